@@ -1,0 +1,97 @@
+// The demo's plan: nine stations set by measure along the full course, written as a designer would.
+import { pointAt, toLonLat } from './frame.mjs';
+
+export const island = 'Ganneth';
+
+// Measures in metres along the full course; offsets left positive, as in the plan's own words.
+const places = {
+  strand: [2620, 5],
+  stennick: [7080, -5],
+  fork: [11560, 5],
+  norra: [16080, -4.5],
+  foot: [20920, 5],
+  keeper: [25850, -2.6],
+  tide: [30560, 5.5],
+  park: [35720, -5],
+  packet: [40330, 5],
+};
+
+const stationNames = {
+  strand: 'Strand Road',
+  stennick: 'Stennick Chapel',
+  fork: 'Wrack Fork',
+  norra: 'Norra Slip',
+  foot: 'Lantern Foot',
+  keeper: 'Keeper’s Path',
+  tide: 'Tidewaiters’ Green',
+  park: 'Quillet Park',
+  packet: 'Packet Pier',
+};
+
+/** The plan as an object in the order of its keys, and its stations' pins for the waypoints. */
+export function makePlan(lines) {
+  const at = (name) => pointAt(lines.full, ...places[name]);
+  const beside = (name, along, offset) => pointAt(lines.full, places[name][0] + along, offset);
+  const on = (name) => ({ course: 'full', measure: `${places[name][0] / 1000} km`, side: places[name][1] > 0 ? 'left' : 'right', offset: `${Math.abs(places[name][1])} m` });
+  const both = ['m', 'h'];
+  const stations = [
+    { id: 's1', name: stationNames.strand, on: on('strand'), side: 'left', races: both, serves: ['sportsDrink', 'water'], tables: { sportsDrink: 4, water: 6 }, boxes: 8, width: '8 m', crew: { minimum: 10 }, people: { captain: 'Captain, Strand Road', radio: 'Strand' }, used: { water: 3050, sportsDrink: 1460 }, note: 'Both races in their first quarter: the busiest tables of the day.' },
+    { id: 's2', name: stationNames.stennick, at: at('stennick'), side: 'right', races: both, serves: ['sportsDrink', 'water'], boxes: 6, why: 'a farm driveway at 100 yd: the sign stands short of it', walked: { by: 'course designer', date: '2027-06-20' }, items: { sign: { at: beside('stennick', -70, -5) } }, people: { captain: 'Captain, Stennick', radio: 'Stennick' }, used: { water: 3280, sportsDrink: 1610 } },
+    { id: 's3', name: stationNames.fork, at: at('fork'), side: 'left', races: both, serves: ['gel', 'sportsDrink', 'water'], tables: { gel: 2, sportsDrink: 4, water: 6 }, boxes: 8, points: [
+      { kind: 'access', at: beside('fork', -160, 12), name: 'Truck access', street: 'Drover’s Road', note: 'Back in from the west; the fork itself must stay clear.' },
+      { kind: 'medical', at: beside('fork', 60, 14), name: 'First aid tent' },
+      { kind: 'toilets', at: beside('fork', 75, 16), name: 'Toilets' }], people: { captain: 'Captain, Wrack Fork', radio: 'Fork' }, used: { water: 3190, sportsDrink: 1580, gel: 1590 }, note: 'The last station before the half marathon leaves by the causeway.' },
+    { id: 's4', name: stationNames.norra, on: on('norra'), side: 'right', races: ['m'], serves: ['sportsDrink', 'water'], boxes: 5, people: { captain: 'Captain, Norra', radio: 'Norra' } },
+    { id: 's5', name: stationNames.foot, at: at('foot'), side: 'left', races: ['m'], serves: ['sportsDrink', 'water'], boxes: 5, people: { captain: 'Captain, Lantern Foot', radio: 'Lantern' } },
+    { id: 's6', name: stationNames.keeper, on: on('keeper'), side: 'right', races: ['m'], serves: ['gel', 'sportsDrink', 'water'], width: '3.5 m', practice: { setback: '0.5 m' }, supplies: { waste: 0.2 }, points: [{ kind: 'drop', at: beside('keeper', 250, -8), name: 'Head of Longshore Road', note: 'No truck on the path: carry from here.' }], people: { captain: 'Captain, Keeper’s Path', radio: 'Keeper' }, note: 'A narrow path: tables on one side only, and in single file.' },
+    { id: 's7', name: stationNames.tide, at: at('tide'), side: 'left', races: ['m'], serves: ['sportsDrink', 'water'], boxes: 5, points: [
+      { kind: 'access', at: beside('tide', -40, 14), name: 'Truck access', street: 'Tidewaiters’ Road' },
+      { kind: 'medical', at: beside('tide', 45, 14), name: 'First aid tent' },
+      { kind: 'radio', at: beside('tide', 60, 14), name: 'Radio relay' }], people: { captain: 'Captain, Tidewaiters’ Green', radio: 'Tide' } },
+    { id: 's8', name: stationNames.park, at: at('park'), side: 'right', lead: { race: 'm', pass: 0 }, races: both, passes: 'lead', serves: ['sportsDrink', 'water'], tables: { sportsDrink: 4, water: 5 }, boxes: 6, people: { captain: 'Captain, Quillet Park', radio: 'Park' }, note: 'The full runs by twice, the half once.' },
+    { id: 's9', name: stationNames.packet, at: at('packet'), side: 'left', lead: { race: 'm', pass: 0 }, races: both, passes: 'lead', serves: ['sportsDrink', 'water'], boxes: 6, width: '8 m', fixed: true, why: 'the only level stretch of the pier', points: [{ kind: 'other', at: beside('packet', -20, 9), name: 'Life-ring' }], people: { captain: 'Captain, Packet Pier', radio: 'Packet' }, note: 'Runners come out and back past the same tables; only the way out is served.' },
+  ];
+  const keepClear = [[0.13, 0.355], [0.2, 0.355], [0.2, 0.41], [0.13, 0.41], [0.13, 0.355]];
+  return {
+    format: 'halfcup-plan',
+    version: 1,
+    name: `${island} Island Marathon and Half`,
+    revision: '3',
+    date: '2027-09-12',
+    timeZone: 'Etc/GMT+1',
+    units: 'metric',
+    language: 'en',
+    courses: [
+      { id: 'full', name: 'Full marathon', gpx: 'full.gpx', gaps: 'refuse', drawn: 'centre', length: '42.195 km' },
+      { id: 'half', name: 'Half marathon', gpx: 'half.gpx', gaps: 'refuse', drawn: 'centre', length: '21.0975 km' },
+    ],
+    races: [
+      { id: 'm', name: 'Full marathon', course: 'full', division: 'run', waves: [{ time: '08:00', entrants: 700 }, { time: '08:10', entrants: 500 }], finish: { median: '4:20:00', spread: 0.2 }, slow: [0.06, 0.4], show: 0.9, startWidth: '8 m', cutoff: '15:00', late: 'out' },
+      { id: 'h', name: 'Half marathon', course: 'half', division: 'run', waves: [{ time: '07:00', entrants: 900 }, { time: '07:10', entrants: 900 }], finish: { quantiles: [[0, '1:08:00'], [0.1, '1:35:00'], [0.5, '2:04:00'], [0.9, '2:38:00'], [1, '3:25:00']] }, show: 0.9, startFlow: 640, cutoff: '11:00', late: 'out' },
+    ],
+    stations,
+    zones: [{ name: 'Fire station gate', rule: 'keep-clear', polygon: keepClear.map(([u, v]) => toLonLat(lines.town(u, v))) }],
+    practice: { signAhead: '100 yd', signTolerance: '10 yd', gelAhead: '25 ft', tableGap: '10 ft', tableLength: '6 ft', trashFrom: '50 yd', trashTo: '100 yd', boxEvery: '20 m', maxSpacing: '5 km', minSpacing: '1.6 km' },
+    supplies: { heat: 'warm', gelOrder: 0.8, waste: 0.15, cup: '7 fl oz', fill: 0.5, cupsPerLayer: 200, layers: 3, packs: { cups: 100, waterJug: '1 gal', sportsDrinkJug: '1 gal', gels: 24, gloves: 100, bags: 50 }, resupply: { at: 0.25, takes: '40 min' } },
+    crew: { pourers: 2, pourRate: 15, handRate: 8, ready: '30 min', setUp: '60 min', minimum: 6, longest: '6 h' },
+    vehicles: [
+      { id: 'v1', name: 'Truck one, town and west', kg: 3500, places: 12, kmh: 25, stop: '15 min', from: '03:30' },
+      { id: 'v2', name: 'Truck two, north and east', kg: 3500, places: 12, kmh: 25, stop: '15 min', from: '03:30' },
+    ],
+    clock: [
+      { course: 'full', measure: '0 km', accessOpens: '03:00', closes: '06:30', sweep: '08:20', reopens: '09:30' },
+      { course: 'full', measure: '11.79 km', accessOpens: '03:00', closes: '07:00', sweep: '10:20', reopens: '11:15' },
+      { course: 'full', measure: '28 km', accessOpens: '03:30', closes: '08:00', sweep: '13:00', reopens: '13:45' },
+      { course: 'full', measure: '42.195 km', accessOpens: '03:00', closes: '06:30', sweep: '15:00', reopens: '16:00' },
+    ],
+    contacts: { emergency: 'the local emergency number', raceControl: 'race control, harbour office', radioChannel: 'channel 3' },
+    variants: [
+      { name: 'Lighthouse table moved', stations: { s6: { on: { course: 'full', measure: '25.28 km', side: 'right', offset: '2.6 m' }, note: 'Nearer the lighthouse: a wider stretch of path, and carried from the keeper’s yard.' } } },
+      { name: 'Park station earlier', stations: { s7: { at: beside('tide', 250, 5.5) } } },
+    ],
+    context: 'context.geojson',
+  };
+}
+
+/** The stations' pins, [lon, lat], with their names. */
+export const pins = (line) => Object.keys(places).map((name) => ({ name: stationNames[name], at: pointAt(line, ...places[name]) }));
