@@ -1,0 +1,5 @@
+/** The face `@halfcup/core/gpx`: reads GPX files, with the line and column of every fault. */
+
+export { createGpxReader, readGpx, type GpxReader } from './gpx/read.ts';
+export type { GpxDocument, GpxLine, GpxSegment, GpxWaypoint } from './gpx/document.ts';
+export { findingLine, type Finding, type LonLat, type Result, type Severity, type Where } from './finding.ts';

@@ -1,0 +1,62 @@
+/**
+ * Numbers of a GPX file: XML Schema decimals and doubles (XSD 1.1 part 2, 3.3.3 and 3.3.5) without INF and NaN,
+ * white space around them collapsed; and what to say of the ones that cannot stand.
+ */
+
+import { quoted, type Place, type Trouble } from './trouble.ts';
+
+const DECIMAL = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?$/;
+
+/** The number, or `null` where the text is none or too large for one; `-0` becomes 0. */
+export function parseNumber(text: string): number | null {
+  if (!DECIMAL.test(text)) {
+    const trimmed = text.trim();
+    return trimmed === text ? null : parseNumber(trimmed);
+  }
+  const value = Number(text) + 0;
+  return Number.isFinite(value) ? value : null;
+}
+
+/** What is wrong with a text that should be a number, and how to mend it. */
+export function numberAdvice(text: string): string {
+  const trimmed = text.trim();
+  if (trimmed === '') return 'it is empty';
+  if (/^[+-]?\d+,\d+$/.test(trimmed)) return 'it has a decimal comma; write a decimal point';
+  if (DECIMAL.test(trimmed)) return 'it is too large';
+  return 'it is not a number';
+}
+
+const LIMIT = { lat: 90, lon: 180 } as const;
+const CODE = { lat: 'gpx-latitude', lon: 'gpx-longitude' } as const;
+const WORD = { lat: 'latitude', lon: 'longitude' } as const;
+type Axis = keyof typeof LIMIT;
+
+/** Reports every fault of a point's `lat` and `lon`. To be called only where one of them cannot stand. */
+export function reportPosition(trouble: Trouble, element: string, lat: string | undefined, lon: string | undefined, place: Place): void {
+  reportAxis(trouble, element, 'lat', lat, lon, place);
+  reportAxis(trouble, element, 'lon', lon, lat, place);
+}
+
+function reportAxis(trouble: Trouble, element: string, axis: Axis, text: string | undefined, otherText: string | undefined, place: Place): void {
+  if (text === undefined) {
+    trouble.report('error', CODE[axis], `This <${element}> has no ${axis} attribute; a point needs lat and lon in decimal degrees. Add it, or delete the point.`, place);
+    return;
+  }
+  const value = parseNumber(text);
+  if (value === null) {
+    const message = `Found ${quoted(text)} as ${axis} of this <${element}>: ${numberAdvice(text)}. Expected decimal degrees such as ${axis}="12.3456".`;
+    trouble.report('error', CODE[axis], message, place);
+    return;
+  }
+  const limit = LIMIT[axis];
+  if (Math.abs(value) <= limit) return;
+  const other = otherText === undefined ? null : parseNumber(otherText);
+  const message = `Found ${WORD[axis]} ${text.trim().slice(0, 40)}; it must lie between -${limit} and ${limit} degrees. ${rangeHint(axis, value, other)}`;
+  trouble.report('error', CODE[axis], message, place, { measured: value, limit: [-limit, limit], unit: 'degrees' });
+}
+
+function rangeHint(axis: Axis, value: number, other: number | null): string {
+  if (axis === 'lat' && Math.abs(value) <= 180 && other !== null && Math.abs(other) <= 90) return 'Latitude and longitude look swapped: exchange lat and lon in the whole file.';
+  if (axis === 'lon' && value > 180 && value <= 360) return `Longitudes that run from 0 to 360 are not GPX: subtract 360 from those above 180, here giving ${Number((value - 360).toFixed(9))}.`;
+  return 'Correct the value, or delete the point.';
+}
