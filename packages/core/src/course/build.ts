@@ -1,0 +1,185 @@
+/**
+ * Builds a course from segments of points: duplicates dropped and counted, longitudes made
+ * continuous, gaps between segments joined, skipped or refused, long segments cut along the
+ * geodesic so that each is straight to well under 1 mm.
+ */
+import { type Finding, type LonLat, type Result, type Where, bad, good } from '../finding.ts';
+import { wrapDegrees } from '../geodesy/ellipsoid.ts';
+import { between } from '../geodesy/karney.ts';
+import { SHORT, segmentLength } from '../geodesy/segment.ts';
+import type { GpxSegment } from '../gpx/document.ts';
+import type { Course, Drawn, GapRule, Skip } from './course.ts';
+
+/** A gap up to this many metres is joined whatever the rule. */
+export const JOINED_GAP = 50;
+
+export interface CourseInput {
+  readonly id: string;
+  readonly name: string;
+  readonly segments: readonly GpxSegment[];
+  readonly drawn?: Drawn;
+  readonly gaps?: GapRule;
+  readonly reverse?: boolean;
+  /** Goes into each finding. */
+  readonly where?: Where;
+}
+
+interface Gap {
+  readonly after: number;
+  readonly length: number;
+  readonly from: LonLat;
+  readonly to: LonLat;
+}
+
+/** Vertices that grow; a vertex with `skip` set is reached by a jump that adds no measure. */
+interface Growing {
+  lon: Float64Array;
+  lat: Float64Array;
+  ele: Float64Array;
+  raw: Float64Array;
+  count: number;
+  duplicates: number;
+  readonly skips: Skip[];
+}
+
+/**
+ * A course from one or more segments in running order.
+ * Errors: fewer than two different points; a gap over 50 m where the rule is `refuse`.
+ * Findings: each gap that was joined or skipped (note).
+ */
+export function buildCourse(input: CourseInput): Result<Course> {
+  const rule = input.gaps ?? 'refuse';
+  const segments = input.reverse === true ? input.segments.map(reversed).reverse() : input.segments;
+  const points = segments.reduce((sum, segment) => sum + segment.lon.length, 0);
+  const gaps = gapsOf(segments);
+  const where = input.where ?? {};
+  const findings = gaps.filter((gap) => gap.length > 0).map((gap) => gapFinding(gap, rule, where));
+  if (findings.some((finding) => finding.severity === 'error')) return bad(findings);
+  const grown = grow(segments, rule, points);
+  const length = grown.raw[grown.count - 1] ?? 0;
+  if (grown.count < 2 || !(length > 0)) return bad([...findings, tooShort(points, grown.count, where)]);
+  const raw = grown.raw.slice(0, grown.count);
+  const ele = grown.ele.slice(0, grown.count);
+  const course: Course = {
+    id: input.id,
+    name: input.name,
+    drawn: input.drawn ?? 'recorded',
+    lon: grown.lon.slice(0, grown.count),
+    lat: grown.lat.slice(0, grown.count),
+    ele: ele.some(Number.isNaN) ? null : ele,
+    raw,
+    scale: { raw: [0, length], measure: [0, length] },
+    skips: grown.skips,
+    points,
+    duplicates: grown.duplicates,
+    gaps: gaps.filter((gap) => gap.length > 0).map(({ after, length }) => ({ after, length })),
+  };
+  return good(course, findings);
+}
+
+function reversed(segment: GpxSegment): GpxSegment {
+  return { lon: segment.lon.slice().reverse(), lat: segment.lat.slice().reverse(), ele: segment.ele.slice().reverse() };
+}
+
+function gapsOf(segments: readonly GpxSegment[]): Gap[] {
+  const gaps: Gap[] = [];
+  let after = -1;
+  let last: LonLat | null = null;
+  for (const { lon, lat } of segments) {
+    if (lon.length === 0) continue;
+    const first: LonLat = [lon[0]!, lat[0]!];
+    if (last !== null) gaps.push({ after, length: segmentLength(last[0], last[1], first[0], first[1]), from: last, to: first });
+    after += lon.length;
+    last = [lon.at(-1)!, lat.at(-1)!];
+  }
+  return gaps;
+}
+
+const pair = ([lon, lat]: LonLat): string => `${lon.toFixed(6)},${lat.toFixed(6)}`;
+
+function gapFinding(gap: Gap, rule: GapRule, where: Where): Finding {
+  const { length } = gap;
+  const ends = `from ${pair(gap.from)} (point ${gap.after + 1}) to ${pair(gap.to)} (point ${gap.after + 2})`;
+  const shared = { where: { ...where, at: gap.from }, measured: length, limit: JOINED_GAP, unit: 'm' };
+  if (length <= JOINED_GAP) {
+    return { code: 'gap-joined', severity: 'note', message: `Two segments are ${length.toFixed(1)} m apart, ${ends}; joined by a straight line.`, ...shared };
+  }
+  const found = `A gap of ${length.toFixed(1)} m between segments, ${ends}`;
+  if (rule === 'join') return { code: 'gap-joined', severity: 'warning', message: `${found}; joined by a straight line as asked.`, ...shared };
+  if (rule === 'skip') return { code: 'gap-skipped', severity: 'warning', message: `${found}; skipped as asked: it adds no course distance.`, ...shared };
+  return {
+    code: 'gap-refused',
+    severity: 'error',
+    message: `${found}; expected at most ${JOINED_GAP} m. Mend the file, or say gaps "join" (a straight line) or "skip" (adds no distance).`,
+    ...shared,
+  };
+}
+
+function tooShort(points: number, kept: number, where: Where): Finding {
+  const found = points === 0 ? 'no points' : kept < 2 ? 'points at one place only' : 'a line without length';
+  return { code: 'course-too-short', severity: 'error', message: `The course has ${found}; expected at least two different points.`, where };
+}
+
+function grow(segments: readonly GpxSegment[], rule: GapRule, points: number): Growing {
+  const size = points + 16;
+  const grown: Growing = {
+    lon: new Float64Array(size),
+    lat: new Float64Array(size),
+    ele: new Float64Array(size),
+    raw: new Float64Array(size),
+    count: 0,
+    duplicates: 0,
+    skips: [],
+  };
+  for (const segment of segments) {
+    for (let i = 0; i < segment.lon.length; i++) {
+      addPoint(grown, segment.lon[i]!, segment.lat[i]!, segment.ele[i]!, i === 0 && rule === 'skip');
+    }
+  }
+  return grown;
+}
+
+function addPoint(grown: Growing, lon: number, lat: number, ele: number, maySkip: boolean): void {
+  const { count } = grown;
+  if (count === 0) return push(grown, lon, lat, ele, 0);
+  const lon0 = grown.lon[count - 1]!;
+  const lat0 = grown.lat[count - 1]!;
+  const step = wrapDegrees(lon - lon0);
+  if (step === 0 && lat === lat0) {
+    grown.duplicates++;
+    return;
+  }
+  const raw0 = grown.raw[count - 1]!;
+  const length = segmentLength(lon0, lat0, lon, lat);
+  if (maySkip && length > JOINED_GAP) {
+    grown.skips.push({ vertex: count - 1, raw: raw0, length });
+    return push(grown, lon0 + step, lat, ele, raw0);
+  }
+  const pieces = Math.ceil(length / SHORT);
+  if (pieces > 1) {
+    const ele0 = grown.ele[count - 1]!;
+    between(lon0, lat0, lon, lat, pieces).forEach(([midLon, midLat], piece) => {
+      const share = (piece + 1) / pieces;
+      push(grown, midLon, midLat, ele0 + (ele - ele0) * share, raw0 + length * share);
+    });
+  }
+  push(grown, grown.lon[grown.count - 1]! + wrapDegrees(lon - grown.lon[grown.count - 1]!), lat, ele, raw0 + length);
+}
+
+function push(grown: Growing, lon: number, lat: number, ele: number, raw: number): void {
+  if (grown.count === grown.lon.length) enlarge(grown);
+  grown.lon[grown.count] = lon;
+  grown.lat[grown.count] = lat;
+  grown.ele[grown.count] = ele;
+  grown.raw[grown.count] = raw;
+  grown.count++;
+}
+
+function enlarge(grown: Growing): void {
+  const size = grown.count * 2;
+  for (const column of ['lon', 'lat', 'ele', 'raw'] as const) {
+    const wider = new Float64Array(size);
+    wider.set(grown[column]);
+    grown[column] = wider;
+  }
+}

@@ -1,0 +1,70 @@
+/**
+ * A course: one directed line on the ground as columns of numbers, with its raw measure
+ * (WGS 84 geodesic length, slope ignored) and the scale that turns raw into calibrated measure.
+ */
+import type { LonLat } from '../finding.ts';
+
+/** What the line on paper stands for: the road's centre, the shortest way a runner can take, or a recorded track. */
+export type Drawn = 'centre' | 'shortest' | 'recorded';
+
+/** What happens to a gap of over 50 m between segments: refused, joined by a straight line, or skipped (adds no measure). */
+export type GapRule = 'refuse' | 'join' | 'skip';
+
+/** A jump between two points that carries no course: items cannot stand in it. */
+export interface Skip {
+  /** Vertex before the jump. */
+  readonly vertex: number;
+  /** Raw measure of the jump, metres. */
+  readonly raw: number;
+  /** Ground length of the jump, metres. */
+  readonly length: number;
+}
+
+/** Piecewise linear from raw to calibrated measure; both ascend, at least two knots; the last factor holds beyond. */
+export interface Scale {
+  readonly raw: readonly number[];
+  readonly measure: readonly number[];
+}
+
+export interface Course {
+  readonly id: string;
+  readonly name: string;
+  readonly drawn: Drawn;
+  /** Degrees, continuous: beyond ±180 where the course crosses the antimeridian. n values. */
+  readonly lon: Float64Array;
+  /** Degrees. n values. */
+  readonly lat: Float64Array;
+  /** Metres, interpolated on vertices that subdividing added; `null` unless every given point has one. */
+  readonly ele: Float64Array | null;
+  /** Raw measure at each vertex, metres, ascending from 0. n values. */
+  readonly raw: Float64Array;
+  readonly scale: Scale;
+  readonly skips: readonly Skip[];
+  /** Points as given, before duplicates were dropped and long segments subdivided. */
+  readonly points: number;
+  readonly duplicates: number;
+  /** Joined or skipped gaps: `after` is the index of the given point before the gap. */
+  readonly gaps: readonly { readonly after: number; readonly length: number }[];
+}
+
+/** One time that one course runs by a point. Measures are calibrated. */
+export interface Pass {
+  readonly measure: number;
+  /** From the point to its foot, metres. */
+  readonly distance: number;
+  /** Lateral, metres, left of the running direction positive. */
+  readonly offset: number;
+  readonly side: Side;
+  /** Probability that the sign of `offset` is true, 0.5 to 1. */
+  readonly confidence: number;
+  /** Running direction at the foot, degrees clockwise from north, 0 to 360. */
+  readonly azimuthDeg: number;
+  readonly foot: LonLat;
+  /** The point lies beyond this end of the course. */
+  readonly end?: 'start' | 'finish';
+}
+
+export type Side = 'left' | 'right' | 'unclear';
+
+export const courseLength = (course: Course): number => course.scale.measure.at(-1) ?? 0;
+export const rawLength = (course: Course): number => course.raw.at(-1) ?? 0;

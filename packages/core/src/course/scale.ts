@@ -1,0 +1,22 @@
+/**
+ * Between raw and calibrated measure: piecewise linear through the scale's knots,
+ * the first and last factors holding beyond the ends.
+ */
+import { bisectRight } from 'd3-array';
+import type { Course } from './course.ts';
+
+function interpolate(from: readonly number[], to: readonly number[], value: number): number {
+  const k = Math.min(Math.max(bisectRight(from, value) - 1, 0), from.length - 2);
+  const x0 = from[k]!;
+  const x1 = from[k + 1]!;
+  const y0 = to[k]!;
+  const y1 = to[k + 1]!;
+  if (value === x1) return y1;
+  return x1 === x0 ? y0 : y0 + ((value - x0) / (x1 - x0)) * (y1 - y0);
+}
+
+/** Calibrated measure, metres, of a raw one. */
+export const measureOf = (course: Course, raw: number): number => interpolate(course.scale.raw, course.scale.measure, raw);
+
+/** Raw measure, metres, of a calibrated one. */
+export const rawOf = (course: Course, measure: number): number => interpolate(course.scale.measure, course.scale.raw, measure);

@@ -1,0 +1,58 @@
+/**
+ * Finding: the one record for everything that is said about an input or a layout,
+ * be it a byte that cannot be read or a sign that stands too near its tables.
+ */
+
+/** Longitude and latitude in degrees, WGS 84, in the order of RFC 7946. */
+export type LonLat = readonly [lon: number, lat: number];
+
+export type Severity = 'error' | 'warning' | 'note';
+
+/** What a finding points at; any part may be absent. `line` and `column` count from 1. */
+export interface Where {
+  readonly file?: string;
+  readonly line?: number;
+  readonly column?: number;
+  /** JSON pointer (RFC 6901) into the plan, e.g. `/stations/0/at`. */
+  readonly path?: string;
+  readonly course?: string;
+  readonly race?: string;
+  readonly station?: string;
+  readonly item?: string;
+  /** Course distance in metres. */
+  readonly measure?: number;
+  readonly at?: LonLat;
+}
+
+export interface Finding {
+  /** Stable, hyphenated, e.g. `station-off-course`. */
+  readonly code: string;
+  readonly severity: Severity;
+  /** One or two sentences: what was found, what was expected, how to mend it. */
+  readonly message: string;
+  readonly where: Where;
+  readonly measured?: number;
+  /** One bound, or the lowest and the highest value allowed. */
+  readonly limit?: number | readonly [number, number];
+  readonly unit?: string;
+  readonly source?: string;
+  readonly waived?: { readonly by: string; readonly reason: string; readonly date?: string };
+}
+
+/** A value with what is to be said of it, or, when it cannot be had, the reasons. */
+export type Result<T> =
+  | { readonly ok: true; readonly value: T; readonly findings: readonly Finding[] }
+  | { readonly ok: false; readonly findings: readonly Finding[] };
+
+/** A usable value, with findings that do not stand in its way. */
+export const good = <T>(value: T, findings: readonly Finding[] = []): Result<T> => ({ ok: true, value, findings });
+
+/** No value: `findings` holds at least one reason. */
+export const bad = (findings: readonly Finding[]): { readonly ok: false; readonly findings: readonly Finding[] } => ({ ok: false, findings });
+
+/** `FILE:LINE:COLUMN: message`, leaving out what is not known. */
+export function findingLine(finding: Finding): string {
+  const { file, line, column } = finding.where;
+  const place = [file, line, line === undefined ? undefined : column].filter((part) => part !== undefined).join(':');
+  return place === '' ? finding.message : `${place}: ${finding.message}`;
+}

@@ -1,0 +1,83 @@
+/**
+ * A local metric frame: east and north, in metres, of points around an origin. Distance and azimuth
+ * from the origin are those of the geodesic, so that a straight line in the frame is the geodesic
+ * to well under 1 mm within some hundred metres. Mid-latitude formula turned by half the
+ * convergence; beyond 80° of latitude, or far away, Karney.
+ * Accuracy: 1 µm within 250 m, 1 mm within 10 km.
+ */
+import type { LonLat } from '../finding.ts';
+import { DEGREES, RADIANS, meridionalRadius, primeVerticalRadius, wrapDegrees } from './ellipsoid.ts';
+import { direct, inverse } from './karney.ts';
+import { TEMPERATE } from './segment.ts';
+
+/** East and north of the origin, metres. */
+export interface EastNorth {
+  readonly east: number;
+  readonly north: number;
+}
+
+/** Beyond this many degrees from the origin the truth is taken: about 10 km of latitude. */
+const NEAR = 0.1;
+
+/** Writes east and north of `count` points into the two arrays, from index 0; `first` is the first point taken. */
+export function project(
+  origin: LonLat,
+  lon: Float64Array,
+  lat: Float64Array,
+  first: number,
+  count: number,
+  east: Float64Array,
+  north: Float64Array,
+): void {
+  const [lon0, lat0] = origin;
+  const temperate = Math.abs(lat0) < TEMPERATE;
+  for (let k = 0; k < count; k++) {
+    const dLon = wrapDegrees(lon[first + k]! - lon0);
+    const dLat = lat[first + k]! - lat0;
+    if (temperate && dLat < NEAR && dLat > -NEAR && dLon < NEAR && dLon > -NEAR) {
+      const sin = Math.sin((lat0 + 0.5 * dLat) * RADIANS);
+      const x = primeVerticalRadius(sin) * Math.sqrt(1 - sin * sin) * dLon * RADIANS;
+      const y = meridionalRadius(sin) * dLat * RADIANS;
+      const half = 0.5 * dLon * sin * RADIANS;
+      const cosHalf = 1 - 0.5 * half * half;
+      east[k] = x * cosHalf - y * half;
+      north[k] = y * cosHalf + x * half;
+    } else {
+      const far = inverse(lon0, lat0, lon[first + k]!, lat[first + k]!);
+      east[k] = far.length * Math.sin(far.azimuthDeg * RADIANS);
+      north[k] = far.length * Math.cos(far.azimuthDeg * RADIANS);
+    }
+  }
+}
+
+/** East and north of one point from the origin. */
+export function eastNorth(origin: LonLat, point: LonLat): EastNorth {
+  const east = new Float64Array(1);
+  const north = new Float64Array(1);
+  project(origin, Float64Array.of(point[0]), Float64Array.of(point[1]), 0, 1, east, north);
+  return { east: east[0]!, north: north[0]! };
+}
+
+/**
+ * The point at `east`, `north` metres from the origin; longitude within ±180.
+ * Within 1 km by inverting the mid-latitude formula (to 1 nm), beyond by Karney.
+ */
+export function fromEastNorth(origin: LonLat, east: number, north: number): LonLat {
+  const [lon0, lat0] = origin;
+  const length = Math.hypot(east, north);
+  if (length === 0) return [wrapDegrees(lon0), lat0];
+  if (Math.abs(lat0) >= TEMPERATE || length > 1000) return direct(lon0, lat0, Math.atan2(east, north) * DEGREES, length);
+  let dLat = 0;
+  let dLon = 0;
+  let half = 0;
+  // The turn by half the convergence depends on the result: each round gains a factor of about length ÷ radius.
+  for (let round = 0; round < 4; round++) {
+    const sin = Math.sin((lat0 + 0.5 * dLat) * RADIANS);
+    const x = east * Math.cos(half) + north * Math.sin(half);
+    const y = north * Math.cos(half) - east * Math.sin(half);
+    dLat = (y / meridionalRadius(sin)) * DEGREES;
+    dLon = (x / (primeVerticalRadius(sin) * Math.sqrt(1 - sin * sin))) * DEGREES;
+    half = 0.5 * dLon * sin * RADIANS;
+  }
+  return [wrapDegrees(lon0 + dLon), lat0 + dLat];
+}

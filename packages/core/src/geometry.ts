@@ -1,0 +1,15 @@
+/**
+ * The face `@halfcup/core/geometry`: course geometry alone, without plans, files or GeoJSON.
+ */
+export { segmentAzimuthDeg, segmentLength } from './geodesy/segment.ts';
+export { type EastNorth, eastNorth, fromEastNorth } from './geodesy/frame.ts';
+export { measureLine } from './course/measure.ts';
+export { type CourseInput, JOINED_GAP, buildCourse } from './course/build.ts';
+export { type Course, type Drawn, type GapRule, type Pass, type Scale, type Side, type Skip, courseLength, rawLength } from './course/course.ts';
+export { type PointAt, ascentOf, elevationAt, pointAt, sliceLine } from './course/locate.ts';
+export { measureOf, rawOf } from './course/scale.ts';
+export { type IndexedCourse, indexCourse } from './course/segmentIndex.ts';
+export { PASS_DEFAULTS, type PassOptions, nearestOn, passesOf } from './course/passes.ts';
+export { type PartsInput, type Stretch, courseOfParts } from './course/parts.ts';
+export { type WheelReading, wheelBetween } from './layout/wheel.ts';
+export { type Finding, type LonLat, type Result, type Severity, type Where, findingLine } from './finding.ts';

@@ -1,0 +1,114 @@
+/**
+ * The items of each served direction of a station. The lead's tables are placed by the practice;
+ * other directions meet the same tables, and get a sign and a trash drop of their own.
+ */
+import type { Pass, Side } from '../course/course.ts';
+import { nearestOn, passesOf } from '../course/passes.ts';
+import type { IndexedCourse } from '../course/segmentIndex.ts';
+import type { LonLat } from '../finding.ts';
+import type { PlanStation, Practice } from '../plan/plan.ts';
+import type { CourseTable } from '../station/directions.ts';
+import type { Direction, StationPass } from '../station/station.ts';
+import type { Item, LaidDirection } from './layout.ts';
+import { type Ground, hasRoom, offsetOf, placeItem, wheelOf } from './place.ts';
+import { type Stretch, aroundTables, tableCounts, tableStretches } from './stretches.ts';
+
+/** What the items of one station are laid out with. */
+export interface StationGround {
+  readonly station: PlanStation;
+  readonly practice: Practice;
+  readonly passes: readonly StationPass[];
+  readonly courses: CourseTable;
+}
+
+/** Every direction with its items, the lead first. */
+export function layDirections(directions: readonly Direction[], ground: StationGround): LaidDirection[] {
+  const laid: LaidDirection[] = [];
+  for (const direction of directions) {
+    const lead = laid[0];
+    laid.push(lead === undefined ? layLead(direction, ground) : layOther(direction, lead, ground));
+  }
+  return laid;
+}
+
+function layLead(direction: Direction, ground: StationGround): LaidDirection {
+  const { station, practice } = ground;
+  const tables = tableStretches(tableCounts(station), practice);
+  const around = aroundTables(tables, practice);
+  const stretches = around === null ? [] : [around.sign, ...tables, around.trash];
+  const pass = passWithRoom(direction, ground, stretches);
+  const placing = groundOf(direction, pass, ground);
+  return { ...alongPass(direction, pass), items: stretches.map((stretch) => placeItem(stretch, placing)).map((item) => byHand(item, placing, ground)) };
+}
+
+const alongPass = (direction: Direction, pass: StationPass): Direction => ({
+  ...direction,
+  course: pass.course,
+  race: pass.race,
+  measure: pass.measure,
+  azimuthDeg: pass.azimuthDeg,
+});
+
+function groundOf(direction: Direction, pass: StationPass, { station, practice, courses }: StationGround): Ground {
+  const { course } = courses.get(pass.course)!;
+  return { course, foot: pass.measure, side: direction.side, offset: offsetOf(direction, pass, station, practice), station, practice };
+}
+
+/** The first served pass of the direction on whose course all items find room, else the first. */
+function passWithRoom(direction: Direction, { passes, courses }: StationGround, stretches: readonly Stretch[]): StationPass {
+  const served = direction.passes.map((k) => passes[k]!).filter((pass) => pass.served);
+  const candidates = served.length > 0 ? served : direction.passes.map((k) => passes[k]!);
+  return candidates.find((pass) => hasRoom(courses.get(pass.course)!.course, pass.measure, stretches)) ?? candidates[0]!;
+}
+
+/** Tables as another direction's runners meet them: both ends projected on their pass, upstream first. */
+function layOther(direction: Direction, lead: LaidDirection, ground: StationGround): LaidDirection {
+  const { practice, passes } = ground;
+  const first = direction.passes.map((k) => passes[k]!).find((pass) => pass.served) ?? passes[direction.passes[0]!]!;
+  const placing = groundOf(direction, first, ground);
+  const tables = lead.items
+    .filter((item) => item.kind !== 'sign' && item.kind !== 'trash')
+    .flatMap((item) => metTable(item, first, ground))
+    .sort((a, b) => a.stretch.from - b.stretch.from);
+  const around = aroundTables(tables.map(({ stretch }) => stretch), practice);
+  if (around === null) return { ...direction, items: [] };
+  const met = tables.map(({ stretch, at }): Item => ({ ...placeItem(stretch, placing), at }));
+  const own = [around.sign, around.trash].map((stretch) => placeItem(stretch, placing));
+  return { ...direction, items: [own[0]!, ...met, own[1]!] };
+}
+
+function metTable(item: Item, pass: StationPass, ground: StationGround): { stretch: Stretch; at: Item['at'] }[] {
+  const indexed = ground.courses.get(pass.course)!;
+  const ends = item.at.flatMap((at) => {
+    const met = at === null ? null : passNear(indexed, at, pass.measure, ground.practice);
+    return at === null || met === null ? [] : [{ at, along: met.measure - pass.measure }];
+  });
+  const [a, b] = ends;
+  if (a === undefined || b === undefined) return [];
+  const [up, down] = a.along <= b.along ? [a, b] : [b, a];
+  return [{ stretch: { kind: item.kind, from: up.along, to: down.along }, at: [up.at, down.at] }];
+}
+
+/** The pass of a point nearest, along the course, to a measure. */
+function passNear(indexed: IndexedCourse, at: LonLat, measure: number, practice: Practice): Pass | null {
+  const passes = passesOf(indexed, at, practice);
+  return passes.reduce<Pass | null>(
+    (best, pass) => (best === null || Math.abs(pass.measure - measure) < Math.abs(best.measure - measure) ? pass : best),
+    null,
+  );
+}
+
+/** An item that the plan places by hand: its own point, its measure and side read back from the course. */
+function byHand(item: Item, placing: Ground, ground: StationGround): Item {
+  const placed = ground.station.items[item.kind];
+  if (placed === undefined) return item;
+  const indexed = [...ground.courses.values()].find(({ course }) => course === placing.course)!;
+  const pass = passNear(indexed, placed.at, item.from, ground.practice) ?? nearestOn(indexed, placed.at);
+  const from = pass.measure;
+  const stretch = { kind: item.kind, from: from - placing.foot, to: from - placing.foot + (item.to - item.from) };
+  const side: Side = pass.side;
+  const offset = side === 'unclear' ? item.offset : pass.offset;
+  const moved = placeItem(stretch, { ...placing, side, offset });
+  // The wheel runs along the station's own offset; only the item's foot moved.
+  return { ...moved, ...wheelOf(placing, moved.from, moved.to), at: [placed.at, moved.from === moved.to ? placed.at : moved.at[1]], byHand: true };
+}

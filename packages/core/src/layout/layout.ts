@@ -1,0 +1,63 @@
+/**
+ * The layout: each station with its passes, its directions and every item on the ground.
+ * Checks, exports and the map read this record.
+ */
+import type { Side } from '../course/course.ts';
+import type { IndexedCourse } from '../course/segmentIndex.ts';
+import type { LonLat } from '../finding.ts';
+import type { DeclaredSide, ItemKind, Plan, PlanStation, Practice } from '../plan/plan.ts';
+import type { Direction, RaceSpacing, StationPass } from '../station/station.ts';
+
+/** One thing laid out for one direction. Index 0 of each pair is the upstream end as those runners meet it. */
+export interface Item {
+  readonly kind: ItemKind;
+  /** Course distance, metres, on the direction's course. */
+  readonly from: number;
+  readonly to: number;
+  /** From the pin's foot along the course, metres, negative upstream. */
+  readonly along: readonly [number, number];
+  /** The same by measuring wheel at the item's offset; `null` where the line at that offset folds. */
+  readonly wheel: readonly [number, number] | null;
+  /** Metres, for the farther end. */
+  readonly wheelMargin: number;
+  readonly side: Side;
+  /** `null` where an end falls before the start, past the finish or in a skipped gap. */
+  readonly at: readonly [LonLat | null, LonLat | null];
+  /** Offset at which it stands, metres, left positive. */
+  readonly offset: number;
+  readonly wording?: string;
+  readonly boxes?: readonly { readonly measure: number; readonly at: LonLat | null }[];
+  /** Placed by hand in the plan. */
+  readonly byHand?: boolean;
+}
+
+/** A direction, and the items as those runners meet them. */
+export interface LaidDirection extends Direction {
+  readonly items: readonly Item[];
+}
+
+export interface StationLayout {
+  readonly id: string;
+  readonly name: string;
+  /** Index in the plan's stations. */
+  readonly index: number;
+  readonly station: PlanStation;
+  readonly practice: Practice;
+  /** The pin. */
+  readonly at: LonLat;
+  /** The declared side as the lead's runners see it; `null` where the plan declares none. */
+  readonly declared: DeclaredSide | null;
+  /** By race in the plan's order, then in running order. */
+  readonly passes: readonly StationPass[];
+  /** The lead first. */
+  readonly directions: readonly LaidDirection[];
+  /** Nearest place on any course that the station's races run, when there is no pass. */
+  readonly nearest: { readonly course: string; readonly measure: number; readonly distance: number } | null;
+}
+
+export interface Layout {
+  readonly plan: Plan;
+  readonly courses: readonly IndexedCourse[];
+  readonly stations: readonly StationLayout[];
+  readonly spacing: readonly RaceSpacing[];
+}

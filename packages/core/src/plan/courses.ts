@@ -1,0 +1,104 @@
+/**
+ * The plan's courses built from its GPX files, its own lines, or parts of one another.
+ * What is wrong is said with the place in the plan or in the GPX file.
+ */
+import { courseOfParts } from '../course/parts.ts';
+import { buildCourse } from '../course/build.ts';
+import { type Course, courseLength } from '../course/course.ts';
+import { type Finding, type Result, type Where, bad, good } from '../finding.ts';
+import type { GpxDocument, GpxLine, GpxSegment } from '../gpx/document.ts';
+import type { Plan, PlanCourse } from './plan.ts';
+
+/** Files that a plan names, already read, by the name used in the plan. */
+export interface Sources {
+  readonly gpx: ReadonlyMap<string, GpxDocument>;
+}
+
+/** Every course of the plan, in its order. Not ok where one of them cannot be built. */
+export function coursesOf(plan: Plan, sources: Sources): Result<readonly Course[]> {
+  const built = new Map<string, Result<Course>>();
+  const build = (id: string): Result<Course> => {
+    const known = built.get(id);
+    if (known !== undefined) return known;
+    const index = plan.courses.findIndex((course) => course.id === id);
+    const result = courseOf(plan.courses[index]!, `/courses/${index}`, sources, build);
+    built.set(id, result);
+    return result;
+  };
+  const results = plan.courses.map(({ id }) => build(id));
+  const findings = results.flatMap((result) => result.findings);
+  const courses = results.flatMap((result) => (result.ok ? [result.value] : []));
+  return courses.length === results.length ? good(courses, findings) : bad(findings);
+}
+
+function courseOf(course: PlanCourse, path: string, sources: Sources, build: (id: string) => Result<Course>): Result<Course> {
+  if (course.parts !== undefined) return fromParts(course, path, build);
+  const segments = course.gpx === undefined ? lineSegments(course, path) : gpxSegments(course, path, sources);
+  if (!segments.ok) return segments;
+  const built = buildCourse({ ...course, segments: segments.value, where: { path, course: course.id } });
+  const findings = [...segments.findings, ...built.findings];
+  return built.ok ? good(built.value, findings) : bad(findings);
+}
+
+function fromParts(course: PlanCourse, path: string, build: (id: string) => Result<Course>): Result<Course> {
+  const parts = course.parts!.map((part, k) => {
+    const source = build(part.of);
+    const where = { path: `${path}/parts/${k}`, course: course.id };
+    return source.ok ? { course: source.value, from: part.from, to: part.to ?? courseLength(source.value), where } : null;
+  });
+  const stretches = parts.filter((part) => part !== null);
+  // The course that a part is taken from has said its own findings.
+  if (stretches.length < parts.length) return bad([]);
+  return courseOfParts({ ...course, stretches, where: { path, course: course.id } });
+}
+
+function lineSegments(course: PlanCourse, path: string): Result<readonly GpxSegment[]> {
+  const line = course.line ?? [];
+  if (line.length < 2) {
+    const message = `The line of course "${course.id}" has ${line.length} points; expected at least two.`;
+    return bad([{ code: 'course-too-short', severity: 'error', message, where: { path: `${path}/line`, course: course.id } }]);
+  }
+  const column = (k: number): Float64Array => Float64Array.from(line, (point) => point[k] ?? NaN);
+  return good([{ lon: column(0), lat: column(1), ele: column(2) }]);
+}
+
+function gpxSegments(course: PlanCourse, path: string, sources: Sources): Result<readonly GpxSegment[]> {
+  const file = course.gpx!;
+  const document = sources.gpx.get(file);
+  if (document === undefined) {
+    const message = `The plan names "${file}", which was not found beside it; put the file there or mend the name.`;
+    return bad([{ code: 'gpx-missing', severity: 'error', message, where: { path: `${path}/gpx`, course: course.id } }]);
+  }
+  const where: Where = course.track === undefined ? { file } : { path: `${path}/track`, course: course.id };
+  const line = chooseLine(document, course.track, where);
+  return line.ok ? good(line.value.segments, line.findings) : line;
+}
+
+const hasPoints = (line: GpxLine): boolean => line.segments.some((segment) => segment.lon.length > 0);
+
+const listed = (lines: readonly GpxLine[]): string =>
+  lines.map((line, k) => `${k} ${line.name === null ? `(${line.kind} without a name)` : `"${line.name}"`}`).join(', ');
+
+/**
+ * The line that `track` names: its name, or its index over tracks, then routes. Without `track` the first with points,
+ * and a note where there are others. Errors: no line, no such line, a name that two lines have.
+ */
+export function chooseLine(document: GpxDocument, track: string | number | undefined, where: Where): Result<GpxLine> {
+  const lines = [...document.tracks, ...document.routes];
+  const fail = (message: string): Result<GpxLine> => bad([{ code: 'track-unknown', severity: 'error', message, where }]);
+  if (track === undefined) {
+    const usable = lines.filter(hasPoints);
+    if (usable.length === 0) return fail(`${document.file} has no track or route with points; expected one to be the course.`);
+    return good(usable[0]!, usable.length > 1 ? [chosenFinding(document, lines, usable[0]!)] : []);
+  }
+  const named = lines.filter((line) => line.name === track);
+  if (named.length > 1) return fail(`${document.file} has ${named.length} lines named "${track}"; say which by index: ${listed(lines)}.`);
+  const line = named[0] ?? lines[/^\d+$/.test(String(track)) ? Number(track) : -1];
+  if (line === undefined) return fail(`${document.file} has no line "${track}"; it has ${lines.length === 0 ? 'none' : listed(lines)}.`);
+  return hasPoints(line) ? good(line) : fail(`Line "${track}" of ${document.file} has no points.`);
+}
+
+function chosenFinding(document: GpxDocument, lines: readonly GpxLine[], line: GpxLine): Finding {
+  const message = `${document.file} has ${lines.length} lines (${listed(lines)}); took ${lines.indexOf(line)}. Name another as the track where that is wrong.`;
+  return { code: 'track-chosen', severity: 'note', message, where: { file: document.file, line: line.line, column: line.column } };
+}

@@ -1,0 +1,41 @@
+/**
+ * A check: one question that a safety reviewer asks of a layout, with its code, its source and
+ * what it finds. One check a file; `review.ts` lists them.
+ */
+import type { Finding, Severity } from '../finding.ts';
+import type { Layout, StationLayout } from '../layout/layout.ts';
+
+/** Where a rule comes from when nobody has printed it. */
+export const COMMON_PRACTICE = 'common practice, no source';
+
+export interface Check {
+  /** Stable; each finding carries it. */
+  readonly code: string;
+  readonly severity: Severity;
+  /** What is asked, as a short statement of how it should be. */
+  readonly title: string;
+  readonly source: string;
+  readonly find: (layout: Layout) => readonly Finding[];
+}
+
+/** A finding's parts that differ from case to case. */
+export type Found = Omit<Finding, 'code' | 'severity' | 'source'>;
+
+/** A check whose findings carry its own code, severity and source. */
+export function check(rule: Omit<Check, 'find'>, find: (layout: Layout) => readonly Found[]): Check {
+  const { code, severity, source } = rule;
+  return { ...rule, find: (layout) => find(layout).map((found) => ({ code, severity, source, ...found })) };
+}
+
+/** `where` of something at a station. */
+export const atStation = (station: StationLayout, key: string = ''): Finding['where'] => ({
+  path: `/stations/${station.index}${key === '' ? '' : `/${key}`}`,
+  station: station.id,
+  at: station.at,
+});
+
+/** Name and id as a sentence takes them. */
+export const named = (station: StationLayout): string => (station.name === station.id ? `Station ${station.id}` : `${station.name} (${station.id})`);
+
+/** Metres for a message: whole numbers from 100 m on, else one decimal. */
+export const metres = (value: number): string => `${value.toFixed(Math.abs(value) >= 100 ? 0 : 1)} m`;

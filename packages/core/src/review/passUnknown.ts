@@ -1,0 +1,21 @@
+/** A pass that the plan names as lead or as served, and that the course does not make. */
+import type { PassChoice } from '../plan/plan.ts';
+import { type Check, COMMON_PRACTICE, atStation, check, named } from './check.ts';
+
+export const passUnknown: Check = check(
+  { code: 'pass-unknown', severity: 'error', title: 'Every pass that the plan names exists', source: COMMON_PRACTICE },
+  ({ stations }) =>
+    stations.flatMap((layout) => {
+      const { station, passes } = layout;
+      const listed = typeof station.passes === 'string' ? [] : station.passes.map((choice, k) => ({ choice, key: `passes/${k}` }));
+      const lead = station.lead === undefined ? [] : [{ choice: station.lead, key: 'lead' }];
+      const exists = ({ race, pass }: PassChoice): boolean => passes.some((known) => known.race === race && known.pass === pass);
+      return [...lead, ...listed]
+        .filter(({ choice }) => !exists(choice))
+        .map(({ choice, key }) => {
+          const count = passes.filter((pass) => pass.race === choice.race).length;
+          const message = `${named(layout)} names pass ${choice.pass} of race "${choice.race}", which passes it ${count} ${count === 1 ? 'time' : 'times'}; expected 0 to ${Math.max(count - 1, 0)}.`;
+          return { message, where: { ...atStation(layout, key), race: choice.race } };
+        });
+    }),
+);

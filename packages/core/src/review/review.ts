@@ -1,0 +1,32 @@
+/**
+ * All checks, in the order in which they are reported. To add one: a file with its test beside
+ * it, and a line here.
+ */
+import type { Finding } from '../finding.ts';
+import type { Layout } from '../layout/layout.ts';
+import type { Check } from './check.ts';
+import { itemOutside } from './itemOutside.ts';
+import { legLong, legShort } from './legs.ts';
+import { passUnknown } from './passUnknown.ts';
+import { sideContradicted } from './sideContradicted.ts';
+import { sideUnclear } from './sideUnclear.ts';
+import { signDistance } from './signDistance.ts';
+import { signMissed } from './signMissed.ts';
+import { stationOffCourse } from './stationOffCourse.ts';
+import { tablesHidden } from './tablesHidden.ts';
+
+export const CHECKS: readonly Check[] = [
+  stationOffCourse,
+  passUnknown,
+  sideUnclear,
+  sideContradicted,
+  itemOutside,
+  signDistance,
+  signMissed,
+  tablesHidden,
+  legLong,
+  legShort,
+];
+
+/** What every check finds, in the list's order. */
+export const reviewLayout = (layout: Layout): Finding[] => CHECKS.flatMap((check) => check.find(layout));

@@ -1,0 +1,26 @@
+/** The advance sign's distance to the first table, as it stands, against the plan's own practice. */
+import { type Check, COMMON_PRACTICE, atStation, check, metres, named } from './check.ts';
+
+/** Rounding that is no deviation, metres. */
+const SAME = 1e-6;
+
+export const signDistance: Check = check(
+  { code: 'sign-distance', severity: 'error', title: 'The sign stands at the set distance before the first table, within the tolerance', source: COMMON_PRACTICE },
+  ({ plan, stations }) =>
+    stations.flatMap((station) =>
+      station.directions.flatMap((direction) => {
+        const sign = direction.items.find((item) => item.kind === 'sign');
+        const tables = direction.items.filter((item) => item.kind !== 'sign' && item.kind !== 'trash');
+        if (sign === undefined || tables.length === 0) return [];
+        const measured = Math.min(...tables.map((table) => table.from)) - sign.from;
+        const { signAhead, signTolerance } = plan.practice;
+        const limit = [signAhead - signTolerance, signAhead + signTolerance] as const;
+        if (measured >= limit[0] - SAME && measured <= limit[1] + SAME) return [];
+        const how = sign.byHand === true ? ' It was placed by hand.' : '';
+        const wheel = sign.wheel === null ? '' : ` (${metres(-sign.wheel[0])} by wheel from the chalk mark)`;
+        const message = `The sign of ${named(station)} stands ${metres(measured)} before the first table${wheel}; expected ${metres(limit[0])} to ${metres(limit[1])}.${how} Move the sign or the tables.`;
+        const where = { ...atStation(station, sign.byHand === true ? 'items/sign' : ''), course: direction.course, item: 'sign', measure: sign.from };
+        return [{ message, where: sign.at[0] === null ? where : { ...where, at: sign.at[0] }, measured, limit, unit: 'm' }];
+      }),
+    ),
+);

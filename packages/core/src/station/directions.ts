@@ -1,0 +1,134 @@
+/**
+ * Directions: passes that run the same way over the same ground, grouped before the served ones
+ * are chosen. A pass belongs to a direction if, over the 30 m of course from the pin's foot on,
+ * it runs within 10 m and 60° of that direction's first pass.
+ */
+import type { IndexedCourse } from '../course/segmentIndex.ts';
+import { courseLength } from '../course/course.ts';
+import { pointAt } from '../course/locate.ts';
+import { azimuthDifference, wrapDegrees } from '../geodesy/ellipsoid.ts';
+import { eastNorth } from '../geodesy/frame.ts';
+import type { DeclaredSide, PlanStation } from '../plan/plan.ts';
+import type { Direction, StationPass } from './station.ts';
+
+const REACH = 30;
+const STEP = 5;
+const APART = 10;
+const ANGLE = 60;
+
+/** Courses by id. */
+export type CourseTable = ReadonlyMap<string, IndexedCourse>;
+
+/** A sample of the way that a pass takes: metres from the pin's foot on. */
+interface Sample {
+  readonly at: readonly [number, number];
+  readonly azimuthDeg: number;
+}
+
+/** Groups of pass indices, each compared with the first of its group only, in the order of the passes. */
+export function groupPasses(passes: readonly StationPass[], courses: CourseTable): number[][] {
+  const groups: number[][] = [];
+  passes.forEach((pass, k) => {
+    const home = groups.find((group) => sameWay(passes[group[0]!]!, pass, courses));
+    if (home === undefined) groups.push([k]);
+    else home.push(k);
+  });
+  return groups;
+}
+
+function sameWay(first: StationPass, other: StationPass, courses: CourseTable): boolean {
+  // Most opposite passes are told apart by their azimuth alone, without sampling.
+  if (azimuthDifference(first.azimuthDeg, other.azimuthDeg) > ANGLE + 90) return false;
+  const origin = first.foot;
+  const track = samples(first, courses, origin, -2 * STEP, REACH + 2 * STEP);
+  const way = samples(other, courses, origin, 0, REACH);
+  return way.length > 0 && track.length > 0 && way.every((sample) => runsWith(sample, track));
+}
+
+function samples(pass: StationPass, courses: CourseTable, origin: readonly [number, number], from: number, to: number): Sample[] {
+  const { course } = courses.get(pass.course)!;
+  const taken: Sample[] = [];
+  for (let along = from; along <= to; along += STEP) {
+    const measure = pass.measure + along;
+    // What the course does not run any more is not compared.
+    if (measure < 0 || measure > courseLength(course)) continue;
+    const ground = pointAt(course, measure);
+    if (ground === null) continue;
+    const { east, north } = eastNorth(origin, ground.at);
+    taken.push({ at: [east, north], azimuthDeg: ground.azimuthDeg });
+  }
+  return taken;
+}
+
+/** Within 10 m of the track, and within 60° of its course there. */
+function runsWith(sample: Sample, track: readonly Sample[]): boolean {
+  if (track.length === 1) return near(sample, track[0]!, track[0]!);
+  return track.some((from, k) => k + 1 < track.length && near(sample, from, track[k + 1]!));
+}
+
+function near(sample: Sample, from: Sample, to: Sample): boolean {
+  const [x, y] = sample.at;
+  const dx = to.at[0] - from.at[0];
+  const dy = to.at[1] - from.at[1];
+  const length2 = dx * dx + dy * dy;
+  const share = length2 === 0 ? 0 : Math.min(Math.max(((x - from.at[0]) * dx + (y - from.at[1]) * dy) / length2, 0), 1);
+  const distance = Math.hypot(x - from.at[0] - share * dx, y - from.at[1] - share * dy);
+  const azimuth = from.azimuthDeg + wrapDegrees(to.azimuthDeg - from.azimuthDeg) * share;
+  return distance <= APART && azimuthDifference(sample.azimuthDeg, azimuth) <= ANGLE;
+}
+
+/** Whether a station serves a race: every race, unless the plan lists some. */
+export const servesRace = (station: PlanStation, race: string): boolean => station.races === undefined || station.races.includes(race);
+
+/**
+ * Index of the pass that leads: the plan's choice, else the first that the station's races make and
+ * that is not beyond an end, else the first of any.
+ */
+export function leadPass(station: PlanStation, passes: readonly StationPass[]): number {
+  const { lead } = station;
+  const chosen = lead === undefined ? -1 : passes.findIndex((pass) => pass.race === lead.race && pass.pass === lead.pass);
+  if (chosen >= 0) return chosen;
+  const own = passes.findIndex((pass) => pass.end === undefined && servesRace(station, pass.race));
+  return own >= 0 ? own : Math.max(passes.findIndex((pass) => servesRace(station, pass.race)), 0);
+}
+
+/**
+ * The passes with `served` set, of the races that the station serves. Default: every pass of the lead group
+ * that is not beyond an end; `all`: every such pass of any group; a list: just those.
+ */
+export function markServed(station: PlanStation, passes: readonly StationPass[], leadGroup: readonly number[]): StationPass[] {
+  const { passes: choice } = station;
+  return passes.map((pass, k) => {
+    const chosen =
+      choice === 'all' || choice === 'lead'
+        ? pass.end === undefined && (choice === 'all' || leadGroup.includes(k))
+        : choice.some(({ race, pass: index }) => race === pass.race && index === pass.pass);
+    return { ...pass, served: chosen && servesRace(station, pass.race) };
+  });
+}
+
+/** Groups with at least one served pass as directions, the lead first. `declared`: the station's side as the lead's runners see it. */
+export function directionsOf(
+  passes: readonly StationPass[],
+  groups: readonly (readonly number[])[],
+  lead: number,
+  declared: DeclaredSide | undefined,
+): Direction[] {
+  const ordered = [...groups].sort((a, b) => Number(b.includes(lead)) - Number(a.includes(lead)));
+  return ordered
+    .filter((group) => group.includes(lead) || group.some((k) => passes[k]!.served))
+    .map((group) => {
+      const isLead = group.includes(lead);
+      const first = passes[isLead ? lead : (group.find((k) => passes[k]!.served) ?? group[0]!)]!;
+      const side = isLead ? (declared ?? first.side) : sideAcross(first, passes[lead]!, declared);
+      return { lead: isLead, course: first.course, race: first.race, measure: first.measure, azimuthDeg: first.azimuthDeg, side, passes: group };
+    });
+}
+
+/** The side on which the lead's tables stand as another direction's runners see them. */
+function sideAcross(pass: StationPass, lead: StationPass, declared: DeclaredSide | undefined): Direction['side'] {
+  if (pass.side !== 'unclear') return pass.side;
+  const side = declared ?? lead.side;
+  if (side === 'unclear' || azimuthDifference(pass.azimuthDeg, lead.azimuthDeg) <= 90) return side;
+  return side === 'left' ? 'right' : 'left';
+}

@@ -1,0 +1,17 @@
+import { defineConfig } from 'vitest/config';
+
+const source = { resolve: { conditions: ['@halfcup/source'] }, ssr: { resolve: { conditions: ['@halfcup/source'] } } };
+
+export default defineConfig({
+  test: {
+    projects: [
+      { ...source, test: { name: 'core', include: ['packages/core/**/*.test.ts'], testTimeout: 60_000 } },
+      { ...source, test: { name: 'viewer', include: ['packages/viewer/src/**/*.test.ts'], testTimeout: 60_000 } },
+      {
+        ...source,
+        test: { name: 'across', include: ['tests/**/*.test.ts'], testTimeout: 120_000, hookTimeout: 180_000 },
+      },
+    ],
+    coverage: { include: ['packages/core/src/**/*.ts'], exclude: ['**/*.test.ts'] },
+  },
+});
