@@ -1,0 +1,168 @@
+import { describe, expect, it } from 'vitest';
+import fc from 'fast-check';
+import { azimuthDifference, normalAzimuth } from '../geodesy/ellipsoid.ts';
+import { direct, inverse } from '../geodesy/karney.ts';
+import type { LonLat } from '../finding.ts';
+import { buildCourse } from './build.ts';
+import { type Course, courseLength } from './course.ts';
+import { pointAt } from './locate.ts';
+import { nearestOn, passesOf } from './passes.ts';
+import { indexCourse } from './segmentIndex.ts';
+
+/** A course drawn by turtle: azimuth and length of each leg from an origin, cut into steps of at most `step` metres. */
+function turtle(origin: LonLat, legs: readonly (readonly [azimuthDeg: number, length: number])[], step = 20): Course {
+  const points: LonLat[] = [origin];
+  for (const [azimuthDeg, length] of legs) {
+    const from = points.at(-1)!;
+    const pieces = Math.max(1, Math.round(length / step));
+    for (let k = 1; k <= pieces; k++) points.push(direct(from[0], from[1], azimuthDeg, (length * k) / pieces));
+  }
+  return courseThrough(points);
+}
+
+function courseThrough(points: readonly LonLat[]): Course {
+  const segment = {
+    lon: Float64Array.from(points, ([lon]) => lon),
+    lat: Float64Array.from(points, ([, lat]) => lat),
+    ele: new Float64Array(points.length).fill(NaN),
+  };
+  const built = buildCourse({ id: 'c', name: 'c', segments: [segment] });
+  if (!built.ok) throw new Error(built.findings[0]!.message);
+  return built.value;
+}
+
+const from = (at: LonLat, azimuthDeg: number, length: number): LonLat => direct(at[0], at[1], azimuthDeg, length);
+const ORIGIN: LonLat = [-17.4, -33.2];
+
+describe('passes of a point', () => {
+  it('finds a single pass on a straight road, with the side that the runner sees', () => {
+    const indexed = indexCourse(turtle(ORIGIN, [[90, 1000]]));
+    const road = from(ORIGIN, 90, 400);
+    const [left] = passesOf(indexed, from(road, 0, 8));
+    expect(left).toMatchObject({ side: 'left' });
+    expect(left!.offset).toBeCloseTo(8, 4);
+    expect(left!.measure).toBeCloseTo(400, 3);
+    expect(passesOf(indexed, from(road, 180, 8))[0]).toMatchObject({ side: 'right' });
+  });
+
+  it('finds both passes of an out-and-back, on opposite sides', () => {
+    const indexed = indexCourse(turtle(ORIGIN, [[70, 900], [250, 900]]));
+    const passes = passesOf(indexed, from(from(ORIGIN, 70, 300), 160, 7));
+    expect(passes.map((pass) => pass.side)).toEqual(['right', 'left']);
+    expect(passes[0]!.measure).toBeCloseTo(300, 2);
+    expect(passes[1]!.measure).toBeCloseTo(1500, 2);
+    expect(azimuthDifference(passes[0]!.azimuthDeg, passes[1]!.azimuthDeg)).toBeGreaterThan(179.9);
+  });
+
+  it('counts the turn of an out-and-back right at the tables once', () => {
+    const indexed = indexCourse(turtle(ORIGIN, [[70, 900], [250, 900]]));
+    expect(passesOf(indexed, from(from(ORIGIN, 70, 900), 70, 4))).toHaveLength(1);
+  });
+
+  it('counts every lap', () => {
+    const lap: [number, number][] = [[0, 400], [90, 300], [180, 400], [270, 300]];
+    const indexed = indexCourse(turtle(ORIGIN, [...lap, ...lap, ...lap]));
+    const passes = passesOf(indexed, from(from(ORIGIN, 0, 200), 90, 6));
+    expect(passes.map((pass) => Math.round(pass.measure))).toEqual([200, 1600, 3000]);
+    expect(new Set(passes.map((pass) => pass.side))).toEqual(new Set(['right']));
+  });
+
+  it('says on which end a point lies that is beyond it', () => {
+    const indexed = indexCourse(turtle(ORIGIN, [[90, 500]]));
+    expect(passesOf(indexed, from(ORIGIN, 270, 20))[0]).toMatchObject({ end: 'start', measure: 0 });
+    expect(passesOf(indexed, from(from(ORIGIN, 90, 500), 90, 20))[0]).toMatchObject({ end: 'finish' });
+    expect(passesOf(indexed, from(from(ORIGIN, 90, 100), 0, 20))[0]).not.toHaveProperty('end');
+  });
+
+  it('leaves the side unclear on the line and at a vertex that turns back', () => {
+    const indexed = indexCourse(turtle(ORIGIN, [[90, 500], [272, 400]]));
+    expect(passesOf(indexed, from(from(ORIGIN, 90, 100), 0, 1))[0]!.side).toBe('unclear');
+    expect(passesOf(indexed, from(from(ORIGIN, 90, 500), 91, 15))[0]!.side).toBe('unclear');
+  });
+
+  it('has none beyond the snap radius, and tells the nearest place instead', () => {
+    const indexed = indexCourse(turtle(ORIGIN, [[90, 500]]));
+    const away = from(from(ORIGIN, 90, 200), 0, 750);
+    expect(passesOf(indexed, away)).toEqual([]);
+    expect(nearestOn(indexed, away).distance).toBeCloseTo(750, 2);
+    expect(nearestOn(indexed, [10, 52]).distance).toBeGreaterThan(9e6);
+  });
+
+  it('sees the same passes across the antimeridian and at 79° north as anywhere', () => {
+    for (const origin of [[179.999, 12], [-179.9999, -40], [25, 79]] as LonLat[]) {
+      const indexed = indexCourse(turtle(origin, [[80, 900], [260, 900]]));
+      const passes = passesOf(indexed, from(from(origin, 80, 300), 170, 7));
+      expect(passes.map((pass) => pass.side)).toEqual(['right', 'left']);
+      expect(passes[0]!.distance).toBeCloseTo(7, 3);
+    }
+  });
+
+  it('counts a jittering recorder that stands still once', () => {
+    const random = generator(7);
+    const normal = (): number => Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
+    let single = 0;
+    for (let round = 0; round < 60; round++) {
+      const before = Array.from({ length: 30 }, (_, k) => from(ORIGIN, 90, k * 10));
+      const stand = from(ORIGIN, 90, 300);
+      const jitter = Array.from({ length: 60 }, () => from(from(stand, 90, 2 * normal()), 0, 2 * normal()));
+      const after = Array.from({ length: 30 }, (_, k) => from(ORIGIN, 90, 310 + k * 10));
+      const indexed = indexCourse(courseThrough([...before, ...jitter, ...after]));
+      if (passesOf(indexed, from(stand, 0, 12)).length === 1) single++;
+    }
+    expect(single).toBeGreaterThanOrEqual(57);
+  });
+
+  it('sees both passes of a tight U-turn through 0.8 m of noise in 95 % of cases', () => {
+    const random = generator(11);
+    const normal = (): number => Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
+    let both = 0;
+    for (let round = 0; round < 60; round++) {
+      // Out eastwards 5 m right of the axis, a half circle of 5 m radius, and back; the pin on the axis 10 m back from the turn's centre.
+      const centre = from(ORIGIN, 90, 300);
+      const spot = (e: number, n: number): LonLat => from(from(centre, 90, e + 0.8 * normal()), 0, n + 0.8 * normal());
+      const out = Array.from({ length: 60 }, (_, k) => spot(-300 + k * 5, -5));
+      const turn = Array.from({ length: 5 }, (_, k) => spot(5 * Math.sin((Math.PI * (k + 0.5)) / 5), -5 * Math.cos((Math.PI * (k + 0.5)) / 5)));
+      const back = Array.from({ length: 60 }, (_, k) => spot(-k * 5, 5));
+      const indexed = indexCourse(courseThrough([...out, ...turn, ...back]));
+      if (passesOf(indexed, from(centre, 270, 10)).length === 2) both++;
+    }
+    expect(both).toBeGreaterThanOrEqual(57);
+  });
+});
+
+function generator(seed: number): () => number {
+  let state = seed;
+  return () => {
+    state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
+    return (state + 0.5) / 4294967296;
+  };
+}
+
+const smoothCourse = fc
+  .record({ lat: fc.double({ min: -79, max: 79, noNaN: true }), lon: fc.double({ min: -180, max: 180, noNaN: true }), azimuth: fc.double({ min: 0, max: 360, noNaN: true }), bends: fc.array(fc.double({ min: -4, max: 4, noNaN: true }), { minLength: 20, maxLength: 40 }) })
+  .map(({ lat, lon, azimuth, bends }) => {
+    let heading = azimuth;
+    // Legs of 25 m that turn by at most 4°: the local radius is at least 350 m.
+    return turtle([lon, lat], bends.map((bend) => [normalAzimuth((heading += bend)), 25]), 25);
+  });
+
+describe('a point placed and snapped', () => {
+  it('comes back to its measure and offset within a millimetre', () => {
+    fc.assert(
+      fc.property(smoothCourse, fc.double({ min: 0.2, max: 0.8, noNaN: true }), fc.double({ min: -50, max: 50, noNaN: true }), (course, share, offset) => {
+        const measure = courseLength(course) * share;
+        const placed = pointAt(course, measure, offset)!;
+        const nearVertex = course.raw.some((raw) => Math.abs(raw - measure) < Math.abs(offset) * 0.1 + 0.01);
+        fc.pre(!nearVertex);
+        const passes = passesOf(indexCourse(course), placed.at);
+        const pass = passes.reduce((best, p) => (Math.abs(p.measure - measure) < Math.abs(best.measure - measure) ? p : best));
+        expect(Math.abs(pass.measure - measure)).toBeLessThan(1e-3);
+        expect(Math.abs(pass.offset - offset)).toBeLessThan(1e-3);
+        expect(azimuthDifference(pass.azimuthDeg, placed.azimuthDeg)).toBeLessThan(1e-4);
+        // Against Karney: the foot is as far as the pass says.
+        expect(Math.abs(inverse(placed.at[0], placed.at[1], pass.foot[0], pass.foot[1]).length - pass.distance)).toBeLessThan(1e-4);
+      }),
+      { seed: 20261125, numRuns: 1000 },
+    );
+  });
+});
