@@ -52,6 +52,17 @@ const DURATION: Kind = { noun: 'a duration', base: 'seconds', example: '"30 min"
 const VOLUME: Kind = { noun: 'a volume', base: 'litres', example: '"7 fl oz" or "200 ml"', units: VOLUMES };
 const MASS: Kind = { noun: 'a mass', base: 'kilograms', example: '"8.3 lb" or "3.9 kg"', units: MASSES };
 
+const pattern = (kind: Kind): string => `^\\s*(\\d+(\\.\\d+)?|\\.\\d+)\\s*(${Object.keys(kind.units).join('|').replaceAll(' ', '\\s+')})\\s*$`;
+
+/** Regular expressions of the texts that the readers below accept, for a JSON Schema. */
+export const QUANTITY_PATTERNS: Readonly<Record<'length' | 'duration' | 'volume' | 'mass' | 'clock', string>> = {
+  length: pattern(LENGTH),
+  duration: `${pattern(DURATION)}|^\\s*\\d{1,3}:[0-5]\\d:[0-5]\\d(\\.\\d{1,6})?\\s*$`,
+  volume: pattern(VOLUME),
+  mass: pattern(MASS),
+  clock: '^\\s*\\d{1,3}:[0-5]\\d(:[0-5]\\d)?\\s*$',
+};
+
 /** What a value is, in words that fit after "found": texts quoted and cut at 40 characters. */
 export function describeValue(value: unknown): string {
   if (typeof value === 'string') {

@@ -1,0 +1,24 @@
+/**
+ * The JSON Schema (draft 2020-12) of a plan's file, made from the one schema in code. It knows every
+ * key, form and bound; references between parts, dates and time zones are for `readPlan` alone.
+ */
+import { z } from 'zod';
+import { planSchema } from '../../plan/schema.ts';
+
+type Json = { [key: string]: unknown };
+
+const at = (json: Json, ...path: readonly string[]): Json => path.reduce((node, key) => node[key] as Json, json);
+
+/** A variant's entry: the keys of a station, each optional, without its id. */
+function patchOf(station: Json): Json {
+  const { id: _, ...properties } = at(station, 'properties');
+  return { type: 'object', properties, additionalProperties: false, not: { required: ['at', 'on'] } };
+}
+
+/** The JSON Schema of a plan, version 1, for editors and other tools; a new object each time. */
+export function planJsonSchema(): object {
+  const json = z.toJSONSchema(planSchema, { io: 'input', target: 'draft-2020-12', reused: 'inline' }) as Json;
+  const stations = at(json, 'properties', 'variants', 'items', 'properties', 'stations');
+  stations['additionalProperties'] = patchOf(at(json, 'properties', 'stations', 'items'));
+  return { title: 'Halfcup plan, version 1', ...json };
+}

@@ -1,0 +1,74 @@
+/**
+ * What a plan gets that says nothing: the house's practice, supplies and crew. Distances of sign,
+ * gel, tables and trash are common practice without a source; `maxSpacing` and `minSpacing` follow
+ * IMMDA guidance (quoted); the rest are common practice or assumptions, as the papers say of each.
+ * All SI: metres, litres, seconds, kilograms.
+ */
+import { litres, metres } from '../units.ts';
+import type { Crew, Heat, Practice, Supplies, TakeRates } from './plan.ts';
+
+export const DEFAULT_PRACTICE: Practice = {
+  signAhead: metres(100, 'yd'),
+  signTolerance: metres(10, 'yd'),
+  gelAhead: metres(25, 'ft'),
+  tableGap: metres(10, 'ft'),
+  tableLength: metres(6, 'ft'),
+  trashFrom: metres(50, 'yd'),
+  trashTo: metres(100, 'yd'),
+  boxEvery: 20,
+  kerb: 4,
+  setback: 0.5,
+  clearWidth: 3,
+  snapRadius: 60,
+  pinR95: 5,
+  courseR95: 3,
+  sideConfidence: 0.95,
+  maxSpacing: 5000,
+  minSpacing: 1600,
+  maxGrade: 0.04,
+  bendClear: 30,
+};
+
+export const DEFAULT_SUPPLIES: Supplies = {
+  gelOrder: 0.8,
+  take: {},
+  waste: 0.15,
+  cup: litres(7, 'fl oz'),
+  fill: 0.5,
+  cupsPerLayer: 200,
+  layers: 3,
+  packs: { cups: 100, waterJug: litres(1, 'gal'), sportsDrinkJug: litres(1, 'gal'), gels: 24, gloves: 100, bags: 50, towels: 1, stackingSheets: 1 },
+  weights: { cups: 0.5, waterJug: 3.9, sportsDrinkJug: 3.9, gels: 1, table: 9, sign: 5, box: 1 },
+  cupsPerBag: 300,
+  prePourFloor: [0.75, 0.4],
+  prePourSafety: 1.25,
+};
+
+export const DEFAULT_CREW: Crew = {
+  pourers: 2,
+  pourRate: 15,
+  handRate: 8,
+  handSpacing: 1.5,
+  gelRate: 12,
+  cleanPer: 400,
+  ready: 30 * 60,
+  setUp: 60 * 60,
+  minimum: 6,
+  longest: 6 * 3600,
+};
+
+/** What a vehicle is taken to be that says nothing of itself. */
+export const DEFAULT_VEHICLE: { readonly kg: number; readonly places: number; readonly kmh: number; readonly stop: number; readonly from: number } = {
+  kg: 1500,
+  places: 6,
+  kmh: 25,
+  stop: 15 * 60,
+  from: 0,
+};
+
+/** Pieces a runner takes of each kind, by heat: common practice, no source. */
+export const TAKE_BY_HEAT: Readonly<Record<Heat, Required<TakeRates>>> = {
+  cool: { water: 0.9, sportsDrink: 0.5, gel: 0.6 },
+  warm: { water: 1.2, sportsDrink: 0.6, gel: 0.6 },
+  hot: { water: 1.8, sportsDrink: 0.8, gel: 0.6 },
+};

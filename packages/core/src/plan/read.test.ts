@@ -1,0 +1,243 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, expectTypeOf, test } from 'vitest';
+import type { z } from 'zod';
+import type { Finding } from '../finding.ts';
+import { placeAt, readJson } from './json.ts';
+import type { Plan } from './plan.ts';
+import { crewOf, practiceOf, suppliesOf } from './practice.ts';
+import { readPlan } from './read.ts';
+import { planSchema } from './schema.ts';
+
+const contract = readFileSync(new URL('contract.plan.json', import.meta.url), 'utf8');
+const minimal = {
+  format: 'halfcup-plan',
+  version: 1,
+  courses: [{ id: 'full', gpx: 'full.gpx' }],
+  races: [{ id: 'm', course: 'full' }],
+  stations: [{ id: 's1', at: [-150, -48] }],
+};
+
+const planOf = (text: string): Plan => {
+  const read = readPlan(text, 'plan.json');
+  if (!read.ok) throw new Error(read.findings.map((one) => one.message).join('\n'));
+  return read.value.plan;
+};
+const findingsOf = (text: string): readonly Finding[] => {
+  const read = readPlan(text, 'plan.json');
+  if (read.ok) throw new Error('the plan was accepted');
+  return read.findings;
+};
+
+/** Replaces one snippet of the contract's plan; `|` in the replacement marks where the finding must point. */
+function broken(from: string, to: string): { readonly findings: readonly Finding[]; readonly line: number; readonly column: number } {
+  expect(contract.split(from).length, `${from} stands once in the plan`).toBe(2);
+  const marked = contract.replace(from, () => to);
+  const place = placeAt(marked, marked.indexOf('|'));
+  return { findings: findingsOf(marked.replace('|', '')), ...place };
+}
+
+describe('a good plan', () => {
+  test("the contract's example reads, in SI units", () => {
+    const plan = planOf(contract);
+    expect(plan.courses[0]).toMatchObject({ length: 42_195, marks: [{ measure: 10_000 }], drawn: 'centre', gaps: 'join' });
+    expect(plan.courses[1]).toMatchObject({ name: 'half', parts: [{ of: 'full', from: 21_097.5, to: 42_195 }], drawn: 'recorded', gaps: 'refuse', reverse: false });
+    expect(plan.races[0]).toMatchObject({ cutoff: 54_000, startWidth: 8, waves: [{ time: 28_800 }, { time: 29_130, finish: { times: [14_350, 15_000] } }], finish: { median: 16_200 } });
+    expect(plan.races[1]?.finish).toEqual({ quantiles: [[0, 9000], [0.5, 15_600], [1, 25_200]] });
+    expect(plan.stations[1]?.on).toEqual({ course: 'full', measure: 5000, side: 'right', offset: 5 });
+    expect(plan.crew).toMatchObject({ ready: 1800, setUp: 3600, longest: 21_600 });
+    expect(plan.supplies.resupply).toEqual({ at: 0.25, takes: 2400 });
+    expect(plan.supplies.weights).toMatchObject({ waterJug: 3.764816671, box: 1, table: 9 });
+    expect(plan.vehicles[0]).toMatchObject({ from: 14_400, stop: 900 });
+    expect(plan.clock[0]).toEqual({ course: 'full', measure: 0, accessOpens: 14_400, closes: 23_400, sweep: 30_000, reopens: 34_200 });
+  });
+
+  test('everything but format, version, courses, races and stations has a default', () => {
+    const plan = planOf(JSON.stringify(minimal));
+    expect(plan).toMatchObject({ name: '', units: 'metric', language: 'en', zones: [], vehicles: [], clock: [], contacts: {}, waivers: [], variants: [] });
+    expect(plan.practice).toEqual({
+      signAhead: 91.44, signTolerance: 9.144, gelAhead: 7.62, tableGap: 3.048, tableLength: 1.8288, trashFrom: 45.72, trashTo: 91.44, boxEvery: 20, kerb: 4, setback: 0.5, clearWidth: 3,
+      snapRadius: 60, pinR95: 5, courseR95: 3, sideConfidence: 0.95, maxSpacing: 5000, minSpacing: 1600, maxGrade: 0.04, bendClear: 30,
+    });
+    expect(plan.stations[0]).toMatchObject({ name: 's1', serves: ['sportsDrink', 'water'], passes: 'lead', tables: {}, fixed: false, practice: {}, points: [] });
+    expect(plan.races[0]).toMatchObject({ name: 'm', division: 'run', show: 0.9, late: 'out', gradient: false, waves: [] });
+    expect(plan.supplies.cup).toBe(0.2070147069375);
+  });
+
+  test('units are for display only and change no default', () => {
+    expect(planOf(JSON.stringify({ ...minimal, units: 'imperial' })).practice).toEqual(planOf(JSON.stringify(minimal)).practice);
+  });
+
+  test("the schema's output is the plan that the rest of the code sees", () => {
+    expectTypeOf<z.output<typeof planSchema>>().toEqualTypeOf<Plan>();
+    expect(planSchema.parse(minimal)).toEqual(planOf(JSON.stringify(minimal)));
+  });
+
+  test('a byte order mark is let pass and shifts no column', () => {
+    const read = readPlan(`\uFEFF${JSON.stringify(minimal)}`, 'plan.json');
+    expect(read.ok && read.value.placeOf('/format')).toEqual({ line: 1, column: JSON.stringify(minimal).indexOf('"halfcup-plan"') + 1 });
+    expect(read.ok && read.value.text.startsWith('\uFEFF')).toBe(true);
+  });
+
+  test('the place of a pointer is that of its value, or of the nearest parent', () => {
+    const read = readPlan(contract, 'plan.json');
+    if (!read.ok) throw new Error('refused');
+    expect(read.value.placeOf('/version')).toEqual({ line: 3, column: 14 });
+    expect(read.value.placeOf('/stations/0/nothing/here')).toEqual(read.value.placeOf('/stations/0'));
+    expect(read.value.placeOf('/nowhere')).toEqual({ line: 1, column: 1 });
+  });
+
+  test("a station's rules are the plan's with its own laid over, key by key", () => {
+    const plan = planOf(contract);
+    const [s1, , s3] = plan.stations;
+    expect(practiceOf(plan, s1!)).toEqual({ ...plan.practice, signAhead: 109.728 });
+    expect(suppliesOf(plan, s1!).packs).toEqual({ ...plan.supplies.packs, gels: 12 });
+    expect(suppliesOf(plan, s1!).take).toEqual({ ...plan.supplies.take, run: { water: 1.2, sportsDrink: 0.6, gel: 0.7 } });
+    expect(crewOf(plan, s1!)).toEqual({ ...plan.crew, pourers: 3 });
+    expect(s3?.on?.offset).toBe(2.7432);
+  });
+});
+
+describe('a bad value is told with its place', () => {
+  test.each<[title: string, from: string, to: string, path: string, said: string]>([
+    ['unknown unit', '"120 yd"', '|"120 yards"', '/stations/0/practice/signAhead', 'm, km, cm, in, ft, yd, mi'],
+    ['negative length', '"7 m"', '|-7', '/stations/0/width', 'found -7'],
+    ['unknown key', '"boxes": 6', '|"boxs": 6', '/stations/0/boxs', 'did you mean "boxes"?'],
+    ['unknown key far from any', '"boxes": 6', '|"zzzzzzzz": 6', '/stations/0/zzzzzzzz', 'accepted: "id", "name"'],
+    ['unknown key at the top', '"revision": "3"', '|"revison": "3"', '/revison', 'did you mean "revision"?'],
+    ['unknown practice key', '"tableGap": "10 ft"', '|"tableGapp": "10 ft"', '/practice/tableGapp', 'did you mean "tableGap"?'],
+    ['unknown weight', '"box": 1', '|"boxx": 1', '/supplies/weights/boxx', 'did you mean "box"?'],
+    ['swapped coordinates', '"at": [-150.05, -48.02],\n      "side"', '"at": |[-48.02, -150.05],\n      "side"', '/stations/0/at', 'swapped'],
+    ['longitude over 180', '"at": [-150.05, -48.02],\n      "side"', '"at": |[210.05, -48.02],\n      "side"', '/stations/0/at', '-180 to 180'],
+    ['one coordinate', '"at": [-150.051, -48.02]', '"at": |[-150.051]', '/stations/0/items/sign/at', '[longitude, latitude]'],
+    ['wrong word', '"side": "right",\n', '"side": |"rigth",\n', '/stations/0/side', 'did you mean "right"?'],
+    ['wrong kind', '"fixed": false', '"fixed": |"no"', '/stations/0/fixed', 'true or false'],
+    ['text where a list is', '"races": ["m", "h"]', '"races": |"m"', '/stations/0/races', 'a list'],
+    ['fraction of a box', '"boxes": 6', '"boxes": |6.5', '/stations/0/boxes', 'a whole number'],
+    ['too large a number', '"boxes": 6', '"boxes": |1e999', '/stations/0/boxes', 'too large'],
+    ['impossible date', '"date": "2027-09-12"', '"date": |"2027-02-30"', '/date', 'calendar'],
+    ['another date form', '"date": "2027-09-12"', '"date": |"12.9.2027"', '/date', '2027-09-12'],
+    ['unknown time zone', '"UTC"', '|"Ember/Island"', '/timeZone', 'IANA'],
+    ['offset as time zone', '"UTC"', '|"+02:00"', '/timeZone', 'IANA'],
+    ['clock time', '"time": "08:00"', '"time": |"8 am"', '/races/0/waves/0/time', 'such as "08:00"'],
+    ['duration without seconds', '"4:30:00"', '|"4:30"', '/races/0/finish/median', 'hours:minutes:seconds'],
+    ['file above the folder', '"full.gpx"', '|"../full.gpx"', '/courses/0/gpx', 'own folder'],
+    ['absolute file', '"full.gpx"', '|"/full.gpx"', '/courses/0/gpx', 'own folder'],
+    ['backslash in a file', '"full.gpx"', '|"a\\\\full.gpx"', '/courses/0/gpx', 'own folder'],
+    ['address as file', '"island.geojson"', '|"https://example.org/island.geojson"', '/context', 'own folder'],
+    ['hidden way up', '"results.csv"', '|"a/../../results.csv"', '/races/2/finish/csv', 'own folder'],
+    ['reserved id', '"id": "s3"', '"id": |"finish"', '/stations/2/id', 'reserved'],
+    ['empty id', '"id": "s3"', '"id": |""', '/stations/2/id', 'not empty'],
+    ['missing id', '{ "id": "s3", ', '|{ ', '/stations/2/id', 'missing'],
+    ['missing time', '{ "time": "08:00", ', '|{ ', '/races/0/waves/0/time', 'missing'],
+    ['two forms of finish times', '"spread": 0.2', '"spread": 0.2, |"times": []', '/races/0/finish/times', '"times"'],
+    ['falling quantiles', '[0.5, "4:20:00"]', '|[0, "4:20:00"]', '/races/1/finish/quantiles/1', 'rise'],
+    ['quantiles that do not end', '[1, "7:00:00"]', '|[0.9, "7:00:00"]', '/races/1/finish/quantiles/2', 'slowest'],
+    ['passes of another word', '"passes": [{ "race": "m", "pass": 1 }]', '"passes": |"al"', '/stations/0/passes', '"lead", "all"'],
+    ['share over 1', '"show": 0.9', '"show": |1.2', '/races/0/show', '1 or less'],
+    ['no boxes apart', '"boxEvery": "20 m"', '"boxEvery": |"0 m"', '/practice/boxEvery', 'more than 0'],
+    ['unit of another kind', '"7 fl oz"', '|"7 oz"', '/supplies/cup', 'fl oz'],
+    ['trash upside down', '"trashTo": "100 yd"', '"trashTo": |"40 yd"', '/practice/trashTo', 'not less than trashFrom'],
+    ['a part that runs back', '"to": "42.195 km"', '"to": |"20 km"', '/courses/1/parts/0/to', 'more than from'],
+    ['a later version', '"version": 1', '"version": |2', '/version', 'update the program'],
+    ['a version that is none', '"version": 1', '"version": |"1"', '/version', 'a whole number'],
+    ['another format', '"halfcup-plan"', '|"some-plan"', '/format', '"halfcup-plan"'],
+    ['unknown key in a variant', '"s2": { "at"', '"s2": { |"sid": "left", "at"', '/variants/0/stations/s2/sid', 'did you mean "side"?'],
+    ['bad value in a variant', '"110 yd"', '|"110 y"', '/variants/0/stations/s1/practice/signAhead', 'unit "y"'],
+    ['id in a variant', '"s2": { "at"', '"s2": { |"id": "s9", "at"', '/variants/0/stations/s2/id', 'keys of the station that differ'],
+  ])('%s', (_title, from, to, path, said) => {
+    const { findings, line, column } = broken(from, to);
+    const finding = findings.find((one) => one.where.path === path);
+    expect(finding, JSON.stringify(findings)).toBeDefined();
+    expect(finding?.message).toContain(said);
+    expect(finding?.where).toMatchObject({ file: 'plan.json', line, column });
+    expect(findings).toHaveLength(1);
+  });
+});
+
+describe('a bad reference is told with its place', () => {
+  test.each<[title: string, from: string, to: string, path: string, said: string]>([
+    ['race to course', '"course": "half"', '"course": |"haf"', '/races/1/course', 'did you mean "half"?'],
+    ['part to course', '"of": "full"', '"of": |"fuil"', '/courses/1/parts/0/of', 'did you mean "full"?'],
+    ['station to race', '["m", "h"]', '["m", |"zzz"]', '/stations/0/races/1', 'races of this plan: "m", "h", "w"'],
+    ['lead to race', '"lead": { "race": "m"', '"lead": { "race": |"zzz"', '/stations/0/lead/race', 'no race has this id'],
+    ['lead of a race not served', '"lead": { "race": "m"', '"lead": { "race": |"w"', '/stations/0/lead/race', 'does not serve'],
+    ['passes to race', '[{ "race": "m", "pass": 1 }]', '[{ "race": |"x1", "pass": 1 }]', '/stations/0/passes/0/race', 'no race has this id'],
+    ['place on a course', '"course": "full", "measure": "5 km"', '"course": |"none", "measure": "5 km"', '/stations/1/on/course', 'no course has this id'],
+    ['clock to course', '"course": "full", "measure": "0 km"', '"course": |"none", "measure": "0 km"', '/clock/0/course', 'no course has this id'],
+    ['waiver to station', '"station": "s1"', '"station": |"s7"', '/waivers/0/station', 'no station has this id'],
+    ['variant to station', '"s2": { "at": [-150.07, -48.03] }', '"x9": |{ "at": [-150.07, -48.03] }', '/variants/0/stations/x9', 'no station has this id'],
+    ['the same course twice', '"id": "half"', '"id": |"full"', '/courses/1/id', 'courses[0] has already'],
+    ['the same station twice', '"id": "s3"', '"id": |"s1"', '/stations/2/id', 'stations[0] has already'],
+    ['the same race twice', '"id": "w"', '"id": |"h"', '/races/2/id', 'races[1] has already'],
+    ['the same variant twice', '"name": "far"', '"name": |"north"', '/variants/1/name', 'variants[0] has already'],
+    ['a circle of one', '"parts": [{ "of": "full", "from"', '"parts": |[{ "of": "half", "from"', '/courses/1/parts', '"half" → "half"'],
+    ['reference in a variant', '"measure": "6 km"', '"measure": "6 km", |"x": 1', '/variants/1/stations/s1/on/x', 'accepted: "course"'],
+  ])('%s', (_title, from, to, path, said) => {
+    const { findings, line, column } = broken(from, to);
+    const finding = findings.find((one) => one.where.path === path);
+    expect(finding, JSON.stringify(findings)).toBeDefined();
+    expect(finding?.message).toContain(said);
+    expect(finding?.where).toMatchObject({ line, column });
+  });
+
+  const messages = (over: object): readonly (readonly [string | undefined, string])[] => findingsOf(JSON.stringify({ ...minimal, ...over })).map((one) => [one.where.path, one.message]);
+
+  test('a circle of parts is named', () => {
+    const courses = [{ id: 'a', parts: [{ of: 'b' }] }, { id: 'b', parts: [{ of: 'full' }, { of: 'c' }] }, { id: 'c', parts: [{ of: 'a' }] }, ...minimal.courses];
+    expect(messages({ courses })).toEqual([['/courses/0/parts', expect.stringContaining('"a" → "b" → "c" → "a"')]]);
+  });
+
+  test('a course has exactly one of gpx, line and parts', () => {
+    expect(messages({ courses: [{ id: 'full' }] })).toEqual([['/courses/0', expect.stringContaining('found none of gpx, line, parts')]]);
+    expect(messages({ courses: [{ id: 'full', gpx: 'a.gpx', line: [[0, 0], [1, 1]] }] })).toEqual([['/courses/0/line', expect.stringContaining('gpx and line together')]]);
+  });
+
+  test('a station has exactly one of at and on', () => {
+    expect(messages({ stations: [{ id: 's1' }] })).toEqual([['/stations/0', expect.stringContaining('exactly one of at, on')]]);
+    const on = { course: 'full', measure: 5, side: 'left' };
+    expect(messages({ stations: [{ id: 's1', at: [0, 0], on }] })).toEqual([['/stations/0/on', expect.stringContaining('at and on together')]]);
+  });
+
+  test('every fault is told, of values and of references together', () => {
+    const findings = findingsOf(JSON.stringify({ ...minimal, units: 'feet', races: [{ id: 'm', course: 'ful', show: 2 }], stations: [{ id: 's1', at: [0, 100], colour: 1 }, { id: 's1' }] }));
+    expect(findings.map((one) => one.where.path).sort()).toEqual(['/races/0/course', '/races/0/show', '/stations/0/at', '/stations/0/colour', '/stations/1', '/stations/1/id', '/units']);
+    expect(findings.find((one) => one.where.path === '/stations/0/at')?.where.station).toBe('s1');
+  });
+});
+
+describe('strict JSON', () => {
+  test.each<[title: string, text: string, place: [line: number, column: number], said: string]>([
+    ['empty', '', [1, 1], 'empty file'],
+    ['only blanks', ' \n\t', [1, 1], 'empty file'],
+    ['a course instead', '<?xml version="1.0"?>\n<gpx/>', [1, 1], 'GPX'],
+    ['cut off', '{\n  "format": "halfcup-plan",\n  "courses": [', [3, 15], 'cut off'],
+    ['cut off in a text', '{\n  "format": "half', [2, 13], 'double quote'],
+    ['comment', '{\n  // here\n  "format": 1\n}', [2, 3], 'no comments'],
+    ['trailing comma', '{\r\n  "a": 1,\r\n}', [3, 1], 'no comma after the last entry'],
+    ['missing comma', '{\r  "a": 1\r  "b": 2 }', [3, 3], 'comma between'],
+    ['single quotes', "{ 'a': 1 }", [1, 3], 'double quotes'],
+    ['not a number', '{ "a": NaN }', [1, 8], 'expected a value'],
+    ['more after the end', '{} {}', [1, 4], 'after the end'],
+    ['duplicate key', '{\n  "a": 1,\n  "b": { "c": 1, "c": 2 },\n  "a": 3\n}', [3, 18], 'second time'],
+    ['hidden key', '{ "__proto__": {} }', [1, 3], '"__proto__"'],
+    ['deep nesting', '['.repeat(100_000), [1, 65], 'nested deeper'],
+  ])('%s', (_title, text, [line, column], said) => {
+    const [finding] = findingsOf(text);
+    expect(finding?.where).toMatchObject({ file: 'plan.json', line, column });
+    expect(finding?.message).toContain(said);
+  });
+
+  test('both of two duplicate keys are told, each at its second place', () => {
+    const findings = findingsOf('{\n  "a": 1,\n  "b": { "c": 1, "c": 2 },\n  "a": 3\n}');
+    expect(findings.map(({ where }) => [where.path, where.line, where.column])).toEqual([['/b/c', 3, 18], ['/a', 4, 3]]);
+  });
+
+  test.each(['[]', '"plan"', 'null', '12', '{}', '{"format":"halfcup-plan"}'])('%s is JSON but no plan', (text) => {
+    expect(findingsOf(text)[0]?.code).toBe('plan-version');
+  });
+
+  test("a value reads as the language's own parser reads it", () => {
+    const read = readJson(contract);
+    expect(read.ok && read.value.value).toEqual(JSON.parse(contract));
+  });
+});

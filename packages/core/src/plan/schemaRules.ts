@@ -1,0 +1,113 @@
+/** The house's rules in a plan, as zod schemas: practice, supplies, crew. A plan's own are filled with defaults, a station's are overrides. */
+import { z } from 'zod';
+import { DEFAULT_CREW, DEFAULT_PRACTICE, DEFAULT_SUPPLIES } from './defaults.ts';
+import { amount, count, duration, length, mass, positiveAmount, positiveCount, positiveDuration, positiveLength, positiveVolume, share } from './fields.ts';
+import type { Crew, Practice, Supplies, SuppliesOverride, TakeRates } from './plan.ts';
+
+export const practiceOverrides: z.ZodType<Partial<Practice>> = z.strictObject({
+  signAhead: length.exactOptional(),
+  signTolerance: length.exactOptional(),
+  gelAhead: length.exactOptional(),
+  tableGap: length.exactOptional(),
+  tableLength: positiveLength.exactOptional(),
+  trashFrom: length.exactOptional(),
+  trashTo: length.exactOptional(),
+  boxEvery: positiveLength.exactOptional(),
+  kerb: length.exactOptional(),
+  setback: length.exactOptional(),
+  clearWidth: length.exactOptional(),
+  snapRadius: positiveLength.exactOptional(),
+  pinR95: positiveLength.exactOptional(),
+  courseR95: positiveLength.exactOptional(),
+  sideConfidence: z.number().min(0.5).max(1).exactOptional(),
+  maxSpacing: positiveLength.exactOptional(),
+  minSpacing: length.exactOptional(),
+  maxGrade: amount.exactOptional(),
+  bendClear: length.exactOptional(),
+});
+
+const takeRates: z.ZodType<TakeRates> = z.strictObject({
+  water: amount.exactOptional(),
+  sportsDrink: amount.exactOptional(),
+  gel: amount.exactOptional(),
+});
+
+const packs = z.strictObject({
+  cups: positiveCount.exactOptional(),
+  waterJug: positiveVolume.exactOptional(),
+  sportsDrinkJug: positiveVolume.exactOptional(),
+  gels: positiveCount.exactOptional(),
+  gloves: positiveCount.exactOptional(),
+  bags: positiveCount.exactOptional(),
+  towels: positiveCount.exactOptional(),
+  stackingSheets: positiveCount.exactOptional(),
+});
+
+const weights: z.ZodType<Supplies['weights']> = z.strictObject({
+  cups: mass.exactOptional(),
+  waterJug: mass.exactOptional(),
+  sportsDrinkJug: mass.exactOptional(),
+  gels: mass.exactOptional(),
+  gloves: mass.exactOptional(),
+  bags: mass.exactOptional(),
+  towels: mass.exactOptional(),
+  stackingSheets: mass.exactOptional(),
+  table: mass.exactOptional(),
+  sign: mass.exactOptional(),
+  box: mass.exactOptional(),
+});
+
+/** Degrees Celsius that a wet-bulb globe thermometer can show. */
+const wbgt = z.number().min(-50).max(60);
+
+export const suppliesOverrides: z.ZodType<SuppliesOverride> = z.strictObject({
+  heat: z.enum(['cool', 'warm', 'hot']).exactOptional(),
+  wbgtC: wbgt.exactOptional(),
+  heatSteps: z.tuple([wbgt, wbgt]).exactOptional(),
+  gelOrder: amount.exactOptional(),
+  take: z.strictObject({ run: takeRates.exactOptional(), walk: takeRates.exactOptional(), wheels: takeRates.exactOptional() }).exactOptional(),
+  waste: amount.exactOptional(),
+  cup: positiveVolume.exactOptional(),
+  fill: z.number().gt(0).max(1).exactOptional(),
+  cupsPerLayer: positiveCount.exactOptional(),
+  layers: positiveCount.exactOptional(),
+  packs: packs.exactOptional(),
+  weights: weights.exactOptional(),
+  cupsPerBag: positiveAmount.exactOptional(),
+  resupply: z.strictObject({ at: share, takes: duration }).exactOptional(),
+  prePourFloor: z.tuple([share, share]).exactOptional(),
+  prePourSafety: z.number().min(1).exactOptional(),
+});
+
+export const crewOverrides: z.ZodType<Partial<Crew>> = z.strictObject({
+  pourers: count.exactOptional(),
+  pourRate: positiveAmount.exactOptional(),
+  handRate: positiveAmount.exactOptional(),
+  handSpacing: length.exactOptional(),
+  gelRate: positiveAmount.exactOptional(),
+  cleanPer: positiveAmount.exactOptional(),
+  ready: duration.exactOptional(),
+  setUp: duration.exactOptional(),
+  minimum: count.exactOptional(),
+  longest: positiveDuration.exactOptional(),
+});
+
+/** Practice with a set of overrides laid over it. */
+export const overPractice = (base: Practice, over: Partial<Practice>): Practice => ({ ...base, ...over });
+
+/** Crew with a set of overrides laid over it. */
+export const overCrew = (base: Crew, over: Partial<Crew>): Crew => ({ ...base, ...over });
+
+/** Supplies with a set of overrides laid over it, key by key also inside packs, weights and each division's take. */
+export function overSupplies(base: Supplies, over: SuppliesOverride): Supplies {
+  const take = { ...base.take };
+  for (const division of ['run', 'walk', 'wheels'] as const) {
+    const rates = over.take?.[division];
+    if (rates !== undefined) take[division] = { ...take[division], ...rates };
+  }
+  return { ...base, ...over, take, packs: { ...base.packs, ...over.packs }, weights: { ...base.weights, ...over.weights } };
+}
+
+export const practiceSchema: z.ZodType<Practice> = practiceOverrides.transform((over) => overPractice(DEFAULT_PRACTICE, over));
+export const suppliesSchema: z.ZodType<Supplies> = suppliesOverrides.transform((over) => overSupplies(DEFAULT_SUPPLIES, over));
+export const crewSchema: z.ZodType<Crew> = crewOverrides.transform((over) => overCrew(DEFAULT_CREW, over));

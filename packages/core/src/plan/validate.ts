@@ -1,0 +1,90 @@
+/**
+ * A plan's JSON value against the schema, with every fault: single values, references between its
+ * parts, and each variant laid over the stations it changes.
+ */
+import type { Fault } from './fault.ts';
+import { parseWith } from './messages.ts';
+import { migrate } from './migrate.ts';
+import { nearest } from './nearest.ts';
+import type { Plan } from './plan.ts';
+import { referenceFaults } from './references.ts';
+import { planSchema } from './schema.ts';
+
+type Entry = { readonly [key: string]: unknown };
+export type Validated = { readonly ok: true; readonly plan: Plan } | { readonly ok: false; readonly faults: readonly Fault[] };
+
+const isEntry = (value: unknown): value is Entry => typeof value === 'object' && value !== null && !Array.isArray(value);
+const sameFault = (a: Fault, b: Fault): boolean => a.message === b.message && a.path.join('\u0000') === b.path.join('\u0000');
+
+/** Checks a value of the current version, without laying its variants over. */
+export function validateBare(value: Entry): Validated {
+  const parsed = parseWith(planSchema, value);
+  if (parsed.ok) return { ok: true, plan: parsed.value };
+  const more = referenceFaults(value).filter((fault) => !parsed.faults.some((one) => sameFault(one, fault)));
+  return { ok: false, faults: [...parsed.faults, ...more] };
+}
+
+/** A station with a variant's keys laid over; `at` replaces `on` and the reverse. */
+function overlaid(station: Entry, patch: Entry): Entry {
+  const dropped = patch['at'] !== undefined && patch['on'] === undefined ? 'on' : patch['on'] !== undefined && patch['at'] === undefined ? 'at' : '';
+  return { ...Object.fromEntries(Object.entries(station).filter(([key]) => key !== dropped)), ...patch };
+}
+
+/** A plan's value with one variant (by its index) laid over its stations. */
+export function layVariant(plan: Entry, index: number): Entry {
+  const variants = plan['variants'];
+  const variant: unknown = Array.isArray(variants) ? variants[index] : undefined;
+  const patches = isEntry(variant) && isEntry(variant['stations']) ? variant['stations'] : {};
+  const stations = Array.isArray(plan['stations']) ? plan['stations'] : [];
+  return {
+    ...plan,
+    stations: stations.map((station: unknown) => {
+      const id = isEntry(station) ? station['id'] : undefined;
+      const patch = typeof id === 'string' && Object.hasOwn(patches, id) ? patches[id] : undefined;
+      return isEntry(station) && isEntry(patch) ? overlaid(station, patch) : station;
+    }),
+  };
+}
+
+/** Where a fault of a plan with its variant laid over stands in the file: at the variant's own key if it has it. */
+function inVariant(fault: Fault, laid: Entry, index: number): Fault {
+  const [list, station, ...rest] = fault.path;
+  const stations = laid['stations'];
+  const entry: unknown = list === 'stations' && Array.isArray(stations) ? stations[station as number] : undefined;
+  return isEntry(entry) ? { ...fault, path: ['variants', index, 'stations', String(entry['id']), ...rest] } : fault;
+}
+
+/** Faults that one variant brings to a plan that has `known` ones without it. */
+function variantFaults(plan: Entry, variant: unknown, index: number, known: readonly Fault[]): readonly Fault[] {
+  const patches = isEntry(variant) && isEntry(variant['stations']) ? variant['stations'] : {};
+  const renamed = Object.entries(patches)
+    .filter(([, patch]) => isEntry(patch) && Object.hasOwn(patch, 'id'))
+    .map(([id]): Fault => ({ code: 'plan-key', path: ['variants', index, 'stations', id, 'id'], message: 'found the key "id"; accepted: keys of the station that differ, which its id cannot' }));
+  if (renamed.length > 0) return renamed;
+  const laid = layVariant(plan, index);
+  const result = validateBare(laid);
+  const own = result.ok ? [] : result.faults.filter((fault) => !known.some((one) => sameFault(one, fault)));
+  return own.map((fault) => inVariant(fault, laid, index));
+}
+
+/** Checks any JSON value as a plan: its version, its values, its references, its variants. */
+export function validatePlan(value: unknown): Validated {
+  const migrated = migrate(value);
+  if (!migrated.ok) return { ok: false, faults: [migrated.fault] };
+  const bare = validateBare(migrated.value);
+  const known = bare.ok ? [] : bare.faults;
+  const variants = migrated.value['variants'];
+  const more = Array.isArray(variants) ? variants.flatMap((variant, index) => variantFaults(migrated.value, variant, index, known)) : [];
+  const faults = [...known, ...more];
+  return bare.ok && faults.length === 0 ? bare : { ok: false, faults };
+}
+
+/** The index of a variant by its name, or what to say of a name that is not known. */
+export function variantIndex(plan: Plan, name: string): { readonly ok: true; readonly index: number } | { readonly ok: false; readonly message: string } {
+  const index = plan.variants.findIndex((variant) => variant.name === name);
+  if (index >= 0) return { ok: true, index };
+  const known = plan.variants.map((variant) => variant.name);
+  const accepted = known.length === 0 ? 'this plan has no variants' : `variants of this plan: ${known.map((one) => JSON.stringify(one)).join(', ')}`;
+  const near = nearest(name, known);
+  return { ok: false, message: `found no variant ${JSON.stringify(name)}; ${accepted}${near === undefined ? '' : `; did you mean ${JSON.stringify(near)}?`}` };
+}
