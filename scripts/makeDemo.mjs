@@ -3,6 +3,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { contextFeatures } from './demo/context.mjs';
 import { round, toLonLat, toPlane } from './demo/frame.mjs';
 import { island, makePlan, pins } from './demo/plan.mjs';
 import { coursePoints, town, tunedNetwork } from './demo/roads.mjs';
@@ -22,7 +23,7 @@ export function demoFiles() {
     'full.gpx': gpxText({ name: `${island} Island full marathon`, description, points: full, waypoints }),
     'half.gpx': gpxText({ name: `${island} Island half marathon`, description, points: half }),
     'plan.json': `${jsonText(makePlan({ full, half, town }))}\n`,
-    'context.geojson': collectionText([...net.values()].map((road) => ({ type: 'Feature', properties: { kind: road.kind === 'path' ? 'path' : 'road', class: road.kind, name: road.name }, geometry: { type: 'LineString', coordinates: road.points.map((p) => toLonLat(p)) } }))),
+    'context.geojson': collectionText(contextFeatures(net)),
   };
 }
 

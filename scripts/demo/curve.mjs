@@ -20,13 +20,13 @@ function span(a, b, c, d) {
 
 const beyond = (p, q) => add(p, sub(p, q));
 
-function dense(points, closed) {
+function dense(points, closed, before, after) {
   const n = points.length;
   if (n === 2 && !closed) return [points[0], points[1]];
   const at = (i) => {
     if (closed) return points[(i + n) % n];
-    if (i < 0) return beyond(points[0], points[1]);
-    return i >= n ? beyond(points[n - 1], points[n - 2]) : points[i];
+    if (i < 0) return before ?? beyond(points[0], points[1]);
+    return i >= n ? (after ?? beyond(points[n - 1], points[n - 2])) : points[i];
   };
   const spans = Array.from({ length: closed ? n : n - 1 }, (_, i) => span(at(i - 1), at(i), at(i + 1), at(i + 2)));
   return [...spans.flat(), closed ? points[0] : points[n - 1]];
@@ -58,22 +58,26 @@ function divide(p, q) {
   return Array.from({ length: n }, (_, i) => add(p, sub(q, p), i / n));
 }
 
-/** Samples a line; `controls` are { at, corner, node }, and every control with a node stays a vertex. */
-export function sample(controls, closed = false) {
+/**
+ * Samples a line; `controls` are { at, corner, node }, and every control with a node stays a vertex. `before` and
+ * `after` are the neighbours' control points, so that one road runs smoothly into the next.
+ */
+export function sample(controls, { closed = false, before, after } = {}) {
   const nodes = new Set(controls.filter((c) => c.node).map((c) => c.at));
   const out = [];
   let run = [controls[0].at];
-  const flush = () => {
-    const line = run.length === 2 && !closed ? [...divide(run[0], run[1]), run[1]] : thin(dense(run, closed), (p) => nodes.has(p));
+  const flush = (last) => {
+    const straight = run.length === 2 && !closed;
+    const line = straight ? [...divide(run[0], run[1]), run[1]] : thin(dense(run, closed, out.length > 0 ? undefined : before, last ? after : undefined), (p) => nodes.has(p));
     out.push(...line.slice(out.length > 0 ? 1 : 0));
   };
   for (const control of controls.slice(1)) {
     run.push(control.at);
     if (control.corner && control !== controls.at(-1)) {
-      flush();
+      flush(false);
       run = [control.at];
     }
   }
-  flush();
+  flush(true);
   return out;
 }

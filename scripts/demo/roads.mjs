@@ -46,11 +46,11 @@ const roads = ({ half, full }) => [
   { id: 'meadow', kind: 'main', name: 'Meadow Road', line: ['southShore', [1.86, -1.4], [1.78 - half, -1.72], [1.98, -2.05], [1.98, -2.32], 'parkN'] },
   { id: 'north', kind: 'main', name: 'Norra Road', line: ['fork', [0.52, 0.85], [0.4, 1.2], [0.28, 1.52], [0.32, 1.88], [0.02, 2.2], [-0.28, 2.42], [-0.3, 2.85], [-0.55, 3.2], [-0.48, 3.62], [-0.72, 3.95], 'norra'] },
   { id: 'northCoast', kind: 'main', name: 'Skerrow Road', line: ['norra', [-0.3, 4.5], [0.1, 4.48], [0.5, 4.62], [0.92, 4.5], [1.25, 4.22], [1.62, 4.2], [2.0, 4.42], [2.4, 4.46], [2.75, 4.22], [3.15, 4.1], [3.5, 4.2], [3.85, 4.06], 'lightFoot'] },
-  { id: 'zigzag', kind: 'main', name: 'Lantern Road', line: ['lightFoot', [4.36, 3.8], [4.44, 3.86], [4.42, 4.1], [4.45, 4.33], [4.5, 4.38], [4.56, 4.33], [4.6, 4.1], [4.66, 3.84], [4.71, 3.79], [4.77, 3.84], [4.8, 4.1], [4.84, 4.34], [4.89, 4.39], [4.95, 4.34], [4.97, 4.12], [5.03, 3.9], [5.09, 3.86], [5.17, 3.9], [5.24, 4.06], 'light'] },
-  { id: 'lightPath', kind: 'path', name: 'Keeper’s Path', line: ['light', [5.45, 4.1], [5.53, 3.92], [5.5, 3.66], [5.58, 3.42], [5.5, 3.16], [5.62, 2.92], [5.78, 2.62]] },
-  { id: 'east', kind: 'main', name: 'Longshore Road', line: [[5.78, 2.62], [5.74, 2.3], [5.86, 1.96], [5.76, 1.6], [5.58, 1.32], 'bridgeN'] },
+  { id: 'zigzag', kind: 'main', name: 'Lantern Road', line: ['lightFoot', [4.34, 3.83], [4.42, 3.81], [4.46, 3.87], [4.43, 4.07], [4.44, 4.26], [4.49, 4.31], [4.54, 4.26], [4.59, 4.07], [4.62, 3.94], [4.67, 3.89], [4.72, 3.94], [4.74, 4.16], [4.75, 4.36], [4.8, 4.41], [4.86, 4.37], [4.9, 4.13], [4.93, 3.89], [4.98, 3.84], [5.03, 3.89], [5.05, 4.04], [5.06, 4.18], [5.11, 4.23], [5.17, 4.19], [5.22, 4.11], 'light'] },
+  { id: 'lightPath', kind: 'path', name: 'Keeper’s Path', line: ['light', [5.45, 4.1], [5.53, 3.92], [5.5, 3.66], [5.58, 3.42], [5.5, 3.16], [5.62, 2.92], [5.76, 2.62]] },
+  { id: 'east', kind: 'main', name: 'Longshore Road', line: [[5.76, 2.62], [5.74, 2.3], [5.86, 1.96], [5.76, 1.6], [5.58, 1.32], 'bridgeN'] },
   { id: 'bridge', kind: 'main', name: 'Sallow Bridge', line: ['bridgeN', 'bridgeS'] },
-  { id: 'southEast', kind: 'main', name: 'Tidewaiters’ Road', line: ['bridgeS', [5.26, -1.0], [5.42, -1.35], [5.3, -1.72], [4.98, -2.0], [4.92, -2.35], [4.6, -2.62], [4.38, -3.0], [4.0, -3.35 - full], [3.6, -3.55 - full], [3.2, -3.4], [2.92, -3.02], [2.66, -2.86], 'parkE'] },
+  { id: 'southEast', kind: 'main', name: 'Tidewaiters’ Road', line: ['bridgeS', [5.26, -1.0], [5.42, -1.35], [5.3, -1.72], [4.98, -2.0], [4.92, -2.35], [4.6, -2.62], [4.42, -2.95], [4.32, -3.25], [4.12, -3.48 - full], [3.82, -3.6 - full], [3.52, -3.55 - full], [3.3, -3.36], [3.22, -3.1], [2.92, -2.92], [2.66, -2.86], 'parkE'] },
   { id: 'ring', kind: 'street', name: 'Park Ring', closed: true, line: ['parkN', onPark(30, 1.02), onPark(60, 1.04), 'parkE', onPark(120, 1.03), onPark(150, 0.95), 'parkS', onPark(210, 1), onPark(240, 1.06), 'parkW', onPark(300, 1.04), onPark(330, 0.97)] },
   { id: 'parkRoad', kind: 'main', name: 'Park Road', line: ['parkW', [1.58, -2.82], [1.42, -2.88], `${town(1.05, 0.62)}!`, 'highTurn', town(-0.3, 0.62)] },
   { id: 'bell', kind: 'street', name: 'Bell Street', line: ['highTurn', 'quayTurn'] },
@@ -67,11 +67,18 @@ const control = (item) => {
 
 const straight = new Set(['market', 'bell', 'quay', 'pier', 'bridge']);
 
+// Roads that run into one another without a corner.
+const joins = [['market', 'west'], ['west', 'valley'], ['valley', 'causeway'], ['north', 'northCoast'], ['northCoast', 'zigzag'], ['zigzag', 'lightPath'], ['lightPath', 'east'], ['east', 'bridge'], ['bridge', 'southEast']];
+
 /** Every road of the courses, sampled: { id, kind, name, points: [x, y][], index: { node: vertex } }. */
 export function network(give) {
-  return new Map(roads(give).map((road) => {
+  const all = roads(give);
+  const controlOf = (id, i) => control(all.find((road) => road.id === id).line.at(i)).at;
+  return new Map(all.map((road) => {
+    const from = joins.find((join) => join[1] === road.id)?.[0];
+    const to = joins.find((join) => join[0] === road.id)?.[1];
     const controls = road.line.map(control).map((c) => (straight.has(road.id) ? { ...c, corner: true } : c));
-    const points = sample(controls, road.closed);
+    const points = sample(controls, { closed: road.closed, before: from && controlOf(from, -2), after: to && controlOf(to, 1) });
     const index = {};
     for (const c of controls) if (c.node) index[c.node] = points.findIndex((p) => p[0] === c.at[0] && p[1] === c.at[1]);
     return [road.id, { ...road, points, index }];

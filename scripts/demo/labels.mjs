@@ -1,0 +1,30 @@
+// Names on the map, all invented: [name, class, x, y].
+import { town } from './roads.mjs';
+
+export const labels = [
+  ['Ganneth Island', 'island', -1.0, -0.35],
+  ['Port Ullen', 'town', ...town(0.1, 0.95)],
+  ['Harbour', 'water', ...town(0.36, -0.2)],
+  ['Quillet Park', 'park', 2.1, -2.62],
+  ['Packet Pier', 'place', ...town(1.28, -0.5)],
+  ['The Strand', 'place', -1.9, -3.75],
+  ['Stennick', 'village', -3.3, 0.55],
+  ['Norra', 'village', -0.95, 4.12],
+  ['Lantern Foot', 'village', 3.8, 3.84],
+  ['Tidewaiters’ Green', 'village', 4.9, -1.5],
+  ['Sallow Water', 'water', 3.1, 0.2],
+  ['Pinch Islet', 'place', 1.85, -0.4],
+  ['Wrack Causeway', 'place', 1.05, -0.25],
+  ['Sallow Bridge', 'place', 5.75, 0.15],
+  ['Ganneth Light', 'place', 5.42, 4.28],
+  ['Lantern Head', 'headland', 6.4, 3.8],
+  ['Hollow Horn', 'headland', -5.0, 1.4],
+  ['Ullen Top', 'hill', -1.75, -1.05],
+  ['Hare Down', 'hill', -2.35, 2.3],
+  ['Pell Moor', 'hill', 2.2, 2.9],
+  ['Tallow Hill', 'hill', 3.2, -2.1],
+  ['Stennick Bay', 'bay', -4.25, 2.75],
+  ['Skerrow Bay', 'bay', 1.45, 4.85],
+  ['Ness Point', 'headland', 3.75, -4.35],
+  ['The Teeth', 'place', 6.8, 4.85],
+];
