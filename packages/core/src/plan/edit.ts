@@ -2,7 +2,7 @@
  * Edits of a plan's text that keep every byte they are not about, with the file's own indentation
  * and line endings. A new value inside a list or object of the same shape changes only its own leaves.
  */
-import { applyEdits, modify, type Edit, type Node } from 'jsonc-parser';
+import { applyEdits, type Edit, type Node } from 'jsonc-parser';
 import { pointerParts } from './fault.ts';
 import { bomLength, nodeAt, readJson } from './json.ts';
 
@@ -78,14 +78,16 @@ function adding(text: string, parent: Node, key: string | undefined, value: unkn
   return { offset: last.offset + last.length, length: 0, content };
 }
 
-const pathTo = (root: Node, parts: readonly string[]): (string | number)[] =>
-  parts.map((part, index) => (nodeAt(root, parts.slice(0, index))?.type === 'array' ? Number(part) : part));
-
-function removing(text: string, root: Node, parts: readonly string[]): Edit[] {
-  const parent = nodeAt(root, parts.slice(0, -1));
-  if (nodeAt(root, parts) === undefined || parent === undefined) return [];
-  if (parent.children?.length === 1) return [{ offset: parent.offset, length: parent.length, content: parent.type === 'array' ? '[]' : '{}' }];
-  return modify(text, pathTo(root, parts), undefined, {});
+/** The edit that takes an entry away with the comma that parted it from its neighbour. */
+function removing(root: Node, parts: readonly string[]): Edit[] {
+  const [value, parent] = [nodeAt(root, parts), nodeAt(root, parts.slice(0, -1))];
+  const entries = parent?.children ?? [];
+  const index = entries.findIndex((entry) => entry === value || entry === value?.parent);
+  const [entry, before, after] = [entries[index], entries[index - 1], entries[index + 1]];
+  if (parent === undefined || entry === undefined) return [];
+  if (before !== undefined) return [{ offset: before.offset + before.length, length: entry.offset + entry.length - before.offset - before.length, content: '' }];
+  if (after !== undefined) return [{ offset: entry.offset, length: after.offset - entry.offset, content: '' }];
+  return [{ offset: parent.offset, length: parent.length, content: parent.type === 'array' ? '[]' : '{}' }];
 }
 
 function setting(text: string, root: Node, parts: readonly string[], value: unknown): Edit[] {
@@ -114,6 +116,6 @@ export function editPlan(text: string, pointer: string, value: unknown): string 
   if (value === undefined && parts.length === 0) throw new RangeError('the whole plan cannot be removed');
   // The parser sees a space in place of a byte order mark: offsets agree.
   const plain = ' '.repeat(bomLength(text)) + text.slice(bomLength(text));
-  const edits = value === undefined ? removing(plain, root, parts) : setting(plain, root, parts, value);
+  const edits = value === undefined ? removing(root, parts) : setting(plain, root, parts, value);
   return text.slice(0, bomLength(text)) + applyEdits(plain, edits).slice(bomLength(text));
 }

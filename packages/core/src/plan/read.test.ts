@@ -28,6 +28,8 @@ const findingsOf = (text: string): readonly Finding[] => {
   return read.findings;
 };
 
+const messages = (over: object): readonly (readonly [string | undefined, string])[] => findingsOf(JSON.stringify({ ...minimal, ...over })).map((one) => [one.where.path, one.message]);
+
 /** Replaces one snippet of the contract's plan; `|` in the replacement marks where the finding must point. */
 function broken(from: string, to: string): { readonly findings: readonly Finding[]; readonly line: number; readonly column: number } {
   expect(contract.split(from).length, `${from} stands once in the plan`).toBe(2);
@@ -180,8 +182,6 @@ describe('a bad reference is told with its place', () => {
     expect(finding?.where).toMatchObject({ line, column });
   });
 
-  const messages = (over: object): readonly (readonly [string | undefined, string])[] => findingsOf(JSON.stringify({ ...minimal, ...over })).map((one) => [one.where.path, one.message]);
-
   test('a circle of parts is named', () => {
     const courses = [{ id: 'a', parts: [{ of: 'b' }] }, { id: 'b', parts: [{ of: 'full' }, { of: 'c' }] }, { id: 'c', parts: [{ of: 'a' }] }, ...minimal.courses];
     expect(messages({ courses })).toEqual([['/courses/0/parts', expect.stringContaining('"a" → "b" → "c" → "a"')]]);
@@ -200,7 +200,7 @@ describe('a bad reference is told with its place', () => {
 
   test('every fault is told, of values and of references together', () => {
     const findings = findingsOf(JSON.stringify({ ...minimal, units: 'feet', races: [{ id: 'm', course: 'ful', show: 2 }], stations: [{ id: 's1', at: [0, 100], colour: 1 }, { id: 's1' }] }));
-    expect(findings.map((one) => one.where.path).sort()).toEqual(['/races/0/course', '/races/0/show', '/stations/0/at', '/stations/0/colour', '/stations/1', '/stations/1/id', '/units']);
+    expect(findings.map((one) => one.where.path).toSorted((a, b) => String(a).localeCompare(String(b)))).toEqual(['/races/0/course', '/races/0/show', '/stations/0/at', '/stations/0/colour', '/stations/1', '/stations/1/id', '/units']);
     expect(findings.find((one) => one.where.path === '/stations/0/at')?.where.station).toBe('s1');
   });
 });
