@@ -11,5 +11,5 @@ export { measureOf, rawOf } from './course/scale.ts';
 export { type IndexedCourse, indexCourse } from './course/segmentIndex.ts';
 export { PASS_DEFAULTS, type PassOptions, nearestOn, passesOf } from './course/passes.ts';
 export { type PartsInput, type Stretch, courseOfParts } from './course/parts.ts';
-export { type WheelReading, wheelBetween } from './layout/wheel.ts';
+export { type WheelReading, offsetUncertainty, wheelBetween } from './layout/wheel.ts';
 export { type Finding, type LonLat, type Result, type Severity, type Where, findingLine } from './finding.ts';

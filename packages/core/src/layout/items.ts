@@ -11,6 +11,7 @@ import type { CourseTable } from '../station/directions.ts';
 import type { Direction, StationPass } from '../station/station.ts';
 import type { Item, LaidDirection } from './layout.ts';
 import { type Ground, hasRoom, offsetOf, placeItem, wheelOf } from './place.ts';
+import { wheelLine } from './wheel.ts';
 import { type Stretch, aroundTables, tableCounts, tableStretches } from './stretches.ts';
 
 /** What the items of one station are laid out with. */
@@ -37,7 +38,7 @@ function layLead(direction: Direction, ground: StationGround): LaidDirection {
   const around = aroundTables(tables, practice);
   const stretches = around === null ? [] : [around.sign, ...tables, around.trash];
   const pass = passWithRoom(direction, ground, stretches);
-  const placing = groundOf(direction, pass, ground);
+  const placing = groundOf(direction, pass, ground, stretches);
   return { ...alongPass(direction, pass), items: stretches.map((stretch) => placeItem(stretch, placing)).map((item) => byHand(item, placing, ground)) };
 }
 
@@ -49,9 +50,13 @@ const alongPass = (direction: Direction, pass: StationPass): Direction => ({
   azimuthDeg: pass.azimuthDeg,
 });
 
-function groundOf(direction: Direction, pass: StationPass, { station, practice, courses }: StationGround): Ground {
+/** What a direction's items are placed with; the wheel's line reaches as far as the stretches do. */
+function groundOf(direction: Direction, pass: StationPass, { station, practice, courses }: StationGround, stretches: readonly Stretch[]): Ground {
   const { course } = courses.get(pass.course)!;
-  return { course, foot: pass.measure, side: direction.side, offset: offsetOf(direction, pass, station, practice), station, practice };
+  const foot = pass.measure;
+  const reach = stretches.flatMap(({ from, to }) => [from, to]);
+  const line = wheelLine(course, foot + Math.min(0, ...reach), foot + Math.max(0, ...reach));
+  return { course, foot, side: direction.side, offset: offsetOf(direction, pass, station, practice), station, practice, wheelLine: line };
 }
 
 /** The first served pass of the direction on whose course all items find room, else the first. */
@@ -65,13 +70,13 @@ function passWithRoom(direction: Direction, { passes, courses }: StationGround, 
 function layOther(direction: Direction, lead: LaidDirection, ground: StationGround): LaidDirection {
   const { practice, passes } = ground;
   const first = direction.passes.map((k) => passes[k]!).find((pass) => pass.served) ?? passes[direction.passes[0]!]!;
-  const placing = groundOf(direction, first, ground);
   const tables = lead.items
     .filter((item) => item.kind !== 'sign' && item.kind !== 'trash')
     .flatMap((item) => metTable(item, first, ground))
     .sort((a, b) => a.stretch.from - b.stretch.from);
   const around = aroundTables(tables.map(({ stretch }) => stretch), practice);
   if (around === null) return { ...direction, items: [] };
+  const placing = groundOf(direction, first, ground, [around.sign, around.trash]);
   const met = tables.map(({ stretch, at }): Item => ({ ...placeItem(stretch, placing), at }));
   const own = [around.sign, around.trash].map((stretch) => placeItem(stretch, placing));
   return { ...direction, items: [own[0]!, ...met, own[1]!] };
@@ -110,5 +115,6 @@ function byHand(item: Item, placing: Ground, ground: StationGround): Item {
   const offset = side === 'unclear' ? item.offset : pass.offset;
   const moved = placeItem(stretch, { ...placing, side, offset });
   // The wheel runs along the station's own offset; only the item's foot moved.
-  return { ...moved, ...wheelOf(placing, moved.from, moved.to), at: [placed.at, moved.from === moved.to ? placed.at : moved.at[1]], byHand: true };
+  const line = wheelLine(placing.course, Math.min(placing.foot, moved.from), Math.max(placing.foot, moved.to));
+  return { ...moved, ...wheelOf({ ...placing, wheelLine: line }, moved.from, moved.to), at: [placed.at, moved.from === moved.to ? placed.at : moved.at[1]], byHand: true };
 }

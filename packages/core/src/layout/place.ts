@@ -11,7 +11,7 @@ import type { Direction, StationPass } from '../station/station.ts';
 import { boxCount, signWording } from '../station/wording.ts';
 import type { Item } from './layout.ts';
 import type { Stretch } from './stretches.ts';
-import { offsetUncertainty, wheelBetween } from './wheel.ts';
+import { type WheelLine, offsetUncertainty, readWheel } from './wheel.ts';
 
 /** What one direction's items are placed with. */
 export interface Ground {
@@ -23,6 +23,7 @@ export interface Ground {
   readonly offset: number;
   readonly station: PlanStation;
   readonly practice: Practice;
+  readonly wheelLine: WheelLine;
 }
 
 /**
@@ -66,15 +67,15 @@ export function placeItem(stretch: Stretch, ground: Ground): Item {
 
 const placeEnd = ({ course, offset }: Ground, measure: number): LonLat | null => pointAt(course, measure, offset)?.at ?? null;
 
-/** Wheel readings from the pin's foot to both ends, with the larger margin. */
+/** Wheel readings from the pin's foot to both ends (`null` where the line folds on the way to either), with the larger margin. */
 export function wheelOf(ground: Ground, from: number, to: number): Pick<Item, 'wheel' | 'wheelMargin'> {
   const uncertainty = offsetUncertainty(ground.course, ground.station.width);
-  const read = (measure: number): ReturnType<typeof wheelBetween> =>
-    wheelBetween(ground.course, ground.foot, measure, ground.offset, uncertainty);
+  const read = (measure: number): ReturnType<typeof readWheel> => readWheel(ground.wheelLine, ground.foot, measure, ground.offset, uncertainty);
   const upstream = read(from);
   const downstream = from === to ? upstream : read(to);
   const wheelMargin = Math.max(upstream?.margin ?? 0, downstream?.margin ?? 0);
-  return { wheel: upstream === null || downstream === null ? null : [upstream.length, downstream.length], wheelMargin };
+  const lengths = [upstream?.length ?? null, downstream?.length ?? null] as const;
+  return { wheel: lengths[0] === null || lengths[1] === null ? null : [lengths[0], lengths[1]], wheelMargin };
 }
 
 function boxesOf(ground: Ground, from: number, to: number): { measure: number; at: LonLat | null }[] {

@@ -1,43 +1,131 @@
 /**
  * Wheel distance: what a measuring wheel shows when it is walked along the kerb, not along the
- * course line. On smooth stretches (b − a) less o times the sum of signed turns, turns towards
- * the station's side positive. Recorded tracks are smoothed over 10 m first.
+ * course line: the calibrated distance, with inside corners trimmed and outside corners rounded
+ * at the item's offset. Recorded tracks are smoothed over 10 m first; drawn lines are taken as
+ * they are. `null` where the offset line folds.
  */
 import { bisectRight } from 'd3-array';
-import type { Course } from '../course/course.ts';
-import { azimuthAfter, azimuthBefore, placeAtRaw } from '../course/locate.ts';
+import { type Course, rawLength } from '../course/course.ts';
+import { placeAtRaw } from '../course/locate.ts';
 import { rawOf } from '../course/scale.ts';
-import { RADIANS, wrapDegrees } from '../geodesy/ellipsoid.ts';
+import type { LonLat } from '../finding.ts';
+import { project } from '../geodesy/frame.ts';
+import { type Corner, readOffsetLine } from '../geodesy/offsetLine.ts';
 
-/** The wheel's reading, metres, signed as `to` − `from`, and how far it may be off. */
+/** The wheel's reading, metres, signed as `to` − `from` (`null` where the line folds), and how far it may be off. */
 export interface WheelReading {
-  readonly length: number;
+  readonly length: number | null;
   readonly margin: number;
 }
+
+/** Corners of one stretch of a course, found once and read many times. */
+export interface WheelLine {
+  readonly course: Course;
+  /** By raw measure. */
+  readonly corners: readonly Corner[];
+  /** Raw measures of skipped gaps, over which no wheel runs. */
+  readonly skips: readonly number[];
+}
+
+/** Length over which a recorded track is smoothed, and the step at which it is then taken, metres. */
+const SMOOTHED_OVER = 10;
+const STEP = 2;
 
 /** Uncertainty of the offset, metres: 1 where the course is the road's centre, else half the road, 4 where its width is unknown. */
 export const offsetUncertainty = (course: Course, width: number | undefined): number =>
   course.drawn === 'centre' ? 1 : width === undefined ? 4 : width / 2;
 
-/** Wheel reading between two calibrated measures at a lateral offset (left positive); `null` where an end is off the course. */
-export function wheelBetween(course: Course, from: number, to: number, offset: number, uncertainty: number): WheelReading | null {
-  if (placeAtRaw(course, rawOf(course, from)) === null || placeAtRaw(course, rawOf(course, to)) === null) return null;
-  const sign = to < from ? -1 : 1;
-  const turn = turnBetween(course, Math.min(from, to), Math.max(from, to));
-  return { length: to - from - sign * offset * turn.net, margin: turn.total * uncertainty };
+/** The corners of a course between two calibrated measures (clipped to the course). */
+export function wheelLine(course: Course, from: number, to: number): WheelLine {
+  const first = Math.max(rawOf(course, Math.min(from, to)), 0);
+  const last = Math.min(rawOf(course, Math.max(from, to)), rawLength(course));
+  const skips = course.skips.map((skip) => skip.raw).filter((raw) => raw >= first && raw <= last);
+  const corners = course.drawn === 'recorded' ? smoothedCorners(course, first, last) : drawnCorners(course, first, last);
+  return { course, corners, skips };
 }
 
-/** Net turn to the left and total turn between two measures, radians. */
-function turnBetween(course: Course, from: number, to: number): { net: number; total: number } {
-  const first = bisectRight(course.raw, rawOf(course, from));
-  const end = rawOf(course, to);
-  let net = 0;
-  let total = 0;
-  for (let i = Math.max(first, 1); i < course.raw.length - 1 && course.raw[i]! < end; i++) {
-    if (course.skips.some((skip) => skip.vertex === i || skip.vertex === i - 1)) continue;
-    const left = wrapDegrees(azimuthBefore(course, i) - azimuthAfter(course, i)) * RADIANS;
-    net += left;
-    total += Math.abs(left);
+/**
+ * Wheel reading between two calibrated measures within the line's stretch, at a lateral offset (left positive).
+ * `null` where an end is off the course or a skipped gap lies between.
+ */
+export function readWheel(line: WheelLine, from: number, to: number, offset: number, uncertainty: number): WheelReading | null {
+  const { course } = line;
+  const low = rawOf(course, Math.min(from, to));
+  const high = rawOf(course, Math.max(from, to));
+  if (placeAtRaw(course, low) === null || placeAtRaw(course, high) === null) return null;
+  if (line.skips.some((skip) => skip >= low && skip <= high)) return null;
+  const { longer, totalTurn } = readOffsetLine(line.corners, low, high, offset);
+  const sign = to < from ? -1 : 1;
+  return { length: longer === null ? null : to - from + sign * longer + 0, margin: totalTurn * uncertainty };
+}
+
+/** One wheel reading where no more are wanted: see `readWheel`. */
+export const wheelBetween = (course: Course, from: number, to: number, offset: number, uncertainty: number): WheelReading | null =>
+  readWheel(wheelLine(course, from, to), from, to, offset, uncertainty);
+
+function drawnCorners(course: Course, first: number, last: number): Corner[] {
+  const from = Math.max(bisectRight(course.raw, first) - 1, 0);
+  const to = Math.min(bisectRight(course.raw, last), course.raw.length - 1);
+  const count = to - from + 1;
+  const east = new Float64Array(count);
+  const north = new Float64Array(count);
+  project(origin(course, from), course.lon, course.lat, from, count, east, north);
+  return turns(east, north, (k) => course.raw[from + k]!);
+}
+
+const origin = (course: Course, vertex: number): LonLat => [course.lon[vertex]!, course.lat[vertex]!];
+
+/** The turn at each inner point of a projected line. */
+function turns(east: Float64Array, north: Float64Array, at: (k: number) => number): Corner[] {
+  const corners: Corner[] = [];
+  for (let k = 1; k < east.length - 1; k++) {
+    const ax = east[k]! - east[k - 1]!;
+    const ay = north[k]! - north[k - 1]!;
+    const bx = east[k + 1]! - east[k]!;
+    const by = north[k + 1]! - north[k]!;
+    const turn = Math.atan2(ax * by - ay * bx, ax * bx + ay * by);
+    if (turn !== 0) corners.push({ at: at(k), turn });
   }
-  return { net, total };
+  return corners;
+}
+
+/** Corners of the line whose every point is the mean of the course over the 10 m around it, taken each 2 m. */
+function smoothedCorners(course: Course, first: number, last: number): Corner[] {
+  const reach = SMOOTHED_OVER / 2;
+  const from = Math.max(first - reach - STEP, 0);
+  const to = Math.min(last + reach + STEP, rawLength(course));
+  const vertex = Math.max(bisectRight(course.raw, from) - 1, 0);
+  const end = Math.min(bisectRight(course.raw, to), course.raw.length - 1);
+  const count = end - vertex + 1;
+  const east = new Float64Array(count);
+  const north = new Float64Array(count);
+  project(origin(course, vertex), course.lon, course.lat, vertex, count, east, north);
+  const raw = course.raw.subarray(vertex, end + 1);
+  const points = Math.max(Math.floor((to - from) / STEP) + 1, 2);
+  const x = runningMeans(raw, east, from, points, reach);
+  const y = runningMeans(raw, north, from, points, reach);
+  return turns(x, y, (k) => from + k * STEP);
+}
+
+/** Means of a column, linear between raw measures, over ± `reach` around from, from + 2 m, …; less at the ends of what there is. */
+function runningMeans(raw: Float64Array, column: Float64Array, from: number, points: number, reach: number): Float64Array {
+  const means = new Float64Array(points);
+  const integral = new Float64Array(raw.length);
+  for (let i = 1; i < raw.length; i++) integral[i] = integral[i - 1]! + ((column[i]! + column[i - 1]!) / 2) * (raw[i]! - raw[i - 1]!);
+  const areaTo = (at: number): number => {
+    const i = Math.min(Math.max(bisectRight(raw, at) - 1, 0), raw.length - 2);
+    const width = raw[i + 1]! - raw[i]!;
+    const along = at - raw[i]!;
+    const slope = width === 0 ? 0 : (column[i + 1]! - column[i]!) / width;
+    return integral[i]! + along * (column[i]! + (slope * along) / 2);
+  };
+  const low = raw[0]!;
+  const high = raw.at(-1)!;
+  for (let k = 0; k < points; k++) {
+    const at = Math.min(from + k * STEP, high);
+    // The same reach on both sides, so that the ends of the course keep their heading.
+    const half = Math.max(Math.min(reach, at - low, high - at), 1e-3);
+    means[k] = (areaTo(at + half) - areaTo(at - half)) / (2 * half);
+  }
+  return means;
 }

@@ -14,6 +14,7 @@ import { signDistance } from './signDistance.ts';
 import { signMissed } from './signMissed.ts';
 import { stationOffCourse } from './stationOffCourse.ts';
 import { tablesHidden } from './tablesHidden.ts';
+import { wheelFolds } from './wheelFolds.ts';
 
 export const CHECKS: readonly Check[] = [
   stationOffCourse,
@@ -24,6 +25,7 @@ export const CHECKS: readonly Check[] = [
   signDistance,
   signMissed,
   tablesHidden,
+  wheelFolds,
   legLong,
   legShort,
 ];
