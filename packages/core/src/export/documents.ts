@@ -1,0 +1,170 @@
+/**
+ * The JSON documents that the command line prints, from the records of core. Lengths in metres
+ * to 1e-6, degrees to 1e-9. Their JSON Schemas stand in `schemas/`, one file a document.
+ */
+import { type Course, type Pass, courseLength, rawLength } from '../course/course.ts';
+import { ascentOf } from '../course/locate.ts';
+import type { Finding, LonLat } from '../finding.ts';
+import type { Item, LaidDirection, Layout, StationLayout } from '../layout/layout.ts';
+import type { RaceSpacing, StationPass } from '../station/station.ts';
+import { type Bounds, boundsOf } from './bounds.ts';
+import { toMicro, toNano, toPosition } from './rounding.ts';
+
+export interface CourseDocument {
+  readonly name: string;
+  readonly points: number;
+  readonly duplicates: number;
+  readonly length: number;
+  readonly raw: number;
+  readonly bounds: Bounds;
+  /** `after`: index of the point before the gap. */
+  readonly gaps: readonly { readonly after: number; readonly length: number }[];
+  readonly ascent: number | null;
+  /** Calibrated over raw length, by stretch of course distance; one factor of 1 where nothing is calibrated. */
+  readonly factors: readonly { readonly from: number; readonly to: number; readonly factor: number }[];
+  readonly findings: readonly Finding[];
+}
+
+/** A point held against a course. */
+export interface SnappedPoint {
+  readonly at: LonLat;
+  readonly name: string | null;
+  readonly passes: readonly Pass[];
+  readonly nearest: Pick<Pass, 'measure' | 'distance' | 'offset'>;
+}
+
+export interface SnapDocument {
+  readonly points: readonly SnappedPoint[];
+}
+
+export interface StationDocument {
+  readonly id: string;
+  readonly name: string;
+  readonly at: LonLat;
+  readonly passes: readonly StationPass[];
+  readonly directions: readonly LaidDirection[];
+}
+
+export interface LayoutDocument {
+  readonly courses: readonly { readonly id: string; readonly length: number; readonly raw: number }[];
+  readonly stations: readonly StationDocument[];
+  readonly spacing: readonly RaceSpacing[];
+  readonly findings: readonly Finding[];
+}
+
+/** A finding with its numbers rounded and its keys in the usual order. */
+export function findingDocument(finding: Finding): Finding {
+  const { code, severity, message, where, measured, limit, ...rest } = finding;
+  const { measure, at, ...place } = where;
+  return {
+    code,
+    severity,
+    message,
+    where: { ...place, ...(measure === undefined ? {} : { measure: toMicro(measure) }), ...(at === undefined ? {} : { at: toPosition(at) }) },
+    ...(measured === undefined ? {} : { measured: toMicro(measured) }),
+    ...(limit === undefined ? {} : { limit: typeof limit === 'number' ? toMicro(limit) : [toMicro(limit[0]), toMicro(limit[1])] }),
+    ...rest,
+  };
+}
+
+/** The facts of one course, named as its file or plan names it. */
+export function courseDocument(course: Course, findings: readonly Finding[]): CourseDocument {
+  const ascent = ascentOf(course);
+  const [west, south, east, north] = boundsOf(course.lon, course.lat);
+  return {
+    name: course.name,
+    points: course.points,
+    duplicates: course.duplicates,
+    length: toMicro(courseLength(course)),
+    raw: toMicro(rawLength(course)),
+    bounds: [toNano(west), toNano(south), toNano(east), toNano(north)],
+    gaps: course.gaps.map(({ after, length }) => ({ after, length: toMicro(length) })),
+    ascent: ascent === null ? null : toMicro(ascent),
+    factors: factorsOf(course),
+    findings: findings.map(findingDocument),
+  };
+}
+
+function factorsOf({ scale }: Course): CourseDocument['factors'] {
+  const { raw, measure } = scale;
+  return measure.slice(1).map((to, k) => {
+    const from = measure[k]!;
+    return { from: toMicro(from), to: toMicro(to), factor: toNano((to - from) / (raw[k + 1]! - raw[k]!)) };
+  });
+}
+
+/** Points with all their passes of one course, in the order given. */
+export const snapDocument = (points: readonly SnappedPoint[]): SnapDocument => ({
+  points: points.map(({ at, name, passes, nearest }) => ({
+    at: toPosition(at),
+    name,
+    passes: passes.map(passDocument),
+    nearest: { measure: toMicro(nearest.measure), distance: toMicro(nearest.distance), offset: toMicro(nearest.offset) },
+  })),
+});
+
+/** A whole layout; `findings` as they are to be printed, with their places in the plan. */
+export const layoutDocument = (layout: Layout, findings: readonly Finding[]): LayoutDocument => ({
+  courses: layout.courses.map(({ course }) => ({ id: course.id, length: toMicro(courseLength(course)), raw: toMicro(rawLength(course)) })),
+  stations: layout.stations.map(stationDocument),
+  spacing: layout.spacing.map(spacingDocument),
+  findings: findings.map(findingDocument),
+});
+
+const stationDocument = ({ id, name, at, passes, directions }: StationLayout): StationDocument => ({
+  id,
+  name,
+  at: toPosition(at),
+  passes: passes.map(({ race, course, pass, served, ...rest }) => ({ race, course, pass, ...passDocument(rest), served })),
+  directions: directions.map(directionDocument),
+});
+
+const passDocument = (pass: Pass): Pass => ({
+  measure: toMicro(pass.measure),
+  distance: toMicro(pass.distance),
+  offset: toMicro(pass.offset),
+  side: pass.side,
+  confidence: toMicro(pass.confidence),
+  azimuthDeg: toMicro(pass.azimuthDeg),
+  foot: toPosition(pass.foot),
+  ...(pass.end === undefined ? {} : { end: pass.end }),
+});
+
+const directionDocument = ({ lead, race, course, measure, azimuthDeg, side, passes, items }: LaidDirection): LaidDirection => ({
+  lead,
+  race,
+  course,
+  measure: toMicro(measure),
+  azimuthDeg: toMicro(azimuthDeg),
+  side,
+  passes,
+  items: items.map(itemDocument),
+});
+
+const twoLengths = ([a, b]: readonly [number, number]): readonly [number, number] => [toMicro(a), toMicro(b)];
+
+const placeOrNull = (at: LonLat | null): LonLat | null => (at === null ? null : toPosition(at));
+
+const itemDocument = (item: Item): Item => ({
+  kind: item.kind,
+  from: toMicro(item.from),
+  to: toMicro(item.to),
+  along: twoLengths(item.along),
+  wheel: item.wheel === null ? null : twoLengths(item.wheel),
+  wheelMargin: toMicro(item.wheelMargin),
+  side: item.side,
+  offset: toMicro(item.offset),
+  at: [placeOrNull(item.at[0]), placeOrNull(item.at[1])],
+  ...(item.wording === undefined ? {} : { wording: item.wording }),
+  ...(item.boxes === undefined ? {} : { boxes: item.boxes.map(({ measure, at }) => ({ measure: toMicro(measure), at: placeOrNull(at) })) }),
+  ...(item.byHand === undefined ? {} : { byHand: item.byHand }),
+});
+
+const spacingDocument = ({ race, course, legs, longest, shortest, mean }: RaceSpacing): RaceSpacing => ({
+  race,
+  course,
+  legs: legs.map((leg) => ({ from: leg.from, to: leg.to, length: toMicro(leg.length), end: toMicro(leg.end) })),
+  longest: toMicro(longest),
+  shortest: toMicro(shortest),
+  mean: toMicro(mean),
+});

@@ -1,0 +1,23 @@
+/** JSON Schema of a finding, which all documents hold. */
+import { type JsonSchema, count, listOf, number, position, record, text, twoNumbers } from './shared.ts';
+
+const where: JsonSchema = record(
+  {},
+  { file: text, line: count, column: count, path: text, course: text, race: text, station: text, item: text, measure: number, at: position },
+);
+
+export const findingSchema: JsonSchema = {
+  title: 'A finding',
+  ...record(
+    { code: { type: 'string', pattern: '^[a-z0-9]+(-[a-z0-9]+)*$' }, severity: { enum: ['error', 'warning', 'note'] }, message: { type: 'string', minLength: 1 }, where },
+    {
+      measured: number,
+      limit: { anyOf: [number, twoNumbers] },
+      unit: text,
+      source: text,
+      waived: record({ by: text, reason: text }, { date: text }),
+    },
+  ),
+};
+
+export const findings: JsonSchema = listOf(findingSchema);

@@ -1,0 +1,46 @@
+/** JSON Schema of what `halfcup layout --json` prints. */
+import { findings } from './finding.ts';
+import { stationPassSchema } from './pass.ts';
+import { DRAFT, type JsonSchema, azimuth, count, length, listOf, number, orNull, position, record, side, text, twoNumbers, twoPlaces } from './shared.ts';
+
+const item: JsonSchema = record(
+  {
+    kind: { enum: ['sign', 'gel', 'sportsDrink', 'water', 'handOut', 'trash'] },
+    from: number,
+    to: number,
+    along: { ...twoNumbers, description: "From the pin's foot, metres, negative upstream." },
+    wheel: { ...orNull(twoNumbers), description: 'The same by measuring wheel; null where the line at that offset folds.' },
+    wheelMargin: length,
+    side,
+    at: twoPlaces,
+  },
+  {
+    offset: number,
+    wording: text,
+    boxes: listOf(record({ measure: number, at: orNull(position) })),
+    byHand: { type: 'boolean' },
+  },
+);
+
+const direction: JsonSchema = record(
+  { lead: { type: 'boolean' }, course: text, measure: number, azimuthDeg: azimuth, side, passes: listOf(count), items: listOf(item) },
+  { race: text },
+);
+
+const station: JsonSchema = record({ id: text, passes: listOf(stationPassSchema), directions: listOf(direction) }, { name: text, at: position });
+
+export const layoutSchema: JsonSchema = {
+  $schema: DRAFT,
+  title: 'A layout',
+  ...record({
+    courses: listOf(record({ id: text, length, raw: length })),
+    stations: listOf(station),
+    spacing: listOf(
+      record(
+        { race: text, legs: listOf(record({ from: text, to: text, length }, { end: number })), longest: length, shortest: length, mean: length },
+        { course: text },
+      ),
+    ),
+    findings,
+  }),
+};
