@@ -1,5 +1,10 @@
-// Draws the demo: an invented island with a full and a half marathon, a plan and a background map.
-// Run: node scripts/makeDemo.mjs [FOLDER]   (default fixtures/demo; the same bytes at every run)
+// Draws the demo: an invented island in mid-ocean, a full and a half marathon on it, a plan and a background map.
+// Run: node scripts/makeDemo.mjs [FOLDER]   (default fixtures/demo; the same bytes at every run, seeds are fixed)
+// 1 roads: control points in a plane in km, joined by curves, sampled once; tuned until both races have their length
+// 2 courses: stretches of those roads, so shared roads have the very same points; heights from hills and decks
+// 3 coast: an outline roughened by noise, kept off the roads, its level line traced; woods and beaches likewise
+// 4 houses: plots along the streets, clear of roads and water; names by hand
+// 5 plan: stations by measure along the full, with findings left in on purpose (a short sign, a long leg, a corner)
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -17,12 +22,12 @@ export function demoFiles() {
   const withHeight = (p) => [...toLonLat(p), round(height(p), 1)];
   const full = coursePoints(net, 'full').map(withHeight);
   const half = coursePoints(net, 'half').map(withHeight);
-  const waypoints = pins(full).map((pin) => ({ ...pin, height: height(toPlane(pin.at)) }));
+  const waypoints = pins(full).map(({ name, at }) => ({ name, at, height: height(toPlane(at)) }));
   const description = 'An invented island: no such road, town or race exists.';
   return {
     'full.gpx': gpxText({ name: `${island} Island full marathon`, description, points: full, waypoints }),
     'half.gpx': gpxText({ name: `${island} Island half marathon`, description, points: half }),
-    'plan.json': `${jsonText(makePlan({ full, half, town }))}\n`,
+    'plan.json': `${jsonText(makePlan({ line: full, town }))}\n`,
     'context.geojson': collectionText(contextFeatures(net)),
   };
 }

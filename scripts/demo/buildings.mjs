@@ -50,9 +50,9 @@ function roadIndex(roads) {
 
 /**
  * Houses as rectangles. `streets` are { points, fill, town } (fill: share of plots that are built on);
- * `allowed` says whether a point may be built on.
+ * `allowed` says whether a point may be built on; `halls` are large rectangles that come first.
  */
-export function buildings({ streets, roads, allowed, seed }) {
+export function buildings({ streets, roads, allowed, halls, seed }) {
   const random = generator(seed);
   const index = roadIndex(roads);
   const built = bag();
@@ -83,6 +83,10 @@ export function buildings({ streets, roads, allowed, seed }) {
       rest -= leg;
     }
   };
+  for (const hall of halls) {
+    built.put(hall, middle(hall));
+    out.push(hall);
+  }
   for (const street of streets) for (const side of [1, -1]) walk(street, side);
   return out;
 }

@@ -1,11 +1,11 @@
 // The background drawing: land, beaches, woods, roads, houses and names as GeoJSON features with a `kind`.
-import { between, smoothstep, sub, lengthOf, toLine, toLonLat } from './frame.mjs';
-import { area, holds, makeGrid, polygons, rings, simplify } from './contour.mjs';
-import { buildings } from './buildings.mjs';
+import { between, smoothstep, sub, lengthOf, toLonLat } from './frame.mjs';
+import { area, makeGrid, polygons, rings, simplify } from './contour.mjs';
 import { distances, harbour, landField, tideGap } from './land.mjs';
 import { fractal } from './random.mjs';
 import { labels } from './labels.mjs';
 import { lanesOfIsland } from './lanes.mjs';
+import { houses, inTown } from './settle.mjs';
 import { ground } from './terrain.mjs';
 import { park, town } from './roads.mjs';
 
@@ -36,17 +36,16 @@ function groundOf(net, lanes) {
   const grid = makeGrid(frame, field);
   const landAt = (i, j) => grid.values[j * grid.columns + i];
   const landOf = ([x, y]) => landAt(Math.round((x - frame.west) / frame.step), Math.round((y - frame.south) / frame.step));
-  return { roads, dry, grid, landAt, landOf };
+  return { roads, dry, grid, landAt, landOf, causeway: net.get('causeway').points, bridge: net.get('bridge').points };
 }
 
-const inTown = ([x, y]) => between([x, y], town(0.25, 0.38)) < 0.95;
-
-function covers({ dry, grid, landAt }) {
+function covers({ dry, grid, landAt, causeway, bridge }) {
+  const toBank = distances(frame, [causeway, bridge], 0.08);
   const toRoad = distances(frame, dry, 0.08);
   const beach = makeGrid(frame, (x, y, i, j) => {
     const f = landAt(i, j);
     const sandy = fractal(x, y, { seed: 402, wave: 0.9, octaves: 2 }) - 0.12;
-    return Math.abs(f) > 0.2 || inTown([x, y]) ? -1 : Math.min(f + 0.004, 0.034 + 0.03 * sandy - f, sandy * 0.12, toRoad.at(i, j) - 0.012);
+    return Math.abs(f) > 0.2 || inTown([x, y]) ? -1 : Math.min(toBank.at(i, j) - 0.05, f + 0.004, 0.034 + 0.03 * sandy - f, sandy * 0.12, toRoad.at(i, j) - 0.012);
   });
   const wood = makeGrid(frame, (x, y, i, j) => {
     const f = landAt(i, j);
@@ -59,35 +58,28 @@ function covers({ dry, grid, landAt }) {
   const shallow = makeGrid(frame, (x, y, i, j) => landAt(i, j) + 0.1 + 0.03 * fractal(x, y, { seed: 611, wave: 0.5, octaves: 3 }));
   return {
     land: polygons(grid, 0, { tolerance: 0.002, least: 0.0004 }),
-    shallow: polygons(shallow, 0, { tolerance: 0.01, least: 0.01 }),
+    shallow: polygons(shallow, 0, { tolerance: 0.009, least: 0.01 }),
     beach: polygons(beach, 0, { tolerance: 0.003, least: 0.002 }),
-    wood: polygons(wood, 0, { tolerance: 0.004, least: 0.006 }),
+    wood: polygons(wood, 0, { tolerance: 0.0035, least: 0.006 }),
   };
+}
+
+/** The pieces of a line that lie on dry ground. */
+function onLand(line, landOf) {
+  const pieces = [[]];
+  for (const p of line) {
+    if (landOf(p) > 0.012) pieces.at(-1).push(p);
+    else if (pieces.at(-1).length > 0) pieces.push([]);
+  }
+  return pieces.filter((piece) => piece.length > 4);
 }
 
 function heightLines(landOf) {
-  const coarse = { ...frame, step: 0.05 };
-  const grid = makeGrid(coarse, (x, y) => (landOf([x, y]) > 0.03 ? ground(x, y) : 0));
+  const grid = makeGrid({ ...frame, step: 0.04 }, ground);
   return [20, 40, 60, 80, 100, 120, 140, 160, 180, 200, 220].flatMap((level) => rings(grid, level)
     .filter((ring) => Math.abs(area(ring)) > 0.02)
-    .map((ring) => feature('contour', 'LineString', printed(simplify(ring, 0.004), 5), { height: level })));
-}
-
-const hamlets = [[-3.66, 0.72, 0.42], [-0.62, 4.25, 0.42], [4.1, 3.95, 0.3], [5.2, -1.5, 0.42], [0.5, 0.6, 0.22], [1.75, -1.2, 0.2], [-1.8, -3.4, 0.3], [5.76, 1.6, 0.25], [2.98, 3.86, 0.2], [-0.42, -1.12, 0.22]];
-
-function houses({ roads, landOf }, woods) {
-  const fill = (p) => {
-    if (inTown(p)) return 0.88;
-    const village = hamlets.some(([x, y, r]) => between(p, [x, y]) < r);
-    return village ? 0.6 : 0.03;
-  };
-  const inWood = (p) => woods.some((w) => holds(w[0], p));
-  const onQuay = (p) => holds([town(-0.5, 0.004), town(1.2, 0.004), town(1.2, -0.1), town(-0.5, -0.1), town(-0.5, 0.004)], p);
-  const allowed = (p) => !onQuay(p) && landOf(p) > 0.022 && between(p, park.centre) > 0.39 && !holds(harbour.basin, p) && !inWood(p);
-  const streets = roads
-    .filter((road) => road.kind !== 'path' && !works.has(road.id) && road.id !== 'ring' && road.id !== 'zigzag')
-    .map((road) => ({ points: road.points, fill, tight: road.kind === 'street' || road.id === 'market' || road.id === 'parkRoad' }));
-  return buildings({ streets, roads, allowed, seed: 20270912 });
+    .flatMap((ring) => onLand(ring, landOf))
+    .map((line) => feature('contour', 'LineString', printed(simplify(line, 0.004), 5), { height: level })));
 }
 
 const disc = ([x, y], r, n = 16) => Array.from({ length: n + 1 }, (_, i) => [x + r * Math.cos((2 * Math.PI * (i % n)) / n), y + r * Math.sin((2 * Math.PI * (i % n)) / n)]);
@@ -129,9 +121,9 @@ export function contextFeatures(net) {
     polygon('water', [pond([2.2, -2.83])], { name: 'Quillet Pond' }),
     polygon('water', [pond([-2.75, 0.32], 1.9)], { name: 'Mill Tarn' }),
     ...structures(net, base.landOf),
-    ...base.roads.map((road) => feature(road.kind === 'path' ? 'path' : 'road', 'LineString', printed(road.points, onCourse.has(road) ? 7 : 6), { class: road.kind, name: road.name, width: roadWidth[road.kind] })),
-    ...houses(base, cover.wood).map((house) => polygon('building', [[...house, house[0]]])),
-    polygon('building', [disc([light[0] + 0.018, light[1] + 0.016], 0.006)], { name: 'Ganneth Light', class: 'lighthouse' }),
+    ...base.roads.map((road) => feature(road.kind === 'path' ? 'path' : 'road', 'LineString', printed(road.points, onCourse.has(road) ? 7 : 6), { class: road.kind, ...(road.name && { name: road.name }), width: roadWidth[road.kind] })),
+    ...houses({ ...base, woods: cover.wood, works }).map((house) => polygon('building', [[...house, house[0]]])),
+    polygon('building', [disc([light[0] + 0.018, light[1] + 0.016], 0.007)], { name: 'Ganneth Light', class: 'lighthouse' }),
     ...labels.map(([name, of, x, y]) => feature('label', 'Point', toLonLat([x, y], 6), { name, class: of })),
   ];
 }

@@ -4,11 +4,12 @@ import { add, between, sub } from './frame.mjs';
 
 const step = 0.004;
 
+const gap = (p, q) => Math.max(Math.sqrt(between(p, q)), 1e-6);
+const mix = (p, q, s, e, t) => add([p[0] * ((e - t) / (e - s)), p[1] * ((e - t) / (e - s))], q, (t - s) / (e - s));
+
 /** One span of a centripetal Catmull-Rom curve, from b to c, sampled every few metres (c left out). */
 function span(a, b, c, d) {
-  const gap = (p, q) => Math.max(Math.sqrt(between(p, q)), 1e-6);
   const [t1, t2, t3] = [gap(a, b), gap(a, b) + gap(b, c), gap(a, b) + gap(b, c) + gap(c, d)];
-  const mix = (p, q, s, e, t) => add([p[0] * ((e - t) / (e - s)), p[1] * ((e - t) / (e - s))], q, (t - s) / (e - s));
   const n = Math.max(2, Math.ceil(between(b, c) / step));
   return Array.from({ length: n }, (_, i) => {
     if (i === 0) return b;

@@ -8,7 +8,7 @@ export const labels = [
   ['Quillet Park', 'park', 2.1, -2.62],
   ['Packet Pier', 'place', ...town(1.28, -0.5)],
   ['The Strand', 'place', -1.9, -3.75],
-  ['Stennick', 'village', -3.3, 0.55],
+  ['Stennick', 'village', -3.36, 0.5],
   ['Norra', 'village', -0.95, 4.12],
   ['Lantern Foot', 'village', 3.8, 3.84],
   ['Tidewaiters’ Green', 'village', 4.9, -1.5],

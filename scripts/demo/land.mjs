@@ -22,11 +22,11 @@ const outline = [
 const ring = [...outline, outline[0]];
 
 // [x, y, radius]: the causeway's islet, and rocks off the headlands.
-const islets = [[1.53, -0.32, 0.2], [-5.0, 2.25, 0.14], [-4.95, 1.95, 0.07], [6.75, 4.62, 0.09], [6.88, 4.38, 0.05], [6.68, 4.3, 0.05], [-1.35, 5.1, 0.1], [2.35, -3.95, 0.12], [2.95, -0.1, 0.11], [5.15, -3.6, 0.09], [-4.75, -1.5, 0.06]];
+const islets = [[1.5, -0.26, 0.15], [1.66, -0.42, 0.12], [1.72, -0.2, 0.07], [-5.0, 2.25, 0.14], [-4.95, 1.95, 0.07], [6.75, 4.62, 0.09], [6.88, 4.38, 0.05], [6.68, 4.3, 0.05], [-1.35, 5.1, 0.1], [2.35, -3.95, 0.12], [2.95, -0.1, 0.11], [5.15, -3.6, 0.09], [-4.75, -1.5, 0.06]];
 
 /** The harbour: its basin, dug square to the quay, and its moles. */
 export const harbour = {
-  basin: [town(-0.36, -0.024), town(1.05, -0.024), town(1.085, -0.31), town(0.62, -0.37), town(0.3, -0.4), town(-0.36, -0.34), town(-0.36, -0.024)],
+  basin: [town(-0.36, -0.024), town(1.05, -0.024), town(1.085, -0.305), town(0.95, -0.33), town(0.56, -0.36), town(0.3, -0.42), town(-0.3, -0.385), town(-0.4, -0.33), town(-0.37, -0.024), town(-0.36, -0.024)],
   moles: [[town(-0.37, -0.01), town(-0.4, -0.33), town(-0.3, -0.385), town(0.3, -0.42)], [town(1.085, -0.3), town(0.95, -0.33), town(0.56, -0.36)]],
 };
 
@@ -57,13 +57,15 @@ export function distances({ west, south, east, north, step }, lines, reach) {
   return { at: (i, j) => out[j * columns + i], columns, rows };
 }
 
+// Waters inside are calmer: less is gnawed off their shores.
+const inLagoon = (x, y) => smoothstep(0.2, 0.8, x) * smoothstep(-1.5, -0.9, y) * (1 - smoothstep(0.9, 1.5, y)) * (1 - smoothstep(5.2, 5.6, x));
+
 /** The field of the land over a frame, as a function of a node; lines of roads that stay dry, and of the works. */
 export function landField(frame, { dry, causeway, bridge }) {
   const toRoad = distances(frame, dry, 0.14);
   const toBank = distances(frame, [causeway], 0.05);
   const bridgeBody = bridge.slice(3, -2);
   const toBridge = distances(frame, [bridgeBody], 0.4);
-  const inLagoon = (x, y) => smoothstep(0.2, 0.8, x) * smoothstep(-1.5, -0.9, y) * (1 - smoothstep(0.9, 1.5, y)) * (1 - smoothstep(5.2, 5.6, x));
   return (x, y, i, j) => {
     const far = toOutline([x, y]);
     const islet = Math.max(...islets.map(([cx, cy, r]) => r - between([x, y], [cx, cy])));

@@ -6,7 +6,7 @@ const streets = [
   ['Cooper Lane', town(-0.61, 0.135), town(0.24, 0.155), town(1.05, 0.14)],
   ['Chandler Street', town(-0.57, 0.46), town(0.24, 0.47), town(1.05, 0.45), town(1.32, 0.47)],
   ['Market Street', town(1.05, 0.3), town(1.3, 0.32)],
-  ['Ropewalk', town(-0.62, 0.01), town(-0.6, 0.3), town(-0.55, 0.5)],
+  ['Ropewalk', town(-0.6, 0.01), town(-0.6, 0.3), town(-0.55, 0.5)],
   ['Weigh House Street', town(-0.31, 0.01), town(-0.3, 0.46), town(-0.27, 0.8)],
   ['Court Street', town(-0.04, 0.005), town(-0.03, 0.62)],
   ['Net Loft Lane', town(0.25, 0), town(0.24, 0.47), town(0.21, 0.82)],
@@ -20,7 +20,7 @@ const streets = [
   ['Pilot Lane', town(0.93, 0.145), town(0.935, 0.455)],
   ['Sexton Lane', town(-0.45, 0.138), town(-0.44, 0.462)],
   ['Baker Lane', town(0.385, 0.47), town(0.39, 0.62)],
-  ['Orchard Street', town(1.3, 0.32), town(1.32, 0.47), town(1.27, 0.6)],
+  ['Orchard Street', town(1.3, 0.32), town(1.32, 0.47), [1.42, -2.88]],
 ];
 
 const crescents = [

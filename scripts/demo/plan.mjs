@@ -28,13 +28,15 @@ const stationNames = {
   packet: 'Packet Pier',
 };
 
-/** The plan as an object in the order of its keys, and its stations' pins for the waypoints. */
-export function makePlan(lines) {
-  const at = (name) => pointAt(lines.full, ...places[name]);
-  const beside = (name, along, offset) => pointAt(lines.full, places[name][0] + along, offset);
-  const on = (name) => ({ course: 'full', measure: `${places[name][0] / 1000} km`, side: places[name][1] > 0 ? 'left' : 'right', offset: `${Math.abs(places[name][1])} m` });
+const on = (name) => ({ course: 'full', measure: `${places[name][0] / 1000} km`, side: places[name][1] > 0 ? 'left' : 'right', offset: `${Math.abs(places[name][1])} m` });
+const besideOf = (line) => (name, along, offset) => pointAt(line, places[name][0] + along, offset);
+
+/** The nine stations along the full course. */
+function stationsOf(line) {
+  const at = (name) => pointAt(line, ...places[name]);
+  const beside = besideOf(line);
   const both = ['m', 'h'];
-  const stations = [
+  return [
     { id: 's1', name: stationNames.strand, on: on('strand'), side: 'left', races: both, serves: ['sportsDrink', 'water'], tables: { sportsDrink: 4, water: 6 }, boxes: 8, width: '8 m', crew: { minimum: 10 }, people: { captain: 'Captain, Strand Road', radio: 'Strand' }, used: { water: 3050, sportsDrink: 1460 }, note: 'Both races in their first quarter: the busiest tables of the day.' },
     { id: 's2', name: stationNames.stennick, at: at('stennick'), side: 'right', races: both, serves: ['sportsDrink', 'water'], boxes: 6, why: 'a farm driveway at 100 yd: the sign stands short of it', walked: { by: 'course designer', date: '2027-06-20' }, items: { sign: { at: beside('stennick', -70, -5) } }, people: { captain: 'Captain, Stennick', radio: 'Stennick' }, used: { water: 3280, sportsDrink: 1610 } },
     { id: 's3', name: stationNames.fork, at: at('fork'), side: 'left', races: both, serves: ['gel', 'sportsDrink', 'water'], tables: { gel: 2, sportsDrink: 4, water: 6 }, boxes: 8, points: [
@@ -51,7 +53,42 @@ export function makePlan(lines) {
     { id: 's8', name: stationNames.park, at: at('park'), side: 'right', lead: { race: 'm', pass: 0 }, races: both, passes: 'lead', serves: ['sportsDrink', 'water'], tables: { sportsDrink: 4, water: 5 }, boxes: 6, people: { captain: 'Captain, Quillet Park', radio: 'Park' }, note: 'The full runs by twice, the half once.' },
     { id: 's9', name: stationNames.packet, at: at('packet'), side: 'left', lead: { race: 'm', pass: 0 }, races: both, passes: 'lead', serves: ['sportsDrink', 'water'], boxes: 6, width: '8 m', fixed: true, why: 'the only level stretch of the pier', points: [{ kind: 'other', at: beside('packet', -20, 9), name: 'Life-ring' }], people: { captain: 'Captain, Packet Pier', radio: 'Packet' }, note: 'Runners come out and back past the same tables; only the way out is served.' },
   ];
-  const keepClear = [[0.13, 0.355], [0.2, 0.355], [0.2, 0.41], [0.13, 0.41], [0.13, 0.355]];
+}
+
+const field = {
+  courses: [
+    { id: 'full', name: 'Full marathon', gpx: 'full.gpx', gaps: 'refuse', drawn: 'centre', length: '42.195 km' },
+    { id: 'half', name: 'Half marathon', gpx: 'half.gpx', gaps: 'refuse', drawn: 'centre', length: '21.0975 km' },
+  ],
+  races: [
+    { id: 'm', name: 'Full marathon', course: 'full', division: 'run', waves: [{ time: '08:00', entrants: 700 }, { time: '08:10', entrants: 500 }], finish: { median: '4:20:00', spread: 0.2 }, slow: [0.06, 0.4], show: 0.9, startWidth: '8 m', cutoff: '15:00', late: 'out' },
+    { id: 'h', name: 'Half marathon', course: 'half', division: 'run', waves: [{ time: '07:00', entrants: 900 }, { time: '07:10', entrants: 900 }], finish: { quantiles: [[0, '1:08:00'], [0.1, '1:35:00'], [0.5, '2:04:00'], [0.9, '2:38:00'], [1, '3:25:00']] }, show: 0.9, startFlow: 640, cutoff: '11:00', late: 'out' },
+  ],
+};
+
+const day = {
+  practice: { signAhead: '100 yd', signTolerance: '10 yd', gelAhead: '25 ft', tableGap: '10 ft', tableLength: '6 ft', trashFrom: '50 yd', trashTo: '100 yd', boxEvery: '20 m', maxSpacing: '5 km', minSpacing: '1.6 km' },
+  supplies: { heat: 'warm', gelOrder: 0.8, waste: 0.15, cup: '7 fl oz', fill: 0.5, cupsPerLayer: 200, layers: 3, packs: { cups: 100, waterJug: '1 gal', sportsDrinkJug: '1 gal', gels: 24, gloves: 100, bags: 50 }, resupply: { at: 0.25, takes: '40 min' } },
+  crew: { pourers: 2, pourRate: 15, handRate: 8, ready: '30 min', setUp: '60 min', minimum: 6, longest: '6 h' },
+  vehicles: [
+    { id: 'v1', name: 'Truck one, town and west', kg: 3500, places: 12, kmh: 25, stop: '15 min', from: '03:30' },
+    { id: 'v2', name: 'Truck two, north and east', kg: 3500, places: 12, kmh: 25, stop: '15 min', from: '03:30' },
+  ],
+  clock: [
+    { course: 'full', measure: '0 km', accessOpens: '03:00', closes: '06:30', sweep: '08:20', reopens: '09:30' },
+    { course: 'full', measure: '11.79 km', accessOpens: '03:00', closes: '07:00', sweep: '10:20', reopens: '11:15' },
+    { course: 'full', measure: '28 km', accessOpens: '03:30', closes: '08:00', sweep: '13:00', reopens: '13:45' },
+    { course: 'full', measure: '35.3 km', accessOpens: '03:00', closes: '06:30', sweep: '13:55', reopens: '14:30' },
+    { course: 'full', measure: '42.195 km', accessOpens: '03:00', closes: '06:30', sweep: '15:00', reopens: '16:00' },
+  ],
+  contacts: { emergency: 'the local emergency number', raceControl: 'race control, harbour office', radioChannel: 'channel 3' },
+};
+
+/** The plan as an object in the order of its keys; `line` is the full course, `town` the town's own grid. */
+export function makePlan({ line, town }) {
+  const beside = besideOf(line);
+  const gate = [[0.13, 0.355], [0.2, 0.355], [0.2, 0.41], [0.13, 0.41], [0.13, 0.355]].map(([u, v]) => toLonLat(town(u, v)));
+  const driveway = [[-96, -3], [-86, -3], [-86, -14], [-96, -14], [-96, -3]].map(([along, offset]) => beside('stennick', along, offset));
   return {
     format: 'halfcup-plan',
     version: 1,
@@ -61,30 +98,10 @@ export function makePlan(lines) {
     timeZone: 'Etc/GMT+1',
     units: 'metric',
     language: 'en',
-    courses: [
-      { id: 'full', name: 'Full marathon', gpx: 'full.gpx', gaps: 'refuse', drawn: 'centre', length: '42.195 km' },
-      { id: 'half', name: 'Half marathon', gpx: 'half.gpx', gaps: 'refuse', drawn: 'centre', length: '21.0975 km' },
-    ],
-    races: [
-      { id: 'm', name: 'Full marathon', course: 'full', division: 'run', waves: [{ time: '08:00', entrants: 700 }, { time: '08:10', entrants: 500 }], finish: { median: '4:20:00', spread: 0.2 }, slow: [0.06, 0.4], show: 0.9, startWidth: '8 m', cutoff: '15:00', late: 'out' },
-      { id: 'h', name: 'Half marathon', course: 'half', division: 'run', waves: [{ time: '07:00', entrants: 900 }, { time: '07:10', entrants: 900 }], finish: { quantiles: [[0, '1:08:00'], [0.1, '1:35:00'], [0.5, '2:04:00'], [0.9, '2:38:00'], [1, '3:25:00']] }, show: 0.9, startFlow: 640, cutoff: '11:00', late: 'out' },
-    ],
-    stations,
-    zones: [{ name: 'Fire station gate', rule: 'keep-clear', polygon: keepClear.map(([u, v]) => toLonLat(lines.town(u, v))) }],
-    practice: { signAhead: '100 yd', signTolerance: '10 yd', gelAhead: '25 ft', tableGap: '10 ft', tableLength: '6 ft', trashFrom: '50 yd', trashTo: '100 yd', boxEvery: '20 m', maxSpacing: '5 km', minSpacing: '1.6 km' },
-    supplies: { heat: 'warm', gelOrder: 0.8, waste: 0.15, cup: '7 fl oz', fill: 0.5, cupsPerLayer: 200, layers: 3, packs: { cups: 100, waterJug: '1 gal', sportsDrinkJug: '1 gal', gels: 24, gloves: 100, bags: 50 }, resupply: { at: 0.25, takes: '40 min' } },
-    crew: { pourers: 2, pourRate: 15, handRate: 8, ready: '30 min', setUp: '60 min', minimum: 6, longest: '6 h' },
-    vehicles: [
-      { id: 'v1', name: 'Truck one, town and west', kg: 3500, places: 12, kmh: 25, stop: '15 min', from: '03:30' },
-      { id: 'v2', name: 'Truck two, north and east', kg: 3500, places: 12, kmh: 25, stop: '15 min', from: '03:30' },
-    ],
-    clock: [
-      { course: 'full', measure: '0 km', accessOpens: '03:00', closes: '06:30', sweep: '08:20', reopens: '09:30' },
-      { course: 'full', measure: '11.79 km', accessOpens: '03:00', closes: '07:00', sweep: '10:20', reopens: '11:15' },
-      { course: 'full', measure: '28 km', accessOpens: '03:30', closes: '08:00', sweep: '13:00', reopens: '13:45' },
-      { course: 'full', measure: '42.195 km', accessOpens: '03:00', closes: '06:30', sweep: '15:00', reopens: '16:00' },
-    ],
-    contacts: { emergency: 'the local emergency number', raceControl: 'race control, harbour office', radioChannel: 'channel 3' },
+    ...field,
+    stations: stationsOf(line),
+    zones: [{ name: 'Fire station gate', rule: 'keep-clear', polygon: gate }, { name: 'Farm driveway, Stennick', rule: 'keep-clear', polygon: driveway }],
+    ...day,
     variants: [
       { name: 'Lighthouse table moved', stations: { s6: { on: { course: 'full', measure: '25.28 km', side: 'right', offset: '2.6 m' }, note: 'Nearer the lighthouse: a wider stretch of path, and carried from the keeper’s yard.' } } },
       { name: 'Park station earlier', stations: { s7: { at: beside('tide', 250, 5.5) } } },

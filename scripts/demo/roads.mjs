@@ -1,5 +1,5 @@
 // The road network of the island: control points in kilometres, sampled once, so that every course that
-// uses a road uses the very same points. A node is a named control point; `!` after a control marks a corner.
+// uses a road uses the very same points. A node is a named control point.
 import { sample } from './curve.mjs';
 import { geodesicLength, toLonLat } from './frame.mjs';
 
@@ -52,17 +52,15 @@ const roads = ({ half, full }) => [
   { id: 'bridge', kind: 'main', name: 'Sallow Bridge', line: ['bridgeN', 'bridgeS'] },
   { id: 'southEast', kind: 'main', name: 'Tidewaiters’ Road', line: ['bridgeS', [5.26, -1.0], [5.42, -1.35], [5.3, -1.72], [4.98, -2.0], [4.92, -2.35], [4.6, -2.62], [4.42, -2.95], [4.32, -3.25], [4.12, -3.48 - full], [3.82, -3.6 - full], [3.52, -3.55 - full], [3.3, -3.36], [3.22, -3.1], [2.92, -2.92], [2.66, -2.86], 'parkE'] },
   { id: 'ring', kind: 'street', name: 'Park Ring', closed: true, line: ['parkN', onPark(30, 1.02), onPark(60, 1.04), 'parkE', onPark(120, 1.03), onPark(150, 0.95), 'parkS', onPark(210, 1), onPark(240, 1.06), 'parkW', onPark(300, 1.04), onPark(330, 0.97)] },
-  { id: 'parkRoad', kind: 'main', name: 'Park Road', line: ['parkW', [1.58, -2.82], [1.42, -2.88], `${town(1.05, 0.62)}!`, 'highTurn', town(-0.3, 0.62)] },
+  { id: 'parkRoad', kind: 'main', name: 'Park Road', line: ['parkW', [1.58, -2.82], [1.42, -2.88], { at: town(1.05, 0.62), corner: true }, 'highTurn', town(-0.3, 0.62)] },
   { id: 'bell', kind: 'street', name: 'Bell Street', line: ['highTurn', 'quayTurn'] },
   { id: 'quay', kind: 'street', name: 'Quay Street', line: [town(-0.6, 0.01), 'finish', 'quayTurn', 'pierRoot'] },
   { id: 'pier', kind: 'pier', name: 'Packet Pier', line: ['pierRoot', 'pierEnd'] },
 ];
 
-const control = (item) => {
-  if (Array.isArray(item)) return { at: item };
-  if (item in nodes) return { at: nodes[item], node: item };
-  const at = item.slice(0, -1).split(',').map(Number);
-  return { at, corner: true };
+const control = (item, corner = false) => {
+  if (Array.isArray(item)) return { at: item, corner };
+  return typeof item === 'string' ? { at: nodes[item], node: item, corner } : item;
 };
 
 const straight = new Set(['market', 'bell', 'quay', 'pier', 'bridge']);
@@ -77,15 +75,14 @@ export function network(give) {
   return new Map(all.map((road) => {
     const from = joins.find((join) => join[1] === road.id)?.[0];
     const to = joins.find((join) => join[0] === road.id)?.[1];
-    const controls = road.line.map(control).map((c) => (straight.has(road.id) ? { ...c, corner: true } : c));
+    const controls = road.line.map((item) => control(item, straight.has(road.id)));
     const points = sample(controls, { closed: road.closed, before: from && controlOf(from, -2), after: to && controlOf(to, 1) });
     const index = {};
     for (const c of controls) if (c.node) index[c.node] = points.findIndex((p) => p[0] === c.at[0] && p[1] === c.at[1]);
-    return [road.id, { ...road, points, index }];
+    return [road.id, { id: road.id, kind: road.kind, name: road.name, closed: road.closed, points, index }];
   }));
 }
 
-const ends = (road) => [road.line[0], road.line.at(-1)];
 const shared = [['market', 'start', 'westGate'], ['west'], ['valley']];
 const out = [['parkRoad', 'parkW', 'highTurn'], ['bell'], ['quay', 'quayTurn', 'pierRoot'], ['pier', 'pierRoot', 'pierEnd'], ['pier', 'pierEnd', 'pierRoot'], ['quay', 'pierRoot', 'finish']];
 const lap = [['ring', 'parkE', 'parkW']];
@@ -99,7 +96,7 @@ function stretch(net, [id, from, to]) {
   const road = net.get(id);
   if (from === undefined) return road.points;
   const [i, j] = [road.index[from], road.index[to]];
-  if (i === undefined || j === undefined || i < 0 || j < 0) throw new Error(`${id}: no vertex at ${from} or ${to} (ends ${ends(road)})`);
+  if (i === undefined || j === undefined || i < 0 || j < 0) throw new Error(`${id}: no vertex at ${from} or ${to}`);
   if (road.closed) return i < j ? road.points.slice(i, j + 1) : [...road.points.slice(i, -1), ...road.points.slice(0, j + 1)];
   return i < j ? road.points.slice(i, j + 1) : road.points.slice(j, i + 1).toReversed();
 }
