@@ -52,8 +52,11 @@ export interface Elements {
   readonly routes: GpxLine[];
   readonly waypoints: GpxWaypoint[];
   readonly stack: Shape[];
-  readonly lines: number[];
-  readonly columnsAt: number[];
+  /** Where the tag that is just opening stands. */
+  readonly where: () => Place;
+  /** Where the innermost text, and the innermost line or waypoint, was opened. */
+  textPlace: Place;
+  place: Place;
   /** How many elements are open within the one that is passed over. */
   ignored: number;
   text: string;
@@ -69,15 +72,16 @@ export interface Elements {
   texts: Texts;
 }
 
-export const createElements = (trouble: Trouble): Elements => ({
+export const createElements = (trouble: Trouble, where: () => Place): Elements => ({
   trouble,
   columns: createColumns(),
   tracks: [],
   routes: [],
   waypoints: [],
   stack: [FILE],
-  lines: [0],
-  columnsAt: [0],
+  where,
+  textPlace: { line: 1, column: 1 },
+  place: { line: 1, column: 1 },
   ignored: 0,
   text: '',
   lat: NaN,
@@ -93,7 +97,7 @@ export const createElements = (trouble: Trouble): Elements => ({
 });
 
 /** Opens an element, `name` being `null` for a foreign one; true where its text is wanted. */
-export function openElement(to: Elements, name: string | null, line: number, column: number, lat: string | undefined, lon: string | undefined): boolean {
+export function openElement(to: Elements, name: string | null, lat: string | undefined, lon: string | undefined): boolean {
   if (to.ignored > 0) {
     to.ignored += 1;
     return false;
@@ -102,37 +106,40 @@ export function openElement(to: Elements, name: string | null, line: number, col
   const found = name === null ? undefined : parent.children.get(name);
   if (found === undefined) {
     to.ignored = 1;
-    if (name !== null && HOME.has(name)) misplaced(to, name, { line, column });
+    if (name !== null && HOME.has(name)) misplaced(to, name);
     return false;
   }
   to.stack.push(found);
-  to.lines.push(line);
-  to.columnsAt.push(column);
   if (found.isText) {
     to.text = '';
+    to.textPlace = to.where();
     return true;
   }
-  if (found.kind === 'point' || found.kind === 'waypoint') openPoint(to, name ?? '', line, column, lat, lon);
-  if (found.kind === 'waypoint') to.texts = {};
+  if (found.kind === 'point' || found.kind === 'waypoint') openPoint(to, found.tag, lat, lon);
+  if (found.kind === 'waypoint') {
+    to.texts = {};
+    to.place = to.where();
+  }
   if (found.kind === 'track' || found.kind === 'route') {
     to.lineName = null;
+    to.place = to.where();
     to.segments = [];
   }
   return false;
 }
 
-function misplaced(to: Elements, name: string, place: Place): void {
+function misplaced(to: Elements, name: string): void {
   const home = HOME.get(name) ?? 'gpx';
-  to.trouble.report('warning', 'gpx-misplaced', `This <${name}> does not stand directly inside <${home}>, where GPX expects it, and is left out with all it holds. Move it there.`, place);
+  to.trouble.report('warning', 'gpx-misplaced', `This <${name}> does not stand directly inside <${home}>, where GPX expects it, and is left out with all it holds. Move it there.`, to.where());
 }
 
-function openPoint(to: Elements, name: string, line: number, column: number, latText: string | undefined, lonText: string | undefined): void {
+function openPoint(to: Elements, name: string, latText: string | undefined, lonText: string | undefined): void {
   const lat = latText === undefined ? null : parseNumber(latText);
   const lon = lonText === undefined ? null : parseNumber(lonText);
   to.ele = NaN;
   to.hdop = NaN;
   if (lat === null || lon === null || Math.abs(lat) > 90 || Math.abs(lon) > 180) {
-    reportPosition(to.trouble, name, latText, lonText, { line, column });
+    reportPosition(to.trouble, name, latText, lonText, to.where());
     to.lat = NaN;
     return;
   }
@@ -147,24 +154,22 @@ export function closeElement(to: Elements): boolean {
     return false;
   }
   const closed = to.stack.pop() ?? FILE;
-  const line = to.lines.pop() ?? 1;
-  const column = to.columnsAt.pop() ?? 1;
-  if (closed.isText) closeText(to, closed.kind as Field, { line, column });
+  if (closed.isText) closeText(to, closed.kind as Field);
   else if (closed.kind === 'point') {
     if (!Number.isNaN(to.lat)) to.columns.push(to.lon, to.lat, to.ele);
   } else if (closed.kind === 'segment') takeSegment(to);
-  else if (closed.kind === 'waypoint') closeWaypoint(to, line, column);
-  else if (closed.kind === 'track') closeLine(to.tracks, 'track', to, line, column);
+  else if (closed.kind === 'waypoint') closeWaypoint(to);
+  else if (closed.kind === 'track') closeLine(to.tracks, 'track', to);
   else if (closed.kind === 'route') {
     takeSegment(to);
-    closeLine(to.routes, 'route', to, line, column);
+    closeLine(to.routes, 'route', to);
   }
   return closed.isText;
 }
 
-function closeText(to: Elements, field: Field, place: Place): void {
-  if (field === 'ele') to.ele = numberOrWarn(to, 'ele', 'gpx-elevation', 'metres such as 123.4', place);
-  else if (field === 'hdop') to.hdop = numberOrWarn(to, 'hdop', 'gpx-hdop', 'a number such as 1.5', place);
+function closeText(to: Elements, field: Field): void {
+  if (field === 'ele') to.ele = numberOrWarn(to, 'ele', 'gpx-elevation', 'metres such as 123.4');
+  else if (field === 'hdop') to.hdop = numberOrWarn(to, 'hdop', 'gpx-hdop', 'a number such as 1.5');
   else {
     const value = to.text.trim();
     if (value === '') return;
@@ -175,10 +180,10 @@ function closeText(to: Elements, field: Field, place: Place): void {
   }
 }
 
-function numberOrWarn(to: Elements, element: string, code: string, expected: string, place: Place): number {
+function numberOrWarn(to: Elements, element: string, code: string, expected: string): number {
   const value = parseNumber(to.text);
   if (value !== null) return value;
-  to.trouble.report('warning', code, `Found ${quoted(to.text)} in <${element}>: ${numberAdvice(to.text)}. Expected ${expected}; the point is kept without it.`, place);
+  to.trouble.report('warning', code, `Found ${quoted(to.text)} in <${element}>: ${numberAdvice(to.text)}. Expected ${expected}; the point is kept without it.`, to.textPlace);
   return NaN;
 }
 
@@ -187,20 +192,20 @@ function takeSegment(to: Elements): void {
   if (segment !== null) to.segments.push(segment);
 }
 
-function closeLine(list: GpxLine[], kind: GpxLine['kind'], to: Elements, line: number, column: number): void {
-  list.push({ kind, name: to.lineName, segments: to.segments, line, column });
+function closeLine(list: GpxLine[], kind: GpxLine['kind'], to: Elements): void {
+  list.push({ kind, name: to.lineName, segments: to.segments, ...to.place });
 }
 
 const orNull = (value: number): number | null => (Number.isNaN(value) ? null : value);
 
-function closeWaypoint(to: Elements, line: number, column: number): void {
+function closeWaypoint(to: Elements): void {
   if (Number.isNaN(to.lat)) return;
   const { name = null, comment = null, description = null, symbol = null, type = null } = to.texts;
-  to.waypoints.push({ lon: to.lon, lat: to.lat, ele: orNull(to.ele), name, comment, description, symbol, type, hdop: orNull(to.hdop), line, column });
+  to.waypoints.push({ lon: to.lon, lat: to.lat, ele: orNull(to.ele), name, comment, description, symbol, type, hdop: orNull(to.hdop), ...to.place });
 }
 
-/** The innermost element that is open and read, for a file that ends too early. */
-export const innermost = (of: Elements): { readonly tag: string; readonly line: number } => ({ tag: of.stack.at(-1)?.tag ?? '', line: of.lines.at(-1) ?? 1 });
+/** The tag of the innermost element that is open and read, for a file that ends too early. */
+export const innermost = (of: Elements): string => of.stack.at(-1)?.tag ?? '';
 
 /** What has been read, once the root element is closed. */
 export const documentOf = (from: Elements, file: string): GpxDocument => ({

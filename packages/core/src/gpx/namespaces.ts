@@ -10,7 +10,7 @@ export interface Namespaces {
   readonly leave: (depth: number) => void;
   /** To be called once, with the root element's name as written. */
   readonly setRoot: (name: string) => void;
-  /** The name without its prefix, or `null` for a foreign element. */
+  /** The name without the prefix of GPX; for a foreign element `null`, or its name with the prefix. */
   readonly gpxName: (name: string) => string | null;
 }
 
@@ -20,6 +20,8 @@ export function createNamespaces(): Namespaces {
   const declared: { readonly prefix: string; readonly uri: string; readonly depth: number }[] = [];
   let root = '';
   let bare = true;
+  // No prefix in scope stands for GPX, so that a name with a prefix is never a GPX one.
+  let noPrefix = true;
 
   const uriOf = (prefix: string): string =>
     // An undeclared prefix is a namespace of its own kind; the space keeps it apart from any URI.
@@ -29,21 +31,27 @@ export function createNamespaces(): Namespaces {
     return uri === '' || uri === root || GPX.test(uri);
   };
 
+  const settle = (): void => {
+    bare = isGpx('');
+    noPrefix = !root.startsWith(' ') && declared.every(({ prefix }) => prefix === '' || !isGpx(prefix));
+  };
+
   return {
     declare: (attribute, uri, depth) => {
       declared.push({ prefix: attribute.slice(6), uri: uri.trim(), depth });
-      bare = isGpx('');
+      settle();
     },
     leave: (depth) => {
       if (declared.length === 0 || declared.at(-1)?.depth !== depth) return;
       while (declared.at(-1)?.depth === depth) declared.pop();
-      bare = isGpx('');
+      settle();
     },
     setRoot: (name) => {
       root = uriOf(name.includes(':') ? name.slice(0, name.indexOf(':')) : '');
-      bare = isGpx('');
+      settle();
     },
     gpxName: (name) => {
+      if (bare && noPrefix) return name;
       const colon = name.indexOf(':');
       if (colon === -1) return bare ? name : null;
       return isGpx(name.slice(0, colon)) ? name.slice(colon + 1) : null;

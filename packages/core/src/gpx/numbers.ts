@@ -1,14 +1,39 @@
 /**
  * Numbers of a GPX file: XML Schema decimals and doubles (XSD 1.1 part 2, 3.3.3 and 3.3.5) without INF and NaN,
- * white space around them collapsed; and what to say of the ones that cannot stand.
+ * white space around them collapsed; and what to say of the ones that cannot stand. Short decimals are divided by
+ * an exact power of ten, which rounds correctly (Clinger 1990, doi:10.1145/93542.93557); the rest is left to Number.
  */
 
 import { quoted, type Place, type Trouble } from './trouble.ts';
 
 const DECIMAL = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?$/;
 
+/** 10⁰ to 10¹⁵: with at most 15 digits, both sides of the division below are whole numbers that a double holds. */
+const POWERS = Float64Array.from({ length: 16 }, (_, exponent) => Number(`1e${exponent}`));
+
+/** The value of up to 15 digits with or without a point and a minus; NaN for any other text. */
+function shortDecimal(text: string): number {
+  const from = text.charCodeAt(0) === 45 ? 1 : 0;
+  const digits = text.length - from;
+  if (digits < 1 || digits > 16) return NaN;
+  let whole = 0;
+  let point = -1;
+  for (let i = from; i < text.length; i++) {
+    const code = text.charCodeAt(i);
+    if (code >= 48 && code <= 57) whole = whole * 10 + (code - 48);
+    else if (code === 46 && point === -1) point = i;
+    else return NaN;
+  }
+  if (point === -1) return digits > 15 ? NaN : signed(whole, from);
+  return digits === 1 ? NaN : signed(whole / (POWERS[text.length - 1 - point] ?? NaN), from);
+}
+
+const signed = (value: number, minus: number): number => (minus === 1 ? 0 - value : value);
+
 /** The number, or `null` where the text is none or too large for one; `-0` becomes 0. */
 export function parseNumber(text: string): number | null {
+  const short = shortDecimal(text);
+  if (!Number.isNaN(short)) return short;
   if (!DECIMAL.test(text)) {
     const trimmed = text.trim();
     return trimmed === text ? null : parseNumber(trimmed);

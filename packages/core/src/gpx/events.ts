@@ -1,0 +1,118 @@
+/**
+ * One reading of a GPX file: the parser (saxes 6), what its events do, and the refusal of what is no GPX.
+ * The parser is without namespaces, which makes it faster; namespaces.ts looks after them.
+ */
+
+import { SaxesParser } from 'saxes';
+import { closeElement, createElements, openElement, type Elements } from './elements.ts';
+import { CUT_OFF, DOCTYPE, notXml, otherRoot, plainSentence, type Refusal } from './malformed.ts';
+import { createNamespaces, type Namespaces } from './namespaces.ts';
+import { here, justRead, placeInHead, placeOfLast, placeOfTag, type Cursor } from './places.ts';
+import { createTrouble, type Place, type Trouble } from './trouble.ts';
+
+/** Thrown to make the parser stop, and caught again by who feeds it: the reason is in the findings by then. */
+export const STOP: Error = new Error('stop');
+
+export interface Run extends Cursor {
+  readonly elements: Elements;
+  readonly namespaces: Namespaces;
+  readonly trouble: Trouble;
+  /** The name of the tag that opened last, as written. */
+  name: string;
+  /** Given out by the caller, not yet by us: what follows the last `>`, so that no tag is cut in two. */
+  held: string;
+  lat: string | undefined;
+  lon: string | undefined;
+  stopped: boolean;
+  depth: number;
+  rootName: string;
+  lastClosed: string;
+}
+
+/** The parser with its handlers, and all that one reading keeps. */
+export function createRun(file: string): Run {
+  const trouble = createTrouble(file);
+  const namespaces = createNamespaces();
+  const run: Run = {
+    parser: new SaxesParser({ position: false }),
+    elements: createElements(trouble, () => placeOfTag(run, run.name)),
+    namespaces,
+    trouble,
+    name: '',
+    held: '',
+    piece: '',
+    pieceStart: 0,
+    columnBefore: 0,
+    head: '',
+    lat: undefined,
+    lon: undefined,
+    stopped: false,
+    depth: 0,
+    rootName: '',
+    lastClosed: '',
+  };
+  listen(run);
+  return run;
+}
+
+function listen(run: Run): void {
+  const { parser, elements, namespaces } = run;
+  const addText = (text: string): void => {
+    if (elements.ignored === 0) elements.text += text;
+  };
+
+  // At most seven handlers: with an eighth, V8 turns the parser into a dictionary, six times slower.
+  parser.on('attribute', ({ name, value }) => {
+    if (name === 'lat') run.lat = value;
+    else if (name === 'lon') run.lon = value;
+    else if (name.startsWith('xmlns') && (name.length === 5 || name[5] === ':')) namespaces.declare(name, value, run.depth + 1);
+  });
+  parser.on('opentag', ({ name, attributes }) => {
+    run.depth += 1;
+    run.name = name;
+    if (run.depth === 1) openRoot(run, name, attributes);
+    if (openElement(elements, elements.ignored > 0 ? null : namespaces.gpxName(name), run.lat, run.lon)) parser.on('text', addText);
+    run.lat = undefined;
+    run.lon = undefined;
+  });
+  parser.on('cdata', addText);
+  parser.on('closetag', ({ name }) => {
+    run.lastClosed = name;
+    namespaces.leave(run.depth);
+    run.depth -= 1;
+    if (closeElement(elements)) parser.off('text');
+  });
+  parser.on('doctype', () => refuse(run, notXml(run.head) ?? DOCTYPE, placeInHead(run, run.head.lastIndexOf('<!DOCTYPE'))));
+  parser.on('error', ({ message }) => onParserError(run, message));
+}
+
+function openRoot(run: Run, name: string, attributes: Readonly<Record<string, string>>): void {
+  run.rootName = name;
+  run.namespaces.setRoot(name);
+  if (run.namespaces.gpxName(name) !== 'gpx') refuse(run, notXml(run.head) ?? otherRoot(name), placeOfLast(run, '<'));
+  const { version, creator } = attributes;
+  run.elements.version = version ?? null;
+  run.elements.creator = creator ?? null;
+}
+
+function onParserError(run: Run, message: string): void {
+  const other = run.rootName === '' ? notXml(run.head) : null;
+  if (other !== null) refuse(run, other, placeInHead(run, run.head.search(/\S/)));
+  if (message === 'unexpected end.') refuse(run, { code: 'gpx-truncated', message: `The file ends within a tag or comment: ${CUT_OFF}` }, here(run));
+  if (message === 'unexpected close tag.') {
+    const opened = run.lastClosed.slice(0, 40);
+    refuse(run, { code: 'gpx-malformed', message: `Found another closing tag where </${opened}> was expected: each element must be closed before the one around it. Add </${opened}> before it.` }, placeOfLast(run, '</'));
+  }
+  refuse(run, { code: 'gpx-malformed', message: plainSentence(message) }, justRead(run));
+}
+
+/** Reports why the reading ends here. */
+export function stop(run: Run, { code, message }: Refusal, place: Place): void {
+  run.stopped = true;
+  run.trouble.report('error', code, message, place);
+}
+
+function refuse(run: Run, refusal: Refusal, place: Place): never {
+  stop(run, refusal, place);
+  throw STOP;
+}
