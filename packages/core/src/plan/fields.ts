@@ -5,9 +5,7 @@
 import { z } from 'zod';
 import type { LonLat } from '../finding.ts';
 import { describeValue, parseClock, parseDuration, parseLength, parseMass, parseVolume, QUANTITY_PATTERNS, type Parsed } from '../units.ts';
-
-const refusal = (value: unknown, accepted: string): string =>
-  value === undefined ? `missing; accepted: ${accepted}` : `found ${describeValue(value)}; accepted: ${accepted}`;
+import { told } from './told.ts';
 
 /** A value read by a function that says itself what is wrong; `json` is its JSON Schema. */
 function read<T>(parse: (value: unknown) => { readonly ok: true; readonly value: T } | { readonly ok: false; readonly message: string }, json: object): z.ZodType<T> {
@@ -50,7 +48,7 @@ type Checked<T> = { readonly ok: true; readonly value: T } | { readonly ok: fals
 function parsePosition(value: unknown, most: 2 | 3): Checked<readonly number[]> {
   const accepted = most === 2 ? '[longitude, latitude] in degrees' : '[longitude, latitude] or [longitude, latitude, elevation]';
   const numbers = Array.isArray(value) && value.length >= 2 && value.length <= most && value.every((one) => typeof one === 'number' && Number.isFinite(one));
-  if (!numbers) return { ok: false, message: refusal(value, accepted) };
+  if (!numbers) return { ok: false, message: told(value, accepted) };
   const position = value as readonly number[];
   const [lon = 0, lat = 0] = position;
   if (Math.abs(lat) > 90) {
@@ -74,7 +72,7 @@ export const position: z.ZodType<readonly number[]> = read((value) => parsePosit
 
 /** A text that fits a pattern, `accepted` saying which. */
 const fitting = (pattern: RegExp, accepted: string): z.ZodString =>
-  z.string({ error: (issue) => refusal(issue.input, accepted) }).regex(pattern, { abort: true, error: (issue) => refusal(issue.input, accepted) });
+  z.string({ error: (issue) => told(issue.input, accepted) }).regex(pattern, { abort: true, error: (issue) => told(issue.input, accepted) });
 
 export const text: z.ZodType<string> = z.string();
 export const words: z.ZodType<string> = fitting(/\S/u, 'a text that is not empty');
@@ -99,7 +97,7 @@ const isTimeZone = (value: string): boolean => {
   }
 };
 const ZONE = 'an IANA time zone such as "Atlantic/Azores" or "UTC"';
-export const timeZone: z.ZodType<string> = fitting(/^[A-Za-z]/u, ZONE).refine(isTimeZone, { error: (issue) => refusal(issue.input, ZONE) });
+export const timeZone: z.ZodType<string> = fitting(/^[A-Za-z]/u, ZONE).refine(isTimeZone, { error: (issue) => told(issue.input, ZONE) });
 export const language: z.ZodType<string> = fitting(/^[A-Za-z]{2,3}(-[A-Za-z0-9]{2,8})*$/u, 'a language tag such as "en"');
 
 /** A whole number of things, up to a million. */

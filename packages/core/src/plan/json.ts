@@ -26,12 +26,19 @@ const BOM = '\uFEFF';
 /** Length of a byte order mark at the beginning: 0 or 1. */
 export const bomLength = (text: string): number => (text.startsWith(BOM) ? 1 : 0);
 
-/** Line and column of an offset. */
-export function placeAt(text: string, offset: number): Place {
-  const before = text.slice(0, offset);
-  const lines = before.split(/\r\n|\n|\r/u);
-  const column = (lines.at(-1) ?? '').length + 1 - (lines.length === 1 ? bomLength(before) : 0);
-  return { line: lines.length, column };
+/** Finds line and column of offsets into a text; builds its table of lines once. */
+export function placer(text: string): (offset: number) => Place {
+  const starts = [bomLength(text)];
+  for (const match of text.matchAll(/\r\n|\n|\r/gu)) starts.push(match.index + match[0].length);
+  return (offset) => {
+    let [low, high] = [0, starts.length - 1];
+    while (low < high) {
+      const middle = (low + high + 1) >> 1;
+      if (starts[middle]! <= offset) low = middle;
+      else high = middle - 1;
+    }
+    return { line: low + 1, column: Math.max(0, offset - starts[low]!) + 1 };
+  };
 }
 
 // Token kinds of jsonc-parser's scanner (its enum cannot be imported as a value).

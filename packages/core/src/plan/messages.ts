@@ -1,8 +1,8 @@
 /** What zod finds wrong, in our words: one fault for each thing, with what was found and what is accepted. */
 import { z } from 'zod';
-import { describeValue } from '../units.ts';
 import { pathText, type Fault } from './fault.ts';
 import { nearest, suggestion } from './nearest.ts';
+import { told } from './told.ts';
 
 type Issue = z.core.$ZodIssue;
 type Path = Fault['path'];
@@ -17,9 +17,6 @@ const KINDS: Readonly<Record<string, string>> = {
   object: 'an object',
   record: 'an object',
 };
-
-const told = (input: unknown, accepted: string): string =>
-  input === undefined ? `missing; accepted: ${accepted}` : `found ${describeValue(input)}; accepted: ${accepted}`;
 
 function valueMessage(input: unknown, values: readonly unknown[]): string {
   const accepted = values.map((value) => JSON.stringify(value)).join(', ');
@@ -59,8 +56,6 @@ function rawMessage(issue: z.core.$ZodRawIssue): string | undefined {
       return boundMessage(issue);
     case 'unrecognized_keys':
       return issue.keys.map((key) => `found the key ${JSON.stringify(key.slice(0, 60))}, which is not known here; ${suggestion(key, knownKeys(issue), 'accepted')}`).join('\n');
-    case 'invalid_union':
-      return told(issue.input, 'one of the forms of the plan format');
     default:
       return undefined;
   }
@@ -72,15 +67,12 @@ const remoteness = (issues: readonly Issue[]): number =>
 
 const isText = (part: PropertyKey): part is string | number => typeof part !== 'symbol';
 
+/** The faults of the form that was meant; where several may have been, what the union itself says of its forms. */
 function unionFaults(issue: z.core.$ZodIssueInvalidUnion, path: Path): readonly Fault[] {
   const ranked = issue.errors.map((issues) => ({ issues, far: remoteness(issues) })).sort((a, b) => a.far - b.far);
-  const [best] = ranked;
-  if (best === undefined) return [{ code: 'plan-value', path, message: issue.message }];
-  const level = ranked.filter((one) => one.far === best.far);
-  if (level.length === 1 || best.far < 100) return best.issues.flatMap((inner) => faultsOf(inner, path));
-  const accepted = level.flatMap((one) => one.issues.map((inner) => inner.message.split('; accepted: ')[1] ?? inner.message));
-  const found = best.issues[0]?.message.split('; accepted: ')[0] ?? 'found something else';
-  return [{ code: 'plan-value', path, message: `${found}; accepted: ${[...new Set(accepted)].join(', or ')}` }];
+  const [best, second] = ranked;
+  if (best === undefined || best.far === second?.far) return [{ code: 'plan-value', path, message: issue.message }];
+  return best.issues.flatMap((inner) => faultsOf(inner, path));
 }
 
 function faultsOf(issue: Issue, prefix: Path = []): readonly Fault[] {

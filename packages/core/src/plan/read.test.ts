@@ -1,8 +1,7 @@
 import { readFileSync } from 'node:fs';
-import { describe, expect, expectTypeOf, test } from 'vitest';
-import type { z } from 'zod';
+import { describe, expect, test } from 'vitest';
 import type { Finding } from '../finding.ts';
-import { placeAt, readJson } from './json.ts';
+import { placer, readJson } from './json.ts';
 import type { Plan } from './plan.ts';
 import { crewOf, practiceOf, suppliesOf } from './practice.ts';
 import { readPlan } from './read.ts';
@@ -34,7 +33,7 @@ const messages = (over: object): readonly (readonly [string | undefined, string]
 function broken(from: string, to: string): { readonly findings: readonly Finding[]; readonly line: number; readonly column: number } {
   expect(contract.split(from).length, `${from} stands once in the plan`).toBe(2);
   const marked = contract.replace(from, () => to);
-  const place = placeAt(marked, marked.indexOf('|'));
+  const place = placer(marked)(marked.indexOf('|'));
   return { findings: findingsOf(marked.replace('|', '')), ...place };
 }
 
@@ -70,8 +69,16 @@ describe('a good plan', () => {
   });
 
   test("the schema's output is the plan that the rest of the code sees", () => {
-    expectTypeOf<z.output<typeof planSchema>>().toEqualTypeOf<Plan>();
     expect(planSchema.parse(minimal)).toEqual(planOf(JSON.stringify(minimal)));
+  });
+
+  test('reading loses no key of the file', () => {
+    const lost = (from: unknown, to: unknown, path: string): string[] => {
+      if (typeof from !== 'object' || from === null) return to === undefined ? [path] : [];
+      if (typeof to !== 'object' || to === null) return [path];
+      return Object.entries(from).flatMap(([key, value]) => lost(value, (to as { readonly [key: string]: unknown })[key], `${path}/${key}`));
+    };
+    expect(lost(JSON.parse(contract), planOf(contract), '')).toEqual([]);
   });
 
   test('a byte order mark is let pass and shifts no column', () => {
@@ -134,7 +141,9 @@ describe('a bad value is told with its place', () => {
     ['two forms of finish times', '"spread": 0.2', '"spread": 0.2, |"times": []', '/races/0/finish/times', '"times"'],
     ['falling quantiles', '[0.5, "4:20:00"]', '|[0, "4:20:00"]', '/races/1/finish/quantiles/1', 'rise'],
     ['quantiles that do not end', '[1, "7:00:00"]', '|[0.9, "7:00:00"]', '/races/1/finish/quantiles/2', 'slowest'],
-    ['passes of another word', '"passes": [{ "race": "m", "pass": 1 }]', '"passes": |"al"', '/stations/0/passes', '"lead", "all"'],
+    ['passes of another word', '"passes": [{ "race": "m", "pass": 1 }]', '"passes": |"al"', '/stations/0/passes', '"lead", "all" or a list of { "race", "pass" }'],
+    ['a pass that is none', '"passes": [{ "race": "m", "pass": 1 }]', '"passes": [{ "race": "m", "pass": |-1 }]', '/stations/0/passes/0/pass', '0 or more'],
+    ['a track by no name', '"track": 0', '"track": |true', '/courses/0/track', 'its index from 0'],
     ['share over 1', '"show": 0.9', '"show": |1.2', '/races/0/show', '1 or less'],
     ['no boxes apart', '"boxEvery": "20 m"', '"boxEvery": |"0 m"', '/practice/boxEvery', 'more than 0'],
     ['unit of another kind', '"7 fl oz"', '|"7 oz"', '/supplies/cup', 'fl oz'],
@@ -196,6 +205,21 @@ describe('a bad reference is told with its place', () => {
     expect(messages({ stations: [{ id: 's1' }] })).toEqual([['/stations/0', expect.stringContaining('exactly one of at, on')]]);
     const on = { course: 'full', measure: 5, side: 'left' };
     expect(messages({ stations: [{ id: 's1', at: [0, 0], on }] })).toEqual([['/stations/0/on', expect.stringContaining('at and on together')]]);
+  });
+
+  test('what is no object is told once', () => {
+    expect(messages({ stations: [7] })).toEqual([['/stations/0', 'stations[0]: found 7; accepted: an object']]);
+  });
+
+  test('a value that could be of several forms is told all of them', () => {
+    const forms = '{ "median", "spread" }, { "quantiles" }, { "times" } or { "csv", "column" }';
+    for (const finish of [{}, 5, [], { quantiles: [[0, 1], [1, 2]], times: [5] }]) expect(messages({ races: [{ id: 'm', course: 'full', finish }] })).toEqual([['/races/0/finish', expect.stringContaining(forms)]]);
+  });
+
+  test('faults come in the order of the text', () => {
+    const lines = findingsOf(contract.replace('"UTC"', '7').replace('"half", "finish"', '"hlf", "finish"').replace('"boxes"', '"boxs"').replace('"1.6 km"', '-1')).map((one) => one.where.line ?? 0);
+    expect(lines).toHaveLength(4);
+    expect(lines).toEqual(lines.toSorted((a, b) => a - b));
   });
 
   test('every fault is told, of values and of references together', () => {

@@ -9,7 +9,9 @@ import { suggestion } from './nearest.ts';
 type Path = readonly (string | number)[];
 type Entry = { readonly [key: string]: unknown };
 
-const entryOf = (value: unknown): Entry => (typeof value === 'object' && value !== null && !Array.isArray(value) ? (value as Entry) : {});
+/** Stands for what is no object: the schema tells of it. */
+const NONE: Entry = {};
+const entryOf = (value: unknown): Entry => (typeof value === 'object' && value !== null && !Array.isArray(value) ? (value as Entry) : NONE);
 const listOf = (value: unknown): readonly unknown[] => (Array.isArray(value) ? value : []);
 const entriesOf = (plan: unknown, key: string): readonly Entry[] => listOf(entryOf(plan)[key]).map(entryOf);
 const idsOf = (entries: readonly Entry[]): readonly string[] => entries.map((entry) => entry['id']).filter((id) => typeof id === 'string');
@@ -29,7 +31,7 @@ function duplicates(entries: readonly Entry[], list: string, key: 'id' | 'name')
 
 function exactlyOne(entry: Entry, path: Path, keys: readonly string[]): Fault[] {
   const found = keys.filter((key) => entry[key] !== undefined);
-  if (found.length === 1) return [];
+  if (found.length === 1 || entry === NONE) return [];
   const accepted = `accepted: exactly one of ${keys.join(', ')}`;
   if (found.length === 0) return [{ code: 'plan-value', path, message: `found none of ${keys.join(', ')}; ${accepted}` }];
   return [{ code: 'plan-value', path: [...path, found[1]!], message: `found ${found.join(' and ')} together; ${accepted}` }];

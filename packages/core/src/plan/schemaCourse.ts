@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { clock, count, id, length, pair, path, position, positiveAmount, positiveDuration, positiveLength, share, text, words } from './fields.ts';
 import type { FinishTimes, PlanCourse, PlanRace } from './plan.ts';
+import { told } from './told.ts';
 
 const mark = z.strictObject({ at: pair, measure: length, name: text.exactOptional() });
 const part = z.strictObject({ of: words, from: length.default(0), to: positiveLength.exactOptional() });
@@ -13,7 +14,7 @@ export const courseSchema: z.ZodType<PlanCourse> = z
     gpx: path.exactOptional(),
     line: z.array(position).min(2).exactOptional(),
     parts: z.array(part).min(1).exactOptional(),
-    track: z.union([z.string(), z.int().min(0)]).exactOptional(),
+    track: z.union([z.string(), z.int().min(0)], { error: (issue) => told(issue.input, 'the name of a track, or its index from 0') }).exactOptional(),
     gaps: z.enum(['refuse', 'join', 'skip']).default('refuse'),
     reverse: z.boolean().default(false),
     drawn: z.enum(['centre', 'shortest', 'recorded']).default('recorded'),
@@ -41,12 +42,14 @@ const quantiles = z
     }
   });
 
-const finish: z.ZodType<FinishTimes> = z.union([
+const FORMS = '{ "median", "spread" }, { "quantiles" }, { "times" } or { "csv", "column" }';
+const forms: readonly [z.ZodType<FinishTimes>, ...z.ZodType<FinishTimes>[]] = [
   z.strictObject({ median: positiveDuration, spread: z.number().min(0).max(5) }),
   z.strictObject({ quantiles }),
   z.strictObject({ times: z.array(positiveDuration).min(1) }),
   z.strictObject({ csv: path, column: words }),
-]);
+];
+const finish: z.ZodType<FinishTimes> = z.union(forms, { error: (issue) => told(issue.input, FORMS) });
 
 const wave = z.strictObject({ time: clock, entrants: count, finish: finish.exactOptional() });
 const slowing = z.number().min(0).max(5);

@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { amount, count, date, id, length, pair, positiveLength, text, words } from './fields.ts';
 import type { DeclaredSide, PlanStation } from './plan.ts';
 import { crewOverrides, practiceOverrides, suppliesOverrides } from './schemaRules.ts';
+import { told } from './told.ts';
 
 /** A station as its file has it: the offset of `on` may still be missing, until the plan's practice fills it. */
 export interface StationDraft extends Omit<PlanStation, 'on'> {
@@ -11,6 +12,7 @@ export interface StationDraft extends Omit<PlanStation, 'on'> {
 
 const side = z.enum(['left', 'right']);
 const passChoice = z.strictObject({ race: words, pass: count });
+const PASSES = '"lead", "all" or a list of { "race", "pass" }';
 const placed = z.strictObject({ at: pair });
 const point = z.strictObject({
   kind: z.enum(['drop', 'access', 'medical', 'toilets', 'radio', 'other']),
@@ -41,7 +43,7 @@ export const stationSchema: z.ZodType<StationDraft> = z
     side: side.exactOptional(),
     lead: passChoice.exactOptional(),
     races: z.array(words).min(1).exactOptional(),
-    passes: z.union([z.enum(['lead', 'all']), z.array(passChoice).min(1)]).default('lead'),
+    passes: z.union([z.enum(['lead', 'all']), z.array(passChoice).min(1)], { error: (issue) => told(issue.input, PASSES) }).default('lead'),
     serves: z.array(z.enum(['gel', 'sportsDrink', 'water'])).min(1).default(['sportsDrink', 'water']),
     tables: perKind(count).default({}),
     boxes: count.exactOptional(),

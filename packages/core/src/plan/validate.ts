@@ -14,14 +14,19 @@ type Entry = { readonly [key: string]: unknown };
 export type Validated = { readonly ok: true; readonly plan: Plan } | { readonly ok: false; readonly faults: readonly Fault[] };
 
 const isEntry = (value: unknown): value is Entry => typeof value === 'object' && value !== null && !Array.isArray(value);
-const sameFault = (a: Fault, b: Fault): boolean => a.message === b.message && a.path.join('\u0000') === b.path.join('\u0000');
+const keyOf = (fault: Fault): string => JSON.stringify([fault.path, fault.message]);
+
+/** The faults that are not among the known ones. */
+function unknownOf(faults: readonly Fault[], known: readonly Fault[]): readonly Fault[] {
+  const keys = new Set(known.map(keyOf));
+  return faults.filter((fault) => !keys.has(keyOf(fault)));
+}
 
 /** Checks a value of the current version, without laying its variants over. */
 export function validateBare(value: Entry): Validated {
   const parsed = parseWith(planSchema, value);
   if (parsed.ok) return { ok: true, plan: parsed.value };
-  const more = referenceFaults(value).filter((fault) => !parsed.faults.some((one) => sameFault(one, fault)));
-  return { ok: false, faults: [...parsed.faults, ...more] };
+  return { ok: false, faults: [...parsed.faults, ...unknownOf(referenceFaults(value), parsed.faults)] };
 }
 
 /** A station with a variant's keys laid over; `at` replaces `on` and the reverse. */
@@ -63,8 +68,7 @@ function variantFaults(plan: Entry, variant: unknown, index: number, known: read
   if (renamed.length > 0) return renamed;
   const laid = layVariant(plan, index);
   const result = validateBare(laid);
-  const own = result.ok ? [] : result.faults.filter((fault) => !known.some((one) => sameFault(one, fault)));
-  return own.map((fault) => inVariant(fault, laid, index));
+  return unknownOf(result.ok ? [] : result.faults, known).map((fault) => inVariant(fault, laid, index));
 }
 
 /** Checks any JSON value as a plan: its version, its values, its references, its variants. */

@@ -3,7 +3,7 @@ import { bad, good, type Result } from '../finding.ts';
 import { readJson } from './json.ts';
 import { migrate } from './migrate.ts';
 import type { PlanDocument } from './plan.ts';
-import { faultFinding, planDocument } from './read.ts';
+import { faultFindings, planDocument } from './read.ts';
 import { layVariant, validateBare, variantIndex } from './validate.ts';
 
 /**
@@ -18,6 +18,6 @@ export function withVariant(document: PlanDocument, name: string): Result<PlanDo
   const migrated = json.ok ? migrate(json.value.value) : undefined;
   if (!json.ok || migrated?.ok !== true) throw new Error('withVariant needs a document that readPlan gave');
   const laid = validateBare(layVariant(migrated.value, found.index));
-  if (!laid.ok) return bad(laid.faults.map((fault) => faultFinding(fault, json.value, text, file)));
+  if (!laid.ok) return bad(faultFindings(laid.faults, json.value, text, file));
   return good(planDocument(laid.plan, json.value, text, file));
 }
