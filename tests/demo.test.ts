@@ -41,6 +41,15 @@ function toSegment(p: Position, a: Position, b: Position): number {
   return Math.hypot(p[0]! - a[0]! - t * dx, p[1]! - a[1]! - t * dy);
 }
 
+/** Whether a ring holds a point (even-odd). */
+function holds(ring: readonly Position[], [x, y]: readonly [number, number]): boolean {
+  const crossed = ring.slice(1).filter((b, i) => {
+    const a = ring[i]!;
+    return a[1]! > y !== b[1]! > y && x < ((b[0]! - a[0]!) * (y - a[1]!)) / (b[1]! - a[1]!) + a[0]!;
+  });
+  return crossed.length % 2 === 1;
+}
+
 const cell = (degrees: number): number => Math.floor(degrees * 1000);
 
 /** Roads by cells of about 100 m, each segment in every cell of its bounds and those around; `at` gives flat metres. */
@@ -152,6 +161,17 @@ describe('the demo background', () => {
     const distances = corners.map((corner) => Math.min(...near(corner).map(([p, q]) => toSegment(at(corner), at(p), at(q)))));
     expect(corners.length).toBeGreaterThan(4_000);
     expect(Math.min(...distances)).toBeGreaterThan(9);
+  });
+
+  it('keeps the courses dry: every point is on land, a pier or a bridge', () => {
+    const dry = features().filter((f) => ['land', 'pier', 'bridge'].includes(kindOf(f))).flatMap((f) => (f.geometry.type === 'Polygon' ? [f.geometry.coordinates] : []));
+    const points = [...new Set([...printedPoints('full.gpx'), ...printedPoints('half.gpx')])];
+    const wet = points.filter((point) => {
+      const [lat, lon] = numbers(point);
+      return !dry.some((rings) => rings.filter((ring) => holds(ring, [lon!, lat!])).length % 2 === 1);
+    });
+    expect(points.length).toBeGreaterThan(1_000);
+    expect(wet).toEqual([]);
   });
 
   it('closes every ring', () => {

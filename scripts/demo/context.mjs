@@ -1,5 +1,5 @@
 // The background drawing: land, beaches, woods, roads, houses and names as GeoJSON features with a `kind`.
-import { between, smoothstep, sub, lengthOf, toLonLat } from './frame.mjs';
+import { add, between, smoothstep, sub, lengthOf, toLonLat } from './frame.mjs';
 import { area, makeGrid, polygons, rings, simplify } from './contour.mjs';
 import { distances, harbour, landField, tideGap } from './land.mjs';
 import { fractal } from './random.mjs';
@@ -84,14 +84,16 @@ function heightLines(landOf) {
 
 const disc = ([x, y], r, n = 16) => Array.from({ length: n + 1 }, (_, i) => [x + r * Math.cos((2 * Math.PI * (i % n)) / n), y + r * Math.sin((2 * Math.PI * (i % n)) / n)]);
 
+/** A line with each of its segments cut into ten. */
+const tenths = (line) => line.slice(1).flatMap((q, i) => Array.from({ length: 10 }, (_, k) => add(line[i], sub(q, line[i]), k / 10)));
+
 function structures(net, landOf) {
   const pier = net.get('pier').points;
   const bridge = net.get('bridge').points;
   const wet = bridge.filter((p) => landOf(p) < 0);
   const first = bridge.indexOf(wet[0]);
   const deck = bridge.slice(Math.max(0, first - 1), first + wet.length + 1);
-  const causeway = net.get('causeway').points;
-  const gap = causeway.filter((p) => between(p, tideGap) < 0.075);
+  const gap = tenths(net.get('causeway').points).filter((p) => between(p, tideGap) < 0.052);
   return [
     polygon('harbour', [harbour.basin], { name: 'Harbour' }),
     ...harbour.moles.map((mole) => polygon('pier', [strip(mole, 0.007)], { name: 'Mole' })),

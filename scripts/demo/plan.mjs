@@ -45,7 +45,7 @@ function stationsOf(line) {
       { kind: 'toilets', at: beside('fork', 75, 16), name: 'Toilets' }], people: { captain: 'Captain, Wrack Fork', radio: 'Fork' }, used: { water: 3190, sportsDrink: 1580, gel: 1590 }, note: 'The last station before the half marathon leaves by the causeway.' },
     { id: 's4', name: stationNames.norra, on: on('norra'), side: 'right', races: ['m'], serves: ['sportsDrink', 'water'], boxes: 5, people: { captain: 'Captain, Norra', radio: 'Norra' } },
     { id: 's5', name: stationNames.foot, at: at('foot'), side: 'left', races: ['m'], serves: ['sportsDrink', 'water'], boxes: 5, people: { captain: 'Captain, Lantern Foot', radio: 'Lantern' } },
-    { id: 's6', name: stationNames.keeper, on: on('keeper'), side: 'right', races: ['m'], serves: ['gel', 'sportsDrink', 'water'], width: '3.5 m', practice: { setback: '0.5 m' }, supplies: { waste: 0.2 }, points: [{ kind: 'drop', at: beside('keeper', 250, -8), name: 'Head of Longshore Road', note: 'No truck on the path: carry from here.' }], people: { captain: 'Captain, Keeper’s Path', radio: 'Keeper' }, note: 'A narrow path: tables on one side only, and in single file.' },
+    { id: 's6', name: stationNames.keeper, on: on('keeper'), side: 'right', races: ['m'], serves: ['gel', 'sportsDrink', 'water'], width: '3.5 m', practice: { setback: '0.5 m' }, supplies: { waste: 0.2 }, points: [{ kind: 'drop', at: beside('keeper', 480, -8), name: 'Head of Longshore Road', note: 'No truck on the path: carry from here.' }], people: { captain: 'Captain, Keeper’s Path', radio: 'Keeper' }, note: 'A narrow path: tables on one side only, and in single file.' },
     { id: 's7', name: stationNames.tide, at: at('tide'), side: 'left', races: ['m'], serves: ['sportsDrink', 'water'], boxes: 5, points: [
       { kind: 'access', at: beside('tide', -40, 14), name: 'Truck access', street: 'Tidewaiters’ Road' },
       { kind: 'medical', at: beside('tide', 45, 14), name: 'First aid tent' },
@@ -104,7 +104,7 @@ export function makePlan({ line, town }) {
     ...day,
     variants: [
       { name: 'Lighthouse table moved', stations: { s6: { on: { course: 'full', measure: '25.28 km', side: 'right', offset: '2.6 m' }, note: 'Nearer the lighthouse: a wider stretch of path, and carried from the keeper’s yard.' } } },
-      { name: 'Park station earlier', stations: { s7: { at: beside('tide', 250, 5.5) } } },
+      { name: 'Green station nearer the park', stations: { s7: { at: beside('tide', 250, 5.5) } } },
     ],
     context: 'context.geojson',
   };
