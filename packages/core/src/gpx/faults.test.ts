@@ -131,13 +131,13 @@ describe('A point whose position cannot stand is an error at its tag:', () => {
   });
 });
 
-describe('A fault that costs no position is a warning:', () => {
-  const warned = (text: string): { readonly lines: readonly string[]; readonly ele: unknown } => {
-    const result = readGpx(text, 'a.gpx');
-    if (!result.ok) throw new Error('refused');
-    return { lines: result.findings.map((finding) => shown(finding)), ele: Array.from(result.value.tracks[0]?.segments[0]?.ele ?? []) };
-  };
+function warned(text: string): { readonly lines: readonly string[]; readonly ele: unknown } {
+  const result = readGpx(text, 'a.gpx');
+  if (!result.ok) throw new Error('refused');
+  return { lines: result.findings.map((finding) => shown(finding)), ele: Array.from(result.value.tracks[0]?.segments[0]?.ele ?? []) };
+}
 
+describe('A fault that costs no position is a warning:', () => {
   test.each([
     ['high', '"high"'],
     ['', 'it is empty'],

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Result } from '../finding.ts';
 import type { GpxDocument } from './document.ts';
