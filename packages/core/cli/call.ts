@@ -1,0 +1,74 @@
+/** What a command is and what a call of it holds, once read. */
+import { type Finding, type Result, bad } from '../src/finding.ts';
+import { parseLength } from '../src/units.ts';
+
+/** How an option's value is read. A flag has none. */
+export type OptionKind = 'flag' | 'text' | 'length' | 'lengths' | readonly string[];
+
+export interface OptionSpec {
+  readonly name: string;
+  readonly kind: OptionKind;
+  /** How help shows the value, e.g. `FILE`. */
+  readonly shown?: string;
+  readonly about: string;
+}
+
+export interface CommandSpec {
+  readonly name: string;
+  /** Its arguments as help shows them. */
+  readonly takes: string;
+  /** Names of the arguments that must be there, in order. */
+  readonly needs: readonly string[];
+  /** Most arguments it takes; Infinity where the last may be repeated. */
+  readonly most: number;
+  readonly about: string;
+  /** More lines for its own help. */
+  readonly more?: readonly string[];
+  readonly options: readonly OptionSpec[];
+  /** Loaded only when called, so that help needs no geometry. */
+  readonly load: () => Promise<{ readonly run: Run }>;
+}
+
+/** A call whose arguments and option values are all of the right kind. */
+export interface Call {
+  readonly positionals: readonly string[];
+  readonly values: ReadonlyMap<string, string>;
+}
+
+export interface Output {
+  readonly text: string;
+  /** Said on stderr where the text has no room for findings. */
+  readonly notes?: readonly Finding[];
+}
+
+export type Run = (call: Call) => Promise<Result<Output>>;
+
+/** Options that every command has. */
+export const COMMON: readonly OptionSpec[] = [
+  { name: 'json', kind: 'flag', about: 'print JSON: metres, degrees, longitude first' },
+  { name: 'units', kind: ['metric', 'imperial'], about: 'units of the printed tables' },
+  { name: 'out', kind: 'text', shown: 'FILE', about: 'write to a file instead of printing; an existing one is kept' },
+  { name: 'force', kind: 'flag', about: 'let --out replace an existing file' },
+  { name: 'help', kind: 'flag', about: 'print this help' },
+];
+
+/** A call that cannot be used; the message says what was found, what was expected and how to mend it. */
+export const refuse = (...messages: readonly string[]): Result<never> =>
+  bad(messages.map((message) => ({ code: 'call', severity: 'error', message, where: {} })));
+
+export const has = (call: Call, flag: string): boolean => call.values.has(flag);
+
+/** The metres of a length option; the parser has checked that they can be read. */
+export function lengthOf(call: Call, name: string): number | undefined {
+  const text = call.values.get(name);
+  return text === undefined ? undefined : metresOf(text);
+}
+
+/** The metres of a list of lengths, separated by commas. */
+export const lengthsOf = (call: Call, name: string): readonly number[] | undefined => call.values.get(name)?.split(',').map(metresOf);
+
+function metresOf(text: string): number {
+  const parsed = parseLength(text);
+  if (!parsed.ok) throw new Error(`"${text}" got past the parser of options`);
+  return parsed.value;
+}

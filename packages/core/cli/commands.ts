@@ -1,0 +1,76 @@
+/** The commands, in the order of help. A command is listed here once it exists. */
+import type { CommandSpec, OptionSpec } from './call.ts';
+
+/** Which line of a GPX file is the course, and how it is read. */
+const LINE: readonly OptionSpec[] = [
+  { name: 'track', kind: 'text', shown: 'NAME', about: 'name or index of the track or route, where the file has several' },
+  { name: 'gaps', kind: ['refuse', 'join', 'skip'], about: 'what to do with gaps over 50 m between segments (usually refuse)' },
+  { name: 'reverse', kind: 'flag', about: 'run it from its last point to its first' },
+];
+
+export const COMMANDS: readonly CommandSpec[] = [
+  {
+    name: 'course',
+    takes: 'FILE.gpx',
+    needs: ['a GPX file'],
+    most: 1,
+    about: 'the facts of a course: length, points, gaps, ascent',
+    // To come with calibration: --clean, --length and --mark.
+    options: LINE,
+    load: async () => import('./commands/course.ts'),
+  },
+  {
+    name: 'snap',
+    takes: 'FILE.gpx [LON,LAT …]',
+    needs: ['a GPX file'],
+    most: Infinity,
+    about: 'every time the course runs by a point: course distance, side, direction',
+    more: ['Without points it takes the waypoints of the file. Longitude comes first.'],
+    options: [
+      { name: 'radius', kind: 'length', shown: '60m', about: 'how near the course must come for a pass' },
+      { name: 'r95', kind: 'length', shown: '5m', about: 'radius that holds the true point in 95 of 100 cases' },
+      { name: 'course-r95', kind: 'length', shown: '3m', about: 'the same of the course line' },
+      ...LINE,
+    ],
+    load: async () => import('./commands/snap.ts'),
+  },
+  {
+    name: 'start',
+    takes: 'NAME FILE.gpx',
+    needs: ['a name for the plan', 'a GPX file'],
+    most: 2,
+    about: 'a first plan: waypoints become stations, or places along the course',
+    more: [
+      'Without --every or --at it takes the waypoints of the file.',
+      'With --units metric the plan lays out signs, tables and trash in round metres.',
+    ],
+    options: [
+      { name: 'every', kind: 'length', shown: '2.5km', about: 'a station every so far' },
+      { name: 'at', kind: 'lengths', shown: '5km,10km', about: 'stations at these course distances' },
+      { name: 'side', kind: ['right', 'left', 'alternate'], about: 'side of the road (right, where places are along the course)' },
+      ...LINE,
+    ],
+    load: async () => import('./commands/start.ts'),
+  },
+  {
+    name: 'layout',
+    takes: 'PLAN.json',
+    needs: ['a plan'],
+    most: 1,
+    about: 'passes, sides, signs, tables, trash and spacing of a plan',
+    options: [{ name: 'variant', kind: 'text', shown: 'NAME', about: 'with this variant of the plan laid over' }],
+    load: async () => import('./commands/layout.ts'),
+  },
+  {
+    name: 'export',
+    takes: 'PLAN.json --to geojson',
+    needs: ['a plan'],
+    most: 1,
+    about: 'the layout in a format for other tools',
+    options: [
+      { name: 'to', kind: ['geojson'], about: 'the format' },
+      { name: 'variant', kind: 'text', shown: 'NAME', about: 'with this variant of the plan laid over' },
+    ],
+    load: async () => import('./commands/export.ts'),
+  },
+];

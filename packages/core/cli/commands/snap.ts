@@ -1,0 +1,48 @@
+/** `halfcup snap`: every pass of a course by points, or by the waypoints of its file. */
+import { PASS_DEFAULTS, nearestOn, passesOf } from '../../src/course/passes.ts';
+import { indexCourse } from '../../src/course/segmentIndex.ts';
+import { type SnappedPoint, snapDocument } from '../../src/export/documents.ts';
+import { type LonLat, type Result, bad, good } from '../../src/finding.ts';
+import { type Call, type Run, has, lengthOf } from '../call.ts';
+import { type ReadCourse, readCourse } from '../lines.ts';
+import { parsePosition } from '../positions.ts';
+import { json, unitsOf } from '../printing.ts';
+import { snapText } from '../text/snap.ts';
+
+type NamedPoint = Pick<SnappedPoint, 'at' | 'name'>;
+
+export const run: Run = async (call) => {
+  const [file, ...tokens] = call.positionals;
+  const given = positionsOf(tokens);
+  if (!given.ok) return given;
+  const read = await readCourse(file!, call);
+  if (!read.ok) return read;
+  const points = pointsOf(given.value, read.value);
+  if (!points.ok) return points;
+  const indexed = indexCourse(read.value.course);
+  const options = optionsOf(call);
+  const snapped = points.value.map(({ at, name }) => ({ at, name, passes: passesOf(indexed, at, options), nearest: nearestOn(indexed, at) }));
+  const document = snapDocument(snapped);
+  const notes = read.findings.filter(({ severity }) => severity !== 'note');
+  return good({ text: has(call, 'json') ? json(document) : snapText(document, options.snapRadius, unitsOf(call)), notes });
+};
+
+function positionsOf(tokens: readonly string[]): Result<readonly LonLat[]> {
+  const parsed = tokens.map(parsePosition);
+  const positions = parsed.flatMap((one) => (one.ok ? [one.value] : []));
+  return positions.length === tokens.length ? good(positions) : bad(parsed.flatMap((one) => one.findings));
+}
+
+function pointsOf(given: readonly LonLat[], { document }: ReadCourse): Result<readonly NamedPoint[]> {
+  if (given.length > 0) return good(given.map((at) => ({ at, name: null })));
+  if (document.waypoints.length > 0) return good(document.waypoints.map(({ lon, lat, name }) => ({ at: [lon, lat], name })));
+  const message = 'The file has no waypoints, and no point was given; give points as LON,LAT after the file.';
+  return bad([{ code: 'snap-points', severity: 'error', message, where: { file: document.file } }]);
+}
+
+const optionsOf = (call: Call): typeof PASS_DEFAULTS => ({
+  ...PASS_DEFAULTS,
+  snapRadius: lengthOf(call, 'radius') ?? PASS_DEFAULTS.snapRadius,
+  pinR95: lengthOf(call, 'r95') ?? PASS_DEFAULTS.pinR95,
+  courseR95: lengthOf(call, 'course-r95') ?? PASS_DEFAULTS.courseR95,
+});

@@ -1,0 +1,53 @@
+/** `halfcup start`: the text of a first plan. */
+import { basename, dirname, isAbsolute, relative, sep } from 'node:path';
+import type { GapRule } from '../../src/course/course.ts';
+import { type Finding, type Result, bad, good } from '../../src/finding.ts';
+import { type StartOptions, startPlan } from '../../src/plan/start.ts';
+import type { UnitSystem } from '../../src/units.ts';
+import { type Call, type Run, has, lengthOf, lengthsOf } from '../call.ts';
+import { liesInside, readGpxFile } from '../files.ts';
+
+export const run: Run = async (call) => {
+  const [name, file] = call.positionals as [string, string];
+  const read = await readGpxFile(file);
+  if (!read.ok) return read;
+  const gpx = await pathInPlan(file, call.values.get('out'));
+  if (!gpx.ok) return gpx;
+  const started = startPlan(read.value, { ...optionsOf(call), name, gpx: gpx.value });
+  if (!started.ok) return bad(started.findings.map((finding) => inFile(finding, file)));
+  return good({ text: started.value, notes: [...read.findings, ...gpx.findings, ...started.findings] });
+};
+
+const inFile = (finding: Finding, file: string): Finding => (finding.where.file === undefined ? { ...finding, where: { ...finding.where, file } } : finding);
+
+function optionsOf(call: Call): Omit<StartOptions, 'name' | 'gpx'> {
+  const units = call.values.get('units') as UnitSystem | undefined;
+  const every = lengthOf(call, 'every');
+  const at = lengthsOf(call, 'at');
+  const side = call.values.get('side') as StartOptions['side'];
+  const track = call.values.get('track');
+  const gaps = call.values.get('gaps') as GapRule | undefined;
+  return {
+    ...(units === undefined ? {} : { units }),
+    ...(every === undefined ? {} : { every }),
+    ...(at === undefined ? {} : { at }),
+    ...(side === undefined ? {} : { side }),
+    ...(track === undefined ? {} : { track }),
+    ...(gaps === undefined ? {} : { gaps }),
+    reverse: has(call, 'reverse'),
+  };
+}
+
+/** The file as seen from the plan's folder: that of `--out`, else the one the command is given in. */
+async function pathInPlan(file: string, out: string | undefined): Promise<Result<string>> {
+  const folder = out === undefined ? '.' : dirname(out);
+  const way = relative(folder, file);
+  const below = way !== '' && way !== '..' && !way.startsWith(`..${sep}`) && !isAbsolute(way);
+  if (below && (await liesInside(file, folder)) !== false) return good(way.split(sep).join('/'));
+  const message = 'a plan names files in its own folder or below';
+  if (out !== undefined) {
+    return bad([{ code: 'gpx-outside', severity: 'error', message: `The course is not in the folder of the plan, ${folder}; ${message}: copy it there first.`, where: { file } }]);
+  }
+  const note = `${message}: keep this plan beside ${basename(file)}.`;
+  return good(basename(file), [{ code: 'gpx-beside', severity: 'note', message: note, where: { file } }]);
+}

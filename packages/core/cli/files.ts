@@ -1,0 +1,99 @@
+/** Reading and writing files: streamed where they may be large, refused in plain words where they cannot be used. */
+import { createReadStream } from 'node:fs';
+import { readFile, realpath, stat, writeFile } from 'node:fs/promises';
+import { isAbsolute, relative, sep } from 'node:path';
+import { type Finding, type Result, type Where, bad, good } from '../src/finding.ts';
+import type { GpxDocument } from '../src/gpx/document.ts';
+
+/** Files smaller than this are read before anybody looks at a clock. */
+const LARGE = 4_000_000;
+
+const REASONS: Readonly<Record<string, string>> = {
+  ENOENT: 'there is no such file; mend the name, or say the folder it is in',
+  EISDIR: 'this is a folder; name a file in it',
+  ENOTDIR: 'a part of this path is a file, not a folder; mend the name',
+  EACCES: 'this file may not be opened by you; change its permissions',
+  EPERM: 'this file may not be opened by you; change its permissions',
+  EEXIST: 'this file exists already; choose another name, or say --force to replace it',
+  ENAMETOOLONG: 'this name is too long for a file; mend it',
+  ELOOP: 'this link goes in a circle; name the file itself',
+  EROFS: 'this file system cannot be written to; choose another folder',
+  ENOSPC: 'the disk is full; make room, or choose another',
+};
+
+const codeOf = (error: unknown): string => (error instanceof Error && 'code' in error ? String(error.code) : '');
+
+/** A failed system call in plain words; what is no system call's failure is thrown on. */
+function fileFinding(error: unknown, code: string, where: Where): Finding {
+  const reason = codeOf(error);
+  if (reason === '' || reason.startsWith('ERR_')) throw error;
+  return { code, severity: 'error', message: REASONS[reason] ?? `the file could not be used (${reason})`, where };
+}
+
+/** The whole text of a file, UTF-8. */
+export async function readText(file: string): Promise<Result<string>> {
+  try {
+    const bytes = await readFile(file);
+    return good(new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes));
+  } catch (error) {
+    if (error instanceof TypeError && codeOf(error) === 'ERR_ENCODING_INVALID_ENCODED_DATA') {
+      return bad([{ code: 'file-not-text', severity: 'error', message: 'found bytes that are no UTF-8 text; expected a plan, which is JSON in UTF-8: save it again as that', where: { file } }]);
+    }
+    return bad([fileFinding(error, 'file-unreadable', { file })]);
+  }
+}
+
+/** Reads a GPX file as a stream; its findings name it as given. Progress on stderr where that is a terminal. */
+export async function readGpxFile(file: string): Promise<Result<GpxDocument>> {
+  const { createGpxReader } = await import('../src/gpx/read.ts');
+  try {
+    const { size } = await stat(file);
+    const reader = createGpxReader(file);
+    const progress = progressOf(file, size);
+    let read = 0;
+    for await (const chunk of createReadStream(file, { highWaterMark: 262_144 })) {
+      const bytes = chunk as Uint8Array;
+      read += bytes.length;
+      reader.write(bytes);
+      progress(read);
+    }
+    progress(Infinity);
+    return reader.close();
+  } catch (error) {
+    return bad([fileFinding(error, 'file-unreadable', { file })]);
+  }
+}
+
+function progressOf(file: string, size: number): (read: number) => void {
+  const { stderr } = process;
+  if (!stderr.isTTY || size < LARGE) return () => undefined;
+  let shown = -1;
+  return (read) => {
+    const percent = Math.floor((read / size) * 100);
+    if (percent === shown) return;
+    shown = percent;
+    stderr.write(read > size ? '\r\u001B[K' : `\rReading ${file} ${percent} %`);
+  };
+}
+
+/** Whether a file, with all links followed, lies in a folder or below; null where it does not exist. */
+export async function liesInside(file: string, folder: string): Promise<boolean | null> {
+  try {
+    const way = relative(await realpath(folder), await realpath(file));
+    return way !== '..' && !way.startsWith(`..${sep}`) && !isAbsolute(way);
+  } catch (error) {
+    if (codeOf(error) === 'ENOENT' || codeOf(error) === 'ENOTDIR') return null;
+    throw error;
+  }
+}
+
+/** Writes a text; an existing file only with `force`. */
+export async function writeText(file: string, text: string, force: boolean): Promise<Result<null>> {
+  try {
+    await writeFile(file, text, { flag: force ? 'w' : 'wx' });
+    return good(null);
+  } catch (error) {
+    if (codeOf(error) === 'ENOENT') return bad([{ code: 'file-unwritable', severity: 'error', message: 'there is no such folder; make it first, or choose another', where: { file } }]);
+    return bad([fileFinding(error, 'file-unwritable', { file })]);
+  }
+}

@@ -1,0 +1,77 @@
+#!/usr/bin/env node
+/**
+ * The program `halfcup`: reads the call, runs its command, prints. Exit 0: done; 2: the call, a
+ * file or the plan cannot be used, stdout empty. Help and version load no geometry.
+ */
+import { readFileSync } from 'node:fs';
+import { type Finding, findingLine } from '../src/finding.ts';
+import { type Call, type CommandSpec, has } from './call.ts';
+import { commandHelp, overallHelp } from './help.ts';
+import { commandOf, readCall } from './parse.ts';
+
+interface Ended {
+  readonly exit: 0 | 1 | 2;
+  readonly out: string;
+  readonly err: string;
+}
+
+const done = (out: string, err: string = ''): Ended => ({ exit: 0, out, err });
+
+const spoken = (finding: Finding): string => (finding.where.file === undefined ? `halfcup: ${finding.message}` : findingLine(finding));
+
+/** Errors alone, each once: what else was found in the same input would hide them. */
+function refused(findings: readonly Finding[]): Ended {
+  const errors = findings.filter(({ severity }) => severity === 'error');
+  const lines = [...new Set((errors.length > 0 ? errors : findings).map(spoken))];
+  return { exit: 2, out: '', err: `${lines.join('\n')}\n` };
+}
+
+async function answer(argv: readonly string[]): Promise<Ended> {
+  const [name, ...rest] = argv;
+  if (name === undefined) return { exit: 2, out: '', err: `halfcup: found no command.\n\n${overallHelp()}` };
+  if (name === '--help') return done(overallHelp());
+  if (name === '--version') return done(`${version()}\n`);
+  const command = commandOf(name);
+  if (!command.ok) return refused(command.findings);
+  const call = readCall(command.value, rest);
+  if (!call.ok) return refused(call.findings);
+  if (has(call.value, 'help')) return done(commandHelp(command.value));
+  return perform(command.value, call.value);
+}
+
+async function perform(command: CommandSpec, call: Call): Promise<Ended> {
+  const { run } = await command.load();
+  const result = await run(call);
+  if (!result.ok) return refused(result.findings);
+  const { text, notes = [] } = result.value;
+  const err = notes.map((note) => `${spoken({ ...note, message: `${note.severity}: ${note.message}` })}\n`).join('');
+  const file = call.values.get('out');
+  if (file === undefined) return done(text, err);
+  const { writeText } = await import('./files.ts');
+  const written = await writeText(file, text, has(call, 'force'));
+  return written.ok ? done('', err) : refused(written.findings);
+}
+
+function version(): string {
+  const { version: text } = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')) as { readonly version: string };
+  return text;
+}
+
+/** A reader that has seen enough, such as `head`, is no fault of anybody. */
+function quietlyClosed(error: NodeJS.ErrnoException): void {
+  if (error.code !== 'EPIPE') throw error;
+  process.exit();
+}
+
+process.stdout.on('error', quietlyClosed);
+process.stderr.on('error', quietlyClosed);
+try {
+  const { exit, out, err } = await answer(process.argv.slice(2));
+  process.exitCode = exit;
+  process.stderr.write(err);
+  process.stdout.write(out);
+} catch (error) {
+  process.exitCode = 2;
+  const reason = error instanceof Error ? error.message : String(error);
+  process.stderr.write(`halfcup: this is a fault of Halfcup, not of your files (${reason.split('\n')[0]}); please report it with the command that you gave.\n`);
+}

@@ -1,0 +1,64 @@
+/** Reads the arguments of a call against the command's own list of options; every fault is told. */
+import { parseArgs } from 'node:util';
+import { type Result, good } from '../src/finding.ts';
+import { suggestion } from '../src/plan/nearest.ts';
+import { parseLength } from '../src/units.ts';
+import { COMMON, type Call, type CommandSpec, type OptionSpec, refuse } from './call.ts';
+import { COMMANDS } from './commands.ts';
+import { mask, unmask } from './positions.ts';
+
+/** The command of a name, or what is said of one that is not known. */
+export function commandOf(name: string): Result<CommandSpec> {
+  const found = COMMANDS.find((command) => command.name === name);
+  if (found !== undefined) return good(found);
+  return refuse(`found the command "${name}", which is not known; ${suggestion(name, COMMANDS.map((command) => command.name), 'commands')}`);
+}
+
+/** Arguments and options of one command from what follows its name. */
+export function readCall(command: CommandSpec, argv: readonly string[]): Result<Call> {
+  const specs = [...command.options, ...COMMON];
+  const config = Object.fromEntries(specs.map(({ name, kind }) => [name, { type: kind === 'flag' ? 'boolean' : 'string' } as const]));
+  const { tokens } = parseArgs({ args: mask(argv), options: config, strict: false, allowPositionals: true, tokens: true });
+  const faults: string[] = [];
+  const values = new Map<string, string>();
+  const positionals: string[] = [];
+  for (const token of tokens) {
+    if (token.kind === 'positional') positionals.push(unmask(token.value));
+    if (token.kind !== 'option') continue;
+    const spec = specs.find(({ name }) => name === token.name && token.rawName === `--${name}`);
+    if (spec === undefined) faults.push(unknownOption(token.rawName, command, specs));
+    else if (values.has(spec.name)) faults.push(`found --${spec.name} twice; expected it once`);
+    else {
+      values.set(spec.name, unmask(token.value ?? ''));
+      faults.push(...valueFaults(spec, token.value, token.inlineValue === true));
+    }
+  }
+  if (!values.has('help')) faults.push(...countFaults(command, positionals));
+  return faults.length > 0 ? refuse(...faults) : good({ positionals, values });
+}
+
+function unknownOption(raw: string, command: CommandSpec, specs: readonly OptionSpec[]): string {
+  const word = suggestion(raw, specs.map(({ name }) => `--${name}`), `options of ${command.name}`);
+  return `found the option "${raw}", which ${command.name} does not have; ${word}`;
+}
+
+function valueFaults({ name, kind, shown }: OptionSpec, value: string | undefined, inline: boolean): string[] {
+  if (kind === 'flag') return inline ? [`found a value for --${name}; expected it without one`] : [];
+  const wanted = typeof kind === 'string' ? (shown ?? 'a value') : kind.join(' or ');
+  const missing = value === undefined || value === '' || (!inline && value.startsWith('-'));
+  if (missing) return [`found --${name} without a value; expected ${typeof kind === 'string' ? `one, such as --${name} ${wanted}` : wanted}`];
+  const text = unmask(value);
+  if (typeof kind !== 'string') return kind.includes(text) ? [] : [`found "${text}" for --${name}; ${suggestion(text, kind, 'accepted')}`];
+  if (kind === 'text') return [];
+  return (kind === 'lengths' ? text.split(',') : [text]).flatMap((part) => {
+    const parsed = parseLength(part);
+    return parsed.ok ? [] : [`--${name}: ${parsed.message.replace('as a number (metres) or a text such as "100 yd" or "5 km"', 'such as "100yd" or "5km"')}`];
+  });
+}
+
+function countFaults({ name, needs, most }: CommandSpec, positionals: readonly string[]): string[] {
+  const use = `see halfcup ${name} --help`;
+  if (positionals.length < needs.length) return [`found ${positionals.length === 0 ? 'no argument' : `only "${positionals.join('", "')}"`}; ${name} needs ${needs.join(' and ')}: ${use}`];
+  if (positionals.length > most) return [`found the argument "${positionals[most]}" too many; ${name} takes ${needs.join(' and ')}: ${use}`];
+  return [];
+}

@@ -1,0 +1,56 @@
+/** A plan with the files that it names: read, kept inside its folder, analysed. */
+import { dirname, join } from 'node:path';
+import { type Analysis, analyse } from '../src/analyse.ts';
+import { type Finding, type Result, bad, good } from '../src/finding.ts';
+import type { GpxDocument } from '../src/gpx/document.ts';
+import { placeFindings } from '../src/plan/placeFindings.ts';
+import type { PlanDocument } from '../src/plan/plan.ts';
+import { readPlan } from '../src/plan/read.ts';
+import { withVariant } from '../src/plan/variant.ts';
+import { liesInside, readGpxFile, readText } from './files.ts';
+
+/** An analysis whose findings have their places in the plan and in its files. */
+export interface AnalysedPlan {
+  readonly document: PlanDocument;
+  readonly analysis: Analysis;
+}
+
+/** Reads and analyses the plan of a file, with a variant laid over where one is named. */
+export async function analysePlan(file: string, variant: string | undefined): Promise<Result<AnalysedPlan>> {
+  const text = await readText(file);
+  if (!text.ok) return text;
+  const read = readPlan(text.value, file);
+  const chosen = read.ok && variant !== undefined ? withVariant(read.value, variant) : read;
+  if (!chosen.ok) return chosen;
+  const document = chosen.value;
+  const sources = await readSources(document);
+  if (!sources.ok) return bad(placeFindings(sources.findings, document));
+  const analysed = analyse(document.plan, { gpx: sources.value });
+  if (!analysed.ok) return bad(placeFindings([...sources.findings, ...analysed.findings], document));
+  const findings = placeFindings([...chosen.findings, ...sources.findings, ...analysed.value.findings], document);
+  return good({ document, analysis: { ...analysed.value, findings } });
+}
+
+/** Every GPX file of the plan's courses. A missing one is left out: the analysis says so at its place. */
+async function readSources({ file, plan }: PlanDocument): Promise<Result<ReadonlyMap<string, GpxDocument>>> {
+  const folder = dirname(file);
+  const sources = new Map<string, GpxDocument>();
+  const findings: Finding[] = [];
+  let unusable = false;
+  for (const [index, { id, gpx }] of plan.courses.entries()) {
+    if (gpx === undefined || sources.has(gpx)) continue;
+    const path = join(folder, gpx);
+    const inside = await liesInside(path, folder);
+    if (inside === null) continue;
+    const read = inside ? await readGpxFile(path) : bad([outside(gpx, index, id)]);
+    findings.push(...read.findings);
+    if (read.ok) sources.set(gpx, read.value);
+    else unusable = true;
+  }
+  return unusable ? bad(findings) : good(sources, findings);
+}
+
+function outside(gpx: string, index: number, course: string): Finding {
+  const message = `The plan names "${gpx}", which is a link to a file outside the plan's folder; expected a file in that folder or below: copy it there.`;
+  return { code: 'gpx-outside', severity: 'error', message, where: { path: `/courses/${index}/gpx`, course } };
+}
