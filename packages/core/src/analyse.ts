@@ -3,8 +3,8 @@
  * In stages that a caller can keep: courses depend on the plan's courses and the files only;
  * the layout on those and the plan; the review on the layout.
  */
-import { courseLength } from './course/course.ts';
-import { type IndexedCourse, indexCourse } from './course/segmentIndex.ts';
+import { type Course, courseLength, startMeasure } from './course/course.ts';
+import type { IndexedCourse } from './course/segmentIndex.ts';
 import { type Finding, type Result, bad, good } from './finding.ts';
 import { courseTable, layStation } from './layout/layStation.ts';
 import type { Layout } from './layout/layout.ts';
@@ -18,11 +18,10 @@ export interface Analysis extends Layout {
   readonly findings: readonly Finding[];
 }
 
-/** First stage: the plan's courses, measured and indexed. Errors: a missing file, a refused gap, a part beyond its course. */
-export function courseStage(plan: Plan, sources: Sources): Result<readonly IndexedCourse[]> {
-  const built = coursesOf(plan, sources);
-  return built.ok ? good(built.value.map(indexCourse), built.findings) : built;
-}
+/** First stage: the plan's courses, measured, indexed and calibrated. Errors: a missing file, a refused gap, a part beyond its course. */
+export const courseStage = (plan: Plan, sources: Sources): Result<readonly IndexedCourse[]> => coursesOf(plan, sources);
+
+const endsOf = (course: Course): [number, number] => [startMeasure(course), courseLength(course)];
 
 /** Second stage: passes, directions, items and spacing. Errors: a station at a measure that its course does not have. */
 export function layoutStage(plan: Plan, courses: readonly IndexedCourse[]): Result<Layout> {
@@ -31,7 +30,7 @@ export function layoutStage(plan: Plan, courses: readonly IndexedCourse[]): Resu
   const findings = laid.flatMap((result) => result.findings);
   const stations = laid.flatMap((result) => (result.ok ? [result.value] : []));
   if (stations.length < laid.length) return bad(findings);
-  const spacing = plan.races.map((race) => spacingOf(race, courseLength(table.get(race.course)!.course), stations));
+  const spacing = plan.races.map((race) => spacingOf(race, endsOf(table.get(race.course)!.course), stations));
   return good({ plan, courses, stations, spacing }, findings);
 }
 

@@ -66,5 +66,9 @@ export interface Pass {
 
 export type Side = 'left' | 'right' | 'unclear';
 
+/** Calibrated measure of the start, metres: 0 unless a mark there says otherwise. */
+export const startMeasure = (course: Course): number => course.scale.measure[0] ?? 0;
+/** Calibrated measure of the finish, metres. */
 export const courseLength = (course: Course): number => course.scale.measure.at(-1) ?? 0;
+/** Raw measure of the finish, metres. */
 export const rawLength = (course: Course): number => course.raw.at(-1) ?? 0;

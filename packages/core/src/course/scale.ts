@@ -5,7 +5,8 @@
 import { bisectRight } from 'd3-array';
 import type { Course } from './course.ts';
 
-function interpolate(from: readonly number[], to: readonly number[], value: number): number {
+/** Piecewise linear through knots that ascend, at least two; the end pieces go on beyond the ends. */
+export function interpolate(from: readonly number[], to: readonly number[], value: number): number {
   const k = Math.min(Math.max(bisectRight(from, value) - 1, 0), from.length - 2);
   const x0 = from[k]!;
   const x1 = from[k + 1]!;

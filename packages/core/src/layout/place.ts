@@ -2,7 +2,7 @@
  * Places items on the ground for one direction: each end at its measure, moved square to the
  * course by the station's offset, to the station's side.
  */
-import { type Course, type Side, courseLength } from '../course/course.ts';
+import { type Course, type Side, courseLength, startMeasure } from '../course/course.ts';
 import { pointAt } from '../course/locate.ts';
 import { rawOf } from '../course/scale.ts';
 import type { LonLat } from '../finding.ts';
@@ -40,8 +40,9 @@ export function offsetOf(direction: Direction, pass: StationPass, station: PlanS
 
 /** Whether each stretch lies on the course, for choosing the pass that has room for all. */
 export function hasRoom(course: Course, foot: number, stretches: readonly Stretch[]): boolean {
+  const start = startMeasure(course);
   const length = courseLength(course);
-  return stretches.every(({ from, to }) => foot + Math.min(from, to) >= 0 && foot + Math.max(from, to) <= length);
+  return stretches.every(({ from, to }) => foot + Math.min(from, to) >= start && foot + Math.max(from, to) <= length);
 }
 
 /** One stretch as an item on the ground. */

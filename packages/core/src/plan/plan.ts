@@ -14,9 +14,13 @@ export type DeclaredSide = 'left' | 'right';
 export type Served = 'gel' | 'sportsDrink' | 'water';
 export type PointKind = 'drop' | 'access' | 'medical' | 'toilets' | 'radio' | 'other';
 
+/**
+ * Without `at`, the waypoint of that name in the course's GPX file; without `measure`, the distance that the
+ * name says ("10 km").
+ */
 export interface PlanMark {
-  readonly at: LonLat;
-  readonly measure: number;
+  readonly at?: LonLat;
+  readonly measure?: number;
   readonly name?: string;
 }
 

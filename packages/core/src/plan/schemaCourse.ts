@@ -1,10 +1,20 @@
 /** Courses and races of a plan, as zod schemas. */
 import { z } from 'zod';
+import { measureOfName } from '../course/markNames.ts';
 import { clock, count, id, length, pair, path, position, positiveAmount, positiveDuration, positiveLength, share, text, words } from './fields.ts';
 import type { FinishTimes, PlanCourse, PlanRace } from './plan.ts';
 import { told } from './told.ts';
 
-const mark = z.strictObject({ at: pair, measure: length, name: text.exactOptional() });
+const mark = z
+  .strictObject({ at: pair.exactOptional(), measure: length.exactOptional(), name: text.exactOptional() })
+  .meta({ anyOf: [{ required: ['at', 'measure'] }, { required: ['name'] }] })
+  .check((context) => {
+    const { at, measure, name } = context.value;
+    if (name !== undefined && (measure !== undefined || measureOfName(name) !== null)) return;
+    if (at !== undefined && measure !== undefined) return;
+    const accepted = '"at" and "measure", or the "name" of a waypoint of the course\'s GPX file that says a distance ("10 km") or comes with a "measure"';
+    context.issues.push({ code: 'custom', message: `found a mark whose ${at === undefined ? 'place' : 'distance'} nobody can tell; accepted: ${accepted}`, input: context.value });
+  });
 const part = z.strictObject({ of: words, from: length.default(0), to: positiveLength.exactOptional() });
 
 export const courseSchema: z.ZodType<PlanCourse> = z

@@ -4,17 +4,18 @@
 import type { PlanRace } from '../plan/plan.ts';
 import type { Leg, RaceSpacing, StationPass } from './station.ts';
 
-/** A race's served passes in running order, whatever the order of the stations. */
+/** A race's served passes in running order, whatever the order of the stations; `ends` are the measures of start and finish. */
 export function spacingOf(
   race: PlanRace,
-  length: number,
+  ends: readonly [start: number, finish: number],
   stations: readonly { readonly id: string; readonly passes: readonly StationPass[] }[],
 ): RaceSpacing {
   const stops = stations
     .flatMap(({ id, passes }) => passes.filter((pass) => pass.race === race.id && pass.served).map(({ measure }) => ({ id, measure })))
     .sort((a, b) => a.measure - b.measure);
-  const ends = [{ id: 'start', measure: 0 }, ...stops, { id: 'finish', measure: length }];
-  const legs: Leg[] = ends.slice(1).map((to, k) => ({ from: ends[k]!.id, to: to.id, length: to.measure - ends[k]!.measure, end: to.measure }));
+  const [start, finish] = ends;
+  const all = [{ id: 'start', measure: start }, ...stops, { id: 'finish', measure: finish }];
+  const legs: Leg[] = all.slice(1).map((to, k) => ({ from: all[k]!.id, to: to.id, length: to.measure - all[k]!.measure, end: to.measure }));
   const lengths = legs.map((leg) => leg.length);
   return {
     race: race.id,
@@ -22,6 +23,6 @@ export function spacingOf(
     legs,
     longest: Math.max(...lengths),
     shortest: Math.min(...lengths),
-    mean: length / legs.length,
+    mean: (finish - start) / legs.length,
   };
 }

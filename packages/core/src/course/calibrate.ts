@@ -1,0 +1,166 @@
+/**
+ * Calibration: the scale from raw to calibrated measure that known marks and a known length give.
+ * Each mark is assigned one of its passes so that measures increase along the course and the
+ * factors between neighbours are as near 1 as can be (least sum of squared logarithms, by dynamic
+ * programming), so that laps and out-and-backs come right. Linear between marks; the last factor holds.
+ */
+import { type Finding, type LonLat, type Result, type Where, bad, good } from '../finding.ts';
+import { type Course, type Scale, courseLength } from './course.ts';
+import { PASS_DEFAULTS, type PassOptions, nearestOn, passesOf } from './passes.ts';
+import { interpolate, measureOf, rawOf } from './scale.ts';
+import type { IndexedCourse } from './segmentIndex.ts';
+
+/** A point whose course distance is known: metres. */
+export interface Mark {
+  readonly at: LonLat;
+  readonly measure: number;
+  readonly name?: string;
+  readonly where?: Where;
+}
+
+export interface Calibration {
+  readonly marks: readonly Mark[];
+  /** Known course length, metres: fixes the finish. */
+  readonly length?: number;
+  readonly where?: Where;
+  readonly options?: PassOptions;
+}
+
+/** Factors of calibrated to raw length that need no word: a GPX rarely wanders by more. */
+export const FACTOR_LIMITS: readonly [number, number] = [0.97, 1.03];
+
+/** A foot this near an end of the course is that end, metres. */
+const AT_END = 1;
+/** What it costs to take a mark at the start for the start's own: as much as a factor at the limit. */
+const START_MARK = Math.log(FACTOR_LIMITS[1]) ** 2;
+
+/** One mark at one of its places; `raw` is the measure that the course has before it is calibrated here. */
+interface Knot {
+  readonly raw: number;
+  readonly measure: number;
+  readonly name: string;
+  readonly where: Where;
+}
+
+/** The best way to a knot: its cost, and the knots before it. */
+interface Way {
+  readonly cost: number;
+  readonly knots: readonly Knot[];
+}
+
+/**
+ * The course with its calibrated scale; as it was where there are no marks and no length.
+ * Errors: a mark off the course; no assignment in which measures increase. Findings: a factor outside 0.97 to 1.03.
+ */
+export function calibrate(indexed: IndexedCourse, calibration: Calibration): Result<IndexedCourse> {
+  const { marks, length } = calibration;
+  if (marks.length === 0 && length === undefined) return good(indexed);
+  const where = calibration.where ?? {};
+  const options = calibration.options ?? PASS_DEFAULTS;
+  const { course } = indexed;
+  const candidates = [...marks].sort((a, b) => a.measure - b.measure).map((mark) => candidatesOf(mark, indexed, options, where));
+  const off = candidates.flatMap(({ knots, mark }) => (knots.length === 0 ? [offCourse(mark, indexed, options, where)] : []));
+  if (off.length > 0) return bad(off);
+  const way = cheapest(
+    candidates.map(({ knots }) => knots),
+    courseLength(course),
+    length,
+  );
+  if (way === null) return bad([noOrder(candidates, course, length, where)]);
+  const scale = scaleThrough(way.knots, course);
+  return good({ ...indexed, course: { ...course, scale } }, factorFindings(way.knots, where));
+}
+
+interface Candidates {
+  readonly mark: Mark;
+  readonly knots: readonly Knot[];
+}
+
+function candidatesOf(mark: Mark, indexed: IndexedCourse, options: PassOptions, where: Where): Candidates {
+  const name = mark.name ?? `the mark at ${mark.measure.toFixed(0)} m`;
+  const knots = passesOf(indexed, mark.at, options).map((pass) => ({
+    raw: pass.measure,
+    measure: mark.measure,
+    name,
+    where: mark.where ?? where,
+  }));
+  return { mark, knots };
+}
+
+/** Adds one mark after another; for each of its places the cheapest way that leads there. */
+function cheapest(candidates: readonly (readonly Knot[])[], rawEnd: number, length: number | undefined): Way | null {
+  const start: Knot = { raw: 0, measure: 0, name: 'the start', where: {} };
+  let ways: readonly Way[] = [{ cost: 0, knots: [start] }];
+  candidates.forEach((knots, k) => {
+    ways = knots.flatMap((knot) => {
+      const own = k === 0 && knot.raw < AT_END ? startingAt(knot) : null;
+      const reached = ways.flatMap((way) => extended(way, knot));
+      return best(own === null ? reached : [own, ...reached]) ?? [];
+    });
+  });
+  if (length !== undefined) {
+    const finish: Knot = { raw: rawEnd, measure: length, name: 'the finish', where: {} };
+    ways = ways.flatMap((way) => endedAt(way, finish));
+  }
+  return best(ways)?.[0] ?? null;
+}
+
+/** A way whose start is the mark itself. */
+const startingAt = (knot: Knot): Way => ({ cost: knot.measure === 0 ? 0 : START_MARK, knots: [{ ...knot, raw: 0 }] });
+
+function extended(way: Way, knot: Knot): Way[] {
+  const last = way.knots.at(-1)!;
+  const raw = knot.raw - last.raw;
+  const measure = knot.measure - last.measure;
+  if (!(raw > 0 && measure > 0)) return [];
+  return [{ cost: way.cost + Math.log(measure / raw) ** 2, knots: [...way.knots, knot] }];
+}
+
+/** The finish, or the last mark where that stands on it with the same measure. */
+function endedAt(way: Way, finish: Knot): Way[] {
+  const last = way.knots.at(-1)!;
+  const same = finish.raw - last.raw < AT_END && Math.abs(finish.measure - last.measure) < AT_END && way.knots.length > 1;
+  return same ? [{ cost: way.cost, knots: [...way.knots.slice(0, -1), finish] }] : extended(way, finish);
+}
+
+function best(ways: readonly Way[]): [Way] | null {
+  const first = ways[0];
+  return first === undefined ? null : [ways.reduce((cheap, way) => (way.cost < cheap.cost ? way : cheap), first)];
+}
+
+/** The knots laid over the scale that the course has already: both their bends are kept. */
+function scaleThrough(knots: readonly Knot[], course: Course): Scale {
+  const from = knots.map((knot) => knot.raw);
+  const to = knots.map((knot) => knot.measure);
+  const end = courseLength(course);
+  if (from.at(-1)! < end) {
+    const factor = from.length < 2 ? 1 : (to.at(-1)! - to.at(-2)!) / (from.at(-1)! - from.at(-2)!);
+    to.push(to.at(-1)! + factor * (end - from.at(-1)!));
+    from.push(end);
+  }
+  const raw = [...new Set([...course.scale.raw, ...from.slice(0, -1).map((measure) => rawOf(course, measure))])].sort((a, b) => a - b);
+  return { raw, measure: raw.map((at) => interpolate(from, to, measureOf(course, at))) };
+}
+
+function factorFindings(knots: readonly Knot[], where: Where): Finding[] {
+  return knots.slice(1).flatMap((to, k) => {
+    const from = knots[k]!;
+    const factor = (to.measure - from.measure) / (to.raw - from.raw);
+    if (factor >= FACTOR_LIMITS[0] && factor <= FACTOR_LIMITS[1]) return [];
+    const message = `From ${from.name} to ${to.name} the marks say ${(to.measure - from.measure).toFixed(1)} m, the line ${(to.raw - from.raw).toFixed(1)} m: a factor of ${factor.toFixed(3)}; expected ${FACTOR_LIMITS[0]} to ${FACTOR_LIMITS[1]}. Mend the mark, or the line.`;
+    return [{ code: 'mark-factor', severity: 'warning', message, where: { ...where, ...to.where, measure: to.measure }, measured: factor, limit: FACTOR_LIMITS }];
+  });
+}
+
+function offCourse(mark: Mark, indexed: IndexedCourse, options: PassOptions, where: Where): Finding {
+  const nearest = nearestOn(indexed, mark.at);
+  const message = `Mark ${mark.name ?? mark.measure.toFixed(0)} is ${nearest.distance.toFixed(1)} m from the course; expected at most ${options.snapRadius.toFixed(0)} m.`;
+  return { code: 'mark-off-course', severity: 'error', message, where: { ...where, ...mark.where, at: mark.at }, measured: nearest.distance, limit: options.snapRadius, unit: 'm' };
+}
+
+function noOrder(candidates: readonly Candidates[], course: Course, length: number | undefined, where: Where): Finding {
+  const listed = candidates.map(({ mark, knots }) => `${mark.name ?? `${mark.measure.toFixed(0)} m`} (raw ${knots.map((knot) => knot.raw.toFixed(0)).join(' or ')} m)`);
+  const end = length === undefined ? [] : [`the finish ${length.toFixed(0)} m (raw ${courseLength(course).toFixed(0)} m)`];
+  const message = `The marks have no order: there is no way to take them in which course distance grows along the course: ${[...listed, ...end].join(', ')}. Mend a mark's place or distance, or reverse the course.`;
+  return { code: 'marks-no-order', severity: 'error', message, where };
+}

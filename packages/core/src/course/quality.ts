@@ -1,0 +1,173 @@
+/**
+ * Track quality: what a recorder or a hasty drawing leaves in a track. Spikes (a vertex that leaves
+ * and returns while the course goes on), standing-still tangles, jumps, and vertices too far apart
+ * on a bend. Each is said with its size; nothing is altered unless `cleaned` is asked.
+ */
+import { bisectLeft, cumsum, median } from 'd3-array';
+import type { Finding, LonLat, Where } from '../finding.ts';
+import { azimuthDifference } from '../geodesy/ellipsoid.ts';
+import { segmentAzimuthDeg, segmentLength } from '../geodesy/segment.ts';
+import type { GpxSegment } from '../gpx/document.ts';
+import { buildCourse } from './build.ts';
+import { groundAt, placeAtRaw } from './locate.ts';
+import { measureOf } from './scale.ts';
+import type { IndexedCourse } from './segmentIndex.ts';
+import { tanglesOf } from './tangles.ts';
+
+/** A thing found in one segment: vertices `first` to `last` of it, its size in metres. */
+export interface Flaw {
+  readonly kind: 'spike' | 'tangle' | 'jump' | 'sparse-bend';
+  readonly segment: number;
+  readonly first: number;
+  readonly last: number;
+  readonly size: number;
+  readonly at: LonLat;
+}
+
+/** Both legs of a spike are at least this long, metres, and it turns at least so far, degrees. */
+const SPIKE_LEG = 15;
+const SPIKE_TURN = 135;
+/** Without the spike the course goes on: its headings before and after differ by at most this. */
+const SPIKE_ONWARD = 90;
+/** A jump is at least this long, metres, and so many times the segment's median step. */
+const JUMP = 100;
+const JUMP_TIMES = 20;
+/** On a bend that turns more than so many degrees, vertices are at most this far apart, metres. */
+const SPARSE = 200;
+const SPARSE_TURN = 10;
+
+/** Spikes, jumps and sparse bends of the segments of a track, in running order; tangles are the course's own (`tanglesOf`). */
+export function flawsOf(segments: readonly GpxSegment[]): Flaw[] {
+  return segments.flatMap((segment, index) => {
+    const line = lineOf(segment);
+    const found = [...spikes(line), ...jumps(line), ...sparseBends(line)];
+    return found.map((flaw) => ({ ...flaw, segment: index })).sort((a, b) => a.first - b.first);
+  });
+}
+
+type Found = Omit<Flaw, 'segment'>;
+
+/** A segment's vertices without repeated ones, and the length of the step from each to the next. */
+interface Line {
+  readonly segment: GpxSegment;
+  readonly vertices: readonly number[];
+  readonly lengths: Float64Array;
+}
+
+function lineOf(segment: GpxSegment): Line {
+  const { lon, lat } = segment;
+  const vertices: number[] = [];
+  for (let i = 0; i < lon.length; i++) if (i === 0 || lon[i] !== lon[i - 1] || lat[i] !== lat[i - 1]) vertices.push(i);
+  const lengths = new Float64Array(Math.max(vertices.length - 1, 0));
+  for (let k = 0; k < lengths.length; k++) {
+    const i = vertices[k]!;
+    const j = vertices[k + 1]!;
+    lengths[k] = segmentLength(lon[i]!, lat[i]!, lon[j]!, lat[j]!);
+  }
+  return { segment, vertices, lengths };
+}
+
+function azimuthOf({ segment: { lon, lat }, vertices }: Line, step: number): number {
+  const i = vertices[step]!;
+  const j = vertices[step + 1]!;
+  return segmentAzimuthDeg(lon[i]!, lat[i]!, lon[j]!, lat[j]!);
+}
+
+/** Degrees that the line turns between two steps. */
+const turnBetween = (line: Line, a: number, b: number): number => azimuthDifference(azimuthOf(line, a), azimuthOf(line, b));
+
+function flaw(kind: Flaw['kind'], { segment, vertices }: Line, first: number, last: number, size: number): Found {
+  const vertex = vertices[first]!;
+  return { kind, first: vertex, last: vertices[last]!, size, at: [segment.lon[vertex]!, segment.lat[vertex]!] };
+}
+
+function spikes(line: Line): Found[] {
+  const { lengths } = line;
+  const found: Found[] = [];
+  for (let k = 2; k + 1 < lengths.length; k++) {
+    if (lengths[k - 1]! < SPIKE_LEG || lengths[k]! < SPIKE_LEG || turnBetween(line, k - 1, k) < SPIKE_TURN) continue;
+    // At the turn of an out-and-back the course comes home the way it went; a spike's neighbours go on.
+    if (turnBetween(line, k - 2, k + 1) > SPIKE_ONWARD) continue;
+    found.push(flaw('spike', line, k, k, Math.min(lengths[k - 1]!, lengths[k]!)));
+  }
+  return found;
+}
+
+function jumps(line: Line): Found[] {
+  const limit = Math.max(JUMP, JUMP_TIMES * (median(line.lengths) ?? 0));
+  const found: Found[] = [];
+  line.lengths.forEach((length, k) => {
+    if (length >= limit) found.push(flaw('jump', line, k, k + 1, length));
+  });
+  return found;
+}
+
+function sparseBends(line: Line): Found[] {
+  const { lengths } = line;
+  const found: Found[] = [];
+  for (let k = 1; k + 1 < lengths.length; k++) {
+    // A bend turns on at both ends of the step; a corner between two straights turns at one.
+    if (lengths[k]! <= SPARSE || turnBetween(line, k - 1, k) <= SPARSE_TURN || turnBetween(line, k, k + 1) <= SPARSE_TURN) continue;
+    found.push(flaw('sparse-bend', line, k, k + 1, lengths[k]!));
+  }
+  return found;
+}
+
+/** Tangles of each segment by its own vertices, for cleaning. */
+function tangles(segment: GpxSegment, index: number): Flaw[] {
+  const built = buildCourse({ id: '', name: '', segments: [segment] });
+  if (!built.ok) return [];
+  const line = lineOf(segment);
+  const at = cumsum(line.lengths);
+  // Vertex k + 1 of the line stands at the end of step k.
+  const vertexAt = (raw: number): number => Math.min(bisectLeft(at, raw - 1e-6) + 1, line.vertices.length - 1);
+  return tanglesOf(built.value).map(({ from, to }) => ({ ...flaw('tangle', line, from === 0 ? 0 : vertexAt(from), vertexAt(to), to - from), segment: index }));
+}
+
+const SAID: { readonly [kind in Flaw['kind']]: (size: string) => string } = {
+  spike: (size) => `A spike: one point leaves the course by ${size} and returns; it adds twice that.`,
+  tangle: (size) => `A standing-still tangle: ${size} of track within a circle of 10 m radius.`,
+  jump: (size) => `A jump of ${size} between two points, far longer than the steps around it; joined by a straight line.`,
+  'sparse-bend': (size) => `Two points are ${size} apart on a bend; expected at most ${SPARSE} m, so that the line follows the road.`,
+};
+
+/** Each flaw as a finding: `track-spike`, `track-jump`, `track-tangle` (warnings), `track-sparse-bend` (note). */
+export function flawFindings(flaws: readonly Flaw[], where: Where): Finding[] {
+  return flaws.map((flaw) => ({
+    code: `track-${flaw.kind}`,
+    severity: flaw.kind === 'sparse-bend' ? 'note' : 'warning',
+    message: `${SAID[flaw.kind](`${flaw.size.toFixed(1)} m`)} ${flaw.first === flaw.last ? `Point ${flaw.first + 1}` : `Points ${flaw.first + 1} to ${flaw.last + 1}`} of segment ${flaw.segment + 1}.`,
+    where: { ...where, at: flaw.at },
+    measured: flaw.size,
+    unit: 'm',
+  }));
+}
+
+/** Each tangle of an indexed course as a warning, `track-tangle`. */
+export function tangleFindings({ course, tangles: found }: IndexedCourse, where: Where): Finding[] {
+  return found.map(({ from, to }) => {
+    const at = placeAtRaw(course, from);
+    const place = at === null ? {} : { at: groundAt(course, at).at };
+    const message = `${SAID.tangle(`${(to - from).toFixed(1)} m`)} From ${from.toFixed(0)} m to ${to.toFixed(0)} m of the line as recorded.`;
+    return { code: 'track-tangle', severity: 'warning', message, where: { ...where, measure: measureOf(course, from), ...place }, measured: to - from, unit: 'm' };
+  });
+}
+
+/**
+ * The segments without the points of their spikes and the inner points of their tangles, and the flaws that were
+ * taken out. Jumps and sparse bends cannot be cleaned: nobody knows what lies between.
+ */
+export function cleaned(segments: readonly GpxSegment[]): { readonly segments: GpxSegment[]; readonly removed: readonly Flaw[] } {
+  const removed = [...flawsOf(segments).filter(({ kind }) => kind === 'spike'), ...segments.flatMap(tangles)];
+  const kept = segments.map((segment, index) => {
+    const gone = new Set<number>();
+    for (const { kind, segment: home, first, last } of removed) {
+      if (home !== index) continue;
+      if (kind === 'spike') gone.add(first);
+      else for (let i = first + 1; i < last; i++) gone.add(i);
+    }
+    const keep = (_: number, i: number): boolean => !gone.has(i);
+    return gone.size === 0 ? segment : { lon: segment.lon.filter(keep), lat: segment.lat.filter(keep), ele: segment.ele.filter(keep) };
+  });
+  return { segments: kept, removed };
+}

@@ -1,0 +1,47 @@
+/**
+ * A plan's marks as points on the ground: those given by place, and those that name a waypoint of
+ * the course's GPX file.
+ */
+import type { Mark } from '../course/calibrate.ts';
+import { measureOfName } from '../course/markNames.ts';
+import { type Finding, type Result, type Where, bad, good } from '../finding.ts';
+import type { GpxDocument } from '../gpx/document.ts';
+
+/** A mark as a plan or a call gives it: see `PlanMark`. */
+export interface MarkText {
+  readonly at?: Mark['at'];
+  readonly measure?: number;
+  readonly name?: string;
+}
+
+/** Marks with their places. Errors: a name that no waypoint has, or two; a name that says no distance where none is given. */
+export function resolveMarks(marks: readonly MarkText[], document: GpxDocument | undefined, whereOf: (index: number) => Where): Result<readonly Mark[]> {
+  const found: Mark[] = [];
+  const findings: Finding[] = [];
+  marks.forEach((mark, k) => {
+    const where = whereOf(k);
+    const resolved = resolve(mark, document);
+    if (typeof resolved === 'string') findings.push({ code: 'mark-unknown', severity: 'error', message: resolved, where });
+    else found.push({ ...resolved, where });
+  });
+  return findings.length > 0 ? bad(findings) : good(found);
+}
+
+function resolve({ at, measure, name }: MarkText, document: GpxDocument | undefined): Mark | string {
+  const known = measure ?? (name === undefined ? null : measureOfName(name));
+  if (known === null) return `Mark "${name ?? ''}" says no course distance; expected a name such as "10 km" or "mile 6", or a measure.`;
+  const named = name === undefined ? {} : { name };
+  if (at !== undefined) return { at, measure: known, ...named };
+  const waypoints = document?.waypoints.filter((waypoint) => waypoint.name === name) ?? [];
+  const [waypoint] = waypoints;
+  if (waypoint !== undefined && waypoints.length === 1) return { at: [waypoint.lon, waypoint.lat], measure: known, ...named };
+  const where = document === undefined ? 'the course has no GPX file of its own' : `${document.file} has ${waypoints.length} waypoints of that name`;
+  return `Mark "${name ?? ''}" has no place, and ${where}; expected one waypoint, or "at".`;
+}
+
+/** A mark for each waypoint whose name says a course distance. */
+export const marksOfWaypoints = (document: GpxDocument): Mark[] =>
+  document.waypoints.flatMap(({ name, lon, lat, line, column }) => {
+    const measure = name === null ? null : measureOfName(name);
+    return name === null || measure === null ? [] : [{ at: [lon, lat] as const, measure, name, where: { file: document.file, line, column } }];
+  });
