@@ -1,0 +1,45 @@
+/** Starts the page: one store, the demo plan, and the width that decides between one column and three. */
+import { render } from 'preact';
+import { App } from './panels/App.tsx';
+import { receive } from './state/actions.ts';
+import { fetchDemo } from './state/demo.ts';
+import { openFiles } from './state/open.ts';
+import { createStore, StoreProvider, type Store } from './state/store.ts';
+import './styles/palette.css';
+import './styles/base.css';
+import './styles/page.css';
+import './styles/panels.css';
+import './styles/strip.css';
+import './styles/map.css';
+
+function watchWidth(store: Store): void {
+  const query = matchMedia('(max-width: 899px)');
+  const read = (): void => {
+    store.narrow.value = query.matches;
+  };
+  query.addEventListener('change', read);
+  read();
+}
+
+async function openDemo(store: Store): Promise<void> {
+  try {
+    const files = await fetchDemo();
+    if (store.open.value !== null || store.waiting.value !== null) return;
+    receive(store, files.map((file) => file.name), openFiles(files, null, store.units.value));
+  } catch (error) {
+    const message = `The demo plan could not be read: ${error instanceof Error ? error.message : String(error)}. Open a plan or a GPX file of your own.`;
+    receive(store, ['the demo plan'], { kind: 'refused', findings: [{ code: 'demo-unreadable', severity: 'error', message, where: {} }] });
+  }
+}
+
+const root = document.getElementById('app');
+if (root === null) throw new Error('index.html has no element with the id "app"');
+const store = createStore();
+watchWidth(store);
+render(
+  <StoreProvider value={store}>
+    <App />
+  </StoreProvider>,
+  root,
+);
+void openDemo(store);

@@ -1,0 +1,246 @@
+/** The map's shapes, drawn here when the map first asks for one. Each drawing is told its pen; sizes are CSS pixels. */
+import type { Palette } from './palette.ts';
+
+const RATIO = 2;
+
+type Pen = CanvasRenderingContext2D;
+
+interface Drawing {
+  readonly width: number;
+  readonly height: number;
+  readonly draw: (pen: Pen, palette: Palette) => void;
+}
+
+const boxed = (pen: Pen, palette: Palette, x: number, y: number, width: number, height: number): void => {
+  pen.fillStyle = palette.sheet;
+  pen.fillRect(x, y, width, height);
+  pen.strokeRect(x, y, width, height);
+};
+
+function disc(pen: Pen, x: number, y: number, radius: number): void {
+  pen.beginPath();
+  pen.arc(x, y, radius, 0, 2 * Math.PI);
+  pen.fill();
+  pen.stroke();
+}
+
+/** A stem up from the pin with a ring at its end. */
+const tick = (picked: boolean, far: boolean): Drawing => {
+  const height = far ? 132 : 42;
+  return {
+    width: 26,
+    height,
+    draw: (pen, palette) => {
+      const colour = picked ? palette.pick : palette.ink;
+      pen.strokeStyle = colour;
+      pen.lineWidth = 2;
+      if (far) {
+        pen.lineWidth = 1;
+        pen.setLineDash([2, 3]);
+      }
+      pen.beginPath();
+      pen.moveTo(13, height);
+      pen.lineTo(13, 20);
+      pen.stroke();
+      pen.setLineDash([]);
+      pen.lineWidth = 1.6;
+      pen.fillStyle = picked ? palette.pick : palette.sheet;
+      disc(pen, 13, 11, 9.6);
+    },
+  };
+};
+
+const ring = (picked: boolean): Drawing => ({
+  width: 26,
+  height: 26,
+  draw: (pen, palette) => {
+    pen.fillStyle = picked ? palette.pick : palette.sheet;
+    pen.strokeStyle = picked ? palette.pick : palette.ink;
+    pen.lineWidth = 1.6;
+    pen.setLineDash([4, 2.5]);
+    disc(pen, 13, 13, 10);
+  },
+});
+
+/** A board on a post, its foot at the bottom. */
+const sign: Drawing = {
+  width: 20,
+  height: 20,
+  draw: (pen, palette) => {
+    pen.beginPath();
+    pen.moveTo(10, 20);
+    pen.lineTo(10, 12);
+    pen.stroke();
+    boxed(pen, palette, 2.5, 3, 15, 9);
+    pen.beginPath();
+    pen.moveTo(6, 7.5);
+    pen.lineTo(14, 7.5);
+    pen.stroke();
+  },
+};
+
+const box: Drawing = { width: 10, height: 10, draw: (pen, palette) => boxed(pen, palette, 1.5, 1.5, 7, 7) };
+
+const dots: Drawing = {
+  width: 6,
+  height: 6,
+  draw: (pen, palette) => {
+    pen.fillStyle = palette.sheet;
+    pen.fillRect(0, 0, 6, 6);
+    pen.fillStyle = palette.ink;
+    pen.beginPath();
+    pen.arc(3, 3, 1.5, 0, 2 * Math.PI);
+    pen.fill();
+  },
+};
+
+const hatch: Drawing = {
+  width: 6,
+  height: 6,
+  draw: (pen, palette) => {
+    pen.fillStyle = palette.sheet;
+    pen.fillRect(0, 0, 6, 6);
+    pen.lineWidth = 1.8;
+    pen.beginPath();
+    for (const shift of [-6, 0, 6]) {
+      pen.moveTo(shift, 6);
+      pen.lineTo(shift + 6, 0);
+    }
+    pen.stroke();
+  },
+};
+
+/** A head in the running direction, wider than the line that it lies on. */
+const arrow: Drawing = {
+  width: 14,
+  height: 14,
+  draw: (pen, palette) => {
+    pen.fillStyle = palette.ink;
+    pen.strokeStyle = palette.sheet;
+    pen.lineWidth = 1.4;
+    pen.lineJoin = 'round';
+    pen.beginPath();
+    pen.moveTo(2.5, 1.8);
+    pen.lineTo(12.2, 7);
+    pen.lineTo(2.5, 12.2);
+    pen.lineTo(4.6, 7);
+    pen.closePath();
+    pen.fill();
+    pen.stroke();
+  },
+};
+
+const markTick: Drawing = {
+  width: 16,
+  height: 4,
+  draw: (pen) => {
+    pen.lineWidth = 1.6;
+    pen.beginPath();
+    pen.moveTo(1, 2);
+    pen.lineTo(15, 2);
+    pen.stroke();
+  },
+};
+
+/** An open disc for the start, a filled square for the finish, the square in the disc where they share a place. */
+const end = (kind: 'start' | 'finish' | 'both'): Drawing => ({
+  width: 20,
+  height: 20,
+  draw: (pen, palette) => {
+    pen.fillStyle = palette.sheet;
+    pen.lineWidth = 2.4;
+    if (kind === 'finish') pen.fillRect(3, 3, 14, 14);
+    else disc(pen, 10, 10, 7.5);
+    pen.fillStyle = palette.ink;
+    if (kind === 'finish') pen.fillRect(4.5, 4.5, 11, 11);
+    if (kind === 'both') pen.fillRect(7, 7, 6, 6);
+  },
+});
+
+const point = (paint: (pen: Pen, palette: Palette) => void): Drawing => ({
+  width: 18,
+  height: 18,
+  draw: (pen, palette) => {
+    pen.lineWidth = 1.4;
+    boxed(pen, palette, 1.5, 1.5, 15, 15);
+    paint(pen, palette);
+  },
+});
+
+const path = (pen: Pen, places: readonly (readonly [number, number])[]): void => {
+  pen.beginPath();
+  for (const [index, [x, y]] of places.entries()) {
+    if (index === 0) pen.moveTo(x, y);
+    else pen.lineTo(x, y);
+  }
+  pen.stroke();
+};
+
+const DRAWINGS: Readonly<Record<string, Drawing>> = {
+  tick: tick(false, false),
+  'tick-picked': tick(true, false),
+  'tick-far': tick(false, true),
+  'tick-far-picked': tick(true, true),
+  ring: ring(false),
+  'ring-picked': ring(true),
+  sign,
+  box,
+  dots,
+  hatch,
+  arrow,
+  mark: markTick,
+  'end-start': end('start'),
+  'end-finish': end('finish'),
+  'end-both': end('both'),
+  'point-medical': point((pen) => {
+    path(pen, [[9, 4.5], [9, 13.5]]);
+    path(pen, [[4.5, 9], [13.5, 9]]);
+  }),
+  'point-toilets': point((pen) => {
+    path(pen, [[9, 2], [9, 16]]);
+    path(pen, [[6.5, 8], [6.5, 10]]);
+    path(pen, [[11.5, 8], [11.5, 10]]);
+  }),
+  'point-access': point((pen) => {
+    pen.strokeRect(4, 6, 7, 4.5);
+    path(pen, [[11, 7.5], [14, 7.5], [14, 10.5], [11, 10.5]]);
+    path(pen, [[6, 12.5], [7.5, 12.5]]);
+    path(pen, [[11, 12.5], [12.5, 12.5]]);
+  }),
+  'point-drop': point((pen) => {
+    path(pen, [[9, 4], [9, 12]]);
+    path(pen, [[5.8, 9], [9, 12.2], [12.2, 9]]);
+    path(pen, [[5, 14], [13, 14]]);
+  }),
+  'point-radio': point((pen) => {
+    path(pen, [[9, 14], [9, 7]]);
+    path(pen, [[5, 4.5], [9, 7], [13, 4.5]]);
+  }),
+  'point-other': point((pen) => {
+    pen.beginPath();
+    pen.arc(9, 9, 3, 0, 2 * Math.PI);
+    pen.stroke();
+  }),
+};
+
+export interface MapImage {
+  readonly data: ImageData;
+  readonly pixelRatio: number;
+}
+
+/** `null` for a name that is not among the shapes. */
+export function drawImage(name: string, palette: Palette): MapImage | null {
+  const drawing = Object.hasOwn(DRAWINGS, name) ? DRAWINGS[name] : undefined;
+  if (drawing === undefined) return null;
+  const canvas = document.createElement('canvas');
+  canvas.width = drawing.width * RATIO;
+  canvas.height = drawing.height * RATIO;
+  const pen = canvas.getContext('2d');
+  if (pen === null) return null;
+  pen.scale(RATIO, RATIO);
+  pen.strokeStyle = palette.ink;
+  pen.fillStyle = palette.ink;
+  pen.lineWidth = 1.5;
+  drawing.draw(pen, palette);
+  return { data: pen.getImageData(0, 0, canvas.width, canvas.height), pixelRatio: RATIO };
+}

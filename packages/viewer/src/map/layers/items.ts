@@ -1,0 +1,108 @@
+/**
+ * Items where they stand: tables as lines along the kerb at true length, the sign and the boxes of
+ * the trash drop as shapes, and a word for each. Tables stand once, for the lead direction.
+ */
+import type { Analysis, Course, Item, ItemKind, LaidDirection, LonLat, StationLayout } from '@halfcup/core';
+import { pointAt } from '@halfcup/core/geometry';
+import { featureCollection, lineString, point } from '@turf/turf';
+import type { Feature, FeatureCollection, Geometry, Position } from 'geojson';
+import { coursesOf, isTable } from '../../state/derive.ts';
+import { ITEM_WORD, POINT_WORD } from '../../words.ts';
+import { away, readable } from './directions.ts';
+
+/** Depth of a table, metres: 30 in (common practice, no source). */
+export const TABLE_DEPTH = 0.762;
+
+export interface ItemProps {
+  readonly draw: 'table' | 'trashLine' | 'box' | 'sign' | 'word' | 'point';
+  readonly station: string;
+  readonly kind: ItemKind | string;
+  readonly word: string;
+  readonly bearing: number;
+  readonly turn: number;
+  readonly anchor: 'left' | 'right';
+  /** A word that begins at the pin steps aside, down (1) or up (-1) across itself, from the station's stem. */
+  readonly aside: -1 | 0 | 1;
+}
+
+type ItemFeature = Feature<Geometry, ItemProps>;
+
+const position = (at: LonLat): Position => [at[0], at[1]];
+
+const outward = (item: Item, metres: number): number => item.offset + Math.sign(item.offset === 0 ? (item.side === 'left' ? 1 : -1) : item.offset) * metres;
+
+/** The line along the course between an item's ends, at an offset; empty where an end has no place. */
+function along(course: Course, item: Item, offset: number): Position[] {
+  if (item.byHand === true || item.at[0] === null || item.at[1] === null) {
+    return item.at[0] === null || item.at[1] === null ? [] : [position(item.at[0]), position(item.at[1])];
+  }
+  const pieces = Math.max(1, Math.ceil((item.to - item.from) / 4));
+  const places = Array.from({ length: pieces + 1 }, (_, index) => pointAt(course, item.from + ((item.to - item.from) * index) / pieces, offset));
+  return places.flatMap((place) => (place === null ? [] : [position(place.at)]));
+}
+
+function bearingOf(course: Course, item: Item): number {
+  const side = item.side === 'unclear' ? 'right' : item.side;
+  return away(pointAt(course, (item.from + item.to) / 2)?.azimuthDeg ?? 0, side);
+}
+
+function propsOf(station: StationLayout, course: Course, item: Item): Omit<ItemProps, 'draw'> {
+  const bearing = bearingOf(course, item);
+  const { rotate, anchor } = readable(bearing);
+  const downstream = (item.side === 'left') === (anchor === 'left') ? 1 : -1;
+  return { station: station.id, kind: item.kind, word: ITEM_WORD[item.kind], bearing, turn: rotate, anchor, aside: isTable(item.kind) && Math.abs(item.along[0]) < 0.5 ? downstream : 0 };
+}
+
+function tableFeatures(station: StationLayout, course: Course, item: Item): ItemFeature[] {
+  const props = propsOf(station, course, item);
+  const line = along(course, item, outward(item, TABLE_DEPTH / 2));
+  const middle = pointAt(course, (item.from + item.to) / 2, outward(item, TABLE_DEPTH));
+  if (line.length < 2 || middle === null) return [];
+  return [lineString(line, { ...props, draw: 'table' }), point(position(middle.at), { ...props, draw: 'word' })];
+}
+
+function trashFeatures(station: StationLayout, course: Course, item: Item): ItemFeature[] {
+  const props = propsOf(station, course, item);
+  const line = along(course, item, item.offset);
+  const boxes = (item.boxes ?? []).flatMap((box) => (box.at === null ? [] : [point(position(box.at), { ...props, draw: 'box' as const })]));
+  const middle = line[Math.floor(line.length / 2)];
+  const word = middle === undefined ? [] : [point(middle, { ...props, draw: 'word' as const })];
+  return [...(line.length < 2 ? [] : [lineString(line, { ...props, draw: 'trashLine' as const })]), ...boxes, ...word];
+}
+
+function itemFeatures(station: StationLayout, course: Course, item: Item, lead: boolean): ItemFeature[] {
+  if (isTable(item.kind)) return lead ? tableFeatures(station, course, item) : [];
+  if (item.kind === 'trash') return trashFeatures(station, course, item);
+  const [at] = item.at;
+  return item.kind === 'sign' && at !== null ? [point(position(at), { ...propsOf(station, course, item), draw: 'sign' })] : [];
+}
+
+function directionFeatures(analysis: Analysis, station: StationLayout, direction: LaidDirection): ItemFeature[] {
+  const course = coursesOf(analysis).find((one) => one.id === direction.course);
+  return course === undefined ? [] : direction.items.flatMap((item) => itemFeatures(station, course, item, direction.lead));
+}
+
+function pointFeatures(station: StationLayout): ItemFeature[] {
+  return station.station.points.map((one) =>
+    point(position(one.at), { draw: 'point', station: station.id, kind: one.kind, word: one.name ?? POINT_WORD[one.kind], bearing: 0, turn: 0, anchor: 'left', aside: 0 }),
+  );
+}
+
+export function itemShapes(analysis: Analysis): FeatureCollection<Geometry, ItemProps> {
+  return featureCollection(
+    analysis.stations.flatMap((station) => [...station.directions.flatMap((direction) => directionFeatures(analysis, station, direction)), ...pointFeatures(station)]),
+  );
+}
+
+/** About 300 m: points farther off are not worth a smaller scale. */
+const NEAR_DEG = 0.003;
+
+/** West, south, east, north of everything that stands at a station, from the sign to the trash drop. */
+export function stationBounds(station: StationLayout): [number, number, number, number] {
+  const places = station.directions.flatMap((direction) => direction.items.flatMap((item) => item.at)).filter((at) => at !== null);
+  const points = station.station.points.map((one) => one.at).filter((at) => Math.abs(at[0] - station.at[0]) < NEAR_DEG && Math.abs(at[1] - station.at[1]) < NEAR_DEG);
+  const all: LonLat[] = [station.at, ...places, ...points];
+  const lons = all.map((at) => at[0]);
+  const lats = all.map((at) => at[1]);
+  return [Math.min(...lons), Math.min(...lats), Math.max(...lons), Math.max(...lats)];
+}

@@ -1,0 +1,55 @@
+/** Stations: a tick on its side of the road with a numbered ring and the name. */
+import type { Analysis, StationLayout } from '@halfcup/core';
+import { featureCollection, point } from '@turf/turf';
+import type { FeatureCollection, Point } from 'geojson';
+import { leadOf, numberOf } from '../../state/derive.ts';
+import { anchorTowards, away, readable, screenOffset, type Anchor } from './directions.ts';
+
+export interface StationProps {
+  readonly id: string;
+  readonly number: string;
+  readonly name: string;
+  /** `ring` where the side is unclear: no tick is drawn then. */
+  readonly shape: 'tick' | 'ring';
+  /** Direction of the tick, degrees clockwise from north. */
+  readonly bearing: number;
+  /** From the pin to the ring's centre, and to the name, in ems of their texts. */
+  readonly ring: [number, number];
+  readonly label: [number, number];
+  readonly anchor: Anchor;
+  /** The same when zoomed in, where the words of the tables stand between. */
+  readonly farRing: [number, number];
+  readonly farLabel: [number, number];
+  readonly turn: number;
+}
+
+/** Ems of 11 px (number) and 12 px (name). */
+const RING = 31 / 11;
+const LABEL = 44 / 12;
+const FAR_RING = 121 / 11;
+const FAR_LABEL = 134 / 12;
+
+function feature(station: StationLayout): StationProps {
+  const lead = leadOf(station);
+  const side = lead?.side ?? 'unclear';
+  const common = { id: station.id, number: String(numberOf(station)), name: station.name };
+  if (lead === undefined || side === 'unclear') {
+    const label = screenOffset(90, 14 / 12);
+    return { ...common, shape: 'ring', bearing: 0, ring: [0, 0], label, anchor: 'left', farRing: [0, 0], farLabel: label, turn: 0 };
+  }
+  const bearing = away(lead.azimuthDeg, side);
+  return {
+    ...common,
+    shape: 'tick',
+    bearing,
+    ring: screenOffset(bearing, RING),
+    label: screenOffset(bearing, LABEL),
+    anchor: anchorTowards(bearing),
+    farRing: screenOffset(bearing, FAR_RING),
+    farLabel: screenOffset(bearing, FAR_LABEL),
+    turn: readable(bearing).rotate,
+  };
+}
+
+export const stationPoints = (analysis: Analysis): FeatureCollection<Point, StationProps> =>
+  featureCollection(analysis.stations.map((station) => point([station.at[0], station.at[1]], feature(station))));

@@ -1,0 +1,80 @@
+/** The page: what stands where, on a wide screen and on a narrow one. */
+import type { JSX } from 'preact';
+import { useEffect, useState } from 'preact/hooks';
+import { MapPane } from '../map/MapPane.tsx';
+import { openDropped } from '../state/actions.ts';
+import { isOpen } from '../state/derive.ts';
+import { useStore } from '../state/store.ts';
+import { CourseStrip } from '../strip/CourseStrip.tsx';
+import { Caution } from './Caution.tsx';
+import { Patterns } from './Patterns.tsx';
+import { Problems } from './Problems.tsx';
+import { ReviewPanel } from './ReviewPanel.tsx';
+import { StationPanel } from './StationPanel.tsx';
+import { StationTable } from './StationTable.tsx';
+import { Tabs, type Tab } from './Tabs.tsx';
+import { TopBar } from './TopBar.tsx';
+
+/** Files may be dropped anywhere on the page. */
+function useDrop(): boolean {
+  const store = useStore();
+  const [over, setOver] = useState(false);
+  useEffect(() => {
+    const holdsFiles = (event: DragEvent): boolean => event.dataTransfer?.types.includes('Files') ?? false;
+    const onOver = (event: DragEvent): void => {
+      if (!holdsFiles(event)) return;
+      event.preventDefault();
+      setOver(true);
+    };
+    const onLeave = (event: DragEvent): void => {
+      if (event.relatedTarget === null) setOver(false);
+    };
+    const onDrop = (event: DragEvent): void => {
+      if (!holdsFiles(event)) return;
+      event.preventDefault();
+      setOver(false);
+      void openDropped(store, [...(event.dataTransfer?.files ?? [])]);
+    };
+    window.addEventListener('dragover', onOver);
+    window.addEventListener('dragleave', onLeave);
+    window.addEventListener('drop', onDrop);
+    return () => {
+      window.removeEventListener('dragover', onOver);
+      window.removeEventListener('dragleave', onLeave);
+      window.removeEventListener('drop', onDrop);
+    };
+  }, [store]);
+  return over;
+}
+
+export function App(): JSX.Element {
+  const store = useStore();
+  const over = useDrop();
+  const narrow = store.narrow.value;
+  const findings = store.open.value?.findings.filter(isOpen).length ?? 0;
+  const tabs: Tab[] = [
+    ...(narrow ? [{ pane: 'strip' as const, label: 'Strip', content: () => <CourseStrip /> }] : []),
+    { pane: 'stations', label: 'Stations', content: () => <StationTable /> },
+    { pane: 'review', label: 'Review', count: findings, content: () => <ReviewPanel /> },
+    ...(narrow ? [{ pane: 'station' as const, label: 'Station', content: () => <StationPanel /> }] : []),
+  ];
+  return (
+    <div class={over ? 'page dropping' : 'page'}>
+      <TopBar />
+      <section class="side-left" aria-label="Plan">
+        <Problems />
+        <Tabs tabs={tabs} label="Plan" />
+      </section>
+      <MapPane />
+      {narrow ? null : (
+        <aside class="side-right" aria-label="Selected station" tabindex={0}>
+          <StationPanel />
+        </aside>
+      )}
+      {narrow ? null : <CourseStrip />}
+      <Caution />
+      <Patterns />
+      {over ? <p class="drop-note" role="status">Drop a GPX file, or a plan with its GPX files</p> : null}
+    </div>
+  );
+}

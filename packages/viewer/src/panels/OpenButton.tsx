@@ -1,0 +1,29 @@
+/** A button that asks for files and opens them. */
+import type { JSX } from 'preact';
+import { useRef } from 'preact/hooks';
+import { openDropped } from '../state/actions.ts';
+import { useStore } from '../state/store.ts';
+
+export function OpenButton({ label }: { readonly label: string }): JSX.Element {
+  const store = useStore();
+  const input = useRef<HTMLInputElement>(null);
+  return (
+    <>
+      <button type="button" class="open-button" title="A GPX file, or a plan with its GPX files" onClick={() => input.current?.click()}>
+        {label}
+      </button>
+      <input
+        ref={input}
+        type="file"
+        multiple
+        hidden
+        accept=".gpx,.json,.geojson,application/gpx+xml,application/json"
+        onChange={(event) => {
+          const files = [...(event.currentTarget.files ?? [])];
+          event.currentTarget.value = '';
+          void openDropped(store, files);
+        }}
+      />
+    </>
+  );
+}

@@ -1,0 +1,32 @@
+/** The plan's name, opening files, units. */
+import type { Units } from '@halfcup/core';
+import type { JSX } from 'preact';
+import { useStore } from '../state/store.ts';
+import { dateText } from '../words.ts';
+import { OpenButton } from './OpenButton.tsx';
+
+const UNITS: readonly (readonly [Units, string, string])[] = [
+  ['metric', 'km, m', 'Metric units'],
+  ['imperial', 'mi, yd', 'Imperial units'],
+];
+
+export function TopBar(): JSX.Element {
+  const store = useStore();
+  const plan = store.open.value?.document.plan;
+  const about = [plan?.date === undefined ? '' : dateText(plan.date), plan?.revision === undefined ? '' : `revision ${plan.revision}`].filter((part) => part !== '').join(' · ');
+  return (
+    <header class="top">
+      <h1>{plan?.name ?? 'Halfcup'}</h1>
+      <span class="soft about">{about}</span>
+      <span class="spring" />
+      <OpenButton label="Open" />
+      <div class="group" role="group" aria-label="Units">
+        {UNITS.map(([system, text, label]) => (
+          <button key={system} type="button" aria-pressed={store.units.value === system} aria-label={`${label}: ${text}`} onClick={() => void (store.units.value = system)}>
+            {text}
+          </button>
+        ))}
+      </div>
+    </header>
+  );
+}

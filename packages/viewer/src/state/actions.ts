@@ -1,0 +1,90 @@
+/** What a person can do, as functions over the store. */
+import type { Finding } from '@halfcup/core';
+import { batch } from '@preact/signals';
+import { coursesOf } from './derive.ts';
+import { openFiles, type NamedFile, type Opening } from './open.ts';
+import type { Store } from './store.ts';
+
+/** Shows what came of opening files; a refusal leaves the open plan as it was. */
+export function receive(store: Store, names: readonly string[], opening: Opening): void {
+  batch(() => {
+    store.loading.value = false;
+    store.refusal.value = null;
+    if (opening.kind === 'refused') {
+      store.refusal.value = { files: names, findings: opening.findings };
+      return;
+    }
+    if (opening.kind === 'waiting') {
+      store.waiting.value = opening.plan;
+      return;
+    }
+    const { plan } = opening;
+    store.waiting.value = null;
+    store.open.value = plan;
+    store.selected.value = null;
+    store.cursor.value = null;
+    store.stripView.value = null;
+    store.units.value = plan.document.plan.units;
+    store.course.value = plan.document.plan.races[0]?.course ?? coursesOf(plan.analysis)[0]?.id ?? null;
+    store.destination.value = { kind: 'whole' };
+  });
+}
+
+/** Reads files from a drop or a file chooser, then opens them. */
+export async function openDropped(store: Store, files: readonly File[]): Promise<void> {
+  if (files.length === 0) return;
+  const read = files.map(async (file): Promise<NamedFile> => ({ name: file.webkitRelativePath || file.name, bytes: new Uint8Array(await file.arrayBuffer()) }));
+  const named = await Promise.all(read);
+  receive(
+    store,
+    named.map((file) => file.name),
+    openFiles(named, store.waiting.value, store.units.value),
+  );
+}
+
+/** Selects a station and goes there on the map and on the strip. */
+export function chooseStation(store: Store, station: string): void {
+  batch(() => {
+    store.selected.value = station;
+    store.destination.value = { kind: 'station', station };
+    keepInStrip(store, station);
+  });
+}
+
+/** The strip follows to the station's first served pass of the course shown, or to the course that has one. */
+function keepInStrip(store: Store, id: string): void {
+  const station = store.open.value?.analysis.stations.find((one) => one.id === id);
+  const passes = station?.passes.filter((pass) => pass.served) ?? [];
+  const pass = passes.find((one) => one.course === store.course.value) ?? passes[0] ?? station?.passes[0];
+  if (pass !== undefined) showOnStrip(store, pass.course, pass.measure);
+}
+
+function showOnStrip(store: Store, course: string, measure: number): void {
+  if (store.course.value !== course) {
+    store.course.value = course;
+    store.stripView.value = null;
+  }
+  const view = store.stripView.value;
+  if (view === null || (measure > view[0] && measure < view[1])) return;
+  const half = (view[1] - view[0]) / 2;
+  store.stripView.value = [measure - half, measure + half];
+}
+
+/** Goes to what a finding points at. */
+export function chooseFinding(store: Store, finding: Finding): void {
+  const { station, course, measure, at } = finding.where;
+  const known = store.open.value?.analysis.stations.some((one) => one.id === station) ?? false;
+  batch(() => {
+    if (known && station !== undefined) {
+      chooseStation(store, station);
+      return;
+    }
+    if (course !== undefined && measure !== undefined) {
+      showOnStrip(store, course, measure);
+      store.cursor.value = { course, measure };
+    }
+    if (at !== undefined || (course !== undefined && measure !== undefined)) {
+      store.destination.value = { kind: 'place', course: course ?? null, measure: measure ?? null, at: at ?? null };
+    }
+  });
+}

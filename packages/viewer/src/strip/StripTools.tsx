@@ -1,0 +1,69 @@
+/** Above the strip: which course it shows, and how closely. */
+import type { Course, Units } from '@halfcup/core';
+import { lengthIn } from '@halfcup/core';
+import type { JSX } from 'preact';
+import { coursesOf, samplesOf } from '../state/derive.ts';
+import { useStore, type OpenPlan } from '../state/store.ts';
+import { fitView, wholeView, zoomView, type View } from './geometry.ts';
+
+/** Metres of course about the pin when the strip goes to a station: sign and trash drop are both in. */
+const AROUND = 150;
+
+/** What the grey behind the strip spans. */
+function ground(course: Course | null, units: Units): string {
+  const heights = course === null ? null : samplesOf(course).elevation;
+  if (heights === null) return '';
+  const unit = units === 'metric' ? 'm' : 'ft';
+  const figure = (metres: number): string => lengthIn(metres, unit).toFixed(0);
+  return `; ground ${figure(Math.min(...heights))} to ${figure(Math.max(...heights))} ${unit} in grey`;
+}
+
+export function StripTools({ open, course }: { readonly open: OpenPlan | null; readonly course: Course | null }): JSX.Element {
+  const store = useStore();
+  const view = (): View | null => (course === null ? null : store.stripView.value === null ? wholeView(course) : fitView(store.stripView.value, course));
+  const zoom = (factor: number): void => {
+    const now = view();
+    if (now === null || course === null) return;
+    const pass = passOf();
+    const about = pass !== null && pass > now[0] && pass < now[1] ? pass : (now[0] + now[1]) / 2;
+    store.stripView.value = zoomView(now, about, factor, course);
+  };
+  const passOf = (): number | null => {
+    const station = open?.analysis.stations.find((one) => one.id === store.selected.value);
+    const passes = station?.passes.filter((pass) => pass.course === course?.id) ?? [];
+    return (passes.find((pass) => pass.served) ?? passes[0])?.measure ?? null;
+  };
+  const here = passOf();
+  return (
+    <div class="strip-tools">
+      <h2 class="strip-title">Course strip</h2>
+      {open === null || coursesOf(open.analysis).length < 2 ? null : (
+        <label class="field">
+          <span class="soft">Course</span>
+          <select
+            value={course?.id ?? ''}
+            onChange={(event) => {
+              store.stripView.value = null;
+              store.cursor.value = null;
+              store.course.value = event.currentTarget.value;
+            }}
+          >
+            {coursesOf(open.analysis).map((one) => (
+              <option key={one.id} value={one.id}>{one.name}</option>
+            ))}
+          </select>
+        </label>
+      )}
+      <span class="soft strip-key">left-hand side above, right-hand side below{ground(course, store.units.value)}</span>
+      <span class="spring" />
+      <div class="group" role="group" aria-label="Zoom of the course strip">
+        <button type="button" aria-label="Zoom out on the strip" disabled={course === null || store.stripView.value === null} onClick={() => zoom(2)}>−</button>
+        <button type="button" aria-label="Zoom in on the strip" disabled={course === null} onClick={() => zoom(0.5)}>+</button>
+        <button type="button" disabled={course === null || store.stripView.value === null} onClick={() => void (store.stripView.value = null)}>Whole course</button>
+        <button type="button" disabled={course === null || here === null} onClick={() => void (course !== null && here !== null && (store.stripView.value = fitView([here - AROUND, here + AROUND], course)))}>
+          Station
+        </button>
+      </div>
+    </div>
+  );
+}
