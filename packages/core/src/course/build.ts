@@ -51,7 +51,8 @@ export function buildCourse(input: CourseInput): Result<Course> {
   const rule = input.gaps ?? 'refuse';
   const segments = input.reverse === true ? input.segments.map(reversed).reverse() : input.segments;
   const points = segments.reduce((sum, segment) => sum + segment.lon.length, 0);
-  const gaps = gapsOf(segments);
+  // In the order given, also where the course is reversed: a finding names the points as the file has them.
+  const gaps = gapsOf(input.segments);
   const where = input.where ?? {};
   const findings = gaps.filter((gap) => gap.length > 0).map((gap) => gapFinding(gap, rule, where));
   if (findings.some((finding) => finding.severity === 'error')) return bad(findings);

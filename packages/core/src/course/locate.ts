@@ -8,7 +8,7 @@ import type { LonLat } from '../finding.ts';
 import { RADIANS, normalAzimuth, wrapDegrees } from '../geodesy/ellipsoid.ts';
 import { eastNorth, fromEastNorth } from '../geodesy/frame.ts';
 import { segmentAzimuthDeg } from '../geodesy/segment.ts';
-import { type Course, courseLength, rawLength } from './course.ts';
+import { type Course, type Skip, rawLength } from './course.ts';
 import { rawOf } from './scale.ts';
 
 /** A place on a course: on the segment after `vertex`, at `share` (0 to 1) of it. */
@@ -31,11 +31,15 @@ const SAME = 1e-6;
 export function placeAtRaw(course: Course, raw: number): CoursePlace | null {
   const last = rawLength(course);
   if (!(raw >= -SAME && raw <= last + SAME)) return null;
-  if (course.skips.some((skip) => Math.abs(skip.raw - raw) <= SAME)) return null;
+  if (skipAt(course, raw) !== undefined) return null;
   const inside = Math.min(Math.max(raw, 0), last);
   const vertex = Math.min(bisectRight(course.raw, inside) - 1, course.raw.length - 2);
   const from = course.raw[vertex]!;
-  return { vertex, share: (inside - from) / (course.raw[vertex + 1]! - from), raw: inside };
+  const to = course.raw[vertex + 1]!;
+  // A place a rounding away from a vertex is the vertex: the azimuth there is the mean of both segments'.
+  if (inside - from <= SAME) return placeOfVertex(course, vertex);
+  if (to - inside <= SAME) return placeOfVertex(course, vertex + 1);
+  return { vertex, share: (inside - from) / (to - from), raw: inside };
 }
 
 /** The vertex at index `i` as a pair, longitude within ±180. */
@@ -91,32 +95,51 @@ export function pointAt(course: Course, measure: number, offset: number = 0): Po
   return offset === 0 ? ground : { at: beside(ground.at, ground.azimuthDeg, offset), azimuthDeg: ground.azimuthDeg };
 }
 
-/** Points of that part of the course which lies between two measures, ends included, in running order; empty where there is none. */
-export function sliceLine(course: Course, from: number, to: number): LonLat[] {
-  const first = rawOf(course, Math.max(from, 0));
-  const last = Math.min(rawOf(course, Math.min(to, courseLength(course))), rawLength(course));
+/**
+ * Places of that part of the course which lies between two raw measures, in metres: both ends and every vertex between,
+ * in running order; empty where there is none. At a skipped gap the part ends before the jump, or begins behind it.
+ */
+export function slicePlaces(course: Course, from: number, to: number): CoursePlace[] {
+  const first = Math.max(from, 0);
+  const last = Math.min(to, rawLength(course));
   if (!(last > first)) return [];
-  const points: LonLat[] = [];
-  const start = placeAtRaw(course, first);
-  if (start !== null) points.push(groundAt(course, start).at);
-  for (let i = bisectRight(course.raw, first); i < course.raw.length && course.raw[i]! < last; i++) points.push(vertexAt(course, i));
-  const end = placeAtRaw(course, last);
-  if (end !== null) points.push(groundAt(course, end).at);
-  return points;
+  const start = placeAtRaw(course, first) ?? placeOfVertex(course, skipAt(course, first)!.vertex + 1);
+  const end = placeAtRaw(course, last) ?? placeOfVertex(course, skipAt(course, last)!.vertex);
+  if (end.raw <= start.raw) return [];
+  const places = [start];
+  for (let i = start.vertex + 1; i < end.vertex + Math.ceil(end.share); i++) places.push(placeOfVertex(course, i));
+  places.push(end);
+  return places;
+}
+
+const skipAt = (course: Course, raw: number): Skip | undefined => course.skips.find((skip) => Math.abs(skip.raw - raw) <= SAME);
+
+function placeOfVertex(course: Course, i: number): CoursePlace {
+  const vertex = Math.min(i, course.raw.length - 2);
+  return { vertex, share: i - vertex, raw: course.raw[i]! };
+}
+
+/** Points of that part of the course which lies between two measures, ends included, in running order; empty where there is none. */
+export const sliceLine = (course: Course, from: number, to: number): LonLat[] =>
+  slicePlaces(course, rawOf(course, from), rawOf(course, to)).map((place) => groundAt(course, place).at);
+
+/** Elevation in metres at a place, linear between vertices; NaN without elevations. */
+export function elevationOf({ ele }: Course, { vertex, share }: CoursePlace): number {
+  if (ele === null) return NaN;
+  return share === 0 ? ele[vertex]! : ele[vertex]! + (ele[vertex + 1]! - ele[vertex]!) * share;
 }
 
 /** Elevation in metres at a calibrated measure, linear between vertices; `null` off the course or without elevations. */
 export function elevationAt(course: Course, measure: number): number | null {
   const place = placeAtRaw(course, rawOf(course, measure));
-  if (place === null || course.ele === null) return null;
-  const from = course.ele[place.vertex]!;
-  return from + (course.ele[place.vertex + 1]! - from) * place.share;
+  return place === null || course.ele === null ? null : elevationOf(course, place);
 }
 
-/** Sum of all rises between vertices, metres, nothing smoothed; `null` without elevations. */
+/** Sum of all rises between vertices, metres, nothing smoothed, skipped gaps left out; `null` without elevations. */
 export function ascentOf(course: Course): number | null {
   if (course.ele === null) return null;
   let rise = 0;
-  for (let i = 1; i < course.ele.length; i++) rise += Math.max(course.ele[i]! - course.ele[i - 1]!, 0);
+  const skipped = new Set(course.skips.map((skip) => skip.vertex));
+  for (let i = 1; i < course.ele.length; i++) if (!skipped.has(i - 1)) rise += Math.max(course.ele[i]! - course.ele[i - 1]!, 0);
   return rise;
 }

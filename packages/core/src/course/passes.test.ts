@@ -1,38 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { azimuthDifference, normalAzimuth } from '../geodesy/ellipsoid.ts';
-import { direct, inverse } from '../geodesy/karney.ts';
+import { inverse } from '../geodesy/karney.ts';
 import type { LonLat } from '../finding.ts';
-import { buildCourse } from './build.ts';
-import { type Course, courseLength } from './course.ts';
+import { ORIGIN, courseThrough, from, generator, turtle } from '../testing/courses.ts';
+import { courseLength } from './course.ts';
 import { pointAt } from './locate.ts';
 import { nearestOn, passesOf } from './passes.ts';
 import { indexCourse } from './segmentIndex.ts';
-
-/** A course drawn by turtle: azimuth and length of each leg from an origin, cut into steps of at most `step` metres. */
-function turtle(origin: LonLat, legs: readonly (readonly [azimuthDeg: number, length: number])[], step = 20): Course {
-  const points: LonLat[] = [origin];
-  for (const [azimuthDeg, length] of legs) {
-    const from = points.at(-1)!;
-    const pieces = Math.max(1, Math.round(length / step));
-    for (let k = 1; k <= pieces; k++) points.push(direct(from[0], from[1], azimuthDeg, (length * k) / pieces));
-  }
-  return courseThrough(points);
-}
-
-function courseThrough(points: readonly LonLat[]): Course {
-  const segment = {
-    lon: Float64Array.from(points, ([lon]) => lon),
-    lat: Float64Array.from(points, ([, lat]) => lat),
-    ele: new Float64Array(points.length).fill(NaN),
-  };
-  const built = buildCourse({ id: 'c', name: 'c', segments: [segment] });
-  if (!built.ok) throw new Error(built.findings[0]!.message);
-  return built.value;
-}
-
-const from = (at: LonLat, azimuthDeg: number, length: number): LonLat => direct(at[0], at[1], azimuthDeg, length);
-const ORIGIN: LonLat = [-17.4, -33.2];
 
 describe('passes of a point', () => {
   it('finds a single pass on a straight road, with the side that the runner sees', () => {
@@ -129,14 +104,6 @@ describe('passes of a point', () => {
     expect(both).toBeGreaterThanOrEqual(57);
   });
 });
-
-function generator(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
-    return (state + 0.5) / 4294967296;
-  };
-}
 
 const smoothCourse = fc
   .record({ lat: fc.double({ min: -79, max: 79, noNaN: true }), lon: fc.double({ min: -180, max: 180, noNaN: true }), azimuth: fc.double({ min: 0, max: 360, noNaN: true }), bends: fc.array(fc.double({ min: -4, max: 4, noNaN: true }), { minLength: 20, maxLength: 40 }) })

@@ -1,0 +1,170 @@
+import { describe, expect, it } from 'vitest';
+import * as fc from 'fast-check';
+import type { Finding, LonLat } from '../finding.ts';
+import { inverse } from '../geodesy/karney.ts';
+import { ORIGIN, courseOfSegments, courseThrough, from, segmentThrough, turtlePoints, valueOf } from '../testing/courses.ts';
+import { type CourseInput, buildCourse } from './build.ts';
+import { rawLength } from './course.ts';
+
+const input = (segments: CourseInput['segments'], more: Partial<CourseInput> = {}): CourseInput => ({ id: 'c', name: 'c', segments, ...more });
+
+/** Two segments eastwards, 300 m each, with `gap` metres between. */
+const withGap = (gap: number): LonLat[][] => {
+  const second = from(ORIGIN, 90, 300 + gap);
+  return [turtlePoints(ORIGIN, [[90, 300]], 100), turtlePoints(second, [[90, 300]], 100)];
+};
+
+const refusal = (course: CourseInput): readonly Finding[] => {
+  const built = buildCourse(course);
+  expect(built.ok).toBe(false);
+  return built.findings;
+};
+
+describe('building a course', () => {
+  it('drops points that stand where the one before stands, and counts them', () => {
+    const there = from(ORIGIN, 90, 100);
+    const course = courseThrough([ORIGIN, ORIGIN, there, there, there, from(there, 90, 100), there]);
+    expect(course).toMatchObject({ points: 7, duplicates: 3 });
+    expect([...course.raw].map((raw) => Math.round(raw))).toEqual([0, 100, 200, 300]);
+  });
+
+  it('counts a point at 180° east after the same at 180° west as the same', () => {
+    const course = courseThrough([[179.999, 10], [180, 10], [-180, 10], [-179.999, 10]]);
+    expect(course.duplicates).toBe(1);
+    expect(course.lon).toHaveLength(3);
+  });
+
+  it('keeps longitudes continuous across the antimeridian, both ways', () => {
+    expect([...courseThrough([[179.9995, 10], [-179.9995, 10], [179.9995, 10.001]]).lon]).toEqual([179.9995, 180.0005, 179.9995].map((lon) => expect.closeTo(lon, 10)));
+    expect([...courseThrough([[-179.9995, 10], [179.9995, 10]]).lon]).toEqual([-179.9995, expect.closeTo(-180.0005, 10)]);
+    // Against Karney, which knows nothing of continuity.
+    expect(rawLength(courseThrough([[179.9995, 10], [-179.9995, 10]]))).toBeCloseTo(inverse(179.9995, 10, -179.9995, 10).length, 6);
+  });
+
+  it('joins a gap of up to 50 m whatever the rule, counts it and notes it', () => {
+    for (const gaps of ['refuse', 'join', 'skip'] as const) {
+      const built = buildCourse(input(withGap(49.9).map((points) => segmentThrough(points)), { gaps }));
+      expect(built.findings).toEqual([expect.objectContaining({ code: 'gap-joined', severity: 'note', unit: 'm', limit: 50 })]);
+      const course = valueOf(built);
+      expect(course.gaps).toEqual([{ after: 3, length: expect.closeTo(49.9, 4) }]);
+      expect(course.skips).toEqual([]);
+      expect(rawLength(course)).toBeCloseTo(649.9, 4);
+    }
+  });
+
+  it('refuses a gap of over 50 m, naming both of its ends', () => {
+    const segments = withGap(50.1);
+    const [finding] = refusal(input(segments.map((points) => segmentThrough(points)), { where: { file: 'a.gpx' } }));
+    expect(finding).toMatchObject({ code: 'gap-refused', severity: 'error', measured: expect.closeTo(50.1, 4), limit: 50, unit: 'm', where: { file: 'a.gpx' } });
+    for (const [lon, lat] of [segments[0]!.at(-1)!, segments[1]![0]!]) expect(finding!.message).toContain(`${lon.toFixed(6)},${lat.toFixed(6)}`);
+    expect(finding!.message).toContain('point 4');
+    expect(finding!.message).toContain('point 5');
+  });
+
+  it('names every gap that it refuses, not only the first', () => {
+    const [a, b] = withGap(80);
+    const far = turtlePoints(from(ORIGIN, 90, 2000), [[90, 100]]);
+    expect(refusal(input([a!, b!, far].map((points) => segmentThrough(points)))).map((finding) => finding.code)).toEqual(['gap-refused', 'gap-refused']);
+  });
+
+  it('joins a larger gap by a straight line where asked, and says so', () => {
+    const built = buildCourse(input(withGap(120).map((points) => segmentThrough(points)), { gaps: 'join' }));
+    expect(built.findings).toEqual([expect.objectContaining({ code: 'gap-joined', severity: 'warning' })]);
+    expect(rawLength(valueOf(built))).toBeCloseTo(720, 4);
+  });
+
+  it('skips a larger gap where asked: the jump adds no measure and both ends stand at the same one', () => {
+    const built = buildCourse(input(withGap(120).map((points) => segmentThrough(points)), { gaps: 'skip' }));
+    expect(built.findings).toEqual([expect.objectContaining({ code: 'gap-skipped', severity: 'warning' })]);
+    const course = valueOf(built);
+    expect(rawLength(course)).toBeCloseTo(600, 4);
+    expect(course.skips).toEqual([{ vertex: 3, raw: course.raw[3], length: expect.closeTo(120, 4) }]);
+    expect(course.raw[4]).toBe(course.raw[3]);
+  });
+
+  it('says nothing of segments that meet at one point', () => {
+    const built = buildCourse(input(withGap(0).map((points) => segmentThrough(points))));
+    expect(built.findings).toEqual([]);
+    expect(valueOf(built)).toMatchObject({ gaps: [], duplicates: 1 });
+  });
+
+  it('reads over empty segments', () => {
+    const [a, b] = withGap(30);
+    const course = courseOfSegments([[], a!, [], b!, []], 'refuse');
+    expect(course.gaps).toEqual([{ after: 3, length: expect.closeTo(30, 4) }]);
+  });
+
+  it('reverses a course: measures mirror, and gaps keep the numbers of the points as given', () => {
+    const segments = withGap(40).map((points) => segmentThrough(points));
+    // Unequal legs, so that mirrored and unmirrored differ.
+    segments.push(segmentThrough(turtlePoints(from(ORIGIN, 90, 660), [[10, 130], [95, 20]], 50)));
+    const ahead = valueOf(buildCourse(input(segments)));
+    const back = valueOf(buildCourse(input(segments, { reverse: true })));
+    const total = rawLength(ahead);
+    expect(rawLength(back)).toBeCloseTo(total, 7);
+    [...back.raw].reverse().forEach((raw, k) => expect(raw).toBeCloseTo(total - ahead.raw[k]!, 6));
+    expect([...back.lat].reverse()).toEqual([...ahead.lat]);
+    expect(back.gaps.map((gap) => gap.after)).toEqual(ahead.gaps.map((gap) => gap.after));
+    // The input is not turned itself.
+    expect(segments[0]!.lon[0]).toBe(ORIGIN[0]);
+  });
+
+  it('names the points of a refused gap as the file has them, also where the course is reversed', () => {
+    const segments = [turtlePoints(ORIGIN, [[90, 300]], 100), turtlePoints(from(ORIGIN, 90, 400), [[90, 600]], 100)];
+    const [finding] = refusal(input(segments.map((points) => segmentThrough(points)), { reverse: true }));
+    expect(finding!.message).toContain('(point 4)');
+  });
+
+  it('cuts long segments along the geodesic to at most 200 m, and the total is that of geographiclib to 0.1 mm', () => {
+    const place = fc.record({ lon: fc.double({ min: -180, max: 180, noNaN: true }), lat: fc.double({ min: -85, max: 85, noNaN: true }) });
+    const legs = fc.array(fc.tuple(fc.double({ min: 0, max: 360, noNaN: true }), fc.double({ min: 0.5, max: 4000, noNaN: true })), { minLength: 1, maxLength: 21 });
+    fc.assert(
+      fc.property(place, legs, ({ lon, lat }, ways) => {
+        const points = turtlePoints([lon, lat], ways, Infinity);
+        const course = courseThrough(points);
+        const truth = points.slice(1).reduce((sum, to, k) => sum + inverse(points[k]![0], points[k]![1], to[0], to[1]).length, 0);
+        expect(Math.abs(rawLength(course) - truth)).toBeLessThan(1e-4);
+        for (let i = 1; i < course.raw.length; i++) {
+          const step = inverse(course.lon[i - 1]!, course.lat[i - 1]!, course.lon[i]!, course.lat[i]!).length;
+          expect(step).toBeLessThan(200 + 1e-6);
+          // Every vertex stands on the geodesic: the pieces add up to it.
+          expect(Math.abs(course.raw[i]! - course.raw[i - 1]! - step)).toBeLessThan(1e-6);
+        }
+      }),
+      { seed: 20261125, numRuns: 200 },
+    );
+  });
+
+  it('stays 3 cm truer in the middle of 1.4 km than a line drawn straight in longitude and latitude', () => {
+    const [a, b] = [[10, 60], [10.0252, 60]] as [LonLat, LonLat];
+    const course = courseThrough([a, b]);
+    const middle = course.raw.findIndex((raw) => Math.abs(raw - rawLength(course) / 2) < 1e-6);
+    expect(course.lon).toHaveLength(Math.ceil(rawLength(course) / 200) + 1);
+    const index = middle === -1 ? (course.lon.length - 1) >> 1 : middle;
+    expect((course.lat[index]! - 60) * 111_412).toBeGreaterThan(0.02);
+  });
+
+  it('interpolates elevations on the vertices that it adds', () => {
+    const course = valueOf(buildCourse(input([segmentThrough([ORIGIN, from(ORIGIN, 90, 1000)], [10, 60])])));
+    expect([...course.ele!]).toEqual([10, 20, 30, 40, 50, 60].map((ele) => expect.closeTo(ele, 9)));
+  });
+
+  it('has no elevations unless every given point has one', () => {
+    const points = turtlePoints(ORIGIN, [[90, 300]], 100);
+    expect(valueOf(buildCourse(input([segmentThrough(points, [1, 2, 3, 4])]))).ele).toEqual(Float64Array.of(1, 2, 3, 4));
+    expect(valueOf(buildCourse(input([segmentThrough(points, [1, 2, NaN, 4])]))).ele).toBeNull();
+    expect(courseThrough(points).ele).toBeNull();
+  });
+
+  it('refuses a course without points, with one, or with all of them at one place', () => {
+    for (const [points, words] of [[[], 'no points'], [[ORIGIN], 'one place only'], [[ORIGIN, ORIGIN, ORIGIN], 'one place only']] as [LonLat[], string][]) {
+      const findings = refusal(input([segmentThrough(points)], { where: { file: 'a.gpx' } }));
+      expect(findings).toEqual([expect.objectContaining({ code: 'course-too-short', severity: 'error', where: { file: 'a.gpx' }, message: expect.stringContaining(words) })]);
+    }
+  });
+
+  it('refuses a course of which everything is skipped', () => {
+    const built = refusal(input([[ORIGIN], [from(ORIGIN, 90, 400)]].map((points) => segmentThrough(points)), { gaps: 'skip' }));
+    expect(built.at(-1)!.message).toContain('without length');
+  });
+});
