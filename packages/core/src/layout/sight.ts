@@ -3,11 +3,12 @@
  * between them. Where it swings far, the tables may be hidden.
  */
 import type { Course } from '../course/course.ts';
-import { sliceLine } from '../course/locate.ts';
+import { pointAt, sliceLine } from '../course/locate.ts';
 import { eastNorth } from '../geodesy/frame.ts';
 
 /** Largest distance in metres between the course from `from` to `to` (measures) and the chord; `null` where an end is off the course. */
 export function swingFromChord(course: Course, from: number, to: number): number | null {
+  if (pointAt(course, from) === null || pointAt(course, to) === null) return null;
   const line = sliceLine(course, from, to);
   const [first] = line;
   const last = line.at(-1);

@@ -14,7 +14,7 @@ export const passUnknown: Check = check(
         .filter(({ choice }) => !exists(choice))
         .map(({ choice, key }) => {
           const count = passes.filter((pass) => pass.race === choice.race).length;
-          const message = `${named(layout)} names pass ${choice.pass} of race "${choice.race}", which passes it ${count} ${count === 1 ? 'time' : 'times'}; expected 0 to ${Math.max(count - 1, 0)}.`;
+          const message = `${named(layout)} names pass ${choice.pass} of race "${choice.race}", which passes it ${count} ${count === 1 ? 'time' : 'times'}; expected ${count === 0 ? 'a race that runs by it' : `0 to ${count - 1}`}.`;
           return { message, where: { ...atStation(layout, key), race: choice.race } };
         });
     }),

@@ -1,4 +1,5 @@
 /** A served pass whose runners do not meet the sign before the tables: their course joins in between. */
+import { pointAt } from '../course/locate.ts';
 import { passesOf } from '../course/passes.ts';
 import { azimuthDifference } from '../geodesy/ellipsoid.ts';
 import type { LaidDirection, Layout, StationLayout } from '../layout/layout.ts';
@@ -29,9 +30,12 @@ function meetsSign(pass: StationPass, direction: LaidDirection, { courses }: Lay
   // A sign without a place has a finding of its own.
   if (sign === undefined || sign.at[0] === null) return true;
   const indexed = courses.find(({ course }) => course.id === pass.course)!;
+  const own = courses.find(({ course }) => course.id === direction.course)!;
+  // The course may turn between sign and tables: what counts is the way it runs at the sign.
+  const azimuthDeg = pointAt(own.course, sign.from)?.azimuthDeg ?? direction.azimuthDeg;
   const ahead = direction.measure - sign.from;
   return passesOf(indexed, sign.at[0]).some((by) => {
     const before = pass.measure - by.measure;
-    return by.distance <= Math.abs(sign.offset) + WITHIN && before > 0 && before < 2 * ahead && azimuthDifference(by.azimuthDeg, direction.azimuthDeg) <= ANGLE;
+    return by.distance <= Math.abs(sign.offset) + WITHIN && before > 0 && before < 2 * ahead && azimuthDifference(by.azimuthDeg, azimuthDeg) <= ANGLE;
   });
 }

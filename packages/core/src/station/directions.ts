@@ -4,7 +4,7 @@
  * it runs within 10 m and 60° of that direction's first pass.
  */
 import type { IndexedCourse } from '../course/segmentIndex.ts';
-import { courseLength } from '../course/course.ts';
+import { courseLength, startMeasure } from '../course/course.ts';
 import { pointAt } from '../course/locate.ts';
 import { azimuthDifference, wrapDegrees } from '../geodesy/ellipsoid.ts';
 import { eastNorth } from '../geodesy/frame.ts';
@@ -51,7 +51,7 @@ function samples(pass: StationPass, courses: CourseTable, origin: readonly [numb
   for (let along = from; along <= to; along += STEP) {
     const measure = pass.measure + along;
     // What the course does not run any more is not compared.
-    if (measure < 0 || measure > courseLength(course)) continue;
+    if (measure < startMeasure(course) || measure > courseLength(course)) continue;
     const ground = pointAt(course, measure);
     if (ground === null) continue;
     const { east, north } = eastNorth(origin, ground.at);
@@ -127,7 +127,9 @@ export function directionsOf(
 
 /** The side on which the lead's tables stand as another direction's runners see them. */
 function sideAcross(pass: StationPass, lead: StationPass, declared: DeclaredSide | undefined): Direction['side'] {
-  if (pass.side !== 'unclear') return pass.side;
+  // Where the declared side contradicts the pin, the tables do not stand where the pin is: its other sides tell nothing.
+  const contradicted = declared !== undefined && lead.side !== 'unclear' && lead.side !== declared;
+  if (pass.side !== 'unclear' && !contradicted) return pass.side;
   const side = declared ?? lead.side;
   if (side === 'unclear' || azimuthDifference(pass.azimuthDeg, lead.azimuthDeg) <= 90) return side;
   return side === 'left' ? 'right' : 'left';
