@@ -37,5 +37,5 @@ export const atStation = (station: StationLayout, key: string = ''): Finding['wh
 /** Name and id as a sentence takes them. */
 export const named = (station: StationLayout): string => (station.name === station.id ? `Station ${station.id}` : `${station.name} (${station.id})`);
 
-/** Metres for a message: whole numbers from 100 m on, else one decimal. */
-export const metres = (value: number): string => `${value.toFixed(Math.abs(value) >= 100 ? 0 : 1)} m`;
+/** Metres for a message, to a decimetre. */
+export const metres = (value: number): string => `${(Math.round(value * 10) / 10 + 0).toFixed(1)} m`;

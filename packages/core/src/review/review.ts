@@ -5,6 +5,7 @@
 import type { Finding } from '../finding.ts';
 import type { Layout } from '../layout/layout.ts';
 import type { Check } from './check.ts';
+import { coursesDisagree } from './coursesDisagree.ts';
 import { itemOutside } from './itemOutside.ts';
 import { legLong, legShort } from './legs.ts';
 import { passUnknown } from './passUnknown.ts';
@@ -24,6 +25,7 @@ export const CHECKS: readonly Check[] = [
   itemOutside,
   signDistance,
   signMissed,
+  coursesDisagree,
   tablesHidden,
   wheelFolds,
   legLong,
