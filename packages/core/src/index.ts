@@ -4,13 +4,54 @@
  */
 export { type Analysis, analyse, courseStage, layoutStage } from './analyse.ts';
 export { type Finding, type LonLat, type Result, type Severity, type Where, findingLine } from './finding.ts';
-export type { Course, Pass, Side } from './course/course.ts';
+export { type Course, type Pass, type Side, courseLength, startMeasure } from './course/course.ts';
 export type { IndexedCourse } from './course/segmentIndex.ts';
 export type { GpxDocument, GpxLine, GpxSegment, GpxWaypoint } from './gpx/document.ts';
 export type { Item, LaidDirection, Layout, StationLayout } from './layout/layout.ts';
 export { type Sources, chooseLine, coursesOf } from './plan/courses.ts';
+export { editPlan } from './plan/edit.ts';
+export { placeFindings } from './plan/placeFindings.ts';
 export type * from './plan/plan.ts';
+export { practiceOf } from './plan/practice.ts';
+export { readPlan } from './plan/read.ts';
+export { type StartOptions, startPlan } from './plan/start.ts';
+export { withVariant } from './plan/variant.ts';
 export type { Check } from './review/check.ts';
 export { CHECKS, reviewLayout } from './review/review.ts';
 export type { Direction, Leg, RaceSpacing, StationPass } from './station/station.ts';
 export { itemWord } from './station/wording.ts';
+export {
+  type CourseDocument,
+  type LayoutDocument,
+  type SnapDocument,
+  type SnappedPoint,
+  type StationDocument,
+  courseDocument,
+  findingDocument,
+  layoutDocument,
+  snapDocument,
+} from './export/documents.ts';
+export { toGeoJson } from './export/geojson.ts';
+export { courseSchema } from './export/schemas/course.ts';
+export { layoutSchema } from './export/schemas/layout.ts';
+export { planJsonSchema } from './export/schemas/plan.ts';
+export { snapSchema } from './export/schemas/snap.ts';
+export {
+  type LengthStyle,
+  type LengthUnit,
+  type Parsed,
+  type UnitSystem,
+  formatClock,
+  formatDuration,
+  formatLength,
+  formatMass,
+  formatMeasure,
+  formatVolume,
+  lengthIn,
+  metres,
+  parseClock,
+  parseDuration,
+  parseLength,
+  parseMass,
+  parseVolume,
+} from './units.ts';

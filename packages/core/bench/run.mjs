@@ -1,0 +1,127 @@
+/**
+ * `pnpm bench`: course geometry against its peers in the same run. Prints a table of ratios and
+ * writes it to bench/results.json, from which the README's table is made. Exits 1 where a ratio
+ * falls short of its target.
+ */
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { lineString, nearestPointOnLine, point } from '@turf/turf';
+import geographiclib from 'geographiclib-geodesic';
+import { SaxesParser } from 'saxes';
+import { layoutStage, readPlan } from '@halfcup/core';
+import { indexCourse, measureLine, passesOf } from '@halfcup/core/geometry';
+import { readGpx } from '@halfcup/core/gpx';
+import { courseOf, gpxText, indexedOf, pinsAlong, windingLine } from './data.mjs';
+import { inTurn, timed } from './timing.mjs';
+
+const here = dirname(fileURLToPath(import.meta.url));
+const rows = [];
+/** `at least` wants the figure to be no smaller than the target, `at most` no larger. */
+function report(work, peer, figure, unit, bound, target) {
+  const met = bound === 'at least' ? figure >= target : figure <= target;
+  rows.push({ work, peer, figure, unit, bound, target, met });
+  console.log(`${met ? ' ' : '!'} ${work}; ${peer}: ${figure.toPrecision(3)}${unit} (${bound} ${target}${unit})`);
+}
+
+function benchGpx() {
+  const text = gpxText(130_000);
+  const bare = () => {
+    const parser = new SaxesParser();
+    parser.write(text);
+    parser.close();
+  };
+  const { ratio } = inTurn(() => readGpx(text, 'bench.gpx'), bare, 7);
+  const work = `read a GPX of 130,000 points (${(text.length / 1e6).toFixed(1)} MB)`;
+  report(work, 'time over a bare saxes pass', 1 / ratio, '×', 'at most', 1.5);
+  const folder = mkdtempSync(join(tmpdir(), 'halfcup-bench-'));
+  try {
+    const file = join(folder, 'bench.gpx');
+    writeFileSync(file, text);
+    const child = (reader) => JSON.parse(execFileSync(process.execPath, ['--max-old-space-size=8192', join(here, 'memory.mjs'), reader, file], { encoding: 'utf8' }));
+    const ours = child('halfcup');
+    const peer = child('gpxparser');
+    report(work, 'faster than gpxparser in Node', peer.ms / ours.ms, '×', 'at least', 30);
+    report(work, 'peak memory of gpxparser over ours', peer.peakMb / ours.peakMb, '×', 'at least', 8);
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+function benchMeasure() {
+  const { lon, lat } = windingLine(200_000, 5);
+  const { Geodesic } = geographiclib;
+  const truth = () => {
+    let sum = 0;
+    for (let i = 1; i < lon.length; i++) sum += Geodesic.WGS84.Inverse(lat[i - 1], lon[i - 1], lat[i], lon[i], Geodesic.DISTANCE).s12;
+    return sum;
+  };
+  const { ratio } = inTurn(() => measureLine(lon, lat), truth, 5);
+  report('measure of 200,000 points', 'faster than summing geographiclib', ratio, '×', 'at least', 8);
+  report('measure of 200,000 points', 'total against geographiclib', Math.abs(measureLine(lon, lat).at(-1) - truth()) * 1000, ' mm', 'at most', 0.1);
+}
+
+function benchPasses() {
+  const line = windingLine(20_000, 2.1);
+  const course = courseOf(line);
+  const indexed = indexCourse(course);
+  const pins = pinsAlong(course, 30);
+  const geojson = lineString(Array.from(line.lon, (x, i) => [x, line.lat[i]]));
+  const turf = () => pins.forEach((pin) => nearestPointOnLine(geojson, point(pin)));
+  const ours = () => pins.forEach((pin) => passesOf(indexed, pin));
+  const work = 'all passes of 30 stations on 20,000 points';
+  for (let k = 0; k < 50; k++) ours();
+  const many = inTurn(() => { for (let k = 0; k < 100; k++) ours(); }, turf, 5);
+  report(work, "faster than 30 calls of turf's nearestPointOnLine", many.ratio * 100, '×', 'at least', 1000);
+  const built = inTurn(() => pins.forEach((pin, k) => passesOf(k === 0 ? indexCourse(course) : indexed, pin)), turf, 5);
+  report(work, 'the same, with building the index', built.ratio, '×', 'at least', 50);
+  return { turfCall: timed(turf) / 30 };
+}
+
+function benchGrowth() {
+  const small = indexedOf(windingLine(20_000, 2.1));
+  const before = process.memoryUsage();
+  const large = indexedOf(windingLine(1_000_000, 2.1));
+  globalThis.gc?.();
+  const after = process.memoryUsage();
+  const time = (indexed) => {
+    const pins = pinsAlong(indexed.course, 30);
+    return () => { for (let k = 0; k < 200; k++) pins.forEach((pin) => passesOf(indexed, pin)); };
+  };
+  const { ratio } = inTurn(time(small), time(large), 5);
+  report('one station on a course 50 times longer (1,000,000 points)', 'time over that on 20,000 points', ratio, '×', 'at most', 2);
+  const bytes = (after.arrayBuffers + after.heapUsed - before.arrayBuffers - before.heapUsed) / 1_000_000;
+  report('a course of 1,000,000 points with its index', 'memory a point', bytes, ' bytes', 'at most', 120);
+  const dense = indexedOf(windingLine(160_000, 0.2625));
+  const densely = inTurn(time(small), time(dense), 5);
+  report('one station on points 8 times denser', 'time over that on 20,000 points', densely.ratio, '×', 'at most', 8);
+}
+
+function benchLayout(turfCall) {
+  const full = courseOf(windingLine(20_000, 2.1), 'full');
+  const courses = [indexCourse(full), indexCourse(courseOf({ lon: full.lon.slice(0, 10_000), lat: full.lat.slice(0, 10_000) }, 'half'))];
+  const line = [[-17.4, -33.2], [-17.39, -33.2]];
+  const text = JSON.stringify({
+    format: 'halfcup-plan', version: 1,
+    courses: [{ id: 'full', line }, { id: 'half', line }],
+    races: [{ id: 'm', course: 'full' }, { id: 'h', course: 'half' }],
+    stations: pinsAlong(full, 30).map((at, k) => ({ id: `s${k}`, at, serves: ['gel', 'sportsDrink', 'water'] })),
+  });
+  const read = readPlan(text, 'bench.json');
+  if (!read.ok) throw new Error(read.findings[0].message);
+  const { plan } = read.value;
+  const stage = () => layoutStage(plan, courses);
+  for (let k = 0; k < 100; k++) stage();
+  const times = Array.from({ length: 51 }, () => timed(stage)).toSorted((a, b) => a - b);
+  report('the layout of 30 stations and two races on 20,000 points', "time over one call of turf's nearestPointOnLine", times[25] / turfCall, '×', 'at most', 0.25);
+}
+
+benchMeasure();
+const { turfCall } = benchPasses();
+benchLayout(turfCall);
+benchGrowth();
+benchGpx();
+writeFileSync(join(here, 'results.json'), `${JSON.stringify({ node: process.version, rows }, null, 2)}\n`);
+process.exitCode = rows.every((row) => row.met) ? 0 : 1;
