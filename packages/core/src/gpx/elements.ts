@@ -15,10 +15,12 @@ interface Shape {
   readonly kind: Kind;
   readonly isText: boolean;
   readonly children: ReadonlyMap<string, Shape>;
+  /** The child that comes most often, compared first: a look-up in the map has to hash the name. */
+  readonly usual: Shape | undefined;
 }
 
-const shape = (tag: string, kind: Kind, children: readonly Shape[]): Shape => ({ tag, kind, isText: false, children: new Map(children.map((child) => [child.tag, child])) });
-const text = (tag: string, kind: Field): Shape => ({ tag, kind, isText: true, children: new Map() });
+const shape = (tag: string, kind: Kind, children: readonly Shape[]): Shape => ({ tag, kind, isText: false, children: new Map(children.map((child) => [child.tag, child])), usual: children.at(-1) });
+const text = (tag: string, kind: Field): Shape => ({ tag, kind, isText: true, children: new Map(), usual: undefined });
 
 const NAME = text('name', 'name');
 const ELE = text('ele', 'ele');
@@ -103,7 +105,7 @@ export function openElement(to: Elements, name: string | null, lat: string | und
     return false;
   }
   const parent = to.stack.at(-1) ?? FILE;
-  const found = name === null ? undefined : parent.children.get(name);
+  const found = childOf(parent, name);
   if (found === undefined) {
     to.ignored = 1;
     if (name !== null && HOME.has(name)) misplaced(to, name);
@@ -126,6 +128,11 @@ export function openElement(to: Elements, name: string | null, lat: string | und
     to.segments = [];
   }
   return false;
+}
+
+function childOf({ usual, children }: Shape, name: string | null): Shape | undefined {
+  if (name === null) return undefined;
+  return usual !== undefined && name === usual.tag ? usual : children.get(name);
 }
 
 function misplaced(to: Elements, name: string): void {
