@@ -42,7 +42,10 @@ export function offsetOf(direction: Direction, pass: StationPass, station: PlanS
 export function hasRoom(course: Course, foot: number, stretches: readonly Stretch[]): boolean {
   const start = startMeasure(course);
   const length = courseLength(course);
-  return stretches.every(({ from, to }) => foot + Math.min(from, to) >= start && foot + Math.max(from, to) <= length);
+  return stretches.every(({ from, to }) => {
+    const [low, high] = [foot + Math.min(from, to), foot + Math.max(from, to)];
+    return low >= start && high <= length && !spansSkip(course, low, high);
+  });
 }
 
 /** One stretch as an item on the ground. */
