@@ -35,6 +35,8 @@ const TURNED_DEG = 90;
 const HEADING_REACH = 10;
 /** A vertex that turns more than this has no sides. */
 const SIDELESS_TURN = 150;
+/** Rounding, metres: of places no nearer than this the first in running order is the foot, so that a road run both ways gives one answer. */
+const SAME = 1e-6;
 /** r95 ÷ σ of a circular normal error: the square root of −2·ln 0.05. */
 const R95_SIGMAS = 2.4477;
 
@@ -44,6 +46,8 @@ export function passesOf(indexed: IndexedCourse, at: LonLat, options: PassOption
   return grouped(minima, indexed).map((minimum) => passOf(minimum, indexed, at, options));
 }
 
+const isNearer = (a: Minimum, b: Minimum): boolean => a.distance < b.distance - SAME;
+
 /** Minima inside one tangle count as one, the nearest. */
 function untangled(minima: readonly Minimum[], { tangles }: IndexedCourse): Minimum[] {
   if (tangles.length === 0) return [...minima];
@@ -52,7 +56,7 @@ function untangled(minima: readonly Minimum[], { tangles }: IndexedCourse): Mini
     const last = kept.at(-1);
     const tangle = last && tangles.find(({ from, to }) => from <= last.raw && last.raw <= to);
     if (last === undefined || tangle === undefined || minimum.raw > tangle.to) kept.push({ ...minimum });
-    else if (minimum.distance < last.distance) kept[kept.length - 1] = { ...minimum };
+    else if (isNearer(minimum, last)) kept[kept.length - 1] = { ...minimum };
     else last.rise = minimum.rise;
   }
   return kept;
@@ -64,7 +68,7 @@ function grouped(minima: readonly Minimum[], indexed: IndexedCourse): Minimum[] 
   for (const minimum of minima) {
     const foot = feet.at(-1);
     if (foot === undefined || parted(foot, minimum, rise, indexed)) feet.push(minimum);
-    else if (minimum.distance < foot.distance) feet[feet.length - 1] = minimum;
+    else if (isNearer(minimum, foot)) feet[feet.length - 1] = minimum;
     else {
       rise = Math.max(rise, minimum.rise);
       continue;
@@ -123,7 +127,7 @@ export function nearestOn(indexed: IndexedCourse, at: LonLat): Pass {
   for (let radius = 100; ; radius *= 8) {
     const minima = minimaNear(indexed, at, radius, 0);
     if (minima.length > 0 || radius > 2.1e7) {
-      const nearest = minima.reduce((best, minimum) => (minimum.distance < best.distance ? minimum : best), minima[0]!);
+      const nearest = minima.reduce((best, minimum) => (isNearer(minimum, best) ? minimum : best), minima[0]!);
       return passOf(nearest, indexed, at, PASS_DEFAULTS);
     }
   }
