@@ -90,6 +90,9 @@ function boxesOf(ground: Ground, from: number, to: number): { measure: number; a
   });
 }
 
-/** True where a skipped gap lies between two measures: the stretch is in two places. */
+/** Rounding of measures that counts as the same place, metres. */
+const SAME = 1e-6;
+
+/** True where a skipped gap lies between two measures, or at one of them: the stretch is in two places. */
 export const spansSkip = (course: Course, from: number, to: number): boolean =>
-  course.skips.some((skip) => skip.raw >= rawOf(course, from) && skip.raw <= rawOf(course, to));
+  course.skips.some((skip) => skip.raw >= rawOf(course, from) - SAME && skip.raw <= rawOf(course, to) + SAME);

@@ -18,6 +18,13 @@ const BESIDE = from(from(ORIGIN, 70, 300), 160, 7);
 const served = (layout: StationLayout): boolean[] => layout.passes.map((pass) => pass.served);
 const groups = (layout: StationLayout): (readonly number[])[] => layout.directions.map((direction) => direction.passes);
 
+const branching = (turn: number): StationLayout =>
+  layoutOf([turtle(ORIGIN, [[90, 2000]], 20, 'a'), turtle(ORIGIN, [[90, 320], [90 - turn, 500]], 20, 'b')], [{ at: from(from(ORIGIN, 90, 310), 180, 6) }]).stations[0]!;
+// At a small angle the two run within 10 m of each other to the end of the 30 m; at a wide one they do not.
+expect(groups(branching(20))).toEqual([[0, 1]]);
+
+const order = (...races: string[]): PlanKeys['races'] => races.map((race) => planRace(race, race));
+
 describe('directions', () => {
   it('are two on an out-and-back, of which the lead alone is served by default', () => {
     const layout = station(OUT_AND_BACK, { at: BESIDE });
@@ -71,10 +78,6 @@ describe('directions', () => {
   });
 
   it('take a course that leaves by more than 60° within the next 30 m as a direction of its own', () => {
-    const branching = (turn: number): StationLayout =>
-      layoutOf([turtle(ORIGIN, [[90, 2000]], 20, 'a'), turtle(ORIGIN, [[90, 320], [90 - turn, 500]], 20, 'b')], [{ at: from(from(ORIGIN, 90, 310), 180, 6) }]).stations[0]!;
-    // At a small angle the two run within 10 m of each other to the end of the 30 m; at a wide one they do not.
-    expect(groups(branching(20))).toEqual([[0, 1]]);
     expect(groups(branching(65))).toEqual([[0]]);
   });
 
@@ -93,7 +96,6 @@ describe('directions', () => {
 
   it('follow the plan’s order of races: its first race leads', () => {
     const courses = [turtle(ORIGIN, OUT_AND_BACK, 20, 'a'), turtle(from(ORIGIN, 70, 2000), [[250, 2000]], 20, 'b')];
-    const order = (...races: string[]): PlanKeys['races'] => races.map((race) => planRace(race, race));
     const lead = (keys: PlanKeys): number => layoutOf(courses, [{ at: BESIDE }], keys).stations[0]!.directions[0]!.azimuthDeg;
     expect(lead({ races: order('a', 'b')! })).toBeCloseTo(70, 1);
     expect(lead({ races: order('b', 'a')! })).toBeCloseTo(250, 1);

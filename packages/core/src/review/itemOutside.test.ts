@@ -1,0 +1,41 @@
+import { expect, it } from 'vitest';
+import type { Finding } from '../finding.ts';
+import { courseLength } from '../course/course.ts';
+import { ORIGIN, turtle } from '../testing/courses.ts';
+import { layoutOf } from '../testing/plans.ts';
+import { itemOutside } from './itemOutside.ts';
+
+const course = turtle(ORIGIN, [[90, 3000]], 100);
+const found = (measure: number): readonly Finding[] => itemOutside.find(layoutOf([course], [{ on: { course: 'c', measure, side: 'right', offset: 5 } }]));
+
+it('a sign before the start is an error that says how far', () => {
+  expect(found(91.43)).toEqual([
+    expect.objectContaining({
+      code: 'item-outside',
+      severity: 'error',
+      measured: expect.closeTo(-0.01, 4),
+      limit: [0, courseLength(course)],
+      unit: 'm',
+      where: expect.objectContaining({ path: '/stations/0', station: 's1', course: 'c', item: 'sign' }),
+    }),
+  ]);
+  expect(found(91.45)).toEqual([]);
+});
+
+it('a sign just at the start is on the course, whatever rounding says', () => {
+  expect(found(91.44)).toEqual([]);
+});
+
+it('a trash drop past the finish is an error', () => {
+  // From the pin to the last box: 22 ft of tables and the gap between, and 100 yd.
+  const reach = 6.7056 + 91.44;
+  expect(found(courseLength(course) - reach + 0.01)).toEqual([expect.objectContaining({ measured: expect.closeTo(courseLength(course) + 0.01, 4), where: expect.objectContaining({ item: 'trash' }) })]);
+  expect(found(courseLength(course) - reach - 0.01)).toEqual([]);
+});
+
+it('the start is where the course’s own measure begins', () => {
+  const marked = { ...course, scale: { raw: course.scale.raw, measure: course.scale.measure.map((measure) => measure + 500) } };
+  const at = (measure: number): readonly Finding[] => itemOutside.find(layoutOf([marked], [{ on: { course: 'c', measure, side: 'right', offset: 5 } }]));
+  expect(at(591.45)).toEqual([]);
+  expect(at(591.43)).toEqual([expect.objectContaining({ limit: [500, courseLength(marked)], message: expect.stringContaining('0.0 m before the start') })]);
+});

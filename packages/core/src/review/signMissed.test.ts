@@ -1,0 +1,49 @@
+import { describe, expect, it } from 'vitest';
+import type { Finding } from '../finding.ts';
+import { ORIGIN, from, turtle } from '../testing/courses.ts';
+import { layoutOf } from '../testing/plans.ts';
+import { signMissed } from './signMissed.ts';
+
+/** Race b comes from the south and joins race a's road so many metres before the tables; the sign stands 91.44 m before them. */
+function joining(before: number): readonly Finding[] {
+  const join = from(ORIGIN, 90, 1500 - before);
+  const courses = [turtle(ORIGIN, [[90, 3000]], 20, 'a'), turtle(from(join, 180, 600), [[0, 600], [90, 1000]], 20, 'b')];
+  return signMissed.find(layoutOf(courses, [{ on: { course: 'a', measure: 1500, side: 'left', offset: 5 } }]));
+}
+
+// Race b runs beside race a, and comes over to it between sign and tables.
+const beside = (apart: number): readonly Finding[] => {
+  const courses = [turtle(ORIGIN, [[90, 3000]], 20, 'a'), turtle(from(ORIGIN, 180, apart), [[90, 1440], [0, apart], [90, 1000]], 20, 'b')];
+  return signMissed.find(layoutOf(courses, [{ on: { course: 'a', measure: 1500, side: 'left', offset: 5 } }]));
+};
+
+describe('sign-missed', () => {
+  it('is a warning where a served course joins between sign and tables', () => {
+    for (const before of [40, 70]) {
+      expect(joining(before)).toEqual([
+        expect.objectContaining({ code: 'sign-missed', severity: 'warning', where: expect.objectContaining({ path: '/stations/0', station: 's1', race: 'b', course: 'b', item: 'sign', measure: expect.closeTo(600 + before, 0) }) }),
+      ]);
+    }
+  });
+
+  it('is silent where it joins before the sign', () => {
+    for (const before of [95, 150]) expect(joining(before)).toEqual([]);
+  });
+
+  it('counts runners who pass within 15 m beyond the sign’s own offset, not farther', () => {
+    // The sign is 5 m north of race a; the way over passes it at a right angle from 32 m on.
+    expect(beside(14.5)).toEqual([]);
+    expect(beside(15.5)).toHaveLength(1);
+  });
+
+  it('is silent on a road that turns between sign and tables: they run by the sign all the same', () => {
+    const hairpin = turtle(ORIGIN, [[90, 1000], [320, 1000]], 20, 'a');
+    expect(signMissed.find(layoutOf([hairpin], [{ on: { course: 'a', measure: 1050, side: 'left', offset: 5 } }]))).toEqual([]);
+  });
+
+  it('says nothing of passes that are not served', () => {
+    const join = from(ORIGIN, 90, 1460);
+    const courses = [turtle(ORIGIN, [[90, 3000]], 20, 'a'), turtle(from(join, 180, 600), [[0, 600], [90, 1000]], 20, 'b')];
+    expect(signMissed.find(layoutOf(courses, [{ on: { course: 'a', measure: 1500, side: 'left', offset: 5 }, races: ['a'] }]))).toEqual([]);
+  });
+});
