@@ -1,0 +1,37 @@
+/**
+ * Writes the bench's last figures (packages/core/bench/results.json) and the list of checks into the
+ * README, between their marks. `--check` changes nothing and exits 1 where the list of checks is stale.
+ */
+import { readFileSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { CHECKS } from '@halfcup/core';
+
+const root = join(dirname(fileURLToPath(import.meta.url)), '..');
+const readme = join(root, 'README.md');
+
+function between(text, name, content) {
+  const pattern = new RegExp(`(<!-- ${name} -->\\n)[\\s\\S]*?(<!-- /${name} -->)`);
+  if (!pattern.test(text)) throw new Error(`README.md has no marks for "${name}"`);
+  return text.replace(pattern, (_, open, close) => `${open}${content}\n${close}`);
+}
+
+function figure(value) {
+  const digits = value >= 100 ? 2 : 3;
+  return Number(value.toPrecision(digits)).toLocaleString('en', { maximumSignificantDigits: digits });
+}
+
+function speedTable() {
+  const { node, rows } = JSON.parse(readFileSync(join(root, 'packages/core/bench/results.json'), 'utf8'));
+  const lines = rows.map((row) => `| ${row.work} | ${row.peer} | ${figure(row.figure)}${row.unit} | ${row.bound} ${figure(row.target)}${row.unit} |`);
+  return ['| work | figure | measured | must reach |', '|---|---|--:|--:|', ...lines, '', `Node ${node.slice(1)}, both sides in one run. Repeat: \`npx -y pnpm@12 bench\`.`].join('\n');
+}
+
+const checkTable = () => ['| code | severity | how it should be | source |', '|---|---|---|---|', ...CHECKS.map((check) => `| \`${check.code}\` | ${check.severity} | ${check.title} | ${check.source} |`)].join('\n');
+
+const before = readFileSync(readme, 'utf8');
+const after = between(process.argv.includes('--check') ? before : between(before, 'speed', speedTable()), 'checks', checkTable());
+if (after !== before && process.argv.includes('--check')) {
+  console.error('README.md: the list of checks is stale; run `npx -y pnpm@12 bench`, or `node scripts/figures.mjs`.');
+  process.exitCode = 1;
+} else writeFileSync(readme, after);
