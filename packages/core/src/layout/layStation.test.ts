@@ -157,15 +157,15 @@ describe('the offset of the items', () => {
 const outside = (legs: readonly TurtleLeg[], keys: Partial<PlanStation>): Finding[] =>
   reviewLayout(layoutOf([turtle(ORIGIN, legs, 100)], [keys])).filter((finding) => finding.code === 'item-outside');
 
-it('has no place before the start, and a finding: nothing is clamped', () => {
-  const [direction] = laid(STRAIGHT, { on: on(50) }).directions;
-  const sign = itemOf(direction, 'sign');
-  expect(sign).toMatchObject({ at: [null, null], wheel: null, from: expect.closeTo(-41.44, 4) });
-  expect(itemOf(direction, 'water').at).not.toContain(null);
-  expect(outside(STRAIGHT, { on: on(50) })).toEqual([expect.objectContaining({ where: expect.objectContaining({ item: 'sign', station: 's1' }) })]);
-});
-
 describe('an item that falls off the course', () => {
+  it('has no place before the start, and a finding: nothing is clamped', () => {
+    const [direction] = laid(STRAIGHT, { on: on(50) }).directions;
+    const sign = itemOf(direction, 'sign');
+    expect(sign).toMatchObject({ at: [null, null], wheel: null, from: expect.closeTo(-41.44, 4) });
+    expect(itemOf(direction, 'water').at).not.toContain(null);
+    expect(outside(STRAIGHT, { on: on(50) })).toEqual([expect.objectContaining({ where: expect.objectContaining({ item: 'sign', station: 's1' }) })]);
+  });
+
   it('has one end only where it runs over the finish, and boxes only on the course', () => {
     const trash = itemOf(laid(STRAIGHT, { on: on(2930) }).directions[0], 'trash');
     expect(trash.at).toEqual([expect.anything(), null]);
@@ -199,19 +199,19 @@ describe('an item that falls off the course', () => {
 const both = (keys: Partial<PlanStation> = {}): [LaidDirection, LaidDirection] =>
   laid(OUT_AND_BACK, { on: on(800), passes: 'all', serves: ['gel', 'sportsDrink', 'water'], ...keys }).directions as [LaidDirection, LaidDirection];
 
-it('meets the same tables, in the opposite order and on the other side', () => {
-  const [lead, other] = both();
-  expect(kinds(lead)).toEqual(['sign', 'gel', 'sportsDrink', 'water', 'trash']);
-  expect(kinds(other)).toEqual(['sign', 'water', 'sportsDrink', 'gel', 'trash']);
-  for (const kind of ['gel', 'sportsDrink', 'water'] as const) {
-    const [met, table] = [itemOf(other, kind), itemOf(lead, kind)];
-    expect(met.at).toEqual(table.at.toReversed());
-    expect(met).toMatchObject({ side: 'left', from: expect.closeTo(4000 - table.to, 4), to: expect.closeTo(4000 - table.from, 4) });
-    expect(met.along[0]).toBeCloseTo(-table.along[1], 4);
-  }
-});
-
 describe('another served direction', () => {
+  it('meets the same tables, in the opposite order and on the other side', () => {
+    const [lead, other] = both();
+    expect(kinds(lead)).toEqual(['sign', 'gel', 'sportsDrink', 'water', 'trash']);
+    expect(kinds(other)).toEqual(['sign', 'water', 'sportsDrink', 'gel', 'trash']);
+    for (const kind of ['gel', 'sportsDrink', 'water'] as const) {
+      const [met, table] = [itemOf(other, kind), itemOf(lead, kind)];
+      expect(met.at).toEqual(table.at.toReversed());
+      expect(met).toMatchObject({ side: 'left', from: expect.closeTo(4000 - table.to, 4), to: expect.closeTo(4000 - table.from, 4) });
+      expect(met.along[0]).toBeCloseTo(-table.along[1], 4);
+    }
+  });
+
   it('has a sign of its own before the first table met, and its trash past the last', () => {
     const [, other] = both();
     expect(other.measure).toBeCloseTo(3200, 4);

@@ -20,8 +20,6 @@ const groups = (layout: StationLayout): (readonly number[])[] => layout.directio
 
 const branching = (turn: number): StationLayout =>
   layoutOf([turtle(ORIGIN, [[90, 2000]], 20, 'a'), turtle(ORIGIN, [[90, 320], [90 - turn, 500]], 20, 'b')], [{ at: from(from(ORIGIN, 90, 310), 180, 6) }]).stations[0]!;
-// At a small angle the two run within 10 m of each other to the end of the 30 m; at a wide one they do not.
-expect(groups(branching(20))).toEqual([[0, 1]]);
 
 const order = (...races: string[]): PlanKeys['races'] => races.map((race) => planRace(race, race));
 
@@ -78,6 +76,8 @@ describe('directions', () => {
   });
 
   it('take a course that leaves by more than 60° within the next 30 m as a direction of its own', () => {
+    // At a small angle the two run within 10 m of each other to the end of the 30 m; at a wide one they do not.
+    expect(groups(branching(20))).toEqual([[0, 1]]);
     expect(groups(branching(65))).toEqual([[0]]);
   });
 
