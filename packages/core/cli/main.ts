@@ -19,9 +19,9 @@ const done = (out: string, err: string = ''): Ended => ({ exit: 0, out, err });
 
 const spoken = (finding: Finding): string => (finding.where.file === undefined ? `halfcup: ${finding.message}` : findingLine(finding));
 
-/** Errors alone, each once: what else was found in the same input would hide them. */
+/** Errors, each once, and which line was taken for the course; what else was found in the same input would hide them. */
 function refused(findings: readonly Finding[]): Ended {
-  const errors = findings.filter(({ severity }) => severity === 'error');
+  const errors = findings.filter(({ severity, code }) => severity === 'error' || code === 'track-chosen');
   const lines = [...new Set((errors.length > 0 ? errors : findings).map(spoken))];
   return { exit: 2, out: '', err: `${lines.join('\n')}\n` };
 }

@@ -26,11 +26,11 @@ export function toGeoJson(layout: Layout): FeatureCollection<Geometry | null> {
     ...layout.stations.flatMap((station) => stationFeatures(station, layout)),
   ];
   // Turf's type leaves out the unlocated features that the standard has.
-  return { ...featureCollection(features.map(shortened) as Feature<Geometry>[]), bbox: bboxOf(layout) };
+  return { ...featureCollection(features.map(shortened) as Feature[]), bbox: bboxOf(layout) };
 }
 
 const shortened = (one: LayoutFeature): LayoutFeature =>
-  one.geometry === null ? one : truncate(one as Feature<Geometry>, { precision: 8, coordinates: 2 });
+  one.geometry === null ? one : truncate(one as Feature, { precision: 8, coordinates: 2 });
 
 /** Around all courses and pins; longitudes taken next to the first course, so that the antimeridian does not stretch it. */
 function bboxOf({ courses, stations }: Layout): [number, number, number, number] {

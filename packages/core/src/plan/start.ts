@@ -61,7 +61,7 @@ export function startPlan(document: GpxDocument, options: StartOptions): Result<
   const text = planText(options, course, drafts.value);
   const read = readPlan(text, options.gpx);
   // The text is not in any file yet: its lines and columns would point nowhere.
-  if (!read.ok) return bad(read.findings.map((finding) => ({ ...finding, where: { ...(finding.where.path === undefined ? {} : { path: finding.where.path }) } })));
+  if (!read.ok) return bad(read.findings.map(({ code, severity, message }) => ({ code, severity, message, where: {} })));
   return good(text, [...line.findings, ...built.findings]);
 }
 

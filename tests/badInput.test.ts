@@ -1,0 +1,160 @@
+/** Files that cannot be used: each is refused with its file, line and column, in one plain sentence, and exit 2. */
+import { symlinkSync } from 'node:fs';
+import { join } from 'node:path';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { buildCommandLine } from './support/build.ts';
+import { OCEAN, gpxText, planText, straight } from './support/courses.ts';
+import { folderWith, refusalIn } from './support/halfcup.ts';
+
+beforeAll(buildCommandLine);
+
+const COURSE = gpxText([straight(OCEAN, 90, 51, 100)]);
+const STATION = { id: 's1', on: { course: 'c', measure: '2 km', side: 'right' } };
+const PLAN = planText([STATION]);
+
+/** The place, counted from 1, of a piece of a text that stands in it once. */
+function placeOf(text: string, piece: string): string {
+  expect(text.split(piece)).toHaveLength(2);
+  const before = text.slice(0, text.indexOf(piece)).split('\n');
+  return `${before.length}:${before.at(-1)!.length + 1}`;
+}
+
+/** The place just behind a text. */
+function endOf(text: string): string {
+  const lines = text.split('\n');
+  return `${lines.length}:${lines.at(-1)!.length + 1}`;
+}
+
+const refusedGpx = (content: string | Uint8Array): readonly string[] => refusalIn(folderWith({ 'bad.gpx': content }), 'course', 'bad.gpx');
+const refusedPlan = (plan: string, more: Readonly<Record<string, string>> = { 'c.gpx': COURSE }): readonly string[] =>
+  refusalIn(folderWith({ 'p.json': plan, ...more }), 'layout', 'p.json');
+
+/** Starts with the place, and then says something. */
+const at = (file: string, place: string, words: RegExp): unknown => expect.stringMatching(new RegExp(`^${file.replace('.', '\\.')}:${place}: .*${words.source}`, 'u'));
+
+describe('a GPX file that cannot be used', () => {
+  it('is refused when it is empty', () => {
+    expect(refusedGpx('')).toEqual([at('bad.gpx', '1:1', /empty.*Expected a GPX file/u)]);
+  });
+
+  it('is refused when it is a web page', () => {
+    expect(refusedGpx('<!DOCTYPE html>\n<html><body>Sign in</body></html>')).toEqual([at('bad.gpx', '1:1', /HTML|web page/u)]);
+  });
+
+  it('is refused at its end when it is cut off', () => {
+    const cut = COURSE.slice(0, COURSE.length / 2);
+    expect(refusedGpx(cut)).toEqual([at('bad.gpx', endOf(cut), /ends within a tag|is not closed/u)]);
+  });
+
+  it('is refused when it is no text at all', () => {
+    const bytes = Uint8Array.from({ length: 4096 }, (_, k) => (k * 151 + 37) % 256);
+    expect(refusedGpx(bytes)).toEqual([at('bad.gpx', '1:1', /not XML; a GPX file begins with/u)]);
+  });
+
+  it('is refused at its DOCTYPE, whose entities are never read', () => {
+    const hostile = `<?xml version="1.0"?>\n<!DOCTYPE gpx [<!ENTITY x SYSTEM "file:///etc/hostname">]>\n${COURSE.replace('<trk>', '<trk><name>&x;</name>')}`;
+    expect(refusedGpx(hostile)).toEqual([at('bad.gpx', placeOf(hostile, '<!DOCTYPE'), /DOCTYPE/u)]);
+  });
+
+  it('is refused when its only track has one point', () => {
+    const one = gpxText([[OCEAN]]);
+    expect(refusedGpx(one)).toEqual([at('bad.gpx', placeOf(one, '<trk>'), /one place only; expected at least two different points/u)]);
+  });
+
+  it('is refused at the point whose latitude is 95', () => {
+    const wrong = gpxText([[OCEAN, [-17.4, 95], OCEAN]]);
+    expect(refusedGpx(wrong)).toEqual([at('bad.gpx', placeOf(wrong, '<trkpt lat="95"'), /95.*-90/u)]);
+  });
+
+  it('is refused at the point whose latitude is a word', () => {
+    const wrong = COURSE.replace('<trkpt lat="-33.2"', '<trkpt lat="north"');
+    expect(refusedGpx(wrong)).toEqual([at('bad.gpx', placeOf(wrong, '<trkpt lat="north"'), /"north" as lat.*not a number/u)]);
+  });
+
+  it('is refused when there is no such file, or it is a folder', () => {
+    const folder = folderWith({ 'sub/c.gpx': COURSE });
+    expect(refusalIn(folder, 'course', 'none.gpx')).toEqual([expect.stringMatching(/^none\.gpx: there is no such file/u)]);
+    expect(refusalIn(folder, 'course', 'sub')).toEqual([expect.stringMatching(/^sub: this is a folder/u)]);
+  });
+
+  it('is refused with its lines when it has no such track', () => {
+    const folder = folderWith({ 'c.gpx': COURSE.replace('<trk>', '<trk><name>Ridge</name>') });
+    expect(refusalIn(folder, 'course', 'c.gpx', '--track', 'Beach')).toEqual([expect.stringMatching(/^c\.gpx: .*no line "Beach".*0 "Ridge"/u)]);
+  });
+});
+
+describe('a plan that cannot be used', () => {
+  it('is refused at an unknown key, with the nearest known one', () => {
+    const plan = planText([{ ...STATION, tabels: { water: 2 } }]);
+    expect(refusedPlan(plan)).toEqual([at('p.json', placeOf(plan, '"tabels"'), /"tabels".*did you mean "tables"\?/u)]);
+  });
+
+  it('is refused at a key that stands twice', () => {
+    const plan = PLAN.replace('"version": 1,', '"version": 1,\n  "name": "A",\n  "name": "B",');
+    expect(refusedPlan(plan)).toEqual([at('p.json', placeOf(plan, '"name": "B"'), /"name" a second time/u)]);
+  });
+
+  it('is refused at an id that stands twice', () => {
+    const plan = planText([STATION, { on: STATION.on, id: 's1', name: 'twin' }]);
+    expect(refusedPlan(plan)).toEqual([at('p.json', placeOf(plan, '"s1",\n      "name": "twin"'), /"s1", which stations\[0\] has already/u)]);
+  });
+
+  it('is refused where it names a GPX file that is not there', () => {
+    expect(refusedPlan(PLAN, {})).toEqual([at('p.json', placeOf(PLAN, '"c.gpx"'), /"c\.gpx", which was not found beside it/u)]);
+  });
+
+  it('is refused where it names a GPX file outside its folder', () => {
+    const plan = PLAN.replace('"c.gpx"', '"../c.gpx"');
+    const folder = folderWith({ 'c.gpx': COURSE, 'plans/p.json': plan });
+    expect(refusalIn(folder, 'layout', 'plans/p.json')).toEqual([at('plans/p.json', placeOf(plan, '"../c.gpx"'), /own folder or below/u)]);
+  });
+
+  it('is refused where a link leads out of its folder', () => {
+    const folder = folderWith({ 'secret.gpx': COURSE, 'plans/p.json': PLAN });
+    symlinkSync(join(folder, 'secret.gpx'), join(folder, 'plans/c.gpx'));
+    expect(refusalIn(folder, 'layout', 'plans/p.json')).toEqual([at('plans/p.json', placeOf(PLAN, '"c.gpx"'), /link to a file outside/u)]);
+  });
+
+  it('is refused at a length in an unknown unit', () => {
+    const plan = planText([STATION], { practice: { signAhead: '100 furlongs' } });
+    expect(refusedPlan(plan)).toEqual([at('p.json', placeOf(plan, '"100 furlongs"'), /furlongs.*units: m, km/u)]);
+  });
+
+  it('is refused at parts that go in a circle', () => {
+    const plan = planText([STATION], { courses: [{ id: 'c', parts: [{ of: 'd' }] }, { id: 'd', parts: [{ of: 'c' }] }] });
+    const [line] = refusedPlan(plan);
+    expect(line).toEqual(at('p.json', '\\d+:\\d+', /circle: "c" → "d" → "c"/u));
+    expect(line).toContain(`p.json:${placeOf(plan, '[\n        {\n          "of": "d"')}: `);
+  });
+
+  it('is refused at a station beyond its course', () => {
+    const plan = planText([{ id: 's1', on: { course: 'c', measure: '7 km', side: 'right' } }]);
+    expect(refusedPlan(plan)).toEqual([at('p.json', placeOf(plan, '"7 km"'), /7000\.0 m of course "c", which is 5000\.0 m long/u)]);
+  });
+
+  it('is refused at the GPX file itself where that is broken, by the way to it', () => {
+    const broken = COURSE.replace('<trkpt lat="-33.2"', '<trkpt lat="north"');
+    const folder = folderWith({ 'plans/p.json': PLAN, 'plans/c.gpx': broken });
+    expect(refusalIn(folder, 'layout', 'plans/p.json')).toEqual([at('plans/c.gpx', placeOf(broken, '<trkpt lat="north"'), /"north"/u)]);
+  });
+
+  it('is refused where a gap of its course is, with both ends', () => {
+    const points = straight(OCEAN, 90, 51, 100);
+    const [line] = refusedPlan(PLAN, { 'c.gpx': gpxText([points.slice(0, 20), points.slice(25)]) });
+    expect(line).toEqual(at('p.json', placeOf(PLAN, '{\n      "id": "c"'), /A gap of 600\.0 m/u));
+    for (const [lon, lat] of [points[19]!, points[25]!]) expect(line).toContain(`${lon.toFixed(6)},${lat.toFixed(6)}`);
+  });
+
+  it('is refused when it is a course, or cut off, or no text', () => {
+    expect(refusedPlan(COURSE)).toEqual([at('p.json', '1:1', /GPX.*expected a plan/u)]);
+    const cut = PLAN.slice(0, -20);
+    expect(refusedPlan(cut)).toEqual([at('p.json', '\\d+:\\d+', /may be cut off/u)]);
+    const folder = folderWith({ 'p.json': Uint8Array.of(0x7b, 0xff, 0xfe, 0x7d) });
+    expect(refusalIn(folder, 'layout', 'p.json')).toEqual([expect.stringMatching(/^p\.json: .*no UTF-8 text/u)]);
+  });
+
+  it('tells all its faults in one go', () => {
+    const plan = planText([{ ...STATION, serves: ['beer'], side: 'middle' }], { practice: { signAhead: '100 furlongs' } });
+    expect(refusedPlan(plan)).toHaveLength(3);
+  });
+});

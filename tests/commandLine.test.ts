@@ -1,0 +1,170 @@
+/** The command line as its users meet it: what it prints, what it refuses, and that it says the truth. */
+import { readFileSync, writeFileSync } from 'node:fs';
+import { dirname, join, relative } from 'node:path';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { CORE, buildCommandLine } from './support/build.ts';
+import { OCEAN, OUT_AND_BACK, RUN_21K, geodesicLength, go, gpxText, straight, trackPoints } from './support/courses.ts';
+import type { SnapDocument } from './support/documents.ts';
+import { documentIn, folderWith, halfcupIn, refusalIn } from './support/halfcup.ts';
+
+beforeAll(buildCommandLine);
+
+const COURSE = straight(OCEAN, 90, 51, 100);
+const folder = folderWith({ 'c.gpx': gpxText([COURSE]) });
+
+describe('halfcup', () => {
+  it('lists its commands and common options in its help', () => {
+    const { exit, out, err } = halfcupIn(folder, '--help');
+    expect([exit, err]).toEqual([0, '']);
+    for (const name of ['course', 'snap', 'start', 'layout', 'export', '--json', '--units', '--out', '--force']) expect(out).toContain(name);
+  });
+
+  it.each(['course', 'snap', 'start', 'layout', 'export'])('explains %s with all its options', (name) => {
+    const { exit, out, err } = halfcupIn(folder, name, '--help');
+    expect([exit, err]).toEqual([0, '']);
+    expect(out).toMatch(new RegExp(`^halfcup ${name} `, 'u'));
+    expect(out).toContain('--json');
+  });
+
+  it('prints the version of the package', () => {
+    const { version } = JSON.parse(readFileSync(join(CORE, 'package.json'), 'utf8')) as { version: string };
+    expect(halfcupIn(folder, '--version')).toEqual({ exit: 0, out: `${version}\n`, err: '' });
+  });
+
+  it('loads nothing but its own light files, and Node, before a command is called', () => {
+    const reached = new Set([join(CORE, 'dist/cli/main.js')]);
+    const packages = new Set<string>();
+    for (const file of reached) {
+      for (const [, name] of readFileSync(file, 'utf8').matchAll(/^(?:import|export) (?:[^=('"]*? from )?'([^']+)'/gmu)) {
+        if (name!.startsWith('.')) reached.add(join(dirname(file), name!));
+        else packages.add(name!);
+      }
+    }
+    expect([...packages].filter((name) => !name.startsWith('node:'))).toEqual([]);
+    expect([...reached].map((file) => relative(join(CORE, 'dist'), file)).filter((file) => file.startsWith('src')).sort()).toEqual(['src/finding.js', 'src/plan/nearest.js', 'src/units.js']);
+  });
+
+  it.each([
+    [[], /found no command/u],
+    [['cuorse'], /"cuorse".*did you mean "course"\?/u],
+    [['xyzzy'], /"xyzzy".*commands: "course", "snap"/u],
+    [['course'], /needs a GPX file/u],
+    [['course', 'c.gpx', 'd.gpx'], /"d\.gpx" too many/u],
+    [['course', 'c.gpx', '--jsn'], /"--jsn".*did you mean "--json"\?/u],
+    [['course', 'c.gpx', '-j'], /"-j"/u],
+    [['course', 'c.gpx', '--json=yes'], /value for --json/u],
+    [['course', 'c.gpx', '--track'], /--track without a value/u],
+    [['course', 'c.gpx', '--track', '--json'], /--track without a value/u],
+    [['course', 'c.gpx', '--gaps', 'joins'], /"joins" for --gaps; did you mean "join"\?/u],
+    [['course', 'c.gpx', '--units', 'imperial', '--units', 'metric'], /--units twice/u],
+    [['snap', 'c.gpx', '-17.4,-33.2', '--radius', '60'], /"60", which has no unit/u],
+    [['snap', 'c.gpx', '-17.4,-33.2', '--radius', '-5m'], /"-5m"/u],
+    [['snap', 'c.gpx', '-17.4'], /"-17\.4".*LON,LAT/u],
+    [['snap', 'c.gpx', '-17.4,north'], /"-17\.4,north".*LON,LAT/u],
+    [['snap', 'c.gpx', '-33.2,-117.4'], /latitude -117\.4.*may be swapped/u],
+    [['snap', 'c.gpx', '-190,33'], /longitude -190/u],
+    [['export', 'p.json'], /--to geojson/u],
+    [['export', 'p.json', '--to', 'shape'], /"shape" for --to; accepted: "geojson"/u],
+  ] as const)('refuses the call %j in plain words', (args, message) => {
+    expect(refusalIn(folder, ...args)[0]).toMatch(message);
+  });
+
+  it('tells every fault of a call at once', () => {
+    expect(refusalIn(folder, 'course', '--trak', 'x', '--gaps', 'y', '--units', 'feet')).toHaveLength(3);
+  });
+
+  it('writes to a file with --out, never over another without --force', () => {
+    const target = join(folder, 'out.json');
+    expect(halfcupIn(folder, 'course', 'c.gpx', '--json', '--out', 'out.json')).toEqual({ exit: 0, out: '', err: '' });
+    expect(JSON.parse(readFileSync(target, 'utf8'))).toMatchObject({ points: 51 });
+    writeFileSync(target, 'precious');
+    expect(refusalIn(folder, 'course', 'c.gpx', '--json', '--out', 'out.json')).toEqual([expect.stringMatching(/^out\.json: .*exists already.*--force/u)]);
+    expect(readFileSync(target, 'utf8')).toBe('precious');
+    expect(halfcupIn(folder, 'course', 'c.gpx', '--json', '--out', 'out.json', '--force').exit).toBe(0);
+    expect(JSON.parse(readFileSync(target, 'utf8'))).toMatchObject({ points: 51 });
+    expect(refusalIn(folder, 'course', 'c.gpx', '--out', 'no/such/out.txt')[0]).toMatch(/^no\/such\/out\.txt: there is no such folder/u);
+  });
+});
+
+describe('halfcup course', () => {
+  it.each([
+    ['gpx-parse 0.10.4', RUN_21K],
+    ['stoplight 0.0.7', OUT_AND_BACK],
+  ])('measures the run of package %s as Karney does, to 0.1 mm', (_, file) => {
+    const points = trackPoints(file);
+    const truth = points.slice(1).reduce((sum, point, k) => sum + geodesicLength(points[k]!, point), 0);
+    const course = documentIn(folder, 'course', file) as { raw: number; length: number; points: number; factors: object[] };
+    expect(Math.abs(course.raw - truth)).toBeLessThan(1e-4);
+    expect(course.length).toBe(course.raw);
+    expect(course.points).toBe(points.length);
+    expect(course.factors).toEqual([{ from: 0, to: course.raw, factor: 1 }]);
+  });
+
+  it('measures the straight course of 5 km that GeographicLib drew, and prints it in both units', () => {
+    const course = documentIn(folder, 'course', 'c.gpx') as { raw: number; gaps: object[]; ascent: null; duplicates: number; name: string };
+    expect(Math.abs(course.raw - 5000)).toBeLessThan(1e-6);
+    expect(course).toMatchObject({ name: 'c', gaps: [], ascent: null, duplicates: 0 });
+    expect(halfcupIn(folder, 'course', 'c.gpx').out).toMatch(/Course distance +5\.000 km \(3\.107 mi\)/u);
+    expect(halfcupIn(folder, 'course', 'c.gpx', '--units', 'imperial').out).toMatch(/Course distance +3\.107 mi \(5\.000 km\)/u);
+  });
+
+  it('gives bounds whose west is larger than their east across the antimeridian', () => {
+    const across = folderWith({ 'a.gpx': gpxText([straight([179.99, -17], 90, 30, 100)]) });
+    const { bounds } = documentIn(across, 'course', 'a.gpx') as { bounds: [number, number, number, number] };
+    const [last] = go([179.99, -17], 90, 2900);
+    expect(bounds[0]).toBeCloseTo(179.99, 8);
+    expect(bounds[2]).toBeCloseTo(last, 8);
+    expect(bounds[0]).toBeGreaterThan(bounds[2]);
+  });
+
+  it('refuses a gap of over 50 m with both ends, unless it is told to join or skip it', () => {
+    const gap = folderWith({ 'g.gpx': gpxText([COURSE.slice(0, 11), COURSE.slice(12, 21)]) });
+    const [line] = refusalIn(gap, 'course', 'g.gpx');
+    expect(line).toMatch(/^g\.gpx:\d+:\d+: A gap of 200\.0 m/u);
+    for (const [lon, lat] of [COURSE[10]!, COURSE[12]!]) expect(line).toContain(`${lon.toFixed(6)},${lat.toFixed(6)}`);
+    const joined = documentIn(gap, 'course', 'g.gpx', '--gaps', 'join') as { raw: number; gaps: { after: number; length: number }[] };
+    const skipped = documentIn(gap, 'course', 'g.gpx', '--gaps', 'skip') as { raw: number; gaps: { after: number; length: number }[] };
+    expect(joined.raw - skipped.raw).toBeCloseTo(200, 5);
+    expect(joined.gaps).toEqual([{ after: 10, length: expect.closeTo(200, 5) as number }]);
+  });
+});
+
+describe('halfcup snap', () => {
+  it.each([
+    [-118.511715, 34.077286],
+    [-118.514418, 34.081782],
+    [-118.517671, 34.085472],
+  ] as const)('shows both passes of the out-and-back by the invented pin %d,%d, on opposite sides', (lon, lat) => {
+    const { points } = documentIn(folder, 'snap', OUT_AND_BACK, `${lon},${lat}`) as SnapDocument;
+    const [out, back] = points[0]!.passes;
+    expect(points[0]).toMatchObject({ at: [lon, lat], name: null });
+    expect(points[0]!.passes).toHaveLength(2);
+    expect([out!.side, back!.side]).toEqual(['left', 'right']);
+    expect(Math.sign(out!.offset) * Math.sign(back!.offset)).toBe(-1);
+    for (const pass of [out!, back!]) expect(Math.abs(geodesicLength([lon, lat], pass.foot) - pass.distance)).toBeLessThan(1e-3);
+    expect(Math.cos(((out!.azimuthDeg - back!.azimuthDeg) * Math.PI) / 180)).toBeLessThan(0);
+  });
+
+  it('takes the waypoints of the file where no point is given', () => {
+    const { points } = documentIn(folder, 'snap', OUT_AND_BACK) as SnapDocument;
+    expect(points.map(({ name }) => name)).toEqual(['Start', 'Lap 1']);
+  });
+
+  it('finds nothing but the nearest place beyond the radius, and a pass within it', () => {
+    const beside = go(go(OCEAN, 90, 1000), 0, 80).join(',');
+    const [far] = (documentIn(folder, 'snap', 'c.gpx', beside) as SnapDocument).points;
+    expect(far!.passes).toEqual([]);
+    expect(far!.nearest.distance).toBeCloseTo(80, 3);
+    const [near] = (documentIn(folder, 'snap', 'c.gpx', beside, '--radius', '90m') as SnapDocument).points;
+    expect(near!.passes).toEqual([expect.objectContaining({ side: 'left', measure: expect.closeTo(1000, 1) as number, offset: expect.closeTo(80, 3) as number })]);
+    expect(halfcupIn(folder, 'snap', 'c.gpx', beside).out).toMatch(/not within 60 m/u);
+  });
+
+  it('is less sure of the side where positions are worse', () => {
+    const beside = go(go(OCEAN, 90, 1000), 180, 4).join(',');
+    const sure = (documentIn(folder, 'snap', 'c.gpx', beside) as SnapDocument).points[0]!.passes[0]!;
+    const unsure = (documentIn(folder, 'snap', 'c.gpx', beside, '--r95', '15m', '--course-r95', '10m') as SnapDocument).points[0]!.passes[0]!;
+    expect([sure.side, unsure.side]).toEqual(['right', 'unclear']);
+    expect(unsure.confidence).toBeLessThan(sure.confidence);
+  });
+});

@@ -1,0 +1,76 @@
+/** `halfcup start`: a first plan that is complete and reads back. */
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { buildCommandLine } from './support/build.ts';
+import { OCEAN, type Position, go, gpxText, straight } from './support/courses.ts';
+import type { LayoutDocument } from './support/documents.ts';
+import { documentIn, folderWith, halfcupIn, refusalIn } from './support/halfcup.ts';
+
+beforeAll(buildCommandLine);
+
+const COURSE = straight(OCEAN, 90, 51, 100);
+const beside = (measure: number, azimuthDeg: number, offset: number): Position => go(go(OCEAN, 90, measure), azimuthDeg, offset);
+
+describe('halfcup start', () => {
+  const waypoints = [
+    { at: beside(4000, 0, 8), name: 'Far' },
+    { at: beside(2000, 0, 500), name: 'Aside' },
+    { at: beside(1000, 180, 8) },
+  ];
+  const started = folderWith({ 'w.gpx': gpxText([COURSE], waypoints), 'sub/c.gpx': gpxText([COURSE]) });
+  interface PlanFile {
+    readonly units?: string;
+    readonly practice?: Record<string, string>;
+    readonly courses: readonly { readonly gpx: string }[];
+    readonly stations: readonly { readonly id: string; readonly name: string; readonly at?: Position; readonly side?: string; readonly on?: { readonly measure: string | number; readonly side: string } }[];
+  }
+  const planOf = (...args: string[]): PlanFile => JSON.parse(halfcupIn(started, 'start', ...args).out) as PlanFile;
+
+  it('makes stations of waypoints in course order, leaves none out, and reads back', () => {
+    expect(halfcupIn(started, 'start', 'First', 'w.gpx', '--out', 'first.json')).toEqual({ exit: 0, out: '', err: '' });
+    const text = readFileSync(join(started, 'first.json'), 'utf8');
+    const plan = JSON.parse(text) as PlanFile;
+    expect(plan.stations.map(({ id, name }) => [id, name])).toEqual([['s1', '1.00 km'], ['s2', 'Far'], ['s3', 'Aside']]);
+    expect(plan.stations[1]!.at).toEqual(waypoints[0]!.at.map((degrees) => Number(degrees.toFixed(7))));
+    expect(text).toMatch(/\n {6}"at": \[-?\d+\.\d+, -?\d+\.\d+\]\n/u);
+    expect(plan.practice).toBeUndefined();
+    const layout = documentIn(started, 'layout', 'first.json') as LayoutDocument;
+    expect(layout.stations.map(({ passes }) => passes.length)).toEqual([1, 1, 0]);
+    expect(layout.findings.map(({ code }) => code)).toContain('station-off-course');
+  });
+
+  it('places stations along the course by distance, on the sides asked for', () => {
+    const { stations } = planOf('Every', 'sub/c.gpx', '--every', '2km', '--side', 'alternate');
+    expect(stations.map(({ name, on }) => [name, on?.measure, on?.side])).toEqual([['2 km', '2 km', 'right'], ['4 km', '4 km', 'left']]);
+    expect(planOf('At', 'sub/c.gpx', '--at', '3mi,1mi').stations.map(({ name }) => name)).toEqual(['1 mi', '3 mi']);
+    expect(planOf('Sides', 'w.gpx', '--side', 'left').stations.map(({ side }) => side)).toEqual(['left', 'left', 'left']);
+  });
+
+  it('writes the practice in round metres with --units metric', () => {
+    const plan = planOf('Metric', 'w.gpx', '--units', 'metric');
+    expect(plan.units).toBe('metric');
+    expect(plan.practice).toEqual({ signAhead: '90 m', gelAhead: '8 m', tableGap: '3 m', tableLength: '1.8 m', trashFrom: '45 m', trashTo: '90 m' });
+  });
+
+  it('names the course as seen from the folder of the plan', () => {
+    expect(planOf('Below', 'sub/c.gpx', '--every', '2km').courses[0]!.gpx).toBe('sub/c.gpx');
+    expect(halfcupIn(started, 'start', 'Beside', 'sub/c.gpx', '--every', '2km', '--out', 'sub/plan.json').exit).toBe(0);
+    expect((documentIn(started, 'layout', 'sub/plan.json') as LayoutDocument).stations).toHaveLength(2);
+    const elsewhere = halfcupIn(join(started, 'sub'), 'start', 'Up', '../w.gpx');
+    expect(elsewhere.err).toMatch(/keep this plan beside w\.gpx/u);
+    expect((JSON.parse(elsewhere.out) as PlanFile).courses[0]!.gpx).toBe('w.gpx');
+    expect(refusalIn(started, 'start', 'Up', 'w.gpx', '--out', 'sub/up.json')[0]).toMatch(/^w\.gpx: .*copy it there/u);
+  });
+
+  it.each([
+    [['sub/c.gpx'], /no waypoints/u],
+    [['sub/c.gpx', '--at', '6km'], /6000 m, but the course is 5\.000 km long/u],
+    [['sub/c.gpx', '--every', '6km'], /shorter than the course/u],
+    [['sub/c.gpx', '--every', '0m'], /shorter than the course/u],
+    [['sub/c.gpx', '--every', '1m'], /at most 500 stations/u],
+    [['sub/c.gpx', '--every', '1km', '--at', '1km'], /expected one of them/u],
+  ] as const)('refuses %j with the reason', (args, message) => {
+    expect(refusalIn(started, 'start', 'Name', ...args)[0]).toMatch(message);
+  });
+});
