@@ -115,6 +115,13 @@ describe('a plan that cannot be used', () => {
     expect(refusalIn(folder, 'layout', 'plans/p.json')).toEqual([at('plans/p.json', placeOf(PLAN, '"c.gpx"'), /link to a file outside/u)]);
   });
 
+  it('is refused where a link goes in a circle, or leads nowhere', () => {
+    const folder = folderWith({ 'p.json': PLAN, 'q/p.json': PLAN });
+    symlinkSync('c.gpx', join(folder, 'c.gpx'));
+    symlinkSync('none.gpx', join(folder, 'q/c.gpx'));
+    for (const plan of ['p.json', 'q/p.json']) expect(refusalIn(folder, 'layout', plan)).toEqual([at(plan, placeOf(PLAN, '"c.gpx"'), /not found beside it/u)]);
+  });
+
   it('is refused at a length in an unknown unit', () => {
     const plan = planText([STATION], { practice: { signAhead: '100 furlongs' } });
     expect(refusedPlan(plan)).toEqual([at('p.json', placeOf(plan, '"100 furlongs"'), /furlongs.*units: m, km/u)]);

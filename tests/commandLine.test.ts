@@ -1,11 +1,12 @@
 /** The command line as its users meet it: what it prints, what it refuses, and that it says the truth. */
+import { spawnSync } from 'node:child_process';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join, relative } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { CORE, buildCommandLine } from './support/build.ts';
+import { CORE, ROOT, buildCommandLine } from './support/build.ts';
 import { OCEAN, OUT_AND_BACK, RUN_21K, geodesicLength, go, gpxText, straight, trackPoints } from './support/courses.ts';
 import type { SnapDocument } from './support/documents.ts';
-import { documentIn, folderWith, halfcupIn, refusalIn } from './support/halfcup.ts';
+import { MAIN, documentIn, folderWith, halfcupIn, refusalIn } from './support/halfcup.ts';
 
 beforeAll(buildCommandLine);
 
@@ -71,6 +72,11 @@ describe('halfcup', () => {
 
   it('tells every fault of a call at once', () => {
     expect(refusalIn(folder, 'course', '--trak', 'x', '--gaps', 'y', '--units', 'feet')).toHaveLength(3);
+  });
+
+  it('ends quietly where its reader has seen enough', () => {
+    const { status, stderr } = spawnSync('sh', ['-c', `"${process.execPath}" "${MAIN}" export fixtures/demo/plan.json --to geojson | head -c 10 >/dev/null`], { cwd: ROOT, encoding: 'utf8' });
+    expect([status, stderr]).toEqual([0, '']);
   });
 
   it('writes to a file with --out, never over another without --force', () => {

@@ -12,9 +12,11 @@ const geoJsonIn = (folder: string, plan: string): FeatureCollection => JSON.pars
 const ofKind = <G extends Feature['geometry']>(collection: FeatureCollection, kind: string): Feature<G>[] =>
   collection.features.filter(({ properties }) => properties?.['kind'] === kind) as Feature<G>[];
 
-/** A right-hand bend of 40 m radius, so that items do not lie on one straight line. */
-const bend = Array.from({ length: 10 }, (_, k) => go(go(OCEAN, 90, 1500), 180, 40 - 40 * Math.cos((k * Math.PI) / 18)).map((v, i) => (i === 0 ? go([v, OCEAN[1]], 90, 40 * Math.sin((k * Math.PI) / 18))[0] : v)) as unknown as Position);
-const points = [...straight(OCEAN, 90, 16, 100), ...bend.slice(1), ...straight(go(bend.at(-1)!, 180, 10), 180, 20, 100)];
+/** A right-hand bend of 40 m radius between two straights, so that items do not lie on one line. */
+const CORNER = go(OCEAN, 90, 1500);
+const CENTRE = go(CORNER, 180, 40);
+const bend = Array.from({ length: 9 }, (_, k) => go(CENTRE, (k + 1) * 10, 40));
+const points = [...straight(OCEAN, 90, 16, 100), ...bend, ...straight(go(bend.at(-1)!, 180, 10), 180, 20, 100)];
 const folder = folderWith({
   'c.gpx': gpxText([points]),
   'p.json': planText([

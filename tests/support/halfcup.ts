@@ -6,7 +6,7 @@ import { dirname, join } from 'node:path';
 import { afterAll, expect } from 'vitest';
 import { CORE } from './build.ts';
 
-const MAIN = join(CORE, 'dist/cli/main.js');
+export const MAIN: string = join(CORE, 'dist/cli/main.js');
 
 export interface Ended {
   readonly exit: number | null;

@@ -46,10 +46,11 @@ export async function readText(file: string): Promise<Result<string>> {
 /** Reads a GPX file as a stream; its findings name it as given. Progress on stderr where that is a terminal. */
 export async function readGpxFile(file: string): Promise<Result<GpxDocument>> {
   const { createGpxReader } = await import('../src/gpx/read.ts');
+  let progress = silent;
   try {
     const { size } = await stat(file);
     const reader = createGpxReader(file);
-    const progress = progressOf(file, size);
+    progress = progressOf(file, size);
     let read = 0;
     for await (const chunk of createReadStream(file, { highWaterMark: 262_144 })) {
       const bytes = chunk as Uint8Array;
@@ -57,16 +58,21 @@ export async function readGpxFile(file: string): Promise<Result<GpxDocument>> {
       reader.write(bytes);
       progress(read);
     }
-    progress(Infinity);
     return reader.close();
   } catch (error) {
     return bad([fileFinding(error, 'file-unreadable', { file })]);
+  } finally {
+    progress(Infinity);
   }
 }
 
-function progressOf(file: string, size: number): (read: number) => void {
+type Progress = (read: number) => void;
+
+const silent: Progress = () => undefined;
+
+function progressOf(file: string, size: number): Progress {
   const { stderr } = process;
-  if (!stderr.isTTY || size < LARGE) return () => undefined;
+  if (!stderr.isTTY || size < LARGE) return silent;
   let shown = -1;
   return (read) => {
     const percent = Math.floor((read / size) * 100);
@@ -76,13 +82,13 @@ function progressOf(file: string, size: number): (read: number) => void {
   };
 }
 
-/** Whether a file, with all links followed, lies in a folder or below; null where it does not exist. */
+/** Whether a file, with all links followed, lies in a folder or below; null where it cannot be reached. */
 export async function liesInside(file: string, folder: string): Promise<boolean | null> {
   try {
     const way = relative(await realpath(folder), await realpath(file));
     return way !== '..' && !way.startsWith(`..${sep}`) && !isAbsolute(way);
   } catch (error) {
-    if (codeOf(error) === 'ENOENT' || codeOf(error) === 'ENOTDIR') return null;
+    if (codeOf(error) in REASONS) return null;
     throw error;
   }
 }

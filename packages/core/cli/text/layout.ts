@@ -1,5 +1,6 @@
 /** A layout on one screen: stations, items, spacing, findings. */
 import type { Analysis } from '../../src/analyse.ts';
+import { courseLength } from '../../src/course/course.ts';
 import type { Item, LaidDirection, StationLayout } from '../../src/layout/layout.ts';
 import type { ItemKind } from '../../src/plan/plan.ts';
 import type { RaceSpacing, StationPass } from '../../src/station/station.ts';
@@ -17,7 +18,7 @@ export const summary = (analysis: Analysis, units: UnitSystem): string =>
   [heading(analysis, units), stationTable(analysis, units), spacingTable(analysis, units), `${findingsText(analysis.findings)}\n${CAUTION}`].join('\n\n') + '\n';
 
 function heading({ plan, courses }: Analysis, units: UnitSystem): string {
-  const lengths = courses.map(({ course }) => `${oneLine(course.name)} ${formatMeasure(course.scale.measure.at(-1)!, units)}`);
+  const lengths = courses.map(({ course }) => `${oneLine(course.name)} ${formatMeasure(courseLength(course), units)}`);
   return [oneLine(plan.name), ...lengths].filter((part) => part !== '').join(' · ');
 }
 

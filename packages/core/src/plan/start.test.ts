@@ -1,0 +1,85 @@
+import * as fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { analyse } from '../analyse.ts';
+import type { GpxDocument, GpxWaypoint } from '../gpx/document.ts';
+import { placeFindings } from './placeFindings.ts';
+import { readPlan } from './read.ts';
+import { type StartOptions, startPlan } from './start.ts';
+
+const waypoint = (lon: number, lat: number, name: string | null): GpxWaypoint => ({
+  lon, lat, name, ele: null, comment: null, description: null, symbol: null, type: null, hdop: null, line: 1, column: 1,
+});
+
+/** Some 5 km due east in mid-ocean. */
+const document = (waypoints: readonly GpxWaypoint[]): GpxDocument => ({
+  file: 'c.gpx',
+  version: '1.1',
+  creator: null,
+  name: null,
+  routes: [],
+  waypoints,
+  tracks: [{ kind: 'track', name: null, line: 3, column: 1, segments: [{ lon: Float64Array.from({ length: 54 }, (_, k) => -17.4 + k * 0.001), lat: new Float64Array(54).fill(-33.2), ele: new Float64Array(54) }] }],
+});
+
+const OPTIONS: StartOptions = { name: 'First', gpx: 'c.gpx' };
+
+function textOf(from: GpxDocument, options: StartOptions): string {
+  const started = startPlan(from, options);
+  if (!started.ok) throw new Error(started.findings.map(({ message }) => message).join('\n'));
+  return started.value;
+}
+
+function readBack(from: GpxDocument, options: StartOptions): { readonly text: string; readonly stations: readonly { readonly id: string; readonly name: string }[] } {
+  const text = textOf(from, options);
+  const read = readPlan(text, 'plan.json');
+  if (!read.ok) throw new Error('does not read back');
+  const analysed = analyse(read.value.plan, { gpx: new Map([[options.gpx, from]]) });
+  if (!analysed.ok) throw new Error('does not analyse');
+  return { text, stations: read.value.plan.stations };
+}
+
+/** Names of stations along the course. */
+const names = (options: Partial<StartOptions>): string[] => readBack(document([]), { ...OPTIONS, ...options }).stations.map(({ name }) => name);
+
+describe('a first plan', () => {
+  it('reads back and analyses whatever the waypoints are called and wherever they stand, and leaves none out', () => {
+    const name = fc.option(fc.string({ unit: 'grapheme', maxLength: 30 }));
+    const point = fc.tuple(fc.double({ min: -17.41, max: -17.34, noNaN: true }), fc.double({ min: -33.201, max: -33.199, noNaN: true }), name);
+    fc.assert(
+      fc.property(fc.array(point, { minLength: 1, maxLength: 12 }), fc.constantFrom('left', 'right', 'alternate', undefined), (points, side) => {
+        const { text, stations } = readBack(document(points.map(([lon, lat, called]) => waypoint(lon, lat, called))), { ...OPTIONS, ...(side === undefined ? {} : { side }) });
+        expect(stations.map(({ id }) => id)).toEqual(points.map((_, k) => `s${k + 1}`));
+        for (const station of stations) expect(station.name.trim()).not.toBe('');
+        expect(JSON.stringify(JSON.parse(text), null, 2).replaceAll(/\s/gu, '')).toBe(text.replaceAll(/\s/gu, ''));
+      }),
+      { seed: 6 },
+    );
+  });
+
+  it('puts stations in course order by their first pass, those off the course last in the order of the file', () => {
+    const points = [waypoint(-17.3, -33.2, 'east of it'), waypoint(-17.36, -33.2001, 'late'), waypoint(-17.5, -33.2, 'west of it'), waypoint(-17.39, -33.2001, 'early')];
+    expect(readBack(document(points), OPTIONS).stations.map(({ name }) => name)).toEqual(['early', 'late', 'east of it', 'west of it']);
+  });
+
+  it('names places along the course by their distance, in the unit that tells it shortest', () => {
+    expect(names({ every: 1250 })).toEqual(['1.25 km', '2.5 km', '3.75 km']);
+    expect(names({ every: 1609.344 })).toEqual(['1 mi', '2 mi', '3 mi']);
+    expect(names({ at: [4000, 1000, 4000], units: 'imperial' })).toEqual(['1 km', '4 km']);
+    expect(names({ at: [1234.56789] })).toEqual(['1.235 km']);
+  });
+
+  it('is refused with a name of a file that a plan cannot hold', () => {
+    expect(startPlan(document([]), { ...OPTIONS, gpx: '../c.gpx', every: 1000 })).toMatchObject({ ok: false, findings: [{ message: expect.stringContaining('own folder') as string }] });
+  });
+});
+
+describe('findings about a plan', () => {
+  it('get the place of what they point at, and keep one that they have', () => {
+    const read = readPlan(textOf(document([]), { ...OPTIONS, every: 2000 }), 'dir/plan.json');
+    if (!read.ok) throw new Error('does not read back');
+    const shared = { code: 'probe', severity: 'note', message: 'here' } as const;
+    const placed = placeFindings([{ ...shared, where: { path: '/stations/0/on/measure' } }, { ...shared, where: { path: '/name', line: 7 } }, { ...shared, where: { course: 'c' } }], read.value);
+    const line = read.value.text.split('\n').findIndex((text) => text.includes('"2 km",') && text.includes('measure')) + 1;
+    expect(placed.map(({ where }) => where)).toEqual([{ path: '/stations/0/on/measure', file: 'dir/plan.json', line, column: 20 }, { path: '/name', line: 7 }, { course: 'c' }]);
+  });
+});
