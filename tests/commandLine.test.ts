@@ -50,6 +50,7 @@ describe('halfcup', () => {
     [['cuorse'], /"cuorse".*did you mean "course"\?/u],
     [['xyzzy'], /"xyzzy".*commands: "course", "snap"/u],
     [['course'], /needs a GPX file/u],
+    [['course', ''], /empty argument/u],
     [['course', 'c.gpx', 'd.gpx'], /"d\.gpx" too many/u],
     [['course', 'c.gpx', '--jsn'], /"--jsn".*did you mean "--json"\?/u],
     [['course', 'c.gpx', '-j'], /"-j"/u],
@@ -172,5 +173,7 @@ describe('halfcup snap', () => {
     const unsure = (documentIn(folder, 'snap', 'c.gpx', beside, '--r95', '15m', '--course-r95', '10m') as SnapDocument).points[0]!.passes[0]!;
     expect([sure.side, unsure.side]).toEqual(['right', 'unclear']);
     expect(unsure.confidence).toBeLessThan(sure.confidence);
+    const exact = documentIn(folder, 'snap', 'c.gpx', beside, OCEAN.join(','), '--r95', '0m', '--course-r95', '0m') as SnapDocument;
+    expect(exact.points.map(({ passes }) => [passes[0]!.side, passes[0]!.confidence])).toEqual([['right', 1], ['unclear', 0.5]]);
   });
 });

@@ -58,6 +58,7 @@ function valueFaults({ name, kind, shown }: OptionSpec, value: string | undefine
 
 function countFaults({ name, needs, most }: CommandSpec, positionals: readonly string[]): string[] {
   const use = `see halfcup ${name} --help`;
+  if (positionals.includes('')) return [`found an empty argument; ${name} takes ${needs.join(' and ')}: ${use}`];
   if (positionals.length < needs.length) return [`found ${positionals.length === 0 ? 'no argument' : `only "${positionals.join('", "')}"`}; ${name} needs ${needs.join(' and ')}: ${use}`];
   if (positionals.length > most) return [`found the argument "${positionals[most]}" too many; ${name} takes ${needs.join(' and ')}: ${use}`];
   return [];

@@ -15,7 +15,7 @@ export function courseText(course: CourseDocument, units: UnitSystem): string {
     ['Course distance', both(length, units)],
     ['Measured on the line', both(raw, units)],
     ['Calibration', factors.every(({ factor }) => factor === 1) ? 'none' : factors.map(({ from, to, factor }) => `${factor.toFixed(5)} from ${formatMeasure(from, units)} to ${formatMeasure(to, units)}`).join('; ')],
-    ['Points', `${points}${duplicates === 0 ? '' : `, of which ${duplicates} repeat the one before`}`],
+    ['Points', `${points}${duplicates === 0 ? '' : ` (${duplicates} repeated and dropped)`}`],
     ['Gaps', gaps.length === 0 ? 'none' : gaps.map((gap) => `${formatLength(gap.length, units, 'wheel')} after point ${gap.after + 1}`).join('; ')],
     ['Ascent, as recorded', ascent === null ? 'unknown: not every point has an elevation' : formatLength(ascent, units, units === 'metric' ? 'wheel' : 'table', 0)],
     ['West to east', `${west} to ${east}`],

@@ -10,12 +10,15 @@ import { findingsText, oneLine, table } from '../printing.ts';
 import { percent } from './snap.ts';
 
 /** The whole layout for people. */
-export const layoutText = (analysis: Analysis, units: UnitSystem): string =>
-  [heading(analysis, units), stationTable(analysis, units), itemTable(analysis, units), spacingTable(analysis, units), `${findingsText(analysis.findings)}\n${CAUTION}`].join('\n\n') + '\n';
+export const layoutText = (analysis: Analysis, units: UnitSystem): string => paragraphs(analysis, units, true);
 
 /** Stations, spacing and findings without the items. */
-export const summary = (analysis: Analysis, units: UnitSystem): string =>
-  [heading(analysis, units), stationTable(analysis, units), spacingTable(analysis, units), `${findingsText(analysis.findings)}\n${CAUTION}`].join('\n\n') + '\n';
+export const summary = (analysis: Analysis, units: UnitSystem): string => paragraphs(analysis, units, false);
+
+function paragraphs(analysis: Analysis, units: UnitSystem, items: boolean): string {
+  const stations = analysis.stations.length === 0 ? ['The plan has no stations yet.'] : [stationTable(analysis, units), ...(items ? [itemTable(analysis, units)] : [])];
+  return `${[heading(analysis, units), ...stations, spacingTable(analysis, units), `${findingsText(analysis.findings)}\n${CAUTION}`].join('\n\n')}\n`;
+}
 
 function heading({ plan, courses }: Analysis, units: UnitSystem): string {
   const lengths = courses.map(({ course }) => `${oneLine(course.name)} ${formatMeasure(courseLength(course), units)}`);

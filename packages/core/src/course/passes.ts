@@ -100,7 +100,8 @@ function passOf(minimum: Minimum, { course }: IndexedCourse, at: LonLat, options
   // From the foot the point lies at (−east, −north); left of the tangent is positive.
   const across = tn * east - te * north;
   const offset = minimum.end === undefined ? Math.sign(across) * distance : across;
-  const confidence = normalCdf(Math.abs(offset) / sigmaOf(options));
+  // On the line both sides are as likely, also where positions are taken as exact and σ is 0.
+  const confidence = offset === 0 ? 0.5 : normalCdf(Math.abs(offset) / sigmaOf(options));
   const side: Side =
     confidence < options.sideConfidence || minimum.turnDeg > SIDELESS_TURN || offset === 0 ? 'unclear' : offset > 0 ? 'left' : 'right';
   const foot = fromEastNorth(at, east, north);

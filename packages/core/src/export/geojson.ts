@@ -101,7 +101,7 @@ function itemFeatures(item: Item, course: Course, shared: Properties, key: strin
   };
   const [from, to] = item.at;
   const boxes = (item.boxes ?? []).map((box, k): LayoutFeature => {
-    const more = { ...shared, kind: 'box', label: `Box ${k + 1}`, measure: toMicro(box.measure), side: item.side };
+    const more = { kind: 'box', ...shared, label: `Box ${k + 1}`, measure: toMicro(box.measure), side: item.side };
     return box.at === null ? feature(null, more, { id: `box/${key}/${k}` }) : pointFeature(box.at, more, `box/${key}/${k}`);
   });
   return [itemFeature(item, course, properties, id, from, to), ...boxes];
