@@ -1,9 +1,7 @@
 /** Help, overall and for each command. */
 import { COMMON, type CommandSpec, type OptionSpec } from './call.ts';
+import { CAUTION } from './caution.ts';
 import { COMMANDS } from './commands.ts';
-
-/** Said wherever a layout is printed. */
-export const CAUTION = 'A planning aid: local codes, the road authority, the police and licensed practitioners decide.';
 
 function columns(rows: readonly (readonly [string, string])[]): string[] {
   const width = Math.max(...rows.map(([first]) => first.length));

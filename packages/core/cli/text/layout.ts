@@ -5,7 +5,7 @@ import type { Item, LaidDirection, StationLayout } from '../../src/layout/layout
 import type { ItemKind } from '../../src/plan/plan.ts';
 import type { RaceSpacing, StationPass } from '../../src/station/station.ts';
 import { type UnitSystem, formatLength, formatMeasure } from '../../src/units.ts';
-import { CAUTION } from '../help.ts';
+import { CAUTION } from '../caution.ts';
 import { findingsText, oneLine, table } from '../printing.ts';
 import { percent } from './snap.ts';
 

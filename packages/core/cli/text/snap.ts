@@ -1,7 +1,7 @@
 /** Passes of points as a table for people. */
 import type { SnapDocument, SnappedPoint } from '../../src/export/documents.ts';
 import { type UnitSystem, formatLength, formatMeasure } from '../../src/units.ts';
-import { CAUTION } from '../help.ts';
+import { CAUTION } from '../caution.ts';
 import { table } from '../printing.ts';
 
 /** Probability in whole percent; a certainty that is none is not printed as 100. */
