@@ -199,6 +199,13 @@ describe('an item that falls off the course', () => {
 const both = (keys: Partial<PlanStation> = {}): [LaidDirection, LaidDirection] =>
   laid(OUT_AND_BACK, { on: on(800), passes: 'all', serves: ['gel', 'sportsDrink', 'water'], ...keys }).directions as [LaidDirection, LaidDirection];
 
+it('a pass whose items would run over a skipped gap has no room for them: the next one is taken', () => {
+  const again: readonly TurtleLeg[] = [[90, 280], [0, 300], [270, 1000], [180, 300], [90, 1000]];
+  const course = courseOfSegments([turtlePoints(ORIGIN, [[90, 520]], 40), turtlePoints(from(ORIGIN, 90, 720), again, 40)], 'skip');
+  const [direction] = layoutOf([course], [{ on: on(440) }]).stations[0]!.directions;
+  expect(direction).toMatchObject({ passes: [0, 1], measure: expect.closeTo(520 + 280 + 1600 + 440, 0) });
+});
+
 describe('another served direction', () => {
   it('meets the same tables, in the opposite order and on the other side', () => {
     const [lead, other] = both();

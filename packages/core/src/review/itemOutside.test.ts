@@ -24,6 +24,16 @@ it('a sign before the start is an error that says how far', () => {
 
 it('a sign just at the start is on the course, whatever rounding says', () => {
   expect(found(91.44)).toEqual([]);
+  const layout = layoutOf([course], [{ on: { course: 'c', measure: 1500, side: 'right', offset: 5 } }]);
+  const station = layout.stations[0]!;
+  const [direction] = station.directions;
+  const withSign = (at: number): readonly Finding[] => {
+    const items = direction!.items.map((item) => (item.kind === 'sign' ? Object.assign({}, item, { from: at, to: at }) : item));
+    return itemOutside.find({ ...layout, stations: [{ ...station, directions: [{ ...direction!, items }] }] });
+  };
+  expect(withSign(-1e-9)).toEqual([]);
+  expect(withSign(courseLength(course) + 1e-9)).toEqual([]);
+  expect(withSign(-1e-3)).toHaveLength(1);
 });
 
 it('a trash drop past the finish is an error', () => {

@@ -14,6 +14,13 @@ const found = (check: Check, right: number, keys: Partial<PlanStation> = {}): re
 /** Where confidence reaches 0.95 for 5 m and 3 m of 95 % radius: 1.6449·√(5² + 3²)/2.4477 m (normal quantile and Rayleigh's 95 %). */
 const CLEAR = (1.6448536 * Math.hypot(5, 3)) / 2.4477468;
 
+/** Northwards twice in one direction, the second time 5 m farther west. */
+const TWICE = turtle(ORIGIN, [[0, 800], [90, 600], [180, 800], [270, 605], [0, 800]]);
+
+/** Findings for a pin so many metres west of the first time, where the pass of that index leads. */
+const led = (check: Check, west: number, pass: number, keys: Partial<PlanStation> = {}): readonly Finding[] =>
+  check.find(layoutOf([TWICE], [{ at: from(from(ORIGIN, 0, 400), 270, west), lead: { race: 'c', pass }, ...keys }]));
+
 describe('side-unclear', () => {
   it('is a warning where a pin too near the line has no declared side, with its confidence', () => {
     expect(found(sideUnclear, CLEAR - 0.01)).toEqual([
@@ -27,12 +34,10 @@ describe('side-unclear', () => {
   });
 
   it('tells the confidence of the pass that leads, not of another in its direction', () => {
-    // The second time the course runs 5 m farther west: the pin, 1 m west of the first, is then clearly on its right.
-    const course = turtle(ORIGIN, [[0, 800], [90, 600], [180, 800], [270, 605], [0, 800]], 20);
-    const at = from(from(ORIGIN, 0, 400), 270, 1);
-    const lead = (pass: number): readonly Finding[] => sideUnclear.find(layoutOf([course], [{ at, lead: { race: 'c', pass } }]));
-    expect(lead(0)).toEqual([expect.objectContaining({ measured: expect.closeTo(0.6627, 2) })]);
-    expect(lead(1)).toEqual([]);
+    expect(led(sideUnclear, 1, 0)).toEqual([expect.objectContaining({ measured: expect.closeTo(0.6627, 2) })]);
+    expect(led(sideUnclear, 1, 1)).toEqual([]);
+    expect(led(sideUnclear, 4, 0)).toEqual([]);
+    expect(led(sideUnclear, 4, 1)).toEqual([expect.objectContaining({ measured: expect.closeTo(0.66, 1) })]);
   });
 });
 
@@ -42,6 +47,11 @@ describe('side-contradicted', () => {
       expect.objectContaining({ code: 'side-contradicted', severity: 'warning', measured: expect.closeTo(-CLEAR - 0.01, 3), unit: 'm', where: expect.objectContaining({ path: '/stations/0/side', station: 's1' }) }),
     ]);
     expect(found(sideContradicted, CLEAR - 0.01, { side: 'left' })).toEqual([]);
+  });
+
+  it('is told by the pass that leads, not by another in its direction', () => {
+    expect(led(sideContradicted, 1, 0, { side: 'left' })).toEqual([]);
+    expect(led(sideContradicted, 1, 1, { side: 'left' })).toEqual([expect.objectContaining({ measured: expect.closeTo(-4, 1) })]);
   });
 
   it('is silent where they agree, and where nothing is declared', () => {

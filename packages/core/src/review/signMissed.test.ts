@@ -37,8 +37,9 @@ describe('sign-missed', () => {
   });
 
   it('is silent on a road that turns between sign and tables: they run by the sign all the same', () => {
-    const hairpin = turtle(ORIGIN, [[90, 1000], [320, 1000]], 20, 'a');
-    expect(signMissed.find(layoutOf([hairpin], [{ on: { course: 'a', measure: 1050, side: 'left', offset: 5 } }]))).toEqual([]);
+    const layout = layoutOf([turtle(ORIGIN, [[90, 1000], [350, 1000]], 20, 'a')], [{ on: { course: 'a', measure: 1050, side: 'left', offset: 5 } }]);
+    expect(layout.stations[0]!.directions).toEqual([expect.objectContaining({ measure: expect.closeTo(1050, 1), azimuthDeg: expect.closeTo(350, 1) })]);
+    expect(signMissed.find(layout)).toEqual([]);
   });
 
   it('says nothing of passes that are not served', () => {

@@ -21,6 +21,13 @@ const groups = (layout: StationLayout): (readonly number[])[] => layout.directio
 const branching = (turn: number): StationLayout =>
   layoutOf([turtle(ORIGIN, [[90, 2000]], 20, 'a'), turtle(ORIGIN, [[90, 320], [90 - turn, 500]], 20, 'b')], [{ at: from(from(ORIGIN, 90, 310), 180, 6) }]).stations[0]!;
 
+/** A straight road, and a zigzag of 6 m legs along it, never over 6 m away. */
+const zigzag = (turn: number): StationLayout =>
+  layoutOf(
+    [turtle(ORIGIN, [[90, 2000]], 20, 'a'), turtle(ORIGIN, [[90, 280], ...Array.from({ length: 30 }, (_, k): TurtleLeg => [90 + (k % 2 === 0 ? turn : -turn), 6]), [90, 500]], 20, 'b')],
+    [{ at: from(from(ORIGIN, 90, 310), 180, 12) }],
+  ).stations[0]!;
+
 const order = (...races: string[]): PlanKeys['races'] => races.map((race) => planRace(race, race));
 
 describe('directions', () => {
@@ -79,6 +86,11 @@ describe('directions', () => {
     // At a small angle the two run within 10 m of each other to the end of the 30 m; at a wide one they do not.
     expect(groups(branching(20))).toEqual([[0, 1]]);
     expect(groups(branching(65))).toEqual([[0]]);
+  });
+
+  it('take a course that stays near but runs over 60° another way as a direction of its own', () => {
+    expect(groups(zigzag(55))).toEqual([[0, 1]]);
+    expect(groups(zigzag(65))[0]).toEqual([0]);
   });
 
   it('compare no more of a course than it has: one that ends at the station belongs to the road it ends on', () => {
