@@ -1,0 +1,25 @@
+import { expect, it } from 'vitest';
+import type { Finding } from '../finding.ts';
+import { ORIGIN, turtle } from '../testing/courses.ts';
+import { layoutOf } from '../testing/plans.ts';
+import { wheelFolds } from './wheelFolds.ts';
+
+/** A centre line with a jog to the left, so many metres long, between sign and pin; the station stands 6 m to one side. */
+const jog = (leg: number, side: 'left' | 'right'): readonly Finding[] => {
+  const course = { ...turtle(ORIGIN, [[90, 1000], [0, leg], [90, 1000]]), drawn: 'centre' as const };
+  return wheelFolds.find(layoutOf([course], [{ on: { course: 'c', measure: 1050, side, offset: 6 } }]));
+};
+
+it('an item behind a corner whose leg is shorter than its trim is noted: no wheel distance is given', () => {
+  // A square corner at 6 m takes 6 m off each leg.
+  for (const side of ['left', 'right'] as const) {
+    expect(jog(5.9, side)).toEqual([
+      expect.objectContaining({ code: 'wheel-folds', severity: 'note', message: expect.stringContaining('6.0 m beside the course'), where: expect.objectContaining({ path: '/stations/0', station: 's1', course: 'c', item: 'sign' }) }),
+    ]);
+    expect(jog(6.1, side)).toEqual([]);
+  }
+});
+
+it('an item without a place is not told again', () => {
+  expect(wheelFolds.find(layoutOf([turtle(ORIGIN, [[90, 1000]])], [{ on: { course: 'c', measure: 50, side: 'left', offset: 6 } }]))).toEqual([]);
+});
