@@ -16,7 +16,7 @@ export const ROOMS: readonly string[] = [
   'units.ts', 'finding.ts', 'geodesy', 'gpx', 'course', 'plan', 'station', 'raceday', 'layout', 'review', 'analyse.ts', 'improve', 'export',
 ];
 /** Only outsiders import these. */
-export const FACES: readonly string[] = ['index.ts', 'geometry.ts', 'gpx.ts', 'raceday.ts', 'sheets.ts'];
+export const FACES: readonly string[] = ['index.ts', 'geometry.ts', 'gpx.ts', 'geojson.ts', 'raceday.ts', 'sheets.ts'];
 
 const CORE = 'packages/core/src/';
 const CLI = 'packages/core/cli/';

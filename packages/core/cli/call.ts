@@ -2,8 +2,8 @@
 import { type Finding, type Result, bad } from '../src/finding.ts';
 import { parseLength } from '../src/units.ts';
 
-/** How an option's value is read. A flag has none. */
-export type OptionKind = 'flag' | 'text' | 'length' | 'lengths' | readonly string[];
+/** How an option's value is read. A flag has none; `repeated` is a text that may be given many times. */
+export type OptionKind = 'flag' | 'text' | 'repeated' | 'length' | 'lengths' | readonly string[];
 
 export interface OptionSpec {
   readonly name: string;
@@ -33,6 +33,8 @@ export interface CommandSpec {
 export interface Call {
   readonly positionals: readonly string[];
   readonly values: ReadonlyMap<string, string>;
+  /** Values of options that may be repeated, in order. */
+  readonly lists: ReadonlyMap<string, readonly string[]>;
 }
 
 export interface Output {

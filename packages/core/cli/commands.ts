@@ -15,8 +15,17 @@ export const COMMANDS: readonly CommandSpec[] = [
     needs: ['a GPX file'],
     most: 1,
     about: 'the facts of a course: length, points, gaps, ascent',
-    // To come with calibration: --clean, --length and --mark.
-    options: LINE,
+    more: [
+      'A mark is a point whose course distance is known: its place or the name of a waypoint, and the distance',
+      '(a waypoint called "10 km" or "mile 6" says its own). Marks and length stretch the line between them.',
+    ],
+    options: [
+      ...LINE,
+      { name: 'clean', kind: 'flag', about: 'leave out spikes and standing-still tangles; each is named' },
+      { name: 'length', kind: 'length', shown: '42.195km', about: 'the known length of the course' },
+      { name: 'mark', kind: 'repeated', shown: 'LON,LAT=10km', about: 'a known mark, or NAME=10km, or NAME; may be repeated' },
+      { name: 'waypoint-marks', kind: 'flag', about: 'take every waypoint whose name says a distance as a mark' },
+    ],
     load: async () => import('./commands/course.ts'),
   },
   {

@@ -21,6 +21,7 @@ export function readCall(command: CommandSpec, argv: readonly string[]): Result<
   const { tokens } = parseArgs({ args: mask(argv), options: config, strict: false, allowPositionals: true, tokens: true });
   const faults: string[] = [];
   const values = new Map<string, string>();
+  const lists = new Map<string, string[]>();
   const positionals: string[] = [];
   for (const token of tokens) {
     if (token.kind === 'positional') positionals.push(unmask(token.value));
@@ -29,12 +30,13 @@ export function readCall(command: CommandSpec, argv: readonly string[]): Result<
     if (spec === undefined) faults.push(unknownOption(token.rawName, command, specs));
     else if (values.has(spec.name)) faults.push(`found --${spec.name} twice; expected it once`);
     else {
-      values.set(spec.name, unmask(token.value ?? ''));
+      if (spec.kind === 'repeated') lists.set(spec.name, [...(lists.get(spec.name) ?? []), unmask(token.value ?? '')]);
+      else values.set(spec.name, unmask(token.value ?? ''));
       faults.push(...valueFaults(spec, token.value, token.inlineValue === true));
     }
   }
   if (!values.has('help')) faults.push(...countFaults(command, positionals));
-  return faults.length > 0 ? refuse(...faults) : good({ positionals, values });
+  return faults.length > 0 ? refuse(...faults) : good({ positionals, values, lists });
 }
 
 function unknownOption(raw: string, command: CommandSpec, specs: readonly OptionSpec[]): string {
@@ -49,7 +51,7 @@ function valueFaults({ name, kind, shown }: OptionSpec, value: string | undefine
   if (missing) return [`found --${name} without a value; expected ${typeof kind === 'string' ? `one, such as --${name} ${wanted}` : wanted}`];
   const text = unmask(value);
   if (typeof kind !== 'string') return kind.includes(text) ? [] : [`found "${text}" for --${name}; ${suggestion(text, kind, 'accepted')}`];
-  if (kind === 'text') return [];
+  if (kind === 'text' || kind === 'repeated') return [];
   return (kind === 'lengths' ? text.split(',') : [text]).flatMap((part) => {
     const parsed = parseLength(part);
     return parsed.ok ? [] : [`--${name}: ${parsed.message.replace('as a number (metres) or a text such as "100 yd" or "5 km"', 'such as "100yd" or "5km"')}`];

@@ -1,6 +1,7 @@
 /**
  * The face `@halfcup/core`: a plan and its files in, the whole analysis out.
- * Geometry alone: `@halfcup/core/geometry`; reading GPX alone: `@halfcup/core/gpx`.
+ * Geometry alone: `@halfcup/core/geometry`; reading GPX alone: `@halfcup/core/gpx`;
+ * GeoJSON, which loads Turf: `@halfcup/core/geojson`.
  */
 export { type Analysis, analyse, courseStage, layoutStage } from './analyse.ts';
 export { type Finding, type LonLat, type Result, type Severity, type Where, findingLine } from './finding.ts';
@@ -31,8 +32,8 @@ export {
   layoutDocument,
   snapDocument,
 } from './export/documents.ts';
-export { toGeoJson } from './export/geojson.ts';
 export { courseSchema } from './export/schemas/course.ts';
+export { findingSchema } from './export/schemas/finding.ts';
 export { layoutSchema } from './export/schemas/layout.ts';
 export { planJsonSchema } from './export/schemas/plan.ts';
 export { snapSchema } from './export/schemas/snap.ts';

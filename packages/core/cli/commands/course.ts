@@ -1,14 +1,36 @@
-/** `halfcup course`: the facts of a course. */
+/** `halfcup course`: the facts of a course, calibrated by known marks and length where a call gives any. */
+import { calibrate } from '../../src/course/calibrate.ts';
+import { cleaned, flawFindings, flawsOf, tangleFindings } from '../../src/course/quality.ts';
+import { indexCourse } from '../../src/course/segmentIndex.ts';
 import { courseDocument } from '../../src/export/documents.ts';
-import { good } from '../../src/finding.ts';
-import { type Run, has } from '../call.ts';
-import { readCourse } from '../lines.ts';
+import { type Finding, bad, good } from '../../src/finding.ts';
+import { type Call, type Run, has, lengthOf } from '../call.ts';
+import { type Prepare, readCourse } from '../lines.ts';
+import { marksOf } from '../marks.ts';
 import { json, unitsOf } from '../printing.ts';
 import { courseText } from '../text/course.ts';
 
 export const run: Run = async (call) => {
-  const read = await readCourse(call.positionals[0]!, call);
+  const read = await readCourse(call.positionals[0]!, call, prepareFor(call));
   if (!read.ok) return read;
-  const document = courseDocument(read.value.course, read.findings);
-  return good({ text: has(call, 'json') ? json(document) : courseText(document, unitsOf(call)) });
+  const { course, document, where } = read.value;
+  const marks = marksOf(call, document);
+  if (!marks.ok) return marks;
+  const indexed = indexCourse(course);
+  const length = lengthOf(call, 'length');
+  const calibrated = calibrate(indexed, { marks: marks.value, where, ...(length === undefined ? {} : { length }) });
+  if (!calibrated.ok) return bad(calibrated.findings);
+  const findings = [...read.findings, ...tangleFindings(indexed, where), ...calibrated.findings];
+  const facts = courseDocument(calibrated.value.course, findings);
+  return good({ text: has(call, 'json') ? json(facts) : courseText(facts, unitsOf(call)) });
 };
+
+/** Says what is wrong with the track; takes out what can be, where the call asks for it. */
+const prepareFor =
+  (call: Call): Prepare =>
+  (segments, where) => {
+    if (!has(call, 'clean')) return { segments, findings: flawFindings(flawsOf(segments), where) };
+    const { segments: kept, removed } = cleaned(segments);
+    const said = flawFindings(removed, where).map((finding): Finding => ({ ...finding, code: 'track-cleaned', severity: 'note', message: `Left out: ${finding.message}` }));
+    return { segments: kept, findings: [...said, ...flawFindings(flawsOf(kept), where)] };
+  };

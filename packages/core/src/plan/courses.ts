@@ -93,14 +93,16 @@ function gpxSegments(course: PlanCourse, path: string, sources: Sources): Result
   return line.ok ? good(line.value.segments, line.findings) : line;
 }
 
-const hasPoints = (line: GpxLine): boolean => line.segments.some((segment) => segment.lon.length > 0);
+const pointsOf = (line: GpxLine): number => line.segments.reduce((sum, segment) => sum + segment.lon.length, 0);
+
+const hasPoints = (line: GpxLine): boolean => pointsOf(line) > 0;
 
 const listed = (lines: readonly GpxLine[]): string =>
-  lines.map((line, k) => `${k} ${line.name === null ? `(${line.kind} without a name)` : `"${line.name}"`}`).join(', ');
+  lines.map((line, k) => `${k}: ${line.name === null ? `${line.kind} without a name` : `"${line.name}"`}`).join(', ');
 
 /**
- * The line that `track` names: its name, or its index over tracks, then routes. Without `track` the first with points,
- * and a note where there are others. Errors: no line, no such line, a name that two lines have.
+ * The line that `track` names: its name, or its index over tracks, then routes. Without `track` the first with more points
+ * than one, and a note where there are others. Errors: no line, no such line, a name that two lines have.
  */
 export function chooseLine(document: GpxDocument, track: string | number | undefined, where: Where): Result<GpxLine> {
   const lines = [...document.tracks, ...document.routes];
@@ -110,7 +112,8 @@ export function chooseLine(document: GpxDocument, track: string | number | undef
   if (track === undefined) {
     const usable = lines.filter(hasPoints);
     if (usable.length === 0) return fail(`${file} has no track or route with points; expected one to be the course.`);
-    return good(usable[0]!, usable.length > 1 ? [chosenFinding(document, lines, usable[0]!)] : []);
+    const taken = usable.find((line) => pointsOf(line) > 1) ?? usable[0]!;
+    return good(taken, usable.length > 1 ? [chosenFinding(document, lines, taken)] : []);
   }
   const named = lines.filter((line) => line.name === track);
   if (named.length > 1) return fail(`${file} has ${named.length} lines named "${track}"; say which by index: ${listed(lines)}.`);

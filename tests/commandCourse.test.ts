@@ -1,0 +1,72 @@
+/** `halfcup course` with known marks, a known length, and tracks that want cleaning. */
+import { beforeAll, describe, expect, it } from 'vitest';
+import { buildCommandLine } from './support/build.ts';
+import { OCEAN, gpxText, straight } from './support/courses.ts';
+import { documentIn, folderWith, halfcupIn, refusalIn } from './support/halfcup.ts';
+
+beforeAll(buildCommandLine);
+
+interface Facts {
+  readonly length: number;
+  readonly raw: number;
+  readonly points: number;
+  readonly factors: readonly { readonly from: number; readonly to: number; readonly factor: number }[];
+  readonly findings: readonly { readonly code: string; readonly severity: string; readonly measured?: number }[];
+}
+
+// 10 km due east, a point each 100 m; waypoints at 4 km and at 8 km of it.
+const LINE = straight(OCEAN, 90, 101, 100);
+const place = (k: number): string => LINE[k]!.slice(0, 2).map((degrees) => degrees.toFixed(9)).join(',');
+const waypoint = (k: number, name: string): string => `<wpt lat="${LINE[k]![1]}" lon="${LINE[k]![0]}"><name>${name}</name></wpt>`;
+const marked = gpxText([LINE]).replace('<trk>', `${waypoint(40, '2.5 mi')}${waypoint(80, 'km 8')}${waypoint(60, 'Harbour')}<trk>`);
+// 1 km, a point each 10 m, one of them 44 m to the north.
+const FINE = straight(OCEAN, 90, 101, 10);
+const spiked = [...FINE.slice(0, 50), [FINE[49]![0]!, FINE[49]![1]! + 0.0004] as const, ...FINE.slice(50)];
+const folder = folderWith({ 'c.gpx': marked, 'spiked.gpx': gpxText([spiked]) });
+const facts = (...call: string[]): Facts => documentIn(folder, 'course', ...call) as Facts;
+
+describe('halfcup course', () => {
+  it('shows raw and calibrated lengths, and the factor between', () => {
+    const { length, raw, factors } = facts('c.gpx', '--length', '10.1km');
+    expect(length).toBe(10_100);
+    expect(raw).toBeCloseTo(10_000, 3);
+    expect(factors).toEqual([{ from: 0, to: 10_100, factor: expect.closeTo(1.01, 6) }]);
+  });
+
+  it('takes marks by place, also one that begins with a minus, and by the name of a waypoint with or without a distance', () => {
+    expect(facts('c.gpx', '--mark', `${place(50)}=5.05km`).factors[0]!.factor).toBeCloseTo(1.01, 6);
+    expect(facts('c.gpx', `--mark=${place(50)}=5.05km`).length).toBeCloseTo(10_100, 2);
+    expect(facts('c.gpx', '--mark', 'km 8', '--mark', 'Harbour=6.06km').factors.map(({ to }) => to)).toEqual([6060, 8000, expect.closeTo(9940, -2)]);
+  });
+
+  it('takes every waypoint whose name says a distance', () => {
+    const { factors } = facts('c.gpx', '--waypoint-marks');
+    expect(factors.map(({ to }) => to)).toEqual([expect.closeTo(4023.36, 6), 8000, expect.closeTo(9988, -1)]);
+  });
+
+  it('says a factor that is far from 1', () => {
+    expect(facts('c.gpx', '--length', '10.4km').findings).toEqual([expect.objectContaining({ code: 'mark-factor', severity: 'warning', measured: expect.closeTo(1.04, 4) })]);
+  });
+
+  it.each([
+    [['--mark', `${place(20)}=5km`, '--mark', `${place(60)}=3km`], 'no order'],
+    [['--mark', 'Nowhere'], 'says no course distance'],
+    [['--mark', '9 km'], '0 waypoints of that name'],
+    [['--mark', `${place(20)}`], 'without a distance'],
+    [['--mark', `${place(20)}=5 parsecs`], 'parsecs'],
+    [['--mark', '-17,-95=5km'], 'latitude'],
+    [['--length', '0m'], 'no order'],
+  ])('refuses %j in plain words', (options, message) => {
+    expect(refusalIn(folder, 'course', 'c.gpx', ...options).join('\n')).toContain(message);
+  });
+
+  it('names a spike and leaves it in, unless it is told to clean', () => {
+    const before = facts('spiked.gpx');
+    expect(before.findings.map(({ code }) => code)).toEqual(['track-spike']);
+    const after = facts('spiked.gpx', '--clean');
+    expect(after.findings.map(({ code, severity }) => `${code} ${severity}`)).toEqual(['track-cleaned note']);
+    expect(before.points - after.points).toBe(1);
+    expect(after.raw).toBeCloseTo(1000, 3);
+    expect(before.raw).toBeGreaterThan(1070);
+  });
+});
