@@ -116,8 +116,8 @@ describe('the line of a GPX file', () => {
   });
 
   it('is refused where none, two or an empty one is meant, with what there is', () => {
-    expect(chosen('twice')).toContain('2 lines named "twice"; say which by index: 0 "long", 1 (track without a name), 2 "twice", 3 "twice", 4 "way"');
-    expect(chosen('short')).toContain('no line "short"; it has 0 "long"');
+    expect(chosen('twice')).toMatch(/2 lines named "twice"; say which by index: 0\W+"long".*1\W+track without a name.*2\W+"twice".*3\W+"twice".*4\W+"way"/);
+    expect(chosen('short')).toMatch(/no line "short"; it has 0\W+"long"/);
     expect(chosen(5)).toContain('no line "5"');
     expect(chosen(-1)).toContain('no line "-1"');
     expect(chosen(1)).toContain('has no points');
