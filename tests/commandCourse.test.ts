@@ -2,7 +2,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { buildCommandLine } from './support/build.ts';
 import { OCEAN, gpxText, straight } from './support/courses.ts';
-import { documentIn, folderWith, halfcupIn, refusalIn } from './support/halfcup.ts';
+import { documentIn, folderWith, refusalIn } from './support/halfcup.ts';
 
 beforeAll(buildCommandLine);
 
@@ -21,7 +21,7 @@ const waypoint = (k: number, name: string): string => `<wpt lat="${LINE[k]![1]}"
 const marked = gpxText([LINE]).replace('<trk>', `${waypoint(40, '2.5 mi')}${waypoint(80, 'km 8')}${waypoint(60, 'Harbour')}<trk>`);
 // 1 km, a point each 10 m, one of them 44 m to the north.
 const FINE = straight(OCEAN, 90, 101, 10);
-const spiked = [...FINE.slice(0, 50), [FINE[49]![0]!, FINE[49]![1]! + 0.0004] as const, ...FINE.slice(50)];
+const spiked = [...FINE.slice(0, 50), [FINE[49]![0], FINE[49]![1] + 0.0004] as const, ...FINE.slice(50)];
 const folder = folderWith({ 'c.gpx': marked, 'spiked.gpx': gpxText([spiked]) });
 const facts = (...call: string[]): Facts => documentIn(folder, 'course', ...call) as Facts;
 
@@ -52,7 +52,7 @@ describe('halfcup course', () => {
     [['--mark', `${place(20)}=5km`, '--mark', `${place(60)}=3km`], 'no order'],
     [['--mark', 'Nowhere'], 'says no course distance'],
     [['--mark', '9 km'], '0 waypoints of that name'],
-    [['--mark', `${place(20)}`], 'without a distance'],
+    [['--mark', place(20)], 'without a distance'],
     [['--mark', `${place(20)}=5 parsecs`], 'parsecs'],
     [['--mark', '-17,-95=5km'], 'latitude'],
     [['--length', '0m'], 'no order'],
