@@ -163,6 +163,14 @@ describe('building a course', () => {
     }
   });
 
+  it('refuses a course of over 10,000 km at once, naming its longest step, however far its points lie about the globe', () => {
+    const points = Array.from({ length: 20_000 }, (_, k): LonLat => [k % 2 === 0 ? -17.4 : k === 701 ? 2 : 1, -33.2]);
+    const findings = refusal(input([segmentThrough(points)], { where: { file: 'a.gpx' } }));
+    expect(findings).toEqual([expect.objectContaining({ code: 'course-too-long', severity: 'error', limit: 1e7, unit: 'm', where: { file: 'a.gpx', at: [-17.4, -33.2] } })]);
+    expect(findings[0]!.message).toContain('(point 701) to 2.000000,-33.200000 (point 702)');
+    expect(rawLength(courseThrough([[0, 0], [0, 89]]))).toBeGreaterThan(9.8e6);
+  });
+
   it('refuses a course of which everything is skipped', () => {
     const built = refusal(input([[ORIGIN], [from(ORIGIN, 90, 400)]].map((points) => segmentThrough(points)), { gaps: 'skip' }));
     expect(built.at(-1)!.message).toContain('without length');

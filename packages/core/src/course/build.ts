@@ -13,6 +13,9 @@ import type { Course, Drawn, GapRule, Skip } from './course.ts';
 /** A gap up to this many metres is joined whatever the rule. */
 export const JOINED_GAP = 50;
 
+/** No course is longer, metres: points that are not of a race would become millions of vertices. */
+const LONGEST = 10_000_000;
+
 export interface CourseInput {
   readonly id: string;
   readonly name: string;
@@ -44,7 +47,7 @@ interface Growing {
 
 /**
  * A course from one or more segments in running order.
- * Errors: fewer than two different points; a gap over 50 m where the rule is `refuse`.
+ * Errors: fewer than two different points; a gap over 50 m where the rule is `refuse`; over 10,000 km in all.
  * Findings: each gap that was joined or skipped (note).
  */
 export function buildCourse(input: CourseInput): Result<Course> {
@@ -59,6 +62,7 @@ export function buildCourse(input: CourseInput): Result<Course> {
   const grown = grow(segments, rule, points);
   const length = grown.raw[grown.count - 1] ?? 0;
   if (grown.count < 2 || !(length > 0)) return bad([...findings, tooShort(points, grown.count, where)]);
+  if (length > LONGEST) return bad([...findings, tooLong(input.segments, length, where)]);
   const raw = grown.raw.slice(0, grown.count);
   const ele = grown.ele.slice(0, grown.count);
   const course: Course = {
@@ -121,6 +125,23 @@ function tooShort(points: number, kept: number, where: Where): Finding {
   return { code: 'course-too-short', severity: 'error', message: `The course has ${found}; expected at least two different points.`, where };
 }
 
+const km = (metres: number): string => `${(metres / 1000).toFixed(0)} km`;
+
+function tooLong(segments: readonly GpxSegment[], length: number, where: Where): Finding {
+  const points = segments.flatMap(({ lon, lat }) => Array.from(lon, (x, i): LonLat => [x, lat[i]!]));
+  const steps = points.slice(1).map(([lon, lat], i) => segmentLength(points[i]![0], points[i]![1], lon, lat));
+  const step = steps.reduce((longest, value, i) => (value > steps[longest]! ? i : longest), 0);
+  return {
+    code: 'course-too-long',
+    severity: 'error',
+    message: `The course would be ${km(length)} long; expected at most ${km(LONGEST)}. Its longest step is ${km(steps[step]!)}, from ${pair(points[step]!)} (point ${step + 1}) to ${pair(points[step + 1]!)} (point ${step + 2}): take out the points that are not of the race.`,
+    where: { ...where, at: points[step]! },
+    measured: length,
+    limit: LONGEST,
+    unit: 'm',
+  };
+}
+
 function grow(segments: readonly GpxSegment[], rule: GapRule, points: number): Growing {
   const size = points + 16;
   const grown: Growing = {
@@ -156,7 +177,8 @@ function addPoint(grown: Growing, lon: number, lat: number, ele: number, maySkip
     grown.skips.push({ vertex: count - 1, raw: raw0, length });
     return push(grown, lon0 + step, lat, ele, raw0);
   }
-  const pieces = Math.ceil(length / SHORT);
+  // A course that is refused for its length is not cut.
+  const pieces = raw0 + length > LONGEST ? 1 : Math.ceil(length / SHORT);
   if (pieces > 1) {
     const ele0 = grown.ele[count - 1]!;
     between(lon0, lat0, lon, lat, pieces).forEach(([midLon, midLat], piece) => {

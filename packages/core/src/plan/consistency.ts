@@ -1,4 +1,4 @@
-/** Values of a plan that are good each, but not together: ranges that are upside down. */
+/** Values of a plan that are good each, but not together: ranges that are upside down, more trash boxes than anybody has. */
 import { describeValue } from '../units.ts';
 import type { Fault } from './fault.ts';
 import type { Plan, PlanCourse, Practice } from './plan.ts';
@@ -8,9 +8,23 @@ const upsideDown = (path: Fault['path'], low: readonly [string, number], high: r
 
 const RANGES = [['trashFrom', 'trashTo'], ['minSpacing', 'maxSpacing']] as const;
 
-/** Ranges of a practice that are upside down, of those that `given` has a say in. */
-const practiceFaults = (practice: Practice, given: Partial<Practice>, path: Fault['path']): Fault[] =>
-  RANGES.filter((keys) => keys.some((key) => given[key] !== undefined)).flatMap(([low, high]) => upsideDown(path, [low, practice[low]], [high, practice[high]]));
+/** Boxes that one trash stretch can have; each is a place in every output. */
+export const MOST_BOXES = 1000;
+const BOXES = ['boxEvery', 'trashFrom', 'trashTo'] as const;
+
+/** Trash boxes so near one another that a stretch has more than `MOST_BOXES`, where `given` has a say in it. */
+function boxFaults({ boxEvery, trashFrom, trashTo }: Practice, given: Partial<Practice>, path: Fault['path']): Fault[] {
+  const key = BOXES.find((one) => given[one] !== undefined);
+  if (key === undefined || trashTo - trashFrom <= boxEvery * (MOST_BOXES - 1)) return [];
+  const message = `found a trash stretch of ${trashTo - trashFrom} m with a box every ${boxEvery} m; accepted: at most ${MOST_BOXES} boxes`;
+  return [{ code: 'plan-value', path: [...path, key], message }];
+}
+
+/** What does not hold within a practice, of that which `given` has a say in. */
+const practiceFaults = (practice: Practice, given: Partial<Practice>, path: Fault['path']): Fault[] => [
+  ...RANGES.filter((keys) => keys.some((key) => given[key] !== undefined)).flatMap(([low, high]) => upsideDown(path, [low, practice[low]], [high, practice[high]])),
+  ...boxFaults(practice, given, path),
+];
 
 const partFaults = (course: PlanCourse, index: number): Fault[] =>
   (course.parts ?? []).flatMap((part, at) =>

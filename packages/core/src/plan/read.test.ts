@@ -146,6 +146,8 @@ describe('a bad value is told with its place', () => {
     ['a track by no name', '"track": 0', '"track": |true', '/courses/0/track', 'its index from 0'],
     ['share over 1', '"show": 0.9', '"show": |1.2', '/races/0/show', '1 or less'],
     ['no boxes apart', '"boxEvery": "20 m"', '"boxEvery": |"0 m"', '/practice/boxEvery', 'more than 0'],
+    ['boxes by the centimetre', '"boxEvery": "20 m"', '"boxEvery": |"1 cm"', '/practice/boxEvery', 'at most 1000 boxes'],
+    ['more boxes than anybody has', '"boxes": 6', '"boxes": |1001', '/stations/0/boxes', '1000 or less'],
     ['unit of another kind', '"7 fl oz"', '|"7 oz"', '/supplies/cup', 'fl oz'],
     ['trash upside down', '"trashTo": "100 yd"', '"trashTo": |"40 yd"', '/practice/trashTo', 'not less than trashFrom'],
     ['a part that runs back', '"to": "42.195 km"', '"to": |"20 km"', '/courses/1/parts/0/to', 'more than from'],

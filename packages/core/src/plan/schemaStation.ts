@@ -1,5 +1,6 @@
 /** Stations of a plan, as zod schemas. */
 import { z } from 'zod';
+import { MOST_BOXES } from './consistency.ts';
 import { amount, count, date, id, length, pair, positiveLength, text, words } from './fields.ts';
 import type { DeclaredSide, PlanStation } from './plan.ts';
 import { crewOverrides, practiceOverrides, suppliesOverrides } from './schemaRules.ts';
@@ -46,7 +47,7 @@ export const stationSchema: z.ZodType<StationDraft> = z
     passes: z.union([z.enum(['lead', 'all']), z.array(passChoice).min(1)], { error: (issue) => told(issue.input, PASSES) }).default('lead'),
     serves: z.array(z.enum(['gel', 'sportsDrink', 'water'])).min(1).default(['sportsDrink', 'water']),
     tables: perKind(count).default({}),
-    boxes: count.exactOptional(),
+    boxes: z.int().min(0).max(MOST_BOXES).exactOptional(),
     width: positiveLength.exactOptional(),
     fixed: z.boolean().default(false),
     why: text.exactOptional(),
