@@ -1,4 +1,5 @@
 /** Starts the page: one store, the demo plan, and the width that decides between one column and three. */
+import './policy.ts';
 import { render } from 'preact';
 import { App } from './panels/App.tsx';
 import { receive } from './state/actions.ts';

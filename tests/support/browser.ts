@@ -1,0 +1,81 @@
+/** The built viewer in a real browser: a server on this machine, a Chromium, and a record of every request. */
+import { accessSync, constants } from 'node:fs';
+import { delimiter, join } from 'node:path';
+import { type Browser, type BrowserContext, type BrowserContextOptions, type Page, chromium } from 'playwright-core';
+import { preview } from 'vite';
+import { ROOT } from './build.ts';
+
+const NAMES = ['chromium', 'chromium-browser', 'google-chrome', 'google-chrome-stable', 'chrome'];
+const APPLICATIONS = ['/Applications/Google Chrome.app/Contents/MacOS/Google Chrome', '/Applications/Chromium.app/Contents/MacOS/Chromium'];
+
+function runs(path: string): boolean {
+  try {
+    accessSync(path, constants.X_OK);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+/** `CHROMIUM_PATH`, else a Chromium or Chrome of the system, else one that Playwright has downloaded; throws with what to install. */
+export function browserPath(): string {
+  const given = process.env['CHROMIUM_PATH'];
+  if (given !== undefined && given !== '') {
+    if (runs(given)) return given;
+    throw new Error(`CHROMIUM_PATH is "${given}", which is no program; set it to a Chromium or Chrome.`);
+  }
+  const folders = (process.env['PATH'] ?? '').split(delimiter);
+  const found = [...folders.flatMap((folder) => NAMES.map((name) => join(folder, name))), ...APPLICATIONS, chromium.executablePath()].find((path) => path !== '' && runs(path));
+  if (found !== undefined) return found;
+  throw new Error('The browser tests found no Chromium and no Chrome. Install one (Debian: apt-get install chromium), or set CHROMIUM_PATH to its program.');
+}
+
+const FLAGS = ['--no-sandbox', '--disable-quic', '--disable-background-networking', '--disable-component-update', '--disable-sync', '--no-first-run', '--enable-unsafe-swiftshader'];
+
+export interface Stage {
+  readonly address: string;
+  readonly browser: Browser;
+  readonly close: () => Promise<void>;
+}
+
+/** Serves packages/viewer/dist on a free port and starts the browser. */
+export async function openStage(): Promise<Stage> {
+  const server = await preview({ root: join(ROOT, 'packages/viewer'), preview: { port: 0, host: '127.0.0.1' }, logLevel: 'error' });
+  const address = server.resolvedUrls!.local[0]!;
+  const browser = await chromium.launch({ executablePath: browserPath(), args: FLAGS });
+  const close = async (): Promise<void> => {
+    await browser.close();
+    await server.close();
+  };
+  return { address, browser, close };
+}
+
+export interface Visit {
+  readonly page: Page;
+  readonly context: BrowserContext;
+  /** Every address that the page asked for. */
+  readonly requests: readonly string[];
+  /** What went wrong in the page: exceptions, and errors on its console. */
+  readonly faults: readonly string[];
+}
+
+/** A fresh visit with the demo open and its map drawn. */
+export async function visit({ address, browser }: Stage, options: BrowserContextOptions = {}): Promise<Visit> {
+  const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, ...options });
+  const page = await context.newPage();
+  const requests: string[] = [];
+  const faults: string[] = [];
+  page.on('request', (request) => requests.push(request.url()));
+  page.on('pageerror', (error) => faults.push(error.message));
+  page.on('console', (message) => {
+    if (message.type() === 'error') faults.push(message.text());
+  });
+  await page.goto(address);
+  await mapIdle(page);
+  return { page, context, requests, faults };
+}
+
+/** Waits until the map has drawn what it was given. */
+export const mapIdle = async (page: Page): Promise<void> => {
+  await page.locator('[data-map="idle"]').waitFor({ state: 'attached', timeout: 60_000 });
+};

@@ -1,0 +1,264 @@
+/** The viewer as a person meets it, built, in a real browser. */
+import { AxeBuilder } from '@axe-core/playwright';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { type Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { type Stage, type Visit, mapIdle, openStage, visit } from './support/browser.ts';
+import { ROOT } from './support/build.ts';
+import { OCEAN, gpxText, straight } from './support/courses.ts';
+
+let stage: Stage;
+beforeAll(async () => {
+  stage = await openStage();
+});
+afterAll(async () => stage?.close());
+
+const DEMO = join(ROOT, 'fixtures/demo');
+const demoText = (name: string): string => readFileSync(join(DEMO, name), 'utf8');
+const PLAN = JSON.parse(demoText('plan.json')) as { readonly name: string; readonly stations: readonly { readonly name: string }[] };
+
+async function on<T>(act: (seen: Visit) => Promise<T>, options?: Parameters<typeof visit>[1]): Promise<T> {
+  const seen = await visit(stage, options);
+  try {
+    return await act(seen);
+  } finally {
+    await seen.context.close();
+  }
+}
+
+/** Drops files on the page, as from a folder of the desktop. */
+async function drop(page: Page, files: Readonly<Record<string, string>>): Promise<void> {
+  const data = await page.evaluateHandle((given) => {
+    const transfer = new DataTransfer();
+    for (const [name, text] of Object.entries(given)) transfer.items.add(new File([text], name));
+    return transfer;
+  }, files);
+  await page.dispatchEvent('.page', 'drop', { dataTransfer: data });
+}
+
+const rows = (page: Page): ReturnType<Page['locator']> => page.getByRole('table').first().locator('tbody tr');
+const row = (page: Page, name: string): ReturnType<Page['locator']> => page.getByRole('button', { name, exact: true });
+const panel = (page: Page): ReturnType<Page['locator']> => page.getByRole('complementary', { name: 'Selected station' });
+
+describe('the viewer', () => {
+  it('opens on the demo: its name, its stations, its findings, a drawn map, and the caution', async () => {
+    await on(async ({ page, faults }) => {
+      await expect.poll(() => page.getByRole('heading', { level: 1 }).textContent()).toBe(PLAN.name);
+      expect(await rows(page).count()).toBe(PLAN.stations.length);
+      for (const { name } of PLAN.stations) expect(await row(page, name).count()).toBe(1);
+      expect(await page.locator('canvas').count()).toBe(1);
+      expect(await page.getByRole('tab', { name: /Review/u }).textContent()).toMatch(/3/u);
+      expect(await page.getByText('Local codes, the road authority, the police').count()).toBe(1);
+      expect(faults).toEqual([]);
+    });
+  });
+
+  it('asks no host but its own for anything, and only for its own files', async () => {
+    await on(async ({ page, requests }) => {
+      await row(page, PLAN.stations[3]!.name).click();
+      await page.getByRole('tab', { name: /Review/u }).click();
+      await mapIdle(page);
+      const foreign = requests.filter((address) => !address.startsWith(stage.address) && !address.startsWith(`blob:${stage.address}`));
+      expect(foreign).toEqual([]);
+      expect(requests.length).toBeGreaterThan(4);
+    });
+  });
+
+  it('keeps a content security policy that lets no foreign and no inline script run', async () => {
+    await on(async ({ page }) => {
+      const header = (await page.request.get(stage.address)).headers()['content-security-policy'];
+      const meta = await page.locator('meta[http-equiv="Content-Security-Policy"]').getAttribute('content');
+      for (const policy of [header, meta]) {
+        expect(policy).toContain("default-src 'self'");
+        expect(policy).not.toContain('unsafe');
+      }
+      const ran = await page.evaluate(async () => {
+        const script = document.createElement('script');
+        script.textContent = 'document.body.dataset.ran = "yes"';
+        document.body.append(script);
+        const reached = await fetch('https://example.invalid/').then(() => true, () => false);
+        return { inline: document.body.dataset['ran'] ?? 'no', reached };
+      });
+      expect(ran).toEqual({ inline: 'no', reached: false });
+    });
+  });
+
+  it('goes from a row of the table to the station on the map, on the strip and in the panel', async () => {
+    await on(async ({ page }) => {
+      const { name } = PLAN.stations[4]!;
+      const before = await page.locator('canvas').screenshot();
+      await row(page, name).click();
+      await mapIdle(page);
+      await expect.poll(() => panel(page).getByRole('heading', { level: 2 }).textContent()).toContain(name);
+      expect(await page.getByRole('button', { name: new RegExp(`^Station 5, ${name}`, 'u') }).first().getAttribute('aria-pressed')).toBe('true');
+      await expect.poll(async () => (await page.locator('canvas').screenshot()).equals(before)).toBe(false);
+      for (const word of ['Ahead', 'Sports drink', 'Water', 'Trash']) expect(await panel(page).textContent()).toContain(word);
+    });
+  });
+
+  it('goes from the strip, and from the map, to the row', async () => {
+    await on(async ({ page }) => {
+      const { name } = PLAN.stations[6]!;
+      await page.getByRole('button', { name: /^Station 7, / }).first().click();
+      await expect.poll(() => row(page, name).getAttribute('aria-pressed')).toBe('true');
+      await mapIdle(page);
+      // The station fills the map now: its ring stands within some pixels of its middle.
+      await page.getByRole('button', { name: /^Station 1, / }).first().click();
+      await mapIdle(page);
+      const box = (await page.locator('canvas').boundingBox())!;
+      const found = await spiral(page, box, PLAN.stations[0]!.name);
+      expect(found).toBe(true);
+    });
+  });
+
+  it('changes units for display only', async () => {
+    await on(async ({ page }) => {
+      const { name } = PLAN.stations[0]!;
+      await row(page, name).click();
+      expect(await panel(page).textContent()).toContain('2.620 km');
+      await page.getByRole('button', { name: /Imperial/u }).click();
+      await expect.poll(() => panel(page).textContent()).toContain('1.628 mi');
+      expect(await panel(page).textContent()).toContain('100.0 yd');
+    });
+  });
+
+  it('lists the findings by severity, and goes to the place of one', async () => {
+    await on(async ({ page }) => {
+      await page.getByRole('tab', { name: /Review/u }).click();
+      const list = page.getByRole('tabpanel');
+      await expect.poll(() => list.textContent()).toContain('sign-distance');
+      const words = (await list.textContent())!;
+      expect(words.indexOf('sign-distance')).toBeLessThan(words.indexOf('leg-long'));
+      expect(words.indexOf('leg-long')).toBeLessThan(words.indexOf('tables-hidden'));
+      await list.getByRole('button', { name: /70\.0 m before the first table/u }).click();
+      await expect.poll(() => panel(page).textContent()).toContain('Stennick Chapel');
+    });
+  });
+
+  it('opens a GPX that is dropped: its course, its waypoints as stations', async () => {
+    await on(async ({ page, faults }) => {
+      const line = straight(OCEAN, 80, 61, 100);
+      const waypoint = `<wpt lat="${line[30]![1]}" lon="${line[30]![0]}"><name>Kittiwake Corner</name></wpt>`;
+      await drop(page, { 'shore.gpx': gpxText([line]).replace('<trk>', `${waypoint}<trk>`) });
+      await expect.poll(() => rows(page).count()).toBe(1);
+      await row(page, 'Kittiwake Corner').click();
+      await expect.poll(() => panel(page).textContent()).toContain('3.000 km');
+      expect(faults).toEqual([]);
+    });
+  });
+
+  it('opens a plan with its GPX files, and tells which file is missing', async () => {
+    await on(async ({ page }) => {
+      const plan = demoText('plan.json').replace(PLAN.name, 'Another name');
+      await drop(page, { 'plan.json': plan, 'full.gpx': demoText('full.gpx') });
+      const alert = page.getByRole('alert');
+      await expect.poll(() => alert.textContent()).toContain('half.gpx');
+      expect(await page.getByRole('heading', { level: 1 }).textContent()).toBe(PLAN.name);
+      await drop(page, { 'half.gpx': demoText('half.gpx') });
+      await expect.poll(() => page.getByRole('heading', { level: 1 }).textContent()).toBe('Another name');
+      expect(await alert.count()).toBe(0);
+    });
+  });
+
+  it.each([
+    ['a page.gpx', '<!doctype html><html></html>', /a page\.gpx:1:1: /u],
+    ['cut.gpx', demoText('full.gpx').slice(0, 4000), /cut\.gpx:\d+:\d+: /u],
+    ['north.gpx', demoText('full.gpx').replace(/lat="[^"]+"/u, 'lat="north"'), /north\.gpx:\d+:\d+: .*north/u],
+    ['plan.json', demoText('plan.json').replace('"races"', '"raecs"'), /plan\.json:\d+:\d+: .*raecs/u],
+  ])('refuses %s with file, line and column, and leaves the open plan as it was', async (name, text, message) => {
+    await on(async ({ page, faults }) => {
+      await drop(page, { [name]: text });
+      await expect.poll(() => page.getByRole('alert').textContent()).toMatch(message);
+      expect(await page.getByRole('heading', { level: 1 }).textContent()).toBe(PLAN.name);
+      expect(await rows(page).count()).toBe(PLAN.stations.length);
+      expect(faults).toEqual([]);
+    });
+  });
+
+  it('works by keyboard: from row to row, into a station, between the panels', async () => {
+    await on(async ({ page }) => {
+      await row(page, PLAN.stations[0]!.name).focus();
+      await page.keyboard.press('ArrowDown');
+      await page.keyboard.press('Enter');
+      await expect.poll(() => panel(page).textContent()).toContain(PLAN.stations[1]!.name);
+      await page.getByRole('tab', { name: 'Stations' }).focus();
+      await page.keyboard.press('ArrowRight');
+      await expect.poll(() => page.getByRole('tab', { name: /Review/u }).getAttribute('aria-selected')).toBe('true');
+    });
+  });
+
+  for (const colorScheme of ['light', 'dark'] as const) {
+    for (const width of [1440, 360]) {
+      it(`has nothing that axe objects to, ${colorScheme}, ${width} px wide, on every panel`, async () => {
+        await on(
+          async ({ page }) => {
+            const check = async (): Promise<void> => {
+              const { violations } = await new AxeBuilder({ page }).analyze();
+              expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join(', ')}`)).toEqual([]);
+            };
+            const tabs = await page.getByRole('tab').all();
+            for (const tab of tabs) {
+              await tab.click();
+              await check();
+            }
+            await page.getByRole('tab', { name: 'Stations' }).click();
+            await row(page, PLAN.stations[1]!.name).click();
+            await mapIdle(page);
+            await check();
+            await drop(page, { 'bad.gpx': '<gpx>' });
+            await page.getByRole('alert').waitFor();
+            await check();
+          },
+          { colorScheme, viewport: { width, height: width === 360 ? 740 : 900 } },
+        );
+      });
+    }
+  }
+
+  it('is usable 360 px wide: nothing is wider than the page', async () => {
+    await on(
+      async ({ page }) => {
+        for (const tab of await page.getByRole('tab').all()) {
+          await tab.click();
+          expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(360);
+        }
+      },
+      { viewport: { width: 360, height: 740 } },
+    );
+  });
+
+  it('moves nothing while it loads', async () => {
+    const context = await stage.browser.newContext({ viewport: { width: 1440, height: 900 } });
+    const page = await context.newPage();
+    await page.addInitScript(() => {
+      const held = window as unknown as { shift: number };
+      held.shift = 0;
+      new PerformanceObserver((list) => {
+        for (const entry of list.getEntries()) held.shift += (entry as unknown as { value: number }).value;
+      }).observe({ type: 'layout-shift', buffered: true });
+    });
+    await page.goto(stage.address);
+    await mapIdle(page);
+    expect(await page.evaluate(() => (window as unknown as { shift: number }).shift)).toBeLessThan(0.02);
+    await context.close();
+  });
+});
+
+/** Clicks on the map, from its middle outwards, until a station other than none is chosen; true where it is the one looked for. */
+async function spiral(page: Page, box: { x: number; y: number; width: number; height: number }, name: string): Promise<boolean> {
+  await row(page, PLAN.stations[1]!.name).focus();
+  for (let ring = 0; ring < 14; ring++) {
+    for (let step = 0; step < 12; step++) {
+      const angle = (step * Math.PI) / 6;
+      await page.mouse.move(box.x + box.width / 2 + ring * 14 * Math.cos(angle), box.y + box.height / 2 + ring * 14 * Math.sin(angle));
+      const pointer = await page.locator('canvas').evaluate((canvas) => getComputedStyle(canvas).cursor);
+      if (pointer !== 'pointer') continue;
+      await page.mouse.down();
+      await page.mouse.up();
+      await page.waitForTimeout(100);
+      if ((await row(page, name).getAttribute('aria-pressed')) === 'true') return true;
+    }
+  }
+  return false;
+}
