@@ -32,12 +32,12 @@ const errors = (courses: readonly PlanCourse[], files: Sources = none): readonly
 };
 
 describe('the courses of a plan', () => {
-  it('are built from a GPX file, from a line in the plan, or from parts, in the plan’s order', () => {
+  it('are built from a GPX file, from a line in the plan, or from parts, in the plan’s order; parts are drawn as what they are parts of', () => {
     const courses = built(
       [planCourse('b', { parts: [{ of: 'a', from: 200 }] }), planCourse('a', { gpx: 'a.gpx', drawn: 'centre' }), planCourse('c', { line: EAST.slice(0, 3) })],
       sources(['a.gpx', gpx([line('track', 'A', [EAST])])]),
     );
-    expect(courses.map(({ course }) => [course.id, Math.round(courseLength(course)), course.drawn])).toEqual([['b', 800, 'recorded'], ['a', 1000, 'centre'], ['c', 200, 'recorded']]);
+    expect(courses.map(({ course }) => [course.id, Math.round(courseLength(course)), course.drawn])).toEqual([['b', 800, 'centre'], ['a', 1000, 'centre'], ['c', 200, 'recorded']]);
   });
 
   it('take elevations from the third number of a line, where every point has one', () => {

@@ -5,7 +5,7 @@
 import { courseOfParts } from '../course/parts.ts';
 import { buildCourse } from '../course/build.ts';
 import { calibrate } from '../course/calibrate.ts';
-import { type Course, courseLength } from '../course/course.ts';
+import { type Course, type Drawn, courseLength } from '../course/course.ts';
 import { flawFindings, flawsOf, tangleFindings } from '../course/quality.ts';
 import { type IndexedCourse, indexCourse } from '../course/segmentIndex.ts';
 import { type Finding, type Result, type Where, bad, good } from '../finding.ts';
@@ -68,8 +68,12 @@ function fromParts(course: PlanCourse, path: string, build: Build): Result<Cours
   const stretches = parts.filter((part) => part !== null);
   // The course that a part is taken from has said its own findings.
   if (stretches.length < parts.length) return bad([]);
-  return courseOfParts({ ...course, stretches, where: { path, course: course.id } });
+  return courseOfParts({ ...course, drawn: drawnOf(course, stretches.map((stretch) => stretch.course.drawn)), stretches, where: { path, course: course.id } });
 }
+
+/** Parts are drawn as what they are parts of, unless the plan says otherwise (`recorded` is also what it says by saying nothing). */
+const drawnOf = ({ drawn }: PlanCourse, sources: readonly Drawn[]): Drawn =>
+  drawn === 'recorded' && sources.every((source) => source === sources[0]) ? (sources[0] ?? drawn) : drawn;
 
 function lineSegments(course: PlanCourse, path: string): Result<readonly GpxSegment[]> {
   const line = course.line ?? [];

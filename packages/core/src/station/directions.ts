@@ -81,12 +81,13 @@ function near(sample: Sample, from: Sample, to: Sample): boolean {
 export const servesRace = (station: PlanStation, race: string): boolean => station.races === undefined || station.races.includes(race);
 
 /**
- * Index of the pass that leads: the plan's choice, else the first that the station's races make and
- * that is not beyond an end, else the first of any.
+ * Index of the pass that leads: the plan's choice, else the first of the passes that it lists, else the first that the
+ * station's races make and that is not beyond an end, else the first of any.
  */
 export function leadPass(station: PlanStation, passes: readonly StationPass[]): number {
-  const { lead } = station;
-  const chosen = lead === undefined ? -1 : passes.findIndex((pass) => pass.race === lead.race && pass.pass === lead.pass);
+  const { lead, passes: choice } = station;
+  const named = [...(lead === undefined ? [] : [lead]), ...(typeof choice === 'string' ? [] : choice)];
+  const chosen = named.map(({ race, pass: index }) => passes.findIndex((pass) => pass.race === race && pass.pass === index)).find((k) => k >= 0) ?? -1;
   if (chosen >= 0) return chosen;
   const own = passes.findIndex((pass) => pass.end === undefined && servesRace(station, pass.race));
   return own >= 0 ? own : Math.max(passes.findIndex((pass) => servesRace(station, pass.race)), 0);

@@ -1,0 +1,22 @@
+import { describe, expect, it } from 'vitest';
+import { ORIGIN, from, turtle } from '../testing/courses.ts';
+import { layoutOf } from '../testing/plans.ts';
+import { stationUnserved } from './stationUnserved.ts';
+
+const road = turtle(ORIGIN, [[90, 3000]]);
+const found = (station: Parameters<typeof layoutOf>[1][number]): readonly string[] => stationUnserved.find(layoutOf([road], [station])).map((finding) => finding.message);
+
+describe('a station that serves nobody', () => {
+  it('is found where its pin lies beyond the start, and not where it stands just behind it', () => {
+    expect(found({ at: from(ORIGIN, 260, 10) })).toEqual([expect.stringContaining('beyond an end')]);
+    expect(found({ at: from(from(ORIGIN, 90, 1), 0, 10) })).toEqual([]);
+  });
+
+  it('is silent where the plan names the pass beyond the end', () => {
+    expect(found({ at: from(ORIGIN, 260, 10), passes: [{ race: 'c', pass: 0 }] })).toEqual([]);
+  });
+
+  it('is silent where no race passes at all: that is another finding', () => {
+    expect(found({ at: from(ORIGIN, 0, 900) })).toEqual([]);
+  });
+});
