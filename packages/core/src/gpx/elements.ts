@@ -3,7 +3,7 @@
  * What a course does not need, `<extensions>` above all, is passed over with everything in it.
  */
 
-import { createColumns, type Columns } from './columns.ts';
+import { createColumns, pushPoint, takeSegment, type Columns } from './columns.ts';
 import type { GpxDocument, GpxLine, GpxSegment, GpxWaypoint } from './document.ts';
 import { parseNumber, numberAdvice, reportPosition } from './numbers.ts';
 import { quoted, type Place, type Trouble } from './trouble.ts';
@@ -14,26 +14,51 @@ interface Shape {
   readonly tag: string;
   readonly kind: Kind;
   readonly isText: boolean;
+  /** The element around it; itself where it is the whole file. */
+  readonly parent: Shape;
   readonly children: ReadonlyMap<string, Shape>;
   /** The child that comes most often, compared first: a look-up in the map has to hash the name. */
   readonly usual: Shape | undefined;
 }
 
-const shape = (tag: string, kind: Kind, children: readonly Shape[]): Shape => ({ tag, kind, isText: false, children: new Map(children.map((child) => [child.tag, child])), usual: children.at(-1) });
-const text = (tag: string, kind: Field): Shape => ({ tag, kind, isText: true, children: new Map(), usual: undefined });
+type Make = (parent: Shape) => Shape;
+
+const shape =
+  (tag: string, kind: Kind, isText: boolean, ...children: readonly Make[]): Make =>
+  (parent) => {
+    const made = { tag, kind, isText, parent, children: new Map<string, Shape>(), usual: undefined as Shape | undefined };
+    for (const make of children) {
+      const child = make(made);
+      made.children.set(child.tag, child);
+      made.usual = child;
+    }
+    return made;
+  };
+const text = (tag: string, kind: Field): Make => shape(tag, kind, true);
 
 const NAME = text('name', 'name');
 const ELE = text('ele', 'ele');
 const WAYPOINT_TEXTS = [NAME, ELE, text('cmt', 'comment'), text('desc', 'description'), text('sym', 'symbol'), text('type', 'type'), text('hdop', 'hdop')];
-const FILE = shape('', 'file', [
-  shape('gpx', 'gpx', [
-    NAME,
-    shape('metadata', 'metadata', [NAME]),
-    shape('trk', 'track', [NAME, shape('trkseg', 'segment', [shape('trkpt', 'point', [ELE])])]),
-    shape('rte', 'route', [NAME, shape('rtept', 'point', [ELE])]),
-    shape('wpt', 'waypoint', WAYPOINT_TEXTS),
-  ]),
-]);
+const GPX = shape(
+  'gpx',
+  'gpx',
+  false,
+  NAME,
+  shape('metadata', 'metadata', false, NAME),
+  shape('trk', 'track', false, NAME, shape('trkseg', 'segment', false, shape('trkpt', 'point', false, ELE))),
+  shape('rte', 'route', false, NAME, shape('rtept', 'point', false, ELE)),
+  shape('wpt', 'waypoint', false, ...WAYPOINT_TEXTS),
+);
+/** The whole file: its own parent, so that leaving it is no special case. */
+const FILE: Shape = wholeFile();
+
+function wholeFile(): Shape {
+  const file = { tag: '', kind: 'file' as const, isText: false, children: new Map<string, Shape>(), usual: undefined as Shape | undefined };
+  const whole: Shape = Object.assign(file, { parent: file as unknown as Shape });
+  file.usual = GPX(whole);
+  file.children.set('gpx', file.usual);
+  return whole;
+}
 
 /** Where each element that holds points belongs. */
 const HOME: ReadonlyMap<string, string> = new Map([
@@ -53,11 +78,14 @@ export interface Elements {
   readonly tracks: GpxLine[];
   readonly routes: GpxLine[];
   readonly waypoints: GpxWaypoint[];
-  readonly stack: Shape[];
+  /** The innermost element that is open and read. */
+  inside: Shape;
   /** Where the tag that is just opening stands. */
   readonly where: () => Place;
-  /** Where the innermost text, and the innermost line or waypoint, was opened. */
-  textPlace: Place;
+  /** Keeps what tells where the tag of a text stands, and works it out where it is asked for. */
+  readonly mark: () => void;
+  readonly marked: () => Place;
+  /** Where the innermost line or waypoint was opened. */
   place: Place;
   /** How many elements are open within the one that is passed over. */
   ignored: number;
@@ -74,15 +102,16 @@ export interface Elements {
   texts: Texts;
 }
 
-export const createElements = (trouble: Trouble, where: () => Place): Elements => ({
+export const createElements = (trouble: Trouble, { where, mark, marked }: Pick<Elements, 'where' | 'mark' | 'marked'>): Elements => ({
   trouble,
   columns: createColumns(),
   tracks: [],
   routes: [],
   waypoints: [],
-  stack: [FILE],
+  inside: FILE,
   where,
-  textPlace: { line: 1, column: 1 },
+  mark,
+  marked,
   place: { line: 1, column: 1 },
   ignored: 0,
   text: '',
@@ -104,17 +133,17 @@ export function openElement(to: Elements, name: string | null, lat: string | und
     to.ignored += 1;
     return false;
   }
-  const parent = to.stack.at(-1) ?? FILE;
-  const found = childOf(parent, name);
+  const found = childOf(to.inside, name);
   if (found === undefined) {
     to.ignored = 1;
-    if (name !== null && HOME.has(name)) misplaced(to, name);
+    // Most of what is passed over is <time>, whose name is too short and too long for any of these: no need to hash it.
+    if (name !== null && name.length !== 4 && HOME.has(name)) misplaced(to, name);
     return false;
   }
-  to.stack.push(found);
+  to.inside = found;
   if (found.isText) {
     to.text = '';
-    to.textPlace = to.where();
+    to.mark();
     return true;
   }
   if (found.kind === 'point' || found.kind === 'waypoint') openPoint(to, found.tag, lat, lon);
@@ -132,7 +161,8 @@ export function openElement(to: Elements, name: string | null, lat: string | und
 
 function childOf({ usual, children }: Shape, name: string | null): Shape | undefined {
   if (name === null) return undefined;
-  return usual !== undefined && name === usual.tag ? usual : children.get(name);
+  if (usual !== undefined && name === usual.tag) return usual;
+  return children.size > 1 ? children.get(name) : undefined;
 }
 
 function misplaced(to: Elements, name: string): void {
@@ -160,15 +190,16 @@ export function closeElement(to: Elements): boolean {
     to.ignored -= 1;
     return false;
   }
-  const closed = to.stack.pop() ?? FILE;
+  const closed = to.inside;
+  to.inside = closed.parent;
   if (closed.isText) closeText(to, closed.kind as Field);
   else if (closed.kind === 'point') {
-    if (!Number.isNaN(to.lat)) to.columns.push(to.lon, to.lat, to.ele);
-  } else if (closed.kind === 'segment') takeSegment(to);
+    if (!Number.isNaN(to.lat)) pushPoint(to.columns, to.lon, to.lat, to.ele);
+  } else if (closed.kind === 'segment') keepSegment(to);
   else if (closed.kind === 'waypoint') closeWaypoint(to);
   else if (closed.kind === 'track') closeLine(to.tracks, 'track', to);
   else if (closed.kind === 'route') {
-    takeSegment(to);
+    keepSegment(to);
     closeLine(to.routes, 'route', to);
   }
   return closed.isText;
@@ -180,7 +211,7 @@ function closeText(to: Elements, field: Field): void {
   else {
     const value = to.text.trim();
     if (value === '') return;
-    const owner = to.stack.at(-1)?.kind;
+    const owner = to.inside.kind;
     if (owner === 'waypoint') to.texts[field] = value;
     else if (owner === 'track' || owner === 'route') to.lineName = value;
     else to.name = value;
@@ -190,12 +221,12 @@ function closeText(to: Elements, field: Field): void {
 function numberOrWarn(to: Elements, element: string, code: string, expected: string): number {
   const value = parseNumber(to.text);
   if (value !== null) return value;
-  to.trouble.report('warning', code, `Found ${quoted(to.text)} in <${element}>: ${numberAdvice(to.text)}. Expected ${expected}; the point is kept without it.`, to.textPlace);
+  to.trouble.report('warning', code, `Found ${quoted(to.text)} in <${element}>: ${numberAdvice(to.text)}. Expected ${expected}; the point is kept without it.`, to.marked());
   return NaN;
 }
 
-function takeSegment(to: Elements): void {
-  const segment = to.columns.take();
+function keepSegment(to: Elements): void {
+  const segment = takeSegment(to.columns);
   if (segment !== null) to.segments.push(segment);
 }
 
@@ -212,7 +243,7 @@ function closeWaypoint(to: Elements): void {
 }
 
 /** The tag of the innermost element that is open and read, for a file that ends too early. */
-export const innermost = (of: Elements): string => of.stack.at(-1)?.tag ?? '';
+export const innermost = (of: Elements): string => of.inside.tag;
 
 /** What has been read, once the root element is closed. */
 export const documentOf = (from: Elements, file: string): GpxDocument => ({

@@ -7,13 +7,14 @@ import { SaxesParser } from 'saxes';
 import { closeElement, createElements, openElement, type Elements } from './elements.ts';
 import { CUT_OFF, DOCTYPE, notXml, otherRoot, plainSentence, type Refusal } from './malformed.ts';
 import { createNamespaces, type Namespaces } from './namespaces.ts';
-import { here, justRead, placeInHead, placeOfLast, placeOfTag, type Cursor } from './places.ts';
+import { here, justRead, placeInHead, placeOfLast, placeOfTag, type Cursor, type Reached } from './places.ts';
 import { createTrouble, type Place, type Trouble } from './trouble.ts';
 
 /** Thrown to make the parser stop, and caught again by who feeds it: the reason is in the findings by then. */
 export const STOP: Error = new Error('stop');
 
 export interface Run extends Cursor {
+  readonly parser: SaxesParser;
   readonly elements: Elements;
   readonly namespaces: Namespaces;
   readonly trouble: Trouble;
@@ -35,7 +36,7 @@ export function createRun(file: string): Run {
   const namespaces = createNamespaces();
   const run: Run = {
     parser: new SaxesParser({ position: false }),
-    elements: createElements(trouble, () => placeOfTag(run, run.name)),
+    elements: createElements(trouble, tagPlaces(() => run)),
     namespaces,
     trouble,
     name: '',
@@ -55,6 +56,31 @@ export function createRun(file: string): Run {
   return run;
 }
 
+/** A cursor kept as it stood, together with the name of the tag that was read there. */
+interface Mark extends Cursor {
+  readonly parser: { -readonly [key in keyof Reached]: Reached[key] };
+  name: string;
+}
+
+/** Where tags stand. A mark copies numbers only: most of them are never asked for a place. */
+function tagPlaces(current: () => Run): Pick<Elements, 'where' | 'mark' | 'marked'> {
+  const kept: Mark = { parser: { line: 1, column: 0, position: 0 }, piece: '', pieceStart: 0, columnBefore: 0, head: '', name: '' };
+  return {
+    where: () => placeOfTag(current(), current().name),
+    mark: () => {
+      const { parser, piece, pieceStart, columnBefore, name } = current();
+      kept.parser.line = parser.line;
+      kept.parser.column = parser.column;
+      kept.parser.position = parser.position;
+      kept.piece = piece;
+      kept.pieceStart = pieceStart;
+      kept.columnBefore = columnBefore;
+      kept.name = name;
+    },
+    marked: () => placeOfTag(kept, kept.name),
+  };
+}
+
 function listen(run: Run): void {
   const { parser, elements, namespaces } = run;
   const addText = (text: string): void => {
@@ -63,9 +89,11 @@ function listen(run: Run): void {
 
   // At most seven handlers: with an eighth, V8 turns the parser into a dictionary, six times slower.
   parser.on('attribute', ({ name, value }) => {
-    if (name === 'lat') run.lat = value;
+    // Compared by length first: names are read from the text, and equal ones are other strings.
+    if (name.length !== 3) {
+      if (name.startsWith('xmlns') && (name.length === 5 || name[5] === ':')) namespaces.declare(name, value, run.depth + 1);
+    } else if (name === 'lat') run.lat = value;
     else if (name === 'lon') run.lon = value;
-    else if (name.startsWith('xmlns') && (name.length === 5 || name[5] === ':')) namespaces.declare(name, value, run.depth + 1);
   });
   // Text is heard only where it is wanted. `on` and `off` store by a computed name, which costs a tenth of the whole time;
   // the tests of every name and elevation would fail if the parser called this field otherwise.

@@ -22,6 +22,8 @@ export function createNamespaces(): Namespaces {
   let bare = true;
   // No prefix in scope stands for GPX, so that a name with a prefix is never a GPX one.
   let noPrefix = true;
+  // Depth of the last element that declared one, so that closing all the others costs one comparison.
+  let deepest = 0;
 
   const uriOf = (prefix: string): string =>
     // An undeclared prefix is a namespace of its own kind; the space keeps it apart from any URI.
@@ -39,11 +41,13 @@ export function createNamespaces(): Namespaces {
   return {
     declare: (attribute, uri, depth) => {
       declared.push({ prefix: attribute.slice(6), uri: uri.trim(), depth });
+      deepest = depth;
       settle();
     },
     leave: (depth) => {
-      if (declared.length === 0 || declared.at(-1)?.depth !== depth) return;
+      if (depth !== deepest) return;
       while (declared.at(-1)?.depth === depth) declared.pop();
+      deepest = declared.at(-1)?.depth ?? 0;
       settle();
     },
     setRoot: (name) => {

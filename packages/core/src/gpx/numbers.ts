@@ -8,24 +8,38 @@ import { quoted, type Place, type Trouble } from './trouble.ts';
 
 const DECIMAL = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?$/;
 
-/** 10⁰ to 10¹⁵: with at most 15 digits, both sides of the division below are whole numbers that a double holds. */
-const POWERS = Float64Array.from({ length: 16 }, (_, exponent) => Number(`1e${exponent}`));
+/** 10⁰ to 10⁹: with at most 15 digits in all, both sides of the division below are whole numbers that a double holds. */
+const POWERS = Float64Array.from({ length: 10 }, (_, exponent) => Number(`1e${exponent}`));
+/** Digits on one side of the point that a 32-bit integer holds, and in all. */
+const SIDE = 9;
+const ALL = 15;
 
-/** The value of up to 15 digits with or without a point and a minus; NaN for any other text. */
+/** The value of a short decimal with or without a point and a minus; NaN for any other text. Both sides of the point in integers, which are quicker. */
 function shortDecimal(text: string): number {
+  const { length } = text;
   const from = text.charCodeAt(0) === 45 ? 1 : 0;
-  const digits = text.length - from;
-  if (digits < 1 || digits > 16) return NaN;
+  let digit = 0;
   let whole = 0;
-  let point = -1;
-  for (let i = from; i < text.length; i++) {
-    const code = text.charCodeAt(i);
-    if (code >= 48 && code <= 57) whole = whole * 10 + (code - 48);
-    else if (code === 46 && point === -1) point = i;
-    else return NaN;
+  let i = from;
+  for (; i < length; i++) {
+    digit = text.charCodeAt(i) - 48;
+    if (digit < 0 || digit > 9) break;
+    whole = (whole * 10 + digit) | 0;
   }
-  if (point === -1) return digits > 15 ? NaN : signed(whole, from);
-  return digits === 1 ? NaN : signed(whole / (POWERS[text.length - 1 - point] ?? NaN), from);
+  const before = i - from;
+  if (before > SIDE) return NaN;
+  if (i === length) return before === 0 ? NaN : signed(whole, from);
+  if (digit !== 46 - 48) return NaN;
+  let fraction = 0;
+  for (i++; i < length; i++) {
+    digit = text.charCodeAt(i) - 48;
+    if (digit < 0 || digit > 9) return NaN;
+    fraction = (fraction * 10 + digit) | 0;
+  }
+  const behind = length - from - before - 1;
+  if (behind > SIDE || before + behind > ALL || before + behind === 0) return NaN;
+  const power = POWERS[behind]!;
+  return signed((whole * power + fraction) / power, from);
 }
 
 const signed = (value: number, minus: number): number => (minus === 1 ? 0 - value : value);

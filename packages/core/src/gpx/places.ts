@@ -3,8 +3,11 @@
 import type { SaxesParser } from 'saxes';
 import type { Place } from './trouble.ts';
 
+/** How far a parser has read. */
+export type Reached = Pick<SaxesParser, 'line' | 'column' | 'position'>;
+
 export interface Cursor {
-  readonly parser: SaxesParser;
+  readonly parser: Reached;
   /** The text in the parser, the number of characters before it, and the column before it. */
   piece: string;
   pieceStart: number;

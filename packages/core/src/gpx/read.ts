@@ -40,11 +40,9 @@ export function createGpxReader(file: string): GpxReader {
 
   const write = (chunk: Uint8Array | string): void => {
     if (closed) throw new Error('write after close');
-    const step = PIECE;
-    for (let at = 0; at < chunk.length && !run.stopped; at += step) {
-      if (typeof chunk !== 'string') bytes(chunk.subarray(at, at + step), false);
-      else feed(run, first && at === 0 && chunk.startsWith('\u{FEFF}') ? chunk.slice(1, step) : chunk.slice(at, at + step), false);
-    }
+    // A text goes in whole: the characters of a slice of it take longer to reach.
+    if (typeof chunk === 'string') feed(run, first && chunk.startsWith('\u{FEFF}') ? chunk.slice(1) : chunk, false);
+    else for (let at = 0; at < chunk.length && !run.stopped; at += PIECE) bytes(chunk.subarray(at, at + PIECE), false);
     if (chunk.length > 0) first = false;
   };
 
@@ -68,7 +66,9 @@ export function readGpx(input: Uint8Array | string, file: string): Result<GpxDoc
 }
 
 function feed(run: Run, text: string, last: boolean): void {
-  const cut = last ? text.length : text.lastIndexOf('>') + 1;
+  const close = text.lastIndexOf('>') + 1;
+  // Text behind the last tag need not be held back: nothing of it can be a tag cut in two.
+  const cut = last || (close > 0 && !text.includes('<', close)) ? text.length : close;
   if (cut === 0 && !last && run.held.length + text.length < PIECE) {
     run.held += text;
     return;
