@@ -5,7 +5,7 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { CHECKS } from '@halfcup/core';
+import { CHECKS, STAGE_RULES } from '@halfcup/core';
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '..');
 const readme = join(root, 'README.md');
@@ -27,7 +27,7 @@ function speedTable() {
   return ['| work | figure | measured | must reach |', '|---|---|--:|--:|', ...lines, '', `Node ${node.slice(1)}, both sides in one run. Repeat: \`npx -y pnpm@12 bench\`.`].join('\n');
 }
 
-const checkTable = () => ['| code | severity | how it should be | source |', '|---|---|---|---|', ...CHECKS.map((check) => `| \`${check.code}\` | ${check.severity} | ${check.title} | ${check.source} |`)].join('\n');
+const checkTable = () => ['| code | severity | how it should be | source |', '|---|---|---|---|', ...[...STAGE_RULES, ...CHECKS].map((check) => `| \`${check.code}\` | ${check.severity} | ${check.title} | ${check.source} |`)].join('\n');
 
 const before = readFileSync(readme, 'utf8');
 const after = between(process.argv.includes('--check') ? before : between(before, 'speed', speedTable()), 'checks', checkTable());

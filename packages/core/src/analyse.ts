@@ -10,12 +10,14 @@ import { courseTable, layStation } from './layout/layStation.ts';
 import type { Layout } from './layout/layout.ts';
 import { type Sources, coursesOf } from './plan/courses.ts';
 import type { Plan } from './plan/plan.ts';
-import { reviewLayout } from './review/review.ts';
+import { type CheckRun, reviewLayout } from './review/review.ts';
 import { spacingOf } from './station/spacing.ts';
 
 export interface Analysis extends Layout {
-  /** Of the courses first, then of the layout by check. */
+  /** Of the courses first, then of the layout by check; waived ones marked. */
   readonly findings: readonly Finding[];
+  /** Every check, also those that found nothing or could not run. */
+  readonly checks: readonly CheckRun[];
 }
 
 /** First stage: the plan's courses, measured, indexed and calibrated. Errors: a missing file, a refused gap, a part beyond its course. */
@@ -40,5 +42,5 @@ export function analyse(plan: Plan, sources: Sources): Result<Analysis> {
   if (!courses.ok) return courses;
   const layout = layoutStage(plan, courses.value);
   if (!layout.ok) return bad([...courses.findings, ...layout.findings]);
-  return good({ ...layout.value, findings: [...courses.findings, ...layout.findings, ...reviewLayout(layout.value)] });
+  return good({ ...layout.value, ...reviewLayout(layout.value, [...courses.findings, ...layout.findings]) });
 }

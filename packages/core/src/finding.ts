@@ -36,6 +36,8 @@ export interface Finding {
   readonly limit?: number | readonly [number, number];
   readonly unit?: string;
   readonly source?: string;
+  /** The position error does not allow an answer: neither passed nor failed. */
+  readonly cannotTell?: true;
   readonly waived?: { readonly by: string; readonly reason: string; readonly date?: string };
 }
 

@@ -17,8 +17,10 @@ export { practiceOf } from './plan/practice.ts';
 export { readPlan } from './plan/read.ts';
 export { type StartOptions, startPlan } from './plan/start.ts';
 export { withVariant } from './plan/variant.ts';
-export type { Check } from './review/check.ts';
-export { CHECKS, reviewLayout } from './review/review.ts';
+export type { Check, Rule } from './review/check.ts';
+export { CHECKS } from './review/checks.ts';
+export { type CheckRun, type Review, reviewLayout } from './review/review.ts';
+export { STAGE_RULES } from './review/stageRules.ts';
 export type { Direction, Leg, RaceSpacing, StationPass } from './station/station.ts';
 export { itemWord } from './station/wording.ts';
 export {

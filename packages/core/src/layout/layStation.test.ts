@@ -37,7 +37,7 @@ function expectAt(item: Item, kind: ItemKind, start: number, end: number, foot: 
 }
 
 /** Findings of the checks on the one station, by code. */
-const codes = (legs: readonly TurtleLeg[], keys: Partial<PlanStation>): string[] => reviewLayout(layoutOf([turtle(ORIGIN, legs, 100)], [keys])).map((finding) => finding.code);
+const codes = (legs: readonly TurtleLeg[], keys: Partial<PlanStation>): string[] => reviewLayout(layoutOf([turtle(ORIGIN, legs, 100)], [keys])).findings.map((finding) => finding.code);
 
 // Distances: common practice, no source; exact yards and feet.
 describe('the items of a station on a straight course, pin at 1,500 m', () => {
@@ -155,7 +155,7 @@ describe('the offset of the items', () => {
 });
 
 const outside = (legs: readonly TurtleLeg[], keys: Partial<PlanStation>): Finding[] =>
-  reviewLayout(layoutOf([turtle(ORIGIN, legs, 100)], [keys])).filter((finding) => finding.code === 'item-outside');
+  reviewLayout(layoutOf([turtle(ORIGIN, legs, 100)], [keys])).findings.filter((finding) => finding.code === 'item-outside');
 
 describe('an item that falls off the course', () => {
   it('has no place before the start, and a finding: nothing is clamped', () => {
@@ -180,7 +180,7 @@ describe('an item that falls off the course', () => {
     const [over, into] = layout.stations as [StationLayout, StationLayout];
     expect(itemOf(over.directions[0], 'trash').at).not.toContain(null);
     expect(itemOf(into.directions[0], 'sign').at).toEqual([null, null]);
-    const found = reviewLayout(layout).filter((finding) => finding.code === 'item-outside');
+    const found = reviewLayout(layout).findings.filter((finding) => finding.code === 'item-outside');
     expect(found.map(({ where }) => [where.station, where.item])).toEqual([['s1', 'trash'], ['s2', 'sign']]);
     expect(found[0]!.message).toContain('across a skipped gap');
   });

@@ -1,6 +1,6 @@
 /**
  * A check: one question that a safety reviewer asks of a layout, with its code, its source and
- * what it finds. One check a file; `review.ts` lists them.
+ * what it finds. One check a file; `checks.ts` lists them.
  */
 import type { Finding, Severity } from '../finding.ts';
 import type { Layout, StationLayout } from '../layout/layout.ts';
@@ -8,21 +8,27 @@ import type { Layout, StationLayout } from '../layout/layout.ts';
 /** Where a rule comes from when nobody has printed it. */
 export const COMMON_PRACTICE = 'common practice, no source';
 
-export interface Check {
+/** What is known of a check without running it. */
+export interface Rule {
   /** Stable; each finding carries it. */
   readonly code: string;
   readonly severity: Severity;
   /** What is asked, as a short statement of how it should be. */
   readonly title: string;
   readonly source: string;
+  /** Why the check cannot run on this layout (no width given, no zones, …), or `null` where it can. Absent: it always can. */
+  readonly missing?: (layout: Layout) => string | null;
+}
+
+export interface Check extends Rule {
   readonly find: (layout: Layout) => readonly Finding[];
 }
 
-/** A finding's parts that differ from case to case. */
-export type Found = Omit<Finding, 'code' | 'severity' | 'source'>;
+/** A finding's parts that differ from case to case. `severity` and `source` only where they differ from the rule's. */
+export type Found = Omit<Finding, 'code' | 'severity' | 'source'> & Partial<Pick<Finding, 'severity' | 'source'>>;
 
 /** A check whose findings carry its own code, severity and source. */
-export function check(rule: Omit<Check, 'find'>, find: (layout: Layout) => readonly Found[]): Check {
+export function check(rule: Rule, find: (layout: Layout) => readonly Found[]): Check {
   const { code, severity, source } = rule;
   return { ...rule, find: (layout) => find(layout).map((found) => ({ code, severity, source, ...found })) };
 }

@@ -1,40 +1,47 @@
 /**
- * All checks, in the order in which they are reported. To add one: a file with its test beside
- * it, and a line here.
+ * The review: every check run on a layout, what it found, and what somebody has waived. A check that
+ * could not run is said to be so, and never counted as passed.
  */
 import type { Finding } from '../finding.ts';
 import type { Layout } from '../layout/layout.ts';
-import type { Check } from './check.ts';
-import { coursesDisagree } from './coursesDisagree.ts';
-import { itemOutside } from './itemOutside.ts';
-import { leadFar } from './leadFar.ts';
-import { legLong, legShort } from './legs.ts';
-import { passUnknown } from './passUnknown.ts';
-import { sideContradicted } from './sideContradicted.ts';
-import { sideUnclear } from './sideUnclear.ts';
-import { signDistance } from './signDistance.ts';
-import { signMissed } from './signMissed.ts';
-import { stationOffCourse } from './stationOffCourse.ts';
-import { stationUnserved } from './stationUnserved.ts';
-import { tablesHidden } from './tablesHidden.ts';
-import { wheelFolds } from './wheelFolds.ts';
+import type { Rule } from './check.ts';
+import { CHECKS } from './checks.ts';
+import { STAGE_RULES } from './stageRules.ts';
+import { waive } from './waivers.ts';
 
-export const CHECKS: readonly Check[] = [
-  stationOffCourse,
-  stationUnserved,
-  passUnknown,
-  leadFar,
-  sideUnclear,
-  sideContradicted,
-  itemOutside,
-  signDistance,
-  signMissed,
-  coursesDisagree,
-  tablesHidden,
-  wheelFolds,
-  legLong,
-  legShort,
-];
+/** One check as it went: `ran` false with the reason where the plan does not give what it needs. */
+export interface CheckRun extends Pick<Rule, 'code' | 'severity' | 'title' | 'source'> {
+  readonly ran: boolean;
+  readonly reason?: string;
+  /** Findings, waived and undecided ones among them. */
+  readonly found: number;
+  readonly cannotTell: number;
+}
 
-/** What every check finds, in the list's order. */
-export const reviewLayout = (layout: Layout): Finding[] => CHECKS.flatMap((check) => check.find(layout));
+export interface Review {
+  readonly checks: readonly CheckRun[];
+  /** Of the stages before first, then by check; waived ones marked. */
+  readonly findings: readonly Finding[];
+}
+
+/** Runs every check. `before`: what reading and measuring the courses has found already. */
+export function reviewLayout(layout: Layout, before: readonly Finding[] = []): Review {
+  const reasons = new Map(CHECKS.map((check) => [check.code, check.missing?.(layout) ?? null]));
+  const found = CHECKS.flatMap((check) => (reasons.get(check.code) === null ? check.find(layout) : []));
+  const findings = waive([...before, ...found], layout.plan);
+  const checks = [...STAGE_RULES, ...CHECKS].map(({ code, severity, title, source }): CheckRun => {
+    const own = findings.filter((finding) => finding.code === code);
+    const reason = reasons.get(code) ?? null;
+    return {
+      code,
+      severity,
+      title,
+      source,
+      ran: reason === null,
+      ...(reason === null ? {} : { reason }),
+      found: own.length,
+      cannotTell: own.filter((finding) => finding.cannotTell === true).length,
+    };
+  });
+  return { checks, findings };
+}

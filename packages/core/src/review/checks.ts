@@ -1,0 +1,35 @@
+/**
+ * All checks, in the order in which they are reported. To add one: a file with its test beside it,
+ * and a line here.
+ */
+import type { Check } from './check.ts';
+import { coursesDisagree } from './coursesDisagree.ts';
+import { itemOutside } from './itemOutside.ts';
+import { leadFar } from './leadFar.ts';
+import { legLong, legShort } from './legs.ts';
+import { passUnknown } from './passUnknown.ts';
+import { sideContradicted } from './sideContradicted.ts';
+import { sideUnclear } from './sideUnclear.ts';
+import { signDistance } from './signDistance.ts';
+import { signMissed } from './signMissed.ts';
+import { stationOffCourse } from './stationOffCourse.ts';
+import { stationUnserved } from './stationUnserved.ts';
+import { tablesHidden } from './tablesHidden.ts';
+import { wheelFolds } from './wheelFolds.ts';
+
+export const CHECKS: readonly Check[] = [
+  stationOffCourse,
+  stationUnserved,
+  passUnknown,
+  leadFar,
+  sideUnclear,
+  sideContradicted,
+  itemOutside,
+  signDistance,
+  signMissed,
+  coursesDisagree,
+  tablesHidden,
+  wheelFolds,
+  legLong,
+  legShort,
+];

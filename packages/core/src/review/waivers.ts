@@ -1,0 +1,26 @@
+/**
+ * Waivers: findings that somebody has accepted, by code, station, name and reason. A waived finding
+ * stays in the list; a waiver that matches none is a finding itself.
+ */
+import type { Finding } from '../finding.ts';
+import type { Plan, PlanWaiver } from '../plan/plan.ts';
+
+const matches = (waiver: PlanWaiver, finding: Finding): boolean =>
+  waiver.code === finding.code && (waiver.station === undefined || waiver.station === finding.where.station);
+
+/** The findings, those that a waiver of the plan names marked as waived, and one `waiver-unmatched` for each waiver that names none. */
+export function waive(findings: readonly Finding[], { waivers }: Plan): Finding[] {
+  const marked = findings.map((finding) => {
+    const waiver = waivers.find((one) => matches(one, finding));
+    if (waiver === undefined) return finding;
+    const { by, reason, date } = waiver;
+    return { ...finding, waived: { by, reason, ...(date === undefined ? {} : { date }) } };
+  });
+  const unmatched = waivers.flatMap((waiver, k): Finding[] => {
+    if (findings.some((finding) => matches(waiver, finding))) return [];
+    const place = waiver.station === undefined ? '' : ` at station "${waiver.station}"`;
+    const message = `A waiver of "${waiver.code}"${place} by ${waiver.by} matches no finding; take it out, or mend its code or station.`;
+    return [{ code: 'waiver-unmatched', severity: 'warning', message, where: { path: `/waivers/${k}`, ...(waiver.station === undefined ? {} : { station: waiver.station }) } }];
+  });
+  return [...marked, ...unmatched];
+}
