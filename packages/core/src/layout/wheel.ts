@@ -64,16 +64,27 @@ export const wheelBetween = (course: Course, from: number, to: number, offset: n
   readWheel(wheelLine(course, from, to), from, to, offset, uncertainty);
 
 function drawnCorners(course: Course, first: number, last: number): Corner[] {
+  const { raw, east, north } = projected(course, first, last);
+  return turns(east, north, (k) => raw[k]!);
+}
+
+interface ProjectedLine {
+  readonly raw: Float64Array;
+  readonly east: Float64Array;
+  readonly north: Float64Array;
+}
+
+/** The vertices around a stretch of raw measure, both ends covered, in a local frame. */
+function projected(course: Course, first: number, last: number): ProjectedLine {
   const from = Math.max(bisectRight(course.raw, first) - 1, 0);
   const to = Math.min(bisectRight(course.raw, last), course.raw.length - 1);
   const count = to - from + 1;
   const east = new Float64Array(count);
   const north = new Float64Array(count);
-  project(origin(course, from), course.lon, course.lat, from, count, east, north);
-  return turns(east, north, (k) => course.raw[from + k]!);
+  const origin: LonLat = [course.lon[from]!, course.lat[from]!];
+  project(origin, course.lon, course.lat, from, count, east, north);
+  return { raw: course.raw.subarray(from, to + 1), east, north };
 }
-
-const origin = (course: Course, vertex: number): LonLat => [course.lon[vertex]!, course.lat[vertex]!];
 
 /** The turn at each inner point of a projected line. */
 function turns(east: Float64Array, north: Float64Array, at: (k: number) => number): Corner[] {
@@ -94,13 +105,7 @@ function smoothedCorners(course: Course, first: number, last: number): Corner[] 
   const reach = SMOOTHED_OVER / 2;
   const from = Math.max(first - reach - STEP, 0);
   const to = Math.min(last + reach + STEP, rawLength(course));
-  const vertex = Math.max(bisectRight(course.raw, from) - 1, 0);
-  const end = Math.min(bisectRight(course.raw, to), course.raw.length - 1);
-  const count = end - vertex + 1;
-  const east = new Float64Array(count);
-  const north = new Float64Array(count);
-  project(origin(course, vertex), course.lon, course.lat, vertex, count, east, north);
-  const raw = course.raw.subarray(vertex, end + 1);
+  const { raw, east, north } = projected(course, from, to);
   const points = Math.max(Math.floor((to - from) / STEP) + 1, 2);
   const x = runningMeans(raw, east, from, points, reach);
   const y = runningMeans(raw, north, from, points, reach);
