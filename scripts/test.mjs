@@ -5,18 +5,15 @@
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { dirname, join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { join } from 'node:path';
+import { ROOT, build } from './build.mjs';
 
-const root = join(dirname(fileURLToPath(import.meta.url)), '..');
 const folder = mkdtempSync(join(tmpdir(), 'halfcup-test-'));
 const report = join(folder, 'report.json');
-const run = (command, args) => spawnSync(command, args, { cwd: root, stdio: 'inherit' }).status ?? 1;
-
 try {
-  if (run('pnpm', ['run', 'build']) !== 0) process.exit(1);
-  const vitest = join(root, 'node_modules/vitest/vitest.mjs');
-  const status = run(process.execPath, [vitest, 'run', '--reporter=default', '--reporter=json', `--outputFile.json=${report}`, ...process.argv.slice(2)]);
+  build();
+  const vitest = join(ROOT, 'node_modules/vitest/vitest.mjs');
+  const { status } = spawnSync(process.execPath, [vitest, 'run', '--reporter=default', '--reporter=json', `--outputFile.json=${report}`, ...process.argv.slice(2)], { cwd: ROOT, stdio: 'inherit' });
   const { numPassedTests, numFailedTests, numPendingTests, numFailedTestSuites } = JSON.parse(readFileSync(report, 'utf8'));
   // A file that does not load has no tests to fail: it counts as one. A skipped test is a failure too.
   const failed = numFailedTests + numPendingTests + (numFailedTests === 0 ? numFailedTestSuites : 0);
