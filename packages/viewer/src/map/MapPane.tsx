@@ -5,9 +5,11 @@ import { effect, signal, untracked, type Signal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import { chooseStation } from '../state/actions.ts';
-import { courseOf, nearestSample, samplesOf } from '../state/derive.ts';
+import { courseOf, leadOf, nearestSample, samplesOf } from '../state/derive.ts';
 import { useStore, type Destination, type Store } from '../state/store.ts';
-import type { Bounds, MapView } from './mapView.ts';
+import type { Bounds } from './fit.ts';
+import { away } from './layers/directions.ts';
+import type { MapView } from './mapView.ts';
 
 /** Pixels from the course within which pointing at the map counts as pointing at the course. */
 const NEAR = 24;
@@ -29,7 +31,7 @@ function placeOf(store: Store, destination: Extract<Destination, { kind: 'place'
 }
 
 async function connect(store: Store, container: HTMLElement): Promise<() => void> {
-  const [{ createMapView }, { sceneOf }, { stationBounds }] = await Promise.all([import('./mapView.ts'), import('./scene.ts'), import('./layers/items.ts')]);
+  const [{ createMapView }, { sceneOf }, { stationBounds }, { AROUND_PLACE, stationPadding }] = await Promise.all([import('./mapView.ts'), import('./scene.ts'), import('./layers/items.ts'), import('./fit.ts')]);
   const view: MapView = createMapView(container, {
     choose: (station) => chooseStation(store, station),
     over: (lon, lat, metresAPixel) => pointOver(store, lon, lat, metresAPixel),
@@ -41,11 +43,14 @@ async function connect(store: Store, container: HTMLElement): Promise<() => void
     if (destination.kind === 'whole') return view.goToWhole();
     if (destination.kind === 'station') {
       const station = store.open.value?.analysis.stations.find((one) => one.id === destination.station);
-      return station === undefined ? undefined : view.goTo(stationBounds(station), STATION_ZOOM);
+      if (station === undefined) return undefined;
+      const lead = leadOf(station);
+      const bearing = lead === undefined || lead.side === 'unclear' ? null : away(lead.azimuthDeg, lead.side);
+      return view.goTo(stationBounds(station), STATION_ZOOM, stationPadding(bearing));
     }
     const at = placeOf(store, destination);
     const around: Bounds | null = at === null ? null : [at[0], at[1], at[0], at[1]];
-    return around === null ? undefined : view.goTo(around, PLACE_ZOOM);
+    return around === null ? undefined : view.goTo(around, PLACE_ZOOM, AROUND_PLACE);
   };
   const dark = matchMedia('(prefers-color-scheme: dark)');
   dark.addEventListener('change', view.repaint);
@@ -55,7 +60,8 @@ async function connect(store: Store, container: HTMLElement): Promise<() => void
     effect(() => view.select(store.selected.value)),
     effect(() => {
       const destination = store.destination.value;
-      untracked(() => go(destination));
+      // After the effect that shows the plan, in whichever order the two are told.
+      queueMicrotask(() => untracked(() => go(destination)));
     }),
     effect(() => {
       const place = store.cursor.value;

@@ -1,4 +1,5 @@
 /** The map's shapes, drawn here when the map first asks for one. Each drawing is told its pen; sizes are CSS pixels. */
+import { RING_FAR, RING_NEAR } from './layers/stations.ts';
 import type { Palette } from './palette.ts';
 
 const RATIO = 2;
@@ -24,41 +25,31 @@ function disc(pen: Pen, x: number, y: number, radius: number): void {
   pen.stroke();
 }
 
-/** A stem up from the pin with a ring at its end. */
-const tick = (picked: boolean, far: boolean): Drawing => {
-  const height = far ? 132 : 42;
-  return {
-    width: 26,
-    height,
-    draw: (pen, palette) => {
-      const colour = picked ? palette.pick : palette.ink;
-      pen.strokeStyle = colour;
-      pen.lineWidth = 2;
-      if (far) {
-        pen.lineWidth = 1;
-        pen.setLineDash([2, 3]);
-      }
-      pen.beginPath();
-      pen.moveTo(13, height);
-      pen.lineTo(13, 20);
-      pen.stroke();
-      pen.setLineDash([]);
-      pen.lineWidth = 1.6;
-      pen.fillStyle = picked ? palette.pick : palette.sheet;
-      disc(pen, 13, 11, 9.6);
-    },
-  };
-};
+/** From the pin up to the ring's edge; dotted where it is long. */
+const stem = (picked: boolean, height: number, far: boolean): Drawing => ({
+  width: 6,
+  height,
+  draw: (pen, palette) => {
+    pen.strokeStyle = picked ? palette.pick : palette.ink;
+    pen.lineWidth = far ? 1.2 : 2;
+    if (far) pen.setLineDash([2, 3]);
+    pen.beginPath();
+    pen.moveTo(3, height);
+    pen.lineTo(3, 0);
+    pen.stroke();
+  },
+});
 
-const ring = (picked: boolean): Drawing => ({
-  width: 26,
-  height: 26,
+/** Where the number stands; dashed where the side of the road is unclear. */
+const ring = (picked: boolean, unclear: boolean): Drawing => ({
+  width: 22,
+  height: 22,
   draw: (pen, palette) => {
     pen.fillStyle = picked ? palette.pick : palette.sheet;
-    pen.strokeStyle = picked ? palette.pick : palette.ink;
+    pen.strokeStyle = picked && !unclear ? palette.pick : palette.ink;
     pen.lineWidth = 1.6;
-    pen.setLineDash([4, 2.5]);
-    disc(pen, 13, 13, 10);
+    if (unclear) pen.setLineDash([4, 2.5]);
+    disc(pen, 11, 11, 9.6);
   },
 });
 
@@ -177,12 +168,14 @@ const path = (pen: Pen, places: readonly (readonly [number, number])[]): void =>
 };
 
 const DRAWINGS: Readonly<Record<string, Drawing>> = {
-  tick: tick(false, false),
-  'tick-picked': tick(true, false),
-  'tick-far': tick(false, true),
-  'tick-far-picked': tick(true, true),
-  ring: ring(false),
-  'ring-picked': ring(true),
+  stem: stem(false, RING_NEAR - 9, false),
+  'stem-picked': stem(true, RING_NEAR - 9, false),
+  'stem-far': stem(false, RING_FAR - 9, true),
+  'stem-far-picked': stem(true, RING_FAR - 9, true),
+  ring: ring(false, false),
+  'ring-picked': ring(true, false),
+  'ring-unclear': ring(false, true),
+  'ring-unclear-picked': ring(true, true),
   sign,
   box,
   dots,

@@ -4,18 +4,17 @@ import workerUrl from 'maplibre-gl/dist/maplibre-gl-worker.mjs?url';
 import 'maplibre-gl/dist/maplibre-gl.css';
 import type { LonLat, Units } from '@halfcup/core';
 import { bbox, featureCollection, point } from '@turf/turf';
+import { labelPadding, within, type Bounds, type Padding } from './fit.ts';
 import { listenForPointing, type Pointing } from './gestures/point.ts';
 import { drawImage } from './images.ts';
-import { PICKED_LAYERS, styleOf } from './layers/style.ts';
+import { PICKED_LAYERS, pickedFilter, styleOf } from './layers/style.ts';
 import { readPalette } from './palette.ts';
 import { EMPTY_SCENE, SOURCES, type Scene } from './scene.ts';
-
-export type Bounds = readonly [west: number, south: number, east: number, north: number];
 
 export interface MapView {
   readonly show: (scene: Scene) => void;
   readonly select: (station: string | null) => void;
-  readonly goTo: (bounds: Bounds, deepest: number) => void;
+  readonly goTo: (bounds: Bounds, deepest: number, room: Padding) => void;
   readonly goToWhole: () => void;
   readonly cursor: (at: LonLat | null) => void;
   readonly units: (units: Units) => void;
@@ -83,18 +82,15 @@ export function createMapView(container: HTMLElement, pointing: Pointing): MapVi
     if (image !== null && !map.hasImage(id)) map.addImage(id, image.data, { pixelRatio: image.pixelRatio });
   });
   const pick = (): void => {
-    for (const id of PICKED_LAYERS) if (map.getLayer(id) !== undefined) map.setFilter(id, ['==', ['get', 'id'], state.selected ?? '']);
+    for (const [id, ticks] of PICKED_LAYERS) if (map.getLayer(id) !== undefined) map.setFilter(id, pickedFilter(state.selected, ticks));
   };
   const restyle = (fresh: boolean): void => {
     map.setStyle(styleOf(state.scene, readPalette(document.documentElement), state.latitude), { diff: !fresh && map.isStyleLoaded() === true });
     map.once('styledata', pick);
     pick();
   };
-  const goTo = (bounds: Bounds, deepest: number, jump: boolean): void => {
-    // Room for the rings and the names, which stand outside the places themselves.
-    const side = Math.round(Math.min(104, container.clientWidth * 0.16));
-    const top = Math.round(Math.min(64, container.clientHeight * 0.14));
-    const padding = { left: side, right: side, top, bottom: top };
+  const goTo = (bounds: Bounds, deepest: number, room: Padding, jump: boolean): void => {
+    const padding = within(room, container.clientWidth, container.clientHeight);
     map.fitBounds(bounds as unknown as LngLatBoundsLike, { padding, maxZoom: deepest, animate: !jump && !calm(), duration: 500 });
   };
   return {
@@ -108,14 +104,14 @@ export function createMapView(container: HTMLElement, pointing: Pointing): MapVi
       state.selected = station;
       pick();
     },
-    goTo: (bounds, deepest) => goTo(bounds, deepest, false),
+    goTo: (bounds, deepest, room) => goTo(bounds, deepest, room, false),
     goToWhole: () => {
       const whole = wholeOf(state.scene);
-      if (whole !== null) goTo(whole, 17, true);
+      if (whole !== null) goTo(whole, 17, labelPadding(state.scene.stations, whole), true);
     },
     cursor: (at) => {
       const data = featureCollection(at === null ? [] : [point([at[0], at[1]])]);
-      map.getSource<GeoJSONSource>('cursor')?.setData(data);
+      void map.getSource<GeoJSONSource>('cursor')?.setData(data);
     },
     units: (units) => scale.setUnit(units),
     repaint: () => restyle(true),

@@ -25,18 +25,20 @@ function State({ row }: { readonly row: StationRow }): JSX.Element {
 
 const flagged = (severity: Severity | null): string => (severity === null || severity === 'note' ? 'figure' : `figure flag-${severity}`);
 
+/** Arrow keys go from row to row. */
+function move(event: KeyboardEvent): void {
+  const step = event.key === 'ArrowDown' ? 1 : event.key === 'ArrowUp' ? -1 : 0;
+  if (step === 0) return;
+  const buttons = [...((event.currentTarget as HTMLElement).closest('tbody')?.querySelectorAll<HTMLButtonElement>('button.row-button') ?? [])];
+  const next = buttons[buttons.indexOf(event.currentTarget as HTMLButtonElement) + step];
+  if (next === undefined) return;
+  event.preventDefault();
+  next.focus();
+}
+
 function Row({ row, races, picked }: { readonly row: StationRow; readonly races: readonly PlanRace[]; readonly picked: boolean }): JSX.Element {
   const store = useStore();
   const units = store.units.value;
-  const move = (event: KeyboardEvent): void => {
-    const step = event.key === 'ArrowDown' ? 1 : event.key === 'ArrowUp' ? -1 : 0;
-    if (step === 0) return;
-    const buttons = [...((event.currentTarget as HTMLElement).closest('tbody')?.querySelectorAll<HTMLButtonElement>('button.row-button') ?? [])];
-    const next = buttons[buttons.indexOf(event.currentTarget as HTMLButtonElement) + step];
-    if (next === undefined) return;
-    event.preventDefault();
-    next.focus();
-  };
   return (
     <tr class={picked ? 'picked' : ''} onClick={() => chooseStation(store, row.id)}>
       <td class="figure soft">{row.number}</td>

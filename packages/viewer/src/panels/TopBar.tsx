@@ -5,9 +5,9 @@ import { useStore } from '../state/store.ts';
 import { dateText } from '../words.ts';
 import { OpenButton } from './OpenButton.tsx';
 
-const UNITS: readonly (readonly [Units, string, string])[] = [
-  ['metric', 'km, m', 'Metric units'],
-  ['imperial', 'mi, yd', 'Imperial units'],
+const UNITS: readonly (readonly [Units, string, string, string])[] = [
+  ['metric', 'km', ', m', 'Metric units'],
+  ['imperial', 'mi', ', yd', 'Imperial units'],
 ];
 
 export function TopBar(): JSX.Element {
@@ -16,14 +16,14 @@ export function TopBar(): JSX.Element {
   const about = [plan?.date === undefined ? '' : dateText(plan.date), plan?.revision === undefined ? '' : `revision ${plan.revision}`].filter((part) => part !== '').join(' · ');
   return (
     <header class="top">
-      <h1>{plan?.name ?? 'Halfcup'}</h1>
+      <h1>{plan?.name ?? (store.loading.value ? '' : 'Halfcup')}</h1>
       <span class="soft about">{about}</span>
       <span class="spring" />
       <OpenButton label="Open" />
       <div class="group" role="group" aria-label="Units">
-        {UNITS.map(([system, text, label]) => (
-          <button key={system} type="button" aria-pressed={store.units.value === system} aria-label={`${label}: ${text}`} onClick={() => void (store.units.value = system)}>
-            {text}
+        {UNITS.map(([system, far, near, label]) => (
+          <button key={system} type="button" aria-pressed={store.units.value === system} aria-label={`${far}${near}: ${label}`} onClick={() => void (store.units.value = system)}>
+            {far}<span class="wide-only">{near}</span>
           </button>
         ))}
       </div>

@@ -89,8 +89,8 @@ export const groupedFindings: (open: OpenPlan) => readonly FindingGroup[] = keep
 
 export const leadOf = (station: StationLayout): LaidDirection | undefined => station.directions.find((direction) => direction.lead) ?? station.directions[0];
 
-const TABLES: readonly ItemKind[] = ['gel', 'sportsDrink', 'water'];
-export const isTable = (kind: ItemKind): boolean => TABLES.includes(kind);
+const TABLES: ReadonlySet<ItemKind> = new Set(['gel', 'sportsDrink', 'water']);
+export const isTable = (kind: ItemKind): boolean => TABLES.has(kind);
 
 /** From the sign to the first thing that it announces, metres: along the course, and by wheel along the kerb. */
 export function signDistance(direction: LaidDirection): { readonly along: number; readonly wheel: number | null } | null {

@@ -125,7 +125,8 @@ function fromGpx(file: NamedFile, units: Units): Opening {
   const read = readGpx(file.bytes, file.name);
   if (!read.ok) return refused(read.findings);
   const name = read.value.name ?? lastName(file.name).replace(/\.gpx$/iu, '');
-  const started = startPlan(read.value, { name, units });
+  // Without waypoints the plan opens with its course alone: places are for a person to choose.
+  const started = startPlan(read.value, { name, units, gpx: lastName(file.name), ...(read.value.waypoints.length === 0 ? { at: [] } : {}) });
   if (!started.ok) return refused([...read.findings, ...started.findings]);
   const plan = readPlan(started.value, lastName(file.name).replace(/(\.gpx)?$/iu, '.plan.json'));
   if (!plan.ok) return refused([...read.findings, ...plan.findings]);

@@ -13,6 +13,8 @@ interface Props {
 
 const DEPTH = 9;
 const OFF = 5;
+/** A word may stand this far from the middle of what it names, pixels. */
+const NUDGE = 18;
 
 function Word({ x, y, children }: { readonly x: number; readonly y: number; readonly children: string }): JSX.Element {
   return (
@@ -58,9 +60,10 @@ function wordsOf(items: readonly StripItem[], scale: StripScale): readonly { rea
     .toSorted((a, b) => a.from - b.from)
     .flatMap((item) => {
       const text = ITEM_WORD[item.kind];
-      const x = scale((item.from + item.to) / 2);
-      const half = text.length * 3.2;
-      if (x - half < end + 5) return [];
+      const middle = scale((item.from + item.to) / 2);
+      const half = text.length * 3 + 1;
+      const x = Math.max(middle, end + 7 + half);
+      if (x - middle > NUDGE) return [];
       end = x + half;
       return [{ x, text }];
     });

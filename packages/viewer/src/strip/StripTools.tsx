@@ -54,7 +54,7 @@ export function StripTools({ open, course }: { readonly open: OpenPlan | null; r
           </select>
         </label>
       )}
-      <span class="soft strip-key">left-hand side above, right-hand side below{ground(course, store.units.value)}</span>
+      {course === null ? null : <span class="soft strip-key">left-hand side above, right-hand side below{ground(course, store.units.value)}</span>}
       <span class="spring" />
       <div class="group" role="group" aria-label="Zoom of the course strip">
         <button type="button" aria-label="Zoom out on the strip" disabled={course === null || store.stripView.value === null} onClick={() => zoom(2)}>−</button>

@@ -31,6 +31,9 @@ export const panView = ([from, to]: View, by: number, course: Course): View => f
 
 export const stripScale = (view: View, width: number, margin: number): StripScale => scaleLinear().domain(view).range([margin, Math.max(margin + 1, width - margin)]);
 
+/** Up on the strip for the left-hand side, down for the right-hand side, neither where it is unclear. */
+export const awayOf = (side: 'left' | 'right' | 'unclear'): -1 | 0 | 1 => (side === 'left' ? -1 : side === 'right' ? 1 : 0);
+
 export interface StripItem {
   readonly kind: Item['kind'];
   readonly from: number;
@@ -165,7 +168,7 @@ export function profile(samples: Samples, scale: StripScale): Profile | null {
   const points: [number, number][] = [];
   for (let index = first; index <= last; index += step) points.push([clamp(scale(measure[index] ?? 0), low, high), elevation[index] ?? 0]);
   const end = points.at(-1);
-  if (end !== undefined && end[0] < high - 1) points.push([clamp(scale(measure[last] ?? 0), low, high), elevation[last] ?? 0]);
+  if (end !== undefined && end[0] < high) points.push([clamp(scale(measure[last] ?? 0), low, high), elevation[last] ?? 0]);
   return { points, low: Math.min(...elevation), high: Math.max(...elevation) };
 }
 

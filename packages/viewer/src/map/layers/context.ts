@@ -20,17 +20,17 @@ const wordOf = (feature: Feature, key: 'kind' | 'class'): string => {
   return typeof word === 'string' ? word.toLowerCase() : '';
 };
 
-const PLACES: readonly string[] = ['place', 'town', 'village', 'island', 'city'];
-const STREETS: readonly string[] = ['street', 'lane', 'pier', 'minor'];
+const PLACES: ReadonlySet<string> = new Set(['place', 'town', 'village', 'island', 'city']);
+const STREETS: ReadonlySet<string> = new Set(['street', 'lane', 'pier', 'minor']);
 
-function groundOf(feature: Feature<Geometry>): Ground {
+function groundOf(feature: Feature): Ground {
   const kind = wordOf(feature, 'kind');
   const finer = wordOf(feature, 'class');
   const { type } = feature.geometry;
   if (type === 'Polygon' || type === 'MultiPolygon') return AREAS[kind] ?? 'area';
-  if (type === 'Point' || type === 'MultiPoint') return PLACES.includes(kind) || ['town', 'village', 'island'].includes(finer) ? 'place' : 'name';
+  if (type === 'Point' || type === 'MultiPoint') return PLACES.has(kind) || PLACES.has(finer) ? 'place' : 'name';
   if (kind === 'path' || kind === 'track') return 'path';
-  if (kind === 'road' || kind === 'street') return kind === 'street' || STREETS.includes(finer) ? 'street' : 'road';
+  if (kind === 'road' || kind === 'street') return kind === 'street' || STREETS.has(finer) ? 'street' : 'road';
   if (kind === 'contour') return 'contour';
   return kind === 'stream' || kind === 'river' ? 'water' : 'line';
 }

@@ -2,7 +2,7 @@
  * Items where they stand: tables as lines along the kerb at true length, the sign and the boxes of
  * the trash drop as shapes, and a word for each. Tables stand once, for the lead direction.
  */
-import type { Analysis, Course, Item, ItemKind, LaidDirection, LonLat, StationLayout } from '@halfcup/core';
+import type { Analysis, Course, Item, ItemKind, LaidDirection, LonLat, PointKind, StationLayout } from '@halfcup/core';
 import { pointAt } from '@halfcup/core/geometry';
 import { featureCollection, lineString, point } from '@turf/turf';
 import type { Feature, FeatureCollection, Geometry, Position } from 'geojson';
@@ -16,7 +16,7 @@ export const TABLE_DEPTH = 0.762;
 export interface ItemProps {
   readonly draw: 'table' | 'trashLine' | 'box' | 'sign' | 'word' | 'point';
   readonly station: string;
-  readonly kind: ItemKind | string;
+  readonly kind: ItemKind | PointKind;
   readonly word: string;
   readonly bearing: number;
   readonly turn: number;
@@ -94,14 +94,10 @@ export function itemShapes(analysis: Analysis): FeatureCollection<Geometry, Item
   );
 }
 
-/** About 300 m: points farther off are not worth a smaller scale. */
-const NEAR_DEG = 0.003;
-
 /** West, south, east, north of everything that stands at a station, from the sign to the trash drop. */
 export function stationBounds(station: StationLayout): [number, number, number, number] {
   const places = station.directions.flatMap((direction) => direction.items.flatMap((item) => item.at)).filter((at) => at !== null);
-  const points = station.station.points.map((one) => one.at).filter((at) => Math.abs(at[0] - station.at[0]) < NEAR_DEG && Math.abs(at[1] - station.at[1]) < NEAR_DEG);
-  const all: LonLat[] = [station.at, ...places, ...points];
+  const all: LonLat[] = [station.at, ...places];
   const lons = all.map((at) => at[0]);
   const lats = all.map((at) => at[1]);
   return [Math.min(...lons), Math.min(...lats), Math.max(...lons), Math.max(...lats)];

@@ -3,7 +3,7 @@ import type { Analysis, StationLayout } from '@halfcup/core';
 import { featureCollection, point } from '@turf/turf';
 import type { FeatureCollection, Point } from 'geojson';
 import { leadOf, numberOf } from '../../state/derive.ts';
-import { anchorTowards, away, readable, screenOffset, type Anchor } from './directions.ts';
+import { anchorTowards, away, screenOffset, type Anchor } from './directions.ts';
 
 export interface StationProps {
   readonly id: string;
@@ -15,19 +15,27 @@ export interface StationProps {
   readonly bearing: number;
   /** From the pin to the ring's centre, and to the name, in ems of their texts. */
   readonly ring: [number, number];
+  /** The same for the ring itself, pixels. */
+  readonly ringAt: [number, number];
+  readonly farRingAt: [number, number];
   readonly label: [number, number];
   readonly anchor: Anchor;
   /** The same when zoomed in, where the words of the tables stand between. */
   readonly farRing: [number, number];
   readonly farLabel: [number, number];
-  readonly turn: number;
 }
 
+/** From the pin to the ring's centre, pixels: from afar, and where the words of the tables stand between. */
+export const RING_NEAR = 29;
+export const RING_FAR = 99;
+/** From the ring's centre to the name: the two must not meet in any direction, or the name is left out. */
+const BESIDE = 16.5;
+
 /** Ems of 11 px (number) and 12 px (name). */
-const RING = 31 / 11;
-const LABEL = 44 / 12;
-const FAR_RING = 121 / 11;
-const FAR_LABEL = 134 / 12;
+const RING = RING_NEAR / 11;
+const LABEL = (RING_NEAR + BESIDE) / 12;
+const FAR_RING = RING_FAR / 11;
+const FAR_LABEL = (RING_FAR + BESIDE) / 12;
 
 function feature(station: StationLayout): StationProps {
   const lead = leadOf(station);
@@ -35,7 +43,7 @@ function feature(station: StationLayout): StationProps {
   const common = { id: station.id, number: String(numberOf(station)), name: station.name };
   if (lead === undefined || side === 'unclear') {
     const label = screenOffset(90, 14 / 12);
-    return { ...common, shape: 'ring', bearing: 0, ring: [0, 0], label, anchor: 'left', farRing: [0, 0], farLabel: label, turn: 0 };
+    return { ...common, shape: 'ring', bearing: 0, ring: [0, 0], ringAt: [0, 0], farRingAt: [0, 0], label, anchor: 'left', farRing: [0, 0], farLabel: label };
   }
   const bearing = away(lead.azimuthDeg, side);
   return {
@@ -43,11 +51,12 @@ function feature(station: StationLayout): StationProps {
     shape: 'tick',
     bearing,
     ring: screenOffset(bearing, RING),
+    ringAt: screenOffset(bearing, RING_NEAR),
+    farRingAt: screenOffset(bearing, RING_FAR),
     label: screenOffset(bearing, LABEL),
     anchor: anchorTowards(bearing),
     farRing: screenOffset(bearing, FAR_RING),
     farLabel: screenOffset(bearing, FAR_LABEL),
-    turn: readable(bearing).rotate,
   };
 }
 

@@ -2,29 +2,21 @@
  * The map's style: sources and layers from a scene and a palette; pure. Text is drawn with the
  * system's own fonts (no glyphs address), shapes by images.ts when first asked for.
  */
-import type { ExpressionSpecification, LayerSpecification, StyleSpecification } from 'maplibre-gl';
+import type { ExpressionSpecification, FilterSpecification, LayerSpecification, StyleSpecification } from 'maplibre-gl';
 import type { Palette } from '../palette.ts';
 import { SOURCES, type Scene } from '../scene.ts';
 import { hasLand } from './context.ts';
+import { BOLD, byZoom, get, is, pair, REGULAR } from './expressions.ts';
+import { ground, groundNames } from './ground.ts';
 import { TABLE_DEPTH } from './items.ts';
-
-const REGULAR = ['system-ui', 'sans-serif'];
-/** A first name that no font has: the map reads the weight or slant from it, the next name is used. */
-const BOLD = ['Bold', 'system-ui', 'sans-serif'];
-const ITALIC = ['Italic', 'system-ui', 'sans-serif'];
 
 /** Zoom from which items are drawn one by one. */
 export const ITEMS_ZOOM = 15.2;
 /** Zoom from which the words of the items have room, so that rings stand farther out. */
-export const WORDS_ZOOM = 16.8;
+export const WORDS_ZOOM = 16.1;
 
 /** Lanes of a retraced stretch stand this far to the right of the line, pixels; MapLibre counts right as positive. */
 const LANE = 3;
-
-const get = (name: string): ExpressionSpecification => ['get', name];
-const is = (name: string, value: string | boolean | number): ExpressionSpecification => ['==', ['get', name], value];
-const pair = (name: string): ExpressionSpecification => ['array', 'number', 2, ['get', name]];
-const byZoom = (...stops: number[]): ExpressionSpecification => ['interpolate', ['exponential', 1.6], ['zoom'], ...stops] as unknown as ExpressionSpecification;
 
 /** A word's distance from what it names, and the step aside of the one beside which the station's stem stands; ems. */
 function shifted(gap: number): ExpressionSpecification {
@@ -43,45 +35,6 @@ export function trueWidth(metres: number, latitude: number, least: number): Expr
   return ['interpolate', ['exponential', 2], ['zoom'], meet, least, 23, atZero * 2 ** 23];
 }
 
-const ground = (palette: Palette): LayerSpecification[] => {
-  const fill = (id: string, colour: string, extra: object = {}): LayerSpecification => ({ id: `ground-${id}`, type: 'fill', source: 'context', filter: is('ground', id), paint: { 'fill-color': colour, ...extra } });
-  const line = (id: string, of: string, colour: string, width: ExpressionSpecification | number, dash?: number[]): LayerSpecification => ({
-    id: `ground-${id}`,
-    type: 'line',
-    source: 'context',
-    filter: is('ground', of),
-    layout: { 'line-cap': dash === undefined ? 'round' : 'butt', 'line-join': 'round' },
-    paint: { 'line-color': colour, 'line-width': width, ...(dash === undefined ? {} : { 'line-dasharray': dash }) },
-  });
-  return [
-    fill('shallow', palette.shallow),
-    fill('land', palette.land),
-    line('shore', 'land', palette.shore, 1.2),
-    fill('beach', palette.beach),
-    fill('area', palette.land, { 'fill-outline-color': palette.shore }),
-    fill('park', palette.park),
-    fill('water', palette.water, { 'fill-outline-color': palette.shore }),
-    fill('paved', palette.road, { 'fill-outline-color': palette.shore }),
-    line('contour', 'contour', palette.contour, 0.8),
-    fill('building', palette.building),
-    line('street-case', 'street', palette['road-case'], byZoom(9, 1.6, 13, 4.4, 17, 14, 20, 60)),
-    line('road-case', 'road', palette['road-case'], byZoom(9, 2.4, 13, 7, 17, 20, 20, 86)),
-    line('street', 'street', palette.road, byZoom(9, 1, 13, 3, 17, 12, 20, 56)),
-    line('road', 'road', palette.road, byZoom(9, 1.4, 13, 5, 17, 18, 20, 82)),
-    line('path', 'path', palette.shore, byZoom(9, 1, 17, 2.4), [2, 1.6]),
-    line('line', 'line', palette.shore, 1),
-  ];
-};
-
-const groundNames = (palette: Palette): LayerSpecification[] => {
-  const paint = { 'text-color': palette.place, 'text-halo-color': palette.land, 'text-halo-width': 1.4 };
-  return [
-    { id: 'name-roads', type: 'symbol', source: 'context', minzoom: 12.4, filter: ['match', get('ground'), ['road', 'street', 'path'], true, false], layout: { 'symbol-placement': 'line', 'symbol-spacing': 420, 'text-field': get('name'), 'text-font': REGULAR, 'text-size': 11, 'text-letter-spacing': 0.04 }, paint },
-    { id: 'name-areas', type: 'symbol', source: 'context', minzoom: 11, filter: ['match', get('ground'), ['park', 'water', 'name'], true, false], layout: { 'text-field': get('name'), 'text-font': ITALIC, 'text-size': 11, 'text-max-width': 8 }, paint: { ...paint, 'text-halo-width': 1 } },
-    { id: 'name-places', type: 'symbol', source: 'context', filter: is('ground', 'place'), layout: { 'text-field': get('name'), 'text-font': BOLD, 'text-size': 12, 'text-max-width': 8 }, paint },
-  ];
-};
-
 const zones = (palette: Palette): LayerSpecification[] => [
   { id: 'zones-edge', type: 'line', source: 'zones', paint: { 'line-color': palette.ink, 'line-width': 1.2, 'line-dasharray': [3, 2] } },
   { id: 'zones-name', type: 'symbol', source: 'zones', minzoom: 15, layout: { 'text-field': get('label'), 'text-font': REGULAR, 'text-size': 11, 'text-max-width': 9 }, paint: { 'text-color': palette.ink, 'text-halo-color': palette.sheet, 'text-halo-width': 1.5 } },
@@ -90,16 +43,19 @@ const zones = (palette: Palette): LayerSpecification[] => [
 /** Thinner when zoomed far in, where tables and kerbs are what is looked at. */
 const COURSE_WIDTH = byZoom(8, 2.2, 12, 4, 16, 4.4, 18, 3);
 
+const courseLine = (id: string, filter: ExpressionSpecification, width: ExpressionSpecification, colour: string, offset: number, dash?: number[]): LayerSpecification => ({
+  id,
+  type: 'line',
+  source: 'courses',
+  filter,
+  layout: { 'line-join': 'round', 'line-cap': dash === undefined ? 'round' : 'butt' },
+  paint: { 'line-color': colour, 'line-width': width, 'line-offset': offset, ...(dash === undefined ? {} : { 'line-dasharray': dash }) },
+});
+
+/** Lines of one kind: retraced or not, of the course shown or of another. */
+const both = (retraced: boolean, current: boolean): ExpressionSpecification => ['all', is('retraced', retraced), is('current', current)];
+
 const courses = (palette: Palette): LayerSpecification[] => {
-  const line = (id: string, filter: ExpressionSpecification, width: ExpressionSpecification, colour: string, offset: number, dash?: number[]): LayerSpecification => ({
-    id,
-    type: 'line',
-    source: 'courses',
-    filter,
-    layout: { 'line-join': 'round', 'line-cap': dash === undefined ? 'round' : 'butt' },
-    paint: { 'line-color': colour, 'line-width': width, 'line-offset': offset, ...(dash === undefined ? {} : { 'line-dasharray': dash }) },
-  });
-  const both = (retraced: boolean, current: boolean): ExpressionSpecification => ['all', is('retraced', retraced), is('current', current)];
   const halo = byZoom(8, 4.2, 12, 6.6, 16, 7.4, 18, 5.5);
   const thin = byZoom(8, 1.4, 12, 2, 18, 1.8);
   const lane = byZoom(8, 1.8, 12, 3, 16, 3.4, 18, 2.6);
@@ -109,15 +65,15 @@ const courses = (palette: Palette): LayerSpecification[] => {
     source: 'courses',
     minzoom: 10,
     filter: both(retraced, true),
-    layout: { 'symbol-placement': 'line', 'symbol-spacing': 84, 'icon-image': 'arrow', 'icon-offset': offset, 'icon-allow-overlap': true, 'icon-ignore-placement': true, 'icon-padding': 0, 'icon-size': byZoom(10, 0.8, 13, 1, 17, 1.1) },
+    layout: { 'symbol-placement': 'line', 'symbol-spacing': 84, 'icon-image': 'arrow', 'icon-offset': offset, 'icon-allow-overlap': true, 'icon-ignore-placement': true, 'icon-padding': 0, 'icon-size': byZoom(10, 0.92, 13, 1.05, 17, 1.1) },
   });
   return [
-    line('courses-halo', is('retraced', false), halo, palette.sheet, 0),
-    line('courses-halo-lanes', is('retraced', true), halo, palette.sheet, LANE),
-    line('courses-other', both(false, false), thin, palette.ink, 0, [3, 2]),
-    line('courses-other-lanes', both(true, false), thin, palette.ink, LANE, [3, 2]),
-    line('courses-line', both(false, true), COURSE_WIDTH, palette.ink, 0),
-    line('courses-lanes', both(true, true), lane, palette.ink, LANE),
+    courseLine('courses-halo', is('retraced', false), halo, palette.sheet, 0),
+    courseLine('courses-halo-lanes', is('retraced', true), halo, palette.sheet, LANE),
+    courseLine('courses-other', both(false, false), thin, palette.ink, 0, [3, 2]),
+    courseLine('courses-other-lanes', both(true, false), thin, palette.ink, LANE, [3, 2]),
+    courseLine('courses-line', both(false, true), COURSE_WIDTH, palette.ink, 0),
+    courseLine('courses-lanes', both(true, true), lane, palette.ink, LANE),
     arrows('courses-arrows', false, [0, 0]),
     arrows('courses-arrows-lanes', true, [0, LANE]),
   ];
@@ -139,7 +95,7 @@ const marks = (palette: Palette): LayerSpecification[] => {
       source: 'marks',
       minzoom,
       filter: is('every', every),
-      layout: { 'text-field': get('label'), 'text-font': REGULAR, 'text-size': 11, 'text-variable-anchor': ['right', 'left', 'top', 'bottom', 'top-right', 'bottom-left'], 'text-radial-offset': 1, 'text-justify': 'auto', 'text-padding': 1 },
+      layout: { 'text-field': get('label'), 'text-font': REGULAR, 'text-size': 11, 'text-anchor': get('anchor'), 'text-radial-offset': 1.05, 'text-padding': 0 },
       paint: { 'text-color': palette.soft, 'text-halo-color': palette.sheet, 'text-halo-width': 1.6 },
     },
   ];
@@ -186,43 +142,46 @@ const ends = (palette: Palette): LayerSpecification[] => [
   },
 ];
 
-/** Layers of the stations, drawn once for all and once, by filter, for the one that is selected. */
+/** Layers of the stations, drawn once for all and once, by filter, for the one that is selected. Names make way for rings. */
 function stationLayers(palette: Palette, picked: boolean): LayerSpecification[] {
-  const name = picked ? '-picked' : '';
-  const images = (far: boolean): ExpressionSpecification => ['case', is('shape', 'tick'), `tick${far ? '-far' : ''}${name}`, `ring${name}`];
-  const filter: ExpressionSpecification = picked ? ['==', get('id'), ''] : ['literal', true] as unknown as ExpressionSpecification;
+  const suffix = picked ? '-picked' : '';
+  const only: ExpressionSpecification[] = picked ? [['==', get('id'), '']] : [];
+  const common = { type: 'symbol' as const, source: 'stations' };
   const level = (far: boolean): LayerSpecification[] => {
+    const id = `stations${far ? '-far' : ''}`;
     const range = far ? { minzoom: WORDS_ZOOM } : { maxzoom: WORDS_ZOOM };
     return [
       {
-        id: `stations${far ? '-far' : ''}${name}`,
-        type: 'symbol',
-        source: 'stations',
-        ...range,
-        filter,
-        layout: {
-          'icon-image': images(far), 'icon-anchor': ['case', is('shape', 'tick'), 'bottom', 'center'], 'icon-rotate': get('bearing'), 'icon-rotation-alignment': 'map', 'icon-allow-overlap': true, 'icon-ignore-placement': far,
-          'text-field': get('number'), 'text-font': BOLD, 'text-size': 11, 'text-offset': pair(far ? 'farRing' : 'ring'), 'text-allow-overlap': true, 'text-rotation-alignment': 'viewport', 'symbol-z-order': 'source',
-        },
-        paint: { 'text-color': picked ? palette['on-pick'] : palette.ink },
+        ...common, ...range, id: `${id}-stem${suffix}`, filter: ['all', is('shape', 'tick'), ...only],
+        layout: { 'icon-image': `stem${far ? '-far' : ''}${suffix}`, 'icon-anchor': 'bottom', 'icon-rotate': get('bearing'), 'icon-rotation-alignment': 'map', 'icon-allow-overlap': true, 'icon-ignore-placement': true },
       },
       {
-        id: `stations${far ? '-far' : ''}-name${name}`,
-        type: 'symbol',
-        source: 'stations',
-        ...range,
-        filter,
+        ...common, ...range, id: `${id}-name${suffix}`, filter: ['all', ...only],
         layout: { 'text-field': get('name'), 'text-font': picked ? BOLD : REGULAR, 'text-size': 12, 'text-anchor': get('anchor'), 'text-offset': pair(far ? 'farLabel' : 'label'), 'text-allow-overlap': picked, 'text-max-width': 9, 'text-padding': 0 },
         paint: { 'text-color': picked ? palette.pick : palette.ink, 'text-halo-color': palette.sheet, 'text-halo-width': 1.8 },
+      },
+      {
+        ...common, ...range, id: `${id}-ring${suffix}`, filter: ['all', ...only],
+        layout: {
+          'icon-image': ['case', is('shape', 'tick'), `ring${suffix}`, `ring-unclear${suffix}`], 'icon-offset': pair(far ? 'farRingAt' : 'ringAt'), 'icon-allow-overlap': true, 'icon-padding': 0,
+          'text-field': get('number'), 'text-font': BOLD, 'text-size': 11, 'text-offset': pair(far ? 'farRing' : 'ring'), 'text-allow-overlap': true, 'text-padding': 0, 'symbol-z-order': 'source',
+        },
+        paint: { 'text-color': picked ? palette['on-pick'] : palette.ink },
       },
     ];
   };
   return [...level(false), ...level(true)];
 }
 
-export const PICKED_LAYERS: readonly string[] = ['stations-picked', 'stations-name-picked', 'stations-far-picked', 'stations-far-name-picked'];
+const PARTS = ['stem', 'name', 'ring'] as const;
+/** Layers that show only the selected station, and whether they show only ticks. */
+export const PICKED_LAYERS: readonly (readonly [id: string, ticks: boolean])[] = ['stations', 'stations-far'].flatMap((id) => PARTS.map((part) => [`${id}-${part}-picked`, part === 'stem'] as const));
+
+/** What a picked layer shows for a station, `null` for none. */
+export const pickedFilter = (station: string | null, ticks: boolean): FilterSpecification => ['all', ['==', ['get', 'id'], station ?? ''], ...(ticks ? [is('shape', 'tick')] : [])];
+
 /** Layers that a press can choose a station by. */
-export const STATION_LAYERS: readonly string[] = ['stations', 'stations-name', 'stations-far', 'stations-far-name', 'tables-case', 'sign', 'trash-boxes'];
+export const STATION_LAYERS: readonly string[] = ['stations-ring', 'stations-name', 'stations-far-ring', 'stations-far-name', 'tables-case', 'sign', 'trash-boxes'];
 
 const cursor = (palette: Palette): LayerSpecification => ({
   id: 'cursor',

@@ -1,0 +1,21 @@
+/** The place that is pointed at, here or on the map. */
+import { formatMeasure, type Course } from '@halfcup/core';
+import type { JSX } from 'preact';
+import { useStore } from '../state/store.ts';
+import type { StripScale } from './geometry.ts';
+
+export function Cursor({ course, scale, bottom }: { readonly course: Course; readonly scale: StripScale; readonly bottom: number }): JSX.Element | null {
+  const { cursor, units } = useStore();
+  const place = cursor.value;
+  if (place === null || place.course !== course.id) return null;
+  const x = scale(place.measure);
+  const [low = 0, high = 0] = scale.range();
+  if (x < low - 1 || x > high + 1) return null;
+  const end = x > high - 80;
+  return (
+    <g class="strip-cursor" aria-hidden="true">
+      <line x1={x} x2={x} y1={4} y2={bottom} />
+      <text x={end ? x - 5 : x + 5} y={13} text-anchor={end ? 'end' : 'start'}>{formatMeasure(place.measure, units.value)}</text>
+    </g>
+  );
+}

@@ -1,0 +1,12 @@
+/** Heights of the strip, from the top: rings on the left, the course, rings on the right, one lane for each race, the axis. */
+import type { Course } from '@halfcup/core';
+import type { Store } from '../state/store.ts';
+import { fitView, wholeView, type View } from './geometry.ts';
+
+export const MARGIN = 18;
+export const LINE_Y = 62;
+export const LANES_Y = 128;
+export const LANE = 19;
+export const AXIS = 22;
+
+export const viewOf = (store: Store, course: Course): View => (store.stripView.value === null ? wholeView(course) : fitView(store.stripView.value, course));
