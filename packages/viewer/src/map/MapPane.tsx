@@ -103,6 +103,9 @@ export function MapPane(): JSX.Element {
   return (
     <main class="map-pane" aria-label="Map">
       <div ref={container} class="map" data-map="waiting" />
+      <button type="button" class="map-whole" disabled={store.open.value === null} onClick={() => void (store.destination.value = { kind: 'whole' })}>
+        Whole plan
+      </button>
       {trouble.value === null ? null : (
         <p class="map-trouble" role="status">
           The map cannot be drawn here, because this browser gives no WebGL. The course strip and the tables show the same places and distances.

@@ -12,15 +12,17 @@ export interface Padding {
 export type Bounds = readonly [west: number, south: number, east: number, north: number];
 
 /** A name may be this wide and this high beyond its station, pixels. */
-const WIDE = 100;
+const WIDE = 130;
 const HIGH = 56;
 const PLAIN = 28;
+/** The buttons stand over the top of the map. */
+const UNDER_BUTTONS = 48;
 /** Stations within this share of the span count as standing at the edge. */
 const EDGE = 0.2;
 
 /** More room on the sides where a station near the edge points outward, none wasted on the others. */
 export function labelPadding(stations: FeatureCollection<Point, StationProps>, [west, south, east, north]: Bounds): Padding {
-  const padding = { left: PLAIN, right: PLAIN, top: PLAIN, bottom: PLAIN };
+  const padding = { left: PLAIN, right: PLAIN, top: UNDER_BUTTONS, bottom: PLAIN };
   for (const { geometry, properties } of stations.features) {
     const [lon = 0, lat = 0] = geometry.coordinates;
     const [x, y] = properties.shape === 'ring' ? [1, 0] : [Math.sin((properties.bearing * Math.PI) / 180), Math.cos((properties.bearing * Math.PI) / 180)];

@@ -20,7 +20,8 @@ const wordOf = (feature: Feature, key: 'kind' | 'class'): string => {
   return typeof word === 'string' ? word.toLowerCase() : '';
 };
 
-const PLACES: ReadonlySet<string> = new Set(['place', 'town', 'village', 'island', 'city']);
+/** Settlements, written larger than the names of bays, heads and hills. */
+const PLACES: ReadonlySet<string> = new Set(['town', 'village', 'island', 'city']);
 const STREETS: ReadonlySet<string> = new Set(['street', 'lane', 'pier', 'minor']);
 
 function groundOf(feature: Feature): Ground {

@@ -15,6 +15,9 @@ export const ITEMS_ZOOM = 15.2;
 /** Zoom from which the words of the items have room, so that rings stand farther out. */
 export const WORDS_ZOOM = 16.1;
 
+/** Zoom from which the names of stations have room, as on the whole island on a wide screen; numbers are drawn from any. */
+export const NAMES_ZOOM = 10.8;
+
 /** Lanes of a retraced stretch stand this far to the right of the line, pixels; MapLibre counts right as positive. */
 const LANE = 3;
 
@@ -156,7 +159,7 @@ function stationLayers(palette: Palette, picked: boolean): LayerSpecification[] 
         layout: { 'icon-image': `stem${far ? '-far' : ''}${suffix}`, 'icon-anchor': 'bottom', 'icon-rotate': get('bearing'), 'icon-rotation-alignment': 'map', 'icon-allow-overlap': true, 'icon-ignore-placement': true },
       },
       {
-        ...common, ...range, id: `${id}-name${suffix}`, filter: ['all', ...only],
+        ...common, ...range, ...(far || picked ? {} : { minzoom: NAMES_ZOOM }), id: `${id}-name${suffix}`, filter: ['all', ...only],
         layout: { 'text-field': get('name'), 'text-font': picked ? BOLD : REGULAR, 'text-size': 12, 'text-anchor': get('anchor'), 'text-offset': pair(far ? 'farLabel' : 'label'), 'text-allow-overlap': picked, 'text-max-width': 9, 'text-padding': 0 },
         paint: { 'text-color': picked ? palette.pick : palette.ink, 'text-halo-color': palette.sheet, 'text-halo-width': 1.8 },
       },
