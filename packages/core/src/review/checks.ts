@@ -3,11 +3,17 @@
  * and a line here.
  */
 import type { Check } from './check.ts';
+import { accessMissing } from './accessMissing.ts';
 import { coursesDisagree } from './coursesDisagree.ts';
+import { dropSide } from './dropSide.ts';
+import { gelWithoutWater } from './gelWithoutWater.ts';
 import { itemOutside } from './itemOutside.ts';
 import { leadFar } from './leadFar.ts';
 import { legLong, legShort } from './legs.ts';
+import { lengthDiffers } from './lengthDiffers.ts';
+import { medicalWithoutAccess } from './medicalAccess.ts';
 import { passUnknown } from './passUnknown.ts';
+import { raceUnserved } from './raceUnserved.ts';
 import { sideContradicted } from './sideContradicted.ts';
 import { sideUnclear } from './sideUnclear.ts';
 import { signDistance } from './signDistance.ts';
@@ -15,9 +21,11 @@ import { signMissed } from './signMissed.ts';
 import { stationOffCourse } from './stationOffCourse.ts';
 import { stationUnserved } from './stationUnserved.ts';
 import { tablesHidden } from './tablesHidden.ts';
+import { trashBlocksMedical } from './trashBlocksMedical.ts';
 import { wheelFolds } from './wheelFolds.ts';
 
 export const CHECKS: readonly Check[] = [
+  lengthDiffers,
   stationOffCourse,
   stationUnserved,
   passUnknown,
@@ -32,4 +40,10 @@ export const CHECKS: readonly Check[] = [
   wheelFolds,
   legLong,
   legShort,
+  raceUnserved,
+  gelWithoutWater,
+  accessMissing,
+  dropSide,
+  medicalWithoutAccess,
+  trashBlocksMedical,
 ];

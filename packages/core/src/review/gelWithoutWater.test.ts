@@ -1,0 +1,49 @@
+import { describe, expect, it } from 'vitest';
+import type { Finding } from '../finding.ts';
+import type { PlanStation, Served } from '../plan/plan.ts';
+import { ORIGIN, from, turtle } from '../testing/courses.ts';
+import { layoutOf, planRace } from '../testing/plans.ts';
+import { gelWithoutWater } from './gelWithoutWater.ts';
+
+const course = turtle(ORIGIN, [[90, 6000]], 100);
+const on = (measure: number, serves: readonly Served[], keys: Partial<PlanStation> = {}): Partial<PlanStation> => ({ on: { course: 'c', measure, side: 'right', offset: 5 }, serves, ...keys });
+const found = (...stations: readonly Partial<PlanStation>[]): readonly Finding[] => gelWithoutWater.find(layoutOf([course], stations));
+
+// Common practice, no source: a gel is taken with water.
+describe('gel-without-water', () => {
+  it('is a warning where the next water is farther than 1.6 km, with how far it is', () => {
+    expect(found(on(1000, ['gel', 'sportsDrink']), on(2600.1, ['water']))).toEqual([
+      expect.objectContaining({ code: 'gel-without-water', severity: 'warning', measured: expect.closeTo(1600.1, 3), limit: 1600, unit: 'm', where: expect.objectContaining({ station: 's1', race: 'c', item: 'gel', path: '/stations/0/serves' }) }),
+    ]);
+    expect(found(on(1000, ['gel', 'sportsDrink']), on(2599.9, ['water']))).toEqual([]);
+  });
+
+  it('is silent where the station has water after its gel', () => {
+    expect(found(on(1000, ['gel', 'water']))).toEqual([]);
+  });
+
+  it('has no measured distance where no water follows at all, and counts none that was before', () => {
+    const [finding, ...more] = found(on(500, ['water']), on(1000, ['gel']));
+    expect(more).toEqual([]);
+    expect(finding).not.toHaveProperty('measured');
+    expect(finding!.message).toContain('no station after it');
+  });
+
+  it('counts only stops that serve the same race', () => {
+    const shared = { races: [planRace('long', 'c'), planRace('short', 'c')] };
+    const layout = layoutOf([course], [on(1000, ['gel']), on(2000, ['water'], { races: ['long'] })], shared);
+    expect(gelWithoutWater.find(layout).map(({ where }) => where.race)).toEqual(['short']);
+  });
+
+  it('tells of runners who come the other way and meet the water before the gel', () => {
+    const back = turtle(ORIGIN, [[90, 1500], [270, 1500]], 100);
+    const station: Partial<PlanStation> = { at: from(from(ORIGIN, 90, 500), 180, 5), serves: ['gel', 'water'] };
+    expect(gelWithoutWater.find(layoutOf([back], [station]))).toEqual([]);
+    expect(gelWithoutWater.find(layoutOf([back], [{ ...station, passes: 'all' }])).map(({ where }) => where.measure)).toEqual([expect.closeTo(2500, 0)]);
+  });
+
+  it('cannot run where nobody serves gel', () => {
+    expect(gelWithoutWater.missing!(layoutOf([course], [on(1000, ['water'])]))).toBe('no station serves gel');
+    expect(gelWithoutWater.missing!(layoutOf([course], [on(1000, ['gel'])]))).toBeNull();
+  });
+});

@@ -1,0 +1,30 @@
+import { expect, it } from 'vitest';
+import { rawLength } from '../course/course.ts';
+import type { Finding } from '../finding.ts';
+import type { Layout } from '../layout/layout.ts';
+import { ORIGIN, turtle } from '../testing/courses.ts';
+import { layoutOf, planCourse } from '../testing/plans.ts';
+import { lengthDiffers } from './lengthDiffers.ts';
+
+const course = turtle(ORIGIN, [[90, 42_195]], 200);
+const stated = (length?: number): Layout => {
+  const layout = layoutOf([course], [{ on: { course: 'c', measure: 2000, side: 'right', offset: 5 } }]);
+  return { ...layout, plan: { ...layout.plan, courses: [planCourse('c', length === undefined ? {} : { length })] } };
+};
+const found = (length: number): readonly Finding[] => lengthDiffers.find(stated(length));
+
+// 0.1 %, 42 m of a marathon: IAAF rule 240 (2004–05, 2009), read.
+it('a stated length more than 0.1 % from the line is a warning, whichever is longer', () => {
+  expect(rawLength(course)).toBeCloseTo(42_195, 2);
+  expect(found(42_195 / 1.00101)).toEqual([
+    expect.objectContaining({ code: 'length-differs', severity: 'warning', measured: expect.closeTo(42_195, 2), unit: 'm', where: { path: '/courses/0/length', course: 'c' }, message: expect.stringContaining('No GPX file certifies a course') }),
+  ]);
+  expect(found(42_195 / 1.00099)).toEqual([]);
+  expect(found(42_195 / 0.99901)).toEqual([]);
+  expect(found(42_195 / 0.99899)).toEqual([expect.objectContaining({ message: expect.stringContaining('shorter') })]);
+});
+
+it('cannot run where no course states a length', () => {
+  expect(lengthDiffers.missing!(stated())).toBe('the plan states no course length');
+  expect(lengthDiffers.missing!(stated(42_195))).toBeNull();
+});

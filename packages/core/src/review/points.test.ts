@@ -1,0 +1,95 @@
+import { describe, expect, it } from 'vitest';
+import type { Finding, LonLat } from '../finding.ts';
+import type { PlanPoint, PlanStation } from '../plan/plan.ts';
+import { ORIGIN, from, turtle } from '../testing/courses.ts';
+import { layoutOf } from '../testing/plans.ts';
+import type { Check } from './check.ts';
+import { dropSide } from './dropSide.ts';
+import { medicalWithoutAccess } from './medicalAccess.ts';
+import { trashBlocksMedical } from './trashBlocksMedical.ts';
+
+const course = turtle(ORIGIN, [[90, 3000]], 100);
+/** A place at a measure of the straight course, so many metres to its right. */
+const place = (measure: number, right: number): LonLat => from(from(ORIGIN, 90, measure), right < 0 ? 0 : 180, Math.abs(right));
+const station: Partial<PlanStation> = { on: { course: 'c', measure: 1500, side: 'right', offset: 6 } };
+const found = (check: Check, points: readonly PlanPoint[], keys: Partial<PlanStation> = {}): readonly Finding[] => check.find(layoutOf([course], [{ ...station, ...keys, points }]));
+const point = (kind: PlanPoint['kind'], measure: number, right: number): PlanPoint => ({ kind, at: place(measure, right) });
+
+/** Where a side becomes clear: 1.6449·√(5² + 3²)/2.4477 m (see sides.test.ts). */
+const CLEAR = (1.6448536 * Math.hypot(5, 3)) / 2.4477468;
+
+describe('drop-side', () => {
+  const dropped = (right: number, keys: Partial<PlanStation> = {}): readonly Finding[] => found(dropSide, [point('drop', 1450, right)], keys);
+
+  it('is a warning where the drop point lies across the course from the tables', () => {
+    expect(dropped(-8)).toEqual([
+      expect.objectContaining({ code: 'drop-side', severity: 'warning', measured: expect.closeTo(8, 2), unit: 'm', where: expect.objectContaining({ station: 's1', path: '/stations/0/points/0', at: place(1450, -8), measure: expect.closeTo(1450, 1) }) }),
+    ]);
+    expect(dropped(8)).toEqual([]);
+  });
+
+  it('cannot tell where the point is too near the line, too far from it, or the tables have no side', () => {
+    const undecided = expect.objectContaining({ severity: 'note', cannotTell: true });
+    expect(dropped(-CLEAR - 0.01)).toEqual([expect.not.objectContaining({ cannotTell: true })]);
+    expect(dropped(-CLEAR + 0.01)).toEqual([undecided]);
+    expect(dropped(-59.9)).toEqual([expect.objectContaining({ severity: 'warning' })]);
+    expect(dropped(-60.1)).toEqual([undecided]);
+    expect(dropSide.find(layoutOf([course], [{ at: place(1500, 0), points: [point('drop', 1450, 8)] }]))).toEqual([undecided]);
+  });
+
+  it('takes the way past the tables on a road that is run both ways', () => {
+    const back = turtle(ORIGIN, [[90, 2000], [270, 2000]], 100);
+    const layout = layoutOf([back], [{ at: place(1500, 6), lead: { race: 'c', pass: 1 }, points: [point('drop', 1450, 8)] }]);
+    expect(layout.stations[0]!.directions[0]!.side).toBe('left');
+    expect(dropSide.find(layout)).toEqual([]);
+  });
+});
+
+describe('medical-without-access', () => {
+  it('is a warning over 60 m, an error over 250 m, and an error where the plan names none', () => {
+    const away = (metres: number): readonly Finding[] => found(medicalWithoutAccess, [point('medical', 1500, 10), point('access', 1500 + metres, 10)]);
+    expect(away(59.9)).toEqual([]);
+    expect(away(60.1)).toEqual([expect.objectContaining({ code: 'medical-without-access', severity: 'warning', measured: expect.closeTo(60.1, 2), limit: 60, where: expect.objectContaining({ path: '/stations/0/points/0' }) })]);
+    expect(away(249.9)).toEqual([expect.objectContaining({ severity: 'warning' })]);
+    expect(away(250.1)).toEqual([expect.objectContaining({ severity: 'error' })]);
+    expect(found(medicalWithoutAccess, [point('medical', 1500, 10), point('drop', 1500, 10)])).toEqual([expect.objectContaining({ severity: 'error', limit: 60 })]);
+  });
+
+  it('takes the access point of another station as well', () => {
+    const second: Partial<PlanStation> = { on: { course: 'c', measure: 1600, side: 'left', offset: 6 }, points: [point('access', 1540, -8)] };
+    expect(medicalWithoutAccess.find(layoutOf([course], [{ ...station, points: [point('medical', 1500, 10)] }, second]))).toEqual([]);
+  });
+});
+
+describe('trash-blocks-medical', () => {
+  // The trash drop: from 1,552.4 m to 1,598.1 m (tables of 22 ft with their gap, then 50 to 100 yd; common practice, no source).
+  const [FIRST, LAST] = [1552.4256, 1598.1456];
+  const between = (medical: PlanPoint, access: PlanPoint): readonly Finding[] => found(trashBlocksMedical, [medical, access]);
+
+  it('is an error where all three stand on one side, with how much of the trash lies between', () => {
+    expect(between(point('medical', 1530, 10), point('access', FIRST + 1, 10))).toEqual([
+      expect.objectContaining({ code: 'trash-blocks-medical', severity: 'error', measured: expect.closeTo(1, 2), limit: 0, where: expect.objectContaining({ item: 'trash', path: '/stations/0/points/0' }) }),
+    ]);
+    expect(between(point('medical', 1530, 10), point('access', FIRST - 0.1, 10))).toEqual([]);
+    expect(between(point('medical', 1650, 10), point('access', LAST - 1, 10))).toHaveLength(1);
+    expect(between(point('medical', 1650, 10), point('access', LAST + 0.1, 10))).toEqual([]);
+  });
+
+  it('is silent where either point is across the road', () => {
+    expect(between(point('medical', 1530, -10), point('access', 1620, 10))).toEqual([]);
+    expect(between(point('medical', 1530, 10), point('access', 1620, -10))).toEqual([]);
+  });
+
+  it('cannot tell where a side is unclear', () => {
+    expect(between(point('medical', 1530, 1), point('access', 1620, 10))).toEqual([expect.objectContaining({ severity: 'note', cannotTell: true })]);
+  });
+});
+
+it('each says that it could not run where the plan names no such points', () => {
+  const bare = layoutOf([course], [station]);
+  const all = layoutOf([course], [{ ...station, points: [point('medical', 1500, 10), point('access', 1500, 12), point('drop', 1500, 12)] }]);
+  for (const check of [dropSide, medicalWithoutAccess, trashBlocksMedical]) {
+    expect(check.missing!(bare)).toMatch(/^no station/u);
+    expect(check.missing!(all)).toBeNull();
+  }
+});
