@@ -14,7 +14,7 @@ interface Props {
 const DEPTH = 9;
 const OFF = 5;
 /** A word may stand this far from the middle of what it names, pixels. */
-const NUDGE = 18;
+const NUDGE = 26;
 
 function Word({ x, y, children }: { readonly x: number; readonly y: number; readonly children: string }): JSX.Element {
   return (
