@@ -19,6 +19,7 @@ export { type StartOptions, startPlan } from './plan/start.ts';
 export { withVariant } from './plan/variant.ts';
 export type { Check, Rule } from './review/check.ts';
 export { CHECKS } from './review/checks.ts';
+export { type PlacedReview, type PlacedVerdict, type Verdict, reviewPlaced } from './review/placed.ts';
 export { type CheckRun, type Review, reviewLayout } from './review/review.ts';
 export { STAGE_RULES } from './review/stageRules.ts';
 export type { Direction, Leg, RaceSpacing, StationPass } from './station/station.ts';
@@ -34,9 +35,11 @@ export {
   layoutDocument,
   snapDocument,
 } from './export/documents.ts';
+export { placedDocument } from './export/placedDocument.ts';
 export { courseSchema } from './export/schemas/course.ts';
 export { findingSchema } from './export/schemas/finding.ts';
 export { layoutSchema } from './export/schemas/layout.ts';
+export { placedSchema } from './export/schemas/placed.ts';
 export { planJsonSchema } from './export/schemas/plan.ts';
 export { snapSchema } from './export/schemas/snap.ts';
 export {

@@ -4,6 +4,7 @@ import type { PlanStation } from '../plan/plan.ts';
 import { ORIGIN, turtle } from '../testing/courses.ts';
 import { type Recorded, eastward, placedDocument } from '../testing/placed.ts';
 import { layoutOf } from '../testing/plans.ts';
+import { reviewLayout } from './review.ts';
 import { type PlacedReview, reviewPlaced } from './placed.ts';
 
 // 100 yd, 10 yd, 50 yd and 10 ft: the house's rules, common practice, no source.
@@ -170,4 +171,28 @@ it('runners who come the other way have a sign of their own, measured to the end
   const other = { name: 's1 sign', at: eastward(1500 + table + AHEAD), hdop: 0.2 };
   const made = reviewPlaced(there, placedDocument([own, other, { name: 's1 water', at: eastward(1500), hdop: 0.2 }]));
   expect(made.verdicts.map(({ verdict, measured, side }) => [verdict, measured.toFixed(1), side])).toEqual([['holds', '91.4', 'right'], ['holds', '91.4', 'left']]);
+});
+
+it('a distance that cannot be told is a note of its own, and counted by its check', () => {
+  const made = review([{ ...moved(SIGN, 1500 - AHEAD + 8), hdop: 1 }, { ...TABLE, hdop: 1 }]);
+  expect(made.verdicts[0]).toMatchObject({ verdict: 'cannot tell', move: expect.closeTo(-8, 2) });
+  expect(found(made, 'placed-distance')).toEqual([expect.objectContaining({ severity: 'note', cannotTell: true, measured: expect.closeTo(AHEAD - 8, 2) })]);
+  expect(made.checks.find(({ code }) => code === 'placed-distance')).toMatchObject({ ran: true, found: 1, cannotTell: 1 });
+});
+
+it('every code that is found is a check’s', () => {
+  const made = review([moved(SIGN, 1440, -5), { ...TABLE, hdop: 0 }, { name: 's1 trash', at: eastward(1510), comment: 'wheel 98' }, { name: 's1 gel', at: eastward(1490) }]);
+  const listed = new Set(made.checks.map(({ code }) => code));
+  expect(codes(made).map((code) => code.split(' ')[0]!).filter((code) => !listed.has(code))).toEqual([]);
+  expect(codes(made).length).toBeGreaterThan(4);
+});
+
+it('a waiver of what is found on recorded points counts when there are some, and is not missed when there are none', () => {
+  const layout = layoutOf([course], [station()]);
+  const waiver = { code: 'placed-distance', station: 's1', by: 'R. Reviewer', reason: 'lamp post' };
+  const waiving = { ...layout, plan: { ...layout.plan, waivers: [waiver, { ...waiver, code: 'placed-order' }] } };
+  const made = reviewPlaced(waiving, placedDocument([moved(SIGN, 1440), TABLE]));
+  expect(found(made, 'placed-distance')).toEqual([expect.objectContaining({ waived: { by: 'R. Reviewer', reason: 'lamp post' } })]);
+  expect(found(made, 'waiver-unmatched')).toEqual([expect.objectContaining({ where: { path: '/waivers/1', station: 's1' } })]);
+  expect(reviewLayout(waiving).findings.filter(({ code }) => code === 'waiver-unmatched')).toEqual([]);
 });

@@ -12,15 +12,20 @@ import { groundOf, onCourse } from './placedGround.ts';
 import { type Matched, type Matching, type Target, matchPoints, targetsOf } from './placedMatch.ts';
 import { orderFindings, sideFindings } from './placedOrder.ts';
 import { pointsOf } from './placedPoint.ts';
+import { PLACED_RULES } from './placedRules.ts';
 import { type PlacedVerdict, judge } from './placedVerdict.ts';
+import { type CheckRun, runOf } from './review.ts';
+import { isPlacedCode, waive } from './waivers.ts';
 
 export type { PlacedVerdict, Verdict } from './placedVerdict.ts';
 
 export interface PlacedReview {
   /** By station in the plan's order; of each direction the sign, then the trash drop. */
   readonly verdicts: readonly PlacedVerdict[];
-  /** Of the points first, then by station; positions name the file of the points. Not yet waived. */
+  /** Of the points first, then by station; positions name the file of the points. Waived ones marked. */
   readonly findings: readonly Finding[];
+  /** What was asked of the points. */
+  readonly checks: readonly CheckRun[];
 }
 
 /**
@@ -34,18 +39,17 @@ export function reviewPlaced(layout: Layout, document: GpxDocument): PlacedRevie
   const matching = matchPoints(points, layout.stations, targets);
   const grounds = layout.stations.flatMap((station) => station.directions.map((direction) => groundOf(layout, station, direction, matching.matched)));
   const judged = grounds.flatMap((ground) => judge(ground).map((one) => ({ one, station: ground.station })));
-  return {
-    verdicts: judged.map(({ one }) => one.verdict),
-    findings: [
-      assumptions(document.file, pinR95),
-      ...findings,
-      ...matching.findings,
-      ...matching.matched.flatMap((one) => offCourse(one, layout)),
-      ...layout.stations.flatMap((station) => missing(station, targets, matching, document.file)),
-      ...judged.flatMap(({ one, station }) => verdictFindings(one, station)),
-      ...grounds.flatMap((ground) => [...sideFindings(ground), ...orderFindings(ground)]),
-    ],
-  };
+  const said = [
+    assumptions(document.file, pinR95),
+    ...findings,
+    ...matching.findings,
+    ...matching.matched.flatMap((one) => offCourse(one, layout)),
+    ...layout.stations.flatMap((station) => missing(station, targets, matching, document.file)),
+    ...judged.flatMap(({ one, station }) => verdictFindings(one, station)),
+    ...grounds.flatMap((ground) => [...sideFindings(ground), ...orderFindings(ground)]),
+  ];
+  const all = waive(said, layout.plan, isPlacedCode);
+  return { verdicts: judged.map(({ one }) => one.verdict), findings: all, checks: PLACED_RULES.map((rule) => runOf(rule, all)) };
 }
 
 /** A point whose item is known, but which no pass of the course runs by. */

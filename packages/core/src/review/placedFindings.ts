@@ -14,7 +14,7 @@ const TWO_SIDED = 1.96;
 export function verdictFindings(judged: Judged, station: StationLayout): Finding[] {
   const { point, verdict } = judged;
   const where: Where = { ...point.where, station: station.id, course: verdict.course, item: verdict.item };
-  return [...failed(judged, station, where), ...wheelUse(judged, station, where), ...wheelNeeded(judged, station, where)];
+  return [...distance(judged, station, where), ...wheelUse(judged, station, where), ...wheelNeeded(judged, station, where)];
 }
 
 const thing = ({ verdict: { item, end } }: Judged, station: StationLayout): string =>
@@ -22,11 +22,16 @@ const thing = ({ verdict: { item, end } }: Judged, station: StationLayout): stri
 
 const reference = ({ verdict }: Judged): string => (verdict.item === 'sign' ? 'before the first table' : 'after the last table');
 
-function failed(judged: Judged, station: StationLayout, where: Where): Finding[] {
-  const { verdict, measured, limit, margin, move } = judged.verdict;
-  if (verdict !== 'fails') return [];
-  const message = `${thing(judged, station)} stands ${metres(measured)} (± ${metres(margin)}) ${reference(judged)}; expected ${metres(limit[0])} to ${metres(limit[1])}. Move it ${metres(Math.abs(move))} ${move > 0 ? 'downstream' : 'upstream'}.`;
-  return [{ code: 'placed-distance', severity: judged.verdict.item === 'sign' ? 'error' : 'warning', message, where, measured, limit, unit: 'm', source: COMMON_PRACTICE }];
+function distance(judged: Judged, station: StationLayout, where: Where): Finding[] {
+  const { item, verdict, measured, limit, margin, move } = judged.verdict;
+  if (verdict === 'holds') return [];
+  const stands = `${thing(judged, station)} stands ${metres(measured)} (± ${metres(margin)}) ${reference(judged)}; expected ${metres(limit[0])} to ${metres(limit[1])}.`;
+  const told = { where, measured, limit, unit: 'm', source: COMMON_PRACTICE };
+  if (verdict === 'cannot tell') {
+    return [{ code: 'placed-distance', severity: 'note', message: `${stands} Its error does not allow an answer: wheel it, or record it again.`, ...told, cannotTell: true }];
+  }
+  const message = `${stands} Move it ${metres(Math.abs(move))} ${move > 0 ? 'downstream' : 'upstream'}.`;
+  return [{ code: 'placed-distance', severity: item === 'sign' ? 'error' : 'warning', message, ...told }];
 }
 
 function wheelUse(judged: Judged, station: StationLayout, where: Where): Finding[] {

@@ -7,7 +7,7 @@ import type { Layout } from '../layout/layout.ts';
 import type { Rule } from './check.ts';
 import { CHECKS } from './checks.ts';
 import { STAGE_RULES } from './stageRules.ts';
-import { waive } from './waivers.ts';
+import { isPlacedCode, waive } from './waivers.ts';
 
 /** One check as it went: `ran` false with the reason where the plan does not give what it needs. */
 export interface CheckRun extends Pick<Rule, 'code' | 'severity' | 'title' | 'source'> {
@@ -28,20 +28,21 @@ export interface Review {
 export function reviewLayout(layout: Layout, before: readonly Finding[] = []): Review {
   const reasons = new Map(CHECKS.map((check) => [check.code, check.missing?.(layout) ?? null]));
   const found = CHECKS.flatMap((check) => (reasons.get(check.code) === null ? check.find(layout) : []));
-  const findings = waive([...before, ...found], layout.plan);
-  const checks = [...STAGE_RULES, ...CHECKS].map(({ code, severity, title, source }): CheckRun => {
-    const own = findings.filter((finding) => finding.code === code);
-    const reason = reasons.get(code) ?? null;
-    return {
-      code,
-      severity,
-      title,
-      source,
-      ran: reason === null,
-      ...(reason === null ? {} : { reason }),
-      found: own.length,
-      cannotTell: own.filter((finding) => finding.cannotTell === true).length,
-    };
-  });
-  return { checks, findings };
+  const findings = waive([...before, ...found], layout.plan, (code) => !isPlacedCode(code));
+  return { checks: [...STAGE_RULES, ...CHECKS].map((rule) => runOf(rule, findings, reasons.get(rule.code) ?? null)), findings };
+}
+
+/** How a check went, from all findings; `reason`: why it could not run. */
+export function runOf({ code, severity, title, source }: Rule, findings: readonly Finding[], reason: string | null = null): CheckRun {
+  const own = findings.filter((finding) => finding.code === code);
+  return {
+    code,
+    severity,
+    title,
+    source,
+    ran: reason === null,
+    ...(reason === null ? {} : { reason }),
+    found: own.length,
+    cannotTell: own.filter((finding) => finding.cannotTell === true).length,
+  };
 }

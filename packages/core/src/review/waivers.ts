@@ -8,8 +8,14 @@ import type { Plan, PlanWaiver } from '../plan/plan.ts';
 const matches = (waiver: PlanWaiver, finding: Finding): boolean =>
   waiver.code === finding.code && (waiver.station === undefined || waiver.station === finding.where.station);
 
-/** The findings, those that a waiver of the plan names marked as waived, and one `waiver-unmatched` for each waiver that names none. */
-export function waive(findings: readonly Finding[], { waivers }: Plan): Finding[] {
+/** Codes of what is found on recorded points, which a review without any cannot find. */
+export const isPlacedCode = (code: string): boolean => code.startsWith('placed-');
+
+/**
+ * The findings, those that a waiver of the plan names marked as waived, and one `waiver-unmatched` for each waiver
+ * that names none, of those whose code `looked` is for.
+ */
+export function waive(findings: readonly Finding[], { waivers }: Plan, looked: (code: string) => boolean = () => true): Finding[] {
   const marked = findings.map((finding) => {
     const waiver = waivers.find((one) => matches(one, finding));
     if (waiver === undefined) return finding;
@@ -17,7 +23,7 @@ export function waive(findings: readonly Finding[], { waivers }: Plan): Finding[
     return { ...finding, waived: { by, reason, ...(date === undefined ? {} : { date }) } };
   });
   const unmatched = waivers.flatMap((waiver, k): Finding[] => {
-    if (findings.some((finding) => matches(waiver, finding))) return [];
+    if (!looked(waiver.code) || findings.some((finding) => matches(waiver, finding))) return [];
     const place = waiver.station === undefined ? '' : ` at station "${waiver.station}"`;
     const message = `A waiver of "${waiver.code}"${place} by ${waiver.by} matches no finding; take it out, or mend its code or station.`;
     return [{ code: 'waiver-unmatched', severity: 'warning', message, where: { path: `/waivers/${k}`, ...(waiver.station === undefined ? {} : { station: waiver.station }) } }];
