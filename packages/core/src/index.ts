@@ -35,11 +35,9 @@ export {
   layoutDocument,
   snapDocument,
 } from './export/documents.ts';
-export { placedDocument } from './export/placedDocument.ts';
 export { courseSchema } from './export/schemas/course.ts';
 export { findingSchema } from './export/schemas/finding.ts';
 export { layoutSchema } from './export/schemas/layout.ts';
-export { placedSchema } from './export/schemas/placed.ts';
 export { planJsonSchema } from './export/schemas/plan.ts';
 export { snapSchema } from './export/schemas/snap.ts';
 export {
