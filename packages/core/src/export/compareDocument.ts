@@ -1,0 +1,36 @@
+/** The JSON document that `halfcup compare` prints. Lengths in metres to 1e-6, degrees to 1e-9. */
+import type { Finding } from '../finding.ts';
+import type { Change, ChangedItem, ChangedSpacing, Comparison } from '../improve/compare.ts';
+import { findingDocument } from './documents.ts';
+import { toMicro, toPosition } from './rounding.ts';
+
+const orNull = (value: number | null): number | null => (value === null ? null : toMicro(value));
+const both = ([before, after]: Change<number>): Change<number> => [toMicro(before), toMicro(after)];
+const bothOrNull = ([before, after]: Change<number | null>): Change<number | null> => [orNull(before), orNull(after)];
+
+const spacing = ({ race, legs, longest, shortest, mean }: ChangedSpacing): ChangedSpacing => ({
+  race,
+  legs: legs.map(({ from, to, length }) => ({ from, to, length: bothOrNull(length) })),
+  longest: both(longest),
+  shortest: both(shortest),
+  mean: both(mean),
+});
+
+const item = (changed: ChangedItem): ChangedItem => ({
+  ...changed,
+  along: bothOrNull(changed.along),
+  wheel: bothOrNull(changed.wheel),
+  alongEnd: bothOrNull(changed.alongEnd),
+  wheelEnd: bothOrNull(changed.wheelEnd),
+});
+
+const findings = (list: readonly Finding[]): Finding[] => list.map(findingDocument);
+
+/** A comparison with its numbers rounded; `gained` and `lost` as they are to be printed. */
+export const compareDocument = (comparison: Comparison): Comparison => ({
+  variants: comparison.variants,
+  stations: comparison.stations.map(({ id, name, moved, from, to }) => ({ id, name, moved: toMicro(moved), from: toPosition(from), to: toPosition(to) })),
+  spacing: comparison.spacing.map(spacing),
+  items: comparison.items.map(item),
+  findings: { gained: findings(comparison.findings.gained), lost: findings(comparison.findings.lost) },
+});
