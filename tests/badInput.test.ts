@@ -79,7 +79,7 @@ describe('a GPX file that cannot be used', () => {
 
   it('is refused with its lines when it has no such track', () => {
     const folder = folderWith({ 'c.gpx': COURSE.replace('<trk>', '<trk><name>Ridge</name>') });
-    expect(refusalIn(folder, 'course', 'c.gpx', '--track', 'Beach')).toEqual([expect.stringMatching(/^c\.gpx: .*no line "Beach".*0 "Ridge"/u)]);
+    expect(refusalIn(folder, 'course', 'c.gpx', '--track', 'Beach')).toEqual([expect.stringMatching(/^c\.gpx: .*no line "Beach".*0: "Ridge"/u)]);
   });
 });
 
