@@ -36,22 +36,24 @@ function stationsOf(line) {
   const at = (name) => pointAt(line, ...places[name]);
   const beside = besideOf(line);
   const both = ['m', 'h'];
+  // Supplies are set down behind the tables, on their side, just upstream of the chalk mark.
+  const drop = (name, street) => ({ kind: 'drop', at: beside(name, -14, places[name][1] + 4 * Math.sign(places[name][1])), name: 'Supplies', street });
   return [
-    { id: 's1', name: stationNames.strand, on: on('strand'), side: 'left', races: both, serves: ['sportsDrink', 'water'], tables: { sportsDrink: 4, water: 6 }, boxes: 8, width: '8 m', crew: { minimum: 10 }, people: { captain: 'Captain, Strand Road', radio: 'Strand' }, used: { water: 3050, sportsDrink: 1460 }, note: 'Both races in their first quarter: the busiest tables of the day.' },
-    { id: 's2', name: stationNames.stennick, at: at('stennick'), side: 'right', races: both, serves: ['sportsDrink', 'water'], boxes: 6, why: 'a farm driveway at 100 yd: the sign stands short of it', walked: { by: 'course designer', date: '2027-06-20' }, items: { sign: { at: beside('stennick', -70, -5) } }, people: { captain: 'Captain, Stennick', radio: 'Stennick' }, used: { water: 3280, sportsDrink: 1610 } },
+    { id: 's1', name: stationNames.strand, on: on('strand'), side: 'left', races: both, serves: ['sportsDrink', 'water'], tables: { sportsDrink: 4, water: 6 }, boxes: 8, width: '8 m', crew: { minimum: 10 }, points: [drop('strand', 'Strand Road')], people: { captain: 'Captain, Strand Road', radio: 'Strand' }, used: { water: 3050, sportsDrink: 1460 }, note: 'Both races in their first quarter: the busiest tables of the day.' },
+    { id: 's2', name: stationNames.stennick, at: at('stennick'), side: 'right', races: both, serves: ['sportsDrink', 'water'], boxes: 6, why: 'a farm driveway at 100 yd: the sign stands short of it', walked: { by: 'course designer', date: '2027-06-20' }, items: { sign: { at: beside('stennick', -70, -5) } }, points: [drop('stennick', 'Stennick Road')], people: { captain: 'Captain, Stennick', radio: 'Stennick' }, used: { water: 3280, sportsDrink: 1610 } },
     { id: 's3', name: stationNames.fork, at: at('fork'), side: 'left', races: both, serves: ['gel', 'sportsDrink', 'water'], tables: { gel: 2, sportsDrink: 4, water: 6 }, boxes: 8, points: [
-      { kind: 'access', at: beside('fork', -160, 12), name: 'Truck access', street: 'Drover’s Road', note: 'Back in from the west; the fork itself must stay clear.' },
-      { kind: 'medical', at: beside('fork', 60, 14), name: 'First aid tent' },
-      { kind: 'toilets', at: beside('fork', 75, 16), name: 'Toilets' }], people: { captain: 'Captain, Wrack Fork', radio: 'Fork' }, used: { water: 3190, sportsDrink: 1580, gel: 1590 }, note: 'The last station before the half marathon leaves by the causeway.' },
-    { id: 's4', name: stationNames.norra, on: on('norra'), side: 'right', races: ['m'], serves: ['sportsDrink', 'water'], boxes: 5, people: { captain: 'Captain, Norra', radio: 'Norra' } },
-    { id: 's5', name: stationNames.foot, at: at('foot'), side: 'left', races: ['m'], serves: ['sportsDrink', 'water'], boxes: 5, people: { captain: 'Captain, Lantern Foot', radio: 'Lantern' } },
+      { kind: 'access', at: beside('fork', -32, 12), name: 'Truck access', street: 'Drover’s Road', note: 'Back in from the west; supplies are carried from here, and the fork itself must stay clear.' },
+      { kind: 'medical', at: beside('fork', 24, 14), name: 'First aid tent' },
+      { kind: 'toilets', at: beside('fork', 44, 16), name: 'Toilets' }], people: { captain: 'Captain, Wrack Fork', radio: 'Fork' }, used: { water: 3190, sportsDrink: 1580, gel: 1590 }, note: 'The last station before the half marathon leaves by the causeway.' },
+    { id: 's4', name: stationNames.norra, on: on('norra'), side: 'right', races: ['m'], serves: ['sportsDrink', 'water'], boxes: 5, points: [drop('norra', 'Norra Road')], people: { captain: 'Captain, Norra', radio: 'Norra' } },
+    { id: 's5', name: stationNames.foot, at: at('foot'), side: 'left', races: ['m'], serves: ['sportsDrink', 'water'], boxes: 5, points: [drop('foot', 'Lantern Road')], people: { captain: 'Captain, Lantern Foot', radio: 'Lantern' } },
     { id: 's6', name: stationNames.keeper, on: on('keeper'), side: 'right', races: ['m'], serves: ['gel', 'sportsDrink', 'water'], width: '3.5 m', practice: { setback: '0.5 m' }, supplies: { waste: 0.2 }, points: [{ kind: 'drop', at: beside('keeper', 480, -8), name: 'Head of Longshore Road', note: 'No truck on the path: carry from here.' }], people: { captain: 'Captain, Keeper’s Path', radio: 'Keeper' }, note: 'A narrow path: tables on one side only, and in single file.' },
     { id: 's7', name: stationNames.tide, at: at('tide'), side: 'left', races: ['m'], serves: ['sportsDrink', 'water'], boxes: 5, points: [
-      { kind: 'access', at: beside('tide', -40, 14), name: 'Truck access', street: 'Tidewaiters’ Road' },
-      { kind: 'medical', at: beside('tide', 45, 14), name: 'First aid tent' },
-      { kind: 'radio', at: beside('tide', 60, 14), name: 'Radio relay' }], people: { captain: 'Captain, Tidewaiters’ Green', radio: 'Tide' } },
-    { id: 's8', name: stationNames.park, at: at('park'), side: 'right', lead: { race: 'm', pass: 0 }, races: both, passes: 'lead', serves: ['sportsDrink', 'water'], tables: { sportsDrink: 4, water: 5 }, boxes: 6, people: { captain: 'Captain, Quillet Park', radio: 'Park' }, note: 'The full runs by twice, the half once.' },
-    { id: 's9', name: stationNames.packet, at: at('packet'), side: 'left', lead: { race: 'm', pass: 0 }, races: both, passes: 'lead', serves: ['sportsDrink', 'water'], boxes: 6, width: '8 m', fixed: true, why: 'the only level stretch of the pier', points: [{ kind: 'other', at: beside('packet', -20, 9), name: 'Life-ring' }], people: { captain: 'Captain, Packet Pier', radio: 'Packet' }, note: 'Runners come out and back past the same tables; only the way out is served.' },
+      { kind: 'access', at: beside('tide', -24, 14), name: 'Truck access', street: 'Tidewaiters’ Road' },
+      { kind: 'medical', at: beside('tide', 26, 14), name: 'First aid tent' },
+      { kind: 'radio', at: beside('tide', 40, 14), name: 'Radio relay' }], people: { captain: 'Captain, Tidewaiters’ Green', radio: 'Tide' } },
+    { id: 's8', name: stationNames.park, at: at('park'), side: 'right', lead: { race: 'm', pass: 0 }, races: both, passes: 'lead', serves: ['sportsDrink', 'water'], tables: { sportsDrink: 4, water: 5 }, boxes: 6, points: [drop('park', 'Quillet Ring')], people: { captain: 'Captain, Quillet Park', radio: 'Park' }, note: 'The full runs by twice, the half once.' },
+    { id: 's9', name: stationNames.packet, at: at('packet'), side: 'left', lead: { race: 'm', pass: 0 }, races: both, passes: 'lead', serves: ['sportsDrink', 'water'], boxes: 6, width: '8 m', fixed: true, why: 'the only level stretch of the pier', points: [drop('packet', 'Packet Quay'), { kind: 'other', at: beside('packet', -20, 9), name: 'Life-ring' }], people: { captain: 'Captain, Packet Pier', radio: 'Packet' }, note: 'Runners come out and back past the same tables; only the way out is served.' },
   ];
 }
 
