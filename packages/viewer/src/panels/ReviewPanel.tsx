@@ -3,6 +3,7 @@ import type { JSX } from 'preact';
 import { groupedFindings } from '../state/derive.ts';
 import { useStore } from '../state/store.ts';
 import { counted } from '../words.ts';
+import { CheckList } from './CheckList.tsx';
 import { FindingCard } from './FindingCard.tsx';
 import { SeverityMark } from './SeverityMark.tsx';
 
@@ -13,7 +14,12 @@ export function ReviewPanel(): JSX.Element {
   const groups = groupedFindings(plan);
   const names = new Map(plan.analysis.stations.map((station) => [station.id, `${station.index + 1} · ${station.name}`]));
   if (groups.length === 0) {
-    return <p class="empty">No findings: every check that ran holds. That is no permission: see the caution below.</p>;
+    return (
+      <div class="review">
+        <p class="empty">No findings: every check that ran holds. That is no permission: see the caution below.</p>
+        <CheckList />
+      </div>
+    );
   }
   return (
     <div class="review">
@@ -31,6 +37,7 @@ export function ReviewPanel(): JSX.Element {
           </ul>
         </section>
       ))}
+      <CheckList />
     </div>
   );
 }
