@@ -1,14 +1,17 @@
 /** Every JSON document that the command line prints, against the schema that ships with core. */
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { courseSchema } from '../packages/core/src/export/schemas/course.ts';
 import { findingSchema } from '../packages/core/src/export/schemas/finding.ts';
 import { layoutSchema } from '../packages/core/src/export/schemas/layout.ts';
+import { reviewSchema } from '../packages/core/src/export/schemas/review.ts';
 import type { JsonSchema } from '../packages/core/src/export/schemas/shared.ts';
 import { snapSchema } from '../packages/core/src/export/schemas/snap.ts';
 import { ROOT, buildCommandLine } from './support/build.ts';
 import { OCEAN, OUT_AND_BACK, RUN_21K, go, gpxText, planText, straight } from './support/courses.ts';
-import { documentIn, folderWith } from './support/halfcup.ts';
+import { documentIn, folderWith, halfcupIn } from './support/halfcup.ts';
 
 beforeAll(buildCommandLine);
 
@@ -35,6 +38,10 @@ const KEYS: Readonly<Record<string, readonly string[]>> = {
   pass: ['race', 'course', 'measure', 'distance', 'offset', 'side', 'confidence', 'azimuthDeg', 'foot', 'served'],
   direction: ['lead', 'course', 'measure', 'azimuthDeg', 'side', 'passes', 'items'],
   item: ['kind', 'from', 'to', 'along', 'wheel', 'wheelMargin', 'side', 'at'],
+  review: ['plan', 'inputs', 'checks', 'findings', 'counts'],
+  check: ['code', 'severity', 'title', 'source', 'ran', 'found'],
+  verdict: ['station', 'item', 'verdict', 'measured', 'limit', 'margin', 'move', 'at'],
+  counts: ['error', 'warning', 'note', 'waived'],
   spacing: ['race', 'legs', 'longest', 'shortest', 'mean'],
 };
 const required = (schema: unknown): readonly string[] => (schema as { required: readonly string[] }).required;
@@ -49,6 +56,12 @@ describe('the schemas', () => {
     expect(required(inside(layoutSchema, 'stations', '[]', 'directions', '[]'))).toEqual(expect.arrayContaining([...KEYS['direction']!]));
     expect(required(inside(layoutSchema, 'stations', '[]', 'directions', '[]', 'items', '[]'))).toEqual(expect.arrayContaining([...KEYS['item']!]));
     expect(required(inside(layoutSchema, 'spacing', '[]'))).toEqual(expect.arrayContaining([...KEYS['spacing']!]));
+    expect(required(reviewSchema)).toEqual(KEYS['review']);
+    expect(required(inside(reviewSchema, 'checks', '[]'))).toEqual(KEYS['check']);
+    expect(required(inside(reviewSchema, 'placed', '[]'))).toEqual(KEYS['verdict']);
+    expect(required(inside(reviewSchema, 'counts'))).toEqual(KEYS['counts']);
+    expect(required(inside(reviewSchema, 'plan'))).toEqual(['name', 'sha256']);
+    expect(required(inside(reviewSchema, 'inputs', '[]'))).toEqual(['file', 'sha256']);
     expect(required(findingSchema)).toEqual(['code', 'severity', 'message', 'where']);
     expect(required(inside(snapSchema, 'points', '[]', 'passes', '[]'))).toEqual(KEYS['pass']!.filter((key) => !['race', 'course', 'served'].includes(key)));
     expect(required(inside(snapSchema, 'points', '[]'))).toEqual(['at', 'name', 'passes', 'nearest']);
@@ -77,6 +90,21 @@ describe('the documents', () => {
     const odd = documentIn(folder, 'layout', 'p.json') as { findings: { code: string }[]; stations: { passes: { end?: string }[] }[] };
     expectValid(layoutSchema, odd);
     expect(odd.findings.map(({ code }) => code)).toEqual(expect.arrayContaining(['station-off-course', 'item-outside', 'side-unclear']));
+  });
+
+  it('of halfcup review fit their schema, with findings, waivers and checks that could not run', () => {
+    const waivers = [{ code: 'item-outside', station: 'early', by: 'R. Gull', reason: 'a sign in the start area' }];
+    writeFileSync(join(folder, 'w.json'), planText(stations, { waivers }));
+    for (const [at, file] of [[ROOT, 'fixtures/demo/plan.json'], [folder, 'p.json'], [folder, 'w.json']] as const) {
+      expectValid(reviewSchema, JSON.parse(halfcupIn(at, 'review', file, '--json').out));
+    }
+    const document = JSON.parse(halfcupIn(folder, 'review', 'w.json', '--json').out) as Record<string, unknown> & { checks: { ran: boolean }[]; findings: { waived?: object }[] };
+    expect(document.checks.some(({ ran }) => !ran)).toBe(true);
+    expect(document.findings.some(({ waived }) => waived !== undefined)).toBe(true);
+    for (const key of KEYS['review']!) expect(ajv.validate(reviewSchema, { ...document, [key]: undefined })).toBe(false);
+    const verdict = { station: 's1', item: 'sign', verdict: 'cannot tell', measured: 90.1, limit: [82.296, 100.584], margin: 9, move: 1.3, at: [-17.4, -33.2] };
+    expectValid(reviewSchema, { ...document, placed: [verdict] });
+    expect(ajv.validate(reviewSchema, { ...document, placed: [{ ...verdict, verdict: 'maybe' }] })).toBe(false);
   });
 
   it('hold no number that is no number, and no negative nought', () => {

@@ -1,2 +1,2 @@
 /** Said wherever something is printed that is to be built on a road. */
-export const CAUTION = 'A planning aid: local codes, the road authority, the police and licensed practitioners decide.';
+export { CAUTION } from '../src/export/sheets/caution.ts';

@@ -71,6 +71,24 @@ export const COMMANDS: readonly CommandSpec[] = [
     load: async () => import('./commands/layout.ts'),
   },
   {
+    name: 'review',
+    takes: 'PLAN.json …',
+    needs: ['a plan'],
+    most: Infinity,
+    about: 'every check of a plan: what it found, what could not run, what is waived',
+    more: [
+      'Ends with 1 where an error is found that nobody has waived; notes and waived findings never do that.',
+      'Several plans need --json-lines: each line names its file; a plan that cannot be used has its problems there,',
+      'the others are still reviewed, and it ends with 2.',
+    ],
+    options: [
+      { name: 'strict', kind: 'flag', about: 'end with 1 also where a warning is found' },
+      { name: 'report', kind: 'text', shown: 'FILE.html', about: 'write the report too, to be printed and signed; an existing file only with --force' },
+      { name: 'json-lines', kind: 'flag', about: 'print one JSON document a line, with its file' },
+    ],
+    load: async () => import('./commands/review.ts'),
+  },
+  {
     name: 'export',
     takes: 'PLAN.json --to geojson',
     needs: ['a plan'],

@@ -31,7 +31,8 @@ export function overallHelp(): string {
     '  halfcup --version prints the version.',
     '',
     'Lengths are written with their unit: 60m, 5km, 100yd, 3.1mi, 25ft. A point is LON,LAT.',
-    'It ends with 0 where it has done its work, and with 2 where the call or a file cannot be used.',
+    'It ends with 0 where it has done its work, with 1 where a review finds an error that nobody has',
+    'waived, and with 2 where the call or a file cannot be used.',
     '',
     CAUTION,
   ];

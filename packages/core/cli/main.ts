@@ -1,7 +1,8 @@
 #!/usr/bin/env node
 /**
- * The program `halfcup`: reads the call, runs its command, prints. Exit 0: done; 2: the call, a
- * file or the plan cannot be used, stdout empty. Help and version load no geometry.
+ * The program `halfcup`: reads the call, runs its command, prints. Exit 0: done; 1: a review found what
+ * stands in the way; 2: the call, a file or the plan cannot be used, stdout empty (save that of several
+ * plans, the others are still printed). Help and version load no geometry.
  */
 import { readFileSync } from 'node:fs';
 import { type Finding, findingLine } from '../src/finding.ts';
@@ -43,13 +44,13 @@ async function perform(command: CommandSpec, call: Call): Promise<Ended> {
   const { run } = await command.load();
   const result = await run(call);
   if (!result.ok) return refused(result.findings);
-  const { text, notes = [] } = result.value;
+  const { text, exit = 0, notes = [] } = result.value;
   const err = notes.map((note) => `${spoken({ ...note, message: `${note.severity}: ${note.message}` })}\n`).join('');
   const file = call.values.get('out');
-  if (file === undefined) return done(text, err);
+  if (file === undefined) return { exit, out: text, err };
   const { writeText } = await import('./files.ts');
   const written = await writeText(file, text, has(call, 'force'));
-  return written.ok ? done('', err) : refused(written.findings);
+  return written.ok ? { exit, out: '', err } : refused(written.findings);
 }
 
 function version(): string {

@@ -35,11 +35,14 @@ export {
   layoutDocument,
   snapDocument,
 } from './export/documents.ts';
+export { type FileDigest, type ReviewCounts, type ReviewDocument, type ReviewedFiles, countsOf, reviewDocument } from './export/reviewDocument.ts';
 export { courseSchema } from './export/schemas/course.ts';
 export { findingSchema } from './export/schemas/finding.ts';
 export { layoutSchema } from './export/schemas/layout.ts';
 export { planJsonSchema } from './export/schemas/plan.ts';
+export { reviewSchema } from './export/schemas/review.ts';
 export { snapSchema } from './export/schemas/snap.ts';
+export { type ReportInput, reportHtml } from './export/sheets/report.ts';
 export {
   type LengthStyle,
   type LengthUnit,

@@ -15,6 +15,7 @@ export const findingSchema: JsonSchema = {
       limit: { anyOf: [number, twoNumbers] },
       unit: text,
       source: text,
+      cannotTell: { const: true, description: 'The position error does not allow an answer.' },
       waived: record({ by: text, reason: text }, { date: text }),
     },
   ),

@@ -1,0 +1,77 @@
+/** `halfcup review`: every check of a plan, or of several with one JSON document a line. */
+import { type ReviewDocument, reviewDocument } from '../../src/export/reviewDocument.ts';
+import { findingDocument } from '../../src/export/documents.ts';
+import { type Finding, type Result, bad, good } from '../../src/finding.ts';
+import { type Call, type Output, type Run, has, refuse } from '../call.ts';
+import { reviewedFiles } from '../digests.ts';
+import { writeText } from '../files.ts';
+import { type AnalysedPlan, analysePlan } from '../plans.ts';
+import { json, unitsOf } from '../printing.ts';
+import { reviewText } from '../text/review.ts';
+
+interface Reviewed extends AnalysedPlan {
+  readonly review: ReviewDocument;
+}
+
+export const run: Run = async (call) => {
+  if (has(call, 'json-lines')) return has(call, 'report') ? refuse('found --report with --json-lines; expected one of them: a report is of one plan') : manyPlans(call);
+  const [file, ...more] = call.positionals;
+  if (more.length > 0) return refuse(`found ${call.positionals.length} plans; expected one, or --json-lines, which prints one document a line`);
+  return onePlan(file!, call);
+};
+
+async function onePlan(file: string, call: Call): Promise<Result<Output>> {
+  const read = await reviewPlan(file);
+  if (!read.ok) return read;
+  const { analysis, review } = read.value;
+  const written = await writeReport(read.value, call);
+  if (!written.ok) return written;
+  const text = has(call, 'json') ? json(review) : reviewText(analysis, review, unitsOf(call, analysis.plan.units));
+  return good({ text, exit: exitOf(review, call) });
+}
+
+async function reviewPlan(file: string): Promise<Result<Reviewed>> {
+  const read = await analysePlan(file, undefined);
+  if (!read.ok) return read;
+  const files = await reviewedFiles(read.value.document);
+  return good({ ...read.value, review: reviewDocument(read.value.analysis, files) });
+}
+
+/** 1 where an error stands that nobody has waived, with --strict also a warning. */
+const exitOf = ({ counts }: ReviewDocument, call: Call): 0 | 1 => (counts.error > 0 || (has(call, 'strict') && counts.warning > 0) ? 1 : 0);
+
+async function writeReport({ analysis, review }: Reviewed, call: Call): Promise<Result<null>> {
+  const file = call.values.get('report');
+  if (file === undefined) return good(null);
+  if (file === call.values.get('out')) return refuse(`found "${file}" for both --report and --out; expected two files`);
+  const { reportHtml } = await import('../../src/export/sheets/report.ts');
+  return writeText(file, reportHtml({ analysis, review, made: today() }), has(call, 'force'));
+}
+
+/** The calendar day here, ISO 8601. */
+function today(): string {
+  const now = new Date();
+  return [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((part) => String(part).padStart(2, '0')).join('-');
+}
+
+/** One line a plan. Of one that cannot be used the line holds its problems, which stderr tells as well: the others are not lost with it. */
+async function manyPlans(call: Call): Promise<Result<Output>> {
+  const lines: object[] = [];
+  const problems: Finding[] = [];
+  let exit: 0 | 1 | 2 = 0;
+  for (const file of call.positionals) {
+    const read = await reviewPlan(file);
+    if (read.ok) {
+      lines.push({ file, ...read.value.review });
+      exit = Math.max(exit, exitOf(read.value.review, call)) as 0 | 1 | 2;
+    } else {
+      const own = read.findings.filter(({ severity }) => severity === 'error');
+      lines.push({ file, problems: own.map(findingDocument) });
+      problems.push(...own);
+      exit = 2;
+    }
+  }
+  // Of a single plan that cannot be used there is nothing to print but the refusal.
+  if (lines.length === 1 && exit === 2) return bad(problems);
+  return good({ text: lines.map((line) => `${JSON.stringify(line)}\n`).join(''), exit, notes: problems });
+}

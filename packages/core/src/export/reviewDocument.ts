@@ -1,0 +1,80 @@
+/**
+ * The review as a document: the plan and every file it was made from by their SHA-256, every check as it
+ * went, findings, and counts in which a waived finding is counted as waived and nothing else.
+ */
+import type { Analysis } from '../analyse.ts';
+import type { Finding } from '../finding.ts';
+import type { PlacedVerdict } from '../review/placed.ts';
+import type { CheckRun } from '../review/review.ts';
+import { findingDocument } from './documents.ts';
+import { toMicro, toPosition } from './rounding.ts';
+
+/** A file and the SHA-256 of its bytes, in hexadecimal; whoever reads the file computes it. */
+export interface FileDigest {
+  readonly file: string;
+  readonly sha256: string;
+}
+
+/** What a review is of: no part of the plan tells it. */
+export interface ReviewedFiles {
+  /** SHA-256 of the plan's own bytes. */
+  readonly sha256: string;
+  /** Each file that the plan names, as the plan names it. */
+  readonly inputs: readonly FileDigest[];
+  /** Verdicts on what was recorded on the ground, where it was. */
+  readonly placed?: readonly PlacedVerdict[];
+}
+
+/** Findings by severity without the waived ones; undecided findings are in both their severity and `cannotTell`. */
+export interface ReviewCounts {
+  readonly error: number;
+  readonly warning: number;
+  readonly note: number;
+  readonly waived: number;
+  readonly cannotTell: number;
+  /** Checks that could not run. */
+  readonly notRun: number;
+}
+
+export interface ReviewDocument {
+  readonly plan: { readonly name: string; readonly sha256: string };
+  readonly inputs: readonly FileDigest[];
+  readonly checks: readonly CheckRun[];
+  readonly findings: readonly Finding[];
+  readonly placed?: readonly PlacedVerdict[];
+  readonly counts: ReviewCounts;
+}
+
+/** The document of an analysis, whose findings have their places in the plan. */
+export const reviewDocument = ({ plan, checks, findings }: Pick<Analysis, 'plan' | 'checks' | 'findings'>, { sha256, inputs, placed }: ReviewedFiles): ReviewDocument => ({
+  plan: { name: plan.name, sha256 },
+  inputs,
+  checks: checks.map(({ code, severity, title, source, ran, found, reason, cannotTell }) => ({ code, severity, title, source, ran, ...(reason === undefined ? {} : { reason }), found, cannotTell })),
+  findings: findings.map(findingDocument),
+  ...(placed === undefined ? {} : { placed: placed.map(placedDocument) }),
+  counts: countsOf(findings, checks),
+});
+
+const placedDocument = (verdict: PlacedVerdict): PlacedVerdict => ({
+  ...verdict,
+  measured: toMicro(verdict.measured),
+  limit: [toMicro(verdict.limit[0]), toMicro(verdict.limit[1])],
+  margin: toMicro(verdict.margin),
+  move: toMicro(verdict.move),
+  at: toPosition(verdict.at),
+  confidence: toMicro(verdict.confidence),
+});
+
+/** How many findings of each kind, and how many checks could not run. */
+export function countsOf(findings: readonly Finding[], checks: readonly CheckRun[]): ReviewCounts {
+  const standing = findings.filter(({ waived }) => waived === undefined);
+  const of = (severity: Finding['severity']): number => standing.filter((finding) => finding.severity === severity).length;
+  return {
+    error: of('error'),
+    warning: of('warning'),
+    note: of('note'),
+    waived: findings.length - standing.length,
+    cannotTell: standing.filter(({ cannotTell }) => cannotTell === true).length,
+    notRun: checks.filter(({ ran }) => !ran).length,
+  };
+}

@@ -1,0 +1,40 @@
+/** JSON Schema of what `halfcup review --json` prints. */
+import { findings } from './finding.ts';
+import { DRAFT, type JsonSchema, count, length, listOf, number, position, record, side, text, twoNumbers } from './shared.ts';
+
+const severity: JsonSchema = { enum: ['error', 'warning', 'note'] };
+const sha256: JsonSchema = { type: 'string', pattern: '^[0-9a-f]{64}$', description: 'SHA-256 of the bytes of the file, hexadecimal.' };
+
+const checkRun: JsonSchema = record(
+  { code: text, severity, title: text, source: text, ran: { type: 'boolean' }, found: count },
+  { reason: { ...text, description: 'Why it could not run.' }, cannotTell: { ...count, description: 'Of those found, how many could not be decided.' } },
+);
+
+const verdict: JsonSchema = record(
+  {
+    station: text,
+    item: text,
+    verdict: { enum: ['holds', 'fails', 'cannot tell'] },
+    measured: number,
+    limit: twoNumbers,
+    margin: length,
+    move: { ...number, description: 'Metres to move it, downstream positive.' },
+    at: position,
+  },
+  { end: { enum: ['from', 'to'] }, course: text, by: { enum: ['position', 'wheel'] }, reference: { enum: ['placed', 'planned'] }, side, confidence: number },
+);
+
+export const reviewSchema: JsonSchema = {
+  $schema: DRAFT,
+  title: 'A review',
+  ...record(
+    {
+      plan: record({ name: text, sha256 }),
+      inputs: listOf(record({ file: text, sha256 })),
+      checks: listOf(checkRun),
+      findings,
+      counts: record({ error: count, warning: count, note: count, waived: count }, { cannotTell: count, notRun: count }),
+    },
+    { file: text, placed: listOf(verdict) },
+  ),
+};
