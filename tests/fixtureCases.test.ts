@@ -64,7 +64,8 @@ describe('a lollipop', () => {
 
   it('passes a station on the stick twice, one on the loop once', () => {
     expect([sidesOf(stationOf(layout, 's1')), sidesOf(stationOf(layout, 's2'))]).toEqual([['right', 'left'], ['left']]);
-    expect(layout.findings).toEqual([]);
+    // The way back down the stick is not served.
+    expect(codesOf(layout.findings)).toEqual(['seen-not-served']);
   });
 });
 

@@ -4,16 +4,25 @@
  */
 import type { Check } from './check.ts';
 import { accessMissing } from './accessMissing.ts';
+import { bendNearTables } from './bendNearTables.ts';
+import { crossesFlow, servedBothWays } from './bothWays.ts';
+import { clearWidth, respondersWidth } from './clearWidth.ts';
 import { coursesDisagree } from './coursesDisagree.ts';
 import { dropSide } from './dropSide.ts';
 import { gelWithoutWater } from './gelWithoutWater.ts';
+import { descentWithWheels, gradeAtTables } from './grades.ts';
+import { itemInZone } from './itemInZone.ts';
 import { itemOutside } from './itemOutside.ts';
+import { itemOutsideAllowed } from './itemOutsideAllowed.ts';
+import { itemsOverlap } from './itemsOverlap.ts';
 import { leadFar } from './leadFar.ts';
 import { legLong, legShort } from './legs.ts';
 import { lengthDiffers } from './lengthDiffers.ts';
 import { medicalWithoutAccess } from './medicalAccess.ts';
 import { passUnknown } from './passUnknown.ts';
 import { raceUnserved } from './raceUnserved.ts';
+import { seenNotServed } from './seenNotServed.ts';
+import { sideChange } from './sideChange.ts';
 import { sideContradicted } from './sideContradicted.ts';
 import { sideUnclear } from './sideUnclear.ts';
 import { signDistance } from './signDistance.ts';
@@ -22,6 +31,7 @@ import { stationOffCourse } from './stationOffCourse.ts';
 import { stationUnserved } from './stationUnserved.ts';
 import { tablesHidden } from './tablesHidden.ts';
 import { trashBlocksMedical } from './trashBlocksMedical.ts';
+import { twoWayRoad } from './twoWayRoad.ts';
 import { wheelFolds } from './wheelFolds.ts';
 
 export const CHECKS: readonly Check[] = [
@@ -33,13 +43,26 @@ export const CHECKS: readonly Check[] = [
   sideUnclear,
   sideContradicted,
   itemOutside,
+  itemInZone,
+  itemOutsideAllowed,
+  itemsOverlap,
   signDistance,
   signMissed,
+  twoWayRoad,
+  servedBothWays,
+  crossesFlow,
+  seenNotServed,
   coursesDisagree,
   tablesHidden,
   wheelFolds,
+  bendNearTables,
+  gradeAtTables,
+  descentWithWheels,
+  clearWidth,
+  respondersWidth,
   legLong,
   legShort,
+  sideChange,
   raceUnserved,
   gelWithoutWater,
   accessMissing,

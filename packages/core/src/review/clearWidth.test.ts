@@ -1,0 +1,60 @@
+import { describe, expect, it } from 'vitest';
+import type { Layout } from '../layout/layout.ts';
+import type { PlanStation } from '../plan/plan.ts';
+import { ORIGIN, turtle } from '../testing/courses.ts';
+import { layoutOf } from '../testing/plans.ts';
+import { clearWidth, respondersWidth } from './clearWidth.ts';
+
+const course = turtle(ORIGIN, [[90, 3000]]);
+const laid = (keys: Partial<PlanStation>): Layout => layoutOf([course], [{ on: { course: 'c', measure: 1500, side: 'right', offset: 5 }, ...keys }]);
+/** 30 in of table and 1 m of crew, less the setback of 0.5 m. */
+const TAKEN = 30 * 0.0254 + 1 - 0.5;
+
+describe('clear-width', () => {
+  it('is an error just under the practice’s 3 m, with what stays clear', () => {
+    expect(clearWidth.find(laid({ width: 3 + TAKEN - 0.01 }))).toEqual([
+      expect.objectContaining({ code: 'clear-width', severity: 'error', measured: expect.closeTo(2.99, 9), limit: 3, unit: 'm', where: expect.objectContaining({ path: '/stations/0/width', station: 's1' }) }),
+    ]);
+    expect(clearWidth.find(laid({ width: 3 + TAKEN }))).toEqual([]);
+  });
+
+  it('leaves the whole road where tables and crew stand behind its edge', () => {
+    expect(clearWidth.find(laid({ width: 3, practice: { setback: 1.762 } }))).toEqual([]);
+    expect(clearWidth.find(laid({ width: 3, practice: { setback: 5 } }))).toEqual([]);
+    expect(clearWidth.find(laid({ width: 3, practice: { setback: 1.75 } }))).toEqual([expect.objectContaining({ measured: expect.closeTo(2.988, 9) })]);
+  });
+
+  it('holds a station to its own limit', () => {
+    expect(clearWidth.find(laid({ width: 3.5, practice: { clearWidth: 2.2 } }))).toEqual([]);
+    expect(clearWidth.find(laid({ width: 3.5, practice: { clearWidth: 2.3 } }))).toEqual([expect.objectContaining({ limit: 2.3 })]);
+  });
+
+  it('cannot run where no station gives a width, or serves nothing there', () => {
+    expect(clearWidth.missing!(laid({}))).toContain('no station gives the width');
+    expect(clearWidth.missing!(laid({ width: 2, serves: [] }))).toContain('no station gives the width');
+    expect(clearWidth.missing!(laid({ width: 2 }))).toBeNull();
+  });
+});
+
+describe('responders-width', () => {
+  const points: PlanStation['points'] = [{ kind: 'medical', at: ORIGIN }];
+
+  it('is a note under 20 ft beside a medical point, which the fire marshal decides', () => {
+    // 20 ft = 6.096 m, International Fire Code 503.2.1 (from memory).
+    expect(respondersWidth.find(laid({ width: 6.096 + TAKEN - 0.01, points }))).toEqual([
+      expect.objectContaining({ code: 'responders-width', severity: 'note', measured: expect.closeTo(6.086, 9), limit: expect.closeTo(6.096, 9), unit: 'm', message: expect.stringContaining('fire marshal') }),
+    ]);
+    expect(respondersWidth.find(laid({ width: 6.096 + TAKEN, points }))).toEqual([]);
+  });
+
+  it('asks nothing of a station without a medical or access point', () => {
+    expect(respondersWidth.find(laid({ width: 4, points: [{ kind: 'toilets', at: ORIGIN }] }))).toEqual([]);
+    expect(respondersWidth.find(laid({ width: 4, points: [{ kind: 'access', at: ORIGIN }] }))).toHaveLength(1);
+  });
+
+  it('cannot run without such a point, or without a width where one lies', () => {
+    expect(respondersWidth.missing!(laid({ width: 4 }))).toContain('no station names');
+    expect(respondersWidth.missing!(laid({ points }))).toContain('gives the width');
+    expect(respondersWidth.missing!(laid({ points, width: 4 }))).toBeNull();
+  });
+});

@@ -1,0 +1,68 @@
+/**
+ * The width of road that stays clear beside the tables. Model: their back edge stands at half the
+ * road's width and the setback from its centre; tables are 30 in deep (common practice, no source);
+ * the hand-out crew stands in the metre before them (assumption). Kerbs, parked cars and crowds are
+ * not known. Width is given, so positions do not enter.
+ */
+import type { Layout, StationLayout } from '../layout/layout.ts';
+import { metres as toMetres } from '../units.ts';
+import { type Check, COMMON_PRACTICE, atStation, check, metres, named } from './check.ts';
+import { tableEnds } from './standing.ts';
+
+/** Depth of a table, metres (30 in). */
+const DEPTH: number = toMetres(30, 'in');
+/** What the hand-out crew takes in front of the tables, metres. */
+const CREW = 1;
+/** Clear width of a fire apparatus road, metres (20 ft). */
+const RESPONDERS: number = toMetres(20, 'ft');
+/** Rounding that is no shortfall, metres. */
+const SAME = 1e-9;
+
+/** Metres of road left beside tables and crew; `null` where the plan gives no width or nothing stands there. */
+export function clearBeside({ station, practice, directions }: StationLayout): { readonly width: number; readonly taken: number; readonly clear: number } | null {
+  if (station.width === undefined || !directions.some((direction) => tableEnds(direction) !== null)) return null;
+  const taken = Math.max(DEPTH + CREW - practice.setback, 0);
+  return { width: station.width, taken, clear: station.width - taken };
+}
+
+export const clearWidth: Check = check(
+  {
+    code: 'clear-width',
+    severity: 'error',
+    title: 'Beside tables and hand-out crew the set width of road stays clear',
+    source: `${COMMON_PRACTICE}; the metre for the crew is an assumption`,
+    missing: ({ stations }) => (stations.some((station) => clearBeside(station) !== null) ? null : 'no station gives the width of its road'),
+  },
+  ({ stations }) =>
+    stations.flatMap((station) => {
+      const beside = clearBeside(station);
+      const limit = station.practice.clearWidth;
+      if (beside === null || beside.clear >= limit - SAME) return [];
+      const message = `At ${named(station)} ${metres(beside.clear)} of the ${metres(beside.width)} road stay clear: tables (30 in deep, set back ${metres(station.practice.setback)}) and hand-out crew (1 m, assumed) take ${metres(beside.taken)}; expected at least ${metres(limit)}. Set the tables back, move to a wider road, or set the station's own clearWidth with the road authority's word.`;
+      return [{ message, where: atStation(station, 'width'), measured: beside.clear, limit, unit: 'm' }];
+    }),
+);
+
+const needsWay = ({ station }: StationLayout): boolean => station.points.some(({ kind }) => kind === 'medical' || kind === 'access');
+
+export const respondersWidth: Check = check(
+  {
+    code: 'responders-width',
+    severity: 'note',
+    title: 'Where a station has a medical or access point, 20 ft of road stay clear (the fire marshal decides)',
+    source: 'IFC 503.2.1, fire apparatus roads 20 ft clear (from memory; local code and the fire marshal decide)',
+    missing: (layout) => respondersMissing(layout),
+  },
+  ({ stations }) =>
+    stations.flatMap((station) => {
+      const beside = clearBeside(station);
+      if (beside === null || !needsWay(station) || beside.clear >= RESPONDERS - SAME) return [];
+      const message = `At ${named(station)}, which has a medical or access point, ${metres(beside.clear)} of the ${metres(beside.width)} road stay clear beside tables and hand-out crew; a fire apparatus road wants ${metres(RESPONDERS)} (20 ft). Ask the fire marshal and the medical lead how vehicles get through, or move the tables back.`;
+      return [{ message, where: atStation(station, 'width'), measured: beside.clear, limit: RESPONDERS, unit: 'm' }];
+    }),
+);
+
+function respondersMissing({ stations }: Layout): string | null {
+  if (!stations.some(needsWay)) return 'no station names a medical or access point';
+  return stations.some((station) => needsWay(station) && clearBeside(station) !== null) ? null : 'no station with a medical or access point gives the width of its road';
+}

@@ -1,0 +1,80 @@
+import { describe, expect, it } from 'vitest';
+import { buildCourse } from '../course/build.ts';
+import type { Course } from '../course/course.ts';
+import type { Finding } from '../finding.ts';
+import type { Layout } from '../layout/layout.ts';
+import type { Division, PlanStation } from '../plan/plan.ts';
+import { ORIGIN, segmentThrough, turtle, turtlePoints, valueOf } from '../testing/courses.ts';
+import { layoutOf, planRace } from '../testing/plans.ts';
+import { descentWithWheels, gradeAtTables } from './grades.ts';
+
+/** A road of 3000 m with the elevation that a function of the measure gives, a point each 10 m. */
+function hilly(elevation: (measure: number) => number): Course {
+  const points = turtlePoints(ORIGIN, [[90, 3000]], 10);
+  return valueOf(buildCourse({ id: 'c', name: 'c', segments: [segmentThrough(points, points.map((_, k) => elevation(k * 10)))], gaps: 'refuse' }));
+}
+
+const laid = (course: Course, measure: number, division: Division = 'run', keys: Partial<PlanStation> = {}): Layout =>
+  layoutOf([course], [{ on: { course: 'c', measure, side: 'right', offset: 5 }, ...keys }], { races: [{ ...planRace('w', 'c'), division }] });
+
+describe('grade-at-tables', () => {
+  const found = (grade: number, measure: number = 1500): readonly Finding[] => gradeAtTables.find(laid(hilly((along) => 200 + grade * along), measure));
+
+  it('is a warning over 4 %, up or down, with the grade', () => {
+    expect(found(0.0401)).toEqual([
+      expect.objectContaining({ code: 'grade-at-tables', severity: 'warning', measured: expect.closeTo(0.0401, 6), limit: [-0.04, 0.04], where: expect.objectContaining({ path: '/stations/0', station: 's1', course: 'c' }) }),
+    ]);
+    expect(found(-0.0401)).toEqual([expect.objectContaining({ measured: expect.closeTo(-0.0401, 6), message: expect.stringContaining('falls 4.0 %') })]);
+    expect(found(0.0399)).toEqual([]);
+    expect(found(-0.0399)).toEqual([]);
+  });
+
+  it('looks at the tables and 25 m to either side', () => {
+    // Level but for a step of 3 m over 10 m: 3 ÷ (6.7056 + 50) is 5.3 %.
+    const step = (at: number): readonly Finding[] => gradeAtTables.find(laid(hilly((along) => (along > at ? 3 : 0)), 1500));
+    expect(step(1510)).toEqual([expect.objectContaining({ measured: expect.closeTo(3 / 56.7056, 5) })]);
+    expect(step(1540)).toEqual([]);
+    expect(step(1460)).toEqual([]);
+  });
+
+  it('takes what there is of the course near its start', () => {
+    expect(found(0.05, 10)).toEqual([expect.objectContaining({ measured: expect.closeTo(0.05, 6) })]);
+  });
+
+  it('cannot run without elevations', () => {
+    expect(gradeAtTables.missing!(laid(turtle(ORIGIN, [[90, 3000]]), 1500))).toContain('no course has an elevation');
+    expect(gradeAtTables.missing!(laid(hilly(() => 0), 1500))).toBeNull();
+  });
+});
+
+describe('descent-with-wheels', () => {
+  /** Down at a grade to 1500 m, then level. */
+  const down = (grade: number): Course => hilly((along) => 100 + grade * Math.max(1500 - along, 0));
+  const found = (grade: number, division: Division = 'wheels', keys: Partial<PlanStation> = {}): readonly Finding[] => descentWithWheels.find(laid(down(grade), 1500, division, keys));
+
+  it('is a warning where the 100 m before the tables fall by 4 % or more', () => {
+    expect(found(0.0401)).toEqual([
+      expect.objectContaining({ code: 'descent-with-wheels', severity: 'warning', measured: expect.closeTo(-0.0401, 6), limit: -0.04, where: expect.objectContaining({ station: 's1', race: 'w', course: 'c' }) }),
+    ]);
+    expect(found(0.0399)).toEqual([]);
+    expect(found(-0.08)).toEqual([]);
+  });
+
+  it('is silent where runners come down it, and not where wheels pass unserved', () => {
+    expect(found(0.08, 'run')).toEqual([]);
+    expect(found(0.08, 'wheels', { races: [] })).toHaveLength(1);
+  });
+
+  it('is silent where the descent ends before those 100 m', () => {
+    expect(descentWithWheels.find(laid(down(0.08), 1600, 'wheels'))).toEqual([]);
+    // The half of it: 4 % in the mean.
+    expect(descentWithWheels.find(laid(down(0.08), 1549, 'wheels'))).toHaveLength(1);
+    expect(descentWithWheels.find(laid(down(0.08), 1551, 'wheels'))).toEqual([]);
+  });
+
+  it('cannot run without wheels, or without elevations of their course', () => {
+    expect(descentWithWheels.missing!(laid(down(0.08), 1500, 'run'))).toContain('no race is on wheels');
+    expect(descentWithWheels.missing!(laid(turtle(ORIGIN, [[90, 3000]]), 1500, 'wheels'))).toContain('no course of a race on wheels');
+    expect(descentWithWheels.missing!(laid(down(0.08), 1500, 'wheels'))).toBeNull();
+  });
+});

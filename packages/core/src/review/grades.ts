@@ -1,0 +1,84 @@
+/**
+ * Grades at the tables: on a slope cups slide, tables tip and wheels run. Grade: rise over run
+ * between two measures, elevation linear between the course's own points; what the file's
+ * elevations are worth (often metres, where a satellite receiver wrote them) is not known.
+ */
+import { courseLength, startMeasure } from '../course/course.ts';
+import type { Course } from '../course/course.ts';
+import { elevationAt } from '../course/locate.ts';
+import type { LaidDirection, Layout, StationLayout } from '../layout/layout.ts';
+import type { StationPass } from '../station/station.ts';
+import { type Check, COMMON_PRACTICE, type Found, atStation, check, metres, named } from './check.ts';
+import { courseOf, tableEnds } from './standing.ts';
+
+/** Course before and after the tables that counts with them, metres. */
+const AROUND = 25;
+/** Course before the tables over which a descent is measured, metres. */
+const DESCENT = 100;
+/** Rounding of a grade. */
+const SAME = 1e-9;
+
+const percent = (grade: number): string => `${(Math.round(Math.abs(grade) * 1000) / 10).toFixed(1)} %`;
+
+const noElevations = ({ courses }: Layout): string | null => (courses.some(({ course }) => course.ele !== null) ? null : 'no course has an elevation at every point');
+
+/** Rise over run between two calibrated measures, what lies beyond an end of the course left out; `null` without elevations or course. */
+export function gradeBetween(course: Course, from: number, to: number): number | null {
+  const low = Math.max(from, startMeasure(course));
+  const high = Math.min(to, courseLength(course));
+  const [start, end] = [elevationAt(course, low), elevationAt(course, high)];
+  return start === null || end === null || !(high > low) ? null : (end - start) / (high - low);
+}
+
+/** Ends of the tables on a pass's own course; the pin's foot on a pass that is not served. */
+function tablesOn(pass: StationPass, k: number, { directions }: StationLayout): readonly [number, number] {
+  const direction = directions.find(({ passes }) => passes.includes(k));
+  const ends = direction === undefined ? null : tableEnds(direction);
+  return ends === null ? [pass.measure, pass.measure] : [ends[0] + pass.measure - direction!.measure, ends[1] + pass.measure - direction!.measure];
+}
+
+export const gradeAtTables: Check = check(
+  { code: 'grade-at-tables', severity: 'warning', title: 'The road at the tables is no steeper than the practice wants', source: COMMON_PRACTICE, missing: noElevations },
+  (layout) => layout.stations.flatMap((station) => steepAt(station, layout)),
+);
+
+/** By the first served pass whose course has elevations. */
+function steepAt(station: StationLayout, layout: Layout): Found[] {
+  const has = (direction: LaidDirection): StationPass | undefined =>
+    direction.passes.map((k) => station.passes[k]!).find((pass) => pass.served && courseOf(layout, pass.course).course.ele !== null);
+  const direction = station.directions.find((laid) => tableEnds(laid) !== null && has(laid) !== undefined);
+  if (direction === undefined) return [];
+  const pass = has(direction)!;
+  const [from, to] = tablesOn(pass, direction.passes.find((k) => station.passes[k] === pass)!, station);
+  const grade = gradeBetween(courseOf(layout, pass.course).course, from - AROUND, to + AROUND);
+  const { maxGrade } = station.practice;
+  if (grade === null || Math.abs(grade) <= maxGrade + SAME) return [];
+  const message = `The course ${grade > 0 ? 'climbs' : 'falls'} ${percent(grade)} at the tables of ${named(station)} (over them and ${AROUND} m to either side); expected at most ${percent(maxGrade)}. Look for a level stretch, or level the tables.`;
+  return [{ message, where: { ...atStation(station), course: pass.course, measure: pass.measure }, measured: grade, limit: [-maxGrade, maxGrade] }];
+}
+
+export const descentWithWheels: Check = check(
+  {
+    code: 'descent-with-wheels',
+    severity: 'warning',
+    title: 'No steep descent ends at tables that a race on wheels passes',
+    source: COMMON_PRACTICE,
+    missing: (layout) => {
+      const wheels = layout.plan.races.filter(({ division }) => division === 'wheels');
+      if (wheels.length === 0) return 'no race is on wheels';
+      return wheels.some(({ course }) => courseOf(layout, course).course.ele !== null) ? null : 'no course of a race on wheels has an elevation at every point';
+    },
+  },
+  (layout) => layout.stations.flatMap((station) => station.passes.flatMap((pass, k) => descentTo(pass, k, station, layout))),
+);
+
+function descentTo(pass: StationPass, k: number, station: StationLayout, layout: Layout): Found[] {
+  const race = layout.plan.races.find(({ id }) => id === pass.race)!;
+  if (race.division !== 'wheels' || pass.end !== undefined) return [];
+  const [tables] = tablesOn(pass, k, station);
+  const grade = gradeBetween(courseOf(layout, pass.course).course, tables - DESCENT, tables);
+  const { maxGrade } = station.practice;
+  if (grade === null || -grade < maxGrade - SAME) return [];
+  const message = `Race "${race.name}", on wheels, comes down ${percent(grade)} over the ${metres(DESCENT)} before the tables of ${named(station)}; expected less than ${percent(maxGrade)}. Wheels arrive fast and stop late: move the tables, or keep the road clear until wheels are through and say so in the crew's paper.`;
+  return [{ message, where: { ...atStation(station), course: pass.course, race: pass.race, measure: pass.measure }, measured: grade, limit: -maxGrade }];
+}

@@ -1,0 +1,48 @@
+/**
+ * An item inside a zone that the plan keeps clear. Tables and signs in it are errors, and so is a
+ * box of the trash drop; where only the stretch between two boxes crosses it, a warning (cups fall
+ * there). Nearer to the zone's edge than the position error allows, inside or outside, the check
+ * cannot tell.
+ */
+import type { Layout, StationLayout } from '../layout/layout.ts';
+import { itemWord } from '../station/wording.ts';
+import { type Check, COMMON_PRACTICE, type Found, atStation, check, metres, named } from './check.ts';
+import { type Standing, isSure, itemsStanding, linePoints } from './standing.ts';
+import { type LocalZone, deepestIn, depthIn, encloses, local, localZones } from './zones.ts';
+
+/** Metres of stretch between places that are looked at. */
+const STEP = 1;
+
+export const itemInZone: Check = check(
+  {
+    code: 'item-in-zone',
+    severity: 'error',
+    title: 'No item stands in a keep-clear zone',
+    source: COMMON_PRACTICE,
+    missing: ({ plan }) => (plan.zones.some((zone) => zone.rule === 'keep-clear' && encloses(zone)) ? null : 'the plan has no keep-clear zone'),
+  },
+  (layout) =>
+    layout.stations.flatMap((station) => {
+      const zones = localZones(layout.plan.zones, 'keep-clear', station.at);
+      return itemsStanding(station).flatMap((standing) => zones.flatMap((zone) => inZone(standing, zone, station, layout)));
+    }),
+);
+
+function inZone(standing: Standing, zone: LocalZone, station: StationLayout, layout: Layout): Found[] {
+  const { item, direction } = standing;
+  const points = linePoints(standing, layout, STEP);
+  if (points.length === 0) return [];
+  const deepest = deepestIn(zone, points.map((at) => local(station.at, at)));
+  const sure = isSure(deepest, station.practice);
+  if (deepest < 0 && sure) return [];
+  const boxes = (item.boxes ?? []).flatMap(({ at }) => (at === null ? [] : [depthIn(zone, local(station.at, at))]));
+  const between = boxes.length > 0 && boxes.every((depth) => depth < 0);
+  const what = `${itemWord(item.kind)} of ${named(station)}`;
+  const zoneName = zone.name === '' ? 'a keep-clear zone' : `the keep-clear zone "${zone.name}"`;
+  const doubt = sure ? '' : ' The position error does not tell inside from outside here: look on the ground.';
+  const how = deepest >= 0 ? `${metres(deepest)} inside ${zoneName}${between ? ', between two boxes: cups fall there' : ''}` : `${metres(-deepest)} outside ${zoneName}`;
+  const message = `${what} reaches ${how}; expected clear of it.${doubt} Move the item or the station, or ask whoever needs the zone (fire service, owner, road authority).`;
+  const where = { ...atStation(station, item.byHand === true ? `items/${item.kind}` : ''), course: direction.course, item: item.kind, measure: item.from };
+  const severity = deepest < 0 ? 'note' : between ? 'warning' : 'error';
+  return [{ message, where: { ...where, at: points[0]! }, severity, measured: deepest, limit: 0, unit: 'm', ...(sure ? {} : { cannotTell: true as const }) }];
+}

@@ -1,0 +1,44 @@
+/**
+ * An item, or a part of it, outside every zone that the plan allows. Nearer to the edge of the
+ * nearest one than the position error allows, the check cannot tell.
+ */
+import type { LonLat } from '../finding.ts';
+import type { Layout, StationLayout } from '../layout/layout.ts';
+import { itemWord } from '../station/wording.ts';
+import { type Check, COMMON_PRACTICE, type Found, atStation, check, metres, named } from './check.ts';
+import { type Standing, isSure, itemsStanding, linePoints } from './standing.ts';
+import { type LocalZone, depthIn, encloses, local, localZones } from './zones.ts';
+
+/** Metres of stretch between places that are looked at. */
+const STEP = 1;
+
+export const itemOutsideAllowed: Check = check(
+  {
+    code: 'item-outside-allowed',
+    severity: 'error',
+    title: 'Every item stands in an allowed zone',
+    source: COMMON_PRACTICE,
+    missing: ({ plan }) => (plan.zones.some((zone) => zone.rule === 'allowed' && encloses(zone)) ? null : 'the plan has no allowed zone'),
+  },
+  (layout) =>
+    layout.stations.flatMap((station) => {
+      const zones = localZones(layout.plan.zones, 'allowed', station.at);
+      return itemsStanding(station).flatMap((standing) => outside(standing, zones, station, layout));
+    }),
+);
+
+function outside(standing: Standing, zones: readonly LocalZone[], station: StationLayout, layout: Layout): Found[] {
+  const { item, direction } = standing;
+  const places = linePoints(standing, layout, STEP).map((at) => ({ at, away: awayFrom(zones, at, station) }));
+  const farthest = places.sort((a, b) => b.away - a.away)[0];
+  if (farthest === undefined || farthest.away <= 0) return [];
+  const sure = isSure(farthest.away, station.practice);
+  const doubt = sure ? '' : ' The position error does not tell inside from outside here: look on the ground.';
+  const message = `${itemWord(item.kind)} of ${named(station)} reaches ${metres(farthest.away)} outside every allowed zone; expected inside one.${doubt} Move the item or the station, or have the zone widened by whoever allows it.`;
+  const where = { ...atStation(station, item.byHand === true ? `items/${item.kind}` : ''), course: direction.course, item: item.kind, measure: item.from, at: farthest.at };
+  return [{ message, where, measured: farthest.away, limit: 0, unit: 'm', ...(sure ? {} : { cannotTell: true as const }) }];
+}
+
+/** Metres to the nearest zone; 0 or less inside one. */
+const awayFrom = (zones: readonly LocalZone[], at: LonLat, station: StationLayout): number =>
+  0 - Math.max(...zones.map((zone) => depthIn(zone, local(station.at, at))));

@@ -1,0 +1,105 @@
+import { describe, expect, it } from 'vitest';
+import type { Finding, LonLat } from '../finding.ts';
+import type { Layout } from '../layout/layout.ts';
+import type { PlanStation, PlanZone } from '../plan/plan.ts';
+import { ORIGIN, from, turtle } from '../testing/courses.ts';
+import { layoutOf } from '../testing/plans.ts';
+import type { Check } from './check.ts';
+import { itemInZone } from './itemInZone.ts';
+import { itemOutsideAllowed } from './itemOutsideAllowed.ts';
+
+/** From the pin, 1500 m along an eastward road, 5 m to its right. The sign stands 91.44 m before, trash 52.4 to 98.1 m after. */
+const START: LonLat = [179.99, -33.2];
+const pin = (start: LonLat): LonLat => from(from(start, 90, 1500), 180, 5);
+
+/** A rectangle from `west` to `east` of the pin and so many metres north and south of it; open. */
+const rectangle = (start: LonLat, west: number, east: number, half: number = 30): LonLat[] => {
+  const corner = (along: number, north: number): LonLat => from(from(pin(start), 90, along), north < 0 ? 180 : 0, Math.abs(north));
+  return [corner(west, -half), corner(east, -half), corner(east, half), corner(west, half)];
+};
+
+const laid = (rule: PlanZone['rule'], polygons: readonly (readonly LonLat[])[], keys: Partial<PlanStation> = {}, start: LonLat = ORIGIN): Layout => {
+  const layout = layoutOf([turtle(start, [[90, 3000]])], [{ at: pin(start), side: 'right', ...keys }]);
+  return { ...layout, plan: { ...layout.plan, zones: polygons.map((polygon, k) => ({ name: `zone ${k + 1}`, rule, polygon })) } };
+};
+const told = (check: Check, layout: Layout): string[] => check.find(layout).map((finding) => `${finding.severity} ${finding.where.item}${finding.cannotTell === true ? ' cannot tell' : ''}`);
+
+/** Where 95 % confidence is reached for 5 m and 3 m of 95 % radius: 1.6449·√(5² + 3²)/2.4477 m (normal quantile and Rayleigh's 95 %). */
+const SURE = (1.6448536 * Math.hypot(5, 3)) / 2.4477468;
+
+describe('item-in-zone', () => {
+  /** The sign so many metres inside a zone's eastern edge. */
+  const sign = (inside: number, start: LonLat = ORIGIN): readonly Finding[] => itemInZone.find(laid('keep-clear', [rectangle(start, -150, -91.44 + inside)], {}, start));
+
+  it('is an error with the depth where a sign stands surely in a keep-clear zone', () => {
+    expect(sign(5)).toEqual([
+      expect.objectContaining({ code: 'item-in-zone', severity: 'error', measured: expect.closeTo(5, 2), limit: 0, unit: 'm', where: expect.objectContaining({ path: '/stations/0', station: 's1', item: 'sign' }) }),
+    ]);
+    expect(sign(5)[0]!.cannotTell).toBeUndefined();
+  });
+
+  it('cannot tell nearer to the edge than the position error, and is silent beyond it', () => {
+    expect(sign(SURE - 0.01)).toEqual([expect.objectContaining({ severity: 'error', cannotTell: true })]);
+    expect(sign(-SURE + 0.01)).toEqual([expect.objectContaining({ severity: 'note', cannotTell: true, measured: expect.closeTo(-SURE + 0.01, 2) })]);
+    expect(sign(-SURE - 0.01)).toEqual([]);
+  });
+
+  it('is the same across the antimeridian', () => {
+    expect(sign(5, START)).toEqual([expect.objectContaining({ measured: expect.closeTo(5, 2) })]);
+    expect(sign(-SURE - 0.01, START)).toEqual([]);
+  });
+
+  it('finds tables that cross a zone, and a ring that the plan closes itself', () => {
+    const ring = rectangle(ORIGIN, -10, 1, 20);
+    expect(told(itemInZone, laid('keep-clear', [[...ring, ring[0]!]], { practice: { pinR95: 0, courseR95: 0 } }))).toEqual(['error sportsDrink']);
+  });
+
+  it('is an error where a box stands in it, a warning where only the stretch between two boxes does', () => {
+    // Two boxes stand 52.4 m and 98.1 m after the pin.
+    const exact = { boxes: 2, practice: { pinR95: 0, courseR95: 0 } };
+    expect(told(itemInZone, laid('keep-clear', [rectangle(ORIGIN, 50, 60)], exact))).toEqual(['error trash']);
+    expect(told(itemInZone, laid('keep-clear', [rectangle(ORIGIN, 70, 80)], exact))).toEqual(['warning trash']);
+    // Narrower than the step at which places are looked at.
+    expect(told(itemInZone, laid('keep-clear', [rectangle(ORIGIN, 70.1, 70.2)], exact))).toEqual(['warning trash']);
+  });
+
+  it('looks at the sign of each served direction, at their shared tables once', () => {
+    const layout = layoutOf([turtle(ORIGIN, [[90, 2000], [0, 30], [270, 2000]])], [{ at: pin(ORIGIN), side: 'right', passes: 'all' }]);
+    const zones: PlanZone[] = [{ name: 'all', rule: 'keep-clear', polygon: rectangle(ORIGIN, -400, 400, 80) }];
+    expect(told(itemInZone, { ...layout, plan: { ...layout.plan, zones } })).toEqual(['error sign', 'error sportsDrink', 'error water', 'error trash', 'error sign', 'error trash']);
+  });
+
+  it('cannot run without a keep-clear zone that encloses anything', () => {
+    expect(itemInZone.missing!(laid('allowed', [rectangle(ORIGIN, 0, 10)]))).toContain('no keep-clear zone');
+    const [a, b] = rectangle(ORIGIN, 0, 10);
+    expect(itemInZone.missing!(laid('keep-clear', [[a!, b!, a!]]))).toContain('no keep-clear zone');
+    expect(itemInZone.missing!(laid('keep-clear', [rectangle(ORIGIN, 0, 10)]))).toBeNull();
+  });
+});
+
+describe('item-outside-allowed', () => {
+  const exact = { practice: { pinR95: 0, courseR95: 0 } };
+
+  it('is an error with how far an item reaches out, and silent just inside', () => {
+    expect(itemOutsideAllowed.find(laid('allowed', [rectangle(ORIGIN, -91.43 + 5, 200)]))).toEqual([
+      expect.objectContaining({ code: 'item-outside-allowed', severity: 'error', measured: expect.closeTo(5.01, 2), limit: 0, unit: 'm', where: expect.objectContaining({ station: 's1', item: 'sign' }) }),
+    ]);
+    expect(told(itemOutsideAllowed, laid('allowed', [rectangle(ORIGIN, -91.43, 200)], exact))).toEqual(['error sign']);
+    expect(told(itemOutsideAllowed, laid('allowed', [rectangle(ORIGIN, -91.45, 200)], exact))).toEqual([]);
+  });
+
+  it('cannot tell where an item reaches out by less than the position error', () => {
+    expect(told(itemOutsideAllowed, laid('allowed', [rectangle(ORIGIN, -91.44 + SURE - 0.01, 200)]))).toEqual(['error sign cannot tell']);
+    expect(told(itemOutsideAllowed, laid('allowed', [rectangle(ORIGIN, -91.44 + SURE + 0.01, 200)]))).toEqual(['error sign']);
+  });
+
+  it('takes zones together: an item may stand across two', () => {
+    expect(told(itemOutsideAllowed, laid('allowed', [rectangle(ORIGIN, -100, 70), rectangle(ORIGIN, 69, 200)], exact))).toEqual([]);
+    expect(told(itemOutsideAllowed, laid('allowed', [rectangle(ORIGIN, -100, 70), rectangle(ORIGIN, 80, 200)], exact))).toEqual(['error trash']);
+  });
+
+  it('cannot run without an allowed zone', () => {
+    expect(itemOutsideAllowed.missing!(laid('keep-clear', [rectangle(ORIGIN, 0, 10)]))).toContain('no allowed zone');
+    expect(itemOutsideAllowed.missing!(laid('allowed', [rectangle(ORIGIN, 0, 10)]))).toBeNull();
+  });
+});

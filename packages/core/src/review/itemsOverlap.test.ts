@@ -1,0 +1,56 @@
+import { describe, expect, it } from 'vitest';
+import type { Finding } from '../finding.ts';
+import type { PlanStation } from '../plan/plan.ts';
+import { ORIGIN, from, turtle } from '../testing/courses.ts';
+import { layoutOf } from '../testing/plans.ts';
+import { itemsOverlap } from './itemsOverlap.ts';
+
+/** Sign 91.44 m before the pin; 6.7056 m of tables; trash to 91.44 m past them. */
+const UP = 91.44;
+const DOWN = 6.7056 + 91.44;
+
+/** Two stations so many metres apart on one road. */
+const apart = (distance: number, second: Partial<PlanStation> = {}): readonly Finding[] => {
+  const on = (measure: number): NonNullable<PlanStation['on']> => ({ course: 'c', measure, side: 'right', offset: 5 });
+  return itemsOverlap.find(layoutOf([turtle(ORIGIN, [[90, 3000]])], [{ on: on(1000) }, { on: on(1000 + distance), ...second }]));
+};
+
+describe('items-overlap', () => {
+  it('is a warning where the trash drop of one reaches past the sign of the next, with the overlap', () => {
+    expect(apart(UP + DOWN - 0.01)).toEqual([
+      expect.objectContaining({ code: 'items-overlap', severity: 'warning', measured: expect.closeTo(0.01, 4), limit: 0, unit: 'm', where: expect.objectContaining({ path: '/stations/1', station: 's2', course: 'c', measure: expect.closeTo(1000 + DOWN - 0.01, 3) }) }),
+    ]);
+    expect(apart(UP + DOWN + 0.01)).toEqual([]);
+  });
+
+  it('is an error where it reaches the tables, whichever station the plan names first', () => {
+    expect(apart(DOWN - 0.01)).toEqual([expect.objectContaining({ severity: 'error', measured: expect.closeTo(UP + 0.01, 3), where: expect.objectContaining({ station: 's2' }) })]);
+    expect(apart(DOWN + 0.01)).toEqual([expect.objectContaining({ severity: 'warning' })]);
+    expect(apart(-DOWN + 0.01)).toEqual([expect.objectContaining({ severity: 'error', where: expect.objectContaining({ station: 's1' }) })]);
+  });
+
+  it('is silent across the road, and cannot tell where a side is unclear', () => {
+    expect(apart(100, { on: { course: 'c', measure: 1100, side: 'left', offset: 5 } })).toEqual([]);
+    expect(apart(100, { on: { course: 'c', measure: 1100, side: 'left', offset: 0.5 }, side: 'left' })).toEqual([]);
+    const unclear = layoutOf([turtle(ORIGIN, [[90, 3000]])], [{ on: { course: 'c', measure: 1000, side: 'right', offset: 5 } }, { at: from(ORIGIN, 90, 1100) }]);
+    expect(itemsOverlap.find(unclear)).toEqual([expect.objectContaining({ cannotTell: true })]);
+  });
+
+  it('is silent where one stands by the way out and the other, across the road, by the way back', () => {
+    const there = turtle(ORIGIN, [[90, 2000], [270, 2000]]);
+    const on = (measure: number): Partial<PlanStation> => ({ on: { course: 'c', measure, side: 'right', offset: 5 }, lead: { race: 'c', pass: measure < 2000 ? 0 : 1 } });
+    expect(itemsOverlap.find(layoutOf([there], [on(1000), on(2950)]))).toEqual([]);
+  });
+
+  it('is found once where two races share the road', () => {
+    const roads = ['a', 'b'].map((id) => turtle(ORIGIN, [[90, 3000]], 20, id));
+    const on = (measure: number): Partial<PlanStation> => ({ on: { course: 'a', measure, side: 'right', offset: 5 } });
+    expect(itemsOverlap.find(layoutOf(roads, [on(1000), on(1150)]))).toHaveLength(1);
+    // Stations of different races on one road still meet.
+    expect(itemsOverlap.find(layoutOf(roads, [{ ...on(1000), races: ['a'] }, { ...on(1150), races: ['b'] }]))).toHaveLength(1);
+  });
+
+  it('cannot run on one station', () => {
+    expect(itemsOverlap.missing!(layoutOf([turtle(ORIGIN, [[90, 3000]])], [{ at: from(ORIGIN, 90, 1000) }]))).toContain('one station');
+  });
+});

@@ -1,0 +1,33 @@
+import { describe, expect, it } from 'vitest';
+import type { DeclaredSide, PlanStation } from '../plan/plan.ts';
+import { ORIGIN, from, turtle } from '../testing/courses.ts';
+import { layoutOf, planRace } from '../testing/plans.ts';
+import { sideChange } from './sideChange.ts';
+
+const course = turtle(ORIGIN, [[90, 6000]]);
+const on = (measure: number, side: DeclaredSide): Partial<PlanStation> => ({ on: { course: 'c', measure, side, offset: 5 } });
+
+describe('side-change', () => {
+  it('is a note where neighbours closer than 1.6 km stand on different sides', () => {
+    expect(sideChange.find(layoutOf([course], [on(1000, 'left'), on(2599.9, 'right')]))).toEqual([
+      expect.objectContaining({ code: 'side-change', severity: 'note', measured: expect.closeTo(1599.9, 2), limit: 1600, unit: 'm', where: expect.objectContaining({ path: '/stations/1', station: 's2', race: 'c', course: 'c' }) }),
+    ]);
+    expect(sideChange.find(layoutOf([course], [on(1000, 'left'), on(2600.1, 'right')]))).toEqual([]);
+    expect(sideChange.find(layoutOf([course], [on(1000, 'left'), on(2000, 'left')]))).toEqual([]);
+  });
+
+  it('takes neighbours in running order, not in the plan’s', () => {
+    const found = sideChange.find(layoutOf([course], [on(3000, 'right'), on(1000, 'left'), on(2000, 'left')]));
+    expect(found.map(({ where }) => where.station)).toEqual(['s1']);
+  });
+
+  it('is told once where races share the road', () => {
+    const races = [planRace('a', 'c'), planRace('b', 'c')];
+    expect(sideChange.find(layoutOf([course], [on(1000, 'left'), on(2000, 'right')], { races }))).toEqual([expect.objectContaining({ where: expect.objectContaining({ race: 'a' }) })]);
+  });
+
+  it('is silent where a side is unclear', () => {
+    expect(sideChange.find(layoutOf([course], [on(1000, 'left'), { at: from(from(ORIGIN, 90, 2000), 180, 0.5) }]))).toEqual([]);
+    expect(sideChange.find(layoutOf([course], [on(1000, 'left'), { at: from(from(ORIGIN, 90, 2000), 180, 0.5), side: 'right' }]))).toHaveLength(1);
+  });
+});

@@ -1,0 +1,59 @@
+import { describe, expect, it } from 'vitest';
+import type { Course } from '../course/course.ts';
+import type { Finding } from '../finding.ts';
+import type { PlanStation } from '../plan/plan.ts';
+import { ORIGIN, courseThrough, from, turtlePoints } from '../testing/courses.ts';
+import { layoutOf } from '../testing/plans.ts';
+import { twoWayRoad } from './twoWayRoad.ts';
+
+const centre = (course: Course): Course => ({ ...course, drawn: 'centre' });
+const station: Partial<PlanStation> = { on: { course: 'c', measure: 1500, side: 'right', offset: 5 }, side: 'right', races: ['c'] };
+
+const ROAD = turtlePoints(ORIGIN, [[90, 3000]]);
+const OUT = centre(courseThrough(ROAD));
+/** Race d, whose line runs so many metres to the right of c's. */
+const beside = (right: number): Course => courseThrough(ROAD.map((at) => from(at, 180, right)), 'd');
+const back = (right: number): Course => courseThrough(ROAD.map((at) => from(at, 180, right)).reverse(), 'd');
+
+/** Race c runs east; race d comes the other way, its line so many metres to c's right. */
+const oncoming = (right: number, keys: Partial<PlanStation> = {}, drawn: (course: Course) => Course = centre): readonly Finding[] =>
+  twoWayRoad.find(layoutOf([OUT, drawn(back(right))], [{ ...station, ...keys }]));
+
+describe('two-way-road', () => {
+  it('is a warning where runners come the other way within half the clear width of an item', () => {
+    // Items stand 5 m to the right of c.
+    const found = oncoming(3.6);
+    expect(found).toEqual([
+      expect.objectContaining({ code: 'two-way-road', severity: 'warning', measured: expect.closeTo(1.4, 2), limit: 1.5, unit: 'm', where: expect.objectContaining({ path: '/stations/0', station: 's1', course: 'd' }) }),
+    ]);
+    expect(found[0]!.cannotTell).toBeUndefined();
+    expect(found[0]!.message).toMatch(/sign|trash/);
+    expect(oncoming(3.4)).toEqual([]);
+    expect(oncoming(6.4)).toHaveLength(1);
+    expect(oncoming(6.6)).toEqual([]);
+  });
+
+  it('is silent on one centre line run both ways: the items stand at the kerb', () => {
+    const there = centre(courseThrough([...ROAD, ...ROAD.slice(0, -1).reverse()]));
+    expect(twoWayRoad.find(layoutOf([there], [station]))).toEqual([]);
+    expect(twoWayRoad.find(layoutOf([there], [{ ...station, passes: 'all' }]))).toEqual([]);
+    expect(twoWayRoad.find(layoutOf([there], [{ ...station, on: { course: 'c', measure: 1500, side: 'right', offset: 1 }, practice: { kerb: 1.4 } }]))).toHaveLength(1);
+  });
+
+  it('is silent for runners who come the same way', () => {
+    expect(twoWayRoad.find(layoutOf([OUT, centre(beside(5))], [station]))).toEqual([]);
+  });
+
+  it('cannot tell from recorded lines nearer than their own error', () => {
+    expect(oncoming(4.9, {}, (course) => course)).toEqual([expect.objectContaining({ cannotTell: true })]);
+    // One recorded line of 0.5 m: 1.4 m is sure.
+    expect(oncoming(4.9, { practice: { courseR95: 0.5 } }, (course) => course)[0]!.cannotTell).toBeUndefined();
+  });
+
+  it('lets a served way come to the tables, but not run through the sign', () => {
+    const both = layoutOf([OUT, centre(back(4.5))], [{ ...station, races: ['c', 'd'], passes: 'all' }]);
+    const [finding] = twoWayRoad.find(both);
+    expect(finding!.message).not.toContain('water');
+    expect(finding!.message).toContain('sign');
+  });
+});

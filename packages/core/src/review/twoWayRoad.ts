@@ -1,0 +1,73 @@
+/**
+ * An item in the way of runners who come the other way. Test: the distance from the item's places
+ * to the line of any pass that runs against its direction; under half the clear width that line
+ * runs through the item. On one centre line run both ways an item at the kerb stands clear. Lines
+ * drawn on purpose are taken as they are; a recorded one errs by `courseR95`, and inside that the
+ * check cannot tell.
+ */
+import type { Course, Pass } from '../course/course.ts';
+import { pointAt } from '../course/locate.ts';
+import { passesOf } from '../course/passes.ts';
+import type { LonLat } from '../finding.ts';
+import type { Layout, StationLayout } from '../layout/layout.ts';
+import { itemWord } from '../station/wording.ts';
+import { type Check, COMMON_PRACTICE, type Found, atStation, check, metres, named } from './check.ts';
+import { type Standing, courseOf, isTable, itemsStanding, linePoints, linesTell, runsAgainst } from './standing.ts';
+
+/** Metres of stretch between places that are looked at. */
+const STEP = 5;
+
+export const twoWayRoad: Check = check(
+  { code: 'two-way-road', severity: 'warning', title: 'No item stands where runners come the other way', source: COMMON_PRACTICE },
+  (layout) =>
+    layout.stations.flatMap((station) => {
+      const met = itemsStanding(station).flatMap((standing) => metBy(standing, station, layout));
+      return met.length === 0 ? [] : [foundOf(met.sort((a, b) => a.pass.distance - b.pass.distance), station)];
+    }),
+);
+
+interface Met {
+  readonly standing: Standing;
+  readonly at: LonLat;
+  /** The item's own course, and that of the runners who come against it. */
+  readonly own: Course;
+  readonly course: Course;
+  readonly pass: Pass;
+}
+
+/** The nearest pass of each course against an item's direction, within half the clear width of one of its places. */
+function metBy(standing: Standing, station: StationLayout, layout: Layout): Met[] {
+  const { item, direction } = standing;
+  // Where the side is unclear items stand on the line itself: that has a finding of its own.
+  if (item.side === 'unclear') return [];
+  const within = station.practice.clearWidth / 2;
+  const own = courseOf(layout, direction.course).course;
+  const azimuthDeg = pointAt(own, (item.from + item.to) / 2)?.azimuthDeg ?? direction.azimuthDeg;
+  const points = linePoints(standing, layout, STEP);
+  return layout.courses.flatMap((indexed) => {
+    const near = points
+      .flatMap((at) => passesOf(indexed, at, { ...station.practice, snapRadius: within }).map((pass) => ({ standing, at, own, course: indexed.course, pass })))
+      .filter(({ pass }) => runsAgainst(pass.azimuthDeg, azimuthDeg) && !(isTable(item) && meetsTables(indexed.course.id, pass, station)));
+    const nearest = near.sort((a, b) => a.pass.distance - b.pass.distance)[0];
+    return nearest === undefined ? [] : [nearest];
+  });
+}
+
+/** A served pass of the other direction is meant to come to the tables. */
+function meetsTables(course: string, { measure }: Pass, station: StationLayout): boolean {
+  const { practice } = station;
+  return station.passes.some((pass) => pass.served && pass.course === course && Math.abs(pass.measure - measure) <= practice.signAhead);
+}
+
+function foundOf(met: readonly Met[], station: StationLayout): Found {
+  const { standing, at, own, course, pass } = met[0]!;
+  const limit = station.practice.clearWidth / 2;
+  const kinds = [...new Set(met.map(({ standing: { item } }) => itemWord(item.kind).toLowerCase()))].join(', ');
+  const races = [...new Set(met.map((one) => one.course.id))].map((id) => `"${id}"`).join(', ');
+  // Items follow their own course's line, so the pin's error does not enter.
+  const sure = linesTell(limit - pass.distance, own, course, station.practice);
+  const doubt = sure ? '' : ' Recorded lines do not tell as finely as that: look on the ground.';
+  const message = `Runners who come the other way on course ${races} run ${metres(pass.distance)} from the ${kinds} of ${named(station)}; expected at least half the clear width, ${metres(limit)}.${doubt} Move the items to the other side, or part the two ways with cones.`;
+  const where = { ...atStation(station), course: course.id, item: standing.item.kind, measure: pass.measure, at };
+  return { message, where, measured: pass.distance, limit, unit: 'm', ...(sure ? {} : { cannotTell: true as const }) };
+}
