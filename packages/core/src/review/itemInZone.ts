@@ -4,11 +4,13 @@
  * there). Nearer to the zone's edge than the position error allows, inside or outside, the check
  * cannot tell.
  */
-import type { Layout, StationLayout } from '../layout/layout.ts';
+import type { Position } from 'geojson';
+import type { LonLat } from '../finding.ts';
+import type { StationLayout } from '../layout/layout.ts';
 import { itemWord } from '../station/wording.ts';
 import { type Check, COMMON_PRACTICE, type Found, atStation, check, metres, named } from './check.ts';
 import { type Standing, isSure, itemsStanding, linePoints } from './standing.ts';
-import { type LocalZone, deepestIn, depthIn, encloses, local, localZones } from './zones.ts';
+import { type LocalZone, boundsApart, deepestIn, depthIn, encloses, local, localZones } from './zones.ts';
 
 /** Metres of stretch between places that are looked at. */
 const STEP = 1;
@@ -24,18 +26,25 @@ export const itemInZone: Check = check(
   (layout) =>
     layout.stations.flatMap((station) => {
       const zones = localZones(layout.plan.zones, 'keep-clear', station.at);
-      return itemsStanding(station).flatMap((standing) => zones.flatMap((zone) => inZone(standing, zone, station, layout)));
+      return itemsStanding(station).flatMap((standing) => {
+        const points = linePoints(standing, layout, STEP);
+        const line = points.map((at) => local(station.at, at));
+        return zones.filter((zone) => line.length > 0 && mayMeet(zone, line, station)).flatMap((zone) => inZone(standing, zone, points[0]!, line, station));
+      });
     }),
 );
 
-function inZone(standing: Standing, zone: LocalZone, station: StationLayout, layout: Layout): Found[] {
-  const { item, direction } = standing;
-  const points = linePoints(standing, layout, STEP);
-  if (points.length === 0) return [];
-  const deepest = deepestIn(zone, points.map((at) => local(station.at, at)));
+/** Most zones are far from most items: their bounds tell. */
+function mayMeet(zone: LocalZone, line: readonly Position[], { practice }: StationLayout): boolean {
+  const apart = boundsApart(zone, line);
+  return apart === 0 || !isSure(apart, practice);
+}
+
+function inZone({ item, direction }: Standing, zone: LocalZone, at: LonLat, line: readonly Position[], station: StationLayout): Found[] {
+  const deepest = deepestIn(zone, line);
   const sure = isSure(deepest, station.practice);
   if (deepest < 0 && sure) return [];
-  const boxes = (item.boxes ?? []).flatMap(({ at }) => (at === null ? [] : [depthIn(zone, local(station.at, at))]));
+  const boxes = (item.boxes ?? []).flatMap((box) => (box.at === null ? [] : [depthIn(zone, local(station.at, box.at))]));
   const between = boxes.length > 0 && boxes.every((depth) => depth < 0);
   const what = `${itemWord(item.kind)} of ${named(station)}`;
   const zoneName = zone.name === '' ? 'a keep-clear zone' : `the keep-clear zone "${zone.name}"`;
@@ -44,5 +53,5 @@ function inZone(standing: Standing, zone: LocalZone, station: StationLayout, lay
   const message = `${what} reaches ${how}; expected clear of it.${doubt} Move the item or the station, or ask whoever needs the zone (fire service, owner, road authority).`;
   const where = { ...atStation(station, item.byHand === true ? `items/${item.kind}` : ''), course: direction.course, item: item.kind, measure: item.from };
   const severity = deepest < 0 ? 'note' : between ? 'warning' : 'error';
-  return [{ message, where: { ...where, at: points[0]! }, severity, measured: deepest, limit: 0, unit: 'm', ...(sure ? {} : { cannotTell: true as const }) }];
+  return [{ message, where: { ...where, at }, severity, measured: deepest, limit: 0, unit: 'm', ...(sure ? {} : { cannotTell: true as const }) }];
 }

@@ -14,7 +14,11 @@ import type { PlanZone } from '../plan/plan.ts';
 export interface LocalZone {
   readonly name: string;
   readonly shape: Polygon;
+  readonly box: Box;
 }
+
+/** West, south, east and north, metres. */
+type Box = readonly [number, number, number, number];
 
 /** A place in metres from an origin. */
 export function local(origin: LonLat, at: LonLat): Position {
@@ -31,12 +35,24 @@ export function localZones(zones: readonly PlanZone[], rule: PlanZone['rule'], o
       const [first] = polygon;
       const last = polygon.at(-1)!;
       const closed = first![0] === last[0] && first![1] === last[1];
-      return { name, shape: { type: 'Polygon', coordinates: [closed ? ring : [...ring, ring[0]!]] } };
+      return { name, shape: { type: 'Polygon', coordinates: [closed ? ring : [...ring, ring[0]!]] }, box: boxOf(ring) };
     });
 }
 
 /** Whether a zone has three places or more that differ. */
 export const encloses = ({ polygon }: PlanZone): boolean => new Set(polygon.map(([lon, lat]) => `${lon},${lat}`)).size >= 3;
+
+function boxOf(places: readonly Position[]): Box {
+  const [x, y] = [places.map((place) => place[0]!), places.map((place) => place[1]!)];
+  return [Math.min(...x), Math.min(...y), Math.max(...x), Math.max(...y)];
+}
+
+/** Metres that a line keeps away from a zone's bounds: never more than from the zone itself; 0 where the bounds meet. */
+export function boundsApart({ box }: LocalZone, line: readonly Position[]): number {
+  const other = boxOf(line);
+  const gap = (low: number, high: number): number => Math.max(box[low]! - other[high]!, other[low]! - box[high]!, 0);
+  return Math.hypot(gap(0, 2), gap(1, 3));
+}
 
 /** Metres from the zone's edge, positive inside, negative outside. */
 export function depthIn({ shape }: LocalZone, at: Position): number {
