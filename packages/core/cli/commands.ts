@@ -82,6 +82,7 @@ export const COMMANDS: readonly CommandSpec[] = [
       'the others are still reviewed, and it ends with 2.',
     ],
     options: [
+      { name: 'placed', kind: 'text', shown: 'PLACED.gpx', about: 'hold points recorded on the ground against the plan; name them such as "s1 sign"' },
       { name: 'strict', kind: 'flag', about: 'end with 1 also where a warning is found' },
       { name: 'report', kind: 'text', shown: 'FILE.html', about: 'write the report too, to be printed and signed; an existing file only with --force' },
       { name: 'json-lines', kind: 'flag', about: 'print one JSON document a line, with its file' },

@@ -1,18 +1,26 @@
 /** Points recorded on the ground, from a GPX file, held against a plan's layout. */
-import type { Layout } from '../src/layout/layout.ts';
 import { type Result, bad, good } from '../src/finding.ts';
-import type { PlacedReview } from '../src/review/placed.ts';
+import { placeFindings } from '../src/plan/placeFindings.ts';
+import { type PlacedVerdict, reviewPlaced } from '../src/review/placed.ts';
 import { readGpxFile } from './files.ts';
+import type { AnalysedPlan } from './plans.ts';
 
-/** The review of a file's waypoints; what reading them found comes first. A file without any is refused. */
-export async function placedIn(file: string, layout: Layout): Promise<Result<PlacedReview>> {
+export interface PlacedPlan extends AnalysedPlan {
+  readonly placed: readonly PlacedVerdict[];
+}
+
+/**
+ * A plan with the verdicts on a file's waypoints, and with their checks and findings behind its own. A file that
+ * has none is refused.
+ */
+export async function withPlaced(file: string, { document, analysis }: AnalysedPlan): Promise<Result<PlacedPlan>> {
   const read = await readGpxFile(file);
   if (!read.ok) return read;
   if (read.value.waypoints.length === 0) {
     const message = 'found no waypoints; expected one for each sign, table and trash drop that was recorded, named such as "s1 sign"';
     return bad([{ code: 'placed-empty', severity: 'error', message, where: { file, line: 1, column: 1 } }]);
   }
-  const { reviewPlaced } = await import('../src/review/placed.ts');
-  const review = reviewPlaced(layout, read.value);
-  return good({ ...review, findings: [...read.findings, ...review.findings] });
+  const { verdicts, findings, checks } = reviewPlaced(analysis, read.value);
+  const all = [...analysis.findings, ...read.findings, ...placeFindings(findings, document)];
+  return good({ document, analysis: { ...analysis, checks: [...analysis.checks, ...checks], findings: all }, placed: verdicts });
 }

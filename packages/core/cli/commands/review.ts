@@ -3,8 +3,9 @@ import { type ReviewDocument, reviewDocument } from '../../src/export/reviewDocu
 import { findingDocument } from '../../src/export/documents.ts';
 import { type Finding, type Result, bad, good } from '../../src/finding.ts';
 import { type Call, type Output, type Run, has, refuse } from '../call.ts';
-import { reviewedFiles } from '../digests.ts';
+import { reviewedFiles, sha256Of } from '../digests.ts';
 import { writeText } from '../files.ts';
+import { withPlaced } from '../placed.ts';
 import { type AnalysedPlan, analysePlan } from '../plans.ts';
 import { json, unitsOf } from '../printing.ts';
 import { reviewText } from '../text/review.ts';
@@ -14,6 +15,7 @@ interface Reviewed extends AnalysedPlan {
 }
 
 export const run: Run = async (call) => {
+  if (has(call, 'json-lines') && has(call, 'placed')) return refuse('found --placed with --json-lines; expected one of them: recorded points are of one plan');
   if (has(call, 'json-lines')) return has(call, 'report') ? refuse('found --report with --json-lines; expected one of them: a report is of one plan') : manyPlans(call);
   const [file, ...more] = call.positionals;
   if (more.length > 0) return refuse(`found ${call.positionals.length} plans; expected one, or --json-lines, which prints one document a line`);
@@ -21,7 +23,7 @@ export const run: Run = async (call) => {
 };
 
 async function onePlan(file: string, call: Call): Promise<Result<Output>> {
-  const read = await reviewPlan(file);
+  const read = await reviewPlan(file, call.values.get('placed'));
   if (!read.ok) return read;
   const { analysis, review } = read.value;
   const written = await writeReport(read.value, call);
@@ -30,11 +32,16 @@ async function onePlan(file: string, call: Call): Promise<Result<Output>> {
   return good({ text, exit: exitOf(review, call) });
 }
 
-async function reviewPlan(file: string): Promise<Result<Reviewed>> {
+/** A plan's review; with the points of a file, that file is one of its inputs. */
+async function reviewPlan(file: string, placed?: string): Promise<Result<Reviewed>> {
   const read = await analysePlan(file, undefined);
   if (!read.ok) return read;
   const files = await reviewedFiles(read.value.document);
-  return good({ ...read.value, review: reviewDocument(read.value.analysis, files) });
+  if (placed === undefined) return good({ ...read.value, review: reviewDocument(read.value.analysis, files) });
+  const held = await withPlaced(placed, read.value);
+  if (!held.ok) return held;
+  const inputs = [...files.inputs, { file: placed, sha256: await sha256Of(placed) }];
+  return good({ ...held.value, review: reviewDocument(held.value.analysis, { ...files, inputs, placed: held.value.placed }) });
 }
 
 /** 1 where an error stands that nobody has waived, with --strict also a warning. */

@@ -9,6 +9,7 @@ import type { CheckRun } from '../../src/review/review.ts';
 import type { UnitSystem } from '../../src/units.ts';
 import { CAUTION } from '../caution.ts';
 import { oneLine, table } from '../printing.ts';
+import { placedText } from './placed.ts';
 
 const HEADINGS: readonly (readonly [Severity, string])[] = [['error', 'Errors'], ['warning', 'Warnings'], ['note', 'Notes']];
 
@@ -19,7 +20,7 @@ export function reviewText({ plan, findings, checks }: Analysis, review: ReviewD
   const standing = findings.filter(({ waived }) => waived === undefined);
   const groups = HEADINGS.flatMap(([severity, title]) => group(title, standing.filter((finding) => finding.severity === severity), units));
   const waived = group('Waived', findings.filter((finding) => finding.waived !== undefined), units);
-  const parts = [heading, table(['File', 'SHA-256'], files), resultText(review.counts), ...groups, ...waived, checkText(checks), CAUTION];
+  const parts = [heading, table(['File', 'SHA-256'], files), resultText(review.counts), ...groups, ...waived, ...(review.placed === undefined ? [] : [placedText(review.placed, units)]), checkText(checks), CAUTION];
   return `${parts.filter((part) => part !== '').join('\n\n')}\n`;
 }
 
