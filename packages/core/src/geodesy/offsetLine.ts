@@ -20,6 +20,8 @@ export interface OffsetReading {
   readonly totalTurn: number;
 }
 
+/** A trim this small is the rounding of a straight line, metres: it needs no leg. */
+const ROUNDING = 1e-6;
 /** A corner that turns more has no inside. */
 const SHARPEST = (150 * Math.PI) / 180;
 /** From here on a vertex counts as a drawn corner, whose trim may run over vertices that hardly turn. */
@@ -49,7 +51,7 @@ const trimOf = (turn: number, offset: number): number => (isInside(turn, offset)
 /** Whether both legs of corner `k` are as long as the trims on them. */
 function hasLegs(corners: readonly Corner[], k: number, from: number, to: number, offset: number): boolean {
   const trim = trimOf(corners[k]!.turn, offset);
-  return trim === 0 || (hasLeg(corners, k, -1, from, offset) && hasLeg(corners, k, 1, to, offset));
+  return trim < ROUNDING || (hasLeg(corners, k, -1, from, offset) && hasLeg(corners, k, 1, to, offset));
 }
 
 function hasLeg(corners: readonly Corner[], k: number, step: 1 | -1, end: number, offset: number): boolean {

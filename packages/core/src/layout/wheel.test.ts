@@ -139,6 +139,11 @@ describe('wheel distance', () => {
     expect(reading.margin).toBeLessThan(wheelBetween(drawn, 20, length - 20, 6, 1)!.margin / 2);
   });
 
+  it('does not take the rounding of a straight line next to an end for a corner without a leg', () => {
+    const course = courseOf(Array.from({ length: 41 }, (_, k): Point => [k * 10, 0]));
+    for (const end of [200, 200 + 2e-9, 200 - 2e-9]) expect(wheelBetween(course, 50, end, 6, 1)!.length).toBeCloseTo(end - 50, 5);
+  });
+
   it('has no reading where an end is off the course', () => {
     const course = courseOf(corner(90));
     expect(wheelBetween(course, -1, 50, 3, 1)).toBeNull();
