@@ -121,7 +121,7 @@ describe('the report', () => {
     const text = readFileSync(join(folder, 'r.html'), 'utf8');
     const { document } = review('p.json');
     for (const { code } of document.checks) expect(text).toContain(code);
-    for (const part of ['Ganneth', '7', sha256('p.json'), sha256('c.gpx'), 'void once', 'R. Tern', '2027-06-01', 'a driveway at 100 yd', '3.7 m', 'R. Gull', WAIVED.reason, 'a recorded track', 'not run', 'Police', 'Fire service', 'Medical', 'Road authority', 'licensed practitioners decide']) {
+    for (const part of ['Ganneth', '7', sha256('p.json'), sha256('c.gpx'), 'void once', 'R. Tern', '2027-06-01', 'a driveway at 100 yd', '3.66 m (the plan: 3.05 m)', 'R. Gull', WAIVED.reason, 'a recorded track', 'not run', 'Police', 'Fire service', 'Medical', 'Road authority', 'licensed practitioners decide']) {
       expect(text).toContain(part);
     }
     expect(text).not.toMatch(/\bNaN\b|undefined|\[object/u);
@@ -130,7 +130,9 @@ describe('the report', () => {
   it('runs nothing and keeps its shape whatever names a plan holds', () => {
     const station = at(2000, { id: 'x"><b>', name: `${LONG}${EVIL}`, why: EVIL, fixed: true, walked: { by: EVIL, date: '2027-06-01' }, serves: ['gel'], points: [{ kind: 'medical', at: go(points[20]!, 0, 10), name: EVIL }] });
     const more = { name: EVIL, revision: EVIL, courses: [{ id: 'c', name: EVIL, gpx: 'c.gpx', certificate: EVIL }], races: [{ id: 'm', name: HEBREW, course: 'c' }], waivers: [{ code: 'gel-without-water', by: EVIL, reason: EVIL }] };
-    expect(halfcupIn(folder, 'review', planned('evil.json', station, more), '--report', 'evil.html').exit).toBe(1);
+    const { exit, out } = halfcupIn(folder, 'review', planned('evil.json', station, more), '--report', 'evil.html');
+    expect(exit).toBe(1);
+    expect(out).not.toContain('\u202E');
     const text = readFileSync(join(folder, 'evil.html'), 'utf8');
     expect(text).not.toMatch(/<script|alert\("|\u202E|<b>"|x"><b>/u);
     expect(text).toContain('&lt;script&gt;alert(&quot;x&quot;)&lt;/script&gt; &amp; &#39;y&#39;');

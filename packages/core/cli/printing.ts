@@ -32,8 +32,8 @@ export function table(head: readonly string[], rows: readonly (readonly string[]
   return made.toString().split('\n').map((line) => line.trimEnd()).join('\n');
 }
 
-/** Names from files may hold line breaks and control characters, which would break a table or a terminal. */
-export const oneLine = (text: string): string => text.replaceAll(/[\s\p{Cc}]+/gu, ' ').trim();
+/** Names from files may hold line breaks, control characters and turns of the reading order, which would break a table or a terminal. */
+export const oneLine = (text: string): string => text.replaceAll(/[\s\p{Cc}\u202A-\u202E\u2066-\u2069]+/gu, ' ').trim();
 
 /** Findings, the gravest first, a line each with where it is. */
 export function findingsText(findings: readonly Finding[]): string {

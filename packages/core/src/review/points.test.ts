@@ -80,7 +80,9 @@ describe('trash-blocks-medical', () => {
     expect(between(point('medical', 1530, 10), point('access', 1620, -10))).toEqual([]);
   });
 
-  it('cannot tell where a side is unclear', () => {
+  it('cannot tell where a side is unclear, or a point too far from the course', () => {
+    expect(between(point('medical', 1530, 70), point('access', 1530, 10))).toEqual([expect.objectContaining({ severity: 'note', cannotTell: true })]);
+    expect(between(point('medical', 1530, 10), point('access', 1530, 70))).toEqual([expect.objectContaining({ severity: 'note', cannotTell: true })]);
     expect(between(point('medical', 1530, 1), point('access', 1620, 10))).toEqual([expect.objectContaining({ severity: 'note', cannotTell: true })]);
   });
 });

@@ -35,7 +35,8 @@ function blocked({ medical, access }: Pair, direction: LaidDirection, layout: La
   const trash = direction.items.find(({ kind }) => kind === 'trash');
   const one = passOfPoint(medical.point.at, direction, station, layout);
   const other = passOfPoint(access.point.at, direction, station, layout);
-  if (trash === undefined || one === null || other === null) return [];
+  if (trash === undefined) return [];
+  if (one === null || other === null) return [{ ...farOff(one === null ? medical : access, medical, direction), severity: 'note', cannotTell: true }];
   const overlap = overlapOf(trash, one, other);
   const elsewhere = [one, other].some(({ side }) => side !== 'unclear' && trash.side !== 'unclear' && side !== trash.side);
   if (overlap <= 0 || elsewhere) return [];
@@ -48,6 +49,12 @@ function blocked({ medical, access }: Pair, direction: LaidDirection, layout: La
   const message = `${stretch}, all on the ${trash.side}: boxes and cups lie in the way of a stretcher. Move the medical or the access point to one side of the trash drop, or place the trash by hand.`;
   return [{ message, where, measured: overlap, limit: 0, unit: 'm' }];
 }
+
+/** A point so far from the course that its place along it says nothing. */
+const farOff = (point: StationPoint, { station, key }: StationPoint, direction: LaidDirection): Found => ({
+  message: `${pointNamed(point)} is farther from course "${direction.course}" than ${metres(station.practice.snapRadius)}: whether the trash drop lies between medical and access point cannot be told. Look on the ground.`,
+  where: { ...atStation(station, key), course: direction.course, item: 'trash' },
+});
 
 /** Metres of the trash drop between two passes, by measure; negative where it lies outside. */
 const overlapOf = (trash: Item, one: Pass, other: Pass): number =>

@@ -37,7 +37,7 @@ export function courseSection({ plan, courses }: Analysis, units: UnitSystem): H
   });
   return html`<h2>Courses</h2>
 <p>Distances run along the line, on the ellipsoid WGS 84, slope ignored, stretched to the stated length and marks. A line in a file certifies no course: only a measurement on the road does.</p>
-${table(['Course', 'How it is drawn', ' Line', ' Stated', ' In use', 'Certificate'], rows)}`;
+${table(['Course', 'How it is drawn', ' Line', ' Stated', ' In use', 'Certificate'], rows, 'courses')}`;
 }
 
 /** To a decimetre: a half marathon is 21.0975 km. */
@@ -53,14 +53,14 @@ export function sideSection({ stations }: Analysis, units: UnitSystem): Html {
   });
   return html`<h2>Sides, declared and computed</h2>
 <p>As the runners of the lead direction see it. The declared side rules; the computed one comes from the pin and the course line, with how sure it is.</p>
-${table(['Station', ' At', 'Declared', 'Computed', ' Sure', ' From the line', 'Walked by'], rows)}`;
+${table(['Station', ' At', 'Declared', 'Computed', ' Sure', ' From the line', 'Walked by'], rows, 'sides')}`;
 }
 
 function sideCells(station: StationLayout, units: UnitSystem): string[] {
   const declared = station.declared ?? 'not declared';
   const pass = station.passes[leadPass(station.station, station.passes)];
   if (pass === undefined) return ['off the course', declared, '–', '–', '–'];
-  return [formatMeasure(pass.measure, units), declared, pass.side, `${Math.floor(pass.confidence * 1000) / 10} %`, formatLength(Math.abs(pass.offset), units, 'wheel')];
+  return [formatMeasure(pass.measure, units), declared, pass.side, `${Math.floor(pass.confidence * 1000) / 10} %`, formatLength(Math.abs(pass.offset), units, 'table', 1)];
 }
 
 const PRACTICE: readonly (readonly [key: keyof Practice, label: string])[] = [
@@ -86,10 +86,12 @@ const PRACTICE: readonly (readonly [key: keyof Practice, label: string])[] = [
 ];
 
 const SHARES = new Set<keyof Practice>(['sideConfidence', 'maxGrade']);
+/** Laid out at the tables: in feet where the plan is in yards. */
+const SMALL = new Set<keyof Practice>(['gelAhead', 'tableLength', 'tableGap', 'kerb', 'setback', 'clearWidth']);
 
 function practiceText(key: keyof Practice, value: number, units: UnitSystem): string {
   if (SHARES.has(key)) return `${Number((value * 100).toFixed(2))} %`;
-  return value >= 1000 ? formatLength(value, units, 'long') : formatLength(value, units, 'wheel');
+  return formatLength(value, units, value >= 1000 ? 'long' : SMALL.has(key) ? 'table' : 'wheel');
 }
 
 const labelOf = (key: string): string => PRACTICE.find(([one]) => one === key)?.[1] ?? key;
@@ -102,7 +104,7 @@ export function practiceSection({ plan, stations }: Analysis, units: UnitSystem)
 <p>Common practice without a source, save the legs between stations (IMMDA guidance, quoted). The plan rules.</p>
 ${table(['Rule', 'Value', 'Whose'], rows, 'practice')}
 <h3>Stations that depart from it</h3>
-${overrides.length === 0 ? html`<p>None.</p>` : table(['Station', 'What differs', 'Why'], overrides)}`;
+${overrides.length === 0 ? html`<p>None.</p>` : table(['Station', 'What differs', 'Why'], overrides, 'departures')}`;
 }
 
 function departures({ station, practice }: StationLayout, plans: Practice, units: UnitSystem): string[] {

@@ -22,7 +22,7 @@ thead { display: table-header-group; }
 tr { break-inside: avoid; }
 th { text-align: left; border-bottom: 0.8pt solid #000; vertical-align: bottom; }
 th, td { padding: 0.9mm 2.4mm 0.9mm 0; }
-td { vertical-align: top; border-bottom: 0.4pt solid #999; }
+td { vertical-align: top; border-bottom: 0.4pt solid #000; }
 th:last-child, td:last-child { padding-right: 0; }
 th.number, td.number { text-align: right; white-space: nowrap; padding-right: 4mm; }
 th.number:last-child, td.number:last-child { padding-right: 0; }
@@ -30,7 +30,7 @@ th.number:last-child, td.number:last-child { padding-right: 0; }
 .facts td { border-bottom: 0; }
 .files td:last-child, code { font: 9pt "Liberation Mono", "Courier New", monospace; }
 .files td:first-child { width: 42mm; }
-.findings, .checks { table-layout: fixed; }
+.findings, .checks, .sides, .courses, .departures { table-layout: fixed; }
 .findings th:nth-child(1) { width: 30mm; }
 .findings th:nth-child(2) { width: 12mm; }
 .findings th:nth-child(4) { width: 19mm; }
@@ -39,12 +39,19 @@ th.number:last-child, td.number:last-child { padding-right: 0; }
 .checks th:nth-child(1) { width: 38mm; }
 .checks th:nth-child(3) { width: 44mm; }
 .checks th:nth-child(4) { width: 27mm; }
+.sides th:nth-child(2) { width: 20mm; }
+.sides th:nth-child(3), .sides th:nth-child(4) { width: 19mm; }
+.sides th:nth-child(5) { width: 17mm; }
+.sides th:nth-child(6) { width: 24mm; }
+.sides th:nth-child(7) { width: 32mm; }
+.courses th:nth-child(3), .courses th:nth-child(4), .courses th:nth-child(5) { width: 22mm; }
+.courses th:nth-child(6) { width: 25mm; }
 .practice td:nth-child(2) { white-space: nowrap; }
 .signatures { table-layout: fixed; }
 .signatures td { height: 13mm; border-bottom: 0.8pt solid #000; vertical-align: bottom; }
 .signatures th:nth-child(1) { width: 36mm; }
 .signatures th:nth-child(4) { width: 28mm; }
 .together { break-inside: avoid; }
-.quiet { color: #333; }
+.quiet { font-style: italic; }
 @media print { body { max-width: none; padding: 0; } }
 `;
