@@ -51,11 +51,12 @@ function moveTable({ moves }: Improvement, { units }: Asked): string {
 }
 
 function remarks(improvement: Improvement, { plan, within, units }: Asked): string[] {
-  const { proof, tried, step, moves, stays, before, after } = improvement;
-  const reach = formatLength(within ?? 500, units, 'wheel', 0);
+  const { proof, tried, step, stepBeyond, moves, stays, before, after } = improvement;
+  const short = (metres: number): string => formatLength(metres, units, 'wheel', 0);
+  const reach = stepBeyond > step ? `${short(500)}, every ${short(stepBeyond)} beyond to ${short(within ?? 500)}` : short(within ?? 500);
   const proven =
     proof === 'optimal'
-      ? `Proven: of all combinations of the ${tried} places tried (every ${formatLength(step, units, 'wheel', 0)} within ${reach}, then finer around the best) none is better.`
+      ? `Proven: of all combinations of the ${tried} places tried (every ${short(step)} within ${reach}, then finer around the best) none is better.`
       : `Not proven to be the best: no combination has fewer than ${proof.bound.error} errors, nor with as few of them fewer than ${proof.bound.warning} warnings, nor longest legs that add up to less than ${formatLength(proof.bound.longest, units, 'long')}.`;
   const list = (picked: readonly Move[]): string => picked.map(({ station }) => station).join(', ');
   const walked = moves.filter((move) => move.walked);

@@ -6,7 +6,7 @@ import type { Move, Proof } from '../improve/verify.ts';
 import { toMicro, toPosition } from './rounding.ts';
 
 /** How the plan stands before and after, where stations go, and what is proven of that. */
-export interface ImproveDocument extends Pick<Improvement, 'before' | 'after' | 'moves' | 'proof' | 'tried' | 'step' | 'stays'> {}
+export interface ImproveDocument extends Pick<Improvement, 'before' | 'after' | 'moves' | 'proof' | 'tried' | 'step' | 'stepBeyond' | 'stays'> {}
 
 const standing = ({ longest, ...counts }: Standing): Standing => ({ ...counts, longest: longest.map((leg) => ({ ...leg, length: toMicro(leg.length) })) });
 
@@ -24,5 +24,6 @@ export const improveDocument = (improvement: Improvement): ImproveDocument => ({
   proof: proof(improvement.proof),
   tried: improvement.tried,
   step: improvement.step,
+  stepBeyond: improvement.stepBeyond,
   stays: improvement.stays,
 });

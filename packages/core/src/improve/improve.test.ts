@@ -3,6 +3,7 @@ import { type Analysis, analyse, layoutStage } from '../analyse.ts';
 import { courseTable } from '../layout/layStation.ts';
 import { inverseLength } from '../geodesy/karney.ts';
 import type { LonLat } from '../finding.ts';
+import { DEFAULT_PRACTICE } from '../plan/defaults.ts';
 import type { Plan, PlanStation } from '../plan/plan.ts';
 import { reviewLayout } from '../review/review.ts';
 import { ORIGIN, type TurtleLeg, from, generator, turtlePoints, valueOf } from '../testing/courses.ts';
@@ -138,6 +139,16 @@ describe('improve', () => {
   it('evens out the legs of a straight course, to the metre and not beyond what is allowed', () => {
     expect(shifts(straight(12, [on(3900), on(7700)]), { within: 500 })).toEqual([100, 300]);
     expect(shifts(straight(12, [on(3900), on(7700)]), { within: 150 })).toEqual([0, 150]);
+  });
+
+  it('tries places farther off at wider steps, and finds nothing worse for that', () => {
+    const analysis = straight(24, [on(3900), on(7700), on(9000)], { practice: { ...DEFAULT_PRACTICE, maxSpacing: 9000 } });
+    const [near, far] = [improve(analysis), improve(analysis, { within: 4500 })];
+    expect(near).toMatchObject({ step: 25, stepBeyond: 25 });
+    expect(far).toMatchObject({ step: 25, stepBeyond: 200, proof: 'optimal' });
+    expect(far.after.longest[0]!.length).toBeLessThan(near.after.longest[0]!.length);
+    expect(far.moves.some(({ shift }) => Math.abs(shift) > 500)).toBe(true);
+    expect(far.moves.every(({ shift }) => Math.abs(shift) <= 4500)).toBe(true);
   });
 
   it('moves nothing where nothing is the better for it, and says that this is optimal', () => {

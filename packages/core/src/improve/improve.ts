@@ -18,7 +18,7 @@ export interface ImproveOptions {
   readonly only?: readonly string[];
   /** Metres along the course to either side; absent: 500. */
   readonly within?: number;
-  /** Whole metres between places that are tried in all combinations; absent: 25, more where `within` is large. */
+  /** Whole metres between places that are tried in all combinations; absent: 25 to 500 m away, and farther off as many again at even steps. */
   readonly step?: number;
   /** Whole metres between places that are tried around the best; absent: 1. */
   readonly finest?: number;
@@ -34,6 +34,8 @@ export interface Improvement extends Verified {
   /** Places tried in all combinations, of all stations together, and metres between them. */
   readonly tried: number;
   readonly step: number;
+  /** Metres between the places that are over 500 m away. */
+  readonly stepBeyond: number;
   /** Stations that could not be moved, and why. */
   readonly stays: readonly { readonly station: string; readonly why: string }[];
   readonly stopped: boolean;
@@ -41,11 +43,11 @@ export interface Improvement extends Verified {
 
 const WITHIN = 500;
 const STEP = 25;
-/** Most places to either side of the present one. */
-const PLACES = 40;
+/** Most places over 500 m away, to either side. */
+const FAR_PLACES = 20;
 const FINER = 5;
-const STEPS = 2e7;
-const RUNS = 400;
+const STEPS = 6e7;
+const RUNS = 120;
 
 /** What one call works with. */
 interface Work {
@@ -54,6 +56,8 @@ interface Work {
   readonly table: CourseTable;
   readonly options: ImproveOptions;
   readonly within: number;
+  readonly step: number;
+  readonly stepBeyond: number;
   readonly movable: readonly boolean[];
 }
 
@@ -61,13 +65,14 @@ interface Work {
 export function improve(analysis: Analysis, options: ImproveOptions = {}): Improvement {
   const { plan, courses, stations } = analysis;
   const within = options.within ?? WITHIN;
-  const step = options.step ?? Math.max(STEP, Math.ceil(within / PLACES));
+  const step = options.step ?? STEP;
+  const stepBeyond = options.step ?? Math.max(STEP, Math.ceil((within - WITHIN) / FAR_PLACES));
   const movable = stations.map((station) => (options.only === undefined || options.only.includes(station.id)) && whyStays(station) === null);
-  const work: Work = { analysis, ground: { plan, courses }, table: courseTable(courses), options, within, movable };
-  const coarse = coarseChoices(work, step);
+  const work: Work = { analysis, ground: { plan, courses }, table: courseTable(courses), options, within, step, stepBeyond, movable };
+  const coarse = coarseChoices(work);
   const tried = coarse?.reduce((sum, list, k) => sum + (movable[k]! ? list.length : 0), 0) ?? 0;
   const found = coarse === null ? null : solve(coarse, work);
-  const best = found === null ? null : refined(found, step, work);
+  const best = found === null ? null : refined(found, work);
   options.onProgress?.(1);
   const chosen = best?.chosen ?? found?.chosen ?? [];
   const stays = stations.flatMap((station) => {
@@ -75,7 +80,7 @@ export function improve(analysis: Analysis, options: ImproveOptions = {}): Impro
     return why === null || options.only?.includes(station.id) === false ? [] : [{ station: station.id, why }];
   });
   const present = coarse === null ? [] : coarse.map((list) => list[0]!);
-  return { ...verified(analysis, present, chosen, found?.found ?? null), tried, step, stays, stopped: best === null };
+  return { ...verified(analysis, present, chosen, found?.found ?? null), tried, step, stepBeyond, stays, stopped: best === null };
 }
 
 interface Solved {
@@ -93,17 +98,22 @@ function solve(lists: readonly (readonly Choice[])[], { analysis, ground, option
 
 /** Shifts in whole steps to either side, the smallest first, upstream before downstream. */
 function shiftsWithin(within: number, step: number): number[] {
-  const count = Math.floor(within / step + 1e-9);
+  const count = Math.max(Math.floor(within / step + 1e-9), 0);
   return Array.from({ length: count }, (_, k) => (k + 1) * step).flatMap((shift) => [-shift, shift]);
 }
 
+/** Metres between places at a shift. */
+const spacingAt = (shift: number, { step, stepBeyond }: Work): number => (Math.abs(shift) > WITHIN ? stepBeyond : step);
+
 /** The present place first; `null` where it was stopped. */
-function coarseChoices(work: Work, step: number): Choice[][] | null {
-  const { analysis, options, within } = work;
+function coarseChoices(work: Work): Choice[][] | null {
+  const { analysis, options, within, step, stepBeyond } = work;
+  const near = shiftsWithin(Math.min(within, WITHIN), step);
+  const shifts = [...near, ...shiftsWithin(within - WITHIN, stepBeyond).map((shift) => shift + Math.sign(shift) * WITHIN)];
   const lists: Choice[][] = [];
   for (const [index, station] of analysis.stations.entries()) {
     const list: Choice[] = [{ ...presentPlace(station), costs: costed(station, work.ground) }];
-    for (const shift of work.movable[index]! ? shiftsWithin(within, step) : []) {
+    for (const shift of work.movable[index]! ? shifts : []) {
       if (options.stop?.() === true) return null;
       list.push(...choicesAt(shift, index, work));
     }
@@ -124,23 +134,23 @@ function choicesAt(shift: number, index: number, { analysis, ground, table }: Wo
 }
 
 /** The same with places ever finer around those that were chosen; `null` where it was stopped. */
-function refined(coarse: Solved, step: number, work: Work): Solved | null {
+function refined(coarse: Solved, work: Work): Solved | null {
   let best = coarse;
   const finest = work.options.finest ?? 1;
-  for (let wide = step; wide > finest; ) {
+  for (let wide = work.stepBeyond; wide > finest; ) {
     const fine = Math.max(finest, Math.ceil(wide / FINER));
     const next = solve(best.chosen.map((choice, index) => aroundChoice(choice, index, wide, fine, work)), work);
     if (next === null) return null;
     best = next;
     wide = fine;
-    work.options.onProgress?.(1 - (0.4 * fine) / step);
+    work.options.onProgress?.(1 - (0.4 * fine) / work.stepBeyond);
   }
   return best;
 }
 
 function aroundChoice(choice: Choice, index: number, wide: number, fine: number, work: Work): Choice[] {
   if (!work.movable[index]!) return [choice];
-  const shifts = shiftsWithin(wide - 1, fine).map((shift) => choice.shift + shift).filter((shift) => shift !== 0 && Math.abs(shift) <= work.within);
+  const shifts = shiftsWithin(Math.min(wide, spacingAt(choice.shift, work)) - 1, fine).map((shift) => choice.shift + shift).filter((shift) => shift !== 0 && Math.abs(shift) <= work.within);
   // Also the other way with what a hand has placed, at the same place.
   const others = choice.shift === 0 ? [] : choicesAt(choice.shift, index, work).filter(({ dropped }) => dropped.length !== choice.dropped.length);
   return [choice, ...others, ...shifts.flatMap((shift) => choicesAt(shift, index, work))];
