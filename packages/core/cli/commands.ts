@@ -71,6 +71,32 @@ export const COMMANDS: readonly CommandSpec[] = [
     load: async () => import('./commands/layout.ts'),
   },
   {
+    name: 'compare',
+    takes: 'PLAN.json VARIANT [VARIANT]',
+    needs: ['a plan', 'the name of a variant'],
+    most: 3,
+    about: 'what changes between the plan and a variant, or between two',
+    more: ['With one variant it is held against the plan as it is, which is called "as planned".'],
+    options: [],
+    load: async () => import('./commands/compare.ts'),
+  },
+  {
+    name: 'improve',
+    takes: 'PLAN.json',
+    needs: ['a plan'],
+    most: 1,
+    about: 'better places for stations along the course, and whether any are better still',
+    more: [
+      'Fewest errors first, then warnings, then the shortest longest legs, then the least movement. Stations keep',
+      'their order, side and offset, and what they serve; fixed ones stay. Prints the proposal; --out writes the changed plan.',
+    ],
+    options: [
+      { name: 'only', kind: 'text', shown: 's3,s5', about: 'move these stations only' },
+      { name: 'within', kind: 'length', shown: '500m', about: 'how far along the course a station may move' },
+    ],
+    load: async () => import('./commands/improve.ts'),
+  },
+  {
     name: 'review',
     takes: 'PLAN.json …',
     needs: ['a plan'],

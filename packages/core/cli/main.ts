@@ -44,13 +44,13 @@ async function perform(command: CommandSpec, call: Call): Promise<Ended> {
   const { run } = await command.load();
   const result = await run(call);
   if (!result.ok) return refused(result.findings);
-  const { text, exit = 0, notes = [] } = result.value;
+  const { text, written: other, exit = 0, notes = [] } = result.value;
   const err = notes.map((note) => `${spoken({ ...note, message: `${note.severity}: ${note.message}` })}\n`).join('');
   const file = call.values.get('out');
   if (file === undefined) return { exit, out: text, err };
   const { writeText } = await import('./files.ts');
-  const written = await writeText(file, text, has(call, 'force'));
-  return written.ok ? { exit, out: '', err } : refused(written.findings);
+  const written = await writeText(file, other ?? text, has(call, 'force'));
+  return written.ok ? { exit, out: other === undefined ? '' : text, err } : refused(written.findings);
 }
 
 function version(): string {

@@ -24,6 +24,13 @@ export { type CheckRun, type Review, reviewLayout } from './review/review.ts';
 export { STAGE_RULES } from './review/stageRules.ts';
 export type { Direction, Leg, RaceSpacing, StationPass } from './station/station.ts';
 export { itemWord } from './station/wording.ts';
+export { movedText } from './improve/change.ts';
+export { type Change, type ChangedItem, type ChangedLeg, type ChangedSpacing, type Comparison, type MovedStation, compareAnalyses } from './improve/compare.ts';
+export { type ImproveOptions, type Improvement, improve } from './improve/improve.ts';
+export { type LongestLeg, type Standing, standingOf } from './improve/standing.ts';
+export type { Move, Proof } from './improve/verify.ts';
+export { compareDocument } from './export/compareDocument.ts';
+export { type ImproveDocument, improveDocument } from './export/improveDocument.ts';
 export {
   type CourseDocument,
   type LayoutDocument,
@@ -36,8 +43,10 @@ export {
   snapDocument,
 } from './export/documents.ts';
 export { type FileDigest, type ReviewCounts, type ReviewDocument, type ReviewedFiles, countsOf, reviewDocument } from './export/reviewDocument.ts';
+export { compareSchema } from './export/schemas/compare.ts';
 export { courseSchema } from './export/schemas/course.ts';
 export { findingSchema } from './export/schemas/finding.ts';
+export { improveSchema } from './export/schemas/improve.ts';
 export { layoutSchema } from './export/schemas/layout.ts';
 export { planJsonSchema } from './export/schemas/plan.ts';
 export { reviewSchema } from './export/schemas/review.ts';

@@ -1,0 +1,116 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { generator } from '../testing/courses.ts';
+import { type Factor, eliminationOrder, minimise } from './eliminate.ts';
+import { FINDINGS, type LegTable, type Problem, isBetter, scoreOf, search } from './search.ts';
+
+const EFFORT = { steps: 1e6, runs: 10_000 };
+
+/** All combinations of choices. */
+const combinations = (sizes: readonly number[]): number[][] =>
+  sizes.reduce<number[][]>((all, size) => all.flatMap((one) => Array.from({ length: size }, (_, x) => [...one, x])), [[]]);
+
+/** Small whole numbers, so that ties are frequent; a few combinations forbidden. */
+function problemFrom(seed: number, stations: number, races: number): Problem {
+  const random = generator(seed);
+  const below = (most: number): number => Math.floor(random() * most);
+  const sizes = Array.from({ length: stations }, () => 1 + below(4));
+  const scopes = [...sizes.map((_, v) => [v]), ...sizes.flatMap((_, v) => sizes.flatMap((_other, u) => (u > v && random() < 0.6 ? [[v, u]] : [])))];
+  const table = (vars: readonly number[], value: () => number): Factor => ({
+    vars,
+    values: Float64Array.from({ length: vars.reduce((all, v) => all * sizes[v]!, 1) }, value),
+  });
+  const cost = (): number => (random() < 0.05 ? Infinity : below(3) * FINDINGS + below(50));
+  const legs = Array.from({ length: races }, (_, race) => [...scopes.filter(() => random() < 0.6), scopes[0]!].map((vars): LegTable => ({ race, ...table(vars, () => below(8)) }))).flat();
+  return { sizes, factors: scopes.map((vars) => table(vars, cost)), legs, races };
+}
+
+describe('minimise', () => {
+  it('finds the least sum that trying all combinations finds', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 1e9 }), fc.integer({ min: 1, max: 5 }), (seed, stations) => {
+        const { sizes, factors } = problemFrom(seed, stations, 0);
+        const sumOf = (choices: readonly number[]): number => factors.reduce((sum, { vars, values }) => sum + values[vars.reduce((at, v) => at * sizes[v]! + choices[v]!, 0)]!, 0);
+        const least = Math.min(...combinations(sizes).map(sumOf));
+        const found = minimise(sizes, factors, eliminationOrder(sizes, factors.map(({ vars }) => vars)));
+        expect(found?.value ?? Infinity).toBe(least);
+        if (found !== null) expect(sumOf(found.choices)).toBe(least);
+      }),
+      { seed: 20_270_912, numRuns: 300 },
+    );
+  });
+
+  it('takes a chain in as many steps as its neighbours have pairs of choices', () => {
+    const sizes = Array.from({ length: 10 }, () => 41);
+    const chain = sizes.slice(1).map((_, k) => [k, k + 1]);
+    expect(eliminationOrder(sizes, chain).steps).toBe(9 * 41 * 41 + 41);
+    // One more race that leaves stations out makes a circle.
+    expect(eliminationOrder(sizes, [...chain, [2, 7]]).steps).toBeLessThan(6 * 41 ** 3);
+  });
+
+  it('takes the first of equal choices', () => {
+    const flat: Factor = { vars: [0, 1], values: new Float64Array(9) };
+    expect(minimise([3, 3], [flat], eliminationOrder([3, 3], [[0, 1]]))?.choices).toEqual([0, 0]);
+  });
+});
+
+describe('search', () => {
+  it.each([1, 2, 3])('finds, with %i races, the findings, then longest legs, then the rest that trying all combinations finds', (races) => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 1e9 }), fc.integer({ min: 1, max: 5 }), (seed, stations) => {
+        const problem = problemFrom(seed, stations, races);
+        const scores = combinations(problem.sizes).map((choices) => scoreOf(problem, choices));
+        const best = scores.reduce((a, b) => (isBetter(b, a) ? b : a));
+        const found = search(problem, EFFORT);
+        if (found === null) {
+          expect(best[0]).toBe(Infinity);
+          return;
+        }
+        expect(scoreOf(problem, found.choices)).toEqual(best);
+        expect(found).toMatchObject({ exact: true, bound: { findings: best[0], longest: best[1] } });
+      }),
+      { seed: 20_270_913, numRuns: 300 },
+    );
+  });
+
+  it('gives a bound that no combination is below where it may not take the steps, and says that it is no proof', () => {
+    const seen = { exact: 0, loose: 0 };
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 1e9 }), fc.integer({ min: 4, max: 40 }), (seed, steps) => {
+        const problem = problemFrom(seed, 5, 2);
+        const scores = combinations(problem.sizes).map((choices) => scoreOf(problem, choices));
+        const best = scores.reduce((a, b) => (isBetter(b, a) ? b : a));
+        const found = search(problem, { steps, runs: 10_000 });
+        if (found === null || best[0] === Infinity) return;
+        seen[found.exact ? 'exact' : 'loose']++;
+        const { findings, longest } = found.bound;
+        expect(findings).toBeLessThanOrEqual(best[0]);
+        if (findings === best[0]) expect(longest).toBeLessThanOrEqual(best[1]);
+        const present = scoreOf(problem, problem.sizes.map(() => 0));
+        expect(isBetter(present, scoreOf(problem, found.choices))).toBe(false);
+        expect(isBetter(scoreOf(problem, found.choices), best)).toBe(false);
+      }),
+      { seed: 20_270_914, numRuns: 200 },
+    );
+    expect(seen.loose).toBeGreaterThan(50);
+  });
+
+  it('keeps its bound true where the runs give out', () => {
+    let cut = 0;
+    for (let seed = 1; seed <= 200; seed++) {
+      const problem = problemFrom(seed, 5, 3);
+      const all = combinations(problem.sizes).map((choices) => scoreOf(problem, choices));
+      const best = all.reduce((a, b) => (isBetter(b, a) ? b : a));
+      const found = search(problem, { steps: 1e6, runs: 12 });
+      if (found === null || found.exact) continue;
+      cut++;
+      expect(found.bound.findings).toBe(best[0]);
+      expect(found.bound.longest).toBeLessThanOrEqual(best[1]);
+    }
+    expect(cut).toBeGreaterThan(10);
+  });
+
+  it('gives nothing once it is told to stop', () => {
+    expect(search(problemFrom(5, 4, 2), { ...EFFORT, stop: () => true })).toBeNull();
+  });
+});
