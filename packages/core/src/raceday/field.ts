@@ -1,0 +1,118 @@
+/**
+ * The field of a race: who starts when, and takes how long. Model: finish times by quantile, no random numbers; waves
+ * seeded fastest first; wave time + place in the wave ÷ start flow. The slowing over the second half goes linearly by
+ * rank, fitted to one open set of 31,931 marathon results. 80 persons a minute a metre of start line and 1,100 a
+ * minute in all are common practice, no source; half the slowing under 30 km is an assumption.
+ */
+import { type Finding, type Result, bad, good } from '../finding.ts';
+import type { FinishTimes, PlanRace, PlanWave } from '../plan/plan.ts';
+import type { Field } from './day.ts';
+import { linearAt, listAt, lognormalAt, timesByRank } from './finishTimes.ts';
+
+/** Past results that the plan names, by `resultsKey`: finish times in seconds. */
+export type PastResults = ReadonlyMap<string, readonly number[]>;
+
+/** Key of past results: one file may hold the times of several races, each in its column. */
+export const resultsKey = (csv: string, column: string): string => `${csv}\n${column}`;
+
+/** Persons a minute over the start line, for a plan that gives neither flow nor width. */
+const START_FLOW = 1100;
+/** Persons a minute for each metre of start line. */
+const FLOW_PER_METRE = 80;
+const SLOW: readonly [number, number] = [0.06, 0.4];
+const LONG = 30_000;
+
+/** Persons a minute over a race's start line. */
+export const startFlowOf = (race: PlanRace): number => race.startFlow ?? (race.startWidth === undefined ? START_FLOW : FLOW_PER_METRE * race.startWidth);
+
+/** Entrants who start, rounded half up. */
+export const startersOf = (wave: PlanWave, show: number): number => Math.floor(wave.entrants * show + 0.5 + 1e-9);
+
+/** Slowing of the fastest and of the slowest, on a course of `length` metres. A plan's own values are used as they are. */
+export function slowOf(race: PlanRace, length: number): readonly [first: number, last: number] {
+  if (race.slow !== undefined) return race.slow;
+  if (race.division === 'wheels') return [0, 0];
+  return length < LONG ? [SLOW[0] / 2, SLOW[1] / 2] : SLOW;
+}
+
+/**
+ * All starters of a race on a course of `length` metres, wave by wave in order of time. Not ok, with a note, where the
+ * plan has no waves, no starters or no finish times; with an error where past results are not among `results`.
+ */
+export function fieldOf(race: PlanRace, length: number, results: PastResults): Result<Field> {
+  const lacking = lackOf(race, results);
+  if (lacking !== null) return bad([lacking]);
+  const waves = [...race.waves].sort((a, b) => a.time - b.time);
+  const finish = joined(finishByWave(race, waves, results));
+  const start = joined(waves.map((wave) => startsOf(wave, race)));
+  return good({ race, division: race.division, start, finish, slow: slowByRank(finish, slowOf(race, length)) });
+}
+
+/** Why there is no field, or `null`. */
+function lackOf(race: PlanRace, results: PastResults): Finding | null {
+  const note = (code: string, message: string): Finding => ({ code, severity: 'note', message, where: { race: race.id } });
+  if (race.waves.length === 0) return note('race-without-waves', `race ${race.id} has no waves, so nobody knows who arrives when: give "waves", each with "time" and "entrants"`);
+  if (race.waves.every((wave) => startersOf(wave, race.show) === 0)) {
+    return note('race-without-starters', `race ${race.id} has no starters: found ${race.waves.length === 1 ? 'a wave' : 'waves'} whose "entrants" times "show" (${race.show}) come to nobody. Give the "entrants" of each wave`);
+  }
+  const without = race.waves.findIndex((wave) => (wave.finish ?? race.finish) === undefined);
+  if (without >= 0) {
+    const told = 'give "finish" as { "median", "spread" }, { "quantiles" }, { "times" } or { "csv", "column" }';
+    return note('race-without-times', `race ${race.id} has no finish times for wave ${without + 1}, so nobody knows who arrives when: ${told}`);
+  }
+  return race.waves.map((wave) => resultsLack(race, wave.finish ?? race.finish!, results)).find((finding) => finding !== null) ?? null;
+}
+
+function resultsLack(race: PlanRace, finish: FinishTimes, results: PastResults): Finding | null {
+  if (!('csv' in finish) || (results.get(resultsKey(finish.csv, finish.column))?.length ?? 0) > 0) return null;
+  const message = `race ${race.id} takes its finish times from column "${finish.column}" of ${finish.csv}, which was not read: give that file, with at least one time in that column`;
+  return { code: 'results-missing', severity: 'error', message, where: { race: race.id, file: finish.csv } };
+}
+
+/** Finish times of each wave, ascending; waves that have none of their own share the race's, fastest first. */
+function finishByWave(race: PlanRace, waves: readonly PlanWave[], results: PastResults): Float64Array[] {
+  const counts = waves.map((wave) => startersOf(wave, race.show));
+  const shared = waves.reduce((sum, wave, k) => sum + (wave.finish === undefined ? counts[k]! : 0), 0);
+  const seeded = shared === 0 ? new Float64Array(0) : timesByRank(shared, quantileOf(race.finish!, results));
+  let taken = 0;
+  return waves.map((wave, k) => {
+    if (wave.finish !== undefined) return timesByRank(counts[k]!, quantileOf(wave.finish, results));
+    taken += counts[k]!;
+    return seeded.subarray(taken - counts[k]!, taken);
+  });
+}
+
+function quantileOf(finish: FinishTimes, results: PastResults): (quantile: number) => number {
+  if ('median' in finish) return lognormalAt(finish.median, finish.spread);
+  if ('times' in finish) return listAt(finish.times);
+  if ('csv' in finish) return listAt(results.get(resultsKey(finish.csv, finish.column))!);
+  const shares = finish.quantiles.map(([share]) => share);
+  const times = finish.quantiles.map(([, seconds]) => seconds);
+  return (quantile) => linearAt(shares, times, quantile);
+}
+
+/** When each of a wave crosses the line: the first at the gun. */
+function startsOf(wave: PlanWave, race: PlanRace): Float64Array {
+  const gap = 60 / startFlowOf(race);
+  return Float64Array.from({ length: startersOf(wave, race.show) }, (_, place) => wave.time + place * gap);
+}
+
+/** From the first value for the fastest of the race to the last for the slowest, linear by rank. */
+function slowByRank(finish: Float64Array, [first, last]: readonly [number, number]): Float64Array {
+  const order = finish.map((_, i) => i).sort((a, b) => finish[a]! - finish[b]! || a - b);
+  const slow = new Float64Array(finish.length);
+  order.forEach((runner, rank) => {
+    slow[runner] = first + ((last - first) * rank) / Math.max(finish.length - 1, 1);
+  });
+  return slow;
+}
+
+function joined(columns: readonly Float64Array[]): Float64Array {
+  const all = new Float64Array(columns.reduce((sum, column) => sum + column.length, 0));
+  let at = 0;
+  for (const column of columns) {
+    all.set(column, at);
+    at += column.length;
+  }
+  return all;
+}

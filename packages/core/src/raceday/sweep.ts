@@ -1,0 +1,54 @@
+/**
+ * The sweep: the vehicle or marshal behind whom the road reopens. Model: it leaves with the last wave, once the last
+ * starter has crossed the line, and reaches the finish at the cutoff, even pace; where the plan's clock gives sweep
+ * times on that course it is there then, linear between.
+ */
+import type { Finding } from '../finding.ts';
+import type { PlanClock } from '../plan/plan.ts';
+import { formatClock } from '../units.ts';
+import type { Field } from './day.ts';
+import { linearAt } from './finishTimes.ts';
+
+/** Knots by measure, both columns rising; between them linear. */
+export interface Sweep {
+  readonly measures: readonly number[];
+  readonly times: readonly number[];
+}
+
+type Knot = readonly [measure: number, time: number];
+
+/**
+ * The sweep of a field on a course whose calibrated measure runs from `start` to `finish`. `null` where the plan says
+ * nothing of one, and, with a warning, where its times do not rise or it leaves before the last wave.
+ */
+export function sweepOf(field: Field, course: string, [start, finish]: readonly [number, number], clock: readonly PlanClock[]): { readonly sweep: Sweep | null; readonly findings: readonly Finding[] } {
+  const { cutoff, id } = field.race;
+  const given = clock.flatMap(({ course: of, measure, sweep }): Knot[] => (of === course && sweep !== undefined ? [[measure, sweep]] : [])).sort((a, b) => a[0] - b[0]);
+  if (given.length === 0 && cutoff === undefined) return { sweep: null, findings: [] };
+  const knots: Knot[] = [
+    ...((given[0]?.[0] ?? Infinity) > start ? [[start, field.start.reduce((a, b) => Math.max(a, b), 0)] as const] : []),
+    ...given,
+    ...(cutoff !== undefined && (given.at(-1)?.[0] ?? -Infinity) < finish ? [[finish, cutoff] as const] : []),
+  ];
+  const fault = faultOf(knots, field, start);
+  if (fault !== null) {
+    const message = `race ${id}: ${fault}, so no sweep is reckoned with and nobody is taken to be out. Mend "cutoff" of the race or "sweep" of the clock`;
+    return { sweep: null, findings: [{ code: 'sweep-impossible', severity: 'warning', message, where: { race: id, course } }] };
+  }
+  return { sweep: { measures: knots.map(([measure]) => measure), times: knots.map(([, time]) => time) }, findings: [] };
+}
+
+function faultOf(knots: readonly Knot[], field: Field, start: number): string | null {
+  const gun = field.race.waves.reduce((last, wave) => Math.max(last, wave.time), 0);
+  const [measure, leaves] = knots[0]!;
+  if (measure <= start && leaves < gun) return `found a sweep that leaves at ${formatClock(leaves)}, before the last wave at ${formatClock(gun)}`;
+  const back = knots.findIndex((knot, k) => k > 0 && (knot[1] <= knots[k - 1]![1] || knot[0] <= knots[k - 1]![0]));
+  if (back < 0) return null;
+  const [from, to] = [knots[back - 1]!, knots[back]!];
+  return `found a sweep at ${Math.round(from[0])} m at ${formatClock(from[1])} and at ${Math.round(to[0])} m at ${formatClock(to[1])}; expected later times farther on`;
+}
+
+/** When the sweep passes a measure; `Infinity` beyond its last known time. */
+export function sweepAt({ measures, times }: Sweep, measure: number): number {
+  return measure > measures.at(-1)! ? Infinity : linearAt(measures, times, measure);
+}
