@@ -1,0 +1,116 @@
+import * as fc from 'fast-check';
+import { describe, expect, it, test } from 'vitest';
+import { findingLine, type Result } from '../finding.ts';
+import { readDelimited } from './delimited.ts';
+import { type PastTimes, readFinish, readResults } from './results.ts';
+
+const read = (text: string, column = 'net'): Result<PastTimes> => readResults(text, column, 'results.csv');
+const timesOf = (text: string, column?: string): number[] => {
+  const result = read(text, column);
+  if (!result.ok) throw new Error(result.findings.map(findingLine).join('; '));
+  return result.value.times;
+};
+const said = (text: string, column?: string): string[] => {
+  const result = read(text, column);
+  if (result.ok) throw new Error('expected findings');
+  return result.findings.map(findingLine);
+};
+
+describe('a finish time', () => {
+  test.each([
+    ['3:59:10', 14_350], ['03:59:10', 14_350], ['59:10', 3550], ['75:30', 4530], ['14350', 14_350], ['14350.5', 14_350.5], ['3:59:10.25', 14_350.25], ['3:59:10,5', 14_350.5], [' 1:00:00 ', 3600], ['26:00:00', 93_600],
+  ])('%j is %d s', (text, seconds) => {
+    expect(readFinish(text)).toBe(seconds);
+  });
+
+  test.each([[''], ['  '], ['DNF'], ['dns'], ['DSQ'], ['DQ'], ['-'], ['–'], ['NT']])('%j is none', (text) => {
+    expect(readFinish(text)).toBeNull();
+  });
+
+  test.each([['3:59:60'], ['3:60:00'], ['0'], ['0:00:00'], ['-5'], ['1,234'], ['4h'], ['3:5:9'], ['abc'], ['1:2:3:4'], ['NaN'], ['1e3'], ['Infinity']])('%j cannot be read', (text) => {
+    expect(readFinish(text)).toBeUndefined();
+  });
+});
+
+describe('past results', () => {
+  it('are read with comma, semicolon or tab, with LF, CRLF or CR, with a byte order mark', () => {
+    for (const delimiter of [',', ';', '\t']) {
+      for (const end of ['\n', '\r\n', '\r']) {
+        for (const mark of ['', '\uFEFF']) {
+          const lines = [['place', 'net', 'name'], ['1', '2:10:00', '"a, b; c"'], ['2', '2:20:00', 'd']].map((line) => line.join(delimiter));
+          expect(timesOf(mark + lines.join(end) + end)).toEqual([7800, 8400]);
+        }
+      }
+    }
+  });
+
+  it('have their column by name, whatever its case and blanks', () => {
+    expect(timesOf('Gun , NET \n1:00:00,59:00\n', 'net')).toEqual([3540]);
+    expect(timesOf('"Net"\n3600\n', ' nET ')).toEqual([3600]);
+  });
+
+  // RFC 4180, section 2, rules 5 to 7.
+  it('may have line ends, delimiters and doubled quotes inside quotes', () => {
+    expect(timesOf('name,net\r\n"a ""b""\r\nc, d",1:00:00\r\n"",2:00:00')).toEqual([3600, 7200]);
+  });
+
+  it('leave out who has no finish, and a note says how many', () => {
+    const result = read('net\n1:00:00\nDNF\nDNS\n""\n2:00:00\n');
+    expect(result).toMatchObject({ ok: true, value: { times: [3600, 7200], leftOut: 3 }, findings: [{ code: 'results-left-out', severity: 'note', where: { file: 'results.csv' } }] });
+    expect(result.findings[0]!.message).toContain('3 of 5 rows');
+    expect(read('net\n1:00:00\n').findings).toEqual([]);
+  });
+
+  it('that cannot be read are told with their place, all of them', () => {
+    const lines = said('place,net\n1,1:00:00\n2,fast\n3,1:99:00\n');
+    expect(lines[0]).toMatch(/^results\.csv:3:3: found "fast"; expected a time.*H:MM:SS, MM:SS or seconds/u);
+    expect(lines[1]).toMatch(/^results\.csv:4:3: found "1:99:00"/u);
+    expect(lines).toHaveLength(2);
+  });
+
+  it('keep their places behind a quoted line end and a byte order mark', () => {
+    expect(said('\uFEFFnet\nfast\n')[0]).toMatch(/^results\.csv:2:1: /u);
+    expect(said('name,net\n"a\nb",fast\n')[0]).toMatch(/^results\.csv:3:4: found "fast"/u);
+  });
+
+  it('tell the first twenty faults and count the others', () => {
+    const lines = said(`net\n${'fast\n'.repeat(30)}`);
+    expect(lines).toHaveLength(21);
+    expect(lines[20]).toBe('results.csv:22:1: and 10 more rows from here on that cannot be read');
+  });
+
+  it('without the column list those there are', () => {
+    expect(said('place;gun;chip\n1;2;3\n')).toEqual(['results.csv:1:1: found no column "net"; the header has "place", "gun", "chip"']);
+    expect(said('net,Net\n1,2\n')[0]).toMatch(/^results\.csv:1:5: found 2 columns named "net"/u);
+  });
+
+  it('with a delimiter outside quotes, which would shift the column, are refused', () => {
+    expect(said('name,net\na, b,1:00:00\n')[0]).toMatch(/^results\.csv:2:6: found 3 fields where the header has 2/u);
+    expect(said('name,net\na\n')[0]).toMatch(/^results\.csv:2:1: found 1 field where the header has 2/u);
+    expect(timesOf('name,net\na,1:00:00,,\n')).toEqual([3600]);
+  });
+
+  it.each([
+    ['', 'results.csv: found no line'], ['\uFEFF\n\n', 'results.csv: found no line'], ['net\n', 'no finish time in 0 rows'], ['net\nDNF\n', 'no finish time in 1 row;'],
+    ['name,net\n"a,1:00:00\n', 'results.csv:2:1: found a quote that is never closed'], ['name,net\n"a"b,1:00:00\n', 'results.csv:2:4: found text after a closing quote'],
+  ])('of %j say what is wrong', (text, words) => {
+    expect(said(text)[0]).toContain(words);
+  });
+
+  it('written by RFC 4180 give back every field, and any text an answer', () => {
+    const runs = { seed: 20_270_912, numRuns: 300 };
+    const table = fc.integer({ min: 1, max: 4 }).chain((width) => fc.array(fc.array(fc.string({ unit: fc.constantFrom('a', '"', ',', ';', '\n', '\r', '\t', ' ', '\uFEFF') }), { minLength: width, maxLength: width }), { minLength: 1, maxLength: 5 }));
+    fc.assert(
+      fc.property(table, (rows) => {
+        const lines = [rows[0]!.map((_, k) => `c${k}`), ...rows];
+        const text = lines.map((row) => row.map((field) => `"${field.replaceAll('"', '""')}"`).join(',')).join('\r\n');
+        expect(readDelimited(text).records.map((row) => row.map((cell) => cell.text))).toEqual(lines);
+      }),
+      runs,
+    );
+    fc.assert(fc.property(fc.string({ unit: fc.constantFrom('n', 'e', 't', '"', ',', ';', '\n', '\r', '\t', '1', ':', '\uFEFF') }), (text) => {
+      const result = read(text);
+      expect(result.ok ? result.value.times.every((time) => time > 0) : result.findings.length > 0).toBe(true);
+    }), runs);
+  });
+});
