@@ -107,4 +107,21 @@ describe('without what it needs there is no field', () => {
     expect(said(keys)).toMatchObject([{ code: 'results-missing', severity: 'error', where: { race: 'm', file: 'results.csv' } }]);
     expect(fieldOf(raceWith(keys), 42_195, new Map([[resultsKey('results.csv', 'net'), []]])).ok).toBe(false);
   });
+
+  it('or an error where nobody could run such a race', () => {
+    const waves = [{ time: 0, entrants: 5000 }];
+    expect(said({ waves: [{ time: 0, entrants: 1e15 }], finish: median })).toMatchObject([{ code: 'race-too-large', severity: 'error', limit: 1_000_000 }]);
+    expect(said({ waves, finish: { median: 14_400, spread: 5 } })).toMatchObject([{ code: 'race-endless', severity: 'error' }]);
+    expect(said({ waves, finish: median, startFlow: 1e-300 })).toMatchObject([{ code: 'race-endless', severity: 'error' }]);
+    expect(said({ waves, finish: { times: [1e308] }, startFlow: 1e-320 })[0]!.message).toContain('for ever');
+  });
+});
+
+describe('a wave that starts while the one before still crosses the line', () => {
+  it('is noted, with when the line is clear', () => {
+    const race = raceWith({ waves: [{ time: 28_800, entrants: 3001 }, { time: 28_900, entrants: 10 }, { time: 29_400, entrants: 10 }], finish: median, show: 1, startFlow: 600 });
+    const { findings } = fieldOf(race, 42_195, NONE);
+    expect(findings).toMatchObject([{ code: 'waves-overlap', severity: 'note', where: { race: 'm' } }]);
+    expect(findings[0]!.message).toContain('until 08:05:00 at 600 a minute, but the next starts at 08:01:40');
+  });
 });

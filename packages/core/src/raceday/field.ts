@@ -6,6 +6,7 @@
  */
 import { type Finding, type Result, bad, good } from '../finding.ts';
 import type { FinishTimes, PlanRace, PlanWave } from '../plan/plan.ts';
+import { formatClock, formatDuration } from '../units.ts';
 import type { Field } from './day.ts';
 import { linearAt, listAt, lognormalAt, timesByRank } from './finishTimes.ts';
 
@@ -21,6 +22,9 @@ const START_FLOW = 1100;
 const FLOW_PER_METRE = 80;
 const SLOW: readonly [number, number] = [0.06, 0.4];
 const LONG = 30_000;
+/** Bounds beyond which a plan has a slip of the pen: starters of a race, and seconds from the first gun to the last finish. */
+const MOST_STARTERS = 1_000_000;
+const LONGEST = 7 * 24 * 3600;
 
 /** Persons a minute over a race's start line. */
 export const startFlowOf = (race: PlanRace): number => race.startFlow ?? (race.startWidth === undefined ? START_FLOW : FLOW_PER_METRE * race.startWidth);
@@ -45,7 +49,30 @@ export function fieldOf(race: PlanRace, length: number, results: PastResults): R
   const waves = [...race.waves].sort((a, b) => a.time - b.time);
   const finish = joined(finishByWave(race, waves, results));
   const start = joined(waves.map((wave) => startsOf(wave, race)));
-  return good({ race, division: race.division, start, finish, slow: slowByRank(finish, slowOf(race, length)) });
+  const endless = endlessOf(race, waves[0]!.time, start, finish);
+  if (endless !== null) return bad([endless]);
+  return good({ race, division: race.division, start, finish, slow: slowByRank(finish, slowOf(race, length)) }, overlapsOf(race, waves));
+}
+
+/** An error where the last would finish more than a week after the first gun. */
+function endlessOf(race: PlanRace, gun: number, start: Float64Array, finish: Float64Array): Finding | null {
+  const last = start.reduce((longest, time, i) => Math.max(longest, time + finish[i]!), 0) - gun;
+  if (last <= LONGEST) return null;
+  const found = last < Infinity ? formatDuration(last) : 'for ever';
+  const message = `the last of race ${race.id} would finish ${found} after the first start; expected at most a week (168 h). Mend "finish" (a spread is about 0.2), "startFlow" or the times of the waves`;
+  return { code: 'race-endless', severity: 'error', message, where: { race: race.id } };
+}
+
+/** A note for each wave that starts while the one before still crosses the line: more would cross at once than the line lets through. */
+function overlapsOf(race: PlanRace, waves: readonly PlanWave[]): Finding[] {
+  const flow = startFlowOf(race);
+  return waves.flatMap((wave, k): Finding[] => {
+    const before = waves[k - 1];
+    const clear = before === undefined ? -Infinity : before.time + ((startersOf(before, race.show) - 1) / flow) * 60;
+    if (before === undefined || startersOf(wave, race.show) === 0 || clear <= wave.time) return [];
+    const message = `race ${race.id}: the wave of ${formatClock(before.time)} crosses the line until ${formatClock(clear)} at ${Math.round(flow)} a minute, but the next starts at ${formatClock(wave.time)}, so that both are taken to cross at once. Give a later "time", or the "startFlow" that the line has`;
+    return [{ code: 'waves-overlap', severity: 'note', message, where: { race: race.id } }];
+  });
 }
 
 /** Why there is no field, or `null`. */
@@ -54,6 +81,11 @@ function lackOf(race: PlanRace, results: PastResults): Finding | null {
   if (race.waves.length === 0) return note('race-without-waves', `race ${race.id} has no waves, so nobody knows who arrives when: give "waves", each with "time" and "entrants"`);
   if (race.waves.every((wave) => startersOf(wave, race.show) === 0)) {
     return note('race-without-starters', `race ${race.id} has no starters: found ${race.waves.length === 1 ? 'a wave' : 'waves'} whose "entrants" times "show" (${race.show}) come to nobody. Give the "entrants" of each wave`);
+  }
+  const starters = race.waves.reduce((sum, wave) => sum + startersOf(wave, race.show), 0);
+  if (starters > MOST_STARTERS) {
+    const message = `race ${race.id}: found ${starters} starters; expected at most ${MOST_STARTERS}. Mend the "entrants" of its waves`;
+    return { code: 'race-too-large', severity: 'error', message, where: { race: race.id }, measured: starters, limit: MOST_STARTERS };
   }
   const without = race.waves.findIndex((wave) => (wave.finish ?? race.finish) === undefined);
   if (without >= 0) {
