@@ -1,0 +1,54 @@
+/**
+ * Take rates learnt from what was counted after the day: each kind's rates are scaled by what was used over what
+ * the plan reckoned, summed over the stations that counted. A plan whose counts are its own sums learns the rates
+ * that it has. Counted cups include the spilt ones, so waste is taken out of them as it is put in.
+ */
+import type { Division, Plan, Served, TakeRates } from '../plan/plan.ts';
+import { suppliesOf } from '../plan/practice.ts';
+import { takeRates, type Heads } from './cups.ts';
+import type { StationDay } from './day.ts';
+
+export interface Learnt {
+  /** Pieces an arrival, of the divisions that came and the kinds that were counted. */
+  readonly take: { readonly [division in Division]?: TakeRates };
+  readonly basis: readonly { readonly kind: Served; readonly used: number; readonly reckoned: number; readonly factor: number; readonly stations: readonly string[] }[];
+}
+
+/** The part of a station's day that counts heads. */
+export interface DayHeads {
+  readonly id: string;
+  readonly races: readonly Pick<StationDay['races'][number], 'race' | 'arrivals'>[];
+}
+
+const headsOfDay = (plan: Plan, day: DayHeads): Heads[] =>
+  day.races.flatMap(({ race, arrivals }) => plan.races.filter(({ id }) => id === race).map(({ division }) => ({ division, count: arrivals })));
+
+const KINDS: readonly Served[] = ['gel', 'sportsDrink', 'water'];
+
+/** What the plan reckoned to be taken of a kind at one station, waste included for cups. */
+function reckonedAt(plan: Plan, day: DayHeads, kind: Served): number {
+  const station = plan.stations.find(({ id }) => id === day.id);
+  if (station === undefined) return 0;
+  const supplies = suppliesOf(plan, station);
+  const taken = headsOfDay(plan, day).reduce((sum, { division, count }) => sum + count * takeRates(supplies, division)[kind], 0);
+  return kind === 'gel' ? taken : taken * (1 + supplies.waste);
+}
+
+/** Rates for the plan's `supplies.take`, from each station's `used` and its day's arrivals; nothing where none was counted. */
+export function learnRates(plan: Plan, days: readonly DayHeads[]): Learnt {
+  const basis = KINDS.flatMap((kind) => {
+    const counted = days.flatMap((day) => {
+      const station = plan.stations.find(({ id }) => id === day.id);
+      const used = station?.serves.includes(kind) === true ? station.used?.[kind] : undefined;
+      const reckoned = reckonedAt(plan, day, kind);
+      return used === undefined || reckoned === 0 ? [] : [{ station: day.id, used, reckoned }];
+    });
+    if (counted.length === 0) return [];
+    const used = counted.reduce((sum, one) => sum + one.used, 0);
+    const reckoned = counted.reduce((sum, one) => sum + one.reckoned, 0);
+    return [{ kind, used, reckoned, factor: used / reckoned, stations: counted.map(({ station }) => station) }];
+  });
+  const came = new Set(days.flatMap((day) => headsOfDay(plan, day).flatMap(({ division, count }) => (count > 0 ? [division] : []))));
+  const ratesOf = (division: Division): TakeRates => Object.fromEntries(basis.map(({ kind, factor }) => [kind, takeRates(plan.supplies, division)[kind] * factor]));
+  return { take: basis.length === 0 ? {} : Object.fromEntries([...came].map((division) => [division, ratesOf(division)])), basis };
+}

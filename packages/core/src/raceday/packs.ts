@@ -1,0 +1,73 @@
+/**
+ * What a station is sent, in whole packs: drinks by the jug, cups, gels, gloves, bags, boxes, towels, stacking
+ * sheets, tables, signs by their wording, and the sheet of instructions. Pieces a person or a table are
+ * common practice, no source.
+ */
+import type { PlanStation, Practice, Served, Supplies } from '../plan/plan.ts';
+import { boxCount, signWording } from '../station/wording.ts';
+import { whole, type Needs } from './cups.ts';
+import type { DayCrew, Pack, StationDay } from './day.ts';
+
+/** Gloves that one person of one shift wears: a pair. */
+export const GLOVES_EACH = 2;
+
+/** Towels for each drink table. */
+export const TOWELS_EACH = 1;
+
+const SIGN = 'sign: ';
+
+/** What a station's packs are reckoned from. */
+export interface PacksCase {
+  readonly needs: Pick<Needs, 'cups' | 'gels' | 'volume'>;
+  readonly tables: { readonly [kind in Served]: number };
+  readonly crew: Pick<DayCrew, 'total' | 'shifts'>;
+  /** Served directions: each has a sign and a trash stretch of its own. */
+  readonly directions: number;
+}
+
+/** Fewest packs of a size that hold a need: `count` × `pack` ≥ `need`, and one less is not enough. */
+export const packOf = (item: string, need: number, pack: number = 1): Pack => ({ item, need, pack, count: whole(need / pack) });
+
+/** Sheets between the layers of cups on the drink tables. */
+const sheets = (tables: PacksCase['tables'], layers: number): number => (tables.water + tables.sportsDrink) * Math.max(0, layers - 1);
+
+/** The packs of one station, only those of which some is needed; litres for jugs, pieces for the rest. */
+export function packsOf(supplies: Supplies, practice: Practice, station: PlanStation, { needs, tables, crew, directions }: PacksCase): Pack[] {
+  const { packs } = supplies;
+  const cups = needs.cups.water + needs.cups.sportsDrink;
+  const boxes = station.boxes ?? boxCount(Math.max(0, practice.trashTo - practice.trashFrom), practice.boxEvery);
+  return [
+    packOf('waterJug', needs.volume.water, packs.waterJug),
+    packOf('sportsDrinkJug', needs.volume.sportsDrink, packs.sportsDrinkJug),
+    packOf('cups', cups, packs.cups),
+    packOf('gels', needs.gels, packs.gels),
+    packOf('gloves', crew.total * crew.shifts * GLOVES_EACH, packs.gloves),
+    packOf('bags', whole(cups / supplies.cupsPerBag), packs.bags),
+    packOf('towels', (tables.water + tables.sportsDrink) * TOWELS_EACH, packs.towels),
+    packOf('stackingSheets', sheets(tables, supplies.layers), packs.stackingSheets),
+    packOf('table', tables.gel + tables.sportsDrink + tables.water),
+    packOf('box', boxes * directions),
+    packOf(`${SIGN}${signWording(station.serves)}`, directions),
+    packOf('instructions', 1),
+  ].filter(({ need }) => need > 0);
+}
+
+/** Kilograms of one pack of an item; what has no weight in the plan counts as nothing. */
+export const packKg = (supplies: Supplies, item: string): number => supplies.weights[item.startsWith(SIGN) ? 'sign' : item] ?? 0;
+
+/** Packs of several stations, each station's whole; an item whose pack size differs stands once for each size. */
+export function totalPacks(days: readonly Pick<StationDay, 'packs'>[]): Pack[] {
+  const totals = new Map<string, Pack>();
+  for (const one of days.flatMap(({ packs }) => packs)) {
+    const key = JSON.stringify([one.item, one.pack]);
+    const sum = totals.get(key);
+    totals.set(key, sum === undefined ? one : { ...sum, need: sum.need + one.need, count: sum.count + one.count });
+  }
+  return [...totals.values()];
+}
+
+/** The totals of a race day: packs, and volunteers at a time. */
+export const totalsOf = (days: readonly StationDay[]): { readonly packs: Pack[]; readonly crew: number } => ({
+  packs: totalPacks(days),
+  crew: days.reduce((sum, { crew }) => sum + crew.total, 0),
+});
