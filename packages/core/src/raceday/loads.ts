@@ -1,0 +1,81 @@
+/**
+ * What vehicles carry: a station's packs on the way out, what is left of them on the way back, cut into what one
+ * vehicle takes. Every stop takes one of the vehicle's places; a load over the kilograms is split by pieces.
+ */
+import type { Plan } from '../plan/plan.ts';
+import { suppliesOf } from '../plan/practice.ts';
+import type { StationDay } from './day.ts';
+import { packKg } from './packs.ts';
+
+/** So many of an item, each of `each` kilograms. */
+export interface Piece {
+  readonly item: string;
+  readonly count: number;
+  readonly each: number;
+}
+
+/** What goes to or comes from one station. */
+export interface Load {
+  readonly station: string;
+  readonly pieces: readonly Piece[];
+}
+
+/** A litre of drink, kilograms: water's density, rounded. */
+const KG_PER_LITRE = 1;
+
+/** The packs of a station's day with their weights; packs that weigh nothing in the plan ride for nothing. */
+export function dropLoad(plan: Plan, day: Pick<StationDay, 'id' | 'packs'>): Load {
+  const station = plan.stations.find(({ id }) => id === day.id);
+  const supplies = station === undefined ? plan.supplies : suppliesOf(plan, station);
+  return { station: day.id, pieces: day.packs.map(({ item, count }) => ({ item, count, each: packKg(supplies, item) })) };
+}
+
+const KEPT = /^(table|box|sign: .*)$/u;
+
+/** Tables, boxes and signs again, the jugs empty, and the cups as bags of trash. */
+export function collectLoad(plan: Plan, day: Pick<StationDay, 'id' | 'packs'>): Load {
+  const station = plan.stations.find(({ id }) => id === day.id);
+  const supplies = station === undefined ? plan.supplies : suppliesOf(plan, station);
+  const pieces = day.packs.flatMap(({ item, count, need }): Piece[] => {
+    if (KEPT.test(item)) return [{ item, count, each: packKg(supplies, item) }];
+    if (item === 'bags') return [{ item: 'trash bags', count: need, each: (supplies.cupsPerBag / supplies.packs.cups) * packKg(supplies, 'cups') }];
+    if (item !== 'waterJug' && item !== 'sportsDrinkJug') return [];
+    return [{ item: `${item} (empty)`, count, each: Math.max(0, packKg(supplies, item) - supplies.packs[item] * KG_PER_LITRE) }];
+  });
+  return { station: day.id, pieces };
+}
+
+export const kgOf = (pieces: readonly Piece[]): number => pieces.reduce((sum, { count, each }) => sum + count * each, 0);
+
+/** As many pieces, in order, as `kg` holds, and those that stay; the first that does not fit ends it. */
+function cut(pieces: readonly Piece[], kg: number): { readonly on: Piece[]; readonly off: Piece[] } {
+  const on: Piece[] = [];
+  const off: Piece[] = [];
+  let left = kg;
+  for (const piece of pieces) {
+    const fits = off.length > 0 ? 0 : piece.each === 0 ? piece.count : Math.min(piece.count, Math.floor(left / piece.each + 1e-9));
+    if (fits > 0) on.push({ ...piece, count: fits });
+    if (fits < piece.count) off.push({ ...piece, count: piece.count - fits });
+    left = Math.max(0, left - fits * piece.each);
+  }
+  return { on, off };
+}
+
+/** Loads from the head of the queue until the vehicle is full, and what is left of the queue. */
+export function fillVehicle(queue: readonly Load[], { kg, places }: { readonly kg: number; readonly places: number }): { readonly taken: Load[]; readonly rest: Load[] } {
+  const taken: Load[] = [];
+  const rest = [...queue];
+  let left = kg;
+  while (rest.length > 0 && taken.length < places) {
+    const { station, pieces } = rest[0]!;
+    const { on, off } = cut(pieces, left);
+    if (on.length > 0) taken.push({ station, pieces: on });
+    if (off.length > 0) {
+      rest[0] = { station, pieces: off };
+      break;
+    }
+    rest.shift();
+    left -= kgOf(on);
+  }
+  return { taken, rest };
+}

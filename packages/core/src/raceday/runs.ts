@@ -1,0 +1,168 @@
+/**
+ * Drop and collection runs. A vehicle is loaded at the start of a course at its `from`, drives the course at its
+ * speed, stops for its `stop` at each station, and comes back the same length to load again (that way back is taken
+ * to be off the course: an assumption, as is the place of loading). Stations in course order; the vehicle that is
+ * free first takes the next load. No stop is planned that would stand on closed course: it is left out and said.
+ */
+import type { Finding } from '../finding.ts';
+import type { Plan, PlanVehicle } from '../plan/plan.ts';
+import { formatDuration, formatMinute } from '../units.ts';
+import { timeAt, timelineOf } from './clockAlong.ts';
+import type { Run, StationDay, Stop } from './day.ts';
+import { NO_LIMIT, move, type Limits } from './drive.ts';
+import { collectLoad, dropLoad, fillVehicle, kgOf, type Load } from './loads.ts';
+
+/** Where a station stands on the course of its lead direction, and the side of its tables: the drop's side. */
+export interface RunSite {
+  readonly station: string;
+  readonly course: string;
+  readonly measure: number;
+  readonly side: Stop['side'];
+}
+
+type Kind = Run['kind'];
+
+/** All that one kind of run on one course goes by. */
+interface Trip {
+  readonly kind: Kind;
+  readonly course: string;
+  readonly limits: Limits;
+  readonly sites: ReadonlyMap<string, RunSite>;
+  readonly days: ReadonlyMap<string, StationDay>;
+  readonly nameOf: (station: string) => string;
+}
+
+interface Driven {
+  readonly run: Run;
+  /** When the vehicle stands loaded or empty at the start again. */
+  readonly free: number;
+  readonly findings: readonly Finding[];
+}
+
+const SLACK = 1e-6;
+
+/** The earliest that a stop may begin for the station's own sake: collection waits for its release. */
+const releaseOf = (trip: Trip, station: string): number => (trip.kind === 'collect' ? (trip.days.get(station)?.openUntil ?? 0) : 0);
+
+const said = (seconds: number): string => formatDuration(Math.max(60, Math.ceil(seconds / 60 - SLACK) * 60));
+
+function closedFinding(trip: Trip, vehicle: PlanVehicle, site: RunSite, late: number): Finding {
+  const message = `${trip.nameOf(site.station)}: ${vehicle.name} would be on the closed course for ${said(late)} at or before the station, so this drop is not planned. Start the vehicle earlier, open access earlier, or add a vehicle.`;
+  return { code: 'drop-closed', severity: 'error', message, where: { course: site.course, station: site.station, measure: site.measure }, measured: late, limit: 0, unit: 's' };
+}
+
+/** A drop that ends after the crew is due. */
+function lateFinding(trip: Trip, vehicle: PlanVehicle, site: RunSite, done: number): Finding[] {
+  const due = trip.kind === 'drop' ? (trip.days.get(site.station)?.crewAt ?? null) : null;
+  if (due === null || done <= due + SLACK) return [];
+  const message = `${trip.nameOf(site.station)}: ${vehicle.name} has unloaded at ${formatMinute(done)} and the crew is due at ${formatMinute(due)}: ${said(done - due)} late. Start the vehicle earlier, open access earlier, or add a vehicle.`;
+  return [{ code: 'drop-late', severity: 'warning', message, where: { course: site.course, station: site.station, measure: site.measure }, measured: done, limit: due, unit: 's' }];
+}
+
+/** One vehicle with its loads, from the start of the course on. */
+function driveRun(trip: Trip, vehicle: PlanVehicle, loads: readonly Load[], from: number): Driven {
+  const speed = vehicle.kmh / 3.6;
+  const stops: Stop[] = [];
+  const findings: Finding[] = [];
+  let [at, ready] = [0, from];
+  for (const { station, pieces } of loads) {
+    const site = trip.sites.get(station)!;
+    const way = move(trip.limits, at, site.measure, Math.max(ready, releaseOf(trip, station) - Math.abs(site.measure - at) / speed), speed);
+    const done = way.arrive + vehicle.stop;
+    const late = Math.max(way.late, done - (timeAt(trip.limits.closes, site.measure) ?? Infinity));
+    if (late > SLACK) {
+      findings.push(closedFinding(trip, vehicle, site, late));
+      continue;
+    }
+    findings.push(...lateFinding(trip, vehicle, site, done));
+    const before = stops.at(-1);
+    if (before !== undefined) stops[stops.length - 1] = { ...before, leave: way.leave };
+    stops.push({ station, arrive: way.arrive, leave: done, measure: site.measure, side: site.side, load: pieces.map(({ item, count, each }) => ({ item, count, kg: count * each })) });
+    [at, ready] = [site.measure, done];
+  }
+  const run = { vehicle: vehicle.id, kind: trip.kind, stops, kg: stops.reduce((sum, { load }) => sum + load.reduce((kg, one) => kg + one.kg, 0), 0) };
+  return { run, free: stops.length === 0 ? from : ready + at / speed + vehicle.stop, findings };
+}
+
+/** Pieces that no vehicle can carry are taken off, each with a finding. */
+function carried(plan: Plan, trip: Trip, loads: readonly Load[]): { readonly queue: Load[]; readonly findings: Finding[] } {
+  const most = Math.max(...usable(plan).map(({ kg }) => kg));
+  const findings = loads.flatMap(({ station, pieces }) =>
+    pieces.filter(({ each }) => each > most).map(({ item, each }): Finding => ({
+      code: 'load-too-heavy', severity: 'error', message: `${trip.nameOf(station)}: one ${item} weighs ${each} kg and the strongest vehicle carries ${most} kg, ${each - most} kg short. It is on no run: mend its weight or the vehicle.`,
+      where: { station, item }, measured: each, limit: most, unit: 'kg',
+    })));
+  const queue = loads.map(({ station, pieces }) => ({ station, pieces: pieces.filter(({ each, count }) => each <= most && count > 0) })).filter(({ pieces }) => pieces.length > 0);
+  return { queue, findings };
+}
+
+/** All runs of one kind on one course; `free` is moved on as the vehicles drive. */
+function runsOn(plan: Plan, trip: Trip, loads: readonly Load[], free: Map<string, number>): { readonly runs: Run[]; readonly findings: Finding[] } {
+  const { queue, findings } = carried(plan, trip, loads);
+  const runs: Run[] = [];
+  let rest: readonly Load[] = queue;
+  while (rest.length > 0) {
+    const head = rest[0]!.pieces[0]!;
+    const able = usable(plan).filter(({ kg }) => kg >= head.each);
+    const vehicle = able.reduce((first, one) => (free.get(one.id)! < free.get(first.id)! ? one : first));
+    const filled = fillVehicle(rest, vehicle);
+    const driven = driveRun(trip, vehicle, filled.taken, free.get(vehicle.id)!);
+    if (driven.run.stops.length > 0) runs.push(driven.run);
+    findings.push(...driven.findings);
+    free.set(vehicle.id, driven.free);
+    rest = filled.rest;
+  }
+  return { runs, findings };
+}
+
+const sitesOn = (sites: readonly RunSite[], course: string): RunSite[] => sites.filter((site) => site.course === course).sort((a, b) => a.measure - b.measure);
+
+/** What the clock does not say of a course on which vehicles drive. */
+function clockFindings(plan: Plan, course: string): Finding[] {
+  const missing = (['accessOpens', 'closes', 'reopens'] as const).filter((key) => timelineOf(plan.clock, course, key).times.length === 0);
+  if (missing.length === 0) return [];
+  const message = `The plan's clock gives no ${missing.join(', ')} for the course ${course}; runs are planned as if it set no limit. Add entries with these times as the road authority grants them.`;
+  return [{ code: 'clock-missing', severity: 'note', message, where: { path: '/clock', course } }];
+}
+
+const usable = (plan: Plan): PlanVehicle[] => plan.vehicles.filter(({ places }) => places > 0);
+
+/** Days whose load goes nowhere: no vehicle, or no place on a course. */
+function unplanned(plan: Plan, days: readonly StationDay[], sites: readonly RunSite[]): Finding[] {
+  const laden = days.filter(({ packs }) => packs.length > 0);
+  if (laden.length > 0 && usable(plan).length === 0) {
+    const kg = laden.reduce((sum, day) => sum + kgOf(dropLoad(plan, day).pieces), 0);
+    return [{ code: 'vehicles-missing', severity: 'note', message: `The plan has no vehicle with places, and ${laden.length} stations take ${Math.ceil(kg)} kg; no runs are planned. Add vehicles with kg, places, kmh, stop and from.`, where: { path: '/vehicles' } }];
+  }
+  return laden.filter(({ id }) => !sites.some(({ station }) => station === id)).map(({ id }): Finding => ({
+    code: 'drop-nowhere', severity: 'error', message: `${id}: no course passes the station, so nothing is dropped there. Mend its place first.`, where: { station: id },
+  }));
+}
+
+/**
+ * Drop and collection runs of a race day, in the order of the plan's courses and of measures; and what is short, by how
+ * much. Only the clock of a station's own course is looked at. `sites`: where each station's lead direction passes it.
+ */
+export function runsOf(plan: Plan, days: readonly StationDay[], sites: readonly RunSite[]): { readonly runs: readonly Run[]; readonly findings: readonly Finding[] } {
+  const findings = unplanned(plan, days, sites);
+  if (usable(plan).length === 0) return { runs: [], findings };
+  const dayOf = new Map(days.map((day) => [day.id, day]));
+  const siteOf = new Map(sites.map((site) => [site.station, site]));
+  const free = new Map(plan.vehicles.map(({ id, from }) => [id, from]));
+  const names = new Map(plan.stations.map(({ id, name }) => [id, name]));
+  const runs: Run[] = [];
+  for (const kind of ['drop', 'collect'] as const) {
+    for (const { id: course } of plan.courses) {
+      const along = sitesOn(sites, course).flatMap(({ station }) => (dayOf.get(station)?.packs.length ? [dayOf.get(station)!] : []));
+      if (along.length === 0) continue;
+      if (kind === 'drop') findings.push(...clockFindings(plan, course));
+      const after = timelineOf(plan.clock, course, 'reopens');
+      const limits: Limits = kind === 'drop' ? { opens: timelineOf(plan.clock, course, 'accessOpens'), closes: timelineOf(plan.clock, course, 'closes') } : { opens: after.times.length > 0 ? after : timelineOf(plan.clock, course, 'sweep'), closes: NO_LIMIT };
+      const trip: Trip = { kind, course, limits, sites: siteOf, days: dayOf, nameOf: (station) => names.get(station) ?? station };
+      const made = runsOn(plan, trip, along.map((day) => (kind === 'drop' ? dropLoad(plan, day) : collectLoad(plan, day))), free);
+      runs.push(...made.runs);
+      findings.push(...made.findings);
+    }
+  }
+  return { runs, findings };
+}

@@ -1,0 +1,170 @@
+/**
+ * One station's day: who comes when, what they take, what stands poured before them, who serves them, and what
+ * is sent. Made from arrivals, practice, supplies and crew alone; no place enters.
+ */
+import type { Finding } from '../finding.ts';
+import type { Crew, Plan, PlanStation, Practice, Served, Supplies } from '../plan/plan.ts';
+import { crewOf, practiceOf, suppliesOf } from '../plan/practice.ts';
+import { formatMinute } from '../units.ts';
+import { DRINKS, gelFindings, gelsOrdered, headsOf, needsOf, takeRates, type Drink, type Needs } from './cups.ts';
+import { NO_CREW, dayCrew, handsFor } from './crew.ts';
+import type { DayCrew, PrePour, RaceArrivals, StationArrivals, StationDay } from './day.ts';
+import { packsOf } from './packs.ts';
+import { firstDry, prePourOf, thousands, type PrePourCase } from './prePour.ts';
+import { busiest, mergedTimes, perMinuteOf, quantilesOf } from './timing.ts';
+
+/** A station with the rules that hold at it. */
+interface Site {
+  readonly station: PlanStation;
+  readonly supplies: Supplies;
+  readonly practice: Practice;
+  readonly rules: Crew;
+  readonly races: readonly RaceArrivals[];
+  readonly needs: Needs;
+}
+
+type Tables = { readonly [kind in Served]: number };
+
+const cupsEach = ({ station, supplies }: Site, { division }: RaceArrivals): number =>
+  DRINKS.reduce((sum, drink) => sum + (station.serves.includes(drink) ? takeRates(supplies, division)[drink] : 0), 0);
+
+/** Hand-out persons at the busiest minute, of all drinks together. */
+const handOut = (site: Site): number => handsFor(busiest(site.races, 60, (race) => cupsEach(site, race))?.sum ?? 0, site.rules.handRate);
+
+const shareOf = ({ needs }: Site, drink: Drink): number => needs.cups[drink] / Math.max(1, needs.cups.water + needs.cups.sportsDrink);
+
+/**
+ * The case of one drink. Pourers and frontage are shared between drinks by their cups; wheels take cups, but the
+ * pour begins and the floor's spread is measured with those who come on foot.
+ */
+function caseOf(site: Site, drink: Drink, minutes: StationDay['perMinute']): PrePourCase | null {
+  const { station, supplies, practice, rules, races, needs } = site;
+  const foot = quantilesOf(mergedTimes(races.filter(({ division }) => division !== 'wheels')));
+  if (foot === null || !station.serves.includes(drink)) return null;
+  const rates = races.map(({ race, division }) => [race, takeRates(supplies, division)[drink]] as const);
+  const share = shareOf(site, drink);
+  return {
+    demand: minutes.map(([, counts]) => rates.reduce((sum, [race, rate]) => sum + (counts[race] ?? 0) * rate, 0)),
+    from: Math.floor((foot.first - (minutes[0]?.[0] ?? foot.first)) / 60),
+    spread: foot.p90 - foot.p10,
+    cups: needs.cups[drink],
+    fixed: station.tables[drink] ?? null,
+    atLeast: Math.max(1, Math.ceil((handOut(site) * rules.handSpacing * share) / practice.tableLength - 1e-9)),
+    cupsPerLayer: supplies.cupsPerLayer,
+    layers: supplies.layers,
+    floor: supplies.prePourFloor,
+    safety: supplies.prePourSafety,
+    pour: rules.pourers * rules.pourRate * share,
+    rate: rules.pourRate,
+  };
+}
+
+const WORD: Readonly<Record<Drink, string>> = { water: 'water', sportsDrink: 'sports drink' };
+
+/** Where the tables hold less than should stand poured, or the cups run out whatever stands. */
+function stockFindings({ station }: Site, drink: Drink, one: PrePourCase, prePour: PrePour, wanted: number, first: number): Finding[] {
+  const where = { station: station.id, item: drink };
+  const cups = `cups of ${WORD[drink]}`;
+  const perTable = one.cupsPerLayer * one.layers;
+  if (prePour.cups < wanted) {
+    const more = Math.ceil(wanted / perTable) - prePour.tables;
+    const message = `${station.name}: the ${prePour.tables} tables hold ${thousands(prePour.cups)} ${cups}, and ${thousands(wanted)} should stand poured before the first runner: ${thousands(wanted - prePour.cups)} short. Put up ${more} more, or have ${prePour.pourers} pour ${WORD[drink]}.`;
+    return [{ code: 'pre-pour-room', severity: 'warning', message, where, measured: prePour.cups, limit: wanted, unit: 'cups' }];
+  }
+  const dry = firstDry(one.demand, one.pour, prePour.cups, prePour.tables * perTable, one.from);
+  if (dry === null) return [];
+  const pourers = Math.ceil(Math.max(...one.demand) / one.rate);
+  const message = `${station.name}: the poured ${cups} run out at ${formatMinute(first + dry.minute * 60)}, ${thousands(dry.short)} short in that minute: the tables hold ${thousands(prePour.tables * perTable)} and are filled too slowly. Put up more tables; with ${pourers} pouring ${WORD[drink]} they never run out.`;
+  return [{ code: 'cups-run-out', severity: 'warning', message, where, measured: dry.short, limit: 0, unit: 'cups' }];
+}
+
+interface Stock {
+  readonly prePour: StationDay['prePour'];
+  readonly tables: Tables;
+  readonly findings: readonly Finding[];
+}
+
+/** Pre-pour and tables of all kinds; one table where the plan has no number and nothing needs more. */
+function stockOf(site: Site, minutes: StationDay['perMinute']): Stock {
+  const { station } = site;
+  const prePour: { [drink in Drink]?: PrePour } = {};
+  const findings: Finding[] = [];
+  const given = (kind: Served): number => (station.serves.includes(kind) ? (station.tables[kind] ?? 1) : 0);
+  const tables = { gel: given('gel'), sportsDrink: given('sportsDrink'), water: given('water') };
+  for (const drink of DRINKS) {
+    const one = caseOf(site, drink, minutes);
+    if (one === null) continue;
+    const { prePour: stock, wanted } = prePourOf(one);
+    prePour[drink] = stock;
+    tables[drink] = stock.tables;
+    findings.push(...stockFindings(site, drink, one, stock, wanted, minutes[0]?.[0] ?? 0));
+  }
+  return { prePour, tables, findings };
+}
+
+interface Times {
+  readonly crewAt: number;
+  readonly openFrom: number;
+  readonly openUntil: number;
+}
+
+/** Before opening, those who will hand out pour too: an assumption. */
+function timesOf(site: Site, stock: Stock, first: number, last: number, sweep: number | null): Times {
+  const { rules } = site;
+  const cups = DRINKS.reduce((sum, drink) => sum + (stock.prePour[drink]?.cups ?? 0), 0);
+  const hands = Math.max(1, handOut(site) + rules.pourers);
+  const openFrom = first - rules.ready;
+  return { openFrom, crewAt: openFrom - rules.setUp - Math.ceil((cups / (hands * rules.pourRate)) * 60), openUntil: Math.max(last, sweep ?? last) };
+}
+
+function crewAt(site: Site, { crewAt: from, openUntil }: Times): DayCrew {
+  const sum = (span: number, weightOf: (race: RaceArrivals) => number): number => busiest(site.races, span, weightOf)?.sum ?? 0;
+  const gels = site.station.serves.includes('gel');
+  return dayCrew(site.rules, {
+    cupsPeak: sum(60, (race) => cupsEach(site, race)),
+    gelsPeak: gels ? sum(60, ({ division }) => Math.min(takeRates(site.supplies, division).gel, gelsOrdered(site.supplies, division))) : 0,
+    cupsHour: sum(3600, (race) => cupsEach(site, race)),
+    duration: openUntil - from,
+  });
+}
+
+function closed({ station, races }: Site, none: Pick<StationDay, 'id' | 'arrivals' | 'races' | 'perMinute' | 'cups' | 'gels' | 'volume'>, tables: Tables): { day: StationDay; findings: Finding[] } {
+  const named = races.length === 0 ? 'no race that it serves passes' : 'nobody of the races that it serves arrives';
+  const day: StationDay = { ...none, quantiles: null, peak: null, crewAt: null, openFrom: null, openUntil: null, prePour: {}, tables, packs: [], crew: NO_CREW };
+  return { day, findings: [{ code: 'station-no-arrivals', severity: 'note', message: `${station.name}: ${named}, so no cups, crew or load are reckoned for it. Give the races waves with entrants, or change what the station serves.`, where: { station: station.id } }] };
+}
+
+/**
+ * The day of one station from who arrives. `directions`: how many served directions have a sign and trash of their own.
+ * Where nobody arrives, times are `null` and nothing is needed, with a note.
+ */
+export function stationDay(plan: Plan, station: PlanStation, arrivals: StationArrivals, directions: number = 1): { readonly day: StationDay; readonly findings: readonly Finding[] } {
+  const { races } = arrivals;
+  const supplies = suppliesOf(plan, station);
+  const heads = headsOf(races);
+  const site: Site = { station, supplies, practice: practiceOf(plan, station), rules: crewOf(plan, station), races, needs: needsOf(supplies, station.serves, heads) };
+  const quantiles = quantilesOf(mergedTimes(races));
+  const perMinute = perMinuteOf(races);
+  const stock = stockOf(site, perMinute);
+  const head = {
+    id: station.id,
+    arrivals: heads.reduce((sum, { count }) => sum + count, 0),
+    races: races.flatMap(({ race, times }) => {
+      const own = quantilesOf(times);
+      return own === null ? [] : [{ race, arrivals: times.length, ...own }];
+    }),
+    perMinute,
+    cups: site.needs.cups,
+    gels: site.needs.gels,
+    volume: site.needs.volume,
+  };
+  const peak = busiest(races, 60, () => 1);
+  if (quantiles === null || peak === null) return closed(site, head, stock.tables);
+  const times = timesOf(site, stock, quantiles.first, quantiles.last, arrivals.sweep);
+  const crew = crewAt(site, times);
+  const day: StationDay = {
+    ...head, quantiles, peak: { count: peak.sum, at: peak.at }, ...times, prePour: stock.prePour, tables: stock.tables, crew,
+    packs: packsOf(supplies, site.practice, station, { needs: site.needs, tables: stock.tables, crew, directions }),
+  };
+  return { day, findings: [...stock.findings, ...gelFindings(plan, station, heads)] };
+}
