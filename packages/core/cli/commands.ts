@@ -71,6 +71,18 @@ export const COMMANDS: readonly CommandSpec[] = [
     load: async () => import('./commands/layout.ts'),
   },
   {
+    name: 'raceday',
+    takes: 'PLAN.json',
+    needs: ['a plan'],
+    most: 1,
+    about: 'arrivals, cups, pre-pour, crew, drop and collection runs',
+    options: [
+      { name: 'variant', kind: 'text', shown: 'NAME', about: 'with this variant of the plan laid over' },
+      { name: 'learn', kind: 'flag', about: 'print the take rates that the counts of a past day ("used") teach' },
+    ],
+    load: async () => import('./commands/raceday.ts'),
+  },
+  {
     name: 'compare',
     takes: 'PLAN.json VARIANT [VARIANT]',
     needs: ['a plan', 'the name of a variant'],

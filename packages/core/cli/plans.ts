@@ -13,6 +13,8 @@ import { liesInside, readGpxFile, readText } from './files.ts';
 export interface AnalysedPlan {
   readonly document: PlanDocument;
   readonly analysis: Analysis;
+  /** Those of race day alone. */
+  readonly dayFindings: readonly Finding[];
 }
 
 /** Reads and analyses the plan of a file, with a variant laid over where one is named. */
@@ -25,10 +27,11 @@ export async function analysePlan(file: string, variant: string | undefined): Pr
   const document = chosen.value;
   const sources = await readSources(document);
   if (!sources.ok) return bad(placeFindings(sources.findings, document));
-  const analysed = analyse(document.plan, { gpx: sources.value });
+  const results = await readResultTexts(document);
+  const analysed = analyse(document.plan, { gpx: sources.value, results });
   if (!analysed.ok) return bad(placeFindings([...sources.findings, ...analysed.findings], document));
   const findings = placeFindings([...chosen.findings, ...sources.findings, ...analysed.value.findings], document);
-  return good({ document, analysis: { ...analysed.value, findings } });
+  return good({ document, analysis: { ...analysed.value, findings }, dayFindings: placeFindings(analysed.value.day?.findings ?? [], document) });
 }
 
 /** Every GPX file of the plan's courses. A missing one is left out: the analysis says so at its place. */
@@ -48,6 +51,20 @@ async function readSources({ file, plan }: PlanDocument): Promise<Result<Readonl
     else unusable = true;
   }
   return unusable ? bad(findings) : good(sources, findings);
+}
+
+/** Texts of past results that races and waves name. A missing file is left out: race day says so. */
+async function readResultTexts({ file, plan }: PlanDocument): Promise<ReadonlyMap<string, string>> {
+  const folder = dirname(file);
+  const texts = new Map<string, string>();
+  const named = plan.races.flatMap(({ finish, waves }) => [finish, ...waves.map((wave) => wave.finish)]).flatMap((finish) => (finish !== undefined && 'csv' in finish ? [finish.csv] : []));
+  for (const csv of new Set(named)) {
+    const path = join(folder, csv);
+    if ((await liesInside(path, folder)) !== true) continue;
+    const text = await readText(path);
+    if (text.ok) texts.set(csv, text.value);
+  }
+  return texts;
 }
 
 function outside(gpx: string, index: number, course: string): Finding {

@@ -3,13 +3,13 @@
  * Geometry alone: `@halfcup/core/geometry`; reading GPX alone: `@halfcup/core/gpx`;
  * GeoJSON, which loads Turf: `@halfcup/core/geojson`.
  */
-export { type Analysis, analyse, courseStage, layoutStage } from './analyse.ts';
+export { type Analysis, type Sources, analyse, courseStage, dayStage, layoutStage, passStage } from './analyse.ts';
 export { type Finding, type LonLat, type Result, type Severity, type Where, findingLine } from './finding.ts';
 export { type Course, type Pass, type Side, courseLength, startMeasure } from './course/course.ts';
 export type { IndexedCourse } from './course/segmentIndex.ts';
 export type { GpxDocument, GpxLine, GpxSegment, GpxWaypoint } from './gpx/document.ts';
 export type { Item, LaidDirection, Layout, StationLayout } from './layout/layout.ts';
-export { type Sources, chooseLine, coursesOf } from './plan/courses.ts';
+export { chooseLine, coursesOf } from './plan/courses.ts';
 export { editPlan } from './plan/edit.ts';
 export { placeFindings } from './plan/placeFindings.ts';
 export type * from './plan/plan.ts';
@@ -44,11 +44,14 @@ export {
 } from './export/documents.ts';
 export { type FileDigest, type ReviewCounts, type ReviewDocument, type ReviewedFiles, countsOf, reviewDocument } from './export/reviewDocument.ts';
 export { compareSchema } from './export/schemas/compare.ts';
+export { type RaceDayDocument, type StationDayDocument, raceDayDocument } from './export/raceDayDocument.ts';
+export type { RaceDay, StationDay } from './raceday/day.ts';
 export { courseSchema } from './export/schemas/course.ts';
 export { findingSchema } from './export/schemas/finding.ts';
 export { improveSchema } from './export/schemas/improve.ts';
 export { layoutSchema } from './export/schemas/layout.ts';
 export { planJsonSchema } from './export/schemas/plan.ts';
+export { raceDaySchema } from './export/schemas/raceDay.ts';
 export { reviewSchema } from './export/schemas/review.ts';
 export { snapSchema } from './export/schemas/snap.ts';
 export { type ReportInput, reportHtml } from './export/sheets/report.ts';

@@ -45,7 +45,7 @@ export function placeAt(shift: number, drop: boolean, present: StationLayout, pl
   const moved = movedStation(present, shift, courses);
   if (moved === null) return null;
   const station = drop ? { ...moved, items: {} } : moved;
-  const result = layStation({ ...plan, stations: plan.stations.with(present.index, station) }, present.index, courses);
+  const result = layStation({ ...plan, stations: plan.stations.with(present.index, station) }, present.index, courses, present.needs);
   if (!result.ok) return null;
   const laid = result.value;
   if (!runsOn(present, laid, shift) || !isAllowed(laid.at, plan)) return null;

@@ -12,7 +12,7 @@ import type { Direction, StationPass } from '../station/station.ts';
 import type { Item, LaidDirection } from './layout.ts';
 import { type Ground, hasRoom, offsetOf, placeItem, wheelOf } from './place.ts';
 import { wheelLine } from './wheel.ts';
-import { type Stretch, aroundTables, tableCounts, tableStretches } from './stretches.ts';
+import { type DayNeeds, type Stretch, aroundTables, handOutStretch, tableCounts, tableStretches } from './stretches.ts';
 
 /** What the items of one station are laid out with. */
 export interface StationGround {
@@ -20,6 +20,9 @@ export interface StationGround {
   readonly practice: Practice;
   readonly passes: readonly StationPass[];
   readonly courses: CourseTable;
+  /** Metres of the hand-out line that one person takes. */
+  readonly handSpacing: number;
+  readonly day?: DayNeeds | undefined;
 }
 
 /** Every direction with its items, the lead first. */
@@ -33,10 +36,12 @@ export function layDirections(directions: readonly Direction[], ground: StationG
 }
 
 function layLead(direction: Direction, ground: StationGround): LaidDirection {
-  const { station, practice } = ground;
-  const tables = tableStretches(tableCounts(station), practice);
-  const around = aroundTables(tables, practice);
-  const stretches = around === null ? [] : [around.sign, ...tables, around.trash];
+  const { station, practice, day, handSpacing } = ground;
+  const tables = tableStretches(tableCounts(station, day), practice);
+  const line = day === undefined ? null : handOutStretch(tables, day.crew.handOut, handSpacing);
+  const served = line === null ? tables : [...tables, line];
+  const around = aroundTables(served, practice);
+  const stretches = around === null ? [] : [around.sign, ...served, around.trash];
   const pass = passWithRoom(direction, ground, stretches);
   const placing = groundOf(direction, pass, ground, stretches);
   return { ...alongPass(direction, pass), items: stretches.map((stretch) => placeItem(stretch, placing)).map((item) => byHand(item, placing, ground)) };

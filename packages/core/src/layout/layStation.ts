@@ -8,11 +8,12 @@ import type { IndexedCourse } from '../course/segmentIndex.ts';
 import { type LonLat, type Result, bad, good } from '../finding.ts';
 import { azimuthDifference } from '../geodesy/ellipsoid.ts';
 import type { DeclaredSide, Plan, PlanStation } from '../plan/plan.ts';
-import { practiceOf } from '../plan/practice.ts';
+import { crewOf, practiceOf } from '../plan/practice.ts';
 import { type CourseTable, directionsOf, groupPasses, leadPass, markServed, servesRace } from '../station/directions.ts';
-import type { StationPass } from '../station/station.ts';
+import type { Direction, StationPass } from '../station/station.ts';
 import { layDirections } from './items.ts';
 import type { StationLayout } from './layout.ts';
+import type { DayNeeds } from './stretches.ts';
 
 /** Where a station's pin stands; an error where `on` names a measure beyond its course or in a skipped gap. */
 export function pinOf(station: PlanStation, index: number, courses: CourseTable): Result<LonLat> {
@@ -49,8 +50,13 @@ export function declaredSide(station: PlanStation, lead: StationPass | undefined
   return side === 'left' ? 'right' : 'left';
 }
 
-/** The whole layout of the plan's station at `index`. */
-export function layStation(plan: Plan, index: number, courses: CourseTable): Result<StationLayout> {
+/** A station before anything is laid out: all but its items. */
+export interface SeenStation extends Omit<StationLayout, 'directions' | 'needs'> {
+  readonly directions: readonly Direction[];
+}
+
+/** Where the plan's station at `index` stands, who passes it and from which directions. */
+export function seeStation(plan: Plan, index: number, courses: CourseTable): Result<SeenStation> {
   const station = plan.stations[index]!;
   const pin = pinOf(station, index, courses);
   if (!pin.ok) return pin;
@@ -62,9 +68,22 @@ export function layStation(plan: Plan, index: number, courses: CourseTable): Res
   const passes = markServed(station, seen, groups.find((group) => group.includes(lead)) ?? []);
   const declared = declaredSide(station, passes[lead], courses);
   const directions = passes.length === 0 ? [] : directionsOf(passes, groups, lead, declared);
-  const laid = layDirections(directions, { station, practice, passes, courses });
   const nearest = passes.some((pass) => servesRace(station, pass.race)) ? null : nearestCourse(plan, station, at, courses);
-  return good({ id: station.id, name: station.name, index, station, practice, at, declared: declared ?? null, passes, directions: laid, nearest });
+  return good({ id: station.id, name: station.name, index, station, practice, at, declared: declared ?? null, passes, directions, nearest });
+}
+
+/** A seen station with its items; `day`: what race day asks of it. */
+export function laySeen(plan: Plan, seen: SeenStation, courses: CourseTable, day?: DayNeeds): StationLayout {
+  const { station, practice, passes, directions } = seen;
+  const { handSpacing } = crewOf(plan, station);
+  const laid = { ...seen, directions: layDirections(directions, { station, practice, passes, courses, handSpacing, day }) };
+  return day === undefined ? laid : { ...laid, needs: day };
+}
+
+/** The whole layout of the plan's station at `index`; `day`: what race day asks of it. */
+export function layStation(plan: Plan, index: number, courses: CourseTable, day?: DayNeeds): Result<StationLayout> {
+  const seen = seeStation(plan, index, courses);
+  return seen.ok ? good(laySeen(plan, seen.value, courses, day)) : seen;
 }
 
 function nearestCourse(plan: Plan, station: PlanStation, at: LonLat, courses: CourseTable): StationLayout['nearest'] {

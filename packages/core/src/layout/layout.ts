@@ -6,6 +6,7 @@ import type { Side } from '../course/course.ts';
 import type { IndexedCourse } from '../course/segmentIndex.ts';
 import type { LonLat } from '../finding.ts';
 import type { DeclaredSide, ItemKind, Plan, PlanStation, Practice } from '../plan/plan.ts';
+import type { DayNeeds } from './stretches.ts';
 import type { Direction, RaceSpacing, StationPass } from '../station/station.ts';
 
 /** One thing laid out for one direction. Index 0 of each pair is the upstream end as those runners meet it. */
@@ -51,6 +52,8 @@ export interface StationLayout {
   readonly passes: readonly StationPass[];
   /** The lead first. */
   readonly directions: readonly LaidDirection[];
+  /** What race day asks of the layout, where it has numbers. */
+  readonly needs?: DayNeeds;
   /** Nearest place on any course that the station's races run, when there is no pass. */
   readonly nearest: { readonly course: string; readonly measure: number; readonly distance: number } | null;
 }

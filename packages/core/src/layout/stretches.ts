@@ -4,6 +4,7 @@
  * drink tables.
  */
 import type { ItemKind, PlanStation, Practice, Served } from '../plan/plan.ts';
+import type { StationDay } from '../raceday/day.ts';
 
 /** One item along the course, from the pin's foot, metres, negative upstream. */
 export interface Stretch {
@@ -15,9 +16,12 @@ export interface Stretch {
 /** Tables by kind, 0 where a kind is not served. */
 export type TableCounts = { readonly [kind in Served]: number };
 
-/** Tables of a station: the plan's number, else 1 of each kind served. */
-export function tableCounts(station: PlanStation): TableCounts {
-  const count = (kind: Served): number => (station.serves.includes(kind) ? (station.tables[kind] ?? 1) : 0);
+/** What race day asks of the layout of one station: see `StationDay`. */
+export type DayNeeds = Pick<StationDay, 'tables'> & { readonly crew: Pick<StationDay['crew'], 'handOut'> };
+
+/** Tables of a station: the plan's number, else race day's, else 1 of each kind served. */
+export function tableCounts(station: PlanStation, day?: DayNeeds): TableCounts {
+  const count = (kind: Served): number => (station.serves.includes(kind) ? (station.tables[kind] ?? day?.tables[kind] ?? 1) : 0);
   return { gel: count('gel'), sportsDrink: count('sportsDrink'), water: count('water') };
 }
 
@@ -32,6 +36,18 @@ export function tableStretches(counts: TableCounts, practice: Practice): Stretch
     tables.push({ kind: 'water', from, to: from + counts.water * tableLength });
   }
   return tables;
+}
+
+/**
+ * The line where cups change hands: as far as the tables reach, or farther where `persons` standing `spacing` metres apart
+ * need it, centred on the drink tables. `null` where nobody hands out or there are no drink tables.
+ */
+export function handOutStretch(tables: readonly Stretch[], persons: number, spacing: number): Stretch | null {
+  const drinks = tables.filter(({ kind }) => kind !== 'gel');
+  if (persons === 0 || drinks.length === 0) return null;
+  const centre = (Math.min(...drinks.map(({ from }) => from)) + Math.max(...drinks.map(({ to }) => to))) / 2;
+  const half = (persons * spacing) / 2;
+  return { kind: 'handOut', from: Math.min(...tables.map(({ from }) => from), centre - half), to: Math.max(...tables.map(({ to }) => to), centre + half) };
 }
 
 /** Sign before, trash after, whatever the tables are; nothing where there are no tables. */

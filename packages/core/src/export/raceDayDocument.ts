@@ -1,0 +1,93 @@
+/**
+ * The JSON document of race day: clock times as HH:MM:SS (minutes as HH:MM), lengths metres, volumes
+ * litres, masses kilograms. Its JSON Schema stands in `schemas/raceDay.ts`.
+ */
+import type { Analysis } from '../analyse.ts';
+import type { Finding, LonLat } from '../finding.ts';
+import type { PrePour, Quantiles, RaceDay, Run, StationDay, Stop } from '../raceday/day.ts';
+import { formatClock, formatMinute } from '../units.ts';
+import { findingDocument } from './documents.ts';
+import { toMicro, toPosition } from './rounding.ts';
+
+type Clock = string;
+type QuantileTexts = { readonly [key in keyof Quantiles]: Clock };
+
+export interface StationDayDocument extends Omit<StationDay, 'races' | 'quantiles' | 'perMinute' | 'peak' | 'crewAt' | 'openFrom' | 'openUntil'> {
+  readonly races: readonly (QuantileTexts & { readonly race: string; readonly arrivals: number })[];
+  readonly first: Clock | null;
+  readonly p10: Clock | null;
+  readonly p50: Clock | null;
+  readonly p90: Clock | null;
+  readonly last: Clock | null;
+  readonly perMinute: readonly (readonly [Clock, Readonly<Record<string, number>>])[];
+  readonly peak: { readonly count: number; readonly at: Clock } | null;
+  readonly crewAt: Clock | null;
+  readonly openFrom: Clock | null;
+  readonly openUntil: Clock | null;
+}
+
+export interface RaceDayDocument {
+  readonly stations: readonly StationDayDocument[];
+  readonly totals: RaceDay['totals'];
+  readonly runs: readonly (Omit<Run, 'stops'> & { readonly stops: readonly (Omit<Stop, 'arrive' | 'leave'> & { readonly arrive: Clock; readonly leave: Clock; readonly at: LonLat | null })[] })[];
+  readonly findings: readonly Finding[];
+}
+
+const clockOrNull = (seconds: number | null): Clock | null => (seconds === null ? null : formatClock(seconds));
+
+const quantileTexts = (quantiles: Quantiles): QuantileTexts => ({
+  first: formatClock(quantiles.first),
+  p10: formatClock(quantiles.p10),
+  p50: formatClock(quantiles.p50),
+  p90: formatClock(quantiles.p90),
+  last: formatClock(quantiles.last),
+});
+
+const prePourDocument = (one: PrePour): PrePour => ({ ...one, share: toMicro(one.share), massCurve: toMicro(one.massCurve), floor: toMicro(one.floor) });
+
+function stationDocument({ quantiles, ...day }: StationDay): StationDayDocument {
+  const { water, sportsDrink } = day.prePour;
+  const none = { first: null, p10: null, p50: null, p90: null, last: null };
+  return {
+    ...day,
+    races: day.races.map(({ race, arrivals, ...own }) => ({ race, arrivals, ...quantileTexts(own) })),
+    ...(quantiles === null ? none : quantileTexts(quantiles)),
+    perMinute: day.perMinute.map(([minute, counts]) => [formatMinute(minute), counts]),
+    peak: day.peak === null ? null : { count: day.peak.count, at: formatClock(day.peak.at) },
+    crewAt: clockOrNull(day.crewAt),
+    openFrom: clockOrNull(day.openFrom),
+    openUntil: clockOrNull(day.openUntil),
+    prePour: { ...(water === undefined ? {} : { water: prePourDocument(water) }), ...(sportsDrink === undefined ? {} : { sportsDrink: prePourDocument(sportsDrink) }) },
+    volume: { water: toMicro(day.volume.water), sportsDrink: toMicro(day.volume.sportsDrink) },
+    packs: day.packs.map((pack) => ({ ...pack, need: toMicro(pack.need), pack: toMicro(pack.pack) })),
+    crew: { ...day.crew, hours: toMicro(day.crew.hours) },
+  };
+}
+
+/** A stop stands at the station's drop point, else at its pin. */
+function stopPlace({ stations }: Analysis, id: string): LonLat | null {
+  const station = stations.find((one) => one.id === id);
+  const at = station?.station.points.find(({ kind }) => kind === 'drop')?.at ?? station?.at;
+  return at === undefined ? null : toPosition(at);
+}
+
+/** Race day of an analysis that has one. */
+export function raceDayDocument(analysis: Analysis, day: RaceDay, findings: readonly Finding[]): RaceDayDocument {
+  return {
+    stations: day.stations.map(stationDocument),
+    totals: { ...day.totals, packs: day.totals.packs.map((pack) => ({ ...pack, need: toMicro(pack.need), pack: toMicro(pack.pack) })) },
+    runs: day.runs.map((run) => ({
+      ...run,
+      kg: toMicro(run.kg),
+      stops: run.stops.map((stop) => ({
+        ...stop,
+        arrive: formatClock(stop.arrive),
+        leave: formatClock(stop.leave),
+        measure: toMicro(stop.measure),
+        at: stopPlace(analysis, stop.station),
+        load: stop.load.map((part) => ({ ...part, kg: toMicro(part.kg) })),
+      })),
+    })),
+    findings: findings.map(findingDocument),
+  };
+}

@@ -1,0 +1,43 @@
+/** JSON Schema of what `halfcup raceday --json` prints. */
+import { findings } from './finding.ts';
+import { DRAFT, type JsonSchema, count, listOf, number, orNull, position, record, side, text } from './shared.ts';
+
+const clock: JsonSchema = { type: 'string', pattern: '^-?\\d{2,}:[0-5]\\d:[0-5]\\d$', description: 'HH:MM:SS, local; hours may pass 24.' };
+const minute: JsonSchema = { type: 'string', pattern: '^-?\\d{2,}:[0-5]\\d$' };
+const amount: JsonSchema = { type: 'number', minimum: 0 };
+const quantiles = { first: clock, p10: clock, p50: clock, p90: clock, last: clock };
+const orNone = Object.fromEntries(Object.keys(quantiles).map((key) => [key, orNull(clock)]));
+const packs = listOf(record({ item: text, need: amount, pack: amount, count }));
+const prePour = record({ cups: count, share: amount, massCurve: amount, floor: amount, room: orNull(count) }, { tables: count, layers: amount, pourers: count });
+
+const station: JsonSchema = record({
+  id: text,
+  arrivals: count,
+  races: listOf(record({ race: text, arrivals: count, ...quantiles })),
+  ...orNone,
+  perMinute: listOf({ type: 'array', prefixItems: [minute, { type: 'object', additionalProperties: count }], minItems: 2, maxItems: 2 }),
+  peak: orNull(record({ count, at: clock })),
+  crewAt: orNull(clock),
+  openFrom: orNull(clock),
+  openUntil: orNull(clock),
+  cups: record({ water: count, sportsDrink: count }),
+  gels: count,
+  prePour: record({}, { water: prePour, sportsDrink: prePour }),
+  volume: record({ water: amount, sportsDrink: amount }),
+  tables: record({ gel: count, sportsDrink: count, water: count }),
+  packs,
+  crew: record({ handOut: count, pour: count, gel: count, clean: count, captain: count, total: count }, { hours: amount, shifts: count }),
+});
+
+const stop: JsonSchema = record({ station: text, arrive: clock, leave: clock, at: orNull(position), side, load: listOf(record({ item: text, count: amount, kg: amount })) }, { measure: number });
+
+export const raceDaySchema: JsonSchema = {
+  $schema: DRAFT,
+  title: 'Race day',
+  ...record({
+    stations: listOf(station),
+    totals: record({ packs, crew: count }),
+    runs: listOf(record({ vehicle: text, kind: { enum: ['drop', 'collect'] }, stops: listOf(stop), kg: amount })),
+    findings,
+  }),
+};
