@@ -10,7 +10,7 @@ import type { PlanStation, Practice } from '../plan/plan.ts';
 import type { Direction, StationPass } from '../station/station.ts';
 import { boxCount, signWording } from '../station/wording.ts';
 import type { Item } from './layout.ts';
-import type { Stretch } from './stretches.ts';
+import { type Stretch, servedOn } from './stretches.ts';
 import { type WheelLine, offsetUncertainty, readWheel } from './wheel.ts';
 
 /** What one direction's items are placed with. */
@@ -64,7 +64,7 @@ export function placeItem(stretch: Stretch, ground: Ground): Item {
     at,
     offset,
   };
-  if (stretch.kind === 'sign') return { ...item, wording: signWording(ground.station.serves) };
+  if (stretch.kind === 'sign') return { ...item, wording: signWording(servedOn(ground.station)) };
   if (stretch.kind === 'trash') return { ...item, boxes: boxesOf(ground, from, to) };
   return item;
 }

@@ -25,6 +25,9 @@ export function tableCounts(station: PlanStation, day?: DayNeeds): TableCounts {
   return { gel: count('gel'), sportsDrink: count('sportsDrink'), water: count('water') };
 }
 
+/** What a station hands out: what it serves, less what the plan gives no table. */
+export const servedOn = (station: PlanStation): Served[] => station.serves.filter((kind) => station.tables[kind] !== 0);
+
 /** The tables alone, upstream first. */
 export function tableStretches(counts: TableCounts, practice: Practice): Stretch[] {
   const { tableLength, tableGap, gelAhead } = practice;

@@ -11,7 +11,9 @@ import { coursesDisagree } from './coursesDisagree.ts';
 import { dropSide } from './dropSide.ts';
 import { gelWithoutWater } from './gelWithoutWater.ts';
 import { descentWithWheels, gradeAtTables } from './grades.ts';
+import { itemAcross } from './itemAcross.ts';
 import { itemInZone } from './itemInZone.ts';
+import { itemOffCourse } from './itemOffCourse.ts';
 import { itemOutside } from './itemOutside.ts';
 import { itemOutsideAllowed } from './itemOutsideAllowed.ts';
 import { itemsOverlap } from './itemsOverlap.ts';
@@ -29,7 +31,9 @@ import { signDistance } from './signDistance.ts';
 import { signMissed } from './signMissed.ts';
 import { stationOffCourse } from './stationOffCourse.ts';
 import { stationUnserved } from './stationUnserved.ts';
+import { tablesFarOff } from './tablesFarOff.ts';
 import { tablesHidden } from './tablesHidden.ts';
+import { tablesMismatch } from './tablesMismatch.ts';
 import { trashBlocksMedical } from './trashBlocksMedical.ts';
 import { twoWayRoad } from './twoWayRoad.ts';
 import { wheelFolds } from './wheelFolds.ts';
@@ -43,6 +47,10 @@ export const CHECKS: readonly Check[] = [
   sideUnclear,
   sideContradicted,
   itemOutside,
+  itemOffCourse,
+  itemAcross,
+  tablesMismatch,
+  tablesFarOff,
   itemInZone,
   itemOutsideAllowed,
   itemsOverlap,

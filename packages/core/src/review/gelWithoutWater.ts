@@ -1,4 +1,5 @@
 /** Gel handed out where the same runners find no water after it: at the station, or shortly down the course. */
+import { servedOn } from '../layout/stretches.ts';
 import type { LaidDirection, Layout, StationLayout } from '../layout/layout.ts';
 import type { StationPass } from '../station/station.ts';
 import { type Check, COMMON_PRACTICE, type Found, atStation, check, metres, named } from './check.ts';
@@ -41,7 +42,7 @@ function dryRaces(direction: LaidDirection, station: StationLayout, layout: Layo
 function dry(pass: StationPass, water: number, station: StationLayout): Found {
   const none = water === Infinity;
   const after = none ? 'no station after it on that race serves water' : `the next water is ${metres(water)} on`;
-  const here = station.station.serves.includes('water') ? 'meet the water before it' : 'find no water there';
+  const here = servedOn(station.station).includes('water') ? 'meet the water before it' : 'find no water there';
   const message = `${named(station)} hands gel to race "${pass.race}", but those who pass at ${metres(pass.measure)} ${here}, and ${after}; expected water after the gel, at the station or within ${metres(WITHIN)}. Serve water after it, or hand the gel out elsewhere.`;
   return {
     message,
@@ -55,7 +56,7 @@ function dry(pass: StationPass, water: number, station: StationLayout): Found {
 /** Metres of course from a pass to the race's next served stop with water; Infinity where there is none. */
 function nextWater(pass: StationPass, { stations }: Layout): number {
   const ahead = stations
-    .filter(({ station }) => station.serves.includes('water'))
+    .filter(({ station }) => servedOn(station).includes('water'))
     .flatMap(({ passes }) => passes.filter((other) => other.served && other.race === pass.race && other.measure > pass.measure))
     .map((other) => other.measure - pass.measure);
   return Math.min(Infinity, ...ahead);

@@ -25,7 +25,7 @@ function legCheck(code: string, severity: Severity, title: string, wrong: (leg: 
         const expected = wrong(leg, layout);
         if (expected === null) return [];
         const name = layout.plan.races.find(({ id }) => id === race.race)?.name ?? race.race;
-        const message = `${name}: ${km(leg.length)} from ${stopName(layout, leg.from)} to ${stopName(layout, leg.to)}; expected ${expected}.`;
+        const message = `${name}: ${km(leg.length)} from ${stopName(layout, leg.from)} to ${stopName(layout, leg.to)} (at ${km(leg.end)}); expected ${expected}.`;
         return [{ message, where: whereOf(layout, race, leg), measured: leg.length, limit: limitOf(layout), unit: 'm' }];
       }),
     ),

@@ -37,10 +37,13 @@ export function tableEnds({ items }: LaidDirection): readonly [from: number, to:
   return tables.length === 0 ? null : [Math.min(...tables.map(({ from }) => from)), Math.max(...tables.map(({ to }) => to))];
 }
 
-/** Points of an item's stretch at its offset, at most `step` metres of course apart, upstream first; what has no place is left out. */
+/** Most pieces that a stretch is cut into: one that long is an error of the plan, which another check tells. */
+const MOST_PIECES = 1000;
+
+/** Points of an item's stretch at its offset, at most `step` metres of course apart (up to 1,000 pieces), upstream first; what has no place is left out. */
 export function linePoints({ item, direction }: Standing, layout: Layout, step: number): LonLat[] {
   const { course } = courseOf(layout, direction.course);
-  const pieces = Math.max(Math.ceil((item.to - item.from) / step), 1);
+  const pieces = Math.min(Math.max(Math.ceil((item.to - item.from) / step), 1), MOST_PIECES);
   const [upstream, downstream] = item.at;
   const between = Array.from({ length: pieces - 1 }, (_, k) => pointAt(course, item.from + ((item.to - item.from) * (k + 1)) / pieces, item.offset)?.at ?? null);
   const points = item.from === item.to ? [upstream] : [upstream, ...between, downstream];

@@ -5,8 +5,9 @@
 import type { Finding } from '../finding.ts';
 import type { Plan, PlanWaiver } from '../plan/plan.ts';
 
+/** One without a station is for findings that are about none: never for all of them. */
 const matches = (waiver: PlanWaiver, finding: Finding): boolean =>
-  waiver.code === finding.code && (waiver.station === undefined || waiver.station === finding.where.station);
+  waiver.code === finding.code && waiver.station === finding.where.station;
 
 /** Codes of what is found on recorded points, which a review without any cannot find. */
 export const isPlacedCode = (code: string): boolean => code.startsWith('placed-');

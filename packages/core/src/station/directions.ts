@@ -81,16 +81,26 @@ function near(sample: Sample, from: Sample, to: Sample): boolean {
 export const servesRace = (station: PlanStation, race: string): boolean => station.races === undefined || station.races.includes(race);
 
 /**
- * Index of the pass that leads: the plan's choice, else the first of the passes that it lists, else the first that the
- * station's races make and that is not beyond an end, else the first of any.
+ * Index of the pass that leads: the plan's choice, else the first of the passes that it lists, else the one at the measure
+ * that `on` names, else the first that the station's races make and that is not beyond an end, else the first of any.
  */
 export function leadPass(station: PlanStation, passes: readonly StationPass[]): number {
   const { lead, passes: choice } = station;
   const named = [...(lead === undefined ? [] : [lead]), ...(typeof choice === 'string' ? [] : choice)];
   const chosen = named.map(({ race, pass: index }) => passes.findIndex((pass) => pass.race === race && pass.pass === index)).find((k) => k >= 0) ?? -1;
   if (chosen >= 0) return chosen;
+  const at = passAtMeasure(station, passes);
+  if (at >= 0) return at;
   const own = passes.findIndex((pass) => pass.end === undefined && servesRace(station, pass.race));
   return own >= 0 ? own : Math.max(passes.findIndex((pass) => servesRace(station, pass.race)), 0);
+}
+
+/** The pass nearest, along the course, to the measure at which `on` places the station; −1 where no race that it serves runs that course. */
+function passAtMeasure({ on, ...station }: PlanStation, passes: readonly StationPass[]): number {
+  if (on === undefined) return -1;
+  const away = (k: number): number => Math.abs(passes[k]!.measure - on.measure);
+  const own = passes.flatMap((pass, k) => (pass.course === on.course && servesRace(station, pass.race) ? [k] : []));
+  return own.reduce((best, k) => (best < 0 || away(k) < away(best) ? k : best), -1);
 }
 
 /**

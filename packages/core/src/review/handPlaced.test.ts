@@ -1,0 +1,67 @@
+import { describe, expect, it } from 'vitest';
+import { ORIGIN, from, turtle } from '../testing/courses.ts';
+import { layoutOf } from '../testing/plans.ts';
+import type { Check } from './check.ts';
+import { itemAcross } from './itemAcross.ts';
+import { itemOffCourse } from './itemOffCourse.ts';
+import { signDistance } from './signDistance.ts';
+import { tablesFarOff } from './tablesFarOff.ts';
+import { tablesMismatch } from './tablesMismatch.ts';
+
+type Keys = Parameters<typeof layoutOf>[1][number];
+const road = turtle(ORIGIN, [[90, 3000]]);
+const beside = (along: number, right: number): readonly [number, number] => from(from(ORIGIN, 90, along), right >= 0 ? 180 : 0, Math.abs(right));
+const found = (check: Check, keys: Keys): ReturnType<Check['find']> => check.find(layoutOf([road], [{ at: beside(1500, 6), ...keys }]));
+const signAt = (along: number, right: number): Keys => ({ items: { sign: { at: beside(along, right) } } });
+
+describe('items placed by hand', () => {
+  it('are found on the other side of the road than the tables, and not on the same', () => {
+    expect(found(itemAcross, signAt(1410, -6))).toEqual([expect.objectContaining({ code: 'item-across', severity: 'error', measured: expect.closeTo(6, 1), where: expect.objectContaining({ path: '/stations/0/items/sign', item: 'sign' }) })]);
+    expect(found(itemAcross, signAt(1410, 6))).toEqual([]);
+  });
+
+  it('are found farther from the course than the snap radius, and not just inside it', () => {
+    expect(found(itemOffCourse, signAt(1410, 61))).toEqual([expect.objectContaining({ code: 'item-off-course', severity: 'error', measured: expect.closeTo(61, 1), limit: 60 })]);
+    expect(found(itemOffCourse, signAt(1410, 59))).toEqual([]);
+    expect(found(itemOffCourse, {})).toEqual([]);
+  });
+
+  it('are told as behind the tables where the sign stands past them', () => {
+    expect(found(signDistance, signAt(1600, 6))[0]!.message).toContain('behind the first table');
+  });
+
+  it('are told apart from a distance that the station itself asks for', () => {
+    expect(found(signDistance, { practice: { signAhead: 109.728 } })[0]!.message).toContain('The station itself asks for 109.7 m');
+  });
+});
+
+describe('tables', () => {
+  it('are found more than 15 m beside the course line, and not just inside, nor where the plan gives a width', () => {
+    expect(found(tablesFarOff, { at: beside(1500, 15.5) })).toEqual([expect.objectContaining({ code: 'tables-far-off', measured: expect.closeTo(15.5, 1), limit: 15, unit: 'm' })]);
+    expect(found(tablesFarOff, { at: beside(1500, 14.5) })).toEqual([]);
+    expect(found(tablesFarOff, { at: beside(1500, 40), width: 8 })).toEqual([]);
+  });
+
+  it('are missed for what is served, and found for what is not', () => {
+    const none = found(tablesMismatch, { serves: ['gel', 'water'], tables: { gel: 2, water: 0 } });
+    expect(none).toEqual([expect.objectContaining({ code: 'tables-mismatch', measured: 0, where: expect.objectContaining({ path: '/stations/0/tables/water' }) })]);
+    expect(found(tablesMismatch, { tables: { gel: 5 } })).toEqual([expect.objectContaining({ measured: 5, where: expect.objectContaining({ item: 'gel' }) })]);
+    expect(found(tablesMismatch, { serves: ['water'], tables: { water: 3, gel: 0 } })).toEqual([]);
+  });
+
+  it('that are none are not on the sign', () => {
+    const [station] = layoutOf([road], [{ at: beside(1500, 6), serves: ['gel', 'water'], tables: { gel: 2, water: 0 } }]).stations;
+    expect(station!.directions[0]!.items.find(({ kind }) => kind === 'sign')!.wording).toBe('Gel ahead');
+  });
+});
+
+describe('a place along the course', () => {
+  it('leads by the pass at its measure, also on the way home', () => {
+    const out = turtle(ORIGIN, [[90, 2000], [270, 2000]]);
+    const [station] = layoutOf([out], [{ on: { course: 'c', measure: 3000, side: 'right', offset: 5 } }]).stations;
+    const [lead] = station!.directions;
+    expect(lead!.measure).toBeCloseTo(3000, 1);
+    expect(lead!.side).toBe('right');
+    expect(station!.passes.map(({ served }) => served)).toEqual([false, true]);
+  });
+});
