@@ -20,6 +20,14 @@ describe('Loads', () => {
     expect(pieces[1]!.each).toBe(1.5);
   });
 
+  it('end where the first piece does not fit, so that the rest follows in order', () => {
+    const load: Load = { station: 's1', pieces: [{ item: 'table', count: 2, each: 9 }, { item: 'gloves', count: 1, each: 0 }] };
+    expect(fillVehicle([load], { kg: 10, places: 2 })).toEqual({
+      taken: [{ station: 's1', pieces: [{ item: 'table', count: 1, each: 9 }] }],
+      rest: [{ station: 's1', pieces: [{ item: 'table', count: 1, each: 9 }, { item: 'gloves', count: 1, each: 0 }] }],
+    });
+  });
+
   it('fill a vehicle within its kilograms and places, in order, and lose no piece', () => {
     const piece = fc.record({ item: fc.constantFrom('cups', 'table', 'box'), count: fc.integer({ min: 1, max: 40 }), each: fc.integer({ min: 0, max: 50 }) });
     const queue = fc.array(fc.array(piece, { minLength: 1, maxLength: 4 }), { minLength: 1, maxLength: 8 });

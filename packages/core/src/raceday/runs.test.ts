@@ -58,6 +58,19 @@ describe('Runs', () => {
     expect(drops[1]!.stops[0]!.arrive - drops[0]!.stops[0]!.leave).toBeCloseTo(2 * 720 + 900, 6);
   });
 
+  it('wait at a stop until the way on is open, and leave it then', () => {
+    const opens = [{ course: 'c', measure: 5000, accessOpens: 0, closes: 8 * HOUR, reopens: 9 * HOUR }, { course: 'c', measure: 5001, accessOpens: 4 * HOUR }];
+    const stops = runsFor(caseOf([5000, 10_000], 100, [truck], opens)).runs[0]!.stops;
+    // One metre on at 04:00.
+    expect(stops[0]!.leave).toBeCloseTo(4 * HOUR - 0.144, 6);
+    expect(stops[1]!.arrive).toBeCloseTo(4 * HOUR + 720 - 0.144, 6);
+  });
+
+  it('share the loads between vehicles, the one that is free first taking the next', () => {
+    const drops = runsFor(caseOf([4000, 8000, 12_000], 100, [{ ...truck, places: 1 }, { ...truck, id: 'v2', places: 1, from: 2.1 * HOUR }])).runs.filter(({ kind }) => kind === 'drop');
+    expect(drops.map(({ vehicle, stops }) => [vehicle, stops[0]!.station])).toEqual([['v1', 's0'], ['v2', 's1'], ['v1', 's2']]);
+  });
+
   it('leave out a drop that would stand on closed course, and say by how long', () => {
     const { runs, findings } = runsFor(caseOf([5000], 200, [{ ...truck, from: 6.5 * HOUR }]));
     expect(stopsOf(runs, 'drop')).toEqual([]);
@@ -74,6 +87,9 @@ describe('Runs', () => {
     const { findings } = runsFor({ ...open, plan: { ...open.plan, vehicles: [{ ...truck, from: due }] } });
     expect(findings).toMatchObject([{ code: 'drop-late', measured: due + 1620, limit: due }]);
     expect(findings[0]!.message).toContain('27 min late');
+    const at = (from: number): string[] => runsFor({ ...open, plan: { ...open.plan, vehicles: [{ ...truck, from }] } }).findings.map(({ code }) => code);
+    expect(at(due - 1620)).toEqual([]);
+    expect(at(due - 1619)).toEqual(['drop-late']);
   });
 
   it('say what no vehicle carries, what has no place, and what the clock lacks', () => {
@@ -81,7 +97,7 @@ describe('Runs', () => {
     const none = caseOf([5000], 200, [truck]);
     expect(runsFor({ ...none, sites: [] }).findings.map(({ code }) => code)).toEqual(['drop-nowhere']);
     const heavy = runsFor(caseOf([5000], 200, [{ ...truck, kg: 6 }]));
-    expect(heavy.findings.filter(({ code }) => code === 'load-too-heavy')[0]!.message).toContain('one table weighs 9 kg and the strongest vehicle carries 6 kg, 3 kg short');
+    expect(heavy.findings.find(({ code }) => code === 'load-too-heavy')!.message).toContain('one table weighs 9 kg and the strongest vehicle carries 6 kg, 3 kg short');
     const timeless = runsFor(caseOf([5000], 200, [truck], [{ course: 'c', measure: 0, accessOpens: 0 }]));
     expect(timeless.findings.map(({ message }) => message)).toEqual([expect.stringContaining('gives no closes, reopens for the course c')]);
   });

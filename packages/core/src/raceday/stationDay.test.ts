@@ -37,12 +37,19 @@ describe('A station’s day', () => {
     expect(day.crew).toMatchObject({ handOut: 6, pour: 2, gel: 2, clean: 6, captain: 1, total: 17 });
     // 80 % come within 48 min: a share of 0.75 − 0.35 × 8 ÷ 50 = 0.694 of 1658, over the curve.
     expect(day.prePour.water).toMatchObject({ cups: 1151, floor: 1151, room: null });
-    expect(day.prePour.water!.massCurve * 1.25).toBeLessThan(1151);
+    // 24 cups a minute taken and, two thirds of 30, 20 poured: 60 × 24 − 59 × 20.
+    expect(day.prePour.water!.massCurve).toBe(260);
     expect(prePourTold(day.prePour.water!, 200)).toBe('4 tables × 2 layers = 1,600 cups');
     // Eight persons pour 1151 + 576 cups at 15 a minute.
     expect(day.prePour.sportsDrink!.cups).toBe(576);
     expect(day.crewAt).toBe(NINE - 1800 - 3600 - Math.ceil((1727 / 120) * 60));
     expect(day.crew.hours).toBeCloseTo((day.openUntil! - day.crewAt!) / 3600, 12);
+  });
+
+  it('hands out the gels that are taken, not all that are ordered', () => {
+    // 20 × 0.6 = 12 a minute: 12 + 2√12 by one each.
+    expect(dayOf({ serves: ['gel', 'water'], crew: { gelRate: 1 } }, comes(even(1201, 3600))).day.crew.gel).toBe(19);
+    expect(dayOf({ serves: ['water'] }, comes(even(1201, 3600))).day.crew.gel).toBe(0);
   });
 
   it('gets tables for what is staged and for those who hand out, unless the plan says', () => {
@@ -74,6 +81,8 @@ describe('A station’s day', () => {
     expect(day.openFrom).toBe(NINE - 3600 - 1800);
     // 20 × 0.1 × 1.15 cups more; the floor is by the spread of those on foot.
     expect(day.cups.water).toBe(1660);
+    // The wheels' 2 cups and the first minute's 24, before anything is poured.
+    expect(day.prePour.water!.massCurve).toBe(26);
     // 0.8 × 1201 steps of 3 s from the 10 to the 90 % arrival: 2882.4 s.
     expect(day.prePour.water!.floor).toBe(Math.ceil(1660 * (0.75 - (0.35 * (2882.4 - 2400)) / 3000)));
     expect(dayOf({}, { station: 's1', races: [wheels], sweep: null }).day.prePour).toEqual({});
