@@ -13,8 +13,6 @@ import { liesInside, readGpxFile, readText } from './files.ts';
 export interface AnalysedPlan {
   readonly document: PlanDocument;
   readonly analysis: Analysis;
-  /** Those of race day alone. */
-  readonly dayFindings: readonly Finding[];
 }
 
 /** Reads and analyses the plan of a file, with a variant laid over where one is named. */
@@ -31,7 +29,7 @@ export async function analysePlan(file: string, variant: string | undefined): Pr
   const analysed = analyse(document.plan, { gpx: sources.value, results });
   if (!analysed.ok) return bad(placeFindings([...sources.findings, ...analysed.findings], document));
   const findings = placeFindings([...chosen.findings, ...sources.findings, ...analysed.value.findings], document);
-  return good({ document, analysis: { ...analysed.value, findings }, dayFindings: placeFindings(analysed.value.day?.findings ?? [], document) });
+  return good({ document, analysis: { ...analysed.value, findings } });
 }
 
 /** Every GPX file of the plan's courses. A missing one is left out: the analysis says so at its place. */

@@ -1,6 +1,7 @@
 /** `halfcup raceday`: arrivals, cups, pre-pour, crew, runs; or the take rates that a counted day teaches. */
 import { raceDayDocument } from '../../src/export/raceDayDocument.ts';
-import { type Result, bad, good } from '../../src/finding.ts';
+import { type Finding, type Result, bad, good } from '../../src/finding.ts';
+import type { RaceDay } from '../../src/raceday/day.ts';
 import { learnRates } from '../../src/raceday/learn.ts';
 import { type Output, type Run, has } from '../call.ts';
 import { type AnalysedPlan, analysePlan } from '../plans.ts';
@@ -18,9 +19,15 @@ export const run: Run = async (call) => {
   }
   const units = unitsOf(call, analysis.plan.units);
   if (has(call, 'learn')) return learn(read.value, has(call, 'json'));
-  const document = raceDayDocument(analysis, analysis.day, read.value.dayFindings);
+  const document = raceDayDocument(analysis, analysis.day, dayFindings(analysis, analysis.day));
   return good({ text: has(call, 'json') ? json(document) : raceDayText(analysis, analysis.day, document.findings, units) });
 };
+
+/** Of all findings those that race day has made, with their places and waivers. */
+function dayFindings({ findings }: AnalysedPlan['analysis'], day: RaceDay): readonly Finding[] {
+  const codes = new Set(day.findings.map(({ code }) => code));
+  return findings.filter(({ code }) => codes.has(code));
+}
 
 function learn({ analysis }: AnalysedPlan, asJson: boolean): Result<Output> {
   const learnt = learnRates(analysis.plan, analysis.day!.stations);

@@ -11,10 +11,10 @@ const NONE = '–';
 
 const clock = (seconds: number | null | undefined): string => (seconds === null || seconds === undefined ? NONE : formatMinute(seconds));
 
-/** `3 tables × 2 layers = 1,200`; a dash where a drink is not served. */
+/** `1,150 on 3 tables, 2 layers (53 %)`; a dash where a drink is not served. */
 function poured(one: PrePour | undefined): string {
   if (one === undefined) return NONE;
-  return `${one.tables} × ${one.layers} = ${one.cups.toLocaleString('en')} (${Math.round(one.share * 100)} %)`;
+  return `${one.cups.toLocaleString('en')} on ${one.tables} table${one.tables === 1 ? '' : 's'}, ${one.layers} layer${one.layers === 1 ? '' : 's'} (${Math.round(one.share * 100)} %)`;
 }
 
 export function raceDayText(analysis: Analysis, day: RaceDay, findings: readonly Finding[], units: UnitSystem): string {
@@ -35,12 +35,12 @@ function arrivalsTable({ stations }: RaceDay, nameOf: (id: string) => string): s
 }
 
 function suppliesTable({ stations }: RaceDay, units: UnitSystem): string {
-  const head = ['Station', ' Water, cups', ' Sports drink, cups', ' Gels', ' Water', ' Sports drink', 'Poured before the first runner: water', 'and sports drink'];
+  const head = ['Station', ' Water, cups', ' Sports drink, cups', ' Gels', ' Water', ' Sports drink', 'Water, poured', 'Sports drink, poured'];
   const rows = stations.map(({ id, cups, gels, volume, prePour }) => [
     id, cups.water.toLocaleString('en'), cups.sportsDrink.toLocaleString('en'), gels.toLocaleString('en'),
     formatVolume(volume.water, units), formatVolume(volume.sportsDrink, units), poured(prePour.water), poured(prePour.sportsDrink),
   ]);
-  return `Cups and pre-pour (tables × layers = cups)\n${table(head, rows)}`;
+  return `Cups, and what stands poured before the first runner (share of the day's cups)\n${table(head, rows)}`;
 }
 
 const crewRow = ({ id, crew, tables }: StationDay): string[] => [

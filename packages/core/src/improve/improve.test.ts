@@ -63,7 +63,7 @@ function bruteForce(analysis: Analysis, within: number, step: number): { best: S
   for (const places of combinations) {
     const layout = valueOf(layoutStage({ ...plan, stations: places.map(({ station }) => station) }, courses));
     if (orderOf(layout) !== orderOf(analysis)) continue;
-    const score = scoreOf({ ...layout, ...reviewLayout(layout) }, places);
+    const score = scoreOf({ ...layout, day: null, ...reviewLayout(layout) }, places);
     if (less(score, best)) best = score;
   }
   return { best, tried: combinations.length };

@@ -51,9 +51,9 @@ export function verified(analysis: Analysis, present: readonly Choice[], chosen:
   const trivial = trivialBound(analysis);
   const stay: Verified = { before, after: before, moves: [], proof: trivial, plan: analysis.plan, analysis };
   const plan = { ...analysis.plan, stations: analysis.plan.stations.map((station, k) => chosen[k]?.station ?? station) };
-  const layout = layoutStage(plan, analysis.courses);
+  const layout = layoutStage(plan, analysis.courses, analysis.day);
   if (found === null || !layout.ok) return stay;
-  const changed: Analysis = { ...layout.value, ...reviewLayout(layout.value, beforeLayout(analysis)) };
+  const changed: Analysis = { ...layout.value, day: analysis.day, ...reviewLayout(layout.value, beforeLayout(analysis)) };
   const after = standingOf(changed);
   const weight = searchedWeight(analysis, present);
   // Costs of parts that do not add up to what the whole finds prove nothing.

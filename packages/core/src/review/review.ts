@@ -26,7 +26,7 @@ export interface Review {
 
 /** Runs every check. `before`: what reading and measuring the courses has found already. */
 export function reviewLayout(layout: Layout, before: readonly Finding[] = []): Review {
-  const reasons = new Map(CHECKS.map((check) => [check.code, check.missing?.(layout) ?? null]));
+  const reasons = new Map([...STAGE_RULES, ...CHECKS].map((rule) => [rule.code, rule.missing?.(layout) ?? null]));
   const found = CHECKS.flatMap((check) => (reasons.get(check.code) === null ? check.find(layout) : []));
   const findings = waive([...before, ...found], layout.plan, (code) => !isPlacedCode(code));
   return { checks: [...STAGE_RULES, ...CHECKS].map((rule) => runOf(rule, findings, reasons.get(rule.code) ?? null)), findings };
