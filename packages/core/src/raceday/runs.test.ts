@@ -79,6 +79,10 @@ describe('Runs', () => {
     expect(finding).toMatchObject({ code: 'drop-closed', severity: 'error', where: { station: 's0', measure: 5000 } });
     expect(finding!.measured).toBeCloseTo(720, 6);
     expect(finding!.message).toContain('for 12 min');
+    // However many loads the station takes, one finding, with all of their mass.
+    const many = runsFor(caseOf([5000], 200, [{ ...truck, kg: 60, from: 6.5 * HOUR }]));
+    expect(many.findings.map(({ message }) => message)).toEqual([finding!.message]);
+    expect(finding!.message).toContain(`${Math.ceil(runsFor(caseOf([5000], 200, [truck])).runs[0]!.kg)} kg`);
   });
 
   it('tell how late a drop is for its crew', () => {
@@ -90,6 +94,18 @@ describe('Runs', () => {
     const at = (from: number): string[] => runsFor({ ...open, plan: { ...open.plan, vehicles: [{ ...truck, from }] } }).findings.map(({ code }) => code);
     expect(at(due - 1620)).toEqual([]);
     expect(at(due - 1619)).toEqual(['drop-late']);
+  });
+
+  it('tell of one station both what comes late and what cannot come', () => {
+    const one = caseOf([5000], 200, [{ ...truck, kg: 30, from: 5 * HOUR }], [{ course: 'c', measure: 0, accessOpens: 0, closes: 6.5 * HOUR, reopens: 9 * HOUR }]);
+    const early = { ...one, days: one.days.map((day) => ({ ...day, crewAt: 5 * HOUR })) };
+    const { runs, findings } = runsFor(early);
+    const dropped = runs.filter(({ kind }) => kind === 'drop').reduce((sum, { kg }) => sum + kg, 0);
+    const all = runsFor(caseOf([5000], 200, [truck])).runs[0]!.kg;
+    expect(findings.map(({ code }) => code)).toEqual(['drop-closed', 'drop-late']);
+    expect(dropped).toBeGreaterThan(0);
+    expect(findings[0]!.message).toContain(`${Math.ceil(all - dropped)} kg have no run`);
+    expect(findings[1]!.measured).toBe(Math.max(...stopsOf(runs, 'drop').map(({ stop }) => stop.leave)));
   });
 
   it('say what no vehicle carries, what has no place, and what the clock lacks', () => {

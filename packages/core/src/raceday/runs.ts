@@ -36,7 +36,7 @@ interface Driven {
   readonly run: Run;
   /** When the vehicle stands loaded or empty at the start again. */
   readonly free: number;
-  readonly findings: readonly Finding[];
+  readonly misses: readonly Miss[];
 }
 
 const SLACK = 1e-6;
@@ -46,24 +46,47 @@ const releaseOf = (trip: Trip, station: string): number => (trip.kind === 'colle
 
 const said = (seconds: number): string => formatDuration(Math.max(60, Math.ceil(seconds / 60 - SLACK) * 60));
 
-function closedFinding(trip: Trip, vehicle: PlanVehicle, site: RunSite, late: number): Finding {
-  const message = `${trip.nameOf(site.station)}: ${vehicle.name} would be on the closed course for ${said(late)} at or before the station, so this drop is not planned. Start the vehicle earlier, open access earlier, or add a vehicle.`;
-  return { code: 'drop-closed', severity: 'error', message, where: { course: site.course, station: site.station, measure: site.measure }, measured: late, limit: 0, unit: 's' };
+/** A load that is left out because the course closes, or dropped after the crew is due. */
+interface Miss {
+  readonly left: boolean;
+  readonly vehicle: PlanVehicle;
+  readonly site: RunSite;
+  readonly kg: number;
+  /** Seconds. */
+  readonly late: number;
+  /** When it is, or would be, unloaded. */
+  readonly done: number;
 }
 
-/** A drop that ends after the crew is due. */
-function lateFinding(trip: Trip, vehicle: PlanVehicle, site: RunSite, done: number): Finding[] {
-  const due = trip.kind === 'drop' ? (trip.days.get(site.station)?.crewAt ?? null) : null;
-  if (due === null || done <= due + SLACK) return [];
-  const message = `${trip.nameOf(site.station)}: ${vehicle.name} has unloaded at ${formatMinute(done)} and the crew is due at ${formatMinute(due)}: ${said(done - due)} late. Start the vehicle earlier, open access earlier, or add a vehicle.`;
-  return [{ code: 'drop-late', severity: 'warning', message, where: { course: site.course, station: site.station, measure: site.measure }, measured: done, limit: due, unit: 's' }];
+const MEND = 'Start the vehicle earlier, open access earlier, or add a vehicle.';
+
+/** What is said of one station's loads that were left out, or were late, the worst first. */
+function missFinding(trip: Trip, misses: readonly Miss[]): Finding[] {
+  const [worst] = misses;
+  if (worst === undefined) return [];
+  const { left, vehicle, site, late, done } = worst;
+  const where = { course: site.course, station: site.station, measure: site.measure };
+  const name = trip.nameOf(site.station);
+  if (left) {
+    const kg = Math.ceil(misses.reduce((sum, miss) => sum + miss.kg, 0));
+    return [{ code: 'drop-closed', severity: 'error', message: `${name}: ${kg} kg have no run that may stop there: ${vehicle.name} would be on the closed course for ${said(late)} at or before the station. ${MEND}`, where, measured: late, limit: 0, unit: 's' }];
+  }
+  const message = `${name}: ${vehicle.name} has unloaded at ${formatMinute(done)} and the crew is due at ${formatMinute(done - late)}: ${said(late)} late. ${MEND}`;
+  return [{ code: 'drop-late', severity: 'warning', message, where, measured: done, limit: done - late, unit: 's' }];
+}
+
+/** One finding for each station and kind of miss. */
+function missFindings(trip: Trip, misses: readonly Miss[]): Finding[] {
+  const worstFirst = [...misses].sort((a, b) => b.late - a.late);
+  return [...new Set(misses.map(({ site }) => site))].flatMap((site) =>
+    [true, false].flatMap((left) => missFinding(trip, worstFirst.filter((miss) => miss.site === site && miss.left === left))));
 }
 
 /** One vehicle with its loads, from the start of the course on. */
 function driveRun(trip: Trip, vehicle: PlanVehicle, loads: readonly Load[], from: number): Driven {
   const speed = vehicle.kmh / 3.6;
   const stops: Stop[] = [];
-  const findings: Finding[] = [];
+  const misses: Miss[] = [];
   let [at, ready] = [0, from];
   for (const { station, pieces } of loads) {
     const site = trip.sites.get(station)!;
@@ -71,17 +94,18 @@ function driveRun(trip: Trip, vehicle: PlanVehicle, loads: readonly Load[], from
     const done = way.arrive + vehicle.stop;
     const late = Math.max(way.late, done - (timeAt(trip.limits.closes, site.measure) ?? Infinity));
     if (late > SLACK) {
-      findings.push(closedFinding(trip, vehicle, site, late));
+      misses.push({ vehicle, site, kg: kgOf(pieces), late, done, left: true });
       continue;
     }
-    findings.push(...lateFinding(trip, vehicle, site, done));
+    const due = trip.kind === 'drop' ? (trip.days.get(station)?.crewAt ?? done) : done;
+    if (done > due + SLACK) misses.push({ vehicle, site, kg: kgOf(pieces), late: done - due, done, left: false });
     const before = stops.at(-1);
     if (before !== undefined) stops[stops.length - 1] = { ...before, leave: way.leave };
     stops.push({ station, arrive: way.arrive, leave: done, measure: site.measure, side: site.side, load: pieces.map(({ item, count, each }) => ({ item, count, kg: count * each })) });
     [at, ready] = [site.measure, done];
   }
   const run = { vehicle: vehicle.id, kind: trip.kind, stops, kg: stops.reduce((sum, { load }) => sum + load.reduce((kg, one) => kg + one.kg, 0), 0) };
-  return { run, free: stops.length === 0 ? from : ready + at / speed + vehicle.stop, findings };
+  return { run, free: stops.length === 0 ? from : ready + at / speed + vehicle.stop, misses };
 }
 
 /** Pieces that no vehicle can carry are taken off, each with a finding. */
@@ -100,6 +124,7 @@ function carried(plan: Plan, trip: Trip, loads: readonly Load[]): { readonly que
 function runsOn(plan: Plan, trip: Trip, loads: readonly Load[], free: Map<string, number>): { readonly runs: Run[]; readonly findings: Finding[] } {
   const { queue, findings } = carried(plan, trip, loads);
   const runs: Run[] = [];
+  const misses: Miss[] = [];
   let rest: readonly Load[] = queue;
   while (rest.length > 0) {
     const head = rest[0]!.pieces[0]!;
@@ -108,11 +133,11 @@ function runsOn(plan: Plan, trip: Trip, loads: readonly Load[], free: Map<string
     const filled = fillVehicle(rest, vehicle);
     const driven = driveRun(trip, vehicle, filled.taken, free.get(vehicle.id)!);
     if (driven.run.stops.length > 0) runs.push(driven.run);
-    findings.push(...driven.findings);
+    misses.push(...driven.misses);
     free.set(vehicle.id, driven.free);
     rest = filled.rest;
   }
-  return { runs, findings };
+  return { runs, findings: [...findings, ...missFindings(trip, misses)] };
 }
 
 const sitesOn = (sites: readonly RunSite[], course: string): RunSite[] => sites.filter((site) => site.course === course).sort((a, b) => a.measure - b.measure);

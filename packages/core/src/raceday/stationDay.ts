@@ -21,15 +21,21 @@ interface Site {
   readonly rules: Crew;
   readonly races: readonly RaceArrivals[];
   readonly needs: Needs;
+  /** Cups in the busiest sliding minute, and who hands them out. */
+  readonly cupsPeak: number;
+  readonly hands: number;
 }
 
 type Tables = { readonly [kind in Served]: number };
 
-const cupsEach = ({ station, supplies }: Site, { division }: RaceArrivals): number =>
+const cupsEach = ({ station, supplies }: Pick<Site, 'station' | 'supplies'>, { division }: RaceArrivals): number =>
   DRINKS.reduce((sum, drink) => sum + (station.serves.includes(drink) ? takeRates(supplies, division)[drink] : 0), 0);
 
-/** Hand-out persons at the busiest minute, of all drinks together. */
-const handOut = (site: Site): number => handsFor(busiest(site.races, 60, (race) => cupsEach(site, race))?.sum ?? 0, site.rules.handRate);
+function siteOf(plan: Plan, station: PlanStation, races: readonly RaceArrivals[]): Site {
+  const [supplies, rules] = [suppliesOf(plan, station), crewOf(plan, station)];
+  const cupsPeak = busiest(races, 60, (race) => cupsEach({ station, supplies }, race))?.sum ?? 0;
+  return { station, supplies, practice: practiceOf(plan, station), rules, races, needs: needsOf(supplies, station.serves, headsOf(races)), cupsPeak, hands: handsFor(cupsPeak, rules.handRate) };
+}
 
 const shareOf = ({ needs }: Site, drink: Drink): number => needs.cups[drink] / Math.max(1, needs.cups.water + needs.cups.sportsDrink);
 
@@ -49,7 +55,7 @@ function caseOf(site: Site, drink: Drink, minutes: StationDay['perMinute']): Pre
     spread: foot.p90 - foot.p10,
     cups: needs.cups[drink],
     fixed: station.tables[drink] ?? null,
-    atLeast: Math.max(1, Math.ceil((handOut(site) * rules.handSpacing * share) / practice.tableLength - 1e-9)),
+    atLeast: Math.max(1, Math.ceil((site.hands * rules.handSpacing * share) / practice.tableLength - 1e-9)),
     cupsPerLayer: supplies.cupsPerLayer,
     layers: supplies.layers,
     floor: supplies.prePourFloor,
@@ -112,7 +118,7 @@ interface Times {
 function timesOf(site: Site, stock: Stock, first: number, last: number, sweep: number | null): Times {
   const { rules } = site;
   const cups = DRINKS.reduce((sum, drink) => sum + (stock.prePour[drink]?.cups ?? 0), 0);
-  const hands = Math.max(1, handOut(site) + rules.pourers);
+  const hands = Math.max(1, site.hands + rules.pourers);
   const openFrom = first - rules.ready;
   return { openFrom, crewAt: openFrom - rules.setUp - Math.ceil((cups / (hands * rules.pourRate)) * 60), openUntil: Math.max(last, sweep ?? last) };
 }
@@ -121,7 +127,7 @@ function crewAt(site: Site, { crewAt: from, openUntil }: Times): DayCrew {
   const sum = (span: number, weightOf: (race: RaceArrivals) => number): number => busiest(site.races, span, weightOf)?.sum ?? 0;
   const gels = site.station.serves.includes('gel');
   return dayCrew(site.rules, {
-    cupsPeak: sum(60, (race) => cupsEach(site, race)),
+    cupsPeak: site.cupsPeak,
     gelsPeak: gels ? sum(60, ({ division }) => Math.min(takeRates(site.supplies, division).gel, gelsOrdered(site.supplies, division))) : 0,
     cupsHour: sum(3600, (race) => cupsEach(site, race)),
     duration: openUntil - from,
@@ -140,9 +146,8 @@ function closed({ station, races }: Site, none: Pick<StationDay, 'id' | 'arrival
  */
 export function stationDay(plan: Plan, station: PlanStation, arrivals: StationArrivals, directions: number = 1): { readonly day: StationDay; readonly findings: readonly Finding[] } {
   const { races } = arrivals;
-  const supplies = suppliesOf(plan, station);
   const heads = headsOf(races);
-  const site: Site = { station, supplies, practice: practiceOf(plan, station), rules: crewOf(plan, station), races, needs: needsOf(supplies, station.serves, heads) };
+  const site = siteOf(plan, station, races);
   const quantiles = quantilesOf(mergedTimes(races));
   const perMinute = perMinuteOf(races);
   const stock = stockOf(site, perMinute);
@@ -164,7 +169,7 @@ export function stationDay(plan: Plan, station: PlanStation, arrivals: StationAr
   const crew = crewAt(site, times);
   const day: StationDay = {
     ...head, quantiles, peak: { count: peak.sum, at: peak.at }, ...times, prePour: stock.prePour, tables: stock.tables, crew,
-    packs: packsOf(supplies, site.practice, station, { needs: site.needs, tables: stock.tables, crew, directions }),
+    packs: packsOf(site.supplies, site.practice, station, { needs: site.needs, tables: stock.tables, crew, directions }),
   };
   return { day, findings: [...stock.findings, ...gelFindings(plan, station, heads)] };
 }
