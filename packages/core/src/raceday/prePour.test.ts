@@ -70,7 +70,8 @@ describe('Floor', () => {
 describe('Pre-pour', () => {
   it('is the larger of mass curve × safety and floor, and the day’s cups at most', () => {
     // The curve: 300 − 30 = 270, then 400 − 60 = 340; × 1.25 = 425; the floor 0.75 × 460 = 345.
-    expect(prePourOf(usual)).toEqual({ wanted: 425, prePour: { cups: 425, share: 425 / 460, massCurve: 340, floor: 345, room: null, tables: 1, layers: 3, pourers: 2 } });
+    // The floor alone lasts, 345 ÷ 1.25 = 276, with 300 − p and 400 − 2p at most that: 62 a minute, 5 × 15.
+    expect(prePourOf(usual)).toEqual({ wanted: 425, prePour: { cups: 425, share: 425 / 460, massCurve: 340, floor: 345, room: null, tables: 1, layers: 3, pourers: 5 } });
     expect(prePourOf({ ...usual, pour: 300 }).prePour.cups).toBe(345);
     expect(prePourOf({ ...usual, pour: 0 }).prePour.cups).toBe(460);
   });

@@ -93,7 +93,8 @@ export function prePourOf(one: PrePourCase): { readonly prePour: PrePour; readon
   const room = one.fixed === null ? null : tables * perTable;
   const cups = Math.min(want, room ?? want);
   const layers = tables === 0 ? 0 : Math.ceil(cups / (tables * one.cupsPerLayer));
-  const pourers = fewestPourers(one.demand, one.rate, Math.floor(cups / one.safety + 1e-9), one.from);
+  // With so many, what the floor or the room puts up is enough, and the curve asks for no more.
+  const pourers = fewestPourers(one.demand, one.rate, Math.floor(Math.min(cups, floor) / one.safety + 1e-9), one.from);
   return { prePour: { cups, share: one.cups === 0 ? 0 : cups / one.cups, massCurve: curve, floor, room, tables, layers, pourers }, wanted: want };
 }
 

@@ -63,8 +63,18 @@ describe('A station’s day', () => {
     const { day, findings } = dayOf({ tables: { water: 1 }, serves: ['water'] }, comes(even(1201, 3600)));
     expect(day.prePour.water).toMatchObject({ cups: 600, room: 600, tables: 1, layers: 3 });
     const short = findings.find(({ code }) => code === 'pre-pour-room')!;
-    expect(short.message).toContain('1,151 should stand poured before the first runner: 551 short. Put up 1 more');
+    expect(short.message).toContain('1,151 should stand poured before the first runner: 551 short. Put up 1 more.');
     expect(dayOf({ tables: { water: 2 }, serves: ['water'] }, comes(even(1201, 3600))).findings).toEqual([]);
+  });
+
+  it('names the pourers who would do with the plan’s tables, where it is the rush that asks for more', () => {
+    // 1001 within ten minutes take 1202 cups; the curve asks for over 1000, the floor for two fifths of 1382.
+    const rush = (pourers: number): ReturnType<typeof stationDay> =>
+      dayOf({ tables: { water: 1 }, supplies: { prePourFloor: [0.4, 0.4] }, crew: { pourers }, serves: ['water'] }, comes(even(1001, 600)));
+    const [finding] = rush(2).findings;
+    const told = /short\. Put up 1 more, or have (\d+) pour water\.$/u.exec(finding!.message);
+    expect(rush(Number(told![1])).findings).toEqual([]);
+    expect(rush(Number(told![1])).day.prePour.water!.cups).toBe(553);
   });
 
   it('says when cups run out later in the day though the first hour is poured', () => {

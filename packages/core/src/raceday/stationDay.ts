@@ -10,7 +10,7 @@ import { DRINKS, gelFindings, gelsOrdered, headsOf, needsOf, takeRates, type Dri
 import { NO_CREW, dayCrew, handsFor } from './crew.ts';
 import type { DayCrew, PrePour, RaceArrivals, StationArrivals, StationDay } from './day.ts';
 import { packsOf } from './packs.ts';
-import { firstDry, prePourOf, thousands, type PrePourCase } from './prePour.ts';
+import { firstDry, massCurve, prePourOf, thousands, type PrePourCase } from './prePour.ts';
 import { busiest, mergedTimes, perMinuteOf, quantilesOf } from './timing.ts';
 
 /** A station with the rules that hold at it. */
@@ -67,6 +67,12 @@ function caseOf(site: Site, drink: Drink, minutes: StationDay['perMinute']): Pre
 
 const WORD: Readonly<Record<Drink, string>> = { water: 'water', sportsDrink: 'sports drink' };
 
+/** How many pourers would mend it, where it is the curve that asks for more than the room and not the floor. */
+function orPour(one: PrePourCase, { floor, room, pourers }: PrePour, drink: Drink): string {
+  const mends = floor <= (room ?? Infinity) && massCurve(one.demand, pourers * one.rate, one.from) * one.safety <= floor;
+  return mends ? `, or have ${pourers} pour ${WORD[drink]}` : '';
+}
+
 /** Where the tables hold less than should stand poured, or the cups run out whatever stands. */
 function stockFindings({ station }: Site, drink: Drink, one: PrePourCase, prePour: PrePour, wanted: number, first: number): Finding[] {
   const where = { station: station.id, item: drink };
@@ -74,7 +80,7 @@ function stockFindings({ station }: Site, drink: Drink, one: PrePourCase, prePou
   const perTable = one.cupsPerLayer * one.layers;
   if (prePour.cups < wanted) {
     const more = Math.ceil(wanted / perTable) - prePour.tables;
-    const message = `${station.name}: the ${prePour.tables} tables hold ${thousands(prePour.cups)} ${cups}, and ${thousands(wanted)} should stand poured before the first runner: ${thousands(wanted - prePour.cups)} short. Put up ${more} more, or have ${prePour.pourers} pour ${WORD[drink]}.`;
+    const message = `${station.name}: the ${prePour.tables} tables hold ${thousands(prePour.cups)} ${cups}, and ${thousands(wanted)} should stand poured before the first runner: ${thousands(wanted - prePour.cups)} short. Put up ${more} more${orPour(one, prePour, drink)}.`;
     return [{ code: 'pre-pour-room', severity: 'warning', message, where, measured: prePour.cups, limit: wanted, unit: 'cups' }];
   }
   const dry = firstDry(one.demand, one.pour, prePour.cups, prePour.tables * perTable, one.from);
