@@ -11,10 +11,11 @@ import { fileURLToPath } from 'node:url';
 import { lineString, nearestPointOnLine, point } from '@turf/turf';
 import geographiclib from 'geographiclib-geodesic';
 import { SaxesParser } from 'saxes';
-import { layoutStage, readPlan } from '@halfcup/core';
+import { dayStage, layoutStage, passStage, readPlan } from '@halfcup/core';
 import { indexCourse, measureLine, passesOf } from '@halfcup/core/geometry';
 import { readGpx } from '@halfcup/core/gpx';
-import { courseOf, gpxText, indexedOf, pinsAlong, windingLine } from './data.mjs';
+import { readResults } from '@halfcup/core/raceday';
+import { courseOf, generator, gpxText, indexedOf, pinsAlong, windingLine } from './data.mjs';
 import { inTurn, timed } from './timing.mjs';
 
 const here = dirname(fileURLToPath(import.meta.url));
@@ -120,10 +121,44 @@ function benchLayout(turfCall) {
   report('the layout of 30 stations and two races on 20,000 points', "time over one call of turf's nearestPointOnLine", times[25] / turfCall, '×', 'at most', 0.25);
 }
 
+function benchRaceDay() {
+  const random = generator(5);
+  const rows = Array.from({ length: 50_000 }, (_, k) => {
+    const seconds = Math.round(9000 + 12_000 * random() + 6000 * random());
+    const two = (value) => String(value).padStart(2, '0');
+    return `${k + 1},Runner ${k + 1},${Math.floor(seconds / 3600)}:${two(Math.floor(seconds / 60) % 60)}:${two(seconds % 60)}`;
+  });
+  const text = `bib,name,net\n${rows.join('\n')}\n`;
+  const full = courseOf(windingLine(20_000, 2.1), 'full');
+  const courses = [indexCourse(full)];
+  const finish = { csv: 'results.csv', column: 'net' };
+  const waves = ['08:00', '08:20', '08:40', '09:00'].map((time) => ({ time, entrants: 12_500 }));
+  const planJson = (entrants) => JSON.stringify({
+    format: 'halfcup-plan', version: 1,
+    courses: [{ id: 'full', line: [[-17.4, -33.2], [-17.39, -33.2]] }],
+    races: [{ id: 'm', course: 'full', show: 1, finish, waves: waves.map((wave) => ({ ...wave, entrants })) }],
+    stations: pinsAlong(full, 30).map((at, k) => ({ id: `s${k}`, at })),
+  });
+  const dayOf = (entrants) => {
+    const read = readPlan(planJson(entrants), 'bench.json');
+    if (!read.ok) throw new Error(read.findings[0].message);
+    const { plan } = read.value;
+    const seen = passStage(plan, courses);
+    if (!seen.ok) throw new Error(seen.findings[0].message);
+    return () => dayStage(plan, courses, seen.value, new Map([['results.csv', text]]));
+  };
+  const parse = () => readResults(text, 'net', 'results.csv');
+  const { ratio, peer } = inTurn(dayOf(12_500), parse, 5);
+  report('race day of 50,000 runners in four waves over 30 stations, its results read', 'time over reading the results file alone', 1 / ratio, '×', 'at most', 3);
+  const half = inTurn(dayOf(12_500), dayOf(6250), 5);
+  report('race day of 50,000 runners over that of 25,000, both less the reading', 'growth', (half.ours - peer) / (half.peer - peer), '×', 'at most', 2.4);
+}
+
 benchMeasure();
 const { turfCall } = benchPasses();
 benchLayout(turfCall);
 benchGrowth();
+benchRaceDay();
 benchGpx();
 writeFileSync(join(here, 'results.json'), `${JSON.stringify({ node: process.version, rows }, null, 2)}\n`);
 process.exitCode = rows.every((row) => row.met) ? 0 : 1;

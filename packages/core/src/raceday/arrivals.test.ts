@@ -5,7 +5,8 @@ import { MARATHON_FINISH, MARATHON_SPLITS, inSeconds, passAt, raceWith } from '.
 import { ORIGIN, turtle, valueOf } from '../testing/courses.ts';
 import { planOf } from '../testing/plans.ts';
 import type { PlanRace } from '../plan/plan.ts';
-import { type RaceOnCourse, arrivalsAt, mergedTimes, peakOf, perMinuteOf, quantilesOf, racesOnCourses, runRace } from './arrivals.ts';
+import { type RaceOnCourse, arrivalsAt, racesOnCourses, runRace } from './arrivals.ts';
+import { busiest, mergedTimes, perMinuteOf, quantilesOf } from './timing.ts';
 import type { RaceArrivals } from './day.ts';
 import { fieldOf } from './field.ts';
 import { sweepAt, sweepOf } from './sweep.ts';
@@ -145,8 +146,8 @@ describe('conservation', () => {
         const races = [one, { ...one, race: 'h', times: one.times.slice(0, Math.floor(one.times.length / 2)) }];
         const minutes = perMinuteOf(races);
         for (const { race, times } of races) expect(minutes.reduce((sum, [, counts]) => sum + counts[race]!, 0)).toBe(times.length);
-        const busiest = minutes.reduce((most, [, counts]) => Math.max(most, counts['m']! + counts['h']!), 0);
-        expect(peakOf(mergedTimes(races))?.count ?? 0).toBeGreaterThanOrEqual(busiest);
+        const fullest = minutes.reduce((most, [, counts]) => Math.max(most, counts['m']! + counts['h']!), 0);
+        expect(busiest(races, 60, () => 1)?.sum ?? 0).toBeGreaterThanOrEqual(fullest);
         expect(minutes.every(([minute], k) => minute % 60 === 0 && minute > (minutes[k - 1]?.[0] ?? -1))).toBe(true);
       }),
       runs,
@@ -177,26 +178,28 @@ describe('conservation', () => {
 });
 
 describe('sums of arrivals', () => {
-  // R: quantile(c(0, 10, 20, 30, 100), c(.1, .5, .9)), type 7.
-  it('quantiles are linear between ranks', () => {
+  // R: quantile(c(0, 10, 20, 30, 100), c(.1, .5, .9), type = 5).
+  it('quantiles are linear between the middles of ranks', () => {
     const { first, p10, p50, p90, last } = quantilesOf(Float64Array.of(0, 10, 20, 30, 100))!;
-    expect([first, p10, p50, last]).toEqual([0, 4, 20, 100]);
-    expect(p90).toBeCloseTo(72, 9);
+    expect([first, p10, p50, p90, last]).toEqual([0, 0, 20, 100, 100]);
     expect(quantilesOf(Float64Array.of(7))).toEqual({ first: 7, p10: 7, p50: 7, p90: 7, last: 7 });
     expect(quantilesOf(new Float64Array(0))).toBeNull();
   });
 
-  it('minutes hold every race, also one of which nobody arrives, and leave out quiet ones', () => {
-    const of = (race: string, ...times: readonly number[]): RaceArrivals => ({ race, division: 'run', times: Float64Array.from(times), out: 0 });
-    expect(perMinuteOf([of('m', 59.9, 60, 61, 300), of('h', 61), of('w')])).toEqual([[0, { m: 1, h: 0, w: 0 }], [60, { m: 2, h: 1, w: 0 }], [300, { m: 1, h: 0, w: 0 }]]);
+  const of = (race: string, ...times: readonly number[]): RaceArrivals => ({ race, division: 'run', times: Float64Array.from(times), out: 0 });
+
+  it('minutes hold every race, also one of which nobody arrives, and quiet ones too', () => {
+    expect(perMinuteOf([of('m', 59.9, 60, 61, 180), of('h', 61), of('w')])).toEqual([[0, { m: 1, h: 0, w: 0 }], [60, { m: 2, h: 1, w: 0 }], [120, { m: 0, h: 0, w: 0 }], [180, { m: 1, h: 0, w: 0 }]]);
     expect(perMinuteOf([of('m')])).toEqual([]);
     expect([...mergedTimes([of('m', 1, 5), of('h', 3)])]).toEqual([1, 3, 5]);
   });
 
   it('the busiest 60 s do not keep to the clock, and their end is not in them', () => {
-    expect(peakOf(Float64Array.of(0, 50, 55, 70, 109, 110, 500))).toEqual({ count: 4, at: 50 });
-    expect(peakOf(Float64Array.of(0, 60, 120))).toEqual({ count: 1, at: 0 });
-    expect(peakOf(new Float64Array(0))).toBeNull();
+    const peak = (...lists: readonly (readonly number[])[]): unknown => busiest(lists.map((times, k) => of(String(k), ...times)), 60, () => 1);
+    expect(peak([0, 50, 55, 70, 109, 110, 500])).toEqual({ sum: 4, at: 50 });
+    expect(peak([0, 50, 109], [55, 70, 110, 500])).toEqual({ sum: 4, at: 50 });
+    expect(peak([0, 60, 120])).toEqual({ sum: 1, at: 0 });
+    expect(peak([])).toBeNull();
   });
 
   it('the busiest 60 s are those that counting every window finds', () => {
@@ -204,7 +207,10 @@ describe('sums of arrivals', () => {
       fc.property(fc.array(fc.integer({ min: 0, max: 600 }), { minLength: 1, maxLength: 60 }), (list) => {
         const times = Float64Array.from(list).sort();
         const counted = list.map((from) => list.filter((time) => time >= from && time < from + 60).length);
-        expect(peakOf(times)!.count).toBe(Math.max(...counted));
+        expect(busiest([of('m', ...times)], 60, () => 1)!.sum).toBe(Math.max(...counted));
+        const odd = times.filter((_, k) => k % 2 === 1);
+        const even = times.filter((_, k) => k % 2 === 0);
+        expect(busiest([of('m', ...odd), of('h', ...even)], 60, () => 1)!.sum).toBe(Math.max(...counted));
       }),
       { seed: 7, numRuns: 200 },
     );

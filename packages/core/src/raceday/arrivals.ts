@@ -8,9 +8,10 @@ import type { Finding } from '../finding.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { CourseTable } from '../station/directions.ts';
 import type { StationPass } from '../station/station.ts';
-import type { Field, Quantiles, RaceArrivals, StationArrivals } from './day.ts';
+import type { Field, RaceArrivals, StationArrivals } from './day.ts';
 import { type Hills, hillsOf } from './hills.ts';
 import { timeShare, workTo } from './pace.ts';
+import { sortNearly } from './sorting.ts';
 import { type Sweep, sweepAt, sweepOf } from './sweep.ts';
 
 /** A field on its course. */
@@ -29,9 +30,6 @@ export interface PassedStation {
   readonly id: string;
   readonly passes: readonly StationPass[];
 }
-
-/** Length in seconds of the window of the peak. */
-const WINDOW = 60;
 
 /** Each field with its course's ends, hills and sweep, and what is wrong with those. */
 export function racesOnCourses(plan: Plan, courses: CourseTable, fields: readonly Field[]): { readonly races: readonly RaceOnCourse[]; readonly findings: readonly Finding[] } {
@@ -63,9 +61,12 @@ export function runRace(field: Field, ends: readonly [start: number, finish: num
 
 /** Clock time of every starter at a measure, in the order of the field, whether the sweep lets them get there or not. */
 export function timesAt({ field, ends, hills }: RaceOnCourse, measure: number): Float64Array {
+  const { start, finish, slow } = field;
   const work = workTo((measure - ends[0]) / (ends[1] - ends[0]), hills);
   const total = workTo(1, hills);
-  return field.finish.map((finish, i) => field.start[i]! + finish * timeShare(work, total, field.slow[i]!));
+  const times = new Float64Array(start.length);
+  for (let i = 0; i < times.length; i++) times[i] = start[i]! + finish[i]! * timeShare(work, total, slow[i]!);
+  return times;
 }
 
 /** Arrivals at each station over its served passes, races in the order given; a race that no served pass is of is left out. */
@@ -83,61 +84,8 @@ function raceArrivals(race: RaceOnCourse, measures: readonly number[]): RaceArri
   let count = 0;
   for (const measure of measures) {
     const until = sweep === null || field.race.late === 'served' ? Infinity : sweepAt(sweep, measure);
-    timesAt(race, measure).forEach((time, i) => {
-      if (time <= until && outFrom[i]! > measure) times[count++] = time;
-    });
+    const all = timesAt(race, measure);
+    for (let i = 0; i < all.length; i++) if (all[i]! <= until && outFrom[i]! > measure) times[count++] = all[i]!;
   }
-  return { race: field.race.id, division: field.division, times: times.slice(0, count).sort(), out: times.length - count };
-}
-
-/** All arrivals of some races, ascending. */
-export function mergedTimes(races: readonly RaceArrivals[]): Float64Array {
-  const all = new Float64Array(races.reduce((sum, { times }) => sum + times.length, 0));
-  let at = 0;
-  for (const { times } of races) {
-    all.set(times, at);
-    at += times.length;
-  }
-  return all.sort();
-}
-
-/** First, 10, 50 and 90 % and last of ascending times; `null` of none. Linear between ranks: type 7 of Hyndman and Fan (1996). */
-export function quantilesOf(times: Float64Array): Quantiles | null {
-  if (times.length === 0) return null;
-  const at = (share: number): number => {
-    const rank = (times.length - 1) * share;
-    const below = Math.floor(rank);
-    return times[below]! + (times[Math.min(below + 1, times.length - 1)]! - times[below]!) * (rank - below);
-  };
-  return { first: times[0]!, p10: at(0.1), p50: at(0.5), p90: at(0.9), last: times.at(-1)! };
-}
-
-/**
- * Arrivals by clock minute and race, ascending; every race stands in every minute. Minutes are told by their start,
- * seconds after midnight; those in which nobody arrives are left out.
- */
-export function perMinuteOf(races: readonly RaceArrivals[]): (readonly [minute: number, counts: Readonly<Record<string, number>>])[] {
-  const minutes = new Map<number, number[]>();
-  races.forEach(({ times }, r) => {
-    for (const time of times) {
-      const minute = Math.floor(time / 60) * 60;
-      const counts = minutes.get(minute) ?? races.map(() => 0);
-      counts[r]! += 1;
-      minutes.set(minute, counts);
-    }
-  });
-  const ascending = [...minutes].sort((a, b) => a[0] - b[0]);
-  return ascending.map(([minute, counts]) => [minute, Object.fromEntries(races.map(({ race }, r) => [race, counts[r]!]))]);
-}
-
-/** The most arrivals in any 60 s (its end excluded) of ascending times, and the start of the first such window; `null` of none. */
-export function peakOf(times: Float64Array): { readonly count: number; readonly at: number } | null {
-  if (times.length === 0) return null;
-  let peak = { count: 0, at: times[0]! };
-  let end = 0;
-  for (let from = 0; from < times.length; from++) {
-    while (end < times.length && times[end]! < times[from]! + WINDOW) end++;
-    if (end - from > peak.count) peak = { count: end - from, at: times[from]! };
-  }
-  return peak;
+  return { race: field.race.id, division: field.division, times: sortNearly(times.subarray(0, count)), out: times.length - count };
 }

@@ -4,17 +4,10 @@
  * The American Statistician 50 (1996), the same (i − ½)/N by which a field is drawn.
  */
 import type { Quantiles, RaceArrivals } from './day.ts';
+import { mergeSorted } from './sorting.ts';
 
-/** All times of several races, ascending. */
-export function mergedTimes(races: readonly RaceArrivals[]): Float64Array {
-  const all = new Float64Array(races.reduce((sum, race) => sum + race.times.length, 0));
-  let next = 0;
-  for (const race of races) {
-    all.set(race.times, next);
-    next += race.times.length;
-  }
-  return all.sort();
-}
+/** All times of several races, ascending; a race's own list where no other has any. Not to be changed. */
+export const mergedTimes = (races: readonly RaceArrivals[]): Float64Array => mergeSorted(races.map(({ times }) => times));
 
 /** The value at a share from 0 to 1 of at least one ascending value: linear between, the first and the last beyond. */
 export function quantile(sorted: Float64Array, share: number): number {
@@ -37,14 +30,14 @@ export function perMinuteOf(races: readonly RaceArrivals[]): [minute: number, co
   if (come.length === 0) return [];
   const from = Math.floor(Math.min(...come.map(({ times }) => times[0]!)) / 60);
   const to = Math.floor(Math.max(...come.map(({ times }) => times.at(-1)!)) / 60);
-  const minutes = Array.from({ length: to - from + 1 }, (_, k): [number, Record<string, number>] => [(from + k) * 60, Object.fromEntries(races.map(({ race }) => [race, 0]))]);
-  for (const { race, times } of come) {
-    for (const time of times) {
-      const counts = minutes[Math.floor(time / 60) - from]![1];
-      counts[race] = (counts[race] ?? 0) + 1;
-    }
-  }
-  return minutes;
+  const counted = races.map(({ times }) => countsByMinute(times, from, to));
+  return Array.from({ length: to - from + 1 }, (_, k): [number, Record<string, number>] => [(from + k) * 60, Object.fromEntries(races.map(({ race }, r) => [race, counted[r]![k]!]))]);
+}
+
+function countsByMinute(times: Float64Array, from: number, to: number): Uint32Array {
+  const counts = new Uint32Array(to - from + 1);
+  for (let i = 0; i < times.length; i++) counts[Math.floor(times[i]! / 60) - from]!++;
+  return counts;
 }
 
 /**
@@ -52,20 +45,45 @@ export function perMinuteOf(races: readonly RaceArrivals[]): [minute: number, co
  * each arrival counts. `null` where nobody arrives.
  */
 export function busiest(races: readonly RaceArrivals[], span: number, weightOf: (race: RaceArrivals) => number): { readonly sum: number; readonly at: number } | null {
-  const times = mergedTimes(races);
-  if (times.length === 0) return null;
-  const starts = races.map(() => 0);
-  const ends = races.map(() => 0);
-  const weights = races.map(weightOf);
+  const filled = races.filter(({ times }) => times.length > 0);
+  if (filled.length === 0) return null;
+  const [only] = filled;
+  if (filled.length === 1) {
+    const { count, at } = busiestOf(only!.times, span);
+    return { sum: count * weightOf(only!), at };
+  }
+  return busiestTogether(filled, span, filled.map(weightOf));
+}
+
+/** The most of ascending times within `span` seconds, and when that begins. */
+function busiestOf(times: Float64Array, span: number): { readonly count: number; readonly at: number } {
+  let end = 0;
+  let count = 0;
+  let at = 0;
+  for (let i = 0; i < times.length; i++) {
+    const until = times[i]! + span;
+    while (end < times.length && times[end]! < until) end++;
+    if (end - i > count) {
+      count = end - i;
+      at = times[i]!;
+    }
+  }
+  return { count, at };
+}
+
+function busiestTogether(races: readonly RaceArrivals[], span: number, weights: readonly number[]): { readonly sum: number; readonly at: number } {
+  const starts = new Uint32Array(races.length);
+  const ends = new Uint32Array(races.length);
   let best = { sum: -1, at: 0 };
-  for (const at of times) {
+  for (const at of mergedTimes(races)) {
     // Counted anew from the two ends of the window: running sums of weights would drift.
     let sum = 0;
-    races.forEach((race, k) => {
-      while (starts[k]! < race.times.length && race.times[starts[k]!]! < at) starts[k] = starts[k]! + 1;
-      while (ends[k]! < race.times.length && race.times[ends[k]!]! < at + span) ends[k] = ends[k]! + 1;
+    for (let k = 0; k < races.length; k++) {
+      const { times } = races[k]!;
+      while (starts[k]! < times.length && times[starts[k]!]! < at) starts[k]!++;
+      while (ends[k]! < times.length && times[ends[k]!]! < at + span) ends[k]!++;
       sum += (ends[k]! - starts[k]!) * weights[k]!;
-    });
+    }
     if (sum > best.sum) best = { sum, at };
   }
   return best;
