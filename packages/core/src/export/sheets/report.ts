@@ -6,6 +6,7 @@ import type { Analysis } from '../../analyse.ts';
 import type { ReviewCounts, ReviewDocument } from '../reviewDocument.ts';
 import { CAUTION } from './caution.ts';
 import { type Html, html, said, table } from './html.ts';
+import { daySection } from './reportDay.ts';
 import { courseSection, fileSection, practiceSection, sideSection } from './reportFacts.ts';
 import { checkSection, findingSection, placedSection, waivedSection } from './reportFindings.ts';
 import { reportStyle } from './reportStyle.ts';
@@ -46,6 +47,7 @@ ${sideSection(analysis, units)}
 ${courseSection(analysis, units)}
 ${practiceSection(analysis, units)}
 ${checkSection(checks)}
+${daySection(analysis)}
 ${signatures()}
 </body>
 </html>
