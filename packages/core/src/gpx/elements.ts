@@ -5,7 +5,7 @@
 
 import { createColumns, pushPoint, takeSegment, type Columns } from './columns.ts';
 import type { GpxDocument, GpxLine, GpxSegment, GpxWaypoint } from './document.ts';
-import { parseNumber, numberAdvice, reportPosition } from './numbers.ts';
+import { numberAdvice, readNumber, reportPosition } from './numbers.ts';
 import { quoted, type Place, type Trouble } from './trouble.ts';
 
 type Field = 'name' | 'comment' | 'description' | 'symbol' | 'type' | 'ele' | 'hdop';
@@ -70,6 +70,12 @@ const HOME: ReadonlyMap<string, string> = new Map([
   ['rtept', 'rte'],
 ]);
 
+/** Places in `values`. */
+const LAT = 0;
+const LON = 1;
+const ELEVATION = 2;
+const HDOP = 3;
+
 type Texts = Partial<Record<Exclude<Field, 'ele'>, string>>;
 
 export interface Elements {
@@ -90,10 +96,8 @@ export interface Elements {
   /** How many elements are open within the one that is passed over. */
   ignored: number;
   text: string;
-  lat: number;
-  lon: number;
-  ele: number;
-  hdop: number;
+  /** Latitude, longitude, elevation and hdop of the point that is open; NaN where it has none. In a list, so that none is put on the heap. */
+  readonly values: Float64Array;
   version: string | null;
   creator: string | null;
   name: string | null;
@@ -115,10 +119,7 @@ export const createElements = (trouble: Trouble, { where, mark, marked }: Pick<E
   place: { line: 1, column: 1 },
   ignored: 0,
   text: '',
-  lat: NaN,
-  lon: NaN,
-  ele: NaN,
-  hdop: NaN,
+  values: new Float64Array(4).fill(NaN),
   version: null,
   creator: null,
   name: null,
@@ -171,17 +172,13 @@ function misplaced(to: Elements, name: string): void {
 }
 
 function openPoint(to: Elements, name: string, latText: string | undefined, lonText: string | undefined): void {
-  const lat = latText === undefined ? null : parseNumber(latText);
-  const lon = lonText === undefined ? null : parseNumber(lonText);
-  to.ele = NaN;
-  to.hdop = NaN;
-  if (lat === null || lon === null || Math.abs(lat) > 90 || Math.abs(lon) > 180) {
-    reportPosition(to.trouble, name, latText, lonText, to.where());
-    to.lat = NaN;
-    return;
-  }
-  to.lat = lat;
-  to.lon = lon;
+  const { values } = to;
+  values[ELEVATION] = NaN;
+  values[HDOP] = NaN;
+  const read = latText !== undefined && lonText !== undefined && readNumber(latText, values, LAT) && readNumber(lonText, values, LON);
+  if (read && Math.abs(values[LAT]!) <= 90 && Math.abs(values[LON]!) <= 180) return;
+  reportPosition(to.trouble, name, latText, lonText, to.where());
+  values[LAT] = NaN;
 }
 
 /** Closes the innermost element; true where it was one whose text was wanted. */
@@ -194,7 +191,7 @@ export function closeElement(to: Elements): boolean {
   to.inside = closed.parent;
   if (closed.isText) closeText(to, closed.kind as Field);
   else if (closed.kind === 'point') {
-    if (!Number.isNaN(to.lat)) pushPoint(to.columns, to.lon, to.lat, to.ele);
+    if (!Number.isNaN(to.values[LAT])) pushPoint(to.columns, to.values[LON]!, to.values[LAT]!, to.values[ELEVATION]!);
   } else if (closed.kind === 'segment') keepSegment(to);
   else if (closed.kind === 'waypoint') closeWaypoint(to);
   else if (closed.kind === 'track') closeLine(to.tracks, 'track', to);
@@ -206,8 +203,8 @@ export function closeElement(to: Elements): boolean {
 }
 
 function closeText(to: Elements, field: Field): void {
-  if (field === 'ele') to.ele = numberOrWarn(to, 'ele', 'gpx-elevation', 'metres such as 123.4');
-  else if (field === 'hdop') to.hdop = numberOrWarn(to, 'hdop', 'gpx-hdop', 'a number such as 1.5');
+  if (field === 'ele') readOrWarn(to, ELEVATION, 'ele', 'gpx-elevation', 'metres such as 123.4');
+  else if (field === 'hdop') readOrWarn(to, HDOP, 'hdop', 'gpx-hdop', 'a number such as 1.5');
   else {
     const value = to.text.trim();
     if (value === '') return;
@@ -218,11 +215,10 @@ function closeText(to: Elements, field: Field): void {
   }
 }
 
-function numberOrWarn(to: Elements, element: string, code: string, expected: string): number {
-  const value = parseNumber(to.text);
-  if (value !== null) return value;
+function readOrWarn(to: Elements, at: number, element: string, code: string, expected: string): void {
+  if (readNumber(to.text, to.values, at)) return;
+  to.values[at] = NaN;
   to.trouble.report('warning', code, `Found ${quoted(to.text)} in <${element}>: ${numberAdvice(to.text)}. Expected ${expected}; the point is kept without it.`, to.marked());
-  return NaN;
 }
 
 function keepSegment(to: Elements): void {
@@ -237,9 +233,10 @@ function closeLine(list: GpxLine[], kind: GpxLine['kind'], to: Elements): void {
 const orNull = (value: number): number | null => (Number.isNaN(value) ? null : value);
 
 function closeWaypoint(to: Elements): void {
-  if (Number.isNaN(to.lat)) return;
+  const [lat = NaN, lon = NaN, ele = NaN, hdop = NaN] = to.values;
+  if (Number.isNaN(lat)) return;
   const { name = null, comment = null, description = null, symbol = null, type = null } = to.texts;
-  to.waypoints.push({ lon: to.lon, lat: to.lat, ele: orNull(to.ele), name, comment, description, symbol, type, hdop: orNull(to.hdop), ...to.place });
+  to.waypoints.push({ lon, lat, ele: orNull(ele), name, comment, description, symbol, type, hdop: orNull(hdop), ...to.place });
 }
 
 /** The tag of the innermost element that is open and read, for a file that ends too early. */

@@ -14,8 +14,11 @@ const POWERS = Float64Array.from({ length: 10 }, (_, exponent) => Number(`1e${ex
 const SIDE = 9;
 const ALL = 15;
 
-/** The value of a short decimal with or without a point and a minus; NaN for any other text. Both sides of the point in integers, which are quicker. */
-function shortDecimal(text: string): number {
+/**
+ * Writes the value of a short decimal, with or without a point and a minus, at a place of a list; false for any other text.
+ * Both sides of the point in integers, which are quicker; into a list, since a number that is returned is put on the heap.
+ */
+function readShort(text: string, into: Float64Array, at: number): boolean {
   const { length } = text;
   const from = text.charCodeAt(0) === 45 ? 1 : 0;
   let digit = 0;
@@ -27,33 +30,41 @@ function shortDecimal(text: string): number {
     whole = (whole * 10 + digit) | 0;
   }
   const before = i - from;
-  if (before > SIDE) return NaN;
-  if (i === length) return before === 0 ? NaN : signed(whole, from);
-  if (digit !== 46 - 48) return NaN;
+  if (before > SIDE) return false;
+  if (i === length) {
+    into[at] = from === 1 ? 0 - whole : whole;
+    return before > 0;
+  }
+  if (digit !== 46 - 48) return false;
   let fraction = 0;
   for (i++; i < length; i++) {
     digit = text.charCodeAt(i) - 48;
-    if (digit < 0 || digit > 9) return NaN;
+    if (digit < 0 || digit > 9) return false;
     fraction = (fraction * 10 + digit) | 0;
   }
   const behind = length - from - before - 1;
-  if (behind > SIDE || before + behind > ALL || before + behind === 0) return NaN;
+  if (behind > SIDE || before + behind > ALL || before + behind === 0) return false;
   const power = POWERS[behind]!;
-  return signed((whole * power + fraction) / power, from);
+  const value = (whole * power + fraction) / power;
+  into[at] = from === 1 ? 0 - value : value;
+  return true;
 }
 
-const signed = (value: number, minus: number): number => (minus === 1 ? 0 - value : value);
-
-/** The number, or `null` where the text is none or too large for one; `-0` becomes 0. */
-export function parseNumber(text: string): number | null {
-  const short = shortDecimal(text);
-  if (!Number.isNaN(short)) return short;
+/** Writes the number of a text at a place of a list; false where the text is none or too large for one; `-0` becomes 0. */
+export function readNumber(text: string, into: Float64Array, at: number): boolean {
+  if (readShort(text, into, at)) return true;
   if (!DECIMAL.test(text)) {
     const trimmed = text.trim();
-    return trimmed === text ? null : parseNumber(trimmed);
+    return trimmed !== text && readNumber(trimmed, into, at);
   }
-  const value = Number(text) + 0;
-  return Number.isFinite(value) ? value : null;
+  into[at] = Number(text) + 0;
+  return Number.isFinite(into[at]);
+}
+
+/** The number, or `null` where the text is none or too large for one. */
+export function parseNumber(text: string): number | null {
+  const into = new Float64Array(1);
+  return readNumber(text, into, 0) ? into[0]! : null;
 }
 
 /** What is wrong with a text that should be a number, and how to mend it. */
