@@ -48,7 +48,11 @@ async function perform(command: CommandSpec, call: Call): Promise<Ended> {
   const err = notes.map((note) => `${spoken({ ...note, message: `${note.severity}: ${note.message}` })}\n`).join('');
   const file = call.values.get('out');
   if (file === undefined) return { exit, out: text, err };
-  const { writeText } = await import('./files.ts');
+  const { guardInputs, writeText } = await import('./files.ts');
+  // A changed plan may take the place of the one that it was made from; anything else would destroy it.
+  const inputs = [...(other === undefined ? call.positionals : []), ...['placed'].flatMap((name) => call.values.get(name) ?? [])];
+  const guarded = await guardInputs(file, inputs);
+  if (!guarded.ok) return refused(guarded.findings);
   const written = await writeText(file, other ?? text, has(call, 'force'));
   return written.ok ? { exit, out: other === undefined ? '' : text, err } : refused(written.findings);
 }

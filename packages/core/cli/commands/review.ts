@@ -51,6 +51,7 @@ async function writeReport({ analysis, review }: Reviewed, call: Call): Promise<
   const file = call.values.get('report');
   if (file === undefined) return good(null);
   if (file === call.values.get('out')) return refuse(`found "${file}" for both --report and --out; expected two files`);
+  if (!/\.html?$/iu.test(file)) return refuse(`found "${file}" for --report, which writes HTML; expected a name that ends in .html`);
   const { reportHtml } = await import('../../src/export/sheets/report.ts');
   return writeText(file, reportHtml({ analysis, review, made: today() }), has(call, 'force'));
 }

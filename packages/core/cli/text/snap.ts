@@ -30,7 +30,7 @@ const away = (point: SnappedPoint, radius: number, units: UnitSystem): string[] 
   label(point),
   'none',
   formatMeasure(point.nearest.measure, units),
-  formatLength(point.nearest.distance, units, point.nearest.distance < 1000 ? 'wheel' : 'long', 0),
+  formatLength(point.nearest.distance, units, point.nearest.distance < 1000 ? 'wheel' : 'long', point.nearest.distance < 1000 ? 0 : 2),
   '–',
   '–',
   '–',

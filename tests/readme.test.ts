@@ -1,0 +1,43 @@
+/** README's commands and its example run as they are written. */
+import { spawnSync } from 'node:child_process';
+import { readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { ROOT, buildCommandLine } from './support/build.ts';
+import { MAIN } from './support/halfcup.ts';
+
+beforeAll(buildCommandLine);
+
+const README = readFileSync(join(ROOT, 'README.md'), 'utf8');
+const PREFIX = 'npx -y pnpm@12 --silent halfcup ';
+const commands = README.split('\n').filter((line) => line.startsWith(PREFIX)).map((line) => line.slice(PREFIX.length));
+const example = /```js\n(?<code>[\s\S]*?)```/u.exec(README)?.groups?.['code'] ?? '';
+const words = (line: string): string[] => [...line.matchAll(/"([^"]*)"|(\S+)/gu)].map(([, quoted, plain]) => quoted ?? plain ?? '');
+
+describe('README', () => {
+  it('has commands and an example', () => {
+    expect(commands.length).toBeGreaterThan(5);
+    expect(example).toContain('passesOf');
+  });
+
+  it.each(commands)('%s', (line) => {
+    const { status, stdout, stderr } = spawnSync(process.execPath, [MAIN, ...words(line)], { cwd: ROOT, encoding: 'utf8' });
+    // A review ends with 1 where an error stands, as one does in the demo.
+    expect(status, stderr).toBe(line.startsWith('review') ? 1 : 0);
+    expect(stdout.length).toBeGreaterThan(100);
+  });
+
+  it('shows a point that the course runs by, and a library example that finds the same two passes', () => {
+    const snap = commands.find((line) => line.startsWith('snap'))!;
+    expect(spawnSync(process.execPath, [MAIN, ...words(snap)], { cwd: ROOT, encoding: 'utf8' }).stdout).toContain('2 of 2');
+    const file = join(ROOT, 'readme-example.mjs');
+    writeFileSync(file, example);
+    try {
+      const { status, stdout, stderr } = spawnSync(process.execPath, [file], { cwd: ROOT, encoding: 'utf8' });
+      expect(status, stderr).toBe(0);
+      expect(stdout.match(/measure: /gu)).toHaveLength(2);
+    } finally {
+      rmSync(file);
+    }
+  });
+});
