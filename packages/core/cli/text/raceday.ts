@@ -11,10 +11,14 @@ const NONE = '–';
 
 const clock = (seconds: number | null | undefined): string => (seconds === null || seconds === undefined ? NONE : formatMinute(seconds));
 
-/** `1,150 on 3 tables, 2 layers (53 %)`; a dash where a drink is not served. */
+const whole = (cups: number): string => Math.ceil(cups - 1e-9).toLocaleString('en');
+
+/** `1,150 on 3 tables, 2 layers (53 %; curve 700, floor 1,150)`; a dash where a drink is not served. */
 function poured(one: PrePour | undefined): string {
   if (one === undefined) return NONE;
-  return `${one.cups.toLocaleString('en')} on ${one.tables} table${one.tables === 1 ? '' : 's'}, ${one.layers} layer${one.layers === 1 ? '' : 's'} (${Math.round(one.share * 100)} %)`;
+  const counted = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? '' : 's'}`;
+  const room = one.room === null ? '' : `, room ${whole(one.room)}`;
+  return `${whole(one.cups)} on ${counted(one.tables, 'table')}, ${counted(one.layers, 'layer')} (${Math.round(one.share * 100)} %; curve ${whole(one.massCurve)}, floor ${whole(one.floor)}${room})`;
 }
 
 export function raceDayText(analysis: Analysis, day: RaceDay, findings: readonly Finding[], units: UnitSystem): string {
