@@ -9,6 +9,7 @@ import { CourseStrip } from '../strip/CourseStrip.tsx';
 import { Caution } from './Caution.tsx';
 import { Patterns } from './Patterns.tsx';
 import { Problems } from './Problems.tsx';
+import { RaceDayPanel } from './RaceDayPanel.tsx';
 import { ReviewPanel } from './ReviewPanel.tsx';
 import { StationPanel } from './StationPanel.tsx';
 import { StationTable } from './StationTable.tsx';
@@ -56,6 +57,7 @@ export function App(): JSX.Element {
     ...(narrow ? [{ pane: 'strip' as const, label: 'Strip', content: () => <CourseStrip /> }] : []),
     { pane: 'stations', label: 'Stations', content: () => <StationTable /> },
     { pane: 'review', label: 'Review', count: findings, content: () => <ReviewPanel /> },
+    { pane: 'day', label: 'Race day', content: () => <RaceDayPanel /> },
     ...(narrow ? [{ pane: 'station' as const, label: 'Station', content: () => <StationPanel /> }] : []),
   ];
   return (

@@ -4,15 +4,9 @@ import type { JSX } from 'preact';
 import { findingsByStation, leadOf, numberOf, signDistance } from '../state/derive.ts';
 import { useStore, type OpenPlan } from '../state/store.ts';
 import { comeFrom, DASH, ITEM_WORD, lengthText, percent, SERVED_WORD, sideWords, wheelFigure, wheelRange, wheelUnit } from '../words.ts';
+import { Fact } from './Fact.tsx';
 import { FindingCard } from './FindingCard.tsx';
 import { StationSketch } from './StationSketch.tsx';
-
-const Fact = ({ name, children }: { readonly name: string; readonly children: string }): JSX.Element => (
-  <div>
-    <dt>{name}</dt>
-    <dd>{children}</dd>
-  </div>
-);
 
 function Items({ direction }: { readonly direction: LaidDirection }): JSX.Element {
   const { units } = useStore();

@@ -44,7 +44,7 @@ export type Destination =
   | { readonly kind: 'station'; readonly station: string }
   | { readonly kind: 'place'; readonly course: string | null; readonly measure: number | null; readonly at: LonLat | null };
 
-export type Pane = 'strip' | 'stations' | 'review' | 'station';
+export type Pane = 'strip' | 'stations' | 'review' | 'day' | 'station';
 
 export interface Store {
   readonly open: Signal<OpenPlan | null>;

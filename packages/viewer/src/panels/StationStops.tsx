@@ -1,0 +1,39 @@
+/** When vehicles stop at one station: what is dropped there and what is collected. */
+import { formatMass, type RaceDay } from '@halfcup/core';
+import type { JSX } from 'preact';
+import { minuteText } from '../raceday/words.ts';
+import { useStore, type OpenPlan } from '../state/store.ts';
+
+const KIND_WORD = { drop: 'Drop', collect: 'Collection' } as const;
+
+export function StationStops({ station, day, open }: { readonly station: string; readonly day: RaceDay; readonly open: OpenPlan }): JSX.Element {
+  const { units } = useStore();
+  const stops = day.runs.flatMap(({ vehicle, kind, stops: all }) => all.filter((stop) => stop.station === station).map((stop) => ({ vehicle, kind, stop })));
+  const { vehicles } = open.analysis.plan;
+  const nameOf = (id: string): string => vehicles.find((one) => one.id === id)?.name ?? id;
+  if (stops.length === 0) {
+    return <p class="soft">{vehicles.length === 0 ? 'The plan names no vehicles. Add vehicles to have their runs planned.' : 'No vehicle stops here; see this station’s findings.'}</p>;
+  }
+  return (
+    <table class="items day-stops">
+      <thead>
+        <tr>
+          <th scope="col" class="left">Stop</th>
+          <th scope="col">arrives</th>
+          <th scope="col">leaves</th>
+          <th scope="col">load</th>
+        </tr>
+      </thead>
+      <tbody>
+        {stops.map(({ vehicle, kind, stop }) => (
+          <tr key={`${kind}-${vehicle}-${stop.arrive}`}>
+            <th scope="row" class="left">{KIND_WORD[kind]}<span class="soft wording">{nameOf(vehicle)}</span></th>
+            <td class="figure">{minuteText(stop.arrive)}</td>
+            <td class="figure">{minuteText(stop.leave)}</td>
+            <td class="figure">{formatMass(stop.load.reduce((sum, { kg }) => sum + kg, 0), units.value)}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
