@@ -135,7 +135,7 @@ describe('the viewer', () => {
       expect(await panel(page).textContent()).toContain('2.620 km');
       await page.getByRole('button', { name: /Imperial/u }).click();
       await expect.poll(() => panel(page).textContent()).toContain('1.628 mi');
-      expect(await panel(page).textContent()).toContain('100.0 yd');
+      expect(await panel(page).textContent()).toContain('100 yd');
     });
   });
 
@@ -188,6 +188,18 @@ describe('the viewer', () => {
       await expect.poll(() => page.getByRole('alert').textContent()).toMatch(message);
       expect(await page.getByRole('heading', { level: 1 }).textContent()).toBe(PLAN.name);
       expect(await rows(page).count()).toBe(PLAN.stations.length);
+      expect(faults).toEqual([]);
+    });
+  });
+
+  it('shows race day at a station: a chart with a text of its own, the clock, what is poured, who serves', async () => {
+    await on(async ({ page, faults }) => {
+      await row(page, PLAN.stations[0]!.name).click();
+      await page.getByRole('tab', { name: 'Race day' }).click();
+      const day = page.getByRole('tabpanel');
+      expect(await day.getByRole('img').first().getAttribute('aria-label')).toMatch(/07:08/u);
+      const words = (await day.textContent())!;
+      for (const text of ['Crew here', 'Open until', '1,968']) expect(words).toContain(text);
       expect(faults).toEqual([]);
     });
   });

@@ -19,7 +19,9 @@ export const signDistance: Check = check(
         const own = station.station.practice.signAhead;
         const how = sign.byHand === true ? ' It was placed by hand.' : own === undefined ? '' : ` The station itself asks for ${metres(own)}: waive this if that is meant, or take its "signAhead" out.`;
         const wheel = sign.wheel === null ? '' : ` (${metres(-sign.wheel[0])} by wheel from the chalk mark)`;
-        const message = `The sign of ${named(station)} stands ${measured < 0 ? `${metres(-measured)} behind` : `${metres(measured)} before`} the first table${wheel}; expected ${metres(limit[0])} to ${metres(limit[1])}.${how} Move the sign or the tables.`;
+        const first = tables.reduce((one, other) => (other.from < one.from ? other : one));
+        const reference = first.kind === 'handOut' ? 'the hand-out line' : 'the first table';
+        const message = `The sign of ${named(station)} stands ${measured < 0 ? `${metres(-measured)} behind` : `${metres(measured)} before`} ${reference}${wheel}; expected ${metres(limit[0])} to ${metres(limit[1])}.${how} Move the sign or the tables.`;
         const where = { ...atStation(station, sign.byHand === true ? 'items/sign' : ''), course: direction.course, item: 'sign', measure: sign.from };
         return [{ message, where: sign.at[0] === null ? where : { ...where, at: sign.at[0] }, measured, limit, unit: 'm' }];
       }),

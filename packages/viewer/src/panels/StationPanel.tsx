@@ -76,7 +76,7 @@ function Facts({ station, lead }: { readonly station: StationLayout; readonly le
       <Fact name="Course distance">{lead === undefined ? DASH : formatMeasure(lead.measure, system)}</Fact>
       <Fact name="Side">{`${sideWords(lead?.side ?? 'unclear')}${station.station.side === undefined ? '' : ', declared'}`}</Fact>
       {pass === undefined ? null : <Fact name="Pin from the course">{`${lengthText(Math.abs(pass.offset), system)}, ${pass.side} ${percent(pass.confidence)}`}</Fact>}
-      <Fact name="Sign before first table">{sign === null ? DASH : lengthText(sign.along, system)}</Fact>
+      <Fact name="Sign ahead of the station">{sign === null ? DASH : lengthText(sign.along, system)}</Fact>
       <Fact name="The same by wheel">{sign === null || sign.wheel === null ? DASH : lengthText(sign.wheel, system)}</Fact>
       {station.nearest === null ? null : <Fact name="Nearest course">{lengthText(station.nearest.distance, system)}</Fact>}
     </dl>
