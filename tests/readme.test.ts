@@ -20,6 +20,11 @@ describe('README', () => {
     expect(example).toContain('passesOf');
   });
 
+  it('lists the checks that there are', () => {
+    const { status, stderr } = spawnSync(process.execPath, ['scripts/figures.mjs', '--check'], { cwd: ROOT, encoding: 'utf8' });
+    expect(status, stderr).toBe(0);
+  });
+
   it.each(commands)('%s', (line) => {
     const { status, stdout, stderr } = spawnSync(process.execPath, [MAIN, ...words(line)], { cwd: ROOT, encoding: 'utf8' });
     // A review ends with 1 where an error stands, as one does in the demo.
