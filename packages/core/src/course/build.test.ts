@@ -59,6 +59,7 @@ describe('building a course', () => {
     for (const [lon, lat] of [segments[0]!.at(-1)!, segments[1]![0]!]) expect(finding!.message).toContain(`${lon.toFixed(6)},${lat.toFixed(6)}`);
     expect(finding!.message).toContain('point 4');
     expect(finding!.message).toContain('point 5');
+    for (const way of ['gaps "join"', '--gaps join', '--gaps skip']) expect(finding!.message).toContain(way);
   });
 
   it('names every gap that it refuses, not only the first', () => {

@@ -115,7 +115,7 @@ function gapFinding(gap: Gap, rule: GapRule, where: Where): Finding {
   return {
     code: 'gap-refused',
     severity: 'error',
-    message: `${found}; expected at most ${JOINED_GAP} m. Mend the file, or say gaps "join" (a straight line) or "skip" (adds no distance).`,
+    message: `${found}; expected at most ${JOINED_GAP} m. Mend the file, or say gaps "join" (a straight line) or "skip" (adds no distance): on the command line --gaps join or --gaps skip.`,
     ...shared,
   };
 }

@@ -146,6 +146,8 @@ describe('distances in the names of marks', () => {
     expect(measureOfName('Km 12,5')).toBe(12_500);
     expect(measureOfName('mile 6')).toBeCloseTo(9656.064, 9);
     expect(measureOfName('6 miles')).toBeCloseTo(9656.064, 9);
+    expect([measureOfName('12k'), measureOfName('12 K'), measureOfName('21,1 km')]).toEqual([12_000, 12_000, 21_100]);
+    expect([measureOfName('KM 40 water'), measureOfName('10k start'), measureOfName('K 12')]).toEqual([null, null, null]);
     expect([measureOfName('Harbour'), measureOfName('km'), measureOfName('10'), measureOfName('10 kmh'), measureOfName('route 10 km')]).toEqual([null, null, null, null, null]);
   });
 });

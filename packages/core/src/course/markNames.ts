@@ -1,11 +1,11 @@
 /**
- * Course distances that names tell: "10 km", "km 10", "mile 6", "6 mi", as waypoints of surveyed
+ * Course distances that names tell: "10 km", "km 10", "mile 6", "6 mi", "12k", as waypoints of surveyed
  * marks are called.
  */
 import { metres } from '../units.ts';
 
 const NUMBER = '(\\d+(?:[.,]\\d+)?)';
-const BEFORE = new RegExp(`^${NUMBER}\\s*(km|kilomet(?:re|er)s?|mi|miles?)\\.?$`, 'i');
+const BEFORE = new RegExp(`^${NUMBER}\\s*(km?|kilomet(?:re|er)s?|mi|miles?)\\.?$`, 'i');
 const AFTER = new RegExp(`^(km|kilomet(?:re|er)|mi|mile)\\.?\\s*${NUMBER}$`, 'i');
 
 /** Metres that a mark's name says, or `null` where it says no distance. */

@@ -10,6 +10,16 @@ import { nearestOn, passesOf } from './passes.ts';
 import { indexCourse } from './segmentIndex.ts';
 
 describe('passes of a point', () => {
+  it('throws on what is no position instead of finding nothing', () => {
+    const indexed = indexCourse(turtle(ORIGIN, [[90, 1000]]));
+    const wrong: unknown[] = [[NaN, 0], [0, Infinity], [0, 90.1], [361, 0], ['1', 2], [], [1]];
+    for (const at of wrong) {
+      expect(() => passesOf(indexed, at as LonLat)).toThrow(RangeError);
+      expect(() => nearestOn(indexed, at as LonLat)).toThrow(/expected \[longitude, latitude\] in degrees/u);
+    }
+    expect(passesOf(indexed, [ORIGIN[0] + 360 * (ORIGIN[0] < 0 ? 1 : -1), ORIGIN[1]])).toHaveLength(1);
+  });
+
   it('finds a single pass on a straight road, with the side that the runner sees', () => {
     const indexed = indexCourse(turtle(ORIGIN, [[90, 1000]]));
     const road = from(ORIGIN, 90, 400);

@@ -40,8 +40,20 @@ const SAME = 1e-6;
 /** r95 ÷ σ of a circular normal error: the square root of −2·ln 0.05. */
 const R95_SIGMAS = 2.4477;
 
-/** All passes of a course by a point, in running order; empty where the course keeps farther than `snapRadius`. */
+/** Throws where no place on the globe is meant; longitudes may run on beyond ±180, as those of a course do. */
+function demandPosition(at: LonLat): void {
+  const [lon, lat] = at;
+  // A number that is none is not near anything, and would read as "no pass".
+  if (Number.isFinite(lon) && Number.isFinite(lat) && Math.abs(lon) <= 360 && Math.abs(lat) <= 90) return;
+  throw new RangeError(`found the position [${String(lon)}, ${String(lat)}]; expected [longitude, latitude] in degrees as numbers, latitude from -90 to 90: longitude comes first`);
+}
+
+/**
+ * All passes of a course by a point, in running order; empty where the course keeps farther than `snapRadius`.
+ * Throws a RangeError where `at` is no position in degrees.
+ */
 export function passesOf(indexed: IndexedCourse, at: LonLat, options: PassOptions = PASS_DEFAULTS): Pass[] {
+  demandPosition(at);
   const minima = untangled(minimaNear(indexed, at, options.snapRadius, APART), indexed);
   return grouped(minima, indexed).map((minimum) => passOf(minimum, indexed, at, options));
 }
@@ -123,8 +135,9 @@ function passOf(minimum: Minimum, { course }: IndexedCourse, at: LonLat, options
 export const sigmaOf = (options: Pick<PassOptions, 'pinR95' | 'courseR95'>): number =>
   Math.hypot(options.pinR95, options.courseR95) / R95_SIGMAS;
 
-/** The one nearest place of a course, however far; measure calibrated, metres. */
+/** The one nearest place of a course, however far; measure calibrated, metres. Throws a RangeError where `at` is no position. */
 export function nearestOn(indexed: IndexedCourse, at: LonLat): Pass {
+  demandPosition(at);
   for (let radius = 100; ; radius *= 8) {
     const minima = minimaNear(indexed, at, radius, 0);
     if (minima.length > 0 || radius > 2.1e7) {

@@ -141,3 +141,10 @@ test('A reader that is closed takes nothing more.', () => {
   expect(() => reader.write('<gpx/>')).toThrow('write after close');
   expect(() => reader.close()).toThrow('close after close');
 });
+
+test('what is neither text nor bytes is a mistake in the program, and is said to be', () => {
+  const wrong: [unknown, string][] = [[undefined, 'undefined'], [null, 'null'], [5, 'number'], [{}, 'an object (Object)'], [new ArrayBuffer(4), 'an object (ArrayBuffer)'], [new Float64Array(2), 'an object (Float64Array)']];
+  for (const [input, kind] of wrong) {
+    expect(() => readGpx(input as string, 'course.gpx')).toThrow(new TypeError(`found ${kind} to read as GPX; expected a string or a Uint8Array, the content of the file course.gpx`));
+  }
+});

@@ -40,6 +40,7 @@ export function createGpxReader(file: string): GpxReader {
 
   const write = (chunk: Uint8Array | string): void => {
     if (closed) throw new Error('write after close');
+    if (!readable(chunk)) throw new TypeError(`found ${kindOf(chunk)} to read as GPX; expected a string or a Uint8Array, the content of the file ${file}`);
     // A text goes in whole: the characters of a slice of it take longer to reach.
     if (typeof chunk === 'string') feed(run, first && chunk.startsWith('\u{FEFF}') ? chunk.slice(1) : chunk, false);
     else for (let at = 0; at < chunk.length && !run.stopped; at += PIECE) bytes(chunk.subarray(at, at + PIECE), false);
@@ -58,7 +59,12 @@ export function createGpxReader(file: string): GpxReader {
   return { write, close };
 }
 
-/** Reads a whole file: all its findings, and the document where none of them is an error. */
+/** Bytes of another window or thread are bytes too, so no `instanceof`. */
+const readable = (chunk: unknown): boolean => typeof chunk === 'string' || (ArrayBuffer.isView(chunk) && 'subarray' in chunk && 'BYTES_PER_ELEMENT' in chunk && chunk.BYTES_PER_ELEMENT === 1);
+
+const kindOf = (value: unknown): string => (value === null ? 'null' : typeof value === 'object' ? `an object (${Object.prototype.toString.call(value).slice(8, -1)})` : typeof value);
+
+/** Reads a whole file: all its findings, and the document where none of them is an error. Throws a TypeError on what is neither text nor bytes. */
 export function readGpx(input: Uint8Array | string, file: string): Result<GpxDocument> {
   const reader = createGpxReader(file);
   reader.write(input);
