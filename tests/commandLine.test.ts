@@ -167,6 +167,20 @@ describe('halfcup snap', () => {
     expect(halfcupIn(folder, 'snap', 'c.gpx', beside).out).toMatch(/not within 60 m/u);
   });
 
+  it('tells a distance of kilometres to ten metres', () => {
+    const astray = go(OCEAN, 0, 1740).join(',');
+    expect(halfcupIn(folder, 'snap', 'c.gpx', astray).out).toMatch(/ 1\.74 km /u);
+    expect(halfcupIn(folder, 'snap', 'c.gpx', astray, '--units', 'imperial').out).toMatch(/ 1\.08 mi /u);
+  });
+
+  it('says that longitude comes first where a far point would be near the other way round, and only there', () => {
+    const [lon, lat] = OCEAN;
+    const { exit, err } = halfcupIn(folder, 'snap', 'c.gpx', `${lat},${lon}`);
+    expect(exit).toBe(0);
+    expect(err).toContain(`longitude comes first: the two may be swapped (${lon},${lat})`);
+    for (const point of [`${lon},${lat}`, '40,40', '-170,10', go(OCEAN, 0, 50_000).join(',')]) expect(halfcupIn(folder, 'snap', 'c.gpx', point).err).toBe('');
+  });
+
   it('is less sure of the side where positions are worse', () => {
     const beside = go(go(OCEAN, 90, 1000), 180, 4).join(',');
     const sure = (documentIn(folder, 'snap', 'c.gpx', beside) as SnapDocument).points[0]!.passes[0]!;

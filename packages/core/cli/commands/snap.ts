@@ -1,8 +1,8 @@
 /** `halfcup snap`: every pass of a course by points, or by the waypoints of its file. */
 import { PASS_DEFAULTS, nearestOn, passesOf } from '../../src/course/passes.ts';
-import { indexCourse } from '../../src/course/segmentIndex.ts';
+import { type IndexedCourse, indexCourse } from '../../src/course/segmentIndex.ts';
 import { type SnappedPoint, snapDocument } from '../../src/export/documents.ts';
-import { type LonLat, type Result, bad, good } from '../../src/finding.ts';
+import { type Finding, type LonLat, type Result, bad, good } from '../../src/finding.ts';
 import { type Call, type Run, has, lengthOf } from '../call.ts';
 import { type ReadCourse, readCourse } from '../lines.ts';
 import { parsePosition } from '../positions.ts';
@@ -23,9 +23,19 @@ export const run: Run = async (call) => {
   const options = optionsOf(call);
   const snapped = points.value.map(({ at, name }) => ({ at, name, passes: passesOf(indexed, at, options), nearest: nearestOn(indexed, at) }));
   const document = snapDocument(snapped);
-  const notes = read.findings.filter(({ severity }) => severity !== 'note');
+  const notes = [...read.findings.filter(({ severity }) => severity !== 'note'), ...snapped.flatMap((point) => swapped(point, indexed))];
   return good({ text: has(call, 'json') ? json(document) : snapText(document, options.snapRadius, unitsOf(call)), notes });
 };
+
+/** Farther than this from the course a point is hardly meant so, metres. */
+const ASTRAY = 100_000;
+
+/** Says where a point is far from the course, and the same two numbers the other way round are not. */
+function swapped({ at: [lon, lat], nearest }: SnappedPoint, indexed: IndexedCourse): Finding[] {
+  if (nearest.distance <= ASTRAY || Math.abs(lon) > 90 || nearestOn(indexed, [lat, lon]).distance > ASTRAY) return [];
+  const message = `found ${lon},${lat}, which is ${(nearest.distance / 1000).toFixed(0)} km from the course; longitude comes first: the two may be swapped (${lat},${lon})`;
+  return [{ code: 'snap-swapped', severity: 'warning', message, where: {} }];
+}
 
 function positionsOf(tokens: readonly string[]): Result<readonly LonLat[]> {
   const parsed = tokens.map(parsePosition);
