@@ -2,7 +2,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { buildCommandLine } from './support/build.ts';
 import { OCEAN, gpxText, straight } from './support/courses.ts';
-import { documentIn, folderWith, refusalIn } from './support/halfcup.ts';
+import { documentIn, folderWith, halfcupIn, refusalIn } from './support/halfcup.ts';
 
 beforeAll(buildCommandLine);
 
@@ -11,6 +11,7 @@ interface Facts {
   readonly raw: number;
   readonly points: number;
   readonly factors: readonly { readonly from: number; readonly to: number; readonly factor: number }[];
+  readonly marks: readonly { readonly name: string | null; readonly measure: number }[];
   readonly findings: readonly { readonly code: string; readonly severity: string; readonly measured?: number }[];
 }
 
@@ -22,7 +23,8 @@ const marked = gpxText([LINE]).replace('<trk>', `${waypoint(40, '2.5 mi')}${wayp
 // 1 km, a point each 10 m, one of them 44 m to the north.
 const FINE = straight(OCEAN, 90, 101, 10);
 const spiked = [...FINE.slice(0, 50), [FINE[49]![0], FINE[49]![1] + 0.0004] as const, ...FINE.slice(50)];
-const folder = folderWith({ 'c.gpx': marked, 'spiked.gpx': gpxText([spiked]) });
+const spoken = marked.replace('Harbour', 'KM 6 water');
+const folder = folderWith({ 'c.gpx': marked, 'spoken.gpx': spoken, 'only.gpx': gpxText([LINE], [{ at: LINE[60]!, name: 'KM 6 water' }]), 'spiked.gpx': gpxText([spiked]) });
 const facts = (...call: string[]): Facts => documentIn(folder, 'course', ...call) as Facts;
 
 describe('halfcup course', () => {
@@ -44,6 +46,15 @@ describe('halfcup course', () => {
     expect(factors.map(({ to }) => to)).toEqual([expect.closeTo(4023.36, 6), 8000, expect.closeTo(9988, -1)]);
   });
 
+  it('tells which marks it took, and names waypoints that speak of a distance among other words', () => {
+    expect(facts('c.gpx').marks).toEqual([]);
+    expect(facts('c.gpx', '--mark', `${place(50)}=5.05km`).marks).toEqual([{ name: null, measure: 5050 }]);
+    expect(facts('c.gpx', '--waypoint-marks').marks).toEqual([{ name: '2.5 mi', measure: 4023.36 }, { name: 'km 8', measure: 8000 }]);
+    expect(halfcupIn(folder, 'course', 'c.gpx', '--waypoint-marks').out).toMatch(/^Marks +2\.5 mi at 4\.023 km; km 8 at 8\.000 km$/mu);
+    const spoken = facts('spoken.gpx', '--waypoint-marks').findings.filter(({ code }) => code === 'mark-unused');
+    expect(spoken).toEqual([expect.objectContaining({ severity: 'note', message: expect.stringContaining('"KM 6 water"') as string })]);
+  });
+
   it('says a factor that is far from 1', () => {
     expect(facts('c.gpx', '--length', '10.4km').findings).toEqual([expect.objectContaining({ code: 'mark-factor', severity: 'warning', measured: expect.closeTo(1.04, 4) })]);
   });
@@ -58,6 +69,12 @@ describe('halfcup course', () => {
     [['--length', '0m'], 'no order'],
   ])('refuses %j in plain words', (options, message) => {
     expect(refusalIn(folder, 'course', 'c.gpx', ...options).join('\n')).toContain(message);
+  });
+
+  it('names the waypoint that may have been meant', () => {
+    expect(refusalIn(folder, 'course', 'c.gpx', '--mark', 'Harbuor').join()).toContain('Did you mean "Harbour"?');
+    expect(refusalIn(folder, 'course', 'c.gpx', '--mark', 'Harbuor=6km').join()).toContain('Did you mean "Harbour"?');
+    expect(refusalIn(folder, 'course', 'only.gpx', '--waypoint-marks').join()).toContain('"KM 6 water" may be meant');
   });
 
   it('names a spike and leaves it in, unless it is told to clean', () => {

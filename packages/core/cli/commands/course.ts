@@ -20,8 +20,8 @@ export const run: Run = async (call) => {
   const length = lengthOf(call, 'length');
   const calibrated = calibrate(indexed, { marks: marks.value, where, ...(length === undefined ? {} : { length }) });
   if (!calibrated.ok) return bad(calibrated.findings);
-  const findings = [...read.findings, ...tangleFindings(indexed, where), ...calibrated.findings];
-  const facts = courseDocument(calibrated.value.course, findings);
+  const findings = [...read.findings, ...tangleFindings(indexed, where), ...marks.findings, ...calibrated.findings];
+  const facts = courseDocument(calibrated.value.course, findings, marks.value);
   return good({ text: has(call, 'json') ? json(facts) : courseText(facts, unitsOf(call)) });
 };
 

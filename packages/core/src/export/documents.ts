@@ -2,6 +2,7 @@
  * The JSON documents that the command line prints, from the records of core. Lengths in metres
  * to 1e-6, degrees to 1e-9. Their JSON Schemas stand in `schemas/`, one file a document.
  */
+import type { Mark } from '../course/calibrate.ts';
 import { type Course, type Pass, courseLength, rawLength } from '../course/course.ts';
 import { ascentOf } from '../course/locate.ts';
 import type { Finding, LonLat } from '../finding.ts';
@@ -23,6 +24,8 @@ export interface CourseDocument {
   /** Calibrated over raw length, by stretch of course distance; one factor of 1 where nothing is calibrated. */
   readonly factors: readonly { readonly from: number; readonly to: number; readonly factor: number }[];
   readonly findings: readonly Finding[];
+  /** Marks that the course is calibrated by, metres; none where there were none. */
+  readonly marks: readonly { readonly name: string | null; readonly measure: number }[];
 }
 
 /** A point held against a course. */
@@ -68,7 +71,7 @@ export function findingDocument(finding: Finding): Finding {
 }
 
 /** The facts of one course, named as its file or plan names it. */
-export function courseDocument(course: Course, findings: readonly Finding[]): CourseDocument {
+export function courseDocument(course: Course, findings: readonly Finding[], marks: readonly Mark[] = []): CourseDocument {
   const ascent = ascentOf(course);
   const [west, south, east, north] = boundsOf(course.lon, course.lat);
   return {
@@ -82,6 +85,7 @@ export function courseDocument(course: Course, findings: readonly Finding[]): Co
     ascent: ascent === null ? null : toMicro(ascent),
     factors: factorsOf(course),
     findings: findings.map(findingDocument),
+    marks: marks.map(({ name, measure }) => ({ name: name ?? null, measure: toMicro(measure) })),
   };
 }
 

@@ -5,7 +5,8 @@
 import type { Mark } from '../course/calibrate.ts';
 import { measureOfName } from '../course/markNames.ts';
 import { type Finding, type Result, type Where, bad, good } from '../finding.ts';
-import type { GpxDocument } from '../gpx/document.ts';
+import type { GpxDocument, GpxWaypoint } from '../gpx/document.ts';
+import { suggestion } from './nearest.ts';
 
 /** A mark as a plan or a call gives it: see `PlanMark`. */
 export interface MarkText {
@@ -29,14 +30,22 @@ export function resolveMarks(marks: readonly MarkText[], document: GpxDocument |
 
 function resolve({ at, measure, name }: MarkText, document: GpxDocument | undefined): Mark | string {
   const known = measure ?? (name === undefined ? null : measureOfName(name));
-  if (known === null) return `Mark "${name ?? ''}" says no course distance; expected a name such as "10 km" or "mile 6", or a measure.`;
+  if (known === null) return `Mark "${name ?? ''}" says no course distance; expected a name such as "10 km" or "mile 6", or a measure.${hintOf(name, document)}`;
   const named = name === undefined ? {} : { name };
   if (at !== undefined) return { at, measure: known, ...named };
   const waypoints = document?.waypoints.filter((waypoint) => waypoint.name === name) ?? [];
   const [waypoint] = waypoints;
   if (waypoint !== undefined && waypoints.length === 1) return { at: [waypoint.lon, waypoint.lat], measure: known, ...named };
   const where = document === undefined ? 'the course has no GPX file of its own' : `${document.file} has ${waypoints.length} waypoints of that name`;
-  return `Mark "${name ?? ''}" has no place, and ${where}; expected one waypoint, or "at".`;
+  return `Mark "${name ?? ''}" has no place, and ${where}; expected one waypoint, or "at".${hintOf(name, document)}`;
+}
+
+/** The waypoint that may have been meant, where none has the name. */
+function hintOf(name: string | undefined, document: GpxDocument | undefined): string {
+  const names = [...new Set((document?.waypoints ?? []).flatMap((waypoint) => waypoint.name ?? []))];
+  if (name === undefined || names.length === 0 || names.includes(name)) return '';
+  const said = suggestion(name, names, 'waypoints');
+  return ` ${said[0]!.toUpperCase()}${said.slice(1)}`;
 }
 
 /** A mark for each waypoint whose name says a course distance. */
@@ -45,3 +54,9 @@ export const marksOfWaypoints = (document: GpxDocument): Mark[] =>
     const measure = name === null ? null : measureOfName(name);
     return name === null || measure === null ? [] : [{ at: [lon, lat] as const, measure, name, where: { file: document.file, line, column } }];
   });
+
+const SPEAKS_OF_A_DISTANCE = /(^|[^\p{L}\p{N}])(\d+([.,]\d+)?\s*(km?|mi|miles?|kilomet(re|er)s?)|(km|mi|miles?|kilomet(re|er))\.?\s*\d+([.,]\d+)?)($|[^\p{L}\p{N}])/iu;
+
+/** Waypoints whose names speak of a distance among other words, such as "KM 40 water": nobody can tell whether they are marks. */
+export const nearlyMarks = (document: GpxDocument): readonly GpxWaypoint[] =>
+  document.waypoints.filter(({ name }) => name !== null && measureOfName(name) === null && SPEAKS_OF_A_DISTANCE.test(name));
