@@ -18,7 +18,7 @@ describe('halfcup start', () => {
     { at: beside(2000, 0, 500), name: 'Aside' },
     { at: beside(1000, 180, 8) },
   ];
-  const started = folderWith({ 'w.gpx': gpxText([COURSE], waypoints), 'sub/c.gpx': gpxText([COURSE]) });
+  const started = folderWith({ 'w.gpx': gpxText([COURSE], waypoints), 'sub/c.gpx': gpxText([COURSE]), 'm.gpx': gpxText([COURSE], [{ at: OCEAN, name: 'Start' }, { at: beside(1990, 0, 1), name: '2 km' }, { at: beside(3000, 0, 8), name: 'Tap' }]) });
   interface PlanFile {
     readonly units?: string;
     readonly practice?: Record<string, string>;
@@ -45,6 +45,18 @@ describe('halfcup start', () => {
     expect(stations.map(({ name, on }) => [name, on?.measure, on?.side])).toEqual([['2 km', '2 km', 'right'], ['4 km', '4 km', 'left']]);
     expect(planOf('At', 'sub/c.gpx', '--at', '3mi,1mi').stations.map(({ name }) => name)).toEqual(['1 mi', '3 mi']);
     expect(planOf('Sides', 'w.gpx', '--side', 'left').stations.map(({ side }) => side)).toEqual(['left', 'left', 'left']);
+  });
+
+  it('writes known length and marks, and says on stderr what became of waypoints that are no stations', () => {
+    const [course] = planOf('Known', 'm.gpx', '--every', '2km', '--length', '5.05km', '--mark', '2 km').courses;
+    expect(course).toMatchObject({ length: '5.05 km', marks: [{ measure: '2 km', name: '2 km' }] });
+    const { exit, out, err } = halfcupIn(started, 'start', 'Marked', 'm.gpx');
+    expect(exit).toBe(0);
+    expect((JSON.parse(out) as PlanFile).stations.map(({ name }) => name)).toEqual(['Tap']);
+    expect(err).toMatch(/^m\.gpx:\d+:\d+: note: Waypoint "2 km" became a mark/mu);
+    expect(err).toMatch(/^m\.gpx:\d+:\d+: note: Waypoint "Start" was left out/mu);
+    expect(halfcupIn(started, 'start', 'Twice', 'sub/c.gpx', '--at', '1km,1km').err).toMatch(/note: Found the place 1 km more than once/u);
+    expect(refusalIn(started, 'start', 'Lost', 'm.gpx', '--mark', 'Tab=1km').join()).toContain('Did you mean "Tap"?');
   });
 
   it('writes the practice in round metres with --units metric', () => {

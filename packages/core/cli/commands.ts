@@ -8,6 +8,12 @@ const LINE: readonly OptionSpec[] = [
   { name: 'reverse', kind: 'flag', about: 'run it from its last point to its first' },
 ];
 
+/** What is known of the distances of a course. */
+const KNOWN: readonly OptionSpec[] = [
+  { name: 'length', kind: 'length', shown: '42.195km', about: 'the known length of the course' },
+  { name: 'mark', kind: 'repeated', shown: 'LON,LAT=10km', about: 'a known mark, or NAME=10km, or NAME; may be repeated' },
+];
+
 export const COMMANDS: readonly CommandSpec[] = [
   {
     name: 'course',
@@ -22,8 +28,7 @@ export const COMMANDS: readonly CommandSpec[] = [
     options: [
       ...LINE,
       { name: 'clean', kind: 'flag', about: 'leave out spikes and standing-still tangles; each is named' },
-      { name: 'length', kind: 'length', shown: '42.195km', about: 'the known length of the course' },
-      { name: 'mark', kind: 'repeated', shown: 'LON,LAT=10km', about: 'a known mark, or NAME=10km, or NAME; may be repeated' },
+      ...KNOWN,
       { name: 'waypoint-marks', kind: 'flag', about: 'take every waypoint whose name says a distance as a mark' },
     ],
     load: async () => import('./commands/course.ts'),
@@ -50,13 +55,15 @@ export const COMMANDS: readonly CommandSpec[] = [
     most: 2,
     about: 'a first plan: waypoints become stations, or places along the course',
     more: [
-      'Without --every or --at it takes the waypoints of the file.',
+      'Without --every or --at it takes the waypoints of the file; those called by a distance, such as "10 km", become',
+      'marks of the course, a "Start" or "Finish" that stands there is left out, and each of these is said.',
       'With --units metric the plan lays out signs, tables and trash in round metres.',
     ],
     options: [
       { name: 'every', kind: 'length', shown: '2.5km', about: 'a station every so far' },
       { name: 'at', kind: 'lengths', shown: '5km,10km', about: 'stations at these course distances' },
       { name: 'side', kind: ['right', 'left', 'alternate'], about: 'side of the road (right, where places are along the course)' },
+      ...KNOWN,
       ...LINE,
     ],
     load: async () => import('./commands/start.ts'),

@@ -6,6 +6,7 @@ import { type StartOptions, startPlan } from '../../src/plan/start.ts';
 import type { UnitSystem } from '../../src/units.ts';
 import { type Call, type Run, has, lengthOf, lengthsOf } from '../call.ts';
 import { liesInside, readGpxFile } from '../files.ts';
+import { marksOf } from '../marks.ts';
 
 export const run: Run = async (call) => {
   const [name, file] = call.positionals as [string, string];
@@ -13,17 +14,20 @@ export const run: Run = async (call) => {
   if (!read.ok) return read;
   const gpx = await pathInPlan(file, call.values.get('out'));
   if (!gpx.ok) return gpx;
-  const started = startPlan(read.value, { ...optionsOf(call), name, gpx: gpx.value });
+  const marks = marksOf(call, read.value);
+  if (!marks.ok) return bad(marks.findings);
+  const started = startPlan(read.value, { ...optionsOf(call), marks: marks.value, name, gpx: gpx.value });
   if (!started.ok) return bad(started.findings.map((finding) => inFile(finding, file)));
   return good({ text: started.value, notes: [...read.findings, ...gpx.findings, ...started.findings] });
 };
 
 const inFile = (finding: Finding, file: string): Finding => (finding.where.file === undefined ? { ...finding, where: { ...finding.where, file } } : finding);
 
-function optionsOf(call: Call): Omit<StartOptions, 'name' | 'gpx'> {
+function optionsOf(call: Call): Omit<StartOptions, 'name' | 'gpx' | 'marks'> {
   const units = call.values.get('units') as UnitSystem | undefined;
   const every = lengthOf(call, 'every');
   const at = lengthsOf(call, 'at');
+  const length = lengthOf(call, 'length');
   const side = call.values.get('side') as StartOptions['side'];
   const track = call.values.get('track');
   const gaps = call.values.get('gaps') as GapRule | undefined;
@@ -31,6 +35,7 @@ function optionsOf(call: Call): Omit<StartOptions, 'name' | 'gpx'> {
     ...(units === undefined ? {} : { units }),
     ...(every === undefined ? {} : { every }),
     ...(at === undefined ? {} : { at }),
+    ...(length === undefined ? {} : { length }),
     ...(side === undefined ? {} : { side }),
     ...(track === undefined ? {} : { track }),
     ...(gaps === undefined ? {} : { gaps }),

@@ -68,6 +68,55 @@ describe('a first plan', () => {
     expect(names({ at: [1234.56789] })).toEqual(['1.235 km']);
   });
 
+  const SEEN = [waypoint(-17.4, -33.2, 'Start'), waypoint(-17.379, -33.2, '2 km'), waypoint(-17.37, -33.2001, 'Well'), waypoint(-17.358, -33.1, '4 km'), waypoint(-17.3472, -33.2, 'finish line')];
+  const told = (from: GpxDocument, options: Partial<StartOptions> = {}): { readonly code: string; readonly severity: string; readonly message: string }[] => {
+    const { ok, findings } = startPlan(from, { ...OPTIONS, ...options });
+    expect(ok).toBe(true);
+    return findings.map(({ code, severity, message }) => ({ code, severity, message }));
+  };
+  const planOf = (from: GpxDocument, options: Partial<StartOptions> = {}): { readonly courses: readonly [{ readonly marks?: readonly object[]; readonly length?: unknown }]; readonly stations: readonly { readonly name: string }[] } =>
+    JSON.parse(readBack(from, { ...OPTIONS, ...options }).text) as ReturnType<typeof planOf>;
+
+  it('makes marks of waypoints that say a distance, leaves out start and finish, and says each', () => {
+    const { courses, stations } = planOf(document(SEEN));
+    expect(courses[0].marks).toEqual([{ at: [-17.379, -33.2], measure: '2 km', name: '2 km' }]);
+    // The one that is off the course calibrates nothing.
+    expect(stations.map(({ name }) => name)).toEqual(['Well', '4 km']);
+    const said = told(document(SEEN));
+    for (const name of ['Start', '2 km', '4 km', 'finish line']) expect(said.filter(({ message }) => message.includes(`"${name}"`))).toHaveLength(1);
+    expect(said.find(({ message }) => message.includes('"4 km"'))).toMatchObject({ severity: 'warning', message: expect.stringContaining('does not run by it') as string });
+    expect(said.filter(({ message }) => message.includes('"Well"'))).toEqual([]);
+  });
+
+  it('keeps a start that stands elsewhere, and distances without order, as stations', () => {
+    const points = [waypoint(-17.38, -33.2, 'Start'), waypoint(-17.39, -33.2, '4 km'), waypoint(-17.36, -33.2, '1 km')];
+    const { courses, stations } = planOf(document(points));
+    expect(courses[0].marks).toBeUndefined();
+    expect(stations.map(({ name }) => name)).toEqual(['4 km', 'Start', '1 km']);
+    expect(told(document(points)).filter(({ message }) => message.includes('no order'))).toHaveLength(2);
+  });
+
+  it('opens a file in which no waypoint is a station, and says so', () => {
+    const only = document([waypoint(-17.4, -33.2, 'START')]);
+    expect(planOf(only).stations).toEqual([]);
+    expect(told(only).map(({ message }) => message).join()).toContain('No waypoint of the file became a station');
+  });
+
+  it('writes a known length and marks into the plan, and measures places by them', () => {
+    const mark = { at: [-17.379, -33.2], measure: 2000, name: '2 km' } as const;
+    const { courses, stations } = planOf(document(SEEN), { length: 5000, marks: [mark], at: [5000] });
+    expect(courses[0]).toMatchObject({ length: '5 km', marks: [{ ...mark, measure: '2 km' }] });
+    expect(stations.map(({ name }) => name)).toEqual(['5 km']);
+    expect(startPlan(document([]), { ...OPTIONS, at: [5000] }).ok).toBe(false);
+    expect(startPlan(document([]), { ...OPTIONS, length: 1500, marks: [mark], at: [1000] })).toMatchObject({ ok: false, findings: [{ code: 'marks-no-order' }] });
+    expect(planOf(document(SEEN), { marks: [{ ...mark, measure: 1980 }] }).courses[0].marks).toEqual([{ ...mark, measure: '1.98 km' }]);
+  });
+
+  it('says a place that is asked for twice, and marks of the file that places along the course leave unused', () => {
+    expect(told(document([]), { at: [1000, 2000, 1000] })).toEqual([expect.objectContaining({ severity: 'note', message: expect.stringContaining('1 km more than once') as string })]);
+    expect(told(document(SEEN), { every: 1000 })).toEqual([expect.objectContaining({ severity: 'note', message: expect.stringContaining('("2 km", "4 km")') as string })]);
+  });
+
   it('is refused with a name of a file that a plan cannot hold', () => {
     expect(startPlan(document([]), { ...OPTIONS, gpx: '../c.gpx', every: 1000 })).toMatchObject({ ok: false, findings: [{ message: expect.stringContaining('own folder') as string }] });
   });

@@ -1,18 +1,20 @@
 /**
  * The text of a first plan, from a course and either the waypoints of its file or places along it.
- * It reads back cleanly by `readPlan`; nothing of the file is left out.
+ * It reads back cleanly by `readPlan`; a waypoint that becomes no station is said.
  */
-import type { Course, GapRule } from '../course/course.ts';
-import { courseLength } from '../course/course.ts';
+import { type Mark, calibrate } from '../course/calibrate.ts';
+import { type Course, type GapRule, courseLength, startMeasure } from '../course/course.ts';
 import { buildCourse } from '../course/build.ts';
+import { measureOfName } from '../course/markNames.ts';
 import { passesOf } from '../course/passes.ts';
-import { indexCourse } from '../course/segmentIndex.ts';
+import { type IndexedCourse, indexCourse } from '../course/segmentIndex.ts';
 import { type Finding, type Result, bad, good } from '../finding.ts';
-import type { GpxDocument, GpxWaypoint } from '../gpx/document.ts';
+import type { GpxDocument } from '../gpx/document.ts';
 import { type LengthUnit, type UnitSystem, formatLength, lengthIn, parseLength } from '../units.ts';
 import { chooseLine } from './courses.ts';
 import type { DeclaredSide } from './plan.ts';
 import { readPlan } from './read.ts';
+import { type GivenMarks, rolesOf, rounded } from './waypointRoles.ts';
 
 export interface StartOptions {
   /** Of the plan and its race. */
@@ -29,6 +31,9 @@ export interface StartOptions {
   readonly track?: string;
   readonly gaps?: GapRule;
   readonly reverse?: boolean;
+  /** Known length of the course, metres: written into the plan, as are the marks. */
+  readonly length?: number;
+  readonly marks?: readonly Mark[];
 }
 
 type Entry = Readonly<Record<string, unknown>>;
@@ -36,6 +41,10 @@ type Entry = Readonly<Record<string, unknown>>;
 interface Draft {
   readonly name: string;
   readonly place: Entry;
+}
+interface Drafts {
+  readonly drafts: readonly Draft[];
+  readonly marks: readonly Mark[];
 }
 
 const COURSE = 'course';
@@ -46,8 +55,9 @@ const METRIC_PRACTICE: Entry = { signAhead: '90 m', gelAhead: '8 m', tableGap: '
 
 /**
  * A plan as JSON text: two spaces, coordinate pairs on one line and to 7 decimals (1 cm). Stations in course order by
- * the first pass of each, those off the course last. Errors: no usable line, no waypoints and no places asked for,
- * a place beyond the course, a name that a plan cannot hold.
+ * the first pass of each, those off the course last. Waypoints whose names are distances become marks, those at the start
+ * and the finish that are called so are left out, each with a note. Errors: no usable line, no waypoints and no places
+ * asked for, a place beyond the course, marks that calibrate nothing, a name that a plan cannot hold.
  */
 export function startPlan(document: GpxDocument, options: StartOptions): Result<string> {
   const line = chooseLine(document, options.track, { file: document.file });
@@ -55,37 +65,60 @@ export function startPlan(document: GpxDocument, options: StartOptions): Result<
   const where = { file: document.file, line: line.value.line, column: line.value.column };
   const built = buildCourse({ ...options, id: COURSE, name: line.value.name ?? options.name, segments: line.value.segments, where });
   if (!built.ok) return built;
-  const course = built.value;
-  const drafts = draftsOf(document, course, options);
-  if (!drafts.ok) return drafts;
-  const text = planText(options, course, drafts.value);
+  const { length } = options;
+  const marks = (options.marks ?? []).map((mark) => ({ ...mark, at: rounded(mark.at) }));
+  const drafted = draftsOf(document, indexCourse(built.value), options, { marks, where, ...(length === undefined ? {} : { length }) });
+  if (!drafted.ok) return drafted;
+  const text = planText(options, built.value, drafted.value);
   const read = readPlan(text, options.gpx);
   // The text is not in any file yet: its lines and columns would point nowhere.
   if (!read.ok) return bad(read.findings.map(({ code, severity, message }) => ({ code, severity, message, where: {} })));
-  return good(text, [...line.findings, ...built.findings]);
+  return good(text, [...line.findings, ...built.findings, ...drafted.findings]);
 }
 
 const refuse = (message: string, document: GpxDocument, more: Partial<Finding> = {}): Result<never> =>
   bad([{ code: 'start-places', severity: 'error', message, where: { file: document.file }, ...more }]);
 
-function draftsOf(document: GpxDocument, course: Course, options: StartOptions): Result<readonly Draft[]> {
+function draftsOf(document: GpxDocument, raw: IndexedCourse, options: StartOptions, given: GivenMarks): Result<Drafts> {
   const { every, at } = options;
   if (every !== undefined && at !== undefined) return refuse('Found both "every" and "at"; expected one of them, or neither for the waypoints of the file.', document);
   if (every === undefined && at === undefined) {
-    if (document.waypoints.length > 0) return good(fromWaypoints(document.waypoints, course, options));
+    if (document.waypoints.length > 0) return fromWaypoints(document, raw, options, given);
     return refuse('The file has no waypoints to make stations of; say every how far, or at which course distances, stations are to stand.', document);
   }
-  const length = courseLength(course);
-  const long = formatLength(length, options.units ?? 'metric', 'long', 3);
+  const calibrated = calibrate(raw, given);
+  if (!calibrated.ok) return calibrated;
+  const measures = measuresOf(document, calibrated.value.course, options);
+  if (!measures.ok) return measures;
+  const drafts = measures.value.map((measure, k) => alongCourse(measure, sideOf(options.side, k) ?? 'right', options.units));
+  return good({ drafts, marks: given.marks }, [...calibrated.findings, ...measures.findings, ...unusedMarks(document, given.marks)]);
+}
+
+/** Where stations are to stand along the course, ascending. */
+function measuresOf(document: GpxDocument, course: Course, { every, at, units }: StartOptions): Result<readonly number[]> {
+  const [start, length] = [startMeasure(course), courseLength(course)];
+  const long = formatLength(length, units ?? 'metric', 'long', 3);
   if (every !== undefined && !(every > 0 && every < length && length / every <= MOST)) {
     return refuse(`Found a station every ${every} m on a course of ${long}; expected a distance shorter than the course, for at most ${MOST} stations.`, document);
   }
-  const measures = at === undefined ? multiples(every!, length) : [...new Set(at)].sort((a, b) => a - b);
-  const beyond = measures.filter((measure) => measure > length);
-  if (beyond.length > 0) {
-    return refuse(`Found a station at ${beyond[0]} m, but the course is ${long} long; expected course distances on it.`, document, { code: 'measure-beyond-course', measured: beyond[0]!, limit: length, unit: 'm' });
+  const measures = at === undefined ? multiples(every!, length).filter((measure) => measure > start) : [...new Set(at)].sort((a, b) => a - b);
+  const beyond = measures.find((measure) => measure > length || measure < start);
+  if (beyond !== undefined) {
+    const found = beyond > length ? `the course is ${long} long` : `the course starts at ${start} m`;
+    return refuse(`Found a station at ${beyond} m, but ${found}; expected course distances on it.`, document, { code: 'measure-beyond-course', measured: beyond, limit: beyond > length ? length : start, unit: 'm' });
   }
-  return good(measures.map((measure, k) => alongCourse(measure, sideOf(options.side, k) ?? 'right', options.units)));
+  const repeated = measures.filter((measure) => (at ?? []).indexOf(measure) !== (at ?? []).lastIndexOf(measure));
+  return good(measures, repeated.map((measure) => note(`Found the place ${exactText(measure, units) ?? `${measure} m`} more than once; made one station of it.`, document)));
+}
+
+const note = (message: string, { file }: GpxDocument): Finding => ({ code: 'start-places', severity: 'note', message, where: { file } });
+
+/** Said where the file marks distances that nobody asked to use. */
+function unusedMarks({ waypoints, ...document }: GpxDocument, marks: readonly Mark[]): Finding[] {
+  const names = waypoints.flatMap(({ name }) => (name !== null && measureOfName(name) !== null && !marks.some((mark) => mark.name === name) ? [`"${name}"`] : []));
+  if (names.length === 0) return [];
+  const listed = `${names.slice(0, 5).join(', ')}${names.length > 5 ? ` and ${names.length - 5} more` : ''}`;
+  return [note(`Waypoints of the file say distances (${listed}) and were not used; give those that are surveyed marks of the course as marks.`, { waypoints, ...document })];
 }
 
 /** Up to the finish, which needs no station of its own; a metre short of it is the finish too. */
@@ -113,21 +146,28 @@ function exactText(measure: number, units: UnitSystem = 'metric'): string | unde
   return undefined;
 }
 
-function fromWaypoints(waypoints: readonly GpxWaypoint[], course: Course, options: StartOptions): Draft[] {
-  const indexed = indexCourse(course);
-  const found = waypoints.map((waypoint, k) => ({ waypoint, k, measure: passesOf(indexed, [waypoint.lon, waypoint.lat])[0]?.measure ?? Infinity }));
+function fromWaypoints(document: GpxDocument, raw: IndexedCourse, options: StartOptions, given: GivenMarks): Result<Drafts> {
+  const roles = rolesOf(document, raw, given);
+  if (!roles.ok) return roles;
+  const { indexed, marks, stations } = roles.value;
+  const found = stations.map(({ waypoint, k }) => ({ waypoint, k, measure: passesOf(indexed, [waypoint.lon, waypoint.lat])[0]?.measure ?? Infinity }));
   // Equal measures, and two that are both off the course, keep the file's order.
   const ordered = found.sort((a, b) => (a.measure === b.measure ? a.k - b.k : a.measure - b.measure));
-  return ordered.map(({ waypoint, k, measure }, index) => {
+  const drafts = ordered.map(({ waypoint, k, measure }, index) => {
     const unnamed = measure === Infinity ? `Waypoint ${k + 1}` : formatLength(measure, options.units ?? 'metric', 'long');
     const side = sideOf(options.side, index);
-    const at = [Number(waypoint.lon.toFixed(7)), Number(waypoint.lat.toFixed(7))];
-    return { name: waypoint.name?.trim() || unnamed, place: { at, ...(side === undefined ? {} : { side }) } };
+    return { name: waypoint.name?.trim() || unnamed, place: { at: rounded([waypoint.lon, waypoint.lat]), ...(side === undefined ? {} : { side }) } };
   });
+  const none = drafts.length === 0 ? [note('No waypoint of the file became a station; say every how far, or at which course distances, stations are to stand.', document)] : [];
+  return good({ drafts, marks }, [...roles.findings, ...none]);
 }
 
-function planText(options: StartOptions, course: Course, drafts: readonly Draft[]): string {
-  const { name, gpx, units, track, gaps, reverse } = options;
+function markEntry({ at, measure, name }: Mark, units: UnitSystem | undefined): Entry {
+  return { at, measure: exactText(measure, units) ?? measure, ...(name === undefined ? {} : { name }) };
+}
+
+function planText(options: StartOptions, course: Course, { drafts, marks }: Drafts): string {
+  const { name, gpx, units, track, gaps, reverse, length } = options;
   const plan: Entry = {
     format: 'halfcup-plan',
     version: 1,
@@ -141,6 +181,8 @@ function planText(options: StartOptions, course: Course, drafts: readonly Draft[
         ...(track === undefined ? {} : { track }),
         ...(gaps === undefined ? {} : { gaps }),
         ...(reverse === true ? { reverse } : {}),
+        ...(length === undefined ? {} : { length: exactText(length, units) ?? length }),
+        ...(marks.length === 0 ? {} : { marks: [...marks].sort((a, b) => a.measure - b.measure).map((mark) => markEntry(mark, units)) }),
       },
     ],
     races: [{ id: 'race', name, course: COURSE }],
