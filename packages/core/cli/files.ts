@@ -95,11 +95,17 @@ export async function liesInside(file: string, folder: string): Promise<boolean 
 
 /** Refuses an output that is one of the files being read, or a course: nothing here writes GPX. `--force` does not help. */
 export async function guardInputs(file: string, inputs: readonly string[]): Promise<Result<null>> {
-  const real = await realpath(file).catch(() => null);
-  const same = await Promise.all(inputs.map(async (input) => real !== null && real === (await realpath(input).catch(() => null))));
-  if (same.some(Boolean)) return bad([{ code: 'file-unwritable', severity: 'error', message: 'this is the file being read, and would be lost; choose another name', where: { file } }]);
+  const target = await identityOf(file);
+  const same = target === null ? [] : await Promise.all(inputs.map(async (input) => (await identityOf(input)) === target));
+  if (same.some(Boolean)) return bad([{ code: 'file-unwritable', severity: 'error', message: 'this is a plan, a course or another file being read, and would be lost; choose another name', where: { file } }]);
   if (/\.gpx$/iu.test(file)) return bad([{ code: 'file-unwritable', severity: 'error', message: 'this command writes no GPX, and a course of that name would be lost; choose another ending', where: { file } }]);
   return good(null);
+}
+
+/** The same for all names of one file, links of both kinds among them; null where there is none. */
+async function identityOf(file: string): Promise<string | null> {
+  const known = await stat(file, { bigint: true }).catch(() => null);
+  return known === null ? null : `${known.dev}:${known.ino}`;
 }
 
 /** Writes a text; an existing file only with `force`. */

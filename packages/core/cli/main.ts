@@ -49,12 +49,20 @@ async function perform(command: CommandSpec, call: Call): Promise<Ended> {
   const file = call.values.get('out');
   if (file === undefined) return { exit, out: text, err };
   const { guardInputs, writeText } = await import('./files.ts');
-  // A changed plan may take the place of the one that it was made from; anything else would destroy it.
-  const inputs = [...(other === undefined ? call.positionals : []), ...['placed'].flatMap((name) => call.values.get(name) ?? [])];
+  const inputs = await inputsOf(command, call, other !== undefined);
   const guarded = await guardInputs(file, inputs);
   if (!guarded.ok) return refused(guarded.findings);
   const written = await writeText(file, other ?? text, has(call, 'force'));
   return written.ok ? { exit, out: other === undefined ? '' : text, err } : refused(written.findings);
+}
+
+/** Files that a call reads. A changed plan may take the place of the one that it was made from; anything else would destroy it. */
+async function inputsOf({ needs }: CommandSpec, { positionals, values }: Call, changesPlan: boolean): Promise<readonly string[]> {
+  const placed = values.get('placed');
+  const own = [...(changesPlan ? [] : positionals), ...(placed === undefined ? [] : [placed])];
+  if (needs[0] !== 'a plan') return own;
+  const { filesNamedBy } = await import('./plans.ts');
+  return [...own, ...(await Promise.all(positionals.map(filesNamedBy))).flat()];
 }
 
 function version(): string {

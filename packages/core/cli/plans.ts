@@ -32,6 +32,20 @@ export async function analysePlan(file: string, variant: string | undefined): Pr
   return good({ document, analysis: { ...analysed.value, findings } });
 }
 
+/** Files that a plan names, as paths from here; none where it cannot be read, which is said by whoever reads it. */
+export async function filesNamedBy(plan: string): Promise<readonly string[]> {
+  const text = await readText(plan);
+  const read = text.ok ? readPlan(text.value, plan) : text;
+  if (!read.ok) return [];
+  const { courses, context } = read.value.plan;
+  const names = [...courses.flatMap(({ gpx }) => gpx ?? []), ...resultFiles(read.value), ...(context === undefined ? [] : [context])];
+  return names.map((name) => join(dirname(plan), name));
+}
+
+/** Files of past results that races and waves name. */
+const resultFiles = ({ plan }: PlanDocument): readonly string[] =>
+  plan.races.flatMap(({ finish, waves }) => [finish, ...waves.map((wave) => wave.finish)]).flatMap((finish) => (finish !== undefined && 'csv' in finish ? [finish.csv] : []));
+
 /** Every GPX file of the plan's courses. A missing one is left out: the analysis says so at its place. */
 async function readSources({ file, plan }: PlanDocument): Promise<Result<ReadonlyMap<string, GpxDocument>>> {
   const folder = dirname(file);
@@ -52,11 +66,10 @@ async function readSources({ file, plan }: PlanDocument): Promise<Result<Readonl
 }
 
 /** Texts of past results that races and waves name. A missing file is left out: race day says so. */
-async function readResultTexts({ file, plan }: PlanDocument): Promise<ReadonlyMap<string, string>> {
-  const folder = dirname(file);
+async function readResultTexts(document: PlanDocument): Promise<ReadonlyMap<string, string>> {
+  const folder = dirname(document.file);
   const texts = new Map<string, string>();
-  const named = plan.races.flatMap(({ finish, waves }) => [finish, ...waves.map((wave) => wave.finish)]).flatMap((finish) => (finish !== undefined && 'csv' in finish ? [finish.csv] : []));
-  for (const csv of new Set(named)) {
+  for (const csv of new Set(resultFiles(document))) {
     const path = join(folder, csv);
     if ((await liesInside(path, folder)) !== true) continue;
     const text = await readText(path);

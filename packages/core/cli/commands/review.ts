@@ -4,9 +4,9 @@ import { findingDocument } from '../../src/export/documents.ts';
 import { type Finding, type Result, bad, good } from '../../src/finding.ts';
 import { type Call, type Output, type Run, has, refuse } from '../call.ts';
 import { reviewedFiles, sha256Of } from '../digests.ts';
-import { writeText } from '../files.ts';
+import { guardInputs, writeText } from '../files.ts';
 import { withPlaced } from '../placed.ts';
-import { type AnalysedPlan, analysePlan } from '../plans.ts';
+import { type AnalysedPlan, analysePlan, filesNamedBy } from '../plans.ts';
 import { json, unitsOf } from '../printing.ts';
 import { reviewText } from '../text/review.ts';
 
@@ -52,6 +52,9 @@ async function writeReport({ analysis, review }: Reviewed, call: Call): Promise<
   if (file === undefined) return good(null);
   if (file === call.values.get('out')) return refuse(`found "${file}" for both --report and --out; expected two files`);
   if (!/\.html?$/iu.test(file)) return refuse(`found "${file}" for --report, which writes HTML; expected a name that ends in .html`);
+  const inputs = [...call.positionals, ...(call.values.has('placed') ? [call.values.get('placed')!] : []), ...(await filesNamedBy(call.positionals[0]!))];
+  const guarded = await guardInputs(file, inputs);
+  if (!guarded.ok) return guarded;
   const { reportHtml } = await import('../../src/export/sheets/report.ts');
   return writeText(file, reportHtml({ analysis, review, made: today() }), has(call, 'force'));
 }
