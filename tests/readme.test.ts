@@ -32,6 +32,19 @@ describe('README', () => {
     expect(stdout.length).toBeGreaterThan(100);
   });
 
+  it('has an example that type-checks strictly', () => {
+    const file = join(ROOT, 'readme-example-types.mts');
+    writeFileSync(file, example);
+    try {
+      const tsc = join(ROOT, 'node_modules/typescript/bin/tsc');
+      const flags = ['--noEmit', '--strict', '--exactOptionalPropertyTypes', '--noUncheckedIndexedAccess', '--module', 'nodenext', '--target', 'es2023', '--types', 'node', '--ignoreConfig'];
+      const { status, stdout, stderr } = spawnSync(process.execPath, [tsc, ...flags, file], { cwd: ROOT, encoding: 'utf8' });
+      expect(status, stdout + stderr).toBe(0);
+    } finally {
+      rmSync(file);
+    }
+  });
+
   it('shows a point that the course runs by, and a library example that finds the same two passes', () => {
     const snap = commands.find((line) => line.startsWith('snap'))!;
     expect(spawnSync(process.execPath, [MAIN, ...words(snap)], { cwd: ROOT, encoding: 'utf8' }).stdout).toContain('2 of 2');
