@@ -65,6 +65,7 @@ export {
   formatLength,
   formatMass,
   formatMeasure,
+  formatMinute,
   formatVolume,
   lengthIn,
   metres,

@@ -9,7 +9,7 @@ import type { LonLat } from '../finding.ts';
 import type { PlanStation, Practice } from '../plan/plan.ts';
 import type { CourseTable } from '../station/directions.ts';
 import type { Direction, StationPass } from '../station/station.ts';
-import type { Item, LaidDirection } from './layout.ts';
+import { type Item, type LaidDirection, isTable } from './layout.ts';
 import { type Ground, hasRoom, offsetOf, placeItem, wheelOf } from './place.ts';
 import { wheelLine } from './wheel.ts';
 import { type DayNeeds, type Stretch, aroundTables, handOutStretch, tableCounts, tableStretches } from './stretches.ts';
@@ -76,7 +76,7 @@ function layOther(direction: Direction, lead: LaidDirection, ground: StationGrou
   const { practice, passes } = ground;
   const first = direction.passes.map((k) => passes[k]!).find((pass) => pass.served) ?? passes[direction.passes[0]!]!;
   const tables = lead.items
-    .filter((item) => item.kind !== 'sign' && item.kind !== 'trash')
+    .filter(isTable)
     .flatMap((item) => metTable(item, first, ground))
     .sort((a, b) => a.stretch.from - b.stretch.from);
   const around = aroundTables(tables.map(({ stretch }) => stretch), practice);

@@ -32,6 +32,9 @@ export interface Item {
   readonly byHand?: boolean;
 }
 
+/** Tables and the hand-out line: what is neither the sign before them nor the trash behind. */
+export const isTable = ({ kind }: { readonly kind: ItemKind }): boolean => kind !== 'sign' && kind !== 'trash';
+
 /** A direction, and the items as those runners meet them. */
 export interface LaidDirection extends Direction {
   readonly items: readonly Item[];

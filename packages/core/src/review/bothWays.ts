@@ -5,10 +5,10 @@
  * it. On the same side of both (right and right) they lie between the two lines, and nobody
  * crosses. Where both run on one line, keeping left or right decides who crosses, but one does.
  */
-import type { LaidDirection, Layout, StationLayout } from '../layout/layout.ts';
+import { type LaidDirection, type Layout, type StationLayout, isTable } from '../layout/layout.ts';
 import { itemWord } from '../station/wording.ts';
 import { type Check, COMMON_PRACTICE, type Found, atStation, check, metres, named } from './check.ts';
-import { courseOf, isTable, linesTell, runsAgainst } from './standing.ts';
+import { courseOf, linesTell, runsAgainst } from './standing.ts';
 
 /** Two ways nearer than this, metres, are drawn as one line. */
 const ONE_LINE = 0.1;

@@ -9,9 +9,9 @@
 import type { Side } from '../course/course.ts';
 import { passesOf, sigmaOf } from '../course/passes.ts';
 import type { LonLat } from '../finding.ts';
-import type { Item, LaidDirection, Layout, StationLayout } from '../layout/layout.ts';
+import { type Item, type LaidDirection, type Layout, type StationLayout, isTable } from '../layout/layout.ts';
 import type { ItemKind } from '../plan/plan.ts';
-import type { Matched, Target } from './placedMatch.ts';
+import type { Matched } from './placedMatch.ts';
 import type { PlacedPoint } from './placedPoint.ts';
 
 /** An end of something along a direction's course. */
@@ -54,9 +54,7 @@ export function groundOf(layout: Layout, station: StationLayout, direction: Laid
   return { layout, station, direction, matched: own };
 }
 
-const isTable = ({ kind }: Target): boolean => kind !== 'sign' && kind !== 'trash';
-
-export const tablesOf = ({ direction }: PlacedGround): readonly Item[] => direction.items.filter(({ kind }) => kind !== 'sign' && kind !== 'trash');
+export const tablesOf = ({ direction }: PlacedGround): readonly Item[] => direction.items.filter(isTable);
 
 /** A point on the pass whose measure is nearest to `planned`; `null` where no pass is near, or the point lies beyond the course's end. */
 export function onCourse(point: PlacedPoint, planned: number, { layout, station, direction }: PlacedGround): OnCourse | null {

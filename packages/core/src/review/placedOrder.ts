@@ -4,7 +4,7 @@ import { itemWord } from '../station/wording.ts';
 import { metres, named } from './check.ts';
 import type { Matched } from './placedMatch.ts';
 import { type OnCourse, type PlacedGround, marginOf, recorded } from './placedGround.ts';
-import type { Item } from '../layout/layout.ts';
+import { type Item, isTable } from '../layout/layout.ts';
 
 interface Standing {
   readonly item: Item;
@@ -52,7 +52,7 @@ export function orderFindings(ground: PlacedGround): Finding[] {
 }
 
 function swapped(early: Standing, late: Standing, lead: boolean): boolean {
-  const bothTables = [early, late].every(({ item }) => item.kind !== 'sign' && item.kind !== 'trash');
+  const bothTables = [early, late].every(({ item }) => isTable(item));
   if (early.item === late.item || (bothTables && !lead)) return false;
   return early.on.measure - late.on.measure > marginOf(early.on.point.r95, late.on.point.r95);
 }

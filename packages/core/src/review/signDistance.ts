@@ -1,4 +1,5 @@
 /** The advance sign's distance to the first table, as it stands, against the plan's own practice. */
+import { isTable } from '../layout/layout.ts';
 import { type Check, COMMON_PRACTICE, atStation, check, metres, named } from './check.ts';
 
 /** Rounding that is no deviation, metres. */
@@ -10,7 +11,7 @@ export const signDistance: Check = check(
     stations.flatMap((station) =>
       station.directions.flatMap((direction) => {
         const sign = direction.items.find((item) => item.kind === 'sign');
-        const tables = direction.items.filter((item) => item.kind !== 'sign' && item.kind !== 'trash');
+        const tables = direction.items.filter(isTable);
         if (sign === undefined || tables.length === 0) return [];
         const measured = Math.min(...tables.map((table) => table.from)) - sign.from;
         const { signAhead, signTolerance } = plan.practice;

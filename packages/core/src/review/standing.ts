@@ -9,7 +9,7 @@ import type { IndexedCourse } from '../course/segmentIndex.ts';
 import type { LonLat } from '../finding.ts';
 import { azimuthDifference } from '../geodesy/ellipsoid.ts';
 import { normalCdf } from '../geodesy/normal.ts';
-import type { Item, LaidDirection, Layout, StationLayout } from '../layout/layout.ts';
+import { type Item, type LaidDirection, type Layout, type StationLayout, isTable } from '../layout/layout.ts';
 import type { Practice } from '../plan/plan.ts';
 
 /** Directions that differ by more than this, in degrees, run against each other. */
@@ -17,9 +17,6 @@ const AGAINST = 120;
 
 /** The course of that id. */
 export const courseOf = ({ courses }: Layout, id: string): IndexedCourse => courses.find(({ course }) => course.id === id)!;
-
-/** True for gel, drink tables and the hand-out line. */
-export const isTable = ({ kind }: Item): boolean => kind !== 'sign' && kind !== 'trash';
 
 /** An item with the direction whose runners meet it. */
 export interface Standing {

@@ -1,4 +1,5 @@
 /** A course that swings away between sign and tables, so that the sign does not show them. */
+import { isTable } from '../layout/layout.ts';
 import { swingFromChord } from '../layout/sight.ts';
 import { type Check, COMMON_PRACTICE, atStation, check, metres, named } from './check.ts';
 
@@ -10,7 +11,7 @@ export const tablesHidden: Check = check(
     stations.flatMap((station) =>
       station.directions.flatMap((direction) => {
         const sign = direction.items.find((item) => item.kind === 'sign');
-        const first = direction.items.find((item) => item.kind !== 'sign' && item.kind !== 'trash');
+        const first = direction.items.find(isTable);
         if (sign === undefined || first === undefined || first.from <= sign.from) return [];
         const { course } = courses.find((indexed) => indexed.course.id === direction.course)!;
         const swing = swingFromChord(course, sign.from, first.from);

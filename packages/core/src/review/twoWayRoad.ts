@@ -9,10 +9,10 @@ import type { Course, Pass } from '../course/course.ts';
 import { pointAt } from '../course/locate.ts';
 import { passesOf } from '../course/passes.ts';
 import type { LonLat } from '../finding.ts';
-import type { Layout, StationLayout } from '../layout/layout.ts';
+import { type Layout, type StationLayout, isTable } from '../layout/layout.ts';
 import { itemWord } from '../station/wording.ts';
 import { type Check, COMMON_PRACTICE, type Found, atStation, check, metres, named } from './check.ts';
-import { type Standing, courseOf, isTable, itemsStanding, linePoints, linesTell, runsAgainst } from './standing.ts';
+import { type Standing, courseOf, itemsStanding, linePoints, linesTell, runsAgainst } from './standing.ts';
 
 /** Metres of stretch between places that are looked at. */
 const STEP = 5;

@@ -96,7 +96,8 @@ export function leadPass(station: PlanStation, passes: readonly StationPass[]): 
 }
 
 /** The pass nearest, along the course, to the measure at which `on` places the station; −1 where no race that it serves runs that course. */
-function passAtMeasure({ on, ...station }: PlanStation, passes: readonly StationPass[]): number {
+function passAtMeasure(station: PlanStation, passes: readonly StationPass[]): number {
+  const { on } = station;
   if (on === undefined) return -1;
   const away = (k: number): number => Math.abs(passes[k]!.measure - on.measure);
   const own = passes.flatMap((pass, k) => (pass.course === on.course && servesRace(station, pass.race) ? [k] : []));

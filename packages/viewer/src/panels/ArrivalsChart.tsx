@@ -1,9 +1,10 @@
 /** Arrivals over the clock, stacked by race, with what stands poured when the first runner comes. */
-import type { PlanRace, StationDay } from '@halfcup/core';
+import { formatMinute, type PlanRace, type StationDay } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useRef } from 'preact/hooks';
 import { arrivalBins, arrivalsGeometry, type ArrivalsGeometry } from '../raceday/chart.ts';
-import { chartText, grouped, minuteText, pouredText } from '../raceday/words.ts';
+import { chartText, grouped, pouredText } from '../raceday/words.ts';
+import { useWidth } from '../state/useWidth.ts';
 
 const HEIGHT = 236;
 const TOP = 58;
@@ -26,7 +27,7 @@ function Grid({ geometry, width }: { readonly geometry: ArrivalsGeometry; readon
       {geometry.clockTicks.map((time) => (
         <g key={time}>
           <line class="arrivals-foot" x1={x(time)} x2={x(time)} y1={BOTTOM} y2={BOTTOM + 4} />
-          <text x={Math.min(x(time), width - 16)} y={BOTTOM + 16} text-anchor="middle">{minuteText(time)}</text>
+          <text x={Math.min(x(time), width - 16)} y={BOTTOM + 16} text-anchor="middle">{formatMinute(time)}</text>
         </g>
       ))}
     </g>
@@ -53,9 +54,9 @@ function Drawing({ day, races, name, width }: { readonly day: StationDay; readon
     <svg class="arrivals-chart" role="img" aria-label={chartText(name, day)} width={width} height={HEIGHT} viewBox={`0 0 ${width} ${HEIGHT}`}>
       <Grid geometry={geometry} width={width} />
       {geometry.outlines.map((path, race) => (path === '' ? null : <path key={races[race]?.id} class={fillOf(race)} d={path} />))}
-      {day.openFrom === null ? null : <Moment x={geometry.x(day.openFrom)} y={12} width={width} words={[`ready ${minuteText(day.openFrom)}`]} kind="ready" />}
+      {day.openFrom === null ? null : <Moment x={geometry.x(day.openFrom)} y={12} width={width} words={[`ready ${formatMinute(day.openFrom)}`]} kind="ready" />}
       {first === null ? null : (
-        <Moment x={geometry.x(first)} y={28} width={width} words={[`first ${minuteText(first)}`, ...(poured === null ? [] : [poured])]} kind="first" />
+        <Moment x={geometry.x(first)} y={28} width={width} words={[`first ${formatMinute(first)}`, ...(poured === null ? [] : [poured])]} kind="first" />
       )}
     </svg>
   );
@@ -76,15 +77,7 @@ function Key({ races, used }: { readonly races: readonly PlanRace[]; readonly us
 
 export function ArrivalsChart({ day, races, name }: { readonly day: StationDay; readonly races: readonly PlanRace[]; readonly name: string }): JSX.Element {
   const frame = useRef<HTMLDivElement>(null);
-  const [width, setWidth] = useState(0);
-  useEffect(() => {
-    const element = frame.current;
-    if (element === null) return undefined;
-    setWidth(element.clientWidth);
-    const observer = new ResizeObserver(() => setWidth(element.clientWidth));
-    observer.observe(element);
-    return () => observer.disconnect();
-  }, []);
+  const width = useWidth(frame);
   const used = new Set(day.races.filter(({ arrivals }) => arrivals > 0).map(({ race }) => race));
   const { step } = arrivalBins(day.perMinute, []);
   return (

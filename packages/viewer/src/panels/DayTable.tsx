@@ -1,7 +1,7 @@
 /** Race day at all stations: who comes when, and from when to when the station stands. */
-import type { RaceDay } from '@halfcup/core';
+import { formatMinute, type RaceDay } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { grouped, minuteOrDash, minuteText } from '../raceday/words.ts';
+import { grouped, minuteOrDash } from '../raceday/words.ts';
 import { chooseStation } from '../state/actions.ts';
 import { numberOf } from '../state/derive.ts';
 import { useStore, type OpenPlan, type Store } from '../state/store.ts';
@@ -46,7 +46,7 @@ export function DayTable({ day, open }: { readonly day: RaceDay; readonly open: 
               <td class="figure">{grouped(found.arrivals)}</td>
               <td class="figure">{minuteOrDash(found.quantiles?.first ?? null)}</td>
               <td class="figure">
-                {found.peak === null ? DASH : <><span class="stacked">{grouped(found.peak.count)}</span><span class="stacked soft">{minuteText(found.peak.at)}</span></>}
+                {found.peak === null ? DASH : <><span class="stacked">{grouped(found.peak.count)}</span><span class="stacked soft">{formatMinute(found.peak.at)}</span></>}
               </td>
               <td class="figure">{minuteOrDash(found.crewAt)}</td>
               <td class="figure">{minuteOrDash(found.openUntil)}</td>

@@ -1,7 +1,7 @@
 /** One station's race day: the chart and everything that follows from who arrives when. */
-import { formatClock, type RaceDay, type StationDay, type StationLayout } from '@halfcup/core';
+import { formatClock, formatMinute, type RaceDay, type StationDay, type StationLayout } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { grouped, minuteText } from '../raceday/words.ts';
+import { grouped } from '../raceday/words.ts';
 import { numberOf } from '../state/derive.ts';
 import { useStore, type OpenPlan } from '../state/store.ts';
 import { ArrivalsChart } from './ArrivalsChart.tsx';
@@ -17,14 +17,14 @@ function Times({ day }: { readonly day: StationDay }): JSX.Element | null {
   if (quantiles === null) return null;
   return (
     <dl class="facts">
-      {crewAt === null ? null : <Fact name="Crew here">{minuteText(crewAt)}</Fact>}
-      {openFrom === null ? null : <Fact name="Ready">{minuteText(openFrom)}</Fact>}
+      {crewAt === null ? null : <Fact name="Crew here">{formatMinute(crewAt)}</Fact>}
+      {openFrom === null ? null : <Fact name="Ready">{formatMinute(openFrom)}</Fact>}
       <Fact name="First">{formatClock(quantiles.first)}</Fact>
       {peak === null ? null : <Fact name="Busiest minute">{`${grouped(peak.count)}, from ${formatClock(peak.at)}`}</Fact>}
       <Fact name="Half">{formatClock(quantiles.p50)}</Fact>
       <Fact name="90 %">{formatClock(quantiles.p90)}</Fact>
       <Fact name="Last">{formatClock(quantiles.last)}</Fact>
-      {openUntil === null ? null : <Fact name="Open until">{`${minuteText(openUntil)}, and until race control releases you`}</Fact>}
+      {openUntil === null ? null : <Fact name="Open until">{`${formatMinute(openUntil)}, and until race control releases you`}</Fact>}
     </dl>
   );
 }

@@ -1,7 +1,6 @@
 /** When vehicles stop at one station: what is dropped there and what is collected. */
-import { formatMass, type RaceDay } from '@halfcup/core';
+import { formatMass, formatMinute, type RaceDay } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { minuteText } from '../raceday/words.ts';
 import { useStore, type OpenPlan } from '../state/store.ts';
 
 const KIND_WORD = { drop: 'Drop', collect: 'Collection' } as const;
@@ -28,8 +27,8 @@ export function StationStops({ station, day, open }: { readonly station: string;
         {stops.map(({ vehicle, kind, stop }) => (
           <tr key={`${kind}-${vehicle}-${stop.arrive}`}>
             <th scope="row" class="left">{KIND_WORD[kind]}<span class="soft wording">{nameOf(vehicle)}</span></th>
-            <td class="figure">{minuteText(stop.arrive)}</td>
-            <td class="figure">{minuteText(stop.leave)}</td>
+            <td class="figure">{formatMinute(stop.arrive)}</td>
+            <td class="figure">{formatMinute(stop.leave)}</td>
             <td class="figure">{formatMass(stop.load.reduce((sum, { kg }) => sum + kg, 0), units.value)}</td>
           </tr>
         ))}

@@ -1,12 +1,13 @@
 import { expect, test } from 'vitest';
 import { openDemo } from '../testing.ts';
-import { chartText, minuteText, needText, packText, packWord, pouredText } from './words.ts';
+import { formatMinute } from '@halfcup/core';
+import { chartText, needText, packText, packWord, pouredText } from './words.ts';
 
 const day = openDemo().analysis.day!.stations[0]!;
 
 test('clock minutes round down and pass midnight', () => {
-  expect(minuteText(7 * 3600 + 59)).toBe('07:00');
-  expect(minuteText(24 * 3600 + 61)).toBe('24:01');
+  expect(formatMinute(7 * 3600 + 59)).toBe('07:00');
+  expect(formatMinute(24 * 3600 + 61)).toBe('24:01');
 });
 
 test('each item of the demo’s supplies has a word of its own', () => {

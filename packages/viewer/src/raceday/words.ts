@@ -1,5 +1,5 @@
 /** The words of race day: clock times, whole counts, packs, and the text that stands for the chart. */
-import { formatClock, formatVolume, type StationDay, type Units } from '@halfcup/core';
+import { formatClock, formatMinute, formatVolume, type StationDay, type Units } from '@halfcup/core';
 import { DASH } from '../words.ts';
 
 type Pack = StationDay['packs'][number];
@@ -7,10 +7,7 @@ type Pack = StationDay['packs'][number];
 /** "1,968"; up to one decimal. */
 export const grouped = (count: number): string => new Intl.NumberFormat('en-GB', { maximumFractionDigits: 1 }).format(count);
 
-/** HH:MM of the clock minute that a time (seconds after midnight) falls in. */
-export const minuteText = (seconds: number): string => formatClock(Math.floor(seconds / 60) * 60).slice(0, -3);
-
-export const minuteOrDash = (seconds: number | null): string => (seconds === null ? DASH : minuteText(seconds));
+export const minuteOrDash = (seconds: number | null): string => (seconds === null ? DASH : formatMinute(seconds));
 
 export const wholePercent = (share: number): string => `${Math.round(share * 100)} %`;
 

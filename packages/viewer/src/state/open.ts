@@ -2,7 +2,7 @@
  * From files that a person dropped or chose to a plan that is computed, one that waits for more
  * files, or the reasons why not. Reads and computes; changes nothing.
  */
-import { analyse, findingLine, readPlan, startPlan, type Finding, type GpxDocument, type PlanDocument, type Result, type Units } from '@halfcup/core';
+import { analyse, findingLine, placeFindings, readPlan, startPlan, type Finding, type GpxDocument, type PlanDocument, type Result, type Units } from '@halfcup/core';
 import { readGpx } from '@halfcup/core/gpx';
 import type { FeatureCollection } from 'geojson';
 import type { OpenPlan, WaitingPlan } from './store.ts';
@@ -97,16 +97,9 @@ function compute(waiting: Omit<WaitingPlan, 'missing'>, findings: readonly Findi
   const missing = namedFiles(document).filter((name) => !gpx.has(name));
   if (missing.length > 0) return { kind: 'waiting', plan: { document, gpx, context, missing } };
   const analysis = analyse(document.plan, { gpx });
-  if (!analysis.ok) return refused([...findings, ...analysis.findings].map((finding) => placed(finding, document)));
+  if (!analysis.ok) return refused(placeFindings([...findings, ...analysis.findings], document));
   const all = [...findings, ...new Set([...analysis.findings, ...analysis.value.findings])];
-  return { kind: 'opened', plan: { document, gpx, context, analysis: analysis.value, findings: all.map((finding) => placed(finding, document)) } };
-}
-
-/** Gives a finding about a value of the plan that value's line and column. */
-function placed(finding: Finding, document: PlanDocument): Finding {
-  const { path, file, line } = finding.where;
-  if (path === undefined || line !== undefined || (file !== undefined && file !== document.file)) return finding;
-  return { ...finding, where: { ...finding.where, file: document.file, ...document.placeOf(path) } };
+  return { kind: 'opened', plan: { document, gpx, context, analysis: analysis.value, findings: placeFindings(all, document) } };
 }
 
 function fromPlan(plan: NamedFile, sorted: Sorted): Opening {

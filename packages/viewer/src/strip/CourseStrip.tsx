@@ -1,9 +1,10 @@
 /** The course drawn straight from left to right: left-hand side above, right-hand side below. */
 import { formatMeasure, type Course } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { useLayoutEffect, useRef, useState } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import { courseOf, coursesOf, keep } from '../state/derive.ts';
 import { useStore, type OpenPlan } from '../state/store.ts';
+import { useWidth } from '../state/useWidth.ts';
 import { Axis } from './Axis.tsx';
 import { Cursor } from './Cursor.tsx';
 import { Elevation } from './Elevation.tsx';
@@ -86,15 +87,7 @@ function Chart({ course, open, width }: { readonly course: Course; readonly open
 export function CourseStrip(): JSX.Element {
   const store = useStore();
   const frame = useRef<HTMLDivElement>(null);
-  const [width, setWidth] = useState(0);
-  useLayoutEffect(() => {
-    const element = frame.current;
-    if (element === null) return undefined;
-    setWidth(element.clientWidth);
-    const observer = new ResizeObserver(() => setWidth(element.clientWidth));
-    observer.observe(element);
-    return () => observer.disconnect();
-  }, []);
+  const width = useWidth(frame);
   const open = store.open.value;
   const course = courseOf(open, store.course.value) ?? (open === null ? undefined : coursesOf(open.analysis)[0]);
   return (
