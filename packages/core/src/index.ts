@@ -4,6 +4,7 @@
  * GeoJSON, which loads Turf: `@halfcup/core/geojson`.
  */
 export { type Analysis, type Sources, analyse, courseStage, dayStage, layoutStage, passStage } from './analyse.ts';
+export { reanalyse } from './reanalyse.ts';
 export { type Finding, type LonLat, type Result, type Severity, type Where, findingLine } from './finding.ts';
 export { type Course, type Pass, type Side, courseLength, startMeasure } from './course/course.ts';
 export type { IndexedCourse } from './course/segmentIndex.ts';
