@@ -1,0 +1,8 @@
+/**
+ * The face `@halfcup/core/sheets`: the papers of a race as HTML to be printed, from an analysis.
+ */
+export { type SheetFrame, type SheetOptions, pageHtml } from './export/sheets/frame.ts';
+export { type Paper, pageBox } from './export/sheets/frameStyle.ts';
+export { type ReportInput, reportHtml } from './export/sheets/report.ts';
+export { type ChosenText, LANGUAGES, textOf } from './export/text/languages.ts';
+export type { SheetText } from './export/text/text.ts';
