@@ -25,7 +25,7 @@ export { type CheckRun, type Review, reviewLayout } from './review/review.ts';
 export { STAGE_RULES } from './review/stageRules.ts';
 export type { Direction, Leg, RaceSpacing, StationPass } from './station/station.ts';
 export { itemWord } from './station/wording.ts';
-export { movedText } from './improve/change.ts';
+export { lengthLike, movedText } from './improve/change.ts';
 export { type Change, type ChangedItem, type ChangedLeg, type ChangedSpacing, type Comparison, type MovedStation, compareAnalyses } from './improve/compare.ts';
 export { type ImproveOptions, type Improvement, improve } from './improve/improve.ts';
 export { type LongestLeg, type Standing, standingOf } from './improve/standing.ts';

@@ -16,7 +16,7 @@ export function movedText({ text, plan }: PlanDocument, stations: readonly PlanS
     const placed =
       station.on === undefined
         ? editPlan(changed, `${pointer}/at`, station.at)
-        : editPlan(changed, `${pointer}/on/measure`, sameForm(writtenMeasure(changed, index), station.on.measure));
+        : editPlan(changed, `${pointer}/on/measure`, lengthLike(writtenMeasure(changed, index), station.on.measure));
     return move.dropped.length === 0 ? placed : editPlan(placed, `${pointer}/items`, undefined);
   }, text);
 }
@@ -27,8 +27,11 @@ function writtenMeasure(text: string, index: number): unknown {
   return value.stations[index]!.on.measure;
 }
 
-/** Metres in the form of another length: a number, or a text in the same unit with as many decimals as it takes. */
-function sameForm(like: unknown, measure: number): number | string {
+/**
+ * Metres in the form of another length, to a millimetre: a number, or a text in the same unit with as many decimals as that takes.
+ * `like`: a length as a plan's file has it (`2620`, `"2.62 km"`); anything else gives a number.
+ */
+export function lengthLike(like: unknown, measure: number): number | string {
   const [, space = '', unit = ''] = typeof like === 'string' ? (/^\s*[\d.]+(\s*)(\S.*?)\s*$/u.exec(like) ?? []) : [];
   if (unit === '') return measure;
   const value = lengthIn(measure, unit as LengthUnit);

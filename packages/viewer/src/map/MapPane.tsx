@@ -2,7 +2,7 @@
 import type { LonLat } from '@halfcup/core';
 import { pointAt } from '@halfcup/core/geometry';
 import { effect, signal, untracked, type Signal } from '@preact/signals';
-import type { JSX } from 'preact';
+import type { ComponentChildren, JSX } from 'preact';
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import { chooseStation } from '../state/actions.ts';
 import { courseOf, leadOf, nearestSample, samplesOf } from '../state/derive.ts';
@@ -76,7 +76,8 @@ async function connect(store: Store, container: HTMLElement): Promise<() => void
   };
 }
 
-export function MapPane(): JSX.Element {
+/** `children`: what stands over the map's foot. */
+export function MapPane({ children }: { readonly children?: ComponentChildren }): JSX.Element {
   const store = useStore();
   const container = useRef<HTMLDivElement>(null);
   const trouble: Signal<string | null> = useMemo(() => signal(null), []);
@@ -111,6 +112,7 @@ export function MapPane(): JSX.Element {
           The map cannot be drawn here, because this browser gives no WebGL. The course strip and the tables show the same places and distances.
         </p>
       )}
+      <div class="map-foot">{children}</div>
     </main>
   );
 }

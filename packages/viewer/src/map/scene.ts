@@ -24,7 +24,7 @@ export function sceneOf(open: OpenPlan | null, courseId: string | null, units: U
   const { analysis } = open;
   const course = courseOf(open, courseId) ?? coursesOf(analysis)[0];
   return {
-    context: background(open.context),
+    context: background(open.files.context),
     zones: zoneShapes(analysis.plan),
     courses: courseLines(analysis, course?.id ?? null),
     marks: course === undefined ? NOTHING : unitMarks(course, units),

@@ -7,7 +7,11 @@ import { isOpen } from '../state/derive.ts';
 import { useStore } from '../state/store.ts';
 import { CourseStrip } from '../strip/CourseStrip.tsx';
 import { Caution } from './Caution.tsx';
+import { JobLine } from './JobLine.tsx';
+import { NoticeLine } from './NoticeLine.tsx';
 import { Patterns } from './Patterns.tsx';
+import { PlaceCard } from './place/PlaceCard.tsx';
+import { PlanPanel } from './plan/PlanPanel.tsx';
 import { Problems } from './Problems.tsx';
 import { RaceDayPanel } from './RaceDayPanel.tsx';
 import { ReviewPanel } from './ReviewPanel.tsx';
@@ -15,6 +19,8 @@ import { StationPanel } from './StationPanel.tsx';
 import { StationTable } from './StationTable.tsx';
 import { Tabs, type Tab } from './Tabs.tsx';
 import { TopBar } from './TopBar.tsx';
+import { useKeys } from './useKeys.ts';
+import { VariantsPanel } from './variants/VariantsPanel.tsx';
 
 /** Files may be dropped anywhere on the page. */
 function useDrop(): boolean {
@@ -51,11 +57,14 @@ function useDrop(): boolean {
 export function App(): JSX.Element {
   const store = useStore();
   const over = useDrop();
+  useKeys(store);
   const narrow = store.narrow.value;
   const findings = store.open.value?.findings.filter(isOpen).length ?? 0;
   const tabs: Tab[] = [
     ...(narrow ? [{ pane: 'strip' as const, label: 'Strip', content: () => <CourseStrip /> }] : []),
     { pane: 'stations', label: 'Stations', content: () => <StationTable /> },
+    { pane: 'plan', label: 'Plan', content: () => <PlanPanel /> },
+    { pane: 'variants', label: 'Variants', content: () => <VariantsPanel /> },
     { pane: 'review', label: 'Review', count: findings, content: () => <ReviewPanel /> },
     { pane: 'day', label: 'Race day', content: () => <RaceDayPanel /> },
     ...(narrow ? [{ pane: 'station' as const, label: 'Station', content: () => <StationPanel /> }] : []),
@@ -67,7 +76,11 @@ export function App(): JSX.Element {
         <Problems />
         <Tabs tabs={tabs} label="Plan" />
       </section>
-      <MapPane />
+      <MapPane>
+        <PlaceCard />
+        <JobLine />
+        <NoticeLine />
+      </MapPane>
       {narrow ? null : (
         <aside class="side-right" aria-label="Selected station" tabindex={0}>
           <StationPanel />

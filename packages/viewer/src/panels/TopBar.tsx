@@ -3,7 +3,10 @@ import type { Units } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { useStore } from '../state/store.ts';
 import { dateText } from '../words.ts';
-import { OpenButton } from './OpenButton.tsx';
+import { BackgroundTools } from './background/BackgroundTools.tsx';
+import { FileTools } from './files/FileTools.tsx';
+import { HistoryTools } from './HistoryTools.tsx';
+import { VariantChoice } from './variants/VariantChoice.tsx';
 
 const UNITS: readonly (readonly [Units, string, string, string])[] = [
   ['metric', 'km', ', m', 'Metric units'],
@@ -19,13 +22,18 @@ export function TopBar(): JSX.Element {
       <h1>{plan?.name ?? (store.loading.value ? '' : 'Halfcup')}</h1>
       <span class="soft about">{about}</span>
       <span class="spring" />
-      <OpenButton label="Open" />
-      <div class="group" role="group" aria-label="Units">
-        {UNITS.map(([system, far, near, label]) => (
-          <button key={system} type="button" aria-pressed={store.units.value === system} aria-label={`${far}${near}: ${label}`} onClick={() => void (store.units.value = system)}>
-            {far}<span class="wide-only">{near}</span>
-          </button>
-        ))}
+      <div class="top-tools">
+        <FileTools />
+        <HistoryTools />
+        <VariantChoice />
+        <div class="group" role="group" aria-label="Units">
+          {UNITS.map(([system, far, near, label]) => (
+            <button key={system} type="button" aria-pressed={store.units.value === system} aria-label={`${far}${near}: ${label}`} onClick={() => void (store.units.value = system)}>
+              {far}<span class="wide-only">{near}</span>
+            </button>
+          ))}
+        </div>
+        <BackgroundTools />
       </div>
     </header>
   );

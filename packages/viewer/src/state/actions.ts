@@ -3,6 +3,7 @@ import type { Finding } from '@halfcup/core';
 import { batch } from '@preact/signals';
 import { coursesOf } from './derive.ts';
 import { openFiles, type NamedFile, type Opening } from './open.ts';
+import { EMPTY_HISTORY } from './history.ts';
 import type { Store } from './store.ts';
 
 /** Shows what came of opening files; a refusal leaves the open plan as it was. */
@@ -20,9 +21,13 @@ export function receive(store: Store, names: readonly string[], opening: Opening
     }
     const { plan } = opening;
     store.waiting.value = null;
+    store.trial.value = null;
+    store.history.value = EMPTY_HISTORY;
     store.open.value = plan;
     store.selected.value = null;
     store.cursor.value = null;
+    store.asked.value = null;
+    store.against.value = null;
     store.stripView.value = null;
     store.units.value = plan.document.plan.units;
     store.course.value = plan.document.plan.races[0]?.course ?? coursesOf(plan.analysis)[0]?.id ?? null;

@@ -17,8 +17,8 @@ describe('opening files', () => {
   test('a plan with all its files opens, with its background', () => {
     const plan = openedFrom(openFiles(DEMO_NAMES.map(demoFile), null, 'metric'));
     expect(plan.analysis.stations).toHaveLength(9);
-    expect([...plan.gpx.keys()].sort()).toEqual(['full.gpx', 'half.gpx']);
-    expect(plan.context?.type).toBe('FeatureCollection');
+    expect([...plan.files.gpx.keys()].sort()).toEqual(['full.gpx', 'half.gpx']);
+    expect(plan.files.context?.type).toBe('FeatureCollection');
   });
 
   test('the order of the files and the folder they came from do not matter', () => {
@@ -87,7 +87,7 @@ describe('opening files', () => {
   test('a background that is no GeoJSON is a note, and the plan opens without it', () => {
     const files = [...DEMO_NAMES.slice(0, 3).map(demoFile), textFile('context.geojson', '{"type":"Feature')];
     const plan = openedFrom(openFiles(files, null, 'metric'));
-    expect(plan.context).toBeNull();
+    expect(plan.files.context).toBeNull();
     expect(plan.findings.map((finding) => finding.code)).toContain('context-unreadable');
   });
 });

@@ -2,9 +2,10 @@
  * From files that a person dropped or chose to a plan that is computed, one that waits for more
  * files, or the reasons why not. Reads and computes; changes nothing.
  */
-import { analyse, findingLine, placeFindings, readPlan, startPlan, type Finding, type GpxDocument, type PlanDocument, type Result, type Units } from '@halfcup/core';
+import { findingLine, readPlan, startPlan, type Finding, type GpxDocument, type PlanDocument, type Result, type Units } from '@halfcup/core';
 import { readGpx } from '@halfcup/core/gpx';
 import type { FeatureCollection } from 'geojson';
+import { computeOpen, type PlanFiles } from './compute.ts';
 import type { OpenPlan, WaitingPlan } from './store.ts';
 
 export interface NamedFile {
@@ -22,6 +23,7 @@ interface Sorted {
   readonly plans: readonly NamedFile[];
   readonly gpx: readonly NamedFile[];
   readonly drawings: readonly NamedFile[];
+  readonly results: readonly NamedFile[];
   readonly others: readonly NamedFile[];
 }
 
@@ -35,6 +37,7 @@ function kindOf(file: NamedFile): keyof Sorted {
   const name = file.name.toLowerCase();
   if (name.endsWith('.gpx')) return 'gpx';
   if (name.endsWith('.geojson')) return 'drawings';
+  if (name.endsWith('.csv')) return 'results';
   if (name.endsWith('.json')) return /"type"\s*:\s*"FeatureCollection"/u.test(textOf(file).slice(0, 2000)) ? 'drawings' : 'plans';
   const first = textOf({ name, bytes: file.bytes.subarray(0, 200) }).replace(/^\uFEFF/u, '').trimStart()[0];
   return first === '<' ? 'gpx' : first === '{' ? 'plans' : 'others';
@@ -42,12 +45,15 @@ function kindOf(file: NamedFile): keyof Sorted {
 
 const sort = (files: readonly NamedFile[]): Sorted => {
   const of = (kind: keyof Sorted): NamedFile[] => files.filter((file) => kindOf(file) === kind);
-  return { plans: of('plans'), gpx: of('gpx'), drawings: of('drawings'), others: of('others') };
+  return { plans: of('plans'), gpx: of('gpx'), drawings: of('drawings'), results: of('results'), others: of('others') };
 };
 
 /** GPX files that the plan's courses name, each once. */
-export const namedFiles = (document: PlanDocument): string[] => [
-  ...new Set(document.plan.courses.flatMap((course) => (course.gpx === undefined ? [] : [course.gpx]))),
+export const namedFiles = ({ plan }: PlanDocument): string[] => [...new Set(plan.courses.flatMap((course) => (course.gpx === undefined ? [] : [course.gpx])))];
+
+/** Files of past results that its races and waves name, each once. */
+export const namedResults = ({ plan }: PlanDocument): string[] => [
+  ...new Set(plan.races.flatMap(({ finish, waves }) => [finish, ...waves.map((wave) => wave.finish)]).flatMap((one) => (one !== undefined && 'csv' in one ? [one.csv] : []))),
 ];
 
 /** A drawing for the background; what cannot be read is a note, since nothing computed depends on it. */
@@ -71,15 +77,18 @@ function readAll(files: readonly NamedFile[]): { readonly gpx: readonly GpxDocum
   };
 }
 
-/** Adds each document under the name by which the plan calls it. */
-function matched(wanted: readonly string[], have: ReadonlyMap<string, GpxDocument>, found: readonly GpxDocument[]): ReadonlyMap<string, GpxDocument> {
+/** Adds each file under the name by which the plan calls it. */
+function matched<T>(wanted: readonly string[], have: ReadonlyMap<string, T>, found: readonly { readonly file: string; readonly content: T }[]): ReadonlyMap<string, T> {
   const all = new Map(have);
   for (const name of wanted) {
-    const document = found.find((one) => one.file === name || one.file.endsWith(`/${name}`)) ?? found.find((one) => lastName(one.file) === lastName(name));
-    if (document !== undefined) all.set(name, document);
+    const one = found.find(({ file }) => file === name || file.endsWith(`/${name}`)) ?? found.find(({ file }) => lastName(file) === lastName(name));
+    if (one !== undefined) all.set(name, one.content);
   }
   return all;
 }
+
+const byFile = (documents: readonly GpxDocument[]): { readonly file: string; readonly content: GpxDocument }[] => documents.map((content) => ({ file: content.file, content }));
+const resultTexts = (files: readonly NamedFile[]): { readonly file: string; readonly content: string }[] => files.map((file) => ({ file: file.name, content: textOf(file) }));
 
 /** Files that came along and that nothing in the plan asks for: said, so that a misspelt name is seen. */
 const unused = (document: PlanDocument, used: ReadonlyMap<string, GpxDocument>, found: readonly GpxDocument[]): Finding[] =>
@@ -92,26 +101,32 @@ const unused = (document: PlanDocument, used: ReadonlyMap<string, GpxDocument>, 
       where: { file: one.file },
     }));
 
-function compute(waiting: Omit<WaitingPlan, 'missing'>, findings: readonly Finding[]): Opening {
-  const { document, gpx, context } = waiting;
-  const missing = namedFiles(document).filter((name) => !gpx.has(name));
-  if (missing.length > 0) return { kind: 'waiting', plan: { document, gpx, context, missing } };
-  const analysis = analyse(document.plan, { gpx });
-  if (!analysis.ok) return refused(placeFindings([...findings, ...analysis.findings], document));
-  const all = [...findings, ...new Set([...analysis.findings, ...analysis.value.findings])];
-  return { kind: 'opened', plan: { document, gpx, context, analysis: analysis.value, findings: placeFindings(all, document) } };
+function compute(document: PlanDocument, files: PlanFiles): Opening {
+  const missing = [...namedFiles(document).filter((name) => !files.gpx.has(name)), ...namedResults(document).filter((name) => !files.results.has(name))];
+  if (missing.length > 0) return { kind: 'waiting', plan: { document, files, missing } };
+  const open = computeOpen(document, files, null, null);
+  return open.ok ? { kind: 'opened', plan: open.value } : refused(open.findings);
+}
+
+const NO_FILES: PlanFiles = { gpx: new Map(), results: new Map(), context: null, findings: [] };
+
+/** Files for a plan added to those it has; `failed` where one of them cannot be read. */
+function gather(document: PlanDocument, have: PlanFiles, sorted: Sorted): { readonly failed: boolean; readonly files: PlanFiles } {
+  const read = readAll(sorted.gpx);
+  const gpx = matched(namedFiles(document), have.gpx, byFile(read.gpx));
+  const results = matched(namedResults(document), have.results, resultTexts(sorted.results));
+  const wanted = document.plan.context === undefined ? undefined : lastName(document.plan.context);
+  const drawing = sorted.drawings.find((file) => lastName(file.name) === wanted) ?? (sorted.drawings.length === 1 ? sorted.drawings[0] : undefined);
+  const drawn = drawing === undefined ? { context: have.context, findings: [] } : readDrawing(textOf(drawing), drawing.name);
+  const findings = [...have.findings, ...read.findings, ...drawn.findings, ...(read.failed ? [] : unused(document, gpx, read.gpx))];
+  return { failed: read.failed, files: { gpx, results, context: drawn.context, findings } };
 }
 
 function fromPlan(plan: NamedFile, sorted: Sorted): Opening {
   const read = readPlan(textOf(plan), plan.name);
-  const files = readAll(sorted.gpx);
-  if (!read.ok || files.failed) return refused([...read.findings, ...files.findings]);
-  const document = read.value;
-  const gpx = matched(namedFiles(document), new Map(), files.gpx);
-  const wanted = document.plan.context === undefined ? undefined : lastName(document.plan.context);
-  const drawing = sorted.drawings.find((file) => lastName(file.name) === wanted) ?? (sorted.drawings.length === 1 ? sorted.drawings[0] : undefined);
-  const drawn = drawing === undefined ? { context: null, findings: [] } : readDrawing(textOf(drawing), drawing.name);
-  return compute({ document, gpx, context: drawn.context }, [...read.findings, ...files.findings, ...drawn.findings, ...unused(document, gpx, files.gpx)]);
+  if (!read.ok) return refused([...read.findings, ...readAll(sorted.gpx).findings]);
+  const { failed, files } = gather(read.value, NO_FILES, sorted);
+  return failed ? refused([...read.findings, ...files.findings]) : compute(read.value, { ...files, findings: [...read.findings, ...files.findings] });
 }
 
 function fromGpx(file: NamedFile, units: Units): Opening {
@@ -123,17 +138,13 @@ function fromGpx(file: NamedFile, units: Units): Opening {
   if (!started.ok) return refused([...read.findings, ...started.findings]);
   const plan = readPlan(started.value, lastName(file.name).replace(/(\.gpx)?$/iu, '.plan.json'));
   if (!plan.ok) return refused([...read.findings, ...plan.findings]);
-  const gpx = matched(namedFiles(plan.value), new Map(), [read.value]);
-  return compute({ document: plan.value, gpx, context: null }, [...read.findings, ...started.findings, ...plan.findings]);
+  const gpx = matched(namedFiles(plan.value), new Map(), byFile([read.value]));
+  return compute(plan.value, { ...NO_FILES, gpx, findings: [...read.findings, ...started.findings, ...plan.findings] });
 }
 
 function addTo(waiting: WaitingPlan, sorted: Sorted): Opening {
-  const files = readAll(sorted.gpx);
-  if (files.failed) return refused(files.findings);
-  const gpx = matched(waiting.missing, waiting.gpx, files.gpx);
-  const drawing = sorted.drawings[0];
-  const drawn = drawing === undefined ? { context: waiting.context, findings: [] } : readDrawing(textOf(drawing), drawing.name);
-  return compute({ document: waiting.document, gpx, context: drawn.context }, [...files.findings, ...drawn.findings, ...unused(waiting.document, gpx, files.gpx)]);
+  const { failed, files } = gather(waiting.document, waiting.files, sorted);
+  return failed ? refused(files.findings) : compute(waiting.document, files);
 }
 
 const answers = (waiting: WaitingPlan, files: readonly NamedFile[]): boolean =>
@@ -146,7 +157,7 @@ const answers = (waiting: WaitingPlan, files: readonly NamedFile[]): boolean =>
 export function openFiles(files: readonly NamedFile[], waiting: WaitingPlan | null, units: Units): Opening {
   const sorted = sort(files);
   const strangers = sorted.others.map((file) =>
-    trouble('file-kind', file.name, 'Neither a GPX file nor a plan: expected GPX (.gpx), a plan (.json) with the GPX files it names, or a background drawing (.geojson). Choose one of these.'),
+    trouble('file-kind', file.name, 'Neither a GPX file nor a plan: expected GPX (.gpx), a plan (.json) with the files it names (GPX, past results as CSV), or a background drawing (.geojson). Choose one of these.'),
   );
   if (strangers.length > 0) return refused(strangers);
   const [plan, second] = sorted.plans;
@@ -154,7 +165,7 @@ export function openFiles(files: readonly NamedFile[], waiting: WaitingPlan | nu
     return refused([trouble('several-plans', second.name, `Two plans came at once, ${plan.name} and ${second.name}; expected one. Open them one after the other.`)]);
   }
   if (plan !== undefined) return fromPlan(plan, sorted);
-  if (waiting !== null && answers(waiting, [...sorted.gpx, ...sorted.drawings])) return addTo(waiting, sorted);
+  if (waiting !== null && answers(waiting, [...sorted.gpx, ...sorted.drawings, ...sorted.results])) return addTo(waiting, sorted);
   const [gpx, another] = sorted.gpx;
   if (gpx !== undefined && another !== undefined) {
     return refused([trouble('several-courses', another.name, `${sorted.gpx.length} GPX files came without a plan; expected one, or the plan that names them. Open one of them, or add the plan.`)]);

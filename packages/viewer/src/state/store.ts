@@ -2,17 +2,21 @@
  * What the page holds: the open plan, what is selected and pointed at, and how it is shown.
  * One store is made at the start and handed down; selection and view are never part of a plan.
  */
-import type { Analysis, Finding, GpxDocument, LonLat, PlanDocument, Units } from '@halfcup/core';
+import type { Analysis, Finding, LonLat, PlanDocument, Units } from '@halfcup/core';
 import { signal, type Signal } from '@preact/signals';
-import type { FeatureCollection } from 'geojson';
 import { createContext } from 'preact';
 import { useContext } from 'preact/hooks';
+import type { PlanFiles } from './compute.ts';
+import { EMPTY_HISTORY, type History } from './history.ts';
 
-/** A plan with everything that was read to compute it. */
+/** A plan with everything that was read to compute it. Its text is the only truth; all else follows from it. */
 export interface OpenPlan {
+  /** The file as it stands, without any variant laid over. */
   readonly document: PlanDocument;
-  readonly gpx: ReadonlyMap<string, GpxDocument>;
-  readonly context: FeatureCollection | null;
+  /** Whose positions `analysis` shows; `null`: as planned. */
+  readonly variant: string | null;
+  readonly files: PlanFiles;
+  /** Of the plan with the variant laid over: `analysis.plan` is what is shown. */
   readonly analysis: Analysis;
   /** Of reading and of checking, together. */
   readonly findings: readonly Finding[];
@@ -21,8 +25,7 @@ export interface OpenPlan {
 /** A plan that cannot be computed yet, because files that it names are not here. */
 export interface WaitingPlan {
   readonly document: PlanDocument;
-  readonly gpx: ReadonlyMap<string, GpxDocument>;
-  readonly context: FeatureCollection | null;
+  readonly files: PlanFiles;
   readonly missing: readonly string[];
 }
 
@@ -38,16 +41,41 @@ export interface CoursePlace {
   readonly measure: number;
 }
 
+/** Work that takes long, elsewhere than in this thread. */
+export interface Job {
+  /** As a person reads it: "Reading big.gpx". */
+  readonly label: string;
+  /** 0 to 1; `null` where nobody can tell. */
+  readonly share: number | null;
+  readonly stop: () => void;
+}
+
+/** A line for the person at the foot of the map, read out by screen readers. */
+export interface Notice {
+  readonly text: string;
+  /** Something to be decided: it stays until that is done, and does not go by itself. */
+  readonly choices?: readonly { readonly label: string; readonly act: () => void }[];
+}
+
 /** Where the map and the strip are asked to go; a new object each time, so that asking twice goes twice. */
 export type Destination =
   | { readonly kind: 'whole' }
   | { readonly kind: 'station'; readonly station: string }
   | { readonly kind: 'place'; readonly course: string | null; readonly measure: number | null; readonly at: LonLat | null };
 
-export type Pane = 'strip' | 'stations' | 'review' | 'day' | 'station';
+export type Pane = 'strip' | 'stations' | 'plan' | 'variants' | 'review' | 'day' | 'papers' | 'station';
+
+/** A station held in the hand: `open` shows it where it is held, `from` is the plan until it is let go. */
+export interface Trial {
+  readonly from: OpenPlan;
+  readonly station: string;
+}
 
 export interface Store {
+  /** What is shown; during a trial with the station where it is held. */
   readonly open: Signal<OpenPlan | null>;
+  readonly trial: Signal<Trial | null>;
+  readonly history: Signal<History>;
   readonly waiting: Signal<WaitingPlan | null>;
   readonly refusal: Signal<Refusal | null>;
   readonly selected: Signal<string | null>;
@@ -62,10 +90,18 @@ export interface Store {
   /** The window has room for one column only. */
   readonly narrow: Signal<boolean>;
   readonly loading: Signal<boolean>;
+  /** The place about which somebody asks "where is this?". */
+  readonly asked: Signal<CoursePlace | null>;
+  /** Other positions that are drawn and compared beside those shown. */
+  readonly against: Signal<OpenPlan | null>;
+  readonly job: Signal<Job | null>;
+  readonly notice: Signal<Notice | null>;
 }
 
 export const createStore = (): Store => ({
   open: signal(null),
+  trial: signal(null),
+  history: signal(EMPTY_HISTORY),
   waiting: signal(null),
   refusal: signal(null),
   selected: signal(null),
@@ -77,6 +113,10 @@ export const createStore = (): Store => ({
   pane: signal('stations'),
   narrow: signal(false),
   loading: signal(true),
+  asked: signal(null),
+  against: signal(null),
+  job: signal(null),
+  notice: signal(null),
 });
 
 const StoreContext = createContext<Store | null>(null);

@@ -149,7 +149,7 @@ test.each([0, 45, 100, 179, 180, 250, 359])('a word towards %d° is never upside
 });
 
 test('the background sorts what it knows, and draws the rest by its geometry', () => {
-  const drawing = background(demo.context);
+  const drawing = background(demo.files.context);
   expect(hasLand(drawing)).toBe(true);
   expect(hasLand(background(null))).toBe(false);
   const odd = background({ type: 'FeatureCollection', features: [{ type: 'Feature', properties: null, geometry: { type: 'LineString', coordinates: [[0, 0], [1, 1]] } }] });

@@ -1,0 +1,5 @@
+/** Opening and saving the plan as a file. */
+import type { JSX } from 'preact';
+import { OpenButton } from '../OpenButton.tsx';
+
+export const FileTools = (): JSX.Element => <OpenButton label="Open" />;

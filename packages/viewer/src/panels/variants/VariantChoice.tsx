@@ -1,0 +1,22 @@
+/** Whose positions are shown. */
+import type { JSX } from 'preact';
+import { useStore } from '../../state/store.ts';
+import { showVariant } from '../../state/workbench.ts';
+
+export function VariantChoice(): JSX.Element | null {
+  const store = useStore();
+  const open = store.open.value;
+  const variants = open?.document.plan.variants ?? [];
+  if (open === null || variants.length === 0) return null;
+  return (
+    <label class="field">
+      <span class="soft wide-only">Positions</span>
+      <select aria-label="Positions shown" value={open.variant ?? ''} onChange={(event) => void showVariant(store, event.currentTarget.value === '' ? null : event.currentTarget.value)}>
+        <option value="">as planned</option>
+        {variants.map(({ name }) => (
+          <option key={name} value={name}>{name}</option>
+        ))}
+      </select>
+    </label>
+  );
+}
