@@ -43,6 +43,7 @@ export {
   layoutDocument,
   snapDocument,
 } from './export/documents.ts';
+export { type GridDigits, type GridReference, gridReference } from './export/gridReference.ts';
 export { type FileDigest, type ReviewCounts, type ReviewDocument, type ReviewedFiles, countsOf, reviewDocument } from './export/reviewDocument.ts';
 export { compareSchema } from './export/schemas/compare.ts';
 export { type RaceDayDocument, type StationDayDocument, raceDayDocument } from './export/raceDayDocument.ts';
