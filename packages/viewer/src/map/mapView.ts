@@ -9,7 +9,9 @@ import { listenForPointing, type Pointing } from './gestures/point.ts';
 import { drawImage } from './images.ts';
 import { PICKED_LAYERS, pickedFilter, styleOf } from './layers/style.ts';
 import { readPalette } from './palette.ts';
+import { graticule } from './graticule.ts';
 import { EMPTY_SCENE, SOURCES, type Scene } from './scene.ts';
+import { PLAN_UNDERLAY, type Underlay } from './underlay.ts';
 
 export interface MapView {
   readonly show: (scene: Scene) => void;
@@ -18,6 +20,8 @@ export interface MapView {
   readonly goToWhole: () => void;
   readonly cursor: (at: LonLat | null) => void;
   readonly units: (units: Units) => void;
+  /** What lies under the course. */
+  readonly underlay: (under: Underlay) => void;
   /** Reads the palette again, after the page has turned light or dark. */
   readonly repaint: () => void;
   readonly close: () => void;
@@ -27,6 +31,7 @@ interface State {
   scene: Scene;
   selected: string | null;
   latitude: number;
+  under: Underlay;
 }
 
 const wholeOf = (scene: Scene): Bounds | null => {
@@ -41,7 +46,7 @@ function makeMap(container: HTMLElement): MapLibreMap {
   setWorkerUrl(workerUrl);
   const map = new MapLibreMap({
     container,
-    style: styleOf(EMPTY_SCENE, readPalette(document.documentElement), 0),
+    style: styleOf(EMPTY_SCENE, readPalette(document.documentElement), 0, PLAN_UNDERLAY),
     center: [0, 0],
     zoom: 1,
     maxZoom: 22,
@@ -72,7 +77,7 @@ function reportIdle(map: MapLibreMap, container: HTMLElement, state: State): voi
 
 export function createMapView(container: HTMLElement, pointing: Pointing): MapView {
   const map = makeMap(container);
-  const state: State = { scene: EMPTY_SCENE, selected: null, latitude: 0 };
+  const state: State = { scene: EMPTY_SCENE, selected: null, latitude: 0, under: PLAN_UNDERLAY };
   const scale = new ScaleControl({ maxWidth: 120 });
   map.addControl(scale, 'bottom-left');
   reportIdle(map, container, state);
@@ -84,9 +89,18 @@ export function createMapView(container: HTMLElement, pointing: Pointing): MapVi
   const pick = (): void => {
     for (const [id, ticks] of PICKED_LAYERS) if (map.getLayer(id) !== undefined) map.setFilter(id, pickedFilter(state.selected, ticks));
   };
+  const drawGraticule = (): void => {
+    if (!state.under.graticule) return;
+    const bounds = map.getBounds();
+    void map.getSource<GeoJSONSource>('graticule')?.setData(graticule([bounds.getWest(), bounds.getSouth(), bounds.getEast(), bounds.getNorth()]));
+  };
+  map.on('moveend', drawGraticule);
   const restyle = (fresh: boolean): void => {
-    map.setStyle(styleOf(state.scene, readPalette(document.documentElement), state.latitude), { diff: !fresh && map.isStyleLoaded() === true });
-    map.once('styledata', pick);
+    map.setStyle(styleOf(state.scene, readPalette(document.documentElement), state.latitude, state.under), { diff: !fresh && map.isStyleLoaded() === true });
+    map.once('styledata', () => {
+      pick();
+      drawGraticule();
+    });
     pick();
   };
   const goTo = (bounds: Bounds, deepest: number, room: Padding, jump: boolean): void => {
@@ -114,6 +128,10 @@ export function createMapView(container: HTMLElement, pointing: Pointing): MapVi
       void map.getSource<GeoJSONSource>('cursor')?.setData(data);
     },
     units: (units) => scale.setUnit(units),
+    underlay: (under) => {
+      state.under = under;
+      restyle(true);
+    },
     repaint: () => restyle(true),
     close: () => map.remove(),
   };

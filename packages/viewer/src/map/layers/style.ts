@@ -9,6 +9,7 @@ import { hasLand } from './context.ts';
 import { BOLD, byZoom, get, is, pair, REGULAR } from './expressions.ts';
 import { ground, groundNames } from './ground.ts';
 import { TABLE_DEPTH } from './items.ts';
+import type { Underlay } from '../underlay.ts';
 
 /** Zoom from which items are drawn one by one. */
 export const ITEMS_ZOOM = 15.2;
@@ -193,16 +194,23 @@ const cursor = (palette: Palette): LayerSpecification => ({
   paint: { 'circle-radius': 6, 'circle-color': palette.sheet, 'circle-opacity': 0.6, 'circle-stroke-color': palette.pick, 'circle-stroke-width': 3 },
 });
 
-export function styleOf(scene: Scene, palette: Palette, latitude: number): StyleSpecification {
+const graticuleLayers = (palette: Palette): LayerSpecification[] => [
+  { id: 'graticule', type: 'line', source: 'graticule', paint: { 'line-color': palette.shore, 'line-width': 0.8 } },
+  { id: 'graticule-names', type: 'symbol', source: 'graticule', layout: { 'symbol-placement': 'line', 'text-field': get('label'), 'text-font': REGULAR, 'text-size': 10.5, 'symbol-spacing': 600 }, paint: { 'text-color': palette.soft, 'text-halo-color': palette.land, 'text-halo-width': 2 } },
+];
+
+export function styleOf(scene: Scene, palette: Palette, latitude: number, under: Underlay): StyleSpecification {
   const nothing = { type: 'FeatureCollection' as const, features: [] };
   const sources = Object.fromEntries(SOURCES.map((name) => [name, { type: 'geojson' as const, data: scene[name], tolerance: 0.1, buffer: 128 }]));
   return {
     version: 8,
-    sources: { ...sources, cursor: { type: 'geojson', data: nothing } },
+    sources: { ...under.sources, ...sources, cursor: { type: 'geojson', data: nothing }, graticule: { type: 'geojson', data: nothing } },
+    ...(under.sprite === undefined ? {} : { sprite: under.sprite }),
     layers: [
-      { id: 'paper', type: 'background', paint: { 'background-color': hasLand(scene.context) ? palette.water : palette.land } },
-      ...ground(palette),
-      ...groundNames(palette),
+      { id: 'paper', type: 'background', paint: { 'background-color': under.plan && hasLand(scene.context) ? palette.water : palette.land } },
+      ...under.layers,
+      ...(under.plan ? [...ground(palette), ...groundNames(palette)] : []),
+      ...(under.graticule ? graticuleLayers(palette) : []),
       ...zones(palette),
       ...courses(palette),
       ...marks(palette),
