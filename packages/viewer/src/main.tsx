@@ -3,6 +3,7 @@ import './policy.ts';
 import { render } from 'preact';
 import { App } from './panels/App.tsx';
 import { receive } from './state/actions.ts';
+import { rememberedBackground } from './state/background.ts';
 import { fetchDemo } from './state/demo.ts';
 import { openFiles } from './state/open.ts';
 import { createStore, StoreProvider, type Store } from './state/store.ts';
@@ -13,6 +14,7 @@ import './styles/panels.css';
 import './styles/raceday.css';
 import './styles/strip.css';
 import './styles/map.css';
+import './styles/background.css';
 
 function watchWidth(store: Store): void {
   const query = matchMedia('(max-width: 899px)');
@@ -37,6 +39,7 @@ async function openDemo(store: Store): Promise<void> {
 const root = document.getElementById('app');
 if (root === null) throw new Error('index.html has no element with the id "app"');
 const store = createStore();
+store.background.value = rememberedBackground(() => localStorage);
 watchWidth(store);
 render(
   <StoreProvider value={store}>

@@ -10,6 +10,7 @@ import { useStore, type Destination, type Store } from '../state/store.ts';
 import type { Bounds } from './fit.ts';
 import { away } from './layers/directions.ts';
 import type { MapView } from './mapView.ts';
+import { watchBackground } from './watchBackground.ts';
 
 /** Pixels from the course within which pointing at the map counts as pointing at the course. */
 const NEAR = 24;
@@ -55,6 +56,7 @@ async function connect(store: Store, container: HTMLElement): Promise<() => void
   const dark = matchMedia('(prefers-color-scheme: dark)');
   dark.addEventListener('change', view.repaint);
   const ends = [
+    watchBackground(store, view),
     effect(() => view.units(store.units.value)),
     effect(() => view.show(sceneOf(store.open.value, store.course.value, store.units.value))),
     effect(() => view.select(store.selected.value)),

@@ -32,7 +32,7 @@ export const rasterUnderlay = (address: string): Underlay => ({
 
 const named = (layer: LayerSpecification): LayerSpecification => {
   const source = 'source' in layer && typeof layer.source === 'string' ? { source: PREFIX + layer.source } : {};
-  return { ...layer, id: PREFIX + layer.id, ...source } as LayerSpecification;
+  return { ...layer, id: PREFIX + layer.id, ...source };
 };
 
 /** A style by somebody else under ours: all of it but its fonts, its terrain and its sky. */

@@ -6,6 +6,7 @@ import { openDropped } from '../state/actions.ts';
 import { isOpen } from '../state/derive.ts';
 import { useStore } from '../state/store.ts';
 import { CourseStrip } from '../strip/CourseStrip.tsx';
+import { Credit } from './background/Credit.tsx';
 import { Caution } from './Caution.tsx';
 import { JobLine } from './JobLine.tsx';
 import { NoticeLine } from './NoticeLine.tsx';
@@ -77,6 +78,7 @@ export function App(): JSX.Element {
         <Tabs tabs={tabs} label="Plan" />
       </section>
       <MapPane>
+        <Credit />
         <PlaceCard />
         <JobLine />
         <NoticeLine />

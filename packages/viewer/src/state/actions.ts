@@ -1,6 +1,7 @@
 /** What a person can do, as functions over the store. */
 import type { Finding } from '@halfcup/core';
 import { batch } from '@preact/signals';
+import { takeTiles } from './background.ts';
 import { coursesOf } from './derive.ts';
 import { openFiles, type NamedFile, type Opening } from './open.ts';
 import { EMPTY_HISTORY } from './history.ts';
@@ -36,7 +37,8 @@ export function receive(store: Store, names: readonly string[], opening: Opening
 }
 
 /** Reads files from a drop or a file chooser, then opens them. */
-export async function openDropped(store: Store, files: readonly File[]): Promise<void> {
+export async function openDropped(store: Store, dropped: readonly File[]): Promise<void> {
+  const files = takeTiles(store, dropped);
   if (files.length === 0) return;
   const read = files.map(async (file): Promise<NamedFile> => ({ name: file.webkitRelativePath || file.name, bytes: new Uint8Array(await file.arrayBuffer()) }));
   const named = await Promise.all(read);

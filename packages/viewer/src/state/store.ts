@@ -6,6 +6,7 @@ import type { Analysis, Finding, LonLat, PlanDocument, Units } from '@halfcup/co
 import { signal, type Signal } from '@preact/signals';
 import { createContext } from 'preact';
 import { useContext } from 'preact/hooks';
+import { PLAN_BACKGROUND, type Background } from './background.ts';
 import type { PlanFiles } from './compute.ts';
 import { EMPTY_HISTORY, type History } from './history.ts';
 
@@ -94,6 +95,7 @@ export interface Store {
   readonly asked: Signal<CoursePlace | null>;
   /** Other positions that are drawn and compared beside those shown. */
   readonly against: Signal<OpenPlan | null>;
+  readonly background: Signal<Background>;
   readonly job: Signal<Job | null>;
   readonly notice: Signal<Notice | null>;
 }
@@ -115,6 +117,7 @@ export const createStore = (): Store => ({
   loading: signal(true),
   asked: signal(null),
   against: signal(null),
+  background: signal(PLAN_BACKGROUND),
   job: signal(null),
   notice: signal(null),
 });

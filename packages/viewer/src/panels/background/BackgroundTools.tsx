@@ -1,4 +1,90 @@
-/** What is drawn under the course. */
+/** What is drawn under the course: a choice that fetches nothing unless somebody types an address. */
 import type { JSX } from 'preact';
+import { useRef, useState } from 'preact/hooks';
+import { addressed, chooseBackground, type Background } from '../../state/background.ts';
+import { useStore } from '../../state/store.ts';
 
-export const BackgroundTools = (): JSX.Element | null => null;
+const KINDS: readonly (readonly [Background['kind'] | 'address', string])[] = [
+  ['plan', 'The plan’s own drawing'],
+  ['paper', 'Plain paper with longitude and latitude'],
+  ['address', 'A map by its address'],
+  ['tiles', 'An archive of tiles from this device (PMTiles)'],
+];
+
+function AddressForm({ now }: { readonly now: Background }): JSX.Element {
+  const store = useStore();
+  const given = 'address' in now ? now : { address: '', credit: '' };
+  const [address, setAddress] = useState(given.address);
+  const [credit, setCredit] = useState(given.credit);
+  const [trouble, setTrouble] = useState<{ readonly field: string; readonly message: string } | null>(null);
+  const use = (event: Event): void => {
+    event.preventDefault();
+    const checked = addressed(address, credit);
+    setTrouble(checked.ok ? null : checked);
+    if (checked.ok) chooseBackground(store, checked.background);
+  };
+  const field = (name: 'address' | 'credit', label: string, value: string, put: (text: string) => void): JSX.Element => (
+    <label class="stack">
+      {label}
+      <input type="text" value={value} spellcheck={false} autocomplete="off" aria-invalid={trouble?.field === name} aria-describedby={trouble?.field === name ? 'background-trouble' : undefined} onInput={(event) => put(event.currentTarget.value)} />
+      {trouble?.field === name ? <span id="background-trouble" class="field-trouble">{trouble.message}</span> : null}
+    </label>
+  );
+  return (
+    <form class="background-address" noValidate onSubmit={use}>
+      {field('address', 'Address of a style, or of pictures with {z}, {x} and {y}', address, setAddress)}
+      {field('credit', 'Credit, as its owner asks it to be shown', credit, setCredit)}
+      <p class="soft">From then on this page asks that host for the ground you look at, so that host learns where your course is. Its owner’s terms apply. Your plan is not sent.</p>
+      <button type="submit">Use this map</button>
+    </form>
+  );
+}
+
+function Choices({ close }: { readonly close: () => void }): JSX.Element {
+  const store = useStore();
+  const now = store.background.value;
+  const shown = 'address' in now ? 'address' : now.kind;
+  const [kind, setKind] = useState<Background['kind'] | 'address'>(shown);
+  const choose = (next: Background['kind'] | 'address'): void => {
+    setKind(next);
+    if (next === 'plan' || next === 'paper') chooseBackground(store, { kind: next });
+  };
+  const takeFile = (chosen: File | undefined): void => {
+    if (chosen !== undefined) chooseBackground(store, { kind: 'tiles', file: chosen });
+  };
+  return (
+    <div class="background-panel" id="background" role="group" aria-label="Background" onKeyDown={(event) => event.key === 'Escape' && close()}>
+      {KINDS.map(([value, label]) => (
+        <label key={value} class="choice">
+          <input type="radio" name="background" checked={kind === value} onChange={() => choose(value)} />
+          {label}
+        </label>
+      ))}
+      {kind === 'address' ? <AddressForm now={now} /> : null}
+      {kind === 'tiles' ? (
+        <label class="stack">
+          {now.kind === 'tiles' ? `Shown: ${now.file.name}. Another file:` : 'File, read here and sent nowhere; it may also be dropped on the page'}
+          <input type="file" accept=".pmtiles" onChange={(event) => takeFile(event.currentTarget.files?.[0])} />
+        </label>
+      ) : null}
+      <button type="button" onClick={close}>Close</button>
+    </div>
+  );
+}
+
+export function BackgroundTools(): JSX.Element {
+  const [shown, setShown] = useState(false);
+  const button = useRef<HTMLButtonElement>(null);
+  const close = (): void => {
+    setShown(false);
+    button.current?.focus();
+  };
+  return (
+    <div class="background-tools">
+      <button ref={button} type="button" aria-expanded={shown} aria-controls="background" onClick={() => setShown(!shown)}>
+        Background
+      </button>
+      {shown ? <Choices close={close} /> : null}
+    </div>
+  );
+}
