@@ -11,6 +11,7 @@ import './styles/palette.css';
 import './styles/base.css';
 import './styles/page.css';
 import './styles/panels.css';
+import './styles/fields.css';
 import './styles/raceday.css';
 import './styles/strip.css';
 import './styles/map.css';
