@@ -38,9 +38,9 @@ export interface Stage {
   readonly close: () => Promise<void>;
 }
 
-/** Serves packages/viewer/dist on a free port and starts the browser. */
+/** Serves packages/viewer/dist (or the folder that `VIEWER_DIST` names) on a free port and starts the browser. */
 export async function openStage(): Promise<Stage> {
-  const server = await preview({ root: join(ROOT, 'packages/viewer'), preview: { port: 0, host: '127.0.0.1' }, logLevel: 'error' });
+  const server = await preview({ root: join(ROOT, 'packages/viewer'), build: { outDir: process.env['VIEWER_DIST'] ?? 'dist' }, preview: { port: 0, host: '127.0.0.1' }, logLevel: 'error' });
   const address = server.resolvedUrls!.local[0]!;
   const browser = await chromium.launch({ executablePath: browserPath(), args: FLAGS });
   const close = async (): Promise<void> => {
