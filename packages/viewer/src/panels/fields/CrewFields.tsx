@@ -1,0 +1,30 @@
+/** How many people it takes: rules of the plan, or a station's own. */
+import type { JSX } from 'preact';
+import { DurationField } from './DurationField.tsx';
+import { LengthField } from './LengthField.tsx';
+import { NumberField } from './NumberField.tsx';
+import { ruleField, type CrewProps } from './rules.ts';
+
+const NUMBERS = [
+  ['minimum', 'Fewest people', 'people'],
+  ['pourers', 'Pourers', 'people'],
+  ['pourRate', 'One pours', 'cups/min'],
+  ['handRate', 'One hands out', 'cups/min'],
+  ['gelRate', 'One hands out', 'gels/min'],
+  ['cleanPer', 'One cleans up', 'cups/h'],
+] as const;
+
+export function CrewFields(props: CrewProps): JSX.Element {
+  const { fallback } = props;
+  return (
+    <>
+      {NUMBERS.map(([key, label, unit]) => (
+        <NumberField key={key} {...ruleField(props, ['crew', key], label)} fallback={fallback[key]} unit={unit} />
+      ))}
+      <LengthField {...ruleField(props, ['crew', 'handSpacing'], 'Hand-out people stand apart')} fallback={fallback.handSpacing} />
+      <DurationField {...ruleField(props, ['crew', 'ready'], 'Ready before the first runner')} fallback={fallback.ready} />
+      <DurationField {...ruleField(props, ['crew', 'setUp'], 'Setting up takes')} fallback={fallback.setUp} />
+      <DurationField {...ruleField(props, ['crew', 'longest'], 'Longest duty')} fallback={fallback.longest} unit="h" />
+    </>
+  );
+}
