@@ -1,5 +1,5 @@
 /** The built viewer in a real browser: a server on this machine, a Chromium, and a record of every request. */
-import { accessSync, constants } from 'node:fs';
+import { accessSync, constants, readFileSync } from 'node:fs';
 import { delimiter, join } from 'node:path';
 import { type Browser, type BrowserContext, type BrowserContextOptions, type Page, chromium } from 'playwright-core';
 import { preview } from 'vite';
@@ -79,3 +79,11 @@ export async function visit({ address, browser }: Stage, options: BrowserContext
 export const mapIdle = async (page: Page): Promise<void> => {
   await page.locator('[data-map="idle"]').waitFor({ state: 'attached', timeout: 60_000 });
 };
+
+/** The bytes of the plan as the Save button gives them out, through the browser's downloads. */
+export async function savedPlan(page: Page): Promise<string> {
+  // A chooser of the system cannot be worked by a test; without one the page downloads.
+  await page.evaluate(() => Object.assign(window, { showSaveFilePicker: undefined }));
+  const [given] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: /^Save(,|$)/u }).click()]);
+  return readFileSync(await given.path(), 'utf8');
+}

@@ -5,10 +5,13 @@ import { takeTiles } from './background.ts';
 import { coursesOf } from './derive.ts';
 import { openFiles, type NamedFile, type Opening } from './open.ts';
 import { EMPTY_HISTORY } from './history.ts';
-import type { Store } from './store.ts';
+import type { Origin, Store } from './store.ts';
 
-/** Shows what came of opening files; a refusal leaves the open plan as it was. */
-export function receive(store: Store, names: readonly string[], opening: Opening): void {
+/** A name that no other kept plan has. */
+export const freshId = (): string => Array.from(crypto.getRandomValues(new Uint8Array(16)), (byte) => byte.toString(16).padStart(2, '0')).join('');
+
+/** Shows what came of opening files; a refusal leaves the open plan as it was. `origin`: what is known of where the files came from. */
+export function receive(store: Store, names: readonly string[], opening: Opening, origin: Partial<Origin> = {}): void {
   batch(() => {
     store.loading.value = false;
     store.refusal.value = null;
@@ -24,6 +27,7 @@ export function receive(store: Store, names: readonly string[], opening: Opening
     store.waiting.value = null;
     store.trial.value = null;
     store.history.value = EMPTY_HISTORY;
+    store.origin.value = { id: freshId(), from: 'file', saved: opening.started === true ? null : plan.document.text, handle: null, modified: null, copy: false, ...origin };
     store.open.value = plan;
     store.selected.value = null;
     store.cursor.value = null;

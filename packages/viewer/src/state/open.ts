@@ -15,7 +15,8 @@ export interface NamedFile {
 }
 
 export type Opening =
-  | { readonly kind: 'opened'; readonly plan: OpenPlan }
+  /** `started`: the plan was begun here, from a course without one, and is in no file yet. */
+  | { readonly kind: 'opened'; readonly plan: OpenPlan; readonly started?: boolean }
   | { readonly kind: 'waiting'; readonly plan: WaitingPlan }
   | { readonly kind: 'refused'; readonly findings: readonly Finding[] };
 
@@ -29,6 +30,8 @@ interface Sorted {
 
 const lastName = (path: string): string => path.slice(path.lastIndexOf('/') + 1);
 const textOf = (file: NamedFile): string => new TextDecoder().decode(file.bytes);
+/** With its byte order mark, so that saving gives the very bytes. */
+const planTextOf = (file: NamedFile): string => new TextDecoder('utf-8', { ignoreBOM: true }).decode(file.bytes);
 const refused = (findings: readonly Finding[]): Opening => ({ kind: 'refused', findings });
 const trouble = (code: string, file: string, message: string): Finding => ({ code, severity: 'error', message, where: { file } });
 
@@ -101,11 +104,11 @@ const unused = (document: PlanDocument, used: ReadonlyMap<string, GpxDocument>, 
       where: { file: one.file },
     }));
 
-function compute(document: PlanDocument, files: PlanFiles): Opening {
+function compute(document: PlanDocument, files: PlanFiles, started = false): Opening {
   const missing = [...namedFiles(document).filter((name) => !files.gpx.has(name)), ...namedResults(document).filter((name) => !files.results.has(name))];
   if (missing.length > 0) return { kind: 'waiting', plan: { document, files, missing } };
   const open = computeOpen(document, files, null, null);
-  return open.ok ? { kind: 'opened', plan: open.value } : refused(open.findings);
+  return open.ok ? { kind: 'opened', plan: open.value, started } : refused(open.findings);
 }
 
 const NO_FILES: PlanFiles = { gpx: new Map(), results: new Map(), context: null, findings: [] };
@@ -123,7 +126,7 @@ function gather(document: PlanDocument, have: PlanFiles, sorted: Sorted): { read
 }
 
 function fromPlan(plan: NamedFile, sorted: Sorted): Opening {
-  const read = readPlan(textOf(plan), plan.name);
+  const read = readPlan(planTextOf(plan), plan.name);
   if (!read.ok) return refused([...read.findings, ...readAll(sorted.gpx).findings]);
   const { failed, files } = gather(read.value, NO_FILES, sorted);
   return failed ? refused([...read.findings, ...files.findings]) : compute(read.value, { ...files, findings: [...read.findings, ...files.findings] });
@@ -139,7 +142,7 @@ function fromGpx(file: NamedFile, units: Units): Opening {
   const plan = readPlan(started.value, lastName(file.name).replace(/(\.gpx)?$/iu, '.plan.json'));
   if (!plan.ok) return refused([...read.findings, ...plan.findings]);
   const gpx = matched(namedFiles(plan.value), new Map(), byFile([read.value]));
-  return compute(plan.value, { ...NO_FILES, gpx, findings: [...read.findings, ...started.findings, ...plan.findings] });
+  return compute(plan.value, { ...NO_FILES, gpx, findings: [...read.findings, ...started.findings, ...plan.findings] }, true);
 }
 
 function addTo(waiting: WaitingPlan, sorted: Sorted): Opening {

@@ -30,6 +30,24 @@ export interface WaitingPlan {
   readonly missing: readonly string[];
 }
 
+/** Where the open plan came from, where it is kept, and the file that it was last saved to. One record for each time that a plan is opened. */
+export interface Origin {
+  /** The name under which the browser keeps it. */
+  readonly id: string;
+  readonly from: 'demo' | 'file' | 'kept';
+  /** The text that a file of the person's holds; `null` where none does. */
+  readonly saved: string | null;
+  /** The file itself, where the browser lets the page write to it again. */
+  readonly handle: FileSystemFileHandle | null;
+  /** When that file was last changed, as far as this page knows, milliseconds since 1970. */
+  readonly modified: number | null;
+  /** Made as a copy of another kept plan. */
+  readonly copy: boolean;
+}
+
+/** Whether the last change is kept: it is; the browser refuses; another tab has the plan, and nothing is written from here. */
+export type Keeping = 'kept' | 'writing' | 'failed' | 'elsewhere';
+
 /** Why what was dropped or chosen did not open. */
 export interface Refusal {
   readonly files: readonly string[];
@@ -76,6 +94,8 @@ export interface Store {
   /** What is shown; during a trial with the station where it is held. */
   readonly open: Signal<OpenPlan | null>;
   readonly trial: Signal<Trial | null>;
+  readonly origin: Signal<Origin | null>;
+  readonly keeping: Signal<Keeping>;
   readonly history: Signal<History>;
   readonly waiting: Signal<WaitingPlan | null>;
   readonly refusal: Signal<Refusal | null>;
@@ -103,6 +123,8 @@ export interface Store {
 export const createStore = (): Store => ({
   open: signal(null),
   trial: signal(null),
+  origin: signal(null),
+  keeping: signal('kept'),
   history: signal(EMPTY_HISTORY),
   waiting: signal(null),
   refusal: signal(null),

@@ -1,5 +1,11 @@
 /** Opening and saving the plan as a file. */
 import type { JSX } from 'preact';
 import { OpenButton } from '../OpenButton.tsx';
+import { SaveButton } from './SaveButton.tsx';
 
-export const FileTools = (): JSX.Element => <OpenButton label="Open" />;
+export const FileTools = (): JSX.Element => (
+  <>
+    <OpenButton label="Open" />
+    <SaveButton />
+  </>
+);

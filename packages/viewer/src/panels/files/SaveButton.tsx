@@ -1,0 +1,15 @@
+/** Saves the plan to its file; tells whether it differs from what that file holds. */
+import type { JSX } from 'preact';
+import { isSaved, save } from '../../storage/saveFile.ts';
+import { useStore } from '../../state/store.ts';
+
+export function SaveButton(): JSX.Element {
+  const store = useStore();
+  const saved = isSaved(store);
+  return (
+    <button type="button" class="save-button" disabled={store.open.value === null} title={saved ? 'Saved in a file' : 'Changed since it was last saved in a file'} onClick={() => void save(store)}>
+      Save<span class={saved ? 'unsaved-mark off' : 'unsaved-mark'} aria-hidden="true" />
+      <span class="unseen">{saved ? '' : ', changes are in no file yet'}</span>
+    </button>
+  );
+}
