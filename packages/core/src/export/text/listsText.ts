@@ -1,6 +1,118 @@
-/** Sentences of the papers that are lists: placements, supplies, runs, overview. */
+/** Sentences of the papers that are lists: placements, supplies, runs, overview, and the sheet that names them all. */
+
+export interface PlacementText {
+  readonly title: string;
+  readonly how: string;
+  readonly margin: string;
+  readonly course: (name: string) => string;
+  readonly otherDirection: string;
+  /** Said of a direction whose tables have been listed before. */
+  readonly sameTables: string;
+  readonly chalk: string;
+  /** Column headings. */
+  readonly peg: string;
+  readonly distance: string;
+  readonly before: string;
+  readonly fromChalk: string;
+  readonly position: string;
+  readonly wheeled: string;
+  readonly done: string;
+  readonly begins: (what: string) => string;
+  readonly ends: (what: string) => string;
+  readonly byHand: string;
+  readonly noPlace: string;
+  readonly why: string;
+  readonly offCourse: (stations: string) => string;
+}
+
+export interface SuppliesText {
+  readonly title: string;
+  readonly totals: string;
+  readonly each: string;
+  readonly item: string;
+  readonly packs: string;
+  readonly need: string;
+  readonly pack: string;
+  readonly none: string;
+  readonly signOf: (wording: string) => string;
+  readonly trashBags: string;
+  readonly empty: (what: string) => string;
+  readonly defaultsTitle: string;
+  readonly defaultsAbout: string;
+  readonly changedTitle: string;
+  readonly changedAbout: string;
+  readonly stationsTitle: string;
+  readonly stationsAbout: string;
+  readonly what: string;
+  readonly value: string;
+  readonly usual: string;
+  readonly source: string;
+  readonly inPlan: string;
+  readonly yes: string;
+  /** An English phrase of the table of defaults in this language; `null` where there is none. */
+  readonly phrase: (english: string) => string | null;
+}
+
+export interface RunsText {
+  readonly dropTitle: string;
+  readonly collectTitle: string;
+  readonly vehicle: (kg: string, places: string) => string;
+  readonly loadedFrom: (time: string) => string;
+  readonly run: (number: number, kg: string) => string;
+  readonly way: string;
+  readonly arrive: string;
+  readonly leave: string;
+  readonly crewAt: string;
+  readonly side: string;
+  readonly leftHand: string;
+  readonly rightHand: string;
+  readonly at: string;
+  readonly atPin: string;
+  readonly access: string;
+  readonly carry: string;
+  readonly straightLine: (length: string) => string;
+  readonly noCarry: string;
+  readonly position: string;
+  readonly note: string;
+  readonly load: string;
+  readonly weight: string;
+  readonly loaded: string;
+  readonly inAll: string;
+  readonly dark: (sunrise: string) => string;
+  readonly darkEvening: (sunset: string) => string;
+  readonly mayBeDark: string;
+  readonly lamp: string;
+  readonly afterRelease: (time: string) => string;
+  readonly piles: string;
+  readonly none: string;
+  readonly captain: string;
+}
+
+export interface OverviewText {
+  readonly title: string;
+  readonly map: string;
+  readonly strip: (course: string) => string;
+  readonly sides: string;
+  readonly start: string;
+  readonly finish: string;
+  readonly number: string;
+  readonly name: string;
+  readonly courses: string;
+  readonly elevation: (low: string, high: string) => string;
+  readonly north: string;
+}
+
+export interface IndexText {
+  readonly title: string;
+  readonly about: string;
+  readonly report: string;
+}
 
 /** The list-like papers. */
 export interface ListsText {
-  readonly placementTitle: string;
+  readonly placement: PlacementText;
+  readonly supplies: SuppliesText;
+  readonly runs: RunsText;
+  readonly overview: OverviewText;
+  readonly index: IndexText;
 }

@@ -1,0 +1,116 @@
+/**
+ * The placement list: every item of every station in course order, as pegs to be wheeled, ticked and written
+ * beside. One block a station and direction, which no page break divides.
+ */
+import type { Analysis } from '../../analyse.ts';
+import type { IndexedCourse } from '../../course/segmentIndex.ts';
+import { isTable, type LaidDirection, type StationLayout } from '../../layout/layout.ts';
+import type { Units } from '../../plan/plan.ts';
+import { formatLength, formatMeasure, metres } from '../../units.ts';
+import type { SheetText } from '../text/text.ts';
+import { type Html, NONE, html, said, table } from './html.ts';
+import { type Peg, type Wheeled, pegsOf } from './placementPegs.ts';
+import { type Sheet, listHead, positionText, sideWord, stationTitle, windOf } from './sheet.ts';
+
+interface Placed {
+  readonly station: StationLayout;
+  readonly direction: LaidDirection;
+}
+
+/** The body of the list, in the plan's units. */
+export function placementListBody({ plan, stations, courses }: Analysis, sheet: Sheet): Html {
+  const words = sheet.text.lists.placement;
+  const all = stations.flatMap((station) => station.directions.map((direction): Placed => ({ station, direction })));
+  const parts = courses.map((indexed) => {
+    const here = all.filter(({ direction }) => direction.course === indexed.course.id).sort((a, b) => a.direction.measure - b.direction.measure);
+    if (here.length === 0) return NONE;
+    const [first, ...rest] = here.map((placed) => blockOf(placed, indexed, plan.units, sheet.text));
+    // A heading alone at the foot of a page helps nobody: it goes with the first block.
+    return html`<div class="block"><h2>${said(words.course(indexed.course.name))}</h2>\n${first!}</div>${rest}`;
+  });
+  const off = stations.filter(({ directions }) => directions.length === 0);
+  return html`${listHead(words.title, plan, sheet)}
+<p>${words.how} ${words.margin}</p>
+${off.length === 0 ? NONE : html`<p><b>${said(words.offCourse(off.map(({ name }) => name).join(', ')))}</b></p>`}
+${parts}`;
+}
+
+function blockOf({ station, direction }: Placed, indexed: IndexedCourse, units: Units, text: SheetText): Html {
+  const words = text.lists.placement;
+  const { frame, captain } = text;
+  const head = [words.peg, ` ${words.distance}`, frame.side, ` ${words.before}`, ` ${words.fromChalk}`, words.position, words.wheeled, words.done];
+  const rows = pegsOf(station, direction, indexed).map((peg) => [
+    pegCell(peg, station, text),
+    formatMeasure(peg.measure, units),
+    peg.item === null ? '' : sideWord(peg.item.side, text),
+    peg.before === null ? '' : wheeledText(peg.before, units),
+    fromMarkCell(peg, units, text),
+    peg.at === null ? words.noPlace : positionText(peg.at),
+    '',
+    html`<span class="tick"></span>`,
+  ]);
+  const second = direction.lead ? NONE : html` (${words.otherDirection})`;
+  const { why } = station.station;
+  return html`<section class="block" data-station="${station.id}"><h3>${stationTitle(station, text)}${second}</h3>
+<p>${captain.comeFrom(windOf(direction.azimuthDeg, text))}${direction.lead || !direction.items.some(isTable) ? '' : ` ${words.sameTables}`}${why === undefined ? NONE : html` ${words.why}: ${said(why)}.`}</p>
+${table(head, rows, 'pegs')}${folds(direction) ? html`<p>${captain.drawing.folds}</p>` : NONE}</section>`;
+}
+
+const folds = ({ items }: LaidDirection): boolean => items.some(({ wheel }) => wheel === null);
+
+/** What stands at a peg: the sign with its wording, a table's beginning or end with how many, boxes. */
+function pegCell({ item, end }: Peg, station: StationLayout, text: SheetText): Html {
+  const { lists, captain, frame } = text;
+  if (item === null) return html`<b>${lists.placement.chalk}</b>`;
+  const what = item.wording !== undefined ? captain.drawing.sign(item.wording) : item.boxes !== undefined ? captain.drawing.boxes(frame.items.trash, item.boxes.length) : tablesText(item.kind, station, text, item.to - item.from);
+  const told = end === 'whole' ? what : end === 'first' ? lists.placement.begins(what) : lists.placement.ends(frame.items[item.kind]);
+  return item.byHand === true ? html`${told} (${lists.placement.byHand})` : html`${told}`;
+}
+
+/** "Water: 5 tables"; the hand-out line is no table. */
+function tablesText(kind: LaidDirection['items'][number]['kind'], { practice }: StationLayout, { captain, frame }: SheetText, length: number): string {
+  const word = frame.items[kind];
+  return kind === 'handOut' || !(practice.tableLength > 0) ? word : captain.drawing.tables(word, Math.round(length / practice.tableLength));
+}
+
+/** "12.4 ± 0.3 m", both to a decimetre or a tenth of a yard, the margin rounded up; a dash where no wheel can be run. */
+export function wheeledText({ length, margin }: Wheeled, units: Units): string {
+  if (length === null) return '–';
+  const shown = formatLength(Math.abs(length), units, 'wheel');
+  if (margin === null) return shown;
+  const [value, unit] = shown.split(' ') as [string, string];
+  return `${length < 0 && value !== '0' ? '−' : ''}${value} ± ${marginText(margin, units)} ${unit}`;
+}
+
+/** Rounded up, so that the band printed holds the band meant. */
+function marginText(margin: number, units: Units): string {
+  const tenth = metres(0.1, units === 'metric' ? 'm' : 'yd');
+  return formatLength(Math.ceil(margin / tenth - 1e-6) * tenth, units, 'wheel').split(' ')[0]!;
+}
+
+function fromMarkCell(peg: Peg, units: Units, { captain: { drawing } }: SheetText): Html {
+  const { length, margin } = peg.fromMark;
+  const by = length ?? peg.along;
+  const shown = wheeledText({ length: Math.abs(by), margin: length === null ? null : margin }, units);
+  if (peg.item === null) return html`0`;
+  const where = Math.abs(by) < 0.05 ? drawing.at : by < 0 ? drawing.before(shown) : drawing.past(shown);
+  return length === null ? html`${where} <i>${drawing.along}</i>` : html`${where}`;
+}
+
+/** Columns that hold on A4 and Letter alike; nothing under 9 pt. */
+export const PLACEMENT_STYLE = `
+.pegs { table-layout: fixed; font-size: 9.5pt; }
+.pegs th { font-size: 9pt; }
+.pegs td.number { white-space: normal; }
+.pegs td:nth-child(6) { font-variant-numeric: tabular-nums; }
+.pegs th:nth-child(2) { width: 20mm; }
+.pegs th:nth-child(3) { width: 14mm; }
+.pegs th:nth-child(4) { width: 25mm; }
+.pegs th:nth-child(5) { width: 31mm; }
+.pegs th:nth-child(6) { width: 23mm; }
+.pegs th:nth-child(7) { width: 19mm; }
+.pegs th:nth-child(8) { width: 11mm; }
+.pegs td:nth-child(7) { border: 0.8pt solid #000; }
+.pegs td:nth-child(8) { text-align: center; }
+`;
+
