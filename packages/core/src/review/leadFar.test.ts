@@ -22,4 +22,11 @@ describe('a lead that is not the road at the pin', () => {
     expect(found(19.7)).toEqual([]);
     expect(found(20.3, { race: 'c', pass: 0 })).toEqual([]);
   });
+
+  it('is silent where only courses pass that the station does not serve', () => {
+    const courses = [turtle(ORIGIN, [[90, 1000]]), turtle(from(ORIGIN, 0, 900), [[90, 1000]], 20, 'd')];
+    const layout = layoutOf(courses, [{ at: from(from(ORIGIN, 90, 500), 180, 5), races: ['d'] }]);
+    expect(layout.stations[0]!.directions).toHaveLength(1);
+    expect(leadFar.find(layout)).toEqual([]);
+  });
 });

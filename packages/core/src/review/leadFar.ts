@@ -10,8 +10,9 @@ export const leadFar: Check = check(
   ({ stations }) =>
     stations.flatMap((station) => {
       const lead = station.directions.find((direction) => direction.lead);
-      if (lead === undefined || station.station.lead !== undefined) return [];
       const own = station.passes.filter((pass) => servesRace(station.station, pass.race));
+      // Where no race that it serves passes it, that has a finding of its own.
+      if (lead === undefined || station.station.lead !== undefined || own.length === 0) return [];
       const led = Math.min(...lead.passes.map((k) => station.passes[k]!.distance));
       const nearest = own.reduce((near, pass) => (pass.distance < near.distance ? pass : near), own[0]!);
       if (led - nearest.distance <= NEARER) return [];
