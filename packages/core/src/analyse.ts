@@ -2,6 +2,7 @@
  * The whole job as one pure function: a plan and the files it names in, an Analysis out.
  * In stages that a caller can keep: courses depend on the plan's courses and the files only; who
  * passes where on those and the stations; race day on that; the layout on all; the review on the layout.
+ * Of an analysis before, each stage takes what was made from the very same.
  */
 import { type Course, courseLength, startMeasure } from './course/course.ts';
 import type { IndexedCourse } from './course/segmentIndex.ts';
@@ -9,10 +10,12 @@ import { type Finding, type Result, bad, good } from './finding.ts';
 import { type SeenStation, courseTable, laySeen, seeStation } from './layout/layStation.ts';
 import type { Layout } from './layout/layout.ts';
 import { type Sources as CourseSources, coursesOf } from './plan/courses.ts';
+import { equal } from './plan/equal.ts';
 import type { Plan } from './plan/plan.ts';
 import type { RaceDay } from './raceday/day.ts';
-import { type ResultTexts, hasField, raceDayOf } from './raceday/raceDay.ts';
-import { type CheckRun, reviewLayout } from './review/review.ts';
+import { type DayFound, type Fields, type ResultTexts, dayAt, fieldsOf, hasField, raceDayFrom, raceDayOf } from './raceday/raceDay.ts';
+import { type Review, reviewLayout } from './review/review.ts';
+import type { CourseTable } from './station/directions.ts';
 import { spacingOf } from './station/spacing.ts';
 
 /** Files that a plan names, already read, by the name used in the plan. */
@@ -21,13 +24,22 @@ export interface Sources extends CourseSources {
   readonly results?: ResultTexts;
 }
 
-export interface Analysis extends Layout {
+/** Findings: of the courses first, then of race day, then of the layout by check. */
+export interface Analysis extends Layout, Pick<Review, 'findings' | 'checks'> {
   /** `null` where no race of the plan has waves. */
   readonly day: RaceDay | null;
-  /** Of the courses first, then of race day, then of the layout by check; waived ones marked. */
-  readonly findings: readonly Finding[];
-  /** Every check, also those that found nothing or could not run. */
-  readonly checks: readonly CheckRun[];
+  /** Absent where somebody has put an analysis together from stages. */
+  readonly kept?: Kept;
+}
+
+/** What the stages made on the way, for `reanalyse`. */
+export interface Kept extends Pick<Review, 'atStations'> {
+  readonly courseFindings: readonly Finding[];
+  /** In the order of the stations, as are `days` and `atStations`. */
+  readonly seen: readonly Result<SeenStation>[];
+  /** `null` without a race day, whose `days` are none. */
+  readonly fields: Fields | null;
+  readonly days: readonly DayFound[];
 }
 
 /** First stage: the plan's courses, measured, indexed and calibrated. Errors: a missing file, a refused gap, a part beyond its course. */
@@ -36,7 +48,10 @@ export const courseStage = (plan: Plan, sources: CourseSources): Result<readonly
 /** Second stage: where each station stands and who passes it. Errors: a station at a measure that its course does not have. */
 export function passStage(plan: Plan, courses: readonly IndexedCourse[]): Result<readonly SeenStation[]> {
   const table = courseTable(courses);
-  const seen = plan.stations.map((_, index) => seeStation(plan, index, table));
+  return allSeen(plan.stations.map((_, index) => seeStation(plan, index, table)));
+}
+
+function allSeen(seen: readonly Result<SeenStation>[]): Result<readonly SeenStation[]> {
   const findings = seen.flatMap((result) => result.findings);
   const stations = seen.flatMap((result) => (result.ok ? [result.value] : []));
   return stations.length < seen.length ? bad(findings) : good(stations, findings);
@@ -54,20 +69,71 @@ export function layoutStage(plan: Plan, courses: readonly IndexedCourse[], day: 
   return seen.ok ? good(layoutOfSeen(plan, courses, seen.value, day), seen.findings) : seen;
 }
 
-function layoutOfSeen(plan: Plan, courses: readonly IndexedCourse[], seen: readonly SeenStation[], day: RaceDay | null): Layout {
+function layoutOfSeen(plan: Plan, courses: readonly IndexedCourse[], seen: readonly SeenStation[], day: RaceDay | null, held: Held | null = null): Layout {
   const table = courseTable(courses);
   const days = new Map(day?.stations.filter(({ quantiles }) => quantiles !== null).map((station) => [station.id, station]));
-  const stations = seen.map((station) => laySeen(plan, station, table, days.get(station.id)));
+  const sameCrew = held?.same(({ crew }) => crew) === true;
+  const stations = seen.map((station, k) => {
+    const [needs, before] = [days.get(station.id), held?.before.stations[k]];
+    return sameCrew && before !== undefined && isSeen(held?.kept.seen[k], station) && before.needs === needs ? before : laySeen(plan, station, table, needs);
+  });
   return { plan, courses, stations, spacing: plan.races.map((race) => spacingOf(race, endsOf(table.get(race.course)!.course), stations)) };
 }
 
+const isSeen = (result: Result<SeenStation> | undefined, station: SeenStation): boolean => result?.ok === true && result.value === station;
+
 /** The whole job. Not ok where the plan cannot be used; what is wrong with a usable one is in `value.findings`. */
-export function analyse(plan: Plan, sources: Sources): Result<Analysis> {
-  const courses = courseStage(plan, sources);
+export const analyse = (plan: Plan, sources: Sources): Result<Analysis> => analyseAfter(null, plan, sources);
+
+/** The same, with what stands of an analysis of an earlier state of the plan over the very same sources: see `reanalyse`. */
+export function analyseAfter(before: Analysis | null, plan: Plan, sources: Sources): Result<Analysis> {
+  const held = heldOf(before, plan);
+  const courses = held === null ? courseStage(plan, sources) : good(held.before.courses, held.kept.courseFindings);
   if (!courses.ok) return courses;
-  const seen = passStage(plan, courses.value);
+  const table = courseTable(courses.value);
+  const passes = seenAfter(plan, table, held);
+  const seen = allSeen(passes);
   if (!seen.ok) return bad([...courses.findings, ...seen.findings]);
-  const day = dayStage(plan, courses.value, seen.value, sources.results);
-  const layout = layoutOfSeen(plan, courses.value, seen.value, day);
-  return good({ ...layout, day, ...reviewLayout(layout, [...courses.findings, ...seen.findings, ...(day?.findings ?? [])]) });
+  const fields = hasField(plan) ? fieldsAfter(plan, table, sources.results, held) : null;
+  const days = fields === null ? [] : daysAfter(plan, seen.value, fields, held);
+  const day = fields === null ? null : raceDayFrom(plan, seen.value, fields, days);
+  const layout = layoutOfSeen(plan, courses.value, seen.value, day, held);
+  const known = held === null ? undefined : { ...held.before, ...held.kept };
+  const { atStations, ...review } = reviewLayout(layout, [...courses.findings, ...seen.findings, ...(day?.findings ?? [])], known);
+  return good({ ...layout, day, ...review, kept: { courseFindings: courses.findings, seen: passes, fields, days, atStations } });
+}
+
+/** An analysis whose courses stand, and whether a part of its plan says the same as that of the new one. */
+interface Held {
+  readonly before: Analysis;
+  readonly kept: Kept;
+  readonly same: (part: (plan: Plan) => unknown) => boolean;
+}
+
+/** `null` where there is none, or where its courses are others: everything hangs on them. */
+function heldOf(before: Analysis | null, plan: Plan): Held | null {
+  if (before?.kept === undefined) return null;
+  const same = (part: (plan: Plan) => unknown): boolean => equal(part(before.plan), part(plan));
+  return same(({ courses }) => courses) ? { before, kept: before.kept, same } : null;
+}
+
+function seenAfter(plan: Plan, table: CourseTable, held: Held | null): Result<SeenStation>[] {
+  const stand = held?.same(({ practice, races }) => [practice, races.map(({ id, course }) => [id, course])]) === true;
+  return plan.stations.map((station, index) => {
+    const known = stand && equal(held?.before.plan.stations[index], station) ? held?.kept.seen[index] : undefined;
+    return known ?? seeStation(plan, index, table);
+  });
+}
+
+function fieldsAfter(plan: Plan, table: CourseTable, results: ResultTexts | undefined, held: Held | null): Fields {
+  const known = held?.same(({ races, clock }) => [races, clock]) === true ? held.kept.fields : null;
+  return known ?? fieldsOf(plan, table, results ?? new Map());
+}
+
+function daysAfter(plan: Plan, seen: readonly SeenStation[], fields: Fields, held: Held | null): DayFound[] {
+  const stand = held?.kept.fields === fields && held.same(({ supplies, crew }) => [supplies, crew]);
+  return seen.map((station, index) => {
+    const known = stand && isSeen(held?.kept.seen[index], station) ? held?.kept.days[index] : undefined;
+    return known ?? dayAt(plan, index, station, fields);
+  });
 }

@@ -7,9 +7,9 @@ import type { Finding } from '../finding.ts';
 import type { FinishTimes, Plan } from '../plan/plan.ts';
 import type { CourseTable } from '../station/directions.ts';
 import type { Direction } from '../station/station.ts';
-import { type PassedStation, arrivalsAt, racesOnCourses } from './arrivals.ts';
+import { type PassedStation, type RaceOnCourse, arrivalsAt, racesOnCourses } from './arrivals.ts';
 import { heatFindings } from './cups.ts';
-import type { Field, RaceDay } from './day.ts';
+import type { RaceDay, StationDay } from './day.ts';
 import { fieldOf, resultsKey } from './field.ts';
 import { totalsOf } from './packs.ts';
 import { readResults } from './results.ts';
@@ -27,24 +27,49 @@ export type ResultTexts = ReadonlyMap<string, string>;
 /** Whether a plan says who runs: race day can be reckoned for it. */
 export const hasField = ({ races }: Plan): boolean => races.some(({ waves }) => waves.length > 0);
 
+/** Who runs on the courses: what the day of every station is made from. */
+export interface Fields {
+  readonly races: readonly RaceOnCourse[];
+  /** Of past results, then of the fields, then of their courses and sweeps. */
+  readonly findings: readonly Finding[];
+}
+
+/** The day of one station, with what is to be said of it. */
+export interface DayFound {
+  readonly day: StationDay;
+  readonly findings: readonly Finding[];
+}
+
 /** Race day of a plan whose stations have been seen by their courses; stations in the plan's order. */
 export function raceDayOf(plan: Plan, stations: readonly DayStation[], courses: CourseTable, texts: ResultTexts): RaceDay {
+  const fields = fieldsOf(plan, courses, texts);
+  return raceDayFrom(plan, stations, fields, stations.map((station, index) => dayAt(plan, index, station, fields)));
+}
+
+/** The fields of all races that have one, on their courses: of the plan, its races and its clock enter. */
+export function fieldsOf(plan: Plan, courses: CourseTable, texts: ResultTexts): Fields {
   const past = pastResults(plan, texts);
   const made = plan.races.map((race) => fieldOf(race, courseLength(courses.get(race.course)!.course), past.results));
-  const fields: Field[] = made.flatMap((field) => (field.ok ? [field.value] : []));
-  const running = racesOnCourses(plan, courses, fields);
-  const arrivals = arrivalsAt(stations, running.races);
-  const days = stations.map(({ id, directions }, k) => {
-    const served = directions.filter((direction) => direction.passes.some((pass) => stations[k]!.passes[pass]!.served));
-    return stationDay(plan, plan.stations.find((station) => station.id === id)!, arrivals[k]!, Math.max(served.length, 1));
-  });
+  const running = racesOnCourses(plan, courses, made.flatMap((field) => (field.ok ? [field.value] : [])));
+  return { races: running.races, findings: [...past.findings, ...made.flatMap(({ findings }) => findings), ...running.findings] };
+}
+
+/** The day of the plan's station at `index`: of the plan, that station, practice, supplies and crew enter. */
+export function dayAt(plan: Plan, index: number, station: DayStation, { races }: Fields): DayFound {
+  const [arrivals] = arrivalsAt([station], races);
+  const served = station.directions.filter((direction) => direction.passes.some((pass) => station.passes[pass]!.served));
+  return stationDay(plan, plan.stations[index]!, arrivals!, Math.max(served.length, 1));
+}
+
+/** Race day from the days of its stations: totals, runs and what is to be said of the whole. */
+export function raceDayFrom(plan: Plan, stations: readonly DayStation[], fields: Fields, days: readonly DayFound[]): RaceDay {
   const each = days.map(({ day }) => day);
   const ran = runsOf(plan, each, stations.flatMap(siteOf));
   return {
     stations: each,
     totals: totalsOf(each),
     runs: ran.runs,
-    findings: [...past.findings, ...made.flatMap(({ findings }) => findings), ...running.findings, ...heatFindings(plan), ...days.flatMap(({ findings }) => findings), ...ran.findings],
+    findings: [...fields.findings, ...heatFindings(plan), ...days.flatMap(({ findings }) => findings), ...ran.findings],
   };
 }
 

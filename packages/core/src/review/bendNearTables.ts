@@ -11,9 +11,9 @@ import type { LonLat } from '../finding.ts';
 import { DEGREES } from '../geodesy/ellipsoid.ts';
 import { inverseLength } from '../geodesy/karney.ts';
 import type { Corner } from '../geodesy/offsetLine.ts';
-import type { LaidDirection, Layout, StationLayout } from '../layout/layout.ts';
+import type { LaidDirection, StationLayout } from '../layout/layout.ts';
 import { wheelLine } from '../layout/wheel.ts';
-import { type Check, COMMON_PRACTICE, type Found, atStation, check, metres, named } from './check.ts';
+import { type Check, COMMON_PRACTICE, type Found, type Ground, atStation, metres, named, stationCheck } from './check.ts';
 import { courseOf, tableEnds } from './standing.ts';
 
 /** Course over which a turn counts as one bend, metres. */
@@ -27,9 +27,9 @@ const SIDELESS_TURN = 150;
 /** Rounding of a turn, degrees. */
 const SAME = 1e-6;
 
-export const bendNearTables: Check = check(
+export const bendNearTables: Check = stationCheck(
   { code: 'bend-near-tables', severity: 'warning', title: 'The course does not bend by over 45° near the tables (bendClear)', source: COMMON_PRACTICE },
-  (layout) => layout.stations.flatMap((station) => bendsAt(station, layout)),
+  bendsAt,
 );
 
 interface Bend {
@@ -44,10 +44,10 @@ interface Bend {
 }
 
 /** The sharpest bend of each course that is served there; one that several courses share once. */
-function bendsAt(station: StationLayout, layout: Layout): Found[] {
+function bendsAt(station: StationLayout, ground: Ground): Found[] {
   const bends = station.directions.flatMap((direction) => {
     const served = direction.passes.map((k) => station.passes[k]!).filter((pass) => pass.served);
-    return served.flatMap(({ course, measure }) => sharpest(direction, courseOf(layout, course), measure, station.practice.bendClear));
+    return served.flatMap(({ course, measure }) => sharpest(direction, courseOf(ground, course), measure, station.practice.bendClear));
   });
   const kept: Bend[] = [];
   for (const bend of bends) if (!kept.some(({ at }) => inverseLength(at[0], at[1], bend.at[0], bend.at[1]) <= ONE_BEND)) kept.push(bend);

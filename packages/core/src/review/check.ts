@@ -22,15 +22,27 @@ export interface Rule {
 
 export interface Check extends Rule {
   readonly find: (layout: Layout) => readonly Finding[];
+  /** `find` of one station, where nothing but it and the courses enters: what it found stands as long as these do. */
+  readonly findAt?: (station: StationLayout, ground: Ground) => readonly Finding[];
 }
+
+/** What a check of one station may look at beside it. */
+export type Ground = Pick<Layout, 'courses'>;
 
 /** A finding's parts that differ from case to case. `severity` and `source` only where they differ from the rule's. */
 export type Found = Omit<Finding, 'code' | 'severity' | 'source'> & Partial<Pick<Finding, 'severity' | 'source'>>;
 
 /** A check whose findings carry its own code, severity and source. */
 export function check(rule: Rule, find: (layout: Layout) => readonly Found[]): Check {
-  const { code, severity, source } = rule;
-  return { ...rule, find: (layout) => find(layout).map((found) => ({ code, severity, source, ...found })) };
+  return { ...rule, find: (layout) => find(layout).map((found) => findingOf(rule, found)) };
+}
+
+const findingOf = ({ code, severity, source }: Rule, found: Found): Finding => ({ code, severity, source, ...found });
+
+/** A check that asks the same of each station, by itself. */
+export function stationCheck(rule: Rule, findAt: (station: StationLayout, ground: Ground) => readonly Found[]): Check {
+  const at = (station: StationLayout, ground: Ground): Finding[] => findAt(station, ground).map((found) => findingOf(rule, found));
+  return { ...rule, find: (layout) => layout.stations.flatMap((station) => at(station, layout)), findAt: at };
 }
 
 /** `where` of something at a station. */

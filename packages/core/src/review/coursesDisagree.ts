@@ -2,27 +2,27 @@
 import { pointAt } from '../course/locate.ts';
 import { inverseLength } from '../geodesy/karney.ts';
 import { offsetOf } from '../layout/place.ts';
-import type { Item, LaidDirection, Layout, StationLayout } from '../layout/layout.ts';
+import type { Item, LaidDirection, StationLayout } from '../layout/layout.ts';
 import type { StationPass } from '../station/station.ts';
 import { itemWord } from '../station/wording.ts';
-import { type Check, COMMON_PRACTICE, type Found, atStation, check, metres, named } from './check.ts';
+import { type Check, COMMON_PRACTICE, type Found, type Ground, atStation, metres, named, stationCheck } from './check.ts';
 
 /** Metres that two drawings of one road may differ by. */
 const AGREED = 0.5;
 /** Farther apart, metres, the courses do not share that stretch of road. */
 const SHARED = 15;
 
-export const coursesDisagree: Check = check(
+export const coursesDisagree: Check = stationCheck(
   { code: 'courses-disagree', severity: 'warning', title: 'Courses that share a road place each item at one spot, to 0.5 m', source: COMMON_PRACTICE },
-  (layout) => layout.stations.flatMap((station) => station.directions.flatMap((direction) => disagreements(direction, station, layout))),
+  (station, ground) => station.directions.flatMap((direction) => disagreements(direction, station, ground)),
 );
 
-function disagreements(direction: LaidDirection, station: StationLayout, layout: Layout): Found[] {
+function disagreements(direction: LaidDirection, station: StationLayout, ground: Ground): Found[] {
   const others = direction.passes.map((k) => station.passes[k]!).filter((pass) => pass.served && pass.course !== direction.course);
   const firstOfEach = others.filter((pass, k) => others.findIndex(({ course }) => course === pass.course) === k);
   return firstOfEach.flatMap((pass) => {
     const apart = direction.items
-      .map((item) => ({ item, distance: distanceApart(item, pass, direction, station, layout) }))
+      .map((item) => ({ item, distance: distanceApart(item, pass, direction, station, ground) }))
       .filter(({ distance }) => distance > AGREED && distance <= SHARED)
       .sort((a, b) => b.distance - a.distance)[0];
     if (apart === undefined) return [];
@@ -33,7 +33,7 @@ function disagreements(direction: LaidDirection, station: StationLayout, layout:
 }
 
 /** The larger distance of an item's two ends between the direction's course and another; 0 where an end has no place, or a hand placed it. */
-function distanceApart(item: Item, pass: StationPass, direction: LaidDirection, { station, practice }: StationLayout, { courses }: Layout): number {
+function distanceApart(item: Item, pass: StationPass, direction: LaidDirection, { station, practice }: StationLayout, { courses }: Ground): number {
   const { course } = courses.find((indexed) => indexed.course.id === pass.course)!;
   const offset = offsetOf(direction, pass, station, practice);
   const ends = item.at.map((at, end) => {

@@ -19,7 +19,10 @@ export const itemsOverlap: Check = check(
     source: COMMON_PRACTICE,
     missing: ({ stations }) => (stations.length > 1 ? null : 'the plan has one station'),
   },
-  ({ stations }) => stations.flatMap((station, k) => stations.slice(k + 1).flatMap((other) => overlapOf(station, other))),
+  ({ stations }) => {
+    const reaches = stations.map(reachesOf);
+    return reaches.flatMap((station, k) => reaches.slice(k + 1).flatMap((other) => overlapOf(station, other)));
+  },
 );
 
 /** One station on one course: course distances of its whole stretch and of its tables. */
@@ -46,10 +49,9 @@ const reachesOf = (station: StationLayout): Reach[] =>
 const common = (a: readonly [number, number], b: readonly [number, number]): number => Math.min(a[1], b[1]) - Math.max(a[0], b[0]);
 
 /** The largest overlap of two stations over all courses that they share, as one finding. */
-function overlapOf(one: StationLayout, other: StationLayout): Found[] {
-  const others = reachesOf(other);
-  const pairs = reachesOf(one)
-    .flatMap((a) => others.filter((b) => a.course === b.course && sameSide(a, b)).map((b) => (a.tables[0] <= b.tables[0] ? { up: a, down: b } : { up: b, down: a })))
+function overlapOf(one: readonly Reach[], other: readonly Reach[]): Found[] {
+  const pairs = one
+    .flatMap((a) => other.filter((b) => a.course === b.course && sameSide(a, b)).map((b) => (a.tables[0] <= b.tables[0] ? { up: a, down: b } : { up: b, down: a })))
     .map((pair) => ({ ...pair, overlap: common(pair.up.whole, pair.down.whole) }));
   const worst = pairs.sort((a, b) => b.overlap - a.overlap)[0];
   return worst === undefined || worst.overlap <= SAME ? [] : [foundOf(worst.up, worst.down, worst.overlap)];

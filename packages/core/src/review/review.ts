@@ -3,7 +3,7 @@
  * could not run is said to be so, and never counted as passed.
  */
 import type { Finding } from '../finding.ts';
-import type { Layout } from '../layout/layout.ts';
+import type { Layout, StationLayout } from '../layout/layout.ts';
 import type { Rule } from './check.ts';
 import { CHECKS } from './checks.ts';
 import { STAGE_RULES } from './stageRules.ts';
@@ -22,15 +22,31 @@ export interface Review {
   readonly checks: readonly CheckRun[];
   /** Of the stages before first, then by check; waived ones marked. */
   readonly findings: readonly Finding[];
+  /** In the order of the stations, by code: what the checks that ask of each station by itself found there, before waivers. */
+  readonly atStations: readonly StationFound[];
 }
 
-/** Runs every check. `before`: what reading and measuring the courses has found already. */
-export function reviewLayout(layout: Layout, before: readonly Finding[] = []): Review {
+/** Findings at one station by the code of their check. */
+export type StationFound = Readonly<Record<string, readonly Finding[]>>;
+
+/** A layout and what was found at its stations. */
+export type Reviewed = Pick<Layout, 'courses' | 'stations'> & Pick<Review, 'atStations'>;
+
+/**
+ * Runs every check. `before`: what reading and measuring the courses has found already. `known`: a review whose findings
+ * hold at those stations that are the very same, if the courses are.
+ */
+export function reviewLayout(layout: Layout, before: readonly Finding[] = [], known?: Reviewed): Review {
+  const standing = known?.courses === layout.courses ? known : undefined;
+  const atStations = layout.stations.map((station, k) => (standing?.stations[k] === station ? standing.atStations[k]! : foundAt(station, layout)));
   const reasons = new Map([...STAGE_RULES, ...CHECKS].map((rule) => [rule.code, rule.missing?.(layout) ?? null]));
-  const found = CHECKS.flatMap((check) => (reasons.get(check.code) === null ? check.find(layout) : []));
+  const found = CHECKS.flatMap((check) => (reasons.get(check.code) !== null ? [] : check.findAt === undefined ? check.find(layout) : atStations.flatMap((at) => at[check.code]!)));
   const findings = waive([...before, ...found], layout.plan, (code) => !isPlacedCode(code));
-  return { checks: [...STAGE_RULES, ...CHECKS].map((rule) => runOf(rule, findings, reasons.get(rule.code) ?? null)), findings };
+  return { checks: [...STAGE_RULES, ...CHECKS].map((rule) => runOf(rule, findings, reasons.get(rule.code) ?? null)), findings, atStations };
 }
+
+const foundAt = (station: StationLayout, layout: Layout): StationFound =>
+  Object.fromEntries(CHECKS.flatMap(({ code, findAt }) => (findAt === undefined ? [] : [[code, findAt(station, layout)]])));
 
 /** How a check went, from all findings; `reason`: why it could not run. */
 export function runOf({ code, severity, title, source }: Rule, findings: readonly Finding[], reason: string | null = null): CheckRun {

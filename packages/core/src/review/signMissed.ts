@@ -2,30 +2,30 @@
 import { pointAt } from '../course/locate.ts';
 import { passesOf } from '../course/passes.ts';
 import { azimuthDifference } from '../geodesy/ellipsoid.ts';
-import type { LaidDirection, Layout, StationLayout } from '../layout/layout.ts';
+import type { LaidDirection, StationLayout } from '../layout/layout.ts';
 import type { StationPass } from '../station/station.ts';
-import { type Check, COMMON_PRACTICE, type Found, atStation, check, metres, named } from './check.ts';
+import { type Check, COMMON_PRACTICE, type Found, type Ground, atStation, metres, named, stationCheck } from './check.ts';
 
 /** Farthest from the course that a sign can stand and still be met, metres beyond its own offset. */
 const WITHIN = 15;
 const ANGLE = 90;
 
-export const signMissed: Check = check(
+export const signMissed: Check = stationCheck(
   { code: 'sign-missed', severity: 'warning', title: 'Every served pass runs by the sign before it meets the tables', source: COMMON_PRACTICE },
-  (layout) => layout.stations.flatMap((station) => station.directions.flatMap((direction) => missed(direction, station, layout))),
+  (station, ground) => station.directions.flatMap((direction) => missed(direction, station, ground)),
 );
 
-function missed(direction: LaidDirection, station: StationLayout, layout: Layout): Found[] {
+function missed(direction: LaidDirection, station: StationLayout, ground: Ground): Found[] {
   return direction.passes
     .map((k) => station.passes[k]!)
-    .filter((pass) => pass.served && !meetsSign(pass, direction, layout))
+    .filter((pass) => pass.served && !meetsSign(pass, direction, ground))
     .map((pass) => ({
       message: `Runners of race "${pass.race}" who pass ${named(station)} at ${metres(pass.measure)} do not run by its sign: their course joins between sign and tables. Give them a sign of their own, or move the station downstream.`,
       where: { ...atStation(station), course: pass.course, race: pass.race, item: 'sign', measure: pass.measure },
     }));
 }
 
-function meetsSign(pass: StationPass, direction: LaidDirection, { courses }: Layout): boolean {
+function meetsSign(pass: StationPass, direction: LaidDirection, { courses }: Ground): boolean {
   const sign = direction.items.find((item) => item.kind === 'sign');
   // A sign without a place has a finding of its own.
   if (sign === undefined || sign.at[0] === null) return true;

@@ -9,14 +9,15 @@ import type { IndexedCourse } from '../course/segmentIndex.ts';
 import type { LonLat } from '../finding.ts';
 import { azimuthDifference } from '../geodesy/ellipsoid.ts';
 import { normalCdf } from '../geodesy/normal.ts';
-import { type Item, type LaidDirection, type Layout, type StationLayout, isTable } from '../layout/layout.ts';
+import { type Item, type LaidDirection, type StationLayout, isTable } from '../layout/layout.ts';
 import type { Practice } from '../plan/plan.ts';
+import type { Ground } from './check.ts';
 
 /** Directions that differ by more than this, in degrees, run against each other. */
 const AGAINST = 120;
 
 /** The course of that id. */
-export const courseOf = ({ courses }: Layout, id: string): IndexedCourse => courses.find(({ course }) => course.id === id)!;
+export const courseOf = ({ courses }: Ground, id: string): IndexedCourse => courses.find(({ course }) => course.id === id)!;
 
 /** An item with the direction whose runners meet it. */
 export interface Standing {
@@ -38,8 +39,8 @@ export function tableEnds({ items }: LaidDirection): readonly [from: number, to:
 const MOST_PIECES = 1000;
 
 /** Points of an item's stretch at its offset, at most `step` metres of course apart (up to 1,000 pieces), upstream first; what has no place is left out. */
-export function linePoints({ item, direction }: Standing, layout: Layout, step: number): LonLat[] {
-  const { course } = courseOf(layout, direction.course);
+export function linePoints({ item, direction }: Standing, ground: Ground, step: number): LonLat[] {
+  const { course } = courseOf(ground, direction.course);
   const pieces = Math.min(Math.max(Math.ceil((item.to - item.from) / step), 1), MOST_PIECES);
   const [upstream, downstream] = item.at;
   const between = Array.from({ length: pieces - 1 }, (_, k) => pointAt(course, item.from + ((item.to - item.from) * (k + 1)) / pieces, item.offset)?.at ?? null);

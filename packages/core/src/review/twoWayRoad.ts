@@ -9,21 +9,20 @@ import type { Course, Pass } from '../course/course.ts';
 import { pointAt } from '../course/locate.ts';
 import { passesOf } from '../course/passes.ts';
 import type { LonLat } from '../finding.ts';
-import { type Layout, type StationLayout, isTable } from '../layout/layout.ts';
+import { type StationLayout, isTable } from '../layout/layout.ts';
 import { itemWord } from '../station/wording.ts';
-import { type Check, COMMON_PRACTICE, type Found, atStation, check, metres, named } from './check.ts';
+import { type Check, COMMON_PRACTICE, type Found, type Ground, atStation, metres, named, stationCheck } from './check.ts';
 import { type Standing, courseOf, itemsStanding, linePoints, linesTell, runsAgainst } from './standing.ts';
 
 /** Metres of stretch between places that are looked at. */
 const STEP = 5;
 
-export const twoWayRoad: Check = check(
+export const twoWayRoad: Check = stationCheck(
   { code: 'two-way-road', severity: 'warning', title: 'No item stands where runners come the other way', source: COMMON_PRACTICE },
-  (layout) =>
-    layout.stations.flatMap((station) => {
-      const met = itemsStanding(station).flatMap((standing) => metBy(standing, station, layout));
-      return met.length === 0 ? [] : [foundOf(met.sort((a, b) => a.pass.distance - b.pass.distance), station)];
-    }),
+  (station, ground) => {
+    const met = itemsStanding(station).flatMap((standing) => metBy(standing, station, ground));
+    return met.length === 0 ? [] : [foundOf(met.sort((a, b) => a.pass.distance - b.pass.distance), station)];
+  },
 );
 
 interface Met {
@@ -36,15 +35,15 @@ interface Met {
 }
 
 /** The nearest pass of each course against an item's direction, within half the clear width of one of its places. */
-function metBy(standing: Standing, station: StationLayout, layout: Layout): Met[] {
+function metBy(standing: Standing, station: StationLayout, ground: Ground): Met[] {
   const { item, direction } = standing;
   // Where the side is unclear items stand on the line itself: that has a finding of its own.
   if (item.side === 'unclear') return [];
   const within = station.practice.clearWidth / 2;
-  const own = courseOf(layout, direction.course).course;
+  const own = courseOf(ground, direction.course).course;
   const azimuthDeg = pointAt(own, (item.from + item.to) / 2)?.azimuthDeg ?? direction.azimuthDeg;
-  const points = linePoints(standing, layout, STEP);
-  return layout.courses.flatMap((indexed) => {
+  const points = linePoints(standing, ground, STEP);
+  return ground.courses.flatMap((indexed) => {
     const near = points
       .flatMap((at) => passesOf(indexed, at, { ...station.practice, snapRadius: within }).map((pass) => ({ standing, at, own, course: indexed.course, pass })))
       .filter(({ pass }) => runsAgainst(pass.azimuthDeg, azimuthDeg) && !(isTable(item) && meetsTables(indexed.course.id, pass, station)));
