@@ -16,6 +16,7 @@ import './styles/raceday.css';
 import './styles/strip.css';
 import './styles/map.css';
 import './styles/background.css';
+import './styles/plan.css';
 import './styles/files.css';
 
 function watchWidth(store: Store): void {

@@ -1,6 +1,6 @@
 /** Changes of a plan's text, each a command with the words by which undo names it. */
 import { editPlan, lengthLike } from '@halfcup/core';
-import type { PlanDocument, PlanStation } from '@halfcup/core';
+import type { PlanDocument } from '@halfcup/core';
 import { keep } from './derive.ts';
 import type { Placement } from './placing.ts';
 import type { OpenPlan } from './store.ts';
@@ -99,12 +99,6 @@ export const moveStation = (station: string, name: string, placement: Placement,
   edit: (open) => together('', [...placingCommands(open, station, placement), ...(side === null ? [] : [setOfStation(station, ['side'], side, '')])]).edit(open),
   ...(merge === undefined ? {} : { merge }),
 });
-
-/** An id that no station has. */
-export function freshId(stations: readonly PlanStation[]): string {
-  const taken = new Set(stations.map(({ id }) => id));
-  for (let number = stations.length + 1; ; number++) if (!taken.has(`s${number}`)) return `s${number}`;
-}
 
 /** Adds a station at the end of the plan, in every variant. */
 export const addStation = (id: string, name: string, placement: Placement, side: 'left' | 'right' | null): Command =>

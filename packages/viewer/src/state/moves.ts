@@ -3,7 +3,8 @@ import type { Finding, LonLat, StationLayout } from '@halfcup/core';
 import { courseLength } from '@halfcup/core/geometry';
 import { chooseStation } from './actions.ts';
 import { courseOf } from './derive.ts';
-import { addStation, deleteStation, duplicateStation, freshId, moveStation } from './edits.ts';
+import { addStation, deleteStation, duplicateStation, moveStation } from './edits.ts';
+import { freeId } from './freeId.ts';
 import { alongPlacement, freePlacement, leadHold, type Placement } from './placing.ts';
 import type { Store } from './store.ts';
 import { run } from './workbench.ts';
@@ -41,7 +42,7 @@ export function addAt(store: Store, at: LonLat, name?: string): readonly Finding
   const open = store.open.value;
   if (open === null) return [];
   const { stations } = open.document.plan;
-  const id = freshId(stations);
+  const id = freeId('s', stations.map((station) => station.id));
   const placement: Placement = { at: [Number(at[0].toFixed(7)), Number(at[1].toFixed(7))] };
   const found = run(store, addStation(id, name ?? `Station ${stations.length + 1}`, placement, null));
   if (found.length === 0) chooseStation(store, id);
@@ -53,7 +54,7 @@ export function addOnCourse(store: Store, course: string, measure: number, side:
   const open = store.open.value;
   if (open === null) return [];
   const { stations, practice } = open.document.plan;
-  const id = freshId(stations);
+  const id = freeId('s', stations.map((station) => station.id));
   const on = { course, measure: Number(measure.toFixed(1)), side, offset: practice.kerb };
   const found = run(store, addStation(id, `Station ${stations.length + 1}`, { on }, side));
   if (found.length === 0) chooseStation(store, id);
@@ -68,7 +69,7 @@ export function duplicate(store: Store, id: string): readonly Finding[] {
   const open = store.open.value;
   const station = stationOf(store, id);
   if (open === null || station === undefined) return [];
-  const fresh = freshId(open.document.plan.stations);
+  const fresh = freeId('s', open.document.plan.stations.map((one) => one.id));
   const hold = leadHold(station);
   const course = courseOf(open, hold?.course);
   const to = hold === null || course === undefined ? 0 : hold.measure + APART <= courseLength(course) ? hold.measure + APART : Math.max(0, hold.measure - APART);

@@ -1,6 +1,75 @@
-/** Everything that the plan holds beside its stations. */
-import type { JSX } from 'preact';
+/** Everything that the plan holds beside its stations, with the defaults that hold where it says nothing. */
+import type { ComponentChildren, JSX } from 'preact';
+import { useStore } from '../../state/store.ts';
+import { CREW_ROWS, PRACTICE_ROWS } from '../rules/keys.ts';
+import { RuleFields } from '../rules/RuleFields.tsx';
+import { SupplyFields } from '../rules/SupplyFields.tsx';
+import { AboutFields } from './AboutFields.tsx';
+import { CourseFields } from './CourseFields.tsx';
+import { EntryList } from './EntryList.tsx';
+import { freeId } from '../../state/freeId.ts';
+import { ClockList, VehicleList, ZoneList } from './PlanLists.tsx';
+import { RaceFields } from './RaceFields.tsx';
+
+const Section = ({ title, about, children }: { readonly title: string; readonly about: string; readonly children: ComponentChildren }): JSX.Element => (
+  <details class="plan-section">
+    <summary>
+      <span class="plan-title">{title}</span> <span class="soft">{about}</span>
+    </summary>
+    {children}
+  </details>
+);
 
 export function PlanPanel(): JSX.Element {
-  return <p class="empty">No plan is open.</p>;
+  const { open } = useStore();
+  if (open.value === null) return <p class="empty">No plan is open.</p>;
+  const { plan } = open.value.document;
+  const counted = (count: number, word: string): string => `${count === 0 ? 'no' : count} ${word}${count === 1 ? '' : 's'}`;
+  return (
+    <div class="plan">
+      <p class="soft">Figures in italics are defaults, which hold until the plan says something else. Empty a field to have its default again.</p>
+      <Section title="About" about={plan.name}>
+        <AboutFields plan={plan} />
+      </Section>
+      <Section title="Courses" about={plan.courses.map(({ name }) => name).join(', ')}>
+        <EntryList
+          path={['courses']}
+          word="course"
+          least={1}
+          title={(index) => plan.courses[index]?.name ?? `${index + 1}`}
+          fresh={() => ({ id: freeId('c', plan.courses.map(({ id }) => id)), parts: [{ of: plan.courses[0]?.id ?? '', from: 0 }] })}
+          addLabel="Add a course from parts of another"
+          entry={(index) => (plan.courses[index] === undefined ? null : <CourseFields course={plan.courses[index]} at={index} plan={plan} />)}
+        />
+      </Section>
+      <Section title="Races" about={plan.races.map(({ name }) => name).join(', ')}>
+        <EntryList
+          path={['races']}
+          word="race"
+          least={1}
+          title={(index) => plan.races[index]?.name ?? `${index + 1}`}
+          fresh={() => ({ id: freeId('r', plan.races.map(({ id }) => id)), course: plan.courses[0]?.id ?? '' })}
+          entry={(index) => (plan.races[index] === undefined ? null : <RaceFields race={plan.races[index]} at={index} plan={plan} />)}
+        />
+      </Section>
+      <Section title="Practice" about="distances, tolerances, limits">
+        <RuleFields rows={PRACTICE_ROWS} at={['practice']} holds={{ ...plan.practice }} />
+      </Section>
+      <Section title="Supplies" about="heat, cups, packs, weights">
+        <SupplyFields holds={plan.supplies} />
+      </Section>
+      <Section title="Crew" about="who pours, hands out, clears up">
+        <RuleFields rows={CREW_ROWS} at={['crew']} holds={{ ...plan.crew }} />
+      </Section>
+      <Section title="Vehicles" about={counted(plan.vehicles.length, 'vehicle')}>
+        <VehicleList plan={plan} />
+      </Section>
+      <Section title="Road clock" about={counted(plan.clock.length, 'place')}>
+        <ClockList plan={plan} />
+      </Section>
+      <Section title="Zones" about={counted(plan.zones.length, 'zone')}>
+        <ZoneList plan={plan} />
+      </Section>
+    </div>
+  );
 }

@@ -57,7 +57,7 @@ export function SupplyFields({ holds, station, about }: Props): JSX.Element {
       <NumberField label="WBGT expected" path={['supplies', 'wbgtC']} {...own} unit="°C" fallback={holds.wbgtC} />
       <NumbersField label="Warm from, hot from" path={['supplies', 'heatSteps']} {...own} unit="°C" fallback={holds.heatSteps?.join(', ')} />
       <RuleFields rows={SUPPLY_ROWS} at={['supplies']} holds={{ ...holds }} {...own} />
-      <NumbersField label="Poured before the first, at least: early, late" path={['supplies', 'prePourFloor']} {...own} unit="of 1" fallback={holds.prePourFloor.join(', ')} />
+      <NumbersField label="Poured before the first, at least: bunched, spread" path={['supplies', 'prePourFloor']} {...own} unit="of 1" fallback={holds.prePourFloor.join(', ')} />
       <Resupply holds={holds} {...own} />
       <details class="more">
         <summary>What people take</summary>

@@ -1,0 +1,23 @@
+/** The plan's own facts, and whom to call. */
+import type { Plan } from '@halfcup/core';
+import type { JSX } from 'preact';
+import { ChoiceField } from '../fields/ChoiceField.tsx';
+import { TextField } from '../fields/TextField.tsx';
+
+const UNITS = [{ value: 'metric', label: 'km, m' }, { value: 'imperial', label: 'mi, yd' }] as const;
+
+export const AboutFields = ({ plan }: { readonly plan: Plan }): JSX.Element => (
+  <>
+    <TextField label="Name" path={['name']} />
+    <TextField label="Revision" path={['revision']} />
+    <TextField label="Date" path={['date']} hint="year-month-day, such as 2027-09-12" />
+    <TextField label="Time zone" path={['timeZone']} hint="by its name in the IANA database, such as Etc/GMT+1" />
+    <ChoiceField label="Units on papers" path={['units']} choices={UNITS} fallback="km, m" />
+    <TextField label="Language of the papers" path={['language']} fallback="en" />
+    <TextField label="Background drawing" path={['context']} hint="a GeoJSON file beside the plan" />
+    <h4>Whom to call</h4>
+    <TextField label="Emergency" path={['contacts', 'emergency']} hint="the local emergency number; it comes first on every sheet" fallback={plan.contacts.emergency} />
+    <TextField label="Race control" path={['contacts', 'raceControl']} />
+    <TextField label="Radio channel" path={['contacts', 'radioChannel']} />
+  </>
+);

@@ -1,0 +1,72 @@
+/** One course: where its line comes from, how long it is, and what calibrates it. */
+import type { Plan, PlanCourse } from '@halfcup/core';
+import type { JSX } from 'preact';
+import { CheckField } from '../fields/CheckField.tsx';
+import { ChoiceField } from '../fields/ChoiceField.tsx';
+import { LengthField } from '../fields/LengthField.tsx';
+import { NumbersField } from '../fields/NumbersField.tsx';
+import { TextField } from '../fields/TextField.tsx';
+import { EntryList } from './EntryList.tsx';
+
+const GAPS = [{ value: 'refuse', label: 'refuse them' }, { value: 'join', label: 'join them by a straight line' }, { value: 'skip', label: 'skip them' }] as const;
+const DRAWN = [{ value: 'recorded', label: 'recorded on the way' }, { value: 'centre', label: 'drawn along the middle of the road' }, { value: 'shortest', label: 'drawn as the shortest way' }] as const;
+
+function Parts({ course, at, plan }: { readonly course: PlanCourse; readonly at: number; readonly plan: Plan }): JSX.Element {
+  const others = plan.courses.filter(({ id }) => id !== course.id).map(({ id, name }) => ({ value: id, label: name }));
+  return (
+    <EntryList
+      path={['courses', at, 'parts']}
+      word="part"
+      least={1}
+      title={(index) => `${index + 1}`}
+      fresh={() => ({ of: others[0]?.value ?? '', from: 0 })}
+      entry={(index) => (
+        <>
+          <ChoiceField label="Of course" path={['courses', at, 'parts', index, 'of']} choices={others} required />
+          <LengthField label="From" path={['courses', at, 'parts', index, 'from']} long fallback={0} />
+          <LengthField label="To" path={['courses', at, 'parts', index, 'to']} long hint="empty: to the end of that course" />
+        </>
+      )}
+    />
+  );
+}
+
+export function CourseFields({ course, at, plan }: { readonly course: PlanCourse; readonly at: number; readonly plan: Plan }): JSX.Element {
+  const field = (key: string): { readonly path: readonly (string | number)[]; readonly about: string } => ({ path: ['courses', at, key], about: course.name });
+  return (
+    <>
+      <TextField label="Name" {...field('name')} fallback={course.id} />
+      {course.gpx === undefined ? null : (
+        <>
+          <TextField label="GPX file" {...field('gpx')} required />
+          <TextField label="Track" {...field('track')} hint="its name; the first track or route where nothing is said" />
+          <ChoiceField label="Gaps in the track" {...field('gaps')} choices={GAPS} fallback="refuse them" />
+          <CheckField label="Run the other way round" {...field('reverse')} />
+        </>
+      )}
+      {course.line === undefined ? null : <p class="soft">A line of {course.line.length} points, written in the plan.</p>}
+      {course.parts === undefined ? null : <Parts course={course} at={at} plan={plan} />}
+      <ChoiceField label="The line is" {...field('drawn')} choices={DRAWN} fallback="recorded on the way" />
+      <LengthField label="Known length" {...field('length')} long hint="as measured; the line is stretched to it" />
+      <TextField label="Certificate" {...field('certificate')} />
+      <h4>Marks</h4>
+      <EntryList
+        path={['courses', at, 'marks']}
+        word="mark"
+        title={(index) => course.marks[index]?.name ?? `${index + 1}`}
+        none="Places whose course distance is known, such as painted kilometres."
+        fresh={() => ({ at: firstPoint(plan), measure: '1 km' })}
+        entry={(index) => (
+          <>
+            <NumbersField label="Place: longitude, latitude" path={['courses', at, 'marks', index, 'at']} unit="°" />
+            <LengthField label="Course distance" path={['courses', at, 'marks', index, 'measure']} long />
+            <TextField label="Name" path={['courses', at, 'marks', index, 'name']} />
+          </>
+        )}
+      />
+    </>
+  );
+}
+
+/** Somewhere to begin: the first station's pin. */
+const firstPoint = ({ stations }: Plan): readonly number[] => stations.find((station) => station.at !== undefined)?.at ?? [0, 0];

@@ -1,0 +1,53 @@
+/** A list of the plan whose entries can be added and deleted; each opens to its fields. */
+import type { Finding } from '@halfcup/core';
+import type { ComponentChildren, JSX } from 'preact';
+import { useState } from 'preact/hooks';
+import { rawPlan, setValue, valueAt, type Path } from '../../state/edits.ts';
+import { useStore } from '../../state/store.ts';
+import { run } from '../../state/workbench.ts';
+
+interface Props {
+  readonly path: Path;
+  /** One of them: "race". */
+  readonly word: string;
+  readonly title: (index: number) => string;
+  /** The entry's fields. */
+  readonly entry: (index: number) => ComponentChildren;
+  /** A new entry, in the file's own shape; absent where none can be added here. */
+  readonly fresh?: () => unknown;
+  readonly addLabel?: string;
+  /** Entries that may not go. */
+  readonly least?: number;
+  readonly none?: string;
+}
+
+export function EntryList({ path, word, title, entry, fresh, addLabel, least = 0, none }: Props): JSX.Element {
+  const store = useStore();
+  const [trouble, setTrouble] = useState<string | null>(null);
+  const open = store.open.value;
+  const list = open === null ? [] : valueAt(rawPlan(open.document), path);
+  const count = Array.isArray(list) ? list.length : 0;
+  const told = (findings: readonly Finding[]): void => setTrouble(findings[0]?.message ?? null);
+  const add = (): void => {
+    const value = fresh?.();
+    told(run(store, Array.isArray(list) ? setValue([...path, '-'], value, `add a ${word}`) : setValue(path, [value], `add a ${word}`)));
+  };
+  return (
+    <div class="entries">
+      {count === 0 && none !== undefined ? <p class="soft">{none}</p> : null}
+      {Array.from({ length: count }, (_, index) => (
+        <details key={index} class="more">
+          <summary>{title(index)}</summary>
+          {entry(index)}
+          {count > least ? (
+            <button type="button" class="quiet" onClick={() => told(run(store, setValue([...path, index], undefined, `delete ${word} ${title(index)}`)))}>
+              Delete {word} {title(index)}
+            </button>
+          ) : null}
+        </details>
+      ))}
+      {trouble === null ? null : <p class="entry-trouble" role="alert">{trouble}</p>}
+      {fresh === undefined ? null : <button type="button" onClick={add}>{addLabel ?? `Add a ${word}`}</button>}
+    </div>
+  );
+}

@@ -1,0 +1,53 @@
+/** Finish times in one of four forms; choosing another form puts a first value of it in the old one's place. */
+import type { JSX } from 'preact';
+import type { Path } from '../../state/edits.ts';
+import { DurationField } from '../fields/DurationField.tsx';
+import { EntryField } from '../fields/EntryField.tsx';
+import { FieldFrame } from '../fields/FieldFrame.tsx';
+import { NumberField } from '../fields/NumberField.tsx';
+import { COLUMN, NumbersField } from '../fields/NumbersField.tsx';
+import { TextField } from '../fields/TextField.tsx';
+import { useChange } from '../fields/useChange.ts';
+
+/** A first value of each form, invented. */
+const FIRST = {
+  median: { median: '4:30:00', spread: 0.2 },
+  quantiles: { quantiles: [[0, '2:30:00'], [0.5, '4:30:00'], [1, '7:00:00']] },
+  times: { times: ['4:30:00'] },
+  csv: { csv: 'results.csv', column: 'net' },
+} as const;
+const LABELS = { median: 'a median and a spread', quantiles: 'shares with their times', times: 'a list of times', csv: 'past results, a CSV file' } as const;
+
+type Form = keyof typeof FIRST;
+const FORMS = Object.keys(FIRST) as Form[];
+
+const formOf = (raw: unknown): Form | '' => (typeof raw === 'object' && raw !== null ? (FORMS.find((form) => Object.hasOwn(raw, form)) ?? '') : '');
+
+export function FinishFields({ path, none }: { readonly path: Path; readonly none: string }): JSX.Element {
+  const { id, raw, trouble, change } = useChange({ label: 'Finish times', path });
+  const form = formOf(raw);
+  return (
+    <>
+      <FieldFrame id={id} label="Finish times by" trouble={trouble}>
+        <select id={id} class="entry-choice" value={form} onChange={(event) => change(event.currentTarget.value === '' ? undefined : FIRST[event.currentTarget.value as Form])}>
+          <option value="">{none}</option>
+          {FORMS.map((one) => <option key={one} value={one}>{LABELS[one]}</option>)}
+        </select>
+      </FieldFrame>
+      {form === 'median' ? (
+        <>
+          <DurationField label="Median" path={[...path, 'median']} required />
+          <NumberField label="Spread" path={[...path, 'spread']} required />
+        </>
+      ) : null}
+      {form === 'quantiles' ? <NumbersField label="Share, time" path={[...path, 'quantiles']} required rows={6} hint="one line each: 0 is the fastest finisher, 1 the slowest" /> : null}
+      {form === 'times' ? <EntryField field={{ label: 'Times', path: [...path, 'times'], required: true, hint: 'one a line' }} form={COLUMN} rows={6} /> : null}
+      {form === 'csv' ? (
+        <>
+          <TextField label="File" path={[...path, 'csv']} required />
+          <TextField label="Column" path={[...path, 'column']} required />
+        </>
+      ) : null}
+    </>
+  );
+}

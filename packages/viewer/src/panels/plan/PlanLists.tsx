@@ -1,0 +1,99 @@
+/** Zones, vehicles and the clock of the roads. */
+import type { Plan } from '@halfcup/core';
+import { formatMeasure } from '@halfcup/core';
+import type { JSX } from 'preact';
+import { useStore } from '../../state/store.ts';
+import { ChoiceField } from '../fields/ChoiceField.tsx';
+import { ClockField } from '../fields/ClockField.tsx';
+import { DurationField } from '../fields/DurationField.tsx';
+import { LengthField } from '../fields/LengthField.tsx';
+import { MassField } from '../fields/MassField.tsx';
+import { NumberField } from '../fields/NumberField.tsx';
+import { NumbersField } from '../fields/NumbersField.tsx';
+import { TextField } from '../fields/TextField.tsx';
+import { EntryList } from './EntryList.tsx';
+import { freeId } from '../../state/freeId.ts';
+
+const RULES = [{ value: 'keep-clear', label: 'nothing may stand here' }, { value: 'allowed', label: 'things may stand only here' }] as const;
+
+/** About 40 m either way. */
+const HALF = 0.0004;
+
+/** A square around where one is looking, to be given its true corners. */
+function squareAround([lon, lat]: readonly [number, number]): number[][] {
+  const at = (x: number, y: number): number[] => [Number((lon + x * HALF).toFixed(6)), Number((lat + y * HALF).toFixed(6))];
+  return [at(-1, -1), at(1, -1), at(1, 1), at(-1, 1)];
+}
+
+export function ZoneList({ plan }: { readonly plan: Plan }): JSX.Element {
+  const { open, selected } = useStore();
+  const near = open.value?.analysis.stations.find(({ id }) => id === selected.value) ?? open.value?.analysis.stations[0];
+  return (
+    <EntryList
+      path={['zones']}
+      word="zone"
+      title={(index) => plan.zones[index]?.name || `${index + 1}`}
+      none="Areas to be kept clear (driveways, hydrants, crossings), or the only ones allowed."
+      fresh={() => ({ name: `Zone ${plan.zones.length + 1}`, rule: 'keep-clear', polygon: squareAround(near === undefined ? [0, 0] : [near.at[0], near.at[1]]) })}
+      addLabel={near === undefined ? 'Add a zone' : `Add a zone at ${near.name}`}
+      entry={(index) => (
+        <>
+          <TextField label="Name" path={['zones', index, 'name']} />
+          <ChoiceField label="Rule" path={['zones', index, 'rule']} choices={RULES} required />
+          <NumbersField label="Corners" path={['zones', index, 'polygon']} required rows={5} hint="longitude, latitude, one corner a line" />
+        </>
+      )}
+    />
+  );
+}
+
+export const VehicleList = ({ plan }: { readonly plan: Plan }): JSX.Element => (
+  <EntryList
+    path={['vehicles']}
+    word="vehicle"
+    title={(index) => plan.vehicles[index]?.name ?? `${index + 1}`}
+    none="Without a vehicle no drop and no collection runs are planned."
+    fresh={() => ({ id: freeId('v', plan.vehicles.map(({ id }) => id)) })}
+    entry={(index) => {
+      const vehicle = plan.vehicles[index];
+      const field = (key: string): { readonly path: readonly (string | number)[] } => ({ path: ['vehicles', index, key] });
+      return (
+        <>
+          <TextField label="Name" {...field('name')} fallback={vehicle?.id} />
+          <MassField label="Carries" {...field('kg')} fallback={vehicle?.kg} />
+          <NumberField label="Stations in one run" {...field('places')} fallback={vehicle?.places} />
+          <NumberField label="Speed" {...field('kmh')} unit="km/h" fallback={vehicle?.kmh} />
+          <DurationField label="A stop takes" {...field('stop')} fallback={vehicle?.stop} />
+          <ClockField label="Ready from" {...field('from')} fallback={vehicle?.from} />
+        </>
+      );
+    }}
+  />
+);
+
+export function ClockList({ plan }: { readonly plan: Plan }): JSX.Element {
+  const { units } = useStore();
+  const course = plan.courses[0]?.id ?? '';
+  return (
+    <EntryList
+      path={['clock']}
+      word="place"
+      title={(index) => {
+        const one = plan.clock[index];
+        return one === undefined ? `${index + 1}` : `${plan.courses.find(({ id }) => id === one.course)?.name ?? one.course}, ${formatMeasure(one.measure, units.value)}`;
+      }}
+      none="Where and when roads close, the last walker is swept, and roads reopen."
+      fresh={() => ({ course, measure: '0 km' })}
+      entry={(index) => (
+        <>
+          <ChoiceField label="Course" path={['clock', index, 'course']} choices={plan.courses.map(({ id, name }) => ({ value: id, label: name }))} required />
+          <LengthField label="Course distance" path={['clock', index, 'measure']} long required />
+          <ClockField label="Access opens" path={['clock', index, 'accessOpens']} />
+          <ClockField label="Road closes" path={['clock', index, 'closes']} />
+          <ClockField label="Sweep" path={['clock', index, 'sweep']} />
+          <ClockField label="Road reopens" path={['clock', index, 'reopens']} />
+        </>
+      )}
+    />
+  );
+}
