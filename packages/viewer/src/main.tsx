@@ -12,6 +12,7 @@ import './styles/base.css';
 import './styles/page.css';
 import './styles/panels.css';
 import './styles/fields.css';
+import './styles/station.css';
 import './styles/raceday.css';
 import './styles/strip.css';
 import './styles/map.css';

@@ -6,6 +6,8 @@ import { useStore, type OpenPlan } from '../state/store.ts';
 import { comeFrom, DASH, ITEM_WORD, lengthText, percent, SERVED_WORD, sideWords, wheelFigure, wheelRange, wheelUnit } from '../words.ts';
 import { Fact } from './Fact.tsx';
 import { FindingCard } from './FindingCard.tsx';
+import { StationActions } from './station/StationActions.tsx';
+import { StationEditor } from './station/StationEditor.tsx';
 import { StationSketch } from './StationSketch.tsx';
 
 function Items({ direction }: { readonly direction: LaidDirection }): JSX.Element {
@@ -92,6 +94,7 @@ function Chosen({ station, open }: { readonly station: StationLayout; readonly o
       <h2>
         {numberOf(station)} · {station.name}
       </h2>
+      <StationActions station={station} open={open} />
       <p class="soft serves">Serves {serves === '' ? 'nothing' : serves}</p>
       {station.directions.map((direction, index) => (
         <section key={`${direction.race}-${index}`} aria-label={direction.lead ? 'Lead direction' : `Other direction ${index}`}>
@@ -102,6 +105,7 @@ function Chosen({ station, open }: { readonly station: StationLayout; readonly o
         </section>
       ))}
       {lead === undefined ? <Facts station={station} lead={lead} /> : null}
+      <StationEditor station={station} open={open} />
       <h3>Passes</h3>
       <Passes station={station} open={open} />
       {station.station.note === undefined && station.station.why === undefined ? null : (

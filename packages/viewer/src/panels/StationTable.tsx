@@ -5,6 +5,7 @@ import { chooseStation } from '../state/actions.ts';
 import { stationRows, type StationRow } from '../state/derive.ts';
 import { useStore } from '../state/store.ts';
 import { counted, DASH, longFigure, longUnit, percent, wheelFigure, wheelUnit } from '../words.ts';
+import { AddStation } from './station/AddStation.tsx';
 import { SeverityMark } from './SeverityMark.tsx';
 
 function stateWords({ counts }: StationRow): string {
@@ -71,31 +72,41 @@ export function StationTable(): JSX.Element {
   const rows = stationRows(open);
   const { races } = open.analysis.plan;
   const units = store.units.value;
-  if (rows.length === 0) return <p class="empty">This plan has no stations yet. A GPX file with waypoints gives one station for each waypoint.</p>;
+  if (rows.length === 0) {
+    return (
+      <>
+        <p class="empty">This plan has no stations yet. A GPX file with waypoints gives one station for each waypoint.</p>
+        <AddStation open={open} />
+      </>
+    );
+  }
   return (
-    <table class="stations">
-      <caption class="unseen">Stations in the plan’s order</caption>
-      <thead>
-        <tr>
-          <th scope="col"><span class="unseen">Number</span></th>
-          <th scope="col" class="left">Station</th>
-          <th scope="col">at<span class="unit">{longUnit(units)}</span></th>
-          <th scope="col" class="left">side<span class="unit">certain</span></th>
-          {races.map((race) => (
-            <th key={race.id} scope="col" title={`${race.name}: from the station before`}>
-              {race.name}<span class="unit">leg, {longUnit(units)}</span>
-            </th>
+    <>
+      <table class="stations">
+        <caption class="unseen">Stations in the plan’s order</caption>
+        <thead>
+          <tr>
+            <th scope="col"><span class="unseen">Number</span></th>
+            <th scope="col" class="left">Station</th>
+            <th scope="col">at<span class="unit">{longUnit(units)}</span></th>
+            <th scope="col" class="left">side<span class="unit">certain</span></th>
+            {races.map((race) => (
+              <th key={race.id} scope="col" title={`${race.name}: from the station before`}>
+                {race.name}<span class="unit">leg, {longUnit(units)}</span>
+              </th>
+            ))}
+            <th scope="col">sign<span class="unit">{wheelUnit(units)}</span></th>
+            <th scope="col">by wheel<span class="unit">{wheelUnit(units)}</span></th>
+            <th scope="col"><span class="unseen">Findings</span></th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row) => (
+            <Row key={row.id} row={row} races={races} picked={row.id === store.selected.value} />
           ))}
-          <th scope="col">sign<span class="unit">{wheelUnit(units)}</span></th>
-          <th scope="col">by wheel<span class="unit">{wheelUnit(units)}</span></th>
-          <th scope="col"><span class="unseen">Findings</span></th>
-        </tr>
-      </thead>
-      <tbody>
-        {rows.map((row) => (
-          <Row key={row.id} row={row} races={races} picked={row.id === store.selected.value} />
-        ))}
-      </tbody>
-    </table>
+        </tbody>
+      </table>
+      <AddStation open={open} />
+    </>
   );
 }

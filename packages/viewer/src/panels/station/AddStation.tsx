@@ -1,0 +1,40 @@
+/** Adds a station: at the place asked about, else in the middle of the longest leg; the words beside it say where. */
+import { formatMeasure } from '@halfcup/core';
+import { courseLength } from '@halfcup/core/geometry';
+import type { JSX } from 'preact';
+import { pinSide, type Way } from '../../state/cross.ts';
+import { courseOf } from '../../state/derive.ts';
+import { addOnCourse } from '../../state/moves.ts';
+import { useStore, type CoursePlace, type OpenPlan } from '../../state/store.ts';
+import { tell } from './editing.ts';
+
+interface Spot extends CoursePlace {
+  readonly side: Way;
+  readonly words: string;
+}
+
+/** The middle of the longest leg of the races on a course, on the side of the station that it starts from. */
+function longestLeg(open: OpenPlan, course: string): Spot | null {
+  const legs = open.analysis.spacing.filter((race) => race.course === course).flatMap((race) => race.legs);
+  const [leg] = legs.toSorted((a, b) => b.length - a.length);
+  const from = open.analysis.stations.find(({ id }) => id === leg?.from);
+  const found = courseOf(open, course);
+  const measure = leg === undefined ? (found === undefined ? null : courseLength(found) / 2) : leg.end - leg.length / 2;
+  return measure === null ? null : { course, measure, side: from === undefined ? 'right' : pinSide(from), words: 'in the middle of the longest leg' };
+}
+
+export function AddStation({ open }: { readonly open: OpenPlan }): JSX.Element | null {
+  const store = useStore();
+  const units = store.units.value;
+  const { value: asked } = store.asked;
+  const spot: Spot | null = asked !== null ? { ...asked, side: 'right', words: 'at the place asked about' } : store.course.value === null ? null : longestLeg(open, store.course.value);
+  if (spot === null) return null;
+  const at = formatMeasure(spot.measure, units);
+  const add = (): void => tell(store, addOnCourse(store, spot.course, spot.measure, spot.side), `Added a station at ${at}, ${spot.side}-hand side. Drag or type it to where it belongs.`);
+  return (
+    <div class="stations-foot">
+      <button type="button" aria-describedby="add-where" onClick={add}>Add station</button>
+      <span class="soft" id="add-where">{spot.words}, {at}</span>
+    </div>
+  );
+}

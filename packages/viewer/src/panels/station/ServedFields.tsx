@@ -1,0 +1,56 @@
+/** Whom the station serves: races, the lead direction, passes. */
+import { formatMeasure, type Finding, type StationPass } from '@halfcup/core';
+import type { JSX } from 'preact';
+import { useStore } from '../../state/store.ts';
+import { compassWord } from '../../words.ts';
+import { ChoiceField, type Choice } from '../fields/ChoiceField.tsx';
+import { SetField } from '../fields/SetField.tsx';
+import { ownField, ownRaw, setOwn, type Editing } from './editing.ts';
+
+const keyOf = ({ race, pass }: { readonly race: string; readonly pass: number }): string => JSON.stringify([race, pass]);
+const passFrom = (key: string): { readonly race: string; readonly pass: number } => {
+  const [race, pass] = JSON.parse(key) as [string, number];
+  return { race, pass };
+};
+
+const WAYS = [
+  { value: 'lead', label: 'in the lead direction' },
+  { value: 'all', label: 'in every direction' },
+  { value: 'list', label: 'as chosen below' },
+];
+
+function usePassChoices({ station, open }: Editing): readonly Choice[] {
+  const { units } = useStore();
+  const label = ({ race, pass, measure, azimuthDeg }: StationPass): string =>
+    `${open.analysis.plan.races.find(({ id }) => id === race)?.name ?? race}, pass ${pass + 1}, ${formatMeasure(measure, units.value)}, heading ${compassWord(azimuthDeg)}`;
+  return station.passes.map((pass) => ({ value: keyOf(pass), label: label(pass) }));
+}
+
+function ChosenPasses(editing: Editing & { readonly choices: readonly Choice[]; readonly list: readonly { readonly race: string; readonly pass: number }[] }): JSX.Element {
+  const store = useStore();
+  const save = (value: unknown): readonly Finding[] => setOwn(store, editing, ['passes'], Array.isArray(value) ? value.map((key) => passFrom(String(key))) : undefined, 'change passes served');
+  return <SetField {...ownField(editing, ['passes'], 'Passes served')} raw={editing.list.map(keyOf)} save={save} choices={editing.choices} fallback={[]} />;
+}
+
+export function ServedFields(editing: Editing): JSX.Element {
+  const store = useStore();
+  const { station, open } = editing;
+  const { races } = open.analysis.plan;
+  const choices = usePassChoices(editing);
+  const lead = station.station.lead;
+  const { passes } = station.station;
+  const savePasses = (value: unknown): readonly Finding[] => {
+    const served = station.passes.filter((pass) => pass.served).map(({ race, pass }) => ({ race, pass }));
+    return setOwn(store, editing, ['passes'], value === 'list' ? served : value, 'change passes served');
+  };
+  const saveLead = (value: unknown): readonly Finding[] => setOwn(store, editing, ['lead'], typeof value === 'string' ? passFrom(value) : undefined, 'change lead direction');
+  const raw = ownRaw(editing, ['passes']);
+  return (
+    <>
+      <SetField {...ownField(editing, ['races'], 'Races served')} choices={races.map(({ id, name }) => ({ value: id, label: name }))} fallback={races.map(({ id }) => id)} />
+      <ChoiceField {...ownField(editing, ['lead'], 'Lead direction')} raw={lead === undefined ? undefined : keyOf(lead)} save={saveLead} choices={choices} fallback="the first race’s first pass" />
+      <ChoiceField {...ownField(editing, ['passes'], 'Serves runners')} raw={Array.isArray(raw) ? 'list' : raw} save={savePasses} choices={WAYS.filter(({ value }) => value !== 'lead' || raw === 'lead')} fallback="in the lead direction" />
+      {typeof passes === 'string' ? null : <ChosenPasses {...editing} choices={choices} list={passes} />}
+    </>
+  );
+}

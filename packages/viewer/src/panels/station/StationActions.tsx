@@ -1,0 +1,28 @@
+/** What is done to a station as a whole; all of it can be undone. */
+import type { JSX } from 'preact';
+import { duplicate, remove } from '../../state/moves.ts';
+import { chooseStation } from '../../state/actions.ts';
+import { useStore } from '../../state/store.ts';
+import { tell, type Editing } from './editing.ts';
+
+/** Where the focus goes when what had it is gone. */
+const focusPanel = (): void => document.querySelector<HTMLElement>('.side-right, #panel')?.focus();
+
+export function StationActions({ station }: Editing): JSX.Element {
+  const store = useStore();
+  return (
+    <div class="station-actions">
+      <button type="button" onClick={() => chooseStation(store, station.id)}>Show</button>
+      <button type="button" onClick={() => tell(store, duplicate(store, station.id), `Added a double of ${station.name}, farther along the course. Undo takes it away.`)}>Duplicate</button>
+      <button
+        type="button"
+        onClick={() => {
+          tell(store, remove(store, station.id), `Deleted ${station.name}. Undo brings it back.`);
+          focusPanel();
+        }}
+      >
+        Delete
+      </button>
+    </div>
+  );
+}

@@ -1,0 +1,45 @@
+/** Everything that the plan holds of one station, in folded parts. */
+import { formatMeasure } from '@halfcup/core';
+import type { JSX } from 'preact';
+import { leadOf } from '../../state/derive.ts';
+import { useStore } from '../../state/store.ts';
+import { counted, SERVED_WORD } from '../../words.ts';
+import { CrewFields } from '../fields/CrewFields.tsx';
+import { PracticeFields } from '../fields/PracticeFields.tsx';
+import { SuppliesFields } from '../fields/SuppliesFields.tsx';
+import { TextField } from '../fields/TextField.tsx';
+import { keysOf, ownCount, ownField, ownRaw, type Editing } from './editing.ts';
+import { ItemsByHand } from './ItemsByHand.tsx';
+import { PlaceFields } from './PlaceFields.tsx';
+import { PointsFields } from './PointsFields.tsx';
+import { NoteFields, PeopleFields, UsedFields } from './RecordFields.tsx';
+import { Section } from './Section.tsx';
+import { ServedFields } from './ServedFields.tsx';
+import { TablesFields } from './TablesFields.tsx';
+
+export function StationEditor(editing: Editing): JSX.Element {
+  const { units } = useStore();
+  const { station, open } = editing;
+  const { plan } = open.analysis;
+  const lead = leadOf(station);
+  const rules = { station: station.id, about: station.name };
+  const byHand = keysOf(ownRaw(editing, ['items']));
+  const { serves, points, people } = station.station;
+  return (
+    <section class="edit" aria-label="Change the station">
+      <h3>Change</h3>
+      <TextField {...ownField(editing, ['name'], 'Name')} fallback={station.id} />
+      <Section title="Place" about={lead === undefined ? 'off the course' : formatMeasure(lead.measure, units.value)}><PlaceFields {...editing} /></Section>
+      <Section title="Runners" about={`${station.passes.filter((pass) => pass.served).length} of ${station.passes.length} passes served`}><ServedFields {...editing} /></Section>
+      <Section title="Tables" about={serves.map((kind) => SERVED_WORD[kind]).join(', ')}><TablesFields {...editing} /></Section>
+      <Section title="Items by hand" about={byHand === 0 ? 'all by rule' : `${byHand} by hand`}><ItemsByHand {...editing} /></Section>
+      <Section title="Points" about={points.length === 0 ? 'none' : counted(points.length, 'point')}><PointsFields {...editing} /></Section>
+      <Section title="People" about={people.captain}><PeopleFields {...editing} /></Section>
+      <Section title="Notes"><NoteFields {...editing} /></Section>
+      <Section title="Own practice" about={ownCount(ownRaw(editing, ['practice']))}><PracticeFields {...rules} fallback={plan.practice} /></Section>
+      <Section title="Own supplies" about={ownCount(ownRaw(editing, ['supplies']))}><SuppliesFields {...rules} fallback={plan.supplies} /></Section>
+      <Section title="Own crew" about={ownCount(ownRaw(editing, ['crew']))}><CrewFields {...rules} fallback={plan.crew} /></Section>
+      <Section title="After the day" about={keysOf(ownRaw(editing, ['used'])) === 0 ? 'nothing counted' : 'counted'}><UsedFields {...editing} /></Section>
+    </section>
+  );
+}

@@ -1,0 +1,30 @@
+/** What the parts of the station's editor share. */
+import type { Finding, StationLayout } from '@halfcup/core';
+import { rawStation, setOfStation, valueAt, type Path } from '../../state/edits.ts';
+import type { OpenPlan, Store } from '../../state/store.ts';
+import { run } from '../../state/workbench.ts';
+import type { FieldProps } from '../fields/target.ts';
+
+export interface Editing {
+  readonly station: StationLayout;
+  readonly open: OpenPlan;
+}
+
+/** The field of one of the station's own values. */
+export const ownField = ({ station }: Editing, path: Path, label: string): FieldProps => ({ label, path, station: station.id, about: station.name });
+
+export const ownRaw = ({ open, station }: Editing, path: Path): unknown => valueAt(rawStation(open, station.id), path);
+
+export const setOwn = (store: Store, { station }: Editing, path: Path, value: unknown, what: string): readonly Finding[] =>
+  run(store, setOfStation(station.id, path, value, `${what}, ${station.name}`));
+
+/** Tells at the foot of the map what has come of an action. */
+export function tell(store: Store, findings: readonly Finding[], done: string): void {
+  const [first] = findings;
+  store.notice.value = { text: first?.message ?? done };
+}
+
+export const keysOf = (value: unknown): number => (typeof value === 'object' && value !== null ? Object.keys(value).length : 0);
+
+/** "2 of its own" for a summary. */
+export const ownCount = (value: unknown): string => (keysOf(value) === 0 ? 'as the plan' : `${keysOf(value)} of its own`);
