@@ -50,11 +50,13 @@ const common = (a: readonly [number, number], b: readonly [number, number]): num
 
 /** The largest overlap of two stations over all courses that they share, as one finding. */
 function overlapOf(one: readonly Reach[], other: readonly Reach[]): Found[] {
-  const pairs = one
-    .flatMap((a) => other.filter((b) => a.course === b.course && sameSide(a, b)).map((b) => (a.tables[0] <= b.tables[0] ? { up: a, down: b } : { up: b, down: a })))
-    .map((pair) => ({ ...pair, overlap: common(pair.up.whole, pair.down.whole) }));
+  const pairs = one.flatMap((a) =>
+    other
+      .filter((b) => a.course === b.course && common(a.whole, b.whole) > SAME && sameSide(a, b))
+      .map((b) => ({ ...(a.tables[0] <= b.tables[0] ? { up: a, down: b } : { up: b, down: a }), overlap: common(a.whole, b.whole) })),
+  );
   const worst = pairs.sort((a, b) => b.overlap - a.overlap)[0];
-  return worst === undefined || worst.overlap <= SAME ? [] : [foundOf(worst.up, worst.down, worst.overlap)];
+  return worst === undefined ? [] : [foundOf(worst.up, worst.down, worst.overlap)];
 }
 
 /** An unclear side may be either. */
