@@ -4,7 +4,7 @@ import type { JSX } from 'preact';
 import { CheckField } from '../fields/CheckField.tsx';
 import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { LengthField } from '../fields/LengthField.tsx';
-import { NumbersField } from '../fields/NumbersField.tsx';
+import { PairField } from '../fields/PairField.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { EntryList } from './EntryList.tsx';
 
@@ -58,7 +58,7 @@ export function CourseFields({ course, at, plan }: { readonly course: PlanCourse
         fresh={() => ({ at: firstPoint(plan), measure: '1 km' })}
         entry={(index) => (
           <>
-            <NumbersField label="Place: longitude, latitude" path={['courses', at, 'marks', index, 'at']} unit="°" />
+            <PairField label="Longitude, latitude" path={['courses', at, 'marks', index, 'at']} wide />
             <LengthField label="Course distance" path={['courses', at, 'marks', index, 'measure']} long />
             <TextField label="Name" path={['courses', at, 'marks', index, 'name']} />
           </>

@@ -2,10 +2,9 @@
 import type { JSX } from 'preact';
 import type { Path } from '../../state/edits.ts';
 import { DurationField } from '../fields/DurationField.tsx';
-import { EntryField } from '../fields/EntryField.tsx';
 import { FieldFrame } from '../fields/FieldFrame.tsx';
+import { LinesField } from '../fields/LinesField.tsx';
 import { NumberField } from '../fields/NumberField.tsx';
-import { COLUMN, NumbersField } from '../fields/NumbersField.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { useChange } from '../fields/useChange.ts';
 
@@ -40,8 +39,8 @@ export function FinishFields({ path, none }: { readonly path: Path; readonly non
           <NumberField label="Spread" path={[...path, 'spread']} required />
         </>
       ) : null}
-      {form === 'quantiles' ? <NumbersField label="Share, time" path={[...path, 'quantiles']} required rows={6} hint="one line each: 0 is the fastest finisher, 1 the slowest" /> : null}
-      {form === 'times' ? <EntryField field={{ label: 'Times', path: [...path, 'times'], required: true, hint: 'one a line' }} form={COLUMN} rows={6} /> : null}
+      {form === 'quantiles' ? <LinesField label="Share, time" path={[...path, 'quantiles']} required several hint="one line each: 0 is the fastest finisher, 1 the slowest" /> : null}
+      {form === 'times' ? <LinesField label="Times" path={[...path, 'times']} required hint="one a line" /> : null}
       {form === 'csv' ? (
         <>
           <TextField label="File" path={[...path, 'csv']} required />

@@ -7,9 +7,9 @@ import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { ClockField } from '../fields/ClockField.tsx';
 import { DurationField } from '../fields/DurationField.tsx';
 import { LengthField } from '../fields/LengthField.tsx';
+import { LinesField } from '../fields/LinesField.tsx';
 import { MassField } from '../fields/MassField.tsx';
 import { NumberField } from '../fields/NumberField.tsx';
-import { NumbersField } from '../fields/NumbersField.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { EntryList } from './EntryList.tsx';
 import { freeId } from '../../state/freeId.ts';
@@ -40,7 +40,7 @@ export function ZoneList({ plan }: { readonly plan: Plan }): JSX.Element {
         <>
           <TextField label="Name" path={['zones', index, 'name']} />
           <ChoiceField label="Rule" path={['zones', index, 'rule']} choices={RULES} required />
-          <NumbersField label="Corners" path={['zones', index, 'polygon']} required rows={5} hint="longitude, latitude, one corner a line" />
+          <LinesField label="Corners" path={['zones', index, 'polygon']} required several hint="longitude, latitude, one corner a line" />
         </>
       )}
     />

@@ -1,9 +1,9 @@
 /** Everything that the plan holds beside its stations, with the defaults that hold where it says nothing. */
 import type { ComponentChildren, JSX } from 'preact';
 import { useStore } from '../../state/store.ts';
-import { CREW_ROWS, PRACTICE_ROWS } from '../rules/keys.ts';
-import { RuleFields } from '../rules/RuleFields.tsx';
-import { SupplyFields } from '../rules/SupplyFields.tsx';
+import { CrewFields } from '../fields/CrewFields.tsx';
+import { PracticeFields } from '../fields/PracticeFields.tsx';
+import { SuppliesFields } from '../fields/SuppliesFields.tsx';
 import { AboutFields } from './AboutFields.tsx';
 import { CourseFields } from './CourseFields.tsx';
 import { EntryList } from './EntryList.tsx';
@@ -53,13 +53,13 @@ export function PlanPanel(): JSX.Element {
         />
       </Section>
       <Section title="Practice" about="distances, tolerances, limits">
-        <RuleFields rows={PRACTICE_ROWS} at={['practice']} holds={{ ...plan.practice }} />
+        <PracticeFields fallback={plan.practice} />
       </Section>
       <Section title="Supplies" about="heat, cups, packs, weights">
-        <SupplyFields holds={plan.supplies} />
+        <SuppliesFields fallback={plan.supplies} />
       </Section>
       <Section title="Crew" about="who pours, hands out, clears up">
-        <RuleFields rows={CREW_ROWS} at={['crew']} holds={{ ...plan.crew }} />
+        <CrewFields fallback={plan.crew} />
       </Section>
       <Section title="Vehicles" about={counted(plan.vehicles.length, 'vehicle')}>
         <VehicleList plan={plan} />

@@ -6,7 +6,7 @@ import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { ClockField } from '../fields/ClockField.tsx';
 import { LengthField } from '../fields/LengthField.tsx';
 import { NumberField } from '../fields/NumberField.tsx';
-import { NumbersField } from '../fields/NumbersField.tsx';
+import { PairField } from '../fields/PairField.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { EntryList } from './EntryList.tsx';
 import { FinishFields } from './FinishFields.tsx';
@@ -40,7 +40,7 @@ export function RaceFields({ race, at, plan }: { readonly race: PlanRace; readon
       <FinishFields path={['races', at, 'finish']} none="not known" />
       <h4>How they run</h4>
       <NumberField label="Share that shows up" {...field('show')} unit="of 1" fallback={race.show} />
-      <NumbersField label="Slowing: the fastest, the slowest" {...field('slow')} unit="of 1" fallback={race.slow?.join(', ')} />
+      <PairField label="Slowing: the first, the last" {...field('slow')} unit="of 1" fallback={race.slow === undefined ? undefined : [race.slow[0], race.slow[1]]} />
       <LengthField label="Width of the start" {...field('startWidth')} />
       <NumberField label="Flow over the start" {...field('startFlow')} unit="a min" />
       <ClockField label="Cutoff" {...field('cutoff')} />
