@@ -47,7 +47,6 @@ export const en: SheetText = {
       title: 'Set up, by measuring wheel along the kerb from one chalk mark',
       straight: 'Drawn straight; the road may bend.',
       notToScale: 'Zigzag: a stretch is left out. Widths across the road are not to scale.',
-      scale: (length) => `Scale bar: ${length}`,
       runners: 'Runners',
       chalk: 'Chalk mark: 0',
       at: 'at the chalk mark',
@@ -99,7 +98,6 @@ export const en: SheetText = {
       leftovers: '2. Leftovers',
       jugs: 'Jugs, apart',
       folded: 'Tables',
-      suppliesSide: 'Road',
     },
   },
   card: {

@@ -48,7 +48,6 @@ export const es: SheetText = {
       title: 'Montaje, con rueda de medir por el bordillo desde una marca de tiza',
       straight: 'Dibujado recto; la calle puede girar.',
       notToScale: 'Zigzag: se omite un tramo. Los anchos de la calle no están a escala.',
-      scale: (length) => `Barra de escala: ${length}`,
       runners: 'Corredores',
       chalk: 'Marca de tiza: 0',
       at: 'en la marca de tiza',
@@ -100,7 +99,6 @@ export const es: SheetText = {
       leftovers: '2. Sobrantes',
       jugs: 'Garrafas aparte',
       folded: 'Mesas',
-      suppliesSide: 'Calle',
     },
   },
   card: {

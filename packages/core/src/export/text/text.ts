@@ -58,7 +58,6 @@ export interface CaptainText {
     readonly title: string;
     readonly straight: string;
     readonly notToScale: string;
-    readonly scale: (metres: string) => string;
     readonly runners: string;
     readonly chalk: string;
     readonly at: string;
@@ -111,7 +110,6 @@ export interface CaptainText {
     readonly leftovers: string;
     readonly jugs: string;
     readonly folded: string;
-    readonly suppliesSide: string;
   };
 }
 
