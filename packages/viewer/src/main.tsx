@@ -7,6 +7,7 @@ import { rememberedBackground } from './state/background.ts';
 import { fetchDemo } from './state/demo.ts';
 import { openFiles } from './state/open.ts';
 import { createStore, StoreProvider, type Store } from './state/store.ts';
+import { followPlan } from './state/variants.ts';
 import './styles/palette.css';
 import './styles/base.css';
 import './styles/page.css';
@@ -16,9 +17,12 @@ import './styles/station.css';
 import './styles/raceday.css';
 import './styles/strip.css';
 import './styles/map.css';
+import './styles/place.css';
 import './styles/background.css';
 import './styles/plan.css';
 import './styles/files.css';
+import './styles/papers.css';
+import './styles/variants.css';
 
 function watchWidth(store: Store): void {
   const query = matchMedia('(max-width: 899px)');
@@ -45,6 +49,7 @@ if (root === null) throw new Error('index.html has no element with the id "app"'
 const store = createStore();
 store.background.value = rememberedBackground(() => localStorage);
 watchWidth(store);
+followPlan(store);
 render(
   <StoreProvider value={store}>
     <App />

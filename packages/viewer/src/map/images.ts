@@ -53,6 +53,31 @@ const ring = (picked: boolean, unclear: boolean): Drawing => ({
   },
 });
 
+/** Where another place of a station stands: hollow and dashed, so that what lies under it shows. */
+const hollow: Drawing = {
+  width: 22,
+  height: 22,
+  draw: (pen, palette) => {
+    pen.strokeStyle = palette.soft;
+    pen.lineWidth = 1.6;
+    pen.setLineDash([3, 3]);
+    pen.beginPath();
+    pen.arc(11, 11, 9.6, 0, 2 * Math.PI);
+    pen.stroke();
+  },
+};
+
+const hollowStem = (height: number): Drawing => ({
+  width: 6,
+  height,
+  draw: (pen, palette) => {
+    pen.strokeStyle = palette.soft;
+    pen.lineWidth = 1.4;
+    pen.setLineDash([3, 3]);
+    path(pen, [[3, height], [3, 0]]);
+  },
+});
+
 /** A board on a post, its foot at the bottom. */
 const sign: Drawing = {
   width: 20,
@@ -176,6 +201,9 @@ const DRAWINGS: Readonly<Record<string, Drawing>> = {
   'ring-picked': ring(true, false),
   'ring-unclear': ring(false, true),
   'ring-unclear-picked': ring(true, true),
+  'ring-hollow': hollow,
+  'stem-hollow': hollowStem(RING_NEAR - 9),
+  'stem-far-hollow': hollowStem(RING_FAR - 9),
   sign,
   box,
   dots,

@@ -5,12 +5,15 @@ import 'maplibre-gl/dist/maplibre-gl.css';
 import type { LonLat, Units } from '@halfcup/core';
 import { bbox, featureCollection, point } from '@turf/turf';
 import { labelPadding, within, type Bounds, type Padding } from './fit.ts';
+import { listenForDragging, type Dragging } from './gestures/drag.ts';
+import { listenForNudges } from './gestures/nudge.ts';
 import { listenForPointing, type Pointing } from './gestures/point.ts';
 import { drawImage } from './images.ts';
 import { PICKED_LAYERS, pickedFilter, styleOf } from './layers/style.ts';
 import { readPalette } from './palette.ts';
 import { graticule } from './graticule.ts';
-import { EMPTY_SCENE, SOURCES, type Scene } from './scene.ts';
+import { EMPTY_SCENE, KEPT_IDS, SOURCES, type Scene } from './scene.ts';
+import { sourceDiff } from './sourceDiff.ts';
 import { PLAN_UNDERLAY, type Underlay } from './underlay.ts';
 
 export interface MapView {
@@ -19,18 +22,28 @@ export interface MapView {
   readonly goTo: (bounds: Bounds, deepest: number, room: Padding) => void;
   readonly goToWhole: () => void;
   readonly cursor: (at: LonLat | null) => void;
+  /** The place about which somebody asks. */
+  readonly asked: (at: LonLat | null) => void;
+  /** Moves the map so far that a place is not covered by what stands over its foot. */
+  readonly uncover: (at: LonLat, foot: DOMRect) => void;
   readonly units: (units: Units) => void;
   /** What lies under the course. */
   readonly underlay: (under: Underlay) => void;
   /** Reads the palette again, after the page has turned light or dark. */
   readonly repaint: () => void;
+  /** Where a place is on the page, pixels. */
+  readonly place: (at: LonLat) => readonly [number, number];
+  /** Draws once more what is drawn. */
+  readonly redraw: () => void;
   readonly close: () => void;
 }
 
 interface State {
   scene: Scene;
+  /** What the sources hold, or will when the style has loaded. */
+  fed: Scene;
   selected: string | null;
-  latitude: number;
+  whole: Bounds | null;
   under: Underlay;
 }
 
@@ -39,6 +52,14 @@ const wholeOf = (scene: Scene): Bounds | null => {
   const [west, south, east, north] = bbox(featureCollection([...scene.courses.features, ...scene.stations.features]));
   return [west, south, east, north];
 };
+
+/** Pixels about a place that stay free. */
+const CLEAR = 16;
+/** Degrees that change a true width by too little to be seen. */
+const LATITUDES = 0.1;
+
+/** By which true widths are drawn. */
+const latitudeOf = (whole: Bounds | null): number => (whole === null ? 0 : (whole[1] + whole[3]) / 2);
 
 const calm = (): boolean => matchMedia('(prefers-reduced-motion: reduce)').matches;
 
@@ -75,13 +96,53 @@ function reportIdle(map: MapLibreMap, container: HTMLElement, state: State): voi
   });
 }
 
-export function createMapView(container: HTMLElement, pointing: Pointing): MapView {
+/** Gives each source what has changed since it was last given anything; false where the map has no style yet. */
+function feed(map: MapLibreMap, before: Scene, scene: Scene): boolean {
+  if (map.getSource('stations') === undefined) return false;
+  for (const name of SOURCES) {
+    const source = map.getSource<GeoJSONSource>(name);
+    if (source === undefined || scene[name] === before[name]) continue;
+    if (!KEPT_IDS.has(name)) void source.setData(scene[name]);
+    else {
+      const diff = sourceDiff(before[name].features, scene[name].features);
+      if (diff !== null) void source.updateData(diff);
+    }
+  }
+  return true;
+}
+
+/** Shows one point, or none, in a source of its own. */
+function spotOn(map: MapLibreMap, name: 'cursor' | 'asked'): { readonly put: (at: LonLat | null) => void; readonly again: () => void } {
+  let shown: LonLat | null = null;
+  const again = (): void => {
+    void map.getSource<GeoJSONSource>(name)?.setData(featureCollection(shown === null ? [] : [point([shown[0], shown[1]])]));
+  };
+  return {
+    again,
+    put: (at) => {
+      if (at === shown || (at !== null && shown !== null && at[0] === shown[0] && at[1] === shown[1])) return;
+      shown = at;
+      again();
+    },
+  };
+}
+
+export interface Hands {
+  readonly pointing: Pointing;
+  readonly dragging: Dragging;
+  /** Steps along the course, negative towards the start. */
+  readonly nudge: (steps: number) => void;
+}
+
+export function createMapView(container: HTMLElement, hands: Hands): MapView {
   const map = makeMap(container);
-  const state: State = { scene: EMPTY_SCENE, selected: null, latitude: 0, under: PLAN_UNDERLAY };
+  const state: State = { scene: EMPTY_SCENE, fed: EMPTY_SCENE, selected: null, whole: null, under: PLAN_UNDERLAY };
   const scale = new ScaleControl({ maxWidth: 120 });
+  const [cursor, asked] = [spotOn(map, 'cursor'), spotOn(map, 'asked')];
   map.addControl(scale, 'bottom-left');
   reportIdle(map, container, state);
-  listenForPointing(map, pointing);
+  listenForPointing(map, hands.pointing, listenForDragging(map, hands.dragging));
+  listenForNudges(map.getCanvas(), hands.nudge);
   map.setMissingStyleImageResolver((id) => {
     const image = drawImage(id, readPalette(document.documentElement));
     if (image !== null && !map.hasImage(id)) map.addImage(id, image.data, { pixelRatio: image.pixelRatio });
@@ -95,24 +156,34 @@ export function createMapView(container: HTMLElement, pointing: Pointing): MapVi
     void map.getSource<GeoJSONSource>('graticule')?.setData(graticule([bounds.getWest(), bounds.getSouth(), bounds.getEast(), bounds.getNorth()]));
   };
   map.on('moveend', drawGraticule);
-  const restyle = (fresh: boolean): void => {
-    map.setStyle(styleOf(state.scene, readPalette(document.documentElement), state.latitude, state.under), { diff: !fresh && map.isStyleLoaded() === true });
-    map.once('styledata', () => {
-      pick();
-      drawGraticule();
-    });
-    pick();
+  const sync = (): void => {
+    if (feed(map, state.fed, state.scene)) state.fed = state.scene;
   };
+  const restyle = (): void => {
+    state.fed = state.scene;
+    map.setStyle(styleOf(state.scene, readPalette(document.documentElement), latitudeOf(state.whole), state.under), { diff: false });
+  };
+  // What came while a style was loading is given to it now.
+  map.on('style.load', () => {
+    pick();
+    drawGraticule();
+    cursor.again();
+    asked.again();
+    sync();
+  });
   const goTo = (bounds: Bounds, deepest: number, room: Padding, jump: boolean): void => {
     const padding = within(room, container.clientWidth, container.clientHeight);
     map.fitBounds(bounds as unknown as LngLatBoundsLike, { padding, maxZoom: deepest, animate: !jump && !calm(), duration: 500 });
   };
   return {
     show: (scene) => {
+      const before = state.scene;
       state.scene = scene;
-      const whole = wholeOf(scene);
-      state.latitude = whole === null ? 0 : (whole[1] + whole[3]) / 2;
-      restyle(false);
+      const latitude = latitudeOf(state.whole);
+      if (scene.courses !== before.courses) state.whole = wholeOf(scene);
+      // What layers are drawn with, and not only what they draw.
+      const redrawn = scene.context !== before.context || Math.abs(latitudeOf(state.whole) - latitude) > LATITUDES;
+      return redrawn ? restyle() : sync();
     },
     select: (station) => {
       state.selected = station;
@@ -123,16 +194,26 @@ export function createMapView(container: HTMLElement, pointing: Pointing): MapVi
       const whole = wholeOf(state.scene);
       if (whole !== null) goTo(whole, 17, labelPadding(state.scene.stations, whole), true);
     },
-    cursor: (at) => {
-      const data = featureCollection(at === null ? [] : [point([at[0], at[1]])]);
-      void map.getSource<GeoJSONSource>('cursor')?.setData(data);
+    cursor: cursor.put,
+    asked: asked.put,
+    uncover: (at, foot) => {
+      const { left, top } = container.getBoundingClientRect();
+      const { x, y } = map.project([at[0], at[1]]);
+      const under = left + x > foot.left - CLEAR && left + x < foot.right + CLEAR && top + y > foot.top - CLEAR;
+      if (under) map.panBy([0, top + y - (foot.top + top) / 2], { duration: calm() ? 0 : 300 });
     },
     units: (units) => scale.setUnit(units),
     underlay: (under) => {
       state.under = under;
-      restyle(true);
+      restyle();
     },
-    repaint: () => restyle(true),
+    repaint: restyle,
+    place: (at) => {
+      const { x, y } = map.project([at[0], at[1]]);
+      const { left, top } = container.getBoundingClientRect();
+      return [left + x, top + y];
+    },
+    redraw: () => map.triggerRepaint(),
     close: () => map.remove(),
   };
 }

@@ -1,35 +1,106 @@
-/** All that the map draws of a plan, as one record of GeoJSON; pure. */
-import type { Units } from '@halfcup/core';
-import type { FeatureCollection, Point } from 'geojson';
-import { courseOf, coursesOf } from '../state/derive.ts';
-import type { OpenPlan } from '../state/store.ts';
+/**
+ * All that the map draws of a plan, as one record of GeoJSON. What has not changed since the scene before is the
+ * same record again, so that the map is told of changes only; stations and items have ids that stay theirs.
+ */
+import type { Course, StationLayout, Units } from '@halfcup/core';
+import type { Feature, FeatureCollection, Geometry, Point } from 'geojson';
+import { courseOf, coursesOf, keep } from '../state/derive.ts';
+import type { OpenPlan, Trial } from '../state/store.ts';
 import { background } from './layers/context.ts';
 import { courseEnds, courseLines } from './layers/courses.ts';
-import { itemShapes } from './layers/items.ts';
-import { stationPoints, type StationProps } from './layers/stations.ts';
+import { stationItems } from './layers/items.ts';
+import { runShapes } from './layers/runs.ts';
+import { stationPoint, type StationProps } from './layers/stations.ts';
+import { againstFeatures, ghostFeatures } from './layers/trial.ts';
 import { unitMarks } from './layers/unitMarks.ts';
 import { zoneShapes } from './layers/zones.ts';
 
 /** Sources of the map, in no order. */
-export const SOURCES = ['context', 'zones', 'courses', 'marks', 'ends', 'items', 'stations'] as const;
+export const SOURCES = ['context', 'zones', 'courses', 'marks', 'ends', 'items', 'stations', 'ghost', 'against', 'runs'] as const;
+/** Sources whose features have ids that stay theirs, so that a change of one feature is told as that. */
+export const KEPT_IDS: ReadonlySet<string> = new Set(['items', 'stations']);
+
 export interface Scene extends Readonly<Record<(typeof SOURCES)[number], FeatureCollection>> {
   readonly stations: FeatureCollection<Point, StationProps>;
 }
 
-const NOTHING: FeatureCollection & { readonly features: [] } = { type: 'FeatureCollection', features: [] };
-export const EMPTY_SCENE: Scene = { context: NOTHING, zones: NOTHING, courses: NOTHING, marks: NOTHING, ends: NOTHING, items: NOTHING, stations: NOTHING };
+/** What a scene is made of. */
+export interface Seen {
+  readonly open: OpenPlan | null;
+  readonly course: string | null;
+  readonly units: Units;
+  readonly trial?: Trial | null;
+  /** Other positions beside those shown. */
+  readonly against?: OpenPlan | null;
+  /** The station whose drop and collection runs are shown. */
+  readonly runsOf?: string | null;
+}
 
-export function sceneOf(open: OpenPlan | null, courseId: string | null, units: Units): Scene {
-  if (open === null) return EMPTY_SCENE;
-  const { analysis } = open;
-  const course = courseOf(open, courseId) ?? coursesOf(analysis)[0];
+const NOTHING: FeatureCollection & { readonly features: [] } = { type: 'FeatureCollection', features: [] };
+export const EMPTY_SCENE: Scene = { context: NOTHING, zones: NOTHING, courses: NOTHING, marks: NOTHING, ends: NOTHING, items: NOTHING, stations: NOTHING, ghost: NOTHING, against: NOTHING, runs: NOTHING };
+
+const same = (a: unknown, b: unknown): boolean => a === b || (Array.isArray(a) && Array.isArray(b) && a.length === b.length && a.every((one, index) => one === b[index]));
+
+/** Keeps the last result for as long as its arguments are the same, lists by what is in them. */
+function once<A extends readonly unknown[], V>(compute: (...args: A) => V): (...args: A) => V {
+  let last: { readonly args: A; readonly value: V } | null = null;
+  return (...args) => {
+    if (last === null || !args.every((arg, index) => same(arg, last!.args[index]))) last = { args, value: compute(...args) };
+    return last.value;
+  };
+}
+
+const collection = <G extends Geometry, P>(features: readonly Feature<G, P>[]): FeatureCollection<G, P> => (features.length === 0 ? NOTHING : { type: 'FeatureCollection', features: features as Feature<G, P>[] });
+
+/** No station draws as many features. */
+const EACH = 1000;
+
+/** Features of each station, with ids that stay those of the station; kept with its layout. */
+function stationFeatures(): { readonly points: (station: StationLayout) => Feature<Point, StationProps>; readonly items: (courses: readonly Course[], station: StationLayout) => Feature[] } {
+  const slots = new Map<string, number>();
+  const slot = (id: string): number => {
+    const own = slots.get(id) ?? slots.size + 1;
+    slots.set(id, own);
+    return own;
+  };
+  const items = new WeakMap<StationLayout, Feature[]>();
   return {
-    context: background(open.files.context),
-    zones: zoneShapes(analysis.plan),
-    courses: courseLines(analysis, course?.id ?? null),
-    marks: course === undefined ? NOTHING : unitMarks(course, units),
-    ends: course === undefined ? NOTHING : courseEnds(course),
-    items: itemShapes(analysis),
-    stations: stationPoints(analysis),
+    points: keep((station: StationLayout) => ({ ...stationPoint(station), id: slot(station.id) })),
+    items: (courses, station) => {
+      const known = items.get(station) ?? stationItems(courses, station).map((feature, index) => ({ ...feature, id: slot(station.id) * EACH + index }));
+      items.set(station, known);
+      return known;
+    },
+  };
+}
+
+/** A maker of scenes; it holds the parts of the last one. */
+export function createScenes(): (seen: Seen) => Scene {
+  const { points, items } = stationFeatures();
+  const drawing = once(background);
+  const zones = once((list: OpenPlan['analysis']['plan']['zones']) => zoneShapes({ zones: list }));
+  const lines = once(courseLines);
+  const marks = once((course: Course | undefined, units: Units) => (course === undefined ? NOTHING : unitMarks(course, units)));
+  const ends = once((course: Course | undefined) => (course === undefined ? NOTHING : courseEnds(course)));
+  const ghost = once((trial: Trial | null, open: OpenPlan, units: Units) => collection(trial === null ? [] : ghostFeatures(trial, open, units)));
+  const against = once((other: OpenPlan | null, open: OpenPlan) => collection(other === null ? [] : againstFeatures(other, open)));
+  const runs = once((analysis: OpenPlan['analysis'], station: string | null) => collection(station === null ? [] : runShapes(analysis, station)));
+  return ({ open, course: id, units, trial = null, against: other = null, runsOf = null }) => {
+    if (open === null) return EMPTY_SCENE;
+    const { analysis } = open;
+    const courses = coursesOf(analysis);
+    const course = courseOf(open, id) ?? courses[0];
+    return {
+      context: drawing(open.files.context),
+      zones: zones(analysis.plan.zones),
+      courses: lines(courses, course?.id ?? null),
+      marks: marks(course, units),
+      ends: ends(course),
+      items: collection(analysis.stations.flatMap((station) => items(courses, station))),
+      stations: collection(analysis.stations.map(points)),
+      ghost: ghost(trial, open, units),
+      against: against(other, open),
+      runs: runs(analysis, runsOf),
+    };
   };
 }

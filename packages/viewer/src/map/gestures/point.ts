@@ -1,10 +1,13 @@
-/** The gesture of pointing: a press chooses a station, moving over the course shows the place on the strip. */
+/** The gesture of pointing: a press chooses a station or asks about a place, moving over the course shows the place on the strip. */
 import type { Map as MapLibreMap, MapMouseEvent } from 'maplibre-gl';
 import { STATION_LAYERS } from '../layers/style.ts';
+import type { DragState } from './drag.ts';
 
 export interface Pointing {
   readonly choose: (station: string) => void;
-  /** Longitude, latitude, and metres a pixel there; `null` when the pointer has left. */
+  /** A press that is on no station. */
+  readonly ask: (lon: number, lat: number, metresAPixel: number) => void;
+  /** Longitude, latitude, and metres a pixel there. */
   readonly over: (lon: number, lat: number, metresAPixel: number) => void;
   readonly left: () => void;
 }
@@ -24,14 +27,18 @@ function stationAt(map: MapLibreMap, { x, y }: { readonly x: number; readonly y:
   return typeof id === 'string' ? id : null;
 }
 
-export function listenForPointing(map: MapLibreMap, pointing: Pointing): void {
+export function listenForPointing(map: MapLibreMap, pointing: Pointing, drag: DragState): void {
+  const scale = ({ lngLat }: MapMouseEvent): number => metresAPixel(map.getZoom(), lngLat.lat);
   map.on('click', (event: MapMouseEvent) => {
     const station = stationAt(map, event.point);
     if (station !== null) pointing.choose(station);
+    else pointing.ask(event.lngLat.lng, event.lngLat.lat, scale(event));
   });
   map.on('mousemove', (event: MapMouseEvent) => {
+    // Whoever holds a station looks at that; what lies under the pointer is not asked for.
+    if (drag.busy()) return;
     map.getCanvas().style.cursor = stationAt(map, event.point) === null ? '' : 'pointer';
-    pointing.over(event.lngLat.lng, event.lngLat.lat, metresAPixel(map.getZoom(), event.lngLat.lat));
+    pointing.over(event.lngLat.lng, event.lngLat.lat, scale(event));
   });
   map.on('mouseout', () => pointing.left());
 }

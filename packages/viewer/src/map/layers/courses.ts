@@ -1,9 +1,9 @@
 /** Course lines: one feature for each stretch, with whether it is retraced; and the two ends of each course. */
-import type { Analysis, Course, LonLat } from '@halfcup/core';
+import type { Course, LonLat } from '@halfcup/core';
 import { courseLength, pointAt, sliceLine } from '@halfcup/core/geometry';
 import { featureCollection, lineString, point } from '@turf/turf';
 import type { FeatureCollection, LineString, Point, Position } from 'geojson';
-import { coursesOf, keep, samplesOf } from '../../state/derive.ts';
+import { keep, samplesOf } from '../../state/derive.ts';
 import { stretches } from './lanes.ts';
 
 export interface CourseProps {
@@ -19,8 +19,8 @@ const linesOf = keep((course: Course) =>
 );
 
 /** The current course last, so that it is drawn above the others. */
-export function courseLines(analysis: Analysis, current: string | null): FeatureCollection<LineString, CourseProps> {
-  const ordered = coursesOf(analysis).toSorted((a, b) => Number(a.id === current) - Number(b.id === current));
+export function courseLines(courses: readonly Course[], current: string | null): FeatureCollection<LineString, CourseProps> {
+  const ordered = courses.toSorted((a, b) => Number(a.id === current) - Number(b.id === current));
   const features = ordered.flatMap((course) =>
     linesOf(course)
       .filter(({ line }) => line.length > 1)

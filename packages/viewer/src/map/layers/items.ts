@@ -77,8 +77,8 @@ function itemFeatures(station: StationLayout, course: Course, item: Item, lead: 
   return item.kind === 'sign' && at !== null ? [point(position(at), { ...propsOf(station, course, item), draw: 'sign' })] : [];
 }
 
-function directionFeatures(analysis: Analysis, station: StationLayout, direction: LaidDirection): ItemFeature[] {
-  const course = coursesOf(analysis).find((one) => one.id === direction.course);
+function directionFeatures(courses: readonly Course[], station: StationLayout, direction: LaidDirection): ItemFeature[] {
+  const course = courses.find((one) => one.id === direction.course);
   return course === undefined ? [] : direction.items.flatMap((item) => itemFeatures(station, course, item, direction.lead));
 }
 
@@ -88,11 +88,14 @@ function pointFeatures(station: StationLayout): ItemFeature[] {
   );
 }
 
-export function itemShapes(analysis: Analysis): FeatureCollection<Geometry, ItemProps> {
-  return featureCollection(
-    analysis.stations.flatMap((station) => [...station.directions.flatMap((direction) => directionFeatures(analysis, station, direction)), ...pointFeatures(station)]),
-  );
-}
+/** All that stands at one station; the same for the same layout. */
+export const stationItems = (courses: readonly Course[], station: StationLayout): Feature<Geometry, ItemProps>[] => [
+  ...station.directions.flatMap((direction) => directionFeatures(courses, station, direction)),
+  ...pointFeatures(station),
+];
+
+export const itemShapes = (analysis: Analysis): FeatureCollection<Geometry, ItemProps> =>
+  featureCollection(analysis.stations.flatMap((station) => stationItems(coursesOf(analysis), station)));
 
 /** West, south, east, north of everything that stands at a station, from the sign to the trash drop. */
 export function stationBounds(station: StationLayout): [number, number, number, number] {

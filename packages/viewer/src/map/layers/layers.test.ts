@@ -4,7 +4,7 @@ import { openDemo, openedFrom, straightPlan } from '../../testing.ts';
 import { coursesOf, leadOf } from '../../state/derive.ts';
 import { openFiles } from '../../state/open.ts';
 import { labelPadding, stationPadding, within } from '../fit.ts';
-import { sceneOf } from '../scene.ts';
+import { createScenes } from '../scene.ts';
 import { background, hasLand } from './context.ts';
 import { courseEnds, courseLines } from './courses.ts';
 import { anchorTowards, away, readable, screenOffset } from './directions.ts';
@@ -33,20 +33,20 @@ const station = (side: string, more: object = {}): object => ({ id: `s-${side}`,
 
 test('an out-and-back is drawn as retraced, a straight run is not', () => {
   const outAndBack = straight([], { line: [[0, 0], [0.02, 0], [0, 0.00002]] });
-  expect(courseLines(outAndBack, 'c').features.filter((one) => one.properties.retraced).length).toBeGreaterThan(0);
-  expect(courseLines(straight([]), 'c').features.map((one) => one.properties.retraced)).toEqual([false]);
+  expect(courseLines(coursesOf(outAndBack), 'c').features.filter((one) => one.properties.retraced).length).toBeGreaterThan(0);
+  expect(courseLines(coursesOf(straight([])), 'c').features.map((one) => one.properties.retraced)).toEqual([false]);
 });
 
 test('laps the same way round are no two lanes', () => {
   const round = [[0, 0], [0.005, 0], [0.005, 0.005], [0, 0.005]];
   const laps = straight([], { line: [...round, ...round, [0, 0]] });
-  expect(courseLines(laps, 'c').features.map((one) => one.properties.retraced)).toEqual([false]);
+  expect(courseLines(coursesOf(laps), 'c').features.map((one) => one.properties.retraced)).toEqual([false]);
 });
 
 test('the stretches of a course together are the whole course, and the current course is drawn last', () => {
-  const lines = courseLines(analysis, 'half').features;
+  const lines = courseLines(coursesOf(analysis), 'half').features;
   expect(lines.at(-1)?.properties.course).toBe('half');
-  const own = courseLines(analysis, 'full').features.filter((one) => one.properties.course === 'full');
+  const own = courseLines(coursesOf(analysis), 'full').features.filter((one) => one.properties.course === 'full');
   for (const [index, line] of own.slice(1).entries()) expect(line.geometry.coordinates[0]).toEqual(own[index]!.geometry.coordinates.at(-1));
 });
 
@@ -157,10 +157,12 @@ test('the background sorts what it knows, and draws the rest by its geometry', (
 });
 
 test('the scene of no plan is empty, and every source of a plan is filled', () => {
-  expect(Object.values(sceneOf(null, null, 'metric')).every((one) => one.features.length === 0)).toBe(true);
-  const scene = sceneOf(demo, 'full', 'metric');
+  expect(Object.values(createScenes()({ open: null, course: null, units: 'metric' })).every((one) => one.features.length === 0)).toBe(true);
+  const scene = createScenes()({ open: demo, course: 'full', units: 'metric', trial: null, against: null, runsOf: null });
   expect(scene.zones.features).toHaveLength(demo.document.plan.zones.length);
-  expect(Object.values(scene).every((one) => one.features.length > 0)).toBe(true);
+  const { ghost, against, runs, ...drawn } = scene;
+  expect(Object.values(drawn).every((one) => one.features.length > 0)).toBe(true);
+  expect([ghost, against, runs].map((one) => one.features)).toEqual([[], [], []]);
 });
 
 test('the whole plan leaves more room where names stand outside it, and never all of a small window', () => {

@@ -1,7 +1,7 @@
 /** Stations: a tick on its side of the road with a numbered ring and the name. */
 import type { Analysis, StationLayout } from '@halfcup/core';
 import { featureCollection, point } from '@turf/turf';
-import type { FeatureCollection, Point } from 'geojson';
+import type { Feature, FeatureCollection, Point } from 'geojson';
 import { leadOf, numberOf } from '../../state/derive.ts';
 import { anchorTowards, away, screenOffset, type Anchor } from './directions.ts';
 
@@ -37,7 +37,7 @@ const LABEL = (RING_NEAR + BESIDE) / 12;
 const FAR_RING = RING_FAR / 11;
 const FAR_LABEL = (RING_FAR + BESIDE) / 12;
 
-function feature(station: StationLayout): StationProps {
+export function stationProps(station: StationLayout): StationProps {
   const lead = leadOf(station);
   const side = lead?.side ?? 'unclear';
   const common = { id: station.id, number: String(numberOf(station)), name: station.name };
@@ -60,5 +60,7 @@ function feature(station: StationLayout): StationProps {
   };
 }
 
+export const stationPoint = (station: StationLayout): Feature<Point, StationProps> => point([station.at[0], station.at[1]], stationProps(station));
+
 export const stationPoints = (analysis: Analysis): FeatureCollection<Point, StationProps> =>
-  featureCollection(analysis.stations.map((station) => point([station.at[0], station.at[1]], feature(station))));
+  featureCollection(analysis.stations.map(stationPoint));

@@ -8,6 +8,7 @@ import { SOURCES, type Scene } from '../scene.ts';
 import { hasLand } from './context.ts';
 import { BOLD, byZoom, get, is, pair, REGULAR } from './expressions.ts';
 import { ground, groundNames } from './ground.ts';
+import { beside, runs, said } from './besideStyle.ts';
 import { TABLE_DEPTH } from './items.ts';
 import type { Underlay } from '../underlay.ts';
 
@@ -187,11 +188,14 @@ export const pickedFilter = (station: string | null, ticks: boolean): FilterSpec
 /** Layers that a press can choose a station by. */
 export const STATION_LAYERS: readonly string[] = ['stations-ring', 'stations-name', 'stations-far-ring', 'stations-far-name', 'tables-case', 'sign', 'trash-boxes'];
 
-const cursor = (palette: Palette): LayerSpecification => ({
-  id: 'cursor',
+/** Layers that a press can take a station in the hand by. */
+export const HOLD_LAYERS: readonly string[] = ['stations-ring', 'stations-stem', 'stations-far-ring', 'stations-far-stem'];
+
+const spot = (id: 'cursor' | 'asked', palette: Palette): LayerSpecification => ({
+  id,
   type: 'circle',
-  source: 'cursor',
-  paint: { 'circle-radius': 6, 'circle-color': palette.sheet, 'circle-opacity': 0.6, 'circle-stroke-color': palette.pick, 'circle-stroke-width': 3 },
+  source: id,
+  paint: { 'circle-radius': id === 'asked' ? 5 : 6, 'circle-color': id === 'asked' ? palette.pick : palette.sheet, 'circle-opacity': id === 'asked' ? 1 : 0.6, 'circle-stroke-color': id === 'asked' ? palette.sheet : palette.pick, 'circle-stroke-width': id === 'asked' ? 2 : 3 },
 });
 
 const graticuleLayers = (palette: Palette): LayerSpecification[] => [
@@ -204,7 +208,7 @@ export function styleOf(scene: Scene, palette: Palette, latitude: number, under:
   const sources = Object.fromEntries(SOURCES.map((name) => [name, { type: 'geojson' as const, data: scene[name], tolerance: 0.1, buffer: 128 }]));
   return {
     version: 8,
-    sources: { ...under.sources, ...sources, cursor: { type: 'geojson', data: nothing }, graticule: { type: 'geojson', data: nothing } },
+    sources: { ...under.sources, ...sources, cursor: { type: 'geojson', data: nothing }, asked: { type: 'geojson', data: nothing }, graticule: { type: 'geojson', data: nothing } },
     ...(under.sprite === undefined ? {} : { sprite: under.sprite }),
     layers: [
       { id: 'paper', type: 'background', paint: { 'background-color': under.plan && hasLand(scene.context) ? palette.water : palette.land } },
@@ -214,11 +218,16 @@ export function styleOf(scene: Scene, palette: Palette, latitude: number, under:
       ...zones(palette),
       ...courses(palette),
       ...marks(palette),
+      ...runs(palette),
       ...items(palette, latitude),
+      ...beside('against', palette, WORDS_ZOOM),
+      ...beside('ghost', palette, WORDS_ZOOM),
       ...stationLayers(palette, false),
       ...ends(palette),
       ...stationLayers(palette, true),
-      cursor(palette),
+      ...said(palette),
+      spot('asked', palette),
+      spot('cursor', palette),
     ],
   };
 }

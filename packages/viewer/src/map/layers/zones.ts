@@ -14,7 +14,7 @@ const closed = (ring: readonly Position[]): Position[] => {
   return first === undefined || last === undefined || (first[0] === last[0] && first[1] === last[1]) ? [...ring] : [...ring, first];
 };
 
-export const zoneShapes = (plan: Plan): FeatureCollection<Polygon, ZoneProps> =>
+export const zoneShapes = (plan: Pick<Plan, 'zones'>): FeatureCollection<Polygon, ZoneProps> =>
   featureCollection(
     plan.zones
       .filter((zone) => zone.polygon.length > 2)

@@ -1,0 +1,52 @@
+/** For the bench and the browser tests alone, at an address that ends in #bench: the plan's text, bare repaints, and how long each move takes. */
+import type { LonLat } from '@halfcup/core';
+import type { Store } from '../state/store.ts';
+import type { Dragging } from './gestures/drag.ts';
+import type { MapView } from './mapView.ts';
+
+export interface Bench {
+  /** The text of the open plan. */
+  readonly text: () => string | null;
+  /** Which positions are shown, as coordinates by station. */
+  readonly pins: () => Readonly<Record<string, readonly [number, number]>>;
+  readonly findings: () => readonly string[];
+  /** Where a place is on the page, pixels. */
+  readonly place: (at: LonLat) => readonly [number, number];
+  /** Asks for a frame of the map in which nothing is changed. */
+  readonly redraw: () => void;
+  /** Milliseconds of our own code in each move of a drag: placing, computing, panels, and what the map is told. */
+  readonly moves: number[];
+}
+
+export interface BenchHook {
+  /** The same dragging, with each move timed. */
+  readonly timed: (dragging: Dragging) => Dragging;
+  readonly expose: (view: MapView) => void;
+}
+
+export function createBench(store: Store): BenchHook {
+  const moves: number[] = [];
+  return {
+    timed: (dragging) => ({
+      ...dragging,
+      move: (pin, along) => {
+        const from = performance.now();
+        const still = dragging.move(pin, along);
+        // The panels are drawn in a microtask that was asked for before this one.
+        queueMicrotask(() => moves.push(performance.now() - from));
+        return still;
+      },
+    }),
+    expose: (view) => {
+      const bench: Bench = {
+        text: () => store.open.value?.document.text ?? null,
+        pins: () => Object.fromEntries((store.open.value?.analysis.stations ?? []).map(({ id, at }) => [id, [at[0], at[1]] as const])),
+        findings: () => (store.open.value?.findings ?? []).map(({ code, message }) => `${code}: ${message}`),
+        place: view.place,
+        redraw: view.redraw,
+        moves,
+      };
+      Object.assign(window, { halfcupBench: bench });
+    },
+  };
+}

@@ -1,0 +1,116 @@
+/** Ties the map to the store: what is drawn, pointed at, asked about and moved. Fetched after the first paint. */
+import type { LonLat } from '@halfcup/core';
+import { pointAt } from '@halfcup/core/geometry';
+import { effect, untracked, type ReadonlySignal } from '@preact/signals';
+import { chooseStation } from '../state/actions.ts';
+import { courseOf, coursesOf, leadOf, nearestSample, samplesOf } from '../state/derive.ts';
+import { ask } from '../state/place.ts';
+import type { CoursePlace, Destination, Store } from '../state/store.ts';
+import { draggingOf, nudgeSelected } from './dragging.ts';
+import { AROUND_PLACE, stationPadding, type Bounds } from './fit.ts';
+import { away } from './layers/directions.ts';
+import { stationBounds } from './layers/items.ts';
+import { createMapView, type MapView } from './mapView.ts';
+import { createScenes } from './scene.ts';
+import { watchBackground } from './watchBackground.ts';
+
+/** Pixels from the course within which pointing at the map counts as pointing at the course. */
+const NEAR = 24;
+/** A press must come nearer than that: it asks for something. */
+const PRESSED = 12;
+/** Deepest zoom for a place on the course that is no station. */
+const PLACE_ZOOM = 16.5;
+const STATION_ZOOM = 19;
+
+function pointOver(store: Store, lon: number, lat: number, metresAPixel: number): void {
+  const course = courseOf(store.open.value, store.course.value);
+  if (course === undefined) return;
+  const near = nearestSample(samplesOf(course), lon, lat);
+  store.cursor.value = near.distance < NEAR * metresAPixel + 6 ? { course: course.id, measure: near.measure } : null;
+}
+
+/** Asks about the place of the course shown that was pressed, or of another course where that one keeps away. */
+function askAt(store: Store, at: LonLat, metresAPixel: number): void {
+  const open = store.open.value;
+  if (open === null) return;
+  const ordered = coursesOf(open.analysis).toSorted((a, b) => Number(b.id === store.course.value) - Number(a.id === store.course.value));
+  for (const course of ordered) {
+    const near = nearestSample(samplesOf(course), at[0], at[1]);
+    if (near.distance < PRESSED * metresAPixel + 6) return ask(store, { course: course.id, measure: near.measure });
+  }
+}
+
+function groundOf(store: Store, place: CoursePlace | null): LonLat | null {
+  const course = courseOf(store.open.value, place?.course);
+  return course === undefined || place === null ? null : (pointAt(course, place.measure)?.at ?? null);
+}
+
+function go(store: Store, view: MapView, destination: Destination): void {
+  if (destination.kind === 'whole') return view.goToWhole();
+  if (destination.kind === 'station') {
+    const station = store.open.value?.analysis.stations.find((one) => one.id === destination.station);
+    if (station === undefined) return undefined;
+    const lead = leadOf(station);
+    const bearing = lead === undefined || lead.side === 'unclear' ? null : away(lead.azimuthDeg, lead.side);
+    return view.goTo(stationBounds(station), STATION_ZOOM, stationPadding(bearing));
+  }
+  const { course, measure } = destination;
+  const at = destination.at ?? (course === null || measure === null ? null : groundOf(store, { course, measure }));
+  const around: Bounds | null = at === null ? null : [at[0], at[1], at[0], at[1]];
+  return around === null ? undefined : view.goTo(around, PLACE_ZOOM, AROUND_PLACE);
+}
+
+/** When the panels that follow from a change stand on the page. */
+const afterDrawn = (act: () => void): number => requestAnimationFrame(() => requestAnimationFrame(act));
+
+function uncover(view: MapView, container: HTMLElement, at: LonLat): void {
+  const card = container.parentElement?.querySelector('.place');
+  if (card !== null && card !== undefined) view.uncover(at, card.getBoundingClientRect());
+}
+
+/** `along`: whether stations are dragged along the course even without Shift. */
+export async function connect(store: Store, container: HTMLElement, along: ReadonlySignal<boolean>): Promise<() => void> {
+  const bench = location.hash === '#bench' ? (await import('./bench.ts')).createBench(store) : null;
+  const dragging = draggingOf(store, along);
+  const view: MapView = createMapView(container, {
+    pointing: {
+      choose: (station) => chooseStation(store, station),
+      ask: (lon, lat, metresAPixel) => askAt(store, [lon, lat], metresAPixel),
+      over: (lon, lat, metresAPixel) => pointOver(store, lon, lat, metresAPixel),
+      left: () => {
+        store.cursor.value = null;
+      },
+    },
+    dragging: bench === null ? dragging : bench.timed(dragging),
+    nudge: (steps) => nudgeSelected(store, steps),
+  });
+  bench?.expose(view);
+  const scenes = createScenes();
+  const dark = matchMedia('(prefers-color-scheme: dark)');
+  dark.addEventListener('change', view.repaint);
+  const ends = [
+    watchBackground(store, view),
+    effect(() => view.units(store.units.value)),
+    effect(() => {
+      const runsOf = store.pane.value === 'day' ? store.selected.value : null;
+      view.show(scenes({ open: store.open.value, course: store.course.value, units: store.units.value, trial: store.trial.value, against: store.against.value, runsOf }));
+    }),
+    effect(() => view.select(store.selected.value)),
+    effect(() => {
+      const destination = store.destination.value;
+      // After the effect that shows the plan, in whichever order the two are told.
+      queueMicrotask(() => untracked(() => go(store, view, destination)));
+    }),
+    effect(() => view.cursor(groundOf(store, store.cursor.value))),
+    effect(() => {
+      const at = groundOf(store, store.asked.value);
+      view.asked(at);
+      if (at !== null) afterDrawn(() => uncover(view, container, at));
+    }),
+  ];
+  return () => {
+    for (const end of ends) end();
+    dark.removeEventListener('change', view.repaint);
+    view.close();
+  };
+}

@@ -1,0 +1,157 @@
+/**
+ * The gesture of dragging a station: a press on its ring, stem or pin, then a move of some pixels. What stands between
+ * the pointer and the pin stays between them, so that nothing jumps. Moves are told once a frame, the last one only.
+ */
+import type { Map as MapLibreMap } from 'maplibre-gl';
+import type { LonLat } from '@halfcup/core';
+import { HOLD_LAYERS } from '../layers/style.ts';
+
+export interface Dragging {
+  readonly pinOf: (station: string) => LonLat | undefined;
+  /** Every pin, for a press on the pin itself. */
+  readonly pins: () => readonly { readonly id: string; readonly at: LonLat }[];
+  readonly hold: (station: string) => void;
+  /** Where the pin is meant to go; false where the station is no longer held. */
+  readonly move: (pin: LonLat, along: boolean) => boolean;
+  readonly letGo: () => void;
+  readonly drop: () => void;
+}
+
+export interface DragState {
+  /** A station is pressed or held: no other gesture of the map begins. */
+  readonly busy: () => boolean;
+}
+
+interface Press {
+  readonly pointer: number;
+  readonly station: string;
+  readonly x: number;
+  readonly y: number;
+  /** From the pointer to the pin, pixels. */
+  readonly grab: readonly [number, number];
+  readonly slop: number;
+  held: boolean;
+  ended: boolean;
+}
+
+/** Pixels that a press may move before it drags; a finger is never still. */
+const SLOP = 4;
+const FINGER_SLOP = 10;
+/** Pixels about a pin that count as on it. */
+const ON_PIN = 7;
+
+type At = readonly [x: number, y: number];
+
+function stationUnder(map: MapLibreMap, dragging: Dragging, [x, y]: At, reach: number): string | null {
+  const layers = HOLD_LAYERS.filter((id) => map.getLayer(id) !== undefined);
+  const [feature] = map.queryRenderedFeatures([[x - reach, y - reach], [x + reach, y + reach]], { layers });
+  const id: unknown = feature?.properties['id'];
+  if (typeof id === 'string') return id;
+  const near = dragging.pins().map((pin) => {
+    const pixel = map.project([pin.at[0], pin.at[1]]);
+    return { id: pin.id, distance: Math.hypot(pixel.x - x, pixel.y - y) };
+  });
+  const nearest = near.toSorted((a, b) => a.distance - b.distance)[0];
+  return nearest !== undefined && nearest.distance <= ON_PIN + reach ? nearest.id : null;
+}
+
+function pressOn(map: MapLibreMap, dragging: Dragging, event: PointerEvent, [x, y]: At): Press | null {
+  const finger = event.pointerType === 'touch';
+  const station = stationUnder(map, dragging, [x, y], finger ? 8 : 2);
+  const pin = station === null ? undefined : dragging.pinOf(station);
+  if (station === null || pin === undefined) return null;
+  const pixel = map.project([pin[0], pin[1]]);
+  return { pointer: event.pointerId, station, x, y, grab: [pixel.x - x, pixel.y - y], slop: finger ? FINGER_SLOP : SLOP, held: false, ended: false };
+}
+
+/** Keeps the last place of a pointer until the next frame, and passes on that one only. */
+function everyFrame(act: (at: At, along: boolean) => void): { readonly put: (at: At, along: boolean) => void; readonly now: () => void; readonly forget: () => void } {
+  let waiting: { readonly at: At; readonly along: boolean } | null = null;
+  let frame = 0;
+  const now = (): void => {
+    cancelAnimationFrame(frame);
+    frame = 0;
+    const one = waiting;
+    waiting = null;
+    if (one !== null) act(one.at, one.along);
+  };
+  return {
+    put: (at, along) => {
+      waiting = { at, along };
+      if (frame === 0) frame = requestAnimationFrame(now);
+    },
+    now,
+    forget: () => {
+      waiting = null;
+      now();
+    },
+  };
+}
+
+export function listenForDragging(map: MapLibreMap, dragging: Dragging): DragState {
+  const box = map.getCanvasContainer();
+  let press: Press | null = null;
+  const placeOf = (event: PointerEvent): At => {
+    const { left, top } = box.getBoundingClientRect();
+    return [event.clientX - left, event.clientY - top];
+  };
+  const moves = everyFrame(([x, y], along) => {
+    if (press === null || press.ended) return;
+    const pin = map.unproject([x + press.grab[0], y + press.grab[1]]);
+    // Escape may have put it back meanwhile: what remains of the gesture does nothing.
+    if (!dragging.move([pin.lng, pin.lat], along)) press.ended = true;
+  });
+  const cancel = (): void => {
+    moves.forget();
+    if (press?.held === true && !press.ended) dragging.drop();
+    if (press !== null) press.ended = true;
+  };
+  const end = (): void => {
+    press = null;
+    box.classList.remove('holding');
+  };
+  box.addEventListener('pointerdown', (event) => {
+    if (press !== null) return cancel();
+    if (event.button !== 0 || event.ctrlKey) return undefined;
+    press = pressOn(map, dragging, event, placeOf(event));
+    return undefined;
+  });
+  // The map asks whether it may pan after the press has been seen here.
+  for (const type of ['mousedown', 'touchstart'] as const) {
+    map.on(type, (event) => {
+      if (press !== null) event.preventDefault();
+    });
+  }
+  box.addEventListener('pointermove', (event) => {
+    if (press === null || press.ended || event.pointerId !== press.pointer) return;
+    const [x, y] = placeOf(event);
+    if (!press.held) {
+      if (Math.hypot(x - press.x, y - press.y) <= press.slop) return;
+      press.held = true;
+      box.setPointerCapture(press.pointer);
+      box.classList.add('holding');
+      dragging.hold(press.station);
+    }
+    moves.put([x, y], event.shiftKey);
+  });
+  box.addEventListener('pointerup', (event) => {
+    if (press === null || event.pointerId !== press.pointer) return;
+    moves.now();
+    if (press.held && !press.ended) dragging.letGo();
+    end();
+  });
+  box.addEventListener('pointercancel', () => {
+    cancel();
+    end();
+  });
+  box.addEventListener('lostpointercapture', () => {
+    if (press !== null) {
+      cancel();
+      end();
+    }
+  });
+  const blur = (): void => cancel();
+  window.addEventListener('blur', blur);
+  map.on('remove', () => window.removeEventListener('blur', blur));
+  return { busy: () => press !== null };
+}
