@@ -2,7 +2,7 @@
  * What the page holds: the open plan, what is selected and pointed at, and how it is shown.
  * One store is made at the start and handed down; selection and view are never part of a plan.
  */
-import type { Analysis, Finding, LonLat, PlanDocument, Units } from '@halfcup/core';
+import type { Analysis, Finding, GpxDocument, LonLat, PlanDocument, Units } from '@halfcup/core';
 import { signal, type Signal } from '@preact/signals';
 import { createContext } from 'preact';
 import { useContext } from 'preact/hooks';
@@ -90,6 +90,15 @@ export interface Trial {
   readonly station: string;
 }
 
+/** Points recorded on the ground, held against the plan; no part of it. */
+export interface Placed {
+  readonly file: string;
+  readonly document: GpxDocument;
+  readonly bytes: Blob;
+  /** What reading the file has found. */
+  readonly findings: readonly Finding[];
+}
+
 export interface Store {
   /** What is shown; during a trial with the station where it is held. */
   readonly open: Signal<OpenPlan | null>;
@@ -115,6 +124,7 @@ export interface Store {
   readonly asked: Signal<CoursePlace | null>;
   /** Other positions that are drawn and compared beside those shown. */
   readonly against: Signal<OpenPlan | null>;
+  readonly placed: Signal<Placed | null>;
   readonly background: Signal<Background>;
   readonly job: Signal<Job | null>;
   readonly notice: Signal<Notice | null>;
@@ -139,6 +149,7 @@ export const createStore = (): Store => ({
   loading: signal(true),
   asked: signal(null),
   against: signal(null),
+  placed: signal(null),
   background: signal(PLAN_BACKGROUND),
   job: signal(null),
   notice: signal(null),

@@ -7,6 +7,7 @@ import { batch } from '@preact/signals';
 import { allFindings, computeOpen } from './compute.ts';
 import { coursesOf, leadOf } from './derive.ts';
 import { moveStation, type Command } from './edits.ts';
+import { followed } from './followed.ts';
 import { recorded, redone, undone, type History } from './history.ts';
 import { placed, type Placement } from './placing.ts';
 import type { OpenPlan, Store } from './store.ts';
@@ -29,7 +30,7 @@ function show(store: Store, open: OpenPlan): void {
 function opened(open: OpenPlan, text: string): { readonly plan: OpenPlan } | { readonly findings: readonly Finding[] } {
   const read = readPlan(text, open.document.file);
   if (!read.ok) return { findings: read.findings };
-  const variant = read.value.plan.variants.some(({ name }) => name === open.variant) ? open.variant : null;
+  const variant = followed(open.document.plan, read.value.plan, open.variant) ?? null;
   const made = computeOpen(read.value, open.files, variant, open);
   return made.ok ? { plan: made.value } : { findings: made.findings };
 }
