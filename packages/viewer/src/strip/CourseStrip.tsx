@@ -1,43 +1,55 @@
 /** The course drawn straight from left to right: left-hand side above, right-hand side below. */
-import { formatMeasure, type Course } from '@halfcup/core';
+import type { Course } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { useLayoutEffect, useRef } from 'preact/hooks';
-import { courseOf, coursesOf, keep } from '../state/derive.ts';
+import { useLayoutEffect, useMemo, useRef } from 'preact/hooks';
+import { courseOf, coursesOf } from '../state/derive.ts';
 import { useStore, type OpenPlan } from '../state/store.ts';
 import { useWidth } from '../state/useWidth.ts';
 import { Axis } from './Axis.tsx';
 import { Cursor } from './Cursor.tsx';
 import { Elevation } from './Elevation.tsx';
 import { AXIS, LANE, LANES_Y, LINE_Y, MARGIN, viewOf } from './frame.ts';
-import { detail, panView, stripPasses, stripScale, wholeView, zoomView, type StripPass } from './geometry.ts';
+import { detail, panView, stripScale, zoomView } from './geometry.ts';
+import { Ghost } from './Ghost.tsx';
+import { Ground } from './Ground.tsx';
 import { Lanes } from './Lanes.tsx';
+import { OutAndBack } from './OutAndBack.tsx';
+import { stripPassesOf } from './passes.ts';
 import { Rings, Stems } from './Rings.tsx';
 import { Seen } from './Seen.tsx';
+import { SideWords } from './SideWords.tsx';
 import { StripItems } from './StripItems.tsx';
 import { StripTools } from './StripTools.tsx';
-import { useGround } from './useGround.ts';
 
-const passesOf = keep((open: OpenPlan) => {
-  const known = new Map<string, StripPass[]>();
-  return (course: string): StripPass[] => {
-    const passes = known.get(course) ?? stripPasses(open.analysis.stations, course);
-    known.set(course, passes);
-    return passes;
-  };
-});
+interface Props {
+  readonly course: Course;
+  readonly open: OpenPlan;
+  readonly width: number;
+}
 
-function Chart({ course, open, width }: { readonly course: Course; readonly open: OpenPlan; readonly width: number }): JSX.Element {
+function Chart({ course, open, width }: Props): JSX.Element {
   const store = useStore();
   const svg = useRef<SVGSVGElement>(null);
   const races = open.analysis.spacing.filter((race) => race.course === course.id);
   const height = LANES_Y + Math.max(1, races.length) * LANE + AXIS + 10;
   const base = height - AXIS;
-  const scale = stripScale(viewOf(store, course), width, MARGIN);
-  const passes = passesOf(open)(course.id);
-  const ground = useGround(store, course, scale);
+  const [from, to] = viewOf(store, course);
+  const scale = useMemo(() => stripScale([from, to], width, MARGIN), [from, to, width]);
+  const passes = stripPassesOf(open)(course.id);
   const [low = 0, high = 1] = scale.range();
-  const cursor = store.cursor.value;
-  const here = cursor?.course === course.id ? cursor.measure : (scale.domain()[0] ?? 0);
+  // The same records as long as neither course nor view change: a station that moves draws none of them again.
+  const still = useMemo(
+    () => (
+      <>
+        <Elevation course={course} scale={scale} base={base} />
+        <SideWords top={12} bottom={LANES_Y - 6} />
+        <Axis scale={scale} y={base} />
+        <Ground course={course} scale={scale} base={base} />
+        <line class="strip-course" x1={low} x2={high} y1={LINE_Y} y2={LINE_Y} />
+      </>
+    ),
+    [course, scale, base],
+  );
   useLayoutEffect(() => {
     const element = svg.current;
     if (element === null) return undefined;
@@ -56,29 +68,14 @@ function Chart({ course, open, width }: { readonly course: Course; readonly open
   }, [course, width]);
   return (
     <svg ref={svg} class="strip-chart" width={width} height={height} viewBox={`0 0 ${width} ${height}`}>
-      <Elevation course={course} scale={scale} base={base} />
+      {still}
+      <OutAndBack course={course} passes={passes} scale={scale} />
       <Lanes races={races} open={open} scale={scale} />
-      <Axis scale={scale} y={base} />
-      <rect
-        class="strip-ground"
-        x={low}
-        y={0}
-        width={high - low}
-        height={base}
-        role="slider"
-        tabindex={0}
-        aria-label={`Place on ${course.name}`}
-        aria-valuemin={0}
-        aria-valuemax={Math.round(wholeView(course)[1])}
-        aria-valuenow={Math.round(here)}
-        aria-valuetext={formatMeasure(here, store.units.value)}
-        {...ground}
-      />
-      <line class="strip-course" x1={low} x2={high} y1={LINE_Y} y2={LINE_Y} />
       <Seen passes={passes} scale={scale} />
+      <Ghost course={course} passes={passes} scale={scale} />
       <Stems passes={passes} scale={scale} />
       {detail(scale) === 'none' ? null : <StripItems passes={passes} scale={scale} lineY={LINE_Y} words={detail(scale) === 'words'} />}
-      <Rings passes={passes} scale={scale} />
+      <Rings course={course} passes={passes} scale={scale} scaleNow={() => stripScale(viewOf(store, course), width, MARGIN)} />
       <Cursor course={course} scale={scale} bottom={base} />
     </svg>
   );

@@ -4,6 +4,7 @@ import { lengthIn } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { coursesOf, samplesOf } from '../state/derive.ts';
 import { useStore, type OpenPlan } from '../state/store.ts';
+import { StripKeys } from './StripKeys.tsx';
 import { fitView, wholeView, zoomView, type View } from './geometry.ts';
 
 /** Metres of course about the pin when the strip goes to a station: sign and trash drop are both in. */
@@ -15,7 +16,7 @@ function ground(course: Course | null, units: Units): string {
   if (heights === null) return '';
   const unit = units === 'metric' ? 'm' : 'ft';
   const figure = (metres: number): string => lengthIn(metres, unit).toFixed(0);
-  return `; ground ${figure(Math.min(...heights))} to ${figure(Math.max(...heights))} ${unit} in grey`;
+  return `Ground ${figure(Math.min(...heights))} to ${figure(Math.max(...heights))} ${unit} in grey`;
 }
 
 export function StripTools({ open, course }: { readonly open: OpenPlan | null; readonly course: Course | null }): JSX.Element {
@@ -54,8 +55,9 @@ export function StripTools({ open, course }: { readonly open: OpenPlan | null; r
           </select>
         </label>
       )}
-      {course === null ? null : <span class="soft strip-key">left-hand side above, right-hand side below{ground(course, store.units.value)}</span>}
+      {course === null ? null : <span class="soft strip-key">{ground(course, store.units.value)}</span>}
       <span class="spring" />
+      <StripKeys />
       <div class="group" role="group" aria-label="Zoom of the course strip">
         <button type="button" aria-label="Zoom out on the strip" disabled={course === null || store.stripView.value === null} onClick={() => zoom(2)}>−</button>
         <button type="button" aria-label="Zoom in on the strip" disabled={course === null} onClick={() => zoom(0.5)}>+</button>

@@ -54,7 +54,7 @@ test('on a course other than the leadâ€™s, items stand as far from that courseâ€
 });
 
 test('rings closer than the gap on one side go one level up', () => {
-  const pass = (measure: number, side: 'left' | 'right') => ({ id: `${measure}`, number: 1, name: '', measure, side, served: true, items: [] });
+  const pass = (measure: number, side: 'left' | 'right') => ({ id: `${measure}`, nth: 0, number: 1, name: '', measure, side, served: true, items: [] });
   const placed = rings([pass(100, 'left'), pass(200, 'left'), pass(250, 'right'), pass(5000, 'left')], whole, 22, 2);
   expect(placed.map((ring) => ring.level)).toEqual([0, 1, 0, 0]);
 });

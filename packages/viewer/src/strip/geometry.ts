@@ -44,6 +44,8 @@ export interface StripItem {
 
 export interface StripPass {
   readonly id: string;
+  /** Which of the station's passes by this course, in running order, from 0: it keeps its number while it moves. */
+  readonly nth: number;
   readonly number: number;
   readonly name: string;
   readonly measure: number;
@@ -69,12 +71,21 @@ export function stripPasses(stations: readonly StationLayout[], courseId: string
       const direction = directionOf(station, index);
       const items = direction === undefined || !pass.served ? [] : direction.items.flatMap((item) => shifted(item, pass.measure - direction.measure));
       const side = direction !== undefined && pass.served ? direction.side : pass.side;
-      return [{ id: station.id, number: numberOf(station), name: station.name, measure: pass.measure, side, served: pass.served, items }];
+      return [{ id: station.id, nth: 0, number: numberOf(station), name: station.name, measure: pass.measure, side, served: pass.served, items }];
     }),
   );
   const ordered = all.toSorted((a, b) => a.measure - b.measure || Number(b.served) - Number(a.served));
-  return ordered.filter((pass, index) => !ordered.slice(0, index).some((before) => before.id === pass.id && Math.abs(before.measure - pass.measure) < 1 && before.served >= pass.served));
+  const single = ordered.filter((pass, index) => !ordered.slice(0, index).some((before) => before.id === pass.id && Math.abs(before.measure - pass.measure) < 1 && before.served >= pass.served));
+  const counts = new Map<string, number>();
+  return single.map((pass) => {
+    const nth = counts.get(pass.id) ?? 0;
+    counts.set(pass.id, nth + 1);
+    return { ...pass, nth };
+  });
 }
+
+/** A pass for as long as its station is there, wherever it moves. */
+export const passKey = ({ id, nth }: StripPass): string => `${id}#${nth}`;
 
 export interface Ring {
   readonly pass: StripPass;

@@ -1,17 +1,48 @@
-/** Pointing, dragging and keys on the strip's ground. */
+/** Pointing, dragging, pinching and keys on the strip's ground. */
 import type { Course } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';
+import { addOnCourse } from '../state/moves.ts';
+import { ask } from '../state/place.ts';
 import type { Store } from '../state/store.ts';
-import { viewOf } from './frame.ts';
-import { panView, wholeView, zoomView, type StripScale, type View } from './geometry.ts';
+import { LINE_Y, viewOf } from './frame.ts';
+import { fitView, panView, wholeView, zoomView, type StripScale, type View } from './geometry.ts';
+
+/** Pixels from the course line that still count as on it. */
+const ON_LINE = 12;
+const SLACK = 3;
+
+/** The fingers on the ground: one pans, two pinch. */
+interface Touch {
+  readonly at: Map<number, number>;
+  /** Where the fingers stood and what was in view when the last of them came or went. */
+  from: { readonly xs: readonly number[]; readonly view: View };
+  moved: boolean;
+}
+
+/** The view in which two fingers have under them what they had when they came. */
+export function pinched(view: View, scaleX: (x: number) => number, before: readonly [number, number], now: readonly [number, number], course: Course): View {
+  const [a, b] = [scaleX(before[0]), scaleX(before[1])];
+  const apart = Math.abs(now[1] - now[0]);
+  if (apart < 8) return view;
+  const metresAPixel = Math.abs(b - a) / apart;
+  const [left, right] = [scaleX(0), scaleX(1)];
+  const width = (view[1] - view[0]) / (right - left);
+  // The range's low end, in pixels.
+  const low = (view[0] - left) / (right - left);
+  const middle = (a + b) / 2;
+  const start = middle - ((now[0] + now[1]) / 2 - low) * metresAPixel;
+  return fitView([start, start + width * metresAPixel], course);
+}
 
 export function useGround(store: Store, course: Course, scale: StripScale): JSX.IntrinsicElements['rect'] {
-  const drag = useRef<{ readonly x: number; readonly view: View } | null>(null);
+  const touch = useRef<Touch>({ at: new Map(), from: { xs: [], view: [0, 0] }, moved: false });
   const view = viewOf(store, course);
   const [low = 0, high = 1] = scale.range();
   const inside = (measure: number): number => Math.min(Math.max(measure, 0), wholeView(course)[1]);
-  const measureAt = (event: MouseEvent): number => inside(scale.invert(event.clientX - (event.currentTarget as SVGRectElement).ownerSVGElement!.getBoundingClientRect().left));
+  const boxOf = (event: MouseEvent): DOMRect => (event.currentTarget as SVGRectElement).ownerSVGElement!.getBoundingClientRect();
+  const xOf = (event: MouseEvent): number => event.clientX - boxOf(event).left;
+  const measureAt = (event: MouseEvent): number => inside(scale.invert(xOf(event)));
   const put = (measure: number): void => {
     store.cursor.value = { course: course.id, measure };
     if (measure < view[0] || measure > view[1]) store.stripView.value = panView(view, measure < view[0] ? measure - view[0] : measure - view[1], course);
@@ -28,23 +59,54 @@ export function useGround(store: Store, course: Course, scale: StripScale): JSX.
     '=': () => void (store.stripView.value = zoomView(view, here, 0.5, course)),
     '-': () => void (store.stripView.value = zoomView(view, here, 2, course)),
     '0': () => void (store.stripView.value = null),
+    a: () => void addOnCourse(store, course.id, here, 'right'),
+    w: () => ask(store, { course: course.id, measure: here }),
     Enter: () => void (store.destination.value = { kind: 'place', course: course.id, measure: here, at: null }),
+  };
+  const restart = (moved: boolean): void => {
+    touch.current.from = { xs: [...touch.current.at.values()], view };
+    touch.current.moved = moved;
+  };
+  const drag = (): void => {
+    const { at, from } = touch.current;
+    const [first = 0, second] = at.values();
+    const [begun = 0, other] = from.xs;
+    if (Math.abs(first - begun) > SLACK || second !== undefined) touch.current.moved = true;
+    if (!touch.current.moved) return;
+    const [start, end] = from.view;
+    if (second !== undefined && other !== undefined) store.stripView.value = pinched(from.view, (x) => start + ((x - low) / (high - low)) * (end - start), [begun, other], [first, second], course);
+    else if (store.stripView.value !== null) store.stripView.value = panView(from.view, ((begun - first) / (high - low)) * (end - start), course);
+  };
+  const lift = (event: PointerEvent): void => {
+    touch.current.at.delete(event.pointerId);
+    restart(touch.current.moved);
   };
   return {
     onPointerDown: (event) => {
-      drag.current = { x: event.clientX, view };
+      touch.current.at.set(event.pointerId, xOf(event));
+      restart(touch.current.at.size > 1);
       event.currentTarget.setPointerCapture(event.pointerId);
+      if (touch.current.at.size === 1) store.cursor.value = { course: course.id, measure: measureAt(event) };
     },
     onPointerMove: (event) => {
-      const from = drag.current;
-      if (from === null) store.cursor.value = { course: course.id, measure: measureAt(event) };
-      else if (store.stripView.value !== null) store.stripView.value = panView(from.view, ((from.x - event.clientX) / (high - low)) * (from.view[1] - from.view[0]), course);
+      if (!touch.current.at.has(event.pointerId)) {
+        store.cursor.value = { course: course.id, measure: measureAt(event) };
+        return;
+      }
+      touch.current.at.set(event.pointerId, xOf(event));
+      drag();
     },
-    onPointerUp: () => void (drag.current = null),
-    onPointerLeave: () => void (store.cursor.value = null),
+    onPointerUp: lift,
+    onPointerCancel: lift,
+    onPointerLeave: (event) => {
+      if (event.pointerType === 'mouse') store.cursor.value = null;
+    },
+    onClick: (event) => {
+      if (!touch.current.moved && Math.abs(event.clientY - boxOf(event).top - LINE_Y) <= ON_LINE) ask(store, { course: course.id, measure: measureAt(event) });
+    },
     onDblClick: (event) => void (store.stripView.value = zoomView(view, measureAt(event), 0.4, course)),
     onKeyDown: (event) => {
-      const act = keys[event.key];
+      const act = keys[event.key.length === 1 ? event.key.toLowerCase() : event.key];
       if (act === undefined || event.ctrlKey || event.metaKey || event.altKey) return;
       event.preventDefault();
       act();

@@ -1,0 +1,92 @@
+/** What the keys do on a ring of the strip. */
+import { formatMeasure, metres, type Course, type StationLayout } from '@halfcup/core';
+import { courseLength } from '@halfcup/core/geometry';
+import { chooseStation } from '../state/actions.ts';
+import { moveStation } from '../state/edits.ts';
+import { duplicate, remove } from '../state/moves.ts';
+import { alongPlacement, holdOf, passNear } from '../state/placing.ts';
+import type { Store } from '../state/store.ts';
+import { holdStation, letGo, run, tryPlace } from '../state/workbench.ts';
+import { sideWords } from '../words.ts';
+import { viewOf } from './frame.ts';
+import { panView, type StripPass } from './geometry.ts';
+
+const find = (store: Store, id: string): StationLayout | undefined => store.open.value?.analysis.stations.find((one) => one.id === id);
+
+/** Says where the station stands now, and keeps it in view. */
+function tellPlace(store: Store, course: Course, pass: StripPass, measure: number): void {
+  const station = find(store, pass.id);
+  const now = station === undefined ? undefined : passNear(station, course.id, measure);
+  if (station === undefined || now === undefined) return;
+  store.notice.value = { text: `${station.name}: ${formatMeasure(now.measure, store.units.value)}, ${sideWords(now.side)}` };
+  const view = viewOf(store, course);
+  if (store.stripView.value !== null && (now.measure < view[0] || now.measure > view[1])) store.stripView.value = panView(view, now.measure < view[0] ? now.measure - view[0] : now.measure - view[1], course);
+}
+
+/** Along the course of the strip by so many metres; moves that follow one another are one step of undo. */
+function along(store: Store, course: Course, pass: StripPass, by: number): void {
+  const open = store.open.value;
+  const station = find(store, pass.id);
+  const hold = station === undefined ? null : holdOf(station, course.id, pass.measure);
+  if (open === null || station === undefined || hold === null) return;
+  const to = Math.min(Math.max(pass.measure + by, 0), courseLength(course));
+  const placement = alongPlacement(open.analysis, station, hold, to);
+  if (placement === null) {
+    store.notice.value = { text: 'The course has a skipped gap there: the station stays where it is.' };
+    return;
+  }
+  store.selected.value = pass.id;
+  run(store, moveStation(pass.id, pass.name, placement, null, `nudge ${pass.id}`));
+  tellPlace(store, course, pass, to);
+}
+
+/** To a side of the course, as the runners of this pass see it; the side as the lead direction sees it is declared. */
+function across(store: Store, course: Course, pass: StripPass, side: 'left' | 'right'): void {
+  const open = store.open.value;
+  const station = find(store, pass.id);
+  const hold = station === undefined ? null : holdOf(station, course.id, pass.measure);
+  const placement = open === null || station === undefined || hold === null ? null : alongPlacement(open.analysis, station, hold, pass.measure, side);
+  if (placement === null) return;
+  holdStation(store, pass.id);
+  tryPlace(store, placement);
+  letGo(store);
+  tellPlace(store, course, pass, pass.measure);
+}
+
+/** The rings before and after in the page's order take the focus when one goes. */
+function focusNeighbour(target: EventTarget | null): void {
+  const ring = target as Element | null;
+  const all = [...(ring?.closest('svg')?.querySelectorAll<SVGElement>('.strip-ring, .strip-ground') ?? [])];
+  const at = all.indexOf(ring as SVGElement);
+  (all[at + 1] ?? all[at - 1])?.focus();
+}
+
+export function pressOnRing(store: Store, course: Course, pass: StripPass, event: KeyboardEvent): void {
+  if (event.ctrlKey || event.metaKey) return;
+  const unit = store.units.value === 'metric' ? 'm' : 'yd';
+  const step = metres(event.altKey ? 100 : event.shiftKey ? 10 : 1, unit);
+  const acts: Readonly<Record<string, () => void>> = {
+    ArrowLeft: () => along(store, course, pass, -step),
+    ArrowRight: () => along(store, course, pass, step),
+    PageDown: () => along(store, course, pass, -metres(100, unit)),
+    PageUp: () => along(store, course, pass, metres(100, unit)),
+    ArrowUp: () => across(store, course, pass, 'left'),
+    ArrowDown: () => across(store, course, pass, 'right'),
+    s: () => across(store, course, pass, pass.side === 'left' ? 'right' : 'left'),
+    d: () => {
+      const [trouble] = duplicate(store, pass.id);
+      store.notice.value = { text: trouble?.message ?? `Added a double of ${pass.name}, farther along the course.` };
+    },
+    Delete: () => {
+      focusNeighbour(event.currentTarget);
+      const [trouble] = remove(store, pass.id);
+      store.notice.value = { text: trouble?.message ?? `Deleted ${pass.name}. Undo brings it back.` };
+    },
+    Enter: () => chooseStation(store, pass.id),
+    ' ': () => chooseStation(store, pass.id),
+  };
+  const act = acts[event.key.length === 1 ? event.key.toLowerCase() : event.key];
+  if (act === undefined) return;
+  event.preventDefault();
+  act();
+}
