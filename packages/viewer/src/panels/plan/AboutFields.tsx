@@ -15,7 +15,7 @@ export const AboutFields = ({ plan }: { readonly plan: Plan }): JSX.Element => (
     <ChoiceField label="Units on papers" path={['units']} choices={UNITS} fallback="km, m" />
     <TextField label="Language of the papers" path={['language']} fallback="en" />
     <TextField label="Background drawing" path={['context']} hint="a GeoJSON file beside the plan" />
-    <h4>Whom to call</h4>
+    <h3>Whom to call</h3>
     <TextField label="Emergency" path={['contacts', 'emergency']} hint="the local emergency number; it comes first on every sheet" fallback={plan.contacts.emergency} />
     <TextField label="Race control" path={['contacts', 'raceControl']} />
     <TextField label="Radio channel" path={['contacts', 'radioChannel']} />

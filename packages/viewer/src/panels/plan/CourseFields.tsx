@@ -49,7 +49,7 @@ export function CourseFields({ course, at, plan }: { readonly course: PlanCourse
       <ChoiceField label="The line is" {...field('drawn')} choices={DRAWN} fallback="recorded on the way" />
       <LengthField label="Known length" {...field('length')} long hint="as measured; the line is stretched to it" />
       <TextField label="Certificate" {...field('certificate')} />
-      <h4>Marks</h4>
+      <h3>Marks</h3>
       <EntryList
         path={['courses', at, 'marks']}
         word="mark"

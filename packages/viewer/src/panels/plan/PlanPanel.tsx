@@ -14,7 +14,7 @@ import { RaceFields } from './RaceFields.tsx';
 const Section = ({ title, about, children }: { readonly title: string; readonly about: string; readonly children: ComponentChildren }): JSX.Element => (
   <details class="plan-section">
     <summary>
-      <span class="plan-title">{title}</span> <span class="soft">{about}</span>
+      <h2 class="plan-title">{title}</h2> <span class="soft">{about}</span>
     </summary>
     {children}
   </details>

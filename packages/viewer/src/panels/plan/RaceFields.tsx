@@ -21,7 +21,7 @@ export function RaceFields({ race, at, plan }: { readonly race: PlanRace; readon
       <TextField label="Name" {...field('name')} fallback={race.id} />
       <ChoiceField label="Course" {...field('course')} choices={plan.courses.map(({ id, name }) => ({ value: id, label: name }))} required />
       <ChoiceField label="Who" {...field('division')} choices={DIVISIONS} fallback="runners" />
-      <h4>Waves</h4>
+      <h3>Waves</h3>
       <EntryList
         path={['races', at, 'waves']}
         word="wave"
@@ -36,9 +36,9 @@ export function RaceFields({ race, at, plan }: { readonly race: PlanRace; readon
           </>
         )}
       />
-      <h4>Finish times</h4>
+      <h3>Finish times</h3>
       <FinishFields path={['races', at, 'finish']} none="not known" />
-      <h4>How they run</h4>
+      <h3>How they run</h3>
       <NumberField label="Share that shows up" {...field('show')} unit="of 1" fallback={race.show} />
       <PairField label="Slowing: the first, the last" {...field('slow')} unit="of 1" fallback={race.slow === undefined ? undefined : [race.slow[0], race.slow[1]]} />
       <LengthField label="Width of the start" {...field('startWidth')} />

@@ -1,0 +1,136 @@
+/** The plan's panel: every value that a plan holds, typed by keyboard, refused with what is accepted, undone. */
+import { AxeBuilder } from '@axe-core/playwright';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Locator, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { type Stage, type Visit, openStage, savedPlan as saved, visit } from './support/browser.ts';
+import { ROOT } from './support/build.ts';
+
+let stage: Stage;
+beforeAll(async () => {
+  stage = await openStage();
+});
+afterAll(async () => stage?.close());
+
+const DEMO = readFileSync(join(ROOT, 'fixtures/demo/plan.json'), 'utf8');
+
+async function on(act: (seen: Visit) => Promise<void>, options?: Parameters<typeof visit>[1]): Promise<void> {
+  const seen = await visit(stage, options);
+  try {
+    await seen.page.getByRole('tab', { name: 'Plan' }).click();
+    await act(seen);
+    expect(seen.faults).toEqual([]);
+  } finally {
+    await seen.context.close();
+  }
+}
+
+const panel = (page: Page): Locator => page.getByRole('tabpanel');
+const section = async (page: Page, title: string): Promise<Locator> => {
+  const found = panel(page).locator('details.plan-section').filter({ has: page.getByText(title, { exact: true }) }).first();
+  await found.locator('summary').first().focus();
+  await page.keyboard.press('Enter');
+  return found;
+};
+
+describe('the plan’s panel', () => {
+  it('takes a value by keyboard, follows with the findings, changes only its bytes, and undo brings them back', async () => {
+    await on(async ({ page }) => {
+      const practice = await section(page, 'Practice');
+      const field = practice.getByLabel('Sign ahead of the first table');
+      await field.focus();
+      await page.keyboard.press('Control+A');
+      await page.keyboard.type('70 m');
+      await page.keyboard.press('Enter');
+      expect(await saved(page)).toBe(DEMO.replace('"signAhead": "100 yd"', '"signAhead": "70 m"'));
+      await page.getByRole('tab', { name: /^Review/u }).click();
+      // The demo's sign that stands at 70 m holds now.
+      await expect.poll(() => panel(page).textContent()).not.toContain('70.0 m before the first table');
+      await page.getByRole('heading', { level: 1 }).click();
+      await page.keyboard.press('Control+z');
+      expect(await saved(page)).toBe(DEMO);
+      await page.keyboard.press('Control+Shift+z');
+      expect(await saved(page)).toContain('"signAhead": "70 m"');
+    });
+  });
+
+  it('keeps a bad entry as it was typed, says what is accepted, and changes nothing', async () => {
+    await on(async ({ page }) => {
+      const practice = await section(page, 'Practice');
+      const field = practice.getByLabel('Gap between tables');
+      await field.fill('ten furlongs');
+      await field.press('Enter');
+      await expect.poll(() => practice.getByRole('alert').textContent()).toMatch(/furlongs.*accepted/su);
+      expect(await field.inputValue()).toBe('ten furlongs');
+      expect(await field.getAttribute('aria-invalid')).toBe('true');
+      await field.press('Escape');
+      expect(await field.inputValue()).toBe('10 ft');
+      expect(await saved(page)).toBe(DEMO);
+    });
+  });
+
+  it('adds a wave, a vehicle, a zone and a place of the road clock, and deletes them again', async () => {
+    await on(async ({ page }) => {
+      const counts = async (): Promise<readonly number[]> => {
+        const plan = JSON.parse(await saved(page)) as Record<'vehicles' | 'zones' | 'clock', unknown[] | undefined>;
+        return [plan.vehicles, plan.zones, plan.clock].map((list) => list?.length ?? 0);
+      };
+      const before = await counts();
+      for (const [title, label] of [['Vehicles', 'Add a vehicle'], ['Zones', /^Add a zone/u], ['Road clock', 'Add a place']] as const) {
+        const found = await section(page, title);
+        await found.getByRole('button', { name: label }).focus();
+        await page.keyboard.press('Enter');
+        await expect.poll(() => found.locator('details.more').count()).toBeGreaterThan(0);
+      }
+      expect(await counts()).toEqual(before.map((count) => count + 1));
+      for (const title of ['Vehicles', 'Zones', 'Road clock']) {
+        const found = panel(page).locator('details.plan-section').filter({ has: page.getByText(title, { exact: true }) });
+        await found.locator('details.more').last().locator('summary').first().click();
+        await found.locator('details.more').last().getByRole('button', { name: /^Delete/u }).click();
+      }
+      expect(await counts()).toEqual(before);
+    });
+  });
+
+  it('refuses to delete a race that stations name, and says who names it', async () => {
+    await on(async ({ page }) => {
+      const races = await section(page, 'Races');
+      await races.locator('summary').filter({ hasText: 'Half marathon' }).last().click();
+      await races.getByRole('button', { name: 'Delete race Half marathon' }).click();
+      await expect.poll(() => races.getByRole('alert').first().textContent()).toMatch(/"h"/u);
+      expect(await saved(page)).toBe(DEMO);
+    });
+  });
+
+  it('changes the form of finish times, and takes shares with times line by line', async () => {
+    await on(async ({ page }) => {
+      const races = await section(page, 'Races');
+      await races.locator('summary').filter({ hasText: /^Full marathon$/u }).click();
+      const race = races.locator('details.more').filter({ hasText: 'Delete race Full marathon' }).first();
+      await race.getByLabel('Finish times by').last().selectOption('quantiles');
+      const lines = race.getByLabel('Share, time');
+      await lines.fill('0, 2:31:00\n0.5, 4:10:00\n1, 6:50:00');
+      await lines.press('Control+Enter');
+      const plan = JSON.parse(await saved(page)) as { readonly races: readonly { readonly finish: unknown }[] };
+      expect(plan.races[0]!.finish).toEqual({ quantiles: [[0, '2:31:00'], [0.5, '4:10:00'], [1, '6:50:00']] });
+    });
+  });
+
+  for (const [colorScheme, width] of [['light', 1440], ['dark', 360]] as const) {
+    it(`has nothing that axe objects to with all of it open, and fits, ${colorScheme}, ${width} px`, async () => {
+      await on(
+        async ({ page }) => {
+          await page.evaluate(() => {
+            for (const one of document.querySelectorAll('details')) one.open = true;
+          });
+          const { violations } = await new AxeBuilder({ page }).analyze();
+          expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).slice(0, 3).join(', ')}`)).toEqual([]);
+          const wide = await panel(page).evaluate((element) => element.scrollWidth - element.clientWidth);
+          expect(wide).toBeLessThanOrEqual(0);
+        },
+        { colorScheme, viewport: { width, height: 800 } },
+      );
+    });
+  }
+});
