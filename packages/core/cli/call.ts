@@ -41,6 +41,8 @@ export interface Output {
   readonly text: string;
   /** What `--out` writes where that is not the text, which is printed then all the same. */
   readonly written?: string;
+  /** The command has written to `--out` itself; the text is printed. */
+  readonly saved?: true;
   /** What the program ends with; absent: 0. */
   readonly exit?: 0 | 1 | 2;
   /** Said on stderr where the text has no room for findings. */

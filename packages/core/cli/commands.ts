@@ -135,6 +135,24 @@ export const COMMANDS: readonly CommandSpec[] = [
     load: async () => import('./commands/review.ts'),
   },
   {
+    name: 'sheets',
+    takes: 'PLAN.json --out FOLDER',
+    needs: ['a plan'],
+    most: 1,
+    about: 'the papers of race day as HTML files to be printed by a browser',
+    more: [
+      'Captains’ sheets, placement list, supply list, a run for each vehicle, collection, overview and the reviewer’s',
+      'report, and index.html, which names them all. The folder is made where it is not there; files in it are kept',
+      'unless --force is said. Prints what it has written.',
+    ],
+    options: [
+      { name: 'paper', kind: ['a4', 'letter'], about: 'the size of the paper (usually a4)' },
+      { name: 'variant', kind: 'text', shown: 'NAME', about: 'with this variant of the plan laid over; each paper says so' },
+      { name: 'lang', kind: 'text', shown: 'es', about: "the papers' language in place of the plan's own" },
+    ],
+    load: async () => import('./commands/sheets.ts'),
+  },
+  {
     name: 'export',
     takes: 'PLAN.json --to geojson',
     needs: ['a plan'],

@@ -24,7 +24,7 @@ const REASONS: Readonly<Record<string, string>> = {
 const codeOf = (error: unknown): string => (error instanceof Error && 'code' in error ? String(error.code) : '');
 
 /** A failed system call in plain words; what is no system call's failure is thrown on. */
-function fileFinding(error: unknown, code: string, where: Where): Finding {
+export function fileFinding(error: unknown, code: string, where: Where): Finding {
   const reason = codeOf(error);
   if (reason === '' || reason.startsWith('ERR_')) throw error;
   return { code, severity: 'error', message: REASONS[reason] ?? `the file could not be used (${reason})`, where };

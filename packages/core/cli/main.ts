@@ -44,10 +44,10 @@ async function perform(command: CommandSpec, call: Call): Promise<Ended> {
   const { run } = await command.load();
   const result = await run(call);
   if (!result.ok) return refused(result.findings);
-  const { text, written: other, exit = 0, notes = [] } = result.value;
+  const { text, written: other, saved = false, exit = 0, notes = [] } = result.value;
   const err = notes.map((note) => `${spoken({ ...note, message: `${note.severity}: ${note.message}` })}\n`).join('');
   const file = call.values.get('out');
-  if (file === undefined) return { exit, out: text, err };
+  if (file === undefined || saved) return { exit, out: text, err };
   const { guardInputs, writeText } = await import('./files.ts');
   const inputs = await inputsOf(command, call, other !== undefined);
   const guarded = await guardInputs(file, inputs);

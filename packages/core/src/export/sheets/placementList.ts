@@ -6,8 +6,9 @@ import type { Analysis } from '../../analyse.ts';
 import type { IndexedCourse } from '../../course/segmentIndex.ts';
 import { isTable, type LaidDirection, type StationLayout } from '../../layout/layout.ts';
 import type { Units } from '../../plan/plan.ts';
-import { formatLength, formatMeasure, metres } from '../../units.ts';
+import { formatLength, formatMeasure } from '../../units.ts';
 import type { SheetText } from '../text/text.ts';
+import { marginText } from './figures.ts';
 import { type Html, NONE, html, said, table } from './html.ts';
 import { type Peg, type Wheeled, pegsOf } from './placementPegs.ts';
 import { type Sheet, listHead, positionText, sideWord, stationTitle, windOf } from './sheet.ts';
@@ -78,14 +79,8 @@ export function wheeledText({ length, margin }: Wheeled, units: Units): string {
   if (length === null) return '–';
   const shown = formatLength(Math.abs(length), units, 'wheel');
   if (margin === null) return shown;
-  const [value, unit] = shown.split(' ') as [string, string];
-  return `${length < 0 && value !== '0' ? '−' : ''}${value} ± ${marginText(margin, units)} ${unit}`;
-}
-
-/** Rounded up, so that the band printed holds the band meant. */
-function marginText(margin: number, units: Units): string {
-  const tenth = metres(0.1, units === 'metric' ? 'm' : 'yd');
-  return formatLength(Math.ceil(margin / tenth - 1e-6) * tenth, units, 'wheel').split(' ')[0]!;
+  const value = shown.slice(0, shown.lastIndexOf(' '));
+  return `${length < 0 && value !== '0' ? '−' : ''}${value} ${marginText(margin, units)}`;
 }
 
 function fromMarkCell(peg: Peg, units: Units, { captain: { drawing } }: SheetText): Html {

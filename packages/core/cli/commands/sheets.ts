@@ -1,0 +1,62 @@
+/** `halfcup sheets`: every paper of a plan as HTML into one folder, to be printed by a browser. */
+import { join } from 'node:path';
+import type { Analysis } from '../../src/analyse.ts';
+import { reviewDocument } from '../../src/export/reviewDocument.ts';
+import type { Paper } from '../../src/export/sheets/frameStyle.ts';
+import { type PapersOptions, type PrintedPaper, indexPaper, papersOf } from '../../src/export/sheets/papers.ts';
+import { textOf } from '../../src/export/text/languages.ts';
+import { type Finding, type Result, good } from '../../src/finding.ts';
+import { type Call, type Run, has, refuse } from '../call.ts';
+import { CAUTION } from '../caution.ts';
+import { readContext } from '../context.ts';
+import { reviewedFiles } from '../digests.ts';
+import { writeFolder } from '../folders.ts';
+import { type AnalysedPlan, analysePlan, filesNamedBy } from '../plans.ts';
+import { json, table } from '../printing.ts';
+
+export const run: Run = async (call) => {
+  const folder = call.values.get('out');
+  if (folder === undefined || folder === '') return refuse('found no folder for the papers; expected --out FOLDER, which is made where it is not there');
+  const [file] = call.positionals;
+  const read = await analysePlan(file!, call.values.get('variant'));
+  if (!read.ok) return read;
+  const context = await readContext(read.value.document);
+  const analysis = printed(read.value, call);
+  const { note } = textOf(call.values.get('lang') ?? analysis.plan.language);
+  const review = reviewDocument(analysis, await reviewedFiles(read.value.document));
+  const options: PapersOptions = {
+    paper: (call.values.get('paper') as Paper | undefined) ?? 'a4',
+    printedAt: clockHere(),
+    review,
+    ...(call.values.has('lang') ? { language: call.values.get('lang')! } : {}),
+    ...(context.drawing === null ? {} : { context: context.drawing }),
+  };
+  const written = await write(analysis, options, folder, [file!, ...(await filesNamedBy(file!))], has(call, 'force'));
+  if (!written.ok) return written;
+  const notes = [...context.findings, ...(note === null ? [] : [{ code: 'language-missing', severity: 'note', message: note, where: { file: file!, path: '/language' } } satisfies Finding])];
+  const files = written.value.map(({ name }) => join(folder, name));
+  const text = has(call, 'json') ? json({ files }) : `${table(['Paper', 'File'], written.value.map(({ title }, k) => [title, files[k]!]))}\n\n${CAUTION}\n`;
+  return good({ text, notes, saved: true });
+};
+
+/** The plan as it is printed: in the units of the call, and under a name that says which variant it is. */
+function printed({ analysis }: AnalysedPlan, call: Call): Analysis {
+  const { plan } = analysis;
+  const variant = call.values.get('variant');
+  const units = call.values.get('units') as typeof plan.units | undefined;
+  return { ...analysis, plan: { ...plan, units: units ?? plan.units, name: variant === undefined ? plan.name : `${plan.name} (${variant})` } };
+}
+
+async function write(analysis: Analysis, options: PapersOptions, folder: string, inputs: readonly string[], force: boolean): Promise<Result<readonly PrintedPaper[]>> {
+  const papers = papersOf(analysis, options);
+  const all = [indexPaper(analysis, papers, options), ...papers];
+  const written = await writeFolder(folder, all.map(({ name, html }) => ({ name, text: html })), inputs, force);
+  return written.ok ? good(all) : written;
+}
+
+/** Day and minute here, as people read them. */
+function clockHere(): string {
+  const now = new Date();
+  const two = (value: number): string => String(value).padStart(2, '0');
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())} ${two(now.getHours())}:${two(now.getMinutes())}`;
+}

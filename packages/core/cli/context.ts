@@ -1,0 +1,33 @@
+/** The background drawing that a plan names, for its papers. One that cannot be used is left out and said: it decides nothing. */
+import { dirname, join } from 'node:path';
+import type { FeatureCollection } from 'geojson';
+import { contextOf } from '../src/export/sheets/context.ts';
+import type { Finding } from '../src/finding.ts';
+import type { PlanDocument } from '../src/plan/plan.ts';
+import { liesInside, readText } from './files.ts';
+
+export interface ReadContext {
+  readonly drawing: FeatureCollection | null;
+  readonly findings: readonly Finding[];
+}
+
+export async function readContext(document: PlanDocument): Promise<ReadContext> {
+  const { file, plan } = document;
+  if (plan.context === undefined) return { drawing: null, findings: [] };
+  const path = join(dirname(file), plan.context);
+  const left = (why: string): ReadContext => ({ drawing: null, findings: [{ code: 'context-left-out', severity: 'note', message: `The background drawing "${plan.context}" is left out: ${why}.`, where: { file, ...document.placeOf('/context'), path: '/context' } }] });
+  if ((await liesInside(path, dirname(file))) === false) return left('it is a link to a file outside the plan’s folder; copy it there');
+  const text = await readText(path);
+  if (!text.ok) return left(text.findings.map(({ message }) => message).join('; '));
+  const drawing = parsed(text.value);
+  return drawing === null ? left('expected a FeatureCollection (GeoJSON, RFC 7946)') : { drawing, findings: [] };
+}
+
+function parsed(text: string): FeatureCollection | null {
+  try {
+    return contextOf(JSON.parse(text.replace(/^\uFEFF/u, '')));
+  } catch (error) {
+    if (error instanceof SyntaxError) return null;
+    throw error;
+  }
+}

@@ -1,0 +1,39 @@
+/** Writes many files into one folder: all of them, or none where one may not be written. */
+import { lstat, mkdir } from 'node:fs/promises';
+import { join } from 'node:path';
+import { type Finding, type Result, bad, good } from '../src/finding.ts';
+import { fileFinding, guardInputs, writeText } from './files.ts';
+
+export interface NamedText {
+  readonly name: string;
+  readonly text: string;
+}
+
+/** Makes the folder where it is not there. A file that exists is kept and refused, unless `force`; one that is being read always. */
+export async function writeFolder(folder: string, files: readonly NamedText[], inputs: readonly string[], force: boolean): Promise<Result<null>> {
+  try {
+    await mkdir(folder, { recursive: true });
+  } catch (error) {
+    return bad([folderFinding(error, folder)]);
+  }
+  const refused: Finding[] = [];
+  for (const { name } of files) {
+    const file = join(folder, name);
+    const guarded = await guardInputs(file, inputs);
+    if (!guarded.ok) refused.push(...guarded.findings);
+    else if (!force && (await isThere(file))) refused.push({ code: 'file-unwritable', severity: 'error', message: 'this file exists already; choose another folder, or say --force to replace it', where: { file } });
+  }
+  if (refused.length > 0) return bad(refused);
+  for (const { name, text } of files) {
+    const written = await writeText(join(folder, name), text, force);
+    if (!written.ok) return written;
+  }
+  return good(null);
+}
+
+const isThere = async (file: string): Promise<boolean> => (await lstat(file).catch(() => null)) !== null;
+
+function folderFinding(error: unknown, folder: string): Finding {
+  if (error instanceof Error && 'code' in error && error.code === 'EEXIST') return { code: 'folder-unwritable', severity: 'error', message: 'this is a file; expected a folder, or a name at which one can be made', where: { file: folder } };
+  return fileFinding(error, 'folder-unwritable', { file: folder });
+}
