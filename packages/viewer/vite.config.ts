@@ -8,6 +8,7 @@ export default defineConfig({
   resolve: { conditions: ['@halfcup/source', ...defaultClientConditions] },
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
   // An inlined asset would be a data: address, which the policy does not let the page fetch.
+  worker: { format: 'es' },
   build: { target: 'es2023', assetsInlineLimit: 0, chunkSizeWarningLimit: 1200 },
   preview: { headers: { 'Content-Security-Policy': POLICY } },
   server: { fs: { allow: ['../..'] } },

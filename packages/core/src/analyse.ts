@@ -72,10 +72,10 @@ export function layoutStage(plan: Plan, courses: readonly IndexedCourse[], day: 
 function layoutOfSeen(plan: Plan, courses: readonly IndexedCourse[], seen: readonly SeenStation[], day: RaceDay | null, held: Held | null = null): Layout {
   const table = courseTable(courses);
   const days = new Map(day?.stations.filter(({ quantiles }) => quantiles !== null).map((station) => [station.id, station]));
-  const sameCrew = held?.same(({ crew }) => crew) === true;
   const stations = seen.map((station, k) => {
     const [needs, before] = [days.get(station.id), held?.before.stations[k]];
-    return sameCrew && before !== undefined && isSeen(held?.kept.seen[k], station) && before.needs === needs ? before : laySeen(plan, station, table, needs);
+    // Of the plan only the crew's rules enter, and those with the needs alone, which are made anew with them.
+    return before !== undefined && isSeen(held?.kept.seen[k], station) && before.needs === needs ? before : laySeen(plan, station, table, needs);
   });
   return { plan, courses, stations, spacing: plan.races.map((race) => spacingOf(race, endsOf(table.get(race.course)!.course), stations)) };
 }
@@ -85,10 +85,13 @@ const isSeen = (result: Result<SeenStation> | undefined, station: SeenStation): 
 /** The whole job. Not ok where the plan cannot be used; what is wrong with a usable one is in `value.findings`. */
 export const analyse = (plan: Plan, sources: Sources): Result<Analysis> => analyseAfter(null, plan, sources);
 
+/** As `analyse`, on what `courseStage` has given for the same plan and files, in another thread perhaps. Errors: as `analyse`. */
+export const analyseOn = (courses: Result<readonly IndexedCourse[]>, plan: Plan, sources: Sources): Result<Analysis> => analyseAfter(null, plan, sources, courses);
+
 /** The same, with what stands of an analysis of an earlier state of the plan over the very same sources: see `reanalyse`. */
-export function analyseAfter(before: Analysis | null, plan: Plan, sources: Sources): Result<Analysis> {
+export function analyseAfter(before: Analysis | null, plan: Plan, sources: Sources, made?: Result<readonly IndexedCourse[]>): Result<Analysis> {
   const held = heldOf(before, plan);
-  const courses = held === null ? courseStage(plan, sources) : good(held.before.courses, held.kept.courseFindings);
+  const courses = held === null ? (made ?? courseStage(plan, sources)) : good(held.before.courses, held.kept.courseFindings);
   if (!courses.ok) return courses;
   const table = courseTable(courses.value);
   const passes = seenAfter(plan, table, held);

@@ -1,9 +1,9 @@
 /**
  * The face `@halfcup/core`: a plan and its files in, the whole analysis out.
- * Geometry alone: `@halfcup/core/geometry`; reading GPX alone: `@halfcup/core/gpx`;
+ * Geometry alone: `@halfcup/core/geometry`; reading and writing GPX alone: `@halfcup/core/gpx`;
  * GeoJSON, which loads Turf: `@halfcup/core/geojson`.
  */
-export { type Analysis, type Sources, analyse, courseStage, dayStage, layoutStage, passStage } from './analyse.ts';
+export { type Analysis, type Sources, analyse, analyseOn, courseStage, dayStage, layoutStage, passStage } from './analyse.ts';
 export { reanalyse } from './reanalyse.ts';
 export { type Finding, type LonLat, type Result, type Severity, type Where, findingLine } from './finding.ts';
 export { type Course, type Pass, type Side, courseLength, startMeasure } from './course/course.ts';
@@ -43,6 +43,10 @@ export {
   layoutDocument,
   snapDocument,
 } from './export/documents.ts';
+export { toCalendar } from './export/calendar.ts';
+export { toCsv } from './export/csv.ts';
+export { type CsvCell, csvText, textOfCell } from './export/csvText.ts';
+export { toGpx } from './export/waypoints.ts';
 export { type GridDigits, type GridReference, gridReference } from './export/gridReference.ts';
 export { type FileDigest, type ReviewCounts, type ReviewDocument, type ReviewedFiles, countsOf, reviewDocument } from './export/reviewDocument.ts';
 export { compareSchema } from './export/schemas/compare.ts';

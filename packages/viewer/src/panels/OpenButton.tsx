@@ -9,7 +9,7 @@ export function OpenButton({ label }: { readonly label: string }): JSX.Element {
   const input = useRef<HTMLInputElement>(null);
   return (
     <>
-      <button type="button" class="open-button" title="A GPX file, or a plan with its GPX files" onClick={() => input.current?.click()}>
+      <button type="button" class="open-button" title="A GPX file, a plan with its GPX files, or both packed in one ZIP file" onClick={() => input.current?.click()}>
         {label}
       </button>
       <input
@@ -17,7 +17,7 @@ export function OpenButton({ label }: { readonly label: string }): JSX.Element {
         type="file"
         multiple
         hidden
-        accept=".gpx,.json,.geojson,application/gpx+xml,application/json"
+        accept=".gpx,.json,.geojson,.csv,.zip,.pmtiles,application/gpx+xml,application/json"
         onChange={(event) => {
           const files = [...(event.currentTarget.files ?? [])];
           event.currentTarget.value = '';

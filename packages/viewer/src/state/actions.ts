@@ -3,7 +3,8 @@ import type { Finding } from '@halfcup/core';
 import { batch } from '@preact/signals';
 import { takeTiles } from './background.ts';
 import { coursesOf } from './derive.ts';
-import { openFiles, type NamedFile, type Opening } from './open.ts';
+import { openBlobs } from '../work/opening.ts';
+import type { Opening } from './open.ts';
 import { EMPTY_HISTORY } from './history.ts';
 import type { Origin, Store } from './store.ts';
 
@@ -33,6 +34,7 @@ export function receive(store: Store, names: readonly string[], opening: Opening
     store.cursor.value = null;
     store.asked.value = null;
     store.against.value = null;
+    store.placed.value = null;
     store.stripView.value = null;
     store.units.value = plan.document.plan.units;
     store.course.value = plan.document.plan.races[0]?.course ?? coursesOf(plan.analysis)[0]?.id ?? null;
@@ -40,17 +42,29 @@ export function receive(store: Store, names: readonly string[], opening: Opening
   });
 }
 
-/** Reads files from a drop or a file chooser, then opens them. */
-export async function openDropped(store: Store, dropped: readonly File[]): Promise<void> {
+const reasonOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
+
+/** Reads files from a drop or a file chooser, then opens them; `handles`: by which the page may write to them again, by name. */
+export async function openDropped(store: Store, dropped: readonly File[], handles: ReadonlyMap<string, FileSystemFileHandle> = new Map()): Promise<void> {
   const files = takeTiles(store, dropped);
   if (files.length === 0) return;
-  const read = files.map(async (file): Promise<NamedFile> => ({ name: file.webkitRelativePath || file.name, bytes: new Uint8Array(await file.arrayBuffer()) }));
-  const named = await Promise.all(read);
-  receive(
-    store,
-    named.map((file) => file.name),
-    openFiles(named, store.waiting.value, store.units.value),
-  );
+  const named = files.map((file) => ({ name: file.webkitRelativePath || file.name, blob: file }));
+  const names = named.map(({ name }) => name);
+  try {
+    const opening = await openBlobs(store, named);
+    if (opening === null) {
+      store.notice.value = { text: `Stopped: ${names.length === 1 ? names[0] : `the ${names.length} files`} not opened` };
+      return;
+    }
+    const plan = opening.kind === 'opened' ? opening.plan.document.file : null;
+    const handle = plan === null ? undefined : handles.get(plan);
+    const modified = files.find(({ name }) => name === plan)?.lastModified ?? null;
+    receive(store, names, opening, handle === undefined ? {} : { handle, modified });
+  } catch (error) {
+    // A file can vanish, or lose its permission, between being chosen and being read.
+    const message = `The file could not be read (${reasonOf(error)}). Choose it again.`;
+    receive(store, names, { kind: 'refused', findings: [{ code: 'file-unreadable', severity: 'error', message, where: { file: names[0] ?? '' } }] });
+  }
 }
 
 /** Selects a station and goes there on the map and on the strip. */

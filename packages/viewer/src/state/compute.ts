@@ -10,6 +10,8 @@ export interface PlanFiles {
   readonly context: FeatureCollection | null;
   /** What reading them has found. */
   readonly findings: readonly Finding[];
+  /** The bytes of every file, as they came, by the name by which the plan calls it. */
+  readonly originals: ReadonlyMap<string, Blob>;
 }
 
 const analysed = (plan: Plan, files: PlanFiles, before: OpenPlan | null): Result<Analysis> =>
