@@ -43,6 +43,8 @@ export interface Output {
   readonly written?: string;
   /** The command has written to `--out` itself; the text is printed. */
   readonly saved?: true;
+  /** The text is GPX, which alone may go to a file whose name ends so. */
+  readonly gpx?: true;
   /** What the program ends with; absent: 0. */
   readonly exit?: 0 | 1 | 2;
   /** Said on stderr where the text has no room for findings. */

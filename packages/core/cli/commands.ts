@@ -154,12 +154,17 @@ export const COMMANDS: readonly CommandSpec[] = [
   },
   {
     name: 'export',
-    takes: 'PLAN.json --to geojson',
+    takes: 'PLAN.json --to geojson|gpx|csv|ics',
     needs: ['a plan'],
     most: 1,
-    about: 'the layout in a format for other tools',
+    about: 'the layout, or the crew times, in a format for other tools',
+    more: [
+      'geojson: courses, stations, items for a map. gpx: courses and waypoints for a hand-held device. csv: every place',
+      'as a table. ics: crew times for calendars, where the plan has a date, a time zone and waves.',
+      'What is printed is what --to says, with --json too; --units changes the words in gpx only.',
+    ],
     options: [
-      { name: 'to', kind: ['geojson'], about: 'the format' },
+      { name: 'to', kind: ['geojson', 'gpx', 'csv', 'ics'], about: 'the format' },
       { name: 'variant', kind: 'text', shown: 'NAME', about: 'with this variant of the plan laid over' },
     ],
     load: async () => import('./commands/export.ts'),

@@ -4,6 +4,7 @@ import { readFile, realpath, stat, writeFile } from 'node:fs/promises';
 import { isAbsolute, relative, sep } from 'node:path';
 import { type Finding, type Result, type Where, bad, good } from '../src/finding.ts';
 import type { GpxDocument } from '../src/gpx/document.ts';
+import { SILENT, progressOf } from './progress.ts';
 
 /** Files smaller than this are read before anybody looks at a clock. */
 const LARGE = 4_000_000;
@@ -46,40 +47,24 @@ export async function readText(file: string): Promise<Result<string>> {
 /** Reads a GPX file as a stream; its findings name it as given. Progress on stderr where that is a terminal. */
 export async function readGpxFile(file: string): Promise<Result<GpxDocument>> {
   const { createGpxReader } = await import('../src/gpx/read.ts');
-  let progress = silent;
+  let progress = SILENT;
   try {
     const { size } = await stat(file);
     const reader = createGpxReader(file);
-    progress = progressOf(file, size);
+    if (size >= LARGE) progress = progressOf(`Reading ${file}`);
     let read = 0;
     for await (const chunk of createReadStream(file, { highWaterMark: 262_144 })) {
       const bytes = chunk as Uint8Array;
       read += bytes.length;
       reader.write(bytes);
-      progress(read);
+      progress.show(read / size);
     }
     return reader.close();
   } catch (error) {
     return bad([fileFinding(error, 'file-unreadable', { file })]);
   } finally {
-    progress(Infinity);
+    progress.clear();
   }
-}
-
-type Progress = (read: number) => void;
-
-const silent: Progress = () => undefined;
-
-function progressOf(file: string, size: number): Progress {
-  const { stderr } = process;
-  if (!stderr.isTTY || size < LARGE) return silent;
-  let shown = -1;
-  return (read) => {
-    const percent = Math.floor((read / size) * 100);
-    if (percent === shown) return;
-    shown = percent;
-    stderr.write(read > size ? '\r\u001B[K' : `\rReading ${file} ${percent} %`);
-  };
 }
 
 /** Whether a file, with all links followed, lies in a folder or below; null where it cannot be reached. */
@@ -93,12 +78,12 @@ export async function liesInside(file: string, folder: string): Promise<boolean 
   }
 }
 
-/** Refuses an output that is one of the files being read, or a course: nothing here writes GPX. `--force` does not help. */
-export async function guardInputs(file: string, inputs: readonly string[]): Promise<Result<null>> {
+/** Refuses an output that is one of the files being read, or a name of a course for what is no GPX. `--force` does not help. */
+export async function guardInputs(file: string, inputs: readonly string[], writesGpx: boolean = false): Promise<Result<null>> {
   const target = await identityOf(file);
   const same = target === null ? [] : await Promise.all(inputs.map(async (input) => (await identityOf(input)) === target));
   if (same.some(Boolean)) return bad([{ code: 'file-unwritable', severity: 'error', message: 'this is a plan, a course or another file being read, and would be lost; choose another name', where: { file } }]);
-  if (/\.gpx$/iu.test(file)) return bad([{ code: 'file-unwritable', severity: 'error', message: 'this command writes no GPX, and a course of that name would be lost; choose another ending', where: { file } }]);
+  if (!writesGpx && /\.gpx$/iu.test(file)) return bad([{ code: 'file-unwritable', severity: 'error', message: 'this command writes no GPX, and a course of that name would be lost; choose another ending', where: { file } }]);
   return good(null);
 }
 

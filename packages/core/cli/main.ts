@@ -44,13 +44,13 @@ async function perform(command: CommandSpec, call: Call): Promise<Ended> {
   const { run } = await command.load();
   const result = await run(call);
   if (!result.ok) return refused(result.findings);
-  const { text, written: other, saved = false, exit = 0, notes = [] } = result.value;
+  const { text, written: other, saved = false, gpx = false, exit = 0, notes = [] } = result.value;
   const err = notes.map((note) => `${spoken({ ...note, message: `${note.severity}: ${note.message}` })}\n`).join('');
   const file = call.values.get('out');
   if (file === undefined || saved) return { exit, out: text, err };
   const { guardInputs, writeText } = await import('./files.ts');
   const inputs = await inputsOf(command, call, other !== undefined);
-  const guarded = await guardInputs(file, inputs);
+  const guarded = await guardInputs(file, inputs, gpx);
   if (!guarded.ok) return refused(guarded.findings);
   const written = await writeText(file, other ?? text, has(call, 'force'));
   return written.ok ? { exit, out: other === undefined ? '' : text, err } : refused(written.findings);

@@ -1,14 +1,42 @@
-/** `halfcup export`: the layout for other tools. */
-import { good } from '../../src/finding.ts';
-import { type Run, has, refuse } from '../call.ts';
-import { analysePlan } from '../plans.ts';
-import { json } from '../printing.ts';
+/** `halfcup export`: the layout, or the crew times, for other tools. */
+import { type Result, bad, good } from '../../src/finding.ts';
+import { placeFindings } from '../../src/plan/placeFindings.ts';
+import { type Call, type Output, type Run, refuse } from '../call.ts';
+import { type AnalysedPlan, analysePlan } from '../plans.ts';
+import { json, unitsOf } from '../printing.ts';
 
 export const run: Run = async (call) => {
-  if (!has(call, 'to')) return refuse('found no format; expected --to geojson');
+  const to = call.values.get('to');
+  if (to === undefined) return refuse('found no format; expected --to geojson, gpx, csv or ics');
   const read = await analysePlan(call.positionals[0]!, call.values.get('variant'));
-  if (!read.ok) return read;
-  // Turf takes longer to load than most layouts take to compute.
-  const { toGeoJson } = await import('../../src/export/geojson.ts');
-  return good({ text: json(toGeoJson(read.value.analysis)) });
+  return read.ok ? FORMATS[to as Format](read.value, call) : read;
 };
+
+type Format = 'geojson' | 'gpx' | 'csv' | 'ics';
+
+/** Each loads its own writer only: Turf takes longer to load than most layouts take to compute. */
+const FORMATS: { readonly [format in Format]: (plan: AnalysedPlan, call: Call) => Promise<Result<Output>> } = {
+  geojson: async ({ analysis }) => {
+    const { toGeoJson } = await import('../../src/export/geojson.ts');
+    return good({ text: json(toGeoJson(analysis)) });
+  },
+  gpx: async (plan, call) => {
+    const { toGpx } = await import('../../src/export/waypoints.ts');
+    const made = told(toGpx(plan.analysis, unitsOf(call, plan.analysis.plan.units)), plan);
+    return made.ok ? good({ ...made.value, gpx: true }) : made;
+  },
+  csv: async ({ analysis }) => {
+    const { toCsv } = await import('../../src/export/csv.ts');
+    return good({ text: toCsv(analysis) });
+  },
+  ics: async (plan) => {
+    const { toCalendar } = await import('../../src/export/calendar.ts');
+    return told(toCalendar(plan.analysis, Date.now()), plan);
+  },
+};
+
+/** A text, with what is to be said of it at its place in the plan. */
+function told(made: Result<string>, { document }: AnalysedPlan): Result<Output> {
+  const findings = placeFindings(made.findings, document);
+  return made.ok ? good({ text: made.value, notes: findings }) : bad(findings);
+}

@@ -7,6 +7,7 @@ import type { Plan } from '../../src/plan/plan.ts';
 import { type Call, type Run, has, lengthOf } from '../call.ts';
 import { analysePlan } from '../plans.ts';
 import { json, unitsOf } from '../printing.ts';
+import { progressOf } from '../progress.ts';
 import { improveText } from '../text/improve.ts';
 
 export const run: Run = async (call) => {
@@ -15,7 +16,9 @@ export const run: Run = async (call) => {
   const { document, analysis } = read.value;
   const only = stationsOf(call, document.file, analysis.plan);
   if (!only.ok) return only;
-  const improvement = improve(analysis, { ...only.value, ...withinOf(call), onProgress: progress() });
+  const progress = progressOf('Trying places');
+  const improvement = improve(analysis, { ...only.value, ...withinOf(call), onProgress: progress.show });
+  progress.clear();
   const text = has(call, 'json')
     ? json(improveDocument(improvement))
     : improveText(improvement, { plan: analysis.plan, within: lengthOf(call, 'within'), out: call.values.get('out'), units: unitsOf(call, analysis.plan.units) });
@@ -38,13 +41,4 @@ function stationsOf(call: Call, file: string, { stations }: Plan): Result<Pick<I
   const list = known.length === 0 ? 'this plan has no stations' : `stations of this plan: ${known.join(', ')}`;
   const message = `found no station ${unknown.map((id) => `"${id}"`).join(', ')} for --only; ${list}`;
   return bad([{ code: 'call', severity: 'error', message, where: { file } }]);
-}
-
-/** Percent on stderr, where that is a terminal. */
-function progress(): (share: number) => void {
-  const { stderr } = process;
-  if (!stderr.isTTY) return () => undefined;
-  return (share) => {
-    stderr.write(share >= 1 ? '\r\u001B[K' : `\rTrying places ${Math.floor(share * 100)} %`);
-  };
 }

@@ -8,6 +8,7 @@ import { guardInputs, writeText } from '../files.ts';
 import { withPlaced } from '../placed.ts';
 import { type AnalysedPlan, analysePlan, filesNamedBy } from '../plans.ts';
 import { json, unitsOf } from '../printing.ts';
+import { progressOf } from '../progress.ts';
 import { reviewText } from '../text/review.ts';
 
 interface Reviewed extends AnalysedPlan {
@@ -70,7 +71,9 @@ async function manyPlans(call: Call): Promise<Result<Output>> {
   const lines: object[] = [];
   const problems: Finding[] = [];
   let exit: 0 | 1 | 2 = 0;
-  for (const file of call.positionals) {
+  const progress = progressOf('Reviewing plans');
+  for (const [done, file] of call.positionals.entries()) {
+    progress.show(done / call.positionals.length);
     const read = await reviewPlan(file);
     if (read.ok) {
       lines.push({ file, ...read.value.review });
@@ -82,6 +85,7 @@ async function manyPlans(call: Call): Promise<Result<Output>> {
       exit = 2;
     }
   }
+  progress.clear();
   // Of a single plan that cannot be used there is nothing to print but the refusal.
   if (lines.length === 1 && exit === 2) return bad(problems);
   return good({ text: lines.map((line) => `${JSON.stringify(line)}\n`).join(''), exit, notes: problems });

@@ -1,0 +1,135 @@
+/**
+ * Crew times as iCalendar (RFC 5545): one event a station, from "be there" to "open until". Times are UTC, computed
+ * for the plan's time zone, so that every calendar shows the right moment; the description says them as the clocks
+ * there show them. A planning aid: whoever runs the race on the day has the last word, and the event says so.
+ */
+import type { Analysis } from '../analyse.ts';
+import { type Finding, type Result, bad, good } from '../finding.ts';
+import type { StationLayout } from '../layout/layout.ts';
+import type { StationDay } from '../raceday/day.ts';
+import { formatClock, formatMinute } from '../units.ts';
+import { foldedLine, instantValue, textValue, uidOf } from './iCalendarText.ts';
+import { numberOf } from './sheets/sheet.ts';
+import { type ZonedInstant, zonedInstant } from './zoneTime.ts';
+
+/** When and where the plan's clock runs. */
+interface PlanClock {
+  readonly date: string;
+  readonly timeZone: string;
+}
+
+interface CrewTime {
+  readonly station: StationLayout;
+  readonly day: StationDay;
+  /** Seconds after midnight of the plan's day. */
+  readonly from: number;
+  readonly until: number;
+}
+
+/**
+ * The calendar of a plan's crews. `stampedAt`: when it is made, milliseconds since 1970 UTC (DTSTAMP). An event keeps
+ * its UID as long as the plan's name and date and the station's id stay, so that a later export replaces it. Errors:
+ * the plan has no date or no time zone, or nobody arrives anywhere. Notes: a station that nobody passes is left out;
+ * a time that the clock skips or shows twice on that night.
+ */
+export function toCalendar(analysis: Analysis, stampedAt: number): Result<string> {
+  const { plan, stations, day } = analysis;
+  const clock = clockOf(analysis);
+  if (!clock.ok) return clock;
+  const times = crewTimes(analysis);
+  if (times.length === 0) return bad([noTimes(day === null)]);
+  const idle = stations.filter(({ id }) => !times.some(({ station }) => station.id === id));
+  const events = times.map((time) => eventOf(time, plan.name, clock.value, stampedAt));
+  const lines = ['BEGIN:VCALENDAR', 'VERSION:2.0', 'PRODID:-//Halfcup//Crew times//EN', 'CALSCALE:GREGORIAN', `NAME:${textValue(plan.name)}`, ...events.flatMap(({ lines: own }) => own), 'END:VCALENDAR'];
+  return good(lines.map(foldedLine).join(''), [...idle.map(leftOut), ...events.flatMap(({ findings }) => findings)]);
+}
+
+function clockOf({ plan: { date, timeZone } }: Analysis): Result<PlanClock> {
+  if (date !== undefined && timeZone !== undefined) return good({ date, timeZone });
+  const missing: [key: string, example: string][] = [
+    ...(date === undefined ? [['date', '"date": "2027-09-12"'] as [string, string]] : []),
+    ...(timeZone === undefined ? [['time zone', '"timeZone": "Atlantic/Azores", its name in the IANA time zone database'] as [string, string]] : []),
+  ];
+  return bad(missing.map(([key, example]): Finding => ({ code: 'calendar-no-clock', severity: 'error', message: `found no ${key} in the plan; a calendar needs one to say when the crews come: add ${example}`, where: { path: '' } })));
+}
+
+const noTimes = (noWaves: boolean): Finding => ({
+  code: 'calendar-no-times',
+  severity: 'error',
+  message: noWaves ? 'found no race with waves; crew times come from arrivals: add "waves" and finish times to a race' : 'found no station that anybody arrives at; a calendar holds the crew times of stations: serve a race, or mend its waves',
+  where: { path: noWaves ? '/races' : '/stations' },
+});
+
+const leftOut = ({ id, index }: StationLayout): Finding => ({
+  code: 'calendar-left-out',
+  severity: 'note',
+  message: `Nobody arrives at station "${id}", so that its crew has no times: left out of the calendar.`,
+  where: { path: `/stations/${index}`, station: id },
+});
+
+function crewTimes({ stations, day }: Analysis): CrewTime[] {
+  const days = new Map(day?.stations.map((one) => [one.id, one]));
+  return stations.flatMap((station): CrewTime[] => {
+    const own = days.get(station.id);
+    return own === undefined || own.crewAt === null || own.openUntil === null ? [] : [{ station, day: own, from: own.crewAt, until: own.openUntil }];
+  });
+}
+
+interface CalendarEvent {
+  readonly lines: readonly string[];
+  readonly findings: readonly Finding[];
+}
+
+function eventOf({ station, day, from, until }: CrewTime, plan: string, { date, timeZone }: PlanClock, stampedAt: number): CalendarEvent {
+  const [start, end] = [zonedInstant(date, from, timeZone), zonedInstant(date, until, timeZone)];
+  const [lon, lat] = station.at;
+  const lines = [
+    'BEGIN:VEVENT',
+    `UID:${uidOf(plan, date, station.id)}`,
+    `DTSTAMP:${instantValue(stampedAt)}`,
+    `DTSTART:${instantValue(start.instant)}`,
+    `DTEND:${instantValue(end.instant)}`,
+    `SUMMARY:${textValue(`Station ${numberOf(station)}: ${station.name}`)}`,
+    `LOCATION:${textValue(locationOf(station))}`,
+    `GEO:${degrees(lat)};${degrees(lon)}`,
+    `DESCRIPTION:${textValue(descriptionOf(day, from, until, timeZone))}`,
+    'END:VEVENT',
+  ];
+  return { lines, findings: [troubleOf(station, from, start, date), troubleOf(station, until, end, date)].flat() };
+}
+
+const degrees = (value: number): string => (Number(value.toFixed(7)) + 0).toFixed(7);
+
+/** The street by which one gets in, where the plan names one. */
+function locationOf({ name, station: { points } }: StationLayout): string {
+  const { street } = points.find((point) => point.kind === 'access' && point.street !== undefined) ?? points.find((point) => point.street !== undefined) ?? {};
+  return street === undefined || street === name ? name : `${name}, ${street}`;
+}
+
+function descriptionOf({ openFrom, quantiles }: StationDay, from: number, until: number, timeZone: string): string {
+  const lines = [
+    `Be there: ${clockText(from)}`,
+    ...(openFrom === null ? [] : [`Ready: ${clockText(openFrom)}`]),
+    ...(quantiles === null ? [] : [`First runner: ${clockText(quantiles.first)}`]),
+    `Open until about ${clockText(until)}, and until race control releases you`,
+    `Clock times there: ${timeZone}`,
+  ];
+  return lines.join('\n');
+}
+
+/** A clock time to the minute; in words where it is not on the day itself. */
+function clockText(seconds: number): string {
+  const days = Math.floor(seconds / DAY);
+  const shown = formatMinute(seconds - days * DAY);
+  return days === 0 ? shown : `${shown} ${days === -1 ? 'the day before' : days === 1 ? 'the next day' : `${Math.abs(days)} days ${days < 0 ? 'before' : 'later'}`}`;
+}
+
+const DAY = 86_400;
+
+const SAYS = { skipped: 'does not exist that night: clocks are put forward over it. It was read as before the change', repeated: 'comes twice that night: clocks are put back. The first was taken' } as const;
+
+function troubleOf({ id, index }: StationLayout, seconds: number, { trouble }: ZonedInstant, date: string): Finding[] {
+  if (trouble === null) return [];
+  const message = `The time ${formatClock(seconds)} of station "${id}" on ${date} ${SAYS[trouble]}. Tell the crew which is meant.`;
+  return [{ code: 'calendar-clock-change', severity: 'note', message, where: { path: `/stations/${index}`, station: id } }];
+}

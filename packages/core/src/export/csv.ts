@@ -1,0 +1,99 @@
+/**
+ * The layout as a table of comma-separated values: one row for each place on the ground, in course order, as the
+ * placement list has them. Lengths in metres to 1 mm, positions to 1e-8 of a degree (1 mm), longitude first.
+ */
+import type { IndexedCourse } from '../course/segmentIndex.ts';
+import type { LonLat } from '../finding.ts';
+import type { Item, LaidDirection, Layout, StationLayout } from '../layout/layout.ts';
+import { offsetUncertainty, wheelBetween } from '../layout/wheel.ts';
+import type { PlanPoint } from '../plan/plan.ts';
+import { type CsvCell, csvText } from './csvText.ts';
+import { type Peg, pegsOf } from './sheets/placementPegs.ts';
+import { numberOf } from './sheets/sheet.ts';
+
+const COLUMNS = [
+  'station number', 'station', 'name', 'race', 'course', 'lead direction', 'item', 'end', 'course distance (m)', 'along from chalk mark (m)',
+  'side', 'wheel from chalk mark (m)', 'wheel margin (m)', 'longitude', 'latitude', 'wording',
+] as const;
+
+/** Cells from `item` on. */
+interface Placed {
+  readonly item: string;
+  readonly end: string | null;
+  readonly measure: number | null;
+  readonly along: number | null;
+  readonly side: string | null;
+  readonly wheel: number | null;
+  readonly margin: number | null;
+  readonly at: LonLat | null;
+  readonly wording: string | null;
+}
+
+const rounded = (value: number | null, decimals: number): number | null => (value === null ? null : Number(value.toFixed(decimals)) + 0);
+
+const placedCells = ({ item, end, measure, along, side, wheel, margin, at, wording }: Placed): CsvCell[] => [
+  item, end, rounded(measure, 3), rounded(along, 3), side, rounded(wheel, 3), rounded(margin, 3), rounded(at?.[0] ?? null, 8), rounded(at?.[1] ?? null, 8), wording,
+];
+
+/** A direction of a station on its course. */
+interface Met {
+  readonly station: StationLayout;
+  readonly direction: LaidDirection;
+  readonly indexed: IndexedCourse;
+}
+
+/**
+ * CSV of a layout (RFC 4180, CRLF, a header, UTF-8): the ends of each item, each box, the chalk mark (`station`) and
+ * the station's points, course by course as the runners meet them; stations off every course last. What has no place
+ * on the ground has empty positions. Formulas in names are made harmless as `csvText` says; numbers stay numbers.
+ */
+export function toCsv(layout: Layout): string {
+  const met = layout.courses.flatMap((indexed) =>
+    layout.stations
+      .flatMap((station) => station.directions.filter(({ course }) => course === indexed.course.id).map((direction): Met => ({ station, direction, indexed })))
+      .toSorted((a, b) => a.direction.measure - b.direction.measure),
+  );
+  const off = layout.stations.filter(({ directions }) => directions.length === 0);
+  return csvText([COLUMNS, ...met.flatMap((one) => rowsOf(one, layout)), ...off.flatMap(offCourse)]);
+}
+
+const stationCells = (station: StationLayout): CsvCell[] => [numberOf(station), station.id, station.name];
+
+function rowsOf({ station, direction, indexed }: Met, { plan }: Layout): CsvCell[][] {
+  const races = plan.races.filter(({ id }) => direction.passes.some((k) => station.passes[k]!.race === id)).map(({ name }) => name).join('; ');
+  const shared = [...stationCells(station), races, indexed.course.name, direction.lead];
+  const pegs = pegsOf(station, direction, indexed).filter(({ item }) => item !== null || direction.lead).map(ofPeg);
+  const boxes = direction.items.flatMap((item) => boxesOf(item, station, direction, indexed));
+  const laid = [...pegs, ...boxes].toSorted((a, b) => a.measure! - b.measure!);
+  const points = direction.lead ? station.station.points.map(ofPoint) : [];
+  return [...laid, ...points].map((placed) => [...shared, ...placedCells(placed)]);
+}
+
+const ENDS = { whole: null, first: 'from', last: 'to' } as const;
+
+const ofPeg = ({ item, end, measure, along, fromMark, at }: Peg): Placed => ({
+  item: item?.kind ?? 'station',
+  end: ENDS[end],
+  measure,
+  along,
+  side: item?.side ?? null,
+  wheel: fromMark.length,
+  margin: fromMark.length === null ? null : fromMark.margin,
+  at,
+  wording: item?.wording ?? null,
+});
+
+function boxesOf({ boxes = [], side, offset }: Item, { station }: StationLayout, { measure: pin }: LaidDirection, { course }: IndexedCourse): Placed[] {
+  return boxes.map(({ measure, at }, k) => {
+    const reading = wheelBetween(course, pin, measure, offset, offsetUncertainty(course, station.width));
+    const wheel = reading?.length ?? null;
+    return { item: 'box', end: String(k + 1), measure, along: measure - pin, side, wheel, margin: wheel === null ? null : reading!.margin, at, wording: null };
+  });
+}
+
+const BARE = { end: null, measure: null, along: null, side: null, wheel: null, margin: null } as const;
+
+const ofPoint = ({ kind, at, name, street }: PlanPoint): Placed => ({ ...BARE, item: kind, at, wording: [name, street].filter((text) => text !== undefined).join(', ') || null });
+
+const offCourse = (station: StationLayout): CsvCell[][] =>
+  [{ ...BARE, item: 'station', at: station.at, wording: null }, ...station.station.points.map(ofPoint)].map((placed) => [...stationCells(station), null, null, null, ...placedCells(placed)]);

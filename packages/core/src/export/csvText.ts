@@ -1,0 +1,39 @@
+/**
+ * Rows as comma-separated text: RFC 4180 with CRLF at every line's end, UTF-8 without a byte order mark.
+ * Spreadsheets run a cell that begins like a formula, quoted or not; the usual way is taken: such a text gets
+ * an apostrophe before it (OWASP, CSV Injection; from memory). Numbers are written as numbers, also negative ones.
+ */
+
+/** `null` is an empty cell. */
+export type CsvCell = string | number | boolean | null;
+
+/**
+ * Begins like a formula: one of = + - @, or their full-width forms, behind any apostrophes, white space and
+ * invisible signs; or a tab or line end, behind which some programs look for one.
+ */
+const FORMULA = /^(?:'*[\t\r\n]|['\s\p{Cf}]*[=+\-@\uFF1D\uFF0B\uFF0D\uFF20])/u;
+
+/** A text that no spreadsheet takes for a formula: an apostrophe goes before one that it would. See `textOfCell`. */
+export const harmlessText = (text: string): string => (FORMULA.test(text) ? `'${text}` : text);
+
+/** The text that was made harmless; any other text as it is. */
+export const textOfCell = (cell: string): string => (cell.startsWith("'") && FORMULA.test(cell) ? cell.slice(1) : cell);
+
+/** Controls that no text needs, and halves of surrogate pairs, which UTF-8 cannot hold. */
+const UNHELD = /[^\t\n\r\P{Cc}]|\p{Cs}/gu;
+
+function cellText(cell: CsvCell): string {
+  if (cell === null) return '';
+  if (typeof cell === 'boolean') return cell ? 'yes' : 'no';
+  if (typeof cell === 'string') return quoted(harmlessText(cell.replaceAll(UNHELD, '\uFFFD')));
+  if (!Number.isFinite(cell)) throw new RangeError(`expected a finite number for a cell, got ${cell}`);
+  // A decimal without an exponent, which some readers do not know.
+  return /e/u.test(String(cell)) ? cell.toFixed(12).replace(/0+$/u, '').replace(/\.$/u, '') : String(cell);
+}
+
+/** In quotes where it holds what would end a cell, or white space at an end, which some readers trim. */
+const quoted = (text: string): string => (/[",\r\n]|^\s|\s$/u.test(text) ? `"${text.replaceAll('"', '""')}"` : text);
+
+/** The text of all rows, in order. A row of one empty cell is written `""`, since an empty line is no row. */
+export const csvText = (rows: readonly (readonly CsvCell[])[]): string =>
+  rows.map((row) => `${row.length === 1 && cellText(row[0]!) === '' ? '""' : row.map(cellText).join(',')}\r\n`).join('');
