@@ -5,6 +5,7 @@ import { featureCollection, lineString, point } from '@turf/turf';
 import type { FeatureCollection, LineString, Point, Position } from 'geojson';
 import { keep, samplesOf } from '../../state/derive.ts';
 import { stretches } from './lanes.ts';
+import { drawnCourse } from './thin.ts';
 
 export interface CourseProps {
   readonly course: string;
@@ -15,7 +16,7 @@ export interface CourseProps {
 const position = (at: LonLat): Position => [at[0], at[1]];
 
 const linesOf = keep((course: Course) =>
-  stretches(samplesOf(course)).map(({ from, to, retraced }) => ({ line: sliceLine(course, from, to).map(position), retraced })),
+  stretches(samplesOf(course)).map(({ from, to, retraced }) => ({ line: sliceLine(drawnCourse(course), from, to).map(position), retraced })),
 );
 
 /** The current course last, so that it is drawn above the others. */
