@@ -84,6 +84,6 @@ export const mapIdle = async (page: Page): Promise<void> => {
 export async function savedPlan(page: Page): Promise<string> {
   // A chooser of the system cannot be worked by a test; without one the page downloads.
   await page.evaluate(() => Object.assign(window, { showSaveFilePicker: undefined }));
-  const [given] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: /^Save(,|$)/u }).click()]);
+  const [given] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: /^Save(\s*,|$)/u }).click()]);
   return readFileSync(await given.path(), 'utf8');
 }
