@@ -44,7 +44,7 @@ function valueText({ unit, key }: DefaultRow, value: unknown, units: Units, text
   const { phrase } = text.lists.supplies;
   if (Array.isArray(value)) return value.map((one) => valueText({ unit, key } as DefaultRow, one, units, text)).join(', ');
   if (value === null || value === undefined) return phrase('none') ?? '–';
-  if (typeof value === 'object') return text.lists.supplies.yes;
+  if (typeof value === 'object') return 'at' in value && 'takes' in value ? `${Number(value.at) * 100} %, ${formatDuration(Number(value.takes))}` : text.lists.supplies.yes;
   if (typeof value !== 'number') return phrase(String(value)) ?? String(value);
   if (key === 'vehicles.from') return formatClock(value).slice(0, -3);
   if (unit === 's') return formatDuration(value);
@@ -53,7 +53,8 @@ function valueText({ unit, key }: DefaultRow, value: unknown, units: Units, text
   if (unit === 'm') return formatLength(value, units, 'table');
   if (unit === 'share') return `${Number((value * 100).toFixed(1))} %`;
   const number = String(Number(value.toPrecision(4)));
-  return unit === '' ? number : `${number} ${phrase(unit) ?? unit}`;
+  const noun = phrase(unit) ?? unit;
+  return unit === '' ? number : `${number} ${value === 1 ? noun.replace(/s$/u, '') : noun}`;
 }
 
 /** A cup in millilitres or fluid ounces: tenths of a litre say too little. */

@@ -2,9 +2,9 @@
 import type { Analysis } from '../../analyse.ts';
 import type { PlanVehicle } from '../../plan/plan.ts';
 import type { Run } from '../../raceday/day.ts';
-import { formatMass, formatMinute } from '../../units.ts';
+import { formatMinute } from '../../units.ts';
 import { type Html, html, said } from './html.ts';
-import { type Sheet, listHead } from './sheet.ts';
+import { type Sheet, listHead, massText } from './sheet.ts';
 import { stopBlock } from './stops.ts';
 
 /** Vehicles that drive out in this plan, in its order. */
@@ -16,7 +16,7 @@ export function driverRunBody(analysis: Analysis, vehicle: PlanVehicle, sheet: S
   const words = sheet.text.lists.runs;
   const runs = (day?.runs ?? []).filter((run) => run.kind === 'drop' && run.vehicle === vehicle.id);
   return html`${listHead(`${words.dropTitle}: ${vehicle.name}`, plan, sheet)}
-<p>${words.vehicle(formatMass(vehicle.kg, plan.units), String(vehicle.places))} ${words.loadedFrom(formatMinute(vehicle.from))}</p>
+<p>${words.vehicle(massText(vehicle.kg, plan.units, sheet.text), String(vehicle.places))} ${words.loadedFrom(formatMinute(vehicle.from))}</p>
 <p><b>${words.way}</b></p>
 ${runs.length === 0 ? html`<p>${words.none}</p>` : runs.map((run, k) => runSection(analysis, run, k + 1, sheet))}`;
 }
@@ -24,6 +24,6 @@ ${runs.length === 0 ? html`<p>${words.none}</p>` : runs.map((run, k) => runSecti
 /** The stops of one run; its heading stays with the first. */
 export function runSection(analysis: Analysis, { stops, kind, kg }: Run, number: number, { text }: Sheet, name: string = ''): Html {
   const [first, ...rest] = stops.map((stop, k) => stopBlock(analysis, stop, kind, k + 1, text));
-  const title = text.lists.runs.run(number, formatMass(kg, analysis.plan.units));
+  const title = text.lists.runs.run(number, massText(kg, analysis.plan.units, text));
   return html`<div class="block"><h2>${name === '' ? '' : html`${said(name)} · `}${title}</h2>\n${first!}</div>\n${rest}`;
 }

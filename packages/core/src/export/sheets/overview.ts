@@ -11,8 +11,8 @@ import { type Sheet, listHead, numberOf, sideWord } from './sheet.ts';
 import { mm } from './svg.ts';
 
 /** Millimetres: head and caution; a strip's heading; a row of the list of stations. */
-const HEAD = 36;
-const HEADING = 11;
+const HEAD = 31;
+const HEADING = 9;
 const ROW = 5.1;
 const LEAST_MAP = 85;
 const COLUMNS = 2;
@@ -45,6 +45,7 @@ function stationLine(station: Analysis['stations'][number], units: Units, { text
 }
 
 export const OVERVIEW_STYLE: string = `
+.map-block { margin-top: 2mm; }
 .map-block .key { margin: 1mm 0 0; font-size: 9.5pt; }
 .key span { margin-right: 4mm; }
 .key svg { display: inline-block; vertical-align: middle; }

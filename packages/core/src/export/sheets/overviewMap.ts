@@ -89,7 +89,8 @@ export function overviewMap(input: OverviewMapInput): Html {
   const taken: Box[] = [{ x: 0, y: height - 12, width: 50, height: 12 }, { x: width - 10, y: 0, width: 10, height: 15 }];
   const numbers = stationNumbers(input, view, taken);
   const marks = layout.courses.slice(0, 1).flatMap(({ course }) => distanceMarks(course, input, view, taken));
-  const ends = layout.courses.flatMap(({ course }) => endWords(course, input, view, taken));
+  const written: [string, Place][] = [];
+  const ends = layout.courses.flatMap(({ course }) => endWords(course, input, view, taken, written));
   const content = [
     html`<clipPath id="overview-map"><rect x="0" y="0" width="${mm(width)}" height="${mm(height)}"/></clipPath>`,
     html`<g clip-path="url(#overview-map)">${context === undefined ? [] : backdrop(context, view.on)}</g>`,
@@ -157,12 +158,15 @@ function distanceMarks(course: Course, { units }: OverviewMapInput, { on, scale 
   });
 }
 
-const endWords = (course: Course, { text }: OverviewMapInput, { on }: View, taken: Box[]): Html[] =>
+/** Start and finish; where another course's stands next to it the word is written once. */
+const endWords = (course: Course, { text }: OverviewMapInput, { on }: View, taken: Box[], written: [string, Place][]): Html[] =>
   ([[startMeasure(course), text.lists.overview.start], [courseLength(course), text.lists.overview.finish]] as const).flatMap(([measure, word]) => {
     const ground = pointAt(course, measure);
     if (ground === null) return [];
     const [x, y] = on(ground.at);
-    return [html`<rect x="${mm(x - 1)}" y="${mm(y - 1)}" width="2" height="2" fill="#fff" stroke="#000" stroke-width="0.6"/>`, ...placeWord(word, [x, y], [[1, -0.3], [-1, -0.3], [1, 0.7], [-1, 0.7], [0, -1], [0, 1]], taken, true)];
+    const again = written.some(([one, [wx, wy]]) => one === word && Math.hypot(x - wx, y - wy) < 15);
+    written.push([word, [x, y]]);
+    return [html`<rect x="${mm(x - 1)}" y="${mm(y - 1)}" width="2" height="2" fill="#fff" stroke="#000" stroke-width="0.6"/>`, ...(again ? [] : placeWord(word, [x, y], [[1, -0.3], [-1, -0.3], [1, 0.7], [-1, 0.7], [0, -1], [0, 1]], taken, true))];
   });
 
 /** A word beside a place, towards the first direction with room; one without room is left out, for its mark stands. */
@@ -178,7 +182,7 @@ function placeWord(word: string, [x, y]: Place, towards: readonly Place[], taken
 function northAndScale(scale: number, { units, width, height, text }: OverviewMapInput): Html {
   const unit = units === 'metric' ? 'm' : 'mi';
   const length = metres(niceLength(lengthIn(40 / scale, unit)), unit);
-  const shown = units === 'metric' && length < 1000 ? formatLength(length, units, 'wheel') : formatLength(length, units, 'long', 3);
+  const shown = units === 'metric' && length < 1000 ? formatLength(length, units, 'wheel') : formatLength(length, units, 'long', Math.max(0, -Math.floor(Math.log10(lengthIn(length, units === 'metric' ? 'km' : 'mi')) + 1e-9)));
   const y = height - 3;
   return html`<rect x="1" y="${mm(y - 6)}" width="${mm(length * scale + 6)}" height="8" fill="#fff"/>${svgPath(`M3 ${mm(y - 1.6)}v1.6h${mm(length * scale)}v-1.6`, 'stroke="#000" stroke-width="0.5" fill="none"')}${svgText(4, y - 1.4, shown, { points: SIZE })}
 <rect x="${mm(width - 9)}" y="1" width="8" height="13" fill="#fff"/>${svgPath(`M${mm(width - 5)} 2l2.2 7l-2.2 -1.6l-2.2 1.6z`, 'fill="#000"')}${svgText(width - 5, 13, text.lists.overview.north, { points: SIZE, bold: true, anchor: 'middle' })}`;

@@ -11,7 +11,7 @@ import { type Html, html, said } from './html.ts';
 import { OVERVIEW_STYLE, overviewBody } from './overview.ts';
 import { PLACEMENT_STYLE, placementListBody } from './placementList.ts';
 import { reportHtml } from './report.ts';
-import { type Sheet, listHead } from './sheet.ts';
+import { LIST_STYLE, type Sheet, listHead } from './sheet.ts';
 import { STOP_STYLE } from './stops.ts';
 import { SUPPLY_STYLE, supplyListBody } from './supplyList.ts';
 
@@ -38,7 +38,7 @@ export function papersOf(analysis: Analysis, options: PapersOptions): PrintedPap
   const { text } = textOf(options.language ?? plan.language);
   const { lists, captain } = text;
   const sheet: Sheet = { text, paper, printedAt };
-  const framed = (name: string, title: string, body: Html, style: string): PrintedPaper => ({ name: `${name}.html`, title, html: pageHtml({ title, paper, plan, printedAt, text, body, style }) });
+  const framed = (name: string, title: string, body: Html, style: string): PrintedPaper => ({ name: `${name}.html`, title, html: pageHtml({ title, paper, plan, printedAt, text, body, style: LIST_STYLE + style }) });
   const whole = { ...options, language: text.language };
   const runs = driving(analysis);
   const names = fileNames(runs.map(({ id }) => id));
@@ -61,7 +61,7 @@ export function indexPaper(analysis: Analysis, papers: readonly Pick<PrintedPape
   const body = html`${listHead(title, plan, { text, paper, printedAt })}
 <p>${about}</p>
 <ul>${papers.map((one) => html`<li><a href="${one.name}">${said(one.title)}</a></li>\n`)}</ul>`;
-  return { name: 'index.html', title, html: pageHtml({ title, paper, plan, printedAt, text, body }) };
+  return { name: 'index.html', title, html: pageHtml({ title, paper, plan, printedAt, text, body, style: LIST_STYLE }) };
 }
 
 /** Ids as parts of file names: letters, digits and hyphens, short, and no two alike even where capitals do not count. */

@@ -11,7 +11,7 @@ import type { SheetText } from '../text/text.ts';
 import { marginText } from './figures.ts';
 import { type Html, NONE, html, said, table } from './html.ts';
 import { type Peg, type Wheeled, pegsOf } from './placementPegs.ts';
-import { type Sheet, listHead, positionText, sideWord, stationTitle, windOf } from './sheet.ts';
+import { type Sheet, listHead, positionText, stationTitle, windOf } from './sheet.ts';
 
 interface Placed {
   readonly station: StationLayout;
@@ -43,7 +43,7 @@ function blockOf({ station, direction }: Placed, indexed: IndexedCourse, units: 
   const rows = pegsOf(station, direction, indexed).map((peg) => [
     pegCell(peg, station, text),
     formatMeasure(peg.measure, units),
-    peg.item === null ? '' : sideWord(peg.item.side, text),
+    peg.item === null ? '' : peg.item.side === 'unclear' ? '?' : frame[peg.item.side],
     peg.before === null ? '' : wheeledText(peg.before, units),
     fromMarkCell(peg, units, text),
     peg.at === null ? words.noPlace : positionText(peg.at),
@@ -52,8 +52,9 @@ function blockOf({ station, direction }: Placed, indexed: IndexedCourse, units: 
   ]);
   const second = direction.lead ? NONE : html` (${words.otherDirection})`;
   const { why } = station.station;
+  const tables = direction.side === 'unclear' ? html` <b>${frame.sideUnclear}.</b>` : html` ${captain.tablesOn(frame[direction.side])}`;
   return html`<section class="block" data-station="${station.id}"><h3>${stationTitle(station, text)}${second}</h3>
-<p>${captain.comeFrom(windOf(direction.azimuthDeg, text))}${direction.lead || !direction.items.some(isTable) ? '' : ` ${words.sameTables}`}${why === undefined ? NONE : html` ${words.why}: ${said(why)}.`}</p>
+<p>${captain.comeFrom(windOf(direction.azimuthDeg, text))}${tables}${direction.lead || !direction.items.some(isTable) ? '' : ` ${words.sameTables}`}${why === undefined ? NONE : html` ${words.why}: ${said(why)}.`}</p>
 ${table(head, rows, 'pegs')}${folds(direction) ? html`<p>${captain.drawing.folds}</p>` : NONE}</section>`;
 }
 
@@ -79,6 +80,7 @@ export function wheeledText({ length, margin }: Wheeled, units: Units): string {
   if (length === null) return '–';
   const shown = formatLength(Math.abs(length), units, 'wheel');
   if (margin === null) return shown;
+  if (!(margin > 0)) return length < 0 && !shown.startsWith('0 ') ? `−${shown}` : shown;
   const value = shown.slice(0, shown.lastIndexOf(' '));
   return `${length < 0 && value !== '0' ? '−' : ''}${value} ${marginText(margin, units)}`;
 }
@@ -94,18 +96,20 @@ function fromMarkCell(peg: Peg, units: Units, { captain: { drawing } }: SheetTex
 
 /** Columns that hold on A4 and Letter alike; nothing under 9 pt. */
 export const PLACEMENT_STYLE = `
-.pegs { table-layout: fixed; font-size: 9.5pt; }
+.pegs { table-layout: fixed; font-size: 9.5pt; margin-bottom: 2mm; }
 .pegs th { font-size: 9pt; }
-.pegs td.number { white-space: normal; }
+.pegs th, .pegs td { padding: 0.5mm 1.8mm 0.5mm 0; }
+.pegs th.number, .pegs td.number { white-space: normal; }
 .pegs td:nth-child(6) { font-variant-numeric: tabular-nums; }
 .pegs th:nth-child(2) { width: 20mm; }
-.pegs th:nth-child(3) { width: 14mm; }
-.pegs th:nth-child(4) { width: 25mm; }
-.pegs th:nth-child(5) { width: 31mm; }
+.pegs th:nth-child(3) { width: 13mm; }
+.pegs th:nth-child(4) { width: 24mm; }
+.pegs th:nth-child(5) { width: 38mm; }
 .pegs th:nth-child(6) { width: 23mm; }
 .pegs th:nth-child(7) { width: 19mm; }
-.pegs th:nth-child(8) { width: 11mm; }
+.pegs th:nth-child(8) { width: 12mm; text-align: center; }
 .pegs td:nth-child(7) { border: 0.8pt solid #000; }
 .pegs td:nth-child(8) { text-align: center; }
+.pegs .tick { width: 4mm; height: 4mm; }
 `;
 

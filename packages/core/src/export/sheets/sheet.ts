@@ -2,6 +2,7 @@
 import type { LonLat } from '../../finding.ts';
 import type { StationLayout } from '../../layout/layout.ts';
 import type { Plan } from '../../plan/plan.ts';
+import { type UnitSystem, formatMass } from '../../units.ts';
 import type { SheetText } from '../text/text.ts';
 import { headHtml } from './frame.ts';
 import { type Html, html, said } from './html.ts';
@@ -30,7 +31,19 @@ const degrees = (value: number): string => (Math.round(value * 1e6) / 1e6 + 0).t
 export const listHead = (title: string, plan: Plan, { text, printedAt }: Sheet): Html => html`${headHtml(title, plan, printedAt, text)}
 <p class="caution">${text.frame.caution}</p>`;
 
+/** Style of all lists: room under the caution, and before what follows a heading. */
+export const LIST_STYLE: string = `
+.caution + p { margin-top: 2mm; }
+h2 + .stop { margin-top: 2mm; }
+`;
+
 /** Where runners come from, eight winds, from the azimuth in which they run (degrees). */
 export const windOf = (azimuthDeg: number, { captain }: SheetText): string => captain.compass[Math.round((((azimuthDeg + 180) % 360) + 360) / 45) % 8]!;
+
+/** A mass for people, thousands marked; tenths only under 100. */
+export function massText(kilograms: number, units: UnitSystem, { frame }: SheetText): string {
+  const [digits, unit] = formatMass(kilograms, units).split(' ') as [string, string];
+  return Number(digits) < 100 ? `${digits} ${unit}` : `${frame.count(Math.round(Number(digits)))} ${unit}`;
+}
 
 export const sideWord = (side: 'left' | 'right' | 'unclear', { frame }: SheetText): string => (side === 'unclear' ? frame.sideUnclear : frame[side]);

@@ -4,14 +4,14 @@ import { segmentLength } from '../../geodesy/segment.ts';
 import type { StationLayout } from '../../layout/layout.ts';
 import type { PlanPoint, Units } from '../../plan/plan.ts';
 import type { Run, Stop } from '../../raceday/day.ts';
-import { formatLength, formatMass, formatMeasure, formatMinute } from '../../units.ts';
+import { formatLength, formatMeasure, formatMinute } from '../../units.ts';
 import { gridReference } from '../gridReference.ts';
 import type { SheetText } from '../text/text.ts';
 import { daylightOf } from './daylight.ts';
 import { saidOrBlank } from './frame.ts';
 import { type Html, NONE, html, said } from './html.ts';
 import { packText } from './packWords.ts';
-import { positionText, sideWord, stationTitle } from './sheet.ts';
+import { massText, positionText, sideWord, stationTitle } from './sheet.ts';
 
 /** Nearer than this one carries nothing worth saying, metres. */
 const BESIDE = 10;
@@ -31,7 +31,7 @@ export function stopBlock({ plan, stations, day }: Analysis, stop: Stop, kind: R
   const release = kind === 'collect' ? (own?.openUntil ?? null) : null;
   const note = [unloadingPoint(station)?.note, station.station.note].filter((one) => one !== undefined && one.trim() !== '').join(' ');
   const facts = [
-    ...placeFacts(station, plan.units, text).map(([label, value]) => fact(label, value)),
+    ...placeFacts(station, kind, plan.units, text).map(([label, value]) => fact(label, value)),
     fact(words.note, saidOrBlank(note, text)),
     fact(words.captain, saidOrBlank([station.station.people.captain, station.station.people.phone].filter((one) => one !== undefined).join(', '), text)),
     crewAt === null ? NONE : fact(words.crewAt, formatMinute(crewAt)),
@@ -45,7 +45,7 @@ ${loadList(stop, plan.units, text)}</section>`;
 
 const sideText = (side: Stop['side'], text: SheetText): string => (side === 'left' ? text.lists.runs.leftHand : side === 'right' ? text.lists.runs.rightHand : sideWord(side, text));
 
-function placeFacts(station: StationLayout, units: Units, text: SheetText): (readonly [label: string, value: Html | string])[] {
+function placeFacts(station: StationLayout, kind: Run['kind'], units: Units, text: SheetText): (readonly [label: string, value: Html | string])[] {
   const words = text.lists.runs;
   const point = unloadingPoint(station);
   const access = station.station.points.filter((one) => one.kind === 'access' && one !== point);
@@ -53,7 +53,7 @@ function placeFacts(station: StationLayout, units: Units, text: SheetText): (rea
   const carried = segmentLength(at[0], at[1], station.at[0], station.at[1]);
   const grid = gridReference(at, 5).text;
   return [
-    [words.at, point === undefined ? words.atPin : pointText(point, text)],
+    [kind === 'drop' ? words.at : words.loadAt, point === undefined ? words.atPin : pointText(point, text)],
     [words.position, `${positionText(at)}${grid === null ? '' : ` · ${grid}`}`],
     ...access.map((one): readonly [string, Html] => [words.access, pointText(one, text)]),
     [words.carry, point === undefined || carried < BESIDE ? words.noCarry : words.straightLine(formatLength(Math.ceil(carried), units, 'wheel', 0))],
@@ -79,8 +79,8 @@ function lightLine(plan: Analysis['plan'], station: StationLayout, { arrive, lea
 function loadList({ load }: Stop, units: Units, text: SheetText): Html {
   const words = text.lists.runs;
   const total = load.reduce((sum, { kg }) => sum + kg, 0);
-  const rows = load.map(({ item, count, kg }) => html`<li><span class="tick"></span> <b>${text.frame.count(count)}</b> × ${packText(item, text)}${kg > 0 ? ` (${formatMass(kg, units)})` : ''}</li>\n`);
-  return html`<p class="load-head"><b>${words.load}</b>: ${formatMass(total, units)}</p>
+  const rows = load.map(({ item, count, kg }) => html`<li><span class="tick"></span> <b>${text.frame.count(count)}</b> × ${packText(item, text)}${kg > 0 ? ` (${massText(kg, units, text)})` : ''}</li>\n`);
+  return html`<p class="load-head"><b>${words.load}</b>: ${massText(total, units, text)}</p>
 <ul class="load">${rows}</ul>`;
 }
 

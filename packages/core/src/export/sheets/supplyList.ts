@@ -54,11 +54,14 @@ export const SUPPLY_STYLE = `
 .two td:last-child, .totals td:last-child { text-align: right; }
 .totals th:nth-child(2), .totals th:nth-child(3), .totals th:nth-child(4) { width: 30mm; }
 .totals th.number, .totals td.number { padding-right: 5mm; }
+.two .tick { width: 3.6mm; height: 3.6mm; }
 .two th:nth-child(2) { width: 15mm; }
 .two th:nth-child(3) { width: 19mm; }
 .defaults { table-layout: fixed; }
 .defaults th:nth-child(2) { width: 30mm; }
 .defaults th:nth-child(3) { width: 32mm; }
-.defaults th:nth-child(4) { width: 46mm; }
+.defaults th:nth-child(4) { width: 50mm; }
+.defaults td:nth-child(4) { font-size: 9pt; }
+.defaults .number { padding-right: 5mm; }
 .defaults .number { white-space: normal; }
 `;

@@ -67,6 +67,7 @@ export interface RunsText {
   readonly leftHand: string;
   readonly rightHand: string;
   readonly at: string;
+  readonly loadAt: string;
   readonly atPin: string;
   readonly access: string;
   readonly carry: string;
