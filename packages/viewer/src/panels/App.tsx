@@ -2,8 +2,8 @@
 import type { JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { MapPane } from '../map/MapPane.tsx';
-import { openDropped } from '../state/actions.ts';
 import { isOpen } from '../state/derive.ts';
+import { reviewList, takeDropped } from '../state/placed.ts';
 import { useStore } from '../state/store.ts';
 import { CourseStrip } from '../strip/CourseStrip.tsx';
 import { Credit } from './background/Credit.tsx';
@@ -41,7 +41,7 @@ function useDrop(): boolean {
       if (!holdsFiles(event)) return;
       event.preventDefault();
       setOver(false);
-      void openDropped(store, [...(event.dataTransfer?.files ?? [])]);
+      void takeDropped(store, [...(event.dataTransfer?.files ?? [])]);
     };
     window.addEventListener('dragover', onOver);
     window.addEventListener('dragleave', onLeave);
@@ -60,7 +60,8 @@ export function App(): JSX.Element {
   const over = useDrop();
   useKeys(store);
   const narrow = store.narrow.value;
-  const findings = store.open.value?.findings.filter(isOpen).length ?? 0;
+  const open = store.open.value;
+  const findings = open === null ? 0 : reviewList(open, store.placed.value).filter(isOpen).length;
   const tabs: Tab[] = [
     ...(narrow ? [{ pane: 'strip' as const, label: 'Strip', content: () => <CourseStrip /> }] : []),
     { pane: 'stations', label: 'Stations', content: () => <StationTable /> },

@@ -3,13 +3,16 @@ import { findingLine, type Finding } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { chooseFinding } from '../state/actions.ts';
 import { useStore } from '../state/store.ts';
-import { figuresOf, SEVERITY_WORD } from '../words.ts';
+import { dateText, figuresOf, SEVERITY_WORD } from '../words.ts';
 import { SeverityMark } from './SeverityMark.tsx';
+import { WaiveTools } from './WaiveTools.tsx';
 
 interface Props {
   readonly finding: Finding;
   /** The station's name, where the list is not already about one. */
   readonly station: string | null;
+  /** With what may be done about it. */
+  readonly tools?: boolean;
 }
 
 const hasPlace = ({ where }: Finding): boolean => where.station !== undefined || where.at !== undefined || (where.course !== undefined && where.measure !== undefined);
@@ -19,7 +22,9 @@ function placeInFile(finding: Finding): string | null {
   return file === undefined ? null : findingLine({ ...finding, message: '', where: { file, ...(line === undefined ? {} : { line }), ...(column === undefined ? {} : { column }) } }).replace(/: $/u, '');
 }
 
-export function FindingCard({ finding, station }: Props): JSX.Element {
+const waivedText = ({ by, reason, date }: NonNullable<Finding['waived']>): string => `${by}${date === undefined ? '' : `, ${dateText(date)}`}: ${reason}`;
+
+export function FindingCard({ finding, station, tools }: Props): JSX.Element {
   const store = useStore();
   const { measured, limit } = figuresOf(finding, store.units.value);
   const severity = finding.waived === undefined ? finding.severity : 'waived';
@@ -44,8 +49,9 @@ export function FindingCard({ finding, station }: Props): JSX.Element {
         {limit === null ? null : <div><dt>Limit</dt><dd>{limit}</dd></div>}
         {finding.source === undefined ? null : <div><dt>Source</dt><dd>{finding.source}</dd></div>}
         {file === null ? null : <div><dt>In the file</dt><dd class="file-place">{file}</dd></div>}
-        {finding.waived === undefined ? null : <div><dt>Waived by</dt><dd>{finding.waived.by}: {finding.waived.reason}</dd></div>}
+        {finding.waived === undefined ? null : <div><dt>Waived by</dt><dd>{waivedText(finding.waived)}</dd></div>}
       </dl>
+      {tools === true ? <WaiveTools finding={finding} station={station} /> : null}
     </li>
   );
 }

@@ -2,7 +2,7 @@ import { courseLength } from '@halfcup/core/geometry';
 import { expect, test } from 'vitest';
 import { openDemo, openedFrom, straightPlan } from '../testing.ts';
 import { chooseFinding, chooseStation, receive } from './actions.ts';
-import { coursesOf, groupedFindings, keep, nearestSample, samplesOf, stationRows } from './derive.ts';
+import { coursesOf, groupedOf, keep, nearestSample, samplesOf, stationRows } from './derive.ts';
 import { openFiles } from './open.ts';
 import { createStore } from './store.ts';
 
@@ -42,7 +42,7 @@ test('a leg that is too long is flagged itself, not its neighbours', () => {
 });
 
 test('findings are grouped from errors to notes, and none is lost', () => {
-  const groups = groupedFindings(demo);
+  const groups = groupedOf(demo.findings);
   expect(groups.map((group) => group.severity)).toEqual(['error', 'warning', 'note'].filter((severity) => demo.findings.some((finding) => finding.severity === severity)));
   expect(groups.flatMap((group) => group.findings)).toHaveLength(demo.findings.length);
 });

@@ -76,16 +76,16 @@ export interface FindingGroup {
 }
 
 /** By severity, the waived ones last; empty groups are left out. */
-export const groupedFindings: (open: OpenPlan) => readonly FindingGroup[] = keep((open) => {
-  const of = (severity: Severity): Finding[] => open.findings.filter((finding) => finding.severity === severity && isOpen(finding));
+export function groupedOf(findings: readonly Finding[]): readonly FindingGroup[] {
+  const of = (severity: Severity): Finding[] => findings.filter((finding) => finding.severity === severity && isOpen(finding));
   const groups: FindingGroup[] = [
     { title: 'Errors', severity: 'error', findings: of('error') },
     { title: 'Warnings', severity: 'warning', findings: of('warning') },
     { title: 'Notes', severity: 'note', findings: of('note') },
-    { title: 'Waived', severity: 'waived', findings: open.findings.filter((finding) => !isOpen(finding)) },
+    { title: 'Waived', severity: 'waived', findings: findings.filter((finding) => !isOpen(finding)) },
   ];
   return groups.filter((group) => group.findings.length > 0);
-});
+}
 
 export const leadOf = (station: StationLayout): LaidDirection | undefined => station.directions.find((direction) => direction.lead) ?? station.directions[0];
 

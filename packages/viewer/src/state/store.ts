@@ -2,7 +2,7 @@
  * What the page holds: the open plan, what is selected and pointed at, and how it is shown.
  * One store is made at the start and handed down; selection and view are never part of a plan.
  */
-import type { Analysis, Finding, GpxDocument, LonLat, PlanDocument, Units } from '@halfcup/core';
+import type { Analysis, Finding, GpxDocument, Improvement, LonLat, PlanDocument, PlanStation, Units } from '@halfcup/core';
 import { signal, type Signal } from '@preact/signals';
 import { createContext } from 'preact';
 import { useContext } from 'preact/hooks';
@@ -99,6 +99,15 @@ export interface Placed {
   readonly findings: readonly Finding[];
 }
 
+/** Better positions that were searched for, of the text and variant of which they are. */
+export interface Improved extends Omit<Improvement, 'analysis' | 'plan'> {
+  readonly text: string;
+  readonly variant: string | null;
+  readonly within: number;
+  /** Of the plan with its stations moved. */
+  readonly stations: readonly PlanStation[];
+}
+
 export interface Store {
   /** What is shown; during a trial with the station where it is held. */
   readonly open: Signal<OpenPlan | null>;
@@ -125,6 +134,7 @@ export interface Store {
   /** Other positions that are drawn and compared beside those shown. */
   readonly against: Signal<OpenPlan | null>;
   readonly placed: Signal<Placed | null>;
+  readonly improved: Signal<Improved | null>;
   readonly background: Signal<Background>;
   readonly job: Signal<Job | null>;
   readonly notice: Signal<Notice | null>;
@@ -150,6 +160,7 @@ export const createStore = (): Store => ({
   asked: signal(null),
   against: signal(null),
   placed: signal(null),
+  improved: signal(null),
   background: signal(PLAN_BACKGROUND),
   job: signal(null),
   notice: signal(null),

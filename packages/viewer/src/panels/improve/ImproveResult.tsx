@@ -1,0 +1,99 @@
+/** What the search found: the plan before and after, each move, what is proven, and what may be done with it. */
+import type { LongestLeg } from '@halfcup/core';
+import type { JSX } from 'preact';
+import { chooseStation } from '../../state/actions.ts';
+import { keepImproved, stillOf, takeImproved } from '../../state/improved.ts';
+import { useStore, type Improved, type OpenPlan } from '../../state/store.ts';
+import { ITEM_WORD, lengthText, longFigure, longUnit } from '../../words.ts';
+import { NameForm } from '../variants/NameForm.tsx';
+import { provenText } from './words.ts';
+
+interface Props {
+  readonly improved: Improved;
+  readonly open: OpenPlan;
+}
+
+function Standings({ improved: { before, after }, open }: Props): JSX.Element {
+  const { units } = useStore();
+  const nameOf = (race: string): string => open.analysis.plan.races.find(({ id }) => id === race)?.name ?? race;
+  const leg = (one: LongestLeg | undefined): string => longFigure(one?.length ?? null, units.value);
+  return (
+    <table class="items changes">
+      <caption>How it stands</caption>
+      <thead>
+        <tr><th scope="col" class="left"><span class="unseen">Figure</span></th><th scope="col">before</th><th scope="col">after</th></tr>
+      </thead>
+      <tbody>
+        <tr><th scope="row" class="left">Errors</th><td class="figure">{before.error}</td><td class="figure strong">{after.error}</td></tr>
+        <tr><th scope="row" class="left">Warnings</th><td class="figure">{before.warning}</td><td class="figure strong">{after.warning}</td></tr>
+        {before.longest.map((longest, index) => (
+          <tr key={longest.race}>
+            <th scope="row" class="left">Longest leg, {nameOf(longest.race)}, {longUnit(units.value)}</th>
+            <td class="figure">{leg(longest)}</td>
+            <td class="figure strong">{leg(after.longest[index])}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+function Moves({ improved, open }: Props): JSX.Element {
+  const store = useStore();
+  const units = store.units.value;
+  const numberOf = (id: string): string => {
+    const station = open.analysis.stations.find((one) => one.id === id);
+    return station === undefined ? id : `${station.index + 1} · ${station.name}`;
+  };
+  return (
+    <table class="items changes">
+      <caption>Moves along the course, and the course distance after them</caption>
+      <thead>
+        <tr><th scope="col" class="left">Station</th><th scope="col">moves</th><th scope="col">to {longUnit(units)}</th></tr>
+      </thead>
+      <tbody>
+        {improved.moves.map(({ station, shift, measure, dropped, walked }) => (
+          <tr key={station}>
+            <th scope="row" class="left">
+              <button type="button" class="link-button" onClick={() => chooseStation(store, station)}>{numberOf(station)}</button>
+              {dropped.length === 0 ? null : <span class="wording soft">{dropped.map((kind) => ITEM_WORD[kind]).join(', ')}: back to the usual distance</span>}
+              {walked ? <span class="wording soft">Walk it again: the old place was walked</span> : null}
+            </th>
+            <td class="figure">{lengthText(Math.abs(shift), units)} {shift < 0 ? 'upstream' : 'downstream'}</td>
+            <td class="figure">{longFigure(measure, units)}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+function Take({ improved }: Props): JSX.Element {
+  const store = useStore();
+  const target = improved.variant === null ? 'the plan' : improved.variant;
+  const take = (): void => {
+    const [refused] = takeImproved(store, improved);
+    store.notice.value = { text: refused === undefined ? `Taken into ${target}; undo takes it back` : `Not taken: ${refused.message}` };
+    if (refused === undefined) requestAnimationFrame(() => document.querySelector<HTMLElement>('.improve-button')?.focus());
+  };
+  return (
+    <>
+      <div class="button-row"><button type="button" onClick={take}>Take into {target}</button></div>
+      <NameForm label="Or under a name" actions={[{ label: 'Keep as positions', act: (name) => keepImproved(store, improved, name) }]} />
+    </>
+  );
+}
+
+export function ImproveResult({ improved, open }: Props): JSX.Element {
+  const { units } = useStore();
+  const current = stillOf(open, improved);
+  const stays = improved.stays.map(({ station, why }) => `${open.analysis.stations.find(({ id }) => id === station)?.name ?? station} stays: ${why}.`);
+  return (
+    <div class="improve-result">
+      <Standings improved={improved} open={open} />
+      {improved.moves.length === 0 ? <p>No station is better off elsewhere: nothing moves.</p> : <Moves improved={improved} open={open} />}
+      <p class="soft">{provenText(improved, units.value)}{stays.length === 0 ? '' : ` ${stays.join(' ')}`}{improved.after.idle > improved.before.idle ? ' A waiver is no longer needed: take it out of the plan.' : ''}</p>
+      {improved.moves.length === 0 ? null : current ? <Take improved={improved} open={open} /> : <p role="status">The plan or the positions shown have changed since: search again to take these, or undo.</p>}
+    </div>
+  );
+}

@@ -1,0 +1,90 @@
+/** Better positions: which stations may move and how far, the search, and what it found. */
+import { parseLength, type StationLayout, type Units } from '@halfcup/core';
+import type { JSX } from 'preact';
+import { useId, useState } from 'preact/hooks';
+import { useStore, type Store } from '../../state/store.ts';
+import { keptPlan } from '../../storage/saveFile.ts';
+import { wheelUnit } from '../../words.ts';
+import { FieldFrame } from '../fields/FieldFrame.tsx';
+import { LENGTH, writeQuantity } from '../fields/quantity.ts';
+import { ImproveResult } from './ImproveResult.tsx';
+import { MovableStations } from './MovableStations.tsx';
+
+/** Whose Stop button this section's own is. */
+const JOB = 'Trying places';
+
+/** Metres of what was typed; a bare number is in the unit shown. */
+function withinOf(text: string, units: Units): { readonly metres: number } | { readonly trouble: string } {
+  const read = parseLength(writeQuantity(LENGTH, text.trim(), undefined, wheelUnit(units)));
+  const least = units === 'metric' ? '1 m' : '1.1 yd';
+  if (read.ok && read.value >= 1) return { metres: read.value };
+  return { trouble: `Found “${text.trim()}”; expected how far a station may move along the course, at least ${least}: such as 500, or 0.3 mi.` };
+}
+
+async function start(store: Store, only: readonly string[], within: number): Promise<void> {
+  const open = keptPlan(store);
+  if (open === null) return;
+  store.improved.value = null;
+  const { searchPositions } = await import('../../work/improving.ts');
+  const found = await searchPositions(store, open, { only, within });
+  if (typeof found === 'object' && found !== null) store.improved.value = found;
+  store.notice.value = {
+    text: found === null ? 'Stopped: no positions were changed' : typeof found === 'string' ? `The search ended before its time: ${found}` : found.moves.length === 0 ? 'No station is better off elsewhere' : 'Better positions were found; nothing is changed until you take them',
+  };
+}
+
+const canMove = ({ station, passes }: StationLayout): boolean => !station.fixed && passes.some(({ served }) => served);
+
+export function ImproveSection(): JSX.Element | null {
+  const store = useStore();
+  const id = useId();
+  const [left, setLeft] = useState<ReadonlySet<string>>(new Set());
+  const [text, setText] = useState('500');
+  const [trouble, setTrouble] = useState<{ readonly within?: string; readonly stations?: string }>({});
+  const open = store.open.value;
+  if (open === null) return null;
+  const { stations } = open.analysis;
+  const units = store.units.value;
+  const running = store.job.value?.label === JOB;
+  const press = (): void => {
+    if (running) return store.job.value?.stop();
+    const within = withinOf(text, units);
+    const only = stations.filter((station) => canMove(station) && !left.has(station.id)).map((station) => station.id);
+    const wrong = {
+      ...('trouble' in within ? { within: within.trouble } : {}),
+      ...(only.length === 0 ? { stations: 'No station is chosen that may move; expected at least one.' } : {}),
+    };
+    setTrouble(wrong);
+    if ('metres' in within && only.length > 0) void start(store, only, within.metres);
+    return undefined;
+  };
+  return (
+    <section class="improve" aria-labelledby={`${id}-heading`}>
+      <h3 id={`${id}-heading`}>Better positions</h3>
+      <p class="soft">
+        Places along the course are tried for the stations chosen: fewest errors, then fewest warnings, then the shortest longest legs. It knows the plan only: no driveway, no slope that is not in the file, no permission.
+      </p>
+      <MovableStations stations={stations} left={left} canMove={canMove} onChange={setLeft} trouble={trouble.stations ?? null} />
+      <FieldFrame id={`${id}-within`} label="Within" unit={wheelUnit(units)} trouble={trouble.within ?? null}>
+        <input
+          id={`${id}-within`}
+          type="text"
+          class="entry-figure"
+          value={text}
+          autocomplete="off"
+          aria-invalid={trouble.within !== undefined}
+          aria-describedby={`${id}-within-unit${trouble.within === undefined ? '' : ` ${id}-within-trouble`}`}
+          onInput={(event) => setText(event.currentTarget.value)}
+          onKeyDown={(event) => {
+            if (event.key === 'Enter' && !running) press();
+          }}
+        />
+      </FieldFrame>
+      <div class="button-row">
+        <button type="button" class="improve-button" onClick={press}>{running ? 'Stop the search' : 'Find better positions'}</button>
+        <span class="soft" role="status">{running ? 'Trying places…' : ''}</span>
+      </div>
+      {store.improved.value === null ? null : <ImproveResult improved={store.improved.value} open={open} />}
+    </section>
+  );
+}

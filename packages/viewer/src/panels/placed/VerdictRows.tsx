@@ -1,0 +1,58 @@
+/** The verdicts as a table; choosing one goes to where it was recorded. */
+import type { PlacedVerdict, StationLayout, Units } from '@halfcup/core';
+import type { JSX } from 'preact';
+import { batch } from '@preact/signals';
+import { chooseStation } from '../../state/actions.ts';
+import { useStore, type Store } from '../../state/store.ts';
+import { lengthText } from '../../words.ts';
+import { limitText, moveText, placedItem } from './words.ts';
+import { VerdictMark } from './VerdictMark.tsx';
+
+function go(store: Store, { station, course, at }: PlacedVerdict): void {
+  batch(() => {
+    chooseStation(store, station);
+    store.destination.value = { kind: 'place', course, measure: null, at };
+  });
+}
+
+interface Props {
+  readonly verdicts: readonly PlacedVerdict[];
+  readonly stations: readonly StationLayout[];
+  readonly units: Units;
+}
+
+export function VerdictRows({ verdicts, stations, units }: Props): JSX.Element {
+  const store = useStore();
+  const nameOf = (id: string): string => {
+    const station = stations.find((one) => one.id === id);
+    return station === undefined ? id : `${station.index + 1} · ${station.name}`;
+  };
+  return (
+    <table class="items verdicts">
+      <caption>Signs to the first table, trash drops from the last one; by course distance</caption>
+      <thead>
+        <tr>
+          <th scope="col" class="left">Item</th>
+          <th scope="col" class="left">verdict</th>
+          <th scope="col">measured<span class="unit">and its margin</span></th>
+          <th scope="col">limit</th>
+          <th scope="col">move</th>
+        </tr>
+      </thead>
+      <tbody>
+        {verdicts.map((verdict, index) => (
+          <tr key={`${verdict.station}-${verdict.item}-${verdict.end ?? ''}-${index}`} class={`verdict-${verdict.verdict.replace(' ', '-')}`}>
+            <th scope="row" class="left">
+              <button type="button" class="link-button" onClick={() => go(store, verdict)}>{nameOf(verdict.station)}</button>
+              <span class="wording soft">{placedItem(verdict)}{verdict.by === 'wheel' ? ', by wheel' : ''}{verdict.reference === 'planned' ? ', table as planned' : ''}</span>
+            </th>
+            <td class="left verdict"><VerdictMark verdict={verdict.verdict} />{verdict.verdict}</td>
+            <td class="figure"><span class="stacked">{lengthText(verdict.measured, units)}</span><span class="stacked soft">± {lengthText(verdict.margin, units)}</span></td>
+            <td class="figure limit">{limitText(verdict, units)}</td>
+            <td class="figure move">{moveText(verdict, units)}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}

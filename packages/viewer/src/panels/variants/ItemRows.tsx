@@ -1,0 +1,36 @@
+/** Items whose distances or side differ: along the course and by wheel, from the pin to the item's upstream end. */
+import type { Change, ChangedItem, Units } from '@halfcup/core';
+import type { JSX } from 'preact';
+import { DASH, ITEM_WORD, wheelFigure } from '../../words.ts';
+import { Both, ChangeTable, differing, type Names } from './ChangeTable.tsx';
+
+interface Props {
+  readonly items: readonly ChangedItem[];
+  readonly variants: Change<string>;
+  readonly names: Names;
+  readonly unit: string;
+  readonly units: Units;
+}
+
+const sideText = ([before, after]: ChangedItem['side']): string => (before === after ? '' : `${before ?? DASH} → ${after ?? DASH}`);
+
+export function ItemRows({ items, variants, names, unit, units }: Props): JSX.Element {
+  const figure = (value: number | null): string => wheelFigure(value, units);
+  return (
+    <ChangeTable caption="From the pin to the upstream end: along the course, and under it by wheel" unit={unit} names={variants} head="Item">
+      <tbody>
+        {items.map(({ station, item, lead, race, along, wheel, side }, index) => (
+          <tr key={`${station}-${item}-${race}-${index}`}>
+            <th scope="row" class="left">
+              <button type="button" class="link-button" onClick={() => names.choose(station)}>{names.stationOf(station)}</button>
+              <span class="wording soft">{[ITEM_WORD[item], lead ? '' : 'other way', sideText(side)].filter((part) => part !== '').join(', ')}</span>
+            </th>
+            <Both along={figure(along[0])} wheel={figure(wheel[0])} />
+            <Both along={figure(along[1])} wheel={figure(wheel[1])} />
+            <Both along={differing(along, figure)} wheel={differing(wheel, figure)} />
+          </tr>
+        ))}
+      </tbody>
+    </ChangeTable>
+  );
+}

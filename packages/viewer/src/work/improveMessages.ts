@@ -1,0 +1,20 @@
+/** What passes between the page and the worker that searches for better positions. */
+import type { Course, Finding, Plan } from '@halfcup/core';
+import type { Improved } from '../state/store.ts';
+
+export interface ImproveTask {
+  /** As shown. */
+  readonly plan: Plan;
+  /** Without their indexes; no file of the plan goes along but the texts of past results. */
+  readonly courses: readonly Course[];
+  readonly courseFindings: readonly Finding[];
+  readonly results: ReadonlyMap<string, string>;
+  readonly only: readonly string[];
+  /** Metres. */
+  readonly within: number;
+}
+
+export type ImproveTold =
+  | { readonly kind: 'progress'; readonly share: number }
+  | { readonly kind: 'improved'; readonly improvement: Omit<Improved, 'text' | 'variant' | 'within'> }
+  | { readonly kind: 'failed'; readonly message: string };
