@@ -3,41 +3,14 @@
  * gpxparser runs in a process of its own, as it puts the names of a browser into the global scope. It cannot be the
  * reader itself: it joins the segments of a track, takes any text that begins with a number, and tells no line.
  */
-import { execFileSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { readGpx, type GpxDocument, type GpxLine } from '@halfcup/core/gpx';
 import { describe, expect, it } from 'vitest';
+import { type PeerLine, peerOf } from './support/gpxparser.ts';
 
 const require = createRequire(import.meta.url);
-
-interface PeerPoint {
-  readonly lat: number;
-  readonly lon: number;
-  readonly ele: number | null;
-}
-interface PeerLine {
-  readonly name: string | null;
-  readonly points: readonly PeerPoint[];
-}
-interface Peer {
-  readonly name: string | null;
-  readonly tracks: readonly PeerLine[];
-  readonly routes: readonly PeerLine[];
-  readonly waypoints: readonly (PeerPoint & { readonly name: string | null; readonly cmt: string | null; readonly desc: string | null })[];
-}
-
-const SCRIPT = `
-const parser = new (require('gpxparser'))();
-parser.parse(require('node:fs').readFileSync(process.argv[1], 'utf8'));
-const { metadata, tracks, routes, waypoints } = parser;
-const lines = (list) => list.map(({ name, points }) => ({ name, points: points.map(({ lat, lon, ele }) => ({ lat, lon, ele })) }));
-console.log(JSON.stringify({ name: metadata.name ?? null, tracks: lines(tracks), routes: lines(routes), waypoints: waypoints.map(({ lat, lon, ele, name, cmt, desc }) => ({ lat, lon, ele, name, cmt, desc })) }));
-`;
-
-const peerOf = (path: string): Peer =>
-  JSON.parse(execFileSync(process.execPath, ['-e', SCRIPT, path], { cwd: import.meta.dirname, encoding: 'utf8', maxBuffer: 1 << 26 })) as Peer;
 
 function ours(path: string): GpxDocument {
   const result = readGpx(readFileSync(path), path);
