@@ -88,7 +88,7 @@ export const analyse = (plan: Plan, sources: Sources): Result<Analysis> => analy
 /** As `analyse`, on what `courseStage` has given for the same plan and files, in another thread perhaps. Errors: as `analyse`. */
 export const analyseOn = (courses: Result<readonly IndexedCourse[]>, plan: Plan, sources: Sources): Result<Analysis> => analyseAfter(null, plan, sources, courses);
 
-/** The same, with what stands of an analysis of an earlier state of the plan over the very same sources: see `reanalyse`. */
+/** As `analyse`, with what stands of an analysis of an earlier state of the plan over the very same sources: see `reanalyse`. */
 export function analyseAfter(before: Analysis | null, plan: Plan, sources: Sources, made?: Result<readonly IndexedCourse[]>): Result<Analysis> {
   const held = heldOf(before, plan);
   const courses = held === null ? (made ?? courseStage(plan, sources)) : good(held.before.courses, held.kept.courseFindings);

@@ -22,7 +22,7 @@ const inDemo = (name: string): string => readFileSync(new URL(`../../../fixtures
 
 /** The demo's island: two courses from files, hand-placed items, zones, vehicles, a clock. */
 const island: Case = {
-  chains: 25,
+  chains: 15,
   plan: valueOf(readPlan(inDemo('plan.json'), 'plan.json')).plan,
   sources: { gpx: new Map(['full.gpx', 'half.gpx'].map((file) => [file, valueOf(readGpx(inDemo(file), file))])) },
 };
@@ -31,7 +31,7 @@ const past = Array.from({ length: 40 }, (_, k) => `${k + 1},${1 + Math.floor(k /
 
 /** Out and back by one way, a course of parts of it, past results, marks, a walk beside the run. */
 const parts: Case = {
-  chains: 100,
+  chains: 60,
   plan: {
     ...planOf({
       courses: [
