@@ -3,11 +3,11 @@ import { formatMinute, type PlanRace, type StationDay } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';
 import { arrivalBins, arrivalsGeometry, type ArrivalsGeometry } from '../raceday/chart.ts';
-import { chartText, grouped, pouredText } from '../raceday/words.ts';
+import { chartText, grouped, pouredText, wholePercent } from '../raceday/words.ts';
 import { useWidth } from '../state/useWidth.ts';
 
-const HEIGHT = 236;
-const TOP = 58;
+const HEIGHT = 250;
+const TOP = 72;
 const BOTTOM = HEIGHT - 22;
 const FILLS = 4;
 
@@ -54,6 +54,7 @@ function Drawing({ day, races, name, width }: { readonly day: StationDay; readon
     <svg class="arrivals-chart" role="img" aria-label={chartText(name, day)} width={width} height={HEIGHT} viewBox={`0 0 ${width} ${HEIGHT}`}>
       <Grid geometry={geometry} width={width} />
       {geometry.outlines.map((path, race) => (path === '' ? null : <path key={races[race]?.id} class={fillOf(race)} d={path} />))}
+      {day.peak === null ? null : <Moment x={geometry.x(day.peak.at + 30)} y={58} width={width} words={[`busiest minute ${grouped(day.peak.count)}`]} kind="peak" />}
       {day.openFrom === null ? null : <Moment x={geometry.x(day.openFrom)} y={12} width={width} words={[`ready ${formatMinute(day.openFrom)}`]} kind="ready" />}
       {first === null ? null : (
         <Moment x={geometry.x(first)} y={28} width={width} words={[`first ${formatMinute(first)}`, ...(poured === null ? [] : [poured])]} kind="first" />
@@ -62,13 +63,15 @@ function Drawing({ day, races, name, width }: { readonly day: StationDay; readon
   );
 }
 
-function Key({ races, used }: { readonly races: readonly PlanRace[]; readonly used: ReadonlySet<string> }): JSX.Element {
+/** Each race's fill, and its share of the day's arrivals. */
+function Key({ races, day }: { readonly races: readonly PlanRace[]; readonly day: StationDay }): JSX.Element {
+  const arrivals = new Map(day.races.map((one) => [one.race, one.arrivals]));
   return (
     <ul class="arrivals-key">
-      {races.map((race, at) => (used.has(race.id) ? (
+      {races.map((race, at) => ((arrivals.get(race.id) ?? 0) > 0 ? (
         <li key={race.id}>
           <svg width={18} height={12} aria-hidden="true"><rect class={fillOf(at)} x={0.5} y={0.5} width={17} height={11} /></svg>
-          {race.name}
+          {race.name}: {grouped(arrivals.get(race.id) ?? 0)} ({wholePercent((arrivals.get(race.id) ?? 0) / day.arrivals)})
         </li>
       ) : null))}
     </ul>
@@ -78,13 +81,12 @@ function Key({ races, used }: { readonly races: readonly PlanRace[]; readonly us
 export function ArrivalsChart({ day, races, name }: { readonly day: StationDay; readonly races: readonly PlanRace[]; readonly name: string }): JSX.Element {
   const frame = useRef<HTMLDivElement>(null);
   const width = useWidth(frame);
-  const used = new Set(day.races.filter(({ arrivals }) => arrivals > 0).map(({ race }) => race));
   const { step } = arrivalBins(day.perMinute, []);
   return (
     <figure class="arrivals">
       <figcaption>
         <span class="soft">Arrivals {step === 60 ? 'a minute' : 'in five minutes'}</span>
-        <Key races={races} used={used} />
+        <Key races={races} day={day} />
       </figcaption>
       <div ref={frame} class="arrivals-frame">{width === 0 ? null : <Drawing day={day} races={races} name={name} width={width} />}</div>
     </figure>

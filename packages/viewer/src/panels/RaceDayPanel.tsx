@@ -2,6 +2,8 @@
 import type { JSX } from 'preact';
 import { useStore } from '../state/store.ts';
 import { DayTable } from './DayTable.tsx';
+import { RaceDayRuns } from './RaceDayRuns.tsx';
+import { RaceDayTotals } from './RaceDayTotals.tsx';
 import { StationDayView } from './StationDayView.tsx';
 
 export function RaceDayPanel(): JSX.Element {
@@ -19,20 +21,21 @@ export function RaceDayPanel(): JSX.Element {
   }
   const station = stations.find(({ id }) => id === store.selected.value);
   const own = day.stations.find(({ id }) => id === station?.id);
-  if (station === undefined || own === undefined) {
-    return (
-      <>
-        <p class="day-choose soft">Choose a station for its arrivals, cups, crew and supplies. Each stays open until race control releases it, whatever the time.</p>
-        <DayTable day={day} open={open} />
-      </>
-    );
-  }
+  const chosen = station !== undefined && own !== undefined;
   return (
     <div class="day">
-      <StationDayView station={station} own={own} day={day} open={open} />
-      <h3>All stations</h3>
+      {chosen ? (
+        <>
+          <StationDayView station={station} own={own} day={day} open={open} />
+          <h3>All stations</h3>
+        </>
+      ) : (
+        <p class="soft">Choose a station for its arrivals, cups, crew and supplies.</p>
+      )}
       <p class="soft">Each stays open until race control releases it, whatever the time.</p>
       <div class="day-all"><DayTable day={day} open={open} /></div>
+      <RaceDayTotals day={day} />
+      <RaceDayRuns day={day} open={open} />
     </div>
   );
 }

@@ -43,7 +43,7 @@ export function Tabs({ tabs, label }: { readonly tabs: readonly Tab[]; readonly 
           </button>
         ))}
       </div>
-      <div id="panel" class={`panel panel-${current?.pane ?? ''}`} role="tabpanel" aria-labelledby={`tab-${current?.pane ?? ''}`} tabindex={0}>
+      <div key={current?.pane} id="panel" class={`panel panel-${current?.pane ?? ''}`} role="tabpanel" aria-labelledby={`tab-${current?.pane ?? ''}`} tabindex={0}>
         {current?.content()}
       </div>
     </>

@@ -70,7 +70,7 @@ function Moves({ improved, open }: Props): JSX.Element {
 
 function Take({ improved }: Props): JSX.Element {
   const store = useStore();
-  const target = improved.variant === null ? 'the plan' : improved.variant;
+  const target = improved.variant === null ? 'the plan' : `“${improved.variant}”`;
   const take = (): void => {
     const [refused] = takeImproved(store, improved);
     store.notice.value = { text: refused === undefined ? `Taken into ${target}; undo takes it back` : `Not taken: ${refused.message}` };

@@ -4,8 +4,8 @@ import type { JSX } from 'preact';
 import { batch } from '@preact/signals';
 import { chooseStation } from '../../state/actions.ts';
 import { useStore, type Store } from '../../state/store.ts';
-import { lengthText } from '../../words.ts';
-import { limitText, moveText, placedItem } from './words.ts';
+import { wheelFigure, wheelRange, wheelUnit } from '../../words.ts';
+import { moveText, placedItem } from './words.ts';
 import { VerdictMark } from './VerdictMark.tsx';
 
 function go(store: Store, { station, course, at }: PlacedVerdict): void {
@@ -33,10 +33,8 @@ export function VerdictRows({ verdicts, stations, units }: Props): JSX.Element {
       <thead>
         <tr>
           <th scope="col" class="left">Item</th>
-          <th scope="col" class="left">verdict</th>
-          <th scope="col">measured<span class="unit">and its margin</span></th>
-          <th scope="col">limit</th>
-          <th scope="col">move</th>
+          <th scope="col" class="left">verdict<span class="unit">and how far to move it, {wheelUnit(units)}</span></th>
+          <th scope="col">measured, margin<span class="unit">and limit, {wheelUnit(units)}</span></th>
         </tr>
       </thead>
       <tbody>
@@ -46,10 +44,14 @@ export function VerdictRows({ verdicts, stations, units }: Props): JSX.Element {
               <button type="button" class="link-button" onClick={() => go(store, verdict)}>{nameOf(verdict.station)}</button>
               <span class="wording soft">{placedItem(verdict)}{verdict.by === 'wheel' ? ', by wheel' : ''}{verdict.reference === 'planned' ? ', table as planned' : ''}</span>
             </th>
-            <td class="left verdict"><VerdictMark verdict={verdict.verdict} />{verdict.verdict}</td>
-            <td class="figure"><span class="stacked">{lengthText(verdict.measured, units)}</span><span class="stacked soft">± {lengthText(verdict.margin, units)}</span></td>
-            <td class="figure limit">{limitText(verdict, units)}</td>
-            <td class="figure move">{moveText(verdict, units)}</td>
+            <td class="left">
+              <span class="stacked verdict"><VerdictMark verdict={verdict.verdict} />{verdict.verdict}</span>
+              <span class="stacked move">{moveText(verdict, units)}</span>
+            </td>
+            <td class="figure">
+              <span class="stacked measured">{wheelFigure(verdict.measured, units)} ± {wheelFigure(verdict.margin, units)}</span>
+              <span class="stacked soft limit">{wheelRange(verdict.limit, units)}</span>
+            </td>
           </tr>
         ))}
       </tbody>
