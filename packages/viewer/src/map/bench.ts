@@ -1,7 +1,6 @@
 /** For the bench and the browser tests alone, at an address that ends in #bench: the plan's text, bare repaints, and how long each move takes. */
 import type { LonLat } from '@halfcup/core';
 import type { Store } from '../state/store.ts';
-import type { Dragging } from './gestures/drag.ts';
 import type { MapView } from './mapView.ts';
 
 export interface Bench {
@@ -14,29 +13,25 @@ export interface Bench {
   readonly place: (at: LonLat) => readonly [number, number];
   /** Asks for a frame of the map in which nothing is changed. */
   readonly redraw: () => void;
-  /** Milliseconds of our own code in each move of a drag: placing, computing, panels, and what the map is told. */
-  readonly moves: number[];
+  /** Milliseconds of our own code in each move of a drag, and in each drawing of the panels while a station is held. */
+  readonly times: number[];
 }
 
 export interface BenchHook {
-  /** The same dragging, with each move timed. */
-  readonly timed: (dragging: Dragging) => Dragging;
+  /** Carries out a piece of work and notes how long it took, with the panels that follow from it. */
+  readonly measured: (work: () => void) => void;
   readonly expose: (view: MapView) => void;
 }
 
 export function createBench(store: Store): BenchHook {
-  const moves: number[] = [];
+  const times: number[] = [];
   return {
-    timed: (dragging) => ({
-      ...dragging,
-      move: (pin, along) => {
-        const from = performance.now();
-        const still = dragging.move(pin, along);
-        // The panels are drawn in a microtask that was asked for before this one.
-        queueMicrotask(() => moves.push(performance.now() - from));
-        return still;
-      },
-    }),
+    measured: (work) => {
+      const from = performance.now();
+      work();
+      // The panels are drawn in a microtask that was asked for before this one.
+      queueMicrotask(() => times.push(performance.now() - from));
+    },
     expose: (view) => {
       const bench: Bench = {
         text: () => store.open.value?.document.text ?? null,
@@ -44,7 +39,7 @@ export function createBench(store: Store): BenchHook {
         findings: () => (store.open.value?.findings ?? []).map(({ code, message }) => `${code}: ${message}`),
         place: view.place,
         redraw: view.redraw,
-        moves,
+        times,
       };
       Object.assign(window, { halfcupBench: bench });
     },

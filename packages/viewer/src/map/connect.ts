@@ -6,7 +6,7 @@ import { chooseStation } from '../state/actions.ts';
 import { courseOf, coursesOf, leadOf, nearestSample, samplesOf } from '../state/derive.ts';
 import { ask } from '../state/place.ts';
 import type { CoursePlace, Destination, Store } from '../state/store.ts';
-import { draggingOf, nudgeSelected } from './dragging.ts';
+import { draggingOf, heldPlan, nudgeSelected } from './dragging.ts';
 import { AROUND_PLACE, stationPadding, type Bounds } from './fit.ts';
 import { away } from './layers/directions.ts';
 import { stationBounds } from './layers/items.ts';
@@ -71,7 +71,8 @@ function uncover(view: MapView, container: HTMLElement, at: LonLat): void {
 /** `along`: whether stations are dragged along the course even without Shift. */
 export async function connect(store: Store, container: HTMLElement, along: ReadonlySignal<boolean>): Promise<() => void> {
   const bench = location.hash === '#bench' ? (await import('./bench.ts')).createBench(store) : null;
-  const dragging = draggingOf(store, along);
+  const measured = bench?.measured ?? ((work: () => void): void => work());
+  const held = heldPlan(store, measured);
   const view: MapView = createMapView(container, {
     pointing: {
       choose: (station) => chooseStation(store, station),
@@ -81,7 +82,7 @@ export async function connect(store: Store, container: HTMLElement, along: Reado
         store.cursor.value = null;
       },
     },
-    dragging: bench === null ? dragging : bench.timed(dragging),
+    dragging: draggingOf(store, along, held, measured),
     nudge: (steps) => nudgeSelected(store, steps),
   });
   bench?.expose(view);
@@ -93,7 +94,7 @@ export async function connect(store: Store, container: HTMLElement, along: Reado
     effect(() => view.units(store.units.value)),
     effect(() => {
       const runsOf = store.pane.value === 'day' ? store.selected.value : null;
-      view.show(scenes({ open: store.open.value, course: store.course.value, units: store.units.value, trial: store.trial.value, against: store.against.value, runsOf }));
+      view.show(scenes({ open: held.open.value ?? store.open.value, course: store.course.value, units: store.units.value, trial: store.trial.value, against: store.against.value, runsOf }));
     }),
     effect(() => view.select(store.selected.value)),
     effect(() => {

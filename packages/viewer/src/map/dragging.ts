@@ -1,13 +1,13 @@
 /** What dragging and nudging on the map do to the plan: the station is held, tried at each place, and let go or put back. */
 import { formatMeasure, type Finding, type LonLat, type StationLayout } from '@halfcup/core';
 import { nearestOn, passesOf, type IndexedCourse } from '@halfcup/core/geometry';
-import type { ReadonlySignal } from '@preact/signals';
+import { effect, signal, type ReadonlySignal } from '@preact/signals';
 import { leadOf } from '../state/derive.ts';
 import { differenceOf, differenceText } from '../state/difference.ts';
 import { nudge } from '../state/moves.ts';
-import { alongPlacement, freePlacement, leadHold } from '../state/placing.ts';
-import type { Store } from '../state/store.ts';
-import { dropTrial, holdStation, letGo, tryPlace } from '../state/workbench.ts';
+import { alongPlacement, freePlacement, leadHold, type Placement } from '../state/placing.ts';
+import type { OpenPlan, Store, Trial } from '../state/store.ts';
+import { dropTrial, holdStation, letGo, tried } from '../state/workbench.ts';
 import type { Dragging } from './gestures/drag.ts';
 
 /** Passes that come this much nearer than others, metres, are meant; among the rest the one is that was held before. */
@@ -27,8 +27,67 @@ const tell = (store: Store, findings: readonly Finding[], done: string): void =>
 
 const stationOf = (store: Store, id: string): StationLayout | undefined => store.open.value?.analysis.stations.find((one) => one.id === id);
 
+/**
+ * Milliseconds between two drawings of the panels while a station is held: they are read, and cost more than the map.
+ * Where they take long, so much longer apart that they take no more than a fifth of the time.
+ */
+const PANELS_EVERY = 200;
+const PANELS_SHARE = 5;
+/** After so long without a move the panels follow at once. */
+const AT_REST = 80;
+
+/** A plan that the map shows at once, and the panels at their own beat. */
+export interface Held {
+  /** With the station where it is held; `null` where none is held on the map. */
+  readonly open: ReadonlySignal<OpenPlan | null>;
+  readonly put: (open: OpenPlan) => void;
+  /** Brings the panels up to the map. */
+  readonly flush: () => void;
+}
+
+/** `measured`: carries out a piece of our own work, as a bench may want to time it. */
+export function heldPlan(store: Store, measured: (work: () => void) => void): Held {
+  const open = signal<OpenPlan | null>(null);
+  let beat: ReturnType<typeof setTimeout> | undefined;
+  let rest: ReturnType<typeof setTimeout> | undefined;
+  let cost = 0;
+  const show = (): void => {
+    clearTimeout(beat);
+    clearTimeout(rest);
+    beat = undefined;
+    if (store.trial.value === null || open.value === null || store.open.value === open.value) return;
+    const from = performance.now();
+    store.open.value = open.value;
+    // After the frame that paints them.
+    requestAnimationFrame(() => setTimeout(() => void (cost = performance.now() - from)));
+  };
+  effect(() => {
+    if (store.trial.value === null) open.value = null;
+  });
+  return {
+    open,
+    flush: show,
+    put: (shown) => {
+      open.value = shown;
+      clearTimeout(rest);
+      rest = setTimeout(() => measured(show), AT_REST);
+      beat ??= setTimeout(() => measured(show), Math.max(PANELS_EVERY, PANELS_SHARE * cost));
+    },
+  };
+}
+
+/** Where the held station goes with its pin at a place; `null` in a skipped gap. `last`: the measure it had, and has then. */
+function placementFor(trial: Trial, station: StationLayout, pin: LonLat, last: number | null): { readonly placement: Placement | null; readonly measure: number | null } {
+  const { analysis } = trial.from;
+  const hold = last === null ? null : leadHold(station);
+  const course = hold === null ? undefined : analysis.courses.find((one) => one.course.id === hold.course);
+  if (hold === null || course === undefined) return { placement: freePlacement(analysis, station, pin), measure: null };
+  const measure = measureMeant(course, pin, last!);
+  return { placement: alongPlacement(analysis, station, hold, measure), measure };
+}
+
 /** `along`: whether stations are dragged along the course even without Shift. */
-export function draggingOf(store: Store, along: ReadonlySignal<boolean>): Dragging {
+export function draggingOf(store: Store, along: ReadonlySignal<boolean>, held: Held, measured: (work: () => void) => void): Dragging {
   let last = 0;
   return {
     pinOf: (id) => stationOf(store, id)?.at,
@@ -43,19 +102,16 @@ export function draggingOf(store: Store, along: ReadonlySignal<boolean>): Draggi
       const trial = store.trial.value;
       const station = trial?.from.analysis.stations.find(({ id }) => id === trial.station);
       if (trial === null || station === undefined) return false;
-      const { analysis } = trial.from;
-      const hold = shift || along.value ? leadHold(station) : null;
-      const course = hold === null ? undefined : analysis.courses.find((one) => one.course.id === hold.course);
-      if (hold === null || course === undefined) {
-        tryPlace(store, freePlacement(analysis, station, pin));
-        return true;
-      }
-      last = measureMeant(course, pin, last);
-      const placement = alongPlacement(analysis, station, hold, last);
-      if (placement !== null) tryPlace(store, placement);
+      measured(() => {
+        const { placement, measure } = placementFor(trial, station, pin, shift || along.value ? last : null);
+        last = measure ?? last;
+        const shown = placement === null ? null : tried(store, placement, held.open.value ?? store.open.value);
+        if (shown !== null) held.put(shown);
+      });
       return true;
     },
     letGo: () => {
+      held.flush();
       const id = store.trial.value?.station ?? '';
       const before = store.trial.value?.from.analysis.stations.find((one) => one.id === id);
       const findings = letGo(store);

@@ -1,6 +1,7 @@
 /**
  * All that the map draws of a plan, as one record of GeoJSON. What has not changed since the scene before is the
- * same record again, so that the map is told of changes only; stations and items have ids that stay theirs.
+ * same record again, so that the map is told of changes only; stations and items have ids that stay theirs. The station
+ * in the hand has a source of its own, with its old place: a move touches no more than that.
  */
 import type { Course, StationLayout, Units } from '@halfcup/core';
 import type { Feature, FeatureCollection, Geometry, Point } from 'geojson';
@@ -16,9 +17,9 @@ import { unitMarks } from './layers/unitMarks.ts';
 import { zoneShapes } from './layers/zones.ts';
 
 /** Sources of the map, in no order. */
-export const SOURCES = ['context', 'zones', 'courses', 'marks', 'ends', 'items', 'stations', 'ghost', 'against', 'runs'] as const;
+export const SOURCES = ['context', 'zones', 'courses', 'marks', 'ends', 'items', 'stations', 'held', 'against', 'runs'] as const;
 /** Sources whose features have ids that stay theirs, so that a change of one feature is told as that. */
-export const KEPT_IDS: ReadonlySet<string> = new Set(['items', 'stations']);
+export const KEPT_IDS: ReadonlySet<string> = new Set(['items', 'stations', 'held']);
 
 export interface Scene extends Readonly<Record<(typeof SOURCES)[number], FeatureCollection>> {
   readonly stations: FeatureCollection<Point, StationProps>;
@@ -37,7 +38,7 @@ export interface Seen {
 }
 
 const NOTHING: FeatureCollection & { readonly features: [] } = { type: 'FeatureCollection', features: [] };
-export const EMPTY_SCENE: Scene = { context: NOTHING, zones: NOTHING, courses: NOTHING, marks: NOTHING, ends: NOTHING, items: NOTHING, stations: NOTHING, ghost: NOTHING, against: NOTHING, runs: NOTHING };
+export const EMPTY_SCENE: Scene = { context: NOTHING, zones: NOTHING, courses: NOTHING, marks: NOTHING, ends: NOTHING, items: NOTHING, stations: NOTHING, held: NOTHING, against: NOTHING, runs: NOTHING };
 
 const same = (a: unknown, b: unknown): boolean => a === b || (Array.isArray(a) && Array.isArray(b) && a.length === b.length && a.every((one, index) => one === b[index]));
 
@@ -54,6 +55,8 @@ const collection = <G extends Geometry, P>(features: readonly Feature<G, P>[]): 
 
 /** No station draws as many features. */
 const EACH = 1000;
+/** Ids of the old place and the difference: at the far end of those that stations have. */
+const GHOST = 2 ** 31;
 
 /** Features of each station, with ids that stay those of the station; kept with its layout. */
 function stationFeatures(): { readonly points: (station: StationLayout) => Feature<Point, StationProps>; readonly items: (courses: readonly Course[], station: StationLayout) => Feature[] } {
@@ -82,7 +85,6 @@ export function createScenes(): (seen: Seen) => Scene {
   const lines = once(courseLines);
   const marks = once((course: Course | undefined, units: Units) => (course === undefined ? NOTHING : unitMarks(course, units)));
   const ends = once((course: Course | undefined) => (course === undefined ? NOTHING : courseEnds(course)));
-  const ghost = once((trial: Trial | null, open: OpenPlan, units: Units) => collection(trial === null ? [] : ghostFeatures(trial, open, units)));
   const against = once((other: OpenPlan | null, open: OpenPlan) => collection(other === null ? [] : againstFeatures(other, open)));
   const runs = once((analysis: OpenPlan['analysis'], station: string | null) => collection(station === null ? [] : runShapes(analysis, station)));
   return ({ open, course: id, units, trial = null, against: other = null, runsOf = null }) => {
@@ -90,15 +92,18 @@ export function createScenes(): (seen: Seen) => Scene {
     const { analysis } = open;
     const courses = coursesOf(analysis);
     const course = courseOf(open, id) ?? courses[0];
+    const inHand = trial === null ? undefined : analysis.stations.find((station) => station.id === trial.station);
+    const others = inHand === undefined ? analysis.stations : analysis.stations.filter((station) => station !== inHand);
+    const hand: Feature[] = trial === null || inHand === undefined ? [] : [points(inHand), ...items(courses, inHand), ...ghostFeatures(trial, open, units).map((feature, index) => ({ ...feature, id: GHOST - index }))];
     return {
       context: drawing(open.files.context),
       zones: zones(analysis.plan.zones),
       courses: lines(courses, course?.id ?? null),
       marks: marks(course, units),
       ends: ends(course),
-      items: collection(analysis.stations.flatMap((station) => items(courses, station))),
-      stations: collection(analysis.stations.map(points)),
-      ghost: ghost(trial, open, units),
+      items: collection(others.flatMap((station) => items(courses, station))),
+      stations: collection(others.map(points)),
+      held: collection(hand),
       against: against(other, open),
       runs: runs(analysis, runsOf),
     };

@@ -110,11 +110,13 @@ function seenSide(open: OpenPlan, station: string): 'left' | 'right' | null {
   return pass === undefined || pass.side === 'unclear' ? null : pass.side;
 }
 
-/** Shows the held station at another place, on the side on which it stands there. A place that cannot be computed changes nothing. */
-export function tryPlace(store: Store, placement: Placement): void {
+/**
+ * The open plan with the held station at another place, on the side on which it stands there; `null` where none is held or
+ * that place cannot be computed. `now`: what is shown, or the last such plan, of which all is kept that stays the same.
+ */
+export function tried(store: Store, placement: Placement, now: OpenPlan | null = store.open.value): OpenPlan | null {
   const trial = store.trial.value;
-  const now = store.open.value;
-  if (trial === null || now === null) return;
+  if (trial === null || now === null) return null;
   const index = trial.from.analysis.plan.stations.findIndex(({ id }) => id === trial.station);
   const at = (before: OpenPlan, side: 'left' | 'right' | undefined): OpenPlan | null => {
     const made = reanalyse(before.analysis, withStation(trial.from.analysis.plan, index, placement, side), trial.from.files);
@@ -123,7 +125,12 @@ export function tryPlace(store: Store, placement: Placement): void {
   const held = now.analysis.plan.stations[index]?.side;
   const first = at(now, held);
   const side = first === null ? null : seenSide(first, trial.station);
-  const shown = first === null || side === null || side === held ? first : at(first, side);
+  return first === null || side === null || side === held ? first : at(first, side);
+}
+
+/** Shows the held station at another place. A place that cannot be computed changes nothing. */
+export function tryPlace(store: Store, placement: Placement): void {
+  const shown = tried(store, placement);
   if (shown !== null) store.open.value = shown;
 }
 

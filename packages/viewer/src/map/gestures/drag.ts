@@ -22,6 +22,8 @@ export interface DragState {
   readonly busy: () => boolean;
 }
 
+type At = readonly [x: number, y: number];
+
 interface Press {
   readonly pointer: number;
   readonly station: string;
@@ -29,6 +31,8 @@ interface Press {
   readonly y: number;
   /** From the pointer to the pin, pixels. */
   readonly grab: readonly [number, number];
+  /** The map's corner, which stays where it is while something is pressed: asked for once, since asking lays the page out. */
+  readonly corner: At;
   readonly slop: number;
   held: boolean;
   ended: boolean;
@@ -39,8 +43,6 @@ const SLOP = 4;
 const FINGER_SLOP = 10;
 /** Pixels about a pin that count as on it. */
 const ON_PIN = 7;
-
-type At = readonly [x: number, y: number];
 
 function stationUnder(map: MapLibreMap, dragging: Dragging, [x, y]: At, reach: number): string | null {
   const layers = HOLD_LAYERS.filter((id) => map.getLayer(id) !== undefined);
@@ -55,13 +57,15 @@ function stationUnder(map: MapLibreMap, dragging: Dragging, [x, y]: At, reach: n
   return nearest !== undefined && nearest.distance <= ON_PIN + reach ? nearest.id : null;
 }
 
-function pressOn(map: MapLibreMap, dragging: Dragging, event: PointerEvent, [x, y]: At): Press | null {
+function pressOn(map: MapLibreMap, dragging: Dragging, event: PointerEvent): Press | null {
+  const { left, top } = map.getCanvasContainer().getBoundingClientRect();
+  const [x, y] = [event.clientX - left, event.clientY - top];
   const finger = event.pointerType === 'touch';
   const station = stationUnder(map, dragging, [x, y], finger ? 8 : 2);
   const pin = station === null ? undefined : dragging.pinOf(station);
   if (station === null || pin === undefined) return null;
   const pixel = map.project([pin[0], pin[1]]);
-  return { pointer: event.pointerId, station, x, y, grab: [pixel.x - x, pixel.y - y], slop: finger ? FINGER_SLOP : SLOP, held: false, ended: false };
+  return { pointer: event.pointerId, station, x, y, grab: [pixel.x - x, pixel.y - y], corner: [left, top], slop: finger ? FINGER_SLOP : SLOP, held: false, ended: false };
 }
 
 /** Keeps the last place of a pointer until the next frame, and passes on that one only. */
@@ -91,10 +95,6 @@ function everyFrame(act: (at: At, along: boolean) => void): { readonly put: (at:
 export function listenForDragging(map: MapLibreMap, dragging: Dragging): DragState {
   const box = map.getCanvasContainer();
   let press: Press | null = null;
-  const placeOf = (event: PointerEvent): At => {
-    const { left, top } = box.getBoundingClientRect();
-    return [event.clientX - left, event.clientY - top];
-  };
   const moves = everyFrame(([x, y], along) => {
     if (press === null || press.ended) return;
     const pin = map.unproject([x + press.grab[0], y + press.grab[1]]);
@@ -113,7 +113,7 @@ export function listenForDragging(map: MapLibreMap, dragging: Dragging): DragSta
   box.addEventListener('pointerdown', (event) => {
     if (press !== null) return cancel();
     if (event.button !== 0 || event.ctrlKey) return undefined;
-    press = pressOn(map, dragging, event, placeOf(event));
+    press = pressOn(map, dragging, event);
     return undefined;
   });
   // The map asks whether it may pan after the press has been seen here.
@@ -124,7 +124,7 @@ export function listenForDragging(map: MapLibreMap, dragging: Dragging): DragSta
   }
   box.addEventListener('pointermove', (event) => {
     if (press === null || press.ended || event.pointerId !== press.pointer) return;
-    const [x, y] = placeOf(event);
+    const [x, y] = [event.clientX - press.corner[0], event.clientY - press.corner[1]];
     if (!press.held) {
       if (Math.hypot(x - press.x, y - press.y) <= press.slop) return;
       press.held = true;

@@ -4,9 +4,9 @@ import type { Palette } from '../palette.ts';
 import { BOLD, get, is, pair, REGULAR } from './expressions.ts';
 
 /** Old or other places: dashed, hollow, with the way to the place shown. `wordsZoom`: from where rings stand farther out. */
-export function beside(source: 'ghost' | 'against', palette: Palette, wordsZoom: number): LayerSpecification[] {
+export function beside(source: 'held' | 'against', palette: Palette, wordsZoom: number): LayerSpecification[] {
   const level = (far: boolean): LayerSpecification[] => {
-    const id = `${source}${far ? '-far' : ''}`;
+    const id = `beside-${source}${far ? '-far' : ''}`;
     const common = { type: 'symbol' as const, source, ...(far ? { minzoom: wordsZoom } : { maxzoom: wordsZoom }) };
     return [
       {
@@ -28,14 +28,14 @@ export function beside(source: 'ghost' | 'against', palette: Palette, wordsZoom:
       },
     ];
   };
-  const way: LayerSpecification = { id: `${source}-way`, type: 'line', source, filter: is('draw', 'way'), paint: { 'line-color': palette.soft, 'line-width': 1.6, 'line-dasharray': [2, 2] } };
+  const way: LayerSpecification = { id: `beside-${source}-way`, type: 'line', source, filter: is('draw', 'way'), paint: { 'line-color': palette.soft, 'line-width': 1.6, 'line-dasharray': [2, 2] } };
   return [way, ...level(false), ...level(true)];
 }
 
 /** The difference, written at the pin of the station in the hand, over all else. */
 export const said = (palette: Palette): LayerSpecification[] => [
   {
-    id: 'ghost-said', type: 'symbol', source: 'ghost', filter: is('draw', 'said'),
+    id: 'held-said', type: 'symbol', source: 'held', filter: is('draw', 'said'),
     layout: { 'text-field': get('text'), 'text-font': BOLD, 'text-size': 13, 'text-anchor': get('anchor'), 'text-radial-offset': 1.3, 'text-max-width': 14, 'text-allow-overlap': true, 'text-ignore-placement': true },
     paint: { 'text-color': palette.pick, 'text-halo-color': palette.sheet, 'text-halo-width': 2.4 },
   },

@@ -160,9 +160,9 @@ test('the scene of no plan is empty, and every source of a plan is filled', () =
   expect(Object.values(createScenes()({ open: null, course: null, units: 'metric' })).every((one) => one.features.length === 0)).toBe(true);
   const scene = createScenes()({ open: demo, course: 'full', units: 'metric', trial: null, against: null, runsOf: null });
   expect(scene.zones.features).toHaveLength(demo.document.plan.zones.length);
-  const { ghost, against, runs, ...drawn } = scene;
+  const { held, against, runs, ...drawn } = scene;
   expect(Object.values(drawn).every((one) => one.features.length > 0)).toBe(true);
-  expect([ghost, against, runs].map((one) => one.features)).toEqual([[], [], []]);
+  expect([held, against, runs].map((one) => one.features)).toEqual([[], [], []]);
 });
 
 test('the whole plan leaves more room where names stand outside it, and never all of a small window', () => {

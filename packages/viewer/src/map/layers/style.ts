@@ -4,7 +4,7 @@
  */
 import type { ExpressionSpecification, FilterSpecification, LayerSpecification, StyleSpecification } from 'maplibre-gl';
 import type { Palette } from '../palette.ts';
-import { SOURCES, type Scene } from '../scene.ts';
+import { KEPT_IDS, SOURCES, type Scene } from '../scene.ts';
 import { hasLand } from './context.ts';
 import { BOLD, byZoom, get, is, pair, REGULAR } from './expressions.ts';
 import { ground, groundNames } from './ground.ts';
@@ -39,6 +39,9 @@ export function trueWidth(metres: number, latitude: number, least: number): Expr
   if (meet >= 22) return ['interpolate', ['exponential', 2], ['zoom'], 0, least, 22, least];
   return ['interpolate', ['exponential', 2], ['zoom'], meet, least, 23, atZero * 2 ** 23];
 }
+
+/** Deepest zoom to which stations and items are cut into tiles, 4 cm fine: deeper, a window would need many, each made anew at every move. */
+const CUT_ZOOM = 17;
 
 const zones = (palette: Palette): LayerSpecification[] => [
   { id: 'zones-edge', type: 'line', source: 'zones', paint: { 'line-color': palette.ink, 'line-width': 1.2, 'line-dasharray': [3, 2] } },
@@ -137,6 +140,9 @@ const items = (palette: Palette, latitude: number): LayerSpecification[] => {
   ];
 };
 
+/** The same layer for what belongs to the station in the hand. */
+const inHand = (layer: LayerSpecification): LayerSpecification => ({ ...layer, id: `held-${layer.id}`, source: 'held' }) as LayerSpecification;
+
 const ends = (palette: Palette): LayerSpecification[] => [
   {
     id: 'ends',
@@ -147,13 +153,15 @@ const ends = (palette: Palette): LayerSpecification[] => [
   },
 ];
 
-/** Layers of the stations, drawn once for all and once, by filter, for the one that is selected. Names make way for rings. */
-function stationLayers(palette: Palette, picked: boolean): LayerSpecification[] {
+/** Layers of the stations, drawn once for all, once by filter for the one that is selected, once for the one in the hand. Names make way for rings. */
+function stationLayers(palette: Palette, which: 'all' | 'picked' | 'held'): LayerSpecification[] {
+  const picked = which !== 'all';
   const suffix = picked ? '-picked' : '';
-  const only: ExpressionSpecification[] = picked ? [['==', get('id'), '']] : [];
-  const common = { type: 'symbol' as const, source: 'stations' };
+  const only: ExpressionSpecification[] = which === 'all' ? [] : which === 'picked' ? [['==', get('id'), '']] : [['!', ['has', 'draw']]];
+  const source = which === 'held' ? 'held' : 'stations';
+  const common = { type: 'symbol' as const, source };
   const level = (far: boolean): LayerSpecification[] => {
-    const id = `stations${far ? '-far' : ''}`;
+    const id = `${source}${far ? '-far' : ''}`;
     const range = far ? { minzoom: WORDS_ZOOM } : { maxzoom: WORDS_ZOOM };
     return [
       {
@@ -205,7 +213,7 @@ const graticuleLayers = (palette: Palette): LayerSpecification[] => [
 
 export function styleOf(scene: Scene, palette: Palette, latitude: number, under: Underlay): StyleSpecification {
   const nothing = { type: 'FeatureCollection' as const, features: [] };
-  const sources = Object.fromEntries(SOURCES.map((name) => [name, { type: 'geojson' as const, data: scene[name], tolerance: 0.1, buffer: 128 }]));
+  const sources = Object.fromEntries(SOURCES.map((name) => [name, { type: 'geojson' as const, data: scene[name], tolerance: 0.1, buffer: 128, ...(KEPT_IDS.has(name) ? { maxzoom: CUT_ZOOM } : {}) }]));
   return {
     version: 8,
     sources: { ...under.sources, ...sources, cursor: { type: 'geojson', data: nothing }, asked: { type: 'geojson', data: nothing }, graticule: { type: 'geojson', data: nothing } },
@@ -221,10 +229,12 @@ export function styleOf(scene: Scene, palette: Palette, latitude: number, under:
       ...runs(palette),
       ...items(palette, latitude),
       ...beside('against', palette, WORDS_ZOOM),
-      ...beside('ghost', palette, WORDS_ZOOM),
-      ...stationLayers(palette, false),
+      ...items(palette, latitude).map(inHand),
+      ...beside('held', palette, WORDS_ZOOM),
+      ...stationLayers(palette, 'all'),
       ...ends(palette),
-      ...stationLayers(palette, true),
+      ...stationLayers(palette, 'picked'),
+      ...stationLayers(palette, 'held'),
       ...said(palette),
       spot('asked', palette),
       spot('cursor', palette),
