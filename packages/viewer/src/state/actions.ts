@@ -35,6 +35,7 @@ export function receive(store: Store, names: readonly string[], opening: Opening
     store.asked.value = null;
     store.against.value = null;
     store.placed.value = null;
+    store.improved.value = null;
     store.stripView.value = null;
     store.units.value = plan.document.plan.units;
     store.course.value = plan.document.plan.races[0]?.course ?? coursesOf(plan.analysis)[0]?.id ?? null;

@@ -9,8 +9,8 @@ export function VariantChoice(): JSX.Element | null {
   const variants = open?.document.plan.variants ?? [];
   if (open === null || variants.length === 0) return null;
   return (
-    <label class="field">
-      <span class="soft wide-only">Positions</span>
+    <label class="field variant-choice">
+      <span class="soft variant-word">Positions</span>
       <select aria-label="Positions shown" value={open.variant ?? ''} onChange={(event) => void showVariant(store, event.currentTarget.value === '' ? null : event.currentTarget.value)}>
         <option value="">as planned</option>
         {variants.map(({ name }) => (
