@@ -47,7 +47,7 @@ describe.each(HOSTILE.map((text) => ({ text, shown: JSON.stringify(text).slice(0
     expect(waypoints.at(-1)!.description).toBe(inXml(`${text}; ${text}; ${text}`));
     // Markup of the plan would be more elements than these.
     expect(gpx.match(/<(?!\/)[^>]*>/gu)!.filter((tag) => !tag.startsWith('<trkpt')).map((tag) => /^<\??(\w+)/u.exec(tag)![1])).toEqual(
-      ['xml', 'gpx', 'metadata', 'name', ...waypoints.flatMap(() => ['wpt', 'name', 'cmt', 'desc', 'type']), 'trk', 'name', 'desc', 'type', 'trkseg'],
+      ['xml', 'gpx', 'metadata', 'name', 'desc', ...waypoints.flatMap(() => ['wpt', 'name', 'cmt', 'desc', 'type']), 'trk', 'name', 'desc', 'type', 'trkseg'],
     );
     const path = join(folder, 'hostile.gpx');
     writeFileSync(path, gpx);

@@ -90,7 +90,7 @@ describe('halfcup export --out', () => {
     const moved = planText([{ id: 's1', on: { course: 'c', measure: 2500, side: 'right' } }], { variants: [{ name: 'early', stations: { s1: { on: { course: 'c', measure: 50, side: 'right' } } } }] });
     writeFileSync(join(folder, 'v.json'), moved);
     const { exit, out, err } = halfcupIn(folder, 'export', 'v.json', '--to', 'gpx', '--variant', 'early');
-    expect([exit, out.includes('SIGN'), out.includes('TRASH FROM')]).toEqual([0, false, true]);
+    expect([exit, out.includes('SIGN'), out.includes('TRASH FROM'), /<metadata><name>.* \(early\)<\/name>/u.test(out)]).toEqual([0, false, true, true]);
     expect(err).toMatch(/^v\.json:\d+:\d+: note: Station "s1" has no place on the ground for: sign\./u);
     expect(halfcupIn(folder, 'export', 'v.json', '--to', 'gpx').err).toBe('');
   });

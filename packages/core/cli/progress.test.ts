@@ -15,7 +15,7 @@ it('says nothing where there is no terminal', () => {
 });
 
 it('writes a line over the one before when the percent changes, and wipes it at the end', () => {
-  const { terminal, written } = fake({ isTTY: true, columns: 80 });
+  const { terminal, written } = fake({ isTTY: true, columns: 0 });
   const progress = progressOf('Reading c.gpx', terminal);
   for (const share of [0, 0.001, 0.5, 0.509, 1.2]) progress.show(share);
   progress.clear();

@@ -28,7 +28,9 @@ export function progressOf(what: string, terminal: Terminal = process.stderr): P
     const percent = Math.floor(Math.min(Math.max(share, 0), 1) * 100);
     if (percent === shown) return;
     shown = percent;
-    const room = (terminal.columns ?? 80) - ' 100 %'.length - 1;
+    // A terminal that does not know its width says 0.
+    const columns = terminal.columns === undefined || terminal.columns === 0 ? 80 : terminal.columns;
+    const room = columns - ' 100 %'.length - 1;
     const told = plain.length > room ? `${plain.slice(0, Math.max(room - 1, 0)).join('')}…` : plain.join('');
     terminal.write(`${WIPE}${told} ${percent} %`);
   };

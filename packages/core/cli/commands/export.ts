@@ -1,5 +1,6 @@
 /** `halfcup export`: the layout, or the crew times, for other tools. */
 import { type Result, bad, good } from '../../src/finding.ts';
+import type { Layout } from '../../src/layout/layout.ts';
 import { placeFindings } from '../../src/plan/placeFindings.ts';
 import { type Call, type Output, type Run, refuse } from '../call.ts';
 import { type AnalysedPlan, analysePlan } from '../plans.ts';
@@ -22,7 +23,7 @@ const FORMATS: { readonly [format in Format]: (plan: AnalysedPlan, call: Call) =
   },
   gpx: async (plan, call) => {
     const { toGpx } = await import('../../src/export/waypoints.ts');
-    const made = told(toGpx(plan.analysis, unitsOf(call, plan.analysis.plan.units)), plan);
+    const made = told(toGpx(named(plan, call), unitsOf(call, plan.analysis.plan.units)), plan);
     return made.ok ? good({ ...made.value, gpx: true }) : made;
   },
   csv: async ({ analysis }) => {
@@ -34,6 +35,12 @@ const FORMATS: { readonly [format in Format]: (plan: AnalysedPlan, call: Call) =
     return told(toCalendar(plan.analysis, Date.now()), plan);
   },
 };
+
+/** The layout under a name that says which variant it is. */
+function named({ analysis }: AnalysedPlan, call: Call): Layout {
+  const variant = call.values.get('variant');
+  return variant === undefined ? analysis : { ...analysis, plan: { ...analysis.plan, name: `${analysis.plan.name} (${variant})` } };
+}
 
 /** A text, with what is to be said of it at its place in the plan. */
 function told(made: Result<string>, { document }: AnalysedPlan): Result<Output> {

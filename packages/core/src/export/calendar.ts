@@ -6,9 +6,11 @@
 import type { Analysis } from '../analyse.ts';
 import { type Finding, type Result, bad, good } from '../finding.ts';
 import type { StationLayout } from '../layout/layout.ts';
+import type { Plan } from '../plan/plan.ts';
 import type { StationDay } from '../raceday/day.ts';
 import { formatClock, formatMinute } from '../units.ts';
 import { foldedLine, instantValue, textValue, uidOf } from './iCalendarText.ts';
+import { CAUTION } from './sheets/caution.ts';
 import { numberOf } from './sheets/sheet.ts';
 import { type ZonedInstant, zonedInstant } from './zoneTime.ts';
 
@@ -39,8 +41,9 @@ export function toCalendar(analysis: Analysis, stampedAt: number): Result<string
   const times = crewTimes(analysis);
   if (times.length === 0) return bad([noTimes(day === null)]);
   const idle = stations.filter(({ id }) => !times.some(({ station }) => station.id === id));
-  const events = times.map((time) => eventOf(time, plan.name, clock.value, stampedAt));
-  const lines = ['BEGIN:VCALENDAR', 'VERSION:2.0', 'PRODID:-//Halfcup//Crew times//EN', 'CALSCALE:GREGORIAN', `NAME:${textValue(plan.name)}`, ...events.flatMap(({ lines: own }) => own), 'END:VCALENDAR'];
+  const events = times.map((time) => eventOf(time, plan, clock.value, stampedAt));
+  const head = ['BEGIN:VCALENDAR', 'VERSION:2.0', 'PRODID:-//Halfcup//Crew times//EN', 'CALSCALE:GREGORIAN', `NAME:${textValue(plan.name)}`, `DESCRIPTION:${textValue(CAUTION)}`];
+  const lines = [...head, ...events.flatMap(({ lines: own }) => own), 'END:VCALENDAR'];
   return good(lines.map(foldedLine).join(''), [...idle.map(leftOut), ...events.flatMap(({ findings }) => findings)]);
 }
 
@@ -80,19 +83,19 @@ interface CalendarEvent {
   readonly findings: readonly Finding[];
 }
 
-function eventOf({ station, day, from, until }: CrewTime, plan: string, { date, timeZone }: PlanClock, stampedAt: number): CalendarEvent {
+function eventOf({ station, day, from, until }: CrewTime, plan: Plan, { date, timeZone }: PlanClock, stampedAt: number): CalendarEvent {
   const [start, end] = [zonedInstant(date, from, timeZone), zonedInstant(date, until, timeZone)];
   const [lon, lat] = station.at;
   const lines = [
     'BEGIN:VEVENT',
-    `UID:${uidOf(plan, date, station.id)}`,
+    `UID:${uidOf(plan.name, date, station.id)}`,
     `DTSTAMP:${instantValue(stampedAt)}`,
     `DTSTART:${instantValue(start.instant)}`,
     `DTEND:${instantValue(end.instant)}`,
     `SUMMARY:${textValue(`Station ${numberOf(station)}: ${station.name}`)}`,
     `LOCATION:${textValue(locationOf(station))}`,
     `GEO:${degrees(lat)};${degrees(lon)}`,
-    `DESCRIPTION:${textValue(descriptionOf(day, from, until, timeZone))}`,
+    `DESCRIPTION:${textValue([...timesOf(day, from, until), `Clock times there: ${timeZone}`, planLine(plan)].join('\n'))}`,
     'END:VEVENT',
   ];
   return { lines, findings: [troubleOf(station, from, start, date), troubleOf(station, until, end, date)].flat() };
@@ -106,16 +109,16 @@ function locationOf({ name, station: { points } }: StationLayout): string {
   return street === undefined || street === name ? name : `${name}, ${street}`;
 }
 
-function descriptionOf({ openFrom, quantiles }: StationDay, from: number, until: number, timeZone: string): string {
-  const lines = [
-    `Be there: ${clockText(from)}`,
-    ...(openFrom === null ? [] : [`Ready: ${clockText(openFrom)}`]),
-    ...(quantiles === null ? [] : [`First runner: ${clockText(quantiles.first)}`]),
-    `Open until about ${clockText(until)}, and until race control releases you`,
-    `Clock times there: ${timeZone}`,
-  ];
-  return lines.join('\n');
-}
+/** As the clocks there show them. */
+const timesOf = ({ openFrom, quantiles }: StationDay, from: number, until: number): string[] => [
+  `Be there: ${clockText(from)}`,
+  ...(openFrom === null ? [] : [`Ready: ${clockText(openFrom)}`]),
+  ...(quantiles === null ? [] : [`First runner: ${clockText(quantiles.first)}`]),
+  `Open until about ${clockText(until)}, and until race control releases you`,
+];
+
+/** Which plan the times are of, so that an old copy can be told. */
+const planLine = ({ name, revision }: Plan): string => (revision === undefined ? name : `${name}, version ${revision}`);
 
 /** A clock time to the minute; in words where it is not on the day itself. */
 function clockText(seconds: number): string {

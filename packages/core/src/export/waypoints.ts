@@ -14,6 +14,7 @@ import { type LaidDirection, type Layout, type StationLayout, isTable } from '..
 import type { PlanPoint } from '../plan/plan.ts';
 import { itemWord } from '../station/wording.ts';
 import { type UnitSystem, formatMeasure } from '../units.ts';
+import { CAUTION } from './sheets/caution.ts';
 import { wheeledText } from './sheets/placementList.ts';
 import { type Peg, pegsOf } from './sheets/placementPegs.ts';
 import { numberOf } from './sheets/sheet.ts';
@@ -42,7 +43,8 @@ export function toGpx(layout: Layout, units: UnitSystem = layout.plan.units): Re
     }),
   );
   const tracks = courses.map(({ course }) => trackOf(course, layout, units));
-  return good(writeGpx({ creator: 'Halfcup', name: plan.name, waypoints, tracks }), all.flatMap(({ station, bare }) => unplaced(station, bare)));
+  const version = plan.revision === undefined ? [] : [`Version ${plan.revision}.`];
+  return good(writeGpx({ creator: 'Halfcup', name: plan.name, description: [...version, CAUTION].join(' '), waypoints, tracks }), all.flatMap(({ station, bare }) => unplaced(station, bare)));
 }
 
 /** A to Z, then ZA to ZZ and so on, so that more than 26 still sort. */
