@@ -2,6 +2,8 @@
  * The face `@halfcup/core/sheets`: the papers of a race as HTML to be printed, from an analysis.
  */
 export { type GridDigits, type GridReference, gridReference } from './export/gridReference.ts';
+export { type CaptainOptions, captainSheet, captainSheets } from './export/sheets/captain.ts';
+export { cardSheet, cardSheets } from './export/sheets/card.ts';
 export { type SheetFrame, type SheetOptions, pageHtml } from './export/sheets/frame.ts';
 export { type Paper, pageBox } from './export/sheets/frameStyle.ts';
 export { type ReportInput, reportHtml } from './export/sheets/report.ts';

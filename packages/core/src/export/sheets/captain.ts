@@ -10,11 +10,11 @@ import { formatMeasure } from '../../units.ts';
 import { gridReference } from '../gridReference.ts';
 import { textOf } from '../text/languages.ts';
 import type { SheetText } from '../text/text.ts';
-import { clockBlock, crewBlock, noteOf, prePourBlock, suppliesBlock, talkBlock } from './captainFacts.ts';
-import { orderBlock } from './captainOrder.ts';
+import { clockBlock, crewBlock, prePourBlock, suppliesBlock, talkBlock } from './captainFacts.ts';
+import { orderBlock, pilesPicture } from './captainOrder.ts';
 import { CAPTAIN_STYLE } from './captainStyle.ts';
 import { pointFigure } from './figures.ts';
-import { type SheetOptions, pageHtml, planName, saidOrBlank, toFill, versionText } from './frame.ts';
+import { type SheetOptions, pageHtml, planName, saidOrBlank, sizeOf, toFill, versionText } from './frame.ts';
 import { pageBox } from './frameStyle.ts';
 import { type Html, NONE, html, said } from './html.ts';
 import { layoutDrawing } from './layoutDrawing.ts';
@@ -61,9 +61,11 @@ ${emergency(sheet)}
 ${station.directions.length === 0 ? html`<p class="come">${text.captain.drawing.none}</p>` : station.directions.filter((direction) => direction.lead || direction.items.length > 0).map((direction) => directionBlock(sheet, direction, width))}
 <div class="facts"><div><h2>${text.captain.map.title}</h2>
 ${stationMap({ layout: analysis, station, units: analysis.plan.units, text, width: MAP.width, height: MAP.height, ...(options.context === undefined ? {} : { context: options.context }) })}
-${pointList(sheet)}${noteOf(station.station.note)}</div>
+</div>
 <div>${clockBlock(analysis, station, text)}</div>
-<div>${prePourBlock(analysis, station, text)}${talkBlock(analysis, station, text)}</div></div>
+<div>${talkBlock(analysis, station, text)}${pilesPicture(text, 56)}</div></div>
+${pointList(sheet)}
+${prePourBlock(analysis, station, text)}
 ${suppliesBlock(analysis, station, text)}
 ${crewBlock(analysis, station, text)}
 ${orderBlock(text)}
@@ -71,9 +73,6 @@ ${orderBlock(text)}
 </article>
 `;
 }
-
-/** Smaller letters for long names, so that the head keeps its height. */
-const sizeOf = (name: string): Html => ([...name].length > 110 ? html` class="longest"` : [...name].length > 32 ? html` class="long"` : NONE);
 
 function head({ analysis, station, options, text }: Sheet): Html {
   const { plan, stations } = analysis;
@@ -97,11 +96,9 @@ function emergency({ analysis, station, text }: Sheet): Html {
   const street = (points.find(({ kind, street: name }) => kind === 'access' && name !== undefined) ?? points.find(({ street: name }) => name !== undefined))?.street;
   const grid = gridReference(station.at).text;
   const position = `${degrees(station.at[1], ['N', 'S'])}, ${degrees(station.at[0], ['E', 'W'])}`;
-  return html`<section class="emergency"><div><h2>${words.title}</h2><p class="call">${words.callFirst} ${saidOrBlank(contacts.emergency, text)}</p>
-<p class="words">${words.say} “${words.words} ${words.comeInBy} <b>${saidOrBlank(street, text)}</b>. ${grid === null ? '' : html`${words.grid} <b data-grid="${grid}">${grid}</b>. `}<b>${text.frame.station} ${station.index + 1}, ${said(station.name)}</b>.” <span class="small">(${position})</span></p>
-<p>${words.stayOnLine}</p></div>
-<div><p><b>${words.thenControl}</b> ${saidOrBlank(contacts.raceControl, text)}</p><p>${words.tellControl}</p>
-<p><b>${words.stay}</b></p><p>${words.radio}</p></div></section>`;
+  return html`<section class="emergency"><p class="call"><span>${words.title}</span>${words.callFirst} ${saidOrBlank(contacts.emergency, text)}</p>
+<p class="words">${words.say} “${words.words} ${words.comeInBy} <b>${saidOrBlank(street, text)}</b>. ${grid === null ? '' : html`${words.grid} <b class="grid" data-grid="${grid}">${grid}</b>. `}<b>${text.frame.station} ${station.index + 1}, ${said(station.name)}</b>.” <span class="small">(${position})</span> ${words.stayOnLine}</p>
+<div><p><b>${words.thenControl}</b> ${saidOrBlank(contacts.raceControl, text)}: ${words.tellControl}</p><p><b>${words.stay}</b> ${words.radio}</p></div></section>`;
 }
 
 /** Where runners come from, the side, the drawing and what must be said about it. */
@@ -111,24 +108,24 @@ function directionBlock({ analysis, station, text }: Sheet, direction: LaidDirec
   const from = words.compass[Math.round(((direction.azimuthDeg + 180) % 360) / 45) % 8]!;
   const side = direction.side === 'unclear' ? frame.sideUnclear : words.tablesOn(direction.side === 'left' ? frame.left : frame.right);
   const drawing = layoutDrawing({ direction, tableLength: station.practice.tableLength, points: kerbPoints(analysis, station, direction), units, text, width });
-  const notes = [words.drawing.straight, ...(drawing.broken ? [words.drawing.notToScale] : []), ...(drawing.folds ? [words.drawing.folds] : [])];
+  const notes = [words.drawing.straight, ...(drawing.broken ? [words.drawing.notToScale] : [])];
   return html`<section class="block"><p class="come">${words.comeFrom(from)} ${side}</p>
-<h2>${words.drawing.title}</h2>
-${drawing.svg}<p class="small">${notes.join(' ')}</p></section>`;
+<h2>${words.drawing.title} <span class="small">${notes.join(', ')}</span></h2>
+${drawing.svg}${drawing.folds ? html`<p class="small">${words.drawing.folds}</p>` : NONE}</section>`;
 }
 
 /** Each point with its shape as drawn, where it stands along the kerb, and what the plan says of it. */
 function pointList({ analysis, station, text }: Sheet): Html {
-  const { points } = station.station;
+  const { points, note } = station.station;
   const lead = station.directions.find((direction) => direction.lead);
-  if (points.length === 0) return html`<p class="small">${text.frame.points.drop}: ${toFill(text)}</p>`;
-  return html`<ul class="points">${points.map((point) => {
-    const { kind, name, street, note } = point;
+  const none = points.length === 0 ? html`<li>${text.frame.points.drop}: ${toFill(text)}</li>` : NONE;
+  return html`<ul class="points">${none}${points.map((point) => {
+    const { kind, name, street } = point;
     const [near] = lead === undefined ? [] : kerbPoints(analysis, station, lead, [point]);
-    const facts = [name, street, note].filter((fact) => fact !== undefined && fact !== '' && fact !== text.frame.points[kind]).map((fact) => said(fact!));
+    const facts = [name, street, point.note].filter((fact) => fact !== undefined && fact !== '' && fact !== text.frame.points[kind]).map((fact) => said(fact!));
     const all = near === undefined ? facts : [html`${pointFigure(near.along, analysis.plan.units, text)}`, ...facts];
     return html`<li>${pointKey(kind, text)}<b>${text.frame.points[kind]}</b>${all.map((fact, k) => html`${k === 0 ? ': ' : ', '}${fact}`)}</li>\n`;
-  })}</ul>`;
+  })}${note === undefined || note === '' ? NONE : html`<li class="note">${said(note)}</li>`}</ul>`;
 }
 
 /** A point's shape by itself. */

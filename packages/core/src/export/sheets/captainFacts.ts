@@ -7,7 +7,7 @@ import type { DayCrew, Pack, PrePour, StationDay } from '../../raceday/day.ts';
 import { formatDuration, formatMinute } from '../../units.ts';
 import type { PackWord, SheetText } from '../text/text.ts';
 import { saidOrBlank, toFill } from './frame.ts';
-import { type Html, NONE, html, said } from './html.ts';
+import { type Html, NONE, html } from './html.ts';
 
 /** One station's day; `null` where the plan has no race day or nobody arrives. */
 export function dayOf({ day }: Pick<Analysis, 'day'>, { id }: Pick<StationLayout, 'id'>): StationDay | null {
@@ -49,7 +49,7 @@ export function clockBlock(analysis: Analysis, station: StationLayout, text: She
     row(day === null || day.peak === null ? clock.busiest : `${clock.busiest} (${clock.busiestCount(text.frame.count(day.peak.count))})`, at(day?.peak?.at)),
     row(clock.last, at(upToMinute(day?.quantiles?.last))),
     row(clock.sweep, at(upToMinute(sweep))),
-  ]}</tbody></table><p><b>${clock.stayOpen}</b></p>`;
+  ]}</tbody></table><p class="stay">${clock.stayOpen}</p>`;
 }
 
 /** How much stands poured, as tables × layers = cups. */
@@ -58,20 +58,20 @@ export function prePourBlock(analysis: Analysis, station: StationLayout, text: S
   const { cupsPerLayer } = suppliesOf(analysis.plan, station.station);
   const day = dayOf(analysis, station);
   const { count, items } = text.frame;
-  const one = (drink: 'sportsDrink' | 'water', stock: PrePour): Html => html`<p>${items[drink]}: <span class="told" data-pour="${drink}">${words.told(stock.tables, stock.layers, count(stock.tables * stock.layers * cupsPerLayer))}</span><br><span class="small">${words.perLayer(count(cupsPerLayer), count(stock.cups))}</span></p>`;
+  const one = (drink: 'sportsDrink' | 'water', stock: PrePour): Html => html`<p>${items[drink]} <span class="small">(${words.perLayer(count(cupsPerLayer), count(stock.cups))})</span><br><span class="told" data-pour="${drink}">${words.told(stock.tables, stock.layers, count(stock.tables * stock.layers * cupsPerLayer))}</span></p>`;
   const drinks = (['sportsDrink', 'water'] as const).filter((drink) => station.station.serves.includes(drink));
   const told = drinks.map((drink) => {
     const stock = day?.prePour[drink];
     return stock === undefined ? html`<p>${items[drink]}: ${toFill(text)}</p>` : one(drink, stock);
   });
-  return drinks.length === 0 ? NONE : html`<h2>${words.title}</h2>${told}`;
+  return drinks.length === 0 ? NONE : html`<h2>${words.title}</h2><div class="pour">${told}</div>`;
 }
 
 const SIGN = 'sign: ';
 
 function packWord({ item }: Pack, { captain: { supplies } }: SheetText): string {
-  if (item.startsWith(SIGN)) return `${supplies.packs.sign} “${item.slice(SIGN.length)}”`;
-  return supplies.packs[item as PackWord] ?? item;
+  // The wording stands in the drawing.
+  return item.startsWith(SIGN) ? supplies.packs.sign : (supplies.packs[item as PackWord] ?? item);
 }
 
 /** What was sent, and at how many jugs to call for more. */
@@ -81,19 +81,17 @@ export function suppliesBlock(analysis: Analysis, station: StationLayout, text: 
   if (day === null) return html`<h2>${words.title}</h2><p>${toFill(text)}</p>`;
   const supplies = suppliesOf(analysis.plan, station.station);
   const rows = day.packs.map((pack) => html`<li><span>${packWord(pack, text)}</span><b>${text.frame.count(pack.count)}</b></li>\n`);
-  return html`<h2>${words.title}</h2><ul class="packs">${rows}</ul>${callMore(supplies, day, text)}`;
+  return html`<h2>${words.title} ${callMore(supplies, day, text)}</h2><ul class="packs">${rows}</ul>`;
 }
 
 /** The least jugs of each drink at which to call: the plan's share of what was sent, rounded up. */
 function callMore({ resupply }: Supplies, { packs }: StationDay, text: SheetText): Html {
   const { supplies: words } = text.captain;
-  if (resupply === undefined) return html`<p>${words.more} ${toFill(text)}</p>`;
-  return html`<div class="more">${(['water', 'sportsDrink'] as const).map((drink) => {
-    const jugs = packs.find(({ item }) => item === `${drink}Jug`);
-    if (jugs === undefined) return NONE;
-    const at = Math.ceil(jugs.count * resupply.at - 1e-9);
-    return html`<p data-more="${drink}" data-jugs="${at}"><b>${words.callMore(text.frame.items[drink], text.frame.count(at), formatDuration(resupply.takes))}</b></p>`;
-  })}</div>`;
+  if (resupply === undefined) return html`<span class="more">${words.more} ${toFill(text)}</span>`;
+  const jugs = packs.filter(({ item }) => item === 'waterJug' || item === 'sportsDrinkJug');
+  const left = jugs.map(({ item, count }) => ({ item, at: Math.ceil(count * resupply.at - 1e-9) }));
+  const told = left.map(({ item, at }) => `${text.frame.count(at)} ${words.packs[item as PackWord]}`).join(', ');
+  return jugs.length === 0 ? NONE : html`<span class="more" data-more="${left.map(({ item, at }) => `${item} ${at}`).join(' ')}">${words.callMore(told, formatDuration(resupply.takes))}</span>`;
 }
 
 const ROLES = ['handOut', 'pour', 'gel', 'clean', 'captain'] as const satisfies readonly (keyof DayCrew)[];
@@ -108,14 +106,10 @@ export function crewBlock(analysis: Analysis, station: StationLayout, text: Shee
   return html`<p class="run-in"><b>${words.title}:</b> ${parts} · <b>${crew.total}</b> ${words.total}${crew.shifts > 1 ? `, ${words.shifts(crew.shifts)}` : ''}</p>`;
 }
 
-/** Whom to call, and by what name. */
+/** Channel, call sign, captain; race control stands in the emergency box. */
 export function talkBlock({ plan }: Pick<Analysis, 'plan'>, { station }: StationLayout, text: SheetText): Html {
   const { talk: words } = text.captain;
   const { people } = station;
-  const { radioChannel, raceControl } = plan.contacts;
   const line = (label: string, value: string | undefined): Html => html`<tr><th scope="row">${label}</th><td>${saidOrBlank(value, text)}</td></tr>\n`;
-  return html`<h2>${words.title}</h2><table><tbody>${[line(words.channel, radioChannel), line(words.callSign, people.radio), line(words.control, raceControl), line(words.captain, people.captain), line(words.phone, people.phone)]}</tbody></table>`;
+  return html`<h2>${words.title}</h2><table class="talk"><tbody>${[line(words.channel, plan.contacts.radioChannel), line(words.callSign, people.radio), line(words.captain, people.captain), line(words.phone, people.phone)]}</tbody></table>`;
 }
-
-/** A note of the plan, as it stands. */
-export const noteOf = (note: string | undefined): Html => (note === undefined || note === '' ? NONE : html`<p class="note">${said(note)}</p>`);

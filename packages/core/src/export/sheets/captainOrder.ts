@@ -5,14 +5,14 @@ import { svgFrame, svgPath, svgText } from './svg.ts';
 
 const list = (lines: readonly string[]): Html => html`<ul>${lines.map((line) => html`<li>${line}</li>`)}</ul>`;
 
-/** Set up, while open, after release, in three columns, the last with the picture. */
+/** Set up, while open, after release, side by side. */
 export const orderBlock = (text: SheetText): Html => {
   const { order } = text.captain;
-  return html`<section class="block"><h2>${order.title}</h2><div class="order">
+  return html`<section class="block order" aria-label="${order.title}">
 <div><h3>${order.setUpTitle}</h3>${list(order.setUp)}</div>
 <div><h3>${order.openTitle}</h3>${list(order.open)}</div>
-<div><h3>${order.afterTitle}</h3>${list(order.after)}${pilesPicture(text, 72)}</div>
-</div></section>`;
+<div><h3>${order.afterTitle}</h3>${list(order.after)}</div>
+</section>`;
 };
 
 const INK = 'fill="#fff" stroke="#000" stroke-width="0.4" stroke-linejoin="round"';
@@ -27,16 +27,16 @@ const folded = (x: number, y: number): Html => svgPath(`M${x} ${y}l1.6 -6h1l-1.6
 export function pilesPicture(text: SheetText, width: number): Html {
   const { order } = text.captain;
   const ground = 9.2;
-  const [a, b, c, d] = [0.1, 0.38, 0.66, 0.87].map((share) => share * width) as [number, number, number, number];
+  const [a, b, c, d] = [0.1, 0.37, 0.63, 0.88].map((share) => share * width) as [number, number, number, number];
   const look = { points: 9, anchor: 'middle' } as const;
   const content = [
     bag(a - 3, ground), bag(a + 2.2, ground), bag(a - 0.4, ground - 3.4),
     crate(b - 5, ground), crate(b + 0.4, ground), crate(b - 2.4, ground - 4),
     ...[-6, -2.4, 1.2].map((at) => jug(c + at, ground)),
     ...[-2, 0.2, 2.4].map((at) => folded(d + at, ground)),
-    svgText(Math.max(a, 12), 13, order.bags, look),
+    svgText(0.5, 13, order.bags, { points: 9 }),
     svgText(b, 16.8, order.leftovers, look),
-    svgText(c - 1, 13, order.jugs, look),
+    svgText(c + 4, 13, order.jugs, look),
     svgText(d + 1, 16.8, order.folded, look),
     svgPath(`M0 18.4H${width}`, 'stroke="#000" stroke-width="0.9"'),
   ];

@@ -5,7 +5,7 @@
 import type { Plan } from '../../plan/plan.ts';
 import type { SheetText } from '../text/text.ts';
 import { type Paper, frameStyle } from './frameStyle.ts';
-import { type Html, html, said } from './html.ts';
+import { type Html, NONE, html, said } from './html.ts';
 
 /** What the caller decides of a paper. */
 export interface SheetOptions {
@@ -82,3 +82,6 @@ export const toFill = ({ frame }: SheetText): Html => html`<span class="to-fill"
 
 /** A text of the plan, else a line to write on. */
 export const saidOrBlank = (value: string | undefined, text: SheetText): Html => (value === undefined || value.trim() === '' ? toFill(text) : said(value));
+
+/** A class that makes the letters of a long name smaller, so that a head keeps its height. */
+export const sizeOf = (name: string): Html => ([...name].length > 110 ? html` class="longest"` : [...name].length > 32 ? html` class="long"` : NONE);

@@ -22,7 +22,7 @@ export interface KerbScale {
   readonly end: number;
 }
 
-/** Width of a break on paper. */
+/** Least width of a break on paper. */
 const BREAK = 17;
 /** Larger is not easier to read: 1 : 200. */
 const LARGEST = 5;
@@ -39,23 +39,24 @@ function merged(spans: readonly Span[]): Span[] {
 }
 
 /** The scale at which all spans, with a break wherever a gap would be wider, fill `width`; and which gaps are broken. */
-function fit(spans: readonly Span[], gaps: readonly number[], width: number): { scale: number; broken: readonly boolean[] } {
+function fit(spans: readonly Span[], gaps: readonly number[], width: number, wide: (k: number) => number): { scale: number; broken: readonly boolean[] } {
   const filled = spans.reduce((sum, [from, to]) => sum + to - from, 0);
   let broken = gaps.map(() => true);
   for (;;) {
     const at = filled + gaps.reduce((sum, gap, k) => sum + (broken[k] ? 0 : gap), 0);
-    const scale = Math.min(LARGEST, at === 0 ? LARGEST : (width - broken.filter(Boolean).length * BREAK) / at);
-    const next = gaps.map((gap, k) => broken[k]! && gap * scale > BREAK);
+    const scale = Math.min(LARGEST, at === 0 ? LARGEST : (width - broken.reduce((sum, one, k) => sum + (one ? wide(k) : 0), 0)) / at);
+    const next = gaps.map((gap, k) => broken[k]! && gap * scale > wide(k));
     if (next.every((one, k) => one === broken[k])) return { scale, broken };
     broken = next;
   }
 }
 
-/** The drawing's scale for the spans that hold something, between two places on paper. */
-export function kerbScale(spans: readonly Span[], left: number, right: number): KerbScale {
+/** The drawing's scale for the spans that hold something, between two places on paper; `first`: width of the first break. */
+export function kerbScale(spans: readonly Span[], left: number, right: number, first: number = BREAK): KerbScale {
   const whole = merged(spans);
   const gaps = whole.slice(1).map(([from], k) => from - whole[k]![1]);
-  const { scale, broken } = fit(whole, gaps, right - left);
+  const widthOf = (k: number): number => (k === 0 ? Math.max(first, BREAK) : BREAK);
+  const { scale, broken } = fit(whole, gaps, right - left, widthOf);
   const knots: [distance: number, x: number][] = [];
   const breaks: KerbBreak[] = [];
   let at = left;
@@ -63,7 +64,7 @@ export function kerbScale(spans: readonly Span[], left: number, right: number): 
     knots.push([from, at], [to, at + (to - from) * scale]);
     at += (to - from) * scale;
     if (k === whole.length - 1) break;
-    const wide = broken[k] ? BREAK : gaps[k]! * scale;
+    const wide = broken[k] ? widthOf(k) : gaps[k]! * scale;
     if (broken[k]) breaks.push({ from: at, to: at + wide });
     at += wide;
   }

@@ -51,10 +51,10 @@ interface Label extends Hanging {
 }
 
 /** Millimetres out from the kerb, over the verge. */
-const OUT = { road: -11, handOut: 1.3, table: 2.4, tableEnd: 6.6, box: 2.4, boxEnd: 5.4, point: 8.6, rows: 12.2 } as const;
+const OUT = { road: -11, handOut: 1.3, table: 2.4, tableEnd: 6.6, box: 2.4, boxEnd: 5.4, point: 8.6, rows: 11.2 } as const;
 const SIZE = 10;
-const ROW = 8.8;
-const LINE = 3.8;
+const ROW = 8.2;
+const LINE = 3.7;
 /** Beyond so many rows points go without words: their shapes stand in the list beside the map. */
 const EASY_ROWS = 3;
 const EDGE = 7;
@@ -68,7 +68,7 @@ type Out = (v: number) => number;
 export function layoutDrawing(input: DrawingInput): LayoutDrawing {
   const { direction, width } = input;
   const { items } = direction;
-  const scale = kerbScale([[0, 0], ...spansOf(items)], EDGE, width - EDGE);
+  const scale = kerbScale([[0, 0], ...spansOf(items)], EDGE, width - EDGE, signRoom(input));
   const figures = items.map((item) => figureOf(item, input.units, input.text));
   const { labels, hung } = labelsOf(input, scale);
   const rows = hung.reduce((most, { row }) => Math.max(most, row + 1), 0);
@@ -79,12 +79,21 @@ export function layoutDrawing(input: DrawingInput): LayoutDrawing {
     roadOf(input, scale, out, width),
     ...items.map((item) => itemShape(item, input.tableLength, scale, out)),
     ...input.points.map(({ kind, along }) => pointMark(kind, scale.x(along), out(OUT.point))),
-    svgPath(`M${mm(scale.x(0))} ${mm(out(-4.5))}V${mm(out(2))}M${mm(scale.x(0) - 1.6)} ${mm(out(-2.8))}l3.2 0`, 'stroke="#000" stroke-width="0.7" fill="none"'),
+    chalkMark(input, scale, out),
     ...labels.map((label, k) => labelShape(label, hung[k]!, out, above)),
   ];
   const title = input.text.captain.drawing.title;
   return { svg: svgFrame(width, height, title, content, 'layout'), folds: figures.some(({ folds }) => folds), broken: scale.breaks.length > 0, height };
 }
+
+/** A break behind the sign that leaves its words alone at the left edge, where they fit beside the rest. */
+function signRoom(input: DrawingInput): number {
+  const sign = input.direction.items.find(({ kind }) => kind === 'sign');
+  return sign === undefined ? 0 : Math.min(input.width / 3, Math.max(...labelLines(sign, input).map((line, k) => textWidth(line, SIZE, k === 0))) - EDGE + 2);
+}
+
+/** Title, and distance from the chalk mark. */
+const labelLines = (item: Item, { tableLength, units, text }: DrawingInput): readonly [string, string] => [itemTitle(item, tableLength, text), figureOf(item, units, text).text];
 
 /** What must be drawn to scale: all tables and the hand-out line as one stretch, the sign, the trash drop. */
 function spansOf(items: readonly Item[]): (readonly [number, number])[] {
@@ -96,13 +105,13 @@ function spansOf(items: readonly Item[]): (readonly [number, number])[] {
 /** Labels of items, chalk mark and points with their places; points go without where that would take many rows. */
 function labelsOf(input: DrawingInput, scale: KerbScale): { labels: readonly Label[]; hung: readonly Hung[] } {
   const { direction, text, points, width } = input;
-  const chalk = labelled([text.captain.drawing.chalk], [scale.x(0)], 2, html` data-chalk="0"`);
+  const chalk = chalkRoom(input, scale) === null ? [labelled([text.captain.drawing.chalk], [scale.x(0)], 2, html` data-chalk="0"`)] : [];
   const items = direction.items.map((item) => itemLabel(item, input, scale));
   const marks = points.map(({ kind, along }) => labelled([text.frame.points[kind], pointFigure(along, input.units, text)], [scale.x(along)], OUT.point + 1.8, html` data-point="${kind}"`));
-  const named = [...items, chalk, ...marks];
+  const named = [...items, ...chalk, ...marks];
   const all = hangLabels(named, 0, width, EASY_ROWS);
   if (all !== null) return { labels: named, hung: all };
-  const labels = [...items, chalk];
+  const labels = [...items, ...chalk];
   const hung = hangLabels(labels, 0, width);
   if (hung !== null) return { labels, hung };
   throw new RangeError(`expected room for ${items.length} labels on ${width} mm, found none`);
@@ -112,14 +121,13 @@ const labelled = (lines: readonly string[], anchors: readonly number[], from: nu
   lines, anchors, from, data, width: Math.max(...lines.map((line, k) => textWidth(line, SIZE, k === 0))),
 });
 
-function itemLabel(item: Item, { tableLength, units, text }: DrawingInput, scale: KerbScale): Label {
-  const figure = figureOf(item, units, text);
+function itemLabel(item: Item, input: DrawingInput, scale: KerbScale): Label {
   const [from, to] = span(item).map(scale.x) as [number, number];
   const middle = (from + to) / 2;
   const inner = Math.min(0.9, (to - from) / 3);
   const anchors = item.kind === 'handOut' ? [to, from] : from === to ? [from] : [middle, from + inner, to - inner, (from + middle) / 2, (middle + to) / 2];
   const begins = item.kind === 'handOut' ? OUT.handOut : item.kind === 'trash' ? OUT.boxEnd : OUT.tableEnd;
-  return labelled([itemTitle(item, tableLength, text), figure.text], anchors, begins, figure.data);
+  return labelled(labelLines(item, input), anchors, begins, figureOf(item, input.units, input.text).data);
 }
 
 /** Tables of an item, by its length. */
@@ -145,7 +153,7 @@ function roadOf({ text, units, direction }: DrawingInput, scale: KerbScale, out:
   const top = Math.min(kerb, far);
   const says = direction.side === 'unclear' ? `${text.captain.drawing.runners} (${text.frame.sideUnclear})` : text.captain.drawing.runners;
   const arrow = textWidth(says, 11, true) + 2.5;
-  const y = out(-7.6);
+  const y = out(-8.2);
   const free = freeRoad(scale, width);
   const [first] = free.filter(([from, to]) => to - from > arrow + 15).concat([free.reduce((a, b) => (b[1] - b[0] > a[1] - a[0] ? b : a))]);
   return html`<rect x="0" y="${mm(top)}" width="${mm(width)}" height="${mm(-OUT.road)}" fill="#ececec"/>${svgPath(`M0 ${mm(kerb)}H${mm(width)}`, 'stroke="#000" stroke-width="0.8"')}
@@ -157,6 +165,21 @@ ${svgText(first![0], y + 1.4, says, { points: 11, bold: true })}${svgPath(`M${mm
 function freeRoad({ breaks }: KerbScale, width: number): (readonly [number, number])[] {
   const stops = breaks.map(({ from, to }) => (from + to) / 2);
   return [...stops, width].map((stop, k) => [(stops[k - 1] ?? -2) + 4, stop - 4] as const);
+}
+
+/** Where the words for the chalk mark start on the road beside it, millimetres; `null` where a zigzag or an edge is too near. */
+function chalkRoom({ text, width }: DrawingInput, scale: KerbScale): number | null {
+  const long = textWidth(text.captain.drawing.chalk, SIZE, true);
+  const at = scale.x(0);
+  const fits = (from: number): boolean => freeRoad(scale, width).some(([a, b]) => from >= a - 2.4 && from + long <= b + 2.4);
+  return [at + 1.6, at - 1.6 - long].find(fits) ?? null;
+}
+
+function chalkMark(input: DrawingInput, scale: KerbScale, out: Out): Html {
+  const room = chalkRoom(input, scale);
+  const x = scale.x(0);
+  const says = room === null ? NONE : svgText(room, out(-2.9) + 1.3, input.text.captain.drawing.chalk, { points: SIZE, bold: true, data: html` data-chalk="0"` });
+  return html`${svgPath(`M${mm(x)} ${mm(out(-5))}V${mm(out(2))}`, 'stroke="#000" stroke-width="0.9" fill="none"')}${says}`;
 }
 
 /** A gap in road and kerb, with a broken line at each side of it. */

@@ -113,7 +113,7 @@ export const es: SheetText = {
     rim: 'Por el borde, con dos dedos',
     palm: 'Sobre la palma abierta',
     handTitle: 'Entregar',
-    callOut: (served) => `Anuncie lo que lleva: «¡${served}!»`,
+    callOut: (served) => `Anuncie lo que lleva y su sabor: ${served.map((one) => `«¡${one}!»`).join(', ')}`,
     hand: ['Brazo extendido y quieto, a la altura del pecho. Suelte cuando lo tomen.', 'No pise la calzada. Deje que vengan los corredores.'],
     fallTitle: 'Si alguien cae',
     fall: ['Vida en peligro: llame primero al número local de emergencias y después avise a su responsable.', 'Quédese con la persona. Haga solo aquello para lo que tiene formación.', 'La reanimación solo con las manos merece un minuto de aprendizaje antes de la carrera, con un instructor habilitado.'],

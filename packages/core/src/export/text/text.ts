@@ -92,12 +92,12 @@ export interface CaptainText {
   readonly supplies: {
     readonly title: string;
     readonly packs: Readonly<Record<PackWord, string>>;
-    /** Which jugs, how many are left then, how long it takes. */
-    readonly callMore: (drink: string, jugs: string, takes: string) => string;
+    /** At how many jugs of what, and how long it takes. */
+    readonly callMore: (jugs: string, takes: string) => string;
     readonly more: string;
   };
   readonly crew: { readonly title: string; readonly roles: Readonly<Record<'handOut' | 'pour' | 'gel' | 'clean' | 'captain', string>>; readonly total: string; readonly shifts: (count: number) => string };
-  readonly talk: { readonly title: string; readonly channel: string; readonly callSign: string; readonly captain: string; readonly phone: string; readonly control: string };
+  readonly talk: { readonly title: string; readonly channel: string; readonly callSign: string; readonly captain: string; readonly phone: string };
   readonly order: {
     readonly title: string;
     readonly setUp: readonly string[];
@@ -129,7 +129,7 @@ export interface CardText {
   readonly rim: string;
   readonly palm: string;
   readonly handTitle: string;
-  readonly callOut: (served: string) => string;
+  readonly callOut: (served: readonly string[]) => string;
   readonly hand: readonly string[];
   readonly fallTitle: string;
   readonly fall: readonly string[];
