@@ -92,7 +92,7 @@ export function App(): JSX.Element {
       {narrow ? null : <CourseStrip />}
       <Caution />
       <Patterns />
-      {over ? <p class="drop-note" role="status">Drop a GPX file, or a plan with its GPX files</p> : null}
+      {over ? <p class="drop-note" role="status">{open !== null && store.pane.value === 'review' ? 'Drop a GPX file of points as placed, or a plan with its GPX files' : 'Drop a GPX file, or a plan with its GPX files'}</p> : null}
     </div>
   );
 }

@@ -2,6 +2,9 @@
 import type { Course, Finding, Plan } from '@halfcup/core';
 import type { Improved } from '../state/store.ts';
 
+/** What the line of the job says, by which the panel knows its own. */
+export const SEARCHING = 'Trying places';
+
 export interface ImproveTask {
   /** As shown. */
   readonly plan: Plan;

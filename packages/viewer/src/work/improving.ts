@@ -1,7 +1,7 @@
 /** Searches for better positions in a worker of its own, with a line that shows how far it is and stops it. */
 import { coursesOf } from '../state/derive.ts';
 import type { Improved, OpenPlan, Store } from '../state/store.ts';
-import type { ImproveTask, ImproveTold } from './improveMessages.ts';
+import { SEARCHING, type ImproveTask, type ImproveTold } from './improveMessages.ts';
 
 export interface Asked {
   /** Ids of the stations that may move. */
@@ -9,8 +9,6 @@ export interface Asked {
   /** Metres along the course to either side. */
   readonly within: number;
 }
-
-const LABEL = 'Trying places';
 
 /** What was found for the plan as it is shown; a text where that failed; `null` where a person has stopped it. */
 export function searchPositions(store: Store, open: OpenPlan, { only, within }: Asked): Promise<Improved | string | null> {
@@ -25,9 +23,9 @@ export function searchPositions(store: Store, open: OpenPlan, { only, within }: 
       resolve(value);
     };
     const stop = (): void => end(null);
-    store.job.value = { label: LABEL, share: 0, stop };
+    store.job.value = { label: SEARCHING, share: 0, stop };
     worker.addEventListener('message', ({ data }: MessageEvent<ImproveTold>) => {
-      if (data.kind === 'progress') store.job.value = { label: LABEL, share: data.share, stop };
+      if (data.kind === 'progress') store.job.value = { label: SEARCHING, share: data.share, stop };
       else end(data.kind === 'failed' ? data.message : { ...data.improvement, text: document.text, variant, within });
     });
     worker.addEventListener('error', (event) => end(event.message === '' ? 'the worker could not be started' : event.message));

@@ -4,14 +4,12 @@ import type { JSX } from 'preact';
 import { useId, useState } from 'preact/hooks';
 import { useStore, type Store } from '../../state/store.ts';
 import { keptPlan } from '../../storage/saveFile.ts';
+import { SEARCHING } from '../../work/improveMessages.ts';
 import { wheelUnit } from '../../words.ts';
 import { FieldFrame } from '../fields/FieldFrame.tsx';
 import { LENGTH, writeQuantity } from '../fields/quantity.ts';
 import { ImproveResult } from './ImproveResult.tsx';
 import { MovableStations } from './MovableStations.tsx';
-
-/** Whose Stop button this section's own is. */
-const JOB = 'Trying places';
 
 /** Metres of what was typed; a bare number is in the unit shown. */
 function withinOf(text: string, units: Units): { readonly metres: number } | { readonly trouble: string } {
@@ -45,7 +43,7 @@ export function ImproveSection(): JSX.Element | null {
   if (open === null) return null;
   const { stations } = open.analysis;
   const units = store.units.value;
-  const running = store.job.value?.label === JOB;
+  const running = store.job.value?.label === SEARCHING;
   const press = (): void => {
     if (running) return store.job.value?.stop();
     const within = withinOf(text, units);
@@ -82,7 +80,7 @@ export function ImproveSection(): JSX.Element | null {
       </FieldFrame>
       <div class="button-row">
         <button type="button" class="improve-button" onClick={press}>{running ? 'Stop the search' : 'Find better positions'}</button>
-        <span class="soft" role="status">{running ? 'Trying places…' : ''}</span>
+        <span class="soft" role="status">{running ? `${SEARCHING}…` : ''}</span>
       </div>
       {store.improved.value === null ? null : <ImproveResult improved={store.improved.value} open={open} />}
     </section>
