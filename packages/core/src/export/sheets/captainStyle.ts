@@ -4,7 +4,7 @@ export const CAPTAIN_STYLE: string = `
 .captain:first-of-type { break-before: auto; }
 .captain h2 { font-size: 11.5pt; margin: 1.1mm 0 0.3mm; padding-bottom: 0.1mm; border-bottom: 1pt solid #000; }
 .captain p, .captain ul { margin: 0.3mm 0; }
-.top { display: flex; gap: 4mm; height: 20.8mm; overflow: hidden; }
+.top { display: flex; gap: 4mm; min-height: 20.8mm; }
 .number { flex: none; min-width: 25mm; height: 20mm; padding: 0 3mm; background: #000; color: #fff; font-size: 54pt; line-height: 20mm; font-weight: bold; text-align: center; }
 .who { flex: 1; min-width: 0; }
 .who h1 { font-size: 20pt; line-height: 1.05; margin: 0; }

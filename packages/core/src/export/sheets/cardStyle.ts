@@ -1,6 +1,6 @@
 /** Style of the volunteer cards: two to a page, each of half its height, to be cut apart along the dashes. */
 export const cardStyle = (halfMm: number): string => `
-.card { height: ${halfMm}mm; overflow: hidden; break-inside: avoid; padding: 0 0 3mm; font-size: 12pt; line-height: 1.18; display: flex; flex-direction: column; }
+.card { min-height: ${halfMm}mm; break-inside: avoid; padding: 0 0 3mm; font-size: 12pt; line-height: 1.18; display: flex; flex-direction: column; }
 .card:nth-of-type(odd) { break-before: page; border-bottom: 0.8pt dashed #000; }
 .card:first-of-type { break-before: auto; }
 .card:nth-of-type(even) { padding-top: 4mm; }

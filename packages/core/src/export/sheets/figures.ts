@@ -19,6 +19,9 @@ export interface Figure {
 /** What a digit of the last decimal printed stands for, metres. */
 const STEP: Readonly<Record<UnitSystem, number>> = { metric: 0.1, imperial: 0.1 * 0.9144 };
 
+/** A straight road's margin is the rounding of its sums, metres. */
+const NO_MARGIN = 1e-3;
+
 /** "± 0.3 m", rounded up to the decimal shown. */
 export const marginText = (margin: number, units: UnitSystem): string => `± ${formatLength(Math.ceil(margin / STEP[units] - 1e-6) * STEP[units], units, 'wheel')}`;
 
@@ -38,7 +41,7 @@ export function figureOf(item: Pick<Item, 'kind' | 'wheel' | 'along' | 'wheelMar
   if (wheel === null) {
     return { text: `${rangeText(along, units, text)} ${text.captain.drawing.along}`, data: html` data-item="${kind}" data-along="${exact(along)}"`, folds: true };
   }
-  const margin = wheelMargin > 0 ? ` ${marginText(wheelMargin, units)}` : '';
+  const margin = wheelMargin > NO_MARGIN ? ` ${marginText(wheelMargin, units)}` : '';
   return { text: `${rangeText(wheel, units, text)}${margin}`, data: html` data-item="${kind}" data-wheel="${exact(wheel)}" data-margin="${toMicro(wheelMargin)}"`, folds: false };
 }
 

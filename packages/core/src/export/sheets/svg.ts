@@ -17,7 +17,7 @@ export interface TextLook {
 
 /** A line of text; `y` is its foot. Whatever it says is escaped. */
 export const svgText = (x: number, y: number, content: string, { points, bold = false, anchor, halo = false, data = html`` }: TextLook): Html =>
-  html`<text x="${mm(x)}" y="${mm(y)}" font-size="${mm(points * POINT)}"${bold ? html` font-weight="bold"` : ''}${anchor === undefined ? '' : html` text-anchor="${anchor}"`}${halo ? html` stroke="#fff" stroke-width="0.9" stroke-linejoin="round" paint-order="stroke"` : ''}${data}>${content}</text>`;
+  html`<text x="${mm(x)}" y="${mm(y)}" font-size="${Math.round(points * POINT * 1000) / 1000}"${bold ? html` font-weight="bold"` : ''}${anchor === undefined ? '' : html` text-anchor="${anchor}"`}${halo ? html` stroke="#fff" stroke-width="0.9" stroke-linejoin="round" paint-order="stroke"` : ''}${data}>${content}</text>`;
 
 /** A path, millimetres, by its commands and its look. */
 export const svgPath = (d: string, look: string): Html => html`<path d="${d}" ${{ html: look }}/>`;
