@@ -32,7 +32,7 @@ const LONGEST_NAME = 56;
 
 /** A text cut to so many signs, with an ellipsis that says so. */
 export function shortened(text: string, most: number): string {
-  const signs = [...text];
+  const signs = Array.from(text);
   return signs.length > most ? `${signs.slice(0, most - 1).join('').trimEnd()}…` : text;
 }
 
@@ -84,4 +84,4 @@ export const toFill = ({ frame }: SheetText): Html => html`<span class="to-fill"
 export const saidOrBlank = (value: string | undefined, text: SheetText): Html => (value === undefined || value.trim() === '' ? toFill(text) : said(value));
 
 /** A class that makes the letters of a long name smaller, so that a head keeps its height. */
-export const sizeOf = (name: string): Html => ([...name].length > 110 ? html` class="longest"` : [...name].length > 32 ? html` class="long"` : NONE);
+export const sizeOf = (name: string): Html => (Array.from(name).length > 110 ? html` class="longest"` : Array.from(name).length > 32 ? html` class="long"` : NONE);

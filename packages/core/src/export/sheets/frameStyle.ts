@@ -22,7 +22,7 @@ const SIZES: { readonly [paper in Paper]: PageBox } = { a4: { width: 210, height
 export const pageBox = (paper: Paper): PageBox => ({ width: SIZES[paper].width - 2 * MARGIN.side, height: SIZES[paper].height - MARGIN.top - MARGIN.bottom });
 
 /** A text as a CSS string: every sign but plain letters and digits by its number, so that it can end neither the string nor the style. Source: CSS Syntax 3, 4.3.7. */
-export const cssString = (text: string): string => `"${[...text].map((sign) => (/[A-Za-z0-9]/u.test(sign) ? sign : `\\${sign.codePointAt(0)!.toString(16)} `)).join('')}"`;
+export const cssString = (text: string): string => `"${Array.from(text).map((sign) => (/[A-Za-z0-9]/u.test(sign) ? sign : `\\${sign.codePointAt(0)!.toString(16)} `)).join('')}"`;
 
 export interface Running {
   readonly topLeft: string;

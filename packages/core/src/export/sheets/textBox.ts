@@ -32,7 +32,7 @@ function widthOf(sign: string): number {
 
 /** Millimetres that a text takes at a size in points. */
 export const textWidth = (text: string, points: number, bold: boolean = false): number =>
-  ([...text].reduce((sum, sign) => sum + widthOf(sign) + (bold ? BOLDER : 0), 0) / 1000) * points * POINT;
+  (Array.from(text).reduce((sum, sign) => sum + widthOf(sign) + (bold ? BOLDER : 0), 0) / 1000) * points * POINT;
 
 /** Whether two boxes share ground. */
 export const overlap = (a: Box, b: Box): boolean => a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
