@@ -34,7 +34,7 @@ const stationOf = (store: Store, id: string): StationLayout | undefined => store
 const PANELS_EVERY = 200;
 const PANELS_SHARE = 5;
 /** After so long without a move the panels follow at once. */
-const AT_REST = 80;
+const AT_REST = 100;
 
 /** A plan that the map shows at once, and the panels at their own beat. */
 export interface Held {
@@ -70,7 +70,7 @@ export function heldPlan(store: Store, measured: (work: () => void) => void): He
     put: (shown) => {
       open.value = shown;
       clearTimeout(rest);
-      rest = setTimeout(() => measured(show), AT_REST);
+      rest = setTimeout(() => measured(show), Math.max(AT_REST, cost));
       beat ??= setTimeout(() => measured(show), Math.max(PANELS_EVERY, PANELS_SHARE * cost));
     },
   };

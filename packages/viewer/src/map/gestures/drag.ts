@@ -111,7 +111,10 @@ export function listenForDragging(map: MapLibreMap, dragging: Dragging): DragSta
     box.classList.remove('holding');
   };
   box.addEventListener('pointerdown', (event) => {
-    if (press !== null) return cancel();
+    // A press of the same pointer means that its release was seen by nobody here.
+    if (press !== null && press.pointer !== event.pointerId) return cancel();
+    cancel();
+    end();
     if (event.button !== 0 || event.ctrlKey) return undefined;
     press = pressOn(map, dragging, event);
     return undefined;
@@ -144,8 +147,9 @@ export function listenForDragging(map: MapLibreMap, dragging: Dragging): DragSta
     cancel();
     end();
   });
-  box.addEventListener('lostpointercapture', () => {
-    if (press !== null) {
+  box.addEventListener('lostpointercapture', (event) => {
+    // A finger is captured by what it touches until it is captured here; that loss comes by as well.
+    if (press !== null && event.target === box) {
       cancel();
       end();
     }
