@@ -14,7 +14,7 @@ import { clockBlock, crewBlock, prePourBlock, suppliesBlock, talkBlock } from '.
 import { orderBlock, pilesPicture } from './captainOrder.ts';
 import { CAPTAIN_STYLE } from './captainStyle.ts';
 import { pointFigure } from './figures.ts';
-import { type SheetOptions, pageHtml, planName, saidOrBlank, sizeOf, toFill, versionText } from './frame.ts';
+import { type SheetOptions, pageHtml, planName, saidOrBlank, shortened, sizeOf, toFill, versionText } from './frame.ts';
 import { pageBox } from './frameStyle.ts';
 import { type Html, NONE, html, said } from './html.ts';
 import { layoutDrawing } from './layoutDrawing.ts';
@@ -89,6 +89,9 @@ function head({ analysis, station, options, text }: Sheet): Html {
 /** Decimal degrees to about a metre, with letters, as dispatchers take them. */
 const degrees = (value: number, [positive, negative]: readonly [string, string]): string => `${Math.abs(value).toFixed(5)}° ${value < 0 ? negative : positive}`;
 
+/** Signs of a name that are spoken; the whole name stands in the head. */
+const SPOKEN = 40;
+
 function emergency({ analysis, station, text }: Sheet): Html {
   const { emergency: words } = text.captain;
   const { contacts } = analysis.plan;
@@ -96,8 +99,8 @@ function emergency({ analysis, station, text }: Sheet): Html {
   const street = (points.find(({ kind, street: name }) => kind === 'access' && name !== undefined) ?? points.find(({ street: name }) => name !== undefined))?.street;
   const grid = gridReference(station.at).text;
   const position = `${degrees(station.at[1], ['N', 'S'])}, ${degrees(station.at[0], ['E', 'W'])}`;
-  return html`<section class="emergency"><p class="call"><span>${words.title}</span>${words.callFirst} ${saidOrBlank(contacts.emergency, text)}</p>
-<p class="words">${words.say} “${words.words} ${words.comeInBy} <b>${saidOrBlank(street, text)}</b>. ${grid === null ? '' : html`${words.grid} <b class="grid" data-grid="${grid}">${grid}</b>. `}<b>${text.frame.station} ${station.index + 1}, ${said(station.name)}</b>.” <span class="small">(${position})</span> ${words.stayOnLine}</p>
+  return html`<section class="emergency"><p class="call"><span class="title">${words.title}</span>${words.callFirst} ${saidOrBlank(contacts.emergency, text)}</p>
+<p class="words">${words.say} “${words.words} ${words.comeInBy} <b>${saidOrBlank(street, text)}</b>. ${grid === null ? '' : html`${words.grid} <b class="grid" data-grid="${grid}">${grid}</b>. `}<b>${text.frame.station} ${station.index + 1}, ${said(shortened(station.name, SPOKEN))}</b>.” <span class="small">(${position})</span> ${words.stayOnLine}</p>
 <div><p><b>${words.thenControl}</b> ${saidOrBlank(contacts.raceControl, text)}: ${words.tellControl}</p><p><b>${words.stay}</b> ${words.radio}</p></div></section>`;
 }
 

@@ -46,7 +46,7 @@ export function clockBlock(analysis: Analysis, station: StationLayout, text: She
     row(clock.ready, at(day?.openFrom)),
     wheels === undefined ? NONE : row(clock.firstWheels, at(wheels)),
     row(clock.firstRunner, at(day === null ? null : firstOnFoot(analysis, day))),
-    row(day === null || day.peak === null ? clock.busiest : `${clock.busiest} (${clock.busiestCount(text.frame.count(day.peak.count))})`, at(day?.peak?.at)),
+    row(day === null || day.peak === null ? clock.busiest : clock.busiestCount(text.frame.count(day.peak.count)), at(day?.peak?.at)),
     row(clock.last, at(upToMinute(day?.quantiles?.last))),
     row(clock.sweep, at(upToMinute(sweep))),
   ]}</tbody></table><p class="stay">${clock.stayOpen}</p>`;

@@ -14,7 +14,7 @@ export const CAPTAIN_STYLE: string = `
 .who p.longest { font-size: 9pt; }
 .emergency { border: 2pt solid #000; padding: 0.8mm 2.5mm 1mm; margin: 0 0 1.5mm; min-height: 28mm; line-height: 1.12; display: grid; grid-template-columns: 1.1fr 1fr; column-gap: 4mm; break-inside: avoid; }
 .emergency .call { grid-column: 1 / 3; font-size: 13pt; font-weight: bold; }
-.emergency .call span { text-transform: uppercase; margin-right: 3mm; }
+.emergency .call > .title { text-transform: uppercase; margin-right: 3mm; }
 .emergency .words { padding: 0.4mm 1.5mm; border-left: 2.5pt solid #000; }
 .come { font-size: 12.6pt; line-height: 1.1; font-weight: bold; margin: 0.8mm 0; }
 .captain .note { font-style: italic; }
@@ -27,11 +27,10 @@ export const CAPTAIN_STYLE: string = `
 .captain td, .captain th { padding: 0 1.5mm 0 0; }
 .captain th { font-weight: normal; border-bottom: 0.4pt solid #000; }
 .clock td { font-size: 13.5pt; font-weight: bold; font-variant-numeric: tabular-nums; text-align: right; padding-right: 0; white-space: nowrap; line-height: 1.05; }
-.clock .to-fill { white-space: normal; }
 .talk th { width: 24mm; vertical-align: top; font-size: 10pt; }
-.clock .to-fill { font-size: 11pt; font-weight: normal; }
+.clock .to-fill { font-size: 10.5pt; font-weight: normal; }
 .captain .blank { min-width: 20mm; }
-.clock .blank { min-width: 14mm; }
+.clock .blank { min-width: 11mm; }
 .told { font-size: 13pt; font-weight: bold; }
 .packs { columns: 4; column-gap: 4mm; padding: 0; list-style: none; font-size: 10pt; }
 .pour { display: grid; grid-template-columns: 1fr 1fr; column-gap: 5mm; }

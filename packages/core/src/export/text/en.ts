@@ -68,7 +68,7 @@ export const en: SheetText = {
       firstWheels: 'First wheels',
       firstRunner: 'First runner',
       busiest: 'Busiest minute',
-      busiestCount: (count) => `${count} in 60 s`,
+      busiestCount: (count) => `Busiest, ${count} a minute`,
       last: 'Last walker',
       sweep: 'Sweep',
       stayOpen: 'Stay open until race control releases you, whatever the published cutoff.',

@@ -69,7 +69,7 @@ export const es: SheetText = {
       firstWheels: 'Primera silla',
       firstRunner: 'Primer corredor',
       busiest: 'Minuto punta',
-      busiestCount: (count) => `${count} en 60 s`,
+      busiestCount: (count) => `Punta, ${count} por minuto`,
       last: 'Último caminante',
       sweep: 'Coche escoba',
       stayOpen: 'Siga abierto hasta que control de carrera le libere, sea cual sea el cierre publicado.',
