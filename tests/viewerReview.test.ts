@@ -386,6 +386,7 @@ describe('the safety reviewer', () => {
       await expect.poll(() => page.getByRole('complementary', { name: 'Selected station' }).getByRole('heading', { level: 2 }).textContent()).toContain('Stennick Chapel');
       await tabTo(page, /^Waive sign-distance/u);
       await page.keyboard.press('Enter');
+      await expect.poll(() => page.getByLabel('Waived by').evaluate((field) => field === document.activeElement)).toBe(true);
       await page.keyboard.type('Road captain');
       await tabTo(page, /^Reason$/u);
       await page.keyboard.type('Seen on the ground');
@@ -415,7 +416,7 @@ describe('these panels', () => {
         await on(
           async ({ page }) => {
             const check = async (): Promise<void> => {
-              const { violations } = await new AxeBuilder({ page }).withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']).analyze();
+              const { violations } = await new AxeBuilder({ page }).analyze();
               expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => String(target)).join(' | ')}`)).toEqual([]);
               const room = await page.locator('#panel').evaluate((panel) => panel.scrollWidth - panel.clientWidth);
               expect(room).toBeLessThanOrEqual(0);
@@ -438,6 +439,8 @@ describe('these panels', () => {
             await page.getByRole('table', { name: /^Signs to the first table/u }).waitFor();
             await check();
             await tab(page, 'Race day');
+            await check();
+            await button(page, 'Wrack Fork').click();
             await check();
           },
           { colorScheme, viewport: { width, height: width === 360 ? 740 : 900 } },

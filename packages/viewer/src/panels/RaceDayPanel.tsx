@@ -30,7 +30,10 @@ export function RaceDayPanel(): JSX.Element {
           <h3>All stations</h3>
         </>
       ) : (
-        <p class="soft">Choose a station for its arrivals, cups, crew and supplies.</p>
+        <>
+          <h2>All stations</h2>
+          <p class="soft">Choose a station for its arrivals, cups, crew and supplies.</p>
+        </>
       )}
       <p class="soft">Each stays open until race control releases it, whatever the time.</p>
       <div class="day-all"><DayTable day={day} open={open} /></div>

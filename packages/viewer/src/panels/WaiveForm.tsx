@@ -1,7 +1,7 @@
 /** Who accepts a finding, why, and when; what is missing is said at its field. */
 import type { Finding } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { useEffect, useId, useRef, useState } from 'preact/hooks';
+import { useId, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { useStore } from '../state/store.ts';
 import { readWaiver, today, waiveFinding, type Waiver } from '../state/waivers.ts';
 import { run } from '../state/workbench.ts';
@@ -26,7 +26,8 @@ export function WaiveForm({ finding, count, onDone, onCancel }: Props): JSX.Elem
   const first = useRef<HTMLInputElement>(null);
   const [typed, setTyped] = useState<Typed>({ by: '', reason: '', date: today() });
   const [trouble, setTrouble] = useState<Partial<Record<keyof Waiver, string>>>({});
-  useEffect(() => first.current?.focus(), []);
+  // Before the next key can come.
+  useLayoutEffect(() => first.current?.focus(), []);
   const waive = (): void => {
     const open = store.open.value;
     const read = readWaiver(typed);
