@@ -19,7 +19,8 @@ import { pageBox } from './frameStyle.ts';
 import { type Html, NONE, html, said } from './html.ts';
 import { layoutDrawing } from './layoutDrawing.ts';
 import { pointMark } from './marks.ts';
-import { kerbPoints } from './stationGround.ts';
+import { numberOf, windOf } from './sheet.ts';
+import { kerbPoints, pointWord } from './stationGround.ts';
 import { stationMap } from './stationMap.ts';
 import { svgFrame } from './svg.ts';
 
@@ -81,8 +82,8 @@ function head({ analysis, station, options, text }: Sheet): Html {
     const measures = station.passes.filter((pass) => pass.served && pass.race === race.id).map(({ measure }) => formatMeasure(measure, plan.units));
     return measures.length === 0 ? [] : [html`${said(race.name)} ${measures.join(' + ')}`];
   });
-  return html`<header class="top"><div class="number">${station.index + 1}</div><div class="who"><h1${sizeOf(station.name)}>${said(station.name)}</h1>
-<p>${text.captain.stationOf(station.index + 1, stations.length)}${places.map((place) => html` · ${place}`)}</p>
+  return html`<header class="top"><div class="number">${numberOf(station)}</div><div class="who"><h1${sizeOf(station.name)}>${said(station.name)}</h1>
+<p>${text.captain.stationOf(numberOf(station), stations.length)}${places.map((place) => html` · ${place}`)}</p>
 <p${sizeOf(name)}>${said(name)} · ${said(versionText(plan, text))}</p><p>${text.frame.printed(options.printedAt)} · <b>${text.frame.destroy}</b></p></div></header>`;
 }
 
@@ -100,7 +101,7 @@ function emergency({ analysis, station, text }: Sheet): Html {
   const grid = gridReference(station.at).text;
   const position = `${degrees(station.at[1], ['N', 'S'])}, ${degrees(station.at[0], ['E', 'W'])}`;
   return html`<section class="emergency"><p class="call"><span class="title">${words.title}</span>${words.callFirst} ${saidOrBlank(contacts.emergency, text)}</p>
-<p class="words">${words.say} “${words.words} ${words.comeInBy} <b>${saidOrBlank(street, text)}</b>. ${grid === null ? '' : html`${words.grid} <b class="grid" data-grid="${grid}">${grid}</b>. `}<b>${text.frame.station} ${station.index + 1}, ${said(shortened(station.name, SPOKEN))}</b>.” <span class="small">(${position})</span> ${words.stayOnLine}</p>
+<p class="words">${words.say} “${words.words} ${words.comeInBy} <b>${saidOrBlank(street, text)}</b>. ${grid === null ? '' : html`${words.grid} <b class="grid" data-grid="${grid}">${grid}</b>. `}<b>${text.frame.station} ${numberOf(station)}, ${said(shortened(station.name, SPOKEN))}</b>.” <span class="small">(${position})</span> ${words.stayOnLine}</p>
 <div><p><b>${words.thenControl}</b> ${saidOrBlank(contacts.raceControl, text)}: ${words.tellControl}</p><p><b>${words.stay}</b> ${words.radio}</p></div></section>`;
 }
 
@@ -108,9 +109,9 @@ function emergency({ analysis, station, text }: Sheet): Html {
 function directionBlock({ analysis, station, text }: Sheet, direction: LaidDirection, width: number): Html {
   const { captain: words, frame } = text;
   const { units } = analysis.plan;
-  const from = words.compass[Math.round(((direction.azimuthDeg + 180) % 360) / 45) % 8]!;
+  const from = windOf(direction.azimuthDeg, text);
   const side = direction.side === 'unclear' ? frame.sideUnclear : words.tablesOn(direction.side === 'left' ? frame.left : frame.right);
-  const drawing = layoutDrawing({ direction, tableLength: station.practice.tableLength, points: kerbPoints(analysis, station, direction), units, text, width });
+  const drawing = layoutDrawing({ direction, tableLength: station.practice.tableLength, points: kerbPoints(analysis, station, direction, text), units, text, width });
   const notes = [words.drawing.straight, ...(drawing.broken ? [words.drawing.notToScale] : [])];
   return html`<section class="block"><p class="come">${words.comeFrom(from)} ${side}</p>
 <h2>${words.drawing.title} <span class="small">${notes.join(', ')}</span></h2>
@@ -124,10 +125,10 @@ function pointList({ analysis, station, text }: Sheet): Html {
   const none = points.length === 0 ? html`<li>${text.frame.points.drop}: ${toFill(text)}</li>` : NONE;
   return html`<ul class="points">${none}${points.map((point) => {
     const { kind, name, street } = point;
-    const [near] = lead === undefined ? [] : kerbPoints(analysis, station, lead, [point]);
-    const facts = [name, street, point.note].filter((fact) => fact !== undefined && fact !== '' && fact !== text.frame.points[kind]).map((fact) => said(fact!));
+    const [near] = lead === undefined ? [] : kerbPoints(analysis, station, lead, text, [point]);
+    const facts = [name, street, point.note].filter((fact) => fact !== undefined && fact !== '' && fact !== pointWord(point, text)).map((fact) => said(fact!));
     const all = near === undefined ? facts : [html`${pointFigure(near.along, analysis.plan.units, text)}`, ...facts];
-    return html`<li>${pointKey(kind, text)}<b>${text.frame.points[kind]}</b>${all.map((fact, k) => html`${k === 0 ? ': ' : ', '}${fact}`)}</li>\n`;
+    return html`<li>${pointKey(kind, text)}<b>${said(pointWord(point, text))}</b>${all.map((fact, k) => html`${k === 0 ? ': ' : ', '}${fact}`)}</li>\n`;
   })}${note === undefined || note === '' ? NONE : html`<li class="note">${said(note)}</li>`}</ul>`;
 }
 

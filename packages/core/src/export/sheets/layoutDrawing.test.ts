@@ -55,7 +55,7 @@ describe('the drawing of a layout', () => {
       for (const side of ['left', 'right'] as const) {
         const layout = layoutWith(course, { on: { course: 'c', measure: 2000, side, offset: 5 }, tables: { gel: count, sportsDrink: count, water: count } });
         for (const [text, width] of [[en, 186], [es, 191.9], [es, 186]] as const) {
-          const { svg, height } = draw(layout, text, width, [{ kind: 'drop', along: -5 }, { kind: 'medical', along: 30 }]);
+          const { svg, height } = draw(layout, text, width, [{ kind: 'drop', word: text.frame.points.drop, along: -5 }, { kind: 'other', word: 'Life-ring', along: -6 }, { kind: 'medical', word: text.frame.points.medical, along: 30 }]);
           expectClean(svg.html, width, height);
           expect(svg.html).toContain(text.captain.drawing.tables(text.frame.items.water, count));
         }

@@ -17,6 +17,8 @@ import { type Hanging, type Hung, hangLabels, textWidth } from './textBox.ts';
 /** A point of the station near its kerb. */
 export interface KerbPoint {
   readonly kind: PointKind;
+  /** What it is called on paper. */
+  readonly word: string;
   /** From the pin's foot along the course, metres. */
   readonly along: number;
 }
@@ -58,6 +60,8 @@ const LINE = 3.7;
 /** Beyond so many rows points go without words: their shapes stand in the list beside the map. */
 const EASY_ROWS = 3;
 const EDGE = 7;
+/** Room for a point's shape. */
+const MARK = 3.8;
 
 const span = (item: Item): readonly [number, number] => item.wheel ?? item.along;
 
@@ -70,7 +74,8 @@ export function layoutDrawing(input: DrawingInput): LayoutDrawing {
   const { items } = direction;
   const scale = kerbScale([[0, 0], ...spansOf(items)], EDGE, width - EDGE, signRoom(input));
   const figures = items.map((item) => figureOf(item, input.units, input.text));
-  const { labels, hung } = labelsOf(input, scale);
+  const spots = apart(input.points.map(({ along }) => scale.x(along)));
+  const { labels, hung } = labelsOf(input, scale, spots);
   const rows = hung.reduce((most, { row }) => Math.max(most, row + 1), 0);
   const height = OUT.rows + rows * ROW - OUT.road;
   const above = direction.side === 'left';
@@ -78,7 +83,7 @@ export function layoutDrawing(input: DrawingInput): LayoutDrawing {
   const content = [
     roadOf(input, scale, out, width),
     ...items.map((item) => itemShape(item, input.tableLength, scale, out)),
-    ...input.points.map(({ kind, along }) => pointMark(kind, scale.x(along), out(OUT.point))),
+    ...input.points.map(({ kind }, k) => pointMark(kind, spots[k]!, out(OUT.point))),
     chalkMark(input, scale, out),
     ...labels.map((label, k) => labelShape(label, hung[k]!, out, above)),
   ];
@@ -95,6 +100,16 @@ function signRoom(input: DrawingInput): number {
 /** Title, and distance from the chalk mark. */
 const labelLines = (item: Item, { tableLength, units, text }: DrawingInput): readonly [string, string] => [itemTitle(item, tableLength, text), figureOf(item, units, text).text];
 
+/** Places of shapes moved on so far that none lies on another; their order stays. */
+function apart(places: readonly number[]): number[] {
+  const moved = [...places];
+  const order = places.map((_, k) => k).sort((a, b) => places[a]! - places[b]!);
+  order.slice(1).forEach((k, i) => {
+    moved[k] = Math.max(moved[k]!, moved[order[i]!]! + MARK);
+  });
+  return moved;
+}
+
 /** What must be drawn to scale: all tables and the hand-out line as one stretch, the sign, the trash drop. */
 function spansOf(items: readonly Item[]): (readonly [number, number])[] {
   const tables = items.filter(isTable).flatMap(span);
@@ -103,11 +118,11 @@ function spansOf(items: readonly Item[]): (readonly [number, number])[] {
 }
 
 /** Labels of items, chalk mark and points with their places; points go without where that would take many rows. */
-function labelsOf(input: DrawingInput, scale: KerbScale): { labels: readonly Label[]; hung: readonly Hung[] } {
+function labelsOf(input: DrawingInput, scale: KerbScale, spots: readonly number[]): { labels: readonly Label[]; hung: readonly Hung[] } {
   const { direction, text, points, width } = input;
   const chalk = chalkRoom(input, scale) === null ? [labelled([text.captain.drawing.chalk], [scale.x(0)], 2, html` data-chalk="0"`)] : [];
   const items = direction.items.map((item) => itemLabel(item, input, scale));
-  const marks = points.map(({ kind, along }) => labelled([text.frame.points[kind], pointFigure(along, input.units, text)], [scale.x(along)], OUT.point + 1.8, html` data-point="${kind}"`));
+  const marks = points.map(({ kind, word, along }, k) => labelled([word, pointFigure(along, input.units, text)], [spots[k]!], OUT.point + 1.8, html` data-point="${kind}"`));
   const named = [...items, ...chalk, ...marks];
   const all = hangLabels(named, 0, width, EASY_ROWS);
   if (all !== null) return { labels: named, hung: all };

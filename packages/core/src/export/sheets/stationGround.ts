@@ -8,6 +8,8 @@ import type { LonLat } from '../../finding.ts';
 import { eastNorth } from '../../geodesy/frame.ts';
 import type { Layout, LaidDirection, StationLayout } from '../../layout/layout.ts';
 import type { PlanPoint } from '../../plan/plan.ts';
+import type { SheetText } from '../text/text.ts';
+import { shortened } from './frame.ts';
 import type { KerbPoint } from './layoutDrawing.ts';
 
 /** East and north of the pin, metres. */
@@ -24,22 +26,26 @@ export function spotsAlong({ courses }: Pick<Layout, 'courses'>, course: string,
   return found === undefined ? [] : sliceLine(found.course, from, to).map(spotFrom(origin));
 }
 
+/** A point's word: its kind, or its own name where it is of no kind. */
+export const pointWord = ({ kind, name }: Pick<PlanPoint, 'kind' | 'name'>, { frame }: SheetText): string =>
+  kind === 'other' && name !== undefined && name.trim() !== '' ? shortened(name, 24) : frame.points[kind];
+
 /** Farther from the course than this a point is not at its kerb, metres. */
 const NEAR = 40;
 /** A stretch before the sign and past the trash drop that still counts, metres. */
 const BEYOND = 10;
 
 /** The points that stand near the kerb between sign and trash drop of a direction, nearest place each. */
-export function kerbPoints(layout: Pick<Layout, 'courses'>, station: Pick<StationLayout, 'at' | 'station'>, direction: LaidDirection, points: readonly PlanPoint[] = station.station.points): KerbPoint[] {
+export function kerbPoints(layout: Pick<Layout, 'courses'>, station: Pick<StationLayout, 'at' | 'station'>, direction: LaidDirection, text: SheetText, points: readonly PlanPoint[] = station.station.points): KerbPoint[] {
   const ends = direction.items.flatMap(({ from, to }) => [from, to]);
   if (ends.length === 0) return [];
   const course = layout.courses.find((one) => one.course.id === direction.course)!.course;
   const range = [Math.max(startMeasure(course), Math.min(...ends) - BEYOND), Math.min(courseLength(course), Math.max(...ends) + BEYOND)] as const;
   const line = spotsAlong(layout, direction.course, range, station.at);
-  return points.flatMap(({ kind, at }): KerbPoint[] => {
-    const place = nearestShare(line, spotFrom(station.at)(at));
+  return points.flatMap((point): KerbPoint[] => {
+    const place = nearestShare(line, spotFrom(station.at)(point.at));
     if (place === null || place.distance > NEAR) return [];
-    return [{ kind, along: range[0] + place.share * (range[1] - range[0]) - direction.measure }];
+    return [{ kind: point.kind, word: pointWord(point, text), along: range[0] + place.share * (range[1] - range[0]) - direction.measure }];
   });
 }
 

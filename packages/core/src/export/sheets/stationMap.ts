@@ -10,7 +10,7 @@ import { type UnitSystem, formatLength, lengthIn, metres } from '../../units.ts'
 import type { SheetText } from '../text/text.ts';
 import { type Html, NONE, html } from './html.ts';
 import { pointMark } from './marks.ts';
-import { type Spot, spotFrom, spotsAlong } from './stationGround.ts';
+import { type Spot, pointWord, spotFrom, spotsAlong } from './stationGround.ts';
 import { mm, niceLength, svgFrame, svgPath, svgText, through } from './svg.ts';
 import { type Box, POINT, overlap, textWidth } from './textBox.ts';
 
@@ -61,7 +61,7 @@ export function stationMap(input: StationMapInput): Html {
   const near = points.filter(({ spot: [east, north] }) => Math.hypot(east, north) <= FAR);
   const view = viewOf([...ends, ...near.map((point) => point.spot)], width, height);
   const clip = `map-${station.index}`;
-  const signs = [...itemSigns(station, view, spot, text), ...near.map(({ kind, spot: at }) => ({ at: view.on(at), word: text.frame.points[kind], mark: pointMark(kind, ...view.on(at)) }))];
+  const signs = [...itemSigns(station, view, spot, text), ...near.map((point) => ({ at: view.on(point.spot), word: pointWord(point, text), mark: pointMark(point.kind, ...view.on(point.spot)) }))];
   const content = [
     html`<clipPath id="${clip}"><rect x="0" y="0" width="${mm(width)}" height="${mm(height)}"/></clipPath>`,
     html`<g clip-path="url(#${clip})">${contextLines(input, view, spot)}${courseLines(input, view)}</g>`,

@@ -44,9 +44,9 @@ export const en: SheetText = {
     comeFrom: (compass) => `Runners come from the ${compass}.`,
     tablesOn: (side) => `Tables on THEIR ${side.toUpperCase()}, where your supplies are.`,
     drawing: {
-      title: 'Set up by wheel along the kerb from the chalk mark',
+      title: 'Chalk mark at the grid reference. Set up from it by wheel',
       straight: 'Drawn straight',
-      notToScale: 'to scale but for zigzags and widths',
+      notToScale: 'zigzags and widths not to scale',
       runners: 'Runners',
       chalk: 'Chalk mark: 0',
       at: 'at the chalk mark',

@@ -45,9 +45,9 @@ export const es: SheetText = {
     comeFrom: (compass) => `Corredores: vienen del ${compass}.`,
     tablesOn: (side) => `Mesas a la ${side.toUpperCase()} DE ELLOS, donde su material.`,
     drawing: {
-      title: 'Montaje con rueda desde la marca de tiza',
+      title: 'Marca de tiza en la cuadrícula. Montaje con rueda desde ella',
       straight: 'Dibujado recto',
-      notToScale: 'a escala, salvo zigzags y anchos',
+      notToScale: 'zigzags y anchos sin escala',
       runners: 'Corredores',
       chalk: 'Marca de tiza: 0',
       at: 'en la marca de tiza',
