@@ -38,7 +38,7 @@ describe('the map of a station', () => {
   it('draws to the scale of its bar, north up', () => {
     const svg = mapOf(0, { serves: ['water'], tables: { water: 10 } });
     const bar = /v1\.4h([\d.]+)v-1\.4/u.exec(svg)!;
-    const [metres] = words(svg).filter(({ says }) => / m$/u.test(says)).map(({ says }) => Number.parseFloat(says));
+    const [metres] = words(svg).filter(({ says }) => says.endsWith(' m')).map(({ says }) => Number.parseFloat(says));
     const [, x0, y0, x1, y1] = /<path d="M([\d.]+) ([\d.]+)L([\d.]+) ([\d.]+)" stroke="#000" stroke-width="2\.2"/u.exec(svg)!.map(Number) as [number, number, number, number, number];
     expect(x1).toBeCloseTo(x0, 1);
     expect(y1).toBeLessThan(y0);
