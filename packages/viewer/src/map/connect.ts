@@ -5,6 +5,7 @@ import { effect, untracked, type ReadonlySignal } from '@preact/signals';
 import { chooseStation } from '../state/actions.ts';
 import { courseOf, coursesOf, leadOf, nearestSample, samplesOf } from '../state/derive.ts';
 import { ask } from '../state/place.ts';
+import { placedView } from '../state/placed.ts';
 import type { CoursePlace, Destination, Store } from '../state/store.ts';
 import { draggingOf, heldPlan, nudgeSelected } from './dragging.ts';
 import { AROUND_PLACE, stationPadding, type Bounds } from './fit.ts';
@@ -94,7 +95,10 @@ export async function connect(store: Store, container: HTMLElement, along: Reado
     effect(() => view.units(store.units.value)),
     effect(() => {
       const runsOf = store.pane.value === 'day' ? store.selected.value : null;
-      view.show(scenes({ open: held.open.value ?? store.open.value, course: store.course.value, units: store.units.value, trial: store.trial.value, against: store.against.value, runsOf }));
+      // Not of the station in the hand, so that nothing is judged again at every move.
+      const kept = store.trial.value?.from ?? store.open.value;
+      const placed = kept === null || store.placed.value === null ? [] : placedView(kept, store.placed.value).verdicts;
+      view.show(scenes({ open: held.open.value ?? store.open.value, course: store.course.value, units: store.units.value, trial: store.trial.value, against: store.against.value, runsOf, placed }));
     }),
     effect(() => view.select(store.selected.value)),
     effect(() => {

@@ -3,13 +3,14 @@
  * same record again, so that the map is told of changes only; stations and items have ids that stay theirs. The station
  * in the hand has a source of its own, with its old place: a move touches no more than that.
  */
-import type { Course, StationLayout, Units } from '@halfcup/core';
+import type { Course, PlacedVerdict, StationLayout, Units } from '@halfcup/core';
 import type { Feature, FeatureCollection, Geometry, Point } from 'geojson';
 import { courseOf, coursesOf, keep } from '../state/derive.ts';
 import type { OpenPlan, Trial } from '../state/store.ts';
 import { background } from './layers/context.ts';
 import { courseEnds, courseLines } from './layers/courses.ts';
 import { stationItems } from './layers/items.ts';
+import { placedPoints } from './layers/placed.ts';
 import { runShapes } from './layers/runs.ts';
 import { stationPoint, type StationProps } from './layers/stations.ts';
 import { againstFeatures, ghostFeatures } from './layers/trial.ts';
@@ -17,7 +18,7 @@ import { unitMarks } from './layers/unitMarks.ts';
 import { zoneShapes } from './layers/zones.ts';
 
 /** Sources of the map, in no order. */
-export const SOURCES = ['context', 'zones', 'courses', 'marks', 'ends', 'items', 'stations', 'held', 'against', 'runs'] as const;
+export const SOURCES = ['context', 'zones', 'courses', 'marks', 'ends', 'items', 'stations', 'held', 'against', 'runs', 'placed'] as const;
 /** Sources whose features have ids that stay theirs, so that a change of one feature is told as that. */
 export const KEPT_IDS: ReadonlySet<string> = new Set(['items', 'stations', 'held']);
 
@@ -35,10 +36,13 @@ export interface Seen {
   readonly against?: OpenPlan | null;
   /** The station whose drop and collection runs are shown. */
   readonly runsOf?: string | null;
+  /** Of points recorded on the ground. */
+  readonly placed?: readonly PlacedVerdict[];
 }
 
+const NO_VERDICTS: readonly PlacedVerdict[] = [];
 const NOTHING: FeatureCollection & { readonly features: [] } = { type: 'FeatureCollection', features: [] };
-export const EMPTY_SCENE: Scene = { context: NOTHING, zones: NOTHING, courses: NOTHING, marks: NOTHING, ends: NOTHING, items: NOTHING, stations: NOTHING, held: NOTHING, against: NOTHING, runs: NOTHING };
+export const EMPTY_SCENE: Scene = { context: NOTHING, zones: NOTHING, courses: NOTHING, marks: NOTHING, ends: NOTHING, items: NOTHING, stations: NOTHING, held: NOTHING, against: NOTHING, runs: NOTHING, placed: NOTHING };
 
 const same = (a: unknown, b: unknown): boolean => a === b || (Array.isArray(a) && Array.isArray(b) && a.length === b.length && a.every((one, index) => one === b[index]));
 
@@ -87,7 +91,8 @@ export function createScenes(): (seen: Seen) => Scene {
   const ends = once((course: Course | undefined) => (course === undefined ? NOTHING : courseEnds(course)));
   const against = once((other: OpenPlan | null, open: OpenPlan) => collection(other === null ? [] : againstFeatures(other, open)));
   const runs = once((analysis: OpenPlan['analysis'], station: string | null) => collection(station === null ? [] : runShapes(analysis, station)));
-  return ({ open, course: id, units, trial = null, against: other = null, runsOf = null }) => {
+  const crosses = once((verdicts: readonly PlacedVerdict[]) => collection(placedPoints(verdicts)));
+  return ({ open, course: id, units, trial = null, against: other = null, runsOf = null, placed = NO_VERDICTS }) => {
     if (open === null) return EMPTY_SCENE;
     const { analysis } = open;
     const courses = coursesOf(analysis);
@@ -106,6 +111,7 @@ export function createScenes(): (seen: Seen) => Scene {
       held: collection(hand),
       against: against(other, open),
       runs: runs(analysis, runsOf),
+      placed: crosses(placed),
     };
   };
 }

@@ -1,3 +1,4 @@
+import type { PlacedVerdict } from '@halfcup/core';
 import { pointAt } from '@halfcup/core/geometry';
 import { expect, test } from 'vitest';
 import { openDemo, openedFrom, straightPlan } from '../../testing.ts';
@@ -160,9 +161,9 @@ test('the scene of no plan is empty, and every source of a plan is filled', () =
   expect(Object.values(createScenes()({ open: null, course: null, units: 'metric' })).every((one) => one.features.length === 0)).toBe(true);
   const scene = createScenes()({ open: demo, course: 'full', units: 'metric', trial: null, against: null, runsOf: null });
   expect(scene.zones.features).toHaveLength(demo.document.plan.zones.length);
-  const { held, against, runs, ...drawn } = scene;
+  const { held, against, runs, placed, ...drawn } = scene;
   expect(Object.values(drawn).every((one) => one.features.length > 0)).toBe(true);
-  expect([held, against, runs].map((one) => one.features)).toEqual([[], [], []]);
+  expect([held, against, runs, placed].map((one) => one.features)).toEqual([[], [], [], []]);
 });
 
 test('the whole plan leaves more room where names stand outside it, and never all of a small window', () => {
@@ -172,4 +173,10 @@ test('the whole plan leaves more room where names stand outside it, and never al
   const small = within(padding, 100, 100);
   expect(small.top + small.bottom).toBeLessThanOrEqual(60);
   expect(stationPadding(90).right).toBeGreaterThan(stationPadding(90).left);
+});
+
+test('a recorded point is drawn where it was recorded, with its verdict in words', () => {
+  const verdict: PlacedVerdict = { station: 's1', item: 'trash', end: 'to', course: 'full', verdict: 'cannot tell', measured: 0, limit: [0, 1], margin: 1, move: 0, at: [-17.4, -33.2], by: 'position', reference: 'placed', side: 'left', confidence: 1 };
+  const { placed } = createScenes()({ open: demo, course: 'full', units: 'metric', placed: [verdict] });
+  expect(placed.features).toMatchObject([{ geometry: { coordinates: [-17.4, -33.2] }, properties: { verdict: 'cannot tell', said: 'Trash, far end as placed: cannot tell' } }]);
 });

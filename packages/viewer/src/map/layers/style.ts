@@ -9,6 +9,7 @@ import { hasLand } from './context.ts';
 import { BOLD, byZoom, get, is, pair, REGULAR } from './expressions.ts';
 import { ground, groundNames } from './ground.ts';
 import { beside, runs, said } from './besideStyle.ts';
+import { placedLayers } from './placed.ts';
 import { TABLE_DEPTH } from './items.ts';
 import type { Underlay } from '../underlay.ts';
 
@@ -235,6 +236,7 @@ export function styleOf(scene: Scene, palette: Palette, latitude: number, under:
       ...ends(palette),
       ...stationLayers(palette, 'picked'),
       ...stationLayers(palette, 'held'),
+      ...placedLayers(palette),
       ...said(palette),
       spot('asked', palette),
       spot('cursor', palette),

@@ -1,6 +1,6 @@
 /** What is said of a recorded item, as bare figures in the units shown. */
 import type { PlacedVerdict, Units } from '@halfcup/core';
-import { ITEM_WORD, wheelFigure } from '../../words.ts';
+import { ITEM_WORD, wheelFigure } from '../words.ts';
 
 /** "Trash, far end": one point may stand for a whole stretch. */
 export const placedItem = ({ item, end }: PlacedVerdict): string => `${ITEM_WORD[item]}${end === undefined ? '' : end === 'from' ? ', near end' : ', far end'}`;
