@@ -36,7 +36,7 @@ export function beside(source: 'held' | 'against', palette: Palette, wordsZoom: 
 export const said = (palette: Palette): LayerSpecification[] => [
   {
     id: 'held-said', type: 'symbol', source: 'held', filter: is('draw', 'said'),
-    layout: { 'text-field': get('text'), 'text-font': BOLD, 'text-size': 13, 'text-anchor': get('anchor'), 'text-radial-offset': 1.3, 'text-max-width': 14, 'text-allow-overlap': true, 'text-ignore-placement': true },
+    layout: { 'text-field': get('text'), 'text-font': BOLD, 'text-size': 13, 'text-anchor': get('anchor'), 'text-radial-offset': 1.3, 'text-max-width': 8, 'text-allow-overlap': true, 'text-ignore-placement': true },
     paint: { 'text-color': palette.pick, 'text-halo-color': palette.sheet, 'text-halo-width': 2.4 },
   },
 ];
