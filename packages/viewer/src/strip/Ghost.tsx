@@ -26,7 +26,7 @@ export function Ghost({ course, passes, scale }: Props): JSX.Element | null {
     const moved = now.find(({ nth }) => nth === pass.nth) ?? now[0];
     if (moved === undefined) return 'off the course';
     const by = moved.measure - pass.measure;
-    const across = moved.side === pass.side || moved.side === 'unclear' ? '' : `, now on the ${moved.side}`;
+    const across = moved.side === pass.side || moved.side === 'unclear' ? '' : `, to the ${moved.side}`;
     return `${by < 0 ? '−' : '+'}${lengthText(Math.abs(by), units)}${across}`;
   };
   return (

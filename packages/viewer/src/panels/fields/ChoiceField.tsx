@@ -11,6 +11,8 @@ export interface Choice {
 
 interface Props extends FieldProps {
   readonly choices: readonly Choice[];
+  /** The label stands above, for long choices. */
+  readonly stack?: boolean | undefined;
   /** The words for the default: "right-hand side, by geometry". */
   readonly fallback?: string | undefined;
 }
@@ -21,7 +23,7 @@ export function ChoiceField(field: Props): JSX.Element {
   const value = typeof raw === 'string' || typeof raw === 'number' ? String(raw) : '';
   const known = value === '' || choices.some((choice) => choice.value === value);
   return (
-    <FieldFrame id={id} label={label} hint={hint} bare={bare} trouble={trouble}>
+    <FieldFrame id={id} label={label} hint={hint} bare={bare} trouble={trouble} stack={field.stack}>
       <select
         id={id}
         class="entry-choice"

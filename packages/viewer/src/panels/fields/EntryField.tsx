@@ -11,11 +11,13 @@ interface Props {
   readonly placeholder?: string | undefined;
   /** Figures stand right. */
   readonly figure?: boolean | undefined;
+  /** The label stands above. */
+  readonly stack?: boolean | undefined;
   /** More than one line to write on. */
   readonly rows?: number | undefined;
 }
 
-export function EntryField({ field, form, unit, placeholder, figure, rows }: Props): JSX.Element {
+export function EntryField({ field, form, unit, placeholder, figure, stack, rows }: Props): JSX.Element {
   const { id, trouble, ...entry } = useEntry(field, form, rows !== undefined);
   const { label, hint, bare } = field;
   const given = {
@@ -29,7 +31,7 @@ export function EntryField({ field, form, unit, placeholder, figure, rows }: Pro
     'aria-describedby': describedBy(id, { hint, unit, trouble }),
   } as const;
   return (
-    <FieldFrame id={id} label={label} hint={hint} bare={bare} unit={unit} trouble={trouble} wide={figure !== true}>
+    <FieldFrame id={id} label={label} hint={hint} bare={bare} unit={unit} trouble={trouble} wide={figure !== true} stack={stack}>
       {rows === undefined ? <input type="text" class={figure === true ? 'entry-figure' : 'entry-text'} {...given} /> : <textarea class="entry-text" rows={rows} {...given} />}
     </FieldFrame>
   );

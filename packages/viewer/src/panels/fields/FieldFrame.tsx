@@ -10,16 +10,18 @@ interface Props {
   readonly unit?: string | undefined;
   readonly trouble: string | null;
   readonly wide?: boolean | undefined;
+  /** The label stands above, for what is long. */
+  readonly stack?: boolean | undefined;
   readonly children: ComponentChildren;
 }
 
 /** The ids of the lines that tell about a field, as `aria-describedby` takes them. */
 export const describedBy = (id: string, { hint, unit, trouble }: { readonly hint?: string | undefined; readonly unit?: string | undefined; readonly trouble: string | null }): string | undefined =>
-  [trouble === null ? '' : `${id}-trouble`, unit === undefined ? '' : `${id}-unit`, hint === undefined ? '' : `${id}-hint`].filter((one) => one !== '').join(' ') || undefined;
+  [trouble === null ? '' : `${id}-trouble`, unit === undefined || unit === '' ? '' : `${id}-unit`, hint === undefined ? '' : `${id}-hint`].filter((one) => one !== '').join(' ') || undefined;
 
-export function FieldFrame({ id, label, hint, bare, unit, trouble, wide, children }: Props): JSX.Element {
+export function FieldFrame({ id, label, hint, bare, unit, trouble, wide, stack, children }: Props): JSX.Element {
   return (
-    <div class={`entry${wide === true ? ' entry-wide' : ''}${bare === true ? ' entry-bare' : ''}`}>
+    <div class={`entry${stack === true ? ' entry-stack' : wide === true ? ' entry-wide' : ''}${bare === true ? ' entry-bare' : ''}`}>
       <label class={bare === true ? 'unseen' : 'entry-label'} for={id}>{label}</label>
       <div class="entry-control">
         {children}

@@ -12,5 +12,5 @@ interface Props extends FieldProps {
 const FORM: Form = { show: String, write: (text) => (/^[-+]?(?:\d+(?:\.\d+)?|\.\d+)$/u.test(text.replace('−', '-')) ? Number(text.replace('−', '-')) : text) };
 
 export const NumberField = (field: Props): JSX.Element => (
-  <EntryField field={field} form={FORM} unit={field.unit} placeholder={field.fallback === undefined ? '' : String(Number(field.fallback.toPrecision(12)))} figure />
+  <EntryField field={field} form={FORM} unit={field.unit ?? ''} placeholder={field.fallback === undefined ? '' : String(Number(field.fallback.toPrecision(12)))} figure />
 );

@@ -22,5 +22,5 @@ export function pairOf(text: string): unknown {
 const FORM: Form = { show: (raw) => (Array.isArray(raw) ? raw.join(', ') : String(raw)), write: pairOf };
 
 export const PairField = (field: Props): JSX.Element => (
-  <EntryField field={field} form={FORM} unit={field.unit} placeholder={field.fallback?.join(', ') ?? ''} figure={field.wide !== true} />
+  <EntryField field={field} form={FORM} unit={field.unit} placeholder={field.fallback?.join(', ') ?? ''} figure={field.wide !== true} stack={field.wide} />
 );
