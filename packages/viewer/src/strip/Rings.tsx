@@ -33,6 +33,7 @@ function OneRing({ ring: { pass, x, level }, course, scale, scaleNow }: Omit<Pro
   return (
     <g
       class={`strip-ring${picked ? ' picked' : ''}${held ? ' held' : ''}${awayOf(pass.side) === 0 ? ' unclear' : ''}`}
+      data-station={pass.id}
       role="button"
       tabindex={0}
       aria-label={label}

@@ -53,12 +53,14 @@ function across(store: Store, course: Course, pass: StripPass, side: 'left' | 'r
   tellPlace(store, course, pass, pass.measure);
 }
 
-/** The rings before and after in the page's order take the focus when one goes. */
+/** The ring before or after in the page's order takes the focus when a station goes, with all of its rings. */
 function focusNeighbour(target: EventTarget | null): void {
-  const ring = target as Element | null;
-  const all = [...(ring?.closest('svg')?.querySelectorAll<SVGElement>('.strip-ring, .strip-ground') ?? [])];
-  const at = all.indexOf(ring as SVGElement);
-  (all[at + 1] ?? all[at - 1])?.focus();
+  const ring = target as SVGElement;
+  const all = [...(ring.ownerSVGElement?.querySelectorAll<SVGElement>('.strip-ring') ?? [])];
+  const others = (some: readonly SVGElement[]): SVGElement[] => some.filter((one) => one.dataset['station'] !== ring.dataset['station']);
+  const at = all.indexOf(ring);
+  const next = others(all.slice(at))[0] ?? others(all.slice(0, at)).at(-1) ?? ring.ownerSVGElement?.querySelector<SVGElement>('.strip-ground');
+  next?.focus();
 }
 
 export function pressOnRing(store: Store, course: Course, pass: StripPass, event: KeyboardEvent): void {

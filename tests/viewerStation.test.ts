@@ -1,0 +1,422 @@
+/** A station moved along the course strip and edited in its panel: by mouse, by finger, by keyboard; what is shown is what core finds. */
+import { AxeBuilder } from '@axe-core/playwright';
+import { type Analysis, type Item, analyse, readPlan } from '@halfcup/core';
+import { readGpx } from '@halfcup/core/gpx';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Locator, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { type Stage, type Visit, mapIdle, openStage, savedPlan as saved, visit } from './support/browser.ts';
+import { ROOT } from './support/build.ts';
+
+let stage: Stage;
+beforeAll(async () => {
+  stage = await openStage();
+});
+afterAll(async () => stage?.close());
+
+const demoText = (name: string): string => readFileSync(join(ROOT, 'fixtures/demo', name), 'utf8');
+const DEMO = demoText('plan.json');
+const GPX = new Map(
+  ['full.gpx', 'half.gpx'].map((name) => {
+    const read = readGpx(demoText(name), name);
+    if (!read.ok) throw new Error(`${name} does not read`);
+    return [name, read.value] as const;
+  }),
+);
+
+/** Core's own analysis of a plan's text, from nothing. */
+function analysed(text: string): Analysis {
+  const read = readPlan(text, 'plan.json');
+  if (!read.ok) throw new Error(read.findings[0]?.message);
+  const made = analyse(read.value.plan, { gpx: GPX });
+  if (!made.ok) throw new Error(made.findings[0]?.message);
+  return made.value;
+}
+
+async function on(act: (seen: Visit) => Promise<void>, options?: Parameters<typeof visit>[1]): Promise<void> {
+  const seen = await visit(stage, options);
+  try {
+    await act(seen);
+    expect(seen.faults).toEqual([]);
+  } finally {
+    await seen.context.close();
+  }
+}
+
+const panel = (page: Page): Locator => page.getByRole('complementary', { name: 'Selected station' });
+const ring = (page: Page, number: number): Locator => page.getByRole('button', { name: new RegExp(`^Station ${number}, `, 'u') }).first();
+const row = (page: Page, name: string): Locator => page.getByRole('button', { name, exact: true });
+const heading = (page: Page): Promise<string | null> => panel(page).getByRole('heading', { level: 2 }).first().textContent();
+
+const WORD: Readonly<Record<Item['kind'], string>> = { sign: 'Ahead', gel: 'Gel', sportsDrink: 'Sports drink', water: 'Water', handOut: 'Hand-out line', trash: 'Trash' };
+const figure = (value: number, decimals: number): string => {
+  const text = Math.abs(value).toFixed(decimals);
+  return value < 0 && Number(text) !== 0 ? `−${text}` : text;
+};
+const range = ([from, to]: readonly [number, number]): string => (figure(from, 1) === figure(to, 1) ? figure(from, 1) : `${figure(from, 1)} to ${figure(to, 1)}`);
+
+/** The rows of the table as core has them: name, course distance, side, legs, sign. */
+function coreRows(analysis: Analysis): string[] {
+  return analysis.stations.map((station) => {
+    const lead = station.directions[0]!;
+    const legs = analysis.spacing.map(({ legs: all }) => all.filter(({ to }) => to === station.id).map(({ length }) => figure(length / 1000, 2)).join('') || '–');
+    const served = lead.items.filter(({ kind }) => kind !== 'sign' && kind !== 'trash').map(({ from }) => from);
+    const sign = lead.items.find(({ kind }) => kind === 'sign')!;
+    return [station.name, figure(lead.measure / 1000, 2), lead.side, ...legs, figure(Math.min(...served) - sign.to, 1)].join(' | ');
+  });
+}
+
+async function shownRows(page: Page, races: number): Promise<string[]> {
+  const rows = await page.getByRole('table', { name: 'Stations in the plan’s order' }).locator('tbody tr').all();
+  return Promise.all(
+    rows.map(async (one) => {
+      const cells = await one.locator('td, th').allTextContents();
+      const side = (await one.locator('td.side span').first().textContent()) ?? '';
+      return [cells[1]!, cells[2]!, side, ...cells.slice(4, 4 + races), cells[4 + races]!].join(' | ');
+    }),
+  );
+}
+
+/** The table, and the items and findings of the station chosen, are those of core's analysis of the text. */
+async function sameAsCore(page: Page, text: string, id: string): Promise<void> {
+  const analysis = analysed(text);
+  expect(await shownRows(page, analysis.spacing.length)).toEqual(coreRows(analysis));
+  const { directions } = analysis.stations.find((one) => one.id === id)!;
+  const items = directions.flatMap(({ items: laid }) => laid.toSorted((a, b) => a.from - b.from).map((item) => `${WORD[item.kind]}: ${range(item.along)}`));
+  const shown = await panel(page).locator('table.items tbody tr').all();
+  expect(await Promise.all(shown.map(async (one) => `${await one.locator('th').evaluate((cell) => cell.firstChild?.textContent ?? '')}: ${await one.locator('td').first().textContent()}`))).toEqual(items);
+  const messages = analysis.findings.filter(({ where }) => where.station === id).map(({ message }) => message);
+  const told = await panel(page).locator('.finding-message').allTextContents();
+  expect(told.map((one) => one.replace(/ Show$/u, ''))).toEqual(messages);
+  const open = analysis.findings.filter(({ waived }) => waived === undefined).length;
+  expect(await page.getByRole('tab', { name: /^Review/u }).textContent()).toBe(`Review${open}`);
+}
+
+/** Undoes until there is nothing left, and finds the first bytes; does all again, and finds the last. */
+async function undoAll(page: Page, last: string): Promise<number> {
+  await page.getByRole('tab', { name: 'Stations', exact: true }).focus();
+  let steps = 0;
+  while (await page.getByRole('button', { name: 'Undo' }).isEnabled()) {
+    await page.keyboard.press('Control+z');
+    steps++;
+    if (steps > 80) throw new Error('undo has no end');
+  }
+  expect(await saved(page)).toBe(DEMO);
+  await page.getByRole('tab', { name: 'Stations', exact: true }).focus();
+  for (let step = 0; step < steps; step++) await page.keyboard.press('Control+Shift+z');
+  expect(await saved(page)).toBe(last);
+  return steps;
+}
+
+async function hold(page: Page, number: number): Promise<{ readonly x: number; readonly y: number }> {
+  const circle = (await ring(page, number).locator('circle').nth(1).boundingBox())!;
+  const at = { x: circle.x + circle.width / 2, y: circle.y + circle.height / 2 };
+  await page.mouse.move(at.x, at.y);
+  await page.mouse.down();
+  return at;
+}
+
+describe('a station on the course strip', () => {
+  it('is dragged along and across by mouse: all follows, the old place stays as a ghost, and it is one step of undo', async () => {
+    await on(async ({ page }) => {
+      const at = await hold(page, 4);
+      await page.mouse.move(at.x + 40, at.y, { steps: 5 });
+      await expect.poll(() => page.locator('.strip-ghost text').textContent()).toMatch(/^\+\d/u);
+      // Norra Slip stands on the right; above the line is the left-hand side.
+      await page.mouse.move(at.x + 60, at.y - 60, { steps: 5 });
+      await expect.poll(() => page.locator('.strip-ghost text').textContent()).toMatch(/to the left$/u);
+      await page.mouse.up();
+      expect(await page.locator('.strip-ghost').count()).toBe(0);
+      const after = await saved(page);
+      const before = analysed(DEMO).stations[3]!;
+      const now = analysed(after).stations[3]!;
+      expect(now.directions[0]!.side).toBe('left');
+      expect(now.station.side).toBe('left');
+      // 60 pixels of a strip of 1,404 that shows 42.195 km.
+      expect(now.directions[0]!.measure - before.directions[0]!.measure).toBeCloseTo((60 * 42_195) / 1404, -2);
+      expect(Math.abs(now.passes[0]!.offset)).toBeCloseTo(Math.abs(before.passes[0]!.offset), 1);
+      await sameAsCore(page, after, 's4');
+      expect(await undoAll(page, after)).toBe(1);
+    });
+  });
+
+  it('is put back by Escape while it is held, and a press that does not move only chooses it', async () => {
+    await on(async ({ page }) => {
+      const at = await hold(page, 5);
+      await page.mouse.move(at.x - 50, at.y, { steps: 5 });
+      await expect.poll(() => page.locator('.strip-ghost text').textContent()).toMatch(/^−\d/u);
+      await page.keyboard.press('Escape');
+      await page.mouse.move(at.x - 80, at.y, { steps: 3 });
+      await page.mouse.up();
+      expect(await page.locator('.strip-ghost').count()).toBe(0);
+      await hold(page, 7);
+      await page.mouse.up();
+      await expect.poll(() => heading(page)).toContain('Tidewaiters');
+      expect(await page.getByRole('button', { name: 'Undo' }).isEnabled()).toBe(false);
+      expect(await saved(page)).toBe(DEMO);
+      await sameAsCore(page, DEMO, 's7');
+    });
+  });
+
+  it('is moved by keys: by 1, 10 and 100 m in one step, across, and in yards with imperial units', async () => {
+    await on(async ({ page }) => {
+      await ring(page, 4).focus();
+      for (const key of ['ArrowRight', 'Shift+ArrowRight', 'Shift+ArrowRight', 'Alt+ArrowRight', 'ArrowLeft', 'PageUp']) await page.keyboard.press(key);
+      expect(await saved(page)).toContain('"measure": "16.3 km"');
+      await ring(page, 4).focus();
+      await page.keyboard.press('s');
+      await page.keyboard.press('ArrowUp');
+      const crossed = await saved(page);
+      expect(analysed(crossed).stations[3]!.station).toMatchObject({ side: 'left', on: { measure: 16_300, side: 'left', offset: 4.5 } });
+      await sameAsCore(page, crossed, 's4');
+      expect(await undoAll(page, crossed)).toBe(2);
+      await page.getByRole('button', { name: /Imperial/u }).focus();
+      await page.keyboard.press('Enter');
+      await ring(page, 2).focus();
+      await page.keyboard.press('Alt+ArrowLeft');
+      const moved = analysed(await saved(page)).stations[1]!.directions[0]!.measure;
+      expect(analysed(crossed).stations[1]!.directions[0]!.measure - moved).toBeCloseTo(91.44, 1);
+    });
+  });
+
+  it('keeps the focus on its ring while it passes another, is doubled and deleted by keys', async () => {
+    await on(async ({ page }) => {
+      await ring(page, 8).focus();
+      for (let step = 0; step < 20; step++) await page.keyboard.press('Alt+ArrowRight');
+      expect(await page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toMatch(/^Station 8, /u);
+      await page.keyboard.press('d');
+      await expect.poll(() => heading(page)).toContain('Quillet Park (copy)');
+      await ring(page, 10).focus();
+      await page.keyboard.press('Delete');
+      await expect.poll(() => ring(page, 10).count()).toBe(0);
+      expect(await page.evaluate(() => document.activeElement?.matches('.strip-ring, .strip-ground'))).toBe(true);
+      await undoAll(page, await saved(page));
+    });
+  });
+
+  it('is dragged by a finger at 360 px, and two fingers come closer', async () => {
+    await on(
+      async ({ page, context }) => {
+        await page.getByRole('tab', { name: 'Strip', exact: true }).click();
+        const touch = await context.newCDPSession(page);
+        const send = (type: 'touchStart' | 'touchMove' | 'touchEnd', ...points: readonly { readonly x: number; readonly y: number }[]): Promise<unknown> =>
+          touch.send('Input.dispatchTouchEvent', { type, touchPoints: points.map((point, id) => ({ ...point, id })) });
+        const box = (await ring(page, 6).locator('circle').nth(1).boundingBox())!;
+        const [x, y] = [box.x + 9, box.y + 9];
+        await send('touchStart', { x, y });
+        for (let step = 1; step <= 8; step++) await send('touchMove', { x: x - step * 3, y });
+        await expect.poll(() => page.locator('.strip-ghost text').textContent()).toMatch(/^−\d/u);
+        await send('touchEnd');
+        const moved = analysed(await saved(page)).stations[5]!.directions[0]!.measure;
+        expect(25_850 - moved).toBeCloseTo((24 * 42_195) / 324, -3);
+        const strip = (await page.locator('.strip-chart').boundingBox())!;
+        const low = strip.y + strip.height - 40;
+        await send('touchStart', { x: 150, y: low }, { x: 200, y: low });
+        for (let step = 1; step <= 8; step++) await send('touchMove', { x: 150 - step * 5, y: low }, { x: 200 + step * 5, y: low });
+        await send('touchEnd');
+        expect(await page.getByRole('button', { name: 'Whole course' }).isEnabled()).toBe(true);
+      },
+      { viewport: { width: 360, height: 740 }, hasTouch: true },
+    );
+  });
+});
+
+/** Unfolds every part of the station's panel. */
+const unfold = async (page: Page): Promise<void> => {
+  await page.locator('.edit details').evaluateAll((all) => {
+    for (const one of all) (one as HTMLDetailsElement).open = true;
+  });
+};
+
+async function typeIn(field: Locator, text: string): Promise<void> {
+  await field.focus();
+  await field.press('Control+a');
+  await field.pressSequentially(text);
+  await field.press('Enter');
+}
+
+describe('the station panel', () => {
+  it.each([
+    ['Course distance', 'far', /found "far".*accepted: a length/su],
+    ['Course distance', '50', /42195\.0 m long; expected a course distance from 0/u],
+    ['Pin: lon, lat', '-17.4, -95', /latitude -95.*accepted: -90 to 90/su],
+    ['Trash boxes', '2.5', /found 2\.5; accepted/u],
+    ['Width of the road', '8 furlongs', /furlongs.*accepted/su],
+    ['Sign ahead of the first table', '-5', /found "?-5"?.*accepted: a length of 0 or more/su],
+    ['A cup is filled to', '2', /found 2; accepted/u],
+  ])('keeps a bad %s of “%s” as it was typed, and says what is accepted', async (label, typed, message) => {
+    await on(async ({ page }) => {
+      await row(page, 'Norra Slip').click();
+      await unfold(page);
+      const field = panel(page).getByLabel(label, { exact: true }).first();
+      const before = await field.inputValue();
+      await field.fill(typed);
+      await field.press('Tab');
+      await expect.poll(() => panel(page).getByRole('alert').textContent()).toMatch(message);
+      expect(await field.inputValue()).toBe(typed);
+      expect(await field.getAttribute('aria-invalid')).toBe('true');
+      const told = (await field.getAttribute('aria-describedby'))!.split(' ');
+      expect(told).toContain(await panel(page).getByRole('alert').getAttribute('id'));
+      await field.focus();
+      await field.press('Escape');
+      expect(await field.inputValue()).toBe(before);
+      expect(await panel(page).getByRole('alert').count()).toBe(0);
+      expect(await saved(page)).toBe(DEMO);
+    });
+  });
+
+  it('leaves undo to the field while somebody types in it, and takes it once that is committed', async () => {
+    await on(async ({ page }) => {
+      await row(page, 'Norra Slip').click();
+      const name = panel(page).getByLabel('Name', { exact: true }).first();
+      await typeIn(name, 'Norra Quay');
+      await expect.poll(() => heading(page)).toContain('Norra Quay');
+      await name.pressSequentially('s');
+      await page.keyboard.press('Control+z');
+      expect(await heading(page)).toContain('Norra Quay');
+      await name.press('Escape');
+      await page.keyboard.press('Control+z');
+      await expect.poll(() => heading(page)).toContain('Norra Slip');
+      expect(await saved(page)).toBe(DEMO);
+    });
+  });
+
+  it('does all that a course designer does to a station by keyboard alone, and undo brings the first bytes back', async () => {
+    await on(async ({ page }) => {
+      await page.getByRole('button', { name: 'Add station' }).focus();
+      await page.keyboard.press('Enter');
+      await expect.poll(() => heading(page)).toContain('Station 10');
+      for (const summary of await panel(page).locator('.edit summary').all()) {
+        await summary.focus();
+        await page.keyboard.press('Enter');
+      }
+      const field = (label: string): Locator => panel(page).getByLabel(label, { exact: true }).first();
+      const press = async (name: string | RegExp): Promise<void> => {
+        await panel(page).getByRole('button', { name }).first().focus();
+        await page.keyboard.press('Enter');
+      };
+      const tick = async (name: string): Promise<void> => {
+        await panel(page).getByRole('checkbox', { name, exact: true }).focus();
+        await page.keyboard.press('Space');
+      };
+      const pick = async (label: string, letters: string): Promise<void> => {
+        await field(label).focus();
+        await page.keyboard.type(letters);
+      };
+      await typeIn(field('Name'), 'Herring Steps');
+      await typeIn(field('Course distance'), '19.5');
+      await press('100 m on along the course');
+      await press('10 m back along the course');
+      await press(/^Send across/u);
+      await tick('gel');
+      await typeIn(field('Tables of gel'), '2');
+      await typeIn(field('Trash boxes'), '7');
+      await typeIn(field('Width of the road'), '7.5');
+      await tick('Half marathon');
+      await pick('Serves runners', 'in e');
+      await pick('Declared side', 'r');
+      await typeIn(field('Captain'), 'Captain, Herring Steps');
+      await typeIn(field('Placed so because'), 'wide pavement');
+      await typeIn(field('Walked by'), 'course designer');
+      await typeIn(field('Walked on'), '2027-06-21');
+      await tick('Fixed: better positions are not looked for');
+      await typeIn(field('Sign ahead of the first table'), '80');
+      await typeIn(field('A cup holds'), '250');
+      await typeIn(field('Resupply ordered when left'), '0.3');
+      await typeIn(field('Fewest people'), '9');
+      await typeIn(field('Ready before the first runner'), '45');
+      await press('Add a point at the pin');
+      await typeIn(field('Street'), 'Quay Street');
+      await pick('Kind', 'm');
+      await typeIn(field('Used: water'), '1200');
+      const sign = field('Ahead');
+      const where = (await sign.getAttribute('placeholder'))!;
+      await typeIn(sign, where);
+      const byHand = JSON.parse(await saved(page)) as { readonly stations: readonly { readonly items?: unknown }[] };
+      expect(byHand.stations[9]!.items).toEqual({ sign: { at: where.split(', ').map(Number) } });
+      await press('Put Ahead back by rule');
+      const text = await saved(page);
+      const station = (JSON.parse(text) as { readonly stations: readonly Record<string, unknown>[] }).stations[9]!;
+      expect(station).toMatchObject({
+        name: 'Herring Steps', races: ['m'], serves: ['gel', 'sportsDrink', 'water'], tables: { gel: 2 }, boxes: 7, passes: 'all', side: 'right', people: { captain: 'Captain, Herring Steps' }, why: 'wide pavement',
+        walked: { by: 'course designer', date: '2027-06-21' }, fixed: true, practice: { signAhead: 80 }, supplies: { cup: '250 ml', resupply: { at: 0.3, takes: '40 min' } }, crew: { minimum: 9, ready: '45 min' },
+        points: [{ kind: 'medical', street: 'Quay Street' }], used: { water: 1200 }, width: 7.5,
+      });
+      expect(analysed(text).stations[9]!.directions[0]!.measure).toBeCloseTo(19_590, 1);
+      await sameAsCore(page, text, station['id'] as string);
+      await press('Delete point 1');
+      await press('Duplicate');
+      await expect.poll(() => heading(page)).toContain('Herring Steps (copy)');
+      await press('Delete');
+      await expect.poll(() => page.getByRole('table', { name: 'Stations in the plan’s order' }).locator('tbody tr').count()).toBe(10);
+      expect(await undoAll(page, await saved(page))).toBeGreaterThan(25);
+    });
+  });
+
+  it('has every control of the unfolded panel on the way of the Tab key', async () => {
+    await on(async ({ page }) => {
+      await row(page, 'Wrack Fork').click();
+      await unfold(page);
+      const controls = '.station-actions button, .edit summary, .edit input, .edit select, .edit textarea, .edit button';
+      const count = await panel(page).locator(controls).count();
+      expect(count).toBeGreaterThan(100);
+      await panel(page).getByRole('button', { name: 'Show', exact: true }).first().focus();
+      const names = new Set<string>();
+      for (let step = 0; step < count; step++) {
+        const at = await page.evaluate((selector) => [...document.querySelectorAll(selector)].indexOf(document.activeElement!), controls);
+        names.add(String(at));
+        await page.keyboard.press('Tab');
+      }
+      names.delete('-1');
+      expect(names.size).toBe(count);
+    });
+  });
+
+  it('writes what is changed while a variant is shown into that variant', async () => {
+    await on(async ({ page }) => {
+      const { variants } = JSON.parse(DEMO) as { readonly variants: readonly { readonly name: string }[] };
+      await page.getByRole('combobox', { name: 'Positions' }).selectOption({ label: variants[0]!.name });
+      await row(page, 'Norra Slip').click();
+      await unfold(page);
+      await typeIn(panel(page).getByLabel('Width of the road', { exact: true }), '6 m');
+      const text = await saved(page);
+      const plan = JSON.parse(text) as { readonly stations: readonly Record<string, unknown>[]; readonly variants: readonly { readonly stations: Record<string, Record<string, unknown>> }[] };
+      expect(plan.variants[0]!.stations['s4']!['width']).toBe('6 m');
+      expect(plan.stations[3]!['width']).toBeUndefined();
+      await undoAll(page, text);
+    });
+  });
+
+  for (const colorScheme of ['light', 'dark'] as const) {
+    for (const width of [1440, 360]) {
+      it(`has nothing that axe objects to with all unfolded and a bad entry, ${colorScheme}, ${width} px wide, and nothing wider than the page`, async () => {
+        await on(
+          async ({ page }) => {
+            await row(page, 'Wrack Fork').click();
+            if (width === 360) await page.getByRole('tab', { name: 'Station', exact: true }).click();
+            await mapIdle(page);
+            await unfold(page);
+            const boxes = page.getByLabel('Trash boxes', { exact: true });
+            await boxes.fill('many');
+            await boxes.press('Enter');
+            await page.locator('.entry-trouble').waitFor();
+            const { violations } = await new AxeBuilder({ page }).analyze();
+            expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join(', ')}`)).toEqual([]);
+            expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(width);
+            const wide = await page.locator('.edit').evaluate((edit) => [...edit.querySelectorAll('*')].filter((one) => one.getBoundingClientRect().right > edit.getBoundingClientRect().right + 1).length);
+            expect(wide).toBe(0);
+            if (width === 360) {
+              await page.getByRole('tab', { name: 'Strip', exact: true }).click();
+              await page.getByText('Keys', { exact: true }).click();
+              const strip = await new AxeBuilder({ page }).analyze();
+              expect(strip.violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join(', ')}`)).toEqual([]);
+              expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(360);
+            }
+          },
+          { colorScheme, viewport: { width, height: width === 360 ? 740 : 900 } },
+        );
+      });
+    }
+  }
+});
