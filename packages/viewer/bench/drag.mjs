@@ -1,8 +1,9 @@
 /**
  * How the page keeps up while a station is dragged: the time of a frame against that of a bare repaint of the same map
- * in the same run, and the time in our own code in each move. A 20,000-point course with 30 stations, one move a frame,
- * near (items drawn) and far (the whole course), without and with race day. Builds the viewer into a folder of its own.
- * `node packages/viewer/bench/drag.mjs`; writes results.json beside it. Takes CHROMIUM_PATH, else /usr/bin/chromium.
+ * in the same run, and the time in our own code in each move. A 20,000-point course with 30 stations in a window of
+ * 1920 × 1080, one move a frame, near (items drawn) and far (the whole course), without and with race day. Builds the
+ * viewer into a folder of its own. `node packages/viewer/bench/drag.mjs`; writes results.json beside it. Takes
+ * CHROMIUM_PATH, else /usr/bin/chromium.
  */
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -28,7 +29,7 @@ const whole = (times) => times.map((time) => Math.max(1, Math.round(time / REFRE
 const quantile = (values, share) => values.toSorted((a, b) => a - b)[Math.min(values.length - 1, Math.floor(values.length * share))];
 
 async function open(browser, address, raceDay) {
-  const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, colorScheme: 'light', reducedMotion: 'reduce' });
+  const context = await browser.newContext({ viewport: { width: 1920, height: 1080 }, colorScheme: 'light', reducedMotion: 'reduce' });
   const page = await context.newPage();
   await page.goto(`${address}#bench`);
   await drawn(page);
