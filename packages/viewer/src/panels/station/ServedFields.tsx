@@ -49,7 +49,7 @@ export function ServedFields(editing: Editing): JSX.Element {
     <>
       <SetField {...ownField(editing, ['races'], 'Races served')} choices={races.map(({ id, name }) => ({ value: id, label: name }))} fallback={races.map(({ id }) => id)} />
       <ChoiceField {...ownField(editing, ['lead'], 'Lead direction')} raw={lead === undefined ? undefined : keyOf(lead)} save={saveLead} choices={choices} fallback="the first race’s first pass" stack />
-      <ChoiceField {...ownField(editing, ['passes'], 'Serves runners')} raw={Array.isArray(raw) ? 'list' : raw} save={savePasses} choices={WAYS.filter(({ value }) => value !== 'lead' || raw === 'lead')} fallback="in the lead direction" />
+      <ChoiceField {...ownField(editing, ['passes'], 'Serves runners')} raw={Array.isArray(raw) ? 'list' : raw} save={savePasses} choices={WAYS.filter(({ value }) => value !== 'lead' || raw === 'lead')} fallback="in the lead direction" stack />
       {typeof passes === 'string' ? null : <ChosenPasses {...editing} choices={choices} list={passes} />}
     </>
   );
