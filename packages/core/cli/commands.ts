@@ -141,8 +141,8 @@ export const COMMANDS: readonly CommandSpec[] = [
     most: 1,
     about: 'the papers of race day as HTML files to be printed by a browser',
     more: [
-      'Captains’ sheets, placement list, supply list, a run for each vehicle, collection, overview and the reviewer’s',
-      'report, and index.html, which names them all. The folder is made where it is not there; files in it are kept',
+      'Overview, captains’ sheets, volunteer cards, placement list, supply list, a run for each vehicle, collection and',
+      'the reviewer’s report, and index.html, which names them all. The folder is made where it is not there; files in it are kept',
       'unless --force is said. Prints what it has written.',
     ],
     options: [

@@ -4,6 +4,7 @@ import type { Analysis } from '../../analyse.ts';
 import type { ReviewDocument } from '../reviewDocument.ts';
 import { textOf } from '../text/languages.ts';
 import { captainSheets } from './captain.ts';
+import { cardSheets } from './card.ts';
 import { collectionRunBody } from './collectionRun.ts';
 import { driverRunBody, driving } from './driverRun.ts';
 import { type SheetOptions, pageHtml } from './frame.ts';
@@ -36,7 +37,7 @@ export function papersOf(analysis: Analysis, options: PapersOptions): PrintedPap
   const { plan } = analysis;
   const { paper, printedAt, review, context } = options;
   const { text } = textOf(options.language ?? plan.language);
-  const { lists, captain } = text;
+  const { lists, captain, card } = text;
   const sheet: Sheet = { text, paper, printedAt };
   const framed = (name: string, title: string, body: Html, style: string): PrintedPaper => ({ name: `${name}.html`, title, html: pageHtml({ title, paper, plan, printedAt, text, body, style: LIST_STYLE + style }) });
   const whole = { ...options, language: text.language };
@@ -45,6 +46,7 @@ export function papersOf(analysis: Analysis, options: PapersOptions): PrintedPap
   return [
     framed('overview', lists.overview.title, overviewBody(analysis, sheet, context), OVERVIEW_STYLE),
     { name: 'captains.html', title: captain.title, html: captainSheets(analysis, whole) },
+    { name: 'cards.html', title: card.title, html: cardSheets(analysis, whole) },
     framed('placement', lists.placement.title, placementListBody(analysis, sheet), PLACEMENT_STYLE),
     framed('supplies', lists.supplies.title, supplyListBody(analysis, sheet), SUPPLY_STYLE),
     ...runs.map((vehicle, k) => framed(`run-${names[k]!}`, `${lists.runs.dropTitle}: ${vehicle.name}`, driverRunBody(analysis, vehicle, sheet), STOP_STYLE)),

@@ -15,6 +15,8 @@ import { massText, positionText, sideWord, stationTitle } from './sheet.ts';
 
 /** Nearer than this one carries nothing worth saying, metres. */
 const BESIDE = 10;
+/** Farther than this the side is the tables' and says nothing of where one unloads, metres. */
+const FAR = 60;
 const DAY = 86_400;
 
 /** Where a vehicle unloads: the drop point, else the way in for trucks, else the tables themselves. */
@@ -37,7 +39,7 @@ export function stopBlock({ plan, stations, day }: Analysis, stop: Stop, kind: R
     crewAt === null ? NONE : fact(words.crewAt, formatMinute(crewAt)),
   ];
   return html`<section class="block stop" data-stop="${stop.station}"><h3>${number}. ${stationTitle(station, text)} · ${formatMeasure(stop.measure, plan.units)}</h3>
-<p class="when">${words.arrive} <b>${formatMinute(stop.arrive)}</b> · ${words.leave} <b>${formatMinute(stop.leave)}</b> · <b>${sideText(stop.side, text)}</b></p>
+<p class="when">${words.arrive} <b>${formatMinute(stop.arrive)}</b> · ${words.leave} <b>${formatMinute(stop.leave)}</b> · <b>${carryOf(station) > FAR && stop.side !== 'unclear' ? words.tablesOn(sideText(stop.side, text)) : sideText(stop.side, text)}</b></p>
 ${lightLine(plan, station, stop, text)}${release === null ? NONE : html`<p><b>${words.afterRelease(formatMinute(Math.ceil(release / 60) * 60))}</b></p>`}
 <table class="stop-facts"><tbody>${facts}</tbody></table>
 ${loadList(stop, plan.units, text)}</section>`;
@@ -45,12 +47,18 @@ ${loadList(stop, plan.units, text)}</section>`;
 
 const sideText = (side: Stop['side'], text: SheetText): string => (side === 'left' ? text.lists.runs.leftHand : side === 'right' ? text.lists.runs.rightHand : sideWord(side, text));
 
+/** Metres from where one unloads to the pin, straight. */
+function carryOf(station: StationLayout): number {
+  const at = unloadingPoint(station)?.at ?? station.at;
+  return segmentLength(at[0], at[1], station.at[0], station.at[1]);
+}
+
 function placeFacts(station: StationLayout, kind: Run['kind'], units: Units, text: SheetText): (readonly [label: string, value: Html | string])[] {
   const words = text.lists.runs;
   const point = unloadingPoint(station);
   const access = station.station.points.filter((one) => one.kind === 'access' && one !== point);
   const at = point?.at ?? station.at;
-  const carried = segmentLength(at[0], at[1], station.at[0], station.at[1]);
+  const carried = carryOf(station);
   const grid = gridReference(at, 5).text;
   return [
     [kind === 'drop' ? words.at : words.loadAt, point === undefined ? words.atPin : pointText(point, text)],

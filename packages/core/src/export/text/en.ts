@@ -182,6 +182,7 @@ export const en: SheetText = {
       leftHand: 'LEFT-hand side',
       rightHand: 'RIGHT-hand side',
       at: 'Unload at',
+      tablesOn: (side) => `tables on the ${side}`,
       loadAt: 'Load at',
       atPin: 'the tables: the plan has no drop point',
       access: 'Truck access',

@@ -183,6 +183,7 @@ export const es: SheetText = {
       leftHand: 'lado IZQUIERDO',
       rightHand: 'lado DERECHO',
       at: 'Descargar en',
+      tablesOn: (side) => `mesas en el ${side}`,
       loadAt: 'Cargar en',
       atPin: 'las mesas: el plan no tiene punto de entrega',
       access: 'Acceso de camiones',

@@ -67,6 +67,8 @@ export interface RunsText {
   readonly leftHand: string;
   readonly rightHand: string;
   readonly at: string;
+  /** Where the unloading point is far from them. */
+  readonly tablesOn: (side: string) => string;
   readonly loadAt: string;
   readonly atPin: string;
   readonly access: string;
