@@ -45,7 +45,8 @@ function valueText({ unit, key }: DefaultRow, value: unknown, units: Units, text
   if (Array.isArray(value)) return value.map((one) => valueText({ unit, key } as DefaultRow, one, units, text)).join(', ');
   if (value === null || value === undefined) return phrase('none') ?? '–';
   if (typeof value === 'object') return 'at' in value && 'takes' in value ? `${Number(value.at) * 100} %, ${formatDuration(Number(value.takes))}` : text.lists.supplies.yes;
-  if (typeof value !== 'number') return phrase(String(value)) ?? String(value);
+  if (typeof value === 'string') return phrase(value) ?? value;
+  if (typeof value !== 'number') return text.lists.supplies.yes;
   if (key === 'vehicles.from') return formatClock(value).slice(0, -3);
   if (unit === 's') return formatDuration(value);
   if (unit === 'l') return key === 'supplies.cup' ? cupText(value, units) : formatVolume(value, units);

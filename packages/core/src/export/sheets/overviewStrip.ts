@@ -151,7 +151,7 @@ function lanesOf(races: readonly RaceSpacing[], { races: named, units }: Layout[
 
 /** A name cut to a width in millimetres. */
 function fitted(name: string, width: number): string {
-  let most = [...name].length;
+  let most = Array.from(name).length;
   while (most > 1 && textWidth(shortened(name, most), SIZE) > width) most--;
   return shortened(name, most);
 }
