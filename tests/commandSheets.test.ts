@@ -227,7 +227,7 @@ describe('a plan whose texts are hostile', () => {
     races: [{ id: 'r', name: name(0), course: 'c', waves: [{ time: '08:00', entrants: 300 }], finish: { median: '0:50:00', spread: 0.2 }, cutoff: '10:30' }],
     vehicles: [{ id: '../../v"1<', name: name(0), kg: 3000, places: 20 }, { id: '..', name: name(1), kg: 3000, places: 2 }],
   });
-  const map = { type: 'FeatureCollection', features: [{ type: 'Feature', properties: { kind: '"><script>', name: name(0) }, geometry: { type: 'LineString', coordinates: [[-17.4, -33.2], [-17.39, -33.21]] } }, { type: 'Feature', properties: null, geometry: { type: 'LineString', coordinates: [['x', null], [1e999, 3]] } }] };
+  const map = { type: 'FeatureCollection', features: [{ type: 'Feature', properties: { kind: '"><script>', name: name(0) }, geometry: { type: 'LineString', coordinates: [[-17.4, -33.2], [-17.39, -33.21]] } }, { type: 'Feature', properties: null, geometry: { type: 'LineString', coordinates: [['x', null], [Infinity, 3]] } }] };
   const folder = folderWith({ 'c.gpx': gpxText([straight(OCEAN, 90, 101, 100)]), 'plan.json': plan, 'map.json': JSON.stringify(map) });
 
   it('gives papers that are well formed, hold no script, no handler and no address, and still say every name', () => {
