@@ -132,7 +132,7 @@ function lanesOf(races: readonly RaceSpacing[], { races: named, units }: Layout[
     const name = named.find(({ id }) => id === race)?.name ?? race;
     const ends = legs.map(({ end }) => x(end));
     const starts = legs.map(({ end, length }) => x(end - length));
-    drawn.push(svgText(0, y + 1.1, fitted(`${name}, ${units === 'metric' ? 'km' : 'mi'}`, GUTTER - 3), { points: SIZE }));
+    drawn.push(svgText(0, y + 1.1, `${fitted(name, GUTTER - 9)}, ${units === 'metric' ? 'km' : 'mi'}`, { points: SIZE }));
     if (legs.length > 0) drawn.push(svgPath(`M${mm(starts[0]!)} ${mm(y)}H${mm(ends.at(-1)!)}${[starts[0]!, ...ends].map((at) => `M${mm(at)} ${mm(y - 1)}v2`).join('')}`, 'stroke="#000" stroke-width="0.35"'));
     const last: number[] = [];
     for (const [k, { length }] of legs.entries()) {

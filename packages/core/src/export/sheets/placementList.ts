@@ -102,11 +102,11 @@ export const PLACEMENT_STYLE = `
 .pegs th.number, .pegs td.number { white-space: normal; }
 .pegs td:nth-child(6) { font-variant-numeric: tabular-nums; }
 .pegs th:nth-child(2) { width: 20mm; }
-.pegs th:nth-child(3) { width: 13mm; }
-.pegs th:nth-child(4) { width: 24mm; }
+.pegs th:nth-child(3) { width: 18mm; }
+.pegs th:nth-child(4) { width: 23mm; }
 .pegs th:nth-child(5) { width: 38mm; }
 .pegs th:nth-child(6) { width: 23mm; }
-.pegs th:nth-child(7) { width: 19mm; }
+.pegs th:nth-child(7) { width: 18mm; }
 .pegs th:nth-child(8) { width: 12mm; text-align: center; }
 .pegs td:nth-child(7) { border: 0.8pt solid #000; }
 .pegs td:nth-child(8) { text-align: center; }
