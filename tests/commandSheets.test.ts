@@ -5,7 +5,7 @@ import { SaxesParser } from 'saxes';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { ROOT, buildCommandLine } from './support/build.ts';
 import { OCEAN, gpxText, planText, straight } from './support/courses.ts';
-import type { LayoutDocument } from './support/documents.ts';
+import type { LayoutDocument } from '../packages/core/src/export/documents.ts';
 import type { RaceDayDocument } from '../packages/core/src/export/raceDayDocument.ts';
 import { documentIn, folderWith, halfcupIn, refusalIn } from './support/halfcup.ts';
 
