@@ -86,7 +86,9 @@ export function overviewMap(input: OverviewMapInput): Html {
   const { layout, text, width, height, context } = input;
   const view = viewOf(input);
   const lines = layout.courses.map(({ course }) => view.lines(course));
-  const taken: Box[] = [{ x: 0, y: height - 12, width: 50, height: 12 }, { x: width - 10, y: 0, width: 10, height: 15 }];
+  // What lies over the frame is cut: nothing is written there.
+  const beyond: readonly Box[] = [{ x: -99, y: -99, width: 100, height: height + 198 }, { x: width - 1, y: -99, width: 100, height: height + 198 }, { x: -99, y: -99, width: width + 198, height: 100 }, { x: -99, y: height - 1, width: width + 198, height: 100 }];
+  const taken: Box[] = [...beyond, { x: 0, y: height - 12, width: 50, height: 12 }, { x: width - 10, y: 0, width: 10, height: 15 }];
   const numbers = stationNumbers(input, view, taken);
   const marks = layout.courses.slice(0, 1).flatMap(({ course }) => distanceMarks(course, input, view, taken));
   const written: [string, Place][] = [];
