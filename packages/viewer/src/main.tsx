@@ -1,12 +1,10 @@
-/** Starts the page: one store, the demo plan, and the width that decides between one column and three. */
+/** Starts the page: one store, the plan opened last, and the width that decides between one column and three. */
 import './policy.ts';
 import { render } from 'preact';
 import { App } from './panels/App.tsx';
-import { receive } from './state/actions.ts';
 import { rememberedBackground } from './state/background.ts';
-import { fetchDemo } from './state/demo.ts';
-import { openFiles } from './state/open.ts';
 import { createStore, StoreProvider, type Store } from './state/store.ts';
+import { startShelf } from './storage/kept.ts';
 import { followPlan } from './state/variants.ts';
 import './styles/palette.css';
 import './styles/base.css';
@@ -33,17 +31,6 @@ function watchWidth(store: Store): void {
   read();
 }
 
-async function openDemo(store: Store): Promise<void> {
-  try {
-    const files = await fetchDemo();
-    if (store.open.value !== null || store.waiting.value !== null) return;
-    receive(store, files.map((file) => file.name), openFiles(files, null, store.units.value));
-  } catch (error) {
-    const message = `The demo plan could not be read: ${error instanceof Error ? error.message : String(error)}. Open a plan or a GPX file of your own.`;
-    receive(store, ['the demo plan'], { kind: 'refused', findings: [{ code: 'demo-unreadable', severity: 'error', message, where: {} }] });
-  }
-}
-
 const root = document.getElementById('app');
 if (root === null) throw new Error('index.html has no element with the id "app"');
 const store = createStore();
@@ -56,4 +43,4 @@ render(
   </StoreProvider>,
   root,
 );
-void openDemo(store);
+void startShelf(store);

@@ -5,6 +5,7 @@ import { MapPane } from '../map/MapPane.tsx';
 import { isOpen } from '../state/derive.ts';
 import { reviewList, takeDropped } from '../state/placed.ts';
 import { useStore } from '../state/store.ts';
+import { handlesOf } from '../storage/pickers.ts';
 import { CourseStrip } from '../strip/CourseStrip.tsx';
 import { Credit } from './background/Credit.tsx';
 import { Caution } from './Caution.tsx';
@@ -41,7 +42,8 @@ function useDrop(): boolean {
       if (!holdsFiles(event)) return;
       event.preventDefault();
       setOver(false);
-      void takeDropped(store, [...(event.dataTransfer?.files ?? [])]);
+      const files = [...(event.dataTransfer?.files ?? [])];
+      void handlesOf(event.dataTransfer).then((handles) => takeDropped(store, files, handles));
     };
     window.addEventListener('dragover', onOver);
     window.addEventListener('dragleave', onLeave);
@@ -92,7 +94,7 @@ export function App(): JSX.Element {
       {narrow ? null : <CourseStrip />}
       <Caution />
       <Patterns />
-      {over ? <p class="drop-note" role="status">{open !== null && store.pane.value === 'review' ? 'Drop a GPX file of points as placed, or a plan with its GPX files' : 'Drop a GPX file, or a plan with its GPX files'}</p> : null}
+      {over ? <p class="drop-note" role="status">{open !== null && store.pane.value === 'review' ? 'Drop a GPX file of points as placed, or a plan with its GPX files' : 'Drop a GPX file, a plan with its GPX files, or both packed in one ZIP file'}</p> : null}
     </div>
   );
 }

@@ -2,15 +2,10 @@
  * Saves the open plan's text as a file: to the file that it came from where the browser lets the page write
  * there, else to one that the person chooses, else as a download. Writes the text as it is, byte for byte.
  */
+import { openDropped } from '../state/actions.ts';
+import { lastName } from '../state/gather.ts';
 import type { OpenPlan, Origin, Store } from '../state/store.ts';
-
-/** The parts of the File System Access draft that TypeScript's library does not know (WICG File System Access, 2023). */
-interface Pickers {
-  readonly showSaveFilePicker?: (options: object) => Promise<FileSystemFileHandle>;
-}
-interface Asking {
-  readonly requestPermission?: (wanted: { readonly mode: 'readwrite' }) => Promise<PermissionState>;
-}
+import { canChooseTarget, chooseTarget, download, mayWrite, writeTo } from './pickers.ts';
 
 /** The plan as it is kept: a station held in the hand is not let go yet. */
 export const keptPlan = (store: Store): OpenPlan | null => store.trial.value?.from ?? store.open.value;
@@ -20,44 +15,12 @@ export const isSaved = (store: Store): boolean => {
   return origin === null || keptPlan(store)?.document.text === origin.saved;
 };
 
-const lastName = (path: string): string => path.slice(path.lastIndexOf('/') + 1);
 export const planFileName = (file: string): string => lastName(file).replace(/(\.json)?$/iu, '.json');
-
-/** Hands a file to the browser's downloads. */
-export function download(name: string, content: BlobPart, type: string): void {
-  const address = URL.createObjectURL(new Blob([content], { type }));
-  const link = document.createElement('a');
-  link.href = address;
-  link.download = name;
-  link.click();
-  // The browser reads the address after the click has been handled.
-  setTimeout(() => URL.revokeObjectURL(address), 60_000);
-}
 
 const said = (store: Store, text: string): void => void (store.notice.value = { text });
 const reasonOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
-/** `null` where the person has chosen none. */
-async function chooseFile(name: string): Promise<FileSystemFileHandle | null> {
-  try {
-    return await (window as Pickers).showSaveFilePicker!({ suggestedName: name, types: [{ description: 'Plan', accept: { 'application/json': ['.json'] } }] });
-  } catch (error) {
-    if (error instanceof DOMException && error.name === 'AbortError') return null;
-    throw error;
-  }
-}
-
-async function mayWrite(handle: FileSystemFileHandle): Promise<boolean> {
-  const { requestPermission } = handle as Asking;
-  return requestPermission === undefined || (await requestPermission.call(handle, { mode: 'readwrite' })) === 'granted';
-}
-
-async function write(handle: FileSystemFileHandle, text: string): Promise<number> {
-  const stream = await handle.createWritable();
-  await stream.write(text);
-  await stream.close();
-  return (await handle.getFile()).lastModified;
-}
+const choosePlan = (name: string): Promise<FileSystemFileHandle | null> => chooseTarget(name, 'Plan', 'application/json', '.json');
 
 /** Whether the file holds something else than when this page last read or wrote it. */
 async function changedElsewhere({ handle, modified, saved }: Origin): Promise<boolean> {
@@ -66,29 +29,40 @@ async function changedElsewhere({ handle, modified, saved }: Origin): Promise<bo
     const file = await handle.getFile();
     return file.lastModified !== modified && new TextDecoder('utf-8', { ignoreBOM: true }).decode(await file.arrayBuffer()) !== saved;
   } catch {
+    // The file is gone: writing makes it again and destroys nothing.
     return false;
   }
 }
 
-function askBeforeWritingOver(store: Store, name: string): void {
+function askBeforeWritingOver(store: Store, handle: FileSystemFileHandle): void {
+  const openTheirs = async (): Promise<void> => {
+    store.notice.value = null;
+    await openDropped(store, [await handle.getFile()], new Map([[handle.name, handle]]));
+  };
   store.notice.value = {
-    text: `${name} was changed elsewhere since it was opened here. Saving would write over that.`,
+    text: `${handle.name} was changed elsewhere since it was opened here. Saving would write over that.`,
     choices: [
       { label: 'Save a copy', act: () => void saveCopy(store) },
+      { label: 'Open the file’s plan', act: () => void openTheirs() },
       { label: 'Write over it', act: () => void save(store, true) },
       { label: 'Not now', act: () => void (store.notice.value = null) },
     ],
   };
 }
 
+function markSaved(store: Store, id: string, change: Partial<Origin>): void {
+  const now = store.origin.value;
+  if (now?.id === id) store.origin.value = { ...now, ...change };
+}
+
 async function toFile(store: Store, open: OpenPlan, origin: Origin, anyway: boolean): Promise<void> {
   const { text, file } = open.document;
-  const handle = origin.handle ?? (await chooseFile(planFileName(file)));
+  const handle = origin.handle ?? (await choosePlan(planFileName(file)));
   if (handle === null) return;
-  if (!(await mayWrite(handle))) return said(store, `This page was not allowed to write to ${handle.name}. “Save a copy” makes another file.`);
-  if (!anyway && (await changedElsewhere(origin))) return askBeforeWritingOver(store, handle.name);
-  const modified = await write(handle, text);
-  if (store.origin.value?.id === origin.id) store.origin.value = { ...store.origin.value, handle, modified, saved: text };
+  if (!(await mayWrite(handle))) return said(store, `This page was not allowed to write to ${handle.name}. “Save a copy” under “Plans” makes another file.`);
+  if (!anyway && (await changedElsewhere(origin))) return askBeforeWritingOver(store, handle);
+  const modified = await writeTo(handle, text);
+  markSaved(store, origin.id, { handle, modified, saved: text });
   said(store, `Saved to ${handle.name}`);
 }
 
@@ -98,13 +72,32 @@ export async function save(store: Store, anyway = false): Promise<void> {
   const origin = store.origin.value;
   if (open === null || origin === null) return;
   try {
-    if ((window as Pickers).showSaveFilePicker !== undefined) return await toFile(store, open, origin, anyway);
+    if (canChooseTarget()) return await toFile(store, open, origin, anyway);
     const name = planFileName(open.document.file);
     download(name, open.document.text, 'application/json');
-    store.origin.value = { ...origin, saved: open.document.text };
+    markSaved(store, origin.id, { saved: open.document.text });
     said(store, `Saved as ${name} among the downloads`);
   } catch (error) {
-    said(store, `The file could not be saved: ${reasonOf(error)}. The plan stays open; “Save a copy” makes another file.`);
+    said(store, `The file could not be saved: ${reasonOf(error)}. The plan stays open; “Save a copy” under “Plans” makes another file.`);
+  }
+}
+
+/** Writes something to a file of its own; `true` where it was written, or handed to the downloads. */
+export async function exportFile(store: Store, name: string, content: Blob, kind: readonly [description: string, type: `${string}/${string}`, ending: `.${string}`]): Promise<boolean> {
+  try {
+    if (!canChooseTarget()) {
+      download(name, content, kind[1]);
+      said(store, `Saved as ${name} among the downloads`);
+      return true;
+    }
+    const handle = await chooseTarget(name, ...kind);
+    if (handle === null) return false;
+    await writeTo(handle, content);
+    said(store, `Saved to ${handle.name}`);
+    return true;
+  } catch (error) {
+    said(store, `${name} could not be saved: ${reasonOf(error)}. The plan stays open.`);
+    return false;
   }
 }
 
@@ -112,14 +105,22 @@ export async function save(store: Store, anyway = false): Promise<void> {
 export async function saveCopy(store: Store): Promise<void> {
   const open = keptPlan(store);
   if (open === null) return;
-  const name = planFileName(open.document.file).replace(/\.json$/iu, '-copy.json');
-  try {
-    if ((window as Pickers).showSaveFilePicker === undefined) return download(name, open.document.text, 'application/json');
-    const handle = await chooseFile(name);
-    if (handle === null) return;
-    await write(handle, open.document.text);
-    said(store, `A copy was saved to ${handle.name}`);
-  } catch (error) {
-    said(store, `The copy could not be saved: ${reasonOf(error)}. The plan stays open.`);
-  }
+  await exportFile(store, planFileName(open.document.file).replace(/\.json$/iu, '-copy.json'), new Blob([open.document.text]), ['Plan', 'application/json', '.json']);
+}
+
+/** Writes the plan and every file that it names into one ZIP file, which opens here again. */
+export async function savePacked(store: Store): Promise<void> {
+  const open = keptPlan(store);
+  const origin = store.origin.value;
+  if (open === null || origin === null) return;
+  const { file, text } = open.document;
+  const name = planFileName(file);
+  const { runInWorker } = await import('../work/work.ts');
+  const files = [{ name, blob: new Blob([text]) }, ...[...open.files.originals].map(([own, blob]) => ({ name: own, blob }))];
+  const told = await runInWorker(store, `Packing ${name} with its files`, { kind: 'pack', files });
+  if (told === null) return said(store, 'Stopped: nothing was saved');
+  if (told.kind !== 'packed') return said(store, `The files could not be packed: ${told.kind === 'failed' ? told.message : 'no answer'}. “Save” writes the plan alone.`);
+  const done = await exportFile(store, name.replace(/(\.plan)?\.json$/iu, '.zip'), told.zip, ['Plan with its files', 'application/zip', '.zip']);
+  if (done) markSaved(store, origin.id, { saved: text });
+  return undefined;
 }

@@ -1,0 +1,26 @@
+/** Opens the list of plans; says so where the last change is not kept. */
+import type { JSX } from 'preact';
+import { useRef, useState } from 'preact/hooks';
+import { useStore } from '../../state/store.ts';
+import { PlansPanel } from './PlansPanel.tsx';
+
+const STATE = { kept: '', writing: '', failed: ': not kept', elsewhere: ': in another tab' } as const;
+
+export function PlansButton(): JSX.Element {
+  const store = useStore();
+  const [shown, setShown] = useState(false);
+  const button = useRef<HTMLButtonElement>(null);
+  const close = (): void => {
+    setShown(false);
+    button.current?.focus();
+  };
+  const keeping = store.keeping.value;
+  return (
+    <div class="plans-tools">
+      <button ref={button} type="button" class={keeping === 'failed' ? 'flag-error' : undefined} aria-expanded={shown} aria-controls="plans" data-keeping={keeping} onClick={() => setShown(!shown)}>
+        Plans{STATE[keeping]}
+      </button>
+      {shown ? <PlansPanel close={close} /> : null}
+    </div>
+  );
+}

@@ -1,0 +1,114 @@
+/** Other ways to save, and the plans that this browser keeps. */
+import type { JSX } from 'preact';
+import { useEffect, useState } from 'preact/hooks';
+import { forgetPlan, listAside, listKept, readKept, restorePlan } from '../../storage/database.ts';
+import { openDemo, openKept, type Shelf } from '../../storage/kept.ts';
+import type { KeptPlan, SetAside } from '../../storage/records.ts';
+import { exportFile, saveCopy, savePacked } from '../../storage/saveFile.ts';
+import { useStore, type Store } from '../../state/store.ts';
+
+interface Listed {
+  readonly plans: readonly KeptPlan[];
+  readonly aside: readonly SetAside[];
+}
+
+const WHEN = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', year: 'numeric', hour: '2-digit', minute: '2-digit' });
+const said = (store: Store, text: string): void => void (store.notice.value = { text });
+
+const list = async ({ database }: Shelf): Promise<Listed> => {
+  const [{ plans }, aside] = await Promise.all([listKept(database), listAside(database)]);
+  return { plans, aside };
+};
+
+/** Forgets a plan; until the notice is answered it can be brought back. */
+async function forget(store: Store, { database }: Shelf, plan: KeptPlan, refresh: () => void): Promise<void> {
+  const { files } = await readKept(database, plan.id);
+  await forgetPlan(database, plan.id);
+  refresh();
+  const clear = (): void => void (store.notice.value = null);
+  const back = async (): Promise<void> => {
+    await restorePlan(database, plan, files);
+    clear();
+    refresh();
+  };
+  store.notice.value = { text: `“${plan.name}” is forgotten by this browser. Files that it was saved to stay.`, choices: [{ label: 'Bring it back', act: () => void back() }, { label: 'Leave it so', act: clear }] };
+}
+
+/** The text where there is one, else the whole record, for somebody who knows the format to look at. */
+async function saveAside(store: Store, { record }: SetAside, index: number): Promise<void> {
+  const text = (record as { readonly text?: unknown } | null)?.text;
+  const content = typeof text === 'string' ? text : JSON.stringify(record, null, 2);
+  await exportFile(store, `set-aside-${index + 1}.json`, new Blob([content]), ['Plan', 'application/json', '.json']);
+}
+
+const nameOf = ({ record }: SetAside): string => {
+  const name = (record as { readonly name?: unknown } | null)?.name;
+  return typeof name === 'string' ? name : 'Without a name';
+};
+
+const WHY = { 'before-migration': 'as an earlier version kept it', unreadable: 'could not be opened' } as const;
+
+function Kept({ plans, shelf, refresh, close }: { readonly plans: readonly KeptPlan[]; readonly shelf: Shelf; readonly refresh: () => void; readonly close: () => void }): JSX.Element {
+  const store = useStore();
+  const current = store.origin.value?.id;
+  const open = async (id: string): Promise<void> => {
+    close();
+    await openKept(store, shelf, id);
+  };
+  if (plans.length === 0) return <p class="soft">None yet. A plan is kept here at its first change, and every change after it.</p>;
+  return (
+    <ul class="kept-plans">
+      {plans.map((plan) => (
+        <li key={plan.id}>
+          <span>
+            <strong>{plan.name}</strong>{plan.copy ? ' (copy)' : ''}
+            <span class="soft kept-when">{WHEN.format(plan.changed)}{plan.id === current ? ' · open here' : ''}</span>
+          </span>
+          <button type="button" disabled={plan.id === current} aria-label={`Open ${plan.name}, changed ${WHEN.format(plan.changed)}`} onClick={() => void open(plan.id)}>Open</button>
+          <button type="button" disabled={plan.id === current} aria-label={`Forget ${plan.name}, changed ${WHEN.format(plan.changed)}`} onClick={() => void forget(store, shelf, plan, refresh).catch((error: unknown) => said(store, `It could not be forgotten: ${String(error)}`))}>Forget</button>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+export function PlansPanel({ close }: { readonly close: () => void }): JSX.Element {
+  const store = useStore();
+  const shelf = store.shelf.value;
+  const [listed, setListed] = useState<Listed | null>(null);
+  const refresh = (): void => {
+    if (shelf !== null) void list(shelf).then(setListed, (error: unknown) => said(store, `The list of plans could not be read: ${String(error)}`));
+  };
+  useEffect(refresh, [shelf, store.origin.value?.id, store.keeping.value === 'kept']);
+  const noPlan = store.open.value === null;
+  const act = (what: () => Promise<void>) => (): void => {
+    close();
+    void what();
+  };
+  return (
+    <div class="plans-panel" id="plans" role="group" aria-label="Plans" onKeyDown={(event) => event.key === 'Escape' && close()}>
+      <div class="row">
+        <button type="button" disabled={noPlan} onClick={act(() => savePacked(store))}>Save with its files</button>
+        <button type="button" disabled={noPlan} onClick={act(() => saveCopy(store))}>Save a copy</button>
+        <button type="button" onClick={act(() => openDemo(store))}>Open the demo</button>
+      </div>
+      <p class="soft">To share a plan, save it with its files and hand that one file on. Nothing leaves this device by itself.</p>
+      <h2>Kept in this browser</h2>
+      {shelf === null ? <p class="soft">This browser keeps nothing for this page. Save plans to files.</p> : <Kept plans={listed?.plans ?? []} shelf={shelf} refresh={refresh} close={close} />}
+      {listed === null || listed.aside.length === 0 ? null : (
+        <>
+          <h2>Set aside</h2>
+          <ul class="kept-plans">
+            {listed.aside.map((one, index) => (
+              <li key={index}>
+                <span><strong>{nameOf(one)}</strong><span class="soft kept-when">{WHY[one.why]}, {WHEN.format(one.at)}</span></span>
+                <button type="button" aria-label={`Save ${nameOf(one)}, set aside ${WHEN.format(one.at)}, to a file`} onClick={() => void saveAside(store, one, index)}>Save to a file</button>
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+      <button type="button" onClick={close}>Close</button>
+    </div>
+  );
+}

@@ -1,0 +1,115 @@
+/** Opens plans that the browser keeps; at the start the one of this tab, else the one opened last, else the demo. */
+import { batch } from '@preact/signals';
+import { receive } from '../state/actions.ts';
+import { fetchDemo } from '../state/demo.ts';
+import { openFiles } from '../state/open.ts';
+import type { Origin, Store } from '../state/store.ts';
+import { showVariant } from '../state/workbench.ts';
+import { openBlobs } from '../work/opening.ts';
+import { listKept, openDatabase, readKept, setAside, type Database, type KeptRead } from './database.ts';
+import { startKeeping, type Keeper } from './keeper.ts';
+import { isKeptPlan, soundHistory, type KeptPlan } from './records.ts';
+import { tellNothingKept } from './tell.ts';
+
+/** What the page has to keep plans with; `null` until the database is open, and where it cannot be opened. */
+export interface Shelf {
+  readonly database: Database;
+  readonly keeper: Keeper;
+}
+
+const DEMO = 'demo';
+const TAB = 'halfcup-tab';
+
+/** Which plan this tab shows; lost with the tab. */
+const tabPlan = {
+  read: (): string | null => {
+    try {
+      return sessionStorage.getItem(TAB);
+    } catch {
+      return null;
+    }
+  },
+  write: (id: string): void => {
+    try {
+      sessionStorage.setItem(TAB, id);
+    } catch {
+      // Without it the plan opened last is opened.
+    }
+  },
+};
+
+/** `atStart`: unless somebody has opened a plan meanwhile. */
+export async function openDemo(store: Store, atStart = false): Promise<void> {
+  try {
+    const files = await fetchDemo();
+    if (atStart && (store.open.value !== null || store.waiting.value !== null)) return;
+    receive(store, files.map((file) => file.name), openFiles(files, null, store.units.value), { from: 'demo' });
+    tabPlan.write(DEMO);
+  } catch (error) {
+    const message = `The demo plan could not be read: ${error instanceof Error ? error.message : String(error)}. Open a plan or a GPX file of your own.`;
+    receive(store, ['the demo plan'], { kind: 'refused', findings: [{ code: 'demo-unreadable', severity: 'error', message, where: {} }] });
+  }
+}
+
+const originOf = ({ id, saved, handle, modified, copy }: KeptPlan): Origin => ({ id, from: 'kept', saved, handle, modified, copy });
+
+/** Shows a kept plan with its variant and its history; why not, where it cannot be read. */
+async function show(store: Store, shelf: Shelf, { plan, files }: KeptRead): Promise<string | null> {
+  if (!isKeptPlan(plan)) return 'the record is damaged';
+  const named = [{ name: plan.file, blob: new Blob([plan.text]) }, ...files.map(({ name, blob }) => ({ name, blob }))];
+  const opening = await openBlobs(store, named);
+  if (opening === null) return null;
+  if (opening.kind === 'refused') return opening.findings[0]?.message ?? 'it cannot be read';
+  if (opening.kind === 'waiting') return `${opening.plan.missing.join(', ')} is missing`;
+  shelf.keeper.adopt(plan);
+  batch(() => {
+    receive(store, [plan.file], opening, originOf(plan));
+    store.history.value = soundHistory(plan.text, plan.history);
+    showVariant(store, plan.variant);
+  });
+  return null;
+}
+
+/** Opens a kept plan; one that cannot be read is set aside, told, and nothing else changes. `false`: it did not open. */
+export async function openKept(store: Store, shelf: Shelf, id: string): Promise<boolean> {
+  const read = await readKept(shelf.database, id);
+  const reason = await show(store, shelf, read);
+  if (reason === null) {
+    tabPlan.write(id);
+    return true;
+  }
+  await setAside(shelf.database, id, Date.now());
+  const name = isKeptPlan(read.plan) ? `“${read.plan.name}”` : 'A plan that was kept in this browser';
+  store.notice.value = { text: `${name} could not be opened: ${reason}. It was set aside as it was, and can be saved to a file under “Plans”.`, choices: [{ label: 'Understood', act: () => void (store.notice.value = null) }] };
+  return false;
+}
+
+async function openLast(store: Store, shelf: Shelf): Promise<void> {
+  const { plans, broken } = await listKept(shelf.database);
+  for (const id of broken) await openKept(store, shelf, id);
+  const last = tabPlan.read();
+  if (last === DEMO) return openDemo(store, true);
+  const ordered = [...plans.filter(({ id }) => id === last), ...plans.filter(({ id }) => id !== last)];
+  for (const { id } of ordered) {
+    if (await openKept(store, shelf, id)) {
+      // A person who stopped a long reading is shown the demo.
+      if (store.open.value === null) await openDemo(store, true);
+      return;
+    }
+  }
+  return openDemo(store, true);
+}
+
+/** Opens the database and the plan; from then on every change is kept. Where nothing can be kept the page works all the same. */
+export async function startShelf(store: Store): Promise<void> {
+  try {
+    const database = await openDatabase(() => tellNothingKept(store, new Error('a newer version of this page is open in another tab; reload this one')));
+    const reopen = async (id: string): Promise<void> => void (await openKept(store, shelf, id));
+    const shelf: Shelf = { database, keeper: startKeeping(store, database, { reopen, kept: tabPlan.write }) };
+    store.shelf.value = shelf;
+    await openLast(store, shelf);
+  } catch (error) {
+    tellNothingKept(store, error);
+    if (store.open.value === null) await openDemo(store, true);
+  }
+}
