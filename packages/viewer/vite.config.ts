@@ -1,4 +1,5 @@
 import { defaultClientConditions, defineConfig } from 'vite';
+import { offline } from './offline.ts';
 
 /** Also written in index.html, so that it holds wherever the built files are served. */
 const POLICY = "default-src 'self'; img-src 'self' data: blob: https:; connect-src 'self' https:; worker-src 'self'; object-src 'none'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
@@ -7,12 +8,13 @@ export default defineConfig({
   base: './',
   resolve: { conditions: ['@halfcup/source', ...defaultClientConditions] },
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
-  // An inlined asset would be a data: address, which the policy does not let the page fetch.
   worker: { format: 'es' },
+  // An inlined asset would be a data: address, which the policy does not let the page fetch.
   build: { target: 'es2023', assetsInlineLimit: 0, chunkSizeWarningLimit: 1200 },
   preview: { headers: { 'Content-Security-Policy': POLICY } },
   server: { fs: { allow: ['../..'] } },
   plugins: [
+    offline(),
     {
       // The development server writes styles into the page, which the policy forbids.
       name: 'policy-only-when-built',

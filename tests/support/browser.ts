@@ -1,6 +1,6 @@
 /** The built viewer in a real browser: a server on this machine, a Chromium, and a record of every request. */
 import { accessSync, constants, readFileSync } from 'node:fs';
-import { delimiter, join } from 'node:path';
+import { delimiter, join, resolve } from 'node:path';
 import { type Browser, type BrowserContext, type BrowserContextOptions, type Page, chromium } from 'playwright-core';
 import { preview } from 'vite';
 import { ROOT } from './build.ts';
@@ -38,10 +38,19 @@ export interface Stage {
   readonly close: () => Promise<void>;
 }
 
+/** Serves a built viewer on a free port. */
+export async function serve(dist: string): Promise<Pick<Stage, 'address' | 'close'>> {
+  const server = await preview({ root: join(ROOT, 'packages/viewer'), build: { outDir: dist }, preview: { port: 0, host: '127.0.0.1' }, logLevel: 'error' });
+  return { address: server.resolvedUrls!.local[0]!, close: () => server.close() };
+}
+
+/** Where the built viewer lies: `VIEWER_DIST`, else packages/viewer/dist. */
+export const builtViewer = (): string => resolve(ROOT, 'packages/viewer', process.env['VIEWER_DIST'] ?? 'dist');
+
 /** Serves packages/viewer/dist (or the folder that `VIEWER_DIST` names) on a free port and starts the browser. */
 export async function openStage(): Promise<Stage> {
-  const server = await preview({ root: join(ROOT, 'packages/viewer'), build: { outDir: process.env['VIEWER_DIST'] ?? 'dist' }, preview: { port: 0, host: '127.0.0.1' }, logLevel: 'error' });
-  const address = server.resolvedUrls!.local[0]!;
+  const server = await serve(builtViewer());
+  const { address } = server;
   const browser = await chromium.launch({ executablePath: browserPath(), args: FLAGS });
   const close = async (): Promise<void> => {
     await browser.close();
@@ -59,9 +68,9 @@ export interface Visit {
   readonly faults: readonly string[];
 }
 
-/** A fresh visit with the demo open and its map drawn. */
+/** A fresh visit with the demo open and its map drawn; without a service worker unless a test asks for one, so that each test meets the server. */
 export async function visit({ address, browser }: Stage, options: BrowserContextOptions = {}): Promise<Visit> {
-  const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, ...options });
+  const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, serviceWorkers: 'block', ...options });
   const page = await context.newPage();
   const requests: string[] = [];
   const faults: string[] = [];

@@ -2,6 +2,7 @@
 import './policy.ts';
 import { render } from 'preact';
 import { App } from './panels/App.tsx';
+import { workOffline } from './offline/register.ts';
 import { rememberedBackground } from './state/background.ts';
 import { createStore, StoreProvider, type Store } from './state/store.ts';
 import { startShelf } from './storage/kept.ts';
@@ -44,3 +45,5 @@ render(
   root,
 );
 void startShelf(store);
+// Its files are fetched when the page has what it needs itself.
+if (import.meta.env.PROD) window.addEventListener('load', () => void workOffline(store));

@@ -141,6 +141,8 @@ export interface Store {
   readonly background: Signal<Background>;
   readonly job: Signal<Job | null>;
   readonly notice: Signal<Notice | null>;
+  /** To be decided about the plan's keeping; notices come and go beside it. */
+  readonly question: Signal<Notice | null>;
 }
 
 export const createStore = (): Store => ({
@@ -168,6 +170,7 @@ export const createStore = (): Store => ({
   background: signal(PLAN_BACKGROUND),
   job: signal(null),
   notice: signal(null),
+  question: signal(null),
 });
 
 const StoreContext = createContext<Store | null>(null);

@@ -61,15 +61,17 @@ export function startKeeping(store: Store, database: Database, keeping: Keeping)
   let asked = false;
   /** What could not be written; tried again when it has changed, or when a person says so. */
   let failed: State | null = null;
+  let failing = false;
 
   const current = (): State | null => untracked(() => stateOf(store));
 
   const copy = (): void => {
     const origin = store.origin.value;
+    store.question.value = null;
     if (origin !== null) store.origin.value = { ...origin, id: freshId(), from: 'file', handle: null, modified: null, copy: true };
   };
   const takeOver = (): void => {
-    store.notice.value = null;
+    store.question.value = null;
     claim?.takeOver();
   };
 
@@ -77,6 +79,7 @@ export function startKeeping(store: Store, database: Database, keeping: Keeping)
     claimed = 'mine';
     batch(() => {
       store.keeping.value = 'kept';
+      if (late) store.question.value = null;
       if (late) store.notice.value = { text: 'This tab has the plan now. What you change here is kept.' };
     });
     // Another tab may have changed it since it was read here.
@@ -98,6 +101,7 @@ export function startKeeping(store: Store, database: Database, keeping: Keeping)
     // Opened again: this tab has its claim, or waits for it, already.
     if (kept !== null && kept.id === known.id) return take(state, kept);
     claim?.release();
+    if (claimed === 'elsewhere') store.question.value = null;
     claimed = 'asked';
     if (kept === null) Object.assign(known, { id: state.origin.id, revision: 0, files: null, state: null });
     else {
@@ -149,6 +153,13 @@ export function startKeeping(store: Store, database: Database, keeping: Keeping)
     return state !== null && claimed === 'mine' && state.origin.id === known.id && !same(known.state, state) && !isFresh(state, known) ? state : null;
   };
 
+  const settle = (): void => {
+    // What was asked when it could not be written is answered by now.
+    if (failing) store.question.value = null;
+    failing = false;
+    store.keeping.value = 'kept';
+  };
+
   /** Writes until what the browser holds is what is open. */
   async function write(): Promise<void> {
     if (writing) return;
@@ -160,9 +171,10 @@ export function startKeeping(store: Store, database: Database, keeping: Keeping)
         await writeState(state);
         askToStay();
       }
-      if (claimed === 'mine') store.keeping.value = 'kept';
+      if (claimed === 'mine') settle();
     } catch (error) {
       failed = current();
+      failing = true;
       store.keeping.value = 'failed';
       tellFailed(store, error, write);
     } finally {

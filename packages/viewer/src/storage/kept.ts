@@ -80,7 +80,7 @@ export async function openKept(store: Store, shelf: Shelf, id: string): Promise<
   }
   await setAside(shelf.database, id, Date.now());
   const name = isKeptPlan(read.plan) ? `“${read.plan.name}”` : 'A plan that was kept in this browser';
-  store.notice.value = { text: `${name} could not be opened: ${reason}. It was set aside as it was, and can be saved to a file under “Plans”.`, choices: [{ label: 'Understood', act: () => void (store.notice.value = null) }] };
+  store.question.value = { text: `${name} could not be opened: ${reason}. It was set aside as it was, and can be saved to a file under “Plans”.`, choices: [{ label: 'Understood', act: () => void (store.question.value = null) }] };
   return false;
 }
 

@@ -35,17 +35,18 @@ async function changedElsewhere({ handle, modified, saved }: Origin): Promise<bo
 }
 
 function askBeforeWritingOver(store: Store, handle: FileSystemFileHandle): void {
-  const openTheirs = async (): Promise<void> => {
-    store.notice.value = null;
-    await openDropped(store, [await handle.getFile()], new Map([[handle.name, handle]]));
+  const openTheirs = async (): Promise<void> => openDropped(store, [await handle.getFile()], new Map([[handle.name, handle]]));
+  const done = (then: () => Promise<void>) => (): void => {
+    store.question.value = null;
+    void then();
   };
-  store.notice.value = {
+  store.question.value = {
     text: `${handle.name} was changed elsewhere since it was opened here. Saving would write over that.`,
     choices: [
-      { label: 'Save a copy', act: () => void saveCopy(store) },
-      { label: 'Open the file’s plan', act: () => void openTheirs() },
-      { label: 'Write over it', act: () => void save(store, true) },
-      { label: 'Not now', act: () => void (store.notice.value = null) },
+      { label: 'Save a copy', act: done(() => saveCopy(store)) },
+      { label: 'Open the file’s plan', act: done(openTheirs) },
+      { label: 'Write over it', act: done(() => save(store, true)) },
+      { label: 'Not now', act: done(() => Promise.resolve()) },
     ],
   };
 }

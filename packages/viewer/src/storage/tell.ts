@@ -4,7 +4,7 @@ import type { KeptPlan } from './records.ts';
 import { save } from './saveFile.ts';
 
 const nameOf = (store: Store): string => store.open.value?.document.plan.name ?? '';
-const clear = (store: Store) => (): void => void (store.notice.value = null);
+const clear = (store: Store) => (): void => void (store.question.value = null);
 
 /** In words that a person can act on. */
 export function reasonOf(error: unknown): string {
@@ -13,14 +13,14 @@ export function reasonOf(error: unknown): string {
 }
 
 export function tellFailed(store: Store, error: unknown, again: () => Promise<void>): void {
-  store.notice.value = {
+  store.question.value = {
     text: `The last change is not kept in this browser: ${reasonOf(error)}. The plan stays open as it is; save it to a file, so that nothing is lost.`,
     choices: [
       { label: 'Save to a file', act: () => void save(store) },
       {
         label: 'Try again',
         act: () => {
-          store.notice.value = null;
+          store.question.value = null;
           void again();
         },
       },
@@ -31,16 +31,17 @@ export function tellFailed(store: Store, error: unknown, again: () => Promise<vo
 /** Without a database. */
 export function tellNothingKept(store: Store, error: unknown): void {
   store.keeping.value = 'failed';
-  store.notice.value = { text: `This browser keeps nothing for this page (${reasonOf(error)}). Save the plan to a file before you close the page.`, choices: [{ label: 'Understood', act: clear(store) }] };
+  store.question.value = { text: `This browser keeps nothing for this page (${reasonOf(error)}). Save the plan to a file before you close the page.`, choices: [{ label: 'Understood', act: clear(store) }] };
 }
 
 const choose = (store: Store, text: string, copy: () => void, takeOver: () => void): void => {
-  store.notice.value = {
+  store.question.value = {
     text,
     choices: [
       {
         label: 'Work on a copy',
         act: () => {
+          store.question.value = null;
           copy();
           store.notice.value = { text: 'This is a copy now. The other tab keeps the plan.' };
         },
@@ -59,14 +60,14 @@ export const tellLost = (store: Store, copy: () => void, takeOver: () => void): 
 
 /** Mine has been kept as a copy by then. `take`: opens what the other tab has written. */
 export function tellOthers(store: Store, theirs: KeptPlan, take: () => Promise<void>): void {
-  store.notice.value = {
+  store.question.value = {
     text: `Another tab has changed “${theirs.name}” meanwhile. What stands here goes on as a copy; nothing was written over.`,
     choices: [
       { label: 'Go on with my copy', act: clear(store) },
       {
         label: 'Open the other tab’s plan',
         act: () => {
-          store.notice.value = null;
+          store.question.value = null;
           void take();
         },
       },

@@ -25,13 +25,13 @@ async function forget(store: Store, { database }: Shelf, plan: KeptPlan, refresh
   const { files } = await readKept(database, plan.id);
   await forgetPlan(database, plan.id);
   refresh();
-  const clear = (): void => void (store.notice.value = null);
+  const clear = (): void => void (store.question.value = null);
   const back = async (): Promise<void> => {
     await restorePlan(database, plan, files);
     clear();
     refresh();
   };
-  store.notice.value = { text: `“${plan.name}” is forgotten by this browser. Files that it was saved to stay.`, choices: [{ label: 'Bring it back', act: () => void back() }, { label: 'Leave it so', act: clear }] };
+  store.question.value = { text: `“${plan.name}” is forgotten by this browser. Files that it was saved to stay.`, choices: [{ label: 'Bring it back', act: () => void back() }, { label: 'Leave it so', act: clear }] };
 }
 
 /** The text where there is one, else the whole record, for somebody who knows the format to look at. */
