@@ -25,7 +25,9 @@ async function tidy() {
 async function answer(request) {
   const cache = await caches.open(NAME);
   const wanted = request.mode === 'navigate' ? page() : request;
-  return (await cache.match(wanted, { ignoreSearch: true })) ?? (await caches.match(wanted, { ignoreSearch: true })) ?? fetch(request);
+  // A server may say that its answer varies by who asks; that of a build does not.
+  const how = { ignoreSearch: true, ignoreVary: true };
+  return (await cache.match(wanted, how)) ?? (await caches.match(wanted, how)) ?? fetch(request);
 }
 
 self.addEventListener('install', (event) => event.waitUntil(store()));
