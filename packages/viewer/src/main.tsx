@@ -6,6 +6,7 @@ import { workOffline } from './offline/register.ts';
 import { rememberedBackground } from './state/background.ts';
 import { createStore, StoreProvider, type Store } from './state/store.ts';
 import { startShelf } from './storage/kept.ts';
+import { createShelf, ShelfProvider } from './storage/shelf.ts';
 import { followPlan } from './state/variants.ts';
 import './styles/palette.css';
 import './styles/base.css';
@@ -35,15 +36,18 @@ function watchWidth(store: Store): void {
 const root = document.getElementById('app');
 if (root === null) throw new Error('index.html has no element with the id "app"');
 const store = createStore();
+const shelf = createShelf();
 store.background.value = rememberedBackground(() => localStorage);
 watchWidth(store);
 followPlan(store);
 render(
   <StoreProvider value={store}>
-    <App />
+    <ShelfProvider value={shelf}>
+      <App />
+    </ShelfProvider>
   </StoreProvider>,
   root,
 );
-void startShelf(store);
+void startShelf(store, shelf);
 // Its files are fetched when the page has what it needs itself.
 if (import.meta.env.PROD) window.addEventListener('load', () => void workOffline(store));

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { addressed, creditOf, PLAN_BACKGROUND, rememberedBackground, takeTiles } from './background.ts';
+import { addressed, creditOf, rememberedBackground, takeTiles } from './background.ts';
+import { PLAN_BACKGROUND } from './backgrounds.ts';
 import { createStore } from './store.ts';
 
 const kept = (text: string | null) => (): Pick<Storage, 'getItem'> => ({ getItem: () => text });

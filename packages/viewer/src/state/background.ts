@@ -2,16 +2,8 @@
  * What a person chose to see under the course, and how that is remembered. Nothing is fetched unless an
  * address was typed here; an archive of tiles is read from the person's own disk.
  */
+import { PLAN_BACKGROUND, type Background } from './backgrounds.ts';
 import type { Store } from './store.ts';
-
-export type Background =
-  | { readonly kind: 'plan' }
-  | { readonly kind: 'paper' }
-  /** `address` of a style (JSON) or of pictures with {z}, {x} and {y}; `credit`: what its owner asks to be shown. */
-  | { readonly kind: 'style' | 'raster'; readonly address: string; readonly credit: string }
-  | { readonly kind: 'tiles'; readonly file: File };
-
-export const PLAN_BACKGROUND: Background = { kind: 'plan' };
 
 const KEY = 'halfcup-background';
 

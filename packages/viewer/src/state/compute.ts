@@ -1,18 +1,7 @@
 /** A plan's document and the files it names, computed for the positions shown; keeps what an earlier state has already. */
-import { analyse, placeFindings, reanalyse, withVariant, type Analysis, type Finding, type GpxDocument, type Plan, type PlanDocument, type Result } from '@halfcup/core';
-import type { FeatureCollection } from 'geojson';
+import { analyse, placeFindings, reanalyse, withVariant, type Analysis, type Finding, type Plan, type PlanDocument, type Result } from '@halfcup/core';
+import type { PlanFiles } from './planFiles.ts';
 import type { OpenPlan } from './store.ts';
-
-/** All that is read beside the plan itself. One record lives as long as no file is added. */
-export interface PlanFiles {
-  readonly gpx: ReadonlyMap<string, GpxDocument>;
-  readonly results: ReadonlyMap<string, string>;
-  readonly context: FeatureCollection | null;
-  /** What reading them has found. */
-  readonly findings: readonly Finding[];
-  /** The bytes of every file, as they came, by the name by which the plan calls it. */
-  readonly originals: ReadonlyMap<string, Blob>;
-}
 
 const analysed = (plan: Plan, files: PlanFiles, before: OpenPlan | null): Result<Analysis> =>
   before !== null && before.files === files ? reanalyse(before.analysis, plan, files) : analyse(plan, files);

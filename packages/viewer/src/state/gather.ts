@@ -5,7 +5,7 @@
 import { readPlan, startPlan, type Finding, type GpxDocument, type PlanDocument, type Result, type Units } from '@halfcup/core';
 import { readGpx } from '@halfcup/core/gpx';
 import type { FeatureCollection } from 'geojson';
-import type { PlanFiles } from './compute.ts';
+import type { PlanFiles } from './planFiles.ts';
 import type { WaitingPlan } from './store.ts';
 
 export interface NamedFile {

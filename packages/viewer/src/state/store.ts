@@ -6,9 +6,8 @@ import type { Analysis, Finding, GpxDocument, Improvement, LonLat, PlanDocument,
 import { signal, type Signal } from '@preact/signals';
 import { createContext } from 'preact';
 import { useContext } from 'preact/hooks';
-import { PLAN_BACKGROUND, type Background } from './background.ts';
-import type { PlanFiles } from './compute.ts';
-import type { Shelf } from '../storage/kept.ts';
+import { PLAN_BACKGROUND, type Background } from './backgrounds.ts';
+import type { PlanFiles } from './planFiles.ts';
 import { EMPTY_HISTORY, type History } from './history.ts';
 
 /** A plan with everything that was read to compute it. Its text is the only truth; all else follows from it. */
@@ -115,8 +114,6 @@ export interface Store {
   readonly trial: Signal<Trial | null>;
   readonly origin: Signal<Origin | null>;
   readonly keeping: Signal<Keeping>;
-  /** `null` until the browser's database is open, and where it cannot be opened. */
-  readonly shelf: Signal<Shelf | null>;
   readonly history: Signal<History>;
   readonly waiting: Signal<WaitingPlan | null>;
   readonly refusal: Signal<Refusal | null>;
@@ -150,7 +147,6 @@ export const createStore = (): Store => ({
   trial: signal(null),
   origin: signal(null),
   keeping: signal('kept'),
-  shelf: signal(null),
   history: signal(EMPTY_HISTORY),
   waiting: signal(null),
   refusal: signal(null),

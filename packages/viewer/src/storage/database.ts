@@ -2,18 +2,10 @@
  * The browser's database of plans (IndexedDB, W3C Indexed Database API 3.0). Every write is one transaction
  * that first compares the revision, so that a tab never writes over what another has written.
  */
-import { openDB, type DBSchema, type IDBPDatabase } from 'idb';
+import { openDB } from 'idb';
 import { migrate } from './migrate.ts';
 import { isKeptPlan, type KeptFile, type KeptPlan, type SetAside } from './records.ts';
-
-export interface Tables extends DBSchema {
-  /** `unknown`: what stands there is looked at before it is used. */
-  readonly plans: { readonly key: string; readonly value: unknown };
-  readonly files: { readonly key: [string, string]; readonly value: KeptFile };
-  readonly aside: { readonly key: number; readonly value: SetAside };
-}
-
-export type Database = IDBPDatabase<Tables>;
+import type { Database, Tables } from './tables.ts';
 
 export const DATABASE = 'halfcup';
 export const VERSION = 2;

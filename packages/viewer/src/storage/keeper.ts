@@ -4,13 +4,14 @@
  */
 import { batch, effect, untracked } from '@preact/signals';
 import { freshId } from '../state/actions.ts';
-import type { PlanFiles } from '../state/compute.ts';
+import type { PlanFiles } from '../state/planFiles.ts';
 import type { History } from '../state/history.ts';
 import type { OpenPlan, Origin, Store } from '../state/store.ts';
 import { claimPlan, type Claim } from './claim.ts';
-import { touchPlan, writePlan, type Database } from './database.ts';
+import { touchPlan, writePlan } from './database.ts';
 import { keptOf, type KeptPlan } from './records.ts';
 import { keptPlan } from './saveFile.ts';
+import type { Database } from './tables.ts';
 import { tellOthers, tellElsewhere, tellFailed, tellLost } from './tell.ts';
 
 interface State {

@@ -6,16 +6,11 @@ import { openFiles } from '../state/open.ts';
 import type { Origin, Store } from '../state/store.ts';
 import { showVariant } from '../state/workbench.ts';
 import { openBlobs } from '../work/opening.ts';
-import { listKept, openDatabase, readKept, setAside, type Database, type KeptRead } from './database.ts';
-import { startKeeping, type Keeper } from './keeper.ts';
+import { listKept, openDatabase, readKept, setAside, type KeptRead } from './database.ts';
+import { startKeeping } from './keeper.ts';
 import { isKeptPlan, soundHistory, type KeptPlan } from './records.ts';
+import type { Shelf, ShelfSignal } from './shelf.ts';
 import { tellNothingKept } from './tell.ts';
-
-/** What the page has to keep plans with; `null` until the database is open, and where it cannot be opened. */
-export interface Shelf {
-  readonly database: Database;
-  readonly keeper: Keeper;
-}
 
 const DEMO = 'demo';
 const TAB = 'halfcup-tab';
@@ -101,12 +96,12 @@ async function openLast(store: Store, shelf: Shelf): Promise<void> {
 }
 
 /** Opens the database and the plan; from then on every change is kept. Where nothing can be kept the page works all the same. */
-export async function startShelf(store: Store): Promise<void> {
+export async function startShelf(store: Store, signal: ShelfSignal): Promise<void> {
   try {
     const database = await openDatabase(() => tellNothingKept(store, new Error('a newer version of this page is open in another tab; reload this one')));
     const reopen = async (id: string): Promise<void> => void (await openKept(store, shelf, id));
     const shelf: Shelf = { database, keeper: startKeeping(store, database, { reopen, kept: tabPlan.write }) };
-    store.shelf.value = shelf;
+    signal.value = shelf;
     await openLast(store, shelf);
   } catch (error) {
     tellNothingKept(store, error);

@@ -4,7 +4,7 @@
  */
 import { courseStage, placeFindings, readPlan, type Course, type Finding, type GpxDocument, type IndexedCourse, type PlanDocument, type Result, type Units } from '@halfcup/core';
 import { indexCourse } from '@halfcup/core/geometry';
-import type { PlanFiles } from '../state/compute.ts';
+import type { PlanFiles } from '../state/planFiles.ts';
 import type { Gathered } from '../state/gather.ts';
 import type { WaitingPlan } from '../state/store.ts';
 

@@ -1,7 +1,8 @@
 /** What is drawn under the course: a choice that fetches nothing unless somebody types an address. */
 import type { JSX } from 'preact';
 import { useRef, useState } from 'preact/hooks';
-import { addressed, chooseBackground, type Background } from '../../state/background.ts';
+import { addressed, chooseBackground } from '../../state/background.ts';
+import type { Background } from '../../state/backgrounds.ts';
 import { useStore } from '../../state/store.ts';
 
 const KINDS: readonly (readonly [Background['kind'] | 'address', string])[] = [

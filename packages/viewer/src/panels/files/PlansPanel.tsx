@@ -2,9 +2,10 @@
 import type { JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { forgetPlan, listAside, listKept, readKept, restorePlan } from '../../storage/database.ts';
-import { openDemo, openKept, type Shelf } from '../../storage/kept.ts';
+import { openDemo, openKept } from '../../storage/kept.ts';
 import type { KeptPlan, SetAside } from '../../storage/records.ts';
 import { exportFile, saveCopy, savePacked } from '../../storage/saveFile.ts';
+import { useShelf, type Shelf } from '../../storage/shelf.ts';
 import { useStore, type Store } from '../../state/store.ts';
 
 interface Listed {
@@ -74,7 +75,7 @@ function Kept({ plans, shelf, refresh, close }: { readonly plans: readonly KeptP
 
 export function PlansPanel({ close }: { readonly close: () => void }): JSX.Element {
   const store = useStore();
-  const shelf = store.shelf.value;
+  const shelf = useShelf();
   const [listed, setListed] = useState<Listed | null>(null);
   const refresh = (): void => {
     if (shelf !== null) void list(shelf).then(setListed, (error: unknown) => said(store, `The list of plans could not be read: ${String(error)}`));

@@ -1,0 +1,9 @@
+/** What can lie under the course. */
+export type Background =
+  | { readonly kind: 'plan' }
+  | { readonly kind: 'paper' }
+  /** `address` of a style (JSON) or of pictures with {z}, {x} and {y}; `credit`: what its owner asks to be shown. */
+  | { readonly kind: 'style' | 'raster'; readonly address: string; readonly credit: string }
+  | { readonly kind: 'tiles'; readonly file: File };
+
+export const PLAN_BACKGROUND: Background = { kind: 'plan' };

@@ -1,0 +1,71 @@
+import { describe, expect, it } from 'vitest';
+import { gatherFiles } from '../state/gather.ts';
+import { openGathered } from '../state/open.ts';
+import { DEMO_NAMES, demoFile, openDemo, openedFrom, textFile } from '../testing.ts';
+import { arrived, blocksOf, plainGathered, plainWaiting, waitingOf } from './messages.ts';
+import { isZip, packed, unpacked } from './zip.ts';
+
+/** As a worker's message goes: copied, but for the memory that is handed over. */
+const passed = <T>(value: T, transfer: ArrayBuffer[] = []): T => structuredClone(value, { transfer });
+
+describe('what passes between the threads', () => {
+  it('opens the very plan that the page itself would have opened', () => {
+    const plain = plainGathered(gatherFiles(DEMO_NAMES.map(demoFile), null, 'metric'));
+    const { gathered, courses } = arrived(passed(plain, blocksOf(plain)));
+    const open = openedFrom(openGathered(gathered, courses));
+    const here = openDemo();
+    expect(open.document.text).toBe(here.document.text);
+    expect(open.findings).toEqual(here.findings);
+    expect(open.analysis.stations).toEqual(here.analysis.stations);
+    expect(open.analysis.courses.map(({ course, tangles }) => ({ course, tangles }))).toEqual(here.analysis.courses.map(({ course, tangles }) => ({ course, tangles })));
+    expect(open.analysis.kept).toBeDefined();
+  });
+
+  it('hands over the memory of every column once', () => {
+    const plain = plainGathered(gatherFiles(DEMO_NAMES.map(demoFile), null, 'metric'));
+    const blocks = blocksOf(plain);
+    expect(new Set(blocks).size).toBe(blocks.length);
+    passed(plain, blocks);
+    expect(blocks.every(({ byteLength }) => byteLength === 0)).toBe(true);
+    if (plain.kind !== 'ready') throw new Error('the demo is not ready');
+    expect([...plain.files.gpx.values()].flatMap(({ tracks }) => tracks.flatMap(({ segments }) => segments.map(({ lon }) => lon.length)))).toEqual([0, 0]);
+  });
+
+  it('carries a plan that waits, both ways, and a refusal', () => {
+    const gathered = gatherFiles([demoFile('plan.json'), demoFile('full.gpx')], null, 'metric');
+    if (gathered.kind !== 'waiting') throw new Error('the plan does not wait');
+    const again = waitingOf(passed(plainWaiting(gathered.plan)));
+    const added = gatherFiles([demoFile('half.gpx')], again, 'metric');
+    expect(added.kind).toBe('ready');
+    const refused = gatherFiles([textFile('bad.gpx', '<gpx')], null, 'metric');
+    expect(arrived(passed(plainGathered(refused))).gathered).toEqual(refused);
+  });
+
+  it('keeps the bytes of every file under the name that the plan has for it', async () => {
+    const { originals } = openDemo().files;
+    expect([...originals.keys()].toSorted()).toEqual(['context.geojson', 'full.gpx', 'half.gpx']);
+    for (const [name, blob] of originals) expect(new Uint8Array(await blob.arrayBuffer())).toEqual(demoFile(name).bytes);
+  });
+});
+
+describe('a plan packed with its files', () => {
+  it('is unpacked to the very bytes, in folders too', () => {
+    const files = [demoFile('plan.json'), { ...demoFile('full.gpx'), name: 'ways/full.gpx' }];
+    const zip = packed(files);
+    expect(isZip(zip)).toBe(true);
+    const again = unpacked({ name: 'demo.zip', bytes: zip });
+    expect(again.ok && again.value.map(({ name, bytes }) => [name, bytes.length])).toEqual(files.map(({ name, bytes }) => [name, bytes.length]));
+    expect(again.ok && again.value[0]?.bytes).toEqual(files[0]!.bytes);
+  });
+
+  it('holds no path that leads out of the folder in which it is unpacked', () => {
+    const again = unpacked({ name: 'x.zip', bytes: packed([{ ...demoFile('plan.json'), name: '../../up\\plan.json' }]) });
+    expect(again.ok && again.value.map(({ name }) => name)).toEqual(['up/plan.json']);
+  });
+
+  it('that is cut off is refused with the reason and what was expected', () => {
+    const again = unpacked({ name: 'cut.zip', bytes: packed([demoFile('plan.json')]).subarray(0, 400) });
+    expect(again.ok).toBe(false);
+    expect(again.findings[0]?.message).toMatch(/could not be unpacked.*expected a ZIP file/u);
+  });
+});
