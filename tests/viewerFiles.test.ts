@@ -2,11 +2,12 @@
 import { courseLength } from '@halfcup/core/geometry';
 import { courseStage, readPlan } from '@halfcup/core';
 import { readGpx } from '@halfcup/core/gpx';
-import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { serviceWorkerText } from '../packages/viewer/offline.ts';
 import { type Stage, type Visit, builtViewer, mapIdle, openStage, savedPlan, serve, visit } from './support/browser.ts';
 import { ROOT } from './support/build.ts';
 import { OCEAN, gpxText, straight } from './support/courses.ts';
@@ -416,6 +417,20 @@ describe('without its server', () => {
     await context.close();
   });
 
+  it('what is kept for that is every file of the build, under a name that changes with any of them', () => {
+    const dist = join(folder, 'small');
+    mkdirSync(join(dist, 'assets'), { recursive: true });
+    writeFileSync(join(dist, 'index.html'), '<p>one</p>');
+    writeFileSync(join(dist, 'assets/map.mjs'), 'export {};');
+    const first = serviceWorkerText(dist);
+    expect(first).toContain('const FILES = ["assets/map.mjs","index.html"];');
+    writeFileSync(join(dist, 'serviceWorker.js'), first);
+    expect(serviceWorkerText(dist)).toBe(first);
+    writeFileSync(join(dist, 'index.html'), '<p>two</p>');
+    const buildOf = (text: string): string => /const BUILD = '([0-9a-f]{16})'/u.exec(text)![1]!;
+    expect(buildOf(serviceWorkerText(dist))).not.toBe(buildOf(first));
+  });
+
   it('a newer version waits until a person says so, and then it is what is shown', async () => {
     const dist = join(folder, 'dist');
     cpSync(builtViewer(), dist, { recursive: true });
@@ -424,11 +439,10 @@ describe('without its server', () => {
     await lead(page);
     await change(page);
     await kept(page);
-    for (const name of ['index.html', 'serviceWorker.js']) {
-      const path = join(dist, name);
-      const text = readFileSync(path, 'utf8');
-      writeFileSync(path, name === 'index.html' ? text.replace('<title>Halfcup</title>', '<title>Newer</title>') : text.replace(/const BUILD = '[^']*'/u, "const BUILD = 'newer'"));
-    }
+    const index = join(dist, 'index.html');
+    writeFileSync(index, readFileSync(index, 'utf8').replace('<title>Halfcup</title>', '<title>Newer</title>'));
+    // As the build writes it.
+    writeFileSync(join(dist, 'serviceWorker.js'), serviceWorkerText(dist));
     await page.reload();
     await mapIdle(page);
     expect(await page.title()).toBe('Halfcup');

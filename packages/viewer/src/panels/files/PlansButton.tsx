@@ -4,7 +4,7 @@ import { useRef, useState } from 'preact/hooks';
 import { useStore } from '../../state/store.ts';
 import { PlansPanel } from './PlansPanel.tsx';
 
-const STATE = { kept: '', writing: '', failed: ': not kept', elsewhere: ': in another tab' } as const;
+const STATE = { kept: '', writing: '', failed: ', the last change is not kept', elsewhere: ', this one is open in another tab' } as const;
 
 export function PlansButton(): JSX.Element {
   const store = useStore();
@@ -17,8 +17,8 @@ export function PlansButton(): JSX.Element {
   const keeping = store.keeping.value;
   return (
     <div class="plans-tools">
-      <button ref={button} type="button" class={keeping === 'failed' ? 'flag-error' : undefined} aria-expanded={shown} aria-controls="plans" data-keeping={keeping} onClick={() => setShown(!shown)}>
-        Plans{STATE[keeping]}
+      <button ref={button} type="button" class="save-button" aria-label={`Plans${STATE[keeping]}`} title={`Plans${STATE[keeping]}`} aria-expanded={shown} aria-controls="plans" data-keeping={keeping} onClick={() => setShown(!shown)}>
+        Plans<span class={STATE[keeping] === '' ? 'unsaved-mark off' : 'unsaved-mark'} aria-hidden="true" />
       </button>
       {shown ? <PlansPanel close={close} /> : null}
     </div>
