@@ -212,7 +212,7 @@ describe('the viewer', () => {
       await expect.poll(() => panel(page).textContent()).toContain(PLAN.stations[1]!.name);
       await page.getByRole('tab', { name: 'Stations' }).focus();
       await page.keyboard.press('ArrowRight');
-      await expect.poll(() => page.getByRole('tab', { name: /Review/u }).getAttribute('aria-selected')).toBe('true');
+      await expect.poll(() => page.getByRole('tab', { name: 'Plan' }).getAttribute('aria-selected')).toBe('true');
     });
   });
 
