@@ -84,7 +84,7 @@ function head({ analysis, station, options, text }: Sheet): Html {
   });
   return html`<header class="top"><div class="number">${numberOf(station)}</div><div class="who"><h1${sizeOf(station.name)}>${said(station.name)}</h1>
 <p>${text.captain.stationOf(numberOf(station), stations.length)}${places.map((place) => html` · ${place}`)}</p>
-<p${sizeOf(name)}>${said(name)} · ${said(versionText(plan, text))}</p><p>${text.frame.printed(options.printedAt)} · <b>${text.frame.destroy}</b></p></div></header>`;
+<p${sizeOf(name)}>${said(name)}${plan.date === undefined ? '' : html` · <b>${plan.date}</b>`} · ${said(versionText(plan, text))}</p><p>${text.frame.printed(options.printedAt)} · <b>${text.frame.destroy}</b></p></div></header>`;
 }
 
 /** Decimal degrees to about a metre, with letters, as dispatchers take them. */
@@ -102,7 +102,7 @@ function emergency({ analysis, station, text }: Sheet): Html {
   const position = `${degrees(station.at[1], ['N', 'S'])}, ${degrees(station.at[0], ['E', 'W'])}`;
   return html`<section class="emergency"><p class="call"><span class="title">${words.title}</span>${words.callFirst} ${saidOrBlank(contacts.emergency, text)}</p>
 <p class="words">${words.say} “${words.words} ${words.comeInBy} <b>${saidOrBlank(street, text)}</b>. ${grid === null ? '' : html`${words.grid} <b class="grid" data-grid="${grid}">${grid}</b>. `}<b>${text.frame.station} ${numberOf(station)}, ${said(shortened(station.name, SPOKEN))}</b>.” <span class="small">(${position})</span> ${words.stayOnLine}</p>
-<div><p><b>${words.thenControl}</b> ${saidOrBlank(contacts.raceControl, text)}: ${words.tellControl}</p><p><b>${words.stay}</b> ${words.radio}</p></div></section>`;
+<div><p><b>${words.thenControl}</b> ${saidOrBlank(contacts.raceControl, text)}: ${words.tellControl}</p><p><b>${words.stay}</b> <b>${words.radio}</b></p></div></section>`;
 }
 
 /** Where runners come from, the side, the drawing and what must be said about it. */
