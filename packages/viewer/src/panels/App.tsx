@@ -11,6 +11,7 @@ import { Credit } from './background/Credit.tsx';
 import { Caution } from './Caution.tsx';
 import { JobLine } from './JobLine.tsx';
 import { NoticeLine } from './NoticeLine.tsx';
+import { PapersPanel } from './papers/PapersPanel.tsx';
 import { Patterns } from './Patterns.tsx';
 import { PlaceCard } from './place/PlaceCard.tsx';
 import { PlanPanel } from './plan/PlanPanel.tsx';
@@ -71,6 +72,7 @@ export function App(): JSX.Element {
     { pane: 'variants', label: 'Variants', content: () => <VariantsPanel /> },
     { pane: 'review', label: 'Review', count: findings, content: () => <ReviewPanel /> },
     { pane: 'day', label: 'Race day', content: () => <RaceDayPanel /> },
+    { pane: 'papers', label: 'Papers', content: () => <PapersPanel /> },
     ...(narrow ? [{ pane: 'station' as const, label: 'Station', content: () => <StationPanel /> }] : []),
   ];
   return (

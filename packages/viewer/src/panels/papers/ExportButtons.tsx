@@ -1,0 +1,37 @@
+/** The layout for other tools: one button a format; what cannot be made is said with the reason. */
+import type { JSX } from 'preact';
+import { useState } from 'preact/hooks';
+import type { Ending } from '../../papers/papers.ts';
+import { exportFile, keptPlan } from '../../storage/saveFile.ts';
+import { useStore } from '../../state/store.ts';
+
+const FORMATS: readonly { readonly ending: Ending; readonly label: string; readonly type: `${string}/${string}` }[] = [
+  { ending: '.gpx', label: 'GPX, for hand-held devices', type: 'application/gpx+xml' },
+  { ending: '.geojson', label: 'GeoJSON, for maps', type: 'application/geo+json' },
+  { ending: '.csv', label: 'CSV, for spreadsheets', type: 'text/csv' },
+  { ending: '.ics', label: 'Calendar, for the crews', type: 'text/calendar' },
+];
+
+export function ExportButtons(): JSX.Element {
+  const store = useStore();
+  const [trouble, setTrouble] = useState<string | null>(null);
+  const give = async ({ ending, label, type }: (typeof FORMATS)[number]): Promise<void> => {
+    const open = keptPlan(store);
+    if (open === null) return;
+    const { EXPORTS } = await import('../../papers/papers.ts');
+    const made = EXPORTS[ending](open);
+    setTrouble('text' in made ? null : (made.findings[0]?.message ?? null));
+    if ('text' in made) await exportFile(store, open.document.file.replace(/(\.plan)?(\.json)?$/iu, ending), new Blob([made.text], { type }), [label, type, ending]);
+  };
+  return (
+    <section aria-labelledby="exports">
+      <h2 id="exports">For other tools</h2>
+      <div class="row">
+        {FORMATS.map((format) => (
+          <button key={format.ending} type="button" onClick={() => void give(format)}>{format.label}</button>
+        ))}
+      </div>
+      {trouble === null ? null : <p class="entry-trouble" role="alert">{trouble}</p>}
+    </section>
+  );
+}

@@ -1,0 +1,108 @@
+/** The papers, seen as they will print, printed and saved; and the same for other tools. */
+import type { PrintedPaper } from '@halfcup/core/sheets';
+import type { JSX } from 'preact';
+import { useEffect, useRef, useState } from 'preact/hooks';
+import type { languages } from '../../papers/papers.ts';
+import { exportFile, keptPlan } from '../../storage/saveFile.ts';
+import { useStore, type Store } from '../../state/store.ts';
+import { ExportButtons } from './ExportButtons.tsx';
+
+interface Made {
+  readonly papers: readonly PrintedPaper[];
+  readonly languages: ReturnType<typeof languages>;
+}
+
+/** The papers for what is shown; made anew as the plan, the station or the choice changes. */
+function usePapers(store: Store, paper: 'a4' | 'letter', language: string): Made | string | null {
+  const [made, setMade] = useState<Made | string | null>(null);
+  const [open, selected, placed] = [keptPlan(store), store.selected.value, store.placed.value];
+  useEffect(() => {
+    let over = false;
+    const make = async (): Promise<void> => {
+      if (open === null) return;
+      try {
+        const making = await import('../../papers/papers.ts');
+        const papers = await making.allPapers(open, selected, placed, { paper, language, printedAt: making.minuteNow() });
+        if (!over) setMade({ papers, languages: making.languages() });
+      } catch (error) {
+        if (!over) setMade(`The papers were not made: ${error instanceof Error ? error.message : String(error)}.`);
+      }
+    };
+    void make();
+    return () => {
+      over = true;
+    };
+  }, [open, selected, placed, paper, language]);
+  return made;
+}
+
+/** Makes the whole width of the paper seen. */
+function fit(frame: HTMLIFrameElement): void {
+  const page = frame.contentDocument?.documentElement;
+  if (page === undefined) return;
+  page.style.zoom = '1';
+  page.style.zoom = String(Math.min(1, page.clientWidth / page.scrollWidth));
+}
+
+function Preview({ paper }: { readonly paper: PrintedPaper }): JSX.Element {
+  const frame = useRef<HTMLIFrameElement>(null);
+  useEffect(() => {
+    const show = async (): Promise<void> => {
+      const { showPaper } = await import('../../papers/printPaper.ts');
+      if (frame.current?.isConnected !== true) return;
+      showPaper(frame.current, paper.html);
+      fit(frame.current);
+    };
+    void show();
+  }, [paper.html]);
+  return <iframe ref={frame} class="paper-preview" title={`${paper.title}, as it will print`} />;
+}
+
+export function PapersPanel(): JSX.Element {
+  const store = useStore();
+  const open = keptPlan(store);
+  const [size, setSize] = useState<'a4' | 'letter'>('a4');
+  const [language, setLanguage] = useState(open?.document.plan.language ?? 'en');
+  const [name, setName] = useState('captains.html');
+  const made = usePapers(store, size, language);
+  if (open === null) return <p class="empty">No plan is open.</p>;
+  if (made === null) return <p class="empty">The papers are being made.</p>;
+  if (typeof made === 'string') return <p class="empty">{made}</p>;
+  const chosen = made.papers.find((paper) => paper.name === name) ?? made.papers[0]!;
+  const print = async (): Promise<void> => {
+    const { printPaper } = await import('../../papers/printPaper.ts');
+    printPaper(chosen.html);
+  };
+  return (
+    <div class="papers">
+      <h2>Papers</h2>
+      <label class="stack">
+        Paper
+        <select aria-label="Paper" value={chosen.name} onChange={(event) => setName(event.currentTarget.value)}>
+          {made.papers.map((paper) => <option key={paper.name} value={paper.name}>{paper.title}</option>)}
+        </select>
+      </label>
+      <div class="row">
+        <label class="field">
+          Size
+          <select aria-label="Size" value={size} onChange={(event) => setSize(event.currentTarget.value === 'letter' ? 'letter' : 'a4')}>
+            <option value="a4">A4</option>
+            <option value="letter">US Letter</option>
+          </select>
+        </label>
+        <label class="field">
+          Language
+          <select aria-label="Language" value={made.languages.some(({ value }) => value === language) ? language : 'en'} onChange={(event) => setLanguage(event.currentTarget.value)}>
+            {made.languages.map(({ value, label }) => <option key={value} value={value}>{label}</option>)}
+          </select>
+        </label>
+      </div>
+      <div class="row">
+        <button type="button" onClick={() => void print()}>Print</button>
+        <button type="button" onClick={() => void exportFile(store, chosen.name, new Blob([chosen.html], { type: 'text/html' }), ['Paper', 'text/html', '.html'])}>Save as HTML</button>
+      </div>
+      <Preview paper={chosen} />
+      <ExportButtons />
+    </div>
+  );
+}

@@ -1,0 +1,95 @@
+/** The papers in the viewer: seen, printed, saved, and the layout handed to other tools. */
+import { AxeBuilder } from '@axe-core/playwright';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { type Stage, type Visit, openStage, visit } from './support/browser.ts';
+import { ROOT } from './support/build.ts';
+import { halfcupIn } from './support/halfcup.ts';
+
+let stage: Stage;
+beforeAll(async () => {
+  stage = await openStage();
+});
+afterAll(async () => stage?.close());
+
+const PLAN = JSON.parse(readFileSync(join(ROOT, 'fixtures/demo/plan.json'), 'utf8')) as { readonly stations: readonly { readonly name: string }[] };
+
+async function on(act: (seen: Visit) => Promise<void>, options?: Parameters<typeof visit>[1]): Promise<void> {
+  const seen = await visit(stage, options);
+  try {
+    await seen.page.getByRole('tab', { name: 'Papers' }).focus();
+    await seen.page.keyboard.press('Enter');
+    await seen.page.getByRole('button', { name: 'Print', exact: true }).waitFor();
+    await act(seen);
+    expect(seen.faults).toEqual([]);
+    expect(seen.requests.filter((address) => !address.startsWith(stage.address) && !address.startsWith('blob:'))).toEqual([]);
+  } finally {
+    await seen.context.close();
+  }
+}
+
+const preview = async (page: Page): Promise<string> => (await page.frameLocator('.paper-preview').locator('body').textContent()) ?? '';
+
+async function downloaded(page: Page, button: string): Promise<string> {
+  await page.evaluate(() => Object.assign(window, { showSaveFilePicker: undefined }));
+  const [given] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: button }).click()]);
+  return readFileSync(await given.path(), 'utf8');
+}
+
+describe('papers', () => {
+  it('shows every paper of the demo, with the stations it is about', async () => {
+    await on(async ({ page }) => {
+      const choice = page.getByRole('combobox', { name: 'Paper', exact: true });
+      const names = await choice.locator('option').evaluateAll((options) => options.map((option) => (option as HTMLOptionElement).value));
+      expect(names).toEqual(expect.arrayContaining(['overview.html', 'captains.html', 'cards.html', 'placement.html', 'supplies.html', 'run-v1.html', 'collection.html', 'report.html']));
+      for (const name of names) {
+        await choice.selectOption(name);
+        await expect.poll(async () => (await preview(page)).length, { message: name }).toBeGreaterThan(400);
+      }
+      await choice.selectOption('captains.html');
+      for (const { name } of PLAN.stations) await expect.poll(() => preview(page)).toContain(name);
+    });
+  });
+
+  it('prints the paper chosen, in the language chosen', async () => {
+    await on(async ({ page }) => {
+      await page.addInitScript(() => {
+        window.print = () => Object.assign(window.top!, { printed: document.body.textContent });
+      });
+      await page.getByLabel('Language').selectOption('es');
+      await expect.poll(() => preview(page)).toContain('control de carrera');
+      await page.getByRole('button', { name: 'Print', exact: true }).click();
+      await expect.poll(() => page.evaluate(() => (window as unknown as { printed?: string }).printed ?? '')).toContain('control de carrera');
+      const html = await downloaded(page, 'Save as HTML');
+      expect(html).toContain('<html lang="es"');
+      expect(html).toContain('Strand Road');
+    });
+  });
+
+  it('hands over the layout as the command line does', async () => {
+    await on(async ({ page }) => {
+      for (const [button, format] of [['GPX, for hand-held devices', 'gpx'], ['CSV, for spreadsheets', 'csv'], ['GeoJSON, for maps', 'geojson']] as const) {
+        const { out } = halfcupIn(ROOT, 'export', 'fixtures/demo/plan.json', '--to', format);
+        const given = await downloaded(page, button);
+        if (format === 'geojson') expect(JSON.parse(given)).toEqual(JSON.parse(out));
+        else expect(given.trimEnd()).toBe(out.trimEnd());
+      }
+      expect(await downloaded(page, 'Calendar, for the crews')).toContain('BEGIN:VEVENT');
+    });
+  });
+
+  for (const [colorScheme, width] of [['light', 1440], ['dark', 360]] as const) {
+    it(`has nothing that axe objects to, ${colorScheme}, ${width} px, and is no wider than its room`, async () => {
+      await on(
+        async ({ page }) => {
+          const { violations } = await new AxeBuilder({ page }).exclude('.paper-preview').analyze();
+          expect(violations.map(({ id }) => id)).toEqual([]);
+          expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(width);
+        },
+        { colorScheme, viewport: { width, height: 800 } },
+      );
+    });
+  }
+});
