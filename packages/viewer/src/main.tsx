@@ -22,6 +22,7 @@ import './styles/background.css';
 import './styles/plan.css';
 import './styles/files.css';
 import './styles/papers.css';
+import './styles/road.css';
 import './styles/variants.css';
 
 function watchWidth(store: Store): void {

@@ -18,6 +18,7 @@ import { PlanPanel } from './plan/PlanPanel.tsx';
 import { Problems } from './Problems.tsx';
 import { RaceDayPanel } from './RaceDayPanel.tsx';
 import { ReviewPanel } from './ReviewPanel.tsx';
+import { RoadPanel } from './road/RoadPanel.tsx';
 import { StationPanel } from './StationPanel.tsx';
 import { StationTable } from './StationTable.tsx';
 import { Tabs, type Tab } from './Tabs.tsx';
@@ -73,6 +74,7 @@ export function App(): JSX.Element {
     { pane: 'review', label: 'Review', count: findings, content: () => <ReviewPanel /> },
     { pane: 'day', label: 'Race day', content: () => <RaceDayPanel /> },
     { pane: 'papers', label: 'Papers', content: () => <PapersPanel /> },
+    { pane: 'road', label: 'On the road', content: () => <RoadPanel /> },
     ...(narrow ? [{ pane: 'station' as const, label: 'Station', content: () => <StationPanel /> }] : []),
   ];
   return (

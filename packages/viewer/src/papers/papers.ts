@@ -31,8 +31,16 @@ export async function allPapers(open: OpenPlan, selected: string | null, placed:
     { name: `captain-${station.index + 1}.html`, title: `Captain’s sheet, ${station.name} only`, html: captainSheet(shown, station, options) },
     { name: `card-${station.index + 1}.html`, title: `Volunteer card, ${station.name} only`, html: cardSheet(shown, station, options) },
   ];
-  const report = { name: 'report.html', title: 'Reviewer’s report', html: await reportOf(open, placed) };
-  return [...papersOf(shown, options), report, ...own];
+  return [...papersOf(shown, options), ...(await reportPaper(open, placed)), ...own];
+}
+
+/** None where the files' digests cannot be had: the report's own button says why. */
+async function reportPaper(open: OpenPlan, placed: Placed | null): Promise<readonly PrintedPaper[]> {
+  try {
+    return [{ name: 'report.html', title: 'Reviewer’s report', html: await reportOf(open, placed) }];
+  } catch {
+    return [];
+  }
 }
 
 export type Ending = '.gpx' | '.geojson' | '.csv' | '.ics';

@@ -82,7 +82,7 @@ export type Destination =
   | { readonly kind: 'station'; readonly station: string }
   | { readonly kind: 'place'; readonly course: string | null; readonly measure: number | null; readonly at: LonLat | null };
 
-export type Pane = 'strip' | 'stations' | 'plan' | 'variants' | 'review' | 'day' | 'papers' | 'station';
+export type Pane = 'strip' | 'stations' | 'plan' | 'variants' | 'review' | 'day' | 'papers' | 'road' | 'station';
 
 /** A station held in the hand: `open` shows it where it is held, `from` is the plan until it is let go. */
 export interface Trial {

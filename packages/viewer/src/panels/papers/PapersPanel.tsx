@@ -67,11 +67,21 @@ export function PapersPanel(): JSX.Element {
   const made = usePapers(store, size, language);
   if (open === null) return <p class="empty">No plan is open.</p>;
   if (made === null) return <p class="empty">The papers are being made.</p>;
-  if (typeof made === 'string') return <p class="empty">{made}</p>;
+  if (typeof made === 'string') return <p class="empty" role="alert">{made}</p>;
   const chosen = made.papers.find((paper) => paper.name === name) ?? made.papers[0]!;
+  /** Made anew at the press: what is handed out is the plan of that minute. */
+  const afresh = async (): Promise<PrintedPaper> => {
+    const { allPapers, minuteNow } = await import('../../papers/papers.ts');
+    const papers = await allPapers(open, store.selected.value, store.placed.value, { paper: size, language, printedAt: minuteNow() });
+    return papers.find((paper) => paper.name === chosen.name) ?? chosen;
+  };
   const print = async (): Promise<void> => {
     const { printPaper } = await import('../../papers/printPaper.ts');
-    printPaper(chosen.html);
+    printPaper((await afresh()).html);
+  };
+  const save = async (): Promise<void> => {
+    const { name: file, html } = await afresh();
+    await exportFile(store, file, new Blob([html], { type: 'text/html' }), ['Paper', 'text/html', '.html']);
   };
   return (
     <div class="papers">
@@ -99,7 +109,7 @@ export function PapersPanel(): JSX.Element {
       </div>
       <div class="row">
         <button type="button" onClick={() => void print()}>Print</button>
-        <button type="button" onClick={() => void exportFile(store, chosen.name, new Blob([chosen.html], { type: 'text/html' }), ['Paper', 'text/html', '.html'])}>Save as HTML</button>
+        <button type="button" onClick={() => void save()}>Save as HTML</button>
       </div>
       <Preview paper={chosen} />
       <ExportButtons />

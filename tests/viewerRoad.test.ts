@@ -1,0 +1,150 @@
+/** On the road: a walk from sign to trash drop of two stations, recorded as placed and judged. */
+import { AxeBuilder } from '@axe-core/playwright';
+import { analyse, readPlan, type Analysis, type LonLat } from '@halfcup/core';
+import { pointAt } from '@halfcup/core/geometry';
+import { readGpx } from '@halfcup/core/gpx';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { type Stage, type Visit, openStage, visit } from './support/browser.ts';
+import { ROOT } from './support/build.ts';
+import { folderWith, halfcupIn } from './support/halfcup.ts';
+
+let stage: Stage;
+beforeAll(async () => {
+  stage = await openStage();
+});
+afterAll(async () => stage?.close());
+
+const DEMO = join(ROOT, 'fixtures/demo');
+
+function demo(): Analysis {
+  const plan = readPlan(readFileSync(join(DEMO, 'plan.json'), 'utf8'), 'plan.json');
+  if (!plan.ok) throw new Error('the demo does not read');
+  const gpx = new Map(['full.gpx', 'half.gpx'].map((name) => {
+    const read = readGpx(readFileSync(join(DEMO, name), 'utf8'), name);
+    if (!read.ok) throw new Error(name);
+    return [name, read.value] as const;
+  }));
+  const made = analyse(plan.value.plan, { gpx });
+  if (!made.ok) throw new Error('the demo cannot be analysed');
+  return made.value;
+}
+
+const ANALYSIS = demo();
+
+/** Where sign, first table and the trash drop's ends of a station stand; `moved`: metres by which the sign stands too far on. */
+function places(id: string, moved = 0): readonly (readonly [name: string, at: LonLat])[] {
+  const station = ANALYSIS.stations.find((one) => one.id === id)!;
+  const lead = station.directions.find((direction) => direction.lead)!;
+  const { course } = ANALYSIS.courses.find((one) => one.course.id === lead.course)!;
+  const sign = lead.items.find((item) => item.kind === 'sign')!;
+  const [first] = lead.items.filter(({ kind }) => kind === 'gel' || kind === 'sportsDrink' || kind === 'water').toSorted((a, b) => a.from - b.from);
+  const trash = lead.items.find((item) => item.kind === 'trash')!;
+  const table = { gel: 'gel table', sportsDrink: 'sports drink table', water: 'water table' }[first!.kind as 'gel' | 'sportsDrink' | 'water'];
+  return [
+    [`${id} sign`, pointAt(course, sign.from + moved, sign.offset)!.at],
+    [`${id} ${table}`, first!.at[0]!],
+    [`${id} trash first box`, trash.at[0]!],
+    [`${id} trash last box`, trash.at[1]!],
+  ];
+}
+
+async function on(act: (seen: Visit) => Promise<void>, options?: Parameters<typeof visit>[1]): Promise<void> {
+  const seen = await visit(stage, { viewport: { width: 360, height: 740 }, permissions: ['geolocation'], geolocation: { longitude: -17.4, latitude: -33.2, accuracy: 2 }, ...options });
+  try {
+    await seen.page.getByRole('tab', { name: 'On the road' }).click();
+    await act(seen);
+    expect(seen.requests.filter((address) => !address.startsWith(stage.address) && !address.startsWith('blob:'))).toEqual([]);
+  } finally {
+    await seen.context.close();
+  }
+}
+
+async function walk({ page, context }: Visit, way: ReturnType<typeof places>): Promise<void> {
+  for (const [name, at] of way) {
+    await page.getByRole('combobox', { name: 'Next to place' }).selectOption(name);
+    await context.setGeolocation({ longitude: at[0], latitude: at[1], accuracy: 2 });
+    await expect.poll(() => page.locator('.road-way').textContent()).toMatch(/^here, (left|right)-hand side$/u);
+    await page.getByRole('button', { name: 'Record as placed' }).click();
+  }
+}
+
+async function savedPoints(page: Page): Promise<string> {
+  await page.evaluate(() => Object.assign(window, { showSaveFilePicker: undefined }));
+  const [given] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: 'Save the points' }).click()]);
+  return readFileSync(await given.path(), 'utf8');
+}
+
+interface Judged {
+  readonly placed: readonly { readonly station: string; readonly item: string; readonly verdict: string }[];
+}
+
+/** What `halfcup review --placed` says of the points. */
+function judged(gpx: string): readonly string[] {
+  const folder = folderWith({ 'placed.gpx': gpx, ...Object.fromEntries(['plan.json', 'full.gpx', 'half.gpx', 'context.geojson'].map((name) => [name, readFileSync(join(DEMO, name))])) });
+  const { out } = halfcupIn(folder, 'review', 'plan.json', '--placed', 'placed.gpx', '--json');
+  const { placed } = JSON.parse(out) as Judged;
+  return placed.map(({ station, item, verdict }) => `${station} ${item} ${verdict}`);
+}
+
+describe('on the road', () => {
+  it('records sign, first table and trash drop of two stations, which read holds, with hdop a fifth of the accuracy', async () => {
+    await on(async (seen) => {
+      const { page } = seen;
+      await page.getByRole('button', { name: /^Start/u }).click();
+      await walk(seen, [...places('s3'), ...places('s4')]);
+      expect(await page.getByText(/^8 of \d+ recorded/u).count()).toBe(1);
+      const gpx = await savedPoints(page);
+      expect([...gpx.matchAll(/<hdop>0\.4<\/hdop>/gu)]).toHaveLength(8);
+      const verdicts = judged(gpx);
+      for (const one of ['s3 sign holds', 's3 trash holds', 's4 sign holds', 's4 trash holds']) expect(verdicts).toContain(one);
+      await page.reload();
+      await page.getByRole('tab', { name: 'On the road' }).click();
+      await expect.poll(() => page.getByText(/^8 of \d+ recorded/u).count()).toBe(1);
+      await page.getByRole('button', { name: /^Undo: s4/u }).click();
+      await expect.poll(() => page.getByText(/^7 of \d+ recorded/u).count()).toBe(1);
+    });
+  });
+
+  it('reads fails for a sign moved 20 m', async () => {
+    await on(async (seen) => {
+      await seen.page.getByRole('button', { name: /^Start/u }).click();
+      const [sign, ...rest] = places('s3', 20);
+      await walk(seen, rest);
+      await seen.page.getByRole('combobox', { name: 'Next to place' }).selectOption('s3 sign');
+      await seen.context.setGeolocation({ longitude: sign![1][0], latitude: sign![1][1], accuracy: 2 });
+      await expect.poll(() => seen.page.locator('.road-way').textContent()).toBe('20 m back, left-hand side');
+      await seen.page.getByRole('button', { name: 'Record as placed' }).click();
+      expect(judged(await savedPoints(seen.page))).toContain('s3 sign fails');
+      await seen.page.getByRole('button', { name: 'Look at the verdicts' }).click();
+      await expect.poll(() => seen.page.getByRole('tabpanel').textContent()).toContain('fails');
+    });
+  });
+
+  it('says what to do where the position may not be read', async () => {
+    await on(
+      async ({ page }) => {
+        await page.getByRole('button', { name: /^Start/u }).click();
+        await expect.poll(() => page.getByRole('alert').textContent()).toContain('Allow it for this page');
+      },
+      { permissions: [] },
+    );
+  });
+
+  it.each(['light', 'dark'] as const)('has big targets and nothing that axe objects to, %s', async (colorScheme) => {
+    await on(
+      async ({ page }) => {
+        await page.getByRole('button', { name: /^Start/u }).click();
+        await expect.poll(() => page.getByText(/position good to/u).count()).toBe(1);
+        const { violations } = await new AxeBuilder({ page }).analyze();
+        expect(violations.map(({ id }) => id)).toEqual([]);
+        const heights = await page.locator('.road button, .road select').evaluateAll((all) => all.map((one) => one.getBoundingClientRect().height));
+        expect(Math.min(...heights)).toBeGreaterThanOrEqual(48);
+        expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(360);
+      },
+      { colorScheme },
+    );
+  });
+});
