@@ -8,11 +8,11 @@ const list = (lines: readonly string[]): Html => html`<ul>${lines.map((line) => 
 /** Set up, while open, after release, side by side. */
 export const orderBlock = (text: SheetText): Html => {
   const { order } = text.captain;
-  return html`<section class="block order" aria-label="${order.title}">
+  return html`<div class="block order">
 <div><h3>${order.setUpTitle}</h3>${list(order.setUp)}</div>
 <div><h3>${order.openTitle}</h3>${list(order.open)}</div>
 <div><h3>${order.afterTitle}</h3>${list(order.after)}</div>
-</section>`;
+</div>`;
 };
 
 const INK = 'fill="#fff" stroke="#000" stroke-width="0.4" stroke-linejoin="round"';
