@@ -6,7 +6,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { type Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type Stage, type Visit, mapIdle, openStage, visit } from './support/browser.ts';
+import { type Stage, type Visit, type VisitOptions, dropFiles, during, foreignOf, mapIdle, openStage } from './support/browser.ts';
 import { ROOT } from './support/build.ts';
 import { OCEAN, gpxText, straight } from './support/courses.ts';
 
@@ -34,24 +34,8 @@ function demoFindings(): number {
   return analysis.value.findings.length;
 }
 
-async function on<T>(act: (seen: Visit) => Promise<T>, options?: Parameters<typeof visit>[1]): Promise<T> {
-  const seen = await visit(stage, options);
-  try {
-    return await act(seen);
-  } finally {
-    await seen.context.close();
-  }
-}
+const on = <T>(act: (seen: Visit) => Promise<T>, options?: VisitOptions): Promise<T> => during(stage, act, options);
 
-/** Drops files on the page, as from a folder of the desktop. */
-async function drop(page: Page, files: Readonly<Record<string, string>>): Promise<void> {
-  const data = await page.evaluateHandle((given) => {
-    const transfer = new DataTransfer();
-    for (const [name, text] of Object.entries(given)) transfer.items.add(new File([text], name));
-    return transfer;
-  }, files);
-  await page.dispatchEvent('.page', 'drop', { dataTransfer: data });
-}
 
 const rows = (page: Page): ReturnType<Page['locator']> => page.getByRole('table').first().locator('tbody tr');
 const row = (page: Page, name: string): ReturnType<Page['locator']> => page.getByRole('button', { name, exact: true });
@@ -75,8 +59,7 @@ describe('the viewer', () => {
       await row(page, PLAN.stations[3]!.name).click();
       await page.getByRole('tab', { name: /Review/u }).click();
       await mapIdle(page);
-      const foreign = requests.filter((address) => !address.startsWith(stage.address) && !address.startsWith(`blob:${stage.address}`));
-      expect(foreign).toEqual([]);
+      expect(foreignOf(stage, requests)).toEqual([]);
       expect(requests.length).toBeGreaterThan(4);
     });
   });
@@ -156,7 +139,7 @@ describe('the viewer', () => {
     await on(async ({ page, faults }) => {
       const line = straight(OCEAN, 80, 61, 100);
       const waypoint = `<wpt lat="${line[30]![1]}" lon="${line[30]![0]}"><name>Kittiwake Corner</name></wpt>`;
-      await drop(page, { 'shore.gpx': gpxText([line]).replace('<trk>', `${waypoint}<trk>`) });
+      await dropFiles(page, { 'shore.gpx': gpxText([line]).replace('<trk>', `${waypoint}<trk>`) });
       await expect.poll(() => rows(page).count()).toBe(1);
       await row(page, 'Kittiwake Corner').click();
       await expect.poll(() => panel(page).textContent()).toContain('3.000 km');
@@ -167,11 +150,11 @@ describe('the viewer', () => {
   it('opens a plan with its GPX files, and tells which file is missing', async () => {
     await on(async ({ page }) => {
       const plan = demoText('plan.json').replace(PLAN.name, 'Another name');
-      await drop(page, { 'plan.json': plan, 'full.gpx': demoText('full.gpx') });
+      await dropFiles(page, { 'plan.json': plan, 'full.gpx': demoText('full.gpx') });
       const alert = page.getByRole('alert');
       await expect.poll(() => alert.textContent()).toContain('half.gpx');
       expect(await page.getByRole('heading', { level: 1 }).textContent()).toBe(PLAN.name);
-      await drop(page, { 'half.gpx': demoText('half.gpx') });
+      await dropFiles(page, { 'half.gpx': demoText('half.gpx') });
       await expect.poll(() => page.getByRole('heading', { level: 1 }).textContent()).toBe('Another name');
       expect(await alert.count()).toBe(0);
     });
@@ -184,7 +167,7 @@ describe('the viewer', () => {
     ['plan.json', demoText('plan.json').replace('"races"', '"raecs"'), /plan\.json:\d+:\d+: .*raecs/u],
   ])('refuses %s with file, line and column, and leaves the open plan as it was', async (name, text, message) => {
     await on(async ({ page, faults }) => {
-      await drop(page, { [name]: text });
+      await dropFiles(page, { [name]: text });
       await expect.poll(() => page.getByRole('alert').textContent()).toMatch(message);
       expect(await page.getByRole('heading', { level: 1 }).textContent()).toBe(PLAN.name);
       expect(await rows(page).count()).toBe(PLAN.stations.length);
@@ -234,7 +217,7 @@ describe('the viewer', () => {
             await row(page, PLAN.stations[1]!.name).click();
             await mapIdle(page);
             await check();
-            await drop(page, { 'bad.gpx': '<gpx>' });
+            await dropFiles(page, { 'bad.gpx': '<gpx>' });
             await page.getByRole('alert').waitFor();
             await check();
           },

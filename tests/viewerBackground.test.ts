@@ -3,7 +3,7 @@ import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { deflateSync } from 'node:zlib';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type Stage, type Visit, mapIdle, openStage, visit } from './support/browser.ts';
+import { type Stage, type Visit, type VisitOptions, during, foreignOf, mapIdle, openStage } from './support/browser.ts';
 
 let stage: Stage;
 beforeAll(async () => {
@@ -55,17 +55,11 @@ function archive(tile: Buffer): Buffer {
   return Buffer.concat([head, directory, about, tile]);
 }
 
-async function on(act: (seen: Visit) => Promise<void>, options?: Parameters<typeof visit>[1]): Promise<void> {
-  const seen = await visit(stage, options);
-  try {
-    await act(seen);
-  } finally {
-    await seen.context.close();
-  }
-}
+const on = (act: (seen: Visit) => Promise<void>, options?: VisitOptions): Promise<void> => during(stage, act, options);
+
 
 const openChoice = async (page: Page): Promise<void> => page.getByRole('button', { name: 'Background' }).click();
-const foreign = (requests: readonly string[]): string[] => requests.filter((address) => !address.startsWith(stage.address) && !address.startsWith(`blob:${stage.address}`));
+const foreign = (requests: readonly string[]): string[] => foreignOf(stage, requests);
 
 /** Share of the map's pixels that are about a colour. */
 async function shareOf(page: Page, colour: readonly [number, number, number]): Promise<number> {

@@ -8,7 +8,7 @@ import { join } from 'node:path';
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { serviceWorkerText } from '../packages/viewer/offline.ts';
-import { type Stage, type Visit, builtViewer, mapIdle, openStage, savedPlan, serve, visit } from './support/browser.ts';
+import { type Stage, type Visit, type VisitOptions, builtViewer, dropFiles, during, mapIdle, openStage, savedPlan, serve, visit } from './support/browser.ts';
 import { ROOT } from './support/build.ts';
 import { OCEAN, gpxText, straight } from './support/courses.ts';
 
@@ -24,14 +24,8 @@ afterAll(async () => {
   rmSync(folder, { recursive: true, force: true });
 });
 
-async function on<T>(act: (seen: Visit) => Promise<T>, options?: Parameters<typeof visit>[1]): Promise<T> {
-  const seen = await visit(stage, options);
-  try {
-    return await act(seen);
-  } finally {
-    await seen.context.close();
-  }
-}
+const on = <T>(act: (seen: Visit) => Promise<T>, options?: VisitOptions): Promise<T> => during(stage, act, options);
+
 
 async function another(context: BrowserContext, address = stage.address): Promise<Page> {
   const page = await context.newPage();
@@ -54,15 +48,6 @@ async function change(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Strand Road', exact: true }).click();
   await page.getByRole('button', { name: 'Duplicate', exact: true }).click();
   await expect.poll(() => rows(page)).toBe(before + 1);
-}
-
-async function drop(page: Page, files: Readonly<Record<string, string>>): Promise<void> {
-  const data = await page.evaluateHandle((given) => {
-    const transfer = new DataTransfer();
-    for (const [name, text] of Object.entries(given)) transfer.items.add(new File([text], name));
-    return transfer;
-  }, files);
-  await page.dispatchEvent('.page', 'drop', { dataTransfer: data });
 }
 
 const choose = (page: Page, files: Parameters<ReturnType<Page['locator']>['setInputFiles']>[0]): Promise<void> => page.locator('input[type=file][accept*=".gpx"]').first().setInputFiles(files);
@@ -149,10 +134,10 @@ describe('what the browser keeps', () => {
 
   it('lists the plans, opens one, forgets one, and brings a forgotten one back', async () => {
     await on(async ({ page }) => {
-      await drop(page, SMALL);
+      await dropFiles(page, SMALL);
       await expect.poll(() => title(page)).toBe('Small');
       await kept(page);
-      await drop(page, { 'other.json': SMALL['small.json'].replace('"Small"', '"Other"') });
+      await dropFiles(page, { 'other.json': SMALL['small.json'].replace('"Small"', '"Other"') });
       await expect.poll(() => title(page)).toBe('Other');
       await kept(page);
       await page.getByRole('button', { name: 'Plans' }).click();
@@ -203,7 +188,7 @@ describe('what the browser keeps', () => {
 
   it('that is damaged is told and set aside, and the page opens', async () => {
     await on(async ({ page }) => {
-      await drop(page, SMALL);
+      await dropFiles(page, SMALL);
       await expect.poll(() => title(page)).toBe('Small');
       await kept(page);
       const [record] = await plans(page);
@@ -279,7 +264,7 @@ describe('files', () => {
   it('saving gives the very bytes that were opened, mark and line ends too, and those of a change open again as they are', async () => {
     await on(async ({ page }) => {
       const bytes = `\uFEFF${SMALL['small.json'].replaceAll('\n', '\r\n')}\r\n`;
-      await drop(page, { 'odd.json': bytes });
+      await dropFiles(page, { 'odd.json': bytes });
       await expect.poll(() => title(page)).toBe('Small');
       expect(await savedPlan(page)).toBe(bytes);
       await page.getByRole('button', { name: 'Plans' }).click();
@@ -290,7 +275,7 @@ describe('files', () => {
       const changed = await savedPlan(page);
       await page.getByRole('button', { name: /^Save$/u }).waitFor();
       const demo = (name: string): string => readFileSync(join(ROOT, 'fixtures/demo', name), 'utf8');
-      await drop(page, { 'plan.json': changed, 'full.gpx': demo('full.gpx'), 'half.gpx': demo('half.gpx') });
+      await dropFiles(page, { 'plan.json': changed, 'full.gpx': demo('full.gpx'), 'half.gpx': demo('half.gpx') });
       await expect.poll(() => rows(page)).toBe(10);
       expect(await savedPlan(page)).toBe(changed);
     });
@@ -410,7 +395,7 @@ describe('without its server', () => {
     await page.reload();
     await mapIdle(page);
     expect(await rows(page)).toBe(10);
-    await drop(page, SMALL);
+    await dropFiles(page, SMALL);
     await expect.poll(() => title(page)).toBe('Small');
     expect((await page.pdf()).subarray(0, 5).toString()).toBe('%PDF-');
     expect(requests.filter((address) => !address.startsWith(served.address) && !address.startsWith('blob:'))).toEqual([]);

@@ -7,7 +7,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { type Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type Stage, type Visit, mapIdle, openStage, visit } from './support/browser.ts';
+import { type Stage, type Visit, type VisitOptions, during, foreignOf, mapIdle, openStage, visit } from './support/browser.ts';
 import { ROOT } from './support/build.ts';
 import { geodesicLength } from './support/courses.ts';
 
@@ -47,14 +47,8 @@ const hook = <K extends keyof Hook>(page: Page, name: K, ...given: Parameters<Ho
     return held[key]!(...values) as never;
   }, [name, given as unknown[]] as const);
 
-async function on<T>(act: (seen: Visit) => Promise<T>, options: Parameters<typeof visit>[1] = {}): Promise<T> {
-  const seen = await visit({ ...stage, address: `${stage.address}#bench` }, { reducedMotion: 'reduce', ...options });
-  try {
-    return await act(seen);
-  } finally {
-    await seen.context.close();
-  }
-}
+const on = <T>(act: (seen: Visit) => Promise<T>, options: VisitOptions = {}): Promise<T> => during({ ...stage, address: `${stage.address}#bench` }, act, { reducedMotion: 'reduce', ...options });
+
 
 const NAME = 'Wrack Fork';
 const ID = 's3';
@@ -101,7 +95,7 @@ async function expectAsComputed(page: Page): Promise<Analysis> {
   return analysis;
 }
 
-const foreign = ({ requests }: Visit): string[] => requests.filter((address) => !address.startsWith(stage.address) && !address.startsWith(`blob:${stage.address}`));
+const foreign = ({ requests }: Visit): string[] => foreignOf(stage, requests);
 
 describe('a station on the map', () => {
   it('is dragged by mouse: all that is shown is what core makes of the plan; undo and redo give the very bytes', async () => {

@@ -4,7 +4,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type Stage, type Visit, openStage, visit } from './support/browser.ts';
+import { type Stage, type Visit, type VisitOptions, faultless, foreignOf, openStage } from './support/browser.ts';
 import { ROOT } from './support/build.ts';
 import { halfcupIn } from './support/halfcup.ts';
 
@@ -16,19 +16,19 @@ afterAll(async () => stage?.close());
 
 const PLAN = JSON.parse(readFileSync(join(ROOT, 'fixtures/demo/plan.json'), 'utf8')) as { readonly stations: readonly { readonly name: string }[] };
 
-async function on(act: (seen: Visit) => Promise<void>, options?: Parameters<typeof visit>[1]): Promise<void> {
-  const seen = await visit(stage, options);
-  try {
-    await seen.page.getByRole('tab', { name: 'Papers' }).focus();
-    await seen.page.keyboard.press('Enter');
-    await seen.page.getByRole('button', { name: 'Print', exact: true }).waitFor();
-    await act(seen);
-    expect(seen.faults).toEqual([]);
-    expect(seen.requests.filter((address) => !address.startsWith(stage.address) && !address.startsWith('blob:'))).toEqual([]);
-  } finally {
-    await seen.context.close();
-  }
-}
+const on = (act: (seen: Visit) => Promise<void>, options?: VisitOptions): Promise<void> =>
+  faultless(
+    stage,
+    async (seen) => {
+      await seen.page.getByRole('tab', { name: 'Papers' }).focus();
+      await seen.page.keyboard.press('Enter');
+      await seen.page.getByRole('button', { name: 'Print', exact: true }).waitFor();
+      await act(seen);
+      expect(foreignOf(stage, seen.requests)).toEqual([]);
+    },
+    options,
+  );
+
 
 const preview = async (page: Page): Promise<string> => (await page.frameLocator('.paper-preview').locator('body').textContent()) ?? '';
 

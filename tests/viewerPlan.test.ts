@@ -4,7 +4,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type Stage, type Visit, openStage, savedPlan as saved, visit } from './support/browser.ts';
+import { type Stage, type Visit, type VisitOptions, faultless, openStage, savedPlan as saved } from './support/browser.ts';
 import { ROOT } from './support/build.ts';
 
 let stage: Stage;
@@ -15,16 +15,16 @@ afterAll(async () => stage?.close());
 
 const DEMO = readFileSync(join(ROOT, 'fixtures/demo/plan.json'), 'utf8');
 
-async function on(act: (seen: Visit) => Promise<void>, options?: Parameters<typeof visit>[1]): Promise<void> {
-  const seen = await visit(stage, options);
-  try {
-    await seen.page.getByRole('tab', { name: 'Plan' }).click();
-    await act(seen);
-    expect(seen.faults).toEqual([]);
-  } finally {
-    await seen.context.close();
-  }
-}
+const on = (act: (seen: Visit) => Promise<void>, options?: VisitOptions): Promise<void> =>
+  faultless(
+    stage,
+    async (seen) => {
+      await seen.page.getByRole('tab', { name: 'Plan' }).click();
+      await act(seen);
+    },
+    options,
+  );
+
 
 const panel = (page: Page): Locator => page.getByRole('tabpanel');
 const section = async (page: Page, title: string): Promise<Locator> => {

@@ -7,7 +7,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type Stage, type Visit, mapIdle, openStage, savedPlan, visit } from './support/browser.ts';
+import { type Stage, type Visit, type VisitOptions, dropFiles, faultless, foreignOf, mapIdle, openStage, savedPlan } from './support/browser.ts';
 import { ROOT, buildCommandLine } from './support/build.ts';
 import { must } from './support/exported.ts';
 import { folderWith, halfcupIn } from './support/halfcup.ts';
@@ -27,15 +27,8 @@ const gpx = new Map<string, GpxDocument>(['full.gpx', 'half.gpx'].map((name) => 
 const documentOf = (text: string): PlanDocument => must(readPlan(text, 'plan.json'));
 const analysisOf = (text: string, variant: string | null = null): Analysis => must(analyse((variant === null ? documentOf(text) : must(withVariant(documentOf(text), variant))).plan, { gpx }));
 
-async function on(act: (seen: Visit) => Promise<void>, options?: Parameters<typeof visit>[1]): Promise<void> {
-  const seen = await visit(stage, options);
-  try {
-    await act(seen);
-    expect(seen.faults).toEqual([]);
-  } finally {
-    await seen.context.close();
-  }
-}
+const on = (act: (seen: Visit) => Promise<void>, options?: VisitOptions): Promise<void> => faultless(stage, act, options);
+
 
 const tab = (page: Page, name: string): Promise<void> => page.getByRole('tab', { name: new RegExp(`^${name}( ?\\d+)?$`, 'u') }).click();
 const undo = (page: Page): Promise<void> => page.getByRole('button', { name: /^Undo/u }).click();
@@ -47,14 +40,7 @@ const moveOn = (page: Page, number: number): Promise<void> => page.getByRole('bu
 /** The cells of the rows of a table, as they are read. */
 const cells = (table: Locator): Promise<string[][]> => table.locator('tbody tr').evaluateAll((rows) => rows.map((row) => [...row.children].map((cell) => (cell as HTMLElement).innerText.trim())));
 
-async function drop(page: Page, name: string, text: string): Promise<void> {
-  const data = await page.evaluateHandle(([file, content]) => {
-    const transfer = new DataTransfer();
-    transfer.items.add(new File([content!], file!));
-    return transfer;
-  }, [name, text]);
-  await page.dispatchEvent('.page', 'drop', { dataTransfer: data });
-}
+const drop = (page: Page, name: string, text: string): Promise<void> => dropFiles(page, { [name]: text });
 
 /** Waypoints at the places of three stations' items; the second station's sign 33 m off, the third's told too roughly. */
 function recordedPoints(): string {
@@ -288,7 +274,7 @@ describe('the reviewer’s report', () => {
       const styled = await paper.locator('html').evaluate((root) => ({ rules: root.ownerDocument.adoptedStyleSheets[0]!.cssRules.length, page: [...root.ownerDocument.adoptedStyleSheets[0]!.cssRules].some((rule) => rule.cssText.startsWith('@page')), mode: root.ownerDocument.compatMode }));
       expect(styled).toEqual({ rules: expect.any(Number), page: true, mode: 'CSS1Compat' });
       expect(styled.rules).toBeGreaterThan(5);
-      expect(requests.filter((address) => !address.startsWith(stage.address) && !address.startsWith(`blob:${stage.address}`))).toEqual([]);
+      expect(foreignOf(stage, requests)).toEqual([]);
     });
   });
 });

@@ -7,7 +7,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type Stage, type Visit, openStage, visit } from './support/browser.ts';
+import { type Stage, type Visit, type VisitOptions, during, foreignOf, openStage } from './support/browser.ts';
 import { ROOT } from './support/build.ts';
 import { folderWith, halfcupIn } from './support/halfcup.ts';
 
@@ -51,16 +51,18 @@ function places(id: string, moved = 0): readonly (readonly [name: string, at: Lo
   ];
 }
 
-async function on(act: (seen: Visit) => Promise<void>, options?: Parameters<typeof visit>[1]): Promise<void> {
-  const seen = await visit(stage, { viewport: { width: 360, height: 740 }, permissions: ['geolocation'], geolocation: { longitude: -17.4, latitude: -33.2, accuracy: 2 }, ...options });
-  try {
-    await seen.page.getByRole('tab', { name: 'On the road' }).click();
-    await act(seen);
-    expect(seen.requests.filter((address) => !address.startsWith(stage.address) && !address.startsWith('blob:'))).toEqual([]);
-  } finally {
-    await seen.context.close();
-  }
-}
+const TELEPHONE = { viewport: { width: 360, height: 740 }, permissions: ['geolocation'], geolocation: { longitude: -17.4, latitude: -33.2, accuracy: 2 } };
+const on = (act: (seen: Visit) => Promise<void>, options?: VisitOptions): Promise<void> =>
+  during(
+    stage,
+    async (seen) => {
+      await seen.page.getByRole('tab', { name: 'On the road' }).click();
+      await act(seen);
+      expect(foreignOf(stage, seen.requests)).toEqual([]);
+    },
+    { ...TELEPHONE, ...options },
+  );
+
 
 async function walk({ page, context }: Visit, way: ReturnType<typeof places>): Promise<void> {
   for (const [name, at] of way) {

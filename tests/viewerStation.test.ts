@@ -6,7 +6,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type Stage, type Visit, mapIdle, openStage, savedPlan as saved, visit } from './support/browser.ts';
+import { type Stage, type Visit, type VisitOptions, faultless, mapIdle, openStage, savedPlan as saved } from './support/browser.ts';
 import { ROOT } from './support/build.ts';
 
 let stage: Stage;
@@ -34,15 +34,8 @@ function analysed(text: string): Analysis {
   return made.value;
 }
 
-async function on(act: (seen: Visit) => Promise<void>, options?: Parameters<typeof visit>[1]): Promise<void> {
-  const seen = await visit(stage, options);
-  try {
-    await act(seen);
-    expect(seen.faults).toEqual([]);
-  } finally {
-    await seen.context.close();
-  }
-}
+const on = (act: (seen: Visit) => Promise<void>, options?: VisitOptions): Promise<void> => faultless(stage, act, options);
+
 
 const panel = (page: Page): Locator => page.getByRole('complementary', { name: 'Selected station' });
 const ring = (page: Page, number: number): Locator => page.getByRole('button', { name: new RegExp(`^Station ${number}, `, 'u') }).first();

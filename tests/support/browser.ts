@@ -3,6 +3,7 @@ import { accessSync, constants, readFileSync } from 'node:fs';
 import { delimiter, join, resolve } from 'node:path';
 import { type Browser, type BrowserContext, type BrowserContextOptions, type Page, chromium } from 'playwright-core';
 import { preview } from 'vite';
+import { expect } from 'vitest';
 import { ROOT } from './build.ts';
 
 const NAMES = ['chromium', 'chromium-browser', 'google-chrome', 'google-chrome-stable', 'chrome'];
@@ -59,6 +60,8 @@ export async function openStage(): Promise<Stage> {
   return { address, browser, close };
 }
 
+export type VisitOptions = BrowserContextOptions;
+
 export interface Visit {
   readonly page: Page;
   readonly context: BrowserContext;
@@ -69,7 +72,7 @@ export interface Visit {
 }
 
 /** A fresh visit with the demo open and its map drawn; without a service worker unless a test asks for one, so that each test meets the server. */
-export async function visit({ address, browser }: Stage, options: BrowserContextOptions = {}): Promise<Visit> {
+export async function visit({ address, browser }: Stage, options: VisitOptions = {}): Promise<Visit> {
   const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, serviceWorkers: 'block', ...options });
   const page = await context.newPage();
   const requests: string[] = [];
@@ -82,6 +85,40 @@ export async function visit({ address, browser }: Stage, options: BrowserContext
   await page.goto(address);
   await mapIdle(page);
   return { page, context, requests, faults };
+}
+
+/** A visit for as long as a test acts on it; it ends whatever happens. */
+export async function during<T>(stage: Stage, act: (seen: Visit) => Promise<T>, options?: VisitOptions): Promise<T> {
+  const seen = await visit(stage, options);
+  try {
+    return await act(seen);
+  } finally {
+    await seen.context.close();
+  }
+}
+
+/** The same, with nothing gone wrong in the page. */
+export const faultless = (stage: Stage, act: (seen: Visit) => Promise<void>, options?: VisitOptions): Promise<void> =>
+  during(
+    stage,
+    async (seen) => {
+      await act(seen);
+      expect(seen.faults).toEqual([]);
+    },
+    options,
+  );
+
+/** Addresses that the page asked for and that are not its own server's. */
+export const foreignOf = ({ address }: Stage, requests: readonly string[]): string[] => requests.filter((asked) => !asked.startsWith(address) && !asked.startsWith(`blob:${address}`));
+
+/** Drops files on the page, as from a folder of the desktop. */
+export async function dropFiles(page: Page, files: Readonly<Record<string, string>>): Promise<void> {
+  const data = await page.evaluateHandle((given) => {
+    const transfer = new DataTransfer();
+    for (const [name, text] of Object.entries(given)) transfer.items.add(new File([text], name));
+    return transfer;
+  }, files);
+  await page.dispatchEvent('.page', 'drop', { dataTransfer: data });
 }
 
 /** Waits until the map has drawn what it was given. */

@@ -1,22 +1,19 @@
 /** Drop and collection runs, a table for each vehicle's run, in the order of its stops. */
 import { formatMass, formatMinute, type RaceDay } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { grouped, packWord } from '../raceday/words.ts';
+import { grouped, kgOf, packWord, RUN_WORD } from '../raceday/words.ts';
 import { chooseStation } from '../state/actions.ts';
 import { numberOf } from '../state/derive.ts';
 import { useStore, type OpenPlan } from '../state/store.ts';
 import { counted, sideWords } from '../words.ts';
+import { StopHead } from './StopHead.tsx';
 
 type Run = RaceDay['runs'][number];
-
-const KIND_WORD = { drop: 'Drop', collect: 'Collection' } as const;
 
 interface Props {
   readonly open: OpenPlan;
   readonly day: RaceDay;
 }
-
-const kgOf = ({ load }: Run['stops'][number]): number => load.reduce((sum, { kg }) => sum + kg, 0);
 
 function RunTable({ run, open, title }: { readonly run: Run; readonly open: OpenPlan; readonly title: string }): JSX.Element {
   const store = useStore();
@@ -24,14 +21,7 @@ function RunTable({ run, open, title }: { readonly run: Run; readonly open: Open
   return (
     <table class="items run-table">
       <caption>{title}: {counted(run.stops.length, 'stop')}, {formatMass(run.kg, units)}</caption>
-      <thead>
-        <tr>
-          <th scope="col" class="left">Stop</th>
-          <th scope="col">arrives</th>
-          <th scope="col">leaves</th>
-          <th scope="col">load</th>
-        </tr>
-      </thead>
+      <StopHead />
       <tbody>
         {run.stops.map((stop, index) => {
           const station = open.analysis.stations.find(({ id }) => id === stop.station);
@@ -56,7 +46,7 @@ function RunTable({ run, open, title }: { readonly run: Run; readonly open: Open
 /** Runs of one kind by one vehicle, numbered where there are several. */
 function titleOf(run: Run, runs: readonly Run[]): string {
   const alike = runs.filter(({ vehicle, kind }) => vehicle === run.vehicle && kind === run.kind);
-  return alike.length > 1 ? `${KIND_WORD[run.kind]} ${alike.indexOf(run) + 1} of ${alike.length}` : KIND_WORD[run.kind];
+  return alike.length > 1 ? `${RUN_WORD[run.kind]} ${alike.indexOf(run) + 1} of ${alike.length}` : RUN_WORD[run.kind];
 }
 
 export function RaceDayRuns({ open, day }: Props): JSX.Element {

@@ -13,11 +13,7 @@ import { StationSketch } from './StationSketch.tsx';
 function Items({ direction }: { readonly direction: LaidDirection }): JSX.Element {
   const { units } = useStore();
   const order = direction.items.toSorted((a, b) => a.from - b.from);
-  const wheel = (item: Item): string => {
-    if (item.wheel === null) return DASH;
-    const margin = item.wheelMargin < 0.05 ? '' : ` ± ${wheelFigure(item.wheelMargin, units.value)}`;
-    return `${wheelRange(item.wheel, units.value)}${margin}`;
-  };
+  const margin = (item: Item): JSX.Element | null => (item.wheel === null || item.wheelMargin < 0.05 ? null : <span class="soft wording"> ± {wheelFigure(item.wheelMargin, units.value)}</span>);
   return (
     <table class="items">
       <caption>
@@ -40,7 +36,7 @@ function Items({ direction }: { readonly direction: LaidDirection }): JSX.Elemen
               {item.byHand === true ? <span class="soft wording">placed by hand</span> : null}
             </th>
             <td class="figure">{wheelRange(item.along, units.value)}</td>
-            <td class="figure">{wheel(item)}</td>
+            <td class="figure">{item.wheel === null ? DASH : wheelRange(item.wheel, units.value)}{margin(item)}</td>
           </tr>
         ))}
       </tbody>

@@ -1,9 +1,9 @@
 /** When vehicles stop at one station: what is dropped there and what is collected. */
 import { formatMass, formatMinute, type RaceDay } from '@halfcup/core';
 import type { JSX } from 'preact';
+import { kgOf, RUN_WORD } from '../raceday/words.ts';
 import { useStore, type OpenPlan } from '../state/store.ts';
-
-const KIND_WORD = { drop: 'Drop', collect: 'Collection' } as const;
+import { StopHead } from './StopHead.tsx';
 
 export function StationStops({ station, day, open }: { readonly station: string; readonly day: RaceDay; readonly open: OpenPlan }): JSX.Element {
   const { units } = useStore();
@@ -15,21 +15,14 @@ export function StationStops({ station, day, open }: { readonly station: string;
   }
   return (
     <table class="items day-stops">
-      <thead>
-        <tr>
-          <th scope="col" class="left">Stop</th>
-          <th scope="col">arrives</th>
-          <th scope="col">leaves</th>
-          <th scope="col">load</th>
-        </tr>
-      </thead>
+      <StopHead />
       <tbody>
         {stops.map(({ vehicle, kind, stop }) => (
           <tr key={`${kind}-${vehicle}-${stop.arrive}`}>
-            <th scope="row" class="left">{KIND_WORD[kind]}<span class="soft wording">{nameOf(vehicle)}</span></th>
+            <th scope="row" class="left">{RUN_WORD[kind]}<span class="soft wording">{nameOf(vehicle)}</span></th>
             <td class="figure">{formatMinute(stop.arrive)}</td>
             <td class="figure">{formatMinute(stop.leave)}</td>
-            <td class="figure">{formatMass(stop.load.reduce((sum, { kg }) => sum + kg, 0), units.value)}</td>
+            <td class="figure">{formatMass(kgOf(stop), units.value)}</td>
           </tr>
         ))}
       </tbody>

@@ -1,8 +1,13 @@
 /** The words of race day: clock times, whole counts, packs, and the text that stands for the chart. */
-import { formatClock, formatMinute, formatVolume, type StationDay, type Units } from '@halfcup/core';
+import { formatClock, formatMinute, formatVolume, type RaceDay, type StationDay, type Units } from '@halfcup/core';
 import { DASH } from '../words.ts';
 
 type Pack = StationDay['packs'][number];
+
+export const RUN_WORD = { drop: 'Drop', collect: 'Collection' } as const;
+
+/** What a vehicle drops or takes at a stop, kilograms. */
+export const kgOf = ({ load }: RaceDay['runs'][number]['stops'][number]): number => load.reduce((sum, { kg }) => sum + kg, 0);
 
 /** "1,968"; up to one decimal. */
 export const grouped = (count: number): string => new Intl.NumberFormat('en-GB', { maximumFractionDigits: 1 }).format(count);

@@ -134,7 +134,7 @@ export function legLabels(legs: readonly Leg[], scale: StripScale, text: (length
     const to = Math.min(high, scale(leg.end));
     if (to - from < 1) return [];
     const figure = text(leg.length);
-    return [{ x: (from + to) / 2, from, to, leg, text: to - from > figure.length * 6.4 + 10 ? figure : '' }];
+    return [{ x: (from + to) / 2, from, to, leg, text: to - from > figure.length * 6 + 4 ? figure : '' }];
   });
 }
 

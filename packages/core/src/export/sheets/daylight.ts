@@ -5,6 +5,7 @@
  */
 import type { LonLat } from '../../finding.ts';
 import type { Plan } from '../../plan/plan.ts';
+import { zoneAhead } from '../zoneTime.ts';
 
 const RADIANS = Math.PI / 180;
 /** The Julian date of 1970-01-01, 0 h. */
@@ -41,26 +42,11 @@ export interface Daylight {
   readonly sunset: number;
 }
 
-/** Seconds by which a zone's clock is ahead of universal time at an instant (milliseconds); `null` for a zone that is not known here. */
-export function zoneOffset(timeZone: string, instant: number): number | null {
-  try {
-    const parts = new Intl.DateTimeFormat('en-US', { timeZone, timeZoneName: 'longOffset' }).formatToParts(instant);
-    const name = parts.find(({ type }) => type === 'timeZoneName')?.value ?? '';
-    const [, sign, hours, minutes, seconds = '0'] = /^GMT(?:([+-])(\d{2}):(\d{2})(?::(\d{2}))?)?$/u.exec(name) ?? [];
-    if (hours === undefined) return name === 'GMT' ? 0 : null;
-    return (sign === '-' ? -1 : 1) * (Number(hours) * 3600 + Number(minutes) * 60 + Number(seconds));
-  } catch (error) {
-    if (error instanceof RangeError) return null;
-    throw error;
-  }
-}
-
 /** Sunrise and sunset at a place on the plan's day; `null` without a date and a time zone, and where the Sun does not rise or set. */
 export function daylightOf({ date, timeZone }: Pick<Plan, 'date' | 'timeZone'>, [lon, lat]: LonLat): Daylight | null {
   if (date === undefined || timeZone === undefined) return null;
   const midnight = Date.parse(`${date}T00:00:00Z`);
-  const offset = Number.isFinite(midnight) ? zoneOffset(timeZone, midnight + 43_200_000) : null;
-  if (offset === null) return null;
+  const offset = zoneAhead(timeZone, midnight + 43_200_000) / 1000;
   // Noon by the Sun, in seconds after the day's midnight by its own clock; a zone far from its meridian moves it.
   const event = (half: -1 | 1): number | null => {
     let local = 43_200;

@@ -5,7 +5,7 @@
 import type { Plan } from '../../plan/plan.ts';
 import type { SheetText } from '../text/text.ts';
 import { type Paper, frameStyle } from './frameStyle.ts';
-import { type Html, NONE, html, said } from './html.ts';
+import { type Html, NONE, html, said, documentHtml } from './html.ts';
 
 /** What the caller decides of a paper. */
 export interface SheetOptions {
@@ -53,21 +53,7 @@ export function pageHtml({ title, paper, plan, printedAt, text, body, style = ''
     page: frame.page,
     of: frame.of,
   };
-  const page = html`<!doctype html>
-<html lang="${text.language}" dir="ltr">
-<head>
-<meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<title>${title}</title>
-<style>${{ html: frameStyle(paper, running) + style }}</style>
-</head>
-<body>
-${body}
-</body>
-</html>
-`;
-  return page.html;
+  return documentHtml({ lang: text.language, title, style: frameStyle(paper, running) + style, body });
 }
 
 /** The head of a paper: its title, then plan, version, print time and "destroy older copies" in one line. */

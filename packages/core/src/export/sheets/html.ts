@@ -29,6 +29,23 @@ export const html = (parts: TemplateStringsArray, ...pieces: readonly Piece[]): 
   html: parts.map((part, k) => (k === 0 ? part : printed(pieces[k - 1]!) + part)).join(''),
 });
 
+/** A whole document that needs nothing from anywhere and runs nothing. `style` is written by this program, never a text of a plan. */
+export const documentHtml = ({ lang, title, style, body }: { readonly lang: string; readonly title: string; readonly style: string; readonly body: Html }): string =>
+  html`<!doctype html>
+<html lang="${lang}" dir="ltr">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<title>${title}</title>
+<style>${{ html: style }}</style>
+</head>
+<body>
+${body}
+</body>
+</html>
+`.html;
+
 /** Nothing. */
 export const NONE: Html = { html: '' };
 

@@ -5,7 +5,7 @@
 import type { Analysis } from '../../analyse.ts';
 import type { ReviewCounts, ReviewDocument } from '../reviewDocument.ts';
 import { CAUTION } from './caution.ts';
-import { type Html, html, said, table } from './html.ts';
+import { type Html, html, said, table, documentHtml } from './html.ts';
 import { daySection } from './reportDay.ts';
 import { courseSection, fileSection, practiceSection, sideSection } from './reportFacts.ts';
 import { checkSection, findingSection, placedSection, waivedSection } from './reportFindings.ts';
@@ -24,17 +24,8 @@ export function reportHtml({ analysis, review, made }: ReportInput): string {
   const { plan, findings, checks } = analysis;
   const { units } = plan;
   const name = plan.name === '' ? 'A plan without a name' : plan.name;
-  const page = html`<!doctype html>
-<html lang="en" dir="ltr">
-<head>
-<meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<title>Review of ${name}</title>
-<style>${{ html: reportStyle(review.plan.sha256.replaceAll(/[^0-9a-f]/gu, '').slice(0, 12)) }}</style>
-</head>
-<body>
-<p class="over">Safety review of water and aid stations</p>
+  const style = reportStyle(review.plan.sha256.replaceAll(/[^0-9a-f]/gu, '').slice(0, 12));
+  const body = html`<p class="over">Safety review of water and aid stations</p>
 <h1>${said(name)}</h1>
 ${factTable(analysis, made)}
 <p class="result">${resultText(review.counts)}</p>
@@ -48,11 +39,8 @@ ${courseSection(analysis, units)}
 ${practiceSection(analysis, units)}
 ${checkSection(checks)}
 ${daySection(analysis)}
-${signatures()}
-</body>
-</html>
-`;
-  return page.html;
+${signatures()}`;
+  return documentHtml({ lang: 'en', title: `Review of ${name}`, style, body });
 }
 
 function factTable({ plan, stations }: Analysis, made: string): Html {

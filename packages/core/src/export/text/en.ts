@@ -87,7 +87,6 @@ export const en: SheetText = {
     crew: { title: 'Crew', roles: { handOut: 'hand out', pour: 'pour and refill', gel: 'gel', clean: 'clean up', captain: 'captain' }, total: 'in all', shifts: (count) => `in ${count} shifts` },
     talk: { title: 'Radio and telephone', channel: 'Radio', callSign: 'You are', captain: 'Captain', phone: 'Telephone' },
     order: {
-      title: 'Order of the day',
       setUpTitle: 'Set up',
       setUp: ['Everything on one side of the road: the side of your supplies.', 'Clean cups only; jugs sealed until needed; pour half full.', 'Gloves on; keep the work area clean.'],
       openTitle: 'While open',

@@ -88,7 +88,6 @@ export const es: SheetText = {
     crew: { title: 'Equipo', roles: { handOut: 'entregar', pour: 'servir y reponer', gel: 'gel', clean: 'limpiar', captain: 'responsable' }, total: 'en total', shifts: (count) => `en ${count} turnos` },
     talk: { title: 'Radio y teléfono', channel: 'Radio', callSign: 'Usted es', captain: 'Responsable', phone: 'Teléfono' },
     order: {
-      title: 'Orden del día',
       setUpTitle: 'Montar',
       setUp: ['Todo a un lado de la calle: el del material.', 'Solo vasos limpios; garrafas cerradas hasta usarlas; sirva medio vaso.', 'Guantes puestos; zona de trabajo limpia.'],
       openTitle: 'Abierto',

@@ -99,7 +99,6 @@ export interface CaptainText {
   readonly crew: { readonly title: string; readonly roles: Readonly<Record<'handOut' | 'pour' | 'gel' | 'clean' | 'captain', string>>; readonly total: string; readonly shifts: (count: number) => string };
   readonly talk: { readonly title: string; readonly channel: string; readonly callSign: string; readonly captain: string; readonly phone: string };
   readonly order: {
-    readonly title: string;
     readonly setUp: readonly string[];
     readonly open: readonly string[];
     readonly after: readonly string[];

@@ -8,7 +8,7 @@ import { coursesOf, leadOf } from '../../state/derive.ts';
 export interface RunProps {
   readonly draw: 'line' | 'stop';
   readonly kind: 'drop' | 'collect';
-  /** "Van 1, drop 2", as at the first stop. */
+  /** "Stop 2", with the vehicle and what it does at the first. */
   readonly label: string;
 }
 
@@ -25,7 +25,7 @@ function runFeatures(analysis: Analysis, run: Run, vehicle: string): RunFeature[
   const line = sliceLine(course, 0, Math.max(...run.stops.map(({ measure }) => measure))).map((at) => [at[0], at[1]]);
   const stops = run.stops.flatMap(({ measure }, index) => {
     const at = pointAt(course, measure)?.at;
-    const label = `${index + 1}${index === 0 ? ` · ${vehicle} ${KIND[run.kind]}` : ''}`;
+    const label = `Stop ${index + 1}${index === 0 ? ` · ${vehicle} ${KIND[run.kind]}` : ''}`;
     return at === undefined ? [] : [point<RunProps>([at[0], at[1]], { draw: 'stop', kind: run.kind, label })];
   });
   return [...(line.length < 2 ? [] : [lineString<RunProps>(line, { draw: 'line', kind: run.kind, label: '' })]), ...stops];

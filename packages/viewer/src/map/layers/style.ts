@@ -46,7 +46,7 @@ const CUT_ZOOM = 17;
 
 const zones = (palette: Palette): LayerSpecification[] => [
   { id: 'zones-edge', type: 'line', source: 'zones', paint: { 'line-color': palette.ink, 'line-width': 1.2, 'line-dasharray': [3, 2] } },
-  { id: 'zones-name', type: 'symbol', source: 'zones', minzoom: 15, layout: { 'text-field': get('label'), 'text-font': REGULAR, 'text-size': 11, 'text-max-width': 9 }, paint: { 'text-color': palette.ink, 'text-halo-color': palette.sheet, 'text-halo-width': 1.5 } },
+  { id: 'zones-name', type: 'symbol', source: 'zones', minzoom: 15, layout: { 'text-field': get('label'), 'text-font': REGULAR, 'text-size': 11, 'text-max-width': 9, 'text-variable-anchor': ['left', 'right', 'top', 'bottom'], 'text-radial-offset': 1.6, 'text-justify': 'auto' }, paint: { 'text-color': palette.ink, 'text-halo-color': palette.sheet, 'text-halo-width': 2 } },
 ];
 
 /** Thinner when zoomed far in, where tables and kerbs are what is looked at. */

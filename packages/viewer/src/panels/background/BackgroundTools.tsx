@@ -4,6 +4,7 @@ import { useRef, useState } from 'preact/hooks';
 import { addressed, chooseBackground } from '../../state/background.ts';
 import type { Background } from '../../state/backgrounds.ts';
 import { useStore } from '../../state/store.ts';
+import { useAway } from '../useAway.ts';
 
 const KINDS: readonly (readonly [Background['kind'] | 'address', string])[] = [
   ['plan', 'The plan’s own drawing'],
@@ -75,13 +76,15 @@ function Choices({ close }: { readonly close: () => void }): JSX.Element {
 
 export function BackgroundTools(): JSX.Element {
   const [shown, setShown] = useState(false);
+  const inside = useRef<HTMLDivElement>(null);
   const button = useRef<HTMLButtonElement>(null);
+  useAway(inside, shown, () => setShown(false));
   const close = (): void => {
     setShown(false);
     button.current?.focus();
   };
   return (
-    <div class="background-tools">
+    <div ref={inside} class="background-tools">
       <button ref={button} type="button" aria-expanded={shown} aria-controls="background" onClick={() => setShown(!shown)}>
         Background
       </button>

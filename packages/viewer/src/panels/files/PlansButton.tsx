@@ -2,6 +2,7 @@
 import type { JSX } from 'preact';
 import { useRef, useState } from 'preact/hooks';
 import { useStore } from '../../state/store.ts';
+import { useAway } from '../useAway.ts';
 import { PlansPanel } from './PlansPanel.tsx';
 
 const STATE = { kept: '', writing: '', failed: ', the last change is not kept', elsewhere: ', this one is open in another tab' } as const;
@@ -9,14 +10,16 @@ const STATE = { kept: '', writing: '', failed: ', the last change is not kept', 
 export function PlansButton(): JSX.Element {
   const store = useStore();
   const [shown, setShown] = useState(false);
+  const inside = useRef<HTMLDivElement>(null);
   const button = useRef<HTMLButtonElement>(null);
+  useAway(inside, shown, () => setShown(false));
   const close = (): void => {
     setShown(false);
     button.current?.focus();
   };
   const keeping = store.keeping.value;
   return (
-    <div class="plans-tools">
+    <div ref={inside} class="plans-tools">
       <button ref={button} type="button" class="save-button" aria-label={`Plans${STATE[keeping]}`} title={`Plans${STATE[keeping]}`} aria-expanded={shown} aria-controls="plans" data-keeping={keeping} onClick={() => setShown(!shown)}>
         Plans<span class={STATE[keeping] === '' ? 'unsaved-mark off' : 'unsaved-mark'} aria-hidden="true" />
       </button>

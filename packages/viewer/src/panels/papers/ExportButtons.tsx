@@ -20,7 +20,7 @@ export function ExportButtons(): JSX.Element {
     if (open === null) return;
     const { EXPORTS } = await import('../../papers/papers.ts');
     const made = EXPORTS[ending](open);
-    setTrouble('text' in made ? null : (made.findings[0]?.message ?? null));
+    setTrouble('text' in made ? null : made.findings.map(({ message }) => message).join(' '));
     if ('text' in made) await exportFile(store, open.document.file.replace(/(\.plan)?(\.json)?$/iu, ending), new Blob([made.text], { type }), [label, type, ending]);
   };
   return (

@@ -62,7 +62,8 @@ export function PapersPanel(): JSX.Element {
   const store = useStore();
   const open = keptPlan(store);
   const [size, setSize] = useState<'a4' | 'letter'>('a4');
-  const [language, setLanguage] = useState(open?.document.plan.language ?? 'en');
+  const [wanted, setLanguage] = useState<string | null>(null);
+  const language = wanted ?? open?.document.plan.language ?? 'en';
   const [name, setName] = useState('captains.html');
   const made = usePapers(store, size, language);
   if (open === null) return <p class="empty">No plan is open.</p>;

@@ -15,11 +15,20 @@ export const differing = ([before, after]: Change<number | null>, figure: (value
 };
 
 /** Two lines in one cell: along the course, and by wheel. */
-export const Both = ({ along, wheel }: { readonly along: string; readonly wheel: string }): JSX.Element => (
+const Both = ({ along, wheel }: { readonly along: string; readonly wheel: string }): JSX.Element => (
   <td class="figure">
     <span class="stacked">{along}</span>
     <span class="stacked soft">{wheel}</span>
   </td>
+);
+
+/** The cells of a row: before, after, and by how much they differ. */
+export const ChangeCells = ({ along, wheel, figure }: { readonly along: Change<number | null>; readonly wheel: Change<number | null>; readonly figure: (value: number | null) => string }): JSX.Element => (
+  <>
+    <Both along={figure(along[0])} wheel={figure(wheel[0])} />
+    <Both along={figure(along[1])} wheel={figure(wheel[1])} />
+    <Both along={differing(along, figure)} wheel={differing(wheel, figure)} />
+  </>
 );
 
 /** A table of changes: what it is of, before, and after. */

@@ -2,7 +2,7 @@
 import type { Change, ChangedItem, Units } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { DASH, ITEM_WORD, wheelFigure } from '../../words.ts';
-import { Both, ChangeTable, differing, type Names } from './ChangeTable.tsx';
+import { ChangeCells, ChangeTable, type Names } from './ChangeTable.tsx';
 
 interface Props {
   readonly items: readonly ChangedItem[];
@@ -25,9 +25,7 @@ export function ItemRows({ items, variants, names, unit, units }: Props): JSX.El
               <button type="button" class="link-button" onClick={() => names.choose(station)}>{names.stationOf(station)}</button>
               <span class="wording soft">{[ITEM_WORD[item], lead ? '' : 'other way', sideText(side)].filter((part) => part !== '').join(', ')}</span>
             </th>
-            <Both along={figure(along[0])} wheel={figure(wheel[0])} />
-            <Both along={figure(along[1])} wheel={figure(wheel[1])} />
-            <Both along={differing(along, figure)} wheel={differing(wheel, figure)} />
+            <ChangeCells along={along} wheel={wheel} figure={figure} />
           </tr>
         ))}
       </tbody>

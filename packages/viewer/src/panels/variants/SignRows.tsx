@@ -4,7 +4,7 @@ import type { JSX } from 'preact';
 import { leadOf, signDistance } from '../../state/derive.ts';
 import type { OpenPlan } from '../../state/store.ts';
 import { wheelFigure, wheelUnit } from '../../words.ts';
-import { Both, ChangeTable, differing, type Names } from './ChangeTable.tsx';
+import { ChangeCells, ChangeTable, type Names } from './ChangeTable.tsx';
 
 interface Props {
   readonly before: OpenPlan;
@@ -43,9 +43,7 @@ export function SignRows({ before, after, variants, names, units }: Props): JSX.
             {rows.map(({ id, along, wheel }) => (
               <tr key={id}>
                 <th scope="row" class="left"><button type="button" class="link-button" onClick={() => names.choose(id)}>{names.stationOf(id)}</button></th>
-                <Both along={figure(along[0])} wheel={figure(wheel[0])} />
-                <Both along={figure(along[1])} wheel={figure(wheel[1])} />
-                <Both along={differing(along, figure)} wheel={differing(wheel, figure)} />
+                <ChangeCells along={along} wheel={wheel} figure={figure} />
               </tr>
             ))}
           </tbody>
