@@ -361,7 +361,7 @@ describe('a course of a million points', () => {
       const courses = courseStage(plan.value.plan, { gpx: new Map([['long.gpx', gpx.value]]) });
       if (!courses.ok) throw new Error('the long course does not measure');
       const middle = courseLength(courses.value[0]!.course) / 2000;
-      await page.getByText(`longest leg, ${middle.toFixed(3)} km`).waitFor();
+      await page.getByText(`at ${middle.toFixed(3)} km, the middle of the longest leg`).waitFor();
       await page.getByRole('button', { name: 'Add station' }).click();
       await expect.poll(() => rows(page)).toBe(1);
       await kept(page);

@@ -7,7 +7,8 @@ export function useAway(inside: RefObject<HTMLElement | null>, shown: boolean, c
   useEffect(() => {
     if (!shown) return undefined;
     const away = ({ target }: Event): void => {
-      if (target instanceof Node && inside.current?.contains(target) === false) close();
+      // Answering a question that was asked from here is not going away.
+      if (target instanceof Element && inside.current?.contains(target) === false && target.closest('.notice') === null) close();
     };
     window.addEventListener('pointerdown', away);
     window.addEventListener('focusin', away);
