@@ -1,10 +1,10 @@
 /** What is drawn under the course: a choice that fetches nothing unless somebody types an address. */
 import type { JSX } from 'preact';
-import { useRef, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
 import { addressed, chooseBackground } from '../../state/background.ts';
 import type { Background } from '../../state/backgrounds.ts';
 import { useStore } from '../../state/store.ts';
-import { useAway } from '../useAway.ts';
+import { useUnfolded } from '../useUnfolded.ts';
 
 const KINDS: readonly (readonly [Background['kind'] | 'address', string])[] = [
   ['plan', 'The plan’s own drawing'],
@@ -75,17 +75,10 @@ function Choices({ close }: { readonly close: () => void }): JSX.Element {
 }
 
 export function BackgroundTools(): JSX.Element {
-  const [shown, setShown] = useState(false);
-  const inside = useRef<HTMLDivElement>(null);
-  const button = useRef<HTMLButtonElement>(null);
-  useAway(inside, shown, () => setShown(false));
-  const close = (): void => {
-    setShown(false);
-    button.current?.focus();
-  };
+  const { inside, button, shown, toggle, close } = useUnfolded();
   return (
     <div ref={inside} class="background-tools">
-      <button ref={button} type="button" aria-expanded={shown} aria-controls="background" onClick={() => setShown(!shown)}>
+      <button ref={button} type="button" aria-expanded={shown} aria-controls="background" onClick={toggle}>
         Background
       </button>
       {shown ? <Choices close={close} /> : null}

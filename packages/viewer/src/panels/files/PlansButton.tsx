@@ -1,26 +1,18 @@
 /** Opens the list of plans; says so where the last change is not kept. */
 import type { JSX } from 'preact';
-import { useRef, useState } from 'preact/hooks';
 import { useStore } from '../../state/store.ts';
-import { useAway } from '../useAway.ts';
+import { useUnfolded } from '../useUnfolded.ts';
 import { PlansPanel } from './PlansPanel.tsx';
 
 const STATE = { kept: '', writing: '', failed: ', the last change is not kept', elsewhere: ', this one is open in another tab' } as const;
 
 export function PlansButton(): JSX.Element {
   const store = useStore();
-  const [shown, setShown] = useState(false);
-  const inside = useRef<HTMLDivElement>(null);
-  const button = useRef<HTMLButtonElement>(null);
-  useAway(inside, shown, () => setShown(false));
-  const close = (): void => {
-    setShown(false);
-    button.current?.focus();
-  };
+  const { inside, button, shown, toggle, close } = useUnfolded();
   const keeping = store.keeping.value;
   return (
     <div ref={inside} class="plans-tools">
-      <button ref={button} type="button" class="save-button" aria-label={`Plans${STATE[keeping]}`} title={`Plans${STATE[keeping]}`} aria-expanded={shown} aria-controls="plans" data-keeping={keeping} onClick={() => setShown(!shown)}>
+      <button ref={button} type="button" class="save-button" aria-label={`Plans${STATE[keeping]}`} title={`Plans${STATE[keeping]}`} aria-expanded={shown} aria-controls="plans" data-keeping={keeping} onClick={toggle}>
         Plans<span class={STATE[keeping] === '' ? 'unsaved-mark off' : 'unsaved-mark'} aria-hidden="true" />
       </button>
       {shown ? <PlansPanel close={close} /> : null}
