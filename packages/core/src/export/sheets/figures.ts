@@ -19,8 +19,8 @@ export interface Figure {
 /** What a digit of the last decimal printed stands for, metres. */
 const STEP: Readonly<Record<UnitSystem, number>> = { metric: 0.1, imperial: 0.1 * 0.9144 };
 
-/** A straight road's margin is the rounding of its sums, metres. */
-const NO_MARGIN = 1e-3;
+/** A straight road's margin is the rounding of its sums, metres: this much and less is none. */
+export const NO_MARGIN = 1e-3;
 
 /** "± 0.3 m", rounded up to the decimal shown. */
 export const marginText = (margin: number, units: UnitSystem): string => `± ${formatLength(Math.ceil(margin / STEP[units] - 1e-6) * STEP[units], units, 'wheel')}`;

@@ -63,6 +63,13 @@ describe('the placement list', () => {
     expect(wheeledText({ length: 12.34, margin: 0.21 }, 'metric')).toBe('12.3 ± 0.3 m');
     expect(wheeledText({ length: 91.44, margin: 0.01 }, 'imperial')).toBe('100 ± 0.1 yd');
     expect(wheeledText({ length: 12.34, margin: 0 }, 'metric')).toBe('12.3 m');
+    // What the sums of a straight road round to is no margin: never "± 0 m".
+    expect(wheeledText({ length: 12.34, margin: 3e-9 }, 'metric')).toBe('12.3 m');
+    expect(wheeledText({ length: -12.34, margin: 0 }, 'metric')).toBe('−12.3 m');
+    expect(wheeledText({ length: -0.01, margin: 0 }, 'metric')).toBe('0 m');
+    expect(wheeledText({ length: -12.34, margin: 0.21 }, 'metric')).toBe('−12.3 ± 0.3 m');
+    expect(wheeledText({ length: -0.01, margin: 0.21 }, 'metric')).toBe('0 ± 0.3 m');
+    expect(wheeledText({ length: 12.34, margin: null }, 'metric')).toBe('12.3 m');
     expect(wheeledText({ length: null, margin: 1 }, 'metric')).toBe('–');
   });
 });

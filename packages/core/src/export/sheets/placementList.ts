@@ -8,7 +8,7 @@ import { isTable, type LaidDirection, type StationLayout } from '../../layout/la
 import type { Units } from '../../plan/plan.ts';
 import { formatLength, formatMeasure } from '../../units.ts';
 import type { SheetText } from '../text/text.ts';
-import { marginText } from './figures.ts';
+import { NO_MARGIN, marginText } from './figures.ts';
 import { type Html, NONE, html, said, table } from './html.ts';
 import { type Peg, type Wheeled, pegsOf } from './placementPegs.ts';
 import { type Sheet, listHead, positionText, stationTitle, windOf } from './sheet.ts';
@@ -80,7 +80,7 @@ export function wheeledText({ length, margin }: Wheeled, units: Units): string {
   if (length === null) return '–';
   const shown = formatLength(Math.abs(length), units, 'wheel');
   if (margin === null) return shown;
-  if (!(margin > 0)) return length < 0 && !shown.startsWith('0 ') ? `−${shown}` : shown;
+  if (margin <= NO_MARGIN) return length < 0 && !shown.startsWith('0 ') ? `−${shown}` : shown;
   const value = shown.slice(0, shown.lastIndexOf(' '));
   return `${length < 0 && value !== '0' ? '−' : ''}${value} ${marginText(margin, units)}`;
 }
