@@ -3,8 +3,10 @@
  * be it a byte that cannot be read or a sign that stands too near its tables.
  */
 
+import type { Latitude, Longitude, Metres } from './units.ts';
+
 /** Longitude and latitude in degrees, WGS 84, in the order of RFC 7946. */
-export type LonLat = readonly [lon: number, lat: number];
+export type LonLat = readonly [lon: Longitude, lat: Latitude];
 
 export type Severity = 'error' | 'warning' | 'note';
 
@@ -20,7 +22,7 @@ export interface Where {
   readonly station?: string;
   readonly item?: string;
   /** Course distance in metres. */
-  readonly measure?: number;
+  readonly measure?: Metres;
   readonly at?: LonLat;
 }
 

@@ -15,3 +15,5 @@ export { PASS_DEFAULTS, type PassOptions, nearestOn, passesOf } from './course/p
 export { type PartsInput, type Stretch, courseOfParts } from './course/parts.ts';
 export { type WheelReading, offsetUncertainty, wheelBetween } from './layout/wheel.ts';
 export { type Finding, type LonLat, type Result, type Severity, type Where, findingLine } from './finding.ts';
+export { swappedPosition } from './course/swapped.ts';
+export type { Degrees, In, Latitude, Longitude, Metres } from './units.ts';

@@ -62,9 +62,17 @@ export { reviewSchema } from './export/schemas/review.ts';
 export { snapSchema } from './export/schemas/snap.ts';
 export { type ReportInput, reportHtml } from './export/sheets/report.ts';
 export {
+  type Degrees,
+  type In,
+  type Kilograms,
+  type Latitude,
   type LengthStyle,
   type LengthUnit,
+  type Litres,
+  type Longitude,
+  type Metres,
   type Parsed,
+  type Seconds,
   type UnitSystem,
   formatClock,
   formatDuration,

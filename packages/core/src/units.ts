@@ -5,11 +5,27 @@
  * US gallon of 231 cubic inches). A text of up to 15 digits is converted with one rounding.
  */
 
+declare const unit: unique symbol;
+
+/**
+ * A number whose unit its type knows: plain numbers pass for one, a number in another unit does not compile.
+ * There is nothing of it at run time.
+ */
+export type In<Unit extends string> = number & { readonly [unit]?: Unit };
+export type Metres = In<'metre'>;
+export type Seconds = In<'second'>;
+export type Litres = In<'litre'>;
+export type Kilograms = In<'kilogram'>;
+/** Of an azimuth: clockwise from north. */
+export type Degrees = In<'degree'>;
+export type Longitude = In<'degree of longitude'>;
+export type Latitude = In<'degree of latitude'>;
+
 /** Systems of units for display. */
 export type UnitSystem = 'metric' | 'imperial';
 
 /** A number in SI units, or why there is none: what was found and what is accepted. */
-export type Parsed = { readonly ok: true; readonly value: number } | { readonly ok: false; readonly message: string };
+export type Parsed<Quantity extends number = number> = { readonly ok: true; readonly value: Quantity } | { readonly ok: false; readonly message: string };
 
 /** An exact factor to the SI unit, as numerator over denominator. */
 type Factor = readonly [numerator: number, denominator: number];
@@ -79,7 +95,7 @@ export function describeValue(value: unknown): string {
   return typeof value === 'object' ? 'an object' : `a ${typeof value}`;
 }
 
-const refuse = (found: string, accepted: string): Parsed => ({ ok: false, message: `found ${found}; accepted: ${accepted}` });
+const refuse = (found: string, accepted: string): Parsed<never> => ({ ok: false, message: `found ${found}; accepted: ${accepted}` });
 
 const acceptedFor = (kind: Kind): string => {
   const units = Object.keys(kind.units).join(', ');
@@ -112,16 +128,16 @@ function parseQuantity(value: unknown, kind: Kind): Parsed {
 }
 
 /** Metres from a number (metres) or a text such as "100 yd"; refuses what is negative or has no known unit. */
-export const parseLength = (value: unknown): Parsed => parseQuantity(value, LENGTH);
+export const parseLength = (value: unknown): Parsed<Metres> => parseQuantity(value, LENGTH);
 
 /** Litres from a number (litres) or a text such as "7 fl oz" (US). */
-export const parseVolume = (value: unknown): Parsed => parseQuantity(value, VOLUME);
+export const parseVolume = (value: unknown): Parsed<Litres> => parseQuantity(value, VOLUME);
 
 /** Kilograms from a number (kilograms) or a text such as "8.3 lb". */
-export const parseMass = (value: unknown): Parsed => parseQuantity(value, MASS);
+export const parseMass = (value: unknown): Parsed<Kilograms> => parseQuantity(value, MASS);
 
 /** Seconds from a number (seconds), "30 min", "4 h" or "4:25:00" (seconds may have decimals). "4:25" is refused: it could be either. */
-export function parseDuration(value: unknown): Parsed {
+export function parseDuration(value: unknown): Parsed<Seconds> {
   if (typeof value !== 'string' || !value.includes(':')) return parseQuantity(value, DURATION);
   const match = /^(\d{1,3}):([0-5]\d):([0-5]\d(?:\.\d{1,6})?)$/u.exec(value.trim());
   if (match === null) return refuse(describeValue(value), `${acceptedFor(DURATION)}; with colons always hours:minutes:seconds`);
@@ -130,7 +146,7 @@ export function parseDuration(value: unknown): Parsed {
 }
 
 /** Seconds after midnight from "08:00" or "08:00:30"; hours may pass 24 (the next day). */
-export function parseClock(value: unknown): Parsed {
+export function parseClock(value: unknown): Parsed<Seconds> {
   const match = typeof value === 'string' ? /^(\d{1,3}):([0-5]\d)(?::([0-5]\d))?$/u.exec(value.trim()) : null;
   if (match === null) return refuse(describeValue(value), 'a clock time such as "08:00" or "08:00:30" (hours may pass 24)');
   const [, hours, minutes, seconds = '0'] = match;
@@ -138,19 +154,19 @@ export function parseClock(value: unknown): Parsed {
 }
 
 /** Metres expressed in another unit of length. */
-export const lengthIn = (metres: number, unit: LengthUnit): number => (metres * LENGTHS[unit][1]) / LENGTHS[unit][0];
+export const lengthIn = (metres: Metres, unit: LengthUnit): number => (metres * LENGTHS[unit][1]) / LENGTHS[unit][0];
 
 /** Litres expressed in another unit of volume. */
-export const volumeIn = (litres: number, unit: VolumeUnit): number => (litres * VOLUMES[unit][1]) / VOLUMES[unit][0];
+export const volumeIn = (litres: Litres, unit: VolumeUnit): number => (litres * VOLUMES[unit][1]) / VOLUMES[unit][0];
 
 /** Kilograms expressed in another unit of mass. */
-export const massIn = (kilograms: number, unit: MassUnit): number => (kilograms * MASSES[unit][1]) / MASSES[unit][0];
+export const massIn = (kilograms: Kilograms, unit: MassUnit): number => (kilograms * MASSES[unit][1]) / MASSES[unit][0];
 
 /** Metres of so many of a unit, with one rounding for whole numbers: `metres(100, 'yd')` is 91.44. */
-export const metres = (count: number, unit: LengthUnit): number => (count * LENGTHS[unit][0]) / LENGTHS[unit][1];
+export const metres = (count: number, unit: LengthUnit): Metres => (count * LENGTHS[unit][0]) / LENGTHS[unit][1];
 
 /** Litres of so many of a unit of volume. */
-export const litres = (count: number, unit: VolumeUnit): number => (count * VOLUMES[unit][0]) / VOLUMES[unit][1];
+export const litres = (count: number, unit: VolumeUnit): Litres => (count * VOLUMES[unit][0]) / VOLUMES[unit][1];
 
 /** What people see where there is no finite number. */
 const NONE = '–';
@@ -180,22 +196,22 @@ const STYLES: Readonly<Record<UnitSystem, Readonly<Record<LengthStyle, readonly 
  * A length in metres for people: "5.01 km", "100 yd", "6 ft". `decimals` replaces the style's own number of
  * decimals. What is not finite prints as a dash.
  */
-export function formatLength(metres: number, units: UnitSystem, style: LengthStyle, decimals?: number): string {
+export function formatLength(metres: Metres, units: UnitSystem, style: LengthStyle, decimals?: number): string {
   const [unit, usual, drop] = STYLES[units][style];
   return withUnit(digits(lengthIn(metres, unit), decimals ?? usual, drop), unit);
 }
 
 /** Course distance (a measure in metres) for people, to about a metre: "5.012 km", "3.114 mi". */
-export const formatMeasure = (measure: number, units: UnitSystem): string => formatLength(measure, units, 'long', 3);
+export const formatMeasure = (measure: Metres, units: UnitSystem): string => formatLength(measure, units, 'long', 3);
 
 /** A volume in litres for people: "7.6 l" or "2.0 gal" (US). */
-export function formatVolume(litres: number, units: UnitSystem): string {
+export function formatVolume(litres: Litres, units: UnitSystem): string {
   const unit = units === 'metric' ? 'l' : 'gal';
   return withUnit(digits(volumeIn(litres, unit), 1, false), unit);
 }
 
 /** A mass in kilograms for people: "3.9 kg" or "8.6 lb". */
-export function formatMass(kilograms: number, units: UnitSystem): string {
+export function formatMass(kilograms: Kilograms, units: UnitSystem): string {
   const unit = units === 'metric' ? 'kg' : 'lb';
   return withUnit(digits(massIn(kilograms, unit), 1, false), unit);
 }
@@ -203,7 +219,7 @@ export function formatMass(kilograms: number, units: UnitSystem): string {
 const two = (value: number): string => String(value).padStart(2, '0');
 
 /** HH:MM:SS of seconds after midnight, rounded to a second; hours pass 24, and a minus counts back from midnight. */
-export function formatClock(seconds: number): string {
+export function formatClock(seconds: Seconds): string {
   if (!Number.isFinite(seconds)) return NONE;
   const whole = Math.round(Math.abs(seconds));
   const sign = seconds < 0 && whole > 0 ? '-' : '';
@@ -211,11 +227,11 @@ export function formatClock(seconds: number): string {
 }
 
 /** HH:MM of the clock minute that a time falls in (seconds after midnight, rounded down). */
-export const formatMinute = (seconds: number): string =>
+export const formatMinute = (seconds: Seconds): string =>
   Number.isFinite(seconds) ? formatClock(Math.floor(seconds / 60) * 60).slice(0, -3) : NONE;
 
 /** A duration for people, to a second: "45 s", "30 min", "4 h", else "4:25:00"; all of them read back by `parseDuration`. */
-export function formatDuration(seconds: number): string {
+export function formatDuration(seconds: Seconds): string {
   if (!Number.isFinite(seconds)) return NONE;
   const whole = Math.round(Math.abs(seconds));
   const sign = seconds < 0 && whole > 0 ? '-' : '';

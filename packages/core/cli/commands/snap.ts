@@ -1,4 +1,5 @@
 /** `halfcup snap`: every pass of a course by points, or by the waypoints of its file. */
+import { swappedPosition } from '../../src/course/swapped.ts';
 import { PASS_DEFAULTS, nearestOn, passesOf } from '../../src/course/passes.ts';
 import { type IndexedCourse, indexCourse } from '../../src/course/segmentIndex.ts';
 import { type SnappedPoint, snapDocument } from '../../src/export/documents.ts';
@@ -27,13 +28,11 @@ export const run: Run = async (call) => {
   return good({ text: has(call, 'json') ? json(document) : snapText(document, options.snapRadius, unitsOf(call)), notes });
 };
 
-/** Farther than this from the course a point is hardly meant so, metres. */
-const ASTRAY = 100_000;
-
 /** Says where a point is far from the course, and the same two numbers the other way round are not. */
-function swapped({ at: [lon, lat], nearest }: SnappedPoint, indexed: IndexedCourse): Finding[] {
-  if (nearest.distance <= ASTRAY || Math.abs(lon) > 90 || nearestOn(indexed, [lat, lon]).distance > ASTRAY) return [];
-  const message = `found ${lon},${lat}, which is ${(nearest.distance / 1000).toFixed(0)} km from the course; longitude comes first: the two may be swapped (${lat},${lon})`;
+function swapped({ at, nearest }: SnappedPoint, indexed: IndexedCourse): Finding[] {
+  const turned = swappedPosition(indexed, at);
+  if (turned === null) return [];
+  const message = `found ${at.join(',')}, which is ${(nearest.distance / 1000).toFixed(0)} km from the course; longitude comes first: the two may be swapped (${turned.join(',')})`;
   return [{ code: 'snap-swapped', severity: 'warning', message, where: {} }];
 }
 

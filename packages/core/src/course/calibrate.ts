@@ -5,6 +5,7 @@
  * programming), so that laps and out-and-backs come right. Linear between marks; the last factor holds.
  */
 import { type Finding, type LonLat, type Result, type Where, bad, good } from '../finding.ts';
+import type { Metres } from '../units.ts';
 import { type Course, type Scale, courseLength } from './course.ts';
 import { PASS_DEFAULTS, type PassOptions, nearestOn, passesOf } from './passes.ts';
 import { interpolate, measureOf, rawOf } from './scale.ts';
@@ -13,7 +14,7 @@ import type { IndexedCourse } from './segmentIndex.ts';
 /** A point whose course distance is known: metres. */
 export interface Mark {
   readonly at: LonLat;
-  readonly measure: number;
+  readonly measure: Metres;
   readonly name?: string;
   readonly where?: Where;
 }
@@ -21,7 +22,7 @@ export interface Mark {
 export interface Calibration {
   readonly marks: readonly Mark[];
   /** Known course length, metres: fixes the finish. */
-  readonly length?: number;
+  readonly length?: Metres;
   readonly where?: Where;
   readonly options?: PassOptions;
 }

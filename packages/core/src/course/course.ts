@@ -3,6 +3,7 @@
  * (WGS 84 geodesic length, slope ignored) and the scale that turns raw into calibrated measure.
  */
 import type { LonLat } from '../finding.ts';
+import type { Degrees, Metres } from '../units.ts';
 
 /** What the line on paper stands for: the road's centre, the shortest way a runner can take, or a recorded track. */
 export type Drawn = 'centre' | 'shortest' | 'recorded';
@@ -15,9 +16,9 @@ export interface Skip {
   /** Vertex before the jump. */
   readonly vertex: number;
   /** Raw measure of the jump, metres. */
-  readonly raw: number;
+  readonly raw: Metres;
   /** Ground length of the jump, metres. */
-  readonly length: number;
+  readonly length: Metres;
 }
 
 /** Piecewise linear from raw to calibrated measure; both ascend, at least two knots; the last factor holds beyond. */
@@ -49,16 +50,16 @@ export interface Course {
 
 /** One time that one course runs by a point. Measures are calibrated. */
 export interface Pass {
-  readonly measure: number;
+  readonly measure: Metres;
   /** From the point to its foot, metres. */
-  readonly distance: number;
+  readonly distance: Metres;
   /** Lateral, metres, left of the running direction positive. */
-  readonly offset: number;
+  readonly offset: Metres;
   readonly side: Side;
   /** Probability that the sign of `offset` is true, 0.5 to 1. */
   readonly confidence: number;
   /** Running direction at the foot, degrees clockwise from north, 0 to 360. */
-  readonly azimuthDeg: number;
+  readonly azimuthDeg: Degrees;
   readonly foot: LonLat;
   /** The point lies beyond this end of the course. */
   readonly end?: 'start' | 'finish';
@@ -67,8 +68,8 @@ export interface Pass {
 export type Side = 'left' | 'right' | 'unclear';
 
 /** Calibrated measure of the start, metres: 0 unless a mark there says otherwise. */
-export const startMeasure = (course: Course): number => course.scale.measure[0] ?? 0;
+export const startMeasure = (course: Course): Metres => course.scale.measure[0] ?? 0;
 /** Calibrated measure of the finish, metres. */
-export const courseLength = (course: Course): number => course.scale.measure.at(-1) ?? 0;
+export const courseLength = (course: Course): Metres => course.scale.measure.at(-1) ?? 0;
 /** Raw measure of the finish, metres. */
-export const rawLength = (course: Course): number => course.raw.at(-1) ?? 0;
+export const rawLength = (course: Course): Metres => course.raw.at(-1) ?? 0;

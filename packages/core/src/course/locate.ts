@@ -5,6 +5,7 @@
  */
 import { bisectRight } from 'd3-array';
 import type { LonLat } from '../finding.ts';
+import type { Degrees, Metres } from '../units.ts';
 import { RADIANS, normalAzimuth, wrapDegrees } from '../geodesy/ellipsoid.ts';
 import { eastNorth, fromEastNorth } from '../geodesy/frame.ts';
 import { segmentAzimuthDeg } from '../geodesy/segment.ts';
@@ -21,7 +22,7 @@ export interface CoursePlace {
 export interface PointAt {
   readonly at: LonLat;
   /** Running direction, degrees clockwise from north; at a vertex the mean of both segments'. */
-  readonly azimuthDeg: number;
+  readonly azimuthDeg: Degrees;
 }
 
 /** Rounding of measures that counts as the same place, metres. */
@@ -81,14 +82,14 @@ export function groundAt(course: Course, place: CoursePlace): PointAt {
 }
 
 /** `offset` metres square to an azimuth, left positive. */
-export function beside(at: LonLat, azimuthDeg: number, offset: number): LonLat {
+export function beside(at: LonLat, azimuthDeg: Degrees, offset: Metres): LonLat {
   if (offset === 0) return at;
   const across = (azimuthDeg - 90) * RADIANS;
   return fromEastNorth(at, Math.sin(across) * offset, Math.cos(across) * offset);
 }
 
 /** The point at a calibrated measure, moved `offset` metres to the left (negative: right); `null` off the course or in a skipped gap. */
-export function pointAt(course: Course, measure: number, offset: number = 0): PointAt | null {
+export function pointAt(course: Course, measure: Metres, offset: Metres = 0): PointAt | null {
   const place = placeAtRaw(course, rawOf(course, measure));
   if (place === null) return null;
   const ground = groundAt(course, place);
@@ -120,7 +121,7 @@ function placeOfVertex(course: Course, i: number): CoursePlace {
 }
 
 /** Points of that part of the course which lies between two measures, ends included, in running order; empty where there is none. */
-export const sliceLine = (course: Course, from: number, to: number): LonLat[] =>
+export const sliceLine = (course: Course, from: Metres, to: Metres): LonLat[] =>
   slicePlaces(course, rawOf(course, from), rawOf(course, to)).map((place) => groundAt(course, place).at);
 
 /** Elevation in metres at a place, linear between vertices; NaN without elevations. */
@@ -130,13 +131,13 @@ export function elevationOf({ ele }: Course, { vertex, share }: CoursePlace): nu
 }
 
 /** Elevation in metres at a calibrated measure, linear between vertices; `null` off the course or without elevations. */
-export function elevationAt(course: Course, measure: number): number | null {
+export function elevationAt(course: Course, measure: Metres): Metres | null {
   const place = placeAtRaw(course, rawOf(course, measure));
   return place === null || course.ele === null ? null : elevationOf(course, place);
 }
 
 /** Sum of all rises between vertices, metres, nothing smoothed, skipped gaps left out; `null` without elevations. */
-export function ascentOf(course: Course): number | null {
+export function ascentOf(course: Course): Metres | null {
   if (course.ele === null) return null;
   let rise = 0;
   const skipped = new Set(course.skips.map((skip) => skip.vertex));

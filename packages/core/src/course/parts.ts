@@ -3,6 +3,7 @@
  * from 0. Calibrated stretches keep their calibrated length.
  */
 import { type Finding, type Result, type Where, bad, good } from '../finding.ts';
+import type { Metres } from '../units.ts';
 import { segmentLength } from '../geodesy/segment.ts';
 import type { GpxSegment } from '../gpx/document.ts';
 import { JOINED_GAP, buildCourse } from './build.ts';
@@ -13,8 +14,8 @@ import { measureOf, rawOf } from './scale.ts';
 export interface Stretch {
   readonly course: Course;
   /** Calibrated measures on that course, metres; `from` < `to`. */
-  readonly from: number;
-  readonly to: number;
+  readonly from: Metres;
+  readonly to: Metres;
   readonly where: Where;
 }
 

@@ -5,6 +5,7 @@
  * Accuracy: 1 mm in distance and measure up to 80° of latitude.
  */
 import type { LonLat } from '../finding.ts';
+import type { Metres } from '../units.ts';
 import { DEGREES, RADIANS, azimuthDifference, normalAzimuth, wrapDegrees } from '../geodesy/ellipsoid.ts';
 import { eastNorth, fromEastNorth } from '../geodesy/frame.ts';
 import { normalCdf } from '../geodesy/normal.ts';
@@ -16,9 +17,9 @@ import type { IndexedCourse } from './segmentIndex.ts';
 
 /** Metres, and a probability for `sideConfidence`; keys of the practice. */
 export interface PassOptions {
-  readonly snapRadius: number;
-  readonly pinR95: number;
-  readonly courseR95: number;
+  readonly snapRadius: Metres;
+  readonly pinR95: Metres;
+  readonly courseR95: Metres;
   readonly sideConfidence: number;
 }
 

@@ -5,6 +5,7 @@
  */
 import { bisectLeft, cumsum, median } from 'd3-array';
 import type { Finding, LonLat, Where } from '../finding.ts';
+import type { Metres } from '../units.ts';
 import { azimuthDifference } from '../geodesy/ellipsoid.ts';
 import { segmentAzimuthDeg, segmentLength } from '../geodesy/segment.ts';
 import type { GpxSegment } from '../gpx/document.ts';
@@ -20,7 +21,7 @@ export interface Flaw {
   readonly segment: number;
   readonly first: number;
   readonly last: number;
-  readonly size: number;
+  readonly size: Metres;
   readonly at: LonLat;
 }
 

@@ -3,6 +3,7 @@
  * the first and last factors holding beyond the ends.
  */
 import { bisectRight } from 'd3-array';
+import type { Metres } from '../units.ts';
 import type { Course } from './course.ts';
 
 /** Piecewise linear through knots that ascend, at least two; the end pieces go on beyond the ends. */
@@ -17,7 +18,7 @@ export function interpolate(from: readonly number[], to: readonly number[], valu
 }
 
 /** Calibrated measure, metres, of a raw one. */
-export const measureOf = (course: Course, raw: number): number => interpolate(course.scale.raw, course.scale.measure, raw);
+export const measureOf = (course: Course, raw: Metres): Metres => interpolate(course.scale.raw, course.scale.measure, raw);
 
 /** Raw measure, metres, of a calibrated one. */
-export const rawOf = (course: Course, measure: number): number => interpolate(course.scale.measure, course.scale.raw, measure);
+export const rawOf = (course: Course, measure: Metres): Metres => interpolate(course.scale.measure, course.scale.raw, measure);

@@ -6,14 +6,15 @@
  * Accuracy: 1 µm within 250 m, 1 mm within 10 km.
  */
 import type { LonLat } from '../finding.ts';
+import type { Metres } from '../units.ts';
 import { DEGREES, RADIANS, meridionalRadius, primeVerticalRadius, wrapDegrees } from './ellipsoid.ts';
 import { direct, inverse } from './karney.ts';
 import { TEMPERATE } from './segment.ts';
 
 /** East and north of the origin, metres. */
 export interface EastNorth {
-  readonly east: number;
-  readonly north: number;
+  readonly east: Metres;
+  readonly north: Metres;
 }
 
 /** Beyond this many degrees from the origin the truth is taken: about 10 km of latitude. */
@@ -62,7 +63,7 @@ export function eastNorth(origin: LonLat, point: LonLat): EastNorth {
  * The point at `east`, `north` metres from the origin; longitude within ±180.
  * Within 1 km by inverting the mid-latitude formula (to 1 nm), beyond by Karney.
  */
-export function fromEastNorth(origin: LonLat, east: number, north: number): LonLat {
+export function fromEastNorth(origin: LonLat, east: Metres, north: Metres): LonLat {
   const [lon0, lat0] = origin;
   const length = Math.hypot(east, north);
   if (length === 0) return [wrapDegrees(lon0), lat0];

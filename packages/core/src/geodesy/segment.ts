@@ -4,6 +4,7 @@
  * beyond by Karney. Accuracy against Karney: 0.3 µm in length, 1e-7° in azimuth.
  */
 import { DEGREES, ECCENTRICITY_2, EQUATORIAL_RADIUS, RADIANS, normalAzimuth, wrapDegrees } from './ellipsoid.ts';
+import type { Degrees, Latitude, Longitude, Metres } from '../units.ts';
 import { inverse, inverseLength } from './karney.ts';
 
 /** Longest segment, metres, that the mid-latitude formula takes. */
@@ -15,7 +16,7 @@ export const TEMPERATE = 80;
 const NEAR_LAT = 0.0019;
 
 /** Length of the segment between two points in degrees, metres. */
-export function segmentLength(lon1: number, lat1: number, lon2: number, lat2: number): number {
+export function segmentLength(lon1: Longitude, lat1: Latitude, lon2: Longitude, lat2: Latitude): Metres {
   const dLat = lat2 - lat1;
   if (!(dLat < NEAR_LAT && dLat > -NEAR_LAT && lat1 < TEMPERATE && lat1 > -TEMPERATE)) return inverseLength(lon1, lat1, lon2, lat2);
   const dLon = wrapDegrees(lon2 - lon1);
@@ -30,7 +31,7 @@ export function segmentLength(lon1: number, lat1: number, lon2: number, lat2: nu
 }
 
 /** Azimuth at the first point of the segment between two points in degrees: degrees clockwise from north, 0 to 360; 0 for equal points. */
-export function segmentAzimuthDeg(lon1: number, lat1: number, lon2: number, lat2: number): number {
+export function segmentAzimuthDeg(lon1: Longitude, lat1: Latitude, lon2: Longitude, lat2: Latitude): Degrees {
   const dLat = lat2 - lat1;
   const dLon = wrapDegrees(lon2 - lon1);
   if (dLat === 0 && dLon === 0) return 0;

@@ -3,6 +3,8 @@
  * Positions are degrees WGS 84; elevations metres, NaN inside a column where a point has none.
  */
 
+import type { Latitude, Longitude, Metres } from '../units.ts';
+
 /** One run of points. The three columns have equal length. */
 export interface GpxSegment {
   readonly lon: Float64Array;
@@ -23,9 +25,9 @@ export interface GpxLine {
 }
 
 export interface GpxWaypoint {
-  readonly lon: number;
-  readonly lat: number;
-  readonly ele: number | null;
+  readonly lon: Longitude;
+  readonly lat: Latitude;
+  readonly ele: Metres | null;
   readonly name: string | null;
   readonly comment: string | null;
   readonly description: string | null;

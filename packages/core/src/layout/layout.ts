@@ -7,27 +7,28 @@ import type { IndexedCourse } from '../course/segmentIndex.ts';
 import type { LonLat } from '../finding.ts';
 import type { DeclaredSide, ItemKind, Plan, PlanStation, Practice } from '../plan/plan.ts';
 import type { DayNeeds } from './stretches.ts';
+import type { Metres } from '../units.ts';
 import type { Direction, RaceSpacing, StationPass } from '../station/station.ts';
 
 /** One thing laid out for one direction. Index 0 of each pair is the upstream end as those runners meet it. */
 export interface Item {
   readonly kind: ItemKind;
   /** Course distance, metres, on the direction's course. */
-  readonly from: number;
-  readonly to: number;
+  readonly from: Metres;
+  readonly to: Metres;
   /** From the pin's foot along the course, metres, negative upstream. */
-  readonly along: readonly [number, number];
+  readonly along: readonly [Metres, Metres];
   /** The same by measuring wheel at the item's offset; `null` where the line at that offset folds. */
-  readonly wheel: readonly [number, number] | null;
+  readonly wheel: readonly [Metres, Metres] | null;
   /** Metres, for the farther end. */
-  readonly wheelMargin: number;
+  readonly wheelMargin: Metres;
   readonly side: Side;
   /** `null` where an end falls before the start, past the finish or in a skipped gap. */
   readonly at: readonly [LonLat | null, LonLat | null];
   /** Offset at which it stands, metres, left positive. */
-  readonly offset: number;
+  readonly offset: Metres;
   readonly wording?: string;
-  readonly boxes?: readonly { readonly measure: number; readonly at: LonLat | null }[];
+  readonly boxes?: readonly { readonly measure: Metres; readonly at: LonLat | null }[];
   /** Placed by hand in the plan. */
   readonly byHand?: boolean;
 }
@@ -58,7 +59,7 @@ export interface StationLayout {
   /** What race day asks of the layout, where it has numbers. */
   readonly needs?: DayNeeds;
   /** Nearest place on any course that the station's races run, when there is no pass. */
-  readonly nearest: { readonly course: string; readonly measure: number; readonly distance: number } | null;
+  readonly nearest: { readonly course: string; readonly measure: Metres; readonly distance: Metres } | null;
 }
 
 export interface Layout {

@@ -10,12 +10,13 @@ import { placeAtRaw } from '../course/locate.ts';
 import { rawOf } from '../course/scale.ts';
 import type { LonLat } from '../finding.ts';
 import { project } from '../geodesy/frame.ts';
+import type { Metres } from '../units.ts';
 import { type Corner, readOffsetLine } from '../geodesy/offsetLine.ts';
 
 /** The wheel's reading, metres, signed as `to` − `from` (`null` where the line folds), and how far it may be off. */
 export interface WheelReading {
-  readonly length: number | null;
-  readonly margin: number;
+  readonly length: Metres | null;
+  readonly margin: Metres;
 }
 
 /** Corners of one stretch of a course, found once and read many times. */
@@ -32,11 +33,11 @@ const SMOOTHED_OVER = 10;
 const STEP = 2;
 
 /** Uncertainty of the offset, metres: 1 where the course is the road's centre, else half the road, 4 where its width is unknown. */
-export const offsetUncertainty = (course: Course, width: number | undefined): number =>
+export const offsetUncertainty = (course: Course, width: Metres | undefined): Metres =>
   course.drawn === 'centre' ? 1 : width === undefined ? 4 : width / 2;
 
 /** The corners of a course between two calibrated measures (clipped to the course). */
-export function wheelLine(course: Course, from: number, to: number): WheelLine {
+export function wheelLine(course: Course, from: Metres, to: Metres): WheelLine {
   const first = Math.max(rawOf(course, Math.min(from, to)), 0);
   const last = Math.min(rawOf(course, Math.max(from, to)), rawLength(course));
   const skips = course.skips.map((skip) => skip.raw).filter((raw) => raw >= first && raw <= last);
@@ -48,7 +49,7 @@ export function wheelLine(course: Course, from: number, to: number): WheelLine {
  * Wheel reading between two calibrated measures within the line's stretch, at a lateral offset (left positive).
  * `null` where an end is off the course or a skipped gap lies between.
  */
-export function readWheel(line: WheelLine, from: number, to: number, offset: number, uncertainty: number): WheelReading | null {
+export function readWheel(line: WheelLine, from: Metres, to: Metres, offset: Metres, uncertainty: Metres): WheelReading | null {
   const { course } = line;
   const low = rawOf(course, Math.min(from, to));
   const high = rawOf(course, Math.max(from, to));
@@ -60,7 +61,7 @@ export function readWheel(line: WheelLine, from: number, to: number, offset: num
 }
 
 /** One wheel reading where no more are wanted: see `readWheel`. */
-export const wheelBetween = (course: Course, from: number, to: number, offset: number, uncertainty: number): WheelReading | null =>
+export const wheelBetween = (course: Course, from: Metres, to: Metres, offset: Metres, uncertainty: Metres): WheelReading | null =>
   readWheel(wheelLine(course, from, to), from, to, offset, uncertainty);
 
 function drawnCorners(course: Course, first: number, last: number): Corner[] {

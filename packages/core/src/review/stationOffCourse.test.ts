@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import type { Finding } from '../finding.ts';
+import type { Finding, LonLat } from '../finding.ts';
 import { ORIGIN, from, turtle } from '../testing/courses.ts';
 import { layoutOf } from '../testing/plans.ts';
 import { stationOffCourse } from './stationOffCourse.ts';
@@ -31,4 +31,12 @@ it('a station by a course of a race that it does not serve is off its course', (
   const by = { at: from(from(ORIGIN, 90, 1500), 180, 5) };
   expect(stationOffCourse.find(layoutOf(courses, [{ ...by, races: ['b'] }]))).toEqual([expect.objectContaining({ measured: expect.closeTo(505, 0), where: expect.objectContaining({ course: 'b' }) })]);
   expect(stationOffCourse.find(layoutOf(courses, [by]))).toEqual([]);
+});
+
+it('a station whose longitude and latitude were swapped is told so, with the place that is meant', () => {
+  const courses = [turtle(ORIGIN, [[90, 3000]])];
+  const [lon, lat] = from(from(ORIGIN, 90, 1500), 180, 5);
+  const [finding] = stationOffCourse.find(layoutOf(courses, [{ at: [lat, lon] as readonly number[] as LonLat }]));
+  expect(finding?.message).toContain(`Longitude comes first: the two numbers of its place may be swapped (${lon}, ${lat}).`);
+  expect(found(90_000)[0]?.message).toContain('Move its pin to the road');
 });

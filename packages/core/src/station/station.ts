@@ -3,6 +3,7 @@
  * the directions in which runners come, and the legs between stations.
  */
 import type { Pass, Side } from '../course/course.ts';
+import type { Degrees, Metres } from '../units.ts';
 
 /** A pass of a station by one race. */
 export interface StationPass extends Pass {
@@ -20,8 +21,8 @@ export interface Direction {
   readonly course: string;
   readonly race: string;
   /** Course distance of the pin's foot on the pass along which the items are placed. */
-  readonly measure: number;
-  readonly azimuthDeg: number;
+  readonly measure: Metres;
+  readonly azimuthDeg: Degrees;
   readonly side: Side;
   /** Indices into the station's passes. */
   readonly passes: readonly number[];
@@ -32,16 +33,16 @@ export interface Leg {
   readonly from: string;
   /** `finish`, or a station's id. */
   readonly to: string;
-  readonly length: number;
+  readonly length: Metres;
   /** Course distance at which the leg ends. */
-  readonly end: number;
+  readonly end: Metres;
 }
 
 export interface RaceSpacing {
   readonly race: string;
   readonly course: string;
   readonly legs: readonly Leg[];
-  readonly longest: number;
-  readonly shortest: number;
-  readonly mean: number;
+  readonly longest: Metres;
+  readonly shortest: Metres;
+  readonly mean: Metres;
 }
