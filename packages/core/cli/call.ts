@@ -2,8 +2,8 @@
 import { type Finding, type Result, bad } from '../src/finding.ts';
 import { parseLength } from '../src/units.ts';
 
-/** How an option's value is read. A flag has none; `repeated` is a text that may be given many times. */
-export type OptionKind = 'flag' | 'text' | 'repeated' | 'length' | 'lengths' | readonly string[];
+/** How an option's value is read. A flag has none; `repeated` is a text that may be given many times; `count` a whole number from 1 to 256. */
+export type OptionKind = 'flag' | 'text' | 'repeated' | 'count' | 'length' | 'lengths' | readonly string[];
 
 export interface OptionSpec {
   readonly name: string;
@@ -41,7 +41,7 @@ export interface Output {
   readonly text: string;
   /** What `--out` writes where that is not the text, which is printed then all the same. */
   readonly written?: string;
-  /** The command has written to `--out` itself; the text is printed. */
+  /** The command has written to `--out`, or printed, itself; the text is printed after it. */
   readonly saved?: true;
   /** The text is GPX, which alone may go to a file whose name ends so. */
   readonly gpx?: true;
@@ -67,6 +67,12 @@ export const refuse = (...messages: readonly string[]): Result<never> =>
   bad(messages.map((message) => ({ code: 'call', severity: 'error', message, where: {} })));
 
 export const has = (call: Call, flag: string): boolean => call.values.has(flag);
+
+/** The number of a count option; the parser has checked that it is one. */
+export function countOf(call: Call, name: string): number | undefined {
+  const text = call.values.get(name);
+  return text === undefined ? undefined : Number(text);
+}
 
 /** The metres of a length option; the parser has checked that they can be read. */
 export function lengthOf(call: Call, name: string): number | undefined {

@@ -124,13 +124,14 @@ export const COMMANDS: readonly CommandSpec[] = [
     more: [
       'Ends with 1 where an error is found that nobody has waived; notes and waived findings never do that.',
       'Several plans need --json-lines: each line names its file; a plan that cannot be used has its problems there,',
-      'the others are still reviewed, and it ends with 2.',
+      'the others are still reviewed, and it ends with 2. Lines have the order of the plans; threads work side by side.',
     ],
     options: [
       { name: 'placed', kind: 'text', shown: 'PLACED.gpx', about: 'hold points recorded on the ground against the plan; name them such as "s1 sign"' },
       { name: 'strict', kind: 'flag', about: 'end with 1 also where a warning is found' },
       { name: 'report', kind: 'text', shown: 'FILE.html', about: 'write the report too, to be printed and signed; an existing file only with --force' },
       { name: 'json-lines', kind: 'flag', about: 'print one JSON document a line, with its file' },
+      { name: 'workers', kind: 'count', shown: '2', about: 'threads that review several plans (usually one a processor, never more than plans)' },
     ],
     load: async () => import('./commands/review.ts'),
   },

@@ -1,6 +1,6 @@
 /** Reading and writing files: streamed where they may be large, refused in plain words where they cannot be used. */
 import { createReadStream } from 'node:fs';
-import { readFile, realpath, stat, writeFile } from 'node:fs/promises';
+import { lstat, open, readFile, realpath, stat, writeFile } from 'node:fs/promises';
 import { isAbsolute, relative, sep } from 'node:path';
 import { type Finding, type Result, type Where, bad, good } from '../src/finding.ts';
 import type { GpxDocument } from '../src/gpx/document.ts';
@@ -93,13 +93,38 @@ async function identityOf(file: string): Promise<string | null> {
   return known === null ? null : `${known.dev}:${known.ino}`;
 }
 
+/** Whether a name is taken, be it by a link that leads nowhere. */
+export const isThere = async (file: string): Promise<boolean> => (await lstat(file).catch(() => null)) !== null;
+
 /** Writes a text; an existing file only with `force`. */
 export async function writeText(file: string, text: string, force: boolean): Promise<Result<null>> {
   try {
     await writeFile(file, text, { flag: force ? 'w' : 'wx' });
     return good(null);
   } catch (error) {
-    if (codeOf(error) === 'ENOENT') return bad([{ code: 'file-unwritable', severity: 'error', message: 'there is no such folder; make it first, or choose another', where: { file } }]);
-    return bad([fileFinding(error, 'file-unwritable', { file })]);
+    return bad([unwritable(error, file)]);
   }
+}
+
+/** Takes text piece by piece; each is written before the next is asked for. */
+export interface TextSink {
+  readonly write: (text: string) => Promise<Result<null>>;
+  readonly close: () => Promise<void>;
+}
+
+/** As `writeText`, for a text that comes in pieces. */
+export async function openText(file: string, force: boolean): Promise<Result<TextSink>> {
+  try {
+    const handle = await open(file, force ? 'w' : 'wx');
+    const write = async (text: string): Promise<Result<null>> =>
+      handle.appendFile(text).then(() => good(null), (error: unknown) => bad([unwritable(error, file)]));
+    return good({ write, close: async () => handle.close() });
+  } catch (error) {
+    return bad([unwritable(error, file)]);
+  }
+}
+
+function unwritable(error: unknown, file: string): Finding {
+  if (codeOf(error) === 'ENOENT') return { code: 'file-unwritable', severity: 'error', message: 'there is no such folder; make it first, or choose another', where: { file } };
+  return fileFinding(error, 'file-unwritable', { file });
 }

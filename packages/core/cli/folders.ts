@@ -1,8 +1,8 @@
 /** Writes many files into one folder: all of them, or none where one may not be written. */
-import { lstat, mkdir } from 'node:fs/promises';
+import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { type Finding, type Result, bad, good } from '../src/finding.ts';
-import { fileFinding, guardInputs, writeText } from './files.ts';
+import { fileFinding, guardInputs, isThere, writeText } from './files.ts';
 
 export interface NamedText {
   readonly name: string;
@@ -30,8 +30,6 @@ export async function writeFolder(folder: string, files: readonly NamedText[], i
   }
   return good(null);
 }
-
-const isThere = async (file: string): Promise<boolean> => (await lstat(file).catch(() => null)) !== null;
 
 function folderFinding(error: unknown, folder: string): Finding {
   if (error instanceof Error && 'code' in error && error.code === 'EEXIST') return { code: 'folder-unwritable', severity: 'error', message: 'this is a file; expected a folder, or a name at which one can be made', where: { file: folder } };

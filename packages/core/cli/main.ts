@@ -4,11 +4,12 @@
  * stands in the way; 2: the call, a file or the plan cannot be used, stdout empty (save that of several
  * plans, the others are still printed). Help and version load no geometry.
  */
-import { readFileSync } from 'node:fs';
-import { type Finding, findingLine } from '../src/finding.ts';
+import type { Finding } from '../src/finding.ts';
+import { VERSION } from '../src/version.ts';
 import { type Call, type CommandSpec, has } from './call.ts';
 import { commandHelp, overallHelp } from './help.ts';
 import { commandOf, readCall } from './parse.ts';
+import { faultText, noteLine, spoken } from './spoken.ts';
 
 interface Ended {
   readonly exit: 0 | 1 | 2;
@@ -17,8 +18,6 @@ interface Ended {
 }
 
 const done = (out: string, err: string = ''): Ended => ({ exit: 0, out, err });
-
-const spoken = (finding: Finding): string => (finding.where.file === undefined ? `halfcup: ${finding.message}` : findingLine(finding));
 
 /** Errors, each once, and which line was taken for the course; what else was found in the same input would hide them. */
 function refused(findings: readonly Finding[]): Ended {
@@ -31,7 +30,7 @@ async function answer(argv: readonly string[]): Promise<Ended> {
   const [name, ...rest] = argv;
   if (name === undefined) return { exit: 2, out: '', err: `halfcup: found no command.\n\n${overallHelp()}` };
   if (name === '--help') return done(overallHelp());
-  if (name === '--version') return done(`${version()}\n`);
+  if (name === '--version') return done(`${VERSION}\n`);
   const command = commandOf(name);
   if (!command.ok) return refused(command.findings);
   const call = readCall(command.value, rest);
@@ -45,7 +44,7 @@ async function perform(command: CommandSpec, call: Call): Promise<Ended> {
   const result = await run(call);
   if (!result.ok) return refused(result.findings);
   const { text, written: other, saved = false, gpx = false, exit = 0, notes = [] } = result.value;
-  const err = notes.map((note) => `${spoken({ ...note, message: `${note.severity}: ${note.message}` })}\n`).join('');
+  const err = notes.map(noteLine).join('');
   const file = call.values.get('out');
   if (file === undefined || saved) return { exit, out: text, err };
   const { guardInputs, writeText } = await import('./files.ts');
@@ -65,11 +64,6 @@ async function inputsOf({ needs }: CommandSpec, { positionals, values }: Call, c
   return [...own, ...(await Promise.all(positionals.map(filesNamedBy))).flat()];
 }
 
-function version(): string {
-  const { version: text } = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')) as { readonly version: string };
-  return text;
-}
-
 /** A reader that has seen enough, such as `head`, is no fault of anybody. */
 function quietlyClosed(error: NodeJS.ErrnoException): void {
   if (error.code !== 'EPIPE') throw error;
@@ -85,6 +79,5 @@ try {
   process.stdout.write(out);
 } catch (error) {
   process.exitCode = 2;
-  const reason = error instanceof Error ? error.message : String(error);
-  process.stderr.write(`halfcup: this is a fault of Halfcup, not of your files (${reason.split('\n')[0]}); please report it with the command that you gave.\n`);
+  process.stderr.write(`halfcup: ${faultText(error, 'files')}\n`);
 }

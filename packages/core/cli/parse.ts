@@ -52,11 +52,17 @@ function valueFaults({ name, kind, shown }: OptionSpec, value: string | undefine
   const text = unmask(value);
   if (typeof kind !== 'string') return kind.includes(text) ? [] : [`found "${text}" for --${name}; ${suggestion(text, kind, 'accepted')}`];
   if (kind === 'text' || kind === 'repeated') return [];
+  if (kind === 'count') return isCount(text) ? [] : [`found "${text}" for --${name}; expected a whole number from 1 to ${MOST}, such as --${name} ${wanted}`];
   return (kind === 'lengths' ? text.split(',') : [text]).flatMap((part) => {
     const parsed = parseLength(part);
     return parsed.ok ? [] : [`--${name}: ${parsed.message.replace('as a number (metres) or a text such as "100 yd" or "5 km"', 'such as "100yd" or "5km"')}`];
   });
 }
+
+/** The largest count that a call may ask for. */
+const MOST = 256;
+
+const isCount = (text: string): boolean => /^[1-9]\d*$/u.test(text) && Number(text) <= MOST;
 
 function countFaults({ name, needs, most }: CommandSpec, positionals: readonly string[]): string[] {
   const use = `see halfcup ${name} --help`;

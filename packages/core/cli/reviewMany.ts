@@ -1,0 +1,82 @@
+/**
+ * Many plans' reviews: one line of JSON each, in the order given and as soon as it can be printed, made by worker
+ * threads. Memory does not grow with the number of plans.
+ */
+import { once } from 'node:events';
+import { availableParallelism } from 'node:os';
+import { type Result, bad, good } from '../src/finding.ts';
+import { type Call, type Output, countOf, has } from './call.ts';
+import { type TextSink, guardInputs, isThere, openText } from './files.ts';
+import { inOrder } from './inOrder.ts';
+import { progressOf } from './progress.ts';
+import type { ReviewJob } from './reviewedLine.ts';
+import { type Reviewers, inThisThread, inThreads } from './reviewers.ts';
+import { noteLine } from './spoken.ts';
+
+/** Plans begun for each thread before the oldest of them must be printed: a plan much larger than its neighbours holds up none of them. */
+const AHEAD = 4;
+
+/** Prints, or writes to `--out`, the lines of all plans. A single one that cannot be used is refused. */
+export async function reviewMany(call: Call): Promise<Result<Output>> {
+  const { positionals: files } = call;
+  const workers = Math.min(countOf(call, 'workers') ?? availableParallelism(), files.length);
+  if (files.length === 1) return onlyLine({ file: files[0]!, strict: has(call, 'strict') });
+  const opened = await sinkOf(call);
+  if (!opened.ok) return opened;
+  const reviewers = workers === 1 ? await inThisThread() : await inThreads(workers);
+  try {
+    const exit = await printLines(call, workers === 1 ? 1 : workers * AHEAD, reviewers, opened.value);
+    return exit.ok ? good({ text: '', saved: true, exit: exit.value }) : exit;
+  } finally {
+    await Promise.all([reviewers.close(), opened.value.close()]);
+  }
+}
+
+async function onlyLine(job: ReviewJob): Promise<Result<Output>> {
+  const { review } = await inThisThread();
+  const { line, problems, exit } = await review(job);
+  return problems.length > 0 ? bad(problems) : good({ text: line, exit });
+}
+
+async function printLines({ positionals: files, values }: Call, ahead: number, { review }: Reviewers, sink: TextSink): Promise<Result<0 | 1 | 2>> {
+  const strict = values.has('strict');
+  const progress = progressOf('Reviewing plans');
+  let exit: 0 | 1 | 2 = 0;
+  let printed = 0;
+  progress.show(0);
+  for await (const { line, problems, exit: own } of inOrder(files, ahead, async (file) => review({ file, strict }))) {
+    if (own > exit) exit = own;
+    // A reader that has seen enough ends the program: with what has been found so far.
+    process.exitCode = exit;
+    if (problems.length > 0 || process.stdout.isTTY) progress.clear();
+    process.stderr.write(problems.map(noteLine).join(''));
+    const written = await sink.write(line);
+    if (!written.ok) return written;
+    printed += 1;
+    progress.show(printed / files.length);
+  }
+  progress.clear();
+  return good(exit);
+}
+
+/** Where lines go as they come: the file of `--out`, else stdout, for which it waits where that is slow. */
+async function sinkOf(call: Call): Promise<Result<TextSink>> {
+  const file = call.values.get('out');
+  if (file !== undefined) {
+    const guarded = await guardInputs(file, (await isThere(file)) ? await filesRead(call.positionals) : []);
+    return guarded.ok ? openText(file, has(call, 'force')) : guarded;
+  }
+  const write = async (text: string): Promise<Result<null>> => {
+    if (!process.stdout.write(text)) await once(process.stdout, 'drain');
+    return good(null);
+  };
+  return good({ write, close: async () => undefined });
+}
+
+/** Plans and all files that they name, each once; one plan after the other, so that however many there are few are open. */
+async function filesRead(plans: readonly string[]): Promise<readonly string[]> {
+  const { filesNamedBy } = await import('./plans.ts');
+  const files = new Set(plans);
+  for (const plan of plans) for (const file of await filesNamedBy(plan)) files.add(file);
+  return [...files];
+}

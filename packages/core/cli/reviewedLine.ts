@@ -1,0 +1,26 @@
+/** What one of several plans comes to: a line of JSON that names its file, made in this thread or in another. */
+import type { Finding } from '../src/finding.ts';
+import { faultText } from './spoken.ts';
+
+export interface ReviewJob {
+  readonly file: string;
+  readonly strict: boolean;
+}
+
+/** All of it passes between threads. */
+export interface ReviewedLine {
+  /** One JSON document, with its line's end. */
+  readonly line: string;
+  /** Why the plan cannot be used, as the line holds it too; none where it can be. */
+  readonly problems: readonly Finding[];
+  readonly exit: 0 | 1 | 2;
+}
+
+/** The line of a document. */
+export const lineOf = (file: string, document: object): string => `${JSON.stringify({ file, ...document })}\n`;
+
+/** The line of a plan at which the program itself failed: the others are not lost with it. */
+export function faultLine(file: string, error: unknown): ReviewedLine {
+  const problems: readonly Finding[] = [{ code: 'halfcup-fault', severity: 'error', message: faultText(error, 'plan'), where: { file } }];
+  return { line: lineOf(file, { problems }), problems, exit: 2 };
+}
