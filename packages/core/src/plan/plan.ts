@@ -5,18 +5,19 @@
  */
 import type { Drawn, GapRule } from '../course/course.ts';
 import type { LonLat } from '../finding.ts';
-import type { Crew, Division, Practice, Supplies, SuppliesOverride } from './rules.ts';
+import type { UnitSystem } from '../units.ts';
+import type { PlanStation } from './planStation.ts';
+import type { Crew, Division, Practice, Supplies } from './rules.ts';
 
+export type { DeclaredSide, ItemKind, PassChoice, PlanPoint, PlanStation, PointKind, Served } from './planStation.ts';
 export type { Crew, Division, Heat, Packs, Practice, Supplies, SuppliesOverride, TakeRates } from './rules.ts';
 
-export type Units = 'metric' | 'imperial';
-export type DeclaredSide = 'left' | 'right';
-export type Served = 'gel' | 'sportsDrink' | 'water';
-export type PointKind = 'drop' | 'access' | 'medical' | 'toilets' | 'radio' | 'other';
+/** Units in which a plan is shown and printed; they change no quantity and no default. */
+export type Units = UnitSystem;
 
 /**
- * Without `at`, the waypoint of that name in the course's GPX file; without `measure`, the distance that the
- * name says ("10 km").
+ * A point whose course distance (metres) is known. Without `at`, the waypoint of that name in the course's GPX file;
+ * without `measure`, the distance that the name says ("10 km").
  */
 export interface PlanMark {
   readonly at?: LonLat;
@@ -24,140 +25,128 @@ export interface PlanMark {
   readonly name?: string;
 }
 
+/** A stretch of another course. */
 export interface PlanPart {
+  /** Id of the course it is taken from. */
   readonly of: string;
+  /** Course distance there, metres. */
   readonly from: number;
-  /** Absent: to the end of the course it is taken from. */
+  /** Course distance there, metres. Absent: to the end of the course it is taken from. */
   readonly to?: number;
 }
 
-/** Exactly one of `gpx`, `line` and `parts` is there. */
+/** One directed line on the ground, start to finish. Exactly one of `gpx`, `line` and `parts` is there. */
 export interface PlanCourse {
   readonly id: string;
+  /** The id where the file gives none. */
   readonly name: string;
+  /** A file in the plan's own folder or below. */
   readonly gpx?: string;
+  /** Longitude, latitude (degrees) and perhaps elevation (metres) of each point. */
   readonly line?: readonly (readonly number[])[];
   readonly parts?: readonly PlanPart[];
   /** Name or index over tracks, then routes. */
   readonly track?: string | number;
   readonly gaps: GapRule;
+  /** Run from the last point to the first. */
   readonly reverse: boolean;
   readonly drawn: Drawn;
+  /** Known length, metres: the course is calibrated to it. */
   readonly length?: number;
+  /** The course is calibrated to them. */
   readonly marks: readonly PlanMark[];
+  /** Of measurement; printed only. */
   readonly certificate?: string;
 }
 
-/** Finish times in seconds, in one of four forms. */
+/** Finish times in seconds: log-normal (`spread` is the standard deviation of ln time), quantiles (linear between), a list, or a column of a file. */
 export type FinishTimes =
   | { readonly median: number; readonly spread: number }
   | { readonly quantiles: readonly (readonly [share: number, seconds: number])[] }
   | { readonly times: readonly number[] }
   | { readonly csv: string; readonly column: string };
 
+/** Entrants who start together. */
 export interface PlanWave {
   /** Seconds after midnight. */
   readonly time: number;
   readonly entrants: number;
+  /** Absent: the race's own, seeded over its waves, fastest first. */
   readonly finish?: FinishTimes;
 }
 
+/** One event on one course. */
 export interface PlanRace {
   readonly id: string;
+  /** The id where the file gives none. */
   readonly name: string;
+  /** Id of its course. */
   readonly course: string;
   readonly division: Division;
+  /** None: nothing of race day is reckoned for it. */
   readonly waves: readonly PlanWave[];
   readonly finish?: FinishTimes;
+  /** By how much the first and the last slow over the second half, shares. Absent: 0.06 and 0.40, half of it under 30 km. */
   readonly slow?: readonly [number, number];
+  /** Share of the entrants who start. */
   readonly show: number;
-  /** Persons a minute. */
+  /** Persons a minute over the start line. */
   readonly startFlow?: number;
+  /** Metres, from which the flow is taken where none is given. */
   readonly startWidth?: number;
-  /** Seconds after midnight. */
+  /** At the finish, seconds after midnight. */
   readonly cutoff?: number;
+  /** Whether runners behind the sweep are out, or still served. */
   readonly late: 'out' | 'served';
+  /** Whether the pace follows the gradient. */
   readonly gradient: boolean;
 }
 
-export interface PlanPoint {
-  readonly kind: PointKind;
-  readonly at: LonLat;
-  readonly name?: string;
-  readonly street?: string;
-  readonly note?: string;
-}
-
-export interface PassChoice {
-  readonly race: string;
-  /** Index among that race's passes, from 0. */
-  readonly pass: number;
-}
-
-/** A station has `at` or `on`, never both. */
-export interface PlanStation {
-  readonly id: string;
-  readonly name: string;
-  readonly at?: LonLat;
-  readonly on?: { readonly course: string; readonly measure: number; readonly side: DeclaredSide; readonly offset: number };
-  /** Declared, as the lead direction's runners see it. */
-  readonly side?: DeclaredSide;
-  readonly lead?: PassChoice;
-  /** Absent: every race of the plan. */
-  readonly races?: readonly string[];
-  readonly passes: 'lead' | 'all' | readonly PassChoice[];
-  readonly serves: readonly Served[];
-  readonly tables: { readonly [kind in Served]?: number };
-  readonly boxes?: number;
-  readonly width?: number;
-  readonly fixed: boolean;
-  readonly why?: string;
-  readonly walked?: { readonly by: string; readonly date?: string };
-  readonly practice: Partial<Practice>;
-  /** Overrides of the plan's own, as read. */
-  readonly supplies: SuppliesOverride;
-  readonly crew: Partial<Crew>;
-  readonly items: { readonly [kind in ItemKind]?: { readonly at: LonLat } };
-  readonly points: readonly PlanPoint[];
-  readonly people: { readonly captain?: string; readonly radio?: string; readonly phone?: string };
-  readonly note?: string;
-  readonly used?: { readonly [kind in Served]?: number };
-}
-
-export type ItemKind = 'sign' | 'gel' | 'sportsDrink' | 'water' | 'handOut' | 'trash';
-
+/** A polygon in which nothing may stand, or outside of which nothing may. */
 export interface PlanZone {
   readonly name: string;
   readonly rule: 'keep-clear' | 'allowed';
+  /** Three corners or more; it closes by itself. */
   readonly polygon: readonly LonLat[];
 }
 
+/** A vehicle that drops and collects supplies. */
 export interface PlanVehicle {
   readonly id: string;
   readonly name: string;
+  /** What it carries, kilograms. */
   readonly kg: number;
+  /** Stations' loads that it holds. */
   readonly places: number;
+  /** Along the course, km/h. */
   readonly kmh: number;
+  /** At each station, seconds. */
   readonly stop: number;
-  /** Seconds after midnight. */
+  /** When it is loaded at the start of the course, seconds after midnight. */
   readonly from: number;
 }
 
-/** Times in seconds after midnight. */
+/** When a course is open to vehicles at one course distance (metres); times in seconds after midnight. */
 export interface PlanClock {
+  /** Id of the course. */
   readonly course: string;
   readonly measure: number;
   readonly accessOpens?: number;
   readonly closes?: number;
+  /** The sweep comes by. */
   readonly sweep?: number;
   readonly reopens?: number;
 }
 
+/** A finding that somebody answers for: it stays in the review, marked as waived. */
 export interface PlanWaiver {
+  /** Of the finding. */
   readonly code: string;
+  /** Id of the station that the finding is about; absent: only where it is about none. */
   readonly station?: string;
   readonly by: string;
   readonly reason: string;
+  /** ISO 8601 calendar date. */
   readonly date?: string;
 }
 
@@ -167,15 +156,19 @@ export interface PlanVariant {
   readonly stations: { readonly [station: string]: { readonly [key: string]: unknown } };
 }
 
+/** A plan, version 1, as `readPlan` gives it: quantities in metres, seconds, litres and kilograms, defaults filled in. */
 export interface Plan {
   readonly format: 'halfcup-plan';
   readonly version: 1;
+  /** Empty where the file gives none. */
   readonly name: string;
   readonly revision?: string;
   /** ISO 8601 calendar date. */
   readonly date?: string;
+  /** IANA name. */
   readonly timeZone?: string;
   readonly units: Units;
+  /** BCP 47 tag of the papers. */
   readonly language: string;
   readonly courses: readonly PlanCourse[];
   readonly races: readonly PlanRace[];
@@ -189,6 +182,7 @@ export interface Plan {
   readonly contacts: { readonly emergency?: string; readonly raceControl?: string; readonly radioChannel?: string };
   readonly waivers: readonly PlanWaiver[];
   readonly variants: readonly PlanVariant[];
+  /** File of a background drawing (GeoJSON). */
   readonly context?: string;
 }
 
@@ -200,9 +194,10 @@ export interface Place {
 
 /** A plan together with the very text it was read from. */
 export interface PlanDocument {
+  /** The file's name as it was given. */
   readonly file: string;
   readonly text: string;
   readonly plan: Plan;
-  /** The place of the value at a JSON pointer, or of the nearest parent that exists. */
+  /** The place of the value at a JSON pointer (RFC 6901), or of the nearest parent that exists. */
   readonly placeOf: (pointer: string) => Place;
 }
