@@ -63,7 +63,7 @@ describe('the waypoints of a station', () => {
     const points = Array.from({ length: 25 }, () => ({ kind: 'other', at: ORIGIN }) as const);
     const names = namesOf(analysisOf(STRAIGHT, [{ ...AT_1500, serves: ['water'], points }]));
     expect(names.slice(23, 27)).toEqual(['01X OTHER', '01Y OTHER', '01ZA OTHER', '01ZB OTHER']);
-    expect(names.toSorted()).toEqual(names);
+    expect(names.toSorted((a, b) => (a! < b! ? -1 : 1))).toEqual(names);
   });
 
   it('have numbers of three digits in a plan of a hundred stations', () => {
