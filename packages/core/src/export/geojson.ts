@@ -34,7 +34,7 @@ const shortened = (one: LayoutFeature): LayoutFeature =>
 
 /** Around all courses and pins; longitudes taken next to the first course, so that the antimeridian does not stretch it. */
 function bboxOf({ courses, stations }: Layout): [number, number, number, number] {
-  const first = courses[0]?.course.lon[0] ?? 0;
+  const first = courses[0]!.course.lon[0]!;
   const near = (lon: number): number => lon - 360 * Math.round((lon - first) / 360);
   const lon = [...courses.flatMap(({ course }) => Array.from(course.lon, near)), ...stations.map(({ at }) => near(at[0]))];
   const lat = [...courses.flatMap(({ course }) => [...course.lat]), ...stations.map(({ at }) => at[1])];
@@ -80,12 +80,11 @@ function directionFeatures(direction: LaidDirection, index: number, station: Sta
   const { course } = courses.find((indexed) => indexed.course.id === direction.course)!;
   const key = `${station.id}/${index}`;
   const shared = { station: station.id, name: station.name, course: direction.course, race: direction.race };
-  const first = station.passes[direction.passes[0]!]!;
-  const foot = station.passes.find((pass) => pass.race === direction.race && pass.measure === direction.measure) ?? first;
+  const { foot } = station.passes.find((pass) => pass.race === direction.race && pass.measure === direction.measure)!;
   const properties = { kind: 'direction', ...shared, lead: direction.lead, measure: toMicro(direction.measure), azimuthDeg: toMicro(direction.azimuthDeg), side: direction.side };
   // Other directions meet the very tables of the lead; only their sign and trash are their own.
   const items = direction.lead ? direction.items : direction.items.filter(({ kind }) => kind === 'sign' || kind === 'trash');
-  return [pointFeature(foot.foot, properties, `direction/${key}`), ...items.flatMap((item) => itemFeatures(item, course, shared, key))];
+  return [pointFeature(foot, properties, `direction/${key}`), ...items.flatMap((item) => itemFeatures(item, course, shared, key))];
 }
 
 function itemFeatures(item: Item, course: Course, shared: Properties, key: string): LayoutFeature[] {
