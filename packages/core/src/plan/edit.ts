@@ -104,9 +104,16 @@ function setting(text: string, root: Node, parts: readonly string[], value: unkn
 }
 
 /**
- * A plan's text with the value at a JSON pointer set, added (missing parents become objects; `-` is the end of a list) or,
- * with `undefined`, removed; every other byte stays. Needs a text that is strict JSON, and throws where it is none or the
- * pointer has no place: a programmer's error.
+ * A plan's text with the value at a JSON pointer (RFC 6901) set, added (missing parents become objects; `-` is the end of
+ * a list) or, with `undefined`, removed; every other byte stays. The value is one of the file's own: `"2 km"`, `[lon, lat]`.
+ * Throws where the text is no strict JSON or the pointer has no place: a programmer's error.
+ * @example
+ * ```ts
+ * import { editPlan } from '@halfcup/core';
+ * editPlan('{ "name": "Tern Cay 10",  "units": "metric" }', '/units', 'imperial'); // → '{ "name": "Tern Cay 10",  "units": "imperial" }'
+ * editPlan('{ "stations": [] }', '/stations/-', { id: 's1' }); // → '{ "stations": [{ "id": "s1" }] }'
+ * editPlan('{ "name": "Tern Cay 10", "units": "metric" }', '/units', undefined); // → '{ "name": "Tern Cay 10" }'
+ * ```
  */
 export function editPlan(text: string, pointer: string, value: unknown): string {
   const json = readJson(text);

@@ -44,8 +44,21 @@ export function planDocument(plan: Plan, json: JsonText, text: string, file: str
 }
 
 /**
- * Reads a plan from the text of a file; `file` is its name as given, for findings. Fails with every problem there is
- * (of broken JSON the first, since what follows it hangs on it); each has line, column and JSON pointer.
+ * Reads a plan from the text of its file: strict JSON, quantities turned to SI, defaults filled in. `file`: its name, for
+ * findings. Not ok with every problem there is (of broken JSON the first, since what follows it hangs on it); each has
+ * line, column and JSON pointer. A byte order mark is allowed; unknown keys are refused.
+ * @example
+ * ```ts
+ * import { findingLine, readPlan } from '@halfcup/core';
+ * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
+ *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
+ *   "races": [{ "id": "r", "course": "c" }],
+ *   "stations": [{ "id": "s1", "on": { "course": "c", "measure": "2 km", "side": "right" } }] }`, 'plan.json');
+ * if (!read.ok) throw new Error(read.findings[0]?.message);
+ * read.value.plan.stations[0]?.on?.measure; // → 2000
+ * const broken = readPlan('{ "format": "halfcup-plan",, }', 'plan.json');
+ * broken.findings.map(findingLine)[0]?.slice(0, 15); // → 'plan.json:1:28:'
+ * ```
  */
 export function readPlan(text: string, file: string): Result<PlanDocument> {
   const json = readJson(text);

@@ -7,8 +7,21 @@ import { faultFindings, planDocument } from './read.ts';
 import { layVariant, validateBare, variantIndex } from './validate.ts';
 
 /**
- * The document with a variant's station keys laid over (`at` replaces `on` and the reverse); its text and places stay those
- * of the file. A name that is not known is a finding that lists the known ones.
+ * The document with one of its named variants laid over: the variant's station keys (`at` replaces `on` and the reverse);
+ * text and places stay those of the file. Not ok with a finding that lists the known names where there is none of that name.
+ * @example
+ * ```ts
+ * import { readPlan, withVariant } from '@halfcup/core';
+ * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
+ *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
+ *   "races": [{ "id": "r", "course": "c" }],
+ *   "stations": [{ "id": "s1", "on": { "course": "c", "measure": "2 km", "side": "right" } }],
+ *   "variants": [{ "name": "past the bend", "stations": { "s1": { "side": "left" } } }] }`, 'plan.json');
+ * if (!read.ok) throw new Error(read.findings[0]?.message);
+ * const other = withVariant(read.value, 'past the bend');
+ * other.ok && other.value.plan.stations[0]?.side; // → 'left'
+ * withVariant(read.value, 'nowhere').findings[0]?.code; // → 'plan-variant'
+ * ```
  */
 export function withVariant(document: PlanDocument, name: string): Result<PlanDocument> {
   const { file, text, plan } = document;
