@@ -1,0 +1,14 @@
+/** The faces of a package, read from the `exports` of its manifest: each with its sources and its built types. */
+import { readFileSync } from 'node:fs';
+import { basename, join } from 'node:path';
+
+export const ROOT = join(import.meta.dirname, '../..');
+export const CORE = join(ROOT, 'packages/core');
+
+/** The narrow faces first and the broad one last, so that what two of them export is told of by the narrow one. */
+export function facesOf(folder) {
+  const { exports } = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8'));
+  const faces = Object.values(exports).filter((face) => face.types !== undefined);
+  const told = faces.map((face) => ({ name: basename(face.types, '.d.ts'), source: join(folder, face['@halfcup/source']), types: join(folder, face.types) }));
+  return [...told.filter(({ name }) => name !== 'index'), ...told.filter(({ name }) => name === 'index')];
+}
