@@ -33,6 +33,9 @@ export function browserPath(): string {
 
 const FLAGS = ['--no-sandbox', '--disable-quic', '--disable-background-networking', '--disable-component-update', '--disable-sync', '--no-first-run', '--enable-unsafe-swiftshader'];
 
+/** A browser without a window; the caller closes it. */
+export const openBrowser = (): Promise<Browser> => chromium.launch({ executablePath: browserPath(), args: FLAGS });
+
 export interface Stage {
   readonly address: string;
   readonly browser: Browser;
@@ -52,7 +55,7 @@ export const builtViewer = (): string => resolve(ROOT, 'packages/viewer', proces
 export async function openStage(): Promise<Stage> {
   const server = await serve(builtViewer());
   const { address } = server;
-  const browser = await chromium.launch({ executablePath: browserPath(), args: FLAGS });
+  const browser = await openBrowser();
   const close = async (): Promise<void> => {
     await browser.close();
     await server.close();

@@ -2,6 +2,7 @@ import { expect, it } from 'vitest';
 import type { Finding, Severity } from '../finding.ts';
 import type { CheckRun } from '../review/review.ts';
 import { planOf } from '../testing/plans.ts';
+import { MADE_BY } from '../version.ts';
 import { countsOf, reviewDocument } from './reviewDocument.ts';
 
 const finding = (severity: Severity, keys: Partial<Finding> = {}): Finding => ({ code: 'sign-distance', severity, message: 'm', where: {}, ...keys });
@@ -17,6 +18,7 @@ it('holds the digests that it was given, the reason of a check that could not ru
   const files = { sha256: 'ab', inputs: [{ file: 'c.gpx', sha256: 'cd' }] };
   const analysis = { plan: { ...planOf({}), name: 'Ganneth' }, checks: [check(false)], findings: [finding('error', { waived, measured: 1 / 3 })] };
   expect(reviewDocument(analysis, files)).toEqual({
+    madeBy: MADE_BY,
     plan: { name: 'Ganneth', sha256: 'ab' },
     inputs: files.inputs,
     checks: [check(false)],

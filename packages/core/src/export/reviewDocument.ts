@@ -6,6 +6,7 @@ import type { Analysis } from '../analyse.ts';
 import type { Finding } from '../finding.ts';
 import type { PlacedVerdict } from '../review/placed.ts';
 import type { CheckRun } from '../review/review.ts';
+import { MADE_BY } from '../version.ts';
 import { findingDocument } from './documents.ts';
 import { toMicro, toPosition } from './rounding.ts';
 
@@ -37,6 +38,8 @@ export interface ReviewCounts {
 }
 
 export interface ReviewDocument {
+  /** "Halfcup 0.1.0": another version may find other things. */
+  readonly madeBy: string;
   readonly plan: { readonly name: string; readonly sha256: string };
   readonly inputs: readonly FileDigest[];
   readonly checks: readonly CheckRun[];
@@ -47,6 +50,7 @@ export interface ReviewDocument {
 
 /** The document of an analysis, whose findings have their places in the plan. */
 export const reviewDocument = ({ plan, checks, findings }: Pick<Analysis, 'plan' | 'checks' | 'findings'>, { sha256, inputs, placed }: ReviewedFiles): ReviewDocument => ({
+  madeBy: MADE_BY,
   plan: { name: plan.name, sha256 },
   inputs,
   checks: checks.map(({ code, severity, title, source, ran, found, reason, cannotTell }) => ({ code, severity, title, source, ran, ...(reason === undefined ? {} : { reason }), found, cannotTell })),

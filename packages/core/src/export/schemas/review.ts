@@ -35,6 +35,6 @@ export const reviewSchema: JsonSchema = {
       findings,
       counts: record({ error: count, warning: count, note: count, waived: count }, { cannotTell: count, notRun: count }),
     },
-    { file: text, placed: listOf(verdict) },
+    { madeBy: { ...text, description: 'The program and its version.' }, file: text, placed: listOf(verdict) },
   ),
 };

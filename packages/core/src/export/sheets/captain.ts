@@ -14,7 +14,7 @@ import { clockBlock, crewBlock, prePourBlock, suppliesBlock, talkBlock } from '.
 import { orderBlock, pilesPicture } from './captainOrder.ts';
 import { CAPTAIN_STYLE } from './captainStyle.ts';
 import { pointFigure } from './figures.ts';
-import { type SheetOptions, pageHtml, planName, saidOrBlank, shortened, sizeOf, toFill, versionText } from './frame.ts';
+import { type SheetOptions, pageHtml, planName, printLine, saidOrBlank, shortened, sizeOf, toFill, versionText } from './frame.ts';
 import { pageBox } from './frameStyle.ts';
 import { type Html, NONE, html, said } from './html.ts';
 import { layoutDrawing } from './layoutDrawing.ts';
@@ -84,7 +84,7 @@ function head({ analysis, station, options, text }: Sheet): Html {
   });
   return html`<header class="top"><div class="number">${numberOf(station)}</div><div class="who"><h1${sizeOf(station.name)}>${said(station.name)}</h1>
 <p>${text.captain.stationOf(numberOf(station), stations.length)}${places.map((place) => html` · ${place}`)}</p>
-<p${sizeOf(name)}>${said(name)}${plan.date === undefined ? '' : html` · <b>${plan.date}</b>`} · ${said(versionText(plan, text))}</p><p>${text.frame.printed(options.printedAt)} · <b>${text.frame.destroy}</b></p></div></header>`;
+<p${sizeOf(name)}>${said(name)}${plan.date === undefined ? '' : html` · <b>${plan.date}</b>`} · ${said(versionText(plan, text))}</p><p>${printLine(options.printedAt, text)}</p></div></header>`;
 }
 
 /** Decimal degrees to about a metre, with letters, as dispatchers take them. */

@@ -10,7 +10,7 @@ import type { SheetText } from '../text/text.ts';
 import { dayOf } from './captainFacts.ts';
 import { cardStyle } from './cardStyle.ts';
 import { palmPicture, rimPicture } from './cupPictures.ts';
-import { type SheetOptions, pageHtml, planName, saidOrBlank, sizeOf, toFill, versionText } from './frame.ts';
+import { type SheetOptions, pageHtml, planName, printLine, saidOrBlank, sizeOf, toFill, versionText } from './frame.ts';
 import { pageBox } from './frameStyle.ts';
 import { type Html, html, said } from './html.ts';
 import { numberOf } from './sheet.ts';
@@ -41,7 +41,7 @@ function cardBody(analysis: Analysis, station: StationLayout, { printedAt }: She
   const number = plan.contacts.emergency;
   return html`<article class="card" data-station="${station.id}">
 <header class="top"><div class="number">${numberOf(station)}</div><div><h1${sizeOf(station.name)}>${said(station.name)}</h1>
-<p>${card.title} · ${said(planName(plan, text))} · ${said(versionText(plan, text))} · ${frame.printed(printedAt)} · <b>${frame.destroy}</b></p></div></header>
+<p>${card.title} · ${said(planName(plan, text))} · ${said(versionText(plan, text))} · ${printLine(printedAt, text)}</p></div></header>
 <div class="facts"><p>${card.where}: <b>${saidOrBlank(street, text)}</b> · ${card.captain}: <b>${saidOrBlank(people.captain, text)}</b></p>
 <p>${card.when}: <b>${plan.date === undefined ? toFill(text) : said(plan.date)}, ${at === undefined || at === null ? toFill(text) : formatMinute(at)}</b>, ${card.untilReleased}</p></div>
 <div class="two"><div><h2>${card.bringTitle}</h2>${list(card.bring)}

@@ -15,8 +15,8 @@ export const cardStyle = (halfMm: number): string => `
 .card .top p { font-size: 9.5pt; line-height: 1.12; margin: 0.3mm 0 0; }
 .card .facts { font-size: 13pt; margin-top: 1mm; }
 
-.card .two { display: grid; grid-template-columns: 1fr 1fr; column-gap: 6mm; }
-.card .cups { display: flex; gap: 5mm; }
-.card .cups p { font-size: 10pt; text-align: center; }
+.card .two { display: grid; grid-template-columns: 1fr 1fr; column-gap: 5mm; }
+.card .cups { display: flex; gap: 2mm; }
+.card .cups p { font-size: 9.5pt; text-align: center; }
 .card .caution { font-size: 9pt; border: 0; padding: 0; margin: auto 0 0; }
 `;

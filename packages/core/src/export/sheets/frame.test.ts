@@ -26,7 +26,7 @@ it('sets the sheet’s size and leaves the same margins on both papers', () => {
   expect(a4.width).toBeLessThan(210);
 });
 
-it('has plan, version, print time, "destroy older copies" and page numbers in the margins of every page', () => {
+it('has plan, version, print time, "destroy older copies", what printed it and page numbers in the margins of every page', () => {
   const style = /<style>(.*?)<\/style>/su.exec(page('Island "Race"', '3'))![1]!;
   const boxes = [...style.matchAll(/@(top|bottom)-(left|right) \{ content: ([^;]*);/gu)].map(([, , , content]) => unescaped(content!.replaceAll(/" counter/gu, '" counter').trim()));
   expect(boxes).toHaveLength(4);
@@ -34,7 +34,7 @@ it('has plan, version, print time, "destroy older copies" and page numbers in th
   expect(boxes[1]).toContain('Version 3');
   expect(boxes[2]).toContain('Printed 2027-09-01 18:30');
   expect(boxes[2]).toContain('Destroy older copies');
-  expect(boxes[3]).toMatch(/^Page " counter\(page\) " of " counter\(pages$/u);
+  expect(boxes[3]).toMatch(/^Halfcup \d+\.\d+\.\d+ · Page " counter\(page\) " of " counter\(pages$/u);
 });
 
 it('says that there is no name or version rather than inventing one', () => {

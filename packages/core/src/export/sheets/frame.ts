@@ -1,8 +1,9 @@
 /**
  * The frame of a paper: one HTML document without scripts or anything fetched, on A4 or Letter, with the
- * plan's name, version, print time and page number on each page. The print time is the caller's to give.
+ * plan's name, version, print time, what printed it and page number on each page. The print time is the caller's to give.
  */
 import type { Plan } from '../../plan/plan.ts';
+import { MADE_BY } from '../../version.ts';
 import type { SheetText } from '../text/text.ts';
 import { type Paper, frameStyle } from './frameStyle.ts';
 import { type Html, NONE, html, said, documentHtml } from './html.ts';
@@ -50,18 +51,21 @@ export function pageHtml({ title, paper, plan, printedAt, text, body, style = ''
     topLeft: isolated(shortened(planName(plan, text), LONGEST_NAME)),
     topRight: isolated(shortened(versionText(plan, text), 24)),
     bottomLeft: `${isolated(shortened(frame.printed(printedAt), 48))} · ${frame.destroy}`,
-    page: frame.page,
+    page: `${MADE_BY} · ${frame.page}`,
     of: frame.of,
   };
   return documentHtml({ lang: text.language, title, style: frameStyle(paper, running) + style, body });
 }
 
-/** The head of a paper: its title, then plan, version, print time and "destroy older copies" in one line. */
+/** The head of a paper: its title, then the line of `stampHtml`. */
 export const headHtml = (title: string, plan: Pick<Plan, 'name' | 'revision'>, printedAt: string, text: SheetText): Html => html`<header class="head"><h1>${title}</h1>
 ${stampHtml(plan, printedAt, text)}</header>`;
 
-/** Plan, version, print time and "destroy older copies" in one line. */
-export const stampHtml = (plan: Pick<Plan, 'name' | 'revision'>, printedAt: string, text: SheetText): Html => html`<p class="stamp">${said(planName(plan, text))} · ${said(versionText(plan, text))} · ${text.frame.printed(printedAt)} · <b>${text.frame.destroy}</b></p>`;
+/** Plan, version and the line of `printLine` in one. */
+export const stampHtml = (plan: Pick<Plan, 'name' | 'revision'>, printedAt: string, text: SheetText): Html => html`<p class="stamp">${said(planName(plan, text))} · ${said(versionText(plan, text))} · ${printLine(printedAt, text)}</p>`;
+
+/** "Printed 2027-09-01 18:30 · Halfcup 0.1.0 · Destroy older copies": tells two printed papers apart. */
+export const printLine = (printedAt: string, { frame }: SheetText): Html => html`${frame.printed(printedAt)} · <span class="whole">${MADE_BY}</span> · <b>${frame.destroy}</b>`;
 
 /** "to be filled in: ____", where a plan does not hold a fact. */
 export const toFill = ({ frame }: SheetText): Html => html`<span class="to-fill">${frame.toFill} <span class="blank">&nbsp;</span></span>`;

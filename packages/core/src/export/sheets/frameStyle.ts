@@ -57,6 +57,7 @@ ul, ol { margin: 0.8mm 0 1.2mm; padding-left: 5mm; }
 svg { display: block; }
 .head { break-after: avoid; margin-bottom: 3mm; }
 .stamp { margin: 0; }
+.whole { white-space: nowrap; }
 .block { break-inside: avoid; }
 .new-page { break-before: page; }
 .caution { font-size: 9.5pt; margin: 2mm 0 0; padding: 1mm 2mm; border: 0.8pt solid #000; break-inside: avoid; }

@@ -7,11 +7,15 @@ import { readPlan } from '../../plan/read.ts';
 import { reviewLayout } from '../../review/review.ts';
 import { ORIGIN, turtle, valueOf } from '../../testing/courses.ts';
 import { layoutOf } from '../../testing/plans.ts';
+import { MADE_BY } from '../../version.ts';
 import { layoutDocument } from '../documents.ts';
 import { gridReference } from '../gridReference.ts';
+import { reviewDocument } from '../reviewDocument.ts';
 import { LANGUAGES } from '../text/languages.ts';
 import { type CaptainOptions, captainSheet, captainSheets } from './captain.ts';
 import { cardSheet, cardSheets } from './card.ts';
+import { cssString } from './frameStyle.ts';
+import { indexPaper, papersOf } from './papers.ts';
 
 const demoFile = (name: string): string => readFileSync(new URL(`../../../../../fixtures/demo/${name}`, import.meta.url), 'utf8');
 
@@ -164,4 +168,15 @@ describe('hostile texts', () => {
       expect(plain(page)).toContain(text.replaceAll('\u202E', '\uFFFD').replaceAll('<', '&lt;').replaceAll('>', '&gt;'));
     }
   });
+});
+
+it.each(LANGUAGES.map(({ language }) => language))('every paper tells which Halfcup printed it, on itself and at the foot of every page, in %s', (language) => {
+  const how = { ...options, language, review: reviewDocument(demo, { sha256: 'ab'.repeat(32), inputs: [] }) };
+  const papers = papersOf(demo, how);
+  expect(papers.map(({ name }) => name)).toEqual(['overview.html', 'captains.html', 'cards.html', 'placement.html', 'supplies.html', 'run-v1.html', 'run-v2.html', 'collection.html', 'report.html']);
+  for (const { name, html } of [...papers, indexPaper(demo, papers, how)]) {
+    expect(plain(html), name).toContain(MADE_BY);
+    const foot = /@bottom-right \{ content: ([^;]*);/u.exec(html)![1]!;
+    expect(foot.startsWith(`"${MADE_BY} `) || foot.startsWith(cssString(`${MADE_BY} · `).slice(0, -1)), name).toBe(true);
+  }
 });

@@ -59,12 +59,12 @@ describe('the report', () => {
 });
 
 it('the style has nothing under 9 pt, breaks no row, numbers pages, and takes hexadecimal digits alone from the plan', () => {
-  const style = reportStyle('0123456789ab');
+  const style = reportStyle('0123456789ab', 'Halfcup 1.2.3');
   const sizes = [...style.matchAll(/(?:font|font-size):[^;}]*?(\d+(?:\.\d+)?)pt/gu)].map(([, size]) => Number(size));
   expect(sizes.length).toBeGreaterThan(5);
   expect(Math.min(...sizes)).toBe(9);
   expect(style).toMatch(/tr \{ break-inside: avoid; \}/u);
-  expect(style).toContain('counter(page) " of " counter(pages)');
+  expect(style).toContain('"Halfcup 1.2.3 · Page " counter(page) " of " counter(pages)');
   const analysis = analysisOf();
   const odd = reportHtml({ analysis, review: reviewDocument(analysis, { sha256: '"; } </style>', inputs: [] }), made: '' });
   expect(odd.match(/<\/style>/gu)).toHaveLength(1);

@@ -3,6 +3,7 @@
  * analysis and its review document. Every text of the plan goes through one escaping function.
  */
 import type { Analysis } from '../../analyse.ts';
+import { MADE_BY } from '../../version.ts';
 import type { ReviewCounts, ReviewDocument } from '../reviewDocument.ts';
 import { CAUTION } from './caution.ts';
 import { type Html, html, said, table, documentHtml } from './html.ts';
@@ -24,7 +25,7 @@ export function reportHtml({ analysis, review, made }: ReportInput): string {
   const { plan, findings, checks } = analysis;
   const { units } = plan;
   const name = plan.name === '' ? 'A plan without a name' : plan.name;
-  const style = reportStyle(review.plan.sha256.replaceAll(/[^0-9a-f]/gu, '').slice(0, 12));
+  const style = reportStyle(review.plan.sha256.replaceAll(/[^0-9a-f]/gu, '').slice(0, 12), MADE_BY);
   const body = html`<p class="over">Safety review of water and aid stations</p>
 <h1>${said(name)}</h1>
 ${factTable(analysis, made)}
@@ -49,7 +50,7 @@ function factTable({ plan, stations }: Analysis, made: string): Html {
     ['Race day', plan.date === undefined ? 'not stated' : `${plan.date}${plan.timeZone === undefined ? '' : ` (${plan.timeZone})`}`],
     ['Races', plan.races.map(({ name }) => name).join(', ')],
     ['Stations', String(stations.length)],
-    ['Report made', made],
+    ['Report made', `${made}, by ${MADE_BY}`],
   ] as const;
   return html`<table class="facts"><tbody>${facts.map(([label, fact]) => html`<tr><th scope="row">${label}</th><td>${said(fact)}</td></tr>\n`)}</tbody></table>`;
 }
