@@ -7,8 +7,10 @@ export const spoken = (finding: Finding): string => (finding.where.file === unde
 /** A line that is said beside a command's output, with how grave it is. */
 export const noteLine = (note: Finding): string => `${spoken({ ...note, message: `${note.severity}: ${note.message}` })}\n`;
 
-/** What was thrown where nothing should have been; nobody else can mend it. */
+/** What was thrown where nothing should have been; nobody else can mend it, save that memory can be had. */
 export function faultText(error: unknown, innocent: 'files' | 'plan'): string {
   const reason = error instanceof Error ? error.message : String(error);
-  return `this is a fault of Halfcup, not of your ${innocent} (${reason.split('\n')[0]}); please report it with the command that you gave.`;
+  const short = error instanceof Error && 'code' in error && error.code === 'ERR_WORKER_OUT_OF_MEMORY';
+  const mend = short ? 'let Node take more (NODE_OPTIONS=--max-old-space-size=8192, in MB), or report it' : 'please report it';
+  return `this is a fault of Halfcup, not of your ${innocent} (${reason.split('\n')[0]}); ${mend} with the command that you gave.`;
 }
