@@ -146,7 +146,7 @@ function distanceMarks(course: Course, { units }: OverviewMapInput, { on, scale 
   const step = metres(1, unit);
   const first = Math.floor(startMeasure(course) / step) + 1;
   const count = Math.floor((courseLength(course) - 1) / step) - first + 1;
-  return Array.from({ length: Math.max(0, Math.min(count, 400)) }, (_, k) => first + k).flatMap((number) => {
+  return Array.from({ length: count }, (_, k) => first + k).flatMap((number) => {
     const ground = pointAt(course, number * step);
     if (ground === null || (step * scale < 1.5 && number % 5 !== 0)) return [];
     const [x, y] = on(ground.at);

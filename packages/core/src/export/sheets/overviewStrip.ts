@@ -104,13 +104,17 @@ function area(samples: readonly Sample[], x: (measure: number) => number, top: n
   return `${through(samples.map(([measure, z]) => [x(measure), y(z)]))}L${mm(x(last[0]))} ${mm(foot)}L${mm(x(first[0]))} ${mm(foot)}Z`;
 }
 
+const MOST_TICKS = 500;
+
 /** A tick each km or mile, a figure as often as there is room. */
 function axisMarks(start: number, end: number, units: Units, x: (measure: number) => number, y: number): Html[] {
   const unit = units === 'metric' ? 'km' : 'mi';
   const step = metres(1, unit);
   const every = [1, 5, 10, 20, 50, 100].find((count) => x(start + count * step) - x(start) >= 7.5) ?? 200;
   const first = Math.ceil(lengthIn(start, unit) - 1e-9);
-  const numbers = Array.from({ length: Math.min(Math.floor(lengthIn(end, unit)) - first + 1, 500) }, (_, k) => first + k);
+  // Past some hundreds the ticks without a figure would be one grey bar.
+  const least = (end - start) / step > MOST_TICKS ? every : 1;
+  const numbers = Array.from({ length: Math.floor(lengthIn(end, unit)) - first + 1 }, (_, k) => first + k).filter((number) => number % least === 0);
   const foot = svgPath(`M${mm(x(start))} ${mm(y)}H${mm(x(end))}`, 'stroke="#000" stroke-width="0.3"');
   return [foot, svgText(GUTTER - 2, y + 4.2, unit, { points: SIZE, anchor: 'end' }), ...numbers.flatMap((number) => {
     const at = x(number * step);
