@@ -3,7 +3,7 @@
  * plan's values. A value that is given but equal to the usual one counts as the usual one: nothing differs.
  */
 import type { Analysis } from '../../analyse.ts';
-import type { Plan, Units } from '../../plan/plan.ts';
+import type { Plan, Supplies, Units } from '../../plan/plan.ts';
 import { heatOf } from '../../raceday/cups.ts';
 import { DEFAULTS_TABLE, type DefaultRow } from '../../raceday/defaultsTable.ts';
 import { formatClock, formatDuration, formatLength, formatMass, formatVolume, volumeIn } from '../../units.ts';
@@ -44,9 +44,8 @@ function valueText({ unit, key }: DefaultRow, value: unknown, units: Units, text
   const { phrase } = text.lists.supplies;
   if (Array.isArray(value)) return value.map((one) => valueText({ unit, key } as DefaultRow, one, units, text)).join(', ');
   if (value === null || value === undefined) return phrase('none') ?? '–';
-  if (typeof value === 'object') return 'at' in value && 'takes' in value ? `${Number(value.at) * 100} %, ${formatDuration(Number(value.takes))}` : text.lists.supplies.yes;
   if (typeof value === 'string') return phrase(value) ?? value;
-  if (typeof value !== 'number') return text.lists.supplies.yes;
+  if (typeof value !== 'number') return isResupply(value) ? `${Number((value.at * 100).toFixed(1))} %, ${formatDuration(value.takes)}` : text.lists.supplies.yes;
   if (key === 'vehicles.from') return formatClock(value).slice(0, -3);
   if (unit === 's') return formatDuration(value);
   if (unit === 'l') return key === 'supplies.cup' ? cupText(value, units) : formatVolume(value, units);
@@ -55,8 +54,10 @@ function valueText({ unit, key }: DefaultRow, value: unknown, units: Units, text
   if (unit === 'share') return `${Number((value * 100).toFixed(1))} %`;
   const number = String(Number(value.toPrecision(4)));
   const noun = phrase(unit) ?? unit;
-  return unit === '' ? number : `${number} ${value === 1 ? noun.replace(/s$/u, '') : noun}`;
+  return `${number} ${value === 1 ? noun.replace(/s$/u, '') : noun}`;
 }
+
+const isResupply = (value: unknown): value is NonNullable<Supplies['resupply']> => typeof value === 'object' && value !== null && 'takes' in value;
 
 /** A cup in millilitres or fluid ounces: tenths of a litre say too little. */
 const cupText = (litres: number, units: Units): string => (units === 'metric' ? `${Math.round(litres * 1000)} ml` : `${Number(volumeIn(litres, 'fl oz').toFixed(1))} fl oz`);
