@@ -5,7 +5,7 @@
 import { spawnSync } from 'node:child_process';
 import { mkdirSync, mkdtempSync, readFileSync, readdirSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { dirname, join } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { CORE, ROOT, buildCommandLine } from './support/build.ts';
 import { OUT_AND_BACK } from './support/courses.ts';
@@ -13,6 +13,7 @@ import { OUT_AND_BACK } from './support/courses.ts';
 interface Manifest {
   readonly version: string;
   readonly bin: { readonly halfcup: string };
+  readonly exports: Readonly<Record<string, string | { readonly types: string; readonly default: string }>>;
   readonly dependencies: Readonly<Record<string, string>>;
 }
 
@@ -53,6 +54,21 @@ describe('the packed package', () => {
     const files = readdirSync(installed, { recursive: true, encoding: 'utf8' });
     expect(files).toContain('LICENSE');
     expect(files.filter((file) => /\.test\.|\.tsbuildinfo$|(?<!\.d)\.ts$/u.test(file))).toEqual([]);
+  });
+
+  it('gives out by each entry point all that the workspace does', async () => {
+    for (const [entry, paths] of Object.entries(manifest().exports)) {
+      if (typeof paths === 'string') continue;
+      const packed = runModule(`import * as face from '@halfcup/core${entry.slice(1)}'; console.log(JSON.stringify(Object.keys(face)));`);
+      const own = (await import(join(CORE, 'src', basename(paths.default).replace(/js$/u, 'ts')))) as object;
+      expect(packed, entry).toEqual(Object.keys(own).sort());
+      expect(readFileSync(join(installed, paths.types), 'utf8'), entry).toMatch(/^export /mu);
+    }
+  });
+
+  it('keeps Turf and what only the command line uses out of the geometry', () => {
+    const loaded = [...readFileSync(join(installed, 'dist/packed/src/gathered.js'), 'utf8').matchAll(/^import (?:.* from )?"([^."][^"]*)";$/gmu)].map(([, from]) => from);
+    expect(new Set(loaded)).toEqual(new Set(['d3-array', 'flatbush', 'geographiclib-geodesic']));
   });
 
   it('analyses a plan from its face', () => {

@@ -1,0 +1,82 @@
+/**
+ * Writes packages/core/dist/packed, the files of core that are published, from the sources alone (core's `prepack`).
+ * One file a source, so that a bundler drops what a page does not use; only the modules behind the face ./geometry
+ * are gathered into one: Node takes longer to find and open twenty files than to run what is in them.
+ */
+import { spawnSync } from 'node:child_process';
+import { existsSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { dirname, isAbsolute, join, relative, resolve } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { build } from 'vite';
+
+const ROOT = join(dirname(fileURLToPath(import.meta.url)), '..');
+const CORE = join(ROOT, 'packages/core');
+const PACKED = join(CORE, 'dist/packed');
+const FACE = join(PACKED, 'src/geometry.js');
+const GATHERED = join(PACKED, 'src/gathered.js');
+/** Also all that help and a reader of GPX need, so they stay files of their own. */
+const APART = new Set([FACE, join(PACKED, 'src/finding.js'), join(PACKED, 'src/units.js')]);
+/** As the compiler writes them: the path of a file beside this one, between its quotes. */
+const BESIDE = /(?<=^(?:import|export) (?:[^;']*? from )?')\.{1,2}\/[^']+(?=';$)/gmu;
+
+/** The same wherever it stands, in `import()` and `new URL()` too. */
+const ANY_BESIDE = /(?:from |import |import\(|new URL\()["'](\.{1,2}\/[^"']+\.js)["']/gu;
+
+function compile() {
+  const { status } = spawnSync(process.execPath, [join(ROOT, 'node_modules/typescript/bin/tsc'), '-p', join(CORE, 'tsconfig.packed.json')], { stdio: 'inherit' });
+  if (status !== 0) throw new Error('core does not compile');
+}
+
+/** A file and all that it imports, directly or not. */
+function behind(file, seen = new Set()) {
+  if (seen.has(file)) return seen;
+  seen.add(file);
+  for (const [path] of readFileSync(file, 'utf8').matchAll(BESIDE)) behind(resolve(dirname(file), path), seen);
+  return seen;
+}
+
+const pathFrom = (file, to) => {
+  const path = relative(dirname(file), to);
+  return path.startsWith('.') ? path : `./${path}`;
+};
+
+/** Makes one module of several and leaves it in the place of GATHERED. */
+async function gather(files) {
+  writeFileSync(GATHERED, files.map((file) => `export * from '${pathFrom(GATHERED, file)}';\n`).join(''));
+  const taken = new Set([GATHERED, ...files]);
+  await build({
+    root: PACKED,
+    configFile: false,
+    logLevel: 'warn',
+    build: {
+      lib: { entry: GATHERED, formats: ['es'], fileName: 'gathered' },
+      outDir: dirname(GATHERED),
+      emptyOutDir: false,
+      minify: false,
+      target: 'es2023',
+      rolldownOptions: { external: (id) => (isAbsolute(id) ? !taken.has(id) : !id.startsWith('.')), treeshake: false },
+    },
+  });
+  for (const file of files) rmSync(file);
+}
+
+/** Points every import of a gathered file at what it was gathered into; throws where a file would be missed. */
+function point(files) {
+  for (const name of readdirSync(PACKED, { recursive: true, encoding: 'utf8' }).filter((name) => name.endsWith('.js'))) {
+    const file = join(PACKED, name);
+    const text = readFileSync(file, 'utf8');
+    const pointed = text.replaceAll(BESIDE, (path) => (files.includes(resolve(dirname(file), path)) ? pathFrom(file, GATHERED) : path));
+    if (pointed !== text) writeFileSync(file, pointed);
+    for (const [, path] of pointed.matchAll(ANY_BESIDE)) {
+      if (!existsSync(resolve(dirname(file), path))) throw new Error(`${name} imports "${path}", which is not in dist/packed`);
+    }
+  }
+}
+
+rmSync(PACKED, { recursive: true, force: true });
+compile();
+// The bundler writes paths from here into its comments.
+process.chdir(PACKED);
+const files = [...behind(FACE)].filter((file) => !APART.has(file));
+await gather(files);
+point(files);
