@@ -1,13 +1,18 @@
 /**
  * The face `@halfcup/core/sheets`: the papers of a race as HTML to be printed, from an analysis.
+ * @module @halfcup/core/sheets
  */
-export { type GridDigits, type GridReference, gridReference } from './export/gridReference.ts';
-export { type CaptainOptions, captainSheet, captainSheets } from './export/sheets/captain.ts';
-export { contextOf } from './export/sheets/context.ts';
-export { cardSheet, cardSheets } from './export/sheets/card.ts';
-export { type SheetFrame, type SheetOptions, pageHtml } from './export/sheets/frame.ts';
-export { type Paper, pageBox } from './export/sheets/frameStyle.ts';
+
+// All papers, and the page that names them
 export { type PapersOptions, type PrintedPaper, indexPaper, papersOf } from './export/sheets/papers.ts';
+
+// One paper
+export { type CaptainOptions, captainSheet } from './export/sheets/captain.ts';
+export { cardSheet } from './export/sheets/card.ts';
 export { type ReportInput, reportHtml } from './export/sheets/report.ts';
-export { type ChosenText, LANGUAGES, textOf } from './export/text/languages.ts';
-export type { SheetText } from './export/text/text.ts';
+
+// What they are printed with
+export type { SheetOptions } from './export/sheets/frame.ts';
+export type { Paper } from './export/sheets/frameStyle.ts';
+export { type Language, LANGUAGES, languageNote } from './export/text/languages.ts';
+export { contextOf } from './export/sheets/context.ts';

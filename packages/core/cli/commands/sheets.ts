@@ -4,7 +4,7 @@ import type { Analysis } from '../../src/analyse.ts';
 import { reviewDocument } from '../../src/export/reviewDocument.ts';
 import type { Paper } from '../../src/export/sheets/frameStyle.ts';
 import { type PapersOptions, type PrintedPaper, indexPaper, papersOf } from '../../src/export/sheets/papers.ts';
-import { textOf } from '../../src/export/text/languages.ts';
+import { languageNote } from '../../src/export/text/languages.ts';
 import { type Finding, type Result, good } from '../../src/finding.ts';
 import { type Call, type Run, has, refuse } from '../call.ts';
 import { CAUTION } from '../caution.ts';
@@ -22,7 +22,7 @@ export const run: Run = async (call) => {
   if (!read.ok) return read;
   const context = await readContext(read.value.document);
   const analysis = printed(read.value, call);
-  const { note } = textOf(call.values.get('lang') ?? analysis.plan.language);
+  const note = languageNote(call.values.get('lang') ?? analysis.plan.language);
   const review = reviewDocument(analysis, await reviewedFiles(read.value.document));
   const options: PapersOptions = {
     paper: (call.values.get('paper') as Paper | undefined) ?? 'a4',

@@ -40,7 +40,25 @@ interface Sheet {
   readonly text: SheetText;
 }
 
-/** One station's sheet as a whole document, one page where names and notes are of usual length. */
+/**
+ * One station's sheet for its captain as a whole document, one page where names and notes are of usual length. `station`:
+ * one of the analysis. All stations in one document: `captains.html` of `papersOf`.
+ * @example
+ * ```ts
+ * import { analyse, readPlan } from '@halfcup/core';
+ * import { captainSheet } from '@halfcup/core/sheets';
+ * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
+ *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
+ *   "races": [{ "id": "r", "course": "c" }],
+ *   "stations": [{ "id": "s1", "on": { "course": "c", "measure": "2 km", "side": "right" } }] }`, 'plan.json');
+ * if (!read.ok) throw new Error(read.findings[0]?.message);
+ * const result = analyse(read.value.plan, { gpx: new Map() });
+ * if (!result.ok) throw new Error(result.findings[0]?.message);
+ * const [station] = result.value.stations;
+ * const page = station && captainSheet(result.value, station, { paper: 'a4', printedAt: '2027-09-01 18:30' });
+ * page?.startsWith('<!doctype html>'); // → true
+ * ```
+ */
 export const captainSheet = (analysis: Analysis, station: StationLayout, options: CaptainOptions): string => captainDocument(analysis, [station], options);
 
 /** The sheets of all stations in the plan's order, each on a page of its own. */

@@ -15,7 +15,25 @@ import { pageBox } from './frameStyle.ts';
 import { type Html, html, said } from './html.ts';
 import { numberOf } from './sheet.ts';
 
-/** One station's card, twice on one page. */
+/**
+ * One station's volunteer card, twice on one page to be cut, as a whole document. `station`: one of the analysis. All
+ * stations in one document: `cards.html` of `papersOf`.
+ * @example
+ * ```ts
+ * import { analyse, readPlan } from '@halfcup/core';
+ * import { cardSheet } from '@halfcup/core/sheets';
+ * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
+ *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
+ *   "races": [{ "id": "r", "course": "c" }],
+ *   "stations": [{ "id": "s1", "on": { "course": "c", "measure": "2 km", "side": "right" } }] }`, 'plan.json');
+ * if (!read.ok) throw new Error(read.findings[0]?.message);
+ * const result = analyse(read.value.plan, { gpx: new Map() });
+ * if (!result.ok) throw new Error(result.findings[0]?.message);
+ * const [station] = result.value.stations;
+ * const page = station && cardSheet(result.value, station, { paper: 'a4', printedAt: '2027-09-01 18:30' });
+ * page?.split('<article class="card"').length; // → 3
+ * ```
+ */
 export const cardSheet = (analysis: Analysis, station: StationLayout, options: SheetOptions): string => cardDocument(analysis, [station], options);
 
 /** A page of two cards for each station, in the plan's order. */

@@ -22,7 +22,19 @@ function featureOf(value: unknown): Feature[] {
   return [{ type: 'Feature', properties: isRecord(value['properties']) ? value['properties'] : {}, geometry: { type, coordinates } as Geometry }];
 }
 
-/** The drawable features of a parsed file; `null` where it is no feature collection. */
+/**
+ * The drawable features of a parsed GeoJSON file, for the maps on the papers; `null` where it is no feature collection.
+ * Features without a usable geometry are left out.
+ * @example
+ * ```ts
+ * import { contextOf } from '@halfcup/core/sheets';
+ * const geometry = { type: 'LineString', coordinates: [[-17.4, -33.2], [-17.36, -33.2]] };
+ * const broken = { type: 'LineString', coordinates: [[-17.4, 'south']] };
+ * const features = [geometry, broken].map((one) => ({ type: 'Feature', properties: {}, geometry: one }));
+ * contextOf({ type: 'FeatureCollection', features })?.features.length; // → 1
+ * contextOf({ type: 'Topology' }); // → null
+ * ```
+ */
 export function contextOf(value: unknown): FeatureCollection | null {
   if (!isRecord(value) || value['type'] !== 'FeatureCollection' || !Array.isArray(value['features'])) return null;
   return { type: 'FeatureCollection', features: value['features'].flatMap(featureOf) };

@@ -11,12 +11,13 @@ import { type Html, NONE, html, said, documentHtml } from './html.ts';
 /** What the caller decides of a paper. */
 export interface SheetOptions {
   readonly paper: Paper;
-  /** As it is to be read: "2027-09-01 18:30". Pure functions know no clock. */
+  /** Day and time, as it is to be read: "2027-09-01 18:30". Pure functions know no clock. */
   readonly printedAt: string;
   /** BCP 47 tag; else the plan's own language. */
   readonly language?: string;
 }
 
+/** What a paper's page is made of. */
 export interface SheetFrame {
   readonly title: string;
   readonly paper: Paper;

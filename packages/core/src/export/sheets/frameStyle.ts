@@ -4,6 +4,7 @@
  * margin. Source: CSS Paged Media 3 (page margin boxes, `counter(pages)`).
  */
 
+/** A size of paper: ISO 216 A4, or US Letter. */
 export type Paper = 'a4' | 'letter';
 
 /** What fits between the margins, millimetres. */

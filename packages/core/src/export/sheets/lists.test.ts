@@ -7,7 +7,7 @@ import { reviewLayout } from '../../review/review.ts';
 import { ORIGIN, turtle } from '../../testing/courses.ts';
 import { layoutOf } from '../../testing/plans.ts';
 import { en } from '../text/en.ts';
-import { LANGUAGES } from '../text/languages.ts';
+import { LANGUAGES, SHEET_TEXTS } from '../text/languages.ts';
 import { contextOf } from './context.ts';
 import { defaultsInUse } from './defaultsInUse.ts';
 import { fileNames, papersOf } from './papers.ts';
@@ -90,7 +90,7 @@ describe('the supply list', () => {
   });
 
   it('has a phrase in every language for each default, its unit and the kind of its source', () => {
-    for (const { language, lists } of LANGUAGES) {
+    for (const { language, lists } of SHEET_TEXTS) {
       const phrases = DEFAULTS_TABLE.flatMap(({ what, source, unit }) => [what, source, ...(/^[a-z ]{4,}$/u.test(unit) ? [unit] : [])]);
       expect(phrases.filter((phrase) => lists.supplies.phrase(phrase) === null), language).toEqual([]);
     }

@@ -29,10 +29,29 @@ export interface PrintedPaper {
   /** A file's name that is safe on any system: "run-v1.html". */
   readonly name: string;
   readonly title: string;
+  /** The whole document, without scripts or anything fetched. */
   readonly html: string;
 }
 
-/** Every paper but the list of them, in the order in which they are used. */
+/**
+ * Every paper but the list of them, in the order in which they are used: overview, captains' sheets, cards, placement, supplies,
+ * one run sheet a vehicle, collection, and the report where a review is given. In the language asked for, else English:
+ * see `languageNote`. What the plan does not say is left as a line to fill in.
+ * @example
+ * ```ts
+ * import { analyse, readPlan } from '@halfcup/core';
+ * import { papersOf } from '@halfcup/core/sheets';
+ * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
+ *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
+ *   "races": [{ "id": "r", "course": "c" }],
+ *   "stations": [{ "id": "s1", "on": { "course": "c", "measure": "2 km", "side": "right" } }] }`, 'plan.json');
+ * if (!read.ok) throw new Error(read.findings[0]?.message);
+ * const result = analyse(read.value.plan, { gpx: new Map() });
+ * if (!result.ok) throw new Error(result.findings[0]?.message);
+ * const papers = papersOf(result.value, { paper: 'a4', printedAt: '2027-09-01 18:30' });
+ * papers.map(({ name }) => name); // → ['overview.html', 'captains.html', 'cards.html', 'placement.html', 'supplies.html', 'collection.html']
+ * ```
+ */
 export function papersOf(analysis: Analysis, options: PapersOptions): PrintedPaper[] {
   const { plan } = analysis;
   const { paper, printedAt, review, context } = options;
@@ -55,7 +74,23 @@ export function papersOf(analysis: Analysis, options: PapersOptions): PrintedPap
   ];
 }
 
-/** The page that names all papers, with links to the files beside it. */
+/**
+ * The page that names papers, with links to the files beside it: `index.html` of a folder of papers.
+ * @example
+ * ```ts
+ * import { analyse, readPlan } from '@halfcup/core';
+ * import { indexPaper } from '@halfcup/core/sheets';
+ * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
+ *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
+ *   "races": [{ "id": "r", "course": "c" }],
+ *   "stations": [{ "id": "s1", "on": { "course": "c", "measure": "2 km", "side": "right" } }] }`, 'plan.json');
+ * if (!read.ok) throw new Error(read.findings[0]?.message);
+ * const result = analyse(read.value.plan, { gpx: new Map() });
+ * if (!result.ok) throw new Error(result.findings[0]?.message);
+ * const page = indexPaper(result.value, [{ name: 'cards.html', title: 'Cards' }], { paper: 'a4', printedAt: '2027-09-01 18:30' });
+ * page.html.includes('<a href="cards.html">'); // → true
+ * ```
+ */
 export function indexPaper(analysis: Analysis, papers: readonly Pick<PrintedPaper, 'name' | 'title'>[], { paper, printedAt, language }: SheetOptions): PrintedPaper {
   const { plan } = analysis;
   const { text } = textOf(language ?? plan.language);

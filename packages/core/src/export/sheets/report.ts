@@ -12,6 +12,7 @@ import { courseSection, fileSection, practiceSection, sideSection } from './repo
 import { checkSection, findingSection, placedSection, waivedSection } from './reportFindings.ts';
 import { reportStyle } from './reportStyle.ts';
 
+/** What the reviewer's report is made of. */
 export interface ReportInput {
   /** Its findings have their places in the plan. */
   readonly analysis: Analysis;
@@ -20,7 +21,25 @@ export interface ReportInput {
   readonly made: string;
 }
 
-/** The whole page, in the plan's units. */
+/**
+ * The safety review as one HTML page to be printed and signed, in the plan's units and in English. Checks that could not run
+ * and findings that cannot be told are said beside the counts.
+ * @example
+ * ```ts
+ * import { analyse, placeFindings, readPlan, reviewDocument } from '@halfcup/core';
+ * import { reportHtml } from '@halfcup/core/sheets';
+ * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
+ *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
+ *   "races": [{ "id": "r", "course": "c" }],
+ *   "stations": [{ "id": "s1", "on": { "course": "c", "measure": "2 km", "side": "right" } }] }`, 'plan.json');
+ * if (!read.ok) throw new Error(read.findings[0]?.message);
+ * const result = analyse(read.value.plan, { gpx: new Map() });
+ * if (!result.ok) throw new Error(result.findings[0]?.message);
+ * const analysis = { ...result.value, findings: placeFindings(result.value.findings, read.value) };
+ * const review = reviewDocument(analysis, { sha256: '0'.repeat(64), inputs: [] });
+ * reportHtml({ analysis, review, made: '2027-09-01' }).includes('Seen and agreed'); // → true
+ * ```
+ */
 export function reportHtml({ analysis, review, made }: ReportInput): string {
   const { plan, findings, checks } = analysis;
   const { units } = plan;

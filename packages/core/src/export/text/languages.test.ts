@@ -1,10 +1,10 @@
 import { expect, it } from 'vitest';
 import { en } from './en.ts';
 import { es } from './es.ts';
-import { LANGUAGES, textOf } from './languages.ts';
+import { LANGUAGES, SHEET_TEXTS, languageNote, textOf } from './languages.ts';
 
 it('takes a language by its tag, or by its first part where a region is named', () => {
-  for (const one of LANGUAGES) expect(textOf(one.language)).toEqual({ text: one, note: null });
+  for (const one of SHEET_TEXTS) expect(textOf(one.language)).toEqual({ text: one, note: null });
   expect(textOf('es-MX').text).toBe(es);
   expect(textOf('EN-gb')).toEqual({ text: en, note: null });
 });
@@ -13,6 +13,12 @@ it('prints in English where the language is not there, and says so with the lang
   const { text, note } = textOf('tlh');
   expect(text).toBe(en);
   expect(note).toMatch(/"tlh".*English.*"es"/u);
+  expect(languageNote('tlh')).toBe(note);
+  expect(languageNote('es-MX')).toBeNull();
+});
+
+it('lists every language by its tag and its own name', () => {
+  expect(LANGUAGES.map(({ language, name }) => [language, name])).toEqual([['en', 'English'], ['es', 'español']]);
 });
 
 /** Every sentence by its path; functions are called with sample texts. */
