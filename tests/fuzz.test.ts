@@ -11,7 +11,7 @@ import { nearestOn, passesOf } from '../packages/core/src/course/passes.ts';
 import { indexCourse } from '../packages/core/src/course/segmentIndex.ts';
 import { courseDocument, layoutDocument, snapDocument } from '../packages/core/src/export/documents.ts';
 import { toGeoJson } from '../packages/core/src/export/geojson.ts';
-import { chooseLine } from '../packages/core/src/plan/courses.ts';
+import { chooseLine } from '../packages/core/src/gpx/chooseLine.ts';
 import { placeFindings } from '../packages/core/src/plan/placeFindings.ts';
 import type { PlanDocument } from '../packages/core/src/plan/plan.ts';
 import { readPlan } from '../packages/core/src/plan/read.ts';

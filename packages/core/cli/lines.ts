@@ -4,7 +4,7 @@ import { buildCourse } from '../src/course/build.ts';
 import type { Course, GapRule } from '../src/course/course.ts';
 import { type Finding, type Result, type Where, bad, good } from '../src/finding.ts';
 import type { GpxDocument, GpxLine, GpxSegment } from '../src/gpx/document.ts';
-import { chooseLine } from '../src/plan/courses.ts';
+import { chooseLine } from '../src/gpx/chooseLine.ts';
 import { type Call, has } from './call.ts';
 import { readGpxFile } from './files.ts';
 

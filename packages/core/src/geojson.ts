@@ -1,2 +1,8 @@
-/** The face `@halfcup/core/geojson`: a layout as GeoJSON (RFC 7946). Apart from the others, for it loads Turf. */
+/**
+ * The face `@halfcup/core/geojson`: courses, places, polygons and whole layouts in and out of GeoJSON (RFC 7946).
+ * Apart from the others, for it loads Turf.
+ */
 export { type LayoutFeature, toGeoJson } from './export/geojson.ts';
+export { type CourseProperties, type NameProperties, type PassProperties, courseToGeoJson, passesToGeoJson, placesToGeoJson, polygonsToGeoJson } from './export/geojsonOf.ts';
+export type { ForeignOptions } from './course/foreign.ts';
+export { type Outline, type Place, courseFromGeoJson, placesFromGeoJson, polygonsFromGeoJson } from './course/fromGeoJson.ts';

@@ -1,5 +1,7 @@
 /**
- * The face `@halfcup/core/geometry`: course geometry alone, without plans, files or GeoJSON.
+ * The face `@halfcup/core/geometry`: course geometry alone, without plans, files or GeoJSON. A line becomes a course
+ * (`buildCourse`), a course is indexed (`indexCourse`), and points are found on it (`passesOf`, `pointAt`).
+ * @module @halfcup/core/geometry
  */
 export { segmentAzimuthDeg, segmentLength } from './geodesy/segment.ts';
 export { type EastNorth, eastNorth, fromEastNorth } from './geodesy/frame.ts';
@@ -11,9 +13,13 @@ export { type Calibration, FACTOR_LIMITS, type Mark, calibrate } from './course/
 export { type Flaw, cleaned, flawFindings, flawsOf, tangleFindings } from './course/quality.ts';
 export { measureOf, rawOf } from './course/scale.ts';
 export { type IndexedCourse, indexCourse } from './course/segmentIndex.ts';
+export type { Tangle } from './course/tangles.ts';
+export type { GpxSegment } from './gpx/document.ts';
 export { PASS_DEFAULTS, type PassOptions, nearestOn, passesOf } from './course/passes.ts';
 export { type PartsInput, type Stretch, courseOfParts } from './course/parts.ts';
 export { type WheelReading, offsetUncertainty, wheelBetween } from './layout/wheel.ts';
 export { type Finding, type LonLat, type Result, type Severity, type Where, findingLine } from './finding.ts';
+export type { ForeignOptions } from './course/foreign.ts';
+export { type GpxParserLine, type GpxParserResult, courseFromGpxParser } from './course/fromGpxParser.ts';
 export { swappedPosition } from './course/swapped.ts';
 export type { Degrees, In, Latitude, Longitude, Metres } from './units.ts';

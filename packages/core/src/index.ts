@@ -1,37 +1,82 @@
 /**
  * The face `@halfcup/core`: a plan and its files in, the whole analysis out.
  * Geometry alone: `@halfcup/core/geometry`; reading and writing GPX alone: `@halfcup/core/gpx`;
- * GeoJSON, which loads Turf: `@halfcup/core/geojson`.
+ * papers: `@halfcup/core/sheets`; GeoJSON, which loads Turf: `@halfcup/core/geojson`.
+ * @module @halfcup/core
  */
-export { type Analysis, type Sources, analyse, analyseOn, courseStage, dayStage, layoutStage, passStage } from './analyse.ts';
-export { reanalyse } from './reanalyse.ts';
-export { type Finding, type LonLat, type Result, type Severity, type Where, findingLine } from './finding.ts';
-export { type Course, type Pass, type Side, courseLength, startMeasure } from './course/course.ts';
-export type { IndexedCourse } from './course/segmentIndex.ts';
-export type { GpxDocument, GpxLine, GpxSegment, GpxWaypoint } from './gpx/document.ts';
-export type { Item, LaidDirection, Layout, StationLayout } from './layout/layout.ts';
-export { chooseLine, coursesOf } from './plan/courses.ts';
-export { editPlan } from './plan/edit.ts';
-export { placeFindings } from './plan/placeFindings.ts';
-export type * from './plan/plan.ts';
-export { practiceOf } from './plan/practice.ts';
+
+// Read, begin and change a plan
 export { readPlan } from './plan/read.ts';
-export { type StartOptions, startPlan } from './plan/start.ts';
+export { placeFindings } from './plan/placeFindings.ts';
+export { editPlan } from './plan/edit.ts';
 export { withVariant } from './plan/variant.ts';
+export { type StartOptions, startPlan } from './plan/start.ts';
+export { chooseLine } from './gpx/chooseLine.ts';
+export type {
+  Crew,
+  DeclaredSide,
+  Division,
+  FinishTimes,
+  Heat,
+  ItemKind,
+  Packs,
+  PassChoice,
+  Place,
+  Plan,
+  PlanClock,
+  PlanCourse,
+  PlanDocument,
+  PlanMark,
+  PlanPart,
+  PlanPoint,
+  PlanRace,
+  PlanStation,
+  PlanVariant,
+  PlanVehicle,
+  PlanWaiver,
+  PlanWave,
+  PlanZone,
+  PointKind,
+  Practice,
+  Served,
+  Supplies,
+  SuppliesOverride,
+  TakeRates,
+  Units,
+} from './plan/plan.ts';
+
+// Analyse a plan: whole, again after a change, or stage by stage
+export { type Analysis, type Kept, type Sources, analyse, analyseOn, courseStage, dayStage, layoutStage, passStage } from './analyse.ts';
+export { reanalyse } from './reanalyse.ts';
+export type { CourseSources } from './plan/courses.ts';
+
+// What an analysis holds: courses, passes, layout, spacing, race day
+export { type Course, type Drawn, type GapRule, type Pass, type Scale, type Side, type Skip, courseLength, startMeasure } from './course/course.ts';
+export type { IndexedCourse } from './course/segmentIndex.ts';
+export type { Mark } from './course/calibrate.ts';
+export type { GpxDocument, GpxLine, GpxSegment, GpxWaypoint } from './gpx/document.ts';
+export type { Direction, Leg, RaceSpacing, StationPass } from './station/station.ts';
+export type { Item, LaidDirection, Layout, StationLayout } from './layout/layout.ts';
+export type { SeenStation } from './layout/layStation.ts';
+export type { DayNeeds } from './layout/stretches.ts';
+export type { DayCrew, Pack, PrePour, Quantiles, RaceDay, Run, StationDay, Stop } from './raceday/day.ts';
+export type { DayFound, Fields, ResultTexts } from './raceday/raceDay.ts';
+
+// Review it
 export type { Check, Rule } from './review/check.ts';
 export { CHECKS } from './review/checks.ts';
-export { type PlacedReview, type PlacedVerdict, type Verdict, reviewPlaced } from './review/placed.ts';
-export { type CheckRun, type Review, reviewLayout } from './review/review.ts';
 export { STAGE_RULES } from './review/stageRules.ts';
-export type { Direction, Leg, RaceSpacing, StationPass } from './station/station.ts';
-export { itemWord } from './station/wording.ts';
+export { type CheckRun, type Review, type Reviewed, type StationFound, reviewLayout } from './review/review.ts';
+export { type PlacedReview, type PlacedVerdict, type Verdict, reviewPlaced } from './review/placed.ts';
+
+// Improve it, and compare two of its states
+export { type ImproveOptions, type Improvement, improve } from './improve/improve.ts';
+export type { Move, Proof, Verified } from './improve/verify.ts';
+export type { LongestLeg, Standing } from './improve/standing.ts';
 export { lengthLike, movedText } from './improve/change.ts';
 export { type Change, type ChangedItem, type ChangedLeg, type ChangedSpacing, type Comparison, type MovedStation, compareAnalyses } from './improve/compare.ts';
-export { type ImproveOptions, type Improvement, improve } from './improve/improve.ts';
-export { type LongestLeg, type Standing, standingOf } from './improve/standing.ts';
-export type { Move, Proof } from './improve/verify.ts';
-export { compareDocument } from './export/compareDocument.ts';
-export { type ImproveDocument, improveDocument } from './export/improveDocument.ts';
+
+// The documents that the command line prints as JSON
 export {
   type CourseDocument,
   type LayoutDocument,
@@ -43,36 +88,40 @@ export {
   layoutDocument,
   snapDocument,
 } from './export/documents.ts';
-export { toCalendar } from './export/calendar.ts';
+export type { Bounds } from './export/bounds.ts';
+export { type RaceDayDocument, type StationDayDocument, raceDayDocument } from './export/raceDayDocument.ts';
+export { type FileDigest, type ReviewCounts, type ReviewDocument, type ReviewedFiles, countsOf, reviewDocument } from './export/reviewDocument.ts';
+export { compareDocument } from './export/compareDocument.ts';
+export { type ImproveDocument, improveDocument } from './export/improveDocument.ts';
+
+// Their JSON Schemas, and that of a plan
+export type { JsonSchema } from './export/schemas/shared.ts';
+export { planJsonSchema } from './export/schemas/plan.ts';
+export { findingSchema } from './export/schemas/finding.ts';
+export { courseSchema } from './export/schemas/course.ts';
+export { snapSchema } from './export/schemas/snap.ts';
+export { layoutSchema } from './export/schemas/layout.ts';
+export { raceDaySchema } from './export/schemas/raceDay.ts';
+export { reviewSchema } from './export/schemas/review.ts';
+export { compareSchema } from './export/schemas/compare.ts';
+export { improveSchema } from './export/schemas/improve.ts';
+
+// Other formats
 export { toCsv } from './export/csv.ts';
 export { type CsvCell, csvText, textOfCell } from './export/csvText.ts';
 export { toGpx } from './export/waypoints.ts';
+export { toCalendar } from './export/calendar.ts';
 export { type GridDigits, type GridReference, gridReference } from './export/gridReference.ts';
-export { type FileDigest, type ReviewCounts, type ReviewDocument, type ReviewedFiles, countsOf, reviewDocument } from './export/reviewDocument.ts';
-export { compareSchema } from './export/schemas/compare.ts';
-export { type RaceDayDocument, type StationDayDocument, raceDayDocument } from './export/raceDayDocument.ts';
-export type { RaceDay, StationDay } from './raceday/day.ts';
-export { courseSchema } from './export/schemas/course.ts';
-export { findingSchema } from './export/schemas/finding.ts';
-export { improveSchema } from './export/schemas/improve.ts';
-export { layoutSchema } from './export/schemas/layout.ts';
-export { planJsonSchema } from './export/schemas/plan.ts';
-export { raceDaySchema } from './export/schemas/raceDay.ts';
-export { reviewSchema } from './export/schemas/review.ts';
-export { snapSchema } from './export/schemas/snap.ts';
-export { type ReportInput, reportHtml } from './export/sheets/report.ts';
+
+// Findings and results
+export { type Finding, type LonLat, type Result, type Severity, type Where, findingLine } from './finding.ts';
+
+// Units: read from text, printed for people, and told apart by type
+export type { Degrees, In, Kilograms, Latitude, Litres, Longitude, Metres, Seconds } from './units.ts';
 export {
-  type Degrees,
-  type In,
-  type Kilograms,
-  type Latitude,
   type LengthStyle,
   type LengthUnit,
-  type Litres,
-  type Longitude,
-  type Metres,
   type Parsed,
-  type Seconds,
   type UnitSystem,
   formatClock,
   formatDuration,

@@ -2,10 +2,11 @@ import { describe, expect, it } from 'vitest';
 import { courseLength, rawLength } from '../course/course.ts';
 import type { IndexedCourse } from '../course/segmentIndex.ts';
 import type { Finding, LonLat } from '../finding.ts';
+import { chooseLine } from '../gpx/chooseLine.ts';
 import type { GpxDocument, GpxLine } from '../gpx/document.ts';
 import { ORIGIN, from, segmentThrough, turtlePoints, valueOf } from '../testing/courses.ts';
 import { planCourse, planOf } from '../testing/plans.ts';
-import { type Sources, chooseLine, coursesOf } from './courses.ts';
+import { type CourseSources, coursesOf } from './courses.ts';
 import type { PlanCourse } from './plan.ts';
 
 const EAST = turtlePoints(ORIGIN, [[90, 1000]], 100);
@@ -20,12 +21,12 @@ const line = (kind: 'track' | 'route', name: string | null, segments: readonly (
 
 const gpx = (tracks: readonly GpxLine[], routes: readonly GpxLine[] = []): GpxDocument => ({ file: 'races/a.gpx', version: '1.1', creator: null, name: null, tracks, routes, waypoints: [] });
 
-const sources = (...documents: (readonly [string, GpxDocument])[]): Sources => ({ gpx: new Map(documents) });
+const sources = (...documents: (readonly [string, GpxDocument])[]): CourseSources => ({ gpx: new Map(documents) });
 const none = sources();
 
-const built = (courses: readonly PlanCourse[], files: Sources = none): readonly IndexedCourse[] => valueOf(coursesOf(planOf({ courses }), files));
-const findings = (courses: readonly PlanCourse[], files: Sources = none): readonly Finding[] => coursesOf(planOf({ courses }), files).findings;
-const errors = (courses: readonly PlanCourse[], files: Sources = none): readonly Finding[] => {
+const built = (courses: readonly PlanCourse[], files: CourseSources = none): readonly IndexedCourse[] => valueOf(coursesOf(planOf({ courses }), files));
+const findings = (courses: readonly PlanCourse[], files: CourseSources = none): readonly Finding[] => coursesOf(planOf({ courses }), files).findings;
+const errors = (courses: readonly PlanCourse[], files: CourseSources = none): readonly Finding[] => {
   const result = coursesOf(planOf({ courses }), files);
   expect(result.ok).toBe(false);
   return result.findings.filter((finding) => finding.severity === 'error');

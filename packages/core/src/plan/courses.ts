@@ -8,18 +8,20 @@ import { calibrate } from '../course/calibrate.ts';
 import { type Course, type Drawn, courseLength } from '../course/course.ts';
 import { flawFindings, flawsOf, tangleFindings } from '../course/quality.ts';
 import { type IndexedCourse, indexCourse } from '../course/segmentIndex.ts';
-import { type Finding, type Result, type Where, bad, good } from '../finding.ts';
-import type { GpxDocument, GpxLine, GpxSegment } from '../gpx/document.ts';
+import { type Result, type Where, bad, good } from '../finding.ts';
+import { chooseLine } from '../gpx/chooseLine.ts';
+import type { GpxDocument, GpxSegment } from '../gpx/document.ts';
 import { resolveMarks } from './marks.ts';
 import type { Plan, PlanCourse } from './plan.ts';
 
-/** Files that a plan names, already read, by the name used in the plan. */
-export interface Sources {
+/** The GPX files that a plan names, already read. */
+export interface CourseSources {
+  /** By the name used in the plan. */
   readonly gpx: ReadonlyMap<string, GpxDocument>;
 }
 
 /** Every course of the plan, measured, indexed and calibrated, in its order. Not ok where one of them cannot be built. */
-export function coursesOf(plan: Plan, sources: Sources): Result<readonly IndexedCourse[]> {
+export function coursesOf(plan: Plan, sources: CourseSources): Result<readonly IndexedCourse[]> {
   const built = new Map<string, Result<IndexedCourse>>();
   const build = (id: string): Result<IndexedCourse> => {
     const known = built.get(id);
@@ -37,7 +39,7 @@ export function coursesOf(plan: Plan, sources: Sources): Result<readonly Indexed
 
 type Build = (id: string) => Result<IndexedCourse>;
 
-function courseOf(course: PlanCourse, path: string, sources: Sources, build: Build): Result<IndexedCourse> {
+function courseOf(course: PlanCourse, path: string, sources: CourseSources, build: Build): Result<IndexedCourse> {
   const raw = course.parts === undefined ? fromPoints(course, path, sources) : fromParts(course, path, build);
   if (!raw.ok) return raw;
   const document = course.gpx === undefined ? undefined : sources.gpx.get(course.gpx);
@@ -50,7 +52,7 @@ function courseOf(course: PlanCourse, path: string, sources: Sources, build: Bui
   return calibrated.ok ? good(calibrated.value, findings) : bad(findings);
 }
 
-function fromPoints(course: PlanCourse, path: string, sources: Sources): Result<Course> {
+function fromPoints(course: PlanCourse, path: string, sources: CourseSources): Result<Course> {
   const segments = course.gpx === undefined ? lineSegments(course, path) : gpxSegments(course, path, sources);
   if (!segments.ok) return segments;
   const where = { path, course: course.id };
@@ -85,7 +87,7 @@ function lineSegments(course: PlanCourse, path: string): Result<readonly GpxSegm
   return good([{ lon: column(0), lat: column(1), ele: column(2) }]);
 }
 
-function gpxSegments(course: PlanCourse, path: string, sources: Sources): Result<readonly GpxSegment[]> {
+function gpxSegments(course: PlanCourse, path: string, sources: CourseSources): Result<readonly GpxSegment[]> {
   const file = course.gpx!;
   const document = sources.gpx.get(file);
   if (document === undefined) {
@@ -95,38 +97,4 @@ function gpxSegments(course: PlanCourse, path: string, sources: Sources): Result
   const where: Where = course.track === undefined ? { file: document.file } : { path: `${path}/track`, course: course.id };
   const line = chooseLine(document, course.track, where);
   return line.ok ? good(line.value.segments, line.findings) : line;
-}
-
-const pointsOf = (line: GpxLine): number => line.segments.reduce((sum, segment) => sum + segment.lon.length, 0);
-
-const hasPoints = (line: GpxLine): boolean => pointsOf(line) > 0;
-
-const listed = (lines: readonly GpxLine[]): string =>
-  lines.map((line, k) => `${k}: ${line.name === null ? `${line.kind} without a name` : `"${line.name}"`}`).join(', ');
-
-/**
- * The line that `track` names: its name, or its index over tracks, then routes. Without `track` the first with more points
- * than one, and a note where there are others. Errors: no line, no such line, a name that two lines have.
- */
-export function chooseLine(document: GpxDocument, track: string | number | undefined, where: Where): Result<GpxLine> {
-  const lines = [...document.tracks, ...document.routes];
-  const fail = (message: string): Result<GpxLine> => bad([{ code: 'track-unknown', severity: 'error', message, where }]);
-  // The place that is printed before the message has the file's name already.
-  const file = where.file === undefined ? document.file : 'The file';
-  if (track === undefined) {
-    const usable = lines.filter(hasPoints);
-    if (usable.length === 0) return fail(`${file} has no track or route with points; expected one to be the course.`);
-    const taken = usable.find((line) => pointsOf(line) > 1) ?? usable[0]!;
-    return good(taken, usable.length > 1 ? [chosenFinding(document, lines, taken)] : []);
-  }
-  const named = lines.filter((line) => line.name === track);
-  if (named.length > 1) return fail(`${file} has ${named.length} lines named "${track}"; say which by index: ${listed(lines)}.`);
-  const line = named[0] ?? lines[/^\d+$/.test(String(track)) ? Number(track) : -1];
-  if (line === undefined) return fail(`${file} has no line "${track}"; it has ${lines.length === 0 ? 'none' : listed(lines)}.`);
-  return hasPoints(line) ? good(line) : fail(`Line "${track}" of ${file === 'The file' ? 'the file' : file} has no points.`);
-}
-
-function chosenFinding(document: GpxDocument, lines: readonly GpxLine[], line: GpxLine): Finding {
-  const message = `The file has ${lines.length} lines (${listed(lines)}); took ${lines.indexOf(line)}. Name another as the track where that is wrong.`;
-  return { code: 'track-chosen', severity: 'note', message, where: { file: document.file, line: line.line, column: line.column } };
 }

@@ -11,11 +11,12 @@ import { type IndexedCourse, indexCourse } from '../course/segmentIndex.ts';
 import { type Finding, type Result, bad, good } from '../finding.ts';
 import type { GpxDocument } from '../gpx/document.ts';
 import { type LengthUnit, type UnitSystem, formatLength, lengthIn, parseLength } from '../units.ts';
-import { chooseLine } from './courses.ts';
+import { chooseLine } from '../gpx/chooseLine.ts';
 import type { DeclaredSide } from './plan.ts';
 import { readPlan } from './read.ts';
 import { type GivenMarks, rolesOf, rounded } from './waypointRoles.ts';
 
+/** What a first plan is to say; stations from waypoints unless `every` or `at` is given. */
 export interface StartOptions {
   /** Of the plan and its race. */
   readonly name: string;
@@ -27,12 +28,15 @@ export interface StartOptions {
   readonly every?: number;
   /** Places at these measures, metres, instead of waypoints. */
   readonly at?: readonly number[];
+  /** Declared for every station, or right and left in turn, the first right. */
   readonly side?: DeclaredSide | 'alternate';
+  /** Name or index of the line that is the course; absent: the first with points. */
   readonly track?: string;
   readonly gaps?: GapRule;
   readonly reverse?: boolean;
   /** Known length of the course, metres: written into the plan, as are the marks. */
   readonly length?: number;
+  /** Points of known measure, which calibrate the course. */
   readonly marks?: readonly Mark[];
 }
 
@@ -54,10 +58,21 @@ const MOST = 500;
 const METRIC_PRACTICE: Entry = { signAhead: '90 m', gelAhead: '8 m', tableGap: '3 m', tableLength: '1.8 m', trashFrom: '45 m', trashTo: '90 m' };
 
 /**
- * A plan as JSON text: two spaces, coordinate pairs on one line and to 7 decimals (1 cm). Stations in course order by
+ * The text of a first plan, as JSON: two spaces, coordinate pairs on one line and to 7 decimals (1 cm). Stations in course order by
  * the first pass of each, those off the course last. Waypoints whose names are distances become marks, those at the start
  * and the finish that are called so are left out, each with a note. Errors: no usable line, no waypoints and no places
  * asked for, a place beyond the course, marks that calibrate nothing, a name that a plan cannot hold.
+ * @example
+ * ```ts
+ * import { readPlan, startPlan } from '@halfcup/core';
+ * import { readGpx } from '@halfcup/core/gpx';
+ * const gpx = readGpx(`<gpx version="1.1" creator="me"><trk><trkseg>
+ *   <trkpt lat="-33.2" lon="-17.4"/><trkpt lat="-33.2" lon="-17.36"/></trkseg></trk></gpx>`, 'full.gpx');
+ * if (!gpx.ok) throw new Error(gpx.findings[0]?.message);
+ * const text = startPlan(gpx.value, { name: 'Tern Cay 4', gpx: 'full.gpx', at: [1000, 2500], side: 'right' });
+ * const plan = text.ok ? readPlan(text.value, 'plan.json') : text;
+ * plan.ok && plan.value.plan.stations.map(({ name }) => name); // → ['1 km', '2.5 km']
+ * ```
  */
 export function startPlan(document: GpxDocument, options: StartOptions): Result<string> {
   const line = chooseLine(document, options.track, { file: document.file });

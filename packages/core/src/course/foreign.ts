@@ -1,0 +1,72 @@
+/** Courses from points that another tool has read: checked like those of a file, then built. */
+import { type Finding, type LonLat, type Result, type Where, bad, good } from '../finding.ts';
+import { type LineSource, type NamedLine, chooseLine } from '../gpx/chooseLine.ts';
+import type { GpxSegment } from '../gpx/document.ts';
+import { type Metres, describeValue } from '../units.ts';
+import { buildCourse } from './build.ts';
+import type { Course, Drawn, GapRule } from './course.ts';
+import { flawFindings, flawsOf } from './quality.ts';
+
+/** How a line of another tool becomes a course. */
+export interface ForeignOptions {
+  /** Name of the line, or its index; absent: the first with points, and a note where there are more. */
+  readonly track?: string | number;
+  /** Absent: `course`. */
+  readonly id?: string;
+  /** Absent: the line's own. */
+  readonly name?: string;
+  readonly drawn?: Drawn;
+  /** What is done with gaps of over 50 m between segments; absent: refused. */
+  readonly gaps?: GapRule;
+  /** Run from the last point to the first. */
+  readonly reverse?: boolean;
+}
+
+/** A position as another tool holds it, and where it stands there. */
+export interface ForeignPoint {
+  readonly lon: unknown;
+  readonly lat: unknown;
+  readonly ele?: unknown;
+  readonly where: Where;
+}
+
+/** So many faults are told one by one. */
+const TOLD = 20;
+
+const inRange = (value: unknown, most: number): value is number => typeof value === 'number' && Math.abs(value) <= most;
+
+/** The position, or what is wrong with it. */
+export function positionOf({ lon, lat, where }: ForeignPoint): Result<LonLat> {
+  if (inRange(lon, 180) && inRange(lat, 90)) return good([lon, lat]);
+  const swapped = inRange(lat, 180) && inRange(lon, 90) ? ' Longitude comes first: the two may be swapped.' : '';
+  const place = where.path === undefined ? '' : ` at ${where.path === '' ? 'the root' : where.path}`;
+  const message = `Found longitude ${describeValue(lon)} and latitude ${describeValue(lat)}${place}; expected degrees from -180 to 180 and from -90 to 90.${swapped}`;
+  return bad([{ code: 'position', severity: 'error', message, where }]);
+}
+
+/** A line of another tool, and what is wrong with its points: that counts only where the line is the one chosen. */
+export interface ForeignLine extends NamedLine {
+  readonly faults: readonly Finding[];
+}
+
+/** Columns of points, NaN where a point is no position, with the first 20 faults; an elevation that is no number is none. */
+export function columnsOf(points: readonly ForeignPoint[]): { readonly segment: GpxSegment; readonly faults: readonly Finding[] } {
+  const positions = points.map(positionOf);
+  const column = (k: 0 | 1): Float64Array => Float64Array.from(positions, (position) => (position.ok ? position.value[k] : NaN));
+  const faults = positions.flatMap((position) => (position.ok ? [] : position.findings)).slice(0, TOLD);
+  return { segment: { lon: column(0), lat: column(1), ele: Float64Array.from(points, ({ ele }) => elevationIn(ele)) }, faults };
+}
+
+const elevationIn = (ele: unknown): Metres => (typeof ele === 'number' && Number.isFinite(ele) ? ele : NaN);
+
+/** The chosen line as a course; what its track leaves to be desired is said. */
+export function courseOfLines(source: LineSource<ForeignLine>, options: ForeignOptions): Result<Course> {
+  const { track, id = 'course', name, ...how } = options;
+  const line = chooseLine(source, track, {});
+  if (!line.ok) return line;
+  if (line.value.faults.length > 0) return bad(line.value.faults);
+  const { segments } = line.value;
+  const built = buildCourse({ ...how, id, name: name ?? line.value.name ?? id, segments });
+  const findings = [...line.findings, ...built.findings, ...flawFindings(flawsOf(segments), {})];
+  return built.ok ? good(built.value, findings) : bad(findings);
+}

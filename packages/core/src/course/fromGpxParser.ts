@@ -1,0 +1,41 @@
+/**
+ * A course from what the package gpxparser (3, MIT) has read, for tools that already hold its result. Types only: nothing of it is loaded.
+ * gpxparser joins the segments of a track and leaves XML entities in names; a file read by `readGpx` keeps both apart.
+ */
+import type { Result } from '../finding.ts';
+import type { Course } from './course.ts';
+import { type ForeignLine, type ForeignOptions, columnsOf, courseOfLines } from './foreign.ts';
+
+/** A track or route of gpxparser. */
+export interface GpxParserLine {
+  readonly name?: string | null;
+  /** Degrees, and metres of elevation; `ele` is null where the file has none. */
+  readonly points: readonly { readonly lat: number; readonly lon: number; readonly ele?: number | null }[];
+}
+
+/** A gpxparser after `parse`, or any record of this shape. */
+export interface GpxParserResult {
+  readonly tracks: readonly GpxParserLine[];
+  readonly routes: readonly GpxParserLine[];
+}
+
+/**
+ * The course of one track or route, measured on WGS 84.
+ * Errors: a point that is no position (gpxparser hands on NaN), no such line, fewer than two different points. As gpxparser tells no
+ * segments, a gap is a straight step of the course: steps far longer than the others are warned of.
+ * @example
+ * ```ts
+ * import { courseFromGpxParser, courseLength } from '@halfcup/core/geometry';
+ * const parsed = { tracks: [{ name: 'Lap', points: [{ lon: -17.4, lat: -33.2, ele: 4 }, { lon: -17.39, lat: -33.2, ele: 6 }] }], routes: [] };
+ * const result = courseFromGpxParser(parsed);
+ * result.ok && courseLength(result.value).toFixed(3); // → '932.244'
+ * ```
+ */
+export const courseFromGpxParser = ({ tracks, routes }: GpxParserResult, options: ForeignOptions = {}): Result<Course> =>
+  courseOfLines({ file: "gpxparser's result", tracks: linesOf(tracks, 'track'), routes: linesOf(routes, 'route') }, options);
+
+const linesOf = (lines: readonly GpxParserLine[], kind: 'track' | 'route'): ForeignLine[] =>
+  lines.map(({ name, points }, k) => {
+    const { segment, faults } = columnsOf(points.map((point, n) => ({ ...point, where: { path: `/${kind}s/${k}/points/${n}` } })));
+    return { kind, name: name ?? null, segments: [segment], faults };
+  });
