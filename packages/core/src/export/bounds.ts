@@ -4,6 +4,7 @@
  */
 import { wrapDegrees } from '../geodesy/ellipsoid.ts';
 
+/** The box around places, degrees (RFC 7946, section 5): west is larger than east where it crosses the antimeridian. */
 export type Bounds = readonly [west: number, south: number, east: number, north: number];
 
 /** Box of columns of degrees whose longitudes are continuous (they may pass ±180); at least one point. */

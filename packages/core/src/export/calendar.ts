@@ -33,6 +33,21 @@ interface CrewTime {
  * its UID as long as the plan's name and date and the station's id stay, so that a later export replaces it. Errors:
  * the plan has no date or no time zone, or nobody arrives anywhere. Notes: a station that nobody passes is left out;
  * a time that the clock skips or shows twice on that night.
+ * @example
+ * ```ts
+ * import { analyse, readPlan, toCalendar } from '@halfcup/core';
+ * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
+ *   "name": "Tern Cay 4", "date": "2027-09-12", "timeZone": "Atlantic/Azores",
+ *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
+ *   "races": [{ "id": "r", "course": "c",
+ *     "waves": [{ "time": "08:00", "entrants": 200 }], "finish": { "median": "0:24:00", "spread": 0.2 } }],
+ *   "stations": [{ "id": "s1", "on": { "course": "c", "measure": "2 km", "side": "right" } }] }`, 'plan.json');
+ * if (!read.ok) throw new Error(read.findings[0]?.message);
+ * const result = analyse(read.value.plan, { gpx: new Map() });
+ * if (!result.ok) throw new Error(result.findings[0]?.message);
+ * const calendar = toCalendar(result.value, Date.UTC(2027, 7, 1));
+ * calendar.ok && /DTSTART:(.*)/u.exec(calendar.value)?.[1]?.trim(); // → '20270912T063545Z'
+ * ```
  */
 export function toCalendar(analysis: Analysis, stampedAt: number): Result<string> {
   const { plan, stations, day } = analysis;

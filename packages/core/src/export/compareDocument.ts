@@ -26,7 +26,22 @@ const item = (changed: ChangedItem): ChangedItem => ({
 
 const findings = (list: readonly Finding[]): Finding[] => list.map(findingDocument);
 
-/** A comparison with its numbers rounded; `gained` and `lost` as they are to be printed. */
+/**
+ * What `halfcup compare` prints: a comparison with its numbers rounded; `gained` and `lost` as they are to be printed.
+ * @example
+ * ```ts
+ * import { analyse, compareAnalyses, compareDocument, readPlan } from '@halfcup/core';
+ * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
+ *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
+ *   "races": [{ "id": "r", "course": "c" }],
+ *   "stations": [{ "id": "s1", "on": { "course": "c", "measure": "2 km", "side": "right" } }] }`, 'plan.json');
+ * if (!read.ok) throw new Error(read.findings[0]?.message);
+ * const result = analyse(read.value.plan, { gpx: new Map() });
+ * if (!result.ok) throw new Error(result.findings[0]?.message);
+ * const same = compareAnalyses(['today', 'tomorrow'], result.value, result.value);
+ * compareDocument(same).spacing[0]?.longest; // → [2000, 2000]
+ * ```
+ */
 export const compareDocument = (comparison: Comparison): Comparison => ({
   variants: comparison.variants,
   stations: comparison.stations.map(({ id, name, moved, from, to }) => ({ id, name, moved: toMicro(moved), from: toPosition(from), to: toPosition(to) })),

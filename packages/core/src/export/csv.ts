@@ -43,9 +43,23 @@ interface Met {
 }
 
 /**
- * CSV of a layout (RFC 4180, CRLF, a header, UTF-8): the ends of each item, each box, the chalk mark (`station`) and
+ * The layout as a table: CSV (RFC 4180, CRLF, a header, UTF-8): the ends of each item, each box, the chalk mark (`station`) and
  * the station's points, course by course as the runners meet them; stations off every course last. What has no place
  * on the ground has empty positions. Formulas in names are made harmless as `csvText` says; numbers stay numbers.
+ * @example
+ * ```ts
+ * import { analyse, readPlan, toCsv } from '@halfcup/core';
+ * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
+ *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
+ *   "races": [{ "id": "r", "course": "c" }],
+ *   "stations": [{ "id": "s1", "on": { "course": "c", "measure": "2 km", "side": "right" } }] }`, 'plan.json');
+ * if (!read.ok) throw new Error(read.findings[0]?.message);
+ * const result = analyse(read.value.plan, { gpx: new Map() });
+ * if (!result.ok) throw new Error(result.findings[0]?.message);
+ * const [header, sign] = toCsv(result.value).split('\r\n');
+ * header?.slice(0, 32); // → 'station number,station,name,race'
+ * sign?.slice(0, 36); // → '1,s1,s1,r,c,yes,sign,,1908.56,-91.44'
+ * ```
  */
 export function toCsv(layout: Layout): string {
   const met = layout.courses.flatMap((indexed) =>

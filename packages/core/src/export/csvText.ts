@@ -4,7 +4,7 @@
  * an apostrophe before it (OWASP, CSV Injection; from memory). Numbers are written as numbers, also negative ones.
  */
 
-/** `null` is an empty cell. */
+/** What a cell holds; `null` is an empty one, `true` and `false` are "yes" and "no". */
 export type CsvCell = string | number | boolean | null;
 
 /**
@@ -16,7 +16,16 @@ const FORMULA = /^(?:'*[\t\r\n]|['\s\p{Cf}]*[=+\-@\uFF1D\uFF0B\uFF0D\uFF20])/u;
 /** A text that no spreadsheet takes for a formula: an apostrophe goes before one that it would. See `textOfCell`. */
 export const harmlessText = (text: string): string => (FORMULA.test(text) ? `'${text}` : text);
 
-/** The text that was made harmless; any other text as it is. */
+/**
+ * The text behind a cell that `csvText` has made harmless; any other text as it is. Text that a spreadsheet might take for
+ * a formula is written with an apostrophe before it.
+ * @example
+ * ```ts
+ * import { textOfCell } from '@halfcup/core';
+ * textOfCell("'=2+3"); // → '=2+3'
+ * textOfCell("'tis"); // → "'tis"
+ * ```
+ */
 export const textOfCell = (cell: string): string => (cell.startsWith("'") && FORMULA.test(cell) ? cell.slice(1) : cell);
 
 /** Controls that no text needs, and halves of surrogate pairs, which UTF-8 cannot hold. */
@@ -34,6 +43,15 @@ function cellText(cell: CsvCell): string {
 /** In quotes where it holds what would end a cell, or white space at an end, which some readers trim. */
 const quoted = (text: string): string => (/[",\r\n]|^\s|\s$/u.test(text) ? `"${text.replaceAll('"', '""')}"` : text);
 
-/** The text of all rows, in order. A row of one empty cell is written `""`, since an empty line is no row. */
+/**
+ * The text of all rows, in order (RFC 4180, CRLF). Texts that a spreadsheet might take for a formula get an apostrophe first
+ * (see `textOfCell`); a row of one empty cell is written `""`, since an empty line is no row. Throws a RangeError on a number
+ * that is not finite.
+ * @example
+ * ```ts
+ * import { csvText } from '@halfcup/core';
+ * csvText([['name', 'offset'], ['=A1, "north"', -2.5]]); // → `name,offset\r\n"'=A1, ""north""",-2.5\r\n`
+ * ```
+ */
 export const csvText = (rows: readonly (readonly CsvCell[])[]): string =>
   rows.map((row) => `${row.length === 1 && cellText(row[0]!) === '' ? '""' : row.map(cellText).join(',')}\r\n`).join('');

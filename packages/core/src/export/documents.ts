@@ -11,15 +11,21 @@ import type { RaceSpacing, StationPass } from '../station/station.ts';
 import { type Bounds, boundsOf } from './bounds.ts';
 import { toMicro, toNano, toPosition } from './rounding.ts';
 
+/** What `halfcup course` prints. Lengths metres. */
 export interface CourseDocument {
   readonly name: string;
+  /** As the file has them. */
   readonly points: number;
+  /** Points that repeat the one before: dropped. */
   readonly duplicates: number;
+  /** Calibrated. */
   readonly length: number;
+  /** WGS 84 geodesic length of the line. */
   readonly raw: number;
   readonly bounds: Bounds;
   /** `after`: index of the point before the gap. */
   readonly gaps: readonly { readonly after: number; readonly length: number }[];
+  /** Climbed in all; `null` where elevations are missing. */
   readonly ascent: number | null;
   /** Calibrated over raw length, by stretch of course distance; one factor of 1 where nothing is calibrated. */
   readonly factors: readonly { readonly from: number; readonly to: number; readonly factor: number }[];
@@ -31,15 +37,20 @@ export interface CourseDocument {
 /** A point held against a course. */
 export interface SnappedPoint {
   readonly at: LonLat;
+  /** Of the waypoint; `null` where it has none. */
   readonly name: string | null;
+  /** In running order; none where the course is farther away than the snap radius. */
   readonly passes: readonly Pass[];
+  /** The nearest place on the course, however far. */
   readonly nearest: Pick<Pass, 'measure' | 'distance' | 'offset'>;
 }
 
+/** What `halfcup snap` prints. */
 export interface SnapDocument {
   readonly points: readonly SnappedPoint[];
 }
 
+/** A station as `halfcup layout` prints it. */
 export interface StationDocument {
   readonly id: string;
   readonly name: string;
@@ -48,6 +59,7 @@ export interface StationDocument {
   readonly directions: readonly LaidDirection[];
 }
 
+/** What `halfcup layout` prints. Lengths metres. */
 export interface LayoutDocument {
   readonly courses: readonly { readonly id: string; readonly length: number; readonly raw: number }[];
   readonly stations: readonly StationDocument[];
@@ -55,7 +67,16 @@ export interface LayoutDocument {
   readonly findings: readonly Finding[];
 }
 
-/** A finding with its numbers rounded and its keys in the usual order. */
+/**
+ * A finding with its numbers rounded and its keys in the usual order, as every document has it.
+ * @example
+ * ```ts
+ * import { findingDocument } from '@halfcup/core';
+ * const measured = 71.20000004;
+ * const found = findingDocument({ where: { measure: 5012.3456789 }, message: 'Near.', severity: 'warning', code: 'sign-distance', measured });
+ * found.where.measure; // → 5012.345679
+ * ```
+ */
 export function findingDocument(finding: Finding): Finding {
   const { code, severity, message, where, measured, limit, ...rest } = finding;
   const { measure, at, ...place } = where;
@@ -70,7 +91,24 @@ export function findingDocument(finding: Finding): Finding {
   };
 }
 
-/** The facts of one course, named as its file or plan names it. */
+/**
+ * The facts of one course, named as its file or plan names it. `findings`: what reading and measuring it has found; `marks`:
+ * those that it is calibrated by.
+ * @example
+ * ```ts
+ * import { courseDocument, courseStage, readPlan } from '@halfcup/core';
+ * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
+ *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
+ *   "races": [{ "id": "r", "course": "c" }],
+ *   "stations": [{ "id": "s1", "on": { "course": "c", "measure": "2 km", "side": "right" } }] }`, 'plan.json');
+ * if (!read.ok) throw new Error(read.findings[0]?.message);
+ * const courses = courseStage(read.value.plan, { gpx: new Map() });
+ * const [first] = courses.ok ? courses.value : [];
+ * const facts = first && courseDocument(first.course, courses.findings);
+ * facts?.bounds; // → [-17.4, -33.2, -17.36, -33.2]
+ * facts?.factors; // → [{ from: 0, to: 3729.671946, factor: 1 }]
+ * ```
+ */
 export function courseDocument(course: Course, findings: readonly Finding[], marks: readonly Mark[] = []): CourseDocument {
   const ascent = ascentOf(course);
   const [west, south, east, north] = boundsOf(course.lon, course.lat);
@@ -97,7 +135,25 @@ function factorsOf({ scale }: Course): CourseDocument['factors'] {
   });
 }
 
-/** Points with all their passes of one course, in the order given. */
+/**
+ * Points with all their passes of one course, in the order given; `passesOf` and `nearestOn` find these.
+ * @example
+ * ```ts
+ * import { courseStage, readPlan, snapDocument } from '@halfcup/core';
+ * import { nearestOn, passesOf } from '@halfcup/core/geometry';
+ * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
+ *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
+ *   "races": [{ "id": "r", "course": "c" }],
+ *   "stations": [{ "id": "s1", "on": { "course": "c", "measure": "2 km", "side": "right" } }] }`, 'plan.json');
+ * if (!read.ok) throw new Error(read.findings[0]?.message);
+ * const courses = courseStage(read.value.plan, { gpx: new Map() });
+ * const [first] = courses.ok ? courses.value : [];
+ * if (first === undefined) throw new Error(courses.findings[0]?.message);
+ * const at = [-17.38, -33.20004] as const;
+ * const { points } = snapDocument([{ at, name: 'Quay', passes: passesOf(first, at), nearest: nearestOn(first, at) }]);
+ * points[0]?.passes.map(({ measure, side }) => [measure, side]); // → [[1864.84, 'right']]
+ * ```
+ */
 export const snapDocument = (points: readonly SnappedPoint[]): SnapDocument => ({
   points: points.map(({ at, name, passes, nearest }) => ({
     at: toPosition(at),
@@ -107,7 +163,23 @@ export const snapDocument = (points: readonly SnappedPoint[]): SnapDocument => (
   })),
 });
 
-/** A whole layout; `findings` as they are to be printed, with their places in the plan. */
+/**
+ * A whole layout; `findings` as they are to be printed, with their places in the plan (`placeFindings`).
+ * @example
+ * ```ts
+ * import { analyse, layoutDocument, readPlan } from '@halfcup/core';
+ * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
+ *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
+ *   "races": [{ "id": "r", "course": "c" }],
+ *   "stations": [{ "id": "s1", "on": { "course": "c", "measure": "2 km", "side": "right" } }] }`, 'plan.json');
+ * if (!read.ok) throw new Error(read.findings[0]?.message);
+ * const result = analyse(read.value.plan, { gpx: new Map() });
+ * if (!result.ok) throw new Error(result.findings[0]?.message);
+ * const { courses, stations } = layoutDocument(result.value, result.value.findings);
+ * courses; // → [{ id: 'c', length: 3729.671946, raw: 3729.671946 }]
+ * stations[0]?.directions[0]?.items.find(({ kind }) => kind === 'sign')?.wording; // → 'Water ahead'
+ * ```
+ */
 export const layoutDocument = (layout: Layout, findings: readonly Finding[]): LayoutDocument => ({
   courses: layout.courses.map(({ course }) => ({ id: course.id, length: toMicro(courseLength(course)), raw: toMicro(rawLength(course)) })),
   stations: layout.stations.map(stationDocument),

@@ -19,9 +19,14 @@ const { forward } = whole.default ?? whole;
 const none = (reason: string): GridReference => ({ text: null, reason });
 
 /**
- * The grid reference of a place, degrees: "26H PU 4567 1234". None beyond 84° north or 80° south, where the grid is another, and none
+ * The grid reference (MGRS) of a place, degrees: "28H BJ 7628 2397". None beyond 84° north or 80° south, where the grid is another, and none
  * for what is no place. At a square's very edge the square to the north or east is named.
- * @example gridReference([-93, 42], 5).text // '15T WG 00000 49776'
+ * @example
+ * ```ts
+ * import { gridReference } from '@halfcup/core';
+ * gridReference([-17.4, -33.2]).text; // → '28H BJ 7628 2397'
+ * gridReference([0, 89]).text; // → null
+ * ```
  */
 export function gridReference([lon, lat]: LonLat, digits: GridDigits = 4): GridReference {
   if (!Number.isFinite(lon) || !Number.isFinite(lat) || Math.abs(lon) > 180 || Math.abs(lat) > 90) {

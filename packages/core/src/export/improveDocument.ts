@@ -5,7 +5,7 @@ import type { Standing } from '../improve/standing.ts';
 import type { Move, Proof } from '../improve/verify.ts';
 import { toMicro, toPosition } from './rounding.ts';
 
-/** How the plan stands before and after, where stations go, and what is proven of that. */
+/** What `halfcup improve` prints: how the plan stands before and after, where stations go, and what is proven of that. */
 export interface ImproveDocument extends Pick<Improvement, 'before' | 'after' | 'moves' | 'proof' | 'tried' | 'step' | 'stepBeyond' | 'stays'> {}
 
 const standing = ({ longest, ...counts }: Standing): Standing => ({ ...counts, longest: longest.map((leg) => ({ ...leg, length: toMicro(leg.length) })) });
@@ -16,7 +16,23 @@ const move = (one: Move): Move => ({ ...one, from: place(one.from), to: place(on
 
 const proof = (one: Proof): Proof => (one === 'optimal' ? one : { bound: { ...one.bound, longest: toMicro(one.bound.longest) } });
 
-/** An improvement with its numbers rounded. */
+/**
+ * An improvement with its numbers rounded, without the changed plan and its analysis.
+ * @example
+ * ```ts
+ * import { analyse, improve, improveDocument, readPlan } from '@halfcup/core';
+ * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
+ *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
+ *   "races": [{ "id": "r", "course": "c" }],
+ *   "stations": [{ "id": "s1", "on": { "course": "c", "measure": "2 km", "side": "right" } }] }`, 'plan.json');
+ * if (!read.ok) throw new Error(read.findings[0]?.message);
+ * const result = analyse(read.value.plan, { gpx: new Map() });
+ * if (!result.ok) throw new Error(result.findings[0]?.message);
+ * const { moves, after } = improveDocument(improve(result.value, { within: 200 }));
+ * moves.map(({ station, measure }) => [station, measure]); // → [['s1', 1865]]
+ * after.longest[0]?.length; // → 1865
+ * ```
+ */
 export const improveDocument = (improvement: Improvement): ImproveDocument => ({
   before: standing(improvement.before),
   after: standing(improvement.after),

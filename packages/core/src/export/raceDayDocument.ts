@@ -10,8 +10,10 @@ import { findingDocument } from './documents.ts';
 import { toMicro, toPosition } from './rounding.ts';
 
 type Clock = string;
-type QuantileTexts = { readonly [key in keyof Quantiles]: Clock };
+/** Quantiles of arrivals as clock times, HH:MM:SS. */
+export type QuantileTexts = { readonly [key in keyof Quantiles]: Clock };
 
+/** A station's day as `halfcup raceday` prints it; times HH:MM:SS, minutes HH:MM. */
 export interface StationDayDocument extends Omit<StationDay, 'races' | 'quantiles' | 'perMinute' | 'peak' | 'crewAt' | 'openFrom' | 'openUntil'> {
   readonly races: readonly (QuantileTexts & { readonly race: string; readonly arrivals: number })[];
   readonly first: Clock | null;
@@ -26,6 +28,7 @@ export interface StationDayDocument extends Omit<StationDay, 'races' | 'quantile
   readonly openUntil: Clock | null;
 }
 
+/** What `halfcup raceday` prints. Lengths metres, volumes litres, masses kilograms. */
 export interface RaceDayDocument {
   readonly stations: readonly StationDayDocument[];
   readonly totals: RaceDay['totals'];
@@ -71,7 +74,24 @@ function stopPlace({ stations }: Analysis, id: string): LonLat | null {
   return at === undefined ? null : toPosition(at);
 }
 
-/** Race day of an analysis that has one. */
+/**
+ * Race day of an analysis that has one (`day` is not `null`); `findings` as they are to be printed.
+ * @example
+ * ```ts
+ * import { analyse, raceDayDocument, readPlan } from '@halfcup/core';
+ * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
+ *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
+ *   "races": [{ "id": "r", "course": "c",
+ *     "waves": [{ "time": "08:00", "entrants": 200 }], "finish": { "median": "0:24:00", "spread": 0.2 } }],
+ *   "stations": [{ "id": "s1", "on": { "course": "c", "measure": "2 km", "side": "right" } }] }`, 'plan.json');
+ * if (!read.ok) throw new Error(read.findings[0]?.message);
+ * const result = analyse(read.value.plan, { gpx: new Map() });
+ * if (!result.ok) throw new Error(result.findings[0]?.message);
+ * const { day, findings } = result.value;
+ * const document = day && raceDayDocument(result.value, day, findings);
+ * document?.stations.map(({ first, last, crewAt }) => [first, last, crewAt]); // → [['08:07:19', '08:21:09', '06:35:45']]
+ * ```
+ */
 export function raceDayDocument(analysis: Analysis, day: RaceDay, findings: readonly Finding[]): RaceDayDocument {
   return {
     stations: day.stations.map(stationDocument),

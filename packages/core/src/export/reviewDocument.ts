@@ -37,6 +37,7 @@ export interface ReviewCounts {
   readonly notRun: number;
 }
 
+/** What `halfcup review` prints. */
 export interface ReviewDocument {
   /** "Halfcup 0.1.0": another version may find other things. */
   readonly madeBy: string;
@@ -48,7 +49,23 @@ export interface ReviewDocument {
   readonly counts: ReviewCounts;
 }
 
-/** The document of an analysis, whose findings have their places in the plan. */
+/**
+ * The document of an analysis, whose findings have their places in the plan (`placeFindings`), and of the files it was made from.
+ * @example
+ * ```ts
+ * import { analyse, readPlan, reviewDocument } from '@halfcup/core';
+ * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
+ *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
+ *   "races": [{ "id": "r", "course": "c" }],
+ *   "stations": [{ "id": "s1", "on": { "course": "c", "measure": "2 km", "side": "right" } }] }`, 'plan.json');
+ * if (!read.ok) throw new Error(read.findings[0]?.message);
+ * const result = analyse(read.value.plan, { gpx: new Map() });
+ * if (!result.ok) throw new Error(result.findings[0]?.message);
+ * const { counts, checks } = reviewDocument(result.value, { sha256: '0'.repeat(64), inputs: [] });
+ * [counts.error, counts.warning]; // → [0, 0]
+ * checks.find(({ ran }) => !ran)?.reason; // → 'no race of the plan has waves'
+ * ```
+ */
 export const reviewDocument = ({ plan, checks, findings }: Pick<Analysis, 'plan' | 'checks' | 'findings'>, { sha256, inputs, placed }: ReviewedFiles): ReviewDocument => ({
   madeBy: MADE_BY,
   plan: { name: plan.name, sha256 },
@@ -69,7 +86,16 @@ const placedDocument = (verdict: PlacedVerdict): PlacedVerdict => ({
   confidence: toMicro(verdict.confidence),
 });
 
-/** How many findings of each kind, and how many checks could not run. */
+/**
+ * How many findings of each kind, and how many checks could not run.
+ * @example
+ * ```ts
+ * import { countsOf } from '@halfcup/core';
+ * const off = { code: 'station-off-course', severity: 'error', message: 'Far off.', where: {} } as const;
+ * const waived = { ...off, waived: { by: 'course designer', reason: 'a footbridge' } };
+ * countsOf([off, waived], []); // → { error: 1, warning: 0, note: 0, waived: 1, cannotTell: 0, notRun: 0 }
+ * ```
+ */
 export function countsOf(findings: readonly Finding[], checks: readonly CheckRun[]): ReviewCounts {
   const standing = findings.filter(({ waived }) => waived === undefined);
   const of = (severity: Finding['severity']): number => standing.filter((finding) => finding.severity === severity).length;

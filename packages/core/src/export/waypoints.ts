@@ -28,8 +28,23 @@ interface Bare {
 }
 
 /**
- * GPX of a layout, in the units of its plan unless others are given (for descriptions only). What has no place on the
+ * The layout as GPX 1.1 for hand-held devices, courses as tracks and items as waypoints, in the units of its plan unless others are given (for descriptions only). What has no place on the
  * ground, such as a sign before the start, is left out, with a note (`export-unplaced`).
+ * @example
+ * ```ts
+ * import { analyse, readPlan, toGpx } from '@halfcup/core';
+ * import { readGpx } from '@halfcup/core/gpx';
+ * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
+ *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
+ *   "races": [{ "id": "r", "course": "c" }],
+ *   "stations": [{ "id": "s1", "on": { "course": "c", "measure": "2 km", "side": "right" } }] }`, 'plan.json');
+ * if (!read.ok) throw new Error(read.findings[0]?.message);
+ * const result = analyse(read.value.plan, { gpx: new Map() });
+ * if (!result.ok) throw new Error(result.findings[0]?.message);
+ * const written = toGpx(result.value);
+ * const back = written.ok ? readGpx(written.value, 'layout.gpx') : written;
+ * back.ok && back.value.waypoints.map(({ name }) => name); // → ['01A SIGN', '01B STATION', '01C DRINK', '01D TRASH FROM', '01E TRASH TO']
+ * ```
  */
 export function toGpx(layout: Layout, units: UnitSystem = layout.plan.units): Result<string> {
   const { plan, courses, stations } = layout;

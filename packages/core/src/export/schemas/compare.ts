@@ -7,6 +7,7 @@ const change = (of: JsonSchema): JsonSchema => ({ type: 'array', prefixItems: [o
 
 const place: JsonSchema = { ...change(orNull(number)), description: "Before and after, metres from the pin's foot, negative upstream; null where there is none." };
 
+/** JSON Schema (draft 2020-12) of what `halfcup compare --json` prints: `Comparison`. Objects may gain keys in later versions. */
 export const compareSchema: JsonSchema = {
   $schema: DRAFT,
   title: 'What changes between two versions of a plan',

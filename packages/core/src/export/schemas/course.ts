@@ -2,6 +2,7 @@
 import { findings } from './finding.ts';
 import { DRAFT, type JsonSchema, bounds, count, length, listOf, number, orNull, record, text } from './shared.ts';
 
+/** JSON Schema (draft 2020-12) of what `halfcup course --json` prints: `CourseDocument`. Objects may gain keys in later versions. */
 export const courseSchema: JsonSchema = {
   $schema: DRAFT,
   title: 'The facts of a course',

@@ -6,6 +6,7 @@ const where: JsonSchema = record(
   { file: text, line: count, column: count, path: text, course: text, race: text, station: text, item: text, measure: number, at: position },
 );
 
+/** JSON Schema (draft 2020-12) of a finding, which every document holds. Objects may gain keys in later versions. */
 export const findingSchema: JsonSchema = {
   title: 'A finding',
   ...record(

@@ -8,6 +8,7 @@ const standing: JsonSchema = record(
 
 const item: JsonSchema = { enum: ['sign', 'gel', 'sportsDrink', 'water', 'handOut', 'trash'] };
 
+/** JSON Schema (draft 2020-12) of what `halfcup improve --json` prints: `ImproveDocument`. Objects may gain keys in later versions. */
 export const improveSchema: JsonSchema = {
   $schema: DRAFT,
   title: 'Better places for stations',

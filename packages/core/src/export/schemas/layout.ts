@@ -29,6 +29,7 @@ const direction: JsonSchema = record(
 
 const station: JsonSchema = record({ id: text, passes: listOf(stationPassSchema), directions: listOf(direction) }, { name: text, at: position });
 
+/** JSON Schema (draft 2020-12) of what `halfcup layout --json` prints: `LayoutDocument`. Objects may gain keys in later versions. */
 export const layoutSchema: JsonSchema = {
   $schema: DRAFT,
   title: 'A layout',

@@ -15,7 +15,16 @@ function patchOf(station: Json): Json {
   return { type: 'object', properties, additionalProperties: false, not: { required: ['at', 'on'] } };
 }
 
-/** The JSON Schema of a plan, version 1, for editors and other tools; a new object each time. */
+/**
+ * The JSON Schema (draft 2020-12) of a plan's file, version 1, for editors and other tools; a new object each time. It knows
+ * every key, form and bound; references, dates and time zones are for `readPlan` alone.
+ * @example
+ * ```ts
+ * import { planJsonSchema } from '@halfcup/core';
+ * const schema = planJsonSchema();
+ * 'required' in schema && schema.required; // → ['format', 'version', 'courses', 'races', 'stations']
+ * ```
+ */
 export function planJsonSchema(): object {
   const json = z.toJSONSchema(planSchema, { io: 'input', target: 'draft-2020-12', reused: 'inline' }) as Json;
   const stations = at(json, 'properties', 'variants', 'items', 'properties', 'stations');

@@ -31,6 +31,7 @@ const station: JsonSchema = record({
 
 const stop: JsonSchema = record({ station: text, arrive: clock, leave: clock, at: orNull(position), side, load: listOf(record({ item: text, count: amount, kg: amount })) }, { measure: number });
 
+/** JSON Schema (draft 2020-12) of what `halfcup raceday --json` prints: `RaceDayDocument`. Objects may gain keys in later versions. */
 export const raceDaySchema: JsonSchema = {
   $schema: DRAFT,
   title: 'Race day',

@@ -24,6 +24,7 @@ const verdict: JsonSchema = record(
   { end: { enum: ['from', 'to'] }, course: text, by: { enum: ['position', 'wheel'] }, reference: { enum: ['placed', 'planned'] }, side, confidence: number },
 );
 
+/** JSON Schema (draft 2020-12) of what `halfcup review --json` prints: `ReviewDocument`. Objects may gain keys in later versions. */
 export const reviewSchema: JsonSchema = {
   $schema: DRAFT,
   title: 'A review',

@@ -1,5 +1,6 @@
 /** Pieces that the JSON Schemas of the documents share (draft 2020-12). Objects may gain keys; none of these is ever missing. */
 
+/** A JSON Schema, as a plain object. */
 export type JsonSchema = { readonly [key: string]: unknown };
 
 export const DRAFT = 'https://json-schema.org/draft/2020-12/schema';
