@@ -8,6 +8,7 @@ import type { Latitude, Longitude, Metres } from './units.ts';
 /** Longitude and latitude in degrees, WGS 84, in the order of RFC 7946. */
 export type LonLat = readonly [lon: Longitude, lat: Latitude];
 
+/** How grave a finding is: an `error` stops the work, a `warning` is to be looked at, a `note` says what was done. */
 export type Severity = 'error' | 'warning' | 'note';
 
 /** What a finding points at; any part may be absent. `line` and `column` count from 1. */
@@ -17,15 +18,18 @@ export interface Where {
   readonly column?: number;
   /** JSON pointer (RFC 6901) into the plan, e.g. `/stations/0/at`. */
   readonly path?: string;
+  /** Ids of the plan. */
   readonly course?: string;
   readonly race?: string;
   readonly station?: string;
+  /** Kind of an item. */
   readonly item?: string;
   /** Course distance in metres. */
   readonly measure?: Metres;
   readonly at?: LonLat;
 }
 
+/** One thing that is to be said of an input or a layout. */
 export interface Finding {
   /** Stable, hyphenated, e.g. `station-off-course`. */
   readonly code: string;
@@ -33,13 +37,17 @@ export interface Finding {
   /** One or two sentences: what was found, what was expected, how to mend it. */
   readonly message: string;
   readonly where: Where;
+  /** What was found, in `unit`. */
   readonly measured?: number;
   /** One bound, or the lowest and the highest value allowed. */
   readonly limit?: number | readonly [number, number];
+  /** Of `measured` and `limit`, e.g. `m`; absent for plain numbers. */
   readonly unit?: string;
+  /** Where the rule comes from. */
   readonly source?: string;
   /** The position error does not allow an answer: neither passed nor failed. */
   readonly cannotTell?: true;
+  /** The plan accepts the finding: who did, why, when (ISO 8601). */
   readonly waived?: { readonly by: string; readonly reason: string; readonly date?: string };
 }
 
@@ -54,7 +62,16 @@ export const good = <T>(value: T, findings: readonly Finding[] = []): Result<T> 
 /** No value: `findings` holds at least one reason. */
 export const bad = (findings: readonly Finding[]): { readonly ok: false; readonly findings: readonly Finding[] } => ({ ok: false, findings });
 
-/** `FILE:LINE:COLUMN: message`, leaving out what is not known. */
+/**
+ * A finding as a line of text, `FILE:LINE:COLUMN: message`, leaving out what is not known.
+ * @example
+ * ```ts
+ * import { findingLine } from '@halfcup/core/gpx';
+ *
+ * findingLine({ code: 'gpx-empty', severity: 'error', message: 'The file is empty.', where: { file: 'run.gpx', line: 1, column: 1 } }); // → 'run.gpx:1:1: The file is empty.'
+ * findingLine({ code: 'leg-long', severity: 'warning', message: 'A leg is long.', where: { race: 'run' } }); // → 'A leg is long.'
+ * ```
+ */
 export function findingLine(finding: Finding): string {
   const { file, line, column } = finding.where;
   const place = [file, line, line === undefined ? undefined : column].filter((part) => part !== undefined).join(':');

@@ -1,4 +1,7 @@
-/** The face `@halfcup/core/gpx`: reads GPX files, with the line and column of every fault, and writes them. */
+/**
+ * The face `@halfcup/core/gpx`: reads GPX files, with the line and column of every fault, and writes them.
+ * @module @halfcup/core/gpx
+ */
 
 export { createGpxReader, readGpx, type GpxReader } from './gpx/read.ts';
 export type { GpxDocument, GpxLine, GpxSegment, GpxWaypoint } from './gpx/document.ts';

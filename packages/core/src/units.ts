@@ -12,13 +12,16 @@ declare const unit: unique symbol;
  * There is nothing of it at run time.
  */
 export type In<Unit extends string> = number & { readonly [unit]?: Unit };
+/** A length. */
 export type Metres = In<'metre'>;
 export type Seconds = In<'second'>;
 export type Litres = In<'litre'>;
 export type Kilograms = In<'kilogram'>;
 /** Of an azimuth: clockwise from north. */
 export type Degrees = In<'degree'>;
+/** Degrees east of Greenwich, WGS 84. */
 export type Longitude = In<'degree of longitude'>;
+/** Degrees north of the equator, WGS 84, -90 to 90. */
 export type Latitude = In<'degree of latitude'>;
 
 /** Systems of units for display. */

@@ -16,12 +16,18 @@ export const JOINED_GAP = 50;
 /** No course is longer, metres: points that are not of a race would become millions of vertices. */
 const LONGEST = 10_000_000;
 
+/** What a course is built from. */
 export interface CourseInput {
+  /** What findings and races call it. */
   readonly id: string;
   readonly name: string;
+  /** In running order; degrees, elevations in metres or NaN. */
   readonly segments: readonly GpxSegment[];
+  /** `recorded` where nothing is said. */
   readonly drawn?: Drawn;
+  /** `refuse` where nothing is said. */
   readonly gaps?: GapRule;
+  /** Runs from the last point to the first. */
   readonly reverse?: boolean;
   /** Goes into each finding. */
   readonly where?: Where;
@@ -48,7 +54,15 @@ interface Growing {
 /**
  * A course from one or more segments in running order.
  * Errors: fewer than two different points; a gap over 50 m where the rule is `refuse`; over 10,000 km in all.
- * Findings: each gap that was joined or skipped (note).
+ * Findings: each gap that was joined or skipped (note up to 50 m, else warning). Repeated points are dropped and counted.
+ * @example
+ * ```ts
+ * import { buildCourse, courseLength } from '@halfcup/core/geometry';
+ *
+ * const built = buildCourse({ id: 'pier', name: 'Pier run', segments: [{ lon: Float64Array.of(-30.1, -30.09, -30.1), lat: Float64Array.of(12.2, 12.2, 12.2), ele: Float64Array.of(2, 6, 4) }] });
+ * if (!built.ok) throw new Error(built.findings[0]?.message);
+ * courseLength(built.value); // → 2176.434
+ * ```
  */
 export function buildCourse(input: CourseInput): Result<Course> {
   const rule = input.gaps ?? 'refuse';

@@ -11,19 +11,26 @@ import { PASS_DEFAULTS, type PassOptions, nearestOn, passesOf } from './passes.t
 import { interpolate, measureOf, rawOf } from './scale.ts';
 import type { IndexedCourse } from './segmentIndex.ts';
 
-/** A point whose course distance is known: metres. */
+/** A point whose course distance is known, such as a surveyed kilometre or mile mark. */
 export interface Mark {
   readonly at: LonLat;
+  /** Metres from the start, as surveyed. */
   readonly measure: Metres;
+  /** For findings. */
   readonly name?: string;
+  /** Goes into each finding about the mark. */
   readonly where?: Where;
 }
 
+/** What is known of a course's true distances. */
 export interface Calibration {
+  /** In any order. */
   readonly marks: readonly Mark[];
   /** Known course length, metres: fixes the finish. */
   readonly length?: Metres;
+  /** Goes into each finding. */
   readonly where?: Where;
+  /** How near a mark is to the course; `PASS_DEFAULTS` where nothing is said. */
   readonly options?: PassOptions;
 }
 
@@ -51,7 +58,18 @@ interface Way {
 
 /**
  * The course with its calibrated scale; as it was where there are no marks and no length.
- * Errors: a mark off the course; no assignment in which measures increase. Findings: a factor outside 0.97 to 1.03.
+ * Errors: a mark off the course; no assignment in which measures increase. Findings: a factor outside 0.97 to 1.03 (warning).
+ * @example
+ * ```ts
+ * import { buildCourse, calibrate, courseLength, indexCourse, measureOf } from '@halfcup/core/geometry';
+ *
+ * const built = buildCourse({ id: 'pier', name: 'Pier run', segments: [{ lon: Float64Array.of(-30.1, -30.09, -30.1), lat: Float64Array.of(12.2, 12.2, 12.2), ele: Float64Array.of(2, 6, 4) }] });
+ * if (!built.ok) throw new Error(built.findings[0]?.message);
+ * const calibrated = calibrate(indexCourse(built.value), { marks: [{ at: [-30.09, 12.2], measure: 1100 }], length: 2180 });
+ * if (!calibrated.ok) throw new Error(calibrated.findings[0]?.message);
+ * courseLength(calibrated.value.course); // → 2180
+ * measureOf(calibrated.value.course, 500); // → 505.414
+ * ```
  */
 export function calibrate(indexed: IndexedCourse, calibration: Calibration): Result<IndexedCourse> {
   const { marks, length } = calibration;

@@ -27,6 +27,7 @@ export interface Scale {
   readonly measure: readonly number[];
 }
 
+/** One directed line on the ground, start to finish: n vertices as columns, with the scale that turns raw into calibrated measure. */
 export interface Course {
   readonly id: string;
   readonly name: string;
@@ -43,13 +44,15 @@ export interface Course {
   readonly skips: readonly Skip[];
   /** Points as given, before duplicates were dropped and long segments subdivided. */
   readonly points: number;
+  /** Points dropped because they repeat the one before. */
   readonly duplicates: number;
-  /** Joined or skipped gaps: `after` is the index of the given point before the gap. */
+  /** Joined or skipped gaps: `after` is the index of the given point before the gap, `length` in metres. */
   readonly gaps: readonly { readonly after: number; readonly length: number }[];
 }
 
 /** One time that one course runs by a point. Measures are calibrated. */
 export interface Pass {
+  /** Of the foot, metres from the start of the course. */
   readonly measure: Metres;
   /** From the point to its foot, metres. */
   readonly distance: Metres;
@@ -60,16 +63,50 @@ export interface Pass {
   readonly confidence: number;
   /** Running direction at the foot, degrees clockwise from north, 0 to 360. */
   readonly azimuthDeg: Degrees;
+  /** The nearest point of the course. */
   readonly foot: LonLat;
   /** The point lies beyond this end of the course. */
   readonly end?: 'start' | 'finish';
 }
 
+/** Side of the course as runners see it; `unclear` where the errors of position do not tell. */
 export type Side = 'left' | 'right' | 'unclear';
 
-/** Calibrated measure of the start, metres: 0 unless a mark there says otherwise. */
+/**
+ * Calibrated measure of the start of a course, metres: 0 unless a mark there says otherwise.
+ * @example
+ * ```ts
+ * import { buildCourse, startMeasure } from '@halfcup/core/geometry';
+ *
+ * const built = buildCourse({ id: 'pier', name: 'Pier run', segments: [{ lon: Float64Array.of(-30.1, -30.09, -30.1), lat: Float64Array.of(12.2, 12.2, 12.2), ele: Float64Array.of(2, 6, 4) }] });
+ * if (!built.ok) throw new Error(built.findings[0]?.message);
+ * startMeasure(built.value); // → 0
+ * ```
+ */
 export const startMeasure = (course: Course): Metres => course.scale.measure[0] ?? 0;
-/** Calibrated measure of the finish, metres. */
+
+/**
+ * Calibrated measure of the finish, metres: the course's length where it starts at 0.
+ * @example
+ * ```ts
+ * import { buildCourse, courseLength } from '@halfcup/core/geometry';
+ *
+ * const built = buildCourse({ id: 'pier', name: 'Pier run', segments: [{ lon: Float64Array.of(-30.1, -30.09, -30.1), lat: Float64Array.of(12.2, 12.2, 12.2), ele: Float64Array.of(2, 6, 4) }] });
+ * if (!built.ok) throw new Error(built.findings[0]?.message);
+ * courseLength(built.value); // → 2176.434
+ * ```
+ */
 export const courseLength = (course: Course): Metres => course.scale.measure.at(-1) ?? 0;
-/** Raw measure of the finish, metres. */
+
+/**
+ * Raw measure of the finish, metres: the geodesic length of the line, whatever its marks say.
+ * @example
+ * ```ts
+ * import { buildCourse, rawLength } from '@halfcup/core/geometry';
+ *
+ * const built = buildCourse({ id: 'pier', name: 'Pier run', segments: [{ lon: Float64Array.of(-30.1, -30.09, -30.1), lat: Float64Array.of(12.2, 12.2, 12.2), ele: Float64Array.of(2, 6, 4) }] });
+ * if (!built.ok) throw new Error(built.findings[0]?.message);
+ * rawLength(built.value); // → 2176.434
+ * ```
+ */
 export const rawLength = (course: Course): Metres => course.raw.at(-1) ?? 0;

@@ -19,6 +19,7 @@ export interface CoursePlace {
   readonly raw: number;
 }
 
+/** A point on the ground and the direction in which the course runs there. */
 export interface PointAt {
   readonly at: LonLat;
   /** Running direction, degrees clockwise from north; at a vertex the mean of both segments'. */
@@ -88,7 +89,19 @@ export function beside(at: LonLat, azimuthDeg: Degrees, offset: Metres): LonLat 
   return fromEastNorth(at, Math.sin(across) * offset, Math.cos(across) * offset);
 }
 
-/** The point at a calibrated measure, moved `offset` metres to the left (negative: right); `null` off the course or in a skipped gap. */
+/**
+ * The point at a calibrated measure, moved `offset` metres to the left of the running direction (negative: to the right).
+ * `null` before the start, past the finish, at a skipped gap, and for NaN: nothing is clamped.
+ * @example
+ * ```ts
+ * import { buildCourse, pointAt } from '@halfcup/core/geometry';
+ *
+ * const built = buildCourse({ id: 'pier', name: 'Pier run', segments: [{ lon: Float64Array.of(-30.1, -30.09, -30.1), lat: Float64Array.of(12.2, 12.2, 12.2), ele: Float64Array.of(2, 6, 4) }] });
+ * if (!built.ok) throw new Error(built.findings[0]?.message);
+ * pointAt(built.value, 500, 5); // → { at: [-30.0954053, 12.2000452], azimuthDeg: 89.9999 }
+ * pointAt(built.value, 5000); // → null
+ * ```
+ */
 export function pointAt(course: Course, measure: Metres, offset: Metres = 0): PointAt | null {
   const place = placeAtRaw(course, rawOf(course, measure));
   if (place === null) return null;
@@ -120,7 +133,19 @@ function placeOfVertex(course: Course, i: number): CoursePlace {
   return { vertex, share: i - vertex, raw: course.raw[i]! };
 }
 
-/** Points of that part of the course which lies between two measures, ends included, in running order; empty where there is none. */
+/**
+ * Points of that part of the course which lies between two calibrated measures, ends and every vertex between included, in running
+ * order. Cut to the course; empty where `from` is not before `to` or nothing of the course lies between.
+ * @example
+ * ```ts
+ * import { buildCourse, sliceLine } from '@halfcup/core/geometry';
+ *
+ * const built = buildCourse({ id: 'pier', name: 'Pier run', segments: [{ lon: Float64Array.of(-30.1, -30.09, -30.1), lat: Float64Array.of(12.2, 12.2, 12.2), ele: Float64Array.of(2, 6, 4) }] });
+ * if (!built.ok) throw new Error(built.findings[0]?.message);
+ * sliceLine(built.value, 0, 100); // → [[-30.1, 12.2], [-30.0990811, 12.2]]
+ * sliceLine(built.value, 5000, 6000); // → []
+ * ```
+ */
 export const sliceLine = (course: Course, from: Metres, to: Metres): LonLat[] =>
   slicePlaces(course, rawOf(course, from), rawOf(course, to)).map((place) => groundAt(course, place).at);
 
@@ -130,13 +155,35 @@ export function elevationOf({ ele }: Course, { vertex, share }: CoursePlace): nu
   return share === 0 ? ele[vertex]! : ele[vertex]! + (ele[vertex + 1]! - ele[vertex]!) * share;
 }
 
-/** Elevation in metres at a calibrated measure, linear between vertices; `null` off the course or without elevations. */
+/**
+ * Elevation in metres at a calibrated measure, linear between vertices; `null` off the course, at a skipped gap or without elevations.
+ * @example
+ * ```ts
+ * import { buildCourse, elevationAt } from '@halfcup/core/geometry';
+ *
+ * const built = buildCourse({ id: 'pier', name: 'Pier run', segments: [{ lon: Float64Array.of(-30.1, -30.09, -30.1), lat: Float64Array.of(12.2, 12.2, 12.2), ele: Float64Array.of(2, 6, 4) }] });
+ * if (!built.ok) throw new Error(built.findings[0]?.message);
+ * elevationAt(built.value, 500); // → 3.838
+ * elevationAt(built.value, 5000); // → null
+ * ```
+ */
 export function elevationAt(course: Course, measure: Metres): Metres | null {
   const place = placeAtRaw(course, rawOf(course, measure));
   return place === null || course.ele === null ? null : elevationOf(course, place);
 }
 
-/** Sum of all rises between vertices, metres, nothing smoothed, skipped gaps left out; `null` without elevations. */
+/**
+ * Ascent: the sum of all rises between vertices, metres, nothing smoothed, skipped gaps left out; `null` without elevations.
+ * The noise of a recorded track adds to it.
+ * @example
+ * ```ts
+ * import { ascentOf, buildCourse } from '@halfcup/core/geometry';
+ *
+ * const built = buildCourse({ id: 'pier', name: 'Pier run', segments: [{ lon: Float64Array.of(-30.1, -30.09, -30.1), lat: Float64Array.of(12.2, 12.2, 12.2), ele: Float64Array.of(2, 6, 4) }] });
+ * if (!built.ok) throw new Error(built.findings[0]?.message);
+ * ascentOf(built.value); // → 4
+ * ```
+ */
 export function ascentOf(course: Course): Metres | null {
   if (course.ele === null) return null;
   let rise = 0;

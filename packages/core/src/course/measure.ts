@@ -4,7 +4,16 @@
  */
 import { segmentLength } from '../geodesy/segment.ts';
 
-/** Running sum of segment lengths in metres at each of n vertices in degrees, from 0. */
+/**
+ * Raw measure at each of n vertices in degrees: the running sum of segment lengths in metres, from 0. Empty columns give an empty one;
+ * only `lon.length` vertices are looked at.
+ * @example
+ * ```ts
+ * import { measureLine } from '@halfcup/core/geometry';
+ *
+ * measureLine(Float64Array.of(-30.1, -30.099, -30.099), Float64Array.of(12.2, 12.2, 12.201)); // → [0, 108.822, 219.446]
+ * ```
+ */
 export function measureLine(lon: Float64Array, lat: Float64Array): Float64Array {
   const raw = new Float64Array(lon.length);
   let sum = 0;

@@ -11,26 +11,42 @@ import { type Course, type Drawn, courseLength, rawLength } from './course.ts';
 import { type CoursePlace, elevationOf, groundAt, slicePlaces } from './locate.ts';
 import { measureOf, rawOf } from './scale.ts';
 
+/** A part of a course that another course runs along. */
 export interface Stretch {
   readonly course: Course;
   /** Calibrated measures on that course, metres; `from` < `to`. */
   readonly from: Metres;
   readonly to: Metres;
+  /** Goes into each finding about the stretch. */
   readonly where: Where;
 }
 
+/** What a course of parts is made from. */
 export interface PartsInput {
   readonly id: string;
   readonly name: string;
   readonly drawn: Drawn;
+  /** Runs the whole from its end to its start. */
   readonly reverse: boolean;
+  /** In running order, one or more. */
   readonly stretches: readonly Stretch[];
+  /** Goes into each finding about the whole. */
   readonly where: Where;
 }
 
 /**
  * The course that runs along the stretches in order.
  * Errors: a stretch beyond its course, or against its direction; neighbours whose ends are over 50 m apart.
+ * @example
+ * ```ts
+ * import { buildCourse, courseLength, courseOfParts } from '@halfcup/core/geometry';
+ *
+ * const built = buildCourse({ id: 'pier', name: 'Pier run', segments: [{ lon: Float64Array.of(-30.1, -30.09, -30.1), lat: Float64Array.of(12.2, 12.2, 12.2), ele: Float64Array.of(2, 6, 4) }] });
+ * if (!built.ok) throw new Error(built.findings[0]?.message);
+ * const course = built.value;
+ * const half = courseOfParts({ id: 'short', name: 'Short pier run', drawn: 'centre', reverse: false, where: {}, stretches: [{ course, from: 0, to: 500, where: {} }, { course, from: 1676.4, to: 2176.4, where: {} }] });
+ * half.ok && courseLength(half.value); // → 1000.03
+ * ```
  */
 export function courseOfParts(input: PartsInput): Result<Course> {
   const wrong = input.stretches.flatMap(rangeFindings);

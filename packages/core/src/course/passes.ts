@@ -15,15 +15,19 @@ import { type Minimum, minimaNear } from './minima.ts';
 import { measureOf } from './scale.ts';
 import type { IndexedCourse } from './segmentIndex.ts';
 
-/** Metres, and a probability for `sideConfidence`; keys of the practice. */
+/** How passes are looked for; the keys of a plan's practice. */
 export interface PassOptions {
+  /** A course that keeps farther from the point than this does not pass it. */
   readonly snapRadius: Metres;
+  /** Radius of the circle that holds the point with a probability of 95 %. */
   readonly pinR95: Metres;
+  /** The same for the course. */
   readonly courseR95: Metres;
+  /** Least probability, 0.5 to 1, with which a side is told; `unclear` below. */
   readonly sideConfidence: number;
 }
 
-/** Position errors and radius where nobody says otherwise (common practice, no source). */
+/** Position errors and snap radius where nobody says otherwise (common practice, no source). */
 export const PASS_DEFAULTS: PassOptions = { snapRadius: 60, pinR95: 5, courseR95: 3, sideConfidence: 0.95 };
 
 /** A rise of this many metres above the farther of two minima parts them. */
@@ -50,8 +54,19 @@ function demandPosition(at: LonLat): void {
 }
 
 /**
- * All passes of a course by a point, in running order; empty where the course keeps farther than `snapRadius`.
- * Throws a RangeError where `at` is no position in degrees.
+ * All passes of a course by a point, in running order: one for each lap, two for an out-and-back. Empty where the course keeps farther
+ * than `snapRadius`. Throws a RangeError where `at` is no position in degrees.
+ * @example
+ * ```ts
+ * import { buildCourse, indexCourse, passesOf } from '@halfcup/core/geometry';
+ *
+ * const built = buildCourse({ id: 'pier', name: 'Pier run', segments: [{ lon: Float64Array.of(-30.1, -30.09, -30.1), lat: Float64Array.of(12.2, 12.2, 12.2), ele: Float64Array.of(2, 6, 4) }] });
+ * if (!built.ok) throw new Error(built.findings[0]?.message);
+ * const passes = passesOf(indexCourse(built.value), [-30.095, 12.20005]);
+ * passes.map((pass) => pass.side); // → ['left', 'right']
+ * passes.map((pass) => pass.measure); // → [544.11, 1632.33]
+ * passes[0]?.offset; // → 5.526
+ * ```
  */
 export function passesOf(indexed: IndexedCourse, at: LonLat, options: PassOptions = PASS_DEFAULTS): Pass[] {
   demandPosition(at);
@@ -136,7 +151,20 @@ function passOf(minimum: Minimum, { course }: IndexedCourse, at: LonLat, options
 export const sigmaOf = (options: Pick<PassOptions, 'pinR95' | 'courseR95'>): number =>
   Math.hypot(options.pinR95, options.courseR95) / R95_SIGMAS;
 
-/** The one nearest place of a course, however far; measure calibrated, metres. Throws a RangeError where `at` is no position. */
+/**
+ * The one nearest place of a course, however far, as a pass; the first in running order where places are equally near.
+ * Throws a RangeError where `at` is no position in degrees.
+ * @example
+ * ```ts
+ * import { buildCourse, indexCourse, nearestOn } from '@halfcup/core/geometry';
+ *
+ * const built = buildCourse({ id: 'pier', name: 'Pier run', segments: [{ lon: Float64Array.of(-30.1, -30.09, -30.1), lat: Float64Array.of(12.2, 12.2, 12.2), ele: Float64Array.of(2, 6, 4) }] });
+ * if (!built.ok) throw new Error(built.findings[0]?.message);
+ * const nearest = nearestOn(indexCourse(built.value), [-30.095, 12.21]);
+ * nearest.distance; // → 1106.23
+ * nearest.measure; // → 544.11
+ * ```
+ */
 export function nearestOn(indexed: IndexedCourse, at: LonLat): Pass {
   demandPosition(at);
   for (let radius = 100; ; radius *= 8) {

@@ -17,8 +17,32 @@ export function interpolate(from: readonly number[], to: readonly number[], valu
   return x1 === x0 ? y0 : y0 + ((value - x0) / (x1 - x0)) * (y1 - y0);
 }
 
-/** Calibrated measure, metres, of a raw one. */
+/**
+ * Calibrated measure, metres, of a raw one; beyond the ends of the course the first and the last factor hold.
+ * @example
+ * ```ts
+ * import { buildCourse, calibrate, indexCourse, measureOf } from '@halfcup/core/geometry';
+ *
+ * const built = buildCourse({ id: 'pier', name: 'Pier run', segments: [{ lon: Float64Array.of(-30.1, -30.09, -30.1), lat: Float64Array.of(12.2, 12.2, 12.2), ele: Float64Array.of(2, 6, 4) }] });
+ * if (!built.ok) throw new Error(built.findings[0]?.message);
+ * const calibrated = calibrate(indexCourse(built.value), { marks: [], length: 2200 });
+ * if (!calibrated.ok) throw new Error(calibrated.findings[0]?.message);
+ * measureOf(calibrated.value.course, 1000); // → 1010.828
+ * ```
+ */
 export const measureOf = (course: Course, raw: Metres): Metres => interpolate(course.scale.raw, course.scale.measure, raw);
 
-/** Raw measure, metres, of a calibrated one. */
+/**
+ * Raw measure, metres, of a calibrated one: the inverse of {@link measureOf}.
+ * @example
+ * ```ts
+ * import { buildCourse, calibrate, indexCourse, rawOf } from '@halfcup/core/geometry';
+ *
+ * const built = buildCourse({ id: 'pier', name: 'Pier run', segments: [{ lon: Float64Array.of(-30.1, -30.09, -30.1), lat: Float64Array.of(12.2, 12.2, 12.2), ele: Float64Array.of(2, 6, 4) }] });
+ * if (!built.ok) throw new Error(built.findings[0]?.message);
+ * const calibrated = calibrate(indexCourse(built.value), { marks: [], length: 2200 });
+ * if (!calibrated.ok) throw new Error(calibrated.findings[0]?.message);
+ * rawOf(calibrated.value.course, 1010.828); // → 1000
+ * ```
+ */
 export const rawOf = (course: Course, measure: Metres): Metres => interpolate(course.scale.measure, course.scale.raw, measure);

@@ -10,6 +10,16 @@ const ASTRAY: Metres = 100_000;
 /**
  * The position that a far point becomes when its two numbers change places, where that one is within 100 km of the course and
  * the point itself is not; `null` otherwise. Degrees, longitude first.
+ * @example
+ * ```ts
+ * import { buildCourse, indexCourse, swappedPosition } from '@halfcup/core/geometry';
+ *
+ * const built = buildCourse({ id: 'pier', name: 'Pier run', segments: [{ lon: Float64Array.of(-30.1, -30.09, -30.1), lat: Float64Array.of(12.2, 12.2, 12.2), ele: Float64Array.of(2, 6, 4) }] });
+ * if (!built.ok) throw new Error(built.findings[0]?.message);
+ * const indexed = indexCourse(built.value);
+ * swappedPosition(indexed, [12.2, -30.095]); // → [-30.095, 12.2]
+ * swappedPosition(indexed, [-30.095, 12.2]); // → null
+ * ```
  */
 export function swappedPosition(indexed: IndexedCourse, at: LonLat): LonLat | null {
   if (Math.abs(at[0]) > 90 || nearestOn(indexed, at).distance <= ASTRAY) return null;

@@ -9,7 +9,7 @@ import { project } from '../geodesy/frame.ts';
 import { segmentLength } from '../geodesy/segment.ts';
 import type { Course } from './course.ts';
 
-/** Raw measures of both ends, metres. */
+/** A stretch where a recorder stood still: raw measures of both ends, metres. */
 export interface Tangle {
   readonly from: number;
   readonly to: number;

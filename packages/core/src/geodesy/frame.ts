@@ -3,7 +3,7 @@
  * from the origin are those of the geodesic, so that a straight line in the frame is the geodesic
  * to well under 1 mm within some hundred metres. Mid-latitude formula turned by half the
  * convergence; beyond 80° of latitude, or far away, Karney.
- * Accuracy: 1 µm within 250 m, 1 mm within 10 km.
+ * Accuracy: 1 µm within 250 m, 1 mm at any distance.
  */
 import type { LonLat } from '../finding.ts';
 import type { Metres } from '../units.ts';
@@ -11,14 +11,16 @@ import { DEGREES, RADIANS, meridionalRadius, primeVerticalRadius, wrapDegrees } 
 import { direct, inverse } from './karney.ts';
 import { TEMPERATE } from './segment.ts';
 
-/** East and north of the origin, metres. */
+/** A point in a local frame: metres east and north of the frame's origin. */
 export interface EastNorth {
   readonly east: Metres;
   readonly north: Metres;
 }
 
-/** Beyond this many degrees from the origin the truth is taken: about 10 km of latitude. */
-const NEAR = 0.1;
+/** Beyond this many degrees from the origin the truth is taken: 2.8 km of latitude, at which the formula is 0.7 mm off at 80°. */
+const NEAR = 0.025;
+/** The same for the way back, metres: the formula is 0.7 µm off at 80°. */
+const NEAR_BACK = 250;
 
 /** Writes east and north of `count` points into the two arrays, from index 0; `first` is the first point taken. */
 export function project(
@@ -51,7 +53,16 @@ export function project(
   }
 }
 
-/** East and north of one point from the origin. */
+/**
+ * East and north of a point from an origin, both in degrees: the azimuthal equidistant frame, so that length and direction from the origin are the geodesic's.
+ * Equal points give 0 and 0. Accuracy: 1 µm within 250 m, 1 mm at any distance.
+ * @example
+ * ```ts
+ * import { eastNorth } from '@halfcup/core/geometry';
+ *
+ * eastNorth([-30.1, 12.2], [-30.099, 12.201]); // → { east: 108.8213, north: 110.6241 }
+ * ```
+ */
 export function eastNorth(origin: LonLat, point: LonLat): EastNorth {
   const east = new Float64Array(1);
   const north = new Float64Array(1);
@@ -60,14 +71,20 @@ export function eastNorth(origin: LonLat, point: LonLat): EastNorth {
 }
 
 /**
- * The point at `east`, `north` metres from the origin; longitude within ±180.
- * Within 1 km by inverting the mid-latitude formula (to 1 nm), beyond by Karney.
+ * The point at `east`, `north` metres from the origin, the inverse of {@link eastNorth}; longitude within ±180.
+ * Within 250 m by inverting the mid-latitude formula (1 µm), beyond by Karney.
+ * @example
+ * ```ts
+ * import { fromEastNorth } from '@halfcup/core/geometry';
+ *
+ * fromEastNorth([-30.1, 12.2], 108.8213, 110.6241); // → [-30.099, 12.201]
+ * ```
  */
 export function fromEastNorth(origin: LonLat, east: Metres, north: Metres): LonLat {
   const [lon0, lat0] = origin;
   const length = Math.hypot(east, north);
   if (length === 0) return [wrapDegrees(lon0), lat0];
-  if (Math.abs(lat0) >= TEMPERATE || length > 1000) return direct(lon0, lat0, Math.atan2(east, north) * DEGREES, length);
+  if (Math.abs(lat0) >= TEMPERATE || length > NEAR_BACK) return direct(lon0, lat0, Math.atan2(east, north) * DEGREES, length);
   let dLat = 0;
   let dLon = 0;
   let half = 0;

@@ -15,7 +15,17 @@ export const TEMPERATE = 80;
 /** Degrees of latitude that are surely within 200 m, so that no length need be computed to decide. */
 const NEAR_LAT = 0.0019;
 
-/** Length of the segment between two points in degrees, metres. */
+/**
+ * Length in metres of the segment between two points in degrees: the geodesic on WGS 84, across the antimeridian too; NaN where a number is none.
+ * Source: C. F. F. Karney, Algorithms for geodesics, J. Geodesy 87 (2013), doi:10.1007/s00190-012-0578-z; up to 200 m within 0.3 µm of it.
+ * @example
+ * ```ts
+ * import { segmentLength } from '@halfcup/core/geometry';
+ *
+ * segmentLength(-30.1, 12.2, -30.099, 12.2); // → 108.8217
+ * segmentLength(179.9995, 12.2, -179.9995, 12.2); // → 108.8217
+ * ```
+ */
 export function segmentLength(lon1: Longitude, lat1: Latitude, lon2: Longitude, lat2: Latitude): Metres {
   const dLat = lat2 - lat1;
   if (!(dLat < NEAR_LAT && dLat > -NEAR_LAT && lat1 < TEMPERATE && lat1 > -TEMPERATE)) return inverseLength(lon1, lat1, lon2, lat2);
@@ -30,7 +40,17 @@ export function segmentLength(lon1: Longitude, lat1: Latitude, lon2: Longitude, 
   return squared <= SHORT * SHORT ? Math.sqrt(squared) : inverseLength(lon1, lat1, lon2, lat2);
 }
 
-/** Azimuth at the first point of the segment between two points in degrees: degrees clockwise from north, 0 to 360; 0 for equal points. */
+/**
+ * Azimuth at the first point of the segment between two points in degrees: degrees clockwise from north, from 0 to under 360; 0 for equal points.
+ * Source: Karney (2013), doi:10.1007/s00190-012-0578-z; up to 200 m within 1e-7° of it.
+ * @example
+ * ```ts
+ * import { segmentAzimuthDeg } from '@halfcup/core/geometry';
+ *
+ * segmentAzimuthDeg(-30.1, 12.2, -30.1, 12.201); // → 0
+ * segmentAzimuthDeg(-30.1, 12.2, -30.101, 12.2); // → 270.0001
+ * ```
+ */
 export function segmentAzimuthDeg(lon1: Longitude, lat1: Latitude, lon2: Longitude, lat2: Latitude): Degrees {
   const dLat = lat2 - lat1;
   const dLon = wrapDegrees(lon2 - lon1);

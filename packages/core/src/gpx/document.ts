@@ -5,14 +5,17 @@
 
 import type { Latitude, Longitude, Metres } from '../units.ts';
 
-/** One run of points. The three columns have equal length. */
+/** One run of points as three columns of equal length. */
 export interface GpxSegment {
+  /** Degrees. */
   readonly lon: Float64Array;
+  /** Degrees. */
   readonly lat: Float64Array;
-  /** NaN where the point has no elevation. */
+  /** Metres; NaN where the point has no elevation. */
   readonly ele: Float64Array;
 }
 
+/** A track or a route. */
 export interface GpxLine {
   readonly kind: 'track' | 'route';
   /** `null` where the file gives none. */
@@ -24,6 +27,7 @@ export interface GpxLine {
   readonly column: number;
 }
 
+/** A waypoint; a text is `null` where the file has none. */
 export interface GpxWaypoint {
   readonly lon: Longitude;
   readonly lat: Latitude;
@@ -35,11 +39,14 @@ export interface GpxWaypoint {
   readonly type: string | null;
   /** Horizontal dilution of precision as the file gives it. */
   readonly hdop: number | null;
+  /** Where its opening tag stands, counted from 1. */
   readonly line: number;
   readonly column: number;
 }
 
+/** What one GPX file holds. */
 export interface GpxDocument {
+  /** As the caller named it. */
   readonly file: string;
   /** The `version` attribute, `null` where it is missing. */
   readonly version: string | null;

@@ -11,8 +11,9 @@ import { createRun, STOP, stop, type Run } from './events.ts';
 import { CUT_OFF, DOCTYPE, notXml, NUL, type Refusal } from './malformed.ts';
 import { here, placeInHead } from './places.ts';
 
+/** Takes a file piece by piece. */
 export interface GpxReader {
-  /** Takes the next bytes, or the next text; the pieces may be cut anywhere. */
+  /** Takes the next bytes, or the next text; the pieces may be cut anywhere. Throws where neither is given, and after `close`. */
   readonly write: (chunk: Uint8Array | string) => void;
   /** Ends the input. An error in the file gives its findings and no document. */
   readonly close: () => Result<GpxDocument>;
@@ -23,6 +24,16 @@ const PIECE = 65_536;
 /**
  * A reader that is fed piece by piece, so that the caller can show progress or stop.
  * Bytes may be UTF-8, UTF-16, US-ASCII, ISO-8859 or windows-125x; `file` is for the findings only.
+ * @example
+ * ```ts
+ * import { createGpxReader } from '@halfcup/core/gpx';
+ *
+ * const reader = createGpxReader('run.gpx');
+ * reader.write('<gpx version="1.1" creator="me"><trk><trkseg><trkpt lat="12.2" lon="-30.1"/>');
+ * reader.write('<trkpt lat="12.2" lon="-30.09"/></trkseg></trk></gpx>');
+ * const read = reader.close();
+ * read.ok && read.value.tracks[0]?.segments[0]?.lon; // → [-30.1, -30.09]
+ * ```
  */
 export function createGpxReader(file: string): GpxReader {
   const run = createRun(file);
@@ -64,7 +75,20 @@ const readable = (chunk: unknown): boolean => typeof chunk === 'string' || (Arra
 
 const kindOf = (value: unknown): string => (value === null ? 'null' : typeof value === 'object' ? `an object (${Object.prototype.toString.call(value).slice(8, -1)})` : typeof value);
 
-/** Reads a whole file: all its findings, and the document where none of them is an error. Throws a TypeError on what is neither text nor bytes. */
+/**
+ * Reads a whole GPX file, 1.0 or 1.1: all its findings, each with line and column, and the document where none of them is an error.
+ * `file` is for the findings only. Throws a TypeError on what is neither text nor bytes.
+ * Source: the GPX 1.1 schema (topografix.com/GPX/1/1).
+ * @example
+ * ```ts
+ * import { findingLine, readGpx } from '@halfcup/core/gpx';
+ *
+ * const read = readGpx('<gpx version="1.1" creator="me"><wpt lat="12.2" lon="-30.1"><name>Pier</name></wpt></gpx>', 'run.gpx');
+ * read.ok && read.value.waypoints.map(({ name, lon, lat }) => ({ name, lon, lat })); // → [{ name: 'Pier', lon: -30.1, lat: 12.2 }]
+ *
+ * readGpx('', 'empty.gpx').findings.map(findingLine); // → ['empty.gpx:1:1: The file is empty. Expected a GPX file with a track, a route or waypoints; export it again.']
+ * ```
+ */
 export function readGpx(input: Uint8Array | string, file: string): Result<GpxDocument> {
   const reader = createGpxReader(file);
   reader.write(input);

@@ -25,6 +25,7 @@ export interface GpxSegmentToWrite extends GpxSegment {
   readonly time?: Float64Array;
 }
 
+/** A track as it is to be written; segments in running order. */
 export interface GpxTrackToWrite {
   readonly name?: string;
   readonly comment?: string;
@@ -33,10 +34,12 @@ export interface GpxTrackToWrite {
   readonly segments: readonly GpxSegmentToWrite[];
 }
 
+/** A route as it is to be written. */
 export interface GpxRouteToWrite extends Omit<GpxTrackToWrite, 'segments'> {
   readonly points: readonly GpxPointToWrite[];
 }
 
+/** A GPX file as it is to be written. */
 export interface GpxToWrite {
   /** The program that made it. */
   readonly creator: string;
@@ -123,6 +126,16 @@ const routeLines = (route: GpxRouteToWrite): string[] => [`<rte>${head(route)}`,
 /**
  * The text of a GPX 1.1 file that the schema accepts. Degrees of longitude are taken modulo 360; empty segments are
  * left out. Throws a RangeError where a number is not finite, or a latitude lies beyond a pole.
+ * Source: the GPX 1.1 schema (topografix.com/GPX/1/1).
+ * @example
+ * ```ts
+ * import { readGpx, writeGpx } from '@halfcup/core/gpx';
+ *
+ * const text = writeGpx({ creator: 'me', waypoints: [{ lon: -30.1, lat: 12.2, name: 'Sign & tables' }] });
+ * text.split('\n')[2]; // → '<wpt lat="12.2000000" lon="-30.1000000"><name>Sign &amp; tables</name></wpt>'
+ * const read = readGpx(text, 'signs.gpx');
+ * read.ok && read.value.waypoints[0]?.name; // → 'Sign & tables'
+ * ```
  */
 export function writeGpx({ creator, name, description, time, waypoints = [], routes = [], tracks = [] }: GpxToWrite): string {
   const metadata = [textElement('name', name), textElement('desc', description), timeElement(time)].join('');

@@ -19,7 +19,9 @@ export interface RaceOnCourse {
   readonly field: Field;
   /** Calibrated measures of the start and the finish, metres. */
   readonly ends: readonly [start: number, finish: number];
+  /** `null`: taken as level. */
   readonly hills: Hills | null;
+  /** `null`: there is none. */
   readonly sweep: Sweep | null;
   /** Per starter, the measure of the first knot at which the sweep is ahead; `Infinity` where it never is, or where late runners are served. */
   readonly outFrom: Float64Array;
@@ -31,7 +33,33 @@ export interface PassedStation {
   readonly passes: readonly StationPass[];
 }
 
-/** Each field with its course's ends, hills and sweep, and what is wrong with those. */
+/**
+ * Each field with its course's ends, hills and sweep, and what is wrong with those. Courses by id; throws where a field's is not among them.
+ * @example
+ * ```ts
+ * import { analyse, readPlan } from '@halfcup/core';
+ * import { fieldOf, racesOnCourses } from '@halfcup/core/raceday';
+ *
+ * const text = `{
+ *   "format": "halfcup-plan", "version": 1, "name": "Pier run",
+ *   "courses": [{ "id": "pier", "line": [[-30.1, 12.2], [-30.01, 12.2]], "drawn": "centre" }],
+ *   "races": [{ "id": "run", "course": "pier", "waves": [{ "time": "08:00", "entrants": 400 }], "finish": { "median": "50 min", "spread": 0.2 } }],
+ *   "stations": [{ "id": "s1", "at": [-30.06, 12.20004], "used": { "water": 450 } }]
+ * }`;
+ * const read = readPlan(text, 'plan.json');
+ * if (!read.ok) throw new Error(read.findings[0]?.message);
+ * const { plan } = read.value;
+ * const analysed = analyse(plan, { gpx: new Map() });
+ * if (!analysed.ok) throw new Error(analysed.findings[0]?.message);
+ * const { courses } = analysed.value;
+ * const table = new Map(courses.map((indexed) => [indexed.course.id, indexed]));
+ * const fields = plan.races.flatMap((race) => {
+ *   const field = fieldOf(race, 9794, new Map());
+ *   return field.ok ? [field.value] : [];
+ * });
+ * racesOnCourses(plan, table, fields).races.map(({ ends }) => ends); // → [[0, 9793.95]]
+ * ```
+ */
 export function racesOnCourses(plan: Plan, courses: CourseTable, fields: readonly Field[]): { readonly races: readonly RaceOnCourse[]; readonly findings: readonly Finding[] } {
   const made = fields.map((field) => raceOnCourse(plan, courses.get(field.race.course)!.course, field));
   return { races: made.map(({ race }) => race), findings: made.flatMap(({ findings }) => findings) };
@@ -45,7 +73,19 @@ function raceOnCourse(plan: Plan, course: Course, field: Field): { readonly race
   return { race: runRace(field, ends, hills, swept.sweep), findings: [...findings, ...swept.findings] };
 }
 
-/** A field on a course whose calibrated measure runs between two ends, metres. */
+/**
+ * A field on a course whose calibrated measure runs between two ends, metres; `hills` and `sweep` are `null` where there are none.
+ * @example
+ * ```ts
+ * import { fieldOf, runRace, timesAt } from '@halfcup/core/raceday';
+ *
+ * const race = { id: 'run', name: 'Pier run', course: 'pier', division: 'run', waves: [{ time: 8 * 3600, entrants: 400 }], finish: { median: 3000, spread: 0.2 }, show: 0.9, late: 'out', gradient: false } as const;
+ * const field = fieldOf(race, 10_000, new Map());
+ * if (!field.ok) throw new Error(field.findings[0]?.message);
+ * const running = runRace(field.value, [0, 10_000], null, null);
+ * timesAt(running, 10_000)[0]; // → 30449.3
+ * ```
+ */
 export function runRace(field: Field, ends: readonly [start: number, finish: number], hills: Hills | null, sweep: Sweep | null): RaceOnCourse {
   const outFrom = new Float64Array(field.start.length).fill(Infinity);
   const race: RaceOnCourse = { field, ends, hills, sweep, outFrom };
@@ -59,7 +99,22 @@ export function runRace(field: Field, ends: readonly [start: number, finish: num
   return race;
 }
 
-/** Clock time of every starter at a measure, in the order of the field, whether the sweep lets them get there or not. */
+/**
+ * Clock time (seconds after midnight) of every starter at a calibrated measure, in the order of the field, whether the sweep lets them
+ * get there or not. The pace slows over the second half, and goes with the hills where the race has some.
+ * @example
+ * ```ts
+ * import { fieldOf, runRace, timesAt } from '@halfcup/core/raceday';
+ *
+ * const race = { id: 'run', name: 'Pier run', course: 'pier', division: 'run', waves: [{ time: 8 * 3600, entrants: 400 }], finish: { median: 3000, spread: 0.2 }, show: 0.9, late: 'out', gradient: false } as const;
+ * const field = fieldOf(race, 10_000, new Map());
+ * if (!field.ok) throw new Error(field.findings[0]?.message);
+ * const running = runRace(field.value, [0, 10_000], null, null);
+ * const halfway = timesAt(running, 5000);
+ * halfway.length; // → 360
+ * halfway[0]; // → 29615.5
+ * ```
+ */
 export function timesAt({ field, ends, hills }: RaceOnCourse, measure: number): Float64Array {
   const { start, finish, slow } = field;
   const work = workTo((measure - ends[0]) / (ends[1] - ends[0]), hills);
@@ -69,7 +124,31 @@ export function timesAt({ field, ends, hills }: RaceOnCourse, measure: number): 
   return times;
 }
 
-/** Arrivals at each station over its served passes, races in the order given; a race that no served pass is of is left out. */
+/**
+ * Arrivals at each station over its served passes, races in the order given; a race that no served pass is of is left out.
+ * @example
+ * ```ts
+ * import { analyse, readPlan } from '@halfcup/core';
+ * import { arrivalsAt, fieldOf, runRace } from '@halfcup/core/raceday';
+ *
+ * const text = `{
+ *   "format": "halfcup-plan", "version": 1, "name": "Pier run",
+ *   "courses": [{ "id": "pier", "line": [[-30.1, 12.2], [-30.01, 12.2]], "drawn": "centre" }],
+ *   "races": [{ "id": "run", "course": "pier", "waves": [{ "time": "08:00", "entrants": 400 }], "finish": { "median": "50 min", "spread": 0.2 } }],
+ *   "stations": [{ "id": "s1", "at": [-30.06, 12.20004], "used": { "water": 450 } }]
+ * }`;
+ * const read = readPlan(text, 'plan.json');
+ * if (!read.ok) throw new Error(read.findings[0]?.message);
+ * const { plan } = read.value;
+ * const analysed = analyse(plan, { gpx: new Map() });
+ * if (!analysed.ok) throw new Error(analysed.findings[0]?.message);
+ * const { stations } = analysed.value;
+ * const field = fieldOf(plan.races[0]!, 9794, new Map());
+ * if (!field.ok) throw new Error(field.findings[0]?.message);
+ * const [at] = arrivalsAt(stations, [runRace(field.value, [0, 9794], null, null)]);
+ * at?.races.map(({ race, times }) => [race, times.length, times[0]]); // → [['run', 360, 29524.03]]
+ * ```
+ */
 export const arrivalsAt = (stations: readonly PassedStation[], races: readonly RaceOnCourse[]): StationArrivals[] => stations.map((station) => stationArrivals(station, races));
 
 function stationArrivals({ id, passes }: PassedStation, races: readonly RaceOnCourse[]): StationArrivals {

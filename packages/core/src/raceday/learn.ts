@@ -8,9 +8,11 @@ import { suppliesOf } from '../plan/practice.ts';
 import { takeRates, type Heads } from './cups.ts';
 import type { StationDay } from './day.ts';
 
+/** Take rates learnt from a day, and from what. */
 export interface Learnt {
   /** Pieces an arrival, of the divisions that came and the kinds that were counted. */
   readonly take: { readonly [division in Division]?: TakeRates };
+  /** For each kind that was counted: pieces used and reckoned, the one over the other, and the stations that counted. */
   readonly basis: readonly { readonly kind: Served; readonly used: number; readonly reckoned: number; readonly factor: number; readonly stations: readonly string[] }[];
 }
 
@@ -34,7 +36,27 @@ function reckonedAt(plan: Plan, day: DayHeads, kind: Served): number {
   return kind === 'gel' ? taken : taken * (1 + supplies.waste);
 }
 
-/** Rates for the plan's `supplies.take`, from each station's `used` and its day's arrivals; nothing where none was counted. */
+/**
+ * Rates for the plan's `supplies.take`, from each station's `used` and its day's arrivals; nothing where none was counted.
+ * @example
+ * ```ts
+ * import { readPlan } from '@halfcup/core';
+ * import { learnRates } from '@halfcup/core/raceday';
+ *
+ * const text = `{
+ *   "format": "halfcup-plan", "version": 1, "name": "Pier run",
+ *   "courses": [{ "id": "pier", "line": [[-30.1, 12.2], [-30.01, 12.2]], "drawn": "centre" }],
+ *   "races": [{ "id": "run", "course": "pier", "waves": [{ "time": "08:00", "entrants": 400 }], "finish": { "median": "50 min", "spread": 0.2 } }],
+ *   "stations": [{ "id": "s1", "at": [-30.06, 12.20004], "used": { "water": 450 } }]
+ * }`;
+ * const read = readPlan(text, 'plan.json');
+ * if (!read.ok) throw new Error(read.findings[0]?.message);
+ * const { plan } = read.value;
+ * const learnt = learnRates(plan, [{ id: 's1', races: [{ race: 'run', arrivals: 360 }] }]);
+ * learnt.take; // → { run: { water: 1.087 } }
+ * learnt.basis.map(({ kind, used, reckoned }) => ({ kind, used, reckoned })); // → [{ kind: 'water', used: 450, reckoned: 496.8 }]
+ * ```
+ */
 export function learnRates(plan: Plan, days: readonly DayHeads[]): Learnt {
   const basis = KINDS.flatMap((kind) => {
     const counted = days.flatMap((day) => {

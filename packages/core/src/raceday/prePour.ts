@@ -19,7 +19,13 @@ export function floorShare([bunched, spread]: readonly [number, number], seconds
 
 /**
  * Fewest whole cups with which the tables never run dry: demand in cups a minute, minute by minute; `pour` cups a
- * minute from minute `from` on, after that minute's demand.
+ * minute from minute `from` on, after that minute's demand. 0 without demand.
+ * @example
+ * ```ts
+ * import { massCurve } from '@halfcup/core/raceday';
+ *
+ * massCurve([0, 100, 300, 300, 50], 120); // → 340
+ * ```
  */
 export function massCurve(demand: readonly number[], pour: number, from: number = 0): number {
   let running = 0;

@@ -24,7 +24,25 @@ export interface DayStation extends PassedStation {
 /** Texts of the results files that a plan names, by the name it uses. */
 export type ResultTexts = ReadonlyMap<string, string>;
 
-/** Whether a plan says who runs: race day can be reckoned for it. */
+/**
+ * Whether a plan says who runs, by the waves of at least one race: race day can be reckoned for it.
+ * @example
+ * ```ts
+ * import { readPlan } from '@halfcup/core';
+ * import { hasField } from '@halfcup/core/raceday';
+ *
+ * const text = `{
+ *   "format": "halfcup-plan", "version": 1, "name": "Pier run",
+ *   "courses": [{ "id": "pier", "line": [[-30.1, 12.2], [-30.01, 12.2]], "drawn": "centre" }],
+ *   "races": [{ "id": "run", "course": "pier", "waves": [{ "time": "08:00", "entrants": 400 }], "finish": { "median": "50 min", "spread": 0.2 } }],
+ *   "stations": [{ "id": "s1", "at": [-30.06, 12.20004], "used": { "water": 450 } }]
+ * }`;
+ * const read = readPlan(text, 'plan.json');
+ * if (!read.ok) throw new Error(read.findings[0]?.message);
+ * const { plan } = read.value;
+ * hasField(plan); // → true
+ * ```
+ */
 export const hasField = ({ races }: Plan): boolean => races.some(({ waves }) => waves.length > 0);
 
 /** Who runs on the courses: what the day of every station is made from. */
@@ -40,7 +58,32 @@ export interface DayFound {
   readonly findings: readonly Finding[];
 }
 
-/** Race day of a plan whose stations have been seen by their courses; stations in the plan's order. */
+/**
+ * Race day of a plan from the passes of its stations, in the plan's order; `courses` by id, `texts` of past results by the name that the
+ * plan uses. What cannot be reckoned is among the findings; throws where a race's course is not among `courses`.
+ * @example
+ * ```ts
+ * import { analyse, readPlan } from '@halfcup/core';
+ * import { raceDayOf } from '@halfcup/core/raceday';
+ *
+ * const text = `{
+ *   "format": "halfcup-plan", "version": 1, "name": "Pier run",
+ *   "courses": [{ "id": "pier", "line": [[-30.1, 12.2], [-30.01, 12.2]], "drawn": "centre" }],
+ *   "races": [{ "id": "run", "course": "pier", "waves": [{ "time": "08:00", "entrants": 400 }], "finish": { "median": "50 min", "spread": 0.2 } }],
+ *   "stations": [{ "id": "s1", "at": [-30.06, 12.20004], "used": { "water": 450 } }]
+ * }`;
+ * const read = readPlan(text, 'plan.json');
+ * if (!read.ok) throw new Error(read.findings[0]?.message);
+ * const { plan } = read.value;
+ * const analysed = analyse(plan, { gpx: new Map() });
+ * if (!analysed.ok) throw new Error(analysed.findings[0]?.message);
+ * const { stations, courses } = analysed.value;
+ * const table = new Map(courses.map((indexed) => [indexed.course.id, indexed]));
+ * const day = raceDayOf(plan, stations, table, new Map());
+ * day.stations.map(({ id, arrivals, cups }) => ({ id, arrivals, cups })); // → [{ id: 's1', arrivals: 360, cups: { water: 497, sportsDrink: 249 } }]
+ * day.totals.crew; // → 16
+ * ```
+ */
 export function raceDayOf(plan: Plan, stations: readonly DayStation[], courses: CourseTable, texts: ResultTexts): RaceDay {
   const fields = fieldsOf(plan, courses, texts);
   return raceDayFrom(plan, stations, fields, stations.map((station, index) => dayAt(plan, index, station, fields)));

@@ -40,6 +40,15 @@ const positive = (seconds: number): number | undefined => (seconds > 0 && Number
  * The times of one column of a CSV text; the header's name is compared without case and outer blanks. A note says how
  * many rows have no finish. Not ok: no such column or two of them, a row with more fields than the header or too few,
  * a field that is no time, an open quote, no time at all.
+ * @example
+ * ```ts
+ * import { findingLine, readResults } from '@halfcup/core/raceday';
+ *
+ * const read = readResults('place,finish\n1,0:32:10\n2,0:33:00\n,DNF\n', 'finish', 'past.csv');
+ * read.ok && read.value; // → { times: [1930, 1980], leftOut: 1 }
+ *
+ * readResults('place,finish\n1,quick\n', 'finish', 'past.csv').findings.map(findingLine); // → ['past.csv:2:3: found "quick"; expected a time of more than 0 as H:MM:SS, MM:SS or seconds, or DNF, DNS or nothing for who did not finish']
+ * ```
  */
 export function readResults(text: string, column: string, file: string): Result<PastTimes> {
   const { records, broken } = readDelimited(text);

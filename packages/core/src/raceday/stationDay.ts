@@ -149,6 +149,26 @@ function closed({ station, races }: Site, none: Pick<StationDay, 'id' | 'arrival
 /**
  * The day of one station from who arrives. `directions`: how many served directions have a sign and trash of their own.
  * Where nobody arrives, times are `null` and nothing is needed, with a note.
+ * @example
+ * ```ts
+ * import { readPlan } from '@halfcup/core';
+ * import { stationDay } from '@halfcup/core/raceday';
+ *
+ * const text = `{
+ *   "format": "halfcup-plan", "version": 1, "name": "Pier run",
+ *   "courses": [{ "id": "pier", "line": [[-30.1, 12.2], [-30.01, 12.2]], "drawn": "centre" }],
+ *   "races": [{ "id": "run", "course": "pier", "waves": [{ "time": "08:00", "entrants": 400 }], "finish": { "median": "50 min", "spread": 0.2 } }],
+ *   "stations": [{ "id": "s1", "at": [-30.06, 12.20004], "used": { "water": 450 } }]
+ * }`;
+ * const read = readPlan(text, 'plan.json');
+ * if (!read.ok) throw new Error(read.findings[0]?.message);
+ * const { plan } = read.value;
+ * const times = Float64Array.from({ length: 360 }, (_, k) => 8 * 3600 + 1200 + 2 * k);
+ * const { day } = stationDay(plan, plan.stations[0]!, { station: 's1', races: [{ race: 'run', division: 'run', times, out: 0 }], sweep: null });
+ * day.cups; // → { water: 497, sportsDrink: 249 }
+ * day.peak; // → { count: 30, at: 30000 }
+ * day.crew.total; // → 14
+ * ```
  */
 export function stationDay(plan: Plan, station: PlanStation, arrivals: StationArrivals, directions: number = 1): { readonly day: StationDay; readonly findings: readonly Finding[] } {
   const { races } = arrivals;
