@@ -1,29 +1,10 @@
 /** The map's shapes, drawn here when the map first asks for one. Each drawing is told its pen; sizes are CSS pixels. */
 import { RING_FAR, RING_NEAR } from './layers/stations.ts';
 import type { Palette } from './palette.ts';
+import { type Drawing, boxed, disc, path } from './pen.ts';
+import { POINTS } from './pointImages.ts';
 
 const RATIO = 2;
-
-type Pen = CanvasRenderingContext2D;
-
-interface Drawing {
-  readonly width: number;
-  readonly height: number;
-  readonly draw: (pen: Pen, palette: Palette) => void;
-}
-
-const boxed = (pen: Pen, palette: Palette, x: number, y: number, width: number, height: number): void => {
-  pen.fillStyle = palette.sheet;
-  pen.fillRect(x, y, width, height);
-  pen.strokeRect(x, y, width, height);
-};
-
-function disc(pen: Pen, x: number, y: number, radius: number): void {
-  pen.beginPath();
-  pen.arc(x, y, radius, 0, 2 * Math.PI);
-  pen.fill();
-  pen.stroke();
-}
 
 /** From the pin up to the ring's edge; dotted where it is long. */
 const stem = (picked: boolean, height: number, far: boolean): Drawing => ({
@@ -173,25 +154,6 @@ const end = (kind: 'start' | 'finish' | 'both'): Drawing => ({
   },
 });
 
-const point = (paint: (pen: Pen, palette: Palette) => void): Drawing => ({
-  width: 18,
-  height: 18,
-  draw: (pen, palette) => {
-    pen.lineWidth = 1.4;
-    boxed(pen, palette, 1.5, 1.5, 15, 15);
-    paint(pen, palette);
-  },
-});
-
-const path = (pen: Pen, places: readonly (readonly [number, number])[]): void => {
-  pen.beginPath();
-  for (const [index, [x, y]] of places.entries()) {
-    if (index === 0) pen.moveTo(x, y);
-    else pen.lineTo(x, y);
-  }
-  pen.stroke();
-};
-
 const DRAWINGS: Readonly<Record<string, Drawing>> = {
   stem: stem(false, RING_NEAR - 9, false),
   'stem-picked': stem(true, RING_NEAR - 9, false),
@@ -213,35 +175,7 @@ const DRAWINGS: Readonly<Record<string, Drawing>> = {
   'end-start': end('start'),
   'end-finish': end('finish'),
   'end-both': end('both'),
-  'point-medical': point((pen) => {
-    path(pen, [[9, 4.5], [9, 13.5]]);
-    path(pen, [[4.5, 9], [13.5, 9]]);
-  }),
-  'point-toilets': point((pen) => {
-    path(pen, [[9, 2], [9, 16]]);
-    path(pen, [[6.5, 8], [6.5, 10]]);
-    path(pen, [[11.5, 8], [11.5, 10]]);
-  }),
-  'point-access': point((pen) => {
-    pen.strokeRect(4, 6, 7, 4.5);
-    path(pen, [[11, 7.5], [14, 7.5], [14, 10.5], [11, 10.5]]);
-    path(pen, [[6, 12.5], [7.5, 12.5]]);
-    path(pen, [[11, 12.5], [12.5, 12.5]]);
-  }),
-  'point-drop': point((pen) => {
-    path(pen, [[9, 4], [9, 12]]);
-    path(pen, [[5.8, 9], [9, 12.2], [12.2, 9]]);
-    path(pen, [[5, 14], [13, 14]]);
-  }),
-  'point-radio': point((pen) => {
-    path(pen, [[9, 14], [9, 7]]);
-    path(pen, [[5, 4.5], [9, 7], [13, 4.5]]);
-  }),
-  'point-other': point((pen) => {
-    pen.beginPath();
-    pen.arc(9, 9, 3, 0, 2 * Math.PI);
-    pen.stroke();
-  }),
+  ...POINTS,
 };
 
 export interface MapImage {
