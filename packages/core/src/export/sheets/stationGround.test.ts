@@ -2,7 +2,7 @@ import { expect, it } from 'vitest';
 import { ORIGIN, from, turtle } from '../../testing/courses.ts';
 import { layoutOf } from '../../testing/plans.ts';
 import { en } from '../text/en.ts';
-import { kerbPoints, nearestShare, pointWord } from './stationGround.ts';
+import { kerbPoints, nearestShare, pointWord, spotsAlong } from './stationGround.ts';
 
 const at = (along: number, off: number): readonly [number, number] => from(from(ORIGIN, 90, 2000 + along), 180, off);
 const layout = layoutOf([turtle(ORIGIN, [[90, 4000]], 100)], [{
@@ -27,4 +27,14 @@ it('gives the nearest place on a bent line, and none on a line without length', 
   expect(nearestShare([[0, 0], [10, 0], [10, 10]], [12, 5])).toEqual({ share: 0.75, distance: 2 });
   expect(nearestShare([[0, 0], [10, 0]], [-3, 4])).toEqual({ share: 0, distance: 5 });
   expect(nearestShare([[1, 1]], [0, 0])).toBeNull();
+});
+
+it('has no points at the kerb where nothing is laid out, and no line of a course that is not there', () => {
+  expect(kerbPoints(layout, station, { ...station.directions[0]!, items: [] }, en)).toEqual([]);
+  expect(spotsAlong(layout, 'other', [0, 100], ORIGIN)).toEqual([]);
+  expect(spotsAlong(layout, 'c', [0, 200], ORIGIN).map(([east]) => Math.round(east))).toEqual([0, 100, 200]);
+});
+
+it('passes over a piece of line without length', () => {
+  expect(nearestShare([[0, 0], [0, 0], [10, 0]], [4, 3])).toEqual({ share: 0.4, distance: 3 });
 });
