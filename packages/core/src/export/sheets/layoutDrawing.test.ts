@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { pointAt } from '../../course/locate.ts';
 import type { Layout } from '../../layout/layout.ts';
 import type { PlanStation } from '../../plan/plan.ts';
 import { ORIGIN, turtle } from '../../testing/courses.ts';
@@ -123,5 +124,44 @@ describe('the drawing of a layout', () => {
 
   it('counts tables by their length', () => {
     expect(tableCount({ along: [0, 1.8288 * 7] }, 1.8288)).toBe(7);
+  });
+
+  it('says one box and one table, also in Spanish', () => {
+    expect([1, 2].map((count) => [en.captain.drawing.boxes('Trash', count), es.captain.drawing.boxes('Basura', count), en.captain.drawing.tables('Water', count), es.captain.drawing.tables('Agua', count)])).toEqual([
+      [expect.stringMatching(/\b1 box$/u), expect.stringMatching(/\b1 caja$/u), expect.stringMatching(/\b1 table$/u), expect.stringMatching(/\b1 mesa$/u)],
+      [expect.stringMatching(/\b2 boxes$/u), expect.stringMatching(/\b2 cajas$/u), expect.stringMatching(/\b2 tables$/u), expect.stringMatching(/\b2 mesas$/u)],
+    ]);
+  });
+
+  it('has its scale bar in metres or yards, a nice length of at most 26 mm', () => {
+    const bar = (units: 'metric' | 'imperial'): string[] => {
+      const { stations: [station] } = layoutWith('straight', {});
+      const { svg } = layoutDrawing({ direction: station!.directions[0]!, tableLength: station!.practice.tableLength, points: [], units, text: en, width: 186 });
+      return [...svg.html.matchAll(/text-anchor="end"[^>]*>([^<]*)</gu)].map(([, says]) => says!);
+    };
+    expect(bar('metric')).toEqual([expect.stringMatching(/^[125]0* m$/u)]);
+    expect(bar('imperial')).toEqual([expect.stringMatching(/^[125]0* yd$/u)]);
+  });
+
+  it('says that the side is not clear on the road itself', () => {
+    const layout = layoutOf([COURSES.straight], [{ at: pointAt(COURSES.straight, 2000)!.at }]);
+    expect(draw(layout).svg.html).toContain(`(${en.frame.sideUnclear})`);
+  });
+
+  it('leaves points without words where theirs would take many rows, and keeps their shapes and every item', () => {
+    const points = Array.from({ length: 14 }, (_, k): KerbPoint => ({ kind: 'other', word: `A point with a long name ${k}`, along: k / 10 }));
+    const { svg, height } = draw(layoutWith('straight', {}), en, 186, points);
+    expect(svg.html).not.toContain('A point with a long name');
+    expect(svg.html.match(/data-item="/gu)!.length).toBe(5);
+    expectClean(svg.html, 186, height);
+  });
+
+  it('throws where the paper is too narrow for any words: no sheet is made of it', () => {
+    expect(() => draw(layoutWith('straight', {}), en, 20)).toThrow(RangeError);
+  });
+
+  it('draws all boxes at one place where the trash drop has no length', () => {
+    const { svg } = draw(layoutWith('straight', { serves: ['water'], boxes: 2, practice: { trashFrom: 50, trashTo: 50 } }));
+    expect(svg.html).toContain(en.captain.drawing.boxes(en.frame.items.trash, 2));
   });
 });
