@@ -7,7 +7,23 @@ import type { Move } from './verify.ts';
 /** Metres by which a measure in another unit may miss. */
 const MISS = 1e-3;
 
-/** The text of the document with the moves of an improvement made; `stations` are those of the changed plan. */
+/**
+ * A plan's text with the moves of an improvement made; `stations` are those of the improved plan. Only the bytes of a moved
+ * station's place, and of items given up, change; lengths keep their unit.
+ * @example
+ * ```ts
+ * import { analyse, improve, movedText, readPlan } from '@halfcup/core';
+ * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
+ *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
+ *   "races": [{ "id": "r", "course": "c" }],
+ *   "stations": [{ "id": "s1", "on": { "course": "c", "measure": "2 km", "side": "right" } }] }`, 'plan.json');
+ * if (!read.ok) throw new Error(read.findings[0]?.message);
+ * const result = analyse(read.value.plan, { gpx: new Map() });
+ * if (!result.ok) throw new Error(result.findings[0]?.message);
+ * const { plan, moves } = improve(result.value, { within: 200 });
+ * /"measure": "[^"]*"/u.exec(movedText(read.value, plan.stations, moves))?.[0]; // → '"measure": "1.865 km"'
+ * ```
+ */
 export function movedText({ text, plan }: PlanDocument, stations: readonly PlanStation[], moves: readonly Move[]): string {
   return moves.reduce((changed, move) => {
     const index = plan.stations.findIndex(({ id }) => id === move.station);
@@ -30,6 +46,13 @@ function writtenMeasure(text: string, index: number): unknown {
 /**
  * Metres in the form of another length, to a millimetre: a number, or a text in the same unit with as many decimals as that takes.
  * `like`: a length as a plan's file has it (`2620`, `"2.62 km"`); anything else gives a number.
+ * @example
+ * ```ts
+ * import { lengthLike } from '@halfcup/core';
+ * lengthLike('2.62 km', 2750); // → '2.75 km'
+ * lengthLike('100 yd', 100); // → '109.361 yd'
+ * lengthLike(2620, 2750); // → 2750
+ * ```
  */
 export function lengthLike(like: unknown, measure: number): number | string {
   const [, space = '', unit = ''] = typeof like === 'string' ? (/^\s*[\d.]+(\s*)(\S.*?)\s*$/u.exec(like) ?? []) : [];

@@ -30,6 +30,7 @@ export interface ChangedLeg {
   readonly length: Change<number | null>;
 }
 
+/** The legs of a race that changed; longest, shortest and mean before and after in any case. Metres. */
 export interface ChangedSpacing {
   readonly race: string;
   readonly legs: readonly ChangedLeg[];
@@ -42,16 +43,22 @@ export interface ChangedSpacing {
 export interface ChangedItem {
   readonly station: string;
   readonly item: ItemKind;
+  /** Of the lead direction, or of another. */
   readonly lead: boolean;
+  /** Of that direction's first pass. */
   readonly race: string;
+  /** Along the course. */
   readonly along: Change<number | null>;
+  /** By measuring wheel. */
   readonly wheel: Change<number | null>;
   readonly alongEnd: Change<number | null>;
   readonly wheelEnd: Change<number | null>;
   readonly side: Change<Side | null>;
 }
 
+/** What changes between two states of a plan; only what differs is listed. */
 export interface Comparison {
+  /** Their names. */
   readonly variants: Change<string>;
   readonly stations: readonly MovedStation[];
   readonly spacing: readonly ChangedSpacing[];
@@ -64,7 +71,25 @@ const SAME = 1e-3;
 /** Metres that no crew can tell along a kerb. */
 const SAME_ITEM = 0.05;
 
-/** Two analyses of one plan, of the same races and the same stations by id, with their names. Only what differs is listed: places and legs by over 1 mm, items by over 5 cm. */
+/**
+ * What changes between two analyses of one plan, of the same races and the same stations by id; `names`: what they are called.
+ * Only what differs is listed: places and legs by over 1 mm, items by over 5 cm.
+ * @example
+ * ```ts
+ * import { analyse, compareAnalyses, improve, readPlan } from '@halfcup/core';
+ * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
+ *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
+ *   "races": [{ "id": "r", "course": "c" }],
+ *   "stations": [{ "id": "s1", "on": { "course": "c", "measure": "2 km", "side": "right" } }] }`, 'plan.json');
+ * if (!read.ok) throw new Error(read.findings[0]?.message);
+ * const result = analyse(read.value.plan, { gpx: new Map() });
+ * if (!result.ok) throw new Error(result.findings[0]?.message);
+ * const { analysis: after } = improve(result.value, { within: 200 });
+ * const { stations, spacing } = compareAnalyses(['today', 'improved'], result.value, after);
+ * stations.map(({ id, moved }) => [id, moved]); // → [['s1', 135]]
+ * spacing[0]?.longest; // → [2000, 1865]
+ * ```
+ */
 export function compareAnalyses(names: Change<string>, before: Analysis, after: Analysis): Comparison {
   const pairs = before.stations.flatMap((station) => {
     const other = after.stations.find(({ id }) => id === station.id);

@@ -13,6 +13,7 @@ import { type Choice, problemOf } from './problem.ts';
 import { type Found, search } from './search.ts';
 import { type Verified, verified } from './verify.ts';
 
+/** Which stations may move, how far, and how hard to look. */
 export interface ImproveOptions {
   /** Ids of the stations that may move; absent: all. */
   readonly only?: readonly string[];
@@ -30,14 +31,16 @@ export interface ImproveOptions {
   readonly stop?: () => boolean;
 }
 
+/** What `improve` has found, and how. */
 export interface Improvement extends Verified {
   /** Places tried in all combinations, of all stations together, and metres between them. */
   readonly tried: number;
   readonly step: number;
-  /** Metres between the places that are over 500 m away. */
+  /** Metres between the places tried that are over 500 m away. */
   readonly stepBeyond: number;
   /** Stations that could not be moved, and why. */
   readonly stays: readonly { readonly station: string; readonly why: string }[];
+  /** `stop` ended the search before it was through. */
   readonly stopped: boolean;
 }
 
@@ -61,7 +64,26 @@ interface Work {
   readonly movable: readonly boolean[];
 }
 
-/** Better places for the stations of an analysed plan. */
+/**
+ * Better places for the stations of an analysed plan: fewest errors, then fewest warnings, then the least sum of the races'
+ * longest legs, then the fewest items given up that a hand has placed, then the least movement. What comes out is analysed
+ * as a whole, and is the plan as it is where that is no better. Fixed stations, and those off the course, stay.
+ * It may take seconds: run it off the main thread, with `onProgress` and `stop`.
+ * @example
+ * ```ts
+ * import { analyse, improve, readPlan } from '@halfcup/core';
+ * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
+ *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
+ *   "races": [{ "id": "r", "course": "c" }],
+ *   "stations": [{ "id": "s1", "on": { "course": "c", "measure": "2 km", "side": "right" } }] }`, 'plan.json');
+ * if (!read.ok) throw new Error(read.findings[0]?.message);
+ * const result = analyse(read.value.plan, { gpx: new Map() });
+ * if (!result.ok) throw new Error(result.findings[0]?.message);
+ * const { moves, proof } = improve(result.value, { within: 200, only: ['s1'] });
+ * moves.map(({ station, shift, measure }) => [station, shift, measure]); // → [['s1', -135, 1865]]
+ * proof; // → 'optimal'
+ * ```
+ */
 export function improve(analysis: Analysis, options: ImproveOptions = {}): Improvement {
   const { plan, courses, stations } = analysis;
   const within = options.within ?? WITHIN;

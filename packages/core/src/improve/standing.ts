@@ -5,8 +5,11 @@ import type { Finding } from '../finding.ts';
 /** A race's longest leg. */
 export interface LongestLeg {
   readonly race: string;
+  /** `start`, or a station's id. */
   readonly from: string;
+  /** `finish`, or a station's id. */
   readonly to: string;
+  /** Metres. */
   readonly length: number;
 }
 

@@ -14,6 +14,7 @@ import { type Choice, problemOf } from './problem.ts';
 import { FINDINGS, type Found } from './search.ts';
 import { type Standing, betters, standingOf } from './standing.ts';
 
+/** A station that stands elsewhere in the improved plan. */
 export interface Move {
   readonly station: string;
   readonly name: string;
@@ -35,9 +36,11 @@ export interface Move {
 /** `optimal`: no combination of the places tried is better. Else what none can be better than; `longest` is the sum of all races' longest legs. */
 export type Proof = 'optimal' | { readonly bound: { readonly error: number; readonly warning: number; readonly longest: number } };
 
+/** What the search has come to, analysed as a whole. */
 export interface Verified {
   readonly before: Standing;
   readonly after: Standing;
+  /** None where no better places were found. */
   readonly moves: readonly Move[];
   readonly proof: Proof;
   /** The plan with its stations moved, and its analysis. */

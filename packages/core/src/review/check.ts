@@ -12,18 +12,22 @@ export const COMMON_PRACTICE = 'common practice, no source';
 export interface Rule {
   /** Stable; each finding carries it. */
   readonly code: string;
+  /** Of its findings, unless one of them says otherwise. */
   readonly severity: Severity;
   /** What is asked, as a short statement of how it should be. */
   readonly title: string;
+  /** Where the rule is printed, or "common practice, no source". */
   readonly source: string;
   /** Why the check cannot run on this layout (no width given, no zones, …), or `null` where it can. Absent: it always can. */
   readonly missing?: (layout: Layout) => string | null;
 }
 
+/** A question that a safety reviewer asks of a layout, with what answers it. */
 export interface Check extends Rule {
+  /** What it finds, waivers not counted. */
   readonly find: (layout: Layout) => readonly Finding[];
   /** `find` of one station, where nothing but it and the courses enters: what it found stands as long as these do. */
-  readonly findAt?: (station: StationLayout, ground: Ground) => readonly Finding[];
+  readonly findAt?: (station: StationLayout, ground: Pick<Layout, 'courses'>) => readonly Finding[];
 }
 
 /** What a check of one station may look at beside it. */

@@ -38,6 +38,7 @@ import { trashBlocksMedical } from './trashBlocksMedical.ts';
 import { twoWayRoad } from './twoWayRoad.ts';
 import { wheelFolds } from './wheelFolds.ts';
 
+/** Every check of a layout, in the order in which they are reported. What is checked before there is a layout: `STAGE_RULES`. */
 export const CHECKS: readonly Check[] = [
   lengthDiffers,
   stationOffCourse,

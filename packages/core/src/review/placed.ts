@@ -19,6 +19,7 @@ import { isPlacedCode, waive } from './waivers.ts';
 
 export type { PlacedVerdict, Verdict } from './placedVerdict.ts';
 
+/** What points recorded on the ground come to. */
 export interface PlacedReview {
   /** By station in the plan's order; of each direction the sign, then the trash drop. */
   readonly verdicts: readonly PlacedVerdict[];
@@ -29,8 +30,26 @@ export interface PlacedReview {
 }
 
 /**
- * Holds the waypoints of a document against a layout. What was not recorded, cannot be matched or cannot
- * be told from the recorded errors is a finding, never a verdict.
+ * Holds the waypoints of a GPX file, recorded on the ground, against a layout: by their names ("s1 sign", "station 1 water"),
+ * else by where they stand. What was not recorded or cannot be matched is a finding, never a verdict; what the recorded
+ * errors leave open has the verdict `cannot tell`.
+ * @example
+ * ```ts
+ * import { analyse, readPlan, reviewPlaced } from '@halfcup/core';
+ * import { readGpx } from '@halfcup/core/gpx';
+ * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
+ *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
+ *   "races": [{ "id": "r", "course": "c" }],
+ *   "stations": [{ "id": "s1", "on": { "course": "c", "measure": "2 km", "side": "right" } }] }`, 'plan.json');
+ * if (!read.ok) throw new Error(read.findings[0]?.message);
+ * const result = analyse(read.value.plan, { gpx: new Map() });
+ * if (!result.ok) throw new Error(result.findings[0]?.message);
+ * const gpx = readGpx(`<gpx version="1.1" creator="me">
+ *   <wpt lat="-33.20004" lon="-17.37953"><name>s1 sign</name></wpt>
+ *   <wpt lat="-33.20004" lon="-17.37855"><name>s1 sports drink</name></wpt></gpx>`, 'placed.gpx');
+ * const placed = gpx.ok ? reviewPlaced(result.value, gpx.value) : null;
+ * placed?.verdicts.map(({ item, measured, margin, verdict }) => [item, measured, margin, verdict]); // → [['sign', 91.38, 4.75, 'holds']]
+ * ```
  */
 export function reviewPlaced(layout: Layout, document: GpxDocument): PlacedReview {
   const { pinR95 } = layout.plan.practice;

@@ -13,10 +13,12 @@ import { type OnCourse, type PlacedEnd, type PlacedGround, firstTable, lastTable
 import type { PlacedPoint } from './placedPoint.ts';
 import { type Wheeled, asAlong, wheeledOf } from './placedWheel.ts';
 
+/** Whether a recorded distance keeps to its limits; `cannot tell` where its error leaves that open. */
 export type Verdict = 'holds' | 'fails' | 'cannot tell';
 
 /** What is said of one recorded item's distance; all lengths course distance, metres. */
 export interface PlacedVerdict {
+  /** Its id. */
   readonly station: string;
   readonly item: ItemKind;
   /** The end of a trash drop that is meant; absent where one point stands for the whole stretch, and for signs. */
@@ -25,10 +27,13 @@ export interface PlacedVerdict {
   readonly verdict: Verdict;
   /** Sign: to the first table. Trash: from the end of the last table. */
   readonly measured: number;
+  /** The least and the most allowed. */
   readonly limit: readonly [number, number];
+  /** By how much it must keep clear of a limit to be decided: 1.645 σ of `measured`. */
   readonly margin: number;
   /** How far to move it, downstream positive, to the middle of the limits; 0 where it holds. */
   readonly move: number;
+  /** Where it was recorded. */
   readonly at: LonLat;
   /** How the distance was had. */
   readonly by: 'position' | 'wheel';

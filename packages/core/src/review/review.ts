@@ -12,13 +12,17 @@ import { isPlacedCode, waive } from './waivers.ts';
 /** One check as it went: `ran` false with the reason where the plan does not give what it needs. */
 export interface CheckRun extends Pick<Rule, 'code' | 'severity' | 'title' | 'source'> {
   readonly ran: boolean;
+  /** Why it did not run. */
   readonly reason?: string;
   /** Findings, waived and undecided ones among them. */
   readonly found: number;
+  /** Those of them that the position error leaves undecided. */
   readonly cannotTell: number;
 }
 
+/** What a review comes to. */
 export interface Review {
+  /** Those of `STAGE_RULES` first, then those of `CHECKS`. */
   readonly checks: readonly CheckRun[];
   /** Of the stages before first, then by check; waived ones marked. */
   readonly findings: readonly Finding[];
@@ -33,8 +37,24 @@ export type StationFound = Readonly<Record<string, readonly Finding[]>>;
 export type Reviewed = Pick<Layout, 'courses' | 'stations'> & Pick<Review, 'atStations'>;
 
 /**
- * Runs every check. `before`: what reading and measuring the courses has found already. `known`: a review whose findings
- * hold at those stations that are the very same, if the courses are.
+ * Runs every check on a layout, as `analyse` does. `before`: what reading and measuring the courses has found already.
+ * `known`: a review whose findings hold at those stations that are the very same, if the courses are.
+ * @example
+ * ```ts
+ * import { courseStage, layoutStage, readPlan, reviewLayout } from '@halfcup/core';
+ * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
+ *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
+ *   "races": [{ "id": "r", "course": "c" }],
+ *   "stations": [{ "id": "s1", "on": { "course": "c", "measure": "2 km", "side": "right" } }] }`, 'plan.json');
+ * if (!read.ok) throw new Error(read.findings[0]?.message);
+ * const { plan } = read.value;
+ * const courses = courseStage(plan, { gpx: new Map() });
+ * const layout = courses.ok ? layoutStage(plan, courses.value) : courses;
+ * if (!layout.ok) throw new Error(layout.findings[0]?.message);
+ * const { checks } = reviewLayout(layout.value, courses.findings);
+ * const sign = checks.find(({ code }) => code === 'sign-distance');
+ * [sign?.ran, sign?.found]; // → [true, 0]
+ * ```
  */
 export function reviewLayout(layout: Layout, before: readonly Finding[] = [], known?: Reviewed): Review {
   const standing = known?.courses === layout.courses ? known : undefined;

@@ -41,6 +41,7 @@ const DAY_RULES: readonly Rule[] = [
   dayRule('drop-nowhere', 'error', 'Every station that takes supplies is passed by a course', noVehicles),
 ];
 
+/** What is checked before there is a layout, in the order in which it is reported: of files, courses, waivers and race day. */
 export const STAGE_RULES: readonly Rule[] = [
   { code: 'track-chosen', severity: 'note', title: 'The GPX file has one line, or the plan says which', source: COMMON_PRACTICE },
   { code: 'gap-joined', severity: 'note', title: 'The segments of a track meet', source: COMMON_PRACTICE },
