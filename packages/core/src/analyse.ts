@@ -9,7 +9,7 @@ import type { IndexedCourse } from './course/segmentIndex.ts';
 import { type Finding, type Result, bad, good } from './finding.ts';
 import { type SeenStation, courseTable, laySeen, seeStation } from './layout/layStation.ts';
 import type { Layout } from './layout/layout.ts';
-import { type Sources as CourseSources, coursesOf } from './plan/courses.ts';
+import { type CourseSources, coursesOf } from './plan/courses.ts';
 import { equal } from './plan/equal.ts';
 import type { Plan } from './plan/plan.ts';
 import type { RaceDay } from './raceday/day.ts';
@@ -18,13 +18,13 @@ import { type Review, reviewLayout } from './review/review.ts';
 import type { CourseTable } from './station/directions.ts';
 import { spacingOf } from './station/spacing.ts';
 
-/** Files that a plan names, already read, by the name used in the plan. */
+/** Files that a plan names, already read, by the name that it uses for them. */
 export interface Sources extends CourseSources {
   /** Texts of past results. */
   readonly results?: ResultTexts;
 }
 
-/** Findings: of the courses first, then of race day, then of the layout by check. */
+/** All that is computed from a plan: the layout, race day and the review. Findings: of the courses first, then of race day, then of the layout by check. */
 export interface Analysis extends Layout, Pick<Review, 'findings' | 'checks'> {
   /** `null` where no race of the plan has waves. */
   readonly day: RaceDay | null;
@@ -32,8 +32,9 @@ export interface Analysis extends Layout, Pick<Review, 'findings' | 'checks'> {
   readonly kept?: Kept;
 }
 
-/** What the stages made on the way, for `reanalyse`. */
+/** What the stages made on the way, for `reanalyse` alone: other versions keep other things. */
 export interface Kept extends Pick<Review, 'atStations'> {
+  /** Of reading and measuring. */
   readonly courseFindings: readonly Finding[];
   /** In the order of the stations, as are `days` and `atStations`. */
   readonly seen: readonly Result<SeenStation>[];
@@ -42,10 +43,41 @@ export interface Kept extends Pick<Review, 'atStations'> {
   readonly days: readonly DayFound[];
 }
 
-/** First stage: the plan's courses, measured, indexed and calibrated. Errors: a missing file, a refused gap, a part beyond its course. */
+/**
+ * First stage: the plan's courses, measured, indexed and calibrated, in the plan's order. Errors: a missing file, a refused
+ * gap, marks with no order, a part beyond its course.
+ * @example
+ * ```ts
+ * import { courseLength, courseStage, readPlan } from '@halfcup/core';
+ * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
+ *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
+ *   "races": [{ "id": "r", "course": "c" }],
+ *   "stations": [{ "id": "s1", "on": { "course": "c", "measure": "2 km", "side": "right" } }] }`, 'plan.json');
+ * if (!read.ok) throw new Error(read.findings[0]?.message);
+ * const courses = courseStage(read.value.plan, { gpx: new Map() });
+ * courses.ok && courses.value.map(({ course }) => courseLength(course)); // → [3729.67]
+ * ```
+ */
 export const courseStage = (plan: Plan, sources: CourseSources): Result<readonly IndexedCourse[]> => coursesOf(plan, sources);
 
-/** Second stage: where each station stands and who passes it. Errors: a station at a measure that its course does not have. */
+/**
+ * Second stage: where each station stands, who passes it and from which directions, in the plan's order. `courses`: what the
+ * first stage gave for the same plan. Errors: a station at a measure that its course does not have.
+ * @example
+ * ```ts
+ * import { courseStage, passStage, readPlan } from '@halfcup/core';
+ * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
+ *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
+ *   "races": [{ "id": "r", "course": "c" }],
+ *   "stations": [{ "id": "s1", "on": { "course": "c", "measure": "2 km", "side": "right" } }] }`, 'plan.json');
+ * if (!read.ok) throw new Error(read.findings[0]?.message);
+ * const { plan } = read.value;
+ * const courses = courseStage(plan, { gpx: new Map() });
+ * if (!courses.ok) throw new Error(courses.findings[0]?.message);
+ * const seen = passStage(plan, courses.value);
+ * seen.ok && seen.value[0]?.passes.map(({ measure, side }) => [measure, side]); // → [[2000, 'right']]
+ * ```
+ */
 export function passStage(plan: Plan, courses: readonly IndexedCourse[]): Result<readonly SeenStation[]> {
   const table = courseTable(courses);
   return allSeen(plan.stations.map((_, index) => seeStation(plan, index, table)));
@@ -57,13 +89,50 @@ function allSeen(seen: readonly Result<SeenStation>[]): Result<readonly SeenStat
   return stations.length < seen.length ? bad(findings) : good(stations, findings);
 }
 
-/** Third stage: race day, or `null` where no race of the plan has waves. */
+/**
+ * Third stage: arrivals, cups, crews and runs, or `null` where no race of the plan has waves. `seen`: what the second stage
+ * gave; `results`: texts of past results by the plan's names. What is wrong or assumed is in its `findings`.
+ * @example
+ * ```ts
+ * import { courseStage, dayStage, passStage, readPlan } from '@halfcup/core';
+ * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
+ *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
+ *   "races": [{ "id": "r", "course": "c",
+ *     "waves": [{ "time": "08:00", "entrants": 200 }], "finish": { "median": "0:24:00", "spread": 0.2 } }],
+ *   "stations": [{ "id": "s1", "on": { "course": "c", "measure": "2 km", "side": "right" } }] }`, 'plan.json');
+ * if (!read.ok) throw new Error(read.findings[0]?.message);
+ * const { plan } = read.value;
+ * const courses = courseStage(plan, { gpx: new Map() });
+ * if (!courses.ok) throw new Error(courses.findings[0]?.message);
+ * const seen = passStage(plan, courses.value);
+ * const day = seen.ok ? dayStage(plan, courses.value, seen.value) : null;
+ * day?.stations[0]?.cups; // → { water: 249, sportsDrink: 125 }
+ * ```
+ */
 export const dayStage = (plan: Plan, courses: readonly IndexedCourse[], seen: readonly SeenStation[], results: ResultTexts = new Map()): RaceDay | null =>
   hasField(plan) ? raceDayOf(plan, seen, courseTable(courses), results) : null;
 
 const endsOf = (course: Course): [number, number] => [startMeasure(course), courseLength(course)];
 
-/** Fourth stage: items and spacing, with the tables and the hand-out line of race day where there is one. Errors: see `passStage`. */
+/**
+ * Fourth stage: items on the ground and spacing, with the tables and the hand-out line of race day where there is one.
+ * Errors: as `passStage`. The checks are not run: see `reviewLayout`.
+ * @example
+ * ```ts
+ * import { courseStage, layoutStage, readPlan } from '@halfcup/core';
+ * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
+ *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
+ *   "races": [{ "id": "r", "course": "c" }],
+ *   "stations": [{ "id": "s1", "on": { "course": "c", "measure": "2 km", "side": "right" } }] }`, 'plan.json');
+ * if (!read.ok) throw new Error(read.findings[0]?.message);
+ * const { plan } = read.value;
+ * const courses = courseStage(plan, { gpx: new Map() });
+ * if (!courses.ok) throw new Error(courses.findings[0]?.message);
+ * const layout = layoutStage(plan, courses.value);
+ * const [station] = layout.ok ? layout.value.stations : [];
+ * station?.directions[0]?.items.map(({ kind, along }) => [kind, along[0]]); // → [['sign', -91.44], ['sportsDrink', 0], ['water', 4.88], ['trash', 52.43]]
+ * ```
+ */
 export function layoutStage(plan: Plan, courses: readonly IndexedCourse[], day: RaceDay | null = null): Result<Layout> {
   const seen = passStage(plan, courses);
   return seen.ok ? good(layoutOfSeen(plan, courses, seen.value, day), seen.findings) : seen;
@@ -82,10 +151,43 @@ function layoutOfSeen(plan: Plan, courses: readonly IndexedCourse[], seen: reado
 
 const isSeen = (result: Result<SeenStation> | undefined, station: SeenStation): boolean => result?.ok === true && result.value === station;
 
-/** The whole job. Not ok where the plan cannot be used; what is wrong with a usable one is in `value.findings`. */
+/**
+ * The whole job: courses, passes, race day, layout and review of a plan and the files that it names. Pure: the same in, the
+ * same out. Not ok where the plan cannot be used (a missing file, a refused gap, a measure beyond its course); what is wrong
+ * with a usable one is in `value.findings`.
+ * @example
+ * ```ts
+ * import { analyse, readPlan } from '@halfcup/core';
+ * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
+ *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
+ *   "races": [{ "id": "r", "course": "c" }],
+ *   "stations": [{ "id": "s1", "on": { "course": "c", "measure": "2 km", "side": "right" } }] }`, 'plan.json');
+ * if (!read.ok) throw new Error(read.findings[0]?.message);
+ * const result = analyse(read.value.plan, { gpx: new Map() });
+ * if (!result.ok) throw new Error(result.findings[0]?.message);
+ * const { findings, spacing, stations } = result.value;
+ * spacing[0]?.legs.map(({ from, to, length }) => [from, to, length]); // → [['start', 's1', 2000], ['s1', 'finish', 1729.67]]
+ * ```
+ */
 export const analyse = (plan: Plan, sources: Sources): Result<Analysis> => analyseAfter(null, plan, sources);
 
-/** As `analyse`, on what `courseStage` has given for the same plan and files, in another thread perhaps. Errors: as `analyse`. */
+/**
+ * As `analyse`, on what `courseStage` has given for the same plan and files: once for many plans over the same courses, say.
+ * Errors: as `analyse`.
+ * @example
+ * ```ts
+ * import { analyseOn, courseStage, readPlan } from '@halfcup/core';
+ * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
+ *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
+ *   "races": [{ "id": "r", "course": "c" }],
+ *   "stations": [{ "id": "s1", "on": { "course": "c", "measure": "2 km", "side": "right" } }] }`, 'plan.json');
+ * if (!read.ok) throw new Error(read.findings[0]?.message);
+ * const { plan } = read.value;
+ * const sources = { gpx: new Map() };
+ * const result = analyseOn(courseStage(plan, sources), plan, sources);
+ * result.ok && result.value.spacing[0]?.longest; // → 2000
+ * ```
+ */
 export const analyseOn = (courses: Result<readonly IndexedCourse[]>, plan: Plan, sources: Sources): Result<Analysis> => analyseAfter(null, plan, sources, courses);
 
 /** As `analyse`, with what stands of an analysis of an earlier state of the plan over the very same sources: see `reanalyse`. */
