@@ -67,7 +67,7 @@ function build(scratch, { folder, shift, mask, env }, store) {
 }
 
 /** Names of files that are in one only, or in both with other bytes. */
-export const differences = (one, other) => [...new Set([...one.keys(), ...other.keys()])].filter((file) => one.get(file) !== other.get(file)).toSorted();
+export const differences = (one, other) => [...new Set([...one.keys(), ...other.keys()])].filter((file) => one.get(file) !== other.get(file)).toSorted((a, b) => (a < b ? -1 : 1));
 
 /** Builds twice; gives the digests of the first, the names of what differs, and core's packed file, which is left in `keep` where that is given. */
 export function buildTwice(keep) {
