@@ -1,6 +1,7 @@
 /**
  * The face `@halfcup/core/geojson`: courses, places, polygons and whole layouts in and out of GeoJSON (RFC 7946).
  * Apart from the others, for it loads Turf.
+ * @module @halfcup/core/geojson
  */
 export { type LayoutFeature, toGeoJson } from './export/geojson.ts';
 export { type CourseProperties, type NameProperties, type PassProperties, courseToGeoJson, passesToGeoJson, placesToGeoJson, polygonsToGeoJson } from './export/geojsonOf.ts';

@@ -42,7 +42,7 @@ const listOf = (value: unknown): readonly unknown[] => (Array.isArray(value) ? (
  * import { courseFromGeoJson } from '@halfcup/core/geojson';
  * import { courseLength } from '@halfcup/core/geometry';
  * const result = courseFromGeoJson({ type: 'LineString', coordinates: [[-17.4, -33.2], [-17.39, -33.2]] });
- * result.ok && courseLength(result.value).toFixed(3); // → '932.244'
+ * result.ok && courseLength(result.value); // → 932.418
  * ```
  */
 export function courseFromGeoJson(geoJson: unknown, options: ForeignOptions = {}): Result<Course> {

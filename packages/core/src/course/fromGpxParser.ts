@@ -28,7 +28,7 @@ export interface GpxParserResult {
  * import { courseFromGpxParser, courseLength } from '@halfcup/core/geometry';
  * const parsed = { tracks: [{ name: 'Lap', points: [{ lon: -17.4, lat: -33.2, ele: 4 }, { lon: -17.39, lat: -33.2, ele: 6 }] }], routes: [] };
  * const result = courseFromGpxParser(parsed);
- * result.ok && courseLength(result.value).toFixed(3); // → '932.244'
+ * result.ok && courseLength(result.value); // → 932.418
  * ```
  */
 export const courseFromGpxParser = ({ tracks, routes }: GpxParserResult, options: ForeignOptions = {}): Result<Course> =>

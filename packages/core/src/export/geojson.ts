@@ -19,7 +19,29 @@ export type LayoutFeature = Feature<Geometry | null>;
 type Properties = NonNullable<GeoJsonProperties>;
 type Coordinates = [number, number][];
 
-/** Every course, station, direction and item as a feature; `kind` says which. */
+/**
+ * Every course, station, direction and item of a layout as a feature whose property `kind` says which; lengths in metres. What has no
+ * place on the ground is a feature without a geometry (`null`); lines are cut at the antimeridian. Source: RFC 7946.
+ * @example
+ * ```ts
+ * import { analyse, readPlan } from '@halfcup/core';
+ * import { toGeoJson } from '@halfcup/core/geojson';
+ *
+ * const text = `{
+ *   "format": "halfcup-plan", "version": 1, "name": "Pier run",
+ *   "courses": [{ "id": "pier", "line": [[-30.1, 12.2], [-30.01, 12.2]], "drawn": "centre" }],
+ *   "races": [{ "id": "run", "course": "pier" }],
+ *   "stations": [{ "id": "s1", "at": [-30.06, 12.20004] }]
+ * }`;
+ * const read = readPlan(text, 'plan.json');
+ * if (!read.ok) throw new Error(read.findings[0]?.message);
+ * const analysed = analyse(read.value.plan, { gpx: new Map() });
+ * if (!analysed.ok) throw new Error(analysed.findings[0]?.message);
+ * const { features } = toGeoJson(analysed.value);
+ * features.map(({ properties }) => properties?.['kind']); // → ['course', 'station', 'direction', 'sign', 'sportsDrink', 'water', 'trash', 'box', 'box', 'box', 'box']
+ * features[1]?.geometry; // → { type: 'Point', coordinates: [-30.06, 12.20004] }
+ * ```
+ */
 export function toGeoJson(layout: Layout): FeatureCollection<Geometry | null> {
   const features = [
     ...layout.courses.map(({ course }) => courseFeature(course, layout)),

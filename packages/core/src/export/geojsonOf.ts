@@ -63,6 +63,7 @@ export const passesToGeoJson = (passes: readonly Pass[]): FeatureCollection<Poin
 export const placesToGeoJson = (places: readonly Place[]): FeatureCollection<Point, NameProperties> =>
   featureCollection(places.map(({ name, at }) => shortened(point(position(at), { name }))));
 
+/** Properties of a place or a polygon as a feature; `null` without a name. */
 export interface NameProperties {
   readonly name: string | null;
 }
