@@ -5,6 +5,7 @@ import { inverse } from '../geodesy/karney.ts';
 import { ORIGIN, courseOfSegments, courseThrough, from, segmentThrough, turtlePoints, valueOf } from '../testing/courses.ts';
 import { type CourseInput, buildCourse } from './build.ts';
 import { rawLength } from './course.ts';
+import { real } from '../testing/numbers.ts';
 
 const input = (segments: CourseInput['segments'], more: Partial<CourseInput> = {}): CourseInput => ({ id: 'c', name: 'c', segments, ...more });
 
@@ -117,8 +118,8 @@ describe('building a course', () => {
   });
 
   it('cuts long segments along the geodesic to at most 200 m, and the total is that of geographiclib to 0.1 mm', () => {
-    const place = fc.record({ lon: fc.double({ min: -180, max: 180, noNaN: true }), lat: fc.double({ min: -85, max: 85, noNaN: true }) });
-    const legs = fc.array(fc.tuple(fc.double({ min: 0, max: 360, noNaN: true }), fc.double({ min: 0.5, max: 4000, noNaN: true })), { minLength: 1, maxLength: 21 });
+    const place = fc.record({ lon: real(-180, 180), lat: real(-85, 85) });
+    const legs = fc.array(fc.tuple(real(0, 360), real(0.5, 4000)), { minLength: 1, maxLength: 21 });
     fc.assert(
       fc.property(place, legs, ({ lon, lat }, ways) => {
         const points = turtlePoints([lon, lat], ways, Infinity);

@@ -9,6 +9,7 @@ import { measureOfName } from './markNames.ts';
 import { passesOf } from './passes.ts';
 import { measureOf, rawOf } from './scale.ts';
 import { type IndexedCourse, indexCourse } from './segmentIndex.ts';
+import { real } from '../testing/numbers.ts';
 
 const straight = indexCourse(turtle(ORIGIN, [[90, 10_000]], 50));
 const at = (raw: number, course: Course = straight.course): readonly [number, number] => pointAt(course, raw)!.at;
@@ -89,9 +90,9 @@ describe('calibration', () => {
   });
 
   it('turns raw into calibrated and back, slices add up, and marks are hit exactly', () => {
-    const gaps = fc.array(fc.tuple(fc.double({ min: 200, max: 900, noNaN: true }), fc.double({ min: 0.975, max: 1.025, noNaN: true })), { minLength: 1, maxLength: 8 });
+    const gaps = fc.array(fc.tuple(real(200, 900), real(0.975, 1.025)), { minLength: 1, maxLength: 8 });
     fc.assert(
-      fc.property(gaps, fc.double({ min: 0, max: 1, noNaN: true }), fc.double({ min: 0, max: 1, noNaN: true }), (steps, a, b) => {
+      fc.property(gaps, real(0, 1), real(0, 1), (steps, a, b) => {
         let raw = 0;
         let measure = 0;
         const marks = steps.map(([gap, factor]) => ({ at: at((raw += gap)), raw, measure: (measure += gap * factor) }));

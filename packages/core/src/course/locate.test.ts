@@ -8,6 +8,7 @@ import { buildCourse } from './build.ts';
 import { type Course, courseLength, rawLength } from './course.ts';
 import { ascentOf, elevationAt, meanAzimuth, pointAt, sliceLine } from './locate.ts';
 import { measureOf, rawOf } from './scale.ts';
+import { real } from '../testing/numbers.ts';
 
 const apart = (a: LonLat, b: LonLat): number => inverse(a[0], a[1], b[0], b[1]).length;
 const lineLength = (line: readonly LonLat[]): number => line.slice(1).reduce((sum, to, k) => sum + apart(line[k]!, to), 0);
@@ -15,7 +16,7 @@ const lineLength = (line: readonly LonLat[]): number => line.slice(1).reduce((su
 /** 300 m east, a jump of 500 m north that is skipped, 200 m east. */
 const skipped = (): Course => courseOfSegments([turtlePoints(ORIGIN, [[90, 300]], 100), turtlePoints(from(from(ORIGIN, 90, 300), 0, 500), [[90, 200]], 100)], 'skip');
 
-const legs = fc.array(fc.tuple(fc.double({ min: 0, max: 360, noNaN: true }), fc.double({ min: 5, max: 400, noNaN: true })), { minLength: 1, maxLength: 12 });
+const legs = fc.array(fc.tuple(real(0, 360), real(5, 400)), { minLength: 1, maxLength: 12 });
 const share = fc.integer({ min: 0, max: 100_000 }).map((part) => part / 100_000);
 
 /** 300 m that climb and fall. */
@@ -164,7 +165,7 @@ describe('between raw and calibrated measure', () => {
   it('comes back to the same measure', () => {
     const course = scaled();
     fc.assert(
-      fc.property(fc.double({ min: -100, max: 1100, noNaN: true }), (measure) => {
+      fc.property(real(-100, 1100), (measure) => {
         expect(measureOf(course, rawOf(course, measure))).toBeCloseTo(measure, 8);
       }),
       { seed: 4, numRuns: 500 },
@@ -179,7 +180,7 @@ describe('between raw and calibrated measure', () => {
 describe('a constant added to every longitude', () => {
   it('changes no length, no measure and no azimuth, wherever the antimeridian then lies', () => {
     fc.assert(
-      fc.property(legs, fc.double({ min: -360, max: 360, noNaN: true }), fc.double({ min: -78, max: 78, noNaN: true }), share, (ways, shift, lat, part) => {
+      fc.property(legs, real(-360, 360), real(-78, 78), share, (ways, shift, lat, part) => {
         const points = turtlePoints([0, lat], ways, 60);
         const [here, there] = [courseThrough(points), courseThrough(points.map(([lon, y]): LonLat => [wrap(lon + shift), y]))];
         expect(Math.abs(rawLength(there) - rawLength(here))).toBeLessThan(1e-6);

@@ -8,6 +8,7 @@ import { courseLength } from './course.ts';
 import { pointAt } from './locate.ts';
 import { nearestOn, passesOf } from './passes.ts';
 import { indexCourse } from './segmentIndex.ts';
+import { real } from '../testing/numbers.ts';
 
 describe('passes of a point', () => {
   it('throws on what is no position instead of finding nothing', () => {
@@ -116,7 +117,7 @@ describe('passes of a point', () => {
 });
 
 const smoothCourse = fc
-  .record({ lat: fc.double({ min: -79, max: 79, noNaN: true }), lon: fc.double({ min: -180, max: 180, noNaN: true }), azimuth: fc.double({ min: 0, max: 360, noNaN: true }), bends: fc.array(fc.double({ min: -4, max: 4, noNaN: true }), { minLength: 20, maxLength: 40 }) })
+  .record({ lat: real(-79, 79), lon: real(-180, 180), azimuth: real(0, 360), bends: fc.array(real(-4, 4), { minLength: 20, maxLength: 40 }) })
   .map(({ lat, lon, azimuth, bends }) => {
     let heading = azimuth;
     // Legs of 25 m that turn by at most 4°: the local radius is at least 350 m.
@@ -126,7 +127,7 @@ const smoothCourse = fc
 describe('a point placed and snapped', () => {
   it('comes back to its measure and offset within a millimetre', () => {
     fc.assert(
-      fc.property(smoothCourse, fc.double({ min: 0.2, max: 0.8, noNaN: true }), fc.double({ min: -50, max: 50, noNaN: true }), (course, share, offset) => {
+      fc.property(smoothCourse, real(0.2, 0.8), real(-50, 50), (course, share, offset) => {
         const measure = courseLength(course) * share;
         const placed = pointAt(course, measure, offset)!;
         const nearVertex = course.raw.some((raw) => Math.abs(raw - measure) < Math.abs(offset) * 0.1 + 0.01);
