@@ -4,6 +4,8 @@ const source = { resolve: { conditions: ['@halfcup/source'] }, ssr: { resolve: {
 
 export default defineConfig({
   test: {
+    // As many files at once as there are cores: by itself vitest leaves one core idle, which is half of a small machine.
+    maxWorkers: '100%',
     projects: [
       { ...source, test: { name: 'core', include: ['packages/core/**/*.test.ts'], testTimeout: 60_000 } },
       { ...source, test: { name: 'viewer', include: ['packages/viewer/src/**/*.test.ts'], testTimeout: 60_000 } },
