@@ -34,7 +34,7 @@ const analysis: Analysis = analysisOf(
   { races: [runners(300)], vehicles: [van], waivers: [{ code: 'side-unclear', station: 's4', by: 'Ada', reason: 'seen' }] },
 );
 const straight = analysisOf(STRAIGHT, [AT_1500, { ...AT_1500, on: { ...AT_1500.on!, measure: 1700 } }]);
-const { verdicts } = reviewPlaced(straight, placedDocument([{ name: 'Sign 1', at: eastward(1408) }, { name: 's1 sign', at: eastward(1408) }]));
+const { verdicts } = reviewPlaced(straight, placedDocument([{ name: 's1 sign', at: eastward(1408) }, { name: 's1 trash to', at: eastward(1600) }]));
 const indexed = analysis.courses[0]!;
 const snapped = [AT_1500.on!.measure, 2500].map((measure) => from(ORIGIN, 90, measure)).map((at, k) => ({ at, name: k === 0 ? null : 'Tap', passes: passesOf(indexed, at, DEFAULT_PRACTICE), nearest: nearestOn(indexed, at) }));
 
