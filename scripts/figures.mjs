@@ -1,6 +1,6 @@
 /**
- * Writes the last figures of the benches (packages/core/bench/results.json, packages/viewer/bench/results.json) and
- * the list of checks into the README, between their marks. `--check` changes nothing and exits 1 where the list of checks is stale.
+ * Writes the last figures of the benches (packages/core/bench/results.json, packages/viewer/bench/results.json) into the README and
+ * the list of checks into packages/core/CHECKS.md, between their marks. `--check` changes nothing and exits 1 where that list is stale.
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
@@ -10,9 +10,11 @@ import { CHECKS, STAGE_RULES } from '@halfcup/core';
 const root = join(dirname(fileURLToPath(import.meta.url)), '..');
 const readme = join(root, 'README.md');
 
+const checks = join(root, 'packages/core/CHECKS.md');
+
 function between(text, name, content) {
   const pattern = new RegExp(`(<!-- ${name} -->\\n)[\\s\\S]*?(<!-- /${name} -->)`);
-  if (!pattern.test(text)) throw new Error(`README.md has no marks for "${name}"`);
+  if (!pattern.test(text)) throw new Error(`found no marks for "${name}"; expected <!-- ${name} --> and <!-- /${name} -->`);
   return text.replace(pattern, (_, open, close) => `${open}${content}\n${close}`);
 }
 
@@ -37,9 +39,12 @@ function draggingTable() {
 
 const checkTable = () => ['| code | severity | how it should be | source |', '|---|---|---|---|', ...[...STAGE_RULES, ...CHECKS].map((check) => `| \`${check.code}\` | ${check.severity} | ${check.title} | ${check.source} |`)].join('\n');
 
-const before = readFileSync(readme, 'utf8');
-const after = between(process.argv.includes('--check') ? before : between(between(before, 'speed', speedTable()), 'dragging', draggingTable()), 'checks', checkTable());
-if (after !== before && process.argv.includes('--check')) {
-  console.error('README.md: the list of checks is stale; run `npx -y pnpm@12 bench`, or `node scripts/figures.mjs`.');
-  process.exitCode = 1;
-} else writeFileSync(readme, after);
+const listed = readFileSync(checks, 'utf8');
+const current = between(listed, 'checks', checkTable());
+if (process.argv.includes('--check')) {
+  if (current !== listed) console.error('packages/core/CHECKS.md is stale; run `node scripts/figures.mjs`.');
+  process.exitCode = current === listed ? 0 : 1;
+} else {
+  writeFileSync(checks, current);
+  writeFileSync(readme, between(between(readFileSync(readme, 'utf8'), 'speed', speedTable()), 'dragging', draggingTable()));
+}
