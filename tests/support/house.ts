@@ -13,7 +13,7 @@ export type Complaint = string;
 
 /** The rooms of `packages/core/src`; each imports only from those before it, and from itself. */
 export const ROOMS: readonly string[] = [
-  'version.ts', 'units.ts', 'finding.ts', 'geodesy', 'gpx', 'course', 'plan', 'station', 'raceday', 'layout', 'review', 'analyse.ts', 'reanalyse.ts', 'improve', 'export',
+  'version.ts', 'units.ts', 'format.ts', 'finding.ts', 'geodesy', 'gpx', 'course', 'plan', 'station', 'raceday', 'layout', 'review', 'analyse.ts', 'reanalyse.ts', 'improve', 'export',
 ];
 /** Only outsiders import these. */
 export const FACES: readonly string[] = ['index.ts', 'geometry.ts', 'gpx.ts', 'geojson.ts', 'raceday.ts', 'sheets.ts'];

@@ -118,23 +118,5 @@ export { type Finding, type LonLat, type Result, type Severity, type Where, find
 
 // Units: read from text, printed for people, and told apart by type
 export type { Degrees, In, Kilograms, Latitude, Litres, Longitude, Metres, Seconds } from './units.ts';
-export {
-  type LengthStyle,
-  type LengthUnit,
-  type Parsed,
-  type UnitSystem,
-  formatClock,
-  formatDuration,
-  formatLength,
-  formatMass,
-  formatMeasure,
-  formatMinute,
-  formatVolume,
-  lengthIn,
-  metres,
-  parseClock,
-  parseDuration,
-  parseLength,
-  parseMass,
-  parseVolume,
-} from './units.ts';
+export { type LengthUnit, type Parsed, type UnitSystem, lengthIn, metres, parseClock, parseDuration, parseLength, parseMass, parseVolume } from './units.ts';
+export { type LengthStyle, formatClock, formatDuration, formatLength, formatMass, formatMeasure, formatMinute, formatVolume } from './format.ts';

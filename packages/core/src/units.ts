@@ -1,6 +1,6 @@
 /**
- * Lengths, durations, volumes, masses and clock times: read from text into SI units, and
- * printed for people. The only place that knows a yard.
+ * Lengths, durations, volumes, masses and clock times: read from text into SI units, and turned
+ * into others. The only place that knows how long a yard is; `format.ts` prints them.
  * Factors are exact: NIST Handbook 44, appendix C (international yard and pound of 1959,
  * US gallon of 231 cubic inches). A text of up to 15 digits is converted with one rounding.
  */
@@ -14,8 +14,11 @@ declare const unit: unique symbol;
 export type In<Unit extends string> = number & { readonly [unit]?: Unit };
 /** A length. */
 export type Metres = In<'metre'>;
+/** A duration, or a clock time after midnight. */
 export type Seconds = In<'second'>;
+/** A volume. */
 export type Litres = In<'litre'>;
+/** A mass. */
 export type Kilograms = In<'kilogram'>;
 /** Of an azimuth: clockwise from north. */
 export type Degrees = In<'degree'>;
@@ -24,7 +27,7 @@ export type Longitude = In<'degree of longitude'>;
 /** Degrees north of the equator, WGS 84, -90 to 90. */
 export type Latitude = In<'degree of latitude'>;
 
-/** Systems of units for display. */
+/** Systems of units for display; lengths, times and masses in the code are SI in either. */
 export type UnitSystem = 'metric' | 'imperial';
 
 /** A number in SI units, or why there is none: what was found and what is accepted. */
@@ -33,6 +36,7 @@ export type Parsed<Quantity extends number = number> = { readonly ok: true; read
 /** An exact factor to the SI unit, as numerator over denominator. */
 type Factor = readonly [numerator: number, denominator: number];
 
+/** Units of length; all but the metric ones are the international units of 1959. */
 export type LengthUnit = 'm' | 'km' | 'cm' | 'in' | 'ft' | 'yd' | 'mi';
 export type VolumeUnit = 'l' | 'ml' | 'gal' | 'fl oz';
 export type MassUnit = 'kg' | 'lb';
@@ -130,16 +134,51 @@ function parseQuantity(value: unknown, kind: Kind): Parsed {
   return parseNumber(scaled(digits, factor), kind);
 }
 
-/** Metres from a number (metres) or a text such as "100 yd"; refuses what is negative or has no known unit. */
+/**
+ * Metres from a number (metres) or a text such as "100 yd"; refuses what is negative, not finite or has no known unit, with
+ * what was found and what is accepted. Units: m, km, cm, in, ft, yd, mi.
+ * @example
+ * ```ts
+ * import { parseLength } from '@halfcup/core';
+ * parseLength('1.5 mi'); // → { ok: true, value: 2414.016 }
+ * parseLength(91.44); // → { ok: true, value: 91.44 }
+ * parseLength('100').ok; // → false
+ * ```
+ */
 export const parseLength = (value: unknown): Parsed<Metres> => parseQuantity(value, LENGTH);
 
-/** Litres from a number (litres) or a text such as "7 fl oz" (US). */
+/**
+ * Litres from a number (litres) or a text such as "7 fl oz" (US); refuses as `parseLength` does. Units: l, ml, gal, fl oz.
+ * @example
+ * ```ts
+ * import { parseVolume } from '@halfcup/core';
+ * parseVolume('1 gal'); // → { ok: true, value: 3.785411784 }
+ * parseVolume('200 ml'); // → { ok: true, value: 0.2 }
+ * ```
+ */
 export const parseVolume = (value: unknown): Parsed<Litres> => parseQuantity(value, VOLUME);
 
-/** Kilograms from a number (kilograms) or a text such as "8.3 lb". */
+/**
+ * Kilograms from a number (kilograms) or a text such as "8.3 lb"; refuses as `parseLength` does. Units: kg, lb.
+ * @example
+ * ```ts
+ * import { parseMass } from '@halfcup/core';
+ * parseMass('10 lb'); // → { ok: true, value: 4.5359237 }
+ * ```
+ */
 export const parseMass = (value: unknown): Parsed<Kilograms> => parseQuantity(value, MASS);
 
-/** Seconds from a number (seconds), "30 min", "4 h" or "4:25:00" (seconds may have decimals). "4:25" is refused: it could be either. */
+/**
+ * Seconds from a number (seconds), "30 min", "4 h" or "4:25:00" (seconds may have decimals); refuses as `parseLength` does.
+ * "4:25" is refused: it could be minutes or hours.
+ * @example
+ * ```ts
+ * import { parseDuration } from '@halfcup/core';
+ * parseDuration('4:25:00'); // → { ok: true, value: 15900 }
+ * parseDuration('30 min'); // → { ok: true, value: 1800 }
+ * parseDuration('4:25').ok; // → false
+ * ```
+ */
 export function parseDuration(value: unknown): Parsed<Seconds> {
   if (typeof value !== 'string' || !value.includes(':')) return parseQuantity(value, DURATION);
   const match = /^(\d{1,3}):([0-5]\d):([0-5]\d(?:\.\d{1,6})?)$/u.exec(value.trim());
@@ -148,7 +187,16 @@ export function parseDuration(value: unknown): Parsed<Seconds> {
   return { ok: true, value: Number(hours) * 3600 + Number(minutes) * 60 + Number(seconds) };
 }
 
-/** Seconds after midnight from "08:00" or "08:00:30"; hours may pass 24 (the next day). */
+/**
+ * Seconds after midnight from "08:00" or "08:00:30"; hours may pass 24 (the next day). Anything else is refused, numbers too.
+ * @example
+ * ```ts
+ * import { parseClock } from '@halfcup/core';
+ * parseClock('08:00:30'); // → { ok: true, value: 28830 }
+ * parseClock('26:30'); // → { ok: true, value: 95400 }
+ * parseClock('8 am').ok; // → false
+ * ```
+ */
 export function parseClock(value: unknown): Parsed<Seconds> {
   const match = typeof value === 'string' ? /^(\d{1,3}):([0-5]\d)(?::([0-5]\d))?$/u.exec(value.trim()) : null;
   if (match === null) return refuse(describeValue(value), 'a clock time such as "08:00" or "08:00:30" (hours may pass 24)');
@@ -156,7 +204,14 @@ export function parseClock(value: unknown): Parsed<Seconds> {
   return { ok: true, value: Number(hours) * 3600 + Number(minutes) * 60 + Number(seconds) };
 }
 
-/** Metres expressed in another unit of length. */
+/**
+ * Metres expressed in another unit of length.
+ * @example
+ * ```ts
+ * import { lengthIn } from '@halfcup/core';
+ * lengthIn(42195, 'mi'); // → 26.2188
+ * ```
+ */
 export const lengthIn = (metres: Metres, unit: LengthUnit): number => (metres * LENGTHS[unit][1]) / LENGTHS[unit][0];
 
 /** Litres expressed in another unit of volume. */
@@ -165,81 +220,15 @@ export const volumeIn = (litres: Litres, unit: VolumeUnit): number => (litres * 
 /** Kilograms expressed in another unit of mass. */
 export const massIn = (kilograms: Kilograms, unit: MassUnit): number => (kilograms * MASSES[unit][1]) / MASSES[unit][0];
 
-/** Metres of so many of a unit, with one rounding for whole numbers: `metres(100, 'yd')` is 91.44. */
+/**
+ * Metres of so many of a unit, with one rounding for whole numbers.
+ * @example
+ * ```ts
+ * import { metres } from '@halfcup/core';
+ * metres(100, 'yd'); // → 91.44
+ * ```
+ */
 export const metres = (count: number, unit: LengthUnit): Metres => (count * LENGTHS[unit][0]) / LENGTHS[unit][1];
 
 /** Litres of so many of a unit of volume. */
 export const litres = (count: number, unit: VolumeUnit): Litres => (count * VOLUMES[unit][0]) / VOLUMES[unit][1];
-
-/** What people see where there is no finite number. */
-const NONE = '–';
-
-/** A number with so many decimals, never "-0"; a dash for what is not finite. `drop` leaves out zeros at the end. */
-function digits(value: number, decimals: number, drop: boolean): string {
-  if (!Number.isFinite(value)) return NONE;
-  const fixed = value.toFixed(decimals);
-  const short = drop && fixed.includes('.') ? fixed.replace(/\.?0+$/u, '') : fixed;
-  return Number(short) === 0 ? short.replace('-', '') : short;
-}
-
-const withUnit = (text: string, unit: string): string => (text === NONE ? NONE : `${text} ${unit}`);
-
-/**
- * What the length is for. `long`: between places on a course (km, mi). `wheel`: laid out with a
- * measuring wheel, such as signs and trash (m, yd). `table`: at the tables (m, ft).
- */
-export type LengthStyle = 'long' | 'wheel' | 'table';
-
-const STYLES: Readonly<Record<UnitSystem, Readonly<Record<LengthStyle, readonly [unit: LengthUnit, decimals: number, drop: boolean]>>>> = {
-  metric: { long: ['km', 2, false], wheel: ['m', 1, true], table: ['m', 2, true] },
-  imperial: { long: ['mi', 2, false], wheel: ['yd', 1, true], table: ['ft', 1, true] },
-};
-
-/**
- * A length in metres for people: "5.01 km", "100 yd", "6 ft". `decimals` replaces the style's own number of
- * decimals. What is not finite prints as a dash.
- */
-export function formatLength(metres: Metres, units: UnitSystem, style: LengthStyle, decimals?: number): string {
-  const [unit, usual, drop] = STYLES[units][style];
-  return withUnit(digits(lengthIn(metres, unit), decimals ?? usual, drop), unit);
-}
-
-/** Course distance (a measure in metres) for people, to about a metre: "5.012 km", "3.114 mi". */
-export const formatMeasure = (measure: Metres, units: UnitSystem): string => formatLength(measure, units, 'long', 3);
-
-/** A volume in litres for people: "7.6 l" or "2.0 gal" (US). */
-export function formatVolume(litres: Litres, units: UnitSystem): string {
-  const unit = units === 'metric' ? 'l' : 'gal';
-  return withUnit(digits(volumeIn(litres, unit), 1, false), unit);
-}
-
-/** A mass in kilograms for people: "3.9 kg" or "8.6 lb". */
-export function formatMass(kilograms: Kilograms, units: UnitSystem): string {
-  const unit = units === 'metric' ? 'kg' : 'lb';
-  return withUnit(digits(massIn(kilograms, unit), 1, false), unit);
-}
-
-const two = (value: number): string => String(value).padStart(2, '0');
-
-/** HH:MM:SS of seconds after midnight, rounded to a second; hours pass 24, and a minus counts back from midnight. */
-export function formatClock(seconds: Seconds): string {
-  if (!Number.isFinite(seconds)) return NONE;
-  const whole = Math.round(Math.abs(seconds));
-  const sign = seconds < 0 && whole > 0 ? '-' : '';
-  return `${sign}${two(Math.floor(whole / 3600))}:${two(Math.floor(whole / 60) % 60)}:${two(whole % 60)}`;
-}
-
-/** HH:MM of the clock minute that a time falls in (seconds after midnight, rounded down). */
-export const formatMinute = (seconds: Seconds): string =>
-  Number.isFinite(seconds) ? formatClock(Math.floor(seconds / 60) * 60).slice(0, -3) : NONE;
-
-/** A duration for people, to a second: "45 s", "30 min", "4 h", else "4:25:00"; all of them read back by `parseDuration`. */
-export function formatDuration(seconds: Seconds): string {
-  if (!Number.isFinite(seconds)) return NONE;
-  const whole = Math.round(Math.abs(seconds));
-  const sign = seconds < 0 && whole > 0 ? '-' : '';
-  if (whole < 60) return `${sign}${whole} s`;
-  if (whole % 3600 === 0) return `${sign}${whole / 3600} h`;
-  if (whole % 60 === 0 && whole < 3600) return `${sign}${whole / 60} min`;
-  return `${sign}${Math.floor(whole / 3600)}:${two(Math.floor(whole / 60) % 60)}:${two(whole % 60)}`;
-}

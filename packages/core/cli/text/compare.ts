@@ -3,7 +3,8 @@ import type { Finding } from '../../src/finding.ts';
 import type { Change, ChangedItem, Comparison, MovedStation } from '../../src/improve/compare.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { itemWord } from '../../src/station/wording.ts';
-import { type UnitSystem, formatLength } from '../../src/units.ts';
+import { formatLength } from '../../src/format.ts';
+import type { UnitSystem } from '../../src/units.ts';
 import { CAUTION } from '../caution.ts';
 import { findingsText, oneLine, table } from '../printing.ts';
 

@@ -1,6 +1,7 @@
 /** The facts of a course as a table for people. */
 import type { CourseDocument } from '../../src/export/documents.ts';
-import { type UnitSystem, formatLength, formatMeasure } from '../../src/units.ts';
+import { formatLength, formatMeasure } from '../../src/format.ts';
+import type { UnitSystem } from '../../src/units.ts';
 import { CAUTION } from '../caution.ts';
 import { findingsText, oneLine, table } from '../printing.ts';
 

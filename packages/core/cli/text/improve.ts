@@ -4,7 +4,8 @@ import type { LongestLeg } from '../../src/improve/standing.ts';
 import type { Move } from '../../src/improve/verify.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { itemWord } from '../../src/station/wording.ts';
-import { type UnitSystem, formatLength, formatMeasure } from '../../src/units.ts';
+import { formatLength, formatMeasure } from '../../src/format.ts';
+import type { UnitSystem } from '../../src/units.ts';
 import { CAUTION } from '../caution.ts';
 import { findingsText, oneLine, table } from '../printing.ts';
 

@@ -1,7 +1,8 @@
 /** Verdicts on recorded points as a table for people. */
 import type { PlacedVerdict } from '../../src/review/placed.ts';
 import { itemWord } from '../../src/station/wording.ts';
-import { type UnitSystem, formatLength } from '../../src/units.ts';
+import { formatLength } from '../../src/format.ts';
+import type { UnitSystem } from '../../src/units.ts';
 import { table } from '../printing.ts';
 
 /** A line each: distance with its error, limits, verdict, and how far to move it. */

@@ -3,7 +3,8 @@ import type { Analysis } from '../../src/analyse.ts';
 import type { Finding } from '../../src/finding.ts';
 import type { PrePour, RaceDay, StationDay } from '../../src/raceday/day.ts';
 import type { Learnt } from '../../src/raceday/learn.ts';
-import { type UnitSystem, formatClock, formatMinute, formatVolume } from '../../src/units.ts';
+import { formatClock, formatMinute, formatVolume } from '../../src/format.ts';
+import type { UnitSystem } from '../../src/units.ts';
 import { CAUTION } from '../caution.ts';
 import { findingsText, oneLine, table } from '../printing.ts';
 

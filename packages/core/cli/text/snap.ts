@@ -1,6 +1,7 @@
 /** Passes of points as a table for people. */
 import type { SnapDocument, SnappedPoint } from '../../src/export/documents.ts';
-import { type UnitSystem, formatLength, formatMeasure } from '../../src/units.ts';
+import { formatLength, formatMeasure } from '../../src/format.ts';
+import type { UnitSystem } from '../../src/units.ts';
 import { CAUTION } from '../caution.ts';
 import { table } from '../printing.ts';
 

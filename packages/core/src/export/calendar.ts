@@ -8,7 +8,7 @@ import { type Finding, type Result, bad, good } from '../finding.ts';
 import type { StationLayout } from '../layout/layout.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { StationDay } from '../raceday/day.ts';
-import { formatClock, formatMinute } from '../units.ts';
+import { formatClock, formatMinute } from '../format.ts';
 import { foldedLine, instantValue, textValue, uidOf } from './iCalendarText.ts';
 import { CAUTION } from './sheets/caution.ts';
 import { numberOf } from './sheets/sheet.ts';

@@ -5,7 +5,7 @@
 import type { Analysis } from '../analyse.ts';
 import type { Finding, LonLat } from '../finding.ts';
 import type { PrePour, Quantiles, RaceDay, Run, StationDay, Stop } from '../raceday/day.ts';
-import { formatClock, formatMinute } from '../units.ts';
+import { formatClock, formatMinute } from '../format.ts';
 import { findingDocument } from './documents.ts';
 import { toMicro, toPosition } from './rounding.ts';
 

@@ -13,7 +13,8 @@ import { type GpxPointToWrite, type GpxTrackToWrite, writeGpx } from '../gpx/wri
 import { type LaidDirection, type Layout, type StationLayout, isTable } from '../layout/layout.ts';
 import type { PlanPoint } from '../plan/plan.ts';
 import { itemWord } from '../station/wording.ts';
-import { type UnitSystem, formatMeasure } from '../units.ts';
+import { formatMeasure } from '../format.ts';
+import type { UnitSystem } from '../units.ts';
 import { CAUTION } from './sheets/caution.ts';
 import { wheeledText } from './sheets/placementList.ts';
 import { type Peg, pegsOf } from './sheets/placementPegs.ts';

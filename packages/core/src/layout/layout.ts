@@ -13,23 +13,26 @@ import type { Direction, RaceSpacing, StationPass } from '../station/station.ts'
 /** One thing laid out for one direction. Index 0 of each pair is the upstream end as those runners meet it. */
 export interface Item {
   readonly kind: ItemKind;
-  /** Course distance, metres, on the direction's course. */
+  /** Course distance of the upstream end, metres, on the direction's course; that of the downstream end in `to`. */
   readonly from: Metres;
   readonly to: Metres;
   /** From the pin's foot along the course, metres, negative upstream. */
   readonly along: readonly [Metres, Metres];
   /** The same by measuring wheel at the item's offset; `null` where the line at that offset folds. */
   readonly wheel: readonly [Metres, Metres] | null;
-  /** Metres, for the farther end. */
+  /** By how much a wheel may read otherwise at the farther end, metres: the offset is not known better. */
   readonly wheelMargin: Metres;
+  /** Of the road, as these runners see it. */
   readonly side: Side;
   /** `null` where an end falls before the start, past the finish or in a skipped gap. */
   readonly at: readonly [LonLat | null, LonLat | null];
   /** Offset at which it stands, metres, left positive. */
   readonly offset: Metres;
+  /** Text on a sign. */
   readonly wording?: string;
+  /** Of a trash drop, in running order. */
   readonly boxes?: readonly { readonly measure: Metres; readonly at: LonLat | null }[];
-  /** Placed by hand in the plan. */
+  /** Present, and true, where the plan places it by hand. */
   readonly byHand?: boolean;
 }
 
@@ -41,12 +44,14 @@ export interface LaidDirection extends Direction {
   readonly items: readonly Item[];
 }
 
+/** One station with its passes, its directions and every item on the ground. */
 export interface StationLayout {
   readonly id: string;
   readonly name: string;
   /** Index in the plan's stations. */
   readonly index: number;
   readonly station: PlanStation;
+  /** The plan's, with the station's own laid over. */
   readonly practice: Practice;
   /** The pin. */
   readonly at: LonLat;
@@ -62,9 +67,12 @@ export interface StationLayout {
   readonly nearest: { readonly course: string; readonly measure: Metres; readonly distance: Metres } | null;
 }
 
+/** A plan with its courses and stations laid out. */
 export interface Layout {
   readonly plan: Plan;
+  /** In the plan's order, as are `stations`. */
   readonly courses: readonly IndexedCourse[];
   readonly stations: readonly StationLayout[];
+  /** By race, in the plan's order. */
   readonly spacing: readonly RaceSpacing[];
 }

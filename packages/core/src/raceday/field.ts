@@ -6,7 +6,7 @@
  */
 import { type Finding, type Result, bad, good } from '../finding.ts';
 import type { FinishTimes, PlanRace, PlanWave } from '../plan/plan.ts';
-import { formatClock, formatDuration } from '../units.ts';
+import { formatClock, formatDuration } from '../format.ts';
 import type { Field } from './day.ts';
 import { linearAt, listAt, lognormalAt, timesByRank } from './finishTimes.ts';
 

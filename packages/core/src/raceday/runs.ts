@@ -6,7 +6,7 @@
  */
 import type { Finding } from '../finding.ts';
 import type { Plan, PlanVehicle } from '../plan/plan.ts';
-import { formatDuration, formatMinute } from '../units.ts';
+import { formatDuration, formatMinute } from '../format.ts';
 import { timeAt, timelineOf } from './clockAlong.ts';
 import type { Run, StationDay, Stop } from './day.ts';
 import { NO_LIMIT, move, type Limits } from './drive.ts';

@@ -5,7 +5,7 @@
 import type { Finding } from '../finding.ts';
 import type { Crew, Plan, PlanStation, Practice, Served, Supplies } from '../plan/plan.ts';
 import { crewOf, practiceOf, suppliesOf } from '../plan/practice.ts';
-import { formatMinute } from '../units.ts';
+import { formatMinute } from '../format.ts';
 import { DRINKS, gelFindings, gelsOrdered, headsOf, needsOf, takeRates, type Drink, type Needs } from './cups.ts';
 import { NO_CREW, dayCrew, handsFor } from './crew.ts';
 import type { DayCrew, PrePour, RaceArrivals, StationArrivals, StationDay } from './day.ts';

@@ -5,7 +5,7 @@
  */
 import type { Finding } from '../finding.ts';
 import type { PlanClock } from '../plan/plan.ts';
-import { formatClock } from '../units.ts';
+import { formatClock } from '../format.ts';
 import type { Field } from './day.ts';
 import { linearAt } from './finishTimes.ts';
 

@@ -7,7 +7,9 @@ import type { Degrees, Metres } from '../units.ts';
 
 /** A pass of a station by one race. */
 export interface StationPass extends Pass {
+  /** Its id. */
   readonly race: string;
+  /** Id of the race's course. */
   readonly course: string;
   /** Index among that race's passes of this station, from 0. */
   readonly pass: number;
@@ -15,19 +17,25 @@ export interface StationPass extends Pass {
   readonly served: boolean;
 }
 
-/** Passes that run the same way over the same ground. */
+/** Passes that run the same way over the same ground: where runners come from. */
 export interface Direction {
+  /** The one that the tables are laid out for. */
   readonly lead: boolean;
+  /** Id of the course along which the items are placed. */
   readonly course: string;
+  /** Id of the race of that pass. */
   readonly race: string;
   /** Course distance of the pin's foot on the pass along which the items are placed. */
   readonly measure: Metres;
+  /** Of running, at that foot. */
   readonly azimuthDeg: Degrees;
+  /** Of the tables, as these runners see it. */
   readonly side: Side;
   /** Indices into the station's passes. */
   readonly passes: readonly number[];
 }
 
+/** Running from one served pass to the next, or from the start, or to the finish. Metres. */
 export interface Leg {
   /** `start`, or a station's id. */
   readonly from: string;
@@ -38,9 +46,13 @@ export interface Leg {
   readonly end: Metres;
 }
 
+/** How far apart stations are for the runners of one race. Metres. */
 export interface RaceSpacing {
+  /** Its id. */
   readonly race: string;
+  /** Id of its course. */
   readonly course: string;
+  /** In running order, over served passes. */
   readonly legs: readonly Leg[];
   readonly longest: Metres;
   readonly shortest: Metres;

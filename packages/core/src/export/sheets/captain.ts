@@ -6,7 +6,7 @@ import type { FeatureCollection } from 'geojson';
 import type { Analysis } from '../../analyse.ts';
 import type { LaidDirection, StationLayout } from '../../layout/layout.ts';
 import type { PlanPoint } from '../../plan/plan.ts';
-import { formatMeasure } from '../../units.ts';
+import { formatMeasure } from '../../format.ts';
 import { gridReference } from '../gridReference.ts';
 import { textOf } from '../text/languages.ts';
 import type { SheetText } from '../text/text.ts';

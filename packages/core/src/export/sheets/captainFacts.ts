@@ -4,7 +4,7 @@ import type { StationLayout } from '../../layout/layout.ts';
 import { suppliesOf } from '../../plan/practice.ts';
 import type { Supplies } from '../../plan/plan.ts';
 import type { DayCrew, Pack, PrePour, StationDay } from '../../raceday/day.ts';
-import { formatDuration, formatMinute } from '../../units.ts';
+import { formatDuration, formatMinute } from '../../format.ts';
 import type { PackWord, SheetText } from '../text/text.ts';
 import { saidOrBlank, toFill } from './frame.ts';
 import { type Html, NONE, html } from './html.ts';

@@ -4,7 +4,7 @@
  */
 import type { Analysis } from '../../analyse.ts';
 import type { StationLayout } from '../../layout/layout.ts';
-import { formatMinute } from '../../units.ts';
+import { formatMinute } from '../../format.ts';
 import { textOf } from '../text/languages.ts';
 import type { SheetText } from '../text/text.ts';
 import { dayOf } from './captainFacts.ts';

@@ -2,7 +2,7 @@
 import type { Analysis } from '../../analyse.ts';
 import type { PlanVehicle } from '../../plan/plan.ts';
 import type { Run } from '../../raceday/day.ts';
-import { formatMinute } from '../../units.ts';
+import { formatMinute } from '../../format.ts';
 import { type Html, html, said } from './html.ts';
 import { type Sheet, listHead, massText } from './sheet.ts';
 import { stopBlock } from './stops.ts';

@@ -3,7 +3,8 @@
  * decimal that `formatLength` prints. A margin is rounded up, so that it never says less than was reckoned.
  */
 import type { Item } from '../../layout/layout.ts';
-import { type UnitSystem, formatLength } from '../../units.ts';
+import { formatLength } from '../../format.ts';
+import type { UnitSystem } from '../../units.ts';
 import type { SheetText } from '../text/text.ts';
 import { toMicro } from '../rounding.ts';
 import { type Html, html } from './html.ts';

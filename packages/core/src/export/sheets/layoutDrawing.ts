@@ -5,7 +5,8 @@
  */
 import { type Item, type LaidDirection, isTable } from '../../layout/layout.ts';
 import type { PointKind } from '../../plan/plan.ts';
-import { type UnitSystem, formatLength, lengthIn, metres } from '../../units.ts';
+import { formatLength } from '../../format.ts';
+import { type UnitSystem, lengthIn, metres } from '../../units.ts';
 import type { SheetText } from '../text/text.ts';
 import { figureOf, pointFigure } from './figures.ts';
 import { type Html, NONE, html } from './html.ts';

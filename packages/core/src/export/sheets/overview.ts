@@ -2,7 +2,7 @@
 import type { FeatureCollection } from 'geojson';
 import type { Analysis } from '../../analyse.ts';
 import type { Units } from '../../plan/plan.ts';
-import { formatLength, formatMeasure } from '../../units.ts';
+import { formatLength, formatMeasure } from '../../format.ts';
 import { pageBox } from './frameStyle.ts';
 import { type Html, NONE, html, said } from './html.ts';
 import { dashOf, overviewMap } from './overviewMap.ts';

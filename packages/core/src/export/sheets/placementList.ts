@@ -6,7 +6,7 @@ import type { Analysis } from '../../analyse.ts';
 import type { IndexedCourse } from '../../course/segmentIndex.ts';
 import { isTable, type LaidDirection, type StationLayout } from '../../layout/layout.ts';
 import type { Units } from '../../plan/plan.ts';
-import { formatLength, formatMeasure } from '../../units.ts';
+import { formatLength, formatMeasure } from '../../format.ts';
 import type { SheetText } from '../text/text.ts';
 import { NO_MARGIN, marginText } from './figures.ts';
 import { type Html, NONE, html, said, table } from './html.ts';

@@ -6,7 +6,8 @@ import { DEFAULT_PRACTICE } from '../../plan/defaults.ts';
 import type { PlanCourse, Practice } from '../../plan/plan.ts';
 import { leadPass } from '../../station/directions.ts';
 import { itemWord } from '../../station/wording.ts';
-import { type UnitSystem, formatLength, formatMeasure } from '../../units.ts';
+import { formatLength, formatMeasure } from '../../format.ts';
+import type { UnitSystem } from '../../units.ts';
 import type { ReviewDocument } from '../reviewDocument.ts';
 import { type Html, html, said, table } from './html.ts';
 

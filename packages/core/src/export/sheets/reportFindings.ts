@@ -3,7 +3,8 @@ import type { Finding, Severity } from '../../finding.ts';
 import type { PlacedVerdict } from '../../review/placed.ts';
 import type { CheckRun } from '../../review/review.ts';
 import { itemWord } from '../../station/wording.ts';
-import { type UnitSystem, formatLength } from '../../units.ts';
+import { formatLength } from '../../format.ts';
+import type { UnitSystem } from '../../units.ts';
 import { type Html, NONE, html, said, table } from './html.ts';
 import { limitText, measuredText, subjectOf, waiverText } from './words.ts';
 

@@ -2,7 +2,8 @@
 import type { LonLat } from '../../finding.ts';
 import type { StationLayout } from '../../layout/layout.ts';
 import type { Plan } from '../../plan/plan.ts';
-import { type UnitSystem, formatMass } from '../../units.ts';
+import { formatMass } from '../../format.ts';
+import type { UnitSystem } from '../../units.ts';
 import type { SheetText } from '../text/text.ts';
 import { headHtml } from './frame.ts';
 import { type Html, html, said } from './html.ts';

@@ -4,7 +4,7 @@ import { segmentLength } from '../../geodesy/segment.ts';
 import type { StationLayout } from '../../layout/layout.ts';
 import type { PlanPoint, Units } from '../../plan/plan.ts';
 import type { Run, Stop } from '../../raceday/day.ts';
-import { formatLength, formatMeasure, formatMinute } from '../../units.ts';
+import { formatLength, formatMeasure, formatMinute } from '../../format.ts';
 import { gridReference } from '../gridReference.ts';
 import type { SheetText } from '../text/text.ts';
 import { daylightOf } from './daylight.ts';

@@ -2,7 +2,7 @@
 import type { Analysis } from '../../analyse.ts';
 import type { Units } from '../../plan/plan.ts';
 import type { Pack, StationDay } from '../../raceday/day.ts';
-import { formatVolume } from '../../units.ts';
+import { formatVolume } from '../../format.ts';
 import type { SheetText } from '../text/text.ts';
 import { defaultsSection } from './defaultsInUse.ts';
 import { type Html, NONE, html, table } from './html.ts';

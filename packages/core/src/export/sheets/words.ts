@@ -1,6 +1,7 @@
 /** Findings in words that text and paper share: where, measured, limit. */
 import type { Finding } from '../../finding.ts';
-import { type UnitSystem, formatLength, formatMeasure } from '../../units.ts';
+import { formatLength, formatMeasure } from '../../format.ts';
+import type { UnitSystem } from '../../units.ts';
 
 /** Codes whose figures are shares: grades and probabilities. */
 const SHARES: ReadonlySet<string> = new Set(['grade-at-tables', 'descent-with-wheels', 'side-unclear']);
