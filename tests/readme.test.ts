@@ -1,4 +1,5 @@
 /** README's commands and its example run as they are written. */
+import { segmentLength } from '@halfcup/core/geometry';
 import { spawnSync } from 'node:child_process';
 import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -43,6 +44,17 @@ describe('README', () => {
     } finally {
       rmSync(file);
     }
+  });
+
+  it('of the package has an example that finds what it says', () => {
+    const text = readFileSync(join(ROOT, 'packages/core/README.md'), 'utf8');
+    const code = /```js\n(?<code>[\s\S]*?)```/u.exec(text)?.groups?.['code'] ?? '';
+    const { status, stdout, stderr } = spawnSync(process.execPath, ['--input-type=module', '--eval', code], { cwd: ROOT, encoding: 'utf8' });
+    expect(status, stderr).toBe(0);
+    // 0.00005° of latitude are 5.5 m; a pass on the way out mirrors that on the way home.
+    expect(stdout.trim().split('\n').map((line) => line.split(' '))).toEqual([[expect.any(String), '-5.5', 'right'], [expect.any(String), '5.5', 'left']]);
+    const [out, home] = stdout.trim().split('\n').map((line) => Number(line.split(' ')[0]));
+    expect(out! + home!).toBeCloseTo(2 * segmentLength(-17.4, -33.2, -17.38, -33.2), 0);
   });
 
   it('shows a point that the course runs by, and a library example that finds the same two passes', () => {
