@@ -1,0 +1,3 @@
+import { figuresOf } from './figures.js';
+
+self.addEventListener('message', ({ data: { plan, files } }) => self.postMessage(figuresOf(plan, files), []));
