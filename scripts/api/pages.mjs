@@ -3,6 +3,7 @@
  * no doc comment, a {@link} leads nowhere, a type that a signature names is exported by no face, or typedoc warns of anything else.
  * `--package FOLDER --tsconfig FILE --out FOLDER` take another package.
  */
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { Application } from 'typedoc';
@@ -17,7 +18,8 @@ const { values } = parseArgs({
   },
 });
 
-const CAUTION = 'Halfcup’s distances are planning aids. Local codes, the road authority, the police and the licensed traffic-control or medical practitioner decide.';
+const front = join(here, 'front.md');
+const [, caution] = readFileSync(front, 'utf8').split('## Caution\n');
 
 const app = await Application.bootstrap({
   entryPoints: facesOf(values.package).map(({ source }) => source),
@@ -26,11 +28,12 @@ const app = await Application.bootstrap({
   basePath: values.package,
   name: 'Halfcup',
   includeVersion: true,
-  readme: join(here, 'front.md'),
-  customFooterHtml: CAUTION,
+  readme: front,
+  customFooterHtml: caution,
   // Links to sources would lead to a host that the pages know nothing of.
   disableSources: true,
   navigation: { includeGroups: true },
+  groupOrder: ['Modules', 'Functions', 'Variables', 'Interfaces', 'Type Aliases'],
   validation: { notExported: true, invalidLink: true, invalidPath: true, rewrittenLink: true, notDocumented: true, unusedMergeModuleWith: true },
   requiredToBeDocumented: ['Module', 'Enum', 'Variable', 'Function', 'Class', 'Interface', 'TypeAlias'],
   treatWarningsAsErrors: true,

@@ -1,6 +1,6 @@
 /**
  * The face `@halfcup/core/geometry`: course geometry alone, without plans, files or GeoJSON. A line becomes a course
- * (`buildCourse`), a course is indexed (`indexCourse`), and points are found on it (`passesOf`, `pointAt`).
+ * ({@link buildCourse}), a course is indexed ({@link indexCourse}), and points are found on it ({@link passesOf}, {@link pointAt}).
  * @module @halfcup/core/geometry
  */
 export { segmentAzimuthDeg, segmentLength } from './geodesy/segment.ts';

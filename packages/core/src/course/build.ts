@@ -59,7 +59,8 @@ interface Growing {
  * ```ts
  * import { buildCourse, courseLength } from '@halfcup/core/geometry';
  *
- * const built = buildCourse({ id: 'pier', name: 'Pier run', segments: [{ lon: Float64Array.of(-30.1, -30.09, -30.1), lat: Float64Array.of(12.2, 12.2, 12.2), ele: Float64Array.of(2, 6, 4) }] });
+ * const pier = { lon: Float64Array.of(-30.1, -30.09, -30.1), lat: Float64Array.of(12.2, 12.2, 12.2), ele: Float64Array.of(2, 6, 4) };
+ * const built = buildCourse({ id: 'pier', name: 'Pier run', segments: [pier] });
  * if (!built.ok) throw new Error(built.findings[0]?.message);
  * courseLength(built.value); // → 2176.434
  * ```

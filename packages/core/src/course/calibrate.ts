@@ -63,7 +63,8 @@ interface Way {
  * ```ts
  * import { buildCourse, calibrate, courseLength, indexCourse, measureOf } from '@halfcup/core/geometry';
  *
- * const built = buildCourse({ id: 'pier', name: 'Pier run', segments: [{ lon: Float64Array.of(-30.1, -30.09, -30.1), lat: Float64Array.of(12.2, 12.2, 12.2), ele: Float64Array.of(2, 6, 4) }] });
+ * const pier = { lon: Float64Array.of(-30.1, -30.09, -30.1), lat: Float64Array.of(12.2, 12.2, 12.2), ele: Float64Array.of(2, 6, 4) };
+ * const built = buildCourse({ id: 'pier', name: 'Pier run', segments: [pier] });
  * if (!built.ok) throw new Error(built.findings[0]?.message);
  * const calibrated = calibrate(indexCourse(built.value), { marks: [{ at: [-30.09, 12.2], measure: 1100 }], length: 2180 });
  * if (!calibrated.ok) throw new Error(calibrated.findings[0]?.message);

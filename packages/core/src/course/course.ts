@@ -78,7 +78,8 @@ export type Side = 'left' | 'right' | 'unclear';
  * ```ts
  * import { buildCourse, startMeasure } from '@halfcup/core/geometry';
  *
- * const built = buildCourse({ id: 'pier', name: 'Pier run', segments: [{ lon: Float64Array.of(-30.1, -30.09, -30.1), lat: Float64Array.of(12.2, 12.2, 12.2), ele: Float64Array.of(2, 6, 4) }] });
+ * const pier = { lon: Float64Array.of(-30.1, -30.09, -30.1), lat: Float64Array.of(12.2, 12.2, 12.2), ele: Float64Array.of(2, 6, 4) };
+ * const built = buildCourse({ id: 'pier', name: 'Pier run', segments: [pier] });
  * if (!built.ok) throw new Error(built.findings[0]?.message);
  * startMeasure(built.value); // → 0
  * ```
@@ -91,7 +92,8 @@ export const startMeasure = (course: Course): Metres => course.scale.measure[0] 
  * ```ts
  * import { buildCourse, courseLength } from '@halfcup/core/geometry';
  *
- * const built = buildCourse({ id: 'pier', name: 'Pier run', segments: [{ lon: Float64Array.of(-30.1, -30.09, -30.1), lat: Float64Array.of(12.2, 12.2, 12.2), ele: Float64Array.of(2, 6, 4) }] });
+ * const pier = { lon: Float64Array.of(-30.1, -30.09, -30.1), lat: Float64Array.of(12.2, 12.2, 12.2), ele: Float64Array.of(2, 6, 4) };
+ * const built = buildCourse({ id: 'pier', name: 'Pier run', segments: [pier] });
  * if (!built.ok) throw new Error(built.findings[0]?.message);
  * courseLength(built.value); // → 2176.434
  * ```
@@ -104,7 +106,8 @@ export const courseLength = (course: Course): Metres => course.scale.measure.at(
  * ```ts
  * import { buildCourse, rawLength } from '@halfcup/core/geometry';
  *
- * const built = buildCourse({ id: 'pier', name: 'Pier run', segments: [{ lon: Float64Array.of(-30.1, -30.09, -30.1), lat: Float64Array.of(12.2, 12.2, 12.2), ele: Float64Array.of(2, 6, 4) }] });
+ * const pier = { lon: Float64Array.of(-30.1, -30.09, -30.1), lat: Float64Array.of(12.2, 12.2, 12.2), ele: Float64Array.of(2, 6, 4) };
+ * const built = buildCourse({ id: 'pier', name: 'Pier run', segments: [pier] });
  * if (!built.ok) throw new Error(built.findings[0]?.message);
  * rawLength(built.value); // → 2176.434
  * ```

@@ -96,7 +96,8 @@ export function beside(at: LonLat, azimuthDeg: Degrees, offset: Metres): LonLat 
  * ```ts
  * import { buildCourse, pointAt } from '@halfcup/core/geometry';
  *
- * const built = buildCourse({ id: 'pier', name: 'Pier run', segments: [{ lon: Float64Array.of(-30.1, -30.09, -30.1), lat: Float64Array.of(12.2, 12.2, 12.2), ele: Float64Array.of(2, 6, 4) }] });
+ * const pier = { lon: Float64Array.of(-30.1, -30.09, -30.1), lat: Float64Array.of(12.2, 12.2, 12.2), ele: Float64Array.of(2, 6, 4) };
+ * const built = buildCourse({ id: 'pier', name: 'Pier run', segments: [pier] });
  * if (!built.ok) throw new Error(built.findings[0]?.message);
  * pointAt(built.value, 500, 5); // → { at: [-30.0954053, 12.2000452], azimuthDeg: 89.9999 }
  * pointAt(built.value, 5000); // → null
@@ -140,7 +141,8 @@ function placeOfVertex(course: Course, i: number): CoursePlace {
  * ```ts
  * import { buildCourse, sliceLine } from '@halfcup/core/geometry';
  *
- * const built = buildCourse({ id: 'pier', name: 'Pier run', segments: [{ lon: Float64Array.of(-30.1, -30.09, -30.1), lat: Float64Array.of(12.2, 12.2, 12.2), ele: Float64Array.of(2, 6, 4) }] });
+ * const pier = { lon: Float64Array.of(-30.1, -30.09, -30.1), lat: Float64Array.of(12.2, 12.2, 12.2), ele: Float64Array.of(2, 6, 4) };
+ * const built = buildCourse({ id: 'pier', name: 'Pier run', segments: [pier] });
  * if (!built.ok) throw new Error(built.findings[0]?.message);
  * sliceLine(built.value, 0, 100); // → [[-30.1, 12.2], [-30.0990811, 12.2]]
  * sliceLine(built.value, 5000, 6000); // → []
@@ -161,7 +163,8 @@ export function elevationOf({ ele }: Course, { vertex, share }: CoursePlace): nu
  * ```ts
  * import { buildCourse, elevationAt } from '@halfcup/core/geometry';
  *
- * const built = buildCourse({ id: 'pier', name: 'Pier run', segments: [{ lon: Float64Array.of(-30.1, -30.09, -30.1), lat: Float64Array.of(12.2, 12.2, 12.2), ele: Float64Array.of(2, 6, 4) }] });
+ * const pier = { lon: Float64Array.of(-30.1, -30.09, -30.1), lat: Float64Array.of(12.2, 12.2, 12.2), ele: Float64Array.of(2, 6, 4) };
+ * const built = buildCourse({ id: 'pier', name: 'Pier run', segments: [pier] });
  * if (!built.ok) throw new Error(built.findings[0]?.message);
  * elevationAt(built.value, 500); // → 3.838
  * elevationAt(built.value, 5000); // → null
@@ -179,7 +182,8 @@ export function elevationAt(course: Course, measure: Metres): Metres | null {
  * ```ts
  * import { ascentOf, buildCourse } from '@halfcup/core/geometry';
  *
- * const built = buildCourse({ id: 'pier', name: 'Pier run', segments: [{ lon: Float64Array.of(-30.1, -30.09, -30.1), lat: Float64Array.of(12.2, 12.2, 12.2), ele: Float64Array.of(2, 6, 4) }] });
+ * const pier = { lon: Float64Array.of(-30.1, -30.09, -30.1), lat: Float64Array.of(12.2, 12.2, 12.2), ele: Float64Array.of(2, 6, 4) };
+ * const built = buildCourse({ id: 'pier', name: 'Pier run', segments: [pier] });
  * if (!built.ok) throw new Error(built.findings[0]?.message);
  * ascentOf(built.value); // → 4
  * ```

@@ -41,7 +41,8 @@ export interface PartsInput {
  * ```ts
  * import { buildCourse, courseLength, courseOfParts } from '@halfcup/core/geometry';
  *
- * const built = buildCourse({ id: 'pier', name: 'Pier run', segments: [{ lon: Float64Array.of(-30.1, -30.09, -30.1), lat: Float64Array.of(12.2, 12.2, 12.2), ele: Float64Array.of(2, 6, 4) }] });
+ * const pier = { lon: Float64Array.of(-30.1, -30.09, -30.1), lat: Float64Array.of(12.2, 12.2, 12.2), ele: Float64Array.of(2, 6, 4) };
+ * const built = buildCourse({ id: 'pier', name: 'Pier run', segments: [pier] });
  * if (!built.ok) throw new Error(built.findings[0]?.message);
  * const course = built.value;
  * const half = courseOfParts({ id: 'short', name: 'Short pier run', drawn: 'centre', reverse: false, where: {}, stretches: [{ course, from: 0, to: 500, where: {} }, { course, from: 1676.4, to: 2176.4, where: {} }] });

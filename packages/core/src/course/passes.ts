@@ -60,7 +60,8 @@ function demandPosition(at: LonLat): void {
  * ```ts
  * import { buildCourse, indexCourse, passesOf } from '@halfcup/core/geometry';
  *
- * const built = buildCourse({ id: 'pier', name: 'Pier run', segments: [{ lon: Float64Array.of(-30.1, -30.09, -30.1), lat: Float64Array.of(12.2, 12.2, 12.2), ele: Float64Array.of(2, 6, 4) }] });
+ * const pier = { lon: Float64Array.of(-30.1, -30.09, -30.1), lat: Float64Array.of(12.2, 12.2, 12.2), ele: Float64Array.of(2, 6, 4) };
+ * const built = buildCourse({ id: 'pier', name: 'Pier run', segments: [pier] });
  * if (!built.ok) throw new Error(built.findings[0]?.message);
  * const passes = passesOf(indexCourse(built.value), [-30.095, 12.20005]);
  * passes.map((pass) => pass.side); // → ['left', 'right']
@@ -158,7 +159,8 @@ export const sigmaOf = (options: Pick<PassOptions, 'pinR95' | 'courseR95'>): num
  * ```ts
  * import { buildCourse, indexCourse, nearestOn } from '@halfcup/core/geometry';
  *
- * const built = buildCourse({ id: 'pier', name: 'Pier run', segments: [{ lon: Float64Array.of(-30.1, -30.09, -30.1), lat: Float64Array.of(12.2, 12.2, 12.2), ele: Float64Array.of(2, 6, 4) }] });
+ * const pier = { lon: Float64Array.of(-30.1, -30.09, -30.1), lat: Float64Array.of(12.2, 12.2, 12.2), ele: Float64Array.of(2, 6, 4) };
+ * const built = buildCourse({ id: 'pier', name: 'Pier run', segments: [pier] });
  * if (!built.ok) throw new Error(built.findings[0]?.message);
  * const nearest = nearestOn(indexCourse(built.value), [-30.095, 12.21]);
  * nearest.distance; // → 1106.23

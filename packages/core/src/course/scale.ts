@@ -23,7 +23,8 @@ export function interpolate(from: readonly number[], to: readonly number[], valu
  * ```ts
  * import { buildCourse, calibrate, indexCourse, measureOf } from '@halfcup/core/geometry';
  *
- * const built = buildCourse({ id: 'pier', name: 'Pier run', segments: [{ lon: Float64Array.of(-30.1, -30.09, -30.1), lat: Float64Array.of(12.2, 12.2, 12.2), ele: Float64Array.of(2, 6, 4) }] });
+ * const pier = { lon: Float64Array.of(-30.1, -30.09, -30.1), lat: Float64Array.of(12.2, 12.2, 12.2), ele: Float64Array.of(2, 6, 4) };
+ * const built = buildCourse({ id: 'pier', name: 'Pier run', segments: [pier] });
  * if (!built.ok) throw new Error(built.findings[0]?.message);
  * const calibrated = calibrate(indexCourse(built.value), { marks: [], length: 2200 });
  * if (!calibrated.ok) throw new Error(calibrated.findings[0]?.message);
@@ -38,7 +39,8 @@ export const measureOf = (course: Course, raw: Metres): Metres => interpolate(co
  * ```ts
  * import { buildCourse, calibrate, indexCourse, rawOf } from '@halfcup/core/geometry';
  *
- * const built = buildCourse({ id: 'pier', name: 'Pier run', segments: [{ lon: Float64Array.of(-30.1, -30.09, -30.1), lat: Float64Array.of(12.2, 12.2, 12.2), ele: Float64Array.of(2, 6, 4) }] });
+ * const pier = { lon: Float64Array.of(-30.1, -30.09, -30.1), lat: Float64Array.of(12.2, 12.2, 12.2), ele: Float64Array.of(2, 6, 4) };
+ * const built = buildCourse({ id: 'pier', name: 'Pier run', segments: [pier] });
  * if (!built.ok) throw new Error(built.findings[0]?.message);
  * const calibrated = calibrate(indexCourse(built.value), { marks: [], length: 2200 });
  * if (!calibrated.ok) throw new Error(calibrated.findings[0]?.message);
