@@ -27,8 +27,8 @@ interface Said {
 }
 
 const SRC = join(CORE, 'src');
-/** Not below `node_modules`, where vitest takes a module as plain JavaScript. */
-export const MODULES: string = join(ROOT, '.halfcup-tmp/api-examples');
+/** Not below `node_modules`, where vitest takes a module as plain JavaScript; one a process, as runs may stand side by side. */
+export const MODULES: string = join(ROOT, `.halfcup-tmp/api-examples-${process.pid}`);
 
 /** Every `@example` of a source, one that has no block of code as an example without code. */
 export function examplesIn(text: string, file: string): Example[] {
