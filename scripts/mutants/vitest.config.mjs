@@ -1,18 +1,24 @@
-/** The tests that meet the mutants: those beside the sources of the four rooms, nearest to the changed file first, properties at reduced runs. */
+/** The tests that meet the mutants: those beside the sources of the four rooms, nearest to the changed file first. */
 import { basename, dirname } from 'node:path';
 import { defineConfig } from 'vitest/config';
 import { BaseSequencer } from 'vitest/node';
 
 const source = ['@halfcup/source'];
 
-/** 0 beside the changed file and named as it, 1 in its folder, 2 elsewhere. */
-const far = (test, changed) => (dirname(test) !== dirname(changed) ? 2 : basename(test) === basename(changed).replace(/\.ts$/, '.test.ts') ? 0 : 1);
+/** In the order in which data flows. */
+const ROOMS = ['geodesy', 'course', 'layout', 'review'];
+const roomOf = (file) => ROOMS.indexOf(basename(dirname(file)));
 
-class NearestFirst extends BaseSequencer {
+/** Rooms downstream of the changed file; the test named as it comes first of all. */
+const far = (test, changed) => (basename(test) === basename(changed).replace(/\.ts$/, '.test.ts') ? -1 : roomOf(test) - roomOf(changed));
+
+/** Tests of the changed file's own room, then those of the next: what only a test farther off would notice counts as survived. */
+class Nearest extends BaseSequencer {
   async sort(specifications) {
-    const changed = this.ctx.config.related ?? [];
     const sorted = [...specifications].sort((a, b) => a.moduleId.localeCompare(b.moduleId));
-    return changed.length === 1 ? sorted.sort((a, b) => far(a.moduleId, changed[0]) - far(b.moduleId, changed[0])) : sorted;
+    const [changed, ...more] = this.ctx.config.related ?? [];
+    if (changed === undefined || more.length > 0) return sorted;
+    return sorted.filter(({ moduleId }) => far(moduleId, changed) <= 1).sort((a, b) => far(a.moduleId, changed) - far(b.moduleId, changed));
   }
 }
 
@@ -22,7 +28,7 @@ export default defineConfig({
   test: {
     include: ['packages/core/src/{geodesy,course,layout,review}/*.test.ts'],
     setupFiles: ['scripts/mutants/fewerRuns.mjs'],
-    sequence: { sequencer: NearestFirst },
+    sequence: { sequencer: Nearest },
     isolate: false,
     fileParallelism: false,
     testTimeout: 60_000,

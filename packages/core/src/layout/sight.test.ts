@@ -28,4 +28,11 @@ describe('how far a course swings from the straight line', () => {
     const course = turtle(ORIGIN, [[90, 200], [0, 200]]);
     for (const [from, to] of [[-1, 250], [150, 401], [250, 150]] as const) expect(swingFromChord(course, from, to)).toBeNull();
   });
+
+  it('is null where the stretch has no length, and counts the swing to either side', () => {
+    const course = turtle(ORIGIN, [[90, 200], [180, 200]]);
+    expect(swingFromChord(course, 100, 100)).toBeNull();
+    expect(swingFromChord(course, 150, 250)).toBeCloseTo(50 / Math.SQRT2, 2);
+    expect(swingFromChord(course, 0, 400)).toBeCloseTo(200 / Math.SQRT2, 1);
+  });
 });

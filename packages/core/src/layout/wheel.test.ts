@@ -3,7 +3,8 @@ import { buildCourse } from '../course/build.ts';
 import { type Course, courseLength } from '../course/course.ts';
 import type { LonLat } from '../finding.ts';
 import { fromEastNorth } from '../geodesy/frame.ts';
-import { wheelBetween } from './wheel.ts';
+import { courseOfSegments } from '../testing/courses.ts';
+import { offsetUncertainty, wheelBetween } from './wheel.ts';
 
 type Point = readonly [x: number, y: number];
 
@@ -148,5 +149,46 @@ describe('wheel distance', () => {
     const course = courseOf(corner(90));
     expect(wheelBetween(course, -1, 50, 3, 1)).toBeNull();
     expect(wheelBetween(course, 10, courseLength(course) + 1, 3, 1)).toBeNull();
+  });
+
+  it('is read backwards with its sign: upstream of the chalk mark as long as downstream', () => {
+    const course = courseOf(corner(90));
+    const length = courseLength(course);
+    const [ahead, back] = [wheelBetween(course, 10, length - 10, 6, 2)!, wheelBetween(course, length - 10, 10, 6, 2)!];
+    expect(ahead.length).toBeCloseTo(length - 20 - 12, 5);
+    expect(back).toEqual({ length: -ahead.length!, margin: ahead.margin });
+    expect(ahead.margin).toBeCloseTo(Math.PI, 5);
+    expect(wheelBetween(course, 20, 20, 6, 2)).toEqual({ length: 0, margin: 0 });
+    expect(Object.is(wheelBetween(course, 20, 20, 6, 2)!.length, 0)).toBe(true);
+  });
+
+  it('reaches to the very ends of the course, and is not there where a skipped gap lies between, or at an end', () => {
+    const course = courseOf([[0, 0], [100, 0]]);
+    expect(wheelBetween(course, 0, courseLength(course), 6, 1)!.length).toBeCloseTo(100, 5);
+    const origin: LonLat = [-17.4, -33.2];
+    const [a, b] = [[[0, 0], [100, 0]], [[200, 0], [300, 0]]].map((points) => points.map(([x, y]) => fromEastNorth(origin, x!, y!)));
+    const gapped = courseOfSegments([a!, b!], 'skip');
+    const gap = gapped.skips[0]!.raw;
+    expect(wheelBetween(gapped, 20, gap + 20, 6, 1)).toBeNull();
+    expect(wheelBetween(gapped, gap + 20, 20, 6, 1)).toBeNull();
+    expect(wheelBetween(gapped, 20, gap - 0.01, 6, 1)!.length).toBeCloseTo(gap - 20.01, 4);
+    expect(wheelBetween(gapped, gap + 0.01, gap + 50, 6, 1)!.length).toBeCloseTo(49.99, 4);
+    expect(wheelBetween(gapped, 20, gap, 6, 1)).toBeNull();
+  });
+
+  it('keeps the heading of a recorded track at the ends of the course, and reads its bends over 10 m', () => {
+    const straight = courseOf(Array.from({ length: 21 }, (_, k): Point => [k * 5, 0]), 'recorded');
+    const length = courseLength(straight);
+    expect(wheelBetween(straight, 0, length, 6, 1)!.length).toBeCloseTo(length, 4);
+    const turned = courseOf(bend(60, 40, 60, 2), 'recorded');
+    const reading = wheelBetween(turned, 5, courseLength(turned) - 5, 5, 1)!;
+    expect(reading.length! - (courseLength(turned) - 10)).toBeCloseTo((-5 * Math.PI) / 3, 1);
+    expect(reading.margin).toBeCloseTo(Math.PI / 3, 2);
+  });
+
+  it('has an uncertainty of 1 m on a line drawn on the road’s centre, else half the road, or 4 m where that is unknown', () => {
+    const drawn = (how: Course['drawn']): Course => courseOf([[0, 0], [100, 0]], how);
+    expect([offsetUncertainty(drawn('centre'), 9), offsetUncertainty(drawn('centre'), undefined)]).toEqual([1, 1]);
+    for (const how of ['shortest', 'recorded'] as const) expect([offsetUncertainty(drawn(how), 9), offsetUncertainty(drawn(how), undefined)]).toEqual([4.5, 4]);
   });
 });
