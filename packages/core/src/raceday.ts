@@ -15,4 +15,4 @@ export { stationDay } from './raceday/stationDay.ts';
 export type { CourseTable } from './station/directions.ts';
 export type { Direction, StationPass } from './station/station.ts';
 export { type Finding, type LonLat, type Result, type Severity, type Where, findingLine } from './finding.ts';
-export type { Degrees, In, Latitude, Longitude, Metres, Seconds } from './units.ts';
+export type { Degrees, In, Kilograms, Latitude, Litres, Longitude, Metres, Seconds } from './units.ts';

@@ -3,13 +3,14 @@
  * 1 mm. Source: the GPX 1.1 schema (topografix.com/GPX/1/1); XML 1.0, 2.2 (characters) and 2.4 (escaping).
  * Text is kept whole, but what XML cannot hold becomes U+FFFD. Numbers that are none throw a RangeError.
  */
+import type { Latitude, Longitude, Metres } from '../units.ts';
 import type { GpxSegment } from './document.ts';
 
 /** A point with what is said of it. Degrees WGS 84, elevation in metres, time in milliseconds since 1970 UTC. */
 export interface GpxPointToWrite {
-  readonly lon: number;
-  readonly lat: number;
-  readonly ele?: number;
+  readonly lon: Longitude;
+  readonly lat: Latitude;
+  readonly ele?: Metres;
   readonly time?: number;
   readonly name?: string;
   readonly comment?: string;
@@ -73,13 +74,13 @@ function decimal(value: number, decimals: number, what: string): string {
 const metresText = (value: number): string => String(Number(decimal(value, 3, 'number of metres')));
 
 /** Longitudes of the schema are at least -180 and less than 180, so that 180 is written -180. */
-function longitude(lon: number): string {
+function longitude(lon: Longitude): string {
   const turned = lon - 360 * Math.floor((lon + 180) / 360);
   const text = decimal(turned, 7, 'longitude');
   return Number(text) >= 180 ? '-180.0000000' : text;
 }
 
-function latitude(lat: number): string {
+function latitude(lat: Latitude): string {
   if (!(Math.abs(lat) <= 90)) throw new RangeError(`expected a latitude from -90 to 90 for a GPX file, got ${lat}`);
   return decimal(lat, 7, 'latitude');
 }

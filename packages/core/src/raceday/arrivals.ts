@@ -8,6 +8,7 @@ import type { Finding } from '../finding.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { CourseTable } from '../station/directions.ts';
 import type { StationPass } from '../station/station.ts';
+import type { Metres } from '../units.ts';
 import type { Field, RaceArrivals, StationArrivals } from './day.ts';
 import { type Hills, hillsOf } from './hills.ts';
 import { timeShare, workTo } from './pace.ts';
@@ -18,7 +19,7 @@ import { type Sweep, sweepAt, sweepOf } from './sweep.ts';
 export interface RaceOnCourse {
   readonly field: Field;
   /** Calibrated measures of the start and the finish, metres. */
-  readonly ends: readonly [start: number, finish: number];
+  readonly ends: readonly [start: Metres, finish: Metres];
   /** `null`: taken as level. */
   readonly hills: Hills | null;
   /** `null`: there is none. */
@@ -86,7 +87,7 @@ function raceOnCourse(plan: Plan, course: Course, field: Field): { readonly race
  * timesAt(running, 10_000)[0]; // → 30449.3
  * ```
  */
-export function runRace(field: Field, ends: readonly [start: number, finish: number], hills: Hills | null, sweep: Sweep | null): RaceOnCourse {
+export function runRace(field: Field, ends: readonly [start: Metres, finish: Metres], hills: Hills | null, sweep: Sweep | null): RaceOnCourse {
   const outFrom = new Float64Array(field.start.length).fill(Infinity);
   const race: RaceOnCourse = { field, ends, hills, sweep, outFrom };
   if (sweep === null || field.race.late === 'served') return race;
@@ -115,7 +116,7 @@ export function runRace(field: Field, ends: readonly [start: number, finish: num
  * halfway[0]; // → 29615.5
  * ```
  */
-export function timesAt({ field, ends, hills }: RaceOnCourse, measure: number): Float64Array {
+export function timesAt({ field, ends, hills }: RaceOnCourse, measure: Metres): Float64Array {
   const { start, finish, slow } = field;
   const work = workTo((measure - ends[0]) / (ends[1] - ends[0]), hills);
   const total = workTo(1, hills);

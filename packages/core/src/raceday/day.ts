@@ -5,6 +5,7 @@
  */
 import type { Finding } from '../finding.ts';
 import type { Division, PlanRace, Served } from '../plan/plan.ts';
+import type { Kilograms, Litres, Metres, Seconds } from '../units.ts';
 
 /** All starters of one race, fastest seed first within a wave. Columns of equal length. */
 export interface Field {
@@ -33,16 +34,16 @@ export interface StationArrivals {
   readonly station: string;
   readonly races: readonly RaceArrivals[];
   /** When the sweep passes the last time, of the races served, seconds after midnight; `null` without a cutoff. */
-  readonly sweep: number | null;
+  readonly sweep: Seconds | null;
 }
 
 /** When arrivals come, seconds after midnight: the first, a tenth of them, half, nine tenths, the last. */
 export interface Quantiles {
-  readonly first: number;
-  readonly p10: number;
-  readonly p50: number;
-  readonly p90: number;
-  readonly last: number;
+  readonly first: Seconds;
+  readonly p10: Seconds;
+  readonly p50: Seconds;
+  readonly p90: Seconds;
+  readonly last: Seconds;
 }
 
 /** Cups that stand poured before the first runner, for one drink. */
@@ -57,6 +58,7 @@ export interface PrePour {
   /** What the tables hold; `null` where tables are made to hold it. */
   readonly room: number | null;
   readonly tables: number;
+  /** Of cups on each table. */
   readonly layers: number;
   /** Fewest pourers with whom the curve alone would do. */
   readonly pourers: number;
@@ -93,20 +95,19 @@ export interface StationDay {
   readonly races: readonly (Quantiles & { readonly race: string; readonly arrivals: number })[];
   /** `null` where nobody arrives. */
   readonly quantiles: Quantiles | null;
-  /** Start of each clock minute (seconds), and arrivals in it by race. */
-  readonly perMinute: readonly (readonly [minute: number, counts: Readonly<Record<string, number>>])[];
+  /** Start of each clock minute, seconds after midnight, and arrivals in it by race. */
+  readonly perMinute: readonly (readonly [minute: Seconds, counts: Readonly<Record<string, number>>])[];
   /** Arrivals in the busiest sliding 60 s, and when it begins, seconds after midnight. */
-  readonly peak: { readonly count: number; readonly at: number } | null;
+  readonly peak: { readonly count: number; readonly at: Seconds } | null;
   /** When the crew is there, and from when to when the station serves, seconds after midnight. */
-  readonly crewAt: number | null;
-  readonly openFrom: number | null;
-  readonly openUntil: number | null;
+  readonly crewAt: Seconds | null;
+  readonly openFrom: Seconds | null;
+  readonly openUntil: Seconds | null;
   readonly cups: { readonly water: number; readonly sportsDrink: number };
   /** Ordered. */
   readonly gels: number;
   readonly prePour: { readonly [drink in 'water' | 'sportsDrink']?: PrePour };
-  /** Litres. */
-  readonly volume: { readonly water: number; readonly sportsDrink: number };
+  readonly volume: { readonly water: Litres; readonly sportsDrink: Litres };
   readonly tables: { readonly [kind in Served]: number };
   readonly packs: readonly Pack[];
   readonly crew: DayCrew;
@@ -116,13 +117,13 @@ export interface StationDay {
 export interface Stop {
   readonly station: string;
   /** Seconds after midnight. */
-  readonly arrive: number;
-  readonly leave: number;
+  readonly arrive: Seconds;
+  readonly leave: Seconds;
   /** Course distance of the station, metres. */
-  readonly measure: number;
+  readonly measure: Metres;
   readonly side: 'left' | 'right' | 'unclear';
   /** What is put down or taken up: pieces or packs, and their mass. */
-  readonly load: readonly { readonly item: string; readonly count: number; readonly kg: number }[];
+  readonly load: readonly { readonly item: string; readonly count: number; readonly kg: Kilograms }[];
 }
 
 /** One way of a vehicle along the stations, to drop or to collect. */
@@ -132,7 +133,7 @@ export interface Run {
   /** In course order. */
   readonly stops: readonly Stop[];
   /** Of the whole load. */
-  readonly kg: number;
+  readonly kg: Kilograms;
 }
 
 /** The day of all stations. */

@@ -7,11 +7,12 @@
 import { type Finding, type Result, bad, good } from '../finding.ts';
 import type { FinishTimes, PlanRace, PlanWave } from '../plan/plan.ts';
 import { formatClock, formatDuration } from '../format.ts';
+import type { Metres, Seconds } from '../units.ts';
 import type { Field } from './day.ts';
 import { linearAt, listAt, lognormalAt, timesByRank } from './finishTimes.ts';
 
 /** Past results that the plan names, by `resultsKey`: finish times in seconds. */
-export type PastResults = ReadonlyMap<string, readonly number[]>;
+export type PastResults = ReadonlyMap<string, readonly Seconds[]>;
 
 /**
  * Key of past results in {@link PastResults}: one file may hold the times of several races, each in its column.
@@ -55,7 +56,7 @@ export const startFlowOf = (race: PlanRace): number => race.startFlow ?? (race.s
 export const startersOf = (wave: PlanWave, show: number): number => Math.floor(wave.entrants * show + 0.5 + 1e-9);
 
 /** Slowing of the fastest and of the slowest, on a course of `length` metres. A plan's own values are used as they are. */
-export function slowOf(race: PlanRace, length: number): readonly [first: number, last: number] {
+export function slowOf(race: PlanRace, length: Metres): readonly [first: number, last: number] {
   if (race.slow !== undefined) return race.slow;
   if (race.division === 'wheels') return [0, 0];
   return length < LONG ? [SLOW[0] / 2, SLOW[1] / 2] : SLOW;
@@ -75,7 +76,7 @@ export function slowOf(race: PlanRace, length: number): readonly [first: number,
  * fieldOf({ ...race, waves: [] }, 10_000, new Map()).findings[0]?.code; // → 'race-without-waves'
  * ```
  */
-export function fieldOf(race: PlanRace, length: number, results: PastResults): Result<Field> {
+export function fieldOf(race: PlanRace, length: Metres, results: PastResults): Result<Field> {
   const lacking = lackOf(race, results);
   if (lacking !== null) return bad([lacking]);
   const waves = [...race.waves].sort((a, b) => a.time - b.time);

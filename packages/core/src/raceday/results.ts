@@ -3,12 +3,12 @@
  * a time nor a word for no finish is told with its place: a result that is misread shifts a whole day.
  */
 import { type Finding, type Result, bad, good } from '../finding.ts';
-import { describeValue } from '../units.ts';
+import { type Seconds, describeValue } from '../units.ts';
 import { type Broken, type Cell, readDelimited } from './delimited.ts';
 
 /** Finish times in seconds, in the file's order, and how many rows have none. */
 export interface PastTimes {
-  readonly times: number[];
+  readonly times: Seconds[];
   readonly leftOut: number;
 }
 

@@ -6,13 +6,16 @@
 import type { Finding } from '../finding.ts';
 import type { PlanClock } from '../plan/plan.ts';
 import { formatClock } from '../format.ts';
+import type { Metres, Seconds } from '../units.ts';
 import type { Field } from './day.ts';
 import { linearAt } from './finishTimes.ts';
 
-/** Knots by measure, both columns rising; between them linear. */
+/** When the sweep is where: knots, both columns rising, between them linear. */
 export interface Sweep {
-  readonly measures: readonly number[];
-  readonly times: readonly number[];
+  /** Calibrated. */
+  readonly measures: readonly Metres[];
+  /** Clock times, after midnight. */
+  readonly times: readonly Seconds[];
 }
 
 type Knot = readonly [measure: number, time: number];
