@@ -165,7 +165,8 @@ const isSeen = (result: Result<SeenStation> | undefined, station: SeenStation): 
  * if (!read.ok) throw new Error(read.findings[0]?.message);
  * const result = analyse(read.value.plan, { gpx: new Map() });
  * if (!result.ok) throw new Error(result.findings[0]?.message);
- * const { findings, spacing, stations } = result.value;
+ * const { findings, spacing } = result.value;
+ * findings.length; // → 0
  * spacing[0]?.legs.map(({ from, to, length }) => [from, to, length]); // → [['start', 's1', 2000], ['s1', 'finish', 1729.67]]
  * ```
  */

@@ -11,7 +11,6 @@ export { placeFindings } from './plan/placeFindings.ts';
 export { editPlan } from './plan/edit.ts';
 export { withVariant } from './plan/variant.ts';
 export { type StartOptions, startPlan } from './plan/start.ts';
-export { chooseLine } from './gpx/chooseLine.ts';
 export type {
   Crew,
   DeclaredSide,
@@ -89,7 +88,7 @@ export {
   snapDocument,
 } from './export/documents.ts';
 export type { Bounds } from './export/bounds.ts';
-export { type RaceDayDocument, type StationDayDocument, raceDayDocument } from './export/raceDayDocument.ts';
+export { type RaceDayDocument, type QuantileTexts, type StationDayDocument, raceDayDocument } from './export/raceDayDocument.ts';
 export { type FileDigest, type ReviewCounts, type ReviewDocument, type ReviewedFiles, countsOf, reviewDocument } from './export/reviewDocument.ts';
 export { compareDocument } from './export/compareDocument.ts';
 export { type ImproveDocument, improveDocument } from './export/improveDocument.ts';

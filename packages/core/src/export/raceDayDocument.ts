@@ -11,7 +11,7 @@ import { toMicro, toPosition } from './rounding.ts';
 
 type Clock = string;
 /** Quantiles of arrivals as clock times, HH:MM:SS. */
-export type QuantileTexts = { readonly [key in keyof Quantiles]: Clock };
+export type QuantileTexts = { readonly [key in keyof Quantiles]: string };
 
 /** A station's day as `halfcup raceday` prints it; times HH:MM:SS, minutes HH:MM. */
 export interface StationDayDocument extends Omit<StationDay, 'races' | 'quantiles' | 'perMinute' | 'peak' | 'crewAt' | 'openFrom' | 'openUntil'> {

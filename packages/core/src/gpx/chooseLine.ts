@@ -20,8 +20,18 @@ const listed = (lines: readonly NamedLine[]): string =>
   lines.map((line, k) => `${k}: ${line.name === null ? `${line.kind} without a name` : `"${line.name}"`}`).join(', ');
 
 /**
- * The line that `track` names: its name, or its index over tracks, then routes. Without `track` the first with more points
- * than one, and a note where there are others. Errors: no line, no such line, a name that two lines have.
+ * The line of a GPX file that is the course: the one that `track` names, by its name or its index over tracks, then routes.
+ * Without `track` the first with more points than one, and a note where there are others. `where`: what findings point at.
+ * Errors: no line, no such line, a name that two lines have.
+ * @example
+ * ```ts
+ * import { chooseLine, readGpx } from '@halfcup/core/gpx';
+ * const gpx = readGpx(`<gpx version="1.1" creator="me"><rte><name>Lagoon loop</name>
+ *   <rtept lat="-33.2" lon="-17.4"/><rtept lat="-33.2" lon="-17.36"/></rte></gpx>`, 'loop.gpx');
+ * if (!gpx.ok) throw new Error(gpx.findings[0]?.message);
+ * const line = chooseLine(gpx.value, 'Lagoon loop', { file: 'loop.gpx' });
+ * line.ok && line.value.segments[0]?.lon; // → [-17.4, -17.36]
+ * ```
  */
 export function chooseLine<Line extends NamedLine>(document: LineSource<Line>, track: string | number | undefined, where: Where): Result<Line> {
   const lines = [...document.tracks, ...document.routes];
