@@ -134,4 +134,20 @@ describe('properties of edits', () => {
     const tabbed = editPlan(spellings[2]!, '/stations/-', { id: 'new', at: [1, 2], practice: { kerb: 1 } });
     expect(tabbed).toContain('\n\t\t{\n\t\t\t"id": "new",\n\t\t\t"at": [1, 2],\n\t\t\t"practice": {\n\t\t\t\t"kerb": 1\n\t\t\t}\n\t\t}');
   });
+
+  test('taking the only entry away leaves an empty list or object, and what is not there changes nothing', () => {
+    expect(editPlan('{ "a": { "b": 1 }, "c": [2] }', '/a/b', undefined)).toBe('{ "a": {}, "c": [2] }');
+    expect(editPlan('{ "a": { "b": 1 }, "c": [2] }', '/c/0', undefined)).toBe('{ "a": { "b": 1 }, "c": [] }');
+    for (const pointer of ['/d', '/d/e', '/c/1', '/a/b/c']) expect(editPlan('{ "a": { "b": 1 }, "c": [2] }', pointer, undefined)).toBe('{ "a": { "b": 1 }, "c": [2] }');
+  });
+
+  test('the whole plan may be replaced, but not removed', () => {
+    expect(editPlan('{ "a": 1 }', '', { a: 2 })).toBe('{ "a": 2 }');
+    expect(() => editPlan('{ "a": 1 }', '', undefined)).toThrow('the whole plan cannot be removed');
+  });
+
+  test('a value has no place inside a text, or past the end of a list', () => {
+    expect(() => editPlan('{ "a": "b" }', '/a/c', 1)).toThrow('no place for c in string of 0');
+    expect(() => editPlan('{ "a": [1] }', '/a/2', 1)).toThrow('no place for 2 in array of 1');
+  });
 });

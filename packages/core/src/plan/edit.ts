@@ -41,8 +41,8 @@ function print(value: unknown, style: Style, indent: string): string {
 }
 
 const indentAt = (text: string, offset: number): string => {
-  const line = text.slice(0, offset).split(/[\r\n]/u).at(-1) ?? '';
-  return /^[ \t]*/u.exec(line)?.[0] ?? '';
+  const line = text.slice(0, offset).split(/[\r\n]/u).at(-1)!;
+  return /^[ \t]*/u.exec(line)![0];
 };
 
 /** Edits that turn a node into a value, leaf by leaf where the shapes agree. */
@@ -72,7 +72,7 @@ function adding(text: string, parent: Node, key: string | undefined, value: unkn
     const content = style.eol === '' ? `${open}${space}${name}${inline(value)}${space}${close}` : `${open}${style.eol}${indent}${name}${print(value, style, indent)}${style.eol}${outer}${close}`;
     return { offset: parent.offset, length: parent.length, content };
   }
-  const lead = /[ \t\r\n]*$/u.exec(text.slice(0, last.offset))?.[0] ?? '';
+  const lead = /[ \t\r\n]*$/u.exec(text.slice(0, last.offset))![0];
   const ownLine = /[\r\n]/u.test(lead);
   const content = `,${ownLine ? lead : ' '}${name}${ownLine ? print(value, style, indentAt(text, last.offset)) : inline(value)}`;
   return { offset: last.offset + last.length, length: 0, content };
@@ -95,7 +95,8 @@ function setting(text: string, root: Node, parts: readonly string[], value: unkn
   const node = nodeAt(root, parts);
   if (node !== undefined) return replacing(text, node, value, style);
   const parent = nodeAt(root, parts.slice(0, -1));
-  const last = parts.at(-1) ?? '';
+  // The root is always there, so that parts are left.
+  const last = parts.at(-1)!;
   if (parent === undefined) return setting(text, root, parts.slice(0, -1), { [last]: value });
   if (parent.type === 'object') return [adding(text, parent, last, value, style)];
   const end = parent.children?.length ?? 0;

@@ -57,7 +57,9 @@ function tooDeep(json: string): JsonFault | undefined {
   return undefined;
 }
 
-const EXPECTED: Readonly<Record<string, string>> = {
+type SyntaxErrorName = Exclude<ReturnType<typeof printParseErrorCode>, '<unknown ParseErrorCode>'>;
+
+const EXPECTED: Readonly<Record<SyntaxErrorName, string>> = {
   InvalidSymbol: 'expected a value: text in double quotes, a number, true, false, a list or an object',
   InvalidNumberFormat: 'expected a number such as 12 or 0.5',
   PropertyNameExpected: 'expected a key in double quotes',
@@ -76,25 +78,25 @@ const EXPECTED: Readonly<Record<string, string>> = {
   InvalidCharacter: 'expected no control character inside a text: write it as an escape such as \\n or \\t',
 };
 
-function syntaxFault(json: string, { error, offset, length }: Pick<ParseError, 'offset' | 'length'> & { readonly error?: ParseError['error'] }): JsonFault {
+function syntaxFault(json: string, { error, offset, length }: ParseError): JsonFault {
   const fault = (message: string): JsonFault => ({ code: 'plan-not-json', offset, message });
   if (json.trim() === '') return { ...fault('found an empty file; expected a plan'), offset: 0 };
   if (json.trimStart().startsWith('<')) return fault('found markup such as GPX or HTML; expected a plan, which is JSON: name the plan, not the course');
-  const expected = (error === undefined ? undefined : EXPECTED[printParseErrorCode(error)]) ?? 'expected JSON';
+  const expected = EXPECTED[printParseErrorCode(error) as SyntaxErrorName];
   if (json.slice(offset).trim() === '') return fault(`found the end of the file; ${expected}: the file may be cut off`);
   const found = describeValue(json.slice(offset, offset + Math.max(1, length)));
   const previous = json.slice(0, offset).trimEnd().at(-1);
-  if (previous === ',' && /[}\]]/u.test(json[offset] ?? '')) return fault(`found a comma before ${found}; expected no comma after the last entry: delete it`);
+  if (previous === ',' && /[}\]]/u.test(json[offset]!)) return fault(`found a comma before ${found}; expected no comma after the last entry: delete it`);
   return fault(`found ${found}; ${expected}`);
 }
 
 /** Duplicate keys (and `__proto__`, which no object can hold), each at its own place, added to `faults`. */
-function addKeyFaults(node: Node, path: readonly (string | number)[], faults: JsonFault[]): void {
+function addKeyFaults({ type, children = [] }: Node, path: readonly (string | number)[], faults: JsonFault[]): void {
+  if (type === 'array') children.forEach((child, index) => addKeyFaults(child, [...path, index], faults));
+  if (type !== 'object') return;
   const seen = new Set<string>();
-  (node.children ?? []).forEach((child, index) => {
-    if (node.type === 'array') addKeyFaults(child, [...path, index], faults);
-    const [key, value] = node.type === 'object' ? (child.children ?? []) : [];
-    if (key === undefined || value === undefined) return;
+  for (const property of children) {
+    const [key, value] = property.children as [Node, Node];
     const name = String(key.value);
     const here = [...path, name];
     const fault = (message: string): number => faults.push({ code: 'plan-duplicate-key', offset: key.offset, path: pointerOf(here), message });
@@ -102,13 +104,13 @@ function addKeyFaults(node: Node, path: readonly (string | number)[], faults: Js
     if (name === '__proto__') fault('found the key "__proto__"; expected keys of the plan format: delete it');
     seen.add(name);
     addKeyFaults(value, here, faults);
-  });
+  }
 }
 
-function valueOf(node: Node): unknown {
-  if (node.type === 'array') return (node.children ?? []).map(valueOf);
-  if (node.type !== 'object') return node.value as unknown;
-  return Object.fromEntries((node.children ?? []).map((property) => [String(property.children?.[0]?.value), property.children?.[1] === undefined ? null : valueOf(property.children[1])]));
+function valueOf({ type, children = [], value }: Node): unknown {
+  if (type === 'array') return children.map(valueOf);
+  if (type !== 'object') return value as unknown;
+  return Object.fromEntries(children.map((property) => [String(property.children![0]!.value), valueOf(property.children![1]!)]));
 }
 
 /** Reads strict JSON; offsets of nodes and faults count from the text's beginning, mark included. */
@@ -118,9 +120,10 @@ export function readJson(text: string): { readonly ok: true; readonly value: Jso
   const deep = tooDeep(json);
   if (deep !== undefined) return { ok: false, faults: [deep] };
   const errors: ParseError[] = [];
-  const root = parseTree(json, errors, { disallowComments: true, allowTrailingComma: false });
+  // Where there is no tree there is an error; without errors every property has its value.
+  const root = parseTree(json, errors, { disallowComments: true, allowTrailingComma: false })!;
   const [first] = errors.toSorted((a, b) => a.offset - b.offset);
-  if (first !== undefined || root === undefined) return { ok: false, faults: [syntaxFault(json, first ?? { offset: json.length, length: 0 })] };
+  if (first !== undefined) return { ok: false, faults: [syntaxFault(json, first)] };
   const faults: JsonFault[] = [];
   addKeyFaults(root, [], faults);
   return faults.length > 0 ? { ok: false, faults } : { ok: true, value: { root, value: valueOf(root) } };

@@ -6,12 +6,12 @@ export function editDistance(a: string, b: string): number {
   for (let i = 1; i <= a.length; i++) {
     const next = [i];
     for (let j = 1; j <= b.length; j++) {
-      const replaced = (row[j - 1] ?? 0) + (a[i - 1] === b[j - 1] ? 0 : 1);
-      next.push(Math.min(replaced, (row[j] ?? 0) + 1, (next[j - 1] ?? 0) + 1));
+      const replaced = row[j - 1]! + (a[i - 1] === b[j - 1] ? 0 : 1);
+      next.push(Math.min(replaced, row[j]! + 1, next[j - 1]! + 1));
     }
     row = next;
   }
-  return row[b.length] ?? 0;
+  return row[b.length]!;
 }
 
 /** The nearest of the known words (capitals count little), or `undefined` where none is near. */

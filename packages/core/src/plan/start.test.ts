@@ -122,6 +122,84 @@ describe('a first plan', () => {
   });
 });
 
+describe('a first plan is refused', () => {
+  const refusal = (from: GpxDocument, options: Partial<StartOptions>): readonly (readonly [code: string, message: string])[] => {
+    const { ok, findings } = startPlan(from, { ...OPTIONS, ...options });
+    expect(ok).toBe(false);
+    return findings.map(({ code, message }) => [code, message]);
+  };
+  const POINTS = document([waypoint(-17.37, -33.2, 'Well')]);
+  const [line] = document([]).tracks;
+
+  it('without waypoints and places, and with both kinds of places', () => {
+    expect(refusal(document([]), {})).toEqual([['start-places', expect.stringContaining('no waypoints to make stations of; say every how far')]]);
+    expect(refusal(POINTS, { every: 1000, at: [500] })).toEqual([['start-places', expect.stringContaining('both "every" and "at"')]]);
+  });
+
+  it('at a distance that is none, is longer than the course, or makes hundreds of stations', () => {
+    // 53 steps of 0.001° at 33.2° south, 93.2 m each (WGS 84): 4.94 km.
+    for (const every of [0, -5, 4990, 1, NaN]) expect(refusal(document([]), { every })).toEqual([['start-places', expect.stringMatching(/^Found a station every \S+ m on a course of 4\.9\d\d km; expected a distance shorter than the course, for at most 500 stations\.$/u)]]);
+  });
+
+  it('at places before the start or past the finish', () => {
+    expect(refusal(document([]), { at: [1000, 6000] })).toEqual([['measure-beyond-course', expect.stringMatching(/^Found a station at 6000 m, but the course is 4\.9\d\d km long/u)]]);
+    const mark = { at: [-17.4, -33.2], measure: 100, name: 'start' } as const;
+    expect(refusal(document([]), { at: [50], marks: [mark] })).toEqual([['measure-beyond-course', 'Found a station at 50 m, but the course starts at 100 m; expected course distances on it.']]);
+    expect(names({ at: [150], marks: [mark] })).toEqual(['0.15 km']);
+    // Multiples from nought on, of which those before the start are left out.
+    expect(names({ every: 1000, marks: [{ ...mark, measure: 1200 }] }).slice(0, 2)).toEqual(['2 km', '3 km']);
+  });
+
+  it('where the line that is asked for is not there, is too short, or its marks have no order', () => {
+    expect(refusal(POINTS, { track: 'Half' })[0]![1]).toContain('"Half"');
+    const short = { ...line!, segments: [{ lon: Float64Array.of(1), lat: Float64Array.of(1), ele: Float64Array.of(NaN) }] };
+    expect(refusal({ ...POINTS, tracks: [short] }, {})[0]![0]).toBe('course-too-short');
+    const marks = [{ at: [-17.379, -33.2], measure: 3000 }, { at: [-17.36, -33.2], measure: 1000 }] as const;
+    expect(refusal(POINTS, { marks })[0]![0]).toBe('marks-no-order');
+    expect(refusal(document([]), { marks, every: 1000 })[0]![0]).toBe('marks-no-order');
+  });
+});
+
+describe('what was asked of the course', () => {
+  interface Written {
+    readonly courses: readonly [Readonly<Record<string, unknown>>];
+    readonly practice?: Readonly<Record<string, string>>;
+  }
+  const written = (from: GpxDocument, options: Partial<StartOptions>): Written => JSON.parse(textOf(from, { ...OPTIONS, every: 1000, ...options })) as Written;
+  const [line] = document([]).tracks;
+
+  it('stands in the plan: track, gaps, direction, and nothing of it that was not asked', () => {
+    const two = { ...document([]), tracks: [{ ...line!, name: 'Full' }, { ...line!, name: 'Half' }] };
+    expect(written(two, { track: 'Half', gaps: 'join', reverse: true }).courses[0]).toEqual({ id: 'course', name: 'Half', gpx: 'c.gpx', track: 'Half', gaps: 'join', reverse: true });
+    expect(Object.keys(written(document([]), { reverse: false }).courses[0])).toEqual(['id', 'name', 'gpx']);
+  });
+
+  it('has the practice in round metres where metric units are asked for, and none else', () => {
+    expect(written(document([]), { units: 'metric' }).practice).toEqual({ signAhead: '90 m', gelAhead: '8 m', tableGap: '3 m', tableLength: '1.8 m', trashFrom: '45 m', trashTo: '90 m' });
+    expect(written(document([]), { units: 'imperial' }).practice).toBeUndefined();
+    expect(written(document([]), {}).practice).toBeUndefined();
+  });
+
+  it('keeps lengths that are no round number of kilometres or miles as plain metres', () => {
+    const mark = { at: [-17.379, -33.2], measure: 2000.123_456 } as const;
+    expect(written(document([]), { length: 4987.654_321, marks: [mark] }).courses[0]).toMatchObject({ length: 4987.654_321, marks: [{ at: [-17.379, -33.2], measure: 2000.123_456 }] });
+    const { findings } = startPlan(document([]), { ...OPTIONS, at: [1234.567_89, 1234.567_89] });
+    expect(findings.map(({ message }) => message)).toEqual(['Found the place 1234.56789 m more than once; made one station of it.']);
+  });
+
+  it('names at most five of the file’s distances that were not used', () => {
+    const many = document(Array.from({ length: 7 }, (_, k) => waypoint(-17.4 + k * 0.005, -33.2, `${k + 1} km`)));
+    const { findings } = startPlan(many, { ...OPTIONS, every: 2000 });
+    expect(findings.map(({ message }) => message)).toEqual([expect.stringContaining('("1 km", "2 km", "3 km", "4 km", "5 km" and 2 more) and were not used')]);
+  });
+
+  it('calls a finish that is at the start of the file’s waypoints by where it stands', () => {
+    const loop = [waypoint(-17.4, -33.2, 'Start / Finish'), waypoint(-17.347, -33.2, 'finish'), waypoint(-17.347, -33.2, 'start'), waypoint(-17.37, -33.2, 'Well')];
+    const { findings } = startPlan(document(loop), OPTIONS);
+    expect(findings.map(({ message }) => /"(.*)" was left out: it stands at the (\w+)/u.exec(message)?.slice(1))).toEqual([['Start / Finish', 'start'], ['finish', 'finish'], ['start', 'finish']]);
+  });
+});
+
 describe('findings about a plan', () => {
   it('get the place of what they point at, and keep one that they have', () => {
     const read = readPlan(textOf(document([]), { ...OPTIONS, every: 2000 }), 'dir/plan.json');
