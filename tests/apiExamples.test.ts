@@ -2,7 +2,7 @@
 import { rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type Example, MODULES, allExamples, examplesIn, moduleOf, statedIn, typeFaults, valuesOf, writeModules, wrongIn } from './support/apiExamples.ts';
+import { type Example, MODULES, coreSources, examplesIn, moduleOf, statedIn, typeFaults, valuesOf, writeModules, wrongIn } from './support/apiExamples.ts';
 import { CORE } from './support/build.ts';
 import { FACES } from './support/house.ts';
 import { difference, literalOf } from './support/stated.ts';
@@ -50,7 +50,8 @@ describe('what is stated', () => {
 });
 
 describe('the examples of core', () => {
-  const examples = allExamples();
+  const sources = coreSources();
+  const examples = [...sources].flatMap(([file, text]) => examplesIn(text, file));
   const label = ({ file, name, line }: Example): string => `${file}:${line} ${name}`;
   beforeAll(() => writeModules(examples));
   afterAll(() => rmSync(MODULES, { recursive: true, force: true }));
@@ -66,9 +67,14 @@ describe('the examples of core', () => {
     expect(lacking.flat()).toEqual([]);
   });
 
+  it('are all found, wherever they stand', () => {
+    const marks = [...sources.values()].reduce((sum, text) => sum + text.split('@example').length - 1, 0);
+    expect(examples).toHaveLength(marks);
+    expect(marks).toBeGreaterThan(100);
+  });
+
   it('import from a face, and each states a result', () => {
     expect(examples.filter(({ code }) => !/^import .* from '@halfcup\/core(?:\/\w+)?';$/mu.test(code)).map(label)).toEqual([]);
-    expect(examples.length).toBeGreaterThan(0);
     expect(examples.filter(({ code }) => statedIn(code).length === 0).map(label)).toEqual([]);
   });
 

@@ -45,10 +45,10 @@ export function examplesIn(text: string, file: string): Example[] {
   });
 }
 
-/** All examples of core's sources. */
-export function allExamples(): Example[] {
+/** Core's sources by their paths from `packages/core/src`. */
+export function coreSources(): ReadonlyMap<string, string> {
   const files = readdirSync(SRC, { recursive: true, encoding: 'utf8' }).map((file) => file.replaceAll('\\', '/'));
-  return files.filter((file) => file.endsWith('.ts') && !file.endsWith('.test.ts')).sort().flatMap((file) => examplesIn(readFileSync(join(SRC, file), 'utf8'), file));
+  return new Map(files.filter((file) => file.endsWith('.ts') && !file.endsWith('.test.ts')).sort().map((file) => [file, readFileSync(join(SRC, file), 'utf8')]));
 }
 
 /** Values that a face re-exports by name, each with the file that it comes from. */
