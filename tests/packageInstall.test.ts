@@ -7,7 +7,7 @@ import { mkdirSync, mkdtempSync, readFileSync, readdirSync, rmSync, symlinkSync,
 import { tmpdir } from 'node:os';
 import { basename, dirname, join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { CORE, ROOT, buildCommandLine } from './support/build.ts';
+import { CORE, ROOT } from './support/build.ts';
 import { OUT_AND_BACK } from './support/courses.ts';
 
 interface Manifest {
@@ -29,13 +29,15 @@ function must(command: string, args: readonly string[], cwd: string): string {
 
 const manifest = (): Manifest => JSON.parse(readFileSync(join(installed, 'package.json'), 'utf8')) as Manifest;
 
+/** Files beside it that a text leads to. */
+const linkedFrom = (file: string): string[] => [...readFileSync(join(installed, file), 'utf8').matchAll(/\]\((?!https?:|#)([^)#]+)/gu)].map(([, link]) => link!);
+
 function runModule(source: string): unknown {
   writeFileSync(join(project, 'use.mjs'), source);
   return JSON.parse(must(process.execPath, ['use.mjs'], project)) as unknown;
 }
 
-beforeAll(async () => {
-  await buildCommandLine();
+beforeAll(() => {
   // pnpm puts real versions in the place of its catalog; npx has it at hand wherever the tests were started with it.
   must('npx', ['--yes', '--prefer-offline', 'pnpm@12', 'pack', '--pack-destination', project], CORE);
   const tarball = readdirSync(project).find((name) => name.endsWith('.tgz'));
@@ -52,7 +54,7 @@ describe('the packed package', () => {
   it('names every dependency by a version that a registry knows, and brings its licence and no sources', () => {
     for (const version of Object.values(manifest().dependencies)) expect(version).toMatch(/^\d+\.\d+\.\d+$/u);
     const files = readdirSync(installed, { recursive: true, encoding: 'utf8' });
-    expect(files).toContain('LICENSE');
+    for (const file of ['LICENSE', 'README.md', ...linkedFrom('README.md')]) expect(files).toContain(file);
     expect(files.filter((file) => /\.test\.|\.tsbuildinfo$|(?<!\.d)\.ts$/u.test(file))).toEqual([]);
   });
 
