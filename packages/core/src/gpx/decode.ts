@@ -149,7 +149,7 @@ function invalid(name: string, body: Uint8Array, at: number): DecodeProblem {
   if (body.includes(0) && !name.startsWith('UTF-16')) {
     return { code: 'gpx-binary', message: 'The file holds binary data, not text. Export the course as GPX, which is XML text.' };
   }
-  const byte = `0x${(body[at] ?? 0).toString(16).toUpperCase().padStart(2, '0')}`;
+  const byte = `0x${body[at]!.toString(16).toUpperCase().padStart(2, '0')}`;
   return {
     code: 'gpx-encoding',
     message: `The byte ${byte} found here is not valid ${name}. Save the file as UTF-8, or state its true encoding in the first line, as in encoding="ISO-8859-1".`,
@@ -173,7 +173,7 @@ function utf8Tail(lead: number): number {
 
 function utf8Whole(bytes: Uint8Array): number {
   for (let back = 1; back <= Math.min(3, bytes.length); back++) {
-    const byte = bytes[bytes.length - back] ?? 0;
+    const byte = bytes[bytes.length - back]!;
     if (byte < 0x80) break;
     if (byte >= 0xc0) return utf8Tail(byte) >= back ? bytes.length - back : bytes.length;
   }
@@ -183,7 +183,7 @@ function utf8Whole(bytes: Uint8Array): number {
 function utf8Valid(bytes: Uint8Array): number {
   let i = 0;
   while (i < bytes.length) {
-    const lead = bytes[i] ?? 0;
+    const lead = bytes[i]!;
     const tail = lead < 0x80 ? 0 : utf8Tail(lead);
     if (lead >= 0x80 && tail === 0) return i;
     for (let k = 1; k <= tail; k++) {
@@ -200,7 +200,7 @@ function utf8Valid(bytes: Uint8Array): number {
 function utf16(name: 'UTF-16LE' | 'UTF-16BE'): Encoding {
   const high = name === 'UTF-16LE' ? 1 : 0;
   const surrogate = (bytes: Uint8Array, at: number): 'lead' | 'tail' | null => {
-    const top = (bytes[at + high] ?? 0) & 0xfc;
+    const top = bytes[at + high]! & 0xfc;
     return top === 0xd8 ? 'lead' : top === 0xdc ? 'tail' : null;
   };
   const whole = (bytes: Uint8Array): number => {
