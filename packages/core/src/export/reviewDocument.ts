@@ -45,6 +45,7 @@ export interface ReviewDocument {
   readonly inputs: readonly FileDigest[];
   readonly checks: readonly CheckRun[];
   readonly findings: readonly Finding[];
+  /** Where points recorded on the ground were given. */
   readonly placed?: readonly PlacedVerdict[];
   readonly counts: ReviewCounts;
 }

@@ -131,10 +131,13 @@ export interface PlanClock {
   /** Id of the course. */
   readonly course: string;
   readonly measure: number;
+  /** Vehicles of the race may come. */
   readonly accessOpens?: number;
+  /** No vehicle may be there any more. */
   readonly closes?: number;
   /** The sweep comes by. */
   readonly sweep?: number;
+  /** Vehicles may come again. */
   readonly reopens?: number;
 }
 
@@ -162,6 +165,7 @@ export interface Plan {
   readonly version: 1;
   /** Empty where the file gives none. */
   readonly name: string;
+  /** Of the plan, as the papers print it. */
   readonly revision?: string;
   /** ISO 8601 calendar date. */
   readonly date?: string;

@@ -109,10 +109,13 @@ export type SuppliesOverride = Partial<Omit<Supplies, 'packs'>> & { readonly pac
 export interface Crew {
   /** Pourers while runners come. */
   readonly pourers: number;
+  /** Cups poured. */
   readonly pourRate: number;
+  /** Cups handed out. */
   readonly handRate: number;
   /** Metres of the hand-out line for each person. */
   readonly handSpacing: number;
+  /** Gels handed out. */
   readonly gelRate: number;
   /** Cups on the ground that one clean-up volunteer looks after in an hour. */
   readonly cleanPer: number;

@@ -33,7 +33,9 @@ export interface StartOptions {
   readonly side?: DeclaredSide | 'alternate';
   /** Name or index of the line that is the course; absent: the first with points. */
   readonly track?: string;
+  /** Absent: refused. */
   readonly gaps?: GapRule;
+  /** Run from the last point to the first. */
   readonly reverse?: boolean;
   /** Known length of the course, metres: written into the plan, as are the marks. */
   readonly length?: number;
