@@ -68,4 +68,32 @@ describe('compareAnalyses', () => {
     expect(of('water')).toMatchObject({ along: [0, 0], side: ['right', 'left'] });
     expect(compareAnalyses(['a', 'b'], before, before).items).toEqual([]);
   });
+
+  it('lists the items of a direction that only one version serves, and legs that only one has', () => {
+    const there = turtlePoints(ORIGIN, [[90, 3000], [270, 3000]], 100);
+    const both = (passes: 'lead' | 'all'): Analysis => valueOf(analyse({ ...planned({ ...on(1500), serves: ['water'], passes }), courses: [planCourse('c', { line: there })] }, { gpx: new Map() }));
+    const { items, spacing } = compareAnalyses(['lead', 'all'], both('lead'), both('all'));
+    expect(items.map(({ item, lead, side }) => [item, lead, side])).toEqual([['sign', false, [null, 'left']], ['water', false, [null, 'left']], ['trash', false, [null, 'left']]]);
+    // The way back passes at 4,500 m: the leg to the finish becomes two, and the second time at the station is a leg of its own.
+    expect(spacing[0]!.legs).toEqual([
+      { from: 's1', to: 'finish', length: [expect.closeTo(4500, 2), expect.closeTo(1500, 2)] },
+      { from: 's1', to: 's1', length: [null, expect.closeTo(3000, 2)] },
+    ]);
+    const back = compareAnalyses(['all', 'lead'], both('all'), both('lead'));
+    expect(back.items.map(({ side }) => side)).toEqual([['left', null], ['left', null], ['left', null]]);
+    expect(back.spacing[0]!.legs.map(({ length: [, after] }) => after)).toEqual([null, expect.closeTo(4500, 2)]);
+  });
+
+  it('compares the stations that both have, and leaves out one that only one has', () => {
+    const { stations, items } = compareAnalyses(['a', 'b'], analysed(on(3000), on(8500)), analysed(on(3000)));
+    expect([stations, items]).toEqual([[], []]);
+  });
+
+  it('tells of an item whose line folds in one version that its wheel distance is gone', () => {
+    const before = analysed({ ...on(3000), serves: ['water'] });
+    const [station] = before.stations;
+    const [lead] = station!.directions;
+    const folded = { ...before, stations: [{ ...station!, directions: [{ ...lead!, items: lead!.items.map((item) => (item.kind === 'sign' ? { ...item, wheel: null } : item)) }] }] };
+    expect(compareAnalyses(['a', 'b'], before, folded).items).toEqual([expect.objectContaining({ item: 'sign', wheel: [expect.closeTo(-91.44, 6), null], along: [expect.closeTo(-91.44, 6), expect.closeTo(-91.44, 6)] })]);
+  });
 });
