@@ -55,6 +55,21 @@ describe('the courses of a plan', () => {
     expect(rawLength(part!.course)).toBeCloseTo(500, 4);
   });
 
+  it('are refused where a mark names no waypoint, or marks have no order, at the mark’s or the course’s own place', () => {
+    expect(errors([planCourse('a', { line: EAST, marks: [{ name: '1 km' }] })])).toEqual([expect.objectContaining({ code: 'mark-unknown', where: { path: '/courses/0/marks/0', course: 'a' } })]);
+    const marks = [{ at: from(ORIGIN, 90, 200), measure: 600 }, { at: from(ORIGIN, 90, 500), measure: 300 }];
+    expect(errors([planCourse('a', { line: EAST, marks })])).toEqual([expect.objectContaining({ code: 'marks-no-order' })]);
+    // Of a course that cannot be built no part can, and nothing more is said.
+    expect(errors([planCourse('a', { line: EAST, marks }), planCourse('b', { parts: [{ of: 'a', from: 0 }] })])).toHaveLength(1);
+  });
+
+  it('made of parts that are drawn unlike each other are recordings; a plan that says how they are drawn rules', () => {
+    const whole = [planCourse('a', { line: EAST, drawn: 'centre' }), planCourse('b', { line: turtlePoints(EAST.at(-1)!, [[0, 500]], 100), drawn: 'shortest' })];
+    const parts = [{ of: 'a', from: 0 }, { of: 'b', from: 0 }];
+    const drawn = (keys: Partial<PlanCourse>): string => built([...whole, planCourse('c', { parts, ...keys })])[2]!.course.drawn;
+    expect([drawn({}), drawn({ drawn: 'centre' }), drawn({ parts: [parts[0]!] })]).toEqual(['recorded', 'centre', 'centre']);
+  });
+
   it('may be parts of parts', () => {
     const courses = built([planCourse('c', { parts: [{ of: 'b', from: 100, to: 300 }] }), planCourse('b', { parts: [{ of: 'a', from: 400 }] }), planCourse('a', { line: EAST })]);
     expect(courseLength(courses[0]!.course)).toBeCloseTo(200, 5);

@@ -75,7 +75,7 @@ function fromParts(course: PlanCourse, path: string, build: Build): Result<Cours
 
 /** Parts are drawn as what they are parts of, unless the plan says otherwise (`recorded` is also what it says by saying nothing). */
 const drawnOf = ({ drawn }: PlanCourse, sources: readonly Drawn[]): Drawn =>
-  drawn === 'recorded' && sources.every((source) => source === sources[0]) ? (sources[0] ?? drawn) : drawn;
+  drawn === 'recorded' && sources.every((source) => source === sources[0]) ? sources[0]! : drawn;
 
 function lineSegments(course: PlanCourse, path: string): Result<readonly GpxSegment[]> {
   const line = course.line ?? [];
