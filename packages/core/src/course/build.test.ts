@@ -165,6 +165,20 @@ describe('building a course', () => {
     }
   });
 
+  it.each([
+    [[[ORIGIN, [NaN, 12], from(ORIGIN, 90, 100)]], 'Point 2 has longitude something that is not a number and latitude 12;'],
+    [[[ORIGIN, from(ORIGIN, 90, 100)], [from(ORIGIN, 90, 110), [12.2, 130.1]]], 'Point 4 has longitude 12.2 and latitude 130.1;'],
+    [[[[Infinity, 12], ORIGIN]], 'Point 1 has longitude a number too large to hold and latitude 12;'],
+  ] as [LonLat[][], string][])('refuses a point that is no position, and says which: %j', (segments, words) => {
+    const findings = refusal(input(segments.map((points) => segmentThrough(points)), { where: { file: 'a.gpx' } }));
+    expect(findings.at(-1)).toMatchObject({ code: 'position', severity: 'error', where: { file: 'a.gpx' }, message: expect.stringContaining(words) });
+  });
+
+  it('refuses a column of latitudes that is too short', () => {
+    const [finding] = refusal(input([{ lon: Float64Array.of(1, 2), lat: Float64Array.of(1), ele: new Float64Array(2) }]));
+    expect(finding).toMatchObject({ code: 'position', message: expect.stringContaining('Point 2 has longitude 2 and latitude nothing;') });
+  });
+
   it('refuses a course of over 10,000 km at once, naming its longest step, however far its points lie about the globe', () => {
     const points = Array.from({ length: 20_000 }, (_, k): LonLat => [k % 2 === 0 ? -17.4 : k === 701 ? 2 : 1, -33.2]);
     const findings = refusal(input([segmentThrough(points)], { where: { file: 'a.gpx' } }));

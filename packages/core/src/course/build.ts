@@ -8,6 +8,7 @@ import { wrapDegrees } from '../geodesy/ellipsoid.ts';
 import { between } from '../geodesy/karney.ts';
 import { SHORT, segmentLength } from '../geodesy/segment.ts';
 import type { GpxSegment } from '../gpx/document.ts';
+import { describeValue } from '../units.ts';
 import type { Course, Drawn, GapRule, Skip } from './course.ts';
 
 /** A gap up to this many metres is joined whatever the rule. */
@@ -53,7 +54,7 @@ interface Growing {
 
 /**
  * A course from one or more segments in running order.
- * Errors: fewer than two different points; a gap over 50 m where the rule is `refuse`; over 10,000 km in all.
+ * Errors: a point that is no position; fewer than two different points; a gap over 50 m where the rule is `refuse`; over 10,000 km in all.
  * Findings: each gap that was joined or skipped (note up to 50 m, else warning). Repeated points are dropped and counted.
  * @example
  * ```ts
@@ -76,7 +77,7 @@ export function buildCourse(input: CourseInput): Result<Course> {
   if (findings.some((finding) => finding.severity === 'error')) return bad(findings);
   const grown = grow(segments, rule, points);
   const length = grown.raw[grown.count - 1] ?? 0;
-  if (grown.count < 2 || !(length > 0)) return bad([...findings, tooShort(points, grown.count, where)]);
+  if (grown.count < 2 || !(length > 0)) return bad([...findings, noPosition(input.segments, where) ?? tooShort(points, grown.count, where)]);
   if (length > LONGEST) return bad([...findings, tooLong(input.segments, length, where)]);
   const raw = grown.raw.slice(0, grown.count);
   const ele = grown.ele.slice(0, grown.count);
@@ -133,6 +134,20 @@ function gapFinding(gap: Gap, rule: GapRule, where: Where): Finding {
     message: `${found}; expected at most ${JOINED_GAP} m. Mend the file, or say gaps "join" (a straight line) or "skip" (adds no distance): on the command line --gaps join or --gaps skip.`,
     ...shared,
   };
+}
+
+/** The first point that is no position: it leaves a line without a length, so that good points need not be looked at. */
+function noPosition(segments: readonly GpxSegment[], where: Where): Finding | null {
+  let before = 0;
+  for (const { lon, lat } of segments) {
+    const k = lon.findIndex((x, i) => !(Number.isFinite(x) && Math.abs(lat[i]!) <= 90));
+    if (k >= 0) {
+      const message = `Point ${before + k + 1} has longitude ${describeValue(lon[k])} and latitude ${describeValue(lat[k])}; expected degrees, latitude from -90 to 90, in columns of equal length.`;
+      return { code: 'position', severity: 'error', message, where };
+    }
+    before += lon.length;
+  }
+  return null;
 }
 
 function tooShort(points: number, kept: number, where: Where): Finding {

@@ -59,6 +59,7 @@ describe('the point at a measure', () => {
       expect(pointAt(course, measure, 4)).toBeNull();
       expect(elevationAt(course, measure)).toBeNull();
     }
+    for (const offset of [NaN, Infinity]) expect(pointAt(course, 500, offset)).toBeNull();
   });
 
   it('lies at its offset square to the course, left positive', () => {

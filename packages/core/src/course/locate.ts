@@ -105,7 +105,7 @@ export function beside(at: LonLat, azimuthDeg: Degrees, offset: Metres): LonLat 
  */
 export function pointAt(course: Course, measure: Metres, offset: Metres = 0): PointAt | null {
   const place = placeAtRaw(course, rawOf(course, measure));
-  if (place === null) return null;
+  if (place === null || !Number.isFinite(offset)) return null;
   const ground = groundAt(course, place);
   return offset === 0 ? ground : { at: beside(ground.at, ground.azimuthDeg, offset), azimuthDeg: ground.azimuthDeg };
 }

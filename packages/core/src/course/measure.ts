@@ -5,8 +5,8 @@
 import { segmentLength } from '../geodesy/segment.ts';
 
 /**
- * Raw measure at each of n vertices in degrees: the running sum of segment lengths in metres, from 0. Empty columns give an empty one;
- * only `lon.length` vertices are looked at.
+ * Raw measure at each of n vertices in degrees: the running sum of segment lengths in metres, from 0.
+ * Columns of equal length; empty ones give an empty one.
  * @example
  * ```ts
  * import { measureLine } from '@halfcup/core/geometry';

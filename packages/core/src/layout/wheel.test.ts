@@ -151,6 +151,11 @@ describe('wheel distance', () => {
     expect(wheelBetween(course, 10, courseLength(course) + 1, 3, 1)).toBeNull();
   });
 
+  it('has no reading of a number that is none', () => {
+    const course = courseOf(corner(90));
+    for (const [from, to, offset, uncertainty] of [[NaN, 50, 3, 1], [10, NaN, 3, 1], [10, 50, NaN, 1], [10, 50, 3, NaN], [10, 50, Infinity, 1]] as const) expect(wheelBetween(course, from, to, offset, uncertainty)).toBeNull();
+  });
+
   it('is read backwards with its sign: upstream of the chalk mark as long as downstream', () => {
     const course = courseOf(corner(90));
     const length = courseLength(course);

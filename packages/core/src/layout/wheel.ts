@@ -77,8 +77,8 @@ export function readWheel(line: WheelLine, from: Metres, to: Metres, offset: Met
 
 /**
  * Wheel distance between two calibrated measures along the line `offset` metres beside the course (left positive): inside corners
- * trimmed, outside corners rounded. `uncertainty` of the offset, metres, makes the margin. `null` where an end is off the course or a
- * skipped gap lies between; a `length` of `null` where the line folds.
+ * trimmed, outside corners rounded. `uncertainty` of the offset, metres, makes the margin. `null` where an end is off the course, a
+ * skipped gap lies between or a number is none; a `length` of `null` where the line folds.
  * @example
  * ```ts
  * import { buildCourse, wheelBetween } from '@halfcup/core/geometry';
@@ -92,7 +92,7 @@ export function readWheel(line: WheelLine, from: Metres, to: Metres, offset: Met
  * ```
  */
 export const wheelBetween = (course: Course, from: Metres, to: Metres, offset: Metres, uncertainty: Metres): WheelReading | null =>
-  readWheel(wheelLine(course, from, to), from, to, offset, uncertainty);
+  Number.isFinite(offset) && Number.isFinite(uncertainty) ? readWheel(wheelLine(course, from, to), from, to, offset, uncertainty) : null;
 
 function drawnCorners(course: Course, first: number, last: number): Corner[] {
   const { raw, east, north } = projected(course, first, last);

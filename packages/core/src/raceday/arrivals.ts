@@ -102,7 +102,8 @@ export function runRace(field: Field, ends: readonly [start: Metres, finish: Met
 
 /**
  * Clock time (seconds after midnight) of every starter at a calibrated measure, in the order of the field, whether the sweep lets them
- * get there or not. The pace slows over the second half, and goes with the hills where the race has some.
+ * get there or not. The pace slows over the second half, and goes with the hills where the race has some. Throws a RangeError where the
+ * measure is beyond the race's ends.
  * @example
  * ```ts
  * import { fieldOf, runRace, timesAt } from '@halfcup/core/raceday';
