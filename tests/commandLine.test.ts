@@ -42,7 +42,7 @@ describe('halfcup', () => {
       }
     }
     expect([...packages].filter((name) => !name.startsWith('node:'))).toEqual([]);
-    expect([...reached].map((file) => relative(join(CORE, 'dist'), file)).filter((file) => file.startsWith('src')).sort()).toEqual(['src/export/sheets/caution.js', 'src/finding.js', 'src/plan/nearest.js', 'src/units.js']);
+    expect([...reached].map((file) => relative(join(CORE, 'dist'), file)).filter((file) => file.startsWith('src')).sort()).toEqual(['src/export/sheets/caution.js', 'src/finding.js', 'src/plan/nearest.js', 'src/units.js', 'src/version.js']);
   });
 
   it.each([
