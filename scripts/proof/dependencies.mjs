@@ -2,6 +2,7 @@
  * Lists what an install of core brings: every package of its dependency tree with its size on disk and its licence.
  * `node scripts/proof/dependencies.mjs`; ends with 1 at a licence that is not known to be permissive, or is missing.
  */
+import { dirname, join } from 'node:path';
 import { expect, proven, runAlone } from './project.mjs';
 import { packagesIn } from './packages.mjs';
 
@@ -21,21 +22,30 @@ export const isPermissive = (license) =>
 
 const kB = (bytes) => `${(bytes / 1000).toFixed(bytes < 10_000 ? 1 : 0)} kB`;
 
+/** The package that another finds by a name, as Node looks for it: nearest folder first. */
+function foundFrom(path, name, byPath) {
+  const found = byPath.get(join(path, 'node_modules', name));
+  return found !== undefined || dirname(path) === path ? found : foundFrom(dirname(path), name, byPath);
+}
+
 /** Lines of the tree below a package: each package where it is first met. */
-function treeLines(one, byName, met, depth = 0) {
-  met.add(one.name);
+function treeLines(one, byPath, met, depth = 0) {
+  met.add(one);
   const line = `    ${`${'  '.repeat(depth)}${one.name} ${one.version}`.padEnd(52)} ${kB(one.bytes).padStart(10)}  ${one.license}`;
-  const below = one.dependencies.filter((name) => byName.has(name) && !met.has(name));
-  return [line, ...below.flatMap((name) => (met.has(name) ? [] : treeLines(byName.get(name), byName, met, depth + 1)))];
+  const lines = one.dependencies.flatMap((name) => {
+    const below = foundFrom(one.path, name, byPath);
+    return below === undefined || met.has(below) ? [] : treeLines(below, byPath, met, depth + 1);
+  });
+  return [line, ...lines];
 }
 
 export function proveDependencies({ folder, core }) {
   const installed = packagesIn(folder);
-  const byName = new Map(installed.map((one) => [one.name, one]));
-  const own = installed.find(({ path }) => path === core);
+  const byPath = new Map(installed.map((one) => [one.path, one]));
+  const own = byPath.get(core);
   const met = new Set();
-  for (const line of treeLines(own, byName, met)) console.log(line);
-  const unseen = installed.filter(({ name }) => !met.has(name));
+  for (const line of treeLines(own, byPath, met)) console.log(line);
+  const unseen = installed.filter((one) => !met.has(one));
   expect(unseen.length === 0, `installed, but not in the tree: ${unseen.map(({ name }) => name).join(', ')}`);
   const refused = installed.filter(({ name, license }) => !isPermissive(license) && !READ.has(`${name}: ${license}`));
   expect(refused.length === 0, `not known to be permissive: ${refused.map(({ name, license }) => `${name} (${license})`).join(', ')}`);

@@ -19,7 +19,7 @@ const PURE = [
   "export * from '@halfcup/core/geometry';",
   "export * from '@halfcup/core/gpx';",
   "export * from '@halfcup/core/raceday';",
-  "export { courseStage, dayStage, layoutStage, passStage, chooseLine, findingLine } from '@halfcup/core';",
+  "export { courseStage, dayStage, layoutStage, passStage, findingLine } from '@halfcup/core';",
   "export { formatClock, formatDuration, formatLength, formatMass, formatMeasure, formatMinute, formatVolume, lengthIn, metres, parseClock, parseDuration, parseLength, parseMass, parseVolume } from '@halfcup/core';",
 ].join('\n');
 const REVIEW = "export { analyse, analyseOn, reanalyse, CHECKS, STAGE_RULES, reviewLayout, reviewPlaced } from '@halfcup/core';";
