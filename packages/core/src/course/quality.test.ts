@@ -139,7 +139,7 @@ describe('track quality', () => {
     const stood = withTangle();
     const of = cleaned([clean, segmentThrough(stood)]);
     expect(of.removed).toMatchObject([{ kind: 'tangle', segment: 1, size: expect.any(Number) }]);
-    const [{ first, last }] = of.removed as [{ first: number; last: number }];
+    const { first, last } = of.removed[0]!;
     expect(of.segments[1]!.lon).toEqual(segmentThrough([...stood.slice(0, first + 1), ...stood.slice(last)]).lon);
     expect(first).toBeGreaterThanOrEqual(48);
     expect(last).toBeLessThanOrEqual(103);

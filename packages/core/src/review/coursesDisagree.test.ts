@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { ORIGIN, from, turtle } from '../testing/courses.ts';
+import { ORIGIN, courseThrough, from, turtle, turtlePoints } from '../testing/courses.ts';
 import { layoutOf } from '../testing/plans.ts';
 import { coursesDisagree } from './coursesDisagree.ts';
 
@@ -25,5 +25,33 @@ describe('two courses on one road', () => {
     const full = turtle(ORIGIN, [[90, 3000]], 20, 'full');
     const half = turtle(from(ORIGIN, 0, 2), [[90, 3000]], 25, 'half');
     expect(coursesDisagree.find(layoutOf([full, half], [{ at: from(from(ORIGIN, 90, 1500), 180, 6), side: 'right' }]))).toEqual([]);
+  });
+});
+
+describe('which items of two courses are compared', () => {
+  const full = turtle(ORIGIN, [[90, 3000]], 20, 'full');
+  const half = turtle(from(ORIGIN, 0, 2), [[90, 3000]], 25, 'half');
+  const pin = { at: from(from(ORIGIN, 90, 1500), 180, 6), side: 'right' as const, width: 7 };
+
+  it('are those of served passes of another course, each course told once', () => {
+    expect(coursesDisagree.find(layoutOf([full, half], [{ ...pin, races: ['full'] }]))).toEqual([]);
+    const laps = turtle(from(ORIGIN, 0, 2), [[90, 3000], [0, 400], [270, 3000], [180, 400], [90, 3000]], 25, 'half');
+    expect(coursesDisagree.find(layoutOf([full, laps], [pin]))).toHaveLength(1);
+  });
+
+  it('are not those that a hand has placed, nor where one has no place', () => {
+    const hand = from(from(ORIGIN, 90, 1450), 180, 6);
+    const items = Object.fromEntries(['sign', 'sportsDrink', 'water', 'trash'].map((kind) => [kind, { at: hand }]));
+    expect(coursesDisagree.find(layoutOf([full, half], [{ ...pin, items }]))).toEqual([]);
+    const [finding] = coursesDisagree.find(layoutOf([full, half], [pin]));
+    expect(finding!.measured).toBeCloseTo(2, 2);
+  });
+
+  it('are told with the farthest apart, and not where the courses part by more than a road’s width', () => {
+    // The second course bears off from the first behind the tables: its trash drop is farthest off.
+    const off = courseThrough([...turtlePoints(ORIGIN, [[90, 1520]], 20), ...turtlePoints(from(ORIGIN, 90, 1540), [[93, 500]], 20)], 'half');
+    expect(coursesDisagree.find(layoutOf([full, off], [pin]))).toEqual([expect.objectContaining({ where: expect.objectContaining({ item: 'trash' }) })]);
+    const away = courseThrough([...turtlePoints(ORIGIN, [[90, 1520]], 20), ...turtlePoints(from(ORIGIN, 90, 1540), [[130, 500]], 20)], 'half');
+    expect(coursesDisagree.find(layoutOf([full, away], [pin]))).toEqual([]);
   });
 });

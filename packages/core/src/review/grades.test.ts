@@ -4,9 +4,9 @@ import type { Course } from '../course/course.ts';
 import type { Finding } from '../finding.ts';
 import type { Layout } from '../layout/layout.ts';
 import type { Division, PlanStation } from '../plan/plan.ts';
-import { ORIGIN, segmentThrough, turtle, turtlePoints, valueOf } from '../testing/courses.ts';
+import { ORIGIN, from, segmentThrough, turtle, turtlePoints, valueOf } from '../testing/courses.ts';
 import { layoutOf, planRace } from '../testing/plans.ts';
-import { descentWithWheels, gradeAtTables } from './grades.ts';
+import { descentWithWheels, gradeAtTables, gradeBetween } from './grades.ts';
 
 /** A road of 3000 m with the elevation that a function of the measure gives, a point each 10 m. */
 function hilly(elevation: (measure: number) => number): Course {
@@ -16,6 +16,9 @@ function hilly(elevation: (measure: number) => number): Course {
 
 const laid = (course: Course, measure: number, division: Division = 'run', keys: Partial<PlanStation> = {}): Layout =>
   layoutOf([course], [{ on: { course: 'c', measure, side: 'right', offset: 5 }, ...keys }], { races: [{ ...planRace('w', 'c'), division }] });
+
+/** By the road at 1500 m. */
+const ROADSIDE = from(from(ORIGIN, 90, 1500), 180, 5);
 
 describe('grade-at-tables', () => {
   const found = (grade: number, measure: number = 1500): readonly Finding[] => gradeAtTables.find(laid(hilly((along) => 200 + grade * along), measure));
@@ -76,5 +79,54 @@ describe('descent-with-wheels', () => {
     expect(descentWithWheels.missing!(laid(down(0.08), 1500, 'run'))).toContain('no race is on wheels');
     expect(descentWithWheels.missing!(laid(turtle(ORIGIN, [[90, 3000]]), 1500, 'wheels'))).toContain('no course of a race on wheels');
     expect(descentWithWheels.missing!(laid(down(0.08), 1500, 'wheels'))).toBeNull();
+  });
+});
+
+describe('which pass the grade is taken from', () => {
+  const level = turtle(ORIGIN, [[90, 3000]], 10, 'level');
+  const steep: Course = { ...hilly((along) => 200 + 0.05 * along), id: 'steep', name: 'steep' };
+  const at = ROADSIDE;
+
+  it('is the first served one whose course has elevations', () => {
+    expect(gradeAtTables.find(layoutOf([level, steep], [{ at }]))).toEqual([expect.objectContaining({ where: expect.objectContaining({ course: 'steep' }) })]);
+    expect(gradeAtTables.find(layoutOf([level, steep], [{ at, races: ['level'] }]))).toEqual([]);
+    expect(gradeAtTables.find(layoutOf([steep, level], [{ at, races: ['level'] }]))).toEqual([]);
+    expect(gradeAtTables.find(layoutOf([level, steep], [{ at, serves: [] }]))).toEqual([]);
+  });
+
+  it('allows just what the practice allows', () => {
+    const exactly = gradeBetween(steep, 1500 - 25, 1506.7056 + 25)!;
+    const held = (maxGrade: number): number => gradeAtTables.find(layoutOf([steep], [{ on: { course: 'steep', measure: 1500, side: 'right', offset: 5 }, practice: { maxGrade } }])).length;
+    expect(exactly).toBeCloseTo(0.05, 5);
+    expect([held(0.0501), held(0.0499)]).toEqual([0, 1]);
+    expect(gradeAtTables.find(layoutOf([steep], [{ at }]))[0]!.message).toContain('climbs 5.0 %');
+  });
+
+  it('is measured between two places of the course, and is none without a stretch or elevations', () => {
+    expect(gradeBetween(steep, -500, 100)).toBeCloseTo(0.05, 6);
+    expect(gradeBetween(steep, 2900, 9000)).toBeCloseTo(0.05, 6);
+    expect(gradeBetween(steep, 100, 100)).toBeNull();
+    expect(gradeBetween(steep, 200, 100)).toBeNull();
+    expect(gradeBetween(level, 100, 200)).toBeNull();
+  });
+
+  it('asks nothing of wheels whose pin lies beyond the end of the course, and tells the grade of a descent at the limit', () => {
+    const down = hilly((along) => 300 - 0.08 * along);
+    expect(descentWithWheels.find(layoutOf([down], [{ at: from(from(ORIGIN, 90, 3000), 90, 20) }], { races: [{ ...planRace('w', 'c'), division: 'wheels' }] }))).toEqual([]);
+    const held = (maxGrade: number): number => descentWithWheels.find(laid(down, 1500, 'wheels', { practice: { maxGrade } })).length;
+    expect([held(0.0799), held(0.0801)]).toEqual([1, 0]);
+    expect(descentWithWheels.find(laid(down, 1500, 'wheels'))[0]!.message).toContain('comes down 8.0 % over the 100.0 m');
+  });
+
+  it('looks at the tables of another direction where those meet it, and at the foot where a pass is not served', () => {
+    // Out level, and home down the last 300 m before the tables: 100 m before them the way home falls.
+    const points = turtlePoints(ORIGIN, [[90, 2000], [270, 2000]], 10);
+    const heights = points.map((_, k) => (k * 10 <= 2000 ? 100 : 100 - 0.06 * (k * 10 - 2000)));
+    const there = valueOf(buildCourse({ id: 'c', name: 'c', segments: [segmentThrough(points, heights)] }));
+    const races = [{ ...planRace('w', 'c'), division: 'wheels' as const }];
+    for (const passes of ['all', 'lead'] as const) {
+      const found = descentWithWheels.find(layoutOf([there], [{ at: from(from(ORIGIN, 90, 1000), 180, 5), lead: { race: 'w', pass: 0 }, passes }], { races }));
+      expect(found).toEqual([expect.objectContaining({ measured: expect.closeTo(-0.06, 4), where: expect.objectContaining({ measure: expect.closeTo(3000, 0) }) })]);
+    }
   });
 });

@@ -30,3 +30,23 @@ describe('a lead that is not the road at the pin', () => {
     expect(leadFar.find(layout)).toEqual([]);
   });
 });
+
+describe('which passes the lead is compared with', () => {
+  it('are those of races that the station serves: another race nearer by is none of its own', () => {
+    const courses = [turtle(from(ORIGIN, 0, 25), [[90, 1000]], 20, 'a'), turtle(ORIGIN, [[90, 1000]], 20, 'b')];
+    const at = from(from(ORIGIN, 90, 500), 180, 5);
+    expect(leadFar.find(layoutOf(courses, [{ at, side: 'left', races: ['a'] }]))).toEqual([]);
+    expect(leadFar.find(layoutOf(courses, [{ at, side: 'left' }]))).toEqual([expect.objectContaining({ where: expect.objectContaining({ race: 'b', course: 'b' }) })]);
+  });
+
+  it('are held against the nearest pass of the lead’s direction, not its farthest', () => {
+    // Eastwards twice, 5 m and then 25 m north of the pin, and home between them 14 m north of it.
+    const course = turtle(from(ORIGIN, 0, 25), [[90, 1000], [180, 11], [270, 1000], [180, 9], [90, 1000]]);
+    const layout = layoutOf([course], [{ at: from(ORIGIN, 90, 500), side: 'right' }]);
+    const [direction] = layout.stations[0]!.directions;
+    const both = { ...layout, stations: [{ ...layout.stations[0]!, directions: [{ ...direction!, passes: [0, 2] }] }] };
+    expect(leadFar.find(both)).toEqual([]);
+    const far = { ...layout, stations: [{ ...layout.stations[0]!, directions: [{ ...direction!, passes: [0] }] }] };
+    expect(leadFar.find(far)).toEqual([expect.objectContaining({ measured: expect.closeTo(20, 0), message: expect.stringMatching(/from a pass 25\.\d m away, but its pin stands [45]\.\d m from pass 2 of race "c"/u) })]);
+  });
+});

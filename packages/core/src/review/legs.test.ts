@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Finding } from '../finding.ts';
 import type { PlanStation, Practice } from '../plan/plan.ts';
 import { ORIGIN, turtle } from '../testing/courses.ts';
-import { layoutOf } from '../testing/plans.ts';
+import { layoutOf, planRace } from '../testing/plans.ts';
 import type { Check } from './check.ts';
 import { legLong, legShort } from './legs.ts';
 
@@ -49,5 +49,25 @@ describe('leg-short', () => {
 
   it('leaves the ways from the start and to the finish alone', () => {
     expect(found(legShort, [500, 11_500])).toEqual([]);
+  });
+});
+
+describe('what a leg’s finding says', () => {
+  it('names the race and both stations by their own names', () => {
+    const races = [planRace('a', 'c'), { ...planRace('b', 'c'), name: 'Long Bay 10' }];
+    const layout = layoutOf([course], [{ ...on(1500), name: 'Gannet Point' }, { ...on(7100), name: 'Fort', races: ['b'] }], { races });
+    expect(legLong.find(layout).map(({ message }) => message)).toEqual([
+      'a: 10.50 km from Gannet Point to the finish (at 12.00 km); expected at most 5.00 km.',
+      'Long Bay 10: 5.60 km from Gannet Point to Fort (at 7.10 km); expected at most 5.00 km.',
+    ]);
+    expect(legShort.find(layoutOf([course], [on(4000), on(5000)])).map(({ message }) => message)).toEqual(['c: 1.00 km from s1 to s2 (at 5.00 km); expected at least 1.60 km.']);
+  });
+
+  it('lets a leg be just as long or as short as the practice says', () => {
+    const layout = layoutOf([course], [on(4000), on(7000)]);
+    const exact = layout.spacing[0]!.legs[1]!.length;
+    const held = (practice: Partial<Practice>): number[] => [legLong, legShort].map((check) => check.find({ ...layout, plan: { ...layout.plan, practice: { ...layout.plan.practice, ...practice } } }).filter(({ where }) => where.station === 's2' && Math.abs((where.measure ?? 0) - 7000) < 1).length);
+    expect(held({ maxSpacing: exact, minSpacing: exact })).toEqual([0, 0]);
+    expect(held({ maxSpacing: exact - 0.001, minSpacing: exact + 0.001 })).toEqual([1, 1]);
   });
 });

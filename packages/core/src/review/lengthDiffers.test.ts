@@ -28,3 +28,15 @@ it('cannot run where no course states a length', () => {
   expect(lengthDiffers.missing!(stated())).toBe('the plan states no course length');
   expect(lengthDiffers.missing!(stated(42_195))).toBeNull();
 });
+
+it('a recorded track is said to wander, a drawn line is not, and the start’s own mark counts', () => {
+  const layout = stated(42_000);
+  expect(lengthDiffers.find(layout)[0]!.message).toContain('A recorded track wanders');
+  expect(lengthDiffers.find(layout)[0]!.message).toContain('195.0 m longer');
+  const drawn = { ...layout, plan: { ...layout.plan, courses: layout.plan.courses.map((one) => ({ ...one, drawn: 'centre' as const })) } };
+  expect(lengthDiffers.find(drawn)[0]!.message).not.toContain('wanders');
+  // Measures that begin at 200 m: the line from there to 42,395 m is as long as it should be.
+  const marked = { ...course, scale: { raw: course.scale.raw, measure: course.scale.measure.map((measure) => measure + 200) } };
+  const shifted = stated(42_395);
+  expect(lengthDiffers.find({ ...shifted, courses: shifted.courses.map((indexed) => ({ ...indexed, course: marked })) })).toEqual([]);
+});

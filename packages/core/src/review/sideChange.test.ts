@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { Finding } from '../finding.ts';
 import type { DeclaredSide, PlanStation } from '../plan/plan.ts';
 import { ORIGIN, from, turtle } from '../testing/courses.ts';
 import { layoutOf, planRace } from '../testing/plans.ts';
@@ -29,5 +30,25 @@ describe('side-change', () => {
   it('is silent where a side is unclear', () => {
     expect(sideChange.find(layoutOf([course], [on(1000, 'left'), { at: from(from(ORIGIN, 90, 2000), 180, 0.5) }]))).toEqual([]);
     expect(sideChange.find(layoutOf([course], [on(1000, 'left'), { at: from(from(ORIGIN, 90, 2000), 180, 0.5), side: 'right' }]))).toHaveLength(1);
+  });
+});
+
+describe('which stations are neighbours', () => {
+  it('are those of one race that both serve it, not a station passed twice', () => {
+    const races = [planRace('a', 'c'), planRace('b', 'c')];
+    expect(sideChange.find(layoutOf([course], [{ ...on(1000, 'left'), races: ['a'] }, { ...on(2000, 'right'), races: ['b'] }], { races }))).toEqual([]);
+    const back = turtle(ORIGIN, [[90, 600], [270, 600]]);
+    expect(sideChange.find(layoutOf([back], [{ at: from(from(ORIGIN, 90, 300), 180, 5), passes: 'all' }]))).toEqual([]);
+    // Seen on the way home, but not served there.
+    const home = turtle(ORIGIN, [[90, 3000], [270, 3000]]);
+    expect(sideChange.find(layoutOf([home], [on(1000, 'left'), { ...on(2000, 'left') }]))).toEqual([]);
+  });
+
+  it('may be as near as the practice says, and the finding tells both sides and how far they are apart', () => {
+    const layout = layoutOf([course], [on(1000, 'left'), on(2000, 'right')]);
+    const [a, b] = layout.stations.map((station) => station.passes[0]!.measure);
+    const held = (minSpacing: number): readonly Finding[] => sideChange.find({ ...layout, plan: { ...layout.plan, practice: { ...layout.plan.practice, minSpacing } } });
+    expect(held(b! - a!)).toEqual([]);
+    expect(held(b! - a! + 1e-6)[0]!.message).toContain('Station s1 stands on the left, Station s2, 1000.0 m on, on the right; expected one side');
   });
 });

@@ -47,3 +47,38 @@ it('the plan’s own rule and tolerance are the limit', () => {
   expect(found(ahead(60), { signAhead: 62, signTolerance: 3 })).toEqual([]);
   expect(found(ahead(58.9), { signAhead: 62, signTolerance: 3 })).toEqual([expect.objectContaining({ limit: [59, 65] })]);
 });
+
+it('says what the distance is taken from, how it was placed, and what a wheel shows', () => {
+  const [own] = found({ practice: { signAhead: 120 * 0.9144 } });
+  expect(own!.message).toBe('The sign of Station s1 stands 109.7 m before the first table (109.7 m by wheel from the chalk mark); expected 82.3 m to 100.6 m. The station itself asks for 109.7 m: waive this if that is meant, or take its "signAhead" out. Move the sign or the tables.');
+  const [hand] = found(ahead(60));
+  expect(hand!.message).toContain('stands 60.0 m before the first table (60.0 m by wheel from the chalk mark)');
+  expect(hand!.message).toContain('It was placed by hand.');
+  const [behind] = found(ahead(-3));
+  expect(behind!.message).toContain('stands 3.0 m behind the first table');
+});
+
+it('is taken from the hand-out line where that reaches farther than the tables', () => {
+  const layout = layoutOf([course], [{ on: { course: 'c', measure: 1500, side: 'right', offset: 5 }, ...ahead(60) }]);
+  const [station] = layout.stations;
+  const [direction] = station!.directions;
+  const line = { ...direction!.items.find(({ kind }) => kind === 'water')!, kind: 'handOut' as const, from: 1490, to: 1530 };
+  const [finding] = signDistance.find({ ...layout, stations: [{ ...station!, directions: [{ ...direction!, items: [...direction!.items, line] }] }] });
+  expect(finding).toMatchObject({ measured: expect.closeTo(50, 1) as number, message: expect.stringContaining('50.0 m before the hand-out line') as string });
+});
+
+it('asks nothing where there is no sign, or no table that it could stand before', () => {
+  const layout = layoutOf([course], [{ on: { course: 'c', measure: 1500, side: 'right', offset: 5 }, ...ahead(60) }]);
+  const [station] = layout.stations;
+  const [direction] = station!.directions;
+  const only = (...kinds: string[]): readonly Finding[] => signDistance.find({ ...layout, stations: [{ ...station!, directions: [{ ...direction!, items: direction!.items.filter(({ kind }) => kinds.includes(kind)) }] }] });
+  expect(only('sign', 'water')).toHaveLength(1);
+  expect([only('sign', 'trash'), only('water', 'trash'), only()]).toEqual([[], [], []]);
+});
+
+it('has no place and no wheel to tell where the sign stands off the course', () => {
+  const [finding] = found({ on: { course: 'c', measure: 40, side: 'right', offset: 5 }, practice: { signAhead: 120 * 0.9144 } });
+  expect(finding!.where).not.toHaveProperty('at', ORIGIN);
+  expect(finding!.where.at).toEqual(layoutOf([course], [{ on: { course: 'c', measure: 40, side: 'right', offset: 5 } }]).stations[0]!.at);
+  expect(finding!.message).not.toContain('by wheel');
+});

@@ -48,3 +48,30 @@ describe('sign-missed', () => {
     expect(signMissed.find(layoutOf(courses, [{ on: { course: 'a', measure: 1500, side: 'left', offset: 5 }, races: ['a'] }]))).toEqual([]);
   });
 });
+
+describe('a sign is met', () => {
+  const course = turtle(ORIGIN, [[90, 3000]], 20, 'a');
+  const pin = { on: { course: 'a', measure: 1500, side: 'left' as const, offset: 5 } };
+
+  it('by runners of the same pass only: not by those who pass it on another lap, or far before', () => {
+    // Race b runs by the sign, goes round a block of 700 m and joins the road again between sign and tables.
+    const round = turtle(from(ORIGIN, 90, 1000), [[90, 450], [180, 200], [270, 250], [180, 100], [90, 270], [0, 300], [90, 900]], 20, 'b');
+    const found = signMissed.find(layoutOf([course, round], [pin]));
+    expect(found.map(({ where }) => where.race)).toEqual(['b']);
+  });
+
+  it('not by runners who pass it the other way', () => {
+    // Race b comes towards the sign from the east, turns 30 m before it… and goes back to the tables.
+    const turning = turtle(from(from(ORIGIN, 90, 1600), 0, 10), [[270, 200], [180, 10], [90, 30], [90, 600]], 10, 'b');
+    const layout = layoutOf([course, turning], [pin]);
+    const met = signMissed.find(layout).map(({ where }) => where.race);
+    expect(met).toEqual([]);
+    const short = turtle(from(from(ORIGIN, 90, 1600), 0, 10), [[270, 180], [180, 10], [90, 30], [90, 600]], 10, 'b');
+    expect(signMissed.find(layoutOf([course, short], [pin])).map(({ where }) => where.race)).toEqual(['b']);
+  });
+
+  it('or not asked for, where there is none or it has no place', () => {
+    expect(signMissed.find(layoutOf([course], [{ ...pin, serves: [] }]))).toEqual([]);
+    expect(signMissed.find(layoutOf([course], [{ on: { course: 'a', measure: 50, side: 'left', offset: 5 } }]))).toEqual([]);
+  });
+});
