@@ -3,10 +3,16 @@
  * Apart from the others, for it loads Turf.
  * @module @halfcup/core/geojson
  */
+
+// Out
 export { type LayoutFeature, toGeoJson } from './export/geojson.ts';
 export { type CourseProperties, type NameProperties, type PassProperties, courseToGeoJson, passesToGeoJson, placesToGeoJson, polygonsToGeoJson } from './export/geojsonOf.ts';
+
+// In
 export type { ForeignOptions } from './course/foreign.ts';
-export type { Course, Drawn, GapRule, Pass } from './course/course.ts';
 export { type Outline, type Place, courseFromGeoJson, placesFromGeoJson, polygonsFromGeoJson } from './course/fromGeoJson.ts';
+
+// Courses, passes, findings, results and units
+export type { Course, Drawn, GapRule, Pass } from './course/course.ts';
 export { type Finding, type LonLat, type Result, type Severity, type Where, findingLine } from './finding.ts';
 export type { Degrees, In, Latitude, Longitude, Metres } from './units.ts';
