@@ -71,3 +71,50 @@ describe('bend-near-tables', () => {
     expect(straight).toEqual([expect.objectContaining({ where: expect.objectContaining({ course: 'c' }) })]);
   });
 });
+
+describe('what is told of a bend', () => {
+  it('is where it lies: beside the tables, upstream or downstream of them, and which way it turns', () => {
+    expect(at(corner(-60), 998)[0]!.message).toContain('bends 60° to the left beside the tables of Station s1, on its outside,');
+    expect(at(corner(60), 1010)[0]!.message).toContain('bends 60° to the right 10.0 m upstream of the tables of Station s1, on its inside, where runners cut in along them; expected at most 45° within 30.0 m.');
+    expect(at(corner(-60), 1010)[0]!.message).toContain('bends 60° to the left 10.0 m upstream of the tables of Station s1, on its outside, where runners on the shortest way must come across to them;');
+    expect(at(corner(60), 980)[0]!.message).toMatch(/60° to the right 13\.\d m downstream of the tables/u);
+  });
+
+  it('has an inside up to a turn of 150°, and none where the side is unclear', () => {
+    expect(at(corner(149), 1010)[0]!.message).toContain('on its inside');
+    expect(at(corner(151), 1010)[0]!.message).not.toMatch(/inside|outside/u);
+    const [unclear] = bendNearTables.find(layoutOf([corner(60)], [{ at: from(from(from(ORIGIN, 90, 1000), 150, 12), 240, 0.2) }]));
+    expect(unclear!.message).not.toMatch(/inside|outside/u);
+  });
+
+  it('is a bend of the course, not of a place where the recorder stood still', () => {
+    const random = generator(3);
+    const stand = from(ORIGIN, 90, 1000);
+    const jitter = Array.from({ length: 60 }, () => from(stand, 360 * random(), 4 * random()));
+    const recorded = courseThrough([...turtlePoints(ORIGIN, [[90, 995]], 5), ...jitter, ...turtlePoints(from(ORIGIN, 90, 1008), [[90, 900]], 5)]);
+    const layout = layoutOf([recorded], [{ at: from(from(ORIGIN, 90, 1020), 180, 5) }]);
+    expect(layout.courses[0]!.tangles).toHaveLength(1);
+    expect(bendNearTables.find(layout)).toEqual([]);
+    expect(bendNearTables.find({ ...layout, courses: layout.courses.map((indexed) => ({ ...indexed, tangles: [] })) })).toHaveLength(1);
+  });
+
+  it('is the sharpest of several, by its net turn, with its middle weighed by turn', () => {
+    const two = centre(turtle(ORIGIN, [[90, 1000], [110, 10], [170, 1000]]));
+    // 20° and, 10 m on, 60°: together 80°, their middle 7.5 m behind the first.
+    expect(at(two, 1020)).toEqual([expect.objectContaining({ measured: expect.closeTo(80, 1), where: expect.objectContaining({ measure: expect.closeTo(1007.5, 1) }) })]);
+    const apart = centre(turtle(ORIGIN, [[90, 1000], [140, 31], [200, 1000]]));
+    expect(at(apart, 1020)).toEqual([expect.objectContaining({ measured: expect.closeTo(60, 1) })]);
+  });
+
+  it('is looked for on every served course, and told for each bend by itself where they lie over 30 m apart', () => {
+    /** Comes straight down the road that the first turns into, and bends so many metres behind that turn. */
+    const other = (behind: number): Course => centre(turtle(from(from(ORIGIN, 90, 1000), 330, 500), [[150, 500 + behind], [90, 500]], 20, 'd'));
+    const served = (course: Course): readonly Finding[] => bendNearTables.find(layoutOf([corner(60), course], [{ on: { course: 'c', measure: 1025, side: 'right', offset: 5 } }]));
+    expect(served(other(60)).map(({ where }) => where.course)).toEqual(['c', 'd']);
+    expect(served(other(28)).map(({ where }) => where.course)).toEqual(['c']);
+  });
+
+  it('is none without tables', () => {
+    expect(at(corner(60), 1000, { serves: [] })).toEqual([]);
+  });
+});

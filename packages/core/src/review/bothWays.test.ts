@@ -57,3 +57,44 @@ describe('crosses-flow', () => {
     expect(declared!.cannotTell).toBeUndefined();
   });
 });
+
+describe('who runs against each other', () => {
+  it('names the races of the other way that are served, each once', () => {
+    const out = turtlePoints(ORIGIN, [[90, 1000]]);
+    const there = centre(courseThrough([...out, ...out.slice(0, -1).reverse()]));
+    const home = (id: string): Course => ({ ...centre(courseThrough([...out].reverse(), id)) });
+    const layout = layoutOf([there, home('d'), home('e')], [{ at: from(from(ORIGIN, 90, 500), 180, 5), lead: { race: 'c', pass: 0 }, passes: 'all', races: ['c', 'd'] }]);
+    const [finding, ...more] = servedBothWays.find(layout);
+    expect(more).toEqual([]);
+    expect(finding!.message).toContain('those of race "c", "d" at 1500.0 m meet water, then sports drink.');
+    expect(crossesFlow.find(layout)).toHaveLength(1);
+  });
+
+  it('is nobody where the other way is seen only, though another lap of the lead is served', () => {
+    const out = turtlePoints(ORIGIN, [[90, 1000]]);
+    const both = centre(courseThrough([...out, ...out.slice(0, -1).reverse(), ...out.slice(1)]));
+    const layout = (passes: PlanStation['passes']): Layout => layoutOf([both], [{ at: from(from(ORIGIN, 90, 500), 180, 5), lead: { race: 'c', pass: 0 }, passes }]);
+    const lap = { race: 'c', pass: 0 };
+    expect(servedBothWays.find(layout([lap]))).toEqual([]);
+    expect(servedBothWays.find(layout([lap, { race: 'c', pass: 1 }]))).toHaveLength(1);
+    expect(crossesFlow.find(layout([lap]))).toEqual([]);
+    expect(crossesFlow.find(layout([lap, { race: 'c', pass: 1 }]))).toHaveLength(1);
+  });
+
+  it('is not told from ways that run at less than 120° to each other', () => {
+    const crossing = (azimuth: number): Layout => layoutOf([centre(turtle(ORIGIN, [[90, 1000]], 20, 'c')), centre(turtle(from(from(ORIGIN, 90, 500), azimuth + 180, 500), [[azimuth, 1000]], 20, 'd'))], [{ at: from(from(ORIGIN, 90, 500), 180, 5), passes: 'all' }]);
+    expect(servedBothWays.find(crossing(90 + 125))).toHaveLength(1);
+    expect(servedBothWays.find(crossing(90 + 115))).toEqual([]);
+  });
+
+  it('is said with doubt where lines that were recorded do not tell who runs farther off', () => {
+    const out = turtlePoints(ORIGIN, [[90, 1000]]);
+    const recorded = courseThrough([...out, ...out.map((at) => from(at, 0, 0.5)).reverse()]);
+    const pin = { at: from(from(ORIGIN, 90, 500), 180, 5), lead: { race: 'c', pass: 0 }, passes: 'all' as const };
+    expect(crossesFlow.find(layoutOf([recorded], [pin]))[0]!.message).toContain('the two ways run on one road');
+    expect(crossesFlow.find(layoutOf([centre(recorded)], [pin]))[0]!.message).toContain('run 0.5 m farther from the tables');
+    const unclear = crossesFlow.find(there(0, 1))[0]!;
+    expect(unclear.message).toContain('The side is unclear, so this check cannot tell; if the tables stand beyond both lines, the two ways');
+    expect(crossesFlow.find(there(0, 5))[0]!.message).not.toContain('unclear');
+  });
+});

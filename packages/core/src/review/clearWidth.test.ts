@@ -58,3 +58,15 @@ describe('responders-width', () => {
     expect(respondersWidth.missing!(laid({ points, width: 4 }))).toBeNull();
   });
 });
+
+it('both say how much of the road stays clear, of how much, and what takes the rest', () => {
+  const points: PlanStation['points'] = [{ kind: 'medical', at: ORIGIN }];
+  const layout = laid({ width: 4, points });
+  expect(clearWidth.find(layout)[0]!.message).toContain('At Station s1 2.7 m of the 4.0 m road stay clear: tables (30 in deep, set back 0.5 m) and hand-out crew (1 m, assumed) take 1.3 m; expected at least 3.0 m.');
+  expect(respondersWidth.find(layout)[0]!.message).toContain('At Station s1, which has a medical or access point, 2.7 m of the 4.0 m road stay clear');
+});
+
+it('neither asks of a station that gives no width, or where nothing stands in the road', () => {
+  const points: PlanStation['points'] = [{ kind: 'medical', at: ORIGIN }];
+  for (const keys of [{ points }, { points, width: 2, serves: [] }]) for (const check of [clearWidth, respondersWidth]) expect(check.find(laid(keys))).toEqual([]);
+});

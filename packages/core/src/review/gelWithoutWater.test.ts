@@ -47,3 +47,32 @@ describe('gel-without-water', () => {
     expect(gelWithoutWater.missing!(layoutOf([course], [on(1000, ['gel'])]))).toBeNull();
   });
 });
+
+describe('what a finding on gel says', () => {
+  it('is how far the next water is, or that there is none, and whether these runners meet water before the gel', () => {
+    expect(found(on(1000, ['gel']), on(3000, ['water']))[0]!.message).toContain('hands gel to race "c", but those who pass at 1000.0 m find no water there, and the next water is 2000.0 m on;');
+    expect(found(on(1000, ['gel']))[0]!.message).toContain('find no water there, and no station after it on that race serves water;');
+    const back = turtle(ORIGIN, [[90, 1500], [270, 1500]], 100);
+    const [met] = gelWithoutWater.find(layoutOf([back], [{ at: from(from(ORIGIN, 90, 500), 180, 5), serves: ['gel', 'water'], passes: 'all' }]));
+    expect(met!.message).toContain('those who pass at 2500.0 m meet the water before it,');
+  });
+
+  it('takes the nearest water ahead of several, and the pass after which it is farthest', () => {
+    expect(found(on(1000, ['gel']), on(5000, ['water']), on(3000, ['water']))[0]!.measured).toBeCloseTo(2000, 2);
+    // Two laps of 1.4 km: after the first pass water comes in 1.7 km, after the second in 0.3 km.
+    const laps = turtle(ORIGIN, [[90, 500], [0, 200], [270, 500], [180, 200], [90, 3000]], 50);
+    const layout = layoutOf([laps], [{ at: from(from(ORIGIN, 90, 100), 180, 5), serves: ['gel'] }, { on: { course: 'c', measure: 3300, side: 'right', offset: 5 }, serves: ['water'] }]);
+    expect(layout.stations[0]!.passes.map(({ served }) => served)).toEqual([true, true]);
+    expect(gelWithoutWater.find(layout)).toEqual([expect.objectContaining({ measured: expect.closeTo(3200, 0) })]);
+  });
+
+  it('is silent at just 1.6 km, where sports drink stands too, and where gel has no table', () => {
+    const layout = layoutOf([course], [on(1000, ['gel']), on(2600, ['water'])]);
+    const [gel, water] = layout.stations;
+    const exact = { ...water!, passes: water!.passes.map((pass) => ({ ...pass, measure: gel!.passes[0]!.measure + 1600 })) };
+    expect(gelWithoutWater.find({ ...layout, stations: [gel!, exact] })).toEqual([]);
+    expect(found(on(1000, ['gel'], { tables: { gel: 0 } }))).toEqual([]);
+    expect(found(on(1000, ['gel']), on(2000, ['water'], { tables: { water: 0 } }))).toHaveLength(1);
+    expect(found(on(1000, ['gel', 'sportsDrink', 'water']))).toEqual([]);
+  });
+});

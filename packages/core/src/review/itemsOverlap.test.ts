@@ -54,3 +54,42 @@ describe('items-overlap', () => {
     expect(itemsOverlap.missing!(layoutOf([turtle(ORIGIN, [[90, 3000]])], [{ at: from(ORIGIN, 90, 1000) }]))).toContain('one station');
   });
 });
+
+describe('the overlap of two stations', () => {
+  it('is told by the largest of all courses that they share, with both names in running order', () => {
+    const [found] = apart(150);
+    expect(found!.message).toContain('On course "c" the stretch of Station s1, sign to trash drop, and that of Station s2 overlap by 39.6 m on one side; expected');
+    expect(apart(50)[0]!.message).toContain('on one side, up to the tables of one;');
+    expect(apart(-50)[0]!.message).toContain('the stretch of Station s2, sign to trash drop, and that of Station s1');
+    // Courses of other lengths before the stations: the overlap is the same, and told once.
+    const roads = [turtle(ORIGIN, [[90, 3000]], 20, 'a'), turtle(from(ORIGIN, 270, 500), [[90, 3500]], 20, 'b')];
+    const on = (measure: number): Partial<PlanStation> => ({ on: { course: 'a', measure, side: 'right', offset: 5 } });
+    expect(itemsOverlap.find(layoutOf(roads, [on(1000), on(1100)]))).toEqual([expect.objectContaining({ measured: expect.closeTo(UP + DOWN - 100, 2) })]);
+  });
+
+  it('is the worse of two directions’ where stations are served both ways', () => {
+    const there = turtle(ORIGIN, [[90, 2000], [270, 2000]]);
+    const on = (measure: number): Partial<PlanStation> => ({ on: { course: 'c', measure, side: 'right', offset: 5 }, passes: 'all', lead: { race: 'c', pass: 0 } });
+    const found = itemsOverlap.find(layoutOf([there], [on(1000), on(1120)]));
+    expect(found).toEqual([expect.objectContaining({ measured: expect.closeTo(UP + DOWN - 120, 1) })]);
+  });
+
+  it('is none where a station has no tables, or three stand far apart, and one for each pair', () => {
+    expect(apart(50, { serves: [] })).toEqual([]);
+    const on = (measure: number): Partial<PlanStation> => ({ on: { course: 'c', measure, side: 'right', offset: 5 } });
+    const pairs = (measures: number[]): number => itemsOverlap.find(layoutOf([turtle(ORIGIN, [[90, 3000]])], measures.map(on))).length;
+    expect([pairs([500, 1000, 1500]), pairs([1000, 1060, 1120]), pairs([1000, 1100, 2000])]).toEqual([0, 3, 1]);
+  });
+
+  it('cannot be told where either side is unclear, and says so', () => {
+    for (const first of [true, false]) {
+      const clear: Partial<PlanStation> = { on: { course: 'c', measure: 1000, side: 'right', offset: 5 } };
+      const unclear: Partial<PlanStation> = { at: from(ORIGIN, 90, 1100) };
+      const [found] = itemsOverlap.find(layoutOf([turtle(ORIGIN, [[90, 3000]])], first ? [clear, unclear] : [unclear, clear]));
+      expect(found).toMatchObject({ cannotTell: true, message: expect.stringContaining('cannot tell whether they meet') as string });
+    }
+    const [found] = apart(100);
+    expect(found).not.toHaveProperty('cannotTell');
+    expect(found!.message).not.toContain('unclear');
+  });
+});

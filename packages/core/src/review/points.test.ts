@@ -95,3 +95,43 @@ it('each says that it could not run where the plan names no such points', () => 
     expect(check.missing!(all)).toBeNull();
   }
 });
+
+describe('what is said of points', () => {
+  it('is their own name, or their kind', () => {
+    const named = (name?: string): string => found(medicalWithoutAccess, [{ ...point('medical', 1500, 10), ...(name === undefined ? {} : { name }) }])[0]!.message;
+    expect(named()).toMatch(/^A medical point of s1 has no access point: the plan names none; expected one within 60\.0 m\./u);
+    expect(named('Tent')).toMatch(/^"Tent" of s1 has no access point/u);
+  });
+
+  it('is how far the nearest access point is and what to do about it, up to and over 250 m', () => {
+    const away = (metres: number): string => found(medicalWithoutAccess, [point('medical', 1500, 10), point('access', 1900, 10), { ...point('access', 1500 + metres, 10), name: 'Lane' }])[0]!.message;
+    expect(away(100)).toContain('A medical point of s1 is 100.0 m from the nearest access point ("Lane" of s1), as the crow flies; expected at most 60.0 m. Move one of them');
+    expect(away(300)).toContain('Name where an ambulance comes up to it.');
+  });
+
+  it('is why a drop point’s side cannot be told', () => {
+    const dropped = (right: number, keys: Partial<PlanStation> = {}): string => found(dropSide, [point('drop', 1450, right)], keys)[0]!.message;
+    expect(dropped(-61)).toContain('for it is farther from the course than 60.0 m.');
+    expect(dropped(1)).toContain('for it is 1.0 m from the course line, and its side only 66 % sure.');
+    expect(dropSide.find(layoutOf([course], [{ at: place(1500, 0), points: [point('drop', 1450, 8)] }]))[0]!.message).toContain('for the side of the tables is unclear.');
+    expect(dropped(-8)).toContain('lies 8.0 m to the left of the course, but the tables stand on the right');
+    expect(dropSide.find(layoutOf([course], [{ at: place(1500, 400), points: [point('drop', 1450, 8)] }]))).toEqual([]);
+  });
+
+  it('is which of two points lies too far off to tell, and where the trash lies between them', () => {
+    const between = (medical: PlanPoint, access: PlanPoint): string => found(trashBlocksMedical, [medical, access])[0]!.message;
+    expect(between(point('medical', 1530, 70), point('access', 1530, 10))).toMatch(/^A medical point of s1 is farther from course "c" than 60\.0 m/u);
+    expect(between(point('medical', 1530, 10), point('access', 1530, 70))).toMatch(/^An? access point of s1 is farther from course "c"/u);
+    expect(between(point('medical', 1530, 10), point('access', 1620, 10))).toContain('The trash drop (1552.4 m to 1598.1 m of course "c") lies for 45.7 m between A medical point of s1 (at 1530.0 m) and its access point (at 1620.0 m), all on the right:');
+    expect(between(point('medical', 1530, 1), point('access', 1620, 10))).toContain('whether all three are on one side of the road cannot be told');
+    expect(found(trashBlocksMedical, [point('medical', 1530, -10), point('access', 1620, 1)])).toEqual([]);
+  });
+
+  it('is asked of the access point of the same station, the nearest of several', () => {
+    const second: Partial<PlanStation> = { on: { course: 'c', measure: 1900, side: 'right', offset: 6 }, points: [point('access', 1580, 10)] };
+    const layout = (...points: PlanPoint[]): readonly Finding[] => trashBlocksMedical.find(layoutOf([course], [{ ...station, points }, second]));
+    expect(layout(point('medical', 1530, 10), point('access', 1500, 10), point('access', 1700, 10))).toEqual([]);
+    expect(layout(point('medical', 1530, 10), point('access', 1700, 10))).toHaveLength(1);
+    expect(found(trashBlocksMedical, [point('medical', 1530, 10), point('access', 1620, 10)], { serves: [] })).toEqual([]);
+  });
+});

@@ -57,3 +57,27 @@ describe('two-way-road', () => {
     expect(finding!.message).toContain('sign');
   });
 });
+
+describe('what is told of runners who come the other way', () => {
+  it('is the nearest of all items and courses, with every kind and course that is met', () => {
+    const found = twoWayRoad.find(layoutOf([OUT, centre(back(3.8)), { ...centre(back(4.8)), id: 'e', name: 'e' }], [station]));
+    expect(found).toEqual([expect.objectContaining({ measured: expect.closeTo(0.2, 2), where: expect.objectContaining({ course: 'e' }) })]);
+    expect(found[0]!.message).toContain('on course "e", "d" run 0.2 m from the sign, sports drink, water, trash of Station s1; expected at least half the clear width, 1.5 m. Move');
+    const doubted = twoWayRoad.find(layoutOf([OUT, back(3.8)], [station]));
+    expect(doubted[0]!.message).toContain('expected at least half the clear width, 1.5 m. Recorded lines do not tell as finely as that: look on the ground. Move');
+  });
+
+  it('is nothing where the side is unclear: items then stand on the line itself', () => {
+    expect(twoWayRoad.find(layoutOf([OUT, centre(back(0.2))], [{ at: from(ORIGIN, 90, 1500), races: ['c'] }]))).toEqual([]);
+  });
+
+  it('counts tables as met only by ways that are served there, within the sign’s distance of their pin', () => {
+    const layout = layoutOf([OUT, centre(back(4.5))], [{ ...station, races: ['c', 'd'], passes: 'all' }]);
+    const [only] = layout.stations;
+    const unserved = { ...layout, stations: [{ ...only!, passes: only!.passes.map((pass) => (pass.course === 'd' ? { ...pass, served: false } : pass)) }] };
+    expect(twoWayRoad.find(unserved)[0]!.message).toContain('water');
+    const elsewhere = { ...layout, stations: [{ ...only!, passes: only!.passes.map((pass) => (pass.course === 'd' ? { ...pass, measure: pass.measure + 200 } : pass)) }] };
+    expect(twoWayRoad.find(elsewhere)[0]!.message).toContain('water');
+    expect(twoWayRoad.find(layout)[0]!.message).not.toContain('water');
+  });
+});
