@@ -14,8 +14,8 @@ const CORE = join(ROOT, 'packages/core');
 const PACKED = join(CORE, 'dist/packed');
 const FACE = join(PACKED, 'src/geometry.js');
 const GATHERED = join(PACKED, 'src/gathered.js');
-/** Also all that help and a reader of GPX need, so they stay files of their own. */
-const APART = new Set([FACE, join(PACKED, 'src/finding.js'), join(PACKED, 'src/units.js')]);
+/** Of what the face loads only these are gathered: the rest is also what help or a reader of GPX needs without them. */
+const ROOMS = new Set(['geodesy', 'course', 'layout'].map((room) => join(PACKED, 'src', room)));
 /** As the compiler writes them: the path of a file beside this one, between its quotes. */
 const BESIDE = /(?<=^(?:import|export) (?:[^;']*? from )?')\.{1,2}\/[^']+(?=';$)/gmu;
 
@@ -77,6 +77,9 @@ rmSync(PACKED, { recursive: true, force: true });
 compile();
 // The bundler writes paths from here into its comments.
 process.chdir(PACKED);
-const files = [...behind(FACE)].filter((file) => !APART.has(file));
+const loaded = [...behind(FACE)].filter((file) => file !== FACE);
+const files = loaded.filter((file) => ROOMS.has(dirname(file)));
+const round = loaded.filter((file) => !files.includes(file) && [...behind(file)].some((one) => files.includes(one)));
+if (round.length > 0) throw new Error(`${round.join(', ')} would import what imports it; only what the geometry needs from rooms before it can stay apart`);
 await gather(files);
 point(files);

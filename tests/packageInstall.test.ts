@@ -32,6 +32,15 @@ const manifest = (): Manifest => JSON.parse(readFileSync(join(installed, 'packag
 /** Files beside it that a text leads to. */
 const linkedFrom = (file: string): string[] => [...readFileSync(join(installed, file), 'utf8').matchAll(/\]\((?!https?:|#)([^)#]+)/gu)].map(([, link]) => link!);
 
+/** Libraries that an installed module and all that it imports at once load; Node's own are not counted. */
+function librariesBehind(module: string, seen = new Set<string>()): Set<string> {
+  const file = join(installed, 'dist/packed', module);
+  if (seen.has(file)) return new Set();
+  seen.add(file);
+  const paths = [...readFileSync(file, 'utf8').matchAll(/^(?:import|export) (?:[^;'"]* from )?["']([^"']+)["'];$/gmu)].map(([, path]) => path!);
+  return new Set(paths.flatMap((path) => (path.startsWith('.') ? [...librariesBehind(join(dirname(module), path), seen)] : path.startsWith('node:') ? [] : [path])));
+}
+
 function runModule(source: string): unknown {
   writeFileSync(join(project, 'use.mjs'), source);
   return JSON.parse(must(process.execPath, ['use.mjs'], project)) as unknown;
@@ -68,9 +77,10 @@ describe('the packed package', () => {
     }
   });
 
-  it('keeps Turf and what only the command line uses out of the geometry', () => {
-    const loaded = [...readFileSync(join(installed, 'dist/packed/src/gathered.js'), 'utf8').matchAll(/^import (?:.* from )?"([^."][^"]*)";$/gmu)].map(([, from]) => from);
-    expect(new Set(loaded)).toEqual(new Set(['d3-array', 'flatbush', 'geographiclib-geodesic']));
+  it('loads by each entry point no library but those that its work needs', () => {
+    expect(librariesBehind('src/geometry.js')).toEqual(new Set(['d3-array', 'flatbush', 'geographiclib-geodesic']));
+    expect(librariesBehind('src/gpx.js')).toEqual(new Set(['saxes']));
+    expect(librariesBehind('cli/main.js')).toEqual(new Set([]));
   });
 
   it('analyses a plan from its face', () => {
