@@ -4,7 +4,7 @@
  * `--package FOLDER --tsconfig FILE --out FOLDER` take another package.
  */
 import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { join, relative } from 'node:path';
 import { parseArgs } from 'node:util';
 import { Application } from 'typedoc';
 import { CORE, facesOf } from './faces.mjs';
@@ -18,8 +18,8 @@ const { values } = parseArgs({
   },
 });
 
-const front = join(here, 'front.md');
-const [, caution] = readFileSync(front, 'utf8').split('## Caution\n');
+const front = join(CORE, 'README.md');
+const caution = /## Caution\n\n(.+)\n/.exec(readFileSync(front, 'utf8'))[1];
 
 const app = await Application.bootstrap({
   entryPoints: facesOf(values.package).map(({ source }) => source),
@@ -32,7 +32,8 @@ const app = await Application.bootstrap({
   customFooterHtml: caution,
   // Links to sources would lead to a host that the pages know nothing of.
   disableSources: true,
-  navigation: { includeGroups: true },
+  navigation: { includeFolders: false },
+  kindSortOrder: ['Module', 'Function', 'Variable', 'Interface', 'TypeAlias'],
   groupOrder: ['Modules', 'Functions', 'Variables', 'Interfaces', 'Type Aliases'],
   validation: { notExported: true, invalidLink: true, invalidPath: true, rewrittenLink: true, notDocumented: true, unusedMergeModuleWith: true },
   requiredToBeDocumented: ['Module', 'Enum', 'Variable', 'Function', 'Class', 'Interface', 'TypeAlias'],
@@ -47,4 +48,4 @@ if (project !== undefined) {
 if (project === undefined || app.logger.hasErrors() || app.logger.hasWarnings()) {
   console.error('The API pages have faults: each export needs a doc comment of a sentence, each link an end, each type in a signature a face.');
   process.exitCode = 1;
-} else console.log(`API pages: ${join(values.out, 'index.html')}`);
+} else console.log(`API pages: ${relative('', join(values.out, 'index.html'))}`);
