@@ -1,7 +1,8 @@
-import { describe, expect, it } from 'vitest';
+import geodesic from 'geographiclib-geodesic';
+import { describe, expect, it, vi } from 'vitest';
 import fc from 'fast-check';
 import { DEGREES, azimuthDifference } from './ellipsoid.ts';
-import { eastNorth, fromEastNorth } from './frame.ts';
+import { eastNorth, fromEastNorth, project } from './frame.ts';
 import { direct, inverse } from './karney.ts';
 import { real } from '../testing/numbers.ts';
 
@@ -34,4 +35,41 @@ describe('the local frame', () => {
       { seed: 2, numRuns: 2000 },
     );
   });
+});
+
+describe('the exact geodesic of a frame', () => {
+  const solved = (what: 'Inverse' | 'Direct', work: () => void): number => {
+    const solve = vi.spyOn(geodesic.Geodesic.WGS84, what);
+    work();
+    const count = solve.mock.calls.length;
+    solve.mockRestore();
+    return count;
+  };
+  const there = (lat: number, dLon: number, dLat: number): number => solved('Inverse', () => void eastNorth([0, lat], [dLon, lat + dLat]));
+
+  it('is not solved within 0.025° of the origin, and from there on is', () => {
+    for (const lat of [-79.9, 0, 79.9]) for (const [dLon, dLat] of [[0.0249, 0.0249], [-0.0249, -0.0249]] as const) expect(there(lat, dLon, dLat)).toBe(0);
+    for (const [dLon, dLat] of [[0.025, 0], [-0.025, 0], [0, 0.025], [0, -0.025], [0.03, 0.01], [0.01, 0.03]] as const) expect(there(0, dLon, dLat)).toBe(1);
+    for (const lat of [-80, 80, 85]) expect(there(lat, 0.001, 0)).toBe(1);
+  });
+
+  it('is not solved for a point up to 250 m away, and beyond is', () => {
+    const back = (lat: number, east: number, north: number): number => solved('Direct', () => void fromEastNorth([0, lat], east, north));
+    expect([back(45, 250, 0), back(45, 0, -250), back(-79.9, -150, 200)]).toEqual([0, 0, 0]);
+    expect([back(45, 250.001, 0), back(45, 180, 180), back(80, 1, 0), back(-80, 0, 1)]).toEqual([1, 1, 1, 1]);
+  });
+});
+
+it('columns are projected from the first point taken on, and nothing else is written', () => {
+  const [lon, lat] = [Float64Array.of(5, 0.001, 0.002, 5), Float64Array.of(5, 0, 0.001, 5)];
+  const [east, north] = [new Float64Array(3).fill(7), new Float64Array(3).fill(7)];
+  project([0, 0], lon, lat, 1, 2, east, north);
+  expect([...east]).toEqual([expect.closeTo(111.3195, 3), expect.closeTo(222.639, 3), 7]);
+  expect([...north]).toEqual([expect.closeTo(0, 9), expect.closeTo(110.5743, 3), 7]);
+});
+
+it('the origin is its own point, its longitude within ±180', () => {
+  expect(fromEastNorth([190, 10], 0, 0)).toEqual([-170, 10]);
+  expect(fromEastNorth([179.9999, 10], 100, 0)[0]).toBeLessThan(-179.99);
+  expect(eastNorth([179.9999, 10], [-179.9999, 10]).east).toBeCloseTo(21.93, 1);
 });

@@ -68,6 +68,8 @@ describe('the line at an offset', () => {
   it('folds where a vertex under the trim turns by 3° or more, or the corner itself by less than 20°', () => {
     expect(longer([corner(50, 90), corner(55, 2.9)], 10)).not.toBeNull();
     expect(longer([corner(50, 90), corner(55, 3.1)], 10)).toBeNull();
+    expect(longer([corner(50, 90), corner(55, -2.9)], 10)).not.toBeNull();
+    expect(longer([corner(50, 90), corner(55, -3.1)], 10)).toBeNull();
     // At 19° and 25 m the trim is 4.18 m, at 21° 4.63 m: only the latter is a drawn corner.
     expect(longer([corner(50, 21), corner(52, 1)], 25)).not.toBeNull();
     expect(longer([corner(50, 19), corner(52, 1)], 25)).toBeNull();

@@ -1,4 +1,5 @@
-import { describe, expect, it } from 'vitest';
+import geodesic from 'geographiclib-geodesic';
+import { describe, expect, it, vi } from 'vitest';
 import { DEGREES, azimuthDifference, normalAzimuth, wrapDegrees } from './ellipsoid.ts';
 import { direct, inverse } from './karney.ts';
 import { segmentAzimuthDeg, segmentLength } from './segment.ts';
@@ -77,5 +78,28 @@ describe('angles', () => {
     expect([wrapDegrees(190), wrapDegrees(-190), wrapDegrees(540), wrapDegrees(-180), wrapDegrees(0)]).toEqual([-170, 170, 180, 180, 0]);
     expect([normalAzimuth(-90), normalAzimuth(720), normalAzimuth(-1e-20)]).toEqual([270, 0, 0]);
     expect(Object.is(normalAzimuth(-0), 0)).toBe(true);
+  });
+});
+
+describe('the exact geodesic', () => {
+  const solved = (work: () => void): number => {
+    const solve = vi.spyOn(geodesic.Geodesic.WGS84, 'Inverse');
+    work();
+    const count = solve.mock.calls.length;
+    solve.mockRestore();
+    return count;
+  };
+  const by = (lat: number, azimuthDeg: number, length: number): [number, number] => {
+    const [lon2, lat2] = direct(10, lat, azimuthDeg, length);
+    return [solved(() => void segmentLength(10, lat, lon2, lat2)), solved(() => void segmentAzimuthDeg(10, lat, lon2, lat2))];
+  };
+
+  it('is not solved up to 200 m within 80° of latitude, whichever way the segment runs', () => {
+    for (const lat of [-79.9, -45, 0, 45, 79.9]) for (const azimuthDeg of [0, 45, 90, 180, 225, 270]) expect(by(lat, azimuthDeg, 199.9)).toEqual([0, 0]);
+  });
+
+  it('is solved over 200 m, and from 80° of latitude on', () => {
+    for (const azimuthDeg of [0, 45, 90, 180, 225, 270]) expect(by(45, azimuthDeg, 200.1)).toEqual([1, 1]);
+    for (const lat of [-80.1, -80, 80, 80.1]) expect(by(lat, 90, 100)).toEqual([1, 1]);
   });
 });
