@@ -104,7 +104,7 @@ function withSign(station: PlanStation, courses: Plan['courses'], ahead: number)
 }
 
 describe('improve', () => {
-  it('finds what trying all combinations through the whole analysis finds', { timeout: 120_000 }, () => {
+  it('finds what trying all combinations through the whole analysis finds', { timeout: 400_000 }, () => {
     const seen = { cases: 0, places: 0, moved: 0, mended: 0, dropped: 0 };
     for (let seed = 1; seed <= 48; seed++) {
       const analysis = analysed(randomPlan(seed));
