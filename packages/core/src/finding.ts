@@ -11,16 +11,21 @@ export type LonLat = readonly [lon: Longitude, lat: Latitude];
 /** How grave a finding is: an `error` stops the work, a `warning` is to be looked at, a `note` says what was done. */
 export type Severity = 'error' | 'warning' | 'note';
 
-/** What a finding points at; any part may be absent. `line` and `column` count from 1. */
+/** What a finding points at; any part may be absent. */
 export interface Where {
+  /** As the caller named it. */
   readonly file?: string;
+  /** In the file, from 1. */
   readonly line?: number;
+  /** In the line, from 1. */
   readonly column?: number;
   /** JSON pointer (RFC 6901) into the plan, e.g. `/stations/0/at`. */
   readonly path?: string;
-  /** Ids of the plan. */
+  /** Its id. */
   readonly course?: string;
+  /** Its id. */
   readonly race?: string;
+  /** Its id. */
   readonly station?: string;
   /** Kind of an item. */
   readonly item?: string;

@@ -23,14 +23,17 @@ export interface Skip {
 
 /** Piecewise linear from raw to calibrated measure; both ascend, at least two knots; the last factor holds beyond. */
 export interface Scale {
-  readonly raw: readonly number[];
-  readonly measure: readonly number[];
+  /** Raw measures of the knots. */
+  readonly raw: readonly Metres[];
+  /** Calibrated measures of the same knots. */
+  readonly measure: readonly Metres[];
 }
 
 /** One directed line on the ground, start to finish: n vertices as columns, with the scale that turns raw into calibrated measure. */
 export interface Course {
   readonly id: string;
   readonly name: string;
+  /** What the line stands for. */
   readonly drawn: Drawn;
   /** Degrees, continuous: beyond ±180 where the course crosses the antimeridian. n values. */
   readonly lon: Float64Array;
@@ -41,13 +44,14 @@ export interface Course {
   /** Raw measure at each vertex, metres, ascending from 0. n values. */
   readonly raw: Float64Array;
   readonly scale: Scale;
+  /** In running order. */
   readonly skips: readonly Skip[];
   /** Points as given, before duplicates were dropped and long segments subdivided. */
   readonly points: number;
   /** Points dropped because they repeat the one before. */
   readonly duplicates: number;
   /** Joined or skipped gaps: `after` is the index of the given point before the gap, `length` in metres. */
-  readonly gaps: readonly { readonly after: number; readonly length: number }[];
+  readonly gaps: readonly { readonly after: number; readonly length: Metres }[];
 }
 
 /** One time that one course runs by a point. Measures are calibrated. */

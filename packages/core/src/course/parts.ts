@@ -14,8 +14,9 @@ import { measureOf, rawOf } from './scale.ts';
 /** A part of a course that another course runs along. */
 export interface Stretch {
   readonly course: Course;
-  /** Calibrated measures on that course, metres; `from` < `to`. */
+  /** Calibrated measure on that course where the stretch begins. */
   readonly from: Metres;
+  /** Where it ends: farther on than `from`. */
   readonly to: Metres;
   /** Goes into each finding about the stretch. */
   readonly where: Where;

@@ -18,9 +18,11 @@ import { tanglesOf } from './tangles.ts';
 /** What a recorder or a hasty drawing left in one segment of a track. */
 export interface Flaw {
   readonly kind: 'spike' | 'tangle' | 'jump' | 'sparse-bend';
-  /** Index of the segment, and of its first and last vertex that the flaw holds. */
+  /** Index among the segments. */
   readonly segment: number;
+  /** Index of the first vertex of the segment that the flaw holds. */
   readonly first: number;
+  /** Index of the last. */
   readonly last: number;
   /** Of a spike its shorter leg, of a tangle its length, else the step. */
   readonly size: Metres;

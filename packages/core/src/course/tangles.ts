@@ -7,12 +7,13 @@ import type { LonLat } from '../finding.ts';
 import { DEGREES } from '../geodesy/ellipsoid.ts';
 import { project } from '../geodesy/frame.ts';
 import { segmentLength } from '../geodesy/segment.ts';
+import type { Metres } from '../units.ts';
 import type { Course } from './course.ts';
 
-/** A stretch where a recorder stood still: raw measures of both ends, metres. */
+/** A stretch where a recorder stood still, between two raw measures. */
 export interface Tangle {
-  readonly from: number;
-  readonly to: number;
+  readonly from: Metres;
+  readonly to: Metres;
 }
 
 const LENGTH = 30;

@@ -22,8 +22,9 @@ export interface GpxLine {
   readonly name: string | null;
   /** Empty segments are left out; a route is one segment. */
   readonly segments: readonly GpxSegment[];
-  /** Where its opening tag stands, counted from 1. */
+  /** Of the file, from 1, on which its opening tag stands. */
   readonly line: number;
+  /** Of that line, from 1. */
   readonly column: number;
 }
 
@@ -39,8 +40,9 @@ export interface GpxWaypoint {
   readonly type: string | null;
   /** Horizontal dilution of precision as the file gives it. */
   readonly hdop: number | null;
-  /** Where its opening tag stands, counted from 1. */
+  /** Of the file, from 1, on which its opening tag stands. */
   readonly line: number;
+  /** Of that line, from 1. */
   readonly column: number;
 }
 

@@ -6,11 +6,12 @@
 import type { Latitude, Longitude, Metres } from '../units.ts';
 import type { GpxSegment } from './document.ts';
 
-/** A point with what is said of it. Degrees WGS 84, elevation in metres, time in milliseconds since 1970 UTC. */
+/** A point with what is said of it. Degrees WGS 84. */
 export interface GpxPointToWrite {
   readonly lon: Longitude;
   readonly lat: Latitude;
   readonly ele?: Metres;
+  /** Milliseconds since 1970 UTC. */
   readonly time?: number;
   readonly name?: string;
   readonly comment?: string;
@@ -23,6 +24,7 @@ export interface GpxPointToWrite {
 
 /** Columns of equal length; an elevation or a time that is NaN is left out. */
 export interface GpxSegmentToWrite extends GpxSegment {
+  /** Milliseconds since 1970 UTC. */
   readonly time?: Float64Array;
 }
 

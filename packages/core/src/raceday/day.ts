@@ -3,6 +3,7 @@
  * passes and practice alone; the tables and the hand-out crew feed the layout. Times are seconds after
  * midnight (hours may pass 24), volumes litres, masses kilograms.
  */
+import type { Side } from '../course/course.ts';
 import type { Finding } from '../finding.ts';
 import type { Division, PlanRace, Served } from '../plan/plan.ts';
 import type { Kilograms, Litres, Metres, Seconds } from '../units.ts';
@@ -67,9 +68,11 @@ export interface PrePour {
 /** What is sent of one thing, in whole packs. */
 export interface Pack {
   readonly item: string;
-  /** Pieces needed, pieces in a pack, and packs sent. */
+  /** Pieces needed. */
   readonly need: number;
+  /** Pieces in a pack. */
   readonly pack: number;
+  /** Packs sent. */
   readonly count: number;
 }
 
@@ -82,8 +85,9 @@ export interface DayCrew {
   readonly captain: number;
   /** Of all, and no fewer than it takes to open. */
   readonly total: number;
-  /** From the crew's arrival until the station closes, and the shifts that it takes. */
+  /** From the crew's arrival until the station closes. */
   readonly hours: number;
+  /** Crews of `total` one after another, none for longer than the plan's rule. */
   readonly shifts: number;
 }
 
@@ -99,10 +103,13 @@ export interface StationDay {
   readonly perMinute: readonly (readonly [minute: Seconds, counts: Readonly<Record<string, number>>])[];
   /** Arrivals in the busiest sliding 60 s, and when it begins, seconds after midnight. */
   readonly peak: { readonly count: number; readonly at: Seconds } | null;
-  /** When the crew is there, and from when to when the station serves, seconds after midnight. */
+  /** When the crew is there, after midnight; `null` where nobody arrives, as are the next two. */
   readonly crewAt: Seconds | null;
+  /** When the station serves from, after midnight. */
   readonly openFrom: Seconds | null;
+  /** Last arrival or sweep, the later, after midnight; race control releases it. */
   readonly openUntil: Seconds | null;
+  /** Needed on the day, waste included. */
   readonly cups: { readonly water: number; readonly sportsDrink: number };
   /** Ordered. */
   readonly gels: number;
@@ -116,12 +123,13 @@ export interface StationDay {
 /** One stop of a run. */
 export interface Stop {
   readonly station: string;
-  /** Seconds after midnight. */
+  /** After midnight. */
   readonly arrive: Seconds;
+  /** After midnight. */
   readonly leave: Seconds;
   /** Course distance of the station, metres. */
   readonly measure: Metres;
-  readonly side: 'left' | 'right' | 'unclear';
+  readonly side: Side;
   /** What is put down or taken up: pieces or packs, and their mass. */
   readonly load: readonly { readonly item: string; readonly count: number; readonly kg: Kilograms }[];
 }
