@@ -2,7 +2,7 @@
  * What vehicles carry: a station's packs on the way out, what is left of them on the way back, cut into what one
  * vehicle takes. Every stop takes one of the vehicle's places; a load over the kilograms is split by pieces.
  */
-import type { Plan } from '../plan/plan.ts';
+import type { Plan, Supplies } from '../plan/plan.ts';
 import { suppliesOf } from '../plan/practice.ts';
 import type { StationDay } from './day.ts';
 import { packKg } from './packs.ts';
@@ -23,10 +23,11 @@ export interface Load {
 /** A litre of drink, kilograms: water's density, rounded. */
 const KG_PER_LITRE = 1;
 
+const suppliesAt = (plan: Plan, day: Pick<StationDay, 'id'>): Supplies => suppliesOf(plan, plan.stations.find(({ id }) => id === day.id)!);
+
 /** The packs of a station's day with their weights; packs that weigh nothing in the plan ride for nothing. */
 export function dropLoad(plan: Plan, day: Pick<StationDay, 'id' | 'packs'>): Load {
-  const station = plan.stations.find(({ id }) => id === day.id);
-  const supplies = station === undefined ? plan.supplies : suppliesOf(plan, station);
+  const supplies = suppliesAt(plan, day);
   return { station: day.id, pieces: day.packs.map(({ item, count }) => ({ item, count, each: packKg(supplies, item) })) };
 }
 
@@ -34,8 +35,7 @@ const KEPT = /^(table|box|sign: .*)$/u;
 
 /** Tables, boxes and signs again, the jugs empty, and the cups as bags of trash. */
 export function collectLoad(plan: Plan, day: Pick<StationDay, 'id' | 'packs'>): Load {
-  const station = plan.stations.find(({ id }) => id === day.id);
-  const supplies = station === undefined ? plan.supplies : suppliesOf(plan, station);
+  const supplies = suppliesAt(plan, day);
   const pieces = day.packs.flatMap(({ item, count, need }): Piece[] => {
     if (KEPT.test(item)) return [{ item, count, each: packKg(supplies, item) }];
     if (item === 'bags') return [{ item: 'trash bags', count: need, each: (supplies.cupsPerBag / supplies.packs.cups) * packKg(supplies, 'cups') }];

@@ -125,12 +125,14 @@ function siteOf({ id, directions }: DayStation): RunSite[] {
 /** Every column of past results that a race or a wave names, each read once. */
 function pastResults({ races }: Plan, texts: ResultTexts): { readonly results: ReadonlyMap<string, readonly number[]>; readonly findings: readonly Finding[] } {
   const results = new Map<string, readonly number[]>();
+  const tried = new Set<string>();
   const findings: Finding[] = [];
   const named = races.flatMap(({ finish, waves }) => [finish, ...waves.map((wave) => wave.finish)]).filter((one): one is Extract<FinishTimes, { csv: string }> => one !== undefined && 'csv' in one);
   for (const { csv, column } of named) {
     const key = resultsKey(csv, column);
     const text = texts.get(csv);
-    if (results.has(key) || text === undefined) continue;
+    if (tried.has(key) || text === undefined) continue;
+    tried.add(key);
     const read = readResults(text, column, csv);
     findings.push(...read.findings);
     if (read.ok) results.set(key, read.value.times);

@@ -79,6 +79,24 @@ describe('past results', () => {
     expect(lines[20]).toBe('results.csv:22:1: and 10 more rows from here on that cannot be read');
   });
 
+  it('say one row and one field in the singular, more in the plural', () => {
+    const left = (text: string): string => {
+      const result = read(text);
+      expect(result.ok).toBe(true);
+      return findingLine(result.findings[0]!);
+    };
+    expect(left('net\n1:00:00\nDNF\n')).toContain('1 of 2 rows has no finish time in column "net" (DNF, DNS or empty) and is left out');
+    expect(left('net\n1:00:00\nDNF\nDNS\n')).toContain('2 of 3 rows have no finish time in column "net" (DNF, DNS or empty) and are left out');
+    expect(said('a,b,net\n1,2,1:00:00\n1\n')[0]).toContain('found 1 field where the header has 3');
+    expect(said('a,b,net\n1,2,1:00:00\n1,2\n')[0]).toContain('found 2 fields where the header has 3');
+  });
+
+  it('with a header of very many columns list as many as fit', () => {
+    const [line] = said(`${Array.from({ length: 200 }, (_, k) => `column ${k}`).join(',')}\n`, 'net');
+    expect(line).toMatch(/the header has "column 0", "column 1", .*…$/u);
+    expect(line!.length).toBeLessThan(600);
+  });
+
   it('without the column list those there are', () => {
     expect(said('place;gun;chip\n1;2;3\n')).toEqual(['results.csv:1:1: found no column "net"; the header has "place", "gun", "chip"']);
     expect(said('net,Net\n1,2\n')[0]).toMatch(/^results\.csv:1:5: found 2 columns named "net"/u);

@@ -183,7 +183,7 @@ export function runsOf(plan: Plan, days: readonly StationDay[], sites: readonly 
       if (kind === 'drop') findings.push(...clockFindings(plan, course));
       const after = timelineOf(plan.clock, course, 'reopens');
       const limits: Limits = kind === 'drop' ? { opens: timelineOf(plan.clock, course, 'accessOpens'), closes: timelineOf(plan.clock, course, 'closes') } : { opens: after.times.length > 0 ? after : timelineOf(plan.clock, course, 'sweep'), closes: NO_LIMIT };
-      const trip: Trip = { kind, course, limits, sites: siteOf, days: dayOf, nameOf: (station) => names.get(station) ?? station };
+      const trip: Trip = { kind, course, limits, sites: siteOf, days: dayOf, nameOf: (station) => names.get(station)! };
       const made = runsOn(plan, trip, along.map((day) => (kind === 'drop' ? dropLoad(plan, day) : collectLoad(plan, day))), free);
       runs.push(...made.runs);
       findings.push(...made.findings);

@@ -50,8 +50,8 @@ function caseOf(site: Site, drink: Drink, minutes: StationDay['perMinute']): Pre
   const rates = races.map(({ race, division }) => [race, takeRates(supplies, division)[drink]] as const);
   const share = shareOf(site, drink);
   return {
-    demand: minutes.map(([, counts]) => rates.reduce((sum, [race, rate]) => sum + (counts[race] ?? 0) * rate, 0)),
-    from: Math.floor((foot.first - (minutes[0]?.[0] ?? foot.first)) / 60),
+    demand: minutes.map(([, counts]) => rates.reduce((sum, [race, rate]) => sum + counts[race]! * rate, 0)),
+    from: Math.floor((foot.first - minutes[0]![0]) / 60),
     spread: foot.p90 - foot.p10,
     cups: needs.cups[drink],
     fixed: station.tables[drink] ?? null,
@@ -67,9 +67,9 @@ function caseOf(site: Site, drink: Drink, minutes: StationDay['perMinute']): Pre
 
 const WORD: Readonly<Record<Drink, string>> = { water: 'water', sportsDrink: 'sports drink' };
 
-/** How many pourers would mend it, where it is the curve that asks for more than the room and not the floor. */
+/** How many pourers would mend it, where the plan fixes the tables and it is the curve that asks for more than the room, not the floor. */
 function orPour(one: PrePourCase, { floor, room, pourers }: PrePour, drink: Drink): string {
-  const mends = floor <= (room ?? Infinity) && massCurve(one.demand, pourers * one.rate, one.from) * one.safety <= floor;
+  const mends = floor <= room! && massCurve(one.demand, pourers * one.rate, one.from) * one.safety <= floor;
   return mends ? `, or have ${pourers} pour ${WORD[drink]}` : '';
 }
 
@@ -109,7 +109,7 @@ function stockOf(site: Site, minutes: StationDay['perMinute']): Stock {
     const { prePour: stock, wanted } = prePourOf(one);
     prePour[drink] = stock;
     tables[drink] = stock.tables;
-    findings.push(...stockFindings(site, drink, one, stock, wanted, minutes[0]?.[0] ?? 0));
+    findings.push(...stockFindings(site, drink, one, stock, wanted, minutes[0]![0]));
   }
   return { prePour, tables, findings };
 }
@@ -130,7 +130,7 @@ function timesOf(site: Site, stock: Stock, first: number, last: number, sweep: n
 }
 
 function crewAt(site: Site, { crewAt: from, openUntil }: Times): DayCrew {
-  const sum = (span: number, weightOf: (race: RaceArrivals) => number): number => busiest(site.races, span, weightOf)?.sum ?? 0;
+  const sum = (span: number, weightOf: (race: RaceArrivals) => number): number => busiest(site.races, span, weightOf)!.sum;
   const gels = site.station.serves.includes('gel');
   return dayCrew(site.rules, {
     cupsPeak: site.cupsPeak,
