@@ -152,3 +152,54 @@ describe('distances in the names of marks', () => {
     expect([measureOfName('Harbour'), measureOfName('km'), measureOfName('10'), measureOfName('10 kmh'), measureOfName('route 10 km')]).toEqual([null, null, null, null, null]);
   });
 });
+
+describe('marks at the ends', () => {
+  it('a mark at the start alone moves all measures, with the line’s own factor', () => {
+    const { course } = valueOf(calibrate(straight, { marks: [{ at: at(0), measure: 100 }] }));
+    expect([startMeasure(course), courseLength(course)]).toEqual([100, expect.closeTo(10_100, 3)]);
+    expect(measureOf(course, 4000)).toBeCloseTo(4100, 3);
+  });
+
+  it('a mark within 1 m of the start or finish is that end, farther in it is a place of its own', () => {
+    const { course } = valueOf(calibrate(straight, { marks: [{ at: at(0.9), measure: 100 }, { at: at(5000), measure: 5100 }] }));
+    expect(startMeasure(course)).toBe(100);
+    expect(startMeasure(valueOf(calibrate(straight, { marks: [{ at: at(1.1), measure: 100 }, { at: at(5000), measure: 5100 }] })).course)).toBe(0);
+    const near = calibrate(straight, { marks: [{ at: at(9999.1), measure: 10_100 }], length: 10_100.5 });
+    expect(courseLength(valueOf(near).course)).toBe(10_100.5);
+    expect(reasons(near)).toEqual([]);
+    expect(reasons(calibrate(straight, { marks: [{ at: at(9998.5), measure: 10_100 }], length: 10_101.5 }))).toEqual([]);
+    expect(reasons(calibrate(straight, { marks: [{ at: at(9999.5), measure: 10_100 }], length: 10_102 }))).toEqual(['mark-factor']);
+  });
+
+  it('takes a start mark of 0 for the start, and prefers the course’s own start where the mark would bend it', () => {
+    const loop = indexCourse(turtle(ORIGIN, [[0, 1000], [90, 1000], [180, 1000], [270, 1000]], 25));
+    expect(startMeasure(valueOf(calibrate(loop, { marks: [{ at: ORIGIN, measure: 0 }] })).course)).toBe(0);
+    expect(courseLength(valueOf(calibrate(loop, { marks: [{ at: ORIGIN, measure: 0 }] })).course)).toBeCloseTo(4000, 0);
+  });
+});
+
+describe('what is said of marks', () => {
+  it('is how far off the course one is, by name or measure, with its own place', () => {
+    const off = from(at(5000), 0, 300);
+    const [named, unnamed] = calibrate(straight, { marks: [{ at: off, measure: 5000, name: 'km 5', where: { path: '/marks/0' } }, { at: off, measure: 6000 }], where: { course: 'c' } }).findings;
+    expect(named).toMatchObject({ code: 'mark-off-course', severity: 'error', measured: expect.closeTo(300, 1) as number, limit: 60, where: { course: 'c', path: '/marks/0', at: off } });
+    expect(named!.message).toBe('Mark km 5 is 300.0 m from the course; expected at most 60 m.');
+    expect(unnamed!.message).toContain('Mark 6000 is');
+  });
+
+  it('is both ends, both lengths and the factor, from the start and to the finish too', () => {
+    const said = calibrate(straight, { marks: [{ at: at(5000), measure: 4800, name: '3 mi' }], length: 10_000 }).findings;
+    expect(said.map(({ message }) => message.split(';')[0])).toEqual(['From the start to 3 mi the marks say 4800.0 m, the line 5000.0 m: a factor of 0.960', 'From 3 mi to the finish the marks say 5200.0 m, the line 5000.0 m: a factor of 1.040']);
+    expect(said[0]!.where.measure).toBe(4800);
+    expect(calibrate(straight, { marks: [{ at: at(5000), measure: 4800 }] }).findings[0]!.message).toContain('to the mark at 4800 m the marks say');
+    for (const [measure, count] of [[4850.01, 0], [4849.9, 1], [5149.9, 0], [5150.1, 1]] as const) expect(calibrate(straight, { marks: [{ at: at(5000), measure }] }).findings).toHaveLength(count);
+  });
+
+  it('is every mark with all its places where they have no order, and the finish where a length is known', () => {
+    const [finding] = calibrate(straight, { marks: [{ at: at(5000), measure: 5000, name: 'A' }, { at: at(3000), measure: 6000 }], length: 10_000 }).findings;
+    expect(finding!.message).toContain('A (raw 5000 m), 6000 m (raw 3000 m), the finish 10000 m (raw 10000 m). Mend');
+    expect(calibrate(straight, { marks: [{ at: at(5000), measure: 5000 }, { at: at(3000), measure: 6000 }] }).findings[0]!.message).not.toContain('finish');
+    const track = indexCourse(turtle(ORIGIN, [[45, 4000], [225, 4000]], 40));
+    expect(calibrate(track, { marks: [{ at: at(1000, track.course), measure: 9000 }, { at: at(1000, track.course), measure: 9500 }, { at: at(1000, track.course), measure: 9600 }] }).findings[0]!.message).toMatch(/raw 1000 or 7000 m/u);
+  });
+});

@@ -144,3 +144,45 @@ describe('a point placed and snapped', () => {
     );
   });
 });
+
+describe('a recorder that stood still near the point', () => {
+  const tangled = (seed: number, at: LonLat): LonLat[] => {
+    const random = generator(seed);
+    return Array.from({ length: 50 }, () => from(at, 360 * random(), 4 * random()));
+  };
+  const along = (measure: number): LonLat => from(ORIGIN, 90, measure);
+  const straight = (start: number, end: number): LonLat[] => Array.from({ length: Math.abs(end - start) / 10 + 1 }, (_, k) => along(start + Math.sign(end - start) * 10 * k));
+
+  it('makes one pass, with the nearest of its places as the foot', () => {
+    const indexed = indexCourse(courseThrough([...straight(0, 290), ...tangled(5, along(300)), ...straight(310, 600)]));
+    const pin = from(along(300), 0, 14);
+    const [pass, ...more] = passesOf(indexed, pin);
+    expect(indexed.tangles).toHaveLength(1);
+    expect(more).toEqual([]);
+    const nearest = Math.min(...indexed.course.raw.map((_, k) => inverse(indexed.course.lon[k]!, indexed.course.lat[k]!, ...pin).length));
+    expect(pass!.distance).toBeLessThanOrEqual(nearest);
+    expect(pass!.distance).toBeGreaterThan(9);
+  });
+
+  it('on the way out leaves the way home a pass of its own, and on the way home the way out', () => {
+    const pin = from(along(300), 0, 12);
+    const out = indexCourse(courseThrough([...straight(0, 290), ...tangled(5, along(300)), ...straight(310, 500), ...straight(490, 0)]));
+    const home = indexCourse(courseThrough([...straight(0, 500), ...straight(490, 310), ...tangled(6, along(300)), ...straight(290, 0)]));
+    for (const indexed of [out, home]) {
+      expect(indexed.tangles).toHaveLength(1);
+      expect(passesOf(indexed, pin)).toHaveLength(2);
+    }
+  });
+
+  it('twice, on the way out and on the way home, makes two passes', () => {
+    const indexed = indexCourse(courseThrough([...straight(0, 290), ...tangled(5, along(300)), ...straight(310, 500), ...straight(490, 310), ...tangled(6, along(300)), ...straight(290, 0)]));
+    expect(indexed.tangles).toHaveLength(2);
+    expect(passesOf(indexed, from(along(300), 0, 12))).toHaveLength(2);
+  });
+});
+
+it('a side is told with a wanted confidence of 1 where positions are taken as exact', () => {
+  const indexed = indexCourse(turtle(ORIGIN, [[90, 1000]]));
+  const exact = { snapRadius: 60, pinR95: 0, courseR95: 0, sideConfidence: 1 };
+  expect(passesOf(indexed, from(from(ORIGIN, 90, 300), 0, 2), exact)[0]).toMatchObject({ side: 'left', confidence: 1 });
+});

@@ -76,3 +76,34 @@ describe('standing-still tangles', () => {
     expect(standing(4, 4000, 9)).toHaveLength(1);
   });
 });
+
+describe('the circle that holds a tangle', () => {
+  /** Seven times along the sides of an equilateral triangle, between two straights: the circle through its corners has side ÷ √3. */
+  const triangle = (side: number): Tangle[] => tanglesOf(turtle(ORIGIN, [[90, 300], ...Array.from({ length: 21 }, (_, k): TurtleLeg => [(120 * k) % 360, side]), [90, 300]], 400));
+
+  it('is the smallest through three points where no two lie as far apart as it is wide', () => {
+    expect(triangle(10.05 * Math.sqrt(3))).toEqual([]);
+    expect(triangle(9.95 * Math.sqrt(3))).toHaveLength(1);
+  });
+
+  it('is that over two points where a third lies within it', () => {
+    /** To and fro over so many metres, with a corner aside. */
+    const shuttle = (width: number): Tangle[] => tanglesOf(turtle(ORIGIN, [[90, 300], ...Array.from({ length: 18 }, (_, k): TurtleLeg => (k % 3 === 0 ? [0, width] : [k % 3 === 1 ? 170 : 190, width / 2 / Math.cos(Math.PI / 18)])), [90, 300]], 400));
+    expect(shuttle(19.5)).toHaveLength(1);
+    expect(shuttle(20.5)).toEqual([]);
+  });
+
+  it('goes as far as it holds: measures of both ends are those of vertices', () => {
+    const course = turtle(ORIGIN, [[90, 300], ...Array.from({ length: 40 }, (_, k): TurtleLeg => [k % 2 === 0 ? 0 : 180, 5]), [90, 300]], 400);
+    const [found, ...more] = tanglesOf(course);
+    expect(more).toEqual([]);
+    expect([...course.raw]).toEqual(expect.arrayContaining([found!.from, found!.to]));
+    expect([found!.from, found!.to]).toEqual([expect.closeTo(300, 4), expect.closeTo(500, 4)]);
+  });
+
+  it('is looked for to the very end of the course', () => {
+    const course = turtle(ORIGIN, [[90, 300], ...Array.from({ length: 40 }, (_, k): TurtleLeg => [k % 2 === 0 ? 0 : 180, 5])], 400);
+    expect(tanglesOf(course)).toEqual([{ from: expect.closeTo(300, 4), to: expect.closeTo(500, 4) }]);
+    expect(tanglesOf(turtle(ORIGIN, [[90, 20]], 5))).toEqual([]);
+  });
+});
