@@ -10,7 +10,7 @@ export { type CourseProperties, type NameProperties, type PassProperties, course
 
 // In
 export type { ForeignOptions } from './course/foreign.ts';
-export { type Outline, type Place, courseFromGeoJson, placesFromGeoJson, polygonsFromGeoJson } from './course/fromGeoJson.ts';
+export { type Outline, type NamedPlace, courseFromGeoJson, placesFromGeoJson, polygonsFromGeoJson } from './course/fromGeoJson.ts';
 
 // Courses, passes, findings, results and units
 export type { Course, Drawn, GapRule, Pass } from './course/course.ts';

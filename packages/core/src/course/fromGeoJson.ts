@@ -8,7 +8,7 @@ import type { Course } from './course.ts';
 import { type ForeignLine, type ForeignOptions, type ForeignPoint, columnsOf, courseOfLines, positionOf } from './foreign.ts';
 
 /** A named point. */
-export interface Place {
+export interface NamedPlace {
   /** The feature's property `name`; `null` without one. */
   readonly name: string | null;
   readonly at: LonLat;
@@ -68,17 +68,17 @@ function lineOf({ type, coordinates, name, path }: Found): ForeignLine {
  * result.ok && result.value; // → [{ name: 'Pier', at: [-17.4, -33.2] }]
  * ```
  */
-export function placesFromGeoJson(geoJson: unknown): Result<readonly Place[]> {
+export function placesFromGeoJson(geoJson: unknown): Result<readonly NamedPlace[]> {
   const found = geometriesIn(geoJson);
   if (!found.ok) return found;
-  const places = found.value.flatMap(({ type, coordinates, name, path }): Result<Place>[] => {
+  const places = found.value.flatMap(({ type, coordinates, name, path }): Result<NamedPlace>[] => {
     if (type === 'Point') return [placeOf(pointOf(coordinates, path), name)];
     return type === 'MultiPoint' ? pointsOf(coordinates, path).map((point) => placeOf(point, name)) : [];
   });
   return allOf(places);
 }
 
-function placeOf(point: ForeignPoint, name: string | null): Result<Place> {
+function placeOf(point: ForeignPoint, name: string | null): Result<NamedPlace> {
   const at = positionOf(point);
   return at.ok ? good({ name, at: at.value }) : at;
 }

@@ -5,7 +5,7 @@
 import { bboxClip, featureCollection, lineString, multiLineString, multiPolygon, point, polygon, rewind, truncate } from '@turf/turf';
 import type { Feature, FeatureCollection, LineString, MultiLineString, MultiPolygon, Point, Polygon, Position } from 'geojson';
 import { type Course, type Pass, courseLength } from '../course/course.ts';
-import type { Outline, Place } from '../course/fromGeoJson.ts';
+import type { Outline, NamedPlace } from '../course/fromGeoJson.ts';
 import type { LonLat } from '../finding.ts';
 import { courseRuns, cutAtAntimeridian } from './lines.ts';
 import { toMicro } from './rounding.ts';
@@ -60,7 +60,7 @@ export const passesToGeoJson = (passes: readonly Pass[]): FeatureCollection<Poin
  * placesToGeoJson([{ name: 'Pier', at: [-17.4, -33.2] }]).features[0]?.geometry.coordinates; // → [-17.4, -33.2]
  * ```
  */
-export const placesToGeoJson = (places: readonly Place[]): FeatureCollection<Point, NameProperties> =>
+export const placesToGeoJson = (places: readonly NamedPlace[]): FeatureCollection<Point, NameProperties> =>
   featureCollection(places.map(({ name, at }) => shortened(point(position(at), { name }))));
 
 /** Properties of a place or a polygon as a feature; `null` without a name. */
