@@ -37,6 +37,10 @@ describe('cutting at the antimeridian', () => {
     expect(cutAtAntimeridian([])).toEqual([]);
   });
 
+  it('takes a line that runs along it, told as 180 and as -180, as one that does not leave it', () => {
+    expect(cutAtAntimeridian([[179, 0], [180, 1], [-180, 2], [-179, 3]])).toEqual([[[179, 0], [180, 1]], [[-180, 1], [-180, 2], [-179, 3]]]);
+  });
+
   it('never leaves a step of over 180 degrees, and keeps every place', () => {
     const walk = fc.array(fc.tuple(fc.double({ min: -2, max: 2, noNaN: true }), fc.double({ min: -1, max: 1, noNaN: true })), { minLength: 2, maxLength: 30 });
     fc.assert(
@@ -90,4 +94,13 @@ describe('numbers of documents', () => {
     expect(boundsOf([179, 180], [0, 1])).toEqual([179, 0, 180, 1]);
     expect(boundsOf([-10, 360], [80, 81])).toEqual([-180, 80, 180, 81]);
   });
+});
+
+it('the line beside a course leaves out the vertices at a skipped gap, which have no place', () => {
+  const course = courseOf([[0, 0], [0.001, 0], [0.002, 0]], [[0.004, 0], [0.005, 0], [0.006, 0]]);
+  const gap = course.skips[0]!.raw;
+  const line = lineBeside(course, gap - 150, gap + 150, 5, [[1, 1], [2, 2]]);
+  // One vertex 111.3 m before the gap and one as far behind it (0.001° on the equator, WGS 84), 5 m to the north.
+  expect(line.map(([lon]) => lon)).toEqual([1, expect.closeTo(0.001, 9), expect.closeTo(0.005, 9), 2]);
+  expect(line[1]![1]).toBeCloseTo(5 / 110_574, 8);
 });

@@ -116,6 +116,8 @@ describe('a background drawing', () => {
     const line = { type: 'Feature', properties: { kind: 'road' }, geometry: { type: 'LineString', coordinates: [[0, 1], [2, 3]] } };
     const unusable = [null, 1, {}, { type: 'Feature', geometry: null }, { type: 'Feature', geometry: { type: 'LineString', coordinates: [[0]] } }, { type: 'Feature', geometry: { type: 'Polygon', coordinates: [[0, 1]] } }, { type: 'Feature', geometry: { type: 'Point', coordinates: [200, 0] } }, { type: 'Feature', geometry: { type: 'toString', coordinates: [] } }];
     expect(contextOf({ type: 'FeatureCollection', features: [...unusable, line] })?.features).toEqual([line]);
+    // Properties that are none are nothing said.
+    expect(contextOf({ type: 'FeatureCollection', features: [{ ...line, properties: null }] })?.features).toEqual([{ ...line, properties: {} }]);
     expect([null, [], {}, { type: 'FeatureCollection' }].map(contextOf)).toEqual([null, null, null, null]);
   });
 });

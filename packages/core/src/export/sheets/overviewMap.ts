@@ -164,9 +164,7 @@ function distanceMarks(course: Course, { units }: OverviewMapInput, { on, scale 
 /** Start and finish; where another course's stands next to it the word is written once. */
 const endWords = (course: Course, { text }: OverviewMapInput, { on }: View, taken: Box[], written: [string, Place][]): Html[] =>
   ([[startMeasure(course), text.lists.overview.start], [courseLength(course), text.lists.overview.finish]] as const).flatMap(([measure, word]) => {
-    const ground = pointAt(course, measure);
-    if (ground === null) return [];
-    const [x, y] = on(ground.at);
+    const [x, y] = on(pointAt(course, measure)!.at);
     const again = written.some(([one, [wx, wy]]) => one === word && Math.hypot(x - wx, y - wy) < 15);
     written.push([word, [x, y]]);
     return [html`<rect x="${mm(x - 1)}" y="${mm(y - 1)}" width="2" height="2" fill="#fff" stroke="#000" stroke-width="0.6"/>`, ...(again ? [] : placeWord(word, [x, y], [[1, -0.3], [-1, -0.3], [1, 0.7], [-1, 0.7], [0, -1], [0, 1]], taken, true))];

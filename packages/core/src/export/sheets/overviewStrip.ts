@@ -41,8 +41,8 @@ const ROW = 3.9;
 export function calledAt(stations: readonly StationLayout[], course: string): Called[] {
   const all = stations.flatMap((station) => station.passes.flatMap((pass, k): Called[] => {
     if (pass.course !== course || !pass.served) return [];
-    const direction = station.directions.find(({ passes }) => passes.includes(k));
-    return [{ number: numberOf(station), id: station.id, side: direction?.side ?? pass.side, measure: pass.measure }];
+    const { side } = station.directions.find(({ passes }) => passes.includes(k))!;
+    return [{ number: numberOf(station), id: station.id, side, measure: pass.measure }];
   }));
   const ordered = all.sort((a, b) => a.measure - b.measure);
   return ordered.filter((one, k) => !ordered.slice(0, k).some((before) => before.id === one.id && Math.abs(before.measure - one.measure) < 1));
@@ -134,11 +134,11 @@ function lanesOf(races: readonly RaceSpacing[], { races: named, units }: Layout[
   const drawn: Html[] = [];
   let y = top;
   for (const { race, legs } of races) {
-    const name = named.find(({ id }) => id === race)?.name ?? race;
+    const { name } = named.find(({ id }) => id === race)!;
     const ends = legs.map(({ end }) => x(end));
     const starts = legs.map(({ end, length }) => x(end - length));
     drawn.push(svgText(0, y + 1.1, `${fitted(name, GUTTER - 9)}, ${units === 'metric' ? 'km' : 'mi'}`, { points: SIZE }));
-    if (legs.length > 0) drawn.push(svgPath(`M${mm(starts[0]!)} ${mm(y)}H${mm(ends.at(-1)!)}${[starts[0]!, ...ends].map((at) => `M${mm(at)} ${mm(y - 1)}v2`).join('')}`, 'stroke="#000" stroke-width="0.35"'));
+    drawn.push(svgPath(`M${mm(starts[0]!)} ${mm(y)}H${mm(ends.at(-1)!)}${[starts[0]!, ...ends].map((at) => `M${mm(at)} ${mm(y - 1)}v2`).join('')}`, 'stroke="#000" stroke-width="0.35"'));
     const last: number[] = [];
     for (const [k, { length }] of legs.entries()) {
       const shown = formatLength(length, units, 'long').split(' ')[0]!;

@@ -180,3 +180,12 @@ it.each(LANGUAGES.map(({ language }) => language))('every paper tells which Half
     expect(foot.startsWith(`"${MADE_BY} `) || foot.startsWith(cssString(`${MADE_BY} · `).slice(0, -1)), name).toBe(true);
   }
 });
+
+it('papers are in the plan’s own language unless another is asked for', () => {
+  const spanish = demoAnalysis((plan) => ({ ...plan, language: 'es' }));
+  const bare: CaptainOptions = { paper: 'a4', printedAt: options.printedAt };
+  expect(papersOf(spanish, bare)).toEqual(papersOf(demo, { ...bare, language: 'es' }));
+  expect(papersOf(spanish, { ...bare, language: 'en' })).toEqual(papersOf(demo, bare));
+  const papers = [{ name: 'a.html', title: 'A' }];
+  expect(indexPaper(spanish, papers, bare)).toEqual(indexPaper(demo, papers, { ...bare, language: 'es' }));
+});

@@ -31,8 +31,10 @@ export interface Peg {
 
 type Bare = Omit<Peg, 'before'>;
 
-/** Ends before beginnings where both stand at one place. */
 const RANK = { last: 0, whole: 1, first: 2 } as const;
+
+/** Where several stand at one place: the chalk mark, then ends, then beginnings. */
+const rankOf = ({ item, end }: Pick<Peg, 'item' | 'end'>): number => (item === null ? -1 : RANK[end]);
 
 /** All pegs of a direction, upstream first; the chalk mark is one of them. */
 export function pegsOf(station: StationLayout, direction: LaidDirection, { course }: IndexedCourse): Peg[] {
@@ -40,7 +42,7 @@ export function pegsOf(station: StationLayout, direction: LaidDirection, { cours
   const margin = (from: number, to: number): number | null => wheelBetween(course, from, to, 0, uncertainty)?.margin ?? null;
   const mark: Bare = { item: null, end: 'whole', measure: direction.measure, along: 0, fromMark: { length: 0, margin: 0 }, at: station.at };
   const bare = [mark, ...direction.items.flatMap((item) => endsOf(item, (measure) => margin(direction.measure, measure)))];
-  const ordered = bare.toSorted((a, b) => a.measure - b.measure || (a.item === null ? -1 : b.item === null ? 1 : RANK[a.end] - RANK[b.end]));
+  const ordered = bare.toSorted((a, b) => a.measure - b.measure || rankOf(a) - rankOf(b));
   return ordered.map((peg, k) => {
     const previous = ordered[k - 1];
     if (previous === undefined) return { ...peg, before: null };

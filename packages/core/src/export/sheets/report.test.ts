@@ -52,6 +52,18 @@ describe('the report', () => {
     expect(departures(report(analysisOf({ practice: { kerb: 4 } })))).toContain('None.');
   });
 
+  it('says that a plan has no name, no revision and no day, and the zone of the day where the plan has one', () => {
+    const facts = (keys: object): string => {
+      const analysis = analysisOf();
+      return report({ ...analysis, plan: { ...analysis.plan, ...keys } });
+    };
+    const none = facts({ name: '' });
+    expect(none).toContain('<h1><bdi>A plan without a name</bdi></h1>');
+    expect([rowWith(none, '>Revision<'), rowWith(none, '>Race day<')].every((row) => row.includes('not stated'))).toBe(true);
+    expect(rowWith(facts({ date: '2027-09-12' }), '>Race day<')).toContain('<bdi>2027-09-12</bdi>');
+    expect(rowWith(facts({ date: '2027-09-12', timeZone: 'Etc/UTC', revision: '3' }), '>Race day<')).toContain('<bdi>2027-09-12 (Etc/UTC)</bdi>');
+  });
+
   it('names a station off the course as such', () => {
     const layout = layoutOf([course], [{ at: [ORIGIN[0], ORIGIN[1] + 0.1] }]);
     expect(report({ ...layout, day: null, ...reviewLayout(layout) })).toContain('off the course');
