@@ -65,3 +65,30 @@ describe('a place along the course', () => {
     expect(station!.passes.map(({ served }) => served)).toEqual([false, true]);
   });
 });
+
+describe('what is said of items placed by hand', () => {
+  it('is where they stand, on which side, and what was expected', () => {
+    expect(found(itemAcross, signAt(1410, -6))[0]!.message).toContain('Sign of Station s1 was placed by hand 6.0 m to the left of the course; its tables stand on the right.');
+    expect(found(itemAcross, signAt(1410, -6))[0]!.where.at).toEqual(beside(1410, -6));
+    expect(found(itemOffCourse, signAt(1410, 61))[0]!.message).toContain('Sign of Station s1 was placed by hand 61.0 m from course "c"; expected at most 60.0 m.');
+  });
+
+  it('is nothing where either side is unclear, and nothing of items that the practice placed', () => {
+    expect(found(itemAcross, signAt(1410, 0.5))).toEqual([]);
+    expect(found(itemAcross, { ...signAt(1410, -6), at: beside(1500, 0.5) })).toEqual([]);
+    expect(found(itemAcross, {})).toEqual([]);
+  });
+
+  it('is asked of tables in the plan by kind, also of gel', () => {
+    expect(found(tablesMismatch, { serves: ['water'], tables: { sportsDrink: 2, water: 1 } })[0]!.message).toContain('has 2 tables of sports drink, which it does not serve: they are not laid out.');
+    expect(found(tablesMismatch, { serves: ['gel', 'sportsDrink'], tables: { sportsDrink: 0 } })[0]!.message).toContain('serves sports drink on 0 tables: nothing of it is laid out');
+    expect(found(tablesMismatch, { serves: ['gel', 'sportsDrink', 'water'] })).toEqual([]);
+  });
+
+  it('tables just 15 m beside the line stand by the road, on either side', () => {
+    expect(found(tablesFarOff, { at: beside(1500, -15.5) })[0]!.message).toContain('would stand 15.5 m beside the course line');
+    expect(found(tablesFarOff, { at: beside(1500, -14.5) })).toEqual([]);
+    expect(found(tablesFarOff, { at: beside(1500, 40), serves: [] })).toEqual([]);
+    expect(found(tablesFarOff, { at: beside(1500, 400) })).toEqual([]);
+  });
+});

@@ -49,3 +49,10 @@ it('the start is where the course’s own measure begins', () => {
   expect(at(591.45)).toEqual([]);
   expect(at(591.43)).toEqual([expect.objectContaining({ limit: [500, courseLength(marked)], message: expect.stringContaining('0.0 m before the start') })]);
 });
+
+it('says how far before the start or past the finish, or across what, an item would stand', () => {
+  expect(found(50)[0]!.message).toContain('Sign of Station s1 would stand 41.4 m before the start of course "c"; it has no place there.');
+  expect(found(2930)[0]!.message).toMatch(/^Trash of Station s1 would stand 28\.1 m past the finish of course "c"/u);
+  expect(found(2930)[0]!.where.measure).toBeCloseTo(3028.1456, 2);
+  expect(found(50)[0]!.where.measure).toBeCloseTo(-41.44, 2);
+});

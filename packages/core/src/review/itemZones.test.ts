@@ -103,3 +103,39 @@ describe('item-outside-allowed', () => {
     expect(itemOutsideAllowed.missing!(laid('allowed', [rectangle(ORIGIN, 0, 10)]))).toBeNull();
   });
 });
+
+describe('what is said of zones', () => {
+  const exact = { practice: { pinR95: 0, courseR95: 0 } };
+  const message = (check: Check, layout: Layout): string => check.find(layout)[0]!.message;
+  const unnamed = (layout: Layout): Layout => ({ ...layout, plan: { ...layout.plan, zones: layout.plan.zones.map((zone) => ({ ...zone, name: '' })) } });
+
+  it('is how deep an item reaches in or how near it comes, and the zone’s name', () => {
+    const inside = laid('keep-clear', [rectangle(ORIGIN, -150, -86.44)]);
+    expect(message(itemInZone, inside)).toContain('Sign of Station s1 reaches 5.0 m inside the keep-clear zone "zone 1"; expected clear of it. Move');
+    expect(message(itemInZone, unnamed(inside))).toContain('reaches 5.0 m inside a keep-clear zone;');
+    expect(message(itemInZone, laid('keep-clear', [rectangle(ORIGIN, -150, -92.44)]))).toContain('reaches 1.0 m outside the keep-clear zone "zone 1"; expected clear of it. The position error does not tell');
+    expect(message(itemInZone, laid('keep-clear', [rectangle(ORIGIN, 70, 80)], { boxes: 2, ...exact }))).toContain('4.7 m inside the keep-clear zone "zone 1", between two boxes: cups fall there;');
+    expect(message(itemInZone, laid('keep-clear', [rectangle(ORIGIN, 50, 60)], { boxes: 2, ...exact }))).not.toContain('between two boxes');
+    expect(message(itemOutsideAllowed, laid('allowed', [rectangle(ORIGIN, -86.44, 200)]))).toContain('Sign of Station s1 reaches 5.0 m outside every allowed zone; expected inside one. Move');
+    expect(message(itemOutsideAllowed, laid('allowed', [rectangle(ORIGIN, -90.44, 200)]))).toContain('expected inside one. The position error does not tell inside from outside here: look on the ground. Move');
+  });
+
+  it('points to the item’s own place in the plan where a hand has put it there', () => {
+    const items = { sign: { at: from(from(ORIGIN, 90, 1410), 180, 5) } };
+    expect(itemInZone.find(laid('keep-clear', [rectangle(ORIGIN, -150, -80)], { items }))[0]!.where.path).toBe('/stations/0/items/sign');
+    expect(itemInZone.find(laid('keep-clear', [rectangle(ORIGIN, -150, -80)]))[0]!.where.path).toBe('/stations/0');
+    expect(itemOutsideAllowed.find(laid('allowed', [rectangle(ORIGIN, -80, 200)], { items }))[0]!.where.path).toBe('/stations/0/items/sign');
+    expect(itemOutsideAllowed.find(laid('allowed', [rectangle(ORIGIN, -80, 200)]))[0]!.where.path).toBe('/stations/0');
+  });
+
+  it('is told for each zone that an item meets, and for each item that stands outside', () => {
+    expect(itemInZone.find(laid('keep-clear', [rectangle(ORIGIN, -150, -80), rectangle(ORIGIN, -100, -70), rectangle(ORIGIN, 300, 400)], exact)).map(({ message: said }) => /zone \d/u.exec(said)![0])).toEqual(['zone 1', 'zone 2']);
+    expect(told(itemOutsideAllowed, laid('allowed', [rectangle(ORIGIN, 300, 400)], exact))).toEqual(['error sign', 'error sportsDrink', 'error water', 'error trash']);
+    // An item right on the edge is inside.
+    expect(told(itemInZone, laid('allowed', [rectangle(ORIGIN, -150, -80)], exact))).toEqual([]);
+  });
+
+  it('asks nothing of an item without a place', () => {
+    expect(told(itemInZone, laid('keep-clear', [rectangle(ORIGIN, -1600, 0)], { at: from(from(ORIGIN, 90, 50), 180, 5), ...exact }))).not.toContain('error sign');
+  });
+});

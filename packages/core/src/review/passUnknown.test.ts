@@ -25,3 +25,9 @@ it('each listed pass that the course does not make is one error at its own place
 it('a race that does not run by is told as such', () => {
   expect(found({ at: from(ORIGIN, 0, 900), lead: { race: 'c', pass: 0 } })[0]!.message).toContain('passes it 0 times; expected a race that runs by it');
 });
+
+it('passes of another race do not count, and one pass is told in the singular', () => {
+  const [finding, ...more] = passUnknown.find(layoutOf([turtle(ORIGIN, [[70, 2000]]), turtle(from(ORIGIN, 0, 900), [[70, 2000]], 20, 'd')], [{ at: from(from(ORIGIN, 70, 300), 160, 6), passes: [{ race: 'c', pass: 0 }, { race: 'd', pass: 0 }, { race: 'c', pass: 1 }] }]));
+  expect(finding!.message).toContain('names pass 0 of race "d", which passes it 0 times; expected a race that runs by it');
+  expect(more).toEqual([expect.objectContaining({ message: expect.stringContaining('names pass 1 of race "c", which passes it 1 time; expected 0 to 0') })]);
+});

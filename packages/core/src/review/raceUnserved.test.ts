@@ -15,3 +15,12 @@ it('a race that no station serves is an error, with its place in the plan', () =
 it('a race no longer than a leg may be is only a warning', () => {
   expect(found(4999.9, ['m'])).toEqual([expect.objectContaining({ severity: 'warning' })]);
 });
+
+it('a course that begins at another measure than 0 counts by its length, and just as long as a leg is short', () => {
+  const course = turtle(ORIGIN, [[90, 5000.1]], 100);
+  const layout = layoutOf([course], [], { races: [{ ...planRace('m', 'c'), name: 'Long Bay' }] });
+  const marked = { ...course, scale: { raw: course.scale.raw, measure: course.scale.measure.map((measure) => measure + 300) } };
+  const severity = (maxSpacing: number): unknown => raceUnserved.find({ ...layout, courses: layout.courses.map((one) => ({ ...one, course: marked })), plan: { ...layout.plan, practice: { ...layout.plan.practice, maxSpacing } } }).map((one) => one.severity);
+  expect([severity(5000), severity(5001), severity(5300)]).toEqual([['error'], ['warning'], ['warning']]);
+  expect(raceUnserved.find(layout)[0]!.message).toContain('Race "Long Bay" is served by no station over its 5.00 km.');
+});

@@ -44,3 +44,12 @@ describe('seen-not-served', () => {
     expect(seenNotServed.find(layoutOf([turtle(ORIGIN, [[90, 1000]]), other], [{ at }]))).toHaveLength(1);
   });
 });
+
+it('a pass beyond an end of the course is not missed, and the nearest of several is told', () => {
+  // Home to 10 m short of where the pin stands: beyond the finish.
+  const short = courseThrough([...OUT, ...OUT.slice(27).map((at) => from(at, 0, 20)).reverse()]);
+  expect(seenNotServed.find(layoutOf([short], [{ at: from(from(ORIGIN, 90, 500), 180, 5) }]))).toEqual([]);
+  const line = turtle(ORIGIN, [[90, 1000], [0, 40], [270, 1000], [180, 20], [90, 1000], [180, 10], [270, 1000]]);
+  const [finding] = seenNotServed.find(layoutOf([line], [{ at: from(from(ORIGIN, 90, 500), 180, 5), lead: { race: 'c', pass: 0 } }]));
+  expect(finding!.measured).toBeCloseTo(15, 0);
+});

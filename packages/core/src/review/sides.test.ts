@@ -59,3 +59,15 @@ describe('side-contradicted', () => {
     expect(found(sideContradicted, 9)).toEqual([]);
   });
 });
+
+describe('what is said of a side', () => {
+  it('is how far the pin stands from the line, and how sure that is', () => {
+    expect(found(sideUnclear, 1)[0]!.message).toContain('Station s1 is 1.0 m from the course line: its side is 66 % sure, expected 95 %.');
+    expect(found(sideContradicted, 9, { side: 'left' })[0]!.message).toContain('is declared on the left, but its pin stands 9.0 m to the right (100 % sure).');
+    expect(found(sideContradicted, -9, { side: 'right' })[0]!.message).toContain('stands 9.0 m to the left');
+  });
+
+  it('is nothing where no course passes', () => {
+    for (const check of [sideUnclear, sideContradicted]) expect(found(check, 900, { side: 'left' })).toEqual([]);
+  });
+});

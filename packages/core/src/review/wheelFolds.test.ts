@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import type { Finding } from '../finding.ts';
-import { ORIGIN, turtle } from '../testing/courses.ts';
+import { ORIGIN, courseOfSegments, from, turtle, turtlePoints } from '../testing/courses.ts';
 import { layoutOf } from '../testing/plans.ts';
 import { wheelFolds } from './wheelFolds.ts';
 
@@ -22,4 +22,12 @@ it('an item behind a corner whose leg is shorter than its trim is noted: no whee
 
 it('an item without a place is not told again', () => {
   expect(wheelFolds.find(layoutOf([turtle(ORIGIN, [[90, 1000]])], [{ on: { course: 'c', measure: 50, side: 'left', offset: 6 } }]))).toEqual([]);
+});
+
+it('an item behind a skipped gap is told so, with the item that it is', () => {
+  const gapped = courseOfSegments([turtlePoints(ORIGIN, [[90, 1000]], 100), turtlePoints(from(ORIGIN, 90, 1200), [[90, 1000]], 100)], 'skip');
+  const found = wheelFolds.find(layoutOf([gapped], [{ on: { course: 'c', measure: 1030, side: 'right', offset: 6 } }]));
+  expect(found.map(({ where, message }) => [where.item, message.includes('a skipped gap lies between the chalk mark and it')])).toEqual([['sign', true]]);
+  const ahead = wheelFolds.find(layoutOf([gapped], [{ on: { course: 'c', measure: 970, side: 'right', offset: 6 } }]));
+  expect(ahead.map(({ where }) => where.item)).toEqual(['trash']);
 });
