@@ -28,7 +28,8 @@ export async function reviewMany(call: Call): Promise<Result<Output>> {
     const exit = await printLines(call, workers === 1 ? 1 : workers * AHEAD, reviewers, opened.value);
     return exit.ok ? good({ text: '', saved: true, exit: exit.value }) : exit;
   } finally {
-    await Promise.all([reviewers.close(), opened.value.close()]);
+    reviewers.close();
+    await opened.value.close();
   }
 }
 

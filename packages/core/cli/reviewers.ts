@@ -4,12 +4,12 @@ import { type ReviewJob, type ReviewedLine, faultLine } from './reviewedLine.ts'
 export interface Reviewers {
   /** Never rejects. */
   readonly review: (job: ReviewJob) => Promise<ReviewedLine>;
-  readonly close: () => Promise<void>;
+  readonly close: () => void;
 }
 
 export async function inThisThread(): Promise<Reviewers> {
   const { default: reviewLine } = await import('./reviewWorker.ts');
-  return { review: async (job) => reviewLine(job).catch((error: unknown) => faultLine(job.file, error)), close: async () => undefined };
+  return { review: async (job) => reviewLine(job).catch((error: unknown) => faultLine(job.file, error)), close: () => undefined };
 }
 
 /**
@@ -27,10 +27,10 @@ export async function inThreads(count: number): Promise<Reviewers> {
   let here: Promise<Reviewers> | undefined;
   pool.on('error', () => {
     here ??= inThisThread();
-    // Its threads may all fail so: what they end with has been told.
-    pool.destroy().catch(() => undefined);
+    pool.cancelPendingTasks();
   });
-  // The pool's threads do not keep the program alive while they start.
+  // The pool's threads do not keep the program alive: not while they start, which this does, and not when they are done.
+  // They are not ended by `destroy`, which throws where one of them is just failing.
   const awake = setInterval(() => undefined, 60_000);
   const review = async (job: ReviewJob): Promise<ReviewedLine> => {
     try {
@@ -40,9 +40,5 @@ export async function inThreads(count: number): Promise<Reviewers> {
     }
     return (await here).review(job);
   };
-  const close = async (): Promise<void> => {
-    clearInterval(awake);
-    await pool.destroy();
-  };
-  return { review, close };
+  return { review, close: () => clearInterval(awake) };
 }
