@@ -1,10 +1,12 @@
 /**
  * Writes packages/core/dist/packed, the files of core that are published, from the sources alone (core's `prepack`).
  * One file a source, so that a bundler drops what a page does not use; only the modules behind the face ./geometry
- * are gathered into one: Node takes longer to find and open twenty files than to run what is in them.
+ * are gathered into one: Node takes longer to find and open twenty files than to run what is in them. The same
+ * sources give the same bytes.
  */
 import { spawnSync } from 'node:child_process';
 import { existsSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { dirname, isAbsolute, join, relative, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'vite';
@@ -14,6 +16,9 @@ const CORE = join(ROOT, 'packages/core');
 const PACKED = join(CORE, 'dist/packed');
 const FACE = join(PACKED, 'src/geometry.js');
 const GATHERED = join(PACKED, 'src/gathered.js');
+/** Karney's own code is CommonJS, which takes Node longer to open than all the rest: it is taken in too, with its licence. */
+const GEODESIC = 'geographiclib-geodesic';
+const GEODESIC_FILE = createRequire(join(CORE, 'package.json')).resolve(GEODESIC);
 /** Of what the face loads only these are gathered: the rest is also what help or a reader of GPX needs without them. */
 const ROOMS = new Set(['geodesy', 'course', 'layout'].map((room) => join(PACKED, 'src', room)));
 /** As the compiler writes them: the path of a file beside this one, between its quotes. */
@@ -43,18 +48,23 @@ const pathFrom = (file, to) => {
 /** Makes one module of several and leaves it in the place of GATHERED. */
 async function gather(files) {
   writeFileSync(GATHERED, files.map((file) => `export * from '${pathFrom(GATHERED, file)}';\n`).join(''));
-  const taken = new Set([GATHERED, ...files]);
+  const taken = new Set([GATHERED, GEODESIC_FILE, ...files]);
   await build({
     root: PACKED,
     configFile: false,
     logLevel: 'warn',
+    resolve: { alias: { [GEODESIC]: GEODESIC_FILE } },
     build: {
       lib: { entry: GATHERED, formats: ['es'], fileName: 'gathered' },
       outDir: dirname(GATHERED),
       emptyOutDir: false,
       minify: false,
       target: 'es2023',
-      rolldownOptions: { external: (id) => (isAbsolute(id) ? !taken.has(id) : !id.startsWith('.')), treeshake: false },
+      rolldownOptions: {
+        external: (id) => (isAbsolute(id) ? !taken.has(id) : !id.startsWith('.') && id !== GEODESIC),
+        treeshake: false,
+        output: { banner: `/* With ${GEODESIC} in it, whose licence is:\n\n${readFileSync(join(GEODESIC_FILE, '../LICENSE.txt'), 'utf8')}*/` },
+      },
     },
   });
   for (const file of files) rmSync(file);
