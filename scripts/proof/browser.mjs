@@ -28,7 +28,7 @@ async function read(page, address, ids) {
 /** What each element shows, by its id. Anything that goes wrong in the page, or a request to another host, throws. */
 export async function inBrowser(root, ids) {
   const outDir = join(root, 'site');
-  // Names of this workspace's own export conditions must not reach its sources: this is a stranger's project.
+  // No configuration of this workspace, whose export conditions lead to the sources: this is a stranger's project.
   await build({ root, configFile: false, logLevel: 'error', worker: { format: 'es' }, build: { outDir, target: 'es2023' } });
   const server = await preview({ root, configFile: false, logLevel: 'error', build: { outDir }, preview: { port: 0, host: '127.0.0.1' } });
   const browser = await chromium.launch({ executablePath: process.env.CHROMIUM_PATH ?? '/usr/bin/chromium', args: FLAGS });

@@ -3,7 +3,7 @@
  * fetches the dependencies. Every script of this folder runs in one; `all.mjs` gives one to all of them.
  */
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, readdirSync, realpathSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -34,8 +34,8 @@ export const readJson = (path) => JSON.parse(readFileSync(path, 'utf8'));
 
 /** Packs, installs and hands over the project; takes it away afterwards, whatever happens. */
 export async function inProject(work) {
-  // Where a name of the folder is a link, the bundler would take the project's files for strangers.
-  const top = mkdtempSync(join(tmpdir(), 'halfcup-proof-'));
+  // The folder's real name: through a link the bundler would take the project's files for strangers.
+  const top = mkdtempSync(join(realpathSync(tmpdir()), 'halfcup-proof-'));
   try {
     said('npx', ['--yes', 'pnpm@12', 'pack', '--pack-destination', top], join(ROOT, 'packages/core'));
     const tarball = join(top, readdirSync(top).find((name) => name.endsWith('.tgz')));
