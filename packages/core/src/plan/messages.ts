@@ -25,14 +25,15 @@ function valueMessage(input: unknown, values: readonly unknown[]): string {
   return near === undefined ? told(input, accepted) : `${told(input, accepted)}; did you mean ${JSON.stringify(near)}?`;
 }
 
-const PIECES: Readonly<Record<string, string>> = { array: 'entries', tuple: 'entries', string: 'characters' };
+const ENTRIES = ['entry', 'entries'] as const;
+const PIECES: Readonly<Record<string, readonly [one: string, more: string]>> = { array: ENTRIES, tuple: ENTRIES, string: ['character', 'characters'] };
 
 /** The bound that a value breaks: "more than 0", "at least 2 entries". */
 function boundMessage(issue: z.core.$ZodRawIssue<z.core.$ZodIssueTooSmall | z.core.$ZodIssueTooBig>): string {
   const small = issue.code === 'too_small';
   const bound = small ? issue.minimum : issue.maximum;
   const pieces = PIECES[issue.origin];
-  if (pieces !== undefined) return told(issue.input, `${small ? 'at least' : 'at most'} ${bound} ${pieces}`);
+  if (pieces !== undefined) return told(issue.input, `${small ? 'at least' : 'at most'} ${bound} ${pieces[Number(bound) === 1 ? 0 : 1]}`);
   const strict = issue.inclusive === false;
   if (small) return told(issue.input, strict ? `more than ${bound}` : `${bound} or more`);
   return told(issue.input, strict ? `less than ${bound}` : `${bound} or less`);

@@ -53,6 +53,8 @@ describe('bounds', () => {
     expect(said({ races: [{ id: 'm', course: 'full', show: 2 }] })).toBe('races[0].show: found 2; accepted: 1 or less');
     expect(said({ races: [{ id: 'm', course: 'full', startFlow: 0 }] })).toContain('found 0; accepted: more than 0');
     expect(said({ courses: [{ id: 'full', line: [[1, 2]] }] })).toBe('courses[0].line: found a list of 1; accepted: at least 2 entries');
+    expect(said({ courses: [] })).toBe('courses: found an empty list; accepted: at least 1 entry');
+    expect(said({ races: [{ id: 'm', course: 'full', finish: { times: [] } }] })).toContain('accepted: at least 1 entry');
   });
 });
 
