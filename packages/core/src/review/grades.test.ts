@@ -130,3 +130,11 @@ describe('which pass the grade is taken from', () => {
     }
   });
 });
+
+it('a race on wheels is told among others by its own name, and others are not', () => {
+  const down = hilly((along) => 300 - 0.08 * along);
+  const races = [planRace('r', 'c'), { ...planRace('w', 'c'), name: 'Wheels 5', division: 'wheels' as const }, planRace('q', 'c')];
+  const found = descentWithWheels.find(layoutOf([down], [{ at: ROADSIDE }], { races }));
+  expect(found.map(({ where }) => where.race)).toEqual(['w']);
+  expect(found[0]!.message).toContain('Race "Wheels 5", on wheels, comes down 8.0 %');
+});

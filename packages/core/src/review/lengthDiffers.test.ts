@@ -40,3 +40,8 @@ it('a recorded track is said to wander, a drawn line is not, and the start’s o
   const shifted = stated(42_395);
   expect(lengthDiffers.find({ ...shifted, courses: shifted.courses.map((indexed) => ({ ...indexed, course: marked })) })).toEqual([]);
 });
+
+it('tells both ends of what is tolerated', () => {
+  expect(found(42_000)[0]!.limit).toEqual([expect.closeTo(41_958, 6), expect.closeTo(42_042, 6)]);
+  expect(found(42_000)[0]!.message).toContain('Course "c" is stated as 42000.0 m, but its line is 42195.0 m: 195.0 m longer, where 42.0 m is the tolerance of course measurement.');
+});

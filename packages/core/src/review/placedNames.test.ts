@@ -56,3 +56,33 @@ it('a number alone may mean a station, and is told apart from one that says so',
   expect(read('sign 9').perhaps).toBeNull();
   expect(read('2').perhaps).toBeNull();
 });
+
+it('a station’s name with nothing but small words is its pin, with words that nobody knows it is any of its things', () => {
+  expect(short('the station s1')).toEqual(['s1', 'pin']);
+  expect(short('s1 hello')).toEqual(['s1', 'any']);
+  expect(short('hello')).toEqual(['', 'any']);
+  expect(short('station')).toEqual(['', 'any']);
+  expect(short('s1 drop')).toEqual(['s1', 'none']);
+});
+
+it('a drink is for sport where that word stands right before it, and drinks of no kind are both', () => {
+  expect(short('s1 sport drinks')).toEqual(['s1', 'sportsDrink']);
+  expect(short('s1 drink sports')).toEqual(['s1', 'sportsDrink water']);
+  expect(short('drink')).toEqual(['', 'sportsDrink water']);
+  expect(short('s1 gel and drink')).toEqual(['s1', 'gel']);
+  expect(short('s1 isotonic, water')).toEqual(['s1', 'sportsDrink water']);
+  expect(short('s1 sign and trash')).toEqual(['s1', 'sign trash']);
+});
+
+it('both ends named are neither, and a number of a station counts from one', () => {
+  expect(short('s1 trash from start to end')).toEqual(['s1', 'trash']);
+  expect(short('s1 trash begin')).toEqual(['s1', 'trash', 'from']);
+  expect(short('stop 3 sign')).toEqual(['s12', 'sign']);
+  expect(short('station 9 sign')).toEqual(['', 'sign']);
+  expect(short('station 0 sign')).toEqual(['', 'sign']);
+  expect(read('sign 1').perhaps).toMatchObject({ id: 's1' });
+  expect(read('sign 1 2').perhaps).toBeNull();
+  expect(read('km 1').perhaps).toBeNull();
+  expect(read('s1 sign 2')).toMatchObject({ stations: [{ id: 's1' }], perhaps: null });
+  expect(read('')).toMatchObject({ stations: [], perhaps: null, kinds: 'any', end: null });
+});

@@ -1,0 +1,99 @@
+/** What is said of side and order of recorded points, word by word, and which points it rests on. */
+import { describe, expect, it } from 'vitest';
+import type { Finding } from '../finding.ts';
+import type { PlanStation } from '../plan/plan.ts';
+import { ORIGIN, turtle } from '../testing/courses.ts';
+import { type Recorded, eastward, placedDocument } from '../testing/placed.ts';
+import { layoutOf } from '../testing/plans.ts';
+import { reviewPlaced } from './placed.ts';
+
+const straight = turtle(ORIGIN, [[90, 6000]], 100);
+/** Out and back on one line. */
+const there = turtle(ORIGIN, [[90, 3000], [270, 3000]], 100);
+const station = (keys: Partial<PlanStation> = {}): Partial<PlanStation> => ({ at: eastward(1500), side: 'right', ...keys });
+const point = (name: string, measure: number, right: number = 5, keys: Partial<Recorded> = {}): Recorded => ({ name, at: eastward(measure, right), hdop: 0.2, ...keys });
+const found = (code: string, points: readonly Recorded[], course = straight, keys: Partial<PlanStation> = {}): Finding[] => reviewPlaced(layoutOf([course], [station(keys)]), placedDocument(points)).findings.filter((one) => one.code === code);
+
+describe('the side of a recorded point', () => {
+  it('is told with how sure it is, where it stands and what the plan has', () => {
+    const [side] = found('placed-side', [point('s1 sign', 1408.56, -5)]);
+    expect(side!.message).toBe('Sign of Station s1 stands on the left as its runners see it (100 % sure); expected the right. Move it across, or mend the plan\'s side.');
+    expect(side).toMatchObject({ severity: 'warning', where: { file: 'placed.gpx', station: 's1', course: 'c', item: 'sign', measure: expect.closeTo(1408.56, 1) } });
+    const [doubtful] = found('placed-side', [point('s1 sign', 1408.56, -3, { hdop: 0.8 })], straight, { practice: { sideConfidence: 0.9, courseR95: 3 } });
+    expect(doubtful!.message).toMatch(/\((?:9[0-9]) % sure\)/u);
+  });
+
+  it('is one note for all points of a direction that do not tell it, each kind once', () => {
+    const unsure = { hdop: 2 };
+    const notes = found('placed-side', [point('s1 sign', 1408.56, 5, unsure), point('s1 water from', 1504.9, 5, unsure), point('s1 water to', 1506.7, 5, unsure)]);
+    expect(notes).toHaveLength(1);
+    expect(notes[0]).toMatchObject({ severity: 'note', cannotTell: true, where: { line: 2 } });
+    expect(notes[0]!.message).toBe('The side of the road of what was recorded at Station s1 (sign, water) cannot be told: the error of the points is too large for how far they stand from the course line. Look on the ground.');
+  });
+
+  it('is not asked where the plan itself does not know it', () => {
+    const made = reviewPlaced(layoutOf([straight], [{ at: eastward(1500, 0.2) }]), placedDocument([point('s1 sign', 1408.56, -5)]));
+    expect(made.verdicts).toHaveLength(1);
+    expect(made.findings.filter(({ code }) => code === 'placed-side')).toEqual([]);
+  });
+
+  it('of tables is told for the lead only, of signs for the direction whose they are', () => {
+    const both = { passes: 'all' as const, serves: ['water' as const], lead: { race: 'c', pass: 0 } };
+    const water = found('placed-side', [point('s1 water', 1500, -5)], there, both);
+    expect(water.map(({ where }) => [where.item, where.measure])).toEqual([['water', expect.closeTo(1500, 0)]]);
+    const sign = found('placed-side', [point('s1 sign', 1501.8288 + 91.44, -5), point('s1 water', 1500)], there, both);
+    expect(sign.map(({ where, message }) => [where.item, message.includes('on the right as its runners see it')])).toEqual([['sign', true]]);
+  });
+});
+
+describe('the order of recorded points', () => {
+  it('is told by what runners meet before what, by how much, and what the plan has', () => {
+    const [order, ...more] = found('placed-order', [point('s1 sign', 1408.56), point('s1 sports drink', 1512), point('s1 water', 1500), point('s1 trash', 1490)]);
+    expect(more).toEqual([]);
+    expect(order).toMatchObject({ severity: 'warning', unit: 'm', measured: expect.closeTo(12, 1), where: { station: 's1', course: 'c', item: 'water', measure: expect.closeTo(1500, 1) } });
+    expect(order!.message).toBe('At Station s1 runners meet water before sports drink, trash before sports drink, trash before water (by 12.0 m); expected sign, sports drink, water, trash. Move them, or mend the names of the points.');
+  });
+
+  it('is not wrong within the errors of both points, and just beyond them it is', () => {
+    // k·σ with σ² = (1² + 1²) ÷ 2.4477², k = 1.645: 0.95 m.
+    const by = (metres: number): number => found('placed-order', [point('s1 sports drink', 1500 + metres), point('s1 water', 1500)]).length;
+    expect([by(0.9), by(1.0), by(-2)]).toEqual([0, 1, 0]);
+  });
+
+  it('is not asked of one item’s own points, nor of tables by those who come the other way', () => {
+    const both = { passes: 'all' as const, lead: { race: 'c', pass: 0 } };
+    expect(found('placed-order', [point('s1 trash', 1600), point('s1 trash', 1560)])).toEqual([]);
+    const swapped = [point('s1 sports drink', 1510), point('s1 water', 1500)];
+    expect(found('placed-order', swapped, there, both).map(({ where }) => where.measure)).toEqual([expect.closeTo(1500, 0)]);
+  });
+});
+
+describe('two points for one thing', () => {
+  it('are refused where both name the same end, and taken where they name both ends or neither', () => {
+    const twice = (...names: string[]): string[] => found('placed-ambiguous', names.map((name, k) => point(name, 1560 + 10 * k))).map(({ message }) => message);
+    expect(twice('s1 trash from', 's1 trash from')).toEqual([expect.stringMatching(/^Point "s1 trash from" \(line 2\) and Point "s1 trash from" \(line 3\) both stand for trash of "s1"; expected one\. None is used/u)]);
+    expect(twice('s1 trash to', 's1 trash from', 's1 trash to')).toHaveLength(1);
+    expect(twice('s1 trash from', 's1 trash to')).toEqual([]);
+    expect(twice('s1 trash', 's1 trash', 's1 trash')).toEqual([]);
+    expect(twice('s1 sign', 's1 sign')).toHaveLength(1);
+  });
+});
+
+describe('a point that names no station', () => {
+  it('is the nearest thing by more than its error, and else could be either', () => {
+    // At 1,503.38 m: water begins 1.5 m on, sports drink ends 1.55 m before.
+    expect(found('placed-ambiguous', [point('table', 1503.3768, 5, { hdop: 1 })]).map(({ message }) => message)).toEqual([expect.stringContaining('could be water of "s1" or sports drink of "s1": its error of 5.0 m does not tell them apart. It is not used')]);
+    const [far] = found('placed-unknown', [point('sign', 3000)]);
+    expect(far!.message).toContain('stands more than 60 m from every place of the plan that it could be. It is not used');
+    expect(found('placed-unknown', [point('sign', 1408.56 - 59.9)])).toEqual([]);
+    expect(found('placed-unknown', [point('sign', 1408.56 - 60.1)])).toHaveLength(1);
+  });
+
+  it('or no name at all is called what it is', () => {
+    const [nameless] = found('placed-unknown', [{ name: null, at: eastward(3000), hdop: 1 }]);
+    expect(nameless!.message).toMatch(/^A point without a name stands more than 60 m/u);
+    const [nought] = found('placed-hdop', [point('s1 sign', 1408.56, 5, { hdop: 0 })]);
+    expect(nought!.message).toBe('Point "s1 sign" has an hdop of 0, which no receiver has; expected more than 0. Its error is taken as 5 m, as if it had none.');
+    expect(found('placed-hdop', [point('s1 sign', 1408.56, 5, { hdop: 0.1 }), { ...point('s1 water', 1505), hdop: null }])).toEqual([]);
+  });
+});
