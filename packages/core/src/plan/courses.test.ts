@@ -141,6 +141,13 @@ describe('the line of a GPX file', () => {
     expect(empty).toMatchObject({ ok: false, findings: [{ code: 'track-unknown', severity: 'error', where: { file: 'a.gpx' } }] });
   });
 
+  it('is refused by the file’s name where the finding points into a plan, and says that there is none to take', () => {
+    const said = (track: string | undefined, from: GpxDocument): string => chooseLine(from, track, { path: '/courses/0' }).findings[0]!.message;
+    expect(said('Half', gpx([]))).toBe('races/a.gpx has no line "Half"; it has none.');
+    expect(said('empty', gpx([line('track', 'empty', [])]))).toBe('Line "empty" of races/a.gpx has no points.');
+    expect(said(undefined, gpx([]))).toBe('races/a.gpx has no track or route with points; expected one to be the course.');
+  });
+
   it('is the one that the plan names', () => {
     const files = sources(['a.gpx', document]);
     expect(Math.round(courseLength(built([planCourse('a', { gpx: 'a.gpx', track: 'way' })], files)[0]!.course))).toBe(500);
