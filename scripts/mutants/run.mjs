@@ -48,6 +48,10 @@ async function run(seed, only) {
 }
 
 const { values } = parseArgs({ options: { seed: { type: 'string', default: '1' }, only: { type: 'string' } } });
+if (!/^\d+$/u.test(values.seed)) {
+  console.error(`Found --seed ${JSON.stringify(values.seed)}; expected a whole number, such as --seed 2.`);
+  process.exit(2);
+}
 process.chdir(ROOT);
 const started = Date.now();
 const results = await run(Number(values.seed), values.only);
@@ -59,5 +63,6 @@ for (const [group] of GROUPS) {
 }
 for (const mutant of valid.filter((mutant) => !isKilled(mutant)).sort((a, b) => place(a).localeCompare(place(b), 'en', { numeric: true }))) console.log(survivor(mutant));
 console.log(told(valid));
-if (values.only === undefined && valid.length < FEWEST) throw new Error(`only ${valid.length} mutants, at least ${FEWEST} are wanted: raise SHARE in sample.mjs`);
-if (valid.filter(isKilled).length < LEAST * valid.length) process.exitCode = 1;
+const few = values.only === undefined && valid.length < FEWEST;
+if (few) console.error(`Only ${valid.length} mutants; at least ${FEWEST} are wanted: raise SHARE in sample.mjs.`);
+if (few || valid.filter(isKilled).length < LEAST * valid.length) process.exitCode = 1;

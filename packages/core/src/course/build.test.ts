@@ -192,3 +192,59 @@ describe('building a course', () => {
     expect(built.at(-1)!.message).toContain('without length');
   });
 });
+
+describe('what is said of gaps and lengths', () => {
+  const two = (gap: number): CourseInput['segments'] => withGap(gap).map((points) => segmentThrough(points));
+  const said = (built: ReturnType<typeof buildCourse>): string => built.findings[0]!.message;
+
+  it('is how wide a gap is, between which points, and what was done', () => {
+    expect(said(buildCourse(input(two(30))))).toMatch(/^Two segments are 30\.0 m apart, from -17\.\d{6},-33\.\d{6} \(point 4\) to -17\.\d{6},-33\.\d{6} \(point 5\); joined by a straight line\.$/u);
+    expect(said(buildCourse(input(two(120), { gaps: 'join' })))).toMatch(/^A gap of 120\.0 m between segments, from .* \(point 4\) to .* \(point 5\); joined by a straight line as asked\.$/u);
+    expect(said(buildCourse(input(two(120), { gaps: 'skip' })))).toMatch(/; skipped as asked: it adds no course distance\.$/u);
+    expect(buildCourse(input(two(120), { gaps: 'skip', where: { course: 'c' } })).findings[0]).toMatchObject({ measured: expect.closeTo(120, 4), limit: 50, unit: 'm', where: { course: 'c', at: withGap(120)[0]!.at(-1) } });
+  });
+
+  it('is that all points are at one place, or that nothing but a jump is left', () => {
+    expect(refusal(input([]))[0]!.message).toBe('The course has no points; expected at least two different points.');
+    expect(refusal(input([segmentThrough([ORIGIN])]))[0]!.message).toBe('The course has points at one place only; expected at least two different points.');
+    expect(refusal(input([[ORIGIN], [from(ORIGIN, 90, 400)]].map((points) => segmentThrough(points)), { gaps: 'skip' })).map(({ code }) => code)).toEqual(['gap-skipped', 'course-too-short']);
+  });
+
+  it('is how long a course would be, and its longest step', () => {
+    const [finding] = refusal(input([segmentThrough([[0, 0], [60, 0], [-50, 0]])]));
+    expect(finding!.message).toMatch(/^The course would be 18924 km long; expected at most 10000 km\. Its longest step is 12245 km, from 60\.000000,0\.000000 \(point 2\) to -50\.000000,0\.000000 \(point 3\): take out/u);
+    expect(finding).toMatchObject({ measured: expect.closeTo(18_924_313, -2), where: { at: [60, 0] } });
+  });
+});
+
+describe('the columns of a course', () => {
+  it('hold every point once, be it one of many, and the course says how it is drawn', () => {
+    const points = turtlePoints(ORIGIN, [[90, 9000]], 10);
+    const course = valueOf(buildCourse(input([segmentThrough(points)], { drawn: 'centre' })));
+    expect(course).toMatchObject({ drawn: 'centre', points: 901, duplicates: 0 });
+    expect(course.lon).toHaveLength(901);
+    expect(courseThrough(points).drawn).toBe('recorded');
+    // Cut into pieces: more vertices than points were given, and all columns grow alike.
+    const cut = valueOf(buildCourse(input([segmentThrough([ORIGIN, from(ORIGIN, 90, 9000)], [0, 450])])));
+    expect([cut.lon, cut.lat, cut.raw, cut.ele!].map((column) => column.length)).toEqual([46, 46, 46, 46]);
+    cut.raw.forEach((raw, k) => {
+      expect(raw).toBeCloseTo(200 * k * (rawLength(cut) / 9000), 3);
+      expect(cut.ele![k]).toBeCloseTo(10 * k, 6);
+    });
+    expect(cut.raw.at(-1)).toBe(rawLength(cut));
+    expect(cut.scale).toEqual({ raw: [0, rawLength(cut)], measure: [0, rawLength(cut)] });
+  });
+
+  it('end a step of just 200 m uncut, and cut one that is longer', () => {
+    expect(courseThrough([ORIGIN, from(ORIGIN, 90, 199.999)]).lon).toHaveLength(2);
+    expect(courseThrough([ORIGIN, from(ORIGIN, 90, 200.001)]).lon).toHaveLength(3);
+    expect(courseThrough([ORIGIN, from(ORIGIN, 90, 400.001)]).lon).toHaveLength(4);
+  });
+
+  it('skip only between segments: a long step within one is a part of the course', () => {
+    const far = from(ORIGIN, 90, 500);
+    const built = valueOf(buildCourse(input([segmentThrough([ORIGIN, far]), segmentThrough([from(far, 90, 100), from(far, 90, 700)])], { gaps: 'skip' })));
+    expect(built.skips).toHaveLength(1);
+    expect(rawLength(built)).toBeCloseTo(500 + 600, 3);
+  });
+});

@@ -140,3 +140,39 @@ describe('a course of parts', () => {
     expect([before, after].map((course) => [Math.round(courseLength(course)), course.skips.length])).toEqual([[200, 0], [150, 0]]);
   });
 });
+
+describe('what is said of parts', () => {
+  it('is where a part ends or begins, how long its course is, and what was expected', () => {
+    const a = turtle(ORIGIN, [[90, 500]], 20, 'a');
+    const messages = (...parts: Part[]): string[] => refusal(...parts).map(({ message }) => message);
+    expect(messages([a, 100, 600])).toEqual(['The part ends at 600.0 m, but course "a" is 500.0 m long; expected an end within it.']);
+    expect(messages([a, -10, 300])).toEqual(['The part begins at -10.0 m, before the start of course "a" (0.0 m); expected a place on it.']);
+    expect(messages([a, 300, 200])).toEqual(['The part runs from 300.0 m to 200.0 m of course "a"; expected "from" before "to".']);
+    expect(messages([a, 0, 200], [a, 300, 400])).toEqual(['The part begins 100.0 m from where the one before it ends; expected at most 50 m.']);
+  });
+
+  it('begins at the start’s own measure where a mark gives it one', () => {
+    const marked = turtle(ORIGIN, [[90, 500]]);
+    const shifted = { ...marked, scale: { raw: marked.scale.raw, measure: marked.scale.measure.map((measure) => measure + 100) } };
+    expect(refusal([shifted, 50, 300])[0]).toMatchObject({ code: 'measure-beyond-course', measured: 50, limit: 100 });
+    expect(courseLength(valueOf(courseOfParts(input([[shifted, 100, 300]]))))).toBeCloseTo(200, 4);
+    expect(courseLength(valueOf(courseOfParts(input([[shifted, 99.99995, 300]]))))).toBeCloseTo(200, 3);
+  });
+
+  it('carries name, id and how it is drawn, and the joins that were made as findings', () => {
+    const [a, b] = [turtle(ORIGIN, [[90, 500]]), turtle(from(ORIGIN, 90, 530), [[90, 400]])];
+    const made = courseOfParts({ ...input([[a, 0, 500], [b, 0, 300]]), drawn: 'centre', name: 'Both' });
+    expect(valueOf(made)).toMatchObject({ id: 'p', name: 'Both', drawn: 'centre', skips: [] });
+    expect(made.findings).toEqual([expect.objectContaining({ code: 'gap-joined', measured: expect.closeTo(30, 3) })]);
+    expect(courseOfParts(input([[a, 0, 500]])).findings).toEqual([]);
+  });
+
+  it('hits each knot of a calibrated course, and its own ends', () => {
+    const part = valueOf(courseOfParts(input([[calibrated(), 510, 1500]])));
+    expect(part.scale.raw).toEqual([0, expect.closeTo(400, 4), rawLength(part)]);
+    expect(part.scale.measure).toEqual([0, expect.closeTo(408, 4), expect.closeTo(990, 4)]);
+    const back = valueOf(courseOfParts(input([[calibrated(), 510, 1500]], true)));
+    expect(back.scale.measure).toEqual([0, expect.closeTo(582, 4), expect.closeTo(990, 4)]);
+    expect(back.scale.raw[0]).toBe(0);
+  });
+});
