@@ -3,7 +3,8 @@
  * station's further points. Lengths in metres, positions to 1e-8 of a degree (1 mm).
  * Loading this file loads Turf: import it only where GeoJSON is asked for.
  */
-import { feature, featureCollection, lineString, multiLineString, point, truncate } from '@turf/turf';
+import { feature, featureCollection, lineString, multiLineString, point } from '@turf/helpers';
+import { truncate } from '@turf/truncate';
 import type { Feature, FeatureCollection, GeoJsonProperties, Geometry, LineString, MultiLineString } from 'geojson';
 import { type Course, courseLength } from '../course/course.ts';
 import type { LonLat } from '../finding.ts';

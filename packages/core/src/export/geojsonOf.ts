@@ -2,7 +2,10 @@
  * Single geometries as GeoJSON (RFC 7946) for other tools: a course, its passes by a point, places, polygons.
  * Lengths in metres, positions to 1e-8 of a degree (1 mm); lines are cut at the antimeridian. Loads Turf.
  */
-import { bboxClip, featureCollection, lineString, multiLineString, multiPolygon, point, polygon, rewind, truncate } from '@turf/turf';
+import { bboxClip } from '@turf/bbox-clip';
+import { featureCollection, lineString, multiLineString, multiPolygon, point, polygon } from '@turf/helpers';
+import { rewind } from '@turf/rewind';
+import { truncate } from '@turf/truncate';
 import type { Feature, FeatureCollection, LineString, MultiLineString, MultiPolygon, Point, Polygon, Position } from 'geojson';
 import { type Course, type Pass, courseLength } from '../course/course.ts';
 import type { Outline, NamedPlace } from '../course/fromGeoJson.ts';

@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { DEFAULT_CREW, DEFAULT_PRACTICE, DEFAULT_SUPPLIES } from './defaults.ts';
 import { amount, count, duration, length, mass, positiveAmount, positiveCount, positiveDuration, positiveLength, positiveVolume, share } from './fields.ts';
 import type { Crew, Practice, Supplies, SuppliesOverride, TakeRates } from './plan.ts';
+import { overCrew, overPractice, overSupplies } from './practice.ts';
 
 export const practiceOverrides: z.ZodType<Partial<Practice>> = z.strictObject({
   signAhead: length.exactOptional(),
@@ -91,22 +92,6 @@ export const crewOverrides: z.ZodType<Partial<Crew>> = z.strictObject({
   minimum: count.exactOptional(),
   longest: positiveDuration.exactOptional(),
 });
-
-/** Practice with a set of overrides laid over it. */
-export const overPractice = (base: Practice, over: Partial<Practice>): Practice => ({ ...base, ...over });
-
-/** Crew with a set of overrides laid over it. */
-export const overCrew = (base: Crew, over: Partial<Crew>): Crew => ({ ...base, ...over });
-
-/** Supplies with a set of overrides laid over it, key by key also inside packs, weights and each division's take. */
-export function overSupplies(base: Supplies, over: SuppliesOverride): Supplies {
-  const take = { ...base.take };
-  for (const division of ['run', 'walk', 'wheels'] as const) {
-    const rates = over.take?.[division];
-    if (rates !== undefined) take[division] = { ...take[division], ...rates };
-  }
-  return { ...base, ...over, take, packs: { ...base.packs, ...over.packs }, weights: { ...base.weights, ...over.weights } };
-}
 
 export const practiceSchema: z.ZodType<Practice> = practiceOverrides.transform((over) => overPractice(DEFAULT_PRACTICE, over));
 export const suppliesSchema: z.ZodType<Supplies> = suppliesOverrides.transform((over) => overSupplies(DEFAULT_SUPPLIES, over));
