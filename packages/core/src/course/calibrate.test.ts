@@ -203,3 +203,8 @@ describe('what is said of marks', () => {
     expect(calibrate(track, { marks: [{ at: at(1000, track.course), measure: 9000 }, { at: at(1000, track.course), measure: 9500 }, { at: at(1000, track.course), measure: 9600 }] }).findings[0]!.message).toMatch(/raw 1000 or 7000 m/u);
   });
 });
+
+it('two marks that say the same distance at different places have no order, nor one at no distance but the start', () => {
+  expect(reasons(calibrate(straight, { marks: [{ at: at(3000), measure: 3000 }, { at: at(4000), measure: 3000 }] }))).toEqual(['marks-no-order']);
+  expect(reasons(calibrate(straight, { marks: [{ at: at(3000), measure: 0 }] }))).toEqual(['marks-no-order']);
+});

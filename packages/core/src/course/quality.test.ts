@@ -162,3 +162,9 @@ describe('track quality', () => {
     expect(inverse(...finding!.where.at!, ...withTangle()[50]!).length).toBeLessThan(15);
   });
 });
+
+it('a flaw behind repeated points is told from the first of them', () => {
+  const points = road(200);
+  const repeated = [...points, points.at(-1)!, points.at(-1)!, ...turtlePoints(from(points.at(-1)!, 80, 300), [[80, 100]], 10)];
+  expect(flaws(repeated)).toEqual(['jump 20-23']);
+});

@@ -81,3 +81,19 @@ describe('the segment index', () => {
     expect(indexCourse(courseThrough([...turtlePoints(ORIGIN, [[90, 200]]), ...stand])).tangles).toHaveLength(1);
   });
 });
+
+describe('the boxes of an index', () => {
+  it('hold 16 segments each', () => {
+    const boxes = (segments: number): number => indexCourse(turtle(ORIGIN, [[90, segments * 10]], 10)).boxes.numItems;
+    expect([1, 15, 16, 17, 32, 33].map(boxes)).toEqual([1, 1, 1, 2, 2, 3]);
+  });
+
+  it('that do not touch make runs of their own: one on the way out, one on the way home', () => {
+    const indexed = indexCourse(courseThrough(turtlePoints(ORIGIN, [[90, 1500], [270, 1500]], 10)));
+    const runs = nearRuns(indexed, from(ORIGIN, 90, 200), 60);
+    expect(runs).toHaveLength(2);
+    expect(runs[0]!.last).toBeLessThan(48);
+    expect(runs[1]!.first).toBeGreaterThan(240);
+    expect(nearRuns(indexed, from(ORIGIN, 90, 1500), 60)).toEqual([{ first: 128, last: 160 }]);
+  });
+});

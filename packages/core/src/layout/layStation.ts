@@ -67,7 +67,7 @@ export function seeStation(plan: Plan, index: number, courses: CourseTable): Res
   const lead = leadPass(station, seen);
   const passes = markServed(station, seen, groups.find((group) => group.includes(lead)) ?? []);
   const declared = declaredSide(station, passes[lead], courses);
-  const directions = passes.length === 0 ? [] : directionsOf(passes, groups, lead, declared);
+  const directions = directionsOf(passes, groups, lead, declared);
   const nearest = passes.some((pass) => servesRace(station, pass.race)) ? null : nearestCourse(plan, station, at, courses);
   return good({ id: station.id, name: station.name, index, station, practice, at, declared: declared ?? null, passes, directions, nearest });
 }

@@ -4,7 +4,7 @@ import { type Course, courseLength } from '../course/course.ts';
 import type { LonLat } from '../finding.ts';
 import { fromEastNorth } from '../geodesy/frame.ts';
 import { courseOfSegments } from '../testing/courses.ts';
-import { offsetUncertainty, wheelBetween } from './wheel.ts';
+import { offsetUncertainty, readWheel, wheelBetween, wheelLine } from './wheel.ts';
 
 type Point = readonly [x: number, y: number];
 
@@ -196,4 +196,14 @@ describe('wheel distance', () => {
     expect([offsetUncertainty(drawn('centre'), 9), offsetUncertainty(drawn('centre'), undefined)]).toEqual([1, 1]);
     for (const how of ['shortest', 'recorded'] as const) expect([offsetUncertainty(drawn(how), 9), offsetUncertainty(drawn(how), undefined)]).toEqual([4.5, 4]);
   });
+});
+
+it('a line found for more of the course reads the same, also next to a recorded corner', () => {
+  const course = courseOf(bend(80, 12, 60, 2), 'recorded');
+  const length = courseLength(course);
+  for (const [from, to] of [[61, 101], [71, 111], [1, 61], [65, 73]] as const) {
+    const [own, whole] = [readWheel(wheelLine(course, from, to), from, to, 5, 1)!, readWheel(wheelLine(course, 0, length), from, to, 5, 1)!];
+    expect(own.length).toBeCloseTo(whole.length!, 6);
+    expect(own.margin).toBeCloseTo(whole.margin, 6);
+  }
 });

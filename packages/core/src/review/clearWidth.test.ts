@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Layout } from '../layout/layout.ts';
 import type { PlanStation } from '../plan/plan.ts';
-import { ORIGIN, turtle } from '../testing/courses.ts';
+import { ORIGIN, from, turtle } from '../testing/courses.ts';
 import { layoutOf } from '../testing/plans.ts';
 import { clearWidth, respondersWidth } from './clearWidth.ts';
 
@@ -69,4 +69,11 @@ it('both say how much of the road stays clear, of how much, and what takes the r
 it('neither asks of a station that gives no width, or where nothing stands in the road', () => {
   const points: PlanStation['points'] = [{ kind: 'medical', at: ORIGIN }];
   for (const keys of [{ points }, { points, width: 2, serves: [] }]) for (const check of [clearWidth, respondersWidth]) expect(check.find(laid(keys))).toEqual([]);
+});
+
+it('a station that no course runs by takes nothing of a road, and cannot be asked', () => {
+  const off = layoutOf([course], [{ at: from(ORIGIN, 0, 11_000), width: 2, points: [{ kind: 'medical', at: ORIGIN }] }]);
+  expect(off.stations[0]!.directions).toEqual([]);
+  expect([clearWidth.find(off), respondersWidth.find(off)]).toEqual([[], []]);
+  expect([clearWidth.missing!(off), respondersWidth.missing!(off)]).toEqual([expect.stringContaining('gives the width'), expect.stringContaining('gives the width')]);
 });

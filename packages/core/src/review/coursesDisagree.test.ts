@@ -55,3 +55,12 @@ describe('which items of two courses are compared', () => {
     expect(coursesDisagree.find(layoutOf([full, away], [pin]))).toEqual([]);
   });
 });
+
+it('the item that lies farthest apart is told, be it the first that runners meet', () => {
+  // The second course comes in from 3 m aside and meets the first behind the tables.
+  const full = turtle(ORIGIN, [[90, 3000]], 20, 'full');
+  const aside = Array.from({ length: 6 }, (_, k) => from(from(ORIGIN, 90, 1400 + 20 * k), 0, 3 - 0.5 * k));
+  const half = courseThrough([...aside, ...turtlePoints(from(ORIGIN, 90, 1520), [[90, 1400]], 20)], 'half');
+  const told = coursesDisagree.find(layoutOf([full, half], [{ at: from(from(ORIGIN, 90, 1500), 180, 6), side: 'right', width: 7 }]));
+  expect(told).toEqual([expect.objectContaining({ where: expect.objectContaining({ item: 'sign' }) })]);
+});

@@ -97,3 +97,26 @@ describe('a point that names no station', () => {
     expect(found('placed-hdop', [point('s1 sign', 1408.56, 5, { hdop: 0.1 }), { ...point('s1 water', 1505), hdop: null }])).toEqual([]);
   });
 });
+
+describe('what else is said of recorded points', () => {
+  it('is where they may be wrong: two points for one trash drop of a station that is passed both ways, with the way', () => {
+    const both = { passes: 'all' as const, serves: ['water' as const], lead: { race: 'c', pass: 0 } };
+    const [twice] = found('placed-ambiguous', [point('s1 trash from', 1547.5488), point('s1 trash from', 1550)], there, both);
+    expect(twice!.message).toContain('both stand for trash of "s1" for runners who pass at 1500 m; expected one.');
+    const [water] = found('placed-ambiguous', [point('s1 water from', 1500), point('s1 water from', 1501)], there, both);
+    expect(water!.message).toContain('both stand for water of "s1"; expected one.');
+  });
+
+  it('is that a wheel and the positions differ, from just beyond what both may be off', () => {
+    // Positions: 1.96·√(1² + 1²) ÷ 2.4477 = 1.1325 m (two-sided 95 %); the wheel: 0.5 m and 0.1 % of its reading.
+    const differs = (more: number): number => found('placed-wheel-differs', [point('s1 sign', 1408.56, 5, { comment: `wheel ${(91.44 + more).toFixed(3)} m` }), point('s1 sports drink', 1500)]).length;
+    expect([differs(1.70), differs(1.75), differs(-1.70), differs(-1.75)]).toEqual([0, 1, 0, 1]);
+  });
+
+  it('is on what all of it rests, of the file that was read', () => {
+    const [note] = found('placed-assumptions', [point('s1 sign', 1408.56)]);
+    expect(note).toMatchObject({ severity: 'note', source: 'assumption', where: { file: 'placed.gpx' } });
+    // 1.645·√(5² + 5²) ÷ 2.4477 = 4.75 m.
+    expect(note!.message).toContain('or of 5 m (pinR95) without hdop and for places known from the plan only (two of these: ± 4.8 m at 95 %, one-sided)');
+  });
+});

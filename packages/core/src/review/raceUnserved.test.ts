@@ -24,3 +24,8 @@ it('a course that begins at another measure than 0 counts by its length, and jus
   expect([severity(5000), severity(5001), severity(5300)]).toEqual([['error'], ['warning'], ['warning']]);
   expect(raceUnserved.find(layout)[0]!.message).toContain('Race "Long Bay" is served by no station over its 5.00 km.');
 });
+
+it('each race is told by the length of its own course', () => {
+  const courses = [turtle(ORIGIN, [[90, 9000]], 100, 'a'), turtle(ORIGIN, [[90, 3000]], 100, 'b')];
+  expect(raceUnserved.find(layoutOf(courses, [])).map(({ severity, where }) => [where.course, severity])).toEqual([['a', 'error'], ['b', 'warning']]);
+});

@@ -52,3 +52,9 @@ describe('which stations are neighbours', () => {
     expect(held(b! - a! + 1e-6)[0]!.message).toContain('Station s1 stands on the left, Station s2, 1000.0 m on, on the right; expected one side');
   });
 });
+
+it('two neighbours of one station, each of another race, are two changes', () => {
+  const races = [planRace('a', 'c'), planRace('b', 'c')];
+  const stations = [{ ...on(1000, 'left'), races: ['a'] }, { ...on(1200, 'left'), races: ['b'] }, on(2000, 'right')];
+  expect(sideChange.find(layoutOf([course], stations, { races })).map(({ where, measured }) => [where.race, Math.round(measured as number)])).toEqual([['a', 1000], ['b', 800]]);
+});
