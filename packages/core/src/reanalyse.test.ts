@@ -10,6 +10,7 @@ import { withVariant } from './plan/variant.ts';
 import { reanalyse } from './reanalyse.ts';
 import { ORIGIN, from, turtlePoints, valueOf } from './testing/courses.ts';
 import { planCourse, planOf, planRace, planStation } from './testing/plans.ts';
+import { real } from './testing/numbers.ts';
 
 interface Case {
   /** Chains of up to four changes each. */
@@ -81,7 +82,7 @@ const replaced = (k: number, place: Pick<PlanStation, 'at' | 'on'>): Change => (
 const near = (station: PlanStation | undefined, azimuthDeg: number, length: number): LonLat => from(station?.at ?? ORIGIN, azimuthDeg, length);
 
 const stationChange: fc.Arbitrary<Change> = fc.oneof(
-  fc.tuple(nth, fc.double({ min: 0, max: 360, noNaN: true }), fc.double({ min: 0, max: 400, noNaN: true })).map(([k, azimuthDeg, length]): Change => (plan) => replaced(k, { at: near(plan.stations[k % Math.max(plan.stations.length, 1)], azimuthDeg, length) })(plan)),
+  fc.tuple(nth, real(0, 360), real(0, 400)).map(([k, azimuthDeg, length]): Change => (plan) => replaced(k, { at: near(plan.stations[k % Math.max(plan.stations.length, 1)], azimuthDeg, length) })(plan)),
   fc.tuple(nth, nth, fc.integer({ min: 0, max: 9900 }), side, fc.integer({ min: 0, max: 9 })).map(([k, of, measure, which, offset]): Change => (plan) => replaced(k, { on: { course: plan.courses[of % plan.courses.length]!.id, measure, side: which, offset } })(plan)),
   fc.tuple(nth, side).map(([k, which]) => stationAt(k, () => ({ side: which }))),
   fc.tuple(nth, fc.subarray(['gel', 'sportsDrink', 'water'] as const, { minLength: 1 })).map(([k, serves]) => stationAt(k, () => ({ serves }))),
@@ -109,7 +110,7 @@ const planChange: fc.Arbitrary<Change> = fc.oneof(
   fc.integer({ min: -9, max: 9 }).map((more): Change => (plan) => ({ ...plan, courses: plan.courses.map((course) => ({ ...course, marks: course.marks.map((mark) => (mark.measure === undefined ? mark : { ...mark, measure: mark.measure + more })) })) })),
   fc.tuple(nth, fc.integer({ min: 27_000, max: 45_000 })).map(([k, sweep]): Change => (plan) => (plan.clock.length === 0 ? plan : { ...plan, clock: plan.clock.with(k % plan.clock.length, { ...plan.clock[k % plan.clock.length]!, sweep }) })),
   fc.constantFrom('cool' as const, 'hot' as const).map((heat): Change => (plan) => ({ ...plan, supplies: { ...plan.supplies, heat } })),
-  fc.record({ handRate: fc.integer({ min: 1, max: 20 }), handSpacing: fc.double({ min: 1, max: 4, noNaN: true }) }, { requiredKeys: [] }).map((over): Change => (plan) => ({ ...plan, crew: { ...plan.crew, ...over } })),
+  fc.record({ handRate: fc.integer({ min: 1, max: 20 }), handSpacing: real(1, 4) }, { requiredKeys: [] }).map((over): Change => (plan) => ({ ...plan, crew: { ...plan.crew, ...over } })),
   fc.constant<Change>((plan) => ({ ...plan, races: plan.races.toReversed() })),
   fc.constant<Change>((plan) => ({ ...plan, vehicles: [], waivers: [], zones: [] })),
   // As an edit of the text: other objects that say the same.

@@ -10,6 +10,7 @@ import { busiest, mergedTimes, perMinuteOf, quantilesOf } from './timing.ts';
 import type { RaceArrivals } from './day.ts';
 import { fieldOf } from './field.ts';
 import { sweepAt, sweepOf } from './sweep.ts';
+import { real } from '../testing/numbers.ts';
 
 const LENGTH = 42_195;
 const ENDS = [0, LENGTH] as const;
@@ -118,12 +119,12 @@ describe('conservation', () => {
   const cases = fc.record({
     waves,
     show: fc.constantFrom(1, 0.9, 0.55),
-    finish: fc.record({ median: fc.integer({ min: 6000, max: 20_000 }), spread: fc.double({ min: 0, max: 0.5, noNaN: true }) }),
+    finish: fc.record({ median: fc.integer({ min: 6000, max: 20_000 }), spread: real(0, 0.5) }),
     startFlow: fc.integer({ min: 20, max: 3000 }),
     late: fc.constantFrom('out' as const, 'served' as const),
     cutoff: fc.integer({ min: 7300, max: 40_000 }),
   });
-  const measures = fc.array(fc.double({ min: 0, max: LENGTH, noNaN: true }), { minLength: 1, maxLength: 4 });
+  const measures = fc.array(real(0, LENGTH), { minLength: 1, maxLength: 4 });
   const runs = { seed: 20_270_912, numRuns: 200 };
 
   it('arrivals and those out are the starters, times the served passes; they ascend and none is negative', () => {
@@ -167,7 +168,7 @@ describe('conservation', () => {
 
   it('twice the entrants over twice the flow leave the 10 to 90 % quantiles within 0.5 %', () => {
     fc.assert(
-      fc.property(fc.integer({ min: 1000, max: 4000 }), fc.integer({ min: 200, max: 2000 }), fc.double({ min: 0.05, max: 0.4, noNaN: true }), fc.double({ min: 2000, max: LENGTH, noNaN: true }), (entrants, startFlow, spread, measure) => {
+      fc.property(fc.integer({ min: 1000, max: 4000 }), fc.integer({ min: 200, max: 2000 }), real(0.05, 0.4), real(2000, LENGTH), (entrants, startFlow, spread, measure) => {
         const at = (times: number) => quantilesOf(arrivals(running({ waves: [{ time: 0, entrants: entrants * times }], finish: { median: 15_000, spread }, show: 1, startFlow: startFlow * times }), measure).times)!;
         const [once, twice] = [at(1), at(2)];
         for (const share of ['p10', 'p50', 'p90'] as const) expect(Math.abs(twice[share] / once[share] - 1)).toBeLessThan(0.005);
