@@ -99,3 +99,50 @@ describe('room for all items', () => {
     expect(at(91.4)).toBeGreaterThan(2800);
   });
 });
+
+describe('the wheel distance of an item', () => {
+  /** Drawn on the road’s centre: 1000 m east, then so many degrees to the right. */
+  const turning = (turn: number, keys: Partial<PlanStation>): LaidDirection => layoutOf([{ ...turtle(ORIGIN, [[90, 1000], [90 + turn, 1000]], 50), drawn: 'centre' }], [keys]).stations[0]!.directions[0]!;
+  const radians = (degrees: number): number => (degrees * Math.PI) / 180;
+
+  it('has the margin of its farther end: the turn on the way there times 1 m', () => {
+    // The trash drop stands from 52.4 m to 98.1 m behind the pin; the corner lies 70 m behind it.
+    const trash = itemOf(turning(30, { on: on(930) }), 'trash');
+    expect(trash.wheelMargin).toBeCloseTo(radians(30), 3);
+    expect(trash.wheel).toEqual([expect.closeTo(52.4256, 3), expect.closeTo(98.1456 - 12 * Math.tan(radians(15)), 2)]);
+    expect(itemOf(turning(30, { on: on(930) }), 'sign').wheelMargin).toBeCloseTo(0, 6);
+    // Upstream: the corner lies between the sign and the pin.
+    const sign = itemOf(turning(30, { on: on(1050) }), 'sign');
+    expect(sign.wheelMargin).toBeCloseTo(radians(30), 3);
+    expect(sign.wheel![0]).toBeCloseTo(-91.44 + 12 * Math.tan(radians(15)), 2);
+  });
+
+  it('is none where the way to either end cannot be wheeled', () => {
+    // A turn over 150° has no inside: the trash drop’s far end lies behind it.
+    expect(itemOf(turning(160, { on: on(930) }), 'trash').wheel).toBeNull();
+    expect(itemOf(turning(160, { on: on(930) }), 'water').wheel).not.toBeNull();
+    expect(itemOf(turning(160, { on: on(1050, 'left') }), 'sign').wheel).toBeNull();
+  });
+
+  it('has a margin of half the road where the line is not drawn on its centre', () => {
+    const shortest = layoutOf([{ ...turtle(ORIGIN, [[90, 1000], [120, 1000]], 50), drawn: 'shortest' }], [{ on: on(1050), width: 9 }]).stations[0]!.directions[0]!;
+    expect(itemOf(shortest, 'sign').wheelMargin).toBeCloseTo(4.5 * radians(30), 3);
+  });
+});
+
+describe('tables that another direction meets', () => {
+  it('are those that its course runs by, first to last, and it has no items where it meets none', () => {
+    const [lead, other] = laid(OUT_AND_BACK, { on: on(800), passes: 'all', serves: ['gel', 'sportsDrink', 'water'] }).directions as [LaidDirection, LaidDirection];
+    expect(kinds(other)).toEqual(['sign', 'water', 'sportsDrink', 'gel', 'trash']);
+    for (const item of other.items) expect(item.from).toBeLessThanOrEqual(item.to);
+    expect(itemOf(other, 'trash').boxes).toHaveLength(itemOf(lead, 'trash').boxes!.length);
+    expect(laid(OUT_AND_BACK, { on: on(800), passes: 'all', serves: [] }).directions.map(({ items }) => items.length)).toEqual([0, 0]);
+  });
+
+  it('keep their own ground, and are told by that direction’s own distances and side', () => {
+    const [lead, other] = laid(OUT_AND_BACK, { on: on(800), passes: 'all', serves: ['water'] }).directions as [LaidDirection, LaidDirection];
+    expect(itemOf(other, 'water')).toMatchObject({ side: 'left', at: [...itemOf(lead, 'water').at].reverse(), from: expect.closeTo(4000 - 801.8288, 2), to: expect.closeTo(3200, 2) });
+    expect(itemOf(other, 'water').offset).toBeCloseTo(6, 3);
+    expect(itemOf(other, 'water').wheel).toEqual([expect.closeTo(-1.8288, 2), expect.closeTo(0, 2)]);
+  });
+});
