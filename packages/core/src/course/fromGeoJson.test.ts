@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Result } from '../finding.ts';
 import { valueOf } from '../testing/courses.ts';
 import { courseFromGeoJson, placesFromGeoJson, polygonsFromGeoJson } from './fromGeoJson.ts';
+import { positionOf } from './foreign.ts';
 import { courseFromGpxParser } from './fromGpxParser.ts';
 
 const LINE = [[-30.1, 12.2, 5], [-30.099, 12.2, 7], [-30.098, 12.2, 9]];
@@ -149,5 +150,11 @@ describe('a course from the result of a parser', () => {
   it('is refused where a point is no position', () => {
     const { ok, findings } = courseFromGpxParser({ tracks: [{ name: 'T', points: [...points, { lon: NaN, lat: 1 }] }], routes: [] });
     expect([ok, findings.map(({ code }) => code)]).toEqual([false, ['position']]);
+    expect(findings[0]!.message).toBe('Found longitude something that is not a number and latitude 1 at /tracks/0/points/3; expected degrees from -180 to 180 and from -90 to 90.');
   });
+});
+
+it('a position is refused with its place where it has one, and without where it has none', () => {
+  const said = (where: { path?: string }): string => messages(positionOf({ lon: 200, lat: 1, where }))[0]!;
+  expect([said({}), said({ path: '' }), said({ path: '/at' })].map((message) => message.split(';')[0])).toEqual(['Found longitude 200 and latitude 1', 'Found longitude 200 and latitude 1 at the root', 'Found longitude 200 and latitude 1 at /at']);
 });

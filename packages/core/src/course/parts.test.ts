@@ -176,3 +176,12 @@ describe('what is said of parts', () => {
     expect(back.scale.raw[0]).toBe(0);
   });
 });
+
+it('a part that ends at a skipped gap is joined by the next as any other', () => {
+  const end = from(ORIGIN, 90, 300);
+  const gapped = courseOfSegments([turtlePoints(ORIGIN, [[90, 300]], 100), turtlePoints(from(end, 0, 500), [[90, 200]], 100)], 'skip');
+  const on = turtle(from(end, 90, 10), [[90, 400]]);
+  const made = valueOf(courseOfParts(input([[gapped, 100, gapped.skips[0]!.raw], [on, 0, 300]])));
+  expect(courseLength(made)).toBeCloseTo(200 + 10 + 300, 3);
+  expect(made.skips).toEqual([]);
+});

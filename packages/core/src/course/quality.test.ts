@@ -159,6 +159,7 @@ describe('track quality', () => {
     const [finding] = tangleFindings({ course: doubled, tangles, boxes }, { file: 'a.gpx' });
     expect(finding!.where).toMatchObject({ file: 'a.gpx', measure: expect.closeTo(2 * tangles[0]!.from, 6) });
     expect(finding!.measured).toBeCloseTo(tangles[0]!.to - tangles[0]!.from, 9);
+    expect(finding!.message).toContain(`${(tangles[0]!.to - tangles[0]!.from).toFixed(1)} m of track within a circle of 10 m radius. From ${tangles[0]!.from.toFixed(0)} m to ${tangles[0]!.to.toFixed(0)} m of the line as recorded.`);
     expect(inverse(...finding!.where.at!, ...withTangle()[50]!).length).toBeLessThan(15);
   });
 });

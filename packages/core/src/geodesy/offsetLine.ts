@@ -40,7 +40,7 @@ export function readOffsetLine(corners: readonly Corner[], from: number, to: num
   const folded = inner.some((corner, k) => Math.abs(corner.turn) > SHARPEST || !hasLegs(inner, k, from, to, offset));
   if (folded && offset !== 0) return { longer: null, totalTurn };
   const longer = inner.reduce((sum, { turn }) => sum + (isInside(turn, offset) ? -2 * trimOf(turn, offset) : Math.abs(offset * turn)), 0);
-  return { longer: offset === 0 ? 0 : longer, totalTurn };
+  return { longer, totalTurn };
 }
 
 const isInside = (turn: number, offset: number): boolean => turn * offset > 0;

@@ -146,3 +146,17 @@ describe('tables that another direction meets', () => {
     expect(itemOf(other, 'water').wheel).toEqual([expect.closeTo(-1.8288, 2), expect.closeTo(0, 2)]);
   });
 });
+
+it('tables that have no place on the lead’s course are not met by another direction, and are no error', () => {
+  const [lead, other] = laid(OUT_AND_BACK, { on: on(3999), passes: 'all', lead: { race: 'c', pass: 1 } }).directions as [LaidDirection, LaidDirection];
+  expect(itemOf(lead, 'water').at).toEqual([null, null]);
+  expect(other.items).toEqual([]);
+});
+
+it('a sign placed by hand before a corner is wheeled round it', () => {
+  const course = { ...turtle(ORIGIN, [[90, 1000], [120, 1000]], 50), drawn: 'centre' as const };
+  const [direction] = layoutOf([course], [{ on: on(1050), items: { sign: { at: from(from(ORIGIN, 90, 960), 180, 9) } } }]).stations[0]!.directions;
+  expect(itemOf(direction, 'sign').wheel![0]).toBeCloseTo(-90 + 12 * Math.tan(Math.PI / 12), 1);
+  const [behind] = layoutOf([course], [{ on: on(960), items: { trash: { at: from(from(from(ORIGIN, 90, 1000), 120, 30), 210, 9) } } }]).stations[0]!.directions;
+  expect(itemOf(behind, 'trash').wheel![0]).toBeCloseTo(70 - 12 * Math.tan(Math.PI / 12), 1);
+});

@@ -118,3 +118,13 @@ describe('what is told of a bend', () => {
     expect(at(corner(60), 1000, { serves: [] })).toEqual([]);
   });
 });
+
+it('a place elsewhere where the recorder stood still takes no bend away, be it before or behind', () => {
+  const random = generator(3);
+  const still = (at: ReturnType<typeof from>): ReturnType<typeof from>[] => Array.from({ length: 60 }, () => from(at, 360 * random(), 4 * random()));
+  const south = (along: number): ReturnType<typeof from> => from(from(ORIGIN, 90, 1000), 180, along);
+  const recorded = courseThrough([...turtlePoints(ORIGIN, [[90, 295]], 5), ...still(from(ORIGIN, 90, 300)), ...turtlePoints(from(ORIGIN, 90, 305), [[90, 690]], 5), ...turtlePoints(south(0), [[180, 595]], 5), ...still(south(600)), ...turtlePoints(south(605), [[180, 300]], 5)]);
+  const layout = layoutOf([recorded], [{ at: from(south(15), 270, 5), side: 'right' }]);
+  expect(layout.courses[0]!.tangles).toHaveLength(2);
+  expect(bendNearTables.find(layout)).toEqual([expect.objectContaining({ measured: expect.closeTo(90, 0) })]);
+});

@@ -93,3 +93,11 @@ describe('the overlap of two stations', () => {
     expect(found!.message).not.toContain('unclear');
   });
 });
+
+it('where the way between two stations is longer for one race than for another, the larger overlap is told', () => {
+  const detour = turtle(ORIGIN, [[90, 1050], [0, 10], [90, 40], [180, 10], [90, 1900]], 10, 'b');
+  const roads = [detour, turtle(ORIGIN, [[90, 3000]], 10, 'a')];
+  const on = (measure: number): Partial<PlanStation> => ({ on: { course: 'a', measure, side: 'right', offset: 5 } });
+  const told = itemsOverlap.find(layoutOf(roads, [on(1000), on(1150)]));
+  expect(told).toEqual([expect.objectContaining({ measured: expect.closeTo(UP + DOWN - 150, 1), where: expect.objectContaining({ course: 'a' }) })]);
+});

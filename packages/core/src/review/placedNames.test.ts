@@ -17,6 +17,7 @@ const short = (name: string | null): unknown[] => {
 
 it('case, punctuation, accents, leading zeros and joined digits do not count', () => {
   expect(tokensOf('S-01: Água_Point')).toEqual(['s', '1', 'agua', 'point']);
+  expect(tokensOf(' — ')).toEqual([]);
   for (const name of ['s1 sign', 'S1-SIGN', 's01_Sign', 'S 1: sign', 's1sign', 'Agua point, sign', 'ÁGUA POINT ahead', 'station 1 sign', 'No. 1 sign']) {
     expect([name, ...short(name)]).toEqual([name, 's1', 'sign']);
   }

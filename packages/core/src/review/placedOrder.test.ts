@@ -120,3 +120,53 @@ describe('what else is said of recorded points', () => {
     expect(note!.message).toContain('or of 5 m (pinR95) without hdop and for places known from the plan only (two of these: ± 4.8 m at 95 %, one-sided)');
   });
 });
+
+describe('of two stations, courses and ways', () => {
+  const two = [station(), { at: eastward(1650), side: 'right' as const, name: 'Fort' }];
+  const verdicts = (points: readonly Recorded[]): string[] => reviewPlaced(layoutOf([straight], two), placedDocument(points)).verdicts.map(({ station: id, item, measured }) => `${id} ${item} ${measured.toFixed(0)}`);
+
+  it('a point is that of the station that it names, though another’s stands nearer', () => {
+    // Planned: the signs at 1,408.56 m and 1,558.56 m.
+    expect(verdicts([point('s2 sign', 1412)])).toEqual(['s2 sign 238']);
+    expect(verdicts([point('Fort sign', 1412), point('s1 sign', 1550)])).toEqual(['s1 sign -50', 's2 sign 238']);
+  });
+
+  it('is read from its own course, whatever other course the plan lists first', () => {
+    const decoy = turtle(eastward(9000, 9000), [[45, 3000]], 100, 'decoy');
+    const points = [point('s1 sign', 1420, -5), point('s1 sports drink', 1512), point('s1 water', 1500), point('s1 trash from', 1560)];
+    const made = (courses: readonly (typeof decoy)[]): unknown => {
+      const { verdicts: told, findings } = reviewPlaced(layoutOf(courses, [station({ races: ['c'] })]), placedDocument(points));
+      return [told, findings];
+    };
+    expect(made([decoy, straight])).toEqual(made([straight]));
+  });
+
+  it('a table of which the far end alone was recorded is where that end says', () => {
+    const measured = (name: string, measure: number): number => reviewPlaced(layoutOf([straight], [station({ serves: ['water'], tables: { water: 5 } })]), placedDocument([point('s1 sign', 1408.56), point(name, measure)])).verdicts[0]!.measured;
+    // Five tables: 9.144 m from 1,500 m.
+    expect(measured('s1 water to', 1509.144)).toBeCloseTo(91.44, 2);
+    expect(measured('s1 water to', 1511.144)).toBeCloseTo(93.44, 2);
+    expect(measured('s1 water from', 1502)).toBeCloseTo(93.44, 2);
+    expect(measured('s1 water', 1502)).toBeCloseTo(93.44, 2);
+  });
+
+  it('those who come the other way are told of their own sign and trash drop: side, and order against the tables', () => {
+    const both = { passes: 'all' as const, serves: ['water' as const], lead: { race: 'c', pass: 0 }, tables: { water: 5 } };
+    // Their trash drop stands from 45.72 m to 91.44 m past the table’s upstream end, west of it.
+    const trash = found('placed-side', [point('s1 water', 1500), point('s1 trash from', 1500 - 45.72, -5)], there, both);
+    expect(trash.map(({ where }) => [where.item, Math.round(where.measure!)])).toEqual([['trash', 4546]]);
+    // Their sign, planned at 1,600.6 m, stands beside the table: they meet the table’s end at 1,509.1 m first.
+    const sign = found('placed-order', [point('s1 sign', 1506), point('s1 water to', 1509.144)], there, both);
+    expect(sign.map(({ where, message }) => [Math.round(where.measure!), message.includes('water before sign')])).toEqual([[4491, true]]);
+  });
+
+  it('a wheel round a corner within the trash drop is held by the end that it was wheeled to', () => {
+    const cornered = layoutOf([{ ...turtle(ORIGIN, [[90, 1575], [120, 2000]], 25), drawn: 'centre' }], [station({ on: { course: 'c', measure: 1500, side: 'right', offset: 6 } })]);
+    const trash = cornered.stations[0]!.directions[0]!.items.find(({ kind }) => kind === 'trash')!;
+    const water = cornered.stations[0]!.directions[0]!.items.find(({ kind }) => kind === 'water')!;
+    const wheeled = (name: string, k: 0 | 1): number => reviewPlaced(cornered, placedDocument([{ name, at: trash.at[k]!, hdop: 2, comment: `wheel ${(trash.wheel![k] - water.wheel![1]).toFixed(3)} m` }])).verdicts[0]!.measured;
+    expect(trash.along[1] - trash.wheel![1]).toBeGreaterThan(2.5);
+    expect(wheeled('s1 trash from', 0)).toBeCloseTo(45.72, 2);
+    expect(wheeled('s1 trash to', 1)).toBeCloseTo(91.44, 2);
+  });
+});

@@ -21,7 +21,9 @@ describe('a zone in metres from an origin', () => {
       expect(made).toEqual({ name: 'z', shape: { type: 'Polygon', coordinates: [ring] }, box: [close(0), close(0), close(40), close(20)] });
     }
     // A last place that shares one number with the first is a corner of its own.
-    for (const last of [[0, 10], [20, 0]]) expect(localZones([zone([...OBLONG, last])], 'allowed', ORIGIN)[0]!.shape.coordinates[0]).toHaveLength(6);
+    const ringed = (...polygon: LonLat[]): number => localZones([{ name: 'z', rule: 'allowed', polygon }], 'allowed', [1, 1])[0]!.shape.coordinates[0]!.length;
+    for (const last of [[1, 1.001], [1.001, 1]] as LonLat[]) expect(ringed([1, 1], [1.002, 1.001], [1.002, 1.002], last)).toBe(5);
+    expect(ringed([1, 1], [1.002, 1.001], [1.002, 1.002], [1, 1])).toBe(4);
   });
 
   it('is one of the rule asked for that encloses something', () => {
