@@ -208,3 +208,13 @@ it('two marks that say the same distance at different places have no order, nor 
   expect(reasons(calibrate(straight, { marks: [{ at: at(3000), measure: 3000 }, { at: at(4000), measure: 3000 }] }))).toEqual(['marks-no-order']);
   expect(reasons(calibrate(straight, { marks: [{ at: at(3000), measure: 0 }] }))).toEqual(['marks-no-order']);
 });
+
+it('only the first mark may be the start itself: a later one that stands there is the finish', () => {
+  const loop = indexCourse(turtle(ORIGIN, [[0, 1000], [90, 1000], [180, 1000], [270, 1000]], 25));
+  const { course } = valueOf(calibrate(loop, { marks: [{ at: at(2000, loop.course), measure: 2000 }, { at: ORIGIN, measure: 4080 }] }));
+  expect([startMeasure(course), courseLength(course)]).toEqual([0, expect.closeTo(4080, 0)]);
+});
+
+it('names of marks are read with blanks around them', () => {
+  expect([measureOfName('  km 10 '), measureOfName(' 10 km  ')]).toEqual([10_000, 10_000]);
+});

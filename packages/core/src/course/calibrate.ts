@@ -126,7 +126,7 @@ function cheapest(candidates: readonly (readonly Knot[])[], rawEnd: number, leng
 }
 
 /** A way whose start is the mark itself. */
-const startingAt = (knot: Knot): Way => ({ cost: knot.measure === 0 ? 0 : START_MARK, knots: [{ ...knot, raw: 0 }] });
+const startingAt = (knot: Knot): Way => ({ cost: START_MARK, knots: [{ ...knot, raw: 0 }] });
 
 function extended(way: Way, knot: Knot): Way[] {
   const last = way.knots.at(-1)!;

@@ -6,7 +6,7 @@ import { inverse } from '../geodesy/karney.ts';
 import { ORIGIN, courseOfSegments, courseThrough, from, segmentThrough, turtle, turtlePoints, valueOf } from '../testing/courses.ts';
 import { buildCourse } from './build.ts';
 import { type Course, courseLength, rawLength } from './course.ts';
-import { ascentOf, elevationAt, meanAzimuth, pointAt, sliceLine } from './locate.ts';
+import { ascentOf, elevationAt, groundAt, meanAzimuth, pointAt, sliceLine } from './locate.ts';
 import { measureOf, rawOf } from './scale.ts';
 import { real } from '../testing/numbers.ts';
 
@@ -193,4 +193,10 @@ describe('a constant added to every longitude', () => {
       { seed: 5, numRuns: 300 },
     );
   });
+});
+
+it('at a vertex before or behind a skipped gap the course runs as it does on its own side', () => {
+  const course = skipped();
+  const { vertex } = course.skips[0]!;
+  for (const place of [{ vertex, share: 0, raw: 300 }, { vertex: vertex + 1, share: 0, raw: 300 }, { vertex, share: 1, raw: 300 }]) expect(groundAt(course, place).azimuthDeg).toBeCloseTo(90, 1);
 });

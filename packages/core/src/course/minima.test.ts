@@ -169,3 +169,8 @@ it('the nearest place is the nearest of several, the first of equal ones, and is
   const equal = through([-500, -300], [500, -300], [500, 300], [-500, 300]);
   expect(nearestOn(equal, ORIGIN).measure).toBeCloseTo(500, 2);
 });
+
+it('the offset at a corner is the whole distance, also off the line that halves it', () => {
+  const [pass] = passesOf(through([-100, 6], [-12, 6], [-12, 100]), ORIGIN);
+  expect(pass).toMatchObject({ distance: close(Math.hypot(12, 6)), offset: close(-Math.hypot(12, 6)), side: 'right' });
+});

@@ -185,3 +185,12 @@ it('a part that ends at a skipped gap is joined by the next as any other', () =>
   expect(courseLength(made)).toBeCloseTo(200 + 10 + 300, 3);
   expect(made.skips).toEqual([]);
 });
+
+it('three parts follow each other with all their knots, which ascend', () => {
+  const whole = calibrated();
+  const made = valueOf(courseOfParts(input([[whole, 300, 1000], [whole, 1000, 1200], [whole, 1230, 1500]])));
+  const join = apart(pointAt(whole, 1200)!.at, pointAt(whole, 1230)!.at);
+  expect(courseLength(made)).toBeCloseTo(700 + 200 + join + 270, 4);
+  expect(made.scale.measure).toEqual([0, 618, 700, 900, 900 + join, 1170 + join].map((measure) => expect.closeTo(measure, 4) as number));
+  made.scale.raw.forEach((raw, k) => expect(raw).toBeGreaterThan(k === 0 ? -1 : made.scale.raw[k - 1]!));
+});

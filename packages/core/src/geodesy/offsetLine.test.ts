@@ -73,6 +73,8 @@ describe('the line at an offset', () => {
     // At 19° and 25 m the trim is 4.18 m, at 21° 4.63 m: only the latter is a drawn corner.
     expect(longer([corner(50, 21), corner(52, 1)], 25)).not.toBeNull();
     expect(longer([corner(50, 19), corner(52, 1)], 25)).toBeNull();
+    expect(longer([corner(50, 21), corner(52, -1)], 25)).not.toBeNull();
+    expect(longer([corner(50, 19), corner(52, -1)], 25)).toBeNull();
   });
 
   it('goes on behind the slight vertices: the next corner that does turn must leave room for both trims', () => {

@@ -55,7 +55,7 @@ export const offsetUncertainty = (course: Course, width: Metres | undefined): Me
 export function wheelLine(course: Course, from: Metres, to: Metres): WheelLine {
   const first = Math.max(rawOf(course, Math.min(from, to)), 0);
   const last = Math.min(rawOf(course, Math.max(from, to)), rawLength(course));
-  const skips = course.skips.map((skip) => skip.raw).filter((raw) => raw >= first && raw <= last);
+  const skips = course.skips.map((skip) => skip.raw);
   const corners = course.drawn === 'recorded' ? smoothedCorners(course, first, last) : drawnCorners(course, first, last);
   return { course, corners, skips };
 }

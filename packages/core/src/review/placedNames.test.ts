@@ -61,6 +61,8 @@ it('a number alone may mean a station, and is told apart from one that says so',
 it('a station’s name with nothing but small words is its pin, with words that nobody knows it is any of its things', () => {
   expect(short('the station s1')).toEqual(['s1', 'pin']);
   expect(short('s1 hello')).toEqual(['s1', 'any']);
+  expect(short('sign s1')).toEqual(['s1', 'sign']);
+  expect(short('water, Água Point North')).toEqual(['s12', 'water']);
   expect(short('hello')).toEqual(['', 'any']);
   expect(short('station')).toEqual(['', 'any']);
   expect(short('s1 drop')).toEqual(['s1', 'none']);

@@ -170,3 +170,49 @@ describe('of two stations, courses and ways', () => {
     expect(wheeled('s1 trash to', 1)).toBeCloseTo(91.44, 2);
   });
 });
+
+describe('what is missing, doubtful or taken', () => {
+  it('a table that was not recorded is a note, a sign a warning, each without a way where there is one only', () => {
+    const missing = found('placed-missing', [point('s1 sports drink', 1500)]);
+    expect(missing.map(({ severity, message }) => [severity, message])).toEqual([
+      ['warning', 'Sign of Station s1 was not recorded: its distance to the first table is not checked.'],
+      ['note', 'Water of Station s1 was not recorded: distances to it are taken from where the plan has it.'],
+      ['note', 'Trash of Station s1 was not recorded: its distance to the last table is not checked.'],
+    ]);
+  });
+
+  it('a point without a name is none of what others name', () => {
+    expect(found('placed-unknown', [point('s1 sign', 1408.56), { name: null, at: eastward(1409), hdop: 0.2 }])).toHaveLength(1);
+    expect(found('placed-ambiguous', [point('s1 sign', 1408.56), { name: null, at: eastward(1409), hdop: 0.2 }])).toEqual([]);
+  });
+
+  it('a point that names its station, but nothing of it, is what it stands near, and nothing far off', () => {
+    expect(found('placed-unknown', [point('s1 hello', 3000)])).toHaveLength(1);
+    expect(found('placed-unknown', [point('s1 hello', 1409)])).toEqual([]);
+  });
+
+  it('of several tables those are named that its error does not tell apart; they are then not missed where the point says table', () => {
+    const serves = { serves: ['gel', 'sportsDrink', 'water'] as const };
+    const doubtful = (name: string | null): Finding[] => reviewPlaced(layoutOf([straight], [station({ serves: [...serves.serves] })]), placedDocument([{ name, at: eastward(1503.3768), hdop: 1 }, point('s1 sign', 1399.1)])).findings;
+    const said = (name: string | null): [string[], unknown[]] => [doubtful(name).filter(({ code }) => code === 'placed-ambiguous').map(({ message }) => message), doubtful(name).filter(({ code }) => code === 'placed-missing').map(({ where }) => where.item)];
+    const [messages, missed] = said('table');
+    expect(messages).toEqual([expect.stringContaining('could be water of "s1" or sports drink of "s1": its error')]);
+    expect(missed).toEqual(['gel', 'trash']);
+    expect(said(null)[1]).toEqual(['gel', 'sportsDrink', 'water', 'trash']);
+  });
+
+  it('a loose number is that of a station whose thing is nearest, however far that is', () => {
+    const two = [station(), { at: eastward(1650), side: 'right' as const }];
+    const made = reviewPlaced(layoutOf([straight], two), placedDocument([point('sign 2', 1640)]));
+    expect(made.verdicts.map(({ station: id, item }) => [id, item])).toEqual([['s2', 'sign']]);
+    expect(reviewPlaced(layoutOf([straight], two), placedDocument([point('sign 1', 1640)])).verdicts).toEqual([]);
+  });
+
+  it('a sign has no end, and one that was wheeled refers to the table where it stands', () => {
+    const [sign] = reviewPlaced(layoutOf([straight], [station()]), placedDocument([point('s1 sign', 1408.56, 5, { comment: 'wheel 100 yd' })])).verdicts;
+    expect(sign).toMatchObject({ by: 'wheel', reference: 'placed' });
+    expect(sign).not.toHaveProperty('end');
+    const [plain] = reviewPlaced(layoutOf([straight], [station()]), placedDocument([point('s1 sign', 1408.56)])).verdicts;
+    expect(plain).toMatchObject({ by: 'position', reference: 'planned' });
+  });
+});

@@ -81,3 +81,14 @@ describe('what is told of runners who come the other way', () => {
     expect(twoWayRoad.find(layout)[0]!.message).not.toContain('water');
   });
 });
+
+it('the nearest place of an item is told where the two lines run together', () => {
+  // Race d comes from 3.8 m beside race c at the trash drop to 4.6 m at the sign.
+  const coming = centre(courseThrough([from(from(ORIGIN, 90, 3000), 180, 0.4), from(from(ORIGIN, 90, 1600), 180, 3.8), from(from(ORIGIN, 90, 1400), 180, 4.6), from(from(ORIGIN, 90, 0), 180, 10)], 'd'));
+  const [finding] = twoWayRoad.find(layoutOf([OUT, coming], [station]));
+  expect(finding!.measured).toBeCloseTo(0.43, 1);
+  expect(finding!.where.item).toBe('sign');
+  const parting = centre(courseThrough([from(from(ORIGIN, 90, 3000), 180, 10), from(from(ORIGIN, 90, 1600), 180, 4.6), from(from(ORIGIN, 90, 1400), 180, 3.8), from(from(ORIGIN, 90, 0), 180, 0.4)], 'd'));
+  const [other] = twoWayRoad.find(layoutOf([OUT, parting], [station]));
+  expect(other).toMatchObject({ measured: expect.closeTo(0.41, 1) as number, where: { item: 'trash', measure: expect.closeTo(3000 - 1598.1, 0) } });
+});
