@@ -193,7 +193,7 @@ describe('what is missing, doubtful or taken', () => {
 
   it('of several tables those are named that its error does not tell apart; they are then not missed where the point says table', () => {
     const serves = { serves: ['gel', 'sportsDrink', 'water'] as const };
-    const doubtful = (name: string | null): Finding[] => reviewPlaced(layoutOf([straight], [station({ serves: [...serves.serves] })]), placedDocument([{ name, at: eastward(1503.3768), hdop: 1 }, point('s1 sign', 1399.1)])).findings;
+    const doubtful = (name: string | null): readonly Finding[] => reviewPlaced(layoutOf([straight], [station({ serves: [...serves.serves] })]), placedDocument([{ name, at: eastward(1503.3768), hdop: 1 }, point('s1 sign', 1399.1)])).findings;
     const said = (name: string | null): [string[], unknown[]] => [doubtful(name).filter(({ code }) => code === 'placed-ambiguous').map(({ message }) => message), doubtful(name).filter(({ code }) => code === 'placed-missing').map(({ where }) => where.item)];
     const [messages, missed] = said('table');
     expect(messages).toEqual([expect.stringContaining('could be water of "s1" or sports drink of "s1": its error')]);
