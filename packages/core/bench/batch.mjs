@@ -1,16 +1,17 @@
 /**
- * Many plans by the command line, one worker against two: time, plans a second, and the memory of the whole process
- * while it comes through the plans. Run by hand after a build, on a quiet Linux: `node packages/core/bench/batch.mjs`.
- * Writes bench/batch.json, from which the README's table is made. Exits 1 where a figure misses its target.
+ * Many plans by the command line, one worker against two: time, plans a second, and memory while it comes through the
+ * plans. Run by hand after a build, on a quiet Linux: `node packages/core/bench/batch.mjs`. Writes bench/batch.json,
+ * from which the README's table is made. Exits 1 where a figure misses its target.
  *
- * Memory is what the process really holds (resident set, all threads), which the machine must have; the heap after a
- * collection would hide what is not collected in time. It goes up and down with each collection: so the mean of every
- * hundred plans, after the first, is held against the mean of them all.
+ * What is held is told by each full collection that V8 makes of itself (`--trace-gc`), summed over the threads: what grows
+ * there would never come back. The resident set is what the machine must have; it also holds what is not collected yet, of
+ * which Node lets each thread keep more and more until a limit, in the first thread about 30 MB in the first thousand plans.
+ * Both go up and down with each collection: so the mean of every hundred plans, after the first, is held against the mean of them all.
  */
 import { spawn } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { once } from 'node:events';
-import { copyFileSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { copyFileSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { availableParallelism, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
@@ -21,7 +22,8 @@ const PLANS = Number(process.argv[2] ?? 1000);
 const ROUNDS = Number(process.argv[3] ?? 2);
 const MAIN = fileURLToPath(new URL('../dist/cli/main.js', import.meta.url));
 
-const mean = (values) => values.reduce((sum, value) => sum + value, 0) / values.length;
+const sum = (values) => values.reduce((total, value) => total + value, 0);
+const mean = (values) => sum(values) / values.length;
 
 /** Writes the plans side by side with the GPX files that all of them name; gives their names. */
 function writePlans(folder) {
@@ -33,29 +35,50 @@ function writePlans(folder) {
   });
 }
 
-/** Resident set of a process, MB, from Linux's account of it. */
-const residentMb = (pid) => Number(/^VmRSS:\s+(\d+) kB$/m.exec(readFileSync(`/proc/${pid}/status`, 'utf8'))[1]) / 1000;
-
-/** One run over all plans: seconds, the digest of what it printed, and the mean of memory in each hundred plans. */
-async function run(folder, files, workers) {
-  const from = performance.now();
-  const child = spawn(process.execPath, [MAIN, 'review', ...files, '--json-lines', '--workers', String(workers)], { cwd: folder, stdio: ['ignore', 'pipe', 'inherit'] });
-  const ended = once(child, 'exit');
-  const digest = createHash('sha256');
-  const hundreds = [];
-  let lines = 0;
-  for await (const line of createInterface({ input: child.stdout })) {
-    digest.update(line);
-    // The last lines may be read when the process is gone.
-    if (lines % 5 === 0 && lines < PLANS - 50) (hundreds[Math.floor(lines / 100)] ??= []).push(residentMb(child.pid));
-    lines += 1;
-  }
-  const [exit] = await ended;
-  if (lines !== PLANS || exit === 2) throw new Error(`${lines} of ${PLANS} plans, exit ${exit}`);
-  return { seconds: (performance.now() - from) / 1000, digest: digest.digest('hex'), memory: hundreds.map(mean) };
+/** Resident set of a process, MB, from Linux's account of it; of one that is ending there is none. */
+function residentMb(pid) {
+  const [, kb] = /^VmRSS:\s+(\d+) kB$/m.exec(readFileSync(`/proc/${pid}/status`, 'utf8')) ?? [];
+  return kb === undefined ? [] : [Number(kb) / 1000];
 }
 
-/** How far the memory of a hundred plans is from the mean after the first hundred, percent, and that mean, MB. */
+/** Lines of V8 about a full collection: which heap, and the MB that it held after it. */
+const COLLECTED = /^\[\d+:(0x[0-9a-f]+)\].*Mark-Compact.*-> ([\d.]+) \(/;
+
+/** One run over all plans: seconds, the digest of what it wrote, and means of memory in each hundred plans, MB. */
+async function run(folder, files, workers) {
+  const out = join(folder, 'lines');
+  rmSync(out, { force: true });
+  const written = () => statSync(out, { throwIfNoEntry: false })?.size ?? 0;
+  const from = performance.now();
+  const child = spawn(process.execPath, ['--trace-gc', MAIN, 'review', ...files, '--json-lines', '--workers', String(workers), '--out', out], { cwd: folder, stdio: ['ignore', 'pipe', 'inherit'] });
+  const ended = once(child, 'exit');
+  const heaps = new Map();
+  const held = [];
+  const resident = [];
+  const sampling = setInterval(() => resident.push(...residentMb(child.pid).map((mb) => ({ at: written(), mb }))), 50);
+  child.once('exit', () => clearInterval(sampling));
+  for await (const line of createInterface({ input: child.stdout })) {
+    const [, heap, mb] = COLLECTED.exec(line) ?? [];
+    if (heap === undefined) continue;
+    heaps.set(heap, Number(mb));
+    held.push({ at: written(), mb: sum([...heaps.values()]) });
+  }
+  const [exit] = await ended;
+  const seconds = (performance.now() - from) / 1000;
+  const lines = readFileSync(out);
+  const count = lines.toString('latin1').split('\n').length - 1;
+  if (count !== PLANS || exit === 2) throw new Error(`${count} of ${PLANS} plans, exit ${exit}`);
+  return { seconds, digest: createHash('sha256').update(lines).digest('hex'), held: byHundreds(held, lines.length), resident: byHundreds(resident, lines.length) };
+}
+
+/** Means by hundreds of plans of what was seen when so many of all bytes were written: the lines are of about one length. */
+function byHundreds(seen, bytes) {
+  const hundreds = Array.from({ length: Math.ceil(PLANS / 100) }, () => []);
+  for (const { at, mb } of seen) hundreds[Math.min(Math.floor((at / bytes) * hundreds.length), hundreds.length - 1)].push(mb);
+  return hundreds.filter((values) => values.length > 0).map(mean);
+}
+
+/** The mean of memory after the first hundred plans, MB, and how far a hundred is from it, percent. */
 function steadiness(memory) {
   const later = memory.slice(1);
   const middle = mean(later);
@@ -77,14 +100,18 @@ try {
   for (let round = 0; round < ROUNDS; round++) for (const workers of [1, 2]) runs.push({ workers, ...(await run(folder, files, workers)) });
   if (new Set(runs.map(({ digest }) => digest)).size !== 1) throw new Error('one worker and two printed different lines');
   const best = (workers) => Math.min(...runs.filter((one) => one.workers === workers).map(({ seconds }) => seconds));
-  for (const { workers, seconds, memory } of runs) console.log(`  ${workers} at work: ${seconds.toFixed(1)} s; MB by hundreds of plans: ${memory.map((value) => value.toFixed(0)).join(' ')}`);
+  const shown = (values) => values.map((value) => value.toFixed(0)).join(' ');
+  for (const { workers, seconds, held, resident } of runs) console.log(`  ${workers} at work: ${seconds.toFixed(1)} s; MB by hundreds of plans: held ${shown(held)}, resident ${shown(resident)}`);
   report('plans a second, one worker', PLANS / best(1), '', undefined);
   report('plans a second, two workers', PLANS / best(2), '', undefined);
   report('time with one worker over that with two', best(1) / best(2), '×', 'at least', 1.5);
   for (const [workers, word] of [[1, 'one worker'], [2, 'two workers']]) {
-    const steady = runs.filter((one) => one.workers === workers).map(({ memory }) => steadiness(memory));
-    report(`resident memory, ${word}`, mean(steady.map(({ middle }) => middle)), ' MB', undefined);
-    report(`the same, a hundred plans off the mean of all after the first hundred, ${word}`, Math.max(...steady.map(({ off }) => off)), ' %', 'at most', 10);
+    const of = (memory) => runs.filter((one) => one.workers === workers).map((one) => steadiness(one[memory]));
+    const farthest = (steady) => Math.max(...steady.map(({ off }) => off));
+    report(`held after full collections, ${word}`, mean(of('held').map(({ middle }) => middle)), ' MB', undefined);
+    report(`the same, farthest hundred plans off the mean after the first hundred, ${word}`, farthest(of('held')), ' %', 'at most', 10);
+    report(`resident, ${word}`, mean(of('resident').map(({ middle }) => middle)), ' MB', undefined);
+    report(`the same, farthest hundred plans off the mean after the first hundred, ${word}`, farthest(of('resident')), ' %', 'at most', 15);
   }
 } finally {
   rmSync(folder, { recursive: true, force: true });
