@@ -1,6 +1,6 @@
 /**
- * Writes the last figures of the benches (packages/core/bench/results.json, packages/viewer/bench/results.json) into the README and
- * the list of checks into packages/core/CHECKS.md, between their marks. `--check` changes nothing and exits 1 where that list is stale.
+ * Writes the last figures of the benches (packages/core/bench/results.json and batch.json, packages/viewer/bench/results.json)
+ * into the README and the list of checks into packages/core/CHECKS.md, between their marks. `--check` changes nothing and exits 1 where that list is stale.
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
@@ -29,12 +29,23 @@ function speedTable() {
   return ['| work | figure | measured | must reach |', '|---|---|--:|--:|', ...lines, '', `Node ${node.slice(1)}, both sides in one run. Repeat: \`npx -y pnpm@12 bench\`.`].join('\n');
 }
 
+/** A table of figures, of which some are told and asked for nothing. */
+function figureTable(rows) {
+  const reach = (row) => (row.bound === undefined ? '' : `${row.bound} ${figure(row.target)}${row.unit}${row.met ? '' : ': missed'}`);
+  const lines = rows.map((row) => `| ${row.work} | ${row.peer} | ${figure(row.figure)}${row.unit} | ${reach(row)} |`);
+  return ['| work | figure | measured | must reach |', '|---|---|--:|--:|', ...lines].join('\n');
+}
+
 /** How the page keeps up while a station is dragged; p95 is told and asked for nothing. */
 function draggingTable() {
   const { rows } = JSON.parse(readFileSync(join(root, 'packages/viewer/bench/results.json'), 'utf8'));
-  const reach = (row) => (row.bound === undefined ? '' : `${row.bound} ${figure(row.target)}${row.unit}${row.met ? '' : ': missed'}`);
-  const lines = rows.map((row) => `| ${row.work} | ${row.peer} | ${figure(row.figure)}${row.unit} | ${reach(row)} |`);
-  return ['| work | figure | measured | must reach |', '|---|---|--:|--:|', ...lines, '', 'Chromium drawing in software on two cores in a window of 1920 × 1080, both sides in one hold of the station; frames count in whole refreshes of the screen. Repeat: `node packages/viewer/bench/drag.mjs`, then `node scripts/figures.mjs`.'].join('\n');
+  return `${figureTable(rows)}\n\nChromium drawing in software on two cores in a window of 1920 × 1080, both sides in one hold of the station; frames count in whole refreshes of the screen. Repeat: \`node packages/viewer/bench/drag.mjs\`, then \`node scripts/figures.mjs\`.`;
+}
+
+/** How fast and how steadily the command line comes through many plans. */
+function batchTable() {
+  const { node, processors, rows } = JSON.parse(readFileSync(join(root, 'packages/core/bench/batch.json'), 'utf8'));
+  return `${figureTable(rows)}\n\nNode ${node.slice(1)} on ${processors} processors; memory is the resident set of the whole process. Repeat: \`node packages/core/bench/batch.mjs\`, then \`node scripts/figures.mjs\`.`;
 }
 
 const checkTable = () => ['| code | severity | how it should be | source |', '|---|---|---|---|', ...[...STAGE_RULES, ...CHECKS].map((check) => `| \`${check.code}\` | ${check.severity} | ${check.title} | ${check.source} |`)].join('\n');
@@ -46,5 +57,6 @@ if (process.argv.includes('--check')) {
   process.exitCode = current === listed ? 0 : 1;
 } else {
   writeFileSync(checks, current);
-  writeFileSync(readme, between(between(readFileSync(readme, 'utf8'), 'speed', speedTable()), 'dragging', draggingTable()));
+  const tables = [['speed', speedTable()], ['dragging', draggingTable()], ['batch', batchTable()]];
+  writeFileSync(readme, tables.reduce((text, [name, content]) => between(text, name, content), readFileSync(readme, 'utf8')));
 }
