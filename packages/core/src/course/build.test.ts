@@ -248,3 +248,9 @@ describe('the columns of a course', () => {
     expect(rawLength(built)).toBeCloseTo(500 + 600, 3);
   });
 });
+
+it('elevations run backwards with a course that is reversed, and the input keeps its own', () => {
+  const segment = segmentThrough(turtlePoints(ORIGIN, [[90, 300]], 100), [1, 2, 3, 4]);
+  expect(valueOf(buildCourse(input([segment], { reverse: true }))).ele).toEqual(Float64Array.of(4, 3, 2, 1));
+  expect(segment.ele).toEqual(Float64Array.of(1, 2, 3, 4));
+});

@@ -79,11 +79,13 @@ describe('standing-still tangles', () => {
 
 describe('the circle that holds a tangle', () => {
   /** Seven times along the sides of an equilateral triangle, between two straights: the circle through its corners has side ÷ √3. */
-  const triangle = (side: number): Tangle[] => tanglesOf(turtle(ORIGIN, [[90, 300], ...Array.from({ length: 21 }, (_, k): TurtleLeg => [(120 * k) % 360, side]), [90, 300]], 400));
+  const triangle = (side: number, turned: number): Tangle[] => tanglesOf(turtle(ORIGIN, [[90, 300], ...Array.from({ length: 21 }, (_, k): TurtleLeg => [(120 * k + turned) % 360, side]), [90, 300]], 400));
 
   it('is the smallest through three points where no two lie as far apart as it is wide', () => {
-    expect(triangle(10.05 * Math.sqrt(3))).toEqual([]);
-    expect(triangle(9.95 * Math.sqrt(3))).toHaveLength(1);
+    for (const turned of [0, 25, 50, 75, 100]) {
+      expect(triangle(10.05 * Math.sqrt(3), turned)).toEqual([]);
+      expect(triangle(9.95 * Math.sqrt(3), turned)).toHaveLength(1);
+    }
   });
 
   it('is that over two points where a third lies within it', () => {

@@ -328,6 +328,8 @@ describe('the pin’s declared side', () => {
     const races = [planRace('d', 'd'), planRace('c', 'c')];
     const [against] = layoutOf(courses, [{ on: on(1500, 'left'), lead: { race: 'd', pass: 0 } }], { races }).stations;
     expect(against!.declared).toBe('right');
+    const [other] = layoutOf(courses, [{ on: on(1500, 'right'), lead: { race: 'd', pass: 0 } }], { races }).stations;
+    expect(other!.declared).toBe('left');
     const [along] = layoutOf(courses, [{ on: on(1500, 'left'), lead: { race: 'c', pass: 0 } }], { races }).stations;
     expect(along!.declared).toBe('left');
   });

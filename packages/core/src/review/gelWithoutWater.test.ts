@@ -76,3 +76,11 @@ describe('what a finding on gel says', () => {
     expect(found(on(1000, ['gel', 'sportsDrink', 'water']))).toEqual([]);
   });
 });
+
+it('nothing is said of passes that are not served, though they run the same way', () => {
+  const laps = turtle(ORIGIN, [[90, 500], [0, 200], [270, 500], [180, 200], [90, 3000]], 50);
+  const layout = layoutOf([laps], [{ at: from(from(ORIGIN, 90, 100), 180, 5), serves: ['gel'], passes: [{ race: 'c', pass: 1 }] }]);
+  expect(gelWithoutWater.find(layout).map(({ where }) => Math.round(where.measure!))).toEqual([1500]);
+  const served = layoutOf([laps], [{ at: from(from(ORIGIN, 90, 100), 180, 5), serves: ['gel'], passes: [{ race: 'c', pass: 1 }] }, { on: { course: 'c', measure: 2000, side: 'right', offset: 5 }, serves: ['water'] }]);
+  expect(gelWithoutWater.find(served)).toEqual([]);
+});

@@ -62,6 +62,7 @@ it('a station’s name with nothing but small words is its pin, with words that 
   expect(short('the station s1')).toEqual(['s1', 'pin']);
   expect(short('s1 hello')).toEqual(['s1', 'any']);
   expect(short('sign s1')).toEqual(['s1', 'sign']);
+  expect(short('station 2 s1 sign')).toEqual(['s1', 'sign']);
   expect(short('water, Água Point North')).toEqual(['s12', 'water']);
   expect(short('hello')).toEqual(['', 'any']);
   expect(short('station')).toEqual(['', 'any']);

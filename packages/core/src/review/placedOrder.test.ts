@@ -216,3 +216,9 @@ describe('what is missing, doubtful or taken', () => {
     expect(plain).toMatchObject({ by: 'position', reference: 'planned' });
   });
 });
+
+it('a distance is told from what it is taken: a sign’s before the first table, a trash drop’s after the last', () => {
+  const said = (one: Recorded): string => found('placed-distance', [one, point('s1 sports drink', 1500), point('s1 water', 1504.8768)])[0]!.message;
+  expect(said(point('s1 sign', 1430))).toContain('stands 70.0 m (± 1.0 m) before the first table; expected 82.3 m to 100.6 m. Move it 21.4 m upstream.');
+  expect(said(point('s1 trash from', 1577))).toContain('m (± 1.0 m) after the last table; expected 36.6 m to 54.9 m. Move it 24.6 m upstream.');
+});
