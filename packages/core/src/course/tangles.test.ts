@@ -109,3 +109,10 @@ describe('the circle that holds a tangle', () => {
     expect(tanglesOf(turtle(ORIGIN, [[90, 20]], 5))).toEqual([]);
   });
 });
+
+it('every turn within the stretch counts, to the last', () => {
+  /** Legs north and south by turns, between two straights of one step each: so many turns of 180° as there are legs, less one. */
+  const turning = (legs: number, length: number): Tangle[] => tanglesOf(turtle(ORIGIN, [[90, 100], ...Array.from({ length: legs }, (_, k): TurtleLeg => [k % 2 === 0 ? 0 : 180, length]), [90, 100]], 200));
+  expect(turning(6, 6)).toHaveLength(1);
+  expect(turning(5, 7)).toEqual([]);
+});
