@@ -2,12 +2,16 @@
  * Writes the last figures of the benches (packages/core/bench/results.json and batch.json, packages/viewer/bench/results.json)
  * into the README and the list of checks into packages/core/CHECKS.md, between their marks. `--check` changes nothing and exits 1 where that list is stale.
  */
+import { spawnSync } from 'node:child_process';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { CHECKS, STAGE_RULES } from '@halfcup/core';
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '..');
+// The list is that of the sources as they are, not of what was built some time ago.
+const { status } = spawnSync(process.execPath, ['node_modules/typescript/bin/tsc', '-b', 'packages/core'], { cwd: root, stdio: 'inherit' });
+if (status !== 0) throw new Error('core does not compile; mend that first');
+const { CHECKS, STAGE_RULES } = await import('@halfcup/core');
 const readme = join(root, 'README.md');
 
 const checks = join(root, 'packages/core/CHECKS.md');

@@ -3,7 +3,7 @@ import { readFileSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { ROOT } from './support/build.ts';
-import { type Building, brokenCommands, flowFaults, missingPaths, untoldFolders } from './support/guide.ts';
+import { type Building, brokenCommands, flowFaults, misplacedNames, missingPaths, untoldFolders } from './support/guide.ts';
 import { FACES, ROOMS } from './support/house.ts';
 
 const flow = (drawing: string): string => `# Guide\n\n\`\`\`\n${drawing}\n\`\`\`\n`;
@@ -19,6 +19,14 @@ describe('the finder', () => {
   it('finds a path that is not there, wherever it may begin, and takes no command for one', () => {
     const guide = 'See `gpx/read.ts`, `packages/core/src/gpx/`, `gpx/write.ts`, `halo.ts`, `@halfcup/core`, `npx -y pnpm@12 start`, `a < b/c` and `course/`.';
     expect(missingPaths(guide, building)).toEqual(['the guide names gpx/write.ts, which is not there', 'the guide names halo.ts, which is not there']);
+  });
+
+  it('finds a name that is not in the file where the guide has it', () => {
+    const texts: Readonly<Record<string, string>> = { 'packages/core/src/gpx/read.ts': 'export function readGpx() {}', 'packages/core/src/units.ts': '' };
+    expect(misplacedNames('`readGpx` (`gpx/read.ts`) and `metres` (`units.ts`, and more), `formOf` (`nowhere.ts`)', building, (path) => texts[path]!)).toEqual([
+      'the guide says that metres is in units.ts, which has no such name',
+      'the guide says that formOf is in nowhere.ts, which has no such name',
+    ]);
   });
 
   it('finds a folder that nobody told of', () => {
@@ -58,6 +66,8 @@ describe('DEVELOPERS.md', () => {
   });
 
   it('names no path that is not there', () => expect(missingPaths(guide, building)).toEqual([]));
+
+  it('has every name in the file where it says', () => expect(misplacedNames(guide, building, (path) => readFileSync(join(ROOT, path), 'utf8'))).toEqual([]));
 
   it('names every folder of the packages, the scripts and the tests', () => expect(untoldFolders(guide, building)).toEqual([]));
 

@@ -29,6 +29,13 @@ export const missingPaths = (guide: string, { paths }: Building): readonly Compl
     .filter((path) => !ROOTS.some((root) => paths.has(root + path)))
     .map((path) => `the guide names ${path}, which is not there`);
 
+/** Names that the guide says are in a file, as "`name` (`file`", and that are not; `textOf` reads a path of the repository. */
+export const misplacedNames = (guide: string, { paths }: Building, textOf: (path: string) => string): readonly Complaint[] =>
+  [...guide.matchAll(/`(\w+)` \(`([\w./-]+\.tsx?)`/gu)].flatMap(([, name, file]) => {
+    const path = ROOTS.map((root) => root + file).find((one) => paths.has(one));
+    return path !== undefined && new RegExp(`\\b${name}\\b`, 'u').test(textOf(path)) ? [] : [`the guide says that ${name} is in ${file}, which has no such name`];
+  });
+
 /** Folders that are there and that no path of the guide names. */
 export function untoldFolders(guide: string, { paths, described }: Building): readonly Complaint[] {
   const told = quoted(guide).map((text) => text.replace(/\/$/u, ''));

@@ -7,6 +7,7 @@
 
 // Read, begin and change a plan
 export { readPlan } from './plan/read.ts';
+export { ITEM_KINDS, formOf } from './plan/itemKinds.ts';
 export { placeFindings } from './plan/placeFindings.ts';
 export { editPlan } from './plan/edit.ts';
 export { withVariant } from './plan/variant.ts';
@@ -17,6 +18,7 @@ export type {
   Division,
   FinishTimes,
   Heat,
+  ItemForm,
   ItemKind,
   Packs,
   PassChoice,

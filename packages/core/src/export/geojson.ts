@@ -8,7 +8,8 @@ import { truncate } from '@turf/truncate';
 import type { Feature, FeatureCollection, GeoJsonProperties, Geometry, LineString, MultiLineString } from 'geojson';
 import { type Course, courseLength } from '../course/course.ts';
 import type { LonLat } from '../finding.ts';
-import type { Item, LaidDirection, Layout, StationLayout } from '../layout/layout.ts';
+import { type Item, type LaidDirection, type Layout, type StationLayout, isTable } from '../layout/layout.ts';
+import { formOf } from '../plan/itemKinds.ts';
 import { itemWord } from '../station/wording.ts';
 import { boundsOf } from './bounds.ts';
 import { courseRuns, cutAtAntimeridian, lineBeside } from './lines.ts';
@@ -106,7 +107,7 @@ function directionFeatures(direction: LaidDirection, index: number, station: Sta
   const { foot } = station.passes.find((pass) => pass.race === direction.race && pass.measure === direction.measure)!;
   const properties = { kind: 'direction', ...shared, lead: direction.lead, measure: toMicro(direction.measure), azimuthDeg: toMicro(direction.azimuthDeg), side: direction.side };
   // Other directions meet the very tables of the lead; only their sign and trash are their own.
-  const items = direction.lead ? direction.items : direction.items.filter(({ kind }) => kind === 'sign' || kind === 'trash');
+  const items = direction.lead ? direction.items : direction.items.filter((item) => !isTable(item));
   return [pointFeature(foot, properties, `direction/${key}`), ...items.flatMap((item) => itemFeatures(item, course, shared, key))];
 }
 
@@ -117,7 +118,7 @@ function itemFeatures(item: Item, course: Course, shared: Properties, key: strin
     ...shared,
     label: item.wording ?? itemWord(item.kind),
     measure: toMicro(item.from),
-    ...(item.kind === 'sign' ? {} : { until: toMicro(item.to) }),
+    ...(formOf(item.kind) === 'board' ? {} : { until: toMicro(item.to) }),
     side: item.side,
     ...(item.wording === undefined ? {} : { wording: item.wording }),
   };
@@ -131,6 +132,6 @@ function itemFeatures(item: Item, course: Course, shared: Properties, key: strin
 
 function itemFeature(item: Item, course: Course, properties: Properties, id: string, from: LonLat | null, to: LonLat | null): LayoutFeature {
   if (from === null || to === null) return feature(null, properties, { id });
-  if (item.kind === 'sign') return pointFeature(from, properties, id);
+  if (formOf(item.kind) === 'board') return pointFeature(from, properties, id);
   return lineFeature([lineBeside(course, item.from, item.to, item.offset, [from, to])], properties, id);
 }

@@ -107,7 +107,7 @@ function bareOf(station: StationLayout, courses: readonly IndexedCourse[], units
 /** Sign, first table, chalk mark, and both ends of the trash drop; of a direction that is not the lead its sign and trash. */
 function chosen(pegs: readonly Peg[], { lead }: LaidDirection): Peg[] {
   const firstTable = pegs.find(({ item }) => item !== null && isTable(item) && item.kind !== 'handOut');
-  return pegs.filter((peg) => (peg.item === null || peg === firstTable ? lead : peg.item.kind === 'sign' || peg.item.kind === 'trash'));
+  return pegs.filter((peg) => (peg.item === null || peg === firstTable ? lead : !isTable(peg.item)));
 }
 
 const WORDS = { sign: 'SIGN', gel: 'GEL', sportsDrink: 'DRINK', water: 'WATER', handOut: 'HAND-OUT', trash: 'TRASH' } as const;

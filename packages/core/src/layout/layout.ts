@@ -7,6 +7,7 @@ import type { IndexedCourse } from '../course/segmentIndex.ts';
 import type { LonLat } from '../finding.ts';
 import type { DeclaredSide, ItemKind, Plan, PlanStation, Practice } from '../plan/plan.ts';
 import type { DayNeeds } from './stretches.ts';
+import { formOf } from '../plan/itemKinds.ts';
 import type { Metres } from '../units.ts';
 import type { Direction, RaceSpacing, StationPass } from '../station/station.ts';
 
@@ -36,8 +37,8 @@ export interface Item {
   readonly byHand?: boolean;
 }
 
-/** Tables and the hand-out line: what is neither the sign before them nor the trash behind. */
-export const isTable = ({ kind }: { readonly kind: ItemKind }): boolean => kind !== 'sign' && kind !== 'trash';
+/** Tables and the hand-out line, which all directions of a station share; boards and boxes are each direction's own. */
+export const isTable = ({ kind }: { readonly kind: ItemKind }): boolean => formOf(kind) === 'table' || formOf(kind) === 'line';
 
 /** A direction, and the items as those runners meet them. */
 export interface LaidDirection extends Direction {

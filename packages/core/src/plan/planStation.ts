@@ -1,13 +1,12 @@
 /** A station of a plan as the rest of the code sees it: SI units, every default filled in. */
 import type { LonLat } from '../finding.ts';
+import type { ItemKind } from './itemKinds.ts';
 import type { Crew, Practice, SuppliesOverride } from './rules.ts';
 
 /** A side of the road, as the runners see it, that somebody has decided on. */
 export type DeclaredSide = 'left' | 'right';
 /** What a station hands out. */
 export type Served = 'gel' | 'sportsDrink' | 'water';
-/** One thing laid out on the ground; `handOut` is the line where cups change hands, `trash` a stretch with boxes. */
-export type ItemKind = 'sign' | 'gel' | 'sportsDrink' | 'water' | 'handOut' | 'trash';
 /** What a point near a station is for: `drop` where supplies are unloaded, `access` where vehicles come in. */
 export type PointKind = 'drop' | 'access' | 'medical' | 'toilets' | 'radio' | 'other';
 

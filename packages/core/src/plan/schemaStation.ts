@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { MOST_BOXES } from './consistency.ts';
 import { amount, count, date, id, length, pair, positiveLength, text, words } from './fields.ts';
+import { ITEM_KINDS } from './itemKinds.ts';
 import type { DeclaredSide, PlanStation } from './plan.ts';
 import { crewOverrides, practiceOverrides, suppliesOverrides } from './schemaRules.ts';
 import { told } from './told.ts';
@@ -26,14 +27,7 @@ const point = z.strictObject({
 const perKind = (value: z.ZodType<number>): z.ZodType<PlanStation['tables']> =>
   z.strictObject({ gel: value.exactOptional(), sportsDrink: value.exactOptional(), water: value.exactOptional() });
 
-const items: z.ZodType<PlanStation['items']> = z.strictObject({
-  sign: placed.exactOptional(),
-  gel: placed.exactOptional(),
-  sportsDrink: placed.exactOptional(),
-  water: placed.exactOptional(),
-  handOut: placed.exactOptional(),
-  trash: placed.exactOptional(),
-});
+const items: z.ZodType<PlanStation['items']> = z.strictObject(Object.fromEntries(ITEM_KINDS.map((kind) => [kind, placed.exactOptional()])));
 
 export const stationSchema: z.ZodType<StationDraft> = z
   .strictObject({

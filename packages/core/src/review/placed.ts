@@ -4,7 +4,7 @@
  */
 import type { Finding } from '../finding.ts';
 import type { GpxDocument } from '../gpx/document.ts';
-import type { Layout, StationLayout } from '../layout/layout.ts';
+import { type Layout, type StationLayout, isTable } from '../layout/layout.ts';
 import { itemWord } from '../station/wording.ts';
 import { named } from './check.ts';
 import { assumptions, verdictFindings } from './placedFindings.ts';
@@ -90,7 +90,7 @@ function missing(station: StationLayout, targets: readonly Target[], { matched, 
     return [{ code: 'placed-missing', severity: 'warning', message: `Nothing was recorded at ${named(station)}; expected its sign, tables and trash drop.`, where }];
   }
   return lacking.map(({ kind, direction }) => {
-    const way = station.directions.length > 1 && (kind === 'sign' || kind === 'trash') ? ` for runners who pass at ${direction.measure.toFixed(0)} m of course "${direction.course}"` : '';
+    const way = station.directions.length > 1 && !isTable({ kind }) ? ` for runners who pass at ${direction.measure.toFixed(0)} m of course "${direction.course}"` : '';
     const instead = kind === 'sign' ? 'its distance to the first table is not checked' : kind === 'trash' ? 'its distance to the last table is not checked' : 'distances to it are taken from where the plan has it';
     const message = `${itemWord(kind)} of ${named(station)}${way} was not recorded: ${instead}.`;
     return { code: 'placed-missing', severity: kind === 'sign' ? 'warning' : 'note', message, where: { ...where, course: direction.course, item: kind } };

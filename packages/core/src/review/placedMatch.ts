@@ -4,7 +4,8 @@
  */
 import type { Finding, LonLat } from '../finding.ts';
 import { eastNorth } from '../geodesy/frame.ts';
-import type { LaidDirection, StationLayout } from '../layout/layout.ts';
+import { type LaidDirection, type StationLayout, isTable } from '../layout/layout.ts';
+import { formOf } from '../plan/itemKinds.ts';
 import type { ItemKind } from '../plan/plan.ts';
 import { itemWord } from '../station/wording.ts';
 import { named } from './check.ts';
@@ -42,7 +43,7 @@ export function targetsOf(stations: readonly StationLayout[]): Target[] {
   return stations.flatMap((station) =>
     station.directions.flatMap((direction) =>
       direction.items
-        .filter(({ kind }) => kind !== 'handOut' && (direction.lead || kind === 'sign' || kind === 'trash'))
+        .filter((item) => formOf(item.kind) !== 'line' && (direction.lead || !isTable(item)))
         .map(({ kind, at, boxes = [] }) => ({ station, direction, kind, places: [...at, ...boxes.map((box) => box.at)].filter((place) => place !== null) })),
     ),
   );
@@ -112,14 +113,14 @@ const distanceTo = ({ places }: Target, { at }: PlacedPoint): number =>
   }, Infinity);
 
 const wordOf = ({ kind, station, direction }: Target): string =>
-  `${itemWord(kind).toLowerCase()} of "${station.id}"${station.directions.length > 1 && (kind === 'sign' || kind === 'trash') ? ` for runners who pass at ${direction.measure.toFixed(0)} m` : ''}`;
+  `${itemWord(kind).toLowerCase()} of "${station.id}"${station.directions.length > 1 && !isTable({ kind }) ? ` for runners who pass at ${direction.measure.toFixed(0)} m` : ''}`;
 
 /** Targets that may have one point and have more, or more than one for the same end, with what is said of each. */
 function doubled(matched: readonly Matched[]): Map<Target, Finding> {
   const twice = new Map<Target, Finding>();
   for (const target of new Set(matched.map((one) => one.target))) {
     const own = matched.filter((one) => one.target === target);
-    const same = target.kind === 'sign' ? own : ['from', 'to'].map((end) => own.filter((one) => one.end === end)).find((ends) => ends.length > 1);
+    const same = formOf(target.kind) === 'board' ? own : ['from', 'to'].map((end) => own.filter((one) => one.end === end)).find((ends) => ends.length > 1);
     if (same === undefined || same.length < 2) continue;
     const labels = same.map(({ point }) => `${point.label} (line ${point.waypoint.line})`).join(' and ');
     const message = `${labels} both stand for ${wordOf(target)}; expected one. None is used: take out the wrong one, or name it by what it is.`;

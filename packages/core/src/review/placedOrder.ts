@@ -22,7 +22,7 @@ function standing(ground: PlacedGround): Standing[] {
 export function sideFindings(ground: PlacedGround): Finding[] {
   const { station, direction } = ground;
   // Tables are the same things in every direction; their side is told once.
-  const own = standing(ground).filter(({ item }) => (direction.lead || item.kind === 'sign' || item.kind === 'trash') && item.side !== 'unclear');
+  const own = standing(ground).filter(({ item }) => (direction.lead || !isTable(item)) && item.side !== 'unclear');
   const wrong = own
     .filter(({ item, on }) => on.side !== 'unclear' && on.side !== item.side)
     .map(({ item, on }): Finding => {

@@ -1,5 +1,5 @@
 /** The lead direction's items in running order, on their side of the road; spaced to be read, not to scale. */
-import type { Item, LaidDirection } from '@halfcup/core';
+import { type Item, type LaidDirection, formOf } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { isTable } from '../state/derive.ts';
 import { useStore } from '../state/store.ts';
@@ -9,7 +9,8 @@ const WIDTH = 308;
 const ROAD = 26;
 
 function Glyph({ item, x, y }: { readonly item: Item; readonly x: number; readonly y: number }): JSX.Element | null {
-  if (item.kind === 'sign') {
+  const form = formOf(item.kind);
+  if (form === 'board') {
     return (
       <g class="strip-sign">
         <line x1={x} x2={x} y1={y + 2} y2={y + 12} />
@@ -18,7 +19,7 @@ function Glyph({ item, x, y }: { readonly item: Item; readonly x: number; readon
       </g>
     );
   }
-  if (item.kind === 'trash') {
+  if (form === 'boxes') {
     return (
       <g class="strip-trash">
         <line x1={x - 18} x2={x + 18} y1={y} y2={y} />
@@ -54,7 +55,7 @@ function spans(items: readonly Item[], slot: number): Span[] {
 
 export function StationSketch({ direction }: { readonly direction: LaidDirection }): JSX.Element | null {
   const { units } = useStore();
-  const items = direction.items.filter((item) => item.kind !== 'handOut').toSorted((a, b) => a.from - b.from);
+  const items = direction.items.filter((item) => formOf(item.kind) !== 'line').toSorted((a, b) => a.from - b.from);
   if (items.length === 0 || direction.side === 'unclear') return null;
   const left = direction.side === 'left';
   const roadY = left ? 72 : 20;

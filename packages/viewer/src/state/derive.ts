@@ -1,5 +1,5 @@
 /** What the screen shows, computed from the store and from core; each result is kept with the record it came from. */
-import type { Analysis, Course, Finding, ItemKind, LaidDirection, RaceSpacing, Severity, Side, StationLayout } from '@halfcup/core';
+import { type Analysis, type Course, type Finding, type ItemKind, type LaidDirection, type RaceSpacing, type Severity, type Side, type StationLayout, formOf } from '@halfcup/core';
 import { courseLength, elevationAt, pointAt } from '@halfcup/core/geometry';
 import type { OpenPlan } from './store.ts';
 
@@ -89,13 +89,12 @@ export function groupedOf(findings: readonly Finding[]): readonly FindingGroup[]
 
 export const leadOf = (station: StationLayout): LaidDirection | undefined => station.directions.find((direction) => direction.lead) ?? station.directions[0];
 
-const TABLES: ReadonlySet<ItemKind> = new Set(['gel', 'sportsDrink', 'water']);
-export const isTable = (kind: ItemKind): boolean => TABLES.has(kind);
+export const isTable = (kind: ItemKind): boolean => formOf(kind) === 'table';
 
 /** From the sign to the first thing that it announces, metres: along the course, and by wheel along the kerb. */
 export function signDistance(direction: LaidDirection): { readonly along: number; readonly wheel: number | null } | null {
   const sign = direction.items.find((item) => item.kind === 'sign');
-  const served = direction.items.filter((item) => isTable(item.kind) || item.kind === 'handOut').toSorted((a, b) => a.from - b.from);
+  const served = direction.items.filter((item) => isTable(item.kind) || formOf(item.kind) === 'line').toSorted((a, b) => a.from - b.from);
   const [first] = served;
   if (sign === undefined || first === undefined) return null;
   return { along: first.from - sign.to, wheel: sign.wheel === null || first.wheel === null ? null : first.wheel[0] - sign.wheel[1] };

@@ -1,5 +1,5 @@
 /** On the road: what is to be placed next, how far it is from where the device is, and the record of what stands. Pure. */
-import type { Analysis, Item, LonLat, StationLayout, Units } from '@halfcup/core';
+import { type Analysis, type Item, type LonLat, type StationLayout, type Units, formOf } from '@halfcup/core';
 import { passesOf, segmentLength, wheelBetween } from '@halfcup/core/geometry';
 import { writeGpx } from '@halfcup/core/gpx';
 import { ITEM_WORD, lengthText, sideWords } from '../words.ts';
@@ -19,15 +19,15 @@ export interface Peg {
   readonly at: LonLat;
 }
 
-const ENDS = { trash: [['first box', 0], ['last box', 1]] } as const;
+const ENDS: readonly (readonly [string, 0 | 1])[] = [['first box', 0], ['last box', 1]];
 const NAMES: Readonly<Record<Item['kind'], string>> = { sign: 'sign', gel: 'gel table', sportsDrink: 'sports drink table', water: 'water table', handOut: 'hand-out', trash: 'trash' };
 
 function pegsAt(station: StationLayout): Peg[] {
   const lead = leadOf(station);
   if (lead === undefined) return [];
   return lead.items.flatMap((item) => {
-    if (item.kind === 'handOut') return [];
-    const ends: readonly (readonly [string, 0 | 1])[] = item.kind === 'trash' ? ENDS.trash : [['', 0]];
+    if (formOf(item.kind) === 'line') return [];
+    const ends: readonly (readonly [string, 0 | 1])[] = formOf(item.kind) === 'boxes' ? ENDS : [['', 0]];
     return ends.flatMap(([word, end]): Peg[] => {
       const at = item.at[end];
       if (at === null) return [];

@@ -1,8 +1,9 @@
 /** Signs, tables and trash stretches of the passes in view, each with its own shape and, where there is room, its word. */
+import { formOf } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { useStore } from '../state/store.ts';
 import { ITEM_WORD } from '../words.ts';
-import { isTableItem, type StripItem, type StripPass, type StripScale } from './geometry.ts';
+import { type StripItem, type StripPass, type StripScale } from './geometry.ts';
 
 interface Props {
   readonly passes: readonly StripPass[];
@@ -82,9 +83,10 @@ export function StripItems({ passes, scale, lineY, words }: Props): JSX.Element 
             .map((item) => {
               const sign = item.side === 'left' ? -1 : 1;
               const key = `${item.kind}-${item.from}`;
-              if (isTableItem(item)) return <Table key={key} item={item} scale={scale} lineY={lineY} sign={sign} />;
-              if (item.kind === 'sign') return <Sign key={key} item={item} scale={scale} lineY={lineY} sign={sign} />;
-              return item.kind === 'trash' ? <Trash key={key} item={item} scale={scale} lineY={lineY} sign={sign} /> : null;
+              const form = formOf(item.kind);
+              if (form === 'table') return <Table key={key} item={item} scale={scale} lineY={lineY} sign={sign} />;
+              if (form === 'board') return <Sign key={key} item={item} scale={scale} lineY={lineY} sign={sign} />;
+              return form === 'boxes' ? <Trash key={key} item={item} scale={scale} lineY={lineY} sign={sign} /> : null;
             })}
           {words
             ? wordsOf(pass.items.filter((item) => item.to >= from && item.from <= to), scale).map(({ x, text }) => (

@@ -5,7 +5,7 @@ import { courseLength } from '@halfcup/core/geometry';
 import { bisector } from 'd3-array';
 import type { ScaleLinear } from 'd3-scale';
 import { scaleLinear } from 'd3-scale';
-import { isTable, numberOf, type Samples } from '../state/derive.ts';
+import { numberOf, type Samples } from '../state/derive.ts';
 
 export type View = readonly [from: number, to: number];
 export type StripScale = ScaleLinear<number, number>;
@@ -185,4 +185,3 @@ export function profile(samples: Samples, scale: StripScale): Profile | null {
 
 const clamp = (value: number, low: number, high: number): number => Math.min(high, Math.max(low, value));
 
-export const isTableItem = (item: StripItem): boolean => isTable(item.kind);

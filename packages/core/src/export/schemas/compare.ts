@@ -1,4 +1,5 @@
 /** JSON Schema of what `halfcup compare --json` prints. */
+import { ITEM_KINDS } from '../../plan/itemKinds.ts';
 import { findings } from './finding.ts';
 import { DRAFT, type JsonSchema, length, listOf, number, orNull, position, record, side, text } from './shared.ts';
 
@@ -19,7 +20,7 @@ export const compareSchema: JsonSchema = {
     ),
     items: listOf(
       record(
-        { station: text, item: { enum: ['sign', 'gel', 'sportsDrink', 'water', 'handOut', 'trash'] }, along: place, wheel: place },
+        { station: text, item: { enum: ITEM_KINDS }, along: place, wheel: place },
         { lead: { type: 'boolean' }, race: text, alongEnd: place, wheelEnd: place, side: change(orNull(side)) },
       ),
     ),

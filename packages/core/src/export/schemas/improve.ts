@@ -1,4 +1,5 @@
 /** JSON Schema of what `halfcup improve --json` prints. */
+import { ITEM_KINDS } from '../../plan/itemKinds.ts';
 import { DRAFT, type JsonSchema, count, length, listOf, number, position, record, text } from './shared.ts';
 
 const standing: JsonSchema = record(
@@ -6,7 +7,7 @@ const standing: JsonSchema = record(
   { idle: { ...count, description: 'Waivers that match no finding; in no other count.' } },
 );
 
-const item: JsonSchema = { enum: ['sign', 'gel', 'sportsDrink', 'water', 'handOut', 'trash'] };
+const item: JsonSchema = { enum: ITEM_KINDS };
 
 /** JSON Schema (draft 2020-12) of what `halfcup improve --json` prints: `ImproveDocument`. Objects may gain keys in later versions. */
 export const improveSchema: JsonSchema = {

@@ -1,11 +1,12 @@
 /** JSON Schema of what `halfcup layout --json` prints. */
+import { ITEM_KINDS } from '../../plan/itemKinds.ts';
 import { findings } from './finding.ts';
 import { stationPassSchema } from './pass.ts';
 import { DRAFT, type JsonSchema, azimuth, count, length, listOf, number, orNull, position, record, side, text, twoNumbers, twoPlaces } from './shared.ts';
 
 const item: JsonSchema = record(
   {
-    kind: { enum: ['sign', 'gel', 'sportsDrink', 'water', 'handOut', 'trash'] },
+    kind: { enum: ITEM_KINDS },
     from: number,
     to: number,
     along: { ...twoNumbers, description: "From the pin's foot, metres, negative upstream." },

@@ -4,6 +4,7 @@
  * out, which the drawing shows by a zigzag. Texts never lie on each other.
  */
 import { type Item, type LaidDirection, isTable } from '../../layout/layout.ts';
+import { type ItemForm, formOf } from '../../plan/itemKinds.ts';
 import type { PointKind } from '../../plan/plan.ts';
 import { formatLength } from '../../format.ts';
 import { type UnitSystem, lengthIn, metres } from '../../units.ts';
@@ -137,12 +138,15 @@ const labelled = (lines: readonly string[], anchors: readonly number[], from: nu
   lines, anchors, from, data, width: Math.max(...lines.map((line, k) => textWidth(line, SIZE, k === 0))),
 });
 
+/** How far from the road the leader of a label begins. */
+const BEGINS: Readonly<Record<ItemForm, number>> = { board: OUT.tableEnd, table: OUT.tableEnd, line: OUT.handOut, boxes: OUT.boxEnd };
+
 function itemLabel(item: Item, input: DrawingInput, scale: KerbScale): Label {
   const [from, to] = span(item).map(scale.x) as [number, number];
   const middle = (from + to) / 2;
   const inner = Math.min(0.9, (to - from) / 3);
   const anchors = item.kind === 'handOut' ? [to, from] : from === to ? [from] : [middle, from + inner, to - inner, (from + middle) / 2, (middle + to) / 2];
-  const begins = item.kind === 'handOut' ? OUT.handOut : item.kind === 'trash' ? OUT.boxEnd : OUT.tableEnd;
+  const begins = BEGINS[formOf(item.kind)];
   return labelled(labelLines(item, input), anchors, begins, figureOf(item, input.units, input.text).data);
 }
 
@@ -151,9 +155,10 @@ export const tableCount = ({ along }: Pick<Item, 'along'>, tableLength: number):
 
 function itemTitle(item: Item, tableLength: number, { frame, captain: { drawing } }: SheetText): string {
   const name = frame.items[item.kind];
-  if (item.kind === 'sign') return drawing.sign(item.wording ?? name);
-  if (item.kind === 'trash') return drawing.boxes(name, item.boxes?.length ?? 0);
-  return item.kind === 'handOut' ? name : drawing.tables(name, tableCount(item, tableLength));
+  const form = formOf(item.kind);
+  if (form === 'board') return item.wording === undefined ? name : drawing.sign(item.wording);
+  if (form === 'boxes') return drawing.boxes(name, item.boxes?.length ?? 0);
+  return form === 'line' ? name : drawing.tables(name, tableCount(item, tableLength));
 }
 
 function labelShape({ lines, from, data }: Label, { x, row, anchor }: Hung, out: Out, above: boolean): Html {
@@ -222,9 +227,10 @@ function itemShape(item: Item, tableLength: number, { x }: KerbScale, out: Out):
   const rect = (left: number, right: number, near: number, far: number, look: string): Html =>
     html`<rect x="${mm(left)}" y="${mm(Math.min(out(near), out(far)))}" width="${mm(right - left)}" height="${mm(far - near)}" ${{ html: look }}/>`;
   const ink = 'fill="#fff" stroke="#000" stroke-width="0.4"';
-  if (item.kind === 'sign') return html`${svgPath(`M${mm(from)} ${mm(out(0.4))}V${mm(out(3))}`, 'stroke="#000" stroke-width="0.7"')}${rect(from - 3, from + 3, 3, OUT.tableEnd, 'fill="#000"')}`;
-  if (item.kind === 'handOut') return svgPath(`M${mm(from)} ${mm(out(OUT.handOut))}H${mm(to)}`, 'stroke="#000" stroke-width="0.9" stroke-dasharray="1.8 1"');
-  if (item.kind === 'trash') {
+  const form = formOf(item.kind);
+  if (form === 'board') return html`${svgPath(`M${mm(from)} ${mm(out(0.4))}V${mm(out(3))}`, 'stroke="#000" stroke-width="0.7"')}${rect(from - 3, from + 3, 3, OUT.tableEnd, 'fill="#000"')}`;
+  if (form === 'line') return svgPath(`M${mm(from)} ${mm(out(OUT.handOut))}H${mm(to)}`, 'stroke="#000" stroke-width="0.9" stroke-dasharray="1.8 1"');
+  if (form === 'boxes') {
     const [a, b] = [item.from, item.to];
     const places = (item.boxes ?? []).map(({ measure }) => (b === a ? from : from + ((measure - a) / (b - a)) * (to - from)));
     return html`${places.map((at) => html`${rect(at - 1.1, at + 1.1, OUT.box, OUT.boxEnd, ink)}${svgPath(`M${mm(at - 1.1)} ${mm(out(OUT.box))}L${mm(at + 1.1)} ${mm(out(OUT.boxEnd))}`, 'stroke="#000" stroke-width="0.3"')}`)}`;

@@ -5,7 +5,8 @@
 import type { Analysis } from '../../analyse.ts';
 import type { IndexedCourse } from '../../course/segmentIndex.ts';
 import { isTable, type LaidDirection, type StationLayout } from '../../layout/layout.ts';
-import type { Units } from '../../plan/plan.ts';
+import { formOf } from '../../plan/itemKinds.ts';
+import type { ItemKind, Units } from '../../plan/plan.ts';
 import { formatLength, formatMeasure } from '../../format.ts';
 import type { SheetText } from '../text/text.ts';
 import { NO_MARGIN, marginText } from './figures.ts';
@@ -70,9 +71,9 @@ function pegCell({ item, end }: Peg, station: StationLayout, text: SheetText): H
 }
 
 /** "Water: 5 tables"; the hand-out line is no table. */
-function tablesText(kind: LaidDirection['items'][number]['kind'], { practice }: StationLayout, { captain, frame }: SheetText, length: number): string {
+function tablesText(kind: ItemKind, { practice }: StationLayout, { captain, frame }: SheetText, length: number): string {
   const word = frame.items[kind];
-  return kind === 'handOut' || !(practice.tableLength > 0) ? word : captain.drawing.tables(word, Math.round(length / practice.tableLength));
+  return formOf(kind) !== 'table' || !(practice.tableLength > 0) ? word : captain.drawing.tables(word, Math.round(length / practice.tableLength));
 }
 
 /** "12.4 ± 0.3 m", both to a decimetre or a tenth of a yard, the margin rounded up; a dash where no wheel can be run. */

@@ -5,7 +5,8 @@
 import type { Feature, FeatureCollection } from 'geojson';
 import { courseLength, startMeasure } from '../../course/course.ts';
 import type { LonLat } from '../../finding.ts';
-import { type Layout, type StationLayout, isTable } from '../../layout/layout.ts';
+import type { Layout, StationLayout } from '../../layout/layout.ts';
+import { formOf } from '../../plan/itemKinds.ts';
 import { formatLength } from '../../format.ts';
 import { type UnitSystem, lengthIn, metres } from '../../units.ts';
 import type { SheetText } from '../text/text.ts';
@@ -127,12 +128,13 @@ interface Sign {
 function itemSigns({ directions }: StationLayout, { on }: View, spot: (at: LonLat) => Spot, { frame }: SheetText): Sign[] {
   return directions.flatMap(({ items }) => items.flatMap((item): Sign[] => {
     const [from, to] = item.at;
-    if (item.kind === 'handOut' || from === null || to === null) return [];
+    const form = formOf(item.kind);
+    if (form === 'line' || from === null || to === null) return [];
     const [[x0, y0], [x1, y1]] = [on(spot(from)), on(spot(to))];
     const at: Place = [(x0 + x1) / 2, (y0 + y1) / 2];
     const word = frame.items[item.kind];
-    if (item.kind === 'sign') return [{ at, word, mark: html`<rect x="${mm(x0 - 1.1)}" y="${mm(y0 - 1.1)}" width="2.2" height="2.2" fill="#000"/>` }];
-    const look = isTable(item) ? 'stroke="#000" stroke-width="2.2"' : 'stroke="#000" stroke-width="1.6" stroke-dasharray="1 0.8"';
+    if (form === 'board') return [{ at, word, mark: html`<rect x="${mm(x0 - 1.1)}" y="${mm(y0 - 1.1)}" width="2.2" height="2.2" fill="#000"/>` }];
+    const look = form === 'table' ? 'stroke="#000" stroke-width="2.2"' : 'stroke="#000" stroke-width="1.6" stroke-dasharray="1 0.8"';
     return [{ at, word, mark: svgPath(`M${mm(x0)} ${mm(y0)}L${mm(x1)} ${mm(y1)}`, look) }];
   }));
 }

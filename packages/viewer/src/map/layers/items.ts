@@ -2,7 +2,7 @@
  * Items where they stand: tables as lines along the kerb at true length, the sign and the boxes of
  * the trash drop as shapes, and a word for each. Tables stand once, for the lead direction.
  */
-import type { Analysis, Course, Item, ItemKind, LaidDirection, LonLat, PointKind, StationLayout } from '@halfcup/core';
+import { type Analysis, type Course, type Item, type ItemKind, type LaidDirection, type LonLat, type PointKind, type StationLayout, formOf } from '@halfcup/core';
 import { pointAt } from '@halfcup/core/geometry';
 import { featureCollection, lineString, point } from '@turf/turf';
 import type { Feature, FeatureCollection, Geometry, Position } from 'geojson';
@@ -71,10 +71,11 @@ function trashFeatures(station: StationLayout, course: Course, item: Item): Item
 }
 
 function itemFeatures(station: StationLayout, course: Course, item: Item, lead: boolean): ItemFeature[] {
-  if (isTable(item.kind)) return lead ? tableFeatures(station, course, item) : [];
-  if (item.kind === 'trash') return trashFeatures(station, course, item);
+  const form = formOf(item.kind);
+  if (form === 'table') return lead ? tableFeatures(station, course, item) : [];
+  if (form === 'boxes') return trashFeatures(station, course, item);
   const [at] = item.at;
-  return item.kind === 'sign' && at !== null ? [point(position(at), { ...propsOf(station, course, item), draw: 'sign' })] : [];
+  return form === 'board' && at !== null ? [point(position(at), { ...propsOf(station, course, item), draw: 'sign' })] : [];
 }
 
 function directionFeatures(courses: readonly Course[], station: StationLayout, direction: LaidDirection): ItemFeature[] {
