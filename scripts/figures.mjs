@@ -49,7 +49,7 @@ function draggingTable() {
 /** How fast and how steadily the command line comes through many plans. */
 function batchTable() {
   const { node, processors, rows } = JSON.parse(readFileSync(join(root, 'packages/core/bench/batch.json'), 'utf8'));
-  return `${figureTable(rows)}\n\nNode ${node.slice(1)} on ${processors} processors; memory is the resident set of the whole process. Repeat: \`node packages/core/bench/batch.mjs\`, then \`node scripts/figures.mjs\`.`;
+  return `${figureTable(rows)}\n\nNode ${node.slice(1)} on ${processors} processors; held: what V8’s heaps keep after full collections of their own, all threads together; resident: the whole process. Each worker warms up by itself, so two of them still grow in the second hundred. Repeat: \`node packages/core/bench/batch.mjs\`, then \`node scripts/figures.mjs\`.`;
 }
 
 const checkTable = () => ['| code | severity | how it should be | source |', '|---|---|---|---|', ...[...STAGE_RULES, ...CHECKS].map((check) => `| \`${check.code}\` | ${check.severity} | ${check.title} | ${check.source} |`)].join('\n');
