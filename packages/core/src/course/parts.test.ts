@@ -177,7 +177,7 @@ describe('what is said of parts', () => {
   });
 });
 
-it('a part that ends at a skipped gap is joined by the next as any other', () => {
+it('a part that ends at a skipped gap is joined by the next like every part', () => {
   const end = from(ORIGIN, 90, 300);
   const gapped = courseOfSegments([turtlePoints(ORIGIN, [[90, 300]], 100), turtlePoints(from(end, 0, 500), [[90, 200]], 100)], 'skip');
   const on = turtle(from(end, 90, 10), [[90, 400]]);

@@ -14,7 +14,7 @@ import { courseRuns, cutAtAntimeridian } from './lines.ts';
 import { toMicro } from './rounding.ts';
 
 const position = ([lon, lat]: LonLat): Position => [lon, lat];
-const shortened = <One extends Feature>(one: One): One => truncate(one, { precision: 8, coordinates: 3 });
+const shortened = <One extends Feature>(one: One): One => truncate(one, { precision: 8, coordinates: 2 });
 
 /** Properties of a course as a feature: `length` in metres. */
 export interface CourseProperties {
@@ -24,7 +24,7 @@ export interface CourseProperties {
 }
 
 /**
- * A course as one line, or as several where it has skipped gaps or crosses the antimeridian; its vertices as they are.
+ * A course as one line, or as several where it has skipped gaps or crosses the antimeridian; its vertices as they are, without elevations (`elevationAt` of `./geometry` has them).
  * @example
  * ```ts
  * import { courseFromGeoJson, courseToGeoJson } from '@halfcup/core/geojson';

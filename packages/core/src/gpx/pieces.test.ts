@@ -36,7 +36,7 @@ describe.each(Object.entries(FAULTS))('a file with %s', (_, text) => {
   });
 });
 
-it('a tag that is longer than a piece is read and placed as any other', () => {
+it('a tag that is longer than a piece is read and placed like the shorter ones', () => {
   const long = 'x'.repeat(70_000);
   const text = `<gpx version="1.1" creator="é"><metadata><name>${long}</name></metadata><wpt lat="95" lon="2"/></gpx>`;
   const whole = readGpx(text, 'cut.gpx');

@@ -4,17 +4,11 @@ import type { Finding } from '../finding.ts';
 import { placer, readJson } from './json.ts';
 import type { Plan } from './plan.ts';
 import { crewOf, practiceOf, suppliesOf } from './practice.ts';
+import { MINIMAL_PLAN as minimal } from '../testing/plans.ts';
 import { readPlan } from './read.ts';
 import { planSchema } from './schema.ts';
 
 const contract = readFileSync(new URL('contract.plan.json', import.meta.url), 'utf8');
-const minimal = {
-  format: 'halfcup-plan',
-  version: 1,
-  courses: [{ id: 'full', gpx: 'full.gpx' }],
-  races: [{ id: 'm', course: 'full' }],
-  stations: [{ id: 's1', at: [-150, -48] }],
-};
 
 const planOf = (text: string): Plan => {
   const read = readPlan(text, 'plan.json');

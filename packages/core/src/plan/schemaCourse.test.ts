@@ -1,15 +1,9 @@
 /** Values of courses, races and variants that are refused, each with what was found and what is accepted. */
 import { describe, expect, it } from 'vitest';
 import { nearest, suggestion } from './nearest.ts';
+import { MINIMAL_PLAN as minimal } from '../testing/plans.ts';
 import { readPlan } from './read.ts';
 
-const minimal = {
-  format: 'halfcup-plan',
-  version: 1,
-  courses: [{ id: 'full', gpx: 'full.gpx' }],
-  races: [{ id: 'm', course: 'full' }],
-  stations: [{ id: 's1', at: [-150, -48] }],
-};
 const messages = (over: object): (readonly [string | undefined, string])[] => {
   const read = readPlan(JSON.stringify({ ...minimal, ...over }), 'plan.json');
   return read.ok ? [] : read.findings.map(({ where, message }) => [where.path, message]);

@@ -6,7 +6,7 @@
 import type { Quantiles, RaceArrivals } from './day.ts';
 import { mergeSorted } from './sorting.ts';
 
-/** All times of several races, ascending. The array is a race's own where no other has any, so callers only read it. */
+/** All times of several races, ascending. Where only one race has times the array is that race's own, so callers only read it. */
 export const mergedTimes = (races: readonly RaceArrivals[]): Float64Array => mergeSorted(races.map(({ times }) => times));
 
 /** The value at a share from 0 to 1 of at least one ascending value: linear between, the first and the last beyond. */

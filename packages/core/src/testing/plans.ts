@@ -65,3 +65,12 @@ export function layoutOf(courses: readonly Course[], stations: readonly Partial<
   });
   return valueOf(layoutStage(plan, courses.map(indexCourse)));
 }
+
+/** As little as the text of a plan may hold. */
+export const MINIMAL_PLAN = {
+  format: 'halfcup-plan',
+  version: 1,
+  courses: [{ id: 'full', gpx: 'full.gpx' }],
+  races: [{ id: 'm', course: 'full' }],
+  stations: [{ id: 's1', at: [-150, -48] }],
+} as const;
