@@ -16,6 +16,11 @@ export default defineConfig({
       },
     ],
     // Of core by its own tests: `npx vitest run --project core --coverage`. What `tests/` runs in other processes is not seen.
-    coverage: { include: ['packages/core/src/**/*.ts'], exclude: ['**/*.test.ts', '**/testing/**'], reporter: ['text-summary', 'json'], thresholds: { lines: 95, branches: 95 } },
+    coverage: {
+      include: ['packages/core/src/**/*.ts'],
+      exclude: ['**/*.test.ts', '**/testing/**'],
+      reporter: ['text-summary', 'json'],
+      thresholds: { lines: 95, branches: 95 },
+    },
   },
 });

@@ -6,7 +6,10 @@ import { fileURLToPath } from 'node:url';
 export const ROOT = join(dirname(fileURLToPath(import.meta.url)), '..');
 
 function run(program, args, folder) {
-  const { status } = spawnSync(process.execPath, [join(ROOT, 'node_modules', program), ...args], { cwd: folder, stdio: ['ignore', 'ignore', 'inherit'] });
+  const { status } = spawnSync(process.execPath, [join(ROOT, 'node_modules', program), ...args], {
+    cwd: folder,
+    stdio: ['ignore', 'ignore', 'inherit'],
+  });
   if (status !== 0) throw new Error(`${program} ${args.join(' ')} ended with ${status}`);
 }
 

@@ -9,7 +9,10 @@ import { fileURLToPath } from 'node:url';
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '..');
 // The list is that of the sources as they are, not of what was built some time ago.
-const { status } = spawnSync(process.execPath, ['node_modules/typescript/bin/tsc', '-b', 'packages/core'], { cwd: root, stdio: 'inherit' });
+const { status } = spawnSync(process.execPath, ['node_modules/typescript/bin/tsc', '-b', 'packages/core'], {
+  cwd: root,
+  stdio: 'inherit',
+});
 if (status !== 0) throw new Error('core does not compile; mend that first');
 const { CHECKS, STAGE_RULES } = await import('@halfcup/core');
 const readme = join(root, 'README.md');
@@ -18,7 +21,8 @@ const checks = join(root, 'packages/core/CHECKS.md');
 
 function between(text, name, content) {
   const pattern = new RegExp(`(<!-- ${name} -->\\n)[\\s\\S]*?(<!-- /${name} -->)`);
-  if (!pattern.test(text)) throw new Error(`found no marks for "${name}"; expected <!-- ${name} --> and <!-- /${name} -->`);
+  if (!pattern.test(text))
+    throw new Error(`found no marks for "${name}"; expected <!-- ${name} --> and <!-- /${name} -->`);
   return text.replace(pattern, (_, open, close) => `${open}${content}\n${close}`);
 }
 
@@ -29,13 +33,23 @@ function figure(value) {
 
 function speedTable() {
   const { node, rows } = JSON.parse(readFileSync(join(root, 'packages/core/bench/results.json'), 'utf8'));
-  const lines = rows.map((row) => `| ${row.work} | ${row.peer} | ${figure(row.figure)}${row.unit} | ${row.bound} ${figure(row.target)}${row.unit} |`);
-  return ['| work | figure | measured | must reach |', '|---|---|--:|--:|', ...lines, '', `Node ${node.slice(1)}, both sides in one run. Repeat: \`npx -y pnpm@12 bench\`.`].join('\n');
+  const lines = rows.map(
+    (row) =>
+      `| ${row.work} | ${row.peer} | ${figure(row.figure)}${row.unit} | ${row.bound} ${figure(row.target)}${row.unit} |`,
+  );
+  return [
+    '| work | figure | measured | must reach |',
+    '|---|---|--:|--:|',
+    ...lines,
+    '',
+    `Node ${node.slice(1)}, both sides in one run. Repeat: \`npx -y pnpm@12 bench\`.`,
+  ].join('\n');
 }
 
 /** A table of figures, of which some are told and asked for nothing. */
 function figureTable(rows) {
-  const reach = (row) => (row.bound === undefined ? '' : `${row.bound} ${figure(row.target)}${row.unit}${row.met ? '' : ': missed'}`);
+  const reach = (row) =>
+    row.bound === undefined ? '' : `${row.bound} ${figure(row.target)}${row.unit}${row.met ? '' : ': missed'}`;
   const lines = rows.map((row) => `| ${row.work} | ${row.peer} | ${figure(row.figure)}${row.unit} | ${reach(row)} |`);
   return ['| work | figure | measured | must reach |', '|---|---|--:|--:|', ...lines].join('\n');
 }
@@ -52,7 +66,14 @@ function batchTable() {
   return `${figureTable(rows)}\n\nNode ${node.slice(1)} on ${processors} processors; held: what V8’s heaps keep after full collections of their own, all threads together; resident: the whole process. Each worker warms up by itself, so two of them still grow in the second hundred. Repeat: \`node packages/core/bench/batch.mjs\`, then \`node scripts/figures.mjs\`.`;
 }
 
-const checkTable = () => ['| code | severity | how it should be | source |', '|---|---|---|---|', ...[...STAGE_RULES, ...CHECKS].map((check) => `| \`${check.code}\` | ${check.severity} | ${check.title} | ${check.source} |`)].join('\n');
+const checkTable = () =>
+  [
+    '| code | severity | how it should be | source |',
+    '|---|---|---|---|',
+    ...[...STAGE_RULES, ...CHECKS].map(
+      (check) => `| \`${check.code}\` | ${check.severity} | ${check.title} | ${check.source} |`,
+    ),
+  ].join('\n');
 
 const listed = readFileSync(checks, 'utf8');
 const current = between(listed, 'checks', checkTable());
@@ -61,6 +82,13 @@ if (process.argv.includes('--check')) {
   process.exitCode = current === listed ? 0 : 1;
 } else {
   writeFileSync(checks, current);
-  const tables = [['speed', speedTable()], ['dragging', draggingTable()], ['batch', batchTable()]];
-  writeFileSync(readme, tables.reduce((text, [name, content]) => between(text, name, content), readFileSync(readme, 'utf8')));
+  const tables = [
+    ['speed', speedTable()],
+    ['dragging', draggingTable()],
+    ['batch', batchTable()],
+  ];
+  writeFileSync(
+    readme,
+    tables.reduce((text, [name, content]) => between(text, name, content), readFileSync(readme, 'utf8')),
+  );
 }

@@ -25,7 +25,10 @@ function gpxText(name, about, points, stations) {
 
 const rounded = ([lon, lat]) => [Number(lon.toFixed(7)), Number(lat.toFixed(7))];
 
-function planOf(name, { about, courses, stations, races = [{ id: 'race', name: 'The race', course: 'course' }], drawn = 'centre', length }) {
+function planOf(
+  name,
+  { about, courses, stations, races = [{ id: 'race', name: 'The race', course: 'course' }], drawn = 'centre', length },
+) {
   return {
     format: 'halfcup-plan',
     version: 1,
@@ -41,7 +44,8 @@ export function fixtureFiles() {
   const files = {};
   for (const [name, make] of Object.entries(cases)) {
     const made = make();
-    for (const [id, points] of Object.entries(made.courses)) files[`${name}/${id}.gpx`] = gpxText(`${name} ${id}`, made.about, points, made.stations);
+    for (const [id, points] of Object.entries(made.courses))
+      files[`${name}/${id}.gpx`] = gpxText(`${name} ${id}`, made.about, points, made.stations);
     // By JSON and back, so that what is undefined is left out.
     files[`${name}/plan.json`] = `${jsonText(JSON.parse(JSON.stringify(planOf(name, made))))}\n`;
   }

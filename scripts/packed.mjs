@@ -28,7 +28,11 @@ const BESIDE = /(?<=^(?:import|export) (?:[^;']*? from )?')\.{1,2}\/[^']+(?=';$)
 const ANY_BESIDE = /(?:from |import |import\(|new URL\()["'](\.{1,2}\/[^"']+\.js)["']/gu;
 
 function compile() {
-  const { status } = spawnSync(process.execPath, [join(ROOT, 'node_modules/typescript/bin/tsc'), '-p', join(CORE, 'tsconfig.packed.json')], { stdio: 'inherit' });
+  const { status } = spawnSync(
+    process.execPath,
+    [join(ROOT, 'node_modules/typescript/bin/tsc'), '-p', join(CORE, 'tsconfig.packed.json')],
+    { stdio: 'inherit' },
+  );
   if (status !== 0) throw new Error('core does not compile');
 }
 
@@ -63,7 +67,9 @@ async function gather(files) {
       rolldownOptions: {
         external: (id) => (isAbsolute(id) ? !taken.has(id) : !id.startsWith('.') && id !== GEODESIC),
         treeshake: false,
-        output: { banner: `/* With ${GEODESIC} in it, whose licence is:\n\n${readFileSync(join(GEODESIC_FILE, '../LICENSE.txt'), 'utf8')}*/` },
+        output: {
+          banner: `/* With ${GEODESIC} in it, whose licence is:\n\n${readFileSync(join(GEODESIC_FILE, '../LICENSE.txt'), 'utf8')}*/`,
+        },
       },
     },
   });
@@ -72,13 +78,18 @@ async function gather(files) {
 
 /** Points every import of a gathered file at what it was gathered into; throws where a file would be missed. */
 function point(files) {
-  for (const name of readdirSync(PACKED, { recursive: true, encoding: 'utf8' }).filter((name) => name.endsWith('.js'))) {
+  for (const name of readdirSync(PACKED, { recursive: true, encoding: 'utf8' }).filter((name) =>
+    name.endsWith('.js'),
+  )) {
     const file = join(PACKED, name);
     const text = readFileSync(file, 'utf8');
-    const pointed = text.replaceAll(BESIDE, (path) => (files.includes(resolve(dirname(file), path)) ? pathFrom(file, GATHERED) : path));
+    const pointed = text.replaceAll(BESIDE, (path) =>
+      files.includes(resolve(dirname(file), path)) ? pathFrom(file, GATHERED) : path,
+    );
     if (pointed !== text) writeFileSync(file, pointed);
     for (const [, path] of pointed.matchAll(ANY_BESIDE)) {
-      if (!existsSync(resolve(dirname(file), path))) throw new Error(`${name} imports "${path}", which is not in dist/packed`);
+      if (!existsSync(resolve(dirname(file), path)))
+        throw new Error(`${name} imports "${path}", which is not in dist/packed`);
     }
   }
 }
@@ -90,6 +101,9 @@ process.chdir(PACKED);
 const loaded = [...behind(FACE)].filter((file) => file !== FACE);
 const files = loaded.filter((file) => ROOMS.has(dirname(file)));
 const round = loaded.filter((file) => !files.includes(file) && [...behind(file)].some((one) => files.includes(one)));
-if (round.length > 0) throw new Error(`${round.join(', ')} would import what imports it; only what the geometry needs from rooms before it can stay apart`);
+if (round.length > 0)
+  throw new Error(
+    `${round.join(', ')} would import what imports it; only what the geometry needs from rooms before it can stay apart`,
+  );
 await gather(files);
 point(files);

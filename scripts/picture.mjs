@@ -9,7 +9,15 @@ import { chromium } from 'playwright-core';
 import { preview } from 'vite';
 import { ROOT } from './build.mjs';
 
-const FLAGS = ['--no-sandbox', '--disable-quic', '--disable-background-networking', '--disable-component-update', '--disable-sync', '--no-first-run', '--enable-unsafe-swiftshader'];
+const FLAGS = [
+  '--no-sandbox',
+  '--disable-quic',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+  '--no-first-run',
+  '--enable-unsafe-swiftshader',
+];
 const LARGEST = 400_000;
 
 /** The map is drawn once it has nothing left to do. */
@@ -40,9 +48,16 @@ async function take(page, address, file) {
 
 const file = process.argv[2] ?? join(ROOT, 'fixtures/demo/viewer.png');
 const server = await preview({ root: join(ROOT, 'packages/viewer'), preview: { port: 0, host: '127.0.0.1' } });
-const browser = await chromium.launch({ executablePath: process.env.CHROMIUM_PATH ?? '/usr/bin/chromium', args: FLAGS });
+const browser = await chromium.launch({
+  executablePath: process.env.CHROMIUM_PATH ?? '/usr/bin/chromium',
+  args: FLAGS,
+});
 try {
-  const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, colorScheme: 'light', reducedMotion: 'reduce' });
+  const context = await browser.newContext({
+    viewport: { width: 1440, height: 900 },
+    colorScheme: 'light',
+    reducedMotion: 'reduce',
+  });
   await take(await context.newPage(), server.resolvedUrls.local[0], file);
   const { size } = statSync(file);
   if (size > LARGEST) throw new Error(`${file} has ${size} bytes; expected at most ${LARGEST}. Take a smaller window.`);

@@ -38,13 +38,17 @@ function take() {
 
 /** What keeps this tree from being a release. */
 function obstacles() {
-  const wrong = TOLD.filter(([file, place]) => place.exec(read(file))?.[0] !== version()).map(([file]) => `${file} does not tell the version ${version()} of ${CORE}`);
+  const wrong = TOLD.filter(([file, place]) => place.exec(read(file))?.[0] !== version()).map(
+    ([file]) => `${file} does not tell the version ${version()} of ${CORE}`,
+  );
   const waiting = readdirSync(join(ROOT, '.changeset')).filter((name) => name.endsWith('.md') && name !== 'README.md');
   const dirty = execFileSync('git', ['status', '--porcelain'], { cwd: ROOT, encoding: 'utf8' }).trim();
   return [
     ...wrong,
     ...waiting.map((name) => `.changeset/${name} is in no version yet: run node scripts/release.mjs version`),
-    ...(read('packages/core/CHANGELOG.md').includes(`\n## ${version()}\n`) ? [] : [`packages/core/CHANGELOG.md has no section ${version()}`]),
+    ...(read('packages/core/CHANGELOG.md').includes(`\n## ${version()}\n`)
+      ? []
+      : [`packages/core/CHANGELOG.md has no section ${version()}`]),
     ...(dirty === '' ? [] : [`the tree has changes that are not committed:\n${dirty}`]),
   ];
 }
@@ -60,8 +64,13 @@ async function pack(folder) {
 }
 
 const [step, folder] = process.argv.slice(2);
-const steps = { version: take, pack: () => (folder === undefined ? 'found no folder; expected one for the packed file' : pack(folder)) };
-const trouble = Object.hasOwn(steps, step ?? '') ? await steps[step]() : `found "${step ?? ''}"; expected version or pack FOLDER`;
+const steps = {
+  version: take,
+  pack: () => (folder === undefined ? 'found no folder; expected one for the packed file' : pack(folder)),
+};
+const trouble = Object.hasOwn(steps, step ?? '')
+  ? await steps[step]()
+  : `found "${step ?? ''}"; expected version or pack FOLDER`;
 if (trouble !== null) {
   console.error(`release: ${trouble}`);
   process.exitCode = 1;

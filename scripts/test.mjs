@@ -13,8 +13,14 @@ const report = join(folder, 'report.json');
 try {
   build();
   const vitest = join(ROOT, 'node_modules/vitest/vitest.mjs');
-  const { status } = spawnSync(process.execPath, [vitest, 'run', '--reporter=default', '--reporter=json', `--outputFile.json=${report}`, ...process.argv.slice(2)], { cwd: ROOT, stdio: 'inherit' });
-  const { numPassedTests, numFailedTests, numPendingTests, numFailedTestSuites } = JSON.parse(readFileSync(report, 'utf8'));
+  const { status } = spawnSync(
+    process.execPath,
+    [vitest, 'run', '--reporter=default', '--reporter=json', `--outputFile.json=${report}`, ...process.argv.slice(2)],
+    { cwd: ROOT, stdio: 'inherit' },
+  );
+  const { numPassedTests, numFailedTests, numPendingTests, numFailedTestSuites } = JSON.parse(
+    readFileSync(report, 'utf8'),
+  );
   // A file that does not load has no tests to fail: it counts as one. A skipped test is a failure too.
   const failed = numFailedTests + numPendingTests + (numFailedTests === 0 ? numFailedTestSuites : 0);
   console.log(`${numPassedTests} passed, ${failed} failed`);

@@ -13,29 +13,46 @@ import { OCEAN, type Position, go, planText } from './support/courses.ts';
 
 const valid = new Ajv2020({ allErrors: true }).compile(layoutSchema);
 
-const metres = (max: number): fc.Arbitrary<number> => fc.oneof(fc.constantFrom(0, max), fc.double({ min: 0, max, noNaN: true }));
+const metres = (max: number): fc.Arbitrary<number> =>
+  fc.oneof(fc.constantFrom(0, max), fc.double({ min: 0, max, noNaN: true }));
 
 /** Over nought: what the plan format has no nought of. */
 const some = (max: number): fc.Arbitrary<number> => metres(max).map((value) => value + 0.01);
 
 /** A walk of a few steps, some of no length, some straight back. */
-const line = fc.array(fc.tuple(fc.constantFrom(0, 45, 90, 180, 270, 359.9), fc.constantFrom(0, 5, 80, 400, 1500)), { maxLength: 12 }).map((steps) => {
-  const walk: Position[] = [OCEAN, go(OCEAN, 90, 400)];
-  for (const [azimuth, length] of steps) walk.push(length === 0 ? walk.at(-1)! : go(walk.at(-1)!, azimuth, length));
-  return walk;
-});
+const line = fc
+  .array(fc.tuple(fc.constantFrom(0, 45, 90, 180, 270, 359.9), fc.constantFrom(0, 5, 80, 400, 1500)), { maxLength: 12 })
+  .map((steps) => {
+    const walk: Position[] = [OCEAN, go(OCEAN, 90, 400)];
+    for (const [azimuth, length] of steps) walk.push(length === 0 ? walk.at(-1)! : go(walk.at(-1)!, azimuth, length));
+    return walk;
+  });
 
 const practice = fc.record(
   {
-    signAhead: metres(500), gelAhead: metres(100), tableGap: metres(20), tableLength: some(10), trashFrom: metres(91),
-    kerb: metres(30), setback: metres(5), snapRadius: some(2000), pinR95: some(50), courseR95: some(50), sideConfidence: fc.double({ min: 0.5, max: 1, noNaN: true }),
+    signAhead: metres(500),
+    gelAhead: metres(100),
+    tableGap: metres(20),
+    tableLength: some(10),
+    trashFrom: metres(91),
+    kerb: metres(30),
+    setback: metres(5),
+    snapRadius: some(2000),
+    pinR95: some(50),
+    courseR95: some(50),
+    sideConfidence: fc.double({ min: 0.5, max: 1, noNaN: true }),
   },
   { requiredKeys: [] },
 );
 
 const station = fc.record(
   {
-    on: fc.record({ course: fc.constantFrom('c', 'd'), measure: metres(400), side: fc.constantFrom('left', 'right'), offset: metres(80) }),
+    on: fc.record({
+      course: fc.constantFrom('c', 'd'),
+      measure: metres(400),
+      side: fc.constantFrom('left', 'right'),
+      offset: metres(80),
+    }),
     side: fc.constantFrom('left', 'right'),
     passes: fc.constantFrom('lead', 'all'),
     serves: fc.subarray(['gel', 'sportsDrink', 'water'], { minLength: 1 }),
@@ -52,11 +69,20 @@ describe('any plan', () => {
     let laid = 0;
     fc.assert(
       fc.property(line, fc.array(station, { maxLength: 4 }), practice, (walk, stations, rules) => {
-        const text = planText(stations.map((one, k) => ({ id: `s${k}`, ...one })), {
-          courses: [{ id: 'c', line: walk }, { id: 'd', parts: [{ of: 'c', from: 0 }], reverse: true }],
-          races: [{ id: 'm', course: 'c' }, { id: 'h', course: 'd' }],
-          practice: rules,
-        });
+        const text = planText(
+          stations.map((one, k) => ({ id: `s${k}`, ...one })),
+          {
+            courses: [
+              { id: 'c', line: walk },
+              { id: 'd', parts: [{ of: 'c', from: 0 }], reverse: true },
+            ],
+            races: [
+              { id: 'm', course: 'c' },
+              { id: 'h', course: 'd' },
+            ],
+            practice: rules,
+          },
+        );
         const read = readPlan(text, 'p.json');
         if (!read.ok) return;
         const analysed = analyse(read.value.plan, { gpx: new Map() });
@@ -65,7 +91,8 @@ describe('any plan', () => {
         const document = layoutDocument(analysed.value, placeFindings(analysed.value.findings, read.value));
         expect(valid(document) ? [] : valid.errors).toEqual([]);
         expect(JSON.stringify(toGeoJson(analysed.value))).not.toMatch(/\[null|,null/u);
-        for (const units of ['metric', 'imperial'] as const) expect(summary(analysed.value, units)).not.toMatch(/NaN|undefined|Infinity/u);
+        for (const units of ['metric', 'imperial'] as const)
+          expect(summary(analysed.value, units)).not.toMatch(/NaN|undefined|Infinity/u);
       }),
       { seed: 7, numRuns: 400 },
     );

@@ -25,12 +25,14 @@ function endOf(text: string): string {
   return `${lines.length}:${lines.at(-1)!.length + 1}`;
 }
 
-const refusedGpx = (content: string | Uint8Array): readonly string[] => refusalIn(folderWith({ 'bad.gpx': content }), 'course', 'bad.gpx');
+const refusedGpx = (content: string | Uint8Array): readonly string[] =>
+  refusalIn(folderWith({ 'bad.gpx': content }), 'course', 'bad.gpx');
 const refusedPlan = (plan: string, more: Readonly<Record<string, string>> = { 'c.gpx': COURSE }): readonly string[] =>
   refusalIn(folderWith({ 'p.json': plan, ...more }), 'layout', 'p.json');
 
 /** Starts with the place, and then says something. */
-const at = (file: string, place: string, words: RegExp): unknown => expect.stringMatching(new RegExp(`^${file.replace('.', '\\.')}:${place}: .*${words.source}`, 'u'));
+const at = (file: string, place: string, words: RegExp): unknown =>
+  expect.stringMatching(new RegExp(`^${file.replace('.', '\\.')}:${place}: .*${words.source}`, 'u'));
 
 describe('a GPX file that cannot be used', () => {
   it('is refused when it is empty', () => {
@@ -38,7 +40,9 @@ describe('a GPX file that cannot be used', () => {
   });
 
   it('is refused when it is a web page', () => {
-    expect(refusedGpx('<!DOCTYPE html>\n<html><body>Sign in</body></html>')).toEqual([at('bad.gpx', '1:1', /HTML|web page/u)]);
+    expect(refusedGpx('<!DOCTYPE html>\n<html><body>Sign in</body></html>')).toEqual([
+      at('bad.gpx', '1:1', /HTML|web page/u),
+    ]);
   });
 
   it('is refused at its end when it is cut off', () => {
@@ -58,7 +62,9 @@ describe('a GPX file that cannot be used', () => {
 
   it('is refused when its only track has one point', () => {
     const one = gpxText([[OCEAN]]);
-    expect(refusedGpx(one)).toEqual([at('bad.gpx', placeOf(one, '<trk>'), /one place only; expected at least two different points/u)]);
+    expect(refusedGpx(one)).toEqual([
+      at('bad.gpx', placeOf(one, '<trk>'), /one place only; expected at least two different points/u),
+    ]);
   });
 
   it('is refused at the point whose latitude is 95', () => {
@@ -68,18 +74,24 @@ describe('a GPX file that cannot be used', () => {
 
   it('is refused at the point whose latitude is a word', () => {
     const wrong = COURSE.replace('<trkpt lat="-33.2"', '<trkpt lat="north"');
-    expect(refusedGpx(wrong)).toEqual([at('bad.gpx', placeOf(wrong, '<trkpt lat="north"'), /"north" as lat.*not a number/u)]);
+    expect(refusedGpx(wrong)).toEqual([
+      at('bad.gpx', placeOf(wrong, '<trkpt lat="north"'), /"north" as lat.*not a number/u),
+    ]);
   });
 
   it('is refused when there is no such file, or it is a folder', () => {
     const folder = folderWith({ 'sub/c.gpx': COURSE });
-    expect(refusalIn(folder, 'course', 'none.gpx')).toEqual([expect.stringMatching(/^none\.gpx: there is no such file/u)]);
+    expect(refusalIn(folder, 'course', 'none.gpx')).toEqual([
+      expect.stringMatching(/^none\.gpx: there is no such file/u),
+    ]);
     expect(refusalIn(folder, 'course', 'sub')).toEqual([expect.stringMatching(/^sub: this is a folder/u)]);
   });
 
   it('is refused with its lines when it has no such track', () => {
     const folder = folderWith({ 'c.gpx': COURSE.replace('<trk>', '<trk><name>Ridge</name>') });
-    expect(refusalIn(folder, 'course', 'c.gpx', '--track', 'Beach')).toEqual([expect.stringMatching(/^c\.gpx: .*no line "Beach".*0: "Ridge"/u)]);
+    expect(refusalIn(folder, 'course', 'c.gpx', '--track', 'Beach')).toEqual([
+      expect.stringMatching(/^c\.gpx: .*no line "Beach".*0: "Ridge"/u),
+    ]);
   });
 });
 
@@ -96,30 +108,39 @@ describe('a plan that cannot be used', () => {
 
   it('is refused at an id that stands twice', () => {
     const plan = planText([STATION, { on: STATION.on, id: 's1', name: 'twin' }]);
-    expect(refusedPlan(plan)).toEqual([at('p.json', placeOf(plan, '"s1",\n      "name": "twin"'), /"s1", which stations\[0\] has already/u)]);
+    expect(refusedPlan(plan)).toEqual([
+      at('p.json', placeOf(plan, '"s1",\n      "name": "twin"'), /"s1", which stations\[0\] has already/u),
+    ]);
   });
 
   it('is refused where it names a GPX file that is not there', () => {
-    expect(refusedPlan(PLAN, {})).toEqual([at('p.json', placeOf(PLAN, '"c.gpx"'), /"c\.gpx", which was not found beside it/u)]);
+    expect(refusedPlan(PLAN, {})).toEqual([
+      at('p.json', placeOf(PLAN, '"c.gpx"'), /"c\.gpx", which was not found beside it/u),
+    ]);
   });
 
   it('is refused where it names a GPX file outside its folder', () => {
     const plan = PLAN.replace('"c.gpx"', '"../c.gpx"');
     const folder = folderWith({ 'c.gpx': COURSE, 'plans/p.json': plan });
-    expect(refusalIn(folder, 'layout', 'plans/p.json')).toEqual([at('plans/p.json', placeOf(plan, '"../c.gpx"'), /own folder or below/u)]);
+    expect(refusalIn(folder, 'layout', 'plans/p.json')).toEqual([
+      at('plans/p.json', placeOf(plan, '"../c.gpx"'), /own folder or below/u),
+    ]);
   });
 
   it('is refused where a link leads out of its folder', () => {
     const folder = folderWith({ 'secret.gpx': COURSE, 'plans/p.json': PLAN });
     symlinkSync(join(folder, 'secret.gpx'), join(folder, 'plans/c.gpx'));
-    expect(refusalIn(folder, 'layout', 'plans/p.json')).toEqual([at('plans/p.json', placeOf(PLAN, '"c.gpx"'), /link to a file outside/u)]);
+    expect(refusalIn(folder, 'layout', 'plans/p.json')).toEqual([
+      at('plans/p.json', placeOf(PLAN, '"c.gpx"'), /link to a file outside/u),
+    ]);
   });
 
   it('is refused where a link goes in a circle, or leads nowhere', () => {
     const folder = folderWith({ 'p.json': PLAN, 'q/p.json': PLAN });
     symlinkSync('c.gpx', join(folder, 'c.gpx'));
     symlinkSync('none.gpx', join(folder, 'q/c.gpx'));
-    for (const plan of ['p.json', 'q/p.json']) expect(refusalIn(folder, 'layout', plan)).toEqual([at(plan, placeOf(PLAN, '"c.gpx"'), /not found beside it/u)]);
+    for (const plan of ['p.json', 'q/p.json'])
+      expect(refusalIn(folder, 'layout', plan)).toEqual([at(plan, placeOf(PLAN, '"c.gpx"'), /not found beside it/u)]);
   });
 
   it('is refused at a length in an unknown unit', () => {
@@ -128,7 +149,12 @@ describe('a plan that cannot be used', () => {
   });
 
   it('is refused at parts that go in a circle', () => {
-    const plan = planText([STATION], { courses: [{ id: 'c', parts: [{ of: 'd' }] }, { id: 'd', parts: [{ of: 'c' }] }] });
+    const plan = planText([STATION], {
+      courses: [
+        { id: 'c', parts: [{ of: 'd' }] },
+        { id: 'd', parts: [{ of: 'c' }] },
+      ],
+    });
     const [line] = refusedPlan(plan);
     expect(line).toEqual(at('p.json', '\\d+:\\d+', /circle: "c" → "d" → "c"/u));
     expect(line).toContain(`p.json:${placeOf(plan, '[\n        {\n          "of": "d"')}: `);
@@ -136,13 +162,17 @@ describe('a plan that cannot be used', () => {
 
   it('is refused at a station beyond its course', () => {
     const plan = planText([{ id: 's1', on: { course: 'c', measure: '7 km', side: 'right' } }]);
-    expect(refusedPlan(plan)).toEqual([at('p.json', placeOf(plan, '"7 km"'), /7000\.0 m of course "c", which is 5000\.0 m long/u)]);
+    expect(refusedPlan(plan)).toEqual([
+      at('p.json', placeOf(plan, '"7 km"'), /7000\.0 m of course "c", which is 5000\.0 m long/u),
+    ]);
   });
 
   it('is refused at the GPX file itself where that is broken, by the way to it', () => {
     const broken = COURSE.replace('<trkpt lat="-33.2"', '<trkpt lat="north"');
     const folder = folderWith({ 'plans/p.json': PLAN, 'plans/c.gpx': broken });
-    expect(refusalIn(folder, 'layout', 'plans/p.json')).toEqual([at('plans/c.gpx', placeOf(broken, '<trkpt lat="north"'), /"north"/u)]);
+    expect(refusalIn(folder, 'layout', 'plans/p.json')).toEqual([
+      at('plans/c.gpx', placeOf(broken, '<trkpt lat="north"'), /"north"/u),
+    ]);
   });
 
   it('is refused where a gap of its course is, with both ends', () => {
@@ -161,7 +191,9 @@ describe('a plan that cannot be used', () => {
   });
 
   it('tells all its faults in one go', () => {
-    const plan = planText([{ ...STATION, serves: ['beer'], side: 'middle' }], { practice: { signAhead: '100 furlongs' } });
+    const plan = planText([{ ...STATION, serves: ['beer'], side: 'middle' }], {
+      practice: { signAhead: '100 furlongs' },
+    });
     expect(refusedPlan(plan)).toHaveLength(3);
   });
 });

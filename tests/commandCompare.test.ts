@@ -11,10 +11,22 @@ beforeAll(buildCommandLine);
 
 interface CompareDocument {
   readonly variants: readonly string[];
-  readonly stations: readonly { readonly id: string; readonly moved: number; readonly from: Position; readonly to: Position }[];
+  readonly stations: readonly {
+    readonly id: string;
+    readonly moved: number;
+    readonly from: Position;
+    readonly to: Position;
+  }[];
   readonly spacing: readonly { readonly race: string; readonly longest: readonly number[] }[];
-  readonly items: readonly { readonly station: string; readonly item: string; readonly along: readonly (number | null)[] }[];
-  readonly findings: { readonly gained: readonly { readonly code: string; readonly where: object }[]; readonly lost: readonly { readonly code: string }[] };
+  readonly items: readonly {
+    readonly station: string;
+    readonly item: string;
+    readonly along: readonly (number | null)[];
+  }[];
+  readonly findings: {
+    readonly gained: readonly { readonly code: string; readonly where: object }[];
+    readonly lost: readonly { readonly code: string }[];
+  };
 }
 
 const on = (measure: number): object => ({ course: 'c', measure, side: 'right' });
@@ -22,7 +34,10 @@ const variants = [
   { name: 'Later', stations: { s1: { on: on(5200) } } },
   { name: 'Other side', stations: { s1: { on: { ...on(4800), side: 'left' }, practice: { signAhead: 80 } } } },
 ];
-const folder = folderWith({ 'c.gpx': gpxText([straight(OCEAN, 90, 97, 100)]), 'p.json': planText([{ id: 's1', name: 'Ridge', on: on(4800) }], { variants }) });
+const folder = folderWith({
+  'c.gpx': gpxText([straight(OCEAN, 90, 97, 100)]),
+  'p.json': planText([{ id: 's1', name: 'Ridge', on: on(4800) }], { variants }),
+});
 const ajv = new Ajv2020({ strict: true, strictTuples: false, strictRequired: true, allErrors: true });
 
 const compared = (...names: readonly string[]): CompareDocument => {
@@ -46,7 +61,9 @@ describe('halfcup compare', () => {
 
   it('holds two variants against one another, and the plan in second place where it is named so', () => {
     const both = compared('Later', 'Other side');
-    expect(both.items.filter(({ item }) => item === 'sign').map(({ along }) => along)).toEqual([[expect.closeTo(-91.44, 5), expect.closeTo(-80, 5)]]);
+    expect(both.items.filter(({ item }) => item === 'sign').map(({ along }) => along)).toEqual([
+      [expect.closeTo(-91.44, 5), expect.closeTo(-80, 5)],
+    ]);
     expect(both.findings.lost.map(({ code }) => code)).toContain('leg-long');
     expect(compared('Later', 'as planned').findings.lost.map(({ code }) => code)).toEqual(['leg-long']);
   });
@@ -68,7 +85,9 @@ describe('halfcup compare', () => {
 
   it('refuses a variant that the plan does not have, and lists those that it has', () => {
     const lines = refusalIn(folder, 'compare', 'p.json', 'Latter');
-    expect(lines[0]).toMatch(/^p\.json:\d+:\d+: found no variant "Latter"; .*"Later", "Other side"; did you mean "Later"\?/u);
+    expect(lines[0]).toMatch(
+      /^p\.json:\d+:\d+: found no variant "Latter"; .*"Later", "Other side"; did you mean "Later"\?/u,
+    );
     expect(refusalIn(folder, 'compare', 'p.json', 'x', 'y')).toHaveLength(2);
     expect(refusalIn(folder, 'compare', 'p.json')[0]).toMatch(/needs a plan and the name of a variant/u);
   });

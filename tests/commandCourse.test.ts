@@ -17,14 +17,26 @@ interface Facts {
 
 // 10 km due east, a point each 100 m; waypoints at 4 km and at 8 km of it.
 const LINE = straight(OCEAN, 90, 101, 100);
-const place = (k: number): string => LINE[k]!.slice(0, 2).map((degrees) => degrees.toFixed(9)).join(',');
-const waypoint = (k: number, name: string): string => `<wpt lat="${LINE[k]![1]}" lon="${LINE[k]![0]}"><name>${name}</name></wpt>`;
-const marked = gpxText([LINE]).replace('<trk>', `${waypoint(40, '2.5 mi')}${waypoint(80, 'km 8')}${waypoint(60, 'Harbour')}<trk>`);
+const place = (k: number): string =>
+  LINE[k]!.slice(0, 2)
+    .map((degrees) => degrees.toFixed(9))
+    .join(',');
+const waypoint = (k: number, name: string): string =>
+  `<wpt lat="${LINE[k]![1]}" lon="${LINE[k]![0]}"><name>${name}</name></wpt>`;
+const marked = gpxText([LINE]).replace(
+  '<trk>',
+  `${waypoint(40, '2.5 mi')}${waypoint(80, 'km 8')}${waypoint(60, 'Harbour')}<trk>`,
+);
 // 1 km, a point each 10 m, one of them 44 m to the north.
 const FINE = straight(OCEAN, 90, 101, 10);
 const spiked = [...FINE.slice(0, 50), [FINE[49]![0], FINE[49]![1] + 0.0004] as const, ...FINE.slice(50)];
 const spoken = marked.replace('Harbour', 'KM 6 water');
-const folder = folderWith({ 'c.gpx': marked, 'spoken.gpx': spoken, 'only.gpx': gpxText([LINE], [{ at: LINE[60]!, name: 'KM 6 water' }]), 'spiked.gpx': gpxText([spiked]) });
+const folder = folderWith({
+  'c.gpx': marked,
+  'spoken.gpx': spoken,
+  'only.gpx': gpxText([LINE], [{ at: LINE[60]!, name: 'KM 6 water' }]),
+  'spiked.gpx': gpxText([spiked]),
+});
 const facts = (...call: string[]): Facts => documentIn(folder, 'course', ...call) as Facts;
 
 describe('halfcup course', () => {
@@ -38,7 +50,11 @@ describe('halfcup course', () => {
   it('takes marks by place, also one that begins with a minus, and by the name of a waypoint with or without a distance', () => {
     expect(facts('c.gpx', '--mark', `${place(50)}=5.05km`).factors[0]!.factor).toBeCloseTo(1.01, 6);
     expect(facts('c.gpx', `--mark=${place(50)}=5.05km`).length).toBeCloseTo(10_100, 2);
-    expect(facts('c.gpx', '--mark', 'km 8', '--mark', 'Harbour=6.06km').factors.map(({ to }) => to)).toEqual([6060, 8000, expect.closeTo(9940, -2)]);
+    expect(facts('c.gpx', '--mark', 'km 8', '--mark', 'Harbour=6.06km').factors.map(({ to }) => to)).toEqual([
+      6060,
+      8000,
+      expect.closeTo(9940, -2),
+    ]);
   });
 
   it('takes every waypoint whose name says a distance', () => {
@@ -49,14 +65,23 @@ describe('halfcup course', () => {
   it('tells which marks it took, and names waypoints that speak of a distance among other words', () => {
     expect(facts('c.gpx').marks).toEqual([]);
     expect(facts('c.gpx', '--mark', `${place(50)}=5.05km`).marks).toEqual([{ name: null, measure: 5050 }]);
-    expect(facts('c.gpx', '--waypoint-marks').marks).toEqual([{ name: '2.5 mi', measure: 4023.36 }, { name: 'km 8', measure: 8000 }]);
-    expect(halfcupIn(folder, 'course', 'c.gpx', '--waypoint-marks').out).toMatch(/^Marks +2\.5 mi at 4\.023 km; km 8 at 8\.000 km$/mu);
+    expect(facts('c.gpx', '--waypoint-marks').marks).toEqual([
+      { name: '2.5 mi', measure: 4023.36 },
+      { name: 'km 8', measure: 8000 },
+    ]);
+    expect(halfcupIn(folder, 'course', 'c.gpx', '--waypoint-marks').out).toMatch(
+      /^Marks +2\.5 mi at 4\.023 km; km 8 at 8\.000 km$/mu,
+    );
     const spoken = facts('spoken.gpx', '--waypoint-marks').findings.filter(({ code }) => code === 'mark-unused');
-    expect(spoken).toEqual([expect.objectContaining({ severity: 'note', message: expect.stringContaining('"KM 6 water"') as string })]);
+    expect(spoken).toEqual([
+      expect.objectContaining({ severity: 'note', message: expect.stringContaining('"KM 6 water"') as string }),
+    ]);
   });
 
   it('says a factor that is far from 1', () => {
-    expect(facts('c.gpx', '--length', '10.4km').findings).toEqual([expect.objectContaining({ code: 'mark-factor', severity: 'warning', measured: expect.closeTo(1.04, 4) })]);
+    expect(facts('c.gpx', '--length', '10.4km').findings).toEqual([
+      expect.objectContaining({ code: 'mark-factor', severity: 'warning', measured: expect.closeTo(1.04, 4) }),
+    ]);
   });
 
   it.each([

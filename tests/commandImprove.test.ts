@@ -19,12 +19,23 @@ interface Standing {
 interface ImproveDocument {
   readonly before: Standing;
   readonly after: Standing;
-  readonly moves: readonly { readonly station: string; readonly from: Position; readonly to: Position; readonly measure: number; readonly shift: number; readonly dropped: readonly string[] }[];
+  readonly moves: readonly {
+    readonly station: string;
+    readonly from: Position;
+    readonly to: Position;
+    readonly measure: number;
+    readonly shift: number;
+    readonly dropped: readonly string[];
+  }[];
   readonly proof: unknown;
 }
 interface LayoutDocument {
   readonly spacing: readonly { readonly race: string; readonly longest: number }[];
-  readonly findings: readonly { readonly code: string; readonly severity: string; readonly where: { readonly station?: string } }[];
+  readonly findings: readonly {
+    readonly code: string;
+    readonly severity: string;
+    readonly where: { readonly station?: string };
+  }[];
 }
 
 const on = (measure: number | string): object => ({ course: 'c', measure, side: 'right' });
@@ -51,7 +62,8 @@ describe('halfcup improve', () => {
     expect(after.longest[0]!.length).toBeCloseTo(4367, 0);
     expect(proof).toBe('optimal');
     expect(moves.map(({ station }) => station)).toEqual(['a', 'b']);
-    for (const { from, to, shift } of moves) expect(Math.abs(geodesicLength(from, to) - Math.abs(shift))).toBeLessThan(0.05);
+    for (const { from, to, shift } of moves)
+      expect(Math.abs(geodesicLength(from, to) - Math.abs(shift))).toBeLessThan(0.05);
     // The station that stands at a place keeps its 6 m beside the course.
     expect(geodesicLength(moves[1]!.to, go(OCEAN, 90, moves[1]!.measure))).toBeCloseTo(6, 1);
   });
@@ -68,7 +80,12 @@ describe('halfcup improve', () => {
     const measure = /"measure": "(\d\.\d+ km)"/u.exec(changed)![1]!;
     const [lon, lat] = (JSON.parse(changed) as { stations: { at: Position }[] }).stations[1]!.at;
     const [lonBefore, latBefore] = stations[1]!.at as Position;
-    expect(changed.replace(measure, '4.5 km').replace(String(lon), String(lonBefore)).replace(String(lat), String(latBefore))).toBe(text);
+    expect(
+      changed
+        .replace(measure, '4.5 km')
+        .replace(String(lon), String(lonBefore))
+        .replace(String(lat), String(latBefore)),
+    ).toBe(text);
     const layout = documentIn(folder, 'layout', 'q.json') as LayoutDocument;
     expect(layout.spacing[0]!.longest).toBeCloseTo(improved(folder, 'p.json').after.longest[0]!.length, 2);
     expect(refusalIn(folder, 'improve', 'p.json', '--out', 'q.json')[0]).toMatch(/^q\.json: this file exists already/u);
@@ -97,7 +114,9 @@ describe('halfcup improve', () => {
   });
 
   it('refuses a station that the plan does not have, and lists those that it has', () => {
-    expect(refusalIn(folder, 'improve', 'p.json', '--only', 'a,x')).toEqual(['p.json: found no station "x" for --only; stations of this plan: a, b, d']);
+    expect(refusalIn(folder, 'improve', 'p.json', '--only', 'a,x')).toEqual([
+      'p.json: found no station "x" for --only; stations of this plan: a, b, d',
+    ]);
     expect(refusalIn(folder, 'improve', 'p.json', '--within', 'far')[0]).toMatch(/--within/u);
     expect(refusalIn(folder, 'improve', 'none.json')[0]).toMatch(/^none\.json: there is no such file/u);
     expect(existsSync(join(folder, 'none.json'))).toBe(false);
@@ -106,7 +125,10 @@ describe('halfcup improve', () => {
   describe('on the demo', () => {
     const { plan, gpx } = sourceOf('demo');
     const demo = folderWith({ 'plan.json': plan, ...gpx });
-    const codes = (file: string): string[] => (documentIn(demo, 'layout', file) as LayoutDocument).findings.filter(({ severity }) => severity !== 'note').map(({ code, where }) => `${code} ${where.station ?? ''}`);
+    const codes = (file: string): string[] =>
+      (documentIn(demo, 'layout', file) as LayoutDocument).findings
+        .filter(({ severity }) => severity !== 'note')
+        .map(({ code, where }) => `${code} ${where.station ?? ''}`);
 
     it('mends every error and warning that moving can mend, leaves the fixed station, and proves it', () => {
       const { before, after, moves, proof } = improved(demo, 'plan.json');
@@ -124,7 +146,11 @@ describe('halfcup improve', () => {
       expect(codes('s2.json')).not.toContain('sign-distance s2');
       // Beside a variant, which a changed plan keeps.
       writeFileSync(join(demo, 'again.json'), readFileSync(join(demo, 's2.json')));
-      expect((documentIn(demo, 'compare', 'again.json', 'Lighthouse table moved') as { stations: { id: string }[] }).stations.map(({ id }) => id)).toEqual(['s6']);
+      expect(
+        (
+          documentIn(demo, 'compare', 'again.json', 'Lighthouse table moved') as { stations: { id: string }[] }
+        ).stations.map(({ id }) => id),
+      ).toEqual(['s6']);
     });
   });
 });

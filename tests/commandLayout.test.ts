@@ -11,7 +11,8 @@ beforeAll(buildCommandLine);
 
 const folder = folderWith({ 'c.gpx': gpxText([straight(OCEAN, 90, 51, 100)]) });
 const on = (measure: number): object => ({ on: { course: 'c', measure, side: 'right' } });
-const itemsOf = (layout: LayoutDocument): Record<string, Item> => Object.fromEntries(layout.stations[0]!.directions[0]!.items.map((item) => [item.kind, item]));
+const itemsOf = (layout: LayoutDocument): Record<string, Item> =>
+  Object.fromEntries(layout.stations[0]!.directions[0]!.items.map((item) => [item.kind, item]));
 const near = (value: number): number => expect.closeTo(value, 5) as number;
 
 const layoutOf = (station: object): LayoutDocument => {
@@ -54,10 +55,20 @@ describe('halfcup layout', () => {
   it('gives a sign before the start no place, and says so', () => {
     const layout = layoutOf(on(50));
     // The station's own opening bracket stands in the line before its id.
-    const line = readFileSync(join(folder, 'p.json'), 'utf8').split('\n').findIndex((text) => text.includes('"s1"'));
+    const line = readFileSync(join(folder, 'p.json'), 'utf8')
+      .split('\n')
+      .findIndex((text) => text.includes('"s1"'));
     expect(itemsOf(layout)['sign']).toMatchObject({ at: [null, null], from: expect.closeTo(-41.44, 5) as number });
-    expect(layout.findings).toContainEqual(expect.objectContaining({ code: 'item-outside', severity: 'error', where: expect.objectContaining({ item: 'sign', file: 'p.json', line, column: 5 }) as object }));
-    expect(halfcupIn(folder, 'layout', 'p.json').out).toMatch(new RegExp(`error +Sign of Station s1 would stand 41\\.4 m before the start.*\\(p\\.json:${line}:5\\)`, 'u'));
+    expect(layout.findings).toContainEqual(
+      expect.objectContaining({
+        code: 'item-outside',
+        severity: 'error',
+        where: expect.objectContaining({ item: 'sign', file: 'p.json', line, column: 5 }) as object,
+      }),
+    );
+    expect(halfcupIn(folder, 'layout', 'p.json').out).toMatch(
+      new RegExp(`error +Sign of Station s1 would stand 41\\.4 m before the start.*\\(p\\.json:${line}:5\\)`, 'u'),
+    );
   });
 
   it('names the plan as it was given in every finding that has a place in it', () => {
@@ -69,7 +80,9 @@ describe('halfcup layout', () => {
 
   it('prints the demo on one screen with every station, in the units asked for', () => {
     const { exit, out } = halfcupIn(ROOT, 'layout', 'fixtures/demo/plan.json');
-    const plan = JSON.parse(readFileSync(join(ROOT, 'fixtures/demo/plan.json'), 'utf8')) as { stations: { name: string }[] };
+    const plan = JSON.parse(readFileSync(join(ROOT, 'fixtures/demo/plan.json'), 'utf8')) as {
+      stations: { name: string }[];
+    };
     expect(exit).toBe(0);
     for (const { name } of plan.stations) expect(out).toContain(name);
     expect(out.split('\n').length).toBeLessThan(60);
@@ -83,6 +96,8 @@ describe('halfcup layout', () => {
     writeFileSync(join(folder, 'v.json'), planText(stations, { variants }));
     const { stations: laid } = documentIn(folder, 'layout', 'v.json', '--variant', 'Later') as LayoutDocument;
     expect(laid[0]!.passes[0]!.measure).toBeCloseTo(2000, 5);
-    expect(refusalIn(folder, 'layout', 'v.json', '--variant', 'Latter')[0]).toMatch(/^v\.json:\d+:\d+: .*"Latter".*did you mean "Later"/u);
+    expect(refusalIn(folder, 'layout', 'v.json', '--variant', 'Latter')[0]).toMatch(
+      /^v\.json:\d+:\d+: .*"Latter".*did you mean "Later"/u,
+    );
   });
 });

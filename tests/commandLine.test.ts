@@ -17,7 +17,8 @@ describe('halfcup', () => {
   it('lists its commands and common options in its help', () => {
     const { exit, out, err } = halfcupIn(folder, '--help');
     expect([exit, err]).toEqual([0, '']);
-    for (const name of ['course', 'snap', 'start', 'layout', 'export', '--json', '--units', '--out', '--force']) expect(out).toContain(name);
+    for (const name of ['course', 'snap', 'start', 'layout', 'export', '--json', '--units', '--out', '--force'])
+      expect(out).toContain(name);
   });
 
   it.each(['course', 'snap', 'start', 'layout', 'export'])('explains %s with all its options', (name) => {
@@ -36,13 +37,26 @@ describe('halfcup', () => {
     const reached = new Set([join(CORE, 'dist/cli/main.js')]);
     const packages = new Set<string>();
     for (const file of reached) {
-      for (const [, name] of readFileSync(file, 'utf8').matchAll(/^(?:import|export) (?:[^=('"]*? from )?'([^']+)'/gmu)) {
+      for (const [, name] of readFileSync(file, 'utf8').matchAll(
+        /^(?:import|export) (?:[^=('"]*? from )?'([^']+)'/gmu,
+      )) {
         if (name!.startsWith('.')) reached.add(join(dirname(file), name!));
         else packages.add(name!);
       }
     }
     expect([...packages].filter((name) => !name.startsWith('node:'))).toEqual([]);
-    expect([...reached].map((file) => relative(join(CORE, 'dist'), file)).filter((file) => file.startsWith('src')).sort()).toEqual(['src/export/sheets/caution.js', 'src/finding.js', 'src/plan/nearest.js', 'src/units.js', 'src/version.js']);
+    expect(
+      [...reached]
+        .map((file) => relative(join(CORE, 'dist'), file))
+        .filter((file) => file.startsWith('src'))
+        .sort(),
+    ).toEqual([
+      'src/export/sheets/caution.js',
+      'src/finding.js',
+      'src/plan/nearest.js',
+      'src/units.js',
+      'src/version.js',
+    ]);
   });
 
   it.each([
@@ -76,7 +90,11 @@ describe('halfcup', () => {
   });
 
   it('ends quietly where its reader has seen enough', () => {
-    const { status, stderr } = spawnSync('sh', ['-c', `"${process.execPath}" "${MAIN}" export fixtures/demo/plan.json --to geojson | head -c 10 >/dev/null`], { cwd: ROOT, encoding: 'utf8' });
+    const { status, stderr } = spawnSync(
+      'sh',
+      ['-c', `"${process.execPath}" "${MAIN}" export fixtures/demo/plan.json --to geojson | head -c 10 >/dev/null`],
+      { cwd: ROOT, encoding: 'utf8' },
+    );
     expect([status, stderr]).toEqual([0, '']);
   });
 
@@ -85,11 +103,15 @@ describe('halfcup', () => {
     expect(halfcupIn(folder, 'course', 'c.gpx', '--json', '--out', 'out.json')).toEqual({ exit: 0, out: '', err: '' });
     expect(JSON.parse(readFileSync(target, 'utf8'))).toMatchObject({ points: 51 });
     writeFileSync(target, 'precious');
-    expect(refusalIn(folder, 'course', 'c.gpx', '--json', '--out', 'out.json')).toEqual([expect.stringMatching(/^out\.json: .*exists already.*--force/u)]);
+    expect(refusalIn(folder, 'course', 'c.gpx', '--json', '--out', 'out.json')).toEqual([
+      expect.stringMatching(/^out\.json: .*exists already.*--force/u),
+    ]);
     expect(readFileSync(target, 'utf8')).toBe('precious');
     expect(halfcupIn(folder, 'course', 'c.gpx', '--json', '--out', 'out.json', '--force').exit).toBe(0);
     expect(JSON.parse(readFileSync(target, 'utf8'))).toMatchObject({ points: 51 });
-    expect(refusalIn(folder, 'course', 'c.gpx', '--out', 'no/such/out.txt')[0]).toMatch(/^no\/such\/out\.txt: there is no such folder/u);
+    expect(refusalIn(folder, 'course', 'c.gpx', '--out', 'no/such/out.txt')[0]).toMatch(
+      /^no\/such\/out\.txt: there is no such folder/u,
+    );
   });
 });
 
@@ -100,7 +122,12 @@ describe('halfcup course', () => {
   ])('measures the run of package %s as Karney does, to 0.1 mm', (_, file) => {
     const points = trackPoints(file);
     const truth = points.slice(1).reduce((sum, point, k) => sum + geodesicLength(points[k]!, point), 0);
-    const course = documentIn(folder, 'course', file) as { raw: number; length: number; points: number; factors: object[] };
+    const course = documentIn(folder, 'course', file) as {
+      raw: number;
+      length: number;
+      points: number;
+      factors: object[];
+    };
     expect(Math.abs(course.raw - truth)).toBeLessThan(1e-4);
     expect(course.length).toBe(course.raw);
     expect(course.points).toBe(points.length);
@@ -108,11 +135,19 @@ describe('halfcup course', () => {
   });
 
   it('measures the straight course of 5 km that GeographicLib drew, and prints it in both units', () => {
-    const course = documentIn(folder, 'course', 'c.gpx') as { raw: number; gaps: object[]; ascent: null; duplicates: number; name: string };
+    const course = documentIn(folder, 'course', 'c.gpx') as {
+      raw: number;
+      gaps: object[];
+      ascent: null;
+      duplicates: number;
+      name: string;
+    };
     expect(Math.abs(course.raw - 5000)).toBeLessThan(1e-6);
     expect(course).toMatchObject({ name: 'c', gaps: [], ascent: null, duplicates: 0 });
     expect(halfcupIn(folder, 'course', 'c.gpx').out).toMatch(/Course distance +5\.000 km \(3\.107 mi\)/u);
-    expect(halfcupIn(folder, 'course', 'c.gpx', '--units', 'imperial').out).toMatch(/Course distance +3\.107 mi \(5\.000 km\)/u);
+    expect(halfcupIn(folder, 'course', 'c.gpx', '--units', 'imperial').out).toMatch(
+      /Course distance +3\.107 mi \(5\.000 km\)/u,
+    );
   });
 
   it('gives bounds whose west is larger than their east across the antimeridian', () => {
@@ -129,8 +164,14 @@ describe('halfcup course', () => {
     const [line] = refusalIn(gap, 'course', 'g.gpx');
     expect(line).toMatch(/^g\.gpx:\d+:\d+: A gap of 200\.0 m/u);
     for (const [lon, lat] of [COURSE[10]!, COURSE[12]!]) expect(line).toContain(`${lon.toFixed(6)},${lat.toFixed(6)}`);
-    const joined = documentIn(gap, 'course', 'g.gpx', '--gaps', 'join') as { raw: number; gaps: { after: number; length: number }[] };
-    const skipped = documentIn(gap, 'course', 'g.gpx', '--gaps', 'skip') as { raw: number; gaps: { after: number; length: number }[] };
+    const joined = documentIn(gap, 'course', 'g.gpx', '--gaps', 'join') as {
+      raw: number;
+      gaps: { after: number; length: number }[];
+    };
+    const skipped = documentIn(gap, 'course', 'g.gpx', '--gaps', 'skip') as {
+      raw: number;
+      gaps: { after: number; length: number }[];
+    };
     expect(joined.raw - skipped.raw).toBeCloseTo(200, 5);
     expect(joined.gaps).toEqual([{ after: 10, length: expect.closeTo(200, 5) as number }]);
   });
@@ -148,7 +189,8 @@ describe('halfcup snap', () => {
     expect(points[0]!.passes).toHaveLength(2);
     expect([out!.side, back!.side]).toEqual(['left', 'right']);
     expect(Math.sign(out!.offset) * Math.sign(back!.offset)).toBe(-1);
-    for (const pass of [out!, back!]) expect(Math.abs(geodesicLength([lon, lat], pass.foot) - pass.distance)).toBeLessThan(1e-3);
+    for (const pass of [out!, back!])
+      expect(Math.abs(geodesicLength([lon, lat], pass.foot) - pass.distance)).toBeLessThan(1e-3);
     expect(Math.cos(((out!.azimuthDeg - back!.azimuthDeg) * Math.PI) / 180)).toBeLessThan(0);
   });
 
@@ -163,7 +205,13 @@ describe('halfcup snap', () => {
     expect(far!.passes).toEqual([]);
     expect(far!.nearest.distance).toBeCloseTo(80, 3);
     const [near] = (documentIn(folder, 'snap', 'c.gpx', beside, '--radius', '90m') as SnapDocument).points;
-    expect(near!.passes).toEqual([expect.objectContaining({ side: 'left', measure: expect.closeTo(1000, 1) as number, offset: expect.closeTo(80, 3) as number })]);
+    expect(near!.passes).toEqual([
+      expect.objectContaining({
+        side: 'left',
+        measure: expect.closeTo(1000, 1) as number,
+        offset: expect.closeTo(80, 3) as number,
+      }),
+    ]);
     expect(halfcupIn(folder, 'snap', 'c.gpx', beside).out).toMatch(/not within 60 m/u);
   });
 
@@ -178,16 +226,31 @@ describe('halfcup snap', () => {
     const { exit, err } = halfcupIn(folder, 'snap', 'c.gpx', `${lat},${lon}`);
     expect(exit).toBe(0);
     expect(err).toContain(`longitude comes first: the two may be swapped (${lon},${lat})`);
-    for (const point of [`${lon},${lat}`, '40,40', '-170,10', go(OCEAN, 0, 50_000).join(',')]) expect(halfcupIn(folder, 'snap', 'c.gpx', point).err).toBe('');
+    for (const point of [`${lon},${lat}`, '40,40', '-170,10', go(OCEAN, 0, 50_000).join(',')])
+      expect(halfcupIn(folder, 'snap', 'c.gpx', point).err).toBe('');
   });
 
   it('is less sure of the side where positions are worse', () => {
     const beside = go(go(OCEAN, 90, 1000), 180, 4).join(',');
     const sure = (documentIn(folder, 'snap', 'c.gpx', beside) as SnapDocument).points[0]!.passes[0]!;
-    const unsure = (documentIn(folder, 'snap', 'c.gpx', beside, '--r95', '15m', '--course-r95', '10m') as SnapDocument).points[0]!.passes[0]!;
+    const unsure = (documentIn(folder, 'snap', 'c.gpx', beside, '--r95', '15m', '--course-r95', '10m') as SnapDocument)
+      .points[0]!.passes[0]!;
     expect([sure.side, unsure.side]).toEqual(['right', 'unclear']);
     expect(unsure.confidence).toBeLessThan(sure.confidence);
-    const exact = documentIn(folder, 'snap', 'c.gpx', beside, OCEAN.join(','), '--r95', '0m', '--course-r95', '0m') as SnapDocument;
-    expect(exact.points.map(({ passes }) => [passes[0]!.side, passes[0]!.confidence])).toEqual([['right', 1], ['unclear', 0.5]]);
+    const exact = documentIn(
+      folder,
+      'snap',
+      'c.gpx',
+      beside,
+      OCEAN.join(','),
+      '--r95',
+      '0m',
+      '--course-r95',
+      '0m',
+    ) as SnapDocument;
+    expect(exact.points.map(({ passes }) => [passes[0]!.side, passes[0]!.confidence])).toEqual([
+      ['right', 1],
+      ['unclear', 0.5],
+    ]);
   });
 });

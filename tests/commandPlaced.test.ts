@@ -11,23 +11,51 @@ import { type Ended, folderWith, halfcupIn, refusalIn } from './support/halfcup.
 beforeAll(buildCommandLine);
 
 interface Reviewed {
-  readonly placed?: readonly { readonly station: string; readonly item: string; readonly verdict: string; readonly measured: number; readonly limit: readonly number[]; readonly margin: number; readonly move: number; readonly at: Position }[];
+  readonly placed?: readonly {
+    readonly station: string;
+    readonly item: string;
+    readonly verdict: string;
+    readonly measured: number;
+    readonly limit: readonly number[];
+    readonly margin: number;
+    readonly move: number;
+    readonly at: Position;
+  }[];
   readonly checks: readonly { readonly code: string; readonly ran: boolean }[];
-  readonly findings: readonly { readonly code: string; readonly severity: string; readonly where: { readonly file?: string; readonly line?: number; readonly column?: number } }[];
+  readonly findings: readonly {
+    readonly code: string;
+    readonly severity: string;
+    readonly where: { readonly file?: string; readonly line?: number; readonly column?: number };
+  }[];
 }
 
 /** A point at a measure of the course, which runs due east, so many metres to its right (GeographicLib). */
 const beside = (measure: number, right: number = 5): Position => go(go(OCEAN, 90, measure), 180, right);
 
-const point = (name: string, [lon, lat]: Position, hdop: number): string => `  <wpt lat="${lat}" lon="${lon}"><name>${name}</name><hdop>${hdop}</hdop></wpt>`;
-const recorded = (...points: readonly string[]): string => ['<gpx version="1.1" creator="halfcup tests" xmlns="http://www.topografix.com/GPX/1/1">', ...points, '</gpx>', ''].join('\n');
+const point = (name: string, [lon, lat]: Position, hdop: number): string =>
+  `  <wpt lat="${lat}" lon="${lon}"><name>${name}</name><hdop>${hdop}</hdop></wpt>`;
+const recorded = (...points: readonly string[]): string =>
+  [
+    '<gpx version="1.1" creator="halfcup tests" xmlns="http://www.topografix.com/GPX/1/1">',
+    ...points,
+    '</gpx>',
+    '',
+  ].join('\n');
 
 // 100 yd before the first table, 10 yd more or less: the house's rule, common practice, no source.
 const folder = folderWith({
   'c.gpx': gpxText([straight(OCEAN, 90, 51, 100)]),
   'p.json': planText([{ id: 's1', name: 'Gannet Point', at: beside(2500), side: 'right', serves: ['water'] }]),
-  'good.gpx': recorded(point('s1 sign', beside(2500 - 91.44), 0.2), point('s1 water', beside(2500), 0.2), point('s1 trash', beside(2580), 0.2)),
-  'near.gpx': recorded(point('s1 sign', beside(2500 - 71.44), 0.2), point('s1 water', beside(2500), 0.2), point('lost', beside(900), 0.2)),
+  'good.gpx': recorded(
+    point('s1 sign', beside(2500 - 91.44), 0.2),
+    point('s1 water', beside(2500), 0.2),
+    point('s1 trash', beside(2580), 0.2),
+  ),
+  'near.gpx': recorded(
+    point('s1 sign', beside(2500 - 71.44), 0.2),
+    point('s1 water', beside(2500), 0.2),
+    point('lost', beside(900), 0.2),
+  ),
   'broken.gpx': '<gpx version="1.1" xmlns="http://www.topografix.com/GPX/1/1">\n  <wpt lat="north" lon="1"/>\n</gpx>\n',
   'empty.gpx': recorded(),
 });
@@ -39,8 +67,15 @@ describe('halfcup review --placed', () => {
   it('gives a verdict for each recorded sign and trash drop, as the contract has it', () => {
     const document = documentOf(review('--placed', 'good.gpx', '--json'));
     const { placed = [], checks } = document;
-    expect(placed.map(({ station, item, verdict, move }) => [station, item, verdict, move])).toEqual([['s1', 'sign', 'holds', 0], ['s1', 'trash', 'holds', 0]]);
-    expect(placed[0]).toMatchObject({ measured: expect.closeTo(91.44, 2), limit: [82.296, 100.584], at: beside(2500 - 91.44).map((degrees) => expect.closeTo(degrees, 8)) });
+    expect(placed.map(({ station, item, verdict, move }) => [station, item, verdict, move])).toEqual([
+      ['s1', 'sign', 'holds', 0],
+      ['s1', 'trash', 'holds', 0],
+    ]);
+    expect(placed[0]).toMatchObject({
+      measured: expect.closeTo(91.44, 2),
+      limit: [82.296, 100.584],
+      at: beside(2500 - 91.44).map((degrees) => expect.closeTo(degrees, 8)),
+    });
     expect(checks).toContainEqual(expect.objectContaining({ code: 'placed-distance', ran: true }));
     expect(new Ajv2020({ strict: true, strictTuples: false }).validate(reviewSchema, document)).toBe(true);
   });
@@ -49,9 +84,28 @@ describe('halfcup review --placed', () => {
     const ended = review('--placed', 'near.gpx', '--json');
     expect(ended.exit).toBe(1);
     const { placed = [], findings } = documentOf(ended);
-    expect(placed).toEqual([expect.objectContaining({ item: 'sign', verdict: 'fails', measured: expect.closeTo(71.44, 2), move: expect.closeTo(-20, 2) })]);
-    expect(findings).toContainEqual(expect.objectContaining({ code: 'placed-distance', severity: 'error', where: expect.objectContaining({ file: 'near.gpx', line: 2, column: 3 }) }));
-    expect(findings).toContainEqual(expect.objectContaining({ code: 'placed-unknown', severity: 'warning', where: expect.objectContaining({ file: 'near.gpx', line: 4 }) }));
+    expect(placed).toEqual([
+      expect.objectContaining({
+        item: 'sign',
+        verdict: 'fails',
+        measured: expect.closeTo(71.44, 2),
+        move: expect.closeTo(-20, 2),
+      }),
+    ]);
+    expect(findings).toContainEqual(
+      expect.objectContaining({
+        code: 'placed-distance',
+        severity: 'error',
+        where: expect.objectContaining({ file: 'near.gpx', line: 2, column: 3 }),
+      }),
+    );
+    expect(findings).toContainEqual(
+      expect.objectContaining({
+        code: 'placed-unknown',
+        severity: 'warning',
+        where: expect.objectContaining({ file: 'near.gpx', line: 4 }),
+      }),
+    );
   });
 
   it('prints the verdicts as a table', () => {
@@ -73,9 +127,17 @@ describe('halfcup review --placed', () => {
   });
 
   it('refuses a file that cannot be used, with file, line and column', () => {
-    expect(refusalIn(folder, 'review', 'p.json', '--placed', 'broken.gpx')).toEqual([expect.stringMatching(/^broken\.gpx:2:3: /u)]);
-    expect(refusalIn(folder, 'review', 'p.json', '--placed', 'empty.gpx')).toEqual([expect.stringMatching(/^empty\.gpx:1:1: found no waypoints; expected/u)]);
-    expect(refusalIn(folder, 'review', 'p.json', '--json-lines', '--placed', 'good.gpx')).toEqual([expect.stringMatching(/found --placed with --json-lines; expected one/u)]);
-    expect(refusalIn(folder, 'review', 'p.json', '--placed', 'none.gpx')).toEqual([expect.stringMatching(/^none\.gpx: there is no such file/u)]);
+    expect(refusalIn(folder, 'review', 'p.json', '--placed', 'broken.gpx')).toEqual([
+      expect.stringMatching(/^broken\.gpx:2:3: /u),
+    ]);
+    expect(refusalIn(folder, 'review', 'p.json', '--placed', 'empty.gpx')).toEqual([
+      expect.stringMatching(/^empty\.gpx:1:1: found no waypoints; expected/u),
+    ]);
+    expect(refusalIn(folder, 'review', 'p.json', '--json-lines', '--placed', 'good.gpx')).toEqual([
+      expect.stringMatching(/found --placed with --json-lines; expected one/u),
+    ]);
+    expect(refusalIn(folder, 'review', 'p.json', '--placed', 'none.gpx')).toEqual([
+      expect.stringMatching(/^none\.gpx: there is no such file/u),
+    ]);
   });
 });

@@ -17,16 +17,21 @@ const ajv = new Ajv2020({ strict: true, strictTuples: false, allErrors: true });
 
 const plan = (races: object, more: object = {}): string =>
   JSON.stringify({
-    format: 'halfcup-plan', version: 1, name: 'Shore run',
+    format: 'halfcup-plan',
+    version: 1,
+    name: 'Shore run',
     courses: [{ id: 'c', gpx: 'c.gpx', drawn: 'centre' }],
     races: [{ id: 'r', course: 'c', ...races }],
-    stations: [{ id: 's1', name: 'Kittiwake Corner', on: { course: 'c', measure: '2 km', side: 'right', offset: '5 m' } }],
+    stations: [
+      { id: 's1', name: 'Kittiwake Corner', on: { course: 'c', measure: '2 km', side: 'right', offset: '5 m' } },
+    ],
     ...more,
   });
 const gpx = gpxText([straight(OCEAN, 90, 51, 100)]);
 const waves = [{ time: '09:00', entrants: 400 }];
 const finish = { median: '0:30:00', spread: 0.2 };
-const dayIn = (folder: string, ...call: string[]): RaceDayDocument => documentIn(folder, 'raceday', 'plan.json', ...call) as RaceDayDocument;
+const dayIn = (folder: string, ...call: string[]): RaceDayDocument =>
+  documentIn(folder, 'raceday', 'plan.json', ...call) as RaceDayDocument;
 
 describe('halfcup raceday', () => {
   it('prints a document of its schema for the demo, whose early, bunched stations pour a larger share than its late, spread ones', () => {
@@ -36,15 +41,19 @@ describe('halfcup raceday', () => {
     expect(share('s4')).toBeGreaterThan(share('s7') + 0.2);
     expect(share('s1')).toBeGreaterThan(share('s8') + 0.1);
     for (const { prePour } of document.stations) {
-      for (const one of Object.values(prePour)) expect(one.room === null ? one.cups >= one.floor : one.cups <= one.room || one.cups >= one.floor).toBe(true);
+      for (const one of Object.values(prePour))
+        expect(one.room === null ? one.cups >= one.floor : one.cups <= one.room || one.cups >= one.floor).toBe(true);
     }
-    expect(document.runs.some(({ kind }) => kind === 'drop') && document.runs.some(({ kind }) => kind === 'collect')).toBe(true);
+    expect(
+      document.runs.some(({ kind }) => kind === 'drop') && document.runs.some(({ kind }) => kind === 'collect'),
+    ).toBe(true);
   });
 
   it('is a table for people, with the caution', () => {
     const { exit, out } = halfcupIn(DEMO, 'raceday', 'plan.json');
     expect(exit).toBe(0);
-    for (const text of ['Arrivals and clock', 'Crew', 'To order', 'Runs', 'Strand Road', 'local codes']) expect(out).toContain(text);
+    for (const text of ['Arrivals and clock', 'Crew', 'To order', 'Runs', 'Strand Road', 'local codes'])
+      expect(out).toContain(text);
   });
 
   it('counts every starter at a station that all pass', () => {
@@ -52,21 +61,37 @@ describe('halfcup raceday', () => {
     const [station] = dayIn(folder).stations;
     expect(station!.arrivals).toBe(400);
     expect(station!.perMinute.reduce((sum, [, counts]) => sum + counts['r']!, 0)).toBe(400);
-    expect(station!.first! >= '09:00:00' && station!.first! < station!.p50! && station!.p50! < station!.last!).toBe(true);
+    expect(station!.first! >= '09:00:00' && station!.first! < station!.p50! && station!.p50! < station!.last!).toBe(
+      true,
+    );
   });
 
   it('takes finish times from a results file, and says how many rows it left out', () => {
     const csv = 'bib;"net"\r\n1;0:25:00\r\n2;31:30\r\n3;DNF\r\n4;2100\r\n';
-    const folder = folderWith({ 'c.gpx': gpx, 'results.csv': csv, 'plan.json': plan({ waves, show: 1, finish: { csv: 'results.csv', column: 'net' } }) });
+    const folder = folderWith({
+      'c.gpx': gpx,
+      'results.csv': csv,
+      'plan.json': plan({ waves, show: 1, finish: { csv: 'results.csv', column: 'net' } }),
+    });
     const document = dayIn(folder);
     expect(document.stations[0]!.arrivals).toBe(400);
     expect(document.findings).toContainEqual(expect.objectContaining({ code: 'results-left-out', severity: 'note' }));
   });
 
   it('names the place of a time that cannot be read, and the columns there are', () => {
-    const bad = folderWith({ 'c.gpx': gpx, 'results.csv': 'bib,net\n1,0:25:00\n2,soon\n', 'plan.json': plan({ waves, finish: { csv: 'results.csv', column: 'net' } }) });
-    expect(dayIn(bad).findings).toContainEqual(expect.objectContaining({ code: 'results-unread', where: expect.objectContaining({ line: 3, column: 3 }) }));
-    const other = folderWith({ 'c.gpx': gpx, 'results.csv': 'bib,gun\n1,0:25:00\n', 'plan.json': plan({ waves, finish: { csv: 'results.csv', column: 'net' } }) });
+    const bad = folderWith({
+      'c.gpx': gpx,
+      'results.csv': 'bib,net\n1,0:25:00\n2,soon\n',
+      'plan.json': plan({ waves, finish: { csv: 'results.csv', column: 'net' } }),
+    });
+    expect(dayIn(bad).findings).toContainEqual(
+      expect.objectContaining({ code: 'results-unread', where: expect.objectContaining({ line: 3, column: 3 }) }),
+    );
+    const other = folderWith({
+      'c.gpx': gpx,
+      'results.csv': 'bib,gun\n1,0:25:00\n',
+      'plan.json': plan({ waves, finish: { csv: 'results.csv', column: 'net' } }),
+    });
     expect(dayIn(other).findings.find(({ code }) => code === 'results-column')!.message).toContain('gun');
   });
 
@@ -76,7 +101,10 @@ describe('halfcup raceday', () => {
   });
 
   it('prints the take rates that a counted day teaches', () => {
-    const learnt = documentIn(DEMO, 'raceday', 'plan.json', '--learn') as { readonly take: object; readonly basis: readonly object[] };
+    const learnt = documentIn(DEMO, 'raceday', 'plan.json', '--learn') as {
+      readonly take: object;
+      readonly basis: readonly object[];
+    };
     expect(learnt.basis.length).toBeGreaterThan(0);
     expect(Object.keys(learnt.take)).toContain('run');
     expect(halfcupIn(DEMO, 'raceday', 'plan.json', '--learn').out).toContain('"take"');
@@ -98,20 +126,31 @@ describe('halfcup raceday', () => {
   });
 
   it('measures sign and trash from the hand-out line where it reaches farther than the tables, and so does the check', () => {
-    const stations = [{ id: 's1', on: { course: 'c', measure: '2 km', side: 'right', offset: '5 m' }, tables: { sportsDrink: 1, water: 1 } }];
+    const stations = [
+      {
+        id: 's1',
+        on: { course: 'c', measure: '2 km', side: 'right', offset: '5 m' },
+        tables: { sportsDrink: 1, water: 1 },
+      },
+    ];
     const folder = folderWith({ 'c.gpx': gpx, 'plan.json': plan(crowd, { stations }) });
     const of = itemsIn(folder);
     expect(of('handOut').from).toBeLessThan(of('sportsDrink').from);
     expect(of('handOut').to - of('handOut').from).toBeCloseTo(dayIn(folder).stations[0]!.crew.handOut * 1.5, 4);
     expect(of('handOut').from - of('sign').from).toBeCloseTo(91.44, 4);
     expect(of('trash').from - of('handOut').to).toBeCloseTo(45.72, 4);
-    expect((documentIn(folder, 'review', 'plan.json') as RaceDayDocument).findings.map(({ code }) => code)).not.toContain('sign-distance');
+    expect(
+      (documentIn(folder, 'review', 'plan.json') as RaceDayDocument).findings.map(({ code }) => code),
+    ).not.toContain('sign-distance');
     expect(dayIn(folder).findings.map(({ code }) => code)).toContain('pre-pour-room');
   });
 
   it('leaves the tables that a plan fixes as they are', () => {
-    const plain = JSON.parse(readFileSync(join(DEMO, 'plan.json'), 'utf8')) as { stations: { id: string; tables?: Record<string, number> }[] };
+    const plain = JSON.parse(readFileSync(join(DEMO, 'plan.json'), 'utf8')) as {
+      stations: { id: string; tables?: Record<string, number> }[];
+    };
     const { stations } = documentIn(DEMO, 'raceday', 'plan.json') as RaceDayDocument;
-    for (const { id, tables } of plain.stations) if (tables !== undefined) expect(stations.find((station) => station.id === id)!.tables).toMatchObject(tables);
+    for (const { id, tables } of plain.stations)
+      if (tables !== undefined) expect(stations.find((station) => station.id === id)!.tables).toMatchObject(tables);
   });
 });

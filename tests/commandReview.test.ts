@@ -11,20 +11,35 @@ beforeAll(buildCommandLine);
 
 const points = straight(OCEAN, 90, 41, 100);
 const folder = folderWith({ 'c.gpx': gpxText([points]) });
-const at = (measure: number, more: object = {}): object => ({ id: 's1', on: { course: 'c', measure, side: 'right' }, ...more });
+const at = (measure: number, more: object = {}): object => ({
+  id: 's1',
+  on: { course: 'c', measure, side: 'right' },
+  ...more,
+});
 /** A sign that would stand before the start: an error. */
 const EARLY = at(50);
 /** Gel without water: a warning. */
 const DRY = at(2000, { serves: ['gel'] });
 const SOUND = at(2000);
-const WAIVED = { code: 'item-outside', station: 's1', by: 'R. Gull', reason: 'a sign in the start area', date: '2027-08-01' };
+const WAIVED = {
+  code: 'item-outside',
+  station: 's1',
+  by: 'R. Gull',
+  reason: 'a sign in the start area',
+  date: '2027-08-01',
+};
 
 interface Review {
   readonly file?: string;
   readonly problems?: readonly { readonly code: string; readonly message: string }[];
   readonly plan: { readonly name: string; readonly sha256: string };
   readonly inputs: readonly { readonly file: string; readonly sha256: string }[];
-  readonly checks: readonly { readonly code: string; readonly ran: boolean; readonly reason?: string; readonly found: number }[];
+  readonly checks: readonly {
+    readonly code: string;
+    readonly ran: boolean;
+    readonly reason?: string;
+    readonly found: number;
+  }[];
   readonly findings: readonly { readonly code: string; readonly severity: string; readonly waived?: object }[];
   readonly counts: Readonly<Record<string, number>>;
 }
@@ -37,7 +52,10 @@ const review = (file: string, ...args: readonly string[]): { exit: number | null
   const { exit, out } = halfcupIn(folder, 'review', file, '--json', ...args);
   return { exit, document: JSON.parse(out) as Review };
 };
-const sha256 = (file: string): string => createHash('sha256').update(readFileSync(join(folder, file))).digest('hex');
+const sha256 = (file: string): string =>
+  createHash('sha256')
+    .update(readFileSync(join(folder, file)))
+    .digest('hex');
 
 describe('halfcup review', () => {
   it('ends with 1 at an error that nobody has waived, and with 0 once it is waived; the finding stays', () => {
@@ -45,7 +63,13 @@ describe('halfcup review', () => {
     expect([open.exit, open.document.counts]).toEqual([1, expect.objectContaining({ error: 1, waived: 0 })]);
     const waived = review(planned('p.json', EARLY, { waivers: [WAIVED] }), '--strict');
     expect([waived.exit, waived.document.counts]).toEqual([0, expect.objectContaining({ error: 0, waived: 1 })]);
-    expect(waived.document.findings).toContainEqual(expect.objectContaining({ code: 'item-outside', severity: 'error', waived: { by: WAIVED.by, reason: WAIVED.reason, date: WAIVED.date } }));
+    expect(waived.document.findings).toContainEqual(
+      expect.objectContaining({
+        code: 'item-outside',
+        severity: 'error',
+        waived: { by: WAIVED.by, reason: WAIVED.reason, date: WAIVED.date },
+      }),
+    );
   });
 
   it('ends with 1 at a warning only with --strict, and never at a note', () => {
@@ -56,7 +80,9 @@ describe('halfcup review', () => {
   });
 
   it('ends with 2 and prints nothing where the plan cannot be used', () => {
-    expect(refusalIn(folder, 'review', planned('p.json', { ...at(2000), colour: 'red' }))[0]).toMatch(/^p\.json:\d+:\d+: .*"colour"/u);
+    expect(refusalIn(folder, 'review', planned('p.json', { ...at(2000), colour: 'red' }))[0]).toMatch(
+      /^p\.json:\d+:\d+: .*"colour"/u,
+    );
     expect(refusalIn(folder, 'review', 'none.json')[0]).toMatch(/^none\.json: .*no such file/u);
     expect(refusalIn(folder, 'review', planned('p.json', at(9000)))[0]).toMatch(/9000\.0 m/u);
   });
@@ -66,14 +92,18 @@ describe('halfcup review', () => {
     expect(document.plan.sha256).toBe(sha256('p.json'));
     expect(document.inputs).toEqual([{ file: 'c.gpx', sha256: sha256('c.gpx') }]);
     const unrun = document.checks.filter(({ ran }) => !ran);
-    expect(unrun).toContainEqual(expect.objectContaining({ code: 'length-differs', found: 0, reason: 'the plan states no course length' }));
+    expect(unrun).toContainEqual(
+      expect.objectContaining({ code: 'length-differs', found: 0, reason: 'the plan states no course length' }),
+    );
     expect(document.counts['notRun']).toBe(unrun.length);
     expect(halfcupIn(folder, 'review', 'p.json').out).toMatch(new RegExp(`${unrun.length} could not run`, 'u'));
   });
 
   it('prints findings by severity with measured and limit, waived ones with name and reason, and the caution', () => {
     const { out } = halfcupIn(folder, 'review', planned('p.json', EARLY, { waivers: [WAIVED] }));
-    expect(out).toMatch(/Waived\n {2}item-outside s1: .*\(p\.json:\d+:\d+\)\n {4}measured -41\.4 m · limit 0 m to 4\.000 km · .*\n {4}waived by R\. Gull, 2027-08-01: a sign in the start area/u);
+    expect(out).toMatch(
+      /Waived\n {2}item-outside s1: .*\(p\.json:\d+:\d+\)\n {4}measured -41\.4 m · limit 0 m to 4\.000 km · .*\n {4}waived by R\. Gull, 2027-08-01: a sign in the start area/u,
+    );
     expect(out).toMatch(/local codes, the road authority, the police and licensed practitioners decide/u);
     const imperial = halfcupIn(folder, 'review', planned('p.json', DRY), '--units', 'imperial').out;
     expect(imperial).toMatch(/Warnings\n {2}gel-without-water s1/u);
@@ -83,12 +113,21 @@ describe('halfcup review', () => {
 
 describe('halfcup review of several plans', () => {
   it('prints one document a line with its file, and the problems of a plan that cannot be used', () => {
-    const files = [planned('a.json', SOUND), planned('b.json', { ...at(2000), colour: 'red' }), planned('c.json', EARLY)];
+    const files = [
+      planned('a.json', SOUND),
+      planned('b.json', { ...at(2000), colour: 'red' }),
+      planned('c.json', EARLY),
+    ];
     const { exit, out, err } = halfcupIn(folder, 'review', ...files, '--json-lines');
-    const lines = out.trimEnd().split('\n').map((line) => JSON.parse(line) as Review);
+    const lines = out
+      .trimEnd()
+      .split('\n')
+      .map((line) => JSON.parse(line) as Review);
     expect(lines.map(({ file }) => file)).toEqual(files);
     expect(lines[0]).toMatchObject({ plan: { sha256: sha256('a.json') }, counts: { error: 0 } });
-    expect(lines[1]!.problems).toEqual([expect.objectContaining({ message: expect.stringContaining('"colour"') as string })]);
+    expect(lines[1]!.problems).toEqual([
+      expect.objectContaining({ message: expect.stringContaining('"colour"') as string }),
+    ]);
     expect(lines[2]!.counts['error']).toBe(1);
     expect(exit).toBe(2);
     expect(err).toMatch(/^b\.json:\d+:\d+: error: .*"colour"/u);
@@ -103,7 +142,9 @@ describe('halfcup review of several plans', () => {
   it('needs --json-lines for several, and takes no --report with it; a single plan that cannot be used prints nothing', () => {
     const sound = planned('a.json', SOUND);
     expect(refusalIn(folder, 'review', sound, sound)[0]).toMatch(/found 2 plans.*--json-lines/u);
-    expect(refusalIn(folder, 'review', sound, '--json-lines', '--report', 'no.html')[0]).toMatch(/--report with --json-lines/u);
+    expect(refusalIn(folder, 'review', sound, '--json-lines', '--report', 'no.html')[0]).toMatch(
+      /--report with --json-lines/u,
+    );
     expect(existsSync(join(folder, 'no.html'))).toBe(false);
     expect(refusalIn(folder, 'review', 'none.json', '--json-lines')[0]).toMatch(/no such file/u);
   });
@@ -115,21 +156,59 @@ describe('the report', () => {
   const LONG = 'W'.repeat(200);
 
   it('holds digests, every check, sides and who walked them, waivers, practice with its reasons, and lines to sign', () => {
-    const station = at(50, { name: 'Strand', walked: { by: 'R. Tern', date: '2027-06-01' }, practice: { tableGap: '12 ft' }, why: 'a driveway at 100 yd' });
+    const station = at(50, {
+      name: 'Strand',
+      walked: { by: 'R. Tern', date: '2027-06-01' },
+      practice: { tableGap: '12 ft' },
+      why: 'a driveway at 100 yd',
+    });
     planned('p.json', station, { name: 'Ganneth', revision: '7', waivers: [WAIVED] });
     expect(halfcupIn(folder, 'review', 'p.json', '--report', 'r.html').exit).toBe(0);
     const text = readFileSync(join(folder, 'r.html'), 'utf8');
     const { document } = review('p.json');
     for (const { code } of document.checks) expect(text).toContain(code);
-    for (const part of ['Ganneth', '7', sha256('p.json'), sha256('c.gpx'), 'void once', 'R. Tern', '2027-06-01', 'a driveway at 100 yd', '3.66 m (the plan: 3.05 m)', 'R. Gull', WAIVED.reason, 'a recorded track', 'not run', 'Police', 'Fire service', 'Medical', 'Road authority', 'licensed practitioners decide']) {
+    for (const part of [
+      'Ganneth',
+      '7',
+      sha256('p.json'),
+      sha256('c.gpx'),
+      'void once',
+      'R. Tern',
+      '2027-06-01',
+      'a driveway at 100 yd',
+      '3.66 m (the plan: 3.05 m)',
+      'R. Gull',
+      WAIVED.reason,
+      'a recorded track',
+      'not run',
+      'Police',
+      'Fire service',
+      'Medical',
+      'Road authority',
+      'licensed practitioners decide',
+    ]) {
       expect(text).toContain(part);
     }
     expect(text).not.toMatch(/\bNaN\b|undefined|\[object/u);
   });
 
   it('runs nothing and keeps its shape whatever names a plan holds', () => {
-    const station = at(2000, { id: 'x"><b>', name: `${LONG}${EVIL}`, why: EVIL, fixed: true, walked: { by: EVIL, date: '2027-06-01' }, serves: ['gel'], points: [{ kind: 'medical', at: go(points[20]!, 0, 10), name: EVIL }] });
-    const more = { name: EVIL, revision: EVIL, courses: [{ id: 'c', name: EVIL, gpx: 'c.gpx', certificate: EVIL }], races: [{ id: 'm', name: HEBREW, course: 'c' }], waivers: [{ code: 'gel-without-water', by: EVIL, reason: EVIL }] };
+    const station = at(2000, {
+      id: 'x"><b>',
+      name: `${LONG}${EVIL}`,
+      why: EVIL,
+      fixed: true,
+      walked: { by: EVIL, date: '2027-06-01' },
+      serves: ['gel'],
+      points: [{ kind: 'medical', at: go(points[20]!, 0, 10), name: EVIL }],
+    });
+    const more = {
+      name: EVIL,
+      revision: EVIL,
+      courses: [{ id: 'c', name: EVIL, gpx: 'c.gpx', certificate: EVIL }],
+      races: [{ id: 'm', name: HEBREW, course: 'c' }],
+      waivers: [{ code: 'gel-without-water', by: EVIL, reason: EVIL }],
+    };
     const { exit, out } = halfcupIn(folder, 'review', planned('evil.json', station, more), '--report', 'evil.html');
     expect(exit).toBe(1);
     expect(out).not.toContain('\u202E');
@@ -140,7 +219,9 @@ describe('the report', () => {
     expect(text).toContain(LONG);
     expect(text).toMatch(/Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'"/u);
     // Every element that opens closes, void ones aside.
-    const opened = [...text.matchAll(/<([a-z][a-z0-9]*)\b/gu)].map(([, name]) => name!).filter((name) => !['meta', 'br'].includes(name));
+    const opened = [...text.matchAll(/<([a-z][a-z0-9]*)\b/gu)]
+      .map(([, name]) => name!)
+      .filter((name) => !['meta', 'br'].includes(name));
     const closed = [...text.matchAll(/<\/([a-z][a-z0-9]*)>/gu)].map(([, name]) => name!);
     expect(opened.sort()).toEqual(closed.sort());
   });
@@ -149,18 +230,24 @@ describe('the report', () => {
     planned('p.json', SOUND, { revision: 'first' });
     expect(halfcupIn(folder, 'review', 'p.json', '--report', 'kept.html').exit).toBe(0);
     planned('p.json', SOUND, { revision: 'second' });
-    expect(refusalIn(folder, 'review', 'p.json', '--report', 'kept.html')[0]).toMatch(/^kept\.html: .*exists already.*--force/u);
+    expect(refusalIn(folder, 'review', 'p.json', '--report', 'kept.html')[0]).toMatch(
+      /^kept\.html: .*exists already.*--force/u,
+    );
     expect(readFileSync(join(folder, 'kept.html'), 'utf8')).toContain('first');
     expect(halfcupIn(folder, 'review', 'p.json', '--report', 'kept.html', '--force').exit).toBe(0);
     expect(readFileSync(join(folder, 'kept.html'), 'utf8')).toContain('second');
-    expect(refusalIn(folder, 'review', 'p.json', '--report', 'same', '--out', 'same')[0]).toMatch(/both --report and --out/u);
+    expect(refusalIn(folder, 'review', 'p.json', '--report', 'same', '--out', 'same')[0]).toMatch(
+      /both --report and --out/u,
+    );
   });
 
   it('of the demo names every station and finding', () => {
     const report = join(folder, 'demo.html');
     expect(halfcupIn(ROOT, 'review', 'fixtures/demo/plan.json', '--report', report).exit).toBe(1);
     const text = readFileSync(report, 'utf8');
-    const plan = JSON.parse(readFileSync(join(ROOT, 'fixtures/demo/plan.json'), 'utf8')) as { stations: { name: string }[] };
+    const plan = JSON.parse(readFileSync(join(ROOT, 'fixtures/demo/plan.json'), 'utf8')) as {
+      stations: { name: string }[];
+    };
     for (const { name } of plan.stations) expect(text).toContain(name);
     expect(text).toContain('sign-distance');
   });

@@ -23,18 +23,43 @@ const folder = folderWith({
 });
 const DEMO = join(ROOT, 'fixtures/demo/plan.json');
 /** The slowest first, so that what comes after it is done before it. */
-const PLANS = [DEMO, 'sound.json', 'unknown-key.json', 'early.json', 'none.json', DEMO, 'cut-off.json', 'sound.json', 'sound.json', 'early.json'];
+const PLANS = [
+  DEMO,
+  'sound.json',
+  'unknown-key.json',
+  'early.json',
+  'none.json',
+  DEMO,
+  'cut-off.json',
+  'sound.json',
+  'sound.json',
+  'early.json',
+];
 
 interface Line {
   readonly file: string;
   readonly plan?: { readonly name: string };
-  readonly problems?: readonly { readonly code: string; readonly severity: string; readonly message: string; readonly where: { readonly file: string } }[];
+  readonly problems?: readonly {
+    readonly code: string;
+    readonly severity: string;
+    readonly message: string;
+    readonly where: { readonly file: string };
+  }[];
 }
-const linesOf = (out: string): Line[] => out.trimEnd().split('\n').map((line) => JSON.parse(line) as Line);
+const linesOf = (out: string): Line[] =>
+  out
+    .trimEnd()
+    .split('\n')
+    .map((line) => JSON.parse(line) as Line);
 
 /** As `halfcupIn`, for calls in which the program is made to fail, with what Node itself is told. */
 const withNode = (options: string, ...args: readonly string[]): SpawnSyncReturns<string> =>
-  spawnSync(process.execPath, [MAIN, 'review', ...args], { cwd: folder, encoding: 'utf8', maxBuffer: 1 << 28, env: { ...process.env, NODE_OPTIONS: options } });
+  spawnSync(process.execPath, [MAIN, 'review', ...args], {
+    cwd: folder,
+    encoding: 'utf8',
+    maxBuffer: 1 << 28,
+    env: { ...process.env, NODE_OPTIONS: options },
+  });
 
 /** A module that each thread of a run begins with. */
 function first(name: string, code: string): string {
@@ -47,13 +72,19 @@ describe('the lines', () => {
     const one = halfcupIn(folder, 'review', ...PLANS, '--json-lines', '--workers', '1');
     expect(linesOf(one.out).map(({ file }) => file)).toEqual(PLANS);
     expect(one.exit).toBe(2);
-    for (const workers of [['--workers', '2'], ['--workers', '7'], []]) expect(halfcupIn(folder, 'review', ...PLANS, '--json-lines', ...workers)).toEqual(one);
+    for (const workers of [['--workers', '2'], ['--workers', '7'], []])
+      expect(halfcupIn(folder, 'review', ...PLANS, '--json-lines', ...workers)).toEqual(one);
   });
 
   it('hold what the review of each plan alone says', () => {
-    const [demo, sound] = linesOf(halfcupIn(folder, 'review', DEMO, 'sound.json', '--json-lines', '--workers', '2').out);
+    const [demo, sound] = linesOf(
+      halfcupIn(folder, 'review', DEMO, 'sound.json', '--json-lines', '--workers', '2').out,
+    );
     expect(demo).toEqual({ file: DEMO, ...(JSON.parse(halfcupIn(folder, 'review', DEMO, '--json').out) as object) });
-    expect(sound).toEqual({ file: 'sound.json', ...(JSON.parse(halfcupIn(folder, 'review', 'sound.json', '--json').out) as object) });
+    expect(sound).toEqual({
+      file: 'sound.json',
+      ...(JSON.parse(halfcupIn(folder, 'review', 'sound.json', '--json').out) as object),
+    });
   });
 
   it('tell the problems of plans that cannot be used, as stderr does in the same order, and the others are reviewed', () => {
@@ -70,47 +101,82 @@ describe('the lines', () => {
 
   it('go to the file of --out, which is none of the plans and their courses and is kept without --force', () => {
     const printed = halfcupIn(folder, 'review', ...PLANS, '--json-lines', '--workers', '2');
-    expect(halfcupIn(folder, 'review', ...PLANS, '--json-lines', '--workers', '2', '--out', 'lines.txt')).toEqual({ ...printed, out: '' });
+    expect(halfcupIn(folder, 'review', ...PLANS, '--json-lines', '--workers', '2', '--out', 'lines.txt')).toEqual({
+      ...printed,
+      out: '',
+    });
     expect(readFileSync(join(folder, 'lines.txt'), 'utf8')).toBe(printed.out);
-    expect(refusalIn(folder, 'review', ...PLANS, '--json-lines', '--out', 'lines.txt')).toEqual([expect.stringMatching(/^lines\.txt: this file exists already/u)]);
-    for (const input of ['early.json', 'c.gpx']) expect(refusalIn(folder, 'review', ...PLANS, '--json-lines', '--out', input, '--force')).toEqual([expect.stringContaining('would be lost')]);
-    expect(refusalIn(folder, 'review', ...PLANS, '--json-lines', '--out', 'nowhere/lines.txt')).toEqual([expect.stringContaining('there is no such folder')]);
-    expect([readFileSync(join(folder, 'lines.txt'), 'utf8'), readFileSync(join(folder, 'early.json'), 'utf8')]).toEqual([printed.out, EARLY]);
+    expect(refusalIn(folder, 'review', ...PLANS, '--json-lines', '--out', 'lines.txt')).toEqual([
+      expect.stringMatching(/^lines\.txt: this file exists already/u),
+    ]);
+    for (const input of ['early.json', 'c.gpx'])
+      expect(refusalIn(folder, 'review', ...PLANS, '--json-lines', '--out', input, '--force')).toEqual([
+        expect.stringContaining('would be lost'),
+      ]);
+    expect(refusalIn(folder, 'review', ...PLANS, '--json-lines', '--out', 'nowhere/lines.txt')).toEqual([
+      expect.stringContaining('there is no such folder'),
+    ]);
+    expect([readFileSync(join(folder, 'lines.txt'), 'utf8'), readFileSync(join(folder, 'early.json'), 'utf8')]).toEqual(
+      [printed.out, EARLY],
+    );
   });
 
   it('are not held back: while they are not read, no plan far behind is reached', async () => {
     // Each line has over 5,000 bytes, of which the pipe and the reader's buffer hold far less than 100 lines.
     const many = [...Array.from({ length: 100 }, () => 'sound.json'), 'none.json'];
-    const child = spawn(process.execPath, [MAIN, 'review', ...many, '--json-lines', '--workers', '2'], { cwd: folder, stdio: ['ignore', 'pipe', 'pipe'] });
+    const child = spawn(process.execPath, [MAIN, 'review', ...many, '--json-lines', '--workers', '2'], {
+      cwd: folder,
+      stdio: ['ignore', 'pipe', 'pipe'],
+    });
     let out = '';
     let err = '';
-    child.stderr.setEncoding('utf8').on('data', (text: string) => { err += text; });
+    child.stderr.setEncoding('utf8').on('data', (text: string) => {
+      err += text;
+    });
     child.stdout.setEncoding('utf8');
     await once(child.stdout, 'readable');
     out += child.stdout.read() as string;
     expect(out).toMatch(/^\{"file":"sound\.json"/u);
     expect(err).toBe('');
-    child.stdout.on('data', (text: string) => { out += text; });
+    child.stdout.on('data', (text: string) => {
+      out += text;
+    });
     const [exit] = (await once(child, 'close')) as [number];
     expect([exit, linesOf(out).length, out.length > 500_000]).toEqual([2, 101, true]);
     expect(err).toMatch(/^none\.json: error: /u);
   });
 
-  it.each(['1', '2'])('may be read by one who has seen enough, with %s at work: nothing is said, and it ends with what was found so far', (workers) => {
-    const plans = Array.from({ length: 60 }, () => 'early.json').join(' ');
-    const { stdout, stderr } = spawnSync('sh', ['-c', `( "${process.execPath}" "${MAIN}" review ${plans} --json-lines --workers ${workers}; echo "ended with $?" >&2 ) | head -n 1`], { cwd: folder, encoding: 'utf8' });
-    expect(linesOf(stdout).map(({ file }) => file)).toEqual(['early.json']);
-    expect(stderr).toBe('ended with 1\n');
-  });
+  it.each(['1', '2'])(
+    'may be read by one who has seen enough, with %s at work: nothing is said, and it ends with what was found so far',
+    (workers) => {
+      const plans = Array.from({ length: 60 }, () => 'early.json').join(' ');
+      const { stdout, stderr } = spawnSync(
+        'sh',
+        [
+          '-c',
+          `( "${process.execPath}" "${MAIN}" review ${plans} --json-lines --workers ${workers}; echo "ended with $?" >&2 ) | head -n 1`,
+        ],
+        { cwd: folder, encoding: 'utf8' },
+      );
+      expect(linesOf(stdout).map(({ file }) => file)).toEqual(['early.json']);
+      expect(stderr).toBe('ended with 1\n');
+    },
+  );
 });
 
 describe('--workers', () => {
   it('is a whole number from 1 to 256 and belongs to --json-lines', () => {
     for (const bad of ['0', '-1', '1.5', '1e2', '257', '99999999999999999999', 'two', ' 2', '0x2']) {
-      expect(refusalIn(folder, 'review', 'sound.json', 'early.json', '--json-lines', '--workers', bad)).toEqual([`halfcup: found "${bad}" for --workers; expected a whole number from 1 to 256, such as --workers 2`]);
+      expect(refusalIn(folder, 'review', 'sound.json', 'early.json', '--json-lines', '--workers', bad)).toEqual([
+        `halfcup: found "${bad}" for --workers; expected a whole number from 1 to 256, such as --workers 2`,
+      ]);
     }
-    expect(refusalIn(folder, 'review', 'sound.json', 'early.json', '--json-lines', '--workers')[0]).toMatch(/found --workers without a value/u);
-    expect(refusalIn(folder, 'review', 'sound.json', '--workers', '2')[0]).toMatch(/found --workers without --json-lines/u);
+    expect(refusalIn(folder, 'review', 'sound.json', 'early.json', '--json-lines', '--workers')[0]).toMatch(
+      /found --workers without a value/u,
+    );
+    expect(refusalIn(folder, 'review', 'sound.json', '--workers', '2')[0]).toMatch(
+      /found --workers without --json-lines/u,
+    );
   });
 
   it.each([
@@ -121,8 +187,17 @@ describe('--workers', () => {
   ])('of $workers begins $threads threads beside the first for $plans plans', ({ plans, workers, threads }) => {
     const log = join(folder, 'threads.log');
     rmSync(log, { force: true });
-    const note = first('note.mjs', `import { appendFileSync } from 'node:fs'; import { isMainThread } from 'node:worker_threads'; appendFileSync(${JSON.stringify(log)}, isMainThread ? '' : 'thread\\n');`);
-    const { status, stderr } = withNode(note, ...Array.from({ length: plans }, () => 'sound.json'), '--json-lines', '--workers', workers);
+    const note = first(
+      'note.mjs',
+      `import { appendFileSync } from 'node:fs'; import { isMainThread } from 'node:worker_threads'; appendFileSync(${JSON.stringify(log)}, isMainThread ? '' : 'thread\\n');`,
+    );
+    const { status, stderr } = withNode(
+      note,
+      ...Array.from({ length: plans }, () => 'sound.json'),
+      '--json-lines',
+      '--workers',
+      workers,
+    );
     expect([status, stderr]).toEqual([0, '']);
     expect(readFileSync(log, 'utf8')).toBe('thread\n'.repeat(threads));
   });
@@ -130,12 +205,27 @@ describe('--workers', () => {
 
 describe('a fault at one plan', () => {
   it.each(['1', '2'])('is told in its line and on stderr, and stops no other plan, with %s at work', (workers) => {
-    const trap = first('trap.mjs', `const { stringify } = JSON; JSON.stringify = (value, ...more) => { if (value?.file === 'early.json' && value.plan) throw new Error('a trap\\n    at somewhere'); return stringify(value, ...more); };`);
-    const { status, stdout, stderr } = withNode(trap, 'sound.json', 'early.json', 'sound.json', '--json-lines', '--workers', workers);
-    const message = 'this is a fault of Halfcup, not of your plan (a trap); please report it with the command that you gave.';
+    const trap = first(
+      'trap.mjs',
+      `const { stringify } = JSON; JSON.stringify = (value, ...more) => { if (value?.file === 'early.json' && value.plan) throw new Error('a trap\\n    at somewhere'); return stringify(value, ...more); };`,
+    );
+    const { status, stdout, stderr } = withNode(
+      trap,
+      'sound.json',
+      'early.json',
+      'sound.json',
+      '--json-lines',
+      '--workers',
+      workers,
+    );
+    const message =
+      'this is a fault of Halfcup, not of your plan (a trap); please report it with the command that you gave.';
     expect(stderr).toBe(`early.json: error: ${message}\n`);
     const lines = linesOf(stdout);
-    expect(lines[1]).toEqual({ file: 'early.json', problems: [{ code: 'halfcup-fault', severity: 'error', message, where: { file: 'early.json' } }] });
+    expect(lines[1]).toEqual({
+      file: 'early.json',
+      problems: [{ code: 'halfcup-fault', severity: 'error', message, where: { file: 'early.json' } }],
+    });
     expect([lines[0]!.plan, lines[2]!.plan, lines.length]).toEqual([expect.anything(), expect.anything(), 3]);
     expect(status).toBe(2);
     expect(withNode(trap, 'early.json', '--json-lines').stderr).toBe(`early.json: ${message}\n`);
@@ -143,17 +233,47 @@ describe('a fault at one plan', () => {
 
   it('may be that a thread runs out of memory: another takes its place, and the message says how to give more', () => {
     const points = Array.from({ length: 400_000 }, (_, k) => `[${(OCEAN[0] + k * 1e-5).toFixed(5)},${OCEAN[1]}]`);
-    writeFileSync(join(folder, 'huge.json'), `{"format":"halfcup-plan","version":1,"courses":[{"id":"c","line":[${points.join(',\n')}]}],"races":[],"stations":[]}`);
-    const { status, stdout, stderr } = withNode('--max-old-space-size=60', 'sound.json', 'huge.json', 'early.json', 'sound.json', 'sound.json', '--json-lines', '--workers', '2');
+    writeFileSync(
+      join(folder, 'huge.json'),
+      `{"format":"halfcup-plan","version":1,"courses":[{"id":"c","line":[${points.join(',\n')}]}],"races":[],"stations":[]}`,
+    );
+    const { status, stdout, stderr } = withNode(
+      '--max-old-space-size=60',
+      'sound.json',
+      'huge.json',
+      'early.json',
+      'sound.json',
+      'sound.json',
+      '--json-lines',
+      '--workers',
+      '2',
+    );
     const lines = linesOf(stdout);
-    expect(lines.map(({ file, plan }) => [file, plan !== undefined])).toEqual([['sound.json', true], ['huge.json', false], ['early.json', true], ['sound.json', true], ['sound.json', true]]);
-    expect(stderr).toMatch(/^huge\.json: error: this is a fault of Halfcup, not of your plan \(.*memory.*\); let Node take more \(NODE_OPTIONS=--max-old-space-size=8192, in MB\), or report it/u);
+    expect(lines.map(({ file, plan }) => [file, plan !== undefined])).toEqual([
+      ['sound.json', true],
+      ['huge.json', false],
+      ['early.json', true],
+      ['sound.json', true],
+      ['sound.json', true],
+    ]);
+    expect(stderr).toMatch(
+      /^huge\.json: error: this is a fault of Halfcup, not of your plan \(.*memory.*\); let Node take more \(NODE_OPTIONS=--max-old-space-size=8192, in MB\), or report it/u,
+    );
     expect([stderr.trimEnd().split('\n').length, status]).toEqual([1, 2]);
   });
 
   it('may be that no thread can begin: a plan that was given to one says so, and the first thread reviews the rest', () => {
-    const dead = first('dead.mjs', "import { isMainThread } from 'node:worker_threads'; if (!isMainThread) throw new Error('no thread begins here');");
-    const { status, stdout, stderr } = withNode(dead, ...Array.from({ length: 12 }, () => 'sound.json'), '--json-lines', '--workers', '2');
+    const dead = first(
+      'dead.mjs',
+      "import { isMainThread } from 'node:worker_threads'; if (!isMainThread) throw new Error('no thread begins here');",
+    );
+    const { status, stdout, stderr } = withNode(
+      dead,
+      ...Array.from({ length: 12 }, () => 'sound.json'),
+      '--json-lines',
+      '--workers',
+      '2',
+    );
     const lines = linesOf(stdout);
     const faults = lines.filter(({ problems }) => problems !== undefined);
     expect(lines).toHaveLength(12);

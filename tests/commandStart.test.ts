@@ -10,7 +10,8 @@ import { documentIn, folderWith, halfcupIn, refusalIn } from './support/halfcup.
 beforeAll(buildCommandLine);
 
 const COURSE = straight(OCEAN, 90, 51, 100);
-const beside = (measure: number, azimuthDeg: number, offset: number): Position => go(go(OCEAN, 90, measure), azimuthDeg, offset);
+const beside = (measure: number, azimuthDeg: number, offset: number): Position =>
+  go(go(OCEAN, 90, measure), azimuthDeg, offset);
 
 describe('halfcup start', () => {
   const waypoints = [
@@ -18,12 +19,29 @@ describe('halfcup start', () => {
     { at: beside(2000, 0, 500), name: 'Aside' },
     { at: beside(1000, 180, 8) },
   ];
-  const started = folderWith({ 'w.gpx': gpxText([COURSE], waypoints), 'sub/c.gpx': gpxText([COURSE]), 'm.gpx': gpxText([COURSE], [{ at: OCEAN, name: 'Start' }, { at: beside(1990, 0, 1), name: '2 km' }, { at: beside(3000, 0, 8), name: 'Tap' }]) });
+  const started = folderWith({
+    'w.gpx': gpxText([COURSE], waypoints),
+    'sub/c.gpx': gpxText([COURSE]),
+    'm.gpx': gpxText(
+      [COURSE],
+      [
+        { at: OCEAN, name: 'Start' },
+        { at: beside(1990, 0, 1), name: '2 km' },
+        { at: beside(3000, 0, 8), name: 'Tap' },
+      ],
+    ),
+  });
   interface PlanFile {
     readonly units?: string;
     readonly practice?: Record<string, string>;
     readonly courses: readonly { readonly gpx: string }[];
-    readonly stations: readonly { readonly id: string; readonly name: string; readonly at?: Position; readonly side?: string; readonly on?: { readonly measure: string | number; readonly side: string } }[];
+    readonly stations: readonly {
+      readonly id: string;
+      readonly name: string;
+      readonly at?: Position;
+      readonly side?: string;
+      readonly on?: { readonly measure: string | number; readonly side: string };
+    }[];
   }
   const planOf = (...args: string[]): PlanFile => JSON.parse(halfcupIn(started, 'start', ...args).out) as PlanFile;
 
@@ -31,7 +49,11 @@ describe('halfcup start', () => {
     expect(halfcupIn(started, 'start', 'First', 'w.gpx', '--out', 'first.json')).toEqual({ exit: 0, out: '', err: '' });
     const text = readFileSync(join(started, 'first.json'), 'utf8');
     const plan = JSON.parse(text) as PlanFile;
-    expect(plan.stations.map(({ id, name }) => [id, name])).toEqual([['s1', '1.00 km'], ['s2', 'Far'], ['s3', 'Aside']]);
+    expect(plan.stations.map(({ id, name }) => [id, name])).toEqual([
+      ['s1', '1.00 km'],
+      ['s2', 'Far'],
+      ['s3', 'Aside'],
+    ]);
     expect(plan.stations[1]!.at).toEqual(waypoints[0]!.at.map((degrees) => Number(degrees.toFixed(7))));
     expect(text).toMatch(/\n {6}"at": \[-?\d+\.\d+, -?\d+\.\d+\]\n/u);
     expect(plan.practice).toBeUndefined();
@@ -42,9 +64,16 @@ describe('halfcup start', () => {
 
   it('places stations along the course by distance, on the sides asked for', () => {
     const { stations } = planOf('Every', 'sub/c.gpx', '--every', '2km', '--side', 'alternate');
-    expect(stations.map(({ name, on }) => [name, on?.measure, on?.side])).toEqual([['2 km', '2 km', 'right'], ['4 km', '4 km', 'left']]);
+    expect(stations.map(({ name, on }) => [name, on?.measure, on?.side])).toEqual([
+      ['2 km', '2 km', 'right'],
+      ['4 km', '4 km', 'left'],
+    ]);
     expect(planOf('At', 'sub/c.gpx', '--at', '3mi,1mi').stations.map(({ name }) => name)).toEqual(['1 mi', '3 mi']);
-    expect(planOf('Sides', 'w.gpx', '--side', 'left').stations.map(({ side }) => side)).toEqual(['left', 'left', 'left']);
+    expect(planOf('Sides', 'w.gpx', '--side', 'left').stations.map(({ side }) => side)).toEqual([
+      'left',
+      'left',
+      'left',
+    ]);
   });
 
   it('writes known length and marks, and says on stderr what became of waypoints that are no stations', () => {
@@ -55,14 +84,23 @@ describe('halfcup start', () => {
     expect((JSON.parse(out) as PlanFile).stations.map(({ name }) => name)).toEqual(['Tap']);
     expect(err).toMatch(/^m\.gpx:\d+:\d+: note: Waypoint "2 km" became a mark/mu);
     expect(err).toMatch(/^m\.gpx:\d+:\d+: note: Waypoint "Start" was left out/mu);
-    expect(halfcupIn(started, 'start', 'Twice', 'sub/c.gpx', '--at', '1km,1km').err).toMatch(/note: Found the place 1 km more than once/u);
+    expect(halfcupIn(started, 'start', 'Twice', 'sub/c.gpx', '--at', '1km,1km').err).toMatch(
+      /note: Found the place 1 km more than once/u,
+    );
     expect(refusalIn(started, 'start', 'Lost', 'm.gpx', '--mark', 'Tab=1km').join()).toContain('Did you mean "Tap"?');
   });
 
   it('writes the practice in round metres with --units metric', () => {
     const plan = planOf('Metric', 'w.gpx', '--units', 'metric');
     expect(plan.units).toBe('metric');
-    expect(plan.practice).toEqual({ signAhead: '90 m', gelAhead: '8 m', tableGap: '3 m', tableLength: '1.8 m', trashFrom: '45 m', trashTo: '90 m' });
+    expect(plan.practice).toEqual({
+      signAhead: '90 m',
+      gelAhead: '8 m',
+      tableGap: '3 m',
+      tableLength: '1.8 m',
+      trashFrom: '45 m',
+      trashTo: '90 m',
+    });
   });
 
   it('names the course as seen from the folder of the plan', () => {

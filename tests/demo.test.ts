@@ -12,12 +12,27 @@ const root = fileURLToPath(new URL('..', import.meta.url));
 const committed = (name: string): string => readFileSync(join(root, 'fixtures/demo', name), 'utf8');
 const files = ['full.gpx', 'half.gpx', 'plan.json', 'context.geojson'];
 
-interface Station { readonly id: string; readonly name: string; readonly serves: readonly string[]; readonly width?: string; readonly points?: readonly { readonly kind: string }[]; readonly on?: object; readonly at?: Position }
-interface Plan { readonly name: string; readonly context: string; readonly courses: readonly { readonly gpx: string; readonly length: string }[]; readonly stations: readonly Station[] }
+interface Station {
+  readonly id: string;
+  readonly name: string;
+  readonly serves: readonly string[];
+  readonly width?: string;
+  readonly points?: readonly { readonly kind: string }[];
+  readonly on?: object;
+  readonly at?: Position;
+}
+interface Plan {
+  readonly name: string;
+  readonly context: string;
+  readonly courses: readonly { readonly gpx: string; readonly length: string }[];
+  readonly stations: readonly Station[];
+}
 
 /** The track points of a demo GPX as printed: "lat,lon,ele". */
 const printedPoints = (name: string): string[] =>
-  [...committed(name).matchAll(/<trkpt lat="(-?\d+\.\d{7})" lon="(-?\d+\.\d{7})"><ele>(\d+\.\d)<\/ele>/g)].map((m) => `${m[1]},${m[2]},${m[3]}`);
+  [...committed(name).matchAll(/<trkpt lat="(-?\d+\.\d{7})" lon="(-?\d+\.\d{7})"><ele>(\d+\.\d)<\/ele>/g)].map(
+    (m) => `${m[1]},${m[2]},${m[3]}`,
+  );
 
 const numbers = (point: string): number[] => point.split(',').map(Number);
 
@@ -90,7 +105,10 @@ describe('the demo drawn anew', () => {
 
 describe('the demo courses', () => {
   // 42.195 km: World Athletics, Technical Rules, road races (figure from memory); half of it is 21.0975 km.
-  it.each([['full.gpx', 42_195], ['half.gpx', 21_097.5]])('%s is its distance and no more than 3 m longer', (name, distance) => {
+  it.each([
+    ['full.gpx', 42_195],
+    ['half.gpx', 21_097.5],
+  ])('%s is its distance and no more than 3 m longer', (name, distance) => {
     const length = sum(steps(printedPoints(name)));
     expect(length).toBeGreaterThanOrEqual(distance);
     expect(length).toBeLessThanOrEqual(distance + 3);
@@ -115,7 +133,11 @@ describe('the demo courses', () => {
 
   it('runs exactly on roads and paths of the background', () => {
     const roads = features().filter((f) => kindOf(f) === 'road' || kindOf(f) === 'path');
-    const vertices = new Set(roads.flatMap((f) => (f.geometry.type === 'LineString' ? f.geometry.coordinates : [])).map(([lon, lat]) => `${lat},${lon}`));
+    const vertices = new Set(
+      roads
+        .flatMap((f) => (f.geometry.type === 'LineString' ? f.geometry.coordinates : []))
+        .map(([lon, lat]) => `${lat},${lon}`),
+    );
     for (const name of ['full.gpx', 'half.gpx']) {
       const off = printedPoints(name).filter((point) => !vertices.has(numbers(point).slice(0, 2).join(',')));
       expect(off).toEqual([]);
@@ -127,7 +149,9 @@ describe('the demo plan', () => {
   const plan = JSON.parse(committed('plan.json')) as Plan;
 
   it('names files that stand beside it', () => {
-    expect([...plan.courses.map((course) => course.gpx), plan.context].every((name) => files.includes(name))).toBe(true);
+    expect([...plan.courses.map((course) => course.gpx), plan.context].every((name) => files.includes(name))).toBe(
+      true,
+    );
   });
 
   it('has nine stations with names, which the full course carries as waypoints', () => {
@@ -151,20 +175,47 @@ describe('the demo background', () => {
   it('is under 600 kB, with every kind of thing and a name on each label', () => {
     const kinds = new Set(features().map(kindOf));
     expect(Buffer.byteLength(committed('context.geojson'))).toBeLessThan(600_000);
-    expect([...kinds]).toEqual(expect.arrayContaining(['land', 'beach', 'road', 'path', 'harbour', 'water', 'park', 'wood', 'building', 'pier', 'bridge', 'label']));
-    expect(features().filter((f) => kindOf(f) === 'label').every((f) => String(f.properties?.['name'] ?? '').length > 0)).toBe(true);
+    expect([...kinds]).toEqual(
+      expect.arrayContaining([
+        'land',
+        'beach',
+        'road',
+        'path',
+        'harbour',
+        'water',
+        'park',
+        'wood',
+        'building',
+        'pier',
+        'bridge',
+        'label',
+      ]),
+    );
+    expect(
+      features()
+        .filter((f) => kindOf(f) === 'label')
+        .every((f) => String(f.properties?.['name'] ?? '').length > 0),
+    ).toBe(true);
   });
 
   it('has no building within 9 m of the middle of a road, and so none on the course', () => {
     const { near, at } = roadsByCell();
-    const corners = features().flatMap((f) => (kindOf(f) === 'building' && f.properties?.['class'] !== 'lighthouse' && f.geometry.type === 'Polygon' ? f.geometry.coordinates.flat() : []));
-    const distances = corners.map((corner) => Math.min(...near(corner).map(([p, q]) => toSegment(at(corner), at(p), at(q)))));
+    const corners = features().flatMap((f) =>
+      kindOf(f) === 'building' && f.properties?.['class'] !== 'lighthouse' && f.geometry.type === 'Polygon'
+        ? f.geometry.coordinates.flat()
+        : [],
+    );
+    const distances = corners.map((corner) =>
+      Math.min(...near(corner).map(([p, q]) => toSegment(at(corner), at(p), at(q)))),
+    );
     expect(corners.length).toBeGreaterThan(4_000);
     expect(Math.min(...distances)).toBeGreaterThan(9);
   });
 
   it('keeps the courses dry: every point is on land, a pier or a bridge', () => {
-    const dry = features().filter((f) => ['land', 'pier', 'bridge'].includes(kindOf(f))).flatMap((f) => (f.geometry.type === 'Polygon' ? [f.geometry.coordinates] : []));
+    const dry = features()
+      .filter((f) => ['land', 'pier', 'bridge'].includes(kindOf(f)))
+      .flatMap((f) => (f.geometry.type === 'Polygon' ? [f.geometry.coordinates] : []));
     const points = [...new Set([...printedPoints('full.gpx'), ...printedPoints('half.gpx')])];
     const wet = points.filter((point) => {
       const [lat, lon] = numbers(point);

@@ -29,7 +29,10 @@ const stations = [
   { id: 'line', at: points[30]! },
   { id: 'beyond', at: go(points[50]!, 90, 20) },
 ];
-const folder = folderWith({ 'c.gpx': gpxText([points, [go(points[50]!, 90, 30)]], [{ at: points[3]!, name: 'Tap' }, { at: go(OCEAN, 0, 5000) }]), 'p.json': planText(stations) });
+const folder = folderWith({
+  'c.gpx': gpxText([points, [go(points[50]!, 90, 30)]], [{ at: points[3]!, name: 'Tap' }, { at: go(OCEAN, 0, 5000) }]),
+  'p.json': planText(stations),
+});
 
 /** The keys of contract.md; more may be added, none may go. */
 const KEYS: Readonly<Record<string, readonly string[]>> = {
@@ -46,15 +49,27 @@ const KEYS: Readonly<Record<string, readonly string[]>> = {
 };
 const required = (schema: unknown): readonly string[] => (schema as { required: readonly string[] }).required;
 const inside = (schema: unknown, ...keys: readonly string[]): unknown =>
-  keys.reduce((one, key) => (key === '[]' ? (one as { items: unknown }).items : (one as { properties: Record<string, unknown> }).properties[key]), schema);
+  keys.reduce(
+    (one, key) =>
+      key === '[]'
+        ? (one as { items: unknown }).items
+        : (one as { properties: Record<string, unknown> }).properties[key],
+    schema,
+  );
 
 describe('the schemas', () => {
   it('require every key of the contract', () => {
     expect(required(courseSchema)).toEqual(KEYS['course']);
     expect(required(layoutSchema)).toEqual(KEYS['layout']);
-    expect(required(inside(layoutSchema, 'stations', '[]', 'passes', '[]'))).toEqual(expect.arrayContaining([...KEYS['pass']!]));
-    expect(required(inside(layoutSchema, 'stations', '[]', 'directions', '[]'))).toEqual(expect.arrayContaining([...KEYS['direction']!]));
-    expect(required(inside(layoutSchema, 'stations', '[]', 'directions', '[]', 'items', '[]'))).toEqual(expect.arrayContaining([...KEYS['item']!]));
+    expect(required(inside(layoutSchema, 'stations', '[]', 'passes', '[]'))).toEqual(
+      expect.arrayContaining([...KEYS['pass']!]),
+    );
+    expect(required(inside(layoutSchema, 'stations', '[]', 'directions', '[]'))).toEqual(
+      expect.arrayContaining([...KEYS['direction']!]),
+    );
+    expect(required(inside(layoutSchema, 'stations', '[]', 'directions', '[]', 'items', '[]'))).toEqual(
+      expect.arrayContaining([...KEYS['item']!]),
+    );
     expect(required(inside(layoutSchema, 'spacing', '[]'))).toEqual(expect.arrayContaining([...KEYS['spacing']!]));
     expect(required(reviewSchema)).toEqual(KEYS['review']);
     expect(required(inside(reviewSchema, 'checks', '[]'))).toEqual(KEYS['check']);
@@ -63,7 +78,9 @@ describe('the schemas', () => {
     expect(required(inside(reviewSchema, 'plan'))).toEqual(['name', 'sha256']);
     expect(required(inside(reviewSchema, 'inputs', '[]'))).toEqual(['file', 'sha256']);
     expect(required(findingSchema)).toEqual(['code', 'severity', 'message', 'where']);
-    expect(required(inside(snapSchema, 'points', '[]', 'passes', '[]'))).toEqual(KEYS['pass']!.filter((key) => !['race', 'course', 'served'].includes(key)));
+    expect(required(inside(snapSchema, 'points', '[]', 'passes', '[]'))).toEqual(
+      KEYS['pass']!.filter((key) => !['race', 'course', 'served'].includes(key)),
+    );
     expect(required(inside(snapSchema, 'points', '[]'))).toEqual(['at', 'name', 'passes', 'nearest']);
   });
 
@@ -87,28 +104,54 @@ describe('the documents', () => {
 
   it('of halfcup layout fit their schema, for the demo and for stations without a place', () => {
     expectValid(layoutSchema, documentIn(ROOT, 'layout', 'fixtures/demo/plan.json'));
-    const odd = documentIn(folder, 'layout', 'p.json') as { findings: { code: string }[]; stations: { passes: { end?: string }[] }[] };
+    const odd = documentIn(folder, 'layout', 'p.json') as {
+      findings: { code: string }[];
+      stations: { passes: { end?: string }[] }[];
+    };
     expectValid(layoutSchema, odd);
-    expect(odd.findings.map(({ code }) => code)).toEqual(expect.arrayContaining(['station-off-course', 'item-outside', 'side-unclear']));
+    expect(odd.findings.map(({ code }) => code)).toEqual(
+      expect.arrayContaining(['station-off-course', 'item-outside', 'side-unclear']),
+    );
   });
 
   it('of halfcup review fit their schema, with findings, waivers and checks that could not run', () => {
     const waivers = [{ code: 'item-outside', station: 'early', by: 'R. Gull', reason: 'a sign in the start area' }];
     writeFileSync(join(folder, 'w.json'), planText(stations, { waivers }));
-    for (const [at, file] of [[ROOT, 'fixtures/demo/plan.json'], [folder, 'p.json'], [folder, 'w.json']] as const) {
+    for (const [at, file] of [
+      [ROOT, 'fixtures/demo/plan.json'],
+      [folder, 'p.json'],
+      [folder, 'w.json'],
+    ] as const) {
       expectValid(reviewSchema, JSON.parse(halfcupIn(at, 'review', file, '--json').out));
     }
-    const document = JSON.parse(halfcupIn(folder, 'review', 'w.json', '--json').out) as Record<string, unknown> & { checks: { ran: boolean }[]; findings: { waived?: object }[] };
+    const document = JSON.parse(halfcupIn(folder, 'review', 'w.json', '--json').out) as Record<string, unknown> & {
+      checks: { ran: boolean }[];
+      findings: { waived?: object }[];
+    };
     expect(document.checks.some(({ ran }) => !ran)).toBe(true);
     expect(document.findings.some(({ waived }) => waived !== undefined)).toBe(true);
-    for (const key of KEYS['review']!) expect(ajv.validate(reviewSchema, { ...document, [key]: undefined })).toBe(false);
-    const verdict = { station: 's1', item: 'sign', verdict: 'cannot tell', measured: 90.1, limit: [82.296, 100.584], margin: 9, move: 1.3, at: [-17.4, -33.2] };
+    for (const key of KEYS['review']!)
+      expect(ajv.validate(reviewSchema, { ...document, [key]: undefined })).toBe(false);
+    const verdict = {
+      station: 's1',
+      item: 'sign',
+      verdict: 'cannot tell',
+      measured: 90.1,
+      limit: [82.296, 100.584],
+      margin: 9,
+      move: 1.3,
+      at: [-17.4, -33.2],
+    };
     expectValid(reviewSchema, { ...document, placed: [verdict] });
     expect(ajv.validate(reviewSchema, { ...document, placed: [{ ...verdict, verdict: 'maybe' }] })).toBe(false);
   });
 
   it('hold no number that is no number, and no negative nought', () => {
-    const text = JSON.stringify([documentIn(folder, 'layout', 'p.json'), documentIn(ROOT, 'layout', 'fixtures/demo/plan.json'), documentIn(folder, 'snap', 'c.gpx')]);
+    const text = JSON.stringify([
+      documentIn(folder, 'layout', 'p.json'),
+      documentIn(ROOT, 'layout', 'fixtures/demo/plan.json'),
+      documentIn(folder, 'snap', 'c.gpx'),
+    ]);
     expect(text).not.toMatch(/[[:,]-0[,\]}]/u);
     for (const [number] of text.matchAll(/-?\d+\.\d+/gu)) expect(number.split('.')[1]!.length).toBeLessThanOrEqual(9);
   });

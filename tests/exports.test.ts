@@ -21,7 +21,9 @@ import { folderWith } from './support/halfcup.ts';
 
 const folder = folderWith({});
 const names = readdirSync(FIXTURES);
-const isSchema = new Ajv({ strict: false }).compile(createRequire(import.meta.url)('geojson-schema/FeatureCollection.json') as object);
+const isSchema = new Ajv({ strict: false }).compile(
+  createRequire(import.meta.url)('geojson-schema/FeatureCollection.json') as object,
+);
 
 /** A place that the layout document has, under what it is called there. */
 interface Place {
@@ -42,14 +44,20 @@ function placesOf(analysis: Analysis, own: boolean): Place[] {
         ...boxes.map((box) => ({ station: k + 1, kind: 'box', measure: box.measure, at: box.at })),
       ]);
     });
-    const points = analysis.stations[k]!.station.points.map((point) => ({ station: k + 1, kind: point.kind as string, measure: null, at: point.at }));
+    const points = analysis.stations[k]!.station.points.map((point) => ({
+      station: k + 1,
+      kind: point.kind as string,
+      measure: null,
+      at: point.at,
+    }));
     const pin = { station: k + 1, kind: 'station', measure: directions[0]?.measure ?? null, at };
     return [pin, ...items, ...points].flatMap((place) => (place.at === null ? [] : [{ ...place, at: place.at }]));
   });
 }
 
 /** Degrees between two positions, across the antimeridian too. */
-const apart = ([lon, lat]: Position, [lon2, lat2]: Position): number => Math.max(Math.abs(lon - lon2 - 360 * Math.round((lon - lon2) / 360)), Math.abs(lat - lat2));
+const apart = ([lon, lat]: Position, [lon2, lat2]: Position): number =>
+  Math.max(Math.abs(lon - lon2 - 360 * Math.round((lon - lon2) / 360)), Math.abs(lat - lat2));
 
 const gpxOf = (analysis: Analysis): { text: string; document: GpxDocument } => {
   const text = must(toGpx(analysis, 'metric'));
@@ -65,24 +73,51 @@ describe.each(names)('the exports of %s', (name) => {
     for (const [k, { course }] of analysis.courses.entries()) {
       const { segments } = document.tracks[k]!;
       expect(segments).toHaveLength(course.skips.length + 1);
-      const [lon, lat, ele] = (['lon', 'lat', 'ele'] as const).map((key) => segments.flatMap((segment) => [...segment[key]]));
+      const [lon, lat, ele] = (['lon', 'lat', 'ele'] as const).map((key) =>
+        segments.flatMap((segment) => [...segment[key]]),
+      );
       expect(lon).toHaveLength(course.lon.length);
-      for (let i = 0; i < course.lon.length; i++) expect(apart([lon![i]!, lat![i]!], [course.lon[i]!, course.lat[i]!])).toBeLessThan(1e-7);
-      if (course.ele !== null) for (let i = 0; i < course.lon.length; i++) expect(Math.abs(ele![i]! - course.ele[i]!)).toBeLessThan(1e-3);
+      for (let i = 0; i < course.lon.length; i++)
+        expect(apart([lon![i]!, lat![i]!], [course.lon[i]!, course.lat[i]!])).toBeLessThan(1e-7);
+      if (course.ele !== null)
+        for (let i = 0; i < course.lon.length; i++) expect(Math.abs(ele![i]! - course.ele[i]!)).toBeLessThan(1e-3);
     }
   });
 
   it('as GPX have a waypoint for each station, sign, first table, trash drop and point, where it is', () => {
     const places = placesOf(analysis, true);
-    const waypoints = document.waypoints.map(({ name: label, type, lon, lat }) => ({ station: Number(/^\d+/u.exec(label!)![0]), kind: type!, at: [lon, lat] as Position }));
+    const waypoints = document.waypoints.map(({ name: label, type, lon, lat }) => ({
+      station: Number(/^\d+/u.exec(label!)![0]),
+      kind: type!,
+      at: [lon, lat] as Position,
+    }));
     for (const waypoint of waypoints) {
-      const nearest = Math.min(...places.filter(({ station, kind }) => station === waypoint.station && kind === waypoint.kind).map(({ at }) => apart(at, waypoint.at)));
+      const nearest = Math.min(
+        ...places
+          .filter(({ station, kind }) => station === waypoint.station && kind === waypoint.kind)
+          .map(({ at }) => apart(at, waypoint.at)),
+      );
       expect(nearest, JSON.stringify(waypoint)).toBeLessThan(1e-7);
     }
-    const counted = (list: readonly { readonly kind: string }[], kinds: readonly string[]): number => list.filter(({ kind }) => kinds.includes(kind)).length;
-    for (const kinds of [['station'], ['sign'], ['trash'], ['drop'], ['access'], ['medical'], ['toilets'], ['radio'], ['other']]) expect([kinds, counted(waypoints, kinds)]).toEqual([kinds, counted(places, kinds)]);
-    const firstTable = (items: Analysis['stations'][number]['directions'][number]['items']): Position | null => items.find(({ kind }) => ['gel', 'sportsDrink', 'water'].includes(kind))?.at[0] ?? null;
-    const tabled = analysis.stations.filter(({ directions: [lead] }) => lead !== undefined && firstTable(lead.items) !== null);
+    const counted = (list: readonly { readonly kind: string }[], kinds: readonly string[]): number =>
+      list.filter(({ kind }) => kinds.includes(kind)).length;
+    for (const kinds of [
+      ['station'],
+      ['sign'],
+      ['trash'],
+      ['drop'],
+      ['access'],
+      ['medical'],
+      ['toilets'],
+      ['radio'],
+      ['other'],
+    ])
+      expect([kinds, counted(waypoints, kinds)]).toEqual([kinds, counted(places, kinds)]);
+    const firstTable = (items: Analysis['stations'][number]['directions'][number]['items']): Position | null =>
+      items.find(({ kind }) => ['gel', 'sportsDrink', 'water'].includes(kind))?.at[0] ?? null;
+    const tabled = analysis.stations.filter(
+      ({ directions: [lead] }) => lead !== undefined && firstTable(lead.items) !== null,
+    );
     expect(counted(waypoints, ['gel', 'sportsDrink', 'water'])).toBe(tabled.length);
   });
 
@@ -94,7 +129,9 @@ describe.each(names)('the exports of %s', (name) => {
     for (const [k, { directions }] of analysis.stations.entries()) {
       if (directions.length !== 1) continue;
       const own = document.waypoints.filter((waypoint) => Number(/^\d+/u.exec(waypoint.name!)![0]) === k + 1);
-      const measures = own.flatMap(({ description }) => [...description!.matchAll(/ ([\d.]+) km of /gu)].map(([, measure]) => Number(measure)));
+      const measures = own.flatMap(({ description }) =>
+        [...description!.matchAll(/ ([\d.]+) km of /gu)].map(([, measure]) => Number(measure)),
+      );
       expect(measures.length).toBeGreaterThanOrEqual(3);
       expect(measures.toSorted((a, b) => a - b)).toEqual(measures);
     }
@@ -104,40 +141,70 @@ describe.each(names)('the exports of %s', (name) => {
     const path = join(folder, `${name}.gpx`);
     writeFileSync(path, text);
     const peer = peerOf(path);
-    expect(peer.waypoints.map(({ lat, lon, name: label, cmt }) => ({ lat, lon, name: label, cmt }))).toEqual(document.waypoints.map(({ lat, lon, name: label, comment }) => ({ lat, lon, name: label, cmt: comment })));
-    expect(peer.tracks.map(({ points }) => points.map(({ lon, lat }) => [lon, lat]))).toEqual(document.tracks.map(({ segments }) => segments.flatMap(({ lon, lat }) => Array.from(lon, (x, i) => [x, lat[i]!]))));
+    expect(peer.waypoints.map(({ lat, lon, name: label, cmt }) => ({ lat, lon, name: label, cmt }))).toEqual(
+      document.waypoints.map(({ lat, lon, name: label, comment }) => ({ lat, lon, name: label, cmt: comment })),
+    );
+    expect(peer.tracks.map(({ points }) => points.map(({ lon, lat }) => [lon, lat]))).toEqual(
+      document.tracks.map(({ segments }) =>
+        segments.flatMap(({ lon, lat }) => Array.from(lon, (x, i) => [x, lat[i]!])),
+      ),
+    );
   });
 
   it('as CSV have each place of the layout in a row of its own, numbers as numbers', () => {
-    const rows = parse(toCsv(analysis), { columns: true, record_delimiter: '\r\n' }) as unknown as Record<string, string>[];
-    const placed = rows.filter((row) => row['longitude'] !== '').map((row) => ({
-      station: Number(row['station number']),
-      kind: row['item']!,
-      measure: row['course distance (m)'] === '' ? null : Number(row['course distance (m)']),
-      at: [Number(row['longitude']), Number(row['latitude'])] as Position,
-    }));
+    const rows = parse(toCsv(analysis), { columns: true, record_delimiter: '\r\n' }) as unknown as Record<
+      string,
+      string
+    >[];
+    const placed = rows
+      .filter((row) => row['longitude'] !== '')
+      .map((row) => ({
+        station: Number(row['station number']),
+        kind: row['item']!,
+        measure: row['course distance (m)'] === '' ? null : Number(row['course distance (m)']),
+        at: [Number(row['longitude']), Number(row['latitude'])] as Position,
+      }));
     const places = placesOf(analysis, false);
     expect(placed).toHaveLength(places.length);
     for (const place of places) {
-      const same = placed.filter(({ station, kind, measure, at }) => station === place.station && kind === place.kind && apart(at, place.at) < 1e-7 && (place.measure === null ? measure === null : Math.abs(measure! - place.measure) < 6e-4));
+      const same = placed.filter(
+        ({ station, kind, measure, at }) =>
+          station === place.station &&
+          kind === place.kind &&
+          apart(at, place.at) < 1e-7 &&
+          (place.measure === null ? measure === null : Math.abs(measure! - place.measure) < 6e-4),
+      );
       expect(same.length, JSON.stringify(place)).toBeGreaterThan(0);
     }
   });
 
   it('as CSV stand in course order, with the wheel distance of each item from the chalk mark', () => {
     const rows = parse(toCsv(analysis), { columns: true }) as unknown as Record<string, string>[];
-    const items = layoutDocument(analysis, []).stations.flatMap(({ id, directions }) => directions.flatMap(({ items: own, course }) => own.map((item) => ({ id, course, item }))));
-    expect(rows.filter((row) => row['end'] !== 'to' && items.some(({ item }) => item.kind === row['item']))).toHaveLength(items.length);
+    const items = layoutDocument(analysis, []).stations.flatMap(({ id, directions }) =>
+      directions.flatMap(({ items: own, course }) => own.map((item) => ({ id, course, item }))),
+    );
+    expect(
+      rows.filter((row) => row['end'] !== 'to' && items.some(({ item }) => item.kind === row['item'])),
+    ).toHaveLength(items.length);
     for (const { id, course, item } of items) {
       const label = analysis.courses.find((indexed) => indexed.course.id === course)!.course.name;
-      const row = rows.find((one) => one['station'] === id && one['course'] === label && one['item'] === item.kind && one['end'] !== 'to' && Math.abs(Number(one['course distance (m)']) - item.from) < 6e-4)!;
+      const row = rows.find(
+        (one) =>
+          one['station'] === id &&
+          one['course'] === label &&
+          one['item'] === item.kind &&
+          one['end'] !== 'to' &&
+          Math.abs(Number(one['course distance (m)']) - item.from) < 6e-4,
+      )!;
       expect([row['side'], row['wording']]).toEqual([item.side, item.wording ?? '']);
       if (item.wheel === null) expect(row['wheel from chalk mark (m)']).toBe('');
       else expect(Math.abs(Number(row['wheel from chalk mark (m)']) - item.wheel[0])).toBeLessThan(6e-4);
     }
     const courses = [...new Set(rows.map((row) => row['course']))];
     for (const course of courses) {
-      const pins = rows.filter((row) => row['course'] === course && row['item'] === 'station').map((row) => Number(row['course distance (m)']));
+      const pins = rows
+        .filter((row) => row['course'] === course && row['item'] === 'station')
+        .map((row) => Number(row['course distance (m)']));
       expect(pins.toSorted((a, b) => a - b)).toEqual(pins);
     }
   });
@@ -146,13 +213,27 @@ describe.each(names)('the exports of %s', (name) => {
     const collection = JSON.parse(JSON.stringify(toGeoJson(analysis))) as ReturnType<typeof toGeoJson>;
     expect(isSchema(collection), JSON.stringify(isSchema.errors?.slice(0, 3))).toBe(true);
     const ends = collection.features.flatMap(({ geometry, properties }) => {
-      if (geometry?.type !== 'Point' && geometry?.type !== 'LineString' && geometry?.type !== 'MultiLineString') return [];
-      const line = geometry.type === 'Point' ? [geometry.coordinates] : geometry.type === 'LineString' ? geometry.coordinates : geometry.coordinates.flat();
+      if (geometry?.type !== 'Point' && geometry?.type !== 'LineString' && geometry?.type !== 'MultiLineString')
+        return [];
+      const line =
+        geometry.type === 'Point'
+          ? [geometry.coordinates]
+          : geometry.type === 'LineString'
+            ? geometry.coordinates
+            : geometry.coordinates.flat();
       const station = analysis.stations.findIndex(({ id }) => id === properties?.['station']) + 1;
-      return [line[0]!, line.at(-1)!].map((at) => ({ station, kind: properties?.['kind'] as string, at: at as unknown as Position }));
+      return [line[0]!, line.at(-1)!].map((at) => ({
+        station,
+        kind: properties?.['kind'] as string,
+        at: at as unknown as Position,
+      }));
     });
     for (const place of placesOf(analysis, true)) {
-      const nearest = Math.min(...ends.filter(({ station, kind }) => station === place.station && kind === place.kind).map(({ at }) => apart(at, place.at)));
+      const nearest = Math.min(
+        ...ends
+          .filter(({ station, kind }) => station === place.station && kind === place.kind)
+          .map(({ at }) => apart(at, place.at)),
+      );
       expect(nearest, JSON.stringify(place)).toBeLessThan(1e-7);
     }
   });
@@ -161,15 +242,26 @@ describe.each(names)('the exports of %s', (name) => {
 it('signs and trash drops recorded just where the exported waypoints are hold', () => {
   const analysis = analysisOf(sourceOf('demo'));
   const { text } = gpxOf(analysis);
-  const signs = text.split('\n').filter((line) => !line.startsWith('<wpt') || /<name>\d+[A-Z] (?:SIGN|TRASH|DRINK|GEL|WATER)/u.test(line)).join('\n').replaceAll('</wpt>', '<hdop>0.02</hdop></wpt>');
+  const signs = text
+    .split('\n')
+    .filter((line) => !line.startsWith('<wpt') || /<name>\d+[A-Z] (?:SIGN|TRASH|DRINK|GEL|WATER)/u.test(line))
+    .join('\n')
+    .replaceAll('</wpt>', '<hdop>0.02</hdop></wpt>');
   const { verdicts } = reviewPlaced(analysis, must(readGpx(signs, 'placed.gpx')));
   const held = verdicts.filter(({ item }) => item === 'sign' || item === 'trash');
   expect(held.length).toBeGreaterThan(10);
-  const planned = new Set(analysis.findings.filter(({ code }) => code === 'sign-distance').map(({ where }) => where.station));
-  expect(held.filter(({ verdict, station, item }) => verdict !== 'holds' && !(item === 'sign' && planned.has(station)))).toEqual([]);
+  const planned = new Set(
+    analysis.findings.filter(({ code }) => code === 'sign-distance').map(({ where }) => where.station),
+  );
+  expect(
+    held.filter(({ verdict, station, item }) => verdict !== 'holds' && !(item === 'sign' && planned.has(station))),
+  ).toEqual([]);
 });
 
 it('the schema refuses what is no GeoJSON', () => {
-  const broken = { type: 'FeatureCollection', features: [{ type: 'Feature', properties: {}, geometry: { type: 'Point', coordinates: ['1', 2] } }] };
+  const broken = {
+    type: 'FeatureCollection',
+    features: [{ type: 'Feature', properties: {}, geometry: { type: 'Point', coordinates: ['1', 2] } }],
+  };
   expect(isSchema(broken)).toBe(false);
 });

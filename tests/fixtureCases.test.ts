@@ -9,8 +9,10 @@ const layoutOf = (name: string): Layout => analysed(sourceOf(name)).layout;
 type Station = Layout['stations'][number];
 type Item = Station['directions'][number]['items'][number];
 const stationOf = (layout: Layout, id: string): Station => layout.stations.find((station) => station.id === id)!;
-const itemOf = (station: Station, kind: Item['kind'], direction: number = 0): Item => station.directions[direction]!.items.find((item) => item.kind === kind)!;
-const sumOf = (points: readonly Position[]): number => points.slice(1).reduce((sum, to, k) => sum + geodesicLength(points[k]!, to), 0);
+const itemOf = (station: Station, kind: Item['kind'], direction: number = 0): Item =>
+  station.directions[direction]!.items.find((item) => item.kind === kind)!;
+const sumOf = (points: readonly Position[]): number =>
+  points.slice(1).reduce((sum, to, k) => sum + geodesicLength(points[k]!, to), 0);
 const sidesOf = (station: Station): string[] => station.passes.map(({ side }) => side);
 const servedOf = (station: Station): boolean[] => station.passes.map(({ served }) => served);
 
@@ -27,17 +29,26 @@ describe('an out-and-back', () => {
       expect(out.offset).toBeCloseTo(-home.offset, 4);
       expect(Math.abs(out.azimuthDeg - home.azimuthDeg)).toBeCloseTo(180, 4);
     }
-    expect([sidesOf(once), sidesOf(twice)]).toEqual([['right', 'left'], ['left', 'right']]);
+    expect([sidesOf(once), sidesOf(twice)]).toEqual([
+      ['right', 'left'],
+      ['left', 'right'],
+    ]);
   });
 
   it('serves the way out, and the way home only where the plan says so', () => {
-    expect([servedOf(once), servedOf(twice)]).toEqual([[true, false], [true, true]]);
+    expect([servedOf(once), servedOf(twice)]).toEqual([
+      [true, false],
+      [true, true],
+    ]);
     expect(layout.spacing[0]!.legs.map(({ to }) => to)).toEqual(['s1', 's2', 's2', 'finish']);
   });
 
   it('has a sign of its own for the way home, before the same tables in the other order', () => {
     const kinds = twice.directions.map(({ items }) => items.map(({ kind }) => kind));
-    expect(kinds).toEqual([['sign', 'gel', 'sportsDrink', 'water', 'trash'], ['sign', 'water', 'sportsDrink', 'gel', 'trash']]);
+    expect(kinds).toEqual([
+      ['sign', 'gel', 'sportsDrink', 'water', 'trash'],
+      ['sign', 'water', 'sportsDrink', 'gel', 'trash'],
+    ]);
     // 100 yd before the table met first, which on the way home is the last of the way out: 12.192 m behind the pin.
     expect(itemOf(twice, 'sign', 1).along[0]).toBeCloseTo(-(2 * 6 + 10 + 3 * 6) * 0.3048 - 91.44, 3);
     expect(itemOf(twice, 'water', 1).at).toEqual([...itemOf(twice, 'water').at].reverse());
@@ -54,7 +65,12 @@ describe('three laps', () => {
     expect(servedOf(station)).toEqual([true, true, true]);
     station.passes.forEach(({ measure }, k) => expect(measure).toBeCloseTo(station.passes[0]!.measure + k * lap, 4));
     expect(station.directions.map(({ passes }) => passes)).toEqual([[0, 1, 2]]);
-    expect(layout.spacing[0]!.legs.map(({ from, to }) => `${from}-${to}`)).toEqual(['start-s1', 's1-s1', 's1-s1', 's1-finish']);
+    expect(layout.spacing[0]!.legs.map(({ from, to }) => `${from}-${to}`)).toEqual([
+      'start-s1',
+      's1-s1',
+      's1-s1',
+      's1-finish',
+    ]);
     expect(layout.spacing[0]!.legs[1]!.length).toBeCloseTo(lap, 4);
   });
 });
@@ -176,7 +192,8 @@ describe('a course across the antimeridian', () => {
   it('has stations on both sides of the line, and longitudes within ±180 everywhere', () => {
     const { layout, geojson } = analysed(source);
     expect(layout.stations.map(({ at }) => Math.sign(at[0]))).toEqual([1, expect.any(Number), -1]);
-    const dateline = itemOf(stationOf(layout, 's2'), 'sign').at[0]![0] * itemOf(stationOf(layout, 's2'), 'trash').at[1]![0];
+    const dateline =
+      itemOf(stationOf(layout, 's2'), 'sign').at[0]![0] * itemOf(stationOf(layout, 's2'), 'trash').at[1]![0];
     expect(dateline).toBeLessThan(0);
     const course = geojson.features[0]!.geometry!;
     expect(course.type).toBe('MultiLineString');
@@ -269,14 +286,22 @@ describe('a closed loop', () => {
   const tent = stationOf(layout, 's3');
 
   it('passes a pin just after the start once; from the finish it lies beyond the end, seen and not served', () => {
-    expect(tent.passes.map(({ end, served }) => [end ?? null, served])).toEqual([[null, true], ['finish', false]]);
+    expect(tent.passes.map(({ end, served }) => [end ?? null, served])).toEqual([
+      [null, true],
+      ['finish', false],
+    ]);
     expect(tent.passes[1]!.measure).toBeCloseTo(layout.courses[0]!.length, 4);
     expect(stationOf(layout, 's1').passes).toHaveLength(1);
   });
 
   it('does not wrap: a sign before the start has no place, and that is an error', () => {
     expect(itemOf(tent, 'sign')).toMatchObject({ at: [null, null], wheel: null });
-    expect(layout.findings.filter(({ severity }) => severity === 'error')).toEqual([expect.objectContaining({ code: 'item-outside', where: expect.objectContaining({ station: 's3', item: 'sign' }) })]);
+    expect(layout.findings.filter(({ severity }) => severity === 'error')).toEqual([
+      expect.objectContaining({
+        code: 'item-outside',
+        where: expect.objectContaining({ station: 's3', item: 'sign' }),
+      }),
+    ]);
     expect(itemOf(tent, 'sign').from).toBeCloseTo(30 - 91.44, 1);
   });
 });
@@ -289,7 +314,12 @@ describe('a half that joins 50 m before the tables', () => {
     expect(station.directions.map(({ passes }) => passes)).toEqual([[0, 1]]);
     expect(servedOf(station)).toEqual([true, true]);
     const missed = layout.findings.filter(({ code }) => code.startsWith('sign'));
-    expect(missed).toEqual([expect.objectContaining({ code: 'sign-missed', where: expect.objectContaining({ station: 's1', race: 'half', course: 'half' }) })]);
+    expect(missed).toEqual([
+      expect.objectContaining({
+        code: 'sign-missed',
+        where: expect.objectContaining({ station: 's1', race: 'half', course: 'half' }),
+      }),
+    ]);
   });
 
   it('meets the sign of the next station like the full', () => {

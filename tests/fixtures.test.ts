@@ -12,16 +12,22 @@ import { type Position, geodesicLength } from './support/courses.ts';
 import { FIXTURES, analysed, inFixture, jsonText, pointsOf, rounded, sourceOf, updating } from './support/fixtures.ts';
 
 /** The demo has a test of its own. */
-const names = readdirSync(FIXTURES).filter((name) => name !== 'demo').sort();
+const names = readdirSync(FIXTURES)
+  .filter((name) => name !== 'demo')
+  .sort();
 const update = updating(process.env);
 
-const sumOf = (points: readonly Position[]): number => points.slice(1).reduce((sum, to, k) => sum + geodesicLength(points[k]!, to), 0);
+const sumOf = (points: readonly Position[]): number =>
+  points.slice(1).reduce((sum, to, k) => sum + geodesicLength(points[k]!, to), 0);
 
 describe.each(names)('the case %s', (name) => {
   const { layout, geojson } = analysed(sourceOf(name));
 
   it('is what is expected', () => {
-    const texts = { 'expected.json': `${jsonText(rounded(layout))}\n`, 'expected.geojson': `${jsonText(rounded(geojson))}\n` };
+    const texts = {
+      'expected.json': `${jsonText(rounded(layout))}\n`,
+      'expected.geojson': `${jsonText(rounded(geojson))}\n`,
+    };
     for (const [file, text] of Object.entries(texts)) {
       if (update) writeFileSync(join(FIXTURES, name, file), text);
       expect(JSON.parse(text)).toEqual(JSON.parse(inFixture(name, file)));
@@ -29,12 +35,16 @@ describe.each(names)('the case %s', (name) => {
   });
 
   it('has the geodesic length of its points, to 0.1 mm', () => {
-    for (const { id, raw } of layout.courses) expect(Math.abs(raw - sumOf(pointsOf(name, `${id}.gpx`)))).toBeLessThan(1e-4);
+    for (const { id, raw } of layout.courses)
+      expect(Math.abs(raw - sumOf(pointsOf(name, `${id}.gpx`)))).toBeLessThan(1e-4);
   });
 
   it('has legs that add up to each race’s course', () => {
     for (const { course, legs } of layout.spacing) {
-      expect(legs.reduce((sum, leg) => sum + leg.length, 0)).toBeCloseTo(layout.courses.find(({ id }) => id === course)!.length, 4);
+      expect(legs.reduce((sum, leg) => sum + leg.length, 0)).toBeCloseTo(
+        layout.courses.find(({ id }) => id === course)!.length,
+        4,
+      );
     }
   });
 });
@@ -45,7 +55,9 @@ describe('the cases', () => {
     try {
       execFileSync(process.execPath, [join(ROOT, 'scripts/makeFixtures.mjs'), folder]);
       expect(readdirSync(folder).sort()).toEqual(names);
-      for (const path of readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter((path) => /\.\w+$/u.test(path))) {
+      for (const path of readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter((path) =>
+        /\.\w+$/u.test(path),
+      )) {
         expect(readFileSync(join(folder, path), 'utf8')).toBe(inFixture('.', path));
       }
     } finally {

@@ -8,8 +8,24 @@ import fc from 'fast-check';
 import type { Feature, GeoJSON, LineString, MultiLineString, MultiPolygon, Polygon } from 'geojson';
 import geoJsonSchema from 'geojson-schema/GeoJSON.json' with { type: 'json' };
 import type GpxParser from 'gpxparser';
-import { courseFromGeoJson, courseToGeoJson, passesToGeoJson, placesFromGeoJson, placesToGeoJson, polygonsFromGeoJson, polygonsToGeoJson } from '@halfcup/core/geojson';
-import { type Course, type ForeignOptions, buildCourse, courseFromGpxParser, courseLength, indexCourse, passesOf } from '@halfcup/core/geometry';
+import {
+  courseFromGeoJson,
+  courseToGeoJson,
+  passesToGeoJson,
+  placesFromGeoJson,
+  placesToGeoJson,
+  polygonsFromGeoJson,
+  polygonsToGeoJson,
+} from '@halfcup/core/geojson';
+import {
+  type Course,
+  type ForeignOptions,
+  buildCourse,
+  courseFromGpxParser,
+  courseLength,
+  indexCourse,
+  passesOf,
+} from '@halfcup/core/geometry';
 import { readGpx } from '@halfcup/core/gpx';
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
@@ -30,7 +46,12 @@ const messagesOf = (result: Answer<unknown>): readonly string[] => {
   expect(result.ok).toBe(false);
   return result.findings.map(({ message }) => message);
 };
-const columns = ({ lon, lat, ele, raw }: Course): unknown => ({ lon: [...lon], lat: [...lat], ele: ele === null ? null : [...ele], raw: [...raw] });
+const columns = ({ lon, lat, ele, raw }: Course): unknown => ({
+  lon: [...lon],
+  lat: [...lat],
+  ele: ele === null ? null : [...ele],
+  raw: [...raw],
+});
 
 describe('a course from gpxparser’s result', () => {
   const peer = peerOf(OUT_AND_BACK);
@@ -40,7 +61,9 @@ describe('a course from gpxparser’s result', () => {
 
   it('is the course of the file that gpxparser has read, to the bit', () => {
     const result = courseFromGpxParser(peer);
-    expect(result.ok && own.ok && [columns(result.value), result.value.name]).toEqual(own.ok && [columns(own.value), peer.tracks[0]!.name]);
+    expect(result.ok && own.ok && [columns(result.value), result.value.name]).toEqual(
+      own.ok && [columns(own.value), peer.tracks[0]!.name],
+    );
   });
 
   it('takes the package’s own type as it is', () => {
@@ -49,7 +72,13 @@ describe('a course from gpxparser’s result', () => {
   });
 
   it('takes the named line, or the second, of several', () => {
-    const lap = (name: string, lon: number): { name: string; points: { lat: number; lon: number }[] } => ({ name, points: [{ lat: 0, lon: 0 }, { lat: 0, lon }] });
+    const lap = (name: string, lon: number): { name: string; points: { lat: number; lon: number }[] } => ({
+      name,
+      points: [
+        { lat: 0, lon: 0 },
+        { lat: 0, lon },
+      ],
+    });
     const parsed = { tracks: [lap('Short', 0.001)], routes: [lap('Long', 0.002)] };
     const metresOf = (options: ForeignOptions): string => {
       const result = courseFromGpxParser(parsed, options);
@@ -57,13 +86,29 @@ describe('a course from gpxparser’s result', () => {
     };
     // A degree along the equator is 111,319.49 m (WGS 84: 6,378,137 m × π ÷ 180).
     expect([metresOf({}), metresOf({ track: 'Long' }), metresOf({ track: 1 })]).toEqual(['111.32', '222.64', '222.64']);
-    expect(courseFromGpxParser(parsed).findings).toMatchObject([{ code: 'track-chosen', message: expect.stringContaining('0: "Short", 1: "Long"') }]);
-    expect(messagesOf(courseFromGpxParser(parsed, { track: 'Longest' }))).toEqual(['gpxparser\'s result has no line "Longest"; it has 0: "Short", 1: "Long".']);
+    expect(courseFromGpxParser(parsed).findings).toMatchObject([
+      { code: 'track-chosen', message: expect.stringContaining('0: "Short", 1: "Long"') },
+    ]);
+    expect(messagesOf(courseFromGpxParser(parsed, { track: 'Longest' }))).toEqual([
+      'gpxparser\'s result has no line "Longest"; it has 0: "Short", 1: "Long".',
+    ]);
   });
 
   it('refuses the NaN that gpxparser makes of a missing latitude, only where it is on the line that is taken', () => {
-    const broken = { name: 'B', points: [{ lat: NaN, lon: 1 }, { lat: 2, lon: 1 }] };
-    const whole = { name: 'W', points: [{ lat: 0, lon: 0 }, { lat: 0, lon: 1e-3 }] };
+    const broken = {
+      name: 'B',
+      points: [
+        { lat: NaN, lon: 1 },
+        { lat: 2, lon: 1 },
+      ],
+    };
+    const whole = {
+      name: 'W',
+      points: [
+        { lat: 0, lon: 0 },
+        { lat: 0, lon: 1e-3 },
+      ],
+    };
     expect(messagesOf(courseFromGpxParser({ tracks: [broken], routes: [] }))).toEqual([
       'Found longitude 1 and latitude something that is not a number at /tracks/0/points/0; expected degrees from -180 to 180 and from -90 to 90.',
     ]);
@@ -72,19 +117,43 @@ describe('a course from gpxparser’s result', () => {
 
   it('warns of a step that was a gap between segments, which gpxparser joins', () => {
     const points = Array.from({ length: 40 }, (_, k) => ({ lat: 0, lon: (k < 20 ? k : k + 5000) * 1e-4 }));
-    expect(courseFromGpxParser({ tracks: [{ points }], routes: [] }).findings).toMatchObject([{ code: 'track-jump', severity: 'warning' }]);
+    expect(courseFromGpxParser({ tracks: [{ points }], routes: [] }).findings).toMatchObject([
+      { code: 'track-jump', severity: 'warning' },
+    ]);
   });
 });
 
 describe('GeoJSON in', () => {
-  const LINE: LineString = { type: 'LineString', coordinates: [[102, 0], [102.001, 0.001], [102.002, 0]] };
+  const LINE: LineString = {
+    type: 'LineString',
+    coordinates: [
+      [102, 0],
+      [102.001, 0.001],
+      [102.002, 0],
+    ],
+  };
   // Appendix A.2, A.3 and A.6 of RFC 7946, with the line made short enough to be a course.
-  const RING = [[100, 0], [101, 0], [101, 1], [100, 1], [100, 0]];
+  const RING = [
+    [100, 0],
+    [101, 0],
+    [101, 1],
+    [100, 1],
+    [100, 0],
+  ];
 
   it.each<[string, GeoJSON]>([
     ['a geometry', LINE],
     ['a feature', { type: 'Feature', properties: { name: 'Shore' }, geometry: LINE }],
-    ['a collection of features with other geometries', { type: 'FeatureCollection', features: [{ type: 'Feature', properties: null, geometry: { type: 'Point', coordinates: [1, 2] } }, { type: 'Feature', properties: {}, geometry: LINE }] }],
+    [
+      'a collection of features with other geometries',
+      {
+        type: 'FeatureCollection',
+        features: [
+          { type: 'Feature', properties: null, geometry: { type: 'Point', coordinates: [1, 2] } },
+          { type: 'Feature', properties: {}, geometry: LINE },
+        ],
+      },
+    ],
     ['a collection of geometries', { type: 'GeometryCollection', geometries: [LINE] }],
   ])('takes the line of %s', (_, geoJson) => {
     const course = valueOf(courseFromGeoJson(geoJson, { id: 'c' }));
@@ -93,53 +162,168 @@ describe('GeoJSON in', () => {
   });
 
   it('takes elevations, and the parts of a line as segments with their gaps', () => {
-    const parts: MultiLineString = { type: 'MultiLineString', coordinates: [[[0, 0, 5], [0.001, 0, 7]], [[0.003, 0, 7], [0.004, 0, 9]]] };
+    const parts: MultiLineString = {
+      type: 'MultiLineString',
+      coordinates: [
+        [
+          [0, 0, 5],
+          [0.001, 0, 7],
+        ],
+        [
+          [0.003, 0, 7],
+          [0.004, 0, 9],
+        ],
+      ],
+    };
     expect(messagesOf(courseFromGeoJson(parts))[0]).toContain('A gap of 222.6 m between segments');
     const skipped = courseFromGeoJson(parts, { gaps: 'skip' });
-    expect(skipped.ok && [[...skipped.value.ele!], courseLength(skipped.value).toFixed(2)]).toEqual([[5, 7, 7, 9], '222.64']);
+    expect(skipped.ok && [[...skipped.value.ele!], courseLength(skipped.value).toFixed(2)]).toEqual([
+      [5, 7, 7, 9],
+      '222.64',
+    ]);
   });
 
   it('takes named places and the outer rings of polygons, closed by themselves', () => {
-    const feature = (geometry: Feature['geometry'], name?: string): Feature => ({ type: 'Feature', properties: name === undefined ? null : { name }, geometry });
+    const feature = (geometry: Feature['geometry'], name?: string): Feature => ({
+      type: 'Feature',
+      properties: name === undefined ? null : { name },
+      geometry,
+    });
     const all: GeoJSON = {
       type: 'FeatureCollection',
       features: [
         feature({ type: 'Point', coordinates: [100, 0] }, 'Pier'),
-        feature({ type: 'MultiPoint', coordinates: [[100, 0], [101, 1]] }),
+        feature({
+          type: 'MultiPoint',
+          coordinates: [
+            [100, 0],
+            [101, 1],
+          ],
+        }),
         feature({ type: 'Polygon', coordinates: [RING] }, 'Yard'),
         feature({ type: 'MultiPolygon', coordinates: [[RING], [RING]] }),
         { type: 'Feature', properties: null, geometry: null } as unknown as Feature,
       ],
     };
-    expect(valueOf(placesFromGeoJson(all))).toEqual([{ name: 'Pier', at: [100, 0] }, { name: null, at: [100, 0] }, { name: null, at: [101, 1] }]);
+    expect(valueOf(placesFromGeoJson(all))).toEqual([
+      { name: 'Pier', at: [100, 0] },
+      { name: null, at: [100, 0] },
+      { name: null, at: [101, 1] },
+    ]);
     const ring = RING.slice(0, 4);
-    expect(valueOf(polygonsFromGeoJson(all))).toEqual([{ name: 'Yard', polygon: ring }, { name: null, polygon: ring }, { name: null, polygon: ring }]);
+    expect(valueOf(polygonsFromGeoJson(all))).toEqual([
+      { name: 'Yard', polygon: ring },
+      { name: null, polygon: ring },
+      { name: null, polygon: ring },
+    ]);
   });
 
   it.each<[string, unknown, string]>([
     ['a text', 'LineString', 'Found "LineString" at the root of the GeoJSON; expected a GeoJSON object.'],
     ['nothing', null, 'Found null at the root of the GeoJSON; expected a GeoJSON object.'],
-    ['a topology', { type: 'Topology' }, 'Found the type "Topology" at the root of the GeoJSON; expected Feature, FeatureCollection, GeometryCollection, Point, MultiPoint, LineString, MultiLineString, Polygon, MultiPolygon.'],
+    [
+      'a topology',
+      { type: 'Topology' },
+      'Found the type "Topology" at the root of the GeoJSON; expected Feature, FeatureCollection, GeometryCollection, Point, MultiPoint, LineString, MultiLineString, Polygon, MultiPolygon.',
+    ],
     ['no features', { type: 'FeatureCollection' }, 'Found nothing at /features of the GeoJSON; expected a list.'],
-    ['no coordinates', { type: 'Feature', geometry: { type: 'LineString' } }, 'Found nothing at /geometry/coordinates of the GeoJSON; expected a list of coordinates.'],
-    ['a swapped pair', { type: 'LineString', coordinates: [[-33.2, -117.4], [-33.3, -117.5]] }, 'Found longitude -33.2 and latitude -117.4 at /coordinates/0; expected degrees from -180 to 180 and from -90 to 90. Longitude comes first: the two may be swapped.'],
-    ['a text for a number', { type: 'LineString', coordinates: [['1', 2]] }, 'Found longitude "1" and latitude 2 at /coordinates/0; expected degrees from -180 to 180 and from -90 to 90.'],
-    ['points only', { type: 'Point', coordinates: [1, 2] }, 'The GeoJSON has no track or route with points; expected one to be the course.'],
-  ])('says what is wrong with %s', (_, geoJson, message) => expect(messagesOf(courseFromGeoJson(geoJson))[0]).toBe(message));
+    [
+      'no coordinates',
+      { type: 'Feature', geometry: { type: 'LineString' } },
+      'Found nothing at /geometry/coordinates of the GeoJSON; expected a list of coordinates.',
+    ],
+    [
+      'a swapped pair',
+      {
+        type: 'LineString',
+        coordinates: [
+          [-33.2, -117.4],
+          [-33.3, -117.5],
+        ],
+      },
+      'Found longitude -33.2 and latitude -117.4 at /coordinates/0; expected degrees from -180 to 180 and from -90 to 90. Longitude comes first: the two may be swapped.',
+    ],
+    [
+      'a text for a number',
+      { type: 'LineString', coordinates: [['1', 2]] },
+      'Found longitude "1" and latitude 2 at /coordinates/0; expected degrees from -180 to 180 and from -90 to 90.',
+    ],
+    [
+      'points only',
+      { type: 'Point', coordinates: [1, 2] },
+      'The GeoJSON has no track or route with points; expected one to be the course.',
+    ],
+  ])('says what is wrong with %s', (_, geoJson, message) =>
+    expect(messagesOf(courseFromGeoJson(geoJson))[0]).toBe(message),
+  );
 
   it('refuses holes, rings of two corners and places that are none, each with where it stands', () => {
-    expect(messagesOf(polygonsFromGeoJson({ type: 'Polygon', coordinates: [RING, RING] }))).toEqual(['Found a polygon with 1 hole at /coordinates of the GeoJSON; expected one ring.']);
-    expect(messagesOf(polygonsFromGeoJson({ type: 'MultiPolygon', coordinates: [[[[0, 0], [1, 1], [0, 0]]]] }))).toEqual(['Found a ring of 2 corners at /coordinates/0 of the GeoJSON; expected three or more.']);
-    expect(messagesOf(placesFromGeoJson({ type: 'MultiPoint', coordinates: [[1, 2], [1, 91]] }))[0]).toContain('latitude 91 at /coordinates/1');
+    expect(messagesOf(polygonsFromGeoJson({ type: 'Polygon', coordinates: [RING, RING] }))).toEqual([
+      'Found a polygon with 1 hole at /coordinates of the GeoJSON; expected one ring.',
+    ]);
+    expect(
+      messagesOf(
+        polygonsFromGeoJson({
+          type: 'MultiPolygon',
+          coordinates: [
+            [
+              [
+                [0, 0],
+                [1, 1],
+                [0, 0],
+              ],
+            ],
+          ],
+        }),
+      ),
+    ).toEqual(['Found a ring of 2 corners at /coordinates/0 of the GeoJSON; expected three or more.']);
+    expect(
+      messagesOf(
+        placesFromGeoJson({
+          type: 'MultiPoint',
+          coordinates: [
+            [1, 2],
+            [1, 91],
+          ],
+        }),
+      )[0],
+    ).toContain('latitude 91 at /coordinates/1');
   });
 
   it('refuses a nest of collections without an end, and never throws whatever it is given', () => {
     let nest: unknown = { type: 'Point', coordinates: [0, 0] };
     for (let k = 0; k < 5000; k++) nest = { type: 'GeometryCollection', geometries: [nest] };
-    expect(messagesOf(placesFromGeoJson(nest))).toEqual([expect.stringContaining('Found collections within collections')]);
-    const type = fc.constantFrom('Feature', 'FeatureCollection', 'GeometryCollection', 'Point', 'LineString', 'MultiLineString', 'Polygon', 'MultiPolygon', 'MultiPoint', 'x');
+    expect(messagesOf(placesFromGeoJson(nest))).toEqual([
+      expect.stringContaining('Found collections within collections'),
+    ]);
+    const type = fc.constantFrom(
+      'Feature',
+      'FeatureCollection',
+      'GeometryCollection',
+      'Point',
+      'LineString',
+      'MultiLineString',
+      'Polygon',
+      'MultiPolygon',
+      'MultiPoint',
+      'x',
+    );
     const { any } = fc.letrec<{ any: unknown }>((tie) => ({
-      any: fc.oneof({ maxDepth: 5 }, fc.anything({ maxDepth: 1 }), fc.record({ type, coordinates: fc.anything({ maxDepth: 3 }), geometry: tie('any'), features: fc.array(tie('any')), geometries: fc.array(tie('any')), properties: fc.anything({ maxDepth: 1 }) }, { requiredKeys: ['type'] })),
+      any: fc.oneof(
+        { maxDepth: 5 },
+        fc.anything({ maxDepth: 1 }),
+        fc.record(
+          {
+            type,
+            coordinates: fc.anything({ maxDepth: 3 }),
+            geometry: tie('any'),
+            features: fc.array(tie('any')),
+            geometries: fc.array(tie('any')),
+            properties: fc.anything({ maxDepth: 1 }),
+          },
+          { requiredKeys: ['type'] },
+        ),
+      ),
     }));
     fc.assert(
       fc.property(any, (value) => {
@@ -161,29 +345,67 @@ describe('GeoJSON out', () => {
   };
 
   it('gives a course back as it was given, to 1e-8 of a degree', () => {
-    const degrees = (from: number, to: number): fc.Arbitrary<number> => fc.integer({ min: Math.round(from * 1e8), max: Math.round(to * 1e8) }).map((whole) => whole / 1e8);
+    const degrees = (from: number, to: number): fc.Arbitrary<number> =>
+      fc.integer({ min: Math.round(from * 1e8), max: Math.round(to * 1e8) }).map((whole) => whole / 1e8);
     fc.assert(
-      fc.property(fc.uniqueArray(fc.tuple(degrees(-17.401, -17.4), degrees(-33.201, -33.2)), { minLength: 2, maxLength: 30, selector: String }), (line) => {
-        // So wild a line has findings, which are no matter here.
-        const result = courseFromGeoJson({ type: 'LineString', coordinates: line });
-        const feature = result.ok ? must(courseToGeoJson(result.value)) : null;
-        expect(feature?.geometry.coordinates).toEqual(line);
-        expect(feature?.properties.length).toBeCloseTo(result.ok ? courseLength(result.value) : NaN, 6);
-      }),
+      fc.property(
+        fc.uniqueArray(fc.tuple(degrees(-17.401, -17.4), degrees(-33.201, -33.2)), {
+          minLength: 2,
+          maxLength: 30,
+          selector: String,
+        }),
+        (line) => {
+          // So wild a line has findings, which are no matter here.
+          const result = courseFromGeoJson({ type: 'LineString', coordinates: line });
+          const feature = result.ok ? must(courseToGeoJson(result.value)) : null;
+          expect(feature?.geometry.coordinates).toEqual(line);
+          expect(feature?.properties.length).toBeCloseTo(result.ok ? courseLength(result.value) : NaN, 6);
+        },
+      ),
       { seed: 21, numRuns: 200 },
     );
   });
 
   it('cuts a course at the antimeridian and comes back to the same length', () => {
-    const course = valueOf(courseFromGeoJson({ type: 'LineString', coordinates: [[179.999, -33], [-179.999, -33]] }));
+    const course = valueOf(
+      courseFromGeoJson({
+        type: 'LineString',
+        coordinates: [
+          [179.999, -33],
+          [-179.999, -33],
+        ],
+      }),
+    );
     const feature = must(courseToGeoJson(course));
-    expect(feature.geometry).toEqual({ type: 'MultiLineString', coordinates: [[[179.999, -33], [180, -33]], [[-180, -33], [-179.999, -33]]] });
+    expect(feature.geometry).toEqual({
+      type: 'MultiLineString',
+      coordinates: [
+        [
+          [179.999, -33],
+          [180, -33],
+        ],
+        [
+          [-180, -33],
+          [-179.999, -33],
+        ],
+      ],
+    });
     const back = valueOf(courseFromGeoJson(feature));
     expect(courseLength(back)).toBeCloseTo(courseLength(course), 3);
   });
 
   it('gives passes at their feet, with all that is known of them', () => {
-    const course = valueOf(courseFromGeoJson({ type: 'LineString', coordinates: [[-17.4, -33.2], [-17.39, -33.2], [-17.39, -33.1995], [-17.4, -33.1995]] }));
+    const course = valueOf(
+      courseFromGeoJson({
+        type: 'LineString',
+        coordinates: [
+          [-17.4, -33.2],
+          [-17.39, -33.2],
+          [-17.39, -33.1995],
+          [-17.4, -33.1995],
+        ],
+      }),
+    );
     const passes = passesOf(indexCourse(course), [-17.395, -33.1998]);
     const { features } = must(passesToGeoJson(passes));
     expect(features.map(({ properties }) => properties.side)).toEqual(['left', 'left']);
@@ -195,20 +417,49 @@ describe('GeoJSON out', () => {
   });
 
   it('gives places and polygons that read back, rings counterclockwise', () => {
-    const places = [{ name: 'Pier', at: [-17.4, -33.2] as const }, { name: null, at: [1, 2] as const }];
+    const places = [
+      { name: 'Pier', at: [-17.4, -33.2] as const },
+      { name: null, at: [1, 2] as const },
+    ];
     expect(valueOf(placesFromGeoJson(must(placesToGeoJson(places))))).toEqual(places);
-    const clockwise = { name: 'Yard', polygon: [[0, 0], [0, 1], [1, 1], [1, 0]] as const };
+    const clockwise = {
+      name: 'Yard',
+      polygon: [
+        [0, 0],
+        [0, 1],
+        [1, 1],
+        [1, 0],
+      ] as const,
+    };
     const collection = must(polygonsToGeoJson([clockwise]));
     const ring = (collection.features[0]!.geometry as Polygon).coordinates[0]!;
     expect(booleanClockwise(lineString(ring))).toBe(false);
-    expect(valueOf(polygonsFromGeoJson(collection))[0]!.polygon).toEqual(expect.arrayContaining(clockwise.polygon.map((corner) => [...corner])));
+    expect(valueOf(polygonsFromGeoJson(collection))[0]!.polygon).toEqual(
+      expect.arrayContaining(clockwise.polygon.map((corner) => [...corner])),
+    );
   });
 
   it('cuts a polygon at the antimeridian into halves that stay on the map', () => {
-    const { geometry } = must(polygonsToGeoJson([{ name: null, polygon: [[179, 0], [-179, 0], [-179, 1], [179, 1]] }])).features[0]! as Feature<MultiPolygon>;
+    const { geometry } = must(
+      polygonsToGeoJson([
+        {
+          name: null,
+          polygon: [
+            [179, 0],
+            [-179, 0],
+            [-179, 1],
+            [179, 1],
+          ],
+        },
+      ]),
+    ).features[0]! as Feature<MultiPolygon>;
     expect(geometry.type).toBe('MultiPolygon');
     const longitudes = geometry.coordinates.map((part) => part[0]!.map(([lon]) => lon!));
-    expect(longitudes.map((half) => [Math.min(...half), Math.max(...half)])).toEqual([[179, 180], [-180, -179]]);
-    for (const coordinates of geometry.coordinates) expect(kinks({ type: 'Polygon', coordinates }).features).toEqual([]);
+    expect(longitudes.map((half) => [Math.min(...half), Math.max(...half)])).toEqual([
+      [179, 180],
+      [-180, -179],
+    ]);
+    for (const coordinates of geometry.coordinates)
+      expect(kinks({ type: 'Polygon', coordinates }).features).toEqual([]);
   });
 });

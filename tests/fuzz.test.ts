@@ -33,7 +33,12 @@ function expectFindings(findings: readonly Finding[]): void {
     // What is quoted is the file's own.
     expect(findingLine(finding).replaceAll(/"(?:[^"\\]|\\.)*"/gu, '')).not.toMatch(NO_NUMBER);
     expect(finding.message.length).toBeGreaterThan(10);
-    for (const value of [finding.measured, finding.where.measure, ...[finding.limit ?? 0].flat(), ...(finding.where.at ?? [])]) {
+    for (const value of [
+      finding.measured,
+      finding.where.measure,
+      ...[finding.limit ?? 0].flat(),
+      ...(finding.where.at ?? []),
+    ]) {
       if (value !== undefined) expect(Number.isFinite(value)).toBe(true);
     }
   }
@@ -71,11 +76,22 @@ function laidOut(document: PlanDocument, gpx: ReadonlyMap<string, GpxDocument>):
 function courseFacts(document: GpxDocument, random: Random): void {
   const line = chooseLine(document, undefined, { file: 'course.gpx' });
   if (!line.ok) return expectRefused(line.findings);
-  const built = buildCourse({ id: 'c', name: 'c', segments: line.value.segments, gaps: pick(random, ['refuse', 'join', 'skip'] as const), reverse: random(2) === 0 });
+  const built = buildCourse({
+    id: 'c',
+    name: 'c',
+    segments: line.value.segments,
+    gaps: pick(random, ['refuse', 'join', 'skip'] as const),
+    reverse: random(2) === 0,
+  });
   if (!built.ok) return expectRefused(built.findings);
   const indexed = indexCourse(built.value);
   expectNumbers(courseDocument(built.value, built.findings));
-  const points = document.waypoints.map(({ lon, lat, name }) => ({ at: [lon, lat] as const, name, passes: passesOf(indexed, [lon, lat]), nearest: nearestOn(indexed, [lon, lat]) }));
+  const points = document.waypoints.map(({ lon, lat, name }) => ({
+    at: [lon, lat] as const,
+    name,
+    passes: passesOf(indexed, [lon, lat]),
+    nearest: nearestOn(indexed, [lon, lat]),
+  }));
   expectNumbers(snapDocument(points));
 }
 
@@ -86,7 +102,13 @@ function wholeJob(bytes: Uint8Array, random: Random): void {
   expectFindings(read.findings);
   courseFacts(read.value, random);
   const places = random(2) === 0 ? { every: 100 + random(900) } : {};
-  const start = startPlan(read.value, { name: 'fuzz', gpx: 'course.gpx', gaps: pick(random, ['refuse', 'join', 'skip'] as const), side: pick(random, ['left', 'alternate'] as const), ...places });
+  const start = startPlan(read.value, {
+    name: 'fuzz',
+    gpx: 'course.gpx',
+    gaps: pick(random, ['refuse', 'join', 'skip'] as const),
+    side: pick(random, ['left', 'alternate'] as const),
+    ...places,
+  });
   if (!start.ok) return expectRefused(start.findings);
   expectFindings(start.findings);
   const plan = readPlan(start.value, 'plan.json');
@@ -108,10 +130,12 @@ function timed(number: number, job: () => void): void {
 }
 
 const source = sourceOf('half-joins');
-const files = new Map(Object.entries(source.gpx).flatMap(([file, text]) => {
-  const read = readGpx(text, file);
-  return read.ok ? [[file, read.value] as const] : [];
-}));
+const files = new Map(
+  Object.entries(source.gpx).flatMap(([file, text]) => {
+    const read = readGpx(text, file);
+    return read.ok ? [[file, read.value] as const] : [];
+  }),
+);
 describe('the whole job', () => {
   it('answers each of 2,000 broken GPX files with a result or with findings', () => {
     const random = randomOf(SEED);

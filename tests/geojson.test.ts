@@ -8,7 +8,8 @@ import { documentIn, folderWith, halfcupIn } from './support/halfcup.ts';
 
 beforeAll(buildCommandLine);
 
-const geoJsonIn = (folder: string, plan: string): FeatureCollection => JSON.parse(halfcupIn(folder, 'export', plan, '--to', 'geojson').out) as FeatureCollection;
+const geoJsonIn = (folder: string, plan: string): FeatureCollection =>
+  JSON.parse(halfcupIn(folder, 'export', plan, '--to', 'geojson').out) as FeatureCollection;
 const ofKind = <G extends Feature['geometry']>(collection: FeatureCollection, kind: string): Feature<G>[] =>
   collection.features.filter(({ properties }) => properties?.['kind'] === kind) as Feature<G>[];
 
@@ -20,7 +21,13 @@ const points = [...straight(OCEAN, 90, 16, 100), ...bend, ...straight(go(bend.at
 const folder = folderWith({
   'c.gpx': gpxText([points]),
   'p.json': planText([
-    { id: 's1', name: 'Bend', on: { course: 'c', measure: 1490, side: 'left' }, tables: { water: 20 }, points: [{ kind: 'drop', at: go(points[14]!, 0, 30) }] },
+    {
+      id: 's1',
+      name: 'Bend',
+      on: { course: 'c', measure: 1490, side: 'left' },
+      tables: { water: 20 },
+      points: [{ kind: 'drop', at: go(points[14]!, 0, 30) }],
+    },
     { id: 's2', on: { course: 'c', measure: 50, side: 'right' } },
   ]),
 });
@@ -28,7 +35,10 @@ const folder = folderWith({
 describe('halfcup export --to geojson', () => {
   it('gives courses, stations, directions, items and boxes with plain names', () => {
     const collection = geoJsonIn(ROOT, 'fixtures/demo/plan.json');
-    const layout = documentIn(ROOT, 'layout', 'fixtures/demo/plan.json') as { courses: object[]; stations: { directions: { lead: boolean; items: { kind: string; boxes?: object[] }[] }[] }[] };
+    const layout = documentIn(ROOT, 'layout', 'fixtures/demo/plan.json') as {
+      courses: object[];
+      stations: { directions: { lead: boolean; items: { kind: string; boxes?: object[] }[] }[] }[];
+    };
     const directions = layout.stations.flatMap((station) => station.directions);
     const items = directions.flatMap((direction) => direction.items);
     const count = (kind: string): number => ofKind(collection, kind).length;
@@ -39,7 +49,13 @@ describe('halfcup export --to geojson', () => {
     for (const kind of ['sign', 'trash']) expect(count(kind)).toBe(items.filter((item) => item.kind === kind).length);
     expect(count('box')).toBe(items.reduce((sum, item) => sum + (item.boxes?.length ?? 0), 0));
     expect(new Set(collection.features.map(({ id }) => id)).size).toBe(collection.features.length);
-    expect(ofKind(collection, 'sign')[0]!.properties).toMatchObject({ station: 's1', name: 'Strand Road', race: 'm', side: 'left', wording: 'Water ahead' });
+    expect(ofKind(collection, 'sign')[0]!.properties).toMatchObject({
+      station: 's1',
+      name: 'Strand Road',
+      race: 'm',
+      side: 'left',
+      wording: 'Water ahead',
+    });
   });
 
   it('keeps positions to eight decimals, within its own box', () => {
@@ -51,14 +67,22 @@ describe('halfcup export --to geojson', () => {
       for (const degrees of position) expect(String(degrees)).toMatch(/^-?\d+(\.\d{1,8})?$/u);
       // Items stand some metres off the course: the box is of courses and pins.
       const [lon, lat] = position as [number, number];
-      const near = [[lon, lat], go([lon, lat], 0, 30), go([lon, lat], 90, 30), go([lon, lat], 180, 30), go([lon, lat], 270, 30)];
+      const near = [
+        [lon, lat],
+        go([lon, lat], 0, 30),
+        go([lon, lat], 90, 30),
+        go([lon, lat], 180, 30),
+        go([lon, lat], 270, 30),
+      ];
       expect(near.some((one) => booleanPointInPolygon([...one], box))).toBe(true);
     });
     expect(seen).toBeGreaterThan(points.length);
   });
 
   it('draws tables along the bend, one offset from the course', () => {
-    const water = ofKind<LineString>(geoJsonIn(folder, 'p.json'), 'water').find(({ properties }) => properties?.['station'] === 's1');
+    const water = ofKind<LineString>(geoJsonIn(folder, 'p.json'), 'water').find(
+      ({ properties }) => properties?.['station'] === 's1',
+    );
     const line = water!.geometry.coordinates as unknown as Position[];
     expect(line.length).toBeGreaterThan(4);
     for (const one of line) {
@@ -70,7 +94,9 @@ describe('halfcup export --to geojson', () => {
 
   it('puts a sign where the layout has it, and gives one without a place no geometry', () => {
     const collection = geoJsonIn(folder, 'p.json');
-    const { stations } = documentIn(folder, 'layout', 'p.json') as { stations: { id: string; directions: { items: { kind: string; at: Position[] }[] }[] }[] };
+    const { stations } = documentIn(folder, 'layout', 'p.json') as {
+      stations: { id: string; directions: { items: { kind: string; at: Position[] }[] }[] }[];
+    };
     const truth = stations[0]!.directions[0]!.items.find(({ kind }) => kind === 'sign')!.at[0]!;
     const [placed, lost] = ofKind<Point>(collection, 'sign');
     expect(geodesicLength(truth, placed!.geometry.coordinates as unknown as Position)).toBeLessThan(0.002);
@@ -79,13 +105,18 @@ describe('halfcup export --to geojson', () => {
   });
 
   it("carries the station's further points", () => {
-    expect(ofKind<Point>(geoJsonIn(folder, 'p.json'), 'drop').map(({ properties }) => properties?.['station'])).toEqual(['s1']);
+    expect(ofKind<Point>(geoJsonIn(folder, 'p.json'), 'drop').map(({ properties }) => properties?.['station'])).toEqual(
+      ['s1'],
+    );
   });
 
   it('cuts a course at the antimeridian, and lets its box run across (RFC 7946, sections 3.1.9 and 5.2)', () => {
     const start: Position = [179.99, -17];
     const across = straight(start, 90, 40, 100);
-    const there = folderWith({ 'c.gpx': gpxText([across]), 'p.json': planText([{ id: 's1', on: { course: 'c', measure: 1060, side: 'left' }, tables: { water: 30 } }]) });
+    const there = folderWith({
+      'c.gpx': gpxText([across]),
+      'p.json': planText([{ id: 's1', on: { course: 'c', measure: 1060, side: 'left' }, tables: { water: 30 } }]),
+    });
     const collection = geoJsonIn(there, 'p.json');
     const [course] = ofKind<MultiLineString>(collection, 'course');
     expect(course!.geometry.type).toBe('MultiLineString');
@@ -93,7 +124,10 @@ describe('halfcup export --to geojson', () => {
     expect([west.at(-1)![0], east[0]![0]]).toEqual([180, -180]);
     expect(west.at(-1)![1]).toBe(east[0]![1]);
     expect(west.length + east.length).toBe(across.length + 2);
-    const length = [west, east].reduce((sum, piece) => sum + piece.slice(1).reduce((part, one, k) => part + geodesicLength(piece[k]!, one), 0), 0);
+    const length = [west, east].reduce(
+      (sum, piece) => sum + piece.slice(1).reduce((part, one, k) => part + geodesicLength(piece[k]!, one), 0),
+      0,
+    );
     expect(length).toBeCloseTo(3900, 2);
     expect(collection.bbox![0]).toBeGreaterThan(collection.bbox![2]);
     coordEach(collection, ([lon]) => expect(Math.abs(lon!)).toBeLessThanOrEqual(180));

@@ -33,9 +33,11 @@ const joined = ({ name, segments }: GpxLine): unknown => ({
   ele: segments.flatMap(({ ele }) => [...ele]),
 });
 
-const counted = (lines: readonly GpxLine[]): number => lines.flatMap(({ segments }) => segments.map(({ lon }) => lon.length)).reduce((sum, count) => sum + count, 0);
+const counted = (lines: readonly GpxLine[]): number =>
+  lines.flatMap(({ segments }) => segments.map(({ lon }) => lon.length)).reduce((sum, count) => sum + count, 0);
 
-const inPackage = (name: string, main: string, file: string): string => join(dirname(require.resolve(`${name}/${main}`)), file);
+const inPackage = (name: string, main: string, file: string): string =>
+  join(dirname(require.resolve(`${name}/${main}`)), file);
 
 describe.each([
   // gpx-parse 0.10.4 (MIT): a loop of 7,745 points.
@@ -55,12 +57,32 @@ describe.each([
 
   it('has the same name and waypoints', () => {
     expect(document.name).toBe(text(peer.name));
-    expect(document.waypoints.map(({ lat, lon, ele, name, comment, description }) => ({ lat, lon, ele, name, cmt: comment, desc: description }))).toEqual(
-      peer.waypoints.map(({ lat, lon, ele, name, cmt, desc }) => ({ lat, lon, ele, name: text(name), cmt: text(cmt), desc: text(desc) })),
+    expect(
+      document.waypoints.map(({ lat, lon, ele, name, comment, description }) => ({
+        lat,
+        lon,
+        ele,
+        name,
+        cmt: comment,
+        desc: description,
+      })),
+    ).toEqual(
+      peer.waypoints.map(({ lat, lon, ele, name, cmt, desc }) => ({
+        lat,
+        lon,
+        ele,
+        name: text(name),
+        cmt: text(cmt),
+        desc: text(desc),
+      })),
     );
   });
 
   it('has as many points and waypoints as there are opening tags in the file', () => {
-    expect([counted(document.tracks), counted(document.routes), document.waypoints.length]).toEqual([trackPoints, routePoints, waypoints]);
+    expect([counted(document.tracks), counted(document.routes), document.waypoints.length]).toEqual([
+      trackPoints,
+      routePoints,
+      waypoints,
+    ]);
   });
 });

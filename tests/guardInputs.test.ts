@@ -9,10 +9,24 @@ import { folderWith, halfcupIn, refusalIn } from './support/halfcup.ts';
 beforeAll(buildCommandLine);
 
 const RESULTS = 'time\n3:00:00\n4:00:00\n';
-const races = [{ id: 'm', course: 'c', waves: [{ time: '07:00', entrants: 100 }], finish: { csv: 'results.csv', column: 'time' } }];
-const PLAN = planText([{ id: 's1', on: { course: 'c', measure: 2500, side: 'right' } }], { races, context: 'map.html', courses: [{ id: 'c', gpx: 'line.xml' }] });
+const races = [
+  { id: 'm', course: 'c', waves: [{ time: '07:00', entrants: 100 }], finish: { csv: 'results.csv', column: 'time' } },
+];
+const PLAN = planText([{ id: 's1', on: { course: 'c', measure: 2500, side: 'right' } }], {
+  races,
+  context: 'map.html',
+  courses: [{ id: 'c', gpx: 'line.xml' }],
+});
 const COURSE = gpxText([straight(OCEAN, 90, 51, 100)]);
-const FILES: Readonly<Record<string, string>> = { 'c.gpx': COURSE, 'line.xml': COURSE, 'placed.txt': gpxText([], [{ at: OCEAN, name: 's1 sign' }]), 'plan.json': PLAN, 'plan.html': PLAN, 'results.csv': RESULTS, 'map.html': '{}' };
+const FILES: Readonly<Record<string, string>> = {
+  'c.gpx': COURSE,
+  'line.xml': COURSE,
+  'placed.txt': gpxText([], [{ at: OCEAN, name: 's1 sign' }]),
+  'plan.json': PLAN,
+  'plan.html': PLAN,
+  'results.csv': RESULTS,
+  'map.html': '{}',
+};
 const folder = folderWith(FILES);
 symlinkSync('results.csv', join(folder, 'soft.csv'));
 linkSync(join(folder, 'plan.json'), join(folder, 'hard.json'));
@@ -35,7 +49,8 @@ describe('an output that is an input', () => {
     [['review', 'plan.json', '--report', 'c.gpx', '--force'], '.html'],
   ])('is refused by %j, and the files stay as they are', (call, message) => {
     expect(refusalIn(folder, ...call).join('\n')).toContain(message);
-    for (const [name, content] of Object.entries(FILES)) expect(readFileSync(join(folder, name), 'utf8'), name).toBe(content);
+    for (const [name, content] of Object.entries(FILES))
+      expect(readFileSync(join(folder, name), 'utf8'), name).toBe(content);
   });
 
   it('may be the plan itself where the command writes the changed plan', () => {

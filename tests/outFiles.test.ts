@@ -10,8 +10,15 @@ import { folderWith, halfcupIn, refusalIn } from './support/halfcup.ts';
 beforeAll(buildCommandLine);
 
 const COURSE = gpxText([straight(OCEAN, 90, 51, 100)], [{ at: OCEAN, name: 'here' }]);
-const races = [{ id: 'm', course: 'c', waves: [{ time: '07:00', entrants: 100 }], finish: { median: '0:30:00', spread: 0.1 } }];
-const PLAN = planText([{ id: 's1', on: { course: 'c', measure: 2500, side: 'right' } }], { races, date: '2027-09-12', timeZone: 'Etc/UTC', variants: [{ name: 'other', stations: { s1: { side: 'right' } } }] });
+const races = [
+  { id: 'm', course: 'c', waves: [{ time: '07:00', entrants: 100 }], finish: { median: '0:30:00', spread: 0.1 } },
+];
+const PLAN = planText([{ id: 's1', on: { course: 'c', measure: 2500, side: 'right' } }], {
+  races,
+  date: '2027-09-12',
+  timeZone: 'Etc/UTC',
+  variants: [{ name: 'other', stations: { s1: { side: 'right' } } }],
+});
 const folder = folderWith({ 'c.gpx': COURSE, 'p.json': PLAN });
 
 /** A call of each command, of `export` one a format; `--out` takes a file unless told otherwise. */
@@ -34,14 +41,24 @@ it('knows a call of every command that there is', () => {
   expect(CALLS['export']!.map((call) => call.at(-1))).toEqual(formats);
 });
 
-const intoFiles = Object.entries(CALLS).flatMap(([command, calls]) => (command === 'sheets' ? [] : calls.map((call) => [command, ...call])));
+const intoFiles = Object.entries(CALLS).flatMap(([command, calls]) =>
+  command === 'sheets' ? [] : calls.map((call) => [command, ...call]),
+);
 
-describe.each(intoFiles.map((call, k) => ({ call, shown: call.join(' '), file: `out-${k}.${call.at(-1) === 'gpx' ? 'gpx' : 'txt'}` })))('halfcup $shown --out', ({ call, file }) => {
+describe.each(
+  intoFiles.map((call, k) => ({
+    call,
+    shown: call.join(' '),
+    file: `out-${k}.${call.at(-1) === 'gpx' ? 'gpx' : 'txt'}`,
+  })),
+)('halfcup $shown --out', ({ call, file }) => {
   const kept = 'kept';
 
   it('keeps the file that is there, says so, and replaces it with --force', () => {
     writeFileSync(join(folder, file), kept);
-    expect(refusalIn(folder, ...call, '--out', file)).toEqual([expect.stringContaining(`${file}: this file exists already; choose another name, or say --force to replace it`)]);
+    expect(refusalIn(folder, ...call, '--out', file)).toEqual([
+      expect.stringContaining(`${file}: this file exists already; choose another name, or say --force to replace it`),
+    ]);
     expect(readFileSync(join(folder, file), 'utf8')).toBe(kept);
     const { exit, err } = halfcupIn(folder, ...call, '--out', file, '--force');
     expect([exit, err]).toEqual([0, '']);
@@ -49,12 +66,17 @@ describe.each(intoFiles.map((call, k) => ({ call, shown: call.join(' '), file: `
   });
 
   it('never writes over the files that it reads, with --force neither', () => {
-    for (const input of call.filter((word) => word.endsWith('.gpx') || word.endsWith('.json')).concat(call[1] === 'p.json' ? ['c.gpx'] : [])) {
+    for (const input of call
+      .filter((word) => word.endsWith('.gpx') || word.endsWith('.json'))
+      .concat(call[1] === 'p.json' ? ['c.gpx'] : [])) {
       // A changed plan may take the place of the plan that it was made from.
       if (call[0] === 'improve' && input === 'p.json') continue;
       expect(refusalIn(folder, ...call, '--out', input, '--force')).toHaveLength(1);
     }
-    expect([readFileSync(join(folder, 'c.gpx'), 'utf8'), readFileSync(join(folder, 'p.json'), 'utf8')]).toEqual([COURSE, PLAN]);
+    expect([readFileSync(join(folder, 'c.gpx'), 'utf8'), readFileSync(join(folder, 'p.json'), 'utf8')]).toEqual([
+      COURSE,
+      PLAN,
+    ]);
   });
 });
 
@@ -65,7 +87,10 @@ describe('halfcup sheets --out FOLDER', () => {
     mkdirSync(join(folder, 'second'));
     writeFileSync(join(folder, 'second', name), 'kept');
     refusalIn(folder, 'sheets', 'p.json', '--out', 'second');
-    expect([readdirSync(join(folder, 'second')), readFileSync(join(folder, 'second', name), 'utf8')]).toEqual([[name], 'kept']);
+    expect([readdirSync(join(folder, 'second')), readFileSync(join(folder, 'second', name), 'utf8')]).toEqual([
+      [name],
+      'kept',
+    ]);
     expect(halfcupIn(folder, 'sheets', 'p.json', '--out', 'second', '--force').exit).toBe(0);
     expect(readFileSync(join(folder, 'second', name), 'utf8')).not.toBe('kept');
   });
@@ -73,9 +98,16 @@ describe('halfcup sheets --out FOLDER', () => {
 
 describe('halfcup export --out', () => {
   it('writes GPX to a name that ends so, and nothing else', () => {
-    expect(halfcupIn(folder, 'export', 'p.json', '--to', 'gpx', '--out', 'new.gpx')).toEqual({ exit: 0, out: '', err: '' });
+    expect(halfcupIn(folder, 'export', 'p.json', '--to', 'gpx', '--out', 'new.gpx')).toEqual({
+      exit: 0,
+      out: '',
+      err: '',
+    });
     expect(readFileSync(join(folder, 'new.gpx'), 'utf8')).toContain('<name>01A SIGN</name>');
-    for (const to of ['geojson', 'csv', 'ics']) expect(refusalIn(folder, 'export', 'p.json', '--to', to, '--out', 'other.gpx')).toEqual([expect.stringContaining('writes no GPX')]);
+    for (const to of ['geojson', 'csv', 'ics'])
+      expect(refusalIn(folder, 'export', 'p.json', '--to', to, '--out', 'other.gpx')).toEqual([
+        expect.stringContaining('writes no GPX'),
+      ]);
   });
 
   it('gives the bytes that are printed, line ends among them', () => {
@@ -87,10 +119,17 @@ describe('halfcup export --out', () => {
   });
 
   it('lays a variant over the plan, and tells what has no place', () => {
-    const moved = planText([{ id: 's1', on: { course: 'c', measure: 2500, side: 'right' } }], { variants: [{ name: 'early', stations: { s1: { on: { course: 'c', measure: 50, side: 'right' } } } }] });
+    const moved = planText([{ id: 's1', on: { course: 'c', measure: 2500, side: 'right' } }], {
+      variants: [{ name: 'early', stations: { s1: { on: { course: 'c', measure: 50, side: 'right' } } } }],
+    });
     writeFileSync(join(folder, 'v.json'), moved);
     const { exit, out, err } = halfcupIn(folder, 'export', 'v.json', '--to', 'gpx', '--variant', 'early');
-    expect([exit, out.includes('SIGN'), out.includes('TRASH FROM'), /<metadata><name>.* \(early\)<\/name>/u.test(out)]).toEqual([0, false, true, true]);
+    expect([
+      exit,
+      out.includes('SIGN'),
+      out.includes('TRASH FROM'),
+      /<metadata><name>.* \(early\)<\/name>/u.test(out),
+    ]).toEqual([0, false, true, true]);
     expect(err).toMatch(/^v\.json:\d+:\d+: note: Station "s1" has no place on the ground for: sign\./u);
     expect(halfcupIn(folder, 'export', 'v.json', '--to', 'gpx').err).toBe('');
   });

@@ -30,15 +30,26 @@ function must(command: string, args: readonly string[], cwd: string): string {
 const manifest = (): Manifest => JSON.parse(readFileSync(join(installed, 'package.json'), 'utf8')) as Manifest;
 
 /** Files beside it that a text leads to. */
-const linkedFrom = (file: string): string[] => [...readFileSync(join(installed, file), 'utf8').matchAll(/\]\((?!https?:|#)([^)#]+)/gu)].map(([, link]) => link!);
+const linkedFrom = (file: string): string[] =>
+  [...readFileSync(join(installed, file), 'utf8').matchAll(/\]\((?!https?:|#)([^)#]+)/gu)].map(([, link]) => link!);
 
 /** Libraries that an installed module and all that it imports at once load; Node's own are not counted. */
 function librariesBehind(module: string, seen = new Set<string>()): Set<string> {
   const file = join(installed, 'dist/packed', module);
   if (seen.has(file)) return new Set();
   seen.add(file);
-  const paths = [...readFileSync(file, 'utf8').matchAll(/^(?:import|export) (?:[^;'"]* from )?["']([^"']+)["'];$/gmu)].map(([, path]) => path!);
-  return new Set(paths.flatMap((path) => (path.startsWith('.') ? [...librariesBehind(join(dirname(module), path), seen)] : path.startsWith('node:') ? [] : [path])));
+  const paths = [
+    ...readFileSync(file, 'utf8').matchAll(/^(?:import|export) (?:[^;'"]* from )?["']([^"']+)["'];$/gmu),
+  ].map(([, path]) => path!);
+  return new Set(
+    paths.flatMap((path) =>
+      path.startsWith('.')
+        ? [...librariesBehind(join(dirname(module), path), seen)]
+        : path.startsWith('node:')
+          ? []
+          : [path],
+    ),
+  );
 }
 
 function runModule(source: string): unknown {
@@ -70,7 +81,9 @@ describe('the packed package', () => {
   it('gives out by each entry point all that the workspace does', async () => {
     for (const [entry, paths] of Object.entries(manifest().exports)) {
       if (typeof paths === 'string') continue;
-      const packed = runModule(`import * as face from '@halfcup/core${entry.slice(1)}'; console.log(JSON.stringify(Object.keys(face)));`);
+      const packed = runModule(
+        `import * as face from '@halfcup/core${entry.slice(1)}'; console.log(JSON.stringify(Object.keys(face)));`,
+      );
       const own = (await import(join(CORE, 'src', basename(paths.default).replace(/js$/u, 'ts')))) as object;
       expect(packed, entry).toEqual(Object.keys(own).sort());
       expect(readFileSync(join(installed, paths.types), 'utf8'), entry).toMatch(/^export /mu);
@@ -94,7 +107,9 @@ describe('the packed package', () => {
       const { ok, value } = analyse(read.value.plan, { gpx });
       console.log(JSON.stringify({ ok, stations: value.stations.map(({ id, passes }) => [id, passes.length > 0]) }));
     `);
-    const plan = JSON.parse(readFileSync(join(ROOT, 'fixtures/demo/plan.json'), 'utf8')) as { stations: { id: string }[] };
+    const plan = JSON.parse(readFileSync(join(ROOT, 'fixtures/demo/plan.json'), 'utf8')) as {
+      stations: { id: string }[];
+    };
     expect(analysed).toEqual({ ok: true, stations: plan.stations.map(({ id }) => [id, true]) });
   });
 
@@ -127,7 +142,20 @@ describe('the packed package', () => {
     `;
     writeFileSync(join(project, 'consumer.ts'), consumer);
     const tsc = join(ROOT, 'node_modules/typescript/bin/tsc');
-    const options = ['--noEmit', '--strict', '--exactOptionalPropertyTypes', '--module', 'nodenext', '--target', 'es2023', '--lib', 'es2023', '--types', '', 'consumer.ts'];
+    const options = [
+      '--noEmit',
+      '--strict',
+      '--exactOptionalPropertyTypes',
+      '--module',
+      'nodenext',
+      '--target',
+      'es2023',
+      '--lib',
+      'es2023',
+      '--types',
+      '',
+      'consumer.ts',
+    ];
     expect(must(process.execPath, [tsc, ...options], project)).toBe('');
   });
 
@@ -136,7 +164,9 @@ describe('the packed package', () => {
     const main = join(installed, bin.halfcup);
     expect(readFileSync(main, 'utf8')).toMatch(/^#!\/usr\/bin\/env node\n/u);
     expect(must(process.execPath, [main, '--version'], project)).toBe(`${version}\n`);
-    const course = JSON.parse(must(process.execPath, [main, 'course', OUT_AND_BACK, '--json'], project)) as { points: number };
+    const course = JSON.parse(must(process.execPath, [main, 'course', OUT_AND_BACK, '--json'], project)) as {
+      points: number;
+    };
     expect(course.points).toBe(1919);
   });
 });

@@ -22,24 +22,38 @@ const demoFile = (name: string): string => readFileSync(join(ROOT, 'fixtures/dem
 
 function demoAnalysis(): Analysis {
   const { plan } = valueOf(readPlan(demoFile('plan.json'), 'plan.json'));
-  return valueOf(analyse(plan, { gpx: new Map(['full.gpx', 'half.gpx'].map((name) => [name, valueOf(readGpx(demoFile(name), name))])) }));
+  return valueOf(
+    analyse(plan, {
+      gpx: new Map(['full.gpx', 'half.gpx'].map((name) => [name, valueOf(readGpx(demoFile(name), name))])),
+    }),
+  );
 }
 
 /** Pages of a PDF: each is an object of type Page (ISO 32000-1, 7.7.3.3). */
-const pagesOf = (pdf: Uint8Array): number => Buffer.from(pdf).toString('latin1').match(/\/Type\s*\/Page\b/gu)?.length ?? 0;
+const pagesOf = (pdf: Uint8Array): number =>
+  Buffer.from(pdf)
+    .toString('latin1')
+    .match(/\/Type\s*\/Page\b/gu)?.length ?? 0;
 
-const CASES = LANGUAGES.flatMap(({ language }) => (['a4', 'letter'] as const).map((paper) => [language, paper] as const));
+const CASES = LANGUAGES.flatMap(({ language }) =>
+  (['a4', 'letter'] as const).map((paper) => [language, paper] as const),
+);
 
-it.each(CASES)('the demo’s captains have one page a station, its cards two to a page, its overview one page, in %s on %s', async (language, paper) => {
-  const analysis = demoAnalysis();
-  const stations = analysis.stations.length;
-  const papers = papersOf(analysis, { paper, language, printedAt: '2027-09-01 18:30' });
-  const page = await browser.newPage();
-  const pages: Record<string, number> = {};
-  for (const { name, html } of papers.filter((one) => ['captains.html', 'cards.html', 'overview.html'].includes(one.name))) {
-    await page.setContent(html);
-    pages[name] = pagesOf(await page.pdf({ preferCSSPageSize: true }));
-  }
-  await page.close();
-  expect(pages).toEqual({ 'overview.html': 1, 'captains.html': stations, 'cards.html': stations });
-});
+it.each(CASES)(
+  'the demo’s captains have one page a station, its cards two to a page, its overview one page, in %s on %s',
+  async (language, paper) => {
+    const analysis = demoAnalysis();
+    const stations = analysis.stations.length;
+    const papers = papersOf(analysis, { paper, language, printedAt: '2027-09-01 18:30' });
+    const page = await browser.newPage();
+    const pages: Record<string, number> = {};
+    for (const { name, html } of papers.filter((one) =>
+      ['captains.html', 'cards.html', 'overview.html'].includes(one.name),
+    )) {
+      await page.setContent(html);
+      pages[name] = pagesOf(await page.pdf({ preferCSSPageSize: true }));
+    }
+    await page.close();
+    expect(pages).toEqual({ 'overview.html': 1, 'captains.html': stations, 'cards.html': stations });
+  },
+);

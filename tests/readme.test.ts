@@ -11,9 +11,12 @@ beforeAll(buildCommandLine);
 
 const README = readFileSync(join(ROOT, 'README.md'), 'utf8');
 const PREFIX = 'npx -y pnpm@12 --silent halfcup ';
-const commands = README.split('\n').filter((line) => line.startsWith(PREFIX)).map((line) => line.slice(PREFIX.length));
+const commands = README.split('\n')
+  .filter((line) => line.startsWith(PREFIX))
+  .map((line) => line.slice(PREFIX.length));
 const example = /```js\n(?<code>[\s\S]*?)```/u.exec(README)?.groups?.['code'] ?? '';
-const words = (line: string): string[] => [...line.matchAll(/"([^"]*)"|(\S+)/gu)].map(([, quoted, plain]) => quoted ?? plain ?? '');
+const words = (line: string): string[] =>
+  [...line.matchAll(/"([^"]*)"|(\S+)/gu)].map(([, quoted, plain]) => quoted ?? plain ?? '');
 
 describe('README', () => {
   it('has commands and an example', () => {
@@ -22,12 +25,18 @@ describe('README', () => {
   });
 
   it('lists the checks that there are', () => {
-    const { status, stderr } = spawnSync(process.execPath, ['scripts/figures.mjs', '--check'], { cwd: ROOT, encoding: 'utf8' });
+    const { status, stderr } = spawnSync(process.execPath, ['scripts/figures.mjs', '--check'], {
+      cwd: ROOT,
+      encoding: 'utf8',
+    });
     expect(status, stderr).toBe(0);
   });
 
   it.each(commands)('%s', (line) => {
-    const { status, stdout, stderr } = spawnSync(process.execPath, [MAIN, ...words(line)], { cwd: ROOT, encoding: 'utf8' });
+    const { status, stdout, stderr } = spawnSync(process.execPath, [MAIN, ...words(line)], {
+      cwd: ROOT,
+      encoding: 'utf8',
+    });
     // A review ends with 1 where an error stands, as one does in the demo.
     expect(status, stderr).toBe(line.startsWith('review') ? 1 : 0);
     expect(stdout.length).toBeGreaterThan(100);
@@ -38,8 +47,23 @@ describe('README', () => {
     writeFileSync(file, example);
     try {
       const tsc = join(ROOT, 'node_modules/typescript/bin/tsc');
-      const flags = ['--noEmit', '--strict', '--exactOptionalPropertyTypes', '--noUncheckedIndexedAccess', '--module', 'nodenext', '--target', 'es2023', '--types', 'node', '--ignoreConfig'];
-      const { status, stdout, stderr } = spawnSync(process.execPath, [tsc, ...flags, file], { cwd: ROOT, encoding: 'utf8' });
+      const flags = [
+        '--noEmit',
+        '--strict',
+        '--exactOptionalPropertyTypes',
+        '--noUncheckedIndexedAccess',
+        '--module',
+        'nodenext',
+        '--target',
+        'es2023',
+        '--types',
+        'node',
+        '--ignoreConfig',
+      ];
+      const { status, stdout, stderr } = spawnSync(process.execPath, [tsc, ...flags, file], {
+        cwd: ROOT,
+        encoding: 'utf8',
+      });
       expect(status, stdout + stderr).toBe(0);
     } finally {
       rmSync(file);
@@ -49,17 +73,33 @@ describe('README', () => {
   it('of the package has an example that finds what it says', () => {
     const text = readFileSync(join(ROOT, 'packages/core/README.md'), 'utf8');
     const code = /```js\n(?<code>[\s\S]*?)```/u.exec(text)?.groups?.['code'] ?? '';
-    const { status, stdout, stderr } = spawnSync(process.execPath, ['--input-type=module', '--eval', code], { cwd: ROOT, encoding: 'utf8' });
+    const { status, stdout, stderr } = spawnSync(process.execPath, ['--input-type=module', '--eval', code], {
+      cwd: ROOT,
+      encoding: 'utf8',
+    });
     expect(status, stderr).toBe(0);
     // 0.00005° of latitude are 5.5 m; a pass on the way out mirrors that on the way home.
-    expect(stdout.trim().split('\n').map((line) => line.split(' '))).toEqual([[expect.any(String), '-5.5', 'right'], [expect.any(String), '5.5', 'left']]);
-    const [out, home] = stdout.trim().split('\n').map((line) => Number(line.split(' ')[0]));
+    expect(
+      stdout
+        .trim()
+        .split('\n')
+        .map((line) => line.split(' ')),
+    ).toEqual([
+      [expect.any(String), '-5.5', 'right'],
+      [expect.any(String), '5.5', 'left'],
+    ]);
+    const [out, home] = stdout
+      .trim()
+      .split('\n')
+      .map((line) => Number(line.split(' ')[0]));
     expect(out! + home!).toBeCloseTo(2 * segmentLength(-17.4, -33.2, -17.38, -33.2), 0);
   });
 
   it('shows a point that the course runs by, and a library example that finds the same two passes', () => {
     const snap = commands.find((line) => line.startsWith('snap'))!;
-    expect(spawnSync(process.execPath, [MAIN, ...words(snap)], { cwd: ROOT, encoding: 'utf8' }).stdout).toContain('2 of 2');
+    expect(spawnSync(process.execPath, [MAIN, ...words(snap)], { cwd: ROOT, encoding: 'utf8' }).stdout).toContain(
+      '2 of 2',
+    );
     const file = join(ROOT, 'readme-example.mjs');
     writeFileSync(file, example);
     try {

@@ -7,7 +7,12 @@ import { pathToFileURL } from 'node:url';
 import { afterAll, expect, it } from 'vitest';
 import { ROOT } from './support/build.ts';
 
-const TOLD = ['packages/core/package.json', 'package.json', 'packages/viewer/package.json', 'packages/core/src/version.ts'];
+const TOLD = [
+  'packages/core/package.json',
+  'package.json',
+  'packages/viewer/package.json',
+  'packages/core/src/version.ts',
+];
 const copies: string[] = [];
 afterAll(() => copies.forEach((folder) => rmSync(folder, { recursive: true, force: true })));
 
@@ -21,29 +26,49 @@ function must(program: string, args: readonly string[], cwd: string): string {
 function workspace(): string {
   const folder = mkdtempSync(join(tmpdir(), 'halfcup-release-'));
   copies.push(folder);
-  for (const file of [...TOLD, 'pnpm-workspace.yaml', '.changeset/config.json', '.changeset/README.md', 'packages/core/CHANGELOG.md', 'scripts/release.mjs', 'scripts/reproducible.mjs']) {
+  for (const file of [
+    ...TOLD,
+    'pnpm-workspace.yaml',
+    '.changeset/config.json',
+    '.changeset/README.md',
+    'packages/core/CHANGELOG.md',
+    'scripts/release.mjs',
+    'scripts/reproducible.mjs',
+  ]) {
     mkdirSync(dirname(join(folder, file)), { recursive: true });
     cpSync(join(ROOT, file), join(folder, file));
   }
   writeFileSync(join(folder, '.gitignore'), 'node_modules\n');
   symlinkSync(join(ROOT, 'node_modules'), join(folder, 'node_modules'));
-  for (const args of [['init', '-q', '-b', 'main'], ['add', '.'], ['-c', 'user.name=A', '-c', 'user.email=a@example.org', 'commit', '-qm', 'all']]) must('git', args, folder);
+  for (const args of [
+    ['init', '-q', '-b', 'main'],
+    ['add', '.'],
+    ['-c', 'user.name=A', '-c', 'user.email=a@example.org', 'commit', '-qm', 'all'],
+  ])
+    must('git', args, folder);
   return folder;
 }
 
 const read = (folder: string, file: string): string => readFileSync(join(folder, file), 'utf8');
-const release = (folder: string, ...args: readonly string[]): { status: number | null; stderr: string } => spawnSync(process.execPath, ['scripts/release.mjs', ...args], { cwd: folder, encoding: 'utf8' });
+const release = (folder: string, ...args: readonly string[]): { status: number | null; stderr: string } =>
+  spawnSync(process.execPath, ['scripts/release.mjs', ...args], { cwd: folder, encoding: 'utf8' });
 
 it('every place that tells the version tells that of core, and the CHANGELOG has it', () => {
   const { version } = JSON.parse(read(ROOT, TOLD[0]!)) as { version: string };
-  for (const file of TOLD) expect(read(ROOT, file), file).toMatch(new RegExp(`(?:"version": "|VERSION: string = ')${version.replaceAll('.', '\\.')}["']`, 'u'));
+  for (const file of TOLD)
+    expect(read(ROOT, file), file).toMatch(
+      new RegExp(`(?:"version": "|VERSION: string = ')${version.replaceAll('.', '\\.')}["']`, 'u'),
+    );
   expect(read(ROOT, 'packages/core/CHANGELOG.md')).toContain(`\n## ${version}\n`);
 });
 
 it('a changeset becomes the next version in every place, and a section above the last one', () => {
   const folder = workspace();
   const { version: before } = JSON.parse(read(folder, TOLD[0]!)) as { version: string };
-  writeFileSync(join(folder, '.changeset/kerb.md'), '---\n"@halfcup/core": minor\n---\n\nMeasure along the other kerb too.\n');
+  writeFileSync(
+    join(folder, '.changeset/kerb.md'),
+    '---\n"@halfcup/core": minor\n---\n\nMeasure along the other kerb too.\n',
+  );
   expect(release(folder, 'pack', 'out').stderr).toContain('.changeset/kerb.md is in no version yet');
   expect(release(folder, 'version').status).toBe(0);
   const [major, minor] = before.split('.').map(Number) as [number, number];
@@ -52,7 +77,13 @@ it('a changeset becomes the next version in every place, and a section above the
   const log = read(folder, 'packages/core/CHANGELOG.md');
   expect(log.indexOf(`## ${next}`)).toBeGreaterThan(0);
   expect(log.indexOf('Measure along the other kerb too.')).toBeLessThan(log.indexOf(`## ${before}`));
-  expect(must('git', ['status', '--porcelain'], folder).split('\n').filter((line) => line !== '').map((line) => line.slice(3)).toSorted()).toEqual([...TOLD, 'packages/core/CHANGELOG.md'].toSorted());
+  expect(
+    must('git', ['status', '--porcelain'], folder)
+      .split('\n')
+      .filter((line) => line !== '')
+      .map((line) => line.slice(3))
+      .toSorted(),
+  ).toEqual([...TOLD, 'packages/core/CHANGELOG.md'].toSorted());
 });
 
 it('packs nothing from a tree with changes, or where a place tells another version, and says which', () => {
@@ -67,8 +98,23 @@ it('packs nothing from a tree with changes, or where a place tells another versi
 });
 
 it('two builds differ where a file is in one only or has other bytes, and nowhere else', async () => {
-  const { differences } = (await import(pathToFileURL(join(ROOT, 'scripts/reproducible.mjs')).href)) as { differences: (one: ReadonlyMap<string, string>, other: ReadonlyMap<string, string>) => string[] };
-  const one = new Map([['a', '1'], ['b', '2'], ['c', '3']]);
-  expect(differences(one, new Map([['a', '1'], ['b', '4'], ['d', '3']]))).toEqual(['b', 'c', 'd']);
+  const { differences } = (await import(pathToFileURL(join(ROOT, 'scripts/reproducible.mjs')).href)) as {
+    differences: (one: ReadonlyMap<string, string>, other: ReadonlyMap<string, string>) => string[];
+  };
+  const one = new Map([
+    ['a', '1'],
+    ['b', '2'],
+    ['c', '3'],
+  ]);
+  expect(
+    differences(
+      one,
+      new Map([
+        ['a', '1'],
+        ['b', '4'],
+        ['d', '3'],
+      ]),
+    ),
+  ).toEqual(['b', 'c', 'd']);
   expect(differences(one, new Map(one))).toEqual([]);
 });

@@ -6,7 +6,16 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { type Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type Stage, type Visit, type VisitOptions, dropFiles, during, foreignOf, mapIdle, openStage } from './support/browser.ts';
+import {
+  type Stage,
+  type Visit,
+  type VisitOptions,
+  dropFiles,
+  during,
+  foreignOf,
+  mapIdle,
+  openStage,
+} from './support/browser.ts';
 import { ROOT } from './support/build.ts';
 import { OCEAN, gpxText, straight } from './support/courses.ts';
 
@@ -18,17 +27,22 @@ afterAll(async () => stage?.close());
 
 const DEMO = join(ROOT, 'fixtures/demo');
 const demoText = (name: string): string => readFileSync(join(DEMO, name), 'utf8');
-const PLAN = JSON.parse(demoText('plan.json')) as { readonly name: string; readonly stations: readonly { readonly name: string }[] };
+const PLAN = JSON.parse(demoText('plan.json')) as {
+  readonly name: string;
+  readonly stations: readonly { readonly name: string }[];
+};
 
 /** How many findings core has for the demo. */
 function demoFindings(): number {
   const read = readPlan(demoText('plan.json'), 'plan.json');
   if (!read.ok) throw new Error('the demo plan does not read');
-  const gpx = new Map(['full.gpx', 'half.gpx'].map((name) => {
-    const document = readGpx(demoText(name), name);
-    if (!document.ok) throw new Error(`${name} does not read`);
-    return [name, document.value] as const;
-  }));
+  const gpx = new Map(
+    ['full.gpx', 'half.gpx'].map((name) => {
+      const document = readGpx(demoText(name), name);
+      if (!document.ok) throw new Error(`${name} does not read`);
+      return [name, document.value] as const;
+    }),
+  );
   const analysis = analyse(read.value.plan, { gpx });
   if (!analysis.ok) throw new Error('the demo plan cannot be analysed');
   return analysis.value.findings.length;
@@ -36,10 +50,10 @@ function demoFindings(): number {
 
 const on = <T>(act: (seen: Visit) => Promise<T>, options?: VisitOptions): Promise<T> => during(stage, act, options);
 
-
 const rows = (page: Page): ReturnType<Page['locator']> => page.getByRole('table').first().locator('tbody tr');
 const row = (page: Page, name: string): ReturnType<Page['locator']> => page.getByRole('button', { name, exact: true });
-const panel = (page: Page): ReturnType<Page['locator']> => page.getByRole('complementary', { name: 'Selected station' });
+const panel = (page: Page): ReturnType<Page['locator']> =>
+  page.getByRole('complementary', { name: 'Selected station' });
 
 describe('the viewer', () => {
   it('opens on the demo: its name, its stations, its findings, a drawn map, and the caution', async () => {
@@ -76,7 +90,10 @@ describe('the viewer', () => {
         const script = document.createElement('script');
         script.textContent = 'document.body.dataset.ran = "yes"';
         document.body.append(script);
-        const reached = await fetch('https://example.invalid/').then(() => true, () => false);
+        const reached = await fetch('https://example.invalid/').then(
+          () => true,
+          () => false,
+        );
         return { inline: document.body.dataset['ran'] ?? 'no', reached };
       });
       expect(ran).toEqual({ inline: 'no', reached: false });
@@ -90,20 +107,32 @@ describe('the viewer', () => {
       await row(page, name).click();
       await mapIdle(page);
       await expect.poll(() => panel(page).getByRole('heading', { level: 2 }).textContent()).toContain(name);
-      expect(await page.getByRole('button', { name: new RegExp(`^Station 5, ${name}`, 'u') }).first().getAttribute('aria-pressed')).toBe('true');
+      expect(
+        await page
+          .getByRole('button', { name: new RegExp(`^Station 5, ${name}`, 'u') })
+          .first()
+          .getAttribute('aria-pressed'),
+      ).toBe('true');
       await expect.poll(async () => (await page.locator('canvas').screenshot()).equals(before)).toBe(false);
-      for (const word of ['Ahead', 'Sports drink', 'Water', 'Trash']) expect(await panel(page).textContent()).toContain(word);
+      for (const word of ['Ahead', 'Sports drink', 'Water', 'Trash'])
+        expect(await panel(page).textContent()).toContain(word);
     });
   });
 
   it('goes from the strip, and from the map, to the row', async () => {
     await on(async ({ page }) => {
       const { name } = PLAN.stations[6]!;
-      await page.getByRole('button', { name: /^Station 7, / }).first().click();
+      await page
+        .getByRole('button', { name: /^Station 7, / })
+        .first()
+        .click();
       await expect.poll(() => row(page, name).getAttribute('aria-pressed')).toBe('true');
       await mapIdle(page);
       // The station fills the map now: its ring stands within some pixels of its middle.
-      await page.getByRole('button', { name: /^Station 1, / }).first().click();
+      await page
+        .getByRole('button', { name: /^Station 1, / })
+        .first()
+        .click();
       await mapIdle(page);
       const box = (await page.locator('canvas').boundingBox())!;
       const found = await spiral(page, box, PLAN.stations[0]!.name);
@@ -206,7 +235,9 @@ describe('the viewer', () => {
           async ({ page }) => {
             const check = async (): Promise<void> => {
               const { violations } = await new AxeBuilder({ page }).analyze();
-              expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join(', ')}`)).toEqual([]);
+              expect(
+                violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join(', ')}`),
+              ).toEqual([]);
             };
             const tabs = await page.getByRole('tab').all();
             for (const tab of tabs) {
@@ -257,12 +288,19 @@ describe('the viewer', () => {
 });
 
 /** Clicks on the map, from its middle outwards, until a station other than none is chosen; true where it is the one looked for. */
-async function spiral(page: Page, box: { x: number; y: number; width: number; height: number }, name: string): Promise<boolean> {
+async function spiral(
+  page: Page,
+  box: { x: number; y: number; width: number; height: number },
+  name: string,
+): Promise<boolean> {
   await row(page, PLAN.stations[1]!.name).focus();
   for (let ring = 0; ring < 14; ring++) {
     for (let step = 0; step < 12; step++) {
       const angle = (step * Math.PI) / 6;
-      await page.mouse.move(box.x + box.width / 2 + ring * 14 * Math.cos(angle), box.y + box.height / 2 + ring * 14 * Math.sin(angle));
+      await page.mouse.move(
+        box.x + box.width / 2 + ring * 14 * Math.cos(angle),
+        box.y + box.height / 2 + ring * 14 * Math.sin(angle),
+      );
       const pointer = await page.locator('canvas').evaluate((canvas) => getComputedStyle(canvas).cursor);
       if (pointer !== 'pointer') continue;
       await page.mouse.down();

@@ -36,7 +36,12 @@ function picture([red, green, blue]: readonly [number, number, number]): Buffer 
   head.set([8, 2, 0, 0, 0], 8);
   const rows = Buffer.alloc(256 * (1 + 256 * 3));
   for (let y = 0; y < 256; y++) for (let x = 0; x < 256; x++) rows.set([red, green, blue], y * 769 + 1 + x * 3);
-  return Buffer.concat([Buffer.from([137, 80, 78, 71, 13, 10, 26, 10]), chunk('IHDR', head), chunk('IDAT', deflateSync(rows)), chunk('IEND', Buffer.alloc(0))]);
+  return Buffer.concat([
+    Buffer.from([137, 80, 78, 71, 13, 10, 26, 10]),
+    chunk('IHDR', head),
+    chunk('IDAT', deflateSync(rows)),
+    chunk('IEND', Buffer.alloc(0)),
+  ]);
 }
 
 /** An archive of one picture for the whole world, by the public specification of PMTiles, version 3. */
@@ -47,16 +52,29 @@ function archive(tile: Buffer): Buffer {
   const head = Buffer.alloc(127);
   head.write('PMTiles', 'latin1');
   head[7] = 3;
-  const offsets = [127, directory.length, 127 + directory.length, about.length, 0, 0, 127 + directory.length + about.length, tile.length, 1, 1, 1];
+  const offsets = [
+    127,
+    directory.length,
+    127 + directory.length,
+    about.length,
+    0,
+    0,
+    127 + directory.length + about.length,
+    tile.length,
+    1,
+    1,
+    1,
+  ];
   offsets.forEach((value, index) => head.writeBigUInt64LE(BigInt(value), 8 + index * 8));
   // Clustered; nothing compressed; PNG; zoom 0 to 0.
   head.set([1, 1, 1, 2, 0, 0], 96);
-  [-1_800_000_000, -850_000_000, 1_800_000_000, 850_000_000].forEach((value, index) => head.writeInt32LE(value, 102 + index * 4));
+  [-1_800_000_000, -850_000_000, 1_800_000_000, 850_000_000].forEach((value, index) =>
+    head.writeInt32LE(value, 102 + index * 4),
+  );
   return Buffer.concat([head, directory, about, tile]);
 }
 
 const on = (act: (seen: Visit) => Promise<void>, options?: VisitOptions): Promise<void> => during(stage, act, options);
-
 
 const openChoice = async (page: Page): Promise<void> => page.getByRole('button', { name: 'Background' }).click();
 const foreign = (requests: readonly string[]): string[] => foreignOf(stage, requests);
@@ -75,7 +93,8 @@ async function shareOf(page: Page, colour: readonly [number, number, number]): P
       const pixels = context.getImageData(0, 0, image.width, image.height).data;
       let near = 0;
       for (let at = 0; at < pixels.length; at += 4) {
-        if (Math.abs(pixels[at]! - red) + Math.abs(pixels[at + 1]! - green) + Math.abs(pixels[at + 2]! - blue) < 60) near++;
+        if (Math.abs(pixels[at]! - red) + Math.abs(pixels[at + 1]! - green) + Math.abs(pixels[at + 2]! - blue) < 60)
+          near++;
       }
       return near / (pixels.length / 4);
     },
@@ -89,13 +108,19 @@ describe('what lies under the course', () => {
       const asked: string[] = [];
       await context.route('https://tiles.example.invalid/**', (route) => {
         asked.push(route.request().url());
-        return route.fulfill({ contentType: 'image/png', headers: { 'access-control-allow-origin': '*' }, body: picture([40, 200, 90]) });
+        return route.fulfill({
+          contentType: 'image/png',
+          headers: { 'access-control-allow-origin': '*' },
+          body: picture([40, 200, 90]),
+        });
       });
       expect(foreign(requests)).toEqual([]);
       await openChoice(page);
       await page.getByRole('radio', { name: 'A map by its address' }).check();
       await page.getByRole('button', { name: 'Use this map' }).click();
-      await expect.poll(() => page.getByRole('group', { name: 'Background' }).textContent()).toContain('accepted: an https address');
+      await expect
+        .poll(() => page.getByRole('group', { name: 'Background' }).textContent())
+        .toContain('accepted: an https address');
       await page.getByLabel(/^Address of a style/u).fill('https://tiles.example.invalid/{z}/{x}/{y}.png');
       await page.getByRole('button', { name: 'Use this map' }).click();
       expect(await page.getByLabel(/^Address of a style/u).inputValue()).toContain('{z}');
@@ -103,7 +128,9 @@ describe('what lies under the course', () => {
       await page.getByLabel(/^Credit/u).fill('Survey of an island');
       await page.getByRole('button', { name: 'Use this map' }).click();
       await expect.poll(() => asked.length).toBeGreaterThan(0);
-      await expect.poll(() => page.getByText('Background: Survey of an island. Fetched from tiles.example.invalid').count()).toBe(1);
+      await expect
+        .poll(() => page.getByText('Background: Survey of an island. Fetched from tiles.example.invalid').count())
+        .toBe(1);
       await mapIdle(page);
       // Mixed with the paper beneath by its opacity of 0.75.
       await expect.poll(() => shareOf(page, [90, 209, 122]), { timeout: 20_000 }).toBeGreaterThan(0.5);
@@ -118,13 +145,17 @@ describe('what lies under the course', () => {
 
   it('tells a style that cannot be had, and keeps what was there', async () => {
     await on(async ({ page, context }) => {
-      await context.route('https://style.example.invalid/**', (route) => route.fulfill({ status: 404, headers: { 'access-control-allow-origin': '*' }, body: '' }));
+      await context.route('https://style.example.invalid/**', (route) =>
+        route.fulfill({ status: 404, headers: { 'access-control-allow-origin': '*' }, body: '' }),
+      );
       await openChoice(page);
       await page.getByRole('radio', { name: 'A map by its address' }).check();
       await page.getByLabel(/^Address of a style/u).fill('https://style.example.invalid/style.json');
       await page.getByLabel(/^Credit/u).fill('Somebody');
       await page.getByRole('button', { name: 'Use this map' }).click();
-      await expect.poll(() => page.getByRole('status').filter({ hasText: 'style.example.invalid answered 404' }).count()).toBe(1);
+      await expect
+        .poll(() => page.getByRole('status').filter({ hasText: 'style.example.invalid answered 404' }).count())
+        .toBe(1);
     });
   });
 
@@ -143,7 +174,11 @@ describe('what lies under the course', () => {
     await on(async ({ page, requests, faults }) => {
       await openChoice(page);
       await page.getByRole('radio', { name: /PMTiles/u }).check();
-      await page.locator('input[accept=".pmtiles"]').setInputFiles({ name: 'island.pmtiles', mimeType: 'application/octet-stream', buffer: archive(picture([200, 60, 200])) });
+      await page.locator('input[accept=".pmtiles"]').setInputFiles({
+        name: 'island.pmtiles',
+        mimeType: 'application/octet-stream',
+        buffer: archive(picture([200, 60, 200])),
+      });
       await mapIdle(page);
       await expect.poll(() => shareOf(page, [210, 104, 208]), { timeout: 20_000 }).toBeGreaterThan(0.5);
       expect(await page.getByText('island.pmtiles, from this device').count()).toBe(1);
@@ -152,18 +187,21 @@ describe('what lies under the course', () => {
     });
   });
 
-  it.each(['light', 'dark'] as const)('has nothing that axe objects to, %s, and closes by Escape', async (colorScheme) => {
-    await on(
-      async ({ page }) => {
-        await openChoice(page);
-        await page.getByRole('radio', { name: 'A map by its address' }).check();
-        const { violations } = await new AxeBuilder({ page }).analyze();
-        expect(violations.map(({ id }) => id)).toEqual([]);
-        await page.keyboard.press('Escape');
-        expect(await page.getByRole('group', { name: 'Background' }).count()).toBe(0);
-        expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('Background');
-      },
-      { colorScheme, viewport: { width: 360, height: 740 } },
-    );
-  });
+  it.each(['light', 'dark'] as const)(
+    'has nothing that axe objects to, %s, and closes by Escape',
+    async (colorScheme) => {
+      await on(
+        async ({ page }) => {
+          await openChoice(page);
+          await page.getByRole('radio', { name: 'A map by its address' }).check();
+          const { violations } = await new AxeBuilder({ page }).analyze();
+          expect(violations.map(({ id }) => id)).toEqual([]);
+          await page.keyboard.press('Escape');
+          expect(await page.getByRole('group', { name: 'Background' }).count()).toBe(0);
+          expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('Background');
+        },
+        { colorScheme, viewport: { width: 360, height: 740 } },
+      );
+    },
+  );
 });

@@ -8,7 +8,19 @@ import { join } from 'node:path';
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { serviceWorkerText } from '../packages/viewer/offline.ts';
-import { type Stage, type Visit, type VisitOptions, builtViewer, dropFiles, during, mapIdle, openStage, savedPlan, serve, visit } from './support/browser.ts';
+import {
+  type Stage,
+  type Visit,
+  type VisitOptions,
+  builtViewer,
+  dropFiles,
+  during,
+  mapIdle,
+  openStage,
+  savedPlan,
+  serve,
+  visit,
+} from './support/browser.ts';
 import { ROOT } from './support/build.ts';
 import { OCEAN, gpxText, straight } from './support/courses.ts';
 
@@ -26,7 +38,6 @@ afterAll(async () => {
 
 const on = <T>(act: (seen: Visit) => Promise<T>, options?: VisitOptions): Promise<T> => during(stage, act, options);
 
-
 async function another(context: BrowserContext, address = stage.address): Promise<Page> {
   const page = await context.newPage();
   await page.goto(address);
@@ -37,7 +48,8 @@ async function another(context: BrowserContext, address = stage.address): Promis
 const rows = (page: Page): Promise<number> => page.getByRole('table').first().locator('tbody tr').count();
 const title = (page: Page): Promise<string | null> => page.getByRole('heading', { level: 1 }).textContent();
 const notice = (page: Page): ReturnType<Page['locator']> => page.locator('.notice');
-const says = async (page: Page, words: string | RegExp): Promise<void> => notice(page).filter({ hasText: words }).waitFor({ timeout: 20_000 });
+const says = async (page: Page, words: string | RegExp): Promise<void> =>
+  notice(page).filter({ hasText: words }).waitFor({ timeout: 20_000 });
 const answer = (page: Page, label: string): Promise<void> => notice(page).getByRole('button', { name: label }).click();
 const keeping = (page: Page): Promise<string | null> => page.locator('[data-keeping]').getAttribute('data-keeping');
 const kept = (page: Page): Promise<void> => page.locator('[data-keeping="kept"]').waitFor({ timeout: 20_000 });
@@ -50,7 +62,8 @@ async function change(page: Page): Promise<void> {
   await expect.poll(() => rows(page)).toBe(before + 1);
 }
 
-const choose = (page: Page, files: Parameters<ReturnType<Page['locator']>['setInputFiles']>[0]): Promise<void> => page.locator('input[type=file][accept*=".gpx"]').first().setInputFiles(files);
+const choose = (page: Page, files: Parameters<ReturnType<Page['locator']>['setInputFiles']>[0]): Promise<void> =>
+  page.locator('input[type=file][accept*=".gpx"]').first().setInputFiles(files);
 
 interface Row {
   readonly id: string;
@@ -98,7 +111,22 @@ const putByHand = (page: Page, version: number, records: readonly object[]): Pro
     [version, records] as const,
   );
 
-const SMALL = { 'small.json': JSON.stringify({ format: 'halfcup-plan', version: 1, name: 'Small', courses: [{ id: 'c', name: 'C', line: straight(OCEAN, 80, 30, 100).map(([lon, lat]) => [lon, lat]), drawn: 'centre' }], races: [{ id: 'r', name: 'R', course: 'c' }], stations: [] }, null, 2) };
+const SMALL = {
+  'small.json': JSON.stringify(
+    {
+      format: 'halfcup-plan',
+      version: 1,
+      name: 'Small',
+      courses: [
+        { id: 'c', name: 'C', line: straight(OCEAN, 80, 30, 100).map(([lon, lat]) => [lon, lat]), drawn: 'centre' },
+      ],
+      races: [{ id: 'r', name: 'R', course: 'c' }],
+      stations: [],
+    },
+    null,
+    2,
+  ),
+};
 
 describe('what the browser keeps', () => {
   it('is there after the tab was killed in the middle of changes, but for the last at most, and undo still leads to the very bytes', async () => {
@@ -111,7 +139,8 @@ describe('what the browser keeps', () => {
       await page.close();
       const again = await another(context);
       expect(await rows(again)).toBeGreaterThanOrEqual(before - 1);
-      for (let left = (await rows(again)) - 9; left > 0; left--) await again.getByRole('button', { name: 'Undo' }).click();
+      for (let left = (await rows(again)) - 9; left > 0; left--)
+        await again.getByRole('button', { name: 'Undo' }).click();
       expect(await savedPlan(again)).toBe(DEMO);
     });
   });
@@ -170,7 +199,21 @@ describe('what the browser keeps', () => {
   });
 
   it('of an earlier version is brought to this one, and set aside as it was', async () => {
-    const old = { id: 'old', name: 'Earlier', file: 'earlier.json', text: JSON.stringify({ format: 'halfcup-plan', version: 1, name: 'Earlier', courses: [{ id: 'c', name: 'C', gpx: 'way.gpx', drawn: 'centre' }], races: [{ id: 'r', name: 'R', course: 'c' }], stations: [] }), gpx: { 'way.gpx': gpxText([straight(OCEAN, 80, 40, 50)]) }, changed: 1_700_000_000_000 };
+    const old = {
+      id: 'old',
+      name: 'Earlier',
+      file: 'earlier.json',
+      text: JSON.stringify({
+        format: 'halfcup-plan',
+        version: 1,
+        name: 'Earlier',
+        courses: [{ id: 'c', name: 'C', gpx: 'way.gpx', drawn: 'centre' }],
+        races: [{ id: 'r', name: 'R', course: 'c' }],
+        stations: [],
+      }),
+      gpx: { 'way.gpx': gpxText([straight(OCEAN, 80, 40, 50)]) },
+      changed: 1_700_000_000_000,
+    };
     const strange = { id: 'strange', words: 'of no version' };
     const context = await stage.browser.newContext({ serviceWorkers: 'block' });
     const page = await context.newPage();
@@ -284,8 +327,16 @@ describe('files', () => {
   it('a plan goes back to the file that it was saved to; a file changed elsewhere is told before it is written over', async () => {
     await on(async ({ page }) => {
       // The page's own private files have the same handles as those that a person chooses.
-      await page.evaluate(() => Object.assign(window, { showSaveFilePicker: async () => (await navigator.storage.getDirectory()).getFileHandle('mine.json', { create: true }) }));
-      const held = (): Promise<string> => page.evaluate(async () => (await (await (await navigator.storage.getDirectory()).getFileHandle('mine.json')).getFile()).text());
+      await page.evaluate(() =>
+        Object.assign(window, {
+          showSaveFilePicker: async () =>
+            (await navigator.storage.getDirectory()).getFileHandle('mine.json', { create: true }),
+        }),
+      );
+      const held = (): Promise<string> =>
+        page.evaluate(async () =>
+          (await (await (await navigator.storage.getDirectory()).getFileHandle('mine.json')).getFile()).text(),
+        );
       const press = (): Promise<void> => page.getByRole('button', { name: /^Save(,|$)/u }).click();
       await press();
       await says(page, 'Saved to mine.json');
@@ -294,7 +345,9 @@ describe('files', () => {
       await press();
       await expect.poll(held).not.toBe(DEMO);
       await page.evaluate(async () => {
-        const stream = await (await (await navigator.storage.getDirectory()).getFileHandle('mine.json')).createWritable();
+        const stream = await (
+          await (await navigator.storage.getDirectory()).getFileHandle('mine.json')
+        ).createWritable();
         await stream.write('from elsewhere');
         await stream.close();
       });
@@ -314,7 +367,10 @@ describe('files', () => {
       await change(page);
       const text = await savedPlan(page);
       await page.getByRole('button', { name: 'Plans' }).click();
-      const [given] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: 'Save with its files' }).click()]);
+      const [given] = await Promise.all([
+        page.waitForEvent('download'),
+        page.getByRole('button', { name: 'Save with its files' }).click(),
+      ]);
       expect(given.suggestedFilename()).toBe('plan.zip');
       await given.saveAs(path);
       writeFileSync(join(folder, 'text.json'), text);
@@ -379,7 +435,9 @@ describe('without its server', () => {
     await page.evaluate(async () => {
       await navigator.serviceWorker.ready;
     });
-    await expect.poll(() => page.evaluate(() => navigator.serviceWorker.controller?.state), { timeout: 20_000 }).toBe('activated');
+    await expect
+      .poll(() => page.evaluate(() => navigator.serviceWorker.controller?.state), { timeout: 20_000 })
+      .toBe('activated');
   };
 
   it('the page reloads, opens, changes, keeps and prints, and asks no other host for anything', async () => {
@@ -398,7 +456,9 @@ describe('without its server', () => {
     await dropFiles(page, SMALL);
     await expect.poll(() => title(page)).toBe('Small');
     expect((await page.pdf()).subarray(0, 5).toString()).toBe('%PDF-');
-    expect(requests.filter((address) => !address.startsWith(served.address) && !address.startsWith('blob:'))).toEqual([]);
+    expect(requests.filter((address) => !address.startsWith(served.address) && !address.startsWith('blob:'))).toEqual(
+      [],
+    );
     await context.close();
   });
 

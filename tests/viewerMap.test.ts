@@ -1,13 +1,30 @@
 /** Stations moved on the map by mouse, finger and keys, and the answer to "where is this?", held to what core makes of the resulting plan. */
 import { AxeBuilder } from '@axe-core/playwright';
-import { type Analysis, type LonLat, type StationLayout, analyse, formatMeasure, gridReference, readPlan } from '@halfcup/core';
+import {
+  type Analysis,
+  type LonLat,
+  type StationLayout,
+  analyse,
+  formatMeasure,
+  gridReference,
+  readPlan,
+} from '@halfcup/core';
 import { courseLength, passesOf, pointAt } from '@halfcup/core/geometry';
 import { readGpx } from '@halfcup/core/gpx';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { type Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type Stage, type Visit, type VisitOptions, during, foreignOf, mapIdle, openStage, visit } from './support/browser.ts';
+import {
+  type Stage,
+  type Visit,
+  type VisitOptions,
+  during,
+  foreignOf,
+  mapIdle,
+  openStage,
+  visit,
+} from './support/browser.ts';
 import { ROOT } from './support/build.ts';
 import { geodesicLength } from './support/courses.ts';
 
@@ -23,11 +40,13 @@ const demoText = (name: string): string => readFileSync(join(ROOT, 'fixtures/dem
 function computed(text: string): Analysis {
   const read = readPlan(text, 'plan.json');
   if (!read.ok) throw new Error(`the plan does not read: ${read.findings[0]?.message ?? ''}`);
-  const gpx = new Map(['full.gpx', 'half.gpx'].map((name) => {
-    const document = readGpx(demoText(name), name);
-    if (!document.ok) throw new Error(`${name} does not read`);
-    return [name, document.value] as const;
-  }));
+  const gpx = new Map(
+    ['full.gpx', 'half.gpx'].map((name) => {
+      const document = readGpx(demoText(name), name);
+      if (!document.ok) throw new Error(`${name} does not read`);
+      return [name, document.value] as const;
+    }),
+  );
   const analysis = analyse(read.value.plan, { gpx });
   if (!analysis.ok) throw new Error(`the plan cannot be analysed: ${analysis.findings[0]?.message ?? ''}`);
   return analysis.value;
@@ -42,13 +61,17 @@ interface Hook {
 
 /** The page's hook for tests, which is there at an address with #bench only. */
 const hook = <K extends keyof Hook>(page: Page, name: K, ...given: Parameters<Hook[K]>): Promise<ReturnType<Hook[K]>> =>
-  page.evaluate(([key, values]) => {
-    const held = (window as unknown as { halfcupBench: Record<string, (...args: unknown[]) => unknown> }).halfcupBench;
-    return held[key]!(...values) as never;
-  }, [name, given as unknown[]] as const);
+  page.evaluate(
+    ([key, values]) => {
+      const held = (window as unknown as { halfcupBench: Record<string, (...args: unknown[]) => unknown> })
+        .halfcupBench;
+      return held[key]!(...values) as never;
+    },
+    [name, given as unknown[]] as const,
+  );
 
-const on = <T>(act: (seen: Visit) => Promise<T>, options: VisitOptions = {}): Promise<T> => during({ ...stage, address: `${stage.address}#bench` }, act, { reducedMotion: 'reduce', ...options });
-
+const on = <T>(act: (seen: Visit) => Promise<T>, options: VisitOptions = {}): Promise<T> =>
+  during({ ...stage, address: `${stage.address}#bench` }, act, { reducedMotion: 'reduce', ...options });
 
 const NAME = 'Wrack Fork';
 const ID = 's3';
@@ -61,7 +84,8 @@ async function goTo(page: Page): Promise<readonly [number, number]> {
   return pinOf(page);
 }
 
-const pinOf = async (page: Page): Promise<readonly [number, number]> => hook(page, 'place', (await hook(page, 'pins'))[ID]!);
+const pinOf = async (page: Page): Promise<readonly [number, number]> =>
+  hook(page, 'place', (await hook(page, 'pins'))[ID]!);
 
 async function drag(page: Page, [x, y]: readonly [number, number], [dx, dy]: readonly [number, number]): Promise<void> {
   await page.mouse.move(x, y);
@@ -72,10 +96,13 @@ async function drag(page: Page, [x, y]: readonly [number, number], [dx, dy]: rea
 }
 
 const stationOf = (analysis: Analysis): StationLayout => analysis.stations.find(({ id }) => id === ID)!;
-const leadOf = (analysis: Analysis): StationLayout['directions'][number] => stationOf(analysis).directions.find(({ lead }) => lead)!;
-const leadPass = (analysis: Analysis): StationLayout['passes'][number] => stationOf(analysis).passes[leadOf(analysis).passes[0]!]!;
+const leadOf = (analysis: Analysis): StationLayout['directions'][number] =>
+  stationOf(analysis).directions.find(({ lead }) => lead)!;
+const leadPass = (analysis: Analysis): StationLayout['passes'][number] =>
+  stationOf(analysis).passes[leadOf(analysis).passes[0]!]!;
 
-const tenths = (value: number): string => (Number(Math.abs(value).toFixed(1)) === 0 ? '0.0' : `${value < 0 ? '−' : ''}${Math.abs(value).toFixed(1)}`);
+const tenths = (value: number): string =>
+  Number(Math.abs(value).toFixed(1)) === 0 ? '0.0' : `${value < 0 ? '−' : ''}${Math.abs(value).toFixed(1)}`;
 
 /** Row, panel, findings and pins shown are those of core for the text that the page holds. */
 async function expectAsComputed(page: Page): Promise<Analysis> {
@@ -90,8 +117,12 @@ async function expectAsComputed(page: Page): Promise<Analysis> {
   const wheels = lead.items.flatMap((item) => (item.wheel === null ? [item.along] : [item.along, item.wheel])).flat();
   expect(wheels.length).toBeGreaterThan(8);
   for (const figure of wheels) expect(shown).toContain(tenths(figure));
-  expect((await hook(page, 'findings')).toSorted()).toEqual(analysis.findings.map(({ code, message }) => `${code}: ${message}`).toSorted());
-  expect(await hook(page, 'pins')).toEqual(Object.fromEntries(analysis.stations.map(({ id, at }) => [id, [at[0], at[1]]])));
+  expect((await hook(page, 'findings')).toSorted()).toEqual(
+    analysis.findings.map(({ code, message }) => `${code}: ${message}`).toSorted(),
+  );
+  expect(await hook(page, 'pins')).toEqual(
+    Object.fromEntries(analysis.stations.map(({ id, at }) => [id, [at[0], at[1]]])),
+  );
   return analysis;
 }
 
@@ -211,9 +242,13 @@ describe('a station on the map', () => {
 /** A place on the ring of the station, found by its pointer: it stands in some direction from the pin, beyond the words of its tables. */
 async function ringNear(page: Page, [x, y]: readonly [number, number]): Promise<[number, number]> {
   for (let angle = 0; angle < 360; angle += 5) {
-    const place: [number, number] = [x + 99 * Math.sin((angle * Math.PI) / 180), y - 99 * Math.cos((angle * Math.PI) / 180)];
+    const place: [number, number] = [
+      x + 99 * Math.sin((angle * Math.PI) / 180),
+      y - 99 * Math.cos((angle * Math.PI) / 180),
+    ];
     await page.mouse.move(...place);
-    if ((await page.locator('canvas').evaluate((canvas) => getComputedStyle(canvas).cursor)) === 'pointer') return place;
+    if ((await page.locator('canvas').evaluate((canvas) => getComputedStyle(canvas).cursor)) === 'pointer')
+      return place;
   }
   throw new Error('no ring was found around the pin');
 }
@@ -238,23 +273,35 @@ describe('"where is this?"', () => {
       const analysis = computed(await hook(page, 'text'));
       const indexed = analysis.courses.find((one) => one.course.id === 'full')!;
       const race = analysis.plan.races.find(({ course }) => course === 'full')!;
-      const [, km, mi] = /, ([\d.]+) km \(([\d.]+) mi\) from the start/u.exec(lines.find((line) => line.startsWith(race.name))!)!;
+      const [, km, mi] = /, ([\d.]+) km \(([\d.]+) mi\) from the start/u.exec(
+        lines.find((line) => line.startsWith(race.name))!,
+      )!;
       const measure = Number(km) * 1000;
       expect(Math.abs(measure - MEASURE)).toBeLessThan(300);
       // The international mile: 1609.344 m exactly.
       expect(Number(mi)).toBeCloseTo(measure / 1609.344, 2);
-      const [, lat, lon] = /: (-?\d+\.\d{6}), (-?\d+\.\d{6}) /u.exec(lines.find((line) => line.startsWith('Latitude, longitude'))!)!;
+      const [, lat, lon] = /: (-?\d+\.\d{6}), (-?\d+\.\d{6}) /u.exec(
+        lines.find((line) => line.startsWith('Latitude, longitude'))!,
+      )!;
       const place = pointAt(indexed.course, measure)!.at;
       expect(geodesicLength([Number(lon), Number(lat)], [place[0], place[1]])).toBeLessThan(1);
       expect(lines).toContain(`Grid reference (MGRS): ${gridReference([Number(lon), Number(lat)], 4).text}`);
       const half = analysis.courses.find((one) => one.course.id === 'half')!;
       const others = passesOf(half, place, { snapRadius: 20, pinR95: 5, courseR95: 3, sideConfidence: 0.95 });
       expect(lines.filter((line) => line.startsWith('Also Half')).length).toBe(others.length);
-      const served = analysis.stations.flatMap((station) => station.passes.filter((pass) => pass.served && pass.course === 'full').map((pass) => ({ name: station.name, number: station.index + 1, by: pass.measure - measure })));
+      const served = analysis.stations.flatMap((station) =>
+        station.passes
+          .filter((pass) => pass.served && pass.course === 'full')
+          .map((pass) => ({ name: station.name, number: station.index + 1, by: pass.measure - measure })),
+      );
       const before = served.filter(({ by }) => by <= 0).toSorted((a, b) => b.by - a.by)[0]!;
       const after = served.filter(({ by }) => by > 0).toSorted((a, b) => a.by - b.by)[0]!;
-      expect(lines).toContainEqual(expect.stringMatching(new RegExp(` past station ${before.number}, ${before.name}$`, 'u')) as string);
-      const [, away] = new RegExp(`^([\\d.]+) km .* before station ${after.number}, ${after.name}$`, 'u').exec(lines.find((line) => line.includes(' before station '))!)!;
+      expect(lines).toContainEqual(
+        expect.stringMatching(new RegExp(` past station ${before.number}, ${before.name}$`, 'u')) as string,
+      );
+      const [, away] = new RegExp(`^([\\d.]+) km .* before station ${after.number}, ${after.name}$`, 'u').exec(
+        lines.find((line) => line.includes(' before station '))!,
+      )!;
       expect(Number(away) * 1000).toBeCloseTo(after.by, -1);
       expect(measure).toBeLessThan(courseLength(indexed.course));
       expect(foreign(seen)).toEqual([]);
@@ -283,7 +330,10 @@ describe('"where is this?"', () => {
     await on(async ({ page }) => {
       const first = await hook(page, 'text');
       await askOn(page);
-      await page.getByRole('group', { name: 'Add a station here' }).getByRole('button', { name: 'Right-hand side' }).click();
+      await page
+        .getByRole('group', { name: 'Add a station here' })
+        .getByRole('button', { name: 'Right-hand side' })
+        .click();
       const added = computed(await hook(page, 'text')).stations.at(-1)!;
       expect(Math.abs(added.directions[0]!.measure - MEASURE)).toBeLessThan(300);
       expect(added.directions[0]!.side).toBe('right');

@@ -14,7 +14,9 @@ beforeAll(async () => {
 });
 afterAll(async () => stage?.close());
 
-const PLAN = JSON.parse(readFileSync(join(ROOT, 'fixtures/demo/plan.json'), 'utf8')) as { readonly stations: readonly { readonly name: string }[] };
+const PLAN = JSON.parse(readFileSync(join(ROOT, 'fixtures/demo/plan.json'), 'utf8')) as {
+  readonly stations: readonly { readonly name: string }[];
+};
 
 const on = (act: (seen: Visit) => Promise<void>, options?: VisitOptions): Promise<void> =>
   faultless(
@@ -29,12 +31,15 @@ const on = (act: (seen: Visit) => Promise<void>, options?: VisitOptions): Promis
     options,
   );
 
-
-const preview = async (page: Page): Promise<string> => (await page.frameLocator('.paper-preview').locator('body').textContent()) ?? '';
+const preview = async (page: Page): Promise<string> =>
+  (await page.frameLocator('.paper-preview').locator('body').textContent()) ?? '';
 
 async function downloaded(page: Page, button: string): Promise<string> {
   await page.evaluate(() => Object.assign(window, { showSaveFilePicker: undefined }));
-  const [given] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: button }).click()]);
+  const [given] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: button }).click(),
+  ]);
   return readFileSync(await given.path(), 'utf8');
 }
 
@@ -42,8 +47,21 @@ describe('papers', () => {
   it('shows every paper of the demo, with the stations it is about', async () => {
     await on(async ({ page }) => {
       const choice = page.getByRole('combobox', { name: 'Paper', exact: true });
-      const names = await choice.locator('option').evaluateAll((options) => options.map((option) => (option as HTMLOptionElement).value));
-      expect(names).toEqual(expect.arrayContaining(['overview.html', 'captains.html', 'cards.html', 'placement.html', 'supplies.html', 'run-v1.html', 'collection.html', 'report.html']));
+      const names = await choice
+        .locator('option')
+        .evaluateAll((options) => options.map((option) => (option as HTMLOptionElement).value));
+      expect(names).toEqual(
+        expect.arrayContaining([
+          'overview.html',
+          'captains.html',
+          'cards.html',
+          'placement.html',
+          'supplies.html',
+          'run-v1.html',
+          'collection.html',
+          'report.html',
+        ]),
+      );
       let before = '';
       for (const name of names.filter((one) => one !== 'captains.html')) {
         await choice.selectOption(name);
@@ -64,7 +82,9 @@ describe('papers', () => {
       await page.getByLabel('Language').selectOption('es');
       await expect.poll(() => preview(page)).toContain('control de carrera');
       await page.getByRole('button', { name: 'Print', exact: true }).click();
-      await expect.poll(() => page.evaluate(() => (window as unknown as { printed?: string }).printed ?? '')).toContain('control de carrera');
+      await expect
+        .poll(() => page.evaluate(() => (window as unknown as { printed?: string }).printed ?? ''))
+        .toContain('control de carrera');
       const html = await downloaded(page, 'Save as HTML');
       expect(html).toContain('<html lang="es"');
       expect(html).toContain('Strand Road');
@@ -73,7 +93,11 @@ describe('papers', () => {
 
   it('hands over the layout as the command line does', async () => {
     await on(async ({ page }) => {
-      for (const [button, format] of [['GPX, for hand-held devices', 'gpx'], ['CSV, for spreadsheets', 'csv'], ['GeoJSON, for maps', 'geojson']] as const) {
+      for (const [button, format] of [
+        ['GPX, for hand-held devices', 'gpx'],
+        ['CSV, for spreadsheets', 'csv'],
+        ['GeoJSON, for maps', 'geojson'],
+      ] as const) {
         const { out } = halfcupIn(ROOT, 'export', 'fixtures/demo/plan.json', '--to', format);
         const given = await downloaded(page, button);
         if (format === 'geojson') expect(JSON.parse(given)).toEqual(JSON.parse(out));
@@ -83,7 +107,10 @@ describe('papers', () => {
     });
   });
 
-  for (const [colorScheme, width] of [['light', 1440], ['dark', 360]] as const) {
+  for (const [colorScheme, width] of [
+    ['light', 1440],
+    ['dark', 360],
+  ] as const) {
     it(`has nothing that axe objects to, ${colorScheme}, ${width} px, and is no wider than its room`, async () => {
       await on(
         async ({ page }) => {

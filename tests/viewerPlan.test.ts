@@ -4,7 +4,14 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type Stage, type Visit, type VisitOptions, faultless, openStage, savedPlan as saved } from './support/browser.ts';
+import {
+  type Stage,
+  type Visit,
+  type VisitOptions,
+  faultless,
+  openStage,
+  savedPlan as saved,
+} from './support/browser.ts';
 import { ROOT } from './support/build.ts';
 
 let stage: Stage;
@@ -25,10 +32,12 @@ const on = (act: (seen: Visit) => Promise<void>, options?: VisitOptions): Promis
     options,
   );
 
-
 const panel = (page: Page): Locator => page.getByRole('tabpanel');
 const section = async (page: Page, title: string): Promise<Locator> => {
-  const found = panel(page).locator('details.plan-section').filter({ has: page.getByText(title, { exact: true }) }).first();
+  const found = panel(page)
+    .locator('details.plan-section')
+    .filter({ has: page.getByText(title, { exact: true }) })
+    .first();
   await found.locator('summary').first().focus();
   await page.keyboard.press('Enter');
   return found;
@@ -77,7 +86,11 @@ describe('the plan’s panel', () => {
         return [plan.vehicles, plan.zones, plan.clock].map((list) => list?.length ?? 0);
       };
       const before = await counts();
-      for (const [title, label] of [['Vehicles', 'Add a vehicle'], ['Zones', /^Add a zone/u], ['Road clock', 'Add a place']] as const) {
+      for (const [title, label] of [
+        ['Vehicles', 'Add a vehicle'],
+        ['Zones', /^Add a zone/u],
+        ['Road clock', 'Add a place'],
+      ] as const) {
         const found = await section(page, title);
         await found.getByRole('button', { name: label }).focus();
         await page.keyboard.press('Enter');
@@ -85,9 +98,15 @@ describe('the plan’s panel', () => {
       }
       expect(await counts()).toEqual(before.map((count) => count + 1));
       for (const title of ['Vehicles', 'Zones', 'Road clock']) {
-        const found = panel(page).locator('details.plan-section').filter({ has: page.getByText(title, { exact: true }) });
+        const found = panel(page)
+          .locator('details.plan-section')
+          .filter({ has: page.getByText(title, { exact: true }) });
         await found.locator('details.more').last().locator('summary').first().click();
-        await found.locator('details.more').last().getByRole('button', { name: /^Delete/u }).click();
+        await found
+          .locator('details.more')
+          .last()
+          .getByRole('button', { name: /^Delete/u })
+          .click();
       }
       expect(await counts()).toEqual(before);
     });
@@ -106,18 +125,30 @@ describe('the plan’s panel', () => {
   it('changes the form of finish times, and takes shares with times line by line', async () => {
     await on(async ({ page }) => {
       const races = await section(page, 'Races');
-      await races.locator('summary').filter({ hasText: /^Full marathon$/u }).click();
+      await races
+        .locator('summary')
+        .filter({ hasText: /^Full marathon$/u })
+        .click();
       const race = races.locator('details.more').filter({ hasText: 'Delete race Full marathon' }).first();
       await race.getByLabel('Finish times by').last().selectOption('quantiles');
       const lines = race.getByLabel('Share, time');
       await lines.fill('0, 2:31:00\n0.5, 4:10:00\n1, 6:50:00');
       await lines.press('Control+Enter');
       const plan = JSON.parse(await saved(page)) as { readonly races: readonly { readonly finish: unknown }[] };
-      expect(plan.races[0]!.finish).toEqual({ quantiles: [[0, '2:31:00'], [0.5, '4:10:00'], [1, '6:50:00']] });
+      expect(plan.races[0]!.finish).toEqual({
+        quantiles: [
+          [0, '2:31:00'],
+          [0.5, '4:10:00'],
+          [1, '6:50:00'],
+        ],
+      });
     });
   });
 
-  for (const [colorScheme, width] of [['light', 1440], ['dark', 360]] as const) {
+  for (const [colorScheme, width] of [
+    ['light', 1440],
+    ['dark', 360],
+  ] as const) {
     it(`has nothing that axe objects to with all of it open, and fits, ${colorScheme}, ${width} px`, async () => {
       await on(
         async ({ page }) => {
@@ -125,7 +156,15 @@ describe('the plan’s panel', () => {
             for (const one of document.querySelectorAll('details')) one.open = true;
           });
           const { violations } = await new AxeBuilder({ page }).analyze();
-          expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).slice(0, 3).join(', ')}`)).toEqual([]);
+          expect(
+            violations.map(
+              ({ id, nodes }) =>
+                `${id}: ${nodes
+                  .map((node) => node.target.join(' '))
+                  .slice(0, 3)
+                  .join(', ')}`,
+            ),
+          ).toEqual([]);
           const wide = await panel(page).evaluate((element) => element.scrollWidth - element.clientWidth);
           expect(wide).toBeLessThanOrEqual(0);
         },

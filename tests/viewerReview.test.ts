@@ -1,13 +1,35 @@
 /** Positions side by side, review with waivers, points as placed, the report, race day and better positions: built, in a real browser. */
 import { AxeBuilder } from '@axe-core/playwright';
-import { type Analysis, type GpxDocument, type PlanDocument, type PlanVariant, analyse, compareAnalyses, formatMinute, improve, movedText, readPlan, withVariant } from '@halfcup/core';
+import {
+  type Analysis,
+  type GpxDocument,
+  type PlanDocument,
+  type PlanVariant,
+  analyse,
+  compareAnalyses,
+  formatMinute,
+  improve,
+  movedText,
+  readPlan,
+  withVariant,
+} from '@halfcup/core';
 import { readGpx } from '@halfcup/core/gpx';
 import { createHash } from 'node:crypto';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type Stage, type Visit, type VisitOptions, dropFiles, faultless, foreignOf, mapIdle, openStage, savedPlan } from './support/browser.ts';
+import {
+  type Stage,
+  type Visit,
+  type VisitOptions,
+  dropFiles,
+  faultless,
+  foreignOf,
+  mapIdle,
+  openStage,
+  savedPlan,
+} from './support/browser.ts';
 import { ROOT, buildCommandLine } from './support/build.ts';
 import { must } from './support/exported.ts';
 import { folderWith, halfcupIn } from './support/halfcup.ts';
@@ -20,25 +42,41 @@ beforeAll(async () => {
 afterAll(async () => stage?.close());
 
 const demoText = (name: string): string => readFileSync(join(ROOT, 'fixtures/demo', name), 'utf8');
-const FILES = { 'plan.json': demoText('plan.json'), 'full.gpx': demoText('full.gpx'), 'half.gpx': demoText('half.gpx') };
+const FILES = {
+  'plan.json': demoText('plan.json'),
+  'full.gpx': demoText('full.gpx'),
+  'half.gpx': demoText('half.gpx'),
+};
 const PLAN = FILES['plan.json'];
-const gpx = new Map<string, GpxDocument>(['full.gpx', 'half.gpx'].map((name) => [name, must(readGpx(demoText(name), name))]));
+const gpx = new Map<string, GpxDocument>(
+  ['full.gpx', 'half.gpx'].map((name) => [name, must(readGpx(demoText(name), name))]),
+);
 
 const documentOf = (text: string): PlanDocument => must(readPlan(text, 'plan.json'));
-const analysisOf = (text: string, variant: string | null = null): Analysis => must(analyse((variant === null ? documentOf(text) : must(withVariant(documentOf(text), variant))).plan, { gpx }));
+const analysisOf = (text: string, variant: string | null = null): Analysis =>
+  must(analyse((variant === null ? documentOf(text) : must(withVariant(documentOf(text), variant))).plan, { gpx }));
 
-const on = (act: (seen: Visit) => Promise<void>, options?: VisitOptions): Promise<void> => faultless(stage, act, options);
+const on = (act: (seen: Visit) => Promise<void>, options?: VisitOptions): Promise<void> =>
+  faultless(stage, act, options);
 
-
-const tab = (page: Page, name: string): Promise<void> => page.getByRole('tab', { name: new RegExp(`^${name}( ?\\d+)?$`, 'u') }).click();
+const tab = (page: Page, name: string): Promise<void> =>
+  page.getByRole('tab', { name: new RegExp(`^${name}( ?\\d+)?$`, 'u') }).click();
 const undo = (page: Page): Promise<void> => page.getByRole('button', { name: /^Undo/u }).click();
-const button = (page: Page, name: string | RegExp): Locator => page.getByRole('button', typeof name === 'string' ? { name, exact: true } : { name });
+const button = (page: Page, name: string | RegExp): Locator =>
+  page.getByRole('button', typeof name === 'string' ? { name, exact: true } : { name });
 
 /** Moves a station by 100 m along its course, by keys on the strip. */
-const moveOn = (page: Page, number: number): Promise<void> => page.getByRole('button', { name: new RegExp(`^Station ${number}, `, 'u') }).first().press('Alt+ArrowRight');
+const moveOn = (page: Page, number: number): Promise<void> =>
+  page
+    .getByRole('button', { name: new RegExp(`^Station ${number}, `, 'u') })
+    .first()
+    .press('Alt+ArrowRight');
 
 /** The cells of the rows of a table, as they are read. */
-const cells = (table: Locator): Promise<string[][]> => table.locator('tbody tr').evaluateAll((rows) => rows.map((row) => [...row.children].map((cell) => (cell as HTMLElement).innerText.trim())));
+const cells = (table: Locator): Promise<string[][]> =>
+  table
+    .locator('tbody tr')
+    .evaluateAll((rows) => rows.map((row) => [...row.children].map((cell) => (cell as HTMLElement).innerText.trim())));
 
 const drop = (page: Page, name: string, text: string): Promise<void> => dropFiles(page, { [name]: text });
 
@@ -46,18 +84,33 @@ const drop = (page: Page, name: string, text: string): Promise<void> => dropFile
 function recordedPoints(): string {
   const { stations } = analysisOf(PLAN);
   const points = stations.slice(0, 3).flatMap(({ id, directions }, index) =>
-    directions.find(({ lead }) => lead)!.items.filter(({ kind }) => kind !== 'handOut').map(({ kind, at }) => {
-      const [lon, lat] = at[0]!;
-      const off = index === 1 && kind === 'sign' ? 0.0003 : 0;
-      const word = kind === 'sportsDrink' ? 'sports drink' : kind;
-      return `  <wpt lat="${lat + off}" lon="${lon}"><name>${id} ${word}</name><hdop>${index === 2 ? 4 : 0.2}</hdop></wpt>`;
-    }),
+    directions
+      .find(({ lead }) => lead)!
+      .items.filter(({ kind }) => kind !== 'handOut')
+      .map(({ kind, at }) => {
+        const [lon, lat] = at[0]!;
+        const off = index === 1 && kind === 'sign' ? 0.0003 : 0;
+        const word = kind === 'sportsDrink' ? 'sports drink' : kind;
+        return `  <wpt lat="${lat + off}" lon="${lon}"><name>${id} ${word}</name><hdop>${index === 2 ? 4 : 0.2}</hdop></wpt>`;
+      }),
   );
-  return ['<gpx version="1.1" creator="halfcup tests" xmlns="http://www.topografix.com/GPX/1/1">', ...points, '</gpx>', ''].join('\n');
+  return [
+    '<gpx version="1.1" creator="halfcup tests" xmlns="http://www.topografix.com/GPX/1/1">',
+    ...points,
+    '</gpx>',
+    '',
+  ].join('\n');
 }
 
 interface CliPlaced {
-  readonly placed: readonly { readonly item: string; readonly verdict: string; readonly measured: number; readonly limit: readonly [number, number]; readonly margin: number; readonly move: number }[];
+  readonly placed: readonly {
+    readonly item: string;
+    readonly verdict: string;
+    readonly measured: number;
+    readonly limit: readonly [number, number];
+    readonly margin: number;
+    readonly move: number;
+  }[];
   readonly findings: readonly { readonly waived?: object }[];
 }
 
@@ -81,7 +134,11 @@ describe('positions under names', () => {
       expect(Object.keys(kept.stations)).toEqual(saved.plan.stations.map(({ id }) => id));
       const raw = JSON.parse(PLAN) as { stations: { id: string; at?: unknown; on?: unknown; side?: unknown }[] };
       for (const { id, at, on: along, side } of raw.stations) {
-        expect(kept.stations[id]).toEqual({ ...(at === undefined ? {} : { at }), ...(along === undefined ? {} : { on: along }), ...(side === undefined ? {} : { side }) });
+        expect(kept.stations[id]).toEqual({
+          ...(at === undefined ? {} : { at }),
+          ...(along === undefined ? {} : { on: along }),
+          ...(side === undefined ? {} : { side }),
+        });
       }
       await undo(page);
       expect(await savedPlan(page)).toBe(PLAN);
@@ -93,7 +150,11 @@ describe('positions under names', () => {
       await tab(page, 'Variants');
       const known = documentOf(PLAN).plan.variants[0]!.name;
       const field = page.getByLabel('Name', { exact: true });
-      for (const [typed, said] of [['  ', /Found no name/u], [known.toUpperCase(), /has positions called/u], ['As planned', /means the plan’s own/u]] as const) {
+      for (const [typed, said] of [
+        ['  ', /Found no name/u],
+        [known.toUpperCase(), /has positions called/u],
+        ['As planned', /means the plan’s own/u],
+      ] as const) {
         await field.fill(typed);
         await button(page, 'Try others').click();
         expect(await field.getAttribute('aria-invalid')).toBe('true');
@@ -119,28 +180,52 @@ describe('positions under names', () => {
       expect(comparison.stations.map(({ id }) => id)).toEqual(['s2', 's7']);
       const beside = page.getByRole('region', { name: 'Side by side' });
       const moved = await cells(beside.getByRole('table', { name: /^Stations that stand elsewhere/u }));
-      expect(moved.map(([name, by]) => [name, Number(by!.replace(/ m$/u, ''))])).toEqual(comparison.stations.map(({ id, name, moved: by }) => [`${id.slice(1)} · ${name}`, expect.closeTo(by, 0)]));
+      expect(moved.map(([name, by]) => [name, Number(by!.replace(/ m$/u, ''))])).toEqual(
+        comparison.stations.map(({ id, name, moved: by }) => [`${id.slice(1)} · ${name}`, expect.closeTo(by, 0)]),
+      );
       const km = (value: number): string => (value / 1000).toFixed(2);
       for (const { race, legs, longest, shortest, mean } of comparison.spacing) {
         const name = after.plan.races.find(({ id }) => id === race)!.name;
         const rows = await cells(beside.getByRole('table', { name: new RegExp(`^${name}`, 'u') }));
-        expect(rows.map(([, from, to]) => [from, to])).toEqual([longest, shortest, mean, ...legs.map(({ length }) => length)].map((pair) => pair.map((value) => km(value!))));
+        expect(rows.map(([, from, to]) => [from, to])).toEqual(
+          [longest, shortest, mean, ...legs.map(({ length }) => length)].map((pair) => pair.map((value) => km(value!))),
+        );
       }
-      const two = (along: number | null, wheel: number | null): string => [along, wheel].map((value) => (value === null ? '–' : metres(value))).join('\n');
+      const two = (along: number | null, wheel: number | null): string =>
+        [along, wheel].map((value) => (value === null ? '–' : metres(value))).join('\n');
       const items = await cells(beside.getByRole('table', { name: /^From the pin/u }));
-      expect(items.map(([, from, to]) => [from, to])).toEqual(comparison.items.map(({ along, wheel }) => [two(along[0], wheel[0]), two(along[1], wheel[1])]));
+      expect(items.map(([, from, to]) => [from, to])).toEqual(
+        comparison.items.map(({ along, wheel }) => [two(along[0], wheel[0]), two(along[1], wheel[1])]),
+      );
       expect(items.length).toBeGreaterThan(0);
       // The chapel's sign is placed by hand and stays where it is: the tables move away from it.
       const signs = await cells(beside.getByRole('table', { name: /^To the first table/u }));
       const sign = comparison.items.find(({ station, item }) => station === 's2' && item === 'sign')!;
-      expect(signs.map(([, from, to]) => [from!.split('\n')[0], to!.split('\n')[0]])).toEqual([sign.along.map((value) => metres(-value!))]);
+      expect(signs.map(([, from, to]) => [from!.split('\n')[0], to!.split('\n')[0]])).toEqual([
+        sign.along.map((value) => metres(-value!)),
+      ]);
       expect(comparison.findings.lost.map(({ code }) => code)).toContain('leg-long');
-      for (const [title, findings] of [['Gained by farther', comparison.findings.gained], ['Lost from as planned', comparison.findings.lost]] as const) {
+      for (const [title, findings] of [
+        ['Gained by farther', comparison.findings.gained],
+        ['Lost from as planned', comparison.findings.lost],
+      ] as const) {
         const heading = await beside.getByRole('heading', { name: new RegExp(`^${title}`, 'u') }).textContent();
-        expect(heading).toBe(`${title}: ${findings.length === 0 ? 'none' : `${findings.length} finding${findings.length === 1 ? '' : 's'}`}`);
+        expect(heading).toBe(
+          `${title}: ${findings.length === 0 ? 'none' : `${findings.length} finding${findings.length === 1 ? '' : 's'}`}`,
+        );
       }
-      await beside.getByRole('button', { name: /Tidewaiters/u }).first().click();
-      await expect.poll(() => page.getByRole('complementary', { name: 'Selected station' }).getByRole('heading', { level: 2 }).textContent()).toContain('Tidewaiters’ Green');
+      await beside
+        .getByRole('button', { name: /Tidewaiters/u })
+        .first()
+        .click();
+      await expect
+        .poll(() =>
+          page
+            .getByRole('complementary', { name: 'Selected station' })
+            .getByRole('heading', { level: 2 })
+            .textContent(),
+        )
+        .toContain('Tidewaiters’ Green');
     });
   });
 
@@ -179,7 +264,9 @@ describe('waivers', () => {
       await tab(page, 'Review');
       const before = analysisOf(PLAN).findings;
       const target = before.find(({ severity, waived }) => severity === 'error' && waived === undefined)!;
-      await button(page, new RegExp(`^Waive ${target.code}`, 'u')).first().click();
+      await button(page, new RegExp(`^Waive ${target.code}`, 'u'))
+        .first()
+        .click();
       await button(page, 'Waive').click();
       await page.getByText('Found no name').waitFor();
       expect(await savedPlan(page)).toBe(PLAN);
@@ -194,14 +281,19 @@ describe('waivers', () => {
       await waived.waitFor();
       expect(await waived.textContent()).toContain('Road captain, 1 August 2027: Seen on the ground');
       const text = await savedPlan(page);
-      const own = analysisOf(text).findings.filter(({ code, where }) => code === target.code && where.station === target.where.station);
+      const own = analysisOf(text).findings.filter(
+        ({ code, where }) => code === target.code && where.station === target.where.station,
+      );
       expect(own.length).toBeGreaterThan(0);
-      for (const one of own) expect(one.waived).toEqual({ by: 'Road captain', reason: 'Seen on the ground', date: '2027-08-01' });
+      for (const one of own)
+        expect(one.waived).toEqual({ by: 'Road captain', reason: 'Seen on the ground', date: '2027-08-01' });
       await undo(page);
       expect(await savedPlan(page)).toBe(PLAN);
       await button(page, /^Redo/u).click();
       await button(page, new RegExp(`^Take the waiver of ${target.code}`, 'u')).click();
-      await expect.poll(async () => documentOf(await savedPlan(page)).plan.waivers.length).toBe(documentOf(PLAN).plan.waivers.length);
+      await expect
+        .poll(async () => documentOf(await savedPlan(page)).plan.waivers.length)
+        .toBe(documentOf(PLAN).plan.waivers.length);
       expect(analysisOf(await savedPlan(page)).findings).toEqual(before);
     });
   });
@@ -218,7 +310,9 @@ describe('points as placed', () => {
       const expectRows = async (plan: string): Promise<CliPlaced> => {
         const said = placedByCommandLine(plan, points);
         const rows = said.placed.map(({ verdict, measured, limit, margin, move }) => [
-          [verdict, Math.abs(move) < 0.05 ? '' : `${metres(Math.abs(move))} ${move < 0 ? 'upstream' : 'downstream'}`].filter((part) => part !== '').join('\n'),
+          [verdict, Math.abs(move) < 0.05 ? '' : `${metres(Math.abs(move))} ${move < 0 ? 'upstream' : 'downstream'}`]
+            .filter((part) => part !== '')
+            .join('\n'),
           `${metres(measured)} ± ${metres(margin)}\n${metres(limit[0])} to ${metres(limit[1])}`,
         ]);
         await expect.poll(async () => (await cells(table)).map(([, ...rest]) => rest)).toEqual(rows);
@@ -246,7 +340,11 @@ describe('points as placed', () => {
       expect(await page.getByRole('heading', { level: 1 }).textContent()).toBe(documentOf(PLAN).plan.name);
       await button(page, 'Hold them against the plan').click();
       await page.getByRole('table', { name: /^Signs to the first table/u }).waitFor();
-      await page.locator('.placed-file').setInputFiles({ name: 'course.gpx', mimeType: 'application/gpx+xml', buffer: Buffer.from(FILES['half.gpx'].replaceAll(/<wpt[\s\S]*?<\/wpt>/gu, '')) });
+      await page.locator('.placed-file').setInputFiles({
+        name: 'course.gpx',
+        mimeType: 'application/gpx+xml',
+        buffer: Buffer.from(FILES['half.gpx'].replaceAll(/<wpt[\s\S]*?<\/wpt>/gu, '')),
+      });
       await expect.poll(() => page.getByRole('alert').first().textContent()).toContain('Found no waypoints');
       expect(await savedPlan(page)).toBe(PLAN);
     });
@@ -269,9 +367,14 @@ describe('the reviewer’s report', () => {
       const paper = page.frameLocator('#paper-print');
       expect(await paper.getByRole('heading', { level: 1 }).textContent()).toContain(documentOf(PLAN).plan.name);
       const text = await paper.locator('body').innerText();
-      for (const file of Object.values({ ...FILES, points: recordedPoints() })) expect(text.replaceAll(/\s/gu, '')).toContain(createHash('sha256').update(file).digest('hex'));
+      for (const file of Object.values({ ...FILES, points: recordedPoints() }))
+        expect(text.replaceAll(/\s/gu, '')).toContain(createHash('sha256').update(file).digest('hex'));
       expect(text).toContain('fails');
-      const styled = await paper.locator('html').evaluate((root) => ({ rules: root.ownerDocument.adoptedStyleSheets[0]!.cssRules.length, page: [...root.ownerDocument.adoptedStyleSheets[0]!.cssRules].some((rule) => rule.cssText.startsWith('@page')), mode: root.ownerDocument.compatMode }));
+      const styled = await paper.locator('html').evaluate((root) => ({
+        rules: root.ownerDocument.adoptedStyleSheets[0]!.cssRules.length,
+        page: [...root.ownerDocument.adoptedStyleSheets[0]!.cssRules].some((rule) => rule.cssText.startsWith('@page')),
+        mode: root.ownerDocument.compatMode,
+      }));
       expect(styled).toEqual({ rules: expect.any(Number), page: true, mode: 'CSS1Compat' });
       expect(styled.rules).toBeGreaterThan(5);
       expect(foreignOf(stage, requests)).toEqual([]);
@@ -298,17 +401,35 @@ describe('better positions', () => {
       await tab(page, 'Variants');
       await button(page, 'None').click();
       const only = ['s7', 's8'];
-      for (const name of ['7 · Tidewaiters’ Green', '8 · Quillet Park']) await page.getByRole('checkbox', { name }).check();
+      for (const name of ['7 · Tidewaiters’ Green', '8 · Quillet Park'])
+        await page.getByRole('checkbox', { name }).check();
       await page.getByLabel('Within').fill('150');
       await button(page, 'Find better positions').click();
       const expected = improve(analysisOf(PLAN), { only, within: 150 });
       expect(expected.moves.length).toBeGreaterThan(0);
       const moves = page.getByRole('table', { name: /^Moves along the course/u });
       await moves.waitFor({ timeout: 60_000 });
-      expect(await cells(moves)).toEqual(expected.moves.map(({ shift, measure }) => [expect.any(String), expect.stringMatching(new RegExp(`^${Math.abs(shift).toFixed(1).replace(/\.0$/u, '(\\.0)?')} m ${shift < 0 ? 'upstream' : 'downstream'}$`, 'u')), (measure / 1000).toFixed(2)]));
+      expect(await cells(moves)).toEqual(
+        expected.moves.map(({ shift, measure }) => [
+          expect.any(String),
+          expect.stringMatching(
+            new RegExp(
+              `^${Math.abs(shift).toFixed(1).replace(/\.0$/u, '(\\.0)?')} m ${shift < 0 ? 'upstream' : 'downstream'}$`,
+              'u',
+            ),
+          ),
+          (measure / 1000).toFixed(2),
+        ]),
+      );
       const standing = await cells(page.getByRole('table', { name: 'How it stands' }));
-      expect(standing.slice(0, 2)).toEqual([['Errors', String(expected.before.error), String(expected.after.error)], ['Warnings', String(expected.before.warning), String(expected.after.warning)]]);
-      if (expected.proof === 'optimal') expect(await page.locator('.improve-result').textContent()).toContain(`Proven: of all combinations of the ${expected.tried} places tried`);
+      expect(standing.slice(0, 2)).toEqual([
+        ['Errors', String(expected.before.error), String(expected.after.error)],
+        ['Warnings', String(expected.before.warning), String(expected.after.warning)],
+      ]);
+      if (expected.proof === 'optimal')
+        expect(await page.locator('.improve-result').textContent()).toContain(
+          `Proven: of all combinations of the ${expected.tried} places tried`,
+        );
       await button(page, 'Take into the plan').first().click();
       const wanted = movedText(documentOf(PLAN), expected.plan.stations, expected.moves);
       expect(await savedPlan(page)).toBe(wanted);
@@ -318,7 +439,9 @@ describe('better positions', () => {
       await page.getByLabel('Or under a name').fill('searched');
       await button(page, 'Keep as positions').click();
       const kept = await savedPlan(page);
-      expect(analysisOf(kept, 'searched').stations.map(({ at }) => at)).toEqual(expected.analysis.stations.map(({ at }) => at));
+      expect(analysisOf(kept, 'searched').stations.map(({ at }) => at)).toEqual(
+        expected.analysis.stations.map(({ at }) => at),
+      );
       await undo(page);
       expect(await savedPlan(page)).toBe(PLAN);
     });
@@ -336,10 +459,14 @@ describe('race day for the whole plan', () => {
       expect(runs.length).toBeGreaterThan(1);
       expect(await tables.count()).toBe(runs.length);
       for (const [index, { stops }] of runs.entries()) {
-        expect((await cells(tables.nth(index))).map(([, arrives, leaves]) => [arrives, leaves])).toEqual(stops.map(({ arrive, leave }) => [formatMinute(arrive), formatMinute(leave)]));
+        expect((await cells(tables.nth(index))).map(([, arrives, leaves]) => [arrives, leaves])).toEqual(
+          stops.map(({ arrive, leave }) => [formatMinute(arrive), formatMinute(leave)]),
+        );
       }
       const totals = page.getByRole('region', { name: 'The whole plan' });
-      expect((await cells(totals.getByRole('table'))).map((row) => row.at(-1)!.replaceAll(',', ''))).toEqual(day.totals.packs.map(({ count }) => String(count)));
+      expect((await cells(totals.getByRole('table'))).map((row) => row.at(-1)!.replaceAll(',', ''))).toEqual(
+        day.totals.packs.map(({ count }) => String(count)),
+      );
     });
   });
 });
@@ -368,13 +495,27 @@ describe('the safety reviewer', () => {
       await page.reload();
       await mapIdle(page);
       await tabTo(page, /^Stations$/u);
-      for (let step = 0; step < 8 && (await page.locator('#tab-review').getAttribute('aria-selected')) !== 'true'; step++) await page.keyboard.press('ArrowRight');
+      for (
+        let step = 0;
+        step < 8 && (await page.locator('#tab-review').getAttribute('aria-selected')) !== 'true';
+        step++
+      )
+        await page.keyboard.press('ArrowRight');
       await tabTo(page, /^The sign of Stennick Chapel/u);
       await page.keyboard.press('Enter');
-      await expect.poll(() => page.getByRole('complementary', { name: 'Selected station' }).getByRole('heading', { level: 2 }).textContent()).toContain('Stennick Chapel');
+      await expect
+        .poll(() =>
+          page
+            .getByRole('complementary', { name: 'Selected station' })
+            .getByRole('heading', { level: 2 })
+            .textContent(),
+        )
+        .toContain('Stennick Chapel');
       await tabTo(page, /^Waive sign-distance/u);
       await page.keyboard.press('Enter');
-      await expect.poll(() => page.getByLabel('Waived by').evaluate((field) => field === document.activeElement)).toBe(true);
+      await expect
+        .poll(() => page.getByLabel('Waived by').evaluate((field) => field === document.activeElement))
+        .toBe(true);
       await page.keyboard.type('Road captain');
       await tabTo(page, /^Reason$/u);
       await page.keyboard.type('Seen on the ground');
@@ -385,11 +526,22 @@ describe('the safety reviewer', () => {
       await expect.poll(() => button(page, /^Waive sign-distance/u).count()).toBe(1);
       await tabTo(page, /^Add points as placed/u);
       const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.keyboard.press('Enter')]);
-      await chooser.setFiles({ name: 'points.gpx', mimeType: 'application/gpx+xml', buffer: Buffer.from(recordedPoints()) });
+      await chooser.setFiles({
+        name: 'points.gpx',
+        mimeType: 'application/gpx+xml',
+        buffer: Buffer.from(recordedPoints()),
+      });
       await page.getByRole('table', { name: /^Signs to the first table/u }).waitFor();
       await tabTo(page, /^1 · Strand Road$/u);
       await page.keyboard.press('Enter');
-      await expect.poll(() => page.getByRole('complementary', { name: 'Selected station' }).getByRole('heading', { level: 2 }).textContent()).toContain('Strand Road');
+      await expect
+        .poll(() =>
+          page
+            .getByRole('complementary', { name: 'Selected station' })
+            .getByRole('heading', { level: 2 })
+            .textContent(),
+        )
+        .toContain('Strand Road');
       await tabTo(page, /^Print the report$/u);
       await page.keyboard.press('Enter');
       await expect.poll(() => page.evaluate(() => (window as unknown as { printed?: number }).printed)).toBe(1);
@@ -405,7 +557,9 @@ describe('these panels', () => {
           async ({ page }) => {
             const check = async (): Promise<void> => {
               const { violations } = await new AxeBuilder({ page }).analyze();
-              expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => String(target)).join(' | ')}`)).toEqual([]);
+              expect(
+                violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => String(target)).join(' | ')}`),
+              ).toEqual([]);
               const room = await page.locator('#panel').evaluate((panel) => panel.scrollWidth - panel.clientWidth);
               expect(room).toBeLessThanOrEqual(0);
             };
@@ -421,7 +575,9 @@ describe('these panels', () => {
             await page.locator('.improve-result').waitFor({ timeout: 60_000 });
             await check();
             await tab(page, 'Review');
-            await button(page, /^Waive /u).first().click();
+            await button(page, /^Waive /u)
+              .first()
+              .click();
             await button(page, 'Waive').click();
             await drop(page, 'points.gpx', recordedPoints());
             await page.getByRole('table', { name: /^Signs to the first table/u }).waitFor();

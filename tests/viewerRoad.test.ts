@@ -22,11 +22,13 @@ const DEMO = join(ROOT, 'fixtures/demo');
 function demo(): Analysis {
   const plan = readPlan(readFileSync(join(DEMO, 'plan.json'), 'utf8'), 'plan.json');
   if (!plan.ok) throw new Error('the demo does not read');
-  const gpx = new Map(['full.gpx', 'half.gpx'].map((name) => {
-    const read = readGpx(readFileSync(join(DEMO, name), 'utf8'), name);
-    if (!read.ok) throw new Error(name);
-    return [name, read.value] as const;
-  }));
+  const gpx = new Map(
+    ['full.gpx', 'half.gpx'].map((name) => {
+      const read = readGpx(readFileSync(join(DEMO, name), 'utf8'), name);
+      if (!read.ok) throw new Error(name);
+      return [name, read.value] as const;
+    }),
+  );
   const made = analyse(plan.value.plan, { gpx });
   if (!made.ok) throw new Error('the demo cannot be analysed');
   return made.value;
@@ -40,9 +42,13 @@ function places(id: string, moved = 0): readonly (readonly [name: string, at: Lo
   const lead = station.directions.find((direction) => direction.lead)!;
   const { course } = ANALYSIS.courses.find((one) => one.course.id === lead.course)!;
   const sign = lead.items.find((item) => item.kind === 'sign')!;
-  const [first] = lead.items.filter(({ kind }) => kind === 'gel' || kind === 'sportsDrink' || kind === 'water').toSorted((a, b) => a.from - b.from);
+  const [first] = lead.items
+    .filter(({ kind }) => kind === 'gel' || kind === 'sportsDrink' || kind === 'water')
+    .toSorted((a, b) => a.from - b.from);
   const trash = lead.items.find((item) => item.kind === 'trash')!;
-  const table = { gel: 'gel table', sportsDrink: 'sports drink table', water: 'water table' }[first!.kind as 'gel' | 'sportsDrink' | 'water'];
+  const table = { gel: 'gel table', sportsDrink: 'sports drink table', water: 'water table' }[
+    first!.kind as 'gel' | 'sportsDrink' | 'water'
+  ];
   return [
     [`${id} sign`, pointAt(course, sign.from + moved, sign.offset)!.at],
     [`${id} ${table}`, first!.at[0]!],
@@ -51,7 +57,11 @@ function places(id: string, moved = 0): readonly (readonly [name: string, at: Lo
   ];
 }
 
-const TELEPHONE = { viewport: { width: 360, height: 740 }, permissions: ['geolocation'], geolocation: { longitude: -17.4, latitude: -33.2, accuracy: 2 } };
+const TELEPHONE = {
+  viewport: { width: 360, height: 740 },
+  permissions: ['geolocation'],
+  geolocation: { longitude: -17.4, latitude: -33.2, accuracy: 2 },
+};
 const on = (act: (seen: Visit) => Promise<void>, options?: VisitOptions): Promise<void> =>
   during(
     stage,
@@ -62,7 +72,6 @@ const on = (act: (seen: Visit) => Promise<void>, options?: VisitOptions): Promis
     },
     { ...TELEPHONE, ...options },
   );
-
 
 async function walk({ page, context }: Visit, way: ReturnType<typeof places>): Promise<void> {
   for (const [name, at] of way) {
@@ -75,7 +84,10 @@ async function walk({ page, context }: Visit, way: ReturnType<typeof places>): P
 
 async function savedPoints(page: Page): Promise<string> {
   await page.evaluate(() => Object.assign(window, { showSaveFilePicker: undefined }));
-  const [given] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: 'Save the points' }).click()]);
+  const [given] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Save the points' }).click(),
+  ]);
   return readFileSync(await given.path(), 'utf8');
 }
 
@@ -85,7 +97,12 @@ interface Judged {
 
 /** What `halfcup review --placed` says of the points. */
 function judged(gpx: string): readonly string[] {
-  const folder = folderWith({ 'placed.gpx': gpx, ...Object.fromEntries(['plan.json', 'full.gpx', 'half.gpx', 'context.geojson'].map((name) => [name, readFileSync(join(DEMO, name))])) });
+  const folder = folderWith({
+    'placed.gpx': gpx,
+    ...Object.fromEntries(
+      ['plan.json', 'full.gpx', 'half.gpx', 'context.geojson'].map((name) => [name, readFileSync(join(DEMO, name))]),
+    ),
+  });
   const { out } = halfcupIn(folder, 'review', 'plan.json', '--placed', 'placed.gpx', '--json');
   const { placed } = JSON.parse(out) as Judged;
   return placed.map(({ station, item, verdict }) => `${station} ${item} ${verdict}`);
@@ -101,7 +118,8 @@ describe('on the road', () => {
       const gpx = await savedPoints(page);
       expect([...gpx.matchAll(/<hdop>0\.4<\/hdop>/gu)]).toHaveLength(8);
       const verdicts = judged(gpx);
-      for (const one of ['s3 sign holds', 's3 trash holds', 's4 sign holds', 's4 trash holds']) expect(verdicts).toContain(one);
+      for (const one of ['s3 sign holds', 's3 trash holds', 's4 sign holds', 's4 trash holds'])
+        expect(verdicts).toContain(one);
       await page.reload();
       await page.getByRole('tab', { name: 'On the road' }).click();
       await expect.poll(() => page.getByText(/^8 of \d+ recorded/u).count()).toBe(1);
@@ -142,7 +160,9 @@ describe('on the road', () => {
         await expect.poll(() => page.getByText(/position good to/u).count()).toBe(1);
         const { violations } = await new AxeBuilder({ page }).analyze();
         expect(violations.map(({ id }) => id)).toEqual([]);
-        const heights = await page.locator('.road button, .road select').evaluateAll((all) => all.map((one) => one.getBoundingClientRect().height));
+        const heights = await page
+          .locator('.road button, .road select')
+          .evaluateAll((all) => all.map((one) => one.getBoundingClientRect().height));
         expect(Math.min(...heights)).toBeGreaterThanOrEqual(48);
         expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(360);
       },

@@ -6,7 +6,15 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type Stage, type Visit, type VisitOptions, faultless, mapIdle, openStage, savedPlan as saved } from './support/browser.ts';
+import {
+  type Stage,
+  type Visit,
+  type VisitOptions,
+  faultless,
+  mapIdle,
+  openStage,
+  savedPlan as saved,
+} from './support/browser.ts';
 import { ROOT } from './support/build.ts';
 
 let stage: Stage;
@@ -34,29 +42,51 @@ function analysed(text: string): Analysis {
   return made.value;
 }
 
-const on = (act: (seen: Visit) => Promise<void>, options?: VisitOptions): Promise<void> => faultless(stage, act, options);
-
+const on = (act: (seen: Visit) => Promise<void>, options?: VisitOptions): Promise<void> =>
+  faultless(stage, act, options);
 
 const panel = (page: Page): Locator => page.getByRole('complementary', { name: 'Selected station' });
-const ring = (page: Page, number: number): Locator => page.getByRole('button', { name: new RegExp(`^Station ${number}, `, 'u') }).first();
+const ring = (page: Page, number: number): Locator =>
+  page.getByRole('button', { name: new RegExp(`^Station ${number}, `, 'u') }).first();
 const row = (page: Page, name: string): Locator => page.getByRole('button', { name, exact: true });
-const heading = (page: Page): Promise<string | null> => panel(page).getByRole('heading', { level: 2 }).first().textContent();
+const heading = (page: Page): Promise<string | null> =>
+  panel(page).getByRole('heading', { level: 2 }).first().textContent();
 
-const WORD: Readonly<Record<Item['kind'], string>> = { sign: 'Ahead', gel: 'Gel', sportsDrink: 'Sports drink', water: 'Water', handOut: 'Hand-out line', trash: 'Trash' };
+const WORD: Readonly<Record<Item['kind'], string>> = {
+  sign: 'Ahead',
+  gel: 'Gel',
+  sportsDrink: 'Sports drink',
+  water: 'Water',
+  handOut: 'Hand-out line',
+  trash: 'Trash',
+};
 const figure = (value: number, decimals: number): string => {
   const text = Math.abs(value).toFixed(decimals);
   return value < 0 && Number(text) !== 0 ? `−${text}` : text;
 };
-const range = ([from, to]: readonly [number, number]): string => (figure(from, 1) === figure(to, 1) ? figure(from, 1) : `${figure(from, 1)} to ${figure(to, 1)}`);
+const range = ([from, to]: readonly [number, number]): string =>
+  figure(from, 1) === figure(to, 1) ? figure(from, 1) : `${figure(from, 1)} to ${figure(to, 1)}`;
 
 /** The rows of the table as core has them: name, course distance, side, legs, sign. */
 function coreRows(analysis: Analysis): string[] {
   return analysis.stations.map((station) => {
     const lead = station.directions[0]!;
-    const legs = analysis.spacing.map(({ legs: all }) => all.filter(({ to }) => to === station.id).map(({ length }) => figure(length / 1000, 2)).join('') || '–');
+    const legs = analysis.spacing.map(
+      ({ legs: all }) =>
+        all
+          .filter(({ to }) => to === station.id)
+          .map(({ length }) => figure(length / 1000, 2))
+          .join('') || '–',
+    );
     const served = lead.items.filter(({ kind }) => kind !== 'sign' && kind !== 'trash').map(({ from }) => from);
     const sign = lead.items.find(({ kind }) => kind === 'sign')!;
-    return [station.name, figure(lead.measure / 1000, 2), lead.side, ...legs, figure(Math.min(...served) - sign.to, 1)].join(' | ');
+    return [
+      station.name,
+      figure(lead.measure / 1000, 2),
+      lead.side,
+      ...legs,
+      figure(Math.min(...served) - sign.to, 1),
+    ].join(' | ');
   });
 }
 
@@ -76,9 +106,18 @@ async function sameAsCore(page: Page, text: string, id: string): Promise<void> {
   const analysis = analysed(text);
   expect(await shownRows(page, analysis.spacing.length)).toEqual(coreRows(analysis));
   const { directions } = analysis.stations.find((one) => one.id === id)!;
-  const items = directions.flatMap(({ items: laid }) => laid.toSorted((a, b) => a.from - b.from).map((item) => `${WORD[item.kind]}: ${range(item.along)}`));
+  const items = directions.flatMap(({ items: laid }) =>
+    laid.toSorted((a, b) => a.from - b.from).map((item) => `${WORD[item.kind]}: ${range(item.along)}`),
+  );
   const shown = await panel(page).locator('table.items tbody tr').all();
-  expect(await Promise.all(shown.map(async (one) => `${await one.locator('th').evaluate((cell) => cell.firstChild?.textContent ?? '')}: ${await one.locator('td').first().textContent()}`))).toEqual(items);
+  expect(
+    await Promise.all(
+      shown.map(
+        async (one) =>
+          `${await one.locator('th').evaluate((cell) => cell.firstChild?.textContent ?? '')}: ${await one.locator('td').first().textContent()}`,
+      ),
+    ),
+  ).toEqual(items);
   const messages = analysis.findings.filter(({ where }) => where.station === id).map(({ message }) => message);
   const told = await panel(page).locator('.finding-message').allTextContents();
   expect(told.map((one) => one.replace(/ Show$/u, ''))).toEqual(messages);
@@ -155,13 +194,17 @@ describe('a station on the course strip', () => {
   it('is moved by keys: by 1, 10 and 100 m in one step, across, and in yards with imperial units', async () => {
     await on(async ({ page }) => {
       await ring(page, 4).focus();
-      for (const key of ['ArrowRight', 'Shift+ArrowRight', 'Shift+ArrowRight', 'Alt+ArrowRight', 'ArrowLeft', 'PageUp']) await page.keyboard.press(key);
+      for (const key of ['ArrowRight', 'Shift+ArrowRight', 'Shift+ArrowRight', 'Alt+ArrowRight', 'ArrowLeft', 'PageUp'])
+        await page.keyboard.press(key);
       expect(await saved(page)).toContain('"measure": "16.3 km"');
       await ring(page, 4).focus();
       await page.keyboard.press('s');
       await page.keyboard.press('ArrowUp');
       const crossed = await saved(page);
-      expect(analysed(crossed).stations[3]!.station).toMatchObject({ side: 'left', on: { measure: 16_300, side: 'left', offset: 4.5 } });
+      expect(analysed(crossed).stations[3]!.station).toMatchObject({
+        side: 'left',
+        on: { measure: 16_300, side: 'left', offset: 4.5 },
+      });
       await sameAsCore(page, crossed, 's4');
       expect(await undoAll(page, crossed)).toBe(2);
       await page.getByRole('button', { name: /Imperial/u }).focus();
@@ -193,7 +236,10 @@ describe('a station on the course strip', () => {
       async ({ page, context }) => {
         await page.getByRole('tab', { name: 'Strip', exact: true }).click();
         const touch = await context.newCDPSession(page);
-        const send = (type: 'touchStart' | 'touchMove' | 'touchEnd', ...points: readonly { readonly x: number; readonly y: number }[]): Promise<unknown> =>
+        const send = (
+          type: 'touchStart' | 'touchMove' | 'touchEnd',
+          ...points: readonly { readonly x: number; readonly y: number }[]
+        ): Promise<unknown> =>
           touch.send('Input.dispatchTouchEvent', { type, touchPoints: points.map((point, id) => ({ ...point, id })) });
         const box = (await ring(page, 6).locator('circle').nth(1).boundingBox())!;
         const [x, y] = [box.x + 9, box.y + 9];
@@ -206,7 +252,8 @@ describe('a station on the course strip', () => {
         const strip = (await page.locator('.strip-chart').boundingBox())!;
         const low = strip.y + strip.height - 40;
         await send('touchStart', { x: 150, y: low }, { x: 200, y: low });
-        for (let step = 1; step <= 8; step++) await send('touchMove', { x: 150 - step * 5, y: low }, { x: 200 + step * 5, y: low });
+        for (let step = 1; step <= 8; step++)
+          await send('touchMove', { x: 150 - step * 5, y: low }, { x: 200 + step * 5, y: low });
         await send('touchEnd');
         expect(await page.getByRole('button', { name: 'Whole course' }).isEnabled()).toBe(true);
       },
@@ -332,9 +379,23 @@ describe('the station panel', () => {
       const text = await saved(page);
       const station = (JSON.parse(text) as { readonly stations: readonly Record<string, unknown>[] }).stations[9]!;
       expect(station).toMatchObject({
-        name: 'Herring Steps', races: ['m'], serves: ['gel', 'sportsDrink', 'water'], tables: { gel: 2 }, boxes: 7, passes: 'all', side: 'right', people: { captain: 'Captain, Herring Steps' }, why: 'wide pavement',
-        walked: { by: 'course designer', date: '2027-06-21' }, fixed: true, practice: { signAhead: 80 }, supplies: { cup: '250 ml', resupply: { at: 0.3, takes: '40 min' } }, crew: { minimum: 9, ready: '45 min' },
-        points: [{ kind: 'medical', street: 'Quay Street' }], used: { water: 1200 }, width: 7.5,
+        name: 'Herring Steps',
+        races: ['m'],
+        serves: ['gel', 'sportsDrink', 'water'],
+        tables: { gel: 2 },
+        boxes: 7,
+        passes: 'all',
+        side: 'right',
+        people: { captain: 'Captain, Herring Steps' },
+        why: 'wide pavement',
+        walked: { by: 'course designer', date: '2027-06-21' },
+        fixed: true,
+        practice: { signAhead: 80 },
+        supplies: { cup: '250 ml', resupply: { at: 0.3, takes: '40 min' } },
+        crew: { minimum: 9, ready: '45 min' },
+        points: [{ kind: 'medical', street: 'Quay Street' }],
+        used: { water: 1200 },
+        width: 7.5,
       });
       expect(analysed(text).stations[9]!.directions[0]!.measure).toBeCloseTo(19_590, 1);
       await sameAsCore(page, text, station['id'] as string);
@@ -342,7 +403,9 @@ describe('the station panel', () => {
       await press('Duplicate');
       await expect.poll(() => heading(page)).toContain('Herring Steps (copy)');
       await press('Delete');
-      await expect.poll(() => page.getByRole('table', { name: 'Stations in the plan’s order' }).locator('tbody tr').count()).toBe(10);
+      await expect
+        .poll(() => page.getByRole('table', { name: 'Stations in the plan’s order' }).locator('tbody tr').count())
+        .toBe(10);
       expect(await undoAll(page, await saved(page))).toBeGreaterThan(25);
     });
   });
@@ -351,13 +414,17 @@ describe('the station panel', () => {
     await on(async ({ page }) => {
       await row(page, 'Wrack Fork').click();
       await unfold(page);
-      const controls = '.station-actions button, .edit summary, .edit input, .edit select, .edit textarea, .edit button';
+      const controls =
+        '.station-actions button, .edit summary, .edit input, .edit select, .edit textarea, .edit button';
       const count = await panel(page).locator(controls).count();
       expect(count).toBeGreaterThan(100);
       await panel(page).getByRole('button', { name: 'Show', exact: true }).first().focus();
       const names = new Set<string>();
       for (let step = 0; step < count; step++) {
-        const at = await page.evaluate((selector) => [...document.querySelectorAll(selector)].indexOf(document.activeElement!), controls);
+        const at = await page.evaluate(
+          (selector) => [...document.querySelectorAll(selector)].indexOf(document.activeElement!),
+          controls,
+        );
         names.add(String(at));
         await page.keyboard.press('Tab');
       }
@@ -374,7 +441,10 @@ describe('the station panel', () => {
       await unfold(page);
       await typeIn(panel(page).getByLabel('Width of the road', { exact: true }), '6 m');
       const text = await saved(page);
-      const plan = JSON.parse(text) as { readonly stations: readonly Record<string, unknown>[]; readonly variants: readonly { readonly stations: Record<string, Record<string, unknown>> }[] };
+      const plan = JSON.parse(text) as {
+        readonly stations: readonly Record<string, unknown>[];
+        readonly variants: readonly { readonly stations: Record<string, Record<string, unknown>> }[];
+      };
       expect(plan.variants[0]!.stations['s4']!['width']).toBe('6 m');
       expect(plan.stations[3]!['width']).toBeUndefined();
       await undoAll(page, text);
@@ -395,15 +465,28 @@ describe('the station panel', () => {
             await boxes.press('Enter');
             await page.locator('.entry-trouble').waitFor();
             const { violations } = await new AxeBuilder({ page }).analyze();
-            expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join(', ')}`)).toEqual([]);
+            expect(
+              violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join(', ')}`),
+            ).toEqual([]);
             expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(width);
-            const wide = await page.locator('.edit').evaluate((edit) => [...edit.querySelectorAll('*')].filter((one) => one.getBoundingClientRect().right > edit.getBoundingClientRect().right + 1).length);
+            const wide = await page
+              .locator('.edit')
+              .evaluate(
+                (edit) =>
+                  [...edit.querySelectorAll('*')].filter(
+                    (one) => one.getBoundingClientRect().right > edit.getBoundingClientRect().right + 1,
+                  ).length,
+              );
             expect(wide).toBe(0);
             if (width === 360) {
               await page.getByRole('tab', { name: 'Strip', exact: true }).click();
               await page.getByText('Keys', { exact: true }).click();
               const strip = await new AxeBuilder({ page }).analyze();
-              expect(strip.violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join(', ')}`)).toEqual([]);
+              expect(
+                strip.violations.map(
+                  ({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join(', ')}`,
+                ),
+              ).toEqual([]);
               expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(360);
             }
           },

@@ -9,6 +9,10 @@ export const CORE = join(ROOT, 'packages/core');
 export function facesOf(folder) {
   const { exports } = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8'));
   const faces = Object.values(exports).filter((face) => face.types !== undefined);
-  const told = faces.map((face) => ({ name: basename(face.types, '.d.ts'), source: join(folder, face['@halfcup/source']), types: join(folder, face.types) }));
+  const told = faces.map((face) => ({
+    name: basename(face.types, '.d.ts'),
+    source: join(folder, face['@halfcup/source']),
+    types: join(folder, face.types),
+  }));
   return [...told.filter(({ name }) => name !== 'index'), ...told.filter(({ name }) => name === 'index')];
 }

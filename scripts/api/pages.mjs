@@ -35,7 +35,14 @@ const app = await Application.bootstrap({
   navigation: { includeFolders: false },
   kindSortOrder: ['Module', 'Function', 'Variable', 'Interface', 'TypeAlias'],
   groupOrder: ['Modules', 'Functions', 'Variables', 'Interfaces', 'Type Aliases'],
-  validation: { notExported: true, invalidLink: true, invalidPath: true, rewrittenLink: true, notDocumented: true, unusedMergeModuleWith: true },
+  validation: {
+    notExported: true,
+    invalidLink: true,
+    invalidPath: true,
+    rewrittenLink: true,
+    notDocumented: true,
+    unusedMergeModuleWith: true,
+  },
   requiredToBeDocumented: ['Module', 'Enum', 'Variable', 'Function', 'Class', 'Interface', 'TypeAlias'],
   treatWarningsAsErrors: true,
 });
@@ -46,6 +53,8 @@ if (project !== undefined) {
   await app.generateDocs(project, values.out);
 }
 if (project === undefined || app.logger.hasErrors() || app.logger.hasWarnings()) {
-  console.error('The API pages have faults: each export needs a doc comment of a sentence, each link an end, each type in a signature a face.');
+  console.error(
+    'The API pages have faults: each export needs a doc comment of a sentence, each link an end, each type in a signature a face.',
+  );
   process.exitCode = 1;
 } else console.log(`API pages: ${relative('', join(values.out, 'index.html'))}`);

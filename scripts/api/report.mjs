@@ -14,7 +14,16 @@ import { CORE, ROOT, facesOf } from './faces.mjs';
 const { values } = parseArgs({ options: { package: { type: 'string', default: CORE } } });
 const folder = join(values.package, 'api');
 
-const compilerOptions = { target: 'ES2023', lib: ['ES2023'], module: 'NodeNext', moduleResolution: 'NodeNext', types: [], strict: true, exactOptionalPropertyTypes: true, skipLibCheck: true };
+const compilerOptions = {
+  target: 'ES2023',
+  lib: ['ES2023'],
+  module: 'NodeNext',
+  moduleResolution: 'NodeNext',
+  types: [],
+  strict: true,
+  exactOptionalPropertyTypes: true,
+  skipLibCheck: true,
+};
 
 /** The report of one face, from its built types. */
 function reportOf({ name, types }, temporary) {
@@ -23,13 +32,25 @@ function reportOf({ name, types }, temporary) {
     mainEntryPointFilePath: types,
     newlineKind: 'lf',
     compiler: { overrideTsconfig: { compilerOptions, files: [types] } },
-    apiReport: { enabled: true, reportFileName: `${name}.api.md`, reportFolder: temporary, reportTempFolder: join(temporary, 'temp') },
+    apiReport: {
+      enabled: true,
+      reportFileName: `${name}.api.md`,
+      reportFolder: temporary,
+      reportTempFolder: join(temporary, 'temp'),
+    },
     docModel: { enabled: false },
     dtsRollup: { enabled: false },
     tsdocMetadata: { enabled: false },
-    messages: { extractorMessageReporting: { default: { logLevel: 'none' } }, tsdocMessageReporting: { default: { logLevel: 'none' } } },
+    messages: {
+      extractorMessageReporting: { default: { logLevel: 'none' } },
+      tsdocMessageReporting: { default: { logLevel: 'none' } },
+    },
   };
-  const config = ExtractorConfig.prepare({ configObject, configObjectFullPath: undefined, packageJsonFullPath: join(values.package, 'package.json') });
+  const config = ExtractorConfig.prepare({
+    configObject,
+    configObjectFullPath: undefined,
+    packageJsonFullPath: join(values.package, 'package.json'),
+  });
   const { errorCount } = Extractor.invoke(config, { localBuild: true, messageCallback: quiet });
   if (errorCount > 0) throw new Error(`the types of ${name} cannot be read: ${types}`);
   return bare(readFileSync(join(temporary, `${name}.api.md`), 'utf8'));
@@ -41,12 +62,22 @@ function quiet(message) {
 }
 
 /** Without remarks on doc comments, so that the report changes with signatures only. */
-const bare = (report) => report.replaceAll(/^ *\/\/ (?:@public.*|\(undocumented\)|\(No @packageDocumentation.*)\n/gm, '').replaceAll(/\n{3,}/g, '\n\n');
+const bare = (report) =>
+  report
+    .replaceAll(/^ *\/\/ (?:@public.*|\(undocumented\)|\(No @packageDocumentation.*)\n/gm, '')
+    .replaceAll(/\n{3,}/g, '\n\n');
 
 /** The difference as a person reads it. */
 function differenceOf(kept, made) {
-  const { stdout } = spawnSync('git', ['diff', '--no-index', '--no-color', '--', existsSync(kept) ? kept : '/dev/null', made], { encoding: 'utf8' });
-  return stdout.split('\n').filter((line) => !/^(?:diff|index|---|\+\+\+|new file)/.test(line)).join('\n');
+  const { stdout } = spawnSync(
+    'git',
+    ['diff', '--no-index', '--no-color', '--', existsSync(kept) ? kept : '/dev/null', made],
+    { encoding: 'utf8' },
+  );
+  return stdout
+    .split('\n')
+    .filter((line) => !/^(?:diff|index|---|\+\+\+|new file)/.test(line))
+    .join('\n');
 }
 
 function compile() {
@@ -57,14 +88,19 @@ function compile() {
 
 function run() {
   const updating = process.env.UPDATE === '1';
-  if (updating && process.env.CI) throw new Error('UPDATE=1 writes the report anew, which CI must not: it would check nothing. Update on your own machine and look at the difference.');
+  if (updating && process.env.CI)
+    throw new Error(
+      'UPDATE=1 writes the report anew, which CI must not: it would check nothing. Update on your own machine and look at the difference.',
+    );
   compile();
   const temporary = mkdtempSync(join(tmpdir(), 'halfcup-api-'));
   try {
     const reports = new Map(facesOf(values.package).map((face) => [`${face.name}.api.md`, reportOf(face, temporary)]));
     mkdirSync(folder, { recursive: true });
     const stray = readdirSync(folder).filter((name) => !reports.has(name));
-    const changed = [...reports].filter(([name, report]) => !existsSync(join(folder, name)) || readFileSync(join(folder, name), 'utf8') !== report);
+    const changed = [...reports].filter(
+      ([name, report]) => !existsSync(join(folder, name)) || readFileSync(join(folder, name), 'utf8') !== report,
+    );
     if (updating) {
       for (const [name, report] of changed) writeFileSync(join(folder, name), report);
       for (const name of stray) rmSync(join(folder, name));
@@ -73,10 +109,15 @@ function run() {
     }
     for (const [name, report] of changed) {
       writeFileSync(join(temporary, name), report);
-      console.error(`${relative(ROOT, join(folder, name))} does not tell of the face as it is:\n${differenceOf(join(folder, name), join(temporary, name))}`);
+      console.error(
+        `${relative(ROOT, join(folder, name))} does not tell of the face as it is:\n${differenceOf(join(folder, name), join(temporary, name))}`,
+      );
     }
     for (const name of stray) console.error(`${relative(ROOT, join(folder, name))} tells of no face`);
-    if (changed.length + stray.length > 0) throw new Error('The public face changed. Where that is meant, run `UPDATE=1 node scripts/api/report.mjs` and commit the report: a reviewer sees the change there.');
+    if (changed.length + stray.length > 0)
+      throw new Error(
+        'The public face changed. Where that is meant, run `UPDATE=1 node scripts/api/report.mjs` and commit the report: a reviewer sees the change there.',
+      );
     console.log(`API report: ${reports.size} faces as reported`);
   } finally {
     rmSync(temporary, { recursive: true, force: true });

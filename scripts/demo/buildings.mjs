@@ -9,7 +9,8 @@ const key = (x, y) => `${Math.floor(x / cell)},${Math.floor(y / cell)}`;
 function bag() {
   const cells = new Map();
   const put = (thing, [x, y]) => cells.set(key(x, y), [...(cells.get(key(x, y)) ?? []), thing]);
-  const near = ([x, y]) => [-1, 0, 1].flatMap((i) => [-1, 0, 1].flatMap((j) => cells.get(key(x + i * cell, y + j * cell)) ?? []));
+  const near = ([x, y]) =>
+    [-1, 0, 1].flatMap((i) => [-1, 0, 1].flatMap((j) => cells.get(key(x + i * cell, y + j * cell)) ?? []));
   return { put, near };
 }
 
@@ -71,9 +72,19 @@ export function buildings({ streets, roads, allowed, halls, seed }) {
       const along = [d[0] / leg, d[1] / leg];
       const away = side > 0 ? [-along[1], along[0]] : [along[1], -along[0]];
       while (rest < leg) {
-        const [width, depth, back] = [0.01 + 0.013 * random(), 0.009 + 0.008 * random(), tight ? 0.0105 + 0.002 * random() : 0.013 + 0.02 * random()];
+        const [width, depth, back] = [
+          0.01 + 0.013 * random(),
+          0.009 + 0.008 * random(),
+          tight ? 0.0105 + 0.002 * random() : 0.013 + 0.02 * random(),
+        ];
         const build = random() < fill(add(points[i - 1], along, rest));
-        const house = rectangle(add(add(points[i - 1], along, rest + width / 2), away, back), along, away, width, depth);
+        const house = rectangle(
+          add(add(points[i - 1], along, rest + width / 2), away, back),
+          along,
+          away,
+          width,
+          depth,
+        );
         if (build && clear(house)) {
           built.put(house, middle(house));
           out.push(house);

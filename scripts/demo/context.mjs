@@ -13,16 +13,27 @@ const frame = { west: -5.7, south: -5.0, east: 7.2, north: 5.8, step: 0.016 };
 const works = new Set(['causeway', 'bridge', 'pier']);
 
 const printed = (points, decimals) => points.map((p) => toLonLat(p, decimals));
-const feature = (kind, type, coordinates, more = {}) => ({ type: 'Feature', properties: { kind, ...more }, geometry: { type, coordinates } });
-const polygon = (kind, ringsOf, more) => feature(kind, 'Polygon', ringsOf.map((ring) => printed(ring, 6)), more);
+const feature = (kind, type, coordinates, more = {}) => ({
+  type: 'Feature',
+  properties: { kind, ...more },
+  geometry: { type, coordinates },
+});
+const polygon = (kind, ringsOf, more) =>
+  feature(
+    kind,
+    'Polygon',
+    ringsOf.map((ring) => printed(ring, 6)),
+    more,
+  );
 
 /** A strip of a half width along an open line, with square ends and mitred corners. */
 function strip(line, half) {
-  const side = (points) => points.map((p, i) => {
-    const d = sub(points[Math.min(i + 1, points.length - 1)], points[Math.max(i - 1, 0)]);
-    const n = lengthOf(d);
-    return [p[0] - (d[1] / n) * half, p[1] + (d[0] / n) * half];
-  });
+  const side = (points) =>
+    points.map((p, i) => {
+      const d = sub(points[Math.min(i + 1, points.length - 1)], points[Math.max(i - 1, 0)]);
+      const n = lengthOf(d);
+      return [p[0] - (d[1] / n) * half, p[1] + (d[0] / n) * half];
+    });
   const [left, right] = [side(line), side(line.toReversed())];
   const all = [...right, ...left];
   return [...all, all[0]];
@@ -35,7 +46,8 @@ function groundOf(net, lanes) {
   const field = landField(frame, { dry, causeway: net.get('causeway').points, bridge: net.get('bridge').points });
   const grid = makeGrid(frame, field);
   const landAt = (i, j) => grid.values[j * grid.columns + i];
-  const landOf = ([x, y]) => landAt(Math.round((x - frame.west) / frame.step), Math.round((y - frame.south) / frame.step));
+  const landOf = ([x, y]) =>
+    landAt(Math.round((x - frame.west) / frame.step), Math.round((y - frame.south) / frame.step));
   return { roads, dry, grid, landAt, landOf, causeway: net.get('causeway').points, bridge: net.get('bridge').points };
 }
 
@@ -45,17 +57,28 @@ function covers({ dry, grid, landAt, causeway, bridge }) {
   const beach = makeGrid(frame, (x, y, i, j) => {
     const f = landAt(i, j);
     const sandy = fractal(x, y, { seed: 402, wave: 0.9, octaves: 2 }) - 0.12;
-    return Math.abs(f) > 0.2 || inTown([x, y]) ? -1 : Math.min(toBank.at(i, j) - 0.05, f + 0.004, 0.034 + 0.03 * sandy - f, sandy * 0.12, toRoad.at(i, j) - 0.012);
+    return Math.abs(f) > 0.2 || inTown([x, y])
+      ? -1
+      : Math.min(toBank.at(i, j) - 0.05, f + 0.004, 0.034 + 0.03 * sandy - f, sandy * 0.12, toRoad.at(i, j) - 0.012);
   });
   const wood = makeGrid(frame, (x, y, i, j) => {
     const f = landAt(i, j);
     if (f < 0.05) return -1;
-    const open = Math.min(between([x, y], park.centre) - 0.5, between([x, y], town(0.3, 0.45)) - 1.15) + 0.12 * fractal(x, y, { seed: 530, wave: 0.3, octaves: 2 });
+    const open =
+      Math.min(between([x, y], park.centre) - 0.5, between([x, y], town(0.3, 0.45)) - 1.15) +
+      0.12 * fractal(x, y, { seed: 530, wave: 0.3, octaves: 2 });
     const high = ground(x, y);
-    const tree = fractal(x, y, { seed: 521, wave: 0.95, octaves: 5, gain: 0.45 }) - 0.3 + 0.2 * smoothstep(20, 60, high) - 0.75 * smoothstep(120, 180, high);
+    const tree =
+      fractal(x, y, { seed: 521, wave: 0.95, octaves: 5, gain: 0.45 }) -
+      0.3 +
+      0.2 * smoothstep(20, 60, high) -
+      0.75 * smoothstep(120, 180, high);
     return Math.min(f - 0.07, open, tree * 0.2, toRoad.at(i, j) - 0.016);
   });
-  const shallow = makeGrid(frame, (x, y, i, j) => landAt(i, j) + 0.1 + 0.03 * fractal(x, y, { seed: 611, wave: 0.5, octaves: 3 }));
+  const shallow = makeGrid(
+    frame,
+    (x, y, i, j) => landAt(i, j) + 0.1 + 0.03 * fractal(x, y, { seed: 611, wave: 0.5, octaves: 3 }),
+  );
   return {
     land: polygons(grid, 0, { tolerance: 0.002, least: 0.0004 }),
     shallow: polygons(shallow, 0, { tolerance: 0.009, least: 0.01 }),
@@ -76,16 +99,23 @@ function onLand(line, landOf) {
 
 function heightLines(landOf) {
   const grid = makeGrid({ ...frame, step: 0.04 }, ground);
-  return [20, 40, 60, 80, 100, 120, 140, 160, 180, 200, 220].flatMap((level) => rings(grid, level)
-    .filter((ring) => Math.abs(area(ring)) > 0.02)
-    .flatMap((ring) => onLand(ring, landOf))
-    .map((line) => feature('contour', 'LineString', printed(simplify(line, 0.004), 5), { height: level })));
+  return [20, 40, 60, 80, 100, 120, 140, 160, 180, 200, 220].flatMap((level) =>
+    rings(grid, level)
+      .filter((ring) => Math.abs(area(ring)) > 0.02)
+      .flatMap((ring) => onLand(ring, landOf))
+      .map((line) => feature('contour', 'LineString', printed(simplify(line, 0.004), 5), { height: level })),
+  );
 }
 
-const disc = ([x, y], r, n = 16) => Array.from({ length: n + 1 }, (_, i) => [x + r * Math.cos((2 * Math.PI * (i % n)) / n), y + r * Math.sin((2 * Math.PI * (i % n)) / n)]);
+const disc = ([x, y], r, n = 16) =>
+  Array.from({ length: n + 1 }, (_, i) => [
+    x + r * Math.cos((2 * Math.PI * (i % n)) / n),
+    y + r * Math.sin((2 * Math.PI * (i % n)) / n),
+  ]);
 
 /** A line with each of its segments cut into ten. */
-const tenths = (line) => line.slice(1).flatMap((q, i) => Array.from({ length: 10 }, (_, k) => add(line[i], sub(q, line[i]), k / 10)));
+const tenths = (line) =>
+  line.slice(1).flatMap((q, i) => Array.from({ length: 10 }, (_, k) => add(line[i], sub(q, line[i]), k / 10)));
 
 function structures(net, landOf) {
   const pier = net.get('pier').points;
@@ -123,9 +153,18 @@ export function contextFeatures(net) {
     polygon('water', [pond([2.2, -2.83])], { name: 'Quillet Pond' }),
     polygon('water', [pond([-2.75, 0.32], 1.9)], { name: 'Mill Tarn' }),
     ...structures(net, base.landOf),
-    ...base.roads.map((road) => feature(road.kind === 'path' ? 'path' : 'road', 'LineString', printed(road.points, onCourse.has(road) ? 7 : 6), { class: road.kind, ...(road.name && { name: road.name }), width: roadWidth[road.kind] })),
+    ...base.roads.map((road) =>
+      feature(road.kind === 'path' ? 'path' : 'road', 'LineString', printed(road.points, onCourse.has(road) ? 7 : 6), {
+        class: road.kind,
+        ...(road.name && { name: road.name }),
+        width: roadWidth[road.kind],
+      }),
+    ),
     ...houses({ ...base, woods: cover.wood, works }).map((house) => polygon('building', [[...house, house[0]]])),
-    polygon('building', [disc([light[0] + 0.018, light[1] + 0.016], 0.007)], { name: 'Ganneth Light', class: 'lighthouse' }),
+    polygon('building', [disc([light[0] + 0.018, light[1] + 0.016], 0.007)], {
+      name: 'Ganneth Light',
+      class: 'lighthouse',
+    }),
     ...labels.map(([name, of, x, y]) => feature('label', 'Point', toLonLat([x, y], 6), { name, class: of })),
   ];
 }

@@ -17,8 +17,46 @@ export function makeGrid({ west, south, east, north, step }, value) {
 
 // Edges of a cell: 0 south, 1 east, 2 north, 3 west. For each case of inside corners (1 SW, 2 SE, 4 NE, 8 NW),
 // pairs of edges, inside on the left.
-const cases = [[], [[0, 3]], [[1, 0]], [[1, 3]], [[2, 1]], null, [[2, 0]], [[2, 3]], [[3, 2]], [[0, 2]], null, [[1, 2]], [[3, 1]], [[0, 1]], [[3, 0]], []];
-const saddles = { 5: { in: [[0, 1], [2, 3]], out: [[0, 3], [2, 1]] }, 10: { in: [[3, 0], [1, 2]], out: [[1, 0], [3, 2]] } };
+const cases = [
+  [],
+  [[0, 3]],
+  [[1, 0]],
+  [[1, 3]],
+  [[2, 1]],
+  null,
+  [[2, 0]],
+  [[2, 3]],
+  [[3, 2]],
+  [[0, 2]],
+  null,
+  [[1, 2]],
+  [[3, 1]],
+  [[0, 1]],
+  [[3, 0]],
+  [],
+];
+const saddles = {
+  5: {
+    in: [
+      [0, 1],
+      [2, 3],
+    ],
+    out: [
+      [0, 3],
+      [2, 1],
+    ],
+  },
+  10: {
+    in: [
+      [3, 0],
+      [1, 2],
+    ],
+    out: [
+      [1, 0],
+      [3, 2],
+    ],
+  },
+};
 
 function pairsOf(corners, level) {
   const code = corners.reduce((sum, v, k) => sum + (v > level ? 1 << k : 0), 0);
@@ -31,7 +69,8 @@ function pairsOf(corners, level) {
 export function rings(grid, level) {
   const { columns, rows, values, west, south, step } = grid;
   // An edge's number: twice its lower node, plus 1 if it runs north.
-  const edgeOf = (i, j, k) => [2 * (j * columns + i), 2 * (j * columns + i + 1) + 1, 2 * ((j + 1) * columns + i), 2 * (j * columns + i) + 1][k];
+  const edgeOf = (i, j, k) =>
+    [2 * (j * columns + i), 2 * (j * columns + i + 1) + 1, 2 * ((j + 1) * columns + i), 2 * (j * columns + i) + 1][k];
   const next = new Map();
   for (let j = 0; j < rows - 1; j += 1) {
     for (let i = 0; i < columns - 1; i += 1) {

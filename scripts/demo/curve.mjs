@@ -69,7 +69,9 @@ export function sample(controls, { closed = false, before, after } = {}) {
   let run = [controls[0].at];
   const flush = (last) => {
     const straight = run.length === 2 && !closed;
-    const line = straight ? [...divide(run[0], run[1]), run[1]] : thin(dense(run, closed, out.length > 0 ? undefined : before, last ? after : undefined), (p) => nodes.has(p));
+    const line = straight
+      ? [...divide(run[0], run[1]), run[1]]
+      : thin(dense(run, closed, out.length > 0 ? undefined : before, last ? after : undefined), (p) => nodes.has(p));
     out.push(...line.slice(out.length > 0 ? 1 : 0));
   };
   for (const control of controls.slice(1)) {

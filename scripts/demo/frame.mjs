@@ -16,7 +16,10 @@ const kmPerLat = ((a * (1 - e2)) / w ** 1.5) * rad;
 export const round = (value, decimals) => Number(value.toFixed(decimals)) + 0;
 
 /** [lon, lat] of a point of the plane, rounded. */
-export const toLonLat = ([x, y], decimals = 7) => [round(origin.lon + x / kmPerLon, decimals), round(origin.lat + y / kmPerLat, decimals)];
+export const toLonLat = ([x, y], decimals = 7) => [
+  round(origin.lon + x / kmPerLon, decimals),
+  round(origin.lat + y / kmPerLat, decimals),
+];
 
 /** [x, y] in kilometres of a [lon, lat]. */
 export const toPlane = ([lon, lat]) => [(lon - origin.lon) * kmPerLon, (lat - origin.lat) * kmPerLat];
@@ -24,7 +27,8 @@ export const toPlane = ([lon, lat]) => [(lon - origin.lon) * kmPerLon, (lat - or
 /** Geodesic length of a [lon, lat] line, metres. */
 export function geodesicLength(line) {
   let sum = 0;
-  for (let i = 1; i < line.length; i += 1) sum += Geodesic.WGS84.Inverse(line[i - 1][1], line[i - 1][0], line[i][1], line[i][0]).s12;
+  for (let i = 1; i < line.length; i += 1)
+    sum += Geodesic.WGS84.Inverse(line[i - 1][1], line[i - 1][0], line[i][1], line[i][0]).s12;
   return sum;
 }
 

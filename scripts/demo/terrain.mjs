@@ -20,14 +20,21 @@ export const hills = [
   [0.1, -2.3, 24, 0.5],
 ];
 
-const bell = (x, y, [cx, cy, height, breadth]) => height * Math.exp(-((x - cx) ** 2 + (y - cy) ** 2) / (2 * breadth * breadth));
+const bell = (x, y, [cx, cy, height, breadth]) =>
+  height * Math.exp(-((x - cx) ** 2 + (y - cy) ** 2) / (2 * breadth * breadth));
 
 /** Height of the natural ground, metres. */
-export const ground = (x, y) => hills.reduce((sum, hill) => sum + bell(x, y, hill), 5.5) + 2.2 * fractal(x, y, { seed: 311, wave: 0.9, octaves: 2 });
+export const ground = (x, y) =>
+  hills.reduce((sum, hill) => sum + bell(x, y, hill), 5.5) + 2.2 * fractal(x, y, { seed: 311, wave: 0.9, octaves: 2 });
 
 /** Height of the ground or of the deck, metres; `net` gives the roads that stand on works. */
 export function terrain(net) {
-  const decks = [['causeway', 3.2], ['bridge', 7.6], ['pier', 3.4], ['quay', 3.4]].map(([id, height]) => ({ line: net.get(id).points, height }));
+  const decks = [
+    ['causeway', 3.2],
+    ['bridge', 7.6],
+    ['pier', 3.4],
+    ['quay', 3.4],
+  ].map(([id, height]) => ({ line: net.get(id).points, height }));
   return ([x, y]) => {
     let height = ground(x, y);
     for (const deck of decks) {

@@ -9,7 +9,9 @@ export function gpxText({ name, description, points, waypoints = [] }) {
     '<?xml version="1.0" encoding="UTF-8"?>',
     '<gpx version="1.1" creator="Halfcup demo island" xmlns="http://www.topografix.com/GPX/1/1">',
     `  <metadata><name>${escape(name)}</name><desc>${escape(description)}</desc></metadata>`,
-    ...waypoints.map((w) => `  <wpt ${place(w.at)}><ele>${w.height.toFixed(1)}</ele><name>${escape(w.name)}</name></wpt>`),
+    ...waypoints.map(
+      (w) => `  <wpt ${place(w.at)}><ele>${w.height.toFixed(1)}</ele><name>${escape(w.name)}</name></wpt>`,
+    ),
     '  <trk>',
     `    <name>${escape(name)}</name>`,
     '    <trkseg>',
@@ -35,10 +37,13 @@ export function jsonText(value, indent = '', head = 0) {
   const inner = `${indent}  `;
   const rows = Array.isArray(value)
     ? value.map((item) => inner + jsonText(item, inner))
-    : Object.entries(value).map(([key, item]) => `${inner}${JSON.stringify(key)}: ${jsonText(item, inner, key.length + 4)}`);
+    : Object.entries(value).map(
+        ([key, item]) => `${inner}${JSON.stringify(key)}: ${jsonText(item, inner, key.length + 4)}`,
+      );
   const [open, close] = Array.isArray(value) ? '[]' : '{}';
   return `${open}\n${rows.join(',\n')}\n${indent}${close}`;
 }
 
 /** A GeoJSON collection, one feature to a line. */
-export const collectionText = (features) => `{"type":"FeatureCollection","features":[\n${features.map((f) => JSON.stringify(f)).join(',\n')}\n]}\n`;
+export const collectionText = (features) =>
+  `{"type":"FeatureCollection","features":[\n${features.map((f) => JSON.stringify(f)).join(',\n')}\n]}\n`;

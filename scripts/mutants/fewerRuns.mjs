@@ -15,7 +15,8 @@ const STATISTICS = [
 
 vi.mock('fast-check', async (load) => {
   const real = await load();
-  const assert = (property, parameters = {}) => real.assert(property, { ...parameters, numRuns: Math.min(parameters.numRuns ?? RUNS, RUNS), endOnFailure: true });
+  const assert = (property, parameters = {}) =>
+    real.assert(property, { ...parameters, numRuns: Math.min(parameters.numRuns ?? RUNS, RUNS), endOnFailure: true });
   return { ...real, assert, default: { ...real.default, assert } };
 });
 

@@ -41,7 +41,11 @@ async function run(seed, only) {
   Object.assign(process.env, { HALFCUP_MUTANT_SEED: String(seed), HALFCUP_MUTANT_DIR: at });
   try {
     const mutate = only === undefined ? {} : { mutate: [only, '!**/*.test.ts'] };
-    return await new Stryker({ configFile: 'scripts/mutants/stryker.config.mjs', tempDirName: join(at, 'sandbox'), ...mutate }).runMutationTest();
+    return await new Stryker({
+      configFile: 'scripts/mutants/stryker.config.mjs',
+      tempDirName: join(at, 'sandbox'),
+      ...mutate,
+    }).runMutationTest();
   } finally {
     rmSync(at, { recursive: true, force: true });
   }
@@ -56,12 +60,17 @@ process.chdir(ROOT);
 const started = Date.now();
 const results = await run(Number(values.seed), values.only);
 const valid = results.filter(isValid);
-console.log(`Seed ${values.seed}: of ${results.length} mutants ${valid.length} are drawn and compile; ${Math.round((Date.now() - started) / 1000)} s.`);
+console.log(
+  `Seed ${values.seed}: of ${results.length} mutants ${valid.length} are drawn and compile; ${Math.round((Date.now() - started) / 1000)} s.`,
+);
 for (const [group] of GROUPS) {
   const own = valid.filter((mutant) => groupOf(mutant) === group);
   if (own.length > 0) console.log(`${group}: ${told(own)}`);
 }
-for (const mutant of valid.filter((mutant) => !isKilled(mutant)).sort((a, b) => place(a).localeCompare(place(b), 'en', { numeric: true }))) console.log(survivor(mutant));
+for (const mutant of valid
+  .filter((mutant) => !isKilled(mutant))
+  .sort((a, b) => place(a).localeCompare(place(b), 'en', { numeric: true })))
+  console.log(survivor(mutant));
 console.log(told(valid));
 const few = values.only === undefined && valid.length < FEWEST;
 if (few) console.error(`Only ${valid.length} mutants; at least ${FEWEST} are wanted: raise SHARE in sample.mjs.`);

@@ -21,7 +21,8 @@ function isDrawn({ fileName, location, mutatorName, replacement }, seed) {
   return createHash('sha256').update(what).digest().readUInt32BE(0) < SHARE * 2 ** 32;
 }
 
-const offsetOf = (lines, { line, column }) => lines.slice(0, line).reduce((sum, text) => sum + text.length + 1, 0) + column;
+const offsetOf = (lines, { line, column }) =>
+  lines.slice(0, line).reduce((sum, text) => sum + text.length + 1, 0) + column;
 
 /** A source with one mutant in it. */
 function mutated(source, { location, replacement }) {
@@ -32,14 +33,30 @@ function mutated(source, { location, replacement }) {
 /** A copy of core to compile changed files in. */
 function fillWorkshop(at) {
   cpSync(join(ROOT, CORE, 'src'), join(at, CORE, 'src'), { recursive: true });
-  for (const name of ['tsconfig.base.json', `${CORE}/tsconfig.json`, `${CORE}/package.json`]) cpSync(join(ROOT, name), join(at, name));
+  for (const name of ['tsconfig.base.json', `${CORE}/tsconfig.json`, `${CORE}/package.json`])
+    cpSync(join(ROOT, name), join(at, name));
   for (const name of ['node_modules', `${CORE}/node_modules`]) symlinkSync(join(ROOT, name), join(at, name));
 }
 
 /** The files, from the root, in which the compiler finds an error; unused names are no error here. */
 function broken(at) {
-  const loose = ['--noEmit', '--composite', 'false', '--incremental', 'false', '--noUnusedLocals', 'false', '--noUnusedParameters', 'false', '--pretty', 'false'];
-  const { stdout } = spawnSync(join(ROOT, 'node_modules/.bin/tsc'), ['-p', CORE, ...loose], { cwd: at, encoding: 'utf8' });
+  const loose = [
+    '--noEmit',
+    '--composite',
+    'false',
+    '--incremental',
+    'false',
+    '--noUnusedLocals',
+    'false',
+    '--noUnusedParameters',
+    'false',
+    '--pretty',
+    'false',
+  ];
+  const { stdout } = spawnSync(join(ROOT, 'node_modules/.bin/tsc'), ['-p', CORE, ...loose], {
+    cwd: at,
+    encoding: 'utf8',
+  });
   return new Set([...stdout.matchAll(/^(\S+?)\(\d+,\d+\): error/gm)].map(([, file]) => file));
 }
 
@@ -53,20 +70,28 @@ class Sample {
   async group(mutants) {
     const drawn = mutants.filter((mutant) => isDrawn(mutant, this.seed));
     const rest = mutants.filter((mutant) => !drawn.includes(mutant));
-    const byFile = [...new Set(drawn.map(({ fileName }) => fileName))].map((name) => drawn.filter(({ fileName }) => fileName === name));
+    const byFile = [...new Set(drawn.map(({ fileName }) => fileName))].map((name) =>
+      drawn.filter(({ fileName }) => fileName === name),
+    );
     const rounds = Math.max(0, ...byFile.map((of) => of.length));
     const groups = Array.from({ length: rounds }, (_, round) => byFile.flatMap((of) => of.slice(round, round + 1)));
     return [...groups, rest].filter((group) => group.length > 0).map((group) => group.map(({ id }) => id));
   }
 
   async check(mutants) {
-    if (!isDrawn(mutants[0], this.seed)) return Object.fromEntries(mutants.map(({ id }) => [id, { status: 'compileError', reason: NOT_DRAWN }]));
+    if (!isDrawn(mutants[0], this.seed))
+      return Object.fromEntries(mutants.map(({ id }) => [id, { status: 'compileError', reason: NOT_DRAWN }]));
     const nameOf = ({ fileName }) => relative(ROOT, fileName);
     const sources = mutants.map((mutant) => readFileSync(join(this.at, nameOf(mutant)), 'utf8'));
     mutants.forEach((mutant, k) => writeFileSync(join(this.at, nameOf(mutant)), mutated(sources[k], mutant)));
     const failed = broken(this.at);
     mutants.forEach((mutant, k) => writeFileSync(join(this.at, nameOf(mutant)), sources[k]));
-    return Object.fromEntries(mutants.map((mutant) => [mutant.id, failed.has(nameOf(mutant)) ? { status: 'compileError', reason: 'does not compile' } : { status: 'passed' }]));
+    return Object.fromEntries(
+      mutants.map((mutant) => [
+        mutant.id,
+        failed.has(nameOf(mutant)) ? { status: 'compileError', reason: 'does not compile' } : { status: 'passed' },
+      ]),
+    );
   }
 }
 

@@ -10,7 +10,8 @@ const ROOMS = ['geodesy', 'course', 'layout', 'review'];
 const roomOf = (file) => ROOMS.indexOf(basename(dirname(file)));
 
 /** Rooms downstream of the changed file; the test named as it comes first of all. */
-const far = (test, changed) => (basename(test) === basename(changed).replace(/\.ts$/, '.test.ts') ? -1 : roomOf(test) - roomOf(changed));
+const far = (test, changed) =>
+  basename(test) === basename(changed).replace(/\.ts$/, '.test.ts') ? -1 : roomOf(test) - roomOf(changed);
 
 /** Tests of the changed file's own room, then those of the next: what only a test farther off would notice counts as survived. */
 class Nearest extends BaseSequencer {
@@ -18,7 +19,9 @@ class Nearest extends BaseSequencer {
     const sorted = [...specifications].sort((a, b) => a.moduleId.localeCompare(b.moduleId));
     const [changed, ...more] = this.ctx.config.related ?? [];
     if (changed === undefined || more.length > 0) return sorted;
-    return sorted.filter(({ moduleId }) => far(moduleId, changed) <= 1).sort((a, b) => far(a.moduleId, changed) - far(b.moduleId, changed));
+    return sorted
+      .filter(({ moduleId }) => far(moduleId, changed) <= 1)
+      .sort((a, b) => far(a.moduleId, changed) - far(b.moduleId, changed));
   }
 }
 

@@ -3,7 +3,14 @@ import { join } from 'node:path';
 import { chromium } from 'playwright-core';
 import { build, preview } from 'vite';
 
-const FLAGS = ['--no-sandbox', '--disable-quic', '--disable-background-networking', '--disable-component-update', '--disable-sync', '--no-first-run'];
+const FLAGS = [
+  '--no-sandbox',
+  '--disable-quic',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+  '--no-first-run',
+];
 
 async function read(page, address, ids) {
   const faults = [];
@@ -12,7 +19,8 @@ async function read(page, address, ids) {
     if (message.type() === 'error') faults.push(message.text());
   });
   page.on('request', (request) => {
-    if (!request.url().startsWith(address) && !request.url().startsWith('data:')) faults.push(`asked for ${request.url()}`);
+    if (!request.url().startsWith(address) && !request.url().startsWith('data:'))
+      faults.push(`asked for ${request.url()}`);
   });
   await page.goto(address);
   const shown = {};
@@ -29,9 +37,24 @@ async function read(page, address, ids) {
 export async function inBrowser(root, ids) {
   const outDir = join(root, 'site');
   // No configuration of this workspace, whose export conditions lead to the sources: this is a stranger's project.
-  await build({ root, configFile: false, logLevel: 'error', worker: { format: 'es' }, build: { outDir, target: 'es2023' } });
-  const server = await preview({ root, configFile: false, logLevel: 'error', build: { outDir }, preview: { port: 0, host: '127.0.0.1' } });
-  const browser = await chromium.launch({ executablePath: process.env.CHROMIUM_PATH ?? '/usr/bin/chromium', args: FLAGS });
+  await build({
+    root,
+    configFile: false,
+    logLevel: 'error',
+    worker: { format: 'es' },
+    build: { outDir, target: 'es2023' },
+  });
+  const server = await preview({
+    root,
+    configFile: false,
+    logLevel: 'error',
+    build: { outDir },
+    preview: { port: 0, host: '127.0.0.1' },
+  });
+  const browser = await chromium.launch({
+    executablePath: process.env.CHROMIUM_PATH ?? '/usr/bin/chromium',
+    args: FLAGS,
+  });
   try {
     return await read(await browser.newPage(), server.resolvedUrls.local[0], ids);
   } finally {

@@ -7,7 +7,20 @@ import { expect, proven, runAlone } from './project.mjs';
 import { packagesIn } from './packages.mjs';
 
 /** SPDX names of licences that ask for no more than their own text to be kept: https://spdx.org/licenses/; EDL-1.0 is Eclipse's name for BSD-3-Clause. */
-const PERMISSIVE = new Set(['0BSD', 'Apache-2.0', 'BlueOak-1.0.0', 'BSD-2-Clause', 'BSD-3-Clause', 'CC0-1.0', 'EDL-1.0', 'ISC', 'MIT', 'MIT-0', 'Unlicense', 'Zlib']);
+const PERMISSIVE = new Set([
+  '0BSD',
+  'Apache-2.0',
+  'BlueOak-1.0.0',
+  'BSD-2-Clause',
+  'BSD-3-Clause',
+  'CC0-1.0',
+  'EDL-1.0',
+  'ISC',
+  'MIT',
+  'MIT-0',
+  'Unlicense',
+  'Zlib',
+]);
 
 /** Misnamed in the manifest; the text in the package was read and is BSD-3-Clause. */
 const READ = new Set(['arc: BSD', 'splaytree-ts: BDS-3-Clause']);
@@ -48,9 +61,15 @@ export function proveDependencies({ folder, core }) {
   const unseen = installed.filter((one) => !met.has(one));
   expect(unseen.length === 0, `installed, but not in the tree: ${unseen.map(({ name }) => name).join(', ')}`);
   const refused = installed.filter(({ name, license }) => !isPermissive(license) && !READ.has(`${name}: ${license}`));
-  expect(refused.length === 0, `not known to be permissive: ${refused.map(({ name, license }) => `${name} (${license})`).join(', ')}`);
+  expect(
+    refused.length === 0,
+    `not known to be permissive: ${refused.map(({ name, license }) => `${name} (${license})`).join(', ')}`,
+  );
   const total = installed.reduce((sum, { bytes }) => sum + bytes, 0);
-  proven('every licence is permissive', `${installed.length} packages with core, ${(total / 1e6).toFixed(1)} MB on disk, ${(own.bytes / 1e6).toFixed(1)} MB of it core's own`);
+  proven(
+    'every licence is permissive',
+    `${installed.length} packages with core, ${(total / 1e6).toFixed(1)} MB on disk, ${(own.bytes / 1e6).toFixed(1)} MB of it core's own`,
+  );
 }
 
 await runAlone(import.meta.url, proveDependencies);

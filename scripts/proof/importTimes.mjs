@@ -13,7 +13,10 @@ const median = (values) => values.toSorted((a, b) => a - b)[Math.floor(values.le
 /** Milliseconds that a dynamic import takes, by the clock of the process that does it. */
 function importTime(folder, name) {
   const file = join(folder, `time-${name.replaceAll(/\W+/gu, '-')}.mjs`);
-  writeFileSync(file, `const from = performance.now();\nawait import('${name}');\nconsole.log(performance.now() - from);\n`);
+  writeFileSync(
+    file,
+    `const from = performance.now();\nawait import('${name}');\nconsole.log(performance.now() - from);\n`,
+  );
   return () => Number(said(process.execPath, [file], folder));
 }
 
@@ -36,12 +39,25 @@ function inTurn(ours, peer) {
 function hold(what, peerName, [own, other], limit) {
   const times = `${own.toFixed(1)} ms, ${peerName} ${other.toFixed(1)} ms: ${(own / other).toFixed(2)} ×`;
   expect(own > 0 && other > 0 && own <= limit * other, `${what} takes ${times}; expected at most ${limit} ×`);
-  proven(`time of ${what}`, `${times}, limit ${limit} × (medians of ${ROUNDS} fresh processes of Node ${process.version} each)`);
+  proven(
+    `time of ${what}`,
+    `${times}, limit ${limit} × (medians of ${ROUNDS} fresh processes of Node ${process.version} each)`,
+  );
 }
 
 export function proveImportTimes({ folder, core }) {
-  hold("import '@halfcup/core/geometry'", "import 'flatbush'", inTurn(importTime(folder, '@halfcup/core/geometry'), importTime(folder, 'flatbush')), 6);
-  hold('halfcup --help', 'node -e 0', inTurn(processTime(folder, [join(core, 'dist/packed/cli/main.js'), '--help']), processTime(folder, ['-e', '0'])), 2);
+  hold(
+    "import '@halfcup/core/geometry'",
+    "import 'flatbush'",
+    inTurn(importTime(folder, '@halfcup/core/geometry'), importTime(folder, 'flatbush')),
+    6,
+  );
+  hold(
+    'halfcup --help',
+    'node -e 0',
+    inTurn(processTime(folder, [join(core, 'dist/packed/cli/main.js'), '--help']), processTime(folder, ['-e', '0'])),
+    2,
+  );
 }
 
 await runAlone(import.meta.url, proveImportTimes);

@@ -15,7 +15,10 @@ const FILES = ['plan.json', 'full.gpx', 'half.gpx'];
 
 /** Figures of the demo as one release of Node works them out in the project. */
 function figuresIn(folder, release) {
-  const printed = release === undefined ? said(process.execPath, ['node.js', DEMO], folder) : said('npx', ['--yes', `node@${release}`, 'node.js', DEMO], folder);
+  const printed =
+    release === undefined
+      ? said(process.execPath, ['node.js', DEMO], folder)
+      : said('npx', ['--yes', `node@${release}`, 'node.js', DEMO], folder);
   return JSON.parse(printed);
 }
 
@@ -25,11 +28,23 @@ function proveNode(folder) {
   const old = figuresIn(folder, own === 20 ? undefined : '20');
   const current = figuresIn(folder, 'latest');
   const [oldest, newest] = [old, current].map(({ node }) => Number(node.slice(1).split('.')[0]));
-  expect(oldest === 20 && newest >= 24, `found Node ${old.node} and ${current.node}; expected 20 and the current release`);
-  expect(old.figures.length > 42_000 && old.figures.passes.length > 0 && old.figures.stations.length > 0, `the figures of the demo are ${JSON.stringify(old.figures)}`);
-  expect(isDeepStrictEqual(old.figures, current.figures), `Node ${old.node} comes to ${JSON.stringify(old.figures)}, Node ${current.node} to ${JSON.stringify(current.figures)}`);
+  expect(
+    oldest === 20 && newest >= 24,
+    `found Node ${old.node} and ${current.node}; expected 20 and the current release`,
+  );
+  expect(
+    old.figures.length > 42_000 && old.figures.passes.length > 0 && old.figures.stations.length > 0,
+    `the figures of the demo are ${JSON.stringify(old.figures)}`,
+  );
+  expect(
+    isDeepStrictEqual(old.figures, current.figures),
+    `Node ${old.node} comes to ${JSON.stringify(old.figures)}, Node ${current.node} to ${JSON.stringify(current.figures)}`,
+  );
   const { points, length, papers } = old.figures;
-  proven('every entry point as ESM in Node', `${old.node} and ${current.node} agree on ${points} points, ${length.toFixed(3)} m, ${old.figures.stations.length} stations, ${papers.length} papers`);
+  proven(
+    'every entry point as ESM in Node',
+    `${old.node} and ${current.node} agree on ${points} points, ${length.toFixed(3)} m, ${old.figures.stations.length} stations, ${papers.length} papers`,
+  );
   return old.figures;
 }
 
@@ -41,12 +56,39 @@ const RESOLUTIONS = [
 ];
 
 function proveTypes(folder) {
-  const strict = ['--noEmit', '--strict', '--exactOptionalPropertyTypes', '--noUncheckedIndexedAccess', '--verbatimModuleSyntax', '--skipLibCheck', 'false', '--target', 'es2023'];
+  const strict = [
+    '--noEmit',
+    '--strict',
+    '--exactOptionalPropertyTypes',
+    '--noUncheckedIndexedAccess',
+    '--verbatimModuleSyntax',
+    '--skipLibCheck',
+    'false',
+    '--target',
+    'es2023',
+  ];
   for (const compiler of COMPILERS) {
     const { version } = readJson(join(ROOT, compiler, 'package.json'));
     for (const [resolution, module, lib] of RESOLUTIONS) {
-      said(process.execPath, [join(ROOT, compiler, 'bin/tsc'), ...strict, '--module', module, '--moduleResolution', resolution, '--lib', lib, 'consumer.ts'], folder);
-      proven('types in a strict project that checks libraries too', `TypeScript ${version}, moduleResolution ${resolution}, lib ${lib}`);
+      said(
+        process.execPath,
+        [
+          join(ROOT, compiler, 'bin/tsc'),
+          ...strict,
+          '--module',
+          module,
+          '--moduleResolution',
+          resolution,
+          '--lib',
+          lib,
+          'consumer.ts',
+        ],
+        folder,
+      );
+      proven(
+        'types in a strict project that checks libraries too',
+        `TypeScript ${version}, moduleResolution ${resolution}, lib ${lib}`,
+      );
     }
   }
 }
@@ -56,24 +98,42 @@ async function proveBrowser(folder, expected) {
   for (const file of FILES) cpSync(join(DEMO, file), join(folder, 'public', file));
   const shown = await inBrowser(folder, ['page', 'worker']);
   for (const [where, figures] of Object.entries(shown)) {
-    expect(isDeepStrictEqual(figures, expected), `the ${where} shows ${JSON.stringify(figures)}; Node came to ${JSON.stringify(expected)}`);
+    expect(
+      isDeepStrictEqual(figures, expected),
+      `the ${where} shows ${JSON.stringify(figures)}; Node came to ${JSON.stringify(expected)}`,
+    );
   }
   proven('built by Vite, in a page and in a web worker of Chromium', 'the same figures as in Node, to the last digit');
 }
 
 function proveCommand({ folder, tarball, core }) {
   const { version } = readJson(join(core, 'package.json'));
-  expect(said('npx', ['--no-install', 'halfcup', '--version'], folder) === `${version}\n`, 'halfcup --version does not print the version of package.json');
+  expect(
+    said('npx', ['--no-install', 'halfcup', '--version'], folder) === `${version}\n`,
+    'halfcup --version does not print the version of package.json',
+  );
   const plan = join(DEMO, 'plan.json');
   // The demo holds one error on purpose, for which a review ends with 1.
   const review = JSON.parse(said('npx', ['--no-install', 'halfcup', 'review', plan, '--json'], folder, 1));
   expect(review.checks.length > 20, `halfcup review gave ${JSON.stringify(review).slice(0, 300)}`);
-  const lines = said('npx', ['--no-install', 'halfcup', 'review', plan, plan, plan, '--json-lines'], folder, 1).trim().split('\n').map((line) => JSON.parse(line));
-  expect(lines.length === 3 && lines.every(({ file, checks }) => file === plan && checks.length === review.checks.length), 'halfcup review --json-lines did not print a review a plan');
-  proven('npx halfcup in the project', `version ${version}; review of the demo: ${review.checks.length} checks; 3 plans as JSON lines`);
+  const lines = said('npx', ['--no-install', 'halfcup', 'review', plan, plan, plan, '--json-lines'], folder, 1)
+    .trim()
+    .split('\n')
+    .map((line) => JSON.parse(line));
+  expect(
+    lines.length === 3 && lines.every(({ file, checks }) => file === plan && checks.length === review.checks.length),
+    'halfcup review --json-lines did not print a review a plan',
+  );
+  proven(
+    'npx halfcup in the project',
+    `version ${version}; review of the demo: ${review.checks.length} checks; 3 plans as JSON lines`,
+  );
   const empty = mkdtempSync(join(folder, 'empty-'));
   writeFileSync(join(empty, 'package.json'), '{}');
-  expect(said('npx', ['--yes', '--package', tarball, 'halfcup', '--version'], empty) === `${version}\n`, 'npx from the packed file does not print the version');
+  expect(
+    said('npx', ['--yes', '--package', tarball, 'halfcup', '--version'], empty) === `${version}\n`,
+    'npx from the packed file does not print the version',
+  );
   proven('npx halfcup straight from the packed file');
 }
 

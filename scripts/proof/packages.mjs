@@ -6,7 +6,9 @@ import { readJson } from './project.mjs';
 const namesIn = (modules) =>
   readdirSync(modules)
     .filter((name) => !name.startsWith('.'))
-    .flatMap((name) => (name.startsWith('@') ? readdirSync(join(modules, name)).map((inner) => `${name}/${inner}`) : [name]));
+    .flatMap((name) =>
+      name.startsWith('@') ? readdirSync(join(modules, name)).map((inner) => `${name}/${inner}`) : [name],
+    );
 
 /** Bytes of a package's own files, those of packages inside it left out. */
 function bytesIn(folder) {
@@ -18,9 +20,25 @@ function bytesIn(folder) {
 }
 
 function packageAt(path) {
-  const { name, version, license, licenses, scripts = {}, dependencies = {}, optionalDependencies = {} } = readJson(join(path, 'package.json'));
+  const {
+    name,
+    version,
+    license,
+    licenses,
+    scripts = {},
+    dependencies = {},
+    optionalDependencies = {},
+  } = readJson(join(path, 'package.json'));
   const built = existsSync(join(path, 'binding.gyp'));
-  return { name, version, path, license: license?.type ?? license ?? licenses?.[0]?.type, scripts: built ? { install: 'node-gyp rebuild', ...scripts } : scripts, dependencies: [...new Set([...Object.keys(dependencies), ...Object.keys(optionalDependencies)])], bytes: bytesIn(path) };
+  return {
+    name,
+    version,
+    path,
+    license: license?.type ?? license ?? licenses?.[0]?.type,
+    scripts: built ? { install: 'node-gyp rebuild', ...scripts } : scripts,
+    dependencies: [...new Set([...Object.keys(dependencies), ...Object.keys(optionalDependencies)])],
+    bytes: bytesIn(path),
+  };
 }
 
 /** Every package under a folder's node_modules, at whatever depth. */

@@ -18,7 +18,9 @@ export const DEMO = join(ROOT, 'fixtures/demo');
 export function said(command, args, cwd, exit = 0) {
   const { status, stdout, stderr, error } = spawnSync(command, args, { cwd, encoding: 'utf8', maxBuffer: 2 ** 28 });
   if (status === exit) return stdout;
-  throw new Error(`${[command, ...args].join(' ')} ended with ${status ?? error?.message}; expected ${exit}\n${stdout}${stderr}`);
+  throw new Error(
+    `${[command, ...args].join(' ')} ended with ${status ?? error?.message}; expected ${exit}\n${stdout}${stderr}`,
+  );
 }
 
 /** One line a proof, its figures with it. */
@@ -38,8 +40,14 @@ export async function inProject(work) {
   const top = mkdtempSync(join(realpathSync(tmpdir()), 'halfcup-proof-'));
   try {
     said('npx', ['--yes', 'pnpm@12', 'pack', '--pack-destination', top], join(ROOT, 'packages/core'));
-    const tarball = join(top, readdirSync(top).find((name) => name.endsWith('.tgz')));
-    writeFileSync(join(top, 'package.json'), '{ "name": "empty-project", "version": "1.0.0", "private": true, "type": "module" }\n');
+    const tarball = join(
+      top,
+      readdirSync(top).find((name) => name.endsWith('.tgz')),
+    );
+    writeFileSync(
+      join(top, 'package.json'),
+      '{ "name": "empty-project", "version": "1.0.0", "private": true, "type": "module" }\n',
+    );
     said('npm', ['install', '--no-audit', '--no-fund', tarball], top);
     await work({ folder: top, tarball, core: join(top, 'node_modules/@halfcup/core') });
   } finally {
@@ -49,5 +57,6 @@ export async function inProject(work) {
 
 /** Runs a script's own proof where it is the one that Node was started with. */
 export async function runAlone(url, prove) {
-  if (process.argv[1] !== undefined && fileURLToPath(url).split(sep).join('/') === process.argv[1].split(sep).join('/')) await inProject(prove);
+  if (process.argv[1] !== undefined && fileURLToPath(url).split(sep).join('/') === process.argv[1].split(sep).join('/'))
+    await inProject(prove);
 }

@@ -22,7 +22,8 @@ const PURE = [
   "export { courseStage, dayStage, layoutStage, passStage, findingLine } from '@halfcup/core';",
   "export { formatClock, formatDuration, formatLength, formatMass, formatMeasure, formatMinute, formatVolume, lengthIn, metres, parseClock, parseDuration, parseLength, parseMass, parseVolume } from '@halfcup/core';",
 ].join('\n');
-const REVIEW = "export { analyse, analyseOn, reanalyse, CHECKS, STAGE_RULES, reviewLayout, reviewPlaced } from '@halfcup/core';";
+const REVIEW =
+  "export { analyse, analyseOn, reanalyse, CHECKS, STAGE_RULES, reviewLayout, reviewPlaced } from '@halfcup/core';";
 
 /** `limit`: most bytes, absent where a size is only told and held to its record. `without`: what is not counted; absent: nothing is left out. */
 const CASES = [
@@ -38,8 +39,17 @@ const CASES = [
     limit: 60_000,
     source: PURE,
   },
-  { name: 'pure parts and review', what: 'the same with analyse, every check and the review of placed points', without: /^@turf\//u, source: `${PURE}\n${REVIEW}` },
-  ...FACES.map((face) => ({ name: `@halfcup/core${face}`, what: 'whole', source: `export * from '@halfcup/core${face}';` })),
+  {
+    name: 'pure parts and review',
+    what: 'the same with analyse, every check and the review of placed points',
+    without: /^@turf\//u,
+    source: `${PURE}\n${REVIEW}`,
+  },
+  ...FACES.map((face) => ({
+    name: `@halfcup/core${face}`,
+    what: 'whole',
+    source: `export * from '@halfcup/core${face}';`,
+  })),
 ];
 
 /** The minified bundle of a module's exports, and the names of what it leaves to be loaded from elsewhere. */
@@ -51,10 +61,20 @@ async function bundled(folder, { name, source, without }) {
     root: folder,
     configFile: false,
     logLevel: 'error',
-    build: { write: false, target: 'es2023', modulePreload: false, rolldownOptions: { input, external: without ?? [], preserveEntrySignatures: 'strict', output: { format: 'es' } } },
+    build: {
+      write: false,
+      target: 'es2023',
+      modulePreload: false,
+      rolldownOptions: { input, external: without ?? [], preserveEntrySignatures: 'strict', output: { format: 'es' } },
+    },
   });
   const code = output.map((chunk) => chunk.code).join('\n');
-  return { code, left: [...new Set(output.flatMap((chunk) => chunk.imports.filter((from) => !from.endsWith('.js'))))].toSorted((a, b) => (a < b ? -1 : 1)) };
+  return {
+    code,
+    left: [...new Set(output.flatMap((chunk) => chunk.imports.filter((from) => !from.endsWith('.js'))))].toSorted(
+      (a, b) => (a < b ? -1 : 1),
+    ),
+  };
 }
 
 const kB = (bytes) => `${(bytes / 1000).toFixed(1)} kB`;
@@ -71,9 +91,15 @@ export async function proveSizes({ folder }) {
     expect(one.without !== undefined || left.length === 0, `the bundle "${one.name}" leaves out ${left.join(', ')}`);
     expect(size <= (one.limit ?? Infinity), `"${one.name}" is ${kB(size)} gz; expected at most ${kB(one.limit)}`);
     const most = (recorded[one.name] ?? (record ? size : 0)) * SLACK;
-    expect(size <= most, `"${one.name}" is ${kB(size)} gz; recorded are ${kB(recorded[one.name] ?? 0)}, and 10 % over that are allowed. Where it must grow: node scripts/proof/sizes.mjs --record`);
+    expect(
+      size <= most,
+      `"${one.name}" is ${kB(size)} gz; recorded are ${kB(recorded[one.name] ?? 0)}, and 10 % over that are allowed. Where it must grow: node scripts/proof/sizes.mjs --record`,
+    );
     const limits = one.limit === undefined ? '' : `, limit ${kB(one.limit)}`;
-    proven(`size of ${one.name}`, `${kB(size)} gz, ${kB(code.length)} minified${limits} (${one.what}; ${left.length === 0 ? 'nothing left out' : `not counted: ${left.join(', ')}`})`);
+    proven(
+      `size of ${one.name}`,
+      `${kB(size)} gz, ${kB(code.length)} minified${limits} (${one.what}; ${left.length === 0 ? 'nothing left out' : `not counted: ${left.join(', ')}`})`,
+    );
   }
   if (record) writeFileSync(RECORDED, `${JSON.stringify(found, null, 2)}\n`);
 }

@@ -19,7 +19,8 @@ function must(result) {
   return result.value;
 }
 
-const courseOfFile = (path) => must(buildCourse({ id: 'c', name: 'c', segments: must(readGpx(readFileSync(path), path)).tracks[0].segments }));
+const courseOfFile = (path) =>
+  must(buildCourse({ id: 'c', name: 'c', segments: must(readGpx(readFileSync(path), path)).tracks[0].segments }));
 
 const column = (points, k) => Float64Array.from(points, (point) => point[k]);
 

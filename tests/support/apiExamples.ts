@@ -32,7 +32,9 @@ export const MODULES: string = join(ROOT, `.halfcup-tmp/api-examples-${process.p
 
 /** Every `@example` of a source, one that has no block of code as an example without code. */
 export function examplesIn(text: string, file: string): Example[] {
-  const comments = text.matchAll(/^\/\*\*(?:[^*]|\*(?!\/))*\*\/(?:\s*export (?:async )?(?:function\*?|const|interface|type) (?<name>\w+))?/gmu);
+  const comments = text.matchAll(
+    /^\/\*\*(?:[^*]|\*(?!\/))*\*\/(?:\s*export (?:async )?(?:function\*?|const|interface|type) (?<name>\w+))?/gmu,
+  );
   return [...comments].flatMap((comment) => {
     const [head = '', ...parts] = comment[0].split(/^ \* @example\b.*$/mu);
     let line = text.slice(0, comment.index).split('\n').length + head.split('\n').length;
@@ -40,7 +42,12 @@ export function examplesIn(text: string, file: string): Example[] {
       const start = line;
       line += part.split('\n').length - 1;
       const block = /^\n \* ```ts\n(?<lines>(?: \*.*\n)*?) \* ```$/mu.exec(part)?.groups?.['lines'] ?? '';
-      return { file, name: comment.groups?.['name'] ?? '', line: start + 1, code: block.replaceAll(/^ \* ?/gmu, '').trimEnd() };
+      return {
+        file,
+        name: comment.groups?.['name'] ?? '',
+        line: start + 1,
+        code: block.replaceAll(/^ \* ?/gmu, '').trimEnd(),
+      };
     });
   });
 }
@@ -48,16 +55,24 @@ export function examplesIn(text: string, file: string): Example[] {
 /** Core's sources by their paths from `packages/core/src`. */
 export function coreSources(): ReadonlyMap<string, string> {
   const files = readdirSync(SRC, { recursive: true, encoding: 'utf8' }).map((file) => file.replaceAll('\\', '/'));
-  return new Map(files.filter((file) => file.endsWith('.ts') && !file.endsWith('.test.ts')).sort().map((file) => [file, readFileSync(join(SRC, file), 'utf8')]));
+  return new Map(
+    files
+      .filter((file) => file.endsWith('.ts') && !file.endsWith('.test.ts'))
+      .sort()
+      .map((file) => [file, readFileSync(join(SRC, file), 'utf8')]),
+  );
 }
 
 /** Values that a face re-exports by name, each with the file that it comes from. */
 export function valuesOf(face: string): { readonly name: string; readonly file: string }[] {
   const { program } = parseSync(face, readFileSync(join(SRC, face), 'utf8'));
   return program.body.flatMap((statement) => {
-    if (statement.type !== 'ExportNamedDeclaration' || statement.source === null || statement.exportKind === 'type') return [];
+    if (statement.type !== 'ExportNamedDeclaration' || statement.source === null || statement.exportKind === 'type')
+      return [];
     const file = statement.source.value.replace('./', '');
-    return statement.specifiers.filter(({ exportKind }) => exportKind !== 'type').map(({ exported }) => ({ name: (exported as ESTree.IdentifierName).name, file }));
+    return statement.specifiers
+      .filter(({ exportKind }) => exportKind !== 'type')
+      .map(({ exported }) => ({ name: (exported as ESTree.IdentifierName).name, file }));
   });
 }
 
@@ -72,22 +87,27 @@ interface Stated {
 export function statedIn(code: string): Stated[] {
   const { program, comments, errors } = parseSync('example.ts', code);
   if (errors.length > 0) throw new Error(`the example is no TypeScript: ${errors[0]!.message}`);
-  return comments.filter(({ type, value }) => type === 'Line' && value.startsWith(' → ')).map((comment) => {
-    const statement = program.body.findLast(({ end }) => end <= comment.start);
-    const text = comment.value.slice(3).trim();
-    if (statement === undefined || code.slice(statement.end, comment.start).trim() !== '') throw new Error(`"→ ${text}" stands behind no statement`);
-    literalOf(text);
-    return { statement, line: code.slice(0, comment.start).split('\n').length, text };
-  });
+  return comments
+    .filter(({ type, value }) => type === 'Line' && value.startsWith(' → '))
+    .map((comment) => {
+      const statement = program.body.findLast(({ end }) => end <= comment.start);
+      const text = comment.value.slice(3).trim();
+      if (statement === undefined || code.slice(statement.end, comment.start).trim() !== '')
+        throw new Error(`"→ ${text}" stands behind no statement`);
+      literalOf(text);
+      return { statement, line: code.slice(0, comment.start).split('\n').length, text };
+    });
 }
 
 /** A module whose `said` holds what the statements came to. Each line of the example is the next line of the module. */
 export function moduleOf(code: string): string {
   let module = code;
   for (const { statement, line, text } of statedIn(code).reverse()) {
-    const noted = (value: string): string => `said.push({ line: ${line}, value: ${value}, stated: ${JSON.stringify(text)} });`;
+    const noted = (value: string): string =>
+      `said.push({ line: ${line}, value: ${value}, stated: ${JSON.stringify(text)} });`;
     const declared = statement.type === 'VariableDeclaration' ? statement.declarations.at(-1)!.id : null;
-    if (declared?.type === 'Identifier') module = `${module.slice(0, statement.end)} ${noted(declared.name)}${module.slice(statement.end)}`;
+    if (declared?.type === 'Identifier')
+      module = `${module.slice(0, statement.end)} ${noted(declared.name)}${module.slice(statement.end)}`;
     else if (statement.type === 'ExpressionStatement') {
       const { start, end } = statement.expression;
       module = `${module.slice(0, statement.start)}${noted(`(${code.slice(start, end)})`)}${module.slice(statement.end)}`;
@@ -100,16 +120,29 @@ export function moduleOf(code: string): string {
 export function writeModules(examples: readonly Example[]): void {
   mkdirSync(MODULES, { recursive: true });
   const compilerOptions = { types: [], lib: ['ES2023'] };
-  writeFileSync(join(MODULES, 'tsconfig.json'), JSON.stringify({ extends: '../../tests/tsconfig.json', compilerOptions, include: ['*.ts'] }));
+  writeFileSync(
+    join(MODULES, 'tsconfig.json'),
+    JSON.stringify({ extends: '../../tests/tsconfig.json', compilerOptions, include: ['*.ts'] }),
+  );
   examples.forEach(({ code }, k) => writeFileSync(join(MODULES, `example${k}.ts`), moduleOf(code)));
 }
 
 /** What the compiler says of the modules written, told by file and line of the sources; empty where they compile. */
 export function typeFaults(examples: readonly Example[]): string[] {
   const tsc = join(ROOT, 'node_modules/typescript/bin/tsc');
-  const { status, stdout } = spawnSync(process.execPath, [tsc, '-p', MODULES, '--pretty', 'false'], { cwd: MODULES, encoding: 'utf8' });
+  const { status, stdout } = spawnSync(process.execPath, [tsc, '-p', MODULES, '--pretty', 'false'], {
+    cwd: MODULES,
+    encoding: 'utf8',
+  });
   if (status === 0) return [];
-  return stdout.trim().split('\n').map((text) => text.replace(/^example(\d+)\.ts\((\d+),\d+\)/u, (_, k: string, line: string) => placeIn(examples[Number(k)]!, Number(line) - 1)));
+  return stdout
+    .trim()
+    .split('\n')
+    .map((text) =>
+      text.replace(/^example(\d+)\.ts\((\d+),\d+\)/u, (_, k: string, line: string) =>
+        placeIn(examples[Number(k)]!, Number(line) - 1),
+      ),
+    );
 }
 
 const placeIn = ({ file, line }: Example, own: number): string => `packages/core/src/${file}:${line + own - 1}`;

@@ -7,7 +7,10 @@ import { expect } from 'vitest';
 import { ROOT } from './build.ts';
 
 const NAMES = ['chromium', 'chromium-browser', 'google-chrome', 'google-chrome-stable', 'chrome'];
-const APPLICATIONS = ['/Applications/Google Chrome.app/Contents/MacOS/Google Chrome', '/Applications/Chromium.app/Contents/MacOS/Chromium'];
+const APPLICATIONS = [
+  '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
+  '/Applications/Chromium.app/Contents/MacOS/Chromium',
+];
 
 function runs(path: string): boolean {
   try {
@@ -26,12 +29,26 @@ export function browserPath(): string {
     throw new Error(`CHROMIUM_PATH is "${given}", which is no program; set it to a Chromium or Chrome.`);
   }
   const folders = (process.env['PATH'] ?? '').split(delimiter);
-  const found = [...folders.flatMap((folder) => NAMES.map((name) => join(folder, name))), ...APPLICATIONS, chromium.executablePath()].find((path) => path !== '' && runs(path));
+  const found = [
+    ...folders.flatMap((folder) => NAMES.map((name) => join(folder, name))),
+    ...APPLICATIONS,
+    chromium.executablePath(),
+  ].find((path) => path !== '' && runs(path));
   if (found !== undefined) return found;
-  throw new Error('The browser tests found no Chromium and no Chrome. Install one (Debian: apt-get install chromium), or set CHROMIUM_PATH to its program.');
+  throw new Error(
+    'The browser tests found no Chromium and no Chrome. Install one (Debian: apt-get install chromium), or set CHROMIUM_PATH to its program.',
+  );
 }
 
-const FLAGS = ['--no-sandbox', '--disable-quic', '--disable-background-networking', '--disable-component-update', '--disable-sync', '--no-first-run', '--enable-unsafe-swiftshader'];
+const FLAGS = [
+  '--no-sandbox',
+  '--disable-quic',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+  '--no-first-run',
+  '--enable-unsafe-swiftshader',
+];
 
 /** A browser without a window; the caller closes it. */
 export const openBrowser = (): Promise<Browser> => chromium.launch({ executablePath: browserPath(), args: FLAGS });
@@ -44,7 +61,12 @@ export interface Stage {
 
 /** Serves a built viewer on a free port. */
 export async function serve(dist: string): Promise<Pick<Stage, 'address' | 'close'>> {
-  const server = await preview({ root: join(ROOT, 'packages/viewer'), build: { outDir: dist }, preview: { port: 0, host: '127.0.0.1' }, logLevel: 'error' });
+  const server = await preview({
+    root: join(ROOT, 'packages/viewer'),
+    build: { outDir: dist },
+    preview: { port: 0, host: '127.0.0.1' },
+    logLevel: 'error',
+  });
   return { address: server.resolvedUrls!.local[0]!, close: () => server.close() };
 }
 
@@ -76,7 +98,11 @@ export interface Visit {
 
 /** A fresh visit with the demo open and its map drawn; without a service worker unless a test asks for one, so that each test meets the server. */
 export async function visit({ address, browser }: Stage, options: VisitOptions = {}): Promise<Visit> {
-  const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, serviceWorkers: 'block', ...options });
+  const context = await browser.newContext({
+    viewport: { width: 1440, height: 900 },
+    serviceWorkers: 'block',
+    ...options,
+  });
   const page = await context.newPage();
   const requests: string[] = [];
   const faults: string[] = [];
@@ -112,7 +138,8 @@ export const faultless = (stage: Stage, act: (seen: Visit) => Promise<void>, opt
   );
 
 /** Addresses that the page asked for and that are not its own server's. */
-export const foreignOf = ({ address }: Stage, requests: readonly string[]): string[] => requests.filter((asked) => !asked.startsWith(address) && !asked.startsWith(`blob:${address}`));
+export const foreignOf = ({ address }: Stage, requests: readonly string[]): string[] =>
+  requests.filter((asked) => !asked.startsWith(address) && !asked.startsWith(`blob:${address}`));
 
 /** Drops files on the page, as from a folder of the desktop. */
 export async function dropFiles(page: Page, files: Readonly<Record<string, string>>): Promise<void> {
@@ -133,6 +160,9 @@ export const mapIdle = async (page: Page): Promise<void> => {
 export async function savedPlan(page: Page): Promise<string> {
   // A chooser of the system cannot be worked by a test; without one the page downloads.
   await page.evaluate(() => Object.assign(window, { showSaveFilePicker: undefined }));
-  const [given] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: /^Save(\s*,|$)/u }).click()]);
+  const [given] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: /^Save(\s*,|$)/u }).click(),
+  ]);
   return readFileSync(await given.path(), 'utf8');
 }

@@ -32,7 +32,10 @@ export async function buildCommandLine(): Promise<void> {
   await lock();
   try {
     const tsc = join(ROOT, 'node_modules/typescript/bin/tsc');
-    const { status, stdout, stderr } = spawnSync(process.execPath, [tsc, '-b', 'packages/core', 'packages/core/cli'], { cwd: ROOT, encoding: 'utf8' });
+    const { status, stdout, stderr } = spawnSync(process.execPath, [tsc, '-b', 'packages/core', 'packages/core/cli'], {
+      cwd: ROOT,
+      encoding: 'utf8',
+    });
     if (status !== 0) throw new Error(`the command line does not compile:\n${stdout}${stderr}`);
   } finally {
     rmSync(LOCK, { recursive: true, force: true });

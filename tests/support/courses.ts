@@ -8,7 +8,8 @@ const wgs84 = geographiclib.Geodesic.WGS84;
 export type Position = readonly [lon: number, lat: number];
 
 /** Geodesic length in metres between two positions. */
-export const geodesicLength = ([lon1, lat1]: Position, [lon2, lat2]: Position): number => wgs84.Inverse(lat1, lon1, lat2, lon2).s12!;
+export const geodesicLength = ([lon1, lat1]: Position, [lon2, lat2]: Position): number =>
+  wgs84.Inverse(lat1, lon1, lat2, lon2).s12!;
 
 /** Where one comes to by an azimuth in degrees and a length in metres. */
 export function go([lon, lat]: Position, azimuthDeg: number, length: number): Position {
@@ -17,7 +18,8 @@ export function go([lon, lat]: Position, azimuthDeg: number, length: number): Po
 }
 
 /** The azimuth of a geodesic after a length, degrees. */
-export const azimuthAfter = ([lon, lat]: Position, azimuthDeg: number, length: number): number => wgs84.Direct(lat, lon, azimuthDeg, length).azi2!;
+export const azimuthAfter = ([lon, lat]: Position, azimuthDeg: number, length: number): number =>
+  wgs84.Direct(lat, lon, azimuthDeg, length).azi2!;
 
 /** An empty stretch of mid-ocean. */
 export const OCEAN: Position = [-17.4, -33.2];
@@ -33,15 +35,35 @@ export interface Waypoint {
 
 /** GPX 1.1 of one track with one segment for each list of points. */
 export function gpxText(segments: readonly (readonly Position[])[], waypoints: readonly Waypoint[] = []): string {
-  const points = waypoints.map(({ at: [lon, lat], name }) => `  <wpt lat="${lat}" lon="${lon}">${name === undefined ? '' : `<name>${name}</name>`}</wpt>`);
-  const segs = segments.map((segment) => ['  <trkseg>', ...segment.map(([lon, lat]) => `    <trkpt lat="${lat}" lon="${lon}"/>`), '  </trkseg>'].join('\n'));
-  return ['<gpx version="1.1" creator="halfcup tests" xmlns="http://www.topografix.com/GPX/1/1">', ...points, '<trk>', ...segs, '</trk>', '</gpx>', ''].join('\n');
+  const points = waypoints.map(
+    ({ at: [lon, lat], name }) =>
+      `  <wpt lat="${lat}" lon="${lon}">${name === undefined ? '' : `<name>${name}</name>`}</wpt>`,
+  );
+  const segs = segments.map((segment) =>
+    ['  <trkseg>', ...segment.map(([lon, lat]) => `    <trkpt lat="${lat}" lon="${lon}"/>`), '  </trkseg>'].join('\n'),
+  );
+  return [
+    '<gpx version="1.1" creator="halfcup tests" xmlns="http://www.topografix.com/GPX/1/1">',
+    ...points,
+    '<trk>',
+    ...segs,
+    '</trk>',
+    '</gpx>',
+    '',
+  ].join('\n');
 }
 
 /** A plan with one course and one race; `stations` and more keys as given. */
 export const planText = (stations: readonly object[], more: object = {}): string =>
   JSON.stringify(
-    { format: 'halfcup-plan', version: 1, courses: [{ id: 'c', gpx: 'c.gpx' }], races: [{ id: 'm', course: 'c' }], stations, ...more },
+    {
+      format: 'halfcup-plan',
+      version: 1,
+      courses: [{ id: 'c', gpx: 'c.gpx' }],
+      races: [{ id: 'm', course: 'c' }],
+      stations,
+      ...more,
+    },
     null,
     2,
   );

@@ -20,9 +20,27 @@ export interface Item {
   readonly boxes?: readonly object[];
 }
 export interface LayoutDocument {
-  readonly stations: readonly { readonly id: string; readonly passes: readonly Pass[]; readonly directions: readonly { readonly items: readonly Item[] }[] }[];
-  readonly findings: readonly { readonly code: string; readonly severity: string; readonly where: { readonly file?: string; readonly line?: number; readonly column?: number; readonly item?: string } }[];
+  readonly stations: readonly {
+    readonly id: string;
+    readonly passes: readonly Pass[];
+    readonly directions: readonly { readonly items: readonly Item[] }[];
+  }[];
+  readonly findings: readonly {
+    readonly code: string;
+    readonly severity: string;
+    readonly where: {
+      readonly file?: string;
+      readonly line?: number;
+      readonly column?: number;
+      readonly item?: string;
+    };
+  }[];
 }
 export interface SnapDocument {
-  readonly points: readonly { readonly at: Position; readonly name: string | null; readonly passes: readonly Pass[]; readonly nearest: { readonly measure: number; readonly distance: number } }[];
+  readonly points: readonly {
+    readonly at: Position;
+    readonly name: string | null;
+    readonly passes: readonly Pass[];
+    readonly nearest: { readonly measure: number; readonly distance: number };
+  }[];
 }

@@ -29,7 +29,10 @@ export const inFixture = (name: string, file: string): string => readFileSync(jo
 
 export function sourceOf(name: string): Source {
   const files = readdirSync(join(FIXTURES, name)).filter((file) => file.endsWith('.gpx'));
-  return { plan: inFixture(name, 'plan.json'), gpx: Object.fromEntries(files.map((file) => [file, inFixture(name, file)])) };
+  return {
+    plan: inFixture(name, 'plan.json'),
+    gpx: Object.fromEntries(files.map((file) => [file, inFixture(name, file)])),
+  };
 }
 
 function must<T>(result: Result<T>): T {
@@ -53,7 +56,9 @@ export function rounded(value: unknown, decimals: number = 3): unknown {
   if (typeof value === 'number') return Number(value.toFixed(decimals)) + 0;
   if (Array.isArray(value)) return value.map((one) => rounded(one, decimals));
   if (typeof value !== 'object' || value === null) return value;
-  return Object.fromEntries(Object.entries(value).map(([key, one]) => [key, rounded(one, DEGREES.has(key) ? 7 : decimals)]));
+  return Object.fromEntries(
+    Object.entries(value).map(([key, one]) => [key, rounded(one, DEGREES.has(key) ? 7 : decimals)]),
+  );
 }
 
 /** JSON that breaks lines only where a value is long, so that a change shows in a line of its own. */
@@ -71,12 +76,18 @@ export function jsonText(value: unknown, indent: string = ''): string {
 /** Whether what is expected is to be written anew; never by the machine that checks it. */
 export function updating({ UPDATE, CI }: Readonly<Record<string, string | undefined>>): boolean {
   if (UPDATE !== '1') return false;
-  if (CI !== undefined && CI !== '' && CI !== 'false') throw new Error('UPDATE=1 writes what is expected anew, which CI must not: it would check nothing. Update on your own machine and look at the difference.');
+  if (CI !== undefined && CI !== '' && CI !== 'false')
+    throw new Error(
+      'UPDATE=1 writes what is expected anew, which CI must not: it would check nothing. Update on your own machine and look at the difference.',
+    );
   return true;
 }
 
 /** Points of a fixture's track by a pattern, so that no reader under test is trusted. */
 export const pointsOf = (name: string, file: string = 'course.gpx'): Position[] =>
-  [...inFixture(name, file).matchAll(/<trkpt lat="([^"]+)" lon="([^"]+)"\/>/gu)].map(([, lat, lon]) => [Number(lon), Number(lat)]);
+  [...inFixture(name, file).matchAll(/<trkpt lat="([^"]+)" lon="([^"]+)"\/>/gu)].map(([, lat, lon]) => [
+    Number(lon),
+    Number(lat),
+  ]);
 
 export const codesOf = (findings: readonly Finding[]): string[] => findings.map(({ code }) => code);

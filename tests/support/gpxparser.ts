@@ -14,7 +14,11 @@ export interface Peer {
   readonly name: string | null;
   readonly tracks: readonly PeerLine[];
   readonly routes: readonly PeerLine[];
-  readonly waypoints: readonly (PeerPoint & { readonly name: string | null; readonly cmt: string | null; readonly desc: string | null })[];
+  readonly waypoints: readonly (PeerPoint & {
+    readonly name: string | null;
+    readonly cmt: string | null;
+    readonly desc: string | null;
+  })[];
 }
 
 const SCRIPT = `
@@ -27,4 +31,10 @@ console.log(JSON.stringify({ name: metadata.name ?? null, tracks: lines(tracks),
 
 /** What gpxparser makes of a file. */
 export const peerOf = (path: string): Peer =>
-  JSON.parse(execFileSync(process.execPath, ['-e', SCRIPT, path], { cwd: import.meta.dirname, encoding: 'utf8', maxBuffer: 1 << 26 })) as Peer;
+  JSON.parse(
+    execFileSync(process.execPath, ['-e', SCRIPT, path], {
+      cwd: import.meta.dirname,
+      encoding: 'utf8',
+      maxBuffer: 1 << 26,
+    }),
+  ) as Peer;

@@ -14,13 +14,24 @@ export interface Building {
 }
 
 /** Where a path of the guide may begin. */
-const ROOTS = ['', 'packages/core/src/', 'packages/viewer/src/', 'packages/core/src/export/', 'packages/core/src/review/', 'packages/viewer/src/map/', 'packages/viewer/src/panels/'];
+const ROOTS = [
+  '',
+  'packages/core/src/',
+  'packages/viewer/src/',
+  'packages/core/src/export/',
+  'packages/core/src/review/',
+  'packages/viewer/src/map/',
+  'packages/viewer/src/panels/',
+];
 
-const fenced = (guide: string, language: string): readonly string[] => [...guide.matchAll(new RegExp(`^\`\`\`${language}\\n([^]*?)^\`\`\`$`, 'gmu'))].map(([, inside]) => inside!);
-const quoted = (guide: string): readonly string[] => [...guide.replaceAll(/^```[^]*?^```$/gmu, '').matchAll(/`([^`\n]+)`/gu)].map(([, inside]) => inside!);
+const fenced = (guide: string, language: string): readonly string[] =>
+  [...guide.matchAll(new RegExp(`^\`\`\`${language}\\n([^]*?)^\`\`\`$`, 'gmu'))].map(([, inside]) => inside!);
+const quoted = (guide: string): readonly string[] =>
+  [...guide.replaceAll(/^```[^]*?^```$/gmu, '').matchAll(/`([^`\n]+)`/gu)].map(([, inside]) => inside!);
 
 /** Looks like a path of this repository: it has a folder or the ending of a source, and nothing that a command or a pattern has. */
-const isPath = (text: string): boolean => /^[\w.-]+(?:\/[\w.-]+)*\/?$/u.test(text) && /\/|\.(?:tsx?|mjs|json|md|ya?ml)$/u.test(text);
+const isPath = (text: string): boolean =>
+  /^[\w.-]+(?:\/[\w.-]+)*\/?$/u.test(text) && /\/|\.(?:tsx?|mjs|json|md|ya?ml)$/u.test(text);
 
 /** Paths that the guide names and that are not there. */
 export const missingPaths = (guide: string, { paths }: Building): readonly Complaint[] =>
@@ -30,17 +41,27 @@ export const missingPaths = (guide: string, { paths }: Building): readonly Compl
     .map((path) => `the guide names ${path}, which is not there`);
 
 /** Names that the guide says are in a file, as "`name` (`file`", and that are not; `textOf` reads a path of the repository. */
-export const misplacedNames = (guide: string, { paths }: Building, textOf: (path: string) => string): readonly Complaint[] =>
+export const misplacedNames = (
+  guide: string,
+  { paths }: Building,
+  textOf: (path: string) => string,
+): readonly Complaint[] =>
   [...guide.matchAll(/`(\w+)` \(`([\w./-]+\.tsx?)`/gu)].flatMap(([, name, file]) => {
     const path = ROOTS.map((root) => root + file).find((one) => paths.has(one));
-    return path !== undefined && new RegExp(`\\b${name}\\b`, 'u').test(textOf(path)) ? [] : [`the guide says that ${name} is in ${file}, which has no such name`];
+    return path !== undefined && new RegExp(`\\b${name}\\b`, 'u').test(textOf(path))
+      ? []
+      : [`the guide says that ${name} is in ${file}, which has no such name`];
   });
 
 /** Folders that are there and that no path of the guide names. */
 export function untoldFolders(guide: string, { paths, described }: Building): readonly Complaint[] {
   const told = quoted(guide).map((text) => text.replace(/\/$/u, ''));
   const names = new Set(told.flatMap((text) => ROOTS.map((root) => root + text)));
-  const folders = [...paths].filter((path) => described.includes(path.slice(0, Math.max(path.lastIndexOf('/'), 0))) && [...paths].some((other) => other.startsWith(`${path}/`)));
+  const folders = [...paths].filter(
+    (path) =>
+      described.includes(path.slice(0, Math.max(path.lastIndexOf('/'), 0))) &&
+      [...paths].some((other) => other.startsWith(`${path}/`)),
+  );
   return folders.filter((folder) => !names.has(folder)).map((folder) => `the guide does not name ${folder}/`);
 }
 
@@ -48,18 +69,35 @@ export function untoldFolders(guide: string, { paths, described }: Building): re
 export function flowFaults(guide: string, { rooms }: Building): readonly Complaint[] {
   const [drawing] = fenced(guide, '');
   if (drawing === undefined) return ['the guide draws no flow'];
-  const named = [...new Set([...drawing.matchAll(/(?<![\w/])([a-z]+(?:\/|\.ts))(?![\w/])/gu)].map(([, name]) => name!.replace('/', '')))];
-  const strangers = named.filter((name) => !rooms.includes(name)).map((name) => `the flow draws ${name}, which is no room of core`);
+  const named = [
+    ...new Set(
+      [...drawing.matchAll(/(?<![\w/])([a-z]+(?:\/|\.ts))(?![\w/])/gu)].map(([, name]) => name!.replace('/', '')),
+    ),
+  ];
+  const strangers = named
+    .filter((name) => !rooms.includes(name))
+    .map((name) => `the flow draws ${name}, which is no room of core`);
   const left = rooms.filter((room) => !named.includes(room)).map((room) => `the flow does not draw ${room}`);
   const order = named.filter((name) => rooms.includes(name));
-  const turned = order.flatMap((name, k) => (k > 0 && rooms.indexOf(name) < rooms.indexOf(order[k - 1]!) ? [`the flow draws ${name} after ${order[k - 1]}, which imports it`] : []));
+  const turned = order.flatMap((name, k) =>
+    k > 0 && rooms.indexOf(name) < rooms.indexOf(order[k - 1]!)
+      ? [`the flow draws ${name} after ${order[k - 1]}, which imports it`]
+      : [],
+  );
   return [...strangers, ...left, ...turned];
 }
 
 /** Commands of the guide whose script or file is not there. */
 export const brokenCommands = (guide: string, { paths, scripts }: Building): readonly Complaint[] =>
   fenced(guide, 'sh').flatMap((block) => {
-    const run = [...block.matchAll(/pnpm@12 (?:run )?([a-z][\w:-]*)/gu)].map(([, name]) => name!).filter((name) => !['install', 'exec', ...scripts].includes(name));
-    const files = [...block.matchAll(/(?:node|bash)(?: --[\w-]+)* ([\w./-]+)/gu)].map(([, file]) => file!).filter((file) => !paths.has(file));
-    return [...run.map((name) => `the guide runs the script ${name}, which is not there`), ...files.map((file) => `the guide runs ${file}, which is not there`)];
+    const run = [...block.matchAll(/pnpm@12 (?:run )?([a-z][\w:-]*)/gu)]
+      .map(([, name]) => name!)
+      .filter((name) => !['install', 'exec', ...scripts].includes(name));
+    const files = [...block.matchAll(/(?:node|bash)(?: --[\w-]+)* ([\w./-]+)/gu)]
+      .map(([, file]) => file!)
+      .filter((file) => !paths.has(file));
+    return [
+      ...run.map((name) => `the guide runs the script ${name}, which is not there`),
+      ...files.map((file) => `the guide runs ${file}, which is not there`),
+    ];
   });

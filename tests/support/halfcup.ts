@@ -24,7 +24,11 @@ export function expectNoFault({ out, err }: Ended): void {
 
 /** Runs `halfcup` with arguments in a folder. */
 export function halfcupIn(folder: string, ...args: readonly string[]): Ended {
-  const { status, stdout, stderr } = spawnSync(process.execPath, [MAIN, ...args], { cwd: folder, encoding: 'utf8', maxBuffer: 1 << 28 });
+  const { status, stdout, stderr } = spawnSync(process.execPath, [MAIN, ...args], {
+    cwd: folder,
+    encoding: 'utf8',
+    maxBuffer: 1 << 28,
+  });
   const ended = { exit: status, out: stdout, err: stderr };
   expectNoFault(ended);
   return ended;

@@ -13,7 +13,22 @@ export type Complaint = string;
 
 /** The rooms of `packages/core/src`; each imports only from those before it, and from itself. */
 export const ROOMS: readonly string[] = [
-  'version.ts', 'units.ts', 'format.ts', 'finding.ts', 'geodesy', 'gpx', 'course', 'plan', 'station', 'raceday', 'layout', 'review', 'analyse.ts', 'reanalyse.ts', 'improve', 'export',
+  'version.ts',
+  'units.ts',
+  'format.ts',
+  'finding.ts',
+  'geodesy',
+  'gpx',
+  'course',
+  'plan',
+  'station',
+  'raceday',
+  'layout',
+  'review',
+  'analyse.ts',
+  'reanalyse.ts',
+  'improve',
+  'export',
 ];
 /** Only outsiders import these. */
 export const FACES: readonly string[] = ['index.ts', 'geometry.ts', 'gpx.ts', 'geojson.ts', 'raceday.ts', 'sheets.ts'];
@@ -31,7 +46,9 @@ export function codeOf(text: string, strings: 'kept' | 'blanked'): string {
     if (found.startsWith('/')) return blank(found);
     if (strings === 'kept') return found;
     // What stands in the braces of a template is code.
-    const inside = found.startsWith('`') ? [...found.matchAll(/\$\{([^}]*)\}/g)].map((match) => match[1]).join(' ; ') : '';
+    const inside = found.startsWith('`')
+      ? [...found.matchAll(/\$\{([^}]*)\}/g)].map((match) => match[1]).join(' ; ')
+      : '';
     return `${blank(found)} ${inside} `;
   });
 }
@@ -39,7 +56,8 @@ export function codeOf(text: string, strings: 'kept' | 'blanked'): string {
 /** Every module that a source names: import, export from, dynamic import, types too. */
 export function importsOf(text: string): string[] {
   const code = codeOf(text, 'kept');
-  const statement = /(?:^|[;}\n])\s*(?:import|export)\b[^'"`;]*?\bfrom\s*(['"])([^'"\n]+)\1|(?:^|[;}\n])\s*import\s*(['"])([^'"\n]+)\3|\bimport\s*\(\s*(['"])([^'"\n]+)\5/g;
+  const statement =
+    /(?:^|[;}\n])\s*(?:import|export)\b[^'"`;]*?\bfrom\s*(['"])([^'"\n]+)\1|(?:^|[;}\n])\s*import\s*(['"])([^'"\n]+)\3|\bimport\s*\(\s*(['"])([^'"\n]+)\5/g;
   return [...code.matchAll(statement)].map((match) => match[2] ?? match[4] ?? match[6]!);
 }
 
@@ -47,19 +65,24 @@ const isTest = (path: string): boolean => /\.test\.tsx?$/.test(path) || path.sta
 
 /** Relative imports of a file as paths of the tree. */
 const targetsOf = (path: string, text: string): string[] =>
-  importsOf(text).filter((name) => name.startsWith('.')).map((name) => posix.join(posix.dirname(path), name.replace(/\?\w+$/, '')));
+  importsOf(text)
+    .filter((name) => name.startsWith('.'))
+    .map((name) => posix.join(posix.dirname(path), name.replace(/\?\w+$/, '')));
 
 const roomOf = (path: string): string => path.slice(CORE.length).split('/', 1)[0]!;
 
 /** Imports against the order of the rooms, of a face, of the command line, or of a test's helpers. */
 export function upwardImports(tree: Tree): Complaint[] {
-  return [...tree].filter(([path]) => !isTest(path)).flatMap(([path, text]) => targetsOf(path, text).flatMap((target) => wrongWay(path, target)));
+  return [...tree]
+    .filter(([path]) => !isTest(path))
+    .flatMap(([path, text]) => targetsOf(path, text).flatMap((target) => wrongWay(path, target)));
 }
 
 function wrongWay(path: string, target: string): Complaint[] {
   const says = (why: string): Complaint[] => [`${path} imports ${target}: ${why}`];
   if (isTest(target)) return says('only tests import the helpers of tests');
-  if (path.startsWith(VIEWER)) return target.startsWith('packages/core/') ? says('the viewer takes core by its package name') : [];
+  if (path.startsWith(VIEWER))
+    return target.startsWith('packages/core/') ? says('the viewer takes core by its package name') : [];
   if (target.startsWith(CLI)) return path.startsWith(CLI) ? [] : says('nothing imports the command line');
   if (!target.startsWith(CORE)) return says('it lies outside the package’s sources');
   if (path.startsWith(CLI)) return FACES.includes(roomOf(target)) ? says('nothing of core imports a face') : [];
@@ -87,50 +110,85 @@ export function circles(tree: Tree): Complaint[] {
 }
 
 /** What a browser or Node has and a worker elsewhere has not. */
-const GLOBALS = ['document', 'window', 'navigator', 'localStorage', 'process', 'Buffer', 'require', '__dirname'] as const;
+const GLOBALS = [
+  'document',
+  'window',
+  'navigator',
+  'localStorage',
+  'process',
+  'Buffer',
+  'require',
+  '__dirname',
+] as const;
 
 /** Node modules and globals of Node or the browser in core's sources. A name that the file declares itself is its own. */
 export function foreignNames(tree: Tree): Complaint[] {
-  return [...tree].filter(([path]) => path.startsWith(CORE) && !path.endsWith('.test.ts')).flatMap(([path, text]) => {
-    const modules = importsOf(text).filter((name) => name.startsWith('node:')).map((name) => `${path} imports ${name}`);
-    const code = codeOf(text, 'blanked');
-    const globals = GLOBALS.filter((name) => uses(code, name) && !declares(code, name)).map((name) => `${path} uses ${name}`);
-    return modules.concat(globals);
-  });
+  return [...tree]
+    .filter(([path]) => path.startsWith(CORE) && !path.endsWith('.test.ts'))
+    .flatMap(([path, text]) => {
+      const modules = importsOf(text)
+        .filter((name) => name.startsWith('node:'))
+        .map((name) => `${path} imports ${name}`);
+      const code = codeOf(text, 'blanked');
+      const globals = GLOBALS.filter((name) => uses(code, name) && !declares(code, name)).map(
+        (name) => `${path} uses ${name}`,
+      );
+      return modules.concat(globals);
+    });
 }
 
 /** As a value: not as a property, nor as a key. */
-const uses = (code: string, name: string): boolean => new RegExp(`(?<![.\\w$])${name}(?![\\w$]|\\??\\s*:)`).test(code) || new RegExp(`globalThis\\s*\\.\\s*${name}\\b`).test(code);
+const uses = (code: string, name: string): boolean =>
+  new RegExp(`(?<![.\\w$])${name}(?![\\w$]|\\??\\s*:)`).test(code) ||
+  new RegExp(`globalThis\\s*\\.\\s*${name}\\b`).test(code);
 
 /** By const, let or function, or as a parameter. */
-const declares = (code: string, name: string): boolean => new RegExp(`\\b(?:const|let|function)\\s+${name}\\b|[(,]\\s*${name}\\??\\s*:`).test(code);
+const declares = (code: string, name: string): boolean =>
+  new RegExp(`\\b(?:const|let|function)\\s+${name}\\b|[(,]\\s*${name}\\??\\s*:`).test(code);
 
 /** Packages that a shipped source names and that `dependencies` does not; types may come from `@types/`. */
 export function undeclaredPackages(tree: Tree, dependencies: readonly string[]): Complaint[] {
-  return [...tree].filter(([path]) => !isTest(path)).flatMap(([path, text]) =>
-    importsOf(text)
-      .filter((name) => !name.startsWith('.') && !name.startsWith('node:'))
-      .map((name) => name.split('/').slice(0, name.startsWith('@') ? 2 : 1).join('/'))
-      .filter((name) => !dependencies.includes(name) && !dependencies.includes(`@types/${name}`))
-      .map((name) => `${path} imports ${name}, which is no dependency`),
-  );
+  return [...tree]
+    .filter(([path]) => !isTest(path))
+    .flatMap(([path, text]) =>
+      importsOf(text)
+        .filter((name) => !name.startsWith('.') && !name.startsWith('node:'))
+        .map((name) =>
+          name
+            .split('/')
+            .slice(0, name.startsWith('@') ? 2 : 1)
+            .join('/'),
+        )
+        .filter((name) => !dependencies.includes(name) && !dependencies.includes(`@types/${name}`))
+        .map((name) => `${path} imports ${name}, which is no dependency`),
+    );
 }
 
 /** Sources that are not tests and have grown too long; lines of comment, such as the examples of what is exported, do not count. */
 export const longFiles = (tree: Tree, most: number): Complaint[] =>
-  [...tree].filter(([path]) => !isTest(path)).flatMap(([path, text]) => {
-    const lines = text.split('\n').filter((line) => !/^\s*(?:\/\*|\*|\/\/|$)/u.test(line)).length;
-    return lines > most ? [`${path} has ${lines} lines of code; at most ${most}`] : [];
-  });
+  [...tree]
+    .filter(([path]) => !isTest(path))
+    .flatMap(([path, text]) => {
+      const lines = text.split('\n').filter((line) => !/^\s*(?:\/\*|\*|\/\/|$)/u.test(line)).length;
+      return lines > most ? [`${path} has ${lines} lines of code; at most ${most}`] : [];
+    });
 
 /** Tests that are left out, or that leave all others out. */
 export const silencedTests = (tree: Tree): Complaint[] =>
   [...tree].flatMap(([path, text]) =>
-    [...codeOf(text, 'kept').matchAll(/\b(?:it|test|describe|bench)(?:\.concurrent)?\.(?:only|skip|skipIf|runIf|todo|fails)\b|\bx(?:it|describe|test)\(/g)].map((match) => `${path} has ${match[0]}`),
+    [
+      ...codeOf(text, 'kept').matchAll(
+        /\b(?:it|test|describe|bench)(?:\.concurrent)?\.(?:only|skip|skipIf|runIf|todo|fails)\b|\bx(?:it|describe|test)\(/g,
+      ),
+    ].map((match) => `${path} has ${match[0]}`),
   );
 
 /** Hosts of package registries, folders of somebody's machine. */
 export const machineTraces = (tree: Tree): Complaint[] =>
   [...tree].flatMap(([path, text]) =>
-    [...text.matchAll(/\bhttps?:\/\/[^\s/'"]*(?:registry|npmjs|npmmirror|artifactory|jfrog|nexus)[^\s/'"]*|\bregistry\s*=\s*\S+|(?<=^|[\s'"`(=:,])(?:\/(?:work|home|Users|root|tmp|private|mnt)\/[\w.-]+|[A-Z]:\\Users\\\w+)/gm)].map((match) => `${path} has ${match[0]}`),
+    [
+      ...text.matchAll(
+        /\bhttps?:\/\/[^\s/'"]*(?:registry|npmjs|npmmirror|artifactory|jfrog|nexus)[^\s/'"]*|\bregistry\s*=\s*\S+|(?<=^|[\s'"`(=:,])(?:\/(?:work|home|Users|root|tmp|private|mnt)\/[\w.-]+|[A-Z]:\\Users\\\w+)/gm,
+      ),
+    ].map((match) => `${path} has ${match[0]}`),
   );

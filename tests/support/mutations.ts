@@ -18,7 +18,27 @@ export function randomOf(seed: number): Random {
 export const pick = <T>(random: Random, list: readonly T[]): T => list[random(list.length)]!;
 
 /** Numbers that are odd, too large, or none. */
-const NUMBERS = ['0', '-0', '90', '-90', '90.0000001', '180', '-180', '179.9999999', '1e9', '-1e-320', '1e308', '1e999', 'NaN', 'INF', '', '1,5', '+12', '0x1F', '١٢'];
+const NUMBERS = [
+  '0',
+  '-0',
+  '90',
+  '-90',
+  '90.0000001',
+  '180',
+  '-180',
+  '179.9999999',
+  '1e9',
+  '-1e-320',
+  '1e308',
+  '1e999',
+  'NaN',
+  'INF',
+  '',
+  '1,5',
+  '+12',
+  '0x1F',
+  '١٢',
+];
 const DIGIT = /-?\d+(?:\.\d+)?/gu;
 
 /** A number of the text in place of another, or with a digit changed. */
@@ -83,7 +103,8 @@ const goods = ['laps', 'antimeridian', 'noisy', 'sparse'].map((name, k) =>
 /** A GPX file with one to three things wrong. */
 export function brokenGpx(random: Random): Uint8Array {
   let text = pick(random, goods);
-  for (let times = 1 + random(3); times > 0 && text.length > 0; times--) text = pick(random, [otherNumber, otherNumber, otherTag, otherStretch, otherLines, otherLines])(text, random);
+  for (let times = 1 + random(3); times > 0 && text.length > 0; times--)
+    text = pick(random, [otherNumber, otherNumber, otherTag, otherStretch, otherLines, otherLines])(text, random);
   const bytes = new TextEncoder().encode(text);
   return random(5) === 0 && bytes.length > 0 ? flipped(bytes, random) : bytes;
 }
@@ -91,26 +112,127 @@ export function brokenGpx(random: Random): Uint8Array {
 const source = sourceOf('half-joins');
 
 /** A plan over the files of `half-joins` that says every key which changes a layout. */
-export const PLAN: string = JSON.stringify({
-  ...(JSON.parse(source.plan) as object),
-  units: 'imperial',
-  courses: [
-    { id: 'full', gpx: 'full.gpx', drawn: 'centre', gaps: 'join', reverse: false, length: '5.01 km', marks: [{ at: [-28.8784, -33.8032], measure: '2 km' }] },
-    { id: 'half', gpx: 'half.gpx', track: 0 },
-    { id: 'part', parts: [{ of: 'full', from: '1 km', to: '4.5 km' }, { of: 'full', from: 4500 }] },
-    { id: 'line', line: [[-28.9, -33.8], [-28.88, -33.803], [-28.86, -33.806], [-28.9, -33.8]], drawn: 'shortest' },
-  ],
-  races: [{ id: 'full', course: 'full' }, { id: 'half', course: 'half' }, { id: 'part', course: 'part' }, { id: 'line', course: 'line', division: 'walk' }],
-  stations: [
-    { id: 's1', at: [-28.8675727, -33.8048239], side: 'right', serves: ['gel', 'sportsDrink', 'water'], tables: { gel: 1, sportsDrink: 3, water: 4 }, boxes: 6, width: '7 m' },
-    { id: 's2', on: { course: 'full', measure: '4.2 km', side: 'left', offset: '5 m' }, races: ['full', 'half'], passes: 'all', practice: { signAhead: '120 yd', kerb: 3 }, items: { sign: { at: [-28.8563, -33.8064] } } },
-    { id: 's3', at: [-28.88, -33.803], lead: { race: 'line', pass: 0 }, passes: [{ race: 'full', pass: 0 }, { race: 'line', pass: 1 }] },
-  ],
-  practice: { signAhead: '100 yd', signTolerance: '10 yd', gelAhead: '25 ft', tableGap: '10 ft', tableLength: '6 ft', trashFrom: '50 yd', trashTo: '100 yd', boxEvery: '20 m', kerb: '4 m', setback: '0.5 m', snapRadius: '60 m', pinR95: '5 m', courseR95: '3 m', sideConfidence: 0.95, maxSpacing: '5 km', minSpacing: '1.6 km' },
-}, null, 1);
+export const PLAN: string = JSON.stringify(
+  {
+    ...(JSON.parse(source.plan) as object),
+    units: 'imperial',
+    courses: [
+      {
+        id: 'full',
+        gpx: 'full.gpx',
+        drawn: 'centre',
+        gaps: 'join',
+        reverse: false,
+        length: '5.01 km',
+        marks: [{ at: [-28.8784, -33.8032], measure: '2 km' }],
+      },
+      { id: 'half', gpx: 'half.gpx', track: 0 },
+      {
+        id: 'part',
+        parts: [
+          { of: 'full', from: '1 km', to: '4.5 km' },
+          { of: 'full', from: 4500 },
+        ],
+      },
+      {
+        id: 'line',
+        line: [
+          [-28.9, -33.8],
+          [-28.88, -33.803],
+          [-28.86, -33.806],
+          [-28.9, -33.8],
+        ],
+        drawn: 'shortest',
+      },
+    ],
+    races: [
+      { id: 'full', course: 'full' },
+      { id: 'half', course: 'half' },
+      { id: 'part', course: 'part' },
+      { id: 'line', course: 'line', division: 'walk' },
+    ],
+    stations: [
+      {
+        id: 's1',
+        at: [-28.8675727, -33.8048239],
+        side: 'right',
+        serves: ['gel', 'sportsDrink', 'water'],
+        tables: { gel: 1, sportsDrink: 3, water: 4 },
+        boxes: 6,
+        width: '7 m',
+      },
+      {
+        id: 's2',
+        on: { course: 'full', measure: '4.2 km', side: 'left', offset: '5 m' },
+        races: ['full', 'half'],
+        passes: 'all',
+        practice: { signAhead: '120 yd', kerb: 3 },
+        items: { sign: { at: [-28.8563, -33.8064] } },
+      },
+      {
+        id: 's3',
+        at: [-28.88, -33.803],
+        lead: { race: 'line', pass: 0 },
+        passes: [
+          { race: 'full', pass: 0 },
+          { race: 'line', pass: 1 },
+        ],
+      },
+    ],
+    practice: {
+      signAhead: '100 yd',
+      signTolerance: '10 yd',
+      gelAhead: '25 ft',
+      tableGap: '10 ft',
+      tableLength: '6 ft',
+      trashFrom: '50 yd',
+      trashTo: '100 yd',
+      boxEvery: '20 m',
+      kerb: '4 m',
+      setback: '0.5 m',
+      snapRadius: '60 m',
+      pinR95: '5 m',
+      courseR95: '3 m',
+      sideConfidence: 0.95,
+      maxSpacing: '5 km',
+      minSpacing: '1.6 km',
+    },
+  },
+  null,
+  1,
+);
 
 /** Values that are allowed somewhere, odd, or wrong. */
-const VALUES = ['0', '1', '-1', '0.001', '5000', '1e7', '1e300', '"0 m"', '"1 mi"', '"1000000 km"', '"0.000001 in"', '"left"', '"right"', '"full"', '"half"', '"part"', '"line"', '"skip"', '"all"', '[]', '{}', 'null', 'true', '[-28.8784, -33.8032]', '[180, 90]', '[0, -90]', '["water"]', '[[0, 0], [0, 0]]'];
+const VALUES = [
+  '0',
+  '1',
+  '-1',
+  '0.001',
+  '5000',
+  '1e7',
+  '1e300',
+  '"0 m"',
+  '"1 mi"',
+  '"1000000 km"',
+  '"0.000001 in"',
+  '"left"',
+  '"right"',
+  '"full"',
+  '"half"',
+  '"part"',
+  '"line"',
+  '"skip"',
+  '"all"',
+  '[]',
+  '{}',
+  'null',
+  'true',
+  '[-28.8784, -33.8032]',
+  '[180, 90]',
+  '[0, -90]',
+  '["water"]',
+  '[[0, 0], [0, 0]]',
+];
 
 /** A value in place of another; most of these plans can be read. */
 const otherValue = (text: string, random: Random): string => {
@@ -131,6 +253,10 @@ const otherLine = (text: string, random: Random): string => {
 /** `PLAN` with one or two things wrong; a fifth of them can still be laid out. */
 export function brokenPlan(random: Random): string {
   let text = PLAN;
-  for (let times = 1 + random(2); times > 0; times--) text = pick(random, [otherValue, otherValue, otherValue, otherNumber, otherNumber, otherLine, otherStretch])(text, random);
+  for (let times = 1 + random(2); times > 0; times--)
+    text = pick(random, [otherValue, otherValue, otherValue, otherNumber, otherNumber, otherLine, otherStretch])(
+      text,
+      random,
+    );
   return text;
 }

@@ -8,36 +8,48 @@ import { type ESTree, parseSync } from 'vite';
 export function literalOf(text: string): ESTree.Expression {
   const { program, errors } = parseSync('stated.js', `(${text})`);
   const [statement] = program.body;
-  if (errors.length > 0 || program.body.length !== 1 || statement?.type !== 'ExpressionStatement') throw new Error(`"${text}" is not one JavaScript expression`);
+  if (errors.length > 0 || program.body.length !== 1 || statement?.type !== 'ExpressionStatement')
+    throw new Error(`"${text}" is not one JavaScript expression`);
   return bare(statement.expression);
 }
 
-const bare = (node: ESTree.Expression): ESTree.Expression => (node.type === 'ParenthesizedExpression' ? bare(node.expression) : node);
+const bare = (node: ESTree.Expression): ESTree.Expression =>
+  node.type === 'ParenthesizedExpression' ? bare(node.expression) : node;
 
 /** Where and how a value differs from a literal, or null where it agrees. */
 export function difference(literal: ESTree.Expression, value: unknown, path = ''): string | null {
   if (literal.type === 'ArrayExpression') return listDifference(literal, value, path);
   if (literal.type === 'ObjectExpression') return recordDifference(literal, value, path);
   const stated = plain(literal);
-  const agrees = typeof stated.value === 'number' && typeof value === 'number' ? Math.abs(stated.value - value) <= stated.slack || Object.is(stated.value, value) : stated.value === value;
+  const agrees =
+    typeof stated.value === 'number' && typeof value === 'number'
+      ? Math.abs(stated.value - value) <= stated.slack || Object.is(stated.value, value)
+      : stated.value === value;
   return agrees ? null : `${path === '' ? 'the result' : path} is ${shown(value)}`;
 }
 
-const shown = (value: unknown): string => (typeof value === 'number' || typeof value === 'function' || value === undefined ? String(value) : JSON.stringify(value));
+const shown = (value: unknown): string =>
+  typeof value === 'number' || typeof value === 'function' || value === undefined
+    ? String(value)
+    : JSON.stringify(value);
 
 function listDifference({ elements }: ESTree.ArrayExpression, value: unknown, path: string): string | null {
   const list = ArrayBuffer.isView(value) ? Array.from(value as unknown as ArrayLike<unknown>) : value;
-  if (!Array.isArray(list) || list.length !== elements.length) return `${path === '' ? 'the result' : path} is ${shown(list)}`;
+  if (!Array.isArray(list) || list.length !== elements.length)
+    return `${path === '' ? 'the result' : path} is ${shown(list)}`;
   return first(elements.map((element, k) => difference(expressionOf(element), list[k], `${path}[${k}]`)));
 }
 
 function recordDifference({ properties }: ESTree.ObjectExpression, value: unknown, path: string): string | null {
-  if (typeof value !== 'object' || value === null || Array.isArray(value)) return `${path === '' ? 'the result' : path} is ${shown(value)}`;
+  if (typeof value !== 'object' || value === null || Array.isArray(value))
+    return `${path === '' ? 'the result' : path} is ${shown(value)}`;
   const record = value as Readonly<Record<string, unknown>>;
   const stated = new Map(properties.map((property) => [keyOf(property), property as ESTree.ObjectProperty]));
   const more = Object.keys(record).find((key) => record[key] !== undefined && !stated.has(key));
   if (more !== undefined) return `${path}.${more} is ${shown(record[more])} and is not stated`;
-  return first([...stated].map(([key, property]) => difference(expressionOf(property.value), record[key], `${path}.${key}`)));
+  return first(
+    [...stated].map(([key, property]) => difference(expressionOf(property.value), record[key], `${path}.${key}`)),
+  );
 }
 
 const first = (found: readonly (string | null)[]): string | null => found.find((one) => one !== null) ?? null;
@@ -54,13 +66,15 @@ function expressionOf(node: ESTree.Node | null): ESTree.Expression {
 
 /** A value without parts, and by how much a number may differ from it. */
 function plain(node: ESTree.Expression): { readonly value: unknown; readonly slack: number } {
-  if (node.type === 'Literal' && typeof node.value !== 'object') return { value: node.value, slack: typeof node.value === 'number' ? halfUnit(node.raw ?? '') : 0 };
+  if (node.type === 'Literal' && typeof node.value !== 'object')
+    return { value: node.value, slack: typeof node.value === 'number' ? halfUnit(node.raw ?? '') : 0 };
   if (node.type === 'Literal' && node.raw === 'null') return { value: null, slack: 0 };
   if (node.type === 'UnaryExpression' && node.operator === '-') {
     const { value, slack } = plain(bare(node.argument));
     return { value: -(value as number), slack };
   }
-  if (node.type === 'TemplateLiteral' && node.expressions.length === 0) return { value: node.quasis[0]!.value.cooked, slack: 0 };
+  if (node.type === 'TemplateLiteral' && node.expressions.length === 0)
+    return { value: node.quasis[0]!.value.cooked, slack: 0 };
   if (node.type === 'Identifier' && Object.hasOwn(NAMED, node.name)) return { value: NAMED[node.name], slack: 0 };
   throw new Error(`a stated result is a literal, not a ${node.type}`);
 }

@@ -50,7 +50,11 @@ async function run(folder, files, workers) {
   rmSync(out, { force: true });
   const written = () => statSync(out, { throwIfNoEntry: false })?.size ?? 0;
   const from = performance.now();
-  const child = spawn(process.execPath, ['--trace-gc', MAIN, 'review', ...files, '--json-lines', '--workers', String(workers), '--out', out], { cwd: folder, stdio: ['ignore', 'pipe', 'inherit'] });
+  const child = spawn(
+    process.execPath,
+    ['--trace-gc', MAIN, 'review', ...files, '--json-lines', '--workers', String(workers), '--out', out],
+    { cwd: folder, stdio: ['ignore', 'pipe', 'inherit'] },
+  );
   const ended = once(child, 'exit');
   const heaps = new Map();
   const held = [];
@@ -68,13 +72,19 @@ async function run(folder, files, workers) {
   const lines = readFileSync(out);
   const count = lines.toString('latin1').split('\n').length - 1;
   if (count !== PLANS || exit === 2) throw new Error(`${count} of ${PLANS} plans, exit ${exit}`);
-  return { seconds, digest: createHash('sha256').update(lines).digest('hex'), held: byHundreds(held, lines.length), resident: byHundreds(resident, lines.length) };
+  return {
+    seconds,
+    digest: createHash('sha256').update(lines).digest('hex'),
+    held: byHundreds(held, lines.length),
+    resident: byHundreds(resident, lines.length),
+  };
 }
 
 /** Means by hundreds of plans of what was seen when so many of all bytes were written: the lines are of about one length. */
 function byHundreds(seen, bytes) {
   const hundreds = Array.from({ length: Math.ceil(PLANS / 100) }, () => []);
-  for (const { at, mb } of seen) hundreds[Math.min(Math.floor((at / bytes) * hundreds.length), hundreds.length - 1)].push(mb);
+  for (const { at, mb } of seen)
+    hundreds[Math.min(Math.floor((at / bytes) * hundreds.length), hundreds.length - 1)].push(mb);
   return hundreds.filter((values) => values.length > 0).map(mean);
 }
 
@@ -90,32 +100,61 @@ function report(peer, figure, unit, bound, target) {
   const work = `${PLANS.toLocaleString('en')} plans of the size of the demo`;
   const met = bound === undefined || (bound === 'at least' ? figure >= target : figure <= target);
   rows.push({ work, peer, figure, unit, ...(bound === undefined ? {} : { bound, target }), met });
-  console.log(`${met ? ' ' : '!'} ${work}; ${peer}: ${figure.toPrecision(3)}${unit}${bound === undefined ? '' : ` (${bound} ${target}${unit})`}`);
+  console.log(
+    `${met ? ' ' : '!'} ${work}; ${peer}: ${figure.toPrecision(3)}${unit}${bound === undefined ? '' : ` (${bound} ${target}${unit})`}`,
+  );
 }
 
 const folder = mkdtempSync(join(tmpdir(), 'halfcup-batch-'));
 try {
   const files = writePlans(folder);
   const runs = [];
-  for (let round = 0; round < ROUNDS; round++) for (const workers of [1, 2]) runs.push({ workers, ...(await run(folder, files, workers)) });
-  if (new Set(runs.map(({ digest }) => digest)).size !== 1) throw new Error('one worker and two printed different lines');
+  for (let round = 0; round < ROUNDS; round++)
+    for (const workers of [1, 2]) runs.push({ workers, ...(await run(folder, files, workers)) });
+  if (new Set(runs.map(({ digest }) => digest)).size !== 1)
+    throw new Error('one worker and two printed different lines');
   const best = (workers) => Math.min(...runs.filter((one) => one.workers === workers).map(({ seconds }) => seconds));
   const shown = (values) => values.map((value) => value.toFixed(0)).join(' ');
-  for (const { workers, seconds, held, resident } of runs) console.log(`  ${workers} at work: ${seconds.toFixed(1)} s; MB by hundreds of plans: held ${shown(held)}, resident ${shown(resident)}`);
+  for (const { workers, seconds, held, resident } of runs)
+    console.log(
+      `  ${workers} at work: ${seconds.toFixed(1)} s; MB by hundreds of plans: held ${shown(held)}, resident ${shown(resident)}`,
+    );
   report('plans a second, one worker', PLANS / best(1), '', undefined);
   report('plans a second, two workers', PLANS / best(2), '', undefined);
-  report('time with one worker over that with two (alone it takes 1.2 processors: Node compiles and collects beside it)', best(1) / best(2), '×');
-  for (const [workers, word] of [[1, 'one worker'], [2, 'two workers']]) {
+  report(
+    'time with one worker over that with two (alone it takes 1.2 processors: Node compiles and collects beside it)',
+    best(1) / best(2),
+    '×',
+  );
+  for (const [workers, word] of [
+    [1, 'one worker'],
+    [2, 'two workers'],
+  ]) {
     const of = (memory) => runs.filter((one) => one.workers === workers).map((one) => steadiness(one[memory]));
     const farthest = (steady) => Math.max(...steady.map(({ off }) => off));
     report(`held after full collections, ${word}`, mean(of('held').map(({ middle }) => middle)), ' MB', undefined);
-    report(`the same, farthest hundred plans off the mean after the first hundred, ${word}`, farthest(of('held')), ' %', 'at most', 10);
+    report(
+      `the same, farthest hundred plans off the mean after the first hundred, ${word}`,
+      farthest(of('held')),
+      ' %',
+      'at most',
+      10,
+    );
     report(`resident, ${word}`, mean(of('resident').map(({ middle }) => middle)), ' MB', undefined);
-    report(`the same, farthest hundred plans off the mean after the first hundred, ${word}`, farthest(of('resident')), ' %', 'at most', 15);
+    report(
+      `the same, farthest hundred plans off the mean after the first hundred, ${word}`,
+      farthest(of('resident')),
+      ' %',
+      'at most',
+      15,
+    );
   }
 } finally {
   rmSync(folder, { recursive: true, force: true });
 }
 const processors = availableParallelism();
-writeFileSync(fileURLToPath(new URL('batch.json', import.meta.url)), `${JSON.stringify({ node: process.version, processors, rows }, null, 2)}\n`);
+writeFileSync(
+  fileURLToPath(new URL('batch.json', import.meta.url)),
+  `${JSON.stringify({ node: process.version, processors, rows }, null, 2)}\n`,
+);
 process.exitCode = rows.every(({ met }) => met) ? 0 : 1;

@@ -29,7 +29,12 @@ export function windingLine(count, spacing, seed = 1) {
 }
 
 export function courseOf({ lon, lat }, id = 'course') {
-  const built = buildCourse({ id, name: id, segments: [{ lon, lat, ele: new Float64Array(lon.length).fill(NaN) }], drawn: 'centre' });
+  const built = buildCourse({
+    id,
+    name: id,
+    segments: [{ lon, lat, ele: new Float64Array(lon.length).fill(NaN) }],
+    drawn: 'centre',
+  });
   if (!built.ok) throw new Error(built.findings[0].message);
   return built.value;
 }
@@ -45,6 +50,10 @@ export function pinsAlong(course, count) {
 /** A GPX file of one track with elevations and times: about 98 bytes a point. */
 export function gpxText(count) {
   const { lon, lat } = windingLine(count, 3);
-  const points = Array.from(lon, (x, i) => `<trkpt lat="${lat[i].toFixed(7)}" lon="${x.toFixed(7)}"><ele>${(20 + 10 * Math.sin(i / 500)).toFixed(1)}</ele><time>2027-09-12T08:00:00Z</time></trkpt>\n`);
+  const points = Array.from(
+    lon,
+    (x, i) =>
+      `<trkpt lat="${lat[i].toFixed(7)}" lon="${x.toFixed(7)}"><ele>${(20 + 10 * Math.sin(i / 500)).toFixed(1)}</ele><time>2027-09-12T08:00:00Z</time></trkpt>\n`,
+  );
   return `<?xml version="1.0" encoding="UTF-8"?>\n<gpx version="1.1" creator="bench" xmlns="http://www.topografix.com/GPX/1/1"><trk><name>Bench</name><trkseg>\n${points.join('')}</trkseg></trk></gpx>\n`;
 }

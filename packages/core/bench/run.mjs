@@ -42,7 +42,14 @@ function benchGpx() {
     const file = join(folder, 'bench.gpx');
     writeFileSync(file, text);
     // The larger stack is for gpxparser, which spreads all elevations into one call.
-    const child = (reader) => JSON.parse(execFileSync(process.execPath, ['--max-old-space-size=8192', '--stack-size=3900', join(here, 'memory.mjs'), reader, file], { encoding: 'utf8', stdio: ['ignore', 'pipe', 'ignore'] }));
+    const child = (reader) =>
+      JSON.parse(
+        execFileSync(
+          process.execPath,
+          ['--max-old-space-size=8192', '--stack-size=3900', join(here, 'memory.mjs'), reader, file],
+          { encoding: 'utf8', stdio: ['ignore', 'pipe', 'ignore'] },
+        ),
+      );
     const ours = child('halfcup');
     const peer = child('gpxparser');
     report(work, 'faster than gpxparser in Node', peer.ms / ours.ms, '×', 'at least', 30);
@@ -57,12 +64,20 @@ function benchMeasure() {
   const { Geodesic } = geographiclib;
   const truth = () => {
     let sum = 0;
-    for (let i = 1; i < lon.length; i++) sum += Geodesic.WGS84.Inverse(lat[i - 1], lon[i - 1], lat[i], lon[i], Geodesic.DISTANCE).s12;
+    for (let i = 1; i < lon.length; i++)
+      sum += Geodesic.WGS84.Inverse(lat[i - 1], lon[i - 1], lat[i], lon[i], Geodesic.DISTANCE).s12;
     return sum;
   };
   const { ratio } = inTurn(() => measureLine(lon, lat), truth, 5);
   report('measure of 200,000 points', 'faster than summing geographiclib', ratio, '×', 'at least', 8);
-  report('measure of 200,000 points', 'total against geographiclib', Math.abs(measureLine(lon, lat).at(-1) - truth()) * 1000, ' mm', 'at most', 0.1);
+  report(
+    'measure of 200,000 points',
+    'total against geographiclib',
+    Math.abs(measureLine(lon, lat).at(-1) - truth()) * 1000,
+    ' mm',
+    'at most',
+    0.1,
+  );
 }
 
 function benchPasses() {
@@ -75,7 +90,13 @@ function benchPasses() {
   const ours = () => pins.forEach((pin) => passesOf(indexed, pin));
   const work = 'all passes of 30 stations on 20,000 points';
   for (let k = 0; k < 50; k++) ours();
-  const many = inTurn(() => { for (let k = 0; k < 100; k++) ours(); }, turf, 5);
+  const many = inTurn(
+    () => {
+      for (let k = 0; k < 100; k++) ours();
+    },
+    turf,
+    5,
+  );
   report(work, "faster than 30 calls of turf's nearestPointOnLine", many.ratio * 100, '×', 'at least', 1000);
   const built = inTurn(() => pins.forEach((pin, k) => passesOf(k === 0 ? indexCourse(course) : indexed, pin)), turf, 5);
   report(work, 'the same, with building the index', built.ratio, '×', 'at least', 50);
@@ -91,10 +112,19 @@ function benchGrowth() {
   const after = process.memoryUsage();
   const time = (indexed) => {
     const pins = pinsAlong(indexed.course, 30);
-    return () => { for (let k = 0; k < 200; k++) pins.forEach((pin) => passesOf(indexed, pin)); };
+    return () => {
+      for (let k = 0; k < 200; k++) pins.forEach((pin) => passesOf(indexed, pin));
+    };
   };
   const { ratio } = inTurn(time(small), time(large), 5);
-  report('one station on a course 50 times longer (1,000,000 points)', 'time over that on 20,000 points', ratio, '×', 'at most', 2);
+  report(
+    'one station on a course 50 times longer (1,000,000 points)',
+    'time over that on 20,000 points',
+    ratio,
+    '×',
+    'at most',
+    2,
+  );
   const bytes = (after.arrayBuffers + after.heapUsed - before.arrayBuffers - before.heapUsed) / 1_000_000;
   report('a course of 1,000,000 points with its index', 'memory a point', bytes, ' bytes', 'at most', 120);
   const dense = indexedOf(windingLine(160_000, 0.2625));
@@ -104,12 +134,25 @@ function benchGrowth() {
 
 function benchLayout(turfCall) {
   const full = courseOf(windingLine(20_000, 2.1), 'full');
-  const courses = [indexCourse(full), indexCourse(courseOf({ lon: full.lon.slice(0, 10_000), lat: full.lat.slice(0, 10_000) }, 'half'))];
-  const line = [[-17.4, -33.2], [-17.39, -33.2]];
+  const courses = [
+    indexCourse(full),
+    indexCourse(courseOf({ lon: full.lon.slice(0, 10_000), lat: full.lat.slice(0, 10_000) }, 'half')),
+  ];
+  const line = [
+    [-17.4, -33.2],
+    [-17.39, -33.2],
+  ];
   const text = JSON.stringify({
-    format: 'halfcup-plan', version: 1,
-    courses: [{ id: 'full', line }, { id: 'half', line }],
-    races: [{ id: 'm', course: 'full' }, { id: 'h', course: 'half' }],
+    format: 'halfcup-plan',
+    version: 1,
+    courses: [
+      { id: 'full', line },
+      { id: 'half', line },
+    ],
+    races: [
+      { id: 'm', course: 'full' },
+      { id: 'h', course: 'half' },
+    ],
     stations: pinsAlong(full, 30).map((at, k) => ({ id: `s${k}`, at, serves: ['gel', 'sportsDrink', 'water'] })),
   });
   const read = readPlan(text, 'bench.json');
@@ -118,7 +161,14 @@ function benchLayout(turfCall) {
   const stage = () => layoutStage(plan, courses);
   for (let k = 0; k < 100; k++) stage();
   const times = Array.from({ length: 51 }, () => timed(stage)).toSorted((a, b) => a - b);
-  report('the layout of 30 stations and two races on 20,000 points', "time over one call of turf's nearestPointOnLine", times[25] / turfCall, '×', 'at most', 0.25);
+  report(
+    'the layout of 30 stations and two races on 20,000 points',
+    "time over one call of turf's nearestPointOnLine",
+    times[25] / turfCall,
+    '×',
+    'at most',
+    0.25,
+  );
 }
 
 function benchRaceDay() {
@@ -133,12 +183,22 @@ function benchRaceDay() {
   const courses = [indexCourse(full)];
   const finish = { csv: 'results.csv', column: 'net' };
   const waves = ['08:00', '08:20', '08:40', '09:00'].map((time) => ({ time, entrants: 12_500 }));
-  const planJson = (entrants) => JSON.stringify({
-    format: 'halfcup-plan', version: 1,
-    courses: [{ id: 'full', line: [[-17.4, -33.2], [-17.39, -33.2]] }],
-    races: [{ id: 'm', course: 'full', show: 1, finish, waves: waves.map((wave) => ({ ...wave, entrants })) }],
-    stations: pinsAlong(full, 30).map((at, k) => ({ id: `s${k}`, at })),
-  });
+  const planJson = (entrants) =>
+    JSON.stringify({
+      format: 'halfcup-plan',
+      version: 1,
+      courses: [
+        {
+          id: 'full',
+          line: [
+            [-17.4, -33.2],
+            [-17.39, -33.2],
+          ],
+        },
+      ],
+      races: [{ id: 'm', course: 'full', show: 1, finish, waves: waves.map((wave) => ({ ...wave, entrants })) }],
+      stations: pinsAlong(full, 30).map((at, k) => ({ id: `s${k}`, at })),
+    });
   const dayOf = (entrants) => {
     const read = readPlan(planJson(entrants), 'bench.json');
     if (!read.ok) throw new Error(read.findings[0].message);
@@ -149,9 +209,23 @@ function benchRaceDay() {
   };
   const parse = () => readResults(text, 'net', 'results.csv');
   const { ratio, peer } = inTurn(dayOf(12_500), parse, 5);
-  report('race day of 50,000 runners in four waves over 30 stations, its results read', 'time over reading the results file alone', 1 / ratio, '×', 'at most', 3);
+  report(
+    'race day of 50,000 runners in four waves over 30 stations, its results read',
+    'time over reading the results file alone',
+    1 / ratio,
+    '×',
+    'at most',
+    3,
+  );
   const half = inTurn(dayOf(12_500), dayOf(6250), 5);
-  report('race day of 50,000 runners over that of 25,000, both less the reading', 'growth', (half.ours - peer) / (half.peer - peer), '×', 'at most', 2.4);
+  report(
+    'race day of 50,000 runners over that of 25,000, both less the reading',
+    'growth',
+    (half.ours - peer) / (half.peer - peer),
+    '×',
+    'at most',
+    2.4,
+  );
 }
 
 // First, in a process that has run nothing else: what ran before slows the bare pass more than ours.

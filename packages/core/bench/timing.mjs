@@ -14,5 +14,9 @@ export function inTurn(ours, peer, rounds) {
   timed(ours);
   timed(peer);
   const pairs = Array.from({ length: rounds }, () => [timed(ours), timed(peer)]);
-  return { ours: median(pairs.map(([a]) => a)), peer: median(pairs.map(([, b]) => b)), ratio: median(pairs.map(([a, b]) => b / a)) };
+  return {
+    ours: median(pairs.map(([a]) => a)),
+    peer: median(pairs.map(([, b]) => b)),
+    ratio: median(pairs.map(([a, b]) => b / a)),
+  };
 }

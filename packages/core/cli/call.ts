@@ -81,7 +81,8 @@ export function lengthOf(call: Call, name: string): number | undefined {
 }
 
 /** The metres of a list of lengths, separated by commas. */
-export const lengthsOf = (call: Call, name: string): readonly number[] | undefined => call.values.get(name)?.split(',').map(metresOf);
+export const lengthsOf = (call: Call, name: string): readonly number[] | undefined =>
+  call.values.get(name)?.split(',').map(metresOf);
 
 function metresOf(text: string): number {
   const parsed = parseLength(text);

@@ -3,15 +3,29 @@ import type { CommandSpec, OptionSpec } from './call.ts';
 
 /** Which line of a GPX file is the course, and how it is read. */
 const LINE: readonly OptionSpec[] = [
-  { name: 'track', kind: 'text', shown: 'NAME', about: 'name or index of the track or route, where the file has several' },
-  { name: 'gaps', kind: ['refuse', 'join', 'skip'], about: 'what to do with gaps over 50 m between segments (usually refuse)' },
+  {
+    name: 'track',
+    kind: 'text',
+    shown: 'NAME',
+    about: 'name or index of the track or route, where the file has several',
+  },
+  {
+    name: 'gaps',
+    kind: ['refuse', 'join', 'skip'],
+    about: 'what to do with gaps over 50 m between segments (usually refuse)',
+  },
   { name: 'reverse', kind: 'flag', about: 'run it from its last point to its first' },
 ];
 
 /** What is known of the distances of a course. */
 const KNOWN: readonly OptionSpec[] = [
   { name: 'length', kind: 'length', shown: '42.195km', about: 'the known length of the course' },
-  { name: 'mark', kind: 'repeated', shown: 'LON,LAT=10km', about: 'a known mark, or NAME=10km, or NAME; may be repeated' },
+  {
+    name: 'mark',
+    kind: 'repeated',
+    shown: 'LON,LAT=10km',
+    about: 'a known mark, or NAME=10km, or NAME; may be repeated',
+  },
 ];
 
 export const COMMANDS: readonly CommandSpec[] = [
@@ -62,7 +76,11 @@ export const COMMANDS: readonly CommandSpec[] = [
     options: [
       { name: 'every', kind: 'length', shown: '2.5km', about: 'a station every so far' },
       { name: 'at', kind: 'lengths', shown: '5km,10km', about: 'stations at these course distances' },
-      { name: 'side', kind: ['right', 'left', 'alternate'], about: 'side of the road (right, where places are along the course)' },
+      {
+        name: 'side',
+        kind: ['right', 'left', 'alternate'],
+        about: 'side of the road (right, where places are along the course)',
+      },
       ...KNOWN,
       ...LINE,
     ],
@@ -127,11 +145,26 @@ export const COMMANDS: readonly CommandSpec[] = [
       'the others are still reviewed, and it ends with 2. Lines have the order of the plans; threads work side by side.',
     ],
     options: [
-      { name: 'placed', kind: 'text', shown: 'PLACED.gpx', about: 'hold points recorded on the ground against the plan; name them such as "s1 sign"' },
+      {
+        name: 'placed',
+        kind: 'text',
+        shown: 'PLACED.gpx',
+        about: 'hold points recorded on the ground against the plan; name them such as "s1 sign"',
+      },
       { name: 'strict', kind: 'flag', about: 'end with 1 also where a warning is found' },
-      { name: 'report', kind: 'text', shown: 'FILE.html', about: 'write the report too, to be printed and signed; an existing file only with --force' },
+      {
+        name: 'report',
+        kind: 'text',
+        shown: 'FILE.html',
+        about: 'write the report too, to be printed and signed; an existing file only with --force',
+      },
       { name: 'json-lines', kind: 'flag', about: 'print one JSON document a line, with its file' },
-      { name: 'workers', kind: 'count', shown: '2', about: 'threads that review several plans (usually one a processor, never more than plans)' },
+      {
+        name: 'workers',
+        kind: 'count',
+        shown: '2',
+        about: 'threads that review several plans (usually one a processor, never more than plans)',
+      },
     ],
     load: async () => import('./commands/review.ts'),
   },
@@ -148,7 +181,12 @@ export const COMMANDS: readonly CommandSpec[] = [
     ],
     options: [
       { name: 'paper', kind: ['a4', 'letter'], about: 'the size of the paper (usually a4)' },
-      { name: 'variant', kind: 'text', shown: 'NAME', about: 'with this variant of the plan laid over; each paper says so' },
+      {
+        name: 'variant',
+        kind: 'text',
+        shown: 'NAME',
+        about: 'with this variant of the plan laid over; each paper says so',
+      },
       { name: 'lang', kind: 'text', shown: 'es', about: "the papers' language in place of the plan's own" },
     ],
     load: async () => import('./commands/sheets.ts'),

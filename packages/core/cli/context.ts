@@ -15,8 +15,19 @@ export async function readContext(document: PlanDocument): Promise<ReadContext> 
   const { file, plan } = document;
   if (plan.context === undefined) return { drawing: null, findings: [] };
   const path = join(dirname(file), plan.context);
-  const left = (why: string): ReadContext => ({ drawing: null, findings: [{ code: 'context-left-out', severity: 'note', message: `The background drawing "${plan.context}" is left out: ${why}.`, where: { file, ...document.placeOf('/context'), path: '/context' } }] });
-  if ((await liesInside(path, dirname(file))) === false) return left('it is a link to a file outside the plan’s folder; copy it there');
+  const left = (why: string): ReadContext => ({
+    drawing: null,
+    findings: [
+      {
+        code: 'context-left-out',
+        severity: 'note',
+        message: `The background drawing "${plan.context}" is left out: ${why}.`,
+        where: { file, ...document.placeOf('/context'), path: '/context' },
+      },
+    ],
+  });
+  if ((await liesInside(path, dirname(file))) === false)
+    return left('it is a link to a file outside the plan’s folder; copy it there');
   const text = await readText(path);
   if (!text.ok) return left(text.findings.map(({ message }) => message).join('; '));
   const drawing = parsed(text.value);

@@ -38,7 +38,14 @@ export async function readText(file: string): Promise<Result<string>> {
     return good(new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes));
   } catch (error) {
     if (error instanceof TypeError && codeOf(error) === 'ERR_ENCODING_INVALID_ENCODED_DATA') {
-      return bad([{ code: 'file-not-text', severity: 'error', message: 'found bytes that are no UTF-8 text; expected a plan, which is JSON in UTF-8: save it again as that', where: { file } }]);
+      return bad([
+        {
+          code: 'file-not-text',
+          severity: 'error',
+          message: 'found bytes that are no UTF-8 text; expected a plan, which is JSON in UTF-8: save it again as that',
+          where: { file },
+        },
+      ]);
     }
     return bad([fileFinding(error, 'file-unreadable', { file })]);
   }
@@ -79,11 +86,32 @@ export async function liesInside(file: string, folder: string): Promise<boolean 
 }
 
 /** Refuses an output that is one of the files being read, or a name of a course for what is no GPX. `--force` does not help. */
-export async function guardInputs(file: string, inputs: readonly string[], writesGpx: boolean = false): Promise<Result<null>> {
+export async function guardInputs(
+  file: string,
+  inputs: readonly string[],
+  writesGpx: boolean = false,
+): Promise<Result<null>> {
   const target = await identityOf(file);
-  const same = target === null ? [] : await Promise.all(inputs.map(async (input) => (await identityOf(input)) === target));
-  if (same.some(Boolean)) return bad([{ code: 'file-unwritable', severity: 'error', message: 'this is a plan, a course or another file being read, and would be lost; choose another name', where: { file } }]);
-  if (!writesGpx && /\.gpx$/iu.test(file)) return bad([{ code: 'file-unwritable', severity: 'error', message: 'this command writes no GPX, and a course of that name would be lost; choose another ending', where: { file } }]);
+  const same =
+    target === null ? [] : await Promise.all(inputs.map(async (input) => (await identityOf(input)) === target));
+  if (same.some(Boolean))
+    return bad([
+      {
+        code: 'file-unwritable',
+        severity: 'error',
+        message: 'this is a plan, a course or another file being read, and would be lost; choose another name',
+        where: { file },
+      },
+    ]);
+  if (!writesGpx && /\.gpx$/iu.test(file))
+    return bad([
+      {
+        code: 'file-unwritable',
+        severity: 'error',
+        message: 'this command writes no GPX, and a course of that name would be lost; choose another ending',
+        where: { file },
+      },
+    ]);
   return good(null);
 }
 
@@ -117,7 +145,10 @@ export async function openText(file: string, force: boolean): Promise<Result<Tex
   try {
     const handle = await open(file, force ? 'w' : 'wx');
     const write = async (text: string): Promise<Result<null>> =>
-      handle.appendFile(text).then(() => good(null), (error: unknown) => bad([unwritable(error, file)]));
+      handle.appendFile(text).then(
+        () => good(null),
+        (error: unknown) => bad([unwritable(error, file)]),
+      );
     return good({ write, close: async () => handle.close() });
   } catch (error) {
     return bad([unwritable(error, file)]);
@@ -125,6 +156,12 @@ export async function openText(file: string, force: boolean): Promise<Result<Tex
 }
 
 function unwritable(error: unknown, file: string): Finding {
-  if (codeOf(error) === 'ENOENT') return { code: 'file-unwritable', severity: 'error', message: 'there is no such folder; make it first, or choose another', where: { file } };
+  if (codeOf(error) === 'ENOENT')
+    return {
+      code: 'file-unwritable',
+      severity: 'error',
+      message: 'there is no such folder; make it first, or choose another',
+      where: { file },
+    };
   return fileFinding(error, 'file-unwritable', { file });
 }

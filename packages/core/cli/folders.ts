@@ -10,7 +10,12 @@ export interface NamedText {
 }
 
 /** Makes the folder where it is not there. A file that exists is kept and refused, unless `force`; one that is being read always. */
-export async function writeFolder(folder: string, files: readonly NamedText[], inputs: readonly string[], force: boolean): Promise<Result<null>> {
+export async function writeFolder(
+  folder: string,
+  files: readonly NamedText[],
+  inputs: readonly string[],
+  force: boolean,
+): Promise<Result<null>> {
   try {
     await mkdir(folder, { recursive: true });
   } catch (error) {
@@ -21,7 +26,13 @@ export async function writeFolder(folder: string, files: readonly NamedText[], i
     const file = join(folder, name);
     const guarded = await guardInputs(file, inputs);
     if (!guarded.ok) refused.push(...guarded.findings);
-    else if (!force && (await isThere(file))) refused.push({ code: 'file-unwritable', severity: 'error', message: 'this file exists already; choose another folder, or say --force to replace it', where: { file } });
+    else if (!force && (await isThere(file)))
+      refused.push({
+        code: 'file-unwritable',
+        severity: 'error',
+        message: 'this file exists already; choose another folder, or say --force to replace it',
+        where: { file },
+      });
   }
   if (refused.length > 0) return bad(refused);
   for (const { name, text } of files) {
@@ -32,6 +43,12 @@ export async function writeFolder(folder: string, files: readonly NamedText[], i
 }
 
 function folderFinding(error: unknown, folder: string): Finding {
-  if (error instanceof Error && 'code' in error && error.code === 'EEXIST') return { code: 'folder-unwritable', severity: 'error', message: 'this is a file; expected a folder, or a name at which one can be made', where: { file: folder } };
+  if (error instanceof Error && 'code' in error && error.code === 'EEXIST')
+    return {
+      code: 'folder-unwritable',
+      severity: 'error',
+      message: 'this is a file; expected a folder, or a name at which one can be made',
+      where: { file: folder },
+    };
   return fileFinding(error, 'folder-unwritable', { file: folder });
 }

@@ -13,7 +13,8 @@ function optionShown({ name, kind, shown }: OptionSpec): string {
   return `--${name} ${typeof kind === 'string' ? (shown ?? 'VALUE') : kind.join('|')}`;
 }
 
-const optionRows = (specs: readonly OptionSpec[]): string[] => columns(specs.map((spec) => [optionShown(spec), spec.about]));
+const optionRows = (specs: readonly OptionSpec[]): string[] =>
+  columns(specs.map((spec) => [optionShown(spec), spec.about]));
 
 /** What `halfcup --help` prints. */
 export function overallHelp(): string {
@@ -41,6 +42,16 @@ export function overallHelp(): string {
 
 /** What `halfcup COMMAND --help` prints. */
 export function commandHelp({ name, takes, about, more = [], options }: CommandSpec): string {
-  const lines = [`halfcup ${name} ${takes} [--options]`, `Prints ${about}.`, ...more, '', 'Options', ...optionRows(options), '', 'Options of all commands', ...optionRows(COMMON)];
+  const lines = [
+    `halfcup ${name} ${takes} [--options]`,
+    `Prints ${about}.`,
+    ...more,
+    '',
+    'Options',
+    ...optionRows(options),
+    '',
+    'Options of all commands',
+    ...optionRows(COMMON),
+  ];
   return `${lines.join('\n')}\n`;
 }

@@ -20,13 +20,21 @@ it('gives results in the order of the things, whichever ends first', async () =>
   end(3);
   end(2);
   end(1);
-  expect([(await first).value, (await results.next()).value, (await results.next()).value]).toEqual(['done 1', 'done 2', 'done 3']);
+  expect([(await first).value, (await results.next()).value, (await results.next()).value]).toEqual([
+    'done 1',
+    'done 2',
+    'done 3',
+  ]);
   expect((await results.next()).done).toBe(true);
 });
 
 it('begins nothing further ahead of who takes the results than it is told', async () => {
   const { work, begun, end } = held();
-  const results = inOrder(Array.from({ length: 1000 }, (_, k) => k), 3, work);
+  const results = inOrder(
+    Array.from({ length: 1000 }, (_, k) => k),
+    3,
+    work,
+  );
   const first = results.next();
   expect(begun).toEqual([0, 1, 2]);
   for (const thing of [1, 2, 0]) end(thing);

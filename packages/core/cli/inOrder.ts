@@ -4,7 +4,11 @@
  * Results in the order of `things`. At most `ahead` are begun and not yet taken: who takes them slowly slows the
  * work, and no more results wait in memory. `work` must not reject: nobody waits yet for what is far ahead.
  */
-export async function* inOrder<T, R>(things: Iterable<T>, ahead: number, work: (thing: T) => Promise<R>): AsyncGenerator<R, void, void> {
+export async function* inOrder<T, R>(
+  things: Iterable<T>,
+  ahead: number,
+  work: (thing: T) => Promise<R>,
+): AsyncGenerator<R, void, void> {
   const begun: Promise<R>[] = [];
   for (const thing of things) {
     begun.push(work(thing));

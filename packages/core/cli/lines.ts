@@ -15,7 +15,10 @@ export interface ReadCourse {
 }
 
 /** Segments that take the place of a line's own, and what is to be said of them. */
-export type Prepare = (segments: readonly GpxSegment[], where: Where) => { readonly segments: readonly GpxSegment[]; readonly findings: readonly Finding[] };
+export type Prepare = (
+  segments: readonly GpxSegment[],
+  where: Where,
+) => { readonly segments: readonly GpxSegment[]; readonly findings: readonly Finding[] };
 
 const asTheyAre: Prepare = (segments) => ({ segments, findings: [] });
 
@@ -33,8 +36,21 @@ export async function readCourse(file: string, call: Call, prepare: Prepare = as
   return built.ok ? good({ course: built.value, document, where }, findings) : bad(findings);
 }
 
-function build(line: GpxLine, segments: readonly GpxSegment[], document: GpxDocument, call: Call, where: Where): Result<Course> {
+function build(
+  line: GpxLine,
+  segments: readonly GpxSegment[],
+  document: GpxDocument,
+  call: Call,
+  where: Where,
+): Result<Course> {
   const gaps = call.values.get('gaps') as GapRule | undefined;
   const name = line.name ?? document.name ?? basename(document.file).replace(/\.gpx$/iu, '');
-  return buildCourse({ id: 'course', name, segments, reverse: has(call, 'reverse'), ...(gaps === undefined ? {} : { gaps }), where });
+  return buildCourse({
+    id: 'course',
+    name,
+    segments,
+    reverse: has(call, 'reverse'),
+    ...(gaps === undefined ? {} : { gaps }),
+    where,
+  });
 }

@@ -56,7 +56,11 @@ async function perform(command: CommandSpec, call: Call): Promise<Ended> {
 }
 
 /** Files that a call reads. A changed plan may take the place of the one that it was made from; anything else would destroy it. */
-async function inputsOf({ needs }: CommandSpec, { positionals, values }: Call, changesPlan: boolean): Promise<readonly string[]> {
+async function inputsOf(
+  { needs }: CommandSpec,
+  { positionals, values }: Call,
+  changesPlan: boolean,
+): Promise<readonly string[]> {
   const placed = values.get('placed');
   const own = [...(changesPlan ? [] : positionals), ...(placed === undefined ? [] : [placed])];
   if (needs[0] !== 'a plan') return own;

@@ -12,13 +12,26 @@ export function marksOf(call: Call, document: GpxDocument): Result<readonly Mark
   const texts = (call.lists.get('mark') ?? []).map(markText);
   const wrong = texts.flatMap((text) => (text.ok ? [] : text.findings));
   if (wrong.length > 0) return bad(wrong);
-  const named = resolveMarks(texts.flatMap((text) => (text.ok ? [text.value] : [])), document, () => ({ file: document.file }));
+  const named = resolveMarks(
+    texts.flatMap((text) => (text.ok ? [text.value] : [])),
+    document,
+    () => ({ file: document.file }),
+  );
   if (!named.ok || !has(call, 'waypoint-marks')) return named;
   const found = marksOfWaypoints(document);
-  if (found.length > 0) return good([...named.value, ...found], nearlyMarks(document).map((waypoint) => leftAside(waypoint, document.file)));
+  if (found.length > 0)
+    return good(
+      [...named.value, ...found],
+      nearlyMarks(document).map((waypoint) => leftAside(waypoint, document.file)),
+    );
   const near = nearlyMarks(document).map(({ name }) => `"${name}"`);
-  const hint = near.length === 0 ? '' : `; ${near.slice(0, 5).join(', ')} may be meant: say --mark with the name and the distance, such as --mark ${near[0]}=10km`;
-  return refuse(`--waypoint-marks: no waypoint of the file has a name that says a distance and nothing else, such as "10 km" or "mile 6"${hint}`);
+  const hint =
+    near.length === 0
+      ? ''
+      : `; ${near.slice(0, 5).join(', ')} may be meant: say --mark with the name and the distance, such as --mark ${near[0]}=10km`;
+  return refuse(
+    `--waypoint-marks: no waypoint of the file has a name that says a distance and nothing else, such as "10 km" or "mile 6"${hint}`,
+  );
 }
 
 function leftAside({ name, line, column }: GpxWaypoint, file: string): Finding {
@@ -37,5 +50,7 @@ function markText(token: string): Result<MarkText> {
   if (!LOOKS_LIKE_A_PLACE.test(place)) return good({ name: place, ...known });
   const position = parsePosition(place);
   if (!position.ok) return position;
-  return measure === undefined ? refuse(`--mark "${token}": found a place without a distance; expected LON,LAT=10km`) : good({ at: position.value, measure: measure.value });
+  return measure === undefined
+    ? refuse(`--mark "${token}": found a place without a distance; expected LON,LAT=10km`)
+    : good({ at: position.value, measure: measure.value });
 }

@@ -5,7 +5,26 @@ import { commandOf, readCall } from './parse.ts';
 
 const word = fc.oneof(
   fc.string(),
-  fc.constantFrom('--json', '--out', '--units', 'metric', '--track=1', '--', '-', '-x', '--radius', '60m', '--no-json', '__proto__', '--__proto__', '-1,2', 'FILE', '--at=1km,2mi', '--=', '--help'),
+  fc.constantFrom(
+    '--json',
+    '--out',
+    '--units',
+    'metric',
+    '--track=1',
+    '--',
+    '-',
+    '-x',
+    '--radius',
+    '60m',
+    '--no-json',
+    '__proto__',
+    '--__proto__',
+    '-1,2',
+    'FILE',
+    '--at=1km,2mi',
+    '--=',
+    '--help',
+  ),
 );
 
 describe('the reader of calls', () => {

@@ -11,14 +11,28 @@ import { mask, unmask } from './positions.ts';
 export function commandOf(name: string): Result<CommandSpec> {
   const found = COMMANDS.find((command) => command.name === name);
   if (found !== undefined) return good(found);
-  return refuse(`found the command "${name}", which is not known; ${suggestion(name, COMMANDS.map((command) => command.name), 'commands')}`);
+  return refuse(
+    `found the command "${name}", which is not known; ${suggestion(
+      name,
+      COMMANDS.map((command) => command.name),
+      'commands',
+    )}`,
+  );
 }
 
 /** Arguments and options of one command from what follows its name. */
 export function readCall(command: CommandSpec, argv: readonly string[]): Result<Call> {
   const specs = [...command.options, ...COMMON];
-  const config = Object.fromEntries(specs.map(({ name, kind }) => [name, { type: kind === 'flag' ? 'boolean' : 'string' } as const]));
-  const { tokens } = parseArgs({ args: mask(argv), options: config, strict: false, allowPositionals: true, tokens: true });
+  const config = Object.fromEntries(
+    specs.map(({ name, kind }) => [name, { type: kind === 'flag' ? 'boolean' : 'string' } as const]),
+  );
+  const { tokens } = parseArgs({
+    args: mask(argv),
+    options: config,
+    strict: false,
+    allowPositionals: true,
+    tokens: true,
+  });
   const faults: string[] = [];
   const values = new Map<string, string>();
   const lists = new Map<string, string[]>();
@@ -40,7 +54,11 @@ export function readCall(command: CommandSpec, argv: readonly string[]): Result<
 }
 
 function unknownOption(raw: string, command: CommandSpec, specs: readonly OptionSpec[]): string {
-  const word = suggestion(raw, specs.map(({ name }) => `--${name}`), `options of ${command.name}`);
+  const word = suggestion(
+    raw,
+    specs.map(({ name }) => `--${name}`),
+    `options of ${command.name}`,
+  );
   return `found the option "${raw}", which ${command.name} does not have; ${word}`;
 }
 
@@ -48,14 +66,25 @@ function valueFaults({ name, kind, shown }: OptionSpec, value: string | undefine
   if (kind === 'flag') return inline ? [`found a value for --${name}; expected it without one`] : [];
   const wanted = typeof kind === 'string' ? (shown ?? 'a value') : kind.join(' or ');
   const missing = value === undefined || value === '' || (!inline && value.startsWith('-'));
-  if (missing) return [`found --${name} without a value; expected ${typeof kind === 'string' ? `one, such as --${name} ${wanted}` : wanted}`];
+  if (missing)
+    return [
+      `found --${name} without a value; expected ${typeof kind === 'string' ? `one, such as --${name} ${wanted}` : wanted}`,
+    ];
   const text = unmask(value);
-  if (typeof kind !== 'string') return kind.includes(text) ? [] : [`found "${text}" for --${name}; ${suggestion(text, kind, 'accepted')}`];
+  if (typeof kind !== 'string')
+    return kind.includes(text) ? [] : [`found "${text}" for --${name}; ${suggestion(text, kind, 'accepted')}`];
   if (kind === 'text' || kind === 'repeated') return [];
-  if (kind === 'count') return isCount(text) ? [] : [`found "${text}" for --${name}; expected a whole number from 1 to ${MOST}, such as --${name} ${wanted}`];
+  if (kind === 'count')
+    return isCount(text)
+      ? []
+      : [`found "${text}" for --${name}; expected a whole number from 1 to ${MOST}, such as --${name} ${wanted}`];
   return (kind === 'lengths' ? text.split(',') : [text]).flatMap((part) => {
     const parsed = parseLength(part);
-    return parsed.ok ? [] : [`--${name}: ${parsed.message.replace('as a number (metres) or a text such as "100 yd" or "5 km"', 'such as "100yd" or "5km"')}`];
+    return parsed.ok
+      ? []
+      : [
+          `--${name}: ${parsed.message.replace('as a number (metres) or a text such as "100 yd" or "5 km"', 'such as "100yd" or "5km"')}`,
+        ];
   });
 }
 
@@ -67,7 +96,11 @@ const isCount = (text: string): boolean => /^[1-9]\d*$/u.test(text) && Number(te
 function countFaults({ name, needs, most }: CommandSpec, positionals: readonly string[]): string[] {
   const use = `see halfcup ${name} --help`;
   if (positionals.includes('')) return [`found an empty argument; ${name} takes ${needs.join(' and ')}: ${use}`];
-  if (positionals.length < needs.length) return [`found ${positionals.length === 0 ? 'no argument' : `only "${positionals.join('", "')}"`}; ${name} needs ${needs.join(' and ')}: ${use}`];
-  if (positionals.length > most) return [`found the argument "${positionals[most]}" too many; ${name} takes ${needs.join(' and ')}: ${use}`];
+  if (positionals.length < needs.length)
+    return [
+      `found ${positionals.length === 0 ? 'no argument' : `only "${positionals.join('", "')}"`}; ${name} needs ${needs.join(' and ')}: ${use}`,
+    ];
+  if (positionals.length > most)
+    return [`found the argument "${positionals[most]}" too many; ${name} takes ${needs.join(' and ')}: ${use}`];
   return [];
 }

@@ -17,10 +17,15 @@ export async function withPlaced(file: string, { document, analysis }: AnalysedP
   const read = await readGpxFile(file);
   if (!read.ok) return read;
   if (read.value.waypoints.length === 0) {
-    const message = 'found no waypoints; expected one for each sign, table and trash drop that was recorded, named such as "s1 sign"';
+    const message =
+      'found no waypoints; expected one for each sign, table and trash drop that was recorded, named such as "s1 sign"';
     return bad([{ code: 'placed-empty', severity: 'error', message, where: { file, line: 1, column: 1 } }]);
   }
   const { verdicts, findings, checks } = reviewPlaced(analysis, read.value);
   const all = [...analysis.findings, ...read.findings, ...placeFindings(findings, document)];
-  return good({ document, analysis: { ...analysis, checks: [...analysis.checks, ...checks], findings: all }, placed: verdicts });
+  return good({
+    document,
+    analysis: { ...analysis, checks: [...analysis.checks, ...checks], findings: all },
+    placed: verdicts,
+  });
 }

@@ -38,13 +38,19 @@ export async function filesNamedBy(plan: string): Promise<readonly string[]> {
   const read = text.ok ? readPlan(text.value, plan) : text;
   if (!read.ok) return [];
   const { courses, context } = read.value.plan;
-  const names = [...courses.flatMap(({ gpx }) => gpx ?? []), ...resultFiles(read.value), ...(context === undefined ? [] : [context])];
+  const names = [
+    ...courses.flatMap(({ gpx }) => gpx ?? []),
+    ...resultFiles(read.value),
+    ...(context === undefined ? [] : [context]),
+  ];
   return names.map((name) => join(dirname(plan), name));
 }
 
 /** Files of past results that races and waves name. */
 const resultFiles = ({ plan }: PlanDocument): readonly string[] =>
-  plan.races.flatMap(({ finish, waves }) => [finish, ...waves.map((wave) => wave.finish)]).flatMap((finish) => (finish !== undefined && 'csv' in finish ? [finish.csv] : []));
+  plan.races
+    .flatMap(({ finish, waves }) => [finish, ...waves.map((wave) => wave.finish)])
+    .flatMap((finish) => (finish !== undefined && 'csv' in finish ? [finish.csv] : []));
 
 /** Every GPX file of the plan's courses. A missing one is left out: the analysis says so at its place. */
 async function readSources({ file, plan }: PlanDocument): Promise<Result<ReadonlyMap<string, GpxDocument>>> {

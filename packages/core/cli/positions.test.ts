@@ -18,7 +18,10 @@ describe('positions on the command line', () => {
   it('are arguments and option values also where they begin with a minus', () => {
     for (const mark of [['--mark=-118.5,34=10km'], ['--mark', '-118.5,34=10km']]) {
       const call = readCall(command, ['FILE', '-118.51,34.08', ...mark, '-.5,-1']);
-      expect(call).toMatchObject({ ok: true, value: { positionals: ['FILE', '-118.51,34.08', '-.5,-1'], values: new Map([['mark', '-118.5,34=10km']]) } });
+      expect(call).toMatchObject({
+        ok: true,
+        value: { positionals: ['FILE', '-118.51,34.08', '-.5,-1'], values: new Map([['mark', '-118.5,34=10km']]) },
+      });
     }
   });
 
@@ -34,12 +37,24 @@ describe('positions on the command line', () => {
     expect(parsePosition('-0,-0')).toEqual({ ok: true, value: [0, 0], findings: [] });
   });
 
-  it.each(['', '1', '1,2,3', '1;2', '1,2e3', '0x1,2', 'Infinity,0', '1,', ',1', '1 2', '1.2.3,4'])('are refused where they are none: "%s"', (token) => {
-    expect(parsePosition(token)).toMatchObject({ ok: false, findings: [{ message: expect.stringContaining('LON,LAT') as string }] });
-  });
+  it.each(['', '1', '1,2,3', '1;2', '1,2e3', '0x1,2', 'Infinity,0', '1,', ',1', '1 2', '1.2.3,4'])(
+    'are refused where they are none: "%s"',
+    (token) => {
+      expect(parsePosition(token)).toMatchObject({
+        ok: false,
+        findings: [{ message: expect.stringContaining('LON,LAT') as string }],
+      });
+    },
+  );
 
   it('whose latitude is over 90 get the hint that the two may be swapped, where that would help', () => {
-    expect(parsePosition('34.08,-118.51')).toMatchObject({ ok: false, findings: [{ message: expect.stringContaining('swapped (-118.51,34.08)') as string }] });
-    expect(parsePosition('134,95')).toMatchObject({ ok: false, findings: [{ message: expect.not.stringContaining('swapped') as string }] });
+    expect(parsePosition('34.08,-118.51')).toMatchObject({
+      ok: false,
+      findings: [{ message: expect.stringContaining('swapped (-118.51,34.08)') as string }],
+    });
+    expect(parsePosition('134,95')).toMatchObject({
+      ok: false,
+      findings: [{ message: expect.not.stringContaining('swapped') as string }],
+    });
   });
 });

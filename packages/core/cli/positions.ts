@@ -10,7 +10,8 @@ import { refuse } from './call.ts';
 const MASK = '\0';
 
 /** No option begins with a digit: a token such as `-118.51,34.08` or `-5m` is a value. */
-export const mask = (argv: readonly string[]): string[] => argv.map((token) => (/^-[\d.]/u.test(token) ? MASK + token : token));
+export const mask = (argv: readonly string[]): string[] =>
+  argv.map((token) => (/^-[\d.]/u.test(token) ? MASK + token : token));
 
 export const unmask = (token: string): string => (token.startsWith(MASK) ? token.slice(1) : token);
 
@@ -21,7 +22,8 @@ const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)$/u;
 export function parsePosition(token: string): Result<LonLat> {
   const parts = token.split(',').map((part) => part.trim());
   const [lonText = '', latText = ''] = parts;
-  if (parts.length !== 2 || !NUMBER.test(lonText) || !NUMBER.test(latText)) return refuse(`found "${token}"; expected ${ACCEPTED}`);
+  if (parts.length !== 2 || !NUMBER.test(lonText) || !NUMBER.test(latText))
+    return refuse(`found "${token}"; expected ${ACCEPTED}`);
   // Adding nought turns -0 into 0.
   const [lon, lat] = [Number(lonText) + 0, Number(latText) + 0];
   if (Math.abs(lat) > 90) {

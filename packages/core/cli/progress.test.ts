@@ -20,7 +20,12 @@ it('writes a line over the one before when the percent changes, and wipes it at 
   for (const share of [0, 0.001, 0.5, 0.509, 1.2]) progress.show(share);
   progress.clear();
   progress.clear();
-  expect(written).toEqual(['\r\u001B[KReading c.gpx 0 %', '\r\u001B[KReading c.gpx 50 %', '\r\u001B[KReading c.gpx 100 %', '\r\u001B[K']);
+  expect(written).toEqual([
+    '\r\u001B[KReading c.gpx 0 %',
+    '\r\u001B[KReading c.gpx 50 %',
+    '\r\u001B[KReading c.gpx 100 %',
+    '\r\u001B[K',
+  ]);
 });
 
 it('never wipes a line that it has not written', () => {

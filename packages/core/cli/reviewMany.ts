@@ -39,7 +39,12 @@ async function onlyLine(job: ReviewJob): Promise<Result<Output>> {
   return problems.length > 0 ? bad(problems) : good({ text: line, exit });
 }
 
-async function printLines({ positionals: files, values }: Call, ahead: number, { review }: Reviewers, sink: TextSink): Promise<Result<0 | 1 | 2>> {
+async function printLines(
+  { positionals: files, values }: Call,
+  ahead: number,
+  { review }: Reviewers,
+  sink: TextSink,
+): Promise<Result<0 | 1 | 2>> {
   const strict = values.has('strict');
   const progress = progressOf('Reviewing plans');
   let exit: 0 | 1 | 2 = 0;

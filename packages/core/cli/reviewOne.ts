@@ -22,8 +22,13 @@ async function writeReport({ analysis, review }: Reviewed, call: Call): Promise<
   const file = call.values.get('report');
   if (file === undefined) return good(null);
   if (file === call.values.get('out')) return refuse(`found "${file}" for both --report and --out; expected two files`);
-  if (!/\.html?$/iu.test(file)) return refuse(`found "${file}" for --report, which writes HTML; expected a name that ends in .html`);
-  const inputs = [...call.positionals, ...(call.values.has('placed') ? [call.values.get('placed')!] : []), ...(await filesNamedBy(call.positionals[0]!))];
+  if (!/\.html?$/iu.test(file))
+    return refuse(`found "${file}" for --report, which writes HTML; expected a name that ends in .html`);
+  const inputs = [
+    ...call.positionals,
+    ...(call.values.has('placed') ? [call.values.get('placed')!] : []),
+    ...(await filesNamedBy(call.positionals[0]!)),
+  ];
   const guarded = await guardInputs(file, inputs);
   if (!guarded.ok) return guarded;
   const { reportHtml } = await import('../src/export/sheets/report.ts');

@@ -18,8 +18,12 @@ export async function reviewPlan(file: string, placed?: string): Promise<Result<
   const held = await withPlaced(placed, read.value);
   if (!held.ok) return held;
   const inputs = [...files.inputs, { file: placed, sha256: await sha256Of(placed) }];
-  return good({ ...held.value, review: reviewDocument(held.value.analysis, { ...files, inputs, placed: held.value.placed }) });
+  return good({
+    ...held.value,
+    review: reviewDocument(held.value.analysis, { ...files, inputs, placed: held.value.placed }),
+  });
 }
 
 /** 1 where an error stands that nobody has waived, if strict also a warning. */
-export const exitOf = ({ counts }: ReviewDocument, strict: boolean): 0 | 1 => (counts.error > 0 || (strict && counts.warning > 0) ? 1 : 0);
+export const exitOf = ({ counts }: ReviewDocument, strict: boolean): 0 | 1 =>
+  counts.error > 0 || (strict && counts.warning > 0) ? 1 : 0;

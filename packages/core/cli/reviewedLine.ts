@@ -21,6 +21,8 @@ export const lineOf = (file: string, document: object): string => `${JSON.string
 
 /** The line of a plan at which the program itself failed: the others are not lost with it. */
 export function faultLine(file: string, error: unknown): ReviewedLine {
-  const problems: readonly Finding[] = [{ code: 'halfcup-fault', severity: 'error', message: faultText(error, 'plan'), where: { file } }];
+  const problems: readonly Finding[] = [
+    { code: 'halfcup-fault', severity: 'error', message: faultText(error, 'plan'), where: { file } },
+  ];
   return { line: lineOf(file, { problems }), problems, exit: 2 };
 }

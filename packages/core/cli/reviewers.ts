@@ -9,7 +9,10 @@ export interface Reviewers {
 
 export async function inThisThread(): Promise<Reviewers> {
   const { default: reviewLine } = await import('./reviewWorker.ts');
-  return { review: async (job) => reviewLine(job).catch((error: unknown) => faultLine(job.file, error)), close: () => undefined };
+  return {
+    review: async (job) => reviewLine(job).catch((error: unknown) => faultLine(job.file, error)),
+    close: () => undefined,
+  };
 }
 
 /**
@@ -22,7 +25,12 @@ const YOUNG = 24;
 export async function inThreads(count: number): Promise<Reviewers> {
   const { Tinypool } = await import('tinypool');
   const filename = new URL('reviewWorker.js', import.meta.url).href;
-  const pool = new Tinypool({ filename, minThreads: count, maxThreads: count, resourceLimits: { maxYoungGenerationSizeMb: YOUNG } });
+  const pool = new Tinypool({
+    filename,
+    minThreads: count,
+    maxThreads: count,
+    resourceLimits: { maxYoungGenerationSizeMb: YOUNG },
+  });
   // A thread that dies without a plan, at its start, is not replaced, and whatever waits for it would wait for ever.
   let here: Promise<Reviewers> | undefined;
   pool.on('error', () => {

@@ -12,7 +12,9 @@ export function* demoPlans(count) {
   const moved = ([lon, lat]) => [lon + (random() - 0.5) * 0.0004, lat + (random() - 0.5) * 0.0004];
   const along = (on) => ({ ...on, measure: Number.parseFloat(on.measure) * 1000 + (random() - 0.5) * 40 });
   for (let k = 1; k <= count; k++) {
-    const stations = demo.stations.map((station) => (station.at ? { ...station, at: moved(station.at) } : { ...station, on: along(station.on) }));
+    const stations = demo.stations.map((station) =>
+      station.at ? { ...station, at: moved(station.at) } : { ...station, on: along(station.on) },
+    );
     yield JSON.stringify({ ...demo, name: `Ganneth Island, draft ${k}`, stations }, null, 2);
   }
 }

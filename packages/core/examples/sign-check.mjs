@@ -21,7 +21,12 @@ async function signFindings(file) {
   const analysis = analyse(read.value.plan, { gpx });
   if (!analysis.ok) return { ok: false, findings: placeFindings(analysis.findings, read.value) };
   const isSigns = ({ code, where }) => code === 'sign-distance' || (code === 'item-outside' && where.item === 'sign');
-  return { ok: true, value: placeFindings(analysis.value.findings, read.value).filter((finding) => isSigns(finding) && finding.waived === undefined) };
+  return {
+    ok: true,
+    value: placeFindings(analysis.value.findings, read.value).filter(
+      (finding) => isSigns(finding) && finding.waived === undefined,
+    ),
+  };
 }
 
 const files = process.argv.slice(2);
@@ -29,7 +34,10 @@ if (files.length === 0) console.error('sign-check: found no plan; expected node 
 process.exitCode = files.length === 0 ? 2 : 0;
 
 for (const file of files) {
-  const result = await signFindings(file).catch(({ path, message }) => ({ ok: false, findings: [{ message: `cannot be read: ${message}`, where: { file: path ?? file } }] }));
+  const result = await signFindings(file).catch(({ path, message }) => ({
+    ok: false,
+    findings: [{ message: `cannot be read: ${message}`, where: { file: path ?? file } }],
+  }));
   if (!result.ok) {
     console.error(result.findings.map(findingLine).join('\n'));
     process.exitCode = 2;
@@ -37,7 +45,9 @@ for (const file of files) {
   }
   for (const finding of result.value) {
     const [least, most] = finding.limit.map((metres) => metres.toFixed(1));
-    console.log(`${findingLine(finding)} [${finding.code}: measured ${finding.measured.toFixed(1)} m, limit ${least} to ${most} m]`);
+    console.log(
+      `${findingLine(finding)} [${finding.code}: measured ${finding.measured.toFixed(1)} m, limit ${least} to ${most} m]`,
+    );
   }
   if (result.value.length > 0 && process.exitCode === 0) process.exitCode = 1;
 }

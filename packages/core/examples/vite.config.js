@@ -2,7 +2,12 @@
 export default {
   base: './',
   // An inlined course would be a data: address, which the pages' policy does not let them fetch.
-  build: { target: 'es2023', assetsInlineLimit: 0, emptyOutDir: true, rolldownOptions: { input: ['notebook/index.html', 'worker/index.html'] } },
+  build: {
+    target: 'es2023',
+    assetsInlineLimit: 0,
+    emptyOutDir: true,
+    rolldownOptions: { input: ['notebook/index.html', 'worker/index.html'] },
+  },
   worker: { format: 'es' },
   server: { fs: { allow: ['../../..'] } },
 };

@@ -13,7 +13,16 @@ import { type CourseSources, coursesOf } from './plan/courses.ts';
 import { equal } from './plan/equal.ts';
 import type { Plan } from './plan/plan.ts';
 import type { RaceDay } from './raceday/day.ts';
-import { type DayFound, type Fields, type ResultTexts, dayAt, fieldsOf, hasField, raceDayFrom, raceDayOf } from './raceday/raceDay.ts';
+import {
+  type DayFound,
+  type Fields,
+  type ResultTexts,
+  dayAt,
+  fieldsOf,
+  hasField,
+  raceDayFrom,
+  raceDayOf,
+} from './raceday/raceDay.ts';
 import { type Review, reviewLayout } from './review/review.ts';
 import type { CourseTable } from './station/directions.ts';
 import { spacingOf } from './station/spacing.ts';
@@ -58,7 +67,8 @@ export interface Kept extends Pick<Review, 'atStations'> {
  * courses.ok && courses.value.map(({ course }) => courseLength(course)); // → [3729.67]
  * ```
  */
-export const courseStage = (plan: Plan, sources: CourseSources): Result<readonly IndexedCourse[]> => coursesOf(plan, sources);
+export const courseStage = (plan: Plan, sources: CourseSources): Result<readonly IndexedCourse[]> =>
+  coursesOf(plan, sources);
 
 /**
  * Second stage: where each station stands, who passes it and from which directions, in the plan's order. `courses`: what the
@@ -109,8 +119,12 @@ function allSeen(seen: readonly Result<SeenStation>[]): Result<readonly SeenStat
  * day?.stations[0]?.cups; // → { water: 249, sportsDrink: 125 }
  * ```
  */
-export const dayStage = (plan: Plan, courses: readonly IndexedCourse[], seen: readonly SeenStation[], results: ResultTexts = new Map()): RaceDay | null =>
-  hasField(plan) ? raceDayOf(plan, seen, courseTable(courses), results) : null;
+export const dayStage = (
+  plan: Plan,
+  courses: readonly IndexedCourse[],
+  seen: readonly SeenStation[],
+  results: ResultTexts = new Map(),
+): RaceDay | null => (hasField(plan) ? raceDayOf(plan, seen, courseTable(courses), results) : null);
 
 const endsOf = (course: Course): [number, number] => [startMeasure(course), courseLength(course)];
 
@@ -138,18 +152,34 @@ export function layoutStage(plan: Plan, courses: readonly IndexedCourse[], day: 
   return seen.ok ? good(layoutOfSeen(plan, courses, seen.value, day), seen.findings) : seen;
 }
 
-function layoutOfSeen(plan: Plan, courses: readonly IndexedCourse[], seen: readonly SeenStation[], day: RaceDay | null, held: Held | null = null): Layout {
+function layoutOfSeen(
+  plan: Plan,
+  courses: readonly IndexedCourse[],
+  seen: readonly SeenStation[],
+  day: RaceDay | null,
+  held: Held | null = null,
+): Layout {
   const table = courseTable(courses);
-  const days = new Map(day?.stations.filter(({ quantiles }) => quantiles !== null).map((station) => [station.id, station]));
+  const days = new Map(
+    day?.stations.filter(({ quantiles }) => quantiles !== null).map((station) => [station.id, station]),
+  );
   const stations = seen.map((station, k) => {
     const [needs, before] = [days.get(station.id), held?.before.stations[k]];
     // Of the plan only the crew's rules enter, and those with the needs alone, which are made anew with them.
-    return before !== undefined && isSeen(held?.kept.seen[k], station) && before.needs === needs ? before : laySeen(plan, station, table, needs);
+    return before !== undefined && isSeen(held?.kept.seen[k], station) && before.needs === needs
+      ? before
+      : laySeen(plan, station, table, needs);
   });
-  return { plan, courses, stations, spacing: plan.races.map((race) => spacingOf(race, endsOf(table.get(race.course)!.course), stations)) };
+  return {
+    plan,
+    courses,
+    stations,
+    spacing: plan.races.map((race) => spacingOf(race, endsOf(table.get(race.course)!.course), stations)),
+  };
 }
 
-const isSeen = (result: Result<SeenStation> | undefined, station: SeenStation): boolean => result?.ok === true && result.value === station;
+const isSeen = (result: Result<SeenStation> | undefined, station: SeenStation): boolean =>
+  result?.ok === true && result.value === station;
 
 /**
  * The whole job: courses, passes, race day, layout and review of a plan and the files that it names. Pure: the same in, the
@@ -189,12 +219,19 @@ export const analyse = (plan: Plan, sources: Sources): Result<Analysis> => analy
  * result.ok && result.value.spacing[0]?.longest; // → 2000
  * ```
  */
-export const analyseOn = (courses: Result<readonly IndexedCourse[]>, plan: Plan, sources: Sources): Result<Analysis> => analyseAfter(null, plan, sources, courses);
+export const analyseOn = (courses: Result<readonly IndexedCourse[]>, plan: Plan, sources: Sources): Result<Analysis> =>
+  analyseAfter(null, plan, sources, courses);
 
 /** As `analyse`, with what stands of an analysis of an earlier state of the plan over the very same sources: see `reanalyse`. */
-export function analyseAfter(before: Analysis | null, plan: Plan, sources: Sources, made?: Result<readonly IndexedCourse[]>): Result<Analysis> {
+export function analyseAfter(
+  before: Analysis | null,
+  plan: Plan,
+  sources: Sources,
+  made?: Result<readonly IndexedCourse[]>,
+): Result<Analysis> {
   const held = heldOf(before, plan);
-  const courses = held === null ? (made ?? courseStage(plan, sources)) : good(held.before.courses, held.kept.courseFindings);
+  const courses =
+    held === null ? (made ?? courseStage(plan, sources)) : good(held.before.courses, held.kept.courseFindings);
   if (!courses.ok) return courses;
   const table = courseTable(courses.value);
   const passes = seenAfter(plan, table, held);
@@ -205,8 +242,17 @@ export function analyseAfter(before: Analysis | null, plan: Plan, sources: Sourc
   const day = fields === null ? null : raceDayFrom(plan, seen.value, fields, days);
   const layout = layoutOfSeen(plan, courses.value, seen.value, day, held);
   const known = held === null ? undefined : { ...held.before, ...held.kept };
-  const { atStations, ...review } = reviewLayout(layout, [...courses.findings, ...seen.findings, ...(day?.findings ?? [])], known);
-  return good({ ...layout, day, ...review, kept: { courseFindings: courses.findings, seen: passes, fields, days, atStations } });
+  const { atStations, ...review } = reviewLayout(
+    layout,
+    [...courses.findings, ...seen.findings, ...(day?.findings ?? [])],
+    known,
+  );
+  return good({
+    ...layout,
+    day,
+    ...review,
+    kept: { courseFindings: courses.findings, seen: passes, fields, days, atStations },
+  });
 }
 
 /** An analysis whose courses stand, and whether a part of its plan says the same as that of the new one. */

@@ -65,7 +65,10 @@ export type Result<T> =
 export const good = <T>(value: T, findings: readonly Finding[] = []): Result<T> => ({ ok: true, value, findings });
 
 /** No value: `findings` holds at least one reason. */
-export const bad = (findings: readonly Finding[]): { readonly ok: false; readonly findings: readonly Finding[] } => ({ ok: false, findings });
+export const bad = (findings: readonly Finding[]): { readonly ok: false; readonly findings: readonly Finding[] } => ({
+  ok: false,
+  findings,
+});
 
 /**
  * A finding as a line of text, `FILE:LINE:COLUMN: message`, leaving out what is not known.

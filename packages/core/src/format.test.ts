@@ -1,6 +1,15 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type LengthStyle, formatClock, formatDuration, formatLength, formatMass, formatMeasure, formatMinute, formatVolume } from './format.ts';
+import {
+  type LengthStyle,
+  formatClock,
+  formatDuration,
+  formatLength,
+  formatMass,
+  formatMeasure,
+  formatMinute,
+  formatVolume,
+} from './format.ts';
 import { type Parsed, type UnitSystem, metres, parseClock, parseDuration, parseLength } from './units.ts';
 import { real } from './testing/numbers.ts';
 
@@ -25,13 +34,32 @@ describe('printing for people', () => {
   });
 
   test('nothing prints as minus nought or as not a number', () => {
-    expect([formatLength(-0.001, 'metric', 'wheel'), formatMeasure(-0.2, 'metric'), formatClock(-0.2), formatDuration(-0.4)]).toEqual(['0 m', '0.000 km', '00:00:00', '0 s']);
+    expect([
+      formatLength(-0.001, 'metric', 'wheel'),
+      formatMeasure(-0.2, 'metric'),
+      formatClock(-0.2),
+      formatDuration(-0.4),
+    ]).toEqual(['0 m', '0.000 km', '00:00:00', '0 s']);
     const notFinite = [Number.NaN, Number.POSITIVE_INFINITY];
-    expect(notFinite.flatMap((x) => [formatLength(x, 'metric', 'long'), formatClock(x), formatMinute(x), formatDuration(x), formatVolume(x, 'metric')])).toEqual(Array.from({ length: 10 }, () => '–'));
+    expect(
+      notFinite.flatMap((x) => [
+        formatLength(x, 'metric', 'long'),
+        formatClock(x),
+        formatMinute(x),
+        formatDuration(x),
+        formatVolume(x, 'metric'),
+      ]),
+    ).toEqual(Array.from({ length: 10 }, () => '–'));
   });
 
   test('clocks go past midnight and before it', () => {
-    expect([formatClock(29_999.6), formatClock(94_500), formatClock(-1800), formatMinute(33_179.9), formatMinute(-1)]).toEqual(['08:20:00', '26:15:00', '-00:30:00', '09:12', '-00:01']);
+    expect([
+      formatClock(29_999.6),
+      formatClock(94_500),
+      formatClock(-1800),
+      formatMinute(33_179.9),
+      formatMinute(-1),
+    ]).toEqual(['08:20:00', '26:15:00', '-00:30:00', '09:12', '-00:01']);
   });
 });
 
@@ -44,7 +72,9 @@ describe('properties', () => {
       fc.property(real(0, 200_000), system, style, fc.integer({ min: 0, max: 6 }), (length, units, use, decimals) => {
         const text = formatLength(length, units, use, decimals);
         const unit = text.split(' ')[1] as 'km' | 'mi' | 'm' | 'yd' | 'ft';
-        expect(Math.abs(valueOf(parseLength(text)) - length)).toBeLessThanOrEqual(metres(0.5 * 10 ** -decimals, unit) * (1 + 1e-9) + 1e-9);
+        expect(Math.abs(valueOf(parseLength(text)) - length)).toBeLessThanOrEqual(
+          metres(0.5 * 10 ** -decimals, unit) * (1 + 1e-9) + 1e-9,
+        );
       }),
       seed,
     );

@@ -1,7 +1,17 @@
 /**
  * Lengths, durations, volumes, masses and clock times printed for people, in the units they use.
  */
-import { type Kilograms, type LengthUnit, type Litres, type Metres, type Seconds, type UnitSystem, lengthIn, massIn, volumeIn } from './units.ts';
+import {
+  type Kilograms,
+  type LengthUnit,
+  type Litres,
+  type Metres,
+  type Seconds,
+  type UnitSystem,
+  lengthIn,
+  massIn,
+  volumeIn,
+} from './units.ts';
 
 /** What people see where there is no finite number. */
 const NONE = '–';
@@ -22,7 +32,9 @@ const withUnit = (text: string, unit: string): string => (text === NONE ? NONE :
  */
 export type LengthStyle = 'long' | 'wheel' | 'table';
 
-const STYLES: Readonly<Record<UnitSystem, Readonly<Record<LengthStyle, readonly [unit: LengthUnit, decimals: number, drop: boolean]>>>> = {
+const STYLES: Readonly<
+  Record<UnitSystem, Readonly<Record<LengthStyle, readonly [unit: LengthUnit, decimals: number, drop: boolean]>>>
+> = {
   metric: { long: ['km', 2, false], wheel: ['m', 1, true], table: ['m', 2, true] },
   imperial: { long: ['mi', 2, false], wheel: ['yd', 1, true], table: ['ft', 1, true] },
 };

@@ -6,11 +6,25 @@
 
 // Out
 export { type LayoutFeature, toGeoJson } from './export/geojson.ts';
-export { type CourseProperties, type NameProperties, type PassProperties, courseToGeoJson, passesToGeoJson, placesToGeoJson, polygonsToGeoJson } from './export/geojsonOf.ts';
+export {
+  type CourseProperties,
+  type NameProperties,
+  type PassProperties,
+  courseToGeoJson,
+  passesToGeoJson,
+  placesToGeoJson,
+  polygonsToGeoJson,
+} from './export/geojsonOf.ts';
 
 // In
 export type { ForeignOptions } from './course/foreign.ts';
-export { type Outline, type NamedPlace, courseFromGeoJson, placesFromGeoJson, polygonsFromGeoJson } from './course/fromGeoJson.ts';
+export {
+  type Outline,
+  type NamedPlace,
+  courseFromGeoJson,
+  placesFromGeoJson,
+  polygonsFromGeoJson,
+} from './course/fromGeoJson.ts';
 
 // Courses, passes, findings, results and units
 export type { Course, Drawn, GapRule, Pass } from './course/course.ts';

@@ -11,7 +11,18 @@ export { type EastNorth, eastNorth, fromEastNorth } from './geodesy/frame.ts';
 // A course from points, from stretches of others, from what another reader holds
 export type { GpxSegment } from './gpx/document.ts';
 export { type CourseInput, JOINED_GAP, buildCourse } from './course/build.ts';
-export { type Course, type Drawn, type GapRule, type Pass, type Scale, type Side, type Skip, courseLength, rawLength, startMeasure } from './course/course.ts';
+export {
+  type Course,
+  type Drawn,
+  type GapRule,
+  type Pass,
+  type Scale,
+  type Side,
+  type Skip,
+  courseLength,
+  rawLength,
+  startMeasure,
+} from './course/course.ts';
 export { type PartsInput, type Stretch, courseOfParts } from './course/parts.ts';
 export type { ForeignOptions } from './course/foreign.ts';
 export { type GpxParserLine, type GpxParserResult, courseFromGpxParser } from './course/fromGpxParser.ts';

@@ -6,6 +6,13 @@
 export { createGpxReader, readGpx, type GpxReader } from './gpx/read.ts';
 export { type LineSource, type NamedLine, chooseLine } from './gpx/chooseLine.ts';
 export type { GpxDocument, GpxLine, GpxSegment, GpxWaypoint } from './gpx/document.ts';
-export { type GpxPointToWrite, type GpxRouteToWrite, type GpxSegmentToWrite, type GpxToWrite, type GpxTrackToWrite, writeGpx } from './gpx/write.ts';
+export {
+  type GpxPointToWrite,
+  type GpxRouteToWrite,
+  type GpxSegmentToWrite,
+  type GpxToWrite,
+  type GpxTrackToWrite,
+  writeGpx,
+} from './gpx/write.ts';
 export { findingLine, type Finding, type LonLat, type Result, type Severity, type Where } from './finding.ts';
 export type { In, Latitude, Longitude, Metres } from './units.ts';

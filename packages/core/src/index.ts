@@ -47,12 +47,32 @@ export type {
 } from './plan/plan.ts';
 
 // Analyse a plan: whole, again after a change, or stage by stage
-export { type Analysis, type Kept, type Sources, analyse, analyseOn, courseStage, dayStage, layoutStage, passStage } from './analyse.ts';
+export {
+  type Analysis,
+  type Kept,
+  type Sources,
+  analyse,
+  analyseOn,
+  courseStage,
+  dayStage,
+  layoutStage,
+  passStage,
+} from './analyse.ts';
 export { reanalyse } from './reanalyse.ts';
 export type { CourseSources } from './plan/courses.ts';
 
 // What an analysis holds: courses, passes, layout, spacing, race day
-export { type Course, type Drawn, type GapRule, type Pass, type Scale, type Side, type Skip, courseLength, startMeasure } from './course/course.ts';
+export {
+  type Course,
+  type Drawn,
+  type GapRule,
+  type Pass,
+  type Scale,
+  type Side,
+  type Skip,
+  courseLength,
+  startMeasure,
+} from './course/course.ts';
 export type { IndexedCourse } from './course/segmentIndex.ts';
 export type { Mark } from './course/calibrate.ts';
 export type { GpxDocument, GpxLine, GpxSegment, GpxWaypoint } from './gpx/document.ts';
@@ -75,7 +95,15 @@ export { type ImproveOptions, type Improvement, improve } from './improve/improv
 export type { Move, Proof, Verified } from './improve/verify.ts';
 export type { LongestLeg, Standing } from './improve/standing.ts';
 export { lengthLike, movedText } from './improve/change.ts';
-export { type Change, type ChangedItem, type ChangedLeg, type ChangedSpacing, type Comparison, type MovedStation, compareAnalyses } from './improve/compare.ts';
+export {
+  type Change,
+  type ChangedItem,
+  type ChangedLeg,
+  type ChangedSpacing,
+  type Comparison,
+  type MovedStation,
+  compareAnalyses,
+} from './improve/compare.ts';
 
 // The documents that the command line prints as JSON
 export {
@@ -90,8 +118,20 @@ export {
   snapDocument,
 } from './export/documents.ts';
 export type { Bounds } from './export/bounds.ts';
-export { type RaceDayDocument, type QuantileTexts, type StationDayDocument, raceDayDocument } from './export/raceDayDocument.ts';
-export { type FileDigest, type ReviewCounts, type ReviewDocument, type ReviewedFiles, countsOf, reviewDocument } from './export/reviewDocument.ts';
+export {
+  type RaceDayDocument,
+  type QuantileTexts,
+  type StationDayDocument,
+  raceDayDocument,
+} from './export/raceDayDocument.ts';
+export {
+  type FileDigest,
+  type ReviewCounts,
+  type ReviewDocument,
+  type ReviewedFiles,
+  countsOf,
+  reviewDocument,
+} from './export/reviewDocument.ts';
 export { compareDocument } from './export/compareDocument.ts';
 export { type ImproveDocument, improveDocument } from './export/improveDocument.ts';
 
@@ -119,5 +159,25 @@ export { type Finding, type LonLat, type Result, type Severity, type Where, find
 
 // Units: read from text, printed for people, and told apart by type
 export type { Degrees, In, Kilograms, Latitude, Litres, Longitude, Metres, Seconds } from './units.ts';
-export { type LengthUnit, type Parsed, type UnitSystem, lengthIn, metres, parseClock, parseDuration, parseLength, parseMass, parseVolume } from './units.ts';
-export { type LengthStyle, formatClock, formatDuration, formatLength, formatMass, formatMeasure, formatMinute, formatVolume } from './format.ts';
+export {
+  type LengthUnit,
+  type Parsed,
+  type UnitSystem,
+  lengthIn,
+  metres,
+  parseClock,
+  parseDuration,
+  parseLength,
+  parseMass,
+  parseVolume,
+} from './units.ts';
+export {
+  type LengthStyle,
+  formatClock,
+  formatDuration,
+  formatLength,
+  formatMass,
+  formatMeasure,
+  formatMinute,
+  formatVolume,
+} from './format.ts';

@@ -10,7 +10,14 @@ export { type PastResults, fieldOf, resultsKey, startFlowOf } from './raceday/fi
 export { type PastTimes, readResults } from './raceday/results.ts';
 
 // When they arrive
-export { type PassedStation, type RaceOnCourse, arrivalsAt, racesOnCourses, runRace, timesAt } from './raceday/arrivals.ts';
+export {
+  type PassedStation,
+  type RaceOnCourse,
+  arrivalsAt,
+  racesOnCourses,
+  runRace,
+  timesAt,
+} from './raceday/arrivals.ts';
 export type { Hills } from './raceday/hills.ts';
 export type { Sweep } from './raceday/sweep.ts';
 export type { CourseTable } from './station/directions.ts';
@@ -20,7 +27,19 @@ export type { Direction, StationPass } from './station/station.ts';
 export { stationDay } from './raceday/stationDay.ts';
 export { massCurve } from './raceday/prePour.ts';
 export { type DayStation, type ResultTexts, hasField, raceDayOf } from './raceday/raceDay.ts';
-export type { DayCrew, Field, Pack, PrePour, Quantiles, RaceArrivals, RaceDay, Run, StationArrivals, StationDay, Stop } from './raceday/day.ts';
+export type {
+  DayCrew,
+  Field,
+  Pack,
+  PrePour,
+  Quantiles,
+  RaceArrivals,
+  RaceDay,
+  Run,
+  StationArrivals,
+  StationDay,
+  Stop,
+} from './raceday/day.ts';
 
 // What the day teaches
 export { type DayHeads, type Learnt, learnRates } from './raceday/learn.ts';

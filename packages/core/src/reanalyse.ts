@@ -25,4 +25,5 @@ import type { Plan } from './plan/plan.ts';
  * after.ok && after.value.courses === result.value.courses; // → true
  * ```
  */
-export const reanalyse = (before: Analysis, plan: Plan, sources: Sources): Result<Analysis> => (before.plan === plan ? good(before) : analyseAfter(before, plan, sources));
+export const reanalyse = (before: Analysis, plan: Plan, sources: Sources): Result<Analysis> =>
+  before.plan === plan ? good(before) : analyseAfter(before, plan, sources);

@@ -28,9 +28,24 @@ const messageOf = (parsed: Parsed): string => {
 describe('reading lengths', () => {
   // NIST Handbook 44, appendix C: 1 yd = 0.9144 m, 1 ft = 0.3048 m, 1 mi = 1609.344 m, 1 in = 2.54 cm, all exact.
   test.each([
-    ['1 yd', 0.9144], ['1 ft', 0.3048], ['1 mi', 1609.344], ['1 in', 0.0254], ['100 yd', 91.44], ['25ft', 7.62], ['6 ft', 1.8288], ['10 ft', 3.048],
-    ['5 km', 5000], ['3.1 mi', 4988.9664], ['80 m', 80], ['6 in', 0.1524], ['9 cm', 0.09], ['42.195 km', 42_195], ['21.0975 km', 21_097.5], ['.5 km', 500],
-    ['  5\u00A0km ', 5000], ['1760 yd', 1609.344],
+    ['1 yd', 0.9144],
+    ['1 ft', 0.3048],
+    ['1 mi', 1609.344],
+    ['1 in', 0.0254],
+    ['100 yd', 91.44],
+    ['25ft', 7.62],
+    ['6 ft', 1.8288],
+    ['10 ft', 3.048],
+    ['5 km', 5000],
+    ['3.1 mi', 4988.9664],
+    ['80 m', 80],
+    ['6 in', 0.1524],
+    ['9 cm', 0.09],
+    ['42.195 km', 42_195],
+    ['21.0975 km', 21_097.5],
+    ['.5 km', 500],
+    ['  5\u00A0km ', 5000],
+    ['1760 yd', 1609.344],
   ])('%s is exactly %d m', (text, expected) => {
     expect(valueOf(parseLength(text))).toBe(expected);
   });
@@ -41,8 +56,18 @@ describe('reading lengths', () => {
   });
 
   test.each([
-    ['', 'an empty text'], ['   ', '"   "'], ['100', 'has no unit'], ['5 furlong', 'unit "furlong" is not known'], ['100 yards', 'unit "yards"'], ['5 KM', 'unit "KM"'],
-    ['-5 m', '"-5 m"'], ['1,000 m', '"1,000 m"'], ['1e3 m', '"1e3 m"'], ['NaN m', '"NaN m"'], ['5 constructor', 'unit "constructor"'], ['5. m', '"5. m"'],
+    ['', 'an empty text'],
+    ['   ', '"   "'],
+    ['100', 'has no unit'],
+    ['5 furlong', 'unit "furlong" is not known'],
+    ['100 yards', 'unit "yards"'],
+    ['5 KM', 'unit "KM"'],
+    ['-5 m', '"-5 m"'],
+    ['1,000 m', '"1,000 m"'],
+    ['1e3 m', '"1e3 m"'],
+    ['NaN m', '"NaN m"'],
+    ['5 constructor', 'unit "constructor"'],
+    ['5. m', '"5. m"'],
     [`${'9'.repeat(400)} km`, 'too large'],
   ])('refuses the text %j and says what was found and what is accepted', (text, found) => {
     const message = messageOf(parseLength(text));
@@ -50,9 +75,12 @@ describe('reading lengths', () => {
     expect(message).toContain('m, km, cm, in, ft, yd, mi');
   });
 
-  test.each([[-1], [Number.NaN], [Number.POSITIVE_INFINITY], [null], [true], [[]], [{}], [undefined]])('refuses %s', (value) => {
-    expect(messageOf(parseLength(value))).not.toMatch(/NaN|Infinity|\[object/u);
-  });
+  test.each([[-1], [Number.NaN], [Number.POSITIVE_INFINITY], [null], [true], [[]], [{}], [undefined]])(
+    'refuses %s',
+    (value) => {
+      expect(messageOf(parseLength(value))).not.toMatch(/NaN|Infinity|\[object/u);
+    },
+  );
 });
 
 describe('reading other quantities', () => {
@@ -64,7 +92,9 @@ describe('reading other quantities', () => {
   });
 
   test('millilitres, litres and bare numbers are litres', () => {
-    expect([parseVolume('200 ml'), parseVolume('1.5l'), parseVolume(2), parseVolume('7  fl  oz')].map(valueOf)).toEqual([0.2, 1.5, 2, 0.2070147069375]);
+    expect([parseVolume('200 ml'), parseVolume('1.5l'), parseVolume(2), parseVolume('7  fl  oz')].map(valueOf)).toEqual(
+      [0.2, 1.5, 2, 0.2070147069375],
+    );
   });
 
   test('a pound is 0.45359237 kg (NIST Handbook 44, appendix C)', () => {
@@ -74,37 +104,56 @@ describe('reading other quantities', () => {
   });
 
   test('durations are seconds, minutes, hours or hours:minutes:seconds', () => {
-    expect(['30 min', '4 h', '4:25:00', '3:59:10.5', '90 s', 45].map((text) => valueOf(parseDuration(text)))).toEqual([1800, 14_400, 15_900, 14_350.5, 90, 45]);
+    expect(['30 min', '4 h', '4:25:00', '3:59:10.5', '90 s', 45].map((text) => valueOf(parseDuration(text)))).toEqual([
+      1800, 14_400, 15_900, 14_350.5, 90, 45,
+    ]);
   });
 
-  test.each(['4:25', '4:60:00', '4:00:60', '-1:00:00', '1:2:3', 'half an hour', '30', ''])('refuses %j as a duration', (text) => {
-    expect(messageOf(parseDuration(text))).toContain('accepted: a duration');
-  });
+  test.each(['4:25', '4:60:00', '4:00:60', '-1:00:00', '1:2:3', 'half an hour', '30', ''])(
+    'refuses %j as a duration',
+    (text) => {
+      expect(messageOf(parseDuration(text))).toContain('accepted: a duration');
+    },
+  );
 
   test('clock times may pass midnight', () => {
-    expect(['08:00', '08:00:30', '8:05', '24:00', '26:15'].map((text) => valueOf(parseClock(text)))).toEqual([28_800, 28_830, 29_100, 86_400, 94_500]);
+    expect(['08:00', '08:00:30', '8:05', '24:00', '26:15'].map((text) => valueOf(parseClock(text)))).toEqual([
+      28_800, 28_830, 29_100, 86_400, 94_500,
+    ]);
   });
 
-  test.each([['8'], ['08:60'], ['08:00:60'], ['08.00'], ['-1:00'], [''], ['8 am'], [28_800], [null]])('refuses %j as a clock time', (value) => {
-    expect(messageOf(parseClock(value))).toContain('such as "08:00"');
-  });
+  test.each([['8'], ['08:60'], ['08:00:60'], ['08.00'], ['-1:00'], [''], ['8 am'], [28_800], [null]])(
+    'refuses %j as a clock time',
+    (value) => {
+      expect(messageOf(parseClock(value))).toContain('such as "08:00"');
+    },
+  );
 });
 
 describe('what was found', () => {
   test('is told without dumping it', () => {
-    expect([describeValue('x'.repeat(99)).length, describeValue([1, 2]), describeValue({}), describeValue(null)]).toEqual([43, 'a list of 2', 'an object', 'null']);
+    expect([
+      describeValue('x'.repeat(99)).length,
+      describeValue([1, 2]),
+      describeValue({}),
+      describeValue(null),
+    ]).toEqual([43, 'a list of 2', 'an object', 'null']);
   });
 });
 
 describe('properties', () => {
   test('whole counts of a unit survive going to SI and back', () => {
     fc.assert(
-      fc.property(fc.integer({ min: 1, max: 20_000 }), fc.constantFrom('ft' as const, 'yd' as const, 'mi' as const, 'in' as const), (count, unit) => {
-        expect(lengthIn(metres(count, unit), unit)).toBeCloseTo(count, 9);
-        expect(valueOf(parseLength(`${count} ${unit}`))).toBe(metres(count, unit));
-        expect(volumeIn(litres(count, 'fl oz'), 'gal')).toBeCloseTo(count / 128, 9);
-        expect(massIn(valueOf(parseMass(`${count} lb`)), 'lb')).toBeCloseTo(count, 9);
-      }),
+      fc.property(
+        fc.integer({ min: 1, max: 20_000 }),
+        fc.constantFrom('ft' as const, 'yd' as const, 'mi' as const, 'in' as const),
+        (count, unit) => {
+          expect(lengthIn(metres(count, unit), unit)).toBeCloseTo(count, 9);
+          expect(valueOf(parseLength(`${count} ${unit}`))).toBe(metres(count, unit));
+          expect(volumeIn(litres(count, 'fl oz'), 'gal')).toBeCloseTo(count / 128, 9);
+          expect(massIn(valueOf(parseMass(`${count} lb`)), 'lb')).toBeCloseTo(count, 9);
+        },
+      ),
       seed,
     );
   });
@@ -114,7 +163,9 @@ describe('properties', () => {
       fc.property(fc.oneof(fc.string(), fc.anything()), (value) => {
         for (const parse of [parseLength, parseDuration, parseVolume, parseMass, parseClock]) {
           const parsed = parse(value);
-          expect(parsed.ok ? Number.isFinite(parsed.value) && parsed.value >= 0 : parsed.message.startsWith('found ')).toBe(true);
+          expect(
+            parsed.ok ? Number.isFinite(parsed.value) && parsed.value >= 0 : parsed.message.startsWith('found '),
+          ).toBe(true);
         }
       }),
       seed,

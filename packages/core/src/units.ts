@@ -31,7 +31,9 @@ export type Latitude = In<'degree of latitude'>;
 export type UnitSystem = 'metric' | 'imperial';
 
 /** A number in SI units, or why there is none: what was found and what is accepted. */
-export type Parsed<Quantity extends number = number> = { readonly ok: true; readonly value: Quantity } | { readonly ok: false; readonly message: string };
+export type Parsed<Quantity extends number = number> =
+  | { readonly ok: true; readonly value: Quantity }
+  | { readonly ok: false; readonly message: string };
 
 /** An exact factor to the SI unit, as numerator over denominator. */
 type Factor = readonly [numerator: number, denominator: number];
@@ -75,7 +77,8 @@ const DURATION: Kind = { noun: 'a duration', base: 'seconds', example: '"30 min"
 const VOLUME: Kind = { noun: 'a volume', base: 'litres', example: '"7 fl oz" or "200 ml"', units: VOLUMES };
 const MASS: Kind = { noun: 'a mass', base: 'kilograms', example: '"8.3 lb" or "3.9 kg"', units: MASSES };
 
-const pattern = (kind: Kind): string => `^\\s*(\\d+(\\.\\d+)?|\\.\\d+)\\s*(${Object.keys(kind.units).join('|').replaceAll(' ', '\\s+')})\\s*$`;
+const pattern = (kind: Kind): string =>
+  `^\\s*(\\d+(\\.\\d+)?|\\.\\d+)\\s*(${Object.keys(kind.units).join('|').replaceAll(' ', '\\s+')})\\s*$`;
 
 /** Regular expressions of the texts that the readers below accept, for a JSON Schema. */
 export const QUANTITY_PATTERNS: Readonly<Record<'length' | 'duration' | 'volume' | 'mass' | 'clock', string>> = {
@@ -102,7 +105,10 @@ export function describeValue(value: unknown): string {
   return typeof value === 'object' ? 'an object' : `a ${typeof value}`;
 }
 
-const refuse = (found: string, accepted: string): Parsed<never> => ({ ok: false, message: `found ${found}; accepted: ${accepted}` });
+const refuse = (found: string, accepted: string): Parsed<never> => ({
+  ok: false,
+  message: `found ${found}; accepted: ${accepted}`,
+});
 
 const acceptedFor = (kind: Kind): string => {
   const units = Object.keys(kind.units).join(', ');
@@ -130,7 +136,8 @@ function parseQuantity(value: unknown, kind: Kind): Parsed {
   if (unit === '') return refuse(`${describeValue(value)}, which has no unit`, acceptedFor(kind));
   const name = unit.replace(/\s+/gu, ' ');
   const factor = Object.hasOwn(kind.units, name) ? kind.units[name] : undefined;
-  if (factor === undefined) return refuse(`${describeValue(value)}, whose unit "${name.slice(0, 40)}" is not known here`, acceptedFor(kind));
+  if (factor === undefined)
+    return refuse(`${describeValue(value)}, whose unit "${name.slice(0, 40)}" is not known here`, acceptedFor(kind));
   return parseNumber(scaled(digits, factor), kind);
 }
 
@@ -182,7 +189,8 @@ export const parseMass = (value: unknown): Parsed<Kilograms> => parseQuantity(va
 export function parseDuration(value: unknown): Parsed<Seconds> {
   if (typeof value !== 'string' || !value.includes(':')) return parseQuantity(value, DURATION);
   const match = /^(\d{1,3}):([0-5]\d):([0-5]\d(?:\.\d{1,6})?)$/u.exec(value.trim());
-  if (match === null) return refuse(describeValue(value), `${acceptedFor(DURATION)}; with colons always hours:minutes:seconds`);
+  if (match === null)
+    return refuse(describeValue(value), `${acceptedFor(DURATION)}; with colons always hours:minutes:seconds`);
   const [, hours, minutes, seconds] = match;
   return { ok: true, value: Number(hours) * 3600 + Number(minutes) * 60 + Number(seconds) };
 }
@@ -199,7 +207,8 @@ export function parseDuration(value: unknown): Parsed<Seconds> {
  */
 export function parseClock(value: unknown): Parsed<Seconds> {
   const match = typeof value === 'string' ? /^(\d{1,3}):([0-5]\d)(?::([0-5]\d))?$/u.exec(value.trim()) : null;
-  if (match === null) return refuse(describeValue(value), 'a clock time such as "08:00" or "08:00:30" (hours may pass 24)');
+  if (match === null)
+    return refuse(describeValue(value), 'a clock time such as "08:00" or "08:00:30" (hours may pass 24)');
   const [, hours, minutes, seconds = '0'] = match;
   return { ok: true, value: Number(hours) * 3600 + Number(minutes) * 60 + Number(seconds) };
 }

@@ -18,14 +18,23 @@ export const POINTS = 20_000;
 export const STATIONS = 30;
 
 function gpxText({ lon, lat }) {
-  const points = Array.from(lon, (x, k) => `<trkpt lat="${lat[k].toFixed(7)}" lon="${x.toFixed(7)}"><ele>${(20 + 10 * Math.sin(k / 500)).toFixed(1)}</ele></trkpt>\n`);
+  const points = Array.from(
+    lon,
+    (x, k) =>
+      `<trkpt lat="${lat[k].toFixed(7)}" lon="${x.toFixed(7)}"><ele>${(20 + 10 * Math.sin(k / 500)).toFixed(1)}</ele></trkpt>\n`,
+  );
   return `<gpx version="1.1" creator="bench" xmlns="http://www.topografix.com/GPX/1/1"><trk><name>Bench</name><trkseg>\n${points.join('')}</trkseg></trk></gpx>\n`;
 }
 
 /** Files to be dropped on the page; `raceDay` adds waves of 20,000 runners, so that every move is also reckoned for race day. */
 export function benchFiles(raceDay) {
   const line = winding(POINTS, 2.1);
-  const built = buildCourse({ id: 'c', name: 'c', segments: [{ ...line, ele: new Float64Array(POINTS).fill(NaN) }], drawn: 'centre' });
+  const built = buildCourse({
+    id: 'c',
+    name: 'c',
+    segments: [{ ...line, ele: new Float64Array(POINTS).fill(NaN) }],
+    drawn: 'centre',
+  });
   if (!built.ok) throw new Error(built.findings[0].message);
   const length = built.value.raw.at(-1);
   const stations = Array.from({ length: STATIONS }, (_, k) => {
@@ -34,6 +43,13 @@ export function benchFiles(raceDay) {
   });
   const waves = ['08:00', '08:10', '08:20', '08:30'].map((time) => ({ time, entrants: 5000 }));
   const field = raceDay ? { waves, finish: { median: '4:10:00', spread: 0.2 } } : {};
-  const plan = { format: 'halfcup-plan', version: 1, name: 'Bench', courses: [{ id: 'c', name: 'Bench', gpx: 'bench.gpx' }], races: [{ id: 'r', name: 'Race', course: 'c', ...field }], stations };
+  const plan = {
+    format: 'halfcup-plan',
+    version: 1,
+    name: 'Bench',
+    courses: [{ id: 'c', name: 'Bench', gpx: 'bench.gpx' }],
+    races: [{ id: 'r', name: 'Race', course: 'c', ...field }],
+    stations,
+  };
   return { 'plan.json': JSON.stringify(plan, null, 2), 'bench.gpx': gpxText(line) };
 }

@@ -15,7 +15,17 @@ import { POINTS, STATIONS, benchFiles } from './data.mjs';
 
 const here = dirname(fileURLToPath(import.meta.url));
 const root = join(here, '..');
-const FLAGS = ['--no-sandbox', '--disable-quic', '--disable-background-networking', '--disable-component-update', '--disable-sync', '--no-first-run', '--enable-unsafe-swiftshader', '--use-gl=angle', '--use-angle=swiftshader'];
+const FLAGS = [
+  '--no-sandbox',
+  '--disable-quic',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+  '--no-first-run',
+  '--enable-unsafe-swiftshader',
+  '--use-gl=angle',
+  '--use-angle=swiftshader',
+];
 /** The station that is dragged, in the middle of the course. */
 const HELD = 's15';
 /** Turns of bare repaints and of moves, one after the other, so that their ratio holds when the machine's speed drifts. */
@@ -26,10 +36,15 @@ const FRAMES = 10;
 const REFRESH = 1000 / 60;
 const whole = (times) => times.map((time) => Math.max(1, Math.round(time / REFRESH)) * REFRESH);
 
-const quantile = (values, share) => values.toSorted((a, b) => a - b)[Math.min(values.length - 1, Math.floor(values.length * share))];
+const quantile = (values, share) =>
+  values.toSorted((a, b) => a - b)[Math.min(values.length - 1, Math.floor(values.length * share))];
 
 async function open(browser, address, raceDay) {
-  const context = await browser.newContext({ viewport: { width: 1920, height: 1080 }, colorScheme: 'light', reducedMotion: 'reduce' });
+  const context = await browser.newContext({
+    viewport: { width: 1920, height: 1080 },
+    colorScheme: 'light',
+    reducedMotion: 'reduce',
+  });
   const page = await context.newPage();
   await page.goto(`${address}#bench`);
   await drawn(page);
@@ -65,21 +80,32 @@ const bare = (page, frames) =>
 
 /** Frame times of moves, one a frame, on a small round about the place where the station was taken. */
 const dragged = (page, from, frames, radius) =>
-  page.evaluate(async ([x, y, count, reach]) => {
-    const canvas = document.querySelector('.map canvas');
-    const times = [];
-    let last = 0;
-    for (let k = 0; k <= count; k++) {
-      const now = await new Promise(requestAnimationFrame);
-      if (k > 0) times.push(now - last);
-      last = now;
-      const turn = (2 * Math.PI * (k + 1)) / count;
-      const place = { clientX: x + reach * Math.sin(turn), clientY: y + reach * (1 - Math.cos(turn)) + 6, bubbles: true, pointerId: 1, pointerType: 'mouse', buttons: 1, isPrimary: true };
-      canvas.dispatchEvent(new PointerEvent('pointermove', place));
-      canvas.dispatchEvent(new MouseEvent('mousemove', place));
-    }
-    return times;
-  }, [from[0], from[1], frames, radius]);
+  page.evaluate(
+    async ([x, y, count, reach]) => {
+      const canvas = document.querySelector('.map canvas');
+      const times = [];
+      let last = 0;
+      for (let k = 0; k <= count; k++) {
+        const now = await new Promise(requestAnimationFrame);
+        if (k > 0) times.push(now - last);
+        last = now;
+        const turn = (2 * Math.PI * (k + 1)) / count;
+        const place = {
+          clientX: x + reach * Math.sin(turn),
+          clientY: y + reach * (1 - Math.cos(turn)) + 6,
+          bubbles: true,
+          pointerId: 1,
+          pointerType: 'mouse',
+          buttons: 1,
+          isPrimary: true,
+        };
+        canvas.dispatchEvent(new PointerEvent('pointermove', place));
+        canvas.dispatchEvent(new MouseEvent('mousemove', place));
+      }
+      return times;
+    },
+    [from[0], from[1], frames, radius],
+  );
 
 /** One hold of the station, in which bare repaints and moves take turns. */
 async function measure(page, radius) {
@@ -101,7 +127,11 @@ async function measure(page, radius) {
   await page.keyboard.press('Escape');
   await page.mouse.up();
   await drawn(page);
-  return { bares: whole(bares), drags: whole(drags), own: times.reduce((sum, one) => sum + one, 0) / (TURNS * (FRAMES + 1)) };
+  return {
+    bares: whole(bares),
+    drags: whole(drags),
+    own: times.reduce((sum, one) => sum + one, 0) / (TURNS * (FRAMES + 1)),
+  };
 }
 
 const rows = [];
@@ -109,10 +139,20 @@ const rows = [];
 function report(what, { bares, drags, own }) {
   const bare50 = quantile(bares, 0.5);
   const row = (peer, figure, unit, target) => {
-    rows.push({ work: what, peer, figure, unit, ...(target === undefined ? {} : { bound: 'at most', target, met: figure <= target + 1e-9 }) });
-    console.log(`${what}: ${peer} ${figure.toFixed(2)}${unit}${target === undefined ? '' : ` (at most ${target}${unit}: ${figure <= target + 1e-9 ? 'met' : 'MISSED'})`}`);
+    rows.push({
+      work: what,
+      peer,
+      figure,
+      unit,
+      ...(target === undefined ? {} : { bound: 'at most', target, met: figure <= target + 1e-9 }),
+    });
+    console.log(
+      `${what}: ${peer} ${figure.toFixed(2)}${unit}${target === undefined ? '' : ` (at most ${target}${unit}: ${figure <= target + 1e-9 ? 'met' : 'MISSED'})`}`,
+    );
   };
-  console.log(`${what}: bare repaint p50 ${bare50.toFixed(1)} ms, p95 ${quantile(bares, 0.95).toFixed(1)} ms; dragging p50 ${quantile(drags, 0.5).toFixed(1)} ms; own code ${own.toFixed(2)} ms a move`);
+  console.log(
+    `${what}: bare repaint p50 ${bare50.toFixed(1)} ms, p95 ${quantile(bares, 0.95).toFixed(1)} ms; dragging p50 ${quantile(drags, 0.5).toFixed(1)} ms; own code ${own.toFixed(2)} ms a move`,
+  );
   row('time of a frame over a bare repaint, p50', quantile(drags, 0.5) / bare50, '×', 1.25);
   row('time of a frame over a bare repaint, p95', quantile(drags, 0.95) / quantile(bares, 0.95), '×');
   row('time in our own code a move, panels and all, over a bare repaint, mean over p50', own / bare50, '×', 0.25);
@@ -120,8 +160,16 @@ function report(what, { bares, drags, own }) {
 
 const folder = mkdtempSync(join(tmpdir(), 'halfcup-bench-'));
 await build({ root, build: { outDir: folder, emptyOutDir: true }, logLevel: 'error' });
-const server = await preview({ root, build: { outDir: folder }, preview: { port: 0, host: '127.0.0.1' }, logLevel: 'error' });
-const browser = await chromium.launch({ executablePath: process.env.CHROMIUM_PATH ?? '/usr/bin/chromium', args: FLAGS });
+const server = await preview({
+  root,
+  build: { outDir: folder },
+  preview: { port: 0, host: '127.0.0.1' },
+  logLevel: 'error',
+});
+const browser = await chromium.launch({
+  executablePath: process.env.CHROMIUM_PATH ?? '/usr/bin/chromium',
+  args: FLAGS,
+});
 try {
   for (const raceDay of [false, true]) {
     const page = await open(browser, server.resolvedUrls.local[0], raceDay);

@@ -5,14 +5,18 @@ import type { OpenPlan } from './state/store.ts';
 
 const FOLDER = new URL('../../../fixtures/demo/', import.meta.url);
 
-export const demoFile = (name: string): NamedFile => ({ name, bytes: new Uint8Array(readFileSync(new URL(name, FOLDER))) });
+export const demoFile = (name: string): NamedFile => ({
+  name,
+  bytes: new Uint8Array(readFileSync(new URL(name, FOLDER))),
+});
 
 export const textFile = (name: string, text: string): NamedFile => ({ name, bytes: new TextEncoder().encode(text) });
 
 export const DEMO_NAMES = ['plan.json', 'full.gpx', 'half.gpx', 'context.geojson'] as const;
 
 export function openedFrom(opening: Opening): OpenPlan {
-  if (opening.kind !== 'opened') throw new Error(`expected an opened plan, found ${JSON.stringify(opening).slice(0, 400)}`);
+  if (opening.kind !== 'opened')
+    throw new Error(`expected an opened plan, found ${JSON.stringify(opening).slice(0, 400)}`);
   return opening.plan;
 }
 
@@ -23,8 +27,20 @@ export const straightPlan = (extra: object): NamedFile =>
   textFile(
     'straight.json',
     JSON.stringify({
-      format: 'halfcup-plan', version: 1, name: 'Straight',
-      courses: [{ id: 'c', name: 'Straight', line: [[0, 0], [0.1, 0]], drawn: 'centre' }],
+      format: 'halfcup-plan',
+      version: 1,
+      name: 'Straight',
+      courses: [
+        {
+          id: 'c',
+          name: 'Straight',
+          line: [
+            [0, 0],
+            [0.1, 0],
+          ],
+          drawn: 'centre',
+        },
+      ],
       races: [{ id: 'r', name: 'Race', course: 'c' }],
       stations: [],
       ...extra,

@@ -1,10 +1,28 @@
 import { expect, test } from 'vitest';
-import { comeFrom, compassWord, dateText, figuresOf, lengthText, longFigure, percent, wheelFigure, wheelRange } from './words.ts';
+import {
+  comeFrom,
+  compassWord,
+  dateText,
+  figuresOf,
+  lengthText,
+  longFigure,
+  percent,
+  wheelFigure,
+  wheelRange,
+} from './words.ts';
 
-test.each([[0, 'north'], [22, 'north'], [23, 'north-east'], [90, 'east'], [200, 'south'], [337, 'north-west'], [338, 'north'], [360, 'north'], [-90, 'west'], [725, 'north']])(
-  'an azimuth of %d° is told as %s',
-  (azimuth, word) => expect(compassWord(azimuth)).toBe(word),
-);
+test.each([
+  [0, 'north'],
+  [22, 'north'],
+  [23, 'north-east'],
+  [90, 'east'],
+  [200, 'south'],
+  [337, 'north-west'],
+  [338, 'north'],
+  [360, 'north'],
+  [-90, 'west'],
+  [725, 'north'],
+])('an azimuth of %d° is told as %s', (azimuth, word) => expect(compassWord(azimuth)).toBe(word));
 
 test('runners come from the opposite of where they head', () => {
   expect(comeFrom(95)).toBe('from the west, heading east');
@@ -36,10 +54,21 @@ test('a length is told as it would be laid out, or from a kilometre or half a mi
 });
 
 test('a finding’s limit is one bound or a range, in the units chosen', () => {
-  const finding = { code: 'x', severity: 'error', message: '', where: {}, measured: 71.2, limit: [82.296, 100.584], unit: 'm' } as const;
+  const finding = {
+    code: 'x',
+    severity: 'error',
+    message: '',
+    where: {},
+    measured: 71.2,
+    limit: [82.296, 100.584],
+    unit: 'm',
+  } as const;
   expect(figuresOf(finding, 'imperial')).toEqual({ measured: '77.9 yd', limit: '90 yd to 110 yd' });
   expect(figuresOf({ ...finding, limit: 5000 }, 'metric').limit).toBe('5.00 km');
-  expect(figuresOf({ code: 'x', severity: 'note', message: '', where: {} }, 'metric')).toEqual({ measured: null, limit: null });
+  expect(figuresOf({ code: 'x', severity: 'note', message: '', where: {} }, 'metric')).toEqual({
+    measured: null,
+    limit: null,
+  });
 });
 
 test('a share so near 1 that its decimals would say 100 % is told as more than 99.9 %', () => {

@@ -17,7 +17,11 @@ export const ITEM_WORD: Readonly<Record<ItemKind, string>> = {
   trash: 'Trash',
 };
 
-export const SERVED_WORD: Readonly<Record<Served, string>> = { gel: 'gel', sportsDrink: 'sports drink', water: 'water' };
+export const SERVED_WORD: Readonly<Record<Served, string>> = {
+  gel: 'gel',
+  sportsDrink: 'sports drink',
+  water: 'water',
+};
 
 export const POINT_WORD: Readonly<Record<PointKind, string>> = {
   drop: 'Drop',
@@ -42,7 +46,8 @@ export function compassWord(azimuthDeg: number): string {
 }
 
 /** Runners heading `azimuthDeg` come from the opposite word: "from the north, heading south". */
-export const comeFrom = (azimuthDeg: number): string => `from the ${compassWord(azimuthDeg + 180)}, heading ${compassWord(azimuthDeg)}`;
+export const comeFrom = (azimuthDeg: number): string =>
+  `from the ${compassWord(azimuthDeg + 180)}, heading ${compassWord(azimuthDeg)}`;
 
 export const longUnit = (units: Units): string => (units === 'metric' ? 'km' : 'mi');
 export const wheelUnit = (units: Units): string => (units === 'metric' ? 'm' : 'yd');
@@ -84,17 +89,27 @@ const quantity = (value: number, unit: string | undefined, units: Units): string
 };
 
 /** What a check measured and what it asks for, each `null` where the finding has none. */
-export function figuresOf(finding: Finding, units: Units): { readonly measured: string | null; readonly limit: string | null } {
+export function figuresOf(
+  finding: Finding,
+  units: Units,
+): { readonly measured: string | null; readonly limit: string | null } {
   const { measured, limit, unit } = finding;
   const bound = (value: number): string => quantity(value, unit, units);
   return {
     measured: measured === undefined ? null : bound(measured),
-    limit: limit === undefined ? null : typeof limit === 'number' ? bound(limit) : `${bound(limit[0])} to ${bound(limit[1])}`,
+    limit:
+      limit === undefined
+        ? null
+        : typeof limit === 'number'
+          ? bound(limit)
+          : `${bound(limit[0])} to ${bound(limit[1])}`,
   };
 }
 
 /** "12 September 2027" of an ISO date, the text itself where it is none. */
 export function dateText(iso: string): string {
   const date = new Date(`${iso}T00:00:00Z`);
-  return Number.isNaN(date.getTime()) ? iso : new Intl.DateTimeFormat('en-GB', { dateStyle: 'long', timeZone: 'UTC' }).format(date);
+  return Number.isNaN(date.getTime())
+    ? iso
+    : new Intl.DateTimeFormat('en-GB', { dateStyle: 'long', timeZone: 'UTC' }).format(date);
 }

@@ -20,8 +20,10 @@ export const snap = (document: GpxDocument): readonly Pass[] => {
   return course.ok ? passesOf(indexCourse(course.value), [-17.4, -33.2]) : [];
 };
 export const features = (analysis: Analysis): number => toGeoJson(analysis).features.length;
-export const papers = (analysis: Analysis): readonly PrintedPaper[] => papersOf(analysis, { paper: 'a4', printedAt: '2027-09-01 12:00' });
+export const papers = (analysis: Analysis): readonly PrintedPaper[] =>
+  papersOf(analysis, { paper: 'a4', printedAt: '2027-09-01 12:00' });
 // @ts-expect-error A length is a number: this file does not compile where types are missing.
 export const wrong: string = courseLength({} as Course);
 // @ts-expect-error A sheet of paper is A4 or Letter.
-export const wrongPaper = (analysis: Analysis): readonly PrintedPaper[] => papersOf(analysis, { paper: 'a3', printedAt: '' });
+export const wrongPaper = (analysis: Analysis): readonly PrintedPaper[] =>
+  papersOf(analysis, { paper: 'a3', printedAt: '' });

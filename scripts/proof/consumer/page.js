@@ -2,7 +2,9 @@
 import { figuresOf } from './figures.js';
 
 const names = ['full.gpx', 'half.gpx'];
-const bytes = await Promise.all(names.map(async (name) => new Uint8Array(await (await fetch(`./${name}`)).arrayBuffer())));
+const bytes = await Promise.all(
+  names.map(async (name) => new Uint8Array(await (await fetch(`./${name}`)).arrayBuffer())),
+);
 const plan = await (await fetch('./plan.json')).text();
 const files = Object.fromEntries(names.map((name, k) => [name, bytes[k]]));
 

@@ -16,7 +16,11 @@ export const run: Run = async (call) => {
   if (!after.ok) return after;
   const comparison = compareAnalyses(names, before.value.analysis, after.value.analysis);
   const units = unitsOf(call, before.value.analysis.plan.units);
-  return good({ text: has(call, 'json') ? json(compareDocument(comparison)) : compareText(comparison, before.value.analysis.plan, units) });
+  return good({
+    text: has(call, 'json')
+      ? json(compareDocument(comparison))
+      : compareText(comparison, before.value.analysis.plan, units),
+  });
 };
 
 /** The plan with a variant laid over; by its own name for it, unless a variant bears that name, the plan as it is. */

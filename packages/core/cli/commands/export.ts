@@ -39,7 +39,9 @@ const FORMATS: { readonly [format in Format]: (plan: AnalysedPlan, call: Call) =
 /** The layout under a name that says which variant it is. */
 function named({ analysis }: AnalysedPlan, call: Call): Layout {
   const variant = call.values.get('variant');
-  return variant === undefined ? analysis : { ...analysis, plan: { ...analysis.plan, name: `${analysis.plan.name} (${variant})` } };
+  return variant === undefined
+    ? analysis
+    : { ...analysis, plan: { ...analysis.plan, name: `${analysis.plan.name} (${variant})` } };
 }
 
 /** A text, with what is to be said of it at its place in the plan. */

@@ -21,7 +21,12 @@ export const run: Run = async (call) => {
   progress.clear();
   const text = has(call, 'json')
     ? json(improveDocument(improvement))
-    : improveText(improvement, { plan: analysis.plan, within: lengthOf(call, 'within'), out: call.values.get('out'), units: unitsOf(call, analysis.plan.units) });
+    : improveText(improvement, {
+        plan: analysis.plan,
+        within: lengthOf(call, 'within'),
+        out: call.values.get('out'),
+        units: unitsOf(call, analysis.plan.units),
+      });
   return good({ text, written: movedText(document, improvement.plan.stations, improvement.moves) });
 };
 

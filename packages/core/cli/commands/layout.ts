@@ -11,5 +11,7 @@ export const run: Run = async (call) => {
   if (!read.ok) return read;
   const { analysis } = read.value;
   const units = unitsOf(call, analysis.plan.units);
-  return good({ text: has(call, 'json') ? json(layoutDocument(analysis, analysis.findings)) : layoutText(analysis, units) });
+  return good({
+    text: has(call, 'json') ? json(layoutDocument(analysis, analysis.findings)) : layoutText(analysis, units),
+  });
 };

@@ -14,13 +14,16 @@ export const run: Run = async (call) => {
   if (!read.ok) return read;
   const { analysis } = read.value;
   if (analysis.day === null) {
-    const message = 'no race of the plan has waves, so nobody knows who arrives when; give a race "waves", each with "time" and "entrants", and "finish" times';
+    const message =
+      'no race of the plan has waves, so nobody knows who arrives when; give a race "waves", each with "time" and "entrants", and "finish" times';
     return bad([{ code: 'race-day-empty', severity: 'error', message, where: { file: file! } }]);
   }
   const units = unitsOf(call, analysis.plan.units);
   if (has(call, 'learn')) return learn(read.value, has(call, 'json'));
   const document = raceDayDocument(analysis, analysis.day, dayFindings(analysis, analysis.day));
-  return good({ text: has(call, 'json') ? json(document) : raceDayText(analysis, analysis.day, document.findings, units) });
+  return good({
+    text: has(call, 'json') ? json(document) : raceDayText(analysis, analysis.day, document.findings, units),
+  });
 };
 
 /** Of all findings those that race day has made, with their places and waivers. */

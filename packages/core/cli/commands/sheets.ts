@@ -16,7 +16,8 @@ import { json, table } from '../printing.ts';
 
 export const run: Run = async (call) => {
   const folder = call.values.get('out');
-  if (folder === undefined || folder === '') return refuse('found no folder for the papers; expected --out FOLDER, which is made where it is not there');
+  if (folder === undefined || folder === '')
+    return refuse('found no folder for the papers; expected --out FOLDER, which is made where it is not there');
   const [file] = call.positionals;
   const read = await analysePlan(file!, call.values.get('variant'));
   if (!read.ok) return read;
@@ -33,9 +34,26 @@ export const run: Run = async (call) => {
   };
   const written = await write(analysis, options, folder, [file!, ...(await filesNamedBy(file!))], has(call, 'force'));
   if (!written.ok) return written;
-  const notes = [...context.findings, ...(note === null ? [] : [{ code: 'language-missing', severity: 'note', message: note, where: { file: file!, path: '/language' } } satisfies Finding])];
+  const notes = [
+    ...context.findings,
+    ...(note === null
+      ? []
+      : [
+          {
+            code: 'language-missing',
+            severity: 'note',
+            message: note,
+            where: { file: file!, path: '/language' },
+          } satisfies Finding,
+        ]),
+  ];
   const files = written.value.map(({ name }) => join(folder, name));
-  const text = has(call, 'json') ? json({ files }) : `${table(['Paper', 'File'], written.value.map(({ title }, k) => [title, files[k]!]))}\n\n${CAUTION}\n`;
+  const text = has(call, 'json')
+    ? json({ files })
+    : `${table(
+        ['Paper', 'File'],
+        written.value.map(({ title }, k) => [title, files[k]!]),
+      )}\n\n${CAUTION}\n`;
   return good({ text, notes, saved: true });
 };
 
@@ -44,13 +62,31 @@ function printed({ analysis }: AnalysedPlan, call: Call): Analysis {
   const { plan } = analysis;
   const variant = call.values.get('variant');
   const units = call.values.get('units') as typeof plan.units | undefined;
-  return { ...analysis, plan: { ...plan, units: units ?? plan.units, name: variant === undefined ? plan.name : `${plan.name} (${variant})` } };
+  return {
+    ...analysis,
+    plan: {
+      ...plan,
+      units: units ?? plan.units,
+      name: variant === undefined ? plan.name : `${plan.name} (${variant})`,
+    },
+  };
 }
 
-async function write(analysis: Analysis, options: PapersOptions, folder: string, inputs: readonly string[], force: boolean): Promise<Result<readonly PrintedPaper[]>> {
+async function write(
+  analysis: Analysis,
+  options: PapersOptions,
+  folder: string,
+  inputs: readonly string[],
+  force: boolean,
+): Promise<Result<readonly PrintedPaper[]>> {
   const papers = papersOf(analysis, options);
   const all = [indexPaper(analysis, papers, options), ...papers];
-  const written = await writeFolder(folder, all.map(({ name, html }) => ({ name, text: html })), inputs, force);
+  const written = await writeFolder(
+    folder,
+    all.map(({ name, html }) => ({ name, text: html })),
+    inputs,
+    force,
+  );
   return written.ok ? good(all) : written;
 }
 

@@ -22,10 +22,21 @@ export const run: Run = async (call) => {
   if (!points.ok) return points;
   const indexed = indexCourse(read.value.course);
   const options = optionsOf(call);
-  const snapped = points.value.map(({ at, name }) => ({ at, name, passes: passesOf(indexed, at, options), nearest: nearestOn(indexed, at) }));
+  const snapped = points.value.map(({ at, name }) => ({
+    at,
+    name,
+    passes: passesOf(indexed, at, options),
+    nearest: nearestOn(indexed, at),
+  }));
   const document = snapDocument(snapped);
-  const notes = [...read.findings.filter(({ severity }) => severity !== 'note'), ...snapped.flatMap((point) => swapped(point, indexed))];
-  return good({ text: has(call, 'json') ? json(document) : snapText(document, options.snapRadius, unitsOf(call)), notes });
+  const notes = [
+    ...read.findings.filter(({ severity }) => severity !== 'note'),
+    ...snapped.flatMap((point) => swapped(point, indexed)),
+  ];
+  return good({
+    text: has(call, 'json') ? json(document) : snapText(document, options.snapRadius, unitsOf(call)),
+    notes,
+  });
 };
 
 /** Says where a point is far from the course, and the same two numbers the other way round are not. */
@@ -44,7 +55,8 @@ function positionsOf(tokens: readonly string[]): Result<readonly LonLat[]> {
 
 function pointsOf(given: readonly LonLat[], { document }: ReadCourse): Result<readonly NamedPoint[]> {
   if (given.length > 0) return good(given.map((at) => ({ at, name: null })));
-  if (document.waypoints.length > 0) return good(document.waypoints.map(({ lon, lat, name }) => ({ at: [lon, lat], name })));
+  if (document.waypoints.length > 0)
+    return good(document.waypoints.map(({ lon, lat, name }) => ({ at: [lon, lat], name })));
   const message = 'The file has no waypoints, and no point was given; give points as LON,LAT after the file.';
   return bad([{ code: 'snap-points', severity: 'error', message, where: { file: document.file } }]);
 }

@@ -21,7 +21,8 @@ export const run: Run = async (call) => {
   return good({ text: started.value, notes: [...read.findings, ...gpx.findings, ...started.findings] });
 };
 
-const inFile = (finding: Finding, file: string): Finding => (finding.where.file === undefined ? { ...finding, where: { ...finding.where, file } } : finding);
+const inFile = (finding: Finding, file: string): Finding =>
+  finding.where.file === undefined ? { ...finding, where: { ...finding.where, file } } : finding;
 
 function optionsOf(call: Call): Omit<StartOptions, 'name' | 'gpx' | 'marks'> {
   const units = call.values.get('units') as UnitSystem | undefined;
@@ -51,7 +52,14 @@ async function pathInPlan(file: string, out: string | undefined): Promise<Result
   if (below && (await liesInside(file, folder)) !== false) return good(way.split(sep).join('/'));
   const message = 'a plan names files in its own folder or below';
   if (out !== undefined) {
-    return bad([{ code: 'gpx-outside', severity: 'error', message: `The course is not in the folder of the plan, ${folder}; ${message}: copy it there first.`, where: { file } }]);
+    return bad([
+      {
+        code: 'gpx-outside',
+        severity: 'error',
+        message: `The course is not in the folder of the plan, ${folder}; ${message}: copy it there first.`,
+        where: { file },
+      },
+    ]);
   }
   const note = `${message}: keep this plan beside ${basename(file)}.`;
   return good(basename(file), [{ code: 'gpx-beside', severity: 'note', message: note, where: { file } }]);

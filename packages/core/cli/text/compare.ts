@@ -16,16 +16,33 @@ export function compareText(comparison: Comparison, plan: Plan, units: UnitSyste
   const head = `${oneLine(plan.name)}: ${variants.map(oneLine).join(' → ')}`.replace(/^: /u, '');
   const moved = stations.length === 0 ? 'No station stands elsewhere.' : movedTable(stations, units);
   const laid = items.length === 0 ? [] : [itemTable(items, units)];
-  const parts = [head, moved, spacingTable(comparison, plan, units), ...laid, findingPart('Gained', findings.gained), findingPart('Lost', findings.lost)];
+  const parts = [
+    head,
+    moved,
+    spacingTable(comparison, plan, units),
+    ...laid,
+    findingPart('Gained', findings.gained),
+    findingPart('Lost', findings.lost),
+  ];
   return `${parts.join('\n\n')}\n${CAUTION}\n`;
 }
 
 const placed = ([lon, lat]: MovedStation['from']): string => `${lon.toFixed(6)},${lat.toFixed(6)}`;
 
 const movedTable = (stations: readonly MovedStation[], units: UnitSystem): string =>
-  table(['Station', 'Name', ' Moved', 'From', 'To'], stations.map(({ id, name, moved, from, to }) => [id, name, formatLength(moved, units, moved < 1000 ? 'wheel' : 'long', 0), placed(from), placed(to)]));
+  table(
+    ['Station', 'Name', ' Moved', 'From', 'To'],
+    stations.map(({ id, name, moved, from, to }) => [
+      id,
+      name,
+      formatLength(moved, units, moved < 1000 ? 'wheel' : 'long', 0),
+      placed(from),
+      placed(to),
+    ]),
+  );
 
-const long = (metres: number | null, units: UnitSystem): string => (metres === null ? '–' : formatLength(metres, units, 'long'));
+const long = (metres: number | null, units: UnitSystem): string =>
+  metres === null ? '–' : formatLength(metres, units, 'long');
 
 /** Longest and mean of every race, and under it the legs that changed. */
 function spacingTable({ spacing, variants }: Comparison, plan: Plan, units: UnitSystem): string {
@@ -52,4 +69,5 @@ function itemTable(items: readonly ChangedItem[], units: UnitSystem): string {
   return `Items laid out otherwise, from the chalk mark to their upstream end (a minus: before it)\n${table(head, rows)}`;
 }
 
-const findingPart = (word: string, findings: readonly Finding[]): string => (findings.length === 0 ? `${word}: no finding.` : `${word}: ${findingsText(findings)}`);
+const findingPart = (word: string, findings: readonly Finding[]): string =>
+  findings.length === 0 ? `${word}: no finding.` : `${word}: ${findingsText(findings)}`;

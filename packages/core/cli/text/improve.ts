@@ -34,7 +34,11 @@ function standingTable({ before, after }: Improvement, { plan, units }: Asked): 
   const rows = [
     ['Errors', String(before.error), String(after.error)],
     ['Warnings', String(before.warning), String(after.warning)],
-    ...before.longest.map((longest, k) => [`Longest leg, ${plan.races.find(({ id }) => id === longest.race)?.name ?? longest.race}`, leg(longest), leg(after.longest[k]!)]),
+    ...before.longest.map((longest, k) => [
+      `Longest leg, ${plan.races.find(({ id }) => id === longest.race)?.name ?? longest.race}`,
+      leg(longest),
+      leg(after.longest[k]!),
+    ]),
   ];
   return table([oneLine(plan.name), 'Before', 'After'], rows);
 }
@@ -54,19 +58,26 @@ function moveTable({ moves }: Improvement, { units }: Asked): string {
 function remarks(improvement: Improvement, { plan, within, units }: Asked): string[] {
   const { proof, tried, step, stepBeyond, moves, stays, before, after } = improvement;
   const short = (metres: number): string => formatLength(metres, units, 'wheel', 0);
-  const reach = stepBeyond > step ? `${short(500)}, every ${short(stepBeyond)} beyond to ${short(within ?? 500)}` : short(within ?? 500);
+  const reach =
+    stepBeyond > step
+      ? `${short(500)}, every ${short(stepBeyond)} beyond to ${short(within ?? 500)}`
+      : short(within ?? 500);
   const proven =
     proof === 'optimal'
       ? `Proven: of all combinations of the ${tried} places tried (every ${short(step)} within ${reach}, then finer around the best) none is better.`
       : `Not proven to be the best: no combination has fewer than ${proof.bound.error} errors, nor with as few of them fewer than ${proof.bound.warning} warnings, nor longest legs that add up to less than ${formatLength(proof.bound.longest, units, 'long')}.`;
   const list = (picked: readonly Move[]): string => picked.map(({ station }) => station).join(', ');
   const walked = moves.filter((move) => move.walked);
-  const pointed = moves.filter(({ station }) => (plan.stations.find(({ id }) => id === station)?.points.length ?? 0) > 0);
+  const pointed = moves.filter(
+    ({ station }) => (plan.stations.find(({ id }) => id === station)?.points.length ?? 0) > 0,
+  );
   return [
     proven,
     ...stays.map(({ station, why }) => `${station} stays: ${why}.`),
     ...(walked.length === 0 ? [] : [`Walk again, for the old place was walked: ${list(walked)}.`]),
-    ...(pointed.length === 0 ? [] : [`Access, drop and medical points stay where they are; see whether they still serve ${list(pointed)}.`]),
+    ...(pointed.length === 0
+      ? []
+      : [`Access, drop and medical points stay where they are; see whether they still serve ${list(pointed)}.`]),
     ...(after.idle > before.idle ? ['A waiver is no longer needed: take it out of the plan.'] : []),
   ];
 }

@@ -17,7 +17,10 @@ export const layoutText = (analysis: Analysis, units: UnitSystem): string => par
 export const summary = (analysis: Analysis, units: UnitSystem): string => paragraphs(analysis, units, false);
 
 function paragraphs(analysis: Analysis, units: UnitSystem, items: boolean): string {
-  const stations = analysis.stations.length === 0 ? ['The plan has no stations yet.'] : [stationTable(analysis, units), ...(items ? [itemTable(analysis, units)] : [])];
+  const stations =
+    analysis.stations.length === 0
+      ? ['The plan has no stations yet.']
+      : [stationTable(analysis, units), ...(items ? [itemTable(analysis, units)] : [])];
   return `${[heading(analysis, units), ...stations, spacingTable(analysis, units), `${findingsText(analysis.findings)}\n${CAUTION}`].join('\n\n')}\n`;
 }
 
@@ -28,22 +31,53 @@ function heading({ plan, courses }: Analysis, units: UnitSystem): string {
 
 /** One line for each direction in which runners come. */
 function stationTable({ plan, stations, spacing }: Analysis, units: UnitSystem): string {
-  const head = ['Station', 'Name', ...plan.races.map((race) => ` ${race.name}`), ' Leg', 'Side', ' Sure', ' Sign before mark', ' By wheel', 'Wording'];
+  const head = [
+    'Station',
+    'Name',
+    ...plan.races.map((race) => ` ${race.name}`),
+    ' Leg',
+    'Side',
+    ' Sure',
+    ' Sign before mark',
+    ' By wheel',
+    'Wording',
+  ];
   const rows = stations.flatMap((station) => {
-    if (station.directions.length === 0) return [[station.id, station.name, ...plan.races.map(() => '–'), '–', 'off the course', '', '', '', '']];
+    if (station.directions.length === 0)
+      return [[station.id, station.name, ...plan.races.map(() => '–'), '–', 'off the course', '', '', '', '']];
     return station.directions.map((direction, k) => {
       const passes = direction.passes.map((index) => station.passes[index]!).filter((pass) => pass.served);
-      const distances = plan.races.map((race) => passes.filter((pass) => pass.race === race.id).map((pass) => formatMeasure(pass.measure, units)).join(', ') || '–');
+      const distances = plan.races.map(
+        (race) =>
+          passes
+            .filter((pass) => pass.race === race.id)
+            .map((pass) => formatMeasure(pass.measure, units))
+            .join(', ') || '–',
+      );
       const first = passes[0];
-      return [k === 0 ? station.id : '', k === 0 ? station.name : '  other way', ...distances, legOf(station, first, spacing, units), ...sideCells(station, direction), ...signCells(direction, units)];
+      return [
+        k === 0 ? station.id : '',
+        k === 0 ? station.name : '  other way',
+        ...distances,
+        legOf(station, first, spacing, units),
+        ...sideCells(station, direction),
+        ...signCells(direction, units),
+      ];
     });
   });
   return table(head, rows);
 }
 
 /** The leg that ends at a pass. */
-function legOf({ id }: StationLayout, pass: StationPass | undefined, spacing: readonly RaceSpacing[], units: UnitSystem): string {
-  const leg = spacing.find(({ race }) => race === pass?.race)?.legs.find(({ to, end }) => to === id && end === pass?.measure);
+function legOf(
+  { id }: StationLayout,
+  pass: StationPass | undefined,
+  spacing: readonly RaceSpacing[],
+  units: UnitSystem,
+): string {
+  const leg = spacing
+    .find(({ race }) => race === pass?.race)
+    ?.legs.find(({ to, end }) => to === id && end === pass?.measure);
   return leg === undefined ? '–' : formatLength(leg.length, units, 'long');
 }
 
@@ -75,7 +109,12 @@ function itemTable({ stations }: Analysis, units: UnitSystem): string {
   const head = ['Station', ' Gel', ' Sports drink', ' Water', ' Trash', ' Boxes', 'Side'];
   const rows = stations.flatMap((station) =>
     station.directions.map((direction, k) => {
-      const cells = TABLES.map((kind) => stretchText(direction.items.find((item) => item.kind === kind), units));
+      const cells = TABLES.map((kind) =>
+        stretchText(
+          direction.items.find((item) => item.kind === kind),
+          units,
+        ),
+      );
       const boxes = direction.items.find((item) => item.kind === 'trash')?.boxes?.length;
       return [k === 0 ? station.id : '', ...cells, boxes === undefined ? '–' : String(boxes), direction.side];
     }),
@@ -90,7 +129,8 @@ function stretchText(item: Item | undefined, units: UnitSystem): string {
 }
 
 function spacingTable({ plan, stations, spacing }: Analysis, units: UnitSystem): string {
-  const name = (id: string): string => (id === 'start' || id === 'finish' ? id : (stations.find((station) => station.id === id)?.id ?? id));
+  const name = (id: string): string =>
+    id === 'start' || id === 'finish' ? id : (stations.find((station) => station.id === id)?.id ?? id);
   const rows = spacing.map(({ race, legs, longest, shortest, mean }) => {
     const most = legs.find(({ length }) => length === longest)!;
     const stops = legs.length - 1;

@@ -11,16 +11,42 @@ import { CAUTION } from '../caution.ts';
 import { oneLine, table } from '../printing.ts';
 import { placedText } from './placed.ts';
 
-const HEADINGS: readonly (readonly [Severity, string])[] = [['error', 'Errors'], ['warning', 'Warnings'], ['note', 'Notes']];
+const HEADINGS: readonly (readonly [Severity, string])[] = [
+  ['error', 'Errors'],
+  ['warning', 'Warnings'],
+  ['note', 'Notes'],
+];
 
 /** The whole review for people. */
 export function reviewText({ plan, findings, checks }: Analysis, review: ReviewDocument, units: UnitSystem): string {
-  const heading = [plan.name, ...(plan.revision === undefined ? [] : [`revision ${plan.revision}`]), plan.date ?? ''].map(oneLine).filter((part) => part !== '').join(' · ');
+  const heading = [plan.name, ...(plan.revision === undefined ? [] : [`revision ${plan.revision}`]), plan.date ?? '']
+    .map(oneLine)
+    .filter((part) => part !== '')
+    .join(' · ');
   const files = [['plan', review.plan.sha256], ...review.inputs.map(({ file, sha256 }) => [file, sha256])];
   const standing = findings.filter(({ waived }) => waived === undefined);
-  const groups = HEADINGS.flatMap(([severity, title]) => group(title, standing.filter((finding) => finding.severity === severity), units));
-  const waived = group('Waived', findings.filter((finding) => finding.waived !== undefined), units);
-  const parts = [heading, table(['File', 'SHA-256'], files), resultText(review.counts), ...groups, ...waived, ...(review.placed === undefined ? [] : [placedText(review.placed, units)]), checkText(checks), CAUTION];
+  const groups = HEADINGS.flatMap(([severity, title]) =>
+    group(
+      title,
+      standing.filter((finding) => finding.severity === severity),
+      units,
+    ),
+  );
+  const waived = group(
+    'Waived',
+    findings.filter((finding) => finding.waived !== undefined),
+    units,
+  );
+  const parts = [
+    heading,
+    table(['File', 'SHA-256'], files),
+    resultText(review.counts),
+    ...groups,
+    ...waived,
+    ...(review.placed === undefined ? [] : [placedText(review.placed, units)]),
+    checkText(checks),
+    CAUTION,
+  ];
   return `${parts.filter((part) => part !== '').join('\n\n')}\n`;
 }
 
@@ -31,14 +57,21 @@ function group(title: string, findings: readonly Finding[], units: UnitSystem): 
 /** What and where, then the numbers and who accepts it. */
 function entry(finding: Finding, units: UnitSystem): string {
   const { code, message, where, source, waived, cannotTell } = finding;
-  const place = where.file === undefined || where.line === undefined ? '' : ` (${where.file}:${where.line}:${where.column ?? 1})`;
+  const place =
+    where.file === undefined || where.line === undefined ? '' : ` (${where.file}:${where.line}:${where.column ?? 1})`;
   const numbers = [
     ...(cannotTell === true ? ['cannot tell'] : []),
     ...(finding.measured === undefined ? [] : [`measured ${measuredText(finding, units)}`]),
     ...(finding.limit === undefined ? [] : [`limit ${limitText(finding, units)}`]),
     ...(source === undefined ? [] : [source]),
   ].join(' · ');
-  const lines = [`  ${[code, subjectOf(finding)].filter((part) => part !== '').map(oneLine).join(' ')}: ${oneLine(message)}${place}`, ...(numbers === '' ? [] : [`    ${oneLine(numbers)}`])];
+  const lines = [
+    `  ${[code, subjectOf(finding)]
+      .filter((part) => part !== '')
+      .map(oneLine)
+      .join(' ')}: ${oneLine(message)}${place}`,
+    ...(numbers === '' ? [] : [`    ${oneLine(numbers)}`]),
+  ];
   return [...lines, ...(waived === undefined ? [] : [`    waived by ${oneLine(waiverText(waived))}`])].join('\n');
 }
 
@@ -47,7 +80,11 @@ function checkText(checks: readonly CheckRun[]): string {
   const ran = checks.filter((check) => check.ran);
   const undecided = ran.filter(({ cannotTell }) => cannotTell > 0).length;
   const silent = ran.filter(({ found }) => found === 0).length;
-  const rows = checks.map(({ code, ran: did, found, cannotTell, title, reason }) => [code, did ? foundText(found, cannotTell) : `not run: ${reason ?? ''}`, title]);
+  const rows = checks.map(({ code, ran: did, found, cannotTell, title, reason }) => [
+    code,
+    did ? foundText(found, cannotTell) : `not run: ${reason ?? ''}`,
+    title,
+  ]);
   const head = `${checks.length} checks: ${ran.length} ran, of which ${silent} found nothing; ${checks.length - ran.length} could not run; ${undecided} could not decide at some place.`;
   return `${head}\n${table(['Check', 'Result', 'How it should be'], rows)}`;
 }

@@ -9,7 +9,9 @@ import { table } from '../printing.ts';
 export const percent = (share: number): string => (share >= 0.995 ? '>99 %' : `${Math.round(share * 100)} %`);
 
 export function snapText({ points }: SnapDocument, radius: number, units: UnitSystem): string {
-  const rows = points.flatMap((point) => (point.passes.length === 0 ? [away(point, radius, units)] : passRows(point, units)));
+  const rows = points.flatMap((point) =>
+    point.passes.length === 0 ? [away(point, radius, units)] : passRows(point, units),
+  );
   return `${table(['Point', 'Pass', ' Course distance', ' From the line', 'Side', ' Sure', ' Runs towards', 'Note'], rows)}\n\n${CAUTION}\n`;
 }
 
@@ -31,7 +33,12 @@ const away = (point: SnappedPoint, radius: number, units: UnitSystem): string[] 
   label(point),
   'none',
   formatMeasure(point.nearest.measure, units),
-  formatLength(point.nearest.distance, units, point.nearest.distance < 1000 ? 'wheel' : 'long', point.nearest.distance < 1000 ? 0 : 2),
+  formatLength(
+    point.nearest.distance,
+    units,
+    point.nearest.distance < 1000 ? 'wheel' : 'long',
+    point.nearest.distance < 1000 ? 0 : 2,
+  ),
   '–',
   '–',
   '–',

@@ -8,7 +8,11 @@ import { demoPlans } from '../plans.mjs';
 
 const count = Number(process.argv[2] ?? 1000);
 const threads = availableParallelism();
-const pool = new Tinypool({ filename: new URL('worker.mjs', import.meta.url).href, minThreads: threads, maxThreads: threads });
+const pool = new Tinypool({
+  filename: new URL('worker.mjs', import.meta.url).href,
+  minThreads: threads,
+  maxThreads: threads,
+});
 
 const reviews = await Promise.all(Array.from(demoPlans(count), (text) => pool.run(text)));
 await pool.destroy();

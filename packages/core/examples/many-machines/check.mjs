@@ -40,7 +40,11 @@ process.once('exit', () => {
 });
 process.once('SIGTERM', () => process.exit(1));
 
-const server = start('redis-server', ['--port', String(port), '--bind', '127.0.0.1', '--dir', folder, '--save', '', '--appendonly', 'no'], 'ignore');
+const server = start(
+  'redis-server',
+  ['--port', String(port), '--bind', '127.0.0.1', '--dir', folder, '--save', '', '--appendonly', 'no'],
+  'ignore',
+);
 await until(async () => accepts(port));
 const redis = openRedis();
 const queue = new Queue(QUEUE, { connection });
@@ -54,7 +58,9 @@ try {
   await compare(expected);
   const recovered = await recoveredJobs(held);
   const again = (await queue.getJobs(['completed'])).filter(({ attemptsStarted }) => attemptsStarted > 1).length;
-  console.log(`${PLANS} plans, each with one review equal to a direct call's; ${kills} workers killed, ${recovered} of them with a plan in hand; ${again} plans begun more than once; ${((Date.now() - began) / 1000).toFixed(0)} s`);
+  console.log(
+    `${PLANS} plans, each with one review equal to a direct call's; ${kills} workers killed, ${recovered} of them with a plan in hand; ${again} plans begun more than once; ${((Date.now() - began) / 1000).toFixed(0)} s`,
+  );
 } finally {
   await queue.close();
   redis.disconnect();
@@ -72,7 +78,8 @@ function directReviews() {
   const files = new Map(['full.gpx', 'half.gpx'].map((name) => [name, readFileSync(new URL(name, DEMO), 'utf8')]));
   const keys = Object.fromEntries(Array.from(files, ([name, text]) => [name, sha256(text)]));
   const reviews = new Map();
-  for (const plan of demoPlans(PLANS)) reviews.set(sha256(JSON.stringify({ plan, files: keys })), JSON.stringify(review(plan, files)));
+  for (const plan of demoPlans(PLANS))
+    reviews.set(sha256(JSON.stringify({ plan, files: keys })), JSON.stringify(review(plan, files)));
   assert.equal(reviews.size, PLANS);
   return reviews;
 }
@@ -122,7 +129,10 @@ function startWorker() {
 }
 
 function start(command, args, output) {
-  const child = spawn(command, args, { stdio: ['ignore', output, output], env: { ...process.env, LOCK_MS: String(LOCK_MS) } });
+  const child = spawn(command, args, {
+    stdio: ['ignore', output, output],
+    env: { ...process.env, LOCK_MS: String(LOCK_MS) },
+  });
   running.add(child);
   child.once('exit', () => running.delete(child));
   child.once('error', (error) => {

@@ -2,7 +2,8 @@
 const modules = import.meta.glob('./cells/*.js');
 const sources = import.meta.glob('./cells/*.js', { query: '?raw', import: 'default' });
 
-const element = (name, className, text = '') => Object.assign(document.createElement(name), { className, textContent: text });
+const element = (name, className, text = '') =>
+  Object.assign(document.createElement(name), { className, textContent: text });
 
 for (const cell of document.querySelectorAll('[data-cell]')) {
   const file = `./cells/${cell.dataset.cell}.js`;

@@ -10,8 +10,15 @@ const element = (name, properties, ...inside) => {
 export function table(about, head, rows) {
   const kind = (k) => (head[k].startsWith(' ') ? 'number' : '');
   const headings = head.map((text, k) => element('th', { scope: 'col', className: kind(k) }, text.trim()));
-  const body = rows.map((row) => element('tr', {}, ...row.map((text, k) => element('td', { className: kind(k) }, String(text)))));
-  const made = element('table', {}, element('thead', {}, element('tr', {}, ...headings)), element('tbody', {}, ...body));
+  const body = rows.map((row) =>
+    element('tr', {}, ...row.map((text, k) => element('td', { className: kind(k) }, String(text)))),
+  );
+  const made = element(
+    'table',
+    {},
+    element('thead', {}, element('tr', {}, ...headings)),
+    element('tbody', {}, ...body),
+  );
   const sideways = element('div', { className: 'sideways', tabIndex: 0, role: 'group', ariaLabel: about }, made);
   return element('div', {}, element('p', { className: 'about' }, about), sideways);
 }
@@ -29,7 +36,11 @@ export function drawing(says, points, parts) {
   const [left, top] = [0, 1].map((k) => Math.min(...points.map((point) => point[k])) - MARGIN);
   const [right, bottom] = [0, 1].map((k) => Math.max(...points.map((point) => point[k])) + MARGIN);
   const viewBox = [left, top, right - left, bottom - top].join(' ');
-  return node('svg', { viewBox, role: 'img', 'aria-label': says }, ...parts.map(([name, attributes, text = '']) => node(name, attributes, text)));
+  return node(
+    'svg',
+    { viewBox, role: 'img', 'aria-label': says },
+    ...parts.map(([name, attributes, text = '']) => node(name, attributes, text)),
+  );
 }
 
 /** The value of a result; a cell that cannot have it says why. */

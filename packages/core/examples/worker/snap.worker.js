@@ -5,7 +5,9 @@ import file from '../../../../fixtures/demo/full.gpx?url';
 
 async function open() {
   const gpx = readGpx(new Uint8Array(await (await fetch(file)).arrayBuffer()), 'full.gpx');
-  const course = gpx.ok ? buildCourse({ id: 'full', name: 'Full', segments: gpx.value.tracks[0]?.segments ?? [] }) : gpx;
+  const course = gpx.ok
+    ? buildCourse({ id: 'full', name: 'Full', segments: gpx.value.tracks[0]?.segments ?? [] })
+    : gpx;
   if (!course.ok) throw new Error(course.findings[0].message);
   return indexCourse(course.value);
 }

@@ -2,12 +2,25 @@ import { describe, expect, it } from 'vitest';
 import * as fc from 'fast-check';
 import type { Finding, LonLat } from '../finding.ts';
 import { inverse } from '../geodesy/karney.ts';
-import { ORIGIN, courseOfSegments, courseThrough, from, segmentThrough, turtlePoints, valueOf } from '../testing/courses.ts';
+import {
+  ORIGIN,
+  courseOfSegments,
+  courseThrough,
+  from,
+  segmentThrough,
+  turtlePoints,
+  valueOf,
+} from '../testing/courses.ts';
 import { type CourseInput, buildCourse } from './build.ts';
 import { rawLength } from './course.ts';
 import { real } from '../testing/numbers.ts';
 
-const input = (segments: CourseInput['segments'], more: Partial<CourseInput> = {}): CourseInput => ({ id: 'c', name: 'c', segments, ...more });
+const input = (segments: CourseInput['segments'], more: Partial<CourseInput> = {}): CourseInput => ({
+  id: 'c',
+  name: 'c',
+  segments,
+  ...more,
+});
 
 /** Two segments eastwards, 300 m each, with `gap` metres between. */
 const withGap = (gap: number): LonLat[][] => {
@@ -30,22 +43,52 @@ describe('building a course', () => {
   });
 
   it('counts a point at 180° east after the same at 180° west as the same', () => {
-    const course = courseThrough([[179.999, 10], [180, 10], [-180, 10], [-179.999, 10]]);
+    const course = courseThrough([
+      [179.999, 10],
+      [180, 10],
+      [-180, 10],
+      [-179.999, 10],
+    ]);
     expect(course.duplicates).toBe(1);
     expect(course.lon).toHaveLength(3);
   });
 
   it('keeps longitudes continuous across the antimeridian, both ways', () => {
-    expect([...courseThrough([[179.9995, 10], [-179.9995, 10], [179.9995, 10.001]]).lon]).toEqual([179.9995, 180.0005, 179.9995].map((lon) => expect.closeTo(lon, 10)));
-    expect([...courseThrough([[-179.9995, 10], [179.9995, 10]]).lon]).toEqual([-179.9995, expect.closeTo(-180.0005, 10)]);
+    expect([
+      ...courseThrough([
+        [179.9995, 10],
+        [-179.9995, 10],
+        [179.9995, 10.001],
+      ]).lon,
+    ]).toEqual([179.9995, 180.0005, 179.9995].map((lon) => expect.closeTo(lon, 10)));
+    expect([
+      ...courseThrough([
+        [-179.9995, 10],
+        [179.9995, 10],
+      ]).lon,
+    ]).toEqual([-179.9995, expect.closeTo(-180.0005, 10)]);
     // Against Karney, which knows nothing of continuity.
-    expect(rawLength(courseThrough([[179.9995, 10], [-179.9995, 10]]))).toBeCloseTo(inverse(179.9995, 10, -179.9995, 10).length, 6);
+    expect(
+      rawLength(
+        courseThrough([
+          [179.9995, 10],
+          [-179.9995, 10],
+        ]),
+      ),
+    ).toBeCloseTo(inverse(179.9995, 10, -179.9995, 10).length, 6);
   });
 
   it('joins a gap of up to 50 m whatever the rule, counts it and notes it', () => {
     for (const gaps of ['refuse', 'join', 'skip'] as const) {
-      const built = buildCourse(input(withGap(49.9).map((points) => segmentThrough(points)), { gaps }));
-      expect(built.findings).toEqual([expect.objectContaining({ code: 'gap-joined', severity: 'note', unit: 'm', limit: 50 })]);
+      const built = buildCourse(
+        input(
+          withGap(49.9).map((points) => segmentThrough(points)),
+          { gaps },
+        ),
+      );
+      expect(built.findings).toEqual([
+        expect.objectContaining({ code: 'gap-joined', severity: 'note', unit: 'm', limit: 50 }),
+      ]);
       const course = valueOf(built);
       expect(course.gaps).toEqual([{ after: 3, length: expect.closeTo(49.9, 4) }]);
       expect(course.skips).toEqual([]);
@@ -55,9 +98,22 @@ describe('building a course', () => {
 
   it('refuses a gap of over 50 m, naming both of its ends', () => {
     const segments = withGap(50.1);
-    const [finding] = refusal(input(segments.map((points) => segmentThrough(points)), { where: { file: 'a.gpx' } }));
-    expect(finding).toMatchObject({ code: 'gap-refused', severity: 'error', measured: expect.closeTo(50.1, 4), limit: 50, unit: 'm', where: { file: 'a.gpx' } });
-    for (const [lon, lat] of [segments[0]!.at(-1)!, segments[1]![0]!]) expect(finding!.message).toContain(`${lon.toFixed(6)},${lat.toFixed(6)}`);
+    const [finding] = refusal(
+      input(
+        segments.map((points) => segmentThrough(points)),
+        { where: { file: 'a.gpx' } },
+      ),
+    );
+    expect(finding).toMatchObject({
+      code: 'gap-refused',
+      severity: 'error',
+      measured: expect.closeTo(50.1, 4),
+      limit: 50,
+      unit: 'm',
+      where: { file: 'a.gpx' },
+    });
+    for (const [lon, lat] of [segments[0]!.at(-1)!, segments[1]![0]!])
+      expect(finding!.message).toContain(`${lon.toFixed(6)},${lat.toFixed(6)}`);
     expect(finding!.message).toContain('point 4');
     expect(finding!.message).toContain('point 5');
     for (const way of ['gaps "join"', '--gaps join', '--gaps skip']) expect(finding!.message).toContain(way);
@@ -66,17 +122,29 @@ describe('building a course', () => {
   it('names every gap that it refuses, not only the first', () => {
     const [a, b] = withGap(80);
     const far = turtlePoints(from(ORIGIN, 90, 2000), [[90, 100]]);
-    expect(refusal(input([a!, b!, far].map((points) => segmentThrough(points)))).map((finding) => finding.code)).toEqual(['gap-refused', 'gap-refused']);
+    expect(
+      refusal(input([a!, b!, far].map((points) => segmentThrough(points)))).map((finding) => finding.code),
+    ).toEqual(['gap-refused', 'gap-refused']);
   });
 
   it('joins a larger gap by a straight line where asked, and says so', () => {
-    const built = buildCourse(input(withGap(120).map((points) => segmentThrough(points)), { gaps: 'join' }));
+    const built = buildCourse(
+      input(
+        withGap(120).map((points) => segmentThrough(points)),
+        { gaps: 'join' },
+      ),
+    );
     expect(built.findings).toEqual([expect.objectContaining({ code: 'gap-joined', severity: 'warning' })]);
     expect(rawLength(valueOf(built))).toBeCloseTo(720, 4);
   });
 
   it('skips a larger gap where asked: the jump adds no measure and both ends stand at the same one', () => {
-    const built = buildCourse(input(withGap(120).map((points) => segmentThrough(points)), { gaps: 'skip' }));
+    const built = buildCourse(
+      input(
+        withGap(120).map((points) => segmentThrough(points)),
+        { gaps: 'skip' },
+      ),
+    );
     expect(built.findings).toEqual([expect.objectContaining({ code: 'gap-skipped', severity: 'warning' })]);
     const course = valueOf(built);
     expect(rawLength(course)).toBeCloseTo(600, 4);
@@ -99,7 +167,18 @@ describe('building a course', () => {
   it('reverses a course: measures mirror, and gaps keep the numbers of the points as given', () => {
     const segments = withGap(40).map((points) => segmentThrough(points));
     // Unequal legs, so that mirrored and unmirrored differ.
-    segments.push(segmentThrough(turtlePoints(from(ORIGIN, 90, 660), [[10, 130], [95, 20]], 50)));
+    segments.push(
+      segmentThrough(
+        turtlePoints(
+          from(ORIGIN, 90, 660),
+          [
+            [10, 130],
+            [95, 20],
+          ],
+          50,
+        ),
+      ),
+    );
     const ahead = valueOf(buildCourse(input(segments)));
     const back = valueOf(buildCourse(input(segments, { reverse: true })));
     const total = rawLength(ahead);
@@ -113,7 +192,12 @@ describe('building a course', () => {
 
   it('names the points of a refused gap as the file has them, also where the course is reversed', () => {
     const segments = [turtlePoints(ORIGIN, [[90, 300]], 100), turtlePoints(from(ORIGIN, 90, 400), [[90, 600]], 100)];
-    const [finding] = refusal(input(segments.map((points) => segmentThrough(points)), { reverse: true }));
+    const [finding] = refusal(
+      input(
+        segments.map((points) => segmentThrough(points)),
+        { reverse: true },
+      ),
+    );
     expect(finding!.message).toContain('(point 4)');
   });
 
@@ -124,7 +208,9 @@ describe('building a course', () => {
       fc.property(place, legs, ({ lon, lat }, ways) => {
         const points = turtlePoints([lon, lat], ways, Infinity);
         const course = courseThrough(points);
-        const truth = points.slice(1).reduce((sum, to, k) => sum + inverse(points[k]![0], points[k]![1], to[0], to[1]).length, 0);
+        const truth = points
+          .slice(1)
+          .reduce((sum, to, k) => sum + inverse(points[k]![0], points[k]![1], to[0], to[1]).length, 0);
         expect(Math.abs(rawLength(course) - truth)).toBeLessThan(1e-4);
         for (let i = 1; i < course.raw.length; i++) {
           const step = inverse(course.lon[i - 1]!, course.lat[i - 1]!, course.lon[i]!, course.lat[i]!).length;
@@ -138,7 +224,10 @@ describe('building a course', () => {
   });
 
   it('stays 3 cm truer in the middle of 1.4 km than a line drawn straight in longitude and latitude', () => {
-    const [a, b] = [[10, 60], [10.0252, 60]] as [LonLat, LonLat];
+    const [a, b] = [
+      [10, 60],
+      [10.0252, 60],
+    ] as [LonLat, LonLat];
     const course = courseThrough([a, b]);
     const middle = course.raw.findIndex((raw) => Math.abs(raw - rawLength(course) / 2) < 1e-6);
     expect(course.lon).toHaveLength(Math.ceil(rawLength(course) / 200) + 1);
@@ -153,42 +242,99 @@ describe('building a course', () => {
 
   it('has no elevations unless every given point has one', () => {
     const points = turtlePoints(ORIGIN, [[90, 300]], 100);
-    expect(valueOf(buildCourse(input([segmentThrough(points, [1, 2, 3, 4])]))).ele).toEqual(Float64Array.of(1, 2, 3, 4));
+    expect(valueOf(buildCourse(input([segmentThrough(points, [1, 2, 3, 4])]))).ele).toEqual(
+      Float64Array.of(1, 2, 3, 4),
+    );
     expect(valueOf(buildCourse(input([segmentThrough(points, [1, 2, NaN, 4])]))).ele).toBeNull();
     expect(courseThrough(points).ele).toBeNull();
   });
 
   it('refuses a course without points, with one, or with all of them at one place', () => {
-    for (const [points, words] of [[[], 'no points'], [[ORIGIN], 'one place only'], [[ORIGIN, ORIGIN, ORIGIN], 'one place only']] as [LonLat[], string][]) {
+    for (const [points, words] of [
+      [[], 'no points'],
+      [[ORIGIN], 'one place only'],
+      [[ORIGIN, ORIGIN, ORIGIN], 'one place only'],
+    ] as [LonLat[], string][]) {
       const findings = refusal(input([segmentThrough(points)], { where: { file: 'a.gpx' } }));
-      expect(findings).toEqual([expect.objectContaining({ code: 'course-too-short', severity: 'error', where: { file: 'a.gpx' }, message: expect.stringContaining(words) })]);
+      expect(findings).toEqual([
+        expect.objectContaining({
+          code: 'course-too-short',
+          severity: 'error',
+          where: { file: 'a.gpx' },
+          message: expect.stringContaining(words),
+        }),
+      ]);
     }
   });
 
   it.each([
-    [[[ORIGIN, [NaN, 12], from(ORIGIN, 90, 100)]], 'Point 2 has longitude something that is not a number and latitude 12;'],
-    [[[ORIGIN, from(ORIGIN, 90, 100)], [from(ORIGIN, 90, 110), [12.2, 130.1]]], 'Point 4 has longitude 12.2 and latitude 130.1;'],
+    [
+      [[ORIGIN, [NaN, 12], from(ORIGIN, 90, 100)]],
+      'Point 2 has longitude something that is not a number and latitude 12;',
+    ],
+    [
+      [
+        [ORIGIN, from(ORIGIN, 90, 100)],
+        [from(ORIGIN, 90, 110), [12.2, 130.1]],
+      ],
+      'Point 4 has longitude 12.2 and latitude 130.1;',
+    ],
     [[[[Infinity, 12], ORIGIN]], 'Point 1 has longitude a number too large to hold and latitude 12;'],
   ] as [LonLat[][], string][])('refuses a point that is no position, and says which: %j', (segments, words) => {
-    const findings = refusal(input(segments.map((points) => segmentThrough(points)), { where: { file: 'a.gpx' } }));
-    expect(findings.at(-1)).toMatchObject({ code: 'position', severity: 'error', where: { file: 'a.gpx' }, message: expect.stringContaining(words) });
+    const findings = refusal(
+      input(
+        segments.map((points) => segmentThrough(points)),
+        { where: { file: 'a.gpx' } },
+      ),
+    );
+    expect(findings.at(-1)).toMatchObject({
+      code: 'position',
+      severity: 'error',
+      where: { file: 'a.gpx' },
+      message: expect.stringContaining(words),
+    });
   });
 
   it('refuses a column of latitudes that is too short', () => {
-    const [finding] = refusal(input([{ lon: Float64Array.of(1, 2), lat: Float64Array.of(1), ele: new Float64Array(2) }]));
-    expect(finding).toMatchObject({ code: 'position', message: expect.stringContaining('Point 2 has longitude 2 and latitude nothing;') });
+    const [finding] = refusal(
+      input([{ lon: Float64Array.of(1, 2), lat: Float64Array.of(1), ele: new Float64Array(2) }]),
+    );
+    expect(finding).toMatchObject({
+      code: 'position',
+      message: expect.stringContaining('Point 2 has longitude 2 and latitude nothing;'),
+    });
   });
 
   it('refuses a course of over 10,000 km at once, naming its longest step, however far its points lie about the globe', () => {
     const points = Array.from({ length: 20_000 }, (_, k): LonLat => [k % 2 === 0 ? -17.4 : k === 701 ? 2 : 1, -33.2]);
     const findings = refusal(input([segmentThrough(points)], { where: { file: 'a.gpx' } }));
-    expect(findings).toEqual([expect.objectContaining({ code: 'course-too-long', severity: 'error', limit: 1e7, unit: 'm', where: { file: 'a.gpx', at: [-17.4, -33.2] } })]);
+    expect(findings).toEqual([
+      expect.objectContaining({
+        code: 'course-too-long',
+        severity: 'error',
+        limit: 1e7,
+        unit: 'm',
+        where: { file: 'a.gpx', at: [-17.4, -33.2] },
+      }),
+    ]);
     expect(findings[0]!.message).toContain('(point 701) to 2.000000,-33.200000 (point 702)');
-    expect(rawLength(courseThrough([[0, 0], [0, 89]]))).toBeGreaterThan(9.8e6);
+    expect(
+      rawLength(
+        courseThrough([
+          [0, 0],
+          [0, 89],
+        ]),
+      ),
+    ).toBeGreaterThan(9.8e6);
   });
 
   it('refuses a course of which everything is skipped', () => {
-    const built = refusal(input([[ORIGIN], [from(ORIGIN, 90, 400)]].map((points) => segmentThrough(points)), { gaps: 'skip' }));
+    const built = refusal(
+      input(
+        [[ORIGIN], [from(ORIGIN, 90, 400)]].map((points) => segmentThrough(points)),
+        { gaps: 'skip' },
+      ),
+    );
     expect(built.at(-1)!.message).toContain('without length');
   });
 });
@@ -198,21 +344,51 @@ describe('what is said of gaps and lengths', () => {
   const said = (built: ReturnType<typeof buildCourse>): string => built.findings[0]!.message;
 
   it('is how wide a gap is, between which points, and what was done', () => {
-    expect(said(buildCourse(input(two(30))))).toMatch(/^Two segments are 30\.0 m apart, from -17\.\d{6},-33\.\d{6} \(point 4\) to -17\.\d{6},-33\.\d{6} \(point 5\); joined by a straight line\.$/u);
-    expect(said(buildCourse(input(two(120), { gaps: 'join' })))).toMatch(/^A gap of 120\.0 m between segments, from .* \(point 4\) to .* \(point 5\); joined by a straight line as asked\.$/u);
-    expect(said(buildCourse(input(two(120), { gaps: 'skip' })))).toMatch(/; skipped as asked: it adds no course distance\.$/u);
-    expect(buildCourse(input(two(120), { gaps: 'skip', where: { course: 'c' } })).findings[0]).toMatchObject({ measured: expect.closeTo(120, 4), limit: 50, unit: 'm', where: { course: 'c', at: withGap(120)[0]!.at(-1) } });
+    expect(said(buildCourse(input(two(30))))).toMatch(
+      /^Two segments are 30\.0 m apart, from -17\.\d{6},-33\.\d{6} \(point 4\) to -17\.\d{6},-33\.\d{6} \(point 5\); joined by a straight line\.$/u,
+    );
+    expect(said(buildCourse(input(two(120), { gaps: 'join' })))).toMatch(
+      /^A gap of 120\.0 m between segments, from .* \(point 4\) to .* \(point 5\); joined by a straight line as asked\.$/u,
+    );
+    expect(said(buildCourse(input(two(120), { gaps: 'skip' })))).toMatch(
+      /; skipped as asked: it adds no course distance\.$/u,
+    );
+    expect(buildCourse(input(two(120), { gaps: 'skip', where: { course: 'c' } })).findings[0]).toMatchObject({
+      measured: expect.closeTo(120, 4),
+      limit: 50,
+      unit: 'm',
+      where: { course: 'c', at: withGap(120)[0]!.at(-1) },
+    });
   });
 
   it('is that all points are at one place, or that nothing but a jump is left', () => {
     expect(refusal(input([]))[0]!.message).toBe('The course has no points; expected at least two different points.');
-    expect(refusal(input([segmentThrough([ORIGIN])]))[0]!.message).toBe('The course has points at one place only; expected at least two different points.');
-    expect(refusal(input([[ORIGIN], [from(ORIGIN, 90, 400)]].map((points) => segmentThrough(points)), { gaps: 'skip' })).map(({ code }) => code)).toEqual(['gap-skipped', 'course-too-short']);
+    expect(refusal(input([segmentThrough([ORIGIN])]))[0]!.message).toBe(
+      'The course has points at one place only; expected at least two different points.',
+    );
+    expect(
+      refusal(
+        input(
+          [[ORIGIN], [from(ORIGIN, 90, 400)]].map((points) => segmentThrough(points)),
+          { gaps: 'skip' },
+        ),
+      ).map(({ code }) => code),
+    ).toEqual(['gap-skipped', 'course-too-short']);
   });
 
   it('is how long a course would be, and its longest step', () => {
-    const [finding] = refusal(input([segmentThrough([[0, 0], [60, 0], [-50, 0]])]));
-    expect(finding!.message).toMatch(/^The course would be 18924 km long; expected at most 10000 km\. Its longest step is 12245 km, from 60\.000000,0\.000000 \(point 2\) to -50\.000000,0\.000000 \(point 3\): take out/u);
+    const [finding] = refusal(
+      input([
+        segmentThrough([
+          [0, 0],
+          [60, 0],
+          [-50, 0],
+        ]),
+      ]),
+    );
+    expect(finding!.message).toMatch(
+      /^The course would be 18924 km long; expected at most 10000 km\. Its longest step is 12245 km, from 60\.000000,0\.000000 \(point 2\) to -50\.000000,0\.000000 \(point 3\): take out/u,
+    );
     expect(finding).toMatchObject({ measured: expect.closeTo(18_924_313, -2), where: { at: [60, 0] } });
   });
 });
@@ -243,7 +419,13 @@ describe('the columns of a course', () => {
 
   it('skip only between segments: a long step within one is a part of the course', () => {
     const far = from(ORIGIN, 90, 500);
-    const built = valueOf(buildCourse(input([segmentThrough([ORIGIN, far]), segmentThrough([from(far, 90, 100), from(far, 90, 700)])], { gaps: 'skip' })));
+    const built = valueOf(
+      buildCourse(
+        input([segmentThrough([ORIGIN, far]), segmentThrough([from(far, 90, 100), from(far, 90, 700)])], {
+          gaps: 'skip',
+        }),
+      ),
+    );
     expect(built.skips).toHaveLength(1);
     expect(rawLength(built)).toBeCloseTo(500 + 600, 3);
   });

@@ -77,7 +77,8 @@ export function buildCourse(input: CourseInput): Result<Course> {
   if (findings.some((finding) => finding.severity === 'error')) return bad(findings);
   const grown = grow(segments, rule, points);
   const length = grown.raw[grown.count - 1] ?? 0;
-  if (grown.count < 2 || !(length > 0)) return bad([...findings, noPosition(input.segments, where) ?? tooShort(points, grown.count, where)]);
+  if (grown.count < 2 || !(length > 0))
+    return bad([...findings, noPosition(input.segments, where) ?? tooShort(points, grown.count, where)]);
   if (length > LONGEST) return bad([...findings, tooLong(input.segments, length, where)]);
   const raw = grown.raw.slice(0, grown.count);
   const ele = grown.ele.slice(0, grown.count);
@@ -109,7 +110,8 @@ function gapsOf(segments: readonly GpxSegment[]): Gap[] {
   for (const { lon, lat } of segments) {
     if (lon.length === 0) continue;
     const first: LonLat = [lon[0]!, lat[0]!];
-    if (last !== null) gaps.push({ after, length: segmentLength(last[0], last[1], first[0], first[1]), from: last, to: first });
+    if (last !== null)
+      gaps.push({ after, length: segmentLength(last[0], last[1], first[0], first[1]), from: last, to: first });
     after += lon.length;
     last = [lon.at(-1)!, lat.at(-1)!];
   }
@@ -123,11 +125,28 @@ function gapFinding(gap: Gap, rule: GapRule, where: Where): Finding {
   const ends = `from ${pair(gap.from)} (point ${gap.after + 1}) to ${pair(gap.to)} (point ${gap.after + 2})`;
   const shared = { where: { ...where, at: gap.from }, measured: length, limit: JOINED_GAP, unit: 'm' };
   if (length <= JOINED_GAP) {
-    return { code: 'gap-joined', severity: 'note', message: `Two segments are ${length.toFixed(1)} m apart, ${ends}; joined by a straight line.`, ...shared };
+    return {
+      code: 'gap-joined',
+      severity: 'note',
+      message: `Two segments are ${length.toFixed(1)} m apart, ${ends}; joined by a straight line.`,
+      ...shared,
+    };
   }
   const found = `A gap of ${length.toFixed(1)} m between segments, ${ends}`;
-  if (rule === 'join') return { code: 'gap-joined', severity: 'warning', message: `${found}; joined by a straight line as asked.`, ...shared };
-  if (rule === 'skip') return { code: 'gap-skipped', severity: 'warning', message: `${found}; skipped as asked: it adds no course distance.`, ...shared };
+  if (rule === 'join')
+    return {
+      code: 'gap-joined',
+      severity: 'warning',
+      message: `${found}; joined by a straight line as asked.`,
+      ...shared,
+    };
+  if (rule === 'skip')
+    return {
+      code: 'gap-skipped',
+      severity: 'warning',
+      message: `${found}; skipped as asked: it adds no course distance.`,
+      ...shared,
+    };
   return {
     code: 'gap-refused',
     severity: 'error',
@@ -152,7 +171,12 @@ function noPosition(segments: readonly GpxSegment[], where: Where): Finding | nu
 
 function tooShort(points: number, kept: number, where: Where): Finding {
   const found = points === 0 ? 'no points' : kept < 2 ? 'points at one place only' : 'a line without length';
-  return { code: 'course-too-short', severity: 'error', message: `The course has ${found}; expected at least two different points.`, where };
+  return {
+    code: 'course-too-short',
+    severity: 'error',
+    message: `The course has ${found}; expected at least two different points.`,
+    where,
+  };
 }
 
 const km = (metres: number): string => `${(metres / 1000).toFixed(0)} km`;

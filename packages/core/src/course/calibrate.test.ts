@@ -28,7 +28,14 @@ describe('calibration', () => {
   });
 
   it('hits every mark, is linear between them, and holds the last factor to the finish', () => {
-    const { course } = valueOf(calibrate(straight, { marks: [{ at: at(6060), measure: 6000 }, { at: at(3000), measure: 3000 }] }));
+    const { course } = valueOf(
+      calibrate(straight, {
+        marks: [
+          { at: at(6060), measure: 6000 },
+          { at: at(3000), measure: 3000 },
+        ],
+      }),
+    );
     expect(measureOf(course, 3000)).toBeCloseTo(3000, 4);
     expect(measureOf(course, 6060)).toBeCloseTo(6000, 4);
     expect(measureOf(course, 4530)).toBeCloseTo(4500, 4);
@@ -38,7 +45,12 @@ describe('calibration', () => {
   });
 
   it('takes the start from a mark that stands there', () => {
-    const result = calibrate(straight, { marks: [{ at: at(0), measure: 100 }, { at: at(5000), measure: 5100 }] });
+    const result = calibrate(straight, {
+      marks: [
+        { at: at(0), measure: 100 },
+        { at: at(5000), measure: 5100 },
+      ],
+    });
     const { course } = valueOf(result);
     expect(startMeasure(course)).toBe(100);
     expect(measureOf(course, 1000)).toBeCloseTo(1100, 3);
@@ -47,24 +59,56 @@ describe('calibration', () => {
   });
 
   it('assigns each mark the right one of its passes on laps', () => {
-    const lap: [number, number][] = [[0, 1000], [90, 250], [180, 1000], [270, 250]];
+    const lap: [number, number][] = [
+      [0, 1000],
+      [90, 250],
+      [180, 1000],
+      [270, 250],
+    ];
     const laps = indexCourse(turtle(ORIGIN, [...lap, ...lap, ...lap], 25));
     const place = at(300, laps.course);
-    const { course } = valueOf(calibrate(laps, { marks: [{ at: place, measure: 5250 }, { at: at(1800, laps.course), measure: 4270 }] }));
+    const { course } = valueOf(
+      calibrate(laps, {
+        marks: [
+          { at: place, measure: 5250 },
+          { at: at(1800, laps.course), measure: 4270 },
+        ],
+      }),
+    );
     // The laps, drawn by azimuth, close to some centimetres only.
     expect(measureOf(course, 4300)).toBeCloseTo(4270, 1);
     expect(measureOf(course, 5300)).toBeCloseTo(5250, 1);
   });
 
   it('assigns marks to the way out or the way back of an out-and-back', () => {
-    const track = indexCourse(turtle(ORIGIN, [[45, 4000], [225, 4000]], 40));
+    const track = indexCourse(
+      turtle(
+        ORIGIN,
+        [
+          [45, 4000],
+          [225, 4000],
+        ],
+        40,
+      ),
+    );
     const marks = [1000, 2000, 5000, 6000, 7000].map((measure) => ({ at: at(measure * 1.01, track.course), measure }));
     const { course } = valueOf(calibrate(track, { marks }));
     for (const { measure } of marks) expect(measureOf(course, measure * 1.01)).toBeCloseTo(measure, 2);
   });
 
   it('takes a mark at start and finish of a loop for the finish when it says the whole length', () => {
-    const loop = indexCourse(turtle(ORIGIN, [[0, 1000], [90, 1000], [180, 1000], [270, 1000]], 25));
+    const loop = indexCourse(
+      turtle(
+        ORIGIN,
+        [
+          [0, 1000],
+          [90, 1000],
+          [180, 1000],
+          [270, 1000],
+        ],
+        25,
+      ),
+    );
     const { course } = valueOf(calibrate(loop, { marks: [{ at: ORIGIN, measure: 4040 }] }));
     expect(startMeasure(course)).toBe(0);
     expect(courseLength(course)).toBeCloseTo(4040, 0);
@@ -72,21 +116,42 @@ describe('calibration', () => {
 
   it('says which factors lie outside 0.97 to 1.03, and is silent just inside', () => {
     const result = calibrate(straight, { marks: [{ at: at(5000), measure: 4800, name: '3 mi' }] });
-    expect(result.findings).toEqual([expect.objectContaining({ code: 'mark-factor', severity: 'warning', measured: expect.closeTo(0.96, 5), limit: [0.97, 1.03] })]);
+    expect(result.findings).toEqual([
+      expect.objectContaining({
+        code: 'mark-factor',
+        severity: 'warning',
+        measured: expect.closeTo(0.96, 5),
+        limit: [0.97, 1.03],
+      }),
+    ]);
     expect(result.findings[0]!.message).toContain('3 mi');
     expect(calibrate(straight, { marks: [{ at: at(5000), measure: 4851 }] }).findings).toEqual([]);
   });
 
   it('refuses marks that no assignment puts in order, marks off the course, and a length before the last mark', () => {
-    expect(reasons(calibrate(straight, { marks: [{ at: at(5000), measure: 5000 }, { at: at(3000), measure: 6000 }] }))).toEqual(['marks-no-order']);
-    expect(reasons(calibrate(straight, { marks: [{ at: from(at(5000), 0, 300), measure: 5000 }] }))).toEqual(['mark-off-course']);
-    expect(reasons(calibrate(straight, { marks: [{ at: at(9000), measure: 9000 }], length: 8000 }))).toEqual(['marks-no-order']);
+    expect(
+      reasons(
+        calibrate(straight, {
+          marks: [
+            { at: at(5000), measure: 5000 },
+            { at: at(3000), measure: 6000 },
+          ],
+        }),
+      ),
+    ).toEqual(['marks-no-order']);
+    expect(reasons(calibrate(straight, { marks: [{ at: from(at(5000), 0, 300), measure: 5000 }] }))).toEqual([
+      'mark-off-course',
+    ]);
+    expect(reasons(calibrate(straight, { marks: [{ at: at(9000), measure: 9000 }], length: 8000 }))).toEqual([
+      'marks-no-order',
+    ]);
   });
 
   it('lays marks over the scale that a course has already', () => {
     const once = valueOf(calibrate(straight, { marks: [{ at: at(5000), measure: 5100 }] }));
     const { course } = valueOf(calibrate(once, { marks: [], length: courseLength(once.course) * 2 }));
-    for (const raw of [0, 2500, 5000, 7500]) expect(measureOf(course, raw)).toBeCloseTo(measureOf(once.course, raw) * 2, 6);
+    for (const raw of [0, 2500, 5000, 7500])
+      expect(measureOf(course, raw)).toBeCloseTo(measureOf(once.course, raw) * 2, 6);
   });
 
   it('turns raw into calibrated and back, slices add up, and marks are hit exactly', () => {
@@ -121,7 +186,10 @@ describe('the measuring lessons', () => {
   });
 
   it('lesson 10: the ride counts over 499.55 m, with 0.1 % added, give 11,238 and 11,242 counts a kilometre', () => {
-    for (const [counts, printed] of [[[5610, 5608, 5609, 5607], 11_238], [[5612.5, 5609, 5611.5, 5608], 11_242]] as const) {
+    for (const [counts, printed] of [
+      [[5610, 5608, 5609, 5607], 11_238],
+      [[5612.5, 5609, 5611.5, 5608], 11_242],
+    ] as const) {
       const mean = counts.reduce((sum, count) => sum + count, 0) / counts.length;
       const course = scaled([0, mean], [0, 499.55]);
       // Within one count: the lesson rounds on the way.
@@ -148,8 +216,18 @@ describe('distances in the names of marks', () => {
     expect(measureOfName('mile 6')).toBeCloseTo(9656.064, 9);
     expect(measureOfName('6 miles')).toBeCloseTo(9656.064, 9);
     expect([measureOfName('12k'), measureOfName('12 K'), measureOfName('21,1 km')]).toEqual([12_000, 12_000, 21_100]);
-    expect([measureOfName('KM 40 water'), measureOfName('10k start'), measureOfName('K 12')]).toEqual([null, null, null]);
-    expect([measureOfName('Harbour'), measureOfName('km'), measureOfName('10'), measureOfName('10 kmh'), measureOfName('route 10 km')]).toEqual([null, null, null, null, null]);
+    expect([measureOfName('KM 40 water'), measureOfName('10k start'), measureOfName('K 12')]).toEqual([
+      null,
+      null,
+      null,
+    ]);
+    expect([
+      measureOfName('Harbour'),
+      measureOfName('km'),
+      measureOfName('10'),
+      measureOfName('10 kmh'),
+      measureOfName('route 10 km'),
+    ]).toEqual([null, null, null, null, null]);
   });
 });
 
@@ -161,18 +239,51 @@ describe('marks at the ends', () => {
   });
 
   it('a mark within 1 m of the start or finish is that end, farther in it is a place of its own', () => {
-    const { course } = valueOf(calibrate(straight, { marks: [{ at: at(0.9), measure: 100 }, { at: at(5000), measure: 5100 }] }));
+    const { course } = valueOf(
+      calibrate(straight, {
+        marks: [
+          { at: at(0.9), measure: 100 },
+          { at: at(5000), measure: 5100 },
+        ],
+      }),
+    );
     expect(startMeasure(course)).toBe(100);
-    expect(startMeasure(valueOf(calibrate(straight, { marks: [{ at: at(1.1), measure: 100 }, { at: at(5000), measure: 5100 }] })).course)).toBe(0);
+    expect(
+      startMeasure(
+        valueOf(
+          calibrate(straight, {
+            marks: [
+              { at: at(1.1), measure: 100 },
+              { at: at(5000), measure: 5100 },
+            ],
+          }),
+        ).course,
+      ),
+    ).toBe(0);
     const near = calibrate(straight, { marks: [{ at: at(9999.1), measure: 10_100 }], length: 10_100.5 });
     expect(courseLength(valueOf(near).course)).toBe(10_100.5);
     expect(reasons(near)).toEqual([]);
-    expect(reasons(calibrate(straight, { marks: [{ at: at(9998.5), measure: 10_100 }], length: 10_101.5 }))).toEqual([]);
-    expect(reasons(calibrate(straight, { marks: [{ at: at(9999.5), measure: 10_100 }], length: 10_102 }))).toEqual(['mark-factor']);
+    expect(reasons(calibrate(straight, { marks: [{ at: at(9998.5), measure: 10_100 }], length: 10_101.5 }))).toEqual(
+      [],
+    );
+    expect(reasons(calibrate(straight, { marks: [{ at: at(9999.5), measure: 10_100 }], length: 10_102 }))).toEqual([
+      'mark-factor',
+    ]);
   });
 
   it('takes a start mark of 0 for the start, and prefers the course’s own start where the mark would bend it', () => {
-    const loop = indexCourse(turtle(ORIGIN, [[0, 1000], [90, 1000], [180, 1000], [270, 1000]], 25));
+    const loop = indexCourse(
+      turtle(
+        ORIGIN,
+        [
+          [0, 1000],
+          [90, 1000],
+          [180, 1000],
+          [270, 1000],
+        ],
+        25,
+      ),
+    );
     expect(startMeasure(valueOf(calibrate(loop, { marks: [{ at: ORIGIN, measure: 0 }] })).course)).toBe(0);
     expect(courseLength(valueOf(calibrate(loop, { marks: [{ at: ORIGIN, measure: 0 }] })).course)).toBeCloseTo(4000, 0);
   });
@@ -181,37 +292,120 @@ describe('marks at the ends', () => {
 describe('what is said of marks', () => {
   it('is how far off the course one is, by name or measure, with its own place', () => {
     const off = from(at(5000), 0, 300);
-    const [named, unnamed] = calibrate(straight, { marks: [{ at: off, measure: 5000, name: 'km 5', where: { path: '/marks/0' } }, { at: off, measure: 6000 }], where: { course: 'c' } }).findings;
-    expect(named).toMatchObject({ code: 'mark-off-course', severity: 'error', measured: expect.closeTo(300, 1) as number, limit: 60, where: { course: 'c', path: '/marks/0', at: off } });
+    const [named, unnamed] = calibrate(straight, {
+      marks: [
+        { at: off, measure: 5000, name: 'km 5', where: { path: '/marks/0' } },
+        { at: off, measure: 6000 },
+      ],
+      where: { course: 'c' },
+    }).findings;
+    expect(named).toMatchObject({
+      code: 'mark-off-course',
+      severity: 'error',
+      measured: expect.closeTo(300, 1) as number,
+      limit: 60,
+      where: { course: 'c', path: '/marks/0', at: off },
+    });
     expect(named!.message).toBe('Mark km 5 is 300.0 m from the course; expected at most 60 m.');
     expect(unnamed!.message).toContain('Mark 6000 is');
   });
 
   it('is both ends, both lengths and the factor, from the start and to the finish too', () => {
-    const said = calibrate(straight, { marks: [{ at: at(5000), measure: 4800, name: '3 mi' }], length: 10_000 }).findings;
-    expect(said.map(({ message }) => message.split(';')[0])).toEqual(['From the start to 3 mi the marks say 4800.0 m, the line 5000.0 m: a factor of 0.960', 'From 3 mi to the finish the marks say 5200.0 m, the line 5000.0 m: a factor of 1.040']);
+    const said = calibrate(straight, {
+      marks: [{ at: at(5000), measure: 4800, name: '3 mi' }],
+      length: 10_000,
+    }).findings;
+    expect(said.map(({ message }) => message.split(';')[0])).toEqual([
+      'From the start to 3 mi the marks say 4800.0 m, the line 5000.0 m: a factor of 0.960',
+      'From 3 mi to the finish the marks say 5200.0 m, the line 5000.0 m: a factor of 1.040',
+    ]);
     expect(said[0]!.where.measure).toBe(4800);
-    expect(calibrate(straight, { marks: [{ at: at(5000), measure: 4800 }] }).findings[0]!.message).toContain('to the mark at 4800 m the marks say');
-    for (const [measure, count] of [[4850.01, 0], [4849.9, 1], [5149.9, 0], [5150.1, 1]] as const) expect(calibrate(straight, { marks: [{ at: at(5000), measure }] }).findings).toHaveLength(count);
+    expect(calibrate(straight, { marks: [{ at: at(5000), measure: 4800 }] }).findings[0]!.message).toContain(
+      'to the mark at 4800 m the marks say',
+    );
+    for (const [measure, count] of [
+      [4850.01, 0],
+      [4849.9, 1],
+      [5149.9, 0],
+      [5150.1, 1],
+    ] as const)
+      expect(calibrate(straight, { marks: [{ at: at(5000), measure }] }).findings).toHaveLength(count);
   });
 
   it('is every mark with all its places where they have no order, and the finish where a length is known', () => {
-    const [finding] = calibrate(straight, { marks: [{ at: at(5000), measure: 5000, name: 'A' }, { at: at(3000), measure: 6000 }], length: 10_000 }).findings;
+    const [finding] = calibrate(straight, {
+      marks: [
+        { at: at(5000), measure: 5000, name: 'A' },
+        { at: at(3000), measure: 6000 },
+      ],
+      length: 10_000,
+    }).findings;
     expect(finding!.message).toContain('A (raw 5000 m), 6000 m (raw 3000 m), the finish 10000 m (raw 10000 m). Mend');
-    expect(calibrate(straight, { marks: [{ at: at(5000), measure: 5000 }, { at: at(3000), measure: 6000 }] }).findings[0]!.message).not.toContain('finish');
-    const track = indexCourse(turtle(ORIGIN, [[45, 4000], [225, 4000]], 40));
-    expect(calibrate(track, { marks: [{ at: at(1000, track.course), measure: 9000 }, { at: at(1000, track.course), measure: 9500 }, { at: at(1000, track.course), measure: 9600 }] }).findings[0]!.message).toMatch(/raw 1000 or 7000 m/u);
+    expect(
+      calibrate(straight, {
+        marks: [
+          { at: at(5000), measure: 5000 },
+          { at: at(3000), measure: 6000 },
+        ],
+      }).findings[0]!.message,
+    ).not.toContain('finish');
+    const track = indexCourse(
+      turtle(
+        ORIGIN,
+        [
+          [45, 4000],
+          [225, 4000],
+        ],
+        40,
+      ),
+    );
+    expect(
+      calibrate(track, {
+        marks: [
+          { at: at(1000, track.course), measure: 9000 },
+          { at: at(1000, track.course), measure: 9500 },
+          { at: at(1000, track.course), measure: 9600 },
+        ],
+      }).findings[0]!.message,
+    ).toMatch(/raw 1000 or 7000 m/u);
   });
 });
 
 it('two marks that say the same distance at different places have no order, nor one at no distance but the start', () => {
-  expect(reasons(calibrate(straight, { marks: [{ at: at(3000), measure: 3000 }, { at: at(4000), measure: 3000 }] }))).toEqual(['marks-no-order']);
+  expect(
+    reasons(
+      calibrate(straight, {
+        marks: [
+          { at: at(3000), measure: 3000 },
+          { at: at(4000), measure: 3000 },
+        ],
+      }),
+    ),
+  ).toEqual(['marks-no-order']);
   expect(reasons(calibrate(straight, { marks: [{ at: at(3000), measure: 0 }] }))).toEqual(['marks-no-order']);
 });
 
 it('only the first mark may be the start itself: a later one that stands there is the finish', () => {
-  const loop = indexCourse(turtle(ORIGIN, [[0, 1000], [90, 1000], [180, 1000], [270, 1000]], 25));
-  const { course } = valueOf(calibrate(loop, { marks: [{ at: at(2000, loop.course), measure: 2000 }, { at: ORIGIN, measure: 4080 }] }));
+  const loop = indexCourse(
+    turtle(
+      ORIGIN,
+      [
+        [0, 1000],
+        [90, 1000],
+        [180, 1000],
+        [270, 1000],
+      ],
+      25,
+    ),
+  );
+  const { course } = valueOf(
+    calibrate(loop, {
+      marks: [
+        { at: at(2000, loop.course), measure: 2000 },
+        { at: ORIGIN, measure: 4080 },
+      ],
+    }),
+  );
   expect([startMeasure(course), courseLength(course)]).toEqual([0, expect.closeTo(4080, 0)]);
 });
 

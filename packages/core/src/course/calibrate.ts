@@ -78,8 +78,12 @@ export function calibrate(indexed: IndexedCourse, calibration: Calibration): Res
   const where = calibration.where ?? {};
   const options = calibration.options ?? PASS_DEFAULTS;
   const { course } = indexed;
-  const candidates = [...marks].sort((a, b) => a.measure - b.measure).map((mark) => candidatesOf(mark, indexed, options, where));
-  const off = candidates.flatMap(({ knots, mark }) => (knots.length === 0 ? [offCourse(mark, indexed, options, where)] : []));
+  const candidates = [...marks]
+    .sort((a, b) => a.measure - b.measure)
+    .map((mark) => candidatesOf(mark, indexed, options, where));
+  const off = candidates.flatMap(({ knots, mark }) =>
+    knots.length === 0 ? [offCourse(mark, indexed, options, where)] : [],
+  );
   if (off.length > 0) return bad(off);
   const way = cheapest(
     candidates.map(({ knots }) => knots),
@@ -139,7 +143,8 @@ function extended(way: Way, knot: Knot): Way[] {
 /** The finish, or the last mark where that stands on it with the same measure. */
 function endedAt(way: Way, finish: Knot): Way[] {
   const last = way.knots.at(-1)!;
-  const same = finish.raw - last.raw < AT_END && Math.abs(finish.measure - last.measure) < AT_END && way.knots.length > 1;
+  const same =
+    finish.raw - last.raw < AT_END && Math.abs(finish.measure - last.measure) < AT_END && way.knots.length > 1;
   return same ? [{ cost: way.cost, knots: [...way.knots.slice(0, -1), finish] }] : extended(way, finish);
 }
 
@@ -158,7 +163,9 @@ function scaleThrough(knots: readonly Knot[], course: Course): Scale {
     to.push(to.at(-1)! + factor * (end - from.at(-1)!));
     from.push(end);
   }
-  const raw = [...new Set([...course.scale.raw, ...from.slice(0, -1).map((measure) => rawOf(course, measure))])].sort((a, b) => a - b);
+  const raw = [...new Set([...course.scale.raw, ...from.slice(0, -1).map((measure) => rawOf(course, measure))])].sort(
+    (a, b) => a - b,
+  );
   return { raw, measure: raw.map((at) => interpolate(from, to, measureOf(course, at))) };
 }
 
@@ -168,19 +175,40 @@ function factorFindings(knots: readonly Knot[], where: Where): Finding[] {
     const factor = (to.measure - from.measure) / (to.raw - from.raw);
     if (factor >= FACTOR_LIMITS[0] && factor <= FACTOR_LIMITS[1]) return [];
     const message = `From ${from.name} to ${to.name} the marks say ${(to.measure - from.measure).toFixed(1)} m, the line ${(to.raw - from.raw).toFixed(1)} m: a factor of ${factor.toFixed(3)}; expected ${FACTOR_LIMITS[0]} to ${FACTOR_LIMITS[1]}. Mend the mark, or the line.`;
-    return [{ code: 'mark-factor', severity: 'warning', message, where: { ...where, ...to.where, measure: to.measure }, measured: factor, limit: FACTOR_LIMITS }];
+    return [
+      {
+        code: 'mark-factor',
+        severity: 'warning',
+        message,
+        where: { ...where, ...to.where, measure: to.measure },
+        measured: factor,
+        limit: FACTOR_LIMITS,
+      },
+    ];
   });
 }
 
 function offCourse(mark: Mark, indexed: IndexedCourse, options: PassOptions, where: Where): Finding {
   const nearest = nearestOn(indexed, mark.at);
   const message = `Mark ${mark.name ?? mark.measure.toFixed(0)} is ${nearest.distance.toFixed(1)} m from the course; expected at most ${options.snapRadius.toFixed(0)} m.`;
-  return { code: 'mark-off-course', severity: 'error', message, where: { ...where, ...mark.where, at: mark.at }, measured: nearest.distance, limit: options.snapRadius, unit: 'm' };
+  return {
+    code: 'mark-off-course',
+    severity: 'error',
+    message,
+    where: { ...where, ...mark.where, at: mark.at },
+    measured: nearest.distance,
+    limit: options.snapRadius,
+    unit: 'm',
+  };
 }
 
 function noOrder(candidates: readonly Candidates[], course: Course, length: number | undefined, where: Where): Finding {
-  const listed = candidates.map(({ mark, knots }) => `${mark.name ?? `${mark.measure.toFixed(0)} m`} (raw ${knots.map((knot) => knot.raw.toFixed(0)).join(' or ')} m)`);
-  const end = length === undefined ? [] : [`the finish ${length.toFixed(0)} m (raw ${courseLength(course).toFixed(0)} m)`];
+  const listed = candidates.map(
+    ({ mark, knots }) =>
+      `${mark.name ?? `${mark.measure.toFixed(0)} m`} (raw ${knots.map((knot) => knot.raw.toFixed(0)).join(' or ')} m)`,
+  );
+  const end =
+    length === undefined ? [] : [`the finish ${length.toFixed(0)} m (raw ${courseLength(course).toFixed(0)} m)`];
   const message = `The marks have no order: there is no way to take them in which course distance grows along the course: ${[...listed, ...end].join(', ')}. Mend a mark's place or distance, or reverse the course.`;
   return { code: 'marks-no-order', severity: 'error', message, where };
 }

@@ -50,11 +50,18 @@ export interface ForeignLine extends NamedLine {
 }
 
 /** Columns of points, NaN where a point is no position, with the first 20 faults; an elevation that is no number is none. */
-export function columnsOf(points: readonly ForeignPoint[]): { readonly segment: GpxSegment; readonly faults: readonly Finding[] } {
+export function columnsOf(points: readonly ForeignPoint[]): {
+  readonly segment: GpxSegment;
+  readonly faults: readonly Finding[];
+} {
   const positions = points.map(positionOf);
-  const column = (k: 0 | 1): Float64Array => Float64Array.from(positions, (position) => (position.ok ? position.value[k] : NaN));
+  const column = (k: 0 | 1): Float64Array =>
+    Float64Array.from(positions, (position) => (position.ok ? position.value[k] : NaN));
   const faults = positions.flatMap((position) => (position.ok ? [] : position.findings)).slice(0, TOLD);
-  return { segment: { lon: column(0), lat: column(1), ele: Float64Array.from(points, ({ ele }) => elevationIn(ele)) }, faults };
+  return {
+    segment: { lon: column(0), lat: column(1), ele: Float64Array.from(points, ({ ele }) => elevationIn(ele)) },
+    faults,
+  };
 }
 
 const elevationIn = (ele: unknown): Metres => (typeof ele === 'number' && Number.isFinite(ele) ? ele : NaN);

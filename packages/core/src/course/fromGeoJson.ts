@@ -5,7 +5,14 @@
 import { type Finding, type LonLat, type Result, bad, good } from '../finding.ts';
 import { describeValue } from '../units.ts';
 import type { Course } from './course.ts';
-import { type ForeignLine, type ForeignOptions, type ForeignPoint, columnsOf, courseOfLines, positionOf } from './foreign.ts';
+import {
+  type ForeignLine,
+  type ForeignOptions,
+  type ForeignPoint,
+  columnsOf,
+  courseOfLines,
+  positionOf,
+} from './foreign.ts';
 
 /** A named point. */
 export interface NamedPlace {
@@ -30,7 +37,8 @@ interface Found {
 
 type Json = Readonly<Record<string, unknown>>;
 
-const isRecord = (value: unknown): value is Json => typeof value === 'object' && value !== null && !Array.isArray(value);
+const isRecord = (value: unknown): value is Json =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
 const listOf = (value: unknown): readonly unknown[] => (Array.isArray(value) ? (value as readonly unknown[]) : []);
 
 /**
@@ -53,9 +61,17 @@ export function courseFromGeoJson(geoJson: unknown, options: ForeignOptions = {}
 }
 
 function lineOf({ type, coordinates, name, path }: Found): ForeignLine {
-  const parts = type === 'LineString' ? [pointsOf(coordinates, path)] : listOf(coordinates).map((part, k) => pointsOf(part, `${path}/${k}`));
+  const parts =
+    type === 'LineString'
+      ? [pointsOf(coordinates, path)]
+      : listOf(coordinates).map((part, k) => pointsOf(part, `${path}/${k}`));
   const columns = parts.map(columnsOf);
-  return { kind: 'track', name, segments: columns.map(({ segment }) => segment), faults: columns.flatMap(({ faults }) => faults) };
+  return {
+    kind: 'track',
+    name,
+    segments: columns.map(({ segment }) => segment),
+    faults: columns.flatMap(({ faults }) => faults),
+  };
 }
 
 /**
@@ -105,20 +121,28 @@ export function polygonsFromGeoJson(geoJson: unknown): Result<readonly Outline[]
   if (!found.ok) return found;
   const outlines = found.value.flatMap((one): Result<Outline>[] => {
     if (one.type === 'Polygon') return [outlineOf(one)];
-    return one.type === 'MultiPolygon' ? listOf(one.coordinates).map((coordinates, k) => outlineOf({ ...one, coordinates, path: `${one.path}/${k}` })) : [];
+    return one.type === 'MultiPolygon'
+      ? listOf(one.coordinates).map((coordinates, k) => outlineOf({ ...one, coordinates, path: `${one.path}/${k}` }))
+      : [];
   });
   return allOf(outlines);
 }
 
 function outlineOf({ coordinates, name, path }: Found): Result<Outline> {
   const rings = listOf(coordinates);
-  if (rings.length > 1) return bad([fault(`a polygon with ${rings.length - 1} ${rings.length === 2 ? 'hole' : 'holes'}`, 'one ring', path)]);
+  if (rings.length > 1)
+    return bad([
+      fault(`a polygon with ${rings.length - 1} ${rings.length === 2 ? 'hole' : 'holes'}`, 'one ring', path),
+    ]);
   const { segment, faults } = columnsOf(pointsOf(rings[0], `${path}/0`));
   if (faults.length > 0) return bad(faults);
   const corners = Array.from(segment.lon, (lon, k): LonLat => [lon, segment.lat[k]!]);
   const last = corners.at(-1);
-  const open = last !== undefined && corners[0]![0] === last[0] && corners[0]![1] === last[1] ? corners.slice(0, -1) : corners;
-  return open.length < 3 ? bad([fault(`a ring of ${open.length} corners`, 'three or more', path)]) : good({ name, polygon: open });
+  const open =
+    last !== undefined && corners[0]![0] === last[0] && corners[0]![1] === last[1] ? corners.slice(0, -1) : corners;
+  return open.length < 3
+    ? bad([fault(`a ring of ${open.length} corners`, 'three or more', path)])
+    : good({ name, polygon: open });
 }
 
 const fault = (found: string, expected: string, path: string): Finding => ({
@@ -133,7 +157,8 @@ function pointOf(coordinates: unknown, path: string): ForeignPoint {
   return { lon, lat, ele, where: { path } };
 }
 
-const pointsOf = (coordinates: unknown, path: string): ForeignPoint[] => listOf(coordinates).map((one, k) => pointOf(one, `${path}/${k}`));
+const pointsOf = (coordinates: unknown, path: string): ForeignPoint[] =>
+  listOf(coordinates).map((one, k) => pointOf(one, `${path}/${k}`));
 
 /** Longest JSON pointer that is followed, characters. */
 const DEEPEST = 1000;
@@ -144,18 +169,28 @@ const GEOMETRIES = ['Point', 'MultiPoint', 'LineString', 'MultiLineString', 'Pol
 function geometriesIn(value: unknown, path: string = '', name: string | null = null): Result<readonly Found[]> {
   if (!isRecord(value)) return bad([fault(describeValue(value), 'a GeoJSON object', path)]);
   const { type } = value;
-  if (type === 'Feature') return value['geometry'] === null ? good([]) : geometriesIn(value['geometry'], `${path}/geometry`, nameOf(value));
+  if (type === 'Feature')
+    return value['geometry'] === null ? good([]) : geometriesIn(value['geometry'], `${path}/geometry`, nameOf(value));
   if (type === 'FeatureCollection') return gathered(value['features'], `${path}/features`, name);
   if (type === 'GeometryCollection') return gathered(value['geometries'], `${path}/geometries`, name);
-  if (typeof type !== 'string' || !GEOMETRIES.includes(type)) return bad([fault(`the type ${describeValue(type)}`, `Feature, FeatureCollection, GeometryCollection, ${GEOMETRIES.join(', ')}`, path)]);
-  if (!Array.isArray(value['coordinates'])) return bad([fault(describeValue(value['coordinates']), 'a list of coordinates', `${path}/coordinates`)]);
+  if (typeof type !== 'string' || !GEOMETRIES.includes(type))
+    return bad([
+      fault(
+        `the type ${describeValue(type)}`,
+        `Feature, FeatureCollection, GeometryCollection, ${GEOMETRIES.join(', ')}`,
+        path,
+      ),
+    ]);
+  if (!Array.isArray(value['coordinates']))
+    return bad([fault(describeValue(value['coordinates']), 'a list of coordinates', `${path}/coordinates`)]);
   return good([{ type, coordinates: value['coordinates'], name, path: `${path}/coordinates` }]);
 }
 
 function gathered(value: unknown, path: string, name: string | null): Result<readonly Found[]> {
   if (!Array.isArray(value)) return bad([fault(describeValue(value), 'a list', path)]);
   // The standard advises against collections in collections; so deep a nest is no document of anybody.
-  if (path.length > DEEPEST) return bad([fault('collections within collections', 'at most a few levels', path.slice(0, 40))]);
+  if (path.length > DEEPEST)
+    return bad([fault('collections within collections', 'at most a few levels', path.slice(0, 40))]);
   const all = allOf(value.map((one: unknown, k) => geometriesIn(one, `${path}/${k}`, name)));
   return all.ok ? good(all.value.flat()) : all;
 }

@@ -31,11 +31,19 @@ export interface GpxParserResult {
  * result.ok && courseLength(result.value); // → 932.418
  * ```
  */
-export const courseFromGpxParser = ({ tracks, routes }: GpxParserResult, options: ForeignOptions = {}): Result<Course> =>
-  courseOfLines({ file: "gpxparser's result", tracks: linesOf(tracks, 'track'), routes: linesOf(routes, 'route') }, options);
+export const courseFromGpxParser = (
+  { tracks, routes }: GpxParserResult,
+  options: ForeignOptions = {},
+): Result<Course> =>
+  courseOfLines(
+    { file: "gpxparser's result", tracks: linesOf(tracks, 'track'), routes: linesOf(routes, 'route') },
+    options,
+  );
 
 const linesOf = (lines: readonly GpxParserLine[], kind: 'track' | 'route'): ForeignLine[] =>
   lines.map(({ name, points }, k) => {
-    const { segment, faults } = columnsOf(points.map((point, n) => ({ ...point, where: { path: `/${kind}s/${k}/points/${n}` } })));
+    const { segment, faults } = columnsOf(
+      points.map((point, n) => ({ ...point, where: { path: `/${kind}s/${k}/points/${n}` } })),
+    );
     return { kind, name: name ?? null, segments: [segment], faults };
   });

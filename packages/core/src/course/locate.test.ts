@@ -3,7 +3,16 @@ import * as fc from 'fast-check';
 import type { LonLat } from '../finding.ts';
 import { azimuthDifference } from '../geodesy/ellipsoid.ts';
 import { inverse } from '../geodesy/karney.ts';
-import { ORIGIN, courseOfSegments, courseThrough, from, segmentThrough, turtle, turtlePoints, valueOf } from '../testing/courses.ts';
+import {
+  ORIGIN,
+  courseOfSegments,
+  courseThrough,
+  from,
+  segmentThrough,
+  turtle,
+  turtlePoints,
+  valueOf,
+} from '../testing/courses.ts';
 import { buildCourse } from './build.ts';
 import { type Course, courseLength, rawLength } from './course.ts';
 import { ascentOf, elevationAt, groundAt, meanAzimuth, pointAt, sliceLine } from './locate.ts';
@@ -11,16 +20,28 @@ import { measureOf, rawOf } from './scale.ts';
 import { real } from '../testing/numbers.ts';
 
 const apart = (a: LonLat, b: LonLat): number => inverse(a[0], a[1], b[0], b[1]).length;
-const lineLength = (line: readonly LonLat[]): number => line.slice(1).reduce((sum, to, k) => sum + apart(line[k]!, to), 0);
+const lineLength = (line: readonly LonLat[]): number =>
+  line.slice(1).reduce((sum, to, k) => sum + apart(line[k]!, to), 0);
 
 /** 300 m east, a jump of 500 m north that is skipped, 200 m east. */
-const skipped = (): Course => courseOfSegments([turtlePoints(ORIGIN, [[90, 300]], 100), turtlePoints(from(from(ORIGIN, 90, 300), 0, 500), [[90, 200]], 100)], 'skip');
+const skipped = (): Course =>
+  courseOfSegments(
+    [turtlePoints(ORIGIN, [[90, 300]], 100), turtlePoints(from(from(ORIGIN, 90, 300), 0, 500), [[90, 200]], 100)],
+    'skip',
+  );
 
 const legs = fc.array(fc.tuple(real(0, 360), real(5, 400)), { minLength: 1, maxLength: 12 });
 const share = fc.integer({ min: 0, max: 100_000 }).map((part) => part / 100_000);
 
 /** 300 m that climb and fall. */
-const climb = (): Course => valueOf(buildCourse({ id: 'c', name: 'c', segments: [segmentThrough(turtlePoints(ORIGIN, [[90, 300]], 100), [10, 30, 20, 25])] }));
+const climb = (): Course =>
+  valueOf(
+    buildCourse({
+      id: 'c',
+      name: 'c',
+      segments: [segmentThrough(turtlePoints(ORIGIN, [[90, 300]], 100), [10, 30, 20, 25])],
+    }),
+  );
 
 /** 1,000 m, of which the first 400 are known to be 410. */
 const scaled = (): Course => {
@@ -32,14 +53,34 @@ const wrap = (lon: number): number => lon - 360 * Math.round(lon / 360);
 
 describe('the point at a measure', () => {
   it('stands where Karney puts it, on a leg, at a vertex and at both ends', () => {
-    const course = turtle(ORIGIN, [[40, 500], [130, 300]], 100);
+    const course = turtle(
+      ORIGIN,
+      [
+        [40, 500],
+        [130, 300],
+      ],
+      100,
+    );
     const corner = from(ORIGIN, 40, 500);
-    const cases: [number, LonLat][] = [[0, ORIGIN], [137, from(ORIGIN, 40, 137)], [500, corner], [650.5, from(corner, 130, 150.5)], [courseLength(course), from(corner, 130, 300)]];
+    const cases: [number, LonLat][] = [
+      [0, ORIGIN],
+      [137, from(ORIGIN, 40, 137)],
+      [500, corner],
+      [650.5, from(corner, 130, 150.5)],
+      [courseLength(course), from(corner, 130, 300)],
+    ];
     for (const [measure, truth] of cases) expect(apart(pointAt(course, measure)!.at, truth)).toBeLessThan(1e-5);
   });
 
   it('has the running direction of its leg, and at a corner the mean of both', () => {
-    const course = turtle(ORIGIN, [[40, 500], [130, 300]], 100);
+    const course = turtle(
+      ORIGIN,
+      [
+        [40, 500],
+        [130, 300],
+      ],
+      100,
+    );
     const azimuth = (measure: number): number => pointAt(course, measure)!.azimuthDeg;
     expect(azimuth(0)).toBeCloseTo(40, 4);
     expect(azimuth(499.99)).toBeCloseTo(40, 2);
@@ -65,7 +106,10 @@ describe('the point at a measure', () => {
   it('lies at its offset square to the course, left positive', () => {
     const course = turtle(ORIGIN, [[90, 1000]], 100);
     const [ground, left, right] = [pointAt(course, 250)!, pointAt(course, 250, 7)!, pointAt(course, 250, -7)!];
-    for (const [beside, side] of [[left, -90], [right, 90]] as const) {
+    for (const [beside, side] of [
+      [left, -90],
+      [right, 90],
+    ] as const) {
       const truth = inverse(ground.at[0], ground.at[1], beside.at[0], beside.at[1]);
       expect(truth.length).toBeCloseTo(7, 6);
       expect(azimuthDifference(truth.azimuthDeg, ground.azimuthDeg + side)).toBeLessThan(1e-5);
@@ -99,9 +143,17 @@ describe('a stretch of a course', () => {
     fc.assert(
       fc.property(legs, share, share, share, (ways, a, b, c) => {
         const course = turtle(ORIGIN, ways, 60);
-        const [low, middle, high] = [a, b, c].sort((x, y) => x - y).map((part) => part * courseLength(course)) as [number, number, number];
+        const [low, middle, high] = [a, b, c].sort((x, y) => x - y).map((part) => part * courseLength(course)) as [
+          number,
+          number,
+          number,
+        ];
         fc.pre(middle - low > 1e-3 && high - middle > 1e-3);
-        const [first, second, whole] = [sliceLine(course, low, middle), sliceLine(course, middle, high), sliceLine(course, low, high)];
+        const [first, second, whole] = [
+          sliceLine(course, low, middle),
+          sliceLine(course, middle, high),
+          sliceLine(course, low, high),
+        ];
         expect(first.at(-1)).toEqual(second[0]);
         expect(Math.abs(lineLength(first) - (middle - low))).toBeLessThan(1e-5);
         expect(Math.abs(lineLength(first) + lineLength(second) - lineLength(whole))).toBeLessThan(1e-5);
@@ -114,14 +166,25 @@ describe('a stretch of a course', () => {
     const course = turtle(ORIGIN, [[90, 300]], 100);
     expect(lineLength(sliceLine(course, -50, 120))).toBeCloseTo(120, 4);
     expect(lineLength(sliceLine(course, 200, 900))).toBeCloseTo(100, 4);
-    for (const [low, high] of [[200, 100], [100, 100], [400, 500], [-200, -100], [NaN, 100]] as const) expect(sliceLine(course, low, high)).toEqual([]);
+    for (const [low, high] of [
+      [200, 100],
+      [100, 100],
+      [400, 500],
+      [-200, -100],
+      [NaN, 100],
+    ] as const)
+      expect(sliceLine(course, low, high)).toEqual([]);
   });
 
   it('ends before a skipped gap or begins behind it, and keeps both ends where it runs over', () => {
     const course = skipped();
     const gap = course.skips[0]!.raw;
     const behind = from(from(ORIGIN, 90, 300), 0, 500);
-    const [before, after, over] = [sliceLine(course, 100, gap), sliceLine(course, gap, 400), sliceLine(course, 100, 400)];
+    const [before, after, over] = [
+      sliceLine(course, 100, gap),
+      sliceLine(course, gap, 400),
+      sliceLine(course, 100, 400),
+    ];
     expect(lineLength(before)).toBeCloseTo(200, 4);
     expect(lineLength(after)).toBeCloseTo(100, 4);
     expect(apart(after[0]!, behind)).toBeLessThan(1e-5);
@@ -145,7 +208,10 @@ describe('elevation along a course', () => {
   });
 
   it('counts no rise over a skipped gap', () => {
-    const segments = [segmentThrough(turtlePoints(ORIGIN, [[90, 100]], 100), [0, 5]), segmentThrough(turtlePoints(from(ORIGIN, 90, 900), [[90, 100]], 100), [80, 81])];
+    const segments = [
+      segmentThrough(turtlePoints(ORIGIN, [[90, 100]], 100), [0, 5]),
+      segmentThrough(turtlePoints(from(ORIGIN, 90, 900), [[90, 100]], 100), [80, 81]),
+    ];
     expect(ascentOf(valueOf(buildCourse({ id: 'c', name: 'c', segments, gaps: 'skip' })))).toBe(6);
   });
 });
@@ -154,7 +220,12 @@ describe('between raw and calibrated measure', () => {
   it('runs linear between the knots, and each knot is hit exactly', () => {
     const course = scaled();
     expect([0, 200, 400, rawLength(course)].map((raw) => measureOf(course, raw))).toEqual([0, 205, 410, 1000]);
-    expect([0, 205, 410, 1000].map((measure) => rawOf(course, measure))).toEqual([0, expect.closeTo(200, 9), 400, rawLength(course)]);
+    expect([0, 205, 410, 1000].map((measure) => rawOf(course, measure))).toEqual([
+      0,
+      expect.closeTo(200, 9),
+      400,
+      rawLength(course),
+    ]);
   });
 
   it('lets the first and the last factor hold beyond the ends', () => {
@@ -183,7 +254,10 @@ describe('a constant added to every longitude', () => {
     fc.assert(
       fc.property(legs, real(-360, 360), real(-78, 78), share, (ways, shift, lat, part) => {
         const points = turtlePoints([0, lat], ways, 60);
-        const [here, there] = [courseThrough(points), courseThrough(points.map(([lon, y]): LonLat => [wrap(lon + shift), y]))];
+        const [here, there] = [
+          courseThrough(points),
+          courseThrough(points.map(([lon, y]): LonLat => [wrap(lon + shift), y])),
+        ];
         expect(Math.abs(rawLength(there) - rawLength(here))).toBeLessThan(1e-6);
         const [a, b] = [pointAt(here, part * rawLength(here), 5), pointAt(there, part * rawLength(here), 5)];
         fc.pre(a !== null && b !== null);
@@ -198,5 +272,10 @@ describe('a constant added to every longitude', () => {
 it('at a vertex before or behind a skipped gap the course runs as it does on its own side', () => {
   const course = skipped();
   const { vertex } = course.skips[0]!;
-  for (const place of [{ vertex, share: 0, raw: 300 }, { vertex: vertex + 1, share: 0, raw: 300 }, { vertex, share: 1, raw: 300 }]) expect(groundAt(course, place).azimuthDeg).toBeCloseTo(90, 1);
+  for (const place of [
+    { vertex, share: 0, raw: 300 },
+    { vertex: vertex + 1, share: 0, raw: 300 },
+    { vertex, share: 1, raw: 300 },
+  ])
+    expect(groundAt(course, place).azimuthDeg).toBeCloseTo(90, 1);
 });

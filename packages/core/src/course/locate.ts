@@ -79,7 +79,10 @@ export function groundAt(course: Course, place: CoursePlace): PointAt {
   const gap = (segment: number): boolean => course.skips.some((skip) => skip.vertex === segment);
   const before = at > 0 && !gap(at - 1) ? azimuthBefore(course, at) : null;
   const after = at < course.lon.length - 1 && !gap(at) ? azimuthAfter(course, at) : null;
-  return { at: vertexAt(course, at), azimuthDeg: before === null ? after! : after === null ? before : meanAzimuth(before, after) };
+  return {
+    at: vertexAt(course, at),
+    azimuthDeg: before === null ? after! : after === null ? before : meanAzimuth(before, after),
+  };
 }
 
 /** `offset` metres square to an azimuth, left positive. */
@@ -127,7 +130,8 @@ export function slicePlaces(course: Course, from: number, to: number): CoursePla
   return places;
 }
 
-const skipAt = (course: Course, raw: number): Skip | undefined => course.skips.find((skip) => Math.abs(skip.raw - raw) <= SAME);
+const skipAt = (course: Course, raw: number): Skip | undefined =>
+  course.skips.find((skip) => Math.abs(skip.raw - raw) <= SAME);
 
 function placeOfVertex(course: Course, i: number): CoursePlace {
   const vertex = Math.min(i, course.raw.length - 2);
@@ -192,6 +196,7 @@ export function ascentOf(course: Course): Metres | null {
   if (course.ele === null) return null;
   let rise = 0;
   const skipped = new Set(course.skips.map((skip) => skip.vertex));
-  for (let i = 1; i < course.ele.length; i++) if (!skipped.has(i - 1)) rise += Math.max(course.ele[i]! - course.ele[i - 1]!, 0);
+  for (let i = 1; i < course.ele.length; i++)
+    if (!skipped.has(i - 1)) rise += Math.max(course.ele[i]! - course.ele[i - 1]!, 0);
   return rise;
 }

@@ -14,29 +14,56 @@ const through = (...points: Point[]): IndexedCourse => indexCourse(courseThrough
 const minima = (indexed: IndexedCourse): Minimum[] => minimaNear(indexed, ORIGIN, 60, 10);
 const close = (value: number): number => expect.closeTo(value, 4) as number;
 
-const polar = (radius: number, degrees: number): Point => [radius * Math.cos((degrees * Math.PI) / 180), radius * Math.sin((degrees * Math.PI) / 180)];
+const polar = (radius: number, degrees: number): Point => [
+  radius * Math.cos((degrees * Math.PI) / 180),
+  radius * Math.sin((degrees * Math.PI) / 180),
+];
 
 describe('a place where the course comes nearest', () => {
   it('inside a segment is square to it, with its measure, its tangent and no turn', () => {
     expect(minima(through([-90, -10], [70, -10]))).toEqual([
-      { distance: close(10), raw: close(90), east: close(0), north: close(-10), tangentEast: close(1), tangentNorth: close(0), turnDeg: 0, rise: Infinity },
+      {
+        distance: close(10),
+        raw: close(90),
+        east: close(0),
+        north: close(-10),
+        tangentEast: close(1),
+        tangentNorth: close(0),
+        turnDeg: 0,
+        rise: Infinity,
+      },
     ]);
   });
 
   it('at a corner has the mean of both directions, and says by how much the course turns there', () => {
     const [minimum, ...more] = minima(through([-100, 10], [-10, 10], [-10, 100]));
     expect(more).toEqual([]);
-    expect(minimum).toMatchObject({ raw: close(90), tangentEast: close(Math.SQRT1_2), tangentNorth: close(Math.SQRT1_2), turnDeg: expect.closeTo(90, 3), distance: close(Math.hypot(10, 10)) });
+    expect(minimum).toMatchObject({
+      raw: close(90),
+      tangentEast: close(Math.SQRT1_2),
+      tangentNorth: close(Math.SQRT1_2),
+      turnDeg: expect.closeTo(90, 3),
+      distance: close(Math.hypot(10, 10)),
+    });
   });
 
   it('where the course turns right back has the direction of the way back', () => {
     const [minimum] = minima(through([100, 0], [10, 0], [100, 0]));
-    expect(minimum).toMatchObject({ distance: close(10), tangentEast: close(1), tangentNorth: close(0), turnDeg: expect.closeTo(180, 3) });
+    expect(minimum).toMatchObject({
+      distance: close(10),
+      tangentEast: close(1),
+      tangentNorth: close(0),
+      turnDeg: expect.closeTo(180, 3),
+    });
   });
 
   it('at an end of the course says which end where the point lies beyond it, and not where it stands right there', () => {
-    expect(minima(through([20, 0], [90, 0]))).toMatchObject([{ end: 'start', raw: 0, distance: close(20), tangentEast: close(1) }]);
-    expect(minima(through([-90, 0], [-20, 0]))).toMatchObject([{ end: 'finish', raw: close(70), distance: close(20), tangentEast: close(1) }]);
+    expect(minima(through([20, 0], [90, 0]))).toMatchObject([
+      { end: 'start', raw: 0, distance: close(20), tangentEast: close(1) },
+    ]);
+    expect(minima(through([-90, 0], [-20, 0]))).toMatchObject([
+      { end: 'finish', raw: close(70), distance: close(20), tangentEast: close(1) },
+    ]);
     const [start] = minima(indexCourse(courseThrough([ORIGIN, ground([90, 0])])));
     expect(start).not.toHaveProperty('end');
     const [finish] = minima(indexCourse(courseThrough([ground([90, 0]), ORIGIN])));
@@ -59,14 +86,44 @@ describe('a place where the course comes nearest', () => {
   });
 
   it('at a skipped gap is looked for on both sides of it by itself: no tangent of the jump, no end of the course', () => {
-    const course = courseOfSegments([[ground([-90, 5]), ground([-10, 5])], [ground([10, 100]), ground([10, 10]), ground([90, 10])]], 'skip');
+    const course = courseOfSegments(
+      [
+        [ground([-90, 5]), ground([-10, 5])],
+        [ground([10, 100]), ground([10, 10]), ground([90, 10])],
+      ],
+      'skip',
+    );
     const found = minima(indexCourse(course));
     expect(found).toHaveLength(2);
-    expect(found[0]).toMatchObject({ raw: close(80), tangentEast: close(1), tangentNorth: close(0), turnDeg: 0, rise: Infinity });
+    expect(found[0]).toMatchObject({
+      raw: close(80),
+      tangentEast: close(1),
+      tangentNorth: close(0),
+      turnDeg: 0,
+      rise: Infinity,
+    });
     expect(found[1]).toMatchObject({ raw: close(80 + 90), turnDeg: expect.closeTo(90, 3), rise: Infinity });
     expect(found.every((minimum) => minimum.end === undefined)).toBe(true);
-    const begins = minima(indexCourse(courseOfSegments([[ground([-90, 90]), ground([-90, 80])], [ground([10, 10]), ground([90, 10])]], 'skip')));
-    expect(begins).toMatchObject([{ raw: close(10), distance: close(Math.hypot(10, 10)), tangentEast: close(1), tangentNorth: close(0), turnDeg: 0 }]);
+    const begins = minima(
+      indexCourse(
+        courseOfSegments(
+          [
+            [ground([-90, 90]), ground([-90, 80])],
+            [ground([10, 10]), ground([90, 10])],
+          ],
+          'skip',
+        ),
+      ),
+    );
+    expect(begins).toMatchObject([
+      {
+        raw: close(10),
+        distance: close(Math.hypot(10, 10)),
+        tangentEast: close(1),
+        tangentNorth: close(0),
+        turnDeg: 0,
+      },
+    ]);
     expect(begins[0]).not.toHaveProperty('end');
   });
 });
@@ -75,7 +132,8 @@ const passCount = (indexed: IndexedCourse): number => passesOf(indexed, ORIGIN).
 
 describe('two places where the course comes near', () => {
   /** Comes to 20 m, goes off to `20 + rise`, comes to 20 m again, and runs much the same way at both. */
-  const bulge = (rise: number): IndexedCourse => through(polar(100, -40), polar(20, 0), polar(20 + rise, 30), polar(20, 60), polar(100, 100));
+  const bulge = (rise: number): IndexedCourse =>
+    through(polar(100, -40), polar(20, 0), polar(20 + rise, 30), polar(20, 60), polar(100, 100));
 
   it('are two passes from a rise of 10 m on, and one below', () => {
     expect(passCount(bulge(9.99))).toBe(1);
@@ -83,7 +141,8 @@ describe('two places where the course comes near', () => {
   });
 
   it('count the rise above the farther of the two', () => {
-    const uneven = (rise: number): IndexedCourse => through(polar(100, -40), polar(12, 0), polar(20 + rise, 30), polar(20, 60), polar(100, 100));
+    const uneven = (rise: number): IndexedCourse =>
+      through(polar(100, -40), polar(12, 0), polar(20 + rise, 30), polar(20, 60), polar(100, 100));
     expect(passCount(uneven(9.99))).toBe(1);
     expect(passCount(uneven(10.01))).toBe(2);
   });
@@ -108,14 +167,30 @@ describe('two places where the course comes near', () => {
     const bent = (turn: number): IndexedCourse => {
       const [enter, leave] = [polar(20, 0), polar(20, 60)];
       const [out, back] = [polar(60, -90), polar(60, turn)];
-      return through([enter[0] + out[0], enter[1] + out[1]], enter, [enter[0], enter[1] + 10.5], polar(25.5, 30), [leave[0] - 10.5 * Math.cos((turn * Math.PI) / 180), leave[1] - 10.5 * Math.sin((turn * Math.PI) / 180)], leave, [leave[0] + back[0], leave[1] + back[1]]);
+      return through(
+        [enter[0] + out[0], enter[1] + out[1]],
+        enter,
+        [enter[0], enter[1] + 10.5],
+        polar(25.5, 30),
+        [leave[0] - 10.5 * Math.cos((turn * Math.PI) / 180), leave[1] - 10.5 * Math.sin((turn * Math.PI) / 180)],
+        leave,
+        [leave[0] + back[0], leave[1] + back[1]],
+      );
     };
     expect(passCount(bent(175))).toBe(1);
     expect(passCount(bent(185))).toBe(2);
   });
 
   it('are held against the nearest so far: of three that rise by 6 m from one to the next, one pass with the nearest as its foot', () => {
-    const indexed = through(polar(100, -80), polar(24, -40), polar(30, -20), polar(20, 0), polar(26, 20), polar(23, 40), polar(100, 80));
+    const indexed = through(
+      polar(100, -80),
+      polar(24, -40),
+      polar(30, -20),
+      polar(20, 0),
+      polar(26, 20),
+      polar(23, 40),
+      polar(100, 80),
+    );
     const [pass, ...more] = passesOf(indexed, ORIGIN);
     expect(more).toEqual([]);
     expect(pass!.distance).toBeCloseTo(20, 4);
@@ -123,9 +198,25 @@ describe('two places where the course comes near', () => {
 
   it('add up what the course rises between a foot and the next, over places that are no passes', () => {
     // 20 m; up to 29; down to 22; up to 31, which is 10 above the farther of foot and last; down to 21.
-    const indexed = through(polar(100, -80), polar(20, -45), polar(29, -22), polar(22, 0), polar(31.5, 22), polar(21, 45), polar(100, 80));
+    const indexed = through(
+      polar(100, -80),
+      polar(20, -45),
+      polar(29, -22),
+      polar(22, 0),
+      polar(31.5, 22),
+      polar(21, 45),
+      polar(100, 80),
+    );
     expect(passesOf(indexed, ORIGIN).map(({ distance }) => distance)).toEqual([close(20), close(21)]);
-    const first = through(polar(100, -80), polar(20, -45), polar(31.5, -22), polar(22, 0), polar(29, 22), polar(21, 45), polar(100, 80));
+    const first = through(
+      polar(100, -80),
+      polar(20, -45),
+      polar(31.5, -22),
+      polar(22, 0),
+      polar(29, 22),
+      polar(21, 45),
+      polar(100, 80),
+    );
     expect(passesOf(first, ORIGIN).map(({ distance }) => distance)).toEqual([close(20), close(21)]);
   });
 });
@@ -142,14 +233,23 @@ describe('the side of a pass', () => {
     expect(passesOf(beside(sigma), ORIGIN)[0]!.confidence).toBeCloseTo(0.8413447, 5);
     const exact = { snapRadius: 60, pinR95: 0, courseR95: 0, sideConfidence: 0.95 };
     expect(passesOf(beside(0.01), ORIGIN, exact)[0]).toMatchObject({ side: 'left', confidence: 1 });
-    expect(passesOf(indexCourse(courseThrough([ground([-90, 0]), ORIGIN, ground([90, 0])])), ORIGIN, { ...exact, sideConfidence: 0.5 })[0]).toMatchObject({ side: 'unclear', confidence: 0.5, offset: 0 });
+    expect(
+      passesOf(indexCourse(courseThrough([ground([-90, 0]), ORIGIN, ground([90, 0])])), ORIGIN, {
+        ...exact,
+        sideConfidence: 0.5,
+      })[0],
+    ).toMatchObject({ side: 'unclear', confidence: 0.5, offset: 0 });
   });
 
   it('is unclear at a vertex that turns by more than 150°, and told at one that turns less', () => {
     /** Comes from the west to 20 m before the pin and goes back west, turned by so many degrees. */
     const tip = (degrees: number): IndexedCourse => {
       const half = ((180 - degrees) * Math.PI) / 360;
-      return through([-20 - 80 * Math.cos(half), -80 * Math.sin(half)], [-20, 0], [-20 - 80 * Math.cos(half), 80 * Math.sin(half)]);
+      return through(
+        [-20 - 80 * Math.cos(half), -80 * Math.sin(half)],
+        [-20, 0],
+        [-20 - 80 * Math.cos(half), 80 * Math.sin(half)],
+      );
     };
     expect(passesOf(tip(149), ORIGIN)[0]!.side).toBe('right');
     expect(passesOf(tip(151), ORIGIN)[0]!.side).toBe('unclear');
@@ -159,13 +259,21 @@ describe('the side of a pass', () => {
     const [start] = passesOf(through([20, -7], [90, -7]), ORIGIN);
     expect(start).toMatchObject({ end: 'start', side: 'left', offset: close(7), distance: close(Math.hypot(20, 7)) });
     const [finish] = passesOf(through([-90, 7], [-20, 7]), ORIGIN);
-    expect(finish).toMatchObject({ end: 'finish', side: 'right', offset: close(-7), distance: close(Math.hypot(20, 7)) });
+    expect(finish).toMatchObject({
+      end: 'finish',
+      side: 'right',
+      offset: close(-7),
+      distance: close(Math.hypot(20, 7)),
+    });
   });
 });
 
 it('the nearest place is the nearest of several, the first of equal ones, and is found however far it is', () => {
   const indexed = through([-500, -300], [500, -300], [500, 200], [-500, 200]);
-  expect(nearestOn(indexed, ORIGIN)).toMatchObject({ distance: expect.closeTo(200, 3), measure: expect.closeTo(2000, 2) });
+  expect(nearestOn(indexed, ORIGIN)).toMatchObject({
+    distance: expect.closeTo(200, 3),
+    measure: expect.closeTo(2000, 2),
+  });
   const equal = through([-500, -300], [500, -300], [500, 300], [-500, 300]);
   expect(nearestOn(equal, ORIGIN).measure).toBeCloseTo(500, 2);
 });

@@ -94,7 +94,14 @@ function lift(found: Minimum[], distance: number): void {
   if (open !== undefined && distance > open.rise) open.rise = distance;
 }
 
-function keep(near: Near, k: number, share: number, end: 'start' | 'finish' | undefined, radius: number, found: Minimum[]): void {
+function keep(
+  near: Near,
+  k: number,
+  share: number,
+  end: 'start' | 'finish' | undefined,
+  radius: number,
+  found: Minimum[],
+): void {
   const { east, north, first } = near;
   const { raw } = near.indexed.course;
   const x = east[k]! + share * (east[k + 1]! - east[k]!);

@@ -71,12 +71,16 @@ function rangeFindings({ course, from, to, where }: Stretch): Finding[] {
   const length = courseLength(course);
   if (to > length + SAME) {
     const message = `The part ends at ${to.toFixed(1)} m, but course "${course.id}" is ${length.toFixed(1)} m long; expected an end within it.`;
-    return [{ code: 'measure-beyond-course', severity: 'error', message, where, measured: to, limit: length, unit: 'm' }];
+    return [
+      { code: 'measure-beyond-course', severity: 'error', message, where, measured: to, limit: length, unit: 'm' },
+    ];
   }
   const start = course.scale.measure[0]!;
   if (from < start - SAME) {
     const message = `The part begins at ${from.toFixed(1)} m, before the start of course "${course.id}" (${start.toFixed(1)} m); expected a place on it.`;
-    return [{ code: 'measure-beyond-course', severity: 'error', message, where, measured: from, limit: start, unit: 'm' }];
+    return [
+      { code: 'measure-beyond-course', severity: 'error', message, where, measured: from, limit: start, unit: 'm' },
+    ];
   }
   if (to - from > SAME) return [];
   const message = `The part runs from ${from.toFixed(1)} m to ${to.toFixed(1)} m of course "${course.id}"; expected "from" before "to".`;
@@ -130,8 +134,14 @@ function scaleOf(input: PartsInput, joins: readonly number[], total: number): Co
   });
   // Without a join the first knot of a stretch is the last of the one before it.
   const kept = raw.map((_, k) => k).filter((k) => k === 0 || raw[k]! > raw[k - 1]!);
-  const forward = { raw: kept.map((k) => (k === kept.at(-1) ? total : raw[k]!)), measure: kept.map((k) => measure[k]!) };
+  const forward = {
+    raw: kept.map((k) => (k === kept.at(-1) ? total : raw[k]!)),
+    measure: kept.map((k) => measure[k]!),
+  };
   if (!input.reverse) return forward;
   const length = forward.measure.at(-1)!;
-  return { raw: forward.raw.map((r) => total - r).reverse(), measure: forward.measure.map((m) => length - m).reverse() };
+  return {
+    raw: forward.raw.map((r) => total - r).reverse(),
+    measure: forward.measure.map((m) => length - m).reverse(),
+  };
 }

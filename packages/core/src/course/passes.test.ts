@@ -32,7 +32,12 @@ describe('passes of a point', () => {
   });
 
   it('finds both passes of an out-and-back, on opposite sides', () => {
-    const indexed = indexCourse(turtle(ORIGIN, [[70, 900], [250, 900]]));
+    const indexed = indexCourse(
+      turtle(ORIGIN, [
+        [70, 900],
+        [250, 900],
+      ]),
+    );
     const passes = passesOf(indexed, from(from(ORIGIN, 70, 300), 160, 7));
     expect(passes.map((pass) => pass.side)).toEqual(['right', 'left']);
     expect(passes[0]!.measure).toBeCloseTo(300, 2);
@@ -41,12 +46,22 @@ describe('passes of a point', () => {
   });
 
   it('counts the turn of an out-and-back right at the tables once', () => {
-    const indexed = indexCourse(turtle(ORIGIN, [[70, 900], [250, 900]]));
+    const indexed = indexCourse(
+      turtle(ORIGIN, [
+        [70, 900],
+        [250, 900],
+      ]),
+    );
     expect(passesOf(indexed, from(from(ORIGIN, 70, 900), 70, 4))).toHaveLength(1);
   });
 
   it('counts every lap', () => {
-    const lap: [number, number][] = [[0, 400], [90, 300], [180, 400], [270, 300]];
+    const lap: [number, number][] = [
+      [0, 400],
+      [90, 300],
+      [180, 400],
+      [270, 300],
+    ];
     const indexed = indexCourse(turtle(ORIGIN, [...lap, ...lap, ...lap]));
     const passes = passesOf(indexed, from(from(ORIGIN, 0, 200), 90, 6));
     expect(passes.map((pass) => Math.round(pass.measure))).toEqual([200, 1600, 3000]);
@@ -61,7 +76,12 @@ describe('passes of a point', () => {
   });
 
   it('leaves the side unclear on the line and at a vertex that turns back', () => {
-    const indexed = indexCourse(turtle(ORIGIN, [[90, 500], [272, 400]]));
+    const indexed = indexCourse(
+      turtle(ORIGIN, [
+        [90, 500],
+        [272, 400],
+      ]),
+    );
     expect(passesOf(indexed, from(from(ORIGIN, 90, 100), 0, 1))[0]!.side).toBe('unclear');
     expect(passesOf(indexed, from(from(ORIGIN, 90, 500), 91, 15))[0]!.side).toBe('unclear');
   });
@@ -75,8 +95,17 @@ describe('passes of a point', () => {
   });
 
   it('sees the same passes across the antimeridian and at 79° north as anywhere', () => {
-    for (const origin of [[179.999, 12], [-179.9999, -40], [25, 79]] as LonLat[]) {
-      const indexed = indexCourse(turtle(origin, [[80, 900], [260, 900]]));
+    for (const origin of [
+      [179.999, 12],
+      [-179.9999, -40],
+      [25, 79],
+    ] as LonLat[]) {
+      const indexed = indexCourse(
+        turtle(origin, [
+          [80, 900],
+          [260, 900],
+        ]),
+      );
       const passes = passesOf(indexed, from(from(origin, 80, 300), 170, 7));
       expect(passes.map((pass) => pass.side)).toEqual(['right', 'left']);
       expect(passes[0]!.distance).toBeCloseTo(7, 3);
@@ -107,7 +136,9 @@ describe('passes of a point', () => {
       const centre = from(ORIGIN, 90, 300);
       const spot = (e: number, n: number): LonLat => from(from(centre, 90, e + 0.8 * normal()), 0, n + 0.8 * normal());
       const out = Array.from({ length: 60 }, (_, k) => spot(-300 + k * 5, -5));
-      const turn = Array.from({ length: 5 }, (_, k) => spot(5 * Math.sin((Math.PI * (k + 0.5)) / 5), -5 * Math.cos((Math.PI * (k + 0.5)) / 5)));
+      const turn = Array.from({ length: 5 }, (_, k) =>
+        spot(5 * Math.sin((Math.PI * (k + 0.5)) / 5), -5 * Math.cos((Math.PI * (k + 0.5)) / 5)),
+      );
       const back = Array.from({ length: 60 }, (_, k) => spot(-k * 5, 5));
       const indexed = indexCourse(courseThrough([...out, ...turn, ...back]));
       if (passesOf(indexed, from(centre, 270, 10)).length === 2) both++;
@@ -117,11 +148,20 @@ describe('passes of a point', () => {
 });
 
 const smoothCourse = fc
-  .record({ lat: real(-79, 79), lon: real(-180, 180), azimuth: real(0, 360), bends: fc.array(real(-4, 4), { minLength: 20, maxLength: 40 }) })
+  .record({
+    lat: real(-79, 79),
+    lon: real(-180, 180),
+    azimuth: real(0, 360),
+    bends: fc.array(real(-4, 4), { minLength: 20, maxLength: 40 }),
+  })
   .map(({ lat, lon, azimuth, bends }) => {
     let heading = azimuth;
     // Legs of 25 m that turn by at most 4°: the local radius is at least 350 m.
-    return turtle([lon, lat], bends.map((bend) => [normalAzimuth((heading += bend)), 25]), 25);
+    return turtle(
+      [lon, lat],
+      bends.map((bend) => [normalAzimuth((heading += bend)), 25]),
+      25,
+    );
   });
 
 describe('a point placed and snapped', () => {
@@ -133,12 +173,16 @@ describe('a point placed and snapped', () => {
         const nearVertex = course.raw.some((raw) => Math.abs(raw - measure) < Math.abs(offset) * 0.1 + 0.01);
         fc.pre(!nearVertex);
         const passes = passesOf(indexCourse(course), placed.at);
-        const pass = passes.reduce((best, p) => (Math.abs(p.measure - measure) < Math.abs(best.measure - measure) ? p : best));
+        const pass = passes.reduce((best, p) =>
+          Math.abs(p.measure - measure) < Math.abs(best.measure - measure) ? p : best,
+        );
         expect(Math.abs(pass.measure - measure)).toBeLessThan(1e-3);
         expect(Math.abs(pass.offset - offset)).toBeLessThan(1e-3);
         expect(azimuthDifference(pass.azimuthDeg, placed.azimuthDeg)).toBeLessThan(1e-4);
         // Against Karney: the foot is as far as the pass says.
-        expect(Math.abs(inverse(placed.at[0], placed.at[1], pass.foot[0], pass.foot[1]).length - pass.distance)).toBeLessThan(1e-4);
+        expect(
+          Math.abs(inverse(placed.at[0], placed.at[1], pass.foot[0], pass.foot[1]).length - pass.distance),
+        ).toBeLessThan(1e-4);
       }),
       { seed: 20261125, numRuns: 1000 },
     );
@@ -151,7 +195,8 @@ describe('a recorder that stood still near the point', () => {
     return Array.from({ length: 50 }, () => from(at, 360 * random(), 4 * random()));
   };
   const along = (measure: number): LonLat => from(ORIGIN, 90, measure);
-  const straight = (start: number, end: number): LonLat[] => Array.from({ length: Math.abs(end - start) / 10 + 1 }, (_, k) => along(start + Math.sign(end - start) * 10 * k));
+  const straight = (start: number, end: number): LonLat[] =>
+    Array.from({ length: Math.abs(end - start) / 10 + 1 }, (_, k) => along(start + Math.sign(end - start) * 10 * k));
 
   it('makes one pass, with the nearest of its places as the foot', () => {
     const indexed = indexCourse(courseThrough([...straight(0, 290), ...tangled(5, along(300)), ...straight(310, 600)]));
@@ -159,15 +204,21 @@ describe('a recorder that stood still near the point', () => {
     const [pass, ...more] = passesOf(indexed, pin);
     expect(indexed.tangles).toHaveLength(1);
     expect(more).toEqual([]);
-    const nearest = Math.min(...indexed.course.raw.map((_, k) => inverse(indexed.course.lon[k]!, indexed.course.lat[k]!, ...pin).length));
+    const nearest = Math.min(
+      ...indexed.course.raw.map((_, k) => inverse(indexed.course.lon[k]!, indexed.course.lat[k]!, ...pin).length),
+    );
     expect(pass!.distance).toBeLessThanOrEqual(nearest);
     expect(pass!.distance).toBeGreaterThan(9);
   });
 
   it('on the way out leaves the way home a pass of its own, and on the way home the way out', () => {
     const pin = from(along(300), 0, 12);
-    const out = indexCourse(courseThrough([...straight(0, 290), ...tangled(5, along(300)), ...straight(310, 500), ...straight(490, 0)]));
-    const home = indexCourse(courseThrough([...straight(0, 500), ...straight(490, 310), ...tangled(6, along(300)), ...straight(290, 0)]));
+    const out = indexCourse(
+      courseThrough([...straight(0, 290), ...tangled(5, along(300)), ...straight(310, 500), ...straight(490, 0)]),
+    );
+    const home = indexCourse(
+      courseThrough([...straight(0, 500), ...straight(490, 310), ...tangled(6, along(300)), ...straight(290, 0)]),
+    );
     for (const indexed of [out, home]) {
       expect(indexed.tangles).toHaveLength(1);
       expect(passesOf(indexed, pin)).toHaveLength(2);
@@ -175,7 +226,16 @@ describe('a recorder that stood still near the point', () => {
   });
 
   it('twice, on the way out and on the way home, makes two passes', () => {
-    const indexed = indexCourse(courseThrough([...straight(0, 290), ...tangled(5, along(300)), ...straight(310, 500), ...straight(490, 310), ...tangled(6, along(300)), ...straight(290, 0)]));
+    const indexed = indexCourse(
+      courseThrough([
+        ...straight(0, 290),
+        ...tangled(5, along(300)),
+        ...straight(310, 500),
+        ...straight(490, 310),
+        ...tangled(6, along(300)),
+        ...straight(290, 0),
+      ]),
+    );
     expect(indexed.tangles).toHaveLength(2);
     expect(passesOf(indexed, from(along(300), 0, 12))).toHaveLength(2);
   });

@@ -50,7 +50,9 @@ function demandPosition(at: LonLat): void {
   const [lon, lat] = at;
   // A number that is none is not near anything, and would read as "no pass".
   if (Number.isFinite(lon) && Number.isFinite(lat) && Math.abs(lon) <= 360 && Math.abs(lat) <= 90) return;
-  throw new RangeError(`found the position [${String(lon)}, ${String(lat)}]; expected [longitude, latitude] in degrees as numbers, latitude from -90 to 90: longitude comes first`);
+  throw new RangeError(
+    `found the position [${String(lon)}, ${String(lat)}]; expected [longitude, latitude] in degrees as numbers, latitude from -90 to 90: longitude comes first`,
+  );
 }
 
 /**
@@ -132,7 +134,11 @@ function passOf(minimum: Minimum, { course }: IndexedCourse, at: LonLat, options
   // On the line both sides are as likely, also where positions are taken as exact and σ is 0.
   const confidence = offset === 0 ? 0.5 : normalCdf(Math.abs(offset) / sigmaOf(options));
   const side: Side =
-    confidence < options.sideConfidence || minimum.turnDeg > SIDELESS_TURN || offset === 0 ? 'unclear' : offset > 0 ? 'left' : 'right';
+    confidence < options.sideConfidence || minimum.turnDeg > SIDELESS_TURN || offset === 0
+      ? 'unclear'
+      : offset > 0
+        ? 'left'
+        : 'right';
   const foot = fromEastNorth(at, east, north);
   // The frame's north is the point's; at the foot the meridian leans by the convergence.
   const lean = wrapDegrees(foot[0] - at[0]) * Math.sin(((foot[1] + at[1]) / 2) * RADIANS);

@@ -7,7 +7,16 @@ import { describe, expect, it } from 'vitest';
 import type { LonLat } from '../finding.ts';
 import { azimuthDifference, normalAzimuth, wrapDegrees } from '../geodesy/ellipsoid.ts';
 import { inverse } from '../geodesy/karney.ts';
-import { ORIGIN, type TurtleLeg, courseThrough, from, generator, segmentThrough, turtlePoints, valueOf } from '../testing/courses.ts';
+import {
+  ORIGIN,
+  type TurtleLeg,
+  courseThrough,
+  from,
+  generator,
+  segmentThrough,
+  turtlePoints,
+  valueOf,
+} from '../testing/courses.ts';
 import { buildCourse } from './build.ts';
 import { type Course, type Pass, courseLength, rawLength } from './course.ts';
 import { pointAt, sliceLine } from './locate.ts';
@@ -28,7 +37,11 @@ const wandering: fc.Arbitrary<LonLat[]> = fc
   .tuple(place, real(0, 360), fc.array(fc.tuple(real(-100, 100), real(15, 180)), { minLength: 4, maxLength: 30 }))
   .map(([origin, azimuth, bends]) => {
     let heading = azimuth;
-    return turtlePoints(origin, bends.map(([bend, length]): TurtleLeg => [normalAzimuth((heading += bend)), length]), 200);
+    return turtlePoints(
+      origin,
+      bends.map(([bend, length]): TurtleLeg => [normalAzimuth((heading += bend)), length]),
+      200,
+    );
   });
 
 const moved = (at: LonLat, east: number, north: number): LonLat => from(from(at, 90, east), 0, north);
@@ -43,7 +56,12 @@ const repeating: fc.Arbitrary<LonLat[]> = fc
     const random = generator(seed);
     const lap = LAPS.map((turn, k): TurtleLeg => [normalAzimuth(azimuth + turn), k % 2 === 0 ? a : b]);
     const [out, home] = [normalAzimuth(azimuth), normalAzimuth(azimuth + 180)];
-    const legs = back ? Array.from({ length: times }, (): TurtleLeg[] => [[out, a + b], [home, a + b]]).flat() : Array.from({ length: times }, () => lap).flat();
+    const legs = back
+      ? Array.from({ length: times }, (): TurtleLeg[] => [
+          [out, a + b],
+          [home, a + b],
+        ]).flat()
+      : Array.from({ length: times }, () => lap).flat();
     return turtlePoints(origin, legs, 30).map((at) => moved(at, random() - 0.5, random() - 0.5));
   });
 
@@ -52,13 +70,16 @@ const drawn = fc.oneof(wandering, repeating);
 /** Where a pin stands: by the course, at a share of its length, up to 55 m to a side. */
 const pin = fc.record({ share: real(0.02, 0.98), offset: real(-55, 55) });
 
-const pinBy = (course: Course, { share, offset }: { share: number; offset: number }): LonLat => pointAt(course, share * courseLength(course), offset)!.at;
+const pinBy = (course: Course, { share, offset }: { share: number; offset: number }): LonLat =>
+  pointAt(course, share * courseLength(course), offset)!.at;
 
 const passesBy = (course: Course, at: LonLat): Pass[] => passesOf(indexCourse(course), at);
 
-const turned = (points: readonly LonLat[], degrees: number): LonLat[] => points.map(([lon, lat]) => [wrapDegrees(lon + degrees), lat]);
+const turned = (points: readonly LonLat[], degrees: number): LonLat[] =>
+  points.map(([lon, lat]) => [wrapDegrees(lon + degrees), lat]);
 
-const lengthOf = (points: readonly LonLat[]): number => points.slice(1).reduce((sum, [lon, lat], k) => sum + inverse(points[k]![0], points[k]![1], lon, lat).length, 0);
+const lengthOf = (points: readonly LonLat[]): number =>
+  points.slice(1).reduce((sum, [lon, lat], k) => sum + inverse(points[k]![0], points[k]![1], lon, lat).length, 0);
 
 /** Every segment with more points on its geodesic, 1 to `pieces` of them by turns. */
 const subdivided = (points: readonly LonLat[], pieces: number): LonLat[] =>
@@ -67,7 +88,10 @@ const subdivided = (points: readonly LonLat[], pieces: number): LonLat[] =>
     const [lon, lat] = points[k - 1]!;
     const { length, azimuthDeg } = inverse(lon, lat, to[0], to[1]);
     const cuts = (k % pieces) + 1;
-    return [...Array.from({ length: cuts }, (_, cut) => from([lon, lat], azimuthDeg, (length * (cut + 1)) / (cuts + 1))), to];
+    return [
+      ...Array.from({ length: cuts }, (_, cut) => from([lon, lat], azimuthDeg, (length * (cut + 1)) / (cuts + 1))),
+      to,
+    ];
   });
 
 describe('a course', () => {
@@ -90,7 +114,13 @@ describe('a course', () => {
           expect(Math.abs(pass.distance - mirror.distance)).toBeLessThan(MILLIMETRE);
           expect(Math.abs(pass.measure + mirror.measure - courseLength(course))).toBeLessThan(MILLIMETRE);
           expect(Math.abs(pass.offset + mirror.offset)).toBeLessThan(MILLIMETRE);
-          expect([pass.side, mirror.side]).toEqual(pass.side === 'unclear' ? ['unclear', 'unclear'] : pass.side === 'left' ? ['left', 'right'] : ['right', 'left']);
+          expect([pass.side, mirror.side]).toEqual(
+            pass.side === 'unclear'
+              ? ['unclear', 'unclear']
+              : pass.side === 'left'
+                ? ['left', 'right']
+                : ['right', 'left'],
+          );
           expect(azimuthDifference(pass.azimuthDeg, mirror.azimuthDeg)).toBeGreaterThan(180 - 1e-3);
         });
       }),
@@ -120,7 +150,11 @@ describe('a course', () => {
     fc.assert(
       fc.property(drawn, fc.array(real(0, 1), { minLength: 1, maxLength: 8 }), (points, shares) => {
         const course = courseThrough(points);
-        const cuts = [0, ...shares.sort((a, b) => a - b).map((share) => share * courseLength(course)), courseLength(course)];
+        const cuts = [
+          0,
+          ...shares.sort((a, b) => a - b).map((share) => share * courseLength(course)),
+          courseLength(course),
+        ];
         const lengths = cuts.slice(1).map((to, k) => lengthOf(sliceLine(course, cuts[k]!, to)));
         lengths.forEach((length, k) => expect(Math.abs(length - (cuts[k + 1]! - cuts[k]!))).toBeLessThan(1e-5));
         expect(Math.abs(lengths.reduce((a, b) => a + b, 0) - lengthOf(points))).toBeLessThan(1e-4);
@@ -176,7 +210,9 @@ describe('a recorder’s noise', () => {
     let two = 0;
     for (let run = 0; run < RUNS; run++) {
       const out = Array.from({ length: 60 }, (_, k) => spot(-300 + k * 5, -5));
-      const turn = Array.from({ length: 5 }, (_, k) => spot(5 * Math.sin((Math.PI * (k + 0.5)) / 5), -5 * Math.cos((Math.PI * (k + 0.5)) / 5)));
+      const turn = Array.from({ length: 5 }, (_, k) =>
+        spot(5 * Math.sin((Math.PI * (k + 0.5)) / 5), -5 * Math.cos((Math.PI * (k + 0.5)) / 5)),
+      );
       const back = Array.from({ length: 60 }, (_, k) => spot(-k * 5, 5));
       if (passesBy(courseThrough([...out, ...turn, ...back]), from(centre, 270, 10)).length === 2) two++;
     }

@@ -6,7 +6,8 @@ import { cleaned, flawFindings, flawsOf, tangleFindings } from './quality.ts';
 import { indexCourse } from './segmentIndex.ts';
 
 const road = (length = 1000): LonLat[] => turtlePoints(ORIGIN, [[80, length]], 10);
-const flaws = (points: readonly LonLat[]): string[] => flawsOf([segmentThrough(points)]).map((flaw) => `${flaw.kind} ${flaw.first}-${flaw.last}`);
+const flaws = (points: readonly LonLat[]): string[] =>
+  flawsOf([segmentThrough(points)]).map((flaw) => `${flaw.kind} ${flaw.first}-${flaw.last}`);
 
 function withSpike(): LonLat[] {
   const points = road();
@@ -25,8 +26,32 @@ function withTangle(): LonLat[] {
 describe('track quality', () => {
   it('finds nothing on a clean road, on a corner, on an out-and-back and on a closed loop', () => {
     expect(flaws(road())).toEqual([]);
-    expect(flaws(turtlePoints(ORIGIN, [[0, 300], [90, 300], [270, 300], [180, 300]], 20))).toEqual([]);
-    expect(flaws(turtlePoints(ORIGIN, [[0, 500], [180, 500]], 20))).toEqual([]);
+    expect(
+      flaws(
+        turtlePoints(
+          ORIGIN,
+          [
+            [0, 300],
+            [90, 300],
+            [270, 300],
+            [180, 300],
+          ],
+          20,
+        ),
+      ),
+    ).toEqual([]);
+    expect(
+      flaws(
+        turtlePoints(
+          ORIGIN,
+          [
+            [0, 500],
+            [180, 500],
+          ],
+          20,
+        ),
+      ),
+    ).toEqual([]);
   });
 
   it('names a spike by its point and its size, and cleaning takes out that point alone', () => {
@@ -41,16 +66,54 @@ describe('track quality', () => {
   });
 
   it('names a jump far longer than the steps around it, and a step just under the limit not', () => {
-    const after = (gap: number): LonLat[] => [...road(), ...turtlePoints(from(road().at(-1)!, 80, gap), [[80, 500]], 10)];
+    const after = (gap: number): LonLat[] => [
+      ...road(),
+      ...turtlePoints(from(road().at(-1)!, 80, gap), [[80, 500]], 10),
+    ];
     expect(flaws(after(205))).toEqual(['jump 100-101']);
     expect(flaws(after(195))).toEqual([]);
   });
 
   it('names points more than 200 m apart on a bend, not on a straight or at one corner', () => {
-    const bend = turtlePoints(ORIGIN, [[0, 210], [15, 210], [30, 210], [45, 210]], 1000);
+    const bend = turtlePoints(
+      ORIGIN,
+      [
+        [0, 210],
+        [15, 210],
+        [30, 210],
+        [45, 210],
+      ],
+      1000,
+    );
     expect(flaws(bend)).toEqual(['sparse-bend 1-2', 'sparse-bend 2-3']);
-    expect(flaws(turtlePoints(ORIGIN, [[0, 190], [15, 190], [30, 190], [45, 190]], 1000))).toEqual([]);
-    expect(flaws(turtlePoints(ORIGIN, [[0, 400], [0, 400], [80, 400], [80, 400]], 1000))).toEqual([]);
+    expect(
+      flaws(
+        turtlePoints(
+          ORIGIN,
+          [
+            [0, 190],
+            [15, 190],
+            [30, 190],
+            [45, 190],
+          ],
+          1000,
+        ),
+      ),
+    ).toEqual([]);
+    expect(
+      flaws(
+        turtlePoints(
+          ORIGIN,
+          [
+            [0, 400],
+            [0, 400],
+            [80, 400],
+            [80, 400],
+          ],
+          1000,
+        ),
+      ),
+    ).toEqual([]);
   });
 
   it('names a standing-still tangle with its length, and cleaning leaves its ends', () => {
@@ -61,7 +124,9 @@ describe('track quality', () => {
     expect(finding!.measured).toBeGreaterThan(100);
     expect(finding!.where.measure).toBeGreaterThan(480);
     const { segments } = cleaned([segmentThrough(points)]);
-    const length = indexCourse(courseThrough([...segments[0]!.lon].map((lon, i) => [lon, segments[0]!.lat[i]!] as const))).course.raw.at(-1)!;
+    const length = indexCourse(
+      courseThrough([...segments[0]!.lon].map((lon, i) => [lon, segments[0]!.lat[i]!] as const)),
+    ).course.raw.at(-1)!;
     expect(length).toBeLessThan(1030);
     expect(tangleFindings(indexCourse(courseThrough(road())), {})).toEqual([]);
   });
@@ -99,13 +164,19 @@ describe('track quality', () => {
 
   it('finds no spike in the first two steps and the last: before and behind them nothing tells where the course goes on', () => {
     const tip = from(ORIGIN, 0, 40);
-    expect(flaws([ORIGIN, tip, from(tip, 175, 40), from(from(tip, 175, 40), 90, 60), from(from(tip, 175, 40), 90, 120)])).toEqual([]);
+    expect(
+      flaws([ORIGIN, tip, from(tip, 175, 40), from(from(tip, 175, 40), 90, 60), from(from(tip, 175, 40), 90, 120)]),
+    ).toEqual([]);
     const foot = turtlePoints(ORIGIN, [[90, 100]], 50);
     expect(flaws([...foot, from(foot.at(-1)!, 0, 40), from(foot.at(-1)!, 5, 1)])).toEqual([]);
   });
 
   it('needs 100 m for a jump where steps are short, and 20 usual steps where they are long', () => {
-    const stepping = (step: number, gap: number): string[] => flaws([...turtlePoints(ORIGIN, [[90, step * 20]], step), ...turtlePoints(from(ORIGIN, 90, step * 20 + gap), [[90, step * 20]], step)]);
+    const stepping = (step: number, gap: number): string[] =>
+      flaws([
+        ...turtlePoints(ORIGIN, [[90, step * 20]], step),
+        ...turtlePoints(from(ORIGIN, 90, step * 20 + gap), [[90, step * 20]], step),
+      ]);
     expect(stepping(2, 100.1)).toEqual(['jump 20-21']);
     expect(stepping(2, 99.9)).toEqual([]);
     expect(stepping(6, 120.1)).toEqual(['jump 20-21']);
@@ -113,7 +184,19 @@ describe('track quality', () => {
   });
 
   it('wants 200 m between points only where both ends of a step turn by more than 10°', () => {
-    const bending = (step: number, first: number, second: number): string[] => flaws(turtlePoints(ORIGIN, [[0, step], [first, step], [first + second, step], [first + second, step]], 1000));
+    const bending = (step: number, first: number, second: number): string[] =>
+      flaws(
+        turtlePoints(
+          ORIGIN,
+          [
+            [0, step],
+            [first, step],
+            [first + second, step],
+            [first + second, step],
+          ],
+          1000,
+        ),
+      );
     expect(bending(201, 10.1, 10.1)).toEqual(['sparse-bend 1-2']);
     expect(bending(199, 10.1, 10.1)).toEqual([]);
     expect(bending(201, 9.9, 10.1)).toEqual([]);
@@ -122,9 +205,17 @@ describe('track quality', () => {
 
   it('reads over repeated points, numbers points as the file has them, and tells flaws in running order', () => {
     const spiked = withSpike();
-    const repeated = [...spiked.slice(0, 10), spiked[9]!, spiked[9]!, ...spiked.slice(10), ...turtlePoints(from(road().at(-1)!, 80, 300), [[80, 100]], 10)];
+    const repeated = [
+      ...spiked.slice(0, 10),
+      spiked[9]!,
+      spiked[9]!,
+      ...spiked.slice(10),
+      ...turtlePoints(from(road().at(-1)!, 80, 300), [[80, 100]], 10),
+    ];
     expect(flaws(repeated)).toEqual(['spike 52-52', 'jump 103-104']);
-    expect(flawsOf([segmentThrough([]), segmentThrough([ORIGIN]), segmentThrough(spiked)])).toMatchObject([{ segment: 2, kind: 'spike' }]);
+    expect(flawsOf([segmentThrough([]), segmentThrough([ORIGIN]), segmentThrough(spiked)])).toMatchObject([
+      { segment: 2, kind: 'spike' },
+    ]);
   });
 
   it('cleans each segment of its own flaws only, and leaves jumps and the tangle’s ends', () => {
@@ -146,26 +237,51 @@ describe('track quality', () => {
   });
 
   it('warns of spikes, jumps and tangles, and notes sparse bends, with both points of a step', () => {
-    const bend = turtlePoints(ORIGIN, [[0, 210], [15, 210], [30, 210]], 1000);
+    const bend = turtlePoints(
+      ORIGIN,
+      [
+        [0, 210],
+        [15, 210],
+        [30, 210],
+      ],
+      1000,
+    );
     expect(flawFindings(flawsOf([segmentThrough(bend)]), {})).toEqual([
-      { code: 'track-sparse-bend', severity: 'note', message: expect.stringContaining('Points 2 to 3 of segment 1.') as string, where: { at: bend[1] }, measured: expect.closeTo(210, 3) as number, unit: 'm' },
+      {
+        code: 'track-sparse-bend',
+        severity: 'note',
+        message: expect.stringContaining('Points 2 to 3 of segment 1.') as string,
+        where: { at: bend[1] },
+        measured: expect.closeTo(210, 3) as number,
+        unit: 'm',
+      },
     ]);
     expect(flawFindings(flawsOf([segmentThrough(withSpike())]), {})[0]!.severity).toBe('warning');
   });
 
   it('tells of a tangle where it lies, by the course’s own distance', () => {
     const { course, tangles, boxes } = indexCourse(courseThrough(withTangle()));
-    const doubled = { ...course, scale: { raw: course.scale.raw, measure: course.scale.measure.map((measure) => 2 * measure) } };
+    const doubled = {
+      ...course,
+      scale: { raw: course.scale.raw, measure: course.scale.measure.map((measure) => 2 * measure) },
+    };
     const [finding] = tangleFindings({ course: doubled, tangles, boxes }, { file: 'a.gpx' });
     expect(finding!.where).toMatchObject({ file: 'a.gpx', measure: expect.closeTo(2 * tangles[0]!.from, 6) });
     expect(finding!.measured).toBeCloseTo(tangles[0]!.to - tangles[0]!.from, 9);
-    expect(finding!.message).toContain(`${(tangles[0]!.to - tangles[0]!.from).toFixed(1)} m of track within a circle of 10 m radius. From ${tangles[0]!.from.toFixed(0)} m to ${tangles[0]!.to.toFixed(0)} m of the line as recorded.`);
+    expect(finding!.message).toContain(
+      `${(tangles[0]!.to - tangles[0]!.from).toFixed(1)} m of track within a circle of 10 m radius. From ${tangles[0]!.from.toFixed(0)} m to ${tangles[0]!.to.toFixed(0)} m of the line as recorded.`,
+    );
     expect(inverse(...finding!.where.at!, ...withTangle()[50]!).length).toBeLessThan(15);
   });
 });
 
 it('a flaw behind repeated points is told from the first of them', () => {
   const points = road(200);
-  const repeated = [...points, points.at(-1)!, points.at(-1)!, ...turtlePoints(from(points.at(-1)!, 80, 300), [[80, 100]], 10)];
+  const repeated = [
+    ...points,
+    points.at(-1)!,
+    points.at(-1)!,
+    ...turtlePoints(from(points.at(-1)!, 80, 300), [[80, 100]], 10),
+  ];
   expect(flaws(repeated)).toEqual(['jump 20-23']);
 });

@@ -90,7 +90,8 @@ function azimuthOf({ segment: { lon, lat }, vertices }: Line, step: number): num
 }
 
 /** Degrees that the line turns between two steps. */
-const turnBetween = (line: Line, a: number, b: number): number => azimuthDifference(azimuthOf(line, a), azimuthOf(line, b));
+const turnBetween = (line: Line, a: number, b: number): number =>
+  azimuthDifference(azimuthOf(line, a), azimuthOf(line, b));
 
 function flaw(kind: Flaw['kind'], { segment, vertices }: Line, first: number, last: number, size: number): Found {
   const vertex = vertices[first]!;
@@ -123,7 +124,12 @@ function sparseBends(line: Line): Found[] {
   const found: Found[] = [];
   for (let k = 1; k + 1 < lengths.length; k++) {
     // A bend turns on at both ends of the step; a corner between two straights turns at one.
-    if (lengths[k]! <= SPARSE || turnBetween(line, k - 1, k) <= SPARSE_TURN || turnBetween(line, k, k + 1) <= SPARSE_TURN) continue;
+    if (
+      lengths[k]! <= SPARSE ||
+      turnBetween(line, k - 1, k) <= SPARSE_TURN ||
+      turnBetween(line, k, k + 1) <= SPARSE_TURN
+    )
+      continue;
     found.push(flaw('sparse-bend', line, k, k + 1, lengths[k]!));
   }
   return found;
@@ -137,14 +143,19 @@ function tangles(segment: GpxSegment, index: number): Flaw[] {
   const at = cumsum(line.lengths);
   // Vertex k + 1 of the line stands at the end of step k.
   const vertexAt = (raw: number): number => Math.min(bisectLeft(at, raw - 1e-6) + 1, line.vertices.length - 1);
-  return tanglesOf(built.value).map(({ from, to }) => ({ ...flaw('tangle', line, from === 0 ? 0 : vertexAt(from), vertexAt(to), to - from), segment: index }));
+  return tanglesOf(built.value).map(({ from, to }) => ({
+    ...flaw('tangle', line, from === 0 ? 0 : vertexAt(from), vertexAt(to), to - from),
+    segment: index,
+  }));
 }
 
 const SAID: { readonly [kind in Flaw['kind']]: (size: string) => string } = {
   spike: (size) => `A spike: one point leaves the course by ${size} and returns; it adds twice that.`,
   tangle: (size) => `A standing-still tangle: ${size} of track within a circle of 10 m radius.`,
-  jump: (size) => `A jump of ${size} between two points, far longer than the steps around it; joined by a straight line.`,
-  'sparse-bend': (size) => `Two points are ${size} apart on a bend; expected at most ${SPARSE} m, so that the line follows the road.`,
+  jump: (size) =>
+    `A jump of ${size} between two points, far longer than the steps around it; joined by a straight line.`,
+  'sparse-bend': (size) =>
+    `Two points are ${size} apart on a bend; expected at most ${SPARSE} m, so that the line follows the road.`,
 };
 
 /**
@@ -190,7 +201,14 @@ export function tangleFindings({ course, tangles: found }: IndexedCourse, where:
     const at = placeAtRaw(course, from);
     const place = at === null ? {} : { at: groundAt(course, at).at };
     const message = `${SAID.tangle(`${(to - from).toFixed(1)} m`)} From ${from.toFixed(0)} m to ${to.toFixed(0)} m of the line as recorded.`;
-    return { code: 'track-tangle', severity: 'warning', message, where: { ...where, measure: measureOf(course, from), ...place }, measured: to - from, unit: 'm' };
+    return {
+      code: 'track-tangle',
+      severity: 'warning',
+      message,
+      where: { ...where, measure: measureOf(course, from), ...place },
+      measured: to - from,
+      unit: 'm',
+    };
   });
 }
 
@@ -207,7 +225,10 @@ export function tangleFindings({ course, tangles: found }: IndexedCourse, where:
  * removed.map(({ kind, first }) => ({ kind, first })); // → [{ kind: 'spike', first: 3 }]
  * ```
  */
-export function cleaned(segments: readonly GpxSegment[]): { readonly segments: GpxSegment[]; readonly removed: readonly Flaw[] } {
+export function cleaned(segments: readonly GpxSegment[]): {
+  readonly segments: GpxSegment[];
+  readonly removed: readonly Flaw[];
+} {
   const removed = [...flawsOf(segments).filter(({ kind }) => kind === 'spike'), ...segments.flatMap(tangles)];
   const kept = segments.map((segment, index) => {
     const gone = new Set<number>();
@@ -217,7 +238,9 @@ export function cleaned(segments: readonly GpxSegment[]): { readonly segments: G
       else for (let i = first + 1; i < last; i++) gone.add(i);
     }
     const keep = (_: number, i: number): boolean => !gone.has(i);
-    return gone.size === 0 ? segment : { lon: segment.lon.filter(keep), lat: segment.lat.filter(keep), ele: segment.ele.filter(keep) };
+    return gone.size === 0
+      ? segment
+      : { lon: segment.lon.filter(keep), lat: segment.lat.filter(keep), ele: segment.ele.filter(keep) };
   });
   return { segments: kept, removed };
 }

@@ -31,7 +31,8 @@ export function interpolate(from: readonly number[], to: readonly number[], valu
  * measureOf(calibrated.value.course, 1000); // → 1010.828
  * ```
  */
-export const measureOf = (course: Course, raw: Metres): Metres => interpolate(course.scale.raw, course.scale.measure, raw);
+export const measureOf = (course: Course, raw: Metres): Metres =>
+  interpolate(course.scale.raw, course.scale.measure, raw);
 
 /**
  * Raw measure, metres, of a calibrated one: the inverse of {@link measureOf}.
@@ -47,4 +48,5 @@ export const measureOf = (course: Course, raw: Metres): Metres => interpolate(co
  * rawOf(calibrated.value.course, 1010.828); // → 1000
  * ```
  */
-export const rawOf = (course: Course, measure: Metres): Metres => interpolate(course.scale.measure, course.scale.raw, measure);
+export const rawOf = (course: Course, measure: Metres): Metres =>
+  interpolate(course.scale.measure, course.scale.raw, measure);

@@ -21,8 +21,15 @@ function distanceTo(course: Course, vertex: number, at: LonLat): number {
 const holds = (indexed: IndexedCourse, at: LonLat, radius: number, vertex: number): boolean =>
   nearRuns(indexed, at, radius).some(({ first, last }) => first <= vertex && vertex + 1 <= last);
 
-const legs = fc.array(fc.tuple(fc.integer({ min: 0, max: 359 }), fc.integer({ min: 5, max: 900 })), { minLength: 1, maxLength: 14 });
-const near = fc.record({ along: fc.integer({ min: 0, max: 1000 }), azimuthDeg: fc.integer({ min: 0, max: 359 }), away: fc.integer({ min: 0, max: 90 }) });
+const legs = fc.array(fc.tuple(fc.integer({ min: 0, max: 359 }), fc.integer({ min: 5, max: 900 })), {
+  minLength: 1,
+  maxLength: 14,
+});
+const near = fc.record({
+  along: fc.integer({ min: 0, max: 1000 }),
+  azimuthDeg: fc.integer({ min: 0, max: 359 }),
+  away: fc.integer({ min: 0, max: 90 }),
+});
 
 function findsAll(origin: fc.Arbitrary<LonLat>, seed: number): void {
   fc.assert(
@@ -43,13 +50,19 @@ const place = (lon: [number, number], lat: [number, number]): fc.Arbitrary<LonLa
   fc.tuple(real(lon[0], lon[1]), real(lat[0], lat[1]));
 
 describe('the segment index', () => {
-  it('finds every segment within the radius: the same as by trying all', () => findsAll(place([-180, 180], [-80, 80]), 1));
+  it('finds every segment within the radius: the same as by trying all', () =>
+    findsAll(place([-180, 180], [-80, 80]), 1));
   it('finds them across the antimeridian', () => findsAll(place([179.99, 180], [-75, 75]), 2));
   it('finds them at 89° of latitude', () => findsAll(place([-180, 180], [89, 89.01]), 3));
   it('finds them within sight of a pole', () => findsAll(place([-180, 180], [89.95, 89.99]), 4));
 
   it('finds a point at the antimeridian, given from either side', () => {
-    const indexed = indexCourse(courseThrough([[179.9995, 10], [-179.9995, 10]]));
+    const indexed = indexCourse(
+      courseThrough([
+        [179.9995, 10],
+        [-179.9995, 10],
+      ]),
+    );
     for (const lon of [180, -180]) expect(nearRuns(indexed, [lon, 10.0001], 60)).toEqual([{ first: 0, last: 1 }]);
   });
 
@@ -63,7 +76,17 @@ describe('the segment index', () => {
 
   it('gives runs in running order, apart from each other, touching ones merged', () => {
     const random = generator(5);
-    const points = [...turtlePoints(ORIGIN, [[90, 1500], [270, 1500], [90, 1500]], 10)];
+    const points = [
+      ...turtlePoints(
+        ORIGIN,
+        [
+          [90, 1500],
+          [270, 1500],
+          [90, 1500],
+        ],
+        10,
+      ),
+    ];
     const indexed = indexCourse(courseThrough(points));
     for (let k = 0; k < 50; k++) {
       const runs = nearRuns(indexed, from(ORIGIN, 90, 1500 * random()), 60);
@@ -89,7 +112,18 @@ describe('the boxes of an index', () => {
   });
 
   it('that do not touch make runs of their own: one on the way out, one on the way home', () => {
-    const indexed = indexCourse(courseThrough(turtlePoints(ORIGIN, [[90, 1500], [270, 1500]], 10)));
+    const indexed = indexCourse(
+      courseThrough(
+        turtlePoints(
+          ORIGIN,
+          [
+            [90, 1500],
+            [270, 1500],
+          ],
+          10,
+        ),
+      ),
+    );
     const runs = nearRuns(indexed, from(ORIGIN, 90, 200), 60);
     expect(runs).toHaveLength(2);
     expect(runs[0]!.last).toBeLessThan(48);

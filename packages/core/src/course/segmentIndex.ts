@@ -76,7 +76,10 @@ export function nearRuns({ course, boxes }: IndexedCourse, [lon, lat]: LonLat, r
     const x = lon + 360 * turn;
     for (const box of boxes.search(x - halfWidth, lat - halfHeight, x + halfWidth, lat + halfHeight)) hits.add(box);
   }
-  return merged([...hits].sort((a, b) => a - b), course.lon.length - 1);
+  return merged(
+    [...hits].sort((a, b) => a - b),
+    course.lon.length - 1,
+  );
 }
 
 function merged(ascending: readonly number[], segments: number): VertexRun[] {

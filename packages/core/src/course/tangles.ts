@@ -81,14 +81,19 @@ function growCircle(x: Float64Array, y: Float64Array, count: number): number {
   return count - 1;
 }
 
-const holds = (circle: Circle, x: number, y: number): boolean => Math.hypot(x - circle.x, y - circle.y) <= circle.r + 1e-9;
+const holds = (circle: Circle, x: number, y: number): boolean =>
+  Math.hypot(x - circle.x, y - circle.y) <= circle.r + 1e-9;
 
 /** Smallest circle of points 0 to `last` that has point `last` on its rim. */
 function circleWith(x: Float64Array, y: Float64Array, last: number): Circle {
   let circle: Circle = { x: x[last]!, y: y[last]!, r: 0 };
   for (let j = 0; j < last; j++) {
     if (holds(circle, x[j]!, y[j]!)) continue;
-    circle = { x: (x[j]! + x[last]!) / 2, y: (y[j]! + y[last]!) / 2, r: Math.hypot(x[j]! - x[last]!, y[j]! - y[last]!) / 2 };
+    circle = {
+      x: (x[j]! + x[last]!) / 2,
+      y: (y[j]! + y[last]!) / 2,
+      r: Math.hypot(x[j]! - x[last]!, y[j]! - y[last]!) / 2,
+    };
     for (let k = 0; k < j; k++) if (!holds(circle, x[k]!, y[k]!)) circle = throughThree(x, y, last, j, k);
   }
   return circle;

@@ -12,17 +12,36 @@ const STAMP = Date.UTC(2027, 0, 2, 3, 4, 5);
 const CLOCK: Partial<Plan> = { date: '2027-09-12', timeZone: 'Etc/UTC' };
 
 /** Times that the tests choose, instead of those reckoned. */
-function calendarAt(times: Partial<Pick<StationDay, 'crewAt' | 'openFrom' | 'openUntil' | 'quantiles'>>, keys: Partial<Plan> = {}, station: Partial<PlanStation> = {}): Analysis {
-  const analysis = analysisOf(STRAIGHT, [{ ...AT_1500, name: 'Kelp Bay', ...station }], { races: [runners()], ...CLOCK, ...keys });
+function calendarAt(
+  times: Partial<Pick<StationDay, 'crewAt' | 'openFrom' | 'openUntil' | 'quantiles'>>,
+  keys: Partial<Plan> = {},
+  station: Partial<PlanStation> = {},
+): Analysis {
+  const analysis = analysisOf(STRAIGHT, [{ ...AT_1500, name: 'Kelp Bay', ...station }], {
+    races: [runners()],
+    ...CLOCK,
+    ...keys,
+  });
   const day = analysis.day!;
-  return { ...analysis, day: { ...day, stations: day.stations.map((own) => ({ ...own, crewAt: 6 * H, openFrom: 7 * H, openUntil: 10 * H, ...times })) } };
+  return {
+    ...analysis,
+    day: {
+      ...day,
+      stations: day.stations.map((own) => ({ ...own, crewAt: 6 * H, openFrom: 7 * H, openUntil: 10 * H, ...times })),
+    },
+  };
 }
 
 /** Properties of the only event, unfolded (RFC 5545, section 3.1). */
 function eventOf(analysis: Analysis): Map<string, string> {
   const text = valueOf(toCalendar(analysis, STAMP)).replaceAll('\r\n ', '');
   const [, event] = /BEGIN:VEVENT\r\n([\s\S]*)END:VEVENT\r\n/u.exec(text)!;
-  return new Map(event!.trimEnd().split('\r\n').map((line) => [line.slice(0, line.indexOf(':')), line.slice(line.indexOf(':') + 1)]));
+  return new Map(
+    event!
+      .trimEnd()
+      .split('\r\n')
+      .map((line) => [line.slice(0, line.indexOf(':')), line.slice(line.indexOf(':') + 1)]),
+  );
 }
 const saysOf = (analysis: Analysis): string[] => eventOf(analysis).get('DESCRIPTION')!.split('\\n');
 
@@ -31,7 +50,11 @@ describe('an event', () => {
     const points = [{ kind: 'access', at: ORIGIN, street: 'Kelp Road' }] as const;
     const event = eventOf(calendarAt({}, { timeZone: 'Etc/GMT+1' }, { at: [-17.3839, -33.2], points }));
     // Etc/GMT+1 is one hour behind UTC (the sign of these names is turned, IANA time zone database).
-    expect([event.get('DTSTART'), event.get('DTEND'), event.get('DTSTAMP')]).toEqual(['20270912T070000Z', '20270912T110000Z', '20270102T030405Z']);
+    expect([event.get('DTSTART'), event.get('DTEND'), event.get('DTSTAMP')]).toEqual([
+      '20270912T070000Z',
+      '20270912T110000Z',
+      '20270102T030405Z',
+    ]);
     expect(event.get('SUMMARY')).toBe('Station 1: Kelp Bay');
     expect(event.get('LOCATION')).toBe('Kelp Bay\\, Kelp Road');
     const [lat, lon] = event.get('GEO')!.split(';').map(Number);
@@ -40,11 +63,23 @@ describe('an event', () => {
 
   it('says when to be there, when it must be ready, the first runner, and that race control has the last word', () => {
     const quantiles = { first: 7.5 * H, p10: 8 * H, p50: 8 * H, p90: 8 * H, last: 9 * H };
-    expect(saysOf(calendarAt({ quantiles }, { revision: '3' }))).toEqual(['Be there: 06:00', 'Ready: 07:00', 'First runner: 07:30', 'Open until about 10:00\\, and until race control releases you', 'Clock times there: Etc/UTC', 'test\\, version 3']);
+    expect(saysOf(calendarAt({ quantiles }, { revision: '3' }))).toEqual([
+      'Be there: 06:00',
+      'Ready: 07:00',
+      'First runner: 07:30',
+      'Open until about 10:00\\, and until race control releases you',
+      'Clock times there: Etc/UTC',
+      'test\\, version 3',
+    ]);
   });
 
   it('leaves out what nobody knows: no ready time, no first runner, no version', () => {
-    expect(saysOf(calendarAt({ openFrom: null, quantiles: null }))).toEqual(['Be there: 06:00', 'Open until about 10:00\\, and until race control releases you', 'Clock times there: Etc/UTC', 'test']);
+    expect(saysOf(calendarAt({ openFrom: null, quantiles: null }))).toEqual([
+      'Be there: 06:00',
+      'Open until about 10:00\\, and until race control releases you',
+      'Clock times there: Etc/UTC',
+      'test',
+    ]);
   });
 
   it.each([
@@ -66,8 +101,14 @@ describe('an event', () => {
   });
 
   it('takes the street of another point where the way in has none, and does not say a name twice', () => {
-    const location = (points: PlanStation['points']): string => eventOf(calendarAt({}, {}, { points })).get('LOCATION')!;
-    expect(location([{ kind: 'access', at: ORIGIN }, { kind: 'drop', at: ORIGIN, street: 'Pier Lane' }])).toBe('Kelp Bay\\, Pier Lane');
+    const location = (points: PlanStation['points']): string =>
+      eventOf(calendarAt({}, {}, { points })).get('LOCATION')!;
+    expect(
+      location([
+        { kind: 'access', at: ORIGIN },
+        { kind: 'drop', at: ORIGIN, street: 'Pier Lane' },
+      ]),
+    ).toBe('Kelp Bay\\, Pier Lane');
     expect(location([{ kind: 'access', at: ORIGIN, street: 'Kelp Bay' }])).toBe('Kelp Bay');
     expect(location([])).toBe('Kelp Bay');
   });
@@ -81,14 +122,25 @@ describe('the clocks of a zone change in the night', () => {
     // 02:30 with the offset before the gap, −5 h.
     expect(eventOf(analysis).get('DTSTART')).toBe('20270314T073000Z');
     expect(findings).toEqual([
-      { code: 'calendar-clock-change', severity: 'note', message: 'The time 02:30:00 of station "s1" on 2027-03-14 does not exist that night: clocks are put forward over it. It was read as before the change. Tell the crew which is meant.', where: { path: '/stations/0', station: 's1' } },
+      {
+        code: 'calendar-clock-change',
+        severity: 'note',
+        message:
+          'The time 02:30:00 of station "s1" on 2027-03-14 does not exist that night: clocks are put forward over it. It was read as before the change. Tell the crew which is meant.',
+        where: { path: '/stations/0', station: 's1' },
+      },
     ]);
   });
 
   it('says that a time comes twice, and takes the first', () => {
-    const analysis = calendarAt({ crewAt: 0, openUntil: 1.5 * H }, { date: '2027-11-07', timeZone: 'America/New_York' });
+    const analysis = calendarAt(
+      { crewAt: 0, openUntil: 1.5 * H },
+      { date: '2027-11-07', timeZone: 'America/New_York' },
+    );
     expect(eventOf(analysis).get('DTEND')).toBe('20271107T053000Z');
-    expect(toCalendar(analysis, STAMP).findings.map(({ message }) => message)).toEqual([expect.stringContaining('01:30:00 of station "s1" on 2027-11-07 comes twice that night')]);
+    expect(toCalendar(analysis, STAMP).findings.map(({ message }) => message)).toEqual([
+      expect.stringContaining('01:30:00 of station "s1" on 2027-11-07 comes twice that night'),
+    ]);
   });
 });
 
@@ -105,13 +157,27 @@ describe('a calendar cannot be made', () => {
   };
 
   it('without a date or a time zone, and says what to add', () => {
-    expect(refusal(without('date'))).toEqual([['calendar-no-clock', expect.stringContaining('found no date in the plan; a calendar needs one to say when the crews come: add "date": "2027-09-12"'), '']]);
-    expect(refusal(without('timeZone'))).toEqual([['calendar-no-clock', expect.stringContaining('found no time zone in the plan'), '']]);
+    expect(refusal(without('date'))).toEqual([
+      [
+        'calendar-no-clock',
+        expect.stringContaining(
+          'found no date in the plan; a calendar needs one to say when the crews come: add "date": "2027-09-12"',
+        ),
+        '',
+      ],
+    ]);
+    expect(refusal(without('timeZone'))).toEqual([
+      ['calendar-no-clock', expect.stringContaining('found no time zone in the plan'), ''],
+    ]);
   });
 
   it('where no race has waves, or nobody arrives anywhere', () => {
-    expect(refusal(analysisOf(STRAIGHT, [AT_1500], CLOCK))).toEqual([['calendar-no-times', expect.stringContaining('found no race with waves'), '/races']]);
-    expect(refusal(calendarAt({ crewAt: null }))).toEqual([['calendar-no-times', expect.stringContaining('found no station that anybody arrives at'), '/stations']]);
+    expect(refusal(analysisOf(STRAIGHT, [AT_1500], CLOCK))).toEqual([
+      ['calendar-no-times', expect.stringContaining('found no race with waves'), '/races'],
+    ]);
+    expect(refusal(calendarAt({ crewAt: null }))).toEqual([
+      ['calendar-no-times', expect.stringContaining('found no station that anybody arrives at'), '/stations'],
+    ]);
     expect(refusal(calendarAt({ openUntil: null }))).toHaveLength(1);
   });
 
@@ -120,20 +186,33 @@ describe('a calendar cannot be made', () => {
     const result = toCalendar(analysis, STAMP);
     expect(valueOf(result).split('BEGIN:VEVENT')).toHaveLength(2);
     expect(result.findings).toEqual([
-      { code: 'calendar-left-out', severity: 'note', message: 'Nobody arrives at station "s2", so that its crew has no times: left out of the calendar.', where: { path: '/stations/1', station: 's2' } },
+      {
+        code: 'calendar-left-out',
+        severity: 'note',
+        message: 'Nobody arrives at station "s2", so that its crew has no times: left out of the calendar.',
+        where: { path: '/stations/1', station: 's2' },
+      },
     ]);
   });
 
   it('and a station that the race day does not know is left out as well', () => {
     const analysis = calendarAt({});
-    expect(refusal({ ...analysis, day: { ...analysis.day!, stations: [] } })).toEqual([['calendar-no-times', expect.stringContaining('found no station'), '/stations']]);
+    expect(refusal({ ...analysis, day: { ...analysis.day!, stations: [] } })).toEqual([
+      ['calendar-no-times', expect.stringContaining('found no station'), '/stations'],
+    ]);
   });
 });
 
 it('is one calendar in the order of RFC 5545, with the plan’s name, the caution and no line over 75 octets', () => {
   const text = valueOf(toCalendar(calendarAt({}, { name: 'Kelp; Run, 水' }), STAMP));
   const lines = text.split('\r\n');
-  expect(lines.slice(0, 5)).toEqual(['BEGIN:VCALENDAR', 'VERSION:2.0', 'PRODID:-//Halfcup//Crew times//EN', 'CALSCALE:GREGORIAN', 'NAME:Kelp\\; Run\\, 水']);
+  expect(lines.slice(0, 5)).toEqual([
+    'BEGIN:VCALENDAR',
+    'VERSION:2.0',
+    'PRODID:-//Halfcup//Crew times//EN',
+    'CALSCALE:GREGORIAN',
+    'NAME:Kelp\\; Run\\, 水',
+  ]);
   expect(lines.slice(-2)).toEqual(['END:VCALENDAR', '']);
   const bytes = new TextEncoder();
   expect(lines.filter((line) => bytes.encode(line).length > 75)).toEqual([]);

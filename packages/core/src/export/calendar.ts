@@ -57,7 +57,14 @@ export function toCalendar(analysis: Analysis, stampedAt: number): Result<string
   if (times.length === 0) return bad([noTimes(day === null)]);
   const idle = stations.filter(({ id }) => !times.some(({ station }) => station.id === id));
   const events = times.map((time) => eventOf(time, plan, clock.value, stampedAt));
-  const head = ['BEGIN:VCALENDAR', 'VERSION:2.0', 'PRODID:-//Halfcup//Crew times//EN', 'CALSCALE:GREGORIAN', `NAME:${textValue(plan.name)}`, `DESCRIPTION:${textValue(CAUTION)}`];
+  const head = [
+    'BEGIN:VCALENDAR',
+    'VERSION:2.0',
+    'PRODID:-//Halfcup//Crew times//EN',
+    'CALSCALE:GREGORIAN',
+    `NAME:${textValue(plan.name)}`,
+    `DESCRIPTION:${textValue(CAUTION)}`,
+  ];
   const lines = [...head, ...events.flatMap(({ lines: own }) => own), 'END:VCALENDAR'];
   return good(lines.map(foldedLine).join(''), [...idle.map(leftOut), ...events.flatMap(({ findings }) => findings)]);
 }
@@ -66,15 +73,26 @@ function clockOf({ plan: { date, timeZone } }: Analysis): Result<PlanClock> {
   if (date !== undefined && timeZone !== undefined) return good({ date, timeZone });
   const missing: [key: string, example: string][] = [
     ...(date === undefined ? [['date', '"date": "2027-09-12"'] as [string, string]] : []),
-    ...(timeZone === undefined ? [['time zone', '"timeZone": "Atlantic/Azores", its name in the IANA time zone database'] as [string, string]] : []),
+    ...(timeZone === undefined
+      ? [['time zone', '"timeZone": "Atlantic/Azores", its name in the IANA time zone database'] as [string, string]]
+      : []),
   ];
-  return bad(missing.map(([key, example]): Finding => ({ code: 'calendar-no-clock', severity: 'error', message: `found no ${key} in the plan; a calendar needs one to say when the crews come: add ${example}`, where: { path: '' } })));
+  return bad(
+    missing.map(([key, example]): Finding => ({
+      code: 'calendar-no-clock',
+      severity: 'error',
+      message: `found no ${key} in the plan; a calendar needs one to say when the crews come: add ${example}`,
+      where: { path: '' },
+    })),
+  );
 }
 
 const noTimes = (noWaves: boolean): Finding => ({
   code: 'calendar-no-times',
   severity: 'error',
-  message: noWaves ? 'found no race with waves; crew times come from arrivals: add "waves" and finish times to a race' : 'found no station that anybody arrives at; a calendar holds the crew times of stations: serve a race, or mend its waves',
+  message: noWaves
+    ? 'found no race with waves; crew times come from arrivals: add "waves" and finish times to a race'
+    : 'found no station that anybody arrives at; a calendar holds the crew times of stations: serve a race, or mend its waves',
   where: { path: noWaves ? '/races' : '/stations' },
 });
 
@@ -89,7 +107,9 @@ function crewTimes({ stations, day }: Analysis): CrewTime[] {
   const days = new Map(day?.stations.map((one) => [one.id, one]));
   return stations.flatMap((station): CrewTime[] => {
     const own = days.get(station.id);
-    return own === undefined || own.crewAt === null || own.openUntil === null ? [] : [{ station, day: own, from: own.crewAt, until: own.openUntil }];
+    return own === undefined || own.crewAt === null || own.openUntil === null
+      ? []
+      : [{ station, day: own, from: own.crewAt, until: own.openUntil }];
   });
 }
 
@@ -98,7 +118,12 @@ interface CalendarEvent {
   readonly findings: readonly Finding[];
 }
 
-function eventOf({ station, day, from, until }: CrewTime, plan: Plan, { date, timeZone }: PlanClock, stampedAt: number): CalendarEvent {
+function eventOf(
+  { station, day, from, until }: CrewTime,
+  plan: Plan,
+  { date, timeZone }: PlanClock,
+  stampedAt: number,
+): CalendarEvent {
   const [start, end] = [zonedInstant(date, from, timeZone), zonedInstant(date, until, timeZone)];
   const [lon, lat] = station.at;
   const lines = [
@@ -120,7 +145,10 @@ const degrees = (value: number): string => (Number(value.toFixed(7)) + 0).toFixe
 
 /** The street by which one gets in, where the plan names one. */
 function locationOf({ name, station: { points } }: StationLayout): string {
-  const { street } = points.find((point) => point.kind === 'access' && point.street !== undefined) ?? points.find((point) => point.street !== undefined) ?? {};
+  const { street } =
+    points.find((point) => point.kind === 'access' && point.street !== undefined) ??
+    points.find((point) => point.street !== undefined) ??
+    {};
   return street === undefined || street === name ? name : `${name}, ${street}`;
 }
 
@@ -139,15 +167,22 @@ const planLine = ({ name, revision }: Plan): string => (revision === undefined ?
 function clockText(seconds: number): string {
   const days = Math.floor(seconds / DAY);
   const shown = formatMinute(seconds - days * DAY);
-  return days === 0 ? shown : `${shown} ${days === -1 ? 'the day before' : days === 1 ? 'the next day' : `${Math.abs(days)} days ${days < 0 ? 'before' : 'later'}`}`;
+  return days === 0
+    ? shown
+    : `${shown} ${days === -1 ? 'the day before' : days === 1 ? 'the next day' : `${Math.abs(days)} days ${days < 0 ? 'before' : 'later'}`}`;
 }
 
 const DAY = 86_400;
 
-const SAYS = { skipped: 'does not exist that night: clocks are put forward over it. It was read as before the change', repeated: 'comes twice that night: clocks are put back. The first was taken' } as const;
+const SAYS = {
+  skipped: 'does not exist that night: clocks are put forward over it. It was read as before the change',
+  repeated: 'comes twice that night: clocks are put back. The first was taken',
+} as const;
 
 function troubleOf({ id, index }: StationLayout, seconds: number, { trouble }: ZonedInstant, date: string): Finding[] {
   if (trouble === null) return [];
   const message = `The time ${formatClock(seconds)} of station "${id}" on ${date} ${SAYS[trouble]}. Tell the crew which is meant.`;
-  return [{ code: 'calendar-clock-change', severity: 'note', message, where: { path: `/stations/${index}`, station: id } }];
+  return [
+    { code: 'calendar-clock-change', severity: 'note', message, where: { path: `/stations/${index}`, station: id } },
+  ];
 }

@@ -44,7 +44,13 @@ const findings = (list: readonly Finding[]): Finding[] => list.map(findingDocume
  */
 export const compareDocument = (comparison: Comparison): Comparison => ({
   variants: comparison.variants,
-  stations: comparison.stations.map(({ id, name, moved, from, to }) => ({ id, name, moved: toMicro(moved), from: toPosition(from), to: toPosition(to) })),
+  stations: comparison.stations.map(({ id, name, moved, from, to }) => ({
+    id,
+    name,
+    moved: toMicro(moved),
+    from: toPosition(from),
+    to: toPosition(to),
+  })),
   spacing: comparison.spacing.map(spacing),
   items: comparison.items.map(item),
   findings: { gained: findings(comparison.findings.gained), lost: findings(comparison.findings.lost) },

@@ -12,8 +12,22 @@ import { type Peg, pegsOf } from './sheets/placementPegs.ts';
 import { numberOf } from './sheets/sheet.ts';
 
 const COLUMNS = [
-  'station number', 'station', 'name', 'race', 'course', 'lead direction', 'item', 'end', 'course distance (m)', 'along from chalk mark (m)',
-  'side', 'wheel from chalk mark (m)', 'wheel margin (m)', 'longitude', 'latitude', 'wording',
+  'station number',
+  'station',
+  'name',
+  'race',
+  'course',
+  'lead direction',
+  'item',
+  'end',
+  'course distance (m)',
+  'along from chalk mark (m)',
+  'side',
+  'wheel from chalk mark (m)',
+  'wheel margin (m)',
+  'longitude',
+  'latitude',
+  'wording',
 ] as const;
 
 /** Cells from `item` on. */
@@ -29,10 +43,20 @@ interface Placed {
   readonly wording: string | null;
 }
 
-const rounded = (value: number | null, decimals: number): number | null => (value === null ? null : Number(value.toFixed(decimals)) + 0);
+const rounded = (value: number | null, decimals: number): number | null =>
+  value === null ? null : Number(value.toFixed(decimals)) + 0;
 
 const placedCells = ({ item, end, measure, along, side, wheel, margin, at, wording }: Placed): CsvCell[] => [
-  item, end, rounded(measure, 3), rounded(along, 3), side, rounded(wheel, 3), rounded(margin, 3), rounded(at?.[0] ?? null, 8), rounded(at?.[1] ?? null, 8), wording,
+  item,
+  end,
+  rounded(measure, 3),
+  rounded(along, 3),
+  side,
+  rounded(wheel, 3),
+  rounded(margin, 3),
+  rounded(at?.[0] ?? null, 8),
+  rounded(at?.[1] ?? null, 8),
+  wording,
 ];
 
 /** A direction of a station on its course. */
@@ -64,7 +88,11 @@ interface Met {
 export function toCsv(layout: Layout): string {
   const met = layout.courses.flatMap((indexed) =>
     layout.stations
-      .flatMap((station) => station.directions.filter(({ course }) => course === indexed.course.id).map((direction): Met => ({ station, direction, indexed })))
+      .flatMap((station) =>
+        station.directions
+          .filter(({ course }) => course === indexed.course.id)
+          .map((direction): Met => ({ station, direction, indexed })),
+      )
       .toSorted((a, b) => a.direction.measure - b.direction.measure),
   );
   const off = layout.stations.filter(({ directions }) => directions.length === 0);
@@ -74,9 +102,14 @@ export function toCsv(layout: Layout): string {
 const stationCells = (station: StationLayout): CsvCell[] => [numberOf(station), station.id, station.name];
 
 function rowsOf({ station, direction, indexed }: Met, { plan }: Layout): CsvCell[][] {
-  const races = plan.races.filter(({ id }) => direction.passes.some((k) => station.passes[k]!.race === id)).map(({ name }) => name).join('; ');
+  const races = plan.races
+    .filter(({ id }) => direction.passes.some((k) => station.passes[k]!.race === id))
+    .map(({ name }) => name)
+    .join('; ');
   const shared = [...stationCells(station), races, indexed.course.name, direction.lead];
-  const pegs = pegsOf(station, direction, indexed).filter(({ item }) => item !== null || direction.lead).map(ofPeg);
+  const pegs = pegsOf(station, direction, indexed)
+    .filter(({ item }) => item !== null || direction.lead)
+    .map(ofPeg);
   const boxes = direction.items.flatMap((item) => boxesOf(item, station, direction, indexed));
   const laid = [...pegs, ...boxes].toSorted((a, b) => a.measure! - b.measure!);
   const points = direction.lead ? station.station.points.map(ofPoint) : [];
@@ -97,17 +130,39 @@ const ofPeg = ({ item, end, measure, along, fromMark, at }: Peg): Placed => ({
   wording: item?.wording ?? null,
 });
 
-function boxesOf({ boxes = [], side, offset }: Item, { station }: StationLayout, { measure: pin }: LaidDirection, { course }: IndexedCourse): Placed[] {
+function boxesOf(
+  { boxes = [], side, offset }: Item,
+  { station }: StationLayout,
+  { measure: pin }: LaidDirection,
+  { course }: IndexedCourse,
+): Placed[] {
   return boxes.map(({ measure, at }, k) => {
     const reading = wheelBetween(course, pin, measure, offset, offsetUncertainty(course, station.width));
     const wheel = reading?.length ?? null;
-    return { item: 'box', end: String(k + 1), measure, along: measure - pin, side, wheel, margin: wheel === null ? null : reading!.margin, at, wording: null };
+    return {
+      item: 'box',
+      end: String(k + 1),
+      measure,
+      along: measure - pin,
+      side,
+      wheel,
+      margin: wheel === null ? null : reading!.margin,
+      at,
+      wording: null,
+    };
   });
 }
 
 const BARE = { end: null, measure: null, along: null, side: null, wheel: null, margin: null } as const;
 
-const ofPoint = ({ kind, at, name, street }: PlanPoint): Placed => ({ ...BARE, item: kind, at, wording: [name, street].filter((text) => text !== undefined).join(', ') || null });
+const ofPoint = ({ kind, at, name, street }: PlanPoint): Placed => ({
+  ...BARE,
+  item: kind,
+  at,
+  wording: [name, street].filter((text) => text !== undefined).join(', ') || null,
+});
 
 const offCourse = (station: StationLayout): CsvCell[][] =>
-  [{ ...BARE, item: 'station', at: station.at, wording: null }, ...station.station.points.map(ofPoint)].map((placed) => [...stationCells(station), null, null, null, ...placedCells(placed)]);
+  [{ ...BARE, item: 'station', at: station.at, wording: null }, ...station.station.points.map(ofPoint)].map(
+    (placed) => [...stationCells(station), null, null, null, ...placedCells(placed)],
+  );

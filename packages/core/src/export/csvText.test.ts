@@ -5,7 +5,14 @@ import { csvText, harmlessText, textOfCell } from './csvText.ts';
 
 // RFC 4180, section 2: rules 1, 2, 5, 6 and 7.
 it('ends every row with CRLF and quotes what holds commas, quotes or line ends, quotes doubled', () => {
-  expect(csvText([['a', 'b'], ['1,5', 'say "x"'], ['two\r\nlines', ''], [null, true]])).toBe('a,b\r\n"1,5","say ""x"""\r\n"two\r\nlines",\r\n,yes\r\n');
+  expect(
+    csvText([
+      ['a', 'b'],
+      ['1,5', 'say "x"'],
+      ['two\r\nlines', ''],
+      [null, true],
+    ]),
+  ).toBe('a,b\r\n"1,5","say ""x"""\r\n"two\r\nlines",\r\n,yes\r\n');
 });
 
 it('writes numbers as numbers: negative ones without an apostrophe, small ones without an exponent', () => {
@@ -13,7 +20,25 @@ it('writes numbers as numbers: negative ones without an apostrophe, small ones w
   expect(() => csvText([[NaN]])).toThrow(RangeError);
 });
 
-it.each(['=1+1', '+1', '-1', '@SUM(A1)', '\t=1', '\r=1', '\n=1', ' =1', '\uFEFF=1', '\u200E=1', "'=1", "' =1", '\uFF1D1', '\uFF0B1', '\uFF0D1', '\uFF201', '=cmd|\' /C calc\'!A0'])('makes %j harmless by an apostrophe, and its text is not lost', (text) => {
+it.each([
+  '=1+1',
+  '+1',
+  '-1',
+  '@SUM(A1)',
+  '\t=1',
+  '\r=1',
+  '\n=1',
+  ' =1',
+  '\uFEFF=1',
+  '\u200E=1',
+  "'=1",
+  "' =1",
+  '\uFF1D1',
+  '\uFF0B1',
+  '\uFF0D1',
+  '\uFF201',
+  "=cmd|' /C calc'!A0",
+])('makes %j harmless by an apostrophe, and its text is not lost', (text) => {
   expect(harmlessText(text)).toBe(`'${text}`);
   expect(textOfCell(harmlessText(text))).toBe(text);
 });
@@ -24,8 +49,14 @@ it.each(['', 'Água Point', "'s nachts", '5 = 5', 'a-b', '<script>', '1'])('leav
 });
 
 it('gives back every text, whatever it holds, and no cell begins with what starts a formula', () => {
-  const sign = fc.oneof(fc.constantFrom('=', '+', '-', '@', '\t', '\r', '\n', "'", '"', ',', ' ', ';'), fc.string({ unit: 'grapheme', minLength: 1, maxLength: 1 }));
-  const row = fc.array(fc.array(sign, { maxLength: 8 }).map((signs) => signs.join('')), { minLength: 1, maxLength: 5 });
+  const sign = fc.oneof(
+    fc.constantFrom('=', '+', '-', '@', '\t', '\r', '\n', "'", '"', ',', ' ', ';'),
+    fc.string({ unit: 'grapheme', minLength: 1, maxLength: 1 }),
+  );
+  const row = fc.array(
+    fc.array(sign, { maxLength: 8 }).map((signs) => signs.join('')),
+    { minLength: 1, maxLength: 5 },
+  );
   fc.assert(
     fc.property(fc.array(row, { minLength: 1, maxLength: 5 }), (rows) => {
       const { records, broken } = readDelimited(`first,of,all,five,columns\r\n${csvText(rows)}`);

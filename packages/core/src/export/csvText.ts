@@ -54,4 +54,6 @@ const quoted = (text: string): string => (/[",\r\n]|^\s|\s$/u.test(text) ? `"${t
  * ```
  */
 export const csvText = (rows: readonly (readonly CsvCell[])[]): string =>
-  rows.map((row) => `${row.length === 1 && cellText(row[0]!) === '' ? '""' : row.map(cellText).join(',')}\r\n`).join('');
+  rows
+    .map((row) => `${row.length === 1 && cellText(row[0]!) === '' ? '""' : row.map(cellText).join(',')}\r\n`)
+    .join('');

@@ -84,9 +84,15 @@ export function findingDocument(finding: Finding): Finding {
     code,
     severity,
     message,
-    where: { ...place, ...(measure === undefined ? {} : { measure: toMicro(measure) }), ...(at === undefined ? {} : { at: toPosition(at) }) },
+    where: {
+      ...place,
+      ...(measure === undefined ? {} : { measure: toMicro(measure) }),
+      ...(at === undefined ? {} : { at: toPosition(at) }),
+    },
     ...(measured === undefined ? {} : { measured: toMicro(measured) }),
-    ...(limit === undefined ? {} : { limit: typeof limit === 'number' ? toMicro(limit) : [toMicro(limit[0]), toMicro(limit[1])] }),
+    ...(limit === undefined
+      ? {}
+      : { limit: typeof limit === 'number' ? toMicro(limit) : [toMicro(limit[0]), toMicro(limit[1])] }),
     ...rest,
   };
 }
@@ -109,7 +115,11 @@ export function findingDocument(finding: Finding): Finding {
  * facts?.factors; // → [{ from: 0, to: 3729.671946, factor: 1 }]
  * ```
  */
-export function courseDocument(course: Course, findings: readonly Finding[], marks: readonly Mark[] = []): CourseDocument {
+export function courseDocument(
+  course: Course,
+  findings: readonly Finding[],
+  marks: readonly Mark[] = [],
+): CourseDocument {
   const ascent = ascentOf(course);
   const [west, south, east, north] = boundsOf(course.lon, course.lat);
   return {
@@ -159,7 +169,11 @@ export const snapDocument = (points: readonly SnappedPoint[]): SnapDocument => (
     at: toPosition(at),
     name,
     passes: passes.map(passDocument),
-    nearest: { measure: toMicro(nearest.measure), distance: toMicro(nearest.distance), offset: toMicro(nearest.offset) },
+    nearest: {
+      measure: toMicro(nearest.measure),
+      distance: toMicro(nearest.distance),
+      offset: toMicro(nearest.offset),
+    },
   })),
 });
 
@@ -181,7 +195,11 @@ export const snapDocument = (points: readonly SnappedPoint[]): SnapDocument => (
  * ```
  */
 export const layoutDocument = (layout: Layout, findings: readonly Finding[]): LayoutDocument => ({
-  courses: layout.courses.map(({ course }) => ({ id: course.id, length: toMicro(courseLength(course)), raw: toMicro(rawLength(course)) })),
+  courses: layout.courses.map(({ course }) => ({
+    id: course.id,
+    length: toMicro(courseLength(course)),
+    raw: toMicro(rawLength(course)),
+  })),
   stations: layout.stations.map(stationDocument),
   spacing: layout.spacing.map(spacingDocument),
   findings: findings.map(findingDocument),
@@ -191,7 +209,13 @@ const stationDocument = ({ id, name, at, passes, directions }: StationLayout): S
   id,
   name,
   at: toPosition(at),
-  passes: passes.map(({ race, course, pass, served, ...rest }) => ({ race, course, pass, ...passDocument(rest), served })),
+  passes: passes.map(({ race, course, pass, served, ...rest }) => ({
+    race,
+    course,
+    pass,
+    ...passDocument(rest),
+    served,
+  })),
   directions: directions.map(directionDocument),
 });
 
@@ -206,7 +230,16 @@ const passDocument = (pass: Pass): Pass => ({
   ...(pass.end === undefined ? {} : { end: pass.end }),
 });
 
-const directionDocument = ({ lead, race, course, measure, azimuthDeg, side, passes, items }: LaidDirection): LaidDirection => ({
+const directionDocument = ({
+  lead,
+  race,
+  course,
+  measure,
+  azimuthDeg,
+  side,
+  passes,
+  items,
+}: LaidDirection): LaidDirection => ({
   lead,
   race,
   course,
@@ -232,7 +265,9 @@ const itemDocument = (item: Item): Item => ({
   offset: toMicro(item.offset),
   at: [placeOrNull(item.at[0]), placeOrNull(item.at[1])],
   ...(item.wording === undefined ? {} : { wording: item.wording }),
-  ...(item.boxes === undefined ? {} : { boxes: item.boxes.map(({ measure, at }) => ({ measure: toMicro(measure), at: placeOrNull(at) })) }),
+  ...(item.boxes === undefined
+    ? {}
+    : { boxes: item.boxes.map(({ measure, at }) => ({ measure: toMicro(measure), at: placeOrNull(at) })) }),
   ...(item.byHand === undefined ? {} : { byHand: item.byHand }),
 });
 

@@ -9,15 +9,35 @@ import { toGeoJson } from './geojson.ts';
 
 const featuresOf = (layout: Layout): Feature<Geometry | null>[] => toGeoJson(layout).features;
 const kinds = (layout: Layout): unknown[] => featuresOf(layout).map(({ properties }) => properties!['kind']);
-const ofKind = (layout: Layout, kind: string): Feature<Geometry | null>[] => featuresOf(layout).filter(({ properties }) => properties!['kind'] === kind);
-const coordinatesOf = ({ geometry }: Feature<Geometry | null>): unknown => (geometry === null || geometry.type === 'GeometryCollection' ? null : geometry.coordinates);
+const ofKind = (layout: Layout, kind: string): Feature<Geometry | null>[] =>
+  featuresOf(layout).filter(({ properties }) => properties!['kind'] === kind);
+const coordinatesOf = ({ geometry }: Feature<Geometry | null>): unknown =>
+  geometry === null || geometry.type === 'GeometryCollection' ? null : geometry.coordinates;
 
 describe('the features of a layout', () => {
-  const points = [{ kind: 'drop', at: from(ORIGIN, 90, 1450), name: 'Supplies', street: 'Kelp Road' }, { kind: 'toilets', at: ORIGIN }] as const;
-  const layout = analysisOf(STRAIGHT, [{ ...AT_1500, name: 'Kelp Bay', serves: ['gel', 'water'], boxes: 2, points }], { races: [runners(10), runners(10, { id: 'h', name: 'Half Mile' })] });
+  const points = [
+    { kind: 'drop', at: from(ORIGIN, 90, 1450), name: 'Supplies', street: 'Kelp Road' },
+    { kind: 'toilets', at: ORIGIN },
+  ] as const;
+  const layout = analysisOf(STRAIGHT, [{ ...AT_1500, name: 'Kelp Bay', serves: ['gel', 'water'], boxes: 2, points }], {
+    races: [runners(10), runners(10, { id: 'h', name: 'Half Mile' })],
+  });
 
   it('are the courses, then each station with its direction, items in running order, boxes and points', () => {
-    expect(kinds(layout)).toEqual(['course', 'station', 'direction', 'sign', 'gel', 'water', 'handOut', 'trash', 'box', 'box', 'drop', 'toilets']);
+    expect(kinds(layout)).toEqual([
+      'course',
+      'station',
+      'direction',
+      'sign',
+      'gel',
+      'water',
+      'handOut',
+      'trash',
+      'box',
+      'box',
+      'drop',
+      'toilets',
+    ]);
   });
 
   it('have an id each, no two alike', () => {
@@ -27,19 +47,59 @@ describe('the features of a layout', () => {
   });
 
   it('say plainly what they are', () => {
-    expect(ofKind(layout, 'course')[0]!.properties).toEqual({ kind: 'course', course: 'c', name: 'Shore', races: 'Mile Run, Half Mile', length: expect.closeTo(4000, 3) as number });
-    expect(ofKind(layout, 'station')[0]!.properties).toEqual({ kind: 'station', station: 's1', name: 'Kelp Bay', serves: 'Gel, Water', races: 'Mile Run, Half Mile', course: 'c', measure: 1500, side: 'right' });
-    expect(ofKind(layout, 'sign')[0]!.properties).toMatchObject({ label: 'Water and gel ahead', wording: 'Water and gel ahead', side: 'right', measure: expect.closeTo(1500 - 91.44 - 9.4488, 5) as number });
+    expect(ofKind(layout, 'course')[0]!.properties).toEqual({
+      kind: 'course',
+      course: 'c',
+      name: 'Shore',
+      races: 'Mile Run, Half Mile',
+      length: expect.closeTo(4000, 3) as number,
+    });
+    expect(ofKind(layout, 'station')[0]!.properties).toEqual({
+      kind: 'station',
+      station: 's1',
+      name: 'Kelp Bay',
+      serves: 'Gel, Water',
+      races: 'Mile Run, Half Mile',
+      course: 'c',
+      measure: 1500,
+      side: 'right',
+    });
+    expect(ofKind(layout, 'sign')[0]!.properties).toMatchObject({
+      label: 'Water and gel ahead',
+      wording: 'Water and gel ahead',
+      side: 'right',
+      measure: expect.closeTo(1500 - 91.44 - 9.4488, 5) as number,
+    });
     expect(ofKind(layout, 'sign')[0]!.properties).not.toHaveProperty('until');
-    expect(ofKind(layout, 'water')[0]!.properties).toMatchObject({ label: 'Water', measure: 1500, until: expect.closeTo(1500 + 1.8288 * layout.stations[0]!.needs!.tables.water, 5) as number });
+    expect(ofKind(layout, 'water')[0]!.properties).toMatchObject({
+      label: 'Water',
+      measure: 1500,
+      until: expect.closeTo(1500 + 1.8288 * layout.stations[0]!.needs!.tables.water, 5) as number,
+    });
     expect(ofKind(layout, 'box').map(({ properties }) => properties!['label'])).toEqual(['Box 1', 'Box 2']);
-    expect(ofKind(layout, 'drop')[0]!.properties).toEqual({ kind: 'drop', station: 's1', name: 'Supplies', street: 'Kelp Road' });
+    expect(ofKind(layout, 'drop')[0]!.properties).toEqual({
+      kind: 'drop',
+      station: 's1',
+      name: 'Supplies',
+      street: 'Kelp Road',
+    });
     expect(ofKind(layout, 'toilets')[0]!.properties).toEqual({ kind: 'toilets', station: 's1', name: 'toilets' });
   });
 
   it('are points for the sign and boxes, and lines for what stands along a stretch, all to eight decimals', () => {
-    const types = Object.fromEntries(featuresOf(layout).map(({ geometry, properties }) => [properties!['kind'], geometry!.type]));
-    expect(types).toMatchObject({ course: 'LineString', station: 'Point', direction: 'Point', sign: 'Point', water: 'LineString', trash: 'LineString', box: 'Point', drop: 'Point' });
+    const types = Object.fromEntries(
+      featuresOf(layout).map(({ geometry, properties }) => [properties!['kind'], geometry!.type]),
+    );
+    expect(types).toMatchObject({
+      course: 'LineString',
+      station: 'Point',
+      direction: 'Point',
+      sign: 'Point',
+      water: 'LineString',
+      trash: 'LineString',
+      box: 'Point',
+      drop: 'Point',
+    });
     expect(JSON.stringify(featuresOf(layout).map(coordinatesOf))).not.toMatch(/\.\d{9}/u);
   });
 
@@ -56,8 +116,31 @@ describe('the features of a layout', () => {
 describe('a station', () => {
   it('whose runners come both ways has its tables once, and a sign and boxes for each direction', () => {
     const layout = analysisOf(OUT_AND_BACK, [{ ...AT_1500, serves: ['water'], boxes: 2, passes: 'all' }]);
-    expect(kinds(layout)).toEqual(['course', 'station', 'direction', 'sign', 'water', 'trash', 'box', 'box', 'direction', 'sign', 'trash', 'box', 'box']);
-    expect(ofKind(layout, 'direction').map(({ properties }) => [properties!['lead'], properties!['side'], Math.round(properties!['measure'] as number)])).toEqual([[true, 'right', 1500], [false, 'left', 4500]]);
+    expect(kinds(layout)).toEqual([
+      'course',
+      'station',
+      'direction',
+      'sign',
+      'water',
+      'trash',
+      'box',
+      'box',
+      'direction',
+      'sign',
+      'trash',
+      'box',
+      'box',
+    ]);
+    expect(
+      ofKind(layout, 'direction').map(({ properties }) => [
+        properties!['lead'],
+        properties!['side'],
+        Math.round(properties!['measure'] as number),
+      ]),
+    ).toEqual([
+      [true, 'right', 1500],
+      [false, 'left', 4500],
+    ]);
     const [out, back] = ofKind(layout, 'direction').map(coordinatesOf) as Position[];
     expect([out![0], out![1]]).toEqual([expect.closeTo(back![0]!, 5), expect.closeTo(back![1]!, 5)]);
   });
@@ -65,7 +148,13 @@ describe('a station', () => {
   it('that no course runs by is a point without a course, and serves no race', () => {
     const layout = analysisOf(STRAIGHT, [{ at: [-10, -30], serves: ['water'] }]);
     expect(kinds(layout)).toEqual(['course', 'station']);
-    expect(ofKind(layout, 'station')[0]!.properties).toEqual({ kind: 'station', station: 's1', name: 's1', serves: 'Water', races: '' });
+    expect(ofKind(layout, 'station')[0]!.properties).toEqual({
+      kind: 'station',
+      station: 's1',
+      name: 's1',
+      serves: 'Water',
+      races: '',
+    });
     expect(coordinatesOf(ofKind(layout, 'station')[0]!)).toEqual([-10, -30]);
   });
 
@@ -76,15 +165,23 @@ describe('a station', () => {
   });
 
   it('near the finish keeps the boxes that have a place, and the others without one', () => {
-    const layout = analysisOf(STRAIGHT, [{ on: { course: 'c', measure: 3930, side: 'right', offset: 5 }, serves: ['water'], boxes: 2 }]);
+    const layout = analysisOf(STRAIGHT, [
+      { on: { course: 'c', measure: 3930, side: 'right', offset: 5 }, serves: ['water'], boxes: 2 },
+    ]);
     expect(ofKind(layout, 'trash').map(({ geometry }) => geometry)).toEqual([null]);
-    expect(ofKind(layout, 'box').map(({ geometry, id }) => [geometry?.type ?? null, id])).toEqual([['Point', 'box/s1/0/0'], [null, 'box/s1/0/1']]);
+    expect(ofKind(layout, 'box').map(({ geometry, id }) => [geometry?.type ?? null, id])).toEqual([
+      ['Point', 'box/s1/0/0'],
+      [null, 'box/s1/0/1'],
+    ]);
   });
 });
 
 describe('a course', () => {
   it('with a skipped gap is several lines', () => {
-    const course = courseOfSegments([turtlePoints(ORIGIN, [[90, 500]], 100), turtlePoints(from(ORIGIN, 90, 700), [[90, 500]], 100)], 'skip');
+    const course = courseOfSegments(
+      [turtlePoints(ORIGIN, [[90, 500]], 100), turtlePoints(from(ORIGIN, 90, 700), [[90, 500]], 100)],
+      'skip',
+    );
     const [line] = ofKind(layoutOf([course], []), 'course');
     expect(line!.geometry!.type).toBe('MultiLineString');
     expect((coordinatesOf(line!) as Position[][]).map((run) => run.length)).toEqual([6, 6]);

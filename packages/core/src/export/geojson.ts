@@ -60,7 +60,10 @@ const shortened = (one: LayoutFeature): LayoutFeature =>
 function bboxOf({ courses, stations }: Layout): [number, number, number, number] {
   const first = courses[0]!.course.lon[0]!;
   const near = (lon: number): number => lon - 360 * Math.round((lon - first) / 360);
-  const lon = [...courses.flatMap(({ course }) => Array.from(course.lon, near)), ...stations.map(({ at }) => near(at[0]))];
+  const lon = [
+    ...courses.flatMap(({ course }) => Array.from(course.lon, near)),
+    ...stations.map(({ at }) => near(at[0])),
+  ];
   const lat = [...courses.flatMap(({ course }) => [...course.lat]), ...stations.map(({ at }) => at[1])];
   const [west, south, east, north] = boundsOf(lon, lat);
   return [toNano(west), toNano(south), toNano(east), toNano(north)];
@@ -68,17 +71,30 @@ function bboxOf({ courses, stations }: Layout): [number, number, number, number]
 
 const coordinates = (line: readonly LonLat[]): Coordinates => line.map(([lon, lat]) => [lon, lat]);
 
-function lineFeature(runs: readonly (readonly LonLat[])[], properties: Properties, id: string): Feature<LineString | MultiLineString> {
+function lineFeature(
+  runs: readonly (readonly LonLat[])[],
+  properties: Properties,
+  id: string,
+): Feature<LineString | MultiLineString> {
   const pieces = runs.flatMap(cutAtAntimeridian).map(coordinates);
   const [only] = pieces;
-  return pieces.length === 1 && only !== undefined ? lineString(only, properties, { id }) : multiLineString(pieces, properties, { id });
+  return pieces.length === 1 && only !== undefined
+    ? lineString(only, properties, { id })
+    : multiLineString(pieces, properties, { id });
 }
 
-const pointFeature = (at: LonLat, properties: Properties, id: string): LayoutFeature => point([...at], properties, { id });
+const pointFeature = (at: LonLat, properties: Properties, id: string): LayoutFeature =>
+  point([...at], properties, { id });
 
 function courseFeature(course: Course, { plan }: Layout): LayoutFeature {
   const races = plan.races.filter((race) => race.course === course.id).map((race) => race.name);
-  const properties = { kind: 'course', course: course.id, name: course.name, races: races.join(', '), length: toMicro(courseLength(course)) };
+  const properties = {
+    kind: 'course',
+    course: course.id,
+    name: course.name,
+    races: races.join(', '),
+    length: toMicro(courseLength(course)),
+  };
   return lineFeature(courseRuns(course), properties, `course/${course.id}`);
 }
 
@@ -86,29 +102,59 @@ function stationFeatures(station: StationLayout, layout: Layout): LayoutFeature[
   const { id, name, at, directions } = station;
   const lead = directions[0];
   const where = lead === undefined ? {} : { course: lead.course, measure: toMicro(lead.measure), side: lead.side };
-  const properties = { kind: 'station', station: id, name, serves: station.station.serves.map(itemWord).join(', '), races: racesOf(station, layout), ...where };
+  const properties = {
+    kind: 'station',
+    station: id,
+    name,
+    serves: station.station.serves.map(itemWord).join(', '),
+    races: racesOf(station, layout),
+    ...where,
+  };
   return [
     pointFeature(at, properties, `station/${id}`),
     ...directions.flatMap((direction, k) => directionFeatures(direction, k, station, layout)),
     ...station.station.points.map((one, k) => {
-      const more = { kind: one.kind, station: id, name: one.name ?? one.kind, ...(one.street === undefined ? {} : { street: one.street }) };
+      const more = {
+        kind: one.kind,
+        station: id,
+        name: one.name ?? one.kind,
+        ...(one.street === undefined ? {} : { street: one.street }),
+      };
       return pointFeature(one.at, more, `point/${id}/${k}`);
     }),
   ];
 }
 
 const racesOf = ({ passes }: StationLayout, { plan }: Layout): string =>
-  plan.races.filter((race) => passes.some((pass) => pass.served && pass.race === race.id)).map((race) => race.name).join(', ');
+  plan.races
+    .filter((race) => passes.some((pass) => pass.served && pass.race === race.id))
+    .map((race) => race.name)
+    .join(', ');
 
-function directionFeatures(direction: LaidDirection, index: number, station: StationLayout, { courses }: Layout): LayoutFeature[] {
+function directionFeatures(
+  direction: LaidDirection,
+  index: number,
+  station: StationLayout,
+  { courses }: Layout,
+): LayoutFeature[] {
   const { course } = courses.find((indexed) => indexed.course.id === direction.course)!;
   const key = `${station.id}/${index}`;
   const shared = { station: station.id, name: station.name, course: direction.course, race: direction.race };
   const { foot } = station.passes.find((pass) => pass.race === direction.race && pass.measure === direction.measure)!;
-  const properties = { kind: 'direction', ...shared, lead: direction.lead, measure: toMicro(direction.measure), azimuthDeg: toMicro(direction.azimuthDeg), side: direction.side };
+  const properties = {
+    kind: 'direction',
+    ...shared,
+    lead: direction.lead,
+    measure: toMicro(direction.measure),
+    azimuthDeg: toMicro(direction.azimuthDeg),
+    side: direction.side,
+  };
   // Other directions meet the very tables of the lead; only their sign and trash are their own.
   const items = direction.lead ? direction.items : direction.items.filter((item) => !isTable(item));
-  return [pointFeature(foot, properties, `direction/${key}`), ...items.flatMap((item) => itemFeatures(item, course, shared, key))];
+  return [
+    pointFeature(foot, properties, `direction/${key}`),
+    ...items.flatMap((item) => itemFeatures(item, course, shared, key)),
+  ];
 }
 
 function itemFeatures(item: Item, course: Course, shared: Properties, key: string): LayoutFeature[] {
@@ -125,12 +171,21 @@ function itemFeatures(item: Item, course: Course, shared: Properties, key: strin
   const [from, to] = item.at;
   const boxes = (item.boxes ?? []).map((box, k): LayoutFeature => {
     const more = { kind: 'box', ...shared, label: `Box ${k + 1}`, measure: toMicro(box.measure), side: item.side };
-    return box.at === null ? feature(null, more, { id: `box/${key}/${k}` }) : pointFeature(box.at, more, `box/${key}/${k}`);
+    return box.at === null
+      ? feature(null, more, { id: `box/${key}/${k}` })
+      : pointFeature(box.at, more, `box/${key}/${k}`);
   });
   return [itemFeature(item, course, properties, id, from, to), ...boxes];
 }
 
-function itemFeature(item: Item, course: Course, properties: Properties, id: string, from: LonLat | null, to: LonLat | null): LayoutFeature {
+function itemFeature(
+  item: Item,
+  course: Course,
+  properties: Properties,
+  id: string,
+  from: LonLat | null,
+  to: LonLat | null,
+): LayoutFeature {
   if (from === null || to === null) return feature(null, properties, { id });
   if (formOf(item.kind) === 'board') return pointFeature(from, properties, id);
   return lineFeature([lineBeside(course, item.from, item.to, item.offset, [from, to])], properties, id);

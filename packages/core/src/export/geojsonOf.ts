@@ -6,7 +6,16 @@ import { bboxClip } from '@turf/bbox-clip';
 import { featureCollection, lineString, multiLineString, multiPolygon, point, polygon } from '@turf/helpers';
 import { rewind } from '@turf/rewind';
 import { truncate } from '@turf/truncate';
-import type { Feature, FeatureCollection, LineString, MultiLineString, MultiPolygon, Point, Polygon, Position } from 'geojson';
+import type {
+  Feature,
+  FeatureCollection,
+  LineString,
+  MultiLineString,
+  MultiPolygon,
+  Point,
+  Polygon,
+  Position,
+} from 'geojson';
 import { type Course, type Pass, courseLength } from '../course/course.ts';
 import type { Outline, NamedPlace } from '../course/fromGeoJson.ts';
 import type { LonLat } from '../finding.ts';
@@ -33,7 +42,9 @@ export interface CourseProperties {
  * ```
  */
 export function courseToGeoJson(course: Course): Feature<LineString | MultiLineString, CourseProperties> {
-  const lines = courseRuns(course).flatMap(cutAtAntimeridian).map((line) => line.map(position));
+  const lines = courseRuns(course)
+    .flatMap(cutAtAntimeridian)
+    .map((line) => line.map(position));
   const properties = { course: course.id, name: course.name, length: toMicro(courseLength(course)) };
   return shortened(lines.length === 1 ? lineString(lines[0]!, properties) : multiLineString(lines, properties));
 }
@@ -80,10 +91,15 @@ export interface NameProperties {
  * polygonsToGeoJson([yard]).features[0]?.geometry.coordinates; // → [[[-17.4, -33.2], [-17.39, -33.19], [-17.4, -33.19], [-17.4, -33.2]]]
  * ```
  */
-export const polygonsToGeoJson = (outlines: readonly Outline[]): FeatureCollection<Polygon | MultiPolygon, NameProperties> =>
+export const polygonsToGeoJson = (
+  outlines: readonly Outline[],
+): FeatureCollection<Polygon | MultiPolygon, NameProperties> =>
   featureCollection(outlines.map(({ name, polygon: corners }) => shortened(outlineFeature(corners, { name }))));
 
-function outlineFeature(corners: readonly LonLat[], properties: NameProperties): Feature<Polygon | MultiPolygon, NameProperties> {
+function outlineFeature(
+  corners: readonly LonLat[],
+  properties: NameProperties,
+): Feature<Polygon | MultiPolygon, NameProperties> {
   const ring = continuous(corners);
   const whole = turned(polygon([[...ring, ring[0]!]], properties));
   const beyond = ring.map(([lon]) => (lon! > 180 ? 360 : lon! < -180 ? -360 : 0)).find((turn) => turn !== 0);
@@ -93,7 +109,8 @@ function outlineFeature(corners: readonly LonLat[], properties: NameProperties):
   return multiPolygon([here, there.map((one) => one.map(([lon, lat]) => [lon! - beyond, lat!]))], properties);
 }
 
-const turned = (one: Feature<Polygon, NameProperties>): Feature<Polygon, NameProperties> => rewind(one) as Feature<Polygon, NameProperties>;
+const turned = (one: Feature<Polygon, NameProperties>): Feature<Polygon, NameProperties> =>
+  rewind(one) as Feature<Polygon, NameProperties>;
 
 /** Longitudes that run on beyond ±180 rather than jump to the other side of the map. */
 function continuous(corners: readonly LonLat[]): Position[] {

@@ -20,7 +20,14 @@ it('cuts digits off and never rounds up: the shorter reference names the square 
 });
 
 // Zones widened for Norway and Svalbard: DMA Technical Manual 8358.1, chapter 2 (from memory).
-it.each([[[5, 60], '32V'], [[2, 60], '31V'], [[8, 75], '31X'], [[10, 75], '33X'], [[179.999, 0.001], '60N'], [[-180, -0.001], '1M']] as const)('takes the zone of %j: %s', (at, zone) => {
+it.each([
+  [[5, 60], '32V'],
+  [[2, 60], '31V'],
+  [[8, 75], '31X'],
+  [[10, 75], '33X'],
+  [[179.999, 0.001], '60N'],
+  [[-180, -0.001], '1M'],
+] as const)('takes the zone of %j: %s', (at, zone) => {
   expect(gridReference(at).text).toMatch(new RegExp(`^${zone} [A-Z]{2} \\d{4} \\d{4}$`, 'u'));
 });
 
@@ -34,10 +41,24 @@ it('moves by about 100 m in its last digits where the place moves 100 m', () => 
 });
 
 it('gives a reason instead of a reference at the poles, and for what is no place', () => {
-  for (const at of [[0, 90], [0, -90], [10, 84.01], [10, -80.01]] as const) {
-    expect(gridReference(at)).toEqual({ text: null, reason: expect.stringContaining('84° north and 80° south') as string });
+  for (const at of [
+    [0, 90],
+    [0, -90],
+    [10, 84.01],
+    [10, -80.01],
+  ] as const) {
+    expect(gridReference(at)).toEqual({
+      text: null,
+      reason: expect.stringContaining('84° north and 80° south') as string,
+    });
   }
-  for (const at of [[NaN, 0], [181, 0], [0, 91], [0, Infinity]] as const) expect(gridReference(at)).toEqual({ text: null, reason: expect.stringContaining('expected degrees') as string });
+  for (const at of [
+    [NaN, 0],
+    [181, 0],
+    [0, 91],
+    [0, Infinity],
+  ] as const)
+    expect(gridReference(at)).toEqual({ text: null, reason: expect.stringContaining('expected degrees') as string });
   expect(gridReference([10, 84]).text).toMatch(/^32X /u);
   expect(gridReference([10, -80]).text).toMatch(/^32C /u);
 });

@@ -10,7 +10,9 @@ import type { LonLat } from '../finding.ts';
 export type GridDigits = 1 | 2 | 3 | 4 | 5;
 
 /** A grid reference in groups, as it is read aloud, or why there is none. */
-export type GridReference = { readonly text: string; readonly reason: null } | { readonly text: null; readonly reason: string };
+export type GridReference =
+  | { readonly text: string; readonly reason: null }
+  | { readonly text: null; readonly reason: string };
 
 // Node sees the library's CommonJS build, whose names hang on `default`; bundlers see its modules.
 const whole: typeof library & { readonly default?: typeof library } = library;
@@ -32,7 +34,10 @@ export function gridReference([lon, lat]: LonLat, digits: GridDigits = 4): GridR
   if (!Number.isFinite(lon) || !Number.isFinite(lat) || Math.abs(lon) > 180 || Math.abs(lat) > 90) {
     return none(`found longitude ${lon}, latitude ${lat}; expected degrees, -180 to 180 and -90 to 90`);
   }
-  if (lat > 84 || lat < -80) return none(`latitude ${lat} lies beyond the grid, which ends at 84° north and 80° south: give longitude and latitude instead`);
+  if (lat > 84 || lat < -80)
+    return none(
+      `latitude ${lat} lies beyond the grid, which ends at 84° north and 80° south: give longitude and latitude instead`,
+    );
   const [, zone, square, numbers] = /^(\d{1,2}[A-Z])([A-Z]{2})(\d+)$/u.exec(forward([lon, lat], digits))!;
   return { text: `${zone} ${square} ${numbers!.slice(0, digits)} ${numbers!.slice(digits)}`, reason: null };
 }

@@ -4,7 +4,9 @@ import { fnv128, foldedLine, instantValue, textValue, uidOf } from './iCalendarT
 
 // RFC 5545, 3.3.11: its own example of a text.
 it('escapes texts as the standard does', () => {
-  expect(textValue('Project XYZ Final Review\nConference Room - 3B\r\nCome Prepared.')).toBe('Project XYZ Final Review\\nConference Room - 3B\\nCome Prepared.');
+  expect(textValue('Project XYZ Final Review\nConference Room - 3B\r\nCome Prepared.')).toBe(
+    'Project XYZ Final Review\\nConference Room - 3B\\nCome Prepared.',
+  );
   expect(textValue('a\\b;c,d:e"f\rg')).toBe('a\\\\b\\;c\\,d:e"f\\ng');
   expect(textValue('a\u0000b\u0007\uD800c\td')).toBe('a\uFFFDb\uFFFD\uFFFDc\td');
 });

@@ -8,7 +8,10 @@ const UNHELD = /[^\t\n\r\P{Cc}]|\p{Cs}/gu;
 
 /** A value of type TEXT. Line ends of all kinds become `\n`. */
 export const textValue = (text: string): string =>
-  text.replaceAll(UNHELD, '\uFFFD').replaceAll(/[\\;,]/gu, (sign) => `\\${sign}`).replaceAll(/\r\n|\r|\n/gu, '\\n');
+  text
+    .replaceAll(UNHELD, '\uFFFD')
+    .replaceAll(/[\\;,]/gu, (sign) => `\\${sign}`)
+    .replaceAll(/\r\n|\r|\n/gu, '\\n');
 
 /** `20270912T093000Z`. */
 export const instantValue = (instant: number): string => new Date(instant).toISOString().replaceAll(/[-:]|\.\d+/gu, '');
@@ -44,7 +47,10 @@ export function fnv128(text: string): bigint {
   // Percent-encoding names the very octets; a half of a surrogate pair it would refuse.
   const bytes = encodeURIComponent(text.replaceAll(/\p{Cs}/gu, '\uFFFD')).matchAll(/%([0-9A-F]{2})|([^%])/gu);
   for (const [, hex, plain] of bytes) {
-    hash = BigInt.asUintN(BITS, (hash ^ BigInt(hex === undefined ? plain!.codePointAt(0)! : Number.parseInt(hex, 16))) * PRIME);
+    hash = BigInt.asUintN(
+      BITS,
+      (hash ^ BigInt(hex === undefined ? plain!.codePointAt(0)! : Number.parseInt(hex, 16))) * PRIME,
+    );
   }
   return hash;
 }
@@ -53,5 +59,11 @@ export function fnv128(text: string): bigint {
 export function uidOf(...texts: readonly string[]): string {
   const hex = fnv128(JSON.stringify(texts)).toString(16).padStart(32, '0');
   const variant = '89ab'[Number.parseInt(hex[16]!, 16) % 4]!;
-  return [hex.slice(0, 8), hex.slice(8, 12), `8${hex.slice(13, 16)}`, `${variant}${hex.slice(17, 20)}`, hex.slice(20)].join('-');
+  return [
+    hex.slice(0, 8),
+    hex.slice(8, 12),
+    `8${hex.slice(13, 16)}`,
+    `${variant}${hex.slice(17, 20)}`,
+    hex.slice(20),
+  ].join('-');
 }

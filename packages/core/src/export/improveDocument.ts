@@ -6,15 +6,29 @@ import type { Move, Proof } from '../improve/verify.ts';
 import { toMicro, toPosition } from './rounding.ts';
 
 /** What `halfcup improve` prints: how the plan stands before and after, where stations go, and what is proven of that. */
-export interface ImproveDocument extends Pick<Improvement, 'before' | 'after' | 'moves' | 'proof' | 'tried' | 'step' | 'stepBeyond' | 'stays'> {}
+export interface ImproveDocument extends Pick<
+  Improvement,
+  'before' | 'after' | 'moves' | 'proof' | 'tried' | 'step' | 'stepBeyond' | 'stays'
+> {}
 
-const standing = ({ longest, ...counts }: Standing): Standing => ({ ...counts, longest: longest.map((leg) => ({ ...leg, length: toMicro(leg.length) })) });
+const standing = ({ longest, ...counts }: Standing): Standing => ({
+  ...counts,
+  longest: longest.map((leg) => ({ ...leg, length: toMicro(leg.length) })),
+});
 
 const place = (at: LonLat): LonLat => toPosition(at);
 
-const move = (one: Move): Move => ({ ...one, from: place(one.from), to: place(one.to), measure: toMicro(one.measure), shift: toMicro(one.shift), moved: toMicro(one.moved) });
+const move = (one: Move): Move => ({
+  ...one,
+  from: place(one.from),
+  to: place(one.to),
+  measure: toMicro(one.measure),
+  shift: toMicro(one.shift),
+  moved: toMicro(one.moved),
+});
 
-const proof = (one: Proof): Proof => (one === 'optimal' ? one : { bound: { ...one.bound, longest: toMicro(one.bound.longest) } });
+const proof = (one: Proof): Proof =>
+  one === 'optimal' ? one : { bound: { ...one.bound, longest: toMicro(one.bound.longest) } };
 
 /**
  * An improvement with its numbers rounded, without the changed plan and its analysis.

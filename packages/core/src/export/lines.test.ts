@@ -23,23 +23,92 @@ function courseOf(...segments: readonly (readonly LonLat[])[]): Course {
 
 describe('cutting at the antimeridian', () => {
   it('leaves a line alone that does not cross it', () => {
-    const line: LonLat[] = [[179.9, 1], [180, 2], [179.8, 3]];
+    const line: LonLat[] = [
+      [179.9, 1],
+      [180, 2],
+      [179.8, 3],
+    ];
     expect(cutAtAntimeridian(line)).toEqual([line]);
   });
 
   it('ends one piece at 180 and begins the next at -180, at one latitude', () => {
-    expect(cutAtAntimeridian([[179, 0], [-179, 2]])).toEqual([[[179, 0], [180, 1]], [[-180, 1], [-179, 2]]]);
-    expect(cutAtAntimeridian([[-179, 0], [179, 2]])).toEqual([[[-179, 0], [-180, 1]], [[180, 1], [179, 2]]]);
+    expect(
+      cutAtAntimeridian([
+        [179, 0],
+        [-179, 2],
+      ]),
+    ).toEqual([
+      [
+        [179, 0],
+        [180, 1],
+      ],
+      [
+        [-180, 1],
+        [-179, 2],
+      ],
+    ]);
+    expect(
+      cutAtAntimeridian([
+        [-179, 0],
+        [179, 2],
+      ]),
+    ).toEqual([
+      [
+        [-179, 0],
+        [-180, 1],
+      ],
+      [
+        [180, 1],
+        [179, 2],
+      ],
+    ]);
   });
 
   it('makes no piece without length where the line begins or ends on it', () => {
-    expect(cutAtAntimeridian([[180, 0], [-179, 1]])).toEqual([[[-180, 0], [-179, 1]]]);
-    expect(cutAtAntimeridian([[-179, 0], [180, 1]])).toEqual([[[-179, 0], [-180, 1]]]);
+    expect(
+      cutAtAntimeridian([
+        [180, 0],
+        [-179, 1],
+      ]),
+    ).toEqual([
+      [
+        [-180, 0],
+        [-179, 1],
+      ],
+    ]);
+    expect(
+      cutAtAntimeridian([
+        [-179, 0],
+        [180, 1],
+      ]),
+    ).toEqual([
+      [
+        [-179, 0],
+        [-180, 1],
+      ],
+    ]);
     expect(cutAtAntimeridian([])).toEqual([]);
   });
 
   it('takes a line that runs along it, told as 180 and as -180, as one that does not leave it', () => {
-    expect(cutAtAntimeridian([[179, 0], [180, 1], [-180, 2], [-179, 3]])).toEqual([[[179, 0], [180, 1]], [[-180, 1], [-180, 2], [-179, 3]]]);
+    expect(
+      cutAtAntimeridian([
+        [179, 0],
+        [180, 1],
+        [-180, 2],
+        [-179, 3],
+      ]),
+    ).toEqual([
+      [
+        [179, 0],
+        [180, 1],
+      ],
+      [
+        [-180, 1],
+        [-180, 2],
+        [-179, 3],
+      ],
+    ]);
   });
 
   it('never leaves a step of over 180 degrees, and keeps every place', () => {
@@ -65,7 +134,17 @@ describe('cutting at the antimeridian', () => {
 
 describe('lines of a course', () => {
   it('are one run for each stretch between skipped gaps', () => {
-    const course = courseOf([[0, 0], [0.001, 0]], [[0.01, 0], [0.011, 0], [0.012, 0]]);
+    const course = courseOf(
+      [
+        [0, 0],
+        [0.001, 0],
+      ],
+      [
+        [0.01, 0],
+        [0.011, 0],
+        [0.012, 0],
+      ],
+    );
     expect(courseRuns(course).map((run) => run.length)).toEqual([2, 3]);
   });
 
@@ -75,7 +154,11 @@ describe('lines of a course', () => {
     const line = lineBeside(course, 50, 200, 4, ends);
     expect(line.length).toBeGreaterThan(6);
     for (const [lon, lat] of line) {
-      const nearest = Math.min(...Array.from({ length: 2501 }, (_, k) => pointAt(course, k / 10)!.at).map((at) => segmentLength(lon, lat, at[0], at[1])));
+      const nearest = Math.min(
+        ...Array.from({ length: 2501 }, (_, k) => pointAt(course, k / 10)!.at).map((at) =>
+          segmentLength(lon, lat, at[0], at[1]),
+        ),
+      );
       expect(Math.abs(nearest - 4)).toBeLessThan(0.05);
     }
   });
@@ -98,9 +181,23 @@ describe('numbers of documents', () => {
 });
 
 it('the line beside a course leaves out the vertices at a skipped gap, which have no place', () => {
-  const course = courseOf([[0, 0], [0.001, 0], [0.002, 0]], [[0.004, 0], [0.005, 0], [0.006, 0]]);
+  const course = courseOf(
+    [
+      [0, 0],
+      [0.001, 0],
+      [0.002, 0],
+    ],
+    [
+      [0.004, 0],
+      [0.005, 0],
+      [0.006, 0],
+    ],
+  );
   const gap = course.skips[0]!.raw;
-  const line = lineBeside(course, gap - 150, gap + 150, 5, [[1, 1], [2, 2]]);
+  const line = lineBeside(course, gap - 150, gap + 150, 5, [
+    [1, 1],
+    [2, 2],
+  ]);
   // One vertex 111.3 m before the gap and one as far behind it (0.001° on the equator, WGS 84), 5 m to the north.
   expect(line.map(([lon]) => lon)).toEqual([1, expect.closeTo(0.001, 9), expect.closeTo(0.005, 9), 2]);
   expect(line[1]![1]).toBeCloseTo(5 / 110_574, 8);

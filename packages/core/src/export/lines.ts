@@ -19,7 +19,13 @@ export function courseRuns(course: Course): LonLat[][] {
 }
 
 /** The line `offset` metres to the left of a course between two measures, from one given end to the other. */
-export function lineBeside(course: Course, from: number, to: number, offset: number, ends: readonly [LonLat, LonLat]): LonLat[] {
+export function lineBeside(
+  course: Course,
+  from: number,
+  to: number,
+  offset: number,
+  ends: readonly [LonLat, LonLat],
+): LonLat[] {
   const last = rawOf(course, to);
   const between: LonLat[] = [];
   for (let i = bisectRight(course.raw, rawOf(course, from)); i < course.raw.length && course.raw[i]! < last; i++) {

@@ -14,7 +14,10 @@ type Clock = string;
 export type QuantileTexts = { readonly [key in keyof Quantiles]: string };
 
 /** A station's day as `halfcup raceday` prints it; times HH:MM:SS, minutes HH:MM. */
-export interface StationDayDocument extends Omit<StationDay, 'races' | 'quantiles' | 'perMinute' | 'peak' | 'crewAt' | 'openFrom' | 'openUntil'> {
+export interface StationDayDocument extends Omit<
+  StationDay,
+  'races' | 'quantiles' | 'perMinute' | 'peak' | 'crewAt' | 'openFrom' | 'openUntil'
+> {
   readonly races: readonly (QuantileTexts & { readonly race: string; readonly arrivals: number })[];
   readonly first: Clock | null;
   readonly p10: Clock | null;
@@ -32,7 +35,13 @@ export interface StationDayDocument extends Omit<StationDay, 'races' | 'quantile
 export interface RaceDayDocument {
   readonly stations: readonly StationDayDocument[];
   readonly totals: RaceDay['totals'];
-  readonly runs: readonly (Omit<Run, 'stops'> & { readonly stops: readonly (Omit<Stop, 'arrive' | 'leave'> & { readonly arrive: Clock; readonly leave: Clock; readonly at: LonLat | null })[] })[];
+  readonly runs: readonly (Omit<Run, 'stops'> & {
+    readonly stops: readonly (Omit<Stop, 'arrive' | 'leave'> & {
+      readonly arrive: Clock;
+      readonly leave: Clock;
+      readonly at: LonLat | null;
+    })[];
+  })[];
   readonly findings: readonly Finding[];
 }
 
@@ -46,7 +55,12 @@ const quantileTexts = (quantiles: Quantiles): QuantileTexts => ({
   last: formatClock(quantiles.last),
 });
 
-const prePourDocument = (one: PrePour): PrePour => ({ ...one, share: toMicro(one.share), massCurve: toMicro(one.massCurve), floor: toMicro(one.floor) });
+const prePourDocument = (one: PrePour): PrePour => ({
+  ...one,
+  share: toMicro(one.share),
+  massCurve: toMicro(one.massCurve),
+  floor: toMicro(one.floor),
+});
 
 function stationDocument({ quantiles, ...day }: StationDay): StationDayDocument {
   const { water, sportsDrink } = day.prePour;
@@ -60,7 +74,10 @@ function stationDocument({ quantiles, ...day }: StationDay): StationDayDocument 
     crewAt: clockOrNull(day.crewAt),
     openFrom: clockOrNull(day.openFrom),
     openUntil: clockOrNull(day.openUntil),
-    prePour: { ...(water === undefined ? {} : { water: prePourDocument(water) }), ...(sportsDrink === undefined ? {} : { sportsDrink: prePourDocument(sportsDrink) }) },
+    prePour: {
+      ...(water === undefined ? {} : { water: prePourDocument(water) }),
+      ...(sportsDrink === undefined ? {} : { sportsDrink: prePourDocument(sportsDrink) }),
+    },
     volume: { water: toMicro(day.volume.water), sportsDrink: toMicro(day.volume.sportsDrink) },
     packs: day.packs.map((pack) => ({ ...pack, need: toMicro(pack.need), pack: toMicro(pack.pack) })),
     crew: { ...day.crew, hours: toMicro(day.crew.hours) },
@@ -95,7 +112,10 @@ function stopPlace({ stations }: Analysis, id: string): LonLat | null {
 export function raceDayDocument(analysis: Analysis, day: RaceDay, findings: readonly Finding[]): RaceDayDocument {
   return {
     stations: day.stations.map(stationDocument),
-    totals: { ...day.totals, packs: day.totals.packs.map((pack) => ({ ...pack, need: toMicro(pack.need), pack: toMicro(pack.pack) })) },
+    totals: {
+      ...day.totals,
+      packs: day.totals.packs.map((pack) => ({ ...pack, need: toMicro(pack.need), pack: toMicro(pack.pack) })),
+    },
     runs: day.runs.map((run) => ({
       ...run,
       kg: toMicro(run.kg),

@@ -67,11 +67,23 @@ export interface ReviewDocument {
  * checks.find(({ ran }) => !ran)?.reason; // → 'no race of the plan has waves'
  * ```
  */
-export const reviewDocument = ({ plan, checks, findings }: Pick<Analysis, 'plan' | 'checks' | 'findings'>, { sha256, inputs, placed }: ReviewedFiles): ReviewDocument => ({
+export const reviewDocument = (
+  { plan, checks, findings }: Pick<Analysis, 'plan' | 'checks' | 'findings'>,
+  { sha256, inputs, placed }: ReviewedFiles,
+): ReviewDocument => ({
   madeBy: MADE_BY,
   plan: { name: plan.name, sha256 },
   inputs,
-  checks: checks.map(({ code, severity, title, source, ran, found, reason, cannotTell }) => ({ code, severity, title, source, ran, ...(reason === undefined ? {} : { reason }), found, cannotTell })),
+  checks: checks.map(({ code, severity, title, source, ran, found, reason, cannotTell }) => ({
+    code,
+    severity,
+    title,
+    source,
+    ran,
+    ...(reason === undefined ? {} : { reason }),
+    found,
+    cannotTell,
+  })),
   findings: findings.map(findingDocument),
   ...(placed === undefined ? {} : { placed: placed.map(placedDocument) }),
   counts: countsOf(findings, checks),
@@ -99,7 +111,8 @@ const placedDocument = (verdict: PlacedVerdict): PlacedVerdict => ({
  */
 export function countsOf(findings: readonly Finding[], checks: readonly CheckRun[]): ReviewCounts {
   const standing = findings.filter(({ waived }) => waived === undefined);
-  const of = (severity: Finding['severity']): number => standing.filter((finding) => finding.severity === severity).length;
+  const of = (severity: Finding['severity']): number =>
+    standing.filter((finding) => finding.severity === severity).length;
   return {
     error: of('error'),
     warning: of('warning'),

@@ -55,12 +55,24 @@ export function toGpx(layout: Layout, units: UnitSystem = layout.plan.units): Re
     bare.flatMap(({ word, kind, at, description }, k): GpxPointToWrite[] => {
       if (at === null) return [];
       const number = String(numberOf(station)).padStart(digits, '0');
-      return [{ lon: at[0], lat: at[1], name: `${number}${letters(k)} ${word}`, comment: `Station ${numberOf(station)}: ${station.name}`, description, type: kind }];
+      return [
+        {
+          lon: at[0],
+          lat: at[1],
+          name: `${number}${letters(k)} ${word}`,
+          comment: `Station ${numberOf(station)}: ${station.name}`,
+          description,
+          type: kind,
+        },
+      ];
     }),
   );
   const tracks = courses.map(({ course }) => trackOf(course, layout, units));
   const version = plan.revision === undefined ? [] : [`Version ${plan.revision}.`];
-  return good(writeGpx({ creator: 'Halfcup', name: plan.name, description: [...version, CAUTION].join(' '), waypoints, tracks }), all.flatMap(({ station, bare }) => unplaced(station, bare)));
+  return good(
+    writeGpx({ creator: 'Halfcup', name: plan.name, description: [...version, CAUTION].join(' '), waypoints, tracks }),
+    all.flatMap(({ station, bare }) => unplaced(station, bare)),
+  );
 }
 
 /** A to Z, then ZA to ZZ and so on, so that more than 26 still sort. */
@@ -70,13 +82,25 @@ function unplaced(station: StationLayout, bare: readonly Bare[]): Finding[] {
   const lost = bare.filter(({ at }) => at === null).map(({ word }) => word.toLowerCase());
   if (lost.length === 0) return [];
   const message = `Station "${station.id}" has no place on the ground for: ${lost.join(', ')}. GPX cannot hold what has none: left out of the waypoints. The layout says why.`;
-  return [{ code: 'export-unplaced', severity: 'note', message, where: { path: `/stations/${station.index}`, station: station.id } }];
+  return [
+    {
+      code: 'export-unplaced',
+      severity: 'note',
+      message,
+      where: { path: `/stations/${station.index}`, station: station.id },
+    },
+  ];
 }
 
 function trackOf(course: Course, { plan }: Layout, units: UnitSystem): GpxTrackToWrite {
   const races = plan.races.filter((race) => race.course === course.id).map(({ name }) => name);
   const length = formatMeasure(courseLength(course), units);
-  return { name: course.name, description: [length, ...races].join('; '), type: 'course', segments: segmentsOf(course) };
+  return {
+    name: course.name,
+    description: [length, ...races].join('; '),
+    type: 'course',
+    segments: segmentsOf(course),
+  };
 }
 
 /** The runs of a course between its skipped gaps, with elevations where it has them. */
@@ -96,10 +120,21 @@ function segmentsOf(course: Course): GpxSegment[] {
 /** All waypoints of a station: those of the lead direction, then each other direction's own, then points. */
 function bareOf(station: StationLayout, courses: readonly IndexedCourse[], units: UnitSystem): Bare[] {
   const points = station.station.points.map(pointOf);
-  if (station.directions.length === 0) return [{ word: 'STATION', kind: 'station', at: station.at, description: `${stationText(station)}; no course runs by it` }, ...points];
+  if (station.directions.length === 0)
+    return [
+      {
+        word: 'STATION',
+        kind: 'station',
+        at: station.at,
+        description: `${stationText(station)}; no course runs by it`,
+      },
+      ...points,
+    ];
   const laid = station.directions.flatMap((direction) => {
     const indexed = courses.find(({ course }) => course.id === direction.course)!;
-    return chosen(pegsOf(station, direction, indexed), direction).map((peg) => ofPeg(peg, station, direction, indexed, units));
+    return chosen(pegsOf(station, direction, indexed), direction).map((peg) =>
+      ofPeg(peg, station, direction, indexed, units),
+    );
   });
   return [...laid, ...points];
 }
@@ -110,18 +145,40 @@ function chosen(pegs: readonly Peg[], { lead }: LaidDirection): Peg[] {
   return pegs.filter((peg) => (peg.item === null || peg === firstTable ? lead : !isTable(peg.item)));
 }
 
-const WORDS = { sign: 'SIGN', gel: 'GEL', sportsDrink: 'DRINK', water: 'WATER', handOut: 'HAND-OUT', trash: 'TRASH' } as const;
+const WORDS = {
+  sign: 'SIGN',
+  gel: 'GEL',
+  sportsDrink: 'DRINK',
+  water: 'WATER',
+  handOut: 'HAND-OUT',
+  trash: 'TRASH',
+} as const;
 const ENDS = { whole: '', first: ' FROM', last: ' TO' } as const;
 
-function ofPeg(peg: Peg, station: StationLayout, direction: LaidDirection, { course }: IndexedCourse, units: UnitSystem): Bare {
+function ofPeg(
+  peg: Peg,
+  station: StationLayout,
+  direction: LaidDirection,
+  { course }: IndexedCourse,
+  units: UnitSystem,
+): Bare {
   const { item, end, measure, at } = peg;
   const where = `${formatMeasure(measure, units)} of ${course.name}`;
-  if (item === null) return { word: 'STATION', kind: 'station', at, description: `${stationText(station)}; chalk mark at ${where}` };
+  if (item === null)
+    return { word: 'STATION', kind: 'station', at, description: `${stationText(station)}; chalk mark at ${where}` };
   const trash = item.kind === 'trash';
-  const what = item.wording === undefined ? `${itemWord(item.kind)}${trash ? ENDS[end].toLowerCase() : ', first table'}` : `${itemWord(item.kind)} "${item.wording}"`;
+  const what =
+    item.wording === undefined
+      ? `${itemWord(item.kind)}${trash ? ENDS[end].toLowerCase() : ', first table'}`
+      : `${itemWord(item.kind)} "${item.wording}"`;
   const side = item.side === 'unclear' ? 'side unclear' : `${item.side} side`;
   const other = direction.lead ? '' : '; for runners of another direction';
-  return { word: `${WORDS[item.kind]}${trash ? ENDS[end] : ''}`, kind: item.kind, at, description: `${what}, ${side}; ${where}; ${fromMark(peg, units)}${other}` };
+  return {
+    word: `${WORDS[item.kind]}${trash ? ENDS[end] : ''}`,
+    kind: item.kind,
+    at,
+    description: `${what}, ${side}; ${where}; ${fromMark(peg, units)}${other}`,
+  };
 }
 
 function fromMark({ fromMark: { length, margin }, along }: Peg, units: UnitSystem): string {
@@ -131,6 +188,12 @@ function fromMark({ fromMark: { length, margin }, along }: Peg, units: UnitSyste
   return `${far} ${by < 0 ? 'before' : 'past'} the chalk mark ${length === null ? 'along the course' : 'by wheel'}`;
 }
 
-const stationText = ({ name, station: { serves } }: StationLayout): string => `${name}: ${serves.map((kind) => itemWord(kind).toLowerCase()).join(', ')}`;
+const stationText = ({ name, station: { serves } }: StationLayout): string =>
+  `${name}: ${serves.map((kind) => itemWord(kind).toLowerCase()).join(', ')}`;
 
-const pointOf = ({ kind, at, name, street, note }: PlanPoint): Bare => ({ word: kind.toUpperCase(), kind, at, description: [name ?? kind, street, note].filter((text) => text !== undefined).join('; ') });
+const pointOf = ({ kind, at, name, street, note }: PlanPoint): Bare => ({
+  word: kind.toUpperCase(),
+  kind,
+  at,
+  description: [name ?? kind, street, note].filter((text) => text !== undefined).join('; '),
+});

@@ -36,7 +36,11 @@ it.each([
 });
 
 it('tells how far a zone is ahead of UTC, also before 1970', () => {
-  expect([zoneAhead('Etc/GMT-14', 0), zoneAhead('Etc/GMT+12', -86_400_001), zoneAhead('Asia/Kolkata', 1)].map((ahead) => ahead / 3_600_000)).toEqual([14, -12, 5.5]);
+  expect(
+    [zoneAhead('Etc/GMT-14', 0), zoneAhead('Etc/GMT+12', -86_400_001), zoneAhead('Asia/Kolkata', 1)].map(
+      (ahead) => ahead / 3_600_000,
+    ),
+  ).toEqual([14, -12, 5.5]);
 });
 
 it('takes a date or zone that is none for a fault of the caller', () => {

@@ -17,7 +17,18 @@ export interface ZonedInstant {
 /** Milliseconds by which the clock of a zone is ahead of UTC at an instant. */
 export function zoneAhead(timeZone: string, instant: number): number {
   const whole = Math.floor(instant / 1000) * 1000;
-  const format = new Intl.DateTimeFormat('en-US', { timeZone, calendar: 'gregory', numberingSystem: 'latn', hourCycle: 'h23', year: 'numeric', month: 'numeric', day: 'numeric', hour: 'numeric', minute: 'numeric', second: 'numeric' });
+  const format = new Intl.DateTimeFormat('en-US', {
+    timeZone,
+    calendar: 'gregory',
+    numberingSystem: 'latn',
+    hourCycle: 'h23',
+    year: 'numeric',
+    month: 'numeric',
+    day: 'numeric',
+    hour: 'numeric',
+    minute: 'numeric',
+    second: 'numeric',
+  });
   const parts = new Map(format.formatToParts(whole).map(({ type, value }) => [type, Number(value)]));
   const of = (type: Intl.DateTimeFormatPartTypes): number => parts.get(type)!;
   return Date.UTC(of('year'), of('month') - 1, of('day'), of('hour'), of('minute'), of('second')) - whole;

@@ -13,7 +13,8 @@ export const RADIANS: number = Math.PI / 180;
 export const DEGREES: number = 180 / Math.PI;
 
 /** Prime-vertical radius of curvature in metres, where `sinLat` is the sine of the latitude. */
-export const primeVerticalRadius = (sinLat: number): number => EQUATORIAL_RADIUS / Math.sqrt(1 - ECCENTRICITY_2 * sinLat * sinLat);
+export const primeVerticalRadius = (sinLat: number): number =>
+  EQUATORIAL_RADIUS / Math.sqrt(1 - ECCENTRICITY_2 * sinLat * sinLat);
 
 /** Meridional radius of curvature in metres, where `sinLat` is the sine of the latitude. */
 export function meridionalRadius(sinLat: number): number {

@@ -11,12 +11,18 @@ const distance = (max: number): fc.Arbitrary<number> => real(0.01, max);
 
 describe('the local frame', () => {
   it('keeps distance and azimuth of the geodesic: 1 µm within 250 m, 1 mm within 20 km', () => {
-    for (const [reach, within] of [[250, 1e-6], [5000, 1e-3], [20_000, 1e-3]] as const) {
+    for (const [reach, within] of [
+      [250, 1e-6],
+      [5000, 1e-3],
+      [20_000, 1e-3],
+    ] as const) {
       fc.assert(
         fc.property(place, distance(reach), ({ lon, lat, azimuthDeg }, length) => {
           const { east, north } = eastNorth([lon, lat], direct(lon, lat, azimuthDeg, length));
           expect(Math.abs(Math.hypot(east, north) - length)).toBeLessThan(within);
-          expect(length * Math.sin(azimuthDifference(Math.atan2(east, north) * DEGREES, azimuthDeg) / DEGREES)).toBeLessThan(within);
+          expect(
+            length * Math.sin(azimuthDifference(Math.atan2(east, north) * DEGREES, azimuthDeg) / DEGREES),
+          ).toBeLessThan(within);
         }),
         { seed: 1, numRuns: 2000 },
       );
@@ -45,16 +51,31 @@ describe('the exact geodesic of a frame', () => {
     solve.mockRestore();
     return count;
   };
-  const there = (lat: number, dLon: number, dLat: number): number => solved('Inverse', () => void eastNorth([0, lat], [dLon, lat + dLat]));
+  const there = (lat: number, dLon: number, dLat: number): number =>
+    solved('Inverse', () => void eastNorth([0, lat], [dLon, lat + dLat]));
 
   it('is not solved within 0.025° of the origin, and from there on is', () => {
-    for (const lat of [-79.9, 0, 79.9]) for (const [dLon, dLat] of [[0.0249, 0.0249], [-0.0249, -0.0249]] as const) expect(there(lat, dLon, dLat)).toBe(0);
-    for (const [dLon, dLat] of [[0.025, 0], [-0.025, 0], [0, 0.025], [0, -0.025], [0.03, 0.01], [0.01, 0.03]] as const) expect(there(0, dLon, dLat)).toBe(1);
+    for (const lat of [-79.9, 0, 79.9])
+      for (const [dLon, dLat] of [
+        [0.0249, 0.0249],
+        [-0.0249, -0.0249],
+      ] as const)
+        expect(there(lat, dLon, dLat)).toBe(0);
+    for (const [dLon, dLat] of [
+      [0.025, 0],
+      [-0.025, 0],
+      [0, 0.025],
+      [0, -0.025],
+      [0.03, 0.01],
+      [0.01, 0.03],
+    ] as const)
+      expect(there(0, dLon, dLat)).toBe(1);
     for (const lat of [-80, 80, 85]) expect(there(lat, 0.001, 0)).toBe(1);
   });
 
   it('is not solved for a point up to 250 m away, and beyond is', () => {
-    const back = (lat: number, east: number, north: number): number => solved('Direct', () => void fromEastNorth([0, lat], east, north));
+    const back = (lat: number, east: number, north: number): number =>
+      solved('Direct', () => void fromEastNorth([0, lat], east, north));
     expect([back(45, 250, 0), back(45, 0, -250), back(-79.9, -150, 200)]).toEqual([0, 0, 0]);
     expect([back(45, 250.001, 0), back(45, 180, 180), back(80, 1, 0), back(-80, 0, 1)]).toEqual([1, 1, 1, 1]);
   });

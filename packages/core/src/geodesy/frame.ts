@@ -84,7 +84,8 @@ export function fromEastNorth(origin: LonLat, east: Metres, north: Metres): LonL
   const [lon0, lat0] = origin;
   const length = Math.hypot(east, north);
   if (length === 0) return [wrapDegrees(lon0), lat0];
-  if (Math.abs(lat0) >= TEMPERATE || length > NEAR_BACK) return direct(lon0, lat0, Math.atan2(east, north) * DEGREES, length);
+  if (Math.abs(lat0) >= TEMPERATE || length > NEAR_BACK)
+    return direct(lon0, lat0, Math.atan2(east, north) * DEGREES, length);
   let dLat = 0;
   let dLon = 0;
   let half = 0;

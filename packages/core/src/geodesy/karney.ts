@@ -11,7 +11,12 @@ const { Geodesic } = geodesic;
 const wgs84 = Geodesic.WGS84;
 
 /** Length in metres and azimuth at the first point (degrees, 0 to 360) of the geodesic between two points in degrees. */
-export function inverse(lon1: number, lat1: number, lon2: number, lat2: number): { length: number; azimuthDeg: number } {
+export function inverse(
+  lon1: number,
+  lat1: number,
+  lon2: number,
+  lat2: number,
+): { length: number; azimuthDeg: number } {
   const { s12, azi1 } = wgs84.Inverse(lat1, lon1, lat2, lon2, Geodesic.DISTANCE | Geodesic.AZIMUTH);
   return { length: s12!, azimuthDeg: normalAzimuth(azi1!) };
 }
@@ -31,7 +36,13 @@ export function direct(lon: number, lat: number, azimuthDeg: number, length: num
  * Longitudes are continuous from `lon1`.
  */
 export function between(lon1: number, lat1: number, lon2: number, lat2: number, pieces: number): LonLat[] {
-  const line = wgs84.InverseLine(lat1, lon1, lat2, lon2, Geodesic.DISTANCE | Geodesic.LATITUDE | Geodesic.LONGITUDE | Geodesic.DISTANCE_IN);
+  const line = wgs84.InverseLine(
+    lat1,
+    lon1,
+    lat2,
+    lon2,
+    Geodesic.DISTANCE | Geodesic.LATITUDE | Geodesic.LONGITUDE | Geodesic.DISTANCE_IN,
+  );
   const points: LonLat[] = [];
   for (let piece = 1; piece < pieces; piece++) {
     const { lon2: lon, lat2: lat } = line.Position((line.s13 * piece) / pieces, Geodesic.LATITUDE | Geodesic.LONGITUDE);

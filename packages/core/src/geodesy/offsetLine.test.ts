@@ -5,7 +5,8 @@ const radians = (degrees: number): number => (degrees * Math.PI) / 180;
 const corner = (at: number, degrees: number): Corner => ({ at, turn: radians(degrees) });
 
 /** What the line at `offset` is longer between 0 and 100. */
-const longer = (corners: readonly Corner[], offset: number, from: number = 0, to: number = 100): number | null => readOffsetLine(corners, from, to, offset).longer;
+const longer = (corners: readonly Corner[], offset: number, from: number = 0, to: number = 100): number | null =>
+  readOffsetLine(corners, from, to, offset).longer;
 
 describe('the line at an offset', () => {
   it('is trimmed by 2·o·tan(θ/2) inside a corner and rounded by o·θ outside, on either side', () => {
@@ -18,7 +19,10 @@ describe('the line at an offset', () => {
 
   it('counts the corners strictly between its ends, and all their turns without a sign', () => {
     const corners = [corner(0, 40), corner(20, 30), corner(50, -20), corner(100, 50)];
-    expect(readOffsetLine(corners, 0, 100, 2)).toEqual({ longer: expect.closeTo(-4 * Math.tan(radians(15)) + 2 * radians(20), 12), totalTurn: expect.closeTo(radians(50), 12) });
+    expect(readOffsetLine(corners, 0, 100, 2)).toEqual({
+      longer: expect.closeTo(-4 * Math.tan(radians(15)) + 2 * radians(20), 12),
+      totalTurn: expect.closeTo(radians(50), 12),
+    });
     expect(readOffsetLine(corners, 20, 50, 2)).toEqual({ longer: 0, totalTurn: 0 });
     expect(readOffsetLine(corners, -1, 101, 0.1).totalTurn).toBeCloseTo(radians(140), 12);
   });
@@ -54,7 +58,8 @@ describe('the line at an offset', () => {
   });
 
   it('trims a drawn corner over vertices that hardly turn, up to 6° together', () => {
-    const slight = (degrees: number, count: number): Corner[] => Array.from({ length: count }, (_, k) => corner(51 + k, degrees));
+    const slight = (degrees: number, count: number): Corner[] =>
+      Array.from({ length: count }, (_, k) => corner(51 + k, degrees));
     // The trim of 10 m reaches over the slight vertices, which lie 1 m apart from 1 m behind the corner on.
     expect(longer([corner(50, 90), ...slight(1.4, 4)], 10)).toBeCloseTo(-20 - 4 * 20 * Math.tan(radians(0.7)), 9);
     expect(longer([corner(50, 90), ...slight(1.6, 4)], 10)).toBeNull();

@@ -39,14 +39,18 @@ export function readOffsetLine(corners: readonly Corner[], from: number, to: num
   const totalTurn = inner.reduce((sum, { turn }) => sum + Math.abs(turn), 0);
   const folded = inner.some((corner, k) => Math.abs(corner.turn) > SHARPEST || !hasLegs(inner, k, from, to, offset));
   if (folded && offset !== 0) return { longer: null, totalTurn };
-  const longer = inner.reduce((sum, { turn }) => sum + (isInside(turn, offset) ? -2 * trimOf(turn, offset) : Math.abs(offset * turn)), 0);
+  const longer = inner.reduce(
+    (sum, { turn }) => sum + (isInside(turn, offset) ? -2 * trimOf(turn, offset) : Math.abs(offset * turn)),
+    0,
+  );
   return { longer, totalTurn };
 }
 
 const isInside = (turn: number, offset: number): boolean => turn * offset > 0;
 
 /** What each leg loses at a corner, metres; 0 at outside corners. */
-const trimOf = (turn: number, offset: number): number => (isInside(turn, offset) ? Math.abs(offset) * Math.tan(Math.abs(turn) / 2) : 0);
+const trimOf = (turn: number, offset: number): number =>
+  isInside(turn, offset) ? Math.abs(offset) * Math.tan(Math.abs(turn) / 2) : 0;
 
 /** Whether both legs of corner `k` are as long as the trims on them. */
 function hasLegs(corners: readonly Corner[], k: number, from: number, to: number, offset: number): boolean {
@@ -69,7 +73,8 @@ function hasLeg(corners: readonly Corner[], k: number, step: 1 | -1, end: number
       if (passed > SLIGHT_TOGETHER) return false;
       continue;
     }
-    if (Math.abs(turn) < SLIGHT && Math.abs(other.turn) >= DRAWN && length < trim + trimOf(other.turn, offset)) return true;
+    if (Math.abs(turn) < SLIGHT && Math.abs(other.turn) >= DRAWN && length < trim + trimOf(other.turn, offset))
+      return true;
     return length >= trim + trimOf(other.turn, offset);
   }
   return Math.abs(end - at) >= trim;

@@ -18,7 +18,8 @@ function segments(count: number, longest: number): { lon1: number; lat1: number;
   const random = generator(20261125);
   return Array.from({ length: count }, (_, k) => {
     const kind = k % 5;
-    const lat1 = kind === 0 ? 90 - random() * 0.01 : kind === 1 ? -90 + random() * 0.01 : Math.asin(2 * random() - 1) * DEGREES;
+    const lat1 =
+      kind === 0 ? 90 - random() * 0.01 : kind === 1 ? -90 + random() * 0.01 : Math.asin(2 * random() - 1) * DEGREES;
     const lon1 = kind === 2 ? 180 - random() * 0.001 : random() * 360 - 180;
     const length = 0.1 * (longest / 0.1) ** random();
     const [lon2, lat2] = direct(lon1, lat1, random() * 360, length);
@@ -39,7 +40,10 @@ describe('length and azimuth of a segment', () => {
     for (const { lon1, lat1, lon2, lat2 } of segments(10_000, 200)) {
       const truth = inverse(lon1, lat1, lon2, lat2);
       if (truth.length < 1) continue;
-      expect(azimuthDifference(segmentAzimuthDeg(lon1, lat1, lon2, lat2), truth.azimuthDeg), `${lon1},${lat1} to ${lon2},${lat2}`).toBeLessThan(1e-5);
+      expect(
+        azimuthDifference(segmentAzimuthDeg(lon1, lat1, lon2, lat2), truth.azimuthDeg),
+        `${lon1},${lat1} to ${lon2},${lat2}`,
+      ).toBeLessThan(1e-5);
     }
   });
 
@@ -53,13 +57,54 @@ describe('length and azimuth of a segment', () => {
 // Source: GDA technical manual, Geoscience Australia (Flinders Peak to Buninyong; quoted, on GRS 80, whose difference from
 // WGS 84 is 0.1 mm in the semi-minor axis); geographiclib-geodesic 2.2.0, its test table and GeodSolve0 (read);
 // Land's End to John o' Groats (quoted).
-const dms = (degrees: number, minutes: number, seconds: number): number => Math.sign(degrees) * (Math.abs(degrees) + minutes / 60 + seconds / 3600);
+const dms = (degrees: number, minutes: number, seconds: number): number =>
+  Math.sign(degrees) * (Math.abs(degrees) + minutes / 60 + seconds / 3600);
 const LINES = [
-  { name: 'Flinders Peak to Buninyong', from: [dms(144, 25, 29.5244), dms(-37, 57, 3.7203)], to: [dms(143, 55, 35.3839), dms(-37, 39, 10.1561)], length: 54972.271, within: 1e-3, azimuthDeg: dms(306, 52, 5.37), azimuthWithin: 0.01 / 3600 },
-  { name: 'row 1 of the table', from: [-139.44815, 35.60777], to: [-69.95921, -11.17491], length: 8935244.56048183, within: 1e-7, azimuthDeg: 111.09874842956033, azimuthWithin: 1e-11 },
-  { name: 'a row of 2,319 km', from: [-174.47484, -19.79938], to: [-154.35109, -11.99349], length: 2319004.860116939, within: 1e-7, azimuthDeg: null, azimuthWithin: 0 },
-  { name: 'GeodSolve0', from: [-73.8, 40.6], to: [2.55, 49.01666667], length: 5853226, within: 0.5, azimuthDeg: 53.47022, azimuthWithin: 5e-6 },
-  { name: "Land's End to John o' Groats", from: [-5.71475, 50.06632], to: [-3.07009, 58.64402], length: 969954.166314, within: 1e-6, azimuthDeg: 9.141877, azimuthWithin: 1e-6 },
+  {
+    name: 'Flinders Peak to Buninyong',
+    from: [dms(144, 25, 29.5244), dms(-37, 57, 3.7203)],
+    to: [dms(143, 55, 35.3839), dms(-37, 39, 10.1561)],
+    length: 54972.271,
+    within: 1e-3,
+    azimuthDeg: dms(306, 52, 5.37),
+    azimuthWithin: 0.01 / 3600,
+  },
+  {
+    name: 'row 1 of the table',
+    from: [-139.44815, 35.60777],
+    to: [-69.95921, -11.17491],
+    length: 8935244.56048183,
+    within: 1e-7,
+    azimuthDeg: 111.09874842956033,
+    azimuthWithin: 1e-11,
+  },
+  {
+    name: 'a row of 2,319 km',
+    from: [-174.47484, -19.79938],
+    to: [-154.35109, -11.99349],
+    length: 2319004.860116939,
+    within: 1e-7,
+    azimuthDeg: null,
+    azimuthWithin: 0,
+  },
+  {
+    name: 'GeodSolve0',
+    from: [-73.8, 40.6],
+    to: [2.55, 49.01666667],
+    length: 5853226,
+    within: 0.5,
+    azimuthDeg: 53.47022,
+    azimuthWithin: 5e-6,
+  },
+  {
+    name: "Land's End to John o' Groats",
+    from: [-5.71475, 50.06632],
+    to: [-3.07009, 58.64402],
+    length: 969954.166314,
+    within: 1e-6,
+    azimuthDeg: 9.141877,
+    azimuthWithin: 1e-6,
+  },
 ] as const;
 
 describe('published lines', () => {
@@ -68,14 +113,19 @@ describe('published lines', () => {
       const [lon1, lat1] = line.from;
       const [lon2, lat2] = line.to;
       expect(Math.abs(segmentLength(lon1, lat1, lon2, lat2) - line.length)).toBeLessThan(line.within);
-      if (line.azimuthDeg !== null) expect(azimuthDifference(segmentAzimuthDeg(lon1, lat1, lon2, lat2), line.azimuthDeg)).toBeLessThanOrEqual(line.azimuthWithin);
+      if (line.azimuthDeg !== null)
+        expect(azimuthDifference(segmentAzimuthDeg(lon1, lat1, lon2, lat2), line.azimuthDeg)).toBeLessThanOrEqual(
+          line.azimuthWithin,
+        );
     });
   }
 });
 
 describe('angles', () => {
   it('wrap to −180 (excluded) … 180, and azimuths to 0 … 360 (excluded), without a negative zero', () => {
-    expect([wrapDegrees(190), wrapDegrees(-190), wrapDegrees(540), wrapDegrees(-180), wrapDegrees(0)]).toEqual([-170, 170, 180, 180, 0]);
+    expect([wrapDegrees(190), wrapDegrees(-190), wrapDegrees(540), wrapDegrees(-180), wrapDegrees(0)]).toEqual([
+      -170, 170, 180, 180, 0,
+    ]);
     expect([normalAzimuth(-90), normalAzimuth(720), normalAzimuth(-1e-20)]).toEqual([270, 0, 0]);
     expect(Object.is(normalAzimuth(-0), 0)).toBe(true);
   });
@@ -91,11 +141,15 @@ describe('the exact geodesic', () => {
   };
   const by = (lat: number, azimuthDeg: number, length: number): [number, number] => {
     const [lon2, lat2] = direct(10, lat, azimuthDeg, length);
-    return [solved(() => void segmentLength(10, lat, lon2, lat2)), solved(() => void segmentAzimuthDeg(10, lat, lon2, lat2))];
+    return [
+      solved(() => void segmentLength(10, lat, lon2, lat2)),
+      solved(() => void segmentAzimuthDeg(10, lat, lon2, lat2)),
+    ];
   };
 
   it('is not solved up to 200 m within 80° of latitude, whichever way the segment runs', () => {
-    for (const lat of [-79.9, -45, 0, 45, 79.9]) for (const azimuthDeg of [0, 45, 90, 180, 225, 270]) expect(by(lat, azimuthDeg, 199.9)).toEqual([0, 0]);
+    for (const lat of [-79.9, -45, 0, 45, 79.9])
+      for (const azimuthDeg of [0, 45, 90, 180, 225, 270]) expect(by(lat, azimuthDeg, 199.9)).toEqual([0, 0]);
   });
 
   it('is solved over 200 m, and from 80° of latitude on', () => {

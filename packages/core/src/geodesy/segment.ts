@@ -28,7 +28,8 @@ const NEAR_LAT = 0.0019;
  */
 export function segmentLength(lon1: Longitude, lat1: Latitude, lon2: Longitude, lat2: Latitude): Metres {
   const dLat = lat2 - lat1;
-  if (!(dLat < NEAR_LAT && dLat > -NEAR_LAT && lat1 < TEMPERATE && lat1 > -TEMPERATE)) return inverseLength(lon1, lat1, lon2, lat2);
+  if (!(dLat < NEAR_LAT && dLat > -NEAR_LAT && lat1 < TEMPERATE && lat1 > -TEMPERATE))
+    return inverseLength(lon1, lat1, lon2, lat2);
   const dLon = wrapDegrees(lon2 - lon1);
   const mid = (lat1 + 0.5 * dLat) * RADIANS;
   const sin = Math.sin(mid);

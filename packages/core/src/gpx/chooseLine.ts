@@ -33,7 +33,11 @@ const listed = (lines: readonly NamedLine[]): string =>
  * line.ok && line.value.segments[0]?.lon; // → [-17.4, -17.36]
  * ```
  */
-export function chooseLine<Line extends NamedLine>(document: LineSource<Line>, track: string | number | undefined, where: Where): Result<Line> {
+export function chooseLine<Line extends NamedLine>(
+  document: LineSource<Line>,
+  track: string | number | undefined,
+  where: Where,
+): Result<Line> {
   const lines = [...document.tracks, ...document.routes];
   const fail = (message: string): Result<Line> => bad([{ code: 'track-unknown', severity: 'error', message, where }]);
   // The place that is printed before the message has the file's name already.
@@ -45,10 +49,14 @@ export function chooseLine<Line extends NamedLine>(document: LineSource<Line>, t
     return good(taken, usable.length > 1 ? [chosenFinding(document, lines, taken)] : []);
   }
   const named = lines.filter((line) => line.name === track);
-  if (named.length > 1) return fail(`${file} has ${named.length} lines named "${track}"; say which by index: ${listed(lines)}.`);
+  if (named.length > 1)
+    return fail(`${file} has ${named.length} lines named "${track}"; say which by index: ${listed(lines)}.`);
   const line = named[0] ?? lines[/^\d+$/.test(String(track)) ? Number(track) : -1];
-  if (line === undefined) return fail(`${file} has no line "${track}"; it has ${lines.length === 0 ? 'none' : listed(lines)}.`);
-  return hasPoints(line) ? good(line) : fail(`Line "${track}" of ${file === 'The file' ? 'the file' : file} has no points.`);
+  if (line === undefined)
+    return fail(`${file} has no line "${track}"; it has ${lines.length === 0 ? 'none' : listed(lines)}.`);
+  return hasPoints(line)
+    ? good(line)
+    : fail(`Line "${track}" of ${file === 'The file' ? 'the file' : file} has no points.`);
 }
 
 function chosenFinding({ file }: LineSource, lines: readonly NamedLine[], line: NamedLine): Finding {

@@ -18,7 +18,12 @@ function grown(column: Float64Array, size: number): Float64Array<ArrayBuffer> {
 }
 
 /** Empty columns; they grow by doubling. */
-export const createColumns = (): Columns => ({ lon: new Float64Array(FIRST), lat: new Float64Array(FIRST), ele: new Float64Array(FIRST), count: 0 });
+export const createColumns = (): Columns => ({
+  lon: new Float64Array(FIRST),
+  lat: new Float64Array(FIRST),
+  ele: new Float64Array(FIRST),
+  count: 0,
+});
 
 /** Adds one point. */
 export function pushPoint(columns: Columns, lon: number, lat: number, ele: number): void {

@@ -9,7 +9,10 @@ const utf16 = (text: string, big: boolean, mark: boolean): Uint8Array => {
   return Uint8Array.from(big ? bytes.swap16() : bytes);
 };
 
-function decodeIn(bytes: Uint8Array, step: number): { readonly text: string; readonly code: string | undefined; readonly message: string | undefined } {
+function decodeIn(
+  bytes: Uint8Array,
+  step: number,
+): { readonly text: string; readonly code: string | undefined; readonly message: string | undefined } {
   const decoder = createByteDecoder();
   let text = '';
   for (let at = 0; at < bytes.length; at += step) text += decoder.decode(bytes.subarray(at, at + step), false);
@@ -28,7 +31,8 @@ describe('The encoding is found by the first bytes (XML 1.0 appendix F):', () =>
     ['UTF-16 LE without one', utf16(SAMPLE, false, false)],
     ['UTF-16 BE without one', utf16(SAMPLE, true, false)],
   ])('%s, whole or byte by byte.', (_, bytes) => {
-    for (const step of [bytes.length, 1, 7]) expect(decodeIn(bytes, step)).toEqual({ text: SAMPLE, code: undefined, message: undefined });
+    for (const step of [bytes.length, 1, 7])
+      expect(decodeIn(bytes, step)).toEqual({ text: SAMPLE, code: undefined, message: undefined });
   });
 
   // WHATWG Encoding Standard, index windows-1252: 0x80 is the euro sign, also under the label iso-8859-1.
@@ -49,12 +53,30 @@ describe('What cannot be decoded gives the text before it and a reason:', () => 
     ['an overlong form', Uint8Array.of(0x3c, 0x61, 0xc0, 0xaf), '<a', 'gpx-encoding', '0xC0'],
     ['a surrogate in UTF-8', Uint8Array.of(0x3c, 0x61, 0xed, 0xa0, 0x80), '<a', 'gpx-encoding', '0xED'],
     ['a character cut off at the end', utf8('<a>é').subarray(0, 4), '<a>', 'gpx-encoding', '0xC3'],
-    ['a high byte in US-ASCII', latin1('<?xml version="1.0" encoding="us-ascii"?>\u{E9}'), '<?xml version="1.0" encoding="us-ascii"?>', 'gpx-encoding', 'US-ASCII'],
+    [
+      'a high byte in US-ASCII',
+      latin1('<?xml version="1.0" encoding="us-ascii"?>\u{E9}'),
+      '<?xml version="1.0" encoding="us-ascii"?>',
+      'gpx-encoding',
+      'US-ASCII',
+    ],
     ['an odd byte at the end of UTF-16', utf16('<a>', false, true).slice(0, 7), '<a', 'gpx-encoding', 'UTF-16LE'],
     ['a lone surrogate in UTF-16', utf16('<a\u{DC00}b', true, true), '<a', 'gpx-encoding', 'UTF-16BE'],
-    ['an encoding not supported', utf8('<?xml version="1.0" encoding="EBCDIC-CP-US"?><gpx/>'), '', 'gpx-encoding', 'EBCDIC-CP-US'],
+    [
+      'an encoding not supported',
+      utf8('<?xml version="1.0" encoding="EBCDIC-CP-US"?><gpx/>'),
+      '',
+      'gpx-encoding',
+      'EBCDIC-CP-US',
+    ],
     ['UTF-32', Uint8Array.of(0xff, 0xfe, 0, 0, 0x3c, 0, 0, 0), '', 'gpx-encoding', 'UTF-32'],
-    ['a declaration of UTF-16 in single bytes', utf8('<?xml version="1.0" encoding="utf-16"?><gpx/>'), '', 'gpx-encoding', 'not in UTF-16'],
+    [
+      'a declaration of UTF-16 in single bytes',
+      utf8('<?xml version="1.0" encoding="utf-16"?><gpx/>'),
+      '',
+      'gpx-encoding',
+      'not in UTF-16',
+    ],
     ['gzip', Uint8Array.of(0x1f, 0x8b, 8, 0, 0), '', 'gpx-binary', 'compressed'],
     ['ZIP', Uint8Array.of(0x50, 0x4b, 3, 4, 0), '', 'gpx-binary', 'compressed'],
     ['binary data', Uint8Array.of(0x0e, 0x10, 0, 0xff, 0xfe), '\u{E}\u{10}\0', 'gpx-binary', 'binary'],
@@ -69,7 +91,10 @@ describe('What cannot be decoded gives the text before it and a reason:', () => 
 
 // The oracle is the platform's own decoder (WHATWG Encoding Standard), which refuses or accepts the whole.
 test('Any bytes are taken as UTF-8 exactly when the platform takes them, however they are cut.', () => {
-  const unit = fc.oneof(fc.constantFrom(0x41, 0x3e, 0x80, 0xbf, 0xc2, 0xc3, 0xe0, 0xed, 0xef, 0xf0, 0xf4, 0xa0, 0x9f, 0x90, 0x8f), fc.integer({ min: 1, max: 255 }));
+  const unit = fc.oneof(
+    fc.constantFrom(0x41, 0x3e, 0x80, 0xbf, 0xc2, 0xc3, 0xe0, 0xed, 0xef, 0xf0, 0xf4, 0xa0, 0x9f, 0x90, 0x8f),
+    fc.integer({ min: 1, max: 255 }),
+  );
   fc.assert(
     fc.property(fc.array(unit, { maxLength: 12 }), fc.integer({ min: 1, max: 5 }), (tail, step) => {
       const bytes = Uint8Array.from([...utf8('<a>'), ...tail]);
@@ -94,7 +119,8 @@ describe('A file that comes in pieces', () => {
     ['UTF-16 LE', utf16(LONG, false, true)],
     ['UTF-16 BE', utf16(LONG, true, true)],
   ])('in %s has no character cut in two, wherever the pieces end.', (_, bytes) => {
-    for (const step of [1, 3, 7, 64, 1031]) expect(decodeIn(bytes, step)).toEqual({ text: LONG, code: undefined, message: undefined });
+    for (const step of [1, 3, 7, 64, 1031])
+      expect(decodeIn(bytes, step)).toEqual({ text: LONG, code: undefined, message: undefined });
   });
 
   test('is given out up to the last tag, so that the parser sees whole tags; what follows comes with the next piece.', () => {
@@ -132,26 +158,37 @@ describe('A file that comes in pieces', () => {
 
 // The oracle is the platform's own decoder (WHATWG Encoding Standard), which refuses or accepts the whole.
 test('Any units are taken as UTF-16 exactly when the platform takes them, however they are cut.', () => {
-  const unit = fc.oneof(fc.constantFrom(0x41, 0x3e, 0xd7ff, 0xd800, 0xdbff, 0xdc00, 0xdfff, 0xe000), fc.integer({ min: 1, max: 0xffff }));
+  const unit = fc.oneof(
+    fc.constantFrom(0x41, 0x3e, 0xd7ff, 0xd800, 0xdbff, 0xdc00, 0xdfff, 0xe000),
+    fc.integer({ min: 1, max: 0xffff }),
+  );
   fc.assert(
-    fc.property(fc.array(unit, { maxLength: 8 }), fc.integer({ min: 1, max: 5 }), fc.boolean(), fc.boolean(), fc.boolean(), (tail, step, big, odd, long) => {
-      const units = [0xfeff, 0x3c, 0x61, 0x3e, ...Array.from({ length: long ? 520 : 0 }, () => 0x62), ...tail];
-      const whole = units.flatMap((one) => (big ? [one >> 8, one & 0xff] : [one & 0xff, one >> 8]));
-      const bytes = Uint8Array.from(odd ? whole.slice(0, -1) : whole);
-      let expected: string | null = null;
-      try {
-        expected = new TextDecoder(big ? 'utf-16be' : 'utf-16le', { fatal: true }).decode(bytes);
-      } catch {}
-      const decoded = decodeIn(bytes, step);
-      expect(decoded.code).toBe(expected === null ? 'gpx-encoding' : undefined);
-      if (expected !== null) expect(decoded.text).toBe(expected);
-    }),
+    fc.property(
+      fc.array(unit, { maxLength: 8 }),
+      fc.integer({ min: 1, max: 5 }),
+      fc.boolean(),
+      fc.boolean(),
+      fc.boolean(),
+      (tail, step, big, odd, long) => {
+        const units = [0xfeff, 0x3c, 0x61, 0x3e, ...Array.from({ length: long ? 520 : 0 }, () => 0x62), ...tail];
+        const whole = units.flatMap((one) => (big ? [one >> 8, one & 0xff] : [one & 0xff, one >> 8]));
+        const bytes = Uint8Array.from(odd ? whole.slice(0, -1) : whole);
+        let expected: string | null = null;
+        try {
+          expected = new TextDecoder(big ? 'utf-16be' : 'utf-16le', { fatal: true }).decode(bytes);
+        } catch {}
+        const decoded = decodeIn(bytes, step);
+        expect(decoded.code).toBe(expected === null ? 'gpx-encoding' : undefined);
+        if (expected !== null) expect(decoded.text).toBe(expected);
+      },
+    ),
     { seed: 12, numRuns: 1000 },
   );
 });
 
 describe('Encodings of one byte a character', () => {
-  const declared = (label: string, bytes: readonly number[]): Uint8Array => Uint8Array.from([...utf8(`<?xml version="1.0" encoding="${label}"?><gpx>`), ...bytes]);
+  const declared = (label: string, bytes: readonly number[]): Uint8Array =>
+    Uint8Array.from([...utf8(`<?xml version="1.0" encoding="${label}"?><gpx>`), ...bytes]);
   const head = (label: string): string => `<?xml version="1.0" encoding="${label}"?><gpx>`;
 
   test('are read by their own tables: ISO-8859-5 and windows-1251 have Cyrillic (ISO/IEC 8859-5; WHATWG index-windows-1251).', () => {
@@ -166,15 +203,31 @@ describe('Encodings of one byte a character', () => {
   });
 
   test('that the platform does not know are refused by name: ISO-8859-12 was never made.', () => {
-    expect(decodeIn(declared('ISO-8859-12', []), 200)).toMatchObject({ text: '', code: 'gpx-encoding', message: expect.stringContaining('"ISO-8859-12"') as string });
+    expect(decodeIn(declared('ISO-8859-12', []), 200)).toMatchObject({
+      text: '',
+      code: 'gpx-encoding',
+      message: expect.stringContaining('"ISO-8859-12"') as string,
+    });
   });
 
   test('US-ASCII refuses its first byte over 0x7F wherever it stands.', () => {
     const good = `${head('ascii')}${'x'.repeat(1100)}`;
-    expect(decodeIn(Uint8Array.from([...utf8(good), 0xc3, 0xa9]), 100)).toMatchObject({ text: good, code: 'gpx-encoding', message: expect.stringContaining('0xC3') as string });
+    expect(decodeIn(Uint8Array.from([...utf8(good), 0xc3, 0xa9]), 100)).toMatchObject({
+      text: good,
+      code: 'gpx-encoding',
+      message: expect.stringContaining('0xC3') as string,
+    });
   });
 });
 
 test('UTF-32 is refused in both orders of bytes, by its mark (XML 1.0 appendix F).', () => {
-  for (const bytes of [[0xff, 0xfe, 0, 0], [0, 0, 0xfe, 0xff]]) expect(decodeIn(Uint8Array.from([...bytes, 0, 0, 0, 0x3c]), 8)).toMatchObject({ text: '', code: 'gpx-encoding', message: expect.stringContaining('UTF-32') as string });
+  for (const bytes of [
+    [0xff, 0xfe, 0, 0],
+    [0, 0, 0xfe, 0xff],
+  ])
+    expect(decodeIn(Uint8Array.from([...bytes, 0, 0, 0, 0x3c]), 8)).toMatchObject({
+      text: '',
+      code: 'gpx-encoding',
+      message: expect.stringContaining('UTF-32') as string,
+    });
 });

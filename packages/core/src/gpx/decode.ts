@@ -75,7 +75,8 @@ export function createByteDecoder(): ByteDecoder {
 }
 
 /** Text that ends with a tag can go to the parser as it is: joined text is slower to read there, by a third. */
-const afterLastTag = (encoding: Encoding, bytes: Uint8Array): number => (encoding.name.startsWith('UTF-16') ? 0 : bytes.lastIndexOf(0x3e) + 1);
+const afterLastTag = (encoding: Encoding, bytes: Uint8Array): number =>
+  encoding.name.startsWith('UTF-16') ? 0 : bytes.lastIndexOf(0x3e) + 1;
 
 function attempt(encoding: Encoding, body: Uint8Array): string | null {
   if (encoding.name === 'US-ASCII' && encoding.valid(body) < body.length) return null;
@@ -99,9 +100,14 @@ type Recognised = { readonly encoding: Encoding; readonly markBytes: number } | 
 function recognise(bytes: Uint8Array): Recognised {
   const [a = -1, b = -1, c = -1, d = -1] = bytes;
   if ((a === 0x1f && b === 0x8b) || (a === 0x50 && b === 0x4b && c === 3 && d === 4)) {
-    return { code: 'gpx-binary', message: 'This is a compressed file (ZIP or gzip), not the text of a GPX file. Unpack it and give the .gpx file inside.' };
+    return {
+      code: 'gpx-binary',
+      message:
+        'This is a compressed file (ZIP or gzip), not the text of a GPX file. Unpack it and give the .gpx file inside.',
+    };
   }
-  if ((a === 0xff && b === 0xfe && c === 0 && d === 0) || (a === 0 && b === 0 && c === 0xfe && d === 0xff)) return unsupported('UTF-32');
+  if ((a === 0xff && b === 0xfe && c === 0 && d === 0) || (a === 0 && b === 0 && c === 0xfe && d === 0xff))
+    return unsupported('UTF-32');
   if (a === 0xef && b === 0xbb && c === 0xbf) return { encoding: utf8(), markBytes: 3 };
   if (a === 0xff && b === 0xfe) return { encoding: utf16('UTF-16LE'), markBytes: 2 };
   if (a === 0xfe && b === 0xff) return { encoding: utf16('UTF-16BE'), markBytes: 2 };
@@ -121,7 +127,8 @@ function declared(bytes: Uint8Array): Recognised {
       message: `The first line says encoding="${label}", but the file is not in UTF-16. Save it as UTF-8 and write encoding="UTF-8" there.`,
     };
   }
-  if (lower === 'us-ascii' || lower === 'ascii') return { encoding: { ...utf8(), name: 'US-ASCII', whole: length, valid: asciiValid }, markBytes: 0 };
+  if (lower === 'us-ascii' || lower === 'ascii')
+    return { encoding: { ...utf8(), name: 'US-ASCII', whole: length, valid: asciiValid }, markBytes: 0 };
   const single = /^(iso-8859-\d{1,2}|windows-125\d|latin1)$/.test(lower) ? decoderFor(lower) : null;
   if (single === null) return unsupported(label);
   return { encoding: { name: label, decoder: single, whole: length, valid: singleValid(single) }, markBytes: 0 };
@@ -139,7 +146,10 @@ function decoderFor(label: string): Encoding['decoder'] | null {
   try {
     const decoder = new TextDecoder(label, { fatal: true, ignoreBOM: true });
     if (!/^(iso-8859-1|windows-1252|latin1)$/.test(label)) return decoder;
-    return { decode: (bytes) => decoder.decode(bytes).replaceAll(/[\u0080-\u009F]/g, (mark) => C1.charAt(mark.charCodeAt(0) - 0x80)) };
+    return {
+      decode: (bytes) =>
+        decoder.decode(bytes).replaceAll(/[\u0080-\u009F]/g, (mark) => C1.charAt(mark.charCodeAt(0) - 0x80)),
+    };
   } catch {
     return null;
   }
@@ -147,7 +157,10 @@ function decoderFor(label: string): Encoding['decoder'] | null {
 
 function invalid(name: string, body: Uint8Array, at: number): DecodeProblem {
   if (body.includes(0) && !name.startsWith('UTF-16')) {
-    return { code: 'gpx-binary', message: 'The file holds binary data, not text. Export the course as GPX, which is XML text.' };
+    return {
+      code: 'gpx-binary',
+      message: 'The file holds binary data, not text. Export the course as GPX, which is XML text.',
+    };
   }
   const byte = `0x${body[at]!.toString(16).toUpperCase().padStart(2, '0')}`;
   return {
@@ -211,7 +224,8 @@ function utf16(name: 'UTF-16LE' | 'UTF-16BE'): Encoding {
     let i = 0;
     while (i + 1 < bytes.length) {
       const kind = surrogate(bytes, i);
-      if (kind === 'tail' || (kind === 'lead' && (i + 3 >= bytes.length || surrogate(bytes, i + 2) !== 'tail'))) return i;
+      if (kind === 'tail' || (kind === 'lead' && (i + 3 >= bytes.length || surrogate(bytes, i + 2) !== 'tail')))
+        return i;
       i += kind === null ? 2 : 4;
     }
     return i;

@@ -26,7 +26,14 @@ type Make = (parent: Shape) => Shape;
 const shape =
   (tag: string, kind: Kind, isText: boolean, ...children: readonly Make[]): Make =>
   (parent) => {
-    const made = { tag, kind, isText, parent, children: new Map<string, Shape>(), usual: undefined as Shape | undefined };
+    const made = {
+      tag,
+      kind,
+      isText,
+      parent,
+      children: new Map<string, Shape>(),
+      usual: undefined as Shape | undefined,
+    };
     for (const make of children) {
       const child = make(made);
       made.children.set(child.tag, child);
@@ -38,7 +45,15 @@ const text = (tag: string, kind: Field): Make => shape(tag, kind, true);
 
 const NAME = text('name', 'name');
 const ELE = text('ele', 'ele');
-const WAYPOINT_TEXTS = [NAME, ELE, text('cmt', 'comment'), text('desc', 'description'), text('sym', 'symbol'), text('type', 'type'), text('hdop', 'hdop')];
+const WAYPOINT_TEXTS = [
+  NAME,
+  ELE,
+  text('cmt', 'comment'),
+  text('desc', 'description'),
+  text('sym', 'symbol'),
+  text('type', 'type'),
+  text('hdop', 'hdop'),
+];
 const GPX = shape(
   'gpx',
   'gpx',
@@ -53,7 +68,13 @@ const GPX = shape(
 const FILE: Shape = wholeFile();
 
 function wholeFile(): Shape {
-  const file = { tag: '', kind: 'file' as const, isText: false, children: new Map<string, Shape>(), usual: undefined as Shape | undefined };
+  const file = {
+    tag: '',
+    kind: 'file' as const,
+    isText: false,
+    children: new Map<string, Shape>(),
+    usual: undefined as Shape | undefined,
+  };
   const whole: Shape = Object.assign(file, { parent: file as unknown as Shape });
   file.usual = GPX(whole);
   file.children.set('gpx', file.usual);
@@ -106,7 +127,10 @@ export interface Elements {
   texts: Texts;
 }
 
-export const createElements = (trouble: Trouble, { where, mark, marked }: Pick<Elements, 'where' | 'mark' | 'marked'>): Elements => ({
+export const createElements = (
+  trouble: Trouble,
+  { where, mark, marked }: Pick<Elements, 'where' | 'mark' | 'marked'>,
+): Elements => ({
   trouble,
   columns: createColumns(),
   tracks: [],
@@ -129,7 +153,12 @@ export const createElements = (trouble: Trouble, { where, mark, marked }: Pick<E
 });
 
 /** Opens an element, `name` being `null` for a foreign one; true where its text is wanted. */
-export function openElement(to: Elements, name: string | null, lat: string | undefined, lon: string | undefined): boolean {
+export function openElement(
+  to: Elements,
+  name: string | null,
+  lat: string | undefined,
+  lon: string | undefined,
+): boolean {
   if (to.ignored > 0) {
     to.ignored += 1;
     return false;
@@ -168,14 +197,23 @@ function childOf({ usual, children }: Shape, name: string | null): Shape | undef
 
 function misplaced(to: Elements, name: string): void {
   const home = HOME.get(name) ?? 'gpx';
-  to.trouble.report('warning', 'gpx-misplaced', `This <${name}> does not stand directly inside <${home}>, where GPX expects it, and is left out with all it holds. Move it there.`, to.where());
+  to.trouble.report(
+    'warning',
+    'gpx-misplaced',
+    `This <${name}> does not stand directly inside <${home}>, where GPX expects it, and is left out with all it holds. Move it there.`,
+    to.where(),
+  );
 }
 
 function openPoint(to: Elements, name: string, latText: string | undefined, lonText: string | undefined): void {
   const { values } = to;
   values[ELEVATION] = NaN;
   values[HDOP] = NaN;
-  const read = latText !== undefined && lonText !== undefined && readNumber(latText, values, LAT) && readNumber(lonText, values, LON);
+  const read =
+    latText !== undefined &&
+    lonText !== undefined &&
+    readNumber(latText, values, LAT) &&
+    readNumber(lonText, values, LON);
   if (read && Math.abs(values[LAT]!) <= 90 && Math.abs(values[LON]!) <= 180) return;
   reportPosition(to.trouble, name, latText, lonText, to.where());
   values[LAT] = NaN;
@@ -218,7 +256,12 @@ function closeText(to: Elements, field: Field): void {
 function readOrWarn(to: Elements, at: number, element: string, code: string, expected: string): void {
   if (readNumber(to.text, to.values, at)) return;
   to.values[at] = NaN;
-  to.trouble.report('warning', code, `Found ${quoted(to.text)} in <${element}>: ${numberAdvice(to.text)}. Expected ${expected}; the point is kept without it.`, to.marked());
+  to.trouble.report(
+    'warning',
+    code,
+    `Found ${quoted(to.text)} in <${element}>: ${numberAdvice(to.text)}. Expected ${expected}; the point is kept without it.`,
+    to.marked(),
+  );
 }
 
 function keepSegment(to: Elements): void {
@@ -236,7 +279,18 @@ function closeWaypoint(to: Elements): void {
   const [lat = NaN, lon = NaN, ele = NaN, hdop = NaN] = to.values;
   if (Number.isNaN(lat)) return;
   const { name = null, comment = null, description = null, symbol = null, type = null } = to.texts;
-  to.waypoints.push({ lon, lat, ele: orNull(ele), name, comment, description, symbol, type, hdop: orNull(hdop), ...to.place });
+  to.waypoints.push({
+    lon,
+    lat,
+    ele: orNull(ele),
+    name,
+    comment,
+    description,
+    symbol,
+    type,
+    hdop: orNull(hdop),
+    ...to.place,
+  });
 }
 
 /** The tag of the innermost element that is open and read, for a file that ends too early. */

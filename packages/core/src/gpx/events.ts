@@ -36,7 +36,10 @@ export function createRun(file: string): Run {
   const namespaces = createNamespaces();
   const run: Run = {
     parser: new SaxesParser({ position: false }),
-    elements: createElements(trouble, tagPlaces(() => run)),
+    elements: createElements(
+      trouble,
+      tagPlaces(() => run),
+    ),
     namespaces,
     trouble,
     name: '',
@@ -64,7 +67,14 @@ interface Mark extends Cursor {
 
 /** Where tags stand. A mark copies numbers only: most of them are never asked for a place. */
 function tagPlaces(current: () => Run): Pick<Elements, 'where' | 'mark' | 'marked'> {
-  const kept: Mark = { parser: { line: 1, column: 0, position: 0 }, piece: '', pieceStart: 0, columnBefore: 0, head: '', name: '' };
+  const kept: Mark = {
+    parser: { line: 1, column: 0, position: 0 },
+    piece: '',
+    pieceStart: 0,
+    columnBefore: 0,
+    head: '',
+    name: '',
+  };
   return {
     where: () => placeOfTag(current(), current().name),
     mark: () => {
@@ -91,7 +101,8 @@ function listen(run: Run): void {
   parser.on('attribute', ({ name, value }) => {
     // Compared by length first: names are read from the text, and equal ones are other strings.
     if (name.length !== 3) {
-      if (name.startsWith('xmlns') && (name.length === 5 || name[5] === ':')) namespaces.declare(name, value, run.depth + 1);
+      if (name.startsWith('xmlns') && (name.length === 5 || name[5] === ':'))
+        namespaces.declare(name, value, run.depth + 1);
     } else if (name === 'lat') run.lat = value;
     else if (name === 'lon') run.lon = value;
   });
@@ -101,7 +112,8 @@ function listen(run: Run): void {
     run.depth += 1;
     run.name = name;
     if (run.depth === 1) openRoot(run, name, attributes);
-    if (openElement(elements, elements.ignored > 0 ? null : namespaces.gpxName(name), run.lat, run.lon)) parser['textHandler'] = addText;
+    if (openElement(elements, elements.ignored > 0 ? null : namespaces.gpxName(name), run.lat, run.lon))
+      parser['textHandler'] = addText;
     run.lat = undefined;
     run.lon = undefined;
   });
@@ -112,7 +124,9 @@ function listen(run: Run): void {
     run.depth -= 1;
     if (closeElement(elements)) parser['textHandler'] = undefined;
   });
-  parser.on('doctype', () => refuse(run, notXml(run.head) ?? DOCTYPE, placeInHead(run, run.head.lastIndexOf('<!DOCTYPE'))));
+  parser.on('doctype', () =>
+    refuse(run, notXml(run.head) ?? DOCTYPE, placeInHead(run, run.head.lastIndexOf('<!DOCTYPE'))),
+  );
   parser.on('error', ({ message }) => onParserError(run, message));
 }
 
@@ -128,10 +142,18 @@ function openRoot(run: Run, name: string, attributes: Readonly<Record<string, st
 function onParserError(run: Run, message: string): void {
   const other = run.rootName === '' ? notXml(run.head) : null;
   if (other !== null) refuse(run, other, placeInHead(run, run.head.search(/\S/)));
-  if (message === 'unexpected end.') refuse(run, { code: 'gpx-truncated', message: `The file ends within a tag or comment: ${CUT_OFF}` }, here(run));
+  if (message === 'unexpected end.')
+    refuse(run, { code: 'gpx-truncated', message: `The file ends within a tag or comment: ${CUT_OFF}` }, here(run));
   if (message === 'unexpected close tag.') {
     const opened = run.lastClosed.slice(0, 40);
-    refuse(run, { code: 'gpx-malformed', message: `Found another closing tag where </${opened}> was expected: each element must be closed before the one around it. Add </${opened}> before it.` }, placeOfLast(run, '</'));
+    refuse(
+      run,
+      {
+        code: 'gpx-malformed',
+        message: `Found another closing tag where </${opened}> was expected: each element must be closed before the one around it. Add </${opened}> before it.`,
+      },
+      placeOfLast(run, '</'),
+    );
   }
   refuse(run, { code: 'gpx-malformed', message: plainSentence(message) }, justRead(run));
 }

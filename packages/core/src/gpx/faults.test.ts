@@ -4,7 +4,8 @@ import { readGpx } from './read.ts';
 
 const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
 const track = (body: string): string => `<gpx>\n<trk><trkseg>\n  ${body}\n</trkseg></trk>\n</gpx>`;
-const shown = ({ code, severity, where, message }: Finding): string => `${severity} ${code} ${where.line}:${where.column} ${message}`;
+const shown = ({ code, severity, where, message }: Finding): string =>
+  `${severity} ${code} ${where.line}:${where.column} ${message}`;
 
 function refusals(input: string | Uint8Array): readonly string[] {
   const result = readGpx(input, 'a.gpx');
@@ -23,14 +24,24 @@ describe('A file that is no GPX is refused, with its place and what to do:', () 
     ['a web page', '<!DOCTYPE html>\n<html><body>', 'gpx-not-xml 1:1', 'web page'],
     ['a web page in small letters', '\n<!doctype HTML><html>', 'gpx-not-xml 2:1', 'web page'],
     ['a web page without a doctype', '<html><head><meta charset=utf-8>', 'gpx-not-xml 1:1', 'web page'],
-    ['another kind of XML', '<?xml version="1.0"?>\n<!-- x -->\n <kml xmlns="urn:k"><gpx/></kml>', 'gpx-not-gpx 3:2', '<kml>'],
+    [
+      'another kind of XML',
+      '<?xml version="1.0"?>\n<!-- x -->\n <kml xmlns="urn:k"><gpx/></kml>',
+      'gpx-not-gpx 3:2',
+      '<kml>',
+    ],
     ['a foreign element called gpx', '<f:GPX xmlns:f="urn:f"/>', 'gpx-not-gpx 1:1', '<f:GPX>'],
     ['comments only', '<!-- nothing -->', 'gpx-truncated 1:17', 'before'],
     ['cut off inside the segment', '<gpx><trk>\n<trkseg><trkpt lat="1" lon="2"/>', 'gpx-truncated 2:33', '<trkseg>'],
     ['cut off inside a tag', '<gpx><trk>\n<trkseg><trkpt lat="1" lo', 'gpx-truncated 2:26', 'cut off'],
     ['cut off inside a comment at the end', '<gpx></gpx>\n<!-- ', 'gpx-truncated 2:6', 'cut off'],
     ['a DOCTYPE', '<?xml version="1.0"?>\n <!DOCTYPE gpx SYSTEM "gpx.dtd">\n<gpx/>', 'gpx-doctype 2:2', 'DOCTYPE'],
-    ['an entity declaration', '<!DOCTYPE gpx [\n<!ENTITY a "b">\n<!ENTITY c "&a;&a;">]>\n<gpx><name>&c;</name></gpx>', 'gpx-doctype 1:1', 'entities'],
+    [
+      'an entity declaration',
+      '<!DOCTYPE gpx [\n<!ENTITY a "b">\n<!ENTITY c "&a;&a;">]>\n<gpx><name>&c;</name></gpx>',
+      'gpx-doctype 1:1',
+      'entities',
+    ],
     ['a DOCTYPE without end', '<!-- <a> -->\n<!DOCTYPE gpx [ <!ENTITY a "b">', 'gpx-doctype 2:1', 'DOCTYPE'],
     ['a NUL after good text', '<gpx>\n<trk>\0\0\0', 'gpx-binary 2:6', 'NUL'],
   ])('%s.', (_, text, head, word) => {
@@ -48,11 +59,15 @@ describe('A file that is no GPX is refused, with its place and what to do:', () 
   });
 
   test('an encoding that is not supported.', () => {
-    expect(refusals(bytes('<?xml version="1.0" encoding="EBCDIC-CP-US"?><gpx/>'))[0]).toContain('error gpx-encoding 1:1 The file is in the encoding "EBCDIC-CP-US"');
+    expect(refusals(bytes('<?xml version="1.0" encoding="EBCDIC-CP-US"?><gpx/>'))[0]).toContain(
+      'error gpx-encoding 1:1 The file is in the encoding "EBCDIC-CP-US"',
+    );
   });
 
   test('compressed.', () => {
-    expect(refusals(Uint8Array.of(0x1f, 0x8b, 8, 0, 0, 0))[0]).toContain('error gpx-binary 1:1 This is a compressed file');
+    expect(refusals(Uint8Array.of(0x1f, 0x8b, 8, 0, 0, 0))[0]).toContain(
+      'error gpx-binary 1:1 This is a compressed file',
+    );
   });
 });
 
@@ -94,10 +109,20 @@ describe('A point whose position cannot stand is an error at its tag:', () => {
     ['a not-a-number mark', 'lat="NaN" lon="2"', 'gpx-latitude', 'a "not a number" mark'],
     ['an infinity', 'lat="1" lon="INF"', 'gpx-longitude', '"INF"'],
     ['too large for a number', 'lat="1" lon="1e999"', 'gpx-longitude', 'too large'],
-    ['a latitude beyond 90', 'lat="95" lon="120"', 'gpx-latitude', 'latitude 95; it must lie between -90 and 90 degrees. Correct'],
+    [
+      'a latitude beyond 90',
+      'lat="95" lon="120"',
+      'gpx-latitude',
+      'latitude 95; it must lie between -90 and 90 degrees. Correct',
+    ],
     ['values that look swapped', 'lat="-150.25" lon="12"', 'gpx-latitude', 'look swapped'],
     ['a longitude from 0 to 360', 'lat="1" lon="190.5"', 'gpx-longitude', 'giving -169.5'],
-    ['a longitude beyond 360', 'lat="1" lon="-999"', 'gpx-longitude', 'longitude -999; it must lie between -180 and 180'],
+    [
+      'a longitude beyond 360',
+      'lat="1" lon="-999"',
+      'gpx-longitude',
+      'longitude -999; it must lie between -180 and 180',
+    ],
   ])('%s.', (_, attributes, code, message) => {
     const found = refusals(track(`<trkpt ${attributes}><ele>1</ele></trkpt>`));
     expect(found).toHaveLength(1);
@@ -134,7 +159,10 @@ describe('A point whose position cannot stand is an error at its tag:', () => {
 function warned(text: string): { readonly lines: readonly string[]; readonly ele: unknown } {
   const result = readGpx(text, 'a.gpx');
   if (!result.ok) throw new Error('refused');
-  return { lines: result.findings.map((finding) => shown(finding)), ele: Array.from(result.value.tracks[0]?.segments[0]?.ele ?? []) };
+  return {
+    lines: result.findings.map((finding) => shown(finding)),
+    ele: Array.from(result.value.tracks[0]?.segments[0]?.ele ?? []),
+  };
 }
 
 describe('A fault that costs no position is a warning:', () => {
@@ -153,11 +181,17 @@ describe('A fault that costs no position is a warning:', () => {
 
   test('a dilution of precision that is no number.', () => {
     const result = readGpx('<gpx><wpt lat="1" lon="2"><hdop>good</hdop></wpt></gpx>', 'a.gpx');
-    expect(result).toMatchObject({ ok: true, value: { waypoints: [{ hdop: null }] }, findings: [{ code: 'gpx-hdop', severity: 'warning' }] });
+    expect(result).toMatchObject({
+      ok: true,
+      value: { waypoints: [{ hdop: null }] },
+      findings: [{ code: 'gpx-hdop', severity: 'warning' }],
+    });
   });
 
   test('points outside of a segment, which are left out.', () => {
-    const { lines, ele } = warned('<gpx><trk>\n <trkpt lat="1" lon="2"/><trkseg><wpt lat="1" lon="2"/></trkseg></trk></gpx>');
+    const { lines, ele } = warned(
+      '<gpx><trk>\n <trkpt lat="1" lon="2"/><trkseg><wpt lat="1" lon="2"/></trkseg></trk></gpx>',
+    );
     expect(lines[0]).toContain('warning gpx-misplaced 2:2 This <trkpt> does not stand directly inside <trkseg>');
     expect(lines[1]).toContain('warning gpx-misplaced 2:34 This <wpt> does not stand directly inside <gpx>');
     expect(ele).toEqual([]);

@@ -12,7 +12,35 @@ const GOOD = `<?xml version="1.0" encoding="UTF-8"?>
 <trkseg><trkpt lat="-12.5" lon="45.3"/><trkpt lat="-12.6" lon="45.4"/></trkseg></trk>
 </gpx>
 `;
-const PIECES = ['<', '>', '&', '"', '</', '/>', '<!--', ']]>', '<![CDATA[', '<?xml ?>', '<!DOCTYPE x [', 'xmlns=""', ' lat="1"', '-', '.', 'e', '999', ',', '\0', '\r', '\u{FEFF}', '<trkpt>', '</trkseg>', '&#0;', '&x;', '🏃', 'Infinity'];
+const PIECES = [
+  '<',
+  '>',
+  '&',
+  '"',
+  '</',
+  '/>',
+  '<!--',
+  ']]>',
+  '<![CDATA[',
+  '<?xml ?>',
+  '<!DOCTYPE x [',
+  'xmlns=""',
+  ' lat="1"',
+  '-',
+  '.',
+  'e',
+  '999',
+  ',',
+  '\0',
+  '\r',
+  '\u{FEFF}',
+  '<trkpt>',
+  '</trkseg>',
+  '&#0;',
+  '&x;',
+  '🏃',
+  'Infinity',
+];
 
 /** xorshift32 (Marsaglia 2003, doi:10.18637/jss.v008.i14). */
 function randomOf(seed: number): (below: number) => number {
@@ -63,8 +91,10 @@ function check(bytes: Uint8Array): boolean {
   }
   const { tracks, routes, waypoints } = result.value;
   const lines = [...tracks, ...routes].flatMap(({ segments }) => segments);
-  for (const value of [...lines.flatMap(({ lon }) => [...lon]), ...waypoints.map(({ lon }) => lon)]) expect(Math.abs(value)).toBeLessThanOrEqual(180);
-  for (const value of [...lines.flatMap(({ lat }) => [...lat]), ...waypoints.map(({ lat }) => lat)]) expect(Math.abs(value)).toBeLessThanOrEqual(90);
+  for (const value of [...lines.flatMap(({ lon }) => [...lon]), ...waypoints.map(({ lon }) => lon)])
+    expect(Math.abs(value)).toBeLessThanOrEqual(180);
+  for (const value of [...lines.flatMap(({ lat }) => [...lat]), ...waypoints.map(({ lat }) => lat)])
+    expect(Math.abs(value)).toBeLessThanOrEqual(90);
   for (const { lon, lat, ele } of lines) expect([lat.length, ele.length]).toEqual([lon.length, lon.length]);
   return true;
 }

@@ -18,12 +18,30 @@ test.each([
   expect(parseNumber(text)).toBe(value);
 });
 
-test.each(['', ' ', '.', '-', '+', '-.', '12abc', '0x10', '1,5', '1 2', '1.2.3', '--1', 'NaN', 'INF', 'Infinity', '1e', 'e5', '1e999', '١٢', '12°30′'])(
-  '%j is no number',
-  (text) => {
-    expect(parseNumber(text)).toBeNull();
-  },
-);
+test.each([
+  '',
+  ' ',
+  '.',
+  '-',
+  '+',
+  '-.',
+  '12abc',
+  '0x10',
+  '1,5',
+  '1 2',
+  '1.2.3',
+  '--1',
+  'NaN',
+  'INF',
+  'Infinity',
+  '1e',
+  'e5',
+  '1e999',
+  '١٢',
+  '12°30′',
+])('%j is no number', (text) => {
+  expect(parseNumber(text)).toBeNull();
+});
 
 test('A negative zero becomes zero, so that no direction turns round on its sign.', () => {
   expect(parseNumber('-0')).toBe(0);
@@ -33,8 +51,14 @@ test('A negative zero becomes zero, so that no direction turns round on its sign
 
 // ECMAScript's Number() rounds to the nearest double (ECMA-262, StringToNumber).
 test('Every decimal is the double nearest to it, as Number gives it.', () => {
-  const digits = fc.string({ unit: fc.constantFrom('0', '1', '2', '3', '4', '5', '6', '7', '8', '9'), minLength: 1, maxLength: 12 });
-  const decimal = fc.tuple(fc.constantFrom('', '-', '+'), digits, fc.option(digits)).map(([sign, whole, part]) => sign + whole + (part === null ? '' : `.${part}`));
+  const digits = fc.string({
+    unit: fc.constantFrom('0', '1', '2', '3', '4', '5', '6', '7', '8', '9'),
+    minLength: 1,
+    maxLength: 12,
+  });
+  const decimal = fc
+    .tuple(fc.constantFrom('', '-', '+'), digits, fc.option(digits))
+    .map(([sign, whole, part]) => sign + whole + (part === null ? '' : `.${part}`));
   fc.assert(
     fc.property(decimal, (text) => {
       expect(parseNumber(text)).toBe(Number(text) + 0);

@@ -82,14 +82,32 @@ const WORD = { lat: 'latitude', lon: 'longitude' } as const;
 type Axis = keyof typeof LIMIT;
 
 /** Reports every fault of a point's `lat` and `lon`. To be called only where one of them cannot stand. */
-export function reportPosition(trouble: Trouble, element: string, lat: string | undefined, lon: string | undefined, place: Place): void {
+export function reportPosition(
+  trouble: Trouble,
+  element: string,
+  lat: string | undefined,
+  lon: string | undefined,
+  place: Place,
+): void {
   reportAxis(trouble, element, 'lat', lat, lon, place);
   reportAxis(trouble, element, 'lon', lon, lat, place);
 }
 
-function reportAxis(trouble: Trouble, element: string, axis: Axis, text: string | undefined, otherText: string | undefined, place: Place): void {
+function reportAxis(
+  trouble: Trouble,
+  element: string,
+  axis: Axis,
+  text: string | undefined,
+  otherText: string | undefined,
+  place: Place,
+): void {
   if (text === undefined) {
-    trouble.report('error', CODE[axis], `This <${element}> has no ${axis} attribute; a point needs lat and lon in decimal degrees. Add it, or delete the point.`, place);
+    trouble.report(
+      'error',
+      CODE[axis],
+      `This <${element}> has no ${axis} attribute; a point needs lat and lon in decimal degrees. Add it, or delete the point.`,
+      place,
+    );
     return;
   }
   const value = parseNumber(text);
@@ -106,7 +124,9 @@ function reportAxis(trouble: Trouble, element: string, axis: Axis, text: string 
 }
 
 function rangeHint(axis: Axis, value: number, other: number | null): string {
-  if (axis === 'lat' && Math.abs(value) <= 180 && other !== null && Math.abs(other) <= 90) return 'Latitude and longitude look swapped: exchange lat and lon in the whole file.';
-  if (axis === 'lon' && value > 180 && value <= 360) return `Longitudes that run from 0 to 360 are not GPX: subtract 360 from those above 180, here giving ${Number((value - 360).toFixed(9))}.`;
+  if (axis === 'lat' && Math.abs(value) <= 180 && other !== null && Math.abs(other) <= 90)
+    return 'Latitude and longitude look swapped: exchange lat and lon in the whole file.';
+  if (axis === 'lon' && value > 180 && value <= 360)
+    return `Longitudes that run from 0 to 360 are not GPX: subtract 360 from those above 180, here giving ${Number((value - 360).toFixed(9))}.`;
   return 'Correct the value, or delete the point.';
 }

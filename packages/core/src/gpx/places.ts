@@ -43,7 +43,10 @@ export function placeOfLast(cursor: Cursor, mark: string): Place {
   if (PLAIN.test(between)) return { line: parser.line, column: parser.column - between.length + 1 };
   const lineStart = Math.max(piece.lastIndexOf('\n', at), piece.lastIndexOf('\r', at)) + 1;
   const column = Array.from(piece.slice(lineStart, at)).length + 1;
-  return { line: parser.line - (between.match(LINE_BREAK)?.length ?? 0), column: lineStart === 0 ? cursor.columnBefore + column : column };
+  return {
+    line: parser.line - (between.match(LINE_BREAK)?.length ?? 0),
+    column: lineStart === 0 ? cursor.columnBefore + column : column,
+  };
 }
 
 /** The place of a character of the head, by its index; -1 stands for where the parser is. */

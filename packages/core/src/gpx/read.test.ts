@@ -9,7 +9,8 @@ const good = (result: Result<GpxDocument>): GpxDocument => {
   return result.value;
 };
 const read = (text: string): GpxDocument => good(readGpx(text, 'course.gpx'));
-const points = (document: GpxDocument): number[][][][] => document.tracks.map(({ segments }) => segments.map(({ lon, lat }) => Array.from(lon, (x, i) => [x, lat[i] ?? NaN])));
+const points = (document: GpxDocument): number[][][][] =>
+  document.tracks.map(({ segments }) => segments.map(({ lon, lat }) => Array.from(lon, (x, i) => [x, lat[i] ?? NaN])));
 
 const FULL = `<?xml version="1.0" encoding="UTF-8"?>
 <gpx version="1.1" creator="Halfcup test" xmlns="http://www.topografix.com/GPX/1/1" xmlns:far="urn:far">
@@ -39,9 +40,29 @@ test('A file of GPX 1.1 gives its tracks, routes, waypoints and names.', () => {
     creator: 'Halfcup test',
     name: 'Island & Reef',
     waypoints: [
-      { lon: 45.5, lat: -12.25, ele: 3.5, name: 'Mile <1>', comment: 'left side', description: 'by the pier', symbol: 'Flag', type: 'water', hdop: 1.5, line: 4, column: 3 },
+      {
+        lon: 45.5,
+        lat: -12.25,
+        ele: 3.5,
+        name: 'Mile <1>',
+        comment: 'left side',
+        description: 'by the pier',
+        symbol: 'Flag',
+        type: 'water',
+        hdop: 1.5,
+        line: 4,
+        column: 3,
+      },
     ],
-    routes: [{ kind: 'route', name: 'Plan', line: 9, column: 3, segments: [{ lon: Float64Array.of(2, 2.5), lat: Float64Array.of(1, 1.5), ele: Float64Array.of(10, NaN) }] }],
+    routes: [
+      {
+        kind: 'route',
+        name: 'Plan',
+        line: 9,
+        column: 3,
+        segments: [{ lon: Float64Array.of(2, 2.5), lat: Float64Array.of(1, 1.5), ele: Float64Array.of(10, NaN) }],
+      },
+    ],
     tracks: [
       {
         kind: 'track',
@@ -64,7 +85,8 @@ test('Bytes and text, whole or cut anywhere, give the same.', () => {
   fc.assert(
     fc.property(fc.integer({ min: 1, max: 90 }), fc.boolean(), (step, asBytes) => {
       const reader = createGpxReader('a.gpx');
-      for (let at = 0; at < bytes.length; at += step) reader.write(asBytes ? bytes.subarray(at, at + step) : FULL.slice(at, at + step));
+      for (let at = 0; at < bytes.length; at += step)
+        reader.write(asBytes ? bytes.subarray(at, at + step) : FULL.slice(at, at + step));
       expect(reader.close()).toEqual(whole);
     }),
     { seed: 3, numRuns: 60 },
@@ -84,7 +106,10 @@ test('A place is right where the tag breaks after its name, and after characters
 });
 
 test('Five thousand points grow the columns and keep every value.', () => {
-  const rows = Array.from({ length: 5000 }, (_, i) => `<trkpt lat="${i / 100}" lon="${-i / 50}"><ele>${i}</ele></trkpt>`);
+  const rows = Array.from(
+    { length: 5000 },
+    (_, i) => `<trkpt lat="${i / 100}" lon="${-i / 50}"><ele>${i}</ele></trkpt>`,
+  );
   const [track] = read(`<gpx><trk><trkseg>${rows.join('')}</trkseg></trk></gpx>`).tracks;
   expect(track?.segments[0]).toEqual({
     lon: Float64Array.from(rows, (_, i) => 0 - i / 50 + 0),
@@ -105,16 +130,28 @@ describe('Namespaces:', () => {
     ['none', `<gpx>${body}</gpx>`],
     ['a prefix', `<g:gpx xmlns:g="http://www.topografix.com/GPX/1/1">${prefixed}</g:gpx>`],
     ['a prefix that nothing declares', `<g:gpx>${prefixed}</g:gpx>`],
-    ['a second prefix for GPX', `<gpx xmlns="http://www.topografix.com/GPX/1/1" xmlns:g="http://www.topografix.com/GPX/1/1">${prefixed}</gpx>`],
-    ['a prefix inside a file of none', `<gpx>${prefixed.replace('<g:trk>', '<g:trk xmlns:g="http://www.topografix.com/GPX/1/0">')}</gpx>`],
+    [
+      'a second prefix for GPX',
+      `<gpx xmlns="http://www.topografix.com/GPX/1/1" xmlns:g="http://www.topografix.com/GPX/1/1">${prefixed}</gpx>`,
+    ],
+    [
+      'a prefix inside a file of none',
+      `<gpx>${prefixed.replace('<g:trk>', '<g:trk xmlns:g="http://www.topografix.com/GPX/1/0">')}</gpx>`,
+    ],
   ])('%s is read.', (_, text) => {
     expect(points(read(text))).toEqual(one);
   });
 
   test.each([
     ['by prefix', `<gpx xmlns:f="urn:far">${body}<f:trk>${body}</f:trk></gpx>`],
-    ['by default', `<gpx xmlns="http://www.topografix.com/GPX/1/1">${body}${body.replace('<trk>', '<trk xmlns="urn:far">')}</gpx>`],
-    ['by default, with the prefix of GPX taken over', `<g:gpx xmlns:g="http://www.topografix.com/GPX/1/1">${prefixed}${prefixed.replace('<g:trk>', '<g:trk xmlns:g="urn:far">')}</g:gpx>`],
+    [
+      'by default',
+      `<gpx xmlns="http://www.topografix.com/GPX/1/1">${body}${body.replace('<trk>', '<trk xmlns="urn:far">')}</gpx>`,
+    ],
+    [
+      'by default, with the prefix of GPX taken over',
+      `<g:gpx xmlns:g="http://www.topografix.com/GPX/1/1">${prefixed}${prefixed.replace('<g:trk>', '<g:trk xmlns:g="urn:far">')}</g:gpx>`,
+    ],
     ['inside extensions', `<gpx>${body}<extensions>${body}</extensions></gpx>`],
   ])('A foreign element is left out: %s.', (_, text) => {
     const result = readGpx(text, 'a.gpx');
@@ -123,7 +160,9 @@ describe('Namespaces:', () => {
   });
 
   test('A foreign element inside a name or a point does not change it.', () => {
-    const { waypoints } = read('<gpx xmlns:f="urn:far"><wpt lat="1" lon="2"><f:ele>9</f:ele><name>Pi<f:b>x</f:b>er</name><f:name>no</f:name></wpt></gpx>');
+    const { waypoints } = read(
+      '<gpx xmlns:f="urn:far"><wpt lat="1" lon="2"><f:ele>9</f:ele><name>Pi<f:b>x</f:b>er</name><f:name>no</f:name></wpt></gpx>',
+    );
     expect(waypoints[0]).toMatchObject({ name: 'Pier', ele: null });
   });
 });
@@ -143,8 +182,19 @@ test('A reader that is closed takes nothing more.', () => {
 });
 
 test('what is neither text nor bytes is a mistake in the program, and is said to be', () => {
-  const wrong: [unknown, string][] = [[undefined, 'undefined'], [null, 'null'], [5, 'number'], [{}, 'an object (Object)'], [new ArrayBuffer(4), 'an object (ArrayBuffer)'], [new Float64Array(2), 'an object (Float64Array)']];
+  const wrong: [unknown, string][] = [
+    [undefined, 'undefined'],
+    [null, 'null'],
+    [5, 'number'],
+    [{}, 'an object (Object)'],
+    [new ArrayBuffer(4), 'an object (ArrayBuffer)'],
+    [new Float64Array(2), 'an object (Float64Array)'],
+  ];
   for (const [input, kind] of wrong) {
-    expect(() => readGpx(input as string, 'course.gpx')).toThrow(new TypeError(`found ${kind} to read as GPX; expected a string or a Uint8Array, the content of the file course.gpx`));
+    expect(() => readGpx(input as string, 'course.gpx')).toThrow(
+      new TypeError(
+        `found ${kind} to read as GPX; expected a string or a Uint8Array, the content of the file course.gpx`,
+      ),
+    );
   }
 });

@@ -51,7 +51,10 @@ export function createGpxReader(file: string): GpxReader {
 
   const write = (chunk: Uint8Array | string): void => {
     if (closed) throw new Error('write after close');
-    if (!readable(chunk)) throw new TypeError(`found ${kindOf(chunk)} to read as GPX; expected a string or a Uint8Array, the content of the file ${file}`);
+    if (!readable(chunk))
+      throw new TypeError(
+        `found ${kindOf(chunk)} to read as GPX; expected a string or a Uint8Array, the content of the file ${file}`,
+      );
     // A text goes in whole: the characters of a slice of it take longer to reach.
     if (typeof chunk === 'string') feed(run, first && chunk.startsWith('\u{FEFF}') ? chunk.slice(1) : chunk, false);
     else for (let at = 0; at < chunk.length && !run.stopped; at += PIECE) bytes(chunk.subarray(at, at + PIECE), false);
@@ -71,9 +74,16 @@ export function createGpxReader(file: string): GpxReader {
 }
 
 /** Bytes of another window or thread are bytes too, so no `instanceof`. */
-const readable = (chunk: unknown): boolean => typeof chunk === 'string' || (ArrayBuffer.isView(chunk) && 'subarray' in chunk && 'BYTES_PER_ELEMENT' in chunk && chunk.BYTES_PER_ELEMENT === 1);
+const readable = (chunk: unknown): boolean =>
+  typeof chunk === 'string' ||
+  (ArrayBuffer.isView(chunk) && 'subarray' in chunk && 'BYTES_PER_ELEMENT' in chunk && chunk.BYTES_PER_ELEMENT === 1);
 
-const kindOf = (value: unknown): string => (value === null ? 'null' : typeof value === 'object' ? `an object (${Object.prototype.toString.call(value).slice(8, -1)})` : typeof value);
+const kindOf = (value: unknown): string =>
+  value === null
+    ? 'null'
+    : typeof value === 'object'
+      ? `an object (${Object.prototype.toString.call(value).slice(8, -1)})`
+      : typeof value;
 
 /**
  * Reads a whole GPX file, 1.0 or 1.1: all its findings, each with line and column, and the document where none of them is an error.
@@ -138,10 +148,19 @@ function finish(run: Run): void {
 }
 
 function unfinished({ head, rootName, depth, elements }: Run): Refusal | null {
-  if (head.trim() === '') return { code: 'gpx-empty', message: 'The file is empty. Expected a GPX file with a track, a route or waypoints; export it again.' };
+  if (head.trim() === '')
+    return {
+      code: 'gpx-empty',
+      message: 'The file is empty. Expected a GPX file with a track, a route or waypoints; export it again.',
+    };
   if (rootName === '') {
     if (head.includes('<!DOCTYPE')) return DOCTYPE;
-    return notXml(head) ?? { code: 'gpx-truncated', message: `The file ends before its outermost element <gpx> begins: ${CUT_OFF}` };
+    return (
+      notXml(head) ?? {
+        code: 'gpx-truncated',
+        message: `The file ends before its outermost element <gpx> begins: ${CUT_OFF}`,
+      }
+    );
   }
   if (depth === 0) return null;
   return { code: 'gpx-truncated', message: `The file ends while <${innermost(elements)}> is not closed: ${CUT_OFF}` };

@@ -9,7 +9,13 @@ export interface Place {
 }
 
 export interface Trouble {
-  readonly report: (severity: Severity, code: string, message: string, place: Place | null, facts?: Pick<Finding, 'measured' | 'limit' | 'unit'>) => void;
+  readonly report: (
+    severity: Severity,
+    code: string,
+    message: string,
+    place: Place | null,
+    facts?: Pick<Finding, 'measured' | 'limit' | 'unit'>,
+  ) => void;
   readonly failed: () => boolean;
   readonly findings: () => readonly Finding[];
 }
@@ -25,7 +31,8 @@ export function createTrouble(file: string): Trouble {
     const entry = counts.get(code) ?? { count: 0, severity };
     entry.count += 1;
     counts.set(code, entry);
-    if (entry.count <= REPEATS) kept.push({ code, severity, message, where: place === null ? { file } : { file, ...place }, ...facts });
+    if (entry.count <= REPEATS)
+      kept.push({ code, severity, message, where: place === null ? { file } : { file, ...place }, ...facts });
   };
 
   const closing = (): Finding[] =>

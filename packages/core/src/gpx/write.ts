@@ -57,14 +57,26 @@ export interface GpxToWrite {
 
 const NOT_XML = /[^\t\n\r\u{20}-\u{D7FF}\u{E000}-\u{FFFD}\u{10000}-\u{10FFFF}]/gu;
 
-const ENTITIES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;', "'": '&apos;', '\r': '&#13;', '\n': '&#10;', '\t': '&#9;' };
+const ENTITIES: Readonly<Record<string, string>> = {
+  '&': '&amp;',
+  '<': '&lt;',
+  '>': '&gt;',
+  '"': '&quot;',
+  "'": '&apos;',
+  '\r': '&#13;',
+  '\n': '&#10;',
+  '\t': '&#9;',
+};
 
 /** A text as XML holds it, in content and in attributes alike: white space survives a parser that evens it out. */
-const escaped = (text: string): string => text.replaceAll(NOT_XML, '\uFFFD').replaceAll(/[&<>"'\r\n\t]/gu, (sign) => ENTITIES[sign]!);
+const escaped = (text: string): string =>
+  text.replaceAll(NOT_XML, '\uFFFD').replaceAll(/[&<>"'\r\n\t]/gu, (sign) => ENTITIES[sign]!);
 
-const element = (tag: string, content: string | undefined): string => (content === undefined ? '' : `<${tag}>${content}</${tag}>`);
+const element = (tag: string, content: string | undefined): string =>
+  content === undefined ? '' : `<${tag}>${content}</${tag}>`;
 
-const textElement = (tag: string, text: string | undefined): string => element(tag, text === undefined ? undefined : escaped(text));
+const textElement = (tag: string, text: string | undefined): string =>
+  element(tag, text === undefined ? undefined : escaped(text));
 
 /** A decimal of XML Schema: never an exponent, never "-0". */
 function decimal(value: number, decimals: number, what: string): string {
@@ -87,7 +99,8 @@ function latitude(lat: Latitude): string {
   return decimal(lat, 7, 'latitude');
 }
 
-const timeElement = (time: number | undefined): string => element('time', time === undefined ? undefined : new Date(time).toISOString());
+const timeElement = (time: number | undefined): string =>
+  element('time', time === undefined ? undefined : new Date(time).toISOString());
 
 function hdopText(hdop: number): string {
   if (!(hdop >= 0)) throw new RangeError(`expected a dilution of precision of 0 or more for a GPX file, got ${hdop}`);
@@ -110,7 +123,12 @@ function pointElement(tag: 'wpt' | 'rtept', point: GpxPointToWrite): string {
 }
 
 const head = ({ name, comment, description, type }: Omit<GpxTrackToWrite, 'segments'>): string =>
-  [textElement('name', name), textElement('cmt', comment), textElement('desc', description), textElement('type', type)].join('');
+  [
+    textElement('name', name),
+    textElement('cmt', comment),
+    textElement('desc', description),
+    textElement('type', type),
+  ].join('');
 
 function segmentLines({ lon, lat, ele, time }: GpxSegmentToWrite): string[] {
   const points = Array.from(lon, (degrees, i) => {
@@ -122,9 +140,17 @@ function segmentLines({ lon, lat, ele, time }: GpxSegmentToWrite): string[] {
   return ['<trkseg>', ...points, '</trkseg>'];
 }
 
-const trackLines = (track: GpxTrackToWrite): string[] => [`<trk>${head(track)}`, ...track.segments.filter(({ lon }) => lon.length > 0).flatMap(segmentLines), '</trk>'];
+const trackLines = (track: GpxTrackToWrite): string[] => [
+  `<trk>${head(track)}`,
+  ...track.segments.filter(({ lon }) => lon.length > 0).flatMap(segmentLines),
+  '</trk>',
+];
 
-const routeLines = (route: GpxRouteToWrite): string[] => [`<rte>${head(route)}`, ...route.points.map((point) => pointElement('rtept', point)), '</rte>'];
+const routeLines = (route: GpxRouteToWrite): string[] => [
+  `<rte>${head(route)}`,
+  ...route.points.map((point) => pointElement('rtept', point)),
+  '</rte>',
+];
 
 /**
  * The text of a GPX 1.1 file that the schema accepts. Degrees of longitude are taken modulo 360; empty segments are
@@ -140,7 +166,15 @@ const routeLines = (route: GpxRouteToWrite): string[] => [`<rte>${head(route)}`,
  * read.ok && read.value.waypoints[0]?.name; // → 'Sign & tables'
  * ```
  */
-export function writeGpx({ creator, name, description, time, waypoints = [], routes = [], tracks = [] }: GpxToWrite): string {
+export function writeGpx({
+  creator,
+  name,
+  description,
+  time,
+  waypoints = [],
+  routes = [],
+  tracks = [],
+}: GpxToWrite): string {
   const metadata = [textElement('name', name), textElement('desc', description), timeElement(time)].join('');
   const lines = [
     '<?xml version="1.0" encoding="UTF-8"?>',

@@ -14,13 +14,26 @@ const TEXT = `\uFEFF{ "format": "halfcup-plan", "version": 1,\r
     { "id": "e", "on": { "course": "c", "measure": 6000, "side": "left" } } ] }\r
 `;
 
-const move = (station: string, dropped: Move['dropped'] = []): Move => ({ station, name: station, from: [0, 0], to: [0, 0], measure: 0, course: 'c', shift: 1, moved: 1, dropped, walked: false });
+const move = (station: string, dropped: Move['dropped'] = []): Move => ({
+  station,
+  name: station,
+  from: [0, 0],
+  to: [0, 0],
+  measure: 0,
+  course: 'c',
+  shift: 1,
+  moved: 1,
+  dropped,
+  walked: false,
+});
 
 describe('movedText', () => {
   const document = valueOf(readPlan(TEXT, 'p.json'));
   const { stations } = document.plan;
   const moved = stations.map((station) =>
-    station.on === undefined ? { ...station, at: [-17.38912345, -33.20012345] as const } : { ...station, on: { ...station.on, measure: station.on.measure + 299 } },
+    station.on === undefined
+      ? { ...station, at: [-17.38912345, -33.20012345] as const }
+      : { ...station, on: { ...station.on, measure: station.on.measure + 299 } },
   );
 
   it('changes the bytes of the places and of items given up, each in the form that it has', () => {

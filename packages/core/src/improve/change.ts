@@ -24,7 +24,11 @@ const MISS = 1e-3;
  * /"measure": "[^"]*"/u.exec(movedText(read.value, plan.stations, moves))?.[0]; // → '"measure": "1.865 km"'
  * ```
  */
-export function movedText({ text, plan }: PlanDocument, stations: readonly PlanStation[], moves: readonly Move[]): string {
+export function movedText(
+  { text, plan }: PlanDocument,
+  stations: readonly PlanStation[],
+  moves: readonly Move[],
+): string {
   return moves.reduce((changed, move) => {
     const index = plan.stations.findIndex(({ id }) => id === move.station);
     const station = stations[index]!;
@@ -39,7 +43,9 @@ export function movedText({ text, plan }: PlanDocument, stations: readonly PlanS
 
 /** The measure of a station's `on` as its file has it. */
 function writtenMeasure(text: string, index: number): unknown {
-  const value = JSON.parse(text.replace(/^\uFEFF/u, '')) as { readonly stations: readonly { readonly on: { readonly measure: unknown } }[] };
+  const value = JSON.parse(text.replace(/^\uFEFF/u, '')) as {
+    readonly stations: readonly { readonly on: { readonly measure: unknown } }[];
+  };
   return value.stations[index]!.on.measure;
 }
 

@@ -128,10 +128,17 @@ function changedSpacing(before: RaceSpacing, after: RaceSpacing): ChangedSpacing
     const length = [a?.length ?? null, b?.length ?? null] as const;
     return same(length, SAME) ? [] : [{ from, to, length }];
   });
-  return { race: before.race, legs, longest: [before.longest, after.longest], shortest: [before.shortest, after.shortest], mean: [before.mean, after.mean] };
+  return {
+    race: before.race,
+    legs,
+    longest: [before.longest, after.longest],
+    shortest: [before.shortest, after.shortest],
+    mean: [before.mean, after.mean],
+  };
 }
 
-const same = ([a, b]: Change<number | null>, within: number): boolean => a === b || (a !== null && b !== null && Math.abs(a - b) <= within);
+const same = ([a, b]: Change<number | null>, within: number): boolean =>
+  a === b || (a !== null && b !== null && Math.abs(a - b) <= within);
 
 /** A direction by its first pass, which keeps its number while the station moves on its stretch of road. */
 const directionKey = ({ lead, passes }: LaidDirection, station: StationLayout): string => {
@@ -140,7 +147,8 @@ const directionKey = ({ lead, passes }: LaidDirection, station: StationLayout): 
 };
 
 function changedItems(before: StationLayout, after: StationLayout): ChangedItem[] {
-  const keyed = (station: StationLayout): Map<string, LaidDirection> => new Map(station.directions.map((direction) => [directionKey(direction, station), direction]));
+  const keyed = (station: StationLayout): Map<string, LaidDirection> =>
+    new Map(station.directions.map((direction) => [directionKey(direction, station), direction]));
   const [old, now] = [keyed(before), keyed(after)];
   return [...new Set([...old.keys(), ...now.keys()])].flatMap((key) => {
     const [a, b] = [old.get(key), now.get(key)];
@@ -154,14 +162,29 @@ function changedItems(before: StationLayout, after: StationLayout): ChangedItem[
   });
 }
 
-function changesOf(one: Item | undefined, other: Item | undefined): Omit<ChangedItem, 'station' | 'item' | 'lead' | 'race'> | null {
-  const of = (key: 'along' | 'wheel', end: 0 | 1): Change<number | null> => [one?.[key]?.[end] ?? null, other?.[key]?.[end] ?? null];
-  const changes = { along: of('along', 0), wheel: of('wheel', 0), alongEnd: of('along', 1), wheelEnd: of('wheel', 1), side: [one?.side ?? null, other?.side ?? null] as const };
-  const kept = [changes.along, changes.wheel, changes.alongEnd, changes.wheelEnd].every((change) => same(change, SAME_ITEM)) && changes.side[0] === changes.side[1];
+function changesOf(
+  one: Item | undefined,
+  other: Item | undefined,
+): Omit<ChangedItem, 'station' | 'item' | 'lead' | 'race'> | null {
+  const of = (key: 'along' | 'wheel', end: 0 | 1): Change<number | null> => [
+    one?.[key]?.[end] ?? null,
+    other?.[key]?.[end] ?? null,
+  ];
+  const changes = {
+    along: of('along', 0),
+    wheel: of('wheel', 0),
+    alongEnd: of('along', 1),
+    wheelEnd: of('wheel', 1),
+    side: [one?.side ?? null, other?.side ?? null] as const,
+  };
+  const kept =
+    [changes.along, changes.wheel, changes.alongEnd, changes.wheelEnd].every((change) => same(change, SAME_ITEM)) &&
+    changes.side[0] === changes.side[1];
   return kept ? null : changes;
 }
 
-const findingKey = ({ code, where: { station, race, item, course } }: Finding): string => JSON.stringify([code, station, race, item, course]);
+const findingKey = ({ code, where: { station, race, item, course } }: Finding): string =>
+  JSON.stringify([code, station, race, item, course]);
 
 /** Findings of the first list that the second has none of, or fewer of: the last of each kind. */
 function beyond(findings: readonly Finding[], others: readonly Finding[]): Finding[] {

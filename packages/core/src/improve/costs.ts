@@ -32,7 +32,9 @@ export const ERROR = 1024;
 
 /** Errors and warnings that nobody has waived, an error as `ERROR` warnings. */
 export const weightOf = (findings: readonly Finding[]): number =>
-  findings.filter(isOpen).reduce((sum, { severity }) => sum + (severity === 'note' ? 0 : severity === 'error' ? ERROR : 1), 0);
+  findings
+    .filter(isOpen)
+    .reduce((sum, { severity }) => sum + (severity === 'note' ? 0 : severity === 'error' ? ERROR : 1), 0);
 
 /** What costs are computed with. */
 export interface Ground {
@@ -40,7 +42,11 @@ export interface Ground {
   readonly courses: readonly IndexedCourse[];
 }
 
-const layoutOf = ({ plan, courses }: Ground, stations: readonly StationLayout[], spacing: readonly RaceSpacing[] = []): Layout => ({ plan, courses, stations, spacing });
+const layoutOf = (
+  { plan, courses }: Ground,
+  stations: readonly StationLayout[],
+  spacing: readonly RaceSpacing[] = [],
+): Layout => ({ plan, courses, stations, spacing });
 
 /** What checks find and nobody has waived. */
 function weighed(checks: readonly Check[], layout: Layout): number {
@@ -62,7 +68,12 @@ export interface Costed {
 /** Findings of one station alone. */
 export function costed(station: StationLayout, ground: Ground): Costed {
   const alone = layoutOf(ground, [station]);
-  return { station, own: weighed(STATION_CHECKS, alone), wanting: weighed(FOLLOWER_CHECKS, alone), reach: reachOf(station) };
+  return {
+    station,
+    own: weighed(STATION_CHECKS, alone),
+    wanting: weighed(FOLLOWER_CHECKS, alone),
+    reach: reachOf(station),
+  };
 }
 
 /** Twice what a measure may be off, as where a course is stretched between marks. */
@@ -72,7 +83,10 @@ const reachOf = ({ at, directions }: StationLayout): number =>
   SLACK *
   directions
     .flatMap(({ items }) => items)
-    .flatMap((item) => [...item.along.map(Math.abs), ...item.at.map((place) => (place === null ? 0 : inverseLength(at[0], at[1], place[0], place[1])))])
+    .flatMap((item) => [
+      ...item.along.map(Math.abs),
+      ...item.at.map((place) => (place === null ? 0 : inverseLength(at[0], at[1], place[0], place[1]))),
+    ])
     .reduce((reach, one) => Math.max(reach, one), 0);
 
 /** Findings that two stations have only together. `follow`: one race comes to them in turn. */
@@ -81,13 +95,21 @@ export function pairCost(one: Costed, other: Costed, follow: boolean, ground: Gr
   const near = inverseLength(a[0], a[1], b[0], b[1]) <= one.reach + other.reach;
   const wanting = follow ? one.wanting + other.wanting : 0;
   if (!near && wanting === 0) return 0;
-  const pair = layoutOf(ground, one.station.index < other.station.index ? [one.station, other.station] : [other.station, one.station]);
+  const pair = layoutOf(
+    ground,
+    one.station.index < other.station.index ? [one.station, other.station] : [other.station, one.station],
+  );
   const together = (checks: readonly Check[], wanted: boolean): number => (wanted ? weighed(checks, pair) : 0);
   return together(NEIGHBOUR_CHECKS, near) + together(FOLLOWER_CHECKS, wanting > 0) - wanting;
 }
 
 /** Findings of one leg of a race. */
-export function legCost(race: Pick<RaceSpacing, 'race' | 'course'>, leg: Leg, stations: readonly StationLayout[], ground: Ground): number {
+export function legCost(
+  race: Pick<RaceSpacing, 'race' | 'course'>,
+  leg: Leg,
+  stations: readonly StationLayout[],
+  ground: Ground,
+): number {
   const spacing = { ...race, legs: [leg], longest: leg.length, shortest: leg.length, mean: leg.length };
   return weighed(LEG_CHECKS, layoutOf(ground, stations, [spacing]));
 }

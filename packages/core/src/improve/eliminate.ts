@@ -17,7 +17,8 @@ export interface Order {
   readonly steps: number;
 }
 
-const product = (vars: readonly number[], sizes: readonly number[]): number => vars.reduce((all, v) => all * sizes[v]!, 1);
+const product = (vars: readonly number[], sizes: readonly number[]): number =>
+  vars.reduce((all, v) => all * sizes[v]!, 1);
 
 const union = (scopes: readonly (readonly number[])[]): number[] => [...new Set(scopes.flat())].sort((a, b) => a - b);
 
@@ -29,7 +30,9 @@ export function eliminationOrder(sizes: readonly number[], scopes: readonly (rea
   let steps = 0;
   while (left.size > 0) {
     const options = [...left].map((v) => ({ v, scope: union([[v], ...open.filter((scope) => scope.includes(v))]) }));
-    const next = options.reduce((best, option) => (product(option.scope, sizes) < product(best.scope, sizes) ? option : best));
+    const next = options.reduce((best, option) =>
+      product(option.scope, sizes) < product(best.scope, sizes) ? option : best,
+    );
     steps += product(next.scope, sizes);
     open = [...open.filter((scope) => !scope.includes(next.v)), next.scope.filter((v) => v !== next.v)];
     left.delete(next.v);
@@ -45,7 +48,11 @@ interface Bucket {
 }
 
 /** The least sum with the choices that make it, of equal ones the first; `null` where every combination is forbidden. */
-export function minimise(sizes: readonly number[], factors: readonly Factor[], { vars }: Order): { readonly value: number; readonly choices: readonly number[] } | null {
+export function minimise(
+  sizes: readonly number[],
+  factors: readonly Factor[],
+  { vars }: Order,
+): { readonly value: number; readonly choices: readonly number[] } | null {
   let open = [...factors];
   const buckets: Bucket[] = [];
   for (const v of vars) {
@@ -57,7 +64,8 @@ export function minimise(sizes: readonly number[], factors: readonly Factor[], {
   const value = open.reduce((sum, factor) => sum + factor.values[0]!, 0);
   if (value === Infinity) return null;
   const choices = sizes.map(() => 0);
-  for (const { v, scope, best } of buckets.reverse()) choices[v] = best[scope.reduce((index, u) => index * sizes[u]! + choices[u]!, 0)]!;
+  for (const { v, scope, best } of buckets.reverse())
+    choices[v] = best[scope.reduce((index, u) => index * sizes[u]! + choices[u]!, 0)]!;
   return { value, choices };
 }
 
@@ -74,7 +82,11 @@ function takeOut(v: number, own: readonly Factor[], sizes: readonly number[]): {
   const best = new Uint32Array(count);
   const sum = new Float64Array(sizes[v]!);
   const digits = scope.map(() => 0);
-  const steps = own.map((factor) => ({ values: factor.values, stride: strideOf(factor, v, sizes), strides: scope.map((u) => strideOf(factor, u, sizes)) }));
+  const steps = own.map((factor) => ({
+    values: factor.values,
+    stride: strideOf(factor, v, sizes),
+    strides: scope.map((u) => strideOf(factor, u, sizes)),
+  }));
   for (let index = 0; index < count; index++) {
     sum.fill(0);
     for (const { values: costs, stride, strides } of steps) {

@@ -15,12 +15,24 @@ const lone = { gpx: new Map() };
 const analysed = (plan: Plan): Analysis => valueOf(analyse(plan, lone));
 
 /** One straight course of `km`, one race, stations on it. */
-function straight(km: number, stations: readonly Partial<PlanStation>[], keys: PlanKeys & Partial<Pick<Plan, 'zones' | 'waivers'>> = {}): Analysis {
+function straight(
+  km: number,
+  stations: readonly Partial<PlanStation>[],
+  keys: PlanKeys & Partial<Pick<Plan, 'zones' | 'waivers'>> = {},
+): Analysis {
   const line = turtlePoints(ORIGIN, [[80, km * 1000]], 100);
-  const plan = planOf({ races: [planRace('m', 'c')], ...keys, courses: [planCourse('c', { line })], stations: stations.map((station, k) => planStation({ id: `s${k + 1}`, name: `Stop ${k + 1}`, ...station })) });
+  const plan = planOf({
+    races: [planRace('m', 'c')],
+    ...keys,
+    courses: [planCourse('c', { line })],
+    stations: stations.map((station, k) => planStation({ id: `s${k + 1}`, name: `Stop ${k + 1}`, ...station })),
+  });
   return analysed({ ...plan, zones: keys.zones ?? [], waivers: keys.waivers ?? [] });
 }
-const on = (measure: number, side: 'left' | 'right' = 'right'): Partial<PlanStation> => ({ on: { course: 'c', measure, side, offset: 5 }, side });
+const on = (measure: number, side: 'left' | 'right' = 'right'): Partial<PlanStation> => ({
+  on: { course: 'c', measure, side, offset: 5 },
+  side,
+});
 const shifts = (analysis: Analysis, options: ImproveOptions = {}): number[] => {
   const { moves } = improve(analysis, options);
   return analysis.stations.map(({ id }) => moves.find(({ station }) => station === id)?.shift ?? 0);
@@ -30,10 +42,20 @@ const shifts = (analysis: Analysis, options: ImproveOptions = {}): number[] => {
 type Score = readonly [error: number, warning: number, longest: number, dropped: number, movement: number];
 
 function scoreOf({ findings, spacing }: Analysis, places: readonly Pick<Place, 'shift' | 'dropped'>[]): Score {
-  const count = (severity: string): number => findings.filter((finding) => finding.severity === severity && finding.waived === undefined && finding.code !== 'waiver-unmatched').length;
+  const count = (severity: string): number =>
+    findings.filter(
+      (finding) => finding.severity === severity && finding.waived === undefined && finding.code !== 'waiver-unmatched',
+    ).length;
   const longest = spacing.reduce((sum, race) => sum + Math.round(race.longest), 0);
-  const sum = (value: (place: Pick<Place, 'shift' | 'dropped'>) => number): number => places.reduce((all, place) => all + value(place), 0);
-  return [count('error'), count('warning'), longest, sum(({ dropped }) => dropped.length), sum(({ shift }) => Math.abs(shift))];
+  const sum = (value: (place: Pick<Place, 'shift' | 'dropped'>) => number): number =>
+    places.reduce((all, place) => all + value(place), 0);
+  return [
+    count('error'),
+    count('warning'),
+    longest,
+    sum(({ dropped }) => dropped.length),
+    sum(({ shift }) => Math.abs(shift)),
+  ];
 }
 
 const less = (a: Score, b: Score): boolean => {
@@ -41,7 +63,8 @@ const less = (a: Score, b: Score): boolean => {
   return k >= 0 && a[k]! < b[k]!;
 };
 
-const orderOf = ({ spacing }: Pick<Analysis, 'spacing'>): string => JSON.stringify(spacing.map(({ legs }) => legs.map(({ to }) => to)));
+const orderOf = ({ spacing }: Pick<Analysis, 'spacing'>): string =>
+  JSON.stringify(spacing.map(({ legs }) => legs.map(({ to }) => to)));
 
 /** The best score over all combinations of places, each analysed as a whole. */
 function bruteForce(analysis: Analysis, within: number, step: number): { best: Score; tried: number } {
@@ -58,7 +81,10 @@ function bruteForce(analysis: Analysis, within: number, step: number): { best: S
     }
     return places;
   });
-  const combinations = lists.reduce<Place[][]>((all, list) => all.flatMap((one) => list.map((place) => [...one, place])), [[]]);
+  const combinations = lists.reduce<Place[][]>(
+    (all, list) => all.flatMap((one) => list.map((place) => [...one, place])),
+    [[]],
+  );
   let best = scoreOf(analysis, []);
   for (const places of combinations) {
     const layout = valueOf(layoutStage({ ...plan, stations: places.map(({ station }) => station) }, courses));
@@ -76,30 +102,68 @@ function randomPlan(seed: number): Plan {
   const pick = <T>(...options: readonly T[]): T => options[Math.floor(random() * options.length)]!;
   const legs = Array.from({ length: 4 }, (): TurtleLeg => [between(40, 120), between(500, 1500)]);
   const shared = turtlePoints(ORIGIN, legs, 50);
-  const full = [...shared, ...turtlePoints(shared.at(-1)!, [[between(0, 180), 1200], [between(0, 180), 900]], 50).slice(1)];
-  const half = [...shared.slice(0, Math.ceil(shared.length * 0.7)), from(shared[Math.ceil(shared.length * 0.7)]!, 10, 800)];
-  const lap = turtlePoints(ORIGIN, [[90, 900], [180, 700], [270, 900], [0, 690]], 50);
+  const full = [
+    ...shared,
+    ...turtlePoints(
+      shared.at(-1)!,
+      [
+        [between(0, 180), 1200],
+        [between(0, 180), 900],
+      ],
+      50,
+    ).slice(1),
+  ];
+  const half = [
+    ...shared.slice(0, Math.ceil(shared.length * 0.7)),
+    from(shared[Math.ceil(shared.length * 0.7)]!, 10, 800),
+  ];
+  const lap = turtlePoints(
+    ORIGIN,
+    [
+      [90, 900],
+      [180, 700],
+      [270, 900],
+      [0, 690],
+    ],
+    50,
+  );
   const laps = [...lap, ...lap];
   const kind = pick('one', 'two', 'laps');
-  const courses = kind === 'laps' ? [planCourse('c', { line: laps })] : [planCourse('c', { line: full }), ...(kind === 'two' ? [planCourse('d', { line: half })] : [])];
+  const courses =
+    kind === 'laps'
+      ? [planCourse('c', { line: laps })]
+      : [planCourse('c', { line: full }), ...(kind === 'two' ? [planCourse('d', { line: half })] : [])];
   const length = kind === 'laps' ? 3100 : 4200;
   const stations = Array.from({ length: 2 + Math.floor(random() * 3) }, (_, k): PlanStation => {
     const measure = between(250, length);
     const side = pick('left', 'right');
     const place = { on: { course: 'c', measure: Math.round(measure), side, offset: 5 }, side } as const;
-    const station = planStation({ id: `s${k + 1}`, name: `s${k + 1}`, ...place, serves: pick(['gel'], ['water'], ['sportsDrink', 'water'], ['gel', 'water']), fixed: random() < 0.1 });
+    const station = planStation({
+      id: `s${k + 1}`,
+      name: `s${k + 1}`,
+      ...place,
+      serves: pick(['gel'], ['water'], ['sportsDrink', 'water'], ['gel', 'water']),
+      fixed: random() < 0.1,
+    });
     return random() < 0.4 ? withSign(station, courses, Math.round(between(70, 150))) : station;
   });
   const practice = { maxSpacing: Math.round(between(900, 2200)), minSpacing: 500 };
   const plan = planOf({ courses, races: courses.map(({ id }) => planRace(id, id)), stations, practice });
-  const waivers = random() < 0.3 ? [{ code: pick('sign-distance', 'items-overlap', 'leg-long'), station: 's1', by: 'x', reason: 'y' }] : [];
+  const waivers =
+    random() < 0.3
+      ? [{ code: pick('sign-distance', 'items-overlap', 'leg-long'), station: 's1', by: 'x', reason: 'y' }]
+      : [];
   return { ...plan, waivers };
 }
 
 /** With its sign placed by hand, so many metres before where its pin's foot is. */
 function withSign(station: PlanStation, courses: Plan['courses'], ahead: number): PlanStation {
   const measure = station.on!.measure - ahead;
-  const plan = planOf({ courses, races: courses.map(({ id }) => planRace(id, id)), stations: [planStation({ id: 'sign', on: { ...station.on!, measure } })] });
+  const plan = planOf({
+    courses,
+    races: courses.map(({ id }) => planRace(id, id)),
+    stations: [planStation({ id: 'sign', on: { ...station.on!, measure } })],
+  });
   return { ...station, items: { sign: { at: analysed(plan).stations[0]!.at } } };
 }
 
@@ -142,7 +206,9 @@ describe('improve', () => {
   });
 
   it('tries places farther off at wider steps, and finds nothing worse for that', () => {
-    const analysis = straight(24, [on(3900), on(7700), on(9000)], { practice: { ...DEFAULT_PRACTICE, maxSpacing: 9000 } });
+    const analysis = straight(24, [on(3900), on(7700), on(9000)], {
+      practice: { ...DEFAULT_PRACTICE, maxSpacing: 9000 },
+    });
     const [near, far] = [improve(analysis), improve(analysis, { within: 4500 })];
     expect(near).toMatchObject({ step: 25, stepBeyond: 25 });
     expect(far).toMatchObject({ step: 25, stepBeyond: 200, proof: 'optimal' });
@@ -161,7 +227,10 @@ describe('improve', () => {
     const analysis = straight(12, [{ ...on(3900), fixed: true }, on(7700), { at: from(ORIGIN, 0, 5000) }]);
     const { moves, stays } = improve(analysis);
     expect(moves.map(({ station }) => station)).toEqual(['s2']);
-    expect(stays).toEqual([{ station: 's1', why: 'fixed' }, { station: 's3', why: 'off the course' }]);
+    expect(stays).toEqual([
+      { station: 's1', why: 'fixed' },
+      { station: 's3', why: 'off the course' },
+    ]);
     expect(improve(analysis, { only: ['s1'] })).toMatchObject({ moves: [], stays: [{ station: 's1', why: 'fixed' }] });
     expect(shifts(straight(12, [on(3900), on(7700)]), { only: ['s2'] })).toEqual([0, 250]);
   });
@@ -180,9 +249,13 @@ describe('improve', () => {
   });
 
   it('stays inside allowed zones', () => {
-    const square = (measure: number, reach: number): readonly LonLat[] => [45, 135, 225, 315].map((azimuth) => from(from(ORIGIN, 80, measure), azimuth, reach * Math.SQRT2));
+    const square = (measure: number, reach: number): readonly LonLat[] =>
+      [45, 135, 225, 315].map((azimuth) => from(from(ORIGIN, 80, measure), azimuth, reach * Math.SQRT2));
     // Its whole stretch is allowed, but the pin no farther than 60 m down the course.
-    const zones = [{ name: 'verge', rule: 'allowed' as const, polygon: square(3760, 200) }, { name: 'far', rule: 'allowed' as const, polygon: square(7900, 900) }];
+    const zones = [
+      { name: 'verge', rule: 'allowed' as const, polygon: square(3760, 200) },
+      { name: 'far', rule: 'allowed' as const, polygon: square(7900, 900) },
+    ];
     const { moves, analysis } = improve(straight(12, [on(3900), on(7900)], { zones }));
     const near = analysis.stations[0]!;
     expect(moves.every(({ shift }) => Math.abs(shift) <= 500)).toBe(true);
@@ -192,7 +265,14 @@ describe('improve', () => {
   describe('with a sign that a hand has placed', () => {
     /** Tables at 3000 m, the sign so many metres before them; the usual practice wants 82.3 to 100.6 m. */
     const signed = (ahead: number): Analysis =>
-      straight(12, [{ ...on(3000), items: { sign: { at: from(from(ORIGIN, 80, 3000 - ahead), 170, 5) } } }, { ...on(6000), fixed: true }], { practice: { maxSpacing: 9000 } });
+      straight(
+        12,
+        [
+          { ...on(3000), items: { sign: { at: from(from(ORIGIN, 80, 3000 - ahead), 170, 5) } } },
+          { ...on(6000), fixed: true },
+        ],
+        { practice: { maxSpacing: 9000 } },
+      );
 
     it('moves the tables along, by the least whole metre, where the sign is what keeps the distance wrong', () => {
       // The way to the finish is the longest leg whatever happens here.

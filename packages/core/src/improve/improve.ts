@@ -89,8 +89,19 @@ export function improve(analysis: Analysis, options: ImproveOptions = {}): Impro
   const within = options.within ?? WITHIN;
   const step = options.step ?? STEP;
   const stepBeyond = options.step ?? Math.max(STEP, Math.ceil((within - WITHIN) / FAR_PLACES));
-  const movable = stations.map((station) => (options.only === undefined || options.only.includes(station.id)) && whyStays(station) === null);
-  const work: Work = { analysis, ground: { plan, courses }, table: courseTable(courses), options, within, step, stepBeyond, movable };
+  const movable = stations.map(
+    (station) => (options.only === undefined || options.only.includes(station.id)) && whyStays(station) === null,
+  );
+  const work: Work = {
+    analysis,
+    ground: { plan, courses },
+    table: courseTable(courses),
+    options,
+    within,
+    step,
+    stepBeyond,
+    movable,
+  };
   const coarse = coarseChoices(work);
   const tried = coarse?.reduce((sum, list, k) => sum + (movable[k]! ? list.length : 0), 0) ?? 0;
   const found = coarse === null ? null : solve(coarse, work);
@@ -102,7 +113,14 @@ export function improve(analysis: Analysis, options: ImproveOptions = {}): Impro
     return why === null || options.only?.includes(station.id) === false ? [] : [{ station: station.id, why }];
   });
   const present = coarse === null ? [] : coarse.map((list) => list[0]!);
-  return { ...verified(analysis, present, chosen, found?.found ?? null), tried, step, stepBeyond, stays, stopped: best === null };
+  return {
+    ...verified(analysis, present, chosen, found?.found ?? null),
+    tried,
+    step,
+    stepBeyond,
+    stays,
+    stopped: best === null,
+  };
 }
 
 interface Solved {
@@ -115,7 +133,9 @@ function solve(lists: readonly (readonly Choice[])[], { analysis, ground, option
   const { stop } = options;
   const { problem, whole } = problemOf(analysis, lists, ground);
   const found = search(problem, { steps: options.steps ?? STEPS, runs: RUNS, ...(stop === undefined ? {} : { stop }) });
-  return found === null ? null : { chosen: found.choices.map((choice, k) => lists[k]![choice]!), found: { ...found, adds: whole } };
+  return found === null
+    ? null
+    : { chosen: found.choices.map((choice, k) => lists[k]![choice]!), found: { ...found, adds: whole } };
 }
 
 /** Shifts in whole steps to either side, the smallest first, upstream before downstream. */
@@ -131,7 +151,10 @@ const spacingAt = (shift: number, { step, stepBeyond }: Work): number => (Math.a
 function coarseChoices(work: Work): Choice[][] | null {
   const { analysis, options, within, step, stepBeyond } = work;
   const near = shiftsWithin(Math.min(within, WITHIN), step);
-  const shifts = [...near, ...shiftsWithin(within - WITHIN, stepBeyond).map((shift) => shift + Math.sign(shift) * WITHIN)];
+  const shifts = [
+    ...near,
+    ...shiftsWithin(within - WITHIN, stepBeyond).map((shift) => shift + Math.sign(shift) * WITHIN),
+  ];
   const lists: Choice[][] = [];
   for (const [index, station] of analysis.stations.entries()) {
     const list: Choice[] = [{ ...presentPlace(station), costs: costed(station, work.ground) }];
@@ -159,9 +182,12 @@ function choicesAt(shift: number, index: number, { analysis, ground, table }: Wo
 function refined(coarse: Solved, work: Work): Solved | null {
   let best = coarse;
   const finest = work.options.finest ?? 1;
-  for (let wide = work.stepBeyond; wide > finest; ) {
+  for (let wide = work.stepBeyond; wide > finest;) {
     const fine = Math.max(finest, Math.ceil(wide / FINER));
-    const next = solve(best.chosen.map((choice, index) => aroundChoice(choice, index, wide, fine, work)), work);
+    const next = solve(
+      best.chosen.map((choice, index) => aroundChoice(choice, index, wide, fine, work)),
+      work,
+    );
     if (next === null) return null;
     best = next;
     wide = fine;
@@ -172,8 +198,13 @@ function refined(coarse: Solved, work: Work): Solved | null {
 
 function aroundChoice(choice: Choice, index: number, wide: number, fine: number, work: Work): Choice[] {
   if (!work.movable[index]!) return [choice];
-  const shifts = shiftsWithin(Math.min(wide, spacingAt(choice.shift, work)) - 1, fine).map((shift) => choice.shift + shift).filter((shift) => shift !== 0 && Math.abs(shift) <= work.within);
+  const shifts = shiftsWithin(Math.min(wide, spacingAt(choice.shift, work)) - 1, fine)
+    .map((shift) => choice.shift + shift)
+    .filter((shift) => shift !== 0 && Math.abs(shift) <= work.within);
   // Also the other way with what a hand has placed, at the same place.
-  const others = choice.shift === 0 ? [] : choicesAt(choice.shift, index, work).filter(({ dropped }) => dropped.length !== choice.dropped.length);
+  const others =
+    choice.shift === 0
+      ? []
+      : choicesAt(choice.shift, index, work).filter(({ dropped }) => dropped.length !== choice.dropped.length);
   return [choice, ...others, ...shifts.flatMap((shift) => choicesAt(shift, index, work))];
 }

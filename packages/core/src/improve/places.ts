@@ -41,11 +41,22 @@ export function whyStays({ station, passes }: StationLayout): 'fixed' | 'off the
 export const presentPlace = (laid: StationLayout): Place => ({ shift: 0, dropped: [], station: laid.station, laid });
 
 /** The station moved by `shift` metres, items placed by hand kept where they are or given back to the practice; `null` where it cannot be. */
-export function placeAt(shift: number, drop: boolean, present: StationLayout, plan: Plan, courses: CourseTable): Place | null {
+export function placeAt(
+  shift: number,
+  drop: boolean,
+  present: StationLayout,
+  plan: Plan,
+  courses: CourseTable,
+): Place | null {
   const moved = movedStation(present, shift, courses);
   if (moved === null) return null;
   const station = drop ? { ...moved, items: {} } : moved;
-  const result = layStation({ ...plan, stations: plan.stations.with(present.index, station) }, present.index, courses, present.needs);
+  const result = layStation(
+    { ...plan, stations: plan.stations.with(present.index, station) },
+    present.index,
+    courses,
+    present.needs,
+  );
   if (!result.ok) return null;
   const laid = result.value;
   if (!runsOn(present, laid, shift) || !isAllowed(laid.at, plan)) return null;
@@ -68,7 +79,10 @@ function movedStation({ station, passes }: StationLayout, shift: number, courses
 function runsOn(present: StationLayout, laid: StationLayout, shift: number): boolean {
   const [from, to] = [present, laid].map(({ station, passes }) => passes[leadPass(station, passes)]);
   if (from === undefined || to === undefined || from.race !== to.race) return false;
-  const along = present.station.on === undefined ? to.measure - from.measure - shift : Math.abs(to.measure - from.measure) - Math.abs(shift);
+  const along =
+    present.station.on === undefined
+      ? to.measure - from.measure - shift
+      : Math.abs(to.measure - from.measure) - Math.abs(shift);
   if (Math.abs(along) > PLACE_MISS || Math.abs(to.offset - from.offset) > OFFSET_MISS) return false;
   return sameServed(servedOf(present), servedOf(laid), Math.abs(shift));
 }
@@ -77,7 +91,10 @@ const servedOf = ({ passes }: StationLayout): StationPass[] => passes.filter(({ 
 
 const sameServed = (before: readonly StationPass[], after: readonly StationPass[], within: number): boolean =>
   before.length === after.length &&
-  before.every((pass, k) => pass.race === after[k]!.race && Math.abs(pass.measure - after[k]!.measure) <= within * 1.1 + PLACE_MISS);
+  before.every(
+    (pass, k) =>
+      pass.race === after[k]!.race && Math.abs(pass.measure - after[k]!.measure) <= within * 1.1 + PLACE_MISS,
+  );
 
 function isAllowed(at: LonLat, { zones }: Plan): boolean {
   const allowed = localZones(zones, 'allowed', at);

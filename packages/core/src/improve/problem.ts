@@ -33,7 +33,8 @@ function stopsOf(race: string, stations: readonly StationLayout[]): Stop[] {
     .map(({ station, turn }) => ({ station, turn }));
 }
 
-const served = ({ passes }: StationLayout, race: string): number[] => passes.filter((pass) => pass.served && pass.race === race).map(({ measure }) => measure);
+const served = ({ passes }: StationLayout, race: string): number[] =>
+  passes.filter((pass) => pass.served && pass.race === race).map(({ measure }) => measure);
 
 /** A problem, and whether its costs are all there is: what one station wants from several others is no sum over pairs. */
 export interface Stated {
@@ -49,27 +50,42 @@ export function problemOf(present: Layout, choices: readonly (readonly Choice[])
   const waters = choices.map((list, v) => (list.some(({ costs }) => costs.wanting > 0) ? waterAfter(v, present) : []));
   const pairs = pairsOf(choices, waters, ground);
   const factors = [...own, ...legs.flatMap((one) => one.factors), ...pairs];
-  return { problem: { sizes, factors, legs: legs.flatMap(({ tables }) => tables), races: present.spacing.length }, whole: waters.every((list) => list.length < 2) };
+  return {
+    problem: { sizes, factors, legs: legs.flatMap(({ tables }) => tables), races: present.spacing.length },
+    whole: waters.every((list) => list.length < 2),
+  };
 }
 
 /** The stations at which runners find water next after a station, each once. */
 function waterAfter(station: number, { stations, spacing }: Layout): number[] {
   const next = spacing.flatMap(({ race }) => {
     const stops = stopsOf(race, stations);
-    const others = (k: number): number[] => stops.slice(k + 1).flatMap((stop) => (stop.station !== station && stations[stop.station]!.station.serves.includes('water') ? [stop.station] : []));
+    const others = (k: number): number[] =>
+      stops
+        .slice(k + 1)
+        .flatMap((stop) =>
+          stop.station !== station && stations[stop.station]!.station.serves.includes('water') ? [stop.station] : [],
+        );
     return stops.flatMap((stop, k) => (stop.station === station ? others(k).slice(0, 1) : []));
   });
   return [...new Set(next)];
 }
 
-const ownCost = ({ costs, shift, dropped }: Choice): number => costs.own * FINDINGS + dropped.length * DROPPED + Math.abs(shift);
+const ownCost = ({ costs, shift, dropped }: Choice): number =>
+  costs.own * FINDINGS + dropped.length * DROPPED + Math.abs(shift);
 
 interface Legs {
   readonly factors: readonly Factor[];
   readonly tables: readonly LegTable[];
 }
 
-function legsOf(race: number, spacing: RaceSpacing, present: Layout, choices: readonly (readonly Choice[])[], ground: Ground): Legs {
+function legsOf(
+  race: number,
+  spacing: RaceSpacing,
+  present: Layout,
+  choices: readonly (readonly Choice[])[],
+  ground: Ground,
+): Legs {
   const { course } = present.courses.find((indexed) => indexed.course.id === spacing.course)!;
   const stops = [null, ...stopsOf(spacing.race, present.stations), null];
   const made = stops.slice(1).map((to, k) => legOf({ race, spacing, course, from: stops[k]!, to, choices, ground }));
@@ -94,28 +110,48 @@ function legOf({ race, spacing, course, from, to, choices, ground }: LegInput): 
   const lengths = new Float64Array(count);
   const costs = new Float64Array(count);
   const inner = lists[1]?.length ?? 1;
-  const measure = (stop: Stop, chosen: readonly Choice[]): number => served(chosen[vars.indexOf(stop.station)]!.laid, spacing.race)[stop.turn]!;
+  const measure = (stop: Stop, chosen: readonly Choice[]): number =>
+    served(chosen[vars.indexOf(stop.station)]!.laid, spacing.race)[stop.turn]!;
   for (let k = 0; k < count; k++) {
     const chosen = lists.map((list, n) => list[n === 0 ? Math.floor(k / inner) : k % inner]!);
     const begin = from === null ? startMeasure(course) : measure(from, chosen);
     const end = to === null ? courseLength(course) : measure(to, chosen);
     const length = end - begin;
-    const leg = { from: from === null ? 'start' : chosen[vars.indexOf(from.station)]!.laid.id, to: to === null ? 'finish' : chosen[vars.indexOf(to.station)]!.laid.id, length, end };
+    const leg = {
+      from: from === null ? 'start' : chosen[vars.indexOf(from.station)]!.laid.id,
+      to: to === null ? 'finish' : chosen[vars.indexOf(to.station)]!.laid.id,
+      length,
+      end,
+    };
     // Stations do not overtake one another.
     lengths[k] = length < 0 ? Infinity : Math.round(length);
-    costs[k] = length < 0 ? Infinity : legCost(spacing, leg, chosen.map(({ laid }) => laid), ground) * FINDINGS;
+    costs[k] =
+      length < 0
+        ? Infinity
+        : legCost(
+            spacing,
+            leg,
+            chosen.map(({ laid }) => laid),
+            ground,
+          ) * FINDINGS;
   }
   return { factor: { vars, values: costs }, table: { race, vars, values: lengths } };
 }
 
-function pairsOf(choices: readonly (readonly Choice[])[], waters: readonly (readonly number[])[], ground: Ground): Factor[] {
+function pairsOf(
+  choices: readonly (readonly Choice[])[],
+  waters: readonly (readonly number[])[],
+  ground: Ground,
+): Factor[] {
   const factors: Factor[] = [];
   for (const [a, list] of choices.entries()) {
     for (let b = a + 1; b < choices.length; b++) {
       const others = choices[b]!;
       const follow = waters[a]!.includes(b) || waters[b]!.includes(a);
       if (!mayMeet(list, others) && !follow) continue;
-      const values = Float64Array.from(list.flatMap((one) => others.map((other) => pairCost(one.costs, other.costs, follow, ground) * FINDINGS)));
+      const values = Float64Array.from(
+        list.flatMap((one) => others.map((other) => pairCost(one.costs, other.costs, follow, ground) * FINDINGS)),
+      );
       if (values.some((value) => value !== 0)) factors.push({ vars: [a, b], values });
     }
   }
@@ -130,5 +166,8 @@ function mayMeet(list: readonly Choice[], others: readonly Choice[]): boolean {
 
 function radiusOf(list: readonly Choice[]): number {
   const [lon, lat] = list[0]!.laid.at;
-  return list.reduce((radius, { laid, costs }) => Math.max(radius, inverseLength(lon, lat, laid.at[0], laid.at[1]) + costs.reach), 0);
+  return list.reduce(
+    (radius, { laid, costs }) => Math.max(radius, inverseLength(lon, lat, laid.at[0], laid.at[1]) + costs.reach),
+    0,
+  );
 }

@@ -8,20 +8,31 @@ const EFFORT = { steps: 1e6, runs: 10_000 };
 
 /** All combinations of choices. */
 const combinations = (sizes: readonly number[]): number[][] =>
-  sizes.reduce<number[][]>((all, size) => all.flatMap((one) => Array.from({ length: size }, (_, x) => [...one, x])), [[]]);
+  sizes.reduce<number[][]>(
+    (all, size) => all.flatMap((one) => Array.from({ length: size }, (_, x) => [...one, x])),
+    [[]],
+  );
 
 /** Small whole numbers, so that ties are frequent; a few combinations forbidden. */
 function problemFrom(seed: number, stations: number, races: number): Problem {
   const random = generator(seed);
   const below = (most: number): number => Math.floor(random() * most);
   const sizes = Array.from({ length: stations }, () => 1 + below(4));
-  const scopes = [...sizes.map((_, v) => [v]), ...sizes.flatMap((_, v) => sizes.flatMap((_other, u) => (u > v && random() < 0.6 ? [[v, u]] : [])))];
+  const scopes = [
+    ...sizes.map((_, v) => [v]),
+    ...sizes.flatMap((_, v) => sizes.flatMap((_other, u) => (u > v && random() < 0.6 ? [[v, u]] : []))),
+  ];
   const table = (vars: readonly number[], value: () => number): Factor => ({
     vars,
     values: Float64Array.from({ length: vars.reduce((all, v) => all * sizes[v]!, 1) }, value),
   });
   const cost = (): number => (random() < 0.05 ? Infinity : below(3) * FINDINGS + below(50));
-  const legs = Array.from({ length: races }, (_, race) => [...scopes.filter(() => random() < 0.6), scopes[0]!].map((vars): LegTable => ({ race, ...table(vars, () => below(8)) }))).flat();
+  const legs = Array.from({ length: races }, (_, race) =>
+    [...scopes.filter(() => random() < 0.6), scopes[0]!].map((vars): LegTable => ({
+      race,
+      ...table(vars, () => below(8)),
+    })),
+  ).flat();
   return { sizes, factors: scopes.map((vars) => table(vars, cost)), legs, races };
 }
 
@@ -30,9 +41,20 @@ describe('minimise', () => {
     fc.assert(
       fc.property(fc.integer({ min: 1, max: 1e9 }), fc.integer({ min: 1, max: 5 }), (seed, stations) => {
         const { sizes, factors } = problemFrom(seed, stations, 0);
-        const sumOf = (choices: readonly number[]): number => factors.reduce((sum, { vars, values }) => sum + values[vars.reduce((at, v) => at * sizes[v]! + choices[v]!, 0)]!, 0);
+        const sumOf = (choices: readonly number[]): number =>
+          factors.reduce(
+            (sum, { vars, values }) => sum + values[vars.reduce((at, v) => at * sizes[v]! + choices[v]!, 0)]!,
+            0,
+          );
         const least = Math.min(...combinations(sizes).map(sumOf));
-        const found = minimise(sizes, factors, eliminationOrder(sizes, factors.map(({ vars }) => vars)));
+        const found = minimise(
+          sizes,
+          factors,
+          eliminationOrder(
+            sizes,
+            factors.map(({ vars }) => vars),
+          ),
+        );
         expect(found?.value ?? Infinity).toBe(least);
         if (found !== null) expect(sumOf(found.choices)).toBe(least);
       }),
@@ -55,23 +77,26 @@ describe('minimise', () => {
 });
 
 describe('search', () => {
-  it.each([1, 2, 3])('finds, with %i races, the findings, then longest legs, then the rest that trying all combinations finds', (races) => {
-    fc.assert(
-      fc.property(fc.integer({ min: 1, max: 1e9 }), fc.integer({ min: 1, max: 5 }), (seed, stations) => {
-        const problem = problemFrom(seed, stations, races);
-        const scores = combinations(problem.sizes).map((choices) => scoreOf(problem, choices));
-        const best = scores.reduce((a, b) => (isBetter(b, a) ? b : a));
-        const found = search(problem, EFFORT);
-        if (found === null) {
-          expect(best[0]).toBe(Infinity);
-          return;
-        }
-        expect(scoreOf(problem, found.choices)).toEqual(best);
-        expect(found).toMatchObject({ exact: true, bound: { findings: best[0], longest: best[1] } });
-      }),
-      { seed: 20_270_913, numRuns: 300 },
-    );
-  });
+  it.each([1, 2, 3])(
+    'finds, with %i races, the findings, then longest legs, then the rest that trying all combinations finds',
+    (races) => {
+      fc.assert(
+        fc.property(fc.integer({ min: 1, max: 1e9 }), fc.integer({ min: 1, max: 5 }), (seed, stations) => {
+          const problem = problemFrom(seed, stations, races);
+          const scores = combinations(problem.sizes).map((choices) => scoreOf(problem, choices));
+          const best = scores.reduce((a, b) => (isBetter(b, a) ? b : a));
+          const found = search(problem, EFFORT);
+          if (found === null) {
+            expect(best[0]).toBe(Infinity);
+            return;
+          }
+          expect(scoreOf(problem, found.choices)).toEqual(best);
+          expect(found).toMatchObject({ exact: true, bound: { findings: best[0], longest: best[1] } });
+        }),
+        { seed: 20_270_913, numRuns: 300 },
+      );
+    },
+  );
 
   it('gives a bound that no combination is below where it may not take the steps, and says that it is no proof', () => {
     const seen = { exact: 0, loose: 0 };
@@ -86,7 +111,10 @@ describe('search', () => {
         const { findings, longest } = found.bound;
         expect(findings).toBeLessThanOrEqual(best[0]);
         if (findings === best[0]) expect(longest).toBeLessThanOrEqual(best[1]);
-        const present = scoreOf(problem, problem.sizes.map(() => 0));
+        const present = scoreOf(
+          problem,
+          problem.sizes.map(() => 0),
+        );
         expect(isBetter(present, scoreOf(problem, found.choices))).toBe(false);
         expect(isBetter(scoreOf(problem, found.choices), best)).toBe(false);
       }),

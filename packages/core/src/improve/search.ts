@@ -43,8 +43,13 @@ export interface Effort {
 export function search(problem: Problem, effort: Effort): Found | null {
   const kept = keptScopes(problem, effort.steps);
   const inside = (vars: readonly number[]): boolean => vars.length < 2 || kept.some((scope) => sameScope(scope, vars));
-  const narrowed: Problem = { ...problem, factors: problem.factors.filter(({ vars }) => inside(vars)), legs: problem.legs.filter(({ vars }) => inside(vars)) };
-  const whole: boolean = narrowed.factors.length === problem.factors.length && narrowed.legs.length === problem.legs.length;
+  const narrowed: Problem = {
+    ...problem,
+    factors: problem.factors.filter(({ vars }) => inside(vars)),
+    legs: problem.legs.filter(({ vars }) => inside(vars)),
+  };
+  const whole: boolean =
+    narrowed.factors.length === problem.factors.length && narrowed.legs.length === problem.legs.length;
   const solver = solverOf(narrowed, effort);
   const solved = solveCaps(narrowed, solver);
   if (solved === null) return null;
@@ -54,12 +59,14 @@ export function search(problem: Problem, effort: Effort): Found | null {
   return { ...solved, choices, exact: false };
 }
 
-const sameScope = (a: readonly number[], b: readonly number[]): boolean => a.length === b.length && a.every((v, k) => v === b[k]);
+const sameScope = (a: readonly number[], b: readonly number[]): boolean =>
+  a.length === b.length && a.every((v, k) => v === b[k]);
 
 /** The pairs of variables whose costs are kept: all, or fewer until elimination takes no more than `most` steps. */
 function keptScopes({ sizes, factors, legs }: Problem, most: number): (readonly number[])[] {
   let scopes: (readonly number[])[] = [];
-  for (const { vars } of [...factors, ...legs]) if (vars.length === 2 && !scopes.some((scope) => sameScope(scope, vars))) scopes.push(vars);
+  for (const { vars } of [...factors, ...legs])
+    if (vars.length === 2 && !scopes.some((scope) => sameScope(scope, vars))) scopes.push(vars);
   while (eliminationOrder(sizes, scopes).steps > most && scopes.length > 0) {
     const without = scopes.map((_, k) => scopes.filter((_other, j) => j !== k));
     const steps = without.map((rest) => eliminationOrder(sizes, rest).steps);
@@ -77,7 +84,10 @@ interface Solver {
 
 function solverOf({ sizes, factors, legs }: Problem, { runs, stop }: Effort): Solver {
   const groups = groupsOf(sizes, factors, legs);
-  const order: Order = eliminationOrder(sizes, groups.map(({ vars }) => vars));
+  const order: Order = eliminationOrder(
+    sizes,
+    groups.map(({ vars }) => vars),
+  );
   let left = runs;
   let stopped = false;
   return {
@@ -85,7 +95,11 @@ function solverOf({ sizes, factors, legs }: Problem, { runs, stop }: Effort): So
       left--;
       stopped ||= stop?.() === true;
       if (stopped) return null;
-      return minimise(sizes, groups.map((group) => capped(group, caps)), order);
+      return minimise(
+        sizes,
+        groups.map((group) => capped(group, caps)),
+        order,
+      );
     },
     spent: () => left <= 0,
     stopped: () => stopped,
@@ -152,11 +166,18 @@ function solveCaps(problem: Problem, solver: Solver): Found | null {
 function lengthsOf({ legs }: Problem, race: number): number[] {
   const own = legs.filter((leg) => leg.race === race);
   const least = Math.max(...own.map(({ values }) => values.reduce((low, length) => Math.min(low, length), Infinity)));
-  return [...new Set(own.flatMap(({ values }) => Array.from(values)))].filter((length) => length >= least && length < Infinity).sort((a, b) => a - b);
+  return [...new Set(own.flatMap(({ values }) => Array.from(values)))]
+    .filter((length) => length >= least && length < Infinity)
+    .sort((a, b) => a - b);
 }
 
 /** The least of ascending lengths within limits at which a condition holds that goes on holding above it; undefined where there is none. */
-function leastCap(lengths: readonly number[], from: number, to: number, holds: (cap: number) => boolean): number | undefined {
+function leastCap(
+  lengths: readonly number[],
+  from: number,
+  to: number,
+  holds: (cap: number) => boolean,
+): number | undefined {
   const own = lengths.filter((length) => length >= from && length <= to);
   const [first] = own;
   if (first === undefined || holds(first)) return first;
@@ -179,7 +200,12 @@ interface Caps {
 }
 
 /** Caps with the least sum at which the least cost is still reached. */
-function leastCaps(lengths: readonly (readonly number[])[], lows: readonly number[], reaches: (caps: readonly number[]) => boolean, solver: Solver): Caps {
+function leastCaps(
+  lengths: readonly (readonly number[])[],
+  lows: readonly number[],
+  reaches: (caps: readonly number[]) => boolean,
+  solver: Solver,
+): Caps {
   let best = Infinity;
   let kept: (readonly number[])[] = [];
   let cut = false;
@@ -192,7 +218,7 @@ function leastCaps(lengths: readonly (readonly number[])[], lows: readonly numbe
       return;
     }
     const others = rest(race + 1);
-    for (let from = lows[race]!; sum + from + others <= best; ) {
+    for (let from = lows[race]!; sum + from + others <= best;) {
       cut ||= solver.spent();
       if (cut && best < Infinity) return;
       // Races to come may take what this one and the least of the others leave.
@@ -229,7 +255,7 @@ export const isBetter = (a: Score, b: Score): boolean => {
 /** Changes one choice at a time as long as that betters. */
 function descend(problem: Problem, start: readonly number[]): readonly number[] {
   let best = start;
-  for (let again = true; again; ) {
+  for (let again = true; again;) {
     again = false;
     for (const [v, size] of problem.sizes.entries()) {
       for (let x = 0; x < size; x++) {

@@ -29,11 +29,16 @@ const isIdle = ({ code }: Finding): boolean => code === 'waiver-unmatched';
 /** Whether a finding counts. */
 export const isOpen = (finding: Finding): boolean => finding.waived === undefined && !isIdle(finding);
 
-const sumOf = (longest: readonly LongestLeg[]): number => longest.reduce((sum, { length }) => sum + Math.round(length), 0);
+const sumOf = (longest: readonly LongestLeg[]): number =>
+  longest.reduce((sum, { length }) => sum + Math.round(length), 0);
 
 /** Whether one has fewer errors than the other, or as many and fewer warnings, or as many and the lesser sum of longest legs, to the metre. */
 export function betters(one: Standing, other: Standing): boolean {
-  const pairs = [[one.error, other.error], [one.warning, other.warning], [sumOf(one.longest), sumOf(other.longest)]] as const;
+  const pairs = [
+    [one.error, other.error],
+    [one.warning, other.warning],
+    [sumOf(one.longest), sumOf(other.longest)],
+  ] as const;
   const differs = pairs.find(([a, b]) => a !== b);
   return differs !== undefined && differs[0] < differs[1];
 }
@@ -41,10 +46,18 @@ export function betters(one: Standing, other: Standing): boolean {
 /** Counts and longest legs of an analysis. */
 export function standingOf({ findings, spacing }: Analysis): Standing {
   const open = findings.filter(isOpen);
-  const count = (severity: Finding['severity']): number => open.filter((finding) => finding.severity === severity).length;
+  const count = (severity: Finding['severity']): number =>
+    open.filter((finding) => finding.severity === severity).length;
   const longest = spacing.map(({ race, legs, longest: most }) => {
     const leg = legs.find(({ length }) => length === most)!;
     return { race, from: leg.from, to: leg.to, length: most };
   });
-  return { error: count('error'), warning: count('warning'), note: count('note'), waived: findings.filter(({ waived }) => waived !== undefined).length, idle: findings.filter(isIdle).length, longest };
+  return {
+    error: count('error'),
+    warning: count('warning'),
+    note: count('note'),
+    waived: findings.filter(({ waived }) => waived !== undefined).length,
+    idle: findings.filter(isIdle).length,
+    longest,
+  };
 }

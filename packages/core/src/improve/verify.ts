@@ -34,7 +34,9 @@ export interface Move {
 }
 
 /** `optimal`: no combination of the places tried is better. Else what none can be better than; `longest` is the sum of all races' longest legs. */
-export type Proof = 'optimal' | { readonly bound: { readonly error: number; readonly warning: number; readonly longest: number } };
+export type Proof =
+  | 'optimal'
+  | { readonly bound: { readonly error: number; readonly warning: number; readonly longest: number } };
 
 /** What the search has come to, analysed as a whole. */
 export interface Verified {
@@ -49,35 +51,64 @@ export interface Verified {
 }
 
 /** `found`: what the search over all places has proven, if its costs are all there is (`adds`); `null` where it was stopped. `chosen`: one choice a station. */
-export function verified(analysis: Analysis, present: readonly Choice[], chosen: readonly Choice[], found: (Found & { readonly adds: boolean }) | null): Verified {
+export function verified(
+  analysis: Analysis,
+  present: readonly Choice[],
+  chosen: readonly Choice[],
+  found: (Found & { readonly adds: boolean }) | null,
+): Verified {
   const before = standingOf(analysis);
   const trivial = trivialBound(analysis);
   const stay: Verified = { before, after: before, moves: [], proof: trivial, plan: analysis.plan, analysis };
-  const plan = { ...analysis.plan, stations: analysis.plan.stations.map((station, k) => chosen[k]?.station ?? station) };
+  const plan = {
+    ...analysis.plan,
+    stations: analysis.plan.stations.map((station, k) => chosen[k]?.station ?? station),
+  };
   const layout = layoutStage(plan, analysis.courses, analysis.day);
   if (found === null || !layout.ok) return stay;
-  const changed: Analysis = { ...layout.value, day: analysis.day, ...reviewLayout(layout.value, beforeLayout(analysis)) };
+  const changed: Analysis = {
+    ...layout.value,
+    day: analysis.day,
+    ...reviewLayout(layout.value, beforeLayout(analysis)),
+  };
   const after = standingOf(changed);
   const weight = searchedWeight(analysis, present);
   // Costs of parts that do not add up to what the whole finds prove nothing.
-  const adds = found.adds && weightOf(changed.findings) - weightOf(analysis.findings) === searchedWeight(analysis, chosen) - weight;
+  const adds =
+    found.adds &&
+    weightOf(changed.findings) - weightOf(analysis.findings) === searchedWeight(analysis, chosen) - weight;
   const bound = boundOf(found, Math.max(weightOf(analysis.findings) + found.bound.findings - weight, 0));
   const proof = !adds ? trivial : found.exact ? 'optimal' : bound;
   if (!betters(after, before)) return { ...stay, proof };
-  return { before, after, moves: chosen.flatMap((choice, k) => moveOf(choice, analysis, k)), proof, plan, analysis: changed };
+  return {
+    before,
+    after,
+    moves: chosen.flatMap((choice, k) => moveOf(choice, analysis, k)),
+    proof,
+    plan,
+    analysis: changed,
+  };
 }
 
 /** What choices cost by the search's own account. */
 function searchedWeight(analysis: Analysis, choices: readonly Choice[]): number {
   const ground: Ground = { plan: analysis.plan, courses: analysis.courses };
-  const { factors } = problemOf(analysis, choices.map((choice) => [choice]), ground).problem;
+  const { factors } = problemOf(
+    analysis,
+    choices.map((choice) => [choice]),
+    ground,
+  ).problem;
   return Math.floor(factors.reduce((sum, { values }) => sum + values[0]!, 0) / FINDINGS);
 }
 
-const boundOf = ({ bound }: Found, weight: number): Proof => ({ bound: { error: Math.floor(weight / ERROR), warning: weight % ERROR, longest: bound.longest } });
+const boundOf = ({ bound }: Found, weight: number): Proof => ({
+  bound: { error: Math.floor(weight / ERROR), warning: weight % ERROR, longest: bound.longest },
+});
 
 /** No longest leg is shorter than the mean leg. */
-const trivialBound = ({ spacing }: Analysis): Proof => ({ bound: { error: 0, warning: 0, longest: spacing.reduce((sum, { mean }) => sum + mean, 0) } });
+const trivialBound = ({ spacing }: Analysis): Proof => ({
+  bound: { error: 0, warning: 0, longest: spacing.reduce((sum, { mean }) => sum + mean, 0) },
+});
 
 /** What was found while the courses were read: it does not depend on stations. */
 function beforeLayout({ findings }: Analysis): Finding[] {
@@ -91,6 +122,17 @@ function moveOf({ shift, dropped, laid }: Choice, { stations }: Analysis, k: num
   const lead = laid.passes[leadPass(laid.station, laid.passes)]!;
   const to = laid.at;
   return [
-    { station: id, name, from, to, measure: lead.measure, course: lead.course, shift, moved: inverseLength(from[0], from[1], to[0], to[1]), dropped, walked: station.walked !== undefined },
+    {
+      station: id,
+      name,
+      from,
+      to,
+      measure: lead.measure,
+      course: lead.course,
+      shift,
+      moved: inverseLength(from[0], from[1], to[0], to[1]),
+      dropped,
+      walked: station.walked !== undefined,
+    },
   ];
 }

@@ -44,7 +44,10 @@ function layLead(direction: Direction, ground: StationGround): LaidDirection {
   const stretches = around === null ? [] : [around.sign, ...served, around.trash];
   const pass = passWithRoom(direction, ground, stretches);
   const placing = groundOf(direction, pass, ground, stretches);
-  return { ...alongPass(direction, pass), items: stretches.map((stretch) => placeItem(stretch, placing)).map((item) => byHand(item, placing, ground)) };
+  return {
+    ...alongPass(direction, pass),
+    items: stretches.map((stretch) => placeItem(stretch, placing)).map((item) => byHand(item, placing, ground)),
+  };
 }
 
 const alongPass = (direction: Direction, pass: StationPass): Direction => ({
@@ -56,19 +59,38 @@ const alongPass = (direction: Direction, pass: StationPass): Direction => ({
 });
 
 /** What a direction's items are placed with; the wheel's line reaches as far as the stretches do. */
-function groundOf(direction: Direction, pass: StationPass, { station, practice, courses }: StationGround, stretches: readonly Stretch[]): Ground {
+function groundOf(
+  direction: Direction,
+  pass: StationPass,
+  { station, practice, courses }: StationGround,
+  stretches: readonly Stretch[],
+): Ground {
   const { course } = courses.get(pass.course)!;
   const foot = pass.measure;
   const reach = stretches.flatMap(({ from, to }) => [from, to]);
   const line = wheelLine(course, foot + Math.min(0, ...reach), foot + Math.max(0, ...reach));
-  return { course, foot, side: direction.side, offset: offsetOf(direction, pass, station, practice), station, practice, wheelLine: line };
+  return {
+    course,
+    foot,
+    side: direction.side,
+    offset: offsetOf(direction, pass, station, practice),
+    station,
+    practice,
+    wheelLine: line,
+  };
 }
 
 /** The first served pass of the direction on whose course all items find room, else the first. */
-function passWithRoom(direction: Direction, { passes, courses }: StationGround, stretches: readonly Stretch[]): StationPass {
+function passWithRoom(
+  direction: Direction,
+  { passes, courses }: StationGround,
+  stretches: readonly Stretch[],
+): StationPass {
   const served = direction.passes.map((k) => passes[k]!).filter((pass) => pass.served);
   const candidates = served.length > 0 ? served : direction.passes.map((k) => passes[k]!);
-  return candidates.find((pass) => hasRoom(courses.get(pass.course)!.course, pass.measure, stretches)) ?? candidates[0]!;
+  return (
+    candidates.find((pass) => hasRoom(courses.get(pass.course)!.course, pass.measure, stretches)) ?? candidates[0]!
+  );
 }
 
 /** Tables as another direction's runners meet them: both ends projected on their pass, upstream first. */
@@ -79,7 +101,10 @@ function layOther(direction: Direction, lead: LaidDirection, ground: StationGrou
     .filter(isTable)
     .flatMap((item) => metTable(item, first, ground))
     .sort((a, b) => a.stretch.from - b.stretch.from);
-  const around = aroundTables(tables.map(({ stretch }) => stretch), practice);
+  const around = aroundTables(
+    tables.map(({ stretch }) => stretch),
+    practice,
+  );
   if (around === null) return { ...direction, items: [] };
   const placing = groundOf(direction, first, ground, [around.sign, around.trash]);
   const met = tables.map(({ stretch, at }): Item => ({ ...placeItem(stretch, placing), at }));
@@ -103,7 +128,8 @@ function metTable(item: Item, pass: StationPass, ground: StationGround): { stret
 function passNear(indexed: IndexedCourse, at: LonLat, measure: number, practice: Practice): Pass | null {
   const passes = passesOf(indexed, at, practice);
   return passes.reduce<Pass | null>(
-    (best, pass) => (best === null || Math.abs(pass.measure - measure) < Math.abs(best.measure - measure) ? pass : best),
+    (best, pass) =>
+      best === null || Math.abs(pass.measure - measure) < Math.abs(best.measure - measure) ? pass : best,
     null,
   );
 }
@@ -121,5 +147,10 @@ function byHand(item: Item, placing: Ground, ground: StationGround): Item {
   const moved = placeItem(stretch, { ...placing, side, offset });
   // The wheel runs along the station's own offset; only the item's foot moved.
   const line = wheelLine(placing.course, Math.min(placing.foot, moved.from), Math.max(placing.foot, moved.to));
-  return { ...moved, ...wheelOf({ ...placing, wheelLine: line }, moved.from, moved.to), at: [placed.at, moved.from === moved.to ? placed.at : moved.at[1]], byHand: true };
+  return {
+    ...moved,
+    ...wheelOf({ ...placing, wheelLine: line }, moved.from, moved.to),
+    at: [placed.at, moved.from === moved.to ? placed.at : moved.at[1]],
+    byHand: true,
+  };
 }

@@ -9,7 +9,14 @@ import { type LonLat, type Result, bad, good } from '../finding.ts';
 import { azimuthDifference } from '../geodesy/ellipsoid.ts';
 import type { DeclaredSide, Plan, PlanStation } from '../plan/plan.ts';
 import { crewOf, practiceOf } from '../plan/practice.ts';
-import { type CourseTable, directionsOf, groupPasses, leadPass, markServed, servesRace } from '../station/directions.ts';
+import {
+  type CourseTable,
+  directionsOf,
+  groupPasses,
+  leadPass,
+  markServed,
+  servesRace,
+} from '../station/directions.ts';
 import type { Direction, StationPass } from '../station/station.ts';
 import { layDirections } from './items.ts';
 import type { StationLayout } from './layout.ts';
@@ -27,7 +34,9 @@ export function pinOf(station: PlanStation, index: number, courses: CourseTable)
     measure > length ? `is ${length.toFixed(1)} m long` : 'has a skipped gap there'
   }; expected a measure on the course.`;
   const where = { path: `/stations/${index}/on/measure`, station: station.id, course: id };
-  return bad([{ code: 'measure-beyond-course', severity: 'error', message, where, measured: measure, limit: length, unit: 'm' }]);
+  return bad([
+    { code: 'measure-beyond-course', severity: 'error', message, where, measured: measure, limit: length, unit: 'm' },
+  ]);
 }
 
 /** Passes of a pin by every race, in the plan's order of races; courses that races share are searched once. */
@@ -42,7 +51,11 @@ export function stationPasses(plan: Plan, station: PlanStation, at: LonLat, cour
 }
 
 /** The declared side as the lead's runners see it: the station's own, else that of `on`, turned where the lead runs against that course. */
-export function declaredSide(station: PlanStation, lead: StationPass | undefined, courses: CourseTable): DeclaredSide | undefined {
+export function declaredSide(
+  station: PlanStation,
+  lead: StationPass | undefined,
+  courses: CourseTable,
+): DeclaredSide | undefined {
   if (station.side !== undefined || station.on === undefined || lead === undefined) return station.side;
   const { course, measure, side } = station.on;
   const own = pointAt(courses.get(course)!.course, measure);
@@ -68,15 +81,31 @@ export function seeStation(plan: Plan, index: number, courses: CourseTable): Res
   const passes = markServed(station, seen, groups.find((group) => group.includes(lead)) ?? []);
   const declared = declaredSide(station, passes[lead], courses);
   const directions = directionsOf(passes, groups, lead, declared);
-  const nearest = passes.some((pass) => servesRace(station, pass.race)) ? null : nearestCourse(plan, station, at, courses);
-  return good({ id: station.id, name: station.name, index, station, practice, at, declared: declared ?? null, passes, directions, nearest });
+  const nearest = passes.some((pass) => servesRace(station, pass.race))
+    ? null
+    : nearestCourse(plan, station, at, courses);
+  return good({
+    id: station.id,
+    name: station.name,
+    index,
+    station,
+    practice,
+    at,
+    declared: declared ?? null,
+    passes,
+    directions,
+    nearest,
+  });
 }
 
 /** A seen station with its items; `day`: what race day asks of it. */
 export function laySeen(plan: Plan, seen: SeenStation, courses: CourseTable, day?: DayNeeds): StationLayout {
   const { station, practice, passes, directions } = seen;
   const { handSpacing } = crewOf(plan, station);
-  const laid = { ...seen, directions: layDirections(directions, { station, practice, passes, courses, handSpacing, day }) };
+  const laid = {
+    ...seen,
+    directions: layDirections(directions, { station, practice, passes, courses, handSpacing, day }),
+  };
   return day === undefined ? laid : { ...laid, needs: day };
 }
 
@@ -96,4 +125,5 @@ function nearestCourse(plan: Plan, station: PlanStation, at: LonLat, courses: Co
 }
 
 /** Courses by id, for the stages that look them up. */
-export const courseTable = (courses: readonly IndexedCourse[]): CourseTable => new Map(courses.map((indexed) => [indexed.course.id, indexed]));
+export const courseTable = (courses: readonly IndexedCourse[]): CourseTable =>
+  new Map(courses.map((indexed) => [indexed.course.id, indexed]));

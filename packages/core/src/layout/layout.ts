@@ -38,7 +38,8 @@ export interface Item {
 }
 
 /** Tables and the hand-out line, which all directions of a station share; boards and boxes are each direction's own. */
-export const isTable = ({ kind }: { readonly kind: ItemKind }): boolean => formOf(kind) === 'table' || formOf(kind) === 'line';
+export const isTable = ({ kind }: { readonly kind: ItemKind }): boolean =>
+  formOf(kind) === 'table' || formOf(kind) === 'line';
 
 /** A direction, and the items as those runners meet them. */
 export interface LaidDirection extends Direction {

@@ -69,12 +69,14 @@ export function placeItem(stretch: Stretch, ground: Ground): Item {
   return item;
 }
 
-const placeEnd = ({ course, offset }: Ground, measure: number): LonLat | null => pointAt(course, measure, offset)?.at ?? null;
+const placeEnd = ({ course, offset }: Ground, measure: number): LonLat | null =>
+  pointAt(course, measure, offset)?.at ?? null;
 
 /** Wheel readings from the pin's foot to both ends (`null` where the line folds on the way to either), with the larger margin. */
 export function wheelOf(ground: Ground, from: number, to: number): Pick<Item, 'wheel' | 'wheelMargin'> {
   const uncertainty = offsetUncertainty(ground.course, ground.station.width);
-  const read = (measure: number): ReturnType<typeof readWheel> => readWheel(ground.wheelLine, ground.foot, measure, ground.offset, uncertainty);
+  const read = (measure: number): ReturnType<typeof readWheel> =>
+    readWheel(ground.wheelLine, ground.foot, measure, ground.offset, uncertainty);
   const upstream = read(from);
   const downstream = from === to ? upstream : read(to);
   const wheelMargin = Math.max(upstream?.margin ?? 0, downstream?.margin ?? 0);

@@ -1,20 +1,38 @@
 import { describe, expect, it } from 'vitest';
 import { DEFAULT_PRACTICE } from '../plan/defaults.ts';
 import { planStation } from '../testing/plans.ts';
-import { type DayNeeds, type Stretch, aroundTables, handOutStretch, servedOn, tableCounts, tableStretches } from './stretches.ts';
+import {
+  type DayNeeds,
+  type Stretch,
+  aroundTables,
+  handOutStretch,
+  servedOn,
+  tableCounts,
+  tableStretches,
+} from './stretches.ts';
 
 const stretches = (counts: { gel?: number; sportsDrink?: number; water?: number }): Stretch[] =>
   tableStretches({ gel: 0, sportsDrink: 0, water: 0, ...counts }, DEFAULT_PRACTICE);
-const close = (kind: string, from: number, to: number): object => ({ kind, from: expect.closeTo(from, 9), to: expect.closeTo(to, 9) });
+const close = (kind: string, from: number, to: number): object => ({
+  kind,
+  from: expect.closeTo(from, 9),
+  to: expect.closeTo(to, 9),
+});
 
 // All distances: common practice, no source. In exact yards (0.9144 m) and feet (0.3048 m).
 describe('the tables along the course', () => {
   it('are sports drink from the pin, then water behind a gap', () => {
-    expect(stretches({ sportsDrink: 1, water: 1 })).toEqual([close('sportsDrink', 0, 1.8288), close('water', 4.8768, 6.7056)]);
+    expect(stretches({ sportsDrink: 1, water: 1 })).toEqual([
+      close('sportsDrink', 0, 1.8288),
+      close('water', 4.8768, 6.7056),
+    ]);
   });
 
   it('take 6 ft each', () => {
-    expect(stretches({ sportsDrink: 3, water: 4 })).toEqual([close('sportsDrink', 0, 5.4864), close('water', 8.5344, 15.8496)]);
+    expect(stretches({ sportsDrink: 3, water: 4 })).toEqual([
+      close('sportsDrink', 0, 5.4864),
+      close('water', 8.5344, 15.8496),
+    ]);
   });
 
   it('begin with water at the pin where there is no sports drink', () => {
@@ -27,7 +45,11 @@ describe('the tables along the course', () => {
   });
 
   it('are the plan’s number of each kind served, else one, and none of a kind that is not', () => {
-    expect(tableCounts(planStation({ serves: ['gel', 'water'], tables: { water: 4, sportsDrink: 3 } }))).toEqual({ gel: 1, sportsDrink: 0, water: 4 });
+    expect(tableCounts(planStation({ serves: ['gel', 'water'], tables: { water: 4, sportsDrink: 3 } }))).toEqual({
+      gel: 1,
+      sportsDrink: 0,
+      water: 4,
+    });
   });
 });
 
@@ -36,14 +58,26 @@ const asked = (tables: DayNeeds['tables']): DayNeeds => ({ tables, crew: { handO
 describe('the number of tables', () => {
   it('is the plan’s, else what race day asks, else one', () => {
     const station = planStation({ serves: ['gel', 'sportsDrink', 'water'], tables: { sportsDrink: 2 } });
-    expect(tableCounts(station, asked({ gel: 3, sportsDrink: 5, water: 4 }))).toEqual({ gel: 3, sportsDrink: 2, water: 4 });
-    expect(tableCounts(station, asked({ gel: 1, sportsDrink: 1, water: 0 }))).toEqual({ gel: 1, sportsDrink: 2, water: 0 });
+    expect(tableCounts(station, asked({ gel: 3, sportsDrink: 5, water: 4 }))).toEqual({
+      gel: 3,
+      sportsDrink: 2,
+      water: 4,
+    });
+    expect(tableCounts(station, asked({ gel: 1, sportsDrink: 1, water: 0 }))).toEqual({
+      gel: 1,
+      sportsDrink: 2,
+      water: 0,
+    });
     expect(tableCounts(station)).toEqual({ gel: 1, sportsDrink: 2, water: 1 });
   });
 
   it('is 0 where the plan says so, and the kind is then not handed out', () => {
     const station = planStation({ serves: ['sportsDrink', 'water'], tables: { sportsDrink: 0, water: 2 } });
-    expect(tableCounts(station, asked({ gel: 1, sportsDrink: 3, water: 3 }))).toEqual({ gel: 0, sportsDrink: 0, water: 2 });
+    expect(tableCounts(station, asked({ gel: 1, sportsDrink: 3, water: 3 }))).toEqual({
+      gel: 0,
+      sportsDrink: 0,
+      water: 2,
+    });
     expect(servedOn(station)).toEqual(['water']);
     expect(servedOn(planStation({ serves: ['gel', 'water'], tables: {} }))).toEqual(['gel', 'water']);
   });
@@ -73,7 +107,10 @@ describe('the line where cups change hands', () => {
 describe('sign and trash', () => {
   it('are measured from the first and the last table, whatever those are', () => {
     const tables = stretches({ gel: 1, sportsDrink: 1, water: 1 });
-    expect(aroundTables(tables, DEFAULT_PRACTICE)).toEqual({ sign: close('sign', -9.4488 - 91.44, -9.4488 - 91.44), trash: close('trash', 6.7056 + 45.72, 6.7056 + 91.44) });
+    expect(aroundTables(tables, DEFAULT_PRACTICE)).toEqual({
+      sign: close('sign', -9.4488 - 91.44, -9.4488 - 91.44),
+      trash: close('trash', 6.7056 + 45.72, 6.7056 + 91.44),
+    });
     expect(aroundTables(tables.toReversed(), DEFAULT_PRACTICE)).toEqual(aroundTables(tables, DEFAULT_PRACTICE));
   });
 

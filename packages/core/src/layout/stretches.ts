@@ -21,7 +21,8 @@ export type DayNeeds = Pick<StationDay, 'tables'> & { readonly crew: Pick<Statio
 
 /** Tables of a station: the plan's number, else race day's, else 1 of each kind served. */
 export function tableCounts(station: PlanStation, day?: DayNeeds): TableCounts {
-  const count = (kind: Served): number => (station.serves.includes(kind) ? (station.tables[kind] ?? day?.tables[kind] ?? 1) : 0);
+  const count = (kind: Served): number =>
+    station.serves.includes(kind) ? (station.tables[kind] ?? day?.tables[kind] ?? 1) : 0;
   return { gel: count('gel'), sportsDrink: count('sportsDrink'), water: count('water') };
 }
 
@@ -50,7 +51,11 @@ export function handOutStretch(tables: readonly Stretch[], persons: number, spac
   if (persons === 0 || drinks.length === 0) return null;
   const centre = (Math.min(...drinks.map(({ from }) => from)) + Math.max(...drinks.map(({ to }) => to))) / 2;
   const half = (persons * spacing) / 2;
-  return { kind: 'handOut', from: Math.min(...tables.map(({ from }) => from), centre - half), to: Math.max(...tables.map(({ to }) => to), centre + half) };
+  return {
+    kind: 'handOut',
+    from: Math.min(...tables.map(({ from }) => from), centre - half),
+    to: Math.max(...tables.map(({ to }) => to), centre + half),
+  };
 }
 
 /** Sign before, trash after, whatever the tables are; nothing where there are no tables. */

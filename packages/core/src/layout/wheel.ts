@@ -56,7 +56,8 @@ export function wheelLine(course: Course, from: Metres, to: Metres): WheelLine {
   const first = Math.max(rawOf(course, Math.min(from, to)), 0);
   const last = Math.min(rawOf(course, Math.max(from, to)), rawLength(course));
   const skips = course.skips.map((skip) => skip.raw);
-  const corners = course.drawn === 'recorded' ? smoothedCorners(course, first, last) : drawnCorners(course, first, last);
+  const corners =
+    course.drawn === 'recorded' ? smoothedCorners(course, first, last) : drawnCorners(course, first, last);
   return { course, corners, skips };
 }
 
@@ -64,7 +65,13 @@ export function wheelLine(course: Course, from: Metres, to: Metres): WheelLine {
  * Wheel reading between two calibrated measures within the line's stretch, at a lateral offset (left positive).
  * `null` where an end is off the course or a skipped gap lies between.
  */
-export function readWheel(line: WheelLine, from: Metres, to: Metres, offset: Metres, uncertainty: Metres): WheelReading | null {
+export function readWheel(
+  line: WheelLine,
+  from: Metres,
+  to: Metres,
+  offset: Metres,
+  uncertainty: Metres,
+): WheelReading | null {
   const { course } = line;
   const low = rawOf(course, Math.min(from, to));
   const high = rawOf(course, Math.max(from, to));
@@ -91,8 +98,16 @@ export function readWheel(line: WheelLine, from: Metres, to: Metres, offset: Met
  * wheelBetween(built.value, 100, 4000, 6, 1); // → null
  * ```
  */
-export const wheelBetween = (course: Course, from: Metres, to: Metres, offset: Metres, uncertainty: Metres): WheelReading | null =>
-  Number.isFinite(offset) && Number.isFinite(uncertainty) ? readWheel(wheelLine(course, from, to), from, to, offset, uncertainty) : null;
+export const wheelBetween = (
+  course: Course,
+  from: Metres,
+  to: Metres,
+  offset: Metres,
+  uncertainty: Metres,
+): WheelReading | null =>
+  Number.isFinite(offset) && Number.isFinite(uncertainty)
+    ? readWheel(wheelLine(course, from, to), from, to, offset, uncertainty)
+    : null;
 
 function drawnCorners(course: Course, first: number, last: number): Corner[] {
   const { raw, east, north } = projected(course, first, last);
@@ -144,10 +159,17 @@ function smoothedCorners(course: Course, first: number, last: number): Corner[] 
 }
 
 /** Means of a column, linear between raw measures, over ± `reach` around from, from + 2 m, …; less at the ends of what there is. */
-function runningMeans(raw: Float64Array, column: Float64Array, from: number, points: number, reach: number): Float64Array {
+function runningMeans(
+  raw: Float64Array,
+  column: Float64Array,
+  from: number,
+  points: number,
+  reach: number,
+): Float64Array {
   const means = new Float64Array(points);
   const integral = new Float64Array(raw.length);
-  for (let i = 1; i < raw.length; i++) integral[i] = integral[i - 1]! + ((column[i]! + column[i - 1]!) / 2) * (raw[i]! - raw[i - 1]!);
+  for (let i = 1; i < raw.length; i++)
+    integral[i] = integral[i - 1]! + ((column[i]! + column[i - 1]!) / 2) * (raw[i]! - raw[i - 1]!);
   const areaTo = (at: number): number => {
     const i = Math.min(Math.max(bisectRight(raw, at) - 1, 0), raw.length - 2);
     const width = raw[i + 1]! - raw[i]!;

@@ -11,7 +11,12 @@ import type { PlanCourse } from './plan.ts';
 
 const EAST = turtlePoints(ORIGIN, [[90, 1000]], 100);
 
-const line = (kind: 'track' | 'route', name: string | null, segments: readonly (readonly LonLat[])[], at: number = 3): GpxLine => ({
+const line = (
+  kind: 'track' | 'route',
+  name: string | null,
+  segments: readonly (readonly LonLat[])[],
+  at: number = 3,
+): GpxLine => ({
   kind,
   name,
   segments: segments.map((points) => segmentThrough(points)),
@@ -19,13 +24,23 @@ const line = (kind: 'track' | 'route', name: string | null, segments: readonly (
   column: 5,
 });
 
-const gpx = (tracks: readonly GpxLine[], routes: readonly GpxLine[] = []): GpxDocument => ({ file: 'races/a.gpx', version: '1.1', creator: null, name: null, tracks, routes, waypoints: [] });
+const gpx = (tracks: readonly GpxLine[], routes: readonly GpxLine[] = []): GpxDocument => ({
+  file: 'races/a.gpx',
+  version: '1.1',
+  creator: null,
+  name: null,
+  tracks,
+  routes,
+  waypoints: [],
+});
 
 const sources = (...documents: (readonly [string, GpxDocument])[]): CourseSources => ({ gpx: new Map(documents) });
 const none = sources();
 
-const built = (courses: readonly PlanCourse[], files: CourseSources = none): readonly IndexedCourse[] => valueOf(coursesOf(planOf({ courses }), files));
-const findings = (courses: readonly PlanCourse[], files: CourseSources = none): readonly Finding[] => coursesOf(planOf({ courses }), files).findings;
+const built = (courses: readonly PlanCourse[], files: CourseSources = none): readonly IndexedCourse[] =>
+  valueOf(coursesOf(planOf({ courses }), files));
+const findings = (courses: readonly PlanCourse[], files: CourseSources = none): readonly Finding[] =>
+  coursesOf(planOf({ courses }), files).findings;
 const errors = (courses: readonly PlanCourse[], files: CourseSources = none): readonly Finding[] => {
   const result = coursesOf(planOf({ courses }), files);
   expect(result.ok).toBe(false);
@@ -35,20 +50,39 @@ const errors = (courses: readonly PlanCourse[], files: CourseSources = none): re
 describe('the courses of a plan', () => {
   it('are built from a GPX file, from a line in the plan, or from parts, in the plan’s order; parts are drawn as what they are parts of', () => {
     const courses = built(
-      [planCourse('b', { parts: [{ of: 'a', from: 200 }] }), planCourse('a', { gpx: 'a.gpx', drawn: 'centre' }), planCourse('c', { line: EAST.slice(0, 3) })],
+      [
+        planCourse('b', { parts: [{ of: 'a', from: 200 }] }),
+        planCourse('a', { gpx: 'a.gpx', drawn: 'centre' }),
+        planCourse('c', { line: EAST.slice(0, 3) }),
+      ],
       sources(['a.gpx', gpx([line('track', 'A', [EAST])])]),
     );
-    expect(courses.map(({ course }) => [course.id, Math.round(courseLength(course)), course.drawn])).toEqual([['b', 800, 'centre'], ['a', 1000, 'centre'], ['c', 200, 'recorded']]);
+    expect(courses.map(({ course }) => [course.id, Math.round(courseLength(course)), course.drawn])).toEqual([
+      ['b', 800, 'centre'],
+      ['a', 1000, 'centre'],
+      ['c', 200, 'recorded'],
+    ]);
   });
 
   it('take elevations from the third number of a line, where every point has one', () => {
-    const [with3, without] = built([planCourse('a', { line: [[...ORIGIN, 7], [...from(ORIGIN, 90, 100), 9]] }), planCourse('b', { line: [[...ORIGIN, 7], from(ORIGIN, 90, 100)] })]);
+    const [with3, without] = built([
+      planCourse('a', {
+        line: [
+          [...ORIGIN, 7],
+          [...from(ORIGIN, 90, 100), 9],
+        ],
+      }),
+      planCourse('b', { line: [[...ORIGIN, 7], from(ORIGIN, 90, 100)] }),
+    ]);
     expect(with3!.course.ele).toEqual(Float64Array.of(7, 9));
     expect(without!.course.ele).toBeNull();
   });
 
   it('are calibrated by their length, and so are the parts taken from them', () => {
-    const [whole, part] = built([planCourse('a', { line: EAST, length: 1010 }), planCourse('b', { parts: [{ of: 'a', from: 505 }] })]);
+    const [whole, part] = built([
+      planCourse('a', { line: EAST, length: 1010 }),
+      planCourse('b', { parts: [{ of: 'a', from: 505 }] }),
+    ]);
     expect(courseLength(whole!.course)).toBeCloseTo(1010, 9);
     expect(rawLength(whole!.course)).toBeCloseTo(1000, 4);
     expect(courseLength(part!.course)).toBeCloseTo(505, 6);
@@ -56,22 +90,46 @@ describe('the courses of a plan', () => {
   });
 
   it('are refused where a mark names no waypoint, or marks have no order, at the mark’s or the course’s own place', () => {
-    expect(errors([planCourse('a', { line: EAST, marks: [{ name: '1 km' }] })])).toEqual([expect.objectContaining({ code: 'mark-unknown', where: { path: '/courses/0/marks/0', course: 'a' } })]);
-    const marks = [{ at: from(ORIGIN, 90, 200), measure: 600 }, { at: from(ORIGIN, 90, 500), measure: 300 }];
-    expect(errors([planCourse('a', { line: EAST, marks })])).toEqual([expect.objectContaining({ code: 'marks-no-order' })]);
+    expect(errors([planCourse('a', { line: EAST, marks: [{ name: '1 km' }] })])).toEqual([
+      expect.objectContaining({ code: 'mark-unknown', where: { path: '/courses/0/marks/0', course: 'a' } }),
+    ]);
+    const marks = [
+      { at: from(ORIGIN, 90, 200), measure: 600 },
+      { at: from(ORIGIN, 90, 500), measure: 300 },
+    ];
+    expect(errors([planCourse('a', { line: EAST, marks })])).toEqual([
+      expect.objectContaining({ code: 'marks-no-order' }),
+    ]);
     // Of a course that cannot be built no part can, and nothing more is said.
-    expect(errors([planCourse('a', { line: EAST, marks }), planCourse('b', { parts: [{ of: 'a', from: 0 }] })])).toHaveLength(1);
+    expect(
+      errors([planCourse('a', { line: EAST, marks }), planCourse('b', { parts: [{ of: 'a', from: 0 }] })]),
+    ).toHaveLength(1);
   });
 
   it('made of parts that are drawn unlike each other are recordings; a plan that says how they are drawn rules', () => {
-    const whole = [planCourse('a', { line: EAST, drawn: 'centre' }), planCourse('b', { line: turtlePoints(EAST.at(-1)!, [[0, 500]], 100), drawn: 'shortest' })];
-    const parts = [{ of: 'a', from: 0 }, { of: 'b', from: 0 }];
-    const drawn = (keys: Partial<PlanCourse>): string => built([...whole, planCourse('c', { parts, ...keys })])[2]!.course.drawn;
-    expect([drawn({}), drawn({ drawn: 'centre' }), drawn({ parts: [parts[0]!] })]).toEqual(['recorded', 'centre', 'centre']);
+    const whole = [
+      planCourse('a', { line: EAST, drawn: 'centre' }),
+      planCourse('b', { line: turtlePoints(EAST.at(-1)!, [[0, 500]], 100), drawn: 'shortest' }),
+    ];
+    const parts = [
+      { of: 'a', from: 0 },
+      { of: 'b', from: 0 },
+    ];
+    const drawn = (keys: Partial<PlanCourse>): string =>
+      built([...whole, planCourse('c', { parts, ...keys })])[2]!.course.drawn;
+    expect([drawn({}), drawn({ drawn: 'centre' }), drawn({ parts: [parts[0]!] })]).toEqual([
+      'recorded',
+      'centre',
+      'centre',
+    ]);
   });
 
   it('may be parts of parts', () => {
-    const courses = built([planCourse('c', { parts: [{ of: 'b', from: 100, to: 300 }] }), planCourse('b', { parts: [{ of: 'a', from: 400 }] }), planCourse('a', { line: EAST })]);
+    const courses = built([
+      planCourse('c', { parts: [{ of: 'b', from: 100, to: 300 }] }),
+      planCourse('b', { parts: [{ of: 'a', from: 400 }] }),
+      planCourse('a', { line: EAST }),
+    ]);
     expect(courseLength(courses[0]!.course)).toBeCloseTo(200, 5);
     expect(courses[0]!.course.lon[0]).toBeCloseTo(from(ORIGIN, 90, 500)[0], 9);
   });
@@ -83,14 +141,36 @@ describe('the courses of a plan', () => {
 
   it('are refused with the place in the plan: a missing file, one point, a gap, a part beyond its course', () => {
     expect(errors([planCourse('a', { gpx: 'b.gpx' })], sources(['a.gpx', gpx([])]))).toEqual([
-      expect.objectContaining({ code: 'gpx-missing', where: { path: '/courses/0/gpx', course: 'a' }, message: expect.stringContaining('"b.gpx"') }),
+      expect.objectContaining({
+        code: 'gpx-missing',
+        where: { path: '/courses/0/gpx', course: 'a' },
+        message: expect.stringContaining('"b.gpx"'),
+      }),
     ]);
-    expect(errors([planCourse('a', { line: [ORIGIN] })])).toEqual([expect.objectContaining({ code: 'course-too-short', where: { path: '/courses/0/line', course: 'a' } })]);
+    expect(errors([planCourse('a', { line: [ORIGIN] })])).toEqual([
+      expect.objectContaining({ code: 'course-too-short', where: { path: '/courses/0/line', course: 'a' } }),
+    ]);
     const apart = [EAST, turtlePoints(from(ORIGIN, 90, 1080), [[90, 200]])];
     const files = sources(['a.gpx', gpx([line('track', 'A', apart)])]);
-    expect(errors([planCourse('a', { gpx: 'a.gpx' })], files)).toEqual([expect.objectContaining({ code: 'gap-refused', where: expect.objectContaining({ path: '/courses/0', course: 'a' }), measured: expect.closeTo(80, 3) })]);
+    expect(errors([planCourse('a', { gpx: 'a.gpx' })], files)).toEqual([
+      expect.objectContaining({
+        code: 'gap-refused',
+        where: expect.objectContaining({ path: '/courses/0', course: 'a' }),
+        measured: expect.closeTo(80, 3),
+      }),
+    ]);
     expect(built([planCourse('a', { gpx: 'a.gpx', gaps: 'skip' })], files)[0]!.course.skips).toHaveLength(1);
-    expect(errors([planCourse('a', { line: EAST }), planCourse('b', { parts: [{ of: 'a', from: 0, to: 400 }, { of: 'a', from: 400, to: 1001 }] })])).toEqual([
+    expect(
+      errors([
+        planCourse('a', { line: EAST }),
+        planCourse('b', {
+          parts: [
+            { of: 'a', from: 0, to: 400 },
+            { of: 'a', from: 400, to: 1001 },
+          ],
+        }),
+      ]),
+    ).toEqual([
       expect.objectContaining({ code: 'measure-beyond-course', where: { path: '/courses/1/parts/1', course: 'b' } }),
     ]);
   });
@@ -102,13 +182,18 @@ describe('the courses of a plan', () => {
   });
 
   it('say what is wrong with each of them', () => {
-    expect(errors([planCourse('a', { gpx: 'a.gpx' }), planCourse('b', { line: [ORIGIN] })]).map((finding) => finding.code)).toEqual(['gpx-missing', 'course-too-short']);
+    expect(
+      errors([planCourse('a', { gpx: 'a.gpx' }), planCourse('b', { line: [ORIGIN] })]).map((finding) => finding.code),
+    ).toEqual(['gpx-missing', 'course-too-short']);
   });
 });
 
 describe('the line of a GPX file', () => {
   const north = turtlePoints(ORIGIN, [[0, 500]], 100);
-  const document = gpx([line('track', 'long', [EAST], 3), line('track', null, [], 7), line('track', 'twice', [north], 9)], [line('route', 'twice', [north], 12), line('route', 'way', [north], 15)]);
+  const document = gpx(
+    [line('track', 'long', [EAST], 3), line('track', null, [], 7), line('track', 'twice', [north], 9)],
+    [line('route', 'twice', [north], 12), line('route', 'way', [north], 15)],
+  );
   const chosen = (track?: string | number): string => {
     const result = chooseLine(document, track, { file: 'a.gpx' });
     return result.ok ? `line ${result.value.line}` : result.findings[0]!.message;
@@ -117,12 +202,26 @@ describe('the line of a GPX file', () => {
   it('is the first with points where nothing is said, with a note that there are others', () => {
     const result = chooseLine(gpx([line('track', 'empty', []), ...document.tracks], document.routes), undefined, {});
     expect(valueOf(result).name).toBe('long');
-    expect(result.findings).toEqual([expect.objectContaining({ code: 'track-chosen', severity: 'note', where: { file: 'races/a.gpx', line: 3, column: 5 }, message: expect.stringContaining('took 1') })]);
+    expect(result.findings).toEqual([
+      expect.objectContaining({
+        code: 'track-chosen',
+        severity: 'note',
+        where: { file: 'races/a.gpx', line: 3, column: 5 },
+        message: expect.stringContaining('took 1'),
+      }),
+    ]);
     expect(chooseLine(gpx([line('track', 'only', [EAST])]), undefined, {}).findings).toEqual([]);
   });
 
   it('is chosen by name, or by index over tracks and then routes', () => {
-    expect([chosen('long'), chosen('way'), chosen(0), chosen(2), chosen('3'), chosen(4)]).toEqual(['line 3', 'line 15', 'line 3', 'line 9', 'line 12', 'line 15']);
+    expect([chosen('long'), chosen('way'), chosen(0), chosen(2), chosen('3'), chosen(4)]).toEqual([
+      'line 3',
+      'line 15',
+      'line 3',
+      'line 9',
+      'line 12',
+      'line 15',
+    ]);
   });
 
   it('is the one of that name before the one of that index', () => {
@@ -132,26 +231,40 @@ describe('the line of a GPX file', () => {
   });
 
   it('is refused where none, two or an empty one is meant, with what there is', () => {
-    expect(chosen('twice')).toMatch(/2 lines named "twice"; say which by index: 0\W+"long".*1\W+track without a name.*2\W+"twice".*3\W+"twice".*4\W+"way"/);
+    expect(chosen('twice')).toMatch(
+      /2 lines named "twice"; say which by index: 0\W+"long".*1\W+track without a name.*2\W+"twice".*3\W+"twice".*4\W+"way"/,
+    );
     expect(chosen('short')).toMatch(/no line "short"; it has 0\W+"long"/);
     expect(chosen(5)).toContain('no line "5"');
     expect(chosen(-1)).toContain('no line "-1"');
     expect(chosen(1)).toContain('has no points');
     const empty = chooseLine(gpx([line('track', 'empty', [])]), undefined, { file: 'a.gpx' });
-    expect(empty).toMatchObject({ ok: false, findings: [{ code: 'track-unknown', severity: 'error', where: { file: 'a.gpx' } }] });
+    expect(empty).toMatchObject({
+      ok: false,
+      findings: [{ code: 'track-unknown', severity: 'error', where: { file: 'a.gpx' } }],
+    });
   });
 
   it('is refused by the file’s name where the finding points into a plan, and says that there is none to take', () => {
-    const said = (track: string | undefined, from: GpxDocument): string => chooseLine(from, track, { path: '/courses/0' }).findings[0]!.message;
+    const said = (track: string | undefined, from: GpxDocument): string =>
+      chooseLine(from, track, { path: '/courses/0' }).findings[0]!.message;
     expect(said('Half', gpx([]))).toBe('races/a.gpx has no line "Half"; it has none.');
     expect(said('empty', gpx([line('track', 'empty', [])]))).toBe('Line "empty" of races/a.gpx has no points.');
-    expect(said(undefined, gpx([]))).toBe('races/a.gpx has no track or route with points; expected one to be the course.');
+    expect(said(undefined, gpx([]))).toBe(
+      'races/a.gpx has no track or route with points; expected one to be the course.',
+    );
   });
 
   it('is the one that the plan names', () => {
     const files = sources(['a.gpx', document]);
-    expect(Math.round(courseLength(built([planCourse('a', { gpx: 'a.gpx', track: 'way' })], files)[0]!.course))).toBe(500);
-    expect(errors([planCourse('a', { gpx: 'a.gpx', track: 'nowhere' })], files)).toEqual([expect.objectContaining({ code: 'track-unknown', where: { path: '/courses/0/track', course: 'a' } })]);
-    expect(findings([planCourse('a', { gpx: 'a.gpx' })], files).map((finding) => finding.code)).toContain('track-chosen');
+    expect(Math.round(courseLength(built([planCourse('a', { gpx: 'a.gpx', track: 'way' })], files)[0]!.course))).toBe(
+      500,
+    );
+    expect(errors([planCourse('a', { gpx: 'a.gpx', track: 'nowhere' })], files)).toEqual([
+      expect.objectContaining({ code: 'track-unknown', where: { path: '/courses/0/track', course: 'a' } }),
+    ]);
+    expect(findings([planCourse('a', { gpx: 'a.gpx' })], files).map((finding) => finding.code)).toContain(
+      'track-chosen',
+    );
   });
 });

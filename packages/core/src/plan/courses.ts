@@ -47,8 +47,16 @@ function courseOf(course: PlanCourse, path: string, sources: CourseSources, buil
   if (!marks.ok) return bad([...raw.findings, ...marks.findings]);
   const where = { path, course: course.id };
   const indexed = indexCourse(raw.value);
-  const calibrated = calibrate(indexed, { marks: marks.value, where, ...(course.length === undefined ? {} : { length: course.length }) });
-  const findings = [...raw.findings, ...calibrated.findings, ...(course.parts === undefined ? tangleFindings(indexed, where) : [])];
+  const calibrated = calibrate(indexed, {
+    marks: marks.value,
+    where,
+    ...(course.length === undefined ? {} : { length: course.length }),
+  });
+  const findings = [
+    ...raw.findings,
+    ...calibrated.findings,
+    ...(course.parts === undefined ? tangleFindings(indexed, where) : []),
+  ];
   return calibrated.ok ? good(calibrated.value, findings) : bad(findings);
 }
 
@@ -65,12 +73,22 @@ function fromParts(course: PlanCourse, path: string, build: Build): Result<Cours
   const parts = course.parts!.map((part, k) => {
     const source = build(part.of);
     const where = { path: `${path}/parts/${k}`, course: course.id };
-    return source.ok ? { course: source.value.course, from: part.from, to: part.to ?? courseLength(source.value.course), where } : null;
+    return source.ok
+      ? { course: source.value.course, from: part.from, to: part.to ?? courseLength(source.value.course), where }
+      : null;
   });
   const stretches = parts.filter((part) => part !== null);
   // The course that a part is taken from has said its own findings.
   if (stretches.length < parts.length) return bad([]);
-  return courseOfParts({ ...course, drawn: drawnOf(course, stretches.map((stretch) => stretch.course.drawn)), stretches, where: { path, course: course.id } });
+  return courseOfParts({
+    ...course,
+    drawn: drawnOf(
+      course,
+      stretches.map((stretch) => stretch.course.drawn),
+    ),
+    stretches,
+    where: { path, course: course.id },
+  });
 }
 
 /** Parts are drawn as what they are parts of, unless the plan says otherwise (`recorded` is also what it says by saying nothing). */
@@ -81,7 +99,9 @@ function lineSegments(course: PlanCourse, path: string): Result<readonly GpxSegm
   const line = course.line ?? [];
   if (line.length < 2) {
     const message = `The line of course "${course.id}" has ${line.length} points; expected at least two.`;
-    return bad([{ code: 'course-too-short', severity: 'error', message, where: { path: `${path}/line`, course: course.id } }]);
+    return bad([
+      { code: 'course-too-short', severity: 'error', message, where: { path: `${path}/line`, course: course.id } },
+    ]);
   }
   const column = (k: number): Float64Array => Float64Array.from(line, (point) => point[k] ?? NaN);
   return good([{ lon: column(0), lat: column(1), ele: column(2) }]);
@@ -92,9 +112,12 @@ function gpxSegments(course: PlanCourse, path: string, sources: CourseSources): 
   const document = sources.gpx.get(file);
   if (document === undefined) {
     const message = `The plan names "${file}", which was not found beside it; put the file there or mend the name.`;
-    return bad([{ code: 'gpx-missing', severity: 'error', message, where: { path: `${path}/gpx`, course: course.id } }]);
+    return bad([
+      { code: 'gpx-missing', severity: 'error', message, where: { path: `${path}/gpx`, course: course.id } },
+    ]);
   }
-  const where: Where = course.track === undefined ? { file: document.file } : { path: `${path}/track`, course: course.id };
+  const where: Where =
+    course.track === undefined ? { file: document.file } : { path: `${path}/track`, course: course.id };
   const line = chooseLine(document, course.track, where);
   return line.ok ? good(line.value.segments, line.findings) : line;
 }

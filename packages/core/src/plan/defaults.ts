@@ -37,7 +37,16 @@ export const DEFAULT_SUPPLIES: Supplies = {
   fill: 0.5,
   cupsPerLayer: 200,
   layers: 3,
-  packs: { cups: 100, waterJug: litres(1, 'gal'), sportsDrinkJug: litres(1, 'gal'), gels: 24, gloves: 100, bags: 50, towels: 1, stackingSheets: 1 },
+  packs: {
+    cups: 100,
+    waterJug: litres(1, 'gal'),
+    sportsDrinkJug: litres(1, 'gal'),
+    gels: 24,
+    gloves: 100,
+    bags: 50,
+    towels: 1,
+    stackingSheets: 1,
+  },
   weights: { cups: 0.5, waterJug: 3.9, sportsDrinkJug: 3.9, gels: 1, table: 9, sign: 5, box: 1 },
   cupsPerBag: 300,
   prePourFloor: [0.75, 0.4],
@@ -58,7 +67,13 @@ export const DEFAULT_CREW: Crew = {
 };
 
 /** What a vehicle is taken to be that says nothing of itself. */
-export const DEFAULT_VEHICLE: { readonly kg: number; readonly places: number; readonly kmh: number; readonly stop: number; readonly from: number } = {
+export const DEFAULT_VEHICLE: {
+  readonly kg: number;
+  readonly places: number;
+  readonly kmh: number;
+  readonly stop: number;
+  readonly from: number;
+} = {
   kg: 1500,
   places: 6,
   kmh: 25,

@@ -33,15 +33,30 @@ function print(value: unknown, style: Style, indent: string): string {
   if (style.eol === '' || isLeaf(value)) return inline(value);
   const inner = indent + style.step;
   const block = (open: string, lines: readonly string[], close: string): string =>
-    lines.length === 0 ? open + close : `${open}${style.eol}${lines.map((line) => inner + line).join(`,${style.eol}`)}${style.eol}${indent}${close}`;
+    lines.length === 0
+      ? open + close
+      : `${open}${style.eol}${lines.map((line) => inner + line).join(`,${style.eol}`)}${style.eol}${indent}${close}`;
   if (Array.isArray(value)) {
-    return value.every(isLeaf) ? inline(value) : block('[', value.map((one: unknown) => print(one, style, inner)), ']');
+    return value.every(isLeaf)
+      ? inline(value)
+      : block(
+          '[',
+          value.map((one: unknown) => print(one, style, inner)),
+          ']',
+        );
   }
-  return block('{', Object.entries(value as object).map(([key, one]) => `${JSON.stringify(key)}: ${print(one, style, inner)}`), '}');
+  return block(
+    '{',
+    Object.entries(value as object).map(([key, one]) => `${JSON.stringify(key)}: ${print(one, style, inner)}`),
+    '}',
+  );
 }
 
 const indentAt = (text: string, offset: number): string => {
-  const line = text.slice(0, offset).split(/[\r\n]/u).at(-1)!;
+  const line = text
+    .slice(0, offset)
+    .split(/[\r\n]/u)
+    .at(-1)!;
   return /^[ \t]*/u.exec(line)![0];
 };
 
@@ -53,8 +68,13 @@ function replacing(text: string, node: Node, value: unknown, style: Style): Edit
   }
   if (node.type === 'object' && !isLeaf(value) && !Array.isArray(value)) {
     const entries = value as { readonly [key: string]: unknown };
-    const same = Object.keys(entries).length === children.length && children.every((child) => Object.hasOwn(entries, String(child.children?.[0]?.value)));
-    if (same) return children.flatMap((child) => replacing(text, child.children![1]!, entries[String(child.children![0]!.value)], style));
+    const same =
+      Object.keys(entries).length === children.length &&
+      children.every((child) => Object.hasOwn(entries, String(child.children?.[0]?.value)));
+    if (same)
+      return children.flatMap((child) =>
+        replacing(text, child.children![1]!, entries[String(child.children![0]!.value)], style),
+      );
   }
   if (isLeaf(value) && node.children === undefined && node.value === value) return [];
   return [{ offset: node.offset, length: node.length, content: print(value, style, indentAt(text, node.offset)) }];
@@ -69,7 +89,10 @@ function adding(text: string, parent: Node, key: string | undefined, value: unkn
     const indent = outer + style.step;
     const [open, close] = parent.type === 'array' ? ['[', ']'] : ['{', '}'];
     const space = parent.type === 'array' ? '' : ' ';
-    const content = style.eol === '' ? `${open}${space}${name}${inline(value)}${space}${close}` : `${open}${style.eol}${indent}${name}${print(value, style, indent)}${style.eol}${outer}${close}`;
+    const content =
+      style.eol === ''
+        ? `${open}${space}${name}${inline(value)}${space}${close}`
+        : `${open}${style.eol}${indent}${name}${print(value, style, indent)}${style.eol}${outer}${close}`;
     return { offset: parent.offset, length: parent.length, content };
   }
   const lead = /[ \t\r\n]*$/u.exec(text.slice(0, last.offset))![0];
@@ -85,7 +108,14 @@ function removing(root: Node, parts: readonly string[]): Edit[] {
   const index = entries.findIndex((entry) => entry === value || entry === value?.parent);
   const [entry, before, after] = [entries[index], entries[index - 1], entries[index + 1]];
   if (parent === undefined || entry === undefined) return [];
-  if (before !== undefined) return [{ offset: before.offset + before.length, length: entry.offset + entry.length - before.offset - before.length, content: '' }];
+  if (before !== undefined)
+    return [
+      {
+        offset: before.offset + before.length,
+        length: entry.offset + entry.length - before.offset - before.length,
+        content: '',
+      },
+    ];
   if (after !== undefined) return [{ offset: entry.offset, length: after.offset - entry.offset, content: '' }];
   return [{ offset: parent.offset, length: parent.length, content: parent.type === 'array' ? '[]' : '{}' }];
 }
@@ -100,7 +130,8 @@ function setting(text: string, root: Node, parts: readonly string[], value: unkn
   if (parent === undefined) return setting(text, root, parts.slice(0, -1), { [last]: value });
   if (parent.type === 'object') return [adding(text, parent, last, value, style)];
   const end = parent.children?.length ?? 0;
-  if (parent.type !== 'array' || (last !== '-' && last !== String(end))) throw new RangeError(`no place for ${last} in ${parent.type} of ${end}`);
+  if (parent.type !== 'array' || (last !== '-' && last !== String(end)))
+    throw new RangeError(`no place for ${last} in ${parent.type} of ${end}`);
   return [adding(text, parent, undefined, value, style)];
 }
 

@@ -5,13 +5,20 @@ import { equal } from './equal.ts';
 const seeded = { seed: 20_270_912, numRuns: 500 };
 
 it('finds what was read twice from one text equal', () => {
-  fc.assert(fc.property(fc.json(), (text) => equal(JSON.parse(text), JSON.parse(text))), seeded);
+  fc.assert(
+    fc.property(fc.json(), (text) => equal(JSON.parse(text), JSON.parse(text))),
+    seeded,
+  );
 });
 
 it('finds two values equal that are the same text as JSON, and no others', () => {
   let same = 0;
   const small = fc.jsonValue({ maxDepth: 2 });
-  const pair = fc.oneof(fc.tuple(small, small), fc.tuple(fc.subarray([1, 2]), fc.subarray([1, 2])), fc.tuple(fc.dictionary(fc.constantFrom('a', 'b'), fc.nat(1)), fc.dictionary(fc.constantFrom('a', 'b'), fc.nat(1))));
+  const pair = fc.oneof(
+    fc.tuple(small, small),
+    fc.tuple(fc.subarray([1, 2]), fc.subarray([1, 2])),
+    fc.tuple(fc.dictionary(fc.constantFrom('a', 'b'), fc.nat(1)), fc.dictionary(fc.constantFrom('a', 'b'), fc.nat(1))),
+  );
   // JSON has no −0.
   const read = (value: unknown): unknown => JSON.parse(JSON.stringify(value)) as unknown;
   fc.assert(
@@ -28,8 +35,14 @@ it('finds two values equal that are the same text as JSON, and no others', () =>
 it.each([
   [[], {}],
   [{ a: undefined }, {}],
-  [{ a: 1, b: 2 }, { b: 2, a: 1 }],
-  [[1, 2], [1, 2, 3]],
+  [
+    { a: 1, b: 2 },
+    { b: 2, a: 1 },
+  ],
+  [
+    [1, 2],
+    [1, 2, 3],
+  ],
   [null, {}],
   [0, -0],
   ['1', 1],

@@ -7,9 +7,13 @@
 export function equal(one: unknown, other: unknown): boolean {
   if (Object.is(one, other)) return true;
   if (typeof one !== 'object' || typeof other !== 'object' || one === null || other === null) return false;
-  if (Array.isArray(one)) return Array.isArray(other) && one.length === other.length && one.every((value, k) => equal(value, other[k]));
+  if (Array.isArray(one))
+    return Array.isArray(other) && one.length === other.length && one.every((value, k) => equal(value, other[k]));
   if (Array.isArray(other)) return false;
   const entries = Object.entries(one);
   const others = Object.entries(other);
-  return entries.length === others.length && entries.every(([key, value], k) => key === others[k]![0] && equal(value, others[k]![1]));
+  return (
+    entries.length === others.length &&
+    entries.every(([key, value], k) => key === others[k]![0] && equal(value, others[k]![1]))
+  );
 }

@@ -16,4 +16,9 @@ export const pointerOf = (path: readonly (string | number)[]): string =>
 
 /** The parts of a JSON pointer (RFC 6901), all as texts. */
 export const pointerParts = (pointer: string): readonly string[] =>
-  pointer === '' ? [] : pointer.slice(1).split('/').map((part) => part.replaceAll('~1', '/').replaceAll('~0', '~'));
+  pointer === ''
+    ? []
+    : pointer
+        .slice(1)
+        .split('/')
+        .map((part) => part.replaceAll('~1', '/').replaceAll('~0', '~'));

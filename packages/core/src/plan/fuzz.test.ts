@@ -9,16 +9,65 @@ import { withVariant } from './variant.ts';
 const contract = readFileSync(new URL('contract.plan.json', import.meta.url), 'utf8');
 const runs = { seed: 20_270_912, numRuns: 1000 };
 
-const scraps = ['"', '{', '}', '[', ']', ',', ':', '-', '1e999', '0', 'null', 'true', '\\', '//', '/*', '\uFEFF', '\u0000', '\uD800', 'é', 'NaN', '-1', '"at"', '[]', '{}', '""', '\n', '01', '+1', '.5', '"\\u12"', "'"];
+const scraps = [
+  '"',
+  '{',
+  '}',
+  '[',
+  ']',
+  ',',
+  ':',
+  '-',
+  '1e999',
+  '0',
+  'null',
+  'true',
+  '\\',
+  '//',
+  '/*',
+  '\uFEFF',
+  '\u0000',
+  '\uD800',
+  'é',
+  'NaN',
+  '-1',
+  '"at"',
+  '[]',
+  '{}',
+  '""',
+  '\n',
+  '01',
+  '+1',
+  '.5',
+  '"\\u12"',
+  "'",
+];
 /** A cut, a scrap put in or in place, or a stretch said twice. */
-const mutation = fc.record({ at: fc.nat(contract.length), length: fc.nat(40), scrap: fc.oneof(fc.constantFrom(...scraps), fc.string({ maxLength: 6 })), how: fc.constantFrom('cut', 'insert', 'replace', 'twice', 'end') });
-const mutate = (text: string, { at, length, scrap, how }: { at: number; length: number; scrap: string; how: string }): string => {
+const mutation = fc.record({
+  at: fc.nat(contract.length),
+  length: fc.nat(40),
+  scrap: fc.oneof(fc.constantFrom(...scraps), fc.string({ maxLength: 6 })),
+  how: fc.constantFrom('cut', 'insert', 'replace', 'twice', 'end'),
+});
+const mutate = (
+  text: string,
+  { at, length, scrap, how }: { at: number; length: number; scrap: string; how: string },
+): string => {
   const [before, middle, after] = [text.slice(0, at), text.slice(at, at + length), text.slice(at + length)];
   if (how === 'end') return before;
-  return before + (how === 'cut' ? '' : how === 'insert' ? scrap + middle : how === 'replace' ? scrap : middle + middle) + after;
+  return (
+    before +
+    (how === 'cut' ? '' : how === 'insert' ? scrap + middle : how === 'replace' ? scrap : middle + middle) +
+    after
+  );
 };
 
-const values = fc.oneof(fc.constantFrom<unknown>(null, true, -1, 1e308, '', 'x', '5 km', '-5 km', 'NaN', [], {}, [[]], [1, 2, 3], [0, 100], { at: 1 }), fc.jsonValue());
+const values = fc.oneof(
+  fc.constantFrom<unknown>(null, true, -1, 1e308, '', 'x', '5 km', '-5 km', 'NaN', [], {}, [[]], [1, 2, 3], [0, 100], {
+    at: 1,
+  }),
+  fc.jsonValue(),
+);
 
 function answers(text: string): void {
   const read = readPlan(text, 'plan.json');
@@ -32,12 +81,19 @@ function answers(text: string): void {
     expect(line).toBeLessThanOrEqual(lines.length);
     expect(column).toBeLessThanOrEqual((lines[line - 1]?.length ?? 0) + 1);
     // A scrap that was put in may be quoted back; the program's own words are neither of these.
-    expect(findingLine(finding).replaceAll(/"(?:[^"\\]|\\.)*"/gu, '')).not.toMatch(/\bNaN\b|undefined|\[object|Invalid input/u);
+    expect(findingLine(finding).replaceAll(/"(?:[^"\\]|\\.)*"/gu, '')).not.toMatch(
+      /\bNaN\b|undefined|\[object|Invalid input/u,
+    );
   }
 }
 
 test('a thousand mutations of a plan text each give a plan or findings with a place in the text', () => {
-  fc.assert(fc.property(fc.array(mutation, { minLength: 1, maxLength: 3 }), (mutations) => answers(mutations.reduce(mutate, contract))), runs);
+  fc.assert(
+    fc.property(fc.array(mutation, { minLength: 1, maxLength: 3 }), (mutations) =>
+      answers(mutations.reduce(mutate, contract)),
+    ),
+    runs,
+  );
 });
 
 test('any value in place of any other gives a plan or findings with a place in the text', () => {
@@ -48,7 +104,12 @@ test('any value in place of any other gives a plan or findings with a place in t
     return Object.fromEntries(Object.entries(value).map(([key, one]) => [key, replaced(one, skip, next)]));
   };
   const size = contract.match(/[[{:,]/gu)?.length ?? 0;
-  fc.assert(fc.property(fc.nat(size), values, (index, next) => answers(JSON.stringify(replaced(JSON.parse(contract), { left: index }, next), null, 1))), runs);
+  fc.assert(
+    fc.property(fc.nat(size), values, (index, next) =>
+      answers(JSON.stringify(replaced(JSON.parse(contract), { left: index }, next), null, 1)),
+    ),
+    runs,
+  );
 });
 
 test("what counts as JSON is what the language's own parser takes, duplicate keys and depth aside", () => {

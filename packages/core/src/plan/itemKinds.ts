@@ -12,7 +12,14 @@ export type ItemKind = (typeof ITEM_KINDS)[number];
  */
 export type ItemForm = 'board' | 'table' | 'line' | 'boxes';
 
-const FORMS: Readonly<Record<ItemKind, ItemForm>> = { sign: 'board', gel: 'table', sportsDrink: 'table', water: 'table', handOut: 'line', trash: 'boxes' };
+const FORMS: Readonly<Record<ItemKind, ItemForm>> = {
+  sign: 'board',
+  gel: 'table',
+  sportsDrink: 'table',
+  water: 'table',
+  handOut: 'line',
+  trash: 'boxes',
+};
 
 /**
  * The form of a kind of item.

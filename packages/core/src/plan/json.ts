@@ -2,7 +2,14 @@
  * Strict JSON (RFC 8259) with positions: no comments, no trailing commas, no key twice. A byte order
  * mark is let pass and kept. Lines and columns count from 1, columns in UTF-16 units.
  */
-import { createScanner, findNodeAtLocation, parseTree, printParseErrorCode, type Node, type ParseError } from 'jsonc-parser';
+import {
+  createScanner,
+  findNodeAtLocation,
+  parseTree,
+  printParseErrorCode,
+  type Node,
+  type ParseError,
+} from 'jsonc-parser';
 import { describeValue } from '../units.ts';
 import { pointerOf, pointerParts } from './fault.ts';
 import type { Place } from './plan.ts';
@@ -52,7 +59,12 @@ function tooDeep(json: string): JsonFault | undefined {
   for (let token: number = scanner.scan(); token !== END; token = scanner.scan()) {
     if (OPEN.has(token)) depth++;
     else if (CLOSE.has(token)) depth--;
-    if (depth > DEEPEST) return { code: 'plan-not-json', offset: scanner.getTokenOffset(), message: `found brackets nested deeper than ${DEEPEST}; expected a plan` };
+    if (depth > DEEPEST)
+      return {
+        code: 'plan-not-json',
+        offset: scanner.getTokenOffset(),
+        message: `found brackets nested deeper than ${DEEPEST}; expected a plan`,
+      };
   }
   return undefined;
 }
@@ -81,12 +93,14 @@ const EXPECTED: Readonly<Record<SyntaxErrorName, string>> = {
 function syntaxFault(json: string, { error, offset, length }: ParseError): JsonFault {
   const fault = (message: string): JsonFault => ({ code: 'plan-not-json', offset, message });
   if (json.trim() === '') return { ...fault('found an empty file; expected a plan'), offset: 0 };
-  if (json.trimStart().startsWith('<')) return fault('found markup such as GPX or HTML; expected a plan, which is JSON: name the plan, not the course');
+  if (json.trimStart().startsWith('<'))
+    return fault('found markup such as GPX or HTML; expected a plan, which is JSON: name the plan, not the course');
   const expected = EXPECTED[printParseErrorCode(error) as SyntaxErrorName];
   if (json.slice(offset).trim() === '') return fault(`found the end of the file; ${expected}: the file may be cut off`);
   const found = describeValue(json.slice(offset, offset + Math.max(1, length)));
   const previous = json.slice(0, offset).trimEnd().at(-1);
-  if (previous === ',' && /[}\]]/u.test(json[offset]!)) return fault(`found a comma before ${found}; expected no comma after the last entry: delete it`);
+  if (previous === ',' && /[}\]]/u.test(json[offset]!))
+    return fault(`found a comma before ${found}; expected no comma after the last entry: delete it`);
   return fault(`found ${found}; ${expected}`);
 }
 
@@ -99,8 +113,12 @@ function addKeyFaults({ type, children = [] }: Node, path: readonly (string | nu
     const [key, value] = property.children as [Node, Node];
     const name = String(key.value);
     const here = [...path, name];
-    const fault = (message: string): number => faults.push({ code: 'plan-duplicate-key', offset: key.offset, path: pointerOf(here), message });
-    if (seen.has(name)) fault(`found the key ${JSON.stringify(name)} a second time in one object; expected each key once: delete one of the two`);
+    const fault = (message: string): number =>
+      faults.push({ code: 'plan-duplicate-key', offset: key.offset, path: pointerOf(here), message });
+    if (seen.has(name))
+      fault(
+        `found the key ${JSON.stringify(name)} a second time in one object; expected each key once: delete one of the two`,
+      );
     if (name === '__proto__') fault('found the key "__proto__"; expected keys of the plan format: delete it');
     seen.add(name);
     addKeyFaults(value, here, faults);
@@ -110,11 +128,15 @@ function addKeyFaults({ type, children = [] }: Node, path: readonly (string | nu
 function valueOf({ type, children = [], value }: Node): unknown {
   if (type === 'array') return children.map(valueOf);
   if (type !== 'object') return value as unknown;
-  return Object.fromEntries(children.map((property) => [String(property.children![0]!.value), valueOf(property.children![1]!)]));
+  return Object.fromEntries(
+    children.map((property) => [String(property.children![0]!.value), valueOf(property.children![1]!)]),
+  );
 }
 
 /** Reads strict JSON; offsets of nodes and faults count from the text's beginning, mark included. */
-export function readJson(text: string): { readonly ok: true; readonly value: JsonText } | { readonly ok: false; readonly faults: readonly JsonFault[] } {
+export function readJson(
+  text: string,
+): { readonly ok: true; readonly value: JsonText } | { readonly ok: false; readonly faults: readonly JsonFault[] } {
   // A space in place of the mark keeps every offset.
   const json = bomLength(text) === 1 ? ` ${text.slice(1)}` : text;
   const deep = tooDeep(json);

@@ -8,19 +8,25 @@ import { type MarkText, marksOfWaypoints, nearlyMarks, resolveMarks } from './ma
 
 const here: LonLat = [-17.4, -33.2];
 const there: LonLat = [-17.3, -33.1];
-const file = (...names: readonly (string | null)[]): GpxDocument => placedDocument(names.map((name, k) => ({ name, at: k === 0 ? here : there })));
-const resolved = (mark: MarkText, document?: GpxDocument): unknown => valueOf(resolveMarks([mark], document, (k) => ({ path: `/marks/${k}` })));
+const file = (...names: readonly (string | null)[]): GpxDocument =>
+  placedDocument(names.map((name, k) => ({ name, at: k === 0 ? here : there })));
+const resolved = (mark: MarkText, document?: GpxDocument): unknown =>
+  valueOf(resolveMarks([mark], document, (k) => ({ path: `/marks/${k}` })));
 function refusal(mark: MarkText, document?: GpxDocument): string {
   const result = resolveMarks([mark], document, (k) => ({ path: `/marks/${k}` }));
   expect(result.ok).toBe(false);
-  expect(result.findings).toEqual([expect.objectContaining({ code: 'mark-unknown', severity: 'error', where: { path: '/marks/0' } })]);
+  expect(result.findings).toEqual([
+    expect.objectContaining({ code: 'mark-unknown', severity: 'error', where: { path: '/marks/0' } }),
+  ]);
   return result.findings[0]!.message;
 }
 
 describe('a mark', () => {
   it('with its place and its distance is taken as it is, with a name or without', () => {
     expect(resolved({ at: here, measure: 1000 })).toEqual([{ at: here, measure: 1000, where: { path: '/marks/0' } }]);
-    expect(resolved({ at: here, measure: 1000, name: 'post' })).toEqual([{ at: here, measure: 1000, name: 'post', where: { path: '/marks/0' } }]);
+    expect(resolved({ at: here, measure: 1000, name: 'post' })).toEqual([
+      { at: here, measure: 1000, name: 'post', where: { path: '/marks/0' } },
+    ]);
   });
 
   it('with a place and a name that says a distance needs no measure; a measure rules over the name', () => {
@@ -30,31 +36,49 @@ describe('a mark', () => {
   });
 
   it('that names a waypoint stands where the waypoint does', () => {
-    expect(resolved({ name: '10 km' }, file('10 km', 'Well'))).toEqual([{ at: here, measure: 10_000, name: '10 km', where: { path: '/marks/0' } }]);
-    expect(resolved({ name: 'Well', measure: 12_000 }, file('10 km', 'Well'))).toEqual([{ at: there, measure: 12_000, name: 'Well', where: { path: '/marks/0' } }]);
+    expect(resolved({ name: '10 km' }, file('10 km', 'Well'))).toEqual([
+      { at: here, measure: 10_000, name: '10 km', where: { path: '/marks/0' } },
+    ]);
+    expect(resolved({ name: 'Well', measure: 12_000 }, file('10 km', 'Well'))).toEqual([
+      { at: there, measure: 12_000, name: 'Well', where: { path: '/marks/0' } },
+    ]);
   });
 
   it('whose name says no distance is refused, with the waypoint that may have been meant', () => {
-    expect(refusal({ at: here, name: 'post' })).toBe('Mark "post" says no course distance; expected a name such as "10 km" or "mile 6", or a measure.');
-    expect(refusal({ name: '10 kn' }, file('10 km'))).toBe('Mark "10 kn" says no course distance; expected a name such as "10 km" or "mile 6", or a measure. Did you mean "10 km"?');
+    expect(refusal({ at: here, name: 'post' })).toBe(
+      'Mark "post" says no course distance; expected a name such as "10 km" or "mile 6", or a measure.',
+    );
+    expect(refusal({ name: '10 kn' }, file('10 km'))).toBe(
+      'Mark "10 kn" says no course distance; expected a name such as "10 km" or "mile 6", or a measure. Did you mean "10 km"?',
+    );
     expect(refusal({ at: here })).toContain('Mark "" says no course distance');
   });
 
   it('that names no waypoint, or two, is refused, and all that there are are said where none is near', () => {
-    expect(refusal({ name: '12 km' }, file('Well', 'Tap', null))).toBe('Mark "12 km" has no place, and placed.gpx has 0 waypoints of that name; expected one waypoint, or "at". Waypoints: "Well", "Tap"');
-    expect(refusal({ name: '12 km' }, file('12 km', '12 km'))).toBe('Mark "12 km" has no place, and placed.gpx has 2 waypoints of that name; expected one waypoint, or "at".');
-    expect(refusal({ name: '12 km' }, file())).toBe('Mark "12 km" has no place, and placed.gpx has 0 waypoints of that name; expected one waypoint, or "at".');
+    expect(refusal({ name: '12 km' }, file('Well', 'Tap', null))).toBe(
+      'Mark "12 km" has no place, and placed.gpx has 0 waypoints of that name; expected one waypoint, or "at". Waypoints: "Well", "Tap"',
+    );
+    expect(refusal({ name: '12 km' }, file('12 km', '12 km'))).toBe(
+      'Mark "12 km" has no place, and placed.gpx has 2 waypoints of that name; expected one waypoint, or "at".',
+    );
+    expect(refusal({ name: '12 km' }, file())).toBe(
+      'Mark "12 km" has no place, and placed.gpx has 0 waypoints of that name; expected one waypoint, or "at".',
+    );
   });
 
   it('without a place on a course without a file is refused', () => {
-    expect(refusal({ name: '12 km' })).toBe('Mark "12 km" has no place, and the course has no GPX file of its own; expected one waypoint, or "at".');
+    expect(refusal({ name: '12 km' })).toBe(
+      'Mark "12 km" has no place, and the course has no GPX file of its own; expected one waypoint, or "at".',
+    );
     expect(refusal({ measure: 12_000 })).toContain('Mark "" has no place');
     // A waypoint without a name is not meant by a mark without one.
     expect(refusal({ measure: 12_000 }, file(null))).toContain('0 waypoints of that name');
   });
 
   it('that is refused does not hide another that is', () => {
-    const result = resolveMarks([{ name: 'a' }, { at: here, measure: 1 }, { name: 'b' }], undefined, (k) => ({ path: `/marks/${k}` }));
+    const result = resolveMarks([{ name: 'a' }, { at: here, measure: 1 }, { name: 'b' }], undefined, (k) => ({
+      path: `/marks/${k}`,
+    }));
     expect(result.findings.map(({ where }) => where.path)).toEqual(['/marks/0', '/marks/2']);
   });
 });
@@ -67,5 +91,7 @@ it('waypoints whose names are distances are marks with their place in the file; 
 });
 
 it('names that speak of a distance among other words are neither marks nor none', () => {
-  expect(nearlyMarks(file('KM 40 water', '5 km', 'Well', null, 'at mile 6.5', 'Tap 12')).map(({ name }) => name)).toEqual(['KM 40 water', 'at mile 6.5']);
+  expect(
+    nearlyMarks(file('KM 40 water', '5 km', 'Well', null, 'at mile 6.5', 'Tap 12')).map(({ name }) => name),
+  ).toEqual(['KM 40 water', 'at mile 6.5']);
 });

@@ -16,13 +16,18 @@ export interface MarkText {
 }
 
 /** Marks with their places. Errors: a name that no waypoint has, or two; a name that says no distance where none is given. */
-export function resolveMarks(marks: readonly MarkText[], document: GpxDocument | undefined, whereOf: (index: number) => Where): Result<readonly Mark[]> {
+export function resolveMarks(
+  marks: readonly MarkText[],
+  document: GpxDocument | undefined,
+  whereOf: (index: number) => Where,
+): Result<readonly Mark[]> {
   const found: Mark[] = [];
   const findings: Finding[] = [];
   marks.forEach((mark, k) => {
     const where = whereOf(k);
     const resolved = resolve(mark, document);
-    if (typeof resolved === 'string') findings.push({ code: 'mark-unknown', severity: 'error', message: resolved, where });
+    if (typeof resolved === 'string')
+      findings.push({ code: 'mark-unknown', severity: 'error', message: resolved, where });
     else found.push({ ...resolved, where });
   });
   return findings.length > 0 ? bad(findings) : good(found);
@@ -30,13 +35,18 @@ export function resolveMarks(marks: readonly MarkText[], document: GpxDocument |
 
 function resolve({ at, measure, name }: MarkText, document: GpxDocument | undefined): Mark | string {
   const known = measure ?? (name === undefined ? null : measureOfName(name));
-  if (known === null) return `Mark "${name ?? ''}" says no course distance; expected a name such as "10 km" or "mile 6", or a measure.${hintOf(name, document)}`;
+  if (known === null)
+    return `Mark "${name ?? ''}" says no course distance; expected a name such as "10 km" or "mile 6", or a measure.${hintOf(name, document)}`;
   const named = name === undefined ? {} : { name };
   if (at !== undefined) return { at, measure: known, ...named };
   const waypoints = document?.waypoints.filter((waypoint) => waypoint.name === name) ?? [];
   const [waypoint] = waypoints;
-  if (waypoint !== undefined && waypoints.length === 1) return { at: [waypoint.lon, waypoint.lat], measure: known, ...named };
-  const where = document === undefined ? 'the course has no GPX file of its own' : `${document.file} has ${waypoints.length} waypoints of that name`;
+  if (waypoint !== undefined && waypoints.length === 1)
+    return { at: [waypoint.lon, waypoint.lat], measure: known, ...named };
+  const where =
+    document === undefined
+      ? 'the course has no GPX file of its own'
+      : `${document.file} has ${waypoints.length} waypoints of that name`;
   return `Mark "${name ?? ''}" has no place, and ${where}; expected one waypoint, or "at".${hintOf(name, document)}`;
 }
 
@@ -52,11 +62,16 @@ function hintOf(name: string | undefined, document: GpxDocument | undefined): st
 export const marksOfWaypoints = (document: GpxDocument): Mark[] =>
   document.waypoints.flatMap(({ name, lon, lat, line, column }) => {
     const measure = name === null ? null : measureOfName(name);
-    return name === null || measure === null ? [] : [{ at: [lon, lat] as const, measure, name, where: { file: document.file, line, column } }];
+    return name === null || measure === null
+      ? []
+      : [{ at: [lon, lat] as const, measure, name, where: { file: document.file, line, column } }];
   });
 
-const SPEAKS_OF_A_DISTANCE = /(^|[^\p{L}\p{N}])(\d+([.,]\d+)?\s*(km?|mi|miles?|kilomet(re|er)s?)|(km|mi|miles?|kilomet(re|er))\.?\s*\d+([.,]\d+)?)($|[^\p{L}\p{N}])/iu;
+const SPEAKS_OF_A_DISTANCE =
+  /(^|[^\p{L}\p{N}])(\d+([.,]\d+)?\s*(km?|mi|miles?|kilomet(re|er)s?)|(km|mi|miles?|kilomet(re|er))\.?\s*\d+([.,]\d+)?)($|[^\p{L}\p{N}])/iu;
 
 /** Waypoints whose names speak of a distance among other words, such as "KM 40 water": nobody can tell whether they are marks. */
 export const nearlyMarks = (document: GpxDocument): readonly GpxWaypoint[] =>
-  document.waypoints.filter(({ name }) => name !== null && measureOfName(name) === null && SPEAKS_OF_A_DISTANCE.test(name));
+  document.waypoints.filter(
+    ({ name }) => name !== null && measureOfName(name) === null && SPEAKS_OF_A_DISTANCE.test(name),
+  );

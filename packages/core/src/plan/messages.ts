@@ -26,14 +26,19 @@ function valueMessage(input: unknown, values: readonly unknown[]): string {
 }
 
 const ENTRIES = ['entry', 'entries'] as const;
-const PIECES: Readonly<Record<string, readonly [one: string, more: string]>> = { array: ENTRIES, tuple: ENTRIES, string: ['character', 'characters'] };
+const PIECES: Readonly<Record<string, readonly [one: string, more: string]>> = {
+  array: ENTRIES,
+  tuple: ENTRIES,
+  string: ['character', 'characters'],
+};
 
 /** The bound that a value breaks: "more than 0", "at least 2 entries". */
 function boundMessage(issue: z.core.$ZodRawIssue<z.core.$ZodIssueTooSmall | z.core.$ZodIssueTooBig>): string {
   const small = issue.code === 'too_small';
   const bound = small ? issue.minimum : issue.maximum;
   const pieces = PIECES[issue.origin];
-  if (pieces !== undefined) return told(issue.input, `${small ? 'at least' : 'at most'} ${bound} ${pieces[Number(bound) === 1 ? 0 : 1]}`);
+  if (pieces !== undefined)
+    return told(issue.input, `${small ? 'at least' : 'at most'} ${bound} ${pieces[Number(bound) === 1 ? 0 : 1]}`);
   const strict = issue.inclusive === false;
   if (small) return told(issue.input, strict ? `more than ${bound}` : `${bound} or more`);
   return told(issue.input, strict ? `less than ${bound}` : `${bound} or less`);
@@ -56,7 +61,12 @@ function rawMessage(issue: z.core.$ZodRawIssue): string | undefined {
     case 'too_big':
       return boundMessage(issue);
     case 'unrecognized_keys':
-      return issue.keys.map((key) => `found the key ${JSON.stringify(key.slice(0, 60))}, which is not known here; ${suggestion(key, knownKeys(issue), 'accepted')}`).join('\n');
+      return issue.keys
+        .map(
+          (key) =>
+            `found the key ${JSON.stringify(key.slice(0, 60))}, which is not known here; ${suggestion(key, knownKeys(issue), 'accepted')}`,
+        )
+        .join('\n');
     default:
       return undefined;
   }
@@ -64,7 +74,13 @@ function rawMessage(issue: z.core.$ZodRawIssue): string | undefined {
 
 /** How far an attempt at one form of a union went: fewer faults, and none of the whole value, are nearer. */
 const remoteness = (issues: readonly Issue[]): number =>
-  issues.reduce((sum, issue) => sum + (issue.path.length === 0 && issue.code !== 'unrecognized_keys' ? 100 : 1) + (issue.code === 'unrecognized_keys' ? issue.keys.length : 0), 0);
+  issues.reduce(
+    (sum, issue) =>
+      sum +
+      (issue.path.length === 0 && issue.code !== 'unrecognized_keys' ? 100 : 1) +
+      (issue.code === 'unrecognized_keys' ? issue.keys.length : 0),
+    0,
+  );
 
 const isText = (part: PropertyKey): part is string | number => typeof part !== 'symbol';
 
@@ -81,17 +97,29 @@ function faultsOf(issue: Issue, prefix: Path = []): readonly Fault[] {
   if (issue.code === 'invalid_union') return unionFaults(issue, path);
   if (issue.code === 'unrecognized_keys') {
     const lines = issue.message.split('\n');
-    return issue.keys.map((key, index) => ({ code: 'plan-key', path: [...path, key], message: lines[index] ?? issue.message }));
+    return issue.keys.map((key, index) => ({
+      code: 'plan-key',
+      path: [...path, key],
+      message: lines[index] ?? issue.message,
+    }));
   }
   const code = issue.code === 'custom' && issue.params?.['code'] === 'plan-reference' ? 'plan-reference' : 'plan-value';
   return [{ code, path, message: issue.message }];
 }
 
 /** Reads a value with a schema: the value, or every fault in it. */
-export function parseWith<T>(schema: z.ZodType<T>, value: unknown): { readonly ok: true; readonly value: T } | { readonly ok: false; readonly faults: readonly Fault[] } {
+export function parseWith<T>(
+  schema: z.ZodType<T>,
+  value: unknown,
+): { readonly ok: true; readonly value: T } | { readonly ok: false; readonly faults: readonly Fault[] } {
   const parsed = schema.safeParse(value, { error: rawMessage });
-  return parsed.success ? { ok: true, value: parsed.data } : { ok: false, faults: parsed.error.issues.flatMap((issue) => faultsOf(issue)) };
+  return parsed.success
+    ? { ok: true, value: parsed.data }
+    : { ok: false, faults: parsed.error.issues.flatMap((issue) => faultsOf(issue)) };
 }
 
 /** The message of a fault with the place it is about in front. */
-export const faultMessage = (fault: Fault): string => (fault.path.length === 0 ? fault.message : `${pathText(fault.code === 'plan-key' ? fault.path.slice(0, -1) : fault.path) || 'plan'}: ${fault.message}`);
+export const faultMessage = (fault: Fault): string =>
+  fault.path.length === 0
+    ? fault.message
+    : `${pathText(fault.code === 'plan-key' ? fault.path.slice(0, -1) : fault.path) || 'plan'}: ${fault.message}`;

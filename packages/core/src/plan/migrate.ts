@@ -16,7 +16,9 @@ export interface Migration {
 
 export const MIGRATIONS: readonly Migration[] = [];
 
-type Migrated = { readonly ok: true; readonly value: { readonly [key: string]: unknown } } | { readonly ok: false; readonly fault: Fault };
+type Migrated =
+  | { readonly ok: true; readonly value: { readonly [key: string]: unknown } }
+  | { readonly ok: false; readonly fault: Fault };
 
 function versionFault(found: unknown, current: number): Fault | undefined {
   const accepted = `accepted: ${current === 1 ? '1' : `1 to ${current}`}`;
@@ -25,18 +27,36 @@ function versionFault(found: unknown, current: number): Fault | undefined {
     return { code: 'plan-version', path: ['version'], message: `${what}; ${accepted}, a whole number` };
   }
   if (found <= current) return undefined;
-  return { code: 'plan-version', path: ['version'], message: `found ${found}, a later version of the plan format; ${accepted}: update the program to read this plan` };
+  return {
+    code: 'plan-version',
+    path: ['version'],
+    message: `found ${found}, a later version of the plan format; ${accepted}: update the program to read this plan`,
+  };
 }
 
 /** A plan's value as one of the current version; refuses what is no plan, and versions it does not know. */
-export function migrate(plan: unknown, migrations: readonly Migration[] = MIGRATIONS, current: number = PLAN_VERSION): Migrated {
+export function migrate(
+  plan: unknown,
+  migrations: readonly Migration[] = MIGRATIONS,
+  current: number = PLAN_VERSION,
+): Migrated {
   if (typeof plan !== 'object' || plan === null || Array.isArray(plan)) {
-    return { ok: false, fault: { code: 'plan-version', path: [], message: `found ${describeValue(plan)}; accepted: a plan, an object that begins with { "format": "halfcup-plan", "version": ${current}` } };
+    return {
+      ok: false,
+      fault: {
+        code: 'plan-version',
+        path: [],
+        message: `found ${describeValue(plan)}; accepted: a plan, an object that begins with { "format": "halfcup-plan", "version": ${current}`,
+      },
+    };
   }
   const entry = plan as { readonly [key: string]: unknown };
   if (entry['format'] !== 'halfcup-plan') {
     const what = entry['format'] === undefined ? 'missing' : `found ${describeValue(entry['format'])}`;
-    return { ok: false, fault: { code: 'plan-version', path: ['format'], message: `${what}; accepted: "halfcup-plan"` } };
+    return {
+      ok: false,
+      fault: { code: 'plan-version', path: ['format'], message: `${what}; accepted: "halfcup-plan"` },
+    };
   }
   const fault = versionFault(entry['version'], current);
   if (fault !== undefined) return { ok: false, fault };

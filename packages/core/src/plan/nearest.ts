@@ -36,6 +36,9 @@ export function suggestion(word: string, known: readonly string[], what: string)
   const near = nearest(word, known);
   if (near !== undefined) return `did you mean ${JSON.stringify(near)}?`;
   if (known.length === 0) return `there are no ${what}`;
-  const shown = known.slice(0, 12).map((name) => JSON.stringify(name)).join(', ');
+  const shown = known
+    .slice(0, 12)
+    .map((name) => JSON.stringify(name))
+    .join(', ');
   return `${what}: ${shown}${known.length > 12 ? ` and ${known.length - 12} more` : ''}`;
 }

@@ -20,7 +20,10 @@ import type { PlanDocument } from './plan.ts';
  * first && findingLine(first).slice(0, 14); // → 'plan.json:4:16'
  * ```
  */
-export const placeFindings = (findings: readonly Finding[], document: Pick<PlanDocument, 'file' | 'placeOf'>): Finding[] =>
+export const placeFindings = (
+  findings: readonly Finding[],
+  document: Pick<PlanDocument, 'file' | 'placeOf'>,
+): Finding[] =>
   findings.map((finding) => {
     const { where } = finding;
     if (where.path === undefined || where.line !== undefined) return finding;

@@ -35,7 +35,12 @@ export interface PlanStation {
   /** The pin: upstream end of the first drink table. */
   readonly at?: LonLat;
   /** The pin by its course distance, metres; `offset` metres off the course's line to that side. */
-  readonly on?: { readonly course: string; readonly measure: number; readonly side: DeclaredSide; readonly offset: number };
+  readonly on?: {
+    readonly course: string;
+    readonly measure: number;
+    readonly side: DeclaredSide;
+    readonly offset: number;
+  };
   /** Declared, as the lead direction's runners see it. */
   readonly side?: DeclaredSide;
   /** The pass whose direction leads. Absent: the first pass of the first race served. */

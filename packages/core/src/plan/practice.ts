@@ -14,7 +14,13 @@ export function overSupplies(base: Supplies, over: SuppliesOverride): Supplies {
     const rates = over.take?.[division];
     if (rates !== undefined) take[division] = { ...take[division], ...rates };
   }
-  return { ...base, ...over, take, packs: { ...base.packs, ...over.packs }, weights: { ...base.weights, ...over.weights } };
+  return {
+    ...base,
+    ...over,
+    take,
+    packs: { ...base.packs, ...over.packs },
+    weights: { ...base.weights, ...over.weights },
+  };
 }
 
 /** Practice at a station, metres. */

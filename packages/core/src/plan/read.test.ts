@@ -21,10 +21,14 @@ const findingsOf = (text: string): readonly Finding[] => {
   return read.findings;
 };
 
-const messages = (over: object): readonly (readonly [string | undefined, string])[] => findingsOf(JSON.stringify({ ...minimal, ...over })).map((one) => [one.where.path, one.message]);
+const messages = (over: object): readonly (readonly [string | undefined, string])[] =>
+  findingsOf(JSON.stringify({ ...minimal, ...over })).map((one) => [one.where.path, one.message]);
 
 /** Replaces one snippet of the contract's plan; `|` in the replacement marks where the finding must point. */
-function broken(from: string, to: string): { readonly findings: readonly Finding[]; readonly line: number; readonly column: number } {
+function broken(
+  from: string,
+  to: string,
+): { readonly findings: readonly Finding[]; readonly line: number; readonly column: number } {
   expect(contract.split(from).length, `${from} stands once in the plan`).toBe(2);
   const marked = contract.replace(from, () => to);
   const place = placer(marked)(marked.indexOf('|'));
@@ -34,32 +38,105 @@ function broken(from: string, to: string): { readonly findings: readonly Finding
 describe('a good plan', () => {
   test("the contract's example reads, in SI units", () => {
     const plan = planOf(contract);
-    expect(plan.courses[0]).toMatchObject({ length: 42_195, marks: [{ measure: 10_000 }], drawn: 'centre', gaps: 'join' });
-    expect(plan.courses[1]).toMatchObject({ name: 'half', parts: [{ of: 'full', from: 21_097.5, to: 42_195 }], drawn: 'recorded', gaps: 'refuse', reverse: false });
-    expect(plan.races[0]).toMatchObject({ cutoff: 54_000, startWidth: 8, waves: [{ time: 28_800 }, { time: 29_130, finish: { times: [14_350, 15_000] } }], finish: { median: 16_200 } });
-    expect(plan.races[1]?.finish).toEqual({ quantiles: [[0, 9000], [0.5, 15_600], [1, 25_200]] });
+    expect(plan.courses[0]).toMatchObject({
+      length: 42_195,
+      marks: [{ measure: 10_000 }],
+      drawn: 'centre',
+      gaps: 'join',
+    });
+    expect(plan.courses[1]).toMatchObject({
+      name: 'half',
+      parts: [{ of: 'full', from: 21_097.5, to: 42_195 }],
+      drawn: 'recorded',
+      gaps: 'refuse',
+      reverse: false,
+    });
+    expect(plan.races[0]).toMatchObject({
+      cutoff: 54_000,
+      startWidth: 8,
+      waves: [{ time: 28_800 }, { time: 29_130, finish: { times: [14_350, 15_000] } }],
+      finish: { median: 16_200 },
+    });
+    expect(plan.races[1]?.finish).toEqual({
+      quantiles: [
+        [0, 9000],
+        [0.5, 15_600],
+        [1, 25_200],
+      ],
+    });
     expect(plan.stations[1]?.on).toEqual({ course: 'full', measure: 5000, side: 'right', offset: 5 });
     expect(plan.crew).toMatchObject({ ready: 1800, setUp: 3600, longest: 21_600 });
     expect(plan.supplies.resupply).toEqual({ at: 0.25, takes: 2400 });
     expect(plan.supplies.weights).toMatchObject({ waterJug: 3.764816671, box: 1, table: 9 });
     expect(plan.vehicles[0]).toMatchObject({ from: 14_400, stop: 900 });
-    expect(plan.clock[0]).toEqual({ course: 'full', measure: 0, accessOpens: 14_400, closes: 23_400, sweep: 30_000, reopens: 34_200 });
+    expect(plan.clock[0]).toEqual({
+      course: 'full',
+      measure: 0,
+      accessOpens: 14_400,
+      closes: 23_400,
+      sweep: 30_000,
+      reopens: 34_200,
+    });
   });
 
   test('everything but format, version, courses, races and stations has a default', () => {
     const plan = planOf(JSON.stringify(minimal));
-    expect(plan).toMatchObject({ name: '', units: 'metric', language: 'en', zones: [], vehicles: [], clock: [], contacts: {}, waivers: [], variants: [] });
-    expect(plan.practice).toEqual({
-      signAhead: 91.44, signTolerance: 9.144, gelAhead: 7.62, tableGap: 3.048, tableLength: 1.8288, trashFrom: 45.72, trashTo: 91.44, boxEvery: 20, kerb: 4, setback: 0.5, clearWidth: 3,
-      snapRadius: 60, pinR95: 5, courseR95: 3, sideConfidence: 0.95, maxSpacing: 5000, minSpacing: 1600, maxGrade: 0.04, bendClear: 30,
+    expect(plan).toMatchObject({
+      name: '',
+      units: 'metric',
+      language: 'en',
+      zones: [],
+      vehicles: [],
+      clock: [],
+      contacts: {},
+      waivers: [],
+      variants: [],
     });
-    expect(plan.stations[0]).toMatchObject({ name: 's1', serves: ['sportsDrink', 'water'], passes: 'lead', tables: {}, fixed: false, practice: {}, points: [] });
-    expect(plan.races[0]).toMatchObject({ name: 'm', division: 'run', show: 0.9, late: 'out', gradient: false, waves: [] });
+    expect(plan.practice).toEqual({
+      signAhead: 91.44,
+      signTolerance: 9.144,
+      gelAhead: 7.62,
+      tableGap: 3.048,
+      tableLength: 1.8288,
+      trashFrom: 45.72,
+      trashTo: 91.44,
+      boxEvery: 20,
+      kerb: 4,
+      setback: 0.5,
+      clearWidth: 3,
+      snapRadius: 60,
+      pinR95: 5,
+      courseR95: 3,
+      sideConfidence: 0.95,
+      maxSpacing: 5000,
+      minSpacing: 1600,
+      maxGrade: 0.04,
+      bendClear: 30,
+    });
+    expect(plan.stations[0]).toMatchObject({
+      name: 's1',
+      serves: ['sportsDrink', 'water'],
+      passes: 'lead',
+      tables: {},
+      fixed: false,
+      practice: {},
+      points: [],
+    });
+    expect(plan.races[0]).toMatchObject({
+      name: 'm',
+      division: 'run',
+      show: 0.9,
+      late: 'out',
+      gradient: false,
+      waves: [],
+    });
     expect(plan.supplies.cup).toBe(0.2070147069375);
   });
 
   test('units are for display only and change no default', () => {
-    expect(planOf(JSON.stringify({ ...minimal, units: 'imperial' })).practice).toEqual(planOf(JSON.stringify(minimal)).practice);
+    expect(planOf(JSON.stringify({ ...minimal, units: 'imperial' })).practice).toEqual(
+      planOf(JSON.stringify(minimal)).practice,
+    );
   });
 
   test("the schema's output is the plan that the rest of the code sees", () => {
@@ -70,14 +147,19 @@ describe('a good plan', () => {
     const lost = (from: unknown, to: unknown, path: string): string[] => {
       if (typeof from !== 'object' || from === null) return to === undefined ? [path] : [];
       if (typeof to !== 'object' || to === null) return [path];
-      return Object.entries(from).flatMap(([key, value]) => lost(value, (to as { readonly [key: string]: unknown })[key], `${path}/${key}`));
+      return Object.entries(from).flatMap(([key, value]) =>
+        lost(value, (to as { readonly [key: string]: unknown })[key], `${path}/${key}`),
+      );
     };
     expect(lost(JSON.parse(contract), planOf(contract), '')).toEqual([]);
   });
 
   test('a byte order mark is let pass and shifts no column', () => {
     const read = readPlan(`\uFEFF${JSON.stringify(minimal)}`, 'plan.json');
-    expect(read.ok && read.value.placeOf('/format')).toEqual({ line: 1, column: JSON.stringify(minimal).indexOf('"halfcup-plan"') + 1 });
+    expect(read.ok && read.value.placeOf('/format')).toEqual({
+      line: 1,
+      column: JSON.stringify(minimal).indexOf('"halfcup-plan"') + 1,
+    });
     expect(read.ok && read.value.text.startsWith('\uFEFF')).toBe(true);
   });
 
@@ -94,7 +176,10 @@ describe('a good plan', () => {
     const [s1, , s3] = plan.stations;
     expect(practiceOf(plan, s1!)).toEqual({ ...plan.practice, signAhead: 109.728 });
     expect(suppliesOf(plan, s1!).packs).toEqual({ ...plan.supplies.packs, gels: 12 });
-    expect(suppliesOf(plan, s1!).take).toEqual({ ...plan.supplies.take, run: { water: 1.2, sportsDrink: 0.6, gel: 0.7 } });
+    expect(suppliesOf(plan, s1!).take).toEqual({
+      ...plan.supplies.take,
+      run: { water: 1.2, sportsDrink: 0.6, gel: 0.7 },
+    });
     expect(crewOf(plan, s1!)).toEqual({ ...plan.crew, pourers: 3 });
     expect(s3?.on?.offset).toBe(2.7432);
   });
@@ -107,11 +192,35 @@ describe('a bad value is told with its place', () => {
     ['unknown key', '"boxes": 6', '|"boxs": 6', '/stations/0/boxs', 'did you mean "boxes"?'],
     ['unknown key far from any', '"boxes": 6', '|"zzzzzzzz": 6', '/stations/0/zzzzzzzz', 'accepted: "id", "name"'],
     ['unknown key at the top', '"revision": "3"', '|"revison": "3"', '/revison', 'did you mean "revision"?'],
-    ['unknown practice key', '"tableGap": "10 ft"', '|"tableGapp": "10 ft"', '/practice/tableGapp', 'did you mean "tableGap"?'],
+    [
+      'unknown practice key',
+      '"tableGap": "10 ft"',
+      '|"tableGapp": "10 ft"',
+      '/practice/tableGapp',
+      'did you mean "tableGap"?',
+    ],
     ['unknown weight', '"box": 1', '|"boxx": 1', '/supplies/weights/boxx', 'did you mean "box"?'],
-    ['swapped coordinates', '"at": [-150.05, -48.02],\n      "side"', '"at": |[-48.02, -150.05],\n      "side"', '/stations/0/at', 'swapped'],
-    ['longitude over 180', '"at": [-150.05, -48.02],\n      "side"', '"at": |[210.05, -48.02],\n      "side"', '/stations/0/at', '-180 to 180'],
-    ['one coordinate', '"at": [-150.051, -48.02]', '"at": |[-150.051]', '/stations/0/items/sign/at', '[longitude, latitude]'],
+    [
+      'swapped coordinates',
+      '"at": [-150.05, -48.02],\n      "side"',
+      '"at": |[-48.02, -150.05],\n      "side"',
+      '/stations/0/at',
+      'swapped',
+    ],
+    [
+      'longitude over 180',
+      '"at": [-150.05, -48.02],\n      "side"',
+      '"at": |[210.05, -48.02],\n      "side"',
+      '/stations/0/at',
+      '-180 to 180',
+    ],
+    [
+      'one coordinate',
+      '"at": [-150.051, -48.02]',
+      '"at": |[-150.051]',
+      '/stations/0/items/sign/at',
+      '[longitude, latitude]',
+    ],
     ['wrong word', '"side": "right",\n', '"side": |"rigth",\n', '/stations/0/side', 'did you mean "right"?'],
     ['wrong kind', '"fixed": false', '"fixed": |"no"', '/stations/0/fixed', 'true or false'],
     ['text where a list is', '"races": ["m", "h"]', '"races": |"m"', '/stations/0/races', 'a list'],
@@ -135,12 +244,30 @@ describe('a bad value is told with its place', () => {
     ['two forms of finish times', '"spread": 0.2', '"spread": 0.2, |"times": []', '/races/0/finish/times', '"times"'],
     ['falling quantiles', '[0.5, "4:20:00"]', '|[0, "4:20:00"]', '/races/1/finish/quantiles/1', 'rise'],
     ['quantiles that do not end', '[1, "7:00:00"]', '|[0.9, "7:00:00"]', '/races/1/finish/quantiles/2', 'slowest'],
-    ['passes of another word', '"passes": [{ "race": "m", "pass": 1 }]', '"passes": |"al"', '/stations/0/passes', '"lead", "all" or a list of { "race", "pass" }'],
-    ['a pass that is none', '"passes": [{ "race": "m", "pass": 1 }]', '"passes": [{ "race": "m", "pass": |-1 }]', '/stations/0/passes/0/pass', '0 or more'],
+    [
+      'passes of another word',
+      '"passes": [{ "race": "m", "pass": 1 }]',
+      '"passes": |"al"',
+      '/stations/0/passes',
+      '"lead", "all" or a list of { "race", "pass" }',
+    ],
+    [
+      'a pass that is none',
+      '"passes": [{ "race": "m", "pass": 1 }]',
+      '"passes": [{ "race": "m", "pass": |-1 }]',
+      '/stations/0/passes/0/pass',
+      '0 or more',
+    ],
     ['a track by no name', '"track": 0', '"track": |true', '/courses/0/track', 'its index from 0'],
     ['share over 1', '"show": 0.9', '"show": |1.2', '/races/0/show', '1 or less'],
     ['no boxes apart', '"boxEvery": "20 m"', '"boxEvery": |"0 m"', '/practice/boxEvery', 'more than 0'],
-    ['boxes by the centimetre', '"boxEvery": "20 m"', '"boxEvery": |"1 cm"', '/practice/boxEvery', 'at most 1000 boxes'],
+    [
+      'boxes by the centimetre',
+      '"boxEvery": "20 m"',
+      '"boxEvery": |"1 cm"',
+      '/practice/boxEvery',
+      'at most 1000 boxes',
+    ],
     ['more boxes than anybody has', '"boxes": 6', '"boxes": |1001', '/stations/0/boxes', '1000 or less'],
     ['unit of another kind', '"7 fl oz"', '|"7 oz"', '/supplies/cup', 'fl oz'],
     ['trash upside down', '"trashTo": "100 yd"', '"trashTo": |"40 yd"', '/practice/trashTo', 'not less than trashFrom'],
@@ -148,9 +275,21 @@ describe('a bad value is told with its place', () => {
     ['a later version', '"version": 1', '"version": |2', '/version', 'update the program'],
     ['a version that is none', '"version": 1', '"version": |"1"', '/version', 'a whole number'],
     ['another format', '"halfcup-plan"', '|"some-plan"', '/format', '"halfcup-plan"'],
-    ['unknown key in a variant', '"s2": { "at"', '"s2": { |"sid": "left", "at"', '/variants/0/stations/s2/sid', 'did you mean "side"?'],
+    [
+      'unknown key in a variant',
+      '"s2": { "at"',
+      '"s2": { |"sid": "left", "at"',
+      '/variants/0/stations/s2/sid',
+      'did you mean "side"?',
+    ],
     ['bad value in a variant', '"110 yd"', '|"110 y"', '/variants/0/stations/s1/practice/signAhead', 'unit "y"'],
-    ['id in a variant', '"s2": { "at"', '"s2": { |"id": "s9", "at"', '/variants/0/stations/s2/id', 'keys of the station that differ'],
+    [
+      'id in a variant',
+      '"s2": { "at"',
+      '"s2": { |"id": "s9", "at"',
+      '/variants/0/stations/s2/id',
+      'keys of the station that differ',
+    ],
   ])('%s', (_title, from, to, path, said) => {
     const { findings, line, column } = broken(from, to);
     const finding = findings.find((one) => one.where.path === path);
@@ -166,19 +305,67 @@ describe('a bad reference is told with its place', () => {
     ['race to course', '"course": "half"', '"course": |"haf"', '/races/1/course', 'did you mean "half"?'],
     ['part to course', '"of": "full"', '"of": |"fuil"', '/courses/1/parts/0/of', 'did you mean "full"?'],
     ['station to race', '["m", "h"]', '["m", |"zzz"]', '/stations/0/races/1', 'races of this plan: "m", "h", "w"'],
-    ['lead to race', '"lead": { "race": "m"', '"lead": { "race": |"zzz"', '/stations/0/lead/race', 'no race has this id'],
-    ['lead of a race not served', '"lead": { "race": "m"', '"lead": { "race": |"w"', '/stations/0/lead/race', 'does not serve'],
-    ['passes to race', '[{ "race": "m", "pass": 1 }]', '[{ "race": |"x1", "pass": 1 }]', '/stations/0/passes/0/race', 'no race has this id'],
-    ['place on a course', '"course": "full", "measure": "5 km"', '"course": |"none", "measure": "5 km"', '/stations/1/on/course', 'no course has this id'],
-    ['clock to course', '"course": "full", "measure": "0 km"', '"course": |"none", "measure": "0 km"', '/clock/0/course', 'no course has this id'],
+    [
+      'lead to race',
+      '"lead": { "race": "m"',
+      '"lead": { "race": |"zzz"',
+      '/stations/0/lead/race',
+      'no race has this id',
+    ],
+    [
+      'lead of a race not served',
+      '"lead": { "race": "m"',
+      '"lead": { "race": |"w"',
+      '/stations/0/lead/race',
+      'does not serve',
+    ],
+    [
+      'passes to race',
+      '[{ "race": "m", "pass": 1 }]',
+      '[{ "race": |"x1", "pass": 1 }]',
+      '/stations/0/passes/0/race',
+      'no race has this id',
+    ],
+    [
+      'place on a course',
+      '"course": "full", "measure": "5 km"',
+      '"course": |"none", "measure": "5 km"',
+      '/stations/1/on/course',
+      'no course has this id',
+    ],
+    [
+      'clock to course',
+      '"course": "full", "measure": "0 km"',
+      '"course": |"none", "measure": "0 km"',
+      '/clock/0/course',
+      'no course has this id',
+    ],
     ['waiver to station', '"station": "s1"', '"station": |"s7"', '/waivers/0/station', 'no station has this id'],
-    ['variant to station', '"s2": { "at": [-150.07, -48.03] }', '"x9": |{ "at": [-150.07, -48.03] }', '/variants/0/stations/x9', 'no station has this id'],
+    [
+      'variant to station',
+      '"s2": { "at": [-150.07, -48.03] }',
+      '"x9": |{ "at": [-150.07, -48.03] }',
+      '/variants/0/stations/x9',
+      'no station has this id',
+    ],
     ['the same course twice', '"id": "half"', '"id": |"full"', '/courses/1/id', 'courses[0] has already'],
     ['the same station twice', '"id": "s3"', '"id": |"s1"', '/stations/2/id', 'stations[0] has already'],
     ['the same race twice', '"id": "w"', '"id": |"h"', '/races/2/id', 'races[1] has already'],
     ['the same variant twice', '"name": "far"', '"name": |"north"', '/variants/1/name', 'variants[0] has already'],
-    ['a circle of one', '"parts": [{ "of": "full", "from"', '"parts": |[{ "of": "half", "from"', '/courses/1/parts', '"half" → "half"'],
-    ['reference in a variant', '"measure": "6 km"', '"measure": "6 km", |"x": 1', '/variants/1/stations/s1/on/x', 'accepted: "course"'],
+    [
+      'a circle of one',
+      '"parts": [{ "of": "full", "from"',
+      '"parts": |[{ "of": "half", "from"',
+      '/courses/1/parts',
+      '"half" → "half"',
+    ],
+    [
+      'reference in a variant',
+      '"measure": "6 km"',
+      '"measure": "6 km", |"x": 1',
+      '/variants/1/stations/s1/on/x',
+      'accepted: "course"',
+    ],
   ])('%s', (_title, from, to, path, said) => {
     const { findings, line, column } = broken(from, to);
     const finding = findings.find((one) => one.where.path === path);
@@ -188,19 +375,43 @@ describe('a bad reference is told with its place', () => {
   });
 
   test('a circle of parts is named', () => {
-    const courses = [{ id: 'a', parts: [{ of: 'b' }] }, { id: 'b', parts: [{ of: 'full' }, { of: 'c' }] }, { id: 'c', parts: [{ of: 'a' }] }, ...minimal.courses];
+    const courses = [
+      { id: 'a', parts: [{ of: 'b' }] },
+      { id: 'b', parts: [{ of: 'full' }, { of: 'c' }] },
+      { id: 'c', parts: [{ of: 'a' }] },
+      ...minimal.courses,
+    ];
     expect(messages({ courses })).toEqual([['/courses/0/parts', expect.stringContaining('"a" → "b" → "c" → "a"')]]);
   });
 
   test('a course has exactly one of gpx, line and parts', () => {
-    expect(messages({ courses: [{ id: 'full' }] })).toEqual([['/courses/0', expect.stringContaining('found none of gpx, line, parts')]]);
-    expect(messages({ courses: [{ id: 'full', gpx: 'a.gpx', line: [[0, 0], [1, 1]] }] })).toEqual([['/courses/0/line', expect.stringContaining('gpx and line together')]]);
+    expect(messages({ courses: [{ id: 'full' }] })).toEqual([
+      ['/courses/0', expect.stringContaining('found none of gpx, line, parts')],
+    ]);
+    expect(
+      messages({
+        courses: [
+          {
+            id: 'full',
+            gpx: 'a.gpx',
+            line: [
+              [0, 0],
+              [1, 1],
+            ],
+          },
+        ],
+      }),
+    ).toEqual([['/courses/0/line', expect.stringContaining('gpx and line together')]]);
   });
 
   test('a station has exactly one of at and on', () => {
-    expect(messages({ stations: [{ id: 's1' }] })).toEqual([['/stations/0', expect.stringContaining('exactly one of at, on')]]);
+    expect(messages({ stations: [{ id: 's1' }] })).toEqual([
+      ['/stations/0', expect.stringContaining('exactly one of at, on')],
+    ]);
     const on = { course: 'full', measure: 5, side: 'left' };
-    expect(messages({ stations: [{ id: 's1', at: [0, 0], on }] })).toEqual([['/stations/0/on', expect.stringContaining('at and on together')]]);
+    expect(messages({ stations: [{ id: 's1', at: [0, 0], on }] })).toEqual([
+      ['/stations/0/on', expect.stringContaining('at and on together')],
+    ]);
   });
 
   test('what is no object is told once', () => {
@@ -209,18 +420,53 @@ describe('a bad reference is told with its place', () => {
 
   test('a value that could be of several forms is told all of them', () => {
     const forms = '{ "median", "spread" }, { "quantiles" }, { "times" } or { "csv", "column" }';
-    for (const finish of [{}, 5, [], { quantiles: [[0, 1], [1, 2]], times: [5] }]) expect(messages({ races: [{ id: 'm', course: 'full', finish }] })).toEqual([['/races/0/finish', expect.stringContaining(forms)]]);
+    for (const finish of [
+      {},
+      5,
+      [],
+      {
+        quantiles: [
+          [0, 1],
+          [1, 2],
+        ],
+        times: [5],
+      },
+    ])
+      expect(messages({ races: [{ id: 'm', course: 'full', finish }] })).toEqual([
+        ['/races/0/finish', expect.stringContaining(forms)],
+      ]);
   });
 
   test('faults come in the order of the text', () => {
-    const lines = findingsOf(contract.replace('"UTC"', '7').replace('"half", "finish"', '"hlf", "finish"').replace('"boxes"', '"boxs"').replace('"1.6 km"', '-1')).map((one) => one.where.line ?? 0);
+    const lines = findingsOf(
+      contract
+        .replace('"UTC"', '7')
+        .replace('"half", "finish"', '"hlf", "finish"')
+        .replace('"boxes"', '"boxs"')
+        .replace('"1.6 km"', '-1'),
+    ).map((one) => one.where.line ?? 0);
     expect(lines).toHaveLength(4);
     expect(lines).toEqual(lines.toSorted((a, b) => a - b));
   });
 
   test('every fault is told, of values and of references together', () => {
-    const findings = findingsOf(JSON.stringify({ ...minimal, units: 'feet', races: [{ id: 'm', course: 'ful', show: 2 }], stations: [{ id: 's1', at: [0, 100], colour: 1 }, { id: 's1' }] }));
-    expect(findings.map((one) => one.where.path).toSorted((a, b) => String(a).localeCompare(String(b)))).toEqual(['/races/0/course', '/races/0/show', '/stations/0/at', '/stations/0/colour', '/stations/1', '/stations/1/id', '/units']);
+    const findings = findingsOf(
+      JSON.stringify({
+        ...minimal,
+        units: 'feet',
+        races: [{ id: 'm', course: 'ful', show: 2 }],
+        stations: [{ id: 's1', at: [0, 100], colour: 1 }, { id: 's1' }],
+      }),
+    );
+    expect(findings.map((one) => one.where.path).toSorted((a, b) => String(a).localeCompare(String(b)))).toEqual([
+      '/races/0/course',
+      '/races/0/show',
+      '/stations/0/at',
+      '/stations/0/colour',
+      '/stations/1',
+      '/stations/1/id',
+      '/units',
+    ]);
     expect(findings.find((one) => one.where.path === '/stations/0/at')?.where.station).toBe('s1');
   });
 });
@@ -249,7 +495,10 @@ describe('strict JSON', () => {
 
   test('both of two duplicate keys are told, each at its second place', () => {
     const findings = findingsOf('{\n  "a": 1,\n  "b": { "c": 1, "c": 2 },\n  "a": 3\n}');
-    expect(findings.map(({ where }) => [where.path, where.line, where.column])).toEqual([['/b/c', 3, 18], ['/a', 4, 3]]);
+    expect(findings.map(({ where }) => [where.path, where.line, where.column])).toEqual([
+      ['/b/c', 3, 18],
+      ['/a', 4, 3],
+    ]);
   });
 
   test.each(['[]', '"plan"', 'null', '12', '{}', '{"format":"halfcup-plan"}'])('%s is JSON but no plan', (text) => {

@@ -26,13 +26,23 @@ function faultOffset(json: JsonText, fault: Fault): number {
 }
 
 /** Faults in a plan's text as findings, in the order of the text. */
-export function faultFindings(faults: readonly Fault[], json: JsonText, text: string, file: string): readonly Finding[] {
+export function faultFindings(
+  faults: readonly Fault[],
+  json: JsonText,
+  text: string,
+  file: string,
+): readonly Finding[] {
   const placeAt = placer(text);
   return faults
     .map((fault) => ({ fault, offset: faultOffset(json, fault) }))
     .sort((a, b) => a.offset - b.offset)
     .map(({ fault, offset }): Finding => {
-      const where: Where = { file, ...placeAt(offset), path: pointerOf(fault.path), ...subject(fault.path, json.value) };
+      const where: Where = {
+        file,
+        ...placeAt(offset),
+        path: pointerOf(fault.path),
+        ...subject(fault.path, json.value),
+      };
       return { code: fault.code, severity: 'error', message: faultMessage(fault), where };
     });
 }

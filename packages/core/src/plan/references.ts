@@ -11,10 +11,12 @@ type Entry = { readonly [key: string]: unknown };
 
 /** Stands for what is no object: the schema tells of it. */
 const NONE: Entry = {};
-const entryOf = (value: unknown): Entry => (typeof value === 'object' && value !== null && !Array.isArray(value) ? (value as Entry) : NONE);
+const entryOf = (value: unknown): Entry =>
+  typeof value === 'object' && value !== null && !Array.isArray(value) ? (value as Entry) : NONE;
 const listOf = (value: unknown): readonly unknown[] => (Array.isArray(value) ? value : []);
 const entriesOf = (plan: unknown, key: string): readonly Entry[] => listOf(entryOf(plan)[key]).map(entryOf);
-const idsOf = (entries: readonly Entry[]): readonly string[] => entries.map((entry) => entry['id']).filter((id) => typeof id === 'string');
+const idsOf = (entries: readonly Entry[]): readonly string[] =>
+  entries.map((entry) => entry['id']).filter((id) => typeof id === 'string');
 
 function duplicates(entries: readonly Entry[], list: string, key: 'id' | 'name'): Fault[] {
   const first = new Map<string, number>();
@@ -24,7 +26,12 @@ function duplicates(entries: readonly Entry[], list: string, key: 'id' | 'name')
     if (typeof id !== 'string') return;
     const before = first.get(id);
     if (before === undefined) first.set(id, index);
-    else faults.push({ code: 'plan-reference', path: [list, index, key], message: `found ${JSON.stringify(id)}, which ${list}[${before}] has already; accepted: ${key}s that differ` });
+    else
+      faults.push({
+        code: 'plan-reference',
+        path: [list, index, key],
+        message: `found ${JSON.stringify(id)}, which ${list}[${before}] has already; accepted: ${key}s that differ`,
+      });
   });
   return faults;
 }
@@ -33,8 +40,11 @@ function exactlyOne(entry: Entry, path: Path, keys: readonly string[]): Fault[] 
   const found = keys.filter((key) => entry[key] !== undefined);
   if (found.length === 1 || entry === NONE) return [];
   const accepted = `accepted: exactly one of ${keys.join(', ')}`;
-  if (found.length === 0) return [{ code: 'plan-value', path, message: `found none of ${keys.join(', ')}; ${accepted}` }];
-  return [{ code: 'plan-value', path: [...path, found[1]!], message: `found ${found.join(' and ')} together; ${accepted}` }];
+  if (found.length === 0)
+    return [{ code: 'plan-value', path, message: `found none of ${keys.join(', ')}; ${accepted}` }];
+  return [
+    { code: 'plan-value', path: [...path, found[1]!], message: `found ${found.join(' and ')} together; ${accepted}` },
+  ];
 }
 
 interface Known {
@@ -45,17 +55,31 @@ interface Known {
 
 function named(value: unknown, kind: keyof Known, known: Known, path: Path): Fault[] {
   if (typeof value !== 'string' || value.trim() === '' || known[kind].includes(value)) return [];
-  return [{ code: 'plan-reference', path, message: `found ${JSON.stringify(value)}, but no ${kind} has this id; ${suggestion(value, known[kind], `${kind}s of this plan`)}` }];
+  return [
+    {
+      code: 'plan-reference',
+      path,
+      message: `found ${JSON.stringify(value)}, but no ${kind} has this id; ${suggestion(value, known[kind], `${kind}s of this plan`)}`,
+    },
+  ];
 }
 
 function stationFaults(station: Entry, index: number, known: Known): Fault[] {
   const path: Path = ['stations', index];
-  const served = Array.isArray(station['races']) ? station['races'].filter((race) => typeof race === 'string') : known.race;
+  const served = Array.isArray(station['races'])
+    ? station['races'].filter((race) => typeof race === 'string')
+    : known.race;
   const chosen = (value: unknown, at: Path): Fault[] => {
     const race = entryOf(value)['race'];
     const missing = named(race, 'race', known, [...at, 'race']);
     if (missing.length > 0 || typeof race !== 'string' || race.trim() === '' || served.includes(race)) return missing;
-    return [{ code: 'plan-reference', path: [...at, 'race'], message: `found ${JSON.stringify(race)}, a race that this station does not serve; ${suggestion(race, served, 'races served here')}` }];
+    return [
+      {
+        code: 'plan-reference',
+        path: [...at, 'race'],
+        message: `found ${JSON.stringify(race)}, a race that this station does not serve; ${suggestion(race, served, 'races served here')}`,
+      },
+    ];
   };
   return [
     ...exactlyOne(station, path, ['at', 'on']),
@@ -66,7 +90,10 @@ function stationFaults(station: Entry, index: number, known: Known): Fault[] {
   ];
 }
 
-const partsOf = (course: Entry): readonly string[] => listOf(course['parts']).map((part) => entryOf(part)['of']).filter((of) => typeof of === 'string');
+const partsOf = (course: Entry): readonly string[] =>
+  listOf(course['parts'])
+    .map((part) => entryOf(part)['of'])
+    .filter((of) => typeof of === 'string');
 
 /** The circle that begins and ends with a course, by the shortest way, if there is one. */
 function circleOf(start: string, partsById: ReadonlyMap<string, readonly string[]>): readonly string[] | undefined {
@@ -95,7 +122,11 @@ function circles(courses: readonly Entry[]): Fault[] {
     if (circle === undefined) return;
     for (const member of circle) told.add(member);
     const way = circle.map((member) => JSON.stringify(member)).join(' → ');
-    faults.push({ code: 'plan-reference', path: ['courses', index, 'parts'], message: `found parts that go in a circle: ${way}; accepted: parts of courses that do not come back to this one` });
+    faults.push({
+      code: 'plan-reference',
+      path: ['courses', index, 'parts'],
+      message: `found parts that go in a circle: ${way}; accepted: parts of courses that do not come back to this one`,
+    });
   });
   return faults;
 }
@@ -103,13 +134,19 @@ function circles(courses: readonly Entry[]): Fault[] {
 function courseFaults(course: Entry, index: number, known: Known): Fault[] {
   return [
     ...exactlyOne(course, ['courses', index], ['gpx', 'line', 'parts']),
-    ...listOf(course['parts']).flatMap((part, at) => named(entryOf(part)['of'], 'course', known, ['courses', index, 'parts', at, 'of'])),
+    ...listOf(course['parts']).flatMap((part, at) =>
+      named(entryOf(part)['of'], 'course', known, ['courses', index, 'parts', at, 'of']),
+    ),
   ];
 }
 
 /** Faults of references, ids and keys that exclude each other in a plan's value, in the order of the file's keys. */
 export function referenceFaults(plan: unknown): readonly Fault[] {
-  const [courses, races, stations] = [entriesOf(plan, 'courses'), entriesOf(plan, 'races'), entriesOf(plan, 'stations')];
+  const [courses, races, stations] = [
+    entriesOf(plan, 'courses'),
+    entriesOf(plan, 'races'),
+    entriesOf(plan, 'stations'),
+  ];
   const known: Known = { course: idsOf(courses), race: idsOf(races), station: idsOf(stations) };
   return [
     ...duplicates(courses, 'courses', 'id'),
@@ -120,11 +157,17 @@ export function referenceFaults(plan: unknown): readonly Fault[] {
     ...duplicates(stations, 'stations', 'id'),
     ...stations.flatMap((station, index) => stationFaults(station, index, known)),
     ...duplicates(entriesOf(plan, 'vehicles'), 'vehicles', 'id'),
-    ...entriesOf(plan, 'clock').flatMap((times, index) => named(times['course'], 'course', known, ['clock', index, 'course'])),
-    ...entriesOf(plan, 'waivers').flatMap((waiver, index) => named(waiver['station'], 'station', known, ['waivers', index, 'station'])),
+    ...entriesOf(plan, 'clock').flatMap((times, index) =>
+      named(times['course'], 'course', known, ['clock', index, 'course']),
+    ),
+    ...entriesOf(plan, 'waivers').flatMap((waiver, index) =>
+      named(waiver['station'], 'station', known, ['waivers', index, 'station']),
+    ),
     ...duplicates(entriesOf(plan, 'variants'), 'variants', 'name'),
     ...entriesOf(plan, 'variants').flatMap((variant, index) =>
-      Object.keys(entryOf(variant['stations'])).flatMap((station) => named(station, 'station', known, ['variants', index, 'stations', station])),
+      Object.keys(entryOf(variant['stations'])).flatMap((station) =>
+        named(station, 'station', known, ['variants', index, 'stations', station]),
+      ),
     ),
   ];
 }

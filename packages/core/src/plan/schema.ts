@@ -5,14 +5,32 @@
 import { z } from 'zod';
 import { consistencyFaults } from './consistency.ts';
 import { DEFAULT_CREW, DEFAULT_PRACTICE, DEFAULT_SUPPLIES, DEFAULT_VEHICLE } from './defaults.ts';
-import { clock, count, date, duration, id, language, length, pair, path, positiveAmount, text, timeZone, words } from './fields.ts';
+import {
+  clock,
+  count,
+  date,
+  duration,
+  id,
+  language,
+  length,
+  pair,
+  path,
+  positiveAmount,
+  text,
+  timeZone,
+  words,
+} from './fields.ts';
 import type { Plan, PlanStation, PlanVehicle, Practice } from './plan.ts';
 import { referenceFaults } from './references.ts';
 import { courseSchema, raceSchema } from './schemaCourse.ts';
 import { crewSchema, practiceSchema, suppliesSchema } from './schemaRules.ts';
 import { stationSchema, type StationDraft } from './schemaStation.ts';
 
-const zone = z.strictObject({ name: text.default(''), rule: z.enum(['keep-clear', 'allowed']), polygon: z.array(pair).min(3) });
+const zone = z.strictObject({
+  name: text.default(''),
+  rule: z.enum(['keep-clear', 'allowed']),
+  polygon: z.array(pair).min(3),
+});
 
 const vehicle: z.ZodType<PlanVehicle> = z
   .strictObject({
@@ -35,16 +53,31 @@ const clockTimes = z.strictObject({
   reopens: clock.exactOptional(),
 });
 
-const waiver = z.strictObject({ code: words, station: words.exactOptional(), by: words, reason: words, date: date.exactOptional() });
-const contacts = z.strictObject({ emergency: text.exactOptional(), raceControl: text.exactOptional(), radioChannel: text.exactOptional() });
+const waiver = z.strictObject({
+  code: words,
+  station: words.exactOptional(),
+  by: words,
+  reason: words,
+  date: date.exactOptional(),
+});
+const contacts = z.strictObject({
+  emergency: text.exactOptional(),
+  raceControl: text.exactOptional(),
+  radioChannel: text.exactOptional(),
+});
 
 /** Checked by laying it over its station: see `validate.ts`. */
-const variant = z.strictObject({ name: words, stations: z.record(z.string(), z.record(z.string(), z.unknown())).default({}) });
+const variant = z.strictObject({
+  name: words,
+  stations: z.record(z.string(), z.record(z.string(), z.unknown())).default({}),
+});
 
 /** A station given by course and measure stands at the kerb, unless it says how far off. */
 function withOffset(station: StationDraft, practice: Practice): PlanStation {
   const { on, ...rest } = station;
-  return on === undefined ? rest : { ...rest, on: { ...on, offset: on.offset ?? station.practice.kerb ?? practice.kerb } };
+  return on === undefined
+    ? rest
+    : { ...rest, on: { ...on, offset: on.offset ?? station.practice.kerb ?? practice.kerb } };
 }
 
 const planFields = z
@@ -76,6 +109,12 @@ const planFields = z
 /** Reads a plan's JSON value; issues carry the path of what they are about. */
 export const planSchema: z.ZodType<Plan> = planFields.check((context) => {
   for (const fault of [...referenceFaults(context.value), ...consistencyFaults(context.value)]) {
-    context.issues.push({ code: 'custom', message: fault.message, path: [...fault.path], params: { code: fault.code }, input: undefined });
+    context.issues.push({
+      code: 'custom',
+      message: fault.message,
+      path: [...fault.path],
+      params: { code: fault.code },
+      input: undefined,
+    });
   }
 });

@@ -12,27 +12,78 @@ const withMark = (mark: object): object => ({ courses: [{ id: 'full', gpx: 'full
 const withQuantiles = (quantiles: unknown): object => ({ races: [{ id: 'm', course: 'full', finish: { quantiles } }] });
 
 describe('a mark of a plan', () => {
-  const accepted = '"at" and "measure", or the "name" of a waypoint of the course\'s GPX file that says a distance ("10 km") or comes with a "measure"';
+  const accepted =
+    '"at" and "measure", or the "name" of a waypoint of the course\'s GPX file that says a distance ("10 km") or comes with a "measure"';
 
-  it.each([[{ at: [1, 2], measure: '5 km' }], [{ name: '10 km' }], [{ name: 'Well', measure: 5000 }], [{ at: [1, 2], name: '10 km' }], [{ at: [1, 2], measure: 0, name: 'Well' }]])('may be %j', (mark) => {
+  it.each([
+    [{ at: [1, 2], measure: '5 km' }],
+    [{ name: '10 km' }],
+    [{ name: 'Well', measure: 5000 }],
+    [{ at: [1, 2], name: '10 km' }],
+    [{ at: [1, 2], measure: 0, name: 'Well' }],
+  ])('may be %j', (mark) => {
     expect(messages(withMark(mark))).toEqual([]);
   });
 
-  it.each<[mark: object, what: string]>([[{}, 'place'], [{ measure: 5000 }, 'place'], [{ name: 'Well' }, 'place'], [{ at: [1, 2] }, 'distance'], [{ at: [1, 2], name: 'Well' }, 'distance']])('is refused as %j: nobody can tell its %s', (mark, what) => {
-    expect(messages(withMark(mark))).toEqual([['/courses/0/marks/0', `courses[0].marks[0]: found a mark whose ${what} nobody can tell; accepted: ${accepted}`]]);
+  it.each<[mark: object, what: string]>([
+    [{}, 'place'],
+    [{ measure: 5000 }, 'place'],
+    [{ name: 'Well' }, 'place'],
+    [{ at: [1, 2] }, 'distance'],
+    [{ at: [1, 2], name: 'Well' }, 'distance'],
+  ])('is refused as %j: nobody can tell its %s', (mark, what) => {
+    expect(messages(withMark(mark))).toEqual([
+      ['/courses/0/marks/0', `courses[0].marks[0]: found a mark whose ${what} nobody can tell; accepted: ${accepted}`],
+    ]);
   });
 });
 
 describe('quantiles of finish times', () => {
   it('begin with the fastest and end with the slowest, both rising', () => {
-    expect(messages(withQuantiles([[0, '2:00:00'], [0.5, '2:00:00'], [1, '5:00:00']]))).toEqual([]);
-    expect(messages(withQuantiles([[0.1, 3600], [0.9, 7200]]))).toEqual([
-      ['/races/0/finish/quantiles/0', 'races[0].finish.quantiles[0]: found the first share 0.1; accepted: 0, the fastest finisher'],
-      ['/races/0/finish/quantiles/1', 'races[0].finish.quantiles[1]: found the last share 0.9; accepted: 1, the slowest finisher'],
+    expect(
+      messages(
+        withQuantiles([
+          [0, '2:00:00'],
+          [0.5, '2:00:00'],
+          [1, '5:00:00'],
+        ]),
+      ),
+    ).toEqual([]);
+    expect(
+      messages(
+        withQuantiles([
+          [0.1, 3600],
+          [0.9, 7200],
+        ]),
+      ),
+    ).toEqual([
+      [
+        '/races/0/finish/quantiles/0',
+        'races[0].finish.quantiles[0]: found the first share 0.1; accepted: 0, the fastest finisher',
+      ],
+      [
+        '/races/0/finish/quantiles/1',
+        'races[0].finish.quantiles[1]: found the last share 0.9; accepted: 1, the slowest finisher',
+      ],
     ]);
-    expect(messages(withQuantiles([[0, 3600], [0.5, 7200], [0.5, 7000], [1, 8000]]))).toEqual([
-      ['/races/0/finish/quantiles/2', 'races[0].finish.quantiles[2]: found the share 0.5 after 0.5; accepted: shares that rise'],
-      ['/races/0/finish/quantiles/2', 'races[0].finish.quantiles[2]: found a time shorter than the one before; accepted: times that do not fall'],
+    expect(
+      messages(
+        withQuantiles([
+          [0, 3600],
+          [0.5, 7200],
+          [0.5, 7000],
+          [1, 8000],
+        ]),
+      ),
+    ).toEqual([
+      [
+        '/races/0/finish/quantiles/2',
+        'races[0].finish.quantiles[2]: found the share 0.5 after 0.5; accepted: shares that rise',
+      ],
+      [
+        '/races/0/finish/quantiles/2',
+        'races[0].finish.quantiles[2]: found a time shorter than the one before; accepted: times that do not fall',
+      ],
     ]);
   });
 
@@ -46,40 +97,76 @@ describe('bounds', () => {
     const said = (over: object): string => messages(over)[0]![1];
     expect(said({ races: [{ id: 'm', course: 'full', show: 2 }] })).toBe('races[0].show: found 2; accepted: 1 or less');
     expect(said({ races: [{ id: 'm', course: 'full', startFlow: 0 }] })).toContain('found 0; accepted: more than 0');
-    expect(said({ courses: [{ id: 'full', line: [[1, 2]] }] })).toBe('courses[0].line: found a list of 1; accepted: at least 2 entries');
+    expect(said({ courses: [{ id: 'full', line: [[1, 2]] }] })).toBe(
+      'courses[0].line: found a list of 1; accepted: at least 2 entries',
+    );
     expect(said({ courses: [] })).toBe('courses: found an empty list; accepted: at least 1 entry');
-    expect(said({ races: [{ id: 'm', course: 'full', finish: { times: [] } }] })).toContain('accepted: at least 1 entry');
+    expect(said({ races: [{ id: 'm', course: 'full', finish: { times: [] } }] })).toContain(
+      'accepted: at least 1 entry',
+    );
   });
 });
 
 describe('a variant', () => {
-  const variant = (stations: object): object => ({ stations: [{ id: 's1', at: [-150, -48], serves: ['water'] }, { id: 's2', at: [-150, -48] }], variants: [{ name: 'b', stations }] });
+  const variant = (stations: object): object => ({
+    stations: [
+      { id: 's1', at: [-150, -48], serves: ['water'] },
+      { id: 's2', at: [-150, -48] },
+    ],
+    variants: [{ name: 'b', stations }],
+  });
 
   it('is checked with its keys laid over its station, and what is wrong with it points at the variant', () => {
-    expect(messages(variant({ s1: { side: 'left', on: { course: 'full', measure: 5, side: 'left' } }, s2: { width: '7 m' } }))).toEqual([]);
-    expect(messages(variant({ s1: { at: [-150, 95] } }))).toEqual([['/variants/0/stations/s1/at', expect.stringContaining('95')]]);
-    expect(messages(variant({ s1: { on: { course: 'ful', measure: 5, side: 'left' } } }))[0]).toEqual(['/variants/0/stations/s1/on/course', expect.stringContaining('did you mean "full"?')]);
-    expect(messages(variant({ s1: { id: 's3' } }))[0]![1]).toContain('keys of the station that differ, which its id cannot');
+    expect(
+      messages(
+        variant({ s1: { side: 'left', on: { course: 'full', measure: 5, side: 'left' } }, s2: { width: '7 m' } }),
+      ),
+    ).toEqual([]);
+    expect(messages(variant({ s1: { at: [-150, 95] } }))).toEqual([
+      ['/variants/0/stations/s1/at', expect.stringContaining('95')],
+    ]);
+    expect(messages(variant({ s1: { on: { course: 'ful', measure: 5, side: 'left' } } }))[0]).toEqual([
+      '/variants/0/stations/s1/on/course',
+      expect.stringContaining('did you mean "full"?'),
+    ]);
+    expect(messages(variant({ s1: { id: 's3' } }))[0]![1]).toContain(
+      'keys of the station that differ, which its id cannot',
+    );
   });
 
   it('does not hide that the stations themselves are no list', () => {
-    expect(messages({ stations: 7, variants: [{ name: 'b', stations: { s1: { side: 'left' } } }] })).toEqual([['/stations', 'stations: found 7; accepted: a list'], ['/variants/0/stations/s1', expect.stringContaining('"s1"')]]);
-    expect(messages({ stations: [7], variants: [{ name: 'b' }, 7, { name: 'c', stations: 5 }] }).map(([path]) => path)).toEqual(['/stations/0', '/variants/1', '/variants/2/stations']);
+    expect(messages({ stations: 7, variants: [{ name: 'b', stations: { s1: { side: 'left' } } }] })).toEqual([
+      ['/stations', 'stations: found 7; accepted: a list'],
+      ['/variants/0/stations/s1', expect.stringContaining('"s1"')],
+    ]);
+    expect(
+      messages({ stations: [7], variants: [{ name: 'b' }, 7, { name: 'c', stations: 5 }] }).map(([path]) => path),
+    ).toEqual(['/stations/0', '/variants/1', '/variants/2/stations']);
   });
 });
 
 it('parts that come together again are no circle; those that come back are, each circle once by its shortest way', () => {
   const parts = (id: string, ...of: readonly string[]): object => ({ id, parts: of.map((one) => ({ of: one })) });
   const full = { id: 'full', gpx: 'full.gpx' };
-  expect(messages({ courses: [full, parts('a', 'b', 'c'), parts('b', 'd'), parts('c', 'd'), parts('d', 'full')] })).toEqual([]);
-  expect(messages({ courses: [full, parts('a', 'b', 'c'), parts('b', 'd'), parts('c', 'd'), parts('d', 'a')] })).toEqual([
-    ['/courses/1/parts', 'courses[1].parts: found parts that go in a circle: "a" → "b" → "d" → "a"; accepted: parts of courses that do not come back to this one'],
+  expect(
+    messages({ courses: [full, parts('a', 'b', 'c'), parts('b', 'd'), parts('c', 'd'), parts('d', 'full')] }),
+  ).toEqual([]);
+  expect(
+    messages({ courses: [full, parts('a', 'b', 'c'), parts('b', 'd'), parts('c', 'd'), parts('d', 'a')] }),
+  ).toEqual([
+    [
+      '/courses/1/parts',
+      'courses[1].parts: found parts that go in a circle: "a" → "b" → "d" → "a"; accepted: parts of courses that do not come back to this one',
+    ],
     ['/courses/3/parts', expect.stringContaining('"c" → "d" → "a" → "c"')],
   ]);
 });
 
 it('a vehicle is called by its name, else by its id', () => {
-  const read = readPlan(JSON.stringify({ ...minimal, vehicles: [{ id: 'v1' }, { id: 'v2', name: 'Van' }] }), 'plan.json');
+  const read = readPlan(
+    JSON.stringify({ ...minimal, vehicles: [{ id: 'v1' }, { id: 'v2', name: 'Van' }] }),
+    'plan.json',
+  );
   expect(read.ok && read.value.plan.vehicles.map(({ name }) => name)).toEqual(['v1', 'Van']);
 });
 
@@ -96,6 +183,12 @@ describe('the nearest word', () => {
 
   it('gives way to all that there are, at most twelve, or to their being none', () => {
     expect(suggestion('x', [], 'tracks')).toBe('there are no tracks');
-    expect(suggestion('zebra', Array.from({ length: 14 }, (_, k) => `track ${k}`), 'tracks')).toMatch(/^tracks: "track 0", .*"track 11" and 2 more$/u);
+    expect(
+      suggestion(
+        'zebra',
+        Array.from({ length: 14 }, (_, k) => `track ${k}`),
+        'tracks',
+      ),
+    ).toMatch(/^tracks: "track 0", .*"track 11" and 2 more$/u);
   });
 });

@@ -1,7 +1,21 @@
 /** Courses and races of a plan, as zod schemas. */
 import { z } from 'zod';
 import { measureOfName } from '../course/markNames.ts';
-import { clock, count, id, length, pair, path, position, positiveAmount, positiveDuration, positiveLength, share, text, words } from './fields.ts';
+import {
+  clock,
+  count,
+  id,
+  length,
+  pair,
+  path,
+  position,
+  positiveAmount,
+  positiveDuration,
+  positiveLength,
+  share,
+  text,
+  words,
+} from './fields.ts';
 import type { FinishTimes, PlanCourse, PlanRace } from './plan.ts';
 import { told } from './told.ts';
 
@@ -12,8 +26,13 @@ const mark = z
     const { at, measure, name } = context.value;
     if (name !== undefined && (measure !== undefined || measureOfName(name) !== null)) return;
     if (at !== undefined && measure !== undefined) return;
-    const accepted = '"at" and "measure", or the "name" of a waypoint of the course\'s GPX file that says a distance ("10 km") or comes with a "measure"';
-    context.issues.push({ code: 'custom', message: `found a mark whose ${at === undefined ? 'place' : 'distance'} nobody can tell; accepted: ${accepted}`, input: context.value });
+    const accepted =
+      '"at" and "measure", or the "name" of a waypoint of the course\'s GPX file that says a distance ("10 km") or comes with a "measure"';
+    context.issues.push({
+      code: 'custom',
+      message: `found a mark whose ${at === undefined ? 'place' : 'distance'} nobody can tell; accepted: ${accepted}`,
+      input: context.value,
+    });
   });
 const part = z.strictObject({ of: words, from: length.default(0), to: positiveLength.exactOptional() });
 
@@ -24,7 +43,11 @@ export const courseSchema: z.ZodType<PlanCourse> = z
     gpx: path.exactOptional(),
     line: z.array(position).min(2).exactOptional(),
     parts: z.array(part).min(1).exactOptional(),
-    track: z.union([z.string(), z.int().min(0)], { error: (issue) => told(issue.input, 'the name of a track, or its index from 0') }).exactOptional(),
+    track: z
+      .union([z.string(), z.int().min(0)], {
+        error: (issue) => told(issue.input, 'the name of a track, or its index from 0'),
+      })
+      .exactOptional(),
     gaps: z.enum(['refuse', 'join', 'skip']).default('refuse'),
     reverse: z.boolean().default(false),
     drawn: z.enum(['centre', 'shortest', 'recorded']).default('recorded'),
@@ -44,7 +67,8 @@ const quantiles = z
       context.issues.push({ code: 'custom', message, path: [index], input: pairs[index] });
     };
     if (pairs[0]?.[0] !== 0) fault(`found the first share ${pairs[0]?.[0]}; accepted: 0, the fastest finisher`, 0);
-    if (pairs.at(-1)?.[0] !== 1) fault(`found the last share ${pairs.at(-1)?.[0]}; accepted: 1, the slowest finisher`, pairs.length - 1);
+    if (pairs.at(-1)?.[0] !== 1)
+      fault(`found the last share ${pairs.at(-1)?.[0]}; accepted: 1, the slowest finisher`, pairs.length - 1);
     for (let i = 1; i < pairs.length; i++) {
       const [before, here] = [pairs[i - 1]!, pairs[i]!];
       if (here[0] <= before[0]) fault(`found the share ${here[0]} after ${before[0]}; accepted: shares that rise`, i);

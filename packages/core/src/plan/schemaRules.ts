@@ -1,7 +1,19 @@
 /** The house's rules in a plan, as zod schemas: practice, supplies, crew. A plan's own are filled with defaults, a station's are overrides. */
 import { z } from 'zod';
 import { DEFAULT_CREW, DEFAULT_PRACTICE, DEFAULT_SUPPLIES } from './defaults.ts';
-import { amount, count, duration, length, mass, positiveAmount, positiveCount, positiveDuration, positiveLength, positiveVolume, share } from './fields.ts';
+import {
+  amount,
+  count,
+  duration,
+  length,
+  mass,
+  positiveAmount,
+  positiveCount,
+  positiveDuration,
+  positiveLength,
+  positiveVolume,
+  share,
+} from './fields.ts';
 import type { Crew, Practice, Supplies, SuppliesOverride, TakeRates } from './plan.ts';
 import { overCrew, overPractice, overSupplies } from './practice.ts';
 
@@ -66,7 +78,13 @@ export const suppliesOverrides: z.ZodType<SuppliesOverride> = z.strictObject({
   wbgtC: wbgt.exactOptional(),
   heatSteps: z.tuple([wbgt, wbgt]).exactOptional(),
   gelOrder: amount.exactOptional(),
-  take: z.strictObject({ run: takeRates.exactOptional(), walk: takeRates.exactOptional(), wheels: takeRates.exactOptional() }).exactOptional(),
+  take: z
+    .strictObject({
+      run: takeRates.exactOptional(),
+      walk: takeRates.exactOptional(),
+      wheels: takeRates.exactOptional(),
+    })
+    .exactOptional(),
   waste: amount.exactOptional(),
   cup: positiveVolume.exactOptional(),
   fill: z.number().gt(0).max(1).exactOptional(),
@@ -93,6 +111,10 @@ export const crewOverrides: z.ZodType<Partial<Crew>> = z.strictObject({
   longest: positiveDuration.exactOptional(),
 });
 
-export const practiceSchema: z.ZodType<Practice> = practiceOverrides.transform((over) => overPractice(DEFAULT_PRACTICE, over));
-export const suppliesSchema: z.ZodType<Supplies> = suppliesOverrides.transform((over) => overSupplies(DEFAULT_SUPPLIES, over));
+export const practiceSchema: z.ZodType<Practice> = practiceOverrides.transform((over) =>
+  overPractice(DEFAULT_PRACTICE, over),
+);
+export const suppliesSchema: z.ZodType<Supplies> = suppliesOverrides.transform((over) =>
+  overSupplies(DEFAULT_SUPPLIES, over),
+);
 export const crewSchema: z.ZodType<Crew> = crewOverrides.transform((over) => overCrew(DEFAULT_CREW, over));

@@ -9,7 +9,12 @@ import { told } from './told.ts';
 
 /** A station as its file has it: the offset of `on` may still be missing, until the plan's practice fills it. */
 export interface StationDraft extends Omit<PlanStation, 'on'> {
-  readonly on?: { readonly course: string; readonly measure: number; readonly side: DeclaredSide; readonly offset?: number };
+  readonly on?: {
+    readonly course: string;
+    readonly measure: number;
+    readonly side: DeclaredSide;
+    readonly offset?: number;
+  };
 }
 
 const side = z.enum(['left', 'right']);
@@ -27,7 +32,9 @@ const point = z.strictObject({
 const perKind = (value: z.ZodType<number>): z.ZodType<PlanStation['tables']> =>
   z.strictObject({ gel: value.exactOptional(), sportsDrink: value.exactOptional(), water: value.exactOptional() });
 
-const items: z.ZodType<PlanStation['items']> = z.strictObject(Object.fromEntries(ITEM_KINDS.map((kind) => [kind, placed.exactOptional()])));
+const items: z.ZodType<PlanStation['items']> = z.strictObject(
+  Object.fromEntries(ITEM_KINDS.map((kind) => [kind, placed.exactOptional()])),
+);
 
 export const stationSchema: z.ZodType<StationDraft> = z
   .strictObject({
@@ -38,8 +45,13 @@ export const stationSchema: z.ZodType<StationDraft> = z
     side: side.exactOptional(),
     lead: passChoice.exactOptional(),
     races: z.array(words).min(1).exactOptional(),
-    passes: z.union([z.enum(['lead', 'all']), z.array(passChoice).min(1)], { error: (issue) => told(issue.input, PASSES) }).default('lead'),
-    serves: z.array(z.enum(['gel', 'sportsDrink', 'water'])).min(1).default(['sportsDrink', 'water']),
+    passes: z
+      .union([z.enum(['lead', 'all']), z.array(passChoice).min(1)], { error: (issue) => told(issue.input, PASSES) })
+      .default('lead'),
+    serves: z
+      .array(z.enum(['gel', 'sportsDrink', 'water']))
+      .min(1)
+      .default(['sportsDrink', 'water']),
     tables: perKind(count).default({}),
     boxes: z.int().min(0).max(MOST_BOXES).exactOptional(),
     width: positiveLength.exactOptional(),
@@ -51,7 +63,9 @@ export const stationSchema: z.ZodType<StationDraft> = z
     crew: crewOverrides.default({}),
     items: items.default({}),
     points: z.array(point).default([]),
-    people: z.strictObject({ captain: text.exactOptional(), radio: text.exactOptional(), phone: text.exactOptional() }).default({}),
+    people: z
+      .strictObject({ captain: text.exactOptional(), radio: text.exactOptional(), phone: text.exactOptional() })
+      .default({}),
     note: text.exactOptional(),
     used: perKind(amount).exactOptional(),
   })

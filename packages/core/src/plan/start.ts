@@ -58,7 +58,14 @@ const COURSE = 'course';
 const MOST = 500;
 
 /** Distances of the practice in round metres, for plans that are laid out with metric tapes. */
-const METRIC_PRACTICE: Entry = { signAhead: '90 m', gelAhead: '8 m', tableGap: '3 m', tableLength: '1.8 m', trashFrom: '45 m', trashTo: '90 m' };
+const METRIC_PRACTICE: Entry = {
+  signAhead: '90 m',
+  gelAhead: '8 m',
+  tableGap: '3 m',
+  tableLength: '1.8 m',
+  trashFrom: '45 m',
+  trashTo: '90 m',
+};
 
 /**
  * The text of a first plan, as JSON: two spaces, coordinate pairs on one line and to 7 decimals (1 cm). Stations in course order by
@@ -81,16 +88,27 @@ export function startPlan(document: GpxDocument, options: StartOptions): Result<
   const line = chooseLine(document, options.track, { file: document.file });
   if (!line.ok) return line;
   const where = { file: document.file, line: line.value.line, column: line.value.column };
-  const built = buildCourse({ ...options, id: COURSE, name: line.value.name ?? options.name, segments: line.value.segments, where });
+  const built = buildCourse({
+    ...options,
+    id: COURSE,
+    name: line.value.name ?? options.name,
+    segments: line.value.segments,
+    where,
+  });
   if (!built.ok) return built;
   const { length } = options;
   const marks = (options.marks ?? []).map((mark) => ({ ...mark, at: rounded(mark.at) }));
-  const drafted = draftsOf(document, indexCourse(built.value), options, { marks, where, ...(length === undefined ? {} : { length }) });
+  const drafted = draftsOf(document, indexCourse(built.value), options, {
+    marks,
+    where,
+    ...(length === undefined ? {} : { length }),
+  });
   if (!drafted.ok) return drafted;
   const text = planText(options, built.value, drafted.value);
   const read = readPlan(text, options.gpx);
   // The text is not in any file yet: its lines and columns would point nowhere.
-  if (!read.ok) return bad(read.findings.map(({ code, severity, message }) => ({ code, severity, message, where: {} })));
+  if (!read.ok)
+    return bad(read.findings.map(({ code, severity, message }) => ({ code, severity, message, where: {} })));
   return good(text, [...line.findings, ...built.findings, ...drafted.findings]);
 }
 
@@ -99,44 +117,92 @@ const refuse = (message: string, document: GpxDocument, more: Partial<Finding> =
 
 function draftsOf(document: GpxDocument, raw: IndexedCourse, options: StartOptions, given: GivenMarks): Result<Drafts> {
   const { every, at } = options;
-  if (every !== undefined && at !== undefined) return refuse('Found both "every" and "at"; expected one of them, or neither for the waypoints of the file.', document);
+  if (every !== undefined && at !== undefined)
+    return refuse(
+      'Found both "every" and "at"; expected one of them, or neither for the waypoints of the file.',
+      document,
+    );
   if (every === undefined && at === undefined) {
     if (document.waypoints.length > 0) return fromWaypoints(document, raw, options, given);
-    return refuse('The file has no waypoints to make stations of; say every how far, or at which course distances, stations are to stand.', document);
+    return refuse(
+      'The file has no waypoints to make stations of; say every how far, or at which course distances, stations are to stand.',
+      document,
+    );
   }
   const calibrated = calibrate(raw, given);
   if (!calibrated.ok) return calibrated;
   const measures = measuresOf(document, calibrated.value.course, options);
   if (!measures.ok) return measures;
-  const drafts = measures.value.map((measure, k) => alongCourse(measure, sideOf(options.side, k) ?? 'right', options.units));
-  return good({ drafts, marks: given.marks }, [...calibrated.findings, ...measures.findings, ...unusedMarks(document, given.marks)]);
+  const drafts = measures.value.map((measure, k) =>
+    alongCourse(measure, sideOf(options.side, k) ?? 'right', options.units),
+  );
+  return good({ drafts, marks: given.marks }, [
+    ...calibrated.findings,
+    ...measures.findings,
+    ...unusedMarks(document, given.marks),
+  ]);
 }
 
 /** Where stations are to stand along the course, ascending. */
-function measuresOf(document: GpxDocument, course: Course, { every, at, units }: StartOptions): Result<readonly number[]> {
+function measuresOf(
+  document: GpxDocument,
+  course: Course,
+  { every, at, units }: StartOptions,
+): Result<readonly number[]> {
   const [start, length] = [startMeasure(course), courseLength(course)];
   const long = formatLength(length, units ?? 'metric', 'long', 3);
   if (every !== undefined && !(every > 0 && every < length && length / every <= MOST)) {
-    return refuse(`Found a station every ${every} m on a course of ${long}; expected a distance shorter than the course, for at most ${MOST} stations.`, document);
+    return refuse(
+      `Found a station every ${every} m on a course of ${long}; expected a distance shorter than the course, for at most ${MOST} stations.`,
+      document,
+    );
   }
-  const measures = at === undefined ? multiples(every!, length).filter((measure) => measure > start) : [...new Set(at)].sort((a, b) => a - b);
+  const measures =
+    at === undefined
+      ? multiples(every!, length).filter((measure) => measure > start)
+      : [...new Set(at)].sort((a, b) => a - b);
   const beyond = measures.find((measure) => measure > length || measure < start);
   if (beyond !== undefined) {
     const found = beyond > length ? `the course is ${long} long` : `the course starts at ${start} m`;
-    return refuse(`Found a station at ${beyond} m, but ${found}; expected course distances on it.`, document, { code: 'measure-beyond-course', measured: beyond, limit: beyond > length ? length : start, unit: 'm' });
+    return refuse(`Found a station at ${beyond} m, but ${found}; expected course distances on it.`, document, {
+      code: 'measure-beyond-course',
+      measured: beyond,
+      limit: beyond > length ? length : start,
+      unit: 'm',
+    });
   }
   const repeated = measures.filter((measure) => (at ?? []).indexOf(measure) !== (at ?? []).lastIndexOf(measure));
-  return good(measures, repeated.map((measure) => note(`Found the place ${exactText(measure, units) ?? `${measure} m`} more than once; made one station of it.`, document)));
+  return good(
+    measures,
+    repeated.map((measure) =>
+      note(
+        `Found the place ${exactText(measure, units) ?? `${measure} m`} more than once; made one station of it.`,
+        document,
+      ),
+    ),
+  );
 }
 
-const note = (message: string, { file }: GpxDocument): Finding => ({ code: 'start-places', severity: 'note', message, where: { file } });
+const note = (message: string, { file }: GpxDocument): Finding => ({
+  code: 'start-places',
+  severity: 'note',
+  message,
+  where: { file },
+});
 
 /** Said where the file marks distances that nobody asked to use. */
 function unusedMarks({ waypoints, ...document }: GpxDocument, marks: readonly Mark[]): Finding[] {
-  const names = waypoints.flatMap(({ name }) => (name !== null && measureOfName(name) !== null && !marks.some((mark) => mark.name === name) ? [`"${name}"`] : []));
+  const names = waypoints.flatMap(({ name }) =>
+    name !== null && measureOfName(name) !== null && !marks.some((mark) => mark.name === name) ? [`"${name}"`] : [],
+  );
   if (names.length === 0) return [];
   const listed = `${names.slice(0, 5).join(', ')}${names.length > 5 ? ` and ${names.length - 5} more` : ''}`;
-  return [note(`Waypoints of the file say distances (${listed}) and were not used; give those that are surveyed marks of the course as marks.`, { waypoints, ...document })];
+  return [
+    note(
+      `Waypoints of the file say distances (${listed}) and were not used; give those that are surveyed marks of the course as marks.`,
+      { waypoints, ...document },
+    ),
+  ];
 }
 
 /** Up to the finish, which needs no station of its own; a metre short of it is the finish too. */
@@ -145,7 +211,8 @@ function multiples(every: number, length: number): number[] {
   return Array.from({ length: Math.max(count, 0) }, (_, k) => every * (k + 1));
 }
 
-const sideOf = (side: StartOptions['side'], k: number): DeclaredSide | undefined => (side === 'alternate' ? (k % 2 === 0 ? 'right' : 'left') : side);
+const sideOf = (side: StartOptions['side'], k: number): DeclaredSide | undefined =>
+  side === 'alternate' ? (k % 2 === 0 ? 'right' : 'left') : side;
 
 function alongCourse(measure: number, side: DeclaredSide, units: UnitSystem | undefined): Draft {
   const text = exactText(measure, units);
@@ -164,19 +231,40 @@ function exactText(measure: number, units: UnitSystem = 'metric'): string | unde
   return undefined;
 }
 
-function fromWaypoints(document: GpxDocument, raw: IndexedCourse, options: StartOptions, given: GivenMarks): Result<Drafts> {
+function fromWaypoints(
+  document: GpxDocument,
+  raw: IndexedCourse,
+  options: StartOptions,
+  given: GivenMarks,
+): Result<Drafts> {
   const roles = rolesOf(document, raw, given);
   if (!roles.ok) return roles;
   const { indexed, marks, stations } = roles.value;
-  const found = stations.map(({ waypoint, k }) => ({ waypoint, k, measure: passesOf(indexed, [waypoint.lon, waypoint.lat])[0]?.measure ?? Infinity }));
+  const found = stations.map(({ waypoint, k }) => ({
+    waypoint,
+    k,
+    measure: passesOf(indexed, [waypoint.lon, waypoint.lat])[0]?.measure ?? Infinity,
+  }));
   // Equal measures, and two that are both off the course, keep the file's order.
   const ordered = found.sort((a, b) => (a.measure === b.measure ? a.k - b.k : a.measure - b.measure));
   const drafts = ordered.map(({ waypoint, k, measure }, index) => {
-    const unnamed = measure === Infinity ? `Waypoint ${k + 1}` : formatLength(measure, options.units ?? 'metric', 'long');
+    const unnamed =
+      measure === Infinity ? `Waypoint ${k + 1}` : formatLength(measure, options.units ?? 'metric', 'long');
     const side = sideOf(options.side, index);
-    return { name: waypoint.name?.trim() || unnamed, place: { at: rounded([waypoint.lon, waypoint.lat]), ...(side === undefined ? {} : { side }) } };
+    return {
+      name: waypoint.name?.trim() || unnamed,
+      place: { at: rounded([waypoint.lon, waypoint.lat]), ...(side === undefined ? {} : { side }) },
+    };
   });
-  const none = drafts.length === 0 ? [note('No waypoint of the file became a station; say every how far, or at which course distances, stations are to stand.', document)] : [];
+  const none =
+    drafts.length === 0
+      ? [
+          note(
+            'No waypoint of the file became a station; say every how far, or at which course distances, stations are to stand.',
+            document,
+          ),
+        ]
+      : [];
   return good({ drafts, marks }, [...roles.findings, ...none]);
 }
 
@@ -200,7 +288,9 @@ function planText(options: StartOptions, course: Course, { drafts, marks }: Draf
         ...(gaps === undefined ? {} : { gaps }),
         ...(reverse === true ? { reverse } : {}),
         ...(length === undefined ? {} : { length: exactText(length, units) ?? length }),
-        ...(marks.length === 0 ? {} : { marks: [...marks].sort((a, b) => a.measure - b.measure).map((mark) => markEntry(mark, units)) }),
+        ...(marks.length === 0
+          ? {}
+          : { marks: [...marks].sort((a, b) => a.measure - b.measure).map((mark) => markEntry(mark, units)) }),
       },
     ],
     races: [{ id: 'race', name, course: COURSE }],
@@ -211,4 +301,5 @@ function planText(options: StartOptions, course: Course, { drafts, marks }: Draf
 }
 
 /** A line break cannot stand inside a JSON text, so this meets lists of two numbers only. */
-const oneLinePairs = (json: string): string => json.replaceAll(/\[\n\s+(-?[\d.e+-]+),\n\s+(-?[\d.e+-]+)\n\s+\]/gu, '[$1, $2]');
+const oneLinePairs = (json: string): string =>
+  json.replaceAll(/\[\n\s+(-?[\d.e+-]+),\n\s+(-?[\d.e+-]+)\n\s+\]/gu, '[$1, $2]');

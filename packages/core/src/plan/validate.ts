@@ -11,9 +11,12 @@ import { referenceFaults } from './references.ts';
 import { planSchema } from './schema.ts';
 
 type Entry = { readonly [key: string]: unknown };
-export type Validated = { readonly ok: true; readonly plan: Plan } | { readonly ok: false; readonly faults: readonly Fault[] };
+export type Validated =
+  | { readonly ok: true; readonly plan: Plan }
+  | { readonly ok: false; readonly faults: readonly Fault[] };
 
-const isEntry = (value: unknown): value is Entry => typeof value === 'object' && value !== null && !Array.isArray(value);
+const isEntry = (value: unknown): value is Entry =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
 const keyOf = (fault: Fault): string => JSON.stringify([fault.path, fault.message]);
 
 /** The faults that are not among the known ones. */
@@ -31,7 +34,12 @@ export function validateBare(value: Entry): Validated {
 
 /** A station with a variant's keys laid over; `at` replaces `on` and the reverse. */
 function overlaid(station: Entry, patch: Entry): Entry {
-  const dropped = patch['at'] !== undefined && patch['on'] === undefined ? 'on' : patch['on'] !== undefined && patch['at'] === undefined ? 'at' : '';
+  const dropped =
+    patch['at'] !== undefined && patch['on'] === undefined
+      ? 'on'
+      : patch['on'] !== undefined && patch['at'] === undefined
+        ? 'at'
+        : '';
   return { ...Object.fromEntries(Object.entries(station).filter(([key]) => key !== dropped)), ...patch };
 }
 
@@ -64,7 +72,11 @@ function variantFaults(plan: Entry, variant: unknown, index: number, known: read
   const patches = isEntry(variant) && isEntry(variant['stations']) ? variant['stations'] : {};
   const renamed = Object.entries(patches)
     .filter(([, patch]) => isEntry(patch) && Object.hasOwn(patch, 'id'))
-    .map(([id]): Fault => ({ code: 'plan-key', path: ['variants', index, 'stations', id, 'id'], message: 'found the key "id"; accepted: keys of the station that differ, which its id cannot' }));
+    .map(([id]): Fault => ({
+      code: 'plan-key',
+      path: ['variants', index, 'stations', id, 'id'],
+      message: 'found the key "id"; accepted: keys of the station that differ, which its id cannot',
+    }));
   if (renamed.length > 0) return renamed;
   const laid = layVariant(plan, index);
   const result = validateBare(laid);
@@ -78,17 +90,28 @@ export function validatePlan(value: unknown): Validated {
   const bare = validateBare(migrated.value);
   const known = bare.ok ? [] : bare.faults;
   const variants = migrated.value['variants'];
-  const more = Array.isArray(variants) ? variants.flatMap((variant, index) => variantFaults(migrated.value, variant, index, known)) : [];
+  const more = Array.isArray(variants)
+    ? variants.flatMap((variant, index) => variantFaults(migrated.value, variant, index, known))
+    : [];
   const faults = [...known, ...more];
   return bare.ok && faults.length === 0 ? bare : { ok: false, faults };
 }
 
 /** The index of a variant by its name, or what to say of a name that is not known. */
-export function variantIndex(plan: Plan, name: string): { readonly ok: true; readonly index: number } | { readonly ok: false; readonly message: string } {
+export function variantIndex(
+  plan: Plan,
+  name: string,
+): { readonly ok: true; readonly index: number } | { readonly ok: false; readonly message: string } {
   const index = plan.variants.findIndex((variant) => variant.name === name);
   if (index >= 0) return { ok: true, index };
   const known = plan.variants.map((variant) => variant.name);
-  const accepted = known.length === 0 ? 'this plan has no variants' : `variants of this plan: ${known.map((one) => JSON.stringify(one)).join(', ')}`;
+  const accepted =
+    known.length === 0
+      ? 'this plan has no variants'
+      : `variants of this plan: ${known.map((one) => JSON.stringify(one)).join(', ')}`;
   const near = nearest(name, known);
-  return { ok: false, message: `found no variant ${JSON.stringify(name)}; ${accepted}${near === undefined ? '' : `; did you mean ${JSON.stringify(near)}?`}` };
+  return {
+    ok: false,
+    message: `found no variant ${JSON.stringify(name)}; ${accepted}${near === undefined ? '' : `; did you mean ${JSON.stringify(near)}?`}`,
+  };
 }

@@ -31,7 +31,12 @@ describe('a variant', () => {
     const far = withVariant(document, 'far');
     expect(north.ok && north.value.plan.stations[1]).not.toHaveProperty('on');
     expect(far.ok && far.value.plan.stations[0]).not.toHaveProperty('at');
-    expect(far.ok && far.value.plan.stations[0]?.on).toEqual({ course: 'full', measure: 6000, side: 'left', offset: 4 });
+    expect(far.ok && far.value.plan.stations[0]?.on).toEqual({
+      course: 'full',
+      measure: 6000,
+      side: 'left',
+      offset: 4,
+    });
   });
 
   test('keeps the text and the places of its file', () => {
@@ -43,7 +48,11 @@ describe('a variant', () => {
   test('that is not known is a finding with the known names', () => {
     const laid = withVariant(document, 'nort');
     expect(laid.findings).toEqual([
-      expect.objectContaining({ code: 'plan-variant', message: 'found no variant "nort"; variants of this plan: "north", "far"; did you mean "north"?', where: expect.objectContaining({ file: 'plan.json', line: 95, column: 15 }) as unknown }),
+      expect.objectContaining({
+        code: 'plan-variant',
+        message: 'found no variant "nort"; variants of this plan: "north", "far"; did you mean "north"?',
+        where: expect.objectContaining({ file: 'plan.json', line: 95, column: 15 }) as unknown,
+      }),
     ]);
   });
 
@@ -61,8 +70,14 @@ describe('versions', () => {
   ];
 
   test('migrations run one after the other, from the version of the file', () => {
-    expect(migrate(plan, migrations, 3)).toEqual({ ok: true, value: { format: 'halfcup-plan', version: 3, title: 'x', added: true } });
-    expect(migrate({ ...plan, version: 2 }, migrations, 3)).toEqual({ ok: true, value: { ...plan, version: 3, added: true } });
+    expect(migrate(plan, migrations, 3)).toEqual({
+      ok: true,
+      value: { format: 'halfcup-plan', version: 3, title: 'x', added: true },
+    });
+    expect(migrate({ ...plan, version: 2 }, migrations, 3)).toEqual({
+      ok: true,
+      value: { ...plan, version: 3, added: true },
+    });
     expect(migrate({ ...plan, version: 3 }, migrations, 3)).toEqual({ ok: true, value: { ...plan, version: 3 } });
   });
 
@@ -78,7 +93,9 @@ describe('versions', () => {
 describe('the nearest known word', () => {
   test('edit distances are those of the textbook', () => {
     // "kitten" to "sitting" is 3: the usual textbook example (memory).
-    expect([editDistance('kitten', 'sitting'), editDistance('', 'abc'), editDistance('same', 'same')]).toEqual([3, 3, 0]);
+    expect([editDistance('kitten', 'sitting'), editDistance('', 'abc'), editDistance('same', 'same')]).toEqual([
+      3, 3, 0,
+    ]);
   });
 
   test('is the one that begins alike where two are as near, and none where all are far', () => {

@@ -26,7 +26,15 @@ import { layVariant, validateBare, variantIndex } from './validate.ts';
 export function withVariant(document: PlanDocument, name: string): Result<PlanDocument> {
   const { file, text, plan } = document;
   const found = variantIndex(plan, name);
-  if (!found.ok) return bad([{ code: 'plan-variant', severity: 'error', message: found.message, where: { file, ...document.placeOf('/variants'), path: '/variants' } }]);
+  if (!found.ok)
+    return bad([
+      {
+        code: 'plan-variant',
+        severity: 'error',
+        message: found.message,
+        where: { file, ...document.placeOf('/variants'), path: '/variants' },
+      },
+    ]);
   const json = readJson(text);
   const migrated = json.ok ? migrate(json.value.value) : undefined;
   if (!json.ok || migrated?.ok !== true) throw new Error('withVariant needs a document that readPlan gave');

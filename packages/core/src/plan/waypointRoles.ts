@@ -54,15 +54,32 @@ export function rolesOf(document: GpxDocument, raw: IndexedCourse, given: GivenM
   const calibrated = tried.ok ? tried : base;
   const taken = tried.ok ? [...asked, ...near] : asked;
   const marked = new Set(taken.map(({ k }) => k));
-  const ends = all.flatMap(({ waypoint, k }) => (marked.has(k) ? [] : endOf(waypoint, calibrated.value).map((end) => ({ waypoint, k, end }))));
+  const ends = all.flatMap(({ waypoint, k }) =>
+    marked.has(k) ? [] : endOf(waypoint, calibrated.value).map((end) => ({ waypoint, k, end })),
+  );
   const left = new Set([...marked, ...ends.map(({ k }) => k)]);
   const findings = [
     ...calibrated.findings,
-    ...taken.map(({ mark }) => note(`Waypoint "${mark.name}" became a mark of the course, not a station; where it is a station, move it from "marks" to "stations".`, mark.where)),
-    ...distances.filter(({ k }) => !marked.has(k)).map(({ mark }) => unplaced(mark, tried.ok || !near.some((one) => one.mark === mark))),
-    ...ends.map(({ waypoint, end }) => note(`Waypoint "${waypoint.name}" was left out: it stands at the ${end} of the course, which needs no station.`, whereOf(waypoint, document.file))),
+    ...taken.map(({ mark }) =>
+      note(
+        `Waypoint "${mark.name}" became a mark of the course, not a station; where it is a station, move it from "marks" to "stations".`,
+        mark.where,
+      ),
+    ),
+    ...distances
+      .filter(({ k }) => !marked.has(k))
+      .map(({ mark }) => unplaced(mark, tried.ok || !near.some((one) => one.mark === mark))),
+    ...ends.map(({ waypoint, end }) =>
+      note(
+        `Waypoint "${waypoint.name}" was left out: it stands at the ${end} of the course, which needs no station.`,
+        whereOf(waypoint, document.file),
+      ),
+    ),
   ];
-  return good({ indexed: calibrated.value, marks: tried.ok ? marks : given.marks, stations: all.filter(({ k }) => !left.has(k)) }, findings);
+  return good(
+    { indexed: calibrated.value, marks: tried.ok ? marks : given.marks, stations: all.filter(({ k }) => !left.has(k)) },
+    findings,
+  );
 }
 
 const placeOf = ({ lon, lat }: GpxWaypoint): LonLat => rounded([lon, lat]);
@@ -74,12 +91,16 @@ type NamedMark = Mark & { readonly name: string; readonly where: Where };
 function markOf({ waypoint, k }: NumberedWaypoint, file: string): { readonly k: number; readonly mark: NamedMark }[] {
   const name = waypoint.name?.trim() ?? '';
   const measure = measureOfName(name);
-  return measure === null ? [] : [{ k, mark: { at: placeOf(waypoint), measure, name, where: whereOf(waypoint, file) } }];
+  return measure === null
+    ? []
+    : [{ k, mark: { at: placeOf(waypoint), measure, name, where: whereOf(waypoint, file) } }];
 }
 
 /** A waypoint that says a distance and stays a station. */
 function unplaced({ name, where, at }: NamedMark, ordered: boolean): Finding {
-  const reason = ordered ? 'the course does not run by it' : 'such waypoints have no order on the course: its distance does not grow from one to the next';
+  const reason = ordered
+    ? 'the course does not run by it'
+    : 'such waypoints have no order on the course: its distance does not grow from one to the next';
   const message = `Waypoint "${name}" says a distance, but ${reason}; it became a station, not a mark. Mend it, or reverse the course, and start again.`;
   return { code: 'start-waypoint', severity: 'warning', message, where: { ...where, at } };
 }

@@ -20,30 +20,53 @@ function running(keys: Partial<PlanRace>, ends: readonly [number, number] = ENDS
   return runRace(field, ends, null, sweepOf(field, 'c', ends, []).sweep);
 }
 
-const arrivals = (race: RaceOnCourse, ...measures: readonly number[]): RaceArrivals => arrivalsAt([{ id: 's1', passes: measures.map((measure) => passAt(measure)) }], [race])[0]!.races[0]!;
+const arrivals = (race: RaceOnCourse, ...measures: readonly number[]): RaceArrivals =>
+  arrivalsAt([{ id: 's1', passes: measures.map((measure) => passAt(measure)) }], [race])[0]!.races[0]!;
 
-const marathon: Partial<PlanRace> = { waves: [{ time: 0, entrants: 31_931 }], finish: { quantiles: inSeconds(MARATHON_FINISH) }, show: 1, startFlow: Infinity };
+const marathon: Partial<PlanRace> = {
+  waves: [{ time: 0, entrants: 31_931 }],
+  finish: { quantiles: inSeconds(MARATHON_FINISH) },
+  show: 1,
+  startFlow: Infinity,
+};
 
 describe('against recorded times', () => {
   // Open results of 31,931 finishers: see testing/fields.ts. Net times, so nobody waits for the start line.
-  it.each(MARATHON_SPLITS)('the 10, 50 and 90 %% quantiles at %d km are within 3 %% of the recorded splits', (km, ...recorded) => {
-    const { p10, p50, p90 } = quantilesOf(arrivals(running(marathon), km * 1000).times)!;
-    [p10, p50, p90].forEach((time, k) => expect(Math.abs(time / 60 / recorded[k]! - 1)).toBeLessThan(0.03));
-  });
+  it.each(MARATHON_SPLITS)(
+    'the 10, 50 and 90 %% quantiles at %d km are within 3 %% of the recorded splits',
+    (km, ...recorded) => {
+      const { p10, p50, p90 } = quantilesOf(arrivals(running(marathon), km * 1000).times)!;
+      [p10, p50, p90].forEach((time, k) => expect(Math.abs(time / 60 / recorded[k]! - 1)).toBeLessThan(0.03));
+    },
+  );
 });
 
 describe('arrivals', () => {
   it('count a runner once for each served pass of their race, and nobody else', () => {
     const race = running({ waves: [{ time: 0, entrants: 100 }], finish: { median: 14_400, spread: 0.2 }, show: 1 });
-    const passes = [passAt(5000), passAt(30_000, { pass: 1 }), passAt(20_000, { served: false }), passAt(9000, { race: 'h' })];
-    const [station, bare] = arrivalsAt([{ id: 's1', passes }, { id: 's2', passes: [passAt(1000, { served: false })] }], [race]);
+    const passes = [
+      passAt(5000),
+      passAt(30_000, { pass: 1 }),
+      passAt(20_000, { served: false }),
+      passAt(9000, { race: 'h' }),
+    ];
+    const [station, bare] = arrivalsAt(
+      [
+        { id: 's1', passes },
+        { id: 's2', passes: [passAt(1000, { served: false })] },
+      ],
+      [race],
+    );
     expect(station).toMatchObject({ station: 's1', sweep: null, races: [{ race: 'm', division: 'run', out: 0 }] });
     expect(station!.races[0]!.times).toHaveLength(200);
     expect(bare).toEqual({ station: 's2', races: [], sweep: null });
   });
 
   it('are the starts at the start line and the finish times at the finish', () => {
-    const race = running({ waves: [{ time: 600, entrants: 50 }], finish: { median: 14_400, spread: 0.2 }, show: 1 }, [100, 42_295]);
+    const race = running(
+      { waves: [{ time: 600, entrants: 50 }], finish: { median: 14_400, spread: 0.2 }, show: 1 },
+      [100, 42_295],
+    );
     expect(arrivals(race, 100).times).toEqual(race.field.start);
     const finishes = race.field.finish.map((time, i) => time + race.field.start[i]!).sort();
     arrivals(race, 42_295).times.forEach((time, i) => expect(time).toBeCloseTo(finishes[i]!, 8));
@@ -51,9 +74,19 @@ describe('arrivals', () => {
 
   it('follow the course, its marks, its gradient and the clock of the plan', () => {
     const course = turtle(ORIGIN, [[80, 10_000]], 100);
-    const race = raceWith({ waves: [{ time: 0, entrants: 3 }], finish: { times: [3000, 3600, 6000] }, show: 1, slow: [0, 0], startFlow: 1e9, cutoff: 5000, gradient: true });
+    const race = raceWith({
+      waves: [{ time: 0, entrants: 3 }],
+      finish: { times: [3000, 3600, 6000] },
+      show: 1,
+      slow: [0, 0],
+      startFlow: 1e9,
+      cutoff: 5000,
+      gradient: true,
+    });
     const plan = { ...planOf({ races: [race] }), clock: [{ course: 'c', measure: 4000, sweep: 2300 }] };
-    const { races, findings } = racesOnCourses(plan, new Map([['c', indexCourse(course)]]), [valueOf(fieldOf(race, 10_000, new Map()))]);
+    const { races, findings } = racesOnCourses(plan, new Map([['c', indexCourse(course)]]), [
+      valueOf(fieldOf(race, 10_000, new Map())),
+    ]);
     expect(findings).toMatchObject([{ code: 'gradient-unknown', severity: 'note' }]);
     const [station] = arrivalsAt([{ id: 's1', passes: [passAt(5000)] }], races);
     expect([...station!.races[0]!.times].map(Math.round)).toEqual([1500, 1800]);
@@ -63,8 +96,27 @@ describe('arrivals', () => {
 });
 
 describe('the sweep', () => {
-  const field = (keys: Partial<PlanRace>) => running({ waves: [{ time: 0, entrants: 2 }, { time: 600, entrants: 2 }], finish: { median: 3600, spread: 0.1 }, show: 1, startFlow: 60, ...keys }, [0, 10_000]).field;
-  const swept = (keys: Partial<PlanRace>, clock: readonly (readonly [number, number])[] = []) => sweepOf(field(keys), 'c', [0, 10_000], clock.map(([measure, sweep]) => ({ course: 'c', measure, sweep })));
+  const field = (keys: Partial<PlanRace>) =>
+    running(
+      {
+        waves: [
+          { time: 0, entrants: 2 },
+          { time: 600, entrants: 2 },
+        ],
+        finish: { median: 3600, spread: 0.1 },
+        show: 1,
+        startFlow: 60,
+        ...keys,
+      },
+      [0, 10_000],
+    ).field;
+  const swept = (keys: Partial<PlanRace>, clock: readonly (readonly [number, number])[] = []) =>
+    sweepOf(
+      field(keys),
+      'c',
+      [0, 10_000],
+      clock.map(([measure, sweep]) => ({ course: 'c', measure, sweep })),
+    );
 
   it('leaves with the last starter of the last wave and reaches the finish at the cutoff, even pace', () => {
     const { sweep } = swept({ cutoff: 6601 });
@@ -72,8 +124,13 @@ describe('the sweep', () => {
   });
 
   it('is where the clock says, linear between, whatever the order of the clock', () => {
-    const { sweep } = swept({ cutoff: 6601 }, [[8000, 6000], [4000, 2001]]);
-    expect([0, 2000, 4000, 6000, 8000, 9000, 10_000].map((measure) => sweepAt(sweep!, measure))).toEqual([601, 1301, 2001, 4000.5, 6000, 6300.5, 6601]);
+    const { sweep } = swept({ cutoff: 6601 }, [
+      [8000, 6000],
+      [4000, 2001],
+    ]);
+    expect([0, 2000, 4000, 6000, 8000, 9000, 10_000].map((measure) => sweepAt(sweep!, measure))).toEqual([
+      601, 1301, 2001, 4000.5, 6000, 6300.5, 6601,
+    ]);
   });
 
   it('without a cutoff is known up to the last time of the clock, and not at all without both', () => {
@@ -85,17 +142,33 @@ describe('the sweep', () => {
   it.each([
     ['the cutoff before the last wave', { cutoff: 500 }, [], '00:08:20'],
     ['the clock before the last wave', { cutoff: 6601 }, [[0, 300]], 'before the last wave at 00:10:00'],
-    ['times that go back', { cutoff: 6601 }, [[4000, 3000], [5000, 2900]], '5000 m at 00:48:20'],
+    [
+      'times that go back',
+      { cutoff: 6601 },
+      [
+        [4000, 3000],
+        [5000, 2900],
+      ],
+      '5000 m at 00:48:20',
+    ],
   ] as const)('that cannot be is told and left out: %s', (_, keys, clock, words) => {
     const { sweep, findings } = swept(keys, clock);
     expect(sweep).toBeNull();
-    expect(findings).toMatchObject([{ code: 'sweep-impossible', severity: 'warning', where: { race: 'm', course: 'c' } }]);
+    expect(findings).toMatchObject([
+      { code: 'sweep-impossible', severity: 'warning', where: { race: 'm', course: 'c' } },
+    ]);
     expect(findings[0]!.message).toContain(words);
   });
 
   it('takes out whom it overtakes, there and farther on, or not where the plan still serves them', () => {
     // Sweep at 5 km at 2,100 s; 3,600 s even pace is there at 1,800, 4,400 s at 2,200.
-    const keys = { waves: [{ time: 0, entrants: 2 }], finish: { times: [3600, 4400] }, slow: [0, 0], startFlow: 1e9, cutoff: 4200 } as const;
+    const keys = {
+      waves: [{ time: 0, entrants: 2 }],
+      finish: { times: [3600, 4400] },
+      slow: [0, 0],
+      startFlow: 1e9,
+      cutoff: 4200,
+    } as const;
     const race = running({ ...keys, show: 1 }, [0, 10_000]);
     const served = running({ ...keys, show: 1, late: 'served' }, [0, 10_000]);
     expect([1000, 5000].map((measure) => arrivals(race, measure).out)).toEqual([1, 1]);
@@ -106,8 +179,28 @@ describe('the sweep', () => {
 
   it('does not let in again who was overtaken before', () => {
     // Ahead of the clock's sweep at 2 km by nobody but the first; at 8 km the sweep is late enough for both.
-    const field = valueOf(fieldOf(raceWith({ waves: [{ time: 0, entrants: 2 }], finish: { times: [3600, 4400] }, slow: [0, 0], startFlow: 1e9, show: 1 }), 10_000, new Map()));
-    const { sweep } = sweepOf(field, 'c', [0, 10_000], [{ course: 'c', measure: 2000, sweep: 800 }, { course: 'c', measure: 8000, sweep: 9000 }]);
+    const field = valueOf(
+      fieldOf(
+        raceWith({
+          waves: [{ time: 0, entrants: 2 }],
+          finish: { times: [3600, 4400] },
+          slow: [0, 0],
+          startFlow: 1e9,
+          show: 1,
+        }),
+        10_000,
+        new Map(),
+      ),
+    );
+    const { sweep } = sweepOf(
+      field,
+      'c',
+      [0, 10_000],
+      [
+        { course: 'c', measure: 2000, sweep: 800 },
+        { course: 'c', measure: 8000, sweep: 9000 },
+      ],
+    );
     const { times, out } = arrivals(runRace(field, [0, 10_000], null, sweep), 8000);
     expect(out).toBe(1);
     expect([...times].map(Math.round)).toEqual([2880]);
@@ -115,7 +208,10 @@ describe('the sweep', () => {
 });
 
 describe('conservation', () => {
-  const waves = fc.array(fc.record({ time: fc.integer({ min: 0, max: 7200 }), entrants: fc.integer({ min: 1, max: 400 }) }), { minLength: 1, maxLength: 4 });
+  const waves = fc.array(
+    fc.record({ time: fc.integer({ min: 0, max: 7200 }), entrants: fc.integer({ min: 1, max: 400 }) }),
+    { minLength: 1, maxLength: 4 },
+  );
   const cases = fc.record({
     waves,
     show: fc.constantFrom(1, 0.9, 0.55),
@@ -146,7 +242,8 @@ describe('conservation', () => {
         const one = arrivals(running(keys), ...at);
         const races = [one, { ...one, race: 'h', times: one.times.slice(0, Math.floor(one.times.length / 2)) }];
         const minutes = perMinuteOf(races);
-        for (const { race, times } of races) expect(minutes.reduce((sum, [, counts]) => sum + counts[race]!, 0)).toBe(times.length);
+        for (const { race, times } of races)
+          expect(minutes.reduce((sum, [, counts]) => sum + counts[race]!, 0)).toBe(times.length);
         const fullest = minutes.reduce((most, [, counts]) => Math.max(most, counts['m']! + counts['h']!), 0);
         expect(busiest(races, 60, () => 1)?.sum ?? 0).toBeGreaterThanOrEqual(fullest);
         expect(minutes.every(([minute], k) => minute % 60 === 0 && minute > (minutes[k - 1]?.[0] ?? -1))).toBe(true);
@@ -168,11 +265,29 @@ describe('conservation', () => {
 
   it('twice the entrants over twice the flow leave the 10 to 90 % quantiles within 0.5 %', () => {
     fc.assert(
-      fc.property(fc.integer({ min: 1000, max: 4000 }), fc.integer({ min: 200, max: 2000 }), real(0.05, 0.4), real(2000, LENGTH), (entrants, startFlow, spread, measure) => {
-        const at = (times: number) => quantilesOf(arrivals(running({ waves: [{ time: 0, entrants: entrants * times }], finish: { median: 15_000, spread }, show: 1, startFlow: startFlow * times }), measure).times)!;
-        const [once, twice] = [at(1), at(2)];
-        for (const share of ['p10', 'p50', 'p90'] as const) expect(Math.abs(twice[share] / once[share] - 1)).toBeLessThan(0.005);
-      }),
+      fc.property(
+        fc.integer({ min: 1000, max: 4000 }),
+        fc.integer({ min: 200, max: 2000 }),
+        real(0.05, 0.4),
+        real(2000, LENGTH),
+        (entrants, startFlow, spread, measure) => {
+          const at = (times: number) =>
+            quantilesOf(
+              arrivals(
+                running({
+                  waves: [{ time: 0, entrants: entrants * times }],
+                  finish: { median: 15_000, spread },
+                  show: 1,
+                  startFlow: startFlow * times,
+                }),
+                measure,
+              ).times,
+            )!;
+          const [once, twice] = [at(1), at(2)];
+          for (const share of ['p10', 'p50', 'p90'] as const)
+            expect(Math.abs(twice[share] / once[share] - 1)).toBeLessThan(0.005);
+        },
+      ),
       { ...runs, numRuns: 40 },
     );
   });
@@ -187,16 +302,31 @@ describe('sums of arrivals', () => {
     expect(quantilesOf(new Float64Array(0))).toBeNull();
   });
 
-  const of = (race: string, ...times: readonly number[]): RaceArrivals => ({ race, division: 'run', times: Float64Array.from(times), out: 0 });
+  const of = (race: string, ...times: readonly number[]): RaceArrivals => ({
+    race,
+    division: 'run',
+    times: Float64Array.from(times),
+    out: 0,
+  });
 
   it('minutes hold every race, also one of which nobody arrives, and quiet ones too', () => {
-    expect(perMinuteOf([of('m', 59.9, 60, 61, 180), of('h', 61), of('w')])).toEqual([[0, { m: 1, h: 0, w: 0 }], [60, { m: 2, h: 1, w: 0 }], [120, { m: 0, h: 0, w: 0 }], [180, { m: 1, h: 0, w: 0 }]]);
+    expect(perMinuteOf([of('m', 59.9, 60, 61, 180), of('h', 61), of('w')])).toEqual([
+      [0, { m: 1, h: 0, w: 0 }],
+      [60, { m: 2, h: 1, w: 0 }],
+      [120, { m: 0, h: 0, w: 0 }],
+      [180, { m: 1, h: 0, w: 0 }],
+    ]);
     expect(perMinuteOf([of('m')])).toEqual([]);
     expect([...mergedTimes([of('m', 1, 5), of('h', 3)])]).toEqual([1, 3, 5]);
   });
 
   it('the busiest 60 s do not keep to the clock, and their end is not in them', () => {
-    const peak = (...lists: readonly (readonly number[])[]): unknown => busiest(lists.map((times, k) => of(String(k), ...times)), 60, () => 1);
+    const peak = (...lists: readonly (readonly number[])[]): unknown =>
+      busiest(
+        lists.map((times, k) => of(String(k), ...times)),
+        60,
+        () => 1,
+      );
     expect(peak([0, 50, 55, 70, 109, 110, 500])).toEqual({ sum: 4, at: 50 });
     expect(peak([0, 50, 109], [55, 70, 110, 500])).toEqual({ sum: 4, at: 50 });
     expect(peak([0, 60, 120])).toEqual({ sum: 1, at: 0 });

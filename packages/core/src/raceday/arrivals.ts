@@ -61,12 +61,20 @@ export interface PassedStation {
  * racesOnCourses(plan, table, fields).races.map(({ ends }) => ends); // → [[0, 9793.95]]
  * ```
  */
-export function racesOnCourses(plan: Plan, courses: CourseTable, fields: readonly Field[]): { readonly races: readonly RaceOnCourse[]; readonly findings: readonly Finding[] } {
+export function racesOnCourses(
+  plan: Plan,
+  courses: CourseTable,
+  fields: readonly Field[],
+): { readonly races: readonly RaceOnCourse[]; readonly findings: readonly Finding[] } {
   const made = fields.map((field) => raceOnCourse(plan, courses.get(field.race.course)!.course, field));
   return { races: made.map(({ race }) => race), findings: made.flatMap(({ findings }) => findings) };
 }
 
-function raceOnCourse(plan: Plan, course: Course, field: Field): { readonly race: RaceOnCourse; readonly findings: readonly Finding[] } {
+function raceOnCourse(
+  plan: Plan,
+  course: Course,
+  field: Field,
+): { readonly race: RaceOnCourse; readonly findings: readonly Finding[] } {
   const { id, division, gradient } = field.race;
   const ends = [startMeasure(course), courseLength(course)] as const;
   const { hills, findings } = gradient ? hillsOf(course, division, id) : { hills: null, findings: [] };
@@ -87,7 +95,12 @@ function raceOnCourse(plan: Plan, course: Course, field: Field): { readonly race
  * timesAt(running, 10_000)[0]; // → 30449.3
  * ```
  */
-export function runRace(field: Field, ends: readonly [start: Metres, finish: Metres], hills: Hills | null, sweep: Sweep | null): RaceOnCourse {
+export function runRace(
+  field: Field,
+  ends: readonly [start: Metres, finish: Metres],
+  hills: Hills | null,
+  sweep: Sweep | null,
+): RaceOnCourse {
   const outFrom = new Float64Array(field.start.length).fill(Infinity);
   const race: RaceOnCourse = { field, ends, hills, sweep, outFrom };
   if (sweep === null || field.race.late === 'served') return race;
@@ -151,12 +164,24 @@ export function timesAt({ field, ends, hills }: RaceOnCourse, measure: Metres): 
  * at?.races.map(({ race, times }) => [race, times.length, times[0]]); // → [['run', 360, 29524.03]]
  * ```
  */
-export const arrivalsAt = (stations: readonly PassedStation[], races: readonly RaceOnCourse[]): StationArrivals[] => stations.map((station) => stationArrivals(station, races));
+export const arrivalsAt = (stations: readonly PassedStation[], races: readonly RaceOnCourse[]): StationArrivals[] =>
+  stations.map((station) => stationArrivals(station, races));
 
 function stationArrivals({ id, passes }: PassedStation, races: readonly RaceOnCourse[]): StationArrivals {
-  const served = races.map((race) => ({ race, measures: passes.filter((pass) => pass.served && pass.race === race.field.race.id).map(({ measure }) => measure) })).filter(({ measures }) => measures.length > 0);
-  const swept = served.flatMap(({ race: { sweep }, measures }) => (sweep === null ? [] : measures.map((measure) => sweepAt(sweep, measure)).filter(Number.isFinite)));
-  return { station: id, races: served.map(({ race, measures }) => raceArrivals(race, measures)), sweep: swept.length === 0 ? null : swept.reduce((a, b) => Math.max(a, b)) };
+  const served = races
+    .map((race) => ({
+      race,
+      measures: passes.filter((pass) => pass.served && pass.race === race.field.race.id).map(({ measure }) => measure),
+    }))
+    .filter(({ measures }) => measures.length > 0);
+  const swept = served.flatMap(({ race: { sweep }, measures }) =>
+    sweep === null ? [] : measures.map((measure) => sweepAt(sweep, measure)).filter(Number.isFinite),
+  );
+  return {
+    station: id,
+    races: served.map(({ race, measures }) => raceArrivals(race, measures)),
+    sweep: swept.length === 0 ? null : swept.reduce((a, b) => Math.max(a, b)),
+  };
 }
 
 function raceArrivals(race: RaceOnCourse, measures: readonly number[]): RaceArrivals {
@@ -168,5 +193,10 @@ function raceArrivals(race: RaceOnCourse, measures: readonly number[]): RaceArri
     const all = timesAt(race, measure);
     for (let i = 0; i < all.length; i++) if (all[i]! <= until && outFrom[i]! > measure) times[count++] = all[i]!;
   }
-  return { race: field.race.id, division: field.division, times: sortNearly(times.subarray(0, count)), out: times.length - count };
+  return {
+    race: field.race.id,
+    division: field.division,
+    times: sortNearly(times.subarray(0, count)),
+    out: times.length - count,
+  };
 }

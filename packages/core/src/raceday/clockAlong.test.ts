@@ -10,7 +10,9 @@ const clock = [
 describe('The clock along a course', () => {
   it('is linear between entries, and the nearest entry’s beyond them', () => {
     const closes = timelineOf(clock, 'c', 'closes');
-    expect([-1, 0, 2500, 10_000, 42_195].map((measure) => timeAt(closes, measure))).toEqual([3600, 3600, 4500, 7200, 7200]);
+    expect([-1, 0, 2500, 10_000, 42_195].map((measure) => timeAt(closes, measure))).toEqual([
+      3600, 3600, 4500, 7200, 7200,
+    ]);
   });
 
   it('knows only entries with the time asked for, and nothing where there are none', () => {
@@ -20,7 +22,15 @@ describe('The clock along a course', () => {
   });
 
   it('takes the first of two entries at one measure', () => {
-    const twice = timelineOf([{ course: 'c', measure: 5, closes: 10 }, { course: 'c', measure: 5, closes: 20 }, { course: 'c', measure: 7, closes: 40 }], 'c', 'closes');
+    const twice = timelineOf(
+      [
+        { course: 'c', measure: 5, closes: 10 },
+        { course: 'c', measure: 5, closes: 20 },
+        { course: 'c', measure: 7, closes: 40 },
+      ],
+      'c',
+      'closes',
+    );
     expect([4, 5, 6].map((measure) => timeAt(twice, measure))).toEqual([10, 10, 30]);
   });
 });

@@ -14,7 +14,11 @@ export interface Timeline {
 
 /** The entries of one course that give a time of this kind. */
 export function timelineOf(clock: readonly PlanClock[], course: string, key: ClockKey): Timeline {
-  const entries = clock.flatMap((entry) => (entry.course === course && entry[key] !== undefined ? [{ measure: entry.measure, time: entry[key] }] : [])).sort((a, b) => a.measure - b.measure);
+  const entries = clock
+    .flatMap((entry) =>
+      entry.course === course && entry[key] !== undefined ? [{ measure: entry.measure, time: entry[key] }] : [],
+    )
+    .sort((a, b) => a.measure - b.measure);
   return { measures: entries.map(({ measure }) => measure), times: entries.map(({ time }) => time) };
 }
 

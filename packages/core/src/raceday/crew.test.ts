@@ -25,11 +25,16 @@ describe('Crew', () => {
   });
 
   it('takes another shift when the day is longer than one may be', () => {
-    const shifts = (hours: number): number => dayCrew(DEFAULT_CREW, { cupsPeak: 1, gelsPeak: 0, cupsHour: 1, duration: hours * 3600 }).shifts;
+    const shifts = (hours: number): number =>
+      dayCrew(DEFAULT_CREW, { cupsPeak: 1, gelsPeak: 0, cupsHour: 1, duration: hours * 3600 }).shifts;
     expect([0.5, 6, 6.01, 12, 13].map(shifts)).toEqual([1, 1, 2, 2, 3]);
   });
 
   it('needs no pourer where no cups are taken', () => {
-    expect(dayCrew(DEFAULT_CREW, { cupsPeak: 0, gelsPeak: 16, cupsHour: 0, duration: 3600 })).toMatchObject({ pour: 0, handOut: 0, gel: 2 });
+    expect(dayCrew(DEFAULT_CREW, { cupsPeak: 0, gelsPeak: 16, cupsHour: 0, duration: 3600 })).toMatchObject({
+      pour: 0,
+      handOut: 0,
+      gel: 2,
+    });
   });
 });

@@ -30,7 +30,12 @@ export function dayCrew(rules: Crew, { cupsPeak, gelsPeak, cupsHour, duration }:
     captain: 1,
   };
   const sum = parts.handOut + parts.pour + parts.gel + parts.clean + parts.captain;
-  return { ...parts, total: Math.max(rules.minimum, sum), hours: duration / 3600, shifts: Math.max(1, whole(duration / rules.longest)) };
+  return {
+    ...parts,
+    total: Math.max(rules.minimum, sum),
+    hours: duration / 3600,
+    shifts: Math.max(1, whole(duration / rules.longest)),
+  };
 }
 
 /** Nobody: a station that no one passes. */

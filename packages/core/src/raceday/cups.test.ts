@@ -19,15 +19,26 @@ describe('Heat', () => {
   });
 
   it('is taken as warm and said so where there is nothing to go by', () => {
-    const plan = planOf({ stations: [planStation({ id: 's1' }), planStation({ id: 's2', supplies: { heat: 'hot' } }), planStation({ id: 's3', supplies: { wbgtC: 25 } })] });
+    const plan = planOf({
+      stations: [
+        planStation({ id: 's1' }),
+        planStation({ id: 's2', supplies: { heat: 'hot' } }),
+        planStation({ id: 's3', supplies: { wbgtC: 25 } }),
+      ],
+    });
     expect(heatOf(plan.supplies)).toEqual({ heat: 'warm', by: 'assumed' });
-    expect(heatFindings(plan).map(({ code, where }) => [code, where.path])).toEqual([['heat-assumed', '/supplies'], ['heat-assumed', '/stations/2/supplies']]);
+    expect(heatFindings(plan).map(({ code, where }) => [code, where.path])).toEqual([
+      ['heat-assumed', '/supplies'],
+      ['heat-assumed', '/stations/2/supplies'],
+    ]);
     expect(heatFindings(plan)[1]!.message).toContain('25 °C without heatSteps');
     expect(heatFindings({ ...plan, stations: [], supplies: supplies({ heat: 'cool' }) })).toEqual([]);
   });
 
   it('is doubted where the steps fall', () => {
-    expect(heatFindings({ ...planOf({}), supplies: supplies({ wbgtC: 20, heatSteps: [23, 18] }) }).map(({ code }) => code)).toEqual(['heat-steps']);
+    expect(
+      heatFindings({ ...planOf({}), supplies: supplies({ wbgtC: 20, heatSteps: [23, 18] }) }).map(({ code }) => code),
+    ).toEqual(['heat-steps']);
   });
 });
 
@@ -69,8 +80,15 @@ describe('Cups', () => {
     fc.assert(
       fc.property(part, part, part, fc.constantFrom('cool', 'warm', 'hot'), (run, walk, wheels, heat) => {
         const all = supplies({ heat });
-        const exact = cupsExact(all, [...heads('run', run), ...heads('walk', walk), ...heads('wheels', wheels)], 'water');
-        const apart = cupsExact(all, heads('run', run), 'water') + cupsExact(all, heads('walk', walk), 'water') + cupsExact(all, heads('wheels', wheels), 'water');
+        const exact = cupsExact(
+          all,
+          [...heads('run', run), ...heads('walk', walk), ...heads('wheels', wheels)],
+          'water',
+        );
+        const apart =
+          cupsExact(all, heads('run', run), 'water') +
+          cupsExact(all, heads('walk', walk), 'water') +
+          cupsExact(all, heads('wheels', wheels), 'water');
         expect(Math.abs(exact - apart)).toBeLessThan(1e-6);
         expect(whole(exact)).toBeGreaterThanOrEqual(exact - 1e-4);
         expect(whole(exact)).toBeLessThan(exact + 1);

@@ -29,19 +29,39 @@ export function heatOf(supplies: Supplies): { readonly heat: Heat; readonly by: 
   return { heat: wbgtC < heatSteps[0] ? 'cool' : wbgtC < heatSteps[1] ? 'warm' : 'hot', by: 'wbgt' };
 }
 
-const steps = (supplies: Supplies): readonly [number, number] | undefined => (supplies.heat === undefined && supplies.wbgtC !== undefined ? supplies.heatSteps : undefined);
+const steps = (supplies: Supplies): readonly [number, number] | undefined =>
+  supplies.heat === undefined && supplies.wbgtC !== undefined ? supplies.heatSteps : undefined;
 
 /** What is to be said of heat, of the plan once and of each station with a heat of its own. */
 export function heatFindings(plan: Plan): Finding[] {
-  const own = plan.stations.flatMap((station, k) => (['heat', 'wbgtC', 'heatSteps'].some((key) => Object.hasOwn(station.supplies, key)) ? [{ supplies: suppliesOf(plan, station), path: `/stations/${k}/supplies`, station: station.id }] : []));
+  const own = plan.stations.flatMap((station, k) =>
+    ['heat', 'wbgtC', 'heatSteps'].some((key) => Object.hasOwn(station.supplies, key))
+      ? [{ supplies: suppliesOf(plan, station), path: `/stations/${k}/supplies`, station: station.id }]
+      : [],
+  );
   return [{ supplies: plan.supplies, path: '/supplies' }, ...own].flatMap(({ supplies, ...where }): Finding[] => {
     const turned = steps(supplies);
     if (turned !== undefined && turned[0] > turned[1]) {
-      return [{ code: 'heat-steps', severity: 'warning', message: `The heat steps ${turned[0]} and ${turned[1]} °C fall; expected the lower first. Cups may be too few until they are exchanged.`, where }];
+      return [
+        {
+          code: 'heat-steps',
+          severity: 'warning',
+          message: `The heat steps ${turned[0]} and ${turned[1]} °C fall; expected the lower first. Cups may be too few until they are exchanged.`,
+          where,
+        },
+      ];
     }
     if (heatOf(supplies).by !== 'assumed') return [];
-    const found = supplies.wbgtC === undefined ? 'no heat level' : `a temperature of ${supplies.wbgtC} °C without heatSteps`;
-    return [{ code: 'heat-assumed', severity: 'note', message: `The plan gives ${found}; cups are reckoned for ${ASSUMED_HEAT}. Give supplies.heat (cool, warm, hot), or supplies.wbgtC with heatSteps.`, where }];
+    const found =
+      supplies.wbgtC === undefined ? 'no heat level' : `a temperature of ${supplies.wbgtC} °C without heatSteps`;
+    return [
+      {
+        code: 'heat-assumed',
+        severity: 'note',
+        message: `The plan gives ${found}; cups are reckoned for ${ASSUMED_HEAT}. Give supplies.heat (cool, warm, hot), or supplies.wbgtC with heatSteps.`,
+        where,
+      },
+    ];
   });
 }
 
@@ -52,12 +72,16 @@ export function heatFindings(plan: Plan): Finding[] {
 export function takeRates(supplies: Supplies, division: Division): Required<TakeRates> {
   const run = { ...TAKE_BY_HEAT[heatOf(supplies).heat], ...supplies.take.run };
   if (division === 'run') return run;
-  const base = division === 'walk' ? { water: run.water * WALK_FACTOR, sportsDrink: run.sportsDrink * WALK_FACTOR, gel: run.gel } : { water: WHEELS_TAKE, sportsDrink: WHEELS_TAKE, gel: WHEELS_TAKE };
+  const base =
+    division === 'walk'
+      ? { water: run.water * WALK_FACTOR, sportsDrink: run.sportsDrink * WALK_FACTOR, gel: run.gel }
+      : { water: WHEELS_TAKE, sportsDrink: WHEELS_TAKE, gel: WHEELS_TAKE };
   return { ...base, ...supplies.take[division] };
 }
 
 /** Gels ordered for each arrival of a division; for wheels no more than they take. */
-export const gelsOrdered = (supplies: Supplies, division: Division): number => (division === 'wheels' ? Math.min(supplies.gelOrder, takeRates(supplies, division).gel) : supplies.gelOrder);
+export const gelsOrdered = (supplies: Supplies, division: Division): number =>
+  division === 'wheels' ? Math.min(supplies.gelOrder, takeRates(supplies, division).gel) : supplies.gelOrder;
 
 /** Rounded up to whole pieces; what only the last bits of a product add is no piece. */
 export const whole = (pieces: number): number => Math.max(0, Math.ceil(pieces - 1e-9 * Math.max(1, pieces)));
@@ -68,11 +92,13 @@ export interface Heads {
   readonly count: number;
 }
 
-export const headsOf = (races: readonly RaceArrivals[]): Heads[] => races.map(({ division, times }) => ({ division, count: times.length }));
+export const headsOf = (races: readonly RaceArrivals[]): Heads[] =>
+  races.map(({ division, times }) => ({ division, count: times.length }));
 
 /** Cups of a drink for the day, waste included, unrounded. */
 export const cupsExact = (supplies: Supplies, heads: readonly Heads[], drink: Drink): number =>
-  heads.reduce((sum, { division, count }) => sum + count * takeRates(supplies, division)[drink], 0) * (1 + supplies.waste);
+  heads.reduce((sum, { division, count }) => sum + count * takeRates(supplies, division)[drink], 0) *
+  (1 + supplies.waste);
 
 /** What a station's day takes: `exact` unrounded, cups and gels in whole pieces, litres of those cups. 0 of what is not served. */
 export interface Needs {
@@ -84,11 +110,18 @@ export interface Needs {
 
 export function needsOf(supplies: Supplies, serves: readonly Served[], heads: readonly Heads[]): Needs {
   const drink = (kind: Drink): number => (serves.includes(kind) ? cupsExact(supplies, heads, kind) : 0);
-  const gel = serves.includes('gel') ? heads.reduce((sum, { division, count }) => sum + count * gelsOrdered(supplies, division), 0) : 0;
+  const gel = serves.includes('gel')
+    ? heads.reduce((sum, { division, count }) => sum + count * gelsOrdered(supplies, division), 0)
+    : 0;
   const exact = { water: drink('water'), sportsDrink: drink('sportsDrink'), gel };
   const cups = { water: whole(exact.water), sportsDrink: whole(exact.sportsDrink) };
   const litres = supplies.cup * supplies.fill;
-  return { exact, cups, gels: whole(gel), volume: { water: cups.water * litres, sportsDrink: cups.sportsDrink * litres } };
+  return {
+    exact,
+    cups,
+    gels: whole(gel),
+    volume: { water: cups.water * litres, sportsDrink: cups.sportsDrink * litres },
+  };
 }
 
 /** Gels that will not reach round: fewer ordered than those who come are taken to take. */
@@ -98,5 +131,15 @@ export function gelFindings(plan: Plan, station: PlanStation, heads: readonly He
   const taken = heads.reduce((sum, { division, count }) => sum + count * takeRates(supplies, division).gel, 0);
   const { gels } = needsOf(supplies, station.serves, heads);
   if (whole(taken) <= gels) return [];
-  return [{ code: 'gels-short', severity: 'warning', message: `${station.name}: ${gels} gels are ordered and ${whole(taken)} are taken, ${whole(taken) - gels} too few. Raise supplies.gelOrder, now ${supplies.gelOrder} a runner.`, where: { station: station.id, item: 'gel' }, measured: gels, limit: whole(taken), unit: 'gels' }];
+  return [
+    {
+      code: 'gels-short',
+      severity: 'warning',
+      message: `${station.name}: ${gels} gels are ordered and ${whole(taken)} are taken, ${whole(taken) - gels} too few. Raise supplies.gelOrder, now ${supplies.gelOrder} a runner.`,
+      where: { station: station.id, item: 'gel' },
+      measured: gels,
+      limit: whole(taken),
+      unit: 'gels',
+    },
+  ];
 }

@@ -22,13 +22,28 @@ export interface DefaultRow {
 const PRACTICE = 'common practice';
 const ASSUMED = 'assumption';
 
-const row = (key: string, what: string, value: DefaultRow['value'], unit: string, source: string): DefaultRow => ({ key, what, value, unit, source });
+const row = (key: string, what: string, value: DefaultRow['value'], unit: string, source: string): DefaultRow => ({
+  key,
+  what,
+  value,
+  unit,
+  source,
+});
 
 const KINDS = { water: 'Cups of water', sportsDrink: 'Cups of sports drink', gel: 'Gels' } as const;
 
 const takeRows: readonly DefaultRow[] = [
   ...(['cool', 'warm', 'hot'] as const satisfies readonly Heat[]).flatMap((heat) =>
-    (['water', 'sportsDrink', 'gel'] as const).map((kind) => row(`supplies.take.run.${kind}`, `${KINDS[kind]} a runner takes, ${heat}`, TAKE_BY_HEAT[heat][kind], `a runner`, PRACTICE))),
+    (['water', 'sportsDrink', 'gel'] as const).map((kind) =>
+      row(
+        `supplies.take.run.${kind}`,
+        `${KINDS[kind]} a runner takes, ${heat}`,
+        TAKE_BY_HEAT[heat][kind],
+        `a runner`,
+        PRACTICE,
+      ),
+    ),
+  ),
   row('supplies.take.walk', "Walkers' cups, of the runners'", WALK_FACTOR, '×', PRACTICE),
   row('supplies.take.wheels', 'Cups of each drink, and gels, that wheels take', WHEELS_TAKE, 'a racer', PRACTICE),
 ];
@@ -47,7 +62,13 @@ const PACKS: { readonly [key in keyof typeof packs]: readonly [what: string, uni
 };
 
 const WEIGHTS: Readonly<Record<string, string>> = {
-  cups: 'Pack of cups', waterJug: 'Jug of water, full', sportsDrinkJug: 'Jug of sports drink, full', gels: 'Box of gels', table: 'Table', sign: 'Sign with its stand', box: 'Trash box',
+  cups: 'Pack of cups',
+  waterJug: 'Jug of water, full',
+  sportsDrinkJug: 'Jug of sports drink, full',
+  gels: 'Box of gels',
+  table: 'Table',
+  sign: 'Sign with its stand',
+  box: 'Trash box',
 };
 
 const supplyRows: readonly DefaultRow[] = [
@@ -61,16 +82,38 @@ const supplyRows: readonly DefaultRow[] = [
   row('supplies.fill', 'Filled to', DEFAULT_SUPPLIES.fill, 'share', PRACTICE),
   row('supplies.cupsPerLayer', 'Cups in a layer on a table', DEFAULT_SUPPLIES.cupsPerLayer, 'cups', PRACTICE),
   row('supplies.layers', 'Layers on a table', DEFAULT_SUPPLIES.layers, 'layers', PRACTICE),
-  ...Object.entries(PACKS).map(([key, [what, unit]]) => row(`supplies.packs.${key}`, what, packs[key as keyof typeof packs], unit, ASSUMED)),
-  ...Object.entries(weights).map(([key, kg]) => row(`supplies.weights.${key}`, `Weight: ${WEIGHTS[key] ?? key}`, kg, 'kg', ASSUMED)),
+  ...Object.entries(PACKS).map(([key, [what, unit]]) =>
+    row(`supplies.packs.${key}`, what, packs[key as keyof typeof packs], unit, ASSUMED),
+  ),
+  ...Object.entries(weights).map(([key, kg]) =>
+    row(`supplies.weights.${key}`, `Weight: ${WEIGHTS[key] ?? key}`, kg, 'kg', ASSUMED),
+  ),
   row('supplies.weights', 'Weight of anything else', 0, 'kg', ASSUMED),
   row('supplies.cupsPerBag', 'Cups for each trash bag', DEFAULT_SUPPLIES.cupsPerBag, 'cups', PRACTICE),
   row('supplies.resupply', 'Second delivery during the race', null, '', ASSUMED),
-  row('supplies.prePourFloor', "Poured before the first runner, of the day's cups, where arrivals are bunched", prePourFloor[0], 'share', PRACTICE),
-  row('supplies.prePourFloor', "Poured before the first runner, of the day's cups, where arrivals are spread", prePourFloor[1], 'share', PRACTICE),
+  row(
+    'supplies.prePourFloor',
+    "Poured before the first runner, of the day's cups, where arrivals are bunched",
+    prePourFloor[0],
+    'share',
+    PRACTICE,
+  ),
+  row(
+    'supplies.prePourFloor',
+    "Poured before the first runner, of the day's cups, where arrivals are spread",
+    prePourFloor[1],
+    'share',
+    PRACTICE,
+  ),
   row('–', 'Bunched: 10 to 90 % of arrivals within', BUNCHED, 's', PRACTICE),
   row('–', 'Spread: 10 to 90 % of arrivals take at least; linear between the two', SPREAD, 's', ASSUMED),
-  row('supplies.prePourSafety', 'Factor on the mass curve for a late or slow pourer', DEFAULT_SUPPLIES.prePourSafety, '×', ASSUMED),
+  row(
+    'supplies.prePourSafety',
+    'Factor on the mass curve for a late or slow pourer',
+    DEFAULT_SUPPLIES.prePourSafety,
+    '×',
+    ASSUMED,
+  ),
 ];
 
 const crewRows: readonly DefaultRow[] = [
@@ -80,7 +123,13 @@ const crewRows: readonly DefaultRow[] = [
   row('crew.handRate', 'Cups a person hands out', DEFAULT_CREW.handRate, 'a minute', PRACTICE),
   row('crew.handSpacing', 'Room along the road for each who hands out', DEFAULT_CREW.handSpacing, 'm', ASSUMED),
   row('crew.gelRate', 'Gels a person hands out', DEFAULT_CREW.gelRate, 'a minute', ASSUMED),
-  row('crew.cleanPer', 'Cups on the ground in the busiest hour for each who cleans up', DEFAULT_CREW.cleanPer, 'cups', ASSUMED),
+  row(
+    'crew.cleanPer',
+    'Cups on the ground in the busiest hour for each who cleans up',
+    DEFAULT_CREW.cleanPer,
+    'cups',
+    ASSUMED,
+  ),
   row('crew.ready', 'Ready before the first runner', DEFAULT_CREW.ready, 's', PRACTICE),
   row('crew.setUp', 'Set-up, without pouring', DEFAULT_CREW.setUp, 's', PRACTICE),
   row('crew.minimum', 'Fewest persons to open a station', DEFAULT_CREW.minimum, 'persons', ASSUMED),

@@ -76,7 +76,8 @@ function passLineEnd(text: string, cursor: Cursor): void {
   cursor.lineStart = cursor.at;
 }
 
-const ends = (char: string | undefined, delimiter: string): boolean => char === undefined || char === delimiter || char === '\n' || char === '\r';
+const ends = (char: string | undefined, delimiter: string): boolean =>
+  char === undefined || char === delimiter || char === '\n' || char === '\r';
 
 function readCell(text: string, cursor: Cursor, delimiter: string): Cell | Broken {
   const place = { line: cursor.line, column: cursor.at - cursor.lineStart + 1 };
@@ -86,7 +87,12 @@ function readCell(text: string, cursor: Cursor, delimiter: string): Cell | Broke
   return { text: text.slice(from, cursor.at), quoted: false, ...place };
 }
 
-function readQuoted(text: string, cursor: Cursor, delimiter: string, place: { readonly line: number; readonly column: number }): Cell | Broken {
+function readQuoted(
+  text: string,
+  cursor: Cursor,
+  delimiter: string,
+  place: { readonly line: number; readonly column: number },
+): Cell | Broken {
   const from = cursor.at + 1;
   let to = text.indexOf('"', from);
   while (to >= 0 && text[to + 1] === '"') to = text.indexOf('"', to + 2);
@@ -98,6 +104,7 @@ function readQuoted(text: string, cursor: Cursor, delimiter: string, place: { re
     cursor.lineStart = i + 1;
   }
   cursor.at = to + 1;
-  if (!ends(text[cursor.at], delimiter)) return { what: 'after-quote', line: cursor.line, column: cursor.at - cursor.lineStart + 1 };
+  if (!ends(text[cursor.at], delimiter))
+    return { what: 'after-quote', line: cursor.line, column: cursor.at - cursor.lineStart + 1 };
   return { text: text.slice(from, to).replaceAll('""', '"'), quoted: true, ...place };
 }

@@ -5,7 +5,11 @@ const all = (time: number): { measures: number[]; times: number[] } => ({ measur
 
 describe('A vehicle on a course', () => {
   it('goes when it is ready where nothing holds it', () => {
-    expect(move({ opens: NO_LIMIT, closes: NO_LIMIT }, 1000, 6000, 50, 10)).toEqual({ leave: 50, arrive: 550, late: 0 });
+    expect(move({ opens: NO_LIMIT, closes: NO_LIMIT }, 1000, 6000, 50, 10)).toEqual({
+      leave: 50,
+      arrive: 550,
+      late: 0,
+    });
   });
 
   it('waits where it stands until the whole way is open to it', () => {

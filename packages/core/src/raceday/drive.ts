@@ -27,6 +27,9 @@ export function move({ opens, closes }: Limits, from: number, to: number, ready:
   const between = [...opens.measures, ...closes.measures].filter((measure) => measure > low && measure < high);
   const points = [from, ...between, to].map((measure) => ({ measure, after: Math.abs(measure - from) / speed }));
   const leave = Math.max(ready, ...points.map(({ measure, after }) => (timeAt(opens, measure) ?? ready) - after));
-  const late = Math.max(0, ...points.map(({ measure, after }) => leave + after - (timeAt(closes, measure) ?? Infinity)));
+  const late = Math.max(
+    0,
+    ...points.map(({ measure, after }) => leave + after - (timeAt(closes, measure) ?? Infinity)),
+  );
   return { leave, arrive: leave + Math.abs(to - from) / speed, late };
 }

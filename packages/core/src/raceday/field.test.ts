@@ -16,7 +16,18 @@ const median = { median: 14_400, spread: 0.2 };
 
 describe('starters', () => {
   it('are the entrants times the share that shows up, rounded half up for each wave', () => {
-    expect([[5, 0.9], [15, 0.9], [1200, 0.9], [1, 0.5], [1, 0.4], [45, 0.1], [35, 0.3], [0, 1]].map(([entrants, show]) => startersOf({ time: 0, entrants: entrants! }, show!))).toEqual([5, 14, 1080, 1, 0, 5, 11, 0]);
+    expect(
+      [
+        [5, 0.9],
+        [15, 0.9],
+        [1200, 0.9],
+        [1, 0.5],
+        [1, 0.4],
+        [45, 0.1],
+        [35, 0.3],
+        [0, 1],
+      ].map(([entrants, show]) => startersOf({ time: 0, entrants: entrants! }, show!)),
+    ).toEqual([5, 14, 1080, 1, 0, 5, 11, 0]);
   });
 
   it('cross the line in the order of their seed, at the flow of the line', () => {
@@ -32,7 +43,10 @@ describe('starters', () => {
 
   // Data set TenMileRace: 8,636 finishers of one gun. One flow of 1,100 a minute, the default, meets both quantiles.
   it('of a ten-mile race cross the line within 60 s of the times recorded, at the median and at 90 %', () => {
-    const { start } = fieldFor({ waves: [{ time: 0, entrants: 8636 }], finish: { quantiles: inSeconds(TEN_MILES_FINISH) }, show: 1 }, 16_093.44);
+    const { start } = fieldFor(
+      { waves: [{ time: 0, entrants: 8636 }], finish: { quantiles: inSeconds(TEN_MILES_FINISH) }, show: 1 },
+      16_093.44,
+    );
     for (const [share, seconds] of TEN_MILES_GUN_TO_LINE.filter(([share]) => share === 0.5 || share === 0.9)) {
       expect(Math.abs(start[Math.floor(8635 * share)]! - seconds)).toBeLessThan(60);
     }
@@ -43,13 +57,30 @@ describe('waves', () => {
   const times = { times: [100, 200, 300, 400, 500, 600] };
 
   it('are seeded fastest first, by the time of the wave and not by its place in the plan', () => {
-    const { finish, start } = fieldFor({ waves: [{ time: 600, entrants: 4 }, { time: 0, entrants: 2 }], finish: times, show: 1, startFlow: 60 });
+    const { finish, start } = fieldFor({
+      waves: [
+        { time: 600, entrants: 4 },
+        { time: 0, entrants: 2 },
+      ],
+      finish: times,
+      show: 1,
+      startFlow: 60,
+    });
     expect([...finish]).toEqual([100, 200, 300, 400, 500, 600]);
     expect([...start]).toEqual([0, 1, 600, 601, 602, 603]);
   });
 
-  it('with finish times of their own keep them, and the others share the race\'s', () => {
-    const { finish, slow } = fieldFor({ waves: [{ time: 0, entrants: 2 }, { time: 60, entrants: 2, finish: { times: [250, 90] } }, { time: 120, entrants: 2 }], finish: { times: [100, 200, 300, 400] }, show: 1, slow: [0, 0.5] });
+  it("with finish times of their own keep them, and the others share the race's", () => {
+    const { finish, slow } = fieldFor({
+      waves: [
+        { time: 0, entrants: 2 },
+        { time: 60, entrants: 2, finish: { times: [250, 90] } },
+        { time: 120, entrants: 2 },
+      ],
+      finish: { times: [100, 200, 300, 400] },
+      show: 1,
+      slow: [0, 0.5],
+    });
     expect([...finish]).toEqual([100, 200, 90, 250, 300, 400]);
     expect([...slow].map((value) => Math.round(value * 10))).toEqual([1, 2, 0, 3, 4, 5]);
   });
@@ -57,13 +88,38 @@ describe('waves', () => {
 
 describe('finish times', () => {
   it('come from past results by file and column', () => {
-    const race = raceWith({ waves: [{ time: 0, entrants: 3 }], finish: { csv: 'results.csv', column: 'net' }, show: 1 });
-    const { finish } = valueOf(fieldOf(race, 42_195, new Map([[resultsKey('results.csv', 'net'), [9000, 7200, 8000]], [resultsKey('results.csv', 'gun'), [1, 2, 3]]])));
+    const race = raceWith({
+      waves: [{ time: 0, entrants: 3 }],
+      finish: { csv: 'results.csv', column: 'net' },
+      show: 1,
+    });
+    const { finish } = valueOf(
+      fieldOf(
+        race,
+        42_195,
+        new Map([
+          [resultsKey('results.csv', 'net'), [9000, 7200, 8000]],
+          [resultsKey('results.csv', 'gun'), [1, 2, 3]],
+        ]),
+      ),
+    );
     expect([...finish]).toEqual([7200, 8000, 9000]);
   });
 
   it('come from quantiles, linear between', () => {
-    expect([...fieldFor({ waves: [{ time: 0, entrants: 4 }], finish: { quantiles: [[0, 100], [0.5, 200], [1, 600]] }, show: 1 }).finish]).toEqual([125, 175, 300, 500]);
+    expect([
+      ...fieldFor({
+        waves: [{ time: 0, entrants: 4 }],
+        finish: {
+          quantiles: [
+            [0, 100],
+            [0.5, 200],
+            [1, 600],
+          ],
+        },
+        show: 1,
+      }).finish,
+    ]).toEqual([125, 175, 300, 500]);
   });
 
   it('come from a median and a spread', () => {
@@ -94,32 +150,61 @@ describe('slowing', () => {
 
 describe('without what it needs there is no field', () => {
   it('but a note that says how to mend it', () => {
-    expect(said({ finish: median })).toMatchObject([{ code: 'race-without-waves', severity: 'note', where: { race: 'm' } }]);
-    expect(said({ waves: [{ time: 0, entrants: 0 }], finish: median })).toMatchObject([{ code: 'race-without-starters', severity: 'note' }]);
-    const [finding] = said({ waves: [{ time: 0, entrants: 9, finish: median }, { time: 60, entrants: 9 }] });
+    expect(said({ finish: median })).toMatchObject([
+      { code: 'race-without-waves', severity: 'note', where: { race: 'm' } },
+    ]);
+    expect(said({ waves: [{ time: 0, entrants: 0 }], finish: median })).toMatchObject([
+      { code: 'race-without-starters', severity: 'note' },
+    ]);
+    const [finding] = said({
+      waves: [
+        { time: 0, entrants: 9, finish: median },
+        { time: 60, entrants: 9 },
+      ],
+    });
     expect(finding).toMatchObject({ code: 'race-without-times', severity: 'note' });
     expect(finding!.message).toContain('wave 2');
     expect(finding!.message).toContain('"median", "spread"');
   });
 
   it('or an error where past results were not read, or hold no time', () => {
-    const keys: Partial<PlanRace> = { waves: [{ time: 0, entrants: 9 }], finish: { csv: 'results.csv', column: 'net' } };
-    expect(said(keys)).toMatchObject([{ code: 'results-missing', severity: 'error', where: { race: 'm', file: 'results.csv' } }]);
+    const keys: Partial<PlanRace> = {
+      waves: [{ time: 0, entrants: 9 }],
+      finish: { csv: 'results.csv', column: 'net' },
+    };
+    expect(said(keys)).toMatchObject([
+      { code: 'results-missing', severity: 'error', where: { race: 'm', file: 'results.csv' } },
+    ]);
     expect(fieldOf(raceWith(keys), 42_195, new Map([[resultsKey('results.csv', 'net'), []]])).ok).toBe(false);
   });
 
   it('or an error where nobody could run such a race', () => {
     const waves = [{ time: 0, entrants: 5000 }];
-    expect(said({ waves: [{ time: 0, entrants: 1e15 }], finish: median })).toMatchObject([{ code: 'race-too-large', severity: 'error', limit: 1_000_000 }]);
-    expect(said({ waves, finish: { median: 14_400, spread: 5 } })).toMatchObject([{ code: 'race-endless', severity: 'error' }]);
-    expect(said({ waves, finish: median, startFlow: 1e-300 })).toMatchObject([{ code: 'race-endless', severity: 'error' }]);
+    expect(said({ waves: [{ time: 0, entrants: 1e15 }], finish: median })).toMatchObject([
+      { code: 'race-too-large', severity: 'error', limit: 1_000_000 },
+    ]);
+    expect(said({ waves, finish: { median: 14_400, spread: 5 } })).toMatchObject([
+      { code: 'race-endless', severity: 'error' },
+    ]);
+    expect(said({ waves, finish: median, startFlow: 1e-300 })).toMatchObject([
+      { code: 'race-endless', severity: 'error' },
+    ]);
     expect(said({ waves, finish: { times: [1e308] }, startFlow: 1e-320 })[0]!.message).toContain('for ever');
   });
 });
 
 describe('a wave that starts while the one before still crosses the line', () => {
   it('is noted, with when the line is clear', () => {
-    const race = raceWith({ waves: [{ time: 28_800, entrants: 3001 }, { time: 28_900, entrants: 10 }, { time: 29_400, entrants: 10 }], finish: median, show: 1, startFlow: 600 });
+    const race = raceWith({
+      waves: [
+        { time: 28_800, entrants: 3001 },
+        { time: 28_900, entrants: 10 },
+        { time: 29_400, entrants: 10 },
+      ],
+      finish: median,
+      show: 1,
+      startFlow: 600,
+    });
     const { findings } = fieldOf(race, 42_195, NONE);
     expect(findings).toMatchObject([{ code: 'waves-overlap', severity: 'note', where: { race: 'm' } }]);
     expect(findings[0]!.message).toContain('until 08:05:00 at 600 a minute, but the next starts at 08:01:40');

@@ -50,7 +50,8 @@ const LONGEST = 7 * 24 * 3600;
  * startFlowOf({ ...race, startWidth: 6 }); // → 480
  * ```
  */
-export const startFlowOf = (race: PlanRace): number => race.startFlow ?? (race.startWidth === undefined ? START_FLOW : FLOW_PER_METRE * race.startWidth);
+export const startFlowOf = (race: PlanRace): number =>
+  race.startFlow ?? (race.startWidth === undefined ? START_FLOW : FLOW_PER_METRE * race.startWidth);
 
 /** Entrants who start, rounded half up. */
 export const startersOf = (wave: PlanWave, show: number): number => Math.floor(wave.entrants * show + 0.5 + 1e-9);
@@ -84,7 +85,10 @@ export function fieldOf(race: PlanRace, length: Metres, results: PastResults): R
   const start = joined(waves.map((wave) => startsOf(wave, race)));
   const endless = endlessOf(race, waves[0]!.time, start, finish);
   if (endless !== null) return bad([endless]);
-  return good({ race, division: race.division, start, finish, slow: slowByRank(finish, slowOf(race, length)) }, overlapsOf(race, waves));
+  return good(
+    { race, division: race.division, start, finish, slow: slowByRank(finish, slowOf(race, length)) },
+    overlapsOf(race, waves),
+  );
 }
 
 /** An error where the last would finish more than a week after the first gun. */
@@ -110,22 +114,48 @@ function overlapsOf(race: PlanRace, waves: readonly PlanWave[]): Finding[] {
 
 /** Why there is no field, or `null`. */
 function lackOf(race: PlanRace, results: PastResults): Finding | null {
-  const note = (code: string, message: string): Finding => ({ code, severity: 'note', message, where: { race: race.id } });
-  if (race.waves.length === 0) return note('race-without-waves', `race ${race.id} has no waves, so nobody knows who arrives when: give "waves", each with "time" and "entrants"`);
+  const note = (code: string, message: string): Finding => ({
+    code,
+    severity: 'note',
+    message,
+    where: { race: race.id },
+  });
+  if (race.waves.length === 0)
+    return note(
+      'race-without-waves',
+      `race ${race.id} has no waves, so nobody knows who arrives when: give "waves", each with "time" and "entrants"`,
+    );
   if (race.waves.every((wave) => startersOf(wave, race.show) === 0)) {
-    return note('race-without-starters', `race ${race.id} has no starters: found ${race.waves.length === 1 ? 'a wave' : 'waves'} whose "entrants" times "show" (${race.show}) come to nobody. Give the "entrants" of each wave`);
+    return note(
+      'race-without-starters',
+      `race ${race.id} has no starters: found ${race.waves.length === 1 ? 'a wave' : 'waves'} whose "entrants" times "show" (${race.show}) come to nobody. Give the "entrants" of each wave`,
+    );
   }
   const starters = race.waves.reduce((sum, wave) => sum + startersOf(wave, race.show), 0);
   if (starters > MOST_STARTERS) {
     const message = `race ${race.id}: found ${starters} starters; expected at most ${MOST_STARTERS}. Mend the "entrants" of its waves`;
-    return { code: 'race-too-large', severity: 'error', message, where: { race: race.id }, measured: starters, limit: MOST_STARTERS };
+    return {
+      code: 'race-too-large',
+      severity: 'error',
+      message,
+      where: { race: race.id },
+      measured: starters,
+      limit: MOST_STARTERS,
+    };
   }
   const without = race.waves.findIndex((wave) => (wave.finish ?? race.finish) === undefined);
   if (without >= 0) {
     const told = 'give "finish" as { "median", "spread" }, { "quantiles" }, { "times" } or { "csv", "column" }';
-    return note('race-without-times', `race ${race.id} has no finish times for wave ${without + 1}, so nobody knows who arrives when: ${told}`);
+    return note(
+      'race-without-times',
+      `race ${race.id} has no finish times for wave ${without + 1}, so nobody knows who arrives when: ${told}`,
+    );
   }
-  return race.waves.map((wave) => resultsLack(race, wave.finish ?? race.finish!, results)).find((finding) => finding !== null) ?? null;
+  return (
+    race.waves
+      .map((wave) => resultsLack(race, wave.finish ?? race.finish!, results))
+      .find((finding) => finding !== null) ?? null
+  );
 }
 
 function resultsLack(race: PlanRace, finish: FinishTimes, results: PastResults): Finding | null {

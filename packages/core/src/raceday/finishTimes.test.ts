@@ -4,7 +4,16 @@ import { linearAt, listAt, lognormalAt, normalQuantile, timesByRank } from './fi
 describe('finish times by rank', () => {
   // M. Wichura, "Algorithm AS 241", Appl. Stat. 37 (1988), as in Python's statistics.NormalDist().inv_cdf.
   it('the normal quantile has its tabled values', () => {
-    const table = [[0.5, 0], [0.25, -0.6744897501960817], [0.1, -1.2815515655446008], [0.001, -3.090232306167813], [1e-6, -4.753424308822899], [0.9, 1.2815515655446008], [0.975, 1.9599639845400536], [0.999999, 4.753424308822899]] as const;
+    const table = [
+      [0.5, 0],
+      [0.25, -0.6744897501960817],
+      [0.1, -1.2815515655446008],
+      [0.001, -3.090232306167813],
+      [1e-6, -4.753424308822899],
+      [0.9, 1.2815515655446008],
+      [0.975, 1.9599639845400536],
+      [0.999999, 4.753424308822899],
+    ] as const;
     for (const [p, z] of table) expect(Math.abs(normalQuantile(p) - z)).toBeLessThan(1e-8);
     expect([normalQuantile(0), normalQuantile(1)]).toEqual([-Infinity, Infinity]);
     expect(() => normalQuantile(1.5)).toThrow(/found the probability 1\.5/u);
@@ -21,7 +30,9 @@ describe('finish times by rank', () => {
   });
 
   it('quantiles are linear between', () => {
-    expect([0, 0.1, 0.5, 0.75, 1].map((share) => linearAt([0, 0.5, 1], [100, 200, 400], share))).toEqual([100, 120, 200, 300, 400]);
+    expect([0, 0.1, 0.5, 0.75, 1].map((share) => linearAt([0, 0.5, 1], [100, 200, 400], share))).toEqual([
+      100, 120, 200, 300, 400,
+    ]);
   });
 
   it('log-normal times have their median, their spread and as many below as above', () => {

@@ -37,7 +37,10 @@ export const timesByRank = (count: number, at: (quantile: number) => number): Fl
   Float64Array.from({ length: count }, (_, i) => at((i + 0.5) / count));
 
 /** Log-normal: `spread` is the standard deviation of ln T. */
-export const lognormalAt = (median: number, spread: number) => (quantile: number): number => median * Math.exp(spread * normalQuantile(quantile));
+export const lognormalAt =
+  (median: number, spread: number) =>
+  (quantile: number): number =>
+    median * Math.exp(spread * normalQuantile(quantile));
 
 /** Of a list of times in any order. */
 export function listAt(times: readonly number[]): (quantile: number) => number {

@@ -28,13 +28,18 @@ const COST: Readonly<Record<'run' | 'walk', readonly number[]>> = {
 };
 
 /** Energy cost of running or walking at a grade (rise over run, -0.45 to 0.45), joule per kilogram and metre. */
-export const costOfGrade = (grade: number, way: 'run' | 'walk'): number => COST[way].reduce((sum, coefficient) => sum * grade + coefficient, 0);
+export const costOfGrade = (grade: number, way: 'run' | 'walk'): number =>
+  COST[way].reduce((sum, coefficient) => sum * grade + coefficient, 0);
 
 /**
  * The hills of a course for a division; `null` and a note where it has no elevations, `null` and a warning where a
  * stretch is steeper than the curve reaches, `null` for wheels.
  */
-export function hillsOf(course: Course, division: Division, race: string): { readonly hills: Hills | null; readonly findings: readonly Finding[] } {
+export function hillsOf(
+  course: Course,
+  division: Division,
+  race: string,
+): { readonly hills: Hills | null; readonly findings: readonly Finding[] } {
   if (division === 'wheels') return { hills: null, findings: [] };
   const where = { race, course: course.id };
   if (course.ele === null) {
@@ -50,7 +55,19 @@ export function hillsOf(course: Course, division: Division, race: string): { rea
   if (steep >= 0) {
     const measure = start + (length * steep) / count;
     const message = `found a grade of ${Math.round(grades[steep]! * 100)} % on course ${course.id}, steeper than the 45 % at which pace by gradient was measured: the pace is taken as on level road. Mend the elevations, or leave out "gradient"`;
-    return { hills: null, findings: [{ code: 'gradient-too-steep', severity: 'warning', message, where: { ...where, measure }, measured: grades[steep]!, limit: STEEPEST }] };
+    return {
+      hills: null,
+      findings: [
+        {
+          code: 'gradient-too-steep',
+          severity: 'warning',
+          message,
+          where: { ...where, measure },
+          measured: grades[steep]!,
+          limit: STEEPEST,
+        },
+      ],
+    };
   }
   const level = costOfGrade(0, division);
   return { hills: { shares, cost: grades.map((grade) => costOfGrade(grade, division) / level) }, findings: [] };

@@ -13,7 +13,13 @@ export interface Learnt {
   /** Pieces an arrival, of the divisions that came and the kinds that were counted. */
   readonly take: { readonly [division in Division]?: TakeRates };
   /** For each kind that was counted: pieces used and reckoned, the one over the other, and the stations that counted. */
-  readonly basis: readonly { readonly kind: Served; readonly used: number; readonly reckoned: number; readonly factor: number; readonly stations: readonly string[] }[];
+  readonly basis: readonly {
+    readonly kind: Served;
+    readonly used: number;
+    readonly reckoned: number;
+    readonly factor: number;
+    readonly stations: readonly string[];
+  }[];
 }
 
 /** The part of a station's day that counts heads. */
@@ -23,7 +29,9 @@ export interface DayHeads {
 }
 
 const headsOfDay = (plan: Plan, day: DayHeads): Heads[] =>
-  day.races.flatMap(({ race, arrivals }) => plan.races.filter(({ id }) => id === race).map(({ division }) => ({ division, count: arrivals })));
+  day.races.flatMap(({ race, arrivals }) =>
+    plan.races.filter(({ id }) => id === race).map(({ division }) => ({ division, count: arrivals })),
+  );
 
 const KINDS: readonly Served[] = ['gel', 'sportsDrink', 'water'];
 
@@ -32,7 +40,10 @@ function reckonedAt(plan: Plan, day: DayHeads, kind: Served): number {
   const station = plan.stations.find(({ id }) => id === day.id);
   if (station === undefined) return 0;
   const supplies = suppliesOf(plan, station);
-  const taken = headsOfDay(plan, day).reduce((sum, { division, count }) => sum + count * takeRates(supplies, division)[kind], 0);
+  const taken = headsOfDay(plan, day).reduce(
+    (sum, { division, count }) => sum + count * takeRates(supplies, division)[kind],
+    0,
+  );
   return kind === 'gel' ? taken : taken * (1 + supplies.waste);
 }
 
@@ -70,7 +81,13 @@ export function learnRates(plan: Plan, days: readonly DayHeads[]): Learnt {
     const reckoned = counted.reduce((sum, one) => sum + one.reckoned, 0);
     return [{ kind, used, reckoned, factor: used / reckoned, stations: counted.map(({ station }) => station) }];
   });
-  const came = new Set(days.flatMap((day) => headsOfDay(plan, day).flatMap(({ division, count }) => (count > 0 ? [division] : []))));
-  const ratesOf = (division: Division): TakeRates => Object.fromEntries(basis.map(({ kind, factor }) => [kind, takeRates(plan.supplies, division)[kind] * factor]));
-  return { take: basis.length === 0 ? {} : Object.fromEntries([...came].map((division) => [division, ratesOf(division)])), basis };
+  const came = new Set(
+    days.flatMap((day) => headsOfDay(plan, day).flatMap(({ division, count }) => (count > 0 ? [division] : []))),
+  );
+  const ratesOf = (division: Division): TakeRates =>
+    Object.fromEntries(basis.map(({ kind, factor }) => [kind, takeRates(plan.supplies, division)[kind] * factor]));
+  return {
+    take: basis.length === 0 ? {} : Object.fromEntries([...came].map((division) => [division, ratesOf(division)])),
+    basis,
+  };
 }

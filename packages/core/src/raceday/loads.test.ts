@@ -5,7 +5,16 @@ import { collectLoad, dropLoad, fillVehicle, kgOf, type Load } from './loads.ts'
 import { packOf } from './packs.ts';
 
 const plan = planOf({ stations: [planStation({ supplies: { weights: { table: 12 } } })] });
-const day = { id: 's1', packs: [packOf('waterJug', 37.9, 3.785411784), packOf('cups', 250, 100), packOf('bags', 2, 50), packOf('table', 3), packOf('sign: Water ahead', 1)] };
+const day = {
+  id: 's1',
+  packs: [
+    packOf('waterJug', 37.9, 3.785411784),
+    packOf('cups', 250, 100),
+    packOf('bags', 2, 50),
+    packOf('table', 3),
+    packOf('sign: Water ahead', 1),
+  ],
+};
 
 describe('Loads', () => {
   it('weigh as the station’s supplies say', () => {
@@ -14,27 +23,51 @@ describe('Loads', () => {
 
   it('come back as tables, signs, empty jugs and full bags', () => {
     const { pieces } = collectLoad(plan, day);
-    expect(pieces.map(({ item, count }) => [item, count])).toEqual([['waterJug (empty)', 11], ['trash bags', 2], ['table', 3], ['sign: Water ahead', 1]]);
+    expect(pieces.map(({ item, count }) => [item, count])).toEqual([
+      ['waterJug (empty)', 11],
+      ['trash bags', 2],
+      ['table', 3],
+      ['sign: Water ahead', 1],
+    ]);
     // A gallon weighs 3.785 kg, its jug what is left of 3.9; 300 cups weigh three packs.
     expect(pieces[0]!.each).toBeCloseTo(0.114588, 6);
     expect(pieces[1]!.each).toBe(1.5);
   });
 
   it('end where the first piece does not fit, so that the rest follows in order', () => {
-    const load: Load = { station: 's1', pieces: [{ item: 'table', count: 2, each: 9 }, { item: 'gloves', count: 1, each: 0 }] };
+    const load: Load = {
+      station: 's1',
+      pieces: [
+        { item: 'table', count: 2, each: 9 },
+        { item: 'gloves', count: 1, each: 0 },
+      ],
+    };
     expect(fillVehicle([load], { kg: 10, places: 2 })).toEqual({
       taken: [{ station: 's1', pieces: [{ item: 'table', count: 1, each: 9 }] }],
-      rest: [{ station: 's1', pieces: [{ item: 'table', count: 1, each: 9 }, { item: 'gloves', count: 1, each: 0 }] }],
+      rest: [
+        {
+          station: 's1',
+          pieces: [
+            { item: 'table', count: 1, each: 9 },
+            { item: 'gloves', count: 1, each: 0 },
+          ],
+        },
+      ],
     });
   });
 
   it('fill a vehicle within its kilograms and places, in order, and lose no piece', () => {
-    const piece = fc.record({ item: fc.constantFrom('cups', 'table', 'box'), count: fc.integer({ min: 1, max: 40 }), each: fc.integer({ min: 0, max: 50 }) });
+    const piece = fc.record({
+      item: fc.constantFrom('cups', 'table', 'box'),
+      count: fc.integer({ min: 1, max: 40 }),
+      each: fc.integer({ min: 0, max: 50 }),
+    });
     const queue = fc.array(fc.array(piece, { minLength: 1, maxLength: 4 }), { minLength: 1, maxLength: 8 });
     fc.assert(
       fc.property(queue, fc.integer({ min: 50, max: 3000 }), fc.integer({ min: 1, max: 6 }), (lists, kg, places) => {
         const loads: Load[] = lists.map((pieces, k) => ({ station: `s${k}`, pieces }));
-        const count = (some: readonly Load[]): number => some.reduce((sum, { pieces }) => sum + pieces.reduce((all, one) => all + one.count, 0), 0);
+        const count = (some: readonly Load[]): number =>
+          some.reduce((sum, { pieces }) => sum + pieces.reduce((all, one) => all + one.count, 0), 0);
         let rest: readonly Load[] = loads;
         let carried = 0;
         while (rest.length > 0) {

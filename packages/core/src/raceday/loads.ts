@@ -23,12 +23,19 @@ export interface Load {
 /** A litre of drink, kilograms: water's density, rounded. */
 const KG_PER_LITRE = 1;
 
-const suppliesAt = (plan: Plan, day: Pick<StationDay, 'id'>): Supplies => suppliesOf(plan, plan.stations.find(({ id }) => id === day.id)!);
+const suppliesAt = (plan: Plan, day: Pick<StationDay, 'id'>): Supplies =>
+  suppliesOf(
+    plan,
+    plan.stations.find(({ id }) => id === day.id)!,
+  );
 
 /** The packs of a station's day with their weights; packs that weigh nothing in the plan ride for nothing. */
 export function dropLoad(plan: Plan, day: Pick<StationDay, 'id' | 'packs'>): Load {
   const supplies = suppliesAt(plan, day);
-  return { station: day.id, pieces: day.packs.map(({ item, count }) => ({ item, count, each: packKg(supplies, item) })) };
+  return {
+    station: day.id,
+    pieces: day.packs.map(({ item, count }) => ({ item, count, each: packKg(supplies, item) })),
+  };
 }
 
 const KEPT = /^(table|box|sign: .*)$/u;
@@ -38,14 +45,28 @@ export function collectLoad(plan: Plan, day: Pick<StationDay, 'id' | 'packs'>): 
   const supplies = suppliesAt(plan, day);
   const pieces = day.packs.flatMap(({ item, count, need }): Piece[] => {
     if (KEPT.test(item)) return [{ item, count, each: packKg(supplies, item) }];
-    if (item === 'bags') return [{ item: 'trash bags', count: need, each: (supplies.cupsPerBag / supplies.packs.cups) * packKg(supplies, 'cups') }];
+    if (item === 'bags')
+      return [
+        {
+          item: 'trash bags',
+          count: need,
+          each: (supplies.cupsPerBag / supplies.packs.cups) * packKg(supplies, 'cups'),
+        },
+      ];
     if (item !== 'waterJug' && item !== 'sportsDrinkJug') return [];
-    return [{ item: `${item} (empty)`, count, each: Math.max(0, packKg(supplies, item) - supplies.packs[item] * KG_PER_LITRE) }];
+    return [
+      {
+        item: `${item} (empty)`,
+        count,
+        each: Math.max(0, packKg(supplies, item) - supplies.packs[item] * KG_PER_LITRE),
+      },
+    ];
   });
   return { station: day.id, pieces };
 }
 
-export const kgOf = (pieces: readonly Piece[]): number => pieces.reduce((sum, { count, each }) => sum + count * each, 0);
+export const kgOf = (pieces: readonly Piece[]): number =>
+  pieces.reduce((sum, { count, each }) => sum + count * each, 0);
 
 /** As many pieces, in order, as `kg` holds, and those that stay; the first that does not fit ends it. */
 function cut(pieces: readonly Piece[], kg: number): { readonly on: Piece[]; readonly off: Piece[] } {
@@ -53,7 +74,8 @@ function cut(pieces: readonly Piece[], kg: number): { readonly on: Piece[]; read
   const off: Piece[] = [];
   let left = kg;
   for (const piece of pieces) {
-    const fits = off.length > 0 ? 0 : piece.each === 0 ? piece.count : Math.min(piece.count, Math.floor(left / piece.each + 1e-9));
+    const fits =
+      off.length > 0 ? 0 : piece.each === 0 ? piece.count : Math.min(piece.count, Math.floor(left / piece.each + 1e-9));
     if (fits > 0) on.push({ ...piece, count: fits });
     if (fits < piece.count) off.push({ ...piece, count: piece.count - fits });
     left = Math.max(0, left - fits * piece.each);
@@ -62,7 +84,10 @@ function cut(pieces: readonly Piece[], kg: number): { readonly on: Piece[]; read
 }
 
 /** Loads from the head of the queue until the vehicle is full, and what is left of the queue. */
-export function fillVehicle(queue: readonly Load[], { kg, places }: { readonly kg: number; readonly places: number }): { readonly taken: Load[]; readonly rest: Load[] } {
+export function fillVehicle(
+  queue: readonly Load[],
+  { kg, places }: { readonly kg: number; readonly places: number },
+): { readonly taken: Load[]; readonly rest: Load[] } {
   const taken: Load[] = [];
   const rest = [...queue];
   let left = kg;

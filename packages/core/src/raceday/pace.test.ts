@@ -17,7 +17,9 @@ describe('the time at a measure', () => {
   it('is the integral of the relative pace, to 1e-8 of the finish time', () => {
     for (const slow of [0, 0.06, 0.4, 2]) {
       for (const share of [0.1, 0.25, 0.4, 0.5, 0.74, 0.75, 0.9]) {
-        expect(Math.abs(timeAt(42_195 * share, 42_195, 1, slow) - summed(share, slow) / summed(1, slow))).toBeLessThan(1e-8);
+        expect(Math.abs(timeAt(42_195 * share, 42_195, 1, slow) - summed(share, slow) / summed(1, slow))).toBeLessThan(
+          1e-8,
+        );
       }
     }
   });
@@ -40,7 +42,8 @@ describe('the time at a measure', () => {
   });
 
   it('is never later, on the way, for who slows more and takes as long in all', () => {
-    for (const share of [0.1, 0.3, 0.5, 0.7, 0.9]) expect(timeAt(share, 1, 1, 0.4)).toBeLessThan(timeAt(share, 1, 1, 0.06));
+    for (const share of [0.1, 0.3, 0.5, 0.7, 0.9])
+      expect(timeAt(share, 1, 1, 0.4)).toBeLessThan(timeAt(share, 1, 1, 0.06));
   });
 
   it('refuses a place that is off the course by more than rounding', () => {

@@ -26,7 +26,8 @@ function late(share: number): number {
  * place. Flat where `hills` is `null`. A share outside 0 to 1 by more than rounding throws.
  */
 export function workTo(share: number, hills: Hills | null): Work {
-  if (!(share >= -ROUNDING && share <= 1 + ROUNDING)) throw new RangeError(`found the share ${share} of a course; expected 0 to 1`);
+  if (!(share >= -ROUNDING && share <= 1 + ROUNDING))
+    throw new RangeError(`found the share ${share} of a course; expected 0 to 1`);
   const to = Math.min(Math.max(share, 0), 1);
   if (hills === null) return { even: to, late: late(to) };
   let even = 0;
@@ -41,7 +42,8 @@ export function workTo(share: number, hills: Hills | null): Work {
 }
 
 /** Share of the finish time spent up to a place, 0 to 1, of a runner who slows by `slow`; `total` is the work of the whole course. */
-export const timeShare = (work: Work, total: Work, slow: number): number => (work.even + slow * work.late) / (total.even + slow * total.late);
+export const timeShare = (work: Work, total: Work, slow: number): number =>
+  (work.even + slow * work.late) / (total.even + slow * total.late);
 
 /**
  * Seconds from the start line to `d` metres of a course of `D` metres, for a runner who takes `T` seconds in all and

@@ -13,7 +13,12 @@ const one: PacksCase = {
 };
 
 const counts = (keys: Partial<PacksCase>, station: Parameters<typeof planStation>[0] = {}): Record<string, number> =>
-  Object.fromEntries(packsOf(DEFAULT_SUPPLIES, DEFAULT_PRACTICE, planStation(station), { ...one, ...keys }).map(({ item, count }) => [item, count]));
+  Object.fromEntries(
+    packsOf(DEFAULT_SUPPLIES, DEFAULT_PRACTICE, planStation(station), { ...one, ...keys }).map(({ item, count }) => [
+      item,
+      count,
+    ]),
+  );
 
 describe('Packs', () => {
   it('hold the need, and one less would not', () => {
@@ -32,7 +37,18 @@ describe('Packs', () => {
   it('are everything that a station is sent', () => {
     // 142.9 l and 71.4 l in gallons of 3.785 l; 2,070 cups by the hundred; bags for 300 cups in rolls of 50; trash over 45.72 m by 20 m.
     expect(counts({}, { serves: ['gel', 'sportsDrink', 'water'] })).toEqual({
-      waterJug: 38, sportsDrinkJug: 19, cups: 21, gels: 34, gloves: 2, bags: 1, towels: 5, stackingSheets: 10, table: 6, box: 4, 'sign: Water and gel ahead': 1, instructions: 1,
+      waterJug: 38,
+      sportsDrinkJug: 19,
+      cups: 21,
+      gels: 34,
+      gloves: 2,
+      bags: 1,
+      towels: 5,
+      stackingSheets: 10,
+      table: 6,
+      box: 4,
+      'sign: Water and gel ahead': 1,
+      instructions: 1,
     });
   });
 
@@ -41,7 +57,13 @@ describe('Packs', () => {
   });
 
   it('leave out what nobody needs', () => {
-    const none = counts({ needs: { cups: { water: 10, sportsDrink: 0 }, gels: 0, volume: { water: 1, sportsDrink: 0 } }, tables: { gel: 0, sportsDrink: 0, water: 1 } }, { serves: ['water'] });
+    const none = counts(
+      {
+        needs: { cups: { water: 10, sportsDrink: 0 }, gels: 0, volume: { water: 1, sportsDrink: 0 } },
+        tables: { gel: 0, sportsDrink: 0, water: 1 },
+      },
+      { serves: ['water'] },
+    );
     expect(none).not.toHaveProperty('gels');
     expect(none).not.toHaveProperty('sportsDrinkJug');
   });
@@ -56,6 +78,8 @@ describe('Packs', () => {
   });
 
   it('weigh what the plan says, and nothing where it says nothing', () => {
-    expect(['waterJug', 'sign: Water ahead', 'gloves'].map((item) => packKg(DEFAULT_SUPPLIES, item))).toEqual([3.9, 5, 0]);
+    expect(['waterJug', 'sign: Water ahead', 'gloves'].map((item) => packKg(DEFAULT_SUPPLIES, item))).toEqual([
+      3.9, 5, 0,
+    ]);
   });
 });

@@ -26,13 +26,24 @@ export interface PacksCase {
 }
 
 /** Fewest packs of a size that hold a need: `count` × `pack` ≥ `need`, and one less is not enough. */
-export const packOf = (item: string, need: number, pack: number = 1): Pack => ({ item, need, pack, count: whole(need / pack) });
+export const packOf = (item: string, need: number, pack: number = 1): Pack => ({
+  item,
+  need,
+  pack,
+  count: whole(need / pack),
+});
 
 /** Sheets between the layers of cups on the drink tables. */
-const sheets = (tables: PacksCase['tables'], layers: number): number => (tables.water + tables.sportsDrink) * Math.max(0, layers - 1);
+const sheets = (tables: PacksCase['tables'], layers: number): number =>
+  (tables.water + tables.sportsDrink) * Math.max(0, layers - 1);
 
 /** The packs of one station, only those of which some is needed; litres for jugs, pieces for the rest. */
-export function packsOf(supplies: Supplies, practice: Practice, station: PlanStation, { needs, tables, crew, directions }: PacksCase): Pack[] {
+export function packsOf(
+  supplies: Supplies,
+  practice: Practice,
+  station: PlanStation,
+  { needs, tables, crew, directions }: PacksCase,
+): Pack[] {
   const { packs } = supplies;
   const cups = needs.cups.water + needs.cups.sportsDrink;
   const boxes = station.boxes ?? boxCount(Math.max(0, practice.trashTo - practice.trashFrom), practice.boxEvery);
@@ -53,7 +64,8 @@ export function packsOf(supplies: Supplies, practice: Practice, station: PlanSta
 }
 
 /** Kilograms of one pack of an item; what has no weight in the plan counts as nothing. */
-export const packKg = (supplies: Supplies, item: string): number => supplies.weights[item.startsWith(SIGN) ? 'sign' : item] ?? 0;
+export const packKg = (supplies: Supplies, item: string): number =>
+  supplies.weights[item.startsWith(SIGN) ? 'sign' : item] ?? 0;
 
 /** Packs of several stations, each station's whole; an item whose pack size differs stands once for each size. */
 export function totalPacks(days: readonly Pick<StationDay, 'packs'>[]): Pack[] {

@@ -1,9 +1,21 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { fewestPourers, firstDry, floorShare, massCurve, prePourOf, prePourTold, thousands, type PrePourCase } from './prePour.ts';
+import {
+  fewestPourers,
+  firstDry,
+  floorShare,
+  massCurve,
+  prePourOf,
+  prePourTold,
+  thousands,
+  type PrePourCase,
+} from './prePour.ts';
 
 /** Cups by eighths, so that sums are exact and the last cup counts. */
-const demands = fc.array(fc.nat({ max: 4000 }).map((eighths) => eighths / 8), { minLength: 1, maxLength: 120 });
+const demands = fc.array(
+  fc.nat({ max: 4000 }).map((eighths) => eighths / 8),
+  { minLength: 1, maxLength: 120 },
+);
 
 /** Minute by minute: those who come take their cups, then the pourers pour. True where nobody finds an empty table. */
 function lasts(demand: readonly number[], pour: number, stock: number, from: number): boolean {
@@ -16,7 +28,20 @@ function lasts(demand: readonly number[], pour: number, stock: number, from: num
   });
 }
 
-const usual: PrePourCase = { demand: [100, 200, 100], from: 0, spread: 60, cups: 460, fixed: null, atLeast: 1, cupsPerLayer: 200, layers: 3, floor: [0.75, 0.4], safety: 1.25, pour: 30, rate: 15 };
+const usual: PrePourCase = {
+  demand: [100, 200, 100],
+  from: 0,
+  spread: 60,
+  cups: 460,
+  fixed: null,
+  atLeast: 1,
+  cupsPerLayer: 200,
+  layers: 3,
+  floor: [0.75, 0.4],
+  safety: 1.25,
+  pour: 30,
+  rate: 15,
+};
 
 describe('Mass curve', () => {
   it('is the largest excess of running demand over what is poured, by hand', () => {
@@ -28,14 +53,19 @@ describe('Mass curve', () => {
 
   it('never runs dry in a simulation by minutes, and does with one cup less', () => {
     fc.assert(
-      fc.property(demands, fc.nat({ max: 2000 }).map((eighths) => eighths / 8), fc.nat({ max: 10 }), (demand, pour, from) => {
-        const stock = massCurve(demand, pour, from);
-        expect(lasts(demand, pour, stock, from)).toBe(true);
-        expect(firstDry(demand, pour, stock, Infinity, from)).toBeNull();
-        if (stock === 0) return;
-        expect(lasts(demand, pour, stock - 1, from)).toBe(false);
-        expect(firstDry(demand, pour, stock - 1, Infinity, from)).not.toBeNull();
-      }),
+      fc.property(
+        demands,
+        fc.nat({ max: 2000 }).map((eighths) => eighths / 8),
+        fc.nat({ max: 10 }),
+        (demand, pour, from) => {
+          const stock = massCurve(demand, pour, from);
+          expect(lasts(demand, pour, stock, from)).toBe(true);
+          expect(firstDry(demand, pour, stock, Infinity, from)).toBeNull();
+          if (stock === 0) return;
+          expect(lasts(demand, pour, stock - 1, from)).toBe(false);
+          expect(firstDry(demand, pour, stock - 1, Infinity, from)).not.toBeNull();
+        },
+      ),
       { seed: 43, numRuns: 1000 },
     );
   });
@@ -63,7 +93,9 @@ describe('Mass curve', () => {
 
 describe('Floor', () => {
   it('falls from three quarters at 40 min to two fifths at 90 min', () => {
-    expect([0, 40, 65, 90, 200].map((minutes) => floorShare([0.75, 0.4], minutes * 60))).toEqual([0.75, 0.75, 0.575, 0.4, 0.4]);
+    expect([0, 40, 65, 90, 200].map((minutes) => floorShare([0.75, 0.4], minutes * 60))).toEqual([
+      0.75, 0.75, 0.575, 0.4, 0.4,
+    ]);
   });
 });
 
@@ -71,7 +103,19 @@ describe('Pre-pour', () => {
   it('is the larger of mass curve × safety and floor, and the day’s cups at most', () => {
     // The curve: 300 − 30 = 270, then 400 − 60 = 340; × 1.25 = 425; the floor 0.75 × 460 = 345.
     // The floor alone lasts, 345 ÷ 1.25 = 276, with 300 − p and 400 − 2p at most that: 62 a minute, 5 × 15.
-    expect(prePourOf(usual)).toEqual({ wanted: 425, prePour: { cups: 425, share: 425 / 460, massCurve: 340, floor: 345, room: null, tables: 1, layers: 3, pourers: 5 } });
+    expect(prePourOf(usual)).toEqual({
+      wanted: 425,
+      prePour: {
+        cups: 425,
+        share: 425 / 460,
+        massCurve: 340,
+        floor: 345,
+        room: null,
+        tables: 1,
+        layers: 3,
+        pourers: 5,
+      },
+    });
     expect(prePourOf({ ...usual, pour: 300 }).prePour.cups).toBe(345);
     expect(prePourOf({ ...usual, pour: 0 }).prePour.cups).toBe(460);
   });
@@ -87,16 +131,22 @@ describe('Pre-pour', () => {
 
   it('gets tables enough to hold it, and no layer more than it fills', () => {
     fc.assert(
-      fc.property(demands, fc.nat({ max: 60 }), fc.integer({ min: 1, max: 12 }), fc.nat({ max: 7200 }), (demand, pour, atLeast, spread) => {
-        const cups = Math.ceil(demand.reduce((sum, one) => sum + one, 0) * 1.15);
-        const { prePour } = prePourOf({ ...usual, demand, pour, atLeast, spread, cups });
-        const { tables, layers } = prePour;
-        expect(tables).toBeGreaterThanOrEqual(atLeast);
-        expect(layers).toBeLessThanOrEqual(3);
-        expect(tables * layers * 200).toBeGreaterThanOrEqual(prePour.cups);
-        expect(tables * Math.max(0, layers - 1) * 200 < prePour.cups || prePour.cups === 0).toBe(true);
-        expect(prePour.share).toBeLessThanOrEqual(1);
-      }),
+      fc.property(
+        demands,
+        fc.nat({ max: 60 }),
+        fc.integer({ min: 1, max: 12 }),
+        fc.nat({ max: 7200 }),
+        (demand, pour, atLeast, spread) => {
+          const cups = Math.ceil(demand.reduce((sum, one) => sum + one, 0) * 1.15);
+          const { prePour } = prePourOf({ ...usual, demand, pour, atLeast, spread, cups });
+          const { tables, layers } = prePour;
+          expect(tables).toBeGreaterThanOrEqual(atLeast);
+          expect(layers).toBeLessThanOrEqual(3);
+          expect(tables * layers * 200).toBeGreaterThanOrEqual(prePour.cups);
+          expect(tables * Math.max(0, layers - 1) * 200 < prePour.cups || prePour.cups === 0).toBe(true);
+          expect(prePour.share).toBeLessThanOrEqual(1);
+        },
+      ),
       { seed: 45, numRuns: 300 },
     );
   });

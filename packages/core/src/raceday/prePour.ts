@@ -38,7 +38,13 @@ export function massCurve(demand: readonly number[], pour: number, from: number 
 }
 
 /** The first minute whose demand finds too few cups, and how many are missing then; the tables hold at most `room`. */
-export function firstDry(demand: readonly number[], pour: number, stock: number, room: number, from: number = 0): { readonly minute: number; readonly short: number } | null {
+export function firstDry(
+  demand: readonly number[],
+  pour: number,
+  stock: number,
+  room: number,
+  from: number = 0,
+): { readonly minute: number; readonly short: number } | null {
   let level = stock;
   for (let k = 0; k < demand.length; k++) {
     level -= demand[k]!;
@@ -87,7 +93,8 @@ export interface PrePourCase {
 }
 
 /** Cups of the pre-pour before the tables' room is looked at: the larger of curve × safety and floor, never more than the day's. */
-const wanted = (one: PrePourCase, curve: number, floor: number): number => Math.min(one.cups, Math.max(whole(curve * one.safety), floor));
+const wanted = (one: PrePourCase, curve: number, floor: number): number =>
+  Math.min(one.cups, Math.max(whole(curve * one.safety), floor));
 
 /** The stock of one drink, its tables and layers; capped by the room where the plan fixes the tables. */
 export function prePourOf(one: PrePourCase): { readonly prePour: PrePour; readonly wanted: number } {
@@ -101,7 +108,19 @@ export function prePourOf(one: PrePourCase): { readonly prePour: PrePour; readon
   const layers = tables === 0 ? 0 : Math.ceil(cups / (tables * one.cupsPerLayer));
   // With so many, what the floor or the room puts up is enough, and the curve asks for no more.
   const pourers = fewestPourers(one.demand, one.rate, Math.floor(Math.min(cups, floor) / one.safety + 1e-9), one.from);
-  return { prePour: { cups, share: one.cups === 0 ? 0 : cups / one.cups, massCurve: curve, floor, room, tables, layers, pourers }, wanted: want };
+  return {
+    prePour: {
+      cups,
+      share: one.cups === 0 ? 0 : cups / one.cups,
+      massCurve: curve,
+      floor,
+      room,
+      tables,
+      layers,
+      pourers,
+    },
+    wanted: want,
+  };
 }
 
 /** A number with a comma between thousands. */

@@ -8,11 +8,16 @@ import { valueOf } from '../testing/courses.ts';
 const H = 3600;
 const { plan, courses } = analysisOf(STRAIGHT, [AT_1500]);
 const withRace = (keys: Partial<PlanRace>): Plan => ({ ...plan, races: [runners(4, keys)] });
-const analysed = (keys: Partial<PlanRace>, texts: Readonly<Record<string, string>>): Analysis => valueOf(analyse(withRace(keys), { gpx: new Map(), results: new Map(Object.entries(texts)) }));
-const codesOf = ({ findings }: Analysis): string[] => findings.map(({ code }) => code).filter((code) => code.startsWith('results') || code.startsWith('race'));
+const analysed = (keys: Partial<PlanRace>, texts: Readonly<Record<string, string>>): Analysis =>
+  valueOf(analyse(withRace(keys), { gpx: new Map(), results: new Map(Object.entries(texts)) }));
+const codesOf = ({ findings }: Analysis): string[] =>
+  findings.map(({ code }) => code).filter((code) => code.startsWith('results') || code.startsWith('race'));
 
 const finish = { csv: 'past.csv', column: 'net' } as const;
-const waves = [{ time: 8 * H, entrants: 2, finish }, { time: 9 * H, entrants: 2 }];
+const waves = [
+  { time: 8 * H, entrants: 2, finish },
+  { time: 9 * H, entrants: 2 },
+];
 
 describe('past results', () => {
   it('are read once, however many waves name them, and say what they left out once', () => {
@@ -33,13 +38,20 @@ describe('past results', () => {
 
   it('count by column: another column of the same file is read too', () => {
     const other = [{ ...waves[0]!, finish: { csv: 'past.csv', column: 'gun' } }, waves[1]!];
-    expect(codesOf(analysed({ waves: other, finish }, { 'past.csv': 'net,gun\n0:20:00,\n0:30:00,0:31:00\n' }))).toEqual(['results-left-out']);
+    expect(codesOf(analysed({ waves: other, finish }, { 'past.csv': 'net,gun\n0:20:00,\n0:30:00,0:31:00\n' }))).toEqual(
+      ['results-left-out'],
+    );
   });
 });
 
 describe('waves', () => {
   it('each with finish times of its own need none of the race', () => {
-    const { finish: _, ...race } = runners(4, { waves: [{ time: 8 * H, entrants: 2, finish: { times: [1800] } }, { time: 9 * H, entrants: 2, finish: { times: [2400] } }] });
+    const { finish: _, ...race } = runners(4, {
+      waves: [
+        { time: 8 * H, entrants: 2, finish: { times: [1800] } },
+        { time: 9 * H, entrants: 2, finish: { times: [2400] } },
+      ],
+    });
     const analysis = valueOf(analyse({ ...plan, races: [race] }, { gpx: new Map() }));
     const { first, last } = analysis.day!.stations[0]!.quantiles!;
     // 1.5 of 4 km within the first half: the second wave starts an hour later and is slower.
@@ -47,9 +59,18 @@ describe('waves', () => {
   });
 
   it('of which none has starters make no field, said in the singular and the plural', () => {
-    const said = (keys: Partial<PlanRace>): string => analysed(keys, {}).findings.find(({ code }) => code === 'race-without-starters')!.message;
+    const said = (keys: Partial<PlanRace>): string =>
+      analysed(keys, {}).findings.find(({ code }) => code === 'race-without-starters')!.message;
     expect(said({ waves: [{ time: 8 * H, entrants: 0 }] })).toContain('found a wave whose "entrants"');
-    expect(said({ waves: [{ time: 8 * H, entrants: 0 }, { time: 9 * H, entrants: 3 }], show: 0 })).toContain('found waves whose "entrants" times "show" (0) come to nobody');
+    expect(
+      said({
+        waves: [
+          { time: 8 * H, entrants: 0 },
+          { time: 9 * H, entrants: 3 },
+        ],
+        show: 0,
+      }),
+    ).toContain('found waves whose "entrants" times "show" (0) come to nobody');
   });
 });
 

@@ -84,28 +84,52 @@ export interface DayFound {
  * day.totals.crew; // → 16
  * ```
  */
-export function raceDayOf(plan: Plan, stations: readonly DayStation[], courses: CourseTable, texts: ResultTexts): RaceDay {
+export function raceDayOf(
+  plan: Plan,
+  stations: readonly DayStation[],
+  courses: CourseTable,
+  texts: ResultTexts,
+): RaceDay {
   const fields = fieldsOf(plan, courses, texts);
-  return raceDayFrom(plan, stations, fields, stations.map((station, index) => dayAt(plan, index, station, fields)));
+  return raceDayFrom(
+    plan,
+    stations,
+    fields,
+    stations.map((station, index) => dayAt(plan, index, station, fields)),
+  );
 }
 
 /** The fields of all races that have one, on their courses: of the plan, its races and its clock enter. */
 export function fieldsOf(plan: Plan, courses: CourseTable, texts: ResultTexts): Fields {
   const past = pastResults(plan, texts);
   const made = plan.races.map((race) => fieldOf(race, courseLength(courses.get(race.course)!.course), past.results));
-  const running = racesOnCourses(plan, courses, made.flatMap((field) => (field.ok ? [field.value] : [])));
-  return { races: running.races, findings: [...past.findings, ...made.flatMap(({ findings }) => findings), ...running.findings] };
+  const running = racesOnCourses(
+    plan,
+    courses,
+    made.flatMap((field) => (field.ok ? [field.value] : [])),
+  );
+  return {
+    races: running.races,
+    findings: [...past.findings, ...made.flatMap(({ findings }) => findings), ...running.findings],
+  };
 }
 
 /** The day of the plan's station at `index`: of the plan, that station, practice, supplies and crew enter. */
 export function dayAt(plan: Plan, index: number, station: DayStation, { races }: Fields): DayFound {
   const [arrivals] = arrivalsAt([station], races);
-  const served = station.directions.filter((direction) => direction.passes.some((pass) => station.passes[pass]!.served));
+  const served = station.directions.filter((direction) =>
+    direction.passes.some((pass) => station.passes[pass]!.served),
+  );
   return stationDay(plan, plan.stations[index]!, arrivals!, Math.max(served.length, 1));
 }
 
 /** Race day from the days of its stations: totals, runs and what is to be said of the whole. */
-export function raceDayFrom(plan: Plan, stations: readonly DayStation[], fields: Fields, days: readonly DayFound[]): RaceDay {
+export function raceDayFrom(
+  plan: Plan,
+  stations: readonly DayStation[],
+  fields: Fields,
+  days: readonly DayFound[],
+): RaceDay {
   const each = days.map(({ day }) => day);
   const ran = runsOf(plan, each, stations.flatMap(siteOf));
   return {
@@ -123,11 +147,16 @@ function siteOf({ id, directions }: DayStation): RunSite[] {
 }
 
 /** Every column of past results that a race or a wave names, each read once. */
-function pastResults({ races }: Plan, texts: ResultTexts): { readonly results: ReadonlyMap<string, readonly number[]>; readonly findings: readonly Finding[] } {
+function pastResults(
+  { races }: Plan,
+  texts: ResultTexts,
+): { readonly results: ReadonlyMap<string, readonly number[]>; readonly findings: readonly Finding[] } {
   const results = new Map<string, readonly number[]>();
   const tried = new Set<string>();
   const findings: Finding[] = [];
-  const named = races.flatMap(({ finish, waves }) => [finish, ...waves.map((wave) => wave.finish)]).filter((one): one is Extract<FinishTimes, { csv: string }> => one !== undefined && 'csv' in one);
+  const named = races
+    .flatMap(({ finish, waves }) => [finish, ...waves.map((wave) => wave.finish)])
+    .filter((one): one is Extract<FinishTimes, { csv: string }> => one !== undefined && 'csv' in one);
   for (const { csv, column } of named) {
     const key = resultsKey(csv, column);
     const text = texts.get(csv);

@@ -18,7 +18,16 @@ const said = (text: string, column?: string): string[] => {
 
 describe('a finish time', () => {
   test.each([
-    ['3:59:10', 14_350], ['03:59:10', 14_350], ['59:10', 3550], ['75:30', 4530], ['14350', 14_350], ['14350.5', 14_350.5], ['3:59:10.25', 14_350.25], ['3:59:10,5', 14_350.5], [' 1:00:00 ', 3600], ['26:00:00', 93_600],
+    ['3:59:10', 14_350],
+    ['03:59:10', 14_350],
+    ['59:10', 3550],
+    ['75:30', 4530],
+    ['14350', 14_350],
+    ['14350.5', 14_350.5],
+    ['3:59:10.25', 14_350.25],
+    ['3:59:10,5', 14_350.5],
+    [' 1:00:00 ', 3600],
+    ['26:00:00', 93_600],
   ])('%j is %d s', (text, seconds) => {
     expect(readFinish(text)).toBe(seconds);
   });
@@ -27,7 +36,21 @@ describe('a finish time', () => {
     expect(readFinish(text)).toBeNull();
   });
 
-  test.each([['3:59:60'], ['3:60:00'], ['0'], ['0:00:00'], ['-5'], ['1,234'], ['4h'], ['3:5:9'], ['abc'], ['1:2:3:4'], ['NaN'], ['1e3'], ['Infinity']])('%j cannot be read', (text) => {
+  test.each([
+    ['3:59:60'],
+    ['3:60:00'],
+    ['0'],
+    ['0:00:00'],
+    ['-5'],
+    ['1,234'],
+    ['4h'],
+    ['3:5:9'],
+    ['abc'],
+    ['1:2:3:4'],
+    ['NaN'],
+    ['1e3'],
+    ['Infinity'],
+  ])('%j cannot be read', (text) => {
     expect(readFinish(text)).toBeUndefined();
   });
 });
@@ -37,7 +60,11 @@ describe('past results', () => {
     for (const delimiter of [',', ';', '\t']) {
       for (const end of ['\n', '\r\n', '\r']) {
         for (const mark of ['', '\uFEFF']) {
-          const lines = [['place', 'net', 'name'], ['1', '2:10:00', '"a, b; c"'], ['2', '2:20:00', 'd']].map((line) => line.join(delimiter));
+          const lines = [
+            ['place', 'net', 'name'],
+            ['1', '2:10:00', '"a, b; c"'],
+            ['2', '2:20:00', 'd'],
+          ].map((line) => line.join(delimiter));
           expect(timesOf(mark + lines.join(end) + end)).toEqual([7800, 8400]);
         }
       }
@@ -56,7 +83,11 @@ describe('past results', () => {
 
   it('leave out who has no finish, and a note says how many', () => {
     const result = read('net\n1:00:00\nDNF\nDNS\n""\n2:00:00\n');
-    expect(result).toMatchObject({ ok: true, value: { times: [3600, 7200], leftOut: 3 }, findings: [{ code: 'results-left-out', severity: 'note', where: { file: 'results.csv' } }] });
+    expect(result).toMatchObject({
+      ok: true,
+      value: { times: [3600, 7200], leftOut: 3 },
+      findings: [{ code: 'results-left-out', severity: 'note', where: { file: 'results.csv' } }],
+    });
     expect(result.findings[0]!.message).toContain('3 of 5 rows');
     expect(read('net\n1:00:00\n').findings).toEqual([]);
   });
@@ -85,8 +116,12 @@ describe('past results', () => {
       expect(result.ok).toBe(true);
       return findingLine(result.findings[0]!);
     };
-    expect(left('net\n1:00:00\nDNF\n')).toContain('1 of 2 rows has no finish time in column "net" (DNF, DNS or empty) and is left out');
-    expect(left('net\n1:00:00\nDNF\nDNS\n')).toContain('2 of 3 rows have no finish time in column "net" (DNF, DNS or empty) and are left out');
+    expect(left('net\n1:00:00\nDNF\n')).toContain(
+      '1 of 2 rows has no finish time in column "net" (DNF, DNS or empty) and is left out',
+    );
+    expect(left('net\n1:00:00\nDNF\nDNS\n')).toContain(
+      '2 of 3 rows have no finish time in column "net" (DNF, DNS or empty) and are left out',
+    );
     expect(said('a,b,net\n1,2,1:00:00\n1\n')[0]).toContain('found 1 field where the header has 3');
     expect(said('a,b,net\n1,2,1:00:00\n1,2\n')[0]).toContain('found 2 fields where the header has 3');
   });
@@ -98,7 +133,9 @@ describe('past results', () => {
   });
 
   it('without the column list those there are', () => {
-    expect(said('place;gun;chip\n1;2;3\n')).toEqual(['results.csv:1:1: found no column "net"; the header has "place", "gun", "chip"']);
+    expect(said('place;gun;chip\n1;2;3\n')).toEqual([
+      'results.csv:1:1: found no column "net"; the header has "place", "gun", "chip"',
+    ]);
     expect(said('net,Net\n1,2\n')[0]).toMatch(/^results\.csv:1:5: found 2 columns named "net"/u);
   });
 
@@ -109,15 +146,27 @@ describe('past results', () => {
   });
 
   it.each([
-    ['', 'results.csv: found no line'], ['\uFEFF\n\n', 'results.csv: found no line'], ['net\n', 'no finish time in 0 rows'], ['net\nDNF\n', 'no finish time in 1 row;'],
-    ['name,net\n"a,1:00:00\n', 'results.csv:2:1: found a quote that is never closed'], ['name,net\n"a"b,1:00:00\n', 'results.csv:2:4: found text after a closing quote'],
+    ['', 'results.csv: found no line'],
+    ['\uFEFF\n\n', 'results.csv: found no line'],
+    ['net\n', 'no finish time in 0 rows'],
+    ['net\nDNF\n', 'no finish time in 1 row;'],
+    ['name,net\n"a,1:00:00\n', 'results.csv:2:1: found a quote that is never closed'],
+    ['name,net\n"a"b,1:00:00\n', 'results.csv:2:4: found text after a closing quote'],
   ])('of %j say what is wrong', (text, words) => {
     expect(said(text)[0]).toContain(words);
   });
 
   it('written by RFC 4180 give back every field, and any text an answer', () => {
     const runs = { seed: 20_270_912, numRuns: 300 };
-    const table = fc.integer({ min: 1, max: 4 }).chain((width) => fc.array(fc.array(fc.string({ unit: fc.constantFrom('a', '"', ',', ';', '\n', '\r', '\t', ' ', '\uFEFF') }), { minLength: width, maxLength: width }), { minLength: 1, maxLength: 5 }));
+    const table = fc.integer({ min: 1, max: 4 }).chain((width) =>
+      fc.array(
+        fc.array(fc.string({ unit: fc.constantFrom('a', '"', ',', ';', '\n', '\r', '\t', ' ', '\uFEFF') }), {
+          minLength: width,
+          maxLength: width,
+        }),
+        { minLength: 1, maxLength: 5 },
+      ),
+    );
     fc.assert(
       fc.property(table, (rows) => {
         const lines = [rows[0]!.map((_, k) => `c${k}`), ...rows];
@@ -126,9 +175,15 @@ describe('past results', () => {
       }),
       runs,
     );
-    fc.assert(fc.property(fc.string({ unit: fc.constantFrom('n', 'e', 't', '"', ',', ';', '\n', '\r', '\t', '1', ':', '\uFEFF') }), (text) => {
-      const result = read(text);
-      expect(result.ok ? result.value.times.every((time) => time > 0) : result.findings.length > 0).toBe(true);
-    }), runs);
+    fc.assert(
+      fc.property(
+        fc.string({ unit: fc.constantFrom('n', 'e', 't', '"', ',', ';', '\n', '\r', '\t', '1', ':', '\uFEFF') }),
+        (text) => {
+          const result = read(text);
+          expect(result.ok ? result.value.times.every((time) => time > 0) : result.findings.length > 0).toBe(true);
+        },
+      ),
+      runs,
+    );
   });
 });

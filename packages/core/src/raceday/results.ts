@@ -34,7 +34,8 @@ export function readFinish(text: string): number | null | undefined {
   return positive(Number(hours) * 3600 + Number(minutes ?? alone) * 60 + Number(seconds.replace(',', '.')));
 }
 
-const positive = (seconds: number): number | undefined => (seconds > 0 && Number.isFinite(seconds) ? seconds : undefined);
+const positive = (seconds: number): number | undefined =>
+  seconds > 0 && Number.isFinite(seconds) ? seconds : undefined;
 
 /**
  * The times of one column of a CSV text; the header's name is compared without case and outer blanks. A note says how
@@ -54,56 +55,123 @@ export function readResults(text: string, column: string, file: string): Result<
   const { records, broken } = readDelimited(text);
   if (broken !== null) return bad([brokenFinding(broken, file)]);
   const [header, ...rows] = records;
-  if (header === undefined) return bad([finding('results-empty', 'error', `found no line; expected a header with a column "${column}", and a row for each finisher`, { file })]);
+  if (header === undefined)
+    return bad([
+      finding(
+        'results-empty',
+        'error',
+        `found no line; expected a header with a column "${column}", and a row for each finisher`,
+        { file },
+      ),
+    ]);
   const named = header.flatMap(({ text: name }, k) => (same(name, column) ? [k] : []));
   if (named.length !== 1) return bad([columnFinding(header, named, column, file)]);
   const cells = rows.map((row) => cellOf(row, header.length, named[0]!));
-  const faults = cells.flatMap((cell) => ('message' in cell ? [finding('results-unread', 'error', cell.message, { file, ...cell.place })] : []));
+  const faults = cells.flatMap((cell) =>
+    'message' in cell ? [finding('results-unread', 'error', cell.message, { file, ...cell.place })] : [],
+  );
   if (faults.length > 0) return bad(firstOf(faults, file));
   const times = cells.flatMap((cell) => ('time' in cell && cell.time !== null ? [cell.time] : []));
-  if (times.length === 0) return bad([finding('results-empty', 'error', `column "${column}" has no finish time in ${counted(rows.length)}; expected at least one`, { file })]);
-  return good({ times, leftOut: rows.length - times.length }, leftOutNote(rows.length - times.length, rows.length, column, file));
+  if (times.length === 0)
+    return bad([
+      finding(
+        'results-empty',
+        'error',
+        `column "${column}" has no finish time in ${counted(rows.length)}; expected at least one`,
+        { file },
+      ),
+    ]);
+  return good(
+    { times, leftOut: rows.length - times.length },
+    leftOutNote(rows.length - times.length, rows.length, column, file),
+  );
 }
 
 const same = (a: string, b: string): boolean => a.trim().toLowerCase() === b.trim().toLowerCase();
 const counted = (rows: number): string => `${rows} ${rows === 1 ? 'row' : 'rows'}`;
-const finding = (code: string, severity: Finding['severity'], message: string, where: Finding['where']): Finding => ({ code, severity, message, where });
+const finding = (code: string, severity: Finding['severity'], message: string, where: Finding['where']): Finding => ({
+  code,
+  severity,
+  message,
+  where,
+});
 
-type Read = { readonly time: number | null } | { readonly message: string; readonly place: { readonly line: number; readonly column: number } };
+type Read =
+  | { readonly time: number | null }
+  | { readonly message: string; readonly place: { readonly line: number; readonly column: number } };
 
 function cellOf(row: readonly Cell[], width: number, index: number): Read {
   const { line, column } = row[0]!;
   const extra = row.slice(width).find(({ text }) => text.trim() !== '');
   if (extra !== undefined) {
-    return { message: `found ${row.length} fields where the header has ${width}: put a field that holds a delimiter in quotes`, place: { line: extra.line, column: extra.column } };
+    return {
+      message: `found ${row.length} fields where the header has ${width}: put a field that holds a delimiter in quotes`,
+      place: { line: extra.line, column: extra.column },
+    };
   }
   const cell = row[index];
-  if (cell === undefined) return { message: `found ${row.length} ${row.length === 1 ? 'field' : 'fields'} where the header has ${width}, so that the time is missing; leave it empty between delimiters for who did not finish`, place: { line, column } };
+  if (cell === undefined)
+    return {
+      message: `found ${row.length} ${row.length === 1 ? 'field' : 'fields'} where the header has ${width}, so that the time is missing; leave it empty between delimiters for who did not finish`,
+      place: { line, column },
+    };
   const time = readFinish(cell.text);
-  return time === undefined ? { message: `found ${describeValue(cell.text)}; expected ${ACCEPTED}`, place: { line: cell.line, column: cell.column } } : { time };
+  return time === undefined
+    ? {
+        message: `found ${describeValue(cell.text)}; expected ${ACCEPTED}`,
+        place: { line: cell.line, column: cell.column },
+      }
+    : { time };
 }
 
 function brokenFinding({ what, line, column }: Broken, file: string): Finding {
-  const message = what === 'quote-open' ? 'found a quote that is never closed; expected a closing quote, and quotes inside a field doubled' : 'found text after a closing quote; expected a delimiter or the end of the line, and quotes inside a field doubled';
+  const message =
+    what === 'quote-open'
+      ? 'found a quote that is never closed; expected a closing quote, and quotes inside a field doubled'
+      : 'found text after a closing quote; expected a delimiter or the end of the line, and quotes inside a field doubled';
   return finding('results-unread', 'error', message, { file, line, column });
 }
 
 function columnFinding(header: readonly Cell[], named: readonly number[], column: string, file: string): Finding {
   if (named.length > 1) {
     const second = header[named[1]!]!;
-    return finding('results-column', 'error', `found ${named.length} columns named "${column.trim()}"; expected one: rename the others`, { file, line: second.line, column: second.column });
+    return finding(
+      'results-column',
+      'error',
+      `found ${named.length} columns named "${column.trim()}"; expected one: rename the others`,
+      { file, line: second.line, column: second.column },
+    );
   }
   const known = header.map(({ text }) => `"${text.trim()}"`).join(', ');
-  return finding('results-column', 'error', `found no column "${column.trim()}"; the header has ${known.length > 500 ? `${known.slice(0, 500)}…` : known}`, { file, line: header[0]!.line, column: 1 });
+  return finding(
+    'results-column',
+    'error',
+    `found no column "${column.trim()}"; the header has ${known.length > 500 ? `${known.slice(0, 500)}…` : known}`,
+    { file, line: header[0]!.line, column: 1 },
+  );
 }
 
 function firstOf(faults: readonly Finding[], file: string): readonly Finding[] {
   if (faults.length <= TOLD) return faults;
   const { line, column } = faults[TOLD]!.where;
-  return [...faults.slice(0, TOLD), finding('results-unread', 'error', `and ${faults.length - TOLD} more rows from here on that cannot be read`, { file, line: line!, column: column! })];
+  return [
+    ...faults.slice(0, TOLD),
+    finding('results-unread', 'error', `and ${faults.length - TOLD} more rows from here on that cannot be read`, {
+      file,
+      line: line!,
+      column: column!,
+    }),
+  ];
 }
 
 function leftOutNote(leftOut: number, rows: number, column: string, file: string): readonly Finding[] {
   if (leftOut === 0) return [];
-  return [finding('results-left-out', 'note', `${leftOut} of ${counted(rows)} ${leftOut === 1 ? 'has' : 'have'} no finish time in column "${column}" (DNF, DNS or empty) and ${leftOut === 1 ? 'is' : 'are'} left out`, { file })];
+  return [
+    finding(
+      'results-left-out',
+      'note',
+      `${leftOut} of ${counted(rows)} ${leftOut === 1 ? 'has' : 'have'} no finish time in column "${column}" (DNF, DNS or empty) and ${leftOut === 1 ? 'is' : 'are'} left out`,
+      { file },
+    ),
+  ];
 }

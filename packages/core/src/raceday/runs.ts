@@ -42,7 +42,8 @@ interface Driven {
 const SLACK = 1e-6;
 
 /** The earliest that a stop may begin for the station's own sake: collection waits for its release. */
-const releaseOf = (trip: Trip, station: string): number => (trip.kind === 'collect' ? (trip.days.get(station)?.openUntil ?? 0) : 0);
+const releaseOf = (trip: Trip, station: string): number =>
+  trip.kind === 'collect' ? (trip.days.get(station)?.openUntil ?? 0) : 0;
 
 const said = (seconds: number): string => formatDuration(Math.max(60, Math.ceil(seconds / 60 - SLACK) * 60));
 
@@ -69,7 +70,17 @@ function missFinding(trip: Trip, misses: readonly Miss[]): Finding[] {
   const name = trip.nameOf(site.station);
   if (left) {
     const kg = Math.ceil(misses.reduce((sum, miss) => sum + miss.kg, 0));
-    return [{ code: 'drop-closed', severity: 'error', message: `${name}: ${kg} kg have no run that may stop there: ${vehicle.name} would be on the closed course for ${said(late)} at or before the station. ${MEND}`, where, measured: late, limit: 0, unit: 's' }];
+    return [
+      {
+        code: 'drop-closed',
+        severity: 'error',
+        message: `${name}: ${kg} kg have no run that may stop there: ${vehicle.name} would be on the closed course for ${said(late)} at or before the station. ${MEND}`,
+        where,
+        measured: late,
+        limit: 0,
+        unit: 's',
+      },
+    ];
   }
   const message = `${name}: ${vehicle.name} has unloaded at ${formatMinute(done)} and the crew is due at ${formatMinute(done - late)}: ${said(late)} late. ${MEND}`;
   return [{ code: 'drop-late', severity: 'warning', message, where, measured: done, limit: done - late, unit: 's' }];
@@ -79,7 +90,13 @@ function missFinding(trip: Trip, misses: readonly Miss[]): Finding[] {
 function missFindings(trip: Trip, misses: readonly Miss[]): Finding[] {
   const worstFirst = [...misses].sort((a, b) => b.late - a.late);
   return [...new Set(misses.map(({ site }) => site))].flatMap((site) =>
-    [true, false].flatMap((left) => missFinding(trip, worstFirst.filter((miss) => miss.site === site && miss.left === left))));
+    [true, false].flatMap((left) =>
+      missFinding(
+        trip,
+        worstFirst.filter((miss) => miss.site === site && miss.left === left),
+      ),
+    ),
+  );
 }
 
 /** One vehicle with its loads, from the start of the course on. */
@@ -90,7 +107,13 @@ function driveRun(trip: Trip, vehicle: PlanVehicle, loads: readonly Load[], from
   let [at, ready] = [0, from];
   for (const { station, pieces } of loads) {
     const site = trip.sites.get(station)!;
-    const way = move(trip.limits, at, site.measure, Math.max(ready, releaseOf(trip, station) - Math.abs(site.measure - at) / speed), speed);
+    const way = move(
+      trip.limits,
+      at,
+      site.measure,
+      Math.max(ready, releaseOf(trip, station) - Math.abs(site.measure - at) / speed),
+      speed,
+    );
     const done = way.arrive + vehicle.stop;
     const late = Math.max(way.late, done - (timeAt(trip.limits.closes, site.measure) ?? Infinity));
     if (late > SLACK) {
@@ -101,27 +124,58 @@ function driveRun(trip: Trip, vehicle: PlanVehicle, loads: readonly Load[], from
     if (done > due + SLACK) misses.push({ vehicle, site, kg: kgOf(pieces), late: done - due, done, left: false });
     const before = stops.at(-1);
     if (before !== undefined) stops[stops.length - 1] = { ...before, leave: way.leave };
-    stops.push({ station, arrive: way.arrive, leave: done, measure: site.measure, side: site.side, load: pieces.map(({ item, count, each }) => ({ item, count, kg: count * each })) });
+    stops.push({
+      station,
+      arrive: way.arrive,
+      leave: done,
+      measure: site.measure,
+      side: site.side,
+      load: pieces.map(({ item, count, each }) => ({ item, count, kg: count * each })),
+    });
     [at, ready] = [site.measure, done];
   }
-  const run = { vehicle: vehicle.id, kind: trip.kind, stops, kg: stops.reduce((sum, { load }) => sum + load.reduce((kg, one) => kg + one.kg, 0), 0) };
+  const run = {
+    vehicle: vehicle.id,
+    kind: trip.kind,
+    stops,
+    kg: stops.reduce((sum, { load }) => sum + load.reduce((kg, one) => kg + one.kg, 0), 0),
+  };
   return { run, free: stops.length === 0 ? from : ready + at / speed + vehicle.stop, misses };
 }
 
 /** Pieces that no vehicle can carry are taken off, each with a finding. */
-function carried(plan: Plan, trip: Trip, loads: readonly Load[]): { readonly queue: Load[]; readonly findings: Finding[] } {
+function carried(
+  plan: Plan,
+  trip: Trip,
+  loads: readonly Load[],
+): { readonly queue: Load[]; readonly findings: Finding[] } {
   const most = Math.max(...usable(plan).map(({ kg }) => kg));
   const findings = loads.flatMap(({ station, pieces }) =>
-    pieces.filter(({ each }) => each > most).map(({ item, each }): Finding => ({
-      code: 'load-too-heavy', severity: 'error', message: `${trip.nameOf(station)}: one ${item} weighs ${each} kg and the strongest vehicle carries ${most} kg, ${each - most} kg short. It is on no run: mend its weight or the vehicle.`,
-      where: { station, item }, measured: each, limit: most, unit: 'kg',
-    })));
-  const queue = loads.map(({ station, pieces }) => ({ station, pieces: pieces.filter(({ each, count }) => each <= most && count > 0) })).filter(({ pieces }) => pieces.length > 0);
+    pieces
+      .filter(({ each }) => each > most)
+      .map(({ item, each }): Finding => ({
+        code: 'load-too-heavy',
+        severity: 'error',
+        message: `${trip.nameOf(station)}: one ${item} weighs ${each} kg and the strongest vehicle carries ${most} kg, ${each - most} kg short. It is on no run: mend its weight or the vehicle.`,
+        where: { station, item },
+        measured: each,
+        limit: most,
+        unit: 'kg',
+      })),
+  );
+  const queue = loads
+    .map(({ station, pieces }) => ({ station, pieces: pieces.filter(({ each, count }) => each <= most && count > 0) }))
+    .filter(({ pieces }) => pieces.length > 0);
   return { queue, findings };
 }
 
 /** All runs of one kind on one course; `free` is moved on as the vehicles drive. */
-function runsOn(plan: Plan, trip: Trip, loads: readonly Load[], free: Map<string, number>): { readonly runs: Run[]; readonly findings: Finding[] } {
+function runsOn(
+  plan: Plan,
+  trip: Trip,
+  loads: readonly Load[],
+  free: Map<string, number>,
+): { readonly runs: Run[]; readonly findings: Finding[] } {
   const { queue, findings } = carried(plan, trip, loads);
   const runs: Run[] = [];
   const misses: Miss[] = [];
@@ -140,11 +194,14 @@ function runsOn(plan: Plan, trip: Trip, loads: readonly Load[], free: Map<string
   return { runs, findings: [...findings, ...missFindings(trip, misses)] };
 }
 
-const sitesOn = (sites: readonly RunSite[], course: string): RunSite[] => sites.filter((site) => site.course === course).sort((a, b) => a.measure - b.measure);
+const sitesOn = (sites: readonly RunSite[], course: string): RunSite[] =>
+  sites.filter((site) => site.course === course).sort((a, b) => a.measure - b.measure);
 
 /** What the clock does not say of a course on which vehicles drive. */
 function clockFindings(plan: Plan, course: string): Finding[] {
-  const missing = (['accessOpens', 'closes', 'reopens'] as const).filter((key) => timelineOf(plan.clock, course, key).times.length === 0);
+  const missing = (['accessOpens', 'closes', 'reopens'] as const).filter(
+    (key) => timelineOf(plan.clock, course, key).times.length === 0,
+  );
   if (missing.length === 0) return [];
   const message = `The plan's clock gives no ${missing.join(', ')} for the course ${course}; runs are planned as if it set no limit. Add entries with these times as the road authority grants them.`;
   return [{ code: 'clock-missing', severity: 'note', message, where: { path: '/clock', course } }];
@@ -157,18 +214,34 @@ function unplanned(plan: Plan, days: readonly StationDay[], sites: readonly RunS
   const laden = days.filter(({ packs }) => packs.length > 0);
   if (laden.length > 0 && usable(plan).length === 0) {
     const kg = laden.reduce((sum, day) => sum + kgOf(dropLoad(plan, day).pieces), 0);
-    return [{ code: 'vehicles-missing', severity: 'note', message: `The plan has no vehicle with places, and ${laden.length} stations take ${Math.ceil(kg)} kg; no runs are planned. Add vehicles with kg, places, kmh, stop and from.`, where: { path: '/vehicles' } }];
+    return [
+      {
+        code: 'vehicles-missing',
+        severity: 'note',
+        message: `The plan has no vehicle with places, and ${laden.length} stations take ${Math.ceil(kg)} kg; no runs are planned. Add vehicles with kg, places, kmh, stop and from.`,
+        where: { path: '/vehicles' },
+      },
+    ];
   }
-  return laden.filter(({ id }) => !sites.some(({ station }) => station === id)).map(({ id }): Finding => ({
-    code: 'drop-nowhere', severity: 'error', message: `${id}: no course passes the station, so nothing is dropped there. Mend its place first.`, where: { station: id },
-  }));
+  return laden
+    .filter(({ id }) => !sites.some(({ station }) => station === id))
+    .map(({ id }): Finding => ({
+      code: 'drop-nowhere',
+      severity: 'error',
+      message: `${id}: no course passes the station, so nothing is dropped there. Mend its place first.`,
+      where: { station: id },
+    }));
 }
 
 /**
  * Drop and collection runs of a race day, in the order of the plan's courses and of measures; and what is short, by how
  * much. Only the clock of a station's own course is looked at. `sites`: where each station's lead direction passes it.
  */
-export function runsOf(plan: Plan, days: readonly StationDay[], sites: readonly RunSite[]): { readonly runs: readonly Run[]; readonly findings: readonly Finding[] } {
+export function runsOf(
+  plan: Plan,
+  days: readonly StationDay[],
+  sites: readonly RunSite[],
+): { readonly runs: readonly Run[]; readonly findings: readonly Finding[] } {
   const findings = unplanned(plan, days, sites);
   if (usable(plan).length === 0) return { runs: [], findings };
   const dayOf = new Map(days.map((day) => [day.id, day]));
@@ -178,13 +251,23 @@ export function runsOf(plan: Plan, days: readonly StationDay[], sites: readonly 
   const runs: Run[] = [];
   for (const kind of ['drop', 'collect'] as const) {
     for (const { id: course } of plan.courses) {
-      const along = sitesOn(sites, course).flatMap(({ station }) => (dayOf.get(station)?.packs.length ? [dayOf.get(station)!] : []));
+      const along = sitesOn(sites, course).flatMap(({ station }) =>
+        dayOf.get(station)?.packs.length ? [dayOf.get(station)!] : [],
+      );
       if (along.length === 0) continue;
       if (kind === 'drop') findings.push(...clockFindings(plan, course));
       const after = timelineOf(plan.clock, course, 'reopens');
-      const limits: Limits = kind === 'drop' ? { opens: timelineOf(plan.clock, course, 'accessOpens'), closes: timelineOf(plan.clock, course, 'closes') } : { opens: after.times.length > 0 ? after : timelineOf(plan.clock, course, 'sweep'), closes: NO_LIMIT };
+      const limits: Limits =
+        kind === 'drop'
+          ? { opens: timelineOf(plan.clock, course, 'accessOpens'), closes: timelineOf(plan.clock, course, 'closes') }
+          : { opens: after.times.length > 0 ? after : timelineOf(plan.clock, course, 'sweep'), closes: NO_LIMIT };
       const trip: Trip = { kind, course, limits, sites: siteOf, days: dayOf, nameOf: (station) => names.get(station)! };
-      const made = runsOn(plan, trip, along.map((day) => (kind === 'drop' ? dropLoad(plan, day) : collectLoad(plan, day))), free);
+      const made = runsOn(
+        plan,
+        trip,
+        along.map((day) => (kind === 'drop' ? dropLoad(plan, day) : collectLoad(plan, day))),
+        free,
+      );
       runs.push(...made.runs);
       findings.push(...made.findings);
     }

@@ -15,7 +15,8 @@ const comes = (times: readonly number[], sweep: number | null = null, division: 
 });
 
 /** So many, evenly over a span from nine o'clock. */
-const even = (count: number, span: number, from: number = NINE): number[] => Array.from({ length: count }, (_, k) => from + (span * k) / Math.max(1, count - 1));
+const even = (count: number, span: number, from: number = NINE): number[] =>
+  Array.from({ length: count }, (_, k) => from + (span * k) / Math.max(1, count - 1));
 
 const dayOf = (station: Partial<PlanStation>, arrivals: StationArrivals): ReturnType<typeof stationDay> => {
   const one = planStation(station);
@@ -25,7 +26,10 @@ const dayOf = (station: Partial<PlanStation>, arrivals: StationArrivals): Return
 
 describe('A station’s day', () => {
   it('follows from who comes, by hand', () => {
-    const { day, findings } = dayOf({ serves: ['gel', 'sportsDrink', 'water'] }, comes(even(1201, 3600), NINE + 2 * 3600));
+    const { day, findings } = dayOf(
+      { serves: ['gel', 'sportsDrink', 'water'] },
+      comes(even(1201, 3600), NINE + 2 * 3600),
+    );
     expect(findings).toEqual([]);
     expect(day).toMatchObject({ id: 's1', arrivals: 1201, openFrom: NINE - 1800, openUntil: NINE + 7200, gels: 961 });
     // 1201 × 1.2 × 1.15 and 1201 × 0.6 × 1.15.
@@ -55,7 +59,11 @@ describe('A station’s day', () => {
   it('gets tables for what is staged and for those who hand out, unless the plan says', () => {
     // Six who hand out by 1.5 m are 9 m: two thirds of it for water are 3.3 tables of 6 ft, a third 1.6.
     expect(dayOf({}, comes(even(1201, 3600))).day.tables).toEqual({ gel: 0, sportsDrink: 2, water: 4 });
-    expect(dayOf({ crew: { handSpacing: 0 } }, comes(even(1201, 3600))).day.tables).toEqual({ gel: 0, sportsDrink: 1, water: 2 });
+    expect(dayOf({ crew: { handSpacing: 0 } }, comes(even(1201, 3600))).day.tables).toEqual({
+      gel: 0,
+      sportsDrink: 1,
+      water: 2,
+    });
     expect(dayOf({ tables: { water: 7 } }, comes(even(1201, 3600))).day.tables.water).toBe(7);
   });
 
@@ -70,7 +78,10 @@ describe('A station’s day', () => {
   it('names the pourers who would do with the plan’s tables, where it is the rush that asks for more', () => {
     // 1001 within ten minutes take 1202 cups; the curve asks for over 1000, the floor for two fifths of 1382.
     const rush = (pourers: number): ReturnType<typeof stationDay> =>
-      dayOf({ tables: { water: 1 }, supplies: { prePourFloor: [0.4, 0.4] }, crew: { pourers }, serves: ['water'] }, comes(even(1001, 600)));
+      dayOf(
+        { tables: { water: 1 }, supplies: { prePourFloor: [0.4, 0.4] }, crew: { pourers }, serves: ['water'] },
+        comes(even(1001, 600)),
+      );
     const [finding] = rush(2).findings;
     const told = /short\. Put up 1 more, or have (\d+) pour water\.$/u.exec(finding!.message);
     expect(rush(Number(told![1])).findings).toEqual([]);
@@ -79,13 +90,21 @@ describe('A station’s day', () => {
 
   it('says when cups run out later in the day though the first hour is poured', () => {
     const late = [...even(60, 3600), ...even(900, 120, NINE + 4 * 3600)];
-    const { findings } = dayOf({ tables: { water: 1 }, supplies: { prePourFloor: [0, 0] }, crew: { pourers: 8 }, serves: ['water'] }, comes(late));
+    const { findings } = dayOf(
+      { tables: { water: 1 }, supplies: { prePourFloor: [0, 0] }, crew: { pourers: 8 }, serves: ['water'] },
+      comes(late),
+    );
     expect(findings).toMatchObject([{ code: 'cups-run-out', where: { station: 's1', item: 'water' } }]);
     expect(findings[0]!.message).toContain('run out at 13:01');
   });
 
   it('is ready before wheels, who take cups but start no pre-pour', () => {
-    const wheels = { race: 'w', division: 'wheels' as const, times: Float64Array.from(even(20, 600, NINE - 3600)), out: 0 };
+    const wheels = {
+      race: 'w',
+      division: 'wheels' as const,
+      times: Float64Array.from(even(20, 600, NINE - 3600)),
+      out: 0,
+    };
     const { races } = comes(even(1201, 3600));
     const { day } = dayOf({ serves: ['water'] }, { station: 's1', races: [...races, wheels], sweep: null });
     expect(day.openFrom).toBe(NINE - 3600 - 1800);
@@ -105,24 +124,44 @@ describe('A station’s day', () => {
 
   it('needs nothing where nobody comes, and says so', () => {
     const { day, findings } = dayOf({}, comes([]));
-    expect(day).toMatchObject({ arrivals: 0, races: [], quantiles: null, peak: null, crewAt: null, openFrom: null, openUntil: null, packs: [], crew: { total: 0 } });
+    expect(day).toMatchObject({
+      arrivals: 0,
+      races: [],
+      quantiles: null,
+      peak: null,
+      crewAt: null,
+      openFrom: null,
+      openUntil: null,
+      packs: [],
+      crew: { total: 0 },
+    });
     expect(findings.map(({ code }) => code)).toEqual(['station-no-arrivals']);
   });
 
   it('never has a negative or unfinished number, nor more poured than bought', () => {
     const times = fc.array(fc.integer({ min: 7 * 3600, max: 14 * 3600 }), { minLength: 1, maxLength: 200 });
     fc.assert(
-      fc.property(times, fc.constantFrom<Division>('run', 'walk', 'wheels'), fc.option(fc.nat({ max: 5 })), fc.nat({ max: 4 }), (list, division, water, pourers) => {
-        const { day } = dayOf({ tables: water === null ? {} : { water }, crew: { pourers } }, comes(list, null, division));
-        const numbers: number[] = [];
-        JSON.stringify(day, (_, value: unknown) => {
-          if (typeof value === 'number') numbers.push(value);
-          return value;
-        });
-        for (const one of numbers) expect(Number.isFinite(one) && one >= 0).toBe(true);
-        for (const drink of ['water', 'sportsDrink'] as const) expect(day.prePour[drink]?.cups ?? 0).toBeLessThanOrEqual(day.cups[drink]);
-        expect(day.crewAt!).toBeLessThanOrEqual(day.openFrom!);
-      }),
+      fc.property(
+        times,
+        fc.constantFrom<Division>('run', 'walk', 'wheels'),
+        fc.option(fc.nat({ max: 5 })),
+        fc.nat({ max: 4 }),
+        (list, division, water, pourers) => {
+          const { day } = dayOf(
+            { tables: water === null ? {} : { water }, crew: { pourers } },
+            comes(list, null, division),
+          );
+          const numbers: number[] = [];
+          JSON.stringify(day, (_, value: unknown) => {
+            if (typeof value === 'number') numbers.push(value);
+            return value;
+          });
+          for (const one of numbers) expect(Number.isFinite(one) && one >= 0).toBe(true);
+          for (const drink of ['water', 'sportsDrink'] as const)
+            expect(day.prePour[drink]?.cups ?? 0).toBeLessThanOrEqual(day.cups[drink]);
+          expect(day.crewAt!).toBeLessThanOrEqual(day.openFrom!);
+        },
+      ),
       { seed: 47, numRuns: 200 },
     );
   });

@@ -34,10 +34,20 @@ const cupsEach = ({ station, supplies }: Pick<Site, 'station' | 'supplies'>, { d
 function siteOf(plan: Plan, station: PlanStation, races: readonly RaceArrivals[]): Site {
   const [supplies, rules] = [suppliesOf(plan, station), crewOf(plan, station)];
   const cupsPeak = busiest(races, 60, (race) => cupsEach({ station, supplies }, race))?.sum ?? 0;
-  return { station, supplies, practice: practiceOf(plan, station), rules, races, needs: needsOf(supplies, station.serves, headsOf(races)), cupsPeak, hands: handsFor(cupsPeak, rules.handRate) };
+  return {
+    station,
+    supplies,
+    practice: practiceOf(plan, station),
+    rules,
+    races,
+    needs: needsOf(supplies, station.serves, headsOf(races)),
+    cupsPeak,
+    hands: handsFor(cupsPeak, rules.handRate),
+  };
 }
 
-const shareOf = ({ needs }: Site, drink: Drink): number => needs.cups[drink] / Math.max(1, needs.cups.water + needs.cups.sportsDrink);
+const shareOf = ({ needs }: Site, drink: Drink): number =>
+  needs.cups[drink] / Math.max(1, needs.cups.water + needs.cups.sportsDrink);
 
 /**
  * The case of one drink. Pourers and frontage are shared between drinks by their cups; wheels take cups, but the
@@ -74,14 +84,31 @@ function orPour(one: PrePourCase, { floor, room, pourers }: PrePour, drink: Drin
 }
 
 /** Where the tables hold less than should stand poured, or the cups run out whatever stands. */
-function stockFindings({ station }: Site, drink: Drink, one: PrePourCase, prePour: PrePour, wanted: number, first: number): Finding[] {
+function stockFindings(
+  { station }: Site,
+  drink: Drink,
+  one: PrePourCase,
+  prePour: PrePour,
+  wanted: number,
+  first: number,
+): Finding[] {
   const where = { station: station.id, item: drink };
   const cups = `cups of ${WORD[drink]}`;
   const perTable = one.cupsPerLayer * one.layers;
   if (prePour.cups < wanted) {
     const more = Math.ceil(wanted / perTable) - prePour.tables;
     const message = `${station.name}: the ${prePour.tables} tables hold ${thousands(prePour.cups)} ${cups}, and ${thousands(wanted)} should stand poured before the first runner: ${thousands(wanted - prePour.cups)} short. Put up ${more} more${orPour(one, prePour, drink)}.`;
-    return [{ code: 'pre-pour-room', severity: 'warning', message, where, measured: prePour.cups, limit: wanted, unit: 'cups' }];
+    return [
+      {
+        code: 'pre-pour-room',
+        severity: 'warning',
+        message,
+        where,
+        measured: prePour.cups,
+        limit: wanted,
+        unit: 'cups',
+      },
+    ];
   }
   const dry = firstDry(one.demand, one.pour, prePour.cups, prePour.tables * perTable, one.from);
   if (dry === null) return [];
@@ -126,24 +153,58 @@ function timesOf(site: Site, stock: Stock, first: number, last: number, sweep: n
   const cups = DRINKS.reduce((sum, drink) => sum + (stock.prePour[drink]?.cups ?? 0), 0);
   const hands = Math.max(1, site.hands + rules.pourers);
   const openFrom = first - rules.ready;
-  return { openFrom, crewAt: openFrom - rules.setUp - Math.ceil((cups / (hands * rules.pourRate)) * 60), openUntil: Math.max(last, sweep ?? last) };
+  return {
+    openFrom,
+    crewAt: openFrom - rules.setUp - Math.ceil((cups / (hands * rules.pourRate)) * 60),
+    openUntil: Math.max(last, sweep ?? last),
+  };
 }
 
 function crewAt(site: Site, { crewAt: from, openUntil }: Times): DayCrew {
-  const sum = (span: number, weightOf: (race: RaceArrivals) => number): number => busiest(site.races, span, weightOf)!.sum;
+  const sum = (span: number, weightOf: (race: RaceArrivals) => number): number =>
+    busiest(site.races, span, weightOf)!.sum;
   const gels = site.station.serves.includes('gel');
   return dayCrew(site.rules, {
     cupsPeak: site.cupsPeak,
-    gelsPeak: gels ? sum(60, ({ division }) => Math.min(takeRates(site.supplies, division).gel, gelsOrdered(site.supplies, division))) : 0,
+    gelsPeak: gels
+      ? sum(60, ({ division }) =>
+          Math.min(takeRates(site.supplies, division).gel, gelsOrdered(site.supplies, division)),
+        )
+      : 0,
     cupsHour: sum(3600, (race) => cupsEach(site, race)),
     duration: openUntil - from,
   });
 }
 
-function closed({ station, races }: Site, none: Pick<StationDay, 'id' | 'arrivals' | 'races' | 'perMinute' | 'cups' | 'gels' | 'volume'>, tables: Tables): { day: StationDay; findings: Finding[] } {
+function closed(
+  { station, races }: Site,
+  none: Pick<StationDay, 'id' | 'arrivals' | 'races' | 'perMinute' | 'cups' | 'gels' | 'volume'>,
+  tables: Tables,
+): { day: StationDay; findings: Finding[] } {
   const named = races.length === 0 ? 'no race that it serves passes' : 'nobody of the races that it serves arrives';
-  const day: StationDay = { ...none, quantiles: null, peak: null, crewAt: null, openFrom: null, openUntil: null, prePour: {}, tables, packs: [], crew: NO_CREW };
-  return { day, findings: [{ code: 'station-no-arrivals', severity: 'note', message: `${station.name}: ${named}, so no cups, crew or load are reckoned for it. Give the races waves with entrants, or change what the station serves.`, where: { station: station.id } }] };
+  const day: StationDay = {
+    ...none,
+    quantiles: null,
+    peak: null,
+    crewAt: null,
+    openFrom: null,
+    openUntil: null,
+    prePour: {},
+    tables,
+    packs: [],
+    crew: NO_CREW,
+  };
+  return {
+    day,
+    findings: [
+      {
+        code: 'station-no-arrivals',
+        severity: 'note',
+        message: `${station.name}: ${named}, so no cups, crew or load are reckoned for it. Give the races waves with entrants, or change what the station serves.`,
+        where: { station: station.id },
+      },
+    ],
+  };
 }
 
 /**
@@ -170,7 +231,12 @@ function closed({ station, races }: Site, none: Pick<StationDay, 'id' | 'arrival
  * day.crew.total; // → 14
  * ```
  */
-export function stationDay(plan: Plan, station: PlanStation, arrivals: StationArrivals, directions: number = 1): { readonly day: StationDay; readonly findings: readonly Finding[] } {
+export function stationDay(
+  plan: Plan,
+  station: PlanStation,
+  arrivals: StationArrivals,
+  directions: number = 1,
+): { readonly day: StationDay; readonly findings: readonly Finding[] } {
   const { races } = arrivals;
   const heads = headsOf(races);
   const site = siteOf(plan, station, races);
@@ -194,8 +260,19 @@ export function stationDay(plan: Plan, station: PlanStation, arrivals: StationAr
   const times = timesOf(site, stock, quantiles.first, quantiles.last, arrivals.sweep);
   const crew = crewAt(site, times);
   const day: StationDay = {
-    ...head, quantiles, peak: { count: peak.sum, at: peak.at }, ...times, prePour: stock.prePour, tables: stock.tables, crew,
-    packs: packsOf(site.supplies, site.practice, station, { needs: site.needs, tables: stock.tables, crew, directions }),
+    ...head,
+    quantiles,
+    peak: { count: peak.sum, at: peak.at },
+    ...times,
+    prePour: stock.prePour,
+    tables: stock.tables,
+    crew,
+    packs: packsOf(site.supplies, site.practice, station, {
+      needs: site.needs,
+      tables: stock.tables,
+      crew,
+      directions,
+    }),
   };
   return { day, findings: [...stock.findings, ...gelFindings(plan, station, heads)] };
 }

@@ -24,9 +24,18 @@ type Knot = readonly [measure: number, time: number];
  * The sweep of a field on a course whose calibrated measure runs from `start` to `finish`. `null` where the plan says
  * nothing of one, and, with a warning, where its times do not rise or it leaves before the last wave.
  */
-export function sweepOf(field: Field, course: string, [start, finish]: readonly [number, number], clock: readonly PlanClock[]): { readonly sweep: Sweep | null; readonly findings: readonly Finding[] } {
+export function sweepOf(
+  field: Field,
+  course: string,
+  [start, finish]: readonly [number, number],
+  clock: readonly PlanClock[],
+): { readonly sweep: Sweep | null; readonly findings: readonly Finding[] } {
   const { cutoff, id } = field.race;
-  const given = clock.flatMap(({ course: of, measure, sweep }): Knot[] => (of === course && sweep !== undefined ? [[measure, sweep]] : [])).sort((a, b) => a[0] - b[0]);
+  const given = clock
+    .flatMap(({ course: of, measure, sweep }): Knot[] =>
+      of === course && sweep !== undefined ? [[measure, sweep]] : [],
+    )
+    .sort((a, b) => a[0] - b[0]);
   if (given.length === 0 && cutoff === undefined) return { sweep: null, findings: [] };
   const knots: Knot[] = [
     ...((given[0]?.[0] ?? Infinity) > start ? [[start, field.start.reduce((a, b) => Math.max(a, b), 0)] as const] : []),
@@ -36,7 +45,10 @@ export function sweepOf(field: Field, course: string, [start, finish]: readonly 
   const fault = faultOf(knots, field, start);
   if (fault !== null) {
     const message = `race ${id}: ${fault}, so no sweep is reckoned with and nobody is taken to be out. Mend "cutoff" of the race or "sweep" of the clock`;
-    return { sweep: null, findings: [{ code: 'sweep-impossible', severity: 'warning', message, where: { race: id, course } }] };
+    return {
+      sweep: null,
+      findings: [{ code: 'sweep-impossible', severity: 'warning', message, where: { race: id, course } }],
+    };
   }
   return { sweep: { measures: knots.map(([measure]) => measure), times: knots.map(([, time]) => time) }, findings: [] };
 }
@@ -44,7 +56,8 @@ export function sweepOf(field: Field, course: string, [start, finish]: readonly 
 function faultOf(knots: readonly Knot[], field: Field, start: number): string | null {
   const gun = field.race.waves.reduce((last, wave) => Math.max(last, wave.time), 0);
   const [measure, leaves] = knots[0]!;
-  if (measure <= start && leaves < gun) return `found a sweep that leaves at ${formatClock(leaves)}, before the last wave at ${formatClock(gun)}`;
+  if (measure <= start && leaves < gun)
+    return `found a sweep that leaves at ${formatClock(leaves)}, before the last wave at ${formatClock(gun)}`;
   const back = knots.findIndex((knot, k) => k > 0 && (knot[1] <= knots[k - 1]![1] || knot[0] <= knots[k - 1]![0]));
   if (back < 0) return null;
   const [from, to] = [knots[back - 1]!, knots[back]!];

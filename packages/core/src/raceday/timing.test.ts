@@ -3,15 +3,24 @@ import { describe, expect, it } from 'vitest';
 import type { RaceArrivals } from './day.ts';
 import { busiest, mergedTimes, perMinuteOf, quantile, quantilesOf } from './timing.ts';
 
-const race = (id: string, times: readonly number[]): RaceArrivals => ({ race: id, division: 'run', times: Float64Array.from(times).sort(), out: 0 });
+const race = (id: string, times: readonly number[]): RaceArrivals => ({
+  race: id,
+  division: 'run',
+  times: Float64Array.from(times).sort(),
+  out: 0,
+});
 
-const someRaces = fc.array(fc.array(fc.integer({ min: 28_000, max: 32_000 }), { maxLength: 40 }), { minLength: 1, maxLength: 3 }).map((lists) => lists.map((times, k) => race(`r${k}`, times)));
+const someRaces = fc
+  .array(fc.array(fc.integer({ min: 28_000, max: 32_000 }), { maxLength: 40 }), { minLength: 1, maxLength: 3 })
+  .map((lists) => lists.map((times, k) => race(`r${k}`, times)));
 
 describe('Sums over arrival times', () => {
   it('takes quantiles at (i − ½)/N, as definition 5 of Hyndman and Fan (1996) has them', () => {
     // By hand from the definition: x at N·p + ½. R names it quantile(type = 5), numpy "hazen".
     const ten = Float64Array.from([1, 2, 3, 4, 5, 6, 7, 8, 9, 10]);
-    expect([0, 0.05, 0.1, 0.25, 0.5, 0.9, 1].map((share) => quantile(ten, share))).toEqual([1, 1, 1.5, 3, 5.5, 9.5, 10]);
+    expect([0, 0.05, 0.1, 0.25, 0.5, 0.9, 1].map((share) => quantile(ten, share))).toEqual([
+      1, 1, 1.5, 3, 5.5, 9.5, 10,
+    ]);
     expect(quantilesOf(Float64Array.of(7))).toEqual({ first: 7, p10: 7, p50: 7, p90: 7, last: 7 });
     expect(quantilesOf(new Float64Array(0))).toBeNull();
   });
@@ -37,7 +46,10 @@ describe('Sums over arrival times', () => {
         const all = [...mergedTimes(races)];
         const sums = all.map((at) => all.filter((time) => time >= at && time < at + 60).length);
         expect(busiest(races, 60, () => 1)?.sum ?? -Infinity).toBe(Math.max(...sums));
-        const counted = perMinuteOf(races).reduce((sum, [, counts]) => sum + Object.values(counts).reduce((a, b) => a + b, 0), 0);
+        const counted = perMinuteOf(races).reduce(
+          (sum, [, counts]) => sum + Object.values(counts).reduce((a, b) => a + b, 0),
+          0,
+        );
         expect(counted).toBe(all.length);
       }),
       { seed: 41, numRuns: 200 },

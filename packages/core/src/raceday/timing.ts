@@ -7,7 +7,8 @@ import type { Quantiles, RaceArrivals } from './day.ts';
 import { mergeSorted } from './sorting.ts';
 
 /** All times of several races, ascending. Where only one race has times the array is that race's own, so callers only read it. */
-export const mergedTimes = (races: readonly RaceArrivals[]): Float64Array => mergeSorted(races.map(({ times }) => times));
+export const mergedTimes = (races: readonly RaceArrivals[]): Float64Array =>
+  mergeSorted(races.map(({ times }) => times));
 
 /** The value at a share from 0 to 1 of at least one ascending value: linear between, the first and the last beyond. */
 export function quantile(sorted: Float64Array, share: number): number {
@@ -31,7 +32,10 @@ export function perMinuteOf(races: readonly RaceArrivals[]): [minute: number, co
   const from = Math.floor(Math.min(...come.map(({ times }) => times[0]!)) / 60);
   const to = Math.floor(Math.max(...come.map(({ times }) => times.at(-1)!)) / 60);
   const counted = races.map(({ times }) => countsByMinute(times, from, to));
-  return Array.from({ length: to - from + 1 }, (_, k): [number, Record<string, number>] => [(from + k) * 60, Object.fromEntries(races.map(({ race }, r) => [race, counted[r]![k]!]))]);
+  return Array.from({ length: to - from + 1 }, (_, k): [number, Record<string, number>] => [
+    (from + k) * 60,
+    Object.fromEntries(races.map(({ race }, r) => [race, counted[r]![k]!])),
+  ]);
 }
 
 function countsByMinute(times: Float64Array, from: number, to: number): Uint32Array {
@@ -44,7 +48,11 @@ function countsByMinute(times: Float64Array, from: number, to: number): Uint32Ar
  * The largest sum of weights within `span` seconds (the end excluded), and when that begins; a race's weight is what
  * each arrival counts. `null` where nobody arrives.
  */
-export function busiest(races: readonly RaceArrivals[], span: number, weightOf: (race: RaceArrivals) => number): { readonly sum: number; readonly at: number } | null {
+export function busiest(
+  races: readonly RaceArrivals[],
+  span: number,
+  weightOf: (race: RaceArrivals) => number,
+): { readonly sum: number; readonly at: number } | null {
   const filled = races.filter(({ times }) => times.length > 0);
   if (filled.length === 0) return null;
   const [only] = filled;
@@ -71,7 +79,11 @@ function busiestOf(times: Float64Array, span: number): { readonly count: number;
   return { count, at };
 }
 
-function busiestTogether(races: readonly RaceArrivals[], span: number, weights: readonly number[]): { readonly sum: number; readonly at: number } {
+function busiestTogether(
+  races: readonly RaceArrivals[],
+  span: number,
+  weights: readonly number[],
+): { readonly sum: number; readonly at: number } {
   const starts = new Uint32Array(races.length);
   const ends = new Uint32Array(races.length);
   let best = { sum: -1, at: 0 };

@@ -7,11 +7,21 @@ import { accessMissing } from './accessMissing.ts';
 
 const course = turtle(ORIGIN, [[90, 3000]], 100);
 const withPoints = (...kinds: readonly (readonly PointKind[])[]): Layout =>
-  layoutOf([course], kinds.map((own, k): Partial<PlanStation> => ({ on: { course: 'c', measure: 1000 + 500 * k, side: 'right', offset: 5 }, points: own.map((kind) => ({ kind, at: ORIGIN })) })));
+  layoutOf(
+    [course],
+    kinds.map((own, k): Partial<PlanStation> => ({
+      on: { course: 'c', measure: 1000 + 500 * k, side: 'right', offset: 5 },
+      points: own.map((kind) => ({ kind, at: ORIGIN })),
+    })),
+  );
 
 it('a station with neither access nor drop point is a note, where others have points', () => {
   expect(accessMissing.find(withPoints(['access'], ['toilets'], [], ['medical', 'drop']))).toEqual([
-    expect.objectContaining({ code: 'access-missing', severity: 'note', where: expect.objectContaining({ station: 's2', path: '/stations/1' }) }),
+    expect.objectContaining({
+      code: 'access-missing',
+      severity: 'note',
+      where: expect.objectContaining({ station: 's2', path: '/stations/1' }),
+    }),
     expect.objectContaining({ where: expect.objectContaining({ station: 's3' }) }),
   ]);
 });

@@ -7,7 +7,8 @@ export const accessMissing: Check = check(
     severity: 'note',
     title: 'Every station names a point where a vehicle reaches it',
     source: COMMON_PRACTICE,
-    missing: ({ stations }) => (stations.some(({ station }) => station.points.length > 0) ? null : 'no station names any points'),
+    missing: ({ stations }) =>
+      stations.some(({ station }) => station.points.length > 0) ? null : 'no station names any points',
   },
   ({ stations }) =>
     stations.flatMap((station) => {

@@ -13,7 +13,16 @@ import { inverseLength } from '../geodesy/karney.ts';
 import type { Corner } from '../geodesy/offsetLine.ts';
 import type { LaidDirection, StationLayout } from '../layout/layout.ts';
 import { wheelLine } from '../layout/wheel.ts';
-import { type Check, COMMON_PRACTICE, type Found, type Ground, atStation, metres, named, stationCheck } from './check.ts';
+import {
+  type Check,
+  COMMON_PRACTICE,
+  type Found,
+  type Ground,
+  atStation,
+  metres,
+  named,
+  stationCheck,
+} from './check.ts';
 import { courseOf, tableEnds } from './standing.ts';
 
 /** Course over which a turn counts as one bend, metres. */
@@ -28,7 +37,12 @@ const SIDELESS_TURN = 150;
 const SAME = 1e-6;
 
 export const bendNearTables: Check = stationCheck(
-  { code: 'bend-near-tables', severity: 'warning', title: 'The course does not bend by over 45° near the tables (bendClear)', source: COMMON_PRACTICE },
+  {
+    code: 'bend-near-tables',
+    severity: 'warning',
+    title: 'The course does not bend by over 45° near the tables (bendClear)',
+    source: COMMON_PRACTICE,
+  },
   bendsAt,
 );
 
@@ -47,10 +61,13 @@ interface Bend {
 function bendsAt(station: StationLayout, ground: Ground): Found[] {
   const bends = station.directions.flatMap((direction) => {
     const served = direction.passes.map((k) => station.passes[k]!).filter((pass) => pass.served);
-    return served.flatMap(({ course, measure }) => sharpest(direction, courseOf(ground, course), measure, station.practice.bendClear));
+    return served.flatMap(({ course, measure }) =>
+      sharpest(direction, courseOf(ground, course), measure, station.practice.bendClear),
+    );
   });
   const kept: Bend[] = [];
-  for (const bend of bends) if (!kept.some(({ at }) => inverseLength(at[0], at[1], bend.at[0], bend.at[1]) <= ONE_BEND)) kept.push(bend);
+  for (const bend of bends)
+    if (!kept.some(({ at }) => inverseLength(at[0], at[1], bend.at[0], bend.at[1]) <= ONE_BEND)) kept.push(bend);
   return kept.map((bend) => foundOf(bend, station));
 }
 
@@ -65,12 +82,23 @@ function sharpest(direction: LaidDirection, indexed: IndexedCourse, measure: num
   const at = measureOf(course, turned.at);
   const ground = pointAt(course, at);
   if (ground === null) return [];
-  return [{ direction, course: course.id, turn: degrees, measure: at, at: ground.at, away: at < from ? at - from : Math.max(at - to, 0) }];
+  return [
+    {
+      direction,
+      course: course.id,
+      turn: degrees,
+      measure: at,
+      at: ground.at,
+      away: at < from ? at - from : Math.max(at - to, 0),
+    },
+  ];
 }
 
 function cornersBetween({ course, tangles }: IndexedCourse, from: number, to: number): Corner[] {
   const [first, last] = [rawOf(course, from), rawOf(course, to)];
-  return wheelLine(course, from, to).corners.filter(({ at }) => at >= first && at <= last && !tangles.some((tangle) => at >= tangle.from && at <= tangle.to));
+  return wheelLine(course, from, to).corners.filter(
+    ({ at }) => at >= first && at <= last && !tangles.some((tangle) => at >= tangle.from && at <= tangle.to),
+  );
 }
 
 /** The largest net turn, radians, over 30 m of raw measure, and its middle, weighed by turn; `null` without corners. */
@@ -85,7 +113,8 @@ function largestTurn(corners: readonly Corner[]): Corner | null {
       turn += corner.turn;
       weight += Math.abs(corner.turn);
       moment += Math.abs(corner.turn) * (corner.at - first.at);
-      if (largest === null || Math.abs(turn) > Math.abs(largest.turn)) largest = { at: first.at + moment / weight, turn };
+      if (largest === null || Math.abs(turn) > Math.abs(largest.turn))
+        largest = { at: first.at + moment / weight, turn };
     }
   });
   return largest;
@@ -94,10 +123,17 @@ function largestTurn(corners: readonly Corner[]): Corner | null {
 function foundOf({ direction, course, turn, measure, at, away }: Bend, station: StationLayout): Found {
   const { bendClear } = station.practice;
   const bends = turn > 0 ? 'left' : 'right';
-  const place = away === 0 ? 'beside the tables' : `${metres(Math.abs(away))} ${away < 0 ? 'upstream' : 'downstream'} of the tables`;
+  const place =
+    away === 0
+      ? 'beside the tables'
+      : `${metres(Math.abs(away))} ${away < 0 ? 'upstream' : 'downstream'} of the tables`;
   // Where the course turns back there is no inside.
   const sideless = direction.side === 'unclear' || Math.abs(turn) > SIDELESS_TURN;
-  const inside = sideless ? '' : direction.side === bends ? ', on its inside, where runners cut in along them' : ', on its outside, where runners on the shortest way must come across to them';
+  const inside = sideless
+    ? ''
+    : direction.side === bends
+      ? ', on its inside, where runners cut in along them'
+      : ', on its outside, where runners on the shortest way must come across to them';
   const message = `The course bends ${Math.abs(turn).toFixed(0)}° to the ${bends} ${place} of ${named(station)}${inside}; expected at most ${SHARPEST}° within ${metres(bendClear)}. Move the station along the straight.`;
   const where = { ...atStation(station), course, measure, at };
   return { message, where, measured: Math.abs(turn), limit: SHARPEST, unit: '°' };

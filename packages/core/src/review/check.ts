@@ -45,7 +45,8 @@ const findingOf = ({ code, severity, source }: Rule, found: Found): Finding => (
 
 /** A check that asks the same of each station, by itself. */
 export function stationCheck(rule: Rule, findAt: (station: StationLayout, ground: Ground) => readonly Found[]): Check {
-  const at = (station: StationLayout, ground: Ground): Finding[] => findAt(station, ground).map((found) => findingOf(rule, found));
+  const at = (station: StationLayout, ground: Ground): Finding[] =>
+    findAt(station, ground).map((found) => findingOf(rule, found));
   return { ...rule, find: (layout) => layout.stations.flatMap((station) => at(station, layout)), findAt: at };
 }
 
@@ -57,7 +58,8 @@ export const atStation = (station: StationLayout, key: string = ''): Finding['wh
 });
 
 /** Name and id as a sentence takes them. */
-export const named = (station: StationLayout): string => (station.name === station.id ? `Station ${station.id}` : `${station.name} (${station.id})`);
+export const named = (station: StationLayout): string =>
+  station.name === station.id ? `Station ${station.id}` : `${station.name} (${station.id})`;
 
 /** Metres for a message, to a decimetre. */
 export const metres = (value: number): string => `${(Math.round(value * 10) / 10 + 0).toFixed(1)} m`;

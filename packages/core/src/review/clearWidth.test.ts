@@ -6,14 +6,22 @@ import { layoutOf } from '../testing/plans.ts';
 import { clearWidth, respondersWidth } from './clearWidth.ts';
 
 const course = turtle(ORIGIN, [[90, 3000]]);
-const laid = (keys: Partial<PlanStation>): Layout => layoutOf([course], [{ on: { course: 'c', measure: 1500, side: 'right', offset: 5 }, ...keys }]);
+const laid = (keys: Partial<PlanStation>): Layout =>
+  layoutOf([course], [{ on: { course: 'c', measure: 1500, side: 'right', offset: 5 }, ...keys }]);
 /** 30 in of table and 1 m of crew, less the setback of 0.5 m. */
 const TAKEN = 30 * 0.0254 + 1 - 0.5;
 
 describe('clear-width', () => {
   it('is an error just under the practice’s 3 m, with what stays clear', () => {
     expect(clearWidth.find(laid({ width: 3 + TAKEN - 0.01 }))).toEqual([
-      expect.objectContaining({ code: 'clear-width', severity: 'error', measured: expect.closeTo(2.99, 9), limit: 3, unit: 'm', where: expect.objectContaining({ path: '/stations/0/width', station: 's1' }) }),
+      expect.objectContaining({
+        code: 'clear-width',
+        severity: 'error',
+        measured: expect.closeTo(2.99, 9),
+        limit: 3,
+        unit: 'm',
+        where: expect.objectContaining({ path: '/stations/0/width', station: 's1' }),
+      }),
     ]);
     expect(clearWidth.find(laid({ width: 3 + TAKEN }))).toEqual([]);
   });
@@ -21,12 +29,16 @@ describe('clear-width', () => {
   it('leaves the whole road where tables and crew stand behind its edge', () => {
     expect(clearWidth.find(laid({ width: 3, practice: { setback: 1.762 } }))).toEqual([]);
     expect(clearWidth.find(laid({ width: 3, practice: { setback: 5 } }))).toEqual([]);
-    expect(clearWidth.find(laid({ width: 3, practice: { setback: 1.75 } }))).toEqual([expect.objectContaining({ measured: expect.closeTo(2.988, 9) })]);
+    expect(clearWidth.find(laid({ width: 3, practice: { setback: 1.75 } }))).toEqual([
+      expect.objectContaining({ measured: expect.closeTo(2.988, 9) }),
+    ]);
   });
 
   it('holds a station to its own limit', () => {
     expect(clearWidth.find(laid({ width: 3.5, practice: { clearWidth: 2.2 } }))).toEqual([]);
-    expect(clearWidth.find(laid({ width: 3.5, practice: { clearWidth: 2.3 } }))).toEqual([expect.objectContaining({ limit: 2.3 })]);
+    expect(clearWidth.find(laid({ width: 3.5, practice: { clearWidth: 2.3 } }))).toEqual([
+      expect.objectContaining({ limit: 2.3 }),
+    ]);
   });
 
   it('cannot run where no station gives a width, or serves nothing there', () => {
@@ -42,7 +54,14 @@ describe('responders-width', () => {
   it('is a note under 20 ft beside a medical point, which the fire marshal decides', () => {
     // 20 ft = 6.096 m, International Fire Code 503.2.1 (from memory).
     expect(respondersWidth.find(laid({ width: 6.096 + TAKEN - 0.01, points }))).toEqual([
-      expect.objectContaining({ code: 'responders-width', severity: 'note', measured: expect.closeTo(6.086, 9), limit: expect.closeTo(6.096, 9), unit: 'm', message: expect.stringContaining('fire marshal') }),
+      expect.objectContaining({
+        code: 'responders-width',
+        severity: 'note',
+        measured: expect.closeTo(6.086, 9),
+        limit: expect.closeTo(6.096, 9),
+        unit: 'm',
+        message: expect.stringContaining('fire marshal'),
+      }),
     ]);
     expect(respondersWidth.find(laid({ width: 6.096 + TAKEN, points }))).toEqual([]);
   });
@@ -62,18 +81,29 @@ describe('responders-width', () => {
 it('both say how much of the road stays clear, of how much, and what takes the rest', () => {
   const points: PlanStation['points'] = [{ kind: 'medical', at: ORIGIN }];
   const layout = laid({ width: 4, points });
-  expect(clearWidth.find(layout)[0]!.message).toContain('At Station s1 2.7 m of the 4.0 m road stay clear: tables (30 in deep, set back 0.5 m) and hand-out crew (1 m, assumed) take 1.3 m; expected at least 3.0 m.');
-  expect(respondersWidth.find(layout)[0]!.message).toContain('At Station s1, which has a medical or access point, 2.7 m of the 4.0 m road stay clear');
+  expect(clearWidth.find(layout)[0]!.message).toContain(
+    'At Station s1 2.7 m of the 4.0 m road stay clear: tables (30 in deep, set back 0.5 m) and hand-out crew (1 m, assumed) take 1.3 m; expected at least 3.0 m.',
+  );
+  expect(respondersWidth.find(layout)[0]!.message).toContain(
+    'At Station s1, which has a medical or access point, 2.7 m of the 4.0 m road stay clear',
+  );
 });
 
 it('neither asks of a station that gives no width, or where nothing stands in the road', () => {
   const points: PlanStation['points'] = [{ kind: 'medical', at: ORIGIN }];
-  for (const keys of [{ points }, { points, width: 2, serves: [] }]) for (const check of [clearWidth, respondersWidth]) expect(check.find(laid(keys))).toEqual([]);
+  for (const keys of [{ points }, { points, width: 2, serves: [] }])
+    for (const check of [clearWidth, respondersWidth]) expect(check.find(laid(keys))).toEqual([]);
 });
 
 it('a station that no course runs by takes nothing of a road, and cannot be asked', () => {
-  const off = layoutOf([course], [{ at: from(ORIGIN, 0, 11_000), width: 2, points: [{ kind: 'medical', at: ORIGIN }] }]);
+  const off = layoutOf(
+    [course],
+    [{ at: from(ORIGIN, 0, 11_000), width: 2, points: [{ kind: 'medical', at: ORIGIN }] }],
+  );
   expect(off.stations[0]!.directions).toEqual([]);
   expect([clearWidth.find(off), respondersWidth.find(off)]).toEqual([[], []]);
-  expect([clearWidth.missing!(off), respondersWidth.missing!(off)]).toEqual([expect.stringContaining('gives the width'), expect.stringContaining('gives the width')]);
+  expect([clearWidth.missing!(off), respondersWidth.missing!(off)]).toEqual([
+    expect.stringContaining('gives the width'),
+    expect.stringContaining('gives the width'),
+  ]);
 });

@@ -19,7 +19,11 @@ const RESPONDERS: number = toMetres(20, 'ft');
 const SAME = 1e-9;
 
 /** Metres of road left beside tables and crew; `null` where the plan gives no width or nothing stands there. */
-export function clearBeside({ station, practice, directions }: StationLayout): { readonly width: number; readonly taken: number; readonly clear: number } | null {
+export function clearBeside({
+  station,
+  practice,
+  directions,
+}: StationLayout): { readonly width: number; readonly taken: number; readonly clear: number } | null {
   if (station.width === undefined || !directions.some((direction) => tableEnds(direction) !== null)) return null;
   const taken = Math.max(DEPTH + CREW - practice.setback, 0);
   return { width: station.width, taken, clear: station.width - taken };
@@ -31,7 +35,8 @@ export const clearWidth: Check = check(
     severity: 'error',
     title: 'Beside tables and hand-out crew the set width of road stays clear',
     source: `${COMMON_PRACTICE}; the metre for the crew is an assumption`,
-    missing: ({ stations }) => (stations.some((station) => clearBeside(station) !== null) ? null : 'no station gives the width of its road'),
+    missing: ({ stations }) =>
+      stations.some((station) => clearBeside(station) !== null) ? null : 'no station gives the width of its road',
   },
   ({ stations }) =>
     stations.flatMap((station) => {
@@ -43,7 +48,8 @@ export const clearWidth: Check = check(
     }),
 );
 
-const needsWay = ({ station }: StationLayout): boolean => station.points.some(({ kind }) => kind === 'medical' || kind === 'access');
+const needsWay = ({ station }: StationLayout): boolean =>
+  station.points.some(({ kind }) => kind === 'medical' || kind === 'access');
 
 export const respondersWidth: Check = check(
   {
@@ -64,5 +70,7 @@ export const respondersWidth: Check = check(
 
 function respondersMissing({ stations }: Layout): string | null {
   if (!stations.some(needsWay)) return 'no station names a medical or access point';
-  return stations.some((station) => needsWay(station) && clearBeside(station) !== null) ? null : 'no station with a medical or access point gives the width of its road';
+  return stations.some((station) => needsWay(station) && clearBeside(station) !== null)
+    ? null
+    : 'no station with a medical or access point gives the width of its road';
 }

@@ -7,13 +7,21 @@ import { coursesDisagree } from './coursesDisagree.ts';
 const drawnTwice = (apart: number): ReturnType<typeof coursesDisagree.find> => {
   const full = turtle(ORIGIN, [[90, 3000]], 20, 'full');
   const half = turtle(from(ORIGIN, 0, apart), [[90, 3000]], 25, 'half');
-  return coursesDisagree.find(layoutOf([full, half], [{ at: from(from(ORIGIN, 90, 1500), 180, 6), side: 'right', width: 7 }]));
+  return coursesDisagree.find(
+    layoutOf([full, half], [{ at: from(from(ORIGIN, 90, 1500), 180, 6), side: 'right', width: 7 }]),
+  );
 };
 
 describe('two courses on one road', () => {
   it('are reported where their lines place an item more than 0.5 m apart, with the distance', () => {
     const [finding] = drawnTwice(0.6);
-    expect(finding).toMatchObject({ code: 'courses-disagree', severity: 'warning', limit: 0.5, unit: 'm', where: { station: 's1', course: 'half', race: 'half' } });
+    expect(finding).toMatchObject({
+      code: 'courses-disagree',
+      severity: 'warning',
+      limit: 0.5,
+      unit: 'm',
+      where: { station: 's1', course: 'half', race: 'half' },
+    });
     expect(finding!.measured).toBeCloseTo(0.6, 2);
   });
 
@@ -24,7 +32,9 @@ describe('two courses on one road', () => {
   it('are silent where the pin itself gives the offset, however far apart the lines are', () => {
     const full = turtle(ORIGIN, [[90, 3000]], 20, 'full');
     const half = turtle(from(ORIGIN, 0, 2), [[90, 3000]], 25, 'half');
-    expect(coursesDisagree.find(layoutOf([full, half], [{ at: from(from(ORIGIN, 90, 1500), 180, 6), side: 'right' }]))).toEqual([]);
+    expect(
+      coursesDisagree.find(layoutOf([full, half], [{ at: from(from(ORIGIN, 90, 1500), 180, 6), side: 'right' }])),
+    ).toEqual([]);
   });
 });
 
@@ -35,7 +45,18 @@ describe('which items of two courses are compared', () => {
 
   it('are those of served passes of another course, each course told once', () => {
     expect(coursesDisagree.find(layoutOf([full, half], [{ ...pin, races: ['full'] }]))).toEqual([]);
-    const laps = turtle(from(ORIGIN, 0, 2), [[90, 3000], [0, 400], [270, 3000], [180, 400], [90, 3000]], 25, 'half');
+    const laps = turtle(
+      from(ORIGIN, 0, 2),
+      [
+        [90, 3000],
+        [0, 400],
+        [270, 3000],
+        [180, 400],
+        [90, 3000],
+      ],
+      25,
+      'half',
+    );
     expect(coursesDisagree.find(layoutOf([full, laps], [pin]))).toHaveLength(1);
   });
 
@@ -49,9 +70,17 @@ describe('which items of two courses are compared', () => {
 
   it('are told with the farthest apart, and not where the courses part by more than a road’s width', () => {
     // The second course bears off from the first behind the tables: its trash drop is farthest off.
-    const off = courseThrough([...turtlePoints(ORIGIN, [[90, 1520]], 20), ...turtlePoints(from(ORIGIN, 90, 1540), [[93, 500]], 20)], 'half');
-    expect(coursesDisagree.find(layoutOf([full, off], [pin]))).toEqual([expect.objectContaining({ where: expect.objectContaining({ item: 'trash' }) })]);
-    const away = courseThrough([...turtlePoints(ORIGIN, [[90, 1520]], 20), ...turtlePoints(from(ORIGIN, 90, 1540), [[130, 500]], 20)], 'half');
+    const off = courseThrough(
+      [...turtlePoints(ORIGIN, [[90, 1520]], 20), ...turtlePoints(from(ORIGIN, 90, 1540), [[93, 500]], 20)],
+      'half',
+    );
+    expect(coursesDisagree.find(layoutOf([full, off], [pin]))).toEqual([
+      expect.objectContaining({ where: expect.objectContaining({ item: 'trash' }) }),
+    ]);
+    const away = courseThrough(
+      [...turtlePoints(ORIGIN, [[90, 1520]], 20), ...turtlePoints(from(ORIGIN, 90, 1540), [[130, 500]], 20)],
+      'half',
+    );
     expect(coursesDisagree.find(layoutOf([full, away], [pin]))).toEqual([]);
   });
 });
@@ -61,6 +90,8 @@ it('the item that lies farthest apart is told, be it the first that runners meet
   const full = turtle(ORIGIN, [[90, 3000]], 20, 'full');
   const aside = Array.from({ length: 6 }, (_, k) => from(from(ORIGIN, 90, 1400 + 20 * k), 0, 3 - 0.5 * k));
   const half = courseThrough([...aside, ...turtlePoints(from(ORIGIN, 90, 1520), [[90, 1400]], 20)], 'half');
-  const told = coursesDisagree.find(layoutOf([full, half], [{ at: from(from(ORIGIN, 90, 1500), 180, 6), side: 'right', width: 7 }]));
+  const told = coursesDisagree.find(
+    layoutOf([full, half], [{ at: from(from(ORIGIN, 90, 1500), 180, 6), side: 'right', width: 7 }]),
+  );
   expect(told).toEqual([expect.objectContaining({ where: expect.objectContaining({ item: 'sign' }) })]);
 });

@@ -5,7 +5,16 @@ import { offsetOf } from '../layout/place.ts';
 import type { Item, LaidDirection, StationLayout } from '../layout/layout.ts';
 import type { StationPass } from '../station/station.ts';
 import { itemWord } from '../station/wording.ts';
-import { type Check, COMMON_PRACTICE, type Found, type Ground, atStation, metres, named, stationCheck } from './check.ts';
+import {
+  type Check,
+  COMMON_PRACTICE,
+  type Found,
+  type Ground,
+  atStation,
+  metres,
+  named,
+  stationCheck,
+} from './check.ts';
 
 /** Metres that two drawings of one road may differ by. */
 const AGREED = 0.5;
@@ -13,12 +22,19 @@ const AGREED = 0.5;
 const SHARED = 15;
 
 export const coursesDisagree: Check = stationCheck(
-  { code: 'courses-disagree', severity: 'warning', title: 'Courses that share a road place each item at one spot, to 0.5 m', source: COMMON_PRACTICE },
+  {
+    code: 'courses-disagree',
+    severity: 'warning',
+    title: 'Courses that share a road place each item at one spot, to 0.5 m',
+    source: COMMON_PRACTICE,
+  },
   (station, ground) => station.directions.flatMap((direction) => disagreements(direction, station, ground)),
 );
 
 function disagreements(direction: LaidDirection, station: StationLayout, ground: Ground): Found[] {
-  const others = direction.passes.map((k) => station.passes[k]!).filter((pass) => pass.served && pass.course !== direction.course);
+  const others = direction.passes
+    .map((k) => station.passes[k]!)
+    .filter((pass) => pass.served && pass.course !== direction.course);
   const firstOfEach = others.filter((pass, k) => others.findIndex(({ course }) => course === pass.course) === k);
   return firstOfEach.flatMap((pass) => {
     const apart = direction.items
@@ -27,18 +43,32 @@ function disagreements(direction: LaidDirection, station: StationLayout, ground:
       .sort((a, b) => b.distance - a.distance)[0];
     if (apart === undefined) return [];
     const message = `Courses "${direction.course}" and "${pass.course}" share the road at ${named(station)}, but their lines place its ${itemWord(apart.item.kind).toLowerCase()} ${metres(apart.distance)} apart; expected at most ${metres(AGREED)}. Draw shared roads with the same points.`;
-    const where = { ...atStation(station), course: pass.course, race: pass.race, item: apart.item.kind, measure: pass.measure };
+    const where = {
+      ...atStation(station),
+      course: pass.course,
+      race: pass.race,
+      item: apart.item.kind,
+      measure: pass.measure,
+    };
     return [{ message, where, measured: apart.distance, limit: AGREED, unit: 'm' }];
   });
 }
 
 /** The larger distance of an item's two ends between the direction's course and another; 0 where an end has no place, or a hand placed it. */
-function distanceApart(item: Item, pass: StationPass, direction: LaidDirection, { station, practice }: StationLayout, { courses }: Ground): number {
+function distanceApart(
+  item: Item,
+  pass: StationPass,
+  direction: LaidDirection,
+  { station, practice }: StationLayout,
+  { courses }: Ground,
+): number {
   const { course } = courses.find((indexed) => indexed.course.id === pass.course)!;
   const offset = offsetOf(direction, pass, station, practice);
   const ends = item.at.map((at, end) => {
     const other = pointAt(course, pass.measure + item.along[end]!, offset);
-    return at === null || other === null || item.byHand === true ? 0 : inverseLength(at[0], at[1], other.at[0], other.at[1]);
+    return at === null || other === null || item.byHand === true
+      ? 0
+      : inverseLength(at[0], at[1], other.at[0], other.at[1]);
   });
   return Math.max(...ends);
 }

@@ -13,11 +13,14 @@ export const gelWithoutWater: Check = check(
     severity: 'warning',
     title: 'Whoever is handed a gel finds water after it, at the same station or within 1.6 km',
     source: COMMON_PRACTICE,
-    missing: ({ stations }) => (stations.some(({ station }) => station.serves.includes('gel')) ? null : 'no station serves gel'),
+    missing: ({ stations }) =>
+      stations.some(({ station }) => station.serves.includes('gel')) ? null : 'no station serves gel',
   },
   (layout) =>
     layout.stations.flatMap((station) =>
-      station.directions.filter((direction) => isDry(direction, station)).flatMap((direction) => dryRaces(direction, station, layout)),
+      station.directions
+        .filter((direction) => isDry(direction, station))
+        .flatMap((direction) => dryRaces(direction, station, layout)),
     ),
 );
 
@@ -26,7 +29,11 @@ function isDry({ items }: LaidDirection, { station }: StationLayout): boolean {
   const gel = items.find(({ kind }) => kind === 'gel');
   const water = items.find(({ kind }) => kind === 'water');
   if (gel === undefined) return false;
-  return water === undefined || !station.serves.includes('water') || Math.max(water.from, water.to) <= Math.max(gel.from, gel.to);
+  return (
+    water === undefined ||
+    !station.serves.includes('water') ||
+    Math.max(water.from, water.to) <= Math.max(gel.from, gel.to)
+  );
 }
 
 /** One finding a race: of its served passes in this direction, the one after which water is farthest. */
@@ -46,7 +53,13 @@ function dry(pass: StationPass, water: number, station: StationLayout): Found {
   const message = `${named(station)} hands gel to race "${pass.race}", but those who pass at ${metres(pass.measure)} ${here}, and ${after}; expected water after the gel, at the station or within ${metres(WITHIN)}. Serve water after it, or hand the gel out elsewhere.`;
   return {
     message,
-    where: { ...atStation(station, 'serves'), course: pass.course, race: pass.race, item: 'gel', measure: pass.measure },
+    where: {
+      ...atStation(station, 'serves'),
+      course: pass.course,
+      race: pass.race,
+      item: 'gel',
+      measure: pass.measure,
+    },
     ...(none ? {} : { measured: water }),
     limit: WITHIN,
     unit: 'm',
@@ -57,7 +70,9 @@ function dry(pass: StationPass, water: number, station: StationLayout): Found {
 function nextWater(pass: StationPass, { stations }: Layout): number {
   const ahead = stations
     .filter(({ station }) => servedOn(station).includes('water'))
-    .flatMap(({ passes }) => passes.filter((other) => other.served && other.race === pass.race && other.measure > pass.measure))
+    .flatMap(({ passes }) =>
+      passes.filter((other) => other.served && other.race === pass.race && other.measure > pass.measure),
+    )
     .map((other) => other.measure - pass.measure);
   return Math.min(Infinity, ...ahead);
 }

@@ -11,30 +11,67 @@ import { descentWithWheels, gradeAtTables, gradeBetween } from './grades.ts';
 /** A road of 3000 m with the elevation that a function of the measure gives, a point each 10 m. */
 function hilly(elevation: (measure: number) => number): Course {
   const points = turtlePoints(ORIGIN, [[90, 3000]], 10);
-  return valueOf(buildCourse({ id: 'c', name: 'c', segments: [segmentThrough(points, points.map((_, k) => elevation(k * 10)))], gaps: 'refuse' }));
+  return valueOf(
+    buildCourse({
+      id: 'c',
+      name: 'c',
+      segments: [
+        segmentThrough(
+          points,
+          points.map((_, k) => elevation(k * 10)),
+        ),
+      ],
+      gaps: 'refuse',
+    }),
+  );
 }
 
 const laid = (course: Course, measure: number, division: Division = 'run', keys: Partial<PlanStation> = {}): Layout =>
-  layoutOf([course], [{ on: { course: 'c', measure, side: 'right', offset: 5 }, ...keys }], { races: [{ ...planRace('w', 'c'), division }] });
+  layoutOf([course], [{ on: { course: 'c', measure, side: 'right', offset: 5 }, ...keys }], {
+    races: [{ ...planRace('w', 'c'), division }],
+  });
 
 /** By the road at 1500 m. */
 const ROADSIDE = from(from(ORIGIN, 90, 1500), 180, 5);
 
 describe('grade-at-tables', () => {
-  const found = (grade: number, measure: number = 1500): readonly Finding[] => gradeAtTables.find(laid(hilly((along) => 200 + grade * along), measure));
+  const found = (grade: number, measure: number = 1500): readonly Finding[] =>
+    gradeAtTables.find(
+      laid(
+        hilly((along) => 200 + grade * along),
+        measure,
+      ),
+    );
 
   it('is a warning over 4 %, up or down, with the grade', () => {
     expect(found(0.0401)).toEqual([
-      expect.objectContaining({ code: 'grade-at-tables', severity: 'warning', measured: expect.closeTo(0.0401, 6), limit: [-0.04, 0.04], where: expect.objectContaining({ path: '/stations/0', station: 's1', course: 'c' }) }),
+      expect.objectContaining({
+        code: 'grade-at-tables',
+        severity: 'warning',
+        measured: expect.closeTo(0.0401, 6),
+        limit: [-0.04, 0.04],
+        where: expect.objectContaining({ path: '/stations/0', station: 's1', course: 'c' }),
+      }),
     ]);
-    expect(found(-0.0401)).toEqual([expect.objectContaining({ measured: expect.closeTo(-0.0401, 6), message: expect.stringContaining('falls 4.0 %') })]);
+    expect(found(-0.0401)).toEqual([
+      expect.objectContaining({
+        measured: expect.closeTo(-0.0401, 6),
+        message: expect.stringContaining('falls 4.0 %'),
+      }),
+    ]);
     expect(found(0.0399)).toEqual([]);
     expect(found(-0.0399)).toEqual([]);
   });
 
   it('looks at the tables and 25 m to either side', () => {
     // Level but for a step of 3 m over 10 m: 3 ÷ (6.7056 + 50) is 5.3 %.
-    const step = (at: number): readonly Finding[] => gradeAtTables.find(laid(hilly((along) => (along > at ? 3 : 0)), 1500));
+    const step = (at: number): readonly Finding[] =>
+      gradeAtTables.find(
+        laid(
+          hilly((along) => (along > at ? 3 : 0)),
+          1500,
+        ),
+      );
     expect(step(1510)).toEqual([expect.objectContaining({ measured: expect.closeTo(3 / 56.7056, 5) })]);
     expect(step(1540)).toEqual([]);
     expect(step(1460)).toEqual([]);
@@ -46,18 +83,32 @@ describe('grade-at-tables', () => {
 
   it('cannot run without elevations', () => {
     expect(gradeAtTables.missing!(laid(turtle(ORIGIN, [[90, 3000]]), 1500))).toContain('no course has an elevation');
-    expect(gradeAtTables.missing!(laid(hilly(() => 0), 1500))).toBeNull();
+    expect(
+      gradeAtTables.missing!(
+        laid(
+          hilly(() => 0),
+          1500,
+        ),
+      ),
+    ).toBeNull();
   });
 });
 
 describe('descent-with-wheels', () => {
   /** Down at a grade to 1500 m, then level. */
   const down = (grade: number): Course => hilly((along) => 100 + grade * Math.max(1500 - along, 0));
-  const found = (grade: number, division: Division = 'wheels', keys: Partial<PlanStation> = {}): readonly Finding[] => descentWithWheels.find(laid(down(grade), 1500, division, keys));
+  const found = (grade: number, division: Division = 'wheels', keys: Partial<PlanStation> = {}): readonly Finding[] =>
+    descentWithWheels.find(laid(down(grade), 1500, division, keys));
 
   it('is a warning where the 100 m before the tables fall by 4 % or more', () => {
     expect(found(0.0401)).toEqual([
-      expect.objectContaining({ code: 'descent-with-wheels', severity: 'warning', measured: expect.closeTo(-0.0401, 6), limit: -0.04, where: expect.objectContaining({ station: 's1', race: 'w', course: 'c' }) }),
+      expect.objectContaining({
+        code: 'descent-with-wheels',
+        severity: 'warning',
+        measured: expect.closeTo(-0.0401, 6),
+        limit: -0.04,
+        where: expect.objectContaining({ station: 's1', race: 'w', course: 'c' }),
+      }),
     ]);
     expect(found(0.0399)).toEqual([]);
     expect(found(-0.08)).toEqual([]);
@@ -77,7 +128,9 @@ describe('descent-with-wheels', () => {
 
   it('cannot run without wheels, or without elevations of their course', () => {
     expect(descentWithWheels.missing!(laid(down(0.08), 1500, 'run'))).toContain('no race is on wheels');
-    expect(descentWithWheels.missing!(laid(turtle(ORIGIN, [[90, 3000]]), 1500, 'wheels'))).toContain('no course of a race on wheels');
+    expect(descentWithWheels.missing!(laid(turtle(ORIGIN, [[90, 3000]]), 1500, 'wheels'))).toContain(
+      'no course of a race on wheels',
+    );
     expect(descentWithWheels.missing!(laid(down(0.08), 1500, 'wheels'))).toBeNull();
   });
 });
@@ -88,7 +141,9 @@ describe('which pass the grade is taken from', () => {
   const at = ROADSIDE;
 
   it('is the first served one whose course has elevations', () => {
-    expect(gradeAtTables.find(layoutOf([level, steep], [{ at }]))).toEqual([expect.objectContaining({ where: expect.objectContaining({ course: 'steep' }) })]);
+    expect(gradeAtTables.find(layoutOf([level, steep], [{ at }]))).toEqual([
+      expect.objectContaining({ where: expect.objectContaining({ course: 'steep' }) }),
+    ]);
     expect(gradeAtTables.find(layoutOf([level, steep], [{ at, races: ['level'] }]))).toEqual([]);
     expect(gradeAtTables.find(layoutOf([steep, level], [{ at, races: ['level'] }]))).toEqual([]);
     expect(gradeAtTables.find(layoutOf([level, steep], [{ at, serves: [] }]))).toEqual([]);
@@ -96,7 +151,13 @@ describe('which pass the grade is taken from', () => {
 
   it('allows just what the practice allows', () => {
     const exactly = gradeBetween(steep, 1500 - 25, 1506.7056 + 25)!;
-    const held = (maxGrade: number): number => gradeAtTables.find(layoutOf([steep], [{ on: { course: 'steep', measure: 1500, side: 'right', offset: 5 }, practice: { maxGrade } }])).length;
+    const held = (maxGrade: number): number =>
+      gradeAtTables.find(
+        layoutOf(
+          [steep],
+          [{ on: { course: 'steep', measure: 1500, side: 'right', offset: 5 }, practice: { maxGrade } }],
+        ),
+      ).length;
     expect(exactly).toBeCloseTo(0.05, 5);
     expect([held(0.0501), held(0.0499)]).toEqual([0, 1]);
     expect(gradeAtTables.find(layoutOf([steep], [{ at }]))[0]!.message).toContain('climbs 5.0 %');
@@ -112,28 +173,57 @@ describe('which pass the grade is taken from', () => {
 
   it('asks nothing of wheels whose pin lies beyond the end of the course, and tells the grade of a descent at the limit', () => {
     const down = hilly((along) => 300 - 0.08 * along);
-    expect(descentWithWheels.find(layoutOf([down], [{ at: from(from(ORIGIN, 90, 3000), 90, 20) }], { races: [{ ...planRace('w', 'c'), division: 'wheels' }] }))).toEqual([]);
-    const held = (maxGrade: number): number => descentWithWheels.find(laid(down, 1500, 'wheels', { practice: { maxGrade } })).length;
+    expect(
+      descentWithWheels.find(
+        layoutOf([down], [{ at: from(from(ORIGIN, 90, 3000), 90, 20) }], {
+          races: [{ ...planRace('w', 'c'), division: 'wheels' }],
+        }),
+      ),
+    ).toEqual([]);
+    const held = (maxGrade: number): number =>
+      descentWithWheels.find(laid(down, 1500, 'wheels', { practice: { maxGrade } })).length;
     expect([held(0.0799), held(0.0801)]).toEqual([1, 0]);
-    expect(descentWithWheels.find(laid(down, 1500, 'wheels'))[0]!.message).toContain('comes down 8.0 % over the 100.0 m');
+    expect(descentWithWheels.find(laid(down, 1500, 'wheels'))[0]!.message).toContain(
+      'comes down 8.0 % over the 100.0 m',
+    );
   });
 
   it('looks at the tables of another direction where those meet it, and at the foot where a pass is not served', () => {
     // Out level, and home down the last 300 m before the tables: 100 m before them the way home falls.
-    const points = turtlePoints(ORIGIN, [[90, 2000], [270, 2000]], 10);
+    const points = turtlePoints(
+      ORIGIN,
+      [
+        [90, 2000],
+        [270, 2000],
+      ],
+      10,
+    );
     const heights = points.map((_, k) => (k * 10 <= 2000 ? 100 : 100 - 0.06 * (k * 10 - 2000)));
     const there = valueOf(buildCourse({ id: 'c', name: 'c', segments: [segmentThrough(points, heights)] }));
     const races = [{ ...planRace('w', 'c'), division: 'wheels' as const }];
     for (const passes of ['all', 'lead'] as const) {
-      const found = descentWithWheels.find(layoutOf([there], [{ at: from(from(ORIGIN, 90, 1000), 180, 5), lead: { race: 'w', pass: 0 }, passes }], { races }));
-      expect(found).toEqual([expect.objectContaining({ measured: expect.closeTo(-0.06, 4), where: expect.objectContaining({ measure: expect.closeTo(3000, 0) }) })]);
+      const found = descentWithWheels.find(
+        layoutOf([there], [{ at: from(from(ORIGIN, 90, 1000), 180, 5), lead: { race: 'w', pass: 0 }, passes }], {
+          races,
+        }),
+      );
+      expect(found).toEqual([
+        expect.objectContaining({
+          measured: expect.closeTo(-0.06, 4),
+          where: expect.objectContaining({ measure: expect.closeTo(3000, 0) }),
+        }),
+      ]);
     }
   });
 });
 
 it('a race on wheels is told among others by its own name, and others are not', () => {
   const down = hilly((along) => 300 - 0.08 * along);
-  const races = [planRace('r', 'c'), { ...planRace('w', 'c'), name: 'Wheels 5', division: 'wheels' as const }, planRace('q', 'c')];
+  const races = [
+    planRace('r', 'c'),
+    { ...planRace('w', 'c'), name: 'Wheels 5', division: 'wheels' as const },
+    planRace('q', 'c'),
+  ];
   const found = descentWithWheels.find(layoutOf([down], [{ at: ROADSIDE }], { races }));
   expect(found.map(({ where }) => where.race)).toEqual(['w']);
   expect(found[0]!.message).toContain('Race "Wheels 5", on wheels, comes down 8.0 %');

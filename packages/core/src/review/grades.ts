@@ -20,7 +20,8 @@ const SAME = 1e-9;
 
 const percent = (grade: number): string => `${(Math.round(Math.abs(grade) * 1000) / 10).toFixed(1)} %`;
 
-const noElevations = ({ courses }: Layout): string | null => (courses.some(({ course }) => course.ele !== null) ? null : 'no course has an elevation at every point');
+const noElevations = ({ courses }: Layout): string | null =>
+  courses.some(({ course }) => course.ele !== null) ? null : 'no course has an elevation at every point';
 
 /** Rise over run between two calibrated measures, what lies beyond an end of the course left out; `null` without elevations or course. */
 export function gradeBetween(course: Course, from: number, to: number): number | null {
@@ -34,27 +35,48 @@ export function gradeBetween(course: Course, from: number, to: number): number |
 function tablesOn(pass: StationPass, k: number, { directions }: StationLayout): readonly [number, number] {
   const direction = directions.find(({ passes }) => passes.includes(k));
   const ends = direction === undefined ? null : tableEnds(direction);
-  return ends === null ? [pass.measure, pass.measure] : [ends[0] + pass.measure - direction!.measure, ends[1] + pass.measure - direction!.measure];
+  return ends === null
+    ? [pass.measure, pass.measure]
+    : [ends[0] + pass.measure - direction!.measure, ends[1] + pass.measure - direction!.measure];
 }
 
 export const gradeAtTables: Check = check(
-  { code: 'grade-at-tables', severity: 'warning', title: 'The road at the tables is no steeper than the practice wants', source: COMMON_PRACTICE, missing: noElevations },
+  {
+    code: 'grade-at-tables',
+    severity: 'warning',
+    title: 'The road at the tables is no steeper than the practice wants',
+    source: COMMON_PRACTICE,
+    missing: noElevations,
+  },
   (layout) => layout.stations.flatMap((station) => steepAt(station, layout)),
 );
 
 /** By the first served pass whose course has elevations. */
 function steepAt(station: StationLayout, layout: Layout): Found[] {
   const has = (direction: LaidDirection): StationPass | undefined =>
-    direction.passes.map((k) => station.passes[k]!).find((pass) => pass.served && courseOf(layout, pass.course).course.ele !== null);
+    direction.passes
+      .map((k) => station.passes[k]!)
+      .find((pass) => pass.served && courseOf(layout, pass.course).course.ele !== null);
   const direction = station.directions.find((laid) => tableEnds(laid) !== null && has(laid) !== undefined);
   if (direction === undefined) return [];
   const pass = has(direction)!;
-  const [from, to] = tablesOn(pass, direction.passes.find((k) => station.passes[k] === pass)!, station);
+  const [from, to] = tablesOn(
+    pass,
+    direction.passes.find((k) => station.passes[k] === pass)!,
+    station,
+  );
   const grade = gradeBetween(courseOf(layout, pass.course).course, from - AROUND, to + AROUND);
   const { maxGrade } = station.practice;
   if (grade === null || Math.abs(grade) <= maxGrade + SAME) return [];
   const message = `The course ${grade > 0 ? 'climbs' : 'falls'} ${percent(grade)} at the tables of ${named(station)} (over them and ${AROUND} m to either side); expected at most ${percent(maxGrade)}. Look for a level stretch, or level the tables.`;
-  return [{ message, where: { ...atStation(station), course: pass.course, measure: pass.measure }, measured: grade, limit: [-maxGrade, maxGrade] }];
+  return [
+    {
+      message,
+      where: { ...atStation(station), course: pass.course, measure: pass.measure },
+      measured: grade,
+      limit: [-maxGrade, maxGrade],
+    },
+  ];
 }
 
 export const descentWithWheels: Check = check(
@@ -66,10 +88,13 @@ export const descentWithWheels: Check = check(
     missing: (layout) => {
       const wheels = layout.plan.races.filter(({ division }) => division === 'wheels');
       if (wheels.length === 0) return 'no race is on wheels';
-      return wheels.some(({ course }) => courseOf(layout, course).course.ele !== null) ? null : 'no course of a race on wheels has an elevation at every point';
+      return wheels.some(({ course }) => courseOf(layout, course).course.ele !== null)
+        ? null
+        : 'no course of a race on wheels has an elevation at every point';
     },
   },
-  (layout) => layout.stations.flatMap((station) => station.passes.flatMap((pass, k) => descentTo(pass, k, station, layout))),
+  (layout) =>
+    layout.stations.flatMap((station) => station.passes.flatMap((pass, k) => descentTo(pass, k, station, layout))),
 );
 
 function descentTo(pass: StationPass, k: number, station: StationLayout, layout: Layout): Found[] {
@@ -80,5 +105,12 @@ function descentTo(pass: StationPass, k: number, station: StationLayout, layout:
   const { maxGrade } = station.practice;
   if (grade === null || -grade < maxGrade - SAME) return [];
   const message = `Race "${race.name}", on wheels, comes down ${percent(grade)} over the ${metres(DESCENT)} before the tables of ${named(station)}; expected less than ${percent(maxGrade)}. Wheels arrive fast and stop late: move the tables, or keep the road clear until wheels are through and say so in the crew's paper.`;
-  return [{ message, where: { ...atStation(station), course: pass.course, race: pass.race, measure: pass.measure }, measured: grade, limit: -maxGrade }];
+  return [
+    {
+      message,
+      where: { ...atStation(station), course: pass.course, race: pass.race, measure: pass.measure },
+      measured: grade,
+      limit: -maxGrade,
+    },
+  ];
 }

@@ -10,18 +10,34 @@ import { tablesMismatch } from './tablesMismatch.ts';
 
 type Keys = Parameters<typeof layoutOf>[1][number];
 const road = turtle(ORIGIN, [[90, 3000]]);
-const beside = (along: number, right: number): readonly [number, number] => from(from(ORIGIN, 90, along), right >= 0 ? 180 : 0, Math.abs(right));
-const found = (check: Check, keys: Keys): ReturnType<Check['find']> => check.find(layoutOf([road], [{ at: beside(1500, 6), ...keys }]));
+const beside = (along: number, right: number): readonly [number, number] =>
+  from(from(ORIGIN, 90, along), right >= 0 ? 180 : 0, Math.abs(right));
+const found = (check: Check, keys: Keys): ReturnType<Check['find']> =>
+  check.find(layoutOf([road], [{ at: beside(1500, 6), ...keys }]));
 const signAt = (along: number, right: number): Keys => ({ items: { sign: { at: beside(along, right) } } });
 
 describe('items placed by hand', () => {
   it('are found on the other side of the road than the tables, and not on the same', () => {
-    expect(found(itemAcross, signAt(1410, -6))).toEqual([expect.objectContaining({ code: 'item-across', severity: 'error', measured: expect.closeTo(6, 1), where: expect.objectContaining({ path: '/stations/0/items/sign', item: 'sign' }) })]);
+    expect(found(itemAcross, signAt(1410, -6))).toEqual([
+      expect.objectContaining({
+        code: 'item-across',
+        severity: 'error',
+        measured: expect.closeTo(6, 1),
+        where: expect.objectContaining({ path: '/stations/0/items/sign', item: 'sign' }),
+      }),
+    ]);
     expect(found(itemAcross, signAt(1410, 6))).toEqual([]);
   });
 
   it('are found farther from the course than the snap radius, and not just inside it', () => {
-    expect(found(itemOffCourse, signAt(1410, 61))).toEqual([expect.objectContaining({ code: 'item-off-course', severity: 'error', measured: expect.closeTo(61, 1), limit: 60 })]);
+    expect(found(itemOffCourse, signAt(1410, 61))).toEqual([
+      expect.objectContaining({
+        code: 'item-off-course',
+        severity: 'error',
+        measured: expect.closeTo(61, 1),
+        limit: 60,
+      }),
+    ]);
     expect(found(itemOffCourse, signAt(1410, 59))).toEqual([]);
     expect(found(itemOffCourse, {})).toEqual([]);
   });
@@ -31,33 +47,51 @@ describe('items placed by hand', () => {
   });
 
   it('are told apart from a distance that the station itself asks for', () => {
-    expect(found(signDistance, { practice: { signAhead: 109.728 } })[0]!.message).toContain('The station itself asks for 109.7 m');
+    expect(found(signDistance, { practice: { signAhead: 109.728 } })[0]!.message).toContain(
+      'The station itself asks for 109.7 m',
+    );
   });
 });
 
 describe('tables', () => {
   it('are found more than 15 m beside the course line, and not just inside, nor where the plan gives a width', () => {
-    expect(found(tablesFarOff, { at: beside(1500, 15.5) })).toEqual([expect.objectContaining({ code: 'tables-far-off', measured: expect.closeTo(15.5, 1), limit: 15, unit: 'm' })]);
+    expect(found(tablesFarOff, { at: beside(1500, 15.5) })).toEqual([
+      expect.objectContaining({ code: 'tables-far-off', measured: expect.closeTo(15.5, 1), limit: 15, unit: 'm' }),
+    ]);
     expect(found(tablesFarOff, { at: beside(1500, 14.5) })).toEqual([]);
     expect(found(tablesFarOff, { at: beside(1500, 40), width: 8 })).toEqual([]);
   });
 
   it('are missed for what is served, and found for what is not', () => {
     const none = found(tablesMismatch, { serves: ['gel', 'water'], tables: { gel: 2, water: 0 } });
-    expect(none).toEqual([expect.objectContaining({ code: 'tables-mismatch', measured: 0, where: expect.objectContaining({ path: '/stations/0/tables/water' }) })]);
-    expect(found(tablesMismatch, { tables: { gel: 5 } })).toEqual([expect.objectContaining({ measured: 5, where: expect.objectContaining({ item: 'gel' }) })]);
+    expect(none).toEqual([
+      expect.objectContaining({
+        code: 'tables-mismatch',
+        measured: 0,
+        where: expect.objectContaining({ path: '/stations/0/tables/water' }),
+      }),
+    ]);
+    expect(found(tablesMismatch, { tables: { gel: 5 } })).toEqual([
+      expect.objectContaining({ measured: 5, where: expect.objectContaining({ item: 'gel' }) }),
+    ]);
     expect(found(tablesMismatch, { serves: ['water'], tables: { water: 3, gel: 0 } })).toEqual([]);
   });
 
   it('that are none are not on the sign', () => {
-    const [station] = layoutOf([road], [{ at: beside(1500, 6), serves: ['gel', 'water'], tables: { gel: 2, water: 0 } }]).stations;
+    const [station] = layoutOf(
+      [road],
+      [{ at: beside(1500, 6), serves: ['gel', 'water'], tables: { gel: 2, water: 0 } }],
+    ).stations;
     expect(station!.directions[0]!.items.find(({ kind }) => kind === 'sign')!.wording).toBe('Gel ahead');
   });
 });
 
 describe('a place along the course', () => {
   it('leads by the pass at its measure, also on the way home', () => {
-    const out = turtle(ORIGIN, [[90, 2000], [270, 2000]]);
+    const out = turtle(ORIGIN, [
+      [90, 2000],
+      [270, 2000],
+    ]);
     const [station] = layoutOf([out], [{ on: { course: 'c', measure: 3000, side: 'right', offset: 5 } }]).stations;
     const [lead] = station!.directions;
     expect(lead!.measure).toBeCloseTo(3000, 1);
@@ -68,9 +102,13 @@ describe('a place along the course', () => {
 
 describe('what is said of items placed by hand', () => {
   it('is where they stand, on which side, and what was expected', () => {
-    expect(found(itemAcross, signAt(1410, -6))[0]!.message).toContain('Sign of Station s1 was placed by hand 6.0 m to the left of the course; its tables stand on the right.');
+    expect(found(itemAcross, signAt(1410, -6))[0]!.message).toContain(
+      'Sign of Station s1 was placed by hand 6.0 m to the left of the course; its tables stand on the right.',
+    );
     expect(found(itemAcross, signAt(1410, -6))[0]!.where.at).toEqual(beside(1410, -6));
-    expect(found(itemOffCourse, signAt(1410, 61))[0]!.message).toContain('Sign of Station s1 was placed by hand 61.0 m from course "c"; expected at most 60.0 m.');
+    expect(found(itemOffCourse, signAt(1410, 61))[0]!.message).toContain(
+      'Sign of Station s1 was placed by hand 61.0 m from course "c"; expected at most 60.0 m.',
+    );
   });
 
   it('is nothing where either side is unclear, and nothing of items that the practice placed', () => {
@@ -80,13 +118,19 @@ describe('what is said of items placed by hand', () => {
   });
 
   it('is asked of tables in the plan by kind, also of gel', () => {
-    expect(found(tablesMismatch, { serves: ['water'], tables: { sportsDrink: 2, water: 1 } })[0]!.message).toContain('has 2 tables of sports drink, which it does not serve: they are not laid out.');
-    expect(found(tablesMismatch, { serves: ['gel', 'sportsDrink'], tables: { sportsDrink: 0 } })[0]!.message).toContain('serves sports drink on 0 tables: nothing of it is laid out');
+    expect(found(tablesMismatch, { serves: ['water'], tables: { sportsDrink: 2, water: 1 } })[0]!.message).toContain(
+      'has 2 tables of sports drink, which it does not serve: they are not laid out.',
+    );
+    expect(found(tablesMismatch, { serves: ['gel', 'sportsDrink'], tables: { sportsDrink: 0 } })[0]!.message).toContain(
+      'serves sports drink on 0 tables: nothing of it is laid out',
+    );
     expect(found(tablesMismatch, { serves: ['gel', 'sportsDrink', 'water'] })).toEqual([]);
   });
 
   it('tables just 15 m beside the line stand by the road, on either side', () => {
-    expect(found(tablesFarOff, { at: beside(1500, -15.5) })[0]!.message).toContain('would stand 15.5 m beside the course line');
+    expect(found(tablesFarOff, { at: beside(1500, -15.5) })[0]!.message).toContain(
+      'would stand 15.5 m beside the course line',
+    );
     expect(found(tablesFarOff, { at: beside(1500, -14.5) })).toEqual([]);
     expect(found(tablesFarOff, { at: beside(1500, 40), serves: [] })).toEqual([]);
     expect(found(tablesFarOff, { at: beside(1500, 400) })).toEqual([]);

@@ -21,7 +21,10 @@ export const itemInZone: Check = check(
     severity: 'error',
     title: 'No item stands in a keep-clear zone',
     source: COMMON_PRACTICE,
-    missing: ({ plan }) => (plan.zones.some((zone) => zone.rule === 'keep-clear' && encloses(zone)) ? null : 'the plan has no keep-clear zone'),
+    missing: ({ plan }) =>
+      plan.zones.some((zone) => zone.rule === 'keep-clear' && encloses(zone))
+        ? null
+        : 'the plan has no keep-clear zone',
   },
   (layout) =>
     layout.stations.flatMap((station) => {
@@ -29,7 +32,9 @@ export const itemInZone: Check = check(
       return itemsStanding(station).flatMap((standing) => {
         const points = linePoints(standing, layout, STEP);
         const line = points.map((at) => local(station.at, at));
-        return zones.filter((zone) => line.length > 0 && mayMeet(zone, line, station)).flatMap((zone) => inZone(standing, zone, points[0]!, line, station));
+        return zones
+          .filter((zone) => line.length > 0 && mayMeet(zone, line, station))
+          .flatMap((zone) => inZone(standing, zone, points[0]!, line, station));
       });
     }),
 );
@@ -40,18 +45,44 @@ function mayMeet(zone: LocalZone, line: readonly Position[], { practice }: Stati
   return apart === 0 || !isSure(apart, practice);
 }
 
-function inZone({ item, direction }: Standing, zone: LocalZone, at: LonLat, line: readonly Position[], station: StationLayout): Found[] {
+function inZone(
+  { item, direction }: Standing,
+  zone: LocalZone,
+  at: LonLat,
+  line: readonly Position[],
+  station: StationLayout,
+): Found[] {
   const deepest = deepestIn(zone, line);
   const sure = isSure(deepest, station.practice);
   if (deepest < 0 && sure) return [];
-  const boxes = (item.boxes ?? []).flatMap((box) => (box.at === null ? [] : [depthIn(zone, local(station.at, box.at))]));
+  const boxes = (item.boxes ?? []).flatMap((box) =>
+    box.at === null ? [] : [depthIn(zone, local(station.at, box.at))],
+  );
   const between = boxes.length > 0 && boxes.every((depth) => depth < 0);
   const what = `${itemWord(item.kind)} of ${named(station)}`;
   const zoneName = zone.name === '' ? 'a keep-clear zone' : `the keep-clear zone "${zone.name}"`;
   const doubt = sure ? '' : ' The position error does not tell inside from outside here: look on the ground.';
-  const how = deepest >= 0 ? `${metres(deepest)} inside ${zoneName}${between ? ', between two boxes: cups fall there' : ''}` : `${metres(-deepest)} outside ${zoneName}`;
+  const how =
+    deepest >= 0
+      ? `${metres(deepest)} inside ${zoneName}${between ? ', between two boxes: cups fall there' : ''}`
+      : `${metres(-deepest)} outside ${zoneName}`;
   const message = `${what} reaches ${how}; expected clear of it.${doubt} Move the item or the station, or ask whoever needs the zone (fire service, owner, road authority).`;
-  const where = { ...atStation(station, item.byHand === true ? `items/${item.kind}` : ''), course: direction.course, item: item.kind, measure: item.from };
+  const where = {
+    ...atStation(station, item.byHand === true ? `items/${item.kind}` : ''),
+    course: direction.course,
+    item: item.kind,
+    measure: item.from,
+  };
   const severity = deepest < 0 ? 'note' : between ? 'warning' : 'error';
-  return [{ message, where: { ...where, at }, severity, measured: deepest, limit: 0, unit: 'm', ...(sure ? {} : { cannotTell: true as const }) }];
+  return [
+    {
+      message,
+      where: { ...where, at },
+      severity,
+      measured: deepest,
+      limit: 0,
+      unit: 'm',
+      ...(sure ? {} : { cannotTell: true as const }),
+    },
+  ];
 }

@@ -4,7 +4,12 @@ import { itemWord } from '../station/wording.ts';
 import { type Check, COMMON_PRACTICE, atStation, check, metres, named } from './check.ts';
 
 export const itemOffCourse: Check = check(
-  { code: 'item-off-course', severity: 'error', title: 'Items placed by hand stand by the course', source: COMMON_PRACTICE },
+  {
+    code: 'item-off-course',
+    severity: 'error',
+    title: 'Items placed by hand stand by the course',
+    source: COMMON_PRACTICE,
+  },
   ({ stations, courses }) =>
     stations.flatMap((station) =>
       station.directions.flatMap((direction) => {
@@ -16,7 +21,15 @@ export const itemOffCourse: Check = check(
           const { distance } = nearestOn(indexed, at);
           if (distance <= limit) return [];
           const message = `${itemWord(item.kind)} of ${named(station)} was placed by hand ${metres(distance)} from course "${direction.course}"; expected at most ${metres(limit)}. Mend its position (longitude comes first), or take it out.`;
-          return [{ message, where: { ...atStation(station, `items/${item.kind}`), course: direction.course, item: item.kind, at }, measured: distance, limit, unit: 'm' }];
+          return [
+            {
+              message,
+              where: { ...atStation(station, `items/${item.kind}`), course: direction.course, item: item.kind, at },
+              measured: distance,
+              limit,
+              unit: 'm',
+            },
+          ];
         });
       }),
     ),

@@ -6,7 +6,8 @@ import { layoutOf } from '../testing/plans.ts';
 import { itemOutside } from './itemOutside.ts';
 
 const course = turtle(ORIGIN, [[90, 3000]], 100);
-const found = (measure: number): readonly Finding[] => itemOutside.find(layoutOf([course], [{ on: { course: 'c', measure, side: 'right', offset: 5 } }]));
+const found = (measure: number): readonly Finding[] =>
+  itemOutside.find(layoutOf([course], [{ on: { course: 'c', measure, side: 'right', offset: 5 } }]));
 
 it('a sign before the start is an error that says how far', () => {
   expect(found(91.43)).toEqual([
@@ -28,7 +29,9 @@ it('a sign just at the start is on the course, whatever rounding says', () => {
   const station = layout.stations[0]!;
   const [direction] = station.directions;
   const withSign = (at: number): readonly Finding[] => {
-    const items = direction!.items.map((item) => (item.kind === 'sign' ? Object.assign({}, item, { from: at, to: at }) : item));
+    const items = direction!.items.map((item) =>
+      item.kind === 'sign' ? Object.assign({}, item, { from: at, to: at }) : item,
+    );
     return itemOutside.find({ ...layout, stations: [{ ...station, directions: [{ ...direction!, items }] }] });
   };
   expect(withSign(-1e-9)).toEqual([]);
@@ -39,26 +42,44 @@ it('a sign just at the start is on the course, whatever rounding says', () => {
 it('a trash drop past the finish is an error', () => {
   // From the pin to the last box: 22 ft of tables and the gap between, and 100 yd.
   const reach = 6.7056 + 91.44;
-  expect(found(courseLength(course) - reach + 0.01)).toEqual([expect.objectContaining({ measured: expect.closeTo(courseLength(course) + 0.01, 4), where: expect.objectContaining({ item: 'trash' }) })]);
+  expect(found(courseLength(course) - reach + 0.01)).toEqual([
+    expect.objectContaining({
+      measured: expect.closeTo(courseLength(course) + 0.01, 4),
+      where: expect.objectContaining({ item: 'trash' }),
+    }),
+  ]);
   expect(found(courseLength(course) - reach - 0.01)).toEqual([]);
 });
 
 it('the start is where the course’s own measure begins', () => {
-  const marked = { ...course, scale: { raw: course.scale.raw, measure: course.scale.measure.map((measure) => measure + 500) } };
-  const at = (measure: number): readonly Finding[] => itemOutside.find(layoutOf([marked], [{ on: { course: 'c', measure, side: 'right', offset: 5 } }]));
+  const marked = {
+    ...course,
+    scale: { raw: course.scale.raw, measure: course.scale.measure.map((measure) => measure + 500) },
+  };
+  const at = (measure: number): readonly Finding[] =>
+    itemOutside.find(layoutOf([marked], [{ on: { course: 'c', measure, side: 'right', offset: 5 } }]));
   expect(at(591.45)).toEqual([]);
-  expect(at(591.43)).toEqual([expect.objectContaining({ limit: [500, courseLength(marked)], message: expect.stringContaining('0.0 m before the start') })]);
+  expect(at(591.43)).toEqual([
+    expect.objectContaining({
+      limit: [500, courseLength(marked)],
+      message: expect.stringContaining('0.0 m before the start'),
+    }),
+  ]);
 });
 
 it('says how far before the start or past the finish, or across what, an item would stand', () => {
-  expect(found(50)[0]!.message).toContain('Sign of Station s1 would stand 41.4 m before the start of course "c"; it has no place there.');
+  expect(found(50)[0]!.message).toContain(
+    'Sign of Station s1 would stand 41.4 m before the start of course "c"; it has no place there.',
+  );
   expect(found(2930)[0]!.message).toMatch(/^Trash of Station s1 would stand 28\.1 m past the finish of course "c"/u);
   expect(found(2930)[0]!.where.measure).toBeCloseTo(3028.1456, 2);
   expect(found(50)[0]!.where.measure).toBeCloseTo(-41.44, 2);
 });
 
 it('an item that lies before the start with both ends is told by its upstream end', () => {
-  const gel = itemOutside.find(layoutOf([course], [{ on: { course: 'c', measure: 5, side: 'right', offset: 5 }, serves: ['gel', 'water'] }])).find(({ where }) => where.item === 'gel');
+  const gel = itemOutside
+    .find(layoutOf([course], [{ on: { course: 'c', measure: 5, side: 'right', offset: 5 }, serves: ['gel', 'water'] }]))
+    .find(({ where }) => where.item === 'gel');
   // Gel stands from 9.4488 m to 7.62 m before the pin.
   expect(gel).toMatchObject({ measured: expect.closeTo(-4.4488, 3), where: { measure: expect.closeTo(-4.4488, 3) } });
 });

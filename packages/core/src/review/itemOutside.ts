@@ -9,10 +9,17 @@ import { type Check, COMMON_PRACTICE, type Found, atStation, check, metres, name
 const SAME = 1e-6;
 
 export const itemOutside: Check = check(
-  { code: 'item-outside', severity: 'error', title: 'Every sign, table and trash drop lies on the course', source: COMMON_PRACTICE },
+  {
+    code: 'item-outside',
+    severity: 'error',
+    title: 'Every sign, table and trash drop lies on the course',
+    source: COMMON_PRACTICE,
+  },
   (layout) =>
     layout.stations.flatMap((station) =>
-      station.directions.flatMap((direction) => direction.items.flatMap((item) => outside(item, direction, station, layout))),
+      station.directions.flatMap((direction) =>
+        direction.items.flatMap((item) => outside(item, direction, station, layout)),
+      ),
     ),
 );
 

@@ -18,7 +18,8 @@ export const itemOutsideAllowed: Check = check(
     severity: 'error',
     title: 'Every item stands in an allowed zone',
     source: COMMON_PRACTICE,
-    missing: ({ plan }) => (plan.zones.some((zone) => zone.rule === 'allowed' && encloses(zone)) ? null : 'the plan has no allowed zone'),
+    missing: ({ plan }) =>
+      plan.zones.some((zone) => zone.rule === 'allowed' && encloses(zone)) ? null : 'the plan has no allowed zone',
   },
   (layout) =>
     layout.stations.flatMap((station) => {
@@ -35,8 +36,16 @@ function outside(standing: Standing, zones: readonly LocalZone[], station: Stati
   const sure = isSure(farthest.away, station.practice);
   const doubt = sure ? '' : ' The position error does not tell inside from outside here: look on the ground.';
   const message = `${itemWord(item.kind)} of ${named(station)} reaches ${metres(farthest.away)} outside every allowed zone; expected inside one.${doubt} Move the item or the station, or have the zone widened by whoever allows it.`;
-  const where = { ...atStation(station, item.byHand === true ? `items/${item.kind}` : ''), course: direction.course, item: item.kind, measure: item.from, at: farthest.at };
-  return [{ message, where, measured: farthest.away, limit: 0, unit: 'm', ...(sure ? {} : { cannotTell: true as const }) }];
+  const where = {
+    ...atStation(station, item.byHand === true ? `items/${item.kind}` : ''),
+    course: direction.course,
+    item: item.kind,
+    measure: item.from,
+    at: farthest.at,
+  };
+  return [
+    { message, where, measured: farthest.away, limit: 0, unit: 'm', ...(sure ? {} : { cannotTell: true as const }) },
+  ];
 }
 
 /** Metres to the nearest zone; 0 or less inside one. */

@@ -15,7 +15,8 @@ export const itemsOverlap: Check = check(
   {
     code: 'items-overlap',
     severity: 'error',
-    title: 'No station stands in the stretch from sign to trash drop of another on its side (an error at its tables, else a warning)',
+    title:
+      'No station stands in the stretch from sign to trash drop of another on its side (an error at its tables, else a warning)',
     source: COMMON_PRACTICE,
     missing: ({ stations }) => (stations.length > 1 ? null : 'the plan has one station'),
   },
@@ -38,22 +39,32 @@ const reachesOf = (station: StationLayout): Reach[] =>
   station.directions.flatMap((direction) => {
     const tables = tableEnds(direction);
     if (tables === null) return [];
-    const whole = [Math.min(...direction.items.map(({ from }) => from)), Math.max(...direction.items.map(({ to }) => to))] as const;
+    const whole = [
+      Math.min(...direction.items.map(({ from }) => from)),
+      Math.max(...direction.items.map(({ to }) => to)),
+    ] as const;
     return direction.passes.map((k) => {
       const { course, measure } = station.passes[k]!;
-      const moved = ([from, to]: readonly [number, number]): [number, number] => [from + measure - direction.measure, to + measure - direction.measure];
+      const moved = ([from, to]: readonly [number, number]): [number, number] => [
+        from + measure - direction.measure,
+        to + measure - direction.measure,
+      ];
       return { station, direction, course, whole: moved(whole), tables: moved(tables) };
     });
   });
 
-const common = (a: readonly [number, number], b: readonly [number, number]): number => Math.min(a[1], b[1]) - Math.max(a[0], b[0]);
+const common = (a: readonly [number, number], b: readonly [number, number]): number =>
+  Math.min(a[1], b[1]) - Math.max(a[0], b[0]);
 
 /** The largest overlap of two stations over all courses that they share, as one finding. */
 function overlapOf(one: readonly Reach[], other: readonly Reach[]): Found[] {
   const pairs = one.flatMap((a) =>
     other
       .filter((b) => a.course === b.course && common(a.whole, b.whole) > SAME && sameSide(a, b))
-      .map((b) => ({ ...(a.tables[0] <= b.tables[0] ? { up: a, down: b } : { up: b, down: a }), overlap: common(a.whole, b.whole) })),
+      .map((b) => ({
+        ...(a.tables[0] <= b.tables[0] ? { up: a, down: b } : { up: b, down: a }),
+        overlap: common(a.whole, b.whole),
+      })),
   );
   const worst = pairs.sort((a, b) => b.overlap - a.overlap)[0];
   return worst === undefined ? [] : [foundOf(worst.up, worst.down, worst.overlap)];
@@ -66,8 +77,18 @@ const unclear = (a: Reach, b: Reach): boolean => a.direction.side === 'unclear' 
 function foundOf(up: Reach, down: Reach, overlap: number): Found {
   const atTables = common(up.tables, down.whole) > SAME || common(up.whole, down.tables) > SAME;
   const what = atTables ? ', up to the tables of one' : '';
-  const doubt = unclear(up, down) ? ' The side of one of them is unclear, so this check cannot tell whether they meet.' : '';
+  const doubt = unclear(up, down)
+    ? ' The side of one of them is unclear, so this check cannot tell whether they meet.'
+    : '';
   const message = `On course "${down.course}" the stretch of ${named(up.station)}, sign to trash drop, and that of ${named(down.station)} overlap by ${metres(overlap)} on one side${what}; expected the one to end before the other begins.${doubt} Move them apart, or to opposite sides.`;
   const where = { ...atStation(down.station), course: down.course, measure: down.whole[0] };
-  return { message, where, severity: atTables ? 'error' : 'warning', measured: overlap, limit: 0, unit: 'm', ...(unclear(up, down) ? { cannotTell: true as const } : {}) };
+  return {
+    message,
+    where,
+    severity: atTables ? 'error' : 'warning',
+    measured: overlap,
+    limit: 0,
+    unit: 'm',
+    ...(unclear(up, down) ? { cannotTell: true as const } : {}),
+  };
 }

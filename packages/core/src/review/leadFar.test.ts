@@ -6,7 +6,11 @@ import { leadFar } from './leadFar.ts';
 
 /** Out eastwards, and back `apart` metres to the north; the pin 5 m south of the way back. */
 function found(apart: number, lead?: { race: string; pass: number }): readonly Finding[] {
-  const course = turtle(ORIGIN, [[90, 1000], [0, apart], [270, 1000]]);
+  const course = turtle(ORIGIN, [
+    [90, 1000],
+    [0, apart],
+    [270, 1000],
+  ]);
   const at = from(from(from(ORIGIN, 90, 500), 0, apart), 180, 5);
   return leadFar.find(layoutOf([course], [{ at, side: 'left', ...(lead === undefined ? {} : { lead }) }]));
 }
@@ -14,7 +18,13 @@ function found(apart: number, lead?: { race: string; pass: number }): readonly F
 describe('a lead that is not the road at the pin', () => {
   it('is found where another direction is more than 10 m nearer, with the difference', () => {
     const [finding] = found(20.3);
-    expect(finding).toMatchObject({ code: 'lead-far', severity: 'warning', limit: 10, unit: 'm', where: { station: 's1', race: 'c' } });
+    expect(finding).toMatchObject({
+      code: 'lead-far',
+      severity: 'warning',
+      limit: 10,
+      unit: 'm',
+      where: { station: 's1', race: 'c' },
+    });
     expect(finding!.measured).toBeCloseTo(10.3, 0);
   });
 
@@ -36,17 +46,32 @@ describe('which passes the lead is compared with', () => {
     const courses = [turtle(from(ORIGIN, 0, 25), [[90, 1000]], 20, 'a'), turtle(ORIGIN, [[90, 1000]], 20, 'b')];
     const at = from(from(ORIGIN, 90, 500), 180, 5);
     expect(leadFar.find(layoutOf(courses, [{ at, side: 'left', races: ['a'] }]))).toEqual([]);
-    expect(leadFar.find(layoutOf(courses, [{ at, side: 'left' }]))).toEqual([expect.objectContaining({ where: expect.objectContaining({ race: 'b', course: 'b' }) })]);
+    expect(leadFar.find(layoutOf(courses, [{ at, side: 'left' }]))).toEqual([
+      expect.objectContaining({ where: expect.objectContaining({ race: 'b', course: 'b' }) }),
+    ]);
   });
 
   it('are held against the nearest pass of the lead’s direction, not its farthest', () => {
     // Eastwards twice, 5 m and then 25 m north of the pin, and home between them 14 m north of it.
-    const course = turtle(from(ORIGIN, 0, 25), [[90, 1000], [180, 11], [270, 1000], [180, 9], [90, 1000]]);
+    const course = turtle(from(ORIGIN, 0, 25), [
+      [90, 1000],
+      [180, 11],
+      [270, 1000],
+      [180, 9],
+      [90, 1000],
+    ]);
     const layout = layoutOf([course], [{ at: from(ORIGIN, 90, 500), side: 'right' }]);
     const [direction] = layout.stations[0]!.directions;
     const both = { ...layout, stations: [{ ...layout.stations[0]!, directions: [{ ...direction!, passes: [0, 2] }] }] };
     expect(leadFar.find(both)).toEqual([]);
     const far = { ...layout, stations: [{ ...layout.stations[0]!, directions: [{ ...direction!, passes: [0] }] }] };
-    expect(leadFar.find(far)).toEqual([expect.objectContaining({ measured: expect.closeTo(20, 0), message: expect.stringMatching(/from a pass 25\.\d m away, but its pin stands [45]\.\d m from pass 2 of race "c"/u) })]);
+    expect(leadFar.find(far)).toEqual([
+      expect.objectContaining({
+        measured: expect.closeTo(20, 0),
+        message: expect.stringMatching(
+          /from a pass 25\.\d m away, but its pin stands [45]\.\d m from pass 2 of race "c"/u,
+        ),
+      }),
+    ]);
   });
 });

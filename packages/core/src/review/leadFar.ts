@@ -6,7 +6,12 @@ import { type Check, COMMON_PRACTICE, atStation, check, metres, named } from './
 const NEARER = 10;
 
 export const leadFar: Check = check(
-  { code: 'lead-far', severity: 'warning', title: 'The lead is the direction that the pin stands by', source: COMMON_PRACTICE },
+  {
+    code: 'lead-far',
+    severity: 'warning',
+    title: 'The lead is the direction that the pin stands by',
+    source: COMMON_PRACTICE,
+  },
   ({ stations }) =>
     stations.flatMap((station) => {
       const lead = station.directions.find((direction) => direction.lead);
@@ -17,6 +22,14 @@ export const leadFar: Check = check(
       const nearest = own.reduce((near, pass) => (pass.distance < near.distance ? pass : near), own[0]!);
       if (led - nearest.distance <= NEARER) return [];
       const message = `${named(station)} takes its lead from a pass ${metres(led)} away, but its pin stands ${metres(nearest.distance)} from pass ${nearest.pass} of race "${nearest.race}" at ${metres(nearest.measure)}. Name that one as "lead" if it is meant, or the present one to confirm it.`;
-      return [{ message, where: { ...atStation(station), course: nearest.course, race: nearest.race, measure: nearest.measure }, measured: led - nearest.distance, limit: NEARER, unit: 'm' }];
+      return [
+        {
+          message,
+          where: { ...atStation(station), course: nearest.course, race: nearest.race, measure: nearest.measure },
+          measured: led - nearest.distance,
+          limit: NEARER,
+          unit: 'm',
+        },
+      ];
     }),
 );

@@ -8,7 +8,8 @@ import { legLong, legShort } from './legs.ts';
 
 const course = turtle(ORIGIN, [[90, 12_000]], 200);
 const on = (measure: number): Partial<PlanStation> => ({ on: { course: 'c', measure, side: 'right', offset: 5 } });
-const found = (check: Check, measures: number[], practice: Partial<Practice> = {}): readonly Finding[] => check.find(layoutOf([course], measures.map(on), { practice }));
+const found = (check: Check, measures: number[], practice: Partial<Practice> = {}): readonly Finding[] =>
+  check.find(layoutOf([course], measures.map(on), { practice }));
 
 // 1.6 km to 5 km: IMMDA guidance (quoted, not read).
 describe('leg-long', () => {
@@ -21,16 +22,34 @@ describe('leg-long', () => {
         limit: 5000,
         unit: 'm',
         source: expect.stringContaining('IMMDA'),
-        where: expect.objectContaining({ race: 'c', course: 'c', station: 's2', path: '/stations/1', measure: expect.closeTo(9000.1, 2) }),
+        where: expect.objectContaining({
+          race: 'c',
+          course: 'c',
+          station: 's2',
+          path: '/stations/1',
+          measure: expect.closeTo(9000.1, 2),
+        }),
       }),
     ]);
     expect(found(legLong, [4000, 8999.9])).toEqual([]);
   });
 
   it('counts the ways from the start and to the finish as well', () => {
-    expect(found(legLong, [5000.1, 8000]).map((finding) => finding.message)).toEqual([expect.stringContaining('from the start to s1')]);
-    expect(found(legLong, [2000, 6999.9])).toEqual([expect.objectContaining({ message: expect.stringContaining('from s2 to the finish'), where: expect.objectContaining({ station: 's2', measure: expect.closeTo(12_000, 2) }) })]);
-    expect(found(legLong, [])).toEqual([expect.objectContaining({ measured: expect.closeTo(12_000, 2), where: { race: 'c', course: 'c', measure: expect.closeTo(12_000, 2) } })]);
+    expect(found(legLong, [5000.1, 8000]).map((finding) => finding.message)).toEqual([
+      expect.stringContaining('from the start to s1'),
+    ]);
+    expect(found(legLong, [2000, 6999.9])).toEqual([
+      expect.objectContaining({
+        message: expect.stringContaining('from s2 to the finish'),
+        where: expect.objectContaining({ station: 's2', measure: expect.closeTo(12_000, 2) }),
+      }),
+    ]);
+    expect(found(legLong, [])).toEqual([
+      expect.objectContaining({
+        measured: expect.closeTo(12_000, 2),
+        where: { race: 'c', course: 'c', measure: expect.closeTo(12_000, 2) },
+      }),
+    ]);
   });
 
   it('holds against the plan’s own limit', () => {
@@ -42,7 +61,14 @@ describe('leg-long', () => {
 describe('leg-short', () => {
   it('is a note where two stations are nearer than 1.6 km', () => {
     expect(found(legShort, [4000, 5599.9])).toEqual([
-      expect.objectContaining({ code: 'leg-short', severity: 'note', measured: expect.closeTo(1599.9, 2), limit: 1600, unit: 'm', where: expect.objectContaining({ station: 's2' }) }),
+      expect.objectContaining({
+        code: 'leg-short',
+        severity: 'note',
+        measured: expect.closeTo(1599.9, 2),
+        limit: 1600,
+        unit: 'm',
+        where: expect.objectContaining({ station: 's2' }),
+      }),
     ]);
     expect(found(legShort, [4000, 5600.1])).toEqual([]);
   });
@@ -55,18 +81,33 @@ describe('leg-short', () => {
 describe('what a leg’s finding says', () => {
   it('names the race and both stations by their own names', () => {
     const races = [planRace('a', 'c'), { ...planRace('b', 'c'), name: 'Long Bay 10' }];
-    const layout = layoutOf([course], [{ ...on(1500), name: 'Gannet Point' }, { ...on(7100), name: 'Fort', races: ['b'] }], { races });
+    const layout = layoutOf(
+      [course],
+      [
+        { ...on(1500), name: 'Gannet Point' },
+        { ...on(7100), name: 'Fort', races: ['b'] },
+      ],
+      { races },
+    );
     expect(legLong.find(layout).map(({ message }) => message)).toEqual([
       'a: 10.50 km from Gannet Point to the finish (at 12.00 km); expected at most 5.00 km.',
       'Long Bay 10: 5.60 km from Gannet Point to Fort (at 7.10 km); expected at most 5.00 km.',
     ]);
-    expect(legShort.find(layoutOf([course], [on(4000), on(5000)])).map(({ message }) => message)).toEqual(['c: 1.00 km from s1 to s2 (at 5.00 km); expected at least 1.60 km.']);
+    expect(legShort.find(layoutOf([course], [on(4000), on(5000)])).map(({ message }) => message)).toEqual([
+      'c: 1.00 km from s1 to s2 (at 5.00 km); expected at least 1.60 km.',
+    ]);
   });
 
   it('lets a leg be just as long or as short as the practice says', () => {
     const layout = layoutOf([course], [on(4000), on(7000)]);
     const exact = layout.spacing[0]!.legs[1]!.length;
-    const held = (practice: Partial<Practice>): number[] => [legLong, legShort].map((check) => check.find({ ...layout, plan: { ...layout.plan, practice: { ...layout.plan.practice, ...practice } } }).filter(({ where }) => where.station === 's2' && Math.abs((where.measure ?? 0) - 7000) < 1).length);
+    const held = (practice: Partial<Practice>): number[] =>
+      [legLong, legShort].map(
+        (check) =>
+          check
+            .find({ ...layout, plan: { ...layout.plan, practice: { ...layout.plan.practice, ...practice } } })
+            .filter(({ where }) => where.station === 's2' && Math.abs((where.measure ?? 0) - 7000) < 1).length,
+      );
     expect(held({ maxSpacing: exact, minSpacing: exact })).toEqual([0, 0]);
     expect(held({ maxSpacing: exact - 0.001, minSpacing: exact + 0.001 })).toEqual([1, 1]);
   });

@@ -9,16 +9,26 @@ const SOURCE = 'IMMDA guidance, stations 1.6 km to 5 km apart (quoted, not read)
 const km = (value: number): string => `${(value / 1000).toFixed(2)} km`;
 
 function stopName(layout: Layout, id: string): string {
-  return id === 'start' || id === 'finish' ? `the ${id}` : (layout.stations.find((station) => station.id === id)?.name ?? id);
+  return id === 'start' || id === 'finish'
+    ? `the ${id}`
+    : (layout.stations.find((station) => station.id === id)?.name ?? id);
 }
 
 function whereOf(layout: Layout, race: RaceSpacing, leg: Leg): Finding['where'] {
   const station = layout.stations.find(({ id }) => id === (leg.to === 'finish' ? leg.from : leg.to));
   const base = { race: race.race, course: race.course, measure: leg.end };
-  return station === undefined ? base : { ...base, station: station.id, path: `/stations/${station.index}`, at: station.at };
+  return station === undefined
+    ? base
+    : { ...base, station: station.id, path: `/stations/${station.index}`, at: station.at };
 }
 
-function legCheck(code: string, severity: Severity, title: string, wrong: (leg: Leg, layout: Layout) => string | null, limitOf: (layout: Layout) => number): Check {
+function legCheck(
+  code: string,
+  severity: Severity,
+  title: string,
+  wrong: (leg: Leg, layout: Layout) => string | null,
+  limitOf: (layout: Layout) => number,
+): Check {
   return check({ code, severity, title, source: SOURCE }, (layout) =>
     layout.spacing.flatMap((race): Found[] =>
       race.legs.flatMap((leg) => {
@@ -26,7 +36,9 @@ function legCheck(code: string, severity: Severity, title: string, wrong: (leg: 
         if (expected === null) return [];
         const name = layout.plan.races.find(({ id }) => id === race.race)?.name ?? race.race;
         const message = `${name}: ${km(leg.length)} from ${stopName(layout, leg.from)} to ${stopName(layout, leg.to)} (at ${km(leg.end)}); expected ${expected}.`;
-        return [{ message, where: whereOf(layout, race, leg), measured: leg.length, limit: limitOf(layout), unit: 'm' }];
+        return [
+          { message, where: whereOf(layout, race, leg), measured: leg.length, limit: limitOf(layout), unit: 'm' },
+        ];
       }),
     ),
   );
@@ -45,6 +57,9 @@ export const legShort: Check = legCheck(
   'leg-short',
   'note',
   'No two stations of a race are nearer than the practice wants',
-  (leg, { plan }) => (leg.from !== 'start' && leg.to !== 'finish' && leg.length < plan.practice.minSpacing ? `at least ${km(plan.practice.minSpacing)}` : null),
+  (leg, { plan }) =>
+    leg.from !== 'start' && leg.to !== 'finish' && leg.length < plan.practice.minSpacing
+      ? `at least ${km(plan.practice.minSpacing)}`
+      : null,
   ({ plan }) => plan.practice.minSpacing,
 );

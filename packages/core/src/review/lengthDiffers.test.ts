@@ -17,7 +17,14 @@ const found = (length: number): readonly Finding[] => lengthDiffers.find(stated(
 it('a stated length more than 0.1 % from the line is a warning, whichever is longer', () => {
   expect(rawLength(course)).toBeCloseTo(42_195, 2);
   expect(found(42_195 / 1.00101)).toEqual([
-    expect.objectContaining({ code: 'length-differs', severity: 'warning', measured: expect.closeTo(42_195, 2), unit: 'm', where: { path: '/courses/0/length', course: 'c' }, message: expect.stringContaining('No GPX file certifies a course') }),
+    expect.objectContaining({
+      code: 'length-differs',
+      severity: 'warning',
+      measured: expect.closeTo(42_195, 2),
+      unit: 'm',
+      where: { path: '/courses/0/length', course: 'c' },
+      message: expect.stringContaining('No GPX file certifies a course'),
+    }),
   ]);
   expect(found(42_195 / 1.00099)).toEqual([]);
   expect(found(42_195 / 0.99901)).toEqual([]);
@@ -33,15 +40,25 @@ it('a recorded track is said to wander, a drawn line is not, and the start’s o
   const layout = stated(42_000);
   expect(lengthDiffers.find(layout)[0]!.message).toContain('A recorded track wanders');
   expect(lengthDiffers.find(layout)[0]!.message).toContain('195.0 m longer');
-  const drawn = { ...layout, plan: { ...layout.plan, courses: layout.plan.courses.map((one) => ({ ...one, drawn: 'centre' as const })) } };
+  const drawn = {
+    ...layout,
+    plan: { ...layout.plan, courses: layout.plan.courses.map((one) => ({ ...one, drawn: 'centre' as const })) },
+  };
   expect(lengthDiffers.find(drawn)[0]!.message).not.toContain('wanders');
   // Measures that begin at 200 m: the line from there to 42,395 m is as long as it should be.
-  const marked = { ...course, scale: { raw: course.scale.raw, measure: course.scale.measure.map((measure) => measure + 200) } };
+  const marked = {
+    ...course,
+    scale: { raw: course.scale.raw, measure: course.scale.measure.map((measure) => measure + 200) },
+  };
   const shifted = stated(42_395);
-  expect(lengthDiffers.find({ ...shifted, courses: shifted.courses.map((indexed) => ({ ...indexed, course: marked })) })).toEqual([]);
+  expect(
+    lengthDiffers.find({ ...shifted, courses: shifted.courses.map((indexed) => ({ ...indexed, course: marked })) }),
+  ).toEqual([]);
 });
 
 it('tells both ends of what is tolerated', () => {
   expect(found(42_000)[0]!.limit).toEqual([expect.closeTo(41_958, 6), expect.closeTo(42_042, 6)]);
-  expect(found(42_000)[0]!.message).toContain('Course "c" is stated as 42000.0 m, but its line is 42195.0 m: 195.0 m longer, where 42.0 m is the tolerance of course measurement.');
+  expect(found(42_000)[0]!.message).toContain(
+    'Course "c" is stated as 42000.0 m, but its line is 42195.0 m: 195.0 m longer, where 42.0 m is the tolerance of course measurement.',
+  );
 });

@@ -15,7 +15,8 @@ export const lengthDiffers: Check = check(
     severity: 'warning',
     title: 'The stated length of a course is that of its line, within 0.1 %',
     source: 'World Athletics (IAAF) rule 240 and USATF course measurement: 0.1 %, 42 m of a marathon (read)',
-    missing: ({ plan }) => (plan.courses.some(({ length }) => length !== undefined) ? null : 'the plan states no course length'),
+    missing: ({ plan }) =>
+      plan.courses.some(({ length }) => length !== undefined) ? null : 'the plan states no course length',
   },
   ({ plan, courses }) => plan.courses.flatMap((course, index) => differing(course, index, courses)),
 );
@@ -30,5 +31,13 @@ function differing({ id, name, length, drawn }: PlanCourse, index: number, cours
   const way = raw > stated ? 'longer' : 'shorter';
   const why = drawn === 'recorded' ? ' A recorded track wanders and usually runs long.' : '';
   const message = `Course "${name}" is stated as ${metres(stated)}, but its line is ${metres(raw)}: ${metres(Math.abs(raw - stated))} ${way}, where ${metres(allowed)} is the tolerance of course measurement.${why} Course distances are stretched to the stated length; mend the line or the length. No GPX file certifies a course: only a measurement on the road does.`;
-  return [{ message, where: { path: `/courses/${index}/length`, course: id }, measured: raw, limit: [stated - allowed, stated + allowed], unit: 'm' }];
+  return [
+    {
+      message,
+      where: { path: `/courses/${index}/length`, course: id },
+      measured: raw,
+      limit: [stated - allowed, stated + allowed],
+      unit: 'm',
+    },
+  ];
 }

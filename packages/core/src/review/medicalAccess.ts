@@ -27,11 +27,29 @@ function cutOff(medical: StationPoint, layout: Layout): Found[] {
   const name = pointNamed(medical);
   const where = { ...atStation(station, key), at: point.at };
   if (nearest === null) {
-    return [{ message: `${name} has no access point: the plan names none; expected one within ${metres(CARRY)}. Name where an ambulance comes up to it.`, where, limit: CARRY, unit: 'm' }];
+    return [
+      {
+        message: `${name} has no access point: the plan names none; expected one within ${metres(CARRY)}. Name where an ambulance comes up to it.`,
+        where,
+        limit: CARRY,
+        unit: 'm',
+      },
+    ];
   }
   const far = nearest.distance > SERVES;
   const message = `${name} is ${metres(nearest.distance)} from the nearest access point (${pointNamed(nearest.to)}), as the crow flies; expected at most ${metres(CARRY)}. ${
-    far ? 'Name where an ambulance comes up to it.' : 'Move one of them, name a nearer access point, or agree the carry with the medical lead and waive it.'
+    far
+      ? 'Name where an ambulance comes up to it.'
+      : 'Move one of them, name a nearer access point, or agree the carry with the medical lead and waive it.'
   }`;
-  return [{ message, where, measured: nearest.distance, limit: CARRY, unit: 'm', ...(far ? {} : { severity: 'warning' as const }) }];
+  return [
+    {
+      message,
+      where,
+      measured: nearest.distance,
+      limit: CARRY,
+      unit: 'm',
+      ...(far ? {} : { severity: 'warning' as const }),
+    },
+  ];
 }

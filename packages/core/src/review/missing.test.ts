@@ -12,16 +12,30 @@ import { reviewLayout } from './review.ts';
 import { STAGE_RULES } from './stageRules.ts';
 
 const road = turtle(ORIGIN, [[90, 9000]], 100);
-const at = (k: number): Partial<PlanStation> => ({ on: { course: 'c', measure: 2000 + 2000 * k, side: 'right', offset: 5 } });
+const at = (k: number): Partial<PlanStation> => ({
+  on: { course: 'c', measure: 2000 + 2000 * k, side: 'right', offset: 5 },
+});
 const place: LonLat = from(from(ORIGIN, 90, 4000), 180, 8);
 
 /** Three stations, of which the middle one has what a check needs. */
 const among = (keys: Partial<PlanStation>): Layout => layoutOf([road], [at(0), { ...at(1), ...keys }, at(2)]);
-const missing = (code: string, layout: Layout): string | null | undefined => [...STAGE_RULES, ...CHECKS].find((rule) => rule.code === code)!.missing?.(layout);
+const missing = (code: string, layout: Layout): string | null | undefined =>
+  [...STAGE_RULES, ...CHECKS].find((rule) => rule.code === code)!.missing?.(layout);
 
 const hilly = (id: string): Course => {
   const points = turtlePoints(ORIGIN, [[90, 3000]], 100);
-  return valueOf(buildCourse({ id, name: id, segments: [segmentThrough(points, points.map(() => 10))] }));
+  return valueOf(
+    buildCourse({
+      id,
+      name: id,
+      segments: [
+        segmentThrough(
+          points,
+          points.map(() => 10),
+        ),
+      ],
+    }),
+  );
 };
 
 describe('a check runs', () => {
@@ -31,7 +45,15 @@ describe('a check runs', () => {
       ['clear-width', { width: 9 }],
       ['responders-width', { width: 9, points: medical }],
       ['gel-without-water', { serves: ['water', 'gel'] }],
-      ['drop-side', { points: [{ kind: 'toilets', at: place }, { kind: 'drop', at: place }] }],
+      [
+        'drop-side',
+        {
+          points: [
+            { kind: 'toilets', at: place },
+            { kind: 'drop', at: place },
+          ],
+        },
+      ],
       ['medical-without-access', { points: [{ kind: 'drop', at: place }, ...medical] }],
       ['trash-blocks-medical', { points: [...medical, { kind: 'access', at: place }] }],
       ['access-missing', { points: [{ kind: 'toilets', at: place }] }],
@@ -43,35 +65,66 @@ describe('a check runs', () => {
   });
 
   it('not for widths and points of different stations: the width of one says nothing of the way by another', () => {
-    const layout = layoutOf([road], [{ ...at(0), width: 9 }, { ...at(1), points: [{ kind: 'medical', at: place }] }]);
+    const layout = layoutOf(
+      [road],
+      [
+        { ...at(0), width: 9 },
+        { ...at(1), points: [{ kind: 'medical', at: place }] },
+      ],
+    );
     expect(missing('responders-width', layout)).toContain('gives the width of its road');
-    expect(missing('trash-blocks-medical', layoutOf([road], [{ ...at(0), points: [{ kind: 'access', at: place }] }, { ...at(1), points: [{ kind: 'medical', at: place }] }]))).toContain('no station has both');
+    expect(
+      missing(
+        'trash-blocks-medical',
+        layoutOf(
+          [road],
+          [
+            { ...at(0), points: [{ kind: 'access', at: place }] },
+            { ...at(1), points: [{ kind: 'medical', at: place }] },
+          ],
+        ),
+      ),
+    ).toContain('no station has both');
   });
 
   it('where one of several courses has elevations, and wheels run on it', () => {
     const courses = [turtle(ORIGIN, [[90, 3000]], 100, 'a'), hilly('b'), turtle(ORIGIN, [[90, 3000]], 100, 'd')];
     const stations = [{ at: from(from(ORIGIN, 90, 1500), 180, 5) }];
-    const wheels = (...ids: string[]): PlanRace[] => courses.map(({ id }) => ({ ...planRace(id, id), division: ids.includes(id) ? 'wheels' : 'run' }));
+    const wheels = (...ids: string[]): PlanRace[] =>
+      courses.map(({ id }) => ({ ...planRace(id, id), division: ids.includes(id) ? 'wheels' : 'run' }));
     expect(missing('grade-at-tables', layoutOf(courses, stations))).toBeNull();
     expect(missing('grade-at-tables', layoutOf([courses[0]!], stations))).toContain('elevation');
     expect(missing('descent-with-wheels', layoutOf(courses, stations, { races: wheels('a', 'b') }))).toBeNull();
-    expect(missing('descent-with-wheels', layoutOf(courses, stations, { races: wheels('a') }))).toContain('no course of a race on wheels');
-    expect(missing('descent-with-wheels', layoutOf(courses, stations, { races: wheels() }))).toBe('no race is on wheels');
+    expect(missing('descent-with-wheels', layoutOf(courses, stations, { races: wheels('a') }))).toContain(
+      'no course of a race on wheels',
+    );
+    expect(missing('descent-with-wheels', layoutOf(courses, stations, { races: wheels() }))).toBe(
+      'no race is on wheels',
+    );
   });
 
   it('where one of several courses states its length, and finds that one alone', () => {
     const courses = [turtle(ORIGIN, [[90, 3000]], 100, 'a'), turtle(ORIGIN, [[90, 2000]], 100, 'b')];
     const layout = layoutOf(courses, [{ at: from(from(ORIGIN, 90, 1500), 180, 5) }]);
-    const stated: Layout = { ...layout, plan: { ...layout.plan, courses: [planCourse('a'), planCourse('b', { length: 2010 })] } };
+    const stated: Layout = {
+      ...layout,
+      plan: { ...layout.plan, courses: [planCourse('a'), planCourse('b', { length: 2010 })] },
+    };
     expect(missing('length-differs', stated)).toBeNull();
     expect(missing('length-differs', layout)).toBe('the plan states no course length');
     const found = reviewLayout(stated).findings.filter(({ code }) => code === 'length-differs');
-    expect(found).toEqual([expect.objectContaining({ measured: expect.closeTo(2000, 2), where: { path: '/courses/1/length', course: 'b' } })]);
+    expect(found).toEqual([
+      expect.objectContaining({ measured: expect.closeTo(2000, 2), where: { path: '/courses/1/length', course: 'b' } }),
+    ]);
   });
 
   it('where one of several zones has its rule and encloses something', () => {
     const square: LonLat[] = [0, 90, 180, 270].map((azimuth) => from(place, azimuth, 20));
-    const zones: PlanZone[] = [{ name: 'line', rule: 'keep-clear', polygon: square.slice(0, 2) }, { name: 'a', rule: 'allowed', polygon: square }, { name: 'b', rule: 'keep-clear', polygon: square }];
+    const zones: PlanZone[] = [
+      { name: 'line', rule: 'keep-clear', polygon: square.slice(0, 2) },
+      { name: 'a', rule: 'allowed', polygon: square },
+      { name: 'b', rule: 'keep-clear', polygon: square },
+    ];
     const layout = among({});
     const zoned = (of: readonly PlanZone[]): Layout => ({ ...layout, plan: { ...layout.plan, zones: of } });
     for (const code of ['item-in-zone', 'item-outside-allowed']) {
@@ -89,7 +142,8 @@ describe('a check runs', () => {
 describe('what race day says is asked', () => {
   const wave: PlanWave = { time: 28_800, entrants: 100 };
   const vehicle: PlanVehicle = { id: 'v', name: 'v', kg: 1500, places: 9, kmh: 30, stop: 600, from: 0 };
-  const races = (...of: Partial<PlanRace>[]): PlanRace[] => of.map((keys, k) => ({ ...planRace(`r${k}`, 'c'), ...keys }));
+  const races = (...of: Partial<PlanRace>[]): PlanRace[] =>
+    of.map((keys, k) => ({ ...planRace(`r${k}`, 'c'), ...keys }));
   const planned = (keys: Partial<Plan>): Layout => {
     const layout = among({});
     return { ...layout, plan: { ...layout.plan, ...keys } };
@@ -103,13 +157,23 @@ describe('what race day says is asked', () => {
   it('of past results where one of several races, or a wave of it, takes its times from a file', () => {
     const csv = { csv: 'results.csv', column: 'time' };
     expect(missing('results-unread', planned({ races: races({}, { finish: csv }) }))).toBeNull();
-    expect(missing('results-unread', planned({ races: races({}, { waves: [wave, { ...wave, finish: csv }] }) }))).toBeNull();
-    expect(missing('results-unread', planned({ races: races({ finish: { median: 9000, spread: 0.2 } }, { waves: [wave] }) }))).toBe('no race takes its finish times from a file');
+    expect(
+      missing('results-unread', planned({ races: races({}, { waves: [wave, { ...wave, finish: csv }] }) })),
+    ).toBeNull();
+    expect(
+      missing(
+        'results-unread',
+        planned({ races: races({ finish: { median: 9000, spread: 0.2 } }, { waves: [wave] }) }),
+      ),
+    ).toBe('no race takes its finish times from a file');
   });
 
   it('of gradients where a race that has waves is reckoned with them', () => {
     expect(missing('gradient-unknown', planned({ races: races({}, { gradient: true, waves: [wave] }) }))).toBeNull();
-    for (const without of [{ gradient: true }, { waves: [wave] }]) expect(missing('gradient-unknown', planned({ races: races(without) }))).toBe('no race is reckoned with its gradients');
+    for (const without of [{ gradient: true }, { waves: [wave] }])
+      expect(missing('gradient-unknown', planned({ races: races(without) }))).toBe(
+        'no race is reckoned with its gradients',
+      );
   });
 
   it('of vehicles where there are waves and vehicles', () => {
@@ -125,24 +189,51 @@ describe('a review', () => {
     expect(checks.map(({ code }) => code)).toEqual([...STAGE_RULES, ...CHECKS].map(({ code }) => code));
     expect(checks.find(({ code }) => code === 'clear-width')).toMatchObject({ ran: true, found: 0, cannotTell: 0 });
     expect(checks.find(({ code }) => code === 'clear-width')).not.toHaveProperty('reason');
-    expect(checks.find(({ code }) => code === 'drop-side')).toMatchObject({ ran: false, reason: 'no station names a drop point', found: 0 });
+    expect(checks.find(({ code }) => code === 'drop-side')).toMatchObject({
+      ran: false,
+      reason: 'no station names a drop point',
+      found: 0,
+    });
     expect(checks.find(({ code }) => code === 'mark-factor')).toMatchObject({ ran: true });
   });
 
   it('counts findings, and among them those that cannot be told', () => {
-    const drop = (right: number): Partial<PlanStation> => ({ points: [{ kind: 'drop', at: from(from(ORIGIN, 90, 4000), right < 0 ? 0 : 180, Math.abs(right)) }] });
-    const layout = layoutOf([road], [{ ...at(0), points: [{ kind: 'drop', at: from(from(ORIGIN, 90, 2000), 0, 8) }] }, { ...at(1), ...drop(1) }, at(2)]);
-    expect(reviewLayout(layout).checks.find(({ code }) => code === 'drop-side')).toMatchObject({ ran: true, found: 2, cannotTell: 1 });
+    const drop = (right: number): Partial<PlanStation> => ({
+      points: [{ kind: 'drop', at: from(from(ORIGIN, 90, 4000), right < 0 ? 0 : 180, Math.abs(right)) }],
+    });
+    const layout = layoutOf(
+      [road],
+      [
+        { ...at(0), points: [{ kind: 'drop', at: from(from(ORIGIN, 90, 2000), 0, 8) }] },
+        { ...at(1), ...drop(1) },
+        at(2),
+      ],
+    );
+    expect(reviewLayout(layout).checks.find(({ code }) => code === 'drop-side')).toMatchObject({
+      ran: true,
+      found: 2,
+      cannotTell: 1,
+    });
   });
 
   it('takes over what it knows of the very same stations on the very same courses, and of no others', () => {
     const layout = layoutOf([road], [{ ...at(0), side: 'left' }, at(1)]);
     const made = reviewLayout(layout);
-    const marked = { ...layout, atStations: made.atStations.map((of) => ({ ...of, 'tables-hidden': [{ code: 'tables-hidden', severity: 'note' as const, message: 'kept', where: {} }] })) };
-    const kept = (next: Layout): number => reviewLayout(next, [], marked).findings.filter(({ message }) => message === 'kept').length;
+    const marked = {
+      ...layout,
+      atStations: made.atStations.map((of) => ({
+        ...of,
+        'tables-hidden': [{ code: 'tables-hidden', severity: 'note' as const, message: 'kept', where: {} }],
+      })),
+    };
+    const kept = (next: Layout): number =>
+      reviewLayout(next, [], marked).findings.filter(({ message }) => message === 'kept').length;
     expect(kept(layout)).toBe(2);
     expect(kept({ ...layout, stations: [layout.stations[0]!, { ...layout.stations[1]! }] })).toBe(1);
     expect(kept({ ...layout, courses: [...layout.courses] })).toBe(0);
-    expect(reviewLayout(layout, [{ code: 'gap-joined', severity: 'note', message: 'before', where: {} }]).findings[0]!.message).toBe('before');
+    expect(
+      reviewLayout(layout, [{ code: 'gap-joined', severity: 'note', message: 'before', where: {} }]).findings[0]!
+        .message,
+    ).toBe('before');
   });
 });

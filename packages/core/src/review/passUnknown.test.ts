@@ -6,28 +6,72 @@ import { layoutOf } from '../testing/plans.ts';
 import { passUnknown } from './passUnknown.ts';
 
 const found = (keys: Partial<PlanStation>): readonly Finding[] =>
-  passUnknown.find(layoutOf([turtle(ORIGIN, [[70, 2000], [250, 2000]])], [{ at: from(from(ORIGIN, 70, 300), 160, 6), ...keys }]));
+  passUnknown.find(
+    layoutOf(
+      [
+        turtle(ORIGIN, [
+          [70, 2000],
+          [250, 2000],
+        ]),
+      ],
+      [{ at: from(from(ORIGIN, 70, 300), 160, 6), ...keys }],
+    ),
+  );
 
 it('a lead that the course does not make is an error that says how many passes there are', () => {
   const [finding, ...more] = found({ lead: { race: 'c', pass: 2 } });
   expect(more).toEqual([]);
-  expect(finding).toMatchObject({ code: 'pass-unknown', severity: 'error', where: { path: '/stations/0/lead', station: 's1', race: 'c' } });
+  expect(finding).toMatchObject({
+    code: 'pass-unknown',
+    severity: 'error',
+    where: { path: '/stations/0/lead', station: 's1', race: 'c' },
+  });
   expect(finding!.message).toContain('passes it 2 times; expected 0 to 1');
   expect(found({ lead: { race: 'c', pass: 1 } })).toEqual([]);
 });
 
 it('each listed pass that the course does not make is one error at its own place in the plan', () => {
-  const passes = [{ race: 'c', pass: 0 }, { race: 'c', pass: 2 }, { race: 'c', pass: 1 }, { race: 'c', pass: 7 }];
-  expect(found({ passes }).map((finding) => finding.where.path)).toEqual(['/stations/0/passes/1', '/stations/0/passes/3']);
+  const passes = [
+    { race: 'c', pass: 0 },
+    { race: 'c', pass: 2 },
+    { race: 'c', pass: 1 },
+    { race: 'c', pass: 7 },
+  ];
+  expect(found({ passes }).map((finding) => finding.where.path)).toEqual([
+    '/stations/0/passes/1',
+    '/stations/0/passes/3',
+  ]);
   expect(found({ passes: passes.slice(0, 1) })).toEqual([]);
 });
 
 it('a race that does not run by is told as such', () => {
-  expect(found({ at: from(ORIGIN, 0, 900), lead: { race: 'c', pass: 0 } })[0]!.message).toContain('passes it 0 times; expected a race that runs by it');
+  expect(found({ at: from(ORIGIN, 0, 900), lead: { race: 'c', pass: 0 } })[0]!.message).toContain(
+    'passes it 0 times; expected a race that runs by it',
+  );
 });
 
 it('passes of another race do not count, and one pass is told in the singular', () => {
-  const [finding, ...more] = passUnknown.find(layoutOf([turtle(ORIGIN, [[70, 2000]]), turtle(from(ORIGIN, 0, 900), [[70, 2000]], 20, 'd')], [{ at: from(from(ORIGIN, 70, 300), 160, 6), passes: [{ race: 'c', pass: 0 }, { race: 'd', pass: 0 }, { race: 'c', pass: 1 }] }]));
-  expect(finding!.message).toContain('names pass 0 of race "d", which passes it 0 times; expected a race that runs by it');
-  expect(more).toEqual([expect.objectContaining({ message: expect.stringContaining('names pass 1 of race "c", which passes it 1 time; expected 0 to 0') })]);
+  const [finding, ...more] = passUnknown.find(
+    layoutOf(
+      [turtle(ORIGIN, [[70, 2000]]), turtle(from(ORIGIN, 0, 900), [[70, 2000]], 20, 'd')],
+      [
+        {
+          at: from(from(ORIGIN, 70, 300), 160, 6),
+          passes: [
+            { race: 'c', pass: 0 },
+            { race: 'd', pass: 0 },
+            { race: 'c', pass: 1 },
+          ],
+        },
+      ],
+    ),
+  );
+  expect(finding!.message).toContain(
+    'names pass 0 of race "d", which passes it 0 times; expected a race that runs by it',
+  );
+  expect(more).toEqual([
+    expect.objectContaining({
+      message: expect.stringContaining('names pass 1 of race "c", which passes it 1 time; expected 0 to 0'),
+    }),
+  ]);
 });

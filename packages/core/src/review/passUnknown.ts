@@ -7,9 +7,11 @@ export const passUnknown: Check = check(
   ({ stations }) =>
     stations.flatMap((layout) => {
       const { station, passes } = layout;
-      const listed = typeof station.passes === 'string' ? [] : station.passes.map((choice, k) => ({ choice, key: `passes/${k}` }));
+      const listed =
+        typeof station.passes === 'string' ? [] : station.passes.map((choice, k) => ({ choice, key: `passes/${k}` }));
       const lead = station.lead === undefined ? [] : [{ choice: station.lead, key: 'lead' }];
-      const exists = ({ race, pass }: PassChoice): boolean => passes.some((known) => known.race === race && known.pass === pass);
+      const exists = ({ race, pass }: PassChoice): boolean =>
+        passes.some((known) => known.race === race && known.pass === pass);
       return [...lead, ...listed]
         .filter(({ choice }) => !exists(choice))
         .map(({ choice, key }) => {

@@ -14,13 +14,18 @@ const TWO_SIDED = 1.96;
 export function verdictFindings(judged: Judged, station: StationLayout): Finding[] {
   const { point, verdict } = judged;
   const where: Where = { ...point.where, station: station.id, course: verdict.course, item: verdict.item };
-  return [...distance(judged, station, where), ...wheelUse(judged, station, where), ...wheelNeeded(judged, station, where)];
+  return [
+    ...distance(judged, station, where),
+    ...wheelUse(judged, station, where),
+    ...wheelNeeded(judged, station, where),
+  ];
 }
 
 const thing = ({ verdict: { item, end } }: Judged, station: StationLayout): string =>
   `${itemWord(item)}${end === undefined ? '' : end === 'from' ? ' (its beginning)' : ' (its end)'} of ${named(station)}`;
 
-const reference = ({ verdict }: Judged): string => (verdict.item === 'sign' ? 'before the first table' : 'after the last table');
+const reference = ({ verdict }: Judged): string =>
+  verdict.item === 'sign' ? 'before the first table' : 'after the last table';
 
 function distance(judged: Judged, station: StationLayout, where: Where): Finding[] {
   const { item, verdict, measured, limit, margin, move } = judged.verdict;
@@ -28,7 +33,15 @@ function distance(judged: Judged, station: StationLayout, where: Where): Finding
   const stands = `${thing(judged, station)} stands ${metres(measured)} (± ${metres(margin)}) ${reference(judged)}; expected ${metres(limit[0])} to ${metres(limit[1])}.`;
   const told = { where, measured, limit, unit: 'm', source: COMMON_PRACTICE };
   if (verdict === 'cannot tell') {
-    return [{ code: 'placed-distance', severity: 'note', message: `${stands} Its error does not allow an answer: wheel it, or record it again.`, ...told, cannotTell: true }];
+    return [
+      {
+        code: 'placed-distance',
+        severity: 'note',
+        message: `${stands} Its error does not allow an answer: wheel it, or record it again.`,
+        ...told,
+        cannotTell: true,
+      },
+    ];
   }
   const message = `${stands} Move it ${metres(Math.abs(move))} ${move > 0 ? 'downstream' : 'upstream'}.`;
   return [{ code: 'placed-distance', severity: item === 'sign' ? 'error' : 'warning', message, ...told }];
@@ -59,7 +72,9 @@ function wheelNeeded(judged: Judged, station: StationLayout, where: Where): Find
   const what = by === 'wheel' ? 'wheel’s' : 'positions’';
   const how = item === 'sign' ? 'Wheel from the sign to the first table' : 'Wheel from the end of the last table to it';
   const message = `${thing(judged, station)}: the ${what} error alone (± ${metres(margin)}) is larger than the tolerance of ${metres(tolerance)}, so nothing can hold here. ${how} and note it in the point's comment, such as "wheel 98 yd"${by === 'wheel' ? '; check the distance on the ground with a tape' : ''}.`;
-  return [{ code: 'placed-wheel-needed', severity: 'warning', message, where, measured: margin, limit: tolerance, unit: 'm' }];
+  return [
+    { code: 'placed-wheel-needed', severity: 'warning', message, where, measured: margin, limit: tolerance, unit: 'm' },
+  ];
 }
 
 /** Which assumptions all of this rests on, as one note. */

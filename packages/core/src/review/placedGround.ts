@@ -49,15 +49,26 @@ export const GUARD = 1.645;
 /** k·σ of the distance along the course between two ends, metres. */
 export const marginOf = (a: number, b: number): number => GUARD * sigmaOf({ pinR95: a, courseR95: b });
 
-export function groundOf(layout: Layout, station: StationLayout, direction: LaidDirection, matched: readonly Matched[]): PlacedGround {
-  const own = matched.filter(({ target }) => target.station === station && (target.direction === direction || isTable(target)));
+export function groundOf(
+  layout: Layout,
+  station: StationLayout,
+  direction: LaidDirection,
+  matched: readonly Matched[],
+): PlacedGround {
+  const own = matched.filter(
+    ({ target }) => target.station === station && (target.direction === direction || isTable(target)),
+  );
   return { layout, station, direction, matched: own };
 }
 
 export const tablesOf = ({ direction }: PlacedGround): readonly Item[] => direction.items.filter(isTable);
 
 /** A point on the pass whose measure is nearest to `planned`; `null` where no pass is near, or the point lies beyond the course's end. */
-export function onCourse(point: PlacedPoint, planned: number, { layout, station, direction }: PlacedGround): OnCourse | null {
+export function onCourse(
+  point: PlacedPoint,
+  planned: number,
+  { layout, station, direction }: PlacedGround,
+): OnCourse | null {
   const indexed = layout.courses.find(({ course }) => course.id === direction.course)!;
   const passes = passesOf(indexed, point.at, { ...station.practice, pinR95: point.r95 });
   const [nearest] = passes.sort((a, b) => Math.abs(a.measure - planned) - Math.abs(b.measure - planned));
@@ -72,7 +83,8 @@ export function recorded(kind: ItemKind, ground: PlacedGround): (OnCourse & Pick
   return ground.matched
     .filter(({ target }) => target.kind === kind)
     .flatMap(({ point, end }) => {
-      const planned = item.from === item.to || end === null ? (item.from + item.to) / 2 : end === 'from' ? item.from : item.to;
+      const planned =
+        item.from === item.to || end === null ? (item.from + item.to) / 2 : end === 'from' ? item.from : item.to;
       const on = onCourse(point, planned, ground);
       return on === null ? [] : [{ ...on, end }];
     })
@@ -83,7 +95,12 @@ export function recorded(kind: ItemKind, ground: PlacedGround): (OnCourse & Pick
 function tableEnds(item: Item, ground: PlacedGround): readonly [PlacedEnd, PlacedEnd] {
   const { kind } = item;
   // The line where cups change hands is never recorded: it moves with the drink tables.
-  const source = kind === 'handOut' ? (tablesOf(ground).find((one) => one.kind !== 'handOut' && one.kind !== 'gel' && recorded(one.kind, ground).length > 0) ?? item) : item;
+  const source =
+    kind === 'handOut'
+      ? (tablesOf(ground).find(
+          (one) => one.kind !== 'handOut' && one.kind !== 'gel' && recorded(one.kind, ground).length > 0,
+        ) ?? item)
+      : item;
   const planned = [source.from, source.to] as const;
   const marks = endPoints(source, ground);
   const shift = (k: 0 | 1): number => marks[k]!.measure - planned[k];
@@ -102,7 +119,8 @@ function endPoints(item: Item, ground: PlacedGround): [OnCourse | null, OnCourse
   const points = recorded(item.kind, ground);
   const lead = ground.station.directions[0]!.items.find(({ kind }) => kind === item.kind);
   // Another direction meets the same table from behind where its upstream end is the lead's other one.
-  const turned = !ground.direction.lead && lead !== undefined && same(item.at[0], lead.at[1]) && !same(item.at[0], lead.at[0]);
+  const turned =
+    !ground.direction.lead && lead !== undefined && same(item.at[0], lead.at[1]) && !same(item.at[0], lead.at[0]);
   const inLead = turned ? [...points].reverse() : points;
   const silent = inLead.filter(({ end }) => end === null);
   const from = inLead.find(({ end }) => end === 'from') ?? silent[0] ?? null;
@@ -110,13 +128,24 @@ function endPoints(item: Item, ground: PlacedGround): [OnCourse | null, OnCourse
   return turned ? [to, from] : [from, to];
 }
 
-const same = (a: LonLat | null, b: LonLat | null): boolean => a !== null && b !== null && a[0] === b[0] && a[1] === b[1];
+const same = (a: LonLat | null, b: LonLat | null): boolean =>
+  a !== null && b !== null && a[0] === b[0] && a[1] === b[1];
 
 /** The end that the sign's distance refers to: upstream end of the first table. */
-export const firstTable = (ground: PlacedGround): PlacedEnd | null => outermost(tablesOf(ground).map((item) => tableEnds(item, ground)[0]), (item) => item.from, 1);
+export const firstTable = (ground: PlacedGround): PlacedEnd | null =>
+  outermost(
+    tablesOf(ground).map((item) => tableEnds(item, ground)[0]),
+    (item) => item.from,
+    1,
+  );
 
 /** The end that the trash drop's distance refers to: downstream end of the last table. */
-export const lastTable = (ground: PlacedGround): PlacedEnd | null => outermost(tablesOf(ground).map((item) => tableEnds(item, ground)[1]), (item) => -item.to, -1);
+export const lastTable = (ground: PlacedGround): PlacedEnd | null =>
+  outermost(
+    tablesOf(ground).map((item) => tableEnds(item, ground)[1]),
+    (item) => -item.to,
+    -1,
+  );
 
 /**
  * The table that the plan has outermost, or one that was recorded surely outside it: the outermost of

@@ -9,24 +9,51 @@ import { type PlacedReview, reviewPlaced } from './placed.ts';
 
 const straight = turtle(ORIGIN, [[90, 6000]], 100);
 /** Out 3 km and back along the same road. */
-const there = turtle(ORIGIN, [[90, 3000], [270, 3000]], 100);
-const at = (measure: number, keys: Partial<PlanStation> = {}): Partial<PlanStation> => ({ at: eastward(measure), side: 'right', ...keys });
-const review = (points: readonly Recorded[], stations: readonly Partial<PlanStation>[] = [at(1500)], course = straight): PlacedReview => reviewPlaced(layoutOf([course], stations), placedDocument(points));
-const found = ({ findings }: PlacedReview, code: string): Finding[] => findings.filter((finding) => finding.code === code);
-const point = (name: string | null, measure: number, keys: Partial<Recorded> = {}): Recorded => ({ name, at: eastward(measure), hdop: 0.2, ...keys });
+const there = turtle(
+  ORIGIN,
+  [
+    [90, 3000],
+    [270, 3000],
+  ],
+  100,
+);
+const at = (measure: number, keys: Partial<PlanStation> = {}): Partial<PlanStation> => ({
+  at: eastward(measure),
+  side: 'right',
+  ...keys,
+});
+const review = (
+  points: readonly Recorded[],
+  stations: readonly Partial<PlanStation>[] = [at(1500)],
+  course = straight,
+): PlacedReview => reviewPlaced(layoutOf([course], stations), placedDocument(points));
+const found = ({ findings }: PlacedReview, code: string): Finding[] =>
+  findings.filter((finding) => finding.code === code);
+const point = (name: string | null, measure: number, keys: Partial<Recorded> = {}): Recorded => ({
+  name,
+  at: eastward(measure),
+  hdop: 0.2,
+  ...keys,
+});
 
 describe('a point', () => {
   it('that names two stations equally is not used, and both are named', () => {
     const made = review([point('Kelp sign', 1408)], [at(1500, { name: 'Kelp' }), at(3500, { name: 'Kelp' })]);
     expect(made.verdicts).toEqual([]);
-    expect(found(made, 'placed-ambiguous')).toEqual([expect.objectContaining({ severity: 'warning', message: expect.stringMatching(/"s1".*"s2".*not used/u) })]);
+    expect(found(made, 'placed-ambiguous')).toEqual([
+      expect.objectContaining({ severity: 'warning', message: expect.stringMatching(/"s1".*"s2".*not used/u) }),
+    ]);
   });
 
   it('that names its station alone is the pin: the upstream end of the first table that has a drink, else of the gel', () => {
     const serves = [['sportsDrink', 'water'], ['water'], ['gel']] as const;
     const wordOf = (one: readonly ('gel' | 'sportsDrink' | 'water')[]): unknown[] => {
       const made = review([point('s1', 1500), point('s1 sign', 1400)], [at(1500, { serves: one })]);
-      return [found(made, 'placed-unknown').length, found(made, 'placed-missing').map(({ where }) => where.item), made.verdicts.map(({ reference }) => reference)];
+      return [
+        found(made, 'placed-unknown').length,
+        found(made, 'placed-missing').map(({ where }) => where.item),
+        made.verdicts.map(({ reference }) => reference),
+      ];
     };
     expect(serves.map(wordOf)).toEqual([
       [0, ['water', 'trash'], ['placed']],
@@ -46,11 +73,19 @@ describe('a point', () => {
   it('without a station’s name is the nearest that its word allows, and not used where two are as near', () => {
     // The signs stand at 1,408.56 and 1,488.56 m: 40 m from a point between them.
     const two = [at(1500), at(1580)];
-    expect(review([point('sign', 1410, { hdop: 1 })], two).verdicts).toEqual([expect.objectContaining({ station: 's1', item: 'sign' })]);
-    expect(review([point('sign', 1487, { hdop: 1 })], two).verdicts).toEqual([expect.objectContaining({ station: 's2', item: 'sign' })]);
+    expect(review([point('sign', 1410, { hdop: 1 })], two).verdicts).toEqual([
+      expect.objectContaining({ station: 's1', item: 'sign' }),
+    ]);
+    expect(review([point('sign', 1487, { hdop: 1 })], two).verdicts).toEqual([
+      expect.objectContaining({ station: 's2', item: 'sign' }),
+    ]);
     // A loose number counts only where no other station's sign is nearer: it may count something else.
-    expect(review([point('sign 2', 1410, { hdop: 1 })], two).verdicts).toEqual([expect.objectContaining({ station: 's1', item: 'sign' })]);
-    expect(review([point('sign 2', 1480, { hdop: 1 })], two).verdicts).toEqual([expect.objectContaining({ station: 's2', item: 'sign' })]);
+    expect(review([point('sign 2', 1410, { hdop: 1 })], two).verdicts).toEqual([
+      expect.objectContaining({ station: 's1', item: 'sign' }),
+    ]);
+    expect(review([point('sign 2', 1480, { hdop: 1 })], two).verdicts).toEqual([
+      expect.objectContaining({ station: 's2', item: 'sign' }),
+    ]);
     const between = review([point('sign', 1448.56, { hdop: 2 })], two);
     expect(between.verdicts).toEqual([]);
     expect(found(between, 'placed-ambiguous')).toHaveLength(1);
@@ -70,31 +105,52 @@ describe('a station that runners pass both ways', () => {
 
   it('has a sign for each way, each taken for the nearer', () => {
     const made = review([point('s1 sign', out), point('s1 sign', back), point('s1 water', 1500)], [both], there);
-    expect(made.verdicts.map(({ item, verdict, measured }) => [item, verdict, Math.round(measured)])).toEqual([['sign', 'holds', 91], ['sign', 'holds', 91]]);
+    expect(made.verdicts.map(({ item, verdict, measured }) => [item, verdict, Math.round(measured)])).toEqual([
+      ['sign', 'holds', 91],
+      ['sign', 'holds', 91],
+    ]);
   });
 
   it('says which way a sign or trash drop is missing for', () => {
     const made = review([point('s1 sign', out), point('s1 water', 1500)], [both], there);
     const missing = found(made, 'placed-missing').map(({ message }) => message);
     expect(missing).toHaveLength(3);
-    expect(missing.some((message) => /^Sign of .* for runners who pass at 4500 m of course "c" was not recorded/u.test(message))).toBe(true);
-    expect(missing.filter((message) => /^Trash of .* for runners who pass at (?:1500|4500) m of course "c"/u.test(message))).toHaveLength(2);
+    expect(
+      missing.some((message) =>
+        /^Sign of .* for runners who pass at 4500 m of course "c" was not recorded/u.test(message),
+      ),
+    ).toBe(true);
+    expect(
+      missing.filter((message) => /^Trash of .* for runners who pass at (?:1500|4500) m of course "c"/u.test(message)),
+    ).toHaveLength(2);
   });
 
   it('says for which way two points stand for one sign', () => {
     const made = review([point('s1 sign', back), point('s1 sign', back + 5), point('s1 water', 1500)], [both], there);
-    expect(found(made, 'placed-ambiguous')).toEqual([expect.objectContaining({ message: expect.stringMatching(/both stand for sign of .* for runners who pass at 4500 m; expected one/u) })]);
+    expect(found(made, 'placed-ambiguous')).toEqual([
+      expect.objectContaining({
+        message: expect.stringMatching(/both stand for sign of .* for runners who pass at 4500 m; expected one/u),
+      }),
+    ]);
   });
 
   it('meets a table recorded with both ends from behind: the sign of the way back is measured to the end that those runners meet first', () => {
-    const made = review([point('s1 sign', back + 3), point('s1 water from', 1500), point('s1 water to', 1504.8288)], [both], there);
+    const made = review(
+      [point('s1 sign', back + 3), point('s1 water from', 1500), point('s1 water to', 1504.8288)],
+      [both],
+      there,
+    );
     const [sign] = made.verdicts;
     // From 1,596.27 back to 1,504.83.
     expect(sign).toMatchObject({ item: 'sign', measured: expect.closeTo(91.44, 1), reference: 'placed' });
   });
 
   it('takes two points at one table without words for its ends as the outer ones', () => {
-    const made = review([point('s1 sign', out), point('s1 sign', back + 3), point('s1 water', 1500), point('s1 water', 1504.8288)], [both], there);
+    const made = review(
+      [point('s1 sign', out), point('s1 sign', back + 3), point('s1 water', 1500), point('s1 water', 1504.8288)],
+      [both],
+      there,
+    );
     expect(made.verdicts.map(({ measured }) => Math.round(measured * 10) / 10)).toEqual([91.4, 91.4]);
   });
 });
@@ -103,9 +159,21 @@ describe('the hand-out line', () => {
   it('is never recorded: it moves with the drink table that was, and else stays where the plan has it', () => {
     const crew = layoutOf([straight], [at(1500, { serves: ['water'] })]);
     const [station] = crew.stations;
-    const line = { ...station!.directions[0]!.items[1]!, kind: 'handOut' as const, from: 1480, to: 1520, along: [-20, 20] as const };
-    const laid = { ...crew, stations: [{ ...station!, directions: [{ ...station!.directions[0]!, items: [...station!.directions[0]!.items, line] }] }] };
-    const measured = (points: readonly Recorded[]): number => reviewPlaced(laid, placedDocument(points)).verdicts[0]!.measured;
+    const line = {
+      ...station!.directions[0]!.items[1]!,
+      kind: 'handOut' as const,
+      from: 1480,
+      to: 1520,
+      along: [-20, 20] as const,
+    };
+    const laid = {
+      ...crew,
+      stations: [
+        { ...station!, directions: [{ ...station!.directions[0]!, items: [...station!.directions[0]!.items, line] }] },
+      ],
+    };
+    const measured = (points: readonly Recorded[]): number =>
+      reviewPlaced(laid, placedDocument(points)).verdicts[0]!.measured;
     // The sign at 1,388.56 is 91.44 m before the line's planned beginning.
     expect(measured([point('s1 sign', 1388.56)])).toBeCloseTo(91.44, 1);
     expect(measured([point('s1 sign', 1388.56), point('s1 water', 1510)])).toBeCloseTo(101.44, 1);
@@ -113,40 +181,99 @@ describe('the hand-out line', () => {
 });
 
 describe('what is said of a verdict', () => {
-  const trash = (name: string, measure: number, keys: Partial<Recorded> = {}): Finding[] => review([point(name, measure, keys), point('s1 water', 1504.8768), point('s1 sports drink', 1500)]).findings.filter(({ where, code }) => where.item === 'trash' && code !== 'placed-missing');
+  const trash = (name: string, measure: number, keys: Partial<Recorded> = {}): Finding[] =>
+    review([point(name, measure, keys), point('s1 water', 1504.8768), point('s1 sports drink', 1500)]).findings.filter(
+      ({ where, code }) => where.item === 'trash' && code !== 'placed-missing',
+    );
   const last = 1500 + 2 * 1.8288 + 3.048;
 
   it('names the end of a trash drop that stands wrong', () => {
-    expect(trash('s1 trash from', last + 75)).toEqual([expect.objectContaining({ code: 'placed-distance', message: expect.stringMatching(/^Trash \(its beginning\) of .* stands 75\.0 m/u) })]);
-    expect(trash('s1 trash to', last + 60)).toEqual([expect.objectContaining({ code: 'placed-distance', message: expect.stringMatching(/^Trash \(its end\) of .* stands 60\.0 m .* downstream/u) })]);
+    expect(trash('s1 trash from', last + 75)).toEqual([
+      expect.objectContaining({
+        code: 'placed-distance',
+        message: expect.stringMatching(/^Trash \(its beginning\) of .* stands 75\.0 m/u),
+      }),
+    ]);
+    expect(trash('s1 trash to', last + 60)).toEqual([
+      expect.objectContaining({
+        code: 'placed-distance',
+        message: expect.stringMatching(/^Trash \(its end\) of .* stands 60\.0 m .* downstream/u),
+      }),
+    ]);
   });
 
   it('reads a wheel from the end of the last table to each end of the trash drop', () => {
-    const wheeled = (name: string, comment: string): unknown => review([point(name, last + 70, { comment, hdop: 4 })]).verdicts.map(({ by, measured, verdict }) => [by, measured, verdict]);
+    const wheeled = (name: string, comment: string): unknown =>
+      review([point(name, last + 70, { comment, hdop: 4 })]).verdicts.map(({ by, measured, verdict }) => [
+        by,
+        measured,
+        verdict,
+      ]);
     // 50 yd and 100 yd; on straight ground wheel and course distance are the same.
     expect(wheeled('s1 trash from', 'wheel 50 yd')).toEqual([['wheel', expect.closeTo(45.72, 6), 'holds']]);
     expect(wheeled('s1 trash to', 'wheel 100 yd')).toEqual([['wheel', expect.closeTo(91.44, 6), 'holds']]);
   });
 
   it('asks for a wheel from the last table where errors are larger than the tolerance', () => {
-    expect(trash('s1 trash from', last + 45.72, { hdop: 4 }).find(({ code }) => code === 'placed-wheel-needed')!.message).toContain('Wheel from the end of the last table to it and note it');
+    expect(
+      trash('s1 trash from', last + 45.72, { hdop: 4 }).find(({ code }) => code === 'placed-wheel-needed')!.message,
+    ).toContain('Wheel from the end of the last table to it and note it');
   });
 
   it('says so where the wheel’s own error is too large, and then asks for a tape', () => {
     const layout = layoutOf([straight], [at(1500)]);
     const [station] = layout.stations;
-    const unsure = { ...layout, stations: [{ ...station!, directions: [{ ...station!.directions[0]!, items: station!.directions[0]!.items.map((item) => ({ ...item, wheelMargin: 12 })) }] }] };
-    const { findings } = reviewPlaced(unsure, placedDocument([point('s1 sign', 1408.56, { comment: 'wheel 100 yd' }), point('s1 sports drink', 1500)]));
-    expect(findings.find(({ code }) => code === 'placed-wheel-needed')!.message).toMatch(/the wheel’s error alone \(± \d+\.\d m\) is larger than the tolerance of 9\.1 m.*check the distance on the ground with a tape/u);
+    const unsure = {
+      ...layout,
+      stations: [
+        {
+          ...station!,
+          directions: [
+            {
+              ...station!.directions[0]!,
+              items: station!.directions[0]!.items.map((item) => ({ ...item, wheelMargin: 12 })),
+            },
+          ],
+        },
+      ],
+    };
+    const { findings } = reviewPlaced(
+      unsure,
+      placedDocument([point('s1 sign', 1408.56, { comment: 'wheel 100 yd' }), point('s1 sports drink', 1500)]),
+    );
+    expect(findings.find(({ code }) => code === 'placed-wheel-needed')!.message).toMatch(
+      /the wheel’s error alone \(± \d+\.\d m\) is larger than the tolerance of 9\.1 m.*check the distance on the ground with a tape/u,
+    );
   });
 
   it('takes the position where the plan’s line along the kerb folds, and says so', () => {
     const layout = layoutOf([straight], [at(1500)]);
     const [station] = layout.stations;
-    const folded = { ...layout, stations: [{ ...station!, directions: [{ ...station!.directions[0]!, items: station!.directions[0]!.items.map((item) => ({ ...item, wheel: null })) }] }] };
-    const made = reviewPlaced(folded, placedDocument([point('s1 sign', 1408.56, { comment: 'wheel 100 yd' }), point('s1 sports drink', 1500)]));
+    const folded = {
+      ...layout,
+      stations: [
+        {
+          ...station!,
+          directions: [
+            {
+              ...station!.directions[0]!,
+              items: station!.directions[0]!.items.map((item) => ({ ...item, wheel: null })),
+            },
+          ],
+        },
+      ],
+    };
+    const made = reviewPlaced(
+      folded,
+      placedDocument([point('s1 sign', 1408.56, { comment: 'wheel 100 yd' }), point('s1 sports drink', 1500)]),
+    );
     expect(made.verdicts[0]).toMatchObject({ by: 'position', verdict: 'holds' });
-    expect(found(made, 'placed-wheel-unused')).toEqual([expect.objectContaining({ severity: 'warning', message: expect.stringContaining('its line along the kerb folds') })]);
+    expect(found(made, 'placed-wheel-unused')).toEqual([
+      expect.objectContaining({
+        severity: 'warning',
+        message: expect.stringContaining('its line along the kerb folds'),
+      }),
+    ]);
   });
 });
 

@@ -44,13 +44,22 @@ export function targetsOf(stations: readonly StationLayout[]): Target[] {
     station.directions.flatMap((direction) =>
       direction.items
         .filter((item) => formOf(item.kind) !== 'line' && (direction.lead || !isTable(item)))
-        .map(({ kind, at, boxes = [] }) => ({ station, direction, kind, places: [...at, ...boxes.map((box) => box.at)].filter((place) => place !== null) })),
+        .map(({ kind, at, boxes = [] }) => ({
+          station,
+          direction,
+          kind,
+          places: [...at, ...boxes.map((box) => box.at)].filter((place) => place !== null),
+        })),
     ),
   );
 }
 
 /** Matches points that name an item first, then those that do not, against what is left. */
-export function matchPoints(points: readonly PlacedPoint[], stations: readonly StationLayout[], targets: readonly Target[]): Matching {
+export function matchPoints(
+  points: readonly PlacedPoint[],
+  stations: readonly StationLayout[],
+  targets: readonly Target[],
+): Matching {
   const read = points.map((point) => ({ point, name: readName(point.waypoint.name, stations) }));
   const says = read.filter(({ name }) => name.kinds !== 'any').map(({ point, name }) => matchOne(point, name, targets));
   const taken = new Set(says.flatMap((one) => ('target' in one ? [one.target] : [])));
@@ -69,11 +78,13 @@ export function matchPoints(points: readonly PlacedPoint[], stations: readonly S
 type Answer = Matched | { readonly finding: Finding; readonly between: readonly Target[] };
 
 function matchOne(point: PlacedPoint, name: PlacedName, targets: readonly Target[]): Answer {
-  if (name.stations.length > 1) return ambiguous(point, `names ${name.stations.map(({ id }) => `"${id}"`).join(' and ')}`, []);
+  if (name.stations.length > 1)
+    return ambiguous(point, `names ${name.stations.map(({ id }) => `"${id}"`).join(' and ')}`, []);
   const fitting = targets.filter((target) => fits(target, name));
   const station = name.stations[0] ?? confirmed(name, point, fitting);
   const own = station === null ? [] : fitting.filter((target) => target.station === station);
-  if (station !== null && own.length === 0) return unknown(point, `names nothing that the plan has at ${named(station)}, or has not been told of already`);
+  if (station !== null && own.length === 0)
+    return unknown(point, `names nothing that the plan has at ${named(station)}, or has not been told of already`);
   // A thing that was moved far is still the thing that its name says; where the name says no station or no item, only what is near.
   const certain = station !== null && name.kinds !== 'any';
   const near = (station === null ? fitting : own)
@@ -81,10 +92,15 @@ function matchOne(point: PlacedPoint, name: PlacedName, targets: readonly Target
     .filter(({ away }) => certain || away <= NEAR)
     .sort((a, b) => a.away - b.away);
   const [first, second] = near;
-  if (first === undefined) return unknown(point, `stands more than ${NEAR} m from every place of the plan that it could be`);
+  if (first === undefined)
+    return unknown(point, `stands more than ${NEAR} m from every place of the plan that it could be`);
   if (second !== undefined && !(second.away - first.away > point.r95)) {
     const between = near.filter(({ away }) => !(away - first.away > point.r95)).map(({ target }) => target);
-    return ambiguous(point, `could be ${between.map(wordOf).join(' or ')}: its error of ${point.r95.toFixed(1)} m does not tell them apart`, name.kinds === 'any' ? [] : between);
+    return ambiguous(
+      point,
+      `could be ${between.map(wordOf).join(' or ')}: its error of ${point.r95.toFixed(1)} m does not tell them apart`,
+      name.kinds === 'any' ? [] : between,
+    );
   }
   return { point, target: first.target, end: name.end };
 }
@@ -96,12 +112,16 @@ function fits({ station, kind }: Target, { kinds }: PlacedName): boolean {
 }
 
 /** The kind of the table at the chalk mark. */
-const pinKind = ({ station: { serves } }: StationLayout): ItemKind => (serves.includes('sportsDrink') ? 'sportsDrink' : serves.includes('water') ? 'water' : 'gel');
+const pinKind = ({ station: { serves } }: StationLayout): ItemKind =>
+  serves.includes('sportsDrink') ? 'sportsDrink' : serves.includes('water') ? 'water' : 'gel';
 
 /** The station of a loose number, where no other is nearer. */
 function confirmed({ perhaps }: PlacedName, point: PlacedPoint, fitting: readonly Target[]): StationLayout | null {
   if (perhaps === null) return null;
-  const nearest = fitting.reduce<Target | null>((best, target) => (best === null || distanceTo(target, point) < distanceTo(best, point) ? target : best), null);
+  const nearest = fitting.reduce<Target | null>(
+    (best, target) => (best === null || distanceTo(target, point) < distanceTo(best, point) ? target : best),
+    null,
+  );
   return nearest?.station === perhaps ? perhaps : null;
 }
 
@@ -120,11 +140,19 @@ function doubled(matched: readonly Matched[]): Map<Target, Finding> {
   const twice = new Map<Target, Finding>();
   for (const target of new Set(matched.map((one) => one.target))) {
     const own = matched.filter((one) => one.target === target);
-    const same = formOf(target.kind) === 'board' ? own : ['from', 'to'].map((end) => own.filter((one) => one.end === end)).find((ends) => ends.length > 1);
+    const same =
+      formOf(target.kind) === 'board'
+        ? own
+        : ['from', 'to'].map((end) => own.filter((one) => one.end === end)).find((ends) => ends.length > 1);
     if (same === undefined || same.length < 2) continue;
     const labels = same.map(({ point }) => `${point.label} (line ${point.waypoint.line})`).join(' and ');
     const message = `${labels} both stand for ${wordOf(target)}; expected one. None is used: take out the wrong one, or name it by what it is.`;
-    twice.set(target, { code: 'placed-ambiguous', severity: 'warning', message, where: { ...same[1]!.point.where, station: target.station.id, item: target.kind } });
+    twice.set(target, {
+      code: 'placed-ambiguous',
+      severity: 'warning',
+      message,
+      where: { ...same[1]!.point.where, station: target.station.id, item: target.kind },
+    });
   }
   return twice;
 }

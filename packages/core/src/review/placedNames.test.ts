@@ -4,21 +4,38 @@ import { eastward } from '../testing/placed.ts';
 import { layoutOf } from '../testing/plans.ts';
 import { type PlacedName, readName, tokensOf } from './placedNames.ts';
 
-const { stations } = layoutOf([turtle(ORIGIN, [[90, 9000]], 100)], [
-  { id: 's1', name: 'Água Point', at: eastward(1500) },
-  { id: 's2', name: 'Water Street', at: eastward(3500) },
-  { id: 's12', name: 'Água Point North', at: eastward(5500) },
-]);
+const { stations } = layoutOf(
+  [turtle(ORIGIN, [[90, 9000]], 100)],
+  [
+    { id: 's1', name: 'Água Point', at: eastward(1500) },
+    { id: 's2', name: 'Water Street', at: eastward(3500) },
+    { id: 's12', name: 'Água Point North', at: eastward(5500) },
+  ],
+);
 const read = (name: string | null): PlacedName => readName(name, stations);
 const short = (name: string | null): unknown[] => {
   const { stations: found, kinds, end } = read(name);
-  return [found.map(({ id }) => id).join(' '), typeof kinds === 'string' ? kinds : kinds.join(' '), ...(end === null ? [] : [end])];
+  return [
+    found.map(({ id }) => id).join(' '),
+    typeof kinds === 'string' ? kinds : kinds.join(' '),
+    ...(end === null ? [] : [end]),
+  ];
 };
 
 it('case, punctuation, accents, leading zeros and joined digits do not count', () => {
   expect(tokensOf('S-01: Água_Point')).toEqual(['s', '1', 'agua', 'point']);
   expect(tokensOf(' — ')).toEqual([]);
-  for (const name of ['s1 sign', 'S1-SIGN', 's01_Sign', 'S 1: sign', 's1sign', 'Agua point, sign', 'ÁGUA POINT ahead', 'station 1 sign', 'No. 1 sign']) {
+  for (const name of [
+    's1 sign',
+    'S1-SIGN',
+    's01_Sign',
+    'S 1: sign',
+    's1sign',
+    'Agua point, sign',
+    'ÁGUA POINT ahead',
+    'station 1 sign',
+    'No. 1 sign',
+  ]) {
     expect([name, ...short(name)]).toEqual([name, 's1', 'sign']);
   }
 });

@@ -28,7 +28,9 @@ const TABLE = words('table tables');
 const PIN = words('pin chalk mark');
 const FROM = words('from start begin beginning first upstream');
 const TO = words('to end last downstream');
-const OTHER = words('medical medic toilet toilets radio access drop marshal parking tent timing km kilometre mile finish');
+const OTHER = words(
+  'medical medic toilet toilets radio access drop marshal parking tent timing km kilometre mile finish',
+);
 const NUMBERED = words('station stations stn stop aid no nr number');
 const FILLERS = words('the of at a and');
 
@@ -47,7 +49,10 @@ export function readName(name: string | null, stations: readonly StationLayout[]
   const { found, rest } = stationIn(tokens, stations);
   const numbers = rest.filter((token) => /^\p{N}+$/u.test(token));
   const kinds = kindsIn(rest, found.length > 0);
-  const loose = found.length === 0 && numbers.length === 1 && Array.isArray(kinds) ? (stations[Number(numbers[0]) - 1] ?? null) : null;
+  const loose =
+    found.length === 0 && numbers.length === 1 && Array.isArray(kinds)
+      ? (stations[Number(numbers[0]) - 1] ?? null)
+      : null;
   const from = rest.some((token) => FROM.has(token));
   const to = rest.some((token) => TO.has(token));
   return { stations: found, perhaps: loose, kinds, end: from === to ? null : from ? 'from' : 'to' };
@@ -60,13 +65,19 @@ interface Mention {
 }
 
 /** The stations with the longest mention, and what is left of the name without it. */
-function stationIn(tokens: readonly string[], stations: readonly StationLayout[]): { found: StationLayout[]; rest: string[] } {
-  const mentions = stations.flatMap((station) => [tokensOf(station.id), tokensOf(station.name)].flatMap((wanted) => mentionOf(tokens, wanted, station)));
+function stationIn(
+  tokens: readonly string[],
+  stations: readonly StationLayout[],
+): { found: StationLayout[]; rest: string[] } {
+  const mentions = stations.flatMap((station) =>
+    [tokensOf(station.id), tokensOf(station.name)].flatMap((wanted) => mentionOf(tokens, wanted, station)),
+  );
   if (mentions.length === 0) mentions.push(...numberedIn(tokens, stations));
   const longest = Math.max(0, ...mentions.map(({ length }) => length));
   const best = mentions.filter(({ length }) => length === longest);
   const first = best[0];
-  const rest = first === undefined ? [...tokens] : tokens.filter((_, k) => k < first.at || k >= first.at + first.length);
+  const rest =
+    first === undefined ? [...tokens] : tokens.filter((_, k) => k < first.at || k >= first.at + first.length);
   return { found: [...new Set(best.map(({ station }) => station))], rest };
 }
 
@@ -79,7 +90,8 @@ function mentionOf(tokens: readonly string[], wanted: readonly string[], station
 /** "station 3", "no. 3": the third of the plan. */
 function numberedIn(tokens: readonly string[], stations: readonly StationLayout[]): Mention[] {
   return tokens.flatMap((token, k): Mention[] => {
-    const station = /^\p{N}+$/u.test(token) && NUMBERED.has(tokens[k - 1] ?? '') ? stations[Number(token) - 1] : undefined;
+    const station =
+      /^\p{N}+$/u.test(token) && NUMBERED.has(tokens[k - 1] ?? '') ? stations[Number(token) - 1] : undefined;
     return station === undefined ? [] : [{ station, at: k - 1, length: 2 }];
   });
 }
@@ -101,6 +113,10 @@ function kindsIn(rest: readonly string[], hasStation: boolean): PlacedName['kind
 function tablesIn(rest: readonly string[], says: (set: ReadonlySet<string>) => boolean): readonly ItemKind[] {
   const drink = rest.findIndex((token) => DRINK.has(token));
   const sports = says(SPORTS_DRINK) || (drink > 0 && SPORT.has(rest[drink - 1]!));
-  const named: ItemKind[] = [...(says(GEL) ? ['gel' as const] : []), ...(sports ? ['sportsDrink' as const] : []), ...(says(WATER) ? ['water' as const] : [])];
+  const named: ItemKind[] = [
+    ...(says(GEL) ? ['gel' as const] : []),
+    ...(sports ? ['sportsDrink' as const] : []),
+    ...(says(WATER) ? ['water' as const] : []),
+  ];
   return named.length === 0 && drink !== -1 ? DRINKS : named;
 }

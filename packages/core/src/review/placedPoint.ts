@@ -21,7 +21,10 @@ export interface PlacedPoint {
 }
 
 /** The waypoints as points, with a finding for each `hdop` that says no error. `pinR95`: metres, where there is none. */
-export function pointsOf({ file, waypoints }: GpxDocument, pinR95: number): { points: PlacedPoint[]; findings: Finding[] } {
+export function pointsOf(
+  { file, waypoints }: GpxDocument,
+  pinR95: number,
+): { points: PlacedPoint[]; findings: Finding[] } {
   const findings: Finding[] = [];
   const points = waypoints.map((waypoint): PlacedPoint => {
     const { lon, lat, hdop, name, line, column } = waypoint;

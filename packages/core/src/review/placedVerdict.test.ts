@@ -15,13 +15,35 @@ const HIGH = 100.584;
 it('holds inside by the margin, fails outside by it, and cannot tell between (JCGM 106:2012, guard bands)', () => {
   const at = (measured: number): Verdict => decide(measured, [80, 100], 4);
   expect([75.9, 76, 76.1, 80, 83.9, 84, 90, 96, 96.1, 100, 103.9, 104, 104.1].map(at)).toEqual([
-    'fails', 'fails', 'cannot tell', 'cannot tell', 'cannot tell', 'holds', 'holds', 'holds', 'cannot tell', 'cannot tell', 'cannot tell', 'fails', 'fails',
+    'fails',
+    'fails',
+    'cannot tell',
+    'cannot tell',
+    'cannot tell',
+    'holds',
+    'holds',
+    'holds',
+    'cannot tell',
+    'cannot tell',
+    'cannot tell',
+    'fails',
+    'fails',
   ]);
 });
 
 it('exact positions are told at the limit itself, and nothing holds where the margin is larger than the tolerance', () => {
-  expect([79.99, 80, 100, 100.01].map((measured) => decide(measured, [80, 100], 0))).toEqual(['fails', 'holds', 'holds', 'fails']);
-  expect([70, 90, 110.9, 111.1].map((measured) => decide(measured, [80, 100], 11))).toEqual(['cannot tell', 'cannot tell', 'cannot tell', 'fails']);
+  expect([79.99, 80, 100, 100.01].map((measured) => decide(measured, [80, 100], 0))).toEqual([
+    'fails',
+    'holds',
+    'holds',
+    'fails',
+  ]);
+  expect([70, 90, 110.9, 111.1].map((measured) => decide(measured, [80, 100], 11))).toEqual([
+    'cannot tell',
+    'cannot tell',
+    'cannot tell',
+    'fails',
+  ]);
 });
 
 interface Case {
@@ -63,20 +85,41 @@ function trial({ layout, seed, between, r95: [least, most], table }: Trial, coun
 function rates(cases: readonly Case[]): { outsideHolds: number; insideFails: number; undecided: number } {
   const inside = cases.filter(({ truth }) => truth >= LOW && truth <= HIGH);
   const outside = cases.filter(({ truth }) => truth < LOW || truth > HIGH);
-  const share = (of: readonly Case[], verdict: Verdict): number => of.filter((one) => one.verdict === verdict).length / of.length;
-  return { outsideHolds: share(outside, 'holds'), insideFails: share(inside, 'fails'), undecided: share(cases, 'cannot tell') };
+  const share = (of: readonly Case[], verdict: Verdict): number =>
+    of.filter((one) => one.verdict === verdict).length / of.length;
+  return {
+    outsideHolds: share(outside, 'holds'),
+    insideFails: share(inside, 'fails'),
+    undecided: share(cases, 'cannot tell'),
+  };
 }
 
-const straight = layoutOf([turtle(ORIGIN, [[90, 3000]], 50)], [{ on: { course: 'c', measure: 1500, side: 'right', offset: 5 }, serves: ['water'] }]);
+const straight = layoutOf(
+  [turtle(ORIGIN, [[90, 3000]], 50)],
+  [{ on: { course: 'c', measure: 1500, side: 'right', offset: 5 }, serves: ['water'] }],
+);
 /** Bends of 60 m radius to either side, one of them between sign and table. */
 const bent = layoutOf(
-  [courseThrough(turtlePoints(ORIGIN, [[90, 1400], ...Array.from({ length: 24 }, (_, k) => [90 + 60 * Math.sin(k / 3.8), 10] as const), [90, 1000]], 10))],
+  [
+    courseThrough(
+      turtlePoints(
+        ORIGIN,
+        [[90, 1400], ...Array.from({ length: 24 }, (_, k) => [90 + 60 * Math.sin(k / 3.8), 10] as const), [90, 1000]],
+        10,
+      ),
+    ),
+  ],
   [{ on: { course: 'c', measure: 1560, side: 'right', offset: 5 }, serves: ['water'] }],
 );
 
 it('of 1,000 random placements at most 5 in 100 outside read holds, and at most 5 in 100 inside read fails', () => {
-  for (const [layout, seed] of [[straight, 1], [bent, 2]] as const) {
-    const { outsideHolds, insideFails, undecided } = rates(trial({ layout, seed, between: [62, 122], r95: [1, 10], table: true }, 1000));
+  for (const [layout, seed] of [
+    [straight, 1],
+    [bent, 2],
+  ] as const) {
+    const { outsideHolds, insideFails, undecided } = rates(
+      trial({ layout, seed, between: [62, 122], r95: [1, 10], table: true }, 1000),
+    );
     expect(outsideHolds).toBeLessThanOrEqual(0.05);
     expect(insideFails).toBeLessThanOrEqual(0.05);
     expect(undecided).toBeLessThan(0.6);
@@ -85,7 +128,9 @@ it('of 1,000 random placements at most 5 in 100 outside read holds, and at most 
 
 it('the same within 2 m outside and inside of the limits, where it is hardest', () => {
   for (const [k, middle] of [LOW, HIGH].entries()) {
-    const { outsideHolds, insideFails } = rates(trial({ layout: straight, seed: 30 + k, between: [middle - 2, middle + 2], r95: [1, 10], table: true }, 2000));
+    const { outsideHolds, insideFails } = rates(
+      trial({ layout: straight, seed: 30 + k, between: [middle - 2, middle + 2], r95: [1, 10], table: true }, 2000),
+    );
     expect(outsideHolds).toBeLessThanOrEqual(0.05);
     expect(insideFails).toBeLessThanOrEqual(0.05);
     // Were the errors of both ends not combined, or k too large, this would be far from 5 in 100.
@@ -94,7 +139,9 @@ it('the same within 2 m outside and inside of the limits, where it is hardest', 
 });
 
 it('the same where the table is known from the plan only, with the error of its pin', () => {
-  const { outsideHolds, insideFails } = rates(trial({ layout: straight, seed: 50, between: [72, 112], r95: [1, 10], table: false }, 1000));
+  const { outsideHolds, insideFails } = rates(
+    trial({ layout: straight, seed: 50, between: [72, 112], r95: [1, 10], table: false }, 1000),
+  );
   expect(outsideHolds).toBeLessThanOrEqual(0.05);
   expect(insideFails).toBeLessThanOrEqual(0.05);
 });

@@ -9,7 +9,15 @@ import type { Side } from '../course/course.ts';
 import type { LonLat } from '../finding.ts';
 import type { Item } from '../layout/layout.ts';
 import type { ItemKind } from '../plan/plan.ts';
-import { type OnCourse, type PlacedEnd, type PlacedGround, firstTable, lastTable, marginOf, recorded } from './placedGround.ts';
+import {
+  type OnCourse,
+  type PlacedEnd,
+  type PlacedGround,
+  firstTable,
+  lastTable,
+  marginOf,
+  recorded,
+} from './placedGround.ts';
 import type { PlacedPoint } from './placedPoint.ts';
 import { type Wheeled, asAlong, wheeledOf } from './placedWheel.ts';
 
@@ -96,7 +104,8 @@ function trashAsked(ground: PlacedGround): Asked[] {
   // The practice has one tolerance for things along the course, the sign's.
   const { trashFrom, trashTo, signTolerance } = ground.layout.plan.practice;
   const [only] = points;
-  if (points.length === 1 && only!.end === null) return [{ item, on: only!, reference, limit: [trashFrom - signTolerance, trashTo + signTolerance] }];
+  if (points.length === 1 && only!.end === null)
+    return [{ item, on: only!, reference, limit: [trashFrom - signTolerance, trashTo + signTolerance] }];
   const silent = points.filter(({ end }) => end === null);
   const from = points.find(({ end }) => end === 'from') ?? silent[0];
   const to = points.find(({ end }) => end === 'to') ?? silent.findLast((one) => one !== from);
@@ -110,7 +119,10 @@ function judgeOne({ item, on, reference, limit, end }: Asked, ground: PlacedGrou
   const measured = sign ? reference.measure - on.measure : on.measure - reference.measure;
   const byPosition = { measured, margin: marginOf(on.point.r95, reference.r95) };
   const wheeled = wheeledOf(on.point);
-  const reading = wheeled !== null && 'metres' in wheeled ? asAlong(wheeled.metres, item, end === 'to' ? 1 : 0, reference.item, sign ? 0 : 1) : null;
+  const reading =
+    wheeled !== null && 'metres' in wheeled
+      ? asAlong(wheeled.metres, item, end === 'to' ? 1 : 0, reference.item, sign ? 0 : 1)
+      : null;
   const taken = reading ?? byPosition;
   const verdict = decide(taken.measured, limit, taken.margin);
   const off = taken.measured - (limit[0] + limit[1]) / 2;

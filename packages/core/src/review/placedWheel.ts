@@ -16,12 +16,24 @@ export const WHEEL_FIXED = 0.5;
 export type Wheeled = { readonly metres: number } | { readonly unread: string } | null;
 
 /** Other ways to write the units of `parseLength`. */
-const UNITS: Readonly<Record<string, string>> = { yds: 'yd', yard: 'yd', yards: 'yd', feet: 'ft', foot: 'ft', metre: 'm', metres: 'm', meter: 'm', meters: 'm' };
+const UNITS: Readonly<Record<string, string>> = {
+  yds: 'yd',
+  yard: 'yd',
+  yards: 'yd',
+  feet: 'ft',
+  foot: 'ft',
+  metre: 'm',
+  metres: 'm',
+  meter: 'm',
+  meters: 'm',
+};
 
 /** What comment, description and name say of a wheel; two different readings are not read. */
 export function wheeledOf({ waypoint }: PlacedPoint): Wheeled {
   const texts = [waypoint.comment, waypoint.description, waypoint.name].filter((text) => text !== null);
-  const said = texts.flatMap((text) => [...text.matchAll(/\bwheel(?:ed)?\b[\s:=]*(.*?)(?=\bwheel|[;\n]|$)/giu)].map((match) => match[1]!.trim()));
+  const said = texts.flatMap((text) =>
+    [...text.matchAll(/\bwheel(?:ed)?\b[\s:=]*(.*?)(?=\bwheel|[;\n]|$)/giu)].map((match) => match[1]!.trim()),
+  );
   if (said.length === 0) return null;
   const read = said.map(readingOf);
   const first = read[0]!;
@@ -39,7 +51,13 @@ function readingOf(text: string): number | null {
 }
 
 /** A reading as course distance with its margin, metres, between an item's end `k` and a table's; `null` where the plan has no wheel distance. */
-export function asAlong(reading: number, item: Item, k: 0 | 1, table: Item, tableEnd: 0 | 1): { measured: number; margin: number } | null {
+export function asAlong(
+  reading: number,
+  item: Item,
+  k: 0 | 1,
+  table: Item,
+  tableEnd: 0 | 1,
+): { measured: number; margin: number } | null {
   if (item.wheel === null || table.wheel === null) return null;
   const along = Math.abs(item.along[k] - table.along[tableEnd]);
   const wheel = Math.abs(item.wheel[k] - table.wheel[tableEnd]);

@@ -17,11 +17,16 @@ export interface StationPoint {
 /** All points of some kinds, by station. */
 export const pointsOfKind = ({ stations }: Layout, ...kinds: readonly PointKind[]): StationPoint[] =>
   stations.flatMap((station) =>
-    station.station.points.map((point, k) => ({ point, station, key: `points/${k}` })).filter(({ point }) => kinds.includes(point.kind)),
+    station.station.points
+      .map((point, k) => ({ point, station, key: `points/${k}` }))
+      .filter(({ point }) => kinds.includes(point.kind)),
   );
 
 /** The nearest of some points and its distance in metres, as the crow flies; `null` where there are none. */
-export function nearestPoint(at: LonLat, points: readonly StationPoint[]): { readonly to: StationPoint; readonly distance: number } | null {
+export function nearestPoint(
+  at: LonLat,
+  points: readonly StationPoint[],
+): { readonly to: StationPoint; readonly distance: number } | null {
   const all = points.map((to) => ({ to, distance: inverseLength(at[0], at[1], to.point.at[0], to.point.at[1]) }));
   return all.sort((a, b) => a.distance - b.distance)[0] ?? null;
 }
@@ -30,11 +35,17 @@ export function nearestPoint(at: LonLat, points: readonly StationPoint[]): { rea
  * The pass of a point by a direction's course that is nearest, along the course, to the station: on a road run both
  * ways it is this direction's, so left and right are those of its runners. `null` where the course keeps farther off than the snap radius.
  */
-export function passOfPoint(at: LonLat, direction: LaidDirection, { practice }: StationLayout, { courses }: Layout): Pass | null {
+export function passOfPoint(
+  at: LonLat,
+  direction: LaidDirection,
+  { practice }: StationLayout,
+  { courses }: Layout,
+): Pass | null {
   const indexed = courses.find(({ course }) => course.id === direction.course)!;
   const along = (pass: Pass): number => Math.abs(pass.measure - direction.measure);
   return passesOf(indexed, at, practice).sort((a, b) => along(a) - along(b))[0] ?? null;
 }
 
 /** How a point is called in a sentence. */
-export const pointNamed = ({ point, station }: StationPoint): string => `${point.name === undefined ? `A ${point.kind} point` : `"${point.name}"`} of ${station.name}`;
+export const pointNamed = ({ point, station }: StationPoint): string =>
+  `${point.name === undefined ? `A ${point.kind} point` : `"${point.name}"`} of ${station.name}`;

@@ -18,9 +18,17 @@ it('every check has a code of its own, a title and a source', () => {
 });
 
 it('findings carry the code, severity and source of their check, in the order of the list', () => {
-  const layout = layoutOf([turtle(ORIGIN, [[90, 9000]])], [{ at: from(from(ORIGIN, 90, 50), 180, 1) }, { at: from(ORIGIN, 0, 700) }]);
+  const layout = layoutOf(
+    [turtle(ORIGIN, [[90, 9000]])],
+    [{ at: from(from(ORIGIN, 90, 50), 180, 1) }, { at: from(ORIGIN, 0, 700) }],
+  );
   const { findings } = reviewLayout(layout);
-  expect(findings.map((finding) => finding.code)).toEqual(['station-off-course', 'side-unclear', 'item-outside', 'leg-long']);
+  expect(findings.map((finding) => finding.code)).toEqual([
+    'station-off-course',
+    'side-unclear',
+    'item-outside',
+    'leg-long',
+  ]);
   for (const finding of findings) {
     const check = CHECKS.find(({ code }) => code === finding.code)!;
     expect(finding).toMatchObject({ severity: check.severity, source: check.source });
@@ -28,7 +36,14 @@ it('findings carry the code, severity and source of their check, in the order of
 });
 
 it('a good layout has no finding', () => {
-  expect(reviewLayout(layoutOf([turtle(ORIGIN, [[90, 6000]])], [2000, 4000].map((measure) => ({ on: { course: 'c', measure, side: 'right', offset: 5 } })))).findings).toEqual([]);
+  expect(
+    reviewLayout(
+      layoutOf(
+        [turtle(ORIGIN, [[90, 6000]])],
+        [2000, 4000].map((measure) => ({ on: { course: 'c', measure, side: 'right', offset: 5 } })),
+      ),
+    ).findings,
+  ).toEqual([]);
 });
 
 describe('another course of the plan, listed first and far from every station', () => {
@@ -40,31 +55,154 @@ describe('another course of the plan, listed first and far from every station', 
     readonly zones?: readonly PlanZone[];
   }
   const centre = (course: Course): Course => ({ ...course, drawn: 'centre' });
-  const place = (along: number, right: number): LonLat => from(from(ORIGIN, 90, along), right < 0 ? 0 : 180, Math.abs(right));
-  const pin = (along: number, keys: Partial<PlanStation> = {}): Partial<PlanStation> => ({ at: place(along, 5), side: 'right', ...keys });
+  const place = (along: number, right: number): LonLat =>
+    from(from(ORIGIN, 90, along), right < 0 ? 0 : 180, Math.abs(right));
+  const pin = (along: number, keys: Partial<PlanStation> = {}): Partial<PlanStation> => ({
+    at: place(along, 5),
+    side: 'right',
+    ...keys,
+  });
   const steep = turtlePoints(ORIGIN, [[90, 3000]], 50);
-  const hill = (id: string): Course => valueOf(buildCourse({ id, name: id, segments: [segmentThrough(steep, steep.map((_, k) => 400 - 3 * k))] }));
+  const hill = (id: string): Course =>
+    valueOf(
+      buildCourse({
+        id,
+        name: id,
+        segments: [
+          segmentThrough(
+            steep,
+            steep.map((_, k) => 400 - 3 * k),
+          ),
+        ],
+      }),
+    );
   const road = turtle(ORIGIN, [[90, 3000]], 50);
   const CASES: readonly Case[] = [
     { courses: [hill('c')], stations: [pin(1500)], wheels: ['c'] },
-    { courses: [road], stations: [pin(1500, { items: { sign: { at: place(1410, 61) } } }), pin(40), pin(2960), { at: place(600, 400) }, pin(1640)] },
-    { courses: [road], stations: [pin(1500, { points: [{ kind: 'drop', at: place(1450, -8) }, { kind: 'medical', at: place(1530, 10) }, { kind: 'access', at: place(1620, 10) }] })] },
-    { courses: [centre(turtle(ORIGIN, [[90, 1000], [0, 5.9], [60, 1000]], 20))], stations: [{ on: { course: 'c', measure: 1050, side: 'left', offset: 6 } }] },
-    { courses: [turtle(ORIGIN, [[90, 1000], [40, 1000]], 20)], stations: [{ on: { course: 'c', measure: 1022, side: 'right', offset: 5 }, side: 'left' }] },
-    { courses: [centre(road), centre(courseThrough(turtlePoints(place(3000, 4), [[270, 3000]], 50), 'd'))], stations: [pin(1500, { passes: 'all' })] },
+    {
+      courses: [road],
+      stations: [
+        pin(1500, { items: { sign: { at: place(1410, 61) } } }),
+        pin(40),
+        pin(2960),
+        { at: place(600, 400) },
+        pin(1640),
+      ],
+    },
+    {
+      courses: [road],
+      stations: [
+        pin(1500, {
+          points: [
+            { kind: 'drop', at: place(1450, -8) },
+            { kind: 'medical', at: place(1530, 10) },
+            { kind: 'access', at: place(1620, 10) },
+          ],
+        }),
+      ],
+    },
+    {
+      courses: [
+        centre(
+          turtle(
+            ORIGIN,
+            [
+              [90, 1000],
+              [0, 5.9],
+              [60, 1000],
+            ],
+            20,
+          ),
+        ),
+      ],
+      stations: [{ on: { course: 'c', measure: 1050, side: 'left', offset: 6 } }],
+    },
+    {
+      courses: [
+        turtle(
+          ORIGIN,
+          [
+            [90, 1000],
+            [40, 1000],
+          ],
+          20,
+        ),
+      ],
+      stations: [{ on: { course: 'c', measure: 1022, side: 'right', offset: 5 }, side: 'left' }],
+    },
+    {
+      courses: [centre(road), centre(courseThrough(turtlePoints(place(3000, 4), [[270, 3000]], 50), 'd'))],
+      stations: [pin(1500, { passes: 'all' })],
+    },
     { courses: [road, turtle(place(0, 2), [[90, 3000]], 50, 'd')], stations: [pin(1500, { width: 7 })] },
-    { courses: [road, turtle(from(place(1460, 0), 180, 600), [[0, 600], [90, 1000]], 20, 'd')], stations: [pin(1500, { side: 'left', at: place(1500, -5) })] },
-    { courses: [road], stations: [pin(1500)], zones: [{ name: 'a', rule: 'keep-clear', polygon: [place(1540, -20), place(1620, -20), place(1620, 20), place(1540, 20)] }, { name: 'b', rule: 'allowed', polygon: [place(1400, -20), place(1520, -20), place(1520, 20), place(1400, 20)] }] },
+    {
+      courses: [
+        road,
+        turtle(
+          from(place(1460, 0), 180, 600),
+          [
+            [0, 600],
+            [90, 1000],
+          ],
+          20,
+          'd',
+        ),
+      ],
+      stations: [pin(1500, { side: 'left', at: place(1500, -5) })],
+    },
+    {
+      courses: [road],
+      stations: [pin(1500)],
+      zones: [
+        {
+          name: 'a',
+          rule: 'keep-clear',
+          polygon: [place(1540, -20), place(1620, -20), place(1620, 20), place(1540, 20)],
+        },
+        { name: 'b', rule: 'allowed', polygon: [place(1400, -20), place(1520, -20), place(1520, 20), place(1400, 20)] },
+      ],
+    },
   ];
   /** 9 km north, level, of another length. */
-  const decoy = valueOf(buildCourse({ id: 'decoy', name: 'decoy', segments: [segmentThrough(turtlePoints(from(ORIGIN, 0, 9000), [[40, 700], [90, 4300]], 90), Array.from({ length: 57 }, () => 10))] }));
+  const decoy = valueOf(
+    buildCourse({
+      id: 'decoy',
+      name: 'decoy',
+      segments: [
+        segmentThrough(
+          turtlePoints(
+            from(ORIGIN, 0, 9000),
+            [
+              [40, 700],
+              [90, 4300],
+            ],
+            90,
+          ),
+          Array.from({ length: 57 }, () => 10),
+        ),
+      ],
+    }),
+  );
 
   const found = ({ courses, stations, wheels = [], zones = [] }: Case, first: readonly Course[]): Finding[] => {
-    const races = [...first, ...courses].map(({ id }) => ({ ...planRace(id, id), division: wheels.includes(id) ? ('wheels' as const) : ('run' as const) }));
-    const layout = layoutOf([...first, ...courses], stations.map((station) => ({ ...station, races: courses.map(({ id }) => id) })), { races });
-    const plan = { ...layout.plan, zones, courses: [...first, ...courses].map(({ id }) => planCourse(id, id === 'c' ? { length: 3100 } : {})) };
+    const races = [...first, ...courses].map(({ id }) => ({
+      ...planRace(id, id),
+      division: wheels.includes(id) ? ('wheels' as const) : ('run' as const),
+    }));
+    const layout = layoutOf(
+      [...first, ...courses],
+      stations.map((station) => ({ ...station, races: courses.map(({ id }) => id) })),
+      { races },
+    );
+    const plan = {
+      ...layout.plan,
+      zones,
+      courses: [...first, ...courses].map(({ id }) => planCourse(id, id === 'c' ? { length: 3100 } : {})),
+    };
     // Findings on races and courses themselves name their place in the plan, which moves.
-    return reviewLayout({ ...layout, plan }).findings.filter(({ code, where }) => code !== 'race-unserved' && code !== 'length-differs' && where.race !== 'decoy');
+    return reviewLayout({ ...layout, plan }).findings.filter(
+      ({ code, where }) => code !== 'race-unserved' && code !== 'length-differs' && where.race !== 'decoy',
+    );
   };
 
   it('changes nothing of what is found', () => {
@@ -74,8 +212,27 @@ describe('another course of the plan, listed first and far from every station', 
   it('is put before cases in which most checks find something', () => {
     const codes = new Set(CASES.flatMap((each) => found(each, []).map(({ code }) => code)));
     expect([...codes].sort()).toEqual([
-      'bend-near-tables', 'courses-disagree', 'crosses-flow', 'descent-with-wheels', 'drop-side', 'grade-at-tables', 'item-in-zone', 'item-off-course', 'item-outside', 'item-outside-allowed',
-      'items-overlap', 'leg-short', 'medical-without-access', 'served-both-ways', 'side-contradicted', 'sign-missed', 'station-off-course', 'tables-hidden', 'trash-blocks-medical', 'two-way-road', 'wheel-folds',
+      'bend-near-tables',
+      'courses-disagree',
+      'crosses-flow',
+      'descent-with-wheels',
+      'drop-side',
+      'grade-at-tables',
+      'item-in-zone',
+      'item-off-course',
+      'item-outside',
+      'item-outside-allowed',
+      'items-overlap',
+      'leg-short',
+      'medical-without-access',
+      'served-both-ways',
+      'side-contradicted',
+      'sign-missed',
+      'station-off-course',
+      'tables-hidden',
+      'trash-blocks-medical',
+      'two-way-road',
+      'wheel-folds',
     ]);
   });
 });

@@ -58,18 +58,36 @@ export type Reviewed = Pick<Layout, 'courses' | 'stations'> & Pick<Review, 'atSt
  */
 export function reviewLayout(layout: Layout, before: readonly Finding[] = [], known?: Reviewed): Review {
   const standing = known?.courses === layout.courses ? known : undefined;
-  const atStations = layout.stations.map((station, k) => (standing?.stations[k] === station ? standing.atStations[k]! : foundAt(station, layout)));
+  const atStations = layout.stations.map((station, k) =>
+    standing?.stations[k] === station ? standing.atStations[k]! : foundAt(station, layout),
+  );
   const reasons = new Map([...STAGE_RULES, ...CHECKS].map((rule) => [rule.code, rule.missing?.(layout) ?? null]));
-  const found = CHECKS.flatMap((check) => (reasons.get(check.code) !== null ? [] : check.findAt === undefined ? check.find(layout) : atStations.flatMap((at) => at[check.code]!)));
+  const found = CHECKS.flatMap((check) =>
+    reasons.get(check.code) !== null
+      ? []
+      : check.findAt === undefined
+        ? check.find(layout)
+        : atStations.flatMap((at) => at[check.code]!),
+  );
   const findings = waive([...before, ...found], layout.plan, (code) => !isPlacedCode(code));
-  return { checks: [...STAGE_RULES, ...CHECKS].map((rule) => runOf(rule, findings, reasons.get(rule.code) ?? null)), findings, atStations };
+  return {
+    checks: [...STAGE_RULES, ...CHECKS].map((rule) => runOf(rule, findings, reasons.get(rule.code) ?? null)),
+    findings,
+    atStations,
+  };
 }
 
 const foundAt = (station: StationLayout, layout: Layout): StationFound =>
-  Object.fromEntries(CHECKS.flatMap(({ code, findAt }) => (findAt === undefined ? [] : [[code, findAt(station, layout)]])));
+  Object.fromEntries(
+    CHECKS.flatMap(({ code, findAt }) => (findAt === undefined ? [] : [[code, findAt(station, layout)]])),
+  );
 
 /** How a check went, from all findings; `reason`: why it could not run. */
-export function runOf({ code, severity, title, source }: Rule, findings: readonly Finding[], reason: string | null = null): CheckRun {
+export function runOf(
+  { code, severity, title, source }: Rule,
+  findings: readonly Finding[],
+  reason: string | null = null,
+): CheckRun {
   const own = findings.filter((finding) => finding.code === code);
   return {
     code,

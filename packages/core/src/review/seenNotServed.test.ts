@@ -9,7 +9,12 @@ const OUT = turtlePoints(ORIGIN, [[90, 1000]]);
 
 /** East 1 km, north, and back so many metres north of the way out; the pin 5 m south of the way out. */
 const back = (north: number, keys: Partial<PlanStation> = {}): readonly Finding[] =>
-  seenNotServed.find(layoutOf([courseThrough([...OUT, ...OUT.map((at) => from(at, 0, north)).reverse()])], [{ at: from(from(ORIGIN, 90, 500), 180, 5), ...keys }]));
+  seenNotServed.find(
+    layoutOf(
+      [courseThrough([...OUT, ...OUT.map((at) => from(at, 0, north)).reverse()])],
+      [{ at: from(from(ORIGIN, 90, 500), 180, 5), ...keys }],
+    ),
+  );
 
 describe('seen-not-served', () => {
   it('is a note that lists the passes within the snap radius that the default leaves unserved', () => {
@@ -28,7 +33,15 @@ describe('seen-not-served', () => {
   });
 
   it('is one finding a station, however many passes', () => {
-    const line = turtle(ORIGIN, [[90, 1000], [0, 20], [270, 1000], [180, 20], [90, 1000], [0, 20], [270, 1000]]);
+    const line = turtle(ORIGIN, [
+      [90, 1000],
+      [0, 20],
+      [270, 1000],
+      [180, 20],
+      [90, 1000],
+      [0, 20],
+      [270, 1000],
+    ]);
     const found = seenNotServed.find(layoutOf([line], [{ at: from(from(ORIGIN, 90, 500), 180, 5) }]));
     expect(found).toHaveLength(1);
     expect(found[0]!.message).toMatch(/pass 1, .*pass 3,/);
@@ -47,9 +60,24 @@ describe('seen-not-served', () => {
 
 it('a pass beyond an end of the course is not missed, and the nearest of several is told', () => {
   // Home to 10 m short of where the pin stands: beyond the finish.
-  const short = courseThrough([...OUT, ...OUT.slice(27).map((at) => from(at, 0, 20)).reverse()]);
+  const short = courseThrough([
+    ...OUT,
+    ...OUT.slice(27)
+      .map((at) => from(at, 0, 20))
+      .reverse(),
+  ]);
   expect(seenNotServed.find(layoutOf([short], [{ at: from(from(ORIGIN, 90, 500), 180, 5) }]))).toEqual([]);
-  const line = turtle(ORIGIN, [[90, 1000], [0, 40], [270, 1000], [180, 20], [90, 1000], [180, 10], [270, 1000]]);
-  const [finding] = seenNotServed.find(layoutOf([line], [{ at: from(from(ORIGIN, 90, 500), 180, 5), lead: { race: 'c', pass: 0 } }]));
+  const line = turtle(ORIGIN, [
+    [90, 1000],
+    [0, 40],
+    [270, 1000],
+    [180, 20],
+    [90, 1000],
+    [180, 10],
+    [270, 1000],
+  ]);
+  const [finding] = seenNotServed.find(
+    layoutOf([line], [{ at: from(from(ORIGIN, 90, 500), 180, 5), lead: { race: 'c', pass: 0 } }]),
+  );
   expect(finding!.measured).toBeCloseTo(15, 0);
 });

@@ -6,12 +6,21 @@ import { layoutOf, planRace } from '../testing/plans.ts';
 import { sideChange } from './sideChange.ts';
 
 const course = turtle(ORIGIN, [[90, 6000]]);
-const on = (measure: number, side: DeclaredSide): Partial<PlanStation> => ({ on: { course: 'c', measure, side, offset: 5 } });
+const on = (measure: number, side: DeclaredSide): Partial<PlanStation> => ({
+  on: { course: 'c', measure, side, offset: 5 },
+});
 
 describe('side-change', () => {
   it('is a note where neighbours closer than 1.6 km stand on different sides', () => {
     expect(sideChange.find(layoutOf([course], [on(1000, 'left'), on(2599.9, 'right')]))).toEqual([
-      expect.objectContaining({ code: 'side-change', severity: 'note', measured: expect.closeTo(1599.9, 2), limit: 1600, unit: 'm', where: expect.objectContaining({ path: '/stations/1', station: 's2', race: 'c', course: 'c' }) }),
+      expect.objectContaining({
+        code: 'side-change',
+        severity: 'note',
+        measured: expect.closeTo(1599.9, 2),
+        limit: 1600,
+        unit: 'm',
+        where: expect.objectContaining({ path: '/stations/1', station: 's2', race: 'c', course: 'c' }),
+      }),
     ]);
     expect(sideChange.find(layoutOf([course], [on(1000, 'left'), on(2600.1, 'right')]))).toEqual([]);
     expect(sideChange.find(layoutOf([course], [on(1000, 'left'), on(2000, 'left')]))).toEqual([]);
@@ -24,37 +33,72 @@ describe('side-change', () => {
 
   it('is told once where races share the road', () => {
     const races = [planRace('a', 'c'), planRace('b', 'c')];
-    expect(sideChange.find(layoutOf([course], [on(1000, 'left'), on(2000, 'right')], { races }))).toEqual([expect.objectContaining({ where: expect.objectContaining({ race: 'a' }) })]);
+    expect(sideChange.find(layoutOf([course], [on(1000, 'left'), on(2000, 'right')], { races }))).toEqual([
+      expect.objectContaining({ where: expect.objectContaining({ race: 'a' }) }),
+    ]);
   });
 
   it('is silent where a side is unclear', () => {
-    expect(sideChange.find(layoutOf([course], [on(1000, 'left'), { at: from(from(ORIGIN, 90, 2000), 180, 0.5) }]))).toEqual([]);
-    expect(sideChange.find(layoutOf([course], [on(1000, 'left'), { at: from(from(ORIGIN, 90, 2000), 180, 0.5), side: 'right' }]))).toHaveLength(1);
+    expect(
+      sideChange.find(layoutOf([course], [on(1000, 'left'), { at: from(from(ORIGIN, 90, 2000), 180, 0.5) }])),
+    ).toEqual([]);
+    expect(
+      sideChange.find(
+        layoutOf([course], [on(1000, 'left'), { at: from(from(ORIGIN, 90, 2000), 180, 0.5), side: 'right' }]),
+      ),
+    ).toHaveLength(1);
   });
 });
 
 describe('which stations are neighbours', () => {
   it('are those of one race that both serve it, not a station passed twice', () => {
     const races = [planRace('a', 'c'), planRace('b', 'c')];
-    expect(sideChange.find(layoutOf([course], [{ ...on(1000, 'left'), races: ['a'] }, { ...on(2000, 'right'), races: ['b'] }], { races }))).toEqual([]);
-    const back = turtle(ORIGIN, [[90, 600], [270, 600]]);
+    expect(
+      sideChange.find(
+        layoutOf(
+          [course],
+          [
+            { ...on(1000, 'left'), races: ['a'] },
+            { ...on(2000, 'right'), races: ['b'] },
+          ],
+          { races },
+        ),
+      ),
+    ).toEqual([]);
+    const back = turtle(ORIGIN, [
+      [90, 600],
+      [270, 600],
+    ]);
     expect(sideChange.find(layoutOf([back], [{ at: from(from(ORIGIN, 90, 300), 180, 5), passes: 'all' }]))).toEqual([]);
     // Seen on the way home, but not served there.
-    const home = turtle(ORIGIN, [[90, 3000], [270, 3000]]);
+    const home = turtle(ORIGIN, [
+      [90, 3000],
+      [270, 3000],
+    ]);
     expect(sideChange.find(layoutOf([home], [on(1000, 'left'), { ...on(2000, 'left') }]))).toEqual([]);
   });
 
   it('may be as near as the practice says, and the finding tells both sides and how far they are apart', () => {
     const layout = layoutOf([course], [on(1000, 'left'), on(2000, 'right')]);
     const [a, b] = layout.stations.map((station) => station.passes[0]!.measure);
-    const held = (minSpacing: number): readonly Finding[] => sideChange.find({ ...layout, plan: { ...layout.plan, practice: { ...layout.plan.practice, minSpacing } } });
+    const held = (minSpacing: number): readonly Finding[] =>
+      sideChange.find({ ...layout, plan: { ...layout.plan, practice: { ...layout.plan.practice, minSpacing } } });
     expect(held(b! - a!)).toEqual([]);
-    expect(held(b! - a! + 1e-6)[0]!.message).toContain('Station s1 stands on the left, Station s2, 1000.0 m on, on the right; expected one side');
+    expect(held(b! - a! + 1e-6)[0]!.message).toContain(
+      'Station s1 stands on the left, Station s2, 1000.0 m on, on the right; expected one side',
+    );
   });
 });
 
 it('two neighbours of one station, each of another race, are two changes', () => {
   const races = [planRace('a', 'c'), planRace('b', 'c')];
   const stations = [{ ...on(1000, 'left'), races: ['a'] }, { ...on(1200, 'left'), races: ['b'] }, on(2000, 'right')];
-  expect(sideChange.find(layoutOf([course], stations, { races })).map(({ where, measured }) => [where.race, Math.round(measured as number)])).toEqual([['a', 1000], ['b', 800]]);
+  expect(
+    sideChange
+      .find(layoutOf([course], stations, { races }))
+      .map(({ where, measured }) => [where.race, Math.round(measured as number)]),
+  ).toEqual([
+    ['a', 1000],
+    ['b', 800],
+  ]);
 });

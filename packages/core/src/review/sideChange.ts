@@ -17,11 +17,18 @@ interface Change {
 }
 
 export const sideChange: Check = check(
-  { code: 'side-change', severity: 'note', title: 'Neighbouring stations closer than minSpacing stand on one side', source: COMMON_PRACTICE },
+  {
+    code: 'side-change',
+    severity: 'note',
+    title: 'Neighbouring stations closer than minSpacing stand on one side',
+    source: COMMON_PRACTICE,
+  },
   (layout) => {
     const changes = layout.plan.races.flatMap((race) => changesOf(race, layout));
     // Races that share the road share the change.
-    const isFirst = (change: Change, k: number): boolean => changes.findIndex(({ from, to }) => from.station === change.from.station && to.station === change.to.station) === k;
+    const isFirst = (change: Change, k: number): boolean =>
+      changes.findIndex(({ from, to }) => from.station === change.from.station && to.station === change.to.station) ===
+      k;
     return changes.filter(isFirst).map((change) => foundOf(change, layout));
   },
 );
@@ -43,7 +50,9 @@ function changesOf(race: PlanRace, layout: Layout): Change[] {
   return stops
     .slice(1)
     .map((to, k) => ({ race, from: stops[k]!, to }))
-    .filter(({ from, to }) => to.measure - from.measure < layout.plan.practice.minSpacing && from.station !== to.station)
+    .filter(
+      ({ from, to }) => to.measure - from.measure < layout.plan.practice.minSpacing && from.station !== to.station,
+    )
     .filter(({ from, to }) => from.side !== to.side && from.side !== 'unclear' && to.side !== 'unclear');
 }
 
@@ -51,5 +60,11 @@ function foundOf({ race, from, to }: Change, { plan }: Layout): Found {
   const apart = to.measure - from.measure;
   const limit = plan.practice.minSpacing;
   const message = `${race.name}: ${named(from.station)} stands on the ${from.side}, ${named(to.station)}, ${metres(apart)} on, on the ${to.side}; expected one side for stations closer than ${metres(limit)}, since runners cross the road for both. Move one over, or move them apart.`;
-  return { message, where: { ...atStation(to.station), race: race.id, course: race.course, measure: to.measure }, measured: apart, limit, unit: 'm' };
+  return {
+    message,
+    where: { ...atStation(to.station), race: race.id, course: race.course, measure: to.measure },
+    measured: apart,
+    limit,
+    unit: 'm',
+  };
 }

@@ -15,7 +15,13 @@ const found = (check: Check, right: number, keys: Partial<PlanStation> = {}): re
 const CLEAR = (1.6448536 * Math.hypot(5, 3)) / 2.4477468;
 
 /** Northwards twice in one direction, the second time 5 m farther west. */
-const TWICE = turtle(ORIGIN, [[0, 800], [90, 600], [180, 800], [270, 605], [0, 800]]);
+const TWICE = turtle(ORIGIN, [
+  [0, 800],
+  [90, 600],
+  [180, 800],
+  [270, 605],
+  [0, 800],
+]);
 
 /** Findings for a pin so many metres west of the first time, where the pass of that index leads. */
 const led = (check: Check, west: number, pass: number, keys: Partial<PlanStation> = {}): readonly Finding[] =>
@@ -24,7 +30,13 @@ const led = (check: Check, west: number, pass: number, keys: Partial<PlanStation
 describe('side-unclear', () => {
   it('is a warning where a pin too near the line has no declared side, with its confidence', () => {
     expect(found(sideUnclear, CLEAR - 0.01)).toEqual([
-      expect.objectContaining({ code: 'side-unclear', severity: 'warning', measured: expect.closeTo(0.9496, 3), limit: 0.95, where: expect.objectContaining({ path: '/stations/0', station: 's1' }) }),
+      expect.objectContaining({
+        code: 'side-unclear',
+        severity: 'warning',
+        measured: expect.closeTo(0.9496, 3),
+        limit: 0.95,
+        where: expect.objectContaining({ path: '/stations/0', station: 's1' }),
+      }),
     ]);
     expect(found(sideUnclear, CLEAR + 0.01)).toEqual([]);
   });
@@ -44,14 +56,22 @@ describe('side-unclear', () => {
 describe('side-contradicted', () => {
   it('is a warning where the pin stands surely on the other side', () => {
     expect(found(sideContradicted, CLEAR + 0.01, { side: 'left' })).toEqual([
-      expect.objectContaining({ code: 'side-contradicted', severity: 'warning', measured: expect.closeTo(-CLEAR - 0.01, 3), unit: 'm', where: expect.objectContaining({ path: '/stations/0/side', station: 's1' }) }),
+      expect.objectContaining({
+        code: 'side-contradicted',
+        severity: 'warning',
+        measured: expect.closeTo(-CLEAR - 0.01, 3),
+        unit: 'm',
+        where: expect.objectContaining({ path: '/stations/0/side', station: 's1' }),
+      }),
     ]);
     expect(found(sideContradicted, CLEAR - 0.01, { side: 'left' })).toEqual([]);
   });
 
   it('is told by the pass that leads, not by another in its direction', () => {
     expect(led(sideContradicted, 1, 0, { side: 'left' })).toEqual([]);
-    expect(led(sideContradicted, 1, 1, { side: 'left' })).toEqual([expect.objectContaining({ measured: expect.closeTo(-4, 1) })]);
+    expect(led(sideContradicted, 1, 1, { side: 'left' })).toEqual([
+      expect.objectContaining({ measured: expect.closeTo(-4, 1) }),
+    ]);
   });
 
   it('is silent where they agree, and where nothing is declared', () => {
@@ -62,8 +82,12 @@ describe('side-contradicted', () => {
 
 describe('what is said of a side', () => {
   it('is how far the pin stands from the line, and how sure that is', () => {
-    expect(found(sideUnclear, 1)[0]!.message).toContain('Station s1 is 1.0 m from the course line: its side is 66 % sure, expected 95 %.');
-    expect(found(sideContradicted, 9, { side: 'left' })[0]!.message).toContain('is declared on the left, but its pin stands 9.0 m to the right (100 % sure).');
+    expect(found(sideUnclear, 1)[0]!.message).toContain(
+      'Station s1 is 1.0 m from the course line: its side is 66 % sure, expected 95 %.',
+    );
+    expect(found(sideContradicted, 9, { side: 'left' })[0]!.message).toContain(
+      'is declared on the left, but its pin stands 9.0 m to the right (100 % sure).',
+    );
     expect(found(sideContradicted, -9, { side: 'right' })[0]!.message).toContain('stands 9.0 m to the left');
   });
 

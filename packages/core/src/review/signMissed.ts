@@ -4,14 +4,28 @@ import { passesOf } from '../course/passes.ts';
 import { azimuthDifference } from '../geodesy/ellipsoid.ts';
 import type { LaidDirection, StationLayout } from '../layout/layout.ts';
 import type { StationPass } from '../station/station.ts';
-import { type Check, COMMON_PRACTICE, type Found, type Ground, atStation, metres, named, stationCheck } from './check.ts';
+import {
+  type Check,
+  COMMON_PRACTICE,
+  type Found,
+  type Ground,
+  atStation,
+  metres,
+  named,
+  stationCheck,
+} from './check.ts';
 
 /** Farthest from the course that a sign can stand and still be met, metres beyond its own offset. */
 const WITHIN = 15;
 const ANGLE = 90;
 
 export const signMissed: Check = stationCheck(
-  { code: 'sign-missed', severity: 'warning', title: 'Every served pass runs by the sign before it meets the tables', source: COMMON_PRACTICE },
+  {
+    code: 'sign-missed',
+    severity: 'warning',
+    title: 'Every served pass runs by the sign before it meets the tables',
+    source: COMMON_PRACTICE,
+  },
   (station, ground) => station.directions.flatMap((direction) => missed(direction, station, ground)),
 );
 
@@ -36,6 +50,11 @@ function meetsSign(pass: StationPass, direction: LaidDirection, { courses }: Gro
   const ahead = direction.measure - sign.from;
   return passesOf(indexed, sign.at[0]).some((by) => {
     const before = pass.measure - by.measure;
-    return by.distance <= Math.abs(sign.offset) + WITHIN && before > 0 && before < 2 * ahead && azimuthDifference(by.azimuthDeg, azimuthDeg) <= ANGLE;
+    return (
+      by.distance <= Math.abs(sign.offset) + WITHIN &&
+      before > 0 &&
+      before < 2 * ahead &&
+      azimuthDifference(by.azimuthDeg, azimuthDeg) <= ANGLE
+    );
   });
 }

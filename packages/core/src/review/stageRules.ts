@@ -4,12 +4,27 @@
  */
 import { COMMON_PRACTICE, type Rule } from './check.ts';
 
-const noWaves: NonNullable<Rule['missing']> = ({ plan }) => (plan.races.some(({ waves }) => waves.length > 0) ? null : 'no race of the plan has waves');
-const noResults: NonNullable<Rule['missing']> = ({ plan }) => (plan.races.some(({ finish, waves }) => [finish, ...waves.map((wave) => wave.finish)].some((one) => one !== undefined && 'csv' in one)) ? null : 'no race takes its finish times from a file');
-const noGradient: NonNullable<Rule['missing']> = ({ plan }) => (plan.races.some(({ gradient, waves }) => gradient && waves.length > 0) ? null : 'no race is reckoned with its gradients');
-const noVehicles: NonNullable<Rule['missing']> = (layout) => noWaves(layout) ?? (layout.plan.vehicles.length > 0 ? null : 'the plan has no vehicles');
+const noWaves: NonNullable<Rule['missing']> = ({ plan }) =>
+  plan.races.some(({ waves }) => waves.length > 0) ? null : 'no race of the plan has waves';
+const noResults: NonNullable<Rule['missing']> = ({ plan }) =>
+  plan.races.some(({ finish, waves }) =>
+    [finish, ...waves.map((wave) => wave.finish)].some((one) => one !== undefined && 'csv' in one),
+  )
+    ? null
+    : 'no race takes its finish times from a file';
+const noGradient: NonNullable<Rule['missing']> = ({ plan }) =>
+  plan.races.some(({ gradient, waves }) => gradient && waves.length > 0)
+    ? null
+    : 'no race is reckoned with its gradients';
+const noVehicles: NonNullable<Rule['missing']> = (layout) =>
+  noWaves(layout) ?? (layout.plan.vehicles.length > 0 ? null : 'the plan has no vehicles');
 
-const dayRule = (code: string, severity: Rule['severity'], title: string, missing: NonNullable<Rule['missing']> = noWaves): Rule => ({ code, severity, title, source: COMMON_PRACTICE, missing });
+const dayRule = (
+  code: string,
+  severity: Rule['severity'],
+  title: string,
+  missing: NonNullable<Rule['missing']> = noWaves,
+): Rule => ({ code, severity, title, source: COMMON_PRACTICE, missing });
 
 /** What race day says. */
 const DAY_RULES: readonly Rule[] = [
@@ -25,7 +40,12 @@ const DAY_RULES: readonly Rule[] = [
   dayRule('results-empty', 'error', 'Past results hold finish times', noResults),
   dayRule('results-left-out', 'note', 'Every row of past results holds a finish', noResults),
   dayRule('gradient-unknown', 'note', 'A race reckoned with its gradients has elevations', noGradient),
-  dayRule('gradient-too-steep', 'warning', 'Gradients are within those that the cost curve was measured on', noGradient),
+  dayRule(
+    'gradient-too-steep',
+    'warning',
+    'Gradients are within those that the cost curve was measured on',
+    noGradient,
+  ),
   dayRule('sweep-impossible', 'warning', 'The sweep reaches the finish after it has left'),
   dayRule('heat-assumed', 'note', 'The plan says how hot the day is'),
   dayRule('heat-steps', 'warning', 'Heat steps rise'),
@@ -43,13 +63,33 @@ const DAY_RULES: readonly Rule[] = [
 
 /** What is checked before there is a layout, in the order in which it is reported: of files, courses, waivers and race day. */
 export const STAGE_RULES: readonly Rule[] = [
-  { code: 'track-chosen', severity: 'note', title: 'The GPX file has one line, or the plan says which', source: COMMON_PRACTICE },
+  {
+    code: 'track-chosen',
+    severity: 'note',
+    title: 'The GPX file has one line, or the plan says which',
+    source: COMMON_PRACTICE,
+  },
   { code: 'gap-joined', severity: 'note', title: 'The segments of a track meet', source: COMMON_PRACTICE },
   { code: 'gap-skipped', severity: 'warning', title: 'No gap of over 50 m is skipped', source: COMMON_PRACTICE },
-  { code: 'track-spike', severity: 'warning', title: 'No point leaves the course and returns', source: COMMON_PRACTICE },
+  {
+    code: 'track-spike',
+    severity: 'warning',
+    title: 'No point leaves the course and returns',
+    source: COMMON_PRACTICE,
+  },
   { code: 'track-tangle', severity: 'warning', title: 'The recorder did not stand still', source: COMMON_PRACTICE },
-  { code: 'track-jump', severity: 'warning', title: 'No step is far longer than those around it', source: COMMON_PRACTICE },
-  { code: 'track-sparse-bend', severity: 'note', title: 'Points on bends are at most 200 m apart', source: COMMON_PRACTICE },
+  {
+    code: 'track-jump',
+    severity: 'warning',
+    title: 'No step is far longer than those around it',
+    source: COMMON_PRACTICE,
+  },
+  {
+    code: 'track-sparse-bend',
+    severity: 'note',
+    title: 'Points on bends are at most 200 m apart',
+    source: COMMON_PRACTICE,
+  },
   { code: 'mark-factor', severity: 'warning', title: 'Marks and line agree within 3 %', source: COMMON_PRACTICE },
   { code: 'waiver-unmatched', severity: 'warning', title: 'Every waiver matches a finding', source: COMMON_PRACTICE },
   ...DAY_RULES,

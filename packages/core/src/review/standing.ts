@@ -17,7 +17,8 @@ import type { Ground } from './check.ts';
 const AGAINST = 120;
 
 /** The course of that id. */
-export const courseOf = ({ courses }: Ground, id: string): IndexedCourse => courses.find(({ course }) => course.id === id)!;
+export const courseOf = ({ courses }: Ground, id: string): IndexedCourse =>
+  courses.find(({ course }) => course.id === id)!;
 
 /** An item with the direction whose runners meet it. */
 export interface Standing {
@@ -27,12 +28,16 @@ export interface Standing {
 
 /** Each item that stands at a station, once: the lead's all, of other directions the sign and the trash (their tables are the lead's). */
 export const itemsStanding = ({ directions }: StationLayout): Standing[] =>
-  directions.flatMap((direction) => direction.items.filter((item) => direction.lead || !isTable(item)).map((item) => ({ item, direction })));
+  directions.flatMap((direction) =>
+    direction.items.filter((item) => direction.lead || !isTable(item)).map((item) => ({ item, direction })),
+  );
 
 /** Course distances of the upstream end of the first table and the downstream end of the last; `null` where there are none. */
 export function tableEnds({ items }: LaidDirection): readonly [from: number, to: number] | null {
   const tables = items.filter(isTable);
-  return tables.length === 0 ? null : [Math.min(...tables.map(({ from }) => from)), Math.max(...tables.map(({ to }) => to))];
+  return tables.length === 0
+    ? null
+    : [Math.min(...tables.map(({ from }) => from)), Math.max(...tables.map(({ to }) => to))];
 }
 
 /** Most pieces that a stretch is cut into: one that long is an error of the plan, which another check tells. */
@@ -43,7 +48,10 @@ export function linePoints({ item, direction }: Standing, ground: Ground, step: 
   const { course } = courseOf(ground, direction.course);
   const pieces = Math.min(Math.max(Math.ceil((item.to - item.from) / step), 1), MOST_PIECES);
   const [upstream, downstream] = item.at;
-  const between = Array.from({ length: pieces - 1 }, (_, k) => pointAt(course, item.from + ((item.to - item.from) * (k + 1)) / pieces, item.offset)?.at ?? null);
+  const between = Array.from(
+    { length: pieces - 1 },
+    (_, k) => pointAt(course, item.from + ((item.to - item.from) * (k + 1)) / pieces, item.offset)?.at ?? null,
+  );
   const points = item.from === item.to ? [upstream] : [upstream, ...between, downstream];
   return points.filter((point) => point !== null);
 }

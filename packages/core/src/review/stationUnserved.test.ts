@@ -4,7 +4,8 @@ import { layoutOf } from '../testing/plans.ts';
 import { stationUnserved } from './stationUnserved.ts';
 
 const road = turtle(ORIGIN, [[90, 3000]]);
-const found = (station: Parameters<typeof layoutOf>[1][number]): readonly string[] => stationUnserved.find(layoutOf([road], [station])).map((finding) => finding.message);
+const found = (station: Parameters<typeof layoutOf>[1][number]): readonly string[] =>
+  stationUnserved.find(layoutOf([road], [station])).map((finding) => finding.message);
 
 describe('a station that serves nobody', () => {
   it('is found where its pin lies beyond the start, and not where it stands just behind it', () => {
@@ -22,10 +23,17 @@ describe('a station that serves nobody', () => {
 });
 
 it('a station whose listed passes do not exist is told so, and one that is passed beside an end too', () => {
-  expect(found({ at: from(from(ORIGIN, 90, 1500), 0, 10), passes: [{ race: 'c', pass: 4 }] })).toEqual([expect.stringContaining('the plan lists no pass that exists')]);
-  const back = turtle(ORIGIN, [[90, 1000], [270, 1010]]);
+  expect(found({ at: from(from(ORIGIN, 90, 1500), 0, 10), passes: [{ race: 'c', pass: 4 }] })).toEqual([
+    expect.stringContaining('the plan lists no pass that exists'),
+  ]);
+  const back = turtle(ORIGIN, [
+    [90, 1000],
+    [270, 1010],
+  ]);
   const [finding] = stationUnserved.find(layoutOf([back], [{ at: from(from(ORIGIN, 270, 5), 0, 3), passes: [] }]));
   expect(finding!.message).toContain('the plan lists no pass that exists');
   const courses = [road, turtle(from(ORIGIN, 0, 12), [[90, 3000]], 20, 'd')];
-  expect(stationUnserved.find(layoutOf(courses, [{ at: from(from(ORIGIN, 90, 1500), 0, 6), races: ['d'], passes: [] }]))).toEqual([expect.objectContaining({ where: expect.objectContaining({ course: 'd' }) })]);
+  expect(
+    stationUnserved.find(layoutOf(courses, [{ at: from(from(ORIGIN, 90, 1500), 0, 6), races: ['d'], passes: [] }])),
+  ).toEqual([expect.objectContaining({ where: expect.objectContaining({ course: 'd' }) })]);
 });

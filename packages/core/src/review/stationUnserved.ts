@@ -3,7 +3,12 @@ import { servesRace } from '../station/directions.ts';
 import { type Check, COMMON_PRACTICE, atStation, check, named } from './check.ts';
 
 export const stationUnserved: Check = check(
-  { code: 'station-unserved', severity: 'warning', title: 'Every station serves at least one pass', source: COMMON_PRACTICE },
+  {
+    code: 'station-unserved',
+    severity: 'warning',
+    title: 'Every station serves at least one pass',
+    source: COMMON_PRACTICE,
+  },
   ({ stations }) =>
     stations.flatMap((station) => {
       const own = station.passes.filter((pass) => servesRace(station.station, pass.race));

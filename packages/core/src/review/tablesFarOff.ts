@@ -6,7 +6,12 @@ import { type Check, COMMON_PRACTICE, atStation, check, metres, named } from './
 const WIDEST = 15;
 
 export const tablesFarOff: Check = check(
-  { code: 'tables-far-off', severity: 'warning', title: 'Tables stand by the road on which the course runs', source: COMMON_PRACTICE },
+  {
+    code: 'tables-far-off',
+    severity: 'warning',
+    title: 'Tables stand by the road on which the course runs',
+    source: COMMON_PRACTICE,
+  },
   ({ stations }) =>
     stations.flatMap((station) => {
       const lead = station.directions.find((direction) => direction.lead);
@@ -14,6 +19,14 @@ export const tablesFarOff: Check = check(
       if (lead === undefined || table === undefined || Math.abs(table.offset) <= WIDEST) return [];
       const away = Math.abs(table.offset);
       const message = `The tables of ${named(station)} would stand ${metres(away)} beside the course line, where its pin is; expected at most ${metres(WIDEST)}. Put the pin at the kerb, or give the "width" of the road.`;
-      return [{ message, where: { ...atStation(station), course: lead.course, measure: lead.measure }, measured: away, limit: WIDEST, unit: 'm' }];
+      return [
+        {
+          message,
+          where: { ...atStation(station), course: lead.course, measure: lead.measure },
+          measured: away,
+          limit: WIDEST,
+          unit: 'm',
+        },
+      ];
     }),
 );

@@ -6,7 +6,17 @@ import { tablesHidden } from './tablesHidden.ts';
 
 /** A road that turns by so many degrees half-way between sign and tables: it swings 45.72 m·sin(turn ÷ 2) from the straight line. */
 const bend = (turn: number): readonly Finding[] =>
-  tablesHidden.find(layoutOf([turtle(ORIGIN, [[90, 1000], [90 - turn, 1000]])], [{ on: { course: 'c', measure: 1045.72, side: 'right', offset: 5 } }]));
+  tablesHidden.find(
+    layoutOf(
+      [
+        turtle(ORIGIN, [
+          [90, 1000],
+          [90 - turn, 1000],
+        ]),
+      ],
+      [{ on: { course: 'c', measure: 1045.72, side: 'right', offset: 5 } }],
+    ),
+  );
 
 it('a course that swings over 10 m from the line of sight is noted', () => {
   expect(bend(26)).toEqual([
@@ -23,12 +33,30 @@ it('a course that swings over 10 m from the line of sight is noted', () => {
 });
 
 it('a sign without a place on the course hides nothing: that has a finding of its own', () => {
-  expect(tablesHidden.find(layoutOf([turtle(ORIGIN, [[90, 40], [0, 1000]])], [{ on: { course: 'c', measure: 80, side: 'right', offset: 5 } }]))).toEqual([]);
+  expect(
+    tablesHidden.find(
+      layoutOf(
+        [
+          turtle(ORIGIN, [
+            [90, 40],
+            [0, 1000],
+          ]),
+        ],
+        [{ on: { course: 'c', measure: 80, side: 'right', offset: 5 } }],
+      ),
+    ),
+  ).toEqual([]);
 });
 
 it('asks nothing where there are no tables, or a hand put the sign behind them', () => {
-  const course = turtle(ORIGIN, [[90, 1000], [40, 1000]]);
-  const laid = (keys: object): readonly Finding[] => tablesHidden.find(layoutOf([course], [{ on: { course: 'c', measure: 1045.72, side: 'right', offset: 5 }, ...keys }]));
+  const course = turtle(ORIGIN, [
+    [90, 1000],
+    [40, 1000],
+  ]);
+  const laid = (keys: object): readonly Finding[] =>
+    tablesHidden.find(
+      layoutOf([course], [{ on: { course: 'c', measure: 1045.72, side: 'right', offset: 5 }, ...keys }]),
+    );
   expect(laid({})).toHaveLength(1);
   expect(laid({ serves: [] })).toEqual([]);
   expect(laid({ items: { sign: { at: from(from(from(ORIGIN, 90, 1000), 40, 80), 130, 5) } } })).toEqual([]);

@@ -16,6 +16,14 @@ export const tablesHidden: Check = stationCheck(
       const swing = swingFromChord(course, sign.from, first.from);
       if (swing === null || swing <= WIDEST) return [];
       const message = `Between the sign and the tables of ${named(station)} the course swings ${metres(swing)} away from the straight line: the tables may be hidden (over ${metres(WIDEST)}). Look on the ground.`;
-      return [{ message, where: { ...atStation(station), course: direction.course, item: 'sign', measure: sign.from }, measured: swing, limit: WIDEST, unit: 'm' }];
+      return [
+        {
+          message,
+          where: { ...atStation(station), course: direction.course, item: 'sign', measure: sign.from },
+          measured: swing,
+          limit: WIDEST,
+          unit: 'm',
+        },
+      ];
     }),
 );

@@ -6,7 +6,12 @@ import { type Check, COMMON_PRACTICE, atStation, check, named } from './check.ts
 const KINDS: readonly Served[] = ['gel', 'sportsDrink', 'water'];
 
 export const tablesMismatch: Check = check(
-  { code: 'tables-mismatch', severity: 'warning', title: 'What a station serves has tables, and nothing else has', source: COMMON_PRACTICE },
+  {
+    code: 'tables-mismatch',
+    severity: 'warning',
+    title: 'What a station serves has tables, and nothing else has',
+    source: COMMON_PRACTICE,
+  },
   ({ stations }) =>
     stations.flatMap((station) => {
       const { serves, tables } = station.station;

@@ -13,7 +13,9 @@ export const trashBlocksMedical: Check = check(
     missing: (layout) => (pairsOf(layout).length > 0 ? null : 'no station has both a medical and an access point'),
   },
   (layout) =>
-    pairsOf(layout).flatMap((pair) => pair.medical.station.directions.flatMap((direction) => blocked(pair, direction, layout))),
+    pairsOf(layout).flatMap((pair) =>
+      pair.medical.station.directions.flatMap((direction) => blocked(pair, direction, layout)),
+    ),
 );
 
 interface Pair {
@@ -25,7 +27,10 @@ interface Pair {
 function pairsOf(layout: Layout): Pair[] {
   const accesses = pointsOfKind(layout, 'access');
   return pointsOfKind(layout, 'medical').flatMap((medical) => {
-    const nearest = nearestPoint(medical.point.at, accesses.filter(({ station }) => station === medical.station));
+    const nearest = nearestPoint(
+      medical.point.at,
+      accesses.filter(({ station }) => station === medical.station),
+    );
     return nearest === null ? [] : [{ medical, access: nearest.to }];
   });
 }
@@ -36,11 +41,20 @@ function blocked({ medical, access }: Pair, direction: LaidDirection, layout: La
   const one = passOfPoint(medical.point.at, direction, station, layout);
   const other = passOfPoint(access.point.at, direction, station, layout);
   if (trash === undefined) return [];
-  if (one === null || other === null) return [{ ...farOff(one === null ? medical : access, medical, direction), severity: 'note', cannotTell: true }];
+  if (one === null || other === null)
+    return [{ ...farOff(one === null ? medical : access, medical, direction), severity: 'note', cannotTell: true }];
   const overlap = overlapOf(trash, one, other);
-  const elsewhere = [one, other].some(({ side }) => side !== 'unclear' && trash.side !== 'unclear' && side !== trash.side);
+  const elsewhere = [one, other].some(
+    ({ side }) => side !== 'unclear' && trash.side !== 'unclear' && side !== trash.side,
+  );
   if (overlap <= 0 || elsewhere) return [];
-  const where = { ...atStation(station, medical.key), course: direction.course, item: 'trash', measure: trash.from, at: medical.point.at };
+  const where = {
+    ...atStation(station, medical.key),
+    course: direction.course,
+    item: 'trash',
+    measure: trash.from,
+    at: medical.point.at,
+  };
   const stretch = `The trash drop (${metres(trash.from)} to ${metres(trash.to)} of course "${direction.course}") lies for ${metres(overlap)} between ${pointNamed(medical)} (at ${metres(one.measure)}) and its access point (at ${metres(other.measure)})`;
   if ([one.side, other.side, trash.side].includes('unclear')) {
     const message = `${stretch}, but whether all three are on one side of the road cannot be told. Look on the ground.`;
@@ -58,4 +72,5 @@ const farOff = (point: StationPoint, { station, key }: StationPoint, direction: 
 
 /** Metres of the trash drop between two passes, by measure; negative where it lies outside. */
 const overlapOf = (trash: Item, one: Pass, other: Pass): number =>
-  Math.min(Math.max(trash.from, trash.to), Math.max(one.measure, other.measure)) - Math.max(Math.min(trash.from, trash.to), Math.min(one.measure, other.measure));
+  Math.min(Math.max(trash.from, trash.to), Math.max(one.measure, other.measure)) -
+  Math.max(Math.min(trash.from, trash.to), Math.min(one.measure, other.measure));

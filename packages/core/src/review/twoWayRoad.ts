@@ -11,17 +11,38 @@ import { passesOf } from '../course/passes.ts';
 import type { LonLat } from '../finding.ts';
 import { type StationLayout, isTable } from '../layout/layout.ts';
 import { itemWord } from '../station/wording.ts';
-import { type Check, COMMON_PRACTICE, type Found, type Ground, atStation, metres, named, stationCheck } from './check.ts';
+import {
+  type Check,
+  COMMON_PRACTICE,
+  type Found,
+  type Ground,
+  atStation,
+  metres,
+  named,
+  stationCheck,
+} from './check.ts';
 import { type Standing, courseOf, itemsStanding, linePoints, linesTell, runsAgainst } from './standing.ts';
 
 /** Metres of stretch between places that are looked at. */
 const STEP = 5;
 
 export const twoWayRoad: Check = stationCheck(
-  { code: 'two-way-road', severity: 'warning', title: 'No item stands where runners come the other way', source: COMMON_PRACTICE },
+  {
+    code: 'two-way-road',
+    severity: 'warning',
+    title: 'No item stands where runners come the other way',
+    source: COMMON_PRACTICE,
+  },
   (station, ground) => {
     const met = itemsStanding(station).flatMap((standing) => metBy(standing, station, ground));
-    return met.length === 0 ? [] : [foundOf(met.sort((a, b) => a.pass.distance - b.pass.distance), station)];
+    return met.length === 0
+      ? []
+      : [
+          foundOf(
+            met.sort((a, b) => a.pass.distance - b.pass.distance),
+            station,
+          ),
+        ];
   },
 );
 
@@ -45,8 +66,19 @@ function metBy(standing: Standing, station: StationLayout, ground: Ground): Met[
   const points = linePoints(standing, ground, STEP);
   return ground.courses.flatMap((indexed) => {
     const near = points
-      .flatMap((at) => passesOf(indexed, at, { ...station.practice, snapRadius: within }).map((pass) => ({ standing, at, own, course: indexed.course, pass })))
-      .filter(({ pass }) => runsAgainst(pass.azimuthDeg, azimuthDeg) && !(isTable(item) && meetsTables(indexed.course.id, pass, station)));
+      .flatMap((at) =>
+        passesOf(indexed, at, { ...station.practice, snapRadius: within }).map((pass) => ({
+          standing,
+          at,
+          own,
+          course: indexed.course,
+          pass,
+        })),
+      )
+      .filter(
+        ({ pass }) =>
+          runsAgainst(pass.azimuthDeg, azimuthDeg) && !(isTable(item) && meetsTables(indexed.course.id, pass, station)),
+      );
     const nearest = near.sort((a, b) => a.pass.distance - b.pass.distance)[0];
     return nearest === undefined ? [] : [nearest];
   });
@@ -55,7 +87,9 @@ function metBy(standing: Standing, station: StationLayout, ground: Ground): Met[
 /** A served pass of the other direction is meant to come to the tables. */
 function meetsTables(course: string, { measure }: Pass, station: StationLayout): boolean {
   const { practice } = station;
-  return station.passes.some((pass) => pass.served && pass.course === course && Math.abs(pass.measure - measure) <= practice.signAhead);
+  return station.passes.some(
+    (pass) => pass.served && pass.course === course && Math.abs(pass.measure - measure) <= practice.signAhead,
+  );
 }
 
 function foundOf(met: readonly Met[], station: StationLayout): Found {

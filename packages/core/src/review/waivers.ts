@@ -16,7 +16,11 @@ export const isPlacedCode = (code: string): boolean => code.startsWith('placed-'
  * The findings, those that a waiver of the plan names marked as waived, and one `waiver-unmatched` for each waiver
  * that names none, of those whose code `looked` is for.
  */
-export function waive(findings: readonly Finding[], { waivers }: Plan, looked: (code: string) => boolean = () => true): Finding[] {
+export function waive(
+  findings: readonly Finding[],
+  { waivers }: Plan,
+  looked: (code: string) => boolean = () => true,
+): Finding[] {
   const marked = findings.map((finding) => {
     const waiver = waivers.find((one) => matches(one, finding));
     if (waiver === undefined) return finding;
@@ -27,7 +31,14 @@ export function waive(findings: readonly Finding[], { waivers }: Plan, looked: (
     if (!looked(waiver.code) || findings.some((finding) => matches(waiver, finding))) return [];
     const place = waiver.station === undefined ? '' : ` at station "${waiver.station}"`;
     const message = `A waiver of "${waiver.code}"${place} by ${waiver.by} matches no finding; take it out, or mend its code or station.`;
-    return [{ code: 'waiver-unmatched', severity: 'warning', message, where: { path: `/waivers/${k}`, ...(waiver.station === undefined ? {} : { station: waiver.station }) } }];
+    return [
+      {
+        code: 'waiver-unmatched',
+        severity: 'warning',
+        message,
+        where: { path: `/waivers/${k}`, ...(waiver.station === undefined ? {} : { station: waiver.station }) },
+      },
+    ];
   });
   return [...marked, ...unmatched];
 }

@@ -6,7 +6,14 @@ import { wheelFolds } from './wheelFolds.ts';
 
 /** A centre line with a jog to the left, so many metres long, between sign and pin; the station stands 6 m to one side. */
 const jog = (leg: number, side: 'left' | 'right'): readonly Finding[] => {
-  const course = { ...turtle(ORIGIN, [[90, 1000], [0, leg], [90, 1000]]), drawn: 'centre' as const };
+  const course = {
+    ...turtle(ORIGIN, [
+      [90, 1000],
+      [0, leg],
+      [90, 1000],
+    ]),
+    drawn: 'centre' as const,
+  };
   return wheelFolds.find(layoutOf([course], [{ on: { course: 'c', measure: 1050, side, offset: 6 } }]));
 };
 
@@ -14,20 +21,37 @@ it('an item behind a corner whose leg is shorter than its trim is noted: no whee
   // A square corner at 6 m takes 6 m off each leg.
   for (const side of ['left', 'right'] as const) {
     expect(jog(5.9, side)).toEqual([
-      expect.objectContaining({ code: 'wheel-folds', severity: 'note', message: expect.stringContaining('6.0 m beside the course'), where: expect.objectContaining({ path: '/stations/0', station: 's1', course: 'c', item: 'sign' }) }),
+      expect.objectContaining({
+        code: 'wheel-folds',
+        severity: 'note',
+        message: expect.stringContaining('6.0 m beside the course'),
+        where: expect.objectContaining({ path: '/stations/0', station: 's1', course: 'c', item: 'sign' }),
+      }),
     ]);
     expect(jog(6.1, side)).toEqual([]);
   }
 });
 
 it('an item without a place is not told again', () => {
-  expect(wheelFolds.find(layoutOf([turtle(ORIGIN, [[90, 1000]])], [{ on: { course: 'c', measure: 50, side: 'left', offset: 6 } }]))).toEqual([]);
+  expect(
+    wheelFolds.find(
+      layoutOf([turtle(ORIGIN, [[90, 1000]])], [{ on: { course: 'c', measure: 50, side: 'left', offset: 6 } }]),
+    ),
+  ).toEqual([]);
 });
 
 it('an item behind a skipped gap is told so, with the item that it is', () => {
-  const gapped = courseOfSegments([turtlePoints(ORIGIN, [[90, 1000]], 100), turtlePoints(from(ORIGIN, 90, 1200), [[90, 1000]], 100)], 'skip');
+  const gapped = courseOfSegments(
+    [turtlePoints(ORIGIN, [[90, 1000]], 100), turtlePoints(from(ORIGIN, 90, 1200), [[90, 1000]], 100)],
+    'skip',
+  );
   const found = wheelFolds.find(layoutOf([gapped], [{ on: { course: 'c', measure: 1030, side: 'right', offset: 6 } }]));
-  expect(found.map(({ where, message }) => [where.item, message.includes('a skipped gap lies between the chalk mark and it')])).toEqual([['sign', true]]);
+  expect(
+    found.map(({ where, message }) => [
+      where.item,
+      message.includes('a skipped gap lies between the chalk mark and it'),
+    ]),
+  ).toEqual([['sign', true]]);
   const ahead = wheelFolds.find(layoutOf([gapped], [{ on: { course: 'c', measure: 970, side: 'right', offset: 6 } }]));
   expect(ahead.map(({ where }) => where.item)).toEqual(['trash']);
 });

@@ -4,7 +4,12 @@ import { itemWord } from '../station/wording.ts';
 import { type Check, COMMON_PRACTICE, atStation, check, metres, named } from './check.ts';
 
 export const wheelFolds: Check = check(
-  { code: 'wheel-folds', severity: 'note', title: 'The way along the kerb from the chalk mark to every item can be wheeled', source: COMMON_PRACTICE },
+  {
+    code: 'wheel-folds',
+    severity: 'note',
+    title: 'The way along the kerb from the chalk mark to every item can be wheeled',
+    source: COMMON_PRACTICE,
+  },
   ({ stations, courses }) =>
     stations.flatMap((station) =>
       station.directions.flatMap((direction) =>
@@ -13,9 +18,14 @@ export const wheelFolds: Check = check(
           .map((item) => {
             const { course } = courses.find((indexed) => indexed.course.id === direction.course)!;
             const gap = spansSkip(course, Math.min(direction.measure, item.from), Math.max(direction.measure, item.to));
-            const why = gap ? 'a skipped gap lies between the chalk mark and it' : `the line ${metres(Math.abs(item.offset))} beside the course folds between the chalk mark and it (a bend tighter than that, or a corner with too short a leg)`;
+            const why = gap
+              ? 'a skipped gap lies between the chalk mark and it'
+              : `the line ${metres(Math.abs(item.offset))} beside the course folds between the chalk mark and it (a bend tighter than that, or a corner with too short a leg)`;
             const message = `${itemWord(item.kind)} of ${named(station)}: ${why}, so no wheel distance is given. Place it by course distance, and look on the ground.`;
-            return { message, where: { ...atStation(station), course: direction.course, item: item.kind, measure: item.from } };
+            return {
+              message,
+              where: { ...atStation(station), course: direction.course, item: item.kind, measure: item.from },
+            };
           }),
       ),
     ),

@@ -7,9 +7,18 @@ import { ORIGIN } from '../testing/courses.ts';
 import { type LocalZone, boundsApart, deepestIn, depthIn, encloses, local, localZones } from './zones.ts';
 
 const ground = (places: readonly Position[]): LonLat[] => places.map(([x, y]) => fromEastNorth(ORIGIN, x!, y!));
-const zone = (places: readonly Position[], rule: PlanZone['rule'] = 'allowed', name: string = 'z'): PlanZone => ({ name, rule, polygon: ground(places) });
+const zone = (places: readonly Position[], rule: PlanZone['rule'] = 'allowed', name: string = 'z'): PlanZone => ({
+  name,
+  rule,
+  polygon: ground(places),
+});
 /** 40 m wide, 20 m high. */
-const OBLONG: Position[] = [[0, 0], [40, 0], [40, 20], [0, 20]];
+const OBLONG: Position[] = [
+  [0, 0],
+  [40, 0],
+  [40, 20],
+  [0, 20],
+];
 const [oblong] = localZones([zone(OBLONG)], 'allowed', ORIGIN) as [LocalZone];
 const close = (value: number): number => expect.closeTo(value, 5) as number;
 
@@ -18,32 +27,107 @@ describe('a zone in metres from an origin', () => {
     const ring = [...OBLONG, OBLONG[0]!].map(([x, y]) => [close(x!), close(y!)]);
     for (const given of [OBLONG, [...OBLONG, OBLONG[0]!]]) {
       const [made] = localZones([zone(given)], 'allowed', ORIGIN);
-      expect(made).toEqual({ name: 'z', shape: { type: 'Polygon', coordinates: [ring] }, box: [close(0), close(0), close(40), close(20)] });
+      expect(made).toEqual({
+        name: 'z',
+        shape: { type: 'Polygon', coordinates: [ring] },
+        box: [close(0), close(0), close(40), close(20)],
+      });
     }
     // A last place that shares one number with the first is a corner of its own.
-    const ringed = (...polygon: LonLat[]): number => localZones([{ name: 'z', rule: 'allowed', polygon }], 'allowed', [1, 1])[0]!.shape.coordinates[0]!.length;
-    for (const last of [[1, 1.001], [1.001, 1]] as LonLat[]) expect(ringed([1, 1], [1.002, 1.001], [1.002, 1.002], last)).toBe(5);
+    const ringed = (...polygon: LonLat[]): number =>
+      localZones([{ name: 'z', rule: 'allowed', polygon }], 'allowed', [1, 1])[0]!.shape.coordinates[0]!.length;
+    for (const last of [
+      [1, 1.001],
+      [1.001, 1],
+    ] as LonLat[])
+      expect(ringed([1, 1], [1.002, 1.001], [1.002, 1.002], last)).toBe(5);
     expect(ringed([1, 1], [1.002, 1.001], [1.002, 1.002], [1, 1])).toBe(4);
   });
 
   it('is one of the rule asked for that encloses something', () => {
-    const zones = [zone(OBLONG, 'keep-clear', 'a'), zone(OBLONG, 'allowed', 'b'), zone([[0, 0], [9, 9], [0, 0]], 'allowed', 'c'), zone([[0, 0], [9, 0], [0, 9]], 'allowed', 'd')];
+    const zones = [
+      zone(OBLONG, 'keep-clear', 'a'),
+      zone(OBLONG, 'allowed', 'b'),
+      zone(
+        [
+          [0, 0],
+          [9, 9],
+          [0, 0],
+        ],
+        'allowed',
+        'c',
+      ),
+      zone(
+        [
+          [0, 0],
+          [9, 0],
+          [0, 9],
+        ],
+        'allowed',
+        'd',
+      ),
+    ];
     expect(localZones(zones, 'allowed', ORIGIN).map(({ name }) => name)).toEqual(['b', 'd']);
     expect(localZones(zones, 'keep-clear', ORIGIN).map(({ name }) => name)).toEqual(['a']);
-    expect([[[0, 0], [9, 0]], [[0, 0], [9, 0], [9, 0], [0, 0]], [[0, 0], [9, 0], [0, 9]]].map((places) => encloses(zone(places)))).toEqual([false, false, true]);
+    expect(
+      [
+        [
+          [0, 0],
+          [9, 0],
+        ],
+        [
+          [0, 0],
+          [9, 0],
+          [9, 0],
+          [0, 0],
+        ],
+        [
+          [0, 0],
+          [9, 0],
+          [0, 9],
+        ],
+      ].map((places) => encloses(zone(places))),
+    ).toEqual([false, false, true]);
   });
 });
 
 describe('how deep a place lies in a zone', () => {
   it('is the distance to its nearest edge or corner, negative outside', () => {
     const depth = (x: number, y: number): number => depthIn(oblong, [x, y]);
-    expect([depth(20, 10), depth(1, 10), depth(20, 18), depth(37, 5)]).toEqual([close(10), close(1), close(2), close(3)]);
-    expect([depth(-3, 10), depth(20, -4), depth(45, 10), depth(20, 26)]).toEqual([close(-3), close(-4), close(-5), close(-6)]);
-    expect([depth(-3, -4), depth(43, 24), depth(-6, 28), depth(52, -5)]).toEqual([close(-5), close(-5), close(-10), close(-13)]);
+    expect([depth(20, 10), depth(1, 10), depth(20, 18), depth(37, 5)]).toEqual([
+      close(10),
+      close(1),
+      close(2),
+      close(3),
+    ]);
+    expect([depth(-3, 10), depth(20, -4), depth(45, 10), depth(20, 26)]).toEqual([
+      close(-3),
+      close(-4),
+      close(-5),
+      close(-6),
+    ]);
+    expect([depth(-3, -4), depth(43, 24), depth(-6, 28), depth(52, -5)]).toEqual([
+      close(-5),
+      close(-5),
+      close(-10),
+      close(-13),
+    ]);
   });
 
   it('counts an edge without length as the place that it is', () => {
-    const [doubled] = localZones([zone([[0, 0], [40, 0], [40, 0], [40, 20], [0, 20]])], 'allowed', ORIGIN) as [LocalZone];
+    const [doubled] = localZones(
+      [
+        zone([
+          [0, 0],
+          [40, 0],
+          [40, 0],
+          [40, 20],
+          [0, 20],
+        ]),
+      ],
+      'allowed',
+      ORIGIN,
+    ) as [LocalZone];
     expect(depthIn(doubled, [43, -4])).toBeCloseTo(-5, 5);
     expect(depthIn(doubled, [20, 10])).toBeCloseTo(10, 5);
   });
@@ -51,22 +135,64 @@ describe('how deep a place lies in a zone', () => {
 
 describe('how deep a line comes into a zone', () => {
   it('is that of its deepest place, and 0 where it only crosses between two places', () => {
-    expect(deepestIn(oblong, [[-10, 10], [5, 10], [12, 10]])).toBeCloseTo(10, 5);
-    expect(deepestIn(oblong, [[-10, 10], [3, 10]])).toBeCloseTo(3, 5);
-    expect(deepestIn(oblong, [[-5, 10], [60, 10]])).toBe(0);
-    expect(deepestIn(oblong, [[-5, 30], [60, 30]])).toBeCloseTo(-Math.hypot(5, 10), 5);
-    expect(deepestIn(oblong, [[-5, 30], [20, 26], [60, 30]])).toBeCloseTo(-6, 5);
+    expect(
+      deepestIn(oblong, [
+        [-10, 10],
+        [5, 10],
+        [12, 10],
+      ]),
+    ).toBeCloseTo(10, 5);
+    expect(
+      deepestIn(oblong, [
+        [-10, 10],
+        [3, 10],
+      ]),
+    ).toBeCloseTo(3, 5);
+    expect(
+      deepestIn(oblong, [
+        [-5, 10],
+        [60, 10],
+      ]),
+    ).toBe(0);
+    expect(
+      deepestIn(oblong, [
+        [-5, 30],
+        [60, 30],
+      ]),
+    ).toBeCloseTo(-Math.hypot(5, 10), 5);
+    expect(
+      deepestIn(oblong, [
+        [-5, 30],
+        [20, 26],
+        [60, 30],
+      ]),
+    ).toBeCloseTo(-6, 5);
     expect(deepestIn(oblong, [[-5, 10]])).toBeCloseTo(-5, 5);
     // Past a corner, and over it: neither end lies inside.
-    expect(deepestIn(oblong, [[-5, 3], [3, -5]])).toBeCloseTo(-5, 5);
-    expect(deepestIn(oblong, [[-2, 3], [3, -2]])).toBe(0);
+    expect(
+      deepestIn(oblong, [
+        [-5, 3],
+        [3, -5],
+      ]),
+    ).toBeCloseTo(-5, 5);
+    expect(
+      deepestIn(oblong, [
+        [-2, 3],
+        [3, -2],
+      ]),
+    ).toBe(0);
   });
 });
 
 describe('how far a line keeps from the bounds of a zone', () => {
   it('is the gap along one axis or across both, and 0 where they meet', () => {
     const apart = (...line: Position[]): number => boundsApart(oblong, line);
-    expect([apart([-9, 5], [-3, 8]), apart([44, 5], [50, 5]), apart([5, -7], [9, -2]), apart([5, 29], [9, 25])]).toEqual([close(3), close(4), close(2), close(5)]);
+    expect([
+      apart([-9, 5], [-3, 8]),
+      apart([44, 5], [50, 5]),
+      apart([5, -7], [9, -2]),
+      apart([5, 29], [9, 25]),
+    ]).toEqual([close(3), close(4), close(2), close(5)]);
     expect([apart([-9, -9], [-3, -4]), apart([43, 24], [60, 60])]).toEqual([close(5), close(5)]);
     expect([apart([10, 10], [11, 11]), apart([-5, 10], [60, 10]), apart([-5, -5], [60, 60])]).toEqual([0, 0, 0]);
   });

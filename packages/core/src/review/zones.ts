@@ -40,7 +40,8 @@ export function localZones(zones: readonly PlanZone[], rule: PlanZone['rule'], o
 }
 
 /** Whether a zone has three places or more that differ. */
-export const encloses = ({ polygon }: PlanZone): boolean => new Set(polygon.map(([lon, lat]) => `${lon},${lat}`)).size >= 3;
+export const encloses = ({ polygon }: PlanZone): boolean =>
+  new Set(polygon.map(([lon, lat]) => `${lon},${lat}`)).size >= 3;
 
 function boxOf(places: readonly Position[]): Box {
   const [x, y] = [places.map((place) => place[0]!), places.map((place) => place[1]!)];

@@ -45,7 +45,13 @@ function sameWay(first: StationPass, other: StationPass, courses: CourseTable): 
   return way.length > 0 && track.length > 0 && way.every((sample) => runsWith(sample, track));
 }
 
-function samples(pass: StationPass, courses: CourseTable, origin: readonly [number, number], from: number, to: number): Sample[] {
+function samples(
+  pass: StationPass,
+  courses: CourseTable,
+  origin: readonly [number, number],
+  from: number,
+  to: number,
+): Sample[] {
   const { course } = courses.get(pass.course)!;
   const taken: Sample[] = [];
   for (let along = from; along <= to; along += STEP) {
@@ -78,7 +84,8 @@ function near(sample: Sample, from: Sample, to: Sample): boolean {
 }
 
 /** Whether a station serves a race: every race, unless the plan lists some. */
-export const servesRace = (station: PlanStation, race: string): boolean => station.races === undefined || station.races.includes(race);
+export const servesRace = (station: PlanStation, race: string): boolean =>
+  station.races === undefined || station.races.includes(race);
 
 /**
  * Index of the pass that leads: the plan's choice, else the first of the passes that it lists, else the one at the measure
@@ -87,12 +94,20 @@ export const servesRace = (station: PlanStation, race: string): boolean => stati
 export function leadPass(station: PlanStation, passes: readonly StationPass[]): number {
   const { lead, passes: choice } = station;
   const named = [...(lead === undefined ? [] : [lead]), ...(typeof choice === 'string' ? [] : choice)];
-  const chosen = named.map(({ race, pass: index }) => passes.findIndex((pass) => pass.race === race && pass.pass === index)).find((k) => k >= 0) ?? -1;
+  const chosen =
+    named
+      .map(({ race, pass: index }) => passes.findIndex((pass) => pass.race === race && pass.pass === index))
+      .find((k) => k >= 0) ?? -1;
   if (chosen >= 0) return chosen;
   const at = passAtMeasure(station, passes);
   if (at >= 0) return at;
   const own = passes.findIndex((pass) => pass.end === undefined && servesRace(station, pass.race));
-  return own >= 0 ? own : Math.max(passes.findIndex((pass) => servesRace(station, pass.race)), 0);
+  return own >= 0
+    ? own
+    : Math.max(
+        passes.findIndex((pass) => servesRace(station, pass.race)),
+        0,
+      );
 }
 
 /** The pass nearest, along the course, to the measure at which `on` places the station; −1 where no race that it serves runs that course. */
@@ -108,7 +123,11 @@ function passAtMeasure(station: PlanStation, passes: readonly StationPass[]): nu
  * The passes with `served` set, of the races that the station serves. Default: every pass of the lead group
  * that is not beyond an end; `all`: every such pass of any group; a list: just those.
  */
-export function markServed(station: PlanStation, passes: readonly StationPass[], leadGroup: readonly number[]): StationPass[] {
+export function markServed(
+  station: PlanStation,
+  passes: readonly StationPass[],
+  leadGroup: readonly number[],
+): StationPass[] {
   const { passes: choice } = station;
   return passes.map((pass, k) => {
     const chosen =
@@ -133,7 +152,15 @@ export function directionsOf(
       const isLead = group.includes(lead);
       const first = passes[isLead ? lead : (group.find((k) => passes[k]!.served) ?? group[0]!)]!;
       const side = isLead ? (declared ?? first.side) : sideAcross(first, passes[lead]!, declared);
-      return { lead: isLead, course: first.course, race: first.race, measure: first.measure, azimuthDeg: first.azimuthDeg, side, passes: group };
+      return {
+        lead: isLead,
+        course: first.course,
+        race: first.race,
+        measure: first.measure,
+        azimuthDeg: first.azimuthDeg,
+        side,
+        passes: group,
+      };
     });
 }
 

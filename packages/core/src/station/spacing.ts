@@ -11,11 +11,15 @@ export function spacingOf(
   stations: readonly { readonly id: string; readonly passes: readonly StationPass[] }[],
 ): RaceSpacing {
   const stops = stations
-    .flatMap(({ id, passes }) => passes.filter((pass) => pass.race === race.id && pass.served).map(({ measure }) => ({ id, measure })))
+    .flatMap(({ id, passes }) =>
+      passes.filter((pass) => pass.race === race.id && pass.served).map(({ measure }) => ({ id, measure })),
+    )
     .sort((a, b) => a.measure - b.measure);
   const [start, finish] = ends;
   const all = [{ id: 'start', measure: start }, ...stops, { id: 'finish', measure: finish }];
-  const legs: Leg[] = all.slice(1).map((to, k) => ({ from: all[k]!.id, to: to.id, length: to.measure - all[k]!.measure, end: to.measure }));
+  const legs: Leg[] = all
+    .slice(1)
+    .map((to, k) => ({ from: all[k]!.id, to: to.id, length: to.measure - all[k]!.measure, end: to.measure }));
   const lengths = legs.map((leg) => leg.length);
   return {
     race: race.id,

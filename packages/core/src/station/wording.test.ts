@@ -24,7 +24,8 @@ describe('the number of trash boxes', () => {
   });
 
   it('counts a whole multiple exactly, also where rounding has touched it', () => {
-    for (const length of [60, 60 + 1e-10, 60 - 1e-10, 3 * (0.1 + 0.2) * (200 / 3)]) expect(boxCount(length, 20)).toBe(4);
+    for (const length of [60, 60 + 1e-10, 60 - 1e-10, 3 * (0.1 + 0.2) * (200 / 3)])
+      expect(boxCount(length, 20)).toBe(4);
   });
 
   it('is never less than the two ends', () => {
@@ -33,16 +34,27 @@ describe('the number of trash boxes', () => {
 
   it('is the least number that leaves no two farther apart than asked', () => {
     fc.assert(
-      fc.property(fc.double({ min: 1, max: 500, noNaN: true }), fc.double({ min: 1, max: 100, noNaN: true }), (length, every) => {
-        const count = boxCount(length, every);
-        expect(length / (count - 1)).toBeLessThanOrEqual(every * (1 + 1e-8));
-        if (count > 2) expect(length / (count - 2)).toBeGreaterThan(every);
-      }),
+      fc.property(
+        fc.double({ min: 1, max: 500, noNaN: true }),
+        fc.double({ min: 1, max: 100, noNaN: true }),
+        (length, every) => {
+          const count = boxCount(length, every);
+          expect(length / (count - 1)).toBeLessThanOrEqual(every * (1 + 1e-8));
+          if (count > 2) expect(length / (count - 2)).toBeGreaterThan(every);
+        },
+      ),
       { seed: 6, numRuns: 1000 },
     );
   });
 });
 
 it('every kind of item has its word', () => {
-  expect((['sign', 'gel', 'sportsDrink', 'water', 'handOut', 'trash'] as const).map(itemWord)).toEqual(['Sign', 'Gel', 'Sports drink', 'Water', 'Hand-out line', 'Trash']);
+  expect((['sign', 'gel', 'sportsDrink', 'water', 'handOut', 'trash'] as const).map(itemWord)).toEqual([
+    'Sign',
+    'Gel',
+    'Sports drink',
+    'Water',
+    'Hand-out line',
+    'Trash',
+  ]);
 });

@@ -9,7 +9,14 @@ import { planCourse, planOf, planRace, planStation } from './plans.ts';
 export const STRAIGHT: readonly LonLat[] = turtlePoints(ORIGIN, [[90, 4000]], 100);
 
 /** 3 km out due east and back along the same road. */
-export const OUT_AND_BACK: readonly LonLat[] = turtlePoints(ORIGIN, [[90, 3000], [270, 3000]], 100);
+export const OUT_AND_BACK: readonly LonLat[] = turtlePoints(
+  ORIGIN,
+  [
+    [90, 3000],
+    [270, 3000],
+  ],
+  100,
+);
 
 /** Race `m` on course `c`: so many entrants, all of whom start, in one wave at 08:00. */
 export const runners = (entrants: number = 100, keys: Partial<PlanRace> = {}): PlanRace => ({
@@ -22,7 +29,11 @@ export const runners = (entrants: number = 100, keys: Partial<PlanRace> = {}): P
 });
 
 /** Stations s1, s2, … on one course `c`, drawn through the points; race `m` without waves, unless the keys say otherwise. */
-export const analysisOf = (line: readonly LonLat[], stations: readonly Partial<PlanStation>[], keys: Partial<Plan> = {}): Analysis =>
+export const analysisOf = (
+  line: readonly LonLat[],
+  stations: readonly Partial<PlanStation>[],
+  keys: Partial<Plan> = {},
+): Analysis =>
   valueOf(
     analyse(
       {

@@ -18,7 +18,8 @@ export function valueOf<T>(result: Result<T>): T {
 }
 
 /** The point at an azimuth and a length from another. */
-export const from = (at: LonLat, azimuthDeg: number, length: number): LonLat => direct(at[0], at[1], azimuthDeg, length);
+export const from = (at: LonLat, azimuthDeg: number, length: number): LonLat =>
+  direct(at[0], at[1], azimuthDeg, length);
 
 /** Points of legs from an origin, each cut into steps of about `step` metres. */
 export function turtlePoints(origin: LonLat, legs: readonly TurtleLeg[], step: number = 20): LonLat[] {
@@ -36,13 +37,17 @@ export const turtle = (origin: LonLat, legs: readonly TurtleLeg[], step: number 
   courseThrough(turtlePoints(origin, legs, step), id);
 
 /** Points, with an elevation each where there are any, as the reader of GPX gives them. */
-export const segmentThrough = (points: readonly LonLat[], ele: readonly number[] = points.map(() => NaN)): GpxSegment => ({
+export const segmentThrough = (
+  points: readonly LonLat[],
+  ele: readonly number[] = points.map(() => NaN),
+): GpxSegment => ({
   lon: Float64Array.from(points, ([lon]) => lon),
   lat: Float64Array.from(points, ([, lat]) => lat),
   ele: Float64Array.from(ele),
 });
 
-export const courseThrough = (points: readonly LonLat[], id: string = 'c'): Course => courseOfSegments([points], 'refuse', id);
+export const courseThrough = (points: readonly LonLat[], id: string = 'c'): Course =>
+  courseOfSegments([points], 'refuse', id);
 
 /** A course of several segments, with what becomes of the gaps between them. */
 export const courseOfSegments = (segments: readonly (readonly LonLat[])[], gaps: GapRule, id: string = 'c'): Course =>

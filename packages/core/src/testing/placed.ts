@@ -18,7 +18,17 @@ export const placedDocument = (points: readonly Recorded[]): GpxDocument => ({
   tracks: [],
   routes: [],
   waypoints: points.map(({ name, at: [lon, lat], hdop = null, comment = null, description = null }, k) => ({
-    lon, lat, ele: null, name, comment, description, symbol: null, type: null, hdop, line: k + 2, column: 3,
+    lon,
+    lat,
+    ele: null,
+    name,
+    comment,
+    description,
+    symbol: null,
+    type: null,
+    hdop,
+    line: k + 2,
+    column: 3,
   })),
 });
 

@@ -7,9 +7,26 @@ import { DEFAULT_CREW, DEFAULT_PRACTICE, DEFAULT_SUPPLIES } from '../plan/defaul
 import type { Plan, PlanCourse, PlanRace, PlanStation, Practice } from '../plan/plan.ts';
 import { valueOf } from './courses.ts';
 
-export const planCourse = (id: string, keys: Partial<PlanCourse> = {}): PlanCourse => ({ id, name: id, gaps: 'refuse', reverse: false, drawn: 'recorded', marks: [], ...keys });
+export const planCourse = (id: string, keys: Partial<PlanCourse> = {}): PlanCourse => ({
+  id,
+  name: id,
+  gaps: 'refuse',
+  reverse: false,
+  drawn: 'recorded',
+  marks: [],
+  ...keys,
+});
 
-export const planRace = (id: string, course: string): PlanRace => ({ id, name: id, course, division: 'run', waves: [], show: 0.9, late: 'out', gradient: false });
+export const planRace = (id: string, course: string): PlanRace => ({
+  id,
+  name: id,
+  course,
+  division: 'run',
+  waves: [],
+  show: 0.9,
+  late: 'out',
+  gradient: false,
+});
 
 export const planStation = (keys: Partial<PlanStation>): PlanStation => ({
   id: 's1',
@@ -56,7 +73,11 @@ export const planOf = ({ courses = [], races = [], stations = [], practice = {} 
 });
 
 /** The layout of stations on courses that are drawn already; one race on each course, of its id, unless `races` says otherwise. */
-export function layoutOf(courses: readonly Course[], stations: readonly Partial<PlanStation>[], keys: Omit<PlanKeys, 'courses' | 'stations'> = {}): Layout {
+export function layoutOf(
+  courses: readonly Course[],
+  stations: readonly Partial<PlanStation>[],
+  keys: Omit<PlanKeys, 'courses' | 'stations'> = {},
+): Layout {
   const plan = planOf({
     races: courses.map(({ id }) => planRace(id, id)),
     ...keys,

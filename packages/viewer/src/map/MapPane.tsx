@@ -40,13 +40,20 @@ export function MapPane({ children }: { readonly children?: ComponentChildren })
         <button type="button" disabled={idle} onClick={() => void (store.destination.value = { kind: 'whole' })}>
           Whole plan
         </button>
-        <button type="button" disabled={idle} aria-pressed={along.value} title="A dragged station keeps its distance from the course; the same with Shift" onClick={() => void (along.value = !along.value)}>
+        <button
+          type="button"
+          disabled={idle}
+          aria-pressed={along.value}
+          title="A dragged station keeps its distance from the course; the same with Shift"
+          onClick={() => void (along.value = !along.value)}
+        >
           Along the course
         </button>
       </div>
       {trouble.value === null ? null : (
         <p class="map-trouble" role="status">
-          The map cannot be drawn here, because this browser gives no WebGL. The course strip and the tables show the same places and distances.
+          The map cannot be drawn here, because this browser gives no WebGL. The course strip and the tables show the
+          same places and distances.
         </p>
       )}
       <div class="map-foot">{children}</div>

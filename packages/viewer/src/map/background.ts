@@ -4,13 +4,21 @@ import type { StyleSpecification } from 'maplibre-gl';
 import { FileSource, PMTiles, Protocol, TileType } from 'pmtiles';
 import type { Background } from '../state/backgrounds.ts';
 import type { Palette } from './palette.ts';
-import { PAPER_UNDERLAY, PLAN_UNDERLAY, rasterUnderlay, styleUnderlay, tilesUnderlay, type Underlay } from './underlay.ts';
+import {
+  PAPER_UNDERLAY,
+  PLAN_UNDERLAY,
+  rasterUnderlay,
+  styleUnderlay,
+  tilesUnderlay,
+  type Underlay,
+} from './underlay.ts';
 
 async function styleAt(address: string): Promise<Underlay> {
   const answer = await fetch(address, { credentials: 'omit', referrerPolicy: 'no-referrer' });
   if (!answer.ok) throw new Error(`${new URL(address).host} answered ${answer.status}`);
   const style = (await answer.json()) as Partial<StyleSpecification>;
-  if (style.version !== 8 || typeof style.sources !== 'object' || !Array.isArray(style.layers)) throw new Error('what came is no map style of version 8');
+  if (style.version !== 8 || typeof style.sources !== 'object' || !Array.isArray(style.layers))
+    throw new Error('what came is no map style of version 8');
   return styleUnderlay(style as StyleSpecification);
 }
 
@@ -24,12 +32,23 @@ export function tileArchives(): (file: File, palette: Palette) => Promise<Underl
     const about = (await archive.getMetadata()) as { readonly vector_layers?: readonly { readonly id: string }[] };
     protocol.add(archive);
     const kind = header.tileType === TileType.Mvt ? 'vector' : 'raster';
-    return tilesUnderlay({ address: `pmtiles://${archive.source.getKey()}`, kind, layers: (about.vector_layers ?? []).map(({ id }) => id) }, palette);
+    return tilesUnderlay(
+      {
+        address: `pmtiles://${archive.source.getKey()}`,
+        kind,
+        layers: (about.vector_layers ?? []).map(({ id }) => id),
+      },
+      palette,
+    );
   };
 }
 
 /** What the map lies on; throws with the reason where it cannot be had. */
-export async function underlayOf(background: Background, palette: Palette, archives: ReturnType<typeof tileArchives>): Promise<Underlay> {
+export async function underlayOf(
+  background: Background,
+  palette: Palette,
+  archives: ReturnType<typeof tileArchives>,
+): Promise<Underlay> {
   if (background.kind === 'plan') return PLAN_UNDERLAY;
   if (background.kind === 'paper') return PAPER_UNDERLAY;
   if (background.kind === 'tiles') return archives(background.file, palette);

@@ -35,7 +35,10 @@ export function createBench(store: Store): BenchHook {
     expose: (view) => {
       const bench: Bench = {
         text: () => store.open.value?.document.text ?? null,
-        pins: () => Object.fromEntries((store.open.value?.analysis.stations ?? []).map(({ id, at }) => [id, [at[0], at[1]] as const])),
+        pins: () =>
+          Object.fromEntries(
+            (store.open.value?.analysis.stations ?? []).map(({ id, at }) => [id, [at[0], at[1]] as const]),
+          ),
         findings: () => (store.open.value?.findings ?? []).map(({ code, message }) => `${code}: ${message}`),
         place: view.place,
         redraw: view.redraw,

@@ -34,7 +34,9 @@ function pointOver(store: Store, lon: number, lat: number, metresAPixel: number)
 function askAt(store: Store, at: LonLat, metresAPixel: number): void {
   const open = store.open.value;
   if (open === null) return;
-  const ordered = coursesOf(open.analysis).toSorted((a, b) => Number(b.id === store.course.value) - Number(a.id === store.course.value));
+  const ordered = coursesOf(open.analysis).toSorted(
+    (a, b) => Number(b.id === store.course.value) - Number(a.id === store.course.value),
+  );
   for (const course of ordered) {
     const near = nearestSample(samplesOf(course), at[0], at[1]);
     if (near.distance < PRESSED * metresAPixel + 6) return ask(store, { course: course.id, measure: near.measure });
@@ -70,7 +72,11 @@ function uncover(view: MapView, container: HTMLElement, at: LonLat): void {
 }
 
 /** `along`: whether stations are dragged along the course even without Shift. */
-export async function connect(store: Store, container: HTMLElement, along: ReadonlySignal<boolean>): Promise<() => void> {
+export async function connect(
+  store: Store,
+  container: HTMLElement,
+  along: ReadonlySignal<boolean>,
+): Promise<() => void> {
   const bench = location.hash === '#bench' ? (await import('./bench.ts')).createBench(store) : null;
   const measured = bench?.measured ?? ((work: () => void): void => work());
   const held = heldPlan(store, measured);
@@ -98,7 +104,17 @@ export async function connect(store: Store, container: HTMLElement, along: Reado
       // Not of the station in the hand, so that nothing is judged again at every move.
       const kept = store.trial.value?.from ?? store.open.value;
       const placed = kept === null || store.placed.value === null ? [] : placedView(kept, store.placed.value).verdicts;
-      view.show(scenes({ open: held.open.value ?? store.open.value, course: store.course.value, units: store.units.value, trial: store.trial.value, against: store.against.value, runsOf, placed }));
+      view.show(
+        scenes({
+          open: held.open.value ?? store.open.value,
+          course: store.course.value,
+          units: store.units.value,
+          trial: store.trial.value,
+          against: store.against.value,
+          runsOf,
+          placed,
+        }),
+      );
     }),
     effect(() => view.select(store.selected.value)),
     effect(() => {

@@ -5,7 +5,30 @@ import { openFiles } from '../state/open.ts';
 import { measureMeant } from './dragging.ts';
 
 /** Out by 0.1 degrees on the equator and back again on the same line. */
-const { analysis } = openedFrom(openFiles([straightPlan({ courses: [{ id: 'c', name: 'Out and back', line: [[0, 0], [0.05, 0], [0.1, 0], [0.05, 0.00001], [0, 0.00001]], drawn: 'centre' }] })], null, 'metric'));
+const { analysis } = openedFrom(
+  openFiles(
+    [
+      straightPlan({
+        courses: [
+          {
+            id: 'c',
+            name: 'Out and back',
+            line: [
+              [0, 0],
+              [0.05, 0],
+              [0.1, 0],
+              [0.05, 0.00001],
+              [0, 0.00001],
+            ],
+            drawn: 'centre',
+          },
+        ],
+      }),
+    ],
+    null,
+    'metric',
+  ),
+);
 const [course] = analysis.courses;
 
 test('of two lanes the one is meant on which the station was', () => {

@@ -17,7 +17,9 @@ const CLEARLY = 15;
 export function measureMeant(course: IndexedCourse, at: LonLat, last: number): number {
   const passes = passesOf(course, at);
   const nearest = Math.min(...passes.map(({ distance }) => distance));
-  const near = passes.filter(({ distance }) => distance <= nearest + CLEARLY).toSorted((a, b) => Math.abs(a.measure - last) - Math.abs(b.measure - last));
+  const near = passes
+    .filter(({ distance }) => distance <= nearest + CLEARLY)
+    .toSorted((a, b) => Math.abs(a.measure - last) - Math.abs(b.measure - last));
   return (near[0] ?? nearestOn(course, at)).measure;
 }
 
@@ -25,7 +27,8 @@ const tell = (store: Store, findings: readonly Finding[], done: string): void =>
   store.notice.value = { text: findings.length > 0 ? findings.map(({ message }) => message).join(' ') : done };
 };
 
-const stationOf = (store: Store, id: string): StationLayout | undefined => store.open.value?.analysis.stations.find((one) => one.id === id);
+const stationOf = (store: Store, id: string): StationLayout | undefined =>
+  store.open.value?.analysis.stations.find((one) => one.id === id);
 
 /**
  * Milliseconds between two drawings of the panels while a station is held: they are read, and cost more than the map.
@@ -77,7 +80,12 @@ export function heldPlan(store: Store, measured: (work: () => void) => void): He
 }
 
 /** Where the held station goes with its pin at a place; `null` in a skipped gap. `last`: the measure it had, and has then. */
-function placementFor(trial: Trial, station: StationLayout, pin: LonLat, last: number | null): { readonly placement: Placement | null; readonly measure: number | null } {
+function placementFor(
+  trial: Trial,
+  station: StationLayout,
+  pin: LonLat,
+  last: number | null,
+): { readonly placement: Placement | null; readonly measure: number | null } {
   const { analysis } = trial.from;
   const hold = last === null ? null : leadHold(station);
   const course = hold === null ? undefined : analysis.courses.find((one) => one.course.id === hold.course);
@@ -87,7 +95,12 @@ function placementFor(trial: Trial, station: StationLayout, pin: LonLat, last: n
 }
 
 /** `along`: whether stations are dragged along the course even without Shift. */
-export function draggingOf(store: Store, along: ReadonlySignal<boolean>, held: Held, measured: (work: () => void) => void): Dragging {
+export function draggingOf(
+  store: Store,
+  along: ReadonlySignal<boolean>,
+  held: Held,
+  measured: (work: () => void) => void,
+): Dragging {
   let last = 0;
   return {
     pinOf: (id) => stationOf(store, id)?.at,
@@ -130,11 +143,18 @@ const STEP = { metric: 1, imperial: 0.9144 } as const;
 export function nudgeSelected(store: Store, steps: number): void {
   const id = store.selected.value;
   if (id === null) {
-    store.notice.value = { text: 'No station is chosen. Choose one first; then Alt with an arrow key moves it along its course.' };
+    store.notice.value = {
+      text: 'No station is chosen. Choose one first; then Alt with an arrow key moves it along its course.',
+    };
     return;
   }
   const findings = nudge(store, id, steps * STEP[store.units.value]);
   const station = stationOf(store, id);
   const lead = station === undefined ? undefined : leadOf(station);
-  if (station !== undefined) tell(store, findings, lead === undefined ? station.name : `${station.name} at ${formatMeasure(lead.measure, store.units.value)}`);
+  if (station !== undefined)
+    tell(
+      store,
+      findings,
+      lead === undefined ? station.name : `${station.name} at ${formatMeasure(lead.measure, store.units.value)}`,
+    );
 }

@@ -21,11 +21,17 @@ const UNDER_BUTTONS = 48;
 const EDGE = 0.2;
 
 /** More room on the sides where a station near the edge points outward, none wasted on the others. */
-export function labelPadding(stations: FeatureCollection<Point, StationProps>, [west, south, east, north]: Bounds): Padding {
+export function labelPadding(
+  stations: FeatureCollection<Point, StationProps>,
+  [west, south, east, north]: Bounds,
+): Padding {
   const padding = { left: PLAIN, right: PLAIN, top: UNDER_BUTTONS, bottom: PLAIN };
   for (const { geometry, properties } of stations.features) {
     const [lon = 0, lat = 0] = geometry.coordinates;
-    const [x, y] = properties.shape === 'ring' ? [1, 0] : [Math.sin((properties.bearing * Math.PI) / 180), Math.cos((properties.bearing * Math.PI) / 180)];
+    const [x, y] =
+      properties.shape === 'ring'
+        ? [1, 0]
+        : [Math.sin((properties.bearing * Math.PI) / 180), Math.cos((properties.bearing * Math.PI) / 180)];
     if (lon - west < EDGE * (east - west) && x < -0.35) padding.left = WIDE;
     if (east - lon < EDGE * (east - west) && x > 0.35) padding.right = WIDE;
     if (north - lat < EDGE * (north - south) && y > 0.35) padding.top = HIGH;
@@ -38,7 +44,12 @@ export function labelPadding(stations: FeatureCollection<Point, StationProps>, [
 export function within(padding: Padding, width: number, height: number): Padding {
   const across = Math.min(1, (width * 0.5) / (padding.left + padding.right));
   const down = Math.min(1, (height * 0.6) / (padding.top + padding.bottom));
-  return { left: padding.left * across, right: padding.right * across, top: padding.top * down, bottom: padding.bottom * down };
+  return {
+    left: padding.left * across,
+    right: padding.right * across,
+    top: padding.top * down,
+    bottom: padding.bottom * down,
+  };
 }
 
 /** Room around a place that is no station. */

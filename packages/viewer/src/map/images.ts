@@ -55,7 +55,10 @@ const hollowStem = (height: number): Drawing => ({
     pen.strokeStyle = palette.soft;
     pen.lineWidth = 1.4;
     pen.setLineDash([3, 3]);
-    path(pen, [[3, height], [3, 0]]);
+    path(pen, [
+      [3, height],
+      [3, 0],
+    ]);
   },
 });
 

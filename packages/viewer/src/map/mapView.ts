@@ -1,5 +1,12 @@
 /** The sole owner of MapLibre: it is given scenes, places and a palette, and tells what was pointed at. */
-import { Map as MapLibreMap, NavigationControl, ScaleControl, setWorkerUrl, type GeoJSONSource, type LngLatBoundsLike } from 'maplibre-gl';
+import {
+  Map as MapLibreMap,
+  NavigationControl,
+  ScaleControl,
+  setWorkerUrl,
+  type GeoJSONSource,
+  type LngLatBoundsLike,
+} from 'maplibre-gl';
 import workerUrl from 'maplibre-gl/dist/maplibre-gl-worker.mjs?url';
 import 'maplibre-gl/dist/maplibre-gl.css';
 import type { LonLat, Units } from '@halfcup/core';
@@ -81,7 +88,12 @@ function makeMap(container: HTMLElement): MapLibreMap {
   map.touchZoomRotate.disableRotation();
   map.keyboard.disableRotation();
   map.addControl(new NavigationControl({ showCompass: false }), 'top-right');
-  map.getCanvas().setAttribute('aria-label', 'Map of the course. Arrow keys move it, plus and minus zoom. The table of stations holds the same places.');
+  map
+    .getCanvas()
+    .setAttribute(
+      'aria-label',
+      'Map of the course. Arrow keys move it, plus and minus zoom. The table of stations holds the same places.',
+    );
   return map;
 }
 
@@ -92,7 +104,10 @@ function reportIdle(map: MapLibreMap, container: HTMLElement, state: State): voi
   map.on('idle', () => {
     container.setAttribute('data-map', 'idle');
     container.setAttribute('data-zoom', map.getZoom().toFixed(2));
-    container.setAttribute('data-features', String(SOURCES.reduce((sum, name) => sum + state.scene[name].features.length, 0)));
+    container.setAttribute(
+      'data-features',
+      String(SOURCES.reduce((sum, name) => sum + state.scene[name].features.length, 0)),
+    );
   });
 }
 
@@ -112,10 +127,15 @@ function feed(map: MapLibreMap, before: Scene, scene: Scene): boolean {
 }
 
 /** Shows one point, or none, in a source of its own. */
-function spotOn(map: MapLibreMap, name: 'cursor' | 'asked'): { readonly put: (at: LonLat | null) => void; readonly again: () => void } {
+function spotOn(
+  map: MapLibreMap,
+  name: 'cursor' | 'asked',
+): { readonly put: (at: LonLat | null) => void; readonly again: () => void } {
   let shown: LonLat | null = null;
   const again = (): void => {
-    void map.getSource<GeoJSONSource>(name)?.setData(featureCollection(shown === null ? [] : [point([shown[0], shown[1]])]));
+    void map
+      .getSource<GeoJSONSource>(name)
+      ?.setData(featureCollection(shown === null ? [] : [point([shown[0], shown[1]])]));
   };
   return {
     again,
@@ -148,12 +168,15 @@ export function createMapView(container: HTMLElement, hands: Hands): MapView {
     if (image !== null && !map.hasImage(id)) map.addImage(id, image.data, { pixelRatio: image.pixelRatio });
   });
   const pick = (): void => {
-    for (const [id, ticks] of PICKED_LAYERS) if (map.getLayer(id) !== undefined) map.setFilter(id, pickedFilter(state.selected, ticks));
+    for (const [id, ticks] of PICKED_LAYERS)
+      if (map.getLayer(id) !== undefined) map.setFilter(id, pickedFilter(state.selected, ticks));
   };
   const drawGraticule = (): void => {
     if (!state.under.graticule) return;
     const bounds = map.getBounds();
-    void map.getSource<GeoJSONSource>('graticule')?.setData(graticule([bounds.getWest(), bounds.getSouth(), bounds.getEast(), bounds.getNorth()]));
+    void map
+      .getSource<GeoJSONSource>('graticule')
+      ?.setData(graticule([bounds.getWest(), bounds.getSouth(), bounds.getEast(), bounds.getNorth()]));
   };
   map.on('moveend', drawGraticule);
   const sync = (): void => {
@@ -161,7 +184,9 @@ export function createMapView(container: HTMLElement, hands: Hands): MapView {
   };
   const restyle = (): void => {
     state.fed = state.scene;
-    map.setStyle(styleOf(state.scene, readPalette(document.documentElement), latitudeOf(state.whole), state.under), { diff: false });
+    map.setStyle(styleOf(state.scene, readPalette(document.documentElement), latitudeOf(state.whole), state.under), {
+      diff: false,
+    });
   };
   // What came while a style was loading is given to it now.
   map.on('style.load', () => {
@@ -173,7 +198,12 @@ export function createMapView(container: HTMLElement, hands: Hands): MapView {
   });
   const goTo = (bounds: Bounds, deepest: number, room: Padding, jump: boolean): void => {
     const padding = within(room, container.clientWidth, container.clientHeight);
-    map.fitBounds(bounds as unknown as LngLatBoundsLike, { padding, maxZoom: deepest, animate: !jump && !calm(), duration: 500 });
+    map.fitBounds(bounds as unknown as LngLatBoundsLike, {
+      padding,
+      maxZoom: deepest,
+      animate: !jump && !calm(),
+      duration: 500,
+    });
   };
   return {
     show: (scene) => {

@@ -1,5 +1,23 @@
 /** The palette as the style sheet has it now, light or dark; the map has no colours of its own. */
-const NAMES = ['sheet', 'ink', 'soft', 'line', 'water', 'land', 'shore', 'park', 'beach', 'shallow', 'contour', 'building', 'road', 'road-case', 'place', 'pick', 'on-pick'] as const;
+const NAMES = [
+  'sheet',
+  'ink',
+  'soft',
+  'line',
+  'water',
+  'land',
+  'shore',
+  'park',
+  'beach',
+  'shallow',
+  'contour',
+  'building',
+  'road',
+  'road-case',
+  'place',
+  'pick',
+  'on-pick',
+] as const;
 
 export type Palette = Readonly<Record<(typeof NAMES)[number], string>>;
 

@@ -11,7 +11,11 @@ const seen = (open: OpenPlan, more: Partial<Seen> = {}): Seen => ({ open, course
 
 /** Sources of which the map is told anything. */
 const changed = (before: Scene, after: Scene): string[] =>
-  SOURCES.filter((name) => (KEPT_IDS.has(name) ? sourceDiff(before[name].features, after[name].features) !== null : before[name] !== after[name]));
+  SOURCES.filter((name) =>
+    KEPT_IDS.has(name)
+      ? sourceDiff(before[name].features, after[name].features) !== null
+      : before[name] !== after[name],
+  );
 
 /** A store with station s4 in the hand, and the plan with it 30 m farther north. */
 function held(): { readonly trial: NonNullable<Seen['trial']>; readonly moved: OpenPlan } {
@@ -56,7 +60,9 @@ test('of other positions those that differ are drawn, with the name of the varia
   const { moved } = held();
   const scene = createScenes()(seen(demo, { against: { ...moved, variant: 'Farther north' } }));
   const old = scene.against.features.filter((feature) => feature.properties?.['draw'] === 'old');
-  expect(old.map((feature) => String(feature.properties?.['name']))).toEqual([expect.stringMatching(/: Farther north$/u)]);
+  expect(old.map((feature) => String(feature.properties?.['name']))).toEqual([
+    expect.stringMatching(/: Farther north$/u),
+  ]);
   expect(createScenes()(seen(demo, { against: demo })).against.features).toEqual([]);
 });
 
@@ -64,6 +70,10 @@ test('the runs that stop at a station are numbered in the order of their stops',
   const run = demo.analysis.day?.runs.find(({ kind }) => kind === 'drop');
   expect(run).toBeDefined();
   const scene = createScenes()(seen(demo, { runsOf: run!.stops[0]!.station }));
-  const stops = scene.runs.features.filter((feature) => feature.properties?.['draw'] === 'stop' && feature.properties['kind'] === 'drop');
-  expect(stops.map((feature) => Number.parseInt(String(feature.properties?.['label']).replace('Stop ', ''), 10))).toEqual(run!.stops.map((_, index) => index + 1));
+  const stops = scene.runs.features.filter(
+    (feature) => feature.properties?.['draw'] === 'stop' && feature.properties['kind'] === 'drop',
+  );
+  expect(
+    stops.map((feature) => Number.parseInt(String(feature.properties?.['label']).replace('Stop ', ''), 10)),
+  ).toEqual(run!.stops.map((_, index) => index + 1));
 });

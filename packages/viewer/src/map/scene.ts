@@ -18,7 +18,19 @@ import { unitMarks } from './layers/unitMarks.ts';
 import { zoneShapes } from './layers/zones.ts';
 
 /** Sources of the map, in no order. */
-export const SOURCES = ['context', 'zones', 'courses', 'marks', 'ends', 'items', 'stations', 'held', 'against', 'runs', 'placed'] as const;
+export const SOURCES = [
+  'context',
+  'zones',
+  'courses',
+  'marks',
+  'ends',
+  'items',
+  'stations',
+  'held',
+  'against',
+  'runs',
+  'placed',
+] as const;
 /** Sources whose features have ids that stay theirs, so that a change of one feature is told as that. */
 export const KEPT_IDS: ReadonlySet<string> = new Set(['items', 'stations', 'held']);
 
@@ -42,20 +54,36 @@ export interface Seen {
 
 const NO_VERDICTS: readonly PlacedVerdict[] = [];
 const NOTHING: FeatureCollection & { readonly features: [] } = { type: 'FeatureCollection', features: [] };
-export const EMPTY_SCENE: Scene = { context: NOTHING, zones: NOTHING, courses: NOTHING, marks: NOTHING, ends: NOTHING, items: NOTHING, stations: NOTHING, held: NOTHING, against: NOTHING, runs: NOTHING, placed: NOTHING };
+export const EMPTY_SCENE: Scene = {
+  context: NOTHING,
+  zones: NOTHING,
+  courses: NOTHING,
+  marks: NOTHING,
+  ends: NOTHING,
+  items: NOTHING,
+  stations: NOTHING,
+  held: NOTHING,
+  against: NOTHING,
+  runs: NOTHING,
+  placed: NOTHING,
+};
 
-const same = (a: unknown, b: unknown): boolean => a === b || (Array.isArray(a) && Array.isArray(b) && a.length === b.length && a.every((one, index) => one === b[index]));
+const same = (a: unknown, b: unknown): boolean =>
+  a === b ||
+  (Array.isArray(a) && Array.isArray(b) && a.length === b.length && a.every((one, index) => one === b[index]));
 
 /** Keeps the last result for as long as its arguments are the same, lists by what is in them. */
 function once<A extends readonly unknown[], V>(compute: (...args: A) => V): (...args: A) => V {
   let last: { readonly args: A; readonly value: V } | null = null;
   return (...args) => {
-    if (last === null || !args.every((arg, index) => same(arg, last!.args[index]))) last = { args, value: compute(...args) };
+    if (last === null || !args.every((arg, index) => same(arg, last!.args[index])))
+      last = { args, value: compute(...args) };
     return last.value;
   };
 }
 
-const collection = <G extends Geometry, P>(features: readonly Feature<G, P>[]): FeatureCollection<G, P> => (features.length === 0 ? NOTHING : { type: 'FeatureCollection', features: features as Feature<G, P>[] });
+const collection = <G extends Geometry, P>(features: readonly Feature<G, P>[]): FeatureCollection<G, P> =>
+  features.length === 0 ? NOTHING : { type: 'FeatureCollection', features: features as Feature<G, P>[] };
 
 /** No station draws as many features. */
 const EACH = 1000;
@@ -63,7 +91,10 @@ const EACH = 1000;
 const GHOST = 2 ** 31;
 
 /** Features of each station, with ids that stay those of the station; kept with its layout. */
-function stationFeatures(): { readonly points: (station: StationLayout) => Feature<Point, StationProps>; readonly items: (courses: readonly Course[], station: StationLayout) => Feature[] } {
+function stationFeatures(): {
+  readonly points: (station: StationLayout) => Feature<Point, StationProps>;
+  readonly items: (courses: readonly Course[], station: StationLayout) => Feature[];
+} {
   const slots = new Map<string, number>();
   const slot = (id: string): number => {
     const own = slots.get(id) ?? slots.size + 1;
@@ -74,7 +105,9 @@ function stationFeatures(): { readonly points: (station: StationLayout) => Featu
   return {
     points: keep((station: StationLayout) => ({ ...stationPoint(station), id: slot(station.id) })),
     items: (courses, station) => {
-      const known = items.get(station) ?? stationItems(courses, station).map((feature, index) => ({ ...feature, id: slot(station.id) * EACH + index }));
+      const known =
+        items.get(station) ??
+        stationItems(courses, station).map((feature, index) => ({ ...feature, id: slot(station.id) * EACH + index }));
       items.set(station, known);
       return known;
     },
@@ -87,10 +120,16 @@ export function createScenes(): (seen: Seen) => Scene {
   const drawing = once(background);
   const zones = once((list: OpenPlan['analysis']['plan']['zones']) => zoneShapes({ zones: list }));
   const lines = once(courseLines);
-  const marks = once((course: Course | undefined, units: Units) => (course === undefined ? NOTHING : unitMarks(course, units)));
+  const marks = once((course: Course | undefined, units: Units) =>
+    course === undefined ? NOTHING : unitMarks(course, units),
+  );
   const ends = once((course: Course | undefined) => (course === undefined ? NOTHING : courseEnds(course)));
-  const against = once((other: OpenPlan | null, open: OpenPlan) => collection(other === null ? [] : againstFeatures(other, open)));
-  const runs = once((analysis: OpenPlan['analysis'], station: string | null) => collection(station === null ? [] : runShapes(analysis, station)));
+  const against = once((other: OpenPlan | null, open: OpenPlan) =>
+    collection(other === null ? [] : againstFeatures(other, open)),
+  );
+  const runs = once((analysis: OpenPlan['analysis'], station: string | null) =>
+    collection(station === null ? [] : runShapes(analysis, station)),
+  );
   const crosses = once((verdicts: readonly PlacedVerdict[]) => collection(placedPoints(verdicts)));
   return ({ open, course: id, units, trial = null, against: other = null, runsOf = null, placed = NO_VERDICTS }) => {
     if (open === null) return EMPTY_SCENE;
@@ -99,7 +138,14 @@ export function createScenes(): (seen: Seen) => Scene {
     const course = courseOf(open, id) ?? courses[0];
     const inHand = trial === null ? undefined : analysis.stations.find((station) => station.id === trial.station);
     const others = inHand === undefined ? analysis.stations : analysis.stations.filter((station) => station !== inHand);
-    const hand: Feature[] = trial === null || inHand === undefined ? [] : [points(inHand), ...items(courses, inHand), ...ghostFeatures(trial, open, units).map((feature, index) => ({ ...feature, id: GHOST - index }))];
+    const hand: Feature[] =
+      trial === null || inHand === undefined
+        ? []
+        : [
+            points(inHand),
+            ...items(courses, inHand),
+            ...ghostFeatures(trial, open, units).map((feature, index) => ({ ...feature, id: GHOST - index })),
+          ];
     return {
       context: drawing(open.files.context),
       zones: zones(analysis.plan.zones),

@@ -25,7 +25,14 @@ const SEEN = 0.75;
 
 export const rasterUnderlay = (address: string): Underlay => ({
   sources: { [`${PREFIX}raster`]: { type: 'raster', tiles: [address], tileSize: 256, maxzoom: 19 } },
-  layers: [{ id: `${PREFIX}raster`, type: 'raster', source: `${PREFIX}raster`, paint: { 'raster-opacity': SEEN, 'raster-fade-duration': 0 } }],
+  layers: [
+    {
+      id: `${PREFIX}raster`,
+      type: 'raster',
+      source: `${PREFIX}raster`,
+      paint: { 'raster-opacity': SEEN, 'raster-fade-duration': 0 },
+    },
+  ],
   plan: false,
   graticule: false,
 });
@@ -59,12 +66,39 @@ export interface TilesAbout {
 export function tilesUnderlay({ address, kind, layers }: TilesAbout, palette: Palette): Underlay {
   const source = `${PREFIX}tiles`;
   if (kind === 'raster') {
-    return { sources: { [source]: { type: 'raster', url: address, tileSize: 256 } }, layers: [{ id: source, type: 'raster', source, paint: { 'raster-opacity': SEEN, 'raster-fade-duration': 0 } }], plan: false, graticule: false };
+    return {
+      sources: { [source]: { type: 'raster', url: address, tileSize: 256 } },
+      layers: [{ id: source, type: 'raster', source, paint: { 'raster-opacity': SEEN, 'raster-fade-duration': 0 } }],
+      plan: false,
+      graticule: false,
+    };
   }
   const drawn = layers.flatMap((name): LayerSpecification[] => [
-    { id: `${source}-${name}-area`, type: 'fill', source, 'source-layer': name, filter: ['==', ['geometry-type'], 'Polygon'], paint: { 'fill-color': palette.building, 'fill-opacity': 0.35, 'fill-outline-color': palette.shore } },
-    { id: `${source}-${name}-line`, type: 'line', source, 'source-layer': name, filter: ['==', ['geometry-type'], 'LineString'], paint: { 'line-color': palette.shore, 'line-width': 1.2 } },
-    { id: `${source}-${name}-point`, type: 'circle', source, 'source-layer': name, filter: ['==', ['geometry-type'], 'Point'], minzoom: 13, paint: { 'circle-color': palette.place, 'circle-radius': 1.6 } },
+    {
+      id: `${source}-${name}-area`,
+      type: 'fill',
+      source,
+      'source-layer': name,
+      filter: ['==', ['geometry-type'], 'Polygon'],
+      paint: { 'fill-color': palette.building, 'fill-opacity': 0.35, 'fill-outline-color': palette.shore },
+    },
+    {
+      id: `${source}-${name}-line`,
+      type: 'line',
+      source,
+      'source-layer': name,
+      filter: ['==', ['geometry-type'], 'LineString'],
+      paint: { 'line-color': palette.shore, 'line-width': 1.2 },
+    },
+    {
+      id: `${source}-${name}-point`,
+      type: 'circle',
+      source,
+      'source-layer': name,
+      filter: ['==', ['geometry-type'], 'Point'],
+      minzoom: 13,
+      paint: { 'circle-color': palette.place, 'circle-radius': 1.6 },
+    },
   ]);
   return { sources: { [source]: { type: 'vector', url: address } }, layers: drawn, plan: false, graticule: false };
 }

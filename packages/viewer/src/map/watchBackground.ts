@@ -19,7 +19,9 @@ export function watchBackground(store: Store, view: MapView): () => void {
     } catch (error) {
       if (turn !== latest) return;
       const reason = error instanceof Error ? error.message : String(error);
-      store.notice.value = { text: `This background cannot be shown: ${reason}. The course and all distances are as they were; choose another background, or the plan's own drawing.` };
+      store.notice.value = {
+        text: `This background cannot be shown: ${reason}. The course and all distances are as they were; choose another background, or the plan's own drawing.`,
+      };
     }
   };
   let first = true;

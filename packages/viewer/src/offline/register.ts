@@ -37,7 +37,9 @@ export async function workOffline(store: Store): Promise<void> {
   const workers = (navigator as Partial<Navigator>).serviceWorker;
   if (workers === undefined) return;
   try {
-    const registration = (await workers.register('./serviceWorker.js', { updateViaCache: 'none' })) as ServiceWorkerRegistration | undefined;
+    const registration = (await workers.register('./serviceWorker.js', { updateViaCache: 'none' })) as
+      | ServiceWorkerRegistration
+      | undefined;
     if (registration !== undefined) watch(store, registration);
   } catch {
     // Nothing is lost but the start without a server.

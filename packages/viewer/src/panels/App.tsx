@@ -98,7 +98,13 @@ export function App(): JSX.Element {
       {narrow ? null : <CourseStrip />}
       <Caution />
       <Patterns />
-      {over ? <p class="drop-note" role="status">{open !== null && store.pane.value === 'review' ? 'Drop a GPX file of points as placed, or a plan with its GPX files' : 'Drop a GPX file, a plan with its GPX files, or both packed in one ZIP file'}</p> : null}
+      {over ? (
+        <p class="drop-note" role="status">
+          {open !== null && store.pane.value === 'review'
+            ? 'Drop a GPX file of points as placed, or a plan with its GPX files'
+            : 'Drop a GPX file, a plan with its GPX files, or both packed in one ZIP file'}
+        </p>
+      ) : null}
     </div>
   );
 }

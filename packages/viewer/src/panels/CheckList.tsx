@@ -7,7 +7,9 @@ import { counted } from '../words.ts';
 function outcome({ ran, reason, found, cannotTell }: CheckRun): string {
   if (!ran) return `not run: ${reason ?? 'no data'}`;
   if (found === 0) return 'found nothing';
-  return cannotTell === 0 ? counted(found, 'finding') : `${counted(found, 'finding')}, ${cannotTell} of them cannot tell`;
+  return cannotTell === 0
+    ? counted(found, 'finding')
+    : `${counted(found, 'finding')}, ${cannotTell} of them cannot tell`;
 }
 
 /** What found something first, then what could not run, then the rest, each in the review's order. */
@@ -23,12 +25,14 @@ export function CheckList(): JSX.Element | null {
         {counted(checks.length - idle, 'check')} ran{idle === 0 ? '' : `, ${idle} could not`}
       </summary>
       <ul>
-        {checks.toSorted((a, b) => rank(a) - rank(b)).map((check) => (
-          <li key={check.code} class={check.ran ? '' : 'soft'}>
-            <span>{check.title}</span>
-            <span class="soft">{outcome(check)}</span>
-          </li>
-        ))}
+        {checks
+          .toSorted((a, b) => rank(a) - rank(b))
+          .map((check) => (
+            <li key={check.code} class={check.ran ? '' : 'soft'}>
+              <span>{check.title}</span>
+              <span class="soft">{outcome(check)}</span>
+            </li>
+          ))}
       </ul>
     </details>
   );

@@ -11,7 +11,11 @@ export function CrewFacts({ crew }: { readonly crew: StationDay['crew'] }): JSX.
   const sum = TASKS.reduce((all, task) => all + crew[task], 0);
   return (
     <dl class="facts">
-      {TASKS.filter((task) => crew[task] > 0).map((task) => <Fact key={task} name={TASK_WORD[task]}>{String(crew[task])}</Fact>)}
+      {TASKS.filter((task) => crew[task] > 0).map((task) => (
+        <Fact key={task} name={TASK_WORD[task]}>
+          {String(crew[task])}
+        </Fact>
+      ))}
       {crew.total > sum ? <Fact name="More, to the plan’s minimum">{String(crew.total - sum)}</Fact> : null}
       <Fact name="At a time">{String(crew.total)}</Fact>
       <Fact name="On the ground">{`${crew.hours.toFixed(1)} h, ${counted(crew.shifts, 'shift')}`}</Fact>

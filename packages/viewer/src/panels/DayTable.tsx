@@ -27,13 +27,23 @@ export function DayTable({ day, open }: { readonly day: RaceDay; readonly open: 
       <caption class="unseen">Race day at each station, in the plan’s order</caption>
       <thead>
         <tr>
-          <th scope="col"><span class="unseen">Number</span></th>
-          <th scope="col" class="left">Station</th>
+          <th scope="col">
+            <span class="unseen">Number</span>
+          </th>
+          <th scope="col" class="left">
+            Station
+          </th>
           <th scope="col">arrivals</th>
           <th scope="col">first</th>
-          <th scope="col">busiest<span class="unit">minute</span></th>
-          <th scope="col">crew<span class="unit">here</span></th>
-          <th scope="col">open<span class="unit">until</span></th>
+          <th scope="col">
+            busiest<span class="unit">minute</span>
+          </th>
+          <th scope="col">
+            crew<span class="unit">here</span>
+          </th>
+          <th scope="col">
+            open<span class="unit">until</span>
+          </th>
         </tr>
       </thead>
       <tbody>
@@ -42,11 +52,22 @@ export function DayTable({ day, open }: { readonly day: RaceDay; readonly open: 
           return (
             <tr key={station.id} class={picked ? 'picked' : ''} onClick={() => choose(store, station.id)}>
               <td class="figure soft">{numberOf(station)}</td>
-              <th scope="row"><button type="button" class="row-button" aria-pressed={picked}>{station.name}</button></th>
+              <th scope="row">
+                <button type="button" class="row-button" aria-pressed={picked}>
+                  {station.name}
+                </button>
+              </th>
               <td class="figure">{grouped(found.arrivals)}</td>
               <td class="figure">{minuteOrDash(found.quantiles?.first ?? null)}</td>
               <td class="figure">
-                {found.peak === null ? DASH : <><span class="stacked">{grouped(found.peak.count)}</span><span class="stacked soft">{formatMinute(found.peak.at)}</span></>}
+                {found.peak === null ? (
+                  DASH
+                ) : (
+                  <>
+                    <span class="stacked">{grouped(found.peak.count)}</span>
+                    <span class="stacked soft">{formatMinute(found.peak.at)}</span>
+                  </>
+                )}
               </td>
               <td class="figure">{minuteOrDash(found.crewAt)}</td>
               <td class="figure">{minuteOrDash(found.openUntil)}</td>

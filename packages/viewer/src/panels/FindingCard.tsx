@@ -15,14 +15,22 @@ interface Props {
   readonly tools?: boolean;
 }
 
-const hasPlace = ({ where }: Finding): boolean => where.station !== undefined || where.at !== undefined || (where.course !== undefined && where.measure !== undefined);
+const hasPlace = ({ where }: Finding): boolean =>
+  where.station !== undefined || where.at !== undefined || (where.course !== undefined && where.measure !== undefined);
 
 function placeInFile(finding: Finding): string | null {
   const { file, line, column } = finding.where;
-  return file === undefined ? null : findingLine({ ...finding, message: '', where: { file, ...(line === undefined ? {} : { line }), ...(column === undefined ? {} : { column }) } }).replace(/: $/u, '');
+  return file === undefined
+    ? null
+    : findingLine({
+        ...finding,
+        message: '',
+        where: { file, ...(line === undefined ? {} : { line }), ...(column === undefined ? {} : { column }) },
+      }).replace(/: $/u, '');
 }
 
-const waivedText = ({ by, reason, date }: NonNullable<Finding['waived']>): string => `${by}${date === undefined ? '' : `, ${dateText(date)}`}: ${reason}`;
+const waivedText = ({ by, reason, date }: NonNullable<Finding['waived']>): string =>
+  `${by}${date === undefined ? '' : `, ${dateText(date)}`}: ${reason}`;
 
 export function FindingCard({ finding, station, tools }: Props): JSX.Element {
   const store = useStore();
@@ -33,7 +41,9 @@ export function FindingCard({ finding, station, tools }: Props): JSX.Element {
     <li class={`finding finding-${severity}`}>
       <p class="finding-head">
         <SeverityMark severity={severity} />
-        <span class="finding-severity">{finding.waived === undefined ? SEVERITY_WORD[finding.severity] : 'waived'}</span>
+        <span class="finding-severity">
+          {finding.waived === undefined ? SEVERITY_WORD[finding.severity] : 'waived'}
+        </span>
         {station === null ? null : <span class="finding-station">{station}</span>}
         <code>{finding.code}</code>
       </p>
@@ -45,11 +55,36 @@ export function FindingCard({ finding, station, tools }: Props): JSX.Element {
         <p class="finding-message">{finding.message}</p>
       )}
       <dl class="finding-figures">
-        {measured === null ? null : <div><dt>Measured</dt><dd>{measured}</dd></div>}
-        {limit === null ? null : <div><dt>Limit</dt><dd>{limit}</dd></div>}
-        {finding.source === undefined ? null : <div><dt>Source</dt><dd>{finding.source}</dd></div>}
-        {file === null ? null : <div><dt>In the file</dt><dd class="file-place">{file}</dd></div>}
-        {finding.waived === undefined ? null : <div><dt>Waived by</dt><dd>{waivedText(finding.waived)}</dd></div>}
+        {measured === null ? null : (
+          <div>
+            <dt>Measured</dt>
+            <dd>{measured}</dd>
+          </div>
+        )}
+        {limit === null ? null : (
+          <div>
+            <dt>Limit</dt>
+            <dd>{limit}</dd>
+          </div>
+        )}
+        {finding.source === undefined ? null : (
+          <div>
+            <dt>Source</dt>
+            <dd>{finding.source}</dd>
+          </div>
+        )}
+        {file === null ? null : (
+          <div>
+            <dt>In the file</dt>
+            <dd class="file-place">{file}</dd>
+          </div>
+        )}
+        {finding.waived === undefined ? null : (
+          <div>
+            <dt>Waived by</dt>
+            <dd>{waivedText(finding.waived)}</dd>
+          </div>
+        )}
       </dl>
       {tools === true ? <WaiveTools finding={finding} station={station} /> : null}
     </li>

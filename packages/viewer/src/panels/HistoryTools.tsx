@@ -9,10 +9,20 @@ export function HistoryTools(): JSX.Element {
   const [back, on] = [past.at(-1)?.label, future[0]?.label];
   return (
     <div class="group" role="group" aria-label="History">
-      <button type="button" disabled={back === undefined} title={back === undefined ? 'Nothing to undo' : `Undo: ${back} (Ctrl+Z)`} onClick={() => undoSaid(store)}>
+      <button
+        type="button"
+        disabled={back === undefined}
+        title={back === undefined ? 'Nothing to undo' : `Undo: ${back} (Ctrl+Z)`}
+        onClick={() => undoSaid(store)}
+      >
         Undo
       </button>
-      <button type="button" disabled={on === undefined} title={on === undefined ? 'Nothing to do again' : `Redo: ${on} (Ctrl+Shift+Z)`} onClick={() => redoSaid(store)}>
+      <button
+        type="button"
+        disabled={on === undefined}
+        title={on === undefined ? 'Nothing to do again' : `Redo: ${on} (Ctrl+Shift+Z)`}
+        onClick={() => redoSaid(store)}
+      >
         Redo
       </button>
     </div>

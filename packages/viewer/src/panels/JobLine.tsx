@@ -12,7 +12,9 @@ export function JobLine(): JSX.Element | null {
         <span>{running.label}</span>
         <progress max={1} {...(running.share === null ? {} : { value: running.share })} />
       </label>
-      <button type="button" onClick={running.stop}>Stop</button>
+      <button type="button" onClick={running.stop}>
+        Stop
+      </button>
     </div>
   );
 }

@@ -10,7 +10,9 @@ const Told = ({ notice }: { readonly notice: Notice }): JSX.Element => (
   <div class="notice">
     <p>{notice.text}</p>
     {notice.choices?.map(({ label, act }) => (
-      <button key={label} type="button" onClick={act}>{label}</button>
+      <button key={label} type="button" onClick={act}>
+        {label}
+      </button>
     ))}
   </div>
 );

@@ -17,7 +17,12 @@ export function OpenButton({ label }: { readonly label: string }): JSX.Element {
   };
   return (
     <>
-      <button type="button" class="open-button" title="A GPX file, a plan with its GPX files, or both packed in one ZIP file" onClick={() => void choose()}>
+      <button
+        type="button"
+        class="open-button"
+        title="A GPX file, a plan with its GPX files, or both packed in one ZIP file"
+        onClick={() => void choose()}
+      >
         {label}
       </button>
       <input

@@ -15,7 +15,10 @@ export function PrePourFacts({ drink, prePour }: { readonly drink: string; reado
     <section class="pre-pour" aria-label={drink}>
       <p>
         <span class="soft">{drink}: </span>
-        <strong>{grouped(cups)} cups on {counted(tables, 'table')}, {counted(layers, 'layer')}</strong> ({wholePercent(share)} of the day)
+        <strong>
+          {grouped(cups)} cups on {counted(tables, 'table')}, {counted(layers, 'layer')}
+        </strong>{' '}
+        ({wholePercent(share)} of the day)
       </p>
       <dl class="facts">
         <Fact name="By the mass curve">{cupsText(massCurve)}</Fact>

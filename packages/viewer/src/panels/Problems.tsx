@@ -14,7 +14,9 @@ function Refused({ refusal }: { readonly refusal: Refusal }): JSX.Element {
     <section class="problem" role="alert" aria-labelledby="problem-title">
       <header>
         <h2 id="problem-title">Not opened: {names}</h2>
-        <button type="button" onClick={() => void (store.refusal.value = null)}>Close</button>
+        <button type="button" onClick={() => void (store.refusal.value = null)}>
+          Close
+        </button>
       </header>
       <p>{open === null ? 'No plan is open.' : `“${open.document.plan.name}” stays open as it was.`}</p>
       <ul tabindex={0} aria-label="Reasons">
@@ -42,13 +44,22 @@ function Waits({ waiting }: { readonly waiting: WaitingPlan }): JSX.Element {
   return (
     <section class="problem waits" role="alert" aria-labelledby="waits-title">
       <header>
-        <h2 id="waits-title">“{waiting.document.plan.name}” needs {counted(waiting.missing.length, 'more file')}</h2>
-        <button type="button" onClick={() => void (store.waiting.value = null)}>Close</button>
+        <h2 id="waits-title">
+          “{waiting.document.plan.name}” needs {counted(waiting.missing.length, 'more file')}
+        </h2>
+        <button type="button" onClick={() => void (store.waiting.value = null)}>
+          Close
+        </button>
       </header>
-      <p>{waiting.document.file} names these course files, which did not come with it. Add them here, or drop them on the page.</p>
+      <p>
+        {waiting.document.file} names these course files, which did not come with it. Add them here, or drop them on the
+        page.
+      </p>
       <ul>
         {waiting.missing.map((name) => (
-          <li key={name}><span class="file-place">{name}</span></li>
+          <li key={name}>
+            <span class="file-place">{name}</span>
+          </li>
         ))}
       </ul>
       <p class="row">

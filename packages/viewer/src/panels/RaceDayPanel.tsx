@@ -15,7 +15,10 @@ export function RaceDayPanel(): JSX.Element {
     return (
       <div class="empty">
         <h2>Nobody runs yet</h2>
-        <p>Race day is reckoned from the races’ starters. Add to a race in the plan its waves, each with its time and entrants, and its finish times: a median with a spread, quantiles, or past results.</p>
+        <p>
+          Race day is reckoned from the races’ starters. Add to a race in the plan its waves, each with its time and
+          entrants, and its finish times: a median with a spread, quantiles, or past results.
+        </p>
       </div>
     );
   }
@@ -36,7 +39,9 @@ export function RaceDayPanel(): JSX.Element {
         </>
       )}
       <p class="soft">Each stays open until race control releases it, whatever the time.</p>
-      <div class="day-all"><DayTable day={day} open={open} /></div>
+      <div class="day-all">
+        <DayTable day={day} open={open} />
+      </div>
       <RaceDayTotals day={day} />
       <RaceDayRuns day={day} open={open} />
     </div>

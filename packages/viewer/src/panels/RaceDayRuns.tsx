@@ -15,12 +15,22 @@ interface Props {
   readonly day: RaceDay;
 }
 
-function RunTable({ run, open, title }: { readonly run: Run; readonly open: OpenPlan; readonly title: string }): JSX.Element {
+function RunTable({
+  run,
+  open,
+  title,
+}: {
+  readonly run: Run;
+  readonly open: OpenPlan;
+  readonly title: string;
+}): JSX.Element {
   const store = useStore();
   const units = store.units.value;
   return (
     <table class="items run-table">
-      <caption>{title}: {counted(run.stops.length, 'stop')}, {formatMass(run.kg, units)}</caption>
+      <caption>
+        {title}: {counted(run.stops.length, 'stop')}, {formatMass(run.kg, units)}
+      </caption>
       <StopHead />
       <tbody>
         {run.stops.map((stop, index) => {
@@ -28,9 +38,15 @@ function RunTable({ run, open, title }: { readonly run: Run; readonly open: Open
           return (
             <tr key={`${stop.station}-${index}`}>
               <th scope="row" class="left">
-                <button type="button" class="link-button" onClick={() => chooseStation(store, stop.station)}>{station === undefined ? stop.station : `${numberOf(station)} · ${station.name}`}</button>
+                <button type="button" class="link-button" onClick={() => chooseStation(store, stop.station)}>
+                  {station === undefined ? stop.station : `${numberOf(station)} · ${station.name}`}
+                </button>
                 <span class="wording soft">{sideWords(stop.side)}</span>
-                {stop.load.length === 0 ? null : <span class="wording soft">{stop.load.map(({ item, count }) => `${packWord(item)} ${grouped(count)}`).join(', ')}</span>}
+                {stop.load.length === 0 ? null : (
+                  <span class="wording soft">
+                    {stop.load.map(({ item, count }) => `${packWord(item)} ${grouped(count)}`).join(', ')}
+                  </span>
+                )}
               </th>
               <td class="figure">{formatMinute(stop.arrive)}</td>
               <td class="figure">{formatMinute(stop.leave)}</td>
@@ -55,13 +71,21 @@ export function RaceDayRuns({ open, day }: Props): JSX.Element {
   return (
     <section aria-labelledby="day-runs">
       <h3 id="day-runs">Drop and collection runs</h3>
-      {vehicles.length === 0 ? <p class="soft">The plan names no vehicles. Add vehicles to have their runs planned.</p> : <p class="soft">In course order; the runs that stop at a chosen station are on the map.</p>}
+      {vehicles.length === 0 ? (
+        <p class="soft">The plan names no vehicles. Add vehicles to have their runs planned.</p>
+      ) : (
+        <p class="soft">In course order; the runs that stop at a chosen station are on the map.</p>
+      )}
       {ids.map((id) => {
         const own = day.runs.filter(({ vehicle }) => vehicle === id);
         return (
           <section key={id} aria-label={vehicles.find((one) => one.id === id)?.name ?? id}>
             <h4>{vehicles.find((one) => one.id === id)?.name ?? id}</h4>
-            {own.length === 0 ? <p class="soft">No run: nothing is left for it to carry.</p> : own.map((run, index) => <RunTable key={index} run={run} open={open} title={titleOf(run, day.runs)} />)}
+            {own.length === 0 ? (
+              <p class="soft">No run: nothing is left for it to carry.</p>
+            ) : (
+              own.map((run, index) => <RunTable key={index} run={run} open={open} title={titleOf(run, day.runs)} />)
+            )}
           </section>
         );
       })}

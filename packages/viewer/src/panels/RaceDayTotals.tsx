@@ -8,7 +8,8 @@ import { SuppliesTable } from './SuppliesTable.tsx';
 
 export function RaceDayTotals({ day }: { readonly day: RaceDay }): JSX.Element {
   const { units } = useStore();
-  const cups = (drink: 'water' | 'sportsDrink'): number => day.stations.reduce((sum, station) => sum + station.cups[drink], 0);
+  const cups = (drink: 'water' | 'sportsDrink'): number =>
+    day.stations.reduce((sum, station) => sum + station.cups[drink], 0);
   return (
     <section aria-labelledby="day-totals">
       <h3 id="day-totals">The whole plan</h3>

@@ -19,7 +19,9 @@ function byStation(findings: readonly Finding[], { analysis }: OpenPlan): Findin
 }
 
 function Groups({ open, findings }: { readonly open: OpenPlan; readonly findings: readonly Finding[] }): JSX.Element {
-  const names = new Map(open.analysis.stations.map((station) => [station.id, `${station.index + 1} · ${station.name}`]));
+  const names = new Map(
+    open.analysis.stations.map((station) => [station.id, `${station.index + 1} · ${station.name}`]),
+  );
   return (
     <>
       {groupedOf(findings).map((group) => (
@@ -31,7 +33,12 @@ function Groups({ open, findings }: { readonly open: OpenPlan; readonly findings
           </h2>
           <ul class="findings">
             {byStation(group.findings, open).map((finding, index) => (
-              <FindingCard key={`${finding.code}-${finding.where.station ?? ''}-${index}`} finding={finding} station={names.get(finding.where.station ?? '') ?? null} tools />
+              <FindingCard
+                key={`${finding.code}-${finding.where.station ?? ''}-${index}`}
+                finding={finding}
+                station={names.get(finding.where.station ?? '') ?? null}
+                tools
+              />
             ))}
           </ul>
         </section>
@@ -48,10 +55,16 @@ export function ReviewPanel(): JSX.Element {
   return (
     <div class="review">
       <div class="review-head">
-        <h2 id="review-heading" tabindex={-1}>Review</h2>
+        <h2 id="review-heading" tabindex={-1}>
+          Review
+        </h2>
         <PrintReport />
       </div>
-      {findings.length === 0 ? <p class="soft">No findings: every check that ran holds. That is no permission: see the caution below.</p> : <Groups open={open} findings={findings} />}
+      {findings.length === 0 ? (
+        <p class="soft">No findings: every check that ran holds. That is no permission: see the caution below.</p>
+      ) : (
+        <Groups open={open} findings={findings} />
+      )}
       <AsPlaced open={open} />
       <CheckList />
     </div>

@@ -20,11 +20,15 @@ function Times({ day }: { readonly day: StationDay }): JSX.Element | null {
       {crewAt === null ? null : <Fact name="Crew here">{formatMinute(crewAt)}</Fact>}
       {openFrom === null ? null : <Fact name="Ready">{formatMinute(openFrom)}</Fact>}
       <Fact name="First">{formatClock(quantiles.first)}</Fact>
-      {peak === null ? null : <Fact name="Busiest minute">{`${grouped(peak.count)}, from ${formatClock(peak.at)}`}</Fact>}
+      {peak === null ? null : (
+        <Fact name="Busiest minute">{`${grouped(peak.count)}, from ${formatClock(peak.at)}`}</Fact>
+      )}
       <Fact name="Half">{formatClock(quantiles.p50)}</Fact>
       <Fact name="90 %">{formatClock(quantiles.p90)}</Fact>
       <Fact name="Last">{formatClock(quantiles.last)}</Fact>
-      {openUntil === null ? null : <Fact name="Open until">{`${formatMinute(openUntil)}, and until race control releases you`}</Fact>}
+      {openUntil === null ? null : (
+        <Fact name="Open until">{`${formatMinute(openUntil)}, and until race control releases you`}</Fact>
+      )}
     </dl>
   );
 }
@@ -39,9 +43,18 @@ interface Props {
 export function StationDayView({ station, own, day, open }: Props): JSX.Element {
   const { units } = useStore();
   const { water, sportsDrink } = own.prePour;
-  const head = <h2 id={DAY_HEADING} tabindex={-1}>{numberOf(station)} · {station.name}</h2>;
+  const head = (
+    <h2 id={DAY_HEADING} tabindex={-1}>
+      {numberOf(station)} · {station.name}
+    </h2>
+  );
   if (own.quantiles === null) {
-    return <>{head}<p class="soft">Nobody arrives here: no race with waves is served at this station.</p></>;
+    return (
+      <>
+        {head}
+        <p class="soft">Nobody arrives here: no race with waves is served at this station.</p>
+      </>
+    );
   }
   return (
     <>

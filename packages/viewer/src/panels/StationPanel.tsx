@@ -3,7 +3,18 @@ import { formatMeasure, type Item, type LaidDirection, type StationLayout, type 
 import type { JSX } from 'preact';
 import { findingsByStation, leadOf, numberOf, signDistance } from '../state/derive.ts';
 import { useStore, type OpenPlan } from '../state/store.ts';
-import { comeFrom, DASH, ITEM_WORD, lengthText, percent, SERVED_WORD, sideWords, wheelFigure, wheelRange, wheelUnit } from '../words.ts';
+import {
+  comeFrom,
+  DASH,
+  ITEM_WORD,
+  lengthText,
+  percent,
+  SERVED_WORD,
+  sideWords,
+  wheelFigure,
+  wheelRange,
+  wheelUnit,
+} from '../words.ts';
 import { Fact } from './Fact.tsx';
 import { FindingCard } from './FindingCard.tsx';
 import { StationActions } from './station/StationActions.tsx';
@@ -13,15 +24,18 @@ import { StationSketch } from './StationSketch.tsx';
 function Items({ direction }: { readonly direction: LaidDirection }): JSX.Element {
   const { units } = useStore();
   const order = direction.items.toSorted((a, b) => a.from - b.from);
-  const margin = (item: Item): JSX.Element | null => (item.wheel === null || item.wheelMargin < 0.05 ? null : <span class="soft wording"> ± {wheelFigure(item.wheelMargin, units.value)}</span>);
+  const margin = (item: Item): JSX.Element | null =>
+    item.wheel === null || item.wheelMargin < 0.05 ? null : (
+      <span class="soft wording"> ± {wheelFigure(item.wheelMargin, units.value)}</span>
+    );
   return (
     <table class="items">
-      <caption>
-        From the chalk mark, {wheelUnit(units.value)}; before it −
-      </caption>
+      <caption>From the chalk mark, {wheelUnit(units.value)}; before it −</caption>
       <thead>
         <tr>
-          <th scope="col" class="left">Item</th>
+          <th scope="col" class="left">
+            Item
+          </th>
           <th scope="col">along</th>
           <th scope="col">by wheel</th>
         </tr>
@@ -32,11 +46,16 @@ function Items({ direction }: { readonly direction: LaidDirection }): JSX.Elemen
             <th scope="row" class="left">
               {ITEM_WORD[item.kind]}
               {item.wording === undefined ? null : <span class="soft wording">“{item.wording}”</span>}
-              {item.boxes === undefined || item.boxes.length === 0 ? null : <span class="soft wording">{item.boxes.length} boxes</span>}
+              {item.boxes === undefined || item.boxes.length === 0 ? null : (
+                <span class="soft wording">{item.boxes.length} boxes</span>
+              )}
               {item.byHand === true ? <span class="soft wording">placed by hand</span> : null}
             </th>
             <td class="figure">{wheelRange(item.along, units.value)}</td>
-            <td class="figure">{item.wheel === null ? DASH : wheelRange(item.wheel, units.value)}{margin(item)}</td>
+            <td class="figure">
+              {item.wheel === null ? DASH : wheelRange(item.wheel, units.value)}
+              {margin(item)}
+            </td>
           </tr>
         ))}
       </tbody>
@@ -46,13 +65,17 @@ function Items({ direction }: { readonly direction: LaidDirection }): JSX.Elemen
 
 function Passes({ station, open }: { readonly station: StationLayout; readonly open: OpenPlan }): JSX.Element {
   const { units } = useStore();
-  const raceName = (pass: StationPass): string => open.analysis.plan.races.find((race) => race.id === pass.race)?.name ?? pass.race;
+  const raceName = (pass: StationPass): string =>
+    open.analysis.plan.races.find((race) => race.id === pass.race)?.name ?? pass.race;
   if (station.passes.length === 0) return <p class="soft">No course passes here.</p>;
   return (
     <ul class="passes">
       {station.passes.map((pass) => (
         <li key={`${pass.race}-${pass.pass}`} class={pass.served ? '' : 'seen'}>
-          <span class="pass-race">{raceName(pass)}{pass.pass > 0 ? `, pass ${pass.pass + 1}` : ''}</span>
+          <span class="pass-race">
+            {raceName(pass)}
+            {pass.pass > 0 ? `, pass ${pass.pass + 1}` : ''}
+          </span>
           <span class="pass-measure">{formatMeasure(pass.measure, units.value)}</span>
           <span class="pass-how">{pass.served ? 'served' : 'seen, not served'}</span>
           <span class="pass-from">
@@ -64,7 +87,13 @@ function Passes({ station, open }: { readonly station: StationLayout; readonly o
   );
 }
 
-function Facts({ station, lead }: { readonly station: StationLayout; readonly lead: LaidDirection | undefined }): JSX.Element {
+function Facts({
+  station,
+  lead,
+}: {
+  readonly station: StationLayout;
+  readonly lead: LaidDirection | undefined;
+}): JSX.Element {
   const { units } = useStore();
   const system = units.value;
   const pass = lead === undefined ? undefined : station.passes[lead.passes[0] ?? -1];
@@ -73,10 +102,16 @@ function Facts({ station, lead }: { readonly station: StationLayout; readonly le
     <dl class="facts">
       <Fact name="Course distance">{lead === undefined ? DASH : formatMeasure(lead.measure, system)}</Fact>
       <Fact name="Side">{`${sideWords(lead?.side ?? 'unclear')}${station.station.side === undefined ? '' : ', declared'}`}</Fact>
-      {pass === undefined ? null : <Fact name="Pin from the course">{`${lengthText(Math.abs(pass.offset), system)}, ${pass.side} ${percent(pass.confidence)}`}</Fact>}
+      {pass === undefined ? null : (
+        <Fact name="Pin from the course">{`${lengthText(Math.abs(pass.offset), system)}, ${pass.side} ${percent(pass.confidence)}`}</Fact>
+      )}
       <Fact name="Sign ahead of the station">{sign === null ? DASH : lengthText(sign.along, system)}</Fact>
-      <Fact name="The same by wheel">{sign === null || sign.wheel === null ? DASH : lengthText(sign.wheel, system)}</Fact>
-      {station.nearest === null ? null : <Fact name="Nearest course">{lengthText(station.nearest.distance, system)}</Fact>}
+      <Fact name="The same by wheel">
+        {sign === null || sign.wheel === null ? DASH : lengthText(sign.wheel, system)}
+      </Fact>
+      {station.nearest === null ? null : (
+        <Fact name="Nearest course">{lengthText(station.nearest.distance, system)}</Fact>
+      )}
     </dl>
   );
 }
@@ -93,7 +128,10 @@ function Chosen({ station, open }: { readonly station: StationLayout; readonly o
       <StationActions station={station} open={open} />
       <p class="soft serves">Serves {serves === '' ? 'nothing' : serves}</p>
       {station.directions.map((direction, index) => (
-        <section key={`${direction.race}-${index}`} aria-label={direction.lead ? 'Lead direction' : `Other direction ${index}`}>
+        <section
+          key={`${direction.race}-${index}`}
+          aria-label={direction.lead ? 'Lead direction' : `Other direction ${index}`}
+        >
           {direction.lead ? null : <h3>Other direction: runners come {comeFrom(direction.azimuthDeg)}</h3>}
           <StationSketch direction={direction} />
           {direction.lead ? <Facts station={station} lead={lead} /> : null}
@@ -130,7 +168,9 @@ export function StationPanel(): JSX.Element {
     return (
       <div class="empty">
         <h2>No station chosen</h2>
-        <p>Choose one in the table, on the map or on the course strip. Its items, passes and findings are shown here.</p>
+        <p>
+          Choose one in the table, on the map or on the course strip. Its items, passes and findings are shown here.
+        </p>
       </div>
     );
   }

@@ -48,8 +48,14 @@ function spans(items: readonly Item[], slot: number): Span[] {
   const middle = (index: number): number => Math.round(slot * (index + 0.5));
   const sign = items.findIndex((item) => item.kind === 'sign');
   const trash = items.findIndex((item) => item.kind === 'trash');
-  const ahead = sign === -1 ? [] : [{ from: middle(sign), to: middle(first.index) - 17, length: first.item.from - (items[sign]?.to ?? 0) }];
-  const after = trash === -1 ? [] : [{ from: middle(last.index) + 17, to: middle(trash) - 15, length: (items[trash]?.from ?? 0) - last.item.to }];
+  const ahead =
+    sign === -1
+      ? []
+      : [{ from: middle(sign), to: middle(first.index) - 17, length: first.item.from - (items[sign]?.to ?? 0) }];
+  const after =
+    trash === -1
+      ? []
+      : [{ from: middle(last.index) + 17, to: middle(trash) - 15, length: (items[trash]?.from ?? 0) - last.item.to }];
   return [...ahead, ...after];
 }
 
@@ -64,9 +70,18 @@ export function StationSketch({ direction }: { readonly direction: LaidDirection
   const spanY = left ? 20 : 98;
   const slot = WIDTH / items.length;
   return (
-    <svg class="sketch" width={WIDTH} height={116} viewBox={`0 0 ${WIDTH} 116`} role="img" aria-label={`Order of the items on the ${direction.side}-hand side: ${items.map((item) => ITEM_WORD[item.kind]).join(', ')}`}>
+    <svg
+      class="sketch"
+      width={WIDTH}
+      height={116}
+      viewBox={`0 0 ${WIDTH} 116`}
+      role="img"
+      aria-label={`Order of the items on the ${direction.side}-hand side: ${items.map((item) => ITEM_WORD[item.kind]).join(', ')}`}
+    >
       <rect class="sketch-road" x={0} y={roadY} width={WIDTH} height={ROAD} />
-      <text class="sketch-note" x={4} y={left ? 111 : 14}>runners come from the {compassWord(direction.azimuthDeg + 180)}</text>
+      <text class="sketch-note" x={4} y={left ? 111 : 14}>
+        runners come from the {compassWord(direction.azimuthDeg + 180)}
+      </text>
       <path class="sketch-run" d={`M8 ${roadY + 13}h${WIDTH - 22}`} />
       <path class="sketch-arrow" d={`M${WIDTH - 20} ${roadY + 8}l8 5l-8 5`} />
       {items.map((item, index) => {
@@ -74,7 +89,9 @@ export function StationSketch({ direction }: { readonly direction: LaidDirection
         return (
           <g key={item.kind}>
             <Glyph item={item} x={x} y={glyphY} />
-            <text class="sketch-word" x={x} y={wordY} text-anchor="middle">{ITEM_WORD[item.kind]}</text>
+            <text class="sketch-word" x={x} y={wordY} text-anchor="middle">
+              {ITEM_WORD[item.kind]}
+            </text>
           </g>
         );
       })}

@@ -4,7 +4,9 @@ import type { JSX } from 'preact';
 export const StopHead = (): JSX.Element => (
   <thead>
     <tr>
-      <th scope="col" class="left">Stop</th>
+      <th scope="col" class="left">
+        Stop
+      </th>
       <th scope="col">arrives</th>
       <th scope="col">leaves</th>
       <th scope="col">load</th>

@@ -3,12 +3,20 @@ import type { StationDay, Units } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { grouped, needText, packText, packWord } from '../raceday/words.ts';
 
-export const SuppliesTable = ({ packs, units }: { readonly packs: StationDay['packs']; readonly units: Units }): JSX.Element => (
+export const SuppliesTable = ({
+  packs,
+  units,
+}: {
+  readonly packs: StationDay['packs'];
+  readonly units: Units;
+}): JSX.Element => (
   <table class="items day-packs">
     <caption>Rounded up to whole packs</caption>
     <thead>
       <tr>
-        <th scope="col" class="left">Item</th>
+        <th scope="col" class="left">
+          Item
+        </th>
         <th scope="col">needed</th>
         <th scope="col">in a pack</th>
         <th scope="col">packs</th>
@@ -17,7 +25,9 @@ export const SuppliesTable = ({ packs, units }: { readonly packs: StationDay['pa
     <tbody>
       {packs.map((pack) => (
         <tr key={`${pack.item}-${pack.pack}`}>
-          <th scope="row" class="left">{packWord(pack.item)}</th>
+          <th scope="row" class="left">
+            {packWord(pack.item)}
+          </th>
           <td class="figure">{needText(pack, units)}</td>
           <td class="figure">{packText(pack, units)}</td>
           <td class="figure strong">{grouped(pack.count)}</td>

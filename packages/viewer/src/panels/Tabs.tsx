@@ -15,7 +15,12 @@ export function Tabs({ tabs, label }: { readonly tabs: readonly Tab[]; readonly 
   const current = tabs.find((tab) => tab.pane === store.pane.value) ?? tabs[0];
   const move = (event: KeyboardEvent): void => {
     const at = tabs.findIndex((tab) => tab.pane === current?.pane);
-    const steps: Readonly<Record<string, number>> = { ArrowRight: at + 1, ArrowLeft: at - 1, Home: 0, End: tabs.length - 1 };
+    const steps: Readonly<Record<string, number>> = {
+      ArrowRight: at + 1,
+      ArrowLeft: at - 1,
+      Home: 0,
+      End: tabs.length - 1,
+    };
     const to = steps[event.key];
     const next = to === undefined ? undefined : tabs[(to + tabs.length) % tabs.length];
     if (next === undefined) return;
@@ -43,7 +48,14 @@ export function Tabs({ tabs, label }: { readonly tabs: readonly Tab[]; readonly 
           </button>
         ))}
       </div>
-      <div key={current?.pane} id="panel" class={`panel panel-${current?.pane ?? ''}`} role="tabpanel" aria-labelledby={`tab-${current?.pane ?? ''}`} tabindex={0}>
+      <div
+        key={current?.pane}
+        id="panel"
+        class={`panel panel-${current?.pane ?? ''}`}
+        role="tabpanel"
+        aria-labelledby={`tab-${current?.pane ?? ''}`}
+        tabindex={0}
+      >
         {current?.content()}
       </div>
     </>

@@ -16,7 +16,12 @@ const UNITS: readonly (readonly [Units, string, string, string])[] = [
 export function TopBar(): JSX.Element {
   const store = useStore();
   const plan = store.open.value?.document.plan;
-  const about = [plan?.date === undefined ? '' : dateText(plan.date), plan?.revision === undefined ? '' : `revision ${plan.revision}`].filter((part) => part !== '').join(' · ');
+  const about = [
+    plan?.date === undefined ? '' : dateText(plan.date),
+    plan?.revision === undefined ? '' : `revision ${plan.revision}`,
+  ]
+    .filter((part) => part !== '')
+    .join(' · ');
   return (
     <header class="top">
       <h1>{plan?.name ?? (store.loading.value ? '' : 'Halfcup')}</h1>
@@ -28,8 +33,15 @@ export function TopBar(): JSX.Element {
         <VariantChoice />
         <div class="group" role="group" aria-label="Units">
           {UNITS.map(([system, far, near, label]) => (
-            <button key={system} type="button" aria-pressed={store.units.value === system} aria-label={`${far}${near}: ${label}`} onClick={() => void (store.units.value = system)}>
-              {far}<span class="wide-only">{near}</span>
+            <button
+              key={system}
+              type="button"
+              aria-pressed={store.units.value === system}
+              aria-label={`${far}${near}: ${label}`}
+              onClick={() => void (store.units.value = system)}
+            >
+              {far}
+              <span class="wide-only">{near}</span>
             </button>
           ))}
         </div>

@@ -18,7 +18,11 @@ interface Props {
   readonly onCancel: () => void;
 }
 
-const FIELDS: readonly (readonly [keyof Waiver, string])[] = [['by', 'Waived by'], ['reason', 'Reason'], ['date', 'Date']];
+const FIELDS: readonly (readonly [keyof Waiver, string])[] = [
+  ['by', 'Waived by'],
+  ['reason', 'Reason'],
+  ['date', 'Date'],
+];
 
 export function WaiveForm({ finding, count, onDone, onCancel }: Props): JSX.Element {
   const store = useStore();
@@ -53,7 +57,8 @@ export function WaiveForm({ finding, count, onDone, onCancel }: Props): JSX.Elem
       }}
     >
       <p class="soft">
-        {count > 1 ? `This waives all ${counted(count, 'finding')} of this kind here. ` : ''}A waived finding stays in the list and in the report, with this name. It stays what it is on the road.
+        {count > 1 ? `This waives all ${counted(count, 'finding')} of this kind here. ` : ''}A waived finding stays in
+        the list and in the report, with this name. It stays what it is on the road.
       </p>
       {FIELDS.map(([key, label], index) => (
         <FieldFrame key={key} id={`${id}-${key}`} label={label} trouble={trouble[key] ?? null} wide>
@@ -73,7 +78,9 @@ export function WaiveForm({ finding, count, onDone, onCancel }: Props): JSX.Elem
       ))}
       <div class="button-row">
         <button type="submit">Waive</button>
-        <button type="button" onClick={onCancel}>Cancel</button>
+        <button type="button" onClick={onCancel}>
+          Cancel
+        </button>
       </div>
     </form>
   );

@@ -16,11 +16,19 @@ function takeBack(store: Store, finding: Finding): void {
   const open = store.open.value;
   if (open === null) return;
   const [refused] = run(store, takeWaiverBack(open, finding));
-  store.notice.value = { text: refused === undefined ? `Waiver taken back: ${finding.code}` : `Not done: ${refused.message}` };
+  store.notice.value = {
+    text: refused === undefined ? `Waiver taken back: ${finding.code}` : `Not done: ${refused.message}`,
+  };
   if (refused === undefined) toReview();
 }
 
-export function WaiveTools({ finding, station }: { readonly finding: Finding; readonly station: string | null }): JSX.Element | null {
+export function WaiveTools({
+  finding,
+  station,
+}: {
+  readonly finding: Finding;
+  readonly station: string | null;
+}): JSX.Element | null {
   const store = useStore();
   const [asked, setAsked] = useState(false);
   const button = useRef<HTMLButtonElement>(null);
@@ -29,7 +37,14 @@ export function WaiveTools({ finding, station }: { readonly finding: Finding; re
   const at = station === null ? '' : ` at ${station}`;
   if (waiverAt(open, finding) >= 0) {
     return (
-      <button type="button" class="finding-tool" aria-label={`Take the waiver of ${finding.code}${at} back`} onClick={() => takeBack(store, finding)}>Take the waiver back</button>
+      <button
+        type="button"
+        class="finding-tool"
+        aria-label={`Take the waiver of ${finding.code}${at} back`}
+        onClick={() => takeBack(store, finding)}
+      >
+        Take the waiver back
+      </button>
     );
   }
   // What reading a file has found is no finding of a check: no waiver is held against it.
@@ -46,7 +61,16 @@ export function WaiveTools({ finding, station }: { readonly finding: Finding; re
   };
   return (
     <>
-      <button ref={button} type="button" class="finding-tool" aria-expanded={asked} aria-label={`Waive ${finding.code}${at}`} onClick={() => setAsked(!asked)}>Waive…</button>
+      <button
+        ref={button}
+        type="button"
+        class="finding-tool"
+        aria-expanded={asked}
+        aria-label={`Waive ${finding.code}${at}`}
+        onClick={() => setAsked(!asked)}
+      >
+        Waive…
+      </button>
       {asked ? <WaiveForm finding={finding} count={count} onDone={done} onCancel={close} /> : null}
     </>
   );

@@ -5,7 +5,9 @@ import { dropTrial } from '../state/workbench.ts';
 import { redoSaid, undoSaid } from './said.ts';
 
 /** A field has its own undo while somebody types in it. */
-const typing = (target: EventTarget | null): boolean => target instanceof HTMLElement && target.matches('input:not([type=checkbox]):not([type=radio]):not([type=file]), textarea, [contenteditable]');
+const typing = (target: EventTarget | null): boolean =>
+  target instanceof HTMLElement &&
+  target.matches('input:not([type=checkbox]):not([type=radio]):not([type=file]), textarea, [contenteditable]');
 
 export function useKeys(store: Store): void {
   useEffect(() => {

@@ -20,7 +20,8 @@ export function useUnfolded(): Unfolded {
     if (!shown) return undefined;
     const away = ({ target }: Event): void => {
       // Answering a question that was asked from here is not going away.
-      if (target instanceof Element && inside.current?.contains(target) === false && target.closest('.notice') === null) setShown(false);
+      if (target instanceof Element && inside.current?.contains(target) === false && target.closest('.notice') === null)
+        setShown(false);
     };
     window.addEventListener('pointerdown', away);
     window.addEventListener('focusin', away);

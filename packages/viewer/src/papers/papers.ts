@@ -1,7 +1,15 @@
 /** The papers of the plan as shown, and the same content for other tools; loaded only when asked for. */
 import { toCalendar, toCsv, toGpx, type Finding } from '@halfcup/core';
 import { toGeoJson } from '@halfcup/core/geojson';
-import { captainSheet, cardSheet, contextOf, LANGUAGES, papersOf, type Paper, type PrintedPaper } from '@halfcup/core/sheets';
+import {
+  captainSheet,
+  cardSheet,
+  contextOf,
+  LANGUAGES,
+  papersOf,
+  type Paper,
+  type PrintedPaper,
+} from '@halfcup/core/sheets';
 import type { OpenPlan, Placed } from '../state/store.ts';
 import { reportOf } from './report.ts';
 
@@ -12,7 +20,8 @@ export interface PaperChoice {
   readonly printedAt: string;
 }
 
-export const languages = (): readonly { readonly value: string; readonly label: string }[] => LANGUAGES.map(({ language, name }) => ({ value: language, label: name }));
+export const languages = (): readonly { readonly value: string; readonly label: string }[] =>
+  LANGUAGES.map(({ language, name }) => ({ value: language, label: name }));
 
 /** The minute, by this device's clock. */
 export function minuteNow(now: Date = new Date()): string {
@@ -21,16 +30,35 @@ export function minuteNow(now: Date = new Date()): string {
 }
 
 /** Every paper, those of the selected station alone first; the plan's name tells whose positions they show. */
-export async function allPapers(open: OpenPlan, selected: string | null, placed: Placed | null, choice: PaperChoice): Promise<readonly PrintedPaper[]> {
+export async function allPapers(
+  open: OpenPlan,
+  selected: string | null,
+  placed: Placed | null,
+  choice: PaperChoice,
+): Promise<readonly PrintedPaper[]> {
   const { variant, analysis } = open;
-  const shown = variant === null ? analysis : { ...analysis, plan: { ...analysis.plan, name: `${analysis.plan.name} (${variant})` } };
+  const shown =
+    variant === null
+      ? analysis
+      : { ...analysis, plan: { ...analysis.plan, name: `${analysis.plan.name} (${variant})` } };
   const context = contextOf(open.files.context);
   const options = { ...choice, ...(context === null ? {} : { context }) };
   const station = shown.stations.find(({ id }) => id === selected);
-  const own = station === undefined ? [] : [
-    { name: `captain-${station.index + 1}.html`, title: `Captain’s sheet, ${station.name} only`, html: captainSheet(shown, station, options) },
-    { name: `card-${station.index + 1}.html`, title: `Volunteer card, ${station.name} only`, html: cardSheet(shown, station, options) },
-  ];
+  const own =
+    station === undefined
+      ? []
+      : [
+          {
+            name: `captain-${station.index + 1}.html`,
+            title: `Captain’s sheet, ${station.name} only`,
+            html: captainSheet(shown, station, options),
+          },
+          {
+            name: `card-${station.index + 1}.html`,
+            title: `Volunteer card, ${station.name} only`,
+            html: cardSheet(shown, station, options),
+          },
+        ];
   return [...papersOf(shown, options), ...(await reportPaper(open, placed)), ...own];
 }
 
@@ -46,7 +74,8 @@ async function reportPaper(open: OpenPlan, placed: Placed | null): Promise<reado
 export type Ending = '.gpx' | '.geojson' | '.csv' | '.ics';
 type Given = { readonly text: string } | { readonly findings: readonly Finding[] };
 
-const given = (result: ReturnType<typeof toGpx>): Given => (result.ok ? { text: result.value } : { findings: result.findings });
+const given = (result: ReturnType<typeof toGpx>): Given =>
+  result.ok ? { text: result.value } : { findings: result.findings };
 
 /** The layout as shown, in a format for other tools; why not, where it cannot be. */
 export const EXPORTS: Readonly<Record<Ending, (open: OpenPlan) => Given>> = {

@@ -29,7 +29,8 @@ function parted(html: string): Parted {
 /** Shows a paper in a frame that is in the page and has no address of its own. */
 export function showPaper(frame: HTMLIFrameElement, html: string): void {
   const [view, document] = [frame.contentWindow, frame.contentDocument];
-  if (view === null || document === null) throw new Error('a paper needs a frame that is in the page and has no address');
+  if (view === null || document === null)
+    throw new Error('a paper needs a frame that is in the page and has no address');
   const { html: bare, styles } = parted(html);
   document.open();
   document.write(bare);

@@ -5,10 +5,14 @@ import { placedView } from '../state/placed.ts';
 import type { OpenPlan, Placed } from '../state/store.ts';
 import { today } from '../state/waivers.ts';
 
-const hex = (bytes: ArrayBuffer): string => Array.from(new Uint8Array(bytes), (byte) => byte.toString(16).padStart(2, '0')).join('');
+const hex = (bytes: ArrayBuffer): string =>
+  Array.from(new Uint8Array(bytes), (byte) => byte.toString(16).padStart(2, '0')).join('');
 
 async function sha256Of(bytes: BufferSource): Promise<string> {
-  if (!isSecureContext) throw new Error('the report names each file by its SHA-256, which browsers compute only on pages from https or from this machine; open the page so');
+  if (!isSecureContext)
+    throw new Error(
+      'the report names each file by its SHA-256, which browsers compute only on pages from https or from this machine; open the page so',
+    );
   return hex(await crypto.subtle.digest('SHA-256', bytes));
 }
 
@@ -17,10 +21,12 @@ async function digests({ document, files }: OpenPlan, placed: Placed | null): Pr
   const names = [...new Set(document.plan.courses.flatMap(({ gpx }) => (gpx === undefined ? [] : [gpx])))];
   const blobs = names.map((name) => [name, files.originals.get(name)] as const);
   const all = [...blobs, ...(placed === null ? [] : [[placed.file, placed.bytes] as const])];
-  return Promise.all(all.map(async ([file, blob]) => {
-    if (blob === undefined) throw new Error(`the bytes of ${file} are not here; open the plan again with its files`);
-    return { file, sha256: await sha256Of(await blob.arrayBuffer()) };
-  }));
+  return Promise.all(
+    all.map(async ([file, blob]) => {
+      if (blob === undefined) throw new Error(`the bytes of ${file} are not here; open the plan again with its files`);
+      return { file, sha256: await sha256Of(await blob.arrayBuffer()) };
+    }),
+  );
 }
 
 /** As shown: positions that are not the plan's own are named in its title. */
@@ -41,6 +47,10 @@ export async function reportOf(open: OpenPlan, placed: Placed | null): Promise<s
   const analysis = shownAnalysis(open, placed);
   const sha256 = await sha256Of(new TextEncoder().encode(open.document.text));
   const inputs = await digests(open, placed);
-  const review = reviewDocument(analysis, { sha256, inputs, ...(placed === null ? {} : { placed: placedView(open, placed).verdicts }) });
+  const review = reviewDocument(analysis, {
+    sha256,
+    inputs,
+    ...(placed === null ? {} : { placed: placedView(open, placed).verdicts }),
+  });
   return reportHtml({ analysis, review, made: today() });
 }

@@ -2,7 +2,21 @@ import type { PlacedVerdict } from '@halfcup/core';
 import { expect, test } from 'vitest';
 import { moveText, placedItem, verdictCounts } from './words.ts';
 
-const verdict: PlacedVerdict = { station: 's1', item: 'sign', course: 'c', verdict: 'fails', measured: 71.44, limit: [82.296, 100.584], margin: 1, move: -20, at: [0, 0], by: 'position', reference: 'placed', side: 'right', confidence: 1 };
+const verdict: PlacedVerdict = {
+  station: 's1',
+  item: 'sign',
+  course: 'c',
+  verdict: 'fails',
+  measured: 71.44,
+  limit: [82.296, 100.584],
+  margin: 1,
+  move: -20,
+  at: [0, 0],
+  by: 'position',
+  reference: 'placed',
+  side: 'right',
+  confidence: 1,
+};
 
 test('how far to move it is told by the way the runners go, and not at all where it stands well', () => {
   expect(moveText(verdict, 'metric')).toBe('20.0 upstream');
@@ -19,6 +33,8 @@ test('a trash drop says which of its ends was recorded', () => {
 
 test('verdicts are counted in their own words', () => {
   const of = (one: PlacedVerdict['verdict']): PlacedVerdict => ({ ...verdict, verdict: one });
-  expect(verdictCounts([of('holds'), of('fails'), of('fails'), of('cannot tell')])).toBe('1 holds, 2 fail, 1 cannot tell');
+  expect(verdictCounts([of('holds'), of('fails'), of('fails'), of('cannot tell')])).toBe(
+    '1 holds, 2 fail, 1 cannot tell',
+  );
   expect(verdictCounts([])).toBe('0 hold, 0 fail, 0 cannot tell');
 });

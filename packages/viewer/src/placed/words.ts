@@ -3,7 +3,8 @@ import type { PlacedVerdict, Units } from '@halfcup/core';
 import { ITEM_WORD, wheelFigure } from '../words.ts';
 
 /** "Trash, far end": one point may stand for a whole stretch. */
-export const placedItem = ({ item, end }: PlacedVerdict): string => `${ITEM_WORD[item]}${end === undefined ? '' : end === 'from' ? ', near end' : ', far end'}`;
+export const placedItem = ({ item, end }: PlacedVerdict): string =>
+  `${ITEM_WORD[item]}${end === undefined ? '' : end === 'from' ? ', near end' : ', far end'}`;
 
 /** "20.0 upstream"; nothing where it stands well already. */
 export function moveText({ move }: PlacedVerdict, units: Units): string {

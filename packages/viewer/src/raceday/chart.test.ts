@@ -9,7 +9,12 @@ const at = (clock: number, count: number): readonly [number, Readonly<Record<str
 test('minutes without arrivals are drawn as nobody, not left out', () => {
   const { step, bins } = arrivalBins([at(36_000, 4), at(36_180, 2)], ['m']);
   expect(step).toBe(60);
-  expect(bins).toEqual([{ from: 36_000, counts: [4] }, { from: 36_060, counts: [0] }, { from: 36_120, counts: [0] }, { from: 36_180, counts: [2] }]);
+  expect(bins).toEqual([
+    { from: 36_000, counts: [4] },
+    { from: 36_060, counts: [0] },
+    { from: 36_120, counts: [0] },
+    { from: 36_180, counts: [2] },
+  ]);
 });
 
 test('three hours stay in minutes; one minute more is drawn by five, on round clock times', () => {
@@ -21,11 +26,18 @@ test('three hours stay in minutes; one minute more is drawn by five, on round cl
 });
 
 test('no arrival is lost or made, however they come', () => {
-  const minutes = fc.uniqueArray(fc.tuple(fc.integer({ min: 0, max: 2000 }), fc.nat(300), fc.nat(300)), { selector: ([minute]) => minute, minLength: 1, maxLength: 60 });
+  const minutes = fc.uniqueArray(fc.tuple(fc.integer({ min: 0, max: 2000 }), fc.nat(300), fc.nat(300)), {
+    selector: ([minute]) => minute,
+    minLength: 1,
+    maxLength: 60,
+  });
   fc.assert(
     fc.property(minutes, (rows) => {
       const sorted = rows.toSorted(([a], [b]) => a - b);
-      const { bins, step } = arrivalBins(sorted.map(([minute, m, h]) => [minute * 60, { m, h }] as const), ['m', 'h']);
+      const { bins, step } = arrivalBins(
+        sorted.map(([minute, m, h]) => [minute * 60, { m, h }] as const),
+        ['m', 'h'],
+      );
       expect(bins.reduce((all, { counts }) => all + counts[0]!, 0)).toBe(rows.reduce((all, [, m]) => all + m, 0));
       expect(bins.reduce((all, { counts }) => all + counts[1]!, 0)).toBe(rows.reduce((all, [, , h]) => all + h, 0));
       expect(bins.every(({ from }, k) => k === 0 || from - bins[k - 1]!.from === step)).toBe(true);
@@ -35,7 +47,14 @@ test('no arrival is lost or made, however they come', () => {
 });
 
 test('the second race stands on the first, and a minute without it breaks its outline', () => {
-  const bins = arrivalBins([[0, { m: 1, h: 1 }], [60, { m: 2, h: 0 }], [120, { m: 0, h: 2 }]], ['m', 'h']);
+  const bins = arrivalBins(
+    [
+      [0, { m: 1, h: 1 }],
+      [60, { m: 2, h: 0 }],
+      [120, { m: 0, h: 2 }],
+    ],
+    ['m', 'h'],
+  );
   const { outlines, x, y } = arrivalsGeometry(bins, 2, null, { width: 190, left: 0, right: 10, top: 0, bottom: 100 });
   expect([x(0), x(60), x(180)]).toEqual([0, 60, 180]);
   expect([y(0), y(2)]).toEqual([100, 0]);

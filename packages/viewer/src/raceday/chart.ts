@@ -32,10 +32,14 @@ export function arrivalBins(perMinute: StationDay['perMinute'], races: readonly 
   if (first === undefined || last === undefined) return { step: 60, bins: [] };
   const step = last + 60 - first > LONG_SPAN ? 300 : 60;
   const from = Math.floor(first / step);
-  const bins = Array.from({ length: Math.floor(last / step) - from + 1 }, (_, at) => ({ from: (from + at) * step, counts: races.map(() => 0) }));
+  const bins = Array.from({ length: Math.floor(last / step) - from + 1 }, (_, at) => ({
+    from: (from + at) * step,
+    counts: races.map(() => 0),
+  }));
   for (const [minute, counts] of perMinute) {
     const bin = bins[Math.floor(minute / step) - from];
-    for (const [at, race] of races.entries()) if (bin !== undefined) bin.counts[at] = (bin.counts[at] ?? 0) + (counts[race] ?? 0);
+    for (const [at, race] of races.entries())
+      if (bin !== undefined) bin.counts[at] = (bin.counts[at] ?? 0) + (counts[race] ?? 0);
   }
   return { step, bins };
 }
@@ -69,7 +73,12 @@ export function clockTicks(from: number, to: number, pixels: number, room: numbe
 }
 
 /** One race's bars as a path, standing on the races before it; neighbouring bars share their outline. */
-function outline({ bins, step }: Bins, race: number, x: (time: number) => number, y: (count: number) => number): string {
+function outline(
+  { bins, step }: Bins,
+  race: number,
+  x: (time: number) => number,
+  y: (count: number) => number,
+): string {
   const parts: string[] = [];
   let top: string[] = [];
   let base: string[] = [];

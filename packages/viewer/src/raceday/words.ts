@@ -7,10 +7,12 @@ type Pack = StationDay['packs'][number];
 export const RUN_WORD = { drop: 'Drop', collect: 'Collection' } as const;
 
 /** What a vehicle drops or takes at a stop, kilograms. */
-export const kgOf = ({ load }: RaceDay['runs'][number]['stops'][number]): number => load.reduce((sum, { kg }) => sum + kg, 0);
+export const kgOf = ({ load }: RaceDay['runs'][number]['stops'][number]): number =>
+  load.reduce((sum, { kg }) => sum + kg, 0);
 
 /** "1,968"; up to one decimal. */
-export const grouped = (count: number): string => new Intl.NumberFormat('en-GB', { maximumFractionDigits: 1 }).format(count);
+export const grouped = (count: number): string =>
+  new Intl.NumberFormat('en-GB', { maximumFractionDigits: 1 }).format(count);
 
 export const minuteOrDash = (seconds: number | null): string => (seconds === null ? DASH : formatMinute(seconds));
 
@@ -40,14 +42,17 @@ const PACK_WORD: Readonly<Record<string, string>> = {
 };
 
 /** What an item of supplies is called; a sign by its wording. */
-export const packWord = (item: string): string => PACK_WORD[item] ?? (item.startsWith('sign: ') ? `Sign “${item.slice(6)}”` : item);
+export const packWord = (item: string): string =>
+  PACK_WORD[item] ?? (item.startsWith('sign: ') ? `Sign “${item.slice(6)}”` : item);
 
-const amount = ({ item }: Pack, value: number, units: Units): string => (item === 'waterJug' || item === 'sportsDrinkJug' ? formatVolume(value, units) : grouped(Math.ceil(value)));
+const amount = ({ item }: Pack, value: number, units: Units): string =>
+  item === 'waterJug' || item === 'sportsDrinkJug' ? formatVolume(value, units) : grouped(Math.ceil(value));
 
 export const needText = (pack: Pack, units: Units): string => amount(pack, pack.need, units);
 
 /** What one pack holds; a dash where it comes by the piece. */
-export const packText = (pack: Pack, units: Units): string => (pack.pack === 1 && !pack.item.endsWith('Jug') ? DASH : amount(pack, pack.pack, units));
+export const packText = (pack: Pack, units: Units): string =>
+  pack.pack === 1 && !pack.item.endsWith('Jug') ? DASH : amount(pack, pack.pack, units);
 
 /** "1,968 + 984 cups poured": water before sports drink; `null` where none stand poured. */
 export function pouredText({ prePour }: StationDay): string | null {

@@ -9,7 +9,8 @@ import { EMPTY_HISTORY } from './history.ts';
 import type { Origin, Store } from './store.ts';
 
 /** A name that no other kept plan has. */
-export const freshId = (): string => Array.from(crypto.getRandomValues(new Uint8Array(16)), (byte) => byte.toString(16).padStart(2, '0')).join('');
+export const freshId = (): string =>
+  Array.from(crypto.getRandomValues(new Uint8Array(16)), (byte) => byte.toString(16).padStart(2, '0')).join('');
 
 /** Shows what came of opening files; a refusal leaves the open plan as it was. `origin`: what is known of where the files came from. */
 export function receive(store: Store, names: readonly string[], opening: Opening, origin: Partial<Origin> = {}): void {
@@ -28,7 +29,15 @@ export function receive(store: Store, names: readonly string[], opening: Opening
     store.waiting.value = null;
     store.trial.value = null;
     store.history.value = EMPTY_HISTORY;
-    store.origin.value = { id: freshId(), from: 'file', saved: opening.started === true ? null : plan.document.text, handle: null, modified: null, copy: false, ...origin };
+    store.origin.value = {
+      id: freshId(),
+      from: 'file',
+      saved: opening.started === true ? null : plan.document.text,
+      handle: null,
+      modified: null,
+      copy: false,
+      ...origin,
+    };
     store.open.value = plan;
     store.selected.value = null;
     store.cursor.value = null;
@@ -46,7 +55,11 @@ export function receive(store: Store, names: readonly string[], opening: Opening
 const reasonOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
 /** Reads files from a drop or a file chooser, then opens them; `handles`: by which the page may write to them again, by name. */
-export async function openDropped(store: Store, dropped: readonly File[], handles: ReadonlyMap<string, FileSystemFileHandle> = new Map()): Promise<void> {
+export async function openDropped(
+  store: Store,
+  dropped: readonly File[],
+  handles: ReadonlyMap<string, FileSystemFileHandle> = new Map(),
+): Promise<void> {
   const files = takeTiles(store, dropped);
   if (files.length === 0) return;
   const named = files.map((file) => ({ name: file.webkitRelativePath || file.name, blob: file }));
@@ -54,7 +67,9 @@ export async function openDropped(store: Store, dropped: readonly File[], handle
   try {
     const opening = await openBlobs(store, named);
     if (opening === null) {
-      store.notice.value = { text: `Stopped: ${names.length === 1 ? names[0] : `the ${names.length} files`} not opened` };
+      store.notice.value = {
+        text: `Stopped: ${names.length === 1 ? names[0] : `the ${names.length} files`} not opened`,
+      };
       return;
     }
     const plan = opening.kind === 'opened' ? opening.plan.document.file : null;
@@ -64,7 +79,10 @@ export async function openDropped(store: Store, dropped: readonly File[], handle
   } catch (error) {
     // A file can vanish, or lose its permission, between being chosen and being read.
     const message = `The file could not be read (${reasonOf(error)}). Choose it again.`;
-    receive(store, names, { kind: 'refused', findings: [{ code: 'file-unreadable', severity: 'error', message, where: { file: names[0] ?? '' } }] });
+    receive(store, names, {
+      kind: 'refused',
+      findings: [{ code: 'file-unreadable', severity: 'error', message, where: { file: names[0] ?? '' } }],
+    });
   }
 }
 

@@ -7,7 +7,9 @@ import type { Store } from './store.ts';
 
 const KEY = 'halfcup-background';
 
-type Checked = { readonly ok: true; readonly background: Background } | { readonly ok: false; readonly field: 'address' | 'credit'; readonly message: string };
+type Checked =
+  | { readonly ok: true; readonly background: Background }
+  | { readonly ok: false; readonly field: 'address' | 'credit'; readonly message: string };
 
 const refuse = (field: 'address' | 'credit', message: string): Checked => ({ ok: false, field, message });
 
@@ -22,10 +24,16 @@ export function addressed(address: string, credit: string): Checked {
   } catch {
     return refuse('address', `Found ${typed === '' ? 'nothing' : `“${typed}”`}; ${accepted}.`);
   }
-  if (url.protocol !== 'https:') return refuse('address', `Found an address that begins with ${url.protocol}//; ${accepted}.`);
-  if (words === '') return refuse('credit', 'Found no credit; write whose map this is, as its owner asks it to be shown. The terms of its owner apply.');
+  if (url.protocol !== 'https:')
+    return refuse('address', `Found an address that begins with ${url.protocol}//; ${accepted}.`);
+  if (words === '')
+    return refuse(
+      'credit',
+      'Found no credit; write whose map this is, as its owner asks it to be shown. The terms of its owner apply.',
+    );
   const raster = typed.includes('{z}') || typed.includes('{x}') || typed.includes('{y}');
-  if (raster && !['{z}', '{x}', '{y}'].every((part) => typed.includes(part))) return refuse('address', `Found only some of {z}, {x} and {y} in the address; ${accepted}.`);
+  if (raster && !['{z}', '{x}', '{y}'].every((part) => typed.includes(part)))
+    return refuse('address', `Found only some of {z}, {x} and {y} in the address; ${accepted}.`);
   return { ok: true, background: { kind: raster ? 'raster' : 'style', address: typed, credit: words } };
 }
 
@@ -34,7 +42,9 @@ const isText = (value: unknown): value is string => typeof value === 'string';
 /** What was chosen when the page was last here; the plan's own drawing where nothing was, or what was kept cannot be used. */
 export function rememberedBackground(storage: () => Pick<Storage, 'getItem'>): Background {
   try {
-    const kept = JSON.parse(storage().getItem(KEY) ?? 'null') as Partial<Record<'kind' | 'address' | 'credit', unknown>> | null;
+    const kept = JSON.parse(storage().getItem(KEY) ?? 'null') as Partial<
+      Record<'kind' | 'address' | 'credit', unknown>
+    > | null;
     if (kept?.kind === 'paper') return { kind: 'paper' };
     const checked = isText(kept?.address) && isText(kept.credit) ? addressed(kept.address, kept.credit) : null;
     return checked?.ok === true ? checked.background : PLAN_BACKGROUND;
@@ -49,7 +59,9 @@ export function chooseBackground(store: Store, background: Background): void {
   try {
     if (background.kind !== 'tiles') localStorage.setItem(KEY, JSON.stringify(background));
   } catch {
-    store.notice.value = { text: 'The choice of background could not be remembered, because this browser keeps nothing for this page.' };
+    store.notice.value = {
+      text: 'The choice of background could not be remembered, because this browser keeps nothing for this page.',
+    };
   }
 }
 
@@ -64,7 +76,8 @@ export function takeTiles(store: Store, files: readonly File[]): readonly File[]
 
 /** Whose map is seen, in words for the map's foot; `null` where it is the plan's own. */
 export function creditOf(background: Background): string | null {
-  if (background.kind === 'tiles') return `Background: ${background.file.name}, from this device. The terms of whoever made it apply.`;
+  if (background.kind === 'tiles')
+    return `Background: ${background.file.name}, from this device. The terms of whoever made it apply.`;
   if (background.kind === 'plan' || background.kind === 'paper') return null;
   return `Background: ${background.credit}. Fetched from ${new URL(background.address.replaceAll(/[{}]/gu, '')).host}; the terms of its owner apply.`;
 }

@@ -36,14 +36,18 @@ test('the sign’s distance is measured to the first table, also where gel stand
 });
 
 test('a leg that is too long is flagged itself, not its neighbours', () => {
-  const flagged = stationRows(demo).flatMap((row) => row.legs.flatMap((legs) => legs.filter((leg) => leg.flag === 'warning')));
+  const flagged = stationRows(demo).flatMap((row) =>
+    row.legs.flatMap((legs) => legs.filter((leg) => leg.flag === 'warning')),
+  );
   expect(flagged.length).toBeGreaterThan(0);
   for (const leg of flagged) expect(leg.length).toBeGreaterThan(demo.document.plan.practice.maxSpacing);
 });
 
 test('findings are grouped from errors to notes, and none is lost', () => {
   const groups = groupedOf(demo.findings);
-  expect(groups.map((group) => group.severity)).toEqual(['error', 'warning', 'note'].filter((severity) => demo.findings.some((finding) => finding.severity === severity)));
+  expect(groups.map((group) => group.severity)).toEqual(
+    ['error', 'warning', 'note'].filter((severity) => demo.findings.some((finding) => finding.severity === severity)),
+  );
   expect(groups.flatMap((group) => group.findings)).toHaveLength(demo.findings.length);
 });
 
@@ -99,7 +103,10 @@ test('the strip moves only as far as needed to show a chosen station, and keeps 
 test('choosing a finding goes to its station, or to its place on the course', () => {
   const store = createStore();
   receive(store, [], { kind: 'opened', plan: demo });
-  chooseFinding(store, demo.findings.find((finding) => finding.where.station === 's2')!);
+  chooseFinding(
+    store,
+    demo.findings.find((finding) => finding.where.station === 's2')!,
+  );
   expect(store.selected.value).toBe('s2');
   chooseFinding(store, { code: 'x', severity: 'note', message: '', where: { course: 'half', measure: 1200 } });
   expect(store.selected.value).toBe('s2');

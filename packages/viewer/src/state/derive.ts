@@ -1,5 +1,16 @@
 /** What the screen shows, computed from the store and from core; each result is kept with the record it came from. */
-import { type Analysis, type Course, type Finding, type ItemKind, type LaidDirection, type RaceSpacing, type Severity, type Side, type StationLayout, formOf } from '@halfcup/core';
+import {
+  type Analysis,
+  type Course,
+  type Finding,
+  type ItemKind,
+  type LaidDirection,
+  type RaceSpacing,
+  type Severity,
+  type Side,
+  type StationLayout,
+  formOf,
+} from '@halfcup/core';
 import { courseLength, elevationAt, pointAt } from '@halfcup/core/geometry';
 import type { OpenPlan } from './store.ts';
 
@@ -33,15 +44,24 @@ export const samplesOf: (course: Course) => Samples = keep((course) => {
   for (let index = 0; index < count; index++) {
     const measure = (length * index) / (count - 1);
     const point = pointAt(course, measure);
-    if (point !== null) rows.push([measure, point.at[0], point.at[1], point.azimuthDeg, elevationAt(course, measure) ?? Number.NaN]);
+    if (point !== null)
+      rows.push([measure, point.at[0], point.at[1], point.azimuthDeg, elevationAt(course, measure) ?? Number.NaN]);
   }
   const column = (at: number): Float64Array => Float64Array.from(rows, (row) => row[at] ?? 0);
   const elevation = column(4);
-  return { measure: column(0), lon: column(1), lat: column(2), azimuthDeg: column(3), elevation: elevation.length > 1 && elevation.every(Number.isFinite) ? elevation : null };
+  return {
+    measure: column(0),
+    lon: column(1),
+    lat: column(2),
+    azimuthDeg: column(3),
+    elevation: elevation.length > 1 && elevation.every(Number.isFinite) ? elevation : null,
+  };
 });
 
 /** The courses of a plan, each the same record as long as the analysis lives. */
-export const coursesOf: (analysis: Analysis) => readonly Course[] = keep((analysis) => analysis.courses.map((one) => one.course));
+export const coursesOf: (analysis: Analysis) => readonly Course[] = keep((analysis) =>
+  analysis.courses.map((one) => one.course),
+);
 
 export const courseOf = (open: OpenPlan | null, id: string | null | undefined): Course | undefined =>
   open === null ? undefined : coursesOf(open.analysis).find((course) => course.id === id);
@@ -55,7 +75,8 @@ export interface Counts {
 export const isOpen = (finding: Finding): boolean => finding.waived === undefined;
 
 export const countsOf = (findings: readonly Finding[]): Counts => {
-  const of = (severity: Severity): number => findings.filter((finding) => finding.severity === severity && isOpen(finding)).length;
+  const of = (severity: Severity): number =>
+    findings.filter((finding) => finding.severity === severity && isOpen(finding)).length;
   return { error: of('error'), warning: of('warning'), note: of('note') };
 };
 
@@ -77,7 +98,8 @@ export interface FindingGroup {
 
 /** By severity, the waived ones last; empty groups are left out. */
 export function groupedOf(findings: readonly Finding[]): readonly FindingGroup[] {
-  const of = (severity: Severity): Finding[] => findings.filter((finding) => finding.severity === severity && isOpen(finding));
+  const of = (severity: Severity): Finding[] =>
+    findings.filter((finding) => finding.severity === severity && isOpen(finding));
   const groups: FindingGroup[] = [
     { title: 'Errors', severity: 'error', findings: of('error') },
     { title: 'Warnings', severity: 'warning', findings: of('warning') },
@@ -87,17 +109,25 @@ export function groupedOf(findings: readonly Finding[]): readonly FindingGroup[]
   return groups.filter((group) => group.findings.length > 0);
 }
 
-export const leadOf = (station: StationLayout): LaidDirection | undefined => station.directions.find((direction) => direction.lead) ?? station.directions[0];
+export const leadOf = (station: StationLayout): LaidDirection | undefined =>
+  station.directions.find((direction) => direction.lead) ?? station.directions[0];
 
 export const isTable = (kind: ItemKind): boolean => formOf(kind) === 'table';
 
 /** From the sign to the first thing that it announces, metres: along the course, and by wheel along the kerb. */
-export function signDistance(direction: LaidDirection): { readonly along: number; readonly wheel: number | null } | null {
+export function signDistance(
+  direction: LaidDirection,
+): { readonly along: number; readonly wheel: number | null } | null {
   const sign = direction.items.find((item) => item.kind === 'sign');
-  const served = direction.items.filter((item) => isTable(item.kind) || formOf(item.kind) === 'line').toSorted((a, b) => a.from - b.from);
+  const served = direction.items
+    .filter((item) => isTable(item.kind) || formOf(item.kind) === 'line')
+    .toSorted((a, b) => a.from - b.from);
   const [first] = served;
   if (sign === undefined || first === undefined) return null;
-  return { along: first.from - sign.to, wheel: sign.wheel === null || first.wheel === null ? null : first.wheel[0] - sign.wheel[1] };
+  return {
+    along: first.from - sign.to,
+    wheel: sign.wheel === null || first.wheel === null ? null : first.wheel[0] - sign.wheel[1],
+  };
 }
 
 export interface RowLeg {
@@ -110,7 +140,10 @@ export interface RowLeg {
 function legsTo(spacing: RaceSpacing | undefined, id: string, findings: readonly Finding[]): RowLeg[] {
   const about = findings.filter((finding) => aboutLeg(finding) && finding.where.race === spacing?.race);
   const legs = spacing?.legs.filter((leg) => leg.to === id) ?? [];
-  return legs.map((leg) => ({ length: leg.length, flag: worstOf(about.filter((finding) => finding.where.measure === leg.end)) }));
+  return legs.map((leg) => ({
+    length: leg.length,
+    flag: worstOf(about.filter((finding) => finding.where.measure === leg.end)),
+  }));
 }
 
 export interface StationRow {
@@ -139,7 +172,8 @@ const worstOf = (findings: readonly Finding[]): Severity | null => {
   return counts.error > 0 ? 'error' : counts.warning > 0 ? 'warning' : counts.note > 0 ? 'note' : null;
 };
 
-export const aboutSign = (finding: Finding): boolean => finding.where.item === 'sign' || finding.code.startsWith('sign');
+export const aboutSign = (finding: Finding): boolean =>
+  finding.where.item === 'sign' || finding.code.startsWith('sign');
 export const aboutLeg = (finding: Finding): boolean => finding.code.startsWith('leg-');
 
 export const numberOf = (station: StationLayout): number => station.index + 1;
@@ -156,7 +190,13 @@ function rowOf(analysis: Analysis, station: StationLayout, findings: readonly Fi
     side: lead?.side ?? 'unclear',
     declared: station.station.side !== undefined,
     confidence: pass?.confidence ?? null,
-    legs: analysis.plan.races.map((race) => legsTo(analysis.spacing.find((one) => one.race === race.id), station.id, findings)),
+    legs: analysis.plan.races.map((race) =>
+      legsTo(
+        analysis.spacing.find((one) => one.race === race.id),
+        station.id,
+        findings,
+      ),
+    ),
     signAlong: sign?.along ?? null,
     signWheel: sign?.wheel ?? null,
     counts: countsOf(findings),
@@ -172,7 +212,11 @@ export const stationRows: (open: OpenPlan) => readonly StationRow[] = keep((open
 });
 
 /** The place on a course nearest to a point, and how far away it is, metres; for pointing, to a sample's step. */
-export function nearestSample(samples: Samples, lon: number, lat: number): { readonly measure: number; readonly distance: number } {
+export function nearestSample(
+  samples: Samples,
+  lon: number,
+  lat: number,
+): { readonly measure: number; readonly distance: number } {
   const east = 111_320 * Math.cos((lat * Math.PI) / 180);
   let best = Number.POSITIVE_INFINITY;
   let measure = 0;

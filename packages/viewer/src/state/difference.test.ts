@@ -4,7 +4,17 @@ import { differenceOf, differenceText } from './difference.ts';
 import { openFiles } from './open.ts';
 
 const stationAt = (on: object, more: object = {}) =>
-  openedFrom(openFiles([straightPlan({ stations: [{ id: 's', name: 'S', serves: ['water'], on: { course: 'c', offset: '5 m', ...on }, ...more }] })], null, 'metric')).analysis.stations[0]!;
+  openedFrom(
+    openFiles(
+      [
+        straightPlan({
+          stations: [{ id: 's', name: 'S', serves: ['water'], on: { course: 'c', offset: '5 m', ...on }, ...more }],
+        }),
+      ],
+      null,
+      'metric',
+    ),
+  ).analysis.stations[0]!;
 
 const first = stationAt({ measure: '5 km', side: 'left' });
 
@@ -14,7 +24,9 @@ test('the difference is told along the course, with the side where that is anoth
   // 35 m along and 10 m across.
   expect(later.moved).toBeCloseTo(Math.hypot(35, 10), 1);
   expect(differenceText(later, 'metric')).toBe('+35 m along, to the right-hand side');
-  expect(differenceText(differenceOf(first, stationAt({ measure: '4990 m', side: 'left' })), 'metric')).toBe('−10 m along');
+  expect(differenceText(differenceOf(first, stationAt({ measure: '4990 m', side: 'left' })), 'metric')).toBe(
+    '−10 m along',
+  );
   // The international yard: 0.9144 m exactly; 35 m are 38.28 yd.
   expect(differenceText(later, 'imperial')).toBe('+38.3 yd along, to the right-hand side');
 });
@@ -26,7 +38,9 @@ test('the sign is told where its distance is another', () => {
 
 // 0.01 degrees of latitude on the equator of WGS 84 are 1,105.7 m, from 5 m north of it 1,100.7 m; 0.05 degrees of longitude end 566 m farther: 1,238 m.
 test('off the course the length over the ground is told', () => {
-  const away = openedFrom(openFiles([straightPlan({ stations: [{ id: 's', name: 'S', at: [0.05, 0.01] }] })], null, 'metric')).analysis.stations[0]!;
+  const away = openedFrom(
+    openFiles([straightPlan({ stations: [{ id: 's', name: 'S', at: [0.05, 0.01] }] })], null, 'metric'),
+  ).analysis.stations[0]!;
   const difference = differenceOf(first, away);
   expect(difference.along).toBeNull();
   expect(differenceText(difference, 'metric')).toBe('1.24 km from where it was');

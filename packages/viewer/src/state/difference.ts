@@ -17,12 +17,19 @@ export interface Difference {
 
 export function differenceOf(from: StationLayout, to: StationLayout): Difference {
   const [before, now] = [leadOf(from), leadOf(to)];
-  const [signBefore, signNow] = [before === undefined ? null : signDistance(before), now === undefined ? null : signDistance(now)];
+  const [signBefore, signNow] = [
+    before === undefined ? null : signDistance(before),
+    now === undefined ? null : signDistance(now),
+  ];
   return {
-    along: before === undefined || now === undefined || before.course !== now.course ? null : now.measure - before.measure,
+    along:
+      before === undefined || now === undefined || before.course !== now.course ? null : now.measure - before.measure,
     moved: segmentLength(from.at[0], from.at[1], to.at[0], to.at[1]),
     side: now === undefined || before?.side === now.side ? null : now.side,
-    sign: signBefore === null || signNow === null || Math.abs(signBefore.along - signNow.along) < 0.5 ? null : [signBefore.along, signNow.along],
+    sign:
+      signBefore === null || signNow === null || Math.abs(signBefore.along - signNow.along) < 0.5
+        ? null
+        : [signBefore.along, signNow.along],
   };
 }
 
@@ -32,7 +39,9 @@ export function differenceText({ along, moved, side, sign }: Difference, units: 
   const parts = [
     along === null ? `${lengthText(moved, units)} from where it was` : `${along >= 0 ? '+' : ''}${text} along`,
     side === null ? '' : side === 'unclear' ? sideWords(side) : `to the ${sideWords(side)}`,
-    sign === null ? '' : `sign ${wheelFigure(sign[0], units, 0)} → ${wheelFigure(sign[1], units, 0)} ${wheelUnit(units)}`,
+    sign === null
+      ? ''
+      : `sign ${wheelFigure(sign[0], units, 0)} → ${wheelFigure(sign[1], units, 0)} ${wheelUnit(units)}`,
   ];
   return parts.filter((part) => part !== '').join(', ');
 }

@@ -18,33 +18,49 @@ type Entry = Readonly<Record<string, unknown>>;
 export type Path = readonly (string | number)[];
 
 /** The plan as its file has it, units and all. */
-export const rawPlan: (document: PlanDocument) => Entry = keep((document) => JSON.parse(document.text.replace(/^\uFEFF/u, '')) as Entry);
+export const rawPlan: (document: PlanDocument) => Entry = keep(
+  (document) => JSON.parse(document.text.replace(/^\uFEFF/u, '')) as Entry,
+);
 
-export const pointerTo = (path: Path): string => path.map((part) => `/${String(part).replaceAll('~', '~0').replaceAll('/', '~1')}`).join('');
+export const pointerTo = (path: Path): string =>
+  path.map((part) => `/${String(part).replaceAll('~', '~0').replaceAll('/', '~1')}`).join('');
 
 /** The value at a path of the file's own value; `undefined` where there is none. */
 export function valueAt(value: unknown, path: Path): unknown {
-  return path.reduce<unknown>((one, part) => (typeof one === 'object' && one !== null && Object.hasOwn(one, part) ? (one as Record<string | number, unknown>)[part] : undefined), value);
+  return path.reduce<unknown>(
+    (one, part) =>
+      typeof one === 'object' && one !== null && Object.hasOwn(one, part)
+        ? (one as Record<string | number, unknown>)[part]
+        : undefined,
+    value,
+  );
 }
 
 /** A copy of a value with the value at a path set, or taken away with `undefined`; missing parents become objects. */
 function withValue(value: unknown, path: Path, to: unknown): unknown {
   const [key, ...rest] = path;
   if (key === undefined) return to;
-  if (Array.isArray(value)) return value.map((one: unknown, index) => (index === Number(key) ? withValue(one, rest, to) : one));
+  if (Array.isArray(value))
+    return value.map((one: unknown, index) => (index === Number(key) ? withValue(one, rest, to) : one));
   const entry = typeof value === 'object' && value !== null ? (value as Entry) : {};
   const next = withValue(entry[key], rest, to);
-  return Object.fromEntries([...Object.entries(entry).filter(([name]) => name !== String(key)), ...(next === undefined ? [] : [[String(key), next] as const])]);
+  return Object.fromEntries([
+    ...Object.entries(entry).filter(([name]) => name !== String(key)),
+    ...(next === undefined ? [] : [[String(key), next] as const]),
+  ]);
 }
 
-const index = (open: OpenPlan, station: string): number => open.document.plan.stations.findIndex(({ id }) => id === station);
-export const variantAt = (open: OpenPlan): number => open.document.plan.variants.findIndex(({ name }) => name === open.variant);
+const index = (open: OpenPlan, station: string): number =>
+  open.document.plan.stations.findIndex(({ id }) => id === station);
+export const variantAt = (open: OpenPlan): number =>
+  open.document.plan.variants.findIndex(({ name }) => name === open.variant);
 
 /** A station as the file has it, with the variant shown laid over. */
 export function rawStation(open: OpenPlan, station: string): Entry {
   const raw = rawPlan(open.document);
   const own = (valueAt(raw, ['stations', index(open, station)]) ?? {}) as Entry;
-  const patch = open.variant === null ? {} : ((valueAt(raw, ['variants', variantAt(open), 'stations', station]) ?? {}) as Entry);
+  const patch =
+    open.variant === null ? {} : ((valueAt(raw, ['variants', variantAt(open), 'stations', station]) ?? {}) as Entry);
   const dropped = patch['at'] !== undefined ? 'on' : patch['on'] !== undefined ? 'at' : '';
   return { ...Object.fromEntries(Object.entries(own).filter(([key]) => key !== dropped)), ...patch };
 }
@@ -52,7 +68,10 @@ export function rawStation(open: OpenPlan, station: string): Entry {
 /** Sets a value of the plan, in the file's own shape; `undefined` takes it away. */
 export const setValue = (path: Path, value: unknown, label: string, merge?: string): Command => ({
   label,
-  edit: ({ document }) => (value === undefined && valueAt(rawPlan(document), path) === undefined ? document.text : editPlan(document.text, pointerTo(path), value)),
+  edit: ({ document }) =>
+    value === undefined && valueAt(rawPlan(document), path) === undefined
+      ? document.text
+      : editPlan(document.text, pointerTo(path), value),
   ...(merge === undefined ? {} : { merge }),
 });
 
@@ -89,14 +108,37 @@ function placingCommands(open: OpenPlan, station: string, placement: Placement):
   const before = (raw['on'] ?? {}) as Entry;
   const same = open.analysis.plan.stations[index(open, station)]?.on;
   // An offset that the file leaves to the practice stays left to it.
-  const written = same !== undefined && Math.abs(same.offset - offset) < 0.005 ? (before['offset'] === undefined ? {} : { offset: before['offset'] }) : { offset: lengthLike(before['offset'], offset) };
-  return [...away, setOfStation(station, ['on'], { ...before, course, measure: lengthLike(before['measure'], measure), side, ...written }, '')];
+  const written =
+    same !== undefined && Math.abs(same.offset - offset) < 0.005
+      ? before['offset'] === undefined
+        ? {}
+        : { offset: before['offset'] }
+      : { offset: lengthLike(before['offset'], offset) };
+  return [
+    ...away,
+    setOfStation(
+      station,
+      ['on'],
+      { ...before, course, measure: lengthLike(before['measure'], measure), side, ...written },
+      '',
+    ),
+  ];
 }
 
 /** Moves a station, and declares the side on which it now stands (`null`: leaves what is declared). */
-export const moveStation = (station: string, name: string, placement: Placement, side: 'left' | 'right' | null, merge?: string): Command => ({
+export const moveStation = (
+  station: string,
+  name: string,
+  placement: Placement,
+  side: 'left' | 'right' | null,
+  merge?: string,
+): Command => ({
   label: `move ${name}`,
-  edit: (open) => together('', [...placingCommands(open, station, placement), ...(side === null ? [] : [setOfStation(station, ['side'], side, '')])]).edit(open),
+  edit: (open) =>
+    together('', [
+      ...placingCommands(open, station, placement),
+      ...(side === null ? [] : [setOfStation(station, ['side'], side, '')]),
+    ]).edit(open),
   ...(merge === undefined ? {} : { merge }),
 });
 
@@ -108,7 +150,17 @@ export const addStation = (id: string, name: string, placement: Placement, side:
 export const duplicateStation = (station: string, id: string, name: string, placement: Placement): Command => ({
   label: `add ${name}`,
   edit: (open) => {
-    const { at: _at, on: _on, items: _items, points: _points, walked: _walked, used: _used, why: _why, lead: _lead, ...rest } = rawStation(open, station);
+    const {
+      at: _at,
+      on: _on,
+      items: _items,
+      points: _points,
+      walked: _walked,
+      used: _used,
+      why: _why,
+      lead: _lead,
+      ...rest
+    } = rawStation(open, station);
     return setValue(['stations', '-'], { ...rest, id, name, ...placement }, '').edit(open);
   },
 });
@@ -118,8 +170,14 @@ export const deleteStation = (station: string, name: string): Command => ({
   label: `delete ${name}`,
   edit: (open) => {
     const { plan } = open.document;
-    const variants = plan.variants.flatMap((variant, at) => (Object.hasOwn(variant.stations, station) ? [setValue(['variants', at, 'stations', station], undefined, '')] : []));
-    const waivers = plan.waivers.flatMap((waiver, at) => (waiver.station === station ? [setValue(['waivers', at], undefined, '')] : [])).reverse();
-    return together('', [...variants, ...waivers, setValue(['stations', index(open, station)], undefined, '')]).edit(open);
+    const variants = plan.variants.flatMap((variant, at) =>
+      Object.hasOwn(variant.stations, station) ? [setValue(['variants', at, 'stations', station], undefined, '')] : [],
+    );
+    const waivers = plan.waivers
+      .flatMap((waiver, at) => (waiver.station === station ? [setValue(['waivers', at], undefined, '')] : []))
+      .reverse();
+    return together('', [...variants, ...waivers, setValue(['stations', index(open, station)], undefined, '')]).edit(
+      open,
+    );
   },
 });

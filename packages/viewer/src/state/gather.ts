@@ -2,7 +2,15 @@
  * From files that a person dropped or chose to a plan with all that it names, one that waits for more
  * files, or the reasons why not. Reads; computes nothing, and changes nothing.
  */
-import { readPlan, startPlan, type Finding, type GpxDocument, type PlanDocument, type Result, type Units } from '@halfcup/core';
+import {
+  readPlan,
+  startPlan,
+  type Finding,
+  type GpxDocument,
+  type PlanDocument,
+  type Result,
+  type Units,
+} from '@halfcup/core';
 import { readGpx } from '@halfcup/core/gpx';
 import type { FeatureCollection } from 'geojson';
 import type { PlanFiles } from './planFiles.ts';
@@ -36,7 +44,12 @@ const textOf = (file: NamedFile): string => new TextDecoder().decode(file.bytes)
 /** With its byte order mark, so that saving gives the very bytes. */
 const planTextOf = (file: NamedFile): string => new TextDecoder('utf-8', { ignoreBOM: true }).decode(file.bytes);
 const refused = (findings: readonly Finding[]): Gathered => ({ kind: 'refused', findings });
-const trouble = (code: string, file: string, message: string): Finding => ({ code, severity: 'error', message, where: { file } });
+const trouble = (code: string, file: string, message: string): Finding => ({
+  code,
+  severity: 'error',
+  message,
+  where: { file },
+});
 
 /** What a file is meant to be, by its name, and where the name says nothing by its first character. */
 function kindOf(file: NamedFile): keyof Sorted {
@@ -44,8 +57,13 @@ function kindOf(file: NamedFile): keyof Sorted {
   if (name.endsWith('.gpx')) return 'gpx';
   if (name.endsWith('.geojson')) return 'drawings';
   if (name.endsWith('.csv')) return 'results';
-  if (name.endsWith('.json')) return /"type"\s*:\s*"FeatureCollection"/u.test(textOf({ name, bytes: file.bytes.subarray(0, 2000) })) ? 'drawings' : 'plans';
-  const first = textOf({ name, bytes: file.bytes.subarray(0, 200) }).replace(/^\uFEFF/u, '').trimStart()[0];
+  if (name.endsWith('.json'))
+    return /"type"\s*:\s*"FeatureCollection"/u.test(textOf({ name, bytes: file.bytes.subarray(0, 2000) }))
+      ? 'drawings'
+      : 'plans';
+  const first = textOf({ name, bytes: file.bytes.subarray(0, 200) })
+    .replace(/^\uFEFF/u, '')
+    .trimStart()[0];
   return first === '<' ? 'gpx' : first === '{' ? 'plans' : 'others';
 }
 
@@ -55,18 +73,28 @@ const sort = (files: readonly NamedFile[]): Sorted => {
 };
 
 /** GPX files that the plan's courses name, each once. */
-export const namedFiles = ({ plan }: PlanDocument): string[] => [...new Set(plan.courses.flatMap((course) => (course.gpx === undefined ? [] : [course.gpx])))];
+export const namedFiles = ({ plan }: PlanDocument): string[] => [
+  ...new Set(plan.courses.flatMap((course) => (course.gpx === undefined ? [] : [course.gpx]))),
+];
 
 /** Files of past results that its races and waves name, each once. */
 export const namedResults = ({ plan }: PlanDocument): string[] => [
-  ...new Set(plan.races.flatMap(({ finish, waves }) => [finish, ...waves.map((wave) => wave.finish)]).flatMap((one) => (one !== undefined && 'csv' in one ? [one.csv] : []))),
+  ...new Set(
+    plan.races
+      .flatMap(({ finish, waves }) => [finish, ...waves.map((wave) => wave.finish)])
+      .flatMap((one) => (one !== undefined && 'csv' in one ? [one.csv] : [])),
+  ),
 ];
 
 /** A drawing for the background; what cannot be read is a note, since nothing computed depends on it. */
-export function readDrawing(text: string, file: string): { readonly context: FeatureCollection | null; readonly findings: readonly Finding[] } {
+export function readDrawing(
+  text: string,
+  file: string,
+): { readonly context: FeatureCollection | null; readonly findings: readonly Finding[] } {
   try {
     const value = JSON.parse(text) as Partial<FeatureCollection> | null;
-    if (value?.type === 'FeatureCollection' && Array.isArray(value.features)) return { context: value as FeatureCollection, findings: [] };
+    if (value?.type === 'FeatureCollection' && Array.isArray(value.features))
+      return { context: value as FeatureCollection, findings: [] };
   } catch {
     // Said below, in the same words as for a file of another kind.
   }
@@ -99,17 +127,25 @@ function readAll(files: readonly NamedFile[], read: GpxReading): ReadGpx {
 function matched<T>(wanted: readonly string[], found: readonly Found<T>[]): ReadonlyMap<string, Found<T>> {
   const all = new Map<string, Found<T>>();
   for (const name of wanted) {
-    const one = found.find(({ file }) => file.name === name || file.name.endsWith(`/${name}`)) ?? found.find(({ file }) => lastName(file.name) === lastName(name));
+    const one =
+      found.find(({ file }) => file.name === name || file.name.endsWith(`/${name}`)) ??
+      found.find(({ file }) => lastName(file.name) === lastName(name));
     if (one !== undefined) all.set(name, one);
   }
   return all;
 }
 
-const contents = <T>(found: ReadonlyMap<string, Found<T>>): [string, T][] => [...found].map(([name, { content }]) => [name, content]);
-const blobs = (found: ReadonlyMap<string, Found<unknown>>): [string, Blob][] => [...found].map(([name, { file }]) => [name, new Blob([file.bytes])]);
+const contents = <T>(found: ReadonlyMap<string, Found<T>>): [string, T][] =>
+  [...found].map(([name, { content }]) => [name, content]);
+const blobs = (found: ReadonlyMap<string, Found<unknown>>): [string, Blob][] =>
+  [...found].map(([name, { file }]) => [name, new Blob([file.bytes])]);
 
 /** Files that came along and that nothing in the plan asks for: said, so that a misspelt name is seen. */
-const unused = (document: PlanDocument, used: ReadonlyMap<string, Found<GpxDocument>>, found: readonly Found<GpxDocument>[]): Finding[] =>
+const unused = (
+  document: PlanDocument,
+  used: ReadonlyMap<string, Found<GpxDocument>>,
+  found: readonly Found<GpxDocument>[],
+): Finding[] =>
   found
     .filter((one) => ![...used.values()].includes(one))
     .map(({ file }) => ({
@@ -124,19 +160,37 @@ const NO_FILES: PlanFiles = { gpx: new Map(), results: new Map(), context: null,
 /** The drawing that the plan names, or the only one that came. */
 function drawingFor(document: PlanDocument, drawings: readonly NamedFile[]): ReadonlyMap<string, Found<null>> {
   const wanted = document.plan.context;
-  const file = drawings.find(({ name }) => wanted !== undefined && lastName(name) === lastName(wanted)) ?? (drawings.length === 1 ? drawings[0] : undefined);
+  const file =
+    drawings.find(({ name }) => wanted !== undefined && lastName(name) === lastName(wanted)) ??
+    (drawings.length === 1 ? drawings[0] : undefined);
   return new Map(file === undefined ? [] : [[wanted ?? lastName(file.name), { file, content: null }]]);
 }
 
 /** Files for a plan added to those it has; `failed` where one of them cannot be read. */
-function gather(document: PlanDocument, have: PlanFiles, sorted: Sorted, read: GpxReading): { readonly failed: boolean; readonly files: PlanFiles } {
+function gather(
+  document: PlanDocument,
+  have: PlanFiles,
+  sorted: Sorted,
+  read: GpxReading,
+): { readonly failed: boolean; readonly files: PlanFiles } {
   const gpx = readAll(sorted.gpx, read);
   const courses = matched(namedFiles(document), gpx.found);
-  const results = matched(namedResults(document), sorted.results.map((file) => ({ file, content: textOf(file) })));
+  const results = matched(
+    namedResults(document),
+    sorted.results.map((file) => ({ file, content: textOf(file) })),
+  );
   const drawings = drawingFor(document, sorted.drawings);
   const [drawing] = drawings.values();
-  const drawn = drawing === undefined ? { context: have.context, findings: [] } : readDrawing(textOf(drawing.file), drawing.file.name);
-  const findings = [...have.findings, ...gpx.findings, ...drawn.findings, ...(gpx.failed ? [] : unused(document, courses, gpx.found))];
+  const drawn =
+    drawing === undefined
+      ? { context: have.context, findings: [] }
+      : readDrawing(textOf(drawing.file), drawing.file.name);
+  const findings = [
+    ...have.findings,
+    ...gpx.findings,
+    ...drawn.findings,
+    ...(gpx.failed ? [] : unused(document, courses, gpx.found)),
+  ];
   const files: PlanFiles = {
     gpx: new Map([...have.gpx, ...contents(courses)]),
     results: new Map([...have.results, ...contents(results)]),
@@ -149,8 +203,13 @@ function gather(document: PlanDocument, have: PlanFiles, sorted: Sorted, read: G
 
 /** Ready where nothing that it names is missing. */
 function complete(document: PlanDocument, files: PlanFiles, started: boolean): Gathered {
-  const missing = [...namedFiles(document).filter((name) => !files.gpx.has(name)), ...namedResults(document).filter((name) => !files.results.has(name))];
-  return missing.length > 0 ? { kind: 'waiting', plan: { document, files, missing } } : { kind: 'ready', document, files, started };
+  const missing = [
+    ...namedFiles(document).filter((name) => !files.gpx.has(name)),
+    ...namedResults(document).filter((name) => !files.results.has(name)),
+  ];
+  return missing.length > 0
+    ? { kind: 'waiting', plan: { document, files, missing } }
+    : { kind: 'ready', document, files, started };
 }
 
 function fromPlan(plan: NamedFile, sorted: Sorted, reading: GpxReading): Gathered {
@@ -166,13 +225,22 @@ function fromGpx(file: NamedFile, units: Units, reading: GpxReading): Gathered {
   if (!read.ok) return refused(read.findings);
   const name = read.value.name ?? lastName(file.name).replace(/\.gpx$/iu, '');
   // Without waypoints the plan opens with its course alone: places are for a person to choose.
-  const started = startPlan(read.value, { name, units, gpx: lastName(file.name), ...(read.value.waypoints.length === 0 ? { at: [] } : {}) });
+  const started = startPlan(read.value, {
+    name,
+    units,
+    gpx: lastName(file.name),
+    ...(read.value.waypoints.length === 0 ? { at: [] } : {}),
+  });
   if (!started.ok) return refused([...read.findings, ...started.findings]);
   const plan = readPlan(started.value, lastName(file.name).replace(/(\.gpx)?$/iu, '.plan.json'));
   if (!plan.ok) return refused([...read.findings, ...plan.findings]);
   const found = matched(namedFiles(plan.value), [{ file, content: read.value }]);
   const findings = [...read.findings, ...started.findings, ...plan.findings];
-  return complete(plan.value, { ...NO_FILES, gpx: new Map(contents(found)), originals: new Map(blobs(found)), findings }, true);
+  return complete(
+    plan.value,
+    { ...NO_FILES, gpx: new Map(contents(found)), originals: new Map(blobs(found)), findings },
+    true,
+  );
 }
 
 function addTo(waiting: WaitingPlan, sorted: Sorted, reading: GpxReading): Gathered {
@@ -187,23 +255,51 @@ const answers = (waiting: WaitingPlan, files: readonly NamedFile[]): boolean =>
  * What was given, read: a plan with its GPX files, GPX files that a waiting plan asked for, or one GPX file by
  * itself, whose waypoints become stations. Anything that cannot be read refuses the whole, with every reason.
  */
-export function gatherFiles(files: readonly NamedFile[], waiting: WaitingPlan | null, units: Units, reading: GpxReading = readGpx): Gathered {
+export function gatherFiles(
+  files: readonly NamedFile[],
+  waiting: WaitingPlan | null,
+  units: Units,
+  reading: GpxReading = readGpx,
+): Gathered {
   const sorted = sort(files);
   const strangers = sorted.others.map((file) =>
-    trouble('file-kind', file.name, 'Neither a GPX file nor a plan: expected GPX (.gpx), a plan (.json) with the files it names (GPX, past results as CSV), a plan packed with its files (.zip), or a background drawing (.geojson). Choose one of these.'),
+    trouble(
+      'file-kind',
+      file.name,
+      'Neither a GPX file nor a plan: expected GPX (.gpx), a plan (.json) with the files it names (GPX, past results as CSV), a plan packed with its files (.zip), or a background drawing (.geojson). Choose one of these.',
+    ),
   );
   if (strangers.length > 0) return refused(strangers);
   const [plan, second] = sorted.plans;
   if (plan !== undefined && second !== undefined) {
-    return refused([trouble('several-plans', second.name, `Two plans came at once, ${plan.name} and ${second.name}; expected one. Open them one after the other.`)]);
+    return refused([
+      trouble(
+        'several-plans',
+        second.name,
+        `Two plans came at once, ${plan.name} and ${second.name}; expected one. Open them one after the other.`,
+      ),
+    ]);
   }
   if (plan !== undefined) return fromPlan(plan, sorted, reading);
-  if (waiting !== null && answers(waiting, [...sorted.gpx, ...sorted.drawings, ...sorted.results])) return addTo(waiting, sorted, reading);
+  if (waiting !== null && answers(waiting, [...sorted.gpx, ...sorted.drawings, ...sorted.results]))
+    return addTo(waiting, sorted, reading);
   const [gpx, another] = sorted.gpx;
   if (gpx !== undefined && another !== undefined) {
-    return refused([trouble('several-courses', another.name, `${sorted.gpx.length} GPX files came without a plan; expected one, or the plan that names them. Open one of them, or add the plan.`)]);
+    return refused([
+      trouble(
+        'several-courses',
+        another.name,
+        `${sorted.gpx.length} GPX files came without a plan; expected one, or the plan that names them. Open one of them, or add the plan.`,
+      ),
+    ]);
   }
   if (gpx !== undefined) return fromGpx(gpx, units, reading);
   const [drawing] = sorted.drawings;
-  return refused([trouble('nothing-to-open', drawing?.name ?? 'nothing', 'No course and no plan among the files: expected a GPX file or a plan. Add one of them.')]);
+  return refused([
+    trouble(
+      'nothing-to-open',
+      drawing?.name ?? 'nothing',
+      'No course and no plan among the files: expected a GPX file or a plan. Add one of them.',
+    ),
+  ]);
 }

@@ -17,19 +17,26 @@ describe('history', () => {
 
   test('all steps undone give the first text, all redone the last', () => {
     fc.assert(
-      fc.property(fc.array(fc.tuple(fc.string({ maxLength: 20 }), fc.constantFrom(undefined, 'x', 'y')), { minLength: 1, maxLength: 30 }), (changes) => {
-        let history: History = EMPTY_HISTORY;
-        let text = 'start';
-        for (const [next, merge] of changes) {
-          history = recorded(history, 'change', text, next, merge);
-          text = next;
-        }
-        const last = text;
-        for (let back = undone(history, text); back !== null; back = undone(history, text)) ({ history, text } = back);
-        expect(text).toBe('start');
-        for (let on = redone(history, text); on !== null; on = redone(history, text)) ({ history, text } = on);
-        expect(text).toBe(last);
-      }),
+      fc.property(
+        fc.array(fc.tuple(fc.string({ maxLength: 20 }), fc.constantFrom(undefined, 'x', 'y')), {
+          minLength: 1,
+          maxLength: 30,
+        }),
+        (changes) => {
+          let history: History = EMPTY_HISTORY;
+          let text = 'start';
+          for (const [next, merge] of changes) {
+            history = recorded(history, 'change', text, next, merge);
+            text = next;
+          }
+          const last = text;
+          for (let back = undone(history, text); back !== null; back = undone(history, text))
+            ({ history, text } = back);
+          expect(text).toBe('start');
+          for (let on = redone(history, text); on !== null; on = redone(history, text)) ({ history, text } = on);
+          expect(text).toBe(last);
+        },
+      ),
       { seed: 7, numRuns: 300 },
     );
   });

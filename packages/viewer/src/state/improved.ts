@@ -7,11 +7,13 @@ import { addPositions, patchesShown } from './variants.ts';
 import { run } from './workbench.ts';
 
 /** Whether the plan is still what was improved. */
-export const stillOf = (open: OpenPlan, { text, variant }: Improved): boolean => open.document.text === text && open.variant === variant;
+export const stillOf = (open: OpenPlan, { text, variant }: Improved): boolean =>
+  open.document.text === text && open.variant === variant;
 
 type Move = Improvement['moves'][number];
 
-const stationOf = ({ stations }: Improved, { station }: Move): PlanStation => stations.find(({ id }) => id === station)!;
+const stationOf = ({ stations }: Improved, { station }: Move): PlanStation =>
+  stations.find(({ id }) => id === station)!;
 const placementOf = ({ at, on }: PlanStation): Placement => (on === undefined ? { at: at! } : { on });
 
 /** In a variant an item placed by hand is given up by saying that there is none. */
@@ -24,7 +26,14 @@ const LABEL = 'take better positions';
 
 /** Takes the moves into what is shown, as one step of undo. */
 export function takeImproved(store: Store, improved: Improved): readonly Finding[] {
-  if (improved.variant !== null) return run(store, together(LABEL, improved.moves.map((move) => moveCommand(improved, move))));
+  if (improved.variant !== null)
+    return run(
+      store,
+      together(
+        LABEL,
+        improved.moves.map((move) => moveCommand(improved, move)),
+      ),
+    );
   return run(store, { label: LABEL, edit: ({ document }) => movedText(document, improved.stations, improved.moves) });
 }
 
@@ -35,7 +44,10 @@ export function keepImproved(store: Store, improved: Improved, name: string): re
   const before = patchesShown(open) as Readonly<Record<string, Readonly<Record<string, unknown>>>>;
   const moved = improved.moves.map((move) => {
     const { at: _at, on: _on, ...own } = before[move.station] ?? {};
-    return [move.station, { ...own, ...placementOf(stationOf(improved, move)), ...(move.dropped.length === 0 ? {} : { items: {} }) }] as const;
+    return [
+      move.station,
+      { ...own, ...placementOf(stationOf(improved, move)), ...(move.dropped.length === 0 ? {} : { items: {} }) },
+    ] as const;
   });
   return addPositions(store, name, { ...before, ...Object.fromEntries(moved) });
 }

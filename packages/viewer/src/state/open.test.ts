@@ -6,10 +6,16 @@ import { receive } from './actions.ts';
 
 const refusedLines = (opening: Opening): readonly string[] => {
   if (opening.kind !== 'refused') throw new Error(`expected a refusal, found ${opening.kind}`);
-  return opening.findings.map(({ where, message }) => `${where.file ?? ''}:${where.line ?? ''}:${where.column ?? ''} ${message}`);
+  return opening.findings.map(
+    ({ where, message }) => `${where.file ?? ''}:${where.line ?? ''}:${where.column ?? ''} ${message}`,
+  );
 };
 
-const POINTS = [[-17.4, -33.2], [-17.39, -33.2], [-17.38, -33.21]] as const;
+const POINTS = [
+  [-17.4, -33.2],
+  [-17.39, -33.2],
+  [-17.38, -33.21],
+] as const;
 const gpx = (inside = ''): string =>
   `<?xml version="1.0"?>\n<gpx version="1.1" creator="test" xmlns="http://www.topografix.com/GPX/1/1">${inside}<trk><name>Loop</name><trkseg>${POINTS.map(([lon, lat]) => `<trkpt lat="${lat}" lon="${lon}"/>`).join('')}</trkseg></trk></gpx>`;
 
@@ -22,7 +28,9 @@ describe('opening files', () => {
   });
 
   test('the order of the files and the folder they came from do not matter', () => {
-    const files = DEMO_NAMES.map(demoFile).reverse().map((file) => ({ ...file, name: `race/${file.name}` }));
+    const files = DEMO_NAMES.map(demoFile)
+      .reverse()
+      .map((file) => ({ ...file, name: `race/${file.name}` }));
     expect(openedFrom(openFiles(files, null, 'metric')).analysis.stations).toHaveLength(9);
   });
 
@@ -40,11 +48,21 @@ describe('opening files', () => {
   test('another GPX file than the one waited for opens by itself', () => {
     const waiting = openFiles([demoFile('plan.json'), demoFile('full.gpx')], null, 'metric');
     if (waiting.kind !== 'waiting') throw new Error('expected the plan to wait');
-    expect(openedFrom(openFiles([textFile('other.gpx', gpx())], waiting.plan, 'metric')).document.plan.courses.map((course) => course.gpx)).toEqual(['other.gpx']);
+    expect(
+      openedFrom(openFiles([textFile('other.gpx', gpx())], waiting.plan, 'metric')).document.plan.courses.map(
+        (course) => course.gpx,
+      ),
+    ).toEqual(['other.gpx']);
   });
 
   test('a GPX file by itself becomes a plan whose stations are its waypoints', () => {
-    const plan = openedFrom(openFiles([textFile('loop.gpx', gpx('<wpt lat="-33.2001" lon="-17.395"><name>Gate</name></wpt>'))], null, 'imperial'));
+    const plan = openedFrom(
+      openFiles(
+        [textFile('loop.gpx', gpx('<wpt lat="-33.2001" lon="-17.395"><name>Gate</name></wpt>'))],
+        null,
+        'imperial',
+      ),
+    );
     expect(plan.analysis.stations.map((station) => station.name)).toEqual(['Gate']);
     expect(plan.document.plan.units).toBe('imperial');
   });
@@ -56,7 +74,9 @@ describe('opening files', () => {
   });
 
   test('a GPX file that cannot be read is refused with its line and column', () => {
-    const [line] = refusedLines(openFiles([textFile('bad.gpx', gpx().replace('lat="-33.21"', 'lat="north"'))], null, 'metric'));
+    const [line] = refusedLines(
+      openFiles([textFile('bad.gpx', gpx().replace('lat="-33.21"', 'lat="north"'))], null, 'metric'),
+    );
     expect(line).toMatch(/^bad\.gpx:2:\d+ .*north/u);
   });
 
@@ -81,7 +101,9 @@ describe('opening files', () => {
 
   test('a file that the plan does not name is left aside and said', () => {
     const plan = openedFrom(openFiles([...DEMO_NAMES.map(demoFile), textFile('spare.gpx', gpx())], null, 'metric'));
-    expect(plan.findings.filter((finding) => finding.code === 'file-not-named').map((finding) => finding.where.file)).toEqual(['spare.gpx']);
+    expect(
+      plan.findings.filter((finding) => finding.code === 'file-not-named').map((finding) => finding.where.file),
+    ).toEqual(['spare.gpx']);
   });
 
   test('a background that is no GeoJSON is a note, and the plan opens without it', () => {

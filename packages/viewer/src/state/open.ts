@@ -1,5 +1,13 @@
 /** From files that a person dropped or chose to a plan that is computed, one that waits, or the reasons why not. */
-import { analyseOn, findingLine, placeFindings, type Finding, type IndexedCourse, type Result, type Units } from '@halfcup/core';
+import {
+  analyseOn,
+  findingLine,
+  placeFindings,
+  type Finding,
+  type IndexedCourse,
+  type Result,
+  type Units,
+} from '@halfcup/core';
 import { allFindings, computeOpen } from './compute.ts';
 import { gatherFiles, type Gathered, type NamedFile } from './gather.ts';
 import type { OpenPlan, WaitingPlan } from './store.ts';
@@ -21,12 +29,18 @@ export function openGathered(gathered: Gathered, courses?: Result<readonly Index
     return open.ok ? { kind: 'opened', plan: open.value, started } : { kind: 'refused', findings: open.findings };
   }
   const analysis = analyseOn(courses, document.plan, files);
-  const findings = placeFindings(analysis.ok ? allFindings(files, analysis.value) : [...files.findings, ...analysis.findings], document);
-  return analysis.ok ? { kind: 'opened', plan: { document, variant: null, files, analysis: analysis.value, findings }, started } : { kind: 'refused', findings };
+  const findings = placeFindings(
+    analysis.ok ? allFindings(files, analysis.value) : [...files.findings, ...analysis.findings],
+    document,
+  );
+  return analysis.ok
+    ? { kind: 'opened', plan: { document, variant: null, files, analysis: analysis.value, findings }, started }
+    : { kind: 'refused', findings };
 }
 
 /** Opens what was given: see `gatherFiles`. */
-export const openFiles = (files: readonly NamedFile[], waiting: WaitingPlan | null, units: Units): Opening => openGathered(gatherFiles(files, waiting, units));
+export const openFiles = (files: readonly NamedFile[], waiting: WaitingPlan | null, units: Units): Opening =>
+  openGathered(gatherFiles(files, waiting, units));
 
 /** The findings as lines to copy: `FILE:LINE:COLUMN: message`. */
 export const asLines = (findings: readonly Finding[]): string => findings.map(findingLine).join('\n');

@@ -5,13 +5,18 @@ import { placeFacts, placeLines } from './place.ts';
 
 const open = openedFrom(
   openFiles(
-    [straightPlan({
-      races: [{ id: 'r', name: 'Long', course: 'c' }, { id: 'q', name: 'Short', course: 'c' }],
-      stations: [
-        { id: 'a', name: 'Low Rock', on: { course: 'c', measure: '2 km', side: 'left', offset: '5 m' } },
-        { id: 'b', name: 'High Rock', on: { course: 'c', measure: '9 km', side: 'left', offset: '5 m' } },
-      ],
-    })],
+    [
+      straightPlan({
+        races: [
+          { id: 'r', name: 'Long', course: 'c' },
+          { id: 'q', name: 'Short', course: 'c' },
+        ],
+        stations: [
+          { id: 'a', name: 'Low Rock', on: { course: 'c', measure: '2 km', side: 'left', offset: '5 m' } },
+          { id: 'b', name: 'High Rock', on: { course: 'c', measure: '9 km', side: 'left', offset: '5 m' } },
+        ],
+      }),
+    ],
     null,
     'metric',
   ),
@@ -32,7 +37,10 @@ test('a place is told in both units, by coordinates, grid and neighbours', () =>
 
 test('before the first station and past the last there is one neighbour, and beyond the ends the end is meant', () => {
   expect(placeFacts(open, { course: 'c', measure: 100 })!.before).toBeNull();
-  expect(placeFacts(open, { course: 'c', measure: 99_999 })!).toMatchObject({ after: null, before: { name: 'High Rock' } });
+  expect(placeFacts(open, { course: 'c', measure: 99_999 })!).toMatchObject({
+    after: null,
+    before: { name: 'High Rock' },
+  });
   expect(placeFacts(open, { course: 'c', measure: -5 })!.measure).toBe(0);
 });
 

@@ -48,14 +48,26 @@ function comesBy({ analysis }: OpenPlan, place: CoursePlace, at: LonLat): ComesB
   const rows = analysis.plan.races.flatMap((race) => {
     const indexed = analysis.courses.find(({ course }) => course.id === race.course);
     const passes = indexed === undefined ? [] : passesOf(indexed, at, { ...PASS_DEFAULTS, snapRadius: SAME_PLACE });
-    return passes.map(({ measure, azimuthDeg }, pass) => ({ race: race.name, own: race.course === place.course, measure, azimuthDeg, pass, passes: passes.length }));
+    return passes.map(({ measure, azimuthDeg }, pass) => ({
+      race: race.name,
+      own: race.course === place.course,
+      measure,
+      azimuthDeg,
+      pass,
+      passes: passes.length,
+    }));
   });
-  const apart = (row: (typeof rows)[number]): number => (row.own ? Math.abs(row.measure - place.measure) : Number.POSITIVE_INFINITY);
+  const apart = (row: (typeof rows)[number]): number =>
+    row.own ? Math.abs(row.measure - place.measure) : Number.POSITIVE_INFINITY;
   return rows.toSorted((a, b) => apart(a) - apart(b)).map(({ own: _own, ...row }) => row);
 }
 
 function neighbours(stations: readonly StationLayout[], place: CoursePlace): Pick<PlaceFacts, 'before' | 'after'> {
-  const all = stations.flatMap((station) => station.passes.filter((pass) => pass.served && pass.course === place.course).map((pass) => ({ number: numberOf(station), name: station.name, by: pass.measure - place.measure })));
+  const all = stations.flatMap((station) =>
+    station.passes
+      .filter((pass) => pass.served && pass.course === place.course)
+      .map((pass) => ({ number: numberOf(station), name: station.name, by: pass.measure - place.measure })),
+  );
   const nearest = (list: typeof all): Neighbour | null => {
     const [first] = list.toSorted((a, b) => Math.abs(a.by) - Math.abs(b.by));
     return first === undefined ? null : { number: first.number, name: first.name, distance: Math.abs(first.by) };
@@ -71,13 +83,22 @@ export function placeFacts(open: OpenPlan, place: CoursePlace): PlaceFacts | nul
   const at = pointAt(course, measure)?.at;
   if (at === undefined) return null;
   const here = { course: place.course, measure };
-  return { at, course: course.name, measure, comesBy: comesBy(open, here, at), grid: gridReference(at, GRID_DIGITS), ...neighbours(open.analysis.stations, here) };
+  return {
+    at,
+    course: course.name,
+    measure,
+    comesBy: comesBy(open, here, at),
+    grid: gridReference(at, GRID_DIGITS),
+    ...neighbours(open.analysis.stations, here),
+  };
 }
 
 /** In both units, whichever are shown: the one who answers may use either. */
-export const bothMeasures = (metres: number): string => `${formatMeasure(metres, 'metric')} (${formatMeasure(metres, 'imperial')})`;
+export const bothMeasures = (metres: number): string =>
+  `${formatMeasure(metres, 'metric')} (${formatMeasure(metres, 'imperial')})`;
 /** To a metre and a yard, and from far to the last figure of a course distance. */
-const roundly = (metres: number, units: Units): string => (metres < 800 ? `${wheelFigure(metres, units, 0)} ${wheelUnit(units)}` : lengthText(metres, units));
+const roundly = (metres: number, units: Units): string =>
+  metres < 800 ? `${wheelFigure(metres, units, 0)} ${wheelUnit(units)}` : lengthText(metres, units);
 const bothLengths = (metres: number): string => `${roundly(metres, 'metric')} (${roundly(metres, 'imperial')})`;
 
 export const coordinatesText = ([lon, lat]: LonLat): string => `${lat.toFixed(6)}, ${lon.toFixed(6)}`;
@@ -91,7 +112,9 @@ export function placeLines(open: OpenPlan, facts: PlaceFacts): string[] {
   const { before, after, grid } = facts;
   return [
     `${open.document.plan.name ?? 'Road race'}, on the course`,
-    first === undefined ? `${facts.course}, ${bothMeasures(facts.measure)} from the start` : raceLine({ ...first, measure: facts.measure }),
+    first === undefined
+      ? `${facts.course}, ${bothMeasures(facts.measure)} from the start`
+      : raceLine({ ...first, measure: facts.measure }),
     ...others.map((one) => `Also ${raceLine(one)}`),
     `Latitude, longitude: ${coordinatesText(facts.at)} (decimal degrees, WGS 84)`,
     grid.text === null ? `No grid reference: ${grid.reason}` : `Grid reference (MGRS): ${grid.text}`,

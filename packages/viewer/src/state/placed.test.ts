@@ -15,8 +15,16 @@ function opened(): Store {
 function points(store: Store): File {
   const [station] = store.open.value!.analysis.stations;
   const items = station!.directions[0]!.items.filter(({ kind }) => kind === 'sign' || kind === 'water');
-  const waypoints = items.map(({ kind, at }) => `<wpt lat="${at[0]![1]}" lon="${at[0]![0]}"><name>${station!.id} ${kind}</name><hdop>0.2</hdop></wpt>`).join('');
-  return new File([`<gpx version="1.1" creator="t" xmlns="http://www.topografix.com/GPX/1/1">${waypoints}</gpx>`], 'points.gpx');
+  const waypoints = items
+    .map(
+      ({ kind, at }) =>
+        `<wpt lat="${at[0]![1]}" lon="${at[0]![0]}"><name>${station!.id} ${kind}</name><hdop>0.2</hdop></wpt>`,
+    )
+    .join('');
+  return new File(
+    [`<gpx version="1.1" creator="t" xmlns="http://www.topografix.com/GPX/1/1">${waypoints}</gpx>`],
+    'points.gpx',
+  );
 }
 
 test('points are held against the plan as shown, and judged again as it changes, without a change of the plan', async () => {
@@ -24,7 +32,9 @@ test('points are held against the plan as shown, and judged again as it changes,
   const { text } = store.open.value!.document;
   await takePlaced(store, points(store));
   const placed = store.placed.value!;
-  expect(placedView(store.open.value!, placed).verdicts.map(({ item, verdict }) => [item, verdict])).toEqual([['sign', 'holds']]);
+  expect(placedView(store.open.value!, placed).verdicts.map(({ item, verdict }) => [item, verdict])).toEqual([
+    ['sign', 'holds'],
+  ]);
   expect(placedView(store.open.value!, placed)).toBe(placedView(store.open.value!, placed));
   expect(reviewList(store.open.value!, placed).length).toBeGreaterThan(store.open.value!.findings.length);
   expect(store.open.value!.document.text).toBe(text);
@@ -55,7 +65,10 @@ test('a file without points, or that cannot be read, is told, and what was held 
   const store = opened();
   await takePlaced(store, points(store));
   const held = store.placed.value;
-  await takePlaced(store, new File(['<gpx version="1.1" xmlns="http://www.topografix.com/GPX/1/1"></gpx>'], 'none.gpx'));
+  await takePlaced(
+    store,
+    new File(['<gpx version="1.1" xmlns="http://www.topografix.com/GPX/1/1"></gpx>'], 'none.gpx'),
+  );
   expect(store.refusal.value!.findings[0]!.message).toMatch(/Found no waypoints; expected one/u);
   await takePlaced(store, new File(['<gpx'], 'broken.gpx'));
   expect(store.refusal.value!.files).toEqual(['broken.gpx']);

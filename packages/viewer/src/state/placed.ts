@@ -31,18 +31,34 @@ export const reviewed = (open: OpenPlan, placed: Placed | null): readonly Findin
   placed === null ? open.analysis.findings : [...open.analysis.findings, ...placedView(open, placed).findings];
 
 /** All that the review shows: of reading, of the checks, and of the points. */
-export const reviewList = (open: OpenPlan, placed: Placed | null): readonly Finding[] => (placed === null ? open.findings : [...open.findings, ...placedView(open, placed).findings]);
+export const reviewList = (open: OpenPlan, placed: Placed | null): readonly Finding[] =>
+  placed === null ? open.findings : [...open.findings, ...placedView(open, placed).findings];
 
-const trouble = (file: string, message: string): readonly Finding[] => [{ code: 'placed-empty', severity: 'error', message, where: { file } }];
+const trouble = (file: string, message: string): readonly Finding[] => [
+  { code: 'placed-empty', severity: 'error', message, where: { file } },
+];
 
-async function readPlaced(file: File): Promise<{ readonly placed: Placed } | { readonly findings: readonly Finding[] }> {
+async function readPlaced(
+  file: File,
+): Promise<{ readonly placed: Placed } | { readonly findings: readonly Finding[] }> {
   try {
     const read = readGpx(new Uint8Array(await file.arrayBuffer()), file.name);
     if (!read.ok) return { findings: read.findings };
-    if (read.value.waypoints.length === 0) return { findings: trouble(file.name, 'Found no waypoints; expected one for each sign, table and trash drop that was recorded, named such as “s1 sign”. To open the file as a course instead, use Open, or drop it while another panel is shown.') };
+    if (read.value.waypoints.length === 0)
+      return {
+        findings: trouble(
+          file.name,
+          'Found no waypoints; expected one for each sign, table and trash drop that was recorded, named such as “s1 sign”. To open the file as a course instead, use Open, or drop it while another panel is shown.',
+        ),
+      };
     return { placed: { file: file.name, document: read.value, bytes: file, findings: read.findings } };
   } catch (error) {
-    return { findings: trouble(file.name, `The file could not be read (${error instanceof Error ? error.message : String(error)}). Choose it again.`) };
+    return {
+      findings: trouble(
+        file.name,
+        `The file could not be read (${error instanceof Error ? error.message : String(error)}). Choose it again.`,
+      ),
+    };
   }
 }
 
@@ -52,7 +68,9 @@ function hold(store: Store, placed: Placed): void {
     store.placed.value = placed;
     store.pane.value = 'review';
     const name = store.open.value?.document.plan.name ?? 'the plan';
-    store.notice.value = { text: `${placed.file} is held against ${name} as points as placed; the plan stays open as it is` };
+    store.notice.value = {
+      text: `${placed.file} is held against ${name} as points as placed; the plan stays open as it is`,
+    };
   });
 }
 
@@ -98,12 +116,18 @@ const isGpx = (file: File): boolean => /\.gpx$/iu.test(file.name);
  * What was dropped on the page: with Review open one GPX file is points as placed; elsewhere one that names the plan's
  * items is asked about; all else is opened.
  */
-export async function takeDropped(store: Store, files: readonly File[], handles?: Parameters<typeof openDropped>[2]): Promise<void> {
+export async function takeDropped(
+  store: Store,
+  files: readonly File[],
+  handles?: Parameters<typeof openDropped>[2],
+): Promise<void> {
   const open = store.open.value;
   const [file] = files;
-  if (open === null || store.waiting.value !== null || file === undefined || files.length > 1 || !isGpx(file)) return openDropped(store, files, handles);
+  if (open === null || store.waiting.value !== null || file === undefined || files.length > 1 || !isGpx(file))
+    return openDropped(store, files, handles);
   if (store.pane.value === 'review') return takePlaced(store, file);
   const read = file.size > LOOKED_INTO ? null : await readPlaced(file);
-  if (read === null || !('placed' in read) || store.open.value === null || !meant(store.open.value, read.placed)) return openDropped(store, files, handles);
+  if (read === null || !('placed' in read) || store.open.value === null || !meant(store.open.value, read.placed))
+    return openDropped(store, files, handles);
   return asks(store, read.placed, file);
 }

@@ -10,12 +10,19 @@ export type Placement = { readonly at: LonLat } | { readonly on: OnCourse };
 const degrees = (value: number): number => Number(value.toFixed(7));
 const centimetres = (value: number): number => Number(value.toFixed(2));
 
-const courseOf = (analysis: Analysis, id: string): IndexedCourse | undefined => analysis.courses.find(({ course }) => course.id === id);
+const courseOf = (analysis: Analysis, id: string): IndexedCourse | undefined =>
+  analysis.courses.find(({ course }) => course.id === id);
 
-const nearestTo = (passes: readonly Pass[], measure: number): Pass | undefined => passes.toSorted((a, b) => Math.abs(a.measure - measure) - Math.abs(b.measure - measure))[0];
+const nearestTo = (passes: readonly Pass[], measure: number): Pass | undefined =>
+  passes.toSorted((a, b) => Math.abs(a.measure - measure) - Math.abs(b.measure - measure))[0];
 
 function onFrom(on: OnCourse, pass: Pass): OnCourse {
-  return { course: on.course, measure: centimetres(pass.measure), side: pass.side === 'unclear' ? on.side : pass.side, offset: centimetres(Math.abs(pass.offset)) };
+  return {
+    course: on.course,
+    measure: centimetres(pass.measure),
+    side: pass.side === 'unclear' ? on.side : pass.side,
+    offset: centimetres(Math.abs(pass.offset)),
+  };
 }
 
 /**
@@ -26,13 +33,22 @@ export function freePlacement(analysis: Analysis, station: StationLayout, [lon, 
   const at: LonLat = [degrees(lon), degrees(lat)];
   const { on } = station.station;
   const course = on === undefined ? undefined : courseOf(analysis, on.course);
-  const pass = on === undefined || course === undefined ? undefined : nearestTo(passesOf(course, at, station.practice), on.measure);
+  const pass =
+    on === undefined || course === undefined
+      ? undefined
+      : nearestTo(passesOf(course, at, station.practice), on.measure);
   return on === undefined || pass === undefined ? { at } : { on: onFrom(on, pass) };
 }
 
 /** The pass of a station by a course that is nearest to a measure. */
-export const passNear = (station: StationLayout, course: string, measure: number): StationLayout['passes'][number] | undefined =>
-  station.passes.filter((pass) => pass.course === course).toSorted((a, b) => Math.abs(a.measure - measure) - Math.abs(b.measure - measure))[0];
+export const passNear = (
+  station: StationLayout,
+  course: string,
+  measure: number,
+): StationLayout['passes'][number] | undefined =>
+  station.passes
+    .filter((pass) => pass.course === course)
+    .toSorted((a, b) => Math.abs(a.measure - measure) - Math.abs(b.measure - measure))[0];
 
 /** A station held by its pass on one course. */
 export interface Hold {
@@ -51,11 +67,19 @@ export function holdOf(station: StationLayout, course: string, measure: number):
 export function leadHold(station: StationLayout): (Hold & { readonly measure: number }) | null {
   const lead = leadOf(station);
   const pass = lead === undefined ? undefined : station.passes[lead.passes[0] ?? -1];
-  return lead === undefined || pass === undefined ? null : { course: lead.course, offset: pass.offset, measure: pass.measure };
+  return lead === undefined || pass === undefined
+    ? null
+    : { course: lead.course, offset: pass.offset, measure: pass.measure };
 }
 
 /** Along a course with the offset of a hold kept (or crossed over to `side`), within the course's ends; `null` in a skipped gap. */
-export function alongPlacement(analysis: Analysis, station: StationLayout, hold: Hold, measure: number, side?: 'left' | 'right'): Placement | null {
+export function alongPlacement(
+  analysis: Analysis,
+  station: StationLayout,
+  hold: Hold,
+  measure: number,
+  side?: 'left' | 'right',
+): Placement | null {
   const indexed = courseOf(analysis, hold.course);
   if (indexed === undefined) return null;
   const { course } = indexed;
@@ -64,7 +88,9 @@ export function alongPlacement(analysis: Analysis, station: StationLayout, hold:
   const offset = side === undefined || side === own ? hold.offset : -hold.offset;
   const { on } = station.station;
   if (on?.course === hold.course && Math.abs(Math.abs(hold.offset) - on.offset) < 0.5) {
-    return pointAt(course, to) === null ? null : { on: { ...on, measure: centimetres(to), side: side ?? (Math.abs(hold.offset) < 0.01 ? on.side : own) } };
+    return pointAt(course, to) === null
+      ? null
+      : { on: { ...on, measure: centimetres(to), side: side ?? (Math.abs(hold.offset) < 0.01 ? on.side : own) } };
   }
   const ground = pointAt(course, to, offset);
   return ground === null ? null : freePlacement(analysis, station, ground.at);

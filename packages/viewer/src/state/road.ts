@@ -19,8 +19,18 @@ export interface Peg {
   readonly at: LonLat;
 }
 
-const ENDS: readonly (readonly [string, 0 | 1])[] = [['first box', 0], ['last box', 1]];
-const NAMES: Readonly<Record<Item['kind'], string>> = { sign: 'sign', gel: 'gel table', sportsDrink: 'sports drink table', water: 'water table', handOut: 'hand-out', trash: 'trash' };
+const ENDS: readonly (readonly [string, 0 | 1])[] = [
+  ['first box', 0],
+  ['last box', 1],
+];
+const NAMES: Readonly<Record<Item['kind'], string>> = {
+  sign: 'sign',
+  gel: 'gel table',
+  sportsDrink: 'sports drink table',
+  water: 'water table',
+  handOut: 'hand-out',
+  trash: 'trash',
+};
 
 function pegsAt(station: StationLayout): Peg[] {
   const lead = leadOf(station);
@@ -33,7 +43,18 @@ function pegsAt(station: StationLayout): Peg[] {
       if (at === null) return [];
       const name = [station.id, NAMES[item.kind], word].filter((part) => part !== '').join(' ');
       const title = `${ITEM_WORD[item.kind]}${word === '' ? '' : `, ${word}`}${item.wording === undefined ? '' : ` “${item.wording}”`}`;
-      return [{ name, title, station, course: lead.course, measure: end === 0 ? item.from : item.to, offset: item.offset, side: item.side, at }];
+      return [
+        {
+          name,
+          title,
+          station,
+          course: lead.course,
+          measure: end === 0 ? item.from : item.to,
+          offset: item.offset,
+          side: item.side,
+          at,
+        },
+      ];
     });
   });
 }
@@ -41,7 +62,9 @@ function pegsAt(station: StationLayout): Peg[] {
 /** All that is to be placed, course by course, in running order. */
 export function pegsOf(analysis: Analysis): Peg[] {
   const order = new Map(analysis.courses.map(({ course }, index) => [course.id, index]));
-  return analysis.stations.flatMap(pegsAt).toSorted((a, b) => (order.get(a.course) ?? 0) - (order.get(b.course) ?? 0) || a.measure - b.measure);
+  return analysis.stations
+    .flatMap(pegsAt)
+    .toSorted((a, b) => (order.get(a.course) ?? 0) - (order.get(b.course) ?? 0) || a.measure - b.measure);
 }
 
 /** Where the device is, as it says itself. */
@@ -78,7 +101,8 @@ const THERE = 0.5;
 
 /** "34 yd further, right-hand side"; what to do where no course passes. */
 export function wayWords(way: Way, side: Peg['side'], units: Units): string {
-  if (way.along === null) return `${lengthText(way.straight, units)} away in a straight line; no course passes where you are`;
+  if (way.along === null)
+    return `${lengthText(way.straight, units)} away in a straight line; no course passes where you are`;
   const place = sideWords(side);
   if (Math.abs(way.along) < THERE) return `here, ${place}`;
   return `${lengthText(Math.abs(way.along), units)} ${way.along > 0 ? 'further' : 'back'}, ${place}`;
@@ -100,19 +124,32 @@ export const recordGpx = (plan: string, record: readonly Stood[]): string =>
     creator: 'Halfcup',
     name: `${plan}, as placed`,
     waypoints: record.map(({ name, at, accuracy, time, wheeled }) => ({
-      lon: at[0], lat: at[1], time, name, hdop: Math.max(accuracy, 0.05) / ACCURACY_PER_HDOP, ...(wheeled === null ? {} : { comment: `wheel ${wheeled}` }),
+      lon: at[0],
+      lat: at[1],
+      time,
+      name,
+      hdop: Math.max(accuracy, 0.05) / ACCURACY_PER_HDOP,
+      ...(wheeled === null ? {} : { comment: `wheel ${wheeled}` }),
     })),
   });
 
 /** The first peg that is not recorded yet. */
-export const nextPeg = (pegs: readonly Peg[], record: readonly Stood[]): Peg | undefined => pegs.find((peg) => !record.some((one) => one.name === peg.name));
+export const nextPeg = (pegs: readonly Peg[], record: readonly Stood[]): Peg | undefined =>
+  pegs.find((peg) => !record.some((one) => one.name === peg.name));
 
 const KEY = 'halfcup-as-placed';
 const keyOf = (plan: string): string => `${KEY}:${plan}`;
 
 const isStood = (value: unknown): value is Stood => {
   const one = value as Partial<Record<keyof Stood, unknown>> | null;
-  return typeof one?.name === 'string' && Array.isArray(one.at) && one.at.length === 2 && one.at.every(Number.isFinite) && Number.isFinite(one.accuracy) && Number.isFinite(one.time);
+  return (
+    typeof one?.name === 'string' &&
+    Array.isArray(one.at) &&
+    one.at.length === 2 &&
+    one.at.every(Number.isFinite) &&
+    Number.isFinite(one.accuracy) &&
+    Number.isFinite(one.time)
+  );
 };
 
 /** What was recorded for a plan when the page was last here. */
@@ -126,7 +163,11 @@ export function keptRecord(storage: () => Pick<Storage, 'getItem'>, plan: string
 }
 
 /** Keeps a record in the browser; says why it could not. */
-export function keepRecord(storage: () => Pick<Storage, 'setItem'>, plan: string, record: readonly Stood[]): string | null {
+export function keepRecord(
+  storage: () => Pick<Storage, 'setItem'>,
+  plan: string,
+  record: readonly Stood[],
+): string | null {
   try {
     storage().setItem(keyOf(plan), JSON.stringify(record));
     return null;

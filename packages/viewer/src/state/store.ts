@@ -2,7 +2,16 @@
  * What the page holds: the open plan, what is selected and pointed at, and how it is shown.
  * One store is made at the start and handed down; selection and view are never part of a plan.
  */
-import type { Analysis, Finding, GpxDocument, Improvement, LonLat, PlanDocument, PlanStation, Units } from '@halfcup/core';
+import type {
+  Analysis,
+  Finding,
+  GpxDocument,
+  Improvement,
+  LonLat,
+  PlanDocument,
+  PlanStation,
+  Units,
+} from '@halfcup/core';
 import { signal, type Signal } from '@preact/signals';
 import { createContext } from 'preact';
 import { useContext } from 'preact/hooks';
@@ -80,7 +89,12 @@ export interface Notice {
 export type Destination =
   | { readonly kind: 'whole' }
   | { readonly kind: 'station'; readonly station: string }
-  | { readonly kind: 'place'; readonly course: string | null; readonly measure: number | null; readonly at: LonLat | null };
+  | {
+      readonly kind: 'place';
+      readonly course: string | null;
+      readonly measure: number | null;
+      readonly at: LonLat | null;
+    };
 
 export type Pane = 'strip' | 'stations' | 'plan' | 'variants' | 'review' | 'day' | 'papers' | 'road' | 'station';
 

@@ -8,7 +8,17 @@ import { keepImproved, stillOf, takeImproved } from './improved.ts';
 import { nudge } from './moves.ts';
 import { openFiles } from './open.ts';
 import { createStore, type Improved, type OpenPlan, type Store } from './store.ts';
-import { comparisonOf, deletePositions, followPlan, keepPositions, layBeside, nameTrouble, renamePositions, takeIntoPlan, tryPositions } from './variants.ts';
+import {
+  comparisonOf,
+  deletePositions,
+  followPlan,
+  keepPositions,
+  layBeside,
+  nameTrouble,
+  renamePositions,
+  takeIntoPlan,
+  tryPositions,
+} from './variants.ts';
 import { run, showVariant, undo } from './workbench.ts';
 
 function opened(plan: OpenPlan = openDemo()): Store {
@@ -47,7 +57,9 @@ describe('positions under names', () => {
   });
 
   test('a plan without variants takes its first, and undo gives the bytes', () => {
-    const store = opened(openedFrom(openFiles([straightPlan({ stations: [{ id: 's1', at: [0.05, 0] }] })], null, 'metric')));
+    const store = opened(
+      openedFrom(openFiles([straightPlan({ stations: [{ id: 's1', at: [0.05, 0] }] })], null, 'metric')),
+    );
     const before = text(store);
     expect(tryPositions(store, 'one')).toEqual([]);
     expect(now(store).variant).toBe('one');
@@ -60,7 +72,14 @@ describe('positions under names', () => {
   test('what was moved in a variant is taken into the plan as one step, a pin in place of a course distance too', () => {
     const store = opened();
     tryPositions(store, 'other');
-    run(store, setValue(['variants', names(store).indexOf('other'), 'stations', 's1'], { at: [-17.4255, -33.2291], side: 'left' }, 'pin'));
+    run(
+      store,
+      setValue(
+        ['variants', names(store).indexOf('other'), 'stations', 's1'],
+        { at: [-17.4255, -33.2291], side: 'left' },
+        'pin',
+      ),
+    );
     nudge(store, 's4', 120);
     const [shown, before] = [places(now(store).analysis), text(store)];
     expect(takeIntoPlan(store, 'other')).toEqual([]);
@@ -120,7 +139,13 @@ describe('positions under names', () => {
     const renamed = { ...plan, variants: [{ ...first!, name: 'x' }, ...rest] };
     expect(followed(plan, renamed, first!.name)).toBe('x');
     expect(followed(plan, { ...plan, variants: rest }, first!.name)).toBeUndefined();
-    expect(followed(plan, { ...plan, variants: renamed.variants.map((one, index) => ({ ...one, name: `${index}` })) }, first!.name)).toBeUndefined();
+    expect(
+      followed(
+        plan,
+        { ...plan, variants: renamed.variants.map((one, index) => ({ ...one, name: `${index}` })) },
+        first!.name,
+      ),
+    ).toBeUndefined();
     expect(followed(plan, renamed, null)).toBeNull();
   });
 });
@@ -130,13 +155,33 @@ describe('better positions that were found', () => {
     const { plan } = open.analysis;
     const s4 = plan.stations.findIndex(({ id }) => id === 's4');
     const s2 = plan.stations.findIndex(({ id }) => id === 's2');
-    const moved = plan.stations.with(s4, { ...plan.stations[s4]!, on: { ...plan.stations[s4]!.on!, measure: 16_200 } }).with(s2, { ...plan.stations[s2]!, at: [-17.4404, -33.195] });
+    const moved = plan.stations
+      .with(s4, { ...plan.stations[s4]!, on: { ...plan.stations[s4]!.on!, measure: 16_200 } })
+      .with(s2, { ...plan.stations[s2]!, at: [-17.4404, -33.195] });
     const move = { from: [0, 0], to: [0, 0], measure: 0, course: 'full', shift: 0, moved: 0, walked: false } as const;
     const standing = { error: 0, warning: 0, note: 0, waived: 0, idle: 0, longest: [] };
-    const moves = [{ ...move, station: 's2', name: 'Stennick Chapel', dropped: ['sign' as const] }, { ...move, station: 's4', name: 'Norra Slip', dropped: [] }];
-    return { before: standing, after: standing, moves, proof: 'optimal', tried: 0, step: 25, stepBeyond: 25, stays: [], stopped: false, text: open.document.text, variant: open.variant, within: 500, stations: moved };
+    const moves = [
+      { ...move, station: 's2', name: 'Stennick Chapel', dropped: ['sign' as const] },
+      { ...move, station: 's4', name: 'Norra Slip', dropped: [] },
+    ];
+    return {
+      before: standing,
+      after: standing,
+      moves,
+      proof: 'optimal',
+      tried: 0,
+      step: 25,
+      stepBeyond: 25,
+      stays: [],
+      stopped: false,
+      text: open.document.text,
+      variant: open.variant,
+      within: 500,
+      stations: moved,
+    };
   };
-  const signByHand = ({ stations }: Analysis): boolean => stations.find(({ id }) => id === 's2')!.station.items.sign !== undefined;
+  const signByHand = ({ stations }: Analysis): boolean =>
+    stations.find(({ id }) => id === 's2')!.station.items.sign !== undefined;
 
   for (const variant of [null, 'Green station nearer the park']) {
     test(`are taken into ${variant === null ? 'the plan' : 'the variant shown'}, or kept beside it, with hand-placed items given up`, () => {
@@ -147,7 +192,9 @@ describe('better positions that were found', () => {
       const before = text(store);
       expect(signByHand(now(store).analysis)).toBe(true);
       expect(takeImproved(store, improved)).toEqual([]);
-      expect(now(store).analysis.plan.stations.map(({ at, on }) => at ?? on)).toEqual(improved.stations.map(({ at, on }) => at ?? on));
+      expect(now(store).analysis.plan.stations.map(({ at, on }) => at ?? on)).toEqual(
+        improved.stations.map(({ at, on }) => at ?? on),
+      );
       expect(signByHand(now(store).analysis)).toBe(false);
       expect(stillOf(now(store), improved)).toBe(false);
       undo(store);
@@ -155,7 +202,9 @@ describe('better positions that were found', () => {
       expect(stillOf(now(store), improved)).toBe(true);
       expect(keepImproved(store, improved, 'found')).toEqual([]);
       expect(now(store).variant).toBe('found');
-      expect(now(store).analysis.plan.stations.map(({ at, on }) => at ?? on)).toEqual(improved.stations.map(({ at, on }) => at ?? on));
+      expect(now(store).analysis.plan.stations.map(({ at, on }) => at ?? on)).toEqual(
+        improved.stations.map(({ at, on }) => at ?? on),
+      );
       expect(signByHand(now(store).analysis)).toBe(false);
       undo(store);
       expect(text(store)).toBe(before);

@@ -28,7 +28,14 @@ test('a waiver is for every finding of its kind at its station, and goes again w
 test('a waiver that matches nothing is taken out by its own finding', () => {
   const store = createStore();
   receive(store, ['demo'], { kind: 'opened', plan: openDemo() });
-  run(store, waiveFinding(now(store), { code: 'leg-long', severity: 'error', message: '', where: { station: 's1' } }, { by: 'A', reason: 'B' }));
+  run(
+    store,
+    waiveFinding(
+      now(store),
+      { code: 'leg-long', severity: 'error', message: '', where: { station: 's1' } },
+      { by: 'A', reason: 'B' },
+    ),
+  );
   const idle = now(store).findings.find(({ code }) => code === 'waiver-unmatched')!;
   expect(run(store, takeWaiverBack(now(store), idle))).toEqual([]);
   expect(now(store).findings.some(({ code }) => code === 'waiver-unmatched')).toBe(false);
@@ -36,7 +43,12 @@ test('a waiver that matches nothing is taken out by its own finding', () => {
 
 test('what is typed for a waiver is read, or said to be wrong field by field', () => {
   expect(readWaiver({ by: ' A ', reason: ' B ', date: '' })).toEqual({ waiver: { by: 'A', reason: 'B' } });
-  expect(readWaiver({ by: 'A', reason: 'B', date: '2028-02-29' })).toEqual({ waiver: { by: 'A', reason: 'B', date: '2028-02-29' } });
-  for (const date of ['2027-02-29', '2027-13-01', '1 August 2027', '27-08-01']) expect(readWaiver({ by: 'A', reason: 'B', date })).toEqual({ trouble: { date: expect.stringContaining(date) } });
-  expect(readWaiver({ by: ' ', reason: '', date: '' })).toEqual({ trouble: { by: expect.any(String), reason: expect.any(String) } });
+  expect(readWaiver({ by: 'A', reason: 'B', date: '2028-02-29' })).toEqual({
+    waiver: { by: 'A', reason: 'B', date: '2028-02-29' },
+  });
+  for (const date of ['2027-02-29', '2027-13-01', '1 August 2027', '27-08-01'])
+    expect(readWaiver({ by: 'A', reason: 'B', date })).toEqual({ trouble: { date: expect.stringContaining(date) } });
+  expect(readWaiver({ by: ' ', reason: '', date: '' })).toEqual({
+    trouble: { by: expect.any(String), reason: expect.any(String) },
+  });
 });

@@ -22,7 +22,8 @@ const now = (store: Store): OpenPlan => {
   return store.open.value;
 };
 const text = (store: Store): string => now(store).document.text;
-const stationNow = (store: Store, id: string): Analysis['stations'][number] => now(store).analysis.stations.find((one) => one.id === id)!;
+const stationNow = (store: Store, id: string): Analysis['stations'][number] =>
+  now(store).analysis.stations.find((one) => one.id === id)!;
 
 /** The whole analysis of the plan that is in the text, from nothing. */
 function afresh(open: OpenPlan, plan: Plan = open.analysis.plan): Analysis {
@@ -94,7 +95,9 @@ describe('commands', () => {
     same(store);
     while (undo(store) !== null);
     expect(text(store)).toBe(first);
-    expect(store.selected.value === null || now(store).analysis.stations.some(({ id }) => id === store.selected.value)).toBe(true);
+    expect(
+      store.selected.value === null || now(store).analysis.stations.some(({ id }) => id === store.selected.value),
+    ).toBe(true);
   });
 
   test('in a variant the plan as made stays as it is', () => {
@@ -120,7 +123,11 @@ describe('a station in the hand', () => {
     holdStation(store, 's5');
     const course = coursesOf(now(store).analysis)[0]!;
     const measure = before.directions[0]!.measure;
-    for (let k = 1; k <= 5; k++) tryPlace(store, freePlacement(store.trial.value!.from.analysis, before, pointAt(course, measure + k * 20, -6)!.at));
+    for (let k = 1; k <= 5; k++)
+      tryPlace(
+        store,
+        freePlacement(store.trial.value!.from.analysis, before, pointAt(course, measure + k * 20, -6)!.at),
+      );
     expect(text(store)).toBe(first);
     expect(stationNow(store, 's5').station.side).toBe('right');
     expect(letGo(store)).toEqual([]);
@@ -167,10 +174,40 @@ test('five hundred random commands, all undone, give the first bytes; all redone
     (n, x) => sendTo(store, pick(now(store).analysis.stations, n).id, Math.abs(x) * 40_000),
     (_, x) => now(store).analysis.stations.length < 14 && addAt(store, [-17.4 + x * 0.02, -33.19]),
     (n) => now(store).analysis.stations.length < 14 && duplicate(store, pick(now(store).analysis.stations, n).id),
-    (n) => now(store).analysis.stations.length > 4 && run(store, deleteStation(pick(now(store).analysis.stations, n).id, 'x')),
-    (n, x) => run(store, setOfStation(pick(now(store).analysis.stations, n).id, ['width'], Math.abs(x) * 10 + 1, 'width')),
-    (n, x) => run(store, setOfStation(pick(now(store).analysis.stations, n).id, ['note'], x > 0 ? `“${x}” \\ "q"` : undefined, 'note')),
-    (n) => run(store, pick<Command>([setValue(['practice', 'signAhead'], '80 m', 'p'), setValue(['practice'], undefined, 'p'), setValue(['zones', '-'], { name: 'z', rule: 'allowed', polygon: [[0, 0], [1, 0], [1, 1]] }, 'z')], n)),
+    (n) =>
+      now(store).analysis.stations.length > 4 &&
+      run(store, deleteStation(pick(now(store).analysis.stations, n).id, 'x')),
+    (n, x) =>
+      run(store, setOfStation(pick(now(store).analysis.stations, n).id, ['width'], Math.abs(x) * 10 + 1, 'width')),
+    (n, x) =>
+      run(
+        store,
+        setOfStation(pick(now(store).analysis.stations, n).id, ['note'], x > 0 ? `“${x}” \\ "q"` : undefined, 'note'),
+      ),
+    (n) =>
+      run(
+        store,
+        pick<Command>(
+          [
+            setValue(['practice', 'signAhead'], '80 m', 'p'),
+            setValue(['practice'], undefined, 'p'),
+            setValue(
+              ['zones', '-'],
+              {
+                name: 'z',
+                rule: 'allowed',
+                polygon: [
+                  [0, 0],
+                  [1, 0],
+                  [1, 1],
+                ],
+              },
+              'z',
+            ),
+          ],
+          n,
+        ),
+      ),
     (n, x) => {
       const station = pick(now(store).analysis.stations, n);
       holdStation(store, station.id);
@@ -181,7 +218,10 @@ test('five hundred random commands, all undone, give the first bytes; all redone
     (n) => (n % 3 === 0 ? undo(store) : n % 3 === 1 ? redo(store) : null),
     (n) => showVariant(store, n % 2 === 0 ? null : (now(store).document.plan.variants[0]?.name ?? null)),
   ];
-  const random = fc.sample(fc.tuple(fc.nat(acts.length - 1), fc.nat(1000), fc.double({ min: -1, max: 1, noNaN: true })), { seed: 11, numRuns: 500 });
+  const random = fc.sample(
+    fc.tuple(fc.nat(acts.length - 1), fc.nat(1000), fc.double({ min: -1, max: 1, noNaN: true })),
+    { seed: 11, numRuns: 500 },
+  );
   for (const [act, n, x] of random) acts[act]!(n, x);
   while (redo(store) !== null);
   const last = text(store);

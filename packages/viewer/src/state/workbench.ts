@@ -52,7 +52,8 @@ export function run(store: Store, command: Command): readonly Finding[] {
 }
 
 /** Replaces the text by one from elsewhere (another tab, a restored copy) as one step of undo. */
-export const replaceText = (store: Store, text: string, label: string): readonly Finding[] => run(store, { label, edit: () => text });
+export const replaceText = (store: Store, text: string, label: string): readonly Finding[] =>
+  run(store, { label, edit: () => text });
 
 function step(store: Store, move: (history: History, text: string) => ReturnType<typeof undone>): string | null {
   if (store.trial.value !== null) {
@@ -119,8 +120,18 @@ export function tried(store: Store, placement: Placement, now: OpenPlan | null =
   if (trial === null || now === null) return null;
   const index = trial.from.analysis.plan.stations.findIndex(({ id }) => id === trial.station);
   const at = (before: OpenPlan, side: 'left' | 'right' | undefined): OpenPlan | null => {
-    const made = reanalyse(before.analysis, withStation(trial.from.analysis.plan, index, placement, side), trial.from.files);
-    return made.ok ? { ...trial.from, analysis: made.value, findings: placeFindings(allFindings(trial.from.files, made.value), trial.from.document) } : null;
+    const made = reanalyse(
+      before.analysis,
+      withStation(trial.from.analysis.plan, index, placement, side),
+      trial.from.files,
+    );
+    return made.ok
+      ? {
+          ...trial.from,
+          analysis: made.value,
+          findings: placeFindings(allFindings(trial.from.files, made.value), trial.from.document),
+        }
+      : null;
   };
   const held = now.analysis.plan.stations[index]?.side;
   const first = at(now, held);

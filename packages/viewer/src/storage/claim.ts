@@ -36,21 +36,28 @@ export function claimPlan(id: string, claiming: Claiming): Claim {
     return new Promise((resolve) => end.signal.addEventListener('abort', () => resolve()));
   };
   const ask = (options: LockOptions, late: boolean): Promise<void> =>
-    locks.request(name, options, (lock) => (lock === null ? undefined : hold(late))).then(() => undefined, () => {
-      if (!mine || done) return;
-      mine = false;
-      claiming.lost();
-    });
+    locks
+      .request(name, options, (lock) => (lock === null ? undefined : hold(late)))
+      .then(
+        () => undefined,
+        () => {
+          if (!mine || done) return;
+          mine = false;
+          claiming.lost();
+        },
+      );
   const start = async (): Promise<void> => {
-    await locks.request(name, { ifAvailable: true }, (lock) => {
-      if (lock !== null) return hold(false);
-      if (!done) claiming.held();
-      return undefined;
-    }).catch(() => {
-      if (done) return;
-      mine = false;
-      claiming.lost();
-    });
+    await locks
+      .request(name, { ifAvailable: true }, (lock) => {
+        if (lock !== null) return hold(false);
+        if (!done) claiming.held();
+        return undefined;
+      })
+      .catch(() => {
+        if (done) return;
+        mine = false;
+        claiming.lost();
+      });
     if (!done && !mine) await ask({ signal: end.signal }, true);
   };
   void start();

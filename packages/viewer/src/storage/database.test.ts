@@ -2,14 +2,39 @@ import 'fake-indexeddb/auto';
 import { openDB } from 'idb';
 import { describe, expect, it } from 'vitest';
 import { EMPTY_HISTORY } from '../state/history.ts';
-import { forgetPlan, listAside, listKept, openDatabase, readKept, restorePlan, setAside, touchPlan, writePlan } from './database.ts';
+import {
+  forgetPlan,
+  listAside,
+  listKept,
+  openDatabase,
+  readKept,
+  restorePlan,
+  setAside,
+  touchPlan,
+  writePlan,
+} from './database.ts';
 import type { KeptPlan } from './records.ts';
 import type { Database } from './tables.ts';
 
 let count = 0;
 const fresh = (): Promise<Database> => openDatabase(() => undefined, `test-${count++}`);
 
-const plan = (id: string, revision: number, extra: Partial<KeptPlan> = {}): KeptPlan => ({ id, revision, name: id, file: `${id}.json`, text: `{"n":${revision}}`, variant: null, history: EMPTY_HISTORY, saved: null, handle: null, modified: null, copy: false, changed: revision, opened: revision, ...extra });
+const plan = (id: string, revision: number, extra: Partial<KeptPlan> = {}): KeptPlan => ({
+  id,
+  revision,
+  name: id,
+  file: `${id}.json`,
+  text: `{"n":${revision}}`,
+  variant: null,
+  history: EMPTY_HISTORY,
+  saved: null,
+  handle: null,
+  modified: null,
+  copy: false,
+  changed: revision,
+  opened: revision,
+  ...extra,
+});
 const files = new Map([['a.gpx', new Blob(['<gpx/>'])]]);
 
 describe('writePlan', () => {
@@ -26,7 +51,10 @@ describe('writePlan', () => {
     const database = await fresh();
     await writePlan(database, { plan: plan('p', 1), files, seen: 0 });
     await writePlan(database, { plan: plan('p', 2, { text: 'theirs' }), files: null, seen: 1 });
-    expect(await writePlan(database, { plan: plan('p', 2, { text: 'mine' }), files: null, seen: 1 })).toEqual({ kind: 'others', plan: plan('p', 2, { text: 'theirs' }) });
+    expect(await writePlan(database, { plan: plan('p', 2, { text: 'mine' }), files: null, seen: 1 })).toEqual({
+      kind: 'others',
+      plan: plan('p', 2, { text: 'theirs' }),
+    });
     expect((await readKept(database, 'p')).plan).toEqual(plan('p', 2, { text: 'theirs' }));
   });
 
@@ -51,7 +79,8 @@ describe('writePlan', () => {
 describe('the list', () => {
   it('has the plan opened last first, and names records that cannot be used', async () => {
     const database = await fresh();
-    for (const [k, id] of ['p', 'q', 'r'].entries()) await writePlan(database, { plan: plan(id, k + 1), files, seen: 0 });
+    for (const [k, id] of ['p', 'q', 'r'].entries())
+      await writePlan(database, { plan: plan(id, k + 1), files, seen: 0 });
     await touchPlan(database, 'p', 99);
     await database.put('plans', { id: 'broken', text: 5 });
     const { plans, broken } = await listKept(database);
@@ -84,7 +113,9 @@ describe('a database of version 1', () => {
   it('becomes one of this version, every old record set aside, the readable ones rewritten', async () => {
     const name = `test-${count++}`;
     const first = { id: 'old', name: 'Old', file: 'old.json', text: '{}', gpx: { 'a.gpx': '<gpx/>' }, changed: 5 };
-    const old = await openDB(name, 1, { upgrade: (database) => void database.createObjectStore('plans', { keyPath: 'id' }) });
+    const old = await openDB(name, 1, {
+      upgrade: (database) => void database.createObjectStore('plans', { keyPath: 'id' }),
+    });
     await old.put('plans', first);
     await old.put('plans', { id: 'strange' });
     old.close();
@@ -93,7 +124,10 @@ describe('a database of version 1', () => {
     expect(plans.map(({ id, text, opened }) => ({ id, text, opened }))).toEqual([{ id: 'old', text: '{}', opened: 5 }]);
     expect(broken).toEqual([]);
     expect((await readKept(database, 'old')).files.map((file) => file.name)).toEqual(['a.gpx']);
-    expect((await listAside(database)).map(({ why, record }) => ({ why, record }))).toEqual([{ why: 'before-migration', record: first }, { why: 'before-migration', record: { id: 'strange' } }]);
+    expect((await listAside(database)).map(({ why, record }) => ({ why, record }))).toEqual([
+      { why: 'before-migration', record: first },
+      { why: 'before-migration', record: { id: 'strange' } },
+    ]);
   });
 
   it('tells a page of an older version that a newer one wants the database', async () => {

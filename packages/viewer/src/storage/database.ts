@@ -29,7 +29,10 @@ export interface Written {
 }
 
 /** `others`: what another tab has written meanwhile; nothing was written then. `gone`: another tab has forgotten the plan, files and all. */
-export type Writing = { readonly kind: 'written' } | { readonly kind: 'others'; readonly plan: KeptPlan } | { readonly kind: 'gone' };
+export type Writing =
+  | { readonly kind: 'written' }
+  | { readonly kind: 'others'; readonly plan: KeptPlan }
+  | { readonly kind: 'gone' };
 
 const ofPlan = (id: string): IDBKeyRange => IDBKeyRange.bound([id, ''], [id, '\u{FFFF}']);
 
@@ -47,7 +50,11 @@ export async function writePlan(database: Database, { plan, files, seen }: Writt
     return { kind: 'gone' };
   }
   const writes: Promise<unknown>[] = [plans.put(plan), transaction.done];
-  if (files !== null) writes.push(kept.delete(ofPlan(plan.id)), ...[...files].map(([name, blob]) => kept.put({ plan: plan.id, name, blob })));
+  if (files !== null)
+    writes.push(
+      kept.delete(ofPlan(plan.id)),
+      ...[...files].map(([name, blob]) => kept.put({ plan: plan.id, name, blob })),
+    );
   await Promise.all(writes);
   return { kind: 'written' };
 }
@@ -59,12 +66,17 @@ export interface KeptRead {
 
 export async function readKept(database: Database, id: string): Promise<KeptRead> {
   const transaction = database.transaction(['plans', 'files']);
-  const [plan, files] = await Promise.all([transaction.objectStore('plans').get(id), transaction.objectStore('files').getAll(ofPlan(id))]);
+  const [plan, files] = await Promise.all([
+    transaction.objectStore('plans').get(id),
+    transaction.objectStore('files').getAll(ofPlan(id)),
+  ]);
   return { plan, files };
 }
 
 /** The plans that can be used, the one opened last first; and the keys of records that cannot. */
-export async function listKept(database: Database): Promise<{ readonly plans: readonly KeptPlan[]; readonly broken: readonly string[] }> {
+export async function listKept(
+  database: Database,
+): Promise<{ readonly plans: readonly KeptPlan[]; readonly broken: readonly string[] }> {
   const transaction = database.transaction('plans');
   const [keys, values] = await Promise.all([transaction.store.getAllKeys(), transaction.store.getAll()]);
   const plans = values.filter(isKeptPlan).toSorted((a, b) => b.opened - a.opened);
@@ -81,14 +93,22 @@ export async function touchPlan(database: Database, id: string, now: number): Pr
 
 export async function forgetPlan(database: Database, id: string): Promise<void> {
   const transaction = database.transaction(['plans', 'files'], 'readwrite');
-  await Promise.all([transaction.objectStore('plans').delete(id), transaction.objectStore('files').delete(ofPlan(id)), transaction.done]);
+  await Promise.all([
+    transaction.objectStore('plans').delete(id),
+    transaction.objectStore('files').delete(ofPlan(id)),
+    transaction.done,
+  ]);
 }
 
 /** Puts back what was forgotten. */
 export async function restorePlan(database: Database, plan: KeptPlan, files: readonly KeptFile[]): Promise<void> {
   const transaction = database.transaction(['plans', 'files'], 'readwrite');
   const kept = transaction.objectStore('files');
-  await Promise.all([transaction.objectStore('plans').put(plan), ...files.map((file) => kept.put(file)), transaction.done]);
+  await Promise.all([
+    transaction.objectStore('plans').put(plan),
+    ...files.map((file) => kept.put(file)),
+    transaction.done,
+  ]);
 }
 
 /** Takes a record out of use and keeps it with its files' names beside, all or nothing. */
@@ -96,7 +116,11 @@ export async function setAside(database: Database, id: string, now: number): Pro
   const transaction = database.transaction(['plans', 'aside'], 'readwrite');
   const plans = transaction.objectStore('plans');
   const record = await plans.get(id);
-  await Promise.all([transaction.objectStore('aside').add({ why: 'unreadable', at: now, record }), plans.delete(id), transaction.done]);
+  await Promise.all([
+    transaction.objectStore('aside').add({ why: 'unreadable', at: now, record }),
+    plans.delete(id),
+    transaction.done,
+  ]);
 }
 
 export const listAside = (database: Database): Promise<SetAside[]> => database.getAll('aside');

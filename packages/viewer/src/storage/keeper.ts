@@ -41,10 +41,12 @@ function stateOf(store: Store): State | null {
 }
 
 const sameText = (a: State | null, b: State): boolean => a !== null && a.open.document.text === b.open.document.text;
-const same = (a: State | null, b: State): boolean => a !== null && sameText(a, b) && a.open.variant === b.open.variant && a.history === b.history && a.origin === b.origin;
+const same = (a: State | null, b: State): boolean =>
+  a !== null && sameText(a, b) && a.open.variant === b.open.variant && a.history === b.history && a.origin === b.origin;
 
 /** The demo is kept once somebody has changed it. */
-const isFresh = ({ open, origin, history }: State, { revision }: Known): boolean => origin.from === 'demo' && revision === 0 && history.past.length === 0 && origin.saved === open.document.text;
+const isFresh = ({ open, origin, history }: State, { revision }: Known): boolean =>
+  origin.from === 'demo' && revision === 0 && history.past.length === 0 && origin.saved === open.document.text;
 
 export interface Keeping {
   /** Opens a plan again from what the browser holds of it. */
@@ -69,7 +71,8 @@ export function startKeeping(store: Store, database: Database, keeping: Keeping)
   const copy = (): void => {
     const origin = store.origin.value;
     store.question.value = null;
-    if (origin !== null) store.origin.value = { ...origin, id: freshId(), from: 'file', handle: null, modified: null, copy: true };
+    if (origin !== null)
+      store.origin.value = { ...origin, id: freshId(), from: 'file', handle: null, modified: null, copy: true };
   };
   const takeOver = (): void => {
     store.question.value = null;
@@ -94,7 +97,8 @@ export function startKeeping(store: Store, database: Database, keeping: Keeping)
     check();
   };
 
-  const take = (state: State, kept: KeptPlan): void => void Object.assign(known, { id: kept.id, revision: kept.revision, files: state.open.files, state });
+  const take = (state: State, kept: KeptPlan): void =>
+    void Object.assign(known, { id: kept.id, revision: kept.revision, files: state.open.files, state });
 
   const begin = (state: State): void => {
     const kept = adopted?.id === state.origin.id ? adopted : null;
@@ -151,7 +155,13 @@ export function startKeeping(store: Store, database: Database, keeping: Keeping)
   /** What is to be written, where this tab may. */
   const due = (): State | null => {
     const state = current();
-    return state !== null && claimed === 'mine' && state.origin.id === known.id && !same(known.state, state) && !isFresh(state, known) ? state : null;
+    return state !== null &&
+      claimed === 'mine' &&
+      state.origin.id === known.id &&
+      !same(known.state, state) &&
+      !isFresh(state, known)
+      ? state
+      : null;
   };
 
   const settle = (): void => {

@@ -38,15 +38,30 @@ export async function openDemo(store: Store, atStart = false): Promise<void> {
   try {
     const files = await fetchDemo();
     if (atStart && (store.open.value !== null || store.waiting.value !== null)) return;
-    receive(store, files.map((file) => file.name), openFiles(files, null, store.units.value), { from: 'demo' });
+    receive(
+      store,
+      files.map((file) => file.name),
+      openFiles(files, null, store.units.value),
+      { from: 'demo' },
+    );
     tabPlan.write(DEMO);
   } catch (error) {
     const message = `The demo plan could not be read: ${error instanceof Error ? error.message : String(error)}. Open a plan or a GPX file of your own.`;
-    receive(store, ['the demo plan'], { kind: 'refused', findings: [{ code: 'demo-unreadable', severity: 'error', message, where: {} }] });
+    receive(store, ['the demo plan'], {
+      kind: 'refused',
+      findings: [{ code: 'demo-unreadable', severity: 'error', message, where: {} }],
+    });
   }
 }
 
-const originOf = ({ id, saved, handle, modified, copy }: KeptPlan): Origin => ({ id, from: 'kept', saved, handle, modified, copy });
+const originOf = ({ id, saved, handle, modified, copy }: KeptPlan): Origin => ({
+  id,
+  from: 'kept',
+  saved,
+  handle,
+  modified,
+  copy,
+});
 
 /** Shows a kept plan with its variant and its history; why not, where it cannot be read. */
 async function show(store: Store, shelf: Shelf, { plan, files }: KeptRead): Promise<string | null> {
@@ -75,7 +90,10 @@ export async function openKept(store: Store, shelf: Shelf, id: string): Promise<
   }
   await setAside(shelf.database, id, Date.now());
   const name = isKeptPlan(read.plan) ? `“${read.plan.name}”` : 'A plan that was kept in this browser';
-  store.question.value = { text: `${name} could not be opened: ${reason}. It was set aside as it was, and can be saved to a file under “Plans”.`, choices: [{ label: 'Understood', act: () => void (store.question.value = null) }] };
+  store.question.value = {
+    text: `${name} could not be opened: ${reason}. It was set aside as it was, and can be saved to a file under “Plans”.`,
+    choices: [{ label: 'Understood', act: () => void (store.question.value = null) }],
+  };
   return false;
 }
 
@@ -98,7 +116,9 @@ async function openLast(store: Store, shelf: Shelf): Promise<void> {
 /** Opens the database and the plan; from then on every change is kept. Where nothing can be kept the page works all the same. */
 export async function startShelf(store: Store, signal: ShelfSignal): Promise<void> {
   try {
-    const database = await openDatabase(() => tellNothingKept(store, new Error('a newer version of this page is open in another tab; reload this one')));
+    const database = await openDatabase(() =>
+      tellNothingKept(store, new Error('a newer version of this page is open in another tab; reload this one')),
+    );
     const reopen = async (id: string): Promise<void> => void (await openKept(store, shelf, id));
     const shelf: Shelf = { database, keeper: startKeeping(store, database, { reopen, kept: tabPlan.write }) };
     signal.value = shelf;

@@ -18,10 +18,28 @@ interface First {
 
 const isFirst = (value: unknown): value is First => {
   const one = value as Partial<First> | null;
-  return [one?.id, one?.name, one?.file, one?.text].every((part) => typeof part === 'string') && typeof one?.gpx === 'object' && typeof one.changed === 'number';
+  return (
+    [one?.id, one?.name, one?.file, one?.text].every((part) => typeof part === 'string') &&
+    typeof one?.gpx === 'object' &&
+    typeof one.changed === 'number'
+  );
 };
 
-const secondOf = ({ id, name, file, text, changed }: First): KeptPlan => ({ id, revision: 1, name, file, text, variant: null, history: EMPTY_HISTORY, saved: null, handle: null, modified: null, copy: false, changed, opened: changed });
+const secondOf = ({ id, name, file, text, changed }: First): KeptPlan => ({
+  id,
+  revision: 1,
+  name,
+  file,
+  text,
+  variant: null,
+  history: EMPTY_HISTORY,
+  saved: null,
+  handle: null,
+  modified: null,
+  copy: false,
+  changed,
+  opened: changed,
+});
 
 /** Each record goes aside as it was; those that can be understood are written anew. */
 async function fromFirst(change: Change): Promise<void> {
@@ -31,7 +49,8 @@ async function fromFirst(change: Change): Promise<void> {
     await aside.add({ why: 'before-migration', at: Date.now(), record });
     if (isFirst(record)) {
       await plans.put(secondOf(record));
-      for (const [name, text] of Object.entries(record.gpx)) await files.put({ plan: record.id, name, blob: new Blob([text]) });
+      for (const [name, text] of Object.entries(record.gpx))
+        await files.put({ plan: record.id, name, blob: new Blob([text]) });
     } else await plans.delete(keys[index]!);
   }
 }

@@ -28,10 +28,18 @@ async function unlessLeft<T>(choosing: Promise<T>): Promise<T | null> {
   }
 }
 
-export const chooseTarget = (name: string, description: string, type: `${string}/${string}`, ending: `.${string}`): Promise<FileSystemFileHandle | null> =>
-  unlessLeft(pickers().showSaveFilePicker!({ suggestedName: name, types: [{ description, accept: { [type]: [ending] } }] }));
+export const chooseTarget = (
+  name: string,
+  description: string,
+  type: `${string}/${string}`,
+  ending: `.${string}`,
+): Promise<FileSystemFileHandle | null> =>
+  unlessLeft(
+    pickers().showSaveFilePicker!({ suggestedName: name, types: [{ description, accept: { [type]: [ending] } }] }),
+  );
 
-export const chooseSources = (): Promise<FileSystemFileHandle[] | null> => unlessLeft(pickers().showOpenFilePicker!({ multiple: true }));
+export const chooseSources = (): Promise<FileSystemFileHandle[] | null> =>
+  unlessLeft(pickers().showOpenFilePicker!({ multiple: true }));
 
 export async function mayWrite(handle: FileSystemFileHandle): Promise<boolean> {
   const { requestPermission } = handle as Asking;
@@ -48,16 +56,22 @@ export async function writeTo(handle: FileSystemFileHandle, content: string | Bl
 
 /** By name, the files of a drop that the page may write to again. To be called while the drop is handled. */
 export async function handlesOf(transfer: DataTransfer | null): Promise<ReadonlyMap<string, FileSystemFileHandle>> {
-  const asked = [...(transfer?.items ?? [])].filter(({ kind }) => kind === 'file').map(async (item) => {
-    try {
-      return (await (item as Dropped).getAsFileSystemHandle?.()) ?? null;
-    } catch {
-      // Without a handle the file can be read all the same.
-      return null;
-    }
-  });
+  const asked = [...(transfer?.items ?? [])]
+    .filter(({ kind }) => kind === 'file')
+    .map(async (item) => {
+      try {
+        return (await (item as Dropped).getAsFileSystemHandle?.()) ?? null;
+      } catch {
+        // Without a handle the file can be read all the same.
+        return null;
+      }
+    });
   const handles = await Promise.all(asked);
-  return new Map(handles.flatMap((handle) => (handle?.kind === 'file' ? [[handle.name, handle as FileSystemFileHandle] as const] : [])));
+  return new Map(
+    handles.flatMap((handle) =>
+      handle?.kind === 'file' ? [[handle.name, handle as FileSystemFileHandle] as const] : [],
+    ),
+  );
 }
 
 /** Hands a file to the browser's downloads. */

@@ -38,7 +38,21 @@ export interface SetAside {
 export function keptOf(open: OpenPlan, origin: Origin, history: History, revision: number, now: number): KeptPlan {
   const { document, variant } = open;
   const { id, saved, handle, modified, copy } = origin;
-  return { id, revision, name: document.plan.name, file: document.file, text: document.text, variant, history, saved, handle, modified, copy, changed: now, opened: now };
+  return {
+    id,
+    revision,
+    name: document.plan.name,
+    file: document.file,
+    text: document.text,
+    variant,
+    history,
+    saved,
+    handle,
+    modified,
+    copy,
+    changed: now,
+    opened: now,
+  };
 }
 
 const isText = (value: unknown): value is string => typeof value === 'string';
@@ -47,8 +61,17 @@ const isCount = (value: unknown): value is number => typeof value === 'number' &
 /** Whether a record can be used; anything may stand in a database that other versions, and other hands, have written to. */
 export function isKeptPlan(value: unknown): value is KeptPlan {
   if (typeof value !== 'object' || value === null) return false;
-  const { id, revision, name, file, text, variant, saved, handle, modified, copy, changed, opened } = value as Readonly<Record<string, unknown>>;
-  return [id, name, file, text].every(isText) && [revision, changed, opened].every(isCount) && typeof copy === 'boolean' && [variant, saved].every((one) => one === null || isText(one)) && (modified === null || isCount(modified)) && typeof handle === 'object';
+  const { id, revision, name, file, text, variant, saved, handle, modified, copy, changed, opened } = value as Readonly<
+    Record<string, unknown>
+  >;
+  return (
+    [id, name, file, text].every(isText) &&
+    [revision, changed, opened].every(isCount) &&
+    typeof copy === 'boolean' &&
+    [variant, saved].every((one) => one === null || isText(one)) &&
+    (modified === null || isCount(modified)) &&
+    typeof handle === 'object'
+  );
 }
 
 const isStep = (value: unknown): value is Step => {

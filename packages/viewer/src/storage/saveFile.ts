@@ -20,14 +20,18 @@ export const planFileName = (file: string): string => lastName(file).replace(/(\
 const said = (store: Store, text: string): void => void (store.notice.value = { text });
 const reasonOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
-const choosePlan = (name: string): Promise<FileSystemFileHandle | null> => chooseTarget(name, 'Plan', 'application/json', '.json');
+const choosePlan = (name: string): Promise<FileSystemFileHandle | null> =>
+  chooseTarget(name, 'Plan', 'application/json', '.json');
 
 /** Whether the file holds something else than when this page last read or wrote it. */
 async function changedElsewhere({ handle, modified, saved }: Origin): Promise<boolean> {
   if (handle === null || modified === null) return false;
   try {
     const file = await handle.getFile();
-    return file.lastModified !== modified && new TextDecoder('utf-8', { ignoreBOM: true }).decode(await file.arrayBuffer()) !== saved;
+    return (
+      file.lastModified !== modified &&
+      new TextDecoder('utf-8', { ignoreBOM: true }).decode(await file.arrayBuffer()) !== saved
+    );
   } catch {
     // The file is gone: writing makes it again and destroys nothing.
     return false;
@@ -35,7 +39,8 @@ async function changedElsewhere({ handle, modified, saved }: Origin): Promise<bo
 }
 
 function askBeforeWritingOver(store: Store, handle: FileSystemFileHandle): void {
-  const openTheirs = async (): Promise<void> => openDropped(store, [await handle.getFile()], new Map([[handle.name, handle]]));
+  const openTheirs = async (): Promise<void> =>
+    openDropped(store, [await handle.getFile()], new Map([[handle.name, handle]]));
   const done = (then: () => Promise<void>) => (): void => {
     store.question.value = null;
     void then();
@@ -60,7 +65,11 @@ async function toFile(store: Store, open: OpenPlan, origin: Origin, anyway: bool
   const { text, file } = open.document;
   const handle = origin.handle ?? (await choosePlan(planFileName(file)));
   if (handle === null) return;
-  if (!(await mayWrite(handle))) return said(store, `This page was not allowed to write to ${handle.name}. “Save a copy” under “Plans” makes another file.`);
+  if (!(await mayWrite(handle)))
+    return said(
+      store,
+      `This page was not allowed to write to ${handle.name}. “Save a copy” under “Plans” makes another file.`,
+    );
   if (!anyway && (await changedElsewhere(origin))) return askBeforeWritingOver(store, handle);
   const modified = await writeTo(handle, text);
   markSaved(store, origin.id, { handle, modified, saved: text });
@@ -79,12 +88,20 @@ export async function save(store: Store, anyway = false): Promise<void> {
     markSaved(store, origin.id, { saved: open.document.text });
     said(store, `Saved as ${name} among the downloads`);
   } catch (error) {
-    said(store, `The file could not be saved: ${reasonOf(error)}. The plan stays open; “Save a copy” under “Plans” makes another file.`);
+    said(
+      store,
+      `The file could not be saved: ${reasonOf(error)}. The plan stays open; “Save a copy” under “Plans” makes another file.`,
+    );
   }
 }
 
 /** Writes something to a file of its own; `true` where it was written, or handed to the downloads. */
-export async function exportFile(store: Store, name: string, content: Blob, kind: readonly [description: string, type: `${string}/${string}`, ending: `.${string}`]): Promise<boolean> {
+export async function exportFile(
+  store: Store,
+  name: string,
+  content: Blob,
+  kind: readonly [description: string, type: `${string}/${string}`, ending: `.${string}`],
+): Promise<boolean> {
   try {
     if (!canChooseTarget()) {
       download(name, content, kind[1]);
@@ -106,7 +123,12 @@ export async function exportFile(store: Store, name: string, content: Blob, kind
 export async function saveCopy(store: Store): Promise<void> {
   const open = keptPlan(store);
   if (open === null) return;
-  await exportFile(store, planFileName(open.document.file).replace(/\.json$/iu, '-copy.json'), new Blob([open.document.text]), ['Plan', 'application/json', '.json']);
+  await exportFile(
+    store,
+    planFileName(open.document.file).replace(/\.json$/iu, '-copy.json'),
+    new Blob([open.document.text]),
+    ['Plan', 'application/json', '.json'],
+  );
 }
 
 /** Writes the plan and every file that it names into one ZIP file, which opens here again. */
@@ -117,11 +139,22 @@ export async function savePacked(store: Store): Promise<void> {
   const { file, text } = open.document;
   const name = planFileName(file);
   const { runInWorker } = await import('../work/work.ts');
-  const files = [{ name, blob: new Blob([text]) }, ...[...open.files.originals].map(([own, blob]) => ({ name: own, blob }))];
+  const files = [
+    { name, blob: new Blob([text]) },
+    ...[...open.files.originals].map(([own, blob]) => ({ name: own, blob })),
+  ];
   const told = await runInWorker(store, `Packing ${name} with its files`, { kind: 'pack', files });
   if (told === null) return said(store, 'Stopped: nothing was saved');
-  if (told.kind !== 'packed') return said(store, `The files could not be packed: ${told.kind === 'failed' ? told.message : 'no answer'}. “Save” writes the plan alone.`);
-  const done = await exportFile(store, name.replace(/(\.plan)?\.json$/iu, '.zip'), told.zip, ['Plan with its files', 'application/zip', '.zip']);
+  if (told.kind !== 'packed')
+    return said(
+      store,
+      `The files could not be packed: ${told.kind === 'failed' ? told.message : 'no answer'}. “Save” writes the plan alone.`,
+    );
+  const done = await exportFile(store, name.replace(/(\.plan)?\.json$/iu, '.zip'), told.zip, [
+    'Plan with its files',
+    'application/zip',
+    '.zip',
+  ]);
   if (done) markSaved(store, origin.id, { saved: text });
   return undefined;
 }

@@ -8,7 +8,8 @@ const clear = (store: Store) => (): void => void (store.question.value = null);
 
 /** In words that a person can act on. */
 export function reasonOf(error: unknown): string {
-  if (error instanceof DOMException && error.name === 'QuotaExceededError') return 'this browser has no room left for it';
+  if (error instanceof DOMException && error.name === 'QuotaExceededError')
+    return 'this browser has no room left for it';
   return error instanceof Error ? error.message : String(error);
 }
 
@@ -31,7 +32,10 @@ export function tellFailed(store: Store, error: unknown, again: () => Promise<vo
 /** Without a database. */
 export function tellNothingKept(store: Store, error: unknown): void {
   store.keeping.value = 'failed';
-  store.question.value = { text: `This browser keeps nothing for this page (${reasonOf(error)}). Save the plan to a file before you close the page.`, choices: [{ label: 'Understood', act: clear(store) }] };
+  store.question.value = {
+    text: `This browser keeps nothing for this page (${reasonOf(error)}). Save the plan to a file before you close the page.`,
+    choices: [{ label: 'Understood', act: clear(store) }],
+  };
 }
 
 const choose = (store: Store, text: string, copy: () => void, takeOver: () => void): void => {
@@ -56,7 +60,12 @@ export const tellElsewhere = (store: Store, copy: () => void, takeOver: () => vo
   choose(store, `“${nameOf(store)}” is open in another tab. A change here would begin a copy of it.`, copy, takeOver);
 
 export const tellLost = (store: Store, copy: () => void, takeOver: () => void): void =>
-  choose(store, `Another tab has taken over “${nameOf(store)}”. A change here would begin a copy of it.`, copy, takeOver);
+  choose(
+    store,
+    `Another tab has taken over “${nameOf(store)}”. A change here would begin a copy of it.`,
+    copy,
+    takeOver,
+  );
 
 /** Mine has been kept as a copy by then. `take`: opens what the other tab has written. */
 export function tellOthers(store: Store, theirs: KeptPlan, take: () => Promise<void>): void {

@@ -12,7 +12,9 @@ export function Axis({ scale, y }: { readonly scale: StripScale; readonly y: num
       {axisTicks(scale, units.value).map((tick) => (
         <g key={tick.label}>
           <line x1={tick.x} x2={tick.x} y1={y} y2={y + 4} />
-          <text x={tick.x} y={y + 16} text-anchor={tick.x < low + 12 ? 'start' : tick.x > high - 20 ? 'end' : 'middle'}>{tick.label}</text>
+          <text x={tick.x} y={y + 16} text-anchor={tick.x < low + 12 ? 'start' : tick.x > high - 20 ? 'end' : 'middle'}>
+            {tick.label}
+          </text>
         </g>
       ))}
     </g>

@@ -61,7 +61,12 @@ function Chart({ course, open, width }: Props): JSX.Element {
       const by = Math.abs(event.deltaX) > Math.abs(event.deltaY) ? event.deltaX : event.deltaY;
       store.stripView.value = sideways
         ? panView(view, (by / width) * (view[1] - view[0]), course)
-        : zoomView(view, now.invert(event.clientX - element.getBoundingClientRect().left), Math.exp(event.deltaY * 0.0016), course);
+        : zoomView(
+            view,
+            now.invert(event.clientX - element.getBoundingClientRect().left),
+            Math.exp(event.deltaY * 0.0016),
+            course,
+          );
     };
     element.addEventListener('wheel', wheel, { passive: false });
     return () => element.removeEventListener('wheel', wheel);
@@ -74,8 +79,15 @@ function Chart({ course, open, width }: Props): JSX.Element {
       <Seen passes={passes} scale={scale} />
       <Ghost course={course} passes={passes} scale={scale} />
       <Stems passes={passes} scale={scale} />
-      {detail(scale) === 'none' ? null : <StripItems passes={passes} scale={scale} lineY={LINE_Y} words={detail(scale) === 'words'} />}
-      <Rings course={course} passes={passes} scale={scale} scaleNow={() => stripScale(viewOf(store, course), width, MARGIN)} />
+      {detail(scale) === 'none' ? null : (
+        <StripItems passes={passes} scale={scale} lineY={LINE_Y} words={detail(scale) === 'words'} />
+      )}
+      <Rings
+        course={course}
+        passes={passes}
+        scale={scale}
+        scaleNow={() => stripScale(viewOf(store, course), width, MARGIN)}
+      />
       <Cursor course={course} scale={scale} bottom={base} />
     </svg>
   );
@@ -91,7 +103,9 @@ export function CourseStrip(): JSX.Element {
     <section class="strip" aria-label="Course strip">
       <StripTools open={open} course={course ?? null} />
       <div ref={frame} class="strip-frame">
-        {open === null || course === undefined || width === 0 ? null : <Chart course={course} open={open} width={width} />}
+        {open === null || course === undefined || width === 0 ? null : (
+          <Chart course={course} open={open} width={width} />
+        )}
       </div>
     </section>
   );

@@ -4,7 +4,15 @@ import type { JSX } from 'preact';
 import { useStore } from '../state/store.ts';
 import type { StripScale } from './geometry.ts';
 
-export function Cursor({ course, scale, bottom }: { readonly course: Course; readonly scale: StripScale; readonly bottom: number }): JSX.Element | null {
+export function Cursor({
+  course,
+  scale,
+  bottom,
+}: {
+  readonly course: Course;
+  readonly scale: StripScale;
+  readonly bottom: number;
+}): JSX.Element | null {
   const { cursor, units } = useStore();
   const place = cursor.value;
   if (place === null || place.course !== course.id) return null;
@@ -15,7 +23,9 @@ export function Cursor({ course, scale, bottom }: { readonly course: Course; rea
   return (
     <g class="strip-cursor" aria-hidden="true">
       <line x1={x} x2={x} y1={4} y2={bottom} />
-      <text x={end ? x - 5 : x + 5} y={13} text-anchor={end ? 'end' : 'start'}>{formatMeasure(place.measure, units.value)}</text>
+      <text x={end ? x - 5 : x + 5} y={13} text-anchor={end ? 'end' : 'start'}>
+        {formatMeasure(place.measure, units.value)}
+      </text>
     </g>
   );
 }

@@ -5,7 +5,15 @@ import type { JSX } from 'preact';
 import { samplesOf } from '../state/derive.ts';
 import { profile, type StripScale } from './geometry.ts';
 
-export function Elevation({ course, scale, base }: { readonly course: Course; readonly scale: StripScale; readonly base: number }): JSX.Element | null {
+export function Elevation({
+  course,
+  scale,
+  base,
+}: {
+  readonly course: Course;
+  readonly scale: StripScale;
+  readonly base: number;
+}): JSX.Element | null {
   const drawn = profile(samplesOf(course), scale);
   if (drawn === null) return null;
   const span = Math.max(20, drawn.high - drawn.low);

@@ -41,7 +41,13 @@ export function Ghost({ course, passes, scale }: Props): JSX.Element | null {
             <g key={pass.nth}>
               <line x1={x} x2={x} y1={LINE_Y} y2={y - awayOf(pass.side) * 9} />
               <circle cx={x} cy={y} r={9} />
-              <text x={end ? x - 13 : x + 13} y={y + (awayOf(pass.side) === -1 ? -10 : 18)} text-anchor={end ? 'end' : 'start'}>{difference(pass)}</text>
+              <text
+                x={end ? x - 13 : x + 13}
+                y={y + (awayOf(pass.side) === -1 ? -10 : 18)}
+                text-anchor={end ? 'end' : 'start'}
+              >
+                {difference(pass)}
+              </text>
             </g>
           );
         })}

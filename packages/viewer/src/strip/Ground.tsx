@@ -5,7 +5,15 @@ import { useStore } from '../state/store.ts';
 import { wholeView, type StripScale } from './geometry.ts';
 import { useGround } from './useGround.ts';
 
-export function Ground({ course, scale, base }: { readonly course: Course; readonly scale: StripScale; readonly base: number }): JSX.Element {
+export function Ground({
+  course,
+  scale,
+  base,
+}: {
+  readonly course: Course;
+  readonly scale: StripScale;
+  readonly base: number;
+}): JSX.Element {
   const store = useStore();
   const [low = 0, high = 1] = scale.range();
   const cursor = store.cursor.value;

@@ -17,7 +17,11 @@ export const OutAndBack = ({ course, passes, scale }: Props): JSX.Element => (
       <g key={from}>
         <line class="strip-lanes-edge" x1={from} x2={to} y1={LINE_Y} y2={LINE_Y} />
         <line class="strip-lanes-gap" x1={from} x2={to} y1={LINE_Y} y2={LINE_Y} />
-        {words === null ? null : <text x={words} y={LINE_Y + 4} text-anchor="middle">out and back</text>}
+        {words === null ? null : (
+          <text x={words} y={LINE_Y + 4} text-anchor="middle">
+            out and back
+          </text>
+        )}
       </g>
     ))}
   </g>

@@ -13,7 +13,8 @@ import { pressOnRing } from './ringKeys.ts';
 const GAP = 22;
 const LEVELS = 2;
 
-export const ringY = (pass: StripPass, level: number, room: ReturnType<typeof detail>): number => LINE_Y + awayOf(pass.side) * (room === 'none' ? 24 + level * 21 : 46);
+export const ringY = (pass: StripPass, level: number, room: ReturnType<typeof detail>): number =>
+  LINE_Y + awayOf(pass.side) * (room === 'none' ? 24 + level * 21 : 46);
 
 interface Props {
   readonly course: Course;
@@ -23,7 +24,12 @@ interface Props {
   readonly scaleNow: () => StripScale;
 }
 
-function OneRing({ ring: { pass, x, level }, course, scale, scaleNow }: Omit<Props, 'passes'> & { readonly ring: Ring }): JSX.Element {
+function OneRing({
+  ring: { pass, x, level },
+  course,
+  scale,
+  scaleNow,
+}: Omit<Props, 'passes'> & { readonly ring: Ring }): JSX.Element {
   const store = useStore();
   const picked = pass.id === store.selected.value;
   const held = pass.id === store.trial.value?.station;
@@ -46,29 +52,52 @@ function OneRing({ ring: { pass, x, level }, course, scale, scaleNow }: Omit<Pro
       <title>{label}</title>
       <circle class="strip-touch" cx={x} cy={y} r={12} />
       <circle cx={x} cy={y} r={9} />
-      <text x={x} y={y + 4} text-anchor="middle">{pass.number}</text>
-      {room === 'none' && !held ? null : <text class="strip-name" x={x + 13} y={y + 4}>{pass.name}</text>}
+      <text x={x} y={y + 4} text-anchor="middle">
+        {pass.number}
+      </text>
+      {room === 'none' && !held ? null : (
+        <text class="strip-name" x={x + 13} y={y + 4}>
+          {pass.name}
+        </text>
+      )}
     </g>
   );
 }
 
 /** In the plan's order, so that a ring that passes another keeps its place in the page, and the focus. */
 export function Rings({ passes, ...strip }: Props): JSX.Element {
-  const drawn = rings(passes, strip.scale, GAP, LEVELS).toSorted((a, b) => a.pass.number - b.pass.number || a.pass.nth - b.pass.nth);
+  const drawn = rings(passes, strip.scale, GAP, LEVELS).toSorted(
+    (a, b) => a.pass.number - b.pass.number || a.pass.nth - b.pass.nth,
+  );
   return (
     <g class="strip-rings">
-      {drawn.map((ring) => <OneRing key={passKey(ring.pass)} ring={ring} {...strip} />)}
+      {drawn.map((ring) => (
+        <OneRing key={passKey(ring.pass)} ring={ring} {...strip} />
+      ))}
     </g>
   );
 }
 
 /** Drawn before the words, which cover them. */
-export function Stems({ passes, scale }: { readonly passes: readonly StripPass[]; readonly scale: StripScale }): JSX.Element {
+export function Stems({
+  passes,
+  scale,
+}: {
+  readonly passes: readonly StripPass[];
+  readonly scale: StripScale;
+}): JSX.Element {
   const { selected } = useStore();
   return (
     <g class="strip-stems" aria-hidden="true">
       {rings(passes, scale, GAP, LEVELS).map(({ pass, x, level }) => (
-        <line key={passKey(pass)} class={pass.id === selected.value ? 'picked' : ''} x1={x} x2={x} y1={LINE_Y} y2={ringY(pass, level, detail(scale)) - awayOf(pass.side) * 9} />
+        <line
+          key={passKey(pass)}
+          class={pass.id === selected.value ? 'picked' : ''}
+          x1={x}
+          x2={x}
+          y1={LINE_Y}
+          y2={ringY(pass, level, detail(scale)) - awayOf(pass.side) * 9}
+        />
       ))}
     </g>
   );

@@ -3,7 +3,13 @@ import type { JSX } from 'preact';
 import { LINE_Y } from './frame.ts';
 import { awayOf, type StripPass, type StripScale } from './geometry.ts';
 
-export const Seen = ({ passes, scale }: { readonly passes: readonly StripPass[]; readonly scale: StripScale }): JSX.Element => {
+export const Seen = ({
+  passes,
+  scale,
+}: {
+  readonly passes: readonly StripPass[];
+  readonly scale: StripScale;
+}): JSX.Element => {
   const [low = 0, high = 0] = scale.range();
   return (
     <g class="strip-seen" aria-hidden="true">
@@ -15,7 +21,9 @@ export const Seen = ({ passes, scale }: { readonly passes: readonly StripPass[];
           return (
             <g key={`${pass.id}-${pass.measure}`}>
               <line x1={x} x2={x} y1={LINE_Y} y2={LINE_Y + (sign === 0 ? 8 : sign * 10)} />
-              <text x={x} y={LINE_Y + (sign === -1 ? -14 : 22)} text-anchor="middle">({pass.number})</text>
+              <text x={x} y={LINE_Y + (sign === -1 ? -14 : 22)} text-anchor="middle">
+                ({pass.number})
+              </text>
             </g>
           );
         })}

@@ -4,7 +4,11 @@ import { MARGIN } from './frame.ts';
 
 export const SideWords = ({ top, bottom }: { readonly top: number; readonly bottom: number }): JSX.Element => (
   <g class="strip-sides" aria-hidden="true">
-    <text x={MARGIN} y={top}>left-hand side</text>
-    <text x={MARGIN} y={bottom}>right-hand side</text>
+    <text x={MARGIN} y={top}>
+      left-hand side
+    </text>
+    <text x={MARGIN} y={bottom}>
+      right-hand side
+    </text>
   </g>
 );

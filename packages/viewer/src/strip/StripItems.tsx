@@ -25,13 +25,41 @@ function Word({ x, y, children }: { readonly x: number; readonly y: number; read
   );
 }
 
-function Table({ item, scale, lineY, sign }: { readonly item: StripItem; readonly scale: StripScale; readonly lineY: number; readonly sign: 1 | -1 }): JSX.Element {
+function Table({
+  item,
+  scale,
+  lineY,
+  sign,
+}: {
+  readonly item: StripItem;
+  readonly scale: StripScale;
+  readonly lineY: number;
+  readonly sign: 1 | -1;
+}): JSX.Element {
   const x = scale(item.from);
   const width = Math.max(3, scale(item.to) - x);
-  return <rect class={`table-${item.kind}`} x={x} y={sign === 1 ? lineY + OFF : lineY - OFF - DEPTH} width={width} height={DEPTH} />;
+  return (
+    <rect
+      class={`table-${item.kind}`}
+      x={x}
+      y={sign === 1 ? lineY + OFF : lineY - OFF - DEPTH}
+      width={width}
+      height={DEPTH}
+    />
+  );
 }
 
-function Sign({ item, scale, lineY, sign }: { readonly item: StripItem; readonly scale: StripScale; readonly lineY: number; readonly sign: 1 | -1 }): JSX.Element {
+function Sign({
+  item,
+  scale,
+  lineY,
+  sign,
+}: {
+  readonly item: StripItem;
+  readonly scale: StripScale;
+  readonly lineY: number;
+  readonly sign: 1 | -1;
+}): JSX.Element {
   const x = scale(item.from);
   return (
     <g class="strip-sign">
@@ -42,7 +70,17 @@ function Sign({ item, scale, lineY, sign }: { readonly item: StripItem; readonly
   );
 }
 
-function Trash({ item, scale, lineY, sign }: { readonly item: StripItem; readonly scale: StripScale; readonly lineY: number; readonly sign: 1 | -1 }): JSX.Element {
+function Trash({
+  item,
+  scale,
+  lineY,
+  sign,
+}: {
+  readonly item: StripItem;
+  readonly scale: StripScale;
+  readonly lineY: number;
+  readonly sign: 1 | -1;
+}): JSX.Element {
   const y = lineY + sign * 9;
   return (
     <g class="strip-trash">
@@ -54,7 +92,10 @@ function Trash({ item, scale, lineY, sign }: { readonly item: StripItem; readonl
   );
 }
 
-function wordsOf(items: readonly StripItem[], scale: StripScale): readonly { readonly x: number; readonly text: string }[] {
+function wordsOf(
+  items: readonly StripItem[],
+  scale: StripScale,
+): readonly { readonly x: number; readonly text: string }[] {
   let end = Number.NEGATIVE_INFINITY;
   return items
     .filter((item) => item.kind !== 'handOut')
@@ -89,7 +130,10 @@ export function StripItems({ passes, scale, lineY, words }: Props): JSX.Element 
               return form === 'boxes' ? <Trash key={key} item={item} scale={scale} lineY={lineY} sign={sign} /> : null;
             })}
           {words
-            ? wordsOf(pass.items.filter((item) => item.to >= from && item.from <= to), scale).map(({ x, text }) => (
+            ? wordsOf(
+                pass.items.filter((item) => item.to >= from && item.from <= to),
+                scale,
+              ).map(({ x, text }) => (
                 <Word key={text} x={x} y={lineY + (pass.side === 'left' ? -22 : 30)}>
                   {text}
                 </Word>

@@ -19,9 +19,20 @@ function ground(course: Course | null, units: Units): string {
   return `Ground ${figure(Math.min(...heights))} to ${figure(Math.max(...heights))} ${unit} in grey`;
 }
 
-export function StripTools({ open, course }: { readonly open: OpenPlan | null; readonly course: Course | null }): JSX.Element {
+export function StripTools({
+  open,
+  course,
+}: {
+  readonly open: OpenPlan | null;
+  readonly course: Course | null;
+}): JSX.Element {
   const store = useStore();
-  const view = (): View | null => (course === null ? null : store.stripView.value === null ? wholeView(course) : fitView(store.stripView.value, course));
+  const view = (): View | null =>
+    course === null
+      ? null
+      : store.stripView.value === null
+        ? wholeView(course)
+        : fitView(store.stripView.value, course);
   const zoom = (factor: number): void => {
     const now = view();
     if (now === null || course === null) return;
@@ -50,7 +61,9 @@ export function StripTools({ open, course }: { readonly open: OpenPlan | null; r
             }}
           >
             {coursesOf(open.analysis).map((one) => (
-              <option key={one.id} value={one.id}>{one.name}</option>
+              <option key={one.id} value={one.id}>
+                {one.name}
+              </option>
             ))}
           </select>
         </label>
@@ -59,10 +72,35 @@ export function StripTools({ open, course }: { readonly open: OpenPlan | null; r
       <span class="spring" />
       <StripKeys />
       <div class="group" role="group" aria-label="Zoom of the course strip">
-        <button type="button" aria-label="Zoom out on the strip" disabled={course === null || store.stripView.value === null} onClick={() => zoom(2)}>−</button>
-        <button type="button" aria-label="Zoom in on the strip" disabled={course === null} onClick={() => zoom(0.5)}>+</button>
-        <button type="button" disabled={course === null || store.stripView.value === null} onClick={() => void (store.stripView.value = null)}>Whole course</button>
-        <button type="button" disabled={course === null || here === null} onClick={() => void (course !== null && here !== null && (store.stripView.value = fitView([here - AROUND, here + AROUND], course)))}>
+        <button
+          type="button"
+          aria-label="Zoom out on the strip"
+          disabled={course === null || store.stripView.value === null}
+          onClick={() => zoom(2)}
+        >
+          −
+        </button>
+        <button type="button" aria-label="Zoom in on the strip" disabled={course === null} onClick={() => zoom(0.5)}>
+          +
+        </button>
+        <button
+          type="button"
+          disabled={course === null || store.stripView.value === null}
+          onClick={() => void (store.stripView.value = null)}
+        >
+          Whole course
+        </button>
+        <button
+          type="button"
+          disabled={course === null || here === null}
+          onClick={() =>
+            void (
+              course !== null &&
+              here !== null &&
+              (store.stripView.value = fitView([here - AROUND, here + AROUND], course))
+            )
+          }
+        >
           Station
         </button>
       </div>

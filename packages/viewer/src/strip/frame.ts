@@ -9,4 +9,5 @@ export const LANES_Y = 128;
 export const LANE = 19;
 export const AXIS = 22;
 
-export const viewOf = (store: Store, course: Course): View => (store.stripView.value === null ? wholeView(course) : fitView(store.stripView.value, course));
+export const viewOf = (store: Store, course: Course): View =>
+  store.stripView.value === null ? wholeView(course) : fitView(store.stripView.value, course);

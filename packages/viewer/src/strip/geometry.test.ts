@@ -3,10 +3,26 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { coursesOf, samplesOf } from '../state/derive.ts';
 import { openDemo } from '../testing.ts';
-import { axisTicks, CLOSEST, detail, fitView, legLabels, panView, profile, rings, stripPasses, stripScale, wholeView, zoomView } from './geometry.ts';
+import {
+  axisTicks,
+  CLOSEST,
+  detail,
+  fitView,
+  legLabels,
+  panView,
+  profile,
+  rings,
+  stripPasses,
+  stripScale,
+  wholeView,
+  zoomView,
+} from './geometry.ts';
 
 const demo = openDemo();
-const [full, half] = coursesOf(demo.analysis) as [ReturnType<typeof coursesOf>[number], ReturnType<typeof coursesOf>[number]];
+const [full, half] = coursesOf(demo.analysis) as [
+  ReturnType<typeof coursesOf>[number],
+  ReturnType<typeof coursesOf>[number],
+];
 const length = courseLength(full);
 const whole = stripScale(wholeView(full), 1400, 18);
 
@@ -19,13 +35,23 @@ test('the whole view is the whole course', () => {
 test('any zoom and pan stays on the course, and no closer than allowed', () => {
   const measures = fc.double({ min: -1e5, max: 1e5, noNaN: true });
   fc.assert(
-    fc.property(measures, measures, measures, fc.double({ min: 0.01, max: 100, noNaN: true }), (from, to, by, factor) => {
-      for (const [start, end] of [fitView([from, to], full), panView([from, to], by, full), zoomView([from, to], by, factor, full)]) {
-        expect(start).toBeGreaterThanOrEqual(-1e-6);
-        expect(end).toBeLessThanOrEqual(length + 1e-6);
-        expect(end - start).toBeGreaterThanOrEqual(CLOSEST - 1e-6);
-      }
-    }),
+    fc.property(
+      measures,
+      measures,
+      measures,
+      fc.double({ min: 0.01, max: 100, noNaN: true }),
+      (from, to, by, factor) => {
+        for (const [start, end] of [
+          fitView([from, to], full),
+          panView([from, to], by, full),
+          zoomView([from, to], by, factor, full),
+        ]) {
+          expect(start).toBeGreaterThanOrEqual(-1e-6);
+          expect(end).toBeLessThanOrEqual(length + 1e-6);
+          expect(end - start).toBeGreaterThanOrEqual(CLOSEST - 1e-6);
+        }
+      },
+    ),
     { seed: 20_270_912 },
   );
 });
@@ -39,7 +65,9 @@ test('zooming keeps the place under the pointer where it is', () => {
 
 test('each served pass stands once, in running order, though two races run it', () => {
   const passes = stripPasses(demo.analysis.stations, 'full');
-  const expected = demo.analysis.stations.flatMap((station) => station.passes.filter((pass) => pass.course === 'full' && pass.served)).length;
+  const expected = demo.analysis.stations.flatMap((station) =>
+    station.passes.filter((pass) => pass.course === 'full' && pass.served),
+  ).length;
   expect(passes.filter((pass) => pass.served)).toHaveLength(expected);
   expect(passes.map((pass) => pass.measure)).toEqual(passes.map((pass) => pass.measure).toSorted((a, b) => a - b));
 });
@@ -49,12 +77,24 @@ test('on a course other than the lead’s, items stand as far from that course�
   const third = passes.find((pass) => pass.id === 's3')!;
   const lead = demo.analysis.stations.find((station) => station.id === 's3')!.directions[0]!;
   const sign = lead.items.find((item) => item.kind === 'sign')!;
-  expect(third.items.find((item) => item.kind === 'sign')!.from - third.measure).toBeCloseTo(sign.from - lead.measure, 6);
+  expect(third.items.find((item) => item.kind === 'sign')!.from - third.measure).toBeCloseTo(
+    sign.from - lead.measure,
+    6,
+  );
   expect(courseLength(half)).toBeLessThan(length);
 });
 
 test('rings closer than the gap on one side go one level up', () => {
-  const pass = (measure: number, side: 'left' | 'right') => ({ id: `${measure}`, nth: 0, number: 1, name: '', measure, side, served: true, items: [] });
+  const pass = (measure: number, side: 'left' | 'right') => ({
+    id: `${measure}`,
+    nth: 0,
+    number: 1,
+    name: '',
+    measure,
+    side,
+    served: true,
+    items: [],
+  });
   const placed = rings([pass(100, 'left'), pass(200, 'left'), pass(250, 'right'), pass(5000, 'left')], whole, 22, 2);
   expect(placed.map((ring) => ring.level)).toEqual([0, 1, 0, 0]);
 });
@@ -69,10 +109,19 @@ test('a leg’s length is written where it fits, and left out where it does not'
 });
 
 test('the closer the strip, the more of the items it shows', () => {
-  expect([wholeView(full), [10_000, 12_000] as const, [11_500, 11_700] as const].map((view) => detail(stripScale(view, 1400, 18)))).toEqual(['none', 'shapes', 'words']);
+  expect(
+    [wholeView(full), [10_000, 12_000] as const, [11_500, 11_700] as const].map((view) =>
+      detail(stripScale(view, 1400, 18)),
+    ),
+  ).toEqual(['none', 'shapes', 'words']);
 });
 
-test.each([['metric', wholeView(full)], ['imperial', wholeView(full)], ['metric', [11_410, 11_710]], ['imperial', [11_410, 11_710]]] as const)('axis labels in %s units are all different and carry the unit', (units, view) => {
+test.each([
+  ['metric', wholeView(full)],
+  ['imperial', wholeView(full)],
+  ['metric', [11_410, 11_710]],
+  ['imperial', [11_410, 11_710]],
+] as const)('axis labels in %s units are all different and carry the unit', (units, view) => {
   const labels = axisTicks(stripScale(view, 1400, 18), units).map((tick) => tick.label);
   expect(labels.length).toBeGreaterThan(3);
   expect(new Set(labels).size).toBe(labels.length);

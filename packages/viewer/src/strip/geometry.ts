@@ -29,10 +29,14 @@ export const zoomView = ([from, to]: View, about: number, factor: number, course
 
 export const panView = ([from, to]: View, by: number, course: Course): View => fitView([from + by, to + by], course);
 
-export const stripScale = (view: View, width: number, margin: number): StripScale => scaleLinear().domain(view).range([margin, Math.max(margin + 1, width - margin)]);
+export const stripScale = (view: View, width: number, margin: number): StripScale =>
+  scaleLinear()
+    .domain(view)
+    .range([margin, Math.max(margin + 1, width - margin)]);
 
 /** Up on the strip for the left-hand side, down for the right-hand side, neither where it is unclear. */
-export const awayOf = (side: 'left' | 'right' | 'unclear'): -1 | 0 | 1 => (side === 'left' ? -1 : side === 'right' ? 1 : 0);
+export const awayOf = (side: 'left' | 'right' | 'unclear'): -1 | 0 | 1 =>
+  side === 'left' ? -1 : side === 'right' ? 1 : 0;
 
 export interface StripItem {
   readonly kind: Item['kind'];
@@ -57,7 +61,15 @@ export interface StripPass {
 const shifted = (item: Item, by: number): StripItem[] =>
   item.side === 'unclear'
     ? []
-    : [{ kind: item.kind, from: item.from + by, to: item.to + by, side: item.side, boxes: (item.boxes ?? []).map((box) => box.measure + by) }];
+    : [
+        {
+          kind: item.kind,
+          from: item.from + by,
+          to: item.to + by,
+          side: item.side,
+          boxes: (item.boxes ?? []).map((box) => box.measure + by),
+        },
+      ];
 
 function directionOf(station: StationLayout, pass: number): LaidDirection | undefined {
   return station.directions.find((direction) => direction.passes.includes(pass));
@@ -69,13 +81,35 @@ export function stripPasses(stations: readonly StationLayout[], courseId: string
     station.passes.flatMap((pass, index): StripPass[] => {
       if (pass.course !== courseId) return [];
       const direction = directionOf(station, index);
-      const items = direction === undefined || !pass.served ? [] : direction.items.flatMap((item) => shifted(item, pass.measure - direction.measure));
+      const items =
+        direction === undefined || !pass.served
+          ? []
+          : direction.items.flatMap((item) => shifted(item, pass.measure - direction.measure));
       const side = direction !== undefined && pass.served ? direction.side : pass.side;
-      return [{ id: station.id, nth: 0, number: numberOf(station), name: station.name, measure: pass.measure, side, served: pass.served, items }];
+      return [
+        {
+          id: station.id,
+          nth: 0,
+          number: numberOf(station),
+          name: station.name,
+          measure: pass.measure,
+          side,
+          served: pass.served,
+          items,
+        },
+      ];
     }),
   );
   const ordered = all.toSorted((a, b) => a.measure - b.measure || Number(b.served) - Number(a.served));
-  const single = ordered.filter((pass, index) => !ordered.slice(0, index).some((before) => before.id === pass.id && Math.abs(before.measure - pass.measure) < 1 && before.served >= pass.served));
+  const single = ordered.filter(
+    (pass, index) =>
+      !ordered
+        .slice(0, index)
+        .some(
+          (before) =>
+            before.id === pass.id && Math.abs(before.measure - pass.measure) < 1 && before.served >= pass.served,
+        ),
+  );
   const counts = new Map<string, number>();
   return single.map((pass) => {
     const nth = counts.get(pass.id) ?? 0;
@@ -102,7 +136,9 @@ export function rings(passes: readonly StripPass[], scale: StripScale, gap: numb
   for (const pass of passes) {
     const x = scale(pass.measure);
     if (!pass.served || x < low - 1 || x > high + 1) continue;
-    const free = Array.from({ length: levels }, (_, level) => level).find((level) => x - (lastAt.get(`${pass.side}${level}`) ?? Number.NEGATIVE_INFINITY) >= gap);
+    const free = Array.from({ length: levels }, (_, level) => level).find(
+      (level) => x - (lastAt.get(`${pass.side}${level}`) ?? Number.NEGATIVE_INFINITY) >= gap,
+    );
     const level = free ?? levels - 1;
     lastAt.set(`${pass.side}${level}`, x);
     placed.push({ pass, x, level });
@@ -150,13 +186,18 @@ export function axisTicks(scale: StripScale, units: Units): AxisTick[] {
   const unit = UNIT[units];
   const [from = 0, to = 1] = scale.domain();
   const [low = 0, high = 1] = scale.range();
-  const local = scaleLinear().domain([lengthIn(from, unit), lengthIn(to, unit)]).range([low, high]);
+  const local = scaleLinear()
+    .domain([lengthIn(from, unit), lengthIn(to, unit)])
+    .range([low, high]);
   const count = Math.max(2, Math.floor((high - low) / 84));
   const format = local.tickFormat(count, 'f');
   const values = local.ticks(count);
   const step = (values[1] ?? 1) - (values[0] ?? 0);
   const decimals = Math.max(0, Math.min(3, Math.ceil(-Math.log10(Math.max(step, 1e-3)) - 1e-9)));
-  return values.map((value) => ({ x: local(value), label: `${decimals === 0 ? format(value).replace(/\.0+$/u, '') : value.toFixed(decimals)} ${unit}` }));
+  return values.map((value) => ({
+    x: local(value),
+    label: `${decimals === 0 ? format(value).replace(/\.0+$/u, '') : value.toFixed(decimals)} ${unit}`,
+  }));
 }
 
 export interface Profile {
@@ -177,11 +218,12 @@ export function profile(samples: Samples, scale: StripScale): Profile | null {
   const [low = 0, high = 1] = scale.range();
   const step = Math.max(1, Math.floor((last - first) / Math.max(1, (high - low) / 2)));
   const points: [number, number][] = [];
-  for (let index = first; index <= last; index += step) points.push([clamp(scale(measure[index] ?? 0), low, high), elevation[index] ?? 0]);
+  for (let index = first; index <= last; index += step)
+    points.push([clamp(scale(measure[index] ?? 0), low, high), elevation[index] ?? 0]);
   const end = points.at(-1);
-  if (end !== undefined && end[0] < high) points.push([clamp(scale(measure[last] ?? 0), low, high), elevation[last] ?? 0]);
+  if (end !== undefined && end[0] < high)
+    points.push([clamp(scale(measure[last] ?? 0), low, high), elevation[last] ?? 0]);
   return { points, low: Math.min(...elevation), high: Math.max(...elevation) };
 }
 
 const clamp = (value: number, low: number, high: number): number => Math.min(high, Math.max(low, value));
-

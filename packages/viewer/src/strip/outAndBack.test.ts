@@ -26,20 +26,31 @@ test('the demo’s out-and-back is marked, and its words cover no station', () =
 });
 
 test('where a stretch has no room between its stations, it has no words', () => {
-  const [mark] = markedStretches([{ from: 10_000, to: 12_000, retraced: true }], [{ ...passes[0]!, measure: 11_000, items: [] }], whole);
+  const [mark] = markedStretches(
+    [{ from: 10_000, to: 12_000, retraced: true }],
+    [{ ...passes[0]!, measure: 11_000, items: [] }],
+    whole,
+  );
   expect(mark).toMatchObject({ words: null });
 });
 
 test('a station’s passes of one course keep their numbers in running order', () => {
   const twice = passes.filter(({ id }) => passes.filter((one) => one.id === id).length > 1);
   expect(twice.length).toBeGreaterThan(1);
-  for (const { id } of twice) expect(passes.filter((one) => one.id === id).map(({ nth }) => nth)).toEqual(passes.filter((one) => one.id === id).map((_, index) => index));
+  for (const { id } of twice)
+    expect(passes.filter((one) => one.id === id).map(({ nth }) => nth)).toEqual(
+      passes.filter((one) => one.id === id).map((_, index) => index),
+    );
 });
 
 test('two fingers keep under them the places that they took hold of', () => {
   const view = [10_000, 14_000] as const;
   const scale = stripScale(view, 1036, 18);
-  const after = stripScale(pinched(view, (x) => scale.invert(x), [318, 718], [218, 818], full), 1036, 18);
+  const after = stripScale(
+    pinched(view, (x) => scale.invert(x), [318, 718], [218, 818], full),
+    1036,
+    18,
+  );
   expect(after.invert(218)).toBeCloseTo(scale.invert(318), 6);
   expect(after.invert(818)).toBeCloseTo(scale.invert(718), 6);
 });

@@ -4,7 +4,9 @@ import { stretches, type Stretch } from '../map/layers/lanes.ts';
 import { keep, samplesOf } from '../state/derive.ts';
 import type { StripPass, StripScale } from './geometry.ts';
 
-export const retracedStretches: (course: Course) => readonly Stretch[] = keep((course) => stretches(samplesOf(course)).filter((stretch) => stretch.retraced));
+export const retracedStretches: (course: Course) => readonly Stretch[] = keep((course) =>
+  stretches(samplesOf(course)).filter((stretch) => stretch.retraced),
+);
 
 export interface Marked {
   readonly from: number;

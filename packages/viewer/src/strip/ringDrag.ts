@@ -98,7 +98,12 @@ export function startDrag(strip: Strip, pass: StripPass, event: PointerEvent): v
     if (hold !== null) dropTrial(store);
     end();
   };
-  const heard: readonly (readonly [string, (event: never) => void])[] = [['pointermove', move], ['pointerup', up], ['pointercancel', drop], ['blur', drop]];
+  const heard: readonly (readonly [string, (event: never) => void])[] = [
+    ['pointermove', move],
+    ['pointerup', up],
+    ['pointercancel', drop],
+    ['blur', drop],
+  ];
   const end = (): void => {
     cancelAnimationFrame(frame);
     svg.classList.remove('holding');

@@ -11,16 +11,24 @@ import { sideWords } from '../words.ts';
 import { viewOf } from './frame.ts';
 import { panView, type StripPass } from './geometry.ts';
 
-const find = (store: Store, id: string): StationLayout | undefined => store.open.value?.analysis.stations.find((one) => one.id === id);
+const find = (store: Store, id: string): StationLayout | undefined =>
+  store.open.value?.analysis.stations.find((one) => one.id === id);
 
 /** Says where the station stands now, and keeps it in view. */
 function tellPlace(store: Store, course: Course, pass: StripPass, measure: number): void {
   const station = find(store, pass.id);
   const now = station === undefined ? undefined : passNear(station, course.id, measure);
   if (station === undefined || now === undefined) return;
-  store.notice.value = { text: `${station.name}: ${formatMeasure(now.measure, store.units.value)}, ${sideWords(now.side)}` };
+  store.notice.value = {
+    text: `${station.name}: ${formatMeasure(now.measure, store.units.value)}, ${sideWords(now.side)}`,
+  };
   const view = viewOf(store, course);
-  if (store.stripView.value !== null && (now.measure < view[0] || now.measure > view[1])) store.stripView.value = panView(view, now.measure < view[0] ? now.measure - view[0] : now.measure - view[1], course);
+  if (store.stripView.value !== null && (now.measure < view[0] || now.measure > view[1]))
+    store.stripView.value = panView(
+      view,
+      now.measure < view[0] ? now.measure - view[0] : now.measure - view[1],
+      course,
+    );
 }
 
 /** Along the course of the strip by so many metres; moves that follow one another are one step of undo. */
@@ -45,7 +53,10 @@ function across(store: Store, course: Course, pass: StripPass, side: 'left' | 'r
   const open = store.open.value;
   const station = find(store, pass.id);
   const hold = station === undefined ? null : holdOf(station, course.id, pass.measure);
-  const placement = open === null || station === undefined || hold === null ? null : alongPlacement(open.analysis, station, hold, pass.measure, side);
+  const placement =
+    open === null || station === undefined || hold === null
+      ? null
+      : alongPlacement(open.analysis, station, hold, pass.measure, side);
   if (placement === null) return;
   holdStation(store, pass.id);
   tryPlace(store, placement);
@@ -57,9 +68,13 @@ function across(store: Store, course: Course, pass: StripPass, side: 'left' | 'r
 function focusNeighbour(target: EventTarget | null): void {
   const ring = target as SVGElement;
   const all = [...(ring.ownerSVGElement?.querySelectorAll<SVGElement>('.strip-ring') ?? [])];
-  const others = (some: readonly SVGElement[]): SVGElement[] => some.filter((one) => one.dataset['station'] !== ring.dataset['station']);
+  const others = (some: readonly SVGElement[]): SVGElement[] =>
+    some.filter((one) => one.dataset['station'] !== ring.dataset['station']);
   const at = all.indexOf(ring);
-  const next = others(all.slice(at))[0] ?? others(all.slice(0, at)).at(-1) ?? ring.ownerSVGElement?.querySelector<SVGElement>('.strip-ground');
+  const next =
+    others(all.slice(at))[0] ??
+    others(all.slice(0, at)).at(-1) ??
+    ring.ownerSVGElement?.querySelector<SVGElement>('.strip-ground');
   next?.focus();
 }
 

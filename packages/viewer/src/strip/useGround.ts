@@ -21,7 +21,13 @@ interface Touch {
 }
 
 /** The view in which two fingers have under them what they had when they came. */
-export function pinched(view: View, scaleX: (x: number) => number, before: readonly [number, number], now: readonly [number, number], course: Course): View {
+export function pinched(
+  view: View,
+  scaleX: (x: number) => number,
+  before: readonly [number, number],
+  now: readonly [number, number],
+  course: Course,
+): View {
   const [a, b] = [scaleX(before[0]), scaleX(before[1])];
   const apart = Math.abs(now[1] - now[0]);
   if (apart < 8) return view;
@@ -40,12 +46,14 @@ export function useGround(store: Store, course: Course, scale: StripScale): JSX.
   const view = viewOf(store, course);
   const [low = 0, high = 1] = scale.range();
   const inside = (measure: number): number => Math.min(Math.max(measure, 0), wholeView(course)[1]);
-  const boxOf = (event: MouseEvent): DOMRect => (event.currentTarget as SVGRectElement).ownerSVGElement!.getBoundingClientRect();
+  const boxOf = (event: MouseEvent): DOMRect =>
+    (event.currentTarget as SVGRectElement).ownerSVGElement!.getBoundingClientRect();
   const xOf = (event: MouseEvent): number => event.clientX - boxOf(event).left;
   const measureAt = (event: MouseEvent): number => inside(scale.invert(xOf(event)));
   const put = (measure: number): void => {
     store.cursor.value = { course: course.id, measure };
-    if (measure < view[0] || measure > view[1]) store.stripView.value = panView(view, measure < view[0] ? measure - view[0] : measure - view[1], course);
+    if (measure < view[0] || measure > view[1])
+      store.stripView.value = panView(view, measure < view[0] ? measure - view[0] : measure - view[1], course);
   };
   const here = store.cursor.value?.course === course.id ? store.cursor.value.measure : (view[0] + view[1]) / 2;
   const keys: Readonly<Record<string, () => void>> = {
@@ -74,8 +82,16 @@ export function useGround(store: Store, course: Course, scale: StripScale): JSX.
     if (Math.abs(first - begun) > SLACK || second !== undefined) touch.current.moved = true;
     if (!touch.current.moved) return;
     const [start, end] = from.view;
-    if (second !== undefined && other !== undefined) store.stripView.value = pinched(from.view, (x) => start + ((x - low) / (high - low)) * (end - start), [begun, other], [first, second], course);
-    else if (store.stripView.value !== null) store.stripView.value = panView(from.view, ((begun - first) / (high - low)) * (end - start), course);
+    if (second !== undefined && other !== undefined)
+      store.stripView.value = pinched(
+        from.view,
+        (x) => start + ((x - low) / (high - low)) * (end - start),
+        [begun, other],
+        [first, second],
+        course,
+      );
+    else if (store.stripView.value !== null)
+      store.stripView.value = panView(from.view, ((begun - first) / (high - low)) * (end - start), course);
   };
   const lift = (event: PointerEvent): void => {
     touch.current.at.delete(event.pointerId);
@@ -102,7 +118,8 @@ export function useGround(store: Store, course: Course, scale: StripScale): JSX.
       if (event.pointerType === 'mouse') store.cursor.value = null;
     },
     onClick: (event) => {
-      if (!touch.current.moved && Math.abs(event.clientY - boxOf(event).top - LINE_Y) <= ON_LINE) ask(store, { course: course.id, measure: measureAt(event) });
+      if (!touch.current.moved && Math.abs(event.clientY - boxOf(event).top - LINE_Y) <= ON_LINE)
+        ask(store, { course: course.id, measure: measureAt(event) });
     },
     onDblClick: (event) => void (store.stripView.value = zoomView(view, measureAt(event), 0.4, course)),
     onKeyDown: (event) => {

@@ -7,9 +7,16 @@ import type { ImproveTask, ImproveTold } from './improveMessages.ts';
 const tell = (told: ImproveTold): void => self.postMessage(told, {});
 
 function search({ plan, courses, courseFindings, results, only, within }: ImproveTask): ImproveTold {
-  const analysis = analyseOn({ ok: true, value: courses.map(indexCourse), findings: courseFindings }, plan, { gpx: new Map(), results });
+  const analysis = analyseOn({ ok: true, value: courses.map(indexCourse), findings: courseFindings }, plan, {
+    gpx: new Map(),
+    results,
+  });
   if (!analysis.ok) return { kind: 'failed', message: analysis.findings[0]?.message ?? 'the plan cannot be computed' };
-  const { analysis: _, plan: better, ...rest } = improve(analysis.value, { only, within, onProgress: (share) => tell({ kind: 'progress', share }) });
+  const {
+    analysis: _,
+    plan: better,
+    ...rest
+  } = improve(analysis.value, { only, within, onProgress: (share) => tell({ kind: 'progress', share }) });
   return { kind: 'improved', improvement: { ...rest, stations: better.stations } };
 }
 

@@ -11,11 +11,22 @@ export interface Asked {
 }
 
 /** What was found for the plan as it is shown; a text where that failed; `null` where a person has stopped it. */
-export function searchPositions(store: Store, open: OpenPlan, { only, within }: Asked): Promise<Improved | string | null> {
+export function searchPositions(
+  store: Store,
+  open: OpenPlan,
+  { only, within }: Asked,
+): Promise<Improved | string | null> {
   store.job.value?.stop();
   const { analysis, files, document, variant } = open;
   const worker = new Worker(new URL('./improve.worker.ts', import.meta.url), { type: 'module' });
-  const task: ImproveTask = { plan: analysis.plan, courses: coursesOf(analysis), courseFindings: analysis.kept?.courseFindings ?? [], results: files.results, only, within };
+  const task: ImproveTask = {
+    plan: analysis.plan,
+    courses: coursesOf(analysis),
+    courseFindings: analysis.kept?.courseFindings ?? [],
+    results: files.results,
+    only,
+    within,
+  };
   return new Promise((resolve) => {
     const end = (value: Improved | string | null): void => {
       worker.terminate();
@@ -28,7 +39,9 @@ export function searchPositions(store: Store, open: OpenPlan, { only, within }: 
       if (data.kind === 'progress') store.job.value = { label: SEARCHING, share: data.share, stop };
       else end(data.kind === 'failed' ? data.message : { ...data.improvement, text: document.text, variant, within });
     });
-    worker.addEventListener('error', (event) => end(event.message === '' ? 'the worker could not be started' : event.message));
+    worker.addEventListener('error', (event) =>
+      end(event.message === '' ? 'the worker could not be started' : event.message),
+    );
     worker.postMessage(task, []);
   });
 }

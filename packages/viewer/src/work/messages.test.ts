@@ -17,7 +17,9 @@ describe('what passes between the threads', () => {
     expect(open.document.text).toBe(here.document.text);
     expect(open.findings).toEqual(here.findings);
     expect(open.analysis.stations).toEqual(here.analysis.stations);
-    expect(open.analysis.courses.map(({ course, tangles }) => ({ course, tangles }))).toEqual(here.analysis.courses.map(({ course, tangles }) => ({ course, tangles })));
+    expect(open.analysis.courses.map(({ course, tangles }) => ({ course, tangles }))).toEqual(
+      here.analysis.courses.map(({ course, tangles }) => ({ course, tangles })),
+    );
     expect(open.analysis.kept).toBeDefined();
   });
 
@@ -28,7 +30,11 @@ describe('what passes between the threads', () => {
     passed(plain, blocks);
     expect(blocks.every(({ byteLength }) => byteLength === 0)).toBe(true);
     if (plain.kind !== 'ready') throw new Error('the demo is not ready');
-    expect([...plain.files.gpx.values()].flatMap(({ tracks }) => tracks.flatMap(({ segments }) => segments.map(({ lon }) => lon.length)))).toEqual([0, 0]);
+    expect(
+      [...plain.files.gpx.values()].flatMap(({ tracks }) =>
+        tracks.flatMap(({ segments }) => segments.map(({ lon }) => lon.length)),
+      ),
+    ).toEqual([0, 0]);
   });
 
   it('carries a plan that waits, both ways, and a refusal', () => {
@@ -44,7 +50,8 @@ describe('what passes between the threads', () => {
   it('keeps the bytes of every file under the name that the plan has for it', async () => {
     const { originals } = openDemo().files;
     expect([...originals.keys()].toSorted()).toEqual(['context.geojson', 'full.gpx', 'half.gpx']);
-    for (const [name, blob] of originals) expect(new Uint8Array(await blob.arrayBuffer())).toEqual(demoFile(name).bytes);
+    for (const [name, blob] of originals)
+      expect(new Uint8Array(await blob.arrayBuffer())).toEqual(demoFile(name).bytes);
   });
 });
 
@@ -54,12 +61,17 @@ describe('a plan packed with its files', () => {
     const zip = packed(files);
     expect(isZip(zip)).toBe(true);
     const again = unpacked({ name: 'demo.zip', bytes: zip });
-    expect(again.ok && again.value.map(({ name, bytes }) => [name, bytes.length])).toEqual(files.map(({ name, bytes }) => [name, bytes.length]));
+    expect(again.ok && again.value.map(({ name, bytes }) => [name, bytes.length])).toEqual(
+      files.map(({ name, bytes }) => [name, bytes.length]),
+    );
     expect(again.ok && again.value[0]?.bytes).toEqual(files[0]!.bytes);
   });
 
   it('holds no path that leads out of the folder in which it is unpacked', () => {
-    const again = unpacked({ name: 'x.zip', bytes: packed([{ ...demoFile('plan.json'), name: '../../up\\plan.json' }]) });
+    const again = unpacked({
+      name: 'x.zip',
+      bytes: packed([{ ...demoFile('plan.json'), name: '../../up\\plan.json' }]),
+    });
     expect(again.ok && again.value.map(({ name }) => name)).toEqual(['up/plan.json']);
   });
 

@@ -2,7 +2,18 @@
  * What passes between the page and its worker: plain records, and columns of numbers whose memory is handed
  * over, not copied. A plan's document passes as its text, a course without its index, which is quick to make again.
  */
-import { courseStage, placeFindings, readPlan, type Course, type Finding, type GpxDocument, type IndexedCourse, type PlanDocument, type Result, type Units } from '@halfcup/core';
+import {
+  courseStage,
+  placeFindings,
+  readPlan,
+  type Course,
+  type Finding,
+  type GpxDocument,
+  type IndexedCourse,
+  type PlanDocument,
+  type Result,
+  type Units,
+} from '@halfcup/core';
 import { indexCourse } from '@halfcup/core/geometry';
 import type { PlanFiles } from '../state/planFiles.ts';
 import type { Gathered } from '../state/gather.ts';
@@ -25,24 +36,43 @@ export interface PlainWaiting {
 }
 
 export type PlainGathered =
-  | { readonly kind: 'ready'; readonly document: Text; readonly files: PlanFiles; readonly started: boolean; readonly courses: readonly Course[]; readonly courseFindings: readonly Finding[] }
+  | {
+      readonly kind: 'ready';
+      readonly document: Text;
+      readonly files: PlanFiles;
+      readonly started: boolean;
+      readonly courses: readonly Course[];
+      readonly courseFindings: readonly Finding[];
+    }
   | { readonly kind: 'waiting'; readonly plan: PlainWaiting }
   | { readonly kind: 'refused'; readonly findings: readonly Finding[] };
 
 export type Task =
-  | { readonly kind: 'read'; readonly files: readonly NamedBlob[]; readonly waiting: PlainWaiting | null; readonly units: Units }
+  | {
+      readonly kind: 'read';
+      readonly files: readonly NamedBlob[];
+      readonly waiting: PlainWaiting | null;
+      readonly units: Units;
+    }
   | { readonly kind: 'pack'; readonly files: readonly NamedBlob[] };
 
 export type Told =
   /** Bytes of courses read so far, of how many; `null` once they are being computed. */
-  | { readonly kind: 'progress'; readonly read: { readonly file: string; readonly done: number; readonly total: number } | null }
+  | {
+      readonly kind: 'progress';
+      readonly read: { readonly file: string; readonly done: number; readonly total: number } | null;
+    }
   | { readonly kind: 'read'; readonly gathered: PlainGathered }
   | { readonly kind: 'packed'; readonly zip: Blob }
   | { readonly kind: 'failed'; readonly message: string };
 
 const textOf = ({ file, text }: PlanDocument): Text => ({ file, text });
 
-export const plainWaiting = ({ document, files, missing }: WaitingPlan): PlainWaiting => ({ document: textOf(document), files, missing });
+export const plainWaiting = ({ document, files, missing }: WaitingPlan): PlainWaiting => ({
+  document: textOf(document),
+  files,
+  missing,
+});
 
 /** What was read, with its courses made, ready to pass. */
 export function plainGathered(gathered: Gathered): PlainGathered {
@@ -50,18 +80,30 @@ export function plainGathered(gathered: Gathered): PlainGathered {
   if (gathered.kind === 'waiting') return { kind: 'waiting', plan: plainWaiting(gathered.plan) };
   const { document, files, started } = gathered;
   const courses = courseStage(document.plan, files);
-  if (!courses.ok) return { kind: 'refused', findings: placeFindings([...files.findings, ...courses.findings], document) };
-  return { kind: 'ready', document: textOf(document), files, started, courses: courses.value.map(({ course }) => course), courseFindings: courses.findings };
+  if (!courses.ok)
+    return { kind: 'refused', findings: placeFindings([...files.findings, ...courses.findings], document) };
+  return {
+    kind: 'ready',
+    document: textOf(document),
+    files,
+    started,
+    courses: courses.value.map(({ course }) => course),
+    courseFindings: courses.findings,
+  };
 }
 
-const columnsOf = ({ tracks, routes }: GpxDocument): Float64Array[] => [...tracks, ...routes].flatMap(({ segments }) => segments.flatMap(({ lon, lat, ele }) => [lon, lat, ele]));
+const columnsOf = ({ tracks, routes }: GpxDocument): Float64Array[] =>
+  [...tracks, ...routes].flatMap(({ segments }) => segments.flatMap(({ lon, lat, ele }) => [lon, lat, ele]));
 
 /** Memory to hand over with a record; each block once. */
 export function blocksOf(plain: PlainGathered): ArrayBuffer[] {
   if (plain.kind === 'refused') return [];
   const { gpx } = plain.kind === 'ready' ? plain.files : plain.plan.files;
   const courses = plain.kind === 'ready' ? plain.courses : [];
-  const columns = [...[...gpx.values()].flatMap(columnsOf), ...courses.flatMap(({ lon, lat, ele, raw }) => (ele === null ? [lon, lat, raw] : [lon, lat, ele, raw]))];
+  const columns = [
+    ...[...gpx.values()].flatMap(columnsOf),
+    ...courses.flatMap(({ lon, lat, ele, raw }) => (ele === null ? [lon, lat, raw] : [lon, lat, ele, raw])),
+  ];
   return [...new Set(columns.map(({ buffer }) => buffer as ArrayBuffer))];
 }
 
@@ -84,5 +126,8 @@ export function arrived(plain: PlainGathered): Arrived {
   if (plain.kind === 'refused') return { gathered: plain };
   if (plain.kind === 'waiting') return { gathered: { kind: 'waiting', plan: waitingOf(plain.plan) } };
   const { document, files, started, courses, courseFindings } = plain;
-  return { gathered: { kind: 'ready', document: documentOf(document), files, started }, courses: { ok: true, value: courses.map(indexCourse), findings: courseFindings } };
+  return {
+    gathered: { kind: 'ready', document: documentOf(document), files, started },
+    courses: { ok: true, value: courses.map(indexCourse), findings: courseFindings },
+  };
 }

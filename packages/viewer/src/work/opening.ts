@@ -10,23 +10,38 @@ const AT_ONCE = 1_000_000;
 const isArchive = ({ name }: NamedBlob): boolean => /\.zip$/iu.test(name);
 
 const failed = (file: string, message: string): Opening => {
-  const finding: Finding = { code: 'reading-failed', severity: 'error', message: `Reading ended before its time (${message}). Close other pages and open it again.`, where: { file } };
+  const finding: Finding = {
+    code: 'reading-failed',
+    severity: 'error',
+    message: `Reading ended before its time (${message}). Close other pages and open it again.`,
+    where: { file },
+  };
   return { kind: 'refused', findings: [finding] };
 };
 
-const load = async ({ name, blob }: NamedBlob): Promise<NamedFile> => ({ name, bytes: new Uint8Array(await blob.arrayBuffer()) });
+const load = async ({ name, blob }: NamedBlob): Promise<NamedFile> => ({
+  name,
+  bytes: new Uint8Array(await blob.arrayBuffer()),
+});
 
 /** What came of it; `null` where a person has stopped it. */
 export async function openBlobs(store: Store, files: readonly NamedBlob[]): Promise<Opening | null> {
   const waiting = store.waiting.value;
   const size = files.reduce((sum, { blob }) => sum + blob.size, 0);
-  if (size < AT_ONCE && !files.some(isArchive)) return openFiles(await Promise.all(files.map(load)), waiting, store.units.value);
+  if (size < AT_ONCE && !files.some(isArchive))
+    return openFiles(await Promise.all(files.map(load)), waiting, store.units.value);
   const [first] = files;
   const label = `Reading ${files.length === 1 ? (first?.name ?? '') : `${files.length} files`}`;
   const { runInWorker } = await import('./work.ts');
-  const told = await runInWorker(store, label, { kind: 'read', files, waiting: waiting === null ? null : plainWaiting(waiting), units: store.units.value });
+  const told = await runInWorker(store, label, {
+    kind: 'read',
+    files,
+    waiting: waiting === null ? null : plainWaiting(waiting),
+    units: store.units.value,
+  });
   if (told === null) return null;
-  if (told.kind !== 'read') return failed(first?.name ?? '', told.kind === 'failed' ? told.message : 'an answer to another question');
+  if (told.kind !== 'read')
+    return failed(first?.name ?? '', told.kind === 'failed' ? told.message : 'an answer to another question');
   const { gathered, courses } = arrived(told.gathered);
   return openGathered(gathered, courses);
 }

@@ -3,19 +3,38 @@ import '../policy.ts';
 import type { Finding } from '@halfcup/core';
 import { createGpxReader } from '@halfcup/core/gpx';
 import { gatherFiles, type GpxReading, type NamedFile } from '../state/gather.ts';
-import { blocksOf, plainGathered, waitingOf, type NamedBlob, type PlainGathered, type Task, type Told } from './messages.ts';
+import {
+  blocksOf,
+  plainGathered,
+  waitingOf,
+  type NamedBlob,
+  type PlainGathered,
+  type Task,
+  type Told,
+} from './messages.ts';
 import { isZip, packed, unpacked } from './zip.ts';
 
 const PIECE = 2 ** 18;
 
 const tell = (told: Told, blocks: Transferable[] = []): void => self.postMessage(told, { transfer: blocks });
 
-const load = ({ name, blob }: NamedBlob): NamedFile => ({ name, bytes: new Uint8Array(new FileReaderSync().readAsArrayBuffer(blob)) });
+const load = ({ name, blob }: NamedBlob): NamedFile => ({
+  name,
+  bytes: new Uint8Array(new FileReaderSync().readAsArrayBuffer(blob)),
+});
 
 /** The files, and those in archives among them. */
-function unfolded(files: readonly NamedFile[]): { readonly files: readonly NamedFile[]; readonly findings: readonly Finding[] } {
-  const results = files.map((file) => (isZip(file.bytes) ? unpacked(file) : { ok: true as const, value: [file], findings: [] }));
-  return { files: results.flatMap((result) => (result.ok ? result.value : [])), findings: results.flatMap(({ findings }) => findings) };
+function unfolded(files: readonly NamedFile[]): {
+  readonly files: readonly NamedFile[];
+  readonly findings: readonly Finding[];
+} {
+  const results = files.map((file) =>
+    isZip(file.bytes) ? unpacked(file) : { ok: true as const, value: [file], findings: [] },
+  );
+  return {
+    files: results.flatMap((result) => (result.ok ? result.value : [])),
+    findings: results.flatMap(({ findings }) => findings),
+  };
 }
 
 /** Tells how far it is after every piece. */
@@ -38,13 +57,16 @@ function readingOf(total: number): GpxReading {
 function read({ files, waiting, units }: Extract<Task, { kind: 'read' }>): PlainGathered {
   const all = unfolded(files.map(load));
   if (all.findings.length > 0) return { kind: 'refused', findings: all.findings };
-  const total = all.files.filter(({ name }) => !/\.(?:json|geojson|csv)$/iu.test(name)).reduce((sum, { bytes }) => sum + bytes.length, 0);
+  const total = all.files
+    .filter(({ name }) => !/\.(?:json|geojson|csv)$/iu.test(name))
+    .reduce((sum, { bytes }) => sum + bytes.length, 0);
   return plainGathered(gatherFiles(all.files, waiting === null ? null : waitingOf(waiting), units, readingOf(total)));
 }
 
 self.addEventListener('message', ({ data: task }: MessageEvent<Task>) => {
   try {
-    if (task.kind === 'pack') return tell({ kind: 'packed', zip: new Blob([packed(task.files.map(load))], { type: 'application/zip' }) });
+    if (task.kind === 'pack')
+      return tell({ kind: 'packed', zip: new Blob([packed(task.files.map(load))], { type: 'application/zip' }) });
     const gathered = read(task);
     return tell({ kind: 'read', gathered }, blocksOf(gathered));
   } catch (error) {

@@ -8,11 +8,19 @@ const megabytes = (bytes: number): string => (bytes / MEGA).toFixed(bytes < 10 *
 function jobOf(label: string, told: Extract<Told, { kind: 'progress' }>, stop: () => void): Job {
   const { read } = told;
   if (read === null) return { label: `${label}: measuring the course`, share: null, stop };
-  return { label: `${label}: ${megabytes(read.done)} of ${megabytes(read.total)} MB`, share: read.total === 0 ? null : read.done / read.total, stop };
+  return {
+    label: `${label}: ${megabytes(read.done)} of ${megabytes(read.total)} MB`,
+    share: read.total === 0 ? null : read.done / read.total,
+    stop,
+  };
 }
 
 /** What the worker has to say at the end; `null` where a person has stopped it. One task at a time: another one stops it too. */
-export function runInWorker(store: Store, label: string, task: Task): Promise<Exclude<Told, { kind: 'progress' }> | null> {
+export function runInWorker(
+  store: Store,
+  label: string,
+  task: Task,
+): Promise<Exclude<Told, { kind: 'progress' }> | null> {
   store.job.value?.stop();
   const worker = new Worker(new URL('./reader.worker.ts', import.meta.url), { type: 'module' });
   return new Promise((resolve) => {
@@ -27,7 +35,9 @@ export function runInWorker(store: Store, label: string, task: Task): Promise<Ex
       if (data.kind === 'progress') store.job.value = jobOf(label, data, stop);
       else end(data);
     });
-    worker.addEventListener('error', (event) => end({ kind: 'failed', message: event.message === '' ? 'the worker could not be started' : event.message }));
+    worker.addEventListener('error', (event) =>
+      end({ kind: 'failed', message: event.message === '' ? 'the worker could not be started' : event.message }),
+    );
     worker.postMessage(task, []);
   });
 }

@@ -6,12 +6,19 @@ import { lastName, type NamedFile } from '../state/gather.ts';
 /** An archive whose files together are larger than this is refused: it would fill the memory of a telephone. */
 const LARGEST = 2 ** 30;
 
-export const isZip = (bytes: Uint8Array): boolean => bytes[0] === 0x50 && bytes[1] === 0x4b && bytes[2] === 3 && bytes[3] === 4;
+export const isZip = (bytes: Uint8Array): boolean =>
+  bytes[0] === 0x50 && bytes[1] === 0x4b && bytes[2] === 3 && bytes[3] === 4;
 
 /** As a path inside an archive: no root, no step upwards. */
-const inside = (name: string): string => name.replaceAll('\\', '/').split('/').filter((part) => part !== '' && part !== '.' && part !== '..').join('/');
+const inside = (name: string): string =>
+  name
+    .replaceAll('\\', '/')
+    .split('/')
+    .filter((part) => part !== '' && part !== '.' && part !== '..')
+    .join('/');
 
-export const packed = (files: readonly NamedFile[]): Uint8Array<ArrayBuffer> => zipSync(Object.fromEntries(files.map(({ name, bytes }) => [inside(name), bytes])));
+export const packed = (files: readonly NamedFile[]): Uint8Array<ArrayBuffer> =>
+  zipSync(Object.fromEntries(files.map(({ name, bytes }) => [inside(name), bytes])));
 
 const refused = (file: string, code: string, message: string): Result<NamedFile[]> => {
   const finding: Finding = { code, severity: 'error', message, where: { file } };
@@ -29,10 +36,23 @@ export function unpacked({ name, bytes }: NamedFile): Result<NamedFile[]> {
         return size <= LARGEST;
       },
     });
-    if (size > LARGEST) return refused(name, 'zip-too-large', `The files in this archive have more than ${LARGEST / 2 ** 20} MB together; expected a plan with the files it names. Unpack it and open those.`);
-    return { ok: true, value: Object.entries(entries).map(([entry, content]) => ({ name: entry, bytes: content })), findings: [] };
+    if (size > LARGEST)
+      return refused(
+        name,
+        'zip-too-large',
+        `The files in this archive have more than ${LARGEST / 2 ** 20} MB together; expected a plan with the files it names. Unpack it and open those.`,
+      );
+    return {
+      ok: true,
+      value: Object.entries(entries).map(([entry, content]) => ({ name: entry, bytes: content })),
+      findings: [],
+    };
   } catch (error) {
     const reason = error instanceof Error ? error.message : String(error);
-    return refused(name, 'zip-unreadable', `The archive could not be unpacked (${reason}); expected a ZIP file with a plan and the files it names. It may be cut off: copy or download it again, or unpack it and open the files inside.`);
+    return refused(
+      name,
+      'zip-unreadable',
+      `The archive could not be unpacked (${reason}); expected a ZIP file with a plan and the files it names. It may be cut off: copy or download it again, or unpack it and open the files inside.`,
+    );
   }
 }

@@ -11,6 +11,8 @@ export const course = must(buildCourse({ id: 'full', name, segments }));
 export const indexed = indexCourse(course);
 
 const km = (courseLength(course) / 1000).toFixed(3);
-export default table('The course as it was read', ['Name', ' Points', ' Length', ' Waypoints'], [
-  [name, course.lon.length, `${km} km`, gpx.waypoints.length],
-]);
+export default table(
+  'The course as it was read',
+  ['Name', ' Points', ' Length', ' Waypoints'],
+  [[name, course.lon.length, `${km} km`, gpx.waypoints.length]],
+);

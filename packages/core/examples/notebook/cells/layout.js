@@ -6,7 +6,10 @@ import { must, table } from '../show.js';
 import { gpx } from './course.js';
 
 const bytes = new Uint8Array(await (await fetch(halfFile)).arrayBuffer());
-const files = new Map([['full.gpx', gpx], ['half.gpx', must(readGpx(bytes, 'half.gpx'))]]);
+const files = new Map([
+  ['full.gpx', gpx],
+  ['half.gpx', must(readGpx(bytes, 'half.gpx'))],
+]);
 const { plan } = must(readPlan(text, 'plan.json'));
 const [station] = must(analyse(plan, { gpx: files })).stations;
 

@@ -4,7 +4,8 @@ import { gpx, indexed } from './course.js';
 
 export const passes = gpx.waypoints
   .flatMap(({ name, lon, lat }, k) =>
-    passesOf(indexed, [lon, lat]).map((pass) => ({ ...pass, station: `${k + 1} ${name}` })))
+    passesOf(indexed, [lon, lat]).map((pass) => ({ ...pass, station: `${k + 1} ${name}` })),
+  )
   .toSorted((a, b) => a.measure - b.measure);
 
 export default table(

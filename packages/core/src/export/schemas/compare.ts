@@ -6,7 +6,10 @@ import { DRAFT, type JsonSchema, length, listOf, number, orNull, position, recor
 /** A value before and after. */
 const change = (of: JsonSchema): JsonSchema => ({ type: 'array', prefixItems: [of, of], minItems: 2, maxItems: 2 });
 
-const place: JsonSchema = { ...change(orNull(number)), description: "Before and after, metres from the pin's foot, negative upstream; null where there is none." };
+const place: JsonSchema = {
+  ...change(orNull(number)),
+  description: "Before and after, metres from the pin's foot, negative upstream; null where there is none.",
+};
 
 /** JSON Schema (draft 2020-12) of what `halfcup compare --json` prints: `Comparison`. Objects may gain keys in later versions. */
 export const compareSchema: JsonSchema = {
@@ -16,7 +19,13 @@ export const compareSchema: JsonSchema = {
     variants: change(text),
     stations: listOf(record({ id: text, moved: length, from: position, to: position }, { name: text })),
     spacing: listOf(
-      record({ race: text, legs: listOf(record({ from: text, to: text, length: change(orNull(length)) })), longest: change(length), shortest: change(length), mean: change(length) }),
+      record({
+        race: text,
+        legs: listOf(record({ from: text, to: text, length: change(orNull(length)) })),
+        longest: change(length),
+        shortest: change(length),
+        mean: change(length),
+      }),
     ),
     items: listOf(
       record(

@@ -16,9 +16,17 @@ export const courseSchema: JsonSchema = {
       bounds,
       gaps: listOf(record({ after: count, length })),
       ascent: orNull(length),
-      factors: { ...listOf(record({ from: number, to: number, factor: { type: 'number', exclusiveMinimum: 0 } })), minItems: 1 },
+      factors: {
+        ...listOf(record({ from: number, to: number, factor: { type: 'number', exclusiveMinimum: 0 } })),
+        minItems: 1,
+      },
       findings,
     },
-    { marks: { ...listOf(record({ name: orNull(text), measure: length })), description: 'Marks that the course is calibrated by.' } },
+    {
+      marks: {
+        ...listOf(record({ name: orNull(text), measure: length })),
+        description: 'Marks that the course is calibrated by.',
+      },
+    },
   ),
 };

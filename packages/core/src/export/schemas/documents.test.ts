@@ -25,18 +25,41 @@ import type { JsonSchema } from './shared.ts';
 import { snapSchema } from './snap.ts';
 
 const ajv = new Ajv2020({ strict: true, strictTuples: false, strictRequired: true, allErrors: true });
-const errorsOf = (schema: JsonSchema, document: unknown): unknown => (ajv.validate(schema, JSON.parse(JSON.stringify(document))) ? [] : ajv.errors);
+const errorsOf = (schema: JsonSchema, document: unknown): unknown =>
+  ajv.validate(schema, JSON.parse(JSON.stringify(document))) ? [] : ajv.errors;
 
 const van = { id: 'v1', name: 'Van', kg: 1500, places: 6, kmh: 25, stop: 900, from: 4 * 3600 };
 const analysis: Analysis = analysisOf(
   OUT_AND_BACK,
-  [{ ...AT_1500, serves: ['gel', 'water'], passes: 'all' }, { on: { course: 'c', measure: 30, side: 'left', offset: 5 } }, { at: [-10, -30] }, { at: from(ORIGIN, 90, 2500) }],
-  { races: [runners(300)], vehicles: [van], waivers: [{ code: 'side-unclear', station: 's4', by: 'Ada', reason: 'seen' }] },
+  [
+    { ...AT_1500, serves: ['gel', 'water'], passes: 'all' },
+    { on: { course: 'c', measure: 30, side: 'left', offset: 5 } },
+    { at: [-10, -30] },
+    { at: from(ORIGIN, 90, 2500) },
+  ],
+  {
+    races: [runners(300)],
+    vehicles: [van],
+    waivers: [{ code: 'side-unclear', station: 's4', by: 'Ada', reason: 'seen' }],
+  },
 );
 const straight = analysisOf(STRAIGHT, [AT_1500, { ...AT_1500, on: { ...AT_1500.on!, measure: 1700 } }]);
-const { verdicts } = reviewPlaced(straight, placedDocument([{ name: 's1 sign', at: eastward(1408) }, { name: 's1 trash to', at: eastward(1600) }]));
+const { verdicts } = reviewPlaced(
+  straight,
+  placedDocument([
+    { name: 's1 sign', at: eastward(1408) },
+    { name: 's1 trash to', at: eastward(1600) },
+  ]),
+);
 const indexed = analysis.courses[0]!;
-const snapped = [AT_1500.on!.measure, 2500].map((measure) => from(ORIGIN, 90, measure)).map((at, k) => ({ at, name: k === 0 ? null : 'Tap', passes: passesOf(indexed, at, DEFAULT_PRACTICE), nearest: nearestOn(indexed, at) }));
+const snapped = [AT_1500.on!.measure, 2500]
+  .map((measure) => from(ORIGIN, 90, measure))
+  .map((at, k) => ({
+    at,
+    name: k === 0 ? null : 'Tap',
+    passes: passesOf(indexed, at, DEFAULT_PRACTICE),
+    nearest: nearestOn(indexed, at),
+  }));
 
 /** Each with a key of it that no such document may lack. */
 const DOCUMENTS = {
@@ -44,7 +67,15 @@ const DOCUMENTS = {
   snap: [snapSchema, snapDocument(snapped), 'points'],
   layout: [layoutSchema, layoutDocument(analysis, analysis.findings), 'spacing'],
   'race day': [raceDaySchema, raceDayDocument(analysis, analysis.day!, analysis.findings), 'runs'],
-  review: [reviewSchema, reviewDocument(straight, { sha256: 'ab'.repeat(32), inputs: [{ file: 'c.gpx', sha256: 'cd'.repeat(32) }], placed: verdicts }), 'checks'],
+  review: [
+    reviewSchema,
+    reviewDocument(straight, {
+      sha256: 'ab'.repeat(32),
+      inputs: [{ file: 'c.gpx', sha256: 'cd'.repeat(32) }],
+      placed: verdicts,
+    }),
+    'checks',
+  ],
   comparison: [compareSchema, compareDocument(compareAnalyses(['plan', 'b'], straight, analysis)), 'items'],
   improvement: [improveSchema, improveDocument(improve(straight, { within: 50 })), 'proof'],
 } as const satisfies Record<string, readonly [JsonSchema, object, string]>;
@@ -56,13 +87,17 @@ describe.each(Object.entries(DOCUMENTS))('the document of a %s', (_, [schema, do
 
   it('may gain keys, but is refused without one that it has, or with a text for a record', () => {
     expect(errorsOf(schema, { ...document, more: true })).toEqual([]);
-    expect(errorsOf(schema, { ...document, [key]: undefined })).toMatchObject([{ keyword: 'required', params: { missingProperty: key } }]);
+    expect(errorsOf(schema, { ...document, [key]: undefined })).toMatchObject([
+      { keyword: 'required', params: { missingProperty: key } },
+    ]);
     expect(errorsOf(schema, 'text')).toMatchObject([{ keyword: 'type' }]);
   });
 });
 
 it('positions beyond the degrees that there are, sides that are none, and negative counts are refused', () => {
-  const { points: [first] } = snapDocument(snapped);
+  const {
+    points: [first],
+  } = snapDocument(snapped);
   const withPoint = (keys: object): unknown => errorsOf(snapSchema, { points: [{ ...first, ...keys }] });
   expect(withPoint({ at: [181, 0] })).toMatchObject([{ keyword: 'maximum' }]);
   expect(withPoint({ at: [0, 0, 0] })).toMatchObject([{ keyword: 'maxItems' }]);
@@ -72,6 +107,15 @@ it('positions beyond the degrees that there are, sides that are none, and negati
 
 it('the documents held against their schemas have something in every list', () => {
   const { passes, directions } = layoutDocument(analysis, []).stations[0]!;
-  expect([verdicts, passes, directions, analysis.day!.runs, analysis.findings, improve(straight, { within: 50 }).before.longest].map((list) => list.length > 0)).toEqual(Array.from({ length: 6 }, () => true));
+  expect(
+    [
+      verdicts,
+      passes,
+      directions,
+      analysis.day!.runs,
+      analysis.findings,
+      improve(straight, { within: 50 }).before.longest,
+    ].map((list) => list.length > 0),
+  ).toEqual(Array.from({ length: 6 }, () => true));
   expect(analysis.findings.some(({ waived }) => waived !== undefined)).toBe(true);
 });

@@ -3,14 +3,30 @@ import { type JsonSchema, count, listOf, number, position, record, text, twoNumb
 
 const where: JsonSchema = record(
   {},
-  { file: text, line: count, column: count, path: text, course: text, race: text, station: text, item: text, measure: number, at: position },
+  {
+    file: text,
+    line: count,
+    column: count,
+    path: text,
+    course: text,
+    race: text,
+    station: text,
+    item: text,
+    measure: number,
+    at: position,
+  },
 );
 
 /** JSON Schema (draft 2020-12) of a finding, which every document holds. Objects may gain keys in later versions. */
 export const findingSchema: JsonSchema = {
   title: 'A finding',
   ...record(
-    { code: { type: 'string', pattern: '^[a-z0-9]+(-[a-z0-9]+)*$' }, severity: { enum: ['error', 'warning', 'note'] }, message: { type: 'string', minLength: 1 }, where },
+    {
+      code: { type: 'string', pattern: '^[a-z0-9]+(-[a-z0-9]+)*$' },
+      severity: { enum: ['error', 'warning', 'note'] },
+      message: { type: 'string', minLength: 1 },
+      where,
+    },
     {
       measured: number,
       limit: { anyOf: [number, twoNumbers] },

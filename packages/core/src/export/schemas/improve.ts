@@ -3,7 +3,13 @@ import { ITEM_KINDS } from '../../plan/itemKinds.ts';
 import { DRAFT, type JsonSchema, count, length, listOf, number, position, record, text } from './shared.ts';
 
 const standing: JsonSchema = record(
-  { error: count, warning: count, note: count, waived: count, longest: listOf(record({ race: text, from: text, to: text, length })) },
+  {
+    error: count,
+    warning: count,
+    note: count,
+    waived: count,
+    longest: listOf(record({ race: text, from: text, to: text, length })),
+  },
   { idle: { ...count, description: 'Waivers that match no finding; in no other count.' } },
 );
 
@@ -19,14 +25,31 @@ export const improveSchema: JsonSchema = {
       after: standing,
       moves: listOf(
         record(
-          { station: text, from: position, to: position, measure: { ...number, description: 'Course distance of the lead pass after the move, metres.' } },
-          { name: text, course: text, shift: number, moved: length, dropped: listOf(item), walked: { type: 'boolean' } },
+          {
+            station: text,
+            from: position,
+            to: position,
+            measure: { ...number, description: 'Course distance of the lead pass after the move, metres.' },
+          },
+          {
+            name: text,
+            course: text,
+            shift: number,
+            moved: length,
+            dropped: listOf(item),
+            walked: { type: 'boolean' },
+          },
         ),
       ),
       proof: {
         anyOf: [
           { const: 'optimal', description: 'No combination of the places tried is better.' },
-          record({ bound: { ...record({ error: count, warning: count, longest: length }), description: "No combination is better than this; longest: the sum of all races' longest legs." } }),
+          record({
+            bound: {
+              ...record({ error: count, warning: count, longest: length }),
+              description: "No combination is better than this; longest: the sum of all races' longest legs.",
+            },
+          }),
         ],
       },
     },

@@ -2,7 +2,22 @@
 import { ITEM_KINDS } from '../../plan/itemKinds.ts';
 import { findings } from './finding.ts';
 import { stationPassSchema } from './pass.ts';
-import { DRAFT, type JsonSchema, azimuth, count, length, listOf, number, orNull, position, record, side, text, twoNumbers, twoPlaces } from './shared.ts';
+import {
+  DRAFT,
+  type JsonSchema,
+  azimuth,
+  count,
+  length,
+  listOf,
+  number,
+  orNull,
+  position,
+  record,
+  side,
+  text,
+  twoNumbers,
+  twoPlaces,
+} from './shared.ts';
 
 const item: JsonSchema = record(
   {
@@ -10,7 +25,10 @@ const item: JsonSchema = record(
     from: number,
     to: number,
     along: { ...twoNumbers, description: "From the pin's foot, metres, negative upstream." },
-    wheel: { ...orNull(twoNumbers), description: 'The same by measuring wheel; null where the line at that offset folds.' },
+    wheel: {
+      ...orNull(twoNumbers),
+      description: 'The same by measuring wheel; null where the line at that offset folds.',
+    },
     wheelMargin: length,
     side,
     at: twoPlaces,
@@ -24,11 +42,22 @@ const item: JsonSchema = record(
 );
 
 const direction: JsonSchema = record(
-  { lead: { type: 'boolean' }, course: text, measure: number, azimuthDeg: azimuth, side, passes: listOf(count), items: listOf(item) },
+  {
+    lead: { type: 'boolean' },
+    course: text,
+    measure: number,
+    azimuthDeg: azimuth,
+    side,
+    passes: listOf(count),
+    items: listOf(item),
+  },
   { race: text },
 );
 
-const station: JsonSchema = record({ id: text, passes: listOf(stationPassSchema), directions: listOf(direction) }, { name: text, at: position });
+const station: JsonSchema = record(
+  { id: text, passes: listOf(stationPassSchema), directions: listOf(direction) },
+  { name: text, at: position },
+);
 
 /** JSON Schema (draft 2020-12) of what `halfcup layout --json` prints: `LayoutDocument`. Objects may gain keys in later versions. */
 export const layoutSchema: JsonSchema = {
@@ -39,7 +68,13 @@ export const layoutSchema: JsonSchema = {
     stations: listOf(station),
     spacing: listOf(
       record(
-        { race: text, legs: listOf(record({ from: text, to: text, length }, { end: number })), longest: length, shortest: length, mean: length },
+        {
+          race: text,
+          legs: listOf(record({ from: text, to: text, length }, { end: number })),
+          longest: length,
+          shortest: length,
+          mean: length,
+        },
         { course: text },
       ),
     ),

@@ -17,4 +17,7 @@ const end: JsonSchema = { enum: ['start', 'finish'] };
 export const passSchema: JsonSchema = record(geometry, { end });
 
 /** A pass of a station by one race. */
-export const stationPassSchema: JsonSchema = record({ race: text, course: text, pass: count, ...geometry, served: { type: 'boolean' } }, { end });
+export const stationPassSchema: JsonSchema = record(
+  { race: text, course: text, pass: count, ...geometry, served: { type: 'boolean' } },
+  { end },
+);

@@ -5,9 +5,21 @@ import { readPlan } from '../../plan/read.ts';
 import { planJsonSchema } from './plan.ts';
 
 const contract = JSON.parse(readFileSync(new URL('../../plan/contract.plan.json', import.meta.url), 'utf8')) as object;
-const validate = new Ajv2020({ strict: true, strictTypes: false, strictRequired: false, strictTuples: false, allErrors: true }).compile(planJsonSchema());
+const validate = new Ajv2020({
+  strict: true,
+  strictTypes: false,
+  strictRequired: false,
+  strictTuples: false,
+  allErrors: true,
+}).compile(planJsonSchema());
 const station = { id: 's1', at: [-150, -48] };
-const minimal = { format: 'halfcup-plan', version: 1, courses: [{ id: 'full', gpx: 'full.gpx' }], races: [{ id: 'm', course: 'full' }], stations: [station] };
+const minimal = {
+  format: 'halfcup-plan',
+  version: 1,
+  courses: [{ id: 'full', gpx: 'full.gpx' }],
+  races: [{ id: 'm', course: 'full' }],
+  stations: [station],
+};
 
 const withStation = (keys: object): object => ({ ...minimal, stations: [{ ...station, ...keys }] });
 const withCourse = (keys: object): object => ({ ...minimal, courses: [{ id: 'full', gpx: 'full.gpx', ...keys }] });
@@ -19,21 +31,43 @@ describe('the JSON Schema of a plan', () => {
   });
 
   test('says which draft it is, and is a new object each time', () => {
-    expect(planJsonSchema()).toMatchObject({ $schema: 'https://json-schema.org/draft/2020-12/schema', additionalProperties: false, required: ['format', 'version', 'courses', 'races', 'stations'] });
+    expect(planJsonSchema()).toMatchObject({
+      $schema: 'https://json-schema.org/draft/2020-12/schema',
+      additionalProperties: false,
+      required: ['format', 'version', 'courses', 'races', 'stations'],
+    });
     expect(planJsonSchema()).not.toBe(planJsonSchema());
   });
 
   test.each<[title: string, plan: unknown, good: boolean]>([
     ['the least there can be', minimal, true],
     ['no stations yet', { ...minimal, stations: [] }, true],
-    ['lengths as numbers and texts', { ...minimal, practice: { kerb: 4, setback: '.5 m', tableGap: '10ft', maxSpacing: '3.1 mi' } }, true],
+    [
+      'lengths as numbers and texts',
+      { ...minimal, practice: { kerb: 4, setback: '.5 m', tableGap: '10ft', maxSpacing: '3.1 mi' } },
+      true,
+    ],
     ['fluid ounces', { ...minimal, supplies: { cup: '7 fl oz' } }, true],
     ['a duration in hours', { ...minimal, crew: { longest: '6 h', ready: '0:30:00', setUp: 3600 } }, true],
-    ['a line', withCourse({ gpx: undefined, line: [[0, 0], [1, 1, 5]] }), true],
+    [
+      'a line',
+      withCourse({
+        gpx: undefined,
+        line: [
+          [0, 0],
+          [1, 1, 5],
+        ],
+      }),
+      true,
+    ],
     ['a track by name', withCourse({ track: 'Full' }), true],
     ['all passes', withStation({ passes: 'all' }), true],
     ['hours past 24', withRace({ cutoff: '26:30' }), true],
-    ['a variant', { ...minimal, variants: [{ name: 'v', stations: { s1: { on: { course: 'full', measure: 5, side: 'left' } } } }] }, true],
+    [
+      'a variant',
+      { ...minimal, variants: [{ name: 'v', stations: { s1: { on: { course: 'full', measure: 5, side: 'left' } } } }] },
+      true,
+    ],
     ['a folder below', withCourse({ gpx: 'tracks/full..2.gpx' }), true],
     ['not an object', [], false],
     ['another version', { ...minimal, version: 2 }, false],
@@ -42,9 +76,20 @@ describe('the JSON Schema of a plan', () => {
     ['an empty list of courses', { ...minimal, courses: [] }, false],
     ['an unknown key', { ...minimal, colour: 'red' }, false],
     ['an unknown key of a station', withStation({ colour: 'red' }), false],
-    ['an unknown key in a variant', { ...minimal, variants: [{ name: 'v', stations: { s1: { colour: 'red' } } }] }, false],
+    [
+      'an unknown key in a variant',
+      { ...minimal, variants: [{ name: 'v', stations: { s1: { colour: 'red' } } }] },
+      false,
+    ],
     ['an id in a variant', { ...minimal, variants: [{ name: 'v', stations: { s1: { id: 's2' } } }] }, false],
-    ['at and on in a variant', { ...minimal, variants: [{ name: 'v', stations: { s1: { at: [1, 1], on: { course: 'full', measure: 5, side: 'left' } } } }] }, false],
+    [
+      'at and on in a variant',
+      {
+        ...minimal,
+        variants: [{ name: 'v', stations: { s1: { at: [1, 1], on: { course: 'full', measure: 5, side: 'left' } } } }],
+      },
+      false,
+    ],
     ['a unit of another kind', { ...minimal, practice: { kerb: '4 kg' } }, false],
     ['a length without unit', { ...minimal, practice: { kerb: '4' } }, false],
     ['a negative length', { ...minimal, practice: { kerb: -4 } }, false],
@@ -55,7 +100,16 @@ describe('the JSON Schema of a plan', () => {
     ['a coordinate as text', withStation({ at: ['1', 2] }), false],
     ['neither at nor on', { ...minimal, stations: [{ id: 's1' }] }, false],
     ['at and on', withStation({ on: { course: 'full', measure: 5, side: 'left' } }), false],
-    ['gpx and line', withCourse({ line: [[0, 0], [1, 1]] }), false],
+    [
+      'gpx and line',
+      withCourse({
+        line: [
+          [0, 0],
+          [1, 1],
+        ],
+      }),
+      false,
+    ],
     ['a reserved id', withStation({ id: 'start' }), false],
     ['a blank id', withStation({ id: ' ' }), false],
     ['a way up', withCourse({ gpx: 'a/../../b.gpx' }), false],
@@ -71,7 +125,22 @@ describe('the JSON Schema of a plan', () => {
     ['one kind too many', withStation({ serves: ['beer'] }), false],
     ['a fraction of a table', withStation({ tables: { water: 1.5 } }), false],
     ['a share over 1', withRace({ show: 1.1 }), false],
-    ['a polygon of two', { ...minimal, zones: [{ rule: 'allowed', polygon: [[0, 0], [1, 1]] }] }, false],
+    [
+      'a polygon of two',
+      {
+        ...minimal,
+        zones: [
+          {
+            rule: 'allowed',
+            polygon: [
+              [0, 0],
+              [1, 1],
+            ],
+          },
+        ],
+      },
+      false,
+    ],
   ])('and the reader agree on %s', (_title, plan, good) => {
     const text = JSON.stringify(plan);
     expect(readPlan(text, 'plan.json').ok).toBe(good);

@@ -1,13 +1,32 @@
 /** JSON Schema of what `halfcup review --json` prints. */
 import { findings } from './finding.ts';
-import { DRAFT, type JsonSchema, count, length, listOf, number, position, record, side, text, twoNumbers } from './shared.ts';
+import {
+  DRAFT,
+  type JsonSchema,
+  count,
+  length,
+  listOf,
+  number,
+  position,
+  record,
+  side,
+  text,
+  twoNumbers,
+} from './shared.ts';
 
 const severity: JsonSchema = { enum: ['error', 'warning', 'note'] };
-const sha256: JsonSchema = { type: 'string', pattern: '^[0-9a-f]{64}$', description: 'SHA-256 of the bytes of the file, hexadecimal.' };
+const sha256: JsonSchema = {
+  type: 'string',
+  pattern: '^[0-9a-f]{64}$',
+  description: 'SHA-256 of the bytes of the file, hexadecimal.',
+};
 
 const checkRun: JsonSchema = record(
   { code: text, severity, title: text, source: text, ran: { type: 'boolean' }, found: count },
-  { reason: { ...text, description: 'Why it could not run.' }, cannotTell: { ...count, description: 'Of those found, how many could not be decided.' } },
+  {
+    reason: { ...text, description: 'Why it could not run.' },
+    cannotTell: { ...count, description: 'Of those found, how many could not be decided.' },
+  },
 );
 
 const verdict: JsonSchema = record(
@@ -21,7 +40,14 @@ const verdict: JsonSchema = record(
     move: { ...number, description: 'Metres to move it, downstream positive.' },
     at: position,
   },
-  { end: { enum: ['from', 'to'] }, course: text, by: { enum: ['position', 'wheel'] }, reference: { enum: ['placed', 'planned'] }, side, confidence: number },
+  {
+    end: { enum: ['from', 'to'] },
+    course: text,
+    by: { enum: ['position', 'wheel'] },
+    reference: { enum: ['placed', 'planned'] },
+    side,
+    confidence: number,
+  },
 );
 
 /** JSON Schema (draft 2020-12) of what `halfcup review --json` prints: `ReviewDocument`. Objects may gain keys in later versions. */
@@ -34,7 +60,10 @@ export const reviewSchema: JsonSchema = {
       inputs: listOf(record({ file: text, sha256 })),
       checks: listOf(checkRun),
       findings,
-      counts: record({ error: count, warning: count, note: count, waived: count }, { cannotTell: count, notRun: count }),
+      counts: record(
+        { error: count, warning: count, note: count, waived: count },
+        { cannotTell: count, notRun: count },
+      ),
     },
     { madeBy: { ...text, description: 'The program and its version.' }, file: text, placed: listOf(verdict) },
   ),

@@ -8,7 +8,12 @@ export const snapSchema: JsonSchema = {
   title: 'Points held against a course',
   ...record({
     points: listOf(
-      record({ at: position, name: orNull(text), passes: listOf(passSchema), nearest: record({ measure: number, distance: length, offset: number }) }),
+      record({
+        at: position,
+        name: orNull(text),
+        passes: listOf(passSchema),
+        nearest: record({ measure: number, distance: length, offset: number }),
+      }),
     ),
   }),
 };

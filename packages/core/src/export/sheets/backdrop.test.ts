@@ -4,12 +4,32 @@ import { describe, expect, it } from 'vitest';
 import type { LonLat } from '../../finding.ts';
 import { backdrop, thinned } from './backdrop.ts';
 
-const feature = (kind: unknown, geometry: Geometry): Feature => ({ type: 'Feature', properties: kind === null ? null : { kind }, geometry });
-const drawn = (...features: readonly Feature[]): string[] => backdrop({ type: 'FeatureCollection', features: [...features] } satisfies FeatureCollection, ([lon, lat]: LonLat) => [lon, -lat]).map(({ html }) => html);
+const feature = (kind: unknown, geometry: Geometry): Feature => ({
+  type: 'Feature',
+  properties: kind === null ? null : { kind },
+  geometry,
+});
+const drawn = (...features: readonly Feature[]): string[] =>
+  backdrop({ type: 'FeatureCollection', features: [...features] } satisfies FeatureCollection, ([lon, lat]: LonLat) => [
+    lon,
+    -lat,
+  ]).map(({ html }) => html);
 
-const RING = [[0, 0], [10, 0], [10, 10], [0, 0]];
+const RING = [
+  [0, 0],
+  [10, 0],
+  [10, 10],
+  [0, 0],
+];
 const area = (kind: unknown): Feature => feature(kind, { type: 'Polygon', coordinates: [RING] });
-const line = (kind: unknown): Feature => feature(kind, { type: 'LineString', coordinates: [[0, 0], [10, 5]] });
+const line = (kind: unknown): Feature =>
+  feature(kind, {
+    type: 'LineString',
+    coordinates: [
+      [0, 0],
+      [10, 5],
+    ],
+  });
 const lookOf = (one: Feature): string => drawn(one)[0]!;
 
 describe('the backdrop', () => {
@@ -36,25 +56,68 @@ describe('the backdrop', () => {
   });
 
   it('draws every part of what has several', () => {
-    const parts = [[[0, 0], [10, 0]], [[0, 5], [10, 5]]];
-    expect(lookOf(feature('road', { type: 'MultiLineString', coordinates: parts }))).toContain('d="M0 0L10 0M0 -5L10 -5"');
-    expect(lookOf(feature('land', { type: 'MultiPolygon', coordinates: [[RING], [RING]] })).match(/Z/gu)).toHaveLength(2);
+    const parts = [
+      [
+        [0, 0],
+        [10, 0],
+      ],
+      [
+        [0, 5],
+        [10, 5],
+      ],
+    ];
+    expect(lookOf(feature('road', { type: 'MultiLineString', coordinates: parts }))).toContain(
+      'd="M0 0L10 0M0 -5L10 -5"',
+    );
+    expect(lookOf(feature('land', { type: 'MultiPolygon', coordinates: [[RING], [RING]] })).match(/Z/gu)).toHaveLength(
+      2,
+    );
   });
 
   it('puts land under green under water under roads, whatever their order in the file', () => {
-    expect(drawn(line('road'), area('lake'), area('wood'), area('yard'), area('island')).map((one) => /(?:fill|stroke)="(#\w+)"/u.exec(one)![1])).toEqual(['#f5f5f5', '#ececec', '#fff', '#e2e2e2', '#bdbdbd']);
+    expect(
+      drawn(line('road'), area('lake'), area('wood'), area('yard'), area('island')).map(
+        (one) => /(?:fill|stroke)="(#\w+)"/u.exec(one)![1],
+      ),
+    ).toEqual(['#f5f5f5', '#ececec', '#fff', '#e2e2e2', '#bdbdbd']);
   });
 
   it('leaves out contour lines, points, and what is too small to see on paper', () => {
-    expect(drawn(line('contour'), line('CONTOUR'), feature('tree', { type: 'Point', coordinates: [1, 1] }), feature('road', { type: 'LineString', coordinates: [[0, 0], [1, 1]] }))).toEqual([]);
-    expect(drawn(feature('road', { type: 'LineString', coordinates: [[0, 0], [0.5, 1.3]] }))).toHaveLength(1);
+    expect(
+      drawn(
+        line('contour'),
+        line('CONTOUR'),
+        feature('tree', { type: 'Point', coordinates: [1, 1] }),
+        feature('road', {
+          type: 'LineString',
+          coordinates: [
+            [0, 0],
+            [1, 1],
+          ],
+        }),
+      ),
+    ).toEqual([]);
+    expect(
+      drawn(
+        feature('road', {
+          type: 'LineString',
+          coordinates: [
+            [0, 0],
+            [0.5, 1.3],
+          ],
+        }),
+      ),
+    ).toHaveLength(1);
   });
 });
 
 it('lines are thinned to a step that paper shows, and both their ends stay', () => {
   const places = Array.from({ length: 101 }, (_, k) => [k / 100, 0] as const);
   const kept = thinned(places);
-  expect([kept[0], kept.at(-1)]).toEqual([[0, 0], [1, 0]]);
+  expect([kept[0], kept.at(-1)]).toEqual([
+    [0, 0],
+    [1, 0],
+  ]);
   expect(kept).toHaveLength(8);
   expect(thinned([])).toEqual([]);
 });

@@ -23,8 +23,12 @@ function lookOf(kind: string, area: boolean): { readonly rank: number; readonly 
   if (area && GREEN.has(kind)) return { rank: 2, look: 'fill="#ececec"' };
   if (area && WATER.has(kind)) return { rank: 3, look: 'fill="#fff" stroke="#a0a0a0" stroke-width="0.2"' };
   if (area) return { rank: 4, look: 'fill="#e2e2e2"' };
-  const line = (width: number, more: string = ''): string => `fill="none" stroke="#bdbdbd" stroke-width="${width}"${more}`;
-  return { rank: 5, look: PATHS.has(kind) ? line(0.25, ' stroke-dasharray="0.8 0.6"') : WATER.has(kind) ? line(0.2) : line(0.4) };
+  const line = (width: number, more: string = ''): string =>
+    `fill="none" stroke="#bdbdbd" stroke-width="${width}"${more}`;
+  return {
+    rank: 5,
+    look: PATHS.has(kind) ? line(0.25, ' stroke-dasharray="0.8 0.6"') : WATER.has(kind) ? line(0.2) : line(0.4),
+  };
 }
 
 interface Drawn {
@@ -39,8 +43,21 @@ export function backdrop({ features }: FeatureCollection, on: (at: LonLat) => Pl
     if (kind === 'contour') return [];
     const area = geometry.type === 'Polygon' || geometry.type === 'MultiPolygon';
     const lines: readonly (readonly Position[])[] =
-      geometry.type === 'LineString' ? [geometry.coordinates] : geometry.type === 'MultiLineString' || geometry.type === 'Polygon' ? geometry.coordinates : geometry.type === 'MultiPolygon' ? geometry.coordinates.flat() : [];
-    const d = lines.map((line) => commands(line.map(([lon, lat]) => on([lon!, lat!])), area)).join('');
+      geometry.type === 'LineString'
+        ? [geometry.coordinates]
+        : geometry.type === 'MultiLineString' || geometry.type === 'Polygon'
+          ? geometry.coordinates
+          : geometry.type === 'MultiPolygon'
+            ? geometry.coordinates.flat()
+            : [];
+    const d = lines
+      .map((line) =>
+        commands(
+          line.map(([lon, lat]) => on([lon!, lat!])),
+          area,
+        ),
+      )
+      .join('');
     const { rank, look } = lookOf(kind, area);
     return d === '' ? [] : [{ rank, path: svgPath(d, `${look}${area ? ' fill-rule="evenodd"' : ''}`) }];
   });
@@ -50,9 +67,13 @@ export function backdrop({ features }: FeatureCollection, on: (at: LonLat) => Pl
 /** Path commands through places, thinned to what paper shows; "" for what is too small. */
 function commands(places: readonly Place[], closed: boolean): string {
   const [xs, ys] = [places.map(([x]) => x), places.map(([, y]) => y)];
-  const spread = (values: readonly number[]): number => values.reduce((most, value) => Math.max(most, value), -Infinity) - values.reduce((least, value) => Math.min(least, value), Infinity);
+  const spread = (values: readonly number[]): number =>
+    values.reduce((most, value) => Math.max(most, value), -Infinity) -
+    values.reduce((least, value) => Math.min(least, value), Infinity);
   if (Math.max(spread(xs), spread(ys)) < SMALLEST) return '';
-  return `${thinned(places).map(([x, y], k) => `${k === 0 ? 'M' : 'L'}${mm(x)} ${mm(y)}`).join('')}${closed ? 'Z' : ''}`;
+  return `${thinned(places)
+    .map(([x, y], k) => `${k === 0 ? 'M' : 'L'}${mm(x)} ${mm(y)}`)
+    .join('')}${closed ? 'Z' : ''}`;
 }
 
 /** Places none nearer than `STEP` to the one before; the ends stay. */
@@ -60,7 +81,8 @@ export function thinned(places: readonly Place[]): Place[] {
   const kept: Place[] = [];
   for (const [k, place] of places.entries()) {
     const last = kept.at(-1);
-    if (last === undefined || k === places.length - 1 || Math.hypot(place[0] - last[0], place[1] - last[1]) >= STEP) kept.push(place);
+    if (last === undefined || k === places.length - 1 || Math.hypot(place[0] - last[0], place[1] - last[1]) >= STEP)
+      kept.push(place);
   }
   return kept;
 }

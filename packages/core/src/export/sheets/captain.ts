@@ -14,7 +14,17 @@ import { clockBlock, crewBlock, prePourBlock, suppliesBlock, talkBlock } from '.
 import { orderBlock, pilesPicture } from './captainOrder.ts';
 import { CAPTAIN_STYLE } from './captainStyle.ts';
 import { pointFigure } from './figures.ts';
-import { type SheetOptions, pageHtml, planName, printLine, saidOrBlank, shortened, sizeOf, toFill, versionText } from './frame.ts';
+import {
+  type SheetOptions,
+  pageHtml,
+  planName,
+  printLine,
+  saidOrBlank,
+  shortened,
+  sizeOf,
+  toFill,
+  versionText,
+} from './frame.ts';
 import { pageBox } from './frameStyle.ts';
 import { type Html, NONE, html, said } from './html.ts';
 import { layoutDrawing } from './layoutDrawing.ts';
@@ -59,16 +69,26 @@ interface Sheet {
  * page?.startsWith('<!doctype html>'); // → true
  * ```
  */
-export const captainSheet = (analysis: Analysis, station: StationLayout, options: CaptainOptions): string => captainDocument(analysis, [station], options);
+export const captainSheet = (analysis: Analysis, station: StationLayout, options: CaptainOptions): string =>
+  captainDocument(analysis, [station], options);
 
 /** The sheets of all stations in the plan's order, each on a page of its own. */
-export const captainSheets = (analysis: Analysis, options: CaptainOptions): string => captainDocument(analysis, analysis.stations, options);
+export const captainSheets = (analysis: Analysis, options: CaptainOptions): string =>
+  captainDocument(analysis, analysis.stations, options);
 
 function captainDocument(analysis: Analysis, stations: readonly StationLayout[], options: CaptainOptions): string {
   const { text } = textOf(options.language ?? analysis.plan.language);
   const { plan } = analysis;
   const body = html`${stations.map((station) => captainBody({ analysis, station, options, text }))}`;
-  return pageHtml({ title: `${text.captain.title}: ${stations.map(({ name }) => name).join(', ')}`, paper: options.paper, plan, printedAt: options.printedAt, text, body, style: CAPTAIN_STYLE });
+  return pageHtml({
+    title: `${text.captain.title}: ${stations.map(({ name }) => name).join(', ')}`,
+    paper: options.paper,
+    plan,
+    printedAt: options.printedAt,
+    text,
+    body,
+    style: CAPTAIN_STYLE,
+  });
 }
 
 function captainBody(sheet: Sheet): Html {
@@ -97,7 +117,9 @@ function head({ analysis, station, options, text }: Sheet): Html {
   const { plan, stations } = analysis;
   const name = planName(plan, text);
   const places = plan.races.flatMap((race) => {
-    const measures = station.passes.filter((pass) => pass.served && pass.race === race.id).map(({ measure }) => formatMeasure(measure, plan.units));
+    const measures = station.passes
+      .filter((pass) => pass.served && pass.race === race.id)
+      .map(({ measure }) => formatMeasure(measure, plan.units));
     return measures.length === 0 ? [] : [html`${said(race.name)} ${measures.join(' + ')}`];
   });
   return html`<header class="top"><div class="number">${numberOf(station)}</div><div class="who"><h1${sizeOf(station.name)}>${said(station.name)}</h1>
@@ -106,7 +128,8 @@ function head({ analysis, station, options, text }: Sheet): Html {
 }
 
 /** Decimal degrees to about a metre, with letters, as dispatchers take them. */
-const degrees = (value: number, [positive, negative]: readonly [string, string]): string => `${Math.abs(value).toFixed(5)}° ${value < 0 ? negative : positive}`;
+const degrees = (value: number, [positive, negative]: readonly [string, string]): string =>
+  `${Math.abs(value).toFixed(5)}° ${value < 0 ? negative : positive}`;
 
 /** Signs of a name that are spoken; the whole name stands in the head. */
 const SPOKEN = 40;
@@ -115,7 +138,10 @@ function emergency({ analysis, station, text }: Sheet): Html {
   const { emergency: words } = text.captain;
   const { contacts } = analysis.plan;
   const { points } = station.station;
-  const street = (points.find(({ kind, street: name }) => kind === 'access' && name !== undefined) ?? points.find(({ street: name }) => name !== undefined))?.street;
+  const street = (
+    points.find(({ kind, street: name }) => kind === 'access' && name !== undefined) ??
+    points.find(({ street: name }) => name !== undefined)
+  )?.street;
   const grid = gridReference(station.at).text;
   const position = `${degrees(station.at[1], ['N', 'S'])}, ${degrees(station.at[0], ['E', 'W'])}`;
   return html`<section class="emergency"><p class="call"><span class="title">${words.title}</span>${words.callFirst} ${saidOrBlank(contacts.emergency, text)}</p>
@@ -128,8 +154,18 @@ function directionBlock({ analysis, station, text }: Sheet, direction: LaidDirec
   const { captain: words, frame } = text;
   const { units } = analysis.plan;
   const from = windOf(direction.azimuthDeg, text);
-  const side = direction.side === 'unclear' ? frame.sideUnclear : words.tablesOn(direction.side === 'left' ? frame.left : frame.right);
-  const drawing = layoutDrawing({ direction, tableLength: station.practice.tableLength, points: kerbPoints(analysis, station, direction, text), units, text, width });
+  const side =
+    direction.side === 'unclear'
+      ? frame.sideUnclear
+      : words.tablesOn(direction.side === 'left' ? frame.left : frame.right);
+  const drawing = layoutDrawing({
+    direction,
+    tableLength: station.practice.tableLength,
+    points: kerbPoints(analysis, station, direction, text),
+    units,
+    text,
+    width,
+  });
   const notes = [words.drawing.straight, ...(drawing.broken ? [words.drawing.notToScale] : [])];
   return html`<section class="block"><p class="come">${words.comeFrom(from)} ${side}</p>
 <h2>${words.drawing.title} <span class="small">${notes.join(', ')}</span></h2>
@@ -144,11 +180,14 @@ function pointList({ analysis, station, text }: Sheet): Html {
   return html`<ul class="points">${none}${points.map((point) => {
     const { kind, name, street } = point;
     const [near] = lead === undefined ? [] : kerbPoints(analysis, station, lead, text, [point]);
-    const facts = [name, street, point.note].filter((fact) => fact !== undefined && fact !== '' && fact !== pointWord(point, text)).map((fact) => said(fact!));
+    const facts = [name, street, point.note]
+      .filter((fact) => fact !== undefined && fact !== '' && fact !== pointWord(point, text))
+      .map((fact) => said(fact!));
     const all = near === undefined ? facts : [html`${pointFigure(near.along, analysis.plan.units, text)}`, ...facts];
     return html`<li>${pointKey(kind, text)}<b>${said(pointWord(point, text))}</b>${all.map((fact, k) => html`${k === 0 ? ': ' : ', '}${fact}`)}</li>\n`;
   })}${note === undefined || note === '' ? NONE : html`<li class="note">${said(note)}</li>`}</ul>`;
 }
 
 /** A point's shape by itself. */
-const pointKey = (kind: PlanPoint['kind'], text: SheetText): Html => svgFrame(3.6, 3.6, text.frame.points[kind], [pointMark(kind, 1.8, 1.8)], 'key');
+const pointKey = (kind: PlanPoint['kind'], text: SheetText): Html =>
+  svgFrame(3.6, 3.6, text.frame.points[kind], [pointMark(kind, 1.8, 1.8)], 'key');

@@ -15,11 +15,18 @@ export function dayOf({ day }: Pick<Analysis, 'day'>, { id }: Pick<StationLayout
   return found === undefined || found.quantiles === null ? null : found;
 }
 
-const row = (label: string, value: Html | string): Html => html`<tr><th scope="row">${label}</th><td>${value}</td></tr>\n`;
+const row = (label: string, value: Html | string): Html =>
+  html`<tr><th scope="row">${label}</th><td>${value}</td></tr>\n`;
 
 /** When wheels first come, of the races in that division; `undefined` where none of those that are served is. */
-function firstWheels({ plan }: Pick<Analysis, 'plan'>, station: StationLayout, day: StationDay | null): number | null | undefined {
-  const wheels = plan.races.filter(({ id, division }) => division === 'wheels' && station.passes.some((pass) => pass.race === id && pass.served));
+function firstWheels(
+  { plan }: Pick<Analysis, 'plan'>,
+  station: StationLayout,
+  day: StationDay | null,
+): number | null | undefined {
+  const wheels = plan.races.filter(
+    ({ id, division }) => division === 'wheels' && station.passes.some((pass) => pass.race === id && pass.served),
+  );
   if (wheels.length === 0) return undefined;
   const times = (day?.races ?? []).filter(({ race }) => wheels.some(({ id }) => id === race)).map(({ first }) => first);
   return times.length === 0 ? null : Math.min(...times);
@@ -31,13 +38,15 @@ function firstOnFoot({ plan }: Pick<Analysis, 'plan'>, { races, quantiles }: Sta
 }
 
 /** The minute that has begun or begins next: nobody leaves early for a rounding. */
-const upToMinute = (seconds: number | null | undefined): number | null => (seconds === null || seconds === undefined ? null : Math.ceil(seconds / 60) * 60);
+const upToMinute = (seconds: number | null | undefined): number | null =>
+  seconds === null || seconds === undefined ? null : Math.ceil(seconds / 60) * 60;
 
 /** Clock minutes, rounded down for what must be ready, up for who comes last. */
 export function clockBlock(analysis: Analysis, station: StationLayout, text: SheetText): Html {
   const { clock } = text.captain;
   const day = dayOf(analysis, station);
-  const at = (seconds: number | null | undefined): Html | string => (seconds === null || seconds === undefined ? toFill(text) : formatMinute(seconds));
+  const at = (seconds: number | null | undefined): Html | string =>
+    seconds === null || seconds === undefined ? toFill(text) : formatMinute(seconds);
   const wheels = firstWheels(analysis, station, day);
   // Race day keeps the later of last arrival and sweep: where that is past the last arrival, it is the sweep.
   const sweep = day !== null && day.openUntil! > day.quantiles!.last ? day.openUntil : null;
@@ -46,7 +55,10 @@ export function clockBlock(analysis: Analysis, station: StationLayout, text: She
     row(clock.ready, at(day?.openFrom)),
     wheels === undefined ? NONE : row(clock.firstWheels, at(wheels)),
     row(clock.firstRunner, at(day === null ? null : firstOnFoot(analysis, day))),
-    row(day === null || day.peak === null ? clock.busiest : clock.busiestCount(text.frame.count(day.peak.count)), at(day?.peak?.at)),
+    row(
+      day === null || day.peak === null ? clock.busiest : clock.busiestCount(text.frame.count(day.peak.count)),
+      at(day?.peak?.at),
+    ),
     row(clock.last, at(upToMinute(day?.quantiles?.last))),
     row(clock.sweep, at(upToMinute(sweep))),
   ]}</tbody></table><p class="stay">${clock.stayOpen}</p>`;
@@ -58,7 +70,8 @@ export function prePourBlock(analysis: Analysis, station: StationLayout, text: S
   const { cupsPerLayer } = suppliesOf(analysis.plan, station.station);
   const day = dayOf(analysis, station);
   const { count, items } = text.frame;
-  const one = (drink: 'sportsDrink' | 'water', stock: PrePour): Html => html`<p>${items[drink]} <span class="small">(${words.perLayer(count(cupsPerLayer), count(stock.cups))})</span><br><span class="told" data-pour="${drink}">${words.told(stock.tables, stock.layers, count(stock.tables * stock.layers * cupsPerLayer))}</span></p>`;
+  const one = (drink: 'sportsDrink' | 'water', stock: PrePour): Html =>
+    html`<p>${items[drink]} <span class="small">(${words.perLayer(count(cupsPerLayer), count(stock.cups))})</span><br><span class="told" data-pour="${drink}">${words.told(stock.tables, stock.layers, count(stock.tables * stock.layers * cupsPerLayer))}</span></p>`;
   const drinks = (['sportsDrink', 'water'] as const).filter((drink) => station.station.serves.includes(drink));
   const told = drinks.map((drink) => {
     const stock = day?.prePour[drink];
@@ -80,7 +93,9 @@ export function suppliesBlock(analysis: Analysis, station: StationLayout, text: 
   const day = dayOf(analysis, station);
   if (day === null) return html`<h2>${words.title}</h2><p>${toFill(text)}</p>`;
   const supplies = suppliesOf(analysis.plan, station.station);
-  const rows = day.packs.map((pack) => html`<li><span>${packWord(pack, text)}</span><b>${text.frame.count(pack.count)}</b></li>\n`);
+  const rows = day.packs.map(
+    (pack) => html`<li><span>${packWord(pack, text)}</span><b>${text.frame.count(pack.count)}</b></li>\n`,
+  );
   return html`<h2>${words.title} ${callMore(supplies, day, text)}</h2><ul class="packs">${rows}</ul>`;
 }
 
@@ -91,7 +106,9 @@ function callMore({ resupply }: Supplies, { packs }: StationDay, text: SheetText
   const jugs = packs.filter(({ item }) => item === 'waterJug' || item === 'sportsDrinkJug');
   const left = jugs.map(({ item, count }) => ({ item, at: Math.ceil(count * resupply.at - 1e-9) }));
   const told = left.map(({ item, at }) => `${text.frame.count(at)} ${words.packs[item as PackWord]}`).join(', ');
-  return jugs.length === 0 ? NONE : html`<span class="more" data-more="${left.map(({ item, at }) => `${item} ${at}`).join(' ')}">${words.callMore(told, formatDuration(resupply.takes))}</span>`;
+  return jugs.length === 0
+    ? NONE
+    : html`<span class="more" data-more="${left.map(({ item, at }) => `${item} ${at}`).join(' ')}">${words.callMore(told, formatDuration(resupply.takes))}</span>`;
 }
 
 const ROLES = ['handOut', 'pour', 'gel', 'clean', 'captain'] as const satisfies readonly (keyof DayCrew)[];
@@ -102,7 +119,9 @@ export function crewBlock(analysis: Analysis, station: StationLayout, text: Shee
   const day = dayOf(analysis, station);
   if (day === null) return html`<p class="run-in"><b>${words.title}:</b> ${toFill(text)}</p>`;
   const { crew } = day;
-  const parts = ROLES.filter((role) => crew[role] > 0).map((role, k) => html`${k === 0 ? '' : ' · '}<b>${crew[role]}</b> ${words.roles[role]}`);
+  const parts = ROLES.filter((role) => crew[role] > 0).map(
+    (role, k) => html`${k === 0 ? '' : ' · '}<b>${crew[role]}</b> ${words.roles[role]}`,
+  );
   return html`<p class="run-in"><b>${words.title}:</b> ${parts} · <b>${crew.total}</b> ${words.total}${crew.shifts > 1 ? `, ${words.shifts(crew.shifts)}` : ''}</p>`;
 }
 
@@ -110,6 +129,7 @@ export function crewBlock(analysis: Analysis, station: StationLayout, text: Shee
 export function talkBlock({ plan }: Pick<Analysis, 'plan'>, { station }: StationLayout, text: SheetText): Html {
   const { talk: words } = text.captain;
   const { people } = station;
-  const line = (label: string, value: string | undefined): Html => html`<tr><th scope="row">${label}</th><td>${saidOrBlank(value, text)}</td></tr>\n`;
+  const line = (label: string, value: string | undefined): Html =>
+    html`<tr><th scope="row">${label}</th><td>${saidOrBlank(value, text)}</td></tr>\n`;
   return html`<h2>${words.title}</h2><table class="talk"><tbody>${[line(words.channel, plan.contacts.radioChannel), line(words.callSign, people.radio), line(words.captain, people.captain), line(words.phone, people.phone)]}</tbody></table>`;
 }

@@ -18,7 +18,8 @@ export const orderBlock = (text: SheetText): Html => {
 const INK = 'fill="#fff" stroke="#000" stroke-width="0.4" stroke-linejoin="round"';
 
 /** A tied bag: a pear with a knot. */
-const bag = (x: number, y: number): Html => svgPath(`M${x} ${y}c-3 0 -3.2 -3.4 -0.6 -5.2l-0.5 -1.2h2.2l-0.5 1.2c2.6 1.8 2.4 5.2 -0.6 5.2z`, INK);
+const bag = (x: number, y: number): Html =>
+  svgPath(`M${x} ${y}c-3 0 -3.2 -3.4 -0.6 -5.2l-0.5 -1.2h2.2l-0.5 1.2c2.6 1.8 2.4 5.2 -0.6 5.2z`, INK);
 const crate = (x: number, y: number): Html => svgPath(`M${x} ${y}v-4h5v4zm0 -1.4h5`, INK);
 const jug = (x: number, y: number): Html => svgPath(`M${x} ${y}v-3.4l1 -1.2h1l1 1.2v3.4z`, INK);
 const folded = (x: number, y: number): Html => svgPath(`M${x} ${y}l1.6 -6h1l-1.6 6z`, INK);
@@ -30,8 +31,12 @@ export function pilesPicture(text: SheetText, width: number): Html {
   const [a, b, c, d] = [0.1, 0.37, 0.63, 0.88].map((share) => share * width) as [number, number, number, number];
   const look = { points: 9, anchor: 'middle' } as const;
   const content = [
-    bag(a - 3, ground), bag(a + 2.2, ground), bag(a - 0.4, ground - 3.4),
-    crate(b - 5, ground), crate(b + 0.4, ground), crate(b - 2.4, ground - 4),
+    bag(a - 3, ground),
+    bag(a + 2.2, ground),
+    bag(a - 0.4, ground - 3.4),
+    crate(b - 5, ground),
+    crate(b + 0.4, ground),
+    crate(b - 2.4, ground - 4),
     ...[-6, -2.4, 1.2].map((at) => jug(c + at, ground)),
     ...[-2, 0.2, 2.4].map((at) => folded(d + at, ground)),
     svgText(0.5, 13, order.bags, { points: 9 }),

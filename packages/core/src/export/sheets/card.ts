@@ -34,17 +34,27 @@ import { numberOf } from './sheet.ts';
  * page?.split('<article class="card"').length; // → 3
  * ```
  */
-export const cardSheet = (analysis: Analysis, station: StationLayout, options: SheetOptions): string => cardDocument(analysis, [station], options);
+export const cardSheet = (analysis: Analysis, station: StationLayout, options: SheetOptions): string =>
+  cardDocument(analysis, [station], options);
 
 /** A page of two cards for each station, in the plan's order. */
-export const cardSheets = (analysis: Analysis, options: SheetOptions): string => cardDocument(analysis, analysis.stations, options);
+export const cardSheets = (analysis: Analysis, options: SheetOptions): string =>
+  cardDocument(analysis, analysis.stations, options);
 
 function cardDocument(analysis: Analysis, stations: readonly StationLayout[], options: SheetOptions): string {
   const { plan } = analysis;
   const { text } = textOf(options.language ?? plan.language);
   const body = html`${stations.flatMap((station) => [cardBody(analysis, station, options, text), cardBody(analysis, station, options, text)])}`;
   const half = Math.floor(pageBox(options.paper).height / 2) - 0.5;
-  return pageHtml({ title: `${text.card.title}: ${stations.map(({ name }) => name).join(', ')}`, paper: options.paper, plan, printedAt: options.printedAt, text, body, style: cardStyle(half) });
+  return pageHtml({
+    title: `${text.card.title}: ${stations.map(({ name }) => name).join(', ')}`,
+    paper: options.paper,
+    plan,
+    printedAt: options.printedAt,
+    text,
+    body,
+    style: cardStyle(half),
+  });
 }
 
 const list = (lines: readonly (Html | string)[]): Html => html`<ul>${lines.map((line) => html`<li>${line}</li>`)}</ul>`;
@@ -53,7 +63,10 @@ function cardBody(analysis: Analysis, station: StationLayout, { printedAt }: She
   const { card, frame } = text;
   const { plan } = analysis;
   const { points, people, serves } = station.station;
-  const street = (points.find(({ kind, street: name }) => kind === 'access' && name !== undefined) ?? points.find(({ street: name }) => name !== undefined))?.street;
+  const street = (
+    points.find(({ kind, street: name }) => kind === 'access' && name !== undefined) ??
+    points.find(({ street: name }) => name !== undefined)
+  )?.street;
   const at = dayOf(analysis, station)?.crewAt;
   const drinks = serves.map((kind) => frame.served[kind]);
   const number = plan.contacts.emergency;

@@ -9,7 +9,9 @@ export function collectionRunBody(analysis: Analysis, sheet: Sheet): Html {
   const { plan, day } = analysis;
   const words = sheet.text.lists.runs;
   const collected = (day?.runs ?? []).filter(({ kind }) => kind === 'collect');
-  const sections = plan.vehicles.flatMap(({ id, name }) => collected.filter(({ vehicle }) => vehicle === id).map((run, k) => runSection(analysis, run, k + 1, sheet, name)));
+  const sections = plan.vehicles.flatMap(({ id, name }) =>
+    collected.filter(({ vehicle }) => vehicle === id).map((run, k) => runSection(analysis, run, k + 1, sheet, name)),
+  );
   return html`${listHead(words.collectTitle, plan, sheet)}
 <p><b>${words.way}</b> ${words.piles}</p>
 ${sections.length === 0 ? html`<p>${words.none}</p>` : sections}`;

@@ -5,21 +5,42 @@
 import type { Feature, FeatureCollection, Geometry, Position } from 'geojson';
 
 /** How deep the positions of each kind of geometry are nested. */
-const DEPTH: Readonly<Record<string, number>> = { Point: 0, MultiPoint: 1, LineString: 1, MultiLineString: 2, Polygon: 2, MultiPolygon: 3 };
+const DEPTH: Readonly<Record<string, number>> = {
+  Point: 0,
+  MultiPoint: 1,
+  LineString: 1,
+  MultiLineString: 2,
+  Polygon: 2,
+  MultiPolygon: 3,
+};
 
 const isPosition = (value: unknown): value is Position =>
-  Array.isArray(value) && value.length >= 2 && value.every((part) => typeof part === 'number' && Number.isFinite(part)) && Math.abs(value[0] as number) <= 180 && Math.abs(value[1] as number) <= 90;
+  Array.isArray(value) &&
+  value.length >= 2 &&
+  value.every((part) => typeof part === 'number' && Number.isFinite(part)) &&
+  Math.abs(value[0] as number) <= 180 &&
+  Math.abs(value[1] as number) <= 90;
 
-const isNested = (value: unknown, depth: number): boolean => (depth === 0 ? isPosition(value) : Array.isArray(value) && value.length > 0 && value.every((one) => isNested(one, depth - 1)));
+const isNested = (value: unknown, depth: number): boolean =>
+  depth === 0
+    ? isPosition(value)
+    : Array.isArray(value) && value.length > 0 && value.every((one) => isNested(one, depth - 1));
 
-const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> => typeof value === 'object' && value !== null && !Array.isArray(value);
+const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
 
 function featureOf(value: unknown): Feature[] {
   if (!isRecord(value) || !isRecord(value['geometry'])) return [];
   const { type, coordinates } = value['geometry'];
   const depth = typeof type === 'string' && Object.hasOwn(DEPTH, type) ? DEPTH[type] : undefined;
   if (depth === undefined || !isNested(coordinates, depth)) return [];
-  return [{ type: 'Feature', properties: isRecord(value['properties']) ? value['properties'] : {}, geometry: { type, coordinates } as Geometry }];
+  return [
+    {
+      type: 'Feature',
+      properties: isRecord(value['properties']) ? value['properties'] : {},
+      geometry: { type, coordinates } as Geometry,
+    },
+  ];
 }
 
 /**

@@ -27,12 +27,21 @@ export function solarPlace(julian: number): SolarPlace {
   const longitude = 280.46646 + t * (36_000.76983 + t * 0.0003032);
   const anomaly = 357.52911 + t * (35_999.05029 - t * 0.0001537);
   const eccentricity = 0.016708634 - t * (0.000042037 + t * 0.0000001267);
-  const centre = sin(anomaly) * (1.914602 - t * (0.004817 + t * 0.000014)) + sin(2 * anomaly) * (0.019993 - t * 0.000101) + sin(3 * anomaly) * 0.000289;
+  const centre =
+    sin(anomaly) * (1.914602 - t * (0.004817 + t * 0.000014)) +
+    sin(2 * anomaly) * (0.019993 - t * 0.000101) +
+    sin(3 * anomaly) * 0.000289;
   const node = 125.04 - 1934.136 * t;
   const apparent = longitude + centre - 0.00569 - 0.00478 * sin(node);
-  const obliquity = 23.439291 - t * (0.0130042 + t * (0.00000016 - t * 0.000000504)) + 0.00256 * Math.cos(node * RADIANS);
+  const obliquity =
+    23.439291 - t * (0.0130042 + t * (0.00000016 - t * 0.000000504)) + 0.00256 * Math.cos(node * RADIANS);
   const y = Math.tan((obliquity / 2) * RADIANS) ** 2;
-  const equation = y * sin(2 * longitude) - 2 * eccentricity * sin(anomaly) + 4 * eccentricity * y * sin(anomaly) * Math.cos(2 * longitude * RADIANS) - 0.5 * y * y * sin(4 * longitude) - 1.25 * eccentricity ** 2 * sin(2 * anomaly);
+  const equation =
+    y * sin(2 * longitude) -
+    2 * eccentricity * sin(anomaly) +
+    4 * eccentricity * y * sin(anomaly) * Math.cos(2 * longitude * RADIANS) -
+    0.5 * y * y * sin(4 * longitude) -
+    1.25 * eccentricity ** 2 * sin(2 * anomaly);
   return { declinationDeg: Math.asin(sin(obliquity) * sin(apparent)) / RADIANS, equationMin: (4 * equation) / RADIANS };
 }
 
@@ -53,7 +62,9 @@ export function daylightOf({ date, timeZone }: Pick<Plan, 'date' | 'timeZone'>, 
     for (let round = 0; round < 3; round++) {
       const julian = EPOCH + (midnight / 1000 - offset + local) / DAY;
       const { declinationDeg, equationMin } = solarPlace(julian);
-      const cosine = (Math.sin(-UNDER * RADIANS) - Math.sin(lat * RADIANS) * Math.sin(declinationDeg * RADIANS)) / (Math.cos(lat * RADIANS) * Math.cos(declinationDeg * RADIANS));
+      const cosine =
+        (Math.sin(-UNDER * RADIANS) - Math.sin(lat * RADIANS) * Math.sin(declinationDeg * RADIANS)) /
+        (Math.cos(lat * RADIANS) * Math.cos(declinationDeg * RADIANS));
       if (!(Math.abs(cosine) <= 1)) return null;
       const noon = 43_200 - lon * 240 - equationMin * 60 + offset;
       local = noon + half * (Math.acos(cosine) / RADIANS) * 240;

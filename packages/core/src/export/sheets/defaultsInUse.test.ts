@@ -10,14 +10,30 @@ import type { Sheet } from './sheet.ts';
 import { supplyListBody } from './supplyList.ts';
 
 const sheet: Sheet = { text: en, paper: 'a4', printedAt: '2027-08-30 18:00' };
-const withPlan = (keys: Partial<Plan> = {}, station: Partial<PlanStation> = {}): Analysis => analysisOf(STRAIGHT, [{ ...AT_1500, ...station }], { races: [runners(500)], ...keys });
+const withPlan = (keys: Partial<Plan> = {}, station: Partial<PlanStation> = {}): Analysis =>
+  analysisOf(STRAIGHT, [{ ...AT_1500, ...station }], { races: [runners(500)], ...keys });
 const base = withPlan().plan;
 const supplies = (keys: Partial<Plan['supplies']>): Partial<Plan> => ({ supplies: { ...base.supplies, ...keys } });
 
 /** Cells of each table of the section, by the key in the plan (the last cell). */
-function rowsOf(analysis: Analysis, text = en): { readonly usual: Map<string, string[]>; readonly changed: Map<string, string[]> } {
+function rowsOf(
+  analysis: Analysis,
+  text = en,
+): { readonly usual: Map<string, string[]>; readonly changed: Map<string, string[]> } {
   const page = defaultsSection(analysis, text).html;
-  const tables = page.split('<table').slice(1).map((one) => new Map(one.split('<tr>').slice(2).map((row) => [...row.matchAll(/<td[^>]*>(.*?)<\/td>/gu)].map(([, cell]) => cell!)).map((cells) => [cells.at(-1)!, cells] as const)));
+  const tables = page
+    .split('<table')
+    .slice(1)
+    .map(
+      (one) =>
+        new Map(
+          one
+            .split('<tr>')
+            .slice(2)
+            .map((row) => [...row.matchAll(/<td[^>]*>(.*?)<\/td>/gu)].map(([, cell]) => cell!))
+            .map((cells) => [cells.at(-1)!, cells] as const),
+        ),
+    );
   return { usual: tables[0]!, changed: tables[1] ?? new Map<string, string[]>() };
 }
 const valueOf = (analysis: Analysis, key: string): string => {
@@ -32,7 +48,11 @@ describe('the section of defaults', () => {
     const cell = (rows: Map<string, string[]>, key: string): string => rows.get(key)![1]!;
     // 7 US fluid ounces of 29.5735 ml (NIST Handbook 44, appendix C).
     expect([cell(metric, 'supplies.cup'), cell(imperial, 'supplies.cup')]).toEqual(['207 ml', '7 fl oz']);
-    expect([cell(metric, 'supplies.waste'), cell(metric, 'crew.ready'), cell(metric, 'crew.pourRate')]).toEqual(['15 %', '30 min', expect.stringMatching(/^15 /u)]);
+    expect([cell(metric, 'supplies.waste'), cell(metric, 'crew.ready'), cell(metric, 'crew.pourRate')]).toEqual([
+      '15 %',
+      '30 min',
+      expect.stringMatching(/^15 /u),
+    ]);
     expect(cell(metric, 'crew.handSpacing')).toBe('1.5 m');
     expect(cell(imperial, 'crew.handSpacing')).toBe('4.9 ft');
   });
@@ -46,7 +66,13 @@ describe('the section of defaults', () => {
 
   it('prints each value once where the plan has several, as of vehicles', () => {
     const van = { id: 'v', name: 'Van', kg: 1500, places: 6, kmh: 25, stop: 900, from: 4 * 3600 };
-    const analysis = withPlan({ vehicles: [{ ...van, kg: 800, from: 5.5 * 3600 }, { ...van, id: 'w', kg: 900 }, { ...van, id: 'x', kg: 800 }] });
+    const analysis = withPlan({
+      vehicles: [
+        { ...van, kg: 800, from: 5.5 * 3600 },
+        { ...van, id: 'w', kg: 900 },
+        { ...van, id: 'x', kg: 800 },
+      ],
+    });
     const { changed } = rowsOf(analysis);
     expect(changed.get('vehicles.kg')!.slice(1, 3)).toEqual(['800.0 kg / 900.0 kg', '1500.0 kg']);
     expect(changed.get('vehicles.from')!.slice(1, 3)).toEqual(['05:30 / 04:00', '00:00']);
@@ -54,10 +80,14 @@ describe('the section of defaults', () => {
   });
 
   it('prints when more is called for and how long it takes, where the plan says so', () => {
-    expect(valueOf(withPlan(supplies({ resupply: { at: 0.25, takes: 2400 } })), 'supplies.resupply')).toBe('25 %, 40 min');
+    expect(valueOf(withPlan(supplies({ resupply: { at: 0.25, takes: 2400 } })), 'supplies.resupply')).toBe(
+      '25 %, 40 min',
+    );
     expect(defaultsInUse(base).some(({ row }) => row.key === 'supplies.resupply')).toBe(false);
     // A share that is no binary fraction: 0.07 × 100 is 7.000000000000001.
-    expect(valueOf(withPlan(supplies({ resupply: { at: 0.07, takes: 2400 } })), 'supplies.resupply')).toBe('7 %, 40 min');
+    expect(valueOf(withPlan(supplies({ resupply: { at: 0.07, takes: 2400 } })), 'supplies.resupply')).toBe(
+      '7 %, 40 min',
+    );
   });
 
   it('prints a list with commas, a word as it is said, and of a table of rates only that the plan has one', () => {
@@ -69,7 +99,10 @@ describe('the section of defaults', () => {
   });
 
   it('has the take rates of the heat in force alone, by its name', () => {
-    const take = (heat: 'hot' | 'cool'): string[] => defaultsInUse({ ...base, supplies: { ...base.supplies, heat } }).filter(({ row }) => row.key === 'supplies.take.run.water').map(({ row }) => row.what);
+    const take = (heat: 'hot' | 'cool'): string[] =>
+      defaultsInUse({ ...base, supplies: { ...base.supplies, heat } })
+        .filter(({ row }) => row.key === 'supplies.take.run.water')
+        .map(({ row }) => row.what);
     expect([take('hot').length, take('cool').length]).toEqual([1, 1]);
     expect(take('hot')[0]).toMatch(/hot$/u);
     expect(take('cool')[0]).toMatch(/cool$/u);
@@ -83,7 +116,10 @@ describe('the section of defaults', () => {
 
   it('lists the stations with rules of their own by number and key, and no list where there are none', () => {
     expect(defaultsSection(withPlan(), en).html).not.toContain(en.lists.supplies.stationsTitle);
-    const own = defaultsSection(withPlan({}, { supplies: { waste: 0.3 }, crew: { pourers: 4 }, name: 'Kelp Bay' }), en).html;
+    const own = defaultsSection(
+      withPlan({}, { supplies: { waste: 0.3 }, crew: { pourers: 4 }, name: 'Kelp Bay' }),
+      en,
+    ).html;
     expect(own).toContain('<li>Station 1 · <bdi>Kelp Bay</bdi>: supplies.waste, crew.pourers</li>');
   });
 
@@ -98,7 +134,11 @@ describe('the section of defaults', () => {
     const english = rowsOf(withPlan()).usual.get('supplies.waste')!;
     const analysis = withPlan(supplies({ heat: 'hot', resupply: { at: 0.25, takes: 2400 } }));
     const { usual, changed } = rowsOf(analysis, mute);
-    expect([usual.get('supplies.waste')![0], changed.get('supplies.heat')![1], usual.get('crew.minimum')![1]]).toEqual([english[0], 'hot', rowsOf(withPlan()).usual.get('crew.minimum')![1]]);
+    expect([usual.get('supplies.waste')![0], changed.get('supplies.heat')![1], usual.get('crew.minimum')![1]]).toEqual([
+      english[0],
+      'hot',
+      rowsOf(withPlan()).usual.get('crew.minimum')![1],
+    ]);
     // "none" is the program's own word, not a row's: a dash stands for it.
     expect(changed.get('supplies.resupply')![2]).toBe('–');
   });
@@ -109,9 +149,13 @@ describe('the supply list', () => {
     const analysis = withPlan();
     const page = supplyListBody(analysis, sheet).html;
     const water = analysis.day!.totals.packs.find(({ item }) => item === 'waterJug')!;
-    expect(page).toContain(`<td>Jugs of water</td><td class="number">${water.count}</td><td class="number">${water.need.toFixed(1)} l</td><td class="number">3.8 l</td><td><span class="tick"></span></td>`);
+    expect(page).toContain(
+      `<td>Jugs of water</td><td class="number">${water.count}</td><td class="number">${water.need.toFixed(1)} l</td><td class="number">3.8 l</td><td><span class="tick"></span></td>`,
+    );
     const cups = analysis.day!.totals.packs.find(({ item }) => item === 'cups')!;
-    expect(page).toContain(`<td class="number">${cups.count}</td><td class="number">${Math.ceil(cups.need).toLocaleString('en-US')}</td><td class="number">100</td>`);
+    expect(page).toContain(
+      `<td class="number">${cups.count}</td><td class="number">${Math.ceil(cups.need).toLocaleString('en-US')}</td><td class="number">100</td>`,
+    );
   });
 
   it('has a block for each station of the day, and none for one that the plan does not know', () => {

@@ -8,7 +8,8 @@ import { type Sheet, listHead, massText } from './sheet.ts';
 import { stopBlock } from './stops.ts';
 
 /** Vehicles that drive out in this plan, in its order. */
-export const driving = ({ plan, day }: Analysis): PlanVehicle[] => plan.vehicles.filter(({ id }) => (day?.runs ?? []).some(({ vehicle, kind }) => kind === 'drop' && vehicle === id));
+export const driving = ({ plan, day }: Analysis): PlanVehicle[] =>
+  plan.vehicles.filter(({ id }) => (day?.runs ?? []).some(({ vehicle, kind }) => kind === 'drop' && vehicle === id));
 
 /** The body of one vehicle's paper. */
 export function driverRunBody(analysis: Analysis, vehicle: PlanVehicle, sheet: Sheet): Html {
@@ -22,7 +23,13 @@ ${runs.length === 0 ? html`<p>${words.none}</p>` : runs.map((run, k) => runSecti
 }
 
 /** The stops of one run; its heading stays with the first. */
-export function runSection(analysis: Analysis, { stops, kind, kg }: Run, number: number, { text }: Sheet, name: string = ''): Html {
+export function runSection(
+  analysis: Analysis,
+  { stops, kind, kg }: Run,
+  number: number,
+  { text }: Sheet,
+  name: string = '',
+): Html {
   const [first, ...rest] = stops.map((stop, k) => stopBlock(analysis, stop, kind, k + 1, text));
   const title = text.lists.runs.run(number, massText(kg, analysis.plan.units, text));
   return html`<div class="block"><h2>${name === '' ? '' : html`${said(name)} · `}${title}</h2>\n${first!}</div>\n${rest}`;

@@ -9,20 +9,36 @@ import { LANGUAGES } from '../text/languages.ts';
 import { toGpx } from '../waypoints.ts';
 import { papersOf } from './papers.ts';
 
-const NOTHING: readonly Partial<PlanStation>[] = [{ serves: [] }, { serves: ['water'], tables: { water: 0 } }, { serves: ['gel', 'water'], tables: { gel: 0, water: 0 }, passes: 'all' }];
+const NOTHING: readonly Partial<PlanStation>[] = [
+  { serves: [] },
+  { serves: ['water'], tables: { water: 0 } },
+  { serves: ['gel', 'water'], tables: { gel: 0, water: 0 }, passes: 'all' },
+];
 
 describe.each(NOTHING)('a station with %j', (keys) => {
   for (const line of [STRAIGHT, OUT_AND_BACK]) {
-    const analysis = analysisOf(line, [{ ...AT_1500, name: 'Kelp Bay', points: [{ kind: 'drop', at: [-17.38, -33.2] }], ...keys }], { races: [runners(50)], vehicles: [{ id: 'v', name: 'Van', kg: 1500, places: 6, kmh: 25, stop: 900, from: 0 }] });
+    const analysis = analysisOf(
+      line,
+      [{ ...AT_1500, name: 'Kelp Bay', points: [{ kind: 'drop', at: [-17.38, -33.2] }], ...keys }],
+      { races: [runners(50)], vehicles: [{ id: 'v', name: 'Van', kg: 1500, places: 6, kmh: 25, stop: 900, from: 0 }] },
+    );
 
     it(`is on every paper and in every export, without tables, on a course of ${line.length} points`, () => {
       expect(analysis.stations[0]!.directions.every(({ items }) => items.length === 0)).toBe(true);
       for (const { language } of LANGUAGES) {
-        for (const { name, html } of papersOf(analysis, { paper: 'a4', printedAt: '2027-08-30', language })) expect([name, /NaN|undefined|Infinity/u.exec(html)]).toEqual([name, null]);
+        for (const { name, html } of papersOf(analysis, { paper: 'a4', printedAt: '2027-08-30', language }))
+          expect([name, /NaN|undefined|Infinity/u.exec(html)]).toEqual([name, null]);
       }
       expect(valueOf(toGpx(analysis))).toContain('<name>01A STATION</name>');
-      expect(toCsv(analysis).split('\r\n').filter((row) => row.includes('Kelp Bay')).map((row) => row.split(',')[6])).toEqual(['station', 'drop']);
-      expect(toGeoJson(analysis).features.map(({ properties }) => (properties as { kind: string }).kind)).toEqual(expect.arrayContaining(['course', 'station', 'direction', 'drop']));
+      expect(
+        toCsv(analysis)
+          .split('\r\n')
+          .filter((row) => row.includes('Kelp Bay'))
+          .map((row) => row.split(',')[6]),
+      ).toEqual(['station', 'drop']);
+      expect(toGeoJson(analysis).features.map(({ properties }) => (properties as { kind: string }).kind)).toEqual(
+        expect.arrayContaining(['course', 'station', 'direction', 'drop']),
+      );
     });
   }
 });

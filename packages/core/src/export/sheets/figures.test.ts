@@ -7,7 +7,9 @@ const item = { kind: 'water', wheel: [10.36, 21.34], along: [10.4, 21.3], wheelM
 
 it('says how far before or past the chalk mark, with the margin where there is one', () => {
   expect(figureOf(item, 'metric', en).text).toBe('10.4 to 21.3 m past');
-  expect(figureOf({ ...item, wheel: [-91.44, -91.44], wheelMargin: 0.31 }, 'imperial', en).text).toBe('100 yd before ± 0.4 yd');
+  expect(figureOf({ ...item, wheel: [-91.44, -91.44], wheelMargin: 0.31 }, 'imperial', en).text).toBe(
+    '100 yd before ± 0.4 yd',
+  );
   expect(figureOf({ ...item, wheelMargin: 1e-9 }, 'metric', en).text).toBe('10.4 to 21.3 m past');
   expect(figureOf({ ...item, wheel: [-9.45, 14.02] }, 'metric', en).text).toBe('9.4 m before to 14 m past');
   expect(figureOf({ ...item, wheel: [0, 7.3] }, 'metric', es).text).toBe('0 a 7.3 m después');

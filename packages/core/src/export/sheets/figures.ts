@@ -24,9 +24,14 @@ const STEP: Readonly<Record<UnitSystem, number>> = { metric: 0.1, imperial: 0.1 
 export const NO_MARGIN = 1e-3;
 
 /** "± 0.3 m", rounded up to the decimal shown. */
-export const marginText = (margin: number, units: UnitSystem): string => `± ${formatLength(Math.ceil(margin / STEP[units] - 1e-6) * STEP[units], units, 'wheel')}`;
+export const marginText = (margin: number, units: UnitSystem): string =>
+  `± ${formatLength(Math.ceil(margin / STEP[units] - 1e-6) * STEP[units], units, 'wheel')}`;
 
-const rangeText = ([from, to]: readonly [number, number], units: UnitSystem, { captain: { drawing } }: SheetText): string => {
+const rangeText = (
+  [from, to]: readonly [number, number],
+  units: UnitSystem,
+  { captain: { drawing } }: SheetText,
+): string => {
   const [a, b] = [formatLength(Math.abs(from), units, 'wheel'), formatLength(Math.abs(to), units, 'wheel')];
   const zero = formatLength(0, units, 'wheel');
   if (a === zero && b === zero) return drawing.at;
@@ -36,15 +41,28 @@ const rangeText = ([from, to]: readonly [number, number], units: UnitSystem, { c
 };
 
 /** Where an item stands from the chalk mark: by wheel, else along the course, which is then said. */
-export function figureOf(item: Pick<Item, 'kind' | 'wheel' | 'along' | 'wheelMargin'>, units: UnitSystem, text: SheetText): Figure {
+export function figureOf(
+  item: Pick<Item, 'kind' | 'wheel' | 'along' | 'wheelMargin'>,
+  units: UnitSystem,
+  text: SheetText,
+): Figure {
   const { kind, wheel, along, wheelMargin } = item;
   const exact = (pair: readonly [number, number]): string => pair.map(toMicro).join(' ');
   if (wheel === null) {
-    return { text: `${rangeText(along, units, text)} ${text.captain.drawing.along}`, data: html` data-item="${kind}" data-along="${exact(along)}"`, folds: true };
+    return {
+      text: `${rangeText(along, units, text)} ${text.captain.drawing.along}`,
+      data: html` data-item="${kind}" data-along="${exact(along)}"`,
+      folds: true,
+    };
   }
   const margin = wheelMargin > NO_MARGIN ? ` ${marginText(wheelMargin, units)}` : '';
-  return { text: `${rangeText(wheel, units, text)}${margin}`, data: html` data-item="${kind}" data-wheel="${exact(wheel)}" data-margin="${toMicro(wheelMargin)}"`, folds: false };
+  return {
+    text: `${rangeText(wheel, units, text)}${margin}`,
+    data: html` data-item="${kind}" data-wheel="${exact(wheel)}" data-margin="${toMicro(wheelMargin)}"`,
+    folds: false,
+  };
 }
 
 /** Where a point stands, along the course from the chalk mark. */
-export const pointFigure = (along: number, units: UnitSystem, text: SheetText): string => `≈ ${rangeText([Math.round(along), Math.round(along)], units, text)}`;
+export const pointFigure = (along: number, units: UnitSystem, text: SheetText): string =>
+  `≈ ${rangeText([Math.round(along), Math.round(along)], units, text)}`;

@@ -35,15 +35,23 @@ const LONGEST_NAME = 56;
 /** A text cut to so many signs, with an ellipsis that says so. */
 export function shortened(text: string, most: number): string {
   const signs = Array.from(text);
-  return signs.length > most ? `${signs.slice(0, most - 1).join('').trimEnd()}…` : text;
+  return signs.length > most
+    ? `${signs
+        .slice(0, most - 1)
+        .join('')
+        .trimEnd()}…`
+    : text;
 }
 
 /** Isolated from what stands around it, so that it may run from right to left (Unicode Standard Annex 9). */
-const isolated = (text: string): string => `\u2068${text.replaceAll(/[\p{Cc}\u202A-\u202E\u2066-\u2069]/gu, '\uFFFD')}\u2069`;
+const isolated = (text: string): string =>
+  `\u2068${text.replaceAll(/[\p{Cc}\u202A-\u202E\u2066-\u2069]/gu, '\uFFFD')}\u2069`;
 
-export const planName = ({ name }: Pick<Plan, 'name'>, { frame }: SheetText): string => (name.trim() === '' ? frame.noName : name);
+export const planName = ({ name }: Pick<Plan, 'name'>, { frame }: SheetText): string =>
+  name.trim() === '' ? frame.noName : name;
 
-export const versionText = ({ revision }: Pick<Plan, 'revision'>, { frame }: SheetText): string => (revision === undefined ? frame.noVersion : frame.version(revision));
+export const versionText = ({ revision }: Pick<Plan, 'revision'>, { frame }: SheetText): string =>
+  revision === undefined ? frame.noVersion : frame.version(revision);
 
 /** The whole document. */
 export function pageHtml({ title, paper, plan, printedAt, text, body, style = '' }: SheetFrame): string {
@@ -59,20 +67,30 @@ export function pageHtml({ title, paper, plan, printedAt, text, body, style = ''
 }
 
 /** The head of a paper: its title, then the line of `stampHtml`. */
-export const headHtml = (title: string, plan: Pick<Plan, 'name' | 'revision'>, printedAt: string, text: SheetText): Html => html`<header class="head"><h1>${title}</h1>
+export const headHtml = (
+  title: string,
+  plan: Pick<Plan, 'name' | 'revision'>,
+  printedAt: string,
+  text: SheetText,
+): Html => html`<header class="head"><h1>${title}</h1>
 ${stampHtml(plan, printedAt, text)}</header>`;
 
 /** Plan, version and the line of `printLine` in one. */
-export const stampHtml = (plan: Pick<Plan, 'name' | 'revision'>, printedAt: string, text: SheetText): Html => html`<p class="stamp">${said(planName(plan, text))} · ${said(versionText(plan, text))} · ${printLine(printedAt, text)}</p>`;
+export const stampHtml = (plan: Pick<Plan, 'name' | 'revision'>, printedAt: string, text: SheetText): Html =>
+  html`<p class="stamp">${said(planName(plan, text))} · ${said(versionText(plan, text))} · ${printLine(printedAt, text)}</p>`;
 
 /** "Printed 2027-09-01 18:30 · Halfcup 0.1.0 · Destroy older copies": tells two printed papers apart. */
-export const printLine = (printedAt: string, { frame }: SheetText): Html => html`${frame.printed(printedAt)} · <span class="whole">${MADE_BY}</span> · <b>${frame.destroy}</b>`;
+export const printLine = (printedAt: string, { frame }: SheetText): Html =>
+  html`${frame.printed(printedAt)} · <span class="whole">${MADE_BY}</span> · <b>${frame.destroy}</b>`;
 
 /** "to be filled in: ____", where a plan does not hold a fact. */
-export const toFill = ({ frame }: SheetText): Html => html`<span class="to-fill">${frame.toFill} <span class="blank">&nbsp;</span></span>`;
+export const toFill = ({ frame }: SheetText): Html =>
+  html`<span class="to-fill">${frame.toFill} <span class="blank">&nbsp;</span></span>`;
 
 /** A text of the plan, else a line to write on. */
-export const saidOrBlank = (value: string | undefined, text: SheetText): Html => (value === undefined || value.trim() === '' ? toFill(text) : said(value));
+export const saidOrBlank = (value: string | undefined, text: SheetText): Html =>
+  value === undefined || value.trim() === '' ? toFill(text) : said(value);
 
 /** A class that makes the letters of a long name smaller, so that a head keeps its height. */
-export const sizeOf = (name: string): Html => (Array.from(name).length > 110 ? html` class="longest"` : Array.from(name).length > 32 ? html` class="long"` : NONE);
+export const sizeOf = (name: string): Html =>
+  Array.from(name).length > 110 ? html` class="longest"` : Array.from(name).length > 32 ? html` class="long"` : NONE;

@@ -17,13 +17,22 @@ export interface PageBox {
 const MARGIN = { top: 11, side: 12, bottom: 11 } as const;
 
 /** ISO 216 A4, and ANSI/ASME Y14.1 A (8.5 in × 11 in). */
-const SIZES: { readonly [paper in Paper]: PageBox } = { a4: { width: 210, height: 297 }, letter: { width: 215.9, height: 279.4 } };
+const SIZES: { readonly [paper in Paper]: PageBox } = {
+  a4: { width: 210, height: 297 },
+  letter: { width: 215.9, height: 279.4 },
+};
 
 /** The box inside the margins of a paper, millimetres. */
-export const pageBox = (paper: Paper): PageBox => ({ width: SIZES[paper].width - 2 * MARGIN.side, height: SIZES[paper].height - MARGIN.top - MARGIN.bottom });
+export const pageBox = (paper: Paper): PageBox => ({
+  width: SIZES[paper].width - 2 * MARGIN.side,
+  height: SIZES[paper].height - MARGIN.top - MARGIN.bottom,
+});
 
 /** A text as a CSS string: every sign but plain letters and digits by its number, so that it can end neither the string nor the style. Source: CSS Syntax 3, 4.3.7. */
-export const cssString = (text: string): string => `"${Array.from(text).map((sign) => (/[A-Za-z0-9]/u.test(sign) ? sign : `\\${sign.codePointAt(0)!.toString(16)} `)).join('')}"`;
+export const cssString = (text: string): string =>
+  `"${Array.from(text)
+    .map((sign) => (/[A-Za-z0-9]/u.test(sign) ? sign : `\\${sign.codePointAt(0)!.toString(16)} `))
+    .join('')}"`;
 
 export interface Running {
   readonly topLeft: string;
@@ -34,11 +43,15 @@ export interface Running {
   readonly of: string;
 }
 
-const box = (place: string, content: string): string => `@${place} { content: ${content}; font: 9pt ${FONT}; white-space: nowrap; }`;
+const box = (place: string, content: string): string =>
+  `@${place} { content: ${content}; font: 9pt ${FONT}; white-space: nowrap; }`;
 
 const FONT = '"Liberation Sans", Arial, Helvetica, sans-serif';
 
-const pageRule = (paper: Paper, { topLeft, topRight, bottomLeft, page, of }: Running): string => `@page { size: ${SIZES[paper].width}mm ${SIZES[paper].height}mm; margin: ${MARGIN.top}mm ${MARGIN.side}mm ${MARGIN.bottom}mm;
+const pageRule = (
+  paper: Paper,
+  { topLeft, topRight, bottomLeft, page, of }: Running,
+): string => `@page { size: ${SIZES[paper].width}mm ${SIZES[paper].height}mm; margin: ${MARGIN.top}mm ${MARGIN.side}mm ${MARGIN.bottom}mm;
 ${box('top-left', cssString(topLeft))}
 ${box('top-right', cssString(topRight))}
 ${box('bottom-left', cssString(bottomLeft))}

@@ -10,13 +10,20 @@ export interface Html {
 
 type Piece = string | number | Html | readonly Piece[];
 
-const ENTITIES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;', "'": '&#39;' };
+const ENTITIES: Readonly<Record<string, string>> = {
+  '&': '&amp;',
+  '<': '&lt;',
+  '>': '&gt;',
+  '"': '&quot;',
+  "'": '&#39;',
+};
 
 /** Controls that would print nothing or turn the reading order of what follows (Unicode Standard Annex 9, table 1). */
 const HIDDEN = /(?![\t\n\r])[\p{Cc}\u202A-\u202E\u2066-\u2069]/gu;
 
 /** A text for HTML, in elements and in quoted attributes; controls become the replacement character, so that they show. */
-export const escapeText = (text: string): string => text.replaceAll(HIDDEN, '\uFFFD').replaceAll(/[&<>"']/gu, (sign) => ENTITIES[sign]!);
+export const escapeText = (text: string): string =>
+  text.replaceAll(HIDDEN, '\uFFFD').replaceAll(/[&<>"']/gu, (sign) => ENTITIES[sign]!);
 
 function printed(piece: Piece): string {
   if (typeof piece === 'string') return escapeText(piece);
@@ -30,7 +37,17 @@ export const html = (parts: TemplateStringsArray, ...pieces: readonly Piece[]): 
 });
 
 /** A whole document that needs nothing from anywhere and runs nothing. `style` is written by this program, never a text of a plan. */
-export const documentHtml = ({ lang, title, style, body }: { readonly lang: string; readonly title: string; readonly style: string; readonly body: Html }): string =>
+export const documentHtml = ({
+  lang,
+  title,
+  style,
+  body,
+}: {
+  readonly lang: string;
+  readonly title: string;
+  readonly style: string;
+  readonly body: Html;
+}): string =>
   html`<!doctype html>
 <html lang="${lang}" dir="ltr">
 <head>
@@ -53,7 +70,11 @@ export const NONE: Html = { html: '' };
 export const said = (text: string): Html => html`<bdi>${text}</bdi>`;
 
 /** A table with headings that repeat on each page; a column whose heading begins with a space is set to the right. */
-export const table = (head: readonly string[], rows: readonly (readonly Piece[])[], kind: string = ''): Html => html`<table class="${kind}">
+export const table = (
+  head: readonly string[],
+  rows: readonly (readonly Piece[])[],
+  kind: string = '',
+): Html => html`<table class="${kind}">
 <thead><tr>${head.map((one) => html`<th scope="col"${sideOf(one)}>${one.trim()}</th>`)}</tr></thead>
 <tbody>${rows.map((row) => html`<tr>${row.map((cell, k) => html`<td${sideOf(head[k]!)}>${cell}</td>`)}</tr>\n`)}</tbody>
 </table>`;

@@ -30,7 +30,9 @@ const LARGEST = 5;
 /** Spans in order, those that touch as one. */
 function merged(spans: readonly Span[]): Span[] {
   const whole: [number, number][] = [];
-  for (const [from, to] of spans.map(([a, b]) => [Math.min(a, b), Math.max(a, b)] as const).sort((a, b) => a[0] - b[0])) {
+  for (const [from, to] of spans
+    .map(([a, b]) => [Math.min(a, b), Math.max(a, b)] as const)
+    .sort((a, b) => a[0] - b[0])) {
     const last = whole.at(-1);
     if (last !== undefined && from <= last[1]) last[1] = Math.max(last[1], to);
     else whole.push([from, to]);
@@ -39,12 +41,20 @@ function merged(spans: readonly Span[]): Span[] {
 }
 
 /** The scale at which all spans, with a break wherever a gap would be wider, fill `width`; and which gaps are broken. */
-function fit(spans: readonly Span[], gaps: readonly number[], width: number, wide: (k: number) => number): { scale: number; broken: readonly boolean[] } {
+function fit(
+  spans: readonly Span[],
+  gaps: readonly number[],
+  width: number,
+  wide: (k: number) => number,
+): { scale: number; broken: readonly boolean[] } {
   const filled = spans.reduce((sum, [from, to]) => sum + to - from, 0);
   let broken = gaps.map(() => true);
   for (;;) {
     const at = filled + gaps.reduce((sum, gap, k) => sum + (broken[k] ? 0 : gap), 0);
-    const scale = Math.min(LARGEST, at === 0 ? LARGEST : (width - broken.reduce((sum, one, k) => sum + (one ? wide(k) : 0), 0)) / at);
+    const scale = Math.min(
+      LARGEST,
+      at === 0 ? LARGEST : (width - broken.reduce((sum, one, k) => sum + (one ? wide(k) : 0), 0)) / at,
+    );
     const next = gaps.map((gap, k) => broken[k]! && gap * scale > wide(k));
     if (next.every((one, k) => one === broken[k])) return { scale, broken };
     broken = next;

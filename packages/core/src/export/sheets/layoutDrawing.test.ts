@@ -12,15 +12,54 @@ import { type Box, POINT, overlap, textWidth } from './textBox.ts';
 
 const COURSES = {
   straight: turtle(ORIGIN, [[90, 4000]], 100),
-  corner: turtle(ORIGIN, [[90, 2030], [0, 2000]], 10),
-  bends: turtle(ORIGIN, [[90, 1990], [60, 20], [20, 20], [70, 40], [120, 40], [90, 2000]], 5),
+  corner: turtle(
+    ORIGIN,
+    [
+      [90, 2030],
+      [0, 2000],
+    ],
+    10,
+  ),
+  bends: turtle(
+    ORIGIN,
+    [
+      [90, 1990],
+      [60, 20],
+      [20, 20],
+      [70, 40],
+      [120, 40],
+      [90, 2000],
+    ],
+    5,
+  ),
 };
 
 const layoutWith = (course: keyof typeof COURSES, keys: Partial<PlanStation>): Layout =>
-  layoutOf([COURSES[course]], [{ on: { course: 'c', measure: 2000, side: 'right', offset: 5 }, serves: ['gel', 'sportsDrink', 'water'], ...keys }]);
+  layoutOf(
+    [COURSES[course]],
+    [
+      {
+        on: { course: 'c', measure: 2000, side: 'right', offset: 5 },
+        serves: ['gel', 'sportsDrink', 'water'],
+        ...keys,
+      },
+    ],
+  );
 
-const draw = ({ stations: [station] }: Layout, text = en, width = 186, points: readonly KerbPoint[] = []): ReturnType<typeof layoutDrawing> =>
-  layoutDrawing({ direction: station!.directions[0]!, tableLength: station!.practice.tableLength, points, units: 'metric', text, width });
+const draw = (
+  { stations: [station] }: Layout,
+  text = en,
+  width = 186,
+  points: readonly KerbPoint[] = [],
+): ReturnType<typeof layoutDrawing> =>
+  layoutDrawing({
+    direction: station!.directions[0]!,
+    tableLength: station!.practice.tableLength,
+    points,
+    units: 'metric',
+    text,
+    width,
+  });
 
 interface Written extends Box {
   readonly says: string;
@@ -28,7 +67,11 @@ interface Written extends Box {
 
 /** Every text of a drawing with the room it takes. */
 function written(svg: string): Written[] {
-  const texts = [...svg.matchAll(/<text x="([-\d.]+)" y="([-\d.]+)" font-size="([\d.]+)"( font-weight="bold")?(?: text-anchor="(\w+)")?[^>]*>([^<]*)<\/text>/gu)];
+  const texts = [
+    ...svg.matchAll(
+      /<text x="([-\d.]+)" y="([-\d.]+)" font-size="([\d.]+)"( font-weight="bold")?(?: text-anchor="(\w+)")?[^>]*>([^<]*)<\/text>/gu,
+    ),
+  ];
   expect(texts).toHaveLength(svg.split('<text').length - 1);
   return texts.map(([, x, y, size, bold, anchor, says]) => {
     const width = textWidth(says!.replaceAll('&quot;', '"'), Number(size) / POINT, bold !== undefined);
@@ -51,22 +94,38 @@ function expectClean(svg: string, width: number, height: number): void {
 const TABLES = Array.from({ length: 12 }, (_, k) => k + 1);
 
 describe('the drawing of a layout', () => {
-  it.each(TABLES)('has no text on another, none cut and all tables, with %i tables of each kind, on straight roads and bends, either side, both papers and languages', (count) => {
-    for (const course of ['straight', 'corner', 'bends'] as const) {
-      for (const side of ['left', 'right'] as const) {
-        const layout = layoutWith(course, { on: { course: 'c', measure: 2000, side, offset: 5 }, tables: { gel: count, sportsDrink: count, water: count } });
-        for (const [text, width] of [[en, 186], [es, 191.9], [es, 186]] as const) {
-          const { svg, height } = draw(layout, text, width, [{ kind: 'drop', word: text.frame.points.drop, along: -5 }, { kind: 'other', word: 'Life-ring', along: -6 }, { kind: 'medical', word: text.frame.points.medical, along: 30 }]);
-          expectClean(svg.html, width, height);
-          expect(svg.html).toContain(text.captain.drawing.tables(text.frame.items.water, count));
+  it.each(TABLES)(
+    'has no text on another, none cut and all tables, with %i tables of each kind, on straight roads and bends, either side, both papers and languages',
+    (count) => {
+      for (const course of ['straight', 'corner', 'bends'] as const) {
+        for (const side of ['left', 'right'] as const) {
+          const layout = layoutWith(course, {
+            on: { course: 'c', measure: 2000, side, offset: 5 },
+            tables: { gel: count, sportsDrink: count, water: count },
+          });
+          for (const [text, width] of [
+            [en, 186],
+            [es, 191.9],
+            [es, 186],
+          ] as const) {
+            const { svg, height } = draw(layout, text, width, [
+              { kind: 'drop', word: text.frame.points.drop, along: -5 },
+              { kind: 'other', word: 'Life-ring', along: -6 },
+              { kind: 'medical', word: text.frame.points.medical, along: 30 },
+            ]);
+            expectClean(svg.html, width, height);
+            expect(svg.html).toContain(text.captain.drawing.tables(text.frame.items.water, count));
+          }
         }
       }
-    }
-  });
+    },
+  );
 
   it.each([1, 12])('has no text on another with %i table of one drink only, or of two', (count) => {
     for (const serves of [['water'], ['sportsDrink'], ['gel', 'water'], ['gel']] as const) {
-      const { svg, height } = draw(layoutWith('straight', { serves, tables: { gel: count, sportsDrink: count, water: count } }));
+      const { svg, height } = draw(
+        layoutWith('straight', { serves, tables: { gel: count, sportsDrink: count, water: count } }),
+      );
       expectClean(svg.html, 186, height);
     }
   });
@@ -83,16 +142,24 @@ describe('the drawing of a layout', () => {
         const [from, to] = item.wheel ?? item.along;
         expect(by).toBe(item.wheel === null ? 'along' : 'wheel');
         expect(exact).toBe(`${from} ${to}`);
-        const printed = says!.replace(/±.*/u, '').match(/[\d.]+/gu)!.map(Number);
+        const printed = says!
+          .replace(/±.*/u, '')
+          .match(/[\d.]+/gu)!
+          .map(Number);
         const wanted = from === to ? [from] : [from, to];
         expect(printed).toHaveLength(wanted.length);
-        printed.forEach((one, j) => expect(Math.abs(one - Math.abs(wanted[j]!)), says).toBeLessThanOrEqual(0.05 + 1e-9));
+        printed.forEach((one, j) =>
+          expect(Math.abs(one - Math.abs(wanted[j]!)), says).toBeLessThanOrEqual(0.05 + 1e-9),
+        );
       });
     }
   });
 
   it('says that a distance runs along the course where the kerb’s line folds', () => {
-    const layout = layoutWith('bends', { on: { course: 'c', measure: 2000, side: 'left', offset: 40 }, tables: { water: 2 } });
+    const layout = layoutWith('bends', {
+      on: { course: 'c', measure: 2000, side: 'left', offset: 40 },
+      tables: { water: 2 },
+    });
     const folded = layout.stations[0]!.directions[0]!.items.filter(({ wheel }) => wheel === null);
     expect(folded.length).toBeGreaterThan(0);
     const { svg, folds } = draw(layout);
@@ -115,7 +182,9 @@ describe('the drawing of a layout', () => {
     const layout = layoutWith('straight', { serves: ['water'], tables: { water: 5 }, boxes: 4 });
     const { svg } = draw(layout);
     const sign = Number(/<rect x="([\d.]+)"[^>]*fill="#000"\/>/u.exec(svg.html)![1]);
-    const rects = [...svg.html.matchAll(/<rect x="([\d.]+)" y="[\d.]+" width="([\d.]+)" height="[\d.]+" fill="#fff" stroke/gu)].map(([, x, width]) => [Number(x), Number(width)] as const);
+    const rects = [
+      ...svg.html.matchAll(/<rect x="([\d.]+)" y="[\d.]+" width="([\d.]+)" height="[\d.]+" fill="#fff" stroke/gu),
+    ].map(([, x, width]) => [Number(x), Number(width)] as const);
     expect(rects).toHaveLength(9);
     expect(sign).toBeLessThan(rects[0]![0]);
     rects.slice(1).forEach(([x], k) => expect(x).toBeGreaterThan(rects[k]![0]));
@@ -127,16 +196,42 @@ describe('the drawing of a layout', () => {
   });
 
   it('says one box and one table, also in Spanish', () => {
-    expect([1, 2].map((count) => [en.captain.drawing.boxes('Trash', count), es.captain.drawing.boxes('Basura', count), en.captain.drawing.tables('Water', count), es.captain.drawing.tables('Agua', count)])).toEqual([
-      [expect.stringMatching(/\b1 box$/u), expect.stringMatching(/\b1 caja$/u), expect.stringMatching(/\b1 table$/u), expect.stringMatching(/\b1 mesa$/u)],
-      [expect.stringMatching(/\b2 boxes$/u), expect.stringMatching(/\b2 cajas$/u), expect.stringMatching(/\b2 tables$/u), expect.stringMatching(/\b2 mesas$/u)],
+    expect(
+      [1, 2].map((count) => [
+        en.captain.drawing.boxes('Trash', count),
+        es.captain.drawing.boxes('Basura', count),
+        en.captain.drawing.tables('Water', count),
+        es.captain.drawing.tables('Agua', count),
+      ]),
+    ).toEqual([
+      [
+        expect.stringMatching(/\b1 box$/u),
+        expect.stringMatching(/\b1 caja$/u),
+        expect.stringMatching(/\b1 table$/u),
+        expect.stringMatching(/\b1 mesa$/u),
+      ],
+      [
+        expect.stringMatching(/\b2 boxes$/u),
+        expect.stringMatching(/\b2 cajas$/u),
+        expect.stringMatching(/\b2 tables$/u),
+        expect.stringMatching(/\b2 mesas$/u),
+      ],
     ]);
   });
 
   it('has its scale bar in metres or yards, a nice length of at most 26 mm', () => {
     const bar = (units: 'metric' | 'imperial'): string[] => {
-      const { stations: [station] } = layoutWith('straight', {});
-      const { svg } = layoutDrawing({ direction: station!.directions[0]!, tableLength: station!.practice.tableLength, points: [], units, text: en, width: 186 });
+      const {
+        stations: [station],
+      } = layoutWith('straight', {});
+      const { svg } = layoutDrawing({
+        direction: station!.directions[0]!,
+        tableLength: station!.practice.tableLength,
+        points: [],
+        units,
+        text: en,
+        width: 186,
+      });
       return [...svg.html.matchAll(/text-anchor="end"[^>]*>([^<]*)</gu)].map(([, says]) => says!);
     };
     expect(bar('metric')).toEqual([expect.stringMatching(/^[125]0* m$/u)]);
@@ -149,7 +244,11 @@ describe('the drawing of a layout', () => {
   });
 
   it('leaves points without words where theirs would take many rows, and keeps their shapes and every item', () => {
-    const points = Array.from({ length: 14 }, (_, k): KerbPoint => ({ kind: 'other', word: `A point with a long name ${k}`, along: k / 10 }));
+    const points = Array.from({ length: 14 }, (_, k): KerbPoint => ({
+      kind: 'other',
+      word: `A point with a long name ${k}`,
+      along: k / 10,
+    }));
     const { svg, height } = draw(layoutWith('straight', {}), en, 186, points);
     expect(svg.html).not.toContain('A point with a long name');
     expect(svg.html.match(/data-item="/gu)!.length).toBe(5);
@@ -161,7 +260,9 @@ describe('the drawing of a layout', () => {
   });
 
   it('draws all boxes at one place where the trash drop has no length', () => {
-    const { svg } = draw(layoutWith('straight', { serves: ['water'], boxes: 2, practice: { trashFrom: 50, trashTo: 50 } }));
+    const { svg } = draw(
+      layoutWith('straight', { serves: ['water'], boxes: 2, practice: { trashFrom: 50, trashTo: 50 } }),
+    );
     expect(svg.html).toContain(en.captain.drawing.boxes(en.frame.items.trash, 2));
   });
 });

@@ -18,7 +18,14 @@ import { supplyListBody } from './supplyList.ts';
 
 const sheet: Sheet = { text: en, paper: 'a4', printedAt: '2027-08-30 18:00' };
 /** Out 3 km and back along the same road. */
-const outAndBack = turtle(ORIGIN, [[90, 3000], [270, 3000]], 100);
+const outAndBack = turtle(
+  ORIGIN,
+  [
+    [90, 3000],
+    [270, 3000],
+  ],
+  100,
+);
 
 function analysisOf(keys: Partial<PlanStation>, course = outAndBack): Analysis {
   const layout = layoutOf([course], [{ on: { course: 'c', measure: 1500, side: 'right', offset: 5 }, ...keys }]);
@@ -48,7 +55,14 @@ describe('the placement list', () => {
 
   it('says along the course, never a wheel distance, where the line folds', () => {
     // A hairpin just after the tables, whose inside is the station's side.
-    const hairpin = turtle(ORIGIN, [[90, 1520], [255, 1500]], 20);
+    const hairpin = turtle(
+      ORIGIN,
+      [
+        [90, 1520],
+        [255, 1500],
+      ],
+      20,
+    );
     const page = placementListBody(analysisOf({ passes: 'lead' }, hairpin), sheet).html;
     expect(page).toContain(en.captain.drawing.along);
     expect(page).toContain('folds over');
@@ -56,7 +70,9 @@ describe('the placement list', () => {
 
   it('names the stations that no race passes, for which there is nothing to list', () => {
     const layout = layoutOf([outAndBack], [{ at: [ORIGIN[0], ORIGIN[1] + 0.1], name: 'Far Skerry' }]);
-    expect(placementListBody({ ...layout, day: null, ...reviewLayout(layout) }, sheet).html).toMatch(/No race passes these stations.*Far Skerry/u);
+    expect(placementListBody({ ...layout, day: null, ...reviewLayout(layout) }, sheet).html).toMatch(
+      /No race passes these stations.*Far Skerry/u,
+    );
   });
 
   it('rounds a margin up, and prints none where none was reckoned', () => {
@@ -81,7 +97,8 @@ describe('the supply list', () => {
 
   it('holds a value of the plan against the usual one, and counts equal ones as usual', () => {
     const { plan } = analysisOf({});
-    const own = (key: string, supplies: object): readonly unknown[] => defaultsInUse({ ...plan, supplies: { ...plan.supplies, ...supplies } }).find(({ row }) => row.key === key)!.own;
+    const own = (key: string, supplies: object): readonly unknown[] =>
+      defaultsInUse({ ...plan, supplies: { ...plan.supplies, ...supplies } }).find(({ row }) => row.key === key)!.own;
     expect(own('supplies.waste', {})).toEqual([]);
     expect(own('supplies.waste', { waste: 0.15 })).toEqual([]);
     expect(own('supplies.waste', { waste: 0.2 })).toEqual([0.2]);
@@ -91,8 +108,15 @@ describe('the supply list', () => {
 
   it('has a phrase in every language for each default, its unit and the kind of its source', () => {
     for (const { language, lists } of SHEET_TEXTS) {
-      const phrases = DEFAULTS_TABLE.flatMap(({ what, source, unit }) => [what, source, ...(/^[a-z ]{4,}$/u.test(unit) ? [unit] : [])]);
-      expect(phrases.filter((phrase) => lists.supplies.phrase(phrase) === null), language).toEqual([]);
+      const phrases = DEFAULTS_TABLE.flatMap(({ what, source, unit }) => [
+        what,
+        source,
+        ...(/^[a-z ]{4,}$/u.test(unit) ? [unit] : []),
+      ]);
+      expect(
+        phrases.filter((phrase) => lists.supplies.phrase(phrase) === null),
+        language,
+      ).toEqual([]);
     }
   });
 });
@@ -100,7 +124,8 @@ describe('the supply list', () => {
 describe('all papers', () => {
   it('are the same for the same input, in every language, without a race day as well', () => {
     for (const { language } of LANGUAGES) {
-      const make = (): string => JSON.stringify(papersOf(analysisOf({}), { paper: 'letter', printedAt: '2027-08-30 18:00', language }));
+      const make = (): string =>
+        JSON.stringify(papersOf(analysisOf({}), { paper: 'letter', printedAt: '2027-08-30 18:00', language }));
       expect(make()).toBe(make());
       expect(make()).not.toMatch(/undefined|NaN|\[object/u);
     }
@@ -113,11 +138,32 @@ describe('all papers', () => {
 
 describe('a background drawing', () => {
   it('keeps the features that can be drawn and leaves out the rest', () => {
-    const line = { type: 'Feature', properties: { kind: 'road' }, geometry: { type: 'LineString', coordinates: [[0, 1], [2, 3]] } };
-    const unusable = [null, 1, {}, { type: 'Feature', geometry: null }, { type: 'Feature', geometry: { type: 'LineString', coordinates: [[0]] } }, { type: 'Feature', geometry: { type: 'Polygon', coordinates: [[0, 1]] } }, { type: 'Feature', geometry: { type: 'Point', coordinates: [200, 0] } }, { type: 'Feature', geometry: { type: 'toString', coordinates: [] } }];
+    const line = {
+      type: 'Feature',
+      properties: { kind: 'road' },
+      geometry: {
+        type: 'LineString',
+        coordinates: [
+          [0, 1],
+          [2, 3],
+        ],
+      },
+    };
+    const unusable = [
+      null,
+      1,
+      {},
+      { type: 'Feature', geometry: null },
+      { type: 'Feature', geometry: { type: 'LineString', coordinates: [[0]] } },
+      { type: 'Feature', geometry: { type: 'Polygon', coordinates: [[0, 1]] } },
+      { type: 'Feature', geometry: { type: 'Point', coordinates: [200, 0] } },
+      { type: 'Feature', geometry: { type: 'toString', coordinates: [] } },
+    ];
     expect(contextOf({ type: 'FeatureCollection', features: [...unusable, line] })?.features).toEqual([line]);
     // Properties that are none are nothing said.
-    expect(contextOf({ type: 'FeatureCollection', features: [{ ...line, properties: null }] })?.features).toEqual([{ ...line, properties: {} }]);
+    expect(contextOf({ type: 'FeatureCollection', features: [{ ...line, properties: null }] })?.features).toEqual([
+      { ...line, properties: {} },
+    ]);
     expect([null, [], {}, { type: 'FeatureCollection' }].map(contextOf)).toEqual([null, null, null, null]);
   });
 });

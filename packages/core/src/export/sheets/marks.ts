@@ -21,4 +21,5 @@ const SHAPES: { readonly [kind in PointKind]: string } = {
 };
 
 /** A point's shape at a place on paper. */
-export const pointMark = (kind: PointKind, x: number, y: number): Html => svgPath(`M${mm(x)} ${mm(y)}${SHAPES[kind]}`, LOOK);
+export const pointMark = (kind: PointKind, x: number, y: number): Html =>
+  svgPath(`M${mm(x)} ${mm(y)}${SHAPES[kind]}`, LOOK);

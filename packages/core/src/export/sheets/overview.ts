@@ -28,14 +28,27 @@ export function overviewBody(analysis: Analysis, sheet: Sheet, context?: Feature
   const list = Math.ceil(stations.length / COLUMNS) * ROW + 3;
   const rest = box.height - HEAD - list - strips.reduce((sum, { height }) => sum + height + HEADING, 0) - 8;
   const shown = run.length > 0 ? run : courses;
-  const map = overviewMap({ layout: { courses: shown, stations }, units: plan.units, text, width: box.width, height: Math.max(rest, LEAST_MAP), ...(context === undefined ? {} : { context }) });
+  const map = overviewMap({
+    layout: { courses: shown, stations },
+    units: plan.units,
+    text,
+    width: box.width,
+    height: Math.max(rest, LEAST_MAP),
+    ...(context === undefined ? {} : { context }),
+  });
   return html`${listHead(words.title, plan, sheet)}
 <section class="block map-block">${map}
 <p class="key">${shown.map(({ course }, k) => html`<span><svg width="14mm" height="2mm" viewBox="0 0 14 2"><path d="M0 1H14" stroke="#000" stroke-width="0.8"${{ html: dashOf(k) }}/></svg> ${said(course.name)}</span> `)}</p></section>
 <ol class="stations">${stations.map((station) => stationLine(station, plan.units, sheet))}</ol>
 <p class="sides">${words.sides}</p>
-${strips.map(({ course, svg, ground }) => html`<section class="block"><h3>${said(words.strip(course.name))}${ground === null ? NONE : html` <span class="ground">${words.elevation(formatLength(ground[0], plan.units, 'table', 0), formatLength(ground[1], plan.units, 'table', 0))}</span>`}</h3>
-${svg}</section>\n`)}`;
+${strips.map(
+  ({
+    course,
+    svg,
+    ground,
+  }) => html`<section class="block"><h3>${said(words.strip(course.name))}${ground === null ? NONE : html` <span class="ground">${words.elevation(formatLength(ground[0], plan.units, 'table', 0), formatLength(ground[1], plan.units, 'table', 0))}</span>`}</h3>
+${svg}</section>\n`,
+)}`;
 }
 
 function stationLine(station: Analysis['stations'][number], units: Units, { text }: Sheet): Html {

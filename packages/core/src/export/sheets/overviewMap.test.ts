@@ -14,8 +14,12 @@ import { calledAt, courseStrip } from './overviewStrip.ts';
 import type { Sheet } from './sheet.ts';
 
 const sheet: Sheet = { text: en, paper: 'a4', printedAt: '2027-08-30 18:00' };
-const mapOf = (layout: Pick<Analysis, 'courses' | 'stations'>, keys: Partial<Parameters<typeof overviewMap>[0]> = {}): string => overviewMap({ layout, units: 'metric', text: en, width: 180, height: 100, ...keys }).html;
-const textsOf = (drawing: string): string[] => [...drawing.matchAll(/<text [^>]*>([^<]*)<\/text>/gu)].map(([, text]) => text!);
+const mapOf = (
+  layout: Pick<Analysis, 'courses' | 'stations'>,
+  keys: Partial<Parameters<typeof overviewMap>[0]> = {},
+): string => overviewMap({ layout, units: 'metric', text: en, width: 180, height: 100, ...keys }).html;
+const textsOf = (drawing: string): string[] =>
+  [...drawing.matchAll(/<text [^>]*>([^<]*)<\/text>/gu)].map(([, text]) => text!);
 const endingIn = (drawing: string, unit: string): string[] => textsOf(drawing).filter((text) => text.endsWith(unit));
 const placeOf = (drawing: string, id: string): { pin: readonly [number, number]; ring: readonly [number, number] } => {
   const [, group] = new RegExp(`<g data-station="${id}">(.*?)</g>`, 'u').exec(drawing)!;
@@ -55,13 +59,19 @@ describe('the map', () => {
   });
 
   it('still numbers a station for which no free place is left', () => {
-    const crowd = analysisOf(STRAIGHT, Array.from({ length: 30 }, () => AT_1500));
+    const crowd = analysisOf(
+      STRAIGHT,
+      Array.from({ length: 30 }, () => AT_1500),
+    );
     const numbers = textsOf(mapOf(crowd)).filter((text) => /^\d+$/u.test(text));
     expect(numbers).toEqual(Array.from({ length: 30 }, (_, k) => String(k + 1)));
   });
 
   it('writes start and finish once where both courses have them together', () => {
-    const two = analysisOf(STRAIGHT, [], { courses: [planCourse('c', { line: STRAIGHT }), planCourse('d', { line: STRAIGHT })], races: [planRace('m', 'c'), planRace('h', 'd')] });
+    const two = analysisOf(STRAIGHT, [], {
+      courses: [planCourse('c', { line: STRAIGHT }), planCourse('d', { line: STRAIGHT })],
+      races: [planRace('m', 'c'), planRace('h', 'd')],
+    });
     expect(textsOf(mapOf(two)).filter((text) => text === 'Start' || text === 'Finish')).toEqual(['Start', 'Finish']);
     expect(mapOf(two).match(/<rect [^>]*width="2" height="2"/gu)).toHaveLength(4);
   });
@@ -85,7 +95,10 @@ describe('the map', () => {
   });
 
   it('draws no line over a skipped gap, and no tick in it', () => {
-    const course = courseOfSegments([turtlePoints(ORIGIN, [[90, 5000]], 100), turtlePoints(from(ORIGIN, 90, 5400), [[90, 3000]], 100)], 'skip');
+    const course = courseOfSegments(
+      [turtlePoints(ORIGIN, [[90, 5000]], 100), turtlePoints(from(ORIGIN, 90, 5400), [[90, 3000]], 100)],
+      'skip',
+    );
     const gapped = layoutOf([course], []);
     const [, d] = /<path d="([^"]*)" fill="none" stroke="#000" stroke-width="0\.8"/u.exec(mapOf(gapped))!;
     expect(d!.match(/M/gu)).toHaveLength(2);
@@ -94,7 +107,16 @@ describe('the map', () => {
   });
 
   it('lays the plan’s drawing under the course', () => {
-    const context: FeatureCollection = { type: 'FeatureCollection', features: [{ type: 'Feature', properties: { kind: 'road' }, geometry: { type: 'LineString', coordinates: [[...ORIGIN], [...from(ORIGIN, 90, 2000)]] } }] };
+    const context: FeatureCollection = {
+      type: 'FeatureCollection',
+      features: [
+        {
+          type: 'Feature',
+          properties: { kind: 'road' },
+          geometry: { type: 'LineString', coordinates: [[...ORIGIN], [...from(ORIGIN, 90, 2000)]] },
+        },
+      ],
+    };
     const [before, after] = mapOf(layout, { context }).split('stroke-width="0.8"');
     expect(before).toContain('stroke="#bdbdbd" stroke-width="0.4"');
     expect(after).not.toContain('#bdbdbd');
@@ -105,10 +127,18 @@ describe('the map', () => {
 describe('the course drawn straight', () => {
   it('numbers stations above the line for the left, below for the right, in running order, each as often as it is passed', () => {
     const both = analysisOf(OUT_AND_BACK, [{ ...AT_1500, passes: 'all' }]);
-    expect(calledAt(both.stations, 'c').map(({ number, side, measure }) => [number, side, Math.round(measure)])).toEqual([[1, 'right', 1500], [1, 'left', 4500]]);
+    expect(
+      calledAt(both.stations, 'c').map(({ number, side, measure }) => [number, side, Math.round(measure)]),
+    ).toEqual([
+      [1, 'right', 1500],
+      [1, 'left', 4500],
+    ]);
     expect(calledAt(both.stations, 'other')).toEqual([]);
     const { svg } = courseStrip(both, both.courses[0]!.course, 180, en);
-    const rings = [...svg.html.matchAll(/<ellipse cx="([\d.]+)" cy="([\d.]+)"/gu)].map(([, x, y]) => [Number(x), Number(y)]);
+    const rings = [...svg.html.matchAll(/<ellipse cx="([\d.]+)" cy="([\d.]+)"/gu)].map(([, x, y]) => [
+      Number(x),
+      Number(y),
+    ]);
     const line = Number(/M33 ([\d.]+)H/u.exec(svg.html)![1]);
     expect(rings[0]![1]).toBeGreaterThan(line);
     expect(rings[1]![1]).toBeLessThan(line);
@@ -123,19 +153,26 @@ describe('the course drawn straight', () => {
 
   it('sets a number a level out where it would lie on the one before', () => {
     const near = analysisOf(STRAIGHT, [AT_1500, { on: { course: 'c', measure: 1560, side: 'right', offset: 5 } }]);
-    const heights = [...courseStrip(near, near.courses[0]!.course, 180, en).svg.html.matchAll(/<ellipse cx="[\d.]+" cy="([\d.]+)"/gu)].map(([, y]) => Number(y));
+    const heights = [
+      ...courseStrip(near, near.courses[0]!.course, 180, en).svg.html.matchAll(/<ellipse cx="[\d.]+" cy="([\d.]+)"/gu),
+    ].map(([, y]) => Number(y));
     expect(heights[1]! - heights[0]!).toBeCloseTo(6.2, 2);
   });
 
   it('has a lane a race with the length of every leg, in kilometres or miles', () => {
     const layout = analysisOf(STRAIGHT, [AT_1500], { races: [runners(0)] });
-    const legs = (one: Analysis): string[] => [...courseStrip(one, one.courses[0]!.course, 180, en).svg.html.matchAll(/data-leg="m">([^<]*)</gu)].map(([, leg]) => leg!);
+    const legs = (one: Analysis): string[] =>
+      [...courseStrip(one, one.courses[0]!.course, 180, en).svg.html.matchAll(/data-leg="m">([^<]*)</gu)].map(
+        ([, leg]) => leg!,
+      );
     expect(legs(layout)).toEqual(['1.50', '2.50']);
     const miles = { ...layout, plan: { ...layout.plan, units: 'imperial' as const } };
     // 1.5 km ÷ 1.609344 and 2.5 km ÷ 1.609344.
     expect(legs(miles)).toEqual(['0.93', '1.55']);
     expect(textsOf(courseStrip(layout, layout.courses[0]!.course, 180, en).svg.html)).toContain('Mile Run, km');
-    expect(textsOf(courseStrip(miles, miles.courses[0]!.course, 180, en).svg.html)).toEqual(expect.arrayContaining(['Mile Run, mi', 'mi', '1', '2']));
+    expect(textsOf(courseStrip(miles, miles.courses[0]!.course, 180, en).svg.html)).toEqual(
+      expect.arrayContaining(['Mile Run, mi', 'mi', '1', '2']),
+    );
   });
 
   it('has a figure as often as there is room', () => {
@@ -160,19 +197,28 @@ describe('the course drawn straight', () => {
     const strip = courseStrip(layout, raised, 180, en);
     expect(strip.ground).toEqual([10, expect.closeTo(50, 6)]);
     expect(strip.svg.html).toContain('fill="#dcdcdc"');
-    expect(courseStrip(layout, { ...course, ele: new Float64Array(course.lon.length).fill(NaN) }, 180, en).ground).toBeNull();
+    expect(
+      courseStrip(layout, { ...course, ele: new Float64Array(course.lon.length).fill(NaN) }, 180, en).ground,
+    ).toBeNull();
   });
 
   it('cuts a race’s name that has no room, and shows it whole where it has', () => {
-    const layout = analysisOf(STRAIGHT, [], { races: [runners(0, { name: 'The very long name of a race round the island' })] });
-    const name = textsOf(courseStrip(layout, layout.courses[0]!.course, 180, en).svg.html).find((text) => text.endsWith(', km'));
+    const layout = analysisOf(STRAIGHT, [], {
+      races: [runners(0, { name: 'The very long name of a race round the island' })],
+    });
+    const name = textsOf(courseStrip(layout, layout.courses[0]!.course, 180, en).svg.html).find((text) =>
+      text.endsWith(', km'),
+    );
     expect(name).toMatch(/^The very.*…, km$/u);
   });
 });
 
 describe('the overview', () => {
   it('lists each station with its distance and side, a dash for one that no course runs by', () => {
-    const page = overviewBody(analysisOf(STRAIGHT, [AT_1500, { at: [ORIGIN[0], ORIGIN[1] + 0.01], name: 'Skerry' }]), sheet).html;
+    const page = overviewBody(
+      analysisOf(STRAIGHT, [AT_1500, { at: [ORIGIN[0], ORIGIN[1] + 0.01], name: 'Skerry' }]),
+      sheet,
+    ).html;
     expect(page).toMatch(/<b>1<\/b> <span class="name"><bdi>s1<\/bdi><\/span> <span>1\.500 km, right<\/span>/u);
     expect(page).toMatch(/<b>2<\/b> <span class="name"><bdi>Skerry<\/bdi><\/span> <span>–<\/span>/u);
   });
@@ -185,13 +231,28 @@ describe('the overview', () => {
   });
 
   it('draws the courses that races run, else all, and the plan’s drawing where it is given', () => {
-    const courses = [planCourse('c', { name: 'Shore', line: STRAIGHT }), planCourse('d', { name: 'Hill', line: STRAIGHT })];
+    const courses = [
+      planCourse('c', { name: 'Shore', line: STRAIGHT }),
+      planCourse('d', { name: 'Hill', line: STRAIGHT }),
+    ];
     const one = overviewBody(analysisOf(STRAIGHT, [], { courses }), sheet).html;
     expect([one.includes('Shore'), one.includes('Hill')]).toEqual([true, false]);
     const none = overviewBody(analysisOf(STRAIGHT, [], { courses, races: [] }), sheet).html;
     expect(none).toContain('Hill');
     expect(none).not.toContain('class="strip"');
-    const context: FeatureCollection = { type: 'FeatureCollection', features: [{ type: 'Feature', properties: { kind: 'land' }, geometry: { type: 'Polygon', coordinates: [[[...ORIGIN], [...from(ORIGIN, 90, 2000)], [...from(ORIGIN, 0, 2000)], [...ORIGIN]]] } }] };
+    const context: FeatureCollection = {
+      type: 'FeatureCollection',
+      features: [
+        {
+          type: 'Feature',
+          properties: { kind: 'land' },
+          geometry: {
+            type: 'Polygon',
+            coordinates: [[[...ORIGIN], [...from(ORIGIN, 90, 2000)], [...from(ORIGIN, 0, 2000)], [...ORIGIN]]],
+          },
+        },
+      ],
+    };
     expect(overviewBody(analysisOf(STRAIGHT, []), sheet, context).html).toContain('fill="#f5f5f5"');
   });
 });

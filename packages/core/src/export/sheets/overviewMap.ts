@@ -41,7 +41,12 @@ const PAD = 11;
 const SIZE = 9;
 const RADIUS = 2.7;
 /** Lines of the first course, the second and so on. */
-export const DASHES: readonly string[] = ['', ' stroke-dasharray="2.4 1.2"', ' stroke-dasharray="0.9 0.9"', ' stroke-dasharray="4 1 0.9 1"'];
+export const DASHES: readonly string[] = [
+  '',
+  ' stroke-dasharray="2.4 1.2"',
+  ' stroke-dasharray="0.9 0.9"',
+  ' stroke-dasharray="4 1 0.9 1"',
+];
 
 export const dashOf = (k: number): string => DASHES[k % DASHES.length]!;
 
@@ -55,7 +60,10 @@ function viewOf({ layout: { courses, stations }, width, height }: OverviewMapInp
   const [x0, x1] = rangeOf([...[...spots.values()].flatMap(({ x }) => rangeOf(x)), ...pins.map(({ east }) => east)]);
   const [y0, y1] = rangeOf([...[...spots.values()].flatMap(({ y }) => rangeOf(y)), ...pins.map(({ north }) => north)]);
   const scale = Math.min((width - 2 * PAD) / Math.max(x1 - x0, 100), (height - 2 * PAD) / Math.max(y1 - y0, 100));
-  const place = (x: number, y: number): Place => [width / 2 + (x - (x0 + x1) / 2) * scale, height / 2 - (y - (y0 + y1) / 2) * scale];
+  const place = (x: number, y: number): Place => [
+    width / 2 + (x - (x0 + x1) / 2) * scale,
+    height / 2 - (y - (y0 + y1) / 2) * scale,
+  ];
   const on = (at: LonLat): Place => {
     const { east, north } = eastNorth(origin, at);
     return place(east, north);
@@ -88,8 +96,17 @@ export function overviewMap(input: OverviewMapInput): Html {
   const view = viewOf(input);
   const lines = layout.courses.map(({ course }) => view.lines(course));
   // What lies over the frame is cut: nothing is written there.
-  const beyond: readonly Box[] = [{ x: -99, y: -99, width: 100, height: height + 198 }, { x: width - 1, y: -99, width: 100, height: height + 198 }, { x: -99, y: -99, width: width + 198, height: 100 }, { x: -99, y: height - 1, width: width + 198, height: 100 }];
-  const taken: Box[] = [...beyond, { x: 0, y: height - 12, width: 50, height: 12 }, { x: width - 10, y: 0, width: 10, height: 15 }];
+  const beyond: readonly Box[] = [
+    { x: -99, y: -99, width: 100, height: height + 198 },
+    { x: width - 1, y: -99, width: 100, height: height + 198 },
+    { x: -99, y: -99, width: width + 198, height: 100 },
+    { x: -99, y: height - 1, width: width + 198, height: 100 },
+  ];
+  const taken: Box[] = [
+    ...beyond,
+    { x: 0, y: height - 12, width: 50, height: 12 },
+    { x: width - 10, y: 0, width: 10, height: 15 },
+  ];
   const numbers = stationNumbers(input, view, taken);
   const marks = layout.courses.slice(0, 1).flatMap(({ course }) => distanceMarks(course, input, view, taken));
   const written: [string, Place][] = [];
@@ -97,9 +114,18 @@ export function overviewMap(input: OverviewMapInput): Html {
   const content = [
     html`<clipPath id="overview-map"><rect x="0" y="0" width="${mm(width)}" height="${mm(height)}"/></clipPath>`,
     html`<g clip-path="url(#overview-map)">${context === undefined ? [] : backdrop(context, view.on)}</g>`,
-    ...lines.toReversed().map((parts, k) => svgPath(parts.map(through).join(''), `fill="none" stroke="#000" stroke-width="0.8" stroke-linejoin="round"${dashOf(lines.length - 1 - k)}`)),
+    ...lines
+      .toReversed()
+      .map((parts, k) =>
+        svgPath(
+          parts.map(through).join(''),
+          `fill="none" stroke="#000" stroke-width="0.8" stroke-linejoin="round"${dashOf(lines.length - 1 - k)}`,
+        ),
+      ),
     ...lines.slice(0, 1).flat().flatMap(arrows),
-    ...marks, ...ends, ...numbers,
+    ...marks,
+    ...ends,
+    ...numbers,
     northAndScale(view.scale, input),
     html`<rect x="0.2" y="0.2" width="${mm(width - 0.4)}" height="${mm(height - 0.4)}" fill="none" stroke="#000" stroke-width="0.4"/>`,
   ];
@@ -115,7 +141,9 @@ function arrows(line: readonly Place[]): Html[] {
     run += Math.hypot(x - x0, y - y0);
     if (run < next) return [];
     next = run + 30;
-    return [html`<path d="M-1.7 -1.5L1.5 0L-1.7 1.5Z" fill="#000" transform="translate(${mm(x)} ${mm(y)}) rotate(${mm((Math.atan2(y - y0, x - x0) * 180) / Math.PI)})"/>`];
+    return [
+      html`<path d="M-1.7 -1.5L1.5 0L-1.7 1.5Z" fill="#000" transform="translate(${mm(x)} ${mm(y)}) rotate(${mm((Math.atan2(y - y0, x - x0) * 180) / Math.PI)})"/>`,
+    ];
   });
 }
 
@@ -125,12 +153,26 @@ function stationNumbers({ layout: { stations }, width, height }: OverviewMapInpu
     const [x, y] = on(station.at);
     const lead = station.directions[0];
     const turn = lead?.side === 'left' ? -90 : 90;
-    const choices = [7, 10, 13, 17].flatMap((far) => [0, 25, -25, 50, -50].map((bend) => {
-      const angle = (((lead?.azimuthDeg ?? 0) + turn + bend) * Math.PI) / 180;
-      return [x + Math.sin(angle) * far, y - Math.cos(angle) * far] as const;
-    }));
-    const boxOf = ([cx, cy]: Place): Box => ({ x: cx - RADIUS - 0.4, y: cy - RADIUS - 0.4, width: 2 * RADIUS + 0.8, height: 2 * RADIUS + 0.8 });
-    const free = choices.find((one) => one[0] > 4 && one[0] < width - 4 && one[1] > 4 && one[1] < height - 4 && !taken.some((box) => overlap(box, boxOf(one))));
+    const choices = [7, 10, 13, 17].flatMap((far) =>
+      [0, 25, -25, 50, -50].map((bend) => {
+        const angle = (((lead?.azimuthDeg ?? 0) + turn + bend) * Math.PI) / 180;
+        return [x + Math.sin(angle) * far, y - Math.cos(angle) * far] as const;
+      }),
+    );
+    const boxOf = ([cx, cy]: Place): Box => ({
+      x: cx - RADIUS - 0.4,
+      y: cy - RADIUS - 0.4,
+      width: 2 * RADIUS + 0.8,
+      height: 2 * RADIUS + 0.8,
+    });
+    const free = choices.find(
+      (one) =>
+        one[0] > 4 &&
+        one[0] < width - 4 &&
+        one[1] > 4 &&
+        one[1] < height - 4 &&
+        !taken.some((box) => overlap(box, boxOf(one))),
+    );
     const [cx, cy] = free ?? choices[0]!;
     taken.push(boxOf([cx, cy]));
     return html`<g data-station="${station.id}">${svgPath(`M${mm(x)} ${mm(y)}L${mm(cx)} ${mm(cy)}`, 'stroke="#000" stroke-width="0.35"')}<circle cx="${mm(x)}" cy="${mm(y)}" r="0.8" fill="#000"/>${ring(cx, cy, numberOf(station), lead?.side === 'unclear')}</g>`;
@@ -154,26 +196,76 @@ function distanceMarks(course: Course, { units }: OverviewMapInput, { on, scale 
     const across = ((ground.azimuthDeg + 90) * Math.PI) / 180;
     const [dx, dy] = [Math.sin(across), -Math.cos(across)];
     const half = number % 5 === 0 ? 1.5 : 0.8;
-    const tick = svgPath(`M${mm(x - dx * half)} ${mm(y - dy * half)}L${mm(x + dx * half)} ${mm(y + dy * half)}`, `stroke="#000" stroke-width="${number % 5 === 0 ? 0.6 : 0.35}"`);
+    const tick = svgPath(
+      `M${mm(x - dx * half)} ${mm(y - dy * half)}L${mm(x + dx * half)} ${mm(y + dy * half)}`,
+      `stroke="#000" stroke-width="${number % 5 === 0 ? 0.6 : 0.35}"`,
+    );
     if (number % 5 !== 0) return [tick];
     const word = `${number} ${unit}`;
-    return [tick, ...placeWord(word, [x, y], [[-dx, -dy], [dx, dy]], taken, false)];
+    return [
+      tick,
+      ...placeWord(
+        word,
+        [x, y],
+        [
+          [-dx, -dy],
+          [dx, dy],
+        ],
+        taken,
+        false,
+      ),
+    ];
   });
 }
 
 /** Start and finish; where another course's stands next to it the word is written once. */
-const endWords = (course: Course, { text }: OverviewMapInput, { on }: View, taken: Box[], written: [string, Place][]): Html[] =>
-  ([[startMeasure(course), text.lists.overview.start], [courseLength(course), text.lists.overview.finish]] as const).flatMap(([measure, word]) => {
+const endWords = (
+  course: Course,
+  { text }: OverviewMapInput,
+  { on }: View,
+  taken: Box[],
+  written: [string, Place][],
+): Html[] =>
+  (
+    [
+      [startMeasure(course), text.lists.overview.start],
+      [courseLength(course), text.lists.overview.finish],
+    ] as const
+  ).flatMap(([measure, word]) => {
     const [x, y] = on(pointAt(course, measure)!.at);
     const again = written.some(([one, [wx, wy]]) => one === word && Math.hypot(x - wx, y - wy) < 15);
     written.push([word, [x, y]]);
-    return [html`<rect x="${mm(x - 1)}" y="${mm(y - 1)}" width="2" height="2" fill="#fff" stroke="#000" stroke-width="0.6"/>`, ...(again ? [] : placeWord(word, [x, y], [[1, -0.3], [-1, -0.3], [1, 0.7], [-1, 0.7], [0, -1], [0, 1]], taken, true))];
+    return [
+      html`<rect x="${mm(x - 1)}" y="${mm(y - 1)}" width="2" height="2" fill="#fff" stroke="#000" stroke-width="0.6"/>`,
+      ...(again
+        ? []
+        : placeWord(
+            word,
+            [x, y],
+            [
+              [1, -0.3],
+              [-1, -0.3],
+              [1, 0.7],
+              [-1, 0.7],
+              [0, -1],
+              [0, 1],
+            ],
+            taken,
+            true,
+          )),
+    ];
   });
 
 /** A word beside a place, towards the first direction with room; one without room is left out, for its mark stands. */
 function placeWord(word: string, [x, y]: Place, towards: readonly Place[], taken: Box[], bold: boolean): Html[] {
   const size = { width: textWidth(word, SIZE, bold), height: SIZE * POINT };
-  const boxes = [2.4, 5].flatMap((far) => towards.map(([dx, dy]): Box => ({ x: x + dx * (far + size.width / 2) - size.width / 2, y: y + dy * (far + size.height / 2) - size.height / 2, ...size })));
+  const boxes = [2.4, 5].flatMap((far) =>
+    towards.map(([dx, dy]): Box => ({
+      x: x + dx * (far + size.width / 2) - size.width / 2,
+      y: y + dy * (far + size.height / 2) - size.height / 2,
+      ...size,
+    })),
+  );
   const box = boxes.find((one) => !taken.some((other) => overlap(one, other)));
   if (box === undefined) return [];
   taken.push(box);
@@ -183,7 +275,15 @@ function placeWord(word: string, [x, y]: Place, towards: readonly Place[], taken
 function northAndScale(scale: number, { units, width, height, text }: OverviewMapInput): Html {
   const unit = units === 'metric' ? 'm' : 'mi';
   const length = metres(niceLength(lengthIn(40 / scale, unit)), unit);
-  const shown = units === 'metric' && length < 1000 ? formatLength(length, units, 'wheel') : formatLength(length, units, 'long', Math.max(0, -Math.floor(Math.log10(lengthIn(length, units === 'metric' ? 'km' : 'mi')) + 1e-9)));
+  const shown =
+    units === 'metric' && length < 1000
+      ? formatLength(length, units, 'wheel')
+      : formatLength(
+          length,
+          units,
+          'long',
+          Math.max(0, -Math.floor(Math.log10(lengthIn(length, units === 'metric' ? 'km' : 'mi')) + 1e-9)),
+        );
   const y = height - 3;
   return html`<rect x="1" y="${mm(y - 6)}" width="${mm(length * scale + 6)}" height="8" fill="#fff"/>${svgPath(`M3 ${mm(y - 1.6)}v1.6h${mm(length * scale)}v-1.6`, 'stroke="#000" stroke-width="0.5" fill="none"')}${svgText(4, y - 1.4, shown, { points: SIZE })}
 <rect x="${mm(width - 9)}" y="1" width="8" height="13" fill="#fff"/>${svgPath(`M${mm(width - 5)} 2l2.2 7l-2.2 -1.6l-2.2 1.6z`, 'fill="#000"')}${svgText(width - 5, 13, text.lists.overview.north, { points: SIZE, bold: true, anchor: 'middle' })}`;

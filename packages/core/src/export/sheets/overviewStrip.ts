@@ -39,17 +39,27 @@ const ROW = 3.9;
 
 /** Served passes of a course, one where races share it, in running order. */
 export function calledAt(stations: readonly StationLayout[], course: string): Called[] {
-  const all = stations.flatMap((station) => station.passes.flatMap((pass, k): Called[] => {
-    if (pass.course !== course || !pass.served) return [];
-    const { side } = station.directions.find(({ passes }) => passes.includes(k))!;
-    return [{ number: numberOf(station), id: station.id, side, measure: pass.measure }];
-  }));
+  const all = stations.flatMap((station) =>
+    station.passes.flatMap((pass, k): Called[] => {
+      if (pass.course !== course || !pass.served) return [];
+      const { side } = station.directions.find(({ passes }) => passes.includes(k))!;
+      return [{ number: numberOf(station), id: station.id, side, measure: pass.measure }];
+    }),
+  );
   const ordered = all.sort((a, b) => a.measure - b.measure);
-  return ordered.filter((one, k) => !ordered.slice(0, k).some((before) => before.id === one.id && Math.abs(before.measure - one.measure) < 1));
+  return ordered.filter(
+    (one, k) =>
+      !ordered.slice(0, k).some((before) => before.id === one.id && Math.abs(before.measure - one.measure) < 1),
+  );
 }
 
 /** The strip of a course, so many millimetres wide. */
-export function courseStrip({ stations, spacing, plan }: Layout, course: Course, width: number, text: SheetText): Strip {
+export function courseStrip(
+  { stations, spacing, plan }: Layout,
+  course: Course,
+  width: number,
+  text: SheetText,
+): Strip {
   const [start, end] = [startMeasure(course), courseLength(course)];
   const x = (measure: number): number => GUTTER + ((measure - start) / (end - start)) * (width - GUTTER - 5);
   const called = levelled(calledAt(stations, course.id), x);
@@ -57,7 +67,12 @@ export function courseStrip({ stations, spacing, plan }: Layout, course: Course,
   const down = Math.max(0, ...called.filter(({ side }) => side !== 'left').map(({ level }) => level + 1));
   const line = Math.max(up * LEVEL + 5, 12);
   const axis = line + Math.max(down * LEVEL + 5, 6);
-  const lanes = lanesOf(spacing.filter((race) => race.course === course.id), plan, x, axis + 6);
+  const lanes = lanesOf(
+    spacing.filter((race) => race.course === course.id),
+    plan,
+    x,
+    axis + 6,
+  );
   const height = lanes.bottom + 1;
   const ground = profileOf(course, start, end);
   const content = [
@@ -70,7 +85,11 @@ export function courseStrip({ stations, spacing, plan }: Layout, course: Course,
     ...axisMarks(start, end, plan.units, x, axis),
     ...lanes.drawn,
   ];
-  return { svg: svgFrame(width, height, text.lists.overview.strip(course.name), content, 'strip'), height, ground: ground === null ? null : [Math.min(...ground.map(([, z]) => z)), Math.max(...ground.map(([, z]) => z))] };
+  return {
+    svg: svgFrame(width, height, text.lists.overview.strip(course.name), content, 'strip'),
+    height,
+    ground: ground === null ? null : [Math.min(...ground.map(([, z]) => z)), Math.max(...ground.map(([, z]) => z))],
+  };
 }
 
 /** Rings that would lie on one another go a level out. */
@@ -90,10 +109,12 @@ type Sample = readonly [measure: number, elevation: number];
 /** Elevations at 240 places; `null` where the course has none. */
 function profileOf(course: Course, start: number, end: number): Sample[] | null {
   if (course.ele === null) return null;
-  const samples = Array.from({ length: 241 }, (_, k) => start + ((end - start) * k) / 240).flatMap((measure): Sample[] => {
-    const elevation = elevationAt(course, measure);
-    return elevation === null || !Number.isFinite(elevation) ? [] : [[measure, elevation]];
-  });
+  const samples = Array.from({ length: 241 }, (_, k) => start + ((end - start) * k) / 240).flatMap(
+    (measure): Sample[] => {
+      const elevation = elevationAt(course, measure);
+      return elevation === null || !Number.isFinite(elevation) ? [] : [[measure, elevation]];
+    },
+  );
   return samples.length < 2 ? null : samples;
 }
 
@@ -115,13 +136,22 @@ function axisMarks(start: number, end: number, units: Units, x: (measure: number
   const first = Math.ceil(lengthIn(start, unit) - 1e-9);
   // Past some hundreds the ticks without a figure would be one grey bar.
   const least = (end - start) / step > MOST_TICKS ? every : 1;
-  const numbers = Array.from({ length: Math.floor(lengthIn(end, unit)) - first + 1 }, (_, k) => first + k).filter((number) => number % least === 0);
+  const numbers = Array.from({ length: Math.floor(lengthIn(end, unit)) - first + 1 }, (_, k) => first + k).filter(
+    (number) => number % least === 0,
+  );
   const foot = svgPath(`M${mm(x(start))} ${mm(y)}H${mm(x(end))}`, 'stroke="#000" stroke-width="0.3"');
-  return [foot, svgText(GUTTER - 2, y + 4.2, unit, { points: SIZE, anchor: 'end' }), ...numbers.flatMap((number) => {
-    const at = x(number * step);
-    const long = number % every === 0;
-    return [svgPath(`M${mm(at)} ${mm(y)}v${long ? 1.3 : 0.7}`, 'stroke="#000" stroke-width="0.3"'), ...(long ? [svgText(at, y + 4.2, String(number), { points: SIZE, anchor: 'middle' })] : [])];
-  })];
+  return [
+    foot,
+    svgText(GUTTER - 2, y + 4.2, unit, { points: SIZE, anchor: 'end' }),
+    ...numbers.flatMap((number) => {
+      const at = x(number * step);
+      const long = number % every === 0;
+      return [
+        svgPath(`M${mm(at)} ${mm(y)}v${long ? 1.3 : 0.7}`, 'stroke="#000" stroke-width="0.3"'),
+        ...(long ? [svgText(at, y + 4.2, String(number), { points: SIZE, anchor: 'middle' })] : []),
+      ];
+    }),
+  ];
 }
 
 interface Lanes {
@@ -130,15 +160,27 @@ interface Lanes {
 }
 
 /** A lane a race: ticks where it is served, the length of each leg between; figures that would touch go a row down. */
-function lanesOf(races: readonly RaceSpacing[], { races: named, units }: Layout['plan'], x: (measure: number) => number, top: number): Lanes {
+function lanesOf(
+  races: readonly RaceSpacing[],
+  { races: named, units }: Layout['plan'],
+  x: (measure: number) => number,
+  top: number,
+): Lanes {
   const drawn: Html[] = [];
   let y = top;
   for (const { race, legs } of races) {
     const { name } = named.find(({ id }) => id === race)!;
     const ends = legs.map(({ end }) => x(end));
     const starts = legs.map(({ end, length }) => x(end - length));
-    drawn.push(svgText(0, y + 1.1, `${fitted(name, GUTTER - 9)}, ${units === 'metric' ? 'km' : 'mi'}`, { points: SIZE }));
-    drawn.push(svgPath(`M${mm(starts[0]!)} ${mm(y)}H${mm(ends.at(-1)!)}${[starts[0]!, ...ends].map((at) => `M${mm(at)} ${mm(y - 1)}v2`).join('')}`, 'stroke="#000" stroke-width="0.35"'));
+    drawn.push(
+      svgText(0, y + 1.1, `${fitted(name, GUTTER - 9)}, ${units === 'metric' ? 'km' : 'mi'}`, { points: SIZE }),
+    );
+    drawn.push(
+      svgPath(
+        `M${mm(starts[0]!)} ${mm(y)}H${mm(ends.at(-1)!)}${[starts[0]!, ...ends].map((at) => `M${mm(at)} ${mm(y - 1)}v2`).join('')}`,
+        'stroke="#000" stroke-width="0.35"',
+      ),
+    );
     const last: number[] = [];
     for (const [k, { length }] of legs.entries()) {
       const shown = formatLength(length, units, 'long').split(' ')[0]!;
@@ -147,7 +189,13 @@ function lanesOf(races: readonly RaceSpacing[], { races: named, units }: Layout[
       let row = 0;
       while ((last[row] ?? -Infinity) > middle - half - 1) row++;
       last[row] = middle + half;
-      drawn.push(svgText(middle, y + 1.2 + SIZE * POINT * 0.8 + row * ROW, shown, { points: SIZE, anchor: 'middle', data: html` data-leg="${race}"` }));
+      drawn.push(
+        svgText(middle, y + 1.2 + SIZE * POINT * 0.8 + row * ROW, shown, {
+          points: SIZE,
+          anchor: 'middle',
+          data: html` data-leg="${race}"`,
+        }),
+      );
     }
     y += 2.2 + Math.max(1, last.length) * ROW + 1;
   }

@@ -6,7 +6,10 @@ const EMPTY = ' (empty)';
 
 /** "Sign “Water ahead”", "jugs of water", "jugs of water, empty"; a name that no language knows stands as it is. */
 export function packText(item: string, text: SheetText): string {
-  const { lists: { supplies }, captain } = text;
+  const {
+    lists: { supplies },
+    captain,
+  } = text;
   if (item.startsWith(SIGN)) return supplies.signOf(item.slice(SIGN.length));
   if (item === 'trash bags') return supplies.trashBags;
   if (item.endsWith(EMPTY)) return supplies.empty(packText(item.slice(0, -EMPTY.length), text));

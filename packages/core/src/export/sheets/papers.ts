@@ -58,7 +58,11 @@ export function papersOf(analysis: Analysis, options: PapersOptions): PrintedPap
   const { text } = textOf(options.language ?? plan.language);
   const { lists, captain, card } = text;
   const sheet: Sheet = { text, paper, printedAt };
-  const framed = (name: string, title: string, body: Html, style: string): PrintedPaper => ({ name: `${name}.html`, title, html: pageHtml({ title, paper, plan, printedAt, text, body, style: LIST_STYLE + style }) });
+  const framed = (name: string, title: string, body: Html, style: string): PrintedPaper => ({
+    name: `${name}.html`,
+    title,
+    html: pageHtml({ title, paper, plan, printedAt, text, body, style: LIST_STYLE + style }),
+  });
   const whole = { ...options, language: text.language };
   const runs = driving(analysis);
   const names = fileNames(runs.map(({ id }) => id));
@@ -68,9 +72,18 @@ export function papersOf(analysis: Analysis, options: PapersOptions): PrintedPap
     { name: 'cards.html', title: card.title, html: cardSheets(analysis, whole) },
     framed('placement', lists.placement.title, placementListBody(analysis, sheet), PLACEMENT_STYLE),
     framed('supplies', lists.supplies.title, supplyListBody(analysis, sheet), SUPPLY_STYLE),
-    ...runs.map((vehicle, k) => framed(`run-${names[k]!}`, `${lists.runs.dropTitle}: ${vehicle.name}`, driverRunBody(analysis, vehicle, sheet), STOP_STYLE)),
+    ...runs.map((vehicle, k) =>
+      framed(
+        `run-${names[k]!}`,
+        `${lists.runs.dropTitle}: ${vehicle.name}`,
+        driverRunBody(analysis, vehicle, sheet),
+        STOP_STYLE,
+      ),
+    ),
     framed('collection', lists.runs.collectTitle, collectionRunBody(analysis, sheet), STOP_STYLE),
-    ...(review === undefined ? [] : [{ name: 'report.html', title: lists.index.report, html: reportHtml({ analysis, review, made: printedAt }) }]),
+    ...(review === undefined
+      ? []
+      : [{ name: 'report.html', title: lists.index.report, html: reportHtml({ analysis, review, made: printedAt }) }]),
   ];
 }
 
@@ -91,21 +104,34 @@ export function papersOf(analysis: Analysis, options: PapersOptions): PrintedPap
  * page.html.includes('<a href="cards.html">'); // → true
  * ```
  */
-export function indexPaper(analysis: Analysis, papers: readonly Pick<PrintedPaper, 'name' | 'title'>[], { paper, printedAt, language }: SheetOptions): PrintedPaper {
+export function indexPaper(
+  analysis: Analysis,
+  papers: readonly Pick<PrintedPaper, 'name' | 'title'>[],
+  { paper, printedAt, language }: SheetOptions,
+): PrintedPaper {
   const { plan } = analysis;
   const { text } = textOf(language ?? plan.language);
   const { title, about } = text.lists.index;
   const body = html`${listHead(title, plan, { text, paper, printedAt })}
 <p>${about}</p>
 <ul>${papers.map((one) => html`<li><a href="${one.name}">${said(one.title)}</a></li>\n`)}</ul>`;
-  return { name: 'index.html', title, html: pageHtml({ title, paper, plan, printedAt, text, body, style: LIST_STYLE }) };
+  return {
+    name: 'index.html',
+    title,
+    html: pageHtml({ title, paper, plan, printedAt, text, body, style: LIST_STYLE }),
+  };
 }
 
 /** Ids as parts of file names: letters, digits and hyphens, short, and no two alike even where capitals do not count. */
 export function fileNames(ids: readonly string[]): string[] {
   const taken = new Set<string>();
   return ids.map((id) => {
-    const plain = id.normalize('NFKD').replaceAll(/[^A-Za-z0-9]+/gu, '-').replaceAll(/^-+|-+$/gu, '').slice(0, 40) || 'vehicle';
+    const plain =
+      id
+        .normalize('NFKD')
+        .replaceAll(/[^A-Za-z0-9]+/gu, '-')
+        .replaceAll(/^-+|-+$/gu, '')
+        .slice(0, 40) || 'vehicle';
     let name = plain;
     for (let k = 2; taken.has(name.toLowerCase()); k++) name = `${plain}-${k}`;
     taken.add(name.toLowerCase());

@@ -24,7 +24,9 @@ export function placementListBody({ plan, stations, courses }: Analysis, sheet: 
   const words = sheet.text.lists.placement;
   const all = stations.flatMap((station) => station.directions.map((direction): Placed => ({ station, direction })));
   const parts = courses.map((indexed) => {
-    const here = all.filter(({ direction }) => direction.course === indexed.course.id).sort((a, b) => a.direction.measure - b.direction.measure);
+    const here = all
+      .filter(({ direction }) => direction.course === indexed.course.id)
+      .sort((a, b) => a.direction.measure - b.direction.measure);
     if (here.length === 0) return NONE;
     const [first, ...rest] = here.map((placed) => blockOf(placed, indexed, plan.units, sheet.text));
     // A heading alone at the foot of a page helps nobody: it goes with the first block.
@@ -40,7 +42,16 @@ ${parts}`;
 function blockOf({ station, direction }: Placed, indexed: IndexedCourse, units: Units, text: SheetText): Html {
   const words = text.lists.placement;
   const { frame, captain } = text;
-  const head = [words.peg, ` ${words.distance}`, frame.side, ` ${words.before}`, ` ${words.fromChalk}`, words.position, words.wheeled, words.done];
+  const head = [
+    words.peg,
+    ` ${words.distance}`,
+    frame.side,
+    ` ${words.before}`,
+    ` ${words.fromChalk}`,
+    words.position,
+    words.wheeled,
+    words.done,
+  ];
   const rows = pegsOf(station, direction, indexed).map((peg) => [
     pegCell(peg, station, text),
     formatMeasure(peg.measure, units),
@@ -53,7 +64,10 @@ function blockOf({ station, direction }: Placed, indexed: IndexedCourse, units: 
   ]);
   const second = direction.lead ? NONE : html` (${words.otherDirection})`;
   const { why } = station.station;
-  const tables = direction.side === 'unclear' ? html` <b>${frame.sideUnclear}.</b>` : html` ${captain.tablesOn(frame[direction.side])}`;
+  const tables =
+    direction.side === 'unclear'
+      ? html` <b>${frame.sideUnclear}.</b>`
+      : html` ${captain.tablesOn(frame[direction.side])}`;
   return html`<section class="block" data-station="${station.id}"><h3>${stationTitle(station, text)}${second}</h3>
 <p>${captain.comeFrom(windOf(direction.azimuthDeg, text))}${tables}${direction.lead || !direction.items.some(isTable) ? '' : ` ${words.sameTables}`}${why === undefined ? NONE : html` ${words.why}: ${said(why)}.`}</p>
 ${table(head, rows, 'pegs')}${folds(direction) ? html`<p>${captain.drawing.folds}</p>` : NONE}</section>`;
@@ -65,15 +79,32 @@ const folds = ({ items }: LaidDirection): boolean => items.some(({ wheel }) => w
 function pegCell({ item, end }: Peg, station: StationLayout, text: SheetText): Html {
   const { lists, captain, frame } = text;
   if (item === null) return html`<b>${lists.placement.chalk}</b>`;
-  const what = item.wording !== undefined ? captain.drawing.sign(item.wording) : item.boxes !== undefined ? captain.drawing.boxes(frame.items.trash, item.boxes.length) : tablesText(item.kind, station, text, item.to - item.from);
-  const told = end === 'whole' ? what : end === 'first' ? lists.placement.begins(what) : lists.placement.ends(frame.items[item.kind]);
+  const what =
+    item.wording !== undefined
+      ? captain.drawing.sign(item.wording)
+      : item.boxes !== undefined
+        ? captain.drawing.boxes(frame.items.trash, item.boxes.length)
+        : tablesText(item.kind, station, text, item.to - item.from);
+  const told =
+    end === 'whole'
+      ? what
+      : end === 'first'
+        ? lists.placement.begins(what)
+        : lists.placement.ends(frame.items[item.kind]);
   return item.byHand === true ? html`${told} (${lists.placement.byHand})` : html`${told}`;
 }
 
 /** "Water: 5 tables"; the hand-out line is no table. */
-function tablesText(kind: ItemKind, { practice }: StationLayout, { captain, frame }: SheetText, length: number): string {
+function tablesText(
+  kind: ItemKind,
+  { practice }: StationLayout,
+  { captain, frame }: SheetText,
+  length: number,
+): string {
   const word = frame.items[kind];
-  return formOf(kind) !== 'table' || !(practice.tableLength > 0) ? word : captain.drawing.tables(word, Math.round(length / practice.tableLength));
+  return formOf(kind) !== 'table' || !(practice.tableLength > 0)
+    ? word
+    : captain.drawing.tables(word, Math.round(length / practice.tableLength));
 }
 
 /** "12.4 ± 0.3 m", both to a decimetre or a tenth of a yard, the margin rounded up; a dash where no wheel can be run. */
@@ -113,4 +144,3 @@ export const PLACEMENT_STYLE = `
 .pegs td:nth-child(8) { text-align: center; }
 .pegs .tick { width: 4mm; height: 4mm; }
 `;
-

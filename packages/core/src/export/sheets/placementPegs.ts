@@ -39,22 +39,46 @@ const rankOf = ({ item, end }: Pick<Peg, 'item' | 'end'>): number => (item === n
 /** All pegs of a direction, upstream first; the chalk mark is one of them. */
 export function pegsOf(station: StationLayout, direction: LaidDirection, { course }: IndexedCourse): Peg[] {
   const uncertainty = offsetUncertainty(course, station.station.width);
-  const margin = (from: number, to: number): number | null => wheelBetween(course, from, to, 0, uncertainty)?.margin ?? null;
-  const mark: Bare = { item: null, end: 'whole', measure: direction.measure, along: 0, fromMark: { length: 0, margin: 0 }, at: station.at };
-  const bare = [mark, ...direction.items.flatMap((item) => endsOf(item, (measure) => margin(direction.measure, measure)))];
+  const margin = (from: number, to: number): number | null =>
+    wheelBetween(course, from, to, 0, uncertainty)?.margin ?? null;
+  const mark: Bare = {
+    item: null,
+    end: 'whole',
+    measure: direction.measure,
+    along: 0,
+    fromMark: { length: 0, margin: 0 },
+    at: station.at,
+  };
+  const bare = [
+    mark,
+    ...direction.items.flatMap((item) => endsOf(item, (measure) => margin(direction.measure, measure))),
+  ];
   const ordered = bare.toSorted((a, b) => a.measure - b.measure || rankOf(a) - rankOf(b));
   return ordered.map((peg, k) => {
     const previous = ordered[k - 1];
     if (previous === undefined) return { ...peg, before: null };
     const [from, to] = [previous.fromMark.length, peg.fromMark.length];
-    return { ...peg, before: { length: from === null || to === null ? null : to - from, margin: margin(previous.measure, peg.measure) } };
+    return {
+      ...peg,
+      before: {
+        length: from === null || to === null ? null : to - from,
+        margin: margin(previous.measure, peg.measure),
+      },
+    };
   });
 }
 
 function endsOf(item: Item, margin: (measure: number) => number | null): Bare[] {
   const peg = (k: 0 | 1, end: Peg['end']): Bare => {
     const measure = k === 0 ? item.from : item.to;
-    return { item, end, measure, along: item.along[k], fromMark: { length: item.wheel?.[k] ?? null, margin: margin(measure) }, at: item.at[k] };
+    return {
+      item,
+      end,
+      measure,
+      along: item.along[k],
+      fromMark: { length: item.wheel?.[k] ?? null, margin: margin(measure) },
+      at: item.at[k],
+    };
   };
   return item.from === item.to ? [peg(0, 'whole')] : [peg(0, 'first'), peg(1, 'last')];
 }

@@ -18,7 +18,15 @@ function analysisOf(keys: Partial<PlanStation> = {}, more: readonly Finding[] = 
   return { ...layout, day: null, findings: [...findings, ...more], checks };
 }
 const report = (analysis: Analysis, placed?: readonly PlacedVerdict[]): string =>
-  reportHtml({ analysis, review: reviewDocument(analysis, { sha256: 'ab'.repeat(32), inputs: [], ...(placed === undefined ? {} : { placed }) }), made: '2027-08-30' });
+  reportHtml({
+    analysis,
+    review: reviewDocument(analysis, {
+      sha256: 'ab'.repeat(32),
+      inputs: [],
+      ...(placed === undefined ? {} : { placed }),
+    }),
+    made: '2027-08-30',
+  });
 const rowWith = (text: string, part: string): string => text.split('<tr>').find((row) => row.includes(part)) ?? '';
 
 describe('the report', () => {
@@ -29,16 +37,35 @@ describe('the report', () => {
 
   it('has no section of recorded points where none were recorded, else each verdict with its margin and which way to move', () => {
     const verdict: PlacedVerdict = {
-      station: 's1', item: 'sign', course: 'c', verdict: 'fails', measured: 70, limit: [82.296, 100.584], margin: 5, move: -21.4, at: ORIGIN, by: 'position', reference: 'placed', side: 'right', confidence: 0.99,
+      station: 's1',
+      item: 'sign',
+      course: 'c',
+      verdict: 'fails',
+      measured: 70,
+      limit: [82.296, 100.584],
+      margin: 5,
+      move: -21.4,
+      at: ORIGIN,
+      by: 'position',
+      reference: 'placed',
+      side: 'right',
+      confidence: 0.99,
     };
     expect(report(analysisOf())).not.toContain('As placed');
-    const text = report(analysisOf(), [verdict, { ...verdict, item: 'trash', end: 'to', verdict: 'cannot tell', move: 0 }]);
+    const text = report(analysisOf(), [
+      verdict,
+      { ...verdict, item: 'trash', end: 'to', verdict: 'cannot tell', move: 0 },
+    ]);
     expect(rowWith(text, '<b>fails</b>')).toMatch(/Sign.*70 m ± 5 m.*82\.3 m to 100\.6 m.*21\.4 m upstream/u);
     expect(rowWith(text, '<b>cannot tell</b>')).toContain('Trash, last end');
   });
 
   it('marks what could not be decided, and says of a check that could not run why, never that it found nothing', () => {
-    const text = report(analysisOf({}, [{ code: 'drop-side', severity: 'note', message: 'm', where: { station: 's1' }, cannotTell: true }]));
+    const text = report(
+      analysisOf({}, [
+        { code: 'drop-side', severity: 'note', message: 'm', where: { station: 's1' }, cannotTell: true },
+      ]),
+    );
     expect(text).toContain('drop-side<br><b>cannot tell</b>');
     const unrun = rowWith(text, '>length-differs<');
     expect(unrun).toContain('<b>not run</b>: the plan states no course length');
@@ -46,8 +73,11 @@ describe('the report', () => {
   });
 
   it('shows a station that departs from the practice with its reason, or that it gives none; an override that changes nothing is no departure', () => {
-    const departures = (text: string): string => text.slice(text.indexOf('Stations that depart'), text.indexOf('>Checks<'));
-    expect(departures(report(analysisOf({ practice: { kerb: 6 }, why: 'a ditch' })))).toMatch(/6 m \(the plan: 4 m\).*a ditch/u);
+    const departures = (text: string): string =>
+      text.slice(text.indexOf('Stations that depart'), text.indexOf('>Checks<'));
+    expect(departures(report(analysisOf({ practice: { kerb: 6 }, why: 'a ditch' })))).toMatch(
+      /6 m \(the plan: 4 m\).*a ditch/u,
+    );
     expect(departures(report(analysisOf({ practice: { kerb: 6 } })))).toContain('no reason given');
     expect(departures(report(analysisOf({ practice: { kerb: 4 } })))).toContain('None.');
   });
@@ -59,9 +89,13 @@ describe('the report', () => {
     };
     const none = facts({ name: '' });
     expect(none).toContain('<h1><bdi>A plan without a name</bdi></h1>');
-    expect([rowWith(none, '>Revision<'), rowWith(none, '>Race day<')].every((row) => row.includes('not stated'))).toBe(true);
+    expect([rowWith(none, '>Revision<'), rowWith(none, '>Race day<')].every((row) => row.includes('not stated'))).toBe(
+      true,
+    );
     expect(rowWith(facts({ date: '2027-09-12' }), '>Race day<')).toContain('<bdi>2027-09-12</bdi>');
-    expect(rowWith(facts({ date: '2027-09-12', timeZone: 'Etc/UTC', revision: '3' }), '>Race day<')).toContain('<bdi>2027-09-12 (Etc/UTC)</bdi>');
+    expect(rowWith(facts({ date: '2027-09-12', timeZone: 'Etc/UTC', revision: '3' }), '>Race day<')).toContain(
+      '<bdi>2027-09-12 (Etc/UTC)</bdi>',
+    );
   });
 
   it('names a station off the course as such', () => {
@@ -78,11 +112,19 @@ it('the style has nothing under 9 pt, breaks no row, numbers pages, and takes he
   expect(style).toMatch(/tr \{ break-inside: avoid; \}/u);
   expect(style).toContain('"Halfcup 1.2.3 · Page " counter(page) " of " counter(pages)');
   const analysis = analysisOf();
-  const odd = reportHtml({ analysis, review: reviewDocument(analysis, { sha256: '"; } </style>', inputs: [] }), made: '' });
+  const odd = reportHtml({
+    analysis,
+    review: reviewDocument(analysis, { sha256: '"; } </style>', inputs: [] }),
+    made: '',
+  });
   expect(odd.match(/<\/style>/gu)).toHaveLength(1);
 });
 
 it('the result tells what was not decided and did not run beside the counts', () => {
-  expect(resultText({ error: 1, warning: 0, note: 2, waived: 3, cannotTell: 0, notRun: 0 })).toBe('1 error, 0 warnings, 2 notes; 3 waived');
-  expect(resultText({ error: 0, warning: 1, note: 2, waived: 0, cannotTell: 1, notRun: 1 })).toBe('0 errors, 1 warning, 2 notes; 0 waived; 1 of them cannot be told; 1 check could not run');
+  expect(resultText({ error: 1, warning: 0, note: 2, waived: 3, cannotTell: 0, notRun: 0 })).toBe(
+    '1 error, 0 warnings, 2 notes; 3 waived',
+  );
+  expect(resultText({ error: 0, warning: 1, note: 2, waived: 0, cannotTell: 1, notRun: 1 })).toBe(
+    '0 errors, 1 warning, 2 notes; 0 waived; 1 of them cannot be told; 1 check could not run',
+  );
 });

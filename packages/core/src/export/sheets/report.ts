@@ -66,7 +66,12 @@ ${signatures()}`;
 function factTable({ plan, stations }: Analysis, made: string): Html {
   const facts = [
     ['Revision', plan.revision ?? 'not stated'],
-    ['Race day', plan.date === undefined ? 'not stated' : `${plan.date}${plan.timeZone === undefined ? '' : ` (${plan.timeZone})`}`],
+    [
+      'Race day',
+      plan.date === undefined
+        ? 'not stated'
+        : `${plan.date}${plan.timeZone === undefined ? '' : ` (${plan.timeZone})`}`,
+    ],
     ['Races', plan.races.map(({ name }) => name).join(', ')],
     ['Stations', String(stations.length)],
     ['Report made', `${made}, by ${MADE_BY}`],
@@ -79,7 +84,10 @@ const many = (count: number, word: string): string => `${count} ${word}${count =
 /** What the review comes to, in one line: counts, and what was not decided beside them. */
 export function resultText({ error, warning, note, waived, cannotTell, notRun }: ReviewCounts): string {
   const found = `${many(error, 'error')}, ${many(warning, 'warning')}, ${many(note, 'note')}; ${waived} waived`;
-  const open = [...(cannotTell > 0 ? [`${cannotTell} of them cannot be told`] : []), ...(notRun > 0 ? [`${many(notRun, 'check')} could not run`] : [])];
+  const open = [
+    ...(cannotTell > 0 ? [`${cannotTell} of them cannot be told`] : []),
+    ...(notRun > 0 ? [`${many(notRun, 'check')} could not run`] : []),
+  ];
   return [found, ...open].join('; ');
 }
 
@@ -87,5 +95,9 @@ const OFFICES = ['Police', 'Fire service', 'Medical', 'Road authority'];
 
 const signatures = (): Html => html`<div class="together"><h2>Seen and agreed</h2>
 <p>By signing, each office says that it has seen this report of the files named above, and what it leaves open.</p>
-${table(['Office', 'Name', 'Signature', 'Date'], OFFICES.map((office) => [office, '', '', '']), 'signatures')}
+${table(
+  ['Office', 'Name', 'Signature', 'Date'],
+  OFFICES.map((office) => [office, '', '', '']),
+  'signatures',
+)}
 <p class="caution">${CAUTION}</p></div>`;

@@ -3,7 +3,8 @@ import type { Analysis } from '../../analyse.ts';
 import { DEFAULTS_TABLE, type DefaultRow } from '../../raceday/defaultsTable.ts';
 import { type Html, html, table } from './html.ts';
 
-const valueText = ({ value, unit }: DefaultRow): string => (value === null ? 'none' : `${typeof value === 'number' ? Number(value.toPrecision(4)) : value} ${unit}`.trim());
+const valueText = ({ value, unit }: DefaultRow): string =>
+  value === null ? 'none' : `${typeof value === 'number' ? Number(value.toPrecision(4)) : value} ${unit}`.trim();
 
 /** Nothing where the plan has no race day. */
 export function daySection({ day }: Analysis): Html {

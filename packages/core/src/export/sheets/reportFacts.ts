@@ -44,13 +44,20 @@ ${table(['Course', 'How it is drawn', ' Line', ' Stated', ' In use', 'Certificat
 /** To a decimetre: a half marathon is 21.0975 km. */
 const exact = (metres: number, units: UnitSystem): string => formatLength(metres, units, 'long', 4);
 
-const sourceOf = ({ gpx, parts }: PlanCourse): Html | string => (gpx !== undefined ? html`${said(gpx)}, ` : parts !== undefined ? 'parts of other courses; ' : 'in the plan; ');
+const sourceOf = ({ gpx, parts }: PlanCourse): Html | string =>
+  gpx !== undefined ? html`${said(gpx)}, ` : parts !== undefined ? 'parts of other courses; ' : 'in the plan; ';
 
 /** Declared against computed side, and who walked it. */
 export function sideSection({ stations }: Analysis, units: UnitSystem): Html {
   const rows = stations.map((station) => {
     const { walked } = station.station;
-    return [html`${said(station.name)} (${said(station.id)})`, ...sideCells(station, units), walked === undefined ? html`<b>nobody yet</b>` : html`${said(walked.by)}${walked.date === undefined ? '' : `, ${walked.date}`}`];
+    return [
+      html`${said(station.name)} (${said(station.id)})`,
+      ...sideCells(station, units),
+      walked === undefined
+        ? html`<b>nobody yet</b>`
+        : html`${said(walked.by)}${walked.date === undefined ? '' : `, ${walked.date}`}`,
+    ];
   });
   return html`<h2>Sides, declared and computed</h2>
 <p>As the runners of the lead direction see it. The declared side rules; the computed one comes from the pin and the course line, with how sure it is.</p>
@@ -61,7 +68,13 @@ function sideCells(station: StationLayout, units: UnitSystem): string[] {
   const declared = station.declared ?? 'not declared';
   const pass = station.passes[leadPass(station.station, station.passes)];
   if (pass === undefined) return ['off the course', declared, '–', '–', '–'];
-  return [formatMeasure(pass.measure, units), declared, pass.side, `${Math.floor(pass.confidence * 1000) / 10} %`, formatLength(Math.abs(pass.offset), units, 'table', 1)];
+  return [
+    formatMeasure(pass.measure, units),
+    declared,
+    pass.side,
+    `${Math.floor(pass.confidence * 1000) / 10} %`,
+    formatLength(Math.abs(pass.offset), units, 'table', 1),
+  ];
 }
 
 const PRACTICE: readonly (readonly [key: keyof Practice, label: string])[] = [
@@ -99,8 +112,20 @@ const labelOf = (key: string): string => PRACTICE.find(([one]) => one === key)?.
 
 /** The practice in force, what of it the plan sets, and each station that departs from it, with its reason. */
 export function practiceSection({ plan, stations }: Analysis, units: UnitSystem): Html {
-  const rows = PRACTICE.map(([key, label]) => [label, practiceText(key, plan.practice[key], units), plan.practice[key] === DEFAULT_PRACTICE[key] ? 'usual' : `this plan (usual: ${practiceText(key, DEFAULT_PRACTICE[key], units)})`]);
-  const overrides = stations.flatMap((station) => departures(station, plan.practice, units).map((what) => [html`${said(station.name)} (${said(station.id)})`, what, station.station.why === undefined ? html`<b>no reason given</b>` : said(station.station.why)]));
+  const rows = PRACTICE.map(([key, label]) => [
+    label,
+    practiceText(key, plan.practice[key], units),
+    plan.practice[key] === DEFAULT_PRACTICE[key]
+      ? 'usual'
+      : `this plan (usual: ${practiceText(key, DEFAULT_PRACTICE[key], units)})`,
+  ]);
+  const overrides = stations.flatMap((station) =>
+    departures(station, plan.practice, units).map((what) => [
+      html`${said(station.name)} (${said(station.id)})`,
+      what,
+      station.station.why === undefined ? html`<b>no reason given</b>` : said(station.station.why),
+    ]),
+  );
   return html`<h2>The practice in force</h2>
 <p>Common practice without a source, save the legs between stations (IMMDA guidance, quoted). The plan rules.</p>
 ${table(['Rule', 'Value', 'Whose'], rows, 'practice')}
@@ -112,7 +137,10 @@ function departures({ station, practice }: StationLayout, plans: Practice, units
   const keys = (Object.keys(station.practice) as (keyof Practice)[]).filter((key) => practice[key] !== plans[key]);
   const placed = Object.keys(station.items) as (keyof typeof station.items)[];
   return [
-    ...keys.map((key) => `${labelOf(key)}: ${practiceText(key, practice[key], units)} (the plan: ${practiceText(key, plans[key], units)})`),
+    ...keys.map(
+      (key) =>
+        `${labelOf(key)}: ${practiceText(key, practice[key], units)} (the plan: ${practiceText(key, plans[key], units)})`,
+    ),
     ...placed.map((kind) => `${itemWord(kind)} placed by hand`),
     ...(station.fixed ? ['its place is fixed'] : []),
   ];

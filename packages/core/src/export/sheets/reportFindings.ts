@@ -8,14 +8,20 @@ import type { UnitSystem } from '../../units.ts';
 import { type Html, NONE, html, said, table } from './html.ts';
 import { limitText, measuredText, subjectOf, waiverText } from './words.ts';
 
-const HEADINGS: readonly (readonly [Severity, string])[] = [['error', 'Errors'], ['warning', 'Warnings'], ['note', 'Notes']];
+const HEADINGS: readonly (readonly [Severity, string])[] = [
+  ['error', 'Errors'],
+  ['warning', 'Warnings'],
+  ['note', 'Notes'],
+];
 
 /** Findings that stand, by severity; those that cannot be decided are marked. */
 export function findingSection(findings: readonly Finding[], units: UnitSystem): Html {
   const standing = findings.filter(({ waived }) => waived === undefined);
   const groups = HEADINGS.map(([severity, heading]) => {
     const own = standing.filter((finding) => finding.severity === severity);
-    return own.length === 0 ? html`<p>${heading}: none.</p>` : html`<h3>${heading} (${own.length})</h3>\n${findingTable(own, units)}`;
+    return own.length === 0
+      ? html`<p>${heading}: none.</p>`
+      : html`<h3>${heading} (${own.length})</h3>\n${findingTable(own, units)}`;
   });
   return html`<h2>Findings</h2>\n${groups}`;
 }
@@ -36,7 +42,17 @@ const findingTable = (findings: readonly Finding[], units: UnitSystem): Html =>
 /** Findings that somebody has accepted, with who and why. */
 export function waivedSection(findings: readonly Finding[], units: UnitSystem): Html {
   const rows = findings.flatMap((finding) =>
-    finding.waived === undefined ? [] : [[html`${finding.code}<br>${finding.severity}`, said(subjectOf(finding)), html`${said(finding.message)}<br><b>Waived by ${said(waiverText(finding.waived))}</b>`, measuredText(finding, units), limitText(finding, units)]],
+    finding.waived === undefined
+      ? []
+      : [
+          [
+            html`${finding.code}<br>${finding.severity}`,
+            said(subjectOf(finding)),
+            html`${said(finding.message)}<br><b>Waived by ${said(waiverText(finding.waived))}</b>`,
+            measuredText(finding, units),
+            limitText(finding, units),
+          ],
+        ],
   );
   if (rows.length === 0) return html`<h2>Waived findings</h2>\n<p>None.</p>`;
   return html`<h2>Waived findings (${rows.length})</h2>\n<p>Found, and accepted by the person named. A waiver mends nothing on the road.</p>\n${table(['Check', 'At', 'What was found, and who accepts it', ' Measured', ' Limit'], rows, 'findings')}`;
@@ -47,7 +63,12 @@ export function checkSection(checks: readonly CheckRun[]): Html {
   const ran = checks.filter(({ ran }) => ran);
   const silent = ran.filter(({ found }) => found === 0).length;
   const undecided = ran.filter(({ cannotTell }) => cannotTell > 0).length;
-  const row = ({ code, title, source, ran, reason, found, cannotTell }: CheckRun): (string | Html)[] => [code, title, source, ran ? foundText(found, cannotTell) : html`<b>not run</b>: ${reason ?? ''}`];
+  const row = ({ code, title, source, ran, reason, found, cannotTell }: CheckRun): (string | Html)[] => [
+    code,
+    title,
+    source,
+    ran ? foundText(found, cannotTell) : html`<b>not run</b>: ${reason ?? ''}`,
+  ];
   return html`<h2>Checks</h2>
 <p>${checks.length} checks: ${ran.length} ran, of which ${silent} found nothing; ${checks.length - ran.length} could not run; ${undecided} could not decide at some place. What could not run or decide has not passed.</p>
 ${table(['Check', 'How it should be', 'Source', 'Result'], checks.map(row), 'checks')}`;

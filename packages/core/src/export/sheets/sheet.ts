@@ -20,7 +20,8 @@ export interface Sheet {
 export const numberOf = ({ index }: Pick<StationLayout, 'index'>): number => index + 1;
 
 /** "Station 3 · Wrack Fork". */
-export const stationTitle = (station: Pick<StationLayout, 'index' | 'name'>, { frame }: SheetText): Html => html`${frame.station} ${numberOf(station)} · ${said(station.name)}`;
+export const stationTitle = (station: Pick<StationLayout, 'index' | 'name'>, { frame }: SheetText): Html =>
+  html`${frame.station} ${numberOf(station)} · ${said(station.name)}`;
 
 /** Decimal degrees, latitude first as maps and telephones take them, to 0.1 m; GeoJSON and plans say longitude first. */
 export const positionText = ([lon, lat]: LonLat): string => `${degrees(lat)}, ${degrees(lon)}`;
@@ -29,7 +30,11 @@ export const positionText = ([lon, lat]: LonLat): string => `${degrees(lat)}, ${
 const degrees = (value: number): string => (Math.round(value * 1e6) / 1e6 + 0).toFixed(6);
 
 /** The head of every list: title, plan, version, print time, and the caution. */
-export const listHead = (title: string, plan: Plan, { text, printedAt }: Sheet): Html => html`${headHtml(title, plan, printedAt, text)}
+export const listHead = (
+  title: string,
+  plan: Plan,
+  { text, printedAt }: Sheet,
+): Html => html`${headHtml(title, plan, printedAt, text)}
 <p class="caution">${text.frame.caution}</p>`;
 
 /** Style of all lists: room under the caution, and before what follows a heading. */
@@ -39,7 +44,8 @@ h2 + .stop { margin-top: 2mm; }
 `;
 
 /** Where runners come from, eight winds, from the azimuth in which they run (degrees). */
-export const windOf = (azimuthDeg: number, { captain }: SheetText): string => captain.compass[Math.round((((azimuthDeg + 180) % 360) + 360) / 45) % 8]!;
+export const windOf = (azimuthDeg: number, { captain }: SheetText): string =>
+  captain.compass[Math.round((((azimuthDeg + 180) % 360) + 360) / 45) % 8]!;
 
 /** A mass for people, thousands marked; tenths only under 100. */
 export function massText(kilograms: number, units: UnitSystem, { frame }: SheetText): string {
@@ -47,4 +53,5 @@ export function massText(kilograms: number, units: UnitSystem, { frame }: SheetT
   return Number(digits) < 100 ? `${digits} ${unit}` : `${frame.count(Math.round(Number(digits)))} ${unit}`;
 }
 
-export const sideWord = (side: 'left' | 'right' | 'unclear', { frame }: SheetText): string => (side === 'unclear' ? frame.sideUnclear : frame[side]);
+export const sideWord = (side: 'left' | 'right' | 'unclear', { frame }: SheetText): string =>
+  side === 'unclear' ? frame.sideUnclear : frame[side];

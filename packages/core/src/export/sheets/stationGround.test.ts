@@ -5,10 +5,20 @@ import { en } from '../text/en.ts';
 import { kerbPoints, nearestShare, pointWord, spotsAlong } from './stationGround.ts';
 
 const at = (along: number, off: number): readonly [number, number] => from(from(ORIGIN, 90, 2000 + along), 180, off);
-const layout = layoutOf([turtle(ORIGIN, [[90, 4000]], 100)], [{
-  on: { course: 'c', measure: 2000, side: 'right', offset: 5 },
-  points: [{ kind: 'drop', at: at(-12, 8) }, { kind: 'medical', at: at(30, 6) }, { kind: 'toilets', at: at(30, 60) }, { kind: 'other', name: 'Life-ring', at: at(60, 5) }],
-}]);
+const layout = layoutOf(
+  [turtle(ORIGIN, [[90, 4000]], 100)],
+  [
+    {
+      on: { course: 'c', measure: 2000, side: 'right', offset: 5 },
+      points: [
+        { kind: 'drop', at: at(-12, 8) },
+        { kind: 'medical', at: at(30, 6) },
+        { kind: 'toilets', at: at(30, 60) },
+        { kind: 'other', name: 'Life-ring', at: at(60, 5) },
+      ],
+    },
+  ],
+);
 const station = layout.stations[0]!;
 
 it('finds how far along the course each point stands from the pin’s foot, and leaves out what is not at the kerb', () => {
@@ -24,8 +34,25 @@ it('calls a point by its kind, and one of no kind by its own name', () => {
 });
 
 it('gives the nearest place on a bent line, and none on a line without length', () => {
-  expect(nearestShare([[0, 0], [10, 0], [10, 10]], [12, 5])).toEqual({ share: 0.75, distance: 2 });
-  expect(nearestShare([[0, 0], [10, 0]], [-3, 4])).toEqual({ share: 0, distance: 5 });
+  expect(
+    nearestShare(
+      [
+        [0, 0],
+        [10, 0],
+        [10, 10],
+      ],
+      [12, 5],
+    ),
+  ).toEqual({ share: 0.75, distance: 2 });
+  expect(
+    nearestShare(
+      [
+        [0, 0],
+        [10, 0],
+      ],
+      [-3, 4],
+    ),
+  ).toEqual({ share: 0, distance: 5 });
   expect(nearestShare([[1, 1]], [0, 0])).toBeNull();
 });
 
@@ -36,5 +63,14 @@ it('has no points at the kerb where nothing is laid out, and no line of a course
 });
 
 it('passes over a piece of line without length', () => {
-  expect(nearestShare([[0, 0], [0, 0], [10, 0]], [4, 3])).toEqual({ share: 0.4, distance: 3 });
+  expect(
+    nearestShare(
+      [
+        [0, 0],
+        [0, 0],
+        [10, 0],
+      ],
+      [4, 3],
+    ),
+  ).toEqual({ share: 0.4, distance: 3 });
 });

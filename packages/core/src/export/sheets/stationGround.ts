@@ -15,13 +15,20 @@ import type { KerbPoint } from './layoutDrawing.ts';
 /** East and north of the pin, metres. */
 export type Spot = readonly [east: number, north: number];
 
-export const spotFrom = (origin: LonLat) => (at: LonLat): Spot => {
-  const { east, north } = eastNorth(origin, at);
-  return [east, north];
-};
+export const spotFrom =
+  (origin: LonLat) =>
+  (at: LonLat): Spot => {
+    const { east, north } = eastNorth(origin, at);
+    return [east, north];
+  };
 
 /** A course between two measures as spots about a pin; empty where it does not run there. */
-export function spotsAlong({ courses }: Pick<Layout, 'courses'>, course: string, [from, to]: readonly [number, number], origin: LonLat): Spot[] {
+export function spotsAlong(
+  { courses }: Pick<Layout, 'courses'>,
+  course: string,
+  [from, to]: readonly [number, number],
+  origin: LonLat,
+): Spot[] {
   const found = courses.find((one) => one.course.id === course);
   return found === undefined ? [] : sliceLine(found.course, from, to).map(spotFrom(origin));
 }
@@ -36,21 +43,39 @@ const NEAR = 40;
 const BEYOND = 10;
 
 /** The points that stand near the kerb between sign and trash drop of a direction, nearest place each. */
-export function kerbPoints(layout: Pick<Layout, 'courses'>, station: Pick<StationLayout, 'at' | 'station'>, direction: LaidDirection, text: SheetText, points: readonly PlanPoint[] = station.station.points): KerbPoint[] {
+export function kerbPoints(
+  layout: Pick<Layout, 'courses'>,
+  station: Pick<StationLayout, 'at' | 'station'>,
+  direction: LaidDirection,
+  text: SheetText,
+  points: readonly PlanPoint[] = station.station.points,
+): KerbPoint[] {
   const ends = direction.items.flatMap(({ from, to }) => [from, to]);
   if (ends.length === 0) return [];
   const course = layout.courses.find((one) => one.course.id === direction.course)!.course;
-  const range = [Math.max(startMeasure(course), Math.min(...ends) - BEYOND), Math.min(courseLength(course), Math.max(...ends) + BEYOND)] as const;
+  const range = [
+    Math.max(startMeasure(course), Math.min(...ends) - BEYOND),
+    Math.min(courseLength(course), Math.max(...ends) + BEYOND),
+  ] as const;
   const line = spotsAlong(layout, direction.course, range, station.at);
   return points.flatMap((point): KerbPoint[] => {
     const place = nearestShare(line, spotFrom(station.at)(point.at));
     if (place === null || place.distance > NEAR) return [];
-    return [{ kind: point.kind, word: pointWord(point, text), along: range[0] + place.share * (range[1] - range[0]) - direction.measure }];
+    return [
+      {
+        kind: point.kind,
+        word: pointWord(point, text),
+        along: range[0] + place.share * (range[1] - range[0]) - direction.measure,
+      },
+    ];
   });
 }
 
 /** The nearest place on a line of spots: its share of the length, and how far off; `null` where the line has no length. */
-export function nearestShare(line: readonly Spot[], [east, north]: Spot): { readonly share: number; readonly distance: number } | null {
+export function nearestShare(
+  line: readonly Spot[],
+  [east, north]: Spot,
+): { readonly share: number; readonly distance: number } | null {
   let run = 0;
   let best = { at: 0, distance: Infinity };
   for (const [k, [x, y]] of line.slice(1).entries()) {

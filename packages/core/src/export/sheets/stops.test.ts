@@ -16,14 +16,35 @@ const H = 3600;
 const sheet: Sheet = { text: en, paper: 'a4', printedAt: '2027-08-30 18:00' };
 const van = { id: 'v1', name: 'Van', kg: 1500, places: 6, kmh: 25, stop: 900, from: 4 * H };
 const pin = from(from(ORIGIN, 90, 1500), 180, 5);
-const point = (kind: PlanPoint['kind'], far: number, more: Partial<PlanPoint> = {}): PlanPoint => ({ kind, at: from(pin, 180, far), ...more });
+const point = (kind: PlanPoint['kind'], far: number, more: Partial<PlanPoint> = {}): PlanPoint => ({
+  kind,
+  at: from(pin, 180, far),
+  ...more,
+});
 
-const withDay = (station: Partial<PlanStation> = {}, keys: Partial<Plan> = {}): Analysis => analysisOf(STRAIGHT, [{ ...AT_1500, ...station }], { races: [runners(500)], vehicles: [van], ...keys });
+const withDay = (station: Partial<PlanStation> = {}, keys: Partial<Plan> = {}): Analysis =>
+  analysisOf(STRAIGHT, [{ ...AT_1500, ...station }], { races: [runners(500)], vehicles: [van], ...keys });
 /** Tags taken away, so that words can be read. */
-const plain = (html: string): string => html.replaceAll(/<\/?(?:b|bdi|span)\b[^>]*>/gu, '').replaceAll(/<[^>]*>/gu, '|').replaceAll('&#39;', "'").replaceAll(/[\s|]*\|[\s|]*/gu, '|');
+const plain = (html: string): string =>
+  html
+    .replaceAll(/<\/?(?:b|bdi|span)\b[^>]*>/gu, '')
+    .replaceAll(/<[^>]*>/gu, '|')
+    .replaceAll('&#39;', "'")
+    .replaceAll(/[\s|]*\|[\s|]*/gu, '|');
 
-const STOP: Stop = { station: 's1', arrive: 6 * H, leave: 6.25 * H, measure: 1500, side: 'right', load: [{ item: 'waterJug', count: 1200, kg: 468 }, { item: 'sign: Water ahead', count: 1, kg: 0 }] };
-const block = (analysis: Analysis, keys: Partial<Stop> = {}, kind: Run['kind'] = 'drop'): string => plain(stopBlock(analysis, { ...STOP, ...keys }, kind, 1, en).html);
+const STOP: Stop = {
+  station: 's1',
+  arrive: 6 * H,
+  leave: 6.25 * H,
+  measure: 1500,
+  side: 'right',
+  load: [
+    { item: 'waterJug', count: 1200, kg: 468 },
+    { item: 'sign: Water ahead', count: 1, kg: 0 },
+  ],
+};
+const block = (analysis: Analysis, keys: Partial<Stop> = {}, kind: Run['kind'] = 'drop'): string =>
+  plain(stopBlock(analysis, { ...STOP, ...keys }, kind, 1, en).html);
 
 describe('a stop', () => {
   it('says when, on which hand, what to unload and what it weighs; nothing is weighed that weighs nothing', () => {
@@ -48,7 +69,14 @@ describe('a stop', () => {
 
   it('goes to the drop point, else to the way in for trucks, and says how far it is to carry from 10 m on, in whole metres rounded up', () => {
     expect(block(withDay({ points: [point('drop', 9, { name: 'Shed' })] }))).toContain('|Carry|beside the tables|');
-    const far = block(withDay({ points: [point('access', 20, { street: 'Pier Lane' }), point('drop', 40.2, { name: 'Shed', street: 'Kelp Road' })] }));
+    const far = block(
+      withDay({
+        points: [
+          point('access', 20, { street: 'Pier Lane' }),
+          point('drop', 40.2, { name: 'Shed', street: 'Kelp Road' }),
+        ],
+      }),
+    );
     expect(far).toContain('|Unload at|Shed, Kelp Road|');
     expect(far).toContain('|Truck access|Pier Lane|');
     expect(far).toContain('|Carry|41 m to the tables in a straight line');
@@ -58,7 +86,9 @@ describe('a stop', () => {
   });
 
   it('calls a point without a name or a street by its kind', () => {
-    expect(block(withDay({ points: [point('drop', 20, { name: ' ', street: '' })] }))).toContain(`|Unload at|${en.frame.points.drop}|`);
+    expect(block(withDay({ points: [point('drop', 20, { name: ' ', street: '' })] }))).toContain(
+      `|Unload at|${en.frame.points.drop}|`,
+    );
   });
 
   it('says the hand as that of the tables, where they stand more than 60 m away; a side that is unclear is said as it is', () => {
@@ -121,7 +151,11 @@ describe('the light at a stop', () => {
   it('may be dark where the plan has no date or no time zone, and a lamp is advised where the Sun does not rise or set', () => {
     expect(block(withDay())).toContain(en.lists.runs.mayBeDark);
     expect(block(withDay({}, { date: '2027-09-12' }))).toContain(en.lists.runs.mayBeDark);
-    const polar = { ...day, stations: day.stations.map((station) => ({ ...station, at: [0, 80] as const })), plan: { ...day.plan, date: '2027-12-21' } };
+    const polar = {
+      ...day,
+      stations: day.stations.map((station) => ({ ...station, at: [0, 80] as const })),
+      plan: { ...day.plan, date: '2027-12-21' },
+    };
     const says = block(polar);
     expect(says).toContain(`|${en.lists.runs.lamp}|`);
     expect(says).not.toContain('It is dark');
@@ -154,5 +188,7 @@ describe('the papers of drivers', () => {
 });
 
 it('what is carried has words: signs, bags, empty jugs, packs; a name that no language knows stands as it is', () => {
-  expect(['sign: Gel ahead', 'trash bags', 'waterJug (empty)', 'waterJug', 'odd thing'].map((item) => packText(item, en))).toEqual(['Sign “Gel ahead”', 'Bags of trash', 'Jugs of water, empty', 'Jugs of water', 'Odd thing']);
+  expect(
+    ['sign: Gel ahead', 'trash bags', 'waterJug (empty)', 'waterJug', 'odd thing'].map((item) => packText(item, en)),
+  ).toEqual(['Sign “Gel ahead”', 'Bags of trash', 'Jugs of water, empty', 'Jugs of water', 'Odd thing']);
 });

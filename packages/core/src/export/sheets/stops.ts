@@ -20,22 +20,38 @@ const FAR = 60;
 const DAY = 86_400;
 
 /** Where a vehicle unloads: the drop point, else the way in for trucks, else the tables themselves. */
-export const unloadingPoint = ({ station }: Pick<StationLayout, 'station'>): PlanPoint | undefined => station.points.find(({ kind }) => kind === 'drop') ?? station.points.find(({ kind }) => kind === 'access');
+export const unloadingPoint = ({ station }: Pick<StationLayout, 'station'>): PlanPoint | undefined =>
+  station.points.find(({ kind }) => kind === 'drop') ?? station.points.find(({ kind }) => kind === 'access');
 
 /** A block that no page break divides; nothing for a stop of a station that is not there. */
-export function stopBlock({ plan, stations, day }: Analysis, stop: Stop, kind: Run['kind'], number: number, text: SheetText): Html {
+export function stopBlock(
+  { plan, stations, day }: Analysis,
+  stop: Stop,
+  kind: Run['kind'],
+  number: number,
+  text: SheetText,
+): Html {
   const station = stations.find(({ id }) => id === stop.station);
   if (station === undefined) return NONE;
   const words = text.lists.runs;
   const own = day?.stations.find(({ id }) => id === stop.station);
-  const fact = (label: string, value: Html | string): Html => html`<tr><th scope="row">${label}</th><td>${value}</td></tr>\n`;
+  const fact = (label: string, value: Html | string): Html =>
+    html`<tr><th scope="row">${label}</th><td>${value}</td></tr>\n`;
   const crewAt = kind === 'drop' ? (own?.crewAt ?? null) : null;
   const release = kind === 'collect' ? (own?.openUntil ?? null) : null;
-  const note = [unloadingPoint(station)?.note, station.station.note].filter((one) => one !== undefined && one.trim() !== '').join(' ');
+  const note = [unloadingPoint(station)?.note, station.station.note]
+    .filter((one) => one !== undefined && one.trim() !== '')
+    .join(' ');
   const facts = [
     ...placeFacts(station, kind, plan.units, text).map(([label, value]) => fact(label, value)),
     fact(words.note, saidOrBlank(note, text)),
-    fact(words.captain, saidOrBlank([station.station.people.captain, station.station.people.phone].filter((one) => one !== undefined).join(', '), text)),
+    fact(
+      words.captain,
+      saidOrBlank(
+        [station.station.people.captain, station.station.people.phone].filter((one) => one !== undefined).join(', '),
+        text,
+      ),
+    ),
     crewAt === null ? NONE : fact(words.crewAt, formatMinute(crewAt)),
   ];
   return html`<section class="block stop" data-stop="${stop.station}"><h3>${number}. ${stationTitle(station, text)} · ${formatMeasure(stop.measure, plan.units)}</h3>
@@ -45,7 +61,8 @@ ${lightLine(plan, station, stop, text)}${release === null ? NONE : html`<p><b>${
 ${loadList(stop, plan.units, text)}</section>`;
 }
 
-const sideText = (side: Stop['side'], text: SheetText): string => (side === 'left' ? text.lists.runs.leftHand : side === 'right' ? text.lists.runs.rightHand : sideWord(side, text));
+const sideText = (side: Stop['side'], text: SheetText): string =>
+  side === 'left' ? text.lists.runs.leftHand : side === 'right' ? text.lists.runs.rightHand : sideWord(side, text);
 
 /** Metres from where one unloads to the pin, straight. */
 function carryOf(station: StationLayout): number {
@@ -53,7 +70,12 @@ function carryOf(station: StationLayout): number {
   return segmentLength(at[0], at[1], station.at[0], station.at[1]);
 }
 
-function placeFacts(station: StationLayout, kind: Run['kind'], units: Units, text: SheetText): (readonly [label: string, value: Html | string])[] {
+function placeFacts(
+  station: StationLayout,
+  kind: Run['kind'],
+  units: Units,
+  text: SheetText,
+): (readonly [label: string, value: Html | string])[] {
   const words = text.lists.runs;
   const point = unloadingPoint(station);
   const access = station.station.points.filter((one) => one.kind === 'access' && one !== point);
@@ -64,18 +86,30 @@ function placeFacts(station: StationLayout, kind: Run['kind'], units: Units, tex
     [kind === 'drop' ? words.at : words.loadAt, point === undefined ? words.atPin : pointText(point, text)],
     [words.position, `${positionText(at)}${grid === null ? '' : ` · ${grid}`}`],
     ...access.map((one): readonly [string, Html] => [words.access, pointText(one, text)]),
-    [words.carry, point === undefined || carried < BESIDE ? words.noCarry : words.straightLine(formatLength(Math.ceil(carried), units, 'wheel', 0))],
+    [
+      words.carry,
+      point === undefined || carried < BESIDE
+        ? words.noCarry
+        : words.straightLine(formatLength(Math.ceil(carried), units, 'wheel', 0)),
+    ],
   ];
 }
 
 /** "Supplies, Strand Road", or the kind of point where it has no name; notes stand elsewhere. */
 function pointText({ kind, name, street }: PlanPoint, { frame }: SheetText): Html {
   const facts = [name, street].filter((fact) => fact !== undefined && fact.trim() !== '');
-  return facts.length === 0 ? html`${frame.points[kind]}` : html`${facts.map((fact, k) => html`${k === 0 ? '' : ', '}${said(fact!)}`)}`;
+  return facts.length === 0
+    ? html`${frame.points[kind]}`
+    : html`${facts.map((fact, k) => html`${k === 0 ? '' : ', '}${said(fact!)}`)}`;
 }
 
 /** Whether the sun is up all the while that the vehicle stands there; nothing where it is. */
-function lightLine(plan: Analysis['plan'], station: StationLayout, { arrive, leave }: Stop, { lists: { runs } }: SheetText): Html {
+function lightLine(
+  plan: Analysis['plan'],
+  station: StationLayout,
+  { arrive, leave }: Stop,
+  { lists: { runs } }: SheetText,
+): Html {
   const line = (told: string): Html => html`<p class="dark"><b>${told}</b></p>`;
   const light = daylightOf(plan, station.at);
   if (light === null) return line(plan.date === undefined || plan.timeZone === undefined ? runs.mayBeDark : runs.lamp);
@@ -87,7 +121,10 @@ function lightLine(plan: Analysis['plan'], station: StationLayout, { arrive, lea
 function loadList({ load }: Stop, units: Units, text: SheetText): Html {
   const words = text.lists.runs;
   const total = load.reduce((sum, { kg }) => sum + kg, 0);
-  const rows = load.map(({ item, count, kg }) => html`<li><span class="tick"></span> <b>${text.frame.count(count)}</b> × ${packText(item, text)}${kg > 0 ? ` (${massText(kg, units, text)})` : ''}</li>\n`);
+  const rows = load.map(
+    ({ item, count, kg }) =>
+      html`<li><span class="tick"></span> <b>${text.frame.count(count)}</b> × ${packText(item, text)}${kg > 0 ? ` (${massText(kg, units, text)})` : ''}</li>\n`,
+  );
   return html`<p class="load-head"><b>${words.load}</b>: ${massText(total, units, text)}</p>
 <ul class="load">${rows}</ul>`;
 }

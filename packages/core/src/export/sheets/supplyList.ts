@@ -18,7 +18,11 @@ export function supplyListBody(analysis: Analysis, sheet: Sheet): Html {
   if (day === null) return html`${head}\n<p>${words.none}</p>`;
   return html`${head}
 <section class="block"><h2>${words.totals}</h2>
-${table([words.item, ` ${words.packs}`, ` ${words.need}`, ` ${words.pack}`, ''], day.totals.packs.map((pack) => totalRow(pack, plan.units, text)), 'totals')}</section>
+${table(
+  [words.item, ` ${words.packs}`, ` ${words.need}`, ` ${words.pack}`, ''],
+  day.totals.packs.map((pack) => totalRow(pack, plan.units, text)),
+  'totals',
+)}</section>
 <h2>${words.each}</h2>
 <div class="two">${day.stations.map((station) => stationBlock(analysis, station, text))}</div>
 ${defaultsSection(analysis, text)}`;
@@ -26,7 +30,13 @@ ${defaultsSection(analysis, text)}`;
 
 const TICK: Html = html`<span class="tick"></span>`;
 
-const totalRow = (pack: Pack, units: Units, text: SheetText): (string | Html)[] => [packText(pack.item, text), text.frame.count(pack.count), amountText(pack.item, pack.need, units, text), amountText(pack.item, pack.pack, units, text), TICK];
+const totalRow = (pack: Pack, units: Units, text: SheetText): (string | Html)[] => [
+  packText(pack.item, text),
+  text.frame.count(pack.count),
+  amountText(pack.item, pack.need, units, text),
+  amountText(pack.item, pack.pack, units, text),
+  TICK,
+];
 
 const LITRES = new Set(['waterJug', 'sportsDrinkJug']);
 
@@ -39,7 +49,12 @@ function stationBlock({ stations, plan }: Analysis, day: StationDay, text: Sheet
   const station = stations.find(({ id }) => id === day.id);
   if (station === undefined) return NONE;
   const words = text.lists.supplies;
-  const rows = day.packs.map(({ item, count, need }) => [packText(item, text), text.frame.count(count), amountText(item, need, plan.units, text), TICK]);
+  const rows = day.packs.map(({ item, count, need }) => [
+    packText(item, text),
+    text.frame.count(count),
+    amountText(item, need, plan.units, text),
+    TICK,
+  ]);
   return html`<section class="block" data-station="${station.id}"><h3>${stationTitle(station, text)}</h3>
 ${table([words.item, ` ${words.packs}`, ` ${words.need}`, ''], rows)}</section>`;
 }

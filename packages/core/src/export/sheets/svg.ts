@@ -16,7 +16,12 @@ export interface TextLook {
 }
 
 /** A line of text; `y` is its foot. Whatever it says is escaped. */
-export const svgText = (x: number, y: number, content: string, { points, bold = false, anchor, halo = false, data = html`` }: TextLook): Html =>
+export const svgText = (
+  x: number,
+  y: number,
+  content: string,
+  { points, bold = false, anchor, halo = false, data = html`` }: TextLook,
+): Html =>
   html`<text x="${mm(x)}" y="${mm(y)}" font-size="${Math.round(points * POINT * 1000) / 1000}"${bold ? html` font-weight="bold"` : ''}${anchor === undefined ? '' : html` text-anchor="${anchor}"`}${halo ? html` stroke="#fff" stroke-width="0.9" stroke-linejoin="round" paint-order="stroke"` : ''}${data}>${content}</text>`;
 
 /** A path, millimetres, by its commands and its look. */
@@ -27,7 +32,8 @@ export const svgFrame = (width: number, height: number, label: string, content: 
   html`<svg class="${kind}" role="img" aria-label="${label}" xmlns="http://www.w3.org/2000/svg" width="${mm(width)}mm" height="${mm(height)}mm" viewBox="0 0 ${mm(width)} ${mm(height)}">${content}</svg>`;
 
 /** Commands of an open line through points. */
-export const through = (points: readonly (readonly [number, number])[]): string => points.map(([x, y], k) => `${k === 0 ? 'M' : 'L'}${mm(x)} ${mm(y)}`).join('');
+export const through = (points: readonly (readonly [number, number])[]): string =>
+  points.map(([x, y], k) => `${k === 0 ? 'M' : 'L'}${mm(x)} ${mm(y)}`).join('');
 
 /** Lengths of scale bars, metres or yards: the longest of 1, 2 or 5 times a power of ten that is at most so long. */
 export function niceLength(most: number): number {

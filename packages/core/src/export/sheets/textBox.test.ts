@@ -19,33 +19,61 @@ it('sees boxes that share ground, and not those that only touch', () => {
 });
 
 const RIGHT = 182;
-const labels = fc.array(fc.record({ anchor: fc.integer({ min: 4, max: 178 }), width: fc.integer({ min: 5, max: 60 }) }), { minLength: 1, maxLength: 8 })
-  .map((all): Hanging[] => all.map(({ anchor, width }) => ({ width, anchors: [anchor, Math.min(anchor + 5, 178), Math.max(anchor - 5, 4)] })));
+const labels = fc
+  .array(fc.record({ anchor: fc.integer({ min: 4, max: 178 }), width: fc.integer({ min: 5, max: 60 }) }), {
+    minLength: 1,
+    maxLength: 8,
+  })
+  .map((all): Hanging[] =>
+    all.map(({ anchor, width }) => ({ width, anchors: [anchor, Math.min(anchor + 5, 178), Math.max(anchor - 5, 4)] })),
+  );
 
 it('hangs labels so that none lies on another, none leaves the paper, and no line runs through one', () => {
   let hungs = 0;
-  fc.assert(fc.property(labels, (all) => {
-    const hung = hangLabels(all, 0, RIGHT);
-    if (hung === null) return;
-    hungs += 1;
-    hung.forEach((one, k) => {
-      const { width, anchors } = all[k]!;
-      expect(anchors).toContain(one.anchor);
-      expect(one.x).toBeGreaterThanOrEqual(0);
-      expect(one.x + width).toBeLessThanOrEqual(RIGHT);
-      expect(one.anchor >= one.x && one.anchor <= one.x + width).toBe(true);
-      hung.forEach((other, j) => {
-        if (j === k) return;
-        const clear = other.x + all[j]!.width <= one.x || one.x + width <= other.x;
-        if (other.row === one.row) expect(clear).toBe(true);
-        if (other.row < one.row) expect(one.anchor < other.x || one.anchor > other.x + all[j]!.width).toBe(true);
+  fc.assert(
+    fc.property(labels, (all) => {
+      const hung = hangLabels(all, 0, RIGHT);
+      if (hung === null) return;
+      hungs += 1;
+      hung.forEach((one, k) => {
+        const { width, anchors } = all[k]!;
+        expect(anchors).toContain(one.anchor);
+        expect(one.x).toBeGreaterThanOrEqual(0);
+        expect(one.x + width).toBeLessThanOrEqual(RIGHT);
+        expect(one.anchor >= one.x && one.anchor <= one.x + width).toBe(true);
+        hung.forEach((other, j) => {
+          if (j === k) return;
+          const clear = other.x + all[j]!.width <= one.x || one.x + width <= other.x;
+          if (other.row === one.row) expect(clear).toBe(true);
+          if (other.row < one.row) expect(one.anchor < other.x || one.anchor > other.x + all[j]!.width).toBe(true);
+        });
       });
-    });
-  }), { seed: 7, numRuns: 150 });
+    }),
+    { seed: 7, numRuns: 150 },
+  );
   expect(hungs).toBeGreaterThan(130);
 });
 
 it('gives up where there is no room: two labels on one spot, or more rows than allowed', () => {
-  expect(hangLabels([{ width: 20, anchors: [50] }, { width: 20, anchors: [50] }], 0, RIGHT)).toBeNull();
-  expect(hangLabels([{ width: 150, anchors: [50] }, { width: 150, anchors: [120] }], 0, RIGHT, 1)).toBeNull();
+  expect(
+    hangLabels(
+      [
+        { width: 20, anchors: [50] },
+        { width: 20, anchors: [50] },
+      ],
+      0,
+      RIGHT,
+    ),
+  ).toBeNull();
+  expect(
+    hangLabels(
+      [
+        { width: 150, anchors: [50] },
+        { width: 150, anchors: [120] },
+      ],
+      0,
+      RIGHT,
+      1,
+    ),
+  ).toBeNull();
 });

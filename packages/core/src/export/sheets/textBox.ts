@@ -18,11 +18,26 @@ export const POINT: number = 25.4 / 72;
 
 /** Thousandths of an em of the signs from U+0020 to U+007E. */
 const WIDTHS: readonly number[] = [
-  278, 278, 355, 556, 556, 889, 667, 191, 333, 333, 389, 584, 278, 333, 278, 278, 556, 556, 556, 556, 556, 556, 556, 556, 556, 556, 278, 278, 584, 584, 584, 556,
-  1015, 667, 667, 722, 722, 667, 611, 778, 722, 278, 500, 667, 556, 833, 722, 778, 667, 778, 722, 667, 611, 722, 667, 944, 667, 667, 611, 278, 278, 278, 469, 556,
-  333, 556, 556, 500, 556, 556, 278, 556, 556, 222, 222, 500, 222, 833, 556, 556, 556, 556, 333, 500, 278, 556, 500, 722, 500, 500, 500, 334, 260, 334, 584,
+  278, 278, 355, 556, 556, 889, 667, 191, 333, 333, 389, 584, 278, 333, 278, 278, 556, 556, 556, 556, 556, 556, 556,
+  556, 556, 556, 278, 278, 584, 584, 584, 556, 1015, 667, 667, 722, 722, 667, 611, 778, 722, 278, 500, 667, 556, 833,
+  722, 778, 667, 778, 722, 667, 611, 722, 667, 944, 667, 667, 611, 278, 278, 278, 469, 556, 333, 556, 556, 500, 556,
+  556, 278, 556, 556, 222, 222, 500, 222, 833, 556, 556, 556, 556, 333, 500, 278, 556, 500, 722, 500, 500, 500, 334,
+  260, 334, 584,
 ];
-const OTHERS: Readonly<Record<string, number>> = { '±': 584, '×': 584, '–': 556, '“': 333, '”': 333, '‘': 222, '’': 222, '«': 556, '»': 556, '≈': 584, '¡': 333, '·': 333 };
+const OTHERS: Readonly<Record<string, number>> = {
+  '±': 584,
+  '×': 584,
+  '–': 556,
+  '“': 333,
+  '”': 333,
+  '‘': 222,
+  '’': 222,
+  '«': 556,
+  '»': 556,
+  '≈': 584,
+  '¡': 333,
+  '·': 333,
+};
 const BOLDER = 60;
 
 function widthOf(sign: string): number {
@@ -35,7 +50,8 @@ export const textWidth = (text: string, points: number, bold: boolean = false): 
   (Array.from(text).reduce((sum, sign) => sum + widthOf(sign) + (bold ? BOLDER : 0), 0) / 1000) * points * POINT;
 
 /** Whether two boxes share ground. */
-export const overlap = (a: Box, b: Box): boolean => a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
+export const overlap = (a: Box, b: Box): boolean =>
+  a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
 
 /** A label to be hung under a thing by a plumb line from one of its `anchors`. */
 export interface Hanging {
@@ -63,7 +79,12 @@ const PATIENCE = 4000;
  * Rows of labels in which no label lies on another and no line runs through a label, in as few rows as found;
  * each label within `left` to `right`. `null` where not even `most` rows do.
  */
-export function hangLabels(labels: readonly Hanging[], left: number, right: number, most: number = MOST_ROWS): Hung[] | null {
+export function hangLabels(
+  labels: readonly Hanging[],
+  left: number,
+  right: number,
+  most: number = MOST_ROWS,
+): Hung[] | null {
   for (let rows = 1; rows <= most; rows++) {
     const open = labels.map((label, k) => ({ k, places: placesOf(label, rows, left, right) }));
     const found = hang(open, [], { left: PATIENCE });
@@ -93,7 +114,9 @@ function hang(open: readonly Open[], settled: readonly Settled[], search: { left
   const next = open.reduce((least, one) => (one.places.length < least.places.length ? one : least));
   for (const place of next.places) {
     if (search.left-- <= 0) return null;
-    const rest = open.filter((one) => one !== next).map(({ k, places }) => ({ k, places: places.filter((other) => !clash(place, other)) }));
+    const rest = open
+      .filter((one) => one !== next)
+      .map(({ k, places }) => ({ k, places: places.filter((other) => !clash(place, other)) }));
     if (rest.some(({ places }) => places.length === 0)) continue;
     const whole = hang(rest, [...settled, { k: next.k, place }], search);
     if (whole !== null) return whole;
@@ -103,8 +126,13 @@ function hang(open: readonly Open[], settled: readonly Settled[], search: { left
 
 /** Every row, anchor and left edge under which the anchor's line still meets the label. */
 const placesOf = ({ width, anchors }: Hanging, rows: number, left: number, right: number): Placed[] =>
-  Array.from({ length: rows }, (_, row) => row).flatMap((row) => anchors.flatMap((anchor) =>
-    [...new Set(ALIGNMENTS.map((share) => Math.min(Math.max(anchor - width * share, left), right - width)))].map((x) => ({ x, row, anchor, width }))));
+  Array.from({ length: rows }, (_, row) => row).flatMap((row) =>
+    anchors.flatMap((anchor) =>
+      [...new Set(ALIGNMENTS.map((share) => Math.min(Math.max(anchor - width * share, left), right - width)))].map(
+        (x) => ({ x, row, anchor, width }),
+      ),
+    ),
+  );
 
 function clash(a: Placed, b: Placed): boolean {
   if (Math.abs(a.anchor - b.anchor) < GAP / 2) return true;

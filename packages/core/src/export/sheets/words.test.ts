@@ -2,7 +2,13 @@ import { expect, it } from 'vitest';
 import type { Finding } from '../../finding.ts';
 import { limitText, measuredText, subjectOf, waiverText } from './words.ts';
 
-const finding = (keys: Partial<Finding>): Finding => ({ code: 'x', severity: 'note', message: 'm', where: {}, ...keys });
+const finding = (keys: Partial<Finding>): Finding => ({
+  code: 'x',
+  severity: 'note',
+  message: 'm',
+  where: {},
+  ...keys,
+});
 
 it('limits have their unit once, and none is cut off where there is none', () => {
   expect(limitText(finding({ limit: [82.296, 100.584], unit: 'm' }), 'metric')).toBe('82.3 to 100.6 m');
@@ -29,7 +35,9 @@ it('a length is told in the plan’s units, long ones as course distances; other
 
 it('a finding is about its station, else its race, else its course, else nothing', () => {
   const where = { station: 's1', race: 'm', course: 'c' };
-  expect([where, { race: 'm', course: 'c' }, { course: 'c' }, {}].map((one) => subjectOf(finding({ where: one })))).toEqual(['s1', 'm', 'c', '']);
+  expect(
+    [where, { race: 'm', course: 'c' }, { course: 'c' }, {}].map((one) => subjectOf(finding({ where: one }))),
+  ).toEqual(['s1', 'm', 'c', '']);
 });
 
 it('a waiver says who, when where that is known, and why', () => {

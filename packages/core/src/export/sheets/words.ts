@@ -13,7 +13,8 @@ function quantity(value: number, { unit, code }: Pick<Finding, 'unit' | 'code'>,
 }
 
 /** What was measured; empty where a finding measures nothing. */
-export const measuredText = (finding: Finding, units: UnitSystem): string => (finding.measured === undefined ? '' : quantity(finding.measured, finding, units));
+export const measuredText = (finding: Finding, units: UnitSystem): string =>
+  finding.measured === undefined ? '' : quantity(finding.measured, finding, units);
 
 /** The limit, or both; empty where there is none. */
 export function limitText(finding: Finding, units: UnitSystem): string {
@@ -31,4 +32,5 @@ export function limitText(finding: Finding, units: UnitSystem): string {
 export const subjectOf = ({ where }: Finding): string => where.station ?? where.race ?? where.course ?? '';
 
 /** Who waived it and why. */
-export const waiverText = ({ by, reason, date }: NonNullable<Finding['waived']>): string => `${by}${date === undefined ? '' : `, ${date}`}: ${reason}`;
+export const waiverText = ({ by, reason, date }: NonNullable<Finding['waived']>): string =>
+  `${by}${date === undefined ? '' : `, ${date}`}: ${reason}`;

@@ -18,7 +18,10 @@ it('prints in English where the language is not there, and says so with the lang
 });
 
 it('lists every language by its tag and its own name', () => {
-  expect(LANGUAGES.map(({ language, name }) => [language, name])).toEqual([['en', 'English'], ['es', 'español']]);
+  expect(LANGUAGES.map(({ language, name }) => [language, name])).toEqual([
+    ['en', 'English'],
+    ['es', 'español'],
+  ]);
 });
 
 /** Every sentence by its path; functions are called with sample texts. */
@@ -28,7 +31,9 @@ function sentences(value: unknown, path: string): [string, string][] {
   return Object.entries(value as object).flatMap(([key, inner]) => sentences(inner, `${path}.${key}`));
 }
 const paths = (value: unknown, path: string = ''): string[] =>
-  typeof value === 'object' && value !== null ? Object.entries(value).flatMap(([key, inner]) => paths(inner, `${path}.${key}`)) : [path];
+  typeof value === 'object' && value !== null
+    ? Object.entries(value).flatMap(([key, inner]) => paths(inner, `${path}.${key}`))
+    : [path];
 
 it('has every key in both languages, none empty, and hardly a sentence in common', () => {
   expect(paths(es).sort()).toEqual(paths(en).sort());

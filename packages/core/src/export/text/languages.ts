@@ -31,7 +31,10 @@ export function textOf(language: string): ChosenText {
   const found = SHEET_TEXTS.find((one) => one.language === asked) ?? SHEET_TEXTS.find((one) => one.language === main);
   if (found !== undefined) return { text: found, note: null };
   const known = SHEET_TEXTS.map((one) => `"${one.language}" (${one.name})`).join(', ');
-  return { text: en, note: `No papers in the language "${language}": printed in English. Languages there are: ${known}.` };
+  return {
+    text: en,
+    note: `No papers in the language "${language}": printed in English. Languages there are: ${known}.`,
+  };
 }
 
 /**

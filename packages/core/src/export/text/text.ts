@@ -96,8 +96,19 @@ export interface CaptainText {
     readonly callMore: (jugs: string, takes: string) => string;
     readonly more: string;
   };
-  readonly crew: { readonly title: string; readonly roles: Readonly<Record<'handOut' | 'pour' | 'gel' | 'clean' | 'captain', string>>; readonly total: string; readonly shifts: (count: number) => string };
-  readonly talk: { readonly title: string; readonly channel: string; readonly callSign: string; readonly captain: string; readonly phone: string };
+  readonly crew: {
+    readonly title: string;
+    readonly roles: Readonly<Record<'handOut' | 'pour' | 'gel' | 'clean' | 'captain', string>>;
+    readonly total: string;
+    readonly shifts: (count: number) => string;
+  };
+  readonly talk: {
+    readonly title: string;
+    readonly channel: string;
+    readonly callSign: string;
+    readonly captain: string;
+    readonly phone: string;
+  };
   readonly order: {
     readonly setUp: readonly string[];
     readonly open: readonly string[];
@@ -113,7 +124,19 @@ export interface CaptainText {
 }
 
 /** What is sent to a station, by the names that race day gives it; a sign is one word whatever it says. */
-export type PackWord = 'waterJug' | 'sportsDrinkJug' | 'cups' | 'gels' | 'gloves' | 'bags' | 'towels' | 'stackingSheets' | 'table' | 'box' | 'sign' | 'instructions';
+export type PackWord =
+  | 'waterJug'
+  | 'sportsDrinkJug'
+  | 'cups'
+  | 'gels'
+  | 'gloves'
+  | 'bags'
+  | 'towels'
+  | 'stackingSheets'
+  | 'table'
+  | 'box'
+  | 'sign'
+  | 'instructions';
 
 /** The volunteer card. */
 export interface CardText {

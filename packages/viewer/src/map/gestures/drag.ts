@@ -46,7 +46,13 @@ const ON_PIN = 7;
 
 function stationUnder(map: MapLibreMap, dragging: Dragging, [x, y]: At, reach: number): string | null {
   const layers = HOLD_LAYERS.filter((id) => map.getLayer(id) !== undefined);
-  const [feature] = map.queryRenderedFeatures([[x - reach, y - reach], [x + reach, y + reach]], { layers });
+  const [feature] = map.queryRenderedFeatures(
+    [
+      [x - reach, y - reach],
+      [x + reach, y + reach],
+    ],
+    { layers },
+  );
   const id: unknown = feature?.properties['id'];
   if (typeof id === 'string') return id;
   const near = dragging.pins().map((pin) => {
@@ -65,11 +71,25 @@ function pressOn(map: MapLibreMap, dragging: Dragging, event: PointerEvent): Pre
   const pin = station === null ? undefined : dragging.pinOf(station);
   if (station === null || pin === undefined) return null;
   const pixel = map.project([pin[0], pin[1]]);
-  return { pointer: event.pointerId, station, x, y, grab: [pixel.x - x, pixel.y - y], corner: [left, top], slop: finger ? FINGER_SLOP : SLOP, held: false, ended: false };
+  return {
+    pointer: event.pointerId,
+    station,
+    x,
+    y,
+    grab: [pixel.x - x, pixel.y - y],
+    corner: [left, top],
+    slop: finger ? FINGER_SLOP : SLOP,
+    held: false,
+    ended: false,
+  };
 }
 
 /** Keeps the last place of a pointer until the next frame, and passes on that one only. */
-function everyFrame(act: (at: At, along: boolean) => void): { readonly put: (at: At, along: boolean) => void; readonly now: () => void; readonly forget: () => void } {
+function everyFrame(act: (at: At, along: boolean) => void): {
+  readonly put: (at: At, along: boolean) => void;
+  readonly now: () => void;
+  readonly forget: () => void;
+} {
   let waiting: { readonly at: At; readonly along: boolean } | null = null;
   let frame = 0;
   const now = (): void => {

@@ -21,7 +21,10 @@ export function metresAPixel(zoom: number, latitude: number): number {
 
 function stationAt(map: MapLibreMap, { x, y }: { readonly x: number; readonly y: number }): string | null {
   const layers = STATION_LAYERS.filter((id) => map.getLayer(id) !== undefined);
-  const around: [[number, number], [number, number]] = [[x - REACH, y - REACH], [x + REACH, y + REACH]];
+  const around: [[number, number], [number, number]] = [
+    [x - REACH, y - REACH],
+    [x + REACH, y + REACH],
+  ];
   const [feature] = map.queryRenderedFeatures(around, { layers });
   const id: unknown = feature?.properties['id'] ?? feature?.properties['station'];
   return typeof id === 'string' ? id : null;

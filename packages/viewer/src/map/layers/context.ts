@@ -1,7 +1,22 @@
 /** The plan's own drawing of the ground, sorted into what the map can draw; anything unknown is drawn by its geometry. */
 import type { Feature, FeatureCollection, Geometry } from 'geojson';
 
-export type Ground = 'land' | 'beach' | 'shallow' | 'water' | 'park' | 'paved' | 'building' | 'area' | 'contour' | 'road' | 'street' | 'path' | 'line' | 'place' | 'name';
+export type Ground =
+  | 'land'
+  | 'beach'
+  | 'shallow'
+  | 'water'
+  | 'park'
+  | 'paved'
+  | 'building'
+  | 'area'
+  | 'contour'
+  | 'road'
+  | 'street'
+  | 'path'
+  | 'line'
+  | 'place'
+  | 'name';
 
 export interface GroundProps {
   readonly ground: Ground;
@@ -9,10 +24,24 @@ export interface GroundProps {
 }
 
 const AREAS: Readonly<Record<string, Ground>> = {
-  land: 'land', island: 'land', coast: 'land', beach: 'beach', shallow: 'shallow',
-  sea: 'water', water: 'water', lake: 'water', harbour: 'water',
-  park: 'park', green: 'park', wood: 'park', forest: 'park', grass: 'park',
-  pier: 'paved', bridge: 'paved', building: 'building', town: 'building',
+  land: 'land',
+  island: 'land',
+  coast: 'land',
+  beach: 'beach',
+  shallow: 'shallow',
+  sea: 'water',
+  water: 'water',
+  lake: 'water',
+  harbour: 'water',
+  park: 'park',
+  green: 'park',
+  wood: 'park',
+  forest: 'park',
+  grass: 'park',
+  pier: 'paved',
+  bridge: 'paved',
+  building: 'building',
+  town: 'building',
 };
 
 const wordOf = (feature: Feature, key: 'kind' | 'class'): string => {
@@ -42,10 +71,15 @@ export function background(context: FeatureCollection | null): FeatureCollection
     .filter((feature) => (feature.geometry as Geometry | null) !== null)
     .map((feature): Feature<Geometry, GroundProps> => {
       const name: unknown = feature.properties?.['name'];
-      return { type: 'Feature', geometry: feature.geometry, properties: { ground: groundOf(feature), name: typeof name === 'string' ? name : '' } };
+      return {
+        type: 'Feature',
+        geometry: feature.geometry,
+        properties: { ground: groundOf(feature), name: typeof name === 'string' ? name : '' },
+      };
     });
   return { type: 'FeatureCollection', features };
 }
 
 /** Where the drawing shows land, what is around it is water; without, all is paper. */
-export const hasLand = (drawing: FeatureCollection): boolean => drawing.features.some((feature) => feature.properties?.['ground'] === 'land');
+export const hasLand = (drawing: FeatureCollection): boolean =>
+  drawing.features.some((feature) => feature.properties?.['ground'] === 'land');

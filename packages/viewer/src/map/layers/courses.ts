@@ -16,11 +16,17 @@ export interface CourseProps {
 const position = (at: LonLat): Position => [at[0], at[1]];
 
 const linesOf = keep((course: Course) =>
-  stretches(samplesOf(course)).map(({ from, to, retraced }) => ({ line: sliceLine(drawnCourse(course), from, to).map(position), retraced })),
+  stretches(samplesOf(course)).map(({ from, to, retraced }) => ({
+    line: sliceLine(drawnCourse(course), from, to).map(position),
+    retraced,
+  })),
 );
 
 /** The current course last, so that it is drawn above the others. */
-export function courseLines(courses: readonly Course[], current: string | null): FeatureCollection<LineString, CourseProps> {
+export function courseLines(
+  courses: readonly Course[],
+  current: string | null,
+): FeatureCollection<LineString, CourseProps> {
   const ordered = courses.toSorted((a, b) => Number(a.id === current) - Number(b.id === current));
   const features = ordered.flatMap((course) =>
     linesOf(course)
@@ -44,7 +50,9 @@ export function courseEnds(course: Course): FeatureCollection<Point, EndProps> {
   const north = (start.at[1] - finish.at[1]) * 110_600;
   const east = (start.at[0] - finish.at[0]) * 111_320 * Math.cos((start.at[1] * Math.PI) / 180);
   if (Math.hypot(north, east) < 40) {
-    return featureCollection([point(position(start.at), { end: 'both', label: 'Start and finish', azimuth: start.azimuthDeg })]);
+    return featureCollection([
+      point(position(start.at), { end: 'both', label: 'Start and finish', azimuth: start.azimuthDeg }),
+    ]);
   }
   return featureCollection<Point, EndProps>([
     point<EndProps>(position(start.at), { end: 'start', label: 'Start', azimuth: start.azimuthDeg }),

@@ -1,7 +1,8 @@
 /** Screen directions on a map whose north is up. */
 
 /** Degrees clockwise from north, square to the running direction, towards a side. */
-export const away = (azimuthDeg: number, side: 'left' | 'right'): number => (azimuthDeg + (side === 'right' ? 90 : 270)) % 360;
+export const away = (azimuthDeg: number, side: 'left' | 'right'): number =>
+  (azimuthDeg + (side === 'right' ? 90 : 270)) % 360;
 
 /** To hundredths, never −0. */
 const tidy = (value: number): number => Math.round(value * 100) / 100 + 0;
@@ -16,7 +17,8 @@ const ANCHORS = ['bottom', 'bottom-left', 'left', 'top-left', 'top', 'top-right'
 export type Anchor = (typeof ANCHORS)[number];
 
 /** The anchor by which a text lies in that direction from its point. */
-export const anchorTowards = (bearingDeg: number): Anchor => ANCHORS[Math.round((((bearingDeg % 360) + 360) % 360) / 45) % 8] ?? 'bottom';
+export const anchorTowards = (bearingDeg: number): Anchor =>
+  ANCHORS[Math.round((((bearingDeg % 360) + 360) % 360) / 45) % 8] ?? 'bottom';
 
 /** A text that runs in that direction and is never upside down: its turn, and whether it begins or ends at the point. */
 export function readable(bearingDeg: number): { readonly rotate: number; readonly anchor: 'left' | 'right' } {

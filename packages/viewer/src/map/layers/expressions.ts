@@ -7,6 +7,11 @@ export const BOLD = ['Bold', 'system-ui', 'sans-serif'];
 export const ITALIC = ['Italic', 'system-ui', 'sans-serif'];
 
 export const get = (name: string): ExpressionSpecification => ['get', name];
-export const is = (name: string, value: string | boolean | number): ExpressionSpecification => ['==', ['get', name], value];
+export const is = (name: string, value: string | boolean | number): ExpressionSpecification => [
+  '==',
+  ['get', name],
+  value,
+];
 export const pair = (name: string): ExpressionSpecification => ['array', 'number', 2, ['get', name]];
-export const byZoom = (...stops: number[]): ExpressionSpecification => ['interpolate', ['exponential', 1.6], ['zoom'], ...stops] as unknown as ExpressionSpecification;
+export const byZoom = (...stops: number[]): ExpressionSpecification =>
+  ['interpolate', ['exponential', 1.6], ['zoom'], ...stops] as unknown as ExpressionSpecification;

@@ -3,8 +3,20 @@ import type { ExpressionSpecification, LayerSpecification } from 'maplibre-gl';
 import type { Palette } from '../palette.ts';
 import { BOLD, byZoom, get, is, ITALIC, REGULAR } from './expressions.ts';
 
-const fill = (id: string, colour: string, extra: object = {}): LayerSpecification => ({ id: `ground-${id}`, type: 'fill', source: 'context', filter: is('ground', id), paint: { 'fill-color': colour, ...extra } });
-const line = (id: string, of: string, colour: string, width: ExpressionSpecification | number, dash?: number[]): LayerSpecification => ({
+const fill = (id: string, colour: string, extra: object = {}): LayerSpecification => ({
+  id: `ground-${id}`,
+  type: 'fill',
+  source: 'context',
+  filter: is('ground', id),
+  paint: { 'fill-color': colour, ...extra },
+});
+const line = (
+  id: string,
+  of: string,
+  colour: string,
+  width: ExpressionSpecification | number,
+  dash?: number[],
+): LayerSpecification => ({
   id: `ground-${id}`,
   type: 'line',
   source: 'context',
@@ -37,8 +49,39 @@ export const ground = (palette: Palette): LayerSpecification[] => {
 export const groundNames = (palette: Palette): LayerSpecification[] => {
   const paint = { 'text-color': palette.place, 'text-halo-color': palette.land, 'text-halo-width': 1.4 };
   return [
-    { id: 'name-roads', type: 'symbol', source: 'context', minzoom: 12.4, filter: ['match', get('ground'), ['road', 'street', 'path'], true, false], layout: { 'symbol-placement': 'line', 'symbol-spacing': 420, 'text-offset': ['step', ['zoom'], ['literal', [0, 0]], 14, ['literal', [0, 1.5]]], 'text-field': get('name'), 'text-font': REGULAR, 'text-size': 11, 'text-letter-spacing': 0.04 }, paint },
-    { id: 'name-areas', type: 'symbol', source: 'context', minzoom: 11, filter: ['match', get('ground'), ['park', 'water', 'name'], true, false], layout: { 'text-field': get('name'), 'text-font': ITALIC, 'text-size': 11, 'text-max-width': 8 }, paint: { ...paint, 'text-halo-width': 1 } },
-    { id: 'name-places', type: 'symbol', source: 'context', filter: is('ground', 'place'), layout: { 'text-field': get('name'), 'text-font': BOLD, 'text-size': 12, 'text-max-width': 8 }, paint },
+    {
+      id: 'name-roads',
+      type: 'symbol',
+      source: 'context',
+      minzoom: 12.4,
+      filter: ['match', get('ground'), ['road', 'street', 'path'], true, false],
+      layout: {
+        'symbol-placement': 'line',
+        'symbol-spacing': 420,
+        'text-offset': ['step', ['zoom'], ['literal', [0, 0]], 14, ['literal', [0, 1.5]]],
+        'text-field': get('name'),
+        'text-font': REGULAR,
+        'text-size': 11,
+        'text-letter-spacing': 0.04,
+      },
+      paint,
+    },
+    {
+      id: 'name-areas',
+      type: 'symbol',
+      source: 'context',
+      minzoom: 11,
+      filter: ['match', get('ground'), ['park', 'water', 'name'], true, false],
+      layout: { 'text-field': get('name'), 'text-font': ITALIC, 'text-size': 11, 'text-max-width': 8 },
+      paint: { ...paint, 'text-halo-width': 1 },
+    },
+    {
+      id: 'name-places',
+      type: 'symbol',
+      source: 'context',
+      filter: is('ground', 'place'),
+      layout: { 'text-field': get('name'), 'text-font': BOLD, 'text-size': 12, 'text-max-width': 8 },
+      paint,
+    },
   ];
 };

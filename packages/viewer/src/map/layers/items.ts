@@ -2,7 +2,17 @@
  * Items where they stand: tables as lines along the kerb at true length, the sign and the boxes of
  * the trash drop as shapes, and a word for each. Tables stand once, for the lead direction.
  */
-import { type Analysis, type Course, type Item, type ItemKind, type LaidDirection, type LonLat, type PointKind, type StationLayout, formOf } from '@halfcup/core';
+import {
+  type Analysis,
+  type Course,
+  type Item,
+  type ItemKind,
+  type LaidDirection,
+  type LonLat,
+  type PointKind,
+  type StationLayout,
+  formOf,
+} from '@halfcup/core';
 import { pointAt } from '@halfcup/core/geometry';
 import { featureCollection, lineString, point } from '@turf/turf';
 import type { Feature, FeatureCollection, Geometry, Position } from 'geojson';
@@ -29,7 +39,8 @@ type ItemFeature = Feature<Geometry, ItemProps>;
 
 const position = (at: LonLat): Position => [at[0], at[1]];
 
-const outward = (item: Item, metres: number): number => item.offset + Math.sign(item.offset === 0 ? (item.side === 'left' ? 1 : -1) : item.offset) * metres;
+const outward = (item: Item, metres: number): number =>
+  item.offset + Math.sign(item.offset === 0 ? (item.side === 'left' ? 1 : -1) : item.offset) * metres;
 
 /** The line along the course between an item's ends, at an offset; empty where an end has no place. */
 function along(course: Course, item: Item, offset: number): Position[] {
@@ -37,7 +48,9 @@ function along(course: Course, item: Item, offset: number): Position[] {
     return item.at[0] === null || item.at[1] === null ? [] : [position(item.at[0]), position(item.at[1])];
   }
   const pieces = Math.max(1, Math.ceil((item.to - item.from) / 4));
-  const places = Array.from({ length: pieces + 1 }, (_, index) => pointAt(course, item.from + ((item.to - item.from) * index) / pieces, offset));
+  const places = Array.from({ length: pieces + 1 }, (_, index) =>
+    pointAt(course, item.from + ((item.to - item.from) * index) / pieces, offset),
+  );
   return places.flatMap((place) => (place === null ? [] : [position(place.at)]));
 }
 
@@ -50,7 +63,15 @@ function propsOf(station: StationLayout, course: Course, item: Item): Omit<ItemP
   const bearing = bearingOf(course, item);
   const { rotate, anchor } = readable(bearing);
   const downstream = (item.side === 'left') === (anchor === 'left') ? 1 : -1;
-  return { station: station.id, kind: item.kind, word: ITEM_WORD[item.kind], bearing, turn: rotate, anchor, aside: isTable(item.kind) && Math.abs(item.along[0]) < 0.5 ? downstream : 0 };
+  return {
+    station: station.id,
+    kind: item.kind,
+    word: ITEM_WORD[item.kind],
+    bearing,
+    turn: rotate,
+    anchor,
+    aside: isTable(item.kind) && Math.abs(item.along[0]) < 0.5 ? downstream : 0,
+  };
 }
 
 function tableFeatures(station: StationLayout, course: Course, item: Item): ItemFeature[] {
@@ -64,7 +85,9 @@ function tableFeatures(station: StationLayout, course: Course, item: Item): Item
 function trashFeatures(station: StationLayout, course: Course, item: Item): ItemFeature[] {
   const props = propsOf(station, course, item);
   const line = along(course, item, item.offset);
-  const boxes = (item.boxes ?? []).flatMap((box) => (box.at === null ? [] : [point(position(box.at), { ...props, draw: 'box' as const })]));
+  const boxes = (item.boxes ?? []).flatMap((box) =>
+    box.at === null ? [] : [point(position(box.at), { ...props, draw: 'box' as const })],
+  );
   const middle = line[Math.floor(line.length / 2)];
   const word = middle === undefined ? [] : [point(middle, { ...props, draw: 'word' as const })];
   return [...(line.length < 2 ? [] : [lineString(line, { ...props, draw: 'trashLine' as const })]), ...boxes, ...word];
@@ -75,17 +98,34 @@ function itemFeatures(station: StationLayout, course: Course, item: Item, lead: 
   if (form === 'table') return lead ? tableFeatures(station, course, item) : [];
   if (form === 'boxes') return trashFeatures(station, course, item);
   const [at] = item.at;
-  return form === 'board' && at !== null ? [point(position(at), { ...propsOf(station, course, item), draw: 'sign' })] : [];
+  return form === 'board' && at !== null
+    ? [point(position(at), { ...propsOf(station, course, item), draw: 'sign' })]
+    : [];
 }
 
-function directionFeatures(courses: readonly Course[], station: StationLayout, direction: LaidDirection): ItemFeature[] {
+function directionFeatures(
+  courses: readonly Course[],
+  station: StationLayout,
+  direction: LaidDirection,
+): ItemFeature[] {
   const course = courses.find((one) => one.id === direction.course);
-  return course === undefined ? [] : direction.items.flatMap((item) => itemFeatures(station, course, item, direction.lead));
+  return course === undefined
+    ? []
+    : direction.items.flatMap((item) => itemFeatures(station, course, item, direction.lead));
 }
 
 function pointFeatures(station: StationLayout): ItemFeature[] {
   return station.station.points.map((one) =>
-    point(position(one.at), { draw: 'point', station: station.id, kind: one.kind, word: one.name ?? POINT_WORD[one.kind], bearing: 0, turn: 0, anchor: 'left', aside: 0 }),
+    point(position(one.at), {
+      draw: 'point',
+      station: station.id,
+      kind: one.kind,
+      word: one.name ?? POINT_WORD[one.kind],
+      bearing: 0,
+      turn: 0,
+      anchor: 'left',
+      aside: 0,
+    }),
   );
 }
 
@@ -100,7 +140,9 @@ export const itemShapes = (analysis: Analysis): FeatureCollection<Geometry, Item
 
 /** West, south, east, north of everything that stands at a station, from the sign to the trash drop. */
 export function stationBounds(station: StationLayout): [number, number, number, number] {
-  const places = station.directions.flatMap((direction) => direction.items.flatMap((item) => item.at)).filter((at) => at !== null);
+  const places = station.directions
+    .flatMap((direction) => direction.items.flatMap((item) => item.at))
+    .filter((at) => at !== null);
   const all: LonLat[] = [station.at, ...places];
   const lons = all.map((at) => at[0]);
   const lats = all.map((at) => at[1]);

@@ -67,7 +67,8 @@ export function stretches(samples: Samples): Stretch[] {
   const joined: Stretch[] = [];
   for (const stretch of found) {
     const last = joined.at(-1);
-    if (last !== undefined && (stretch.to - stretch.from < 40 || last.retraced === stretch.retraced)) joined[joined.length - 1] = { ...last, to: stretch.to };
+    if (last !== undefined && (stretch.to - stretch.from < 40 || last.retraced === stretch.retraced))
+      joined[joined.length - 1] = { ...last, to: stretch.to };
     else joined.push(stretch);
   }
   return joined.filter((stretch) => stretch.to > stretch.from);

@@ -27,19 +27,57 @@ function apart(a: readonly number[], b: readonly number[]): number {
 
 const straight = (stations: readonly object[], course: object = {}) =>
   openedFrom(
-    openFiles([straightPlan({ courses: [{ id: 'c', name: 'Straight', line: [[0, 0], [0.1, 0]], drawn: 'centre', ...course }], stations })], null, 'metric'),
+    openFiles(
+      [
+        straightPlan({
+          courses: [
+            {
+              id: 'c',
+              name: 'Straight',
+              line: [
+                [0, 0],
+                [0.1, 0],
+              ],
+              drawn: 'centre',
+              ...course,
+            },
+          ],
+          stations,
+        }),
+      ],
+      null,
+      'metric',
+    ),
   ).analysis;
 
-const station = (side: string, more: object = {}): object => ({ id: `s-${side}`, name: side, on: { course: 'c', measure: '5 km', side, offset: '5 m' }, ...more });
+const station = (side: string, more: object = {}): object => ({
+  id: `s-${side}`,
+  name: side,
+  on: { course: 'c', measure: '5 km', side, offset: '5 m' },
+  ...more,
+});
 
 test('an out-and-back is drawn as retraced, a straight run is not', () => {
-  const outAndBack = straight([], { line: [[0, 0], [0.02, 0], [0, 0.00002]] });
-  expect(courseLines(coursesOf(outAndBack), 'c').features.filter((one) => one.properties.retraced).length).toBeGreaterThan(0);
+  const outAndBack = straight([], {
+    line: [
+      [0, 0],
+      [0.02, 0],
+      [0, 0.00002],
+    ],
+  });
+  expect(
+    courseLines(coursesOf(outAndBack), 'c').features.filter((one) => one.properties.retraced).length,
+  ).toBeGreaterThan(0);
   expect(courseLines(coursesOf(straight([])), 'c').features.map((one) => one.properties.retraced)).toEqual([false]);
 });
 
 test('laps the same way round are no two lanes', () => {
-  const round = [[0, 0], [0.005, 0], [0.005, 0.005], [0, 0.005]];
+  const round = [
+    [0, 0],
+    [0.005, 0],
+    [0.005, 0.005],
+    [0, 0.005],
+  ];
   const laps = straight([], { line: [...round, ...round, [0, 0]] });
   expect(courseLines(coursesOf(laps), 'c').features.map((one) => one.properties.retraced)).toEqual([false]);
 });
@@ -48,12 +86,22 @@ test('the stretches of a course together are the whole course, and the current c
   const lines = courseLines(coursesOf(analysis), 'half').features;
   expect(lines.at(-1)?.properties.course).toBe('half');
   const own = courseLines(coursesOf(analysis), 'full').features.filter((one) => one.properties.course === 'full');
-  for (const [index, line] of own.slice(1).entries()) expect(line.geometry.coordinates[0]).toEqual(own[index]!.geometry.coordinates.at(-1));
+  for (const [index, line] of own.slice(1).entries())
+    expect(line.geometry.coordinates[0]).toEqual(own[index]!.geometry.coordinates.at(-1));
 });
 
 test('a course whose ends meet has one shape for both, else one for each', () => {
   expect(courseEnds(full).features.map((one) => one.properties.end)).toEqual(['start', 'finish']);
-  const loop = coursesOf(straight([], { line: [[0, 0], [0.01, 0], [0.01, 0.01], [0, 0.0001]] }))[0]!;
+  const loop = coursesOf(
+    straight([], {
+      line: [
+        [0, 0],
+        [0.01, 0],
+        [0.01, 0.01],
+        [0, 0.0001],
+      ],
+    }),
+  )[0]!;
   expect(courseEnds(loop).features.map((one) => one.properties.label)).toEqual(['Start and finish']);
 });
 
@@ -92,15 +140,23 @@ test('tables are lines along the kerb, as long as on the ground, half a table’
 });
 
 test('every item has its own shape and its whole word', () => {
-  const shapes = itemShapes(straight([station('left', { serves: ['gel', 'sportsDrink', 'water'], boxes: 3 })])).features.map((one) => one.properties);
+  const shapes = itemShapes(
+    straight([station('left', { serves: ['gel', 'sportsDrink', 'water'], boxes: 3 })]),
+  ).features.map((one) => one.properties);
   expect(new Set(shapes.map((one) => one.word))).toEqual(new Set(['Ahead', 'Gel', 'Sports drink', 'Water', 'Trash']));
   expect(shapes.filter((one) => one.draw === 'box')).toHaveLength(3);
   expect(shapes.filter((one) => one.draw === 'table').map((one) => one.kind)).toEqual(['gel', 'sportsDrink', 'water']);
 });
 
 test('tables are drawn once, though runners of two directions meet them', () => {
-  const line = [[0, 0], [0.05, 0], [0, 0.00001]];
-  const both = straight([{ id: 'p', name: 'Both ways', at: [0.02, -0.00005], passes: 'all', serves: ['water'] }], { line });
+  const line = [
+    [0, 0],
+    [0.05, 0],
+    [0, 0.00001],
+  ];
+  const both = straight([{ id: 'p', name: 'Both ways', at: [0.02, -0.00005], passes: 'all', serves: ['water'] }], {
+    line,
+  });
   expect(both.stations[0]!.directions.length).toBe(2);
   const shapes = itemShapes(both).features.map((one) => one.properties.draw);
   expect(shapes.filter((draw) => draw === 'table')).toHaveLength(1);
@@ -108,7 +164,9 @@ test('tables are drawn once, though runners of two directions meet them', () => 
 });
 
 test('a sign before the start has no place and is not drawn', () => {
-  const early = straight([{ id: 'e', name: 'Early', on: { course: 'c', measure: '50 m', side: 'right', offset: '5 m' } }]);
+  const early = straight([
+    { id: 'e', name: 'Early', on: { course: 'c', measure: '50 m', side: 'right', offset: '5 m' } },
+  ]);
   expect(itemShapes(early).features.map((one) => one.properties.draw)).not.toContain('sign');
 });
 
@@ -123,7 +181,15 @@ test('the bounds of a station hold its sign and its trash drop', () => {
 });
 
 test('a table’s depth is true to scale from the zoom where it reaches its least width', () => {
-  const [, , , zoom, least, deep, width] = trueWidth(0.762, 0, 7) as unknown as [string, unknown, unknown, number, number, number, number];
+  const [, , , zoom, least, deep, width] = trueWidth(0.762, 0, 7) as unknown as [
+    string,
+    unknown,
+    unknown,
+    number,
+    number,
+    number,
+    number,
+  ];
   // Ground resolution at the equator: 40,075,016.7 m over 512 pixels at zoom 0 (EPSG:3857).
   expect((0.762 * 512 * 2 ** zoom) / 40_075_016.7).toBeCloseTo(least, 9);
   expect(width / least).toBeCloseTo(2 ** (deep - zoom), 6);
@@ -146,20 +212,46 @@ test.each([0, 45, 100, 179, 180, 250, 359])('a word towards %d° is never upside
   const { rotate, anchor } = readable(bearing);
   expect(Math.abs(rotate)).toBeLessThanOrEqual(90);
   // A text that ends at its point runs towards it, so its own direction is turned round.
-  expect(((rotate + (anchor === 'right' ? 180 : 0) + 90 + 720) % 360)).toBeCloseTo(bearing, 9);
+  expect((rotate + (anchor === 'right' ? 180 : 0) + 90 + 720) % 360).toBeCloseTo(bearing, 9);
 });
 
 test('the background sorts what it knows, and draws the rest by its geometry', () => {
   const drawing = background(demo.files.context);
   expect(hasLand(drawing)).toBe(true);
   expect(hasLand(background(null))).toBe(false);
-  const odd = background({ type: 'FeatureCollection', features: [{ type: 'Feature', properties: null, geometry: { type: 'LineString', coordinates: [[0, 0], [1, 1]] } }] });
+  const odd = background({
+    type: 'FeatureCollection',
+    features: [
+      {
+        type: 'Feature',
+        properties: null,
+        geometry: {
+          type: 'LineString',
+          coordinates: [
+            [0, 0],
+            [1, 1],
+          ],
+        },
+      },
+    ],
+  });
   expect(odd.features.map((one) => one.properties)).toEqual([{ ground: 'line', name: '' }]);
 });
 
 test('the scene of no plan is empty, and every source of a plan is filled', () => {
-  expect(Object.values(createScenes()({ open: null, course: null, units: 'metric' })).every((one) => one.features.length === 0)).toBe(true);
-  const scene = createScenes()({ open: demo, course: 'full', units: 'metric', trial: null, against: null, runsOf: null });
+  expect(
+    Object.values(createScenes()({ open: null, course: null, units: 'metric' })).every(
+      (one) => one.features.length === 0,
+    ),
+  ).toBe(true);
+  const scene = createScenes()({
+    open: demo,
+    course: 'full',
+    units: 'metric',
+    trial: null,
+    against: null,
+    runsOf: null,
+  });
   expect(scene.zones.features).toHaveLength(demo.document.plan.zones.length);
   const { held, against, runs, placed, ...drawn } = scene;
   expect(Object.values(drawn).every((one) => one.features.length > 0)).toBe(true);
@@ -176,7 +268,27 @@ test('the whole plan leaves more room where names stand outside it, and never al
 });
 
 test('a recorded point is drawn where it was recorded, with its verdict in words', () => {
-  const verdict: PlacedVerdict = { station: 's1', item: 'trash', end: 'to', course: 'full', verdict: 'cannot tell', measured: 0, limit: [0, 1], margin: 1, move: 0, at: [-17.4, -33.2], by: 'position', reference: 'placed', side: 'left', confidence: 1 };
+  const verdict: PlacedVerdict = {
+    station: 's1',
+    item: 'trash',
+    end: 'to',
+    course: 'full',
+    verdict: 'cannot tell',
+    measured: 0,
+    limit: [0, 1],
+    margin: 1,
+    move: 0,
+    at: [-17.4, -33.2],
+    by: 'position',
+    reference: 'placed',
+    side: 'left',
+    confidence: 1,
+  };
   const { placed } = createScenes()({ open: demo, course: 'full', units: 'metric', placed: [verdict] });
-  expect(placed.features).toMatchObject([{ geometry: { coordinates: [-17.4, -33.2] }, properties: { verdict: 'cannot tell', said: 'Trash, far end as placed: cannot tell' } }]);
+  expect(placed.features).toMatchObject([
+    {
+      geometry: { coordinates: [-17.4, -33.2] },
+      properties: { verdict: 'cannot tell', said: 'Trash, far end as placed: cannot tell' },
+    },
+  ]);
 });

@@ -14,7 +14,12 @@ export interface PlacedProps {
 }
 
 export const placedPoints = (verdicts: readonly PlacedVerdict[]): Feature<Point, PlacedProps>[] =>
-  verdicts.map((one) => point<PlacedProps>([one.at[0], one.at[1]], { verdict: one.verdict, said: `${placedItem(one)} as placed: ${one.verdict}` }));
+  verdicts.map((one) =>
+    point<PlacedProps>([one.at[0], one.at[1]], {
+      verdict: one.verdict,
+      said: `${placedItem(one)} as placed: ${one.verdict}`,
+    }),
+  );
 
 /** From where there is room for words. */
 const WORDS_ZOOM = 15;
@@ -23,12 +28,35 @@ export const placedLayers = (palette: Palette): LayerSpecification[] => {
   const paint = { 'text-color': palette.ink, 'text-halo-color': palette.sheet, 'text-halo-width': 1.8 };
   const words = (id: string, always: boolean): LayerSpecification => ({
     // What fails is said first, and the rest where there is room.
-    id, type: 'symbol', source: 'placed', minzoom: WORDS_ZOOM, filter: always ? is('verdict', 'fails') : ['!', is('verdict', 'fails')],
-    layout: { 'text-field': get('said'), 'text-font': BOLD, 'text-size': 11, 'text-variable-anchor': ['left', 'right', 'top', 'bottom'], 'text-radial-offset': 0.9, 'text-padding': 1 },
+    id,
+    type: 'symbol',
+    source: 'placed',
+    minzoom: WORDS_ZOOM,
+    filter: always ? is('verdict', 'fails') : ['!', is('verdict', 'fails')],
+    layout: {
+      'text-field': get('said'),
+      'text-font': BOLD,
+      'text-size': 11,
+      'text-variable-anchor': ['left', 'right', 'top', 'bottom'],
+      'text-radial-offset': 0.9,
+      'text-padding': 1,
+    },
     paint,
   });
   return [
-    { id: 'placed-cross', type: 'symbol', source: 'placed', layout: { 'text-field': '×', 'text-font': BOLD, 'text-size': 19, 'text-allow-overlap': true, 'text-ignore-placement': true }, paint },
+    {
+      id: 'placed-cross',
+      type: 'symbol',
+      source: 'placed',
+      layout: {
+        'text-field': '×',
+        'text-font': BOLD,
+        'text-size': 19,
+        'text-allow-overlap': true,
+        'text-ignore-placement': true,
+      },
+      paint,
+    },
     words('placed-words', false),
     words('placed-fails', true),
   ];

@@ -19,7 +19,9 @@ const KIND = { drop: 'drops off', collect: 'collects' } as const;
 
 function runFeatures(analysis: Analysis, run: Run, vehicle: string): RunFeature[] {
   const station = analysis.stations.find(({ id }: StationLayout) => id === run.stops[0]?.station);
-  const course = coursesOf(analysis).find(({ id }) => id === (station === undefined ? undefined : leadOf(station)?.course));
+  const course = coursesOf(analysis).find(
+    ({ id }) => id === (station === undefined ? undefined : leadOf(station)?.course),
+  );
   const last = run.stops.at(-1);
   if (course === undefined || last === undefined) return [];
   const line = sliceLine(course, 0, Math.max(...run.stops.map(({ measure }) => measure))).map((at) => [at[0], at[1]]);
@@ -28,7 +30,10 @@ function runFeatures(analysis: Analysis, run: Run, vehicle: string): RunFeature[
     const label = `Stop ${index + 1}${index === 0 ? ` · ${vehicle} ${KIND[run.kind]}` : ''}`;
     return at === undefined ? [] : [point<RunProps>([at[0], at[1]], { draw: 'stop', kind: run.kind, label })];
   });
-  return [...(line.length < 2 ? [] : [lineString<RunProps>(line, { draw: 'line', kind: run.kind, label: '' })]), ...stops];
+  return [
+    ...(line.length < 2 ? [] : [lineString<RunProps>(line, { draw: 'line', kind: run.kind, label: '' })]),
+    ...stops,
+  ];
 }
 
 /** Runs of one station, at most one of each kind, so that the numbers stay legible: the first that stops there. */
@@ -36,6 +41,8 @@ export function runShapes(analysis: Analysis, station: string): RunFeature[] {
   const here = (analysis.day?.runs ?? []).filter((run) => run.stops.some((stop) => stop.station === station));
   return (['drop', 'collect'] as const).flatMap((kind) => {
     const run = here.find((one) => one.kind === kind);
-    return run === undefined ? [] : runFeatures(analysis, run, analysis.plan.vehicles.find(({ id }) => id === run.vehicle)?.name ?? run.vehicle);
+    return run === undefined
+      ? []
+      : runFeatures(analysis, run, analysis.plan.vehicles.find(({ id }) => id === run.vehicle)?.name ?? run.vehicle);
   });
 }

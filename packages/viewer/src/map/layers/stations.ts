@@ -43,7 +43,18 @@ export function stationProps(station: StationLayout): StationProps {
   const common = { id: station.id, number: String(numberOf(station)), name: station.name };
   if (lead === undefined || side === 'unclear') {
     const label = screenOffset(90, 14 / 12);
-    return { ...common, shape: 'ring', bearing: 0, ring: [0, 0], ringAt: [0, 0], farRingAt: [0, 0], label, anchor: 'left', farRing: [0, 0], farLabel: label };
+    return {
+      ...common,
+      shape: 'ring',
+      bearing: 0,
+      ring: [0, 0],
+      ringAt: [0, 0],
+      farRingAt: [0, 0],
+      label,
+      anchor: 'left',
+      farRing: [0, 0],
+      farLabel: label,
+    };
   }
   const bearing = away(lead.azimuthDeg, side);
   return {
@@ -60,7 +71,8 @@ export function stationProps(station: StationLayout): StationProps {
   };
 }
 
-export const stationPoint = (station: StationLayout): Feature<Point, StationProps> => point([station.at[0], station.at[1]], stationProps(station));
+export const stationPoint = (station: StationLayout): Feature<Point, StationProps> =>
+  point([station.at[0], station.at[1]], stationProps(station));
 
 export const stationPoints = (analysis: Analysis): FeatureCollection<Point, StationProps> =>
   featureCollection(analysis.stations.map(stationPoint));

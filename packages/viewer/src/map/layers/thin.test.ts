@@ -5,16 +5,34 @@ import { drawnCourse, keptVertices } from './thin.ts';
 
 const courseOf = (points: readonly (readonly [number, number])[]): Course => {
   const column = (k: 0 | 1): Float64Array => Float64Array.from(points, (point) => point[k]);
-  const built = buildCourse({ id: 'c', name: 'C', drawn: 'recorded', segments: [{ lon: column(0), lat: column(1), ele: new Float64Array(points.length).fill(Number.NaN) }], gaps: 'join', where: {} });
+  const built = buildCourse({
+    id: 'c',
+    name: 'C',
+    drawn: 'recorded',
+    segments: [{ lon: column(0), lat: column(1), ele: new Float64Array(points.length).fill(Number.NaN) }],
+    gaps: 'join',
+    where: {},
+  });
   if (!built.ok) throw new Error(built.findings[0]?.message ?? 'no course');
   return built.value;
 };
 
 /** A walk of steps of up to 30 m near 40° south, turning as it likes. */
-const walk = fc.array(fc.tuple(fc.double({ min: 0.5, max: 30, noNaN: true }), fc.double({ min: -Math.PI, max: Math.PI, noNaN: true })), { minLength: 3, maxLength: 300 }).map((steps) => {
-  let at: [number, number] = [-18, -40];
-  return [at, ...steps.map(([length, angle]): [number, number] => (at = [at[0] + (length * Math.cos(angle)) / 85_300, at[1] + (length * Math.sin(angle)) / 111_100]))];
-});
+const walk = fc
+  .array(
+    fc.tuple(fc.double({ min: 0.5, max: 30, noNaN: true }), fc.double({ min: -Math.PI, max: Math.PI, noNaN: true })),
+    { minLength: 3, maxLength: 300 },
+  )
+  .map((steps) => {
+    let at: [number, number] = [-18, -40];
+    return [
+      at,
+      ...steps.map(
+        ([length, angle]): [number, number] =>
+          (at = [at[0] + (length * Math.cos(angle)) / 85_300, at[1] + (length * Math.sin(angle)) / 111_100]),
+      ),
+    ];
+  });
 
 describe('keptVertices', () => {
   it('leaves out no vertex that lies further than twice the tolerance from the line that is left', () => {
@@ -25,7 +43,8 @@ describe('keptVertices', () => {
         expect([kept[0], kept.at(-1)]).toEqual([0, points.length - 1]);
         const left = courseOf(kept.map((index) => points[index]!));
         const index = indexCourse(left);
-        for (const point of points) expect(nearestOn(index, point)?.distance ?? Infinity).toBeLessThan(2 * tolerance + 0.01);
+        for (const point of points)
+          expect(nearestOn(index, point)?.distance ?? Infinity).toBeLessThan(2 * tolerance + 0.01);
       }),
       { seed: 20_261_125, numRuns: 100 },
     );
@@ -39,7 +58,11 @@ describe('keptVertices', () => {
 });
 
 describe('drawnCourse', () => {
-  const arc = (count: number): [number, number][] => Array.from({ length: count }, (_, k) => [-18 + 0.01 * Math.cos((3 * k) / count), -40 + 0.01 * Math.sin((3 * k) / count)]);
+  const arc = (count: number): [number, number][] =>
+    Array.from({ length: count }, (_, k) => [
+      -18 + 0.01 * Math.cos((3 * k) / count),
+      -40 + 0.01 * Math.sin((3 * k) / count),
+    ]);
 
   it('is the very course where it has few vertices', () => {
     const course = courseOf(arc(500));
@@ -52,6 +75,7 @@ describe('drawnCourse', () => {
     expect(drawn.lon.length).toBeLessThan(course.lon.length / 100);
     expect(drawn.raw.at(-1)).toBe(course.raw.at(-1));
     const index = indexCourse(drawn);
-    for (const measure of [0, 100.5, 777, 1500]) expect(nearestOn(index, sliceLine(course, measure, measure + 1)[0]!)?.distance ?? Infinity).toBeLessThan(0.04);
+    for (const measure of [0, 100.5, 777, 1500])
+      expect(nearestOn(index, sliceLine(course, measure, measure + 1)[0]!)?.distance ?? Infinity).toBeLessThan(0.04);
   });
 });

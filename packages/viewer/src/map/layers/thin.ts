@@ -17,7 +17,12 @@ const COARSEST = 0.32;
 const METRES_A_DEGREE = 111_320;
 
 /** Indexes of the vertices to keep, both ends among them; no vertex left out lies further than twice `tolerance` metres from the line that is left. */
-export function keptVertices(lon: Float64Array, lat: Float64Array, tolerance: number, must: ReadonlySet<number>): number[] {
+export function keptVertices(
+  lon: Float64Array,
+  lat: Float64Array,
+  tolerance: number,
+  must: ReadonlySet<number>,
+): number[] {
   const last = lon.length - 1;
   const kept = [0];
   let anchor = 0;
@@ -57,7 +62,8 @@ export function keptVertices(lon: Float64Array, lat: Float64Array, tolerance: nu
   return kept;
 }
 
-const columnOf = (column: Float64Array, kept: readonly number[]): Float64Array => Float64Array.from(kept, (i) => column[i]!);
+const columnOf = (column: Float64Array, kept: readonly number[]): Float64Array =>
+  Float64Array.from(kept, (i) => column[i]!);
 
 /** The same course, measures and all, over fewer vertices; the very same record where it has few. */
 export const drawnCourse: (course: Course) => Course = keep((course) => {

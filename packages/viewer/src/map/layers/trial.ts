@@ -16,17 +16,24 @@ export type BesideProps =
 type Beside = Feature<Point | LineString, BesideProps>;
 
 const position = (station: StationLayout): Position => [station.at[0], station.at[1]];
-const inPlan = (open: OpenPlan, id: string): StationLayout | undefined => open.analysis.stations.find((one) => one.id === id);
+const inPlan = (open: OpenPlan, id: string): StationLayout | undefined =>
+  open.analysis.stations.find((one) => one.id === id);
 
-const old = (station: StationLayout, name: string): Beside => point<BesideProps>(position(station), { ...stationProps(station), name, draw: 'old' });
-const way = (from: StationLayout, to: StationLayout): Beside => lineString<BesideProps>([position(from), position(to)], { draw: 'way' });
+const old = (station: StationLayout, name: string): Beside =>
+  point<BesideProps>(position(station), { ...stationProps(station), name, draw: 'old' });
+const way = (from: StationLayout, to: StationLayout): Beside =>
+  lineString<BesideProps>([position(from), position(to)], { draw: 'way' });
 
 /** The old place, the way from it, and the difference, written away from the ring. Empty while nothing has moved. */
 export function ghostFeatures(trial: Trial, open: OpenPlan, units: Units): Beside[] {
   const [from, to] = [inPlan(trial.from, trial.station), inPlan(open, trial.station)];
   if (from === undefined || to === undefined || from === to) return [];
   const { shape, bearing } = stationProps(to);
-  const said: BesideProps = { draw: 'said', text: differenceText(differenceOf(from, to), units), anchor: anchorTowards(shape === 'ring' ? 180 : bearing + 180) };
+  const said: BesideProps = {
+    draw: 'said',
+    text: differenceText(differenceOf(from, to), units),
+    anchor: anchorTowards(shape === 'ring' ? 180 : bearing + 180),
+  };
   return [old(from, ''), way(from, to), point<BesideProps>(position(to), said)];
 }
 

@@ -33,7 +33,16 @@ export function unitMarks(course: Course, units: Units): FeatureCollection<Point
     const number = index + 1;
     const place = pointAt(course, number * step);
     const every = number % 10 === 0 ? 10 : number % 5 === 0 ? 5 : 1;
-    return place === null ? [] : [point<MarkProps>([place.at[0], place.at[1]], { label: `${number} ${units === 'metric' ? 'km' : 'mi'}`, every, azimuth: place.azimuthDeg, anchor: outside(course, number * step, place.azimuthDeg) })];
+    return place === null
+      ? []
+      : [
+          point<MarkProps>([place.at[0], place.at[1]], {
+            label: `${number} ${units === 'metric' ? 'km' : 'mi'}`,
+            every,
+            azimuth: place.azimuthDeg,
+            anchor: outside(course, number * step, place.azimuthDeg),
+          }),
+        ];
   });
   return featureCollection(features.flat());
 }

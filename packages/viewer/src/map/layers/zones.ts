@@ -11,7 +11,9 @@ export interface ZoneProps {
 const closed = (ring: readonly Position[]): Position[] => {
   const [first] = ring;
   const last = ring.at(-1);
-  return first === undefined || last === undefined || (first[0] === last[0] && first[1] === last[1]) ? [...ring] : [...ring, first];
+  return first === undefined || last === undefined || (first[0] === last[0] && first[1] === last[1])
+    ? [...ring]
+    : [...ring, first];
 };
 
 export const zoneShapes = (plan: Pick<Plan, 'zones'>): FeatureCollection<Polygon, ZoneProps> =>
@@ -19,6 +21,9 @@ export const zoneShapes = (plan: Pick<Plan, 'zones'>): FeatureCollection<Polygon
     plan.zones
       .filter((zone) => zone.polygon.length > 2)
       .map((zone) =>
-        polygon([closed(zone.polygon.map((at) => [at[0], at[1]]))], { rule: zone.rule, label: `${zone.rule === 'keep-clear' ? 'Keep clear' : 'Allowed'}: ${zone.name}` }),
+        polygon([closed(zone.polygon.map((at) => [at[0], at[1]]))], {
+          rule: zone.rule,
+          label: `${zone.rule === 'keep-clear' ? 'Keep clear' : 'Allowed'}: ${zone.name}`,
+        }),
       ),
   );

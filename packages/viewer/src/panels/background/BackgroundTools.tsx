@@ -25,18 +25,38 @@ function AddressForm({ now }: { readonly now: Background }): JSX.Element {
     setTrouble(checked.ok ? null : checked);
     if (checked.ok) chooseBackground(store, checked.background);
   };
-  const field = (name: 'address' | 'credit', label: string, value: string, put: (text: string) => void): JSX.Element => (
+  const field = (
+    name: 'address' | 'credit',
+    label: string,
+    value: string,
+    put: (text: string) => void,
+  ): JSX.Element => (
     <label class="stack">
       {label}
-      <input type="text" value={value} spellcheck={false} autocomplete="off" aria-invalid={trouble?.field === name} aria-describedby={trouble?.field === name ? 'background-trouble' : undefined} onInput={(event) => put(event.currentTarget.value)} />
-      {trouble?.field === name ? <span id="background-trouble" class="field-trouble">{trouble.message}</span> : null}
+      <input
+        type="text"
+        value={value}
+        spellcheck={false}
+        autocomplete="off"
+        aria-invalid={trouble?.field === name}
+        aria-describedby={trouble?.field === name ? 'background-trouble' : undefined}
+        onInput={(event) => put(event.currentTarget.value)}
+      />
+      {trouble?.field === name ? (
+        <span id="background-trouble" class="field-trouble">
+          {trouble.message}
+        </span>
+      ) : null}
     </label>
   );
   return (
     <form class="background-address" noValidate onSubmit={use}>
       {field('address', 'Address of a style, or of pictures with {z}, {x} and {y}', address, setAddress)}
       {field('credit', 'Credit, as its owner asks it to be shown', credit, setCredit)}
-      <p class="soft">From then on this page asks that host for the ground you look at, so that host learns where your course is. Its owner’s terms apply. Your plan is not sent.</p>
+      <p class="soft">
+        From then on this page asks that host for the ground you look at, so that host learns where your course is. Its
+        owner’s terms apply. Your plan is not sent.
+      </p>
       <button type="submit">Use this map</button>
     </form>
   );
@@ -55,7 +75,13 @@ function Choices({ close }: { readonly close: () => void }): JSX.Element {
     if (chosen !== undefined) chooseBackground(store, { kind: 'tiles', file: chosen });
   };
   return (
-    <div class="background-panel" id="background" role="group" aria-label="Background" onKeyDown={(event) => event.key === 'Escape' && close()}>
+    <div
+      class="background-panel"
+      id="background"
+      role="group"
+      aria-label="Background"
+      onKeyDown={(event) => event.key === 'Escape' && close()}
+    >
       {KINDS.map(([value, label]) => (
         <label key={value} class="choice">
           <input type="radio" name="background" checked={kind === value} onChange={() => choose(value)} />
@@ -65,11 +91,15 @@ function Choices({ close }: { readonly close: () => void }): JSX.Element {
       {kind === 'address' ? <AddressForm now={now} /> : null}
       {kind === 'tiles' ? (
         <label class="stack">
-          {now.kind === 'tiles' ? `Shown: ${now.file.name}. Another file:` : 'File, read here and sent nowhere; it may also be dropped on the page'}
+          {now.kind === 'tiles'
+            ? `Shown: ${now.file.name}. Another file:`
+            : 'File, read here and sent nowhere; it may also be dropped on the page'}
           <input type="file" accept=".pmtiles" onChange={(event) => takeFile(event.currentTarget.files?.[0])} />
         </label>
       ) : null}
-      <button type="button" onClick={close}>Close</button>
+      <button type="button" onClick={close}>
+        Close
+      </button>
     </div>
   );
 }

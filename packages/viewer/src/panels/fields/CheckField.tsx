@@ -21,9 +21,19 @@ export function CheckField(field: Props): JSX.Element {
         aria-describedby={describedBy(id, { hint, trouble })}
         onChange={(event) => change(event.currentTarget.checked === fallback ? undefined : event.currentTarget.checked)}
       />
-      <label class="entry-label" for={id}>{label}</label>
-      {hint === undefined ? null : <p class="entry-hint" id={`${id}-hint`}>{hint}</p>}
-      {trouble === null ? null : <p class="entry-trouble" id={`${id}-trouble`} role="alert">{trouble}</p>}
+      <label class="entry-label" for={id}>
+        {label}
+      </label>
+      {hint === undefined ? null : (
+        <p class="entry-hint" id={`${id}-hint`}>
+          {hint}
+        </p>
+      )}
+      {trouble === null ? null : (
+        <p class="entry-trouble" id={`${id}-trouble`} role="alert">
+          {trouble}
+        </p>
+      )}
     </div>
   );
 }

@@ -35,7 +35,9 @@ export function ChoiceField(field: Props): JSX.Element {
         {field.required === true ? null : <option value="">{fallback}</option>}
         {known ? null : <option value={value}>{value}</option>}
         {choices.map((choice) => (
-          <option key={choice.value} value={choice.value}>{choice.label}</option>
+          <option key={choice.value} value={choice.value}>
+            {choice.label}
+          </option>
         ))}
       </select>
     </FieldFrame>

@@ -9,5 +9,13 @@ const FORM: Form = { show: String, write: (text) => text };
 
 export function ClockField(field: QuantityProps): JSX.Element {
   const { fallback } = field;
-  return <EntryField field={field} form={FORM} unit="h:min" placeholder={fallback === undefined ? '' : fallback % 60 === 0 ? formatMinute(fallback) : formatClock(fallback)} figure />;
+  return (
+    <EntryField
+      field={field}
+      form={FORM}
+      unit="h:min"
+      placeholder={fallback === undefined ? '' : fallback % 60 === 0 ? formatMinute(fallback) : formatClock(fallback)}
+      figure
+    />
+  );
 }

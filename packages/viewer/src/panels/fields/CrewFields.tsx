@@ -21,8 +21,14 @@ export function CrewFields(props: CrewProps): JSX.Element {
       {NUMBERS.map(([key, label, unit]) => (
         <NumberField key={key} {...ruleField(props, ['crew', key], label)} fallback={fallback[key]} unit={unit} />
       ))}
-      <LengthField {...ruleField(props, ['crew', 'handSpacing'], 'Hand-out people stand apart')} fallback={fallback.handSpacing} />
-      <DurationField {...ruleField(props, ['crew', 'ready'], 'Ready before the first runner')} fallback={fallback.ready} />
+      <LengthField
+        {...ruleField(props, ['crew', 'handSpacing'], 'Hand-out people stand apart')}
+        fallback={fallback.handSpacing}
+      />
+      <DurationField
+        {...ruleField(props, ['crew', 'ready'], 'Ready before the first runner')}
+        fallback={fallback.ready}
+      />
       <DurationField {...ruleField(props, ['crew', 'setUp'], 'Setting up takes')} fallback={fallback.setUp} />
       <DurationField {...ruleField(props, ['crew', 'longest'], 'Longest duty')} fallback={fallback.longest} unit="h" />
     </>

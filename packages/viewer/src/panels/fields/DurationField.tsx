@@ -14,5 +14,13 @@ export function DurationField(field: Props): JSX.Element {
   const { raw } = useTarget(field);
   const clock = typeof raw === 'string' && raw.includes(':');
   const text = fallback === undefined ? '' : durationText(fallback);
-  return <EntryField field={field} form={quantityForm(DURATION, unit)} unit={clock ? 'h:min:s' : unit} placeholder={fallback === undefined ? '' : showQuantity(DURATION, text, unit)} figure />;
+  return (
+    <EntryField
+      field={field}
+      form={quantityForm(DURATION, unit)}
+      unit={clock ? 'h:min:s' : unit}
+      placeholder={fallback === undefined ? '' : showQuantity(DURATION, text, unit)}
+      figure
+    />
+  );
 }

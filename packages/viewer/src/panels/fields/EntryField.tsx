@@ -31,8 +31,21 @@ export function EntryField({ field, form, unit, placeholder, figure, stack, rows
     'aria-describedby': describedBy(id, { hint, unit, trouble }),
   } as const;
   return (
-    <FieldFrame id={id} label={label} hint={hint} bare={bare} unit={unit} trouble={trouble} wide={figure !== true} stack={stack}>
-      {rows === undefined ? <input type="text" class={figure === true ? 'entry-figure' : 'entry-text'} {...given} /> : <textarea class="entry-text" rows={rows} {...given} />}
+    <FieldFrame
+      id={id}
+      label={label}
+      hint={hint}
+      bare={bare}
+      unit={unit}
+      trouble={trouble}
+      wide={figure !== true}
+      stack={stack}
+    >
+      {rows === undefined ? (
+        <input type="text" class={figure === true ? 'entry-figure' : 'entry-text'} {...given} />
+      ) : (
+        <textarea class="entry-text" rows={rows} {...given} />
+      )}
     </FieldFrame>
   );
 }

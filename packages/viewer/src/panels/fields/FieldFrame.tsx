@@ -16,19 +16,48 @@ interface Props {
 }
 
 /** The ids of the lines that tell about a field, as `aria-describedby` takes them. */
-export const describedBy = (id: string, { hint, unit, trouble }: { readonly hint?: string | undefined; readonly unit?: string | undefined; readonly trouble: string | null }): string | undefined =>
-  [trouble === null ? '' : `${id}-trouble`, unit === undefined || unit === '' ? '' : `${id}-unit`, hint === undefined ? '' : `${id}-hint`].filter((one) => one !== '').join(' ') || undefined;
+export const describedBy = (
+  id: string,
+  {
+    hint,
+    unit,
+    trouble,
+  }: { readonly hint?: string | undefined; readonly unit?: string | undefined; readonly trouble: string | null },
+): string | undefined =>
+  [
+    trouble === null ? '' : `${id}-trouble`,
+    unit === undefined || unit === '' ? '' : `${id}-unit`,
+    hint === undefined ? '' : `${id}-hint`,
+  ]
+    .filter((one) => one !== '')
+    .join(' ') || undefined;
 
 export function FieldFrame({ id, label, hint, bare, unit, trouble, wide, stack, children }: Props): JSX.Element {
   return (
-    <div class={`entry${stack === true ? ' entry-stack' : wide === true ? ' entry-wide' : ''}${bare === true ? ' entry-bare' : ''}`}>
-      <label class={bare === true ? 'unseen' : 'entry-label'} for={id}>{label}</label>
+    <div
+      class={`entry${stack === true ? ' entry-stack' : wide === true ? ' entry-wide' : ''}${bare === true ? ' entry-bare' : ''}`}
+    >
+      <label class={bare === true ? 'unseen' : 'entry-label'} for={id}>
+        {label}
+      </label>
       <div class="entry-control">
         {children}
-        {unit === undefined ? null : <span class="entry-unit" id={`${id}-unit`}>{unit}</span>}
+        {unit === undefined ? null : (
+          <span class="entry-unit" id={`${id}-unit`}>
+            {unit}
+          </span>
+        )}
       </div>
-      {hint === undefined ? null : <p class="entry-hint" id={`${id}-hint`}>{hint}</p>}
-      {trouble === null ? null : <p class="entry-trouble" id={`${id}-trouble`} role="alert">{trouble}</p>}
+      {hint === undefined ? null : (
+        <p class="entry-hint" id={`${id}-hint`}>
+          {hint}
+        </p>
+      )}
+      {trouble === null ? null : (
+        <p class="entry-trouble" id={`${id}-trouble`} role="alert">
+          {trouble}
+        </p>
+      )}
     </div>
   );
 }

@@ -8,4 +8,10 @@ interface Props extends QuantityProps {
   readonly long?: boolean | undefined;
 }
 
-export const LengthField = (field: Props): JSX.Element => <QuantityField field={field} kind={LENGTH} unit={unitFor(field.long === true ? 'long' : 'short', useStore().units.value)} />;
+export const LengthField = (field: Props): JSX.Element => (
+  <QuantityField
+    field={field}
+    kind={LENGTH}
+    unit={unitFor(field.long === true ? 'long' : 'short', useStore().units.value)}
+  />
+);

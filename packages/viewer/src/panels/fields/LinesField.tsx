@@ -14,10 +14,24 @@ const NUMBER = /^[-+]?(?:\d+(?:\.\d+)?|\.\d+)$/u;
 /** Numbers as numbers; anything else as the text it is, for the schema to judge. */
 const read = (text: string): unknown => (NUMBER.test(text.replace('−', '-')) ? Number(text.replace('−', '-')) : text);
 const show = (raw: unknown): string => (Array.isArray(raw) ? raw.map(String).join(', ') : String(raw));
-const linesOf = (text: string): string[] => text.split('\n').map((line) => line.trim()).filter((line) => line !== '');
-const form = (readLine: (line: string) => unknown): Form => ({ show: (raw) => (Array.isArray(raw) ? raw.map(show).join('\n') : String(raw)), write: (text) => linesOf(text).map(readLine) });
+const linesOf = (text: string): string[] =>
+  text
+    .split('\n')
+    .map((line) => line.trim())
+    .filter((line) => line !== '');
+const form = (readLine: (line: string) => unknown): Form => ({
+  show: (raw) => (Array.isArray(raw) ? raw.map(show).join('\n') : String(raw)),
+  write: (text) => linesOf(text).map(readLine),
+});
 
-export const SEVERAL: Form = form((line) => line.split(/[,;\s]+/u).filter((part) => part !== '').map(read));
+export const SEVERAL: Form = form((line) =>
+  line
+    .split(/[,;\s]+/u)
+    .filter((part) => part !== '')
+    .map(read),
+);
 export const SINGLE: Form = form(read);
 
-export const LinesField = (field: Props): JSX.Element => <EntryField field={field} form={field.several === true ? SEVERAL : SINGLE} rows={6} />;
+export const LinesField = (field: Props): JSX.Element => (
+  <EntryField field={field} form={field.several === true ? SEVERAL : SINGLE} rows={6} />
+);

@@ -4,4 +4,6 @@ import { useStore } from '../../state/store.ts';
 import { MASS, unitFor } from './quantity.ts';
 import { QuantityField, type QuantityProps } from './QuantityField.tsx';
 
-export const MassField = (field: QuantityProps): JSX.Element => <QuantityField field={field} kind={MASS} unit={unitFor('load', useStore().units.value)} />;
+export const MassField = (field: QuantityProps): JSX.Element => (
+  <QuantityField field={field} kind={MASS} unit={unitFor('load', useStore().units.value)} />
+);

@@ -9,8 +9,18 @@ interface Props extends FieldProps {
   readonly unit?: string | undefined;
 }
 
-const FORM: Form = { show: String, write: (text) => (/^[-+]?(?:\d+(?:\.\d+)?|\.\d+)$/u.test(text.replace('−', '-')) ? Number(text.replace('−', '-')) : text) };
+const FORM: Form = {
+  show: String,
+  write: (text) =>
+    /^[-+]?(?:\d+(?:\.\d+)?|\.\d+)$/u.test(text.replace('−', '-')) ? Number(text.replace('−', '-')) : text,
+};
 
 export const NumberField = (field: Props): JSX.Element => (
-  <EntryField field={field} form={FORM} unit={field.unit ?? ''} placeholder={field.fallback === undefined ? '' : String(Number(field.fallback.toPrecision(12)))} figure />
+  <EntryField
+    field={field}
+    form={FORM}
+    unit={field.unit ?? ''}
+    placeholder={field.fallback === undefined ? '' : String(Number(field.fallback.toPrecision(12)))}
+    figure
+  />
 );

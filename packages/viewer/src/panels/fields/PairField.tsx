@@ -15,12 +15,23 @@ const NUMBER = /^[-+]?(?:\d+(?:\.\d+)?|\.\d+)$/u;
 
 /** "−17.42, 33.2" as [-17.42, 33.2]; anything else as it is. */
 export function pairOf(text: string): unknown {
-  const parts = text.replaceAll('−', '-').replace(/^\[|\]$/gu, '').split(/\s*[,;]\s*|\s+/u).filter((part) => part !== '');
+  const parts = text
+    .replaceAll('−', '-')
+    .replace(/^\[|\]$/gu, '')
+    .split(/\s*[,;]\s*|\s+/u)
+    .filter((part) => part !== '');
   return parts.length === 2 && parts.every((part) => NUMBER.test(part)) ? parts.map(Number) : text;
 }
 
 const FORM: Form = { show: (raw) => (Array.isArray(raw) ? raw.join(', ') : String(raw)), write: pairOf };
 
 export const PairField = (field: Props): JSX.Element => (
-  <EntryField field={field} form={FORM} unit={field.unit} placeholder={field.fallback?.join(', ') ?? ''} figure={field.wide !== true} stack={field.wide} />
+  <EntryField
+    field={field}
+    form={FORM}
+    unit={field.unit}
+    placeholder={field.fallback?.join(', ') ?? ''}
+    figure={field.wide !== true}
+    stack={field.wide}
+  />
 );

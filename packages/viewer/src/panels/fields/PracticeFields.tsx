@@ -31,16 +31,37 @@ const SURVEY: Lengths = [
 
 export function PracticeFields(props: PracticeProps): JSX.Element {
   const lengths = (keys: Lengths, long = false): JSX.Element[] =>
-    keys.map(([key, label]) => <LengthField key={key} {...ruleField(props, ['practice', key], label)} fallback={props.fallback[key]} long={long} />);
+    keys.map(([key, label]) => (
+      <LengthField
+        key={key}
+        {...ruleField(props, ['practice', key], label)}
+        fallback={props.fallback[key]}
+        long={long}
+      />
+    ));
   return (
     <>
       {lengths(LAID_OUT)}
       {lengths(ROAD)}
       <details class="entry-more">
         <summary>Limits and accuracy</summary>
-        {lengths([['maxSpacing', 'Longest leg'], ['minSpacing', 'Shortest leg']], true)}
-        <NumberField {...ruleField(props, ['practice', 'maxGrade'], 'Steepest grade at the tables')} fallback={props.fallback.maxGrade} unit="of 1" />
-        <NumberField {...ruleField(props, ['practice', 'sideConfidence'], 'A side is known from')} fallback={props.fallback.sideConfidence} unit="of 1" />
+        {lengths(
+          [
+            ['maxSpacing', 'Longest leg'],
+            ['minSpacing', 'Shortest leg'],
+          ],
+          true,
+        )}
+        <NumberField
+          {...ruleField(props, ['practice', 'maxGrade'], 'Steepest grade at the tables')}
+          fallback={props.fallback.maxGrade}
+          unit="of 1"
+        />
+        <NumberField
+          {...ruleField(props, ['practice', 'sideConfidence'], 'A side is known from')}
+          fallback={props.fallback.sideConfidence}
+          unit="of 1"
+        />
         {lengths(SURVEY)}
       </details>
     </>

@@ -18,5 +18,13 @@ interface Props {
 export function QuantityField({ field, kind, unit }: Props): JSX.Element {
   const { raw } = useTarget(field);
   const { fallback } = field;
-  return <EntryField field={field} form={quantityForm(kind, unit)} unit={besideOf(kind, raw, unit)} placeholder={fallback === undefined ? '' : figureIn(kind, fallback, unit)} figure />;
+  return (
+    <EntryField
+      field={field}
+      form={quantityForm(kind, unit)}
+      unit={besideOf(kind, raw, unit)}
+      placeholder={fallback === undefined ? '' : figureIn(kind, fallback, unit)}
+      figure
+    />
+  );
 }

@@ -18,17 +18,39 @@ export function ResupplyFields(props: SuppliesProps): JSX.Element {
   const store = useStore();
   const open = store.open.value;
   const { station, about, fallback } = props;
-  const now = open === null ? undefined : valueAt(station === undefined ? rawPlan(open.document) : rawStation(open, station), PATH);
-  const save = (key: 'at' | 'takes') => (value: unknown): readonly Finding[] => {
-    const before = { at: valueAt(now, ['at']) ?? fallback.resupply?.at ?? AT, takes: valueAt(now, ['takes']) ?? (fallback.resupply === undefined ? TAKES : formatDuration(fallback.resupply.takes)) };
-    const whole = value === undefined ? undefined : { ...before, [key]: value };
-    const label = `change resupply${about === undefined ? '' : `, ${about}`}`;
-    return run(store, station === undefined ? setValue(PATH, whole, label) : setOfStation(station, PATH, whole, label));
-  };
+  const now =
+    open === null
+      ? undefined
+      : valueAt(station === undefined ? rawPlan(open.document) : rawStation(open, station), PATH);
+  const save =
+    (key: 'at' | 'takes') =>
+    (value: unknown): readonly Finding[] => {
+      const before = {
+        at: valueAt(now, ['at']) ?? fallback.resupply?.at ?? AT,
+        takes:
+          valueAt(now, ['takes']) ??
+          (fallback.resupply === undefined ? TAKES : formatDuration(fallback.resupply.takes)),
+      };
+      const whole = value === undefined ? undefined : { ...before, [key]: value };
+      const label = `change resupply${about === undefined ? '' : `, ${about}`}`;
+      return run(
+        store,
+        station === undefined ? setValue(PATH, whole, label) : setOfStation(station, PATH, whole, label),
+      );
+    };
   return (
     <>
-      <NumberField {...ruleField(props, [...PATH, 'at'], 'Resupply ordered when left')} fallback={fallback.resupply?.at} unit="of 1" save={save('at')} />
-      <DurationField {...ruleField(props, [...PATH, 'takes'], 'Resupply takes')} fallback={fallback.resupply?.takes} save={save('takes')} />
+      <NumberField
+        {...ruleField(props, [...PATH, 'at'], 'Resupply ordered when left')}
+        fallback={fallback.resupply?.at}
+        unit="of 1"
+        save={save('at')}
+      />
+      <DurationField
+        {...ruleField(props, [...PATH, 'takes'], 'Resupply takes')}
+        fallback={fallback.resupply?.takes}
+        save={save('takes')}
+      />
     </>
   );
 }

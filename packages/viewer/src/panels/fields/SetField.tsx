@@ -10,7 +10,8 @@ interface Props extends FieldProps {
   readonly fallback: readonly string[];
 }
 
-const same = (a: readonly string[], b: readonly string[]): boolean => a.length === b.length && a.every((one) => b.includes(one));
+const same = (a: readonly string[], b: readonly string[]): boolean =>
+  a.length === b.length && a.every((one) => b.includes(one));
 
 export function SetField(field: Props): JSX.Element {
   const { label, choices, fallback, hint } = field;
@@ -26,13 +27,22 @@ export function SetField(field: Props): JSX.Element {
       <div class="entry-set-row">
         {choices.map((choice) => (
           <label key={choice.value} class="entry-set-one">
-            <input type="checkbox" checked={chosen.includes(choice.value)} aria-invalid={trouble !== null} onChange={(event) => toggle(choice.value, event.currentTarget.checked)} />
+            <input
+              type="checkbox"
+              checked={chosen.includes(choice.value)}
+              aria-invalid={trouble !== null}
+              onChange={(event) => toggle(choice.value, event.currentTarget.checked)}
+            />
             {choice.label}
           </label>
         ))}
       </div>
       {hint === undefined ? null : <p class="entry-hint">{hint}</p>}
-      {trouble === null ? null : <p class="entry-trouble" id={`${id}-trouble`} role="alert">{trouble}</p>}
+      {trouble === null ? null : (
+        <p class="entry-trouble" id={`${id}-trouble`} role="alert">
+          {trouble}
+        </p>
+      )}
     </fieldset>
   );
 }

@@ -11,8 +11,16 @@ import { ruleField, type SuppliesProps } from './rules.ts';
 import { VolumeField } from './VolumeField.tsx';
 
 const KINDS: readonly Served[] = ['water', 'sportsDrink', 'gel'];
-const DIVISIONS = [['run', 'Runners'], ['walk', 'Walkers'], ['wheels', 'Wheels']] as const;
-const HEAT = [{ value: 'cool', label: 'cool' }, { value: 'warm', label: 'warm' }, { value: 'hot', label: 'hot' }];
+const DIVISIONS = [
+  ['run', 'Runners'],
+  ['walk', 'Walkers'],
+  ['wheels', 'Wheels'],
+] as const;
+const HEAT = [
+  { value: 'cool', label: 'cool' },
+  { value: 'warm', label: 'warm' },
+  { value: 'hot', label: 'hot' },
+];
 const PIECES: readonly (readonly [key: Exclude<keyof Packs, 'waterJug' | 'sportsDrinkJug'>, label: string])[] = [
   ['cups', 'Cups in a pack'],
   ['gels', 'Gels in a box'],
@@ -40,7 +48,12 @@ const Take = (props: SuppliesProps): JSX.Element => (
     <summary>What one takes</summary>
     {DIVISIONS.flatMap(([division, who]) =>
       KINDS.map((kind) => (
-        <NumberField key={`${division}-${kind}`} {...ruleField(props, ['supplies', 'take', division, kind], `${who}: ${SERVED_WORD[kind]}`)} fallback={props.fallback.take[division]?.[kind]} unit={kind === 'gel' ? 'gels' : 'cups'} />
+        <NumberField
+          key={`${division}-${kind}`}
+          {...ruleField(props, ['supplies', 'take', division, kind], `${who}: ${SERVED_WORD[kind]}`)}
+          fallback={props.fallback.take[division]?.[kind]}
+          unit={kind === 'gel' ? 'gels' : 'cups'}
+        />
       )),
     )}
   </details>
@@ -49,10 +62,28 @@ const Take = (props: SuppliesProps): JSX.Element => (
 const PacksAndWeights = (props: SuppliesProps): JSX.Element => (
   <details class="entry-more">
     <summary>Packs and weights</summary>
-    {PIECES.map(([key, label]) => <NumberField key={key} {...ruleField(props, ['supplies', 'packs', key], label)} fallback={props.fallback.packs[key]} />)}
-    <VolumeField {...ruleField(props, ['supplies', 'packs', 'waterJug'], 'Jug of water holds')} fallback={props.fallback.packs.waterJug} />
-    <VolumeField {...ruleField(props, ['supplies', 'packs', 'sportsDrinkJug'], 'Jug of sports drink holds')} fallback={props.fallback.packs.sportsDrinkJug} />
-    {WEIGHED.map(([key, label]) => <MassField key={key} {...ruleField(props, ['supplies', 'weights', key], `${label} weighs`)} fallback={props.fallback.weights[key]} />)}
+    {PIECES.map(([key, label]) => (
+      <NumberField
+        key={key}
+        {...ruleField(props, ['supplies', 'packs', key], label)}
+        fallback={props.fallback.packs[key]}
+      />
+    ))}
+    <VolumeField
+      {...ruleField(props, ['supplies', 'packs', 'waterJug'], 'Jug of water holds')}
+      fallback={props.fallback.packs.waterJug}
+    />
+    <VolumeField
+      {...ruleField(props, ['supplies', 'packs', 'sportsDrinkJug'], 'Jug of sports drink holds')}
+      fallback={props.fallback.packs.sportsDrinkJug}
+    />
+    {WEIGHED.map(([key, label]) => (
+      <MassField
+        key={key}
+        {...ruleField(props, ['supplies', 'weights', key], `${label} weighs`)}
+        fallback={props.fallback.weights[key]}
+      />
+    ))}
   </details>
 );
 
@@ -66,16 +97,50 @@ export function SuppliesFields(props: SuppliesProps): JSX.Element {
   const { fallback }: { readonly fallback: Supplies } = props;
   return (
     <>
-      <ChoiceField {...ruleField(props, ['supplies', 'heat'], 'Heat of the day')} choices={HEAT} fallback={fallback.heat ?? 'not said'} />
-      <NumberField {...ruleField(props, ['supplies', 'wbgtC'], 'Wet-bulb globe temperature')} fallback={fallback.wbgtC} unit="°C" />
-      <PairField {...ruleField(props, ['supplies', 'heatSteps'], 'Warm from, hot from')} fallback={fallback.heatSteps} unit="°C" />
+      <ChoiceField
+        {...ruleField(props, ['supplies', 'heat'], 'Heat of the day')}
+        choices={HEAT}
+        fallback={fallback.heat ?? 'not said'}
+      />
+      <NumberField
+        {...ruleField(props, ['supplies', 'wbgtC'], 'Wet-bulb globe temperature')}
+        fallback={fallback.wbgtC}
+        unit="°C"
+      />
+      <PairField
+        {...ruleField(props, ['supplies', 'heatSteps'], 'Warm from, hot from')}
+        fallback={fallback.heatSteps}
+        unit="°C"
+      />
       <VolumeField {...ruleField(props, ['supplies', 'cup'], 'A cup holds')} fallback={fallback.cup} small />
-      {SHARES.map(([key, label]) => <NumberField key={key} {...ruleField(props, ['supplies', key], label)} fallback={fallback[key]} unit={key === 'gelOrder' ? '' : 'of 1'} />)}
-      <NumberField {...ruleField(props, ['supplies', 'cupsPerLayer'], 'Cups on a table, one layer')} fallback={fallback.cupsPerLayer} unit="cups" />
+      {SHARES.map(([key, label]) => (
+        <NumberField
+          key={key}
+          {...ruleField(props, ['supplies', key], label)}
+          fallback={fallback[key]}
+          unit={key === 'gelOrder' ? '' : 'of 1'}
+        />
+      ))}
+      <NumberField
+        {...ruleField(props, ['supplies', 'cupsPerLayer'], 'Cups on a table, one layer')}
+        fallback={fallback.cupsPerLayer}
+        unit="cups"
+      />
       <NumberField {...ruleField(props, ['supplies', 'layers'], 'Layers of cups')} fallback={fallback.layers} />
-      <NumberField {...ruleField(props, ['supplies', 'cupsPerBag'], 'Cups in a trash bag')} fallback={fallback.cupsPerBag} unit="cups" />
-      <PairField {...ruleField(props, ['supplies', 'prePourFloor'], 'Poured before: bunched, spread')} fallback={fallback.prePourFloor} unit="of 1" />
-      <NumberField {...ruleField(props, ['supplies', 'prePourSafety'], 'Factor for a late pourer')} fallback={fallback.prePourSafety} />
+      <NumberField
+        {...ruleField(props, ['supplies', 'cupsPerBag'], 'Cups in a trash bag')}
+        fallback={fallback.cupsPerBag}
+        unit="cups"
+      />
+      <PairField
+        {...ruleField(props, ['supplies', 'prePourFloor'], 'Poured before: bunched, spread')}
+        fallback={fallback.prePourFloor}
+        unit="of 1"
+      />
+      <NumberField
+        {...ruleField(props, ['supplies', 'prePourSafety'], 'Factor for a late pourer')}
+        fallback={fallback.prePourSafety}
+      />
       <ResupplyFields {...props} />
       <Take {...props} />
       <PacksAndWeights {...props} />

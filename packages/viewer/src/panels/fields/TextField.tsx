@@ -11,4 +11,6 @@ interface Props extends FieldProps {
 
 const FORM: Form = { show: String, write: (text) => text };
 
-export const TextField = (field: Props): JSX.Element => <EntryField field={field} form={FORM} placeholder={field.fallback} rows={field.rows} />;
+export const TextField = (field: Props): JSX.Element => (
+  <EntryField field={field} form={FORM} placeholder={field.fallback} rows={field.rows} />
+);

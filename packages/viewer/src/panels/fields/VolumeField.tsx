@@ -8,4 +8,10 @@ interface Props extends QuantityProps {
   readonly small?: boolean | undefined;
 }
 
-export const VolumeField = (field: Props): JSX.Element => <QuantityField field={field} kind={VOLUME} unit={unitFor(field.small === true ? 'small' : 'large', useStore().units.value)} />;
+export const VolumeField = (field: Props): JSX.Element => (
+  <QuantityField
+    field={field}
+    kind={VOLUME}
+    unit={unitFor(field.small === true ? 'small' : 'large', useStore().units.value)}
+  />
+);

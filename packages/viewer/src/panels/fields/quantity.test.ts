@@ -32,16 +32,25 @@ describe('a quantity in a field', () => {
   });
 
   test('that cannot be read stays the text that was typed', () => {
-    for (const text of ['100 furlongs', '1,5', '-3', 'about 5', '4:25']) expect(writeQuantity(LENGTH, text, 80, 'm')).toBe(text);
+    for (const text of ['100 furlongs', '1,5', '-3', 'about 5', '4:25'])
+      expect(writeQuantity(LENGTH, text, 80, 'm')).toBe(text);
   });
 
   test('typed as it is shown, means what the file had', () => {
     const unit = fc.constantFrom('m', 'yd', 'km', 'mi');
-    const raw = fc.oneof(fc.integer({ min: 0, max: 50_000 }), fc.tuple(fc.integer({ min: 0, max: 9999 }), unit, fc.constantFrom('', ' ')).map(([count, of, space]) => `${count}${space}${of}`));
-    fc.assert(fc.property(raw, unit, (value, shown) => {
-      const again = writeQuantity(LENGTH, showQuantity(LENGTH, value, shown), value, shown);
-      expect(parseLength(again)).toEqual(parseLength(value));
-    }), { seed: 6, numRuns: 300 });
+    const raw = fc.oneof(
+      fc.integer({ min: 0, max: 50_000 }),
+      fc
+        .tuple(fc.integer({ min: 0, max: 9999 }), unit, fc.constantFrom('', ' '))
+        .map(([count, of, space]) => `${count}${space}${of}`),
+    );
+    fc.assert(
+      fc.property(raw, unit, (value, shown) => {
+        const again = writeQuantity(LENGTH, showQuantity(LENGTH, value, shown), value, shown);
+        expect(parseLength(again)).toEqual(parseLength(value));
+      }),
+      { seed: 6, numRuns: 300 },
+    );
   });
 
   test('a default is told in the unit shown, to a thousandth', () => {

@@ -3,7 +3,15 @@
  * the field; the file keeps its own form (number, or text with its own spacing) where that agrees with the unit.
  * Pure.
  */
-import { formatDuration, parseDuration, parseLength, parseMass, parseVolume, type Parsed, type Units } from '@halfcup/core';
+import {
+  formatDuration,
+  parseDuration,
+  parseLength,
+  parseMass,
+  parseVolume,
+  type Parsed,
+  type Units,
+} from '@halfcup/core';
 import type { Form } from './useEntry.ts';
 
 export interface Kind {
@@ -59,11 +67,17 @@ export function writeQuantity(kind: Kind, text: string, raw: unknown, unit: stri
   return plain ? Number(typed.digits) : DIGITS.test(text) ? `${text} ${unit}` : text;
 }
 
-export const quantityForm = (kind: Kind, unit: string): Form => ({ show: (raw) => showQuantity(kind, raw, unit), write: (text, raw) => writeQuantity(kind, text, raw, unit) });
+export const quantityForm = (kind: Kind, unit: string): Form => ({
+  show: (raw) => showQuantity(kind, raw, unit),
+  write: (text, raw) => writeQuantity(kind, text, raw, unit),
+});
 
 /** What stands beside the field: the unit of a bare number, and where the file has another unit the value in this one. */
 export function besideOf(kind: Kind, raw: unknown, unit: string): string {
-  const other = raw !== undefined && showQuantity(kind, raw, unit) !== partsOf(raw)?.digits && !(typeof raw === 'number' && kind.base === unit);
+  const other =
+    raw !== undefined &&
+    showQuantity(kind, raw, unit) !== partsOf(raw)?.digits &&
+    !(typeof raw === 'number' && kind.base === unit);
   const read = other ? kind.parse(raw) : null;
   return read?.ok === true ? `= ${figureIn(kind, read.value, unit)} ${unit}` : unit;
 }

@@ -15,4 +15,9 @@ export type SuppliesProps = RuleProps<Supplies>;
 export type CrewProps = RuleProps<Crew>;
 
 /** The field of one rule, under "practice", "supplies" or "crew". */
-export const ruleField = (props: RuleProps<unknown>, path: readonly string[], label: string): FieldProps => ({ label, path, station: props.station, about: props.about });
+export const ruleField = (props: RuleProps<unknown>, path: readonly string[], label: string): FieldProps => ({
+  label,
+  path,
+  station: props.station,
+  about: props.about,
+});

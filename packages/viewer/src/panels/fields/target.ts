@@ -30,7 +30,8 @@ export interface Target {
   readonly save: (value: unknown) => readonly Finding[];
 }
 
-const changeOf = ({ label, about }: FieldProps): string => `change ${label.charAt(0).toLowerCase()}${label.slice(1)}${about === undefined ? '' : `, ${about}`}`;
+const changeOf = ({ label, about }: FieldProps): string =>
+  `change ${label.charAt(0).toLowerCase()}${label.slice(1)}${about === undefined ? '' : `, ${about}`}`;
 
 function rawOf(store: Store, { path, station }: FieldProps): unknown {
   const open = store.open.value;
@@ -44,7 +45,10 @@ export function useTarget(props: FieldProps): Target {
   const label = changeOf(props);
   return {
     raw: Object.hasOwn(props, 'raw') ? props.raw : rawOf(store, props),
-    save: props.save ?? ((value) => run(store, station === undefined ? setValue(path, value, label) : setOfStation(station, path, value, label))),
+    save:
+      props.save ??
+      ((value) =>
+        run(store, station === undefined ? setValue(path, value, label) : setOfStation(station, path, value, label))),
   };
 }
 

@@ -4,7 +4,12 @@ import { useStore } from '../../state/store.ts';
 import { useUnfolded } from '../useUnfolded.ts';
 import { PlansPanel } from './PlansPanel.tsx';
 
-const STATE = { kept: '', writing: '', failed: ', the last change is not kept', elsewhere: ', this one is open in another tab' } as const;
+const STATE = {
+  kept: '',
+  writing: '',
+  failed: ', the last change is not kept',
+  elsewhere: ', this one is open in another tab',
+} as const;
 
 export function PlansButton(): JSX.Element {
   const store = useStore();
@@ -12,8 +17,19 @@ export function PlansButton(): JSX.Element {
   const keeping = store.keeping.value;
   return (
     <div ref={inside} class="plans-tools">
-      <button ref={button} type="button" class="save-button" aria-label={`Plans${STATE[keeping]}`} title={`Plans${STATE[keeping]}`} aria-expanded={shown} aria-controls="plans" data-keeping={keeping} onClick={toggle}>
-        Plans<span class={STATE[keeping] === '' ? 'unsaved-mark off' : 'unsaved-mark'} aria-hidden="true" />
+      <button
+        ref={button}
+        type="button"
+        class="save-button"
+        aria-label={`Plans${STATE[keeping]}`}
+        title={`Plans${STATE[keeping]}`}
+        aria-expanded={shown}
+        aria-controls="plans"
+        data-keeping={keeping}
+        onClick={toggle}
+      >
+        Plans
+        <span class={STATE[keeping] === '' ? 'unsaved-mark off' : 'unsaved-mark'} aria-hidden="true" />
       </button>
       {shown ? <PlansPanel close={close} /> : null}
     </div>

@@ -13,7 +13,13 @@ interface Listed {
   readonly aside: readonly SetAside[];
 }
 
-const WHEN = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', year: 'numeric', hour: '2-digit', minute: '2-digit' });
+const WHEN = new Intl.DateTimeFormat('en-GB', {
+  day: 'numeric',
+  month: 'short',
+  year: 'numeric',
+  hour: '2-digit',
+  minute: '2-digit',
+});
 const said = (store: Store, text: string): void => void (store.notice.value = { text });
 
 const list = async ({ database }: Shelf): Promise<Listed> => {
@@ -32,7 +38,13 @@ async function forget(store: Store, { database }: Shelf, plan: KeptPlan, refresh
     clear();
     refresh();
   };
-  store.question.value = { text: `“${plan.name}” is forgotten by this browser. Files that it was saved to stay.`, choices: [{ label: 'Bring it back', act: () => void back() }, { label: 'Leave it so', act: clear }] };
+  store.question.value = {
+    text: `“${plan.name}” is forgotten by this browser. Files that it was saved to stay.`,
+    choices: [
+      { label: 'Bring it back', act: () => void back() },
+      { label: 'Leave it so', act: clear },
+    ],
+  };
 }
 
 /** The text where there is one, else the whole record, for somebody who knows the format to look at. */
@@ -49,24 +61,57 @@ const nameOf = ({ record }: SetAside): string => {
 
 const WHY = { 'before-migration': 'as an earlier version kept it', unreadable: 'could not be opened' } as const;
 
-function Kept({ plans, shelf, refresh, close }: { readonly plans: readonly KeptPlan[]; readonly shelf: Shelf; readonly refresh: () => void; readonly close: () => void }): JSX.Element {
+function Kept({
+  plans,
+  shelf,
+  refresh,
+  close,
+}: {
+  readonly plans: readonly KeptPlan[];
+  readonly shelf: Shelf;
+  readonly refresh: () => void;
+  readonly close: () => void;
+}): JSX.Element {
   const store = useStore();
   const current = store.origin.value?.id;
   const open = async (id: string): Promise<void> => {
     close();
     await openKept(store, shelf, id);
   };
-  if (plans.length === 0) return <p class="soft">None yet. A plan is kept here at its first change, and every change after it.</p>;
+  if (plans.length === 0)
+    return <p class="soft">None yet. A plan is kept here at its first change, and every change after it.</p>;
   return (
     <ul class="kept-plans">
       {plans.map((plan) => (
         <li key={plan.id}>
           <span>
-            <strong>{plan.name}</strong>{plan.copy ? ' (copy)' : ''}
-            <span class="soft kept-when">{WHEN.format(plan.changed)}{plan.id === current ? ' · open here' : ''}</span>
+            <strong>{plan.name}</strong>
+            {plan.copy ? ' (copy)' : ''}
+            <span class="soft kept-when">
+              {WHEN.format(plan.changed)}
+              {plan.id === current ? ' · open here' : ''}
+            </span>
           </span>
-          <button type="button" disabled={plan.id === current} aria-label={`Open ${plan.name}, changed ${WHEN.format(plan.changed)}`} onClick={() => void open(plan.id)}>Open</button>
-          <button type="button" disabled={plan.id === current} aria-label={`Forget ${plan.name}, changed ${WHEN.format(plan.changed)}`} onClick={() => void forget(store, shelf, plan, refresh).catch((error: unknown) => said(store, `It could not be forgotten: ${String(error)}`))}>Forget</button>
+          <button
+            type="button"
+            disabled={plan.id === current}
+            aria-label={`Open ${plan.name}, changed ${WHEN.format(plan.changed)}`}
+            onClick={() => void open(plan.id)}
+          >
+            Open
+          </button>
+          <button
+            type="button"
+            disabled={plan.id === current}
+            aria-label={`Forget ${plan.name}, changed ${WHEN.format(plan.changed)}`}
+            onClick={() =>
+              void forget(store, shelf, plan, refresh).catch((error: unknown) =>
+                said(store, `It could not be forgotten: ${String(error)}`),
+              )
+            }
+          >
+            Forget
+          </button>
         </li>
       ))}
     </ul>
@@ -78,7 +123,10 @@ export function PlansPanel({ close }: { readonly close: () => void }): JSX.Eleme
   const shelf = useShelf();
   const [listed, setListed] = useState<Listed | null>(null);
   const refresh = (): void => {
-    if (shelf !== null) void list(shelf).then(setListed, (error: unknown) => said(store, `The list of plans could not be read: ${String(error)}`));
+    if (shelf !== null)
+      void list(shelf).then(setListed, (error: unknown) =>
+        said(store, `The list of plans could not be read: ${String(error)}`),
+      );
   };
   useEffect(refresh, [shelf, store.origin.value?.id, store.keeping.value === 'kept']);
   const noPlan = store.open.value === null;
@@ -87,29 +135,60 @@ export function PlansPanel({ close }: { readonly close: () => void }): JSX.Eleme
     void what();
   };
   return (
-    <div class="plans-panel" id="plans" role="group" aria-label="Plans" onKeyDown={(event) => event.key === 'Escape' && close()}>
+    <div
+      class="plans-panel"
+      id="plans"
+      role="group"
+      aria-label="Plans"
+      onKeyDown={(event) => event.key === 'Escape' && close()}
+    >
       <div class="row">
-        <button type="button" disabled={noPlan} onClick={act(() => savePacked(store))}>Save with its files</button>
-        <button type="button" disabled={noPlan} onClick={act(() => saveCopy(store))}>Save a copy</button>
-        <button type="button" onClick={act(() => openDemo(store))}>Open the demo</button>
+        <button type="button" disabled={noPlan} onClick={act(() => savePacked(store))}>
+          Save with its files
+        </button>
+        <button type="button" disabled={noPlan} onClick={act(() => saveCopy(store))}>
+          Save a copy
+        </button>
+        <button type="button" onClick={act(() => openDemo(store))}>
+          Open the demo
+        </button>
       </div>
-      <p class="soft">To share a plan, save it with its files and hand that one file on. Nothing leaves this device by itself.</p>
+      <p class="soft">
+        To share a plan, save it with its files and hand that one file on. Nothing leaves this device by itself.
+      </p>
       <h2>Kept in this browser</h2>
-      {shelf === null ? <p class="soft">This browser keeps nothing for this page. Save plans to files.</p> : <Kept plans={listed?.plans ?? []} shelf={shelf} refresh={refresh} close={close} />}
+      {shelf === null ? (
+        <p class="soft">This browser keeps nothing for this page. Save plans to files.</p>
+      ) : (
+        <Kept plans={listed?.plans ?? []} shelf={shelf} refresh={refresh} close={close} />
+      )}
       {listed === null || listed.aside.length === 0 ? null : (
         <>
           <h2>Set aside</h2>
           <ul class="kept-plans">
             {listed.aside.map((one, index) => (
               <li key={index}>
-                <span><strong>{nameOf(one)}</strong><span class="soft kept-when">{WHY[one.why]}, {WHEN.format(one.at)}</span></span>
-                <button type="button" aria-label={`Save ${nameOf(one)}, set aside ${WHEN.format(one.at)}, to a file`} onClick={() => void saveAside(store, one, index)}>Save to a file</button>
+                <span>
+                  <strong>{nameOf(one)}</strong>
+                  <span class="soft kept-when">
+                    {WHY[one.why]}, {WHEN.format(one.at)}
+                  </span>
+                </span>
+                <button
+                  type="button"
+                  aria-label={`Save ${nameOf(one)}, set aside ${WHEN.format(one.at)}, to a file`}
+                  onClick={() => void saveAside(store, one, index)}
+                >
+                  Save to a file
+                </button>
               </li>
             ))}
           </ul>
         </>
       )}
-      <button type="button" onClick={close}>Close</button>
+      <button type="button" onClick={close}>
+        Close
+      </button>
     </div>
   );
 }

@@ -7,8 +7,16 @@ export function SaveButton(): JSX.Element {
   const store = useStore();
   const saved = isSaved(store);
   return (
-    <button type="button" class="save-button" disabled={store.open.value === null} aria-label={saved ? 'Save' : 'Save, changes are in no file yet'} title={saved ? 'Saved in a file' : 'Changed since it was last saved in a file'} onClick={() => void save(store)}>
-      Save<span class={saved ? 'unsaved-mark off' : 'unsaved-mark'} aria-hidden="true" />
+    <button
+      type="button"
+      class="save-button"
+      disabled={store.open.value === null}
+      aria-label={saved ? 'Save' : 'Save, changes are in no file yet'}
+      title={saved ? 'Saved in a file' : 'Changed since it was last saved in a file'}
+      onClick={() => void save(store)}
+    >
+      Save
+      <span class={saved ? 'unsaved-mark off' : 'unsaved-mark'} aria-hidden="true" />
     </button>
   );
 }

@@ -21,14 +21,34 @@ function Standings({ improved: { before, after }, open }: Props): JSX.Element {
     <table class="items changes">
       <caption>How it stands</caption>
       <thead>
-        <tr><th scope="col" class="left"><span class="unseen">Figure</span></th><th scope="col">before</th><th scope="col">after</th></tr>
+        <tr>
+          <th scope="col" class="left">
+            <span class="unseen">Figure</span>
+          </th>
+          <th scope="col">before</th>
+          <th scope="col">after</th>
+        </tr>
       </thead>
       <tbody>
-        <tr><th scope="row" class="left">Errors</th><td class="figure">{before.error}</td><td class="figure strong">{after.error}</td></tr>
-        <tr><th scope="row" class="left">Warnings</th><td class="figure">{before.warning}</td><td class="figure strong">{after.warning}</td></tr>
+        <tr>
+          <th scope="row" class="left">
+            Errors
+          </th>
+          <td class="figure">{before.error}</td>
+          <td class="figure strong">{after.error}</td>
+        </tr>
+        <tr>
+          <th scope="row" class="left">
+            Warnings
+          </th>
+          <td class="figure">{before.warning}</td>
+          <td class="figure strong">{after.warning}</td>
+        </tr>
         {before.longest.map((longest, index) => (
           <tr key={longest.race}>
-            <th scope="row" class="left">Longest leg, {nameOf(longest.race)}, {longUnit(units.value)}</th>
+            <th scope="row" class="left">
+              Longest leg, {nameOf(longest.race)}, {longUnit(units.value)}
+            </th>
             <td class="figure">{leg(longest)}</td>
             <td class="figure strong">{leg(after.longest[index])}</td>
           </tr>
@@ -49,17 +69,31 @@ function Moves({ improved, open }: Props): JSX.Element {
     <table class="items changes">
       <caption>Moves along the course, and the course distance after them</caption>
       <thead>
-        <tr><th scope="col" class="left">Station</th><th scope="col">moves</th><th scope="col">to {longUnit(units)}</th></tr>
+        <tr>
+          <th scope="col" class="left">
+            Station
+          </th>
+          <th scope="col">moves</th>
+          <th scope="col">to {longUnit(units)}</th>
+        </tr>
       </thead>
       <tbody>
         {improved.moves.map(({ station, shift, measure, dropped, walked }) => (
           <tr key={station}>
             <th scope="row" class="left">
-              <button type="button" class="link-button" onClick={() => chooseStation(store, station)}>{numberOf(station)}</button>
-              {dropped.length === 0 ? null : <span class="wording soft">{dropped.map((kind) => ITEM_WORD[kind]).join(', ')}: back to the usual distance</span>}
+              <button type="button" class="link-button" onClick={() => chooseStation(store, station)}>
+                {numberOf(station)}
+              </button>
+              {dropped.length === 0 ? null : (
+                <span class="wording soft">
+                  {dropped.map((kind) => ITEM_WORD[kind]).join(', ')}: back to the usual distance
+                </span>
+              )}
               {walked ? <span class="wording soft">Walk it again: the old place was walked</span> : null}
             </th>
-            <td class="figure">{lengthText(Math.abs(shift), units)} {shift < 0 ? 'upstream' : 'downstream'}</td>
+            <td class="figure">
+              {lengthText(Math.abs(shift), units)} {shift < 0 ? 'upstream' : 'downstream'}
+            </td>
             <td class="figure">{longFigure(measure, units)}</td>
           </tr>
         ))}
@@ -73,13 +107,23 @@ function Take({ improved }: Props): JSX.Element {
   const target = improved.variant === null ? 'the plan' : `“${improved.variant}”`;
   const take = (): void => {
     const [refused] = takeImproved(store, improved);
-    store.notice.value = { text: refused === undefined ? `Taken into ${target}; undo takes it back` : `Not taken: ${refused.message}` };
-    if (refused === undefined) requestAnimationFrame(() => document.querySelector<HTMLElement>('.improve-button')?.focus());
+    store.notice.value = {
+      text: refused === undefined ? `Taken into ${target}; undo takes it back` : `Not taken: ${refused.message}`,
+    };
+    if (refused === undefined)
+      requestAnimationFrame(() => document.querySelector<HTMLElement>('.improve-button')?.focus());
   };
   return (
     <>
-      <div class="button-row"><button type="button" onClick={take}>Take into {target}</button></div>
-      <NameForm label="Or under a name" actions={[{ label: 'Keep as positions', act: (name) => keepImproved(store, improved, name) }]} />
+      <div class="button-row">
+        <button type="button" onClick={take}>
+          Take into {target}
+        </button>
+      </div>
+      <NameForm
+        label="Or under a name"
+        actions={[{ label: 'Keep as positions', act: (name) => keepImproved(store, improved, name) }]}
+      />
     </>
   );
 }
@@ -87,13 +131,27 @@ function Take({ improved }: Props): JSX.Element {
 export function ImproveResult({ improved, open }: Props): JSX.Element {
   const { units } = useStore();
   const current = stillOf(open, improved);
-  const stays = improved.stays.map(({ station, why }) => `${open.analysis.stations.find(({ id }) => id === station)?.name ?? station} stays: ${why}.`);
+  const stays = improved.stays.map(
+    ({ station, why }) => `${open.analysis.stations.find(({ id }) => id === station)?.name ?? station} stays: ${why}.`,
+  );
   return (
     <div class="improve-result">
       <Standings improved={improved} open={open} />
-      {improved.moves.length === 0 ? <p>No station is better off elsewhere: nothing moves.</p> : <Moves improved={improved} open={open} />}
-      <p class="soft">{provenText(improved, units.value)}{stays.length === 0 ? '' : ` ${stays.join(' ')}`}{improved.after.idle > improved.before.idle ? ' A waiver is no longer needed: take it out of the plan.' : ''}</p>
-      {improved.moves.length === 0 ? null : current ? <Take improved={improved} open={open} /> : <p role="status">The plan or the positions shown have changed since: search again to take these, or undo.</p>}
+      {improved.moves.length === 0 ? (
+        <p>No station is better off elsewhere: nothing moves.</p>
+      ) : (
+        <Moves improved={improved} open={open} />
+      )}
+      <p class="soft">
+        {provenText(improved, units.value)}
+        {stays.length === 0 ? '' : ` ${stays.join(' ')}`}
+        {improved.after.idle > improved.before.idle ? ' A waiver is no longer needed: take it out of the plan.' : ''}
+      </p>
+      {improved.moves.length === 0 ? null : current ? (
+        <Take improved={improved} open={open} />
+      ) : (
+        <p role="status">The plan or the positions shown have changed since: search again to take these, or undo.</p>
+      )}
     </div>
   );
 }

@@ -16,7 +16,9 @@ function withinOf(text: string, units: Units): { readonly metres: number } | { r
   const read = parseLength(writeQuantity(LENGTH, text.trim(), undefined, wheelUnit(units)));
   const least = units === 'metric' ? '1 m' : '1.1 yd';
   if (read.ok && read.value >= 1) return { metres: read.value };
-  return { trouble: `Found “${text.trim()}”; expected how far a station may move along the course, at least ${least}: such as 500, or 0.3 mi.` };
+  return {
+    trouble: `Found “${text.trim()}”; expected how far a station may move along the course, at least ${least}: such as 500, or 0.3 mi.`,
+  };
 }
 
 async function start(store: Store, only: readonly string[], within: number): Promise<void> {
@@ -27,7 +29,14 @@ async function start(store: Store, only: readonly string[], within: number): Pro
   const found = await searchPositions(store, open, { only, within });
   if (typeof found === 'object' && found !== null) store.improved.value = found;
   store.notice.value = {
-    text: found === null ? 'Stopped: no positions were changed' : typeof found === 'string' ? `The search ended before its time: ${found}` : found.moves.length === 0 ? 'No station is better off elsewhere' : 'Better positions were found; nothing is changed until you take them',
+    text:
+      found === null
+        ? 'Stopped: no positions were changed'
+        : typeof found === 'string'
+          ? `The search ended before its time: ${found}`
+          : found.moves.length === 0
+            ? 'No station is better off elsewhere'
+            : 'Better positions were found; nothing is changed until you take them',
   };
 }
 
@@ -60,9 +69,16 @@ export function ImproveSection(): JSX.Element | null {
     <section class="improve" aria-labelledby={`${id}-heading`}>
       <h3 id={`${id}-heading`}>Better positions</h3>
       <p class="soft">
-        Places along the course are tried for the stations chosen: fewest errors, then fewest warnings, then the shortest longest legs. It knows the plan only: no driveway, no slope that is not in the file, no permission.
+        Places along the course are tried for the stations chosen: fewest errors, then fewest warnings, then the
+        shortest longest legs. It knows the plan only: no driveway, no slope that is not in the file, no permission.
       </p>
-      <MovableStations stations={stations} left={left} canMove={canMove} onChange={setLeft} trouble={trouble.stations ?? null} />
+      <MovableStations
+        stations={stations}
+        left={left}
+        canMove={canMove}
+        onChange={setLeft}
+        trouble={trouble.stations ?? null}
+      />
       <FieldFrame id={`${id}-within`} label="Within" unit={wheelUnit(units)} trouble={trouble.within ?? null}>
         <input
           id={`${id}-within`}
@@ -79,8 +95,12 @@ export function ImproveSection(): JSX.Element | null {
         />
       </FieldFrame>
       <div class="button-row">
-        <button type="button" class="improve-button" onClick={press}>{running ? 'Stop the search' : 'Find better positions'}</button>
-        <span class="soft" role="status">{running ? `${SEARCHING}…` : ''}</span>
+        <button type="button" class="improve-button" onClick={press}>
+          {running ? 'Stop the search' : 'Find better positions'}
+        </button>
+        <span class="soft" role="status">
+          {running ? `${SEARCHING}…` : ''}
+        </span>
       </div>
       {store.improved.value === null ? null : <ImproveResult improved={store.improved.value} open={open} />}
     </section>

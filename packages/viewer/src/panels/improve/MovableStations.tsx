@@ -23,22 +23,35 @@ export function MovableStations({ stations, left, canMove, onChange, trouble }: 
     <fieldset class="entry-set movable" {...(trouble === null ? {} : { 'aria-describedby': `${id}-trouble` })}>
       <legend class="entry-label">May move</legend>
       <div class="button-row">
-        <button type="button" onClick={() => onChange(new Set())}>All</button>
-        <button type="button" onClick={() => onChange(new Set(stations.map((station) => station.id)))}>None</button>
+        <button type="button" onClick={() => onChange(new Set())}>
+          All
+        </button>
+        <button type="button" onClick={() => onChange(new Set(stations.map((station) => station.id)))}>
+          None
+        </button>
       </div>
       <div class="entry-set-row">
         {stations.map((station) => {
           const able = canMove(station);
           return (
             <label key={station.id} class="entry-set-one">
-              <input type="checkbox" disabled={!able} checked={able && !left.has(station.id)} onChange={() => onChange(toggled(station.id))} />
+              <input
+                type="checkbox"
+                disabled={!able}
+                checked={able && !left.has(station.id)}
+                onChange={() => onChange(toggled(station.id))}
+              />
               {station.index + 1} · {station.name}
               {able ? null : <span class="soft">, {station.station.fixed ? 'fixed' : 'serves no pass'}</span>}
             </label>
           );
         })}
       </div>
-      {trouble === null ? null : <p class="entry-trouble" id={`${id}-trouble`} role="alert">{trouble}</p>}
+      {trouble === null ? null : (
+        <p class="entry-trouble" id={`${id}-trouble`} role="alert">
+          {trouble}
+        </p>
+      )}
     </fieldset>
   );
 }

@@ -4,8 +4,12 @@ import { provenText } from './words.ts';
 const searched = { tried: 352, step: 25, stepBeyond: 25, within: 500 };
 
 test('a proof names what was tried, in the units shown, and how far apart beyond 500 m', () => {
-  expect(provenText({ ...searched, proof: 'optimal' }, 'metric')).toBe('Proven: of all combinations of the 352 places tried (every 25 m within 500 m, then finer around the best) none is better.');
-  expect(provenText({ ...searched, within: 2000, stepBeyond: 75, proof: 'optimal' }, 'metric')).toContain('every 25 m within 500 m, every 75 m beyond to 2.00 km');
+  expect(provenText({ ...searched, proof: 'optimal' }, 'metric')).toBe(
+    'Proven: of all combinations of the 352 places tried (every 25 m within 500 m, then finer around the best) none is better.',
+  );
+  expect(provenText({ ...searched, within: 2000, stepBeyond: 75, proof: 'optimal' }, 'metric')).toContain(
+    'every 25 m within 500 m, every 75 m beyond to 2.00 km',
+  );
   // 25 m are 27.34 yd (1 yd = 0.9144 m, exact).
   expect(provenText({ ...searched, proof: 'optimal' }, 'imperial')).toContain('every 27.3 yd');
 });

@@ -21,17 +21,29 @@ export function ExportButtons(): JSX.Element {
     const { EXPORTS } = await import('../../papers/papers.ts');
     const made = EXPORTS[ending](open);
     setTrouble('text' in made ? null : made.findings.map(({ message }) => message).join(' '));
-    if ('text' in made) await exportFile(store, open.document.file.replace(/(\.plan)?(\.json)?$/iu, ending), new Blob([made.text], { type }), [label, type, ending]);
+    if ('text' in made)
+      await exportFile(
+        store,
+        open.document.file.replace(/(\.plan)?(\.json)?$/iu, ending),
+        new Blob([made.text], { type }),
+        [label, type, ending],
+      );
   };
   return (
     <section aria-labelledby="exports">
       <h2 id="exports">For other tools</h2>
       <div class="row">
         {FORMATS.map((format) => (
-          <button key={format.ending} type="button" onClick={() => void give(format)}>{format.label}</button>
+          <button key={format.ending} type="button" onClick={() => void give(format)}>
+            {format.label}
+          </button>
         ))}
       </div>
-      {trouble === null ? null : <p class="entry-trouble" role="alert">{trouble}</p>}
+      {trouble === null ? null : (
+        <p class="entry-trouble" role="alert">
+          {trouble}
+        </p>
+      )}
     </section>
   );
 }

@@ -22,7 +22,11 @@ function usePapers(store: Store, paper: 'a4' | 'letter', language: string): Made
       if (open === null) return;
       try {
         const making = await import('../../papers/papers.ts');
-        const papers = await making.allPapers(open, selected, placed, { paper, language, printedAt: making.minuteNow() });
+        const papers = await making.allPapers(open, selected, placed, {
+          paper,
+          language,
+          printedAt: making.minuteNow(),
+        });
         if (!over) setMade({ papers, languages: making.languages() });
       } catch (error) {
         if (!over) setMade(`The papers were not made: ${error instanceof Error ? error.message : String(error)}.`);
@@ -68,12 +72,21 @@ export function PapersPanel(): JSX.Element {
   const made = usePapers(store, size, language);
   if (open === null) return <p class="empty">No plan is open.</p>;
   if (made === null) return <p class="empty">The papers are being made.</p>;
-  if (typeof made === 'string') return <p class="empty" role="alert">{made}</p>;
+  if (typeof made === 'string')
+    return (
+      <p class="empty" role="alert">
+        {made}
+      </p>
+    );
   const chosen = made.papers.find((paper) => paper.name === name) ?? made.papers[0]!;
   /** Made anew at the press: what is handed out is the plan of that minute. */
   const afresh = async (): Promise<PrintedPaper> => {
     const { allPapers, minuteNow } = await import('../../papers/papers.ts');
-    const papers = await allPapers(open, store.selected.value, store.placed.value, { paper: size, language, printedAt: minuteNow() });
+    const papers = await allPapers(open, store.selected.value, store.placed.value, {
+      paper: size,
+      language,
+      printedAt: minuteNow(),
+    });
     return papers.find((paper) => paper.name === chosen.name) ?? chosen;
   };
   const print = async (): Promise<void> => {
@@ -90,27 +103,47 @@ export function PapersPanel(): JSX.Element {
       <label class="stack">
         Paper
         <select aria-label="Paper" value={chosen.name} onChange={(event) => setName(event.currentTarget.value)}>
-          {made.papers.map((paper) => <option key={paper.name} value={paper.name}>{paper.title}</option>)}
+          {made.papers.map((paper) => (
+            <option key={paper.name} value={paper.name}>
+              {paper.title}
+            </option>
+          ))}
         </select>
       </label>
       <div class="row">
         <label class="field">
           Size
-          <select aria-label="Size" value={size} onChange={(event) => setSize(event.currentTarget.value === 'letter' ? 'letter' : 'a4')}>
+          <select
+            aria-label="Size"
+            value={size}
+            onChange={(event) => setSize(event.currentTarget.value === 'letter' ? 'letter' : 'a4')}
+          >
             <option value="a4">A4</option>
             <option value="letter">US Letter</option>
           </select>
         </label>
         <label class="field">
           Language
-          <select aria-label="Language" value={made.languages.some(({ value }) => value === language) ? language : 'en'} onChange={(event) => setLanguage(event.currentTarget.value)}>
-            {made.languages.map(({ value, label }) => <option key={value} value={value}>{label}</option>)}
+          <select
+            aria-label="Language"
+            value={made.languages.some(({ value }) => value === language) ? language : 'en'}
+            onChange={(event) => setLanguage(event.currentTarget.value)}
+          >
+            {made.languages.map(({ value, label }) => (
+              <option key={value} value={value}>
+                {label}
+              </option>
+            ))}
           </select>
         </label>
       </div>
       <div class="row">
-        <button type="button" onClick={() => void print()}>Print</button>
-        <button type="button" onClick={() => void save()}>Save as HTML</button>
+        <button type="button" onClick={() => void print()}>
+          Print
+        </button>
+        <button type="button" onClick={() => void save()}>
+          Save as HTML
+        </button>
       </div>
       <Preview paper={chosen} />
       <ExportButtons />

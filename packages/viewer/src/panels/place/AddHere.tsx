@@ -14,8 +14,12 @@ export function AddHere({ course, measure }: { readonly course: string; readonly
   return (
     <div class="place-add" role="group" aria-label="Add a station here">
       <span>Add a station here</span>
-      <button type="button" onClick={() => add('left')}>Left-hand side</button>
-      <button type="button" onClick={() => add('right')}>Right-hand side</button>
+      <button type="button" onClick={() => add('left')}>
+        Left-hand side
+      </button>
+      <button type="button" onClick={() => add('right')}>
+        Right-hand side
+      </button>
     </div>
   );
 }

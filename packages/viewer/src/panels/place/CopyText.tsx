@@ -27,10 +27,14 @@ export function CopyText({ lines }: { readonly lines: readonly string[] }): JSX.
   return (
     <>
       <ul ref={list} class="place-lines">
-        {lines.map((line) => <li key={line}>{line}</li>)}
+        {lines.map((line) => (
+          <li key={line}>{line}</li>
+        ))}
       </ul>
       <p class="place-copy">
-        <button type="button" onClick={() => void copy()}>Copy these lines</button>
+        <button type="button" onClick={() => void copy()}>
+          Copy these lines
+        </button>
         <span role="status">{said}</span>
       </p>
     </>

@@ -32,12 +32,18 @@ function Card({ open, place }: { readonly open: OpenPlan; readonly place: Course
   return (
     <section ref={card} class="place" aria-labelledby="place-head">
       <header>
-        <h2 id="place-head" tabindex={-1}>Where is this?</h2>
-        <button type="button" onClick={() => ask(store, null)}>Close</button>
+        <h2 id="place-head" tabindex={-1}>
+          Where is this?
+        </h2>
+        <button type="button" onClick={() => ask(store, null)}>
+          Close
+        </button>
       </header>
       <p class="place-first">In an emergency call the local emergency number first. Then say:</p>
       {facts === null ? (
-        <p>The course has a skipped gap here, so this place has no coordinates. Choose a place where the course runs.</p>
+        <p>
+          The course has a skipped gap here, so this place has no coordinates. Choose a place where the course runs.
+        </p>
       ) : (
         <>
           <CopyText lines={placeLines(open, facts)} />

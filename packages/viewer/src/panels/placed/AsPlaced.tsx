@@ -11,7 +11,14 @@ function AddButton({ label }: { readonly label: string }): JSX.Element {
   const input = useRef<HTMLInputElement>(null);
   return (
     <>
-      <button type="button" class="placed-button" title="A GPX file of what stands on the road: points named such as “s1 sign”" onClick={() => input.current?.click()}>{label}</button>
+      <button
+        type="button"
+        class="placed-button"
+        title="A GPX file of what stands on the road: points named such as “s1 sign”"
+        onClick={() => input.current?.click()}
+      >
+        {label}
+      </button>
       <input
         ref={input}
         type="file"
@@ -34,9 +41,15 @@ function Held({ open, placed }: { readonly open: OpenPlan; readonly placed: Plac
   return (
     <>
       <p>
-        <span class="file-place">{placed.file}</span>: {verdicts.length === 0 ? 'no sign and no trash drop of the plan among its points; see the findings' : verdictCounts(verdicts)}. It is no part of the plan.
+        <span class="file-place">{placed.file}</span>:{' '}
+        {verdicts.length === 0
+          ? 'no sign and no trash drop of the plan among its points; see the findings'
+          : verdictCounts(verdicts)}
+        . It is no part of the plan.
       </p>
-      {verdicts.length === 0 ? null : <VerdictRows verdicts={verdicts} stations={open.analysis.stations} units={store.units.value} />}
+      {verdicts.length === 0 ? null : (
+        <VerdictRows verdicts={verdicts} stations={open.analysis.stations} units={store.units.value} />
+      )}
       <div class="button-row">
         <AddButton label="Other points as placed…" />
         <button
@@ -60,8 +73,12 @@ export function AsPlaced({ open }: { readonly open: OpenPlan }): JSX.Element {
       <h2 id="placed-heading">As placed</h2>
       {placed.value === null ? (
         <>
-          <p class="soft">Points recorded where things really stand are held against the plan: drop their GPX file here, or choose it.</p>
-          <div class="button-row"><AddButton label="Add points as placed…" /></div>
+          <p class="soft">
+            Points recorded where things really stand are held against the plan: drop their GPX file here, or choose it.
+          </p>
+          <div class="button-row">
+            <AddButton label="Add points as placed…" />
+          </div>
         </>
       ) : (
         <Held open={open} placed={placed.value} />

@@ -14,5 +14,7 @@ const SHAPES: Readonly<Record<Verdict, JSX.Element>> = {
 };
 
 export const VerdictMark = ({ verdict }: { readonly verdict: Verdict }): JSX.Element => (
-  <svg class="mark" width={14} height={14} viewBox="0 0 14 14" aria-hidden="true">{SHAPES[verdict]}</svg>
+  <svg class="mark" width={14} height={14} viewBox="0 0 14 14" aria-hidden="true">
+    {SHAPES[verdict]}
+  </svg>
 );

@@ -32,24 +32,44 @@ export function VerdictRows({ verdicts, stations, units }: Props): JSX.Element {
       <caption>Signs to the first table, trash drops from the last one; by course distance</caption>
       <thead>
         <tr>
-          <th scope="col" class="left">Item</th>
-          <th scope="col" class="left">verdict<span class="unit">and how far to move it, {wheelUnit(units)}</span></th>
-          <th scope="col">measured, margin<span class="unit">and limit, {wheelUnit(units)}</span></th>
+          <th scope="col" class="left">
+            Item
+          </th>
+          <th scope="col" class="left">
+            verdict<span class="unit">and how far to move it, {wheelUnit(units)}</span>
+          </th>
+          <th scope="col">
+            measured, margin<span class="unit">and limit, {wheelUnit(units)}</span>
+          </th>
         </tr>
       </thead>
       <tbody>
         {verdicts.map((verdict, index) => (
-          <tr key={`${verdict.station}-${verdict.item}-${verdict.end ?? ''}-${index}`} class={`verdict-${verdict.verdict.replace(' ', '-')}`}>
+          <tr
+            key={`${verdict.station}-${verdict.item}-${verdict.end ?? ''}-${index}`}
+            class={`verdict-${verdict.verdict.replace(' ', '-')}`}
+          >
             <th scope="row" class="left">
-              <button type="button" class="link-button" onClick={() => go(store, verdict)}>{nameOf(verdict.station)}</button>
-              <span class="wording soft">{placedItem(verdict)}{verdict.by === 'wheel' ? ', by wheel' : ''}{verdict.reference === 'planned' ? ', table as planned' : ''}</span>
+              <button type="button" class="link-button" onClick={() => go(store, verdict)}>
+                {nameOf(verdict.station)}
+              </button>
+              <span class="wording soft">
+                {placedItem(verdict)}
+                {verdict.by === 'wheel' ? ', by wheel' : ''}
+                {verdict.reference === 'planned' ? ', table as planned' : ''}
+              </span>
             </th>
             <td class="left">
-              <span class="stacked verdict"><VerdictMark verdict={verdict.verdict} />{verdict.verdict}</span>
+              <span class="stacked verdict">
+                <VerdictMark verdict={verdict.verdict} />
+                {verdict.verdict}
+              </span>
               <span class="stacked move">{moveText(verdict, units)}</span>
             </td>
             <td class="figure">
-              <span class="stacked measured">{wheelFigure(verdict.measured, units)} ± {wheelFigure(verdict.margin, units)}</span>
+              <span class="stacked measured">
+                {wheelFigure(verdict.measured, units)} ± {wheelFigure(verdict.margin, units)}
+              </span>
               <span class="stacked soft limit">{wheelRange(verdict.limit, units)}</span>
             </td>
           </tr>

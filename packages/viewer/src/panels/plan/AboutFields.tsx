@@ -4,7 +4,10 @@ import type { JSX } from 'preact';
 import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { TextField } from '../fields/TextField.tsx';
 
-const UNITS = [{ value: 'metric', label: 'km, m' }, { value: 'imperial', label: 'mi, yd' }] as const;
+const UNITS = [
+  { value: 'metric', label: 'km, m' },
+  { value: 'imperial', label: 'mi, yd' },
+] as const;
 
 export const AboutFields = ({ plan }: { readonly plan: Plan }): JSX.Element => (
   <>
@@ -16,7 +19,12 @@ export const AboutFields = ({ plan }: { readonly plan: Plan }): JSX.Element => (
     <TextField label="Language of the papers" path={['language']} fallback="en" />
     <TextField label="Background drawing" path={['context']} hint="a GeoJSON file beside the plan" />
     <h3>Whom to call</h3>
-    <TextField label="Emergency" path={['contacts', 'emergency']} hint="the local emergency number; it comes first on every sheet" fallback={plan.contacts.emergency} />
+    <TextField
+      label="Emergency"
+      path={['contacts', 'emergency']}
+      hint="the local emergency number; it comes first on every sheet"
+      fallback={plan.contacts.emergency}
+    />
     <TextField label="Race control" path={['contacts', 'raceControl']} />
     <TextField label="Radio channel" path={['contacts', 'radioChannel']} />
   </>

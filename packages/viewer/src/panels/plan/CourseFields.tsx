@@ -8,10 +8,26 @@ import { PairField } from '../fields/PairField.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { EntryList } from './EntryList.tsx';
 
-const GAPS = [{ value: 'refuse', label: 'refuse them' }, { value: 'join', label: 'join them by a straight line' }, { value: 'skip', label: 'skip them' }] as const;
-const DRAWN = [{ value: 'recorded', label: 'recorded on the way' }, { value: 'centre', label: 'drawn along the middle of the road' }, { value: 'shortest', label: 'drawn as the shortest way' }] as const;
+const GAPS = [
+  { value: 'refuse', label: 'refuse them' },
+  { value: 'join', label: 'join them by a straight line' },
+  { value: 'skip', label: 'skip them' },
+] as const;
+const DRAWN = [
+  { value: 'recorded', label: 'recorded on the way' },
+  { value: 'centre', label: 'drawn along the middle of the road' },
+  { value: 'shortest', label: 'drawn as the shortest way' },
+] as const;
 
-function Parts({ course, at, plan }: { readonly course: PlanCourse; readonly at: number; readonly plan: Plan }): JSX.Element {
+function Parts({
+  course,
+  at,
+  plan,
+}: {
+  readonly course: PlanCourse;
+  readonly at: number;
+  readonly plan: Plan;
+}): JSX.Element {
   const others = plan.courses.filter(({ id }) => id !== course.id).map(({ id, name }) => ({ value: id, label: name }));
   return (
     <EntryList
@@ -24,27 +40,49 @@ function Parts({ course, at, plan }: { readonly course: PlanCourse; readonly at:
         <>
           <ChoiceField label="Of course" path={['courses', at, 'parts', index, 'of']} choices={others} required />
           <LengthField label="From" path={['courses', at, 'parts', index, 'from']} long fallback={0} />
-          <LengthField label="To" path={['courses', at, 'parts', index, 'to']} long hint="empty: to the end of that course" />
+          <LengthField
+            label="To"
+            path={['courses', at, 'parts', index, 'to']}
+            long
+            hint="empty: to the end of that course"
+          />
         </>
       )}
     />
   );
 }
 
-export function CourseFields({ course, at, plan }: { readonly course: PlanCourse; readonly at: number; readonly plan: Plan }): JSX.Element {
-  const field = (key: string): { readonly path: readonly (string | number)[]; readonly about: string } => ({ path: ['courses', at, key], about: course.name });
+export function CourseFields({
+  course,
+  at,
+  plan,
+}: {
+  readonly course: PlanCourse;
+  readonly at: number;
+  readonly plan: Plan;
+}): JSX.Element {
+  const field = (key: string): { readonly path: readonly (string | number)[]; readonly about: string } => ({
+    path: ['courses', at, key],
+    about: course.name,
+  });
   return (
     <>
       <TextField label="Name" {...field('name')} fallback={course.id} />
       {course.gpx === undefined ? null : (
         <>
           <TextField label="GPX file" {...field('gpx')} required />
-          <TextField label="Track" {...field('track')} hint="its name; the first track or route where nothing is said" />
+          <TextField
+            label="Track"
+            {...field('track')}
+            hint="its name; the first track or route where nothing is said"
+          />
           <ChoiceField label="Gaps in the track" {...field('gaps')} choices={GAPS} fallback="refuse them" />
           <CheckField label="Run the other way round" {...field('reverse')} />
         </>
       )}
-      {course.line === undefined ? null : <p class="soft">A line of {course.line.length} points, written in the plan.</p>}
+      {course.line === undefined ? null : (
+        <p class="soft">A line of {course.line.length} points, written in the plan.</p>
+      )}
       {course.parts === undefined ? null : <Parts course={course} at={at} plan={plan} />}
       <ChoiceField label="The line is" {...field('drawn')} choices={DRAWN} fallback="recorded on the way" />
       <LengthField label="Known length" {...field('length')} long hint="as measured; the line is stretched to it" />
@@ -69,4 +107,5 @@ export function CourseFields({ course, at, plan }: { readonly course: PlanCourse
 }
 
 /** Somewhere to begin: the first station's pin. */
-const firstPoint = ({ stations }: Plan): readonly number[] => stations.find((station) => station.at !== undefined)?.at ?? [0, 0];
+const firstPoint = ({ stations }: Plan): readonly number[] =>
+  stations.find((station) => station.at !== undefined)?.at ?? [0, 0];

@@ -30,7 +30,14 @@ export function EntryList({ path, word, title, entry, fresh, addLabel, least = 0
   const told = (findings: readonly Finding[]): void => setTrouble(findings[0]?.message ?? null);
   const add = (): void => {
     const value = fresh?.();
-    told(run(store, Array.isArray(list) ? setValue([...path, '-'], value, `add a ${word}`) : setValue(path, [value], `add a ${word}`)));
+    told(
+      run(
+        store,
+        Array.isArray(list)
+          ? setValue([...path, '-'], value, `add a ${word}`)
+          : setValue(path, [value], `add a ${word}`),
+      ),
+    );
   };
   return (
     <div class="entries">
@@ -40,14 +47,26 @@ export function EntryList({ path, word, title, entry, fresh, addLabel, least = 0
           <summary>{title(index)}</summary>
           {entry(index)}
           {count > least ? (
-            <button type="button" class="quiet" onClick={() => told(run(store, setValue([...path, index], undefined, `delete ${word} ${title(index)}`)))}>
+            <button
+              type="button"
+              class="quiet"
+              onClick={() => told(run(store, setValue([...path, index], undefined, `delete ${word} ${title(index)}`)))}
+            >
               Delete {word} {title(index)}
             </button>
           ) : null}
         </details>
       ))}
-      {trouble === null ? null : <p class="entry-trouble" role="alert">{trouble}</p>}
-      {fresh === undefined ? null : <button type="button" onClick={add}>{addLabel ?? `Add a ${word}`}</button>}
+      {trouble === null ? null : (
+        <p class="entry-trouble" role="alert">
+          {trouble}
+        </p>
+      )}
+      {fresh === undefined ? null : (
+        <button type="button" onClick={add}>
+          {addLabel ?? `Add a ${word}`}
+        </button>
+      )}
     </div>
   );
 }

@@ -11,16 +11,28 @@ import { useChange } from '../fields/useChange.ts';
 /** A first value of each form, invented. */
 const FIRST = {
   median: { median: '4:30:00', spread: 0.2 },
-  quantiles: { quantiles: [[0, '2:30:00'], [0.5, '4:30:00'], [1, '7:00:00']] },
+  quantiles: {
+    quantiles: [
+      [0, '2:30:00'],
+      [0.5, '4:30:00'],
+      [1, '7:00:00'],
+    ],
+  },
   times: { times: ['4:30:00'] },
   csv: { csv: 'results.csv', column: 'net' },
 } as const;
-const LABELS = { median: 'a median and a spread', quantiles: 'shares with their times', times: 'a list of times', csv: 'past results, a CSV file' } as const;
+const LABELS = {
+  median: 'a median and a spread',
+  quantiles: 'shares with their times',
+  times: 'a list of times',
+  csv: 'past results, a CSV file',
+} as const;
 
 type Form = keyof typeof FIRST;
 const FORMS = Object.keys(FIRST) as Form[];
 
-const formOf = (raw: unknown): Form | '' => (typeof raw === 'object' && raw !== null ? (FORMS.find((form) => Object.hasOwn(raw, form)) ?? '') : '');
+const formOf = (raw: unknown): Form | '' =>
+  typeof raw === 'object' && raw !== null ? (FORMS.find((form) => Object.hasOwn(raw, form)) ?? '') : '';
 
 export function FinishFields({ path, none }: { readonly path: Path; readonly none: string }): JSX.Element {
   const { id, raw, trouble, change } = useChange({ label: 'Finish times', path });
@@ -28,9 +40,20 @@ export function FinishFields({ path, none }: { readonly path: Path; readonly non
   return (
     <>
       <FieldFrame id={id} label="Finish times by" trouble={trouble}>
-        <select id={id} class="entry-choice" value={form} onChange={(event) => change(event.currentTarget.value === '' ? undefined : FIRST[event.currentTarget.value as Form])}>
+        <select
+          id={id}
+          class="entry-choice"
+          value={form}
+          onChange={(event) =>
+            change(event.currentTarget.value === '' ? undefined : FIRST[event.currentTarget.value as Form])
+          }
+        >
           <option value="">{none}</option>
-          {FORMS.map((one) => <option key={one} value={one}>{LABELS[one]}</option>)}
+          {FORMS.map((one) => (
+            <option key={one} value={one}>
+              {LABELS[one]}
+            </option>
+          ))}
         </select>
       </FieldFrame>
       {form === 'median' ? (
@@ -39,7 +62,15 @@ export function FinishFields({ path, none }: { readonly path: Path; readonly non
           <NumberField label="Spread" path={[...path, 'spread']} required />
         </>
       ) : null}
-      {form === 'quantiles' ? <LinesField label="Share, time" path={[...path, 'quantiles']} required several hint="one line each: 0 is the fastest finisher, 1 the slowest" /> : null}
+      {form === 'quantiles' ? (
+        <LinesField
+          label="Share, time"
+          path={[...path, 'quantiles']}
+          required
+          several
+          hint="one line each: 0 is the fastest finisher, 1 the slowest"
+        />
+      ) : null}
       {form === 'times' ? <LinesField label="Times" path={[...path, 'times']} required hint="one a line" /> : null}
       {form === 'csv' ? (
         <>

@@ -14,33 +14,50 @@ import { TextField } from '../fields/TextField.tsx';
 import { EntryList } from './EntryList.tsx';
 import { freeId } from '../../state/freeId.ts';
 
-const RULES = [{ value: 'keep-clear', label: 'nothing may stand here' }, { value: 'allowed', label: 'things may stand only here' }] as const;
+const RULES = [
+  { value: 'keep-clear', label: 'nothing may stand here' },
+  { value: 'allowed', label: 'things may stand only here' },
+] as const;
 
 /** About 40 m either way. */
 const HALF = 0.0004;
 
 /** A square around where one is looking, to be given its true corners. */
 function squareAround([lon, lat]: readonly [number, number]): number[][] {
-  const at = (x: number, y: number): number[] => [Number((lon + x * HALF).toFixed(6)), Number((lat + y * HALF).toFixed(6))];
+  const at = (x: number, y: number): number[] => [
+    Number((lon + x * HALF).toFixed(6)),
+    Number((lat + y * HALF).toFixed(6)),
+  ];
   return [at(-1, -1), at(1, -1), at(1, 1), at(-1, 1)];
 }
 
 export function ZoneList({ plan }: { readonly plan: Plan }): JSX.Element {
   const { open, selected } = useStore();
-  const near = open.value?.analysis.stations.find(({ id }) => id === selected.value) ?? open.value?.analysis.stations[0];
+  const near =
+    open.value?.analysis.stations.find(({ id }) => id === selected.value) ?? open.value?.analysis.stations[0];
   return (
     <EntryList
       path={['zones']}
       word="zone"
       title={(index) => plan.zones[index]?.name || `${index + 1}`}
       none="Areas to be kept clear (driveways, hydrants, crossings), or the only ones allowed."
-      fresh={() => ({ name: `Zone ${plan.zones.length + 1}`, rule: 'keep-clear', polygon: squareAround(near === undefined ? [0, 0] : [near.at[0], near.at[1]]) })}
+      fresh={() => ({
+        name: `Zone ${plan.zones.length + 1}`,
+        rule: 'keep-clear',
+        polygon: squareAround(near === undefined ? [0, 0] : [near.at[0], near.at[1]]),
+      })}
       addLabel={near === undefined ? 'Add a zone' : `Add a zone at ${near.name}`}
       entry={(index) => (
         <>
           <TextField label="Name" path={['zones', index, 'name']} />
           <ChoiceField label="Rule" path={['zones', index, 'rule']} choices={RULES} required />
-          <LinesField label="Corners" path={['zones', index, 'polygon']} required several hint="longitude, latitude, one corner a line" />
+          <LinesField
+            label="Corners"
+            path={['zones', index, 'polygon']}
+            required
+            several
+            hint="longitude, latitude, one corner a line"
+          />
         </>
       )}
     />
@@ -53,10 +70,17 @@ export const VehicleList = ({ plan }: { readonly plan: Plan }): JSX.Element => (
     word="vehicle"
     title={(index) => plan.vehicles[index]?.name ?? `${index + 1}`}
     none="Without a vehicle no drop and no collection runs are planned."
-    fresh={() => ({ id: freeId('v', plan.vehicles.map(({ id }) => id)) })}
+    fresh={() => ({
+      id: freeId(
+        'v',
+        plan.vehicles.map(({ id }) => id),
+      ),
+    })}
     entry={(index) => {
       const vehicle = plan.vehicles[index];
-      const field = (key: string): { readonly path: readonly (string | number)[] } => ({ path: ['vehicles', index, key] });
+      const field = (key: string): { readonly path: readonly (string | number)[] } => ({
+        path: ['vehicles', index, key],
+      });
       return (
         <>
           <TextField label="Name" {...field('name')} fallback={vehicle?.id} />
@@ -80,13 +104,20 @@ export function ClockList({ plan }: { readonly plan: Plan }): JSX.Element {
       word="place"
       title={(index) => {
         const one = plan.clock[index];
-        return one === undefined ? `${index + 1}` : `${plan.courses.find(({ id }) => id === one.course)?.name ?? one.course}, ${formatMeasure(one.measure, units.value)}`;
+        return one === undefined
+          ? `${index + 1}`
+          : `${plan.courses.find(({ id }) => id === one.course)?.name ?? one.course}, ${formatMeasure(one.measure, units.value)}`;
       }}
       none="Where and when roads close, the last walker is swept, and roads reopen."
       fresh={() => ({ course, measure: '0 km' })}
       entry={(index) => (
         <>
-          <ChoiceField label="Course" path={['clock', index, 'course']} choices={plan.courses.map(({ id, name }) => ({ value: id, label: name }))} required />
+          <ChoiceField
+            label="Course"
+            path={['clock', index, 'course']}
+            choices={plan.courses.map(({ id, name }) => ({ value: id, label: name }))}
+            required
+          />
           <LengthField label="Course distance" path={['clock', index, 'measure']} long required />
           <ClockField label="Access opens" path={['clock', index, 'accessOpens']} />
           <ClockField label="Road closes" path={['clock', index, 'closes']} />

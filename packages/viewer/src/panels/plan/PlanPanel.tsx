@@ -11,7 +11,15 @@ import { freeId } from '../../state/freeId.ts';
 import { ClockList, VehicleList, ZoneList } from './PlanLists.tsx';
 import { RaceFields } from './RaceFields.tsx';
 
-const Section = ({ title, about, children }: { readonly title: string; readonly about: string; readonly children: ComponentChildren }): JSX.Element => (
+const Section = ({
+  title,
+  about,
+  children,
+}: {
+  readonly title: string;
+  readonly about: string;
+  readonly children: ComponentChildren;
+}): JSX.Element => (
   <details class="plan-section">
     <summary>
       <h2 class="plan-title">{title}</h2> <span class="soft">{about}</span>
@@ -24,10 +32,14 @@ export function PlanPanel(): JSX.Element {
   const { open } = useStore();
   if (open.value === null) return <p class="empty">No plan is open.</p>;
   const { plan } = open.value.document;
-  const counted = (count: number, word: string): string => `${count === 0 ? 'no' : count} ${word}${count === 1 ? '' : 's'}`;
+  const counted = (count: number, word: string): string =>
+    `${count === 0 ? 'no' : count} ${word}${count === 1 ? '' : 's'}`;
   return (
     <div class="plan">
-      <p class="soft">Figures in italics are defaults, which hold until the plan says something else. Empty a field to have its default again.</p>
+      <p class="soft">
+        Figures in italics are defaults, which hold until the plan says something else. Empty a field to have its
+        default again.
+      </p>
       <Section title="About" about={plan.name}>
         <AboutFields plan={plan} />
       </Section>
@@ -37,9 +49,19 @@ export function PlanPanel(): JSX.Element {
           word="course"
           least={1}
           title={(index) => plan.courses[index]?.name ?? `${index + 1}`}
-          fresh={() => ({ id: freeId('c', plan.courses.map(({ id }) => id)), parts: [{ of: plan.courses[0]?.id ?? '', from: 0 }] })}
+          fresh={() => ({
+            id: freeId(
+              'c',
+              plan.courses.map(({ id }) => id),
+            ),
+            parts: [{ of: plan.courses[0]?.id ?? '', from: 0 }],
+          })}
           addLabel="Add a course from parts of another"
-          entry={(index) => (plan.courses[index] === undefined ? null : <CourseFields course={plan.courses[index]} at={index} plan={plan} />)}
+          entry={(index) =>
+            plan.courses[index] === undefined ? null : (
+              <CourseFields course={plan.courses[index]} at={index} plan={plan} />
+            )
+          }
         />
       </Section>
       <Section title="Races" about={plan.races.map(({ name }) => name).join(', ')}>
@@ -48,8 +70,16 @@ export function PlanPanel(): JSX.Element {
           word="race"
           least={1}
           title={(index) => plan.races[index]?.name ?? `${index + 1}`}
-          fresh={() => ({ id: freeId('r', plan.races.map(({ id }) => id)), course: plan.courses[0]?.id ?? '' })}
-          entry={(index) => (plan.races[index] === undefined ? null : <RaceFields race={plan.races[index]} at={index} plan={plan} />)}
+          fresh={() => ({
+            id: freeId(
+              'r',
+              plan.races.map(({ id }) => id),
+            ),
+            course: plan.courses[0]?.id ?? '',
+          })}
+          entry={(index) =>
+            plan.races[index] === undefined ? null : <RaceFields race={plan.races[index]} at={index} plan={plan} />
+          }
         />
       </Section>
       <Section title="Practice" about="distances, tolerances, limits">

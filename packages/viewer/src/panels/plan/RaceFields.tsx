@@ -11,15 +11,38 @@ import { TextField } from '../fields/TextField.tsx';
 import { EntryList } from './EntryList.tsx';
 import { FinishFields } from './FinishFields.tsx';
 
-const DIVISIONS = [{ value: 'run', label: 'runners' }, { value: 'walk', label: 'walkers' }, { value: 'wheels', label: 'wheelchair racers' }] as const;
-const LATE = [{ value: 'out', label: 'are out of the race' }, { value: 'served', label: 'are served all the same' }] as const;
+const DIVISIONS = [
+  { value: 'run', label: 'runners' },
+  { value: 'walk', label: 'walkers' },
+  { value: 'wheels', label: 'wheelchair racers' },
+] as const;
+const LATE = [
+  { value: 'out', label: 'are out of the race' },
+  { value: 'served', label: 'are served all the same' },
+] as const;
 
-export function RaceFields({ race, at, plan }: { readonly race: PlanRace; readonly at: number; readonly plan: Plan }): JSX.Element {
-  const field = (key: string): { readonly path: readonly (string | number)[]; readonly about: string } => ({ path: ['races', at, key], about: race.name });
+export function RaceFields({
+  race,
+  at,
+  plan,
+}: {
+  readonly race: PlanRace;
+  readonly at: number;
+  readonly plan: Plan;
+}): JSX.Element {
+  const field = (key: string): { readonly path: readonly (string | number)[]; readonly about: string } => ({
+    path: ['races', at, key],
+    about: race.name,
+  });
   return (
     <>
       <TextField label="Name" {...field('name')} fallback={race.id} />
-      <ChoiceField label="Course" {...field('course')} choices={plan.courses.map(({ id, name }) => ({ value: id, label: name }))} required />
+      <ChoiceField
+        label="Course"
+        {...field('course')}
+        choices={plan.courses.map(({ id, name }) => ({ value: id, label: name }))}
+        required
+      />
       <ChoiceField label="Who" {...field('division')} choices={DIVISIONS} fallback="runners" />
       <h3>Waves</h3>
       <EntryList
@@ -40,7 +63,12 @@ export function RaceFields({ race, at, plan }: { readonly race: PlanRace; readon
       <FinishFields path={['races', at, 'finish']} none="not known" />
       <h3>How they run</h3>
       <NumberField label="Share that shows up" {...field('show')} unit="of 1" fallback={race.show} />
-      <PairField label="Slowing: the first, the last" {...field('slow')} unit="of 1" fallback={race.slow === undefined ? undefined : [race.slow[0], race.slow[1]]} />
+      <PairField
+        label="Slowing: the first, the last"
+        {...field('slow')}
+        unit="of 1"
+        fallback={race.slow === undefined ? undefined : [race.slow[0], race.slow[1]]}
+      />
       <LengthField label="Width of the start" {...field('startWidth')} />
       <NumberField label="Flow over the start" {...field('startFlow')} unit="a min" />
       <ClockField label="Cutoff" {...field('cutoff')} />

@@ -3,7 +3,17 @@ import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import { numberOf } from '../../state/derive.ts';
 import { takePlaced } from '../../state/placed.ts';
-import { keepRecord, keptRecord, nextPeg, pegsOf, recordGpx, wayTo, wayWords, type Peg, type Stood } from '../../state/road.ts';
+import {
+  keepRecord,
+  keptRecord,
+  nextPeg,
+  pegsOf,
+  recordGpx,
+  wayTo,
+  wayWords,
+  type Peg,
+  type Stood,
+} from '../../state/road.ts';
 import { useStore, type OpenPlan } from '../../state/store.ts';
 import { exportFile } from '../../storage/saveFile.ts';
 import { lengthText, wheelUnit } from '../../words.ts';
@@ -34,37 +44,96 @@ function Record({ open }: { readonly open: OpenPlan }): JSX.Element {
   const take = (): void => {
     if (fix === null) return;
     const typed = wheeled.trim();
-    put([...record.filter(({ name }) => name !== peg.name), { ...fix, name: peg.name, wheeled: typed === '' ? null : /^[\d.]+$/u.test(typed) ? `${typed} ${wheelUnit(units)}` : typed }]);
+    put([
+      ...record.filter(({ name }) => name !== peg.name),
+      {
+        ...fix,
+        name: peg.name,
+        wheeled: typed === '' ? null : /^[\d.]+$/u.test(typed) ? `${typed} ${wheelUnit(units)}` : typed,
+      },
+    ]);
     store.notice.value = { text: `Recorded: ${titleOf(peg)}` };
   };
   const last = record.at(-1);
   const text = (): string => recordGpx(plan, record);
   return (
     <>
-      {on ? null : <button type="button" class="road-main" onClick={() => setOn(true)}>Start: show how far it is</button>}
-      {trouble === null ? null : <p class="entry-trouble" role="alert">{trouble}</p>}
-      <label class="road-choice">
-        Next to place
-        <select aria-label="Next to place" value={peg.name} onChange={(event) => setChosen(event.currentTarget.value)}>
-          {pegs.map((one) => <option key={one.name} value={one.name}>{`${record.some(({ name }) => name === one.name) ? '✓ ' : ''}${titleOf(one)}`}</option>)}
-        </select>
-      </label>
-      <p class="road-way" role="status">{on ? (way === null ? 'Waiting for the position of this device' : wayWords(way, peg.side, units)) : `${peg.side}-hand side, as the runners see it`}</p>
-      {way === null || fix === null ? null : (
-        <p class="road-small">
-          {way.wheel === null ? 'No wheel can run there' : `${lengthText(Math.abs(way.wheel), units)} by wheel`} · {lengthText(way.straight, units)} straight · position good to {lengthText(fix.accuracy, units)}
+      {on ? null : (
+        <button type="button" class="road-main" onClick={() => setOn(true)}>
+          Start: show how far it is
+        </button>
+      )}
+      {trouble === null ? null : (
+        <p class="entry-trouble" role="alert">
+          {trouble}
         </p>
       )}
       <label class="road-choice">
-        By wheel, if wheeled ({peg.title.startsWith('Trash') ? 'from the last table' : 'to the first table'}), {wheelUnit(units)}
-        <input type="text" inputMode="decimal" value={wheeled} onInput={(event) => setWheeled(event.currentTarget.value)} />
+        Next to place
+        <select aria-label="Next to place" value={peg.name} onChange={(event) => setChosen(event.currentTarget.value)}>
+          {pegs.map((one) => (
+            <option
+              key={one.name}
+              value={one.name}
+            >{`${record.some(({ name }) => name === one.name) ? '✓ ' : ''}${titleOf(one)}`}</option>
+          ))}
+        </select>
       </label>
-      <button type="button" class="road-main" disabled={fix === null} onClick={take}>Record as placed</button>
-      <button type="button" class="road-second" disabled={last === undefined} onClick={() => put(record.slice(0, -1))}>{last === undefined ? 'Nothing recorded yet' : `Undo: ${last.name}`}</button>
-      <p class="road-small">{record.length} of {pegs.length} recorded.</p>
+      <p class="road-way" role="status">
+        {on
+          ? way === null
+            ? 'Waiting for the position of this device'
+            : wayWords(way, peg.side, units)
+          : `${peg.side}-hand side, as the runners see it`}
+      </p>
+      {way === null || fix === null ? null : (
+        <p class="road-small">
+          {way.wheel === null ? 'No wheel can run there' : `${lengthText(Math.abs(way.wheel), units)} by wheel`} ·{' '}
+          {lengthText(way.straight, units)} straight · position good to {lengthText(fix.accuracy, units)}
+        </p>
+      )}
+      <label class="road-choice">
+        By wheel, if wheeled ({peg.title.startsWith('Trash') ? 'from the last table' : 'to the first table'}),{' '}
+        {wheelUnit(units)}
+        <input
+          type="text"
+          inputMode="decimal"
+          value={wheeled}
+          onInput={(event) => setWheeled(event.currentTarget.value)}
+        />
+      </label>
+      <button type="button" class="road-main" disabled={fix === null} onClick={take}>
+        Record as placed
+      </button>
+      <button type="button" class="road-second" disabled={last === undefined} onClick={() => put(record.slice(0, -1))}>
+        {last === undefined ? 'Nothing recorded yet' : `Undo: ${last.name}`}
+      </button>
+      <p class="road-small">
+        {record.length} of {pegs.length} recorded.
+      </p>
       <div class="row">
-        <button type="button" class="road-second" disabled={record.length === 0} onClick={() => void exportFile(store, 'as-placed.gpx', new Blob([text()], { type: 'application/gpx+xml' }), ['Points as placed', 'application/gpx+xml', '.gpx'])}>Save the points</button>
-        <button type="button" class="road-second" disabled={record.length === 0} onClick={() => void takePlaced(store, new File([text()], 'as-placed.gpx'))}>Look at the verdicts</button>
+        <button
+          type="button"
+          class="road-second"
+          disabled={record.length === 0}
+          onClick={() =>
+            void exportFile(store, 'as-placed.gpx', new Blob([text()], { type: 'application/gpx+xml' }), [
+              'Points as placed',
+              'application/gpx+xml',
+              '.gpx',
+            ])
+          }
+        >
+          Save the points
+        </button>
+        <button
+          type="button"
+          class="road-second"
+          disabled={record.length === 0}
+          onClick={() => void takePlaced(store, new File([text()], 'as-placed.gpx'))}
+        >
+          Look at the verdicts
+        </button>
       </div>
     </>
   );
@@ -77,7 +146,10 @@ export function RoadPanel(): JSX.Element {
     <div class="road">
       <h2>On the road</h2>
       <Record key={open.document.plan.name} open={open} />
-      <p class="road-small">Keep off the road until it is closed, and face the traffic. Positions of a telephone are good to some metres: where it matters, wheel.</p>
+      <p class="road-small">
+        Keep off the road until it is closed, and face the traffic. Positions of a telephone are good to some metres:
+        where it matters, wheel.
+      </p>
     </div>
   );
 }

@@ -23,7 +23,11 @@ export function useFix(on: boolean): Watching {
       return undefined;
     }
     const id = navigator.geolocation.watchPosition(
-      ({ coords, timestamp }) => setWatching({ fix: { at: [coords.longitude, coords.latitude], accuracy: coords.accuracy, time: timestamp }, trouble: null }),
+      ({ coords, timestamp }) =>
+        setWatching({
+          fix: { at: [coords.longitude, coords.latitude], accuracy: coords.accuracy, time: timestamp },
+          trouble: null,
+        }),
       ({ code, message }) => setWatching(({ fix }) => ({ fix, trouble: REASON[code] ?? message })),
       { enableHighAccuracy: true, maximumAge: 1000, timeout: 30_000 },
     );

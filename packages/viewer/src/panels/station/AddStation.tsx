@@ -20,21 +20,37 @@ function longestLeg(open: OpenPlan, course: string): Spot | null {
   const from = open.analysis.stations.find(({ id }) => id === leg?.from);
   const found = courseOf(open, course);
   const measure = leg === undefined ? (found === undefined ? null : courseLength(found) / 2) : leg.end - leg.length / 2;
-  return measure === null ? null : { course, measure, side: from === undefined ? 'right' : pinSide(from), words: 'the middle of the longest leg' };
+  return measure === null
+    ? null
+    : { course, measure, side: from === undefined ? 'right' : pinSide(from), words: 'the middle of the longest leg' };
 }
 
 export function AddStation({ open }: { readonly open: OpenPlan }): JSX.Element | null {
   const store = useStore();
   const units = store.units.value;
   const { value: asked } = store.asked;
-  const spot: Spot | null = asked !== null ? { ...asked, side: 'right', words: 'the place asked about' } : store.course.value === null ? null : longestLeg(open, store.course.value);
+  const spot: Spot | null =
+    asked !== null
+      ? { ...asked, side: 'right', words: 'the place asked about' }
+      : store.course.value === null
+        ? null
+        : longestLeg(open, store.course.value);
   if (spot === null) return null;
   const at = formatMeasure(spot.measure, units);
-  const add = (): void => tell(store, addOnCourse(store, spot.course, spot.measure, spot.side), `Added a station at ${at}, ${spot.side}-hand side. Drag or type it to where it belongs.`);
+  const add = (): void =>
+    tell(
+      store,
+      addOnCourse(store, spot.course, spot.measure, spot.side),
+      `Added a station at ${at}, ${spot.side}-hand side. Drag or type it to where it belongs.`,
+    );
   return (
     <div class="stations-foot">
-      <button type="button" aria-describedby="add-where" onClick={add}>Add station</button>
-      <span class="soft" id="add-where">at {at}, {spot.words}</span>
+      <button type="button" aria-describedby="add-where" onClick={add}>
+        Add station
+      </button>
+      <span class="soft" id="add-where">
+        at {at}, {spot.words}
+      </span>
     </div>
   );
 }

@@ -13,12 +13,23 @@ function OneItem({ item, ...editing }: Editing & { readonly item: Item }): JSX.E
   const word = ITEM_WORD[kind];
   const byHand = ownRaw(editing, ['items', kind]) !== undefined;
   const save = (value: unknown): readonly Finding[] =>
-    value === undefined ? setOwn(store, editing, ['items', kind], undefined, `put ${word} back by rule`) : setOwn(store, editing, ['items', kind, 'at'], value, `place ${word} by hand`);
+    value === undefined
+      ? setOwn(store, editing, ['items', kind], undefined, `put ${word} back by rule`)
+      : setOwn(store, editing, ['items', kind, 'at'], value, `place ${word} by hand`);
   const [at] = item.at;
   return (
     <div class="by-hand">
-      <PairField {...ownField(editing, ['items', kind, 'at'], word)} save={save} fallback={at === null ? undefined : [Number(at[0].toFixed(7)), Number(at[1].toFixed(7))]} wide />
-      {byHand ? <button type="button" onClick={() => void save(undefined)}>Put {word} back by rule</button> : null}
+      <PairField
+        {...ownField(editing, ['items', kind, 'at'], word)}
+        save={save}
+        fallback={at === null ? undefined : [Number(at[0].toFixed(7)), Number(at[1].toFixed(7))]}
+        wide
+      />
+      {byHand ? (
+        <button type="button" onClick={() => void save(undefined)}>
+          Put {word} back by rule
+        </button>
+      ) : null}
     </div>
   );
 }
@@ -28,7 +39,9 @@ export function ItemsByHand(editing: Editing): JSX.Element {
   return (
     <>
       <p class="soft">Longitude and latitude of what stands elsewhere than the rule puts it; empty: by rule.</p>
-      {items.map((item) => <OneItem key={item.kind} item={item} {...editing} />)}
+      {items.map((item) => (
+        <OneItem key={item.kind} item={item} {...editing} />
+      ))}
     </>
   );
 }

@@ -18,11 +18,18 @@ export function NudgeButtons({ station }: Editing): JSX.Element {
   return (
     <div class="group nudges" role="group" aria-label="Along the course">
       {STEPS.map((step) => (
-        <button key={step} type="button" aria-label={`${Math.abs(step)} ${unit} ${step < 0 ? 'back' : 'on'} along the course`} onClick={() => press(step)}>
+        <button
+          key={step}
+          type="button"
+          aria-label={`${Math.abs(step)} ${unit} ${step < 0 ? 'back' : 'on'} along the course`}
+          onClick={() => press(step)}
+        >
           {step < 0 ? `−${-step}` : `+${step}`}
         </button>
       ))}
-      <span class="entry-unit nudge-unit" aria-hidden="true">{unit}</span>
+      <span class="entry-unit nudge-unit" aria-hidden="true">
+        {unit}
+      </span>
     </div>
   );
 }

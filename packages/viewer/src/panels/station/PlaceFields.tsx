@@ -15,19 +15,25 @@ import { PairField } from '../fields/PairField.tsx';
 import { ownField, setOwn, type Editing } from './editing.ts';
 import { NudgeButtons } from './NudgeButtons.tsx';
 
-const SIDES = [{ value: 'left', label: 'left-hand side' }, { value: 'right', label: 'right-hand side' }];
+const SIDES = [
+  { value: 'left', label: 'left-hand side' },
+  { value: 'right', label: 'right-hand side' },
+];
 
-const isPosition = (value: unknown): value is readonly [number, number] => Array.isArray(value) && value.length === 2 && Math.abs(Number(value[0])) <= 180 && Math.abs(Number(value[1])) <= 90;
+const isPosition = (value: unknown): value is readonly [number, number] =>
+  Array.isArray(value) && value.length === 2 && Math.abs(Number(value[0])) <= 180 && Math.abs(Number(value[1])) <= 90;
 
 function CourseDistance(editing: Editing): JSX.Element | null {
   const store = useStore();
   const lead = leadOf(editing.station);
-  if (lead === undefined) return <p class="soft">No course passes here: type a pin, or drag the station to a course on the map.</p>;
+  if (lead === undefined)
+    return <p class="soft">No course passes here: type a pin, or drag the station to a course on the map.</p>;
   const unit = store.units.value === 'metric' ? 'km' : 'mi';
   const raw = `${lengthIn(lead.measure, unit).toFixed(unit === 'km' ? 3 : 4)} ${unit}`;
   const save = (value: unknown): readonly Finding[] => {
     const read = parseLength(value);
-    if (!read.ok) return [{ code: 'plan-value', severity: 'error', message: read.message, where: { station: editing.station.id } }];
+    if (!read.ok)
+      return [{ code: 'plan-value', severity: 'error', message: read.message, where: { station: editing.station.id } }];
     return sendTo(store, editing.station.id, read.value);
   };
   return (
@@ -43,7 +49,11 @@ function OnCourse(editing: Editing): JSX.Element | null {
   if (station.station.on === undefined) return null;
   return (
     <>
-      <ChoiceField {...ownField(editing, ['on', 'course'], 'Measured along')} choices={open.document.plan.courses.map(({ id, name }) => ({ value: id, label: name }))} required />
+      <ChoiceField
+        {...ownField(editing, ['on', 'course'], 'Measured along')}
+        choices={open.document.plan.courses.map(({ id, name }) => ({ value: id, label: name }))}
+        required
+      />
       <LengthField {...ownField(editing, ['on', 'offset'], 'Off the course line')} fallback={station.practice.kerb} />
     </>
   );
@@ -53,7 +63,9 @@ export function PlaceFields(editing: Editing): JSX.Element {
   const store = useStore();
   const { station, open } = editing;
   const placePin = (value: unknown): readonly Finding[] =>
-    isPosition(value) ? run(store, moveStation(station.id, station.name, freePlacement(open.analysis, station, value), null)) : setOwn(store, editing, ['at'], value, 'move');
+    isPosition(value)
+      ? run(store, moveStation(station.id, station.name, freePlacement(open.analysis, station, value), null))
+      : setOwn(store, editing, ['at'], value, 'move');
   const pin = [Number(station.at[0].toFixed(7)), Number(station.at[1].toFixed(7))];
   const lead = leadOf(station);
   const to = other(pinSide(station));
@@ -62,8 +74,17 @@ export function PlaceFields(editing: Editing): JSX.Element {
       <CourseDistance {...editing} />
       <PairField {...ownField(editing, ['at'], 'Pin: lon, lat')} raw={pin} save={placePin} required wide />
       <OnCourse {...editing} />
-      <ChoiceField {...ownField(editing, ['side'], 'Declared side')} choices={SIDES} fallback={`none: ${sideWords(lead?.side ?? 'unclear')}`} hint="As the lead direction’s runners see it. A declared side rules." />
-      {lead === undefined ? null : <button type="button" onClick={() => void crossOver(store, station.id)}>Send across to the {to}-hand side</button>}
+      <ChoiceField
+        {...ownField(editing, ['side'], 'Declared side')}
+        choices={SIDES}
+        fallback={`none: ${sideWords(lead?.side ?? 'unclear')}`}
+        hint="As the lead direction’s runners see it. A declared side rules."
+      />
+      {lead === undefined ? null : (
+        <button type="button" onClick={() => void crossOver(store, station.id)}>
+          Send across to the {to}-hand side
+        </button>
+      )}
     </>
   );
 }

@@ -8,26 +8,46 @@ import { PairField } from '../fields/PairField.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { ownField, ownRaw, setOwn, type Editing } from './editing.ts';
 
-const KINDS = (Object.keys(POINT_WORD) as PointKind[]).map((value) => ({ value, label: value === 'other' ? 'Other' : POINT_WORD[value] }));
+const KINDS = (Object.keys(POINT_WORD) as PointKind[]).map((value) => ({
+  value,
+  label: value === 'other' ? 'Other' : POINT_WORD[value],
+}));
 
-function OnePoint({ index, list, ...editing }: Editing & { readonly index: number; readonly list: readonly unknown[] }): JSX.Element {
+function OnePoint({
+  index,
+  list,
+  ...editing
+}: Editing & { readonly index: number; readonly list: readonly unknown[] }): JSX.Element {
   const store = useStore();
   const point = editing.station.station.points[index];
   const title = point?.name ?? (point === undefined ? '' : POINT_WORD[point.kind]);
   const remove = (): void => {
     // A variant holds the whole list.
-    if (editing.open.variant === null && list.length > 1) setOwn(store, editing, ['points', index], undefined, `delete ${title}`);
-    else setOwn(store, editing, ['points'], list.length > 1 ? list.filter((_, at) => at !== index) : undefined, `delete ${title}`);
+    if (editing.open.variant === null && list.length > 1)
+      setOwn(store, editing, ['points', index], undefined, `delete ${title}`);
+    else
+      setOwn(
+        store,
+        editing,
+        ['points'],
+        list.length > 1 ? list.filter((_, at) => at !== index) : undefined,
+        `delete ${title}`,
+      );
   };
   return (
     <fieldset class="point-fields">
-      <legend>Point {index + 1}{title === '' ? '' : `: ${title}`}</legend>
+      <legend>
+        Point {index + 1}
+        {title === '' ? '' : `: ${title}`}
+      </legend>
       <ChoiceField {...ownField(editing, ['points', index, 'kind'], 'Kind')} choices={KINDS} required />
       <PairField {...ownField(editing, ['points', index, 'at'], 'Lon, lat')} required wide />
       <TextField {...ownField(editing, ['points', index, 'name'], 'Name')} />
       <TextField {...ownField(editing, ['points', index, 'street'], 'Street')} />
       <TextField {...ownField(editing, ['points', index, 'note'], 'Note')} rows={2} />
-      <button type="button" onClick={remove}>Delete point {index + 1}</button>
+      <button type="button" onClick={remove}>
+        Delete point {index + 1}
+      </button>
     </fieldset>
   );
 }
@@ -44,8 +64,12 @@ export function PointsFields(editing: Editing): JSX.Element {
   };
   return (
     <>
-      {list.map((_, index) => <OnePoint key={index} index={index} list={list} {...editing} />)}
-      <button type="button" onClick={add}>Add a point at the pin</button>
+      {list.map((_, index) => (
+        <OnePoint key={index} index={index} list={list} {...editing} />
+      ))}
+      <button type="button" onClick={add}>
+        Add a point at the pin
+      </button>
     </>
   );
 }

@@ -19,14 +19,17 @@ export const PeopleFields = (editing: Editing): JSX.Element => (
 export function NoteFields(editing: Editing): JSX.Element {
   const store = useStore();
   const hasWalked = ownRaw(editing, ['walked']) !== undefined;
-  const saveBy = (value: unknown): readonly Finding[] => setOwn(store, editing, value === undefined ? ['walked'] : ['walked', 'by'], value, 'change walked by');
+  const saveBy = (value: unknown): readonly Finding[] =>
+    setOwn(store, editing, value === undefined ? ['walked'] : ['walked', 'by'], value, 'change walked by');
   return (
     <>
       <TextField {...ownField(editing, ['note'], 'Note')} rows={3} />
       <TextField {...ownField(editing, ['why'], 'Placed so because')} rows={2} />
       <CheckField {...ownField(editing, ['fixed'], 'Fixed: better positions are not looked for')} />
       <TextField {...ownField(editing, ['walked', 'by'], 'Walked by')} save={saveBy} />
-      {hasWalked ? <TextField {...ownField(editing, ['walked', 'date'], 'Walked on')} hint="A date such as 2027-06-20." /> : null}
+      {hasWalked ? (
+        <TextField {...ownField(editing, ['walked', 'date'], 'Walked on')} hint="A date such as 2027-06-20." />
+      ) : null}
     </>
   );
 }
@@ -36,6 +39,12 @@ const KINDS: readonly Served[] = ['water', 'sportsDrink', 'gel'];
 export const UsedFields = (editing: Editing): JSX.Element => (
   <>
     <p class="soft">Counted after the day; next year’s take rates are learnt from it.</p>
-    {KINDS.map((kind) => <NumberField key={kind} {...ownField(editing, ['used', kind], `Used: ${SERVED_WORD[kind]}`)} unit={kind === 'gel' ? 'gels' : 'cups'} />)}
+    {KINDS.map((kind) => (
+      <NumberField
+        key={kind}
+        {...ownField(editing, ['used', kind], `Used: ${SERVED_WORD[kind]}`)}
+        unit={kind === 'gel' ? 'gels' : 'cups'}
+      />
+    ))}
   </>
 );

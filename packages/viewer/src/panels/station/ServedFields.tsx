@@ -7,7 +7,8 @@ import { ChoiceField, type Choice } from '../fields/ChoiceField.tsx';
 import { SetField } from '../fields/SetField.tsx';
 import { ownField, ownRaw, setOwn, type Editing } from './editing.ts';
 
-const keyOf = ({ race, pass }: { readonly race: string; readonly pass: number }): string => JSON.stringify([race, pass]);
+const keyOf = ({ race, pass }: { readonly race: string; readonly pass: number }): string =>
+  JSON.stringify([race, pass]);
 const passFrom = (key: string): { readonly race: string; readonly pass: number } => {
   const [race, pass] = JSON.parse(key) as [string, number];
   return { race, pass };
@@ -26,10 +27,30 @@ function usePassChoices({ station, open }: Editing): readonly Choice[] {
   return station.passes.map((pass) => ({ value: keyOf(pass), label: label(pass) }));
 }
 
-function ChosenPasses(editing: Editing & { readonly choices: readonly Choice[]; readonly list: readonly { readonly race: string; readonly pass: number }[] }): JSX.Element {
+function ChosenPasses(
+  editing: Editing & {
+    readonly choices: readonly Choice[];
+    readonly list: readonly { readonly race: string; readonly pass: number }[];
+  },
+): JSX.Element {
   const store = useStore();
-  const save = (value: unknown): readonly Finding[] => setOwn(store, editing, ['passes'], Array.isArray(value) ? value.map((key) => passFrom(String(key))) : undefined, 'change passes served');
-  return <SetField {...ownField(editing, ['passes'], 'Passes served')} raw={editing.list.map(keyOf)} save={save} choices={editing.choices} fallback={[]} />;
+  const save = (value: unknown): readonly Finding[] =>
+    setOwn(
+      store,
+      editing,
+      ['passes'],
+      Array.isArray(value) ? value.map((key) => passFrom(String(key))) : undefined,
+      'change passes served',
+    );
+  return (
+    <SetField
+      {...ownField(editing, ['passes'], 'Passes served')}
+      raw={editing.list.map(keyOf)}
+      save={save}
+      choices={editing.choices}
+      fallback={[]}
+    />
+  );
 }
 
 export function ServedFields(editing: Editing): JSX.Element {
@@ -43,13 +64,32 @@ export function ServedFields(editing: Editing): JSX.Element {
     const served = station.passes.filter((pass) => pass.served).map(({ race, pass }) => ({ race, pass }));
     return setOwn(store, editing, ['passes'], value === 'list' ? served : value, 'change passes served');
   };
-  const saveLead = (value: unknown): readonly Finding[] => setOwn(store, editing, ['lead'], typeof value === 'string' ? passFrom(value) : undefined, 'change lead direction');
+  const saveLead = (value: unknown): readonly Finding[] =>
+    setOwn(store, editing, ['lead'], typeof value === 'string' ? passFrom(value) : undefined, 'change lead direction');
   const raw = ownRaw(editing, ['passes']);
   return (
     <>
-      <SetField {...ownField(editing, ['races'], 'Races served')} choices={races.map(({ id, name }) => ({ value: id, label: name }))} fallback={races.map(({ id }) => id)} />
-      <ChoiceField {...ownField(editing, ['lead'], 'Lead direction')} raw={lead === undefined ? undefined : keyOf(lead)} save={saveLead} choices={choices} fallback="the first race’s first pass" stack />
-      <ChoiceField {...ownField(editing, ['passes'], 'Serves runners')} raw={Array.isArray(raw) ? 'list' : raw} save={savePasses} choices={WAYS.filter(({ value }) => value !== 'lead' || raw === 'lead')} fallback="in the lead direction" stack />
+      <SetField
+        {...ownField(editing, ['races'], 'Races served')}
+        choices={races.map(({ id, name }) => ({ value: id, label: name }))}
+        fallback={races.map(({ id }) => id)}
+      />
+      <ChoiceField
+        {...ownField(editing, ['lead'], 'Lead direction')}
+        raw={lead === undefined ? undefined : keyOf(lead)}
+        save={saveLead}
+        choices={choices}
+        fallback="the first race’s first pass"
+        stack
+      />
+      <ChoiceField
+        {...ownField(editing, ['passes'], 'Serves runners')}
+        raw={Array.isArray(raw) ? 'list' : raw}
+        save={savePasses}
+        choices={WAYS.filter(({ value }) => value !== 'lead' || raw === 'lead')}
+        fallback="in the lead direction"
+        stack
+      />
       {typeof passes === 'string' ? null : <ChosenPasses {...editing} choices={choices} list={passes} />}
     </>
   );

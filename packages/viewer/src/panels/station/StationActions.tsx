@@ -12,8 +12,21 @@ export function StationActions({ station }: Editing): JSX.Element {
   const store = useStore();
   return (
     <div class="station-actions">
-      <button type="button" onClick={() => chooseStation(store, station.id)}>Show</button>
-      <button type="button" onClick={() => tell(store, duplicate(store, station.id), `Added a double of ${station.name}, farther along the course. Undo takes it away.`)}>Duplicate</button>
+      <button type="button" onClick={() => chooseStation(store, station.id)}>
+        Show
+      </button>
+      <button
+        type="button"
+        onClick={() =>
+          tell(
+            store,
+            duplicate(store, station.id),
+            `Added a double of ${station.name}, farther along the course. Undo takes it away.`,
+          )
+        }
+      >
+        Duplicate
+      </button>
       <button
         type="button"
         onClick={() => {

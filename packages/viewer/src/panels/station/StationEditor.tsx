@@ -29,17 +29,42 @@ export function StationEditor(editing: Editing): JSX.Element {
     <section class="edit" aria-label="Change the station">
       <h3>Change</h3>
       <TextField {...ownField(editing, ['name'], 'Name')} fallback={station.id} />
-      <Section title="Place" about={lead === undefined ? 'off the course' : formatMeasure(lead.measure, units.value)}><PlaceFields {...editing} /></Section>
-      <Section title="Runners" about={`${station.passes.filter((pass) => pass.served).length} of ${station.passes.length} passes served`}><ServedFields {...editing} /></Section>
-      <Section title="Tables" about={serves.map((kind) => SERVED_WORD[kind]).join(', ')}><TablesFields {...editing} /></Section>
-      <Section title="Items by hand" about={byHand === 0 ? 'all by rule' : `${byHand} by hand`}><ItemsByHand {...editing} /></Section>
-      <Section title="Points" about={points.length === 0 ? 'none' : counted(points.length, 'point')}><PointsFields {...editing} /></Section>
-      <Section title="People" about={people.captain}><PeopleFields {...editing} /></Section>
-      <Section title="Notes"><NoteFields {...editing} /></Section>
-      <Section title="Own practice" about={ownCount(ownRaw(editing, ['practice']))}><PracticeFields {...rules} fallback={plan.practice} /></Section>
-      <Section title="Own supplies" about={ownCount(ownRaw(editing, ['supplies']))}><SuppliesFields {...rules} fallback={plan.supplies} /></Section>
-      <Section title="Own crew" about={ownCount(ownRaw(editing, ['crew']))}><CrewFields {...rules} fallback={plan.crew} /></Section>
-      <Section title="After the day" about={keysOf(ownRaw(editing, ['used'])) === 0 ? 'nothing counted' : 'counted'}><UsedFields {...editing} /></Section>
+      <Section title="Place" about={lead === undefined ? 'off the course' : formatMeasure(lead.measure, units.value)}>
+        <PlaceFields {...editing} />
+      </Section>
+      <Section
+        title="Runners"
+        about={`${station.passes.filter((pass) => pass.served).length} of ${station.passes.length} passes served`}
+      >
+        <ServedFields {...editing} />
+      </Section>
+      <Section title="Tables" about={serves.map((kind) => SERVED_WORD[kind]).join(', ')}>
+        <TablesFields {...editing} />
+      </Section>
+      <Section title="Items by hand" about={byHand === 0 ? 'all by rule' : `${byHand} by hand`}>
+        <ItemsByHand {...editing} />
+      </Section>
+      <Section title="Points" about={points.length === 0 ? 'none' : counted(points.length, 'point')}>
+        <PointsFields {...editing} />
+      </Section>
+      <Section title="People" about={people.captain}>
+        <PeopleFields {...editing} />
+      </Section>
+      <Section title="Notes">
+        <NoteFields {...editing} />
+      </Section>
+      <Section title="Own practice" about={ownCount(ownRaw(editing, ['practice']))}>
+        <PracticeFields {...rules} fallback={plan.practice} />
+      </Section>
+      <Section title="Own supplies" about={ownCount(ownRaw(editing, ['supplies']))}>
+        <SuppliesFields {...rules} fallback={plan.supplies} />
+      </Section>
+      <Section title="Own crew" about={ownCount(ownRaw(editing, ['crew']))}>
+        <CrewFields {...rules} fallback={plan.crew} />
+      </Section>
+      <Section title="After the day" about={keysOf(ownRaw(editing, ['used'])) === 0 ? 'nothing counted' : 'counted'}>
+        <UsedFields {...editing} />
+      </Section>
     </section>
   );
 }

@@ -19,12 +19,23 @@ function tablesNow({ station }: Editing, kind: Served): number | undefined {
 export function TablesFields(editing: Editing): JSX.Element {
   const { station } = editing;
   const boxes = leadOf(station)?.items.find(({ kind }) => kind === 'trash')?.boxes?.length;
-  const shown = KINDS.filter((kind) => station.station.serves.includes(kind) || station.station.tables[kind] !== undefined);
+  const shown = KINDS.filter(
+    (kind) => station.station.serves.includes(kind) || station.station.tables[kind] !== undefined,
+  );
   return (
     <>
-      <SetField {...ownField(editing, ['serves'], 'Serves')} choices={KINDS.map((kind) => ({ value: kind, label: SERVED_WORD[kind] }))} fallback={['sportsDrink', 'water']} />
+      <SetField
+        {...ownField(editing, ['serves'], 'Serves')}
+        choices={KINDS.map((kind) => ({ value: kind, label: SERVED_WORD[kind] }))}
+        fallback={['sportsDrink', 'water']}
+      />
       {shown.map((kind) => (
-        <NumberField key={kind} {...ownField(editing, ['tables', kind], `Tables of ${SERVED_WORD[kind]}`)} fallback={tablesNow(editing, kind)} unit="tables" />
+        <NumberField
+          key={kind}
+          {...ownField(editing, ['tables', kind], `Tables of ${SERVED_WORD[kind]}`)}
+          fallback={tablesNow(editing, kind)}
+          unit="tables"
+        />
       ))}
       <NumberField {...ownField(editing, ['boxes'], 'Trash boxes')} fallback={boxes} unit="boxes" />
       <LengthField {...ownField(editing, ['width'], 'Width of the road')} />

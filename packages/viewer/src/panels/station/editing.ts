@@ -11,12 +11,22 @@ export interface Editing {
 }
 
 /** The field of one of the station's own values. */
-export const ownField = ({ station }: Editing, path: Path, label: string): FieldProps => ({ label, path, station: station.id, about: station.name });
+export const ownField = ({ station }: Editing, path: Path, label: string): FieldProps => ({
+  label,
+  path,
+  station: station.id,
+  about: station.name,
+});
 
 export const ownRaw = ({ open, station }: Editing, path: Path): unknown => valueAt(rawStation(open, station.id), path);
 
-export const setOwn = (store: Store, { station }: Editing, path: Path, value: unknown, what: string): readonly Finding[] =>
-  run(store, setOfStation(station.id, path, value, `${what}, ${station.name}`));
+export const setOwn = (
+  store: Store,
+  { station }: Editing,
+  path: Path,
+  value: unknown,
+  what: string,
+): readonly Finding[] => run(store, setOfStation(station.id, path, value, `${what}, ${station.name}`));
 
 /** Tells at the foot of the map what has come of an action. */
 export function tell(store: Store, findings: readonly Finding[], done: string): void {
@@ -24,7 +34,9 @@ export function tell(store: Store, findings: readonly Finding[], done: string): 
   store.notice.value = { text: first?.message ?? done };
 }
 
-export const keysOf = (value: unknown): number => (typeof value === 'object' && value !== null ? Object.keys(value).length : 0);
+export const keysOf = (value: unknown): number =>
+  typeof value === 'object' && value !== null ? Object.keys(value).length : 0;
 
 /** "2 of its own" for a summary. */
-export const ownCount = (value: unknown): string => (keysOf(value) === 0 ? 'as the plan' : `${keysOf(value)} of its own`);
+export const ownCount = (value: unknown): string =>
+  keysOf(value) === 0 ? 'as the plan' : `${keysOf(value)} of its own`;

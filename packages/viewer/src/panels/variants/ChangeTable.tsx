@@ -23,7 +23,15 @@ const Both = ({ along, wheel }: { readonly along: string; readonly wheel: string
 );
 
 /** The cells of a row: before, after, and by how much they differ. */
-export const ChangeCells = ({ along, wheel, figure }: { readonly along: Change<number | null>; readonly wheel: Change<number | null>; readonly figure: (value: number | null) => string }): JSX.Element => (
+export const ChangeCells = ({
+  along,
+  wheel,
+  figure,
+}: {
+  readonly along: Change<number | null>;
+  readonly wheel: Change<number | null>;
+  readonly figure: (value: number | null) => string;
+}): JSX.Element => (
   <>
     <Both along={figure(along[0])} wheel={figure(wheel[0])} />
     <Both along={figure(along[1])} wheel={figure(wheel[1])} />
@@ -32,15 +40,35 @@ export const ChangeCells = ({ along, wheel, figure }: { readonly along: Change<n
 );
 
 /** A table of changes: what it is of, before, and after. */
-export function ChangeTable({ caption, unit, names, head, children }: { readonly caption: string; readonly unit: string; readonly names: Change<string>; readonly head: string; readonly children: ComponentChildren }): JSX.Element {
+export function ChangeTable({
+  caption,
+  unit,
+  names,
+  head,
+  children,
+}: {
+  readonly caption: string;
+  readonly unit: string;
+  readonly names: Change<string>;
+  readonly head: string;
+  readonly children: ComponentChildren;
+}): JSX.Element {
   return (
     <table class="items changes">
-      <caption>{caption}, {unit}</caption>
+      <caption>
+        {caption}, {unit}
+      </caption>
       <thead>
         <tr>
-          <th scope="col" class="left">{head}</th>
-          <th scope="col" class="change-name">{names[0]}</th>
-          <th scope="col" class="change-name">{names[1]}</th>
+          <th scope="col" class="left">
+            {head}
+          </th>
+          <th scope="col" class="change-name">
+            {names[0]}
+          </th>
+          <th scope="col" class="change-name">
+            {names[1]}
+          </th>
           <th scope="col">change</th>
         </tr>
       </thead>

@@ -12,18 +12,28 @@ interface Props {
   readonly units: Units;
 }
 
-const sideText = ([before, after]: ChangedItem['side']): string => (before === after ? '' : `${before ?? DASH} → ${after ?? DASH}`);
+const sideText = ([before, after]: ChangedItem['side']): string =>
+  before === after ? '' : `${before ?? DASH} → ${after ?? DASH}`;
 
 export function ItemRows({ items, variants, names, unit, units }: Props): JSX.Element {
   const figure = (value: number | null): string => wheelFigure(value, units);
   return (
-    <ChangeTable caption="From the pin to the upstream end: along the course, and under it by wheel" unit={unit} names={variants} head="Item">
+    <ChangeTable
+      caption="From the pin to the upstream end: along the course, and under it by wheel"
+      unit={unit}
+      names={variants}
+      head="Item"
+    >
       <tbody>
         {items.map(({ station, item, lead, race, along, wheel, side }, index) => (
           <tr key={`${station}-${item}-${race}-${index}`}>
             <th scope="row" class="left">
-              <button type="button" class="link-button" onClick={() => names.choose(station)}>{names.stationOf(station)}</button>
-              <span class="wording soft">{[ITEM_WORD[item], lead ? '' : 'other way', sideText(side)].filter((part) => part !== '').join(', ')}</span>
+              <button type="button" class="link-button" onClick={() => names.choose(station)}>
+                {names.stationOf(station)}
+              </button>
+              <span class="wording soft">
+                {[ITEM_WORD[item], lead ? '' : 'other way', sideText(side)].filter((part) => part !== '').join(', ')}
+              </span>
             </th>
             <ChangeCells along={along} wheel={wheel} figure={figure} />
           </tr>

@@ -39,7 +39,9 @@ export function NameForm({ label, actions, own, hint, focus, onCancel }: Props):
     if (wrong === null) setText('');
     else input.current?.focus();
   };
-  const described = [trouble === null ? '' : `${id}-trouble`, hint === undefined ? '' : `${id}-hint`].filter((one) => one !== '').join(' ');
+  const described = [trouble === null ? '' : `${id}-trouble`, hint === undefined ? '' : `${id}-hint`]
+    .filter((one) => one !== '')
+    .join(' ');
   return (
     <form
       class="name-form"
@@ -52,7 +54,12 @@ export function NameForm({ label, actions, own, hint, focus, onCancel }: Props):
         <input
           ref={(element) => {
             input.current = element;
-            if (focus === true && element !== null && document.activeElement !== element && element.dataset['seen'] === undefined) {
+            if (
+              focus === true &&
+              element !== null &&
+              document.activeElement !== element &&
+              element.dataset['seen'] === undefined
+            ) {
               element.dataset['seen'] = '';
               element.focus();
               element.select();
@@ -74,9 +81,20 @@ export function NameForm({ label, actions, own, hint, focus, onCancel }: Props):
       </FieldFrame>
       <div class="button-row">
         {actions.map((action, index) => (
-          <button key={action.label} type={index === 0 ? 'submit' : 'button'} title={action.title} onClick={index === 0 ? undefined : () => act(action)}>{action.label}</button>
+          <button
+            key={action.label}
+            type={index === 0 ? 'submit' : 'button'}
+            title={action.title}
+            onClick={index === 0 ? undefined : () => act(action)}
+          >
+            {action.label}
+          </button>
         ))}
-        {onCancel === undefined ? null : <button type="button" onClick={onCancel}>Cancel</button>}
+        {onCancel === undefined ? null : (
+          <button type="button" onClick={onCancel}>
+            Cancel
+          </button>
+        )}
       </div>
     </form>
   );

@@ -17,11 +17,24 @@ function done(store: Store, found: readonly Finding[], text: string): void {
   store.notice.value = { text: found[0] === undefined ? text : `Not done: ${found[0].message}` };
 }
 
-function Shown({ name, variant, about }: { readonly name: string; readonly variant: string | null; readonly about: string }): JSX.Element {
+function Shown({
+  name,
+  variant,
+  about,
+}: {
+  readonly name: string;
+  readonly variant: string | null;
+  readonly about: string;
+}): JSX.Element {
   const store = useStore();
   const shown = store.open.value?.variant === variant;
   return (
-    <button type="button" class="position-name" aria-pressed={shown} onClick={() => done(store, showVariant(store, variant), `Shown: ${name}`)}>
+    <button
+      type="button"
+      class="position-name"
+      aria-pressed={shown}
+      onClick={() => done(store, showVariant(store, variant), `Shown: ${name}`)}
+    >
       <span class="position-title">{name}</span>
       <span class="position-about">{shown ? 'shown' : about}</span>
     </button>
@@ -43,7 +56,13 @@ function Row({ name, stations }: { readonly name: string; readonly stations: num
     <li>
       <Shown name={name} variant={name} about={stations === 0 ? 'as planned so far' : counted(stations, 'station')} />
       {renaming ? (
-        <NameForm label="New name" own={name} focus actions={[{ label: 'Rename', act: rename }]} onCancel={() => setRenaming(false)} />
+        <NameForm
+          label="New name"
+          own={name}
+          focus
+          actions={[{ label: 'Rename', act: rename }]}
+          onCancel={() => setRenaming(false)}
+        />
       ) : (
         <div class="button-row">
           <button
@@ -56,7 +75,9 @@ function Row({ name, stations }: { readonly name: string; readonly stations: num
           >
             Take into the plan
           </button>
-          <button type="button" aria-label={`Rename ${name}`} onClick={() => setRenaming(true)}>Rename</button>
+          <button type="button" aria-label={`Rename ${name}`} onClick={() => setRenaming(true)}>
+            Rename
+          </button>
           <button
             type="button"
             aria-label={`Delete ${name}`}
@@ -78,7 +99,9 @@ export function PositionsList(): JSX.Element | null {
   if (open === null) return null;
   return (
     <ul class="positions">
-      <li><Shown name={AS_PLANNED} variant={null} about="the plan’s own" /></li>
+      <li>
+        <Shown name={AS_PLANNED} variant={null} about="the plan’s own" />
+      </li>
       {open.document.plan.variants.map(({ name, stations }) => (
         <Row key={name} name={name} stations={Object.keys(stations).length} />
       ))}

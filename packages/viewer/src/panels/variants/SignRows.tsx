@@ -17,12 +17,15 @@ interface Props {
 /** Metres that no crew can tell along a kerb. */
 const SAME = 0.05;
 
-const distances = (station: StationLayout | undefined): { readonly along: number | null; readonly wheel: number | null } => {
+const distances = (
+  station: StationLayout | undefined,
+): { readonly along: number | null; readonly wheel: number | null } => {
   const lead = station === undefined ? undefined : leadOf(station);
   return (lead === undefined ? null : signDistance(lead)) ?? { along: null, wheel: null };
 };
 
-const differs = ([a, b]: Change<number | null>): boolean => (a === null || b === null ? a !== b : Math.abs(a - b) > SAME);
+const differs = ([a, b]: Change<number | null>): boolean =>
+  a === null || b === null ? a !== b : Math.abs(a - b) > SAME;
 
 export function SignRows({ before, after, variants, names, units }: Props): JSX.Element {
   const figure = (value: number | null): string => wheelFigure(value, units);
@@ -38,11 +41,20 @@ export function SignRows({ before, after, variants, names, units }: Props): JSX.
       {rows.length === 0 ? (
         <p class="soft">None differs: every sign is as far from its first table.</p>
       ) : (
-        <ChangeTable caption="To the first table: along the course, and under it by wheel" unit={wheelUnit(units)} names={variants} head="Station">
+        <ChangeTable
+          caption="To the first table: along the course, and under it by wheel"
+          unit={wheelUnit(units)}
+          names={variants}
+          head="Station"
+        >
           <tbody>
             {rows.map(({ id, along, wheel }) => (
               <tr key={id}>
-                <th scope="row" class="left"><button type="button" class="link-button" onClick={() => names.choose(id)}>{names.stationOf(id)}</button></th>
+                <th scope="row" class="left">
+                  <button type="button" class="link-button" onClick={() => names.choose(id)}>
+                    {names.stationOf(id)}
+                  </button>
+                </th>
                 <ChangeCells along={along} wheel={wheel} figure={figure} />
               </tr>
             ))}

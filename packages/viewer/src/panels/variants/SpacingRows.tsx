@@ -23,15 +23,41 @@ export function SpacingRows({ race, spacing, variants, names, unit, units }: Pro
     </>
   );
   const end = (id: string): JSX.Element | string =>
-    id === 'start' || id === 'finish' ? id : <button type="button" class="link-button" onClick={() => names.choose(id)}>{names.stationOf(id)}</button>;
+    id === 'start' || id === 'finish' ? (
+      id
+    ) : (
+      <button type="button" class="link-button" onClick={() => names.choose(id)}>
+        {names.stationOf(id)}
+      </button>
+    );
   return (
     <ChangeTable caption={race} unit={unit} names={variants} head="Leg">
       <tbody>
-        <tr><th scope="row" class="left">longest</th>{rowOf(spacing.longest)}</tr>
-        <tr><th scope="row" class="left">shortest</th>{rowOf(spacing.shortest)}</tr>
-        <tr><th scope="row" class="left">mean</th>{rowOf(spacing.mean)}</tr>
+        <tr>
+          <th scope="row" class="left">
+            longest
+          </th>
+          {rowOf(spacing.longest)}
+        </tr>
+        <tr>
+          <th scope="row" class="left">
+            shortest
+          </th>
+          {rowOf(spacing.shortest)}
+        </tr>
+        <tr>
+          <th scope="row" class="left">
+            mean
+          </th>
+          {rowOf(spacing.mean)}
+        </tr>
         {spacing.legs.map(({ from, to, length }, index) => (
-          <tr key={`${from}-${to}-${index}`}><th scope="row" class="left">{end(from)} to {end(to)}</th>{rowOf(length)}</tr>
+          <tr key={`${from}-${to}-${index}`}>
+            <th scope="row" class="left">
+              {end(from)} to {end(to)}
+            </th>
+            {rowOf(length)}
+          </tr>
         ))}
       </tbody>
     </ChangeTable>

@@ -11,10 +11,18 @@ export function VariantChoice(): JSX.Element | null {
   return (
     <label class="field variant-choice">
       <span class="soft variant-word">Positions</span>
-      <select aria-label="Positions shown" value={open.variant ?? ''} onChange={(event) => void showVariant(store, event.currentTarget.value === '' ? null : event.currentTarget.value)}>
+      <select
+        aria-label="Positions shown"
+        value={open.variant ?? ''}
+        onChange={(event) =>
+          void showVariant(store, event.currentTarget.value === '' ? null : event.currentTarget.value)
+        }
+      >
         <option value="">as planned</option>
         {variants.map(({ name }) => (
-          <option key={name} value={name}>{name}</option>
+          <option key={name} value={name}>
+            {name}
+          </option>
         ))}
       </select>
     </label>

@@ -13,7 +13,9 @@ export function VariantsPanel(): JSX.Element {
   return (
     <div class="variants">
       <section aria-labelledby={LIST_HEADING}>
-        <h2 id={LIST_HEADING} tabindex={-1}>Positions</h2>
+        <h2 id={LIST_HEADING} tabindex={-1}>
+          Positions
+        </h2>
         <p class="soft">A station that is moved or changed while kept positions are shown is changed in these alone.</p>
         <PositionsList />
         <NameForm
@@ -33,7 +35,8 @@ export function VariantsPanel(): JSX.Element {
               title: 'Shows the plan’s positions again under this name, to be changed',
               act: (name) => {
                 const found = tryPositions(store, name);
-                if (found.length === 0) store.notice.value = { text: `Shown: ${name}. Move stations; the plan’s own positions stay.` };
+                if (found.length === 0)
+                  store.notice.value = { text: `Shown: ${name}. Move stations; the plan’s own positions stay.` };
                 return found;
               },
             },
