@@ -17,6 +17,8 @@ export const ROOMS: readonly string[] = [
   'units.ts',
   'format.ts',
   'finding.ts',
+  'kinds.ts',
+  'text',
   'geodesy',
   'gpx',
   'course',
@@ -29,6 +31,7 @@ export const ROOMS: readonly string[] = [
   'reanalyse.ts',
   'improve',
   'export',
+  'papers',
 ];
 /** Only outsiders import these. */
 export const FACES: readonly string[] = ['index.ts', 'geometry.ts', 'gpx.ts', 'geojson.ts', 'raceday.ts', 'sheets.ts'];

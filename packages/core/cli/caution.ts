@@ -1,2 +1,2 @@
 /** Said wherever something is printed that is to be built on a road. */
-export { CAUTION } from '../src/export/sheets/caution.ts';
+export { CAUTION } from '../src/text/caution.ts';

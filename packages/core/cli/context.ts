@@ -1,7 +1,7 @@
 /** The background drawing that a plan names, for its papers. One that cannot be used is left out and said: it decides nothing. */
 import { dirname, join } from 'node:path';
 import type { FeatureCollection } from 'geojson';
-import { contextOf } from '../src/export/sheets/context.ts';
+import { contextOf } from '../src/papers/context.ts';
 import type { Finding } from '../src/finding.ts';
 import type { PlanDocument } from '../src/plan/plan.ts';
 import { liesInside, readText } from './files.ts';

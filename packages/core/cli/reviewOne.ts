@@ -31,7 +31,7 @@ async function writeReport({ analysis, review }: Reviewed, call: Call): Promise<
   ];
   const guarded = await guardInputs(file, inputs);
   if (!guarded.ok) return guarded;
-  const { reportHtml } = await import('../src/export/sheets/report.ts');
+  const { reportHtml } = await import('../src/papers/report.ts');
   return writeText(file, reportHtml({ analysis, review, made: today() }), has(call, 'force'));
 }
 

@@ -7,7 +7,9 @@
 import { type Course, courseLength, startMeasure } from './course/course.ts';
 import type { IndexedCourse } from './course/segmentIndex.ts';
 import { type Finding, type Result, bad, good } from './finding.ts';
-import { type SeenStation, courseTable, laySeen, seeStation } from './layout/layStation.ts';
+import { laySeen } from './layout/layStation.ts';
+import { courseTable, seeStation } from './station/seeStation.ts';
+import type { SeenStation } from './station/station.ts';
 import type { Layout } from './layout/layout.ts';
 import { type CourseSources, coursesOf } from './plan/courses.ts';
 import { equal } from './plan/equal.ts';

@@ -7,7 +7,7 @@
 
 // Read, begin and change a plan
 export { readPlan } from './plan/read.ts';
-export { ITEM_KINDS, formOf } from './plan/itemKinds.ts';
+export { ITEM_KINDS, formOf } from './kinds.ts';
 export { placeFindings } from './plan/placeFindings.ts';
 export { editPlan } from './plan/edit.ts';
 export { withVariant } from './plan/variant.ts';
@@ -76,9 +76,8 @@ export {
 export type { IndexedCourse } from './course/segmentIndex.ts';
 export type { Mark } from './course/calibrate.ts';
 export type { GpxDocument, GpxLine, GpxSegment, GpxWaypoint } from './gpx/document.ts';
-export type { Direction, Leg, RaceSpacing, StationPass } from './station/station.ts';
+export type { Direction, Leg, RaceSpacing, SeenStation, StationPass } from './station/station.ts';
 export type { Item, LaidDirection, Layout, StationLayout } from './layout/layout.ts';
-export type { SeenStation } from './layout/layStation.ts';
 export type { DayNeeds } from './layout/stretches.ts';
 export type { DayCrew, Pack, PrePour, Quantiles, RaceDay, Run, StationDay, Stop } from './raceday/day.ts';
 export type { DayFound, Fields, ResultTexts } from './raceday/raceDay.ts';

@@ -4,15 +4,15 @@
  */
 
 // All papers, and the page that names them
-export { type PapersOptions, type PrintedPaper, indexPaper, papersOf } from './export/sheets/papers.ts';
+export { type PapersOptions, type PrintedPaper, indexPaper, papersOf } from './papers/papers.ts';
 
 // One paper
-export { type CaptainOptions, captainSheet } from './export/sheets/captain.ts';
-export { cardSheet } from './export/sheets/card.ts';
-export { type ReportInput, reportHtml } from './export/sheets/report.ts';
+export { type CaptainOptions, captainSheet } from './papers/captain.ts';
+export { cardSheet } from './papers/card.ts';
+export { type ReportInput, reportHtml } from './papers/report.ts';
 
 // What they are printed with
-export type { SheetOptions } from './export/sheets/frame.ts';
-export type { Paper } from './export/sheets/frameStyle.ts';
-export { type Language, LANGUAGES, languageNote } from './export/text/languages.ts';
-export { contextOf } from './export/sheets/context.ts';
+export type { SheetOptions } from './papers/frame.ts';
+export type { Paper } from './papers/frameStyle.ts';
+export { type Language, LANGUAGES, languageNote } from './text/languages.ts';
+export { contextOf } from './papers/context.ts';

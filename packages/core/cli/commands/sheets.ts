@@ -2,9 +2,9 @@
 import { join } from 'node:path';
 import type { Analysis } from '../../src/analyse.ts';
 import { reviewDocument } from '../../src/export/reviewDocument.ts';
-import type { Paper } from '../../src/export/sheets/frameStyle.ts';
-import { type PapersOptions, type PrintedPaper, indexPaper, papersOf } from '../../src/export/sheets/papers.ts';
-import { languageNote } from '../../src/export/text/languages.ts';
+import type { Paper } from '../../src/papers/frameStyle.ts';
+import { type PapersOptions, type PrintedPaper, indexPaper, papersOf } from '../../src/papers/papers.ts';
+import { languageNote } from '../../src/text/languages.ts';
 import { type Finding, type Result, good } from '../../src/finding.ts';
 import { type Call, type Run, has, refuse } from '../call.ts';
 import { CAUTION } from '../caution.ts';

@@ -1,9 +1,9 @@
 /** A review on the screen: findings by severity, what is waived, every check as it went. */
 import type { Analysis } from '../../src/analyse.ts';
 import type { ReviewDocument } from '../../src/export/reviewDocument.ts';
-import { resultText } from '../../src/export/sheets/report.ts';
-import { foundText } from '../../src/export/sheets/reportFindings.ts';
-import { limitText, measuredText, subjectOf, waiverText } from '../../src/export/sheets/words.ts';
+import { resultText } from '../../src/papers/report.ts';
+import { foundText } from '../../src/papers/reportFindings.ts';
+import { limitText, measuredText, subjectOf, waiverText } from '../../src/papers/words.ts';
 import type { Finding, Severity } from '../../src/finding.ts';
 import type { CheckRun } from '../../src/review/review.ts';
 import type { UnitSystem } from '../../src/units.ts';

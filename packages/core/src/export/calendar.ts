@@ -10,8 +10,8 @@ import type { Plan } from '../plan/plan.ts';
 import type { StationDay } from '../raceday/day.ts';
 import { formatClock, formatMinute } from '../format.ts';
 import { foldedLine, instantValue, textValue, uidOf } from './iCalendarText.ts';
-import { CAUTION } from './sheets/caution.ts';
-import { numberOf } from './sheets/sheet.ts';
+import { CAUTION } from '../text/caution.ts';
+import { numberOf } from '../layout/layout.ts';
 import { type ZonedInstant, zonedInstant } from './zoneTime.ts';
 
 /** When and where the plan's clock runs. */

@@ -8,8 +8,8 @@ import type { Item, LaidDirection, Layout, StationLayout } from '../layout/layou
 import { offsetUncertainty, wheelBetween } from '../layout/wheel.ts';
 import type { PlanPoint } from '../plan/plan.ts';
 import { type CsvCell, csvText } from './csvText.ts';
-import { type Peg, pegsOf } from './sheets/placementPegs.ts';
-import { numberOf } from './sheets/sheet.ts';
+import { type Peg, pegsOf } from '../layout/pegs.ts';
+import { numberOf } from '../layout/layout.ts';
 
 const COLUMNS = [
   'station number',

@@ -9,7 +9,7 @@ import type { Feature, FeatureCollection, GeoJsonProperties, Geometry, LineStrin
 import { type Course, courseLength } from '../course/course.ts';
 import type { LonLat } from '../finding.ts';
 import { type Item, type LaidDirection, type Layout, type StationLayout, isTable } from '../layout/layout.ts';
-import { formOf } from '../plan/itemKinds.ts';
+import { formOf } from '../kinds.ts';
 import { itemWord } from '../station/wording.ts';
 import { boundsOf } from './bounds.ts';
 import { courseRuns, cutAtAntimeridian, lineBeside } from './lines.ts';

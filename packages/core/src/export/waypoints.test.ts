@@ -8,7 +8,7 @@ import { AT_1500, OUT_AND_BACK, STRAIGHT, analysisOf, runners } from '../testing
 import { ORIGIN, courseOfSegments, from, turtle, turtlePoints, valueOf } from '../testing/courses.ts';
 import { layoutOf } from '../testing/plans.ts';
 import type { UnitSystem } from '../units.ts';
-import { CAUTION } from './sheets/caution.ts';
+import { CAUTION } from '../text/caution.ts';
 import { toGpx } from './waypoints.ts';
 
 const waypointsOf = (layout: Layout, units?: UnitSystem): readonly GpxWaypoint[] =>

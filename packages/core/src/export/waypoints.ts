@@ -15,10 +15,10 @@ import type { PlanPoint } from '../plan/plan.ts';
 import { itemWord } from '../station/wording.ts';
 import { formatMeasure } from '../format.ts';
 import type { UnitSystem } from '../units.ts';
-import { CAUTION } from './sheets/caution.ts';
-import { wheeledText } from './sheets/placementList.ts';
-import { type Peg, pegsOf } from './sheets/placementPegs.ts';
-import { numberOf } from './sheets/sheet.ts';
+import { CAUTION } from '../text/caution.ts';
+import { wheeledText } from './wheeled.ts';
+import { type Peg, pegsOf } from '../layout/pegs.ts';
+import { numberOf } from '../layout/layout.ts';
 
 /** A waypoint without its number and letter. */
 interface Bare {

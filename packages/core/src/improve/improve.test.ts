@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { type Analysis, analyse, layoutStage } from '../analyse.ts';
-import { courseTable } from '../layout/layStation.ts';
+import { courseTable } from '../station/seeStation.ts';
 import { inverseLength } from '../geodesy/karney.ts';
 import type { LonLat } from '../finding.ts';
 import { DEFAULT_PRACTICE } from '../plan/defaults.ts';

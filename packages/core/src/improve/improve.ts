@@ -5,7 +5,7 @@
  * is analysed as a whole, and given up where that is no better than the plan as it is.
  */
 import type { Analysis } from '../analyse.ts';
-import { courseTable } from '../layout/layStation.ts';
+import { courseTable } from '../station/seeStation.ts';
 import type { CourseTable } from '../station/directions.ts';
 import { type Ground, costed } from './costs.ts';
 import { placeAt, placedByHand, presentPlace, whyStays } from './places.ts';

@@ -1,7 +1,8 @@
 /** Where a station could stand: why it stays, and which places are none. */
 import { describe, expect, it } from 'vitest';
 import type { Analysis } from '../analyse.ts';
-import { layStation, courseTable } from '../layout/layStation.ts';
+import { layStation } from '../layout/layStation.ts';
+import { courseTable } from '../station/seeStation.ts';
 import type { PlanStation } from '../plan/plan.ts';
 import { AT_1500, OUT_AND_BACK, STRAIGHT, analysisOf } from '../testing/analyses.ts';
 import { ORIGIN, from, turtlePoints, valueOf } from '../testing/courses.ts';

@@ -5,7 +5,8 @@ import { inverse } from '../geodesy/karney.ts';
 import type { ItemKind, PlanStation } from '../plan/plan.ts';
 import { ORIGIN, type TurtleLeg, from, turtle, valueOf } from '../testing/courses.ts';
 import { layoutOf, planCourse, planOf, planRace, planStation } from '../testing/plans.ts';
-import { courseTable, layStation } from './layStation.ts';
+import { courseTable } from '../station/seeStation.ts';
+import { layStation } from './layStation.ts';
 import type { Item, LaidDirection, StationLayout } from './layout.ts';
 import type { DayNeeds } from './stretches.ts';
 

@@ -5,11 +5,11 @@
 import type { Side } from '../course/course.ts';
 import type { IndexedCourse } from '../course/segmentIndex.ts';
 import type { LonLat } from '../finding.ts';
-import type { DeclaredSide, ItemKind, Plan, PlanStation, Practice } from '../plan/plan.ts';
+import type { ItemKind, Plan } from '../plan/plan.ts';
 import type { DayNeeds } from './stretches.ts';
-import { formOf } from '../plan/itemKinds.ts';
+import { formOf } from '../kinds.ts';
 import type { Metres } from '../units.ts';
-import type { Direction, RaceSpacing, StationPass } from '../station/station.ts';
+import type { Direction, RaceSpacing, SeenStation } from '../station/station.ts';
 
 /** One thing laid out for one direction. Index 0 of each pair is the upstream end as those runners meet it. */
 export interface Item {
@@ -47,26 +47,11 @@ export interface LaidDirection extends Direction {
 }
 
 /** One station with its passes, its directions and every item on the ground. */
-export interface StationLayout {
-  readonly id: string;
-  readonly name: string;
-  /** Index in the plan's stations. */
-  readonly index: number;
-  readonly station: PlanStation;
-  /** The plan's, with the station's own laid over. */
-  readonly practice: Practice;
-  /** The pin. */
-  readonly at: LonLat;
-  /** The declared side as the lead's runners see it; `null` where the plan declares none. */
-  readonly declared: DeclaredSide | null;
-  /** By race in the plan's order, then in running order. */
-  readonly passes: readonly StationPass[];
+export interface StationLayout extends Omit<SeenStation, 'directions'> {
   /** The lead first. */
   readonly directions: readonly LaidDirection[];
   /** What race day asks of the layout, where it has numbers. */
   readonly needs?: DayNeeds;
-  /** Nearest place on any course that the station's races run, when there is no pass. */
-  readonly nearest: { readonly course: string; readonly measure: Metres; readonly distance: Metres } | null;
 }
 
 /** A plan with its courses and stations laid out. */
@@ -78,3 +63,6 @@ export interface Layout {
   /** By race, in the plan's order. */
   readonly spacing: readonly RaceSpacing[];
 }
+
+/** A station's number: its place in the plan, from 1. */
+export const numberOf = ({ index }: Pick<StationLayout, 'index'>): number => index + 1;

@@ -9,8 +9,9 @@ import type { UnitSystem } from '../units.ts';
 import type { PlanStation } from './planStation.ts';
 import type { Crew, Division, Practice, Supplies } from './rules.ts';
 
-export type { ItemForm, ItemKind } from './itemKinds.ts';
-export type { DeclaredSide, PassChoice, PlanPoint, PlanStation, PointKind, Served } from './planStation.ts';
+export type { ItemForm, ItemKind } from '../kinds.ts';
+export type { PassChoice, PlanPoint, PlanStation } from './planStation.ts';
+export type { DeclaredSide, PointKind, Served } from '../kinds.ts';
 export type { Crew, Division, Heat, Packs, Practice, Supplies, SuppliesOverride, TakeRates } from './rules.ts';
 
 /** Units in which a plan is shown and printed; they change no quantity and no default. */

@@ -1,14 +1,7 @@
 /** A station of a plan as the rest of the code sees it: SI units, every default filled in. */
 import type { LonLat } from '../finding.ts';
-import type { ItemKind } from './itemKinds.ts';
+import type { DeclaredSide, ItemKind, PointKind, Served } from '../kinds.ts';
 import type { Crew, Practice, SuppliesOverride } from './rules.ts';
-
-/** A side of the road, as the runners see it, that somebody has decided on. */
-export type DeclaredSide = 'left' | 'right';
-/** What a station hands out. */
-export type Served = 'gel' | 'sportsDrink' | 'water';
-/** What a point near a station is for: `drop` where supplies are unloaded, `access` where vehicles come in. */
-export type PointKind = 'drop' | 'access' | 'medical' | 'toilets' | 'radio' | 'other';
 
 /** A point near a station that is no item. */
 export interface PlanPoint {

@@ -2,7 +2,7 @@
 import { z } from 'zod';
 import { MOST_BOXES } from './consistency.ts';
 import { amount, count, date, id, length, pair, positiveLength, text, words } from './fields.ts';
-import { ITEM_KINDS } from './itemKinds.ts';
+import { ITEM_KINDS } from '../kinds.ts';
 import type { DeclaredSide, PlanStation } from './plan.ts';
 import { crewOverrides, practiceOverrides, suppliesOverrides } from './schemaRules.ts';
 import { told } from './told.ts';

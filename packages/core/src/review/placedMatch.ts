@@ -5,7 +5,7 @@
 import type { Finding, LonLat } from '../finding.ts';
 import { eastNorth } from '../geodesy/frame.ts';
 import { type LaidDirection, type StationLayout, isTable } from '../layout/layout.ts';
-import { formOf } from '../plan/itemKinds.ts';
+import { formOf } from '../kinds.ts';
 import type { ItemKind } from '../plan/plan.ts';
 import { itemWord } from '../station/wording.ts';
 import { named } from './check.ts';

@@ -3,6 +3,8 @@
  * the directions in which runners come, and the legs between stations.
  */
 import type { Pass, Side } from '../course/course.ts';
+import type { LonLat } from '../finding.ts';
+import type { DeclaredSide, PlanStation, Practice } from '../plan/plan.ts';
 import type { Degrees, Metres } from '../units.ts';
 
 /** A pass of a station by one race. */
@@ -57,4 +59,25 @@ export interface RaceSpacing {
   readonly longest: Metres;
   readonly shortest: Metres;
   readonly mean: Metres;
+}
+
+/** A station before anything is laid out: where it stands, who passes it and from which directions. */
+export interface SeenStation {
+  readonly id: string;
+  readonly name: string;
+  /** Index in the plan's stations. */
+  readonly index: number;
+  readonly station: PlanStation;
+  /** The plan's, with the station's own laid over. */
+  readonly practice: Practice;
+  /** The pin. */
+  readonly at: LonLat;
+  /** The declared side as the lead's runners see it; `null` where the plan declares none. */
+  readonly declared: DeclaredSide | null;
+  /** By race in the plan's order, then in running order. */
+  readonly passes: readonly StationPass[];
+  /** The lead first. */
+  readonly directions: readonly Direction[];
+  /** Nearest place on any course that the station's races run, when there is no pass. */
+  readonly nearest: { readonly course: string; readonly measure: Metres; readonly distance: Metres } | null;
 }

@@ -1,5 +1,5 @@
 /** JSON Schema of what `halfcup compare --json` prints. */
-import { ITEM_KINDS } from '../../plan/itemKinds.ts';
+import { ITEM_KINDS } from '../../kinds.ts';
 import { findings } from './finding.ts';
 import { DRAFT, type JsonSchema, length, listOf, number, orNull, position, record, side, text } from './shared.ts';
 

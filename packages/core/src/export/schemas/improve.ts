@@ -1,5 +1,5 @@
 /** JSON Schema of what `halfcup improve --json` prints. */
-import { ITEM_KINDS } from '../../plan/itemKinds.ts';
+import { ITEM_KINDS } from '../../kinds.ts';
 import { DRAFT, type JsonSchema, count, length, listOf, number, position, record, text } from './shared.ts';
 
 const standing: JsonSchema = record(

@@ -1,5 +1,5 @@
 /** JSON Schema of what `halfcup layout --json` prints. */
-import { ITEM_KINDS } from '../../plan/itemKinds.ts';
+import { ITEM_KINDS } from '../../kinds.ts';
 import { findings } from './finding.ts';
 import { stationPassSchema } from './pass.ts';
 import {

@@ -1,0 +1,42 @@
+/**
+ * The kinds of items, points, sides and what is served: the words that plans, layouts, papers and messages share.
+ * Each kind of item has a form on the ground, on paper and on a map; what draws or counts items asks for the form.
+ */
+
+/** Kinds of items in the order in which the lead's runners usually meet them. */
+export const ITEM_KINDS = ['sign', 'gel', 'sportsDrink', 'water', 'handOut', 'trash'] as const;
+
+/** One thing laid out on the ground; `handOut` is the line where cups change hands, `trash` a stretch with boxes. */
+export type ItemKind = (typeof ITEM_KINDS)[number];
+
+/**
+ * What an item looks like: a `board` stands at one place; a `table` is as long as its tables; the `line` is where cups change hands;
+ * `boxes` stand along a stretch. Tables and the line are one thing for all directions, boards and boxes are each direction's own.
+ */
+export type ItemForm = 'board' | 'table' | 'line' | 'boxes';
+
+const FORMS: Readonly<Record<ItemKind, ItemForm>> = {
+  sign: 'board',
+  gel: 'table',
+  sportsDrink: 'table',
+  water: 'table',
+  handOut: 'line',
+  trash: 'boxes',
+};
+
+/**
+ * The form of a kind of item.
+ * @example
+ * ```ts
+ * import { ITEM_KINDS, formOf } from '@halfcup/core';
+ * ITEM_KINDS.filter((kind) => formOf(kind) === 'table'); // → ['gel', 'sportsDrink', 'water']
+ * ```
+ */
+export const formOf = (kind: ItemKind): ItemForm => FORMS[kind];
+
+/** A side of the road, as the runners see it, that somebody has decided on. */
+export type DeclaredSide = 'left' | 'right';
+/** What a station hands out. */
+export type Served = 'gel' | 'sportsDrink' | 'water';
+/** What a point near a station is for: `drop` where supplies are unloaded, `access` where vehicles come in. */
+export type PointKind = 'drop' | 'access' | 'medical' | 'toilets' | 'radio' | 'other';

@@ -1,0 +1,136 @@
+/** The captain's numbers: clock, pre-pour, supplies, crew, whom to call. What the plan does not hold is a line to write on. */
+import type { Analysis } from '../analyse.ts';
+import type { StationLayout } from '../layout/layout.ts';
+import { suppliesOf } from '../plan/practice.ts';
+import type { Supplies } from '../plan/plan.ts';
+import type { DayCrew, Pack, PrePour, StationDay } from '../raceday/day.ts';
+import { formatDuration, formatMinute } from '../format.ts';
+import type { PackWord } from '../text/captainText.ts';
+import type { SheetText } from '../text/sheetText.ts';
+import { saidOrBlank, toFill } from './frame.ts';
+import { type Html, NONE, html } from './html.ts';
+
+/** One station's day; `null` where the plan has no race day or nobody arrives. */
+export function dayOf({ day }: Pick<Analysis, 'day'>, { id }: Pick<StationLayout, 'id'>): StationDay | null {
+  const found = day?.stations.find((station) => station.id === id);
+  return found === undefined || found.quantiles === null ? null : found;
+}
+
+const row = (label: string, value: Html | string): Html =>
+  html`<tr><th scope="row">${label}</th><td>${value}</td></tr>\n`;
+
+/** When wheels first come, of the races in that division; `undefined` where none of those that are served is. */
+function firstWheels(
+  { plan }: Pick<Analysis, 'plan'>,
+  station: StationLayout,
+  day: StationDay | null,
+): number | null | undefined {
+  const wheels = plan.races.filter(
+    ({ id, division }) => division === 'wheels' && station.passes.some((pass) => pass.race === id && pass.served),
+  );
+  if (wheels.length === 0) return undefined;
+  const times = (day?.races ?? []).filter(({ race }) => wheels.some(({ id }) => id === race)).map(({ first }) => first);
+  return times.length === 0 ? null : Math.min(...times);
+}
+
+function firstOnFoot({ plan }: Pick<Analysis, 'plan'>, { races, quantiles }: StationDay): number {
+  const onFoot = races.filter(({ race }) => plan.races.find(({ id }) => id === race)!.division !== 'wheels');
+  return onFoot.length === 0 ? quantiles!.first : Math.min(...onFoot.map(({ first }) => first));
+}
+
+/** The minute that has begun or begins next: nobody leaves early for a rounding. */
+const upToMinute = (seconds: number | null | undefined): number | null =>
+  seconds === null || seconds === undefined ? null : Math.ceil(seconds / 60) * 60;
+
+/** Clock minutes, rounded down for what must be ready, up for who comes last. */
+export function clockBlock(analysis: Analysis, station: StationLayout, text: SheetText): Html {
+  const { clock } = text.captain;
+  const day = dayOf(analysis, station);
+  const at = (seconds: number | null | undefined): Html | string =>
+    seconds === null || seconds === undefined ? toFill(text) : formatMinute(seconds);
+  const wheels = firstWheels(analysis, station, day);
+  // Race day keeps the later of last arrival and sweep: where that is past the last arrival, it is the sweep.
+  const sweep = day !== null && day.openUntil! > day.quantiles!.last ? day.openUntil : null;
+  return html`<h2>${clock.title}</h2><table class="clock"><tbody>${[
+    row(clock.beHere, at(day?.crewAt)),
+    row(clock.ready, at(day?.openFrom)),
+    wheels === undefined ? NONE : row(clock.firstWheels, at(wheels)),
+    row(clock.firstRunner, at(day === null ? null : firstOnFoot(analysis, day))),
+    row(
+      day === null || day.peak === null ? clock.busiest : clock.busiestCount(text.frame.count(day.peak.count)),
+      at(day?.peak?.at),
+    ),
+    row(clock.last, at(upToMinute(day?.quantiles?.last))),
+    row(clock.sweep, at(upToMinute(sweep))),
+  ]}</tbody></table><p class="stay">${clock.stayOpen}</p>`;
+}
+
+/** How much stands poured, as tables × layers = cups. */
+export function prePourBlock(analysis: Analysis, station: StationLayout, text: SheetText): Html {
+  const { prePour: words } = text.captain;
+  const { cupsPerLayer } = suppliesOf(analysis.plan, station.station);
+  const day = dayOf(analysis, station);
+  const { count, items } = text.frame;
+  const one = (drink: 'sportsDrink' | 'water', stock: PrePour): Html =>
+    html`<p>${items[drink]} <span class="small">(${words.perLayer(count(cupsPerLayer), count(stock.cups))})</span><br><span class="told" data-pour="${drink}">${words.told(stock.tables, stock.layers, count(stock.tables * stock.layers * cupsPerLayer))}</span></p>`;
+  const drinks = (['sportsDrink', 'water'] as const).filter((drink) => station.station.serves.includes(drink));
+  const told = drinks.map((drink) => {
+    const stock = day?.prePour[drink];
+    return stock === undefined ? html`<p>${items[drink]}: ${toFill(text)}</p>` : one(drink, stock);
+  });
+  return drinks.length === 0 ? NONE : html`<h2>${words.title}</h2><div class="pour">${told}</div>`;
+}
+
+const SIGN = 'sign: ';
+
+function packWord({ item }: Pack, { captain: { supplies } }: SheetText): string {
+  // The wording stands in the drawing.
+  return item.startsWith(SIGN) ? supplies.packs.sign : (supplies.packs[item as PackWord] ?? item);
+}
+
+/** What was sent, and at how many jugs to call for more. */
+export function suppliesBlock(analysis: Analysis, station: StationLayout, text: SheetText): Html {
+  const { supplies: words } = text.captain;
+  const day = dayOf(analysis, station);
+  if (day === null) return html`<h2>${words.title}</h2><p>${toFill(text)}</p>`;
+  const supplies = suppliesOf(analysis.plan, station.station);
+  const rows = day.packs.map(
+    (pack) => html`<li><span>${packWord(pack, text)}</span><b>${text.frame.count(pack.count)}</b></li>\n`,
+  );
+  return html`<h2>${words.title} ${callMore(supplies, day, text)}</h2><ul class="packs">${rows}</ul>`;
+}
+
+/** The least jugs of each drink at which to call: the plan's share of what was sent, rounded up. */
+function callMore({ resupply }: Supplies, { packs }: StationDay, text: SheetText): Html {
+  const { supplies: words } = text.captain;
+  if (resupply === undefined) return html`<span class="more">${words.more} ${toFill(text)}</span>`;
+  const jugs = packs.filter(({ item }) => item === 'waterJug' || item === 'sportsDrinkJug');
+  const left = jugs.map(({ item, count }) => ({ item, at: Math.ceil(count * resupply.at - 1e-9) }));
+  const told = left.map(({ item, at }) => `${text.frame.count(at)} ${words.packs[item as PackWord]}`).join(', ');
+  return jugs.length === 0
+    ? NONE
+    : html`<span class="more" data-more="${left.map(({ item, at }) => `${item} ${at}`).join(' ')}">${words.callMore(told, formatDuration(resupply.takes))}</span>`;
+}
+
+const ROLES = ['handOut', 'pour', 'gel', 'clean', 'captain'] as const satisfies readonly (keyof DayCrew)[];
+
+/** Heads by task. */
+export function crewBlock(analysis: Analysis, station: StationLayout, text: SheetText): Html {
+  const { crew: words } = text.captain;
+  const day = dayOf(analysis, station);
+  if (day === null) return html`<p class="run-in"><b>${words.title}:</b> ${toFill(text)}</p>`;
+  const { crew } = day;
+  const parts = ROLES.filter((role) => crew[role] > 0).map(
+    (role, k) => html`${k === 0 ? '' : ' · '}<b>${crew[role]}</b> ${words.roles[role]}`,
+  );
+  return html`<p class="run-in"><b>${words.title}:</b> ${parts} · <b>${crew.total}</b> ${words.total}${crew.shifts > 1 ? `, ${words.shifts(crew.shifts)}` : ''}</p>`;
+}
+
+/** Channel, call sign, captain; race control stands in the emergency box. */
+export function talkBlock({ plan }: Pick<Analysis, 'plan'>, { station }: StationLayout, text: SheetText): Html {
+  const { talk: words } = text.captain;
+  const { people } = station;
+  const line = (label: string, value: string | undefined): Html =>
+    html`<tr><th scope="row">${label}</th><td>${saidOrBlank(value, text)}</td></tr>\n`;
+  return html`<h2>${words.title}</h2><table class="talk"><tbody>${[line(words.channel, plan.contacts.radioChannel), line(words.callSign, people.radio), line(words.captain, people.captain), line(words.phone, people.phone)]}</tbody></table>`;
+}

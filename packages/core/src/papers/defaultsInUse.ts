@@ -1,0 +1,126 @@
+/**
+ * Which defaults a plan's race day rests on, and which it has replaced: the table of defaults held against the
+ * plan's values. A value that is given but equal to the usual one counts as the usual one: nothing differs.
+ */
+import type { Analysis } from '../analyse.ts';
+import type { Plan, Supplies, Units } from '../plan/plan.ts';
+import { heatOf } from '../raceday/cups.ts';
+import { DEFAULTS_TABLE, type DefaultRow } from '../raceday/defaultsTable.ts';
+import { formatClock, formatDuration, formatLength, formatMass, formatVolume } from '../format.ts';
+import { volumeIn } from '../units.ts';
+import type { SheetText } from '../text/sheetText.ts';
+import { type Html, NONE, html, said, table } from './html.ts';
+import { numberOf } from '../layout/layout.ts';
+
+/** A row of the table with what the plan has in its place. */
+export interface DefaultInUse {
+  readonly row: DefaultRow;
+  /** The plan's own values, each once; empty where the default is in use. */
+  readonly own: readonly unknown[];
+}
+
+/** The rows that have a say in this plan: of the take rates only those of the heat in force. */
+export function defaultsInUse(plan: Plan): DefaultInUse[] {
+  const { heat } = heatOf(plan.supplies);
+  return DEFAULTS_TABLE.flatMap((row, k): DefaultInUse[] => {
+    if (row.value === null && valuesAt(plan, row.key).length === 0) return [];
+    if (row.key.startsWith('supplies.take.run.') && !row.what.endsWith(heat)) return [];
+    if (row.key.startsWith('vehicles.') && plan.vehicles.length === 0) return [];
+    const floor =
+      row.key === 'supplies.prePourFloor'
+        ? DEFAULTS_TABLE.slice(0, k).filter(({ key }) => key === row.key).length
+        : null;
+    const values = floor === null ? valuesAt(plan, row.key) : [plan.supplies.prePourFloor[floor === 0 ? 0 : 1]];
+    return [{ row, own: [...new Set(values.filter((value) => value !== row.value))] }];
+  });
+}
+
+/** Every value at a key of the plan; of a list's members each. None where the plan says nothing there, or the row stands for what is no single value. */
+function valuesAt(plan: Plan, key: string): unknown[] {
+  if (key === '–' || key === 'supplies.weights') return [];
+  const step = (values: readonly unknown[], part: string): unknown[] =>
+    values
+      .flatMap((value) => (Array.isArray(value) ? (value as unknown[]) : [value]))
+      .flatMap((value) =>
+        typeof value === 'object' && value !== null && Object.hasOwn(value, part)
+          ? [(value as Readonly<Record<string, unknown>>)[part]]
+          : [],
+      );
+  return key
+    .split('.')
+    .reduce(step, [plan])
+    .filter((value) => value !== undefined);
+}
+
+/** What the table's rows print as: the plan's units where they are lengths, volumes, masses, times. */
+function valueText({ unit, key }: DefaultRow, value: unknown, units: Units, text: SheetText): string {
+  const { phrase } = text.lists.supplies;
+  if (Array.isArray(value))
+    return value.map((one) => valueText({ unit, key } as DefaultRow, one, units, text)).join(', ');
+  if (value === null || value === undefined) return phrase('none') ?? '–';
+  if (typeof value === 'string') return phrase(value) ?? value;
+  if (typeof value !== 'number')
+    return isResupply(value)
+      ? `${Number((value.at * 100).toFixed(1))} %, ${formatDuration(value.takes)}`
+      : text.lists.supplies.yes;
+  if (key === 'vehicles.from') return formatClock(value).slice(0, -3);
+  if (unit === 's') return formatDuration(value);
+  if (unit === 'l') return key === 'supplies.cup' ? cupText(value, units) : formatVolume(value, units);
+  if (unit === 'kg') return formatMass(value, units);
+  if (unit === 'm') return formatLength(value, units, 'table');
+  if (unit === 'share') return `${Number((value * 100).toFixed(1))} %`;
+  const number = String(Number(value.toPrecision(4)));
+  const noun = phrase(unit) ?? unit;
+  return `${number} ${value === 1 ? noun.replace(/s$/u, '') : noun}`;
+}
+
+const isResupply = (value: unknown): value is NonNullable<Supplies['resupply']> =>
+  typeof value === 'object' && value !== null && 'takes' in value;
+
+/** A cup in millilitres or fluid ounces: tenths of a litre say too little. */
+const cupText = (litres: number, units: Units): string =>
+  units === 'metric' ? `${Math.round(litres * 1000)} ml` : `${Number(volumeIn(litres, 'fl oz').toFixed(1))} fl oz`;
+
+/** Defaults in use, those that the plan has replaced, and the stations with rules of their own. */
+export function defaultsSection({ plan, stations }: Analysis, text: SheetText): Html {
+  const words = text.lists.supplies;
+  const say = (english: string): string => words.phrase(english) ?? english;
+  const all = defaultsInUse(plan);
+  const usual = all
+    .filter(({ own }) => own.length === 0)
+    .map(({ row }) => [say(row.what), valueText(row, row.value, plan.units, text), say(row.source), row.key]);
+  const changed = all
+    .filter(({ own }) => own.length > 0)
+    .map(({ row, own }) => [
+      say(row.what),
+      own.map((value) => valueText(row, value, plan.units, text)).join(' / '),
+      valueText(row, row.value, plan.units, text),
+      row.key,
+    ]);
+  const single = stations.flatMap((station) => {
+    const keys = [
+      ...Object.keys(station.station.supplies).map((key) => `supplies.${key}`),
+      ...Object.keys(station.station.crew).map((key) => `crew.${key}`),
+    ];
+    return keys.length === 0
+      ? []
+      : [html`<li>${text.frame.station} ${numberOf(station)} · ${said(station.name)}: ${keys.join(', ')}</li>\n`];
+  });
+  return html`<h2>${words.defaultsTitle}</h2>
+<p>${words.defaultsAbout}</p>
+${table([words.what, ` ${words.value}`, words.source, words.inPlan], usual, 'defaults')}
+${
+  changed.length === 0
+    ? NONE
+    : html`<h2>${words.changedTitle}</h2>
+<p>${words.changedAbout}</p>
+${table([words.what, ` ${words.value}`, ` ${words.usual}`, words.inPlan], changed, 'defaults')}`
+}
+${
+  single.length === 0
+    ? NONE
+    : html`<section class="block"><h2>${words.stationsTitle}</h2>
+<p>${words.stationsAbout}</p>
+<ul>${single}</ul></section>`
+}`;
+}

@@ -1,0 +1,36 @@
+/** The driver's run: every load that one vehicle takes out, stop by stop. */
+import type { Analysis } from '../analyse.ts';
+import type { PlanVehicle } from '../plan/plan.ts';
+import type { Run } from '../raceday/day.ts';
+import { formatMinute } from '../format.ts';
+import { type Html, html, said } from './html.ts';
+import { type Sheet, listHead, massText } from './sheet.ts';
+import { stopBlock } from './stops.ts';
+
+/** Vehicles that drive out in this plan, in its order. */
+export const driving = ({ plan, day }: Analysis): PlanVehicle[] =>
+  plan.vehicles.filter(({ id }) => (day?.runs ?? []).some(({ vehicle, kind }) => kind === 'drop' && vehicle === id));
+
+/** The body of one vehicle's paper. */
+export function driverRunBody(analysis: Analysis, vehicle: PlanVehicle, sheet: Sheet): Html {
+  const { plan, day } = analysis;
+  const words = sheet.text.lists.runs;
+  const runs = (day?.runs ?? []).filter((run) => run.kind === 'drop' && run.vehicle === vehicle.id);
+  return html`${listHead(`${words.dropTitle}: ${vehicle.name}`, plan, sheet)}
+<p>${words.vehicle(massText(vehicle.kg, plan.units, sheet.text), String(vehicle.places))} ${words.loadedFrom(formatMinute(vehicle.from))}</p>
+<p><b>${words.way}</b></p>
+${runs.length === 0 ? html`<p>${words.none}</p>` : runs.map((run, k) => runSection(analysis, run, k + 1, sheet))}`;
+}
+
+/** The stops of one run; its heading stays with the first. */
+export function runSection(
+  analysis: Analysis,
+  { stops, kind, kg }: Run,
+  number: number,
+  { text }: Sheet,
+  name: string = '',
+): Html {
+  const [first, ...rest] = stops.map((stop, k) => stopBlock(analysis, stop, kind, k + 1, text));
+  const title = text.lists.runs.run(number, massText(kg, analysis.plan.units, text));
+  return html`<div class="block"><h2>${name === '' ? '' : html`${said(name)} · `}${title}</h2>\n${first!}</div>\n${rest}`;
+}

@@ -1,0 +1,91 @@
+/**
+ * The ground about a station as the drawings need it: the course near it in metres east and north of the pin,
+ * and how far along the course a point of the station stands.
+ */
+import { courseLength, startMeasure } from '../course/course.ts';
+import { sliceLine } from '../course/locate.ts';
+import type { LonLat } from '../finding.ts';
+import { eastNorth } from '../geodesy/frame.ts';
+import type { Layout, LaidDirection, StationLayout } from '../layout/layout.ts';
+import type { PlanPoint } from '../plan/plan.ts';
+import type { SheetText } from '../text/sheetText.ts';
+import { shortened } from './frame.ts';
+import type { KerbPoint } from './layoutDrawing.ts';
+
+/** East and north of the pin, metres. */
+export type Spot = readonly [east: number, north: number];
+
+export const spotFrom =
+  (origin: LonLat) =>
+  (at: LonLat): Spot => {
+    const { east, north } = eastNorth(origin, at);
+    return [east, north];
+  };
+
+/** A course between two measures as spots about a pin; empty where it does not run there. */
+export function spotsAlong(
+  { courses }: Pick<Layout, 'courses'>,
+  course: string,
+  [from, to]: readonly [number, number],
+  origin: LonLat,
+): Spot[] {
+  const found = courses.find((one) => one.course.id === course);
+  return found === undefined ? [] : sliceLine(found.course, from, to).map(spotFrom(origin));
+}
+
+/** A point's word: its kind, or its own name where it is of no kind. */
+export const pointWord = ({ kind, name }: Pick<PlanPoint, 'kind' | 'name'>, { frame }: SheetText): string =>
+  kind === 'other' && name !== undefined && name.trim() !== '' ? shortened(name, 24) : frame.points[kind];
+
+/** Farther from the course than this a point is not at its kerb, metres. */
+const NEAR = 40;
+/** A stretch before the sign and past the trash drop that still counts, metres. */
+const BEYOND = 10;
+
+/** The points that stand near the kerb between sign and trash drop of a direction, nearest place each. */
+export function kerbPoints(
+  layout: Pick<Layout, 'courses'>,
+  station: Pick<StationLayout, 'at' | 'station'>,
+  direction: LaidDirection,
+  text: SheetText,
+  points: readonly PlanPoint[] = station.station.points,
+): KerbPoint[] {
+  const ends = direction.items.flatMap(({ from, to }) => [from, to]);
+  if (ends.length === 0) return [];
+  const course = layout.courses.find((one) => one.course.id === direction.course)!.course;
+  const range = [
+    Math.max(startMeasure(course), Math.min(...ends) - BEYOND),
+    Math.min(courseLength(course), Math.max(...ends) + BEYOND),
+  ] as const;
+  const line = spotsAlong(layout, direction.course, range, station.at);
+  return points.flatMap((point): KerbPoint[] => {
+    const place = nearestShare(line, spotFrom(station.at)(point.at));
+    if (place === null || place.distance > NEAR) return [];
+    return [
+      {
+        kind: point.kind,
+        word: pointWord(point, text),
+        along: range[0] + place.share * (range[1] - range[0]) - direction.measure,
+      },
+    ];
+  });
+}
+
+/** The nearest place on a line of spots: its share of the length, and how far off; `null` where the line has no length. */
+export function nearestShare(
+  line: readonly Spot[],
+  [east, north]: Spot,
+): { readonly share: number; readonly distance: number } | null {
+  let run = 0;
+  let best = { at: 0, distance: Infinity };
+  for (const [k, [x, y]] of line.slice(1).entries()) {
+    const [x0, y0] = line[k]!;
+    const [dx, dy] = [x - x0, y - y0];
+    const length = Math.hypot(dx, dy);
+    const t = length === 0 ? 0 : Math.min(Math.max(((east - x0) * dx + (north - y0) * dy) / (length * length), 0), 1);
+    const distance = Math.hypot(east - x0 - t * dx, north - y0 - t * dy);
+    if (distance < best.distance) best = { at: run + t * length, distance };
+    run += length;
+  }
+  return run === 0 ? null : { share: best.at / run, distance: best.distance };
+}

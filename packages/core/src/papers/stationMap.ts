@@ -1,0 +1,247 @@
+/**
+ * A small map of one station, north up, with a scale bar: the courses that pass, which way runners come, sign,
+ * tables and trash drop in their true places, the station's points, and roads where the caller has some.
+ */
+import type { Feature, FeatureCollection } from 'geojson';
+import { courseLength, startMeasure } from '../course/course.ts';
+import type { LonLat } from '../finding.ts';
+import type { Layout, StationLayout } from '../layout/layout.ts';
+import { formOf } from '../kinds.ts';
+import { formatLength } from '../format.ts';
+import { type UnitSystem, lengthIn, metres } from '../units.ts';
+import type { SheetText } from '../text/sheetText.ts';
+import { type Html, NONE, html } from './html.ts';
+import { pointMark } from './marks.ts';
+import { type Spot, pointWord, spotFrom, spotsAlong } from './stationGround.ts';
+import { mm, niceLength, svgFrame, svgPath, svgText, through } from './svg.ts';
+import { type Box, POINT, overlap, textWidth } from './textBox.ts';
+
+export interface StationMapInput {
+  readonly layout: Pick<Layout, 'courses'>;
+  readonly station: StationLayout;
+  readonly units: UnitSystem;
+  readonly text: SheetText;
+  /** Millimetres. */
+  readonly width: number;
+  readonly height: number;
+  /** Lines of it are drawn thin: roads and paths. */
+  readonly context?: FeatureCollection;
+}
+
+/** A place on paper. */
+type Place = readonly [x: number, y: number];
+
+/** Metres from the pin within which a point of the station widens the map. */
+const FAR = 300;
+/** The least that the map shows to each side of the pin, metres. */
+const LEAST = 60;
+const SIZE = 9;
+
+interface View {
+  readonly on: (spot: Spot) => Place;
+  /** Millimetres for a metre. */
+  readonly scale: number;
+  /** Metres about the pin that may be seen. */
+  readonly reach: number;
+}
+
+function viewOf(spots: readonly Spot[], width: number, height: number): View {
+  const reach = (k: 0 | 1): readonly [number, number] => [
+    Math.min(-LEAST, ...spots.map((spot) => spot[k])),
+    Math.max(LEAST, ...spots.map((spot) => spot[k])),
+  ];
+  const [[west, east], [south, north]] = [reach(0), reach(1)];
+  const scale = Math.min((width - 16) / (east - west), (height - 16) / (north - south));
+  const [cx, cy] = [(west + east) / 2, (south + north) / 2];
+  return {
+    scale,
+    on: ([x, y]) => [width / 2 + (x - cx) * scale, height / 2 - (y - cy) * scale],
+    reach: Math.hypot(width, height) / scale + Math.hypot(cx, cy),
+  };
+}
+
+/** The map; a station that no course passes shows its pin and points. */
+export function stationMap(input: StationMapInput): Html {
+  const { station, text, width, height } = input;
+  const spot = spotFrom(station.at);
+  const items = station.directions.flatMap(({ items: laid }) => laid);
+  const ends = items
+    .flatMap(({ at }) => at)
+    .filter((at) => at !== null)
+    .map(spot);
+  const points = station.station.points.map((point) => ({ ...point, spot: spot(point.at) }));
+  const near = points.filter(({ spot: [east, north] }) => Math.hypot(east, north) <= FAR);
+  const view = viewOf([...ends, ...near.map((point) => point.spot)], width, height);
+  const clip = `map-${station.index}`;
+  const signs = [
+    ...itemSigns(station, view, spot, text),
+    ...near.map((point) => ({
+      at: view.on(point.spot),
+      word: pointWord(point, text),
+      mark: pointMark(point.kind, ...view.on(point.spot)),
+    })),
+  ];
+  const content = [
+    html`<clipPath id="${clip}"><rect x="0" y="0" width="${mm(width)}" height="${mm(height)}"/></clipPath>`,
+    html`<g clip-path="url(#${clip})">${contextLines(input, view, spot)}${courseLines(input, view)}</g>`,
+    ...signs.map(({ mark }) => mark),
+    ...wordsBeside(signs, courseBoxes(input, view), width, height),
+    northAndScale(view, input),
+    html`<rect x="0.2" y="0.2" width="${mm(width - 0.4)}" height="${mm(height - 0.4)}" fill="none" stroke="#000" stroke-width="0.4"/>`,
+  ];
+  return svgFrame(width, height, text.captain.map.title, content, 'map');
+}
+
+function contextLines({ context }: StationMapInput, { on, reach }: View, spot: (at: LonLat) => Spot): readonly Html[] {
+  const lines = (context?.features ?? []).flatMap(({ geometry, properties }: Feature) =>
+    geometry?.type === 'LineString' && properties?.['kind'] !== 'contour' ? [geometry.coordinates] : [],
+  );
+  const near = lines
+    .map((line) => line.map(([lon, lat]) => spot([lon!, lat!])))
+    .filter((line) => line.some(([east, north]) => Math.hypot(east, north) < 3 * reach));
+  return near.map((line) => svgPath(through(line.map(on)), 'stroke="#888" stroke-width="0.35" fill="none"'));
+}
+
+function courseLines(input: StationMapInput, view: View): readonly Html[] {
+  return coursePlaces(input, view).map(
+    ({ served, places }) =>
+      html`${svgPath(through(places), `stroke="#000" stroke-width="${served ? 0.9 : 0.5}" fill="none" stroke-linejoin="round"`)}${served ? arrows(places) : NONE}`,
+  );
+}
+
+const coursePlaces = (
+  { layout, station }: StationMapInput,
+  { on, reach }: View,
+): { readonly served: boolean; readonly places: readonly Place[] }[] =>
+  station.passes.map(({ course, measure, served }) => {
+    const whole = layout.courses.find((one) => one.course.id === course)!.course;
+    const range = [
+      Math.max(startMeasure(whole), measure - reach),
+      Math.min(courseLength(whole), measure + reach),
+    ] as const;
+    return { served, places: spotsAlong(layout, course, range, station.at).map(on) };
+  });
+
+/** Small boxes all along the courses, so that words keep off them. */
+const courseBoxes = (input: StationMapInput, view: View): Box[] =>
+  coursePlaces(input, view).flatMap(({ places }) =>
+    places.slice(1).flatMap(([x, y], k) => {
+      const [x0, y0] = places[k]!;
+      const steps = Math.max(1, Math.ceil(Math.hypot(x - x0, y - y0) / 1.2));
+      return Array.from({ length: steps }, (_, i) => ({
+        x: x0 + ((x - x0) * i) / steps - 0.5,
+        y: y0 + ((y - y0) * i) / steps - 0.5,
+        width: 1,
+        height: 1,
+      }));
+    }),
+  );
+
+/** Arrowheads along the running direction, one every 16 mm of paper. */
+function arrows(places: readonly Place[]): readonly Html[] {
+  const heads: Html[] = [];
+  let next = 8;
+  let run = 0;
+  for (const [k, [x, y]] of places.slice(1).entries()) {
+    const [x0, y0] = places[k]!;
+    const length = Math.hypot(x - x0, y - y0);
+    for (; next <= run + length; next += 16) {
+      const t = (next - run) / length;
+      const angle = (Math.atan2(y - y0, x - x0) * 180) / Math.PI;
+      heads.push(
+        html`<path d="M-1.5 -1.4L1.3 0L-1.5 1.4Z" fill="#000" transform="translate(${mm(x0 + (x - x0) * t)} ${mm(y0 + (y - y0) * t)}) rotate(${mm(angle)})"/>`,
+      );
+    }
+    run += length;
+  }
+  return heads;
+}
+
+/** A mark on the map, and the word beside it; "" where it has none. */
+interface Sign {
+  readonly at: Place;
+  readonly word: string;
+  readonly mark: Html;
+}
+
+function itemSigns(
+  { directions }: StationLayout,
+  { on }: View,
+  spot: (at: LonLat) => Spot,
+  { frame }: SheetText,
+): Sign[] {
+  return directions.flatMap(({ items }) =>
+    items.flatMap((item): Sign[] => {
+      const [from, to] = item.at;
+      const form = formOf(item.kind);
+      if (form === 'line' || from === null || to === null) return [];
+      const [[x0, y0], [x1, y1]] = [on(spot(from)), on(spot(to))];
+      const at: Place = [(x0 + x1) / 2, (y0 + y1) / 2];
+      const word = frame.items[item.kind];
+      if (form === 'board')
+        return [
+          {
+            at,
+            word,
+            mark: html`<rect x="${mm(x0 - 1.1)}" y="${mm(y0 - 1.1)}" width="2.2" height="2.2" fill="#000"/>`,
+          },
+        ];
+      const look =
+        form === 'table'
+          ? 'stroke="#000" stroke-width="2.2"'
+          : 'stroke="#000" stroke-width="1.6" stroke-dasharray="1 0.8"';
+      return [{ at, word, mark: svgPath(`M${mm(x0)} ${mm(y0)}L${mm(x1)} ${mm(y1)}`, look) }];
+    }),
+  );
+}
+
+/** Words beside their marks, each where it lies on no mark and no other word; one that finds no room is left out: the mark stands. */
+function wordsBeside(signs: readonly Sign[], lines: readonly Box[], width: number, height: number): Html[] {
+  const taken: Box[] = [
+    ...lines,
+    { x: 0, y: height - 10, width: 30, height: 10 },
+    { x: width - 9, y: 0, width: 9, height: 13 },
+    ...signs.map(({ at: [x, y] }) => ({ x: x - 1.5, y: y - 1.5, width: 3, height: 3 })),
+  ];
+  return signs.flatMap(({ at: [x, y], word }) => {
+    const size = { width: textWidth(word, SIZE), height: SIZE * POINT };
+    const box = BESIDE.map(([right, down]) => ({
+      x: x + (right > 0 ? 2.2 : right < 0 ? -2.2 - size.width : -size.width / 2),
+      y: y - size.height / 2 + down * (2 + size.height / 2),
+      ...size,
+    })).find(
+      (one) =>
+        one.x > 0.6 &&
+        one.y > 0.6 &&
+        one.x + one.width < width - 0.6 &&
+        one.y + one.height < height - 0.6 &&
+        !taken.some((other) => overlap(one, other)),
+    );
+    if (word === '' || box === undefined) return [];
+    taken.push(box);
+    return [svgText(box.x, box.y + size.height * 0.8, word, { points: SIZE, halo: true })];
+  });
+}
+
+const BESIDE: readonly (readonly [right: number, down: number])[] = [
+  [1, 0],
+  [-1, 0],
+  [1, -1],
+  [1, 1],
+  [-1, -1],
+  [-1, 1],
+  [0, -1.4],
+  [0, 1.4],
+  [1, -2.4],
+  [1, 2.4],
+  [-1, -2.4],
+  [-1, 2.4],
+];
+
+function northAndScale({ scale }: View, { units, width, height, text }: StationMapInput): Html {
+  const unit = units === 'metric' ? 'm' : 'yd';
+  const length = metres(niceLength(lengthIn(Math.min(22, width / 3) / scale, unit)), unit);
+  const [x, y] = [3, height - 3];
+  return html`<rect x="1" y="${mm(y - 6)}" width="${mm(length * scale + 4)}" height="8" fill="#fff"/>${svgPath(`M${x} ${mm(y - 1.4)}v1.4h${mm(length * scale)}v-1.4`, 'stroke="#000" stroke-width="0.5" fill="none"')}${svgText(x, y - 2, formatLength(length, units, 'wheel'), { points: SIZE })}
+<rect x="${mm(width - 8)}" y="1" width="7" height="11" fill="#fff"/>${svgPath(`M${mm(width - 4.5)} 1.8l2 6l-2 -1.4l-2 1.4z`, 'fill="#000"')}${svgText(width - 4.5, 11.4, text.captain.map.north, { points: SIZE, bold: true, anchor: 'middle' })}`;
+}

@@ -1,0 +1,82 @@
+/** The supply list: what to order in whole packs, what each station gets, and what those sums rest on. */
+import type { Analysis } from '../analyse.ts';
+import type { Units } from '../plan/plan.ts';
+import type { Pack, StationDay } from '../raceday/day.ts';
+import { formatVolume } from '../format.ts';
+import type { SheetText } from '../text/sheetText.ts';
+import { defaultsSection } from './defaultsInUse.ts';
+import { type Html, NONE, html, table } from './html.ts';
+import { packText } from './packWords.ts';
+import { type Sheet, listHead, stationTitle } from './sheet.ts';
+
+/** The body of the list; one sentence where the plan has no race day. */
+export function supplyListBody(analysis: Analysis, sheet: Sheet): Html {
+  const { plan, day } = analysis;
+  const { text } = sheet;
+  const words = text.lists.supplies;
+  const head = listHead(words.title, plan, sheet);
+  if (day === null) return html`${head}\n<p>${words.none}</p>`;
+  return html`${head}
+<section class="block"><h2>${words.totals}</h2>
+${table(
+  [words.item, ` ${words.packs}`, ` ${words.need}`, ` ${words.pack}`, ''],
+  day.totals.packs.map((pack) => totalRow(pack, plan.units, text)),
+  'totals',
+)}</section>
+<h2>${words.each}</h2>
+<div class="two">${day.stations.map((station) => stationBlock(analysis, station, text))}</div>
+${defaultsSection(analysis, text)}`;
+}
+
+const TICK: Html = html`<span class="tick"></span>`;
+
+const totalRow = (pack: Pack, units: Units, text: SheetText): (string | Html)[] => [
+  packText(pack.item, text),
+  text.frame.count(pack.count),
+  amountText(pack.item, pack.need, units, text),
+  amountText(pack.item, pack.pack, units, text),
+  TICK,
+];
+
+const LITRES = new Set(['waterJug', 'sportsDrinkJug']);
+
+/** Litres of what is drunk, pieces of the rest. */
+function amountText(item: string, amount: number, units: Units, { frame }: SheetText): string {
+  return LITRES.has(item) ? formatVolume(amount, units) : frame.count(Math.ceil(amount - 1e-9));
+}
+
+function stationBlock({ stations, plan }: Analysis, day: StationDay, text: SheetText): Html {
+  const station = stations.find(({ id }) => id === day.id);
+  if (station === undefined) return NONE;
+  const words = text.lists.supplies;
+  const rows = day.packs.map(({ item, count, need }) => [
+    packText(item, text),
+    text.frame.count(count),
+    amountText(item, need, plan.units, text),
+    TICK,
+  ]);
+  return html`<section class="block" data-station="${station.id}"><h3>${stationTitle(station, text)}</h3>
+${table([words.item, ` ${words.packs}`, ` ${words.need}`, ''], rows)}</section>`;
+}
+
+/** Two columns of stations, none of them broken. */
+export const SUPPLY_STYLE = `
+.two { columns: 2; column-gap: 8mm; }
+.two h3 { margin-top: 0; }
+.two .block { padding-bottom: 2mm; }
+.two table, .defaults { font-size: 9.5pt; }
+.two th:last-child, .totals th:last-child { width: 6mm; }
+.two td:last-child, .totals td:last-child { text-align: right; }
+.totals th:nth-child(2), .totals th:nth-child(3), .totals th:nth-child(4) { width: 30mm; }
+.totals th.number, .totals td.number { padding-right: 5mm; }
+.two .tick { width: 3.6mm; height: 3.6mm; }
+.two th:nth-child(2) { width: 15mm; }
+.two th:nth-child(3) { width: 19mm; }
+.defaults { table-layout: fixed; }
+.defaults th:nth-child(2) { width: 30mm; }
+.defaults th:nth-child(3) { width: 32mm; }
+.defaults th:nth-child(4) { width: 50mm; }
+.defaults td:nth-child(4) { font-size: 9pt; }
+.defaults .number { padding-right: 5mm; }
+.defaults .number { white-space: normal; }
+`;

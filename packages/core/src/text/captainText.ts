@@ -1,0 +1,108 @@
+/** The captain's sheet, as a language fills it in. */
+
+/** The captain's sheet. */
+export interface CaptainText {
+  readonly title: string;
+  readonly stationOf: (number: number, count: number) => string;
+  readonly emergency: {
+    readonly title: string;
+    /** Before the number. */
+    readonly callFirst: string;
+    readonly say: string;
+    readonly words: string;
+    readonly comeInBy: string;
+    readonly grid: string;
+    readonly stayOnLine: string;
+    /** Before whom to call. */
+    readonly thenControl: string;
+    readonly tellControl: string;
+    readonly stay: string;
+    readonly radio: string;
+  };
+  /** North, north-east and so on, clockwise, as they stand in the sentence below. */
+  readonly compass: readonly [string, string, string, string, string, string, string, string];
+  readonly comeFrom: (compass: string) => string;
+  readonly tablesOn: (side: string) => string;
+  readonly drawing: {
+    readonly title: string;
+    readonly straight: string;
+    readonly notToScale: string;
+    readonly runners: string;
+    readonly chalk: string;
+    readonly at: string;
+    readonly before: (length: string) => string;
+    readonly past: (length: string) => string;
+    readonly between: (from: string, to: string) => string;
+    readonly along: string;
+    readonly sign: (wording: string) => string;
+    readonly tables: (item: string, count: number) => string;
+    readonly boxes: (item: string, count: number) => string;
+    readonly folds: string;
+    readonly none: string;
+  };
+  readonly map: { readonly title: string; readonly north: string };
+  readonly clock: {
+    readonly title: string;
+    readonly beHere: string;
+    readonly ready: string;
+    readonly firstWheels: string;
+    readonly firstRunner: string;
+    readonly busiest: string;
+    readonly busiestCount: (count: string) => string;
+    readonly last: string;
+    readonly sweep: string;
+    readonly stayOpen: string;
+  };
+  readonly prePour: {
+    readonly title: string;
+    readonly told: (tables: number, layers: number, cups: string) => string;
+    readonly perLayer: (cups: string, least: string) => string;
+  };
+  readonly supplies: {
+    readonly title: string;
+    readonly packs: Readonly<Record<PackWord, string>>;
+    /** At how many jugs of what, and how long it takes. */
+    readonly callMore: (jugs: string, takes: string) => string;
+    readonly more: string;
+  };
+  readonly crew: {
+    readonly title: string;
+    readonly roles: Readonly<Record<'handOut' | 'pour' | 'gel' | 'clean' | 'captain', string>>;
+    readonly total: string;
+    readonly shifts: (count: number) => string;
+  };
+  readonly talk: {
+    readonly title: string;
+    readonly channel: string;
+    readonly callSign: string;
+    readonly captain: string;
+    readonly phone: string;
+  };
+  readonly order: {
+    readonly setUp: readonly string[];
+    readonly open: readonly string[];
+    readonly after: readonly string[];
+    readonly setUpTitle: string;
+    readonly openTitle: string;
+    readonly afterTitle: string;
+    readonly bags: string;
+    readonly leftovers: string;
+    readonly jugs: string;
+    readonly folded: string;
+  };
+}
+
+/** What is sent to a station, by the names that race day gives it; a sign is one word whatever it says. */
+export type PackWord =
+  | 'waterJug'
+  | 'sportsDrinkJug'
+  | 'cups'
+  | 'gels'
+  | 'gloves'
+  | 'bags'
+  | 'towels'
+  | 'stackingSheets'
+  | 'table'
+  | 'box'
+  | 'sign'
+  | 'instructions';

@@ -1,0 +1,19 @@
+/** The papers in English. */
+import { captain } from './en/captain.ts';
+import { card } from './en/card.ts';
+import { frame } from './en/frame.ts';
+import { index } from './en/index.ts';
+import { overview } from './en/overview.ts';
+import { placement } from './en/placement.ts';
+import { runs } from './en/runs.ts';
+import { supplies } from './en/supplies.ts';
+import type { SheetText } from './sheetText.ts';
+
+export const en: SheetText = {
+  language: 'en',
+  name: 'English',
+  frame,
+  captain,
+  card,
+  lists: { placement, supplies, runs, overview, index },
+};

@@ -1,0 +1,15 @@
+import type { OverviewText } from '../listsText.ts';
+
+export const overview: OverviewText = {
+  title: 'Overview',
+  map: 'Map',
+  strip: (course) => `${course}, drawn straight`,
+  sides: 'Left-hand side above the line, right-hand side below it, as the runners see them.',
+  start: 'Start',
+  finish: 'Finish',
+  number: 'No.',
+  name: 'Station',
+  courses: 'Courses',
+  elevation: (low, high) => `Ground in grey: ${low} to ${high}`,
+  north: 'N',
+};

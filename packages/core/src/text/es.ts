@@ -1,0 +1,19 @@
+/** The papers in Spanish. */
+import { captain } from './es/captain.ts';
+import { card } from './es/card.ts';
+import { frame } from './es/frame.ts';
+import { index } from './es/index.ts';
+import { overview } from './es/overview.ts';
+import { placement } from './es/placement.ts';
+import { runs } from './es/runs.ts';
+import { supplies } from './es/supplies.ts';
+import type { SheetText } from './sheetText.ts';
+
+export const es: SheetText = {
+  language: 'es',
+  name: 'español',
+  frame,
+  captain,
+  card,
+  lists: { placement, supplies, runs, overview, index },
+};

@@ -1,0 +1,27 @@
+/** What every paper shares, as a language fills it in: frame, words for items and sides, blanks. */
+import type { ItemKind, PointKind, Served } from '../kinds.ts';
+
+/** What every paper shares: frame, words for items and sides, blanks. */
+export interface FrameText {
+  /** Begins the version that a paper is of: "Version 3". */
+  readonly version: (version: string) => string;
+  readonly noVersion: string;
+  readonly printed: (at: string) => string;
+  readonly destroy: string;
+  readonly page: string;
+  readonly of: string;
+  readonly noName: string;
+  /** Stands before a line to write on. */
+  readonly toFill: string;
+  readonly caution: string;
+  readonly station: string;
+  readonly items: { readonly [kind in ItemKind]: string };
+  readonly served: { readonly [kind in Served]: string };
+  readonly points: { readonly [kind in PointKind]: string };
+  readonly left: string;
+  readonly right: string;
+  readonly side: string;
+  readonly sideUnclear: string;
+  /** A whole number with the marks that the language puts into it. */
+  readonly count: (value: number) => string;
+}

@@ -1,0 +1,21 @@
+/**
+ * Every sentence of the papers, as one typed record: a language is one file that fills it in.
+ * Sentences with figures are functions of texts that are already formatted; they return plain text,
+ * which the sheets escape. The safety sentences say less than a practitioner would, and defer.
+ */
+import type { CaptainText } from './captainText.ts';
+import type { CardText } from './cardText.ts';
+import type { FrameText } from './frameText.ts';
+import type { ListsText } from './listsText.ts';
+
+/** One language. */
+export interface SheetText {
+  /** BCP 47 tag: the document's `lang`. */
+  readonly language: string;
+  /** Its own name for itself. */
+  readonly name: string;
+  readonly frame: FrameText;
+  readonly captain: CaptainText;
+  readonly card: CardText;
+  readonly lists: ListsText;
+}
