@@ -86,7 +86,7 @@ export function commandHelp(command: CommandSpec, wide: Screen): string {
   const own = new Set(options.map((option) => option.name));
   return joined([
     paint('heading', `Usage: halfcup ${name} ${takes} [OPTIONS]`),
-    [`Prints ${about}.`, ...more].map((text) => paragraph(text, width)).join('\n'),
+    [`${about.charAt(0).toUpperCase()}${about.slice(1)}.`, ...more].map((text) => paragraph(text, width)).join('\n'),
     section(
       'Arguments:',
       columns(

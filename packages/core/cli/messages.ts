@@ -54,7 +54,7 @@ export const REFUSAL = {
   reportOfOne: () => '--report and --json-lines do not go together: a report is of one plan',
   workersAlone: () => '--workers needs --json-lines: one plan is reviewed in one thread',
   onePlan: (count: number) =>
-    `review takes one plan, and ${count} are given; with --json-lines it prints one JSON document for each`,
+    `review takes one plan, and ${count} are given; --json-lines reviews several, one JSON document per line`,
   sameFile: (file: string) => `--report and --out both name "${file}"; give two files`,
   reportNotHtml: (file: string) => `--report writes HTML; "${file}" does not end in .html`,
   noFormat: () => 'export needs a format: --to geojson, gpx, csv or ics',

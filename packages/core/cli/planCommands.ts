@@ -94,7 +94,7 @@ const review: CommandSpec = {
       shown: 'FILE.html',
       about: 'also write the report, to be printed and signed; an existing file only with --force',
     },
-    { name: 'json-lines', kind: 'flag', about: 'print one JSON document a line, with its file' },
+    { name: 'json-lines', kind: 'flag', about: 'print one JSON document per line, with its file' },
     {
       name: 'workers',
       kind: 'count',
@@ -112,7 +112,7 @@ const sheets: CommandSpec = {
   takes: 'PLAN.json --out FOLDER',
   needs: ['a plan'],
   most: 1,
-  about: 'a list of the papers of race day, which it writes as HTML files for a browser to print',
+  about: 'the papers of race day, as HTML files for a browser to print',
   more: [
     'Overview, captains’ sheets, volunteer cards, placement list, supply list, a run for each vehicle, collection, the reviewer’s report, and index.html, which links to them all.',
   ],
