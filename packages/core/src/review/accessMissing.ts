@@ -5,10 +5,8 @@ export const accessMissing: Check = check(
   {
     code: 'access-missing',
     severity: 'note',
-    title: 'Every station names a point where a vehicle reaches it',
     source: COMMON_PRACTICE,
-    missing: ({ stations }) =>
-      stations.some(({ station }) => station.points.length > 0) ? null : 'no station names any points',
+    missing: ({ stations }) => (stations.some(({ station }) => station.points.length > 0) ? null : 'no-points'),
   },
   ({ stations }) =>
     stations.flatMap((station) => {

@@ -40,7 +40,6 @@ export const bendNearTables: Check = stationCheck(
   {
     code: 'bend-near-tables',
     severity: 'warning',
-    title: 'The course does not bend by over 45° near the tables (bendClear)',
     source: COMMON_PRACTICE,
   },
   bendsAt,

@@ -45,7 +45,6 @@ export const servedBothWays: Check = check(
   {
     code: 'served-both-ways',
     severity: 'warning',
-    title: 'A station serves runners who come from one way',
     source: COMMON_PRACTICE,
   },
   ({ stations }) =>
@@ -70,7 +69,6 @@ export const crossesFlow: Check = check(
   {
     code: 'crosses-flow',
     severity: 'error',
-    title: 'Nobody crosses a flow of oncoming runners to reach the tables',
     source: COMMON_PRACTICE,
   },
   (layout) =>

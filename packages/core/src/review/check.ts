@@ -4,6 +4,8 @@
  */
 import type { Finding, Severity } from '../finding.ts';
 import type { Layout, StationLayout } from '../layout/layout.ts';
+import { titles } from '../text/en/checks.ts';
+import type { CheckCode, ReasonCode } from '../text/params/checks.ts';
 
 /** Where a rule comes from when nobody has printed it. */
 export const COMMON_PRACTICE = 'common practice, no source';
@@ -14,13 +16,22 @@ export interface Rule {
   readonly code: string;
   /** Of its findings, unless one of them says otherwise. */
   readonly severity: Severity;
-  /** What is asked, as a short statement of how it should be. */
+  /** How it should be, as a short statement, in English. */
   readonly title: string;
   /** Where the rule is printed, or "common practice, no source". */
   readonly source: string;
-  /** Why the check cannot run on this layout (no width given, no zones, …), or `null` where it can. Absent: it always can. */
+  /** The key of the reason why the check cannot run on this layout (`no-width`, …), or `null` where it can. Absent: it always can. */
   readonly missing?: (layout: Layout) => string | null;
 }
+
+/** A rule as its file gives it: its title and the reasons why it cannot run are texts. */
+export interface RuleOf<C extends CheckCode> extends Omit<Rule, 'title'> {
+  readonly code: C;
+  readonly missing?: (layout: Layout) => ReasonCode | null;
+}
+
+/** The rule with its title. */
+export const ruled = <C extends CheckCode>(rule: RuleOf<C>): Rule => ({ ...rule, title: titles[rule.code] });
 
 /** A question that a safety reviewer asks of a layout, with what answers it. */
 export interface Check extends Rule {
@@ -37,17 +48,22 @@ export type Ground = Pick<Layout, 'courses'>;
 export type Found = Omit<Finding, 'code' | 'severity' | 'source'> & Partial<Pick<Finding, 'severity' | 'source'>>;
 
 /** A check whose findings carry its own code, severity and source. */
-export function check(rule: Rule, find: (layout: Layout) => readonly Found[]): Check {
-  return { ...rule, find: (layout) => find(layout).map((found) => findingOf(rule, found)) };
+export function check<C extends CheckCode>(rule: RuleOf<C>, find: (layout: Layout) => readonly Found[]): Check {
+  const full = ruled(rule);
+  return { ...full, find: (layout) => find(layout).map((found) => findingOf(full, found)) };
 }
 
 const findingOf = ({ code, severity, source }: Rule, found: Found): Finding => ({ code, severity, source, ...found });
 
 /** A check that asks the same of each station, by itself. */
-export function stationCheck(rule: Rule, findAt: (station: StationLayout, ground: Ground) => readonly Found[]): Check {
+export function stationCheck<C extends CheckCode>(
+  rule: RuleOf<C>,
+  findAt: (station: StationLayout, ground: Ground) => readonly Found[],
+): Check {
+  const full = ruled(rule);
   const at = (station: StationLayout, ground: Ground): Finding[] =>
-    findAt(station, ground).map((found) => findingOf(rule, found));
-  return { ...rule, find: (layout) => layout.stations.flatMap((station) => at(station, layout)), findAt: at };
+    findAt(station, ground).map((found) => findingOf(full, found));
+  return { ...full, find: (layout) => layout.stations.flatMap((station) => at(station, layout)), findAt: at };
 }
 
 /** `where` of something at a station. */

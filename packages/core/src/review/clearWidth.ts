@@ -5,6 +5,7 @@
  * not known. Width is given, so positions do not enter.
  */
 import type { Layout, StationLayout } from '../layout/layout.ts';
+import type { ReasonCode } from '../text/params/checks.ts';
 import { metres as toMetres } from '../units.ts';
 import { type Check, COMMON_PRACTICE, atStation, check, metres, named } from './check.ts';
 import { tableEnds } from './standing.ts';
@@ -33,10 +34,8 @@ export const clearWidth: Check = check(
   {
     code: 'clear-width',
     severity: 'error',
-    title: 'Beside tables and hand-out crew the set width of road stays clear',
     source: `${COMMON_PRACTICE}; the metre for the crew is an assumption`,
-    missing: ({ stations }) =>
-      stations.some((station) => clearBeside(station) !== null) ? null : 'no station gives the width of its road',
+    missing: ({ stations }) => (stations.some((station) => clearBeside(station) !== null) ? null : 'no-width'),
   },
   ({ stations }) =>
     stations.flatMap((station) => {
@@ -55,7 +54,6 @@ export const respondersWidth: Check = check(
   {
     code: 'responders-width',
     severity: 'note',
-    title: 'Where a station has a medical or access point, 20 ft of road stay clear (the fire marshal decides)',
     source: 'IFC 503.2.1, fire apparatus roads 20 ft clear (from memory; local code and the fire marshal decide)',
     missing: (layout) => respondersMissing(layout),
   },
@@ -68,9 +66,7 @@ export const respondersWidth: Check = check(
     }),
 );
 
-function respondersMissing({ stations }: Layout): string | null {
-  if (!stations.some(needsWay)) return 'no station names a medical or access point';
-  return stations.some((station) => needsWay(station) && clearBeside(station) !== null)
-    ? null
-    : 'no station with a medical or access point gives the width of its road';
+function respondersMissing({ stations }: Layout): ReasonCode | null {
+  if (!stations.some(needsWay)) return 'no-medical-or-access';
+  return stations.some((station) => needsWay(station) && clearBeside(station) !== null) ? null : 'no-responders-width';
 }

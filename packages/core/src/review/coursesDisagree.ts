@@ -25,7 +25,6 @@ export const coursesDisagree: Check = stationCheck(
   {
     code: 'courses-disagree',
     severity: 'warning',
-    title: 'Courses that share a road place each item at one spot, to 0.5 m',
     source: COMMON_PRACTICE,
   },
   (station, ground) => station.directions.flatMap((direction) => disagreements(direction, station, ground)),

@@ -7,9 +7,8 @@ export const dropSide: Check = check(
   {
     code: 'drop-side',
     severity: 'warning',
-    title: 'Supplies are dropped on the side of the course on which the tables stand',
     source: COMMON_PRACTICE,
-    missing: (layout) => (pointsOfKind(layout, 'drop').length > 0 ? null : 'no station names a drop point'),
+    missing: (layout) => (pointsOfKind(layout, 'drop').length > 0 ? null : 'no-drop'),
   },
   (layout) => pointsOfKind(layout, 'drop').flatMap((drop) => across(drop, layout)),
 );

@@ -11,10 +11,8 @@ export const gelWithoutWater: Check = check(
   {
     code: 'gel-without-water',
     severity: 'warning',
-    title: 'Whoever is handed a gel finds water after it, at the same station or within 1.6 km',
     source: COMMON_PRACTICE,
-    missing: ({ stations }) =>
-      stations.some(({ station }) => station.serves.includes('gel')) ? null : 'no station serves gel',
+    missing: ({ stations }) => (stations.some(({ station }) => station.serves.includes('gel')) ? null : 'no-gel'),
   },
   (layout) =>
     layout.stations.flatMap((station) =>

@@ -20,8 +20,8 @@ const SAME = 1e-9;
 
 const percent = (grade: number): string => `${(Math.round(Math.abs(grade) * 1000) / 10).toFixed(1)} %`;
 
-const noElevations = ({ courses }: Layout): string | null =>
-  courses.some(({ course }) => course.ele !== null) ? null : 'no course has an elevation at every point';
+const noElevations = ({ courses }: Layout): 'no-elevations' | null =>
+  courses.some(({ course }) => course.ele !== null) ? null : 'no-elevations';
 
 /** Rise over run between two calibrated measures, what lies beyond an end of the course left out; `null` without elevations or course. */
 export function gradeBetween(course: Course, from: number, to: number): number | null {
@@ -44,7 +44,6 @@ export const gradeAtTables: Check = check(
   {
     code: 'grade-at-tables',
     severity: 'warning',
-    title: 'The road at the tables is no steeper than the practice wants',
     source: COMMON_PRACTICE,
     missing: noElevations,
   },
@@ -83,14 +82,11 @@ export const descentWithWheels: Check = check(
   {
     code: 'descent-with-wheels',
     severity: 'warning',
-    title: 'No steep descent ends at tables that a race on wheels passes',
     source: COMMON_PRACTICE,
     missing: (layout) => {
       const wheels = layout.plan.races.filter(({ division }) => division === 'wheels');
-      if (wheels.length === 0) return 'no race is on wheels';
-      return wheels.some(({ course }) => courseOf(layout, course).course.ele !== null)
-        ? null
-        : 'no course of a race on wheels has an elevation at every point';
+      if (wheels.length === 0) return 'no-wheels';
+      return wheels.some(({ course }) => courseOf(layout, course).course.ele !== null) ? null : 'no-wheels-elevations';
     },
   },
   (layout) =>

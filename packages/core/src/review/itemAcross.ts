@@ -6,7 +6,6 @@ export const itemAcross: Check = check(
   {
     code: 'item-across',
     severity: 'error',
-    title: 'Items placed by hand stand on the side of the tables',
     source: COMMON_PRACTICE,
   },
   ({ stations }) =>

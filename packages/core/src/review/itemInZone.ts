@@ -19,12 +19,9 @@ export const itemInZone: Check = check(
   {
     code: 'item-in-zone',
     severity: 'error',
-    title: 'No item stands in a keep-clear zone',
     source: COMMON_PRACTICE,
     missing: ({ plan }) =>
-      plan.zones.some((zone) => zone.rule === 'keep-clear' && encloses(zone))
-        ? null
-        : 'the plan has no keep-clear zone',
+      plan.zones.some((zone) => zone.rule === 'keep-clear' && encloses(zone)) ? null : 'no-keep-clear-zone',
   },
   (layout) =>
     layout.stations.flatMap((station) => {

@@ -7,7 +7,6 @@ export const itemOffCourse: Check = check(
   {
     code: 'item-off-course',
     severity: 'error',
-    title: 'Items placed by hand stand by the course',
     source: COMMON_PRACTICE,
   },
   ({ stations, courses }) =>

@@ -12,7 +12,6 @@ export const itemOutside: Check = check(
   {
     code: 'item-outside',
     severity: 'error',
-    title: 'Every sign, table and trash drop lies on the course',
     source: COMMON_PRACTICE,
   },
   (layout) =>

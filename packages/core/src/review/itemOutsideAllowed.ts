@@ -16,10 +16,9 @@ export const itemOutsideAllowed: Check = check(
   {
     code: 'item-outside-allowed',
     severity: 'error',
-    title: 'Every item stands in an allowed zone',
     source: COMMON_PRACTICE,
     missing: ({ plan }) =>
-      plan.zones.some((zone) => zone.rule === 'allowed' && encloses(zone)) ? null : 'the plan has no allowed zone',
+      plan.zones.some((zone) => zone.rule === 'allowed' && encloses(zone)) ? null : 'no-allowed-zone',
   },
   (layout) =>
     layout.stations.flatMap((station) => {

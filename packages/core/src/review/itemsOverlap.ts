@@ -15,10 +15,8 @@ export const itemsOverlap: Check = check(
   {
     code: 'items-overlap',
     severity: 'error',
-    title:
-      'No station stands in the stretch from sign to trash drop of another on its side (an error at its tables, else a warning)',
     source: COMMON_PRACTICE,
-    missing: ({ stations }) => (stations.length > 1 ? null : 'the plan has one station'),
+    missing: ({ stations }) => (stations.length > 1 ? null : 'one-station'),
   },
   ({ stations }) => {
     const reaches = stations.map(reachesOf);

@@ -9,7 +9,6 @@ export const leadFar: Check = check(
   {
     code: 'lead-far',
     severity: 'warning',
-    title: 'The lead is the direction that the pin stands by',
     source: COMMON_PRACTICE,
   },
   ({ stations }) =>

@@ -23,13 +23,12 @@ function whereOf(layout: Layout, race: RaceSpacing, leg: Leg): Finding['where'] 
 }
 
 function legCheck(
-  code: string,
+  code: 'leg-long' | 'leg-short',
   severity: Severity,
-  title: string,
   wrong: (leg: Leg, layout: Layout) => string | null,
   limitOf: (layout: Layout) => number,
 ): Check {
-  return check({ code, severity, title, source: SOURCE }, (layout) =>
+  return check({ code, severity, source: SOURCE }, (layout) =>
     layout.spacing.flatMap((race): Found[] =>
       race.legs.flatMap((leg) => {
         const expected = wrong(leg, layout);
@@ -47,7 +46,6 @@ function legCheck(
 export const legLong: Check = legCheck(
   'leg-long',
   'warning',
-  'No leg of a race is longer than the practice wants',
   (leg, { plan }) => (leg.length > plan.practice.maxSpacing ? `at most ${km(plan.practice.maxSpacing)}` : null),
   ({ plan }) => plan.practice.maxSpacing,
 );
@@ -56,7 +54,6 @@ export const legLong: Check = legCheck(
 export const legShort: Check = legCheck(
   'leg-short',
   'note',
-  'No two stations of a race are nearer than the practice wants',
   (leg, { plan }) =>
     leg.from !== 'start' && leg.to !== 'finish' && leg.length < plan.practice.minSpacing
       ? `at least ${km(plan.practice.minSpacing)}`

@@ -13,10 +13,8 @@ export const lengthDiffers: Check = check(
   {
     code: 'length-differs',
     severity: 'warning',
-    title: 'The stated length of a course is that of its line, within 0.1 %',
     source: 'World Athletics (IAAF) rule 240 and USATF course measurement: 0.1 %, 42 m of a marathon (read)',
-    missing: ({ plan }) =>
-      plan.courses.some(({ length }) => length !== undefined) ? null : 'the plan states no course length',
+    missing: ({ plan }) => (plan.courses.some(({ length }) => length !== undefined) ? null : 'no-length'),
   },
   ({ plan, courses }) => plan.courses.flatMap((course, index) => differing(course, index, courses)),
 );

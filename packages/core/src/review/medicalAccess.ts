@@ -12,9 +12,8 @@ export const medicalWithoutAccess: Check = check(
   {
     code: 'medical-without-access',
     severity: 'error',
-    title: 'An access point lies within 60 m of every medical point (a warning to 250 m, then an error)',
     source: COMMON_PRACTICE,
-    missing: (layout) => (pointsOfKind(layout, 'medical').length > 0 ? null : 'no station names a medical point'),
+    missing: (layout) => (pointsOfKind(layout, 'medical').length > 0 ? null : 'no-medical'),
   },
   (layout) => pointsOfKind(layout, 'medical').flatMap((medical) => cutOff(medical, layout)),
 );

@@ -3,7 +3,7 @@ import type { PassChoice } from '../plan/plan.ts';
 import { type Check, COMMON_PRACTICE, atStation, check, named } from './check.ts';
 
 export const passUnknown: Check = check(
-  { code: 'pass-unknown', severity: 'error', title: 'Every pass that the plan names exists', source: COMMON_PRACTICE },
+  { code: 'pass-unknown', severity: 'error', source: COMMON_PRACTICE },
   ({ stations }) =>
     stations.flatMap((layout) => {
       const { station, passes } = layout;

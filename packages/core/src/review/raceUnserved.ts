@@ -6,7 +6,6 @@ export const raceUnserved: Check = check(
   {
     code: 'race-unserved',
     severity: 'error',
-    title: 'Every race is served by a station (a warning where its whole course is no longer than a leg may be)',
     source: COMMON_PRACTICE,
   },
   ({ plan, courses, spacing }) =>

@@ -10,7 +10,6 @@ export const seenNotServed: Check = check(
   {
     code: 'seen-not-served',
     severity: 'note',
-    title: 'Every pass of a served race is served, or the plan lists those that are',
     source: COMMON_PRACTICE,
   },
   ({ stations }) =>

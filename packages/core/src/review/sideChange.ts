@@ -20,7 +20,6 @@ export const sideChange: Check = check(
   {
     code: 'side-change',
     severity: 'note',
-    title: 'Neighbouring stations closer than minSpacing stand on one side',
     source: COMMON_PRACTICE,
   },
   (layout) => {

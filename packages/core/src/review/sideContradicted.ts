@@ -6,7 +6,6 @@ export const sideContradicted: Check = check(
   {
     code: 'side-contradicted',
     severity: 'warning',
-    title: 'The declared side is the side on which the pin stands',
     source: COMMON_PRACTICE,
   },
   ({ stations }) =>

@@ -6,7 +6,6 @@ export const sideUnclear: Check = check(
   {
     code: 'side-unclear',
     severity: 'warning',
-    title: 'The side of the road is declared, or the pin tells it',
     source: COMMON_PRACTICE,
   },
   ({ stations }) =>

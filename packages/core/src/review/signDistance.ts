@@ -9,7 +9,6 @@ export const signDistance: Check = check(
   {
     code: 'sign-distance',
     severity: 'error',
-    title: 'The sign stands at the set distance before the first table, within the tolerance',
     source: COMMON_PRACTICE,
   },
   ({ plan, stations }) =>

@@ -23,7 +23,6 @@ export const signMissed: Check = stationCheck(
   {
     code: 'sign-missed',
     severity: 'warning',
-    title: 'Every served pass runs by the sign before it meets the tables',
     source: COMMON_PRACTICE,
   },
   (station, ground) => station.directions.flatMap((direction) => missed(direction, station, ground)),

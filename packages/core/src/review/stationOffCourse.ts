@@ -6,7 +6,6 @@ export const stationOffCourse: Check = check(
   {
     code: 'station-off-course',
     severity: 'error',
-    title: 'Every station stands by the course of a race it serves',
     source: COMMON_PRACTICE,
   },
   ({ stations, courses }) =>

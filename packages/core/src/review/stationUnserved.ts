@@ -6,7 +6,6 @@ export const stationUnserved: Check = check(
   {
     code: 'station-unserved',
     severity: 'warning',
-    title: 'Every station serves at least one pass',
     source: COMMON_PRACTICE,
   },
   ({ stations }) =>

@@ -9,7 +9,6 @@ export const tablesFarOff: Check = check(
   {
     code: 'tables-far-off',
     severity: 'warning',
-    title: 'Tables stand by the road on which the course runs',
     source: COMMON_PRACTICE,
   },
   ({ stations }) =>

@@ -6,7 +6,7 @@ import { type Check, COMMON_PRACTICE, atStation, metres, named, stationCheck } f
 const WIDEST = 10;
 
 export const tablesHidden: Check = stationCheck(
-  { code: 'tables-hidden', severity: 'note', title: 'The tables can be seen from the sign', source: COMMON_PRACTICE },
+  { code: 'tables-hidden', severity: 'note', source: COMMON_PRACTICE },
   (station, { courses }) =>
     station.directions.flatMap((direction) => {
       const sign = direction.items.find((item) => item.kind === 'sign');

@@ -9,7 +9,6 @@ export const tablesMismatch: Check = check(
   {
     code: 'tables-mismatch',
     severity: 'warning',
-    title: 'What a station serves has tables, and nothing else has',
     source: COMMON_PRACTICE,
   },
   ({ stations }) =>

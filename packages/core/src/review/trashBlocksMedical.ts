@@ -8,9 +8,8 @@ export const trashBlocksMedical: Check = check(
   {
     code: 'trash-blocks-medical',
     severity: 'error',
-    title: 'No trash drop lies between a medical point and its access point',
     source: COMMON_PRACTICE,
-    missing: (layout) => (pairsOf(layout).length > 0 ? null : 'no station has both a medical and an access point'),
+    missing: (layout) => (pairsOf(layout).length > 0 ? null : 'no-medical-with-access'),
   },
   (layout) =>
     pairsOf(layout).flatMap((pair) =>

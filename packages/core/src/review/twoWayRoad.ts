@@ -30,7 +30,6 @@ export const twoWayRoad: Check = stationCheck(
   {
     code: 'two-way-road',
     severity: 'warning',
-    title: 'No item stands where runners come the other way',
     source: COMMON_PRACTICE,
   },
   (station, ground) => {

@@ -7,7 +7,6 @@ export const wheelFolds: Check = check(
   {
     code: 'wheel-folds',
     severity: 'note',
-    title: 'The way along the kerb from the chalk mark to every item can be wheeled',
     source: COMMON_PRACTICE,
   },
   ({ stations, courses }) =>

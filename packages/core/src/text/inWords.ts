@@ -6,7 +6,7 @@ import { findings as spanish } from './es/findings.ts';
 import { words as spanishWords } from './es/words.ts';
 import { sayIn, type Say } from './say.ts';
 import { joined, type Sentence } from './sentence.ts';
-import type { Voice } from './voice.ts';
+import { mainTag, type Voice } from './voice.ts';
 import type { Words } from './words.ts';
 
 type AnyTexts = Readonly<Record<string, (params: Readonly<Record<string, unknown>>, say: Say) => Sentence>>;
@@ -21,7 +21,7 @@ const SPOKEN: Readonly<Record<string, Spoken>> = {
   es: { texts: spanish as unknown as AnyTexts, words: spanishWords },
 };
 
-const spokenIn = (language: string): Spoken => SPOKEN[language.trim().toLowerCase().split('-', 1)[0]!] ?? SPOKEN['en']!;
+const spokenIn = (language: string): Spoken => SPOKEN[mainTag(language)] ?? SPOKEN['en']!;
 
 /**
  * What is the matter, what it should be and what to do, in a voice. A finding whose code has no text, such as a
