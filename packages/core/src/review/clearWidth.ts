@@ -7,7 +7,7 @@
 import type { Layout, StationLayout } from '../layout/layout.ts';
 import type { ReasonCode } from '../text/params/checks.ts';
 import { metres as toMetres } from '../units.ts';
-import { type Check, COMMON_PRACTICE, atStation, check, metres, named } from './check.ts';
+import { type Check, COMMON_PRACTICE, atStation, check } from './check.ts';
 import { tableEnds } from './standing.ts';
 
 /** Depth of a table, metres (30 in). */
@@ -42,8 +42,16 @@ export const clearWidth: Check = check(
       const beside = clearBeside(station);
       const limit = station.practice.clearWidth;
       if (beside === null || beside.clear >= limit - SAME) return [];
-      const message = `At ${named(station)} ${metres(beside.clear)} of the ${metres(beside.width)} road stay clear: tables (30 in deep, set back ${metres(station.practice.setback)}) and hand-out crew (1 m, assumed) take ${metres(beside.taken)}; expected at least ${metres(limit)}. Set the tables back, move to a wider road, or set the station's own clearWidth with the road authority's word.`;
-      return [{ message, where: atStation(station, 'width'), measured: beside.clear, limit, unit: 'm' }];
+      const { clear, width: road, taken } = beside;
+      return [
+        {
+          params: { measured: clear, limit, road, taken, crew: CREW },
+          where: atStation(station, 'width'),
+          measured: clear,
+          limit,
+          unit: 'm',
+        },
+      ];
     }),
 );
 
@@ -61,8 +69,15 @@ export const respondersWidth: Check = check(
     stations.flatMap((station) => {
       const beside = clearBeside(station);
       if (beside === null || !needsWay(station) || beside.clear >= RESPONDERS - SAME) return [];
-      const message = `At ${named(station)}, which has a medical or access point, ${metres(beside.clear)} of the ${metres(beside.width)} road stay clear beside tables and hand-out crew; a fire apparatus road wants ${metres(RESPONDERS)} (20 ft). Ask the fire marshal and the medical lead how vehicles get through, or move the tables back.`;
-      return [{ message, where: atStation(station, 'width'), measured: beside.clear, limit: RESPONDERS, unit: 'm' }];
+      return [
+        {
+          params: { measured: beside.clear, limit: RESPONDERS, road: beside.width },
+          where: atStation(station, 'width'),
+          measured: beside.clear,
+          limit: RESPONDERS,
+          unit: 'm',
+        },
+      ];
     }),
 );
 

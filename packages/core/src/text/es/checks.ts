@@ -37,7 +37,7 @@ export const titles: { readonly [code in CheckCode]: string } = {
   'drop-closed': 'Ningún vehículo está en el recorrido cerrado',
   'drop-late': 'El material se descarga antes de la hora de llegada del equipo',
   'drop-nowhere': 'Por cada puesto que recibe material pasa un recorrido',
-  'length-differs': 'La longitud declarada de un recorrido es la de su línea, dentro del 0,1 %',
+  'length-differs': 'La longitud declarada de un recorrido es la de su línea, dentro del 0.1 %',
   'station-off-course': 'Cada puesto está junto al recorrido de una carrera a la que sirve',
   'station-unserved': 'Cada puesto sirve a alguien',
   'pass-unknown': 'Cada paso que nombra el plan existe',
@@ -59,7 +59,7 @@ export const titles: { readonly [code in CheckCode]: string } = {
   'served-both-ways': 'Un puesto sirve a corredores que vienen en un solo sentido',
   'crosses-flow': 'Nadie cruza un flujo de corredores de frente para llegar a las mesas',
   'seen-not-served': 'Se sirve en cada paso de una carrera servida, o el plan dice en cuáles',
-  'courses-disagree': 'Los recorridos que comparten vía ponen cada elemento en un mismo sitio, a 0,5 m',
+  'courses-disagree': 'Los recorridos que comparten vía ponen cada elemento en un mismo sitio, a 0.5 m',
   'tables-hidden': 'Desde el cartel se ven las mesas',
   'wheel-folds': 'Se puede medir con rueda a lo largo del bordillo desde la marca de tiza hasta cada elemento',
   'bend-near-tables': 'El recorrido no gira más de 45° cerca de las mesas',
@@ -73,7 +73,7 @@ export const titles: { readonly [code in CheckCode]: string } = {
   'side-change': 'Los puestos vecinos más cercanos que la separación mínima están en un mismo lado',
   'race-unserved':
     'A cada carrera la sirve un puesto (advertencia si todo su recorrido no es más largo de lo que puede ser un tramo)',
-  'gel-without-water': 'Quien recibe un gel encuentra agua después, en el mismo puesto o en los 1,6 km siguientes',
+  'gel-without-water': 'Quien recibe un gel encuentra agua después, en el mismo puesto o en los 1.6 km siguientes',
   'access-missing': 'Cada puesto tiene un punto por el que llega un vehículo',
   'drop-side': 'El material se descarga en el lado del recorrido en que están las mesas',
   'medical-without-access':
@@ -124,10 +124,10 @@ export const sources: readonly (readonly [written: string, shown: string])[] = [
     'IFC 503.2.1, fire apparatus roads 20 ft clear (from memory; local code and the fire marshal decide)',
     'IFC 503.2.1, vías para bomberos con 20 ft libres (de memoria; deciden la norma local y los bomberos)',
   ],
-  ['IMMDA guidance, stations 1.6 km to 5 km apart', 'recomendaciones de la IMMDA, puestos cada 1,6 a 5 km'],
+  ['IMMDA guidance, stations 1.6 km to 5 km apart', 'recomendaciones de la IMMDA, puestos cada 1.6 a 5 km'],
   [
     'World Athletics (IAAF) rule 240 and USATF course measurement: 0.1 %, 42 m of a marathon (read)',
-    'regla 240 de World Athletics (IAAF) y medición de recorridos de USATF: 0,1 %, 42 m en un maratón (leído)',
+    'regla 240 de World Athletics (IAAF) y medición de recorridos de USATF: 0.1 %, 42 m en un maratón (leído)',
   ],
   ['from memory', 'de memoria'],
 ];
