@@ -23,3 +23,6 @@ const asIs = (id: string): string => id;
 
 /** Nobody's names: ids stand for themselves. */
 export const NO_NAMES: Names = { station: asIs, race: asIs, course: asIs };
+
+/** The language of a BCP 47 tag without its region, in lower case: "es" of "es-MX". */
+export const mainTag = (language: string): string => language.trim().toLowerCase().split('-', 1)[0]!;
