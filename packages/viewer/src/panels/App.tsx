@@ -2,9 +2,9 @@
 import type { JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { MapPane } from '../map/MapPane.tsx';
-import { isOpen } from '../state/derive.ts';
+import { isOpen } from '../state/view/derive.ts';
 import { reviewList, takeDropped } from '../state/placed.ts';
-import { useStore } from '../state/store.ts';
+import { useStore } from '../state/store/store.ts';
 import { handlesOf } from '../storage/pickers.ts';
 import { CourseStrip } from '../strip/CourseStrip.tsx';
 import { Credit } from './background/Credit.tsx';

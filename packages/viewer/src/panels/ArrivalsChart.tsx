@@ -4,7 +4,7 @@ import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';
 import { arrivalBins, arrivalsGeometry, type ArrivalsGeometry } from '../raceday/chart.ts';
 import { chartText, grouped, pouredText, wholePercent } from '../raceday/words.ts';
-import { useWidth } from '../state/useWidth.ts';
+import { useWidth } from './ui/useWidth.ts';
 
 const HEIGHT = 250;
 const TOP = 72;

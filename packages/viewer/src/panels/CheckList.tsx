@@ -1,7 +1,7 @@
 /** Every check of the review: what it asks, and whether it found something, found nothing, or could not run. */
 import type { CheckRun } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { useStore } from '../state/store.ts';
+import { useStore } from '../state/store/store.ts';
 import { counted } from '../words.ts';
 
 function outcome({ ran, reason, found, cannotTell }: CheckRun): string {

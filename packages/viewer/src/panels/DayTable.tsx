@@ -3,8 +3,8 @@ import { formatMinute, type RaceDay } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { grouped, minuteOrDash } from '../raceday/words.ts';
 import { chooseStation } from '../state/actions.ts';
-import { numberOf } from '../state/derive.ts';
-import { useStore, type OpenPlan, type Store } from '../state/store.ts';
+import { numberOf } from '../state/view/derive.ts';
+import { useStore, type OpenPlan, type Store } from '../state/store/store.ts';
 import { DASH } from '../words.ts';
 
 /** Of the station's own view, to which choosing here leads. */

@@ -2,7 +2,7 @@
 import { findingLine, type Finding } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { chooseFinding } from '../state/actions.ts';
-import { useStore } from '../state/store.ts';
+import { useStore } from '../state/store/store.ts';
 import { dateText, figuresOf, SEVERITY_WORD } from '../words.ts';
 import { SeverityMark } from './SeverityMark.tsx';
 import { WaiveTools } from './WaiveTools.tsx';

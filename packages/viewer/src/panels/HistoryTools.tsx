@@ -1,6 +1,6 @@
 /** Undo and redo, each with what it is about to do. */
 import type { JSX } from 'preact';
-import { useStore } from '../state/store.ts';
+import { useStore } from '../state/store/store.ts';
 import { redoSaid, undoSaid } from './said.ts';
 
 export function HistoryTools(): JSX.Element {

@@ -1,6 +1,6 @@
 /** Work under way, how far it is, and a button that stops it. */
 import type { JSX } from 'preact';
-import { useStore } from '../state/store.ts';
+import { useStore } from '../state/store/store.ts';
 
 export function JobLine(): JSX.Element | null {
   const { job } = useStore();

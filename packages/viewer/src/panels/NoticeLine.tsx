@@ -1,7 +1,7 @@
 /** What has just happened, or what is to be decided; always there for screen readers, shown while it has something to say. */
 import type { JSX } from 'preact';
 import { useEffect } from 'preact/hooks';
-import { useStore, type Notice } from '../state/store.ts';
+import { useStore, type Notice } from '../state/store/store.ts';
 
 /** Long enough to be read twice. */
 const SHOWN = 6000;

@@ -3,7 +3,7 @@ import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';
 import { openDropped } from '../state/actions.ts';
 import { canChooseSources, chooseSources } from '../storage/pickers.ts';
-import { useStore } from '../state/store.ts';
+import { useStore } from '../state/store/store.ts';
 
 export function OpenButton({ label }: { readonly label: string }): JSX.Element {
   const store = useStore();

@@ -1,7 +1,7 @@
 /** A button that prints the reviewer's report of what is shown. */
 import type { JSX } from 'preact';
 import { keptPlan } from '../storage/saveFile.ts';
-import { useStore, type Store } from '../state/store.ts';
+import { useStore, type Store } from '../state/store/store.ts';
 
 async function print(store: Store): Promise<void> {
   const open = keptPlan(store);

@@ -1,7 +1,7 @@
 /** Why files did not open, with file, line and column; and what a plan still waits for. */
 import { findingLine } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { useStore, type Refusal, type WaitingPlan } from '../state/store.ts';
+import { useStore, type Refusal, type WaitingPlan } from '../state/store/store.ts';
 import { counted } from '../words.ts';
 import { OpenButton } from './OpenButton.tsx';
 import { SeverityMark } from './SeverityMark.tsx';

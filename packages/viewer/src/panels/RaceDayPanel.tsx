@@ -1,6 +1,6 @@
 /** Race day at the selected station, and at all of them. */
 import type { JSX } from 'preact';
-import { useStore } from '../state/store.ts';
+import { useStore } from '../state/store/store.ts';
 import { DayTable } from './DayTable.tsx';
 import { RaceDayRuns } from './RaceDayRuns.tsx';
 import { RaceDayTotals } from './RaceDayTotals.tsx';

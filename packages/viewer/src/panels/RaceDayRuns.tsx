@@ -3,8 +3,8 @@ import { formatMass, formatMinute, type RaceDay } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { grouped, kgOf, packWord, RUN_WORD } from '../raceday/words.ts';
 import { chooseStation } from '../state/actions.ts';
-import { numberOf } from '../state/derive.ts';
-import { useStore, type OpenPlan } from '../state/store.ts';
+import { numberOf } from '../state/view/derive.ts';
+import { useStore, type OpenPlan } from '../state/store/store.ts';
 import { counted, sideWords } from '../words.ts';
 import { StopHead } from './StopHead.tsx';
 

@@ -2,7 +2,7 @@
 import type { RaceDay } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { grouped } from '../raceday/words.ts';
-import { useStore } from '../state/store.ts';
+import { useStore } from '../state/store/store.ts';
 import { Fact } from './Fact.tsx';
 import { SuppliesTable } from './SuppliesTable.tsx';
 

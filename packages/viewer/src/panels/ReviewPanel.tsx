@@ -1,9 +1,9 @@
 /** All findings, by severity and station; points as placed; and the report of it all. */
 import type { Finding } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { groupedOf } from '../state/derive.ts';
+import { groupedOf } from '../state/view/derive.ts';
 import { reviewList } from '../state/placed.ts';
-import { useStore, type OpenPlan } from '../state/store.ts';
+import { useStore, type OpenPlan } from '../state/store/store.ts';
 import { counted } from '../words.ts';
 import { CheckList } from './CheckList.tsx';
 import { FindingCard } from './FindingCard.tsx';

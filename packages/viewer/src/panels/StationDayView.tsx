@@ -2,8 +2,8 @@
 import { formatClock, formatMinute, type RaceDay, type StationDay, type StationLayout } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { grouped } from '../raceday/words.ts';
-import { numberOf } from '../state/derive.ts';
-import { useStore, type OpenPlan } from '../state/store.ts';
+import { numberOf } from '../state/view/derive.ts';
+import { useStore, type OpenPlan } from '../state/store/store.ts';
 import { ArrivalsChart } from './ArrivalsChart.tsx';
 import { CrewFacts } from './CrewFacts.tsx';
 import { DAY_HEADING } from './DayTable.tsx';

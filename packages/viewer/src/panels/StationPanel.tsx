@@ -1,8 +1,8 @@
 /** The selected station: where it is, what stands there, which runners pass, and what the checks say. */
 import { formatMeasure, type Item, type LaidDirection, type StationLayout, type StationPass } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { findingsByStation, leadOf, numberOf, signDistance } from '../state/derive.ts';
-import { useStore, type OpenPlan } from '../state/store.ts';
+import { findingsByStation, leadOf, numberOf, signDistance } from '../state/view/derive.ts';
+import { useStore, type OpenPlan } from '../state/store/store.ts';
 import {
   comeFrom,
   DASH,

@@ -1,8 +1,8 @@
 /** The lead direction's items in running order, on their side of the road; spaced to be read, not to scale. */
 import { type Item, type LaidDirection, formOf } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { isTable } from '../state/derive.ts';
-import { useStore } from '../state/store.ts';
+import { isTable } from '../state/view/derive.ts';
+import { useStore } from '../state/store/store.ts';
 import { compassWord, ITEM_WORD, wheelFigure, wheelUnit } from '../words.ts';
 
 const WIDTH = 308;

@@ -2,7 +2,7 @@
 import { formatMass, formatMinute, type RaceDay } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { kgOf, RUN_WORD } from '../raceday/words.ts';
-import { useStore, type OpenPlan } from '../state/store.ts';
+import { useStore, type OpenPlan } from '../state/store/store.ts';
 import { StopHead } from './StopHead.tsx';
 
 export function StationStops({

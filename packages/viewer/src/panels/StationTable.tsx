@@ -2,8 +2,8 @@
 import type { PlanRace, Severity } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { chooseStation } from '../state/actions.ts';
-import { stationRows, type StationRow } from '../state/derive.ts';
-import { useStore } from '../state/store.ts';
+import { stationRows, type StationRow } from '../state/view/derive.ts';
+import { useStore } from '../state/store/store.ts';
 import { counted, DASH, longFigure, longUnit, percent, wheelFigure, wheelUnit } from '../words.ts';
 import { AddStation } from './station/AddStation.tsx';
 import { SeverityMark } from './SeverityMark.tsx';

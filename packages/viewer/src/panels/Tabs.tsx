@@ -1,6 +1,6 @@
 /** One panel at a time; arrow keys move between the tabs. */
 import type { ComponentChildren, JSX } from 'preact';
-import { useStore, type Pane } from '../state/store.ts';
+import { useStore, type Pane } from '../state/store/store.ts';
 
 export interface Tab {
   readonly pane: Pane;

@@ -1,7 +1,7 @@
 /** The plan's name, opening files, units. */
 import type { Units } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { useStore } from '../state/store.ts';
+import { useStore } from '../state/store/store.ts';
 import { dateText } from '../words.ts';
 import { BackgroundTools } from './background/BackgroundTools.tsx';
 import { FileTools } from './files/FileTools.tsx';

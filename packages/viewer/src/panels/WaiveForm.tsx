@@ -2,9 +2,9 @@
 import type { Finding } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { useId, useLayoutEffect, useRef, useState } from 'preact/hooks';
-import { useStore } from '../state/store.ts';
-import { readWaiver, today, waiveFinding, type Waiver } from '../state/waivers.ts';
-import { run } from '../state/workbench.ts';
+import { useStore } from '../state/store/store.ts';
+import { readWaiver, today, waiveFinding, type Waiver } from '../state/edits/waivers.ts';
+import { run } from '../state/edits/workbench.ts';
 import { counted } from '../words.ts';
 import { FieldFrame } from './fields/FieldFrame.tsx';
 

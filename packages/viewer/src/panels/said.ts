@@ -1,6 +1,6 @@
 /** Undo and redo that say what they did. */
-import type { Store } from '../state/store.ts';
-import { redo, undo } from '../state/workbench.ts';
+import type { Store } from '../state/store/store.ts';
+import { redo, undo } from '../state/edits/workbench.ts';
 
 export function undoSaid(store: Store): void {
   const label = undo(store);

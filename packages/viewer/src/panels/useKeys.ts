@@ -1,7 +1,7 @@
 /** Keys that hold on the whole page: undo, redo, and putting back what is held. */
 import { useEffect } from 'preact/hooks';
-import type { Store } from '../state/store.ts';
-import { dropTrial } from '../state/workbench.ts';
+import type { Store } from '../state/store/store.ts';
+import { dropTrial } from '../state/edits/workbench.ts';
 import { redoSaid, undoSaid } from './said.ts';
 
 /** A field has its own undo while somebody types in it. */

@@ -1,6 +1,6 @@
 /** A length: laid out on the ground (m, yd), or with `long` along a course (km, mi). */
 import type { JSX } from 'preact';
-import { useStore } from '../../state/store.ts';
+import { useStore } from '../../state/store/store.ts';
 import { LENGTH, unitFor } from './quantity.ts';
 import { QuantityField, type QuantityProps } from './QuantityField.tsx';
 

@@ -1,6 +1,6 @@
 /** A mass, kg or lb. */
 import type { JSX } from 'preact';
-import { useStore } from '../../state/store.ts';
+import { useStore } from '../../state/store/store.ts';
 import { MASS, unitFor } from './quantity.ts';
 import { QuantityField, type QuantityProps } from './QuantityField.tsx';
 

@@ -2,9 +2,9 @@
 import type { Finding } from '@halfcup/core';
 import { formatDuration } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { setOfStation, setValue, valueAt, rawPlan, rawStation } from '../../state/edits.ts';
-import { useStore } from '../../state/store.ts';
-import { run } from '../../state/workbench.ts';
+import { setOfStation, setValue, valueAt, rawPlan, rawStation } from '../../state/edits/edits.ts';
+import { useStore } from '../../state/store/store.ts';
+import { run } from '../../state/edits/workbench.ts';
 import { DurationField } from './DurationField.tsx';
 import { NumberField } from './NumberField.tsx';
 import { ruleField, type SuppliesProps } from './rules.ts';

@@ -1,6 +1,6 @@
 /** A volume: of a jug (l, gal), or with `small` of a cup (ml, fl oz). */
 import type { JSX } from 'preact';
-import { useStore } from '../../state/store.ts';
+import { useStore } from '../../state/store/store.ts';
 import { unitFor, VOLUME } from './quantity.ts';
 import { QuantityField, type QuantityProps } from './QuantityField.tsx';
 

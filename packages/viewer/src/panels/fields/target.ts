@@ -1,8 +1,8 @@
 /** What a field edits: a value of the plan's text at a path, of the whole plan or of one station as shown. */
 import type { Finding } from '@halfcup/core';
-import { pointerTo, rawPlan, rawStation, setOfStation, setValue, valueAt, type Path } from '../../state/edits.ts';
-import { useStore, type Store } from '../../state/store.ts';
-import { run } from '../../state/workbench.ts';
+import { pointerTo, rawPlan, rawStation, setOfStation, setValue, valueAt, type Path } from '../../state/edits/edits.ts';
+import { useStore, type Store } from '../../state/store/store.ts';
+import { run } from '../../state/edits/workbench.ts';
 
 export interface FieldProps {
   readonly label: string;

@@ -1,6 +1,6 @@
 /** A field that is chosen in, not typed in: every choice is taken at once, or refused with what is accepted. */
 import { useEffect, useId, useState } from 'preact/hooks';
-import { pointerTo } from '../../state/edits.ts';
+import { pointerTo } from '../../state/edits/edits.ts';
 import { troubleOf, useTarget, type FieldProps } from './target.ts';
 
 export interface Change {

@@ -3,10 +3,10 @@
  * commits it, Escape restores, and the undo keys belong to it only while it holds something of its own.
  */
 import { useEffect, useId, useState } from 'preact/hooks';
-import { useStore } from '../../state/store.ts';
+import { useStore } from '../../state/store/store.ts';
 import { redoSaid, undoSaid } from '../said.ts';
 import { troubleOf, useTarget, type FieldProps } from './target.ts';
-import { pointerTo } from '../../state/edits.ts';
+import { pointerTo } from '../../state/edits/edits.ts';
 
 export interface Entry {
   readonly id: string;

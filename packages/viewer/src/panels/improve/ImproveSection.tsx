@@ -2,7 +2,7 @@
 import { parseLength, type StationLayout, type Units } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { useId, useState } from 'preact/hooks';
-import { useStore, type Store } from '../../state/store.ts';
+import { useStore, type Store } from '../../state/store/store.ts';
 import { keptPlan } from '../../storage/saveFile.ts';
 import { SEARCHING } from '../../work/improveMessages.ts';
 import { wheelUnit } from '../../words.ts';

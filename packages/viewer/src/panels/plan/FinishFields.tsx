@@ -1,6 +1,6 @@
 /** Finish times in one of four forms; choosing another form puts a first value of it in the old one's place. */
 import type { JSX } from 'preact';
-import type { Path } from '../../state/edits.ts';
+import type { Path } from '../../state/edits/edits.ts';
 import { DurationField } from '../fields/DurationField.tsx';
 import { FieldFrame } from '../fields/FieldFrame.tsx';
 import { LinesField } from '../fields/LinesField.tsx';

@@ -2,7 +2,7 @@
 import type { Plan } from '@halfcup/core';
 import { formatMeasure } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { useStore } from '../../state/store.ts';
+import { useStore } from '../../state/store/store.ts';
 import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { ClockField } from '../fields/ClockField.tsx';
 import { DurationField } from '../fields/DurationField.tsx';
@@ -12,7 +12,7 @@ import { MassField } from '../fields/MassField.tsx';
 import { NumberField } from '../fields/NumberField.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { EntryList } from './EntryList.tsx';
-import { freeId } from '../../state/freeId.ts';
+import { freeId } from '../../state/edits/freeId.ts';
 
 const RULES = [
   { value: 'keep-clear', label: 'nothing may stand here' },

@@ -1,7 +1,7 @@
 /** Points about the station: where trucks unload, medical, toilets. */
 import type { PointKind } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { useStore } from '../../state/store.ts';
+import { useStore } from '../../state/store/store.ts';
 import { POINT_WORD } from '../../words.ts';
 import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { PairField } from '../fields/PairField.tsx';

@@ -1,7 +1,7 @@
 /** People, what is written down about the place, and what was counted after the day. */
 import type { Finding, Served } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { useStore } from '../../state/store.ts';
+import { useStore } from '../../state/store/store.ts';
 import { SERVED_WORD } from '../../words.ts';
 import { CheckField } from '../fields/CheckField.tsx';
 import { NumberField } from '../fields/NumberField.tsx';

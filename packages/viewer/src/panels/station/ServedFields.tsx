@@ -1,7 +1,7 @@
 /** Whom the station serves: races, the lead direction, passes. */
 import { formatMeasure, type Finding, type StationPass } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { useStore } from '../../state/store.ts';
+import { useStore } from '../../state/store/store.ts';
 import { compassWord } from '../../words.ts';
 import { ChoiceField, type Choice } from '../fields/ChoiceField.tsx';
 import { SetField } from '../fields/SetField.tsx';

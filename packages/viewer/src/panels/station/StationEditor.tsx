@@ -1,8 +1,8 @@
 /** Everything that the plan holds of one station, in folded parts. */
 import { formatMeasure } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { leadOf } from '../../state/derive.ts';
-import { useStore } from '../../state/store.ts';
+import { leadOf } from '../../state/view/derive.ts';
+import { useStore } from '../../state/store/store.ts';
 import { counted, SERVED_WORD } from '../../words.ts';
 import { CrewFields } from '../fields/CrewFields.tsx';
 import { PracticeFields } from '../fields/PracticeFields.tsx';

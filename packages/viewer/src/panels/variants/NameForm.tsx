@@ -1,8 +1,8 @@
 /** A name to be typed for positions, with what may be done under it; what is wrong with the name is said beside it. */
 import type { JSX } from 'preact';
 import { useId, useRef, useState } from 'preact/hooks';
-import { nameTrouble } from '../../state/variants.ts';
-import { useStore } from '../../state/store.ts';
+import { nameTrouble } from '../../state/edits/variants.ts';
+import { useStore } from '../../state/store/store.ts';
 import { FieldFrame } from '../fields/FieldFrame.tsx';
 import type { Finding } from '@halfcup/core';
 

@@ -2,9 +2,9 @@
 import type { Finding } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
-import { useStore, type Store } from '../../state/store.ts';
-import { AS_PLANNED, deletePositions, renamePositions, takeIntoPlan } from '../../state/variants.ts';
-import { showVariant } from '../../state/workbench.ts';
+import { useStore, type Store } from '../../state/store/store.ts';
+import { AS_PLANNED, deletePositions, renamePositions, takeIntoPlan } from '../../state/edits/variants.ts';
+import { showVariant } from '../../state/edits/workbench.ts';
 import { counted } from '../../words.ts';
 import { NameForm } from './NameForm.tsx';
 

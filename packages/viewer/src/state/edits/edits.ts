@@ -1,9 +1,9 @@
 /** Changes of a plan's text, each a command with the words by which undo names it. */
 import { editPlan, lengthLike } from '@halfcup/core';
 import type { PlanDocument } from '@halfcup/core';
-import { keep } from './derive.ts';
+import { keep } from '../view/derive.ts';
 import type { Placement } from './placing.ts';
-import type { OpenPlan } from './store.ts';
+import type { OpenPlan } from '../store/store.ts';
 
 export interface Command {
   /** As undo names it: "move Strand Road". */

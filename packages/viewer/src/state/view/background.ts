@@ -2,8 +2,8 @@
  * What a person chose to see under the course, and how that is remembered. Nothing is fetched unless an
  * address was typed here; an archive of tiles is read from the person's own disk.
  */
-import { PLAN_BACKGROUND, type Background } from './backgrounds.ts';
-import type { Store } from './store.ts';
+import { PLAN_BACKGROUND, type Background } from '../store/backgrounds.ts';
+import type { Store } from '../store/store.ts';
 
 const KEY = 'halfcup-background';
 

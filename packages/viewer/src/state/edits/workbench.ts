@@ -4,13 +4,13 @@
  */
 import { placeFindings, readPlan, reanalyse, type Finding, type Plan } from '@halfcup/core';
 import { batch } from '@preact/signals';
-import { allFindings, computeOpen } from './compute.ts';
-import { coursesOf, leadOf } from './derive.ts';
+import { allFindings, computeOpen } from '../view/compute.ts';
+import { coursesOf, leadOf } from '../view/derive.ts';
 import { moveStation, type Command } from './edits.ts';
-import { followed } from './followed.ts';
-import { recorded, redone, undone, type History } from './history.ts';
+import { followed } from '../view/followed.ts';
+import { recorded, redone, undone, type History } from '../store/history.ts';
 import { placed, type Placement } from './placing.ts';
-import type { OpenPlan, Store } from './store.ts';
+import type { OpenPlan, Store } from '../store/store.ts';
 
 /** Shows another state of the open plan; what is selected stays where it still exists. */
 function show(store: Store, open: OpenPlan): void {

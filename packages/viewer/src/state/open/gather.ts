@@ -13,8 +13,8 @@ import {
 } from '@halfcup/core';
 import { readGpx } from '@halfcup/core/gpx';
 import type { FeatureCollection } from 'geojson';
-import type { PlanFiles } from './planFiles.ts';
-import type { WaitingPlan } from './store.ts';
+import type { PlanFiles } from '../store/planFiles.ts';
+import type { WaitingPlan } from '../store/store.ts';
 
 export interface NamedFile {
   /** With its folder where the browser gives one. */

@@ -1,13 +1,13 @@
 import { analyse, withVariant, type Analysis } from '@halfcup/core';
 import { describe, expect, test } from 'vitest';
-import { openDemo, openedFrom, straightPlan } from '../testing.ts';
-import { receive } from './actions.ts';
+import { openDemo, openedFrom, straightPlan } from '../../testing.ts';
+import { receive } from '../actions.ts';
 import { rawPlan, setValue, valueAt } from './edits.ts';
-import { followed } from './followed.ts';
+import { followed } from '../view/followed.ts';
 import { keepImproved, stillOf, takeImproved } from './improved.ts';
 import { nudge } from './moves.ts';
-import { openFiles } from './open.ts';
-import { createStore, type Improved, type OpenPlan, type Store } from './store.ts';
+import { openFiles } from '../open/open.ts';
+import { createStore, type Improved, type OpenPlan, type Store } from '../store/store.ts';
 import {
   comparisonOf,
   deletePositions,

@@ -12,7 +12,7 @@ import {
   formOf,
 } from '@halfcup/core';
 import { courseLength, elevationAt, pointAt } from '@halfcup/core/geometry';
-import type { OpenPlan } from './store.ts';
+import type { OpenPlan } from '../store/store.ts';
 
 /** Keeps the result of `compute` with its argument for as long as that lives. */
 export function keep<K extends object, V>(compute: (key: K) => V): (key: K) => V {

@@ -2,13 +2,13 @@ import { analyse, type Analysis, type Plan } from '@halfcup/core';
 import { pointAt } from '@halfcup/core/geometry';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { openDemo } from '../testing.ts';
-import { receive } from './actions.ts';
-import { coursesOf } from './derive.ts';
+import { openDemo } from '../../testing.ts';
+import { receive } from '../actions.ts';
+import { coursesOf } from '../view/derive.ts';
 import { deleteStation, rawPlan, setOfStation, setValue, valueAt, type Command } from './edits.ts';
 import { addAt, duplicate, nudge, remove, sendTo } from './moves.ts';
 import { alongPlacement, freePlacement, holdOf } from './placing.ts';
-import { createStore, type OpenPlan, type Store } from './store.ts';
+import { createStore, type OpenPlan, type Store } from '../store/store.ts';
 import { dropTrial, holdStation, letGo, redo, run, showVariant, tryPlace, undo } from './workbench.ts';
 
 function opened(): Store {

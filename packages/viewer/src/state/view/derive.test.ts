@@ -1,10 +1,10 @@
 import { courseLength } from '@halfcup/core/geometry';
 import { expect, test } from 'vitest';
-import { openDemo, openedFrom, straightPlan } from '../testing.ts';
-import { chooseFinding, chooseStation, receive } from './actions.ts';
+import { openDemo, openedFrom, straightPlan } from '../../testing.ts';
+import { chooseFinding, chooseStation, receive } from '../actions.ts';
 import { coursesOf, groupedOf, keep, nearestSample, samplesOf, stationRows } from './derive.ts';
-import { openFiles } from './open.ts';
-import { createStore } from './store.ts';
+import { openFiles } from '../open/open.ts';
+import { createStore } from '../store/store.ts';
 
 const demo = openDemo();
 

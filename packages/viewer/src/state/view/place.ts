@@ -1,9 +1,9 @@
 /** "Where is this?": what one says of a place on a course to somebody who must find it. Pure but for `ask`. */
 import { formatMeasure, gridReference, type LonLat, type StationLayout, type Units } from '@halfcup/core';
 import { courseLength, PASS_DEFAULTS, passesOf, pointAt } from '@halfcup/core/geometry';
-import { compassWord, lengthText, wheelFigure, wheelUnit } from '../words.ts';
+import { compassWord, lengthText, wheelFigure, wheelUnit } from '../../words.ts';
 import { numberOf } from './derive.ts';
-import type { CoursePlace, OpenPlan, Store } from './store.ts';
+import type { CoursePlace, OpenPlan, Store } from '../store/store.ts';
 
 /** Asks about a place on a course, or closes the answer with `null`. */
 export function ask(store: Store, place: CoursePlace | null): void {

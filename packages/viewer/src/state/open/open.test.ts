@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { DEMO_NAMES, demoFile, openedFrom, straightPlan, textFile } from '../testing.ts';
+import { DEMO_NAMES, demoFile, openedFrom, straightPlan, textFile } from '../../testing.ts';
 import { openFiles, type Opening } from './open.ts';
-import { createStore } from './store.ts';
-import { receive } from './actions.ts';
+import { createStore } from '../store/store.ts';
+import { receive } from '../actions.ts';
 
 const refusedLines = (opening: Opening): readonly string[] => {
   if (opening.kind !== 'refused') throw new Error(`expected a refusal, found ${opening.kind}`);

@@ -2,7 +2,7 @@ import { reviewPlaced } from '@halfcup/core';
 import { pointAt } from '@halfcup/core/geometry';
 import { readGpx } from '@halfcup/core/gpx';
 import { expect, test } from 'vitest';
-import { openDemo } from '../testing.ts';
+import { openDemo } from '../../testing.ts';
 import { coursesOf } from './derive.ts';
 import { keepRecord, keptRecord, nextPeg, pegsOf, recordGpx, wayTo, wayWords, type Stood } from './road.ts';
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { addressed, creditOf, rememberedBackground, takeTiles } from './background.ts';
-import { PLAN_BACKGROUND } from './backgrounds.ts';
-import { createStore } from './store.ts';
+import { PLAN_BACKGROUND } from '../store/backgrounds.ts';
+import { createStore } from '../store/store.ts';
 
 const kept = (text: string | null) => (): Pick<Storage, 'getItem'> => ({ getItem: () => text });
 

@@ -8,9 +8,9 @@ import {
   type Result,
   type Units,
 } from '@halfcup/core';
-import { allFindings, computeOpen } from './compute.ts';
+import { allFindings, computeOpen } from '../view/compute.ts';
 import { gatherFiles, type Gathered, type NamedFile } from './gather.ts';
-import type { OpenPlan, WaitingPlan } from './store.ts';
+import type { OpenPlan, WaitingPlan } from '../store/store.ts';
 
 export type { NamedFile } from './gather.ts';
 

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { openedFrom, straightPlan } from '../testing.ts';
-import { openFiles } from './open.ts';
+import { openedFrom, straightPlan } from '../../testing.ts';
+import { openFiles } from '../open/open.ts';
 import { placeFacts, placeLines } from './place.ts';
 
 const open = openedFrom(

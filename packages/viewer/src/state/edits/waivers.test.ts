@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { openDemo } from '../testing.ts';
-import { receive } from './actions.ts';
-import { createStore, type OpenPlan, type Store } from './store.ts';
+import { openDemo } from '../../testing.ts';
+import { receive } from '../actions.ts';
+import { createStore, type OpenPlan, type Store } from '../store/store.ts';
 import { readWaiver, sameKind, takeWaiverBack, waiveFinding, waiverAt } from './waivers.ts';
 import { run, undo } from './workbench.ts';
 

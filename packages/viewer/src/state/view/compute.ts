@@ -10,8 +10,8 @@ import {
   type PlanDocument,
   type Result,
 } from '@halfcup/core';
-import type { PlanFiles } from './planFiles.ts';
-import type { OpenPlan } from './store.ts';
+import type { PlanFiles } from '../store/planFiles.ts';
+import type { OpenPlan } from '../store/store.ts';
 
 const analysed = (plan: Plan, files: PlanFiles, before: OpenPlan | null): Result<Analysis> =>
   before !== null && before.files === files ? reanalyse(before.analysis, plan, files) : analyse(plan, files);

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { openedFrom, straightPlan } from '../testing.ts';
+import { openedFrom, straightPlan } from '../../testing.ts';
 import { differenceOf, differenceText } from './difference.ts';
-import { openFiles } from './open.ts';
+import { openFiles } from '../open/open.ts';
 
 const stationAt = (on: object, more: object = {}) =>
   openedFrom(

@@ -1,7 +1,7 @@
 /** Findings that somebody accepts, and taking that back; each is one step of undo over the plan's `waivers`. */
 import type { Finding } from '@halfcup/core';
 import { setValue, type Command } from './edits.ts';
-import type { OpenPlan } from './store.ts';
+import type { OpenPlan } from '../store/store.ts';
 import { appended } from './variants.ts';
 
 export interface Waiver {

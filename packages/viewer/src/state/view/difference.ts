@@ -1,7 +1,7 @@
 /** How far a station stands from where it was, in the words that are written beside it. Pure. */
 import type { StationLayout, Units } from '@halfcup/core';
 import { segmentLength } from '@halfcup/core/geometry';
-import { lengthText, sideWords, wheelFigure, wheelUnit } from '../words.ts';
+import { lengthText, sideWords, wheelFigure, wheelUnit } from '../../words.ts';
 import { leadOf, signDistance } from './derive.ts';
 
 export interface Difference {

@@ -2,7 +2,7 @@
 import type { Finding, StationLayout } from '@halfcup/core';
 import { moveStation } from './edits.ts';
 import { alongPlacement, leadHold, type Placement } from './placing.ts';
-import type { OpenPlan, Store } from './store.ts';
+import type { OpenPlan, Store } from '../store/store.ts';
 import { run } from './workbench.ts';
 
 export type Way = 'left' | 'right';

@@ -1,11 +1,11 @@
 /** Positions under names: kept, tried, renamed, taken into the plan, and laid beside one another. Each change is one step of undo. */
 import { compareAnalyses, type Comparison, type Finding } from '@halfcup/core';
 import { batch, effect } from '@preact/signals';
-import { computeOpen } from './compute.ts';
-import { keep } from './derive.ts';
+import { computeOpen } from '../view/compute.ts';
+import { keep } from '../view/derive.ts';
 import { rawPlan, rawStation, setValue, together, valueAt, type Command } from './edits.ts';
-import { followed } from './followed.ts';
-import type { OpenPlan, Store } from './store.ts';
+import { followed } from '../view/followed.ts';
+import type { OpenPlan, Store } from '../store/store.ts';
 import { dropTrial, run, showVariant } from './workbench.ts';
 
 /** The name of the positions without any variant, as the command line has it too. */

@@ -1,8 +1,8 @@
 /** The demo plan: files of the fixtures that the build lays beside the page and that are fetched from there. */
-import contextUrl from '../../../../fixtures/demo/context.geojson?url';
-import fullUrl from '../../../../fixtures/demo/full.gpx?url';
-import halfUrl from '../../../../fixtures/demo/half.gpx?url';
-import planUrl from '../../../../fixtures/demo/plan.json?url';
+import contextUrl from '../../../../../fixtures/demo/context.geojson?url';
+import fullUrl from '../../../../../fixtures/demo/full.gpx?url';
+import halfUrl from '../../../../../fixtures/demo/half.gpx?url';
+import planUrl from '../../../../../fixtures/demo/plan.json?url';
 import type { NamedFile } from './open.ts';
 
 const FILES: readonly (readonly [name: string, url: string])[] = [

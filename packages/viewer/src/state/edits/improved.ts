@@ -2,7 +2,7 @@
 import { movedText, type Finding, type Improvement, type PlanStation } from '@halfcup/core';
 import { moveStation, setOfStation, together, type Command } from './edits.ts';
 import type { Placement } from './placing.ts';
-import type { Improved, OpenPlan, Store } from './store.ts';
+import type { Improved, OpenPlan, Store } from '../store/store.ts';
 import { addPositions, patchesShown } from './variants.ts';
 import { run } from './workbench.ts';
 

@@ -1,7 +1,7 @@
 /** Where a station goes when it is moved, in the form in which its plan places it. Pure. */
 import type { LonLat, PlanStation, StationLayout, Analysis } from '@halfcup/core';
 import { courseLength, passesOf, pointAt, startMeasure, type IndexedCourse, type Pass } from '@halfcup/core/geometry';
-import { leadOf } from './derive.ts';
+import { leadOf } from '../view/derive.ts';
 
 type OnCourse = NonNullable<PlanStation['on']>;
 export type Placement = { readonly at: LonLat } | { readonly on: OnCourse };

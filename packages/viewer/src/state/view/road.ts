@@ -2,7 +2,7 @@
 import { type Analysis, type Item, type LonLat, type StationLayout, type Units, formOf } from '@halfcup/core';
 import { passesOf, segmentLength, wheelBetween } from '@halfcup/core/geometry';
 import { writeGpx } from '@halfcup/core/gpx';
-import { ITEM_WORD, lengthText, sideWords } from '../words.ts';
+import { ITEM_WORD, lengthText, sideWords } from '../../words.ts';
 import { leadOf } from './derive.ts';
 
 /** One thing to be placed, at one end where it has two. */
