@@ -1,7 +1,7 @@
 /** Starts the page: one store, the plan opened last, and the width that decides between one column and three. */
 import './policy.ts';
 import { render } from 'preact';
-import { App } from './panels/App.tsx';
+import { App } from './panels/page/App.tsx';
 import { workOffline } from './offline/register.ts';
 import { rememberedBackground } from './state/view/background.ts';
 import { createStore, StoreProvider, type Store } from './state/store/store.ts';

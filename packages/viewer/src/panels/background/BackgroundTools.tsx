@@ -4,7 +4,7 @@ import { useState } from 'preact/hooks';
 import { addressed, chooseBackground } from '../../state/view/background.ts';
 import type { Background } from '../../state/store/backgrounds.ts';
 import { useStore } from '../../state/store/store.ts';
-import { useUnfolded } from '../useUnfolded.ts';
+import { useUnfolded } from '../ui/useUnfolded.ts';
 
 const KINDS: readonly (readonly [Background['kind'] | 'address', string])[] = [
   ['plan', 'The plan’s own drawing'],

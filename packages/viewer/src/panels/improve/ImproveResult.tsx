@@ -5,7 +5,7 @@ import { chooseStation } from '../../state/actions.ts';
 import { keepImproved, stillOf, takeImproved } from '../../state/edits/improved.ts';
 import { useStore, type Improved, type OpenPlan } from '../../state/store/store.ts';
 import { ITEM_WORD, lengthText, longFigure, longUnit } from '../../words.ts';
-import { NameForm } from '../variants/NameForm.tsx';
+import { NameForm } from '../ui/NameForm.tsx';
 import { provenText } from './words.ts';
 
 interface Props {

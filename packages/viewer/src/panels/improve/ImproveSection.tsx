@@ -6,8 +6,8 @@ import { useStore, type Store } from '../../state/store/store.ts';
 import { keptPlan } from '../../storage/saveFile.ts';
 import { SEARCHING } from '../../work/improveMessages.ts';
 import { wheelUnit } from '../../words.ts';
-import { FieldFrame } from '../fields/FieldFrame.tsx';
-import { LENGTH, writeQuantity } from '../fields/quantity.ts';
+import { FieldFrame } from '../ui/fields/FieldFrame.tsx';
+import { LENGTH, writeQuantity } from '../ui/fields/quantity.ts';
 import { ImproveResult } from './ImproveResult.tsx';
 import { MovableStations } from './MovableStations.tsx';
 

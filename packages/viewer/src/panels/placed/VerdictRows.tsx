@@ -5,7 +5,7 @@ import { batch } from '@preact/signals';
 import { chooseStation } from '../../state/actions.ts';
 import { useStore, type Store } from '../../state/store/store.ts';
 import { wheelFigure, wheelRange, wheelUnit } from '../../words.ts';
-import { moveText, placedItem } from '../../placed/words.ts';
+import { moveText, placedItem } from '../../placedWords.ts';
 import { VerdictMark } from './VerdictMark.tsx';
 
 function go(store: Store, { station, course, at }: PlacedVerdict): void {

@@ -4,7 +4,7 @@ import type { JSX } from 'preact';
 import { leadOf } from '../../state/view/derive.ts';
 import { useStore } from '../../state/store/store.ts';
 import { ITEM_WORD } from '../../words.ts';
-import { PairField } from '../fields/PairField.tsx';
+import { PairField } from '../ui/fields/PairField.tsx';
 import { ownField, ownRaw, setOwn, type Editing } from './editing.ts';
 
 function OneItem({ item, ...editing }: Editing & { readonly item: Item }): JSX.Element {

@@ -9,9 +9,9 @@ import { freePlacement } from '../../state/edits/placing.ts';
 import { useStore } from '../../state/store/store.ts';
 import { run } from '../../state/edits/workbench.ts';
 import { sideWords } from '../../words.ts';
-import { ChoiceField } from '../fields/ChoiceField.tsx';
-import { LengthField } from '../fields/LengthField.tsx';
-import { PairField } from '../fields/PairField.tsx';
+import { ChoiceField } from '../ui/fields/ChoiceField.tsx';
+import { LengthField } from '../ui/fields/LengthField.tsx';
+import { PairField } from '../ui/fields/PairField.tsx';
 import { ownField, setOwn, type Editing } from './editing.ts';
 import { NudgeButtons } from './NudgeButtons.tsx';
 

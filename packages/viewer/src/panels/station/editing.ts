@@ -3,7 +3,7 @@ import type { Finding, StationLayout } from '@halfcup/core';
 import { rawStation, setOfStation, valueAt, type Path } from '../../state/edits/edits.ts';
 import type { OpenPlan, Store } from '../../state/store/store.ts';
 import { run } from '../../state/edits/workbench.ts';
-import type { FieldProps } from '../fields/target.ts';
+import type { FieldProps } from '../ui/fields/target.ts';
 
 export interface Editing {
   readonly station: StationLayout;

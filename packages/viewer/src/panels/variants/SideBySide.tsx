@@ -6,7 +6,7 @@ import { useStore, type OpenPlan } from '../../state/store/store.ts';
 import { AS_PLANNED, comparisonOf, layBeside, variantName } from '../../state/edits/variants.ts';
 import { showVariant } from '../../state/edits/workbench.ts';
 import { counted, longUnit, wheelUnit } from '../../words.ts';
-import { FindingCard } from '../FindingCard.tsx';
+import { FindingCard } from '../review/FindingCard.tsx';
 import type { Names } from './ChangeTable.tsx';
 import { ItemRows } from './ItemRows.tsx';
 import { MovedRows } from './MovedRows.tsx';
