@@ -10,9 +10,9 @@ import type { OpenPlan, Origin, Store } from '../state/store/store.ts';
 import { claimPlan, type Claim } from './claim.ts';
 import { touchPlan, writePlan } from './database.ts';
 import { keptOf, type KeptPlan } from './records.ts';
-import { keptPlan } from './saveFile.ts';
 import type { Database } from './tables.ts';
 import { tellOthers, tellElsewhere, tellFailed, tellLost } from './tell.ts';
+import { planWithoutTrial } from '../state/store/trial.ts';
 
 interface State {
   readonly open: OpenPlan;
@@ -35,7 +35,7 @@ interface Known {
 }
 
 function stateOf(store: Store): State | null {
-  const open = keptPlan(store);
+  const open = planWithoutTrial(store);
   const origin = store.origin.value;
   return open === null || origin === null ? null : { open, origin, history: store.history.value };
 }

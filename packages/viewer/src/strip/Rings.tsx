@@ -32,13 +32,13 @@ function OneRing({
 }: Omit<Props, 'passes'> & { readonly ring: Ring }): JSX.Element {
   const store = useStore();
   const picked = pass.id === store.selected.value;
-  const held = pass.id === store.trial.value?.station;
+  const onTrial = pass.id === store.trial.value?.station;
   const room = detail(scale);
   const y = ringY(pass, level, room);
   const label = `Station ${pass.number}, ${pass.name}, ${formatMeasure(pass.measure, store.units.value)}, ${sideWords(pass.side)}`;
   return (
     <g
-      class={`strip-ring${picked ? ' picked' : ''}${held ? ' held' : ''}${awayOf(pass.side) === 0 ? ' unclear' : ''}`}
+      class={`strip-ring${picked ? ' picked' : ''}${onTrial ? ' trial' : ''}${awayOf(pass.side) === 0 ? ' unclear' : ''}`}
       data-station={pass.id}
       role="button"
       tabindex={0}
@@ -55,7 +55,7 @@ function OneRing({
       <text x={x} y={y + 4} text-anchor="middle">
         {pass.number}
       </text>
-      {room === 'none' && !held ? null : (
+      {room === 'none' && !onTrial ? null : (
         <text class="strip-name" x={x + 13} y={y + 4}>
           {pass.name}
         </text>

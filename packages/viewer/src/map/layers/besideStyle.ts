@@ -1,10 +1,10 @@
-/** Layers of what stands beside the stations shown: the old place of the one in the hand, other positions, and the runs of vehicles. */
+/** Layers of what stands beside the stations shown: the old place of the one on trial, other positions, and the runs of vehicles. */
 import type { LayerSpecification } from 'maplibre-gl';
 import type { Palette } from '../palette.ts';
 import { BOLD, get, is, pair, REGULAR } from './expressions.ts';
 
 /** Old or other places: dashed, hollow, with the way to the place shown. `wordsZoom`: from where rings stand farther out. */
-export function beside(source: 'held' | 'against', palette: Palette, wordsZoom: number): LayerSpecification[] {
+export function beside(source: 'trial' | 'against', palette: Palette, wordsZoom: number): LayerSpecification[] {
   const level = (far: boolean): LayerSpecification[] => {
     const id = `beside-${source}${far ? '-far' : ''}`;
     const common = { type: 'symbol' as const, source, ...(far ? { minzoom: wordsZoom } : { maxzoom: wordsZoom }) };
@@ -67,12 +67,12 @@ export function beside(source: 'held' | 'against', palette: Palette, wordsZoom: 
   return [way, ...level(false), ...level(true)];
 }
 
-/** The difference, written at the pin of the station in the hand, over all else. */
+/** The difference, written at the pin of the station on trial, over all else. */
 export const said = (palette: Palette): LayerSpecification[] => [
   {
-    id: 'held-said',
+    id: 'trial-said',
     type: 'symbol',
-    source: 'held',
+    source: 'trial',
     filter: is('draw', 'said'),
     layout: {
       'text-field': get('text'),

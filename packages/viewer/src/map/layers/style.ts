@@ -284,9 +284,9 @@ const items = (palette: Palette, latitude: number): LayerSpecification[] => {
   ];
 };
 
-/** The same layer for what belongs to the station in the hand. */
-const inHand = (layer: LayerSpecification): LayerSpecification =>
-  ({ ...layer, id: `held-${layer.id}`, source: 'held' }) as LayerSpecification;
+/** The same layer for what belongs to the station on trial. */
+const onTrial = (layer: LayerSpecification): LayerSpecification =>
+  ({ ...layer, id: `trial-${layer.id}`, source: 'trial' }) as LayerSpecification;
 
 const ends = (palette: Palette): LayerSpecification[] => [
   {
@@ -318,13 +318,13 @@ const ends = (palette: Palette): LayerSpecification[] => [
   },
 ];
 
-/** Layers of the stations, drawn once for all, once by filter for the one that is selected, once for the one in the hand. Names make way for rings. */
-function stationLayers(palette: Palette, which: 'all' | 'picked' | 'held'): LayerSpecification[] {
+/** Layers of the stations, drawn once for all, once by filter for the one that is selected, once for the one on trial. Names make way for rings. */
+function stationLayers(palette: Palette, which: 'all' | 'picked' | 'trial'): LayerSpecification[] {
   const picked = which !== 'all';
   const suffix = picked ? '-picked' : '';
   const only: ExpressionSpecification[] =
     which === 'all' ? [] : which === 'picked' ? [['==', get('id'), '']] : [['!', ['has', 'draw']]];
-  const source = which === 'held' ? 'held' : 'stations';
+  const source = which === 'trial' ? 'trial' : 'stations';
   const common = { type: 'symbol' as const, source };
   const level = (far: boolean): LayerSpecification[] => {
     const id = `${source}${far ? '-far' : ''}`;
@@ -415,8 +415,8 @@ export const STATION_LAYERS: readonly string[] = [
   'trash-boxes',
 ];
 
-/** Layers that a press can take a station in the hand by. */
-export const HOLD_LAYERS: readonly string[] = [
+/** Layers by which a press can drag a station. */
+export const DRAG_LAYERS: readonly string[] = [
   'stations-ring',
   'stations-stem',
   'stations-far-ring',
@@ -492,12 +492,12 @@ export function styleOf(scene: Scene, palette: Palette, latitude: number, under:
       ...runs(palette),
       ...items(palette, latitude),
       ...beside('against', palette, WORDS_ZOOM),
-      ...items(palette, latitude).map(inHand),
-      ...beside('held', palette, WORDS_ZOOM),
+      ...items(palette, latitude).map(onTrial),
+      ...beside('trial', palette, WORDS_ZOOM),
       ...stationLayers(palette, 'all'),
       ...ends(palette),
       ...stationLayers(palette, 'picked'),
-      ...stationLayers(palette, 'held'),
+      ...stationLayers(palette, 'trial'),
       ...placedLayers(palette),
       ...said(palette),
       spot('asked', palette),

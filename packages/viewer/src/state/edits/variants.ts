@@ -6,7 +6,8 @@ import { keep } from '../view/derive.ts';
 import { rawPlan, rawStation, setValue, together, valueAt, type Command } from './edits.ts';
 import { followed } from '../view/followed.ts';
 import type { OpenPlan, Store } from '../store/store.ts';
-import { dropTrial, run, showVariant } from './workbench.ts';
+import { run, showVariant } from './workbench.ts';
+import { dropTrial, planWithoutTrial } from '../store/trial.ts';
 
 /** The name of the positions without any variant, as the command line has it too. */
 export const AS_PLANNED = 'as planned';
@@ -126,7 +127,7 @@ export function takeIntoPlan(store: Store, name: string): readonly Finding[] {
 
 /** Lays other positions beside those shown: a variant's, with `null` those as planned, with `undefined` none. */
 export function layBeside(store: Store, variant: string | null | undefined): readonly Finding[] {
-  const open = store.trial.value?.from ?? store.open.value;
+  const open = planWithoutTrial(store);
   if (open === null || variant === undefined) {
     store.against.value = null;
     return [];
@@ -139,7 +140,7 @@ export function layBeside(store: Store, variant: string | null | undefined): rea
 /** Keeps the positions that are laid beside those shown in step with the plan. */
 export const followPlan = (store: Store): (() => void) =>
   effect(() => {
-    const open = store.trial.value?.from ?? store.open.value;
+    const open = planWithoutTrial(store);
     const against = store.against.peek();
     if (open === null || against === null || (against.document === open.document && against.files === open.files))
       return;
