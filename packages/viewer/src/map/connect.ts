@@ -2,10 +2,8 @@
 import type { LonLat } from '@halfcup/core';
 import { pointAt } from '@halfcup/core/geometry';
 import { effect, untracked, type ReadonlySignal } from '@preact/signals';
-import { chooseStation } from '../state/actions.ts';
 import { courseOf, coursesOf, leadOf, nearestSample, samplesOf } from '../state/view/derive.ts';
 import { ask } from '../state/view/place.ts';
-import { placedView } from '../state/placed.ts';
 import type { CoursePlace, Destination, Store } from '../state/store/store.ts';
 import { draggingOf, nudgeSelected, trialView } from './dragging.ts';
 import { AROUND_PLACE, stationPadding, type Bounds } from './fit.ts';
@@ -15,6 +13,8 @@ import { createMapView, type MapView } from './mapView.ts';
 import { planWithoutTrial } from '../state/store/trial.ts';
 import { createScenes } from './scene.ts';
 import { watchBackground } from './watchBackground.ts';
+import { chooseStation } from '../state/view/choose.ts';
+import { placedView } from '../state/view/placed.ts';
 
 /** Pixels from the course within which pointing at the map counts as pointing at the course. */
 const NEAR = 24;

@@ -3,7 +3,6 @@
  * since the last. What cannot be kept is said at once, and the plan stays open. Another tab is never written over.
  */
 import { batch, effect, untracked } from '@preact/signals';
-import { freshId } from '../state/actions.ts';
 import type { PlanFiles } from '../state/store/planFiles.ts';
 import type { History } from '../state/store/history.ts';
 import type { OpenPlan, Origin, Store } from '../state/store/store.ts';
@@ -13,6 +12,7 @@ import { keptOf, type KeptPlan } from './records.ts';
 import type { Database } from './tables.ts';
 import { tellOthers, tellElsewhere, tellFailed, tellLost } from './tell.ts';
 import { planWithoutTrial } from '../state/store/trial.ts';
+import { freshId } from '../state/open/receive.ts';
 
 interface State {
   readonly open: OpenPlan;

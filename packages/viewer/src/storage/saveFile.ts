@@ -2,11 +2,11 @@
  * Saves the open plan's text as a file: to the file that it came from where the browser lets the page write
  * there, else to one that the person chooses, else as a download. Writes the text as it is, byte for byte.
  */
-import { openDropped } from '../state/actions.ts';
 import { lastName } from '../state/open/gather.ts';
 import type { OpenPlan, Origin, Store } from '../state/store/store.ts';
 import { planWithoutTrial } from '../state/store/trial.ts';
 import { canChooseTarget, chooseTarget, download, mayWrite, writeTo } from './pickers.ts';
+import { openDropped } from '../work/dropped.ts';
 
 export const isSaved = (store: Store): boolean => {
   const origin = store.origin.value;

@@ -1,13 +1,13 @@
 /** Served stations on their side of the course: a ring with the number, and from near the name. Rings are dragged, and moved by keys. */
 import { formatMeasure, type Course } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { chooseStation } from '../state/actions.ts';
 import { useStore } from '../state/store/store.ts';
 import { sideWords } from '../words.ts';
 import { LINE_Y } from './frame.ts';
 import { awayOf, detail, passKey, rings, type Ring, type StripPass, type StripScale } from './geometry.ts';
 import { startDrag } from './ringDrag.ts';
 import { pressOnRing } from './ringKeys.ts';
+import { chooseStation } from '../state/view/choose.ts';
 
 /** Pixels between rings on one level, and how many levels there are. */
 const GAP = 22;

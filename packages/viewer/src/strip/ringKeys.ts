@@ -1,7 +1,6 @@
 /** What the keys do on a ring of the strip. */
 import { formatMeasure, metres, type Course, type StationLayout } from '@halfcup/core';
 import { courseLength } from '@halfcup/core/geometry';
-import { chooseStation } from '../state/actions.ts';
 import { moveStation } from '../state/edits/edits.ts';
 import { duplicate, remove } from '../state/edits/moves.ts';
 import { alongPlacement, offsetLineOf, passNear } from '../state/edits/placing.ts';
@@ -11,6 +10,7 @@ import { sideWords } from '../words.ts';
 import { viewOf } from './frame.ts';
 import { panView, type StripPass } from './geometry.ts';
 import { beginTrial, finishTrial, moveTrial } from '../state/trial/trial.ts';
+import { chooseStation } from '../state/view/choose.ts';
 
 const find = (store: Store, id: string): StationLayout | undefined =>
   store.open.value?.analysis.stations.find((one) => one.id === id);

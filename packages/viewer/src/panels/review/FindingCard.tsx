@@ -1,11 +1,11 @@
 /** One finding: what was found, measured against which limit, on whose word. Choosing it goes there. */
 import { findingLine, type Finding } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { chooseFinding } from '../../state/actions.ts';
 import { useStore } from '../../state/store/store.ts';
 import { dateText, figuresOf, SEVERITY_WORD } from '../../words.ts';
 import { SeverityMark } from '../ui/SeverityMark.tsx';
 import { WaiveTools } from './WaiveTools.tsx';
+import { chooseFinding } from '../../state/view/choose.ts';
 
 interface Props {
   readonly finding: Finding;

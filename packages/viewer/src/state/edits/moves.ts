@@ -1,13 +1,13 @@
 /** What a person does to a station as a whole: nudge it, send it to a measure, add, double and delete it. */
 import type { Finding, LonLat, StationLayout } from '@halfcup/core';
 import { courseLength } from '@halfcup/core/geometry';
-import { chooseStation } from '../actions.ts';
 import { courseOf } from '../view/derive.ts';
 import { addStation, deleteStation, duplicateStation, moveStation } from './edits.ts';
 import { freeId } from './freeId.ts';
 import { alongPlacement, freePlacement, leadOffsetLine, type Placement } from './placing.ts';
 import type { Store } from '../store/store.ts';
 import { run } from './workbench.ts';
+import { chooseStation } from '../view/choose.ts';
 
 const trouble = (message: string, station?: string): readonly Finding[] => [
   { code: 'not-moved', severity: 'error', message, where: station === undefined ? {} : { station } },

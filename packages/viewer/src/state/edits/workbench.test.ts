@@ -3,7 +3,6 @@ import { pointAt } from '@halfcup/core/geometry';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { openDemo } from '../../testing.ts';
-import { receive } from '../actions.ts';
 import { coursesOf } from '../view/derive.ts';
 import { deleteStation, rawPlan, setOfStation, setValue, valueAt, type Command } from './edits.ts';
 import { addAt, duplicate, nudge, remove, sendTo } from './moves.ts';
@@ -12,6 +11,7 @@ import { createStore, type OpenPlan, type Store } from '../store/store.ts';
 import { redo, run, showVariant, undo } from './workbench.ts';
 import { dropTrial } from '../store/trial.ts';
 import { beginTrial, finishTrial, moveTrial } from '../trial/trial.ts';
+import { receive } from '../open/receive.ts';
 
 function opened(): Store {
   const store = createStore();
