@@ -4,7 +4,7 @@
  */
 import type { Map as MapLibreMap } from 'maplibre-gl';
 import type { LonLat } from '@halfcup/core';
-import { DRAG_LAYERS } from '../layers/style.ts';
+import { DRAG_LAYERS } from '../style/stations.ts';
 
 export interface Dragging {
   readonly pinOf: (station: string) => LonLat | undefined;

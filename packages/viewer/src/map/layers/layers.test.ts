@@ -11,7 +11,7 @@ import { courseEnds, courseLines } from './courses.ts';
 import { anchorTowards, away, readable, screenOffset } from './directions.ts';
 import { itemShapes, stationBounds, TABLE_DEPTH } from './items.ts';
 import { stationPoints } from './stations.ts';
-import { trueWidth } from './style.ts';
+import { trueWidth } from '../style/items.ts';
 import { unitMarks } from './unitMarks.ts';
 
 const demo = openDemo();
