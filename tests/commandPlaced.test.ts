@@ -110,7 +110,7 @@ describe('halfcup review --placed', () => {
 
   it('prints the verdicts as a table', async () => {
     const { out } = await review('--placed', 'near.gpx');
-    expect(out).toMatch(/s1\s+Sign\s+fails\s+71\.4 m\s+1\.\d m|s1\s+Sign\s+fails\s+71\.4 m\s+1 m/u);
+    expect(out).toMatch(/Gannet Point\s+Sign\s+out of place\s+71\.4 m\s+1(?:\.\d)? m/u);
     expect(out).toMatch(/20 m upstream/u);
   });
 

@@ -81,9 +81,9 @@ describe('halfcup review', () => {
 
   it('ends with 2 and prints nothing where the plan cannot be used', async () => {
     expect((await refusalIn(folder, 'review', planned('p.json', { ...at(2000), colour: 'red' })))[0]).toMatch(
-      /^p\.json:\d+:\d+: .*"colour"/u,
+      /^p\.json:\d+:\d+: error: .*"colour"/u,
     );
-    expect((await refusalIn(folder, 'review', 'none.json'))[0]).toMatch(/^none\.json: .*no such file/u);
+    expect((await refusalIn(folder, 'review', 'none.json'))[0]).toMatch(/^none\.json: error: file not found/u);
     expect((await refusalIn(folder, 'review', planned('p.json', at(9000))))[0]).toMatch(/9000\.0 m/u);
   });
 
@@ -96,7 +96,16 @@ describe('halfcup review', () => {
       expect.objectContaining({ code: 'length-differs', found: 0, reason: 'the plan states no course length' }),
     );
     expect(document.counts['notRun']).toBe(unrun.length);
-    expect((await halfcupIn(folder, 'review', 'p.json')).out).toMatch(new RegExp(`${unrun.length} could not run`, 'u'));
+    const passed = document.checks.filter(({ ran, found }) => ran && found === 0);
+    const { out } = await halfcupIn(folder, 'review', 'p.json');
+    expect(out).toContain(`${passed.length} of ${document.checks.length} checks passed.`);
+    expect(out).toContain(`${unrun.length} checks could not run:`);
+    for (const { reason } of unrun) expect(out).toContain(reason!);
+    expect(out).not.toContain(document.plan.sha256);
+    const { out: all } = await halfcupIn(folder, 'review', 'p.json', '--all');
+    for (const { code, title } of document.checks)
+      expect(all).toMatch(new RegExp(`^${code} .*${title.slice(0, 20)}`, 'mu'));
+    for (const { sha256: digest } of [document.plan, ...document.inputs]) expect(all).toContain(digest);
   });
 
   it('prints findings by severity with measured and limit, waived ones with name and reason, and the caution', async () => {

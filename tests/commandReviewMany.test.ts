@@ -97,7 +97,7 @@ describe('the lines', () => {
     const told = err.trimEnd().split('\n');
     expect(told).toHaveLength(unusable.flatMap(({ problems }) => problems!).length);
     expect(told[0]).toMatch(/^unknown-key\.json:\d+:\d+: error: .*"colour"/u);
-    expect(told[1]).toMatch(/^none\.json: error: there is no such file/u);
+    expect(told[1]).toMatch(/^none\.json: error: file not found/u);
     expect(told[2]).toMatch(/^cut-off\.json:\d+:\d+: error: /u);
     expect(linesOf(out).filter(({ plan }) => plan !== undefined)).toHaveLength(PLANS.length - 3);
   });
