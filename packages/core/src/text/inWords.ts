@@ -9,7 +9,7 @@ import type { Voice } from './voice.ts';
 
 const SPOKEN: Readonly<Record<string, Spoken>> = {
   en: ENGLISH,
-  es: { texts: spanish as AnyTexts, words: spanishWords },
+  es: { texts: spanish as unknown as AnyTexts, words: spanishWords },
 };
 
 /** The languages that findings are spoken in. */

@@ -45,7 +45,14 @@ export interface CourseParams {
     | { readonly problem: 'few'; readonly points: number };
   /** `point`: the one before the longest step, from 1. */
   'course-too-long': { readonly length: number; readonly most: number; readonly step: number; readonly point: number };
-  'mark-factor': { readonly from: Knot; readonly to: Knot; readonly marks: number; readonly line: number };
+  /** `within`: the share by which they may differ. */
+  'mark-factor': {
+    readonly from: Knot;
+    readonly to: Knot;
+    readonly marks: number;
+    readonly line: number;
+    readonly within: number;
+  };
   'mark-off-course': { readonly mark: Knot; readonly distance: number; readonly most: number };
   /** `places`: where each of the first marks stands along the line; `more`: how many marks follow. */
   'marks-no-order': {

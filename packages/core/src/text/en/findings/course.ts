@@ -24,7 +24,11 @@ function knot(one: Knot, say: Say): string {
 
 const beginning = (text: string): string => `${text[0]!.toUpperCase()}${text.slice(1)}`;
 
-const WHAT = { station: 'The station', partStart: 'The beginning of this part', partEnd: 'The end of this part' } as const;
+const WHAT = {
+  station: 'The station',
+  partStart: 'The beginning of this part',
+  partEnd: 'The end of this part',
+} as const;
 
 const beyond: TextsOf<CourseParams>['measure-beyond-course'] = (params, say) => {
   const course = params.course === undefined ? 'the course' : say.course(params.course);
@@ -50,9 +54,15 @@ const geojson: TextsOf<CourseParams>['geojson'] = (params, say) => {
   if (params.problem === 'nested')
     return ['Collections are nested too deeply in the GeoJSON.', 'There should be a few levels at most.'];
   if (params.problem === 'holes')
-    return [`The polygon has ${params.holes === 1 ? 'a hole' : `${say.count(params.holes)} holes`}.`, 'It should be one ring.'];
+    return [
+      `The polygon has ${params.holes === 1 ? 'a hole' : `${say.count(params.holes)} holes`}.`,
+      'It should be one ring.',
+    ];
   if (params.problem === 'corners')
-    return [`The ring has ${params.corners} ${params.corners === 1 ? 'corner' : 'corners'}.`, 'It should have three or more.'];
+    return [
+      `The ring has ${params.corners} ${params.corners === 1 ? 'corner' : 'corners'}.`,
+      'It should have three or more.',
+    ];
   const found = say.found(params.found);
   if (params.problem === 'type')
     return [
@@ -96,11 +106,11 @@ export const course: TextsOf<CourseParams> = {
     `It should be at most ${wholeFar(most, say)}.`,
     'Delete the points that are not of the race.',
   ],
-  'mark-factor': ({ from, to, marks, line }, say) => {
+  'mark-factor': ({ from, to, marks, line, within }, say) => {
     const { measured, limit } = sideBySide(marks, line, say);
     return [
       `From ${knot(from, say)} to ${knot(to, say)} the marks say ${measured}, but the line is ${limit} long.`,
-      'They should agree within 3 %.',
+      `They should agree within ${say.percent(within)}.`,
       'Fix the mark or the line.',
     ];
   },

@@ -30,7 +30,11 @@ const axis = (word: 'latitude' | 'longitude', most: number): TextsOf<GpxParams>[
         'Add it, or delete the point.',
       ];
     if (params.fault !== 'range')
-      return [badNumber(`The ${word}`, params, say), `It should be a number from -${most} to ${most}.`, decimalPoint(params)];
+      return [
+        badNumber(`The ${word}`, params, say),
+        `It should be a number from -${most} to ${most}.`,
+        decimalPoint(params),
+      ];
     const range = [`The ${word} is ${params.found}.`, `It should be from -${most} to ${most}.`] as const;
     if (params.hint === 'swapped')
       return [...range, 'Latitude and longitude look swapped: exchange lat and lon in the whole file.'];
@@ -73,10 +77,7 @@ const XML: { readonly [fault in XmlFault]: (name: string) => Sentence } = {
   attributeName: () => ['A character cannot stand in an attribute name.'],
   character: () => ['XML does not allow this character here: a control character, or a < inside quotes.'],
   doctype: () => ['There is a second or late <!DOCTYPE>, which GPX does not need.', null, 'Delete it.'],
-  declaration: () => [
-    'The <?xml …?> line is not well formed.',
-    'It should be <?xml version="1.0" encoding="UTF-8"?>.',
-  ],
+  declaration: () => ['The <?xml …?> line is not well formed.', 'It should be <?xml version="1.0" encoding="UTF-8"?>.'],
   instruction: () => ['A processing instruction (<? … ?>) is broken.', null, 'Delete it.'],
   other: () => ['The text is not well-formed XML here.', null, 'Export the course again as GPX.'],
 };
@@ -179,10 +180,15 @@ export const gpx: TextsOf<GpxParams> = {
     if (params.problem === 'none')
       return [`${file} has no track or route with points.`, 'It should have one to be the course.'];
     const track = say.quote(params.track);
-    if (params.problem === 'empty') return [`The track or route ${track} in ${params.file ?? 'the file'} has no points.`];
+    if (params.problem === 'empty')
+      return [`The track or route ${track} in ${params.file ?? 'the file'} has no points.`];
     const lines = listed(params.lines, params.count, say);
     if (params.problem === 'ambiguous')
-      return [`${file} has ${params.same} tracks or routes named ${track}.`, null, `Choose one by its number: ${lines}.`];
+      return [
+        `${file} has ${params.same} tracks or routes named ${track}.`,
+        null,
+        `Choose one by its number: ${lines}.`,
+      ];
     return params.count === 0
       ? [`${file} has no track or route ${track}, nor any other.`]
       : [`${file} has no track or route ${track}.`, null, `Choose one of these: ${lines}.`];
