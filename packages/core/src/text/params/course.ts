@@ -1,10 +1,12 @@
 /** Named parameters of the findings on courses, by code. Lengths in metres, times in seconds; ids, not names. */
 import type { Found } from '../found.ts';
 
-/** A gap between two segments; `point`: the last one before it, from 1. */
+/** A gap between two segments; `point`: the last one before it, from 1; `from`, `to`: longitude and latitude of its ends. */
 interface Gap {
   readonly length: number;
   readonly point: number;
+  readonly from: readonly [number, number];
+  readonly to: readonly [number, number];
 }
 
 /** What a calibrated stretch begins or ends at: a mark goes by its name, else by its distance. */

@@ -21,7 +21,7 @@ const ENDS = { start: 'la salida', finish: 'la meta' } as const;
 /** As it stands inside a sentence. */
 function knot(one: Knot, say: Say): string {
   if (typeof one === 'string') return ENDS[one];
-  return 'name' in one ? say.quote(one.name) : `la marca en ${say.far(one.measure)}`;
+  return 'name' in one ? say.quote(one.name) : `la marca de ${say.far(one.measure)}`;
 }
 
 const beginning = (text: string): string => `${text[0]!.toUpperCase()}${text.slice(1)}`;
@@ -93,7 +93,9 @@ export const course: TextsOf<CourseParams> = {
     ];
   },
   position: ({ lon, lat, point, swapped }, say) => [
-    `${point === undefined ? 'Una posición' : `El punto ${say.count(point)}`} tiene longitud ${say.found(lon)} y latitud ${say.found(lat)}.`,
+    point === undefined
+      ? `La longitud es ${say.found(lon)}; la latitud, ${say.found(lat)}.`
+      : `La longitud del punto ${say.count(point)} es ${say.found(lon)}; su latitud, ${say.found(lat)}.`,
     'Deben ser grados de -180 a 180 y de -90 a 90.',
     swapped === true ? 'La longitud va primero: quizá estén cambiadas.' : null,
   ],
