@@ -472,7 +472,7 @@ describe('passes and places of a station', () => {
 
   it('past an end of a course are refused with its length or its start', () => {
     expect(refusal(3000.5).message).toContain(
-      'The station is at 3.0005 km, but c is 3.0000 km long. It should be on the course.',
+      'The station is at 3.001 km, but c is 3.000 km long. It should be on the course.',
     );
     expect(refusal(-1).message).toBe(
       'The station is at -0.001 km, but c begins at 0.000 km. It should be on the course.',

@@ -56,11 +56,13 @@ export interface CourseParams {
     readonly within: number;
   };
   'mark-off-course': { readonly mark: Knot; readonly distance: number; readonly most: number };
-  /** `places`: where each of the first marks stands along the line; `more`: how many marks follow. */
-  'marks-no-order': {
-    readonly places: readonly { readonly mark: Knot; readonly along: readonly number[] }[];
-    readonly more: number;
-  };
+  /** `places`: where each of the first marks stands along the line; `more`: how many marks follow; `length`: where it is alone. */
+  'marks-no-order':
+    | {
+        readonly places: readonly { readonly mark: Knot; readonly along: readonly number[] }[];
+        readonly more: number;
+      }
+    | { readonly length: number };
   /** `course`: absent where only one is meant. */
   'measure-beyond-course': { readonly what: Placed; readonly measure: number; readonly course?: string } & Beyond;
   'part-backwards': { readonly course: string; readonly from: number; readonly to: number };

@@ -120,7 +120,10 @@ export const course: TextsOf<CourseParams> = {
     const { measured, limit } = sideBySide(distance, most, say);
     return [`${beginning(knot(mark, say))} is ${measured} from the course.`, `It should be at most ${limit} away.`];
   },
-  'marks-no-order': ({ places, more }, say) => {
+  'marks-no-order': (params, say) => {
+    if ('length' in params)
+      return [`The length of the course is given as ${say.length(params.length)}.`, 'It should be more than 0.'];
+    const { places, more } = params;
     const listed = places.map(({ mark, along }) => `${knot(mark, say)} at ${say.any(along.map(say.far))}`);
     return [
       `The marks are not in order along the line: ${listed.join(', ')}${more > 0 ? ` and ${more} more` : ''}.`,

@@ -122,7 +122,10 @@ export const course: TextsOf<CourseParams> = {
     const { measured, limit } = sideBySide(distance, most, say);
     return [`${beginning(knot(mark, say))} está a ${measured} del recorrido.`, `Debe estar a ${limit} como máximo.`];
   },
-  'marks-no-order': ({ places, more }, say) => {
+  'marks-no-order': (params, say) => {
+    if ('length' in params)
+      return [`La longitud dada del recorrido es ${say.length(params.length)}.`, 'Debe ser mayor que 0.'];
+    const { places, more } = params;
     const listed = places.map(({ mark, along }) => `${knot(mark, say)} en ${say.any(along.map(say.far))}`);
     return [
       `Las marcas no están en orden a lo largo de la línea: ${listed.join(', ')}${more > 0 ? ` y ${more} más` : ''}.`,
