@@ -89,7 +89,7 @@ describe('halfcup improve', () => {
     const layout = (await documentIn(folder, 'layout', 'q.json')) as LayoutDocument;
     expect(layout.spacing[0]!.longest).toBeCloseTo((await improved(folder, 'p.json')).after.longest[0]!.length, 2);
     expect((await refusalIn(folder, 'improve', 'p.json', '--out', 'q.json'))[0]).toMatch(
-      /^q\.json: this file exists already/u,
+      /^q\.json: error: this file exists already/u,
     );
     expect((await halfcupIn(folder, 'improve', 'p.json', '--out', 'q.json', '--force')).exit).toBe(0);
     expect((await improved(folder, 'q.json')).after.longest[0]!.length).toBeCloseTo(layout.spacing[0]!.longest, 0);
