@@ -4,6 +4,7 @@
  */
 import type { Analysis } from '../analyse.ts';
 import type { Finding, LonLat } from '../finding.ts';
+import { findById } from '../plan/lookups.ts';
 import type { PrePour, Quantiles, RaceDay, Run, StationDay, Stop } from '../raceday/day.ts';
 import { formatClock, formatMinute } from '../format.ts';
 import { findingDocument } from './documents.ts';
@@ -86,7 +87,7 @@ function stationDocument({ quantiles, ...day }: StationDay): StationDayDocument 
 
 /** A stop stands at the station's drop point, else at its pin. */
 function stopPlace({ stations }: Analysis, id: string): LonLat | null {
-  const station = stations.find((one) => one.id === id);
+  const station = findById(stations, id);
   const at = station?.station.points.find(({ kind }) => kind === 'drop')?.at ?? station?.at;
   return at === undefined ? null : toPosition(at);
 }

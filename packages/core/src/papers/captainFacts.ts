@@ -1,6 +1,7 @@
 /** The captain's numbers: clock, pre-pour, supplies, crew, whom to call. What the plan does not hold is a line to write on. */
 import type { Analysis } from '../analyse.ts';
 import type { StationLayout } from '../layout/layout.ts';
+import { byId, findById } from '../plan/lookups.ts';
 import { suppliesOf } from '../plan/practice.ts';
 import type { Supplies } from '../plan/plan.ts';
 import type { DayCrew, Pack, PrePour, StationDay } from '../raceday/day.ts';
@@ -12,7 +13,7 @@ import { type Html, NONE, html } from './html.ts';
 
 /** One station's day; `null` where the plan has no race day or nobody arrives. */
 export function dayOf({ day }: Pick<Analysis, 'day'>, { id }: Pick<StationLayout, 'id'>): StationDay | null {
-  const found = day?.stations.find((station) => station.id === id);
+  const found = findById(day?.stations ?? [], id);
   return found === undefined || found.quantiles === null ? null : found;
 }
 
@@ -34,7 +35,7 @@ function firstWheels(
 }
 
 function firstOnFoot({ plan }: Pick<Analysis, 'plan'>, { races, quantiles }: StationDay): number {
-  const onFoot = races.filter(({ race }) => plan.races.find(({ id }) => id === race)!.division !== 'wheels');
+  const onFoot = races.filter(({ race }) => byId(plan.races, race).division !== 'wheels');
   return onFoot.length === 0 ? quantiles!.first : Math.min(...onFoot.map(({ first }) => first));
 }
 

@@ -3,6 +3,7 @@ import type { Analysis } from '../analyse.ts';
 import { type Drawn, courseLength, rawLength, startMeasure } from '../course/course.ts';
 import type { StationLayout } from '../layout/layout.ts';
 import { DEFAULT_PRACTICE } from '../plan/defaults.ts';
+import { courseById } from '../plan/lookups.ts';
 import type { PlanCourse, Practice } from '../plan/plan.ts';
 import { leadPass } from '../station/directions.ts';
 import { itemWord } from '../station/wording.ts';
@@ -25,7 +26,7 @@ const DRAWN: Readonly<Record<Drawn, string>> = {
 /** Each course: its line, its lengths and its certificate. */
 export function courseSection({ plan, courses }: Analysis, units: UnitSystem): Html {
   const rows = plan.courses.map((course) => {
-    const { course: built } = courses.find((indexed) => indexed.course.id === course.id)!;
+    const { course: built } = courseById(courses, course.id);
     const measured = courseLength(built) - startMeasure(built);
     return [
       html`${said(course.name)} (${said(course.id)})`,

@@ -2,6 +2,7 @@
 import type { Analysis } from '../analyse.ts';
 import { segmentLength } from '../geodesy/segment.ts';
 import type { StationLayout } from '../layout/layout.ts';
+import { findById } from '../plan/lookups.ts';
 import type { PlanPoint, Units } from '../plan/plan.ts';
 import type { Run, Stop } from '../raceday/day.ts';
 import { formatLength, formatMeasure, formatMinute } from '../format.ts';
@@ -31,10 +32,10 @@ export function stopBlock(
   number: number,
   text: SheetText,
 ): Html {
-  const station = stations.find(({ id }) => id === stop.station);
+  const station = findById(stations, stop.station);
   if (station === undefined) return NONE;
   const words = text.lists.runs;
-  const own = day?.stations.find(({ id }) => id === stop.station);
+  const own = findById(day?.stations ?? [], stop.station);
   const fact = (label: string, value: Html | string): Html =>
     html`<tr><th scope="row">${label}</th><td>${value}</td></tr>\n`;
   const crewAt = kind === 'drop' ? (own?.crewAt ?? null) : null;

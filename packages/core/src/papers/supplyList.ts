@@ -1,5 +1,6 @@
 /** The supply list: what to order in whole packs, what each station gets, and what those sums rest on. */
 import type { Analysis } from '../analyse.ts';
+import { findById } from '../plan/lookups.ts';
 import type { Units } from '../plan/plan.ts';
 import type { Pack, StationDay } from '../raceday/day.ts';
 import { formatVolume } from '../format.ts';
@@ -46,7 +47,7 @@ function amountText(item: string, amount: number, units: Units, { frame }: Sheet
 }
 
 function stationBlock({ stations, plan }: Analysis, day: StationDay, text: SheetText): Html {
-  const station = stations.find(({ id }) => id === day.id);
+  const station = findById(stations, day.id);
   if (station === undefined) return NONE;
   const words = text.lists.supplies;
   const rows = day.packs.map(({ item, count, need }) => [

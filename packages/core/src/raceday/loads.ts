@@ -2,6 +2,7 @@
  * What vehicles carry: a station's packs on the way out, what is left of them on the way back, cut into what one
  * vehicle takes. Every stop takes one of the vehicle's places; a load over the kilograms is split by pieces.
  */
+import { byId } from '../plan/lookups.ts';
 import type { Plan, Supplies } from '../plan/plan.ts';
 import { suppliesOf } from '../plan/practice.ts';
 import type { StationDay } from './day.ts';
@@ -23,11 +24,7 @@ export interface Load {
 /** A litre of drink, kilograms: water's density, rounded. */
 const KG_PER_LITRE = 1;
 
-const suppliesAt = (plan: Plan, day: Pick<StationDay, 'id'>): Supplies =>
-  suppliesOf(
-    plan,
-    plan.stations.find(({ id }) => id === day.id)!,
-  );
+const suppliesAt = (plan: Plan, day: Pick<StationDay, 'id'>): Supplies => suppliesOf(plan, byId(plan.stations, day.id));
 
 /** The packs of a station's day with their weights; packs that weigh nothing in the plan ride for nothing. */
 export function dropLoad(plan: Plan, day: Pick<StationDay, 'id' | 'packs'>): Load {
