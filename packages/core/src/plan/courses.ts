@@ -1,6 +1,6 @@
 /**
  * The plan's courses built from its GPX files, its own lines, or parts of one another.
- * What is wrong is said with the place in the plan or in the GPX file.
+ * What is wrong is reported with the place in the plan or in the GPX file.
  */
 import { courseOfParts } from '../course/parts.ts';
 import { buildCourse } from '../course/build.ts';
@@ -11,6 +11,7 @@ import { type IndexedCourse, indexCourse } from '../course/segmentIndex.ts';
 import { type Result, type Where, bad, good } from '../finding.ts';
 import { chooseLine } from '../gpx/chooseLine.ts';
 import type { GpxDocument, GpxSegment } from '../gpx/document.ts';
+import { planFinding } from './fault.ts';
 import { resolveMarks } from './marks.ts';
 import type { Plan, PlanCourse } from './plan.ts';
 
@@ -78,7 +79,7 @@ function fromParts(course: PlanCourse, path: string, build: Build): Result<Cours
       : null;
   });
   const stretches = parts.filter((part) => part !== null);
-  // The course that a part is taken from has said its own findings.
+  // The course that a part is taken from has reported its own findings.
   if (stretches.length < parts.length) return bad([]);
   return courseOfParts({
     ...course,
@@ -111,10 +112,8 @@ function gpxSegments(course: PlanCourse, path: string, sources: CourseSources): 
   const file = course.gpx!;
   const document = sources.gpx.get(file);
   if (document === undefined) {
-    const message = `The plan names "${file}", which was not found beside it; put the file there or mend the name.`;
-    return bad([
-      { code: 'gpx-missing', severity: 'error', message, where: { path: `${path}/gpx`, course: course.id } },
-    ]);
+    const where = { path: `${path}/gpx`, course: course.id };
+    return bad([planFinding('gpx-missing', { gpx: file }, { severity: 'error', where })]);
   }
   const where: Where =
     course.track === undefined ? { file: document.file } : { path: `${path}/track`, course: course.id };

@@ -47,7 +47,7 @@ export function acceptedText(accepted: Accepted, found: Found, say: Say): string
     case 'volume':
     case 'mass': {
       const [noun, example] = QUANTITIES[accepted.kind];
-      const bound = typeof found !== 'number' ? '' : accepted.positive === true ? ' over 0,' : ' of 0 or more,';
+      const bound = accepted.positive === true ? ' over 0,' : typeof found === 'number' ? ' of 0 or more,' : '';
       return `${noun}${bound} such as ${example}`;
     }
     case 'oneOf':

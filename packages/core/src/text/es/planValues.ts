@@ -55,7 +55,7 @@ export function acceptedText(accepted: Accepted, found: Found, say: Say): string
     case 'volume':
     case 'mass': {
       const [noun, example] = QUANTITIES[accepted.kind];
-      const bound = typeof found !== 'number' ? '' : accepted.positive === true ? ' mayor que 0,' : ' de 0 o más,';
+      const bound = accepted.positive === true ? ' mayor que 0,' : typeof found === 'number' ? ' de 0 o más,' : '';
       return `${noun}${bound} como ${example}`;
     }
     case 'oneOf':

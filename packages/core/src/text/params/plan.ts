@@ -117,7 +117,7 @@ export type JsonProblem =
 
 export interface PlanParams {
   'plan-value': Thing & ValueProblem;
-  'plan-key': Thing & KeyProblem;
+  'plan-key': KeyProblem;
   'plan-reference': Thing & ReferenceProblem;
   'plan-version': VersionProblem;
   'plan-not-json': JsonProblem;
