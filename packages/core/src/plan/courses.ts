@@ -5,6 +5,7 @@
 import { courseOfParts } from '../course/parts.ts';
 import { buildCourse } from '../course/build.ts';
 import { calibrate } from '../course/calibrate.ts';
+import { courseFinding } from '../course/courseFinding.ts';
 import { type Course, type Drawn, courseLength } from '../course/course.ts';
 import { flawFindings, flawsOf, tangleFindings } from '../course/quality.ts';
 import { type IndexedCourse, indexCourse } from '../course/segmentIndex.ts';
@@ -99,9 +100,9 @@ const drawnOf = ({ drawn }: PlanCourse, sources: readonly Drawn[]): Drawn =>
 function lineSegments(course: PlanCourse, path: string): Result<readonly GpxSegment[]> {
   const line = course.line ?? [];
   if (line.length < 2) {
-    const message = `The line of course "${course.id}" has ${line.length} points; expected at least two.`;
+    const where = { path: `${path}/line`, course: course.id };
     return bad([
-      { code: 'course-too-short', severity: 'error', message, where: { path: `${path}/line`, course: course.id } },
+      courseFinding('course-too-short', { problem: 'few', points: line.length }, { severity: 'error', where }),
     ]);
   }
   const column = (k: number): Float64Array => Float64Array.from(line, (point) => point[k] ?? NaN);

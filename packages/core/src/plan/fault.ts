@@ -11,7 +11,11 @@ import type {
   ValueProblem,
   VersionProblem,
 } from '../text/params/plan.ts';
-import { findingMaker } from '../text/sentence.ts';
+import { words } from '../text/en/words.ts';
+import { findingMaker, joined, type Maker } from '../text/sentence.ts';
+import { type AnyTexts, sentenceWith } from '../text/spoken.ts';
+import { NO_NAMES } from '../text/voice.ts';
+import type { UnitSystem } from '../units.ts';
 
 export type Path = readonly (string | number)[];
 
@@ -25,7 +29,7 @@ export type Wrong =
 export type Fault = Wrong & { readonly path: Path };
 
 /** Makes the findings on plans. */
-export const planFinding: ReturnType<typeof findingMaker<PlanParams>> = findingMaker(planTexts);
+export const planFinding: Maker<PlanParams> = findingMaker(planTexts);
 
 /** A value that is not what is accepted. */
 export const refused = (found: unknown, accepted: Accepted): ValueProblem => ({
@@ -57,8 +61,7 @@ export function thingOf(path: Path): Thing {
   };
 }
 
-/** A fault as a finding with its place. */
-export function faultFinding(fault: Fault, where: Where): Finding {
+function metric(fault: Fault, where: Where): Finding {
   const facts = { severity: 'error', where } as const;
   switch (fault.code) {
     case 'plan-value':
@@ -70,6 +73,13 @@ export function faultFinding(fault: Fault, where: Where): Finding {
     case 'plan-version':
       return planFinding(fault.code, fault.problem, facts);
   }
+}
+
+/** A fault as a finding with its place, in the units that the plan asks for. */
+export function faultFinding(fault: Fault, where: Where, units: UnitSystem): Finding {
+  const finding = metric(fault, where);
+  const spoken = { texts: planTexts as unknown as AnyTexts, words };
+  return { ...finding, message: joined(sentenceWith(finding, { units, names: NO_NAMES }, spoken)) };
 }
 
 /** A path as a JSON pointer (RFC 6901). */

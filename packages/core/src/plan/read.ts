@@ -24,7 +24,7 @@ function faultOffset(json: JsonText, fault: Fault): number {
   return isKey ? node.parent.offset : node.offset;
 }
 
-/** Faults in a plan's text as findings, in the order of the text. */
+/** Faults in a plan's text as findings, in the order of the text and in the plan's units. */
 export function faultFindings(
   faults: readonly Fault[],
   json: JsonText,
@@ -32,6 +32,8 @@ export function faultFindings(
   file: string,
 ): readonly Finding[] {
   const placeAt = placer(text);
+  const asked = (json.value as { readonly units?: unknown } | null)?.units;
+  const units = asked === 'imperial' ? 'imperial' : 'metric';
   return faults
     .map((fault) => ({ fault, offset: faultOffset(json, fault) }))
     .sort((a, b) => a.offset - b.offset)
@@ -42,7 +44,7 @@ export function faultFindings(
         path: pointerOf(fault.path),
         ...subject(fault.path, json.value),
       };
-      return faultFinding(fault, where);
+      return faultFinding(fault, where, units);
     });
 }
 

@@ -3,6 +3,7 @@
  * It reads back cleanly by `readPlan`; a waypoint that becomes no station is reported.
  */
 import { type Mark, calibrate } from '../course/calibrate.ts';
+import { courseFinding } from '../course/courseFinding.ts';
 import { type Course, type GapRule, courseLength, startMeasure } from '../course/course.ts';
 import { buildCourse } from '../course/build.ts';
 import { measureOfName } from '../course/markNames.ts';
@@ -141,13 +142,8 @@ function draftsOf(document: GpxDocument, raw: IndexedCourse, options: StartOptio
 }
 
 /** Where stations are to stand along the course, ascending. */
-function measuresOf(
-  document: GpxDocument,
-  course: Course,
-  { every, at, units }: StartOptions,
-): Result<readonly number[]> {
+function measuresOf(document: GpxDocument, course: Course, { every, at }: StartOptions): Result<readonly number[]> {
   const [start, length] = [startMeasure(course), courseLength(course)];
-  const long = formatLength(length, units ?? 'metric', 'long', 3);
   if (every !== undefined && !(every > 0 && every < length && length / every <= MOST)) {
     return refuse({ problem: 'every', every: foundOf(every), length, most: MOST }, document);
   }
@@ -157,13 +153,21 @@ function measuresOf(
       : [...new Set(at)].sort((a, b) => a - b);
   const beyond = measures.find((measure) => measure > length || measure < start);
   if (beyond !== undefined) {
-    const found = beyond > length ? `the course is ${long} long` : `the course starts at ${start} m`;
-    return refuse(`Found a station at ${beyond} m, but ${found}; expected course distances on it.`, document, {
-      code: 'measure-beyond-course',
-      measured: beyond,
-      limit: beyond > length ? length : start,
-      unit: 'm',
-    });
+    const past = beyond > length;
+    const problem = past ? ({ problem: 'past', length } as const) : ({ problem: 'before', start } as const);
+    return bad([
+      courseFinding(
+        'measure-beyond-course',
+        { what: 'station', measure: beyond, ...problem },
+        {
+          severity: 'error',
+          where: { file: document.file },
+          measured: beyond,
+          limit: past ? length : start,
+          unit: 'm',
+        },
+      ),
+    ]);
   }
   const repeated = measures.filter((measure) => (at ?? []).indexOf(measure) !== (at ?? []).lastIndexOf(measure));
   return good(
