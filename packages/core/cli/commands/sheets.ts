@@ -12,7 +12,7 @@ import { readContext } from '../context.ts';
 import { reviewedFiles } from '../digests.ts';
 import { writeFolder } from '../folders.ts';
 import type { Io } from '../io.ts';
-import { type AnalysedPlan, analysePlan, filesNamedBy } from '../plans.ts';
+import { type AnalysedPlan, analysePlan, planFiles } from '../plans.ts';
 import { json, table } from '../printing.ts';
 
 export const run: Run = async (call, io) => {
@@ -38,7 +38,7 @@ export const run: Run = async (call, io) => {
     analysis,
     options,
     folder,
-    [file!, ...(await filesNamedBy(io, file!))],
+    [file!, ...(await planFiles(io, file!))],
     has(call, 'force'),
   );
   if (!written.ok) return written;

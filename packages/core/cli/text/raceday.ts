@@ -4,6 +4,8 @@ import type { Finding } from '../../src/finding.ts';
 import type { PrePour, RaceDay, StationDay } from '../../src/raceday/day.ts';
 import type { Learnt } from '../../src/raceday/learn.ts';
 import { formatClock, formatMinute, formatVolume } from '../../src/format.ts';
+import { words } from '../../src/text/en/words.ts';
+import { suppliesText } from '../../src/text/supplyWords.ts';
 import type { UnitSystem } from '../../src/units.ts';
 import { CAUTION } from '../caution.ts';
 import { findingsText, oneLine, table } from '../printing.ts';
@@ -128,7 +130,12 @@ function crewTable({ stations, totals }: RaceDay): string {
 function totalsTable({ totals }: RaceDay): string {
   return `To order\n${table(
     ['Item', ' Needed', ' Pack', ' Packs'],
-    totals.packs.map(({ item, need, pack, count }) => [item, amount(need), amount(pack), count.toLocaleString('en')]),
+    totals.packs.map((one) => [
+      suppliesText(one, words.supplies),
+      amount(one.need),
+      amount(one.pack),
+      one.count.toLocaleString('en'),
+    ]),
   )}`;
 }
 

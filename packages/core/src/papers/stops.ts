@@ -11,7 +11,7 @@ import type { SheetText } from '../text/sheetText.ts';
 import { daylightOf } from './daylight.ts';
 import { saidOrBlank } from './frame.ts';
 import { type Html, NONE, html, said } from './html.ts';
-import { packText } from './packWords.ts';
+import { suppliesText } from '../text/supplyWords.ts';
 import { massText, positionText, sideWord, stationTitle } from './sheet.ts';
 
 /** Nearer than this one carries nothing worth saying, metres. */
@@ -123,8 +123,8 @@ function loadList({ load }: Stop, units: Units, text: SheetText): Html {
   const words = text.lists.runs;
   const total = load.reduce((sum, { kg }) => sum + kg, 0);
   const rows = load.map(
-    ({ item, count, kg }) =>
-      html`<li><span class="tick"></span> <b>${text.frame.count(count)}</b> × ${packText(item, text)}${kg > 0 ? ` (${massText(kg, units, text)})` : ''}</li>\n`,
+    ({ count, kg, ...supply }) =>
+      html`<li><span class="tick"></span> <b>${text.frame.count(count)}</b> × ${suppliesText(supply, text.frame.supplies)}${kg > 0 ? ` (${massText(kg, units, text)})` : ''}</li>\n`,
   );
   return html`<p class="load-head"><b>${words.load}</b>: ${massText(total, units, text)}</p>
 <ul class="load">${rows}</ul>`;
