@@ -1,6 +1,6 @@
 /** For the bench and the browser tests alone, at an address that ends in #bench: the plan's text, bare repaints, and how long each move takes. */
 import type { LonLat } from '@halfcup/core';
-import type { Store } from '../state/store.ts';
+import type { Store } from '../state/store/store.ts';
 import type { MapView } from './mapView.ts';
 
 export interface Bench {

@@ -2,12 +2,12 @@
 import { formatMeasure, type Finding, type LonLat, type StationLayout } from '@halfcup/core';
 import { nearestOn, passesOf, type IndexedCourse } from '@halfcup/core/geometry';
 import { effect, signal, type ReadonlySignal } from '@preact/signals';
-import { leadOf } from '../state/derive.ts';
-import { differenceOf, differenceText } from '../state/difference.ts';
-import { nudge } from '../state/moves.ts';
-import { alongPlacement, freePlacement, leadHold, type Placement } from '../state/placing.ts';
-import type { OpenPlan, Store, Trial } from '../state/store.ts';
-import { dropTrial, holdStation, letGo, tried } from '../state/workbench.ts';
+import { leadOf } from '../state/view/derive.ts';
+import { differenceOf, differenceText } from '../state/view/difference.ts';
+import { nudge } from '../state/edits/moves.ts';
+import { alongPlacement, freePlacement, leadHold, type Placement } from '../state/edits/placing.ts';
+import type { OpenPlan, Store, Trial } from '../state/store/store.ts';
+import { dropTrial, holdStation, letGo, tried } from '../state/edits/workbench.ts';
 import type { Dragging } from './gestures/drag.ts';
 
 /** Passes that come this much nearer than others, metres, are meant; among the rest the one is that was held before. */

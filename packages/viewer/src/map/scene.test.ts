@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { createStore, type OpenPlan } from '../state/store.ts';
-import { freePlacement } from '../state/placing.ts';
-import { holdStation, tried } from '../state/workbench.ts';
+import { createStore, type OpenPlan } from '../state/store/store.ts';
+import { freePlacement } from '../state/edits/placing.ts';
+import { holdStation, tried } from '../state/edits/workbench.ts';
 import { openDemo } from '../testing.ts';
 import { createScenes, KEPT_IDS, SOURCES, type Scene, type Seen } from './scene.ts';
 import { sourceDiff } from './sourceDiff.ts';

@@ -5,8 +5,8 @@
  */
 import type { Course, PlacedVerdict, StationLayout, Units } from '@halfcup/core';
 import type { Feature, FeatureCollection, Geometry, Point } from 'geojson';
-import { courseOf, coursesOf, keep } from '../state/derive.ts';
-import type { OpenPlan, Trial } from '../state/store.ts';
+import { courseOf, coursesOf, keep } from '../state/view/derive.ts';
+import type { OpenPlan, Trial } from '../state/store/store.ts';
 import { background } from './layers/context.ts';
 import { courseEnds, courseLines } from './layers/courses.ts';
 import { stationItems } from './layers/items.ts';

@@ -1,12 +1,12 @@
 /** What a person can do, as functions over the store. */
 import type { Finding } from '@halfcup/core';
 import { batch } from '@preact/signals';
-import { takeTiles } from './background.ts';
-import { coursesOf } from './derive.ts';
+import { takeTiles } from './view/background.ts';
+import { coursesOf } from './view/derive.ts';
 import { openBlobs } from '../work/opening.ts';
-import type { Opening } from './open.ts';
-import { EMPTY_HISTORY } from './history.ts';
-import type { Origin, Store } from './store.ts';
+import type { Opening } from './open/open.ts';
+import { EMPTY_HISTORY } from './store/history.ts';
+import type { Origin, Store } from './store/store.ts';
 
 /** A name that no other kept plan has. */
 export const freshId = (): string =>

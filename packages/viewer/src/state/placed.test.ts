@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
 import { openDemo } from '../testing.ts';
 import { receive } from './actions.ts';
-import { nudge } from './moves.ts';
+import { nudge } from './edits/moves.ts';
 import { dropPlaced, placedView, reviewList, takeDropped, takePlaced } from './placed.ts';
-import { createStore, type Store } from './store.ts';
+import { createStore, type Store } from './store/store.ts';
 
 function opened(): Store {
   const store = createStore();

@@ -6,8 +6,8 @@ import { placeFindings, reviewPlaced, type CheckRun, type Finding, type PlacedVe
 import { readGpx } from '@halfcup/core/gpx';
 import { batch } from '@preact/signals';
 import { openDropped } from './actions.ts';
-import { keep } from './derive.ts';
-import type { OpenPlan, Placed, Store } from './store.ts';
+import { keep } from './view/derive.ts';
+import type { OpenPlan, Placed, Store } from './store/store.ts';
 
 export interface PlacedView {
   readonly verdicts: readonly PlacedVerdict[];

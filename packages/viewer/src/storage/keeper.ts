@@ -4,9 +4,9 @@
  */
 import { batch, effect, untracked } from '@preact/signals';
 import { freshId } from '../state/actions.ts';
-import type { PlanFiles } from '../state/planFiles.ts';
-import type { History } from '../state/history.ts';
-import type { OpenPlan, Origin, Store } from '../state/store.ts';
+import type { PlanFiles } from '../state/store/planFiles.ts';
+import type { History } from '../state/store/history.ts';
+import type { OpenPlan, Origin, Store } from '../state/store/store.ts';
 import { claimPlan, type Claim } from './claim.ts';
 import { touchPlan, writePlan } from './database.ts';
 import { keptOf, type KeptPlan } from './records.ts';

@@ -3,8 +3,8 @@
  * there, else to one that the person chooses, else as a download. Writes the text as it is, byte for byte.
  */
 import { openDropped } from '../state/actions.ts';
-import { lastName } from '../state/gather.ts';
-import type { OpenPlan, Origin, Store } from '../state/store.ts';
+import { lastName } from '../state/open/gather.ts';
+import type { OpenPlan, Origin, Store } from '../state/store/store.ts';
 import { canChooseTarget, chooseTarget, download, mayWrite, writeTo } from './pickers.ts';
 
 /** The plan as it is kept: a station held in the hand is not let go yet. */

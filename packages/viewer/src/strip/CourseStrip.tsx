@@ -2,9 +2,9 @@
 import type { Course } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { useLayoutEffect, useMemo, useRef } from 'preact/hooks';
-import { courseOf, coursesOf } from '../state/derive.ts';
-import { useStore, type OpenPlan } from '../state/store.ts';
-import { useWidth } from '../state/useWidth.ts';
+import { courseOf, coursesOf } from '../state/view/derive.ts';
+import { useStore, type OpenPlan } from '../state/store/store.ts';
+import { useWidth } from '../panels/ui/useWidth.ts';
 import { Axis } from './Axis.tsx';
 import { Cursor } from './Cursor.tsx';
 import { Elevation } from './Elevation.tsx';

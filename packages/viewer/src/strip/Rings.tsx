@@ -2,7 +2,7 @@
 import { formatMeasure, type Course } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { chooseStation } from '../state/actions.ts';
-import { useStore } from '../state/store.ts';
+import { useStore } from '../state/store/store.ts';
 import { sideWords } from '../words.ts';
 import { LINE_Y } from './frame.ts';
 import { awayOf, detail, passKey, rings, type Ring, type StripPass, type StripScale } from './geometry.ts';

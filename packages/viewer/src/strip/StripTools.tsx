@@ -2,8 +2,8 @@
 import type { Course, Units } from '@halfcup/core';
 import { lengthIn } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { coursesOf, samplesOf } from '../state/derive.ts';
-import { useStore, type OpenPlan } from '../state/store.ts';
+import { coursesOf, samplesOf } from '../state/view/derive.ts';
+import { useStore, type OpenPlan } from '../state/store/store.ts';
 import { StripKeys } from './StripKeys.tsx';
 import { fitView, wholeView, zoomView, type View } from './geometry.ts';
 

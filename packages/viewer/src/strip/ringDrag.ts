@@ -3,9 +3,9 @@
  * pointer crosses the line. At most one place is tried in each frame of the screen.
  */
 import type { Course } from '@halfcup/core';
-import { alongPlacement, holdOf, type Hold } from '../state/placing.ts';
-import type { Store } from '../state/store.ts';
-import { dropTrial, holdStation, letGo, tryPlace } from '../state/workbench.ts';
+import { alongPlacement, holdOf, type Hold } from '../state/edits/placing.ts';
+import type { Store } from '../state/store/store.ts';
+import { dropTrial, holdStation, letGo, tryPlace } from '../state/edits/workbench.ts';
 import { LINE_Y, viewOf } from './frame.ts';
 import { panView, type StripPass, type StripScale } from './geometry.ts';
 

@@ -2,11 +2,11 @@
 import { formatMeasure, metres, type Course, type StationLayout } from '@halfcup/core';
 import { courseLength } from '@halfcup/core/geometry';
 import { chooseStation } from '../state/actions.ts';
-import { moveStation } from '../state/edits.ts';
-import { duplicate, remove } from '../state/moves.ts';
-import { alongPlacement, holdOf, passNear } from '../state/placing.ts';
-import type { Store } from '../state/store.ts';
-import { holdStation, letGo, run, tryPlace } from '../state/workbench.ts';
+import { moveStation } from '../state/edits/edits.ts';
+import { duplicate, remove } from '../state/edits/moves.ts';
+import { alongPlacement, holdOf, passNear } from '../state/edits/placing.ts';
+import type { Store } from '../state/store/store.ts';
+import { holdStation, letGo, run, tryPlace } from '../state/edits/workbench.ts';
 import { sideWords } from '../words.ts';
 import { viewOf } from './frame.ts';
 import { panView, type StripPass } from './geometry.ts';

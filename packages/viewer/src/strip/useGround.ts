@@ -2,9 +2,9 @@
 import type { Course } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';
-import { addOnCourse } from '../state/moves.ts';
-import { ask } from '../state/place.ts';
-import type { Store } from '../state/store.ts';
+import { addOnCourse } from '../state/edits/moves.ts';
+import { ask } from '../state/view/place.ts';
+import type { Store } from '../state/store/store.ts';
 import { LINE_Y, viewOf } from './frame.ts';
 import { fitView, panView, wholeView, zoomView, type StripScale, type View } from './geometry.ts';
 

@@ -3,7 +3,7 @@ import type { PlacedVerdict } from '@halfcup/core';
 import type { LayerSpecification } from 'maplibre-gl';
 import { point } from '@turf/turf';
 import type { Feature, Point } from 'geojson';
-import { placedItem } from '../../placed/words.ts';
+import { placedItem } from '../../placedWords.ts';
 import type { Palette } from '../palette.ts';
 import { BOLD, get, is } from './expressions.ts';
 

@@ -2,8 +2,8 @@
 import type { StationLayout, Units } from '@halfcup/core';
 import { lineString, point } from '@turf/turf';
 import type { Feature, LineString, Point, Position } from 'geojson';
-import { differenceOf, differenceText } from '../../state/difference.ts';
-import type { OpenPlan, Trial } from '../../state/store.ts';
+import { differenceOf, differenceText } from '../../state/view/difference.ts';
+import type { OpenPlan, Trial } from '../../state/store/store.ts';
 import { anchorTowards, type Anchor } from './directions.ts';
 import { stationProps, type StationProps } from './stations.ts';
 

@@ -6,7 +6,7 @@ import { openDemo, openKept } from '../../storage/kept.ts';
 import type { KeptPlan, SetAside } from '../../storage/records.ts';
 import { exportFile, saveCopy, savePacked } from '../../storage/saveFile.ts';
 import { useShelf, type Shelf } from '../../storage/shelf.ts';
-import { useStore, type Store } from '../../state/store.ts';
+import { useStore, type Store } from '../../state/store/store.ts';
 
 interface Listed {
   readonly plans: readonly KeptPlan[];

@@ -2,12 +2,12 @@
 import { parseLength, type StationLayout, type Units } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { useId, useState } from 'preact/hooks';
-import { useStore, type Store } from '../../state/store.ts';
+import { useStore, type Store } from '../../state/store/store.ts';
 import { keptPlan } from '../../storage/saveFile.ts';
 import { SEARCHING } from '../../work/improveMessages.ts';
 import { wheelUnit } from '../../words.ts';
-import { FieldFrame } from '../fields/FieldFrame.tsx';
-import { LENGTH, writeQuantity } from '../fields/quantity.ts';
+import { FieldFrame } from '../ui/fields/FieldFrame.tsx';
+import { LENGTH, writeQuantity } from '../ui/fields/quantity.ts';
 import { ImproveResult } from './ImproveResult.tsx';
 import { MovableStations } from './MovableStations.tsx';
 

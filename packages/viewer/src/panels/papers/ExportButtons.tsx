@@ -3,7 +3,7 @@ import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import type { Ending } from '../../papers/papers.ts';
 import { exportFile, keptPlan } from '../../storage/saveFile.ts';
-import { useStore } from '../../state/store.ts';
+import { useStore } from '../../state/store/store.ts';
 
 const FORMATS: readonly { readonly ending: Ending; readonly label: string; readonly type: `${string}/${string}` }[] = [
   { ending: '.gpx', label: 'GPX, for hand-held devices', type: 'application/gpx+xml' },

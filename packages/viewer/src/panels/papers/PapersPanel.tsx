@@ -4,7 +4,7 @@ import type { JSX } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { languages } from '../../papers/papers.ts';
 import { exportFile, keptPlan } from '../../storage/saveFile.ts';
-import { useStore, type Store } from '../../state/store.ts';
+import { useStore, type Store } from '../../state/store/store.ts';
 import { ExportButtons } from './ExportButtons.tsx';
 
 interface Made {

@@ -1,8 +1,8 @@
 /** "Where is this?": what one says of a place to somebody who must find it. */
 import type { JSX, RefObject } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
-import { ask, placeFacts, placeLines } from '../../state/place.ts';
-import { useStore, type CoursePlace, type OpenPlan, type Store } from '../../state/store.ts';
+import { ask, placeFacts, placeLines } from '../../state/view/place.ts';
+import { useStore, type CoursePlace, type OpenPlan, type Store } from '../../state/store/store.ts';
 import { AddHere } from './AddHere.tsx';
 import { CopyText } from './CopyText.tsx';
 

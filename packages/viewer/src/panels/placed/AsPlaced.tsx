@@ -2,8 +2,8 @@
 import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';
 import { dropPlaced, placedView, takePlaced } from '../../state/placed.ts';
-import { useStore, type OpenPlan, type Placed } from '../../state/store.ts';
-import { verdictCounts } from '../../placed/words.ts';
+import { useStore, type OpenPlan, type Placed } from '../../state/store/store.ts';
+import { verdictCounts } from '../../placedWords.ts';
 import { VerdictRows } from './VerdictRows.tsx';
 
 function AddButton({ label }: { readonly label: string }): JSX.Element {

@@ -1,13 +1,13 @@
 /** Everything that the plan holds beside its stations, with the defaults that hold where it says nothing. */
 import type { ComponentChildren, JSX } from 'preact';
-import { useStore } from '../../state/store.ts';
-import { CrewFields } from '../fields/CrewFields.tsx';
-import { PracticeFields } from '../fields/PracticeFields.tsx';
-import { SuppliesFields } from '../fields/SuppliesFields.tsx';
+import { useStore } from '../../state/store/store.ts';
+import { CrewFields } from '../ui/fields/CrewFields.tsx';
+import { PracticeFields } from '../ui/fields/PracticeFields.tsx';
+import { SuppliesFields } from '../ui/fields/SuppliesFields.tsx';
 import { AboutFields } from './AboutFields.tsx';
 import { CourseFields } from './CourseFields.tsx';
 import { EntryList } from './EntryList.tsx';
-import { freeId } from '../../state/freeId.ts';
+import { freeId } from '../../state/edits/freeId.ts';
 import { ClockList, VehicleList, ZoneList } from './PlanLists.tsx';
 import { RaceFields } from './RaceFields.tsx';
 

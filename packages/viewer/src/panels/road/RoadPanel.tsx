@@ -1,7 +1,7 @@
 /** On the road, telephone in hand: what to place next, how far it is, and one button to record it. */
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
-import { numberOf } from '../../state/derive.ts';
+import { numberOf } from '../../state/view/derive.ts';
 import { takePlaced } from '../../state/placed.ts';
 import {
   keepRecord,
@@ -13,8 +13,8 @@ import {
   wayWords,
   type Peg,
   type Stood,
-} from '../../state/road.ts';
-import { useStore, type OpenPlan } from '../../state/store.ts';
+} from '../../state/view/road.ts';
+import { useStore, type OpenPlan } from '../../state/store/store.ts';
 import { exportFile } from '../../storage/saveFile.ts';
 import { lengthText, wheelUnit } from '../../words.ts';
 import { useFix } from './useFix.ts';

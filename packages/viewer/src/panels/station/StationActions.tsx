@@ -1,8 +1,8 @@
 /** What is done to a station as a whole; all of it can be undone. */
 import type { JSX } from 'preact';
-import { duplicate, remove } from '../../state/moves.ts';
+import { duplicate, remove } from '../../state/edits/moves.ts';
 import { chooseStation } from '../../state/actions.ts';
-import { useStore } from '../../state/store.ts';
+import { useStore } from '../../state/store/store.ts';
 import { tell, type Editing } from './editing.ts';
 
 /** Where the focus goes when what had it is gone. */
