@@ -29,14 +29,14 @@ async function digests({ document, files }: OpenPlan, placed: Placed | null): Pr
   );
 }
 
-/** As shown: positions that are not the plan's own are named in its title. */
+/** As shown: a variant is named in its title. */
 function shownAnalysis(open: OpenPlan, placed: Placed | null): Analysis {
   const { analysis, findings, variant } = open;
   const view = placed === null ? null : placedView(open, placed);
   const { plan } = analysis;
   return {
     ...analysis,
-    plan: variant === null ? plan : { ...plan, name: `${plan.name} (positions: ${variant})` },
+    plan: variant === null ? plan : { ...plan, name: `${plan.name} (variant: ${variant})` },
     checks: [...analysis.checks, ...(view?.checks ?? [])],
     findings: [...findings, ...(view?.findings ?? [])],
   };

@@ -1,4 +1,4 @@
-/** The worker that searches for better positions and tells how far it is. It is stopped by being ended. */
+/** The worker that searches for better places and tells how far it is. It is stopped by being ended. */
 import '../policy.ts';
 import { analyseOn, improve } from '@halfcup/core';
 import { indexCourse } from '@halfcup/core/geometry';

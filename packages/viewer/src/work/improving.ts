@@ -1,4 +1,4 @@
-/** Searches for better positions in a worker of its own, with a line that shows how far it is and stops it. */
+/** Searches for better places in a worker of its own, with a line that shows how far it is and stops it. */
 import { coursesOf } from '../state/view/derive.ts';
 import type { Improved, OpenPlan, Store } from '../state/store/store.ts';
 import { SEARCHING, type ImproveTask, type ImproveTold } from './improveMessages.ts';
@@ -11,7 +11,7 @@ export interface Asked {
 }
 
 /** What was found for the plan as it is shown; a text where that failed; `null` where a person has stopped it. */
-export function searchPositions(
+export function searchPlaces(
   store: Store,
   open: OpenPlan,
   { only, within }: Asked,

@@ -1,4 +1,4 @@
-/** Layers of what stands beside the stations shown: the old place of the one in the hand, other positions, and the runs of vehicles. */
+/** Layers of what stands beside the stations shown: the old place of the one in the hand, the variant compared, and the runs of vehicles. */
 import type { LayerSpecification } from 'maplibre-gl';
 import type { Palette } from '../palette.ts';
 import { BOLD, get, is, pair, REGULAR } from './expressions.ts';
