@@ -13,7 +13,7 @@ export interface Bench {
   readonly place: (at: LonLat) => readonly [number, number];
   /** Asks for a frame of the map in which nothing is changed. */
   readonly redraw: () => void;
-  /** Milliseconds of our own code in each move of a drag, and in each drawing of the panels while a station is held. */
+  /** Milliseconds of our own code in each move of a drag, and in each drawing of the panels during a trial. */
   readonly times: number[];
 }
 

@@ -3,16 +3,16 @@
  * since the last. What cannot be kept is said at once, and the plan stays open. Another tab is never written over.
  */
 import { batch, effect, untracked } from '@preact/signals';
-import { freshId } from '../state/actions.ts';
 import type { PlanFiles } from '../state/store/planFiles.ts';
 import type { History } from '../state/store/history.ts';
 import type { OpenPlan, Origin, Store } from '../state/store/store.ts';
 import { claimPlan, type Claim } from './claim.ts';
 import { touchPlan, writePlan } from './database.ts';
 import { keptOf, type KeptPlan } from './records.ts';
-import { keptPlan } from './saveFile.ts';
 import type { Database } from './tables.ts';
 import { tellOthers, tellElsewhere, tellFailed, tellLost } from './tell.ts';
+import { planWithoutTrial } from '../state/store/trial.ts';
+import { freshId } from '../state/open/receive.ts';
 
 interface State {
   readonly open: OpenPlan;
@@ -35,7 +35,7 @@ interface Known {
 }
 
 function stateOf(store: Store): State | null {
-  const open = keptPlan(store);
+  const open = planWithoutTrial(store);
   const origin = store.origin.value;
   return open === null || origin === null ? null : { open, origin, history: store.history.value };
 }

@@ -1,6 +1,5 @@
 /** Opens plans that the browser keeps; at the start the one of this tab, else the one opened last, else the demo. */
 import { batch } from '@preact/signals';
-import { receive } from '../state/actions.ts';
 import { fetchDemo } from '../state/open/demo.ts';
 import { openFiles } from '../state/open/open.ts';
 import type { Origin, Store } from '../state/store/store.ts';
@@ -11,6 +10,7 @@ import { startKeeping } from './keeper.ts';
 import { isKeptPlan, soundHistory, type KeptPlan } from './records.ts';
 import type { Shelf, ShelfSignal } from './shelf.ts';
 import { tellNothingKept } from './tell.ts';
+import { receive } from '../state/open/receive.ts';
 
 const DEMO = 'demo';
 const TAB = 'halfcup-tab';

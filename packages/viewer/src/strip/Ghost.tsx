@@ -1,4 +1,4 @@
-/** While a station is held: its old place, with how far it has been moved written beside it. */
+/** During a trial: the old place of its station, with how far it has been moved written beside it. */
 import type { Course } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { useStore } from '../state/store/store.ts';

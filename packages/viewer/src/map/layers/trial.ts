@@ -1,4 +1,4 @@
-/** What stands beside the stations shown: the old place of the one in the hand, and the variant compared. Pure. */
+/** What stands beside the stations shown: the old place of the one on trial, and the variant compared. Pure. */
 import type { StationLayout, Units } from '@halfcup/core';
 import { lineString, point } from '@turf/turf';
 import type { Feature, LineString, Point, Position } from 'geojson';

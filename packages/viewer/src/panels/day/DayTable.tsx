@@ -2,10 +2,10 @@
 import { formatMinute, type RaceDay } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { grouped, minuteOrDash } from './words.ts';
-import { chooseStation } from '../../state/actions.ts';
 import { numberOf } from '../../state/view/derive.ts';
 import { useStore, type OpenPlan, type Store } from '../../state/store/store.ts';
 import { DASH } from '../../words.ts';
+import { chooseStation } from '../../state/view/choose.ts';
 
 /** Of the station's own view, to which choosing here leads. */
 export const DAY_HEADING = 'day-heading';

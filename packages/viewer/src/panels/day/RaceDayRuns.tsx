@@ -2,11 +2,11 @@
 import { formatMass, formatMinute, type RaceDay } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { grouped, kgOf, packWord, RUN_WORD } from './words.ts';
-import { chooseStation } from '../../state/actions.ts';
 import { numberOf } from '../../state/view/derive.ts';
 import { useStore, type OpenPlan } from '../../state/store/store.ts';
 import { counted, sideWords } from '../../words.ts';
 import { StopHead } from './StopHead.tsx';
+import { chooseStation } from '../../state/view/choose.ts';
 
 type Run = RaceDay['runs'][number];
 

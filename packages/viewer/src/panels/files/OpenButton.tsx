@@ -1,9 +1,9 @@
 /** A button that asks for files and opens them. */
 import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';
-import { openDropped } from '../../state/actions.ts';
 import { canChooseSources, chooseSources } from '../../storage/pickers.ts';
 import { useStore } from '../../state/store/store.ts';
+import { openDropped } from '../../work/dropped.ts';
 
 export function OpenButton({ label }: { readonly label: string }): JSX.Element {
   const store = useStore();

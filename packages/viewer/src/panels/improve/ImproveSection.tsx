@@ -3,13 +3,13 @@ import { parseLength, type StationLayout, type Units } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { useId, useState } from 'preact/hooks';
 import { useStore, type Store } from '../../state/store/store.ts';
-import { keptPlan } from '../../storage/saveFile.ts';
 import { SEARCHING } from '../../work/improveMessages.ts';
 import { wheelUnit } from '../../words.ts';
 import { FieldFrame } from '../ui/fields/FieldFrame.tsx';
 import { LENGTH, writeQuantity } from '../ui/fields/quantity.ts';
 import { ImproveResult } from './ImproveResult.tsx';
 import { MovableStations } from './MovableStations.tsx';
+import { planWithoutTrial } from '../../state/store/trial.ts';
 
 /** Metres of what was typed; a bare number is in the unit shown. */
 function withinOf(text: string, units: Units): { readonly metres: number } | { readonly trouble: string } {
@@ -22,7 +22,7 @@ function withinOf(text: string, units: Units): { readonly metres: number } | { r
 }
 
 async function start(store: Store, only: readonly string[], within: number): Promise<void> {
-  const open = keptPlan(store);
+  const open = planWithoutTrial(store);
   if (open === null) return;
   store.improved.value = null;
   const { searchPlaces } = await import('../../work/improving.ts');

@@ -3,7 +3,6 @@ import type { JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { MapPane } from '../../map/MapPane.tsx';
 import { isOpen } from '../../state/view/derive.ts';
-import { reviewList, takeDropped } from '../../state/placed.ts';
 import { useStore } from '../../state/store/store.ts';
 import { handlesOf } from '../../storage/pickers.ts';
 import { CourseStrip } from '../../strip/CourseStrip.tsx';
@@ -25,6 +24,8 @@ import { Tabs, type Tab } from '../ui/Tabs.tsx';
 import { TopBar } from './TopBar.tsx';
 import { useKeys } from '../ui/useKeys.ts';
 import { VariantsPanel } from '../variants/VariantsPanel.tsx';
+import { reviewList } from '../../state/view/placed.ts';
+import { takeDropped } from '../../work/placed.ts';
 
 /** Files may be dropped anywhere on the page. */
 function useDrop(): boolean {

@@ -3,9 +3,10 @@ import type { PrintedPaper } from '@halfcup/core/sheets';
 import type { JSX } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { languages } from '../../papers/papers.ts';
-import { exportFile, keptPlan } from '../../storage/saveFile.ts';
+import { exportFile } from '../../storage/saveFile.ts';
 import { useStore, type Store } from '../../state/store/store.ts';
 import { ExportButtons } from './ExportButtons.tsx';
+import { planWithoutTrial } from '../../state/store/trial.ts';
 
 interface Made {
   readonly papers: readonly PrintedPaper[];
@@ -15,7 +16,7 @@ interface Made {
 /** The papers for what is shown; made anew as the plan, the station or the choice changes. */
 function usePapers(store: Store, paper: 'a4' | 'letter', language: string): Made | string | null {
   const [made, setMade] = useState<Made | string | null>(null);
-  const [open, selected, placed] = [keptPlan(store), store.selected.value, store.placed.value];
+  const [open, selected, placed] = [planWithoutTrial(store), store.selected.value, store.placed.value];
   useEffect(() => {
     let over = false;
     const make = async (): Promise<void> => {
@@ -64,7 +65,7 @@ function Preview({ paper }: { readonly paper: PrintedPaper }): JSX.Element {
 
 export function PapersPanel(): JSX.Element {
   const store = useStore();
-  const open = keptPlan(store);
+  const open = planWithoutTrial(store);
   const [size, setSize] = useState<'a4' | 'letter'>('a4');
   const [wanted, setLanguage] = useState<string | null>(null);
   const language = wanted ?? open?.document.plan.language ?? 'en';

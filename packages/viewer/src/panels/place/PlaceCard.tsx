@@ -6,7 +6,7 @@ import { useStore, type CoursePlace, type OpenPlan, type Store } from '../../sta
 import { AddHere } from './AddHere.tsx';
 import { CopyText } from './CopyText.tsx';
 
-/** Escape closes the card, unless a station is in the hand: then it puts that back. The focus goes in, and back to where it was. */
+/** Escape closes the card, unless there is a trial: then it puts the station back. The focus goes in, and back to where it was. */
 function useDialogue(store: Store, place: CoursePlace): RefObject<HTMLElement | null> {
   const card = useRef<HTMLElement>(null);
   useEffect(() => {

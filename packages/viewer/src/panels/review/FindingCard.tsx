@@ -4,12 +4,12 @@
  */
 import type { Finding } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { chooseFinding } from '../../state/actions.ts';
 import { useStore } from '../../state/store/store.ts';
 import { filePlace, partsOf, sourceText } from '../../state/view/voice.ts';
 import { dateText, figuresOf, SEVERITY_WORD } from '../../words.ts';
 import { SeverityMark } from '../ui/SeverityMark.tsx';
 import { WaiveTools } from './WaiveTools.tsx';
+import { chooseFinding } from '../../state/view/choose.ts';
 
 interface Props {
   readonly finding: Finding;

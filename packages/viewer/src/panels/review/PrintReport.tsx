@@ -1,11 +1,11 @@
 /** A button that prints the reviewer's report of what is shown. */
 import type { JSX } from 'preact';
-import { keptPlan } from '../../storage/saveFile.ts';
 import { reasonOf } from '../../trouble.ts';
 import { useStore, type Store } from '../../state/store/store.ts';
+import { planWithoutTrial } from '../../state/store/trial.ts';
 
 async function print(store: Store): Promise<void> {
-  const open = keptPlan(store);
+  const open = planWithoutTrial(store);
   if (open === null) return;
   try {
     const [{ reportOf }, { printPaper }] = await Promise.all([

@@ -3,7 +3,6 @@ import type { Finding } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { subjectIn } from '../../state/view/voice.ts';
 import { groupedOf } from '../../state/view/derive.ts';
-import { reviewList } from '../../state/placed.ts';
 import { useStore, type OpenPlan } from '../../state/store/store.ts';
 import { counted } from '../../words.ts';
 import { CheckList } from './CheckList.tsx';
@@ -11,6 +10,7 @@ import { FindingCard } from './FindingCard.tsx';
 import { AsPlaced } from '../placed/AsPlaced.tsx';
 import { PrintReport } from './PrintReport.tsx';
 import { SeverityMark } from '../ui/SeverityMark.tsx';
+import { reviewList } from '../../state/view/placed.ts';
 
 /** Within a severity: what is about no station first, then in the plan's order. */
 function byStation(findings: readonly Finding[], { analysis }: OpenPlan): Finding[] {

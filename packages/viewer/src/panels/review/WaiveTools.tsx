@@ -4,11 +4,11 @@ import type { JSX } from 'preact';
 import { useRef, useState } from 'preact/hooks';
 import { isOpen } from '../../state/view/derive.ts';
 import { matterOf, messageOf } from '../../state/view/voice.ts';
-import { reviewed } from '../../state/placed.ts';
 import { useStore, type Store } from '../../state/store/store.ts';
 import { sameKind, removeWaiver, waiverAt } from '../../state/edits/waivers.ts';
 import { run } from '../../state/edits/workbench.ts';
 import { WaiveForm } from './WaiveForm.tsx';
+import { reviewed } from '../../state/view/placed.ts';
 
 /** Where focus goes once the card has moved to another group. */
 const toReview = (): void => void requestAnimationFrame(() => document.getElementById('review-heading')?.focus());

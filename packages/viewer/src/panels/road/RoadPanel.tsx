@@ -2,7 +2,6 @@
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import { numberOf } from '../../state/view/derive.ts';
-import { takePlaced } from '../../state/placed.ts';
 import {
   keepRecord,
   keptRecord,
@@ -18,6 +17,7 @@ import { useStore, type OpenPlan } from '../../state/store/store.ts';
 import { exportFile } from '../../storage/saveFile.ts';
 import { lengthText, wheelUnit } from '../../words.ts';
 import { useFix } from './useFix.ts';
+import { takePlaced } from '../../work/placed.ts';
 
 const titleOf = (peg: Peg): string => `${numberOf(peg.station)} · ${peg.station.name}: ${peg.title}`;
 

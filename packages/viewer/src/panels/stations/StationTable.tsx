@@ -1,12 +1,12 @@
 /** All stations: where, on which side, how far from the one before, and how far the sign stands before it. */
 import type { PlanRace, Severity } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { chooseStation } from '../../state/actions.ts';
 import { stationRows, type StationRow } from '../../state/view/derive.ts';
 import { useStore } from '../../state/store/store.ts';
 import { counted, DASH, longFigure, longUnit, sureText, wheelFigure, wheelUnit } from '../../words.ts';
 import { AddStation } from '../station/AddStation.tsx';
 import { SeverityMark } from '../ui/SeverityMark.tsx';
+import { chooseStation } from '../../state/view/choose.ts';
 
 function stateWords({ counts }: StationRow): string {
   const parts = [

@@ -1,8 +1,8 @@
-/** Keys that hold on the whole page: undo, redo, and putting back what is held. */
+/** Keys for the whole page: undo, redo, and putting the station of a trial back. */
 import { useEffect } from 'preact/hooks';
 import type { Store } from '../../state/store/store.ts';
-import { dropTrial } from '../../state/edits/workbench.ts';
 import { redoAndReport, undoAndReport } from './reportedUndo.ts';
+import { dropTrial } from '../../state/store/trial.ts';
 
 /** A field has its own undo while somebody types in it. */
 const typing = (target: EventTarget | null): boolean =>

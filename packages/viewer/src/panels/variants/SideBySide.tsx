@@ -1,7 +1,6 @@
 /** What changes from another variant to the one shown: where stations stand, spacing, items, findings. */
 import type { Comparison } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { chooseStation } from '../../state/actions.ts';
 import { useStore, type OpenPlan } from '../../state/store/store.ts';
 import { MAIN_PLAN, comparisonOf, compareWith, variantName } from '../../state/edits/variants.ts';
 import { subjectIn } from '../../state/view/voice.ts';
@@ -13,6 +12,7 @@ import { ItemRows } from './ItemRows.tsx';
 import { MovedRows } from './MovedRows.tsx';
 import { SignRows } from './SignRows.tsx';
 import { SpacingRows } from './SpacingRows.tsx';
+import { chooseStation } from '../../state/view/choose.ts';
 
 const NONE = '\u0000';
 const MAIN = '';

@@ -1,7 +1,7 @@
 /** Sends a station across the course: to the other side at the same distance, with that side declared. */
 import type { Finding, StationLayout } from '@halfcup/core';
 import { moveStation } from './edits.ts';
-import { alongPlacement, leadHold, type Placement } from './placing.ts';
+import { alongPlacement, leadOffsetLine, type Placement } from './placing.ts';
 import type { OpenPlan, Store } from '../store/store.ts';
 import { run } from './workbench.ts';
 
@@ -11,13 +11,13 @@ export const other = (side: Way): Way => (side === 'left' ? 'right' : 'left');
 
 /** The side on which the pin stands by geometry, as the lead direction's runners see it. */
 export function pinSide(station: StationLayout): Way {
-  const hold = leadHold(station);
-  return hold !== null && hold.offset < 0 ? 'right' : 'left';
+  const line = leadOffsetLine(station);
+  return line !== null && line.offset < 0 ? 'right' : 'left';
 }
 
 function across(open: OpenPlan, station: StationLayout, side: Way): Placement | null {
-  const hold = leadHold(station);
-  return hold === null ? null : alongPlacement(open.analysis, station, hold, hold.measure, side);
+  const line = leadOffsetLine(station);
+  return line === null ? null : alongPlacement(open.analysis, station, line, line.measure, side);
 }
 
 /** To `side`, or to the side on which it does not stand; nothing where no course passes it. */

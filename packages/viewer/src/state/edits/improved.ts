@@ -1,7 +1,7 @@
 /** What may be done with better places that were found: apply them to what is shown, or save them as a variant. */
 import { movedText, type Finding, type Improvement, type PlanStation } from '@halfcup/core';
 import { moveStation, setOfStation, together, type Command } from './edits.ts';
-import type { Placement } from './placing.ts';
+import { placementOf } from './placing.ts';
 import type { Improved, OpenPlan, Store } from '../store/store.ts';
 import { addVariant, patchesShown } from './variants.ts';
 import { run } from './workbench.ts';
@@ -14,7 +14,6 @@ type Move = Improvement['moves'][number];
 
 const stationOf = ({ stations }: Improved, { station }: Move): PlanStation =>
   stations.find(({ id }) => id === station)!;
-const placementOf = ({ at, on }: PlanStation): Placement => (on === undefined ? { at: at! } : { on });
 
 /** In a variant an item placed by hand is given up by saying that there is none. */
 function moveCommand(improved: Improved, move: Move): Command {

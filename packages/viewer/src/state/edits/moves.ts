@@ -1,13 +1,13 @@
 /** What a person does to a station as a whole: nudge it, send it to a measure, add, double and delete it. */
 import type { Finding, LonLat, StationLayout } from '@halfcup/core';
 import { courseLength } from '@halfcup/core/geometry';
-import { chooseStation } from '../actions.ts';
 import { courseOf } from '../view/derive.ts';
 import { addStation, deleteStation, duplicateStation, moveStation } from './edits.ts';
 import { freeId } from './freeId.ts';
-import { alongPlacement, freePlacement, leadHold, type Placement } from './placing.ts';
+import { alongPlacement, freePlacement, leadOffsetLine, type Placement } from './placing.ts';
 import type { Store } from '../store/store.ts';
 import { run } from './workbench.ts';
+import { chooseStation } from '../view/choose.ts';
 
 const trouble = (message: string, station?: string): readonly Finding[] => [
   { code: 'not-moved', severity: 'error', message, where: station === undefined ? {} : { station } },
@@ -21,17 +21,17 @@ export function sendTo(store: Store, id: string, measure: number, merge?: string
   const open = store.open.value;
   const station = stationOf(store, id);
   if (open === null || station === undefined) return [];
-  const hold = leadHold(station);
-  if (hold === null)
+  const line = leadOffsetLine(station);
+  if (line === null)
     return trouble(
       `No course passes ${station.name}, so it has no course distance to change. Expected a station near a course: drag it there on the map.`,
       id,
     );
-  const course = courseOf(open, hold.course);
+  const course = courseOf(open, line.course);
   const length = course === undefined ? 0 : courseLength(course);
   if (!Number.isFinite(measure) || measure < 0 || measure > length)
     return trouble(`The course is ${length.toFixed(1)} m long; expected a course distance from 0 to that.`, id);
-  const placement = alongPlacement(open.analysis, station, hold, measure);
+  const placement = alongPlacement(open.analysis, station, line, measure);
   if (placement === null)
     return trouble('The course has a skipped gap there; expected a course distance where it runs.', id);
   return run(store, moveStation(id, station.name, placement, null, merge));
@@ -40,10 +40,10 @@ export function sendTo(store: Store, id: string, measure: number, merge?: string
 /** Nudges a station by metres along its lead direction's course; nudges that follow one another are one step of undo. */
 export function nudge(store: Store, id: string, by: number): readonly Finding[] {
   const station = stationOf(store, id);
-  const hold = station === undefined ? null : leadHold(station);
-  const course = courseOf(store.open.value, hold?.course);
+  const line = station === undefined ? null : leadOffsetLine(station);
+  const course = courseOf(store.open.value, line?.course);
   const to =
-    hold === null || course === undefined ? Number.NaN : Math.min(Math.max(hold.measure + by, 0), courseLength(course));
+    line === null || course === undefined ? Number.NaN : Math.min(Math.max(line.measure + by, 0), courseLength(course));
   return sendTo(store, id, to, `nudge ${id}`);
 }
 
@@ -89,15 +89,15 @@ export function duplicate(store: Store, id: string): readonly Finding[] {
     's',
     open.document.plan.stations.map((one) => one.id),
   );
-  const hold = leadHold(station);
-  const course = courseOf(open, hold?.course);
+  const line = leadOffsetLine(station);
+  const course = courseOf(open, line?.course);
   const to =
-    hold === null || course === undefined
+    line === null || course === undefined
       ? 0
-      : hold.measure + APART <= courseLength(course)
-        ? hold.measure + APART
-        : Math.max(0, hold.measure - APART);
-  const along = hold === null ? null : alongPlacement(open.analysis, station, hold, to);
+      : line.measure + APART <= courseLength(course)
+        ? line.measure + APART
+        : Math.max(0, line.measure - APART);
+  const along = line === null ? null : alongPlacement(open.analysis, station, line, to);
   const placement = along ?? freePlacement(open.analysis, station, [station.at[0] + 0.002, station.at[1]]);
   const found = run(store, duplicateStation(id, fresh, `${station.name} (copy)`, placement));
   if (found.length === 0) chooseStation(store, fresh);

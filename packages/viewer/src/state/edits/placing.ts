@@ -50,21 +50,21 @@ export const passNear = (
     .filter((pass) => pass.course === course)
     .toSorted((a, b) => Math.abs(a.measure - measure) - Math.abs(b.measure - measure))[0];
 
-/** A station held by its pass on one course. */
-export interface Hold {
+/** The line beside a course along which a station moves: the offset of one of its passes. */
+export interface OffsetLine {
   readonly course: string;
-  /** Of the pass by which it is held, left positive. */
+  /** Metres, left positive. */
   readonly offset: number;
 }
 
-/** How a station is held that is dragged along a course; `null` where that course does not pass it. */
-export function holdOf(station: StationLayout, course: string, measure: number): Hold | null {
+/** The line through a station along a course, by the pass nearest to a measure; `null` where that course does not pass it. */
+export function offsetLineOf(station: StationLayout, course: string, measure: number): OffsetLine | null {
   const pass = passNear(station, course, measure);
   return pass === undefined ? null : { course, offset: pass.offset };
 }
 
-/** The pass by which the lead direction's runners come by. */
-export function leadHold(station: StationLayout): (Hold & { readonly measure: number }) | null {
+/** The line through a station along the course of its lead direction, and where on it the station stands. */
+export function leadOffsetLine(station: StationLayout): (OffsetLine & { readonly measure: number }) | null {
   const lead = leadOf(station);
   const pass = lead === undefined ? undefined : station.passes[lead.passes[0] ?? -1];
   return lead === undefined || pass === undefined
@@ -72,25 +72,25 @@ export function leadHold(station: StationLayout): (Hold & { readonly measure: nu
     : { course: lead.course, offset: pass.offset, measure: pass.measure };
 }
 
-/** Along a course with the offset of a hold kept (or crossed over to `side`), within the course's ends; `null` in a skipped gap. */
+/** Along a course with the offset of a line kept (or crossed over to `side`), within the course's ends; `null` in a skipped gap. */
 export function alongPlacement(
   analysis: Analysis,
   station: StationLayout,
-  hold: Hold,
+  line: OffsetLine,
   measure: number,
   side?: 'left' | 'right',
 ): Placement | null {
-  const indexed = courseOf(analysis, hold.course);
+  const indexed = courseOf(analysis, line.course);
   if (indexed === undefined) return null;
   const { course } = indexed;
   const to = Math.min(Math.max(measure, startMeasure(course)), courseLength(course));
-  const own = hold.offset < 0 ? 'right' : 'left';
-  const offset = side === undefined || side === own ? hold.offset : -hold.offset;
+  const own = line.offset < 0 ? 'right' : 'left';
+  const offset = side === undefined || side === own ? line.offset : -line.offset;
   const { on } = station.station;
-  if (on?.course === hold.course && Math.abs(Math.abs(hold.offset) - on.offset) < 0.5) {
+  if (on?.course === line.course && Math.abs(Math.abs(line.offset) - on.offset) < 0.5) {
     return pointAt(course, to) === null
       ? null
-      : { on: { ...on, measure: centimetres(to), side: side ?? (Math.abs(hold.offset) < 0.01 ? on.side : own) } };
+      : { on: { ...on, measure: centimetres(to), side: side ?? (Math.abs(line.offset) < 0.01 ? on.side : own) } };
   }
   const ground = pointAt(course, to, offset);
   return ground === null ? null : freePlacement(analysis, station, ground.at);
@@ -101,3 +101,6 @@ export function placed(station: PlanStation, placement: Placement): PlanStation 
   const { at: _at, on: _on, ...rest } = station;
   return { ...rest, ...placement };
 }
+
+/** Where a station of a plan stands, in the form in which the plan has it. */
+export const placementOf = ({ at, on }: PlanStation): Placement => (on === undefined ? { at: at! } : { on });

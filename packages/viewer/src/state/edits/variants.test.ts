@@ -1,7 +1,6 @@
 import { analyse, withVariant, type Analysis } from '@halfcup/core';
 import { describe, expect, test } from 'vitest';
 import { openDemo, openedFrom, straightPlan } from '../../testing.ts';
-import { receive } from '../actions.ts';
 import { rawPlan, setValue, valueAt } from './edits.ts';
 import { followed } from '../view/followed.ts';
 import { saveImproved, stillOf, applyImproved } from './improved.ts';
@@ -20,6 +19,7 @@ import {
   newVariant,
 } from './variants.ts';
 import { run, showVariant, undo } from './workbench.ts';
+import { receive } from '../open/receive.ts';
 
 function opened(plan: OpenPlan = openDemo()): Store {
   const store = createStore();

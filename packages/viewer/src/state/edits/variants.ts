@@ -6,7 +6,8 @@ import { keep } from '../view/derive.ts';
 import { rawPlan, rawStation, setValue, together, valueAt, type Command } from './edits.ts';
 import { followed } from '../view/followed.ts';
 import type { OpenPlan, Store } from '../store/store.ts';
-import { dropTrial, run, showVariant } from './workbench.ts';
+import { run, showVariant } from './workbench.ts';
+import { dropTrial, planWithoutTrial } from '../store/trial.ts';
 
 /** The name of the plan without any variant. */
 export const MAIN_PLAN = 'Main plan';
@@ -128,7 +129,7 @@ export function applyToPlan(store: Store, name: string): readonly Finding[] {
 
 /** Compares what is shown with a variant, with `null` the main plan, with `undefined` nothing. */
 export function compareWith(store: Store, variant: string | null | undefined): readonly Finding[] {
-  const open = store.trial.value?.from ?? store.open.value;
+  const open = planWithoutTrial(store);
   if (open === null || variant === undefined) {
     store.against.value = null;
     return [];
@@ -141,7 +142,7 @@ export function compareWith(store: Store, variant: string | null | undefined): r
 /** Keeps what is compared in step with the plan. */
 export const followPlan = (store: Store): (() => void) =>
   effect(() => {
-    const open = store.trial.value?.from ?? store.open.value;
+    const open = planWithoutTrial(store);
     const against = store.against.peek();
     if (open === null || against === null || (against.document === open.document && against.files === open.files))
       return;

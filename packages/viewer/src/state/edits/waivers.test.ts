@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
 import { openDemo } from '../../testing.ts';
-import { receive } from '../actions.ts';
 import { createStore, type OpenPlan, type Store } from '../store/store.ts';
 import { readWaiver, sameKind, takeWaiverBack, waiveFinding, waiverAt } from './waivers.ts';
 import { run, undo } from './workbench.ts';
+import { receive } from '../open/receive.ts';
 
 const now = (store: Store): OpenPlan => store.open.value!;
 

@@ -3,13 +3,15 @@ import { pointAt } from '@halfcup/core/geometry';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { openDemo } from '../../testing.ts';
-import { receive } from '../actions.ts';
 import { coursesOf } from '../view/derive.ts';
 import { deleteStation, rawPlan, setOfStation, setValue, valueAt, type Command } from './edits.ts';
 import { addAt, duplicate, nudge, remove, sendTo } from './moves.ts';
-import { alongPlacement, freePlacement, holdOf } from './placing.ts';
+import { alongPlacement, freePlacement, offsetLineOf } from './placing.ts';
 import { createStore, type OpenPlan, type Store } from '../store/store.ts';
-import { dropTrial, holdStation, letGo, redo, run, showVariant, tryPlace, undo } from './workbench.ts';
+import { redo, run, showVariant, undo } from './workbench.ts';
+import { dropTrial } from '../store/trial.ts';
+import { beginTrial, finishTrial, moveTrial } from '../trial/trial.ts';
+import { receive } from '../open/receive.ts';
 
 function opened(): Store {
   const store = createStore();
@@ -115,22 +117,22 @@ describe('commands', () => {
   });
 });
 
-describe('a station in the hand', () => {
-  test('follows freely, declares the side on which it stands, and is one step when let go', () => {
+describe('a trial of a station', () => {
+  test('follows freely, declares the side on which it stands, and is one step when put down', () => {
     const store = opened();
     const first = text(store);
     const before = stationNow(store, 's5');
-    holdStation(store, 's5');
+    beginTrial(store, 's5');
     const course = coursesOf(now(store).analysis)[0]!;
     const measure = before.directions[0]!.measure;
     for (let k = 1; k <= 5; k++)
-      tryPlace(
+      moveTrial(
         store,
         freePlacement(store.trial.value!.from.analysis, before, pointAt(course, measure + k * 20, -6)!.at),
       );
     expect(text(store)).toBe(first);
     expect(stationNow(store, 's5').station.side).toBe('right');
-    expect(letGo(store)).toEqual([]);
+    expect(finishTrial(store)).toEqual([]);
     expect(store.history.value.past).toHaveLength(1);
     expect(stationNow(store, 's5').directions[0]!.measure).toBeCloseTo(measure + 100, 1);
     expect(stationNow(store, 's5').station.side).toBe('right');
@@ -143,8 +145,8 @@ describe('a station in the hand', () => {
     const store = opened();
     const before = now(store);
     for (const back of [dropTrial, undo]) {
-      holdStation(store, 's1');
-      tryPlace(store, { at: [-17.42, -33.21] });
+      beginTrial(store, 's1');
+      moveTrial(store, { at: [-17.42, -33.21] });
       expect(now(store)).not.toBe(before);
       back(store);
       expect(now(store)).toBe(before);
@@ -155,12 +157,12 @@ describe('a station in the hand', () => {
   test('keeps its offset along the course, and its form in the file', () => {
     const store = opened();
     const station = stationNow(store, 's1');
-    const hold = holdOf(station, 'full', 2620)!;
-    holdStation(store, 's1');
-    tryPlace(store, alongPlacement(now(store).analysis, station, hold, 3000)!);
-    letGo(store);
+    const line = offsetLineOf(station, 'full', 2620)!;
+    beginTrial(store, 's1');
+    moveTrial(store, alongPlacement(now(store).analysis, station, line, 3000)!);
+    finishTrial(store);
     expect(text(store)).toContain('"on": { "course": "full", "measure": "3 km", "side": "left", "offset": "5 m" }');
-    const crossed = alongPlacement(now(store).analysis, stationNow(store, 's1'), hold, 3000, 'right');
+    const crossed = alongPlacement(now(store).analysis, stationNow(store, 's1'), line, 3000, 'right');
     expect(crossed).toMatchObject({ on: { side: 'right', offset: 5 } });
   });
 });
@@ -210,9 +212,9 @@ test('five hundred random commands, all undone, give the first bytes; all redone
       ),
     (n, x) => {
       const station = pick(now(store).analysis.stations, n);
-      holdStation(store, station.id);
-      tryPlace(store, freePlacement(now(store).analysis, station, [station.at[0] + x * 0.001, station.at[1]]));
-      if (x > -0.5) letGo(store);
+      beginTrial(store, station.id);
+      moveTrial(store, freePlacement(now(store).analysis, station, [station.at[0] + x * 0.001, station.at[1]]));
+      if (x > -0.5) finishTrial(store);
       else dropTrial(store);
     },
     (n) => (n % 3 === 0 ? undo(store) : n % 3 === 1 ? redo(store) : null),

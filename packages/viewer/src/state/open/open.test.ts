@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { DEMO_NAMES, demoFile, openedFrom, straightPlan, textFile } from '../../testing.ts';
 import { openFiles, type Opening } from './open.ts';
 import { createStore } from '../store/store.ts';
-import { receive } from '../actions.ts';
+import { receive } from './receive.ts';
 
 const refusedLines = (opening: Opening): readonly string[] => {
   if (opening.kind !== 'refused') throw new Error(`expected a refusal, found ${opening.kind}`);

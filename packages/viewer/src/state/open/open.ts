@@ -1,14 +1,6 @@
 /** From files that a person dropped or chose to a plan that is computed, one that waits, or the reasons why not. */
-import {
-  analyseOn,
-  findingLine,
-  placeFindings,
-  type Finding,
-  type IndexedCourse,
-  type Result,
-  type Units,
-} from '@halfcup/core';
-import { allFindings, computeOpen } from '../view/compute.ts';
+import { analyseOn, findingLine, type Finding, type IndexedCourse, type Result, type Units } from '@halfcup/core';
+import { computeOpen, openPlanOf } from '../view/compute.ts';
 import { gatherFiles, type Gathered, type NamedFile } from './gather.ts';
 import type { OpenPlan, WaitingPlan } from '../store/store.ts';
 
@@ -24,18 +16,11 @@ export type Opening =
 export function openGathered(gathered: Gathered, courses?: Result<readonly IndexedCourse[]>): Opening {
   if (gathered.kind !== 'ready') return gathered;
   const { document, files, started } = gathered;
-  if (courses === undefined) {
-    const open = computeOpen(document, files, null, null);
-    return open.ok ? { kind: 'opened', plan: open.value, started } : { kind: 'refused', findings: open.findings };
-  }
-  const analysis = analyseOn(courses, document.plan, files);
-  const findings = placeFindings(
-    analysis.ok ? allFindings(files, analysis.value) : [...files.findings, ...analysis.findings],
-    document,
-  );
-  return analysis.ok
-    ? { kind: 'opened', plan: { document, variant: null, files, analysis: analysis.value, findings }, started }
-    : { kind: 'refused', findings };
+  const open =
+    courses === undefined
+      ? computeOpen(document, files, null, null)
+      : openPlanOf({ document, variant: null, files }, analyseOn(courses, document.plan, files));
+  return open.ok ? { kind: 'opened', plan: open.value, started } : { kind: 'refused', findings: open.findings };
 }
 
 /** Opens what was given: see `gatherFiles`. */

@@ -98,7 +98,7 @@ export type Destination =
 
 export type Pane = 'strip' | 'stations' | 'plan' | 'variants' | 'review' | 'day' | 'papers' | 'road' | 'station';
 
-/** A station held in the hand: `open` shows it where it is held, `from` is the plan until it is let go. */
+/** A station that somebody moves and has not put down yet: `open` shows it at the place tried, `from` is the plan without the trial. */
 export interface Trial {
   readonly from: OpenPlan;
   readonly station: string;
@@ -123,7 +123,7 @@ export interface Improved extends Omit<Improvement, 'analysis' | 'plan'> {
 }
 
 export interface Store {
-  /** What is shown; during a trial with the station where it is held. */
+  /** What is shown; during a trial with the station at the place tried. */
   readonly open: Signal<OpenPlan | null>;
   readonly trial: Signal<Trial | null>;
   readonly origin: Signal<Origin | null>;

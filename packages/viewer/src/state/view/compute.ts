@@ -13,6 +13,24 @@ import {
 import type { PlanFiles } from '../store/planFiles.ts';
 import type { OpenPlan } from '../store/store.ts';
 
+/**
+ * The one maker of the open plan: of what was read, and what came of computing it for a variant. All findings have their
+ * places in the plan's text, also where it could not be computed.
+ */
+export function openPlanOf(
+  { document, variant, files }: Pick<OpenPlan, 'document' | 'variant' | 'files'>,
+  analysed: Result<Analysis>,
+): Result<OpenPlan> {
+  const of = (found: readonly Finding[]): Finding[] => placeFindings([...files.findings, ...found], document);
+  if (!analysed.ok) return { ok: false, findings: of(analysed.findings) };
+  const analysis = analysed.value;
+  return {
+    ok: true,
+    value: { document, variant, files, analysis, findings: of(analysis.findings) },
+    findings: [],
+  };
+}
+
 const analysed = (plan: Plan, files: PlanFiles, before: OpenPlan | null): Result<Analysis> =>
   before !== null && before.files === files ? reanalyse(before.analysis, plan, files) : analyse(plan, files);
 
@@ -24,20 +42,5 @@ export function computeOpen(
   before: OpenPlan | null,
 ): Result<OpenPlan> {
   const laid = variant === null ? { ok: true as const, value: document, findings: [] } : withVariant(document, variant);
-  if (!laid.ok) return laid;
-  const analysis = analysed(laid.value.plan, files, before);
-  if (!analysis.ok) return { ok: false, findings: placeFindings([...files.findings, ...analysis.findings], document) };
-  const value: OpenPlan = {
-    document,
-    variant,
-    files,
-    analysis: analysis.value,
-    findings: placeFindings(allFindings(files, analysis.value), document),
-  };
-  return { ok: true, value, findings: [] };
+  return laid.ok ? openPlanOf({ document, variant, files }, analysed(laid.value.plan, files, before)) : laid;
 }
-
-export const allFindings = (files: PlanFiles, analysis: Analysis): Finding[] => [
-  ...files.findings,
-  ...analysis.findings,
-];

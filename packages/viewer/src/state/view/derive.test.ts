@@ -1,10 +1,11 @@
 import { courseLength } from '@halfcup/core/geometry';
 import { expect, test } from 'vitest';
 import { openDemo, openedFrom, straightPlan } from '../../testing.ts';
-import { chooseFinding, chooseStation, receive } from '../actions.ts';
 import { coursesOf, groupedOf, keep, nearestSample, samplesOf, stationRows } from './derive.ts';
 import { openFiles } from '../open/open.ts';
 import { createStore } from '../store/store.ts';
+import { chooseFinding, chooseStation } from './choose.ts';
+import { receive } from '../open/receive.ts';
 
 const demo = openDemo();
 

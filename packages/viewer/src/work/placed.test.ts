@@ -1,9 +1,10 @@
 import { expect, test } from 'vitest';
 import { openDemo } from '../testing.ts';
-import { receive } from './actions.ts';
-import { nudge } from './edits/moves.ts';
-import { dropPlaced, placedView, reviewList, takeDropped, takePlaced } from './placed.ts';
-import { createStore, type Store } from './store/store.ts';
+import { nudge } from '../state/edits/moves.ts';
+import { createStore, type Store } from '../state/store/store.ts';
+import { receive } from '../state/open/receive.ts';
+import { dropPlaced, takeDropped, takePlaced } from './placed.ts';
+import { placedView, reviewList } from '../state/view/placed.ts';
 
 function opened(): Store {
   const store = createStore();
