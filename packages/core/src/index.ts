@@ -89,12 +89,6 @@ export { STAGE_RULES } from './review/stageRules.ts';
 export { type CheckRun, type Review, type Reviewed, type StationFound, reviewLayout } from './review/review.ts';
 export { type PlacedReview, type PlacedVerdict, type Verdict, reviewPlaced } from './review/placed.ts';
 
-// Put findings into words
-export { inWords, sayOf, sentenceOf, subjectOf } from './text/inWords.ts';
-export type { Compared, Say } from './text/say.ts';
-export type { Sentence } from './text/sentence.ts';
-export { NO_NAMES, type Names, type Voice } from './text/voice.ts';
-
 // Improve it, and compare two of its states
 export { type ImproveOptions, type Improvement, improve } from './improve/improve.ts';
 export type { Move, Proof, Verified } from './improve/verify.ts';
@@ -186,3 +180,11 @@ export {
   formatMinute,
   formatVolume,
 } from './format.ts';
+
+// Findings and figures in words
+export { voiceOf } from './plan/voice.ts';
+export { findingInWords, findingSentence, sayOf } from './text/inWords.ts';
+export type { Compared, Say } from './text/say.ts';
+export { findingSubject } from './text/subject.ts';
+export type { Sentence } from './text/sentence.ts';
+export { NO_NAMES, type Names, type Voice } from './text/voice.ts';

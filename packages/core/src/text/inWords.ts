@@ -1,31 +1,28 @@
 /** Findings in a voice: the same sentence on the page, in the report, on the terminal and in JSON. */
 import type { Finding } from '../finding.ts';
-import { findings as english } from './en/findings.ts';
-import { words as englishWords } from './en/words.ts';
 import { findings as spanish } from './es/findings.ts';
 import { words as spanishWords } from './es/words.ts';
+import { ENGLISH } from './inEnglish.ts';
 import { sayIn, type Say } from './say.ts';
 import { joined, type Sentence } from './sentence.ts';
+import { type AnyTexts, type Spoken, sentenceWith } from './spoken.ts';
 import type { Voice } from './voice.ts';
-import type { Words } from './words.ts';
-
-type AnyTexts = Readonly<Record<string, (params: Readonly<Record<string, unknown>>, say: Say) => Sentence>>;
-
-interface Spoken {
-  readonly texts: AnyTexts;
-  readonly words: Words;
-}
 
 const SPOKEN: Readonly<Record<string, Spoken>> = {
-  en: { texts: english as unknown as AnyTexts, words: englishWords },
-  es: { texts: spanish as unknown as AnyTexts, words: spanishWords },
+  en: ENGLISH,
+  es: { texts: spanish as AnyTexts, words: spanishWords },
 };
 
-const spokenIn = (language: string): Spoken => SPOKEN[language.trim().toLowerCase().split('-', 1)[0]!] ?? SPOKEN['en']!;
+/** The languages that findings are spoken in. */
+export const SPOKEN_LANGUAGES: readonly string[] = Object.keys(SPOKEN);
+
+/** A language's texts and words; English where Halfcup does not speak it. */
+export const spokenIn = (language: string): Spoken =>
+  SPOKEN[language.trim().toLowerCase().split('-', 1)[0]!] ?? ENGLISH;
 
 /**
  * The formats in which a voice says lengths, volumes, times, counts and names; SI in, text out. A language that Halfcup
- * does not speak says them as English does; what is not finite is a dash.
+ * does not speak says them as English does; a length that is not finite is a dash.
  * @example
  * ```ts
  * import { NO_NAMES, sayOf } from '@halfcup/core';
@@ -38,48 +35,36 @@ const spokenIn = (language: string): Spoken => SPOKEN[language.trim().toLowerCas
 export const sayOf = (voice: Voice): Say => sayIn(voice, spokenIn(voice.language).words);
 
 /**
- * A finding's sentence in a voice, in up to three parts: what is the matter, what it should be, what to do. A finding
- * whose code has no text, such as a caller's own, has its message as the only part. `inWords` makes one text of them.
+ * What is the matter, what it should be and what to do, in a voice (`voiceOf` makes a plan's). A finding whose code has no
+ * text, such as a caller's own, keeps its message.
  * @example
  * ```ts
- * import { NO_NAMES, sentenceOf } from '@halfcup/core';
- * const own = { code: 'own-check', severity: 'note' as const, message: 'A cone is missing.', where: {} };
- * sentenceOf(own, { language: 'en', units: 'metric', names: NO_NAMES }); // → ['A cone is missing.']
+ * import { findingSentence, readPlan, voiceOf } from '@halfcup/core';
+ * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
+ *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
+ *   "races": [{ "id": "r", "course": "c" }], "stations": [] }`, 'plan.json');
+ * if (!read.ok) throw new Error(read.findings[0]?.message);
+ * const own = { code: 'own-rule', severity: 'note', message: 'The café is shut.', where: {} } as const;
+ * findingSentence(own, voiceOf(read.value.plan)); // → ['The café is shut.']
  * ```
  */
-export function sentenceOf(finding: Finding, voice: Voice): Sentence {
-  const { texts, words } = spokenIn(voice.language);
-  const text = Object.hasOwn(texts, finding.code) ? texts[finding.code] : undefined;
-  return text === undefined || finding.params === undefined
-    ? [finding.message]
-    : text(finding.params, sayIn(voice, words));
-}
+export const findingSentence = (finding: Finding, voice: Voice): Sentence =>
+  sentenceWith(finding, voice, spokenIn(voice.language));
 
 /**
- * The same finding with its message in a voice: language, units and names. A finding whose code has no text keeps its message.
+ * The same finding, its message in that voice.
  * @example
  * ```ts
- * import { NO_NAMES, inWords } from '@halfcup/core';
- * const own = { code: 'own-check', severity: 'note' as const, message: 'A cone is missing.', where: {} };
- * inWords(own, { language: 'en', units: 'imperial', names: NO_NAMES }).message; // → 'A cone is missing.'
+ * import { findingInWords, readPlan, voiceOf } from '@halfcup/core';
+ * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
+ *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
+ *   "races": [{ "id": "r", "course": "c" }], "stations": [] }`, 'plan.json');
+ * if (!read.ok) throw new Error(read.findings[0]?.message);
+ * const own = { code: 'own-rule', severity: 'note', message: 'The café is shut.', where: {} } as const;
+ * findingInWords(own, voiceOf(read.value.plan, { language: 'es' })).message; // → 'The café is shut.'
  * ```
  */
-export const inWords = (finding: Finding, voice: Voice): Finding => ({
+export const findingInWords = (finding: Finding, voice: Voice): Finding => ({
   ...finding,
-  message: joined(sentenceOf(finding, voice)),
+  message: joined(findingSentence(finding, voice)),
 });
-
-/**
- * What a finding is about, by name: its station, else its race, else its course; empty where it is about none.
- * @example
- * ```ts
- * import { NO_NAMES, subjectOf } from '@halfcup/core';
- * const found = { code: 'own-check', severity: 'note' as const, message: 'A cone is missing.', where: { station: 's3' } };
- * subjectOf(found, { names: { ...NO_NAMES, station: () => 'Wrack Fork' } }); // → 'Wrack Fork'
- * ```
- */
-export function subjectOf({ where }: Finding, { names }: Pick<Voice, 'names'>): string {
-  if (where.station !== undefined) return names.station(where.station);
-  if (where.race !== undefined) return names.race(where.race);
-  return where.course === undefined ? '' : names.course(where.course);
-}

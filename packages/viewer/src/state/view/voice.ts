@@ -1,37 +1,35 @@
 /** Findings as they are shown: in the units chosen, with the open plan's names. The page speaks English. */
-import { findingLine, inWords, NO_NAMES, sentenceOf, subjectOf, type Finding, type Plan, type Sentence, type Voice } from '@halfcup/core';
+import {
+  findingInWords,
+  findingLine,
+  findingSentence,
+  findingSubject,
+  NO_NAMES,
+  voiceOf,
+  type Finding,
+  type Sentence,
+  type Voice,
+} from '@halfcup/core';
 import type { OpenPlan, Store } from '../store/store.ts';
 import { keep, numberOf } from './derive.ts';
 
-const nameIn =
-  (list: readonly { readonly id: string; readonly name: string }[]) =>
-  (id: string): string =>
-    list.find((one) => one.id === id)?.name ?? id;
-
-/** Of a plan, or where none is open without names. */
-export const voiceFor = (plan: Plan | null, units: Voice['units']): Voice => ({
-  language: 'en',
-  units,
-  names:
-    plan === null
-      ? NO_NAMES
-      : { station: nameIn(plan.stations), race: nameIn(plan.races), course: nameIn(plan.courses) },
-});
-
-const voiceOf = ({ open, units }: Store): Voice => voiceFor(open.value?.analysis.plan ?? null, units.value);
+const voiceIn = ({ open, units: { value: units } }: Store): Voice =>
+  open.value === null
+    ? { language: 'en', units, names: NO_NAMES }
+    : voiceOf(open.value.analysis.plan, { units, language: 'en' });
 
 /** What a finding is about, for its head: a station with its number, a race, a course; empty where it is about none. */
 export const subjectIn: (open: OpenPlan) => (finding: Finding) => string = keep((open) => {
-  const { names } = voiceFor(open.analysis.plan, 'metric');
+  const { names } = voiceOf(open.analysis.plan);
   const numbered = new Map(open.analysis.stations.map((one) => [one.id, `${numberOf(one)} · ${one.name}`]));
-  return (finding) => subjectOf(finding, { names: { ...names, station: (id) => numbered.get(id) ?? names.station(id) } });
+  return (finding) => findingSubject(finding, { ...names, station: (id) => numbered.get(id) ?? names.station(id) });
 });
 
 /** What is the matter, what it should be, what to do. */
-export const partsOf = (store: Store, finding: Finding): Sentence => sentenceOf(finding, voiceOf(store));
+export const partsOf = (store: Store, finding: Finding): Sentence => findingSentence(finding, voiceIn(store));
 
 /** The same as one text. */
-export const messageOf = (store: Store, finding: Finding): string => inWords(finding, voiceOf(store)).message;
+export const messageOf = (store: Store, finding: Finding): string => findingInWords(finding, voiceIn(store)).message;
 
 /** Where a rule comes from, in short: "common practice", "… (cited second-hand)". */
 export const sourceText = (source: string): string =>
