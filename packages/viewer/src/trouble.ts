@@ -21,7 +21,8 @@ const NO_ANSWER = /Failed to fetch|NetworkError|Load failed|network connection w
 
 export const PART_MISSING = 'a part of this page could not be loaded; check the connection, then reload the page';
 const NO_CONNECTION = 'there is no connection, or the other side does not answer this page';
-const FAULT = 'this page has a fault; reload it and try again';
+/** Where nobody but a programmer can tell why. */
+export const FAULT = 'this page has a fault; reload it and try again';
 
 /** By the names that the DOM standard gives its exceptions. */
 const NAMED: Readonly<Record<string, string>> = {
@@ -42,6 +43,13 @@ const NAMED: Readonly<Record<string, string>> = {
 
 /** Whether a script or style of the page is what is missing. */
 export const isPartMissing = (error: unknown): boolean => error instanceof Error && NOT_LOADED.test(error.message);
+
+/** Why a worker gave no answer: a script that cannot be had comes without a message, a fault in it with one. */
+export function workerTrouble({ message }: { readonly message?: string | undefined }): string {
+  if (message === undefined || message === '') return PART_MISSING;
+  console.warn(message);
+  return FAULT;
+}
 
 /** Why something failed, in plain words without a full stop. The error itself is left in the console. */
 export function reasonOf(error: unknown): string {

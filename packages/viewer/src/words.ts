@@ -3,7 +3,7 @@
  * in the units chosen for display. Lengths come in as metres.
  */
 import type { Finding, ItemKind, PointKind, Say, Served, Severity, Side, Units } from '@halfcup/core';
-import { lengthIn, NO_NAMES, sayOf } from '@halfcup/core';
+import { NO_NAMES, sayOf } from '@halfcup/core';
 
 export const DASH = '–';
 const MINUS = '−';

@@ -1,4 +1,4 @@
-/** The sole owner of MapLibre: it is given scenes, places and a palette, and tells what was pointed at. */
+/** The sole owner of MapLibre: it is given scenes, places and a palette, and reports what was pointed at. */
 import {
   Map as MapLibreMap,
   NavigationControl,
@@ -18,6 +18,7 @@ import { listenForPointing, type Pointing } from './gestures/point.ts';
 import { drawImage } from './images.ts';
 import { PICKED_LAYERS, pickedFilter } from './style/stations.ts';
 import { styleOf } from './style/style.ts';
+import { checkWorker, watchFaults, type MapFaults } from './mapFaults.ts';
 import { readPalette } from './palette.ts';
 import { graticule } from './graticule.ts';
 import { EMPTY_SCENE, KEPT_IDS, SOURCES, type Scene } from './scene.ts';
@@ -155,8 +156,9 @@ export interface Hands {
   readonly nudge: (steps: number) => void;
 }
 
-export function createMapView(container: HTMLElement, hands: Hands): MapView {
+export function createMapView(container: HTMLElement, hands: Hands, faults: MapFaults): MapView {
   const map = makeMap(container);
+  void checkWorker(workerUrl, faults.worker);
   const state: State = { scene: EMPTY_SCENE, fed: EMPTY_SCENE, selected: null, whole: null, under: PLAN_UNDERLAY };
   const scale = new ScaleControl({ maxWidth: 120 });
   const [cursor, asked] = [spotOn(map, 'cursor'), spotOn(map, 'asked')];
@@ -184,11 +186,20 @@ export function createMapView(container: HTMLElement, hands: Hands): MapView {
     if (feed(map, state.fed, state.scene)) state.fed = state.scene;
   };
   const restyle = (): void => {
+    watched.loading();
     state.fed = state.scene;
     map.setStyle(styleOf(state.scene, readPalette(document.documentElement), latitudeOf(state.whole), state.under), {
       diff: false,
     });
   };
+  const watched = watchFaults(map, {
+    faults,
+    underlay: () => state.under,
+    fallBack: () => {
+      state.under = PLAN_UNDERLAY;
+      restyle();
+    },
+  });
   // What came while a style was loading is given to it now.
   map.on('style.load', () => {
     pick();

@@ -107,7 +107,7 @@ function Drawing({
           x={geometry.x(day.peak.at + 30)}
           y={58}
           width={width}
-          words={[`busiest minute ${grouped(day.peak.count)}`]}
+          words={[`busiest minute: ${grouped(day.peak.count)}`]}
           kind="peak"
         />
       )}
@@ -125,7 +125,7 @@ function Drawing({
           x={geometry.x(first)}
           y={28}
           width={width}
-          words={[`first ${formatMinute(first)}`, ...(poured === null ? [] : [poured])]}
+          words={[`first runner ${formatMinute(first)}`, ...(poured === null ? [] : [poured])]}
           kind="first"
         />
       )}
@@ -168,7 +168,7 @@ export function ArrivalsChart({
   return (
     <figure class="arrivals">
       <figcaption>
-        <span class="soft">Arrivals {step === 60 ? 'a minute' : 'in five minutes'}</span>
+        <span class="soft">Arrivals {step === 60 ? 'per minute' : 'per five minutes'}</span>
         <Key races={races} day={day} />
       </figcaption>
       <div ref={frame} class="arrivals-frame">

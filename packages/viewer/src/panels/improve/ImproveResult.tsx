@@ -90,7 +90,9 @@ function Moves({ improved, open }: Props): JSX.Element {
                   {dropped.map((kind) => ITEM_WORD[kind]).join(', ')}: back to the standard distance
                 </span>
               )}
-              {walked ? <span class="wording soft">Walk the new place; only the old one was checked on foot</span> : null}
+              {walked ? (
+                <span class="wording soft">Walk the new place; only the old one was checked on foot</span>
+              ) : null}
             </th>
             <td class="figure">
               {lengthText(Math.abs(shift), units)} {shift < 0 ? 'back' : 'forward'}
@@ -109,8 +111,7 @@ function Apply({ improved }: Props): JSX.Element {
   const apply = (): void => {
     const refusal = firstMessage(store, applyImproved(store, improved));
     store.notice.value = { text: refusal ?? `Applied to ${target}. Undo reverts this.` };
-    if (refusal === null)
-      requestAnimationFrame(() => document.querySelector<HTMLElement>('.improve-button')?.focus());
+    if (refusal === null) requestAnimationFrame(() => document.querySelector<HTMLElement>('.improve-button')?.focus());
   };
   return (
     <>

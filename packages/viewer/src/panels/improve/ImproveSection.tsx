@@ -79,7 +79,12 @@ export function ImproveSection(): JSX.Element | null {
         onChange={setLeft}
         trouble={trouble.stations ?? null}
       />
-      <FieldFrame id={`${id}-within`} label="May move by up to" unit={wheelUnit(units)} trouble={trouble.within ?? null}>
+      <FieldFrame
+        id={`${id}-within`}
+        label="May move by up to"
+        unit={wheelUnit(units)}
+        trouble={trouble.within ?? null}
+      >
         <input
           id={`${id}-within`}
           type="text"

@@ -50,7 +50,8 @@ function Waits({ waiting }: { readonly waiting: WaitingPlan }): JSX.Element {
         </button>
       </header>
       <p>
-        {waiting.document.file} uses these files, which were not opened with it. Add them here, or drop them on the page.
+        {waiting.document.file} uses these files, which were not opened with it. Add them here, or drop them on the
+        page.
       </p>
       <ul>
         {waiting.missing.map((name) => (

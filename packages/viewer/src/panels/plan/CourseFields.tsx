@@ -71,11 +71,7 @@ export function CourseFields({
       {course.gpx === undefined ? null : (
         <>
           <TextField label="GPX file" {...field('gpx')} required />
-          <TextField
-            label="Track"
-            {...field('track')}
-            hint="Name of the track or route; empty for the first"
-          />
+          <TextField label="Track" {...field('track')} hint="Name of the track or route; empty for the first" />
           <ChoiceField label="Gaps in the track" {...field('gaps')} choices={GAPS} fallback="do not open the course" />
           <CheckField label="Run in reverse" {...field('reverse')} />
         </>

@@ -36,9 +36,7 @@ export function PlanPanel(): JSX.Element {
     `${count === 0 ? 'no' : count} ${word}${count === 1 ? '' : 's'}`;
   return (
     <div class="plan">
-      <p class="soft">
-        Values in italics are defaults. Clear a field to restore its default.
-      </p>
+      <p class="soft">Values in italics are defaults. Clear a field to restore its default.</p>
       <Section title="About" about={plan.name}>
         <AboutFields plan={plan} />
       </Section>

@@ -7,9 +7,7 @@ import { counted } from '../../words.ts';
 function outcome({ ran, reason, found, cannotTell }: CheckRun): string {
   if (!ran) return `not run: ${reason ?? 'no data'}`;
   if (found === 0) return 'no problems';
-  return cannotTell === 0
-    ? counted(found, 'finding')
-    : `${counted(found, 'finding')}, ${cannotTell} of them unclear`;
+  return cannotTell === 0 ? counted(found, 'finding') : `${counted(found, 'finding')}, ${cannotTell} of them unclear`;
 }
 
 /** What found something first, then what could not run, then the rest, each in the review's order. */

@@ -39,7 +39,9 @@ export function ItemsByHand(editing: Editing): JSX.Element {
   const items = leadOf(editing.station)?.items.toSorted((a, b) => a.from - b.from) ?? [];
   return (
     <>
-      <p class="soft">Longitude and latitude of what does not stand in its standard place. Clear a field to put the item back.</p>
+      <p class="soft">
+        Longitude and latitude of what does not stand in its standard place. Clear a field to put the item back.
+      </p>
       {items.map((item) => (
         <OneItem key={item.kind} item={item} {...editing} />
       ))}

@@ -27,7 +27,9 @@ function CourseDistance(editing: Editing): JSX.Element | null {
   const store = useStore();
   const lead = leadOf(editing.station);
   if (lead === undefined)
-    return <p class="soft">No course passes here. Type where the pin is, or drag the station to a course on the map.</p>;
+    return (
+      <p class="soft">No course passes here. Type where the pin is, or drag the station to a course on the map.</p>
+    );
   const unit = store.units.value === 'metric' ? 'km' : 'mi';
   const raw = `${lengthIn(lead.measure, unit).toFixed(unit === 'km' ? 3 : 4)} ${unit}`;
   const save = (value: unknown): readonly Finding[] => {
@@ -54,7 +56,10 @@ function OnCourse(editing: Editing): JSX.Element | null {
         choices={open.document.plan.courses.map(({ id, name }) => ({ value: id, label: name }))}
         required
       />
-      <LengthField {...ownField(editing, ['on', 'offset'], 'Distance from the course line')} fallback={station.practice.kerb} />
+      <LengthField
+        {...ownField(editing, ['on', 'offset'], 'Distance from the course line')}
+        fallback={station.practice.kerb}
+      />
     </>
   );
 }

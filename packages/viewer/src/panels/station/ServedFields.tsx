@@ -65,7 +65,13 @@ export function ServedFields(editing: Editing): JSX.Element {
     return setOwn(store, editing, ['passes'], value === 'list' ? served : value, 'change which runners are served');
   };
   const saveLead = (value: unknown): readonly Finding[] =>
-    setOwn(store, editing, ['lead'], typeof value === 'string' ? passFrom(value) : undefined, 'change the first way past');
+    setOwn(
+      store,
+      editing,
+      ['lead'],
+      typeof value === 'string' ? passFrom(value) : undefined,
+      'change the first way past',
+    );
   const raw = ownRaw(editing, ['passes']);
   return (
     <>

@@ -32,9 +32,7 @@ function Items({ direction }: { readonly direction: LaidDirection }): JSX.Elemen
     );
   return (
     <table class="items">
-      <caption>
-        {wheelUnit(units.value) === 'm' ? 'Metres' : 'Yards'} from the chalk mark (minus = before it)
-      </caption>
+      <caption>{wheelUnit(units.value) === 'm' ? 'Metres' : 'Yards'} from the chalk mark (minus = before it)</caption>
       <thead>
         <tr>
           <th scope="col" class="left">
@@ -104,8 +102,9 @@ const Terms = (): JSX.Element => (
     <summary>What pin, chalk mark and wheel mean</summary>
     <p class="soft">
       The <b>pin</b> is the point that marks the station on the map: the near end of the first drink table. The crew
-      finds it on the road as a <b>chalk mark</b>, from which everything is measured. <b>By wheel</b> is what a measuring
-      wheel shows that is run from there along the kerb; on a bend that differs from the distance along the course.
+      finds it on the road as a <b>chalk mark</b>, from which everything is measured. <b>By wheel</b> is what a
+      measuring wheel shows that is run from there along the kerb; on a bend that differs from the distance along the
+      course.
     </p>
   </details>
 );
@@ -125,9 +124,7 @@ function Facts({
     <dl class="facts">
       <Fact name="Course distance">{lead === undefined ? DASH : farText(lead.measure, system)}</Fact>
       <Fact name="Side">{`${sideWords(lead?.side ?? 'unclear')}${station.station.side === undefined ? '' : ', set by hand'}`}</Fact>
-      {pass === undefined ? null : (
-        <Fact name="Pin">{pinText(pass, system)}</Fact>
-      )}
+      {pass === undefined ? null : <Fact name="Pin">{pinText(pass, system)}</Fact>}
       <Fact name="Sign before the first table">{sign === null ? DASH : lengthText(sign.along, system)}</Fact>
       <Fact name="Sign distance by wheel">
         {sign === null || sign.wheel === null ? DASH : lengthText(sign.wheel, system)}
@@ -193,7 +190,8 @@ export function StationPanel(): JSX.Element {
       <div class="empty">
         <h2>No station chosen</h2>
         <p>
-          Choose one in the table, on the map or on the course strip. What stands there, who comes past and what the checks found is shown here.
+          Choose one in the table, on the map or on the course strip. What stands there, who comes past and what the
+          checks found is shown here.
         </p>
       </div>
     );

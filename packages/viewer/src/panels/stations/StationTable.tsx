@@ -115,9 +115,7 @@ export function StationTable(): JSX.Element {
   if (rows.length === 0) {
     return (
       <>
-        <p class="empty">
-          No stations yet. Add one here, or open a GPX file with waypoints: each becomes a station.
-        </p>
+        <p class="empty">No stations yet. Add one here, or open a GPX file with waypoints: each becomes a station.</p>
         <AddStation open={open} />
       </>
     );

@@ -32,7 +32,9 @@ export function ItemRows({ items, variants, names, unit, units }: Props): JSX.El
                 {names.stationOf(station)}
               </button>
               <span class="wording soft">
-                {[ITEM_WORD[item], lead ? '' : 'other direction', sideText(side)].filter((part) => part !== '').join(', ')}
+                {[ITEM_WORD[item], lead ? '' : 'other direction', sideText(side)]
+                  .filter((part) => part !== '')
+                  .join(', ')}
               </span>
             </th>
             <ChangeCells along={along} wheel={wheel} figure={figure} />

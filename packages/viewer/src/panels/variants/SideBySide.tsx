@@ -76,11 +76,7 @@ function Findings({
       {findings.length === 0 ? null : (
         <ul class="findings">
           {findings.map((finding, index) => (
-            <FindingCard
-              key={`${finding.code}-${index}`}
-              finding={finding}
-              subject={subjectIn(open)(finding)}
-            />
+            <FindingCard key={`${finding.code}-${index}`} finding={finding} subject={subjectIn(open)(finding)} />
           ))}
         </ul>
       )}
@@ -148,9 +144,7 @@ export function SideBySide(): JSX.Element | null {
       <h3 id="beside-heading">Compare</h3>
       <Pair open={open} against={against} />
       {against === null ? (
-        <p class="soft">
-          Choose a variant to compare with the one shown. The map then shows both.
-        </p>
+        <p class="soft">Choose a variant to compare with the one shown. The map then shows both.</p>
       ) : against.variant === open.variant && store.trial.value === null ? (
         <p class="soft" role="status">
           Both are {variantName(open.variant)}. Choose another variant, or move a station.

@@ -55,7 +55,11 @@ function Row({ name, stations }: { readonly name: string; readonly stations: num
   };
   return (
     <li>
-      <Shown name={name} variant={name} about={stations === 0 ? 'Same as the main plan so far' : counted(stations, 'station')} />
+      <Shown
+        name={name}
+        variant={name}
+        about={stations === 0 ? 'Same as the main plan so far' : counted(stations, 'station')}
+      />
       {renaming ? (
         <NameForm
           label="New name"

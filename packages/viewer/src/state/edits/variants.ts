@@ -22,8 +22,7 @@ const indexOf = (open: OpenPlan, name: string): number =>
 
 /** What is wrong with a name for a variant; `own`: the name that it has now. */
 export function nameTrouble(open: OpenPlan, name: string, own: string | null = null): string | null {
-  if (name === '')
-    return 'Type a name for the variant, such as “nearer to the school”.';
+  if (name === '') return 'Type a name for the variant, such as “nearer to the school”.';
   if (name === own) return null;
   if (RESERVED.includes(name.toLowerCase())) return `“${name}” means the plan itself. Choose another name.`;
   const clash = open.document.plan.variants.find(

@@ -33,7 +33,9 @@ export const messageOf = (store: Store, finding: Finding): string => findingInWo
 
 /** Where a rule comes from, in short: "common practice", "… (cited second-hand)". */
 export const sourceText = (source: string): string =>
-  source.replace(/common practice, no source/giu, 'common practice').replaceAll('(quoted, not read)', '(cited second-hand)');
+  source
+    .replace(/common practice, no source/giu, 'common practice')
+    .replaceAll('(quoted, not read)', '(cited second-hand)');
 
 /** "plan.json:12:5: ", for the line that a finding is read from; empty where it is about no file. */
 export const filePlace = ({ where: { file, line, column }, ...finding }: Finding): string =>

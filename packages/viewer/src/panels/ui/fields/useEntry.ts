@@ -42,7 +42,11 @@ export function useEntry(props: FieldProps, { show, write }: Form, lines = false
     if (draft === null) return;
     const text = draft.trim();
     if (text === shown) return restore();
-    const message = troubleOf(store, save(text === '' && props.required !== true ? undefined : write(text, raw)), props.path);
+    const message = troubleOf(
+      store,
+      save(text === '' && props.required !== true ? undefined : write(text, raw)),
+      props.path,
+    );
     if (message === null) restore();
     else setTrouble(message);
   };
