@@ -74,6 +74,6 @@ test('the runs that stop at a station are numbered in the order of their stops',
     (feature) => feature.properties?.['draw'] === 'stop' && feature.properties['kind'] === 'drop',
   );
   expect(
-    stops.map((feature) => Number.parseInt(String(feature.properties?.['label']).replace('Stop ', ''), 10)),
+    stops.map((feature) => Number(/, stop (\d+)/u.exec(String(feature.properties?.['label']))?.[1])),
   ).toEqual(run!.stops.map((_, index) => index + 1));
 });

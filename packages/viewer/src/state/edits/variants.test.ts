@@ -43,7 +43,7 @@ function afresh({ document, files }: OpenPlan, variant: string): Analysis {
   return made.value;
 }
 
-describe('positions under names', () => {
+describe('variants', () => {
   test('those kept while a variant is shown stand where the variant has them, whatever becomes of the plan', () => {
     const store = opened();
     const [first] = names(store);
@@ -110,7 +110,7 @@ describe('positions under names', () => {
     stop();
   });
 
-  test('those beside follow every change of the plan', () => {
+  test('what is compared follows every change of the plan', () => {
     const store = opened();
     const stop = followPlan(store);
     const [first] = names(store);
@@ -118,16 +118,16 @@ describe('positions under names', () => {
     nudge(store, 's4', 250);
     expect(store.against.value!.document).toBe(now(store).document);
     expect(places(store.against.value!.analysis)).toEqual(places(afresh(now(store), first!)));
-    expect(comparisonOf(store.against.value!, now(store)).variants).toEqual([first, 'as planned']);
+    expect(comparisonOf(store.against.value!, now(store)).variants).toEqual([first, 'Main plan']);
     stop();
   });
 
-  test('a name is refused where it is empty, taken in any case, or that of the plan’s own positions', () => {
+  test('a name is refused where it is empty, taken in any case, or that of the main plan', () => {
     const open = openDemo();
     const [first] = open.document.plan.variants;
-    expect(nameTrouble(open, '')).toMatch(/Found no name/u);
+    expect(nameTrouble(open, '')).toMatch(/Type a name/u);
     expect(nameTrouble(open, first!.name.toUpperCase())).toMatch(/already/u);
-    expect(nameTrouble(open, 'As planned')).toMatch(/the plan’s own/u);
+    for (const own of ['Main plan', 'As planned']) expect(nameTrouble(open, own)).toMatch(/means the plan itself/u);
     expect(nameTrouble(open, first!.name, first!.name)).toBeNull();
     expect(nameTrouble(open, first!.name.toUpperCase(), first!.name)).toBeNull();
     expect(nameTrouble(open, 'another')).toBeNull();
