@@ -59,6 +59,9 @@ const withoutComments = (text: string, comments: readonly { readonly start: numb
 
 const linesIn = (code: string): number => code.split('\n').filter((line) => line.trim() !== '').length;
 
+const withoutParentheses = (node: Node): Node =>
+  node.type === 'ParenthesizedExpression' ? withoutParentheses(node['expression'] as Node) : node;
+
 /** Every function of a source. A source that cannot be parsed throws: it is none. */
 export function functionsOf(path: string, text: string): Measured[] {
   const { program, comments, errors } = parseSync(path, text);
@@ -67,7 +70,7 @@ export function functionsOf(path: string, text: string): Measured[] {
   const found: Measured[] = [];
   const visit = (node: Node, parents: readonly Node[]): void => {
     if (isFunction(node)) {
-      const body = node['body'] as Node;
+      const body = withoutParentheses(node['body'] as Node);
       const inside =
         body.type === 'BlockStatement' ? code.slice(body.start + 1, body.end - 1) : code.slice(body.start, body.end);
       const line = text.slice(0, node.start).split('\n').length;

@@ -3,8 +3,11 @@ import type { UnitSystem } from '../units.ts';
 
 /** Names by id; an id that has none stands for itself. */
 export interface Names {
+  /** Name of the station with that id. */
   readonly station: (id: string) => string;
+  /** Name of the race with that id. */
   readonly race: (id: string) => string;
+  /** Name of the course with that id. */
   readonly course: (id: string) => string;
 }
 

@@ -7,6 +7,8 @@ export interface Words {
   /** As they stand inside a sentence. */
   readonly served: { readonly [kind in Served]: string };
   readonly points: { readonly [kind in PointKind]: string };
+  /** On the advance sign: drinks by "Water" (sports drink alone by its own name), then gel. */
+  readonly sign: (serves: readonly Served[]) => string;
   readonly left: string;
   readonly right: string;
   readonly and: string;

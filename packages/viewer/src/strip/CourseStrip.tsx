@@ -1,6 +1,6 @@
 /** The course drawn straight from left to right: left-hand side above, right-hand side below. */
 import type { Course } from '@halfcup/core';
-import type { JSX } from 'preact';
+import type { JSX, RefObject } from 'preact';
 import { useLayoutEffect, useMemo, useRef } from 'preact/hooks';
 import { courseOf, coursesOf } from '../state/view/derive.ts';
 import { useStore, type OpenPlan } from '../state/store/store.ts';
@@ -28,6 +28,32 @@ interface Props {
   readonly width: number;
 }
 
+/** The wheel zooms about the pointer; sideways, or with Shift, it moves the strip. */
+function useWheel(svg: RefObject<SVGSVGElement | null>, course: Course, width: number): void {
+  const store = useStore();
+  useLayoutEffect(() => {
+    const element = svg.current;
+    if (element === null) return undefined;
+    const wheel = (event: WheelEvent): void => {
+      event.preventDefault();
+      const view = viewOf(store, course);
+      const now = stripScale(view, width, MARGIN, RIGHT);
+      const sideways = Math.abs(event.deltaX) > Math.abs(event.deltaY) || event.shiftKey;
+      const by = Math.abs(event.deltaX) > Math.abs(event.deltaY) ? event.deltaX : event.deltaY;
+      store.stripView.value = sideways
+        ? panView(view, (by / width) * (view[1] - view[0]), course)
+        : zoomView(
+            view,
+            now.invert(event.clientX - element.getBoundingClientRect().left),
+            Math.exp(event.deltaY * 0.0016),
+            course,
+          );
+    };
+    element.addEventListener('wheel', wheel, { passive: false });
+    return () => element.removeEventListener('wheel', wheel);
+  }, [course, width]);
+}
+
 function Chart({ course, open, width }: Props): JSX.Element {
   const store = useStore();
   const svg = useRef<SVGSVGElement>(null);
@@ -52,27 +78,7 @@ function Chart({ course, open, width }: Props): JSX.Element {
     ),
     [course, scale, base],
   );
-  useLayoutEffect(() => {
-    const element = svg.current;
-    if (element === null) return undefined;
-    const wheel = (event: WheelEvent): void => {
-      event.preventDefault();
-      const view = viewOf(store, course);
-      const now = stripScale(view, width, MARGIN, RIGHT);
-      const sideways = Math.abs(event.deltaX) > Math.abs(event.deltaY) || event.shiftKey;
-      const by = Math.abs(event.deltaX) > Math.abs(event.deltaY) ? event.deltaX : event.deltaY;
-      store.stripView.value = sideways
-        ? panView(view, (by / width) * (view[1] - view[0]), course)
-        : zoomView(
-            view,
-            now.invert(event.clientX - element.getBoundingClientRect().left),
-            Math.exp(event.deltaY * 0.0016),
-            course,
-          );
-    };
-    element.addEventListener('wheel', wheel, { passive: false });
-    return () => element.removeEventListener('wheel', wheel);
-  }, [course, width]);
+  useWheel(svg, course, width);
   return (
     <svg ref={svg} class="strip-chart" width={width} height={height} viewBox={`0 0 ${width} ${height}`}>
       {still}

@@ -9,13 +9,35 @@ import { fitView, wholeView, zoomView, type View } from './geometry.ts';
 /** Metres of course about the pin when the strip goes to a station: sign and trash drop are both in. */
 const AROUND = 150;
 
-export function StripTools({
-  open,
-  course,
-}: {
+interface Props {
   readonly open: OpenPlan | null;
   readonly course: Course | null;
-}): JSX.Element {
+}
+
+function CourseChoice({ open, course }: Props & { readonly open: OpenPlan }): JSX.Element {
+  const store = useStore();
+  return (
+    <label class="field">
+      <span class="soft">Course</span>
+      <select
+        value={course?.id ?? ''}
+        onChange={(event) => {
+          store.stripView.value = null;
+          store.cursor.value = null;
+          store.course.value = event.currentTarget.value;
+        }}
+      >
+        {coursesOf(open.analysis).map((one) => (
+          <option key={one.id} value={one.id}>
+            {one.name}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+}
+
+function ZoomTools({ open, course }: Props): JSX.Element {
   const store = useStore();
   const view = (): View | null =>
     course === null
@@ -37,62 +59,51 @@ export function StripTools({
   };
   const here = passOf();
   return (
+    <div class="group" role="group" aria-label="Zoom of the course strip">
+      <button
+        type="button"
+        aria-label="Zoom out on the strip"
+        disabled={course === null || store.stripView.value === null}
+        onClick={() => zoom(2)}
+      >
+        −
+      </button>
+      <button type="button" aria-label="Zoom in on the strip" disabled={course === null} onClick={() => zoom(0.5)}>
+        +
+      </button>
+      <button
+        type="button"
+        disabled={course === null || store.stripView.value === null}
+        onClick={() => void (store.stripView.value = null)}
+      >
+        Whole course
+      </button>
+      <button
+        type="button"
+        disabled={course === null || here === null}
+        onClick={() =>
+          void (
+            course !== null &&
+            here !== null &&
+            (store.stripView.value = fitView([here - AROUND, here + AROUND], course))
+          )
+        }
+      >
+        Selected station
+      </button>
+    </div>
+  );
+}
+
+export function StripTools({ open, course }: Props): JSX.Element {
+  const store = useStore();
+  return (
     <div class="strip-tools">
       <h2 class="strip-title">Course strip</h2>
-      {open === null || coursesOf(open.analysis).length < 2 ? null : (
-        <label class="field">
-          <span class="soft">Course</span>
-          <select
-            value={course?.id ?? ''}
-            onChange={(event) => {
-              store.stripView.value = null;
-              store.cursor.value = null;
-              store.course.value = event.currentTarget.value;
-            }}
-          >
-            {coursesOf(open.analysis).map((one) => (
-              <option key={one.id} value={one.id}>
-                {one.name}
-              </option>
-            ))}
-          </select>
-        </label>
-      )}
+      {open === null || coursesOf(open.analysis).length < 2 ? null : <CourseChoice open={open} course={course} />}
       <span class="spring" />
       <StripKeys />
-      <div class="group" role="group" aria-label="Zoom of the course strip">
-        <button
-          type="button"
-          aria-label="Zoom out on the strip"
-          disabled={course === null || store.stripView.value === null}
-          onClick={() => zoom(2)}
-        >
-          −
-        </button>
-        <button type="button" aria-label="Zoom in on the strip" disabled={course === null} onClick={() => zoom(0.5)}>
-          +
-        </button>
-        <button
-          type="button"
-          disabled={course === null || store.stripView.value === null}
-          onClick={() => void (store.stripView.value = null)}
-        >
-          Whole course
-        </button>
-        <button
-          type="button"
-          disabled={course === null || here === null}
-          onClick={() =>
-            void (
-              course !== null &&
-              here !== null &&
-              (store.stripView.value = fitView([here - AROUND, here + AROUND], course))
-            )
-          }
-        >
-          Selected station
-        </button>
-      </div>
+      <ZoomTools open={open} course={course} />
     </div>
   );
 }

@@ -18,6 +18,11 @@ export const words: Words = {
     radio: 'Radio',
     other: 'Point',
   },
+  sign: (serves) => {
+    const drink = serves.includes('water') ? 'Water' : serves.includes('sportsDrink') ? 'Sports drink' : '';
+    const gel = serves.includes('gel') ? (drink === '' ? 'Gel' : ' and gel') : '';
+    return `${drink}${gel} ahead`;
+  },
   left: 'left',
   right: 'right',
   and: 'and',

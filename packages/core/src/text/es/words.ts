@@ -18,6 +18,11 @@ export const words: Words = {
     radio: 'Radio',
     other: 'Punto',
   },
+  sign: (serves) => {
+    const drink = serves.includes('water') ? 'Agua' : serves.includes('sportsDrink') ? 'Isotónica' : '';
+    const gel = serves.includes('gel') ? (drink === '' ? 'Gel' : ' y gel') : '';
+    return `${drink}${gel} más adelante`;
+  },
   left: 'izquierda',
   right: 'derecha',
   and: 'y',

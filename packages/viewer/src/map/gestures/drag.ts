@@ -112,6 +112,15 @@ function everyFrame(act: (at: At, along: boolean) => void): {
   };
 }
 
+/** The map does not pan while something is pressed: it asks after the press has been seen here. */
+function keepStill(map: MapLibreMap, pressed: () => boolean): void {
+  for (const type of ['mousedown', 'touchstart'] as const) {
+    map.on(type, (event) => {
+      if (pressed()) event.preventDefault();
+    });
+  }
+}
+
 export function listenForDragging(map: MapLibreMap, dragging: Dragging): DragState {
   const box = map.getCanvasContainer();
   let press: Press | null = null;
@@ -139,12 +148,7 @@ export function listenForDragging(map: MapLibreMap, dragging: Dragging): DragSta
     press = pressOn(map, dragging, event);
     return undefined;
   });
-  // The map asks whether it may pan after the press has been seen here.
-  for (const type of ['mousedown', 'touchstart'] as const) {
-    map.on(type, (event) => {
-      if (press !== null) event.preventDefault();
-    });
-  }
+  keepStill(map, () => press !== null);
   box.addEventListener('pointermove', (event) => {
     if (press === null || press.ended || event.pointerId !== press.pointer) return;
     const [x, y] = [event.clientX - press.corner[0], event.clientY - press.corner[1]];
@@ -174,8 +178,7 @@ export function listenForDragging(map: MapLibreMap, dragging: Dragging): DragSta
       end();
     }
   });
-  const blur = (): void => cancel();
-  window.addEventListener('blur', blur);
-  map.on('remove', () => window.removeEventListener('blur', blur));
+  window.addEventListener('blur', cancel);
+  map.on('remove', () => window.removeEventListener('blur', cancel));
   return { busy: () => press !== null };
 }

@@ -40,7 +40,5 @@ test('the chart’s words name the first, the busiest and the last', () => {
   expect(chartText('Strand Road', { ...day, arrivals: 2700, quantiles, peak: { count: 46, at: 27_015 } })).toBe(
     'Arrivals at Strand Road: 2,700, first at 07:10:00, busiest minute from 07:30:15 with 46, last at 08:30:01.',
   );
-  expect(chartText('Strand Road', { ...day, quantiles: null, peak: null })).toBe(
-    'Arrivals at Strand Road: none.',
-  );
+  expect(chartText('Strand Road', { ...day, quantiles: null, peak: null })).toBe('Arrivals at Strand Road: none.');
 });

@@ -25,8 +25,8 @@ async function start(store: Store, only: readonly string[], within: number): Pro
   const open = planWithoutTrial(store);
   if (open === null) return;
   store.improved.value = null;
-  const { searchPlaces } = await import('../../work/improving.ts');
-  const found = await searchPlaces(store, open, { only, within });
+  const { searchPositions } = await import('../../work/improving.ts');
+  const found = await searchPositions(store, open, { only, within });
   if (typeof found === 'object' && found !== null) store.improved.value = found;
   store.notice.value = {
     text:
@@ -41,6 +41,39 @@ async function start(store: Store, only: readonly string[], within: number): Pro
 }
 
 const canMove = ({ station, passes }: StationLayout): boolean => !station.fixed && passes.some(({ served }) => served);
+
+/** How far a station may move. */
+function WithinField({
+  text,
+  trouble,
+  onInput,
+  onEnter,
+}: {
+  readonly text: string;
+  readonly trouble: string | null;
+  readonly onInput: (text: string) => void;
+  readonly onEnter: () => void;
+}): JSX.Element {
+  const store = useStore();
+  const id = useId();
+  return (
+    <FieldFrame id={`${id}-within`} label="May move by up to" unit={wheelUnit(store.units.value)} trouble={trouble}>
+      <input
+        id={`${id}-within`}
+        type="text"
+        class="entry-figure"
+        value={text}
+        autocomplete="off"
+        aria-invalid={trouble !== null}
+        aria-describedby={`${id}-within-unit${trouble === null ? '' : ` ${id}-within-trouble`}`}
+        onInput={(event) => onInput(event.currentTarget.value)}
+        onKeyDown={(event) => {
+          if (event.key === 'Enter') onEnter();
+        }}
+      />
+    </FieldFrame>
+  );
+}
 
 export function ImproveSection(): JSX.Element | null {
   const store = useStore();
@@ -79,26 +112,14 @@ export function ImproveSection(): JSX.Element | null {
         onChange={setLeft}
         trouble={trouble.stations ?? null}
       />
-      <FieldFrame
-        id={`${id}-within`}
-        label="May move by up to"
-        unit={wheelUnit(units)}
+      <WithinField
+        text={text}
         trouble={trouble.within ?? null}
-      >
-        <input
-          id={`${id}-within`}
-          type="text"
-          class="entry-figure"
-          value={text}
-          autocomplete="off"
-          aria-invalid={trouble.within !== undefined}
-          aria-describedby={`${id}-within-unit${trouble.within === undefined ? '' : ` ${id}-within-trouble`}`}
-          onInput={(event) => setText(event.currentTarget.value)}
-          onKeyDown={(event) => {
-            if (event.key === 'Enter' && !running) press();
-          }}
-        />
-      </FieldFrame>
+        onInput={setText}
+        onEnter={() => {
+          if (!running) press();
+        }}
+      />
       <div class="button-row">
         <button type="button" class="improve-button" onClick={press}>
           {running ? 'Stop search' : 'Find better places'}

@@ -1,4 +1,5 @@
 /** Everything that the plan holds beside its stations, with the defaults where it says nothing. */
+import type { Plan } from '@halfcup/core';
 import type { ComponentChildren, JSX } from 'preact';
 import { useStore } from '../../state/store/store.ts';
 import { CrewFields } from '../ui/fields/CrewFields.tsx';
@@ -28,6 +29,49 @@ const Section = ({
   </details>
 );
 
+interface OfPlan {
+  readonly plan: Plan;
+}
+
+const CourseList = ({ plan }: OfPlan): JSX.Element => (
+  <EntryList
+    path={['courses']}
+    word="course"
+    least={1}
+    title={(index) => plan.courses[index]?.name ?? `${index + 1}`}
+    fresh={() => ({
+      id: freeId(
+        'c',
+        plan.courses.map(({ id }) => id),
+      ),
+      parts: [{ of: plan.courses[0]?.id ?? '', from: 0 }],
+    })}
+    addLabel="Add a course made of parts of another"
+    entry={(index) =>
+      plan.courses[index] === undefined ? null : <CourseFields course={plan.courses[index]} at={index} plan={plan} />
+    }
+  />
+);
+
+const RaceList = ({ plan }: OfPlan): JSX.Element => (
+  <EntryList
+    path={['races']}
+    word="race"
+    least={1}
+    title={(index) => plan.races[index]?.name ?? `${index + 1}`}
+    fresh={() => ({
+      id: freeId(
+        'r',
+        plan.races.map(({ id }) => id),
+      ),
+      course: plan.courses[0]?.id ?? '',
+    })}
+    entry={(index) =>
+      plan.races[index] === undefined ? null : <RaceFields race={plan.races[index]} at={index} plan={plan} />
+    }
+  />
+);
+
 export function PlanPanel(): JSX.Element {
   const { open } = useStore();
   if (open.value === null) return <p class="empty">No plan is open.</p>;
@@ -41,43 +85,10 @@ export function PlanPanel(): JSX.Element {
         <AboutFields plan={plan} />
       </Section>
       <Section title="Courses" about={plan.courses.map(({ name }) => name).join(', ')}>
-        <EntryList
-          path={['courses']}
-          word="course"
-          least={1}
-          title={(index) => plan.courses[index]?.name ?? `${index + 1}`}
-          fresh={() => ({
-            id: freeId(
-              'c',
-              plan.courses.map(({ id }) => id),
-            ),
-            parts: [{ of: plan.courses[0]?.id ?? '', from: 0 }],
-          })}
-          addLabel="Add a course made of parts of another"
-          entry={(index) =>
-            plan.courses[index] === undefined ? null : (
-              <CourseFields course={plan.courses[index]} at={index} plan={plan} />
-            )
-          }
-        />
+        <CourseList plan={plan} />
       </Section>
       <Section title="Races" about={plan.races.map(({ name }) => name).join(', ')}>
-        <EntryList
-          path={['races']}
-          word="race"
-          least={1}
-          title={(index) => plan.races[index]?.name ?? `${index + 1}`}
-          fresh={() => ({
-            id: freeId(
-              'r',
-              plan.races.map(({ id }) => id),
-            ),
-            course: plan.courses[0]?.id ?? '',
-          })}
-          entry={(index) =>
-            plan.races[index] === undefined ? null : <RaceFields race={plan.races[index]} at={index} plan={plan} />
-          }
-        />
+        <RaceList plan={plan} />
       </Section>
       <Section title="Distances" about="layout, tolerances, limits">
         <PracticeFields fallback={plan.practice} />

@@ -1,5 +1,5 @@
 /** All stations: where, on which side, how far from the one before, and how far the sign stands before it. */
-import type { PlanRace, Severity } from '@halfcup/core';
+import type { PlanRace, Severity, Units } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { stationRows, type StationRow } from '../../state/view/derive.ts';
 import { useStore } from '../../state/store/store.ts';
@@ -98,6 +98,40 @@ function Row({
   );
 }
 
+const Head = ({ races, units }: { readonly races: readonly PlanRace[]; readonly units: Units }): JSX.Element => (
+  <thead>
+    <tr>
+      <th scope="col">
+        <span class="unseen">Number</span>
+      </th>
+      <th scope="col" class="left">
+        Station
+      </th>
+      <th scope="col">
+        Distance<span class="unit">{longUnit(units)}</span>
+      </th>
+      <th scope="col" class="left">
+        Side
+      </th>
+      {races.map((race) => (
+        <th key={race.id} scope="col" title={`${race.name}: distance from the station before`}>
+          {race.name}
+          <span class="unit">leg, {longUnit(units)}</span>
+        </th>
+      ))}
+      <th scope="col">
+        Sign<span class="unit">{wheelUnit(units)}</span>
+      </th>
+      <th scope="col">
+        by wheel<span class="unit">{wheelUnit(units)}</span>
+      </th>
+      <th scope="col">
+        <span class="unseen">Findings</span>
+      </th>
+    </tr>
+  </thead>
+);
+
 export function StationTable(): JSX.Element {
   const store = useStore();
   const open = store.open.value;
@@ -124,37 +158,7 @@ export function StationTable(): JSX.Element {
     <>
       <table class="stations">
         <caption class="unseen">Stations in the plan’s order</caption>
-        <thead>
-          <tr>
-            <th scope="col">
-              <span class="unseen">Number</span>
-            </th>
-            <th scope="col" class="left">
-              Station
-            </th>
-            <th scope="col">
-              Distance<span class="unit">{longUnit(units)}</span>
-            </th>
-            <th scope="col" class="left">
-              Side
-            </th>
-            {races.map((race) => (
-              <th key={race.id} scope="col" title={`${race.name}: distance from the station before`}>
-                {race.name}
-                <span class="unit">leg, {longUnit(units)}</span>
-              </th>
-            ))}
-            <th scope="col">
-              Sign<span class="unit">{wheelUnit(units)}</span>
-            </th>
-            <th scope="col">
-              by wheel<span class="unit">{wheelUnit(units)}</span>
-            </th>
-            <th scope="col">
-              <span class="unseen">Findings</span>
-            </th>
-          </tr>
-        </thead>
+        <Head races={races} units={units} />
         <tbody>
           {rows.map((row) => (
             <Row key={row.id} row={row} races={races} picked={row.id === store.selected.value} />

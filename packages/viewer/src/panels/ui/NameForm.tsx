@@ -25,6 +25,41 @@ interface Props {
   readonly onCancel?: () => void;
 }
 
+/** The first time that the field is on the page. */
+function focusOnce(element: HTMLInputElement): void {
+  if (document.activeElement === element || element.dataset['seen'] !== undefined) return;
+  element.dataset['seen'] = '';
+  element.focus();
+  element.select();
+}
+
+const Buttons = ({
+  actions,
+  act,
+  onCancel,
+}: Pick<Props, 'actions'> & {
+  readonly act: (action: NameAction) => void;
+  readonly onCancel: (() => void) | undefined;
+}): JSX.Element => (
+  <div class="button-row">
+    {actions.map((action, index) => (
+      <button
+        key={action.label}
+        type={index === 0 ? 'submit' : 'button'}
+        title={action.title}
+        onClick={index === 0 ? undefined : () => act(action)}
+      >
+        {action.label}
+      </button>
+    ))}
+    {onCancel === undefined ? null : (
+      <button type="button" onClick={onCancel}>
+        Cancel
+      </button>
+    )}
+  </div>
+);
+
 export function NameForm({ label, actions, own, hint, focus, onCancel }: Props): JSX.Element {
   const store = useStore();
   const id = useId();
@@ -55,16 +90,7 @@ export function NameForm({ label, actions, own, hint, focus, onCancel }: Props):
         <input
           ref={(element) => {
             input.current = element;
-            if (
-              focus === true &&
-              element !== null &&
-              document.activeElement !== element &&
-              element.dataset['seen'] === undefined
-            ) {
-              element.dataset['seen'] = '';
-              element.focus();
-              element.select();
-            }
+            if (focus === true && element !== null) focusOnce(element);
           }}
           id={id}
           type="text"
@@ -80,23 +106,7 @@ export function NameForm({ label, actions, own, hint, focus, onCancel }: Props):
           }}
         />
       </FieldFrame>
-      <div class="button-row">
-        {actions.map((action, index) => (
-          <button
-            key={action.label}
-            type={index === 0 ? 'submit' : 'button'}
-            title={action.title}
-            onClick={index === 0 ? undefined : () => act(action)}
-          >
-            {action.label}
-          </button>
-        ))}
-        {onCancel === undefined ? null : (
-          <button type="button" onClick={onCancel}>
-            Cancel
-          </button>
-        )}
-      </div>
+      <Buttons actions={actions} act={act} onCancel={onCancel} />
     </form>
   );
 }
