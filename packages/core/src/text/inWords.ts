@@ -6,19 +6,18 @@ import { ENGLISH } from './inEnglish.ts';
 import { sayIn, type Say } from './say.ts';
 import { joined, type Sentence } from './sentence.ts';
 import { type AnyTexts, type Spoken, sentenceWith } from './spoken.ts';
-import type { Voice } from './voice.ts';
+import { mainTag, type Voice } from './voice.ts';
 
 const SPOKEN: Readonly<Record<string, Spoken>> = {
   en: ENGLISH,
-  es: { texts: spanish as AnyTexts, words: spanishWords },
+  es: { texts: spanish as unknown as AnyTexts, words: spanishWords },
 };
 
 /** The languages that findings are spoken in. */
 export const SPOKEN_LANGUAGES: readonly string[] = Object.keys(SPOKEN);
 
 /** A language's texts and words; English where Halfcup does not speak it. */
-export const spokenIn = (language: string): Spoken =>
-  SPOKEN[language.trim().toLowerCase().split('-', 1)[0]!] ?? ENGLISH;
+export const spokenIn = (language: string): Spoken => SPOKEN[mainTag(language)] ?? ENGLISH;
 
 /**
  * The formats in which a voice says lengths, volumes, times, counts and names; SI in, text out. A language that Halfcup

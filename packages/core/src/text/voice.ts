@@ -30,3 +30,6 @@ const asIs = (id: string): string => id;
  * ```
  */
 export const NO_NAMES: Names = { station: asIs, race: asIs, course: asIs };
+
+/** The language of a BCP 47 tag without its region, in lower case: "es" of "es-MX". */
+export const mainTag = (language: string): string => language.trim().toLowerCase().split('-', 1)[0]!;

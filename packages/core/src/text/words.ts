@@ -16,6 +16,10 @@ export interface Words {
   /** Between the ends of a range: "82 to 101 m". */
   readonly to: string;
   readonly quotes: readonly [open: string, close: string];
+  /** Values that cannot be shown as they are: "nothing", "a list of 3". */
+  readonly found: {
+    readonly [kind in 'nothing' | 'emptyText' | 'notNumber' | 'tooLarge' | 'object' | 'other']: string;
+  } & { readonly list: (count: number) => string };
   /** A whole number with the marks that the language puts into it. */
   readonly count: (value: number) => string;
 }

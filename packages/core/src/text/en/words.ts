@@ -29,5 +29,14 @@ export const words: Words = {
   or: 'or',
   to: 'to',
   quotes: ['“', '”'],
+  found: {
+    nothing: 'nothing',
+    emptyText: 'an empty text',
+    notNumber: 'not a number',
+    tooLarge: 'a number too large to hold',
+    object: 'an object',
+    other: 'something else',
+    list: (count) => (count === 0 ? 'an empty list' : `a list of ${count}`),
+  },
   count: (value) => String(value).replaceAll(/\B(?=(?:\d{3})+$)/gu, ','),
 };
