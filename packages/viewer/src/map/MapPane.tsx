@@ -58,7 +58,7 @@ export function MapPane({ children }: { readonly children?: ComponentChildren })
           title="Stations dragged on the map move along the course and stay as far from it. Holding Shift does the same."
           onClick={() => void (along.value = !along.value)}
         >
-          Keep offset while dragging
+          Keep offset<span class="wide-only"> while dragging</span>
         </button>
       </div>
       {trouble.value === null ? null : (

@@ -96,7 +96,6 @@ function ZoomTools({ open, course }: Props): JSX.Element {
 }
 
 export function StripTools({ open, course }: Props): JSX.Element {
-  const store = useStore();
   return (
     <div class="strip-tools">
       <h2 class="strip-title">Course strip</h2>

@@ -10,6 +10,8 @@ const HEIGHT = 250;
 const TOP = 72;
 const BOTTOM = HEIGHT - 22;
 const FILLS = 4;
+/** A glyph of the chart's words is no wider, pixels. */
+const GLYPH = 6.7;
 
 const fillOf = (race: number): string => `arrivals-bar arrivals-${race % FILLS}`;
 
@@ -53,11 +55,21 @@ function Moment({
   readonly kind: string;
 }): JSX.Element {
   const ends = x > width / 2;
+  // Where a line is too long for its side, it begins at the chart's edge.
+  const room = (ends ? x : width - x) - 5;
+  const at = (line: string): number =>
+    line.length * GLYPH > room
+      ? ends
+        ? Math.min(width, line.length * GLYPH)
+        : Math.max(0, width - line.length * GLYPH)
+      : ends
+        ? x - 5
+        : x + 5;
   return (
     <g class={`arrivals-moment arrivals-${kind}`}>
       <line x1={x} x2={x} y1={y - 9} y2={BOTTOM} />
-      {words.map((line, at) => (
-        <text key={line} x={ends ? x - 5 : x + 5} y={y + at * 14} text-anchor={ends ? 'end' : 'start'}>
+      {words.map((line, row) => (
+        <text key={line} x={at(line)} y={y + row * 14} text-anchor={ends ? 'end' : 'start'}>
           {line}
         </text>
       ))}

@@ -42,7 +42,7 @@ export function DayTable({ day, open }: { readonly day: RaceDay; readonly open: 
             Crew<span class="unit">arrives</span>
           </th>
           <th scope="col">
-            Open<span class="unit">until about</span>
+            Open<span class="unit">until</span>
           </th>
         </tr>
       </thead>

@@ -31,7 +31,7 @@ test('cups that stand poured are told water first, and nothing where none do', (
   const stock = { share: 0.5, massCurve: 1, floor: 1, room: null, tables: 1, layers: 1, pourers: 2 };
   expect(
     pouredText({ ...day, prePour: { sportsDrink: { ...stock, cups: 984 }, water: { ...stock, cups: 1968 } } }),
-  ).toBe('poured by then: 1,968 water, 984 sports drink');
+  ).toBe('poured: 1,968 water, 984 sports drink');
   expect(pouredText({ ...day, prePour: {} })).toBeNull();
 });
 

@@ -60,13 +60,13 @@ export const needText = (pack: Pack, units: Units): string => amount(pack, pack.
 export const packText = (pack: Pack, units: Units): string =>
   pack.pack === 1 && !pack.item.endsWith('Jug') ? DASH : amount(pack, pack.pack, units);
 
-/** "poured by then: 1,968 water, 984 sports drink"; `null` where none stand poured. */
+/** "poured: 1,968 water, 984 sports drink"; `null` where none stand poured. */
 export function pouredText({ prePour }: StationDay): string | null {
   const cups = (['water', 'sportsDrink'] as const).flatMap((drink) => {
     const poured = prePour[drink];
     return poured === undefined ? [] : [`${grouped(poured.cups)} ${SERVED_WORD[drink]}`];
   });
-  return cups.length === 0 ? null : `poured by then: ${cups.join(', ')}`;
+  return cups.length === 0 ? null : `poured: ${cups.join(', ')}`;
 }
 
 /** What the chart shows, for those who do not see it. */

@@ -25,8 +25,8 @@ async function start(store: Store, only: readonly string[], within: number): Pro
   const open = planWithoutTrial(store);
   if (open === null) return;
   store.improved.value = null;
-  const { searchPositions } = await import('../../work/improving.ts');
-  const found = await searchPositions(store, open, { only, within });
+  const { searchPlaces } = await import('../../work/improving.ts');
+  const found = await searchPlaces(store, open, { only, within });
   if (typeof found === 'object' && found !== null) store.improved.value = found;
   store.notice.value = {
     text:

@@ -179,6 +179,7 @@ function Record({ open }: { readonly open: OpenPlan }): JSX.Element {
     store.notice.value = { text: `Recorded: ${titleOf(peg)}` };
   };
   const last = record.at(-1);
+  const undone = pegs.find(({ name }) => name === last?.name);
   return (
     <>
       {on ? null : (
@@ -205,7 +206,7 @@ function Record({ open }: { readonly open: OpenPlan }): JSX.Element {
       >
         {last === undefined
           ? 'Nothing recorded yet'
-          : `Undo: ${pegs.find(({ name }) => name === last.name)?.title ?? last.name}`}
+          : `Undo: ${undone === undefined ? last.name : titleOf(undone)}`}
       </button>
       <p class="road-small">
         {record.length} of {pegs.length} recorded.

@@ -33,7 +33,7 @@ export function StationEditor(editing: Editing): JSX.Element {
       </Section>
       <Section
         title="Runners"
-        about={`served ${station.passes.filter((pass) => pass.served).length} of ${station.passes.length} times past`}
+        about={`${station.passes.filter((pass) => pass.served).length} of ${station.passes.length} served`}
       >
         <ServedFields {...editing} />
       </Section>

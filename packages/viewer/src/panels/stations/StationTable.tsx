@@ -123,7 +123,7 @@ const Head = ({ races, units }: { readonly races: readonly PlanRace[]; readonly 
         Sign<span class="unit">{wheelUnit(units)}</span>
       </th>
       <th scope="col">
-        by wheel<span class="unit">{wheelUnit(units)}</span>
+        By wheel<span class="unit">{wheelUnit(units)}</span>
       </th>
       <th scope="col">
         <span class="unseen">Findings</span>
