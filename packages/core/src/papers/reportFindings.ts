@@ -80,18 +80,9 @@ export function checkSection(checks: readonly CheckRun[], { text }: Spoken): Htm
   const ran = checks.filter((one) => one.ran);
   const silent = ran.filter(({ found }) => found === 0).length;
   const undecided = ran.filter(({ cannotTell }) => cannotTell > 0).length;
-  const row = ({
+  const row = ({ code, source, ran: did, reason, reasonCode, found, cannotTell }: CheckRun): (string | Html)[] => [
     code,
-    title,
-    source,
-    ran: did,
-    reason,
-    reasonCode,
-    found,
-    cannotTell,
-  }: CheckRun): (string | Html)[] => [
-    code,
-    checkTitle(code, text.language) ?? title,
+    checkTitle(code, text.language),
     sourceText(source, text.language),
     did
       ? ranText(found, cannotTell, words)
