@@ -44,7 +44,7 @@ function RunTable({
                 <span class="wording soft">{sideWords(stop.side)}</span>
                 {stop.load.length === 0 ? null : (
                   <span class="wording soft">
-                    {stop.load.map(({ item, count }) => `${packWord(item)} ${grouped(count)}`).join(', ')}
+                    {stop.load.map((part) => `${packWord(part)} ${grouped(part.count)}`).join(', ')}
                   </span>
                 )}
               </th>

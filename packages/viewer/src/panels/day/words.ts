@@ -1,5 +1,13 @@
 /** The words of race day: clock times, whole counts, packs, and the text that stands for the chart. */
-import { formatClock, formatMinute, formatVolume, type RaceDay, type StationDay, type Units } from '@halfcup/core';
+import {
+  formatClock,
+  formatMinute,
+  formatVolume,
+  type RaceDay,
+  type StationDay,
+  type Supply,
+  type Units,
+} from '@halfcup/core';
 import { DASH } from '../../words.ts';
 
 type Pack = StationDay['packs'][number];
@@ -27,7 +35,7 @@ export const TASK_WORD: Readonly<Record<'captain' | 'pour' | 'handOut' | 'gel' |
   clean: 'Clean up',
 };
 
-const PACK_WORD: Readonly<Record<string, string>> = {
+const PACK_WORD: Readonly<Record<Supply['kind'], string>> = {
   waterJug: 'Water, jugs',
   sportsDrinkJug: 'Sports drink, jugs',
   cups: 'Cups',
@@ -38,21 +46,25 @@ const PACK_WORD: Readonly<Record<string, string>> = {
   stackingSheets: 'Stacking sheets',
   table: 'Tables',
   box: 'Trash boxes',
+  sign: 'Signs',
   instructions: 'Sheet of instructions',
+  trashBags: 'Bags of trash',
 };
 
-/** What an item of supplies is called; a sign by its wording. */
-export const packWord = (item: string): string =>
-  PACK_WORD[item] ?? (item.startsWith('sign: ') ? `Sign “${item.slice(6)}”` : item);
+/** What a supply is called; a sign by its wording. */
+export const packWord = ({ kind, wording, empty }: Supply): string =>
+  wording === undefined ? `${PACK_WORD[kind]}${empty === true ? ', empty' : ''}` : `Sign “${wording}”`;
 
-const amount = ({ item }: Pack, value: number, units: Units): string =>
-  item === 'waterJug' || item === 'sportsDrinkJug' ? formatVolume(value, units) : grouped(Math.ceil(value));
+const isJug = ({ kind }: Supply): boolean => kind === 'waterJug' || kind === 'sportsDrinkJug';
+
+const amount = (pack: Pack, value: number, units: Units): string =>
+  isJug(pack) ? formatVolume(value, units) : grouped(Math.ceil(value));
 
 export const needText = (pack: Pack, units: Units): string => amount(pack, pack.need, units);
 
 /** What one pack holds; a dash where it comes by the piece. */
 export const packText = (pack: Pack, units: Units): string =>
-  pack.pack === 1 && !pack.item.endsWith('Jug') ? DASH : amount(pack, pack.pack, units);
+  pack.pack === 1 && !isJug(pack) ? DASH : amount(pack, pack.pack, units);
 
 /** "1,968 + 984 cups poured": water before sports drink; `null` where none stand poured. */
 export function pouredText({ prePour }: StationDay): string | null {
