@@ -13,6 +13,7 @@ import {
   importsOf,
   longFiles,
   machineTraces,
+  processUses,
   silencedTests,
   undeclaredPackages,
   upwardImports,
@@ -134,6 +135,20 @@ describe('the finder', () => {
     ]);
   });
 
+  it('finds what touches the process beside the entry of the command line', () => {
+    const tree = invented({
+      'packages/core/cli/main.ts': 'process.exitCode = 2;',
+      'packages/core/cli/a.ts': 'const here = process.cwd();',
+      'packages/core/cli/b.ts': "import { argv } from 'node:process';",
+      'packages/core/cli/c.ts': "// the process\nconst word = 'process';",
+      'packages/core/cli/d.test.ts': 'process.cwd();',
+    });
+    expect(processUses(tree)).toEqual([
+      'packages/core/cli/a.ts touches the process: take it from Io',
+      'packages/core/cli/b.ts touches the process: take it from Io',
+    ]);
+  });
+
   it('finds packages that are no dependency', () => {
     const tree = invented({
       'packages/core/src/a.ts':
@@ -200,6 +215,7 @@ describe('the house', () => {
 
   it('keeps core free of Node and the browser', () => {
     expect(foreignNames(sources)).toEqual([]);
+    expect(processUses(sources)).toEqual([]);
     // The compiler keeps watch as well: neither the DOM's nor Node's types are there for core's sources.
     const base = readFileSync(join(ROOT, 'tsconfig.base.json'), 'utf8');
     expect(base).toMatch(/"lib": \["ES\d+"\]/);

@@ -140,6 +140,14 @@ export function foreignNames(tree: Tree): Complaint[] {
     });
 }
 
+/** Files of the command line, other than the entry, that touch the process: tests run it many times in one thread. */
+export function processUses(tree: Tree): Complaint[] {
+  return [...tree]
+    .filter(([path]) => path.startsWith(CLI) && path !== `${CLI}main.ts` && !isTest(path))
+    .filter(([, text]) => uses(codeOf(text, 'blanked'), 'process') || importsOf(text).includes('node:process'))
+    .map(([path]) => `${path} touches the process: take it from Io`);
+}
+
 /** As a value: not as a property, nor as a key. */
 const uses = (code: string, name: string): boolean =>
   new RegExp(`(?<![.\\w$])${name}(?![\\w$]|\\??\\s*:)`).test(code) ||

@@ -15,6 +15,8 @@ import { pointsOf } from './placedPoint.ts';
 import { PLACED_RULES } from './placedRules.ts';
 import { type PlacedVerdict, judge } from './placedVerdict.ts';
 import { type CheckRun, runOf } from './review.ts';
+import { voiceOf } from '../plan/voice.ts';
+import { inEnglish } from '../text/inEnglish.ts';
 import { isPlacedCode, waive } from './waivers.ts';
 
 export type { PlacedVerdict, Verdict } from './placedVerdict.ts';
@@ -69,7 +71,7 @@ export function reviewPlaced(layout: Layout, document: GpxDocument): PlacedRevie
     ...judged.flatMap(({ one, station }) => verdictFindings(one, station)),
     ...grounds.flatMap((ground) => [...sideFindings(ground), ...orderFindings(ground)]),
   ];
-  const all = waive(said, layout.plan, isPlacedCode);
+  const all = inEnglish(waive(said, layout.plan, isPlacedCode), voiceOf(layout.plan));
   return {
     verdicts: judged.map(({ one }) => one.verdict),
     findings: all,

@@ -5,6 +5,8 @@
 import type { Finding } from '../finding.ts';
 import type { Layout, StationLayout } from '../layout/layout.ts';
 import type { Rule } from './check.ts';
+import { voiceOf } from '../plan/voice.ts';
+import { inEnglish } from '../text/inEnglish.ts';
 import { CHECKS } from './checks.ts';
 import { STAGE_RULES } from './stageRules.ts';
 import { isPlacedCode, waive } from './waivers.ts';
@@ -69,7 +71,10 @@ export function reviewLayout(layout: Layout, before: readonly Finding[] = [], kn
         ? check.find(layout)
         : atStations.flatMap((at) => at[check.code]!),
   );
-  const findings = waive([...before, ...found], layout.plan, (code) => !isPlacedCode(code));
+  const findings = inEnglish(
+    waive([...before, ...found], layout.plan, (code) => !isPlacedCode(code)),
+    voiceOf(layout.plan),
+  );
   return {
     checks: [...STAGE_RULES, ...CHECKS].map((rule) => runOf(rule, findings, reasons.get(rule.code) ?? null)),
     findings,

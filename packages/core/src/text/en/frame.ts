@@ -1,4 +1,5 @@
 import type { FrameText } from '../frameText.ts';
+import { words } from './words.ts';
 
 export const frame: FrameText = {
   version: (version) => `Version ${version}`,
@@ -11,26 +12,12 @@ export const frame: FrameText = {
   toFill: 'to be filled in:',
   caution: 'A planning aid: local codes, the road authority, the police and licensed practitioners decide.',
   station: 'Station',
-  items: {
-    sign: 'Sign',
-    gel: 'Gel',
-    sportsDrink: 'Sports drink',
-    water: 'Water',
-    handOut: 'Hand-out line',
-    trash: 'Trash',
-  },
-  served: { gel: 'gel', sportsDrink: 'sports drink', water: 'water' },
-  points: {
-    drop: 'Supplies drop',
-    access: 'Truck access',
-    medical: 'First aid',
-    toilets: 'Toilets',
-    radio: 'Radio',
-    other: 'Point',
-  },
-  left: 'left',
-  right: 'right',
+  items: words.items,
+  served: words.served,
+  points: words.points,
+  left: words.left,
+  right: words.right,
   side: 'Side',
   sideUnclear: 'side not clear: ask before setting up',
-  count: (value) => String(value).replaceAll(/\B(?=(?:\d{3})+$)/gu, ','),
+  count: words.count,
 };

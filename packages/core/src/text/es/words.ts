@@ -1,0 +1,29 @@
+import type { Words } from '../words.ts';
+
+export const words: Words = {
+  items: {
+    sign: 'Cartel',
+    gel: 'Gel',
+    sportsDrink: 'Bebida isotónica',
+    water: 'Agua',
+    handOut: 'Línea de entrega',
+    trash: 'Basura',
+  },
+  served: { gel: 'gel', sportsDrink: 'bebida isotónica', water: 'agua' },
+  points: {
+    drop: 'Entrega de material',
+    access: 'Acceso de camiones',
+    medical: 'Primeros auxilios',
+    toilets: 'Aseos',
+    radio: 'Radio',
+    other: 'Punto',
+  },
+  left: 'izquierda',
+  right: 'derecha',
+  and: 'y',
+  or: 'o',
+  to: 'a',
+  quotes: ['«', '»'],
+  // Spaces from five digits on: Ortografía de la lengua española, 2010 (from memory).
+  count: (value) => (value < 10_000 ? String(value) : String(value).replaceAll(/\B(?=(?:\d{3})+$)/gu, '\u202F')),
+};
