@@ -10,6 +10,7 @@ import { placeFindings } from '../packages/core/src/plan/placeFindings.ts';
 import { readPlan } from '../packages/core/src/plan/read.ts';
 import { summary } from '../packages/core/cli/text/layout.ts';
 import { OCEAN, type Position, go, planText } from './support/courses.ts';
+import { tries } from '../packages/core/src/testing/tries.ts';
 
 const valid = new Ajv2020({ allErrors: true }).compile(layoutSchema);
 
@@ -94,7 +95,7 @@ describe('any plan', () => {
         for (const units of ['metric', 'imperial'] as const)
           expect(summary(analysed.value, units)).not.toMatch(/NaN|undefined|Infinity/u);
       }),
-      { seed: 7, numRuns: 400 },
+      { seed: 7, numRuns: tries(400) },
     );
     expect(laid).toBeGreaterThan(300);
   });

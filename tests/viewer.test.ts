@@ -5,7 +5,7 @@ import { readGpx } from '@halfcup/core/gpx';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { type Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import {
   type Stage,
   type Visit,
@@ -23,7 +23,6 @@ let stage: Stage;
 beforeAll(async () => {
   stage = await openStage();
 });
-afterAll(async () => stage?.close());
 
 const DEMO = join(ROOT, 'fixtures/demo');
 const demoText = (name: string): string => readFileSync(join(DEMO, name), 'utf8');

@@ -2,14 +2,13 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { deflateSync } from 'node:zlib';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { type Stage, type Visit, type VisitOptions, during, foreignOf, mapIdle, openStage } from './support/browser.ts';
 
 let stage: Stage;
 beforeAll(async () => {
   stage = await openStage();
 });
-afterAll(async () => stage?.close());
 
 /** CRC-32 as PNG wants it (ISO 3309). */
 function crc32(bytes: Buffer): number {

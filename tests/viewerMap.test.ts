@@ -14,7 +14,7 @@ import { readGpx } from '@halfcup/core/gpx';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { type Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import {
   type Stage,
   type Visit,
@@ -32,7 +32,6 @@ let stage: Stage;
 beforeAll(async () => {
   stage = await openStage();
 });
-afterAll(async () => stage?.close());
 
 const demoText = (name: string): string => readFileSync(join(ROOT, 'fixtures/demo', name), 'utf8');
 

@@ -3,8 +3,16 @@ import { AxeBuilder } from '@axe-core/playwright';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type Stage, type Visit, type VisitOptions, faultless, foreignOf, openStage } from './support/browser.ts';
+import { beforeAll, describe, expect, it } from 'vitest';
+import {
+  type Stage,
+  type Visit,
+  type VisitOptions,
+  downloadedText,
+  faultless,
+  foreignOf,
+  openStage,
+} from './support/browser.ts';
 import { ROOT } from './support/build.ts';
 import { halfcupIn } from './support/halfcup.ts';
 
@@ -12,7 +20,6 @@ let stage: Stage;
 beforeAll(async () => {
   stage = await openStage();
 });
-afterAll(async () => stage?.close());
 
 const PLAN = JSON.parse(readFileSync(join(ROOT, 'fixtures/demo/plan.json'), 'utf8')) as {
   readonly stations: readonly { readonly name: string }[];
@@ -40,7 +47,7 @@ async function downloaded(page: Page, button: string): Promise<string> {
     page.waitForEvent('download'),
     page.getByRole('button', { name: button }).click(),
   ]);
-  return readFileSync(await given.path(), 'utf8');
+  return downloadedText(given);
 }
 
 describe('papers', () => {

@@ -18,7 +18,7 @@ import { createHash } from 'node:crypto';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Locator, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import {
   type Stage,
   type Visit,
@@ -30,16 +30,14 @@ import {
   openStage,
   savedPlan,
 } from './support/browser.ts';
-import { ROOT, buildCommandLine } from './support/build.ts';
+import { ROOT } from './support/build.ts';
 import { must } from './support/exported.ts';
 import { folderWith, halfcupIn } from './support/halfcup.ts';
 
 let stage: Stage;
 beforeAll(async () => {
-  await buildCommandLine();
   stage = await openStage();
 }, 120_000);
-afterAll(async () => stage?.close());
 
 const demoText = (name: string): string => readFileSync(join(ROOT, 'fixtures/demo', name), 'utf8');
 const FILES = {

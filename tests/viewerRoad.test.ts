@@ -6,8 +6,16 @@ import { readGpx } from '@halfcup/core/gpx';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type Stage, type Visit, type VisitOptions, during, foreignOf, openStage } from './support/browser.ts';
+import { beforeAll, describe, expect, it } from 'vitest';
+import {
+  type Stage,
+  type Visit,
+  type VisitOptions,
+  during,
+  downloadedText,
+  foreignOf,
+  openStage,
+} from './support/browser.ts';
 import { ROOT } from './support/build.ts';
 import { folderWith, halfcupIn } from './support/halfcup.ts';
 
@@ -15,7 +23,6 @@ let stage: Stage;
 beforeAll(async () => {
   stage = await openStage();
 });
-afterAll(async () => stage?.close());
 
 const DEMO = join(ROOT, 'fixtures/demo');
 
@@ -88,7 +95,7 @@ async function savedPoints(page: Page): Promise<string> {
     page.waitForEvent('download'),
     page.getByRole('button', { name: 'Save the points' }).click(),
   ]);
-  return readFileSync(await given.path(), 'utf8');
+  return downloadedText(given);
 }
 
 interface Judged {

@@ -1,6 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { createByteDecoder } from './decode.ts';
+import { tries } from '../testing/tries.ts';
 
 const utf8 = (text: string): Uint8Array => new TextEncoder().encode(text);
 const latin1 = (text: string): Uint8Array => Uint8Array.from(Buffer.from(text, 'latin1'));
@@ -106,7 +107,7 @@ test('Any bytes are taken as UTF-8 exactly when the platform takes them, however
       expect(decoded.code).toBe(expected === null ? 'gpx-encoding' : undefined);
       if (expected !== null) expect(decoded.text).toBe(expected);
     }),
-    { seed: 11, numRuns: 3000 },
+    { seed: 11, numRuns: tries(3000) },
   );
 });
 
@@ -182,7 +183,7 @@ test('Any units are taken as UTF-16 exactly when the platform takes them, howeve
         if (expected !== null) expect(decoded.text).toBe(expected);
       },
     ),
-    { seed: 12, numRuns: 1000 },
+    { seed: 12, numRuns: tries(1000) },
   );
 });
 
