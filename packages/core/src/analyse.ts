@@ -169,8 +169,11 @@ function layoutOfSeen(
   );
   const stations = seen.map((station, k) => {
     const [needs, before] = [days.get(station.id), held?.before.stations[k]];
-    // Of the plan only the crew's rules enter, and those with the needs alone, which are made anew with them.
-    return before !== undefined && isSeen(held?.kept.seen[k], station) && before.needs === needs
+    // Of the plan only its language and the crew's rules enter, and those with the needs alone, which are made anew with them.
+    return before !== undefined &&
+      isSeen(held?.kept.seen[k], station) &&
+      before.needs === needs &&
+      held?.before.plan.language === plan.language
       ? before
       : laySeen(plan, station, table, needs);
   });
@@ -289,7 +292,7 @@ function fieldsAfter(plan: Plan, table: CourseTable, results: ResultTexts | unde
 }
 
 function daysAfter(plan: Plan, seen: readonly SeenStation[], fields: Fields, held: Held | null): DayFound[] {
-  const stand = held?.kept.fields === fields && held.same(({ supplies, crew }) => [supplies, crew]);
+  const stand = held?.kept.fields === fields && held.same(({ supplies, crew, language }) => [supplies, crew, language]);
   return seen.map((station, index) => {
     const known = stand && isSeen(held?.kept.seen[index], station) ? held?.kept.days[index] : undefined;
     return known ?? dayAt(plan, index, station, fields);

@@ -3,15 +3,13 @@ import type { Names, Voice } from '../text/voice.ts';
 import type { UnitSystem } from '../units.ts';
 import type { Plan } from './plan.ts';
 
-type Named = Pick<Plan, 'stations' | 'races' | 'courses'>;
-
 const table = (entries: readonly { readonly id: string; readonly name: string }[]): ((id: string) => string) => {
   const names = new Map(entries.map(({ id, name }) => [id, name]));
   return (id) => names.get(id) ?? id;
 };
 
 /** The plan's names by id. */
-export const namesOf = ({ stations, races, courses }: Named): Names => ({
+export const namesOf = ({ stations, races, courses }: Pick<Plan, 'stations' | 'races' | 'courses'>): Names => ({
   station: table(stations),
   race: table(races),
   course: table(courses),
@@ -31,6 +29,6 @@ export const namesOf = ({ stations, races, courses }: Named): Names => ({
  * ```
  */
 export const voiceOf = (
-  plan: Named & Pick<Plan, 'units'>,
+  plan: Pick<Plan, 'stations' | 'races' | 'courses' | 'units'>,
   { units = plan.units, language = 'en' }: { readonly units?: UnitSystem; readonly language?: string } = {},
 ): Voice => ({ units, language, names: namesOf(plan) });

@@ -6,7 +6,7 @@ import { joined } from './sentence.ts';
 import { type AnyTexts, type Spoken, sentenceWith } from './spoken.ts';
 import type { Voice } from './voice.ts';
 
-export const ENGLISH: Spoken = { texts: findings as AnyTexts, words };
+export const ENGLISH: Spoken = { texts: findings as unknown as AnyTexts, words };
 
 /** The same findings, their messages in English with those units and names. */
 export const inEnglish = (findings: readonly Finding[], voice: Omit<Voice, 'language'>): readonly Finding[] =>

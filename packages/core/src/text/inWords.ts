@@ -5,19 +5,18 @@ import { words as spanishWords } from './es/words.ts';
 import { ENGLISH } from './inEnglish.ts';
 import { joined, type Sentence } from './sentence.ts';
 import { type AnyTexts, type Spoken, sentenceWith } from './spoken.ts';
-import type { Voice } from './voice.ts';
+import { mainTag, type Voice } from './voice.ts';
 
 const SPOKEN: Readonly<Record<string, Spoken>> = {
   en: ENGLISH,
-  es: { texts: spanish as AnyTexts, words: spanishWords },
+  es: { texts: spanish as unknown as AnyTexts, words: spanishWords },
 };
 
 /** The languages that findings are spoken in. */
 export const SPOKEN_LANGUAGES: readonly string[] = Object.keys(SPOKEN);
 
 /** A language's texts and words; English where Halfcup does not speak it. */
-export const spokenIn = (language: string): Spoken =>
-  SPOKEN[language.trim().toLowerCase().split('-', 1)[0]!] ?? ENGLISH;
+export const spokenIn = (language: string): Spoken => SPOKEN[mainTag(language)] ?? ENGLISH;
 
 /**
  * What is the matter, what it should be and what to do, in a voice (`voiceOf` makes a plan's). A finding whose code has no

@@ -14,6 +14,7 @@ import {
   massIn,
   volumeIn,
 } from '../units.ts';
+import { type Found, foundText } from './found.ts';
 import type { Voice } from './voice.ts';
 import type { Words } from './words.ts';
 
@@ -35,6 +36,12 @@ export interface Say {
   readonly compare: (measured: Metres, limit: Metres | readonly [Metres, Metres]) => Compared;
   /** Course distance, or any length of that order: "41.39 km". */
   readonly far: (metres: Metres) => string;
+  /** Both as course distances, with more decimals where rounding would hide that the limit is missed. */
+  readonly compareFar: (measured: Metres, limit: Metres | readonly [Metres, Metres]) => Compared;
+  /** Both shares of 1 as percentages, with more decimals where rounding would hide that the limit is missed. */
+  readonly comparePercent: (measured: number, limit: number) => Compared;
+  /** A length to move or to add, rounded up: "13 m" for 12.3 m. */
+  readonly enough: (metres: Metres) => string;
   /** "08:22", of seconds after midnight. */
   readonly clock: (seconds: Seconds) => string;
   /** "30 min". */
@@ -62,6 +69,8 @@ export interface Say {
   readonly any: (texts: readonly string[]) => string;
   /** In quotation marks: for texts of the user's own. */
   readonly quote: (text: string) => string;
+  /** A value of any kind: texts in quotation marks, numbers as they are, else what it is. */
+  readonly found: (value: Found) => string;
 }
 
 /** Under this many metres imperial lengths are feet: 30 yd. */
@@ -83,8 +92,6 @@ function unitFor(largest: Metres, units: Voice['units']): LengthUnit {
   return Math.abs(largest) < FEET_BELOW ? 'ft' : 'yd';
 }
 
-const withUnit = (text: string, unit: string): string => (text === '–' ? text : `${text} ${unit}`);
-
 function lengthText(metres: Metres, units: Voice['units']): string {
   if (!Number.isFinite(metres)) return '–';
   const unit = unitFor(metres, units);
@@ -96,17 +103,29 @@ function lengthText(metres: Metres, units: Voice['units']): string {
 const rangeText = (low: string, high: string, unit: string, to: string): string =>
   low === high ? `${low} ${unit}` : `${low} ${to} ${high} ${unit}`;
 
-function compared(
-  measured: Metres,
-  limit: Metres | readonly [Metres, Metres],
-  units: Voice['units'],
-  to: string,
-): Compared {
-  const bounds = typeof limit === 'number' ? [limit] : limit;
-  const unit = unitFor(Math.max(Math.abs(measured), ...bounds.map(Math.abs)), units);
-  const values = [measured, ...bounds].map((one) => lengthIn(one, unit));
+type Limit = number | readonly [number, number];
+const boundsOf = (limit: Limit): readonly number[] => (typeof limit === 'number' ? [limit] : limit);
+
+/** How values of a kind are printed beside each other; `more`: decimals that are not usual. */
+interface Scale {
+  readonly unit: string;
+  readonly of: (value: number) => number;
+  readonly digits: (value: number, more: number) => string;
+}
+
+const lengthScale = (unit: LengthUnit): Scale => ({
+  unit,
+  of: (metres) => lengthIn(metres, unit),
+  digits: (value, more) => fixed(value, decimalsOf(value) + more),
+});
+
+const PERCENT: Scale = { unit: '%', of: (share) => share * 100, digits: (value, more) => fixed(value, 1 + more) };
+
+function comparedIn({ unit, of, digits }: Scale, measured: number, limit: Limit, to: string): Compared {
+  const bounds = boundsOf(limit);
+  const values = [measured, ...bounds].map(of);
   for (let more = 0; ; more++) {
-    const texts = values.map((value) => fixed(value, decimalsOf(value) + more));
+    const texts = values.map((value) => digits(value, more));
     const [own, ...ends] = texts as [string, ...string[]];
     const kept = ends.every((end, k) => Math.sign(Number(own) - Number(end)) === Math.sign(measured - bounds[k]!));
     if (kept || more === MOST_DECIMALS)
@@ -114,17 +133,30 @@ function compared(
   }
 }
 
-const farText = (metres: Metres, units: Voice['units']): string => {
-  const unit = units === 'metric' ? 'km' : 'mi';
-  return Number.isFinite(metres)
-    ? withUnit(
-        lengthIn(metres, unit)
-          .toFixed(2)
-          .replace(/^-(?=0\.00$)/u, ''),
-        unit,
-      )
-    : '–';
-};
+function compared(measured: Metres, limit: Limit, units: Voice['units'], to: string): Compared {
+  const unit = unitFor(Math.max(Math.abs(measured), ...boundsOf(limit).map(Math.abs)), units);
+  return comparedIn(lengthScale(unit), measured, limit, to);
+}
+
+/** Rounding that is no length, metres. */
+const NOTHING = 1e-6;
+
+/** Rounded up, so that whoever does it does enough. */
+function enoughText(metres: Metres, units: Voice['units']): string {
+  const unit = unitFor(metres, units);
+  const value = lengthIn(metres - NOTHING, unit);
+  const tenth = 10 ** decimalsOf(value);
+  return `${fixed(Math.ceil(value * tenth) / tenth, decimalsOf(value))} ${unit}`;
+}
+
+const farUnit = (units: Voice['units']): LengthUnit => (units === 'metric' ? 'km' : 'mi');
+/** Two decimals and so many more, never "-0.00". */
+const farDigits = (value: number, more: number): string => value.toFixed(2 + more).replace(/^-(?=0\.0+$)/u, '');
+
+const farScale = (units: Voice['units']): Scale => ({ ...lengthScale(farUnit(units)), digits: farDigits });
+
+const farText = (metres: Metres, units: Voice['units']): string =>
+  Number.isFinite(metres) ? `${farDigits(lengthIn(metres, farUnit(units)), 0)} ${farUnit(units)}` : '–';
 
 const listed = (texts: readonly string[], last: string): string =>
   texts.length < 2 ? (texts[0] ?? '') : `${texts.slice(0, -1).join(', ')} ${last} ${texts.at(-1)!}`;
@@ -143,6 +175,9 @@ export function sayIn({ units, names }: Omit<Voice, 'language'>, words: Words): 
     },
     compare: (measured, limit) => compared(measured, limit, units, words.to),
     far: (metres) => farText(metres, units),
+    compareFar: (measured, limit) => comparedIn(farScale(units), measured, limit, words.to),
+    comparePercent: (measured, limit) => comparedIn(PERCENT, measured, limit, words.to),
+    enough: (metres) => enoughText(metres, units),
     clock: formatMinute,
     duration: formatDuration,
     mass: (kilograms) => (metric ? whole(kilograms, 'kg') : whole(massIn(kilograms, 'lb'), 'lb')),
@@ -158,5 +193,6 @@ export function sayIn({ units, names }: Omit<Voice, 'language'>, words: Words): 
     all: (texts) => listed(texts, words.and),
     any: (texts) => listed(texts, words.or),
     quote: (text) => `${words.quotes[0]}${text}${words.quotes[1]}`,
+    found: (value) => foundText(value, words),
   };
 }

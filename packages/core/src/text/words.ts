@@ -7,6 +7,8 @@ export interface Words {
   /** As they stand inside a sentence. */
   readonly served: { readonly [kind in Served]: string };
   readonly points: { readonly [kind in PointKind]: string };
+  /** On the advance sign: drinks by "Water" (sports drink alone by its own name), then gel. */
+  readonly sign: (serves: readonly Served[]) => string;
   readonly left: string;
   readonly right: string;
   readonly and: string;
@@ -14,6 +16,10 @@ export interface Words {
   /** Between the ends of a range: "82 to 101 m". */
   readonly to: string;
   readonly quotes: readonly [open: string, close: string];
+  /** Values that cannot be shown as they are: "nothing", "a list of 3". */
+  readonly found: {
+    readonly [kind in 'nothing' | 'emptyText' | 'notNumber' | 'tooLarge' | 'object' | 'other']: string;
+  } & { readonly list: (count: number) => string };
   /** A whole number with the marks that the language puts into it. */
   readonly count: (value: number) => string;
 }
