@@ -8,7 +8,7 @@ import {
   type Page,
   chromium,
 } from 'playwright-core';
-import { expect, inject } from 'vitest';
+import { afterAll, afterEach, beforeAll, expect, inject } from 'vitest';
 
 export { builtViewer, serve } from './served.ts';
 
@@ -115,6 +115,40 @@ export const faultless = (stage: Stage, act: (seen: Visit) => Promise<void>, opt
     options,
   );
 
+/**
+ * One visit for the tests of a group that all leave the plan, and what is kept, as they were: opening the page is most of
+ * what a test in a browser costs. Each test goes first where it needs to be, and nothing may go wrong in the page.
+ */
+export function sharedVisit(options?: VisitOptions, hash = ''): () => Visit {
+  let seen: Visit | undefined;
+  beforeAll(async () => {
+    const { address, browser } = await openStage();
+    seen = await visit({ address: address + hash, browser }, options);
+  });
+  afterEach(() => expect(seen?.faults).toEqual([]));
+  afterAll(() => seen?.close());
+  return () => seen!;
+}
+
+export interface Look {
+  readonly colorScheme: 'light' | 'dark';
+  readonly width: number;
+}
+
+/** Light and dark, on a desk and on a telephone. */
+export const LOOKS: readonly Look[] = (['light', 'dark'] as const).flatMap((colorScheme) =>
+  [1440, 360].map((width) => ({ colorScheme, width })),
+);
+
+/** Does the same in each look; what fails in it says which. */
+export async function inLooks(page: Page, looks: readonly Look[], act: (look: Look) => Promise<void>): Promise<void> {
+  for (const look of looks) {
+    await page.emulateMedia({ colorScheme: look.colorScheme });
+    await page.setViewportSize({ width: look.width, height: look.width === 360 ? 740 : 900 });
+    await act(look);
+  }
+}
+
 /** Addresses that the page asked for and that are not its own server's. */
 export const foreignOf = ({ address }: Stage, requests: readonly string[]): string[] =>
   requests.filter((asked) => !asked.startsWith(address) && !asked.startsWith(`blob:${address}`));
@@ -152,10 +186,11 @@ export async function downloadedText(given: Download): Promise<string> {
   return Buffer.concat(pieces).toString('utf8');
 }
 
-/** What axe objects to on a page, or in a part of it. */
-export async function axeFaults(page: Page, part?: string): Promise<string[]> {
+/** Axe finds nothing to object to on a page, or in a part of it; `where` says at which place of the test. */
+export async function expectNoAxeFaults(page: Page, where: object, part?: string): Promise<void> {
   // By itself it gathers its results in a page of its own, which only frames make necessary.
   const axe = new AxeBuilder({ page }).setLegacyMode(page.frames().length === 1);
   const { violations } = await (part === undefined ? axe : axe.include(part)).analyze();
-  return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`);
+  const faults = violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`);
+  expect({ ...where, faults }).toEqual({ ...where, faults: [] });
 }
