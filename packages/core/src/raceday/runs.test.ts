@@ -7,6 +7,7 @@ import type { Run, StationDay } from './day.ts';
 import { supplyKey, totalPacks } from './packs.ts';
 import { runsOf, type RunSite } from './runs.ts';
 import { stationDay } from './stationDay.ts';
+import { tries } from '../testing/tries.ts';
 
 const HOUR = 3600;
 const truck: PlanVehicle = { id: 'v1', name: 'Truck', kg: 1500, places: 6, kmh: 25, stop: 900, from: 2 * HOUR };
@@ -240,7 +241,7 @@ describe('Runs', () => {
           }
         }
       }),
-      { seed: 49, numRuns: 300 },
+      { seed: 49, numRuns: tries(300) },
     );
   });
 
@@ -262,7 +263,7 @@ describe('Runs', () => {
           expect(run.stops.length).toBeLessThanOrEqual(vehicle.places);
         }
       }),
-      { seed: 50, numRuns: 300 },
+      { seed: 50, numRuns: tries(300) },
     );
   });
 
@@ -287,7 +288,7 @@ describe('Runs', () => {
           }
         }
       }),
-      { seed: 51, numRuns: 300 },
+      { seed: 51, numRuns: tries(300) },
     );
   });
 
