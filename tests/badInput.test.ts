@@ -34,7 +34,7 @@ const refusedPlan = async (
 
 /** Starts with the place, and then says something. */
 const at = (file: string, place: string, words: RegExp): unknown =>
-  expect.stringMatching(new RegExp(`^${file.replace('.', '\\.')}:${place}: .*${words.source}`, 'u'));
+  expect.stringMatching(new RegExp(`^${file.replace('.', '\\.')}:${place}: error: .*${words.source}`, 'u'));
 
 describe('a GPX file that cannot be used', () => {
   it('is refused when it is empty', async () => {
@@ -84,9 +84,9 @@ describe('a GPX file that cannot be used', () => {
   it('is refused when there is no such file, or it is a folder', async () => {
     const folder = folderWith({ 'sub/c.gpx': COURSE });
     expect(await refusalIn(folder, 'course', 'none.gpx')).toEqual([
-      expect.stringMatching(/^none\.gpx: there is no such file/u),
+      expect.stringMatching(/^none\.gpx: error: file not found/u),
     ]);
-    expect(await refusalIn(folder, 'course', 'sub')).toEqual([expect.stringMatching(/^sub: this is a folder/u)]);
+    expect(await refusalIn(folder, 'course', 'sub')).toEqual([expect.stringMatching(/^sub: error: this is a folder/u)]);
   });
 
   it('is refused with its lines when it has no such track', async () => {
@@ -163,7 +163,7 @@ describe('a plan that cannot be used', () => {
     });
     const [line] = await refusedPlan(plan);
     expect(line).toEqual(at('p.json', '\\d+:\\d+', /circle: "c" → "d" → "c"/u));
-    expect(line).toContain(`p.json:${placeOf(plan, '[\n        {\n          "of": "d"')}: `);
+    expect(line).toContain(`p.json:${placeOf(plan, '[\n        {\n          "of": "d"')}: error: `);
   });
 
   it('is refused at a station beyond its course', async () => {
@@ -194,7 +194,9 @@ describe('a plan that cannot be used', () => {
     const cut = PLAN.slice(0, -20);
     expect(await refusedPlan(cut)).toEqual([at('p.json', '\\d+:\\d+', /may be cut off/u)]);
     const folder = folderWith({ 'p.json': Uint8Array.of(0x7b, 0xff, 0xfe, 0x7d) });
-    expect(await refusalIn(folder, 'layout', 'p.json')).toEqual([expect.stringMatching(/^p\.json: .*no UTF-8 text/u)]);
+    expect(await refusalIn(folder, 'layout', 'p.json')).toEqual([
+      expect.stringMatching(/^p\.json: error: not UTF-8 text/u),
+    ]);
   });
 
   it('tells all its faults in one go', async () => {

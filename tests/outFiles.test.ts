@@ -57,7 +57,9 @@ describe.each(
   it('keeps the file that is there, says so, and replaces it with --force', async () => {
     writeFileSync(join(folder, file), kept);
     expect(await refusalIn(folder, ...call, '--out', file)).toEqual([
-      expect.stringContaining(`${file}: this file exists already; choose another name, or say --force to replace it`),
+      expect.stringContaining(
+        `${file}: error: this file exists already; choose another name, or replace it with --force`,
+      ),
     ]);
     expect(readFileSync(join(folder, file), 'utf8')).toBe(kept);
     const { exit, err } = await halfcupIn(folder, ...call, '--out', file, '--force');

@@ -114,7 +114,7 @@ describe('the viewer', () => {
           .getAttribute('aria-pressed'),
       ).toBe('true');
       await expect.poll(async () => (await page.locator('canvas').screenshot()).equals(before)).toBe(false);
-      for (const word of ['Ahead', 'Sports drink', 'Water', 'Trash'])
+      for (const word of ['Sign', 'Sports drink', 'Water', 'Trash'])
         expect(await panel(page).textContent()).toContain(word);
     });
   });
@@ -144,9 +144,9 @@ describe('the viewer', () => {
     await on(async ({ page }) => {
       const { name } = PLAN.stations[0]!;
       await row(page, name).click();
-      expect(await panel(page).textContent()).toContain('2.620 km');
+      expect(await panel(page).textContent()).toContain('2.62 km');
       await page.getByRole('button', { name: /Imperial/u }).click();
-      await expect.poll(() => panel(page).textContent()).toContain('1.628 mi');
+      await expect.poll(() => panel(page).textContent()).toContain('1.63 mi');
       expect(await panel(page).textContent()).toContain('100 yd');
     });
   });
@@ -159,7 +159,7 @@ describe('the viewer', () => {
       const words = (await list.textContent())!;
       expect(words.indexOf('sign-distance')).toBeLessThan(words.indexOf('leg-long'));
       expect(words.indexOf('leg-long')).toBeLessThan(words.indexOf('tables-hidden'));
-      await list.getByRole('button', { name: /70\.0 m before the first table/u }).click();
+      await list.getByRole('button', { name: /70 m before the first table/u }).click();
       await expect.poll(() => panel(page).textContent()).toContain('Stennick Chapel');
     });
   });
@@ -171,7 +171,7 @@ describe('the viewer', () => {
       await dropFiles(page, { 'shore.gpx': gpxText([line]).replace('<trk>', `${waypoint}<trk>`) });
       await expect.poll(() => rows(page).count()).toBe(1);
       await row(page, 'Kittiwake Corner').click();
-      await expect.poll(() => panel(page).textContent()).toContain('3.000 km');
+      await expect.poll(() => panel(page).textContent()).toContain('3.00 km');
       expect(faults).toEqual([]);
     });
   });
@@ -211,7 +211,7 @@ describe('the viewer', () => {
       const day = page.getByRole('tabpanel');
       expect(await day.getByRole('img').first().getAttribute('aria-label')).toMatch(/07:08/u);
       const words = (await day.textContent())!;
-      for (const text of ['Crew here', 'Open until', '1,968']) expect(words).toContain(text);
+      for (const text of ['Crew arrives', 'Open until', '1,968']) expect(words).toContain(text);
       expect(faults).toEqual([]);
     });
   });

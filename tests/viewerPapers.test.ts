@@ -103,7 +103,7 @@ describe('papers', () => {
         if (format === 'geojson') expect(JSON.parse(given)).toEqual(JSON.parse(out));
         else expect(given.trimEnd()).toBe(out.trimEnd());
       }
-      expect(await downloaded(page, 'Calendar, for the crews')).toContain('BEGIN:VEVENT');
+      expect(await downloaded(page, 'Calendar for crews')).toContain('BEGIN:VEVENT');
     });
   });
 

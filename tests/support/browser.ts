@@ -40,7 +40,7 @@ export function browserPath(): string {
   );
 }
 
-const FLAGS = [
+export const FLAGS: readonly string[] = [
   '--no-sandbox',
   '--disable-quic',
   '--disable-background-networking',
@@ -51,7 +51,7 @@ const FLAGS = [
 ];
 
 /** A browser without a window; the caller closes it. */
-export const openBrowser = (): Promise<Browser> => chromium.launch({ executablePath: browserPath(), args: FLAGS });
+export const openBrowser = (): Promise<Browser> => chromium.launch({ executablePath: browserPath(), args: [...FLAGS] });
 
 export interface Stage {
   readonly address: string;

@@ -2,7 +2,7 @@
 import type { CommandSpec, OptionSpec } from './call.ts';
 import { CAUTION } from './caution.ts';
 import { COMMANDS } from './commands.ts';
-import { paragraph } from './lineBreaks.ts';
+import { paragraphBy } from './breaks.ts';
 import { COMMON } from './options.ts';
 import type { Screen } from './screen.ts';
 
@@ -10,6 +10,10 @@ import type { Screen } from './screen.ts';
 const WIDEST = 100;
 /** What has a longer name stands on a line of its own, its meaning under it. */
 const FIRST = 26;
+
+/** Help has no characters but narrow ones, and loads nothing that measures others. */
+const paragraph = (text: string, width: number, hang?: string): string =>
+  paragraphBy((line) => line.length, text, width, hang);
 
 type Row = readonly [name: string, about: string];
 
@@ -69,7 +73,7 @@ export function overallHelp(wide: Screen): string {
     ),
     section('Examples:', EXAMPLES.map(exampleLine), screen),
     section('Exit status:', [SUCCESS, REVIEWED, REFUSED].map(indented), screen),
-    CAUTION,
+    paragraph(CAUTION, width),
   ]);
 }
 

@@ -184,8 +184,11 @@ export {
   formatMinute,
   formatVolume,
 } from './format.ts';
+
+// Findings and figures in words
 export { voiceOf } from './plan/voice.ts';
-export { findingInWords, findingSentence } from './text/inWords.ts';
+export { findingInWords, findingSentence, sayOf } from './text/inWords.ts';
+export type { Compared, Say } from './text/say.ts';
 export { findingSubject } from './text/subject.ts';
 export type { Sentence } from './text/sentence.ts';
-export type { Names, Voice } from './text/voice.ts';
+export { NO_NAMES, type Names, type Voice } from './text/voice.ts';

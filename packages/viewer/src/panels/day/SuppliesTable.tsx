@@ -17,9 +17,9 @@ export const SuppliesTable = ({
         <th scope="col" class="left">
           Item
         </th>
-        <th scope="col">needed</th>
-        <th scope="col">in a pack</th>
-        <th scope="col">packs</th>
+        <th scope="col">Needed</th>
+        <th scope="col">Per pack</th>
+        <th scope="col">Packs</th>
       </tr>
     </thead>
     <tbody>

@@ -35,16 +35,14 @@ test('cups that stand poured are told water first, and nothing where none do', (
   const stock = { share: 0.5, massCurve: 1, floor: 1, room: null, tables: 1, layers: 1, pourers: 2 };
   expect(
     pouredText({ ...day, prePour: { sportsDrink: { ...stock, cups: 984 }, water: { ...stock, cups: 1968 } } }),
-  ).toBe('1,968 + 984 cups poured');
+  ).toBe('poured: 1,968 water, 984 sports drink');
   expect(pouredText({ ...day, prePour: {} })).toBeNull();
 });
 
 test('the chart’s words name the first, the busiest and the last', () => {
   const quantiles = { first: 25_800, p10: 26_000, p50: 27_000, p90: 28_000, last: 30_601 };
   expect(chartText('Strand Road', { ...day, arrivals: 2700, quantiles, peak: { count: 46, at: 27_015 } })).toBe(
-    'Arrivals at Strand Road: 2,700, first at 07:10:00, busiest 46 in the minute from 07:30:15, last at 08:30:01.',
+    'Arrivals at Strand Road: 2,700, first at 07:10:00, busiest minute from 07:30:15 with 46, last at 08:30:01.',
   );
-  expect(chartText('Strand Road', { ...day, quantiles: null, peak: null })).toBe(
-    'Arrivals at Strand Road: nobody arrives.',
-  );
+  expect(chartText('Strand Road', { ...day, quantiles: null, peak: null })).toBe('Arrivals at Strand Road: none.');
 });

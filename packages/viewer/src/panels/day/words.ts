@@ -8,11 +8,11 @@ import {
   type Supply,
   type Units,
 } from '@halfcup/core';
-import { DASH } from '../../words.ts';
+import { DASH, SERVED_WORD } from '../../words.ts';
 
 type Pack = StationDay['packs'][number];
 
-export const RUN_WORD = { drop: 'Drop', collect: 'Collection' } as const;
+export const RUN_WORD = { drop: 'Drop-off', collect: 'Collection' } as const;
 
 /** What a vehicle drops or takes at a stop, kilograms. */
 export const kgOf = ({ load }: RaceDay['runs'][number]['stops'][number]): number =>
@@ -29,25 +29,25 @@ export const wholePercent = (share: number): string => `${Math.round(share * 100
 /** Tasks in the order in which a captain gives them out. */
 export const TASK_WORD: Readonly<Record<'captain' | 'pour' | 'handOut' | 'gel' | 'clean', string>> = {
   captain: 'Captain',
-  pour: 'Pour',
-  handOut: 'Hand out cups',
-  gel: 'Hand out gels',
-  clean: 'Clean up',
+  pour: 'Pouring',
+  handOut: 'Handing out cups',
+  gel: 'Handing out gels',
+  clean: 'Cleaning up',
 };
 
 const PACK_WORD: Readonly<Record<Supply['kind'], string>> = {
-  waterJug: 'Water, jugs',
-  sportsDrinkJug: 'Sports drink, jugs',
+  waterJug: 'Water jugs',
+  sportsDrinkJug: 'Sports-drink jugs',
   cups: 'Cups',
   gels: 'Gels',
   gloves: 'Gloves',
-  bags: 'Bags',
+  bags: 'Trash bags',
   towels: 'Towels',
   stackingSheets: 'Stacking sheets',
   table: 'Tables',
   box: 'Trash boxes',
   sign: 'Signs',
-  instructions: 'Sheet of instructions',
+  instructions: 'Instruction sheet',
   trashBags: 'Bags of trash',
 };
 
@@ -66,14 +66,17 @@ export const needText = (pack: Pack, units: Units): string => amount(pack, pack.
 export const packText = (pack: Pack, units: Units): string =>
   pack.pack === 1 && !isJug(pack) ? DASH : amount(pack, pack.pack, units);
 
-/** "1,968 + 984 cups poured": water before sports drink; `null` where none stand poured. */
+/** "poured: 1,968 water, 984 sports drink"; `null` where none stand poured. */
 export function pouredText({ prePour }: StationDay): string | null {
-  const cups = [prePour.water, prePour.sportsDrink].flatMap((one) => (one === undefined ? [] : [grouped(one.cups)]));
-  return cups.length === 0 ? null : `${cups.join(' + ')} cups poured`;
+  const cups = (['water', 'sportsDrink'] as const).flatMap((drink) => {
+    const poured = prePour[drink];
+    return poured === undefined ? [] : [`${grouped(poured.cups)} ${SERVED_WORD[drink]}`];
+  });
+  return cups.length === 0 ? null : `poured: ${cups.join(', ')}`;
 }
 
 /** What the chart shows, for those who do not see it. */
 export function chartText(name: string, { arrivals, quantiles, peak }: StationDay): string {
-  if (quantiles === null || peak === null) return `Arrivals at ${name}: nobody arrives.`;
-  return `Arrivals at ${name}: ${grouped(arrivals)}, first at ${formatClock(quantiles.first)}, busiest ${grouped(peak.count)} in the minute from ${formatClock(peak.at)}, last at ${formatClock(quantiles.last)}.`;
+  if (quantiles === null || peak === null) return `Arrivals at ${name}: none.`;
+  return `Arrivals at ${name}: ${grouped(arrivals)}, first at ${formatClock(quantiles.first)}, busiest minute from ${formatClock(peak.at)} with ${grouped(peak.count)}, last at ${formatClock(quantiles.last)}.`;
 }
