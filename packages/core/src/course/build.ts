@@ -39,6 +39,7 @@ interface Gap {
   readonly after: number;
   readonly length: number;
   readonly from: LonLat;
+  readonly to: LonLat;
 }
 
 /** Vertices that grow; a vertex with `skip` set is reached by a jump that adds no measure. */
@@ -110,7 +111,8 @@ function gapsOf(segments: readonly GpxSegment[]): Gap[] {
   for (const { lon, lat } of segments) {
     if (lon.length === 0) continue;
     const first: LonLat = [lon[0]!, lat[0]!];
-    if (last !== null) gaps.push({ after, length: segmentLength(last[0], last[1], first[0], first[1]), from: last });
+    if (last !== null)
+      gaps.push({ after, length: segmentLength(last[0], last[1], first[0], first[1]), from: last, to: first });
     after += lon.length;
     last = [lon.at(-1)!, lat.at(-1)!];
   }
@@ -119,7 +121,7 @@ function gapsOf(segments: readonly GpxSegment[]): Gap[] {
 
 function gapFinding(gap: Gap, rule: GapRule, where: Where): Finding {
   const { length } = gap;
-  const params = { length, point: gap.after + 1 };
+  const params = { length, point: gap.after + 1, from: gap.from, to: gap.to };
   const shared = { where: { ...where, at: gap.from }, measured: length, limit: JOINED_GAP, unit: 'm' };
   if (length <= JOINED_GAP)
     return courseFinding('gap-joined', { ...params, asked: false }, { severity: 'note', ...shared });

@@ -211,6 +211,8 @@ function offCourse(mark: Mark, indexed: IndexedCourse, options: PassOptions, whe
 const LISTED = 8;
 
 function noOrder(candidates: readonly Candidates[], course: Course, length: number | undefined, where: Where): Finding {
+  if (candidates.length === 0)
+    return courseFinding('marks-no-order', { length: length ?? 0 }, { severity: 'error', where });
   const marks = candidates.map(({ mark, knots }) => ({ mark: nameOf(mark), along: knots.map(({ raw }) => raw) }));
   const finish = length === undefined ? [] : [{ mark: 'finish' as const, along: [courseLength(course)] }];
   const all = [...marks, ...finish];

@@ -67,6 +67,10 @@ export function createTrouble(file: string): Trouble {
 
 /** A piece of the file as it can stand in a sentence: one line, at most 40 characters. */
 export function excerpt(text: string): string {
-  const printable = Array.from(text.slice(0, 80).replaceAll(/[\s\p{Cc}\p{Cs}\u{FFFD}]+/gu, ' '));
+  const line = text
+    .trim()
+    .slice(0, 80)
+    .replaceAll(/[\s\p{Cc}\p{Cs}\u{FFFD}]+/gu, ' ');
+  const printable = Array.from(line.trim());
   return printable.length > 40 ? `${printable.slice(0, 39).join('')}…` : printable.join('');
 }

@@ -261,7 +261,7 @@ describe('a first plan is refused', () => {
   });
 
   it('where the line that is asked for is not there, is too short, or its marks have no order', () => {
-    expect(refusal(POINTS, { track: 'Half' })[0]![1]).toContain('"Half"');
+    expect(refusal(POINTS, { track: 'Half' })[0]![1]).toContain('“Half”');
     const short = {
       ...line!,
       segments: [{ lon: Float64Array.of(1), lat: Float64Array.of(1), ele: Float64Array.of(NaN) }],

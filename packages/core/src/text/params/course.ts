@@ -1,10 +1,12 @@
 /** Named parameters of the findings on courses, by code. Lengths in metres, times in seconds; ids, not names. */
 import type { Found } from '../found.ts';
 
-/** A gap between two segments; `point`: the last one before it, from 1. */
+/** A gap between two segments; `point`: the last one before it, from 1; `from`, `to`: longitude and latitude of its ends. */
 interface Gap {
   readonly length: number;
   readonly point: number;
+  readonly from: readonly [number, number];
+  readonly to: readonly [number, number];
 }
 
 /** What a calibrated stretch begins or ends at: a mark goes by its name, else by its distance. */
@@ -54,11 +56,13 @@ export interface CourseParams {
     readonly within: number;
   };
   'mark-off-course': { readonly mark: Knot; readonly distance: number; readonly most: number };
-  /** `places`: where each of the first marks stands along the line; `more`: how many marks follow. */
-  'marks-no-order': {
-    readonly places: readonly { readonly mark: Knot; readonly along: readonly number[] }[];
-    readonly more: number;
-  };
+  /** `places`: where each of the first marks stands along the line; `more`: how many marks follow; `length`: where it is alone. */
+  'marks-no-order':
+    | {
+        readonly places: readonly { readonly mark: Knot; readonly along: readonly number[] }[];
+        readonly more: number;
+      }
+    | { readonly length: number };
   /** `course`: absent where only one is meant. */
   'measure-beyond-course': { readonly what: Placed; readonly measure: number; readonly course?: string } & Beyond;
   'part-backwards': { readonly course: string; readonly from: number; readonly to: number };

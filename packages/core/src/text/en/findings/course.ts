@@ -19,7 +19,7 @@ function flawed({ first, last, segment }: FlawAt, say: Say): string {
 /** As it stands inside a sentence. */
 function knot(one: Knot, say: Say): string {
   if (typeof one === 'string') return `the ${one}`;
-  return 'name' in one ? say.quote(one.name) : `the mark at ${say.far(one.measure)}`;
+  return 'name' in one ? say.quote(one.name) : `the ${say.far(one.measure)} mark`;
 }
 
 const beginning = (text: string): string => `${text[0]!.toUpperCase()}${text.slice(1)}`;
@@ -91,7 +91,9 @@ export const course: TextsOf<CourseParams> = {
     ];
   },
   position: ({ lon, lat, point, swapped }, say) => [
-    `${point === undefined ? 'A position' : `Point ${say.count(point)}`} has longitude ${say.found(lon)} and latitude ${say.found(lat)}.`,
+    point === undefined
+      ? `The longitude is ${say.found(lon)}, the latitude ${say.found(lat)}.`
+      : `The longitude of point ${say.count(point)} is ${say.found(lon)}, its latitude ${say.found(lat)}.`,
     'They should be degrees from -180 to 180 and from -90 to 90.',
     swapped === true ? 'Longitude comes first: the two may be swapped.' : null,
   ],
@@ -118,7 +120,10 @@ export const course: TextsOf<CourseParams> = {
     const { measured, limit } = sideBySide(distance, most, say);
     return [`${beginning(knot(mark, say))} is ${measured} from the course.`, `It should be at most ${limit} away.`];
   },
-  'marks-no-order': ({ places, more }, say) => {
+  'marks-no-order': (params, say) => {
+    if ('length' in params)
+      return [`The length of the course is given as ${say.length(params.length)}.`, 'It should be more than 0.'];
+    const { places, more } = params;
     const listed = places.map(({ mark, along }) => `${knot(mark, say)} at ${say.any(along.map(say.far))}`);
     return [
       `The marks are not in order along the line: ${listed.join(', ')}${more > 0 ? ` and ${more} more` : ''}.`,

@@ -65,7 +65,7 @@ const XML: { readonly [fault in XmlFault]: (name: string) => Sentence } = {
     'Delete what stands before it.',
   ],
   textOutside: () => ['There is text outside of the outermost element.', null, 'Delete it.'],
-  unmatched: (name) => [`</${name}> closes nothing: no <${name}> is open.`, null, 'Delete it.'],
+  unmatched: (name) => [`The tag </${name}> closes nothing: no <${name}> is open.`, null, 'Delete it.'],
   crossed: (name) => [
     `Another tag is closed where </${name}> should be.`,
     'Each element should be closed before the one around it.',

@@ -21,7 +21,7 @@ const ENDS = { start: 'la salida', finish: 'la meta' } as const;
 /** As it stands inside a sentence. */
 function knot(one: Knot, say: Say): string {
   if (typeof one === 'string') return ENDS[one];
-  return 'name' in one ? say.quote(one.name) : `la marca en ${say.far(one.measure)}`;
+  return 'name' in one ? say.quote(one.name) : `la marca de ${say.far(one.measure)}`;
 }
 
 const beginning = (text: string): string => `${text[0]!.toUpperCase()}${text.slice(1)}`;
@@ -93,7 +93,9 @@ export const course: TextsOf<CourseParams> = {
     ];
   },
   position: ({ lon, lat, point, swapped }, say) => [
-    `${point === undefined ? 'Una posición' : `El punto ${say.count(point)}`} tiene longitud ${say.found(lon)} y latitud ${say.found(lat)}.`,
+    point === undefined
+      ? `La longitud es ${say.found(lon)}; la latitud, ${say.found(lat)}.`
+      : `La longitud del punto ${say.count(point)} es ${say.found(lon)}; su latitud, ${say.found(lat)}.`,
     'Deben ser grados de -180 a 180 y de -90 a 90.',
     swapped === true ? 'La longitud va primero: quizá estén cambiadas.' : null,
   ],
@@ -120,7 +122,10 @@ export const course: TextsOf<CourseParams> = {
     const { measured, limit } = sideBySide(distance, most, say);
     return [`${beginning(knot(mark, say))} está a ${measured} del recorrido.`, `Debe estar a ${limit} como máximo.`];
   },
-  'marks-no-order': ({ places, more }, say) => {
+  'marks-no-order': (params, say) => {
+    if ('length' in params)
+      return [`La longitud dada del recorrido es ${say.length(params.length)}.`, 'Debe ser mayor que 0.'];
+    const { places, more } = params;
     const listed = places.map(({ mark, along }) => `${knot(mark, say)} en ${say.any(along.map(say.far))}`);
     return [
       `Las marcas no están en orden a lo largo de la línea: ${listed.join(', ')}${more > 0 ? ` y ${more} más` : ''}.`,

@@ -62,7 +62,7 @@ const XML: { readonly [fault in XmlFault]: (name: string) => Sentence } = {
     'Borre lo que hay delante.',
   ],
   textOutside: () => ['Hay texto fuera del elemento exterior.', null, 'Bórrelo.'],
-  unmatched: (name) => [`</${name}> no cierra nada: no hay ningún <${name}> abierto.`, null, 'Bórrelo.'],
+  unmatched: (name) => [`La etiqueta </${name}> no cierra nada: no hay ningún <${name}> abierto.`, null, 'Bórrelo.'],
   crossed: (name) => [
     `Se cierra otra etiqueta donde debe estar </${name}>.`,
     'Cada elemento debe cerrarse antes que el que lo rodea.',
