@@ -50,8 +50,9 @@ const FLAGS = [
   '--enable-unsafe-swiftshader',
 ];
 
-/** A browser without a window; the caller closes it. */
-export const openBrowser = (): Promise<Browser> => chromium.launch({ executablePath: browserPath(), args: FLAGS });
+/** A browser without a window, with `env` beside the environment of the test; the caller closes it. */
+export const openBrowser = (env: Readonly<Record<string, string>> = {}): Promise<Browser> =>
+  chromium.launch({ executablePath: browserPath(), args: FLAGS, env: { ...process.env, ...env } });
 
 export interface Stage {
   readonly address: string;

@@ -69,6 +69,6 @@ it('shortens by signs, never within one, and says so with an ellipsis', () => {
 
 it('forbids everything but its own style', () => {
   expect(page('p')).toContain(
-    `<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">`,
+    `<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; font-src data:">`,
   );
 });
