@@ -1,11 +1,11 @@
 /**
  * Makes the papers' font: a subset of Arimo (SIL Open Font License 1.1), whose letters are as wide as those of Arial
  * and Helvetica, as modules of core that hold its bytes and the widths of its letters, with its licence beside the
- * package. The same packages give the same bytes. `node scripts/makeFont.mjs` writes the files.
+ * package. The same packages give the same bytes. `node scripts/makeFont.mjs [FOLDER]` writes the files.
  */
-import { readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { dirname, join } from 'node:path';
+import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { Blob, Face, Font } from 'harfbuzzjs';
 import subsetFont from 'subset-font';
@@ -46,7 +46,7 @@ function widthsOf(bytes) {
 const HEAD = '// Made by scripts/makeFont.mjs: change it there. ';
 
 /** Every file that the font is made into, by its path from the root. */
-export async function fontFiles() {
+async function fontFiles() {
   const text = SIGNS.join('');
   const made = await Promise.all(
     FACES.map(async ([name, path]) => ({
@@ -85,8 +85,10 @@ ${made.map(({ name, widths }) => `export const ${name}: string =\n  '${widths.jo
 
 const quoted = (line) => `'${line.replaceAll("'", "\\'")}'`;
 
-if (process.argv[1] === fileURLToPath(import.meta.url)) {
-  const { files, bytes } = await fontFiles();
-  for (const [path, content] of files) writeFileSync(join(ROOT, path), content);
-  console.log(`woff2: ${bytes.join(' + ')} bytes`);
+const folder = resolve(process.argv[2] ?? ROOT);
+const { files, bytes } = await fontFiles();
+for (const [path, content] of files) {
+  mkdirSync(dirname(join(folder, path)), { recursive: true });
+  writeFileSync(join(folder, path), content);
 }
+console.log(`woff2: ${bytes.join(' + ')} bytes`);

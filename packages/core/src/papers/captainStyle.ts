@@ -19,7 +19,7 @@ export const CAPTAIN_STYLE: string = `
 .come { font-size: 12.6pt; line-height: 1.1; font-weight: bold; margin: 0.8mm 0; }
 .captain .note { font-style: italic; }
 .small { font-size: 9.5pt; line-height: 1.15; }
-.captain h2 .small { font-size: 9pt; font-weight: normal; }
+.captain .about { font-size: 9pt; line-height: 1.1; }
 .stay { font-weight: bold; }
 .facts { display: grid; grid-template-columns: 66mm 1fr 57mm; column-gap: 4mm; }
 .facts > div { min-width: 0; }

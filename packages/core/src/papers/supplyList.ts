@@ -73,10 +73,8 @@ export const SUPPLY_STYLE = `
 .two th:nth-child(2) { width: 15mm; }
 .two th:nth-child(3) { width: 19mm; }
 .defaults { table-layout: fixed; }
-.defaults th:nth-child(2) { width: 30mm; }
-.defaults th:nth-child(3) { width: 32mm; }
-.defaults th:nth-child(4) { width: 50mm; }
-.defaults td:nth-child(4) { font-size: 9pt; }
+.defaults th:nth-child(2) { width: 38mm; }
+.defaults th:nth-child(3) { width: 38mm; }
 .defaults .number { padding-right: 5mm; }
 .defaults .number { white-space: normal; }
 `;

@@ -1,14 +1,30 @@
 import type { FrameText } from '../frameText.ts';
 
+const WEEKDAYS = ['domingo', 'lunes', 'martes', 'miércoles', 'jueves', 'viernes', 'sábado'];
+const MONTHS = [
+  'enero',
+  'febrero',
+  'marzo',
+  'abril',
+  'mayo',
+  'junio',
+  'julio',
+  'agosto',
+  'septiembre',
+  'octubre',
+  'noviembre',
+  'diciembre',
+];
+
 export const frame: FrameText = {
   version: (version) => `Versión ${version}`,
-  noVersion: 'Versión sin indicar',
+  noVersion: 'Sin versión',
   printed: (at) => `Impreso ${at}`,
   destroy: 'Destruya las copias anteriores',
   page: 'Página',
   of: 'de',
-  noName: 'Un plan sin nombre',
-  toFill: 'por rellenar:',
+  noName: 'Plan sin nombre',
+  toFill: 'rellenar:',
   caution:
     'Ayuda para planificar: deciden las normas locales, la autoridad de la vía, la policía y los profesionales habilitados.',
   station: 'Puesto',
@@ -33,6 +49,7 @@ export const frame: FrameText = {
   right: 'derecha',
   side: 'Lado',
   sideUnclear: 'lado sin determinar: pregunte antes de montar',
+  date: (weekday, day, month, year) => `${WEEKDAYS[weekday]} ${day} de ${MONTHS[month]} de ${year}`,
   // Spaces from five digits on: Ortografía de la lengua española, 2010 (from memory).
   count: (value) => (value < 10_000 ? String(value) : String(value).replaceAll(/\B(?=(?:\d{3})+$)/gu, '\u202F')),
 };
