@@ -168,10 +168,10 @@ function directionBlock({ analysis, station, text }: Sheet, direction: LaidDirec
     text,
     width,
   });
-  const notes = [words.drawing.straight, ...(drawing.broken ? [words.drawing.notToScale] : [])].join('; ');
+  const scale = drawing.broken ? words.drawing.notToScale : words.drawing.straight;
   return html`<section class="block"><p class="come">${words.comeFrom(from)} ${side}</p>
 <h2>${words.drawing.title}</h2>
-${drawing.svg}<p class="about">${words.drawing.about} ${notes}.</p>${drawing.folds ? html`<p class="small">${words.drawing.folds}</p>` : NONE}</section>`;
+${drawing.svg}<p class="about">${words.drawing.about} ${scale}</p>${drawing.folds ? html`<p class="small">${words.drawing.folds}</p>` : NONE}</section>`;
 }
 
 /** Each point with its shape as drawn, where it stands along the kerb, and what the plan says of it. */

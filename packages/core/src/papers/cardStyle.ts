@@ -5,7 +5,7 @@ export const cardStyle = (halfMm: number): string => `
 .card:first-of-type { break-before: auto; }
 .card:nth-of-type(even) { padding-top: 4mm; }
 .card h2 { font-size: 12.5pt; margin: 1.6mm 0 0.4mm; padding: 0; border-bottom: 1pt solid #000; }
-.card p, .card ul { margin: 0.4mm 0; }
+.card p, .card ul { margin: 0.8mm 0; }
 .card ul { padding-left: 5mm; }
 .card .top { display: flex; gap: 4mm; align-items: center; }
 .card .number { flex: none; min-width: 20mm; padding: 0 2mm; background: #000; color: #fff; font-size: 36pt; line-height: 15mm; font-weight: bold; text-align: center; }

@@ -6,12 +6,12 @@ import type { Analysis } from '../analyse.ts';
 import type { Plan, Supplies, Units } from '../plan/plan.ts';
 import { heatOf } from '../raceday/cups.ts';
 import { DEFAULTS_TABLE, type DefaultRow } from '../raceday/defaultsTable.ts';
-import { formatClock, formatDuration, formatLength, formatVolume } from '../format.ts';
+import { formatClock, formatDuration, formatLength } from '../format.ts';
 import { volumeIn } from '../units.ts';
 import type { SheetText } from '../text/sheetText.ts';
 import { type Html, NONE, html, said, table } from './html.ts';
 import { numberOf } from '../layout/layout.ts';
-import { massText } from './sheet.ts';
+import { massText, volumeText } from './sheet.ts';
 
 /** A row of the table with what the plan has in its place. */
 export interface DefaultInUse {
@@ -66,7 +66,7 @@ function valueText({ unit, key }: DefaultRow, value: unknown, units: Units, text
       : text.lists.supplies.yes;
   if (key === 'vehicles.from') return formatClock(value).slice(0, -3);
   if (unit === 's') return formatDuration(value);
-  if (unit === 'l') return key === 'supplies.cup' ? cupText(value, units) : formatVolume(value, units);
+  if (unit === 'l') return key === 'supplies.cup' ? cupText(value, units) : volumeText(value, units, text);
   if (unit === 'kg') return massText(value, units, text);
   if (unit === 'm') return formatLength(value, units, 'table');
   if (unit === 'share') return `${Number((value * 100).toFixed(1))} %`;

@@ -69,7 +69,7 @@ p { margin: 0.8mm 0 1.2mm; orphans: 3; widows: 3; }
 ul, ol { margin: 0.8mm 0 1.2mm; padding-left: 5mm; }
 svg { display: block; font-kerning: none; font-variant-ligatures: none; }
 .head { break-after: avoid; margin-bottom: 3mm; }
-.stamp { margin: 0; }
+.stamp { margin: 0; font-size: 9.5pt; }
 .whole { white-space: nowrap; }
 .block { break-inside: avoid; }
 .new-page { break-before: page; }

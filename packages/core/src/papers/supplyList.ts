@@ -2,12 +2,11 @@
 import type { Analysis } from '../analyse.ts';
 import type { Units } from '../plan/plan.ts';
 import type { Pack, StationDay } from '../raceday/day.ts';
-import { formatVolume } from '../format.ts';
 import type { SheetText } from '../text/sheetText.ts';
 import { defaultsSection } from './defaultsInUse.ts';
 import { type Html, NONE, html, table } from './html.ts';
 import { packText } from './packWords.ts';
-import { type Sheet, listHead, stationTitle } from './sheet.ts';
+import { type Sheet, listHead, stationTitle, volumeText } from './sheet.ts';
 
 /** The body of the list; one sentence where the plan has no race day. */
 export function supplyListBody(analysis: Analysis, sheet: Sheet): Html {
@@ -40,10 +39,9 @@ const totalRow = (pack: Pack, units: Units, text: SheetText): (string | Html)[] 
 
 const LITRES = new Set(['waterJug', 'sportsDrinkJug']);
 
-/** Litres of what is drunk, pieces of the rest. */
-function amountText(item: string, amount: number, units: Units, { frame }: SheetText): string {
-  return LITRES.has(item) ? formatVolume(amount, units) : frame.count(Math.ceil(amount - 1e-9));
-}
+/** Litres or gallons of what is drunk, pieces of the rest. */
+const amountText = (item: string, amount: number, units: Units, text: SheetText): string =>
+  LITRES.has(item) ? volumeText(amount, units, text) : text.frame.count(Math.ceil(amount - 1e-9));
 
 function stationBlock({ stations, plan }: Analysis, day: StationDay, text: SheetText): Html {
   const station = stations.find(({ id }) => id === day.id);

@@ -21,10 +21,9 @@ export const captain: CaptainText = {
   tablesOn: (side) => `Tables on the runners’ ${side.toUpperCase()}, where your supplies are.`,
   drawing: {
     title: 'Chalk mark is at the grid reference. Measure everything from it with the wheel.',
-    about:
-      'Chalk mark: on the kerb, where the first drink table begins. Wheel: a measuring wheel rolled along the kerb.',
-    straight: 'Drawn straight',
-    notToScale: 'zigzags and widths not to scale',
+    about: 'Chalk mark: start of the first drink table. Roll a measuring wheel along the kerb.',
+    straight: 'Drawn straight.',
+    notToScale: 'Zigzags and widths: not to scale.',
     runners: 'Runners',
     chalk: 'Chalk mark: 0',
     at: 'at the chalk mark',
@@ -110,6 +109,6 @@ export const captain: CaptainText = {
     bags: '1. Bags, tied',
     leftovers: '2. Leftovers',
     jugs: 'Jugs, apart',
-    folded: 'Folded tables',
+    folded: 'Tables',
   },
 };

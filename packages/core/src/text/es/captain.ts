@@ -18,13 +18,12 @@ export const captain: CaptainText = {
   },
   compass: ['norte', 'nordeste', 'este', 'sudeste', 'sur', 'sudoeste', 'oeste', 'noroeste'],
   comeFrom: (compass) => `Los corredores vienen del ${compass}.`,
-  tablesOn: (side) => `Mesas a la ${side.toUpperCase()} de los corredores, donde está su material.`,
+  tablesOn: (side) => `Verán las mesas a su ${side.toUpperCase()}, donde está el material.`,
   drawing: {
     title: 'La marca de tiza está en la cuadrícula indicada. Mida todo desde ella con la rueda.',
-    about:
-      'Marca de tiza: en el bordillo, donde empieza la primera mesa de bebida. Rueda: rueda de medir que se lleva por el bordillo.',
-    straight: 'Dibujado recto',
-    notToScale: 'zigzags y anchos sin escala',
+    about: 'Marca de tiza: inicio de la primera mesa de bebida. Lleve una rueda de medir por el bordillo.',
+    straight: 'Dibujado recto.',
+    notToScale: 'Zigzags y anchos, sin escala.',
     runners: 'Corredores',
     chalk: 'Marca de tiza: 0',
     at: 'en la marca de tiza',
@@ -110,6 +109,6 @@ export const captain: CaptainText = {
     bags: '1. Bolsas, atadas',
     leftovers: '2. Sobrantes',
     jugs: 'Garrafas aparte',
-    folded: 'Mesas plegadas',
+    folded: 'Mesas',
   },
 };
