@@ -1,6 +1,6 @@
 /**
  * Writes the last figures of the benches (packages/core/bench/results.json and batch.json, packages/viewer/bench/results.json)
- * into the README and the list of checks into packages/core/CHECKS.md, between their marks. `--check` changes nothing and exits 1 where that list is stale.
+ * into packages/core/BENCHMARKS.md and the list of checks into packages/core/CHECKS.md, between their marks. `--check` changes nothing and exits 1 where that list is stale.
  */
 import { spawnSync } from 'node:child_process';
 import { readFileSync, writeFileSync } from 'node:fs';
@@ -13,9 +13,9 @@ const { status } = spawnSync(process.execPath, ['node_modules/typescript/bin/tsc
   cwd: root,
   stdio: 'inherit',
 });
-if (status !== 0) throw new Error('core does not compile; mend that first');
+if (status !== 0) throw new Error('core does not compile; fix that first');
 const { CHECKS, STAGE_RULES } = await import('@halfcup/core');
-const readme = join(root, 'README.md');
+const benchmarks = join(root, 'packages/core/BENCHMARKS.md');
 
 const checks = join(root, 'packages/core/CHECKS.md');
 
@@ -46,7 +46,7 @@ function speedTable() {
   ].join('\n');
 }
 
-/** A table of figures, of which some are told and asked for nothing. */
+/** A table of figures, of which some have no target. */
 function figureTable(rows) {
   const reach = (row) =>
     row.bound === undefined ? '' : `${row.bound} ${figure(row.target)}${row.unit}${row.met ? '' : ': missed'}`;
@@ -54,7 +54,7 @@ function figureTable(rows) {
   return ['| work | figure | measured | must reach |', '|---|---|--:|--:|', ...lines].join('\n');
 }
 
-/** How the page keeps up while a station is dragged; p95 is told and asked for nothing. */
+/** How the page keeps up while a station is dragged; p95 has no target. */
 function draggingTable() {
   const { rows } = JSON.parse(readFileSync(join(root, 'packages/viewer/bench/results.json'), 'utf8'));
   return `${figureTable(rows)}\n\nChromium drawing in software on two cores in a window of 1920 × 1080, both sides in one hold of the station; frames count in whole refreshes of the screen. Repeat: \`node packages/viewer/bench/drag.mjs\`, then \`node scripts/figures.mjs\`.`;
@@ -63,7 +63,7 @@ function draggingTable() {
 /** How fast and how steadily the command line comes through many plans. */
 function batchTable() {
   const { node, processors, rows } = JSON.parse(readFileSync(join(root, 'packages/core/bench/batch.json'), 'utf8'));
-  return `${figureTable(rows)}\n\nNode ${node.slice(1)} on ${processors} processors; held: what V8’s heaps keep after full collections of their own, all threads together; resident: the whole process. Each worker warms up by itself, so two of them still grow in the second hundred. Repeat: \`node packages/core/bench/batch.mjs\`, then \`node scripts/figures.mjs\`.`;
+  return `${figureTable(rows)}\n\nNode ${node.slice(1)} on ${processors} processors; heap: what V8 keeps after its own full garbage collections, all threads together; process memory (RSS): the whole process. Each worker warms up by itself, so two of them still grow in the second hundred. Repeat: \`node packages/core/bench/batch.mjs\`, then \`node scripts/figures.mjs\`.`;
 }
 
 const checkTable = () =>
@@ -88,7 +88,7 @@ if (process.argv.includes('--check')) {
     ['batch', batchTable()],
   ];
   writeFileSync(
-    readme,
-    tables.reduce((text, [name, content]) => between(text, name, content), readFileSync(readme, 'utf8')),
+    benchmarks,
+    tables.reduce((text, [name, content]) => between(text, name, content), readFileSync(benchmarks, 'utf8')),
   );
 }

@@ -25,175 +25,181 @@ function endOf(text: string): string {
   return `${lines.length}:${lines.at(-1)!.length + 1}`;
 }
 
-const refusedGpx = (content: string | Uint8Array): readonly string[] =>
+const refusedGpx = async (content: string | Uint8Array): Promise<readonly string[]> =>
   refusalIn(folderWith({ 'bad.gpx': content }), 'course', 'bad.gpx');
-const refusedPlan = (plan: string, more: Readonly<Record<string, string>> = { 'c.gpx': COURSE }): readonly string[] =>
-  refusalIn(folderWith({ 'p.json': plan, ...more }), 'layout', 'p.json');
+const refusedPlan = async (
+  plan: string,
+  more: Readonly<Record<string, string>> = { 'c.gpx': COURSE },
+): Promise<readonly string[]> => refusalIn(folderWith({ 'p.json': plan, ...more }), 'layout', 'p.json');
 
 /** Starts with the place, and then says something. */
 const at = (file: string, place: string, words: RegExp): unknown =>
   expect.stringMatching(new RegExp(`^${file.replace('.', '\\.')}:${place}: .*${words.source}`, 'u'));
 
 describe('a GPX file that cannot be used', () => {
-  it('is refused when it is empty', () => {
-    expect(refusedGpx('')).toEqual([at('bad.gpx', '1:1', /empty.*Expected a GPX file/u)]);
+  it('is refused when it is empty', async () => {
+    expect(await refusedGpx('')).toEqual([at('bad.gpx', '1:1', /empty.*Expected a GPX file/u)]);
   });
 
-  it('is refused when it is a web page', () => {
-    expect(refusedGpx('<!DOCTYPE html>\n<html><body>Sign in</body></html>')).toEqual([
+  it('is refused when it is a web page', async () => {
+    expect(await refusedGpx('<!DOCTYPE html>\n<html><body>Sign in</body></html>')).toEqual([
       at('bad.gpx', '1:1', /HTML|web page/u),
     ]);
   });
 
-  it('is refused at its end when it is cut off', () => {
+  it('is refused at its end when it is cut off', async () => {
     const cut = COURSE.slice(0, COURSE.length / 2);
-    expect(refusedGpx(cut)).toEqual([at('bad.gpx', endOf(cut), /ends within a tag|is not closed/u)]);
+    expect(await refusedGpx(cut)).toEqual([at('bad.gpx', endOf(cut), /ends within a tag|is not closed/u)]);
   });
 
-  it('is refused when it is no text at all', () => {
+  it('is refused when it is no text at all', async () => {
     const bytes = Uint8Array.from({ length: 4096 }, (_, k) => (k * 151 + 37) % 256);
-    expect(refusedGpx(bytes)).toEqual([at('bad.gpx', '1:1', /not XML; a GPX file begins with/u)]);
+    expect(await refusedGpx(bytes)).toEqual([at('bad.gpx', '1:1', /not XML; a GPX file begins with/u)]);
   });
 
-  it('is refused at its DOCTYPE, whose entities are never read', () => {
+  it('is refused at its DOCTYPE, whose entities are never read', async () => {
     const hostile = `<?xml version="1.0"?>\n<!DOCTYPE gpx [<!ENTITY x SYSTEM "file:///etc/hostname">]>\n${COURSE.replace('<trk>', '<trk><name>&x;</name>')}`;
-    expect(refusedGpx(hostile)).toEqual([at('bad.gpx', placeOf(hostile, '<!DOCTYPE'), /DOCTYPE/u)]);
+    expect(await refusedGpx(hostile)).toEqual([at('bad.gpx', placeOf(hostile, '<!DOCTYPE'), /DOCTYPE/u)]);
   });
 
-  it('is refused when its only track has one point', () => {
+  it('is refused when its only track has one point', async () => {
     const one = gpxText([[OCEAN]]);
-    expect(refusedGpx(one)).toEqual([
+    expect(await refusedGpx(one)).toEqual([
       at('bad.gpx', placeOf(one, '<trk>'), /one place only; expected at least two different points/u),
     ]);
   });
 
-  it('is refused at the point whose latitude is 95', () => {
+  it('is refused at the point whose latitude is 95', async () => {
     const wrong = gpxText([[OCEAN, [-17.4, 95], OCEAN]]);
-    expect(refusedGpx(wrong)).toEqual([at('bad.gpx', placeOf(wrong, '<trkpt lat="95"'), /95.*-90/u)]);
+    expect(await refusedGpx(wrong)).toEqual([at('bad.gpx', placeOf(wrong, '<trkpt lat="95"'), /95.*-90/u)]);
   });
 
-  it('is refused at the point whose latitude is a word', () => {
+  it('is refused at the point whose latitude is a word', async () => {
     const wrong = COURSE.replace('<trkpt lat="-33.2"', '<trkpt lat="north"');
-    expect(refusedGpx(wrong)).toEqual([
+    expect(await refusedGpx(wrong)).toEqual([
       at('bad.gpx', placeOf(wrong, '<trkpt lat="north"'), /"north" as lat.*not a number/u),
     ]);
   });
 
-  it('is refused when there is no such file, or it is a folder', () => {
+  it('is refused when there is no such file, or it is a folder', async () => {
     const folder = folderWith({ 'sub/c.gpx': COURSE });
-    expect(refusalIn(folder, 'course', 'none.gpx')).toEqual([
+    expect(await refusalIn(folder, 'course', 'none.gpx')).toEqual([
       expect.stringMatching(/^none\.gpx: there is no such file/u),
     ]);
-    expect(refusalIn(folder, 'course', 'sub')).toEqual([expect.stringMatching(/^sub: this is a folder/u)]);
+    expect(await refusalIn(folder, 'course', 'sub')).toEqual([expect.stringMatching(/^sub: this is a folder/u)]);
   });
 
-  it('is refused with its lines when it has no such track', () => {
+  it('is refused with its lines when it has no such track', async () => {
     const folder = folderWith({ 'c.gpx': COURSE.replace('<trk>', '<trk><name>Ridge</name>') });
-    expect(refusalIn(folder, 'course', 'c.gpx', '--track', 'Beach')).toEqual([
+    expect(await refusalIn(folder, 'course', 'c.gpx', '--track', 'Beach')).toEqual([
       expect.stringMatching(/^c\.gpx: .*no line "Beach".*0: "Ridge"/u),
     ]);
   });
 });
 
 describe('a plan that cannot be used', () => {
-  it('is refused at an unknown key, with the nearest known one', () => {
+  it('is refused at an unknown key, with the nearest known one', async () => {
     const plan = planText([{ ...STATION, tabels: { water: 2 } }]);
-    expect(refusedPlan(plan)).toEqual([at('p.json', placeOf(plan, '"tabels"'), /"tabels".*did you mean "tables"\?/u)]);
+    expect(await refusedPlan(plan)).toEqual([
+      at('p.json', placeOf(plan, '"tabels"'), /"tabels".*did you mean "tables"\?/u),
+    ]);
   });
 
-  it('is refused at a key that stands twice', () => {
+  it('is refused at a key that stands twice', async () => {
     const plan = PLAN.replace('"version": 1,', '"version": 1,\n  "name": "A",\n  "name": "B",');
-    expect(refusedPlan(plan)).toEqual([at('p.json', placeOf(plan, '"name": "B"'), /"name" a second time/u)]);
+    expect(await refusedPlan(plan)).toEqual([at('p.json', placeOf(plan, '"name": "B"'), /"name" a second time/u)]);
   });
 
-  it('is refused at an id that stands twice', () => {
+  it('is refused at an id that stands twice', async () => {
     const plan = planText([STATION, { on: STATION.on, id: 's1', name: 'twin' }]);
-    expect(refusedPlan(plan)).toEqual([
+    expect(await refusedPlan(plan)).toEqual([
       at('p.json', placeOf(plan, '"s1",\n      "name": "twin"'), /"s1", which stations\[0\] has already/u),
     ]);
   });
 
-  it('is refused where it names a GPX file that is not there', () => {
-    expect(refusedPlan(PLAN, {})).toEqual([
+  it('is refused where it names a GPX file that is not there', async () => {
+    expect(await refusedPlan(PLAN, {})).toEqual([
       at('p.json', placeOf(PLAN, '"c.gpx"'), /"c\.gpx", which was not found beside it/u),
     ]);
   });
 
-  it('is refused where it names a GPX file outside its folder', () => {
+  it('is refused where it names a GPX file outside its folder', async () => {
     const plan = PLAN.replace('"c.gpx"', '"../c.gpx"');
     const folder = folderWith({ 'c.gpx': COURSE, 'plans/p.json': plan });
-    expect(refusalIn(folder, 'layout', 'plans/p.json')).toEqual([
+    expect(await refusalIn(folder, 'layout', 'plans/p.json')).toEqual([
       at('plans/p.json', placeOf(plan, '"../c.gpx"'), /own folder or below/u),
     ]);
   });
 
-  it('is refused where a link leads out of its folder', () => {
+  it('is refused where a link leads out of its folder', async () => {
     const folder = folderWith({ 'secret.gpx': COURSE, 'plans/p.json': PLAN });
     symlinkSync(join(folder, 'secret.gpx'), join(folder, 'plans/c.gpx'));
-    expect(refusalIn(folder, 'layout', 'plans/p.json')).toEqual([
+    expect(await refusalIn(folder, 'layout', 'plans/p.json')).toEqual([
       at('plans/p.json', placeOf(PLAN, '"c.gpx"'), /link to a file outside/u),
     ]);
   });
 
-  it('is refused where a link goes in a circle, or leads nowhere', () => {
+  it('is refused where a link goes in a circle, or leads nowhere', async () => {
     const folder = folderWith({ 'p.json': PLAN, 'q/p.json': PLAN });
     symlinkSync('c.gpx', join(folder, 'c.gpx'));
     symlinkSync('none.gpx', join(folder, 'q/c.gpx'));
     for (const plan of ['p.json', 'q/p.json'])
-      expect(refusalIn(folder, 'layout', plan)).toEqual([at(plan, placeOf(PLAN, '"c.gpx"'), /not found beside it/u)]);
+      expect(await refusalIn(folder, 'layout', plan)).toEqual([
+        at(plan, placeOf(PLAN, '"c.gpx"'), /not found beside it/u),
+      ]);
   });
 
-  it('is refused at a length in an unknown unit', () => {
+  it('is refused at a length in an unknown unit', async () => {
     const plan = planText([STATION], { practice: { signAhead: '100 furlongs' } });
-    expect(refusedPlan(plan)).toEqual([at('p.json', placeOf(plan, '"100 furlongs"'), /furlongs.*units: m, km/u)]);
+    expect(await refusedPlan(plan)).toEqual([at('p.json', placeOf(plan, '"100 furlongs"'), /furlongs.*units: m, km/u)]);
   });
 
-  it('is refused at parts that go in a circle', () => {
+  it('is refused at parts that go in a circle', async () => {
     const plan = planText([STATION], {
       courses: [
         { id: 'c', parts: [{ of: 'd' }] },
         { id: 'd', parts: [{ of: 'c' }] },
       ],
     });
-    const [line] = refusedPlan(plan);
+    const [line] = await refusedPlan(plan);
     expect(line).toEqual(at('p.json', '\\d+:\\d+', /circle: "c" → "d" → "c"/u));
     expect(line).toContain(`p.json:${placeOf(plan, '[\n        {\n          "of": "d"')}: `);
   });
 
-  it('is refused at a station beyond its course', () => {
+  it('is refused at a station beyond its course', async () => {
     const plan = planText([{ id: 's1', on: { course: 'c', measure: '7 km', side: 'right' } }]);
-    expect(refusedPlan(plan)).toEqual([
+    expect(await refusedPlan(plan)).toEqual([
       at('p.json', placeOf(plan, '"7 km"'), /7000\.0 m of course "c", which is 5000\.0 m long/u),
     ]);
   });
 
-  it('is refused at the GPX file itself where that is broken, by the way to it', () => {
+  it('is refused at the GPX file itself where that is broken, by the way to it', async () => {
     const broken = COURSE.replace('<trkpt lat="-33.2"', '<trkpt lat="north"');
     const folder = folderWith({ 'plans/p.json': PLAN, 'plans/c.gpx': broken });
-    expect(refusalIn(folder, 'layout', 'plans/p.json')).toEqual([
+    expect(await refusalIn(folder, 'layout', 'plans/p.json')).toEqual([
       at('plans/c.gpx', placeOf(broken, '<trkpt lat="north"'), /"north"/u),
     ]);
   });
 
-  it('is refused where a gap of its course is, with both ends', () => {
+  it('is refused where a gap of its course is, with both ends', async () => {
     const points = straight(OCEAN, 90, 51, 100);
-    const [line] = refusedPlan(PLAN, { 'c.gpx': gpxText([points.slice(0, 20), points.slice(25)]) });
+    const [line] = await refusedPlan(PLAN, { 'c.gpx': gpxText([points.slice(0, 20), points.slice(25)]) });
     expect(line).toEqual(at('p.json', placeOf(PLAN, '{\n      "id": "c"'), /A gap of 600\.0 m/u));
     for (const [lon, lat] of [points[19]!, points[25]!]) expect(line).toContain(`${lon.toFixed(6)},${lat.toFixed(6)}`);
   });
 
-  it('is refused when it is a course, or cut off, or no text', () => {
-    expect(refusedPlan(COURSE)).toEqual([at('p.json', '1:1', /GPX.*expected a plan/u)]);
+  it('is refused when it is a course, or cut off, or no text', async () => {
+    expect(await refusedPlan(COURSE)).toEqual([at('p.json', '1:1', /GPX.*expected a plan/u)]);
     const cut = PLAN.slice(0, -20);
-    expect(refusedPlan(cut)).toEqual([at('p.json', '\\d+:\\d+', /may be cut off/u)]);
+    expect(await refusedPlan(cut)).toEqual([at('p.json', '\\d+:\\d+', /may be cut off/u)]);
     const folder = folderWith({ 'p.json': Uint8Array.of(0x7b, 0xff, 0xfe, 0x7d) });
-    expect(refusalIn(folder, 'layout', 'p.json')).toEqual([expect.stringMatching(/^p\.json: .*no UTF-8 text/u)]);
+    expect(await refusalIn(folder, 'layout', 'p.json')).toEqual([expect.stringMatching(/^p\.json: .*no UTF-8 text/u)]);
   });
 
-  it('tells all its faults in one go', () => {
+  it('tells all its faults in one go', async () => {
     const plan = planText([{ ...STATION, serves: ['beer'], side: 'middle' }], {
       practice: { signAhead: '100 furlongs' },
     });
-    expect(refusedPlan(plan)).toHaveLength(3);
+    expect(await refusedPlan(plan)).toHaveLength(3);
   });
 });

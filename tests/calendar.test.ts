@@ -143,18 +143,18 @@ describe('halfcup export --to ics', () => {
     'no-waves.json': noWaves,
   });
 
-  it('prints a calendar', () => {
-    const { exit, out, err } = halfcupIn(folder, 'export', 'good.json', '--to', 'ics');
+  it('prints a calendar', async () => {
+    const { exit, out, err } = await halfcupIn(folder, 'export', 'good.json', '--to', 'ics');
     expect([exit, err]).toEqual([0, '']);
     expect(eventsOf(out)).toHaveLength(2);
   });
 
-  it('refuses a plan without a date, a time zone or waves, at the place in the plan, and says what to add', () => {
-    expect(refusalIn(folder, 'export', 'no-date.json', '--to', 'ics')).toEqual([
+  it('refuses a plan without a date, a time zone or waves, at the place in the plan, and says what to add', async () => {
+    expect(await refusalIn(folder, 'export', 'no-date.json', '--to', 'ics')).toEqual([
       expect.stringMatching(/^no-date\.json:1:1: found no date in the plan; .*add "date": "\d{4}-\d{2}-\d{2}"$/u),
     ]);
-    expect(refusalIn(folder, 'export', 'bare.json', '--to', 'ics')).toHaveLength(2);
-    expect(refusalIn(folder, 'export', 'no-waves.json', '--to', 'ics')).toEqual([
+    expect(await refusalIn(folder, 'export', 'bare.json', '--to', 'ics')).toHaveLength(2);
+    expect(await refusalIn(folder, 'export', 'no-waves.json', '--to', 'ics')).toEqual([
       expect.stringMatching(/^no-waves\.json:\d+:\d+: found no race with waves; .*add "waves"/u),
     ]);
   });

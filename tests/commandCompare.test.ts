@@ -40,15 +40,15 @@ const folder = folderWith({
 });
 const ajv = new Ajv2020({ strict: true, strictTuples: false, strictRequired: true, allErrors: true });
 
-const compared = (...names: readonly string[]): CompareDocument => {
-  const document = documentIn(folder, 'compare', 'p.json', ...names);
+const compared = async (...names: readonly string[]): Promise<CompareDocument> => {
+  const document = await documentIn(folder, 'compare', 'p.json', ...names);
   expect(ajv.validate(compareSchema, document) ? [] : ajv.errors).toEqual([]);
   return document as CompareDocument;
 };
 
 describe('halfcup compare', () => {
-  it('holds the plan against a variant, in metres on the ground that GeographicLib agrees with', () => {
-    const { variants: names, stations, spacing, findings } = compared('Later');
+  it('holds the plan against a variant, in metres on the ground that GeographicLib agrees with', async () => {
+    const { variants: names, stations, spacing, findings } = await compared('Later');
     expect(names).toEqual(['as planned', 'Later']);
     expect(stations.map(({ id }) => id)).toEqual(['s1']);
     expect(stations[0]!.moved).toBeCloseTo(geodesicLength(stations[0]!.from, stations[0]!.to), 3);
@@ -59,36 +59,38 @@ describe('halfcup compare', () => {
     expect(findings.lost).toEqual([]);
   });
 
-  it('holds two variants against one another, and the plan in second place where it is named so', () => {
-    const both = compared('Later', 'Other side');
+  it('holds two variants against one another, and the plan in second place where it is named so', async () => {
+    const both = await compared('Later', 'Other side');
     expect(both.items.filter(({ item }) => item === 'sign').map(({ along }) => along)).toEqual([
       [expect.closeTo(-91.44, 5), expect.closeTo(-80, 5)],
     ]);
     expect(both.findings.lost.map(({ code }) => code)).toContain('leg-long');
-    expect(compared('Later', 'as planned').findings.lost.map(({ code }) => code)).toEqual(['leg-long']);
+    expect((await compared('Later', 'as planned')).findings.lost.map(({ code }) => code)).toEqual(['leg-long']);
   });
 
   it('requires every key of the contract', () => {
     expect(compareSchema['required']).toEqual(['variants', 'stations', 'spacing', 'items', 'findings']);
   });
 
-  it('prints tables with station, legs and findings, in the units asked for', () => {
-    const { exit, out } = halfcupIn(folder, 'compare', 'p.json', 'Later');
+  it('prints tables with station, legs and findings, in the units asked for', async () => {
+    const { exit, out } = await halfcupIn(folder, 'compare', 'p.json', 'Later');
     expect(exit).toBe(0);
     expect(out).toMatch(/^s1 +Ridge +400 m/mu);
     expect(out).toMatch(/start to s1 +4\.80 km +5\.20 km/u);
     expect(out).toMatch(/Gained: 1 warning\n +warning .*5\.20 km/u);
     expect(out).toContain('Lost: no finding.');
-    expect(halfcupIn(folder, 'compare', 'p.json', 'Later', '--units', 'imperial').out).toMatch(/2\.98 mi/u);
-    expect(halfcupIn(ROOT, 'compare', 'fixtures/demo/plan.json', 'Lighthouse table moved').out).toMatch(/s6 .*535 m/u);
+    expect((await halfcupIn(folder, 'compare', 'p.json', 'Later', '--units', 'imperial')).out).toMatch(/2\.98 mi/u);
+    expect((await halfcupIn(ROOT, 'compare', 'fixtures/demo/plan.json', 'Lighthouse table moved')).out).toMatch(
+      /s6 .*535 m/u,
+    );
   });
 
-  it('refuses a variant that the plan does not have, and lists those that it has', () => {
-    const lines = refusalIn(folder, 'compare', 'p.json', 'Latter');
+  it('refuses a variant that the plan does not have, and lists those that it has', async () => {
+    const lines = await refusalIn(folder, 'compare', 'p.json', 'Latter');
     expect(lines[0]).toMatch(
       /^p\.json:\d+:\d+: found no variant "Latter"; .*"Later", "Other side"; did you mean "Later"\?/u,
     );
-    expect(refusalIn(folder, 'compare', 'p.json', 'x', 'y')).toHaveLength(2);
-    expect(refusalIn(folder, 'compare', 'p.json')[0]).toMatch(/needs a plan and the name of a variant/u);
+    expect(await refusalIn(folder, 'compare', 'p.json', 'x', 'y')).toHaveLength(2);
+    expect((await refusalIn(folder, 'compare', 'p.json'))[0]).toMatch(/needs a plan and the name of a variant/u);
   });
 });

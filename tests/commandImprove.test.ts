@@ -48,15 +48,15 @@ const text = planText(stations);
 const folder = folderWith({ 'c.gpx': gpxText([straight(OCEAN, 90, 171, 100)]), 'p.json': text });
 const ajv = new Ajv2020({ strict: true, strictTuples: false, strictRequired: true, allErrors: true });
 
-function improved(place: string, ...args: readonly string[]): ImproveDocument {
-  const document = documentIn(place, 'improve', ...args);
+async function improved(place: string, ...args: readonly string[]): Promise<ImproveDocument> {
+  const document = await documentIn(place, 'improve', ...args);
   expect(ajv.validate(improveSchema, document) ? [] : ajv.errors).toEqual([]);
   return document as ImproveDocument;
 }
 
 describe('halfcup improve', () => {
-  it('evens out the legs, says how far on the ground GeographicLib agrees, and proves that it is the best', () => {
-    const { before, after, moves, proof } = improved(folder, 'p.json');
+  it('evens out the legs, says how far on the ground GeographicLib agrees, and proves that it is the best', async () => {
+    const { before, after, moves, proof } = await improved(folder, 'p.json');
     // 13,100 m in three legs: 4,367 m each, to the metre.
     expect(before.longest).toEqual([expect.objectContaining({ race: 'm', length: expect.closeTo(4700, 0) as number })]);
     expect(after.longest[0]!.length).toBeCloseTo(4367, 0);
@@ -72,8 +72,8 @@ describe('halfcup improve', () => {
     expect(improveSchema['required']).toEqual(['before', 'after', 'moves', 'proof']);
   });
 
-  it('writes the changed plan with no other byte changed, keeps an existing file, and prints the proposal all the same', () => {
-    const { exit, out } = halfcupIn(folder, 'improve', 'p.json', '--out', 'q.json');
+  it('writes the changed plan with no other byte changed, keeps an existing file, and prints the proposal all the same', async () => {
+    const { exit, out } = await halfcupIn(folder, 'improve', 'p.json', '--out', 'q.json');
     expect(exit).toBe(0);
     expect(out).toMatch(/^Longest leg, m +4\.70 km, b to d +4\.37 km/mu);
     const changed = readFileSync(join(folder, 'q.json'), 'utf8');
@@ -86,22 +86,24 @@ describe('halfcup improve', () => {
         .replace(String(lon), String(lonBefore))
         .replace(String(lat), String(latBefore)),
     ).toBe(text);
-    const layout = documentIn(folder, 'layout', 'q.json') as LayoutDocument;
-    expect(layout.spacing[0]!.longest).toBeCloseTo(improved(folder, 'p.json').after.longest[0]!.length, 2);
-    expect(refusalIn(folder, 'improve', 'p.json', '--out', 'q.json')[0]).toMatch(/^q\.json: this file exists already/u);
-    expect(halfcupIn(folder, 'improve', 'p.json', '--out', 'q.json', '--force').exit).toBe(0);
-    expect(improved(folder, 'q.json').after.longest[0]!.length).toBeCloseTo(layout.spacing[0]!.longest, 0);
+    const layout = (await documentIn(folder, 'layout', 'q.json')) as LayoutDocument;
+    expect(layout.spacing[0]!.longest).toBeCloseTo((await improved(folder, 'p.json')).after.longest[0]!.length, 2);
+    expect((await refusalIn(folder, 'improve', 'p.json', '--out', 'q.json'))[0]).toMatch(
+      /^q\.json: this file exists already/u,
+    );
+    expect((await halfcupIn(folder, 'improve', 'p.json', '--out', 'q.json', '--force')).exit).toBe(0);
+    expect((await improved(folder, 'q.json')).after.longest[0]!.length).toBeCloseTo(layout.spacing[0]!.longest, 0);
   });
 
-  it('moves only the stations asked for, no farther than asked for', () => {
-    const { moves } = improved(folder, 'p.json', '--only', 'b,d', '--within', '200m');
+  it('moves only the stations asked for, no farther than asked for', async () => {
+    const { moves } = await improved(folder, 'p.json', '--only', 'b,d', '--within', '200m');
     expect(moves.map(({ station }) => station)).toEqual(['b']);
     expect(Math.abs(moves[0]!.shift)).toBeLessThanOrEqual(200);
-    expect(improved(folder, 'p.json', '--only', 'd').moves).toEqual([]);
+    expect((await improved(folder, 'p.json', '--only', 'd')).moves).toEqual([]);
   });
 
-  it('prints before and after, the moves in the units asked for, and what to look at', () => {
-    const { out, err } = halfcupIn(folder, 'improve', 'p.json');
+  it('prints before and after, the moves in the units asked for, and what to look at', async () => {
+    const { out, err } = await halfcupIn(folder, 'improve', 'p.json');
     expect(err).toBe('');
     expect(out).toMatch(/Before +After\n(?:.*\n)*Warnings +\d+ +\d+/u);
     expect(out).toMatch(/^a +Ridge +\d+ m upstream/mu);
@@ -110,45 +112,45 @@ describe('halfcup improve', () => {
     expect(out).toContain('Walk again, for the old place was walked: a.');
     expect(out).toContain('--out FILE writes the changed one.');
     expect(out).toMatch(/local codes, the road authority, the police and licensed practitioners decide/u);
-    expect(halfcupIn(folder, 'improve', 'p.json', '--units', 'imperial').out).toMatch(/\d+ yd upstream/u);
+    expect((await halfcupIn(folder, 'improve', 'p.json', '--units', 'imperial')).out).toMatch(/\d+ yd upstream/u);
   });
 
-  it('refuses a station that the plan does not have, and lists those that it has', () => {
-    expect(refusalIn(folder, 'improve', 'p.json', '--only', 'a,x')).toEqual([
+  it('refuses a station that the plan does not have, and lists those that it has', async () => {
+    expect(await refusalIn(folder, 'improve', 'p.json', '--only', 'a,x')).toEqual([
       'p.json: found no station "x" for --only; stations of this plan: a, b, d',
     ]);
-    expect(refusalIn(folder, 'improve', 'p.json', '--within', 'far')[0]).toMatch(/--within/u);
-    expect(refusalIn(folder, 'improve', 'none.json')[0]).toMatch(/^none\.json: there is no such file/u);
+    expect((await refusalIn(folder, 'improve', 'p.json', '--within', 'far'))[0]).toMatch(/--within/u);
+    expect((await refusalIn(folder, 'improve', 'none.json'))[0]).toMatch(/^none\.json: there is no such file/u);
     expect(existsSync(join(folder, 'none.json'))).toBe(false);
   });
 
   describe('on the demo', () => {
     const { plan, gpx } = sourceOf('demo');
     const demo = folderWith({ 'plan.json': plan, ...gpx });
-    const codes = (file: string): string[] =>
-      (documentIn(demo, 'layout', file) as LayoutDocument).findings
+    const codes = async (file: string): Promise<string[]> =>
+      ((await documentIn(demo, 'layout', file)) as LayoutDocument).findings
         .filter(({ severity }) => severity !== 'note')
         .map(({ code, where }) => `${code} ${where.station ?? ''}`);
 
-    it('mends every error and warning that moving can mend, leaves the fixed station, and proves it', () => {
-      const { before, after, moves, proof } = improved(demo, 'plan.json');
-      expect(codes('plan.json')).toEqual(expect.arrayContaining(['sign-distance s2', 'leg-long s8']));
+    it('mends every error and warning that moving can mend, leaves the fixed station, and proves it', async () => {
+      const { before, after, moves, proof } = await improved(demo, 'plan.json');
+      expect(await codes('plan.json')).toEqual(expect.arrayContaining(['sign-distance s2', 'leg-long s8']));
       expect({ error: after.error, warning: after.warning, proof }).toEqual({ error: 0, warning: 0, proof: 'optimal' });
       expect(before.error + before.warning).toBeGreaterThan(1);
       expect(moves.map(({ station }) => station)).not.toContain('s9');
     });
 
-    it('moves the tables of the station with a sign placed by hand, so that the sign can stay', () => {
-      const { moves, after } = improved(demo, 'plan.json', '--only', 's2', '--within', '50m');
+    it('moves the tables of the station with a sign placed by hand, so that the sign can stay', async () => {
+      const { moves, after } = await improved(demo, 'plan.json', '--only', 's2', '--within', '50m');
       expect(moves).toEqual([expect.objectContaining({ station: 's2', dropped: [] })]);
       expect(after.error).toBe(0);
-      halfcupIn(demo, 'improve', 'plan.json', '--only', 's2', '--within', '50m', '--out', 's2.json');
-      expect(codes('s2.json')).not.toContain('sign-distance s2');
+      await halfcupIn(demo, 'improve', 'plan.json', '--only', 's2', '--within', '50m', '--out', 's2.json');
+      expect(await codes('s2.json')).not.toContain('sign-distance s2');
       // Beside a variant, which a changed plan keeps.
       writeFileSync(join(demo, 'again.json'), readFileSync(join(demo, 's2.json')));
       expect(
         (
-          documentIn(demo, 'compare', 'again.json', 'Lighthouse table moved') as { stations: { id: string }[] }
+          (await documentIn(demo, 'compare', 'again.json', 'Lighthouse table moved')) as { stations: { id: string }[] }
         ).stations.map(({ id }) => id),
       ).toEqual(['s6']);
     });

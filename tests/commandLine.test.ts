@@ -14,23 +14,23 @@ const COURSE = straight(OCEAN, 90, 51, 100);
 const folder = folderWith({ 'c.gpx': gpxText([COURSE]) });
 
 describe('halfcup', () => {
-  it('lists its commands and common options in its help', () => {
-    const { exit, out, err } = halfcupIn(folder, '--help');
+  it('lists its commands and common options in its help', async () => {
+    const { exit, out, err } = await halfcupIn(folder, '--help');
     expect([exit, err]).toEqual([0, '']);
     for (const name of ['course', 'snap', 'start', 'layout', 'export', '--json', '--units', '--out', '--force'])
       expect(out).toContain(name);
   });
 
-  it.each(['course', 'snap', 'start', 'layout', 'export'])('explains %s with all its options', (name) => {
-    const { exit, out, err } = halfcupIn(folder, name, '--help');
+  it.each(['course', 'snap', 'start', 'layout', 'export'])('explains %s with all its options', async (name) => {
+    const { exit, out, err } = await halfcupIn(folder, name, '--help');
     expect([exit, err]).toEqual([0, '']);
     expect(out).toMatch(new RegExp(`^halfcup ${name} `, 'u'));
     expect(out).toContain('--json');
   });
 
-  it('prints the version of the package', () => {
+  it('prints the version of the package', async () => {
     const { version } = JSON.parse(readFileSync(join(CORE, 'package.json'), 'utf8')) as { version: string };
-    expect(halfcupIn(folder, '--version')).toEqual({ exit: 0, out: `${version}\n`, err: '' });
+    expect(await halfcupIn(folder, '--version')).toEqual({ exit: 0, out: `${version}\n`, err: '' });
   });
 
   it('loads nothing but its own light files, and Node, before a command is called', () => {
@@ -50,13 +50,7 @@ describe('halfcup', () => {
         .map((file) => relative(join(CORE, 'dist'), file))
         .filter((file) => file.startsWith('src'))
         .sort(),
-    ).toEqual([
-      'src/export/sheets/caution.js',
-      'src/finding.js',
-      'src/plan/nearest.js',
-      'src/units.js',
-      'src/version.js',
-    ]);
+    ).toEqual(['src/finding.js', 'src/plan/nearest.js', 'src/text/caution.js', 'src/units.js', 'src/version.js']);
   });
 
   it.each([
@@ -81,12 +75,12 @@ describe('halfcup', () => {
     [['snap', 'c.gpx', '-190,33'], /longitude -190/u],
     [['export', 'p.json'], /--to geojson/u],
     [['export', 'p.json', '--to', 'shape'], /"shape" for --to; accepted: "geojson"/u],
-  ] as const)('refuses the call %j in plain words', (args, message) => {
-    expect(refusalIn(folder, ...args)[0]).toMatch(message);
+  ] as const)('refuses the call %j in plain words', async (args, message) => {
+    expect((await refusalIn(folder, ...args))[0]).toMatch(message);
   });
 
-  it('tells every fault of a call at once', () => {
-    expect(refusalIn(folder, 'course', '--trak', 'x', '--gaps', 'y', '--units', 'feet')).toHaveLength(3);
+  it('tells every fault of a call at once', async () => {
+    expect(await refusalIn(folder, 'course', '--trak', 'x', '--gaps', 'y', '--units', 'feet')).toHaveLength(3);
   });
 
   it('ends quietly where its reader has seen enough', () => {
@@ -98,18 +92,22 @@ describe('halfcup', () => {
     expect([status, stderr]).toEqual([0, '']);
   });
 
-  it('writes to a file with --out, never over another without --force', () => {
+  it('writes to a file with --out, never over another without --force', async () => {
     const target = join(folder, 'out.json');
-    expect(halfcupIn(folder, 'course', 'c.gpx', '--json', '--out', 'out.json')).toEqual({ exit: 0, out: '', err: '' });
+    expect(await halfcupIn(folder, 'course', 'c.gpx', '--json', '--out', 'out.json')).toEqual({
+      exit: 0,
+      out: '',
+      err: '',
+    });
     expect(JSON.parse(readFileSync(target, 'utf8'))).toMatchObject({ points: 51 });
     writeFileSync(target, 'precious');
-    expect(refusalIn(folder, 'course', 'c.gpx', '--json', '--out', 'out.json')).toEqual([
+    expect(await refusalIn(folder, 'course', 'c.gpx', '--json', '--out', 'out.json')).toEqual([
       expect.stringMatching(/^out\.json: .*exists already.*--force/u),
     ]);
     expect(readFileSync(target, 'utf8')).toBe('precious');
-    expect(halfcupIn(folder, 'course', 'c.gpx', '--json', '--out', 'out.json', '--force').exit).toBe(0);
+    expect((await halfcupIn(folder, 'course', 'c.gpx', '--json', '--out', 'out.json', '--force')).exit).toBe(0);
     expect(JSON.parse(readFileSync(target, 'utf8'))).toMatchObject({ points: 51 });
-    expect(refusalIn(folder, 'course', 'c.gpx', '--out', 'no/such/out.txt')[0]).toMatch(
+    expect((await refusalIn(folder, 'course', 'c.gpx', '--out', 'no/such/out.txt'))[0]).toMatch(
       /^no\/such\/out\.txt: there is no such folder/u,
     );
   });
@@ -119,10 +117,10 @@ describe('halfcup course', () => {
   it.each([
     ['gpx-parse 0.10.4', RUN_21K],
     ['stoplight 0.0.7', OUT_AND_BACK],
-  ])('measures the run of package %s as Karney does, to 0.1 mm', (_, file) => {
+  ])('measures the run of package %s as Karney does, to 0.1 mm', async (_, file) => {
     const points = trackPoints(file);
     const truth = points.slice(1).reduce((sum, point, k) => sum + geodesicLength(points[k]!, point), 0);
-    const course = documentIn(folder, 'course', file) as {
+    const course = (await documentIn(folder, 'course', file)) as {
       raw: number;
       length: number;
       points: number;
@@ -134,8 +132,8 @@ describe('halfcup course', () => {
     expect(course.factors).toEqual([{ from: 0, to: course.raw, factor: 1 }]);
   });
 
-  it('measures the straight course of 5 km that GeographicLib drew, and prints it in both units', () => {
-    const course = documentIn(folder, 'course', 'c.gpx') as {
+  it('measures the straight course of 5 km that GeographicLib drew, and prints it in both units', async () => {
+    const course = (await documentIn(folder, 'course', 'c.gpx')) as {
       raw: number;
       gaps: object[];
       ascent: null;
@@ -144,31 +142,31 @@ describe('halfcup course', () => {
     };
     expect(Math.abs(course.raw - 5000)).toBeLessThan(1e-6);
     expect(course).toMatchObject({ name: 'c', gaps: [], ascent: null, duplicates: 0 });
-    expect(halfcupIn(folder, 'course', 'c.gpx').out).toMatch(/Course distance +5\.000 km \(3\.107 mi\)/u);
-    expect(halfcupIn(folder, 'course', 'c.gpx', '--units', 'imperial').out).toMatch(
+    expect((await halfcupIn(folder, 'course', 'c.gpx')).out).toMatch(/Course distance +5\.000 km \(3\.107 mi\)/u);
+    expect((await halfcupIn(folder, 'course', 'c.gpx', '--units', 'imperial')).out).toMatch(
       /Course distance +3\.107 mi \(5\.000 km\)/u,
     );
   });
 
-  it('gives bounds whose west is larger than their east across the antimeridian', () => {
+  it('gives bounds whose west is larger than their east across the antimeridian', async () => {
     const across = folderWith({ 'a.gpx': gpxText([straight([179.99, -17], 90, 30, 100)]) });
-    const { bounds } = documentIn(across, 'course', 'a.gpx') as { bounds: [number, number, number, number] };
+    const { bounds } = (await documentIn(across, 'course', 'a.gpx')) as { bounds: [number, number, number, number] };
     const [last] = go([179.99, -17], 90, 2900);
     expect(bounds[0]).toBeCloseTo(179.99, 8);
     expect(bounds[2]).toBeCloseTo(last, 8);
     expect(bounds[0]).toBeGreaterThan(bounds[2]);
   });
 
-  it('refuses a gap of over 50 m with both ends, unless it is told to join or skip it', () => {
+  it('refuses a gap of over 50 m with both ends, unless it is told to join or skip it', async () => {
     const gap = folderWith({ 'g.gpx': gpxText([COURSE.slice(0, 11), COURSE.slice(12, 21)]) });
-    const [line] = refusalIn(gap, 'course', 'g.gpx');
+    const [line] = await refusalIn(gap, 'course', 'g.gpx');
     expect(line).toMatch(/^g\.gpx:\d+:\d+: A gap of 200\.0 m/u);
     for (const [lon, lat] of [COURSE[10]!, COURSE[12]!]) expect(line).toContain(`${lon.toFixed(6)},${lat.toFixed(6)}`);
-    const joined = documentIn(gap, 'course', 'g.gpx', '--gaps', 'join') as {
+    const joined = (await documentIn(gap, 'course', 'g.gpx', '--gaps', 'join')) as {
       raw: number;
       gaps: { after: number; length: number }[];
     };
-    const skipped = documentIn(gap, 'course', 'g.gpx', '--gaps', 'skip') as {
+    const skipped = (await documentIn(gap, 'course', 'g.gpx', '--gaps', 'skip')) as {
       raw: number;
       gaps: { after: number; length: number }[];
     };
@@ -182,29 +180,32 @@ describe('halfcup snap', () => {
     [-118.511715, 34.077286],
     [-118.514418, 34.081782],
     [-118.517671, 34.085472],
-  ] as const)('shows both passes of the out-and-back by the invented pin %d,%d, on opposite sides', (lon, lat) => {
-    const { points } = documentIn(folder, 'snap', OUT_AND_BACK, `${lon},${lat}`) as SnapDocument;
-    const [out, back] = points[0]!.passes;
-    expect(points[0]).toMatchObject({ at: [lon, lat], name: null });
-    expect(points[0]!.passes).toHaveLength(2);
-    expect([out!.side, back!.side]).toEqual(['left', 'right']);
-    expect(Math.sign(out!.offset) * Math.sign(back!.offset)).toBe(-1);
-    for (const pass of [out!, back!])
-      expect(Math.abs(geodesicLength([lon, lat], pass.foot) - pass.distance)).toBeLessThan(1e-3);
-    expect(Math.cos(((out!.azimuthDeg - back!.azimuthDeg) * Math.PI) / 180)).toBeLessThan(0);
-  });
+  ] as const)(
+    'shows both passes of the out-and-back by the invented pin %d,%d, on opposite sides',
+    async (lon, lat) => {
+      const { points } = (await documentIn(folder, 'snap', OUT_AND_BACK, `${lon},${lat}`)) as SnapDocument;
+      const [out, back] = points[0]!.passes;
+      expect(points[0]).toMatchObject({ at: [lon, lat], name: null });
+      expect(points[0]!.passes).toHaveLength(2);
+      expect([out!.side, back!.side]).toEqual(['left', 'right']);
+      expect(Math.sign(out!.offset) * Math.sign(back!.offset)).toBe(-1);
+      for (const pass of [out!, back!])
+        expect(Math.abs(geodesicLength([lon, lat], pass.foot) - pass.distance)).toBeLessThan(1e-3);
+      expect(Math.cos(((out!.azimuthDeg - back!.azimuthDeg) * Math.PI) / 180)).toBeLessThan(0);
+    },
+  );
 
-  it('takes the waypoints of the file where no point is given', () => {
-    const { points } = documentIn(folder, 'snap', OUT_AND_BACK) as SnapDocument;
+  it('takes the waypoints of the file where no point is given', async () => {
+    const { points } = (await documentIn(folder, 'snap', OUT_AND_BACK)) as SnapDocument;
     expect(points.map(({ name }) => name)).toEqual(['Start', 'Lap 1']);
   });
 
-  it('finds nothing but the nearest place beyond the radius, and a pass within it', () => {
+  it('finds nothing but the nearest place beyond the radius, and a pass within it', async () => {
     const beside = go(go(OCEAN, 90, 1000), 0, 80).join(',');
-    const [far] = (documentIn(folder, 'snap', 'c.gpx', beside) as SnapDocument).points;
+    const [far] = ((await documentIn(folder, 'snap', 'c.gpx', beside)) as SnapDocument).points;
     expect(far!.passes).toEqual([]);
     expect(far!.nearest.distance).toBeCloseTo(80, 3);
-    const [near] = (documentIn(folder, 'snap', 'c.gpx', beside, '--radius', '90m') as SnapDocument).points;
+    const [near] = ((await documentIn(folder, 'snap', 'c.gpx', beside, '--radius', '90m')) as SnapDocument).points;
     expect(near!.passes).toEqual([
       expect.objectContaining({
         side: 'left',
@@ -212,32 +213,33 @@ describe('halfcup snap', () => {
         offset: expect.closeTo(80, 3) as number,
       }),
     ]);
-    expect(halfcupIn(folder, 'snap', 'c.gpx', beside).out).toMatch(/not within 60 m/u);
+    expect((await halfcupIn(folder, 'snap', 'c.gpx', beside)).out).toMatch(/not within 60 m/u);
   });
 
-  it('tells a distance of kilometres to ten metres', () => {
+  it('tells a distance of kilometres to ten metres', async () => {
     const astray = go(OCEAN, 0, 1740).join(',');
-    expect(halfcupIn(folder, 'snap', 'c.gpx', astray).out).toMatch(/ 1\.74 km /u);
-    expect(halfcupIn(folder, 'snap', 'c.gpx', astray, '--units', 'imperial').out).toMatch(/ 1\.08 mi /u);
+    expect((await halfcupIn(folder, 'snap', 'c.gpx', astray)).out).toMatch(/ 1\.74 km /u);
+    expect((await halfcupIn(folder, 'snap', 'c.gpx', astray, '--units', 'imperial')).out).toMatch(/ 1\.08 mi /u);
   });
 
-  it('says that longitude comes first where a far point would be near the other way round, and only there', () => {
+  it('says that longitude comes first where a far point would be near the other way round, and only there', async () => {
     const [lon, lat] = OCEAN;
-    const { exit, err } = halfcupIn(folder, 'snap', 'c.gpx', `${lat},${lon}`);
+    const { exit, err } = await halfcupIn(folder, 'snap', 'c.gpx', `${lat},${lon}`);
     expect(exit).toBe(0);
     expect(err).toContain(`longitude comes first: the two may be swapped (${lon},${lat})`);
     for (const point of [`${lon},${lat}`, '40,40', '-170,10', go(OCEAN, 0, 50_000).join(',')])
-      expect(halfcupIn(folder, 'snap', 'c.gpx', point).err).toBe('');
+      expect((await halfcupIn(folder, 'snap', 'c.gpx', point)).err).toBe('');
   });
 
-  it('is less sure of the side where positions are worse', () => {
+  it('is less sure of the side where positions are worse', async () => {
     const beside = go(go(OCEAN, 90, 1000), 180, 4).join(',');
-    const sure = (documentIn(folder, 'snap', 'c.gpx', beside) as SnapDocument).points[0]!.passes[0]!;
-    const unsure = (documentIn(folder, 'snap', 'c.gpx', beside, '--r95', '15m', '--course-r95', '10m') as SnapDocument)
-      .points[0]!.passes[0]!;
+    const sure = ((await documentIn(folder, 'snap', 'c.gpx', beside)) as SnapDocument).points[0]!.passes[0]!;
+    const unsure = (
+      (await documentIn(folder, 'snap', 'c.gpx', beside, '--r95', '15m', '--course-r95', '10m')) as SnapDocument
+    ).points[0]!.passes[0]!;
     expect([sure.side, unsure.side]).toEqual(['right', 'unclear']);
     expect(unsure.confidence).toBeLessThan(sure.confidence);
-    const exact = documentIn(
+    const exact = (await documentIn(
       folder,
       'snap',
       'c.gpx',
@@ -247,7 +249,7 @@ describe('halfcup snap', () => {
       '0m',
       '--course-r95',
       '0m',
-    ) as SnapDocument;
+    )) as SnapDocument;
     expect(exact.points.map(({ passes }) => [passes[0]!.side, passes[0]!.confidence])).toEqual([
       ['right', 1],
       ['unclear', 0.5],

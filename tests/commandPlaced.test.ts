@@ -60,12 +60,12 @@ const folder = folderWith({
   'empty.gpx': recorded(),
 });
 
-const review = (...args: readonly string[]): Ended => halfcupIn(folder, 'review', 'p.json', ...args);
+const review = async (...args: readonly string[]): Promise<Ended> => halfcupIn(folder, 'review', 'p.json', ...args);
 const documentOf = ({ out }: Ended): Reviewed => JSON.parse(out) as Reviewed;
 
 describe('halfcup review --placed', () => {
-  it('gives a verdict for each recorded sign and trash drop, as the contract has it', () => {
-    const document = documentOf(review('--placed', 'good.gpx', '--json'));
+  it('gives a verdict for each recorded sign and trash drop, as the contract has it', async () => {
+    const document = documentOf(await review('--placed', 'good.gpx', '--json'));
     const { placed = [], checks } = document;
     expect(placed.map(({ station, item, verdict, move }) => [station, item, verdict, move])).toEqual([
       ['s1', 'sign', 'holds', 0],
@@ -80,8 +80,8 @@ describe('halfcup review --placed', () => {
     expect(new Ajv2020({ strict: true, strictTuples: false }).validate(reviewSchema, document)).toBe(true);
   });
 
-  it('a sign 20 m too near is an error at its place in the file, and ends with 1; a point that nobody knows is a warning', () => {
-    const ended = review('--placed', 'near.gpx', '--json');
+  it('a sign 20 m too near is an error at its place in the file, and ends with 1; a point that nobody knows is a warning', async () => {
+    const ended = await review('--placed', 'near.gpx', '--json');
     expect(ended.exit).toBe(1);
     const { placed = [], findings } = documentOf(ended);
     expect(placed).toEqual([
@@ -108,35 +108,35 @@ describe('halfcup review --placed', () => {
     );
   });
 
-  it('prints the verdicts as a table', () => {
-    const { out } = review('--placed', 'near.gpx');
+  it('prints the verdicts as a table', async () => {
+    const { out } = await review('--placed', 'near.gpx');
     expect(out).toMatch(/s1\s+Sign\s+fails\s+71\.4 m\s+1\.\d m|s1\s+Sign\s+fails\s+71\.4 m\s+1 m/u);
     expect(out).toMatch(/20 m upstream/u);
   });
 
-  it('the report shows the verdicts, and names the file of the points among what was reviewed', () => {
-    expect(review('--placed', 'near.gpx', '--report', 'r.html').exit).toBe(1);
+  it('the report shows the verdicts, and names the file of the points among what was reviewed', async () => {
+    expect((await review('--placed', 'near.gpx', '--report', 'r.html')).exit).toBe(1);
     const report = readFileSync(join(folder, 'r.html'), 'utf8');
     expect(report).toMatch(/<h2>As placed<\/h2>/u);
     expect(report).toMatch(/<b>fails<\/b>/u);
     expect(report).toContain('near.gpx');
   });
 
-  it('without recorded points there are no verdicts', () => {
-    expect(documentOf(review('--json')).placed).toBeUndefined();
+  it('without recorded points there are no verdicts', async () => {
+    expect(documentOf(await review('--json')).placed).toBeUndefined();
   });
 
-  it('refuses a file that cannot be used, with file, line and column', () => {
-    expect(refusalIn(folder, 'review', 'p.json', '--placed', 'broken.gpx')).toEqual([
+  it('refuses a file that cannot be used, with file, line and column', async () => {
+    expect(await refusalIn(folder, 'review', 'p.json', '--placed', 'broken.gpx')).toEqual([
       expect.stringMatching(/^broken\.gpx:2:3: /u),
     ]);
-    expect(refusalIn(folder, 'review', 'p.json', '--placed', 'empty.gpx')).toEqual([
+    expect(await refusalIn(folder, 'review', 'p.json', '--placed', 'empty.gpx')).toEqual([
       expect.stringMatching(/^empty\.gpx:1:1: found no waypoints; expected/u),
     ]);
-    expect(refusalIn(folder, 'review', 'p.json', '--json-lines', '--placed', 'good.gpx')).toEqual([
+    expect(await refusalIn(folder, 'review', 'p.json', '--json-lines', '--placed', 'good.gpx')).toEqual([
       expect.stringMatching(/found --placed with --json-lines; expected one/u),
     ]);
-    expect(refusalIn(folder, 'review', 'p.json', '--placed', 'none.gpx')).toEqual([
+    expect(await refusalIn(folder, 'review', 'p.json', '--placed', 'none.gpx')).toEqual([
       expect.stringMatching(/^none\.gpx: there is no such file/u),
     ]);
   });

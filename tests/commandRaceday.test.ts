@@ -30,12 +30,12 @@ const plan = (races: object, more: object = {}): string =>
 const gpx = gpxText([straight(OCEAN, 90, 51, 100)]);
 const waves = [{ time: '09:00', entrants: 400 }];
 const finish = { median: '0:30:00', spread: 0.2 };
-const dayIn = (folder: string, ...call: string[]): RaceDayDocument =>
-  documentIn(folder, 'raceday', 'plan.json', ...call) as RaceDayDocument;
+const dayIn = async (folder: string, ...call: string[]): Promise<RaceDayDocument> =>
+  (await documentIn(folder, 'raceday', 'plan.json', ...call)) as RaceDayDocument;
 
 describe('halfcup raceday', () => {
-  it('prints a document of its schema for the demo, whose early, bunched stations pour a larger share than its late, spread ones', () => {
-    const document = documentIn(DEMO, 'raceday', 'plan.json') as RaceDayDocument;
+  it('prints a document of its schema for the demo, whose early, bunched stations pour a larger share than its late, spread ones', async () => {
+    const document = (await documentIn(DEMO, 'raceday', 'plan.json')) as RaceDayDocument;
     expect(ajv.validate(raceDaySchema, document) ? [] : ajv.errors).toEqual([]);
     const share = (id: string): number => document.stations.find((station) => station.id === id)!.prePour.water!.share;
     expect(share('s4')).toBeGreaterThan(share('s7') + 0.2);
@@ -49,16 +49,16 @@ describe('halfcup raceday', () => {
     ).toBe(true);
   });
 
-  it('is a table for people, with the caution', () => {
-    const { exit, out } = halfcupIn(DEMO, 'raceday', 'plan.json');
+  it('is a table for people, with the caution', async () => {
+    const { exit, out } = await halfcupIn(DEMO, 'raceday', 'plan.json');
     expect(exit).toBe(0);
     for (const text of ['Arrivals and clock', 'Crew', 'To order', 'Runs', 'Strand Road', 'local codes'])
       expect(out).toContain(text);
   });
 
-  it('counts every starter at a station that all pass', () => {
+  it('counts every starter at a station that all pass', async () => {
     const folder = folderWith({ 'c.gpx': gpx, 'plan.json': plan({ waves, finish, show: 1 }) });
-    const [station] = dayIn(folder).stations;
+    const [station] = (await dayIn(folder)).stations;
     expect(station!.arrivals).toBe(400);
     expect(station!.perMinute.reduce((sum, [, counts]) => sum + counts['r']!, 0)).toBe(400);
     expect(station!.first! >= '09:00:00' && station!.first! < station!.p50! && station!.p50! < station!.last!).toBe(
@@ -66,25 +66,25 @@ describe('halfcup raceday', () => {
     );
   });
 
-  it('takes finish times from a results file, and says how many rows it left out', () => {
+  it('takes finish times from a results file, and says how many rows it left out', async () => {
     const csv = 'bib;"net"\r\n1;0:25:00\r\n2;31:30\r\n3;DNF\r\n4;2100\r\n';
     const folder = folderWith({
       'c.gpx': gpx,
       'results.csv': csv,
       'plan.json': plan({ waves, show: 1, finish: { csv: 'results.csv', column: 'net' } }),
     });
-    const document = dayIn(folder);
+    const document = await dayIn(folder);
     expect(document.stations[0]!.arrivals).toBe(400);
     expect(document.findings).toContainEqual(expect.objectContaining({ code: 'results-left-out', severity: 'note' }));
   });
 
-  it('names the place of a time that cannot be read, and the columns there are', () => {
+  it('names the place of a time that cannot be read, and the columns there are', async () => {
     const bad = folderWith({
       'c.gpx': gpx,
       'results.csv': 'bib,net\n1,0:25:00\n2,soon\n',
       'plan.json': plan({ waves, finish: { csv: 'results.csv', column: 'net' } }),
     });
-    expect(dayIn(bad).findings).toContainEqual(
+    expect((await dayIn(bad)).findings).toContainEqual(
       expect.objectContaining({ code: 'results-unread', where: expect.objectContaining({ line: 3, column: 3 }) }),
     );
     const other = folderWith({
@@ -92,40 +92,40 @@ describe('halfcup raceday', () => {
       'results.csv': 'bib,gun\n1,0:25:00\n',
       'plan.json': plan({ waves, finish: { csv: 'results.csv', column: 'net' } }),
     });
-    expect(dayIn(other).findings.find(({ code }) => code === 'results-column')!.message).toContain('gun');
+    expect((await dayIn(other)).findings.find(({ code }) => code === 'results-column')!.message).toContain('gun');
   });
 
-  it('refuses a plan whose races have no waves', () => {
+  it('refuses a plan whose races have no waves', async () => {
     const folder = folderWith({ 'c.gpx': gpx, 'plan.json': plan({}) });
-    expect(refusalIn(folder, 'raceday', 'plan.json').join('\n')).toContain('waves');
+    expect((await refusalIn(folder, 'raceday', 'plan.json')).join('\n')).toContain('waves');
   });
 
-  it('prints the take rates that a counted day teaches', () => {
-    const learnt = documentIn(DEMO, 'raceday', 'plan.json', '--learn') as {
+  it('prints the take rates that a counted day teaches', async () => {
+    const learnt = (await documentIn(DEMO, 'raceday', 'plan.json', '--learn')) as {
       readonly take: object;
       readonly basis: readonly object[];
     };
     expect(learnt.basis.length).toBeGreaterThan(0);
     expect(Object.keys(learnt.take)).toContain('run');
-    expect(halfcupIn(DEMO, 'raceday', 'plan.json', '--learn').out).toContain('"take"');
+    expect((await halfcupIn(DEMO, 'raceday', 'plan.json', '--learn')).out).toContain('"take"');
   });
 
   const crowd = { waves: [{ time: '09:00', entrants: 3000 }], finish, show: 1 };
-  const itemsIn = (folder: string): ((kind: string) => { from: number; to: number }) => {
-    const { items } = (documentIn(folder, 'layout', 'plan.json') as LayoutDocument).stations[0]!.directions[0]!;
+  const itemsIn = async (folder: string): Promise<(kind: string) => { from: number; to: number }> => {
+    const { items } = ((await documentIn(folder, 'layout', 'plan.json')) as LayoutDocument).stations[0]!.directions[0]!;
     return (kind) => items.find((item) => item.kind === kind)!;
   };
 
-  it('feeds the tables into the layout', () => {
+  it('feeds the tables into the layout', async () => {
     const folder = folderWith({ 'c.gpx': gpx, 'plan.json': plan(crowd) });
-    const of = itemsIn(folder);
-    const { tables } = dayIn(folder).stations[0]!;
+    const of = await itemsIn(folder);
+    const { tables } = (await dayIn(folder)).stations[0]!;
     expect(tables.water).toBeGreaterThan(1);
     expect(of('water').to - of('water').from).toBeCloseTo(tables.water * 1.8288, 4);
     expect([of('handOut').from, of('handOut').to]).toEqual([of('sportsDrink').from, of('water').to]);
   });
 
-  it('measures sign and trash from the hand-out line where it reaches farther than the tables, and so does the check', () => {
+  it('measures sign and trash from the hand-out line where it reaches farther than the tables, and so does the check', async () => {
     const stations = [
       {
         id: 's1',
@@ -134,22 +134,22 @@ describe('halfcup raceday', () => {
       },
     ];
     const folder = folderWith({ 'c.gpx': gpx, 'plan.json': plan(crowd, { stations }) });
-    const of = itemsIn(folder);
+    const of = await itemsIn(folder);
     expect(of('handOut').from).toBeLessThan(of('sportsDrink').from);
-    expect(of('handOut').to - of('handOut').from).toBeCloseTo(dayIn(folder).stations[0]!.crew.handOut * 1.5, 4);
+    expect(of('handOut').to - of('handOut').from).toBeCloseTo((await dayIn(folder)).stations[0]!.crew.handOut * 1.5, 4);
     expect(of('handOut').from - of('sign').from).toBeCloseTo(91.44, 4);
     expect(of('trash').from - of('handOut').to).toBeCloseTo(45.72, 4);
     expect(
-      (documentIn(folder, 'review', 'plan.json') as RaceDayDocument).findings.map(({ code }) => code),
+      ((await documentIn(folder, 'review', 'plan.json')) as RaceDayDocument).findings.map(({ code }) => code),
     ).not.toContain('sign-distance');
-    expect(dayIn(folder).findings.map(({ code }) => code)).toContain('pre-pour-room');
+    expect((await dayIn(folder)).findings.map(({ code }) => code)).toContain('pre-pour-room');
   });
 
-  it('leaves the tables that a plan fixes as they are', () => {
+  it('leaves the tables that a plan fixes as they are', async () => {
     const plain = JSON.parse(readFileSync(join(DEMO, 'plan.json'), 'utf8')) as {
       stations: { id: string; tables?: Record<string, number> }[];
     };
-    const { stations } = documentIn(DEMO, 'raceday', 'plan.json') as RaceDayDocument;
+    const { stations } = (await documentIn(DEMO, 'raceday', 'plan.json')) as RaceDayDocument;
     for (const { id, tables } of plain.stations)
       if (tables !== undefined) expect(stations.find((station) => station.id === id)!.tables).toMatchObject(tables);
   });

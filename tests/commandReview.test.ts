@@ -48,8 +48,8 @@ function planned(file: string, station: object, more: object = {}): string {
   writeFileSync(join(folder, file), planText([station], more));
   return file;
 }
-const review = (file: string, ...args: readonly string[]): { exit: number | null; document: Review } => {
-  const { exit, out } = halfcupIn(folder, 'review', file, '--json', ...args);
+const review = async (file: string, ...args: readonly string[]): Promise<{ exit: number | null; document: Review }> => {
+  const { exit, out } = await halfcupIn(folder, 'review', file, '--json', ...args);
   return { exit, document: JSON.parse(out) as Review };
 };
 const sha256 = (file: string): string =>
@@ -58,10 +58,10 @@ const sha256 = (file: string): string =>
     .digest('hex');
 
 describe('halfcup review', () => {
-  it('ends with 1 at an error that nobody has waived, and with 0 once it is waived; the finding stays', () => {
-    const open = review(planned('p.json', EARLY));
+  it('ends with 1 at an error that nobody has waived, and with 0 once it is waived; the finding stays', async () => {
+    const open = await review(planned('p.json', EARLY));
     expect([open.exit, open.document.counts]).toEqual([1, expect.objectContaining({ error: 1, waived: 0 })]);
-    const waived = review(planned('p.json', EARLY, { waivers: [WAIVED] }), '--strict');
+    const waived = await review(planned('p.json', EARLY, { waivers: [WAIVED] }), '--strict');
     expect([waived.exit, waived.document.counts]).toEqual([0, expect.objectContaining({ error: 0, waived: 1 })]);
     expect(waived.document.findings).toContainEqual(
       expect.objectContaining({
@@ -72,23 +72,23 @@ describe('halfcup review', () => {
     );
   });
 
-  it('ends with 1 at a warning only with --strict, and never at a note', () => {
+  it('ends with 1 at a warning only with --strict, and never at a note', async () => {
     planned('p.json', DRY);
-    expect([review('p.json').exit, review('p.json', '--strict').exit]).toEqual([0, 1]);
+    expect([(await review('p.json')).exit, (await review('p.json', '--strict')).exit]).toEqual([0, 1]);
     planned('p.json', SOUND);
-    expect([review('p.json').exit, review('p.json', '--strict').exit]).toEqual([0, 0]);
+    expect([(await review('p.json')).exit, (await review('p.json', '--strict')).exit]).toEqual([0, 0]);
   });
 
-  it('ends with 2 and prints nothing where the plan cannot be used', () => {
-    expect(refusalIn(folder, 'review', planned('p.json', { ...at(2000), colour: 'red' }))[0]).toMatch(
+  it('ends with 2 and prints nothing where the plan cannot be used', async () => {
+    expect((await refusalIn(folder, 'review', planned('p.json', { ...at(2000), colour: 'red' })))[0]).toMatch(
       /^p\.json:\d+:\d+: .*"colour"/u,
     );
-    expect(refusalIn(folder, 'review', 'none.json')[0]).toMatch(/^none\.json: .*no such file/u);
-    expect(refusalIn(folder, 'review', planned('p.json', at(9000)))[0]).toMatch(/9000\.0 m/u);
+    expect((await refusalIn(folder, 'review', 'none.json'))[0]).toMatch(/^none\.json: .*no such file/u);
+    expect((await refusalIn(folder, 'review', planned('p.json', at(9000))))[0]).toMatch(/9000\.0 m/u);
   });
 
-  it('holds the SHA-256 of the plan and of every file it names, and every check with the reason where it could not run', () => {
-    const { document } = review(planned('p.json', SOUND));
+  it('holds the SHA-256 of the plan and of every file it names, and every check with the reason where it could not run', async () => {
+    const { document } = await review(planned('p.json', SOUND));
     expect(document.plan.sha256).toBe(sha256('p.json'));
     expect(document.inputs).toEqual([{ file: 'c.gpx', sha256: sha256('c.gpx') }]);
     const unrun = document.checks.filter(({ ran }) => !ran);
@@ -96,29 +96,29 @@ describe('halfcup review', () => {
       expect.objectContaining({ code: 'length-differs', found: 0, reason: 'the plan states no course length' }),
     );
     expect(document.counts['notRun']).toBe(unrun.length);
-    expect(halfcupIn(folder, 'review', 'p.json').out).toMatch(new RegExp(`${unrun.length} could not run`, 'u'));
+    expect((await halfcupIn(folder, 'review', 'p.json')).out).toMatch(new RegExp(`${unrun.length} could not run`, 'u'));
   });
 
-  it('prints findings by severity with measured and limit, waived ones with name and reason, and the caution', () => {
-    const { out } = halfcupIn(folder, 'review', planned('p.json', EARLY, { waivers: [WAIVED] }));
+  it('prints findings by severity with measured and limit, waived ones with name and reason, and the caution', async () => {
+    const { out } = await halfcupIn(folder, 'review', planned('p.json', EARLY, { waivers: [WAIVED] }));
     expect(out).toMatch(
       /Waived\n {2}item-outside s1: .*\(p\.json:\d+:\d+\)\n {4}measured -41\.4 m · limit 0 m to 4\.000 km · .*\n {4}waived by R\. Gull, 2027-08-01: a sign in the start area/u,
     );
     expect(out).toMatch(/local codes, the road authority, the police and licensed practitioners decide/u);
-    const imperial = halfcupIn(folder, 'review', planned('p.json', DRY), '--units', 'imperial').out;
+    const imperial = (await halfcupIn(folder, 'review', planned('p.json', DRY), '--units', 'imperial')).out;
     expect(imperial).toMatch(/Warnings\n {2}gel-without-water s1/u);
     expect(imperial).toMatch(/limit 0\.994 mi/u);
   });
 });
 
 describe('halfcup review of several plans', () => {
-  it('prints one document a line with its file, and the problems of a plan that cannot be used', () => {
+  it('prints one document a line with its file, and the problems of a plan that cannot be used', async () => {
     const files = [
       planned('a.json', SOUND),
       planned('b.json', { ...at(2000), colour: 'red' }),
       planned('c.json', EARLY),
     ];
-    const { exit, out, err } = halfcupIn(folder, 'review', ...files, '--json-lines');
+    const { exit, out, err } = await halfcupIn(folder, 'review', ...files, '--json-lines');
     const lines = out
       .trimEnd()
       .split('\n')
@@ -133,20 +133,20 @@ describe('halfcup review of several plans', () => {
     expect(err).toMatch(/^b\.json:\d+:\d+: error: .*"colour"/u);
   });
 
-  it('ends with 1 where all can be used and one has an error, and with 0 where none has', () => {
+  it('ends with 1 where all can be used and one has an error, and with 0 where none has', async () => {
     const [sound, early] = [planned('a.json', SOUND), planned('c.json', EARLY)];
-    expect(halfcupIn(folder, 'review', sound, early, '--json-lines').exit).toBe(1);
-    expect(halfcupIn(folder, 'review', sound, sound, '--json-lines').exit).toBe(0);
+    expect((await halfcupIn(folder, 'review', sound, early, '--json-lines')).exit).toBe(1);
+    expect((await halfcupIn(folder, 'review', sound, sound, '--json-lines')).exit).toBe(0);
   });
 
-  it('needs --json-lines for several, and takes no --report with it; a single plan that cannot be used prints nothing', () => {
+  it('needs --json-lines for several, and takes no --report with it; a single plan that cannot be used prints nothing', async () => {
     const sound = planned('a.json', SOUND);
-    expect(refusalIn(folder, 'review', sound, sound)[0]).toMatch(/found 2 plans.*--json-lines/u);
-    expect(refusalIn(folder, 'review', sound, '--json-lines', '--report', 'no.html')[0]).toMatch(
+    expect((await refusalIn(folder, 'review', sound, sound))[0]).toMatch(/found 2 plans.*--json-lines/u);
+    expect((await refusalIn(folder, 'review', sound, '--json-lines', '--report', 'no.html'))[0]).toMatch(
       /--report with --json-lines/u,
     );
     expect(existsSync(join(folder, 'no.html'))).toBe(false);
-    expect(refusalIn(folder, 'review', 'none.json', '--json-lines')[0]).toMatch(/no such file/u);
+    expect((await refusalIn(folder, 'review', 'none.json', '--json-lines'))[0]).toMatch(/no such file/u);
   });
 });
 
@@ -155,7 +155,7 @@ describe('the report', () => {
   const HEBREW = 'תחנת מים';
   const LONG = 'W'.repeat(200);
 
-  it('holds digests, every check, sides and who walked them, waivers, practice with its reasons, and lines to sign', () => {
+  it('holds digests, every check, sides and who walked them, waivers, practice with its reasons, and lines to sign', async () => {
     const station = at(50, {
       name: 'Strand',
       walked: { by: 'R. Tern', date: '2027-06-01' },
@@ -163,9 +163,9 @@ describe('the report', () => {
       why: 'a driveway at 100 yd',
     });
     planned('p.json', station, { name: 'Ganneth', revision: '7', waivers: [WAIVED] });
-    expect(halfcupIn(folder, 'review', 'p.json', '--report', 'r.html').exit).toBe(0);
+    expect((await halfcupIn(folder, 'review', 'p.json', '--report', 'r.html')).exit).toBe(0);
     const text = readFileSync(join(folder, 'r.html'), 'utf8');
-    const { document } = review('p.json');
+    const { document } = await review('p.json');
     for (const { code } of document.checks) expect(text).toContain(code);
     for (const part of [
       'Ganneth',
@@ -192,7 +192,7 @@ describe('the report', () => {
     expect(text).not.toMatch(/\bNaN\b|undefined|\[object/u);
   });
 
-  it('runs nothing and keeps its shape whatever names a plan holds', () => {
+  it('runs nothing and keeps its shape whatever names a plan holds', async () => {
     const station = at(2000, {
       id: 'x"><b>',
       name: `${LONG}${EVIL}`,
@@ -209,7 +209,13 @@ describe('the report', () => {
       races: [{ id: 'm', name: HEBREW, course: 'c' }],
       waivers: [{ code: 'gel-without-water', by: EVIL, reason: EVIL }],
     };
-    const { exit, out } = halfcupIn(folder, 'review', planned('evil.json', station, more), '--report', 'evil.html');
+    const { exit, out } = await halfcupIn(
+      folder,
+      'review',
+      planned('evil.json', station, more),
+      '--report',
+      'evil.html',
+    );
     expect(exit).toBe(1);
     expect(out).not.toContain('\u202E');
     const text = readFileSync(join(folder, 'evil.html'), 'utf8');
@@ -228,24 +234,24 @@ describe('the report', () => {
     expect(opened.sort()).toEqual(closed.sort());
   });
 
-  it('is never written over without --force', () => {
+  it('is never written over without --force', async () => {
     planned('p.json', SOUND, { revision: 'first' });
-    expect(halfcupIn(folder, 'review', 'p.json', '--report', 'kept.html').exit).toBe(0);
+    expect((await halfcupIn(folder, 'review', 'p.json', '--report', 'kept.html')).exit).toBe(0);
     planned('p.json', SOUND, { revision: 'second' });
-    expect(refusalIn(folder, 'review', 'p.json', '--report', 'kept.html')[0]).toMatch(
+    expect((await refusalIn(folder, 'review', 'p.json', '--report', 'kept.html'))[0]).toMatch(
       /^kept\.html: .*exists already.*--force/u,
     );
     expect(readFileSync(join(folder, 'kept.html'), 'utf8')).toContain('first');
-    expect(halfcupIn(folder, 'review', 'p.json', '--report', 'kept.html', '--force').exit).toBe(0);
+    expect((await halfcupIn(folder, 'review', 'p.json', '--report', 'kept.html', '--force')).exit).toBe(0);
     expect(readFileSync(join(folder, 'kept.html'), 'utf8')).toContain('second');
-    expect(refusalIn(folder, 'review', 'p.json', '--report', 'same', '--out', 'same')[0]).toMatch(
+    expect((await refusalIn(folder, 'review', 'p.json', '--report', 'same', '--out', 'same'))[0]).toMatch(
       /both --report and --out/u,
     );
   });
 
-  it('of the demo names every station and finding', () => {
+  it('of the demo names every station and finding', async () => {
     const report = join(folder, 'demo.html');
-    expect(halfcupIn(ROOT, 'review', 'fixtures/demo/plan.json', '--report', report).exit).toBe(1);
+    expect((await halfcupIn(ROOT, 'review', 'fixtures/demo/plan.json', '--report', report)).exit).toBe(1);
     const text = readFileSync(report, 'utf8');
     const plan = JSON.parse(readFileSync(join(ROOT, 'fixtures/demo/plan.json'), 'utf8')) as {
       stations: { name: string }[];

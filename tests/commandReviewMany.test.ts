@@ -7,7 +7,7 @@ import { pathToFileURL } from 'node:url';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { ROOT, buildCommandLine } from './support/build.ts';
 import { OCEAN, gpxText, planText, straight } from './support/courses.ts';
-import { MAIN, folderWith, halfcupIn, refusalIn } from './support/halfcup.ts';
+import { MAIN, folderWith, halfcupIn, halfcupProcess, refusalIn } from './support/halfcup.ts';
 
 beforeAll(buildCommandLine);
 
@@ -68,27 +68,30 @@ function first(name: string, code: string): string {
 }
 
 describe('the lines', () => {
-  it('have the order of the plans and are the same from one thread, two, many and as many as there are processors', () => {
-    const one = halfcupIn(folder, 'review', ...PLANS, '--json-lines', '--workers', '1');
+  it('have the order of the plans and are the same from one thread, two, many and as many as there are processors', async () => {
+    const one = await halfcupIn(folder, 'review', ...PLANS, '--json-lines', '--workers', '1');
     expect(linesOf(one.out).map(({ file }) => file)).toEqual(PLANS);
     expect(one.exit).toBe(2);
     for (const workers of [['--workers', '2'], ['--workers', '7'], []])
-      expect(halfcupIn(folder, 'review', ...PLANS, '--json-lines', ...workers)).toEqual(one);
+      expect(halfcupProcess(folder, 'review', ...PLANS, '--json-lines', ...workers)).toEqual(one);
   });
 
-  it('hold what the review of each plan alone says', () => {
+  it('hold what the review of each plan alone says', async () => {
     const [demo, sound] = linesOf(
-      halfcupIn(folder, 'review', DEMO, 'sound.json', '--json-lines', '--workers', '2').out,
+      halfcupProcess(folder, 'review', DEMO, 'sound.json', '--json-lines', '--workers', '2').out,
     );
-    expect(demo).toEqual({ file: DEMO, ...(JSON.parse(halfcupIn(folder, 'review', DEMO, '--json').out) as object) });
+    expect(demo).toEqual({
+      file: DEMO,
+      ...(JSON.parse((await halfcupIn(folder, 'review', DEMO, '--json')).out) as object),
+    });
     expect(sound).toEqual({
       file: 'sound.json',
-      ...(JSON.parse(halfcupIn(folder, 'review', 'sound.json', '--json').out) as object),
+      ...(JSON.parse((await halfcupIn(folder, 'review', 'sound.json', '--json')).out) as object),
     });
   });
 
-  it('tell the problems of plans that cannot be used, as stderr does in the same order, and the others are reviewed', () => {
-    const { out, err } = halfcupIn(folder, 'review', ...PLANS, '--json-lines', '--workers', '2');
+  it('tell the problems of plans that cannot be used, as stderr does in the same order, and the others are reviewed', async () => {
+    const { out, err } = halfcupProcess(folder, 'review', ...PLANS, '--json-lines', '--workers', '2');
     const unusable = linesOf(out).filter(({ problems }) => problems !== undefined);
     expect(unusable.map(({ file }) => file)).toEqual(['unknown-key.json', 'none.json', 'cut-off.json']);
     const told = err.trimEnd().split('\n');
@@ -99,21 +102,21 @@ describe('the lines', () => {
     expect(linesOf(out).filter(({ plan }) => plan !== undefined)).toHaveLength(PLANS.length - 3);
   });
 
-  it('go to the file of --out, which is none of the plans and their courses and is kept without --force', () => {
-    const printed = halfcupIn(folder, 'review', ...PLANS, '--json-lines', '--workers', '2');
-    expect(halfcupIn(folder, 'review', ...PLANS, '--json-lines', '--workers', '2', '--out', 'lines.txt')).toEqual({
+  it('go to the file of --out, which is none of the plans and their courses and is kept without --force', async () => {
+    const printed = halfcupProcess(folder, 'review', ...PLANS, '--json-lines', '--workers', '2');
+    expect(halfcupProcess(folder, 'review', ...PLANS, '--json-lines', '--workers', '2', '--out', 'lines.txt')).toEqual({
       ...printed,
       out: '',
     });
     expect(readFileSync(join(folder, 'lines.txt'), 'utf8')).toBe(printed.out);
-    expect(refusalIn(folder, 'review', ...PLANS, '--json-lines', '--out', 'lines.txt')).toEqual([
+    expect(await refusalIn(folder, 'review', ...PLANS, '--json-lines', '--out', 'lines.txt')).toEqual([
       expect.stringMatching(/^lines\.txt: this file exists already/u),
     ]);
     for (const input of ['early.json', 'c.gpx'])
-      expect(refusalIn(folder, 'review', ...PLANS, '--json-lines', '--out', input, '--force')).toEqual([
+      expect(await refusalIn(folder, 'review', ...PLANS, '--json-lines', '--out', input, '--force')).toEqual([
         expect.stringContaining('would be lost'),
       ]);
-    expect(refusalIn(folder, 'review', ...PLANS, '--json-lines', '--out', 'nowhere/lines.txt')).toEqual([
+    expect(await refusalIn(folder, 'review', ...PLANS, '--json-lines', '--out', 'nowhere/lines.txt')).toEqual([
       expect.stringContaining('there is no such folder'),
     ]);
     expect([readFileSync(join(folder, 'lines.txt'), 'utf8'), readFileSync(join(folder, 'early.json'), 'utf8')]).toEqual(
@@ -165,16 +168,16 @@ describe('the lines', () => {
 });
 
 describe('--workers', () => {
-  it('is a whole number from 1 to 256 and belongs to --json-lines', () => {
+  it('is a whole number from 1 to 256 and belongs to --json-lines', async () => {
     for (const bad of ['0', '-1', '1.5', '1e2', '257', '99999999999999999999', 'two', ' 2', '0x2']) {
-      expect(refusalIn(folder, 'review', 'sound.json', 'early.json', '--json-lines', '--workers', bad)).toEqual([
+      expect(await refusalIn(folder, 'review', 'sound.json', 'early.json', '--json-lines', '--workers', bad)).toEqual([
         `halfcup: found "${bad}" for --workers; expected a whole number from 1 to 256, such as --workers 2`,
       ]);
     }
-    expect(refusalIn(folder, 'review', 'sound.json', 'early.json', '--json-lines', '--workers')[0]).toMatch(
+    expect((await refusalIn(folder, 'review', 'sound.json', 'early.json', '--json-lines', '--workers'))[0]).toMatch(
       /found --workers without a value/u,
     );
-    expect(refusalIn(folder, 'review', 'sound.json', '--workers', '2')[0]).toMatch(
+    expect((await refusalIn(folder, 'review', 'sound.json', '--workers', '2'))[0]).toMatch(
       /found --workers without --json-lines/u,
     );
   });

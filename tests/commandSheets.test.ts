@@ -59,8 +59,12 @@ function blocksOf(page: string): ReadonlyMap<string, readonly (readonly string[]
   return blocks;
 }
 
-const papersIn = (folder: string, plan: string, ...call: readonly string[]): ReadonlyMap<string, string> => {
-  const { files } = documentIn(folder, 'sheets', plan, ...call) as { readonly files: readonly string[] };
+const papersIn = async (
+  folder: string,
+  plan: string,
+  ...call: readonly string[]
+): Promise<ReadonlyMap<string, string>> => {
+  const { files } = (await documentIn(folder, 'sheets', plan, ...call)) as { readonly files: readonly string[] };
   return new Map(
     files.map((file) => [file.slice(file.lastIndexOf('/') + 1), readFileSync(join(folder, file), 'utf8')]),
   );
@@ -73,8 +77,8 @@ const demo = folderWith(
 );
 
 describe('halfcup sheets', () => {
-  it('writes every paper of the demo and a page that links to each, and prints their names', () => {
-    const papers = papersIn(demo, 'plan.json', '--out', 'all');
+  it('writes every paper of the demo and a page that links to each, and prints their names', async () => {
+    const papers = await papersIn(demo, 'plan.json', '--out', 'all');
     const names = [
       'captains.html',
       'cards.html',
@@ -99,18 +103,18 @@ describe('halfcup sheets', () => {
     }
   });
 
-  it('prints on the paper asked for, A4 where none is', () => {
-    const size = (...call: readonly string[]): string =>
-      /size: ([^;]*);/u.exec(papersIn(demo, 'plan.json', ...call).get('placement.html')!)![1]!;
+  it('prints on the paper asked for, A4 where none is', async () => {
+    const size = async (...call: readonly string[]): Promise<string> =>
+      /size: ([^;]*);/u.exec((await papersIn(demo, 'plan.json', ...call)).get('placement.html')!)![1]!;
     // ISO 216; ANSI/ASME Y14.1 A.
-    expect(size('--out', 'p1')).toBe('210mm 297mm');
-    expect(size('--out', 'p2', '--paper', 'letter')).toBe('215.9mm 279.4mm');
-    expect(refusalIn(demo, 'sheets', 'plan.json', '--out', 'p3', '--paper', 'a5').join()).toContain('a4');
+    expect(await size('--out', 'p1')).toBe('210mm 297mm');
+    expect(await size('--out', 'p2', '--paper', 'letter')).toBe('215.9mm 279.4mm');
+    expect((await refusalIn(demo, 'sheets', 'plan.json', '--out', 'p3', '--paper', 'a5')).join()).toContain('a4');
   });
 
-  it('lists every end of every item with the figures of the layout, to the decimetre shown', () => {
-    const { stations } = documentIn(demo, 'layout', 'plan.json') as LayoutDocument;
-    const blocks = blocksOf(papersIn(demo, 'plan.json', '--out', 'figures').get('placement.html')!);
+  it('lists every end of every item with the figures of the layout, to the decimetre shown', async () => {
+    const { stations } = (await documentIn(demo, 'layout', 'plan.json')) as LayoutDocument;
+    const blocks = blocksOf((await papersIn(demo, 'plan.json', '--out', 'figures')).get('placement.html')!);
     let compared = 0;
     for (const { id, directions } of stations) {
       const rows = blocks.get(id)!;
@@ -142,8 +146,8 @@ describe('halfcup sheets', () => {
     expect(compared).toBeGreaterThan(80);
   });
 
-  it('leads by wheel from each peg to the next, the steps adding up to the whole', () => {
-    const blocks = blocksOf(papersIn(demo, 'plan.json', '--out', 'steps').get('placement.html')!);
+  it('leads by wheel from each peg to the next, the steps adding up to the whole', async () => {
+    const blocks = blocksOf((await papersIn(demo, 'plan.json', '--out', 'steps')).get('placement.html')!);
     for (const [id, rows] of blocks) {
       const number = (cell: string): number => Number(/^−?[\d.]+/u.exec(cell)?.[0].replace('−', '-') ?? '0');
       const signed = (cell: string): number => (cell.endsWith('before') ? -number(cell) : number(cell));
@@ -155,18 +159,18 @@ describe('halfcup sheets', () => {
     }
   });
 
-  it('follows the units of the plan, or of the call', () => {
+  it('follows the units of the plan, or of the call', async () => {
     const rows = blocksOf(
-      papersIn(demo, 'plan.json', '--out', 'yards', '--units', 'imperial').get('placement.html')!,
+      (await papersIn(demo, 'plan.json', '--out', 'yards', '--units', 'imperial')).get('placement.html')!,
     ).get('s4')!;
     expect(rows[0]![1]).toMatch(/ mi$/u);
     // 100 yd ahead of the first table.
     expect(rows[0]![4]).toMatch(/ yd before$/u);
   });
 
-  it('orders in packs what race day reckons, for each station and in all', () => {
-    const day = documentIn(demo, 'raceday', 'plan.json') as RaceDayDocument;
-    const page = papersIn(demo, 'plan.json', '--out', 'packs').get('supplies.html')!;
+  it('orders in packs what race day reckons, for each station and in all', async () => {
+    const day = (await documentIn(demo, 'raceday', 'plan.json')) as RaceDayDocument;
+    const page = (await papersIn(demo, 'plan.json', '--out', 'packs')).get('supplies.html')!;
     const rowsOf = (part: string): readonly (readonly string[])[] =>
       [...part.matchAll(/<tr>(.*?)<\/tr>/gsu)].map(([, row]) =>
         [...row!.matchAll(/<td[^>]*>(.*?)<\/td>/gsu)].map(([, cell]) => cell!),
@@ -186,9 +190,9 @@ describe('halfcup sheets', () => {
     expect(page).not.toContain('a runner takes, hot');
   });
 
-  it('sends each vehicle to the stops of race day, at their times and on their side, in the dark where the sun is not up', () => {
-    const day = documentIn(demo, 'raceday', 'plan.json') as RaceDayDocument;
-    const papers = papersIn(demo, 'plan.json', '--out', 'runs');
+  it('sends each vehicle to the stops of race day, at their times and on their side, in the dark where the sun is not up', async () => {
+    const day = (await documentIn(demo, 'raceday', 'plan.json')) as RaceDayDocument;
+    const papers = await papersIn(demo, 'plan.json', '--out', 'runs');
     const paperOf = (run: RaceDayDocument['runs'][number]): string =>
       papers.get(run.kind === 'drop' ? `run-${run.vehicle}.html` : 'collection.html')!;
     for (const run of day.runs) {
@@ -207,9 +211,9 @@ describe('halfcup sheets', () => {
     }
   });
 
-  it('shows each leg of each race on the overview, and every station on the map', () => {
-    const { spacing, stations } = documentIn(demo, 'layout', 'plan.json') as LayoutDocument;
-    const page = papersIn(demo, 'plan.json', '--out', 'over').get('overview.html')!;
+  it('shows each leg of each race on the overview, and every station on the map', async () => {
+    const { spacing, stations } = (await documentIn(demo, 'layout', 'plan.json')) as LayoutDocument;
+    const page = (await papersIn(demo, 'plan.json', '--out', 'over')).get('overview.html')!;
     for (const { race, legs } of spacing) {
       expect([...page.matchAll(new RegExp(`data-leg="${race}">([^<]*)<`, 'gu'))].map(([, shown]) => shown)).toEqual(
         legs.map(({ length }) => (length / 1000).toFixed(2)),
@@ -219,39 +223,39 @@ describe('halfcup sheets', () => {
     for (const { id } of stations) expect(map).toContain(`data-station="${id}"`);
   });
 
-  it('speaks the language asked for, and says where it has not got it', () => {
-    expect(papersIn(demo, 'plan.json', '--out', 'es', '--lang', 'es').get('placement.html')).toContain(
+  it('speaks the language asked for, and says where it has not got it', async () => {
+    expect((await papersIn(demo, 'plan.json', '--out', 'es', '--lang', 'es')).get('placement.html')).toContain(
       'Lista de colocación',
     );
     const spanish = readPaper(
-      papersIn(demo, 'plan.json', '--out', 'es2', '--lang', 'es-MX').get('supplies.html')!,
+      (await papersIn(demo, 'plan.json', '--out', 'es2', '--lang', 'es-MX')).get('supplies.html')!,
     ).text;
     expect(spanish).toContain('práctica común');
     expect(spanish).not.toMatch(/common practice|assumption/u);
-    const { exit, err } = halfcupIn(demo, 'sheets', 'plan.json', '--out', 'fo', '--lang', 'fo');
+    const { exit, err } = await halfcupIn(demo, 'sheets', 'plan.json', '--out', 'fo', '--lang', 'fo');
     expect(exit).toBe(0);
     expect(err).toMatch(/note: No papers in the language "fo".*English/u);
   });
 
-  it('names the variant on each paper of one', () => {
-    const papers = papersIn(demo, 'plan.json', '--out', 'variant', '--variant', 'Lighthouse table moved');
+  it('names the variant on each paper of one', async () => {
+    const papers = await papersIn(demo, 'plan.json', '--out', 'variant', '--variant', 'Lighthouse table moved');
     for (const [name, page] of papers)
       expect(readPaper(page).text, name).toContain('Ganneth Island Marathon and Half (Lighthouse table moved)');
   });
 
-  it('keeps what is in the folder, unless forced, and writes nothing at all where one file is in the way', () => {
+  it('keeps what is in the folder, unless forced, and writes nothing at all where one file is in the way', async () => {
     mkdirSync(join(demo, 'kept'));
     writeFileSync(join(demo, 'kept/placement.html'), 'mine');
-    expect(refusalIn(demo, 'sheets', 'plan.json', '--out', 'kept').join('\n')).toMatch(
+    expect((await refusalIn(demo, 'sheets', 'plan.json', '--out', 'kept')).join('\n')).toMatch(
       /kept\/placement\.html.*exists already.*--force/u,
     );
     expect(readdirSync(join(demo, 'kept'))).toEqual(['placement.html']);
     expect(readFileSync(join(demo, 'kept/placement.html'), 'utf8')).toBe('mine');
-    papersIn(demo, 'plan.json', '--out', 'kept', '--force');
+    await papersIn(demo, 'plan.json', '--out', 'kept', '--force');
     expect(readFileSync(join(demo, 'kept/placement.html'), 'utf8')).toContain('Placement list');
   });
 
-  it('never writes over what it reads, whatever it is told', () => {
+  it('never writes over what it reads, whatever it is told', async () => {
     const plan = planText([{ id: 's1', on: { course: 'c', measure: 2500, side: 'right' } }], {
       context: 'overview.html',
     });
@@ -260,20 +264,20 @@ describe('halfcup sheets', () => {
       'report.html': plan,
       'overview.html': '{"type":"FeatureCollection","features":[]}',
     });
-    const refused = refusalIn(folder, 'sheets', 'report.html', '--out', '.', '--force').join('\n');
+    const refused = (await refusalIn(folder, 'sheets', 'report.html', '--out', '.', '--force')).join('\n');
     expect(refused).toMatch(/report\.html.*being read/u);
     expect(refused).toMatch(/overview\.html.*being read/u);
     expect(readFileSync(join(folder, 'report.html'), 'utf8')).toBe(plan);
     expect(existsSync(join(folder, 'placement.html'))).toBe(false);
   });
 
-  it('refuses a call without a folder, and a folder that is a file', () => {
-    expect(refusalIn(demo, 'sheets', 'plan.json').join()).toContain('--out FOLDER');
-    expect(refusalIn(demo, 'sheets', 'plan.json', '--out', 'plan.json').join()).toContain('this is a file');
-    expect(refusalIn(demo, 'sheets', 'plan.json', '--out', 'plan.json/below', '--force').length).toBe(1);
+  it('refuses a call without a folder, and a folder that is a file', async () => {
+    expect((await refusalIn(demo, 'sheets', 'plan.json')).join()).toContain('--out FOLDER');
+    expect((await refusalIn(demo, 'sheets', 'plan.json', '--out', 'plan.json')).join()).toContain('this is a file');
+    expect((await refusalIn(demo, 'sheets', 'plan.json', '--out', 'plan.json/below', '--force')).length).toBe(1);
   });
 
-  it('leaves out a background drawing that cannot be used, and says so', () => {
+  it('leaves out a background drawing that cannot be used, and says so', async () => {
     const plan = planText([{ id: 's1', on: { course: 'c', measure: 2500, side: 'right' } }], { context: 'map.json' });
     for (const [content, why] of [
       ['{"type":"Feature"', 'FeatureCollection'],
@@ -285,7 +289,7 @@ describe('halfcup sheets', () => {
         'plan.json': plan,
         ...(content === null ? {} : { 'map.json': content }),
       });
-      const { exit, err } = halfcupIn(folder, 'sheets', 'plan.json', '--out', 'o');
+      const { exit, err } = await halfcupIn(folder, 'sheets', 'plan.json', '--out', 'o');
       expect(exit).toBe(0);
       expect(err).toContain(why);
     }
@@ -368,8 +372,8 @@ describe('a plan whose texts are hostile', () => {
     'map.json': JSON.stringify(map),
   });
 
-  it('gives papers that are well formed, hold no script, no handler and no address, and still say every name', () => {
-    const papers = papersIn(folder, 'plan.json', '--out', 'o');
+  it('gives papers that are well formed, hold no script, no handler and no address, and still say every name', async () => {
+    const papers = await papersIn(folder, 'plan.json', '--out', 'o');
     expect(papers.size).toBeGreaterThanOrEqual(9);
     for (const [file, page] of papers) {
       const { text, tags, attributes } = readPaper(page);
@@ -387,9 +391,9 @@ describe('a plan whose texts are hostile', () => {
     }
   });
 
-  it('writes into its folder only, whatever a vehicle is called', () => {
+  it('writes into its folder only, whatever a vehicle is called', async () => {
     const before = readdirSync(folder).sort();
-    const names = [...papersIn(folder, 'plan.json', '--out', 'o2').keys()];
+    const names = [...(await papersIn(folder, 'plan.json', '--out', 'o2')).keys()];
     expect(readdirSync(folder).sort()).toEqual([...before, 'o2'].sort());
     expect(names.every((one) => /^[A-Za-z0-9-]+\.html$/u.test(one))).toBe(true);
     expect(readdirSync(join(folder, 'o2')).sort()).toEqual(names.sort());

@@ -43,10 +43,15 @@ describe('halfcup start', () => {
       readonly on?: { readonly measure: string | number; readonly side: string };
     }[];
   }
-  const planOf = (...args: string[]): PlanFile => JSON.parse(halfcupIn(started, 'start', ...args).out) as PlanFile;
+  const planOf = async (...args: string[]): Promise<PlanFile> =>
+    JSON.parse((await halfcupIn(started, 'start', ...args)).out) as PlanFile;
 
-  it('makes stations of waypoints in course order, leaves none out, and reads back', () => {
-    expect(halfcupIn(started, 'start', 'First', 'w.gpx', '--out', 'first.json')).toEqual({ exit: 0, out: '', err: '' });
+  it('makes stations of waypoints in course order, leaves none out, and reads back', async () => {
+    expect(await halfcupIn(started, 'start', 'First', 'w.gpx', '--out', 'first.json')).toEqual({
+      exit: 0,
+      out: '',
+      err: '',
+    });
     const text = readFileSync(join(started, 'first.json'), 'utf8');
     const plan = JSON.parse(text) as PlanFile;
     expect(plan.stations.map(({ id, name }) => [id, name])).toEqual([
@@ -57,41 +62,46 @@ describe('halfcup start', () => {
     expect(plan.stations[1]!.at).toEqual(waypoints[0]!.at.map((degrees) => Number(degrees.toFixed(7))));
     expect(text).toMatch(/\n {6}"at": \[-?\d+\.\d+, -?\d+\.\d+\]\n/u);
     expect(plan.practice).toBeUndefined();
-    const layout = documentIn(started, 'layout', 'first.json') as LayoutDocument;
+    const layout = (await documentIn(started, 'layout', 'first.json')) as LayoutDocument;
     expect(layout.stations.map(({ passes }) => passes.length)).toEqual([1, 1, 0]);
     expect(layout.findings.map(({ code }) => code)).toContain('station-off-course');
   });
 
-  it('places stations along the course by distance, on the sides asked for', () => {
-    const { stations } = planOf('Every', 'sub/c.gpx', '--every', '2km', '--side', 'alternate');
+  it('places stations along the course by distance, on the sides asked for', async () => {
+    const { stations } = await planOf('Every', 'sub/c.gpx', '--every', '2km', '--side', 'alternate');
     expect(stations.map(({ name, on }) => [name, on?.measure, on?.side])).toEqual([
       ['2 km', '2 km', 'right'],
       ['4 km', '4 km', 'left'],
     ]);
-    expect(planOf('At', 'sub/c.gpx', '--at', '3mi,1mi').stations.map(({ name }) => name)).toEqual(['1 mi', '3 mi']);
-    expect(planOf('Sides', 'w.gpx', '--side', 'left').stations.map(({ side }) => side)).toEqual([
+    expect((await planOf('At', 'sub/c.gpx', '--at', '3mi,1mi')).stations.map(({ name }) => name)).toEqual([
+      '1 mi',
+      '3 mi',
+    ]);
+    expect((await planOf('Sides', 'w.gpx', '--side', 'left')).stations.map(({ side }) => side)).toEqual([
       'left',
       'left',
       'left',
     ]);
   });
 
-  it('writes known length and marks, and says on stderr what became of waypoints that are no stations', () => {
-    const [course] = planOf('Known', 'm.gpx', '--every', '2km', '--length', '5.05km', '--mark', '2 km').courses;
+  it('writes known length and marks, and says on stderr what became of waypoints that are no stations', async () => {
+    const [course] = (await planOf('Known', 'm.gpx', '--every', '2km', '--length', '5.05km', '--mark', '2 km')).courses;
     expect(course).toMatchObject({ length: '5.05 km', marks: [{ measure: '2 km', name: '2 km' }] });
-    const { exit, out, err } = halfcupIn(started, 'start', 'Marked', 'm.gpx');
+    const { exit, out, err } = await halfcupIn(started, 'start', 'Marked', 'm.gpx');
     expect(exit).toBe(0);
     expect((JSON.parse(out) as PlanFile).stations.map(({ name }) => name)).toEqual(['Tap']);
     expect(err).toMatch(/^m\.gpx:\d+:\d+: note: Waypoint "2 km" became a mark/mu);
     expect(err).toMatch(/^m\.gpx:\d+:\d+: note: Waypoint "Start" was left out/mu);
-    expect(halfcupIn(started, 'start', 'Twice', 'sub/c.gpx', '--at', '1km,1km').err).toMatch(
+    expect((await halfcupIn(started, 'start', 'Twice', 'sub/c.gpx', '--at', '1km,1km')).err).toMatch(
       /note: Found the place 1 km more than once/u,
     );
-    expect(refusalIn(started, 'start', 'Lost', 'm.gpx', '--mark', 'Tab=1km').join()).toContain('Did you mean "Tap"?');
+    expect((await refusalIn(started, 'start', 'Lost', 'm.gpx', '--mark', 'Tab=1km')).join()).toContain(
+      'Did you mean "Tap"?',
+    );
   });
 
-  it('writes the practice in round metres with --units metric', () => {
-    const plan = planOf('Metric', 'w.gpx', '--units', 'metric');
+  it('writes the practice in round metres with --units metric', async () => {
+    const plan = await planOf('Metric', 'w.gpx', '--units', 'metric');
     expect(plan.units).toBe('metric');
     expect(plan.practice).toEqual({
       signAhead: '90 m',
@@ -103,14 +113,18 @@ describe('halfcup start', () => {
     });
   });
 
-  it('names the course as seen from the folder of the plan', () => {
-    expect(planOf('Below', 'sub/c.gpx', '--every', '2km').courses[0]!.gpx).toBe('sub/c.gpx');
-    expect(halfcupIn(started, 'start', 'Beside', 'sub/c.gpx', '--every', '2km', '--out', 'sub/plan.json').exit).toBe(0);
-    expect((documentIn(started, 'layout', 'sub/plan.json') as LayoutDocument).stations).toHaveLength(2);
-    const elsewhere = halfcupIn(join(started, 'sub'), 'start', 'Up', '../w.gpx');
+  it('names the course as seen from the folder of the plan', async () => {
+    expect((await planOf('Below', 'sub/c.gpx', '--every', '2km')).courses[0]!.gpx).toBe('sub/c.gpx');
+    expect(
+      (await halfcupIn(started, 'start', 'Beside', 'sub/c.gpx', '--every', '2km', '--out', 'sub/plan.json')).exit,
+    ).toBe(0);
+    expect(((await documentIn(started, 'layout', 'sub/plan.json')) as LayoutDocument).stations).toHaveLength(2);
+    const elsewhere = await halfcupIn(join(started, 'sub'), 'start', 'Up', '../w.gpx');
     expect(elsewhere.err).toMatch(/keep this plan beside w\.gpx/u);
     expect((JSON.parse(elsewhere.out) as PlanFile).courses[0]!.gpx).toBe('w.gpx');
-    expect(refusalIn(started, 'start', 'Up', 'w.gpx', '--out', 'sub/up.json')[0]).toMatch(/^w\.gpx: .*copy it there/u);
+    expect((await refusalIn(started, 'start', 'Up', 'w.gpx', '--out', 'sub/up.json'))[0]).toMatch(
+      /^w\.gpx: .*copy it there/u,
+    );
   });
 
   it.each([
@@ -120,7 +134,7 @@ describe('halfcup start', () => {
     [['sub/c.gpx', '--every', '0m'], /shorter than the course/u],
     [['sub/c.gpx', '--every', '1m'], /at most 500 stations/u],
     [['sub/c.gpx', '--every', '1km', '--at', '1km'], /expected one of them/u],
-  ] as const)('refuses %j with the reason', (args, message) => {
-    expect(refusalIn(started, 'start', 'Name', ...args)[0]).toMatch(message);
+  ] as const)('refuses %j with the reason', async (args, message) => {
+    expect((await refusalIn(started, 'start', 'Name', ...args))[0]).toMatch(message);
   });
 });

@@ -84,27 +84,27 @@ describe('the schemas', () => {
     expect(required(inside(snapSchema, 'points', '[]'))).toEqual(['at', 'name', 'passes', 'nearest']);
   });
 
-  it('refuse a document without one of them', () => {
-    const course = documentIn(folder, 'course', 'c.gpx') as Record<string, unknown>;
+  it('refuse a document without one of them', async () => {
+    const course = (await documentIn(folder, 'course', 'c.gpx')) as Record<string, unknown>;
     for (const key of KEYS['course']!) expect(ajv.validate(courseSchema, { ...course, [key]: undefined })).toBe(false);
     expect(ajv.validate(courseSchema, { ...course, more: true })).toBe(true);
   });
 });
 
 describe('the documents', () => {
-  it.each([RUN_21K, OUT_AND_BACK, 'c.gpx'])('of halfcup course fit their schema: %s', (file) => {
-    expectValid(courseSchema, documentIn(folder, 'course', file));
+  it.each([RUN_21K, OUT_AND_BACK, 'c.gpx'])('of halfcup course fit their schema: %s', async (file) => {
+    expectValid(courseSchema, await documentIn(folder, 'course', file));
   });
 
-  it('of halfcup snap fit their schema, with points, waypoints and nothing near', () => {
-    expectValid(snapSchema, documentIn(folder, 'snap', 'c.gpx'));
-    expectValid(snapSchema, documentIn(folder, 'snap', 'c.gpx', '-17.4,-33.2', '17.4,33.2'));
-    expectValid(snapSchema, documentIn(folder, 'snap', OUT_AND_BACK, '-118.517671,34.085472'));
+  it('of halfcup snap fit their schema, with points, waypoints and nothing near', async () => {
+    expectValid(snapSchema, await documentIn(folder, 'snap', 'c.gpx'));
+    expectValid(snapSchema, await documentIn(folder, 'snap', 'c.gpx', '-17.4,-33.2', '17.4,33.2'));
+    expectValid(snapSchema, await documentIn(folder, 'snap', OUT_AND_BACK, '-118.517671,34.085472'));
   });
 
-  it('of halfcup layout fit their schema, for the demo and for stations without a place', () => {
-    expectValid(layoutSchema, documentIn(ROOT, 'layout', 'fixtures/demo/plan.json'));
-    const odd = documentIn(folder, 'layout', 'p.json') as {
+  it('of halfcup layout fit their schema, for the demo and for stations without a place', async () => {
+    expectValid(layoutSchema, await documentIn(ROOT, 'layout', 'fixtures/demo/plan.json'));
+    const odd = (await documentIn(folder, 'layout', 'p.json')) as {
       findings: { code: string }[];
       stations: { passes: { end?: string }[] }[];
     };
@@ -114,7 +114,7 @@ describe('the documents', () => {
     );
   });
 
-  it('of halfcup review fit their schema, with findings, waivers and checks that could not run', () => {
+  it('of halfcup review fit their schema, with findings, waivers and checks that could not run', async () => {
     const waivers = [{ code: 'item-outside', station: 'early', by: 'R. Gull', reason: 'a sign in the start area' }];
     writeFileSync(join(folder, 'w.json'), planText(stations, { waivers }));
     for (const [at, file] of [
@@ -122,9 +122,12 @@ describe('the documents', () => {
       [folder, 'p.json'],
       [folder, 'w.json'],
     ] as const) {
-      expectValid(reviewSchema, JSON.parse(halfcupIn(at, 'review', file, '--json').out));
+      expectValid(reviewSchema, JSON.parse((await halfcupIn(at, 'review', file, '--json')).out));
     }
-    const document = JSON.parse(halfcupIn(folder, 'review', 'w.json', '--json').out) as Record<string, unknown> & {
+    const document = JSON.parse((await halfcupIn(folder, 'review', 'w.json', '--json')).out) as Record<
+      string,
+      unknown
+    > & {
       checks: { ran: boolean }[];
       findings: { waived?: object }[];
     };
@@ -146,11 +149,11 @@ describe('the documents', () => {
     expect(ajv.validate(reviewSchema, { ...document, placed: [{ ...verdict, verdict: 'maybe' }] })).toBe(false);
   });
 
-  it('hold no number that is no number, and no negative nought', () => {
+  it('hold no number that is no number, and no negative nought', async () => {
     const text = JSON.stringify([
-      documentIn(folder, 'layout', 'p.json'),
-      documentIn(ROOT, 'layout', 'fixtures/demo/plan.json'),
-      documentIn(folder, 'snap', 'c.gpx'),
+      await documentIn(folder, 'layout', 'p.json'),
+      await documentIn(ROOT, 'layout', 'fixtures/demo/plan.json'),
+      await documentIn(folder, 'snap', 'c.gpx'),
     ]);
     expect(text).not.toMatch(/[[:,]-0[,\]}]/u);
     for (const [number] of text.matchAll(/-?\d+\.\d+/gu)) expect(number.split('.')[1]!.length).toBeLessThanOrEqual(9);

@@ -40,7 +40,7 @@ const written = (name: string, text: string): string => {
 describe('spacing.mjs', () => {
   const points = straight(OCEAN, 90, 51, 100);
 
-  it('prints each leg from start to finish, both passes of an out-and-back among them, and the longest', () => {
+  it('prints each leg from start to finish, both passes of an out-and-back among them, and the longest', async () => {
     const file = written(
       'back.gpx',
       gpxText([[...points, ...points.toReversed()]], [{ at: go(points[20]!, 0, 5), name: 'Tap' }]),
@@ -48,11 +48,12 @@ describe('spacing.mjs', () => {
     const { status, out } = example('spacing.mjs', file);
     expect(status).toBe(0);
     expect(out).toHaveLength(4);
-    const [snapped] = (documentIn(scratch, 'snap', file) as { points: { passes: { measure: number }[] }[] }).points;
+    const [snapped] = ((await documentIn(scratch, 'snap', file)) as { points: { passes: { measure: number }[] }[] })
+      .points;
     const measures = [
       0,
       ...snapped!.passes.map(({ measure }) => measure),
-      (documentIn(scratch, 'course', file) as { length: number }).length,
+      ((await documentIn(scratch, 'course', file)) as { length: number }).length,
     ];
     const legs = measures.slice(1).map((measure, k) => ((measure - measures[k]!) / 1000).toFixed(3));
     expect(out.slice(0, 3)).toEqual([
@@ -152,14 +153,14 @@ describe('the pages', () => {
     layout: Layout;
   };
   beforeAll(async () => {
-    of.course = documentIn(ROOT, 'course', 'fixtures/demo/full.gpx') as typeof of.course;
-    of.passes = (documentIn(ROOT, 'snap', 'fixtures/demo/full.gpx') as { points: Snapped[] }).points
+    of.course = (await documentIn(ROOT, 'course', 'fixtures/demo/full.gpx')) as typeof of.course;
+    of.passes = ((await documentIn(ROOT, 'snap', 'fixtures/demo/full.gpx')) as { points: Snapped[] }).points
       .flatMap(({ passes }) => passes)
       .toSorted((a, b) => a.measure - b.measure);
     of.pier = (
-      documentIn(ROOT, 'snap', 'fixtures/demo/full.gpx', '-17.3864922,-33.2319296') as { points: Snapped[] }
+      (await documentIn(ROOT, 'snap', 'fixtures/demo/full.gpx', '-17.3864922,-33.2319296')) as { points: Snapped[] }
     ).points[0]!.passes;
-    of.layout = documentIn(ROOT, 'layout', 'fixtures/demo/plan.json') as Layout;
+    of.layout = (await documentIn(ROOT, 'layout', 'fixtures/demo/plan.json')) as Layout;
     const outDir = join(scratch, 'pages');
     await build({ root: EXAMPLES, logLevel: 'error', build: { outDir } });
     const server = await preview({

@@ -8,8 +8,8 @@ import { documentIn, folderWith, halfcupIn } from './support/halfcup.ts';
 
 beforeAll(buildCommandLine);
 
-const geoJsonIn = (folder: string, plan: string): FeatureCollection =>
-  JSON.parse(halfcupIn(folder, 'export', plan, '--to', 'geojson').out) as FeatureCollection;
+const geoJsonIn = async (folder: string, plan: string): Promise<FeatureCollection> =>
+  JSON.parse((await halfcupIn(folder, 'export', plan, '--to', 'geojson')).out) as FeatureCollection;
 const ofKind = <G extends Feature['geometry']>(collection: FeatureCollection, kind: string): Feature<G>[] =>
   collection.features.filter(({ properties }) => properties?.['kind'] === kind) as Feature<G>[];
 
@@ -33,9 +33,9 @@ const folder = folderWith({
 });
 
 describe('halfcup export --to geojson', () => {
-  it('gives courses, stations, directions, items and boxes with plain names', () => {
-    const collection = geoJsonIn(ROOT, 'fixtures/demo/plan.json');
-    const layout = documentIn(ROOT, 'layout', 'fixtures/demo/plan.json') as {
+  it('gives courses, stations, directions, items and boxes with plain names', async () => {
+    const collection = await geoJsonIn(ROOT, 'fixtures/demo/plan.json');
+    const layout = (await documentIn(ROOT, 'layout', 'fixtures/demo/plan.json')) as {
       courses: object[];
       stations: { directions: { lead: boolean; items: { kind: string; boxes?: object[] }[] }[] }[];
     };
@@ -58,8 +58,8 @@ describe('halfcup export --to geojson', () => {
     });
   });
 
-  it('keeps positions to eight decimals, within its own box', () => {
-    const collection = geoJsonIn(folder, 'p.json');
+  it('keeps positions to eight decimals, within its own box', async () => {
+    const collection = await geoJsonIn(folder, 'p.json');
     const box = bboxPolygon(collection.bbox!);
     let seen = 0;
     coordEach(collection, (position) => {
@@ -79,8 +79,8 @@ describe('halfcup export --to geojson', () => {
     expect(seen).toBeGreaterThan(points.length);
   });
 
-  it('draws tables along the bend, one offset from the course', () => {
-    const water = ofKind<LineString>(geoJsonIn(folder, 'p.json'), 'water').find(
+  it('draws tables along the bend, one offset from the course', async () => {
+    const water = ofKind<LineString>(await geoJsonIn(folder, 'p.json'), 'water').find(
       ({ properties }) => properties?.['station'] === 's1',
     );
     const line = water!.geometry.coordinates as unknown as Position[];
@@ -92,9 +92,9 @@ describe('halfcup export --to geojson', () => {
     }
   });
 
-  it('puts a sign where the layout has it, and gives one without a place no geometry', () => {
-    const collection = geoJsonIn(folder, 'p.json');
-    const { stations } = documentIn(folder, 'layout', 'p.json') as {
+  it('puts a sign where the layout has it, and gives one without a place no geometry', async () => {
+    const collection = await geoJsonIn(folder, 'p.json');
+    const { stations } = (await documentIn(folder, 'layout', 'p.json')) as {
       stations: { id: string; directions: { items: { kind: string; at: Position[] }[] }[] }[];
     };
     const truth = stations[0]!.directions[0]!.items.find(({ kind }) => kind === 'sign')!.at[0]!;
@@ -104,20 +104,20 @@ describe('halfcup export --to geojson', () => {
     expect(lost!.properties).toMatchObject({ station: 's2', measure: expect.closeTo(-41.44, 5) as number });
   });
 
-  it("carries the station's further points", () => {
-    expect(ofKind<Point>(geoJsonIn(folder, 'p.json'), 'drop').map(({ properties }) => properties?.['station'])).toEqual(
-      ['s1'],
-    );
+  it("carries the station's further points", async () => {
+    expect(
+      ofKind<Point>(await geoJsonIn(folder, 'p.json'), 'drop').map(({ properties }) => properties?.['station']),
+    ).toEqual(['s1']);
   });
 
-  it('cuts a course at the antimeridian, and lets its box run across (RFC 7946, sections 3.1.9 and 5.2)', () => {
+  it('cuts a course at the antimeridian, and lets its box run across (RFC 7946, sections 3.1.9 and 5.2)', async () => {
     const start: Position = [179.99, -17];
     const across = straight(start, 90, 40, 100);
     const there = folderWith({
       'c.gpx': gpxText([across]),
       'p.json': planText([{ id: 's1', on: { course: 'c', measure: 1060, side: 'left' }, tables: { water: 30 } }]),
     });
-    const collection = geoJsonIn(there, 'p.json');
+    const collection = await geoJsonIn(there, 'p.json');
     const [course] = ofKind<MultiLineString>(collection, 'course');
     expect(course!.geometry.type).toBe('MultiLineString');
     const [west, east] = course!.geometry.coordinates as unknown as [Position[], Position[]];
@@ -133,13 +133,13 @@ describe('halfcup export --to geojson', () => {
     coordEach(collection, ([lon]) => expect(Math.abs(lon!)).toBeLessThanOrEqual(180));
   });
 
-  it('does not draw over a gap that the plan skips', () => {
+  it('does not draw over a gap that the plan skips', async () => {
     const line = straight(OCEAN, 90, 40, 50);
     const gap = folderWith({
       'c.gpx': gpxText([line.slice(0, 20), line.slice(24)]),
       'p.json': planText([], { courses: [{ id: 'c', gpx: 'c.gpx', gaps: 'skip' }] }),
     });
-    const [course] = ofKind<MultiLineString>(geoJsonIn(gap, 'p.json'), 'course');
+    const [course] = ofKind<MultiLineString>(await geoJsonIn(gap, 'p.json'), 'course');
     expect(course!.geometry.coordinates.map((run) => run.length)).toEqual([20, 16]);
   });
 });

@@ -47,14 +47,14 @@ describe('an output that is an input', () => {
     [['review', 'plan.json', '--report', 'map.html', '--force'], 'being read'],
     [['review', 'plan.json', '--report', 'plan.json', '--force'], '.html'],
     [['review', 'plan.json', '--report', 'c.gpx', '--force'], '.html'],
-  ])('is refused by %j, and the files stay as they are', (call, message) => {
-    expect(refusalIn(folder, ...call).join('\n')).toContain(message);
+  ])('is refused by %j, and the files stay as they are', async (call, message) => {
+    expect((await refusalIn(folder, ...call)).join('\n')).toContain(message);
     for (const [name, content] of Object.entries(FILES))
       expect(readFileSync(join(folder, name), 'utf8'), name).toBe(content);
   });
 
-  it('may be the plan itself where the command writes the changed plan', () => {
-    const { exit } = halfcupIn(folder, 'improve', 'plan.json', '--out', 'plan.json', '--force');
+  it('may be the plan itself where the command writes the changed plan', async () => {
+    const { exit } = await halfcupIn(folder, 'improve', 'plan.json', '--out', 'plan.json', '--force');
     expect(exit).toBe(0);
     expect(JSON.parse(readFileSync(join(folder, 'plan.json'), 'utf8'))).toHaveProperty('format', 'halfcup-plan');
   });

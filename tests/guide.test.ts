@@ -9,9 +9,10 @@ import {
   flowFaults,
   misplacedNames,
   missingPaths,
+  tableFaults,
   untoldFolders,
 } from './support/guide.ts';
-import { FACES, ROOMS } from './support/house.ts';
+import { FACES, ROOMS, VIEWER_ROOMS } from './support/house.ts';
 
 const flow = (drawing: string): string => `# Guide\n\n\`\`\`\n${drawing}\n\`\`\`\n`;
 
@@ -73,6 +74,19 @@ describe('the finder', () => {
       'the flow draws attic, which is no room of core',
       'the flow does not draw units.ts',
       'the flow draws gpx after course, which imports it',
+    ]);
+  });
+
+  it('finds a room left out of the table of the viewer, a stranger in it, and an order against the imports', () => {
+    const table = (...rows: string[]): string =>
+      `# Guide\n\n| room of \`packages/viewer/src/\` | holds |\n|---|---|\n${rows.map((row) => `| ${row} | \`elsewhere/\` |\n`).join('')}\n`;
+    const rooms = ['words.ts', 'state/store', 'state/view', 'map'];
+    expect(tableFaults('no table', rooms)).toEqual(['the guide has no table of the viewer’s rooms']);
+    expect(tableFaults(table('`words.ts`', '`state/store/`, `state/view/`', '`map/`'), rooms)).toEqual([]);
+    expect(tableFaults(table('`state/view/`', '`state/store/`', '`attic/`'), rooms, ['words.ts'])).toEqual([
+      'the table has attic, which is no room of the viewer',
+      'the table does not have map',
+      'the table has state/store after state/view, which may import it',
     ]);
   });
 
@@ -154,6 +168,10 @@ describe('DEVELOPERS.md', () => {
     expect(untoldFolders(guide, building)).toEqual([]));
 
   it('draws every room of core in the order of imports', () => expect(flowFaults(guide, building)).toEqual([]));
+
+  it('has every room of the viewer in the order of imports', () =>
+    // A declaration for the compiler, which nobody imports.
+    expect(tableFaults(guide, VIEWER_ROOMS, ['assets.d.ts'])).toEqual([]));
 
   it('tells every face', () => expect(FACES.filter((face) => !guide.includes(`\`${face}\``))).toEqual([]));
 

@@ -13,10 +13,14 @@ import {
   importsOf,
   longFiles,
   machineTraces,
+  processUses,
   silencedTests,
+  strayFiles,
   undeclaredPackages,
   upwardImports,
+  VIEWER_ROOMS,
 } from './support/house.ts';
+import { functionsOf, longFunctions } from './support/functions.ts';
 
 const ROOT = fileURLToPath(new URL('..', import.meta.url));
 /** What `.gitignore` leaves out, and the history itself. */
@@ -95,6 +99,37 @@ describe('the finder', () => {
     ]);
   });
 
+  it('finds an import of the viewer that goes up, between rooms inside a room too, of a test helper, and of a folder that is no room', () => {
+    const tree = invented({
+      'packages/viewer/src/state/store/a.ts': "import { b } from '../view/b.ts';",
+      'packages/viewer/src/state/view/b.ts':
+        "import '../store/a.ts';\nimport { w } from '../../words.ts';\nimport './c.ts';",
+      'packages/viewer/src/state/edits/c.ts': "const d = await import('../../work/d.ts');",
+      'packages/viewer/src/map/style/e.ts': "import type { V } from '../mapView.ts';\nimport '../scene.ts';",
+      'packages/viewer/src/map/mapView.ts': "import './style/e.ts';\nimport './scene.ts';\nimport '../strip/f.tsx';",
+      'packages/viewer/src/strip/f.tsx': "import '../panels/ui/g.ts';\nimport '../panels/day/h.tsx';",
+      'packages/viewer/src/panels/day/h.tsx': "import '../ui/g.ts';\nimport '../attic/i.tsx';",
+      'packages/viewer/src/panels/attic/i.tsx': "import '../ui/g.ts';",
+      'packages/viewer/src/main.tsx':
+        "import './styles/a.css';\nimport '../../../fixtures/demo/plan.json?url';\nimport './testing.ts';",
+      'packages/viewer/src/strip/f.test.ts': "import '../panels/day/h.tsx';\nimport '../testing.ts';",
+    });
+    expect(upwardImports(tree).map((complaint) => complaint.replaceAll('packages/viewer/src/', ''))).toEqual([
+      'state/store/a.ts imports state/view/b.ts: state/store stands before state/view',
+      'state/edits/c.ts imports work/d.ts: state/edits stands before work',
+      'map/style/e.ts imports map/mapView.ts: map/style stands before map',
+      'map/mapView.ts imports strip/f.tsx: map stands before strip',
+      'strip/f.tsx imports panels/day/h.tsx: strip stands before panels/day',
+      'panels/day/h.tsx imports panels/attic/i.tsx: panels/attic/i.tsx is in no room of the viewer',
+      'panels/attic/i.tsx imports panels/ui/g.ts: panels/attic/i.tsx is in no room of the viewer',
+      'main.tsx imports testing.ts: only tests import the helpers of tests',
+    ]);
+    const strays = strayFiles(tree).map((complaint) => complaint.replaceAll('packages/viewer/src/', ''));
+    expect(strays).toContain('panels/attic/i.tsx is in no room of the viewer');
+    expect(strays).toContain('the room storage of the viewer has no file');
+    expect(strays).not.toContain('the room map/style of the viewer has no file');
+  });
+
   it('finds circles, long and short, types included, and tells the way round', () => {
     const tree = invented({
       'a/one.ts': "import './two.ts';",
@@ -134,6 +169,20 @@ describe('the finder', () => {
     ]);
   });
 
+  it('finds what touches the process beside the entry of the command line', () => {
+    const tree = invented({
+      'packages/core/cli/main.ts': 'process.exitCode = 2;',
+      'packages/core/cli/a.ts': 'const here = process.cwd();',
+      'packages/core/cli/b.ts': "import { argv } from 'node:process';",
+      'packages/core/cli/c.ts': "// the process\nconst word = 'process';",
+      'packages/core/cli/d.test.ts': 'process.cwd();',
+    });
+    expect(processUses(tree)).toEqual([
+      'packages/core/cli/a.ts touches the process: take it from Io',
+      'packages/core/cli/b.ts touches the process: take it from Io',
+    ]);
+  });
+
   it('finds packages that are no dependency', () => {
     const tree = invented({
       'packages/core/src/a.ts':
@@ -169,6 +218,57 @@ describe('the finder', () => {
     ).toEqual([`a.md has ${host}`, `a.md has ${home}`]);
   });
 
+  it('measures functions by their bodies, those inside included, without comments and blank lines', () => {
+    const text = [
+      "const say = 'a “{” in a text';",
+      'export function outer(a: number): number {',
+      '  // A comment.',
+      '',
+      '  const inner = (b: number): number => {',
+      '    /* Another',
+      '     } */',
+      '    return b;',
+      '  };',
+      '  return inner(a);',
+      '}',
+      'const one = (): number => 1;',
+      'const record = {',
+      '  field: () =>',
+      '    [',
+      '      1,',
+      '    ],',
+      '  method(): void {},',
+      '};',
+      'run(() => {',
+      '  one();',
+      '});',
+      'abstract class Shape {',
+      '  abstract area(): number;',
+      '}',
+    ].join('\n');
+    expect(functionsOf('a.ts', text).map(({ name, line, lines }) => `${name} ${line} ${lines}`)).toEqual([
+      'outer 2 4',
+      'inner 5 1',
+      'one 12 1',
+      'field 14 3',
+      'method 18 0',
+      'run 20 1',
+    ]);
+    expect(() => functionsOf('a.ts', 'function {')).toThrow(/a\.ts cannot be parsed/u);
+    expect(
+      functionsOf('a.tsx', 'const A = () => (\n  <p>\n    {/* its braces count */}\n    a\n  </p>\n);')[0],
+    ).toMatchObject({ name: 'A', lines: 4 });
+  });
+
+  it('finds long functions, but for exceptions, and exceptions that are none', () => {
+    const of = (lines: number): string => `function f() {\n${'  run();\n'.repeat(lines)}}\n`;
+    const tree = invented({ 'a.ts': of(61), 'b.ts': of(60), 'c.ts': of(99), 'c.test.ts': of(99) });
+    expect(longFunctions(tree, 60, { 'b.ts: f': 'was long', 'c.ts: f': 'a table' })).toEqual([
+      'a.ts:1 f has 61 lines of code; at most 60',
+      'b.ts: f is no longer an exception',
+    ]);
+  });
+
   it('keeps lines in place where it blanks texts and comments', () => {
     const text = "const a = 'x\\'y'; // b\n/* c\n d */ const e = `f ${g} h`;\n";
     expect(codeOf(text, 'blanked').split('\n')).toHaveLength(text.split('\n').length);
@@ -196,10 +296,17 @@ describe('the house', () => {
   it('has no import that goes up, and none of a face or the command line', () =>
     expect(upwardImports(sources)).toEqual([]));
 
+  it('has a room for every file of the viewer, and a file in every room', () => {
+    expect(new Set(VIEWER_ROOMS).size).toBe(VIEWER_ROOMS.length);
+    const styles = treeOf('packages/viewer/src/styles', (path) => path.endsWith('.css'));
+    expect(strayFiles(new Map([...sources, ...styles]))).toEqual([]);
+  });
+
   it('has no circle of imports', () => expect(circles(sources)).toEqual([]));
 
   it('keeps core free of Node and the browser', () => {
     expect(foreignNames(sources)).toEqual([]);
+    expect(processUses(sources)).toEqual([]);
     // The compiler keeps watch as well: neither the DOM's nor Node's types are there for core's sources.
     const base = readFileSync(join(ROOT, 'tsconfig.base.json'), 'utf8');
     expect(base).toMatch(/"lib": \["ES\d+"\]/);
@@ -219,6 +326,12 @@ describe('the house', () => {
   });
 
   it('has no source of over 300 lines of code', () => expect(longFiles(sources, 300)).toEqual([]));
+
+  it('has no function of over 60 lines of code', () => {
+    expect(functionsOf('a.ts', sources.get('packages/core/src/analyse.ts')!).length).toBeGreaterThan(5);
+    // `path: name` with why it stays whole.
+    expect(longFunctions(sources, 60, {})).toEqual([]);
+  });
 
   it('has no silenced test', () => {
     const tests = new Map(

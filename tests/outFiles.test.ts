@@ -54,24 +54,24 @@ describe.each(
 )('halfcup $shown --out', ({ call, file }) => {
   const kept = 'kept';
 
-  it('keeps the file that is there, says so, and replaces it with --force', () => {
+  it('keeps the file that is there, says so, and replaces it with --force', async () => {
     writeFileSync(join(folder, file), kept);
-    expect(refusalIn(folder, ...call, '--out', file)).toEqual([
+    expect(await refusalIn(folder, ...call, '--out', file)).toEqual([
       expect.stringContaining(`${file}: this file exists already; choose another name, or say --force to replace it`),
     ]);
     expect(readFileSync(join(folder, file), 'utf8')).toBe(kept);
-    const { exit, err } = halfcupIn(folder, ...call, '--out', file, '--force');
+    const { exit, err } = await halfcupIn(folder, ...call, '--out', file, '--force');
     expect([exit, err]).toEqual([0, '']);
     expect(readFileSync(join(folder, file), 'utf8')).not.toBe(kept);
   });
 
-  it('never writes over the files that it reads, with --force neither', () => {
+  it('never writes over the files that it reads, with --force neither', async () => {
     for (const input of call
       .filter((word) => word.endsWith('.gpx') || word.endsWith('.json'))
       .concat(call[1] === 'p.json' ? ['c.gpx'] : [])) {
       // A changed plan may take the place of the plan that it was made from.
       if (call[0] === 'improve' && input === 'p.json') continue;
-      expect(refusalIn(folder, ...call, '--out', input, '--force')).toHaveLength(1);
+      expect(await refusalIn(folder, ...call, '--out', input, '--force')).toHaveLength(1);
     }
     expect([readFileSync(join(folder, 'c.gpx'), 'utf8'), readFileSync(join(folder, 'p.json'), 'utf8')]).toEqual([
       COURSE,
@@ -81,49 +81,49 @@ describe.each(
 });
 
 describe('halfcup sheets --out FOLDER', () => {
-  it('keeps a paper that is there, and writes none of the others, until --force is said', () => {
-    expect(halfcupIn(folder, 'sheets', 'p.json', '--out', 'first').exit).toBe(0);
+  it('keeps a paper that is there, and writes none of the others, until --force is said', async () => {
+    expect((await halfcupIn(folder, 'sheets', 'p.json', '--out', 'first')).exit).toBe(0);
     const name = readdirSync(join(folder, 'first')).toSorted()[0]!;
     mkdirSync(join(folder, 'second'));
     writeFileSync(join(folder, 'second', name), 'kept');
-    refusalIn(folder, 'sheets', 'p.json', '--out', 'second');
+    await refusalIn(folder, 'sheets', 'p.json', '--out', 'second');
     expect([readdirSync(join(folder, 'second')), readFileSync(join(folder, 'second', name), 'utf8')]).toEqual([
       [name],
       'kept',
     ]);
-    expect(halfcupIn(folder, 'sheets', 'p.json', '--out', 'second', '--force').exit).toBe(0);
+    expect((await halfcupIn(folder, 'sheets', 'p.json', '--out', 'second', '--force')).exit).toBe(0);
     expect(readFileSync(join(folder, 'second', name), 'utf8')).not.toBe('kept');
   });
 });
 
 describe('halfcup export --out', () => {
-  it('writes GPX to a name that ends so, and nothing else', () => {
-    expect(halfcupIn(folder, 'export', 'p.json', '--to', 'gpx', '--out', 'new.gpx')).toEqual({
+  it('writes GPX to a name that ends so, and nothing else', async () => {
+    expect(await halfcupIn(folder, 'export', 'p.json', '--to', 'gpx', '--out', 'new.gpx')).toEqual({
       exit: 0,
       out: '',
       err: '',
     });
     expect(readFileSync(join(folder, 'new.gpx'), 'utf8')).toContain('<name>01A SIGN</name>');
     for (const to of ['geojson', 'csv', 'ics'])
-      expect(refusalIn(folder, 'export', 'p.json', '--to', to, '--out', 'other.gpx')).toEqual([
+      expect(await refusalIn(folder, 'export', 'p.json', '--to', to, '--out', 'other.gpx')).toEqual([
         expect.stringContaining('writes no GPX'),
       ]);
   });
 
-  it('gives the bytes that are printed, line ends among them', () => {
+  it('gives the bytes that are printed, line ends among them', async () => {
     for (const to of ['gpx', 'csv', 'geojson']) {
-      const { out } = halfcupIn(folder, 'export', 'p.json', '--to', to);
-      halfcupIn(folder, 'export', 'p.json', '--to', to, '--out', `same-${to}.txt`);
+      const { out } = await halfcupIn(folder, 'export', 'p.json', '--to', to);
+      await halfcupIn(folder, 'export', 'p.json', '--to', to, '--out', `same-${to}.txt`);
       expect(readFileSync(join(folder, `same-${to}.txt`), 'utf8')).toBe(out);
     }
   });
 
-  it('lays a variant over the plan, and tells what has no place', () => {
+  it('lays a variant over the plan, and tells what has no place', async () => {
     const moved = planText([{ id: 's1', on: { course: 'c', measure: 2500, side: 'right' } }], {
       variants: [{ name: 'early', stations: { s1: { on: { course: 'c', measure: 50, side: 'right' } } } }],
     });
     writeFileSync(join(folder, 'v.json'), moved);
-    const { exit, out, err } = halfcupIn(folder, 'export', 'v.json', '--to', 'gpx', '--variant', 'early');
+    const { exit, out, err } = await halfcupIn(folder, 'export', 'v.json', '--to', 'gpx', '--variant', 'early');
     expect([
       exit,
       out.includes('SIGN'),
@@ -131,6 +131,6 @@ describe('halfcup export --out', () => {
       /<metadata><name>.* \(early\)<\/name>/u.test(out),
     ]).toEqual([0, false, true, true]);
     expect(err).toMatch(/^v\.json:\d+:\d+: note: Station "s1" has no place on the ground for: sign\./u);
-    expect(halfcupIn(folder, 'export', 'v.json', '--to', 'gpx').err).toBe('');
+    expect((await halfcupIn(folder, 'export', 'v.json', '--to', 'gpx')).err).toBe('');
   });
 });

@@ -98,7 +98,7 @@ describe('papers', () => {
         ['CSV, for spreadsheets', 'csv'],
         ['GeoJSON, for maps', 'geojson'],
       ] as const) {
-        const { out } = halfcupIn(ROOT, 'export', 'fixtures/demo/plan.json', '--to', format);
+        const { out } = await halfcupIn(ROOT, 'export', 'fixtures/demo/plan.json', '--to', format);
         const given = await downloaded(page, button);
         if (format === 'geojson') expect(JSON.parse(given)).toEqual(JSON.parse(out));
         else expect(given.trimEnd()).toBe(out.trimEnd());

@@ -115,10 +115,12 @@ interface CliPlaced {
 }
 
 /** What the command line says of the same files. */
-function placedByCommandLine(plan: string, points: string): CliPlaced {
+async function placedByCommandLine(plan: string, points: string): Promise<CliPlaced> {
   const folder = folderWith({ ...FILES, 'plan.json': plan });
   writeFileSync(join(folder, 'points.gpx'), points);
-  return JSON.parse(halfcupIn(folder, 'review', 'plan.json', '--placed', 'points.gpx', '--json').out) as CliPlaced;
+  return JSON.parse(
+    (await halfcupIn(folder, 'review', 'plan.json', '--placed', 'points.gpx', '--json')).out,
+  ) as CliPlaced;
 }
 
 const metres = (value: number): string => value.toFixed(1).replace('-', '−');
@@ -308,7 +310,7 @@ describe('points as placed', () => {
       const table = page.getByRole('table', { name: /^Signs to the first table/u });
       await table.waitFor();
       const expectRows = async (plan: string): Promise<CliPlaced> => {
-        const said = placedByCommandLine(plan, points);
+        const said = await placedByCommandLine(plan, points);
         const rows = said.placed.map(({ verdict, measured, limit, margin, move }) => [
           [verdict, Math.abs(move) < 0.05 ? '' : `${metres(Math.abs(move))} ${move < 0 ? 'upstream' : 'downstream'}`]
             .filter((part) => part !== '')

@@ -96,14 +96,14 @@ interface Judged {
 }
 
 /** What `halfcup review --placed` says of the points. */
-function judged(gpx: string): readonly string[] {
+async function judged(gpx: string): Promise<readonly string[]> {
   const folder = folderWith({
     'placed.gpx': gpx,
     ...Object.fromEntries(
       ['plan.json', 'full.gpx', 'half.gpx', 'context.geojson'].map((name) => [name, readFileSync(join(DEMO, name))]),
     ),
   });
-  const { out } = halfcupIn(folder, 'review', 'plan.json', '--placed', 'placed.gpx', '--json');
+  const { out } = await halfcupIn(folder, 'review', 'plan.json', '--placed', 'placed.gpx', '--json');
   const { placed } = JSON.parse(out) as Judged;
   return placed.map(({ station, item, verdict }) => `${station} ${item} ${verdict}`);
 }
@@ -117,7 +117,7 @@ describe('on the road', () => {
       expect(await page.getByText(/^8 of \d+ recorded/u).count()).toBe(1);
       const gpx = await savedPoints(page);
       expect([...gpx.matchAll(/<hdop>0\.4<\/hdop>/gu)]).toHaveLength(8);
-      const verdicts = judged(gpx);
+      const verdicts = await judged(gpx);
       for (const one of ['s3 sign holds', 's3 trash holds', 's4 sign holds', 's4 trash holds'])
         expect(verdicts).toContain(one);
       await page.reload();
@@ -137,7 +137,7 @@ describe('on the road', () => {
       await seen.context.setGeolocation({ longitude: sign![1][0], latitude: sign![1][1], accuracy: 2 });
       await expect.poll(() => seen.page.locator('.road-way').textContent()).toBe('20 m back, left-hand side');
       await seen.page.getByRole('button', { name: 'Record as placed' }).click();
-      expect(judged(await savedPoints(seen.page))).toContain('s3 sign fails');
+      expect(await judged(await savedPoints(seen.page))).toContain('s3 sign fails');
       await seen.page.getByRole('button', { name: 'Look at the verdicts' }).click();
       await expect.poll(() => seen.page.getByRole('tabpanel').textContent()).toContain('fails');
     });

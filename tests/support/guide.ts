@@ -87,6 +87,34 @@ export function flowFaults(guide: string, { rooms }: Building): readonly Complai
   return [...strangers, ...left, ...turned];
 }
 
+/** The table of the viewer's rooms: its first column names each of them once, in the order of imports, and nothing else. */
+export function tableFaults(
+  guide: string,
+  rooms: readonly string[],
+  ignored: readonly string[] = [],
+): readonly Complaint[] {
+  const [, table] = /^\| room of `packages\/viewer\/src\/`.*\n((?:\|.*\n)+)/mu.exec(guide) ?? [];
+  if (table === undefined) return ['the guide has no table of the viewer’s rooms'];
+  const named = table
+    .split('\n')
+    .flatMap((row) =>
+      [...(row.split('|')[1] ?? '').matchAll(/`([^`]+)`/gu)].map(([, name]) => name!.replace(/\/$/u, '')),
+    );
+  const wanted = rooms.filter((room) => !ignored.includes(room));
+  const known = named.filter((name) => wanted.includes(name));
+  return [
+    ...named
+      .filter((name) => !wanted.includes(name))
+      .map((name) => `the table has ${name}, which is no room of the viewer`),
+    ...wanted.filter((room) => !named.includes(room)).map((room) => `the table does not have ${room}`),
+    ...known.flatMap((name, k) =>
+      k > 0 && rooms.indexOf(name) < rooms.indexOf(known[k - 1]!)
+        ? [`the table has ${name} after ${known[k - 1]}, which may import it`]
+        : [],
+    ),
+  ];
+}
+
 /** Commands of the guide whose script or file is not there. */
 export const brokenCommands = (guide: string, { paths, scripts }: Building): readonly Complaint[] =>
   fenced(guide, 'sh').flatMap((block) => {

@@ -33,12 +33,57 @@ export const ROOMS: readonly string[] = [
   'export',
   'papers',
 ];
+/**
+ * The rooms of `packages/viewer/src`, in the same order: a file is in the room with the longest path that leads to it, so that
+ * `map` is what stands in that folder beside its rooms.
+ */
+export const VIEWER_ROOMS: readonly string[] = [
+  'styles',
+  'policy.ts',
+  'words.ts',
+  'placedWords.ts',
+  'state/store',
+  'state/view',
+  'state/open',
+  'state/edits',
+  'state/trial',
+  'work',
+  'storage',
+  'offline',
+  'papers',
+  'map/palette.ts',
+  'map/layers',
+  'map/scene.ts',
+  'map/underlay.ts',
+  'map/style',
+  'map/gestures',
+  'map',
+  'panels/ui',
+  'strip',
+  'panels/background',
+  'panels/place',
+  'panels/placed',
+  'panels/review',
+  'panels/improve',
+  'panels/variants',
+  'panels/station',
+  'panels/stations',
+  'panels/plan',
+  'panels/day',
+  'panels/papers',
+  'panels/road',
+  'panels/files',
+  'panels/page',
+  'assets.d.ts',
+  'main.tsx',
+];
 /** Only outsiders import these. */
 export const FACES: readonly string[] = ['index.ts', 'geometry.ts', 'gpx.ts', 'geojson.ts', 'raceday.ts', 'sheets.ts'];
 
 const CORE = 'packages/core/src/';
 const CLI = 'packages/core/cli/';
 const VIEWER = 'packages/viewer/';
+const VIEWER_SOURCES = `${VIEWER}src/`;
 
 const blank = (found: string): string => found.replaceAll(/[^\n]/g, ' ');
 
@@ -64,7 +109,8 @@ export function importsOf(text: string): string[] {
   return [...code.matchAll(statement)].map((match) => match[2] ?? match[4] ?? match[6]!);
 }
 
-const isTest = (path: string): boolean => /\.test\.tsx?$/.test(path) || path.startsWith(`${CORE}testing/`);
+const isTest = (path: string): boolean =>
+  /\.test\.tsx?$/.test(path) || path.startsWith(`${CORE}testing/`) || path === `${VIEWER_SOURCES}testing.ts`;
 
 /** Relative imports of a file as paths of the tree. */
 const targetsOf = (path: string, text: string): string[] =>
@@ -85,7 +131,9 @@ function wrongWay(path: string, target: string): Complaint[] {
   const says = (why: string): Complaint[] => [`${path} imports ${target}: ${why}`];
   if (isTest(target)) return says('only tests import the helpers of tests');
   if (path.startsWith(VIEWER))
-    return target.startsWith('packages/core/') ? says('the viewer takes core by its package name') : [];
+    return target.startsWith('packages/core/')
+      ? says('the viewer takes core by its package name')
+      : wrongWayInViewer(path, target);
   if (target.startsWith(CLI)) return path.startsWith(CLI) ? [] : says('nothing imports the command line');
   if (!target.startsWith(CORE)) return says('it lies outside the package’s sources');
   if (path.startsWith(CLI)) return FACES.includes(roomOf(target)) ? says('nothing of core imports a face') : [];
@@ -95,6 +143,35 @@ function wrongWay(path: string, target: string): Complaint[] {
   if (FACES.includes(from)) return [];
   if (!ROOMS.includes(from)) return says(`${from} is no room of the house`);
   return ROOMS.indexOf(to) > ROOMS.indexOf(from) ? says(`${from} stands before ${to}`) : [];
+}
+
+/** The room of a viewer's file: the longest that leads to it. */
+export const viewerRoomOf = (path: string): string | undefined => {
+  const inside = path.slice(VIEWER_SOURCES.length);
+  return VIEWER_ROOMS.filter((room) => inside === room || inside.startsWith(`${room}/`)).toSorted(
+    (a, b) => b.length - a.length,
+  )[0];
+};
+
+function wrongWayInViewer(path: string, target: string): Complaint[] {
+  // What lies beside the sources, such as the demo's files, is in no room.
+  if (!path.startsWith(VIEWER_SOURCES) || !target.startsWith(VIEWER_SOURCES)) return [];
+  const [from, to] = [viewerRoomOf(path), viewerRoomOf(target)];
+  const stranger = from === undefined ? path : to === undefined ? target : null;
+  if (stranger !== null) return [`${path} imports ${target}: ${stranger} is in no room of the viewer`];
+  return VIEWER_ROOMS.indexOf(to!) > VIEWER_ROOMS.indexOf(from!)
+    ? [`${path} imports ${target}: ${from} stands before ${to}`]
+    : [];
+}
+
+/** Files of the viewer that no room has, and rooms that have no file. */
+export function strayFiles(tree: Tree): Complaint[] {
+  const files = [...tree.keys()].filter((path) => path.startsWith(VIEWER_SOURCES) && !isTest(path));
+  const lived = new Set(files.map(viewerRoomOf));
+  return [
+    ...files.filter((path) => viewerRoomOf(path) === undefined).map((path) => `${path} is in no room of the viewer`),
+    ...VIEWER_ROOMS.filter((room) => !lived.has(room)).map((room) => `the room ${room} of the viewer has no file`),
+  ];
 }
 
 /** One complaint for each circle of files, with the way round it. */
@@ -138,6 +215,14 @@ export function foreignNames(tree: Tree): Complaint[] {
       );
       return modules.concat(globals);
     });
+}
+
+/** Files of the command line, other than the entry, that touch the process: tests run it many times in one thread. */
+export function processUses(tree: Tree): Complaint[] {
+  return [...tree]
+    .filter(([path]) => path.startsWith(CLI) && path !== `${CLI}main.ts` && !isTest(path))
+    .filter(([, text]) => uses(codeOf(text, 'blanked'), 'process') || importsOf(text).includes('node:process'))
+    .map(([path]) => `${path} touches the process: take it from Io`);
 }
 
 /** As a value: not as a property, nor as a key. */

@@ -1,7 +1,7 @@
 /**
  * Many plans by the command line, one worker against two: time, plans a second, and memory while it comes through the
  * plans. Run by hand after a build, on a quiet Linux: `node packages/core/bench/batch.mjs`. Writes bench/batch.json,
- * from which the README's table is made. Exits 1 where a figure misses its target.
+ * from which the table of packages/core/BENCHMARKS.md is made. Exits 1 where a figure misses its target.
  *
  * What is held is told by each full collection that V8 makes of itself (`--trace-gc`), summed over the threads: what grows
  * there would never come back. The resident set is what the machine must have; it also holds what is not collected yet, of
@@ -132,7 +132,7 @@ try {
   ]) {
     const of = (memory) => runs.filter((one) => one.workers === workers).map((one) => steadiness(one[memory]));
     const farthest = (steady) => Math.max(...steady.map(({ off }) => off));
-    report(`held after full collections, ${word}`, mean(of('held').map(({ middle }) => middle)), ' MB', undefined);
+    report(`heap after garbage collection, ${word}`, mean(of('held').map(({ middle }) => middle)), ' MB', undefined);
     report(
       `the same, farthest hundred plans off the mean after the first hundred, ${word}`,
       farthest(of('held')),
@@ -140,7 +140,7 @@ try {
       'at most',
       10,
     );
-    report(`resident, ${word}`, mean(of('resident').map(({ middle }) => middle)), ' MB', undefined);
+    report(`process memory (RSS), ${word}`, mean(of('resident').map(({ middle }) => middle)), ' MB', undefined);
     report(
       `the same, farthest hundred plans off the mean after the first hundred, ${word}`,
       farthest(of('resident')),

@@ -1,6 +1,6 @@
 /**
  * `pnpm bench`: course geometry against its peers in the same run. Prints a table of ratios and
- * writes it to bench/results.json, from which the README's table is made. Exits 1 where a ratio
+ * writes it to bench/results.json, from which the table of packages/core/BENCHMARKS.md is made. Exits 1 where a ratio
  * falls short of its target.
  */
 import { execFileSync } from 'node:child_process';

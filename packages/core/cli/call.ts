@@ -1,6 +1,7 @@
 /** What a command is and what a call of it holds, once read. */
 import { type Finding, type Result, bad } from '../src/finding.ts';
 import { parseLength } from '../src/units.ts';
+import type { Io } from './io.ts';
 
 /** How an option's value is read. A flag has none; `repeated` is a text that may be given many times; `count` a whole number from 1 to 256. */
 export type OptionKind = 'flag' | 'text' | 'repeated' | 'count' | 'length' | 'lengths' | readonly string[];
@@ -51,7 +52,7 @@ export interface Output {
   readonly notes?: readonly Finding[];
 }
 
-export type Run = (call: Call) => Promise<Result<Output>>;
+export type Run = (call: Call, io: Io) => Promise<Result<Output>>;
 
 /** Options that every command has. */
 export const COMMON: readonly OptionSpec[] = [

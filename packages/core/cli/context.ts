@@ -5,13 +5,14 @@ import { contextOf } from '../src/papers/context.ts';
 import type { Finding } from '../src/finding.ts';
 import type { PlanDocument } from '../src/plan/plan.ts';
 import { liesInside, readText } from './files.ts';
+import type { Io } from './io.ts';
 
 export interface ReadContext {
   readonly drawing: FeatureCollection | null;
   readonly findings: readonly Finding[];
 }
 
-export async function readContext(document: PlanDocument): Promise<ReadContext> {
+export async function readContext(io: Io, document: PlanDocument): Promise<ReadContext> {
   const { file, plan } = document;
   if (plan.context === undefined) return { drawing: null, findings: [] };
   const path = join(dirname(file), plan.context);
@@ -26,9 +27,9 @@ export async function readContext(document: PlanDocument): Promise<ReadContext> 
       },
     ],
   });
-  if ((await liesInside(path, dirname(file))) === false)
+  if ((await liesInside(io, path, dirname(file))) === false)
     return left('it is a link to a file outside the plan’s folder; copy it there');
-  const text = await readText(path);
+  const text = await readText(io, path);
   if (!text.ok) return left(text.findings.map(({ message }) => message).join('; '));
   const drawing = parsed(text.value);
   return drawing === null ? left('expected a FeatureCollection (GeoJSON, RFC 7946)') : { drawing, findings: [] };

@@ -5,18 +5,19 @@ import { dirname, join } from 'node:path';
 import { pipeline } from 'node:stream/promises';
 import type { FileDigest, ReviewedFiles } from '../src/export/reviewDocument.ts';
 import type { PlanDocument } from '../src/plan/plan.ts';
+import { type Io, pathOf } from './io.ts';
 
 /** SHA-256 of a file's bytes, hexadecimal. */
-export async function sha256Of(file: string): Promise<string> {
+export async function sha256Of(io: Io, file: string): Promise<string> {
   const hash = createHash('sha256');
-  await pipeline(createReadStream(file), hash);
+  await pipeline(createReadStream(pathOf(io, file)), hash);
   return hash.digest('hex');
 }
 
 /** The plan and every GPX file it names, each once, as the plan names it. All of them have been read before. */
-export async function reviewedFiles({ file, plan }: PlanDocument): Promise<ReviewedFiles> {
+export async function reviewedFiles(io: Io, { file, plan }: PlanDocument): Promise<ReviewedFiles> {
   const names = [...new Set(plan.courses.flatMap(({ gpx }) => (gpx === undefined ? [] : [gpx])))];
   const inputs: FileDigest[] = [];
-  for (const name of names) inputs.push({ file: name, sha256: await sha256Of(join(dirname(file), name)) });
-  return { sha256: await sha256Of(file), inputs };
+  for (const name of names) inputs.push({ file: name, sha256: await sha256Of(io, join(dirname(file), name)) });
+  return { sha256: await sha256Of(io, file), inputs };
 }

@@ -4,6 +4,7 @@ import { lstat, open, readFile, realpath, stat, writeFile } from 'node:fs/promis
 import { isAbsolute, relative, sep } from 'node:path';
 import { type Finding, type Result, type Where, bad, good } from '../src/finding.ts';
 import type { GpxDocument } from '../src/gpx/document.ts';
+import { type Io, pathOf } from './io.ts';
 import { SILENT, progressOf } from './progress.ts';
 
 /** Files smaller than this are read before anybody looks at a clock. */
@@ -32,9 +33,9 @@ export function fileFinding(error: unknown, code: string, where: Where): Finding
 }
 
 /** The whole text of a file, UTF-8. */
-export async function readText(file: string): Promise<Result<string>> {
+export async function readText(io: Io, file: string): Promise<Result<string>> {
   try {
-    const bytes = await readFile(file);
+    const bytes = await readFile(pathOf(io, file));
     return good(new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes));
   } catch (error) {
     if (error instanceof TypeError && codeOf(error) === 'ERR_ENCODING_INVALID_ENCODED_DATA') {
@@ -52,15 +53,15 @@ export async function readText(file: string): Promise<Result<string>> {
 }
 
 /** Reads a GPX file as a stream; its findings name it as given. Progress on stderr where that is a terminal. */
-export async function readGpxFile(file: string): Promise<Result<GpxDocument>> {
+export async function readGpxFile(io: Io, file: string): Promise<Result<GpxDocument>> {
   const { createGpxReader } = await import('../src/gpx/read.ts');
   let progress = SILENT;
   try {
-    const { size } = await stat(file);
+    const { size } = await stat(pathOf(io, file));
     const reader = createGpxReader(file);
-    if (size >= LARGE) progress = progressOf(`Reading ${file}`);
+    if (size >= LARGE) progress = progressOf(`Reading ${file}`, io.stderr);
     let read = 0;
-    for await (const chunk of createReadStream(file, { highWaterMark: 262_144 })) {
+    for await (const chunk of createReadStream(pathOf(io, file), { highWaterMark: 262_144 })) {
       const bytes = chunk as Uint8Array;
       read += bytes.length;
       reader.write(bytes);
@@ -75,9 +76,9 @@ export async function readGpxFile(file: string): Promise<Result<GpxDocument>> {
 }
 
 /** Whether a file, with all links followed, lies in a folder or below; null where it cannot be reached. */
-export async function liesInside(file: string, folder: string): Promise<boolean | null> {
+export async function liesInside(io: Io, file: string, folder: string): Promise<boolean | null> {
   try {
-    const way = relative(await realpath(folder), await realpath(file));
+    const way = relative(await realpath(pathOf(io, folder)), await realpath(pathOf(io, file)));
     return way !== '..' && !way.startsWith(`..${sep}`) && !isAbsolute(way);
   } catch (error) {
     if (codeOf(error) in REASONS) return null;
@@ -87,13 +88,14 @@ export async function liesInside(file: string, folder: string): Promise<boolean 
 
 /** Refuses an output that is one of the files being read, or a name of a course for what is no GPX. `--force` does not help. */
 export async function guardInputs(
+  io: Io,
   file: string,
   inputs: readonly string[],
   writesGpx: boolean = false,
 ): Promise<Result<null>> {
-  const target = await identityOf(file);
+  const target = await identityOf(io, file);
   const same =
-    target === null ? [] : await Promise.all(inputs.map(async (input) => (await identityOf(input)) === target));
+    target === null ? [] : await Promise.all(inputs.map(async (input) => (await identityOf(io, input)) === target));
   if (same.some(Boolean))
     return bad([
       {
@@ -116,37 +118,38 @@ export async function guardInputs(
 }
 
 /** The same for all names of one file, links of both kinds among them; null where there is none. */
-async function identityOf(file: string): Promise<string | null> {
-  const known = await stat(file, { bigint: true }).catch(() => null);
+async function identityOf(io: Io, file: string): Promise<string | null> {
+  const known = await stat(pathOf(io, file), { bigint: true }).catch(() => null);
   return known === null ? null : `${known.dev}:${known.ino}`;
 }
 
 /** Whether a name is taken, be it by a link that leads nowhere. */
-export const isThere = async (file: string): Promise<boolean> => (await lstat(file).catch(() => null)) !== null;
+export const isThere = async (io: Io, file: string): Promise<boolean> =>
+  (await lstat(pathOf(io, file)).catch(() => null)) !== null;
 
 /** Writes a text; an existing file only with `force`. */
-export async function writeText(file: string, text: string, force: boolean): Promise<Result<null>> {
+export async function writeText(io: Io, file: string, text: string, force: boolean): Promise<Result<null>> {
   try {
-    await writeFile(file, text, { flag: force ? 'w' : 'wx' });
+    await writeFile(pathOf(io, file), text, { flag: force ? 'w' : 'wx' });
     return good(null);
   } catch (error) {
     return bad([unwritable(error, file)]);
   }
 }
 
-/** Takes text piece by piece; each is written before the next is asked for. */
+/** Takes text piece by piece; each is written before the next is asked for. False: nobody reads any more. */
 export interface TextSink {
-  readonly write: (text: string) => Promise<Result<null>>;
+  readonly write: (text: string) => Promise<Result<boolean>>;
   readonly close: () => Promise<void>;
 }
 
 /** As `writeText`, for a text that comes in pieces. */
-export async function openText(file: string, force: boolean): Promise<Result<TextSink>> {
+export async function openText(io: Io, file: string, force: boolean): Promise<Result<TextSink>> {
   try {
-    const handle = await open(file, force ? 'w' : 'wx');
-    const write = async (text: string): Promise<Result<null>> =>
+    const handle = await open(pathOf(io, file), force ? 'w' : 'wx');
+    const write = async (text: string): Promise<Result<boolean>> =>
       handle.appendFile(text).then(
-        () => good(null),
+        () => good(true),
         (error: unknown) => bad([unwritable(error, file)]),
       );
     return good({ write, close: async () => handle.close() });

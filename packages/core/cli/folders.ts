@@ -2,6 +2,7 @@
 import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { type Finding, type Result, bad, good } from '../src/finding.ts';
+import { type Io, pathOf } from './io.ts';
 import { fileFinding, guardInputs, isThere, writeText } from './files.ts';
 
 export interface NamedText {
@@ -11,22 +12,23 @@ export interface NamedText {
 
 /** Makes the folder where it is not there. A file that exists is kept and refused, unless `force`; one that is being read always. */
 export async function writeFolder(
+  io: Io,
   folder: string,
   files: readonly NamedText[],
   inputs: readonly string[],
   force: boolean,
 ): Promise<Result<null>> {
   try {
-    await mkdir(folder, { recursive: true });
+    await mkdir(pathOf(io, folder), { recursive: true });
   } catch (error) {
     return bad([folderFinding(error, folder)]);
   }
   const refused: Finding[] = [];
   for (const { name } of files) {
     const file = join(folder, name);
-    const guarded = await guardInputs(file, inputs);
+    const guarded = await guardInputs(io, file, inputs);
     if (!guarded.ok) refused.push(...guarded.findings);
-    else if (!force && (await isThere(file)))
+    else if (!force && (await isThere(io, file)))
       refused.push({
         code: 'file-unwritable',
         severity: 'error',
@@ -36,7 +38,7 @@ export async function writeFolder(
   }
   if (refused.length > 0) return bad(refused);
   for (const { name, text } of files) {
-    const written = await writeText(join(folder, name), text, force);
+    const written = await writeText(io, join(folder, name), text, force);
     if (!written.ok) return written;
   }
   return good(null);

@@ -7,6 +7,7 @@ import type { GpxDocument, GpxLine, GpxSegment } from '../src/gpx/document.ts';
 import { chooseLine } from '../src/gpx/chooseLine.ts';
 import { type Call, has } from './call.ts';
 import { readGpxFile } from './files.ts';
+import type { Io } from './io.ts';
 
 export interface ReadCourse {
   readonly course: Course;
@@ -23,8 +24,13 @@ export type Prepare = (
 const asTheyAre: Prepare = (segments) => ({ segments, findings: [] });
 
 /** The course of a file; its name is the line's, else the file's. */
-export async function readCourse(file: string, call: Call, prepare: Prepare = asTheyAre): Promise<Result<ReadCourse>> {
-  const read = await readGpxFile(file);
+export async function readCourse(
+  io: Io,
+  file: string,
+  call: Call,
+  prepare: Prepare = asTheyAre,
+): Promise<Result<ReadCourse>> {
+  const read = await readGpxFile(io, file);
   if (!read.ok) return read;
   const document = read.value;
   const line = chooseLine(document, call.values.get('track'), { file });

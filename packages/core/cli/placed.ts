@@ -3,6 +3,7 @@ import { type Result, bad, good } from '../src/finding.ts';
 import { placeFindings } from '../src/plan/placeFindings.ts';
 import { type PlacedVerdict, reviewPlaced } from '../src/review/placed.ts';
 import { readGpxFile } from './files.ts';
+import type { Io } from './io.ts';
 import type { AnalysedPlan } from './plans.ts';
 
 export interface PlacedPlan extends AnalysedPlan {
@@ -13,8 +14,12 @@ export interface PlacedPlan extends AnalysedPlan {
  * A plan with the verdicts on a file's waypoints, and with their checks and findings behind its own. A file that
  * has none is refused.
  */
-export async function withPlaced(file: string, { document, analysis }: AnalysedPlan): Promise<Result<PlacedPlan>> {
-  const read = await readGpxFile(file);
+export async function withPlaced(
+  io: Io,
+  file: string,
+  { document, analysis }: AnalysedPlan,
+): Promise<Result<PlacedPlan>> {
+  const read = await readGpxFile(io, file);
   if (!read.ok) return read;
   if (read.value.waypoints.length === 0) {
     const message =

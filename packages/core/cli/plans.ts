@@ -8,6 +8,7 @@ import type { PlanDocument } from '../src/plan/plan.ts';
 import { readPlan } from '../src/plan/read.ts';
 import { withVariant } from '../src/plan/variant.ts';
 import { liesInside, readGpxFile, readText } from './files.ts';
+import type { Io } from './io.ts';
 
 /** An analysis whose findings have their places in the plan and in its files. */
 export interface AnalysedPlan {
@@ -16,16 +17,16 @@ export interface AnalysedPlan {
 }
 
 /** Reads and analyses the plan of a file, with a variant laid over where one is named. */
-export async function analysePlan(file: string, variant: string | undefined): Promise<Result<AnalysedPlan>> {
-  const text = await readText(file);
+export async function analysePlan(io: Io, file: string, variant: string | undefined): Promise<Result<AnalysedPlan>> {
+  const text = await readText(io, file);
   if (!text.ok) return text;
   const read = readPlan(text.value, file);
   const chosen = read.ok && variant !== undefined ? withVariant(read.value, variant) : read;
   if (!chosen.ok) return chosen;
   const document = chosen.value;
-  const sources = await readSources(document);
+  const sources = await readSources(io, document);
   if (!sources.ok) return bad(placeFindings(sources.findings, document));
-  const results = await readResultTexts(document);
+  const results = await readResultTexts(io, document);
   const analysed = analyse(document.plan, { gpx: sources.value, results });
   if (!analysed.ok) return bad(placeFindings([...sources.findings, ...analysed.findings], document));
   const findings = placeFindings([...chosen.findings, ...sources.findings, ...analysed.value.findings], document);
@@ -33,8 +34,8 @@ export async function analysePlan(file: string, variant: string | undefined): Pr
 }
 
 /** Files that a plan names, as paths from here; none where it cannot be read, which is said by whoever reads it. */
-export async function filesNamedBy(plan: string): Promise<readonly string[]> {
-  const text = await readText(plan);
+export async function filesNamedBy(io: Io, plan: string): Promise<readonly string[]> {
+  const text = await readText(io, plan);
   const read = text.ok ? readPlan(text.value, plan) : text;
   if (!read.ok) return [];
   const { courses, context } = read.value.plan;
@@ -53,7 +54,7 @@ const resultFiles = ({ plan }: PlanDocument): readonly string[] =>
     .flatMap((finish) => (finish !== undefined && 'csv' in finish ? [finish.csv] : []));
 
 /** Every GPX file of the plan's courses. A missing one is left out: the analysis says so at its place. */
-async function readSources({ file, plan }: PlanDocument): Promise<Result<ReadonlyMap<string, GpxDocument>>> {
+async function readSources(io: Io, { file, plan }: PlanDocument): Promise<Result<ReadonlyMap<string, GpxDocument>>> {
   const folder = dirname(file);
   const sources = new Map<string, GpxDocument>();
   const findings: Finding[] = [];
@@ -61,9 +62,9 @@ async function readSources({ file, plan }: PlanDocument): Promise<Result<Readonl
   for (const [index, { id, gpx }] of plan.courses.entries()) {
     if (gpx === undefined || sources.has(gpx)) continue;
     const path = join(folder, gpx);
-    const inside = await liesInside(path, folder);
+    const inside = await liesInside(io, path, folder);
     if (inside === null) continue;
-    const read = inside ? await readGpxFile(path) : bad([outside(gpx, index, id)]);
+    const read = inside ? await readGpxFile(io, path) : bad([outside(gpx, index, id)]);
     findings.push(...read.findings);
     if (read.ok) sources.set(gpx, read.value);
     else unusable = true;
@@ -72,13 +73,13 @@ async function readSources({ file, plan }: PlanDocument): Promise<Result<Readonl
 }
 
 /** Texts of past results that races and waves name. A missing file is left out: race day says so. */
-async function readResultTexts(document: PlanDocument): Promise<ReadonlyMap<string, string>> {
+async function readResultTexts(io: Io, document: PlanDocument): Promise<ReadonlyMap<string, string>> {
   const folder = dirname(document.file);
   const texts = new Map<string, string>();
   for (const csv of new Set(resultFiles(document))) {
     const path = join(folder, csv);
-    if ((await liesInside(path, folder)) !== true) continue;
-    const text = await readText(path);
+    if ((await liesInside(io, path, folder)) !== true) continue;
+    const text = await readText(io, path);
     if (text.ok) texts.set(csv, text.value);
   }
   return texts;

@@ -6,10 +6,10 @@ export interface Progress {
   readonly clear: () => void;
 }
 
-/** What is needed of `process.stderr`. */
+/** What is needed of stderr. */
 export interface Terminal {
   readonly isTTY?: boolean;
-  readonly columns?: number;
+  readonly columns?: number | undefined;
   readonly write: (text: string) => unknown;
 }
 
@@ -19,7 +19,7 @@ export const SILENT: Progress = { show: () => undefined, clear: () => undefined 
 const WIPE = '\r\u001B[K';
 
 /** One line with percent, no wider than the terminal and written only when the number changes. */
-export function progressOf(what: string, terminal: Terminal = process.stderr): Progress {
+export function progressOf(what: string, terminal: Terminal): Progress {
   if (terminal.isTTY !== true) return SILENT;
   // A file's name may hold what would move the cursor or turn the reading order.
   const plain = Array.from(what.replaceAll(/[\s\p{Cc}\u202A-\u202E\u2066-\u2069]+/gu, ' '));

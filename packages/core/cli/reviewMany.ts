@@ -2,12 +2,11 @@
  * Many plans' reviews: one line of JSON each, in the order given and as soon as it can be printed, made by worker
  * threads. Memory does not grow with the number of plans.
  */
-import { once } from 'node:events';
-import { availableParallelism } from 'node:os';
 import { type Result, bad, good } from '../src/finding.ts';
 import { type Call, type Output, countOf, has } from './call.ts';
 import { type TextSink, guardInputs, isThere, openText } from './files.ts';
 import { inOrder } from './inOrder.ts';
+import type { Io } from './io.ts';
 import { progressOf } from './progress.ts';
 import type { ReviewJob } from './reviewedLine.ts';
 import { type Reviewers, inThisThread, inThreads } from './reviewers.ts';
@@ -17,15 +16,15 @@ import { noteLine } from './spoken.ts';
 const AHEAD = 4;
 
 /** Prints, or writes to `--out`, the lines of all plans. A single one that cannot be used is refused. */
-export async function reviewMany(call: Call): Promise<Result<Output>> {
+export async function reviewMany(io: Io, call: Call): Promise<Result<Output>> {
   const { positionals: files } = call;
-  const workers = Math.min(countOf(call, 'workers') ?? availableParallelism(), files.length);
-  if (files.length === 1) return onlyLine({ file: files[0]!, strict: has(call, 'strict') });
-  const opened = await sinkOf(call);
+  const workers = Math.min(countOf(call, 'workers') ?? io.processors, files.length);
+  if (files.length === 1) return onlyLine({ file: files[0]!, cwd: io.cwd, strict: has(call, 'strict') });
+  const opened = await sinkOf(io, call);
   if (!opened.ok) return opened;
   const reviewers = workers === 1 ? await inThisThread() : await inThreads(workers);
   try {
-    const exit = await printLines(call, workers === 1 ? 1 : workers * AHEAD, reviewers, opened.value);
+    const exit = await printLines(io, call, workers === 1 ? 1 : workers * AHEAD, reviewers, opened.value);
     return exit.ok ? good({ text: '', saved: true, exit: exit.value }) : exit;
   } finally {
     reviewers.close();
@@ -40,24 +39,27 @@ async function onlyLine(job: ReviewJob): Promise<Result<Output>> {
 }
 
 async function printLines(
+  io: Io,
   { positionals: files, values }: Call,
   ahead: number,
   { review }: Reviewers,
   sink: TextSink,
 ): Promise<Result<0 | 1 | 2>> {
   const strict = values.has('strict');
-  const progress = progressOf('Reviewing plans');
+  const progress = progressOf('Reviewing plans', io.stderr);
   let exit: 0 | 1 | 2 = 0;
   let printed = 0;
   progress.show(0);
-  for await (const { line, problems, exit: own } of inOrder(files, ahead, async (file) => review({ file, strict }))) {
+  for await (const { line, problems, exit: own } of inOrder(files, ahead, async (file) =>
+    review({ file, cwd: io.cwd, strict }),
+  )) {
     if (own > exit) exit = own;
-    // A reader that has seen enough ends the program: with what has been found so far.
-    process.exitCode = exit;
-    if (problems.length > 0 || process.stdout.isTTY) progress.clear();
-    process.stderr.write(problems.map(noteLine).join(''));
+    if (problems.length > 0 || io.stdout.isTTY) progress.clear();
+    if (problems.length > 0) await io.stderr.write(problems.map(noteLine).join(''));
     const written = await sink.write(line);
     if (!written.ok) return written;
+    // A reader that has seen enough ends the program: with what has been found so far.
+    if (!written.value) break;
     printed += 1;
     progress.show(printed / files.length);
   }
@@ -66,23 +68,20 @@ async function printLines(
 }
 
 /** Where lines go as they come: the file of `--out`, else stdout, for which it waits where that is slow. */
-async function sinkOf(call: Call): Promise<Result<TextSink>> {
+async function sinkOf(io: Io, call: Call): Promise<Result<TextSink>> {
   const file = call.values.get('out');
   if (file !== undefined) {
-    const guarded = await guardInputs(file, (await isThere(file)) ? await filesRead(call.positionals) : []);
-    return guarded.ok ? openText(file, has(call, 'force')) : guarded;
+    const guarded = await guardInputs(io, file, (await isThere(io, file)) ? await filesRead(io, call.positionals) : []);
+    return guarded.ok ? openText(io, file, has(call, 'force')) : guarded;
   }
-  const write = async (text: string): Promise<Result<null>> => {
-    if (!process.stdout.write(text)) await once(process.stdout, 'drain');
-    return good(null);
-  };
+  const write = async (text: string): Promise<Result<boolean>> => good(await io.stdout.write(text));
   return good({ write, close: async () => undefined });
 }
 
 /** Plans and all files that they name, each once; one plan after the other, so that however many there are few are open. */
-async function filesRead(plans: readonly string[]): Promise<readonly string[]> {
+async function filesRead(io: Io, plans: readonly string[]): Promise<readonly string[]> {
   const { filesNamedBy } = await import('./plans.ts');
   const files = new Set(plans);
-  for (const plan of plans) for (const file of await filesNamedBy(plan)) files.add(file);
+  for (const plan of plans) for (const file of await filesNamedBy(io, plan)) files.add(file);
   return [...files];
 }

@@ -2,23 +2,24 @@
 import { type Result, good } from '../src/finding.ts';
 import { type Call, type Output, has, refuse } from './call.ts';
 import { guardInputs, writeText } from './files.ts';
+import type { Io } from './io.ts';
 import { filesNamedBy } from './plans.ts';
 import { json, unitsOf } from './printing.ts';
 import { type Reviewed, exitOf, reviewPlan } from './reviewPlan.ts';
 import { reviewText } from './text/review.ts';
 
 /** `halfcup review` of one plan: text or JSON, and the report where `--report` names a file for it. */
-export async function reviewOne(file: string, call: Call): Promise<Result<Output>> {
-  const read = await reviewPlan(file, call.values.get('placed'));
+export async function reviewOne(io: Io, file: string, call: Call): Promise<Result<Output>> {
+  const read = await reviewPlan(io, file, call.values.get('placed'));
   if (!read.ok) return read;
   const { analysis, review } = read.value;
-  const written = await writeReport(read.value, call);
+  const written = await writeReport(io, read.value, call);
   if (!written.ok) return written;
   const text = has(call, 'json') ? json(review) : reviewText(analysis, review, unitsOf(call, analysis.plan.units));
   return good({ text, exit: exitOf(review, has(call, 'strict')) });
 }
 
-async function writeReport({ analysis, review }: Reviewed, call: Call): Promise<Result<null>> {
+async function writeReport(io: Io, { analysis, review }: Reviewed, call: Call): Promise<Result<null>> {
   const file = call.values.get('report');
   if (file === undefined) return good(null);
   if (file === call.values.get('out')) return refuse(`found "${file}" for both --report and --out; expected two files`);
@@ -27,16 +28,16 @@ async function writeReport({ analysis, review }: Reviewed, call: Call): Promise<
   const inputs = [
     ...call.positionals,
     ...(call.values.has('placed') ? [call.values.get('placed')!] : []),
-    ...(await filesNamedBy(call.positionals[0]!)),
+    ...(await filesNamedBy(io, call.positionals[0]!)),
   ];
-  const guarded = await guardInputs(file, inputs);
+  const guarded = await guardInputs(io, file, inputs);
   if (!guarded.ok) return guarded;
   const { reportHtml } = await import('../src/papers/report.ts');
-  return writeText(file, reportHtml({ analysis, review, made: today() }), has(call, 'force'));
+  return writeText(io, file, reportHtml({ analysis, review, made: today(io) }), has(call, 'force'));
 }
 
 /** The calendar day here, ISO 8601. */
-function today(): string {
-  const now = new Date();
+function today(io: Io): string {
+  const now = io.now();
   return [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((part) => String(part).padStart(2, '0')).join('-');
 }

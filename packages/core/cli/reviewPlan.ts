@@ -2,6 +2,7 @@
 import { type ReviewDocument, reviewDocument } from '../src/export/reviewDocument.ts';
 import { type Result, good } from '../src/finding.ts';
 import { reviewedFiles, sha256Of } from './digests.ts';
+import type { Io } from './io.ts';
 import { withPlaced } from './placed.ts';
 import { type AnalysedPlan, analysePlan } from './plans.ts';
 
@@ -10,14 +11,14 @@ export interface Reviewed extends AnalysedPlan {
 }
 
 /** A plan's review; with the points of a file, that file is one of its inputs. */
-export async function reviewPlan(file: string, placed?: string): Promise<Result<Reviewed>> {
-  const read = await analysePlan(file, undefined);
+export async function reviewPlan(io: Io, file: string, placed?: string): Promise<Result<Reviewed>> {
+  const read = await analysePlan(io, file, undefined);
   if (!read.ok) return read;
-  const files = await reviewedFiles(read.value.document);
+  const files = await reviewedFiles(io, read.value.document);
   if (placed === undefined) return good({ ...read.value, review: reviewDocument(read.value.analysis, files) });
-  const held = await withPlaced(placed, read.value);
+  const held = await withPlaced(io, placed, read.value);
   if (!held.ok) return held;
-  const inputs = [...files.inputs, { file: placed, sha256: await sha256Of(placed) }];
+  const inputs = [...files.inputs, { file: placed, sha256: await sha256Of(io, placed) }];
   return good({
     ...held.value,
     review: reviewDocument(held.value.analysis, { ...files, inputs, placed: held.value.placed }),

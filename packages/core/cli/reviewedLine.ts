@@ -4,6 +4,8 @@ import { faultText } from './spoken.ts';
 
 export interface ReviewJob {
   readonly file: string;
+  /** The folder from which relative names of files are taken. */
+  readonly cwd: string;
   readonly strict: boolean;
 }
 

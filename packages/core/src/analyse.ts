@@ -8,6 +8,8 @@ import { type Course, courseLength, startMeasure } from './course/course.ts';
 import type { IndexedCourse } from './course/segmentIndex.ts';
 import { type Finding, type Result, bad, good } from './finding.ts';
 import { laySeen } from './layout/layStation.ts';
+import { inEnglish } from './text/inEnglish.ts';
+import { voiceOf } from './plan/voice.ts';
 import { courseTable, seeStation } from './station/seeStation.ts';
 import type { SeenStation } from './station/station.ts';
 import type { Layout } from './layout/layout.ts';
@@ -167,8 +169,11 @@ function layoutOfSeen(
   );
   const stations = seen.map((station, k) => {
     const [needs, before] = [days.get(station.id), held?.before.stations[k]];
-    // Of the plan only the crew's rules enter, and those with the needs alone, which are made anew with them.
-    return before !== undefined && isSeen(held?.kept.seen[k], station) && before.needs === needs
+    // Of the plan only its language and the crew's rules enter, and those with the needs alone, which are made anew with them.
+    return before !== undefined &&
+      isSeen(held?.kept.seen[k], station) &&
+      before.needs === needs &&
+      held?.before.plan.language === plan.language
       ? before
       : laySeen(plan, station, table, needs);
   });
@@ -229,19 +234,21 @@ export function analyseAfter(
   before: Analysis | null,
   plan: Plan,
   sources: Sources,
-  made?: Result<readonly IndexedCourse[]>,
+  measured?: Result<readonly IndexedCourse[]>,
 ): Result<Analysis> {
   const held = heldOf(before, plan);
   const courses =
-    held === null ? (made ?? courseStage(plan, sources)) : good(held.before.courses, held.kept.courseFindings);
-  if (!courses.ok) return courses;
+    held === null ? (measured ?? courseStage(plan, sources)) : good(held.before.courses, held.kept.courseFindings);
+  const voice = voiceOf(plan);
+  if (!courses.ok) return bad(inEnglish(courses.findings, voice));
   const table = courseTable(courses.value);
   const passes = seenAfter(plan, table, held);
   const seen = allSeen(passes);
-  if (!seen.ok) return bad([...courses.findings, ...seen.findings]);
+  if (!seen.ok) return bad(inEnglish([...courses.findings, ...seen.findings], voice));
   const fields = hasField(plan) ? fieldsAfter(plan, table, sources.results, held) : null;
   const days = fields === null ? [] : daysAfter(plan, seen.value, fields, held);
-  const day = fields === null ? null : raceDayFrom(plan, seen.value, fields, days);
+  const made = fields === null ? null : raceDayFrom(plan, seen.value, fields, days);
+  const day = made === null ? null : { ...made, findings: inEnglish(made.findings, voice) };
   const layout = layoutOfSeen(plan, courses.value, seen.value, day, held);
   const known = held === null ? undefined : { ...held.before, ...held.kept };
   const { atStations, ...review } = reviewLayout(
@@ -285,7 +292,7 @@ function fieldsAfter(plan: Plan, table: CourseTable, results: ResultTexts | unde
 }
 
 function daysAfter(plan: Plan, seen: readonly SeenStation[], fields: Fields, held: Held | null): DayFound[] {
-  const stand = held?.kept.fields === fields && held.same(({ supplies, crew }) => [supplies, crew]);
+  const stand = held?.kept.fields === fields && held.same(({ supplies, crew, language }) => [supplies, crew, language]);
   return seen.map((station, index) => {
     const known = stand && isSeen(held?.kept.seen[index], station) ? held?.kept.days[index] : undefined;
     return known ?? dayAt(plan, index, station, fields);

@@ -39,8 +39,10 @@ export interface Finding {
   /** Stable, hyphenated, e.g. `station-off-course`. */
   readonly code: string;
   readonly severity: Severity;
-  /** One or two sentences: what was found, what was expected, how to mend it. */
+  /** Up to three short sentences: what is the matter, what it should be, what to do. English, in the plan's units. */
   readonly message: string;
+  /** What the message is made of, by name: lengths in metres, times in seconds, ids. Absent: nothing but the message is known. */
+  readonly params?: Readonly<Record<string, unknown>>;
   readonly where: Where;
   /** What was found, in `unit`. */
   readonly measured?: number;

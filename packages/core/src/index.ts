@@ -180,3 +180,8 @@ export {
   formatMinute,
   formatVolume,
 } from './format.ts';
+export { voiceOf } from './plan/voice.ts';
+export { findingInWords, findingSentence } from './text/inWords.ts';
+export { findingSubject } from './text/subject.ts';
+export type { Sentence } from './text/sentence.ts';
+export type { Names, Voice } from './text/voice.ts';

@@ -247,6 +247,8 @@ const planChange: fc.Arbitrary<Change> = fc.oneof(
   fc
     .record({ handRate: fc.integer({ min: 1, max: 20 }), handSpacing: real(1, 4) }, { requiredKeys: [] })
     .map((over): Change => (plan) => ({ ...plan, crew: { ...plan.crew, ...over } })),
+  fc.constantFrom('en', 'es').map((language): Change => (plan) => ({ ...plan, language })),
+  fc.constantFrom('metric' as const, 'imperial' as const).map((units): Change => (plan) => ({ ...plan, units })),
   fc.constant<Change>((plan) => ({ ...plan, races: plan.races.toReversed() })),
   fc.constant<Change>((plan) => ({ ...plan, vehicles: [], waivers: [], zones: [] })),
   // As an edit of the text: other objects that say the same.

@@ -1,13 +1,13 @@
 /** Starts the page: one store, the plan opened last, and the width that decides between one column and three. */
 import './policy.ts';
 import { render } from 'preact';
-import { App } from './panels/App.tsx';
+import { App } from './panels/page/App.tsx';
 import { workOffline } from './offline/register.ts';
-import { rememberedBackground } from './state/background.ts';
-import { createStore, StoreProvider, type Store } from './state/store.ts';
+import { rememberedBackground } from './state/view/background.ts';
+import { createStore, StoreProvider, type Store } from './state/store/store.ts';
 import { startShelf } from './storage/kept.ts';
 import { createShelf, ShelfProvider } from './storage/shelf.ts';
-import { followPlan } from './state/variants.ts';
+import { followPlan } from './state/edits/variants.ts';
 import './styles/palette.css';
 import './styles/base.css';
 import './styles/page.css';

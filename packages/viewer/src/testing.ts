@@ -1,7 +1,7 @@
 /** For tests: the demo plan, opened from its files. */
 import { readFileSync } from 'node:fs';
-import { openFiles, type NamedFile, type Opening } from './state/open.ts';
-import type { OpenPlan } from './state/store.ts';
+import { openFiles, type NamedFile, type Opening } from './state/open/open.ts';
+import type { OpenPlan } from './state/store/store.ts';
 
 const FOLDER = new URL('../../../fixtures/demo/', import.meta.url);
 

@@ -3,15 +3,16 @@ import { compareDocument } from '../../src/export/compareDocument.ts';
 import { type Result, bad, good } from '../../src/finding.ts';
 import { compareAnalyses } from '../../src/improve/compare.ts';
 import { type Run, has } from '../call.ts';
+import type { Io } from '../io.ts';
 import { type AnalysedPlan, analysePlan } from '../plans.ts';
 import { json, unitsOf } from '../printing.ts';
 import { AS_PLANNED, compareText } from '../text/compare.ts';
 
-export const run: Run = async (call) => {
+export const run: Run = async (call, io) => {
   const [file, ...named] = call.positionals as [string, ...string[]];
   const names = (named.length === 1 ? [AS_PLANNED, named[0]!] : named) as [string, string];
-  const before = await version(file, names[0]);
-  const after = await version(file, names[1]);
+  const before = await version(io, file, names[0]);
+  const after = await version(io, file, names[1]);
   if (!before.ok) return after.ok ? before : bad([...before.findings, ...after.findings]);
   if (!after.ok) return after;
   const comparison = compareAnalyses(names, before.value.analysis, after.value.analysis);
@@ -24,8 +25,8 @@ export const run: Run = async (call) => {
 };
 
 /** The plan with a variant laid over; by its own name for it, unless a variant bears that name, the plan as it is. */
-async function version(file: string, name: string): Promise<Result<AnalysedPlan>> {
-  const plain = name === AS_PLANNED ? await analysePlan(file, undefined) : undefined;
+async function version(io: Io, file: string, name: string): Promise<Result<AnalysedPlan>> {
+  const plain = name === AS_PLANNED ? await analysePlan(io, file, undefined) : undefined;
   const taken = plain?.ok === true && plain.value.analysis.plan.variants.some((variant) => variant.name === name);
-  return plain === undefined || taken ? analysePlan(file, name) : plain;
+  return plain === undefined || taken ? analysePlan(io, file, name) : plain;
 }

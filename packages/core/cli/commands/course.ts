@@ -10,8 +10,8 @@ import { marksOf } from '../marks.ts';
 import { json, unitsOf } from '../printing.ts';
 import { courseText } from '../text/course.ts';
 
-export const run: Run = async (call) => {
-  const read = await readCourse(call.positionals[0]!, call, prepareFor(call));
+export const run: Run = async (call, io) => {
+  const read = await readCourse(io, call.positionals[0]!, call, prepareFor(call));
   if (!read.ok) return read;
   const { course, document, where } = read.value;
   const marks = marksOf(call, document);

@@ -3,20 +3,21 @@ import { type Result, bad, good } from '../../src/finding.ts';
 import type { Layout } from '../../src/layout/layout.ts';
 import { placeFindings } from '../../src/plan/placeFindings.ts';
 import { type Call, type Output, type Run, refuse } from '../call.ts';
+import type { Io } from '../io.ts';
 import { type AnalysedPlan, analysePlan } from '../plans.ts';
 import { json, unitsOf } from '../printing.ts';
 
-export const run: Run = async (call) => {
+export const run: Run = async (call, io) => {
   const to = call.values.get('to');
   if (to === undefined) return refuse('found no format; expected --to geojson, gpx, csv or ics');
-  const read = await analysePlan(call.positionals[0]!, call.values.get('variant'));
-  return read.ok ? FORMATS[to as Format](read.value, call) : read;
+  const read = await analysePlan(io, call.positionals[0]!, call.values.get('variant'));
+  return read.ok ? FORMATS[to as Format](read.value, call, io) : read;
 };
 
 type Format = 'geojson' | 'gpx' | 'csv' | 'ics';
 
 /** Each loads its own writer only: Turf takes longer to load than most layouts take to compute. */
-const FORMATS: { readonly [format in Format]: (plan: AnalysedPlan, call: Call) => Promise<Result<Output>> } = {
+const FORMATS: { readonly [format in Format]: (plan: AnalysedPlan, call: Call, io: Io) => Promise<Result<Output>> } = {
   geojson: async ({ analysis }) => {
     const { toGeoJson } = await import('../../src/export/geojson.ts');
     return good({ text: json(toGeoJson(analysis)) });
@@ -30,9 +31,9 @@ const FORMATS: { readonly [format in Format]: (plan: AnalysedPlan, call: Call) =
     const { toCsv } = await import('../../src/export/csv.ts');
     return good({ text: toCsv(analysis) });
   },
-  ics: async (plan) => {
+  ics: async (plan, _, io) => {
     const { toCalendar } = await import('../../src/export/calendar.ts');
-    return told(toCalendar(plan.analysis, Date.now()), plan);
+    return told(toCalendar(plan.analysis, io.now().getTime()), plan);
   },
 };
 

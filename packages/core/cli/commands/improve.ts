@@ -10,13 +10,13 @@ import { json, unitsOf } from '../printing.ts';
 import { progressOf } from '../progress.ts';
 import { improveText } from '../text/improve.ts';
 
-export const run: Run = async (call) => {
-  const read = await analysePlan(call.positionals[0]!, undefined);
+export const run: Run = async (call, io) => {
+  const read = await analysePlan(io, call.positionals[0]!, undefined);
   if (!read.ok) return read;
   const { document, analysis } = read.value;
   const only = stationsOf(call, document.file, analysis.plan);
   if (!only.ok) return only;
-  const progress = progressOf('Trying places');
+  const progress = progressOf('Trying places', io.stderr);
   const improvement = improve(analysis, { ...only.value, ...withinOf(call), onProgress: progress.show });
   progress.clear();
   const text = has(call, 'json')

@@ -6,8 +6,8 @@ import { analysePlan } from '../plans.ts';
 import { json, unitsOf } from '../printing.ts';
 import { layoutText } from '../text/layout.ts';
 
-export const run: Run = async (call) => {
-  const read = await analysePlan(call.positionals[0]!, call.values.get('variant'));
+export const run: Run = async (call, io) => {
+  const read = await analysePlan(io, call.positionals[0]!, call.values.get('variant'));
   if (!read.ok) return read;
   const { analysis } = read.value;
   const units = unitsOf(call, analysis.plan.units);

@@ -8,9 +8,9 @@ import { type AnalysedPlan, analysePlan } from '../plans.ts';
 import { json, unitsOf } from '../printing.ts';
 import { learntText, raceDayText } from '../text/raceday.ts';
 
-export const run: Run = async (call) => {
+export const run: Run = async (call, io) => {
   const [file] = call.positionals;
-  const read = await analysePlan(file!, call.values.get('variant'));
+  const read = await analysePlan(io, file!, call.values.get('variant'));
   if (!read.ok) return read;
   const { analysis } = read.value;
   if (analysis.day === null) {

@@ -1,7 +1,7 @@
 /** `halfcup review`: every check of a plan, or of several with one JSON document a line. */
 import { type Run, has, refuse } from '../call.ts';
 
-export const run: Run = async (call) => {
+export const run: Run = async (call, io) => {
   const [file, ...more] = call.positionals;
   if (has(call, 'json-lines')) {
     if (has(call, 'placed'))
@@ -10,7 +10,7 @@ export const run: Run = async (call) => {
       return refuse('found --report with --json-lines; expected one of them: a report is of one plan');
     // The threads load the checks, not this one.
     const { reviewMany } = await import('../reviewMany.ts');
-    return reviewMany(call);
+    return reviewMany(io, call);
   }
   if (has(call, 'workers'))
     return refuse(
@@ -21,5 +21,5 @@ export const run: Run = async (call) => {
       `found ${call.positionals.length} plans; expected one, or --json-lines, which prints one document a line`,
     );
   const { reviewOne } = await import('../reviewOne.ts');
-  return reviewOne(file!, call);
+  return reviewOne(io, file!, call);
 };

@@ -11,28 +11,36 @@ import { CAUTION } from '../caution.ts';
 import { readContext } from '../context.ts';
 import { reviewedFiles } from '../digests.ts';
 import { writeFolder } from '../folders.ts';
+import type { Io } from '../io.ts';
 import { type AnalysedPlan, analysePlan, filesNamedBy } from '../plans.ts';
 import { json, table } from '../printing.ts';
 
-export const run: Run = async (call) => {
+export const run: Run = async (call, io) => {
   const folder = call.values.get('out');
   if (folder === undefined || folder === '')
     return refuse('found no folder for the papers; expected --out FOLDER, which is made where it is not there');
   const [file] = call.positionals;
-  const read = await analysePlan(file!, call.values.get('variant'));
+  const read = await analysePlan(io, file!, call.values.get('variant'));
   if (!read.ok) return read;
-  const context = await readContext(read.value.document);
+  const context = await readContext(io, read.value.document);
   const analysis = printed(read.value, call);
   const note = languageNote(call.values.get('lang') ?? analysis.plan.language);
-  const review = reviewDocument(analysis, await reviewedFiles(read.value.document));
+  const review = reviewDocument(analysis, await reviewedFiles(io, read.value.document));
   const options: PapersOptions = {
     paper: (call.values.get('paper') as Paper | undefined) ?? 'a4',
-    printedAt: clockHere(),
+    printedAt: clockHere(io),
     review,
     ...(call.values.has('lang') ? { language: call.values.get('lang')! } : {}),
     ...(context.drawing === null ? {} : { context: context.drawing }),
   };
-  const written = await write(analysis, options, folder, [file!, ...(await filesNamedBy(file!))], has(call, 'force'));
+  const written = await write(
+    io,
+    analysis,
+    options,
+    folder,
+    [file!, ...(await filesNamedBy(io, file!))],
+    has(call, 'force'),
+  );
   if (!written.ok) return written;
   const notes = [
     ...context.findings,
@@ -73,6 +81,7 @@ function printed({ analysis }: AnalysedPlan, call: Call): Analysis {
 }
 
 async function write(
+  io: Io,
   analysis: Analysis,
   options: PapersOptions,
   folder: string,
@@ -82,6 +91,7 @@ async function write(
   const papers = papersOf(analysis, options);
   const all = [indexPaper(analysis, papers, options), ...papers];
   const written = await writeFolder(
+    io,
     folder,
     all.map(({ name, html }) => ({ name, text: html })),
     inputs,
@@ -91,8 +101,8 @@ async function write(
 }
 
 /** Day and minute here, as people read them. */
-function clockHere(): string {
-  const now = new Date();
+function clockHere(io: Io): string {
+  const now = io.now();
   const two = (value: number): string => String(value).padStart(2, '0');
   return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())} ${two(now.getHours())}:${two(now.getMinutes())}`;
 }

@@ -12,11 +12,11 @@ import { snapText } from '../text/snap.ts';
 
 type NamedPoint = Pick<SnappedPoint, 'at' | 'name'>;
 
-export const run: Run = async (call) => {
+export const run: Run = async (call, io) => {
   const [file, ...tokens] = call.positionals;
   const given = positionsOf(tokens);
   if (!given.ok) return given;
-  const read = await readCourse(file!, call);
+  const read = await readCourse(io, file!, call);
   if (!read.ok) return read;
   const points = pointsOf(given.value, read.value);
   if (!points.ok) return points;

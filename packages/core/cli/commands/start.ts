@@ -6,13 +6,14 @@ import { type StartOptions, startPlan } from '../../src/plan/start.ts';
 import type { UnitSystem } from '../../src/units.ts';
 import { type Call, type Run, has, lengthOf, lengthsOf } from '../call.ts';
 import { liesInside, readGpxFile } from '../files.ts';
+import { type Io, pathOf } from '../io.ts';
 import { marksOf } from '../marks.ts';
 
-export const run: Run = async (call) => {
+export const run: Run = async (call, io) => {
   const [name, file] = call.positionals as [string, string];
-  const read = await readGpxFile(file);
+  const read = await readGpxFile(io, file);
   if (!read.ok) return read;
-  const gpx = await pathInPlan(file, call.values.get('out'));
+  const gpx = await pathInPlan(io, file, call.values.get('out'));
   if (!gpx.ok) return gpx;
   const marks = marksOf(call, read.value);
   if (!marks.ok) return bad(marks.findings);
@@ -45,11 +46,11 @@ function optionsOf(call: Call): Omit<StartOptions, 'name' | 'gpx' | 'marks'> {
 }
 
 /** The file as seen from the plan's folder: that of `--out`, else the one the command is given in. */
-async function pathInPlan(file: string, out: string | undefined): Promise<Result<string>> {
+async function pathInPlan(io: Io, file: string, out: string | undefined): Promise<Result<string>> {
   const folder = out === undefined ? '.' : dirname(out);
-  const way = relative(folder, file);
+  const way = relative(pathOf(io, folder), pathOf(io, file));
   const below = way !== '' && way !== '..' && !way.startsWith(`..${sep}`) && !isAbsolute(way);
-  if (below && (await liesInside(file, folder)) !== false) return good(way.split(sep).join('/'));
+  if (below && (await liesInside(io, file, folder)) !== false) return good(way.split(sep).join('/'));
   const message = 'a plan names files in its own folder or below';
   if (out !== undefined) {
     return bad([

@@ -78,12 +78,13 @@ export interface LayoutDocument {
  * ```
  */
 export function findingDocument(finding: Finding): Finding {
-  const { code, severity, message, where, measured, limit, ...rest } = finding;
+  const { code, severity, message, params, where, measured, limit, ...rest } = finding;
   const { measure, at, ...place } = where;
   return {
     code,
     severity,
     message,
+    ...(params === undefined ? {} : { params: rounded(params) as Readonly<Record<string, unknown>> }),
     where: {
       ...place,
       ...(measure === undefined ? {} : { measure: toMicro(measure) }),
@@ -95,6 +96,14 @@ export function findingDocument(finding: Finding): Finding {
       : { limit: typeof limit === 'number' ? toMicro(limit) : [toMicro(limit[0]), toMicro(limit[1])] }),
     ...rest,
   };
+}
+
+/** Numbers to a millionth, wherever they stand. */
+function rounded(value: unknown): unknown {
+  if (typeof value === 'number') return toMicro(value);
+  if (Array.isArray(value)) return value.map(rounded);
+  if (typeof value !== 'object' || value === null) return value;
+  return Object.fromEntries(Object.entries(value).map(([key, one]) => [key, rounded(one)]));
 }
 
 /**

@@ -74,13 +74,14 @@ export const reviewDocument = (
   madeBy: MADE_BY,
   plan: { name: plan.name, sha256 },
   inputs,
-  checks: checks.map(({ code, severity, title, source, ran, found, reason, cannotTell }) => ({
+  checks: checks.map(({ code, severity, title, source, ran, found, reason, reasonCode, cannotTell }) => ({
     code,
     severity,
     title,
     source,
     ran,
     ...(reason === undefined ? {} : { reason }),
+    ...(reasonCode === undefined ? {} : { reasonCode }),
     found,
     cannotTell,
   })),

@@ -23,6 +23,8 @@ export interface StationGround {
   /** Metres of the hand-out line that one person takes. */
   readonly handSpacing: number;
   readonly day?: DayNeeds | undefined;
+  /** Of the plan, BCP 47. */
+  readonly language: string;
 }
 
 /** Every direction with its items, the lead first. */
@@ -62,7 +64,7 @@ const alongPass = (direction: Direction, pass: StationPass): Direction => ({
 function groundOf(
   direction: Direction,
   pass: StationPass,
-  { station, practice, courses }: StationGround,
+  { station, practice, courses, language }: StationGround,
   stretches: readonly Stretch[],
 ): Ground {
   const { course } = courses.get(pass.course)!;
@@ -77,6 +79,7 @@ function groundOf(
     station,
     practice,
     wheelLine: line,
+    language,
   };
 }
 

@@ -17,7 +17,15 @@ export function laySeen(plan: Plan, seen: SeenStation, courses: CourseTable, day
   const { handSpacing } = crewOf(plan, station);
   const laid = {
     ...seen,
-    directions: layDirections(directions, { station, practice, passes, courses, handSpacing, day }),
+    directions: layDirections(directions, {
+      station,
+      practice,
+      passes,
+      courses,
+      handSpacing,
+      day,
+      language: plan.language,
+    }),
   };
   return day === undefined ? laid : { ...laid, needs: day };
 }

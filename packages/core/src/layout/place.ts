@@ -24,6 +24,8 @@ export interface Ground {
   readonly station: PlanStation;
   readonly practice: Practice;
   readonly wheelLine: WheelLine;
+  /** Of the plan, BCP 47: signs are written in it. */
+  readonly language: string;
 }
 
 /**
@@ -64,7 +66,7 @@ export function placeItem(stretch: Stretch, ground: Ground): Item {
     at,
     offset,
   };
-  if (stretch.kind === 'sign') return { ...item, wording: signWording(servedOn(ground.station)) };
+  if (stretch.kind === 'sign') return { ...item, wording: signWording(servedOn(ground.station), ground.language) };
   if (stretch.kind === 'trash') return { ...item, boxes: boxesOf(ground, from, to) };
   return item;
 }

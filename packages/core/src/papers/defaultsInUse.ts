@@ -7,7 +7,7 @@ import type { Plan, Supplies, Units } from '../plan/plan.ts';
 import { heatOf } from '../raceday/cups.ts';
 import { DEFAULTS_TABLE, type DefaultRow } from '../raceday/defaultsTable.ts';
 import { formatClock, formatDuration, formatLength } from '../format.ts';
-import { volumeIn } from '../units.ts';
+import { lengthIn, volumeIn } from '../units.ts';
 import type { SheetText } from '../text/sheetText.ts';
 import { type Html, NONE, html, said, table } from './html.ts';
 import { numberOf } from '../layout/layout.ts';
@@ -70,6 +70,7 @@ function valueText({ unit, key }: DefaultRow, value: unknown, units: Units, text
   if (unit === 'kg') return massText(value, units, text);
   if (unit === 'm') return formatLength(value, units, 'table');
   if (unit === 'share') return `${Number((value * 100).toFixed(1))} %`;
+  if (unit === 'km/h' && units === 'imperial') return `${Math.round(lengthIn(value * 1000, 'mi'))} mph`;
   const number = String(Number(value.toPrecision(4)));
   const noun = phrase(unit) ?? unit;
   return `${number} ${value === 1 ? noun.replace(/s$/u, '') : noun}`;

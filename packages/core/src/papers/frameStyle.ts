@@ -60,14 +60,14 @@ ${box('bottom-right', `${cssString(`${page} `)} counter(page) ${cssString(` ${of
 export const frameStyle = (paper: Paper, running: Running): string => `
 ${pageRule(paper, running)}
 * { box-sizing: border-box; }
-html { color: #000; background: #fff; font: 11pt/1.3 ${FONT}; text-rendering: geometricPrecision; -webkit-print-color-adjust: exact; print-color-adjust: exact; }
+html { color: #000; background: #fff; font: 11pt/1.3 ${FONT}; -webkit-print-color-adjust: exact; print-color-adjust: exact; }
 body { width: ${pageBox(paper).width}mm; margin: 0 auto; padding: 6mm 0; overflow-wrap: anywhere; }
 h1 { font-size: 20pt; line-height: 1.15; margin: 0 0 1mm; }
 h2 { font-size: 13pt; line-height: 1.2; margin: 4mm 0 1mm; padding-bottom: 0.5mm; border-bottom: 1.2pt solid #000; break-after: avoid; }
 h3 { font-size: 11.5pt; margin: 2.5mm 0 0.5mm; break-after: avoid; }
 p { margin: 0.8mm 0 1.2mm; orphans: 3; widows: 3; }
 ul, ol { margin: 0.8mm 0 1.2mm; padding-left: 5mm; }
-svg { display: block; font-kerning: none; font-variant-ligatures: none; }
+svg { display: block; }
 .head { break-after: avoid; margin-bottom: 3mm; }
 .stamp { margin: 0; font-size: 9.5pt; }
 .whole { white-space: nowrap; }

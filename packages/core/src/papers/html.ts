@@ -2,7 +2,7 @@
  * HTML as values: a template tag that escapes every text put into it, so that nothing a plan says
  * can become markup. Source: WHATWG HTML, 13.3 (escaping a string).
  */
-import { FONT_FACE } from './font/font.ts';
+import { FONT_FACE, FONT_RULES } from './font/font.ts';
 
 /** A piece of HTML that is safe to print as it is. */
 export interface Html {
@@ -56,7 +56,7 @@ export const documentHtml = ({
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; font-src data:">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <title>${title}</title>
-<style>${{ html: FONT_FACE + style }}</style>
+<style>${{ html: FONT_FACE + style + FONT_RULES }}</style>
 </head>
 <body>
 ${body}

@@ -4,10 +4,11 @@ import type { Finding } from '../finding.ts';
 import type { PlanStation } from '../plan/plan.ts';
 import type { PlacedVerdict } from '../review/placed.ts';
 import { reviewLayout } from '../review/review.ts';
-import { ORIGIN, turtle } from '../testing/courses.ts';
+import { ORIGIN, from, turtle } from '../testing/courses.ts';
 import { layoutOf } from '../testing/plans.ts';
 import { reviewDocument } from '../export/reviewDocument.ts';
 import { reportHtml, resultText } from './report.ts';
+import { en } from '../text/en.ts';
 import { reportStyle } from './reportStyle.ts';
 
 const course = turtle(ORIGIN, [[90, 4000]], 100);
@@ -56,8 +57,8 @@ describe('the report', () => {
       verdict,
       { ...verdict, item: 'trash', end: 'to', verdict: 'cannot tell', move: 0 },
     ]);
-    expect(rowWith(text, '<b>fails</b>')).toMatch(/Sign.*70 m ± 5 m.*82\.3 m to 100\.6 m.*21\.4 m upstream/u);
-    expect(rowWith(text, '<b>cannot tell</b>')).toContain('Trash, last end');
+    expect(rowWith(text, '<b>out of place</b>')).toMatch(/Sign.*70 m ± 5 m.*82\.3 m – 100\.6 m.*21\.4 m back/u);
+    expect(rowWith(text, '<b>unclear</b>')).toContain('Trash, last end');
   });
 
   it('marks what could not be decided, and says of a check that could not run why, never that it found nothing', () => {
@@ -66,7 +67,7 @@ describe('the report', () => {
         { code: 'drop-side', severity: 'note', message: 'm', where: { station: 's1' }, cannotTell: true },
       ]),
     );
-    expect(text).toContain('drop-side<br><b>cannot tell</b>');
+    expect(text).toContain('drop-side<br><b>unclear</b>');
     const unrun = rowWith(text, '>length-differs<');
     expect(unrun).toContain('<b>not run</b>: the plan states no course length');
     expect(unrun).not.toContain('found nothing');
@@ -88,7 +89,7 @@ describe('the report', () => {
       return report({ ...analysis, plan: { ...analysis.plan, ...keys } });
     };
     const none = facts({ name: '' });
-    expect(none).toContain('<h1><bdi>A plan without a name</bdi></h1>');
+    expect(none).toContain('<h1><bdi>Plan without a name</bdi></h1>');
     expect([rowWith(none, '>Revision<'), rowWith(none, '>Race day<')].every((row) => row.includes('not stated'))).toBe(
       true,
     );
@@ -105,7 +106,7 @@ describe('the report', () => {
 });
 
 it('the style has nothing under 9 pt, breaks no row, numbers pages, and takes hexadecimal digits alone from the plan', () => {
-  const style = reportStyle('0123456789ab', 'Halfcup 1.2.3');
+  const style = reportStyle('0123456789ab', 'Halfcup 1.2.3', en.report);
   const sizes = [...style.matchAll(/(?:font|font-size):[^;}]*?(\d+(?:\.\d+)?)pt/gu)].map(([, size]) => Number(size));
   expect(sizes.length).toBeGreaterThan(5);
   expect(Math.min(...sizes)).toBe(9);
@@ -125,6 +126,26 @@ it('the result tells what was not decided and did not run beside the counts', ()
     '1 error, 0 warnings, 2 notes; 3 waived',
   );
   expect(resultText({ error: 0, warning: 1, note: 2, waived: 0, cannotTell: 1, notRun: 1 })).toBe(
-    '0 errors, 1 warning, 2 notes; 0 waived; 1 of them cannot be told; 1 check could not run',
+    '0 errors, 1 warning, 2 notes; 0 waived; 1 of them unclear; 1 check could not run',
   );
+});
+
+it('speaks the language asked for, else the plan’s own, and English where Halfcup does not speak it', () => {
+  const analysis = analysisOf({ items: { sign: { at: from(ORIGIN, 90, 1930) } } });
+  const review = reviewDocument(analysis, { sha256: 'ab'.repeat(32), inputs: [] });
+  const spanish = reportHtml({ analysis, review, made: '2027-08-30', language: 'es' });
+  expect(spanish).toContain('lang="es"');
+  const heads = (text: string): string[] => [...text.matchAll(/<(?:h2|h3|th)[^>]*>(.*?)</gu)].map(([, head]) => head!);
+  const english = heads(report(analysis));
+  const both = heads(spanish).filter((head) => english.includes(head));
+  // Words that the two languages share.
+  expect([...new Set(both)].filter((head) => !['SHA-256', ''].includes(head))).toEqual([]);
+  const message = analysis.findings.find(({ code }) => code === 'sign-distance')!.message;
+  expect(report(analysis)).toContain(message);
+  expect(spanish).not.toContain(message);
+  const own = { ...analysis, plan: { ...analysis.plan, language: 'es' } };
+  expect(reportHtml({ analysis: own, review, made: '2027-08-30' })).toBe(
+    reportHtml({ analysis: own, review, made: '2027-08-30', language: 'es' }),
+  );
+  expect(reportHtml({ analysis, review, made: '2027-08-30', language: 'tlh' })).toBe(report(analysis));
 });

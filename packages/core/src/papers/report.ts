@@ -5,12 +5,17 @@
 import type { Analysis } from '../analyse.ts';
 import { MADE_BY } from '../version.ts';
 import type { ReviewCounts, ReviewDocument } from '../export/reviewDocument.ts';
-import { CAUTION } from '../text/caution.ts';
+import { voiceOf } from '../plan/voice.ts';
+import { en } from '../text/en.ts';
+import { findingInWords } from '../text/inWords.ts';
+import { textOf } from '../text/languages.ts';
+import type { SheetText } from '../text/sheetText.ts';
 import { type Html, html, said, table, documentHtml } from './html.ts';
 import { daySection } from './reportDay.ts';
 import { courseSection, fileSection, practiceSection, sideSection } from './reportFacts.ts';
 import { checkSection, findingSection, placedSection, waivedSection } from './reportFindings.ts';
 import { reportStyle } from './reportStyle.ts';
+import type { Spoken } from './spoken.ts';
 
 /** What the reviewer's report is made of. */
 export interface ReportInput {
@@ -19,11 +24,13 @@ export interface ReportInput {
   readonly review: ReviewDocument;
   /** The day on which it is made, ISO 8601; the caller knows the clock. */
   readonly made: string;
+  /** BCP 47; the plan's own where absent. */
+  readonly language?: string;
 }
 
 /**
- * The safety review as one HTML page to be printed and signed, in the plan's units and in English. Checks that could not run
- * and findings that cannot be told are said beside the counts.
+ * The safety review as one HTML page to be printed and signed, in the plan's units and in the language asked for, else
+ * the plan's own. Checks that could not run and findings that stay unclear stand beside the counts.
  * @example
  * ```ts
  * import { analyse, placeFindings, readPlan, reviewDocument } from '@halfcup/core';
@@ -40,64 +47,60 @@ export interface ReportInput {
  * reportHtml({ analysis, review, made: '2027-09-01' }).includes('Seen and agreed'); // → true
  * ```
  */
-export function reportHtml({ analysis, review, made }: ReportInput): string {
-  const { plan, findings, checks } = analysis;
-  const { units } = plan;
-  const name = plan.name === '' ? 'A plan without a name' : plan.name;
-  const style = reportStyle(review.plan.sha256.replaceAll(/[^0-9a-f]/gu, '').slice(0, 12), MADE_BY);
-  const body = html`<p class="over">Safety review of water and aid stations</p>
+export function reportHtml({ analysis, review, made, language }: ReportInput): string {
+  const { plan, checks } = analysis;
+  const text = textOf(language ?? plan.language).text;
+  const words = text.report;
+  const voice = voiceOf(plan, { language: text.language });
+  const findings = analysis.findings.map((finding) => findingInWords(finding, voice));
+  const spoken: Spoken = { text, voice };
+  const name = plan.name === '' ? words.noName : plan.name;
+  const style = reportStyle(review.plan.sha256.replaceAll(/[^0-9a-f]/gu, '').slice(0, 12), MADE_BY, words);
+  const body = html`<p class="over">${words.title}</p>
 <h1>${said(name)}</h1>
-${factTable(analysis, made)}
-<p class="result">${resultText(review.counts)}</p>
-<p class="caution">${CAUTION} A check that finds nothing does not make a place safe: walk it.</p>
-${fileSection(review)}
-${findingSection(findings, units)}
-${waivedSection(findings, units)}
-${placedSection(review.placed, units)}
-${sideSection(analysis, units)}
-${courseSection(analysis, units)}
-${practiceSection(analysis, units)}
-${checkSection(checks)}
-${daySection(analysis)}
-${signatures()}`;
-  return documentHtml({ lang: 'en', title: `Review of ${name}`, style, body });
+${factTable(analysis, made, text)}
+<p class="result">${words.result(review.counts)}</p>
+<p class="caution">${text.frame.caution} ${words.walkIt}</p>
+${fileSection(review, words)}
+${findingSection(findings, spoken)}
+${waivedSection(findings, spoken)}
+${placedSection(review.placed, spoken)}
+${sideSection(analysis, spoken)}
+${courseSection(analysis, spoken)}
+${practiceSection(analysis, spoken)}
+${checkSection(checks, spoken)}
+${daySection(analysis, text)}
+${signatures(text)}`;
+  return documentHtml({ lang: text.language, title: words.documentTitle(name), style, body });
 }
 
-function factTable({ plan, stations }: Analysis, made: string): Html {
+function factTable({ plan, stations }: Analysis, made: string, { report: words }: SheetText): Html {
   const facts = [
-    ['Revision', plan.revision ?? 'not stated'],
+    [words.facts.revision, plan.revision ?? words.notStated],
     [
-      'Race day',
+      words.facts.raceDay,
       plan.date === undefined
-        ? 'not stated'
+        ? words.notStated
         : `${plan.date}${plan.timeZone === undefined ? '' : ` (${plan.timeZone})`}`,
     ],
-    ['Races', plan.races.map(({ name }) => name).join(', ')],
-    ['Stations', String(stations.length)],
-    ['Report made', `${made}, by ${MADE_BY}`],
+    [words.facts.races, plan.races.map(({ name }) => name).join(', ')],
+    [words.facts.stations, String(stations.length)],
+    [words.facts.made, words.madeBy(made, MADE_BY)],
   ] as const;
   return html`<table class="facts"><tbody>${facts.map(([label, fact]) => html`<tr><th scope="row">${label}</th><td>${said(fact)}</td></tr>\n`)}</tbody></table>`;
 }
 
-const many = (count: number, word: string): string => `${count} ${word}${count === 1 ? '' : 's'}`;
-
 /** What the review comes to, in one line: counts, and what was not decided beside them. */
-export function resultText({ error, warning, note, waived, cannotTell, notRun }: ReviewCounts): string {
-  const found = `${many(error, 'error')}, ${many(warning, 'warning')}, ${many(note, 'note')}; ${waived} waived`;
-  const open = [
-    ...(cannotTell > 0 ? [`${cannotTell} of them cannot be told`] : []),
-    ...(notRun > 0 ? [`${many(notRun, 'check')} could not run`] : []),
-  ];
-  return [found, ...open].join('; ');
-}
+export const resultText = (counts: ReviewCounts): string => en.report.result(counts);
 
-const OFFICES = ['Police', 'Fire service', 'Medical', 'Road authority'];
-
-const signatures = (): Html => html`<div class="together"><h2>Seen and agreed</h2>
-<p>By signing, each office says that it has seen this report of the files named above, and what it leaves open.</p>
+const signatures = ({
+  report: { signatures: words },
+  frame,
+}: SheetText): Html => html`<div class="together"><h2>${words.title}</h2>
+<p>${words.about}</p>
 ${table(
-  ['Office', 'Name', 'Signature', 'Date'],
-  OFFICES.map((office) => [office, '', '', '']),
+  [words.office, words.name, words.signature, words.date],
+  words.offices.map((office) => [office, '', '', '']),
   'signatures',
 )}
-<p class="caution">${CAUTION}</p></div>`;
+<p class="caution">${frame.caution}</p></div>`;

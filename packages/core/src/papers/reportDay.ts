@@ -1,16 +1,21 @@
 /** The report's section on race day: every default that its sums rest on, with the kind of its source. */
 import type { Analysis } from '../analyse.ts';
 import { DEFAULTS_TABLE, type DefaultRow } from '../raceday/defaultsTable.ts';
+import type { SheetText } from '../text/sheetText.ts';
 import { type Html, html, table } from './html.ts';
 
-const valueText = ({ value, unit }: DefaultRow): string =>
-  value === null ? 'none' : `${typeof value === 'number' ? Number(value.toPrecision(4)) : value} ${unit}`.trim();
+const valueText = ({ value, unit }: DefaultRow, say: (english: string) => string): string =>
+  value === null
+    ? say('none')
+    : `${typeof value === 'number' ? Number(value.toPrecision(4)) : say(String(value))} ${say(unit)}`.trim();
 
 /** Nothing where the plan has no race day. */
-export function daySection({ day }: Analysis): Html {
+export function daySection({ day }: Analysis, { report, lists }: SheetText): Html {
   if (day === null) return html``;
-  const rows = DEFAULTS_TABLE.map((row) => [row.key, row.what, valueText(row), row.source]);
-  return html`<h2>What race day rests on</h2>
-<p>Cups, crew and loads are reckoned with these where the plan says nothing else; each with the kind of its source. Count what is used, and plan the next day with that.</p>
-${table(['In the plan', 'What', 'Usual', 'Source'], rows, 'defaults')}`;
+  const words = report.day;
+  const say = (english: string): string => lists.supplies.phrase(english) ?? english;
+  const rows = DEFAULTS_TABLE.map((row) => [row.key, say(row.what), valueText(row, say), say(row.source)]);
+  return html`<h2>${words.title}</h2>
+<p>${words.about}</p>
+${table([words.key, words.what, words.usual, words.source], rows, 'defaults')}`;
 }

@@ -1,4 +1,8 @@
 /** The report's tables of findings, waivers, checks and verdicts, and of facts: what each row says. */
+import { en } from '../text/en.ts';
+import { NO_NAMES } from '../text/voice.ts';
+import type { UnitSystem } from '../units.ts';
+import type { Spoken } from './spoken.ts';
 import { describe, expect, it } from 'vitest';
 import type { Finding } from '../finding.ts';
 import { DEFAULT_PRACTICE } from '../plan/defaults.ts';
@@ -9,6 +13,9 @@ import { planCourse } from '../testing/plans.ts';
 import { daySection } from './reportDay.ts';
 import { courseSection, practiceSection, sideSection } from './reportFacts.ts';
 import { checkSection, findingSection, foundText, placedSection, waivedSection } from './reportFindings.ts';
+
+/** English, in those units, with ids for names. */
+const speak = (units: UnitSystem): Spoken => ({ text: en, voice: { language: 'en', units, names: NO_NAMES } });
 
 const cellsOf = (page: string): string[][] =>
   page
@@ -32,7 +39,7 @@ describe('findings', () => {
   });
 
   it('stand by severity, and a severity without any says so; waived ones stand apart', () => {
-    const page = findingSection([finding({ source: 'common practice' }), waived], 'metric').html;
+    const page = findingSection([finding({ source: 'common practice' }), waived], speak('metric')).html;
     expect(page).toContain('<h3>Errors (1)</h3>');
     expect(page).toContain('<p>Warnings: none.</p>');
     expect(page).toContain('(<bdi>common practice</bdi>)');
@@ -42,7 +49,7 @@ describe('findings', () => {
   it('that are waived say who waived them, when and why', () => {
     const page = waivedSection(
       [finding({}), waived, finding({ waived: { by: 'Bo', reason: 'no room' } })],
-      'metric',
+      speak('metric'),
     ).html;
     expect(page).toContain('<h2>Waived findings (2)</h2>');
     expect(cellsOf(page)).toEqual([
@@ -55,26 +62,27 @@ describe('findings', () => {
       ],
       ['sign-distance<br>error', 's1', 'the sign<br><b>Waived by Bo: no room</b>', '', ''],
     ]);
-    expect(waivedSection([finding({})], 'metric').html).toContain('<p>None.</p>');
+    expect(waivedSection([finding({})], speak('metric')).html).toContain('<p>None.</p>');
   });
 });
 
 it('checks say what they found, what they cannot tell, and why they could not run', () => {
   const check = { code: 'x', severity: 'note', title: 'T', source: 'S', ran: true, found: 0, cannotTell: 0 } as const;
-  const page = checkSection([
-    check,
-    { ...check, found: 3, cannotTell: 2 },
-    { ...check, found: 1, cannotTell: 1 },
-    { ...check, ran: false },
-    { ...check, ran: false, reason: 'no elevations' },
-  ]).html;
-  expect(page).toContain(
-    '5 checks: 3 ran, of which 1 found nothing; 2 could not run; 2 could not decide at some place.',
-  );
+  const page = checkSection(
+    [
+      check,
+      { ...check, found: 3, cannotTell: 2 },
+      { ...check, found: 1, cannotTell: 1 },
+      { ...check, ran: false },
+      { ...check, ran: false, reason: 'no elevations' },
+    ],
+    speak('metric'),
+  ).html;
+  expect(page).toContain('5 checks: 3 ran, 1 of them found nothing; 2 could not run; 2 could not decide everywhere.');
   expect(cellsOf(page).map((cells) => cells[3])).toEqual([
     'found nothing',
-    '1 found, 2 cannot tell',
-    '1 cannot tell',
+    '1 found, 2 unclear',
+    '1 unclear',
     '<b>not run</b>: ',
     '<b>not run</b>: no elevations',
   ]);
@@ -104,15 +112,15 @@ it('verdicts name the end of an item and which way to move it; what holds is not
       { ...verdict, verdict: 'holds' },
       { ...verdict, verdict: 'cannot tell', move: 0 },
     ],
-    'metric',
+    speak('metric'),
   ).html;
   expect(cellsOf(page).map((cells) => [cells[1], cells[2], cells[5]])).toEqual([
-    ['Trash, first end', '<b>fails</b>', '15 m downstream'],
-    ['Trash, last end', '<b>fails</b>', '15 m upstream'],
-    ['Trash', '<b>holds</b>', ''],
-    ['Trash', '<b>cannot tell</b>', ''],
+    ['Trash, first end', '<b>out of place</b>', '15 m forward, the way runners go'],
+    ['Trash, last end', '<b>out of place</b>', '15 m back, towards the runners'],
+    ['Trash', '<b>OK</b>', ''],
+    ['Trash', '<b>unclear</b>', ''],
   ]);
-  expect(placedSection(undefined, 'metric').html).toBe('');
+  expect(placedSection(undefined, speak('metric')).html).toBe('');
 });
 
 describe('facts', () => {
@@ -121,19 +129,19 @@ describe('facts', () => {
       planCourse('c', { name: 'Shore', line: STRAIGHT, drawn: 'shortest', length: 4010, certificate: 'XY 1' }),
       planCourse('d', { name: 'Half', parts: [{ of: 'c', from: 0, to: 2000 }] }),
     ];
-    const page = courseSection(analysisOf(STRAIGHT, [], { courses }), 'metric').html;
+    const page = courseSection(analysisOf(STRAIGHT, [], { courses }), speak('metric')).html;
     expect(cellsOf(page)).toEqual([
       [
-        'Shore (c)',
-        'in the plan; along the shortest route a runner can take',
+        'Shore',
+        'in the plan, along the shortest route a runner can take',
         '4.0000 km',
         '4.0100 km',
         '4.0100 km',
         'XY 1',
       ],
       [
-        'Half (d)',
-        expect.stringMatching(/^parts of other courses; /u),
+        'Half',
+        expect.stringMatching(/^parts of other courses, /u),
         expect.stringMatching(/^1\.99\d\d km$/u),
         'not stated',
         '2.0000 km',
@@ -150,7 +158,7 @@ describe('facts', () => {
           { ...AT_1500, walked: { by: 'Bo' } },
           { at: from(ORIGIN, 90, 1500) },
         ]),
-        'metric',
+        speak('metric'),
       ).html,
     );
     expect(rows.map((cells) => [cells[2], cells[3], cells[6]])).toEqual([
@@ -174,7 +182,7 @@ describe('facts', () => {
       ],
       { practice: { ...DEFAULT_PRACTICE, trashTo: 80, maxGrade: 0.05 } },
     );
-    const page = practiceSection(analysis, 'metric').html;
+    const page = practiceSection(analysis, speak('metric')).html;
     const [rules, departures] = page.split('<h3>');
     expect(cellsOf(rules!).find(([label]) => label!.startsWith('Trash drop after the last table, to'))).toEqual([
       'Trash drop after the last table, to',
@@ -192,17 +200,17 @@ describe('facts', () => {
       'usual',
     ]);
     expect(cellsOf(departures!).map(([, what]) => what)).toEqual([
+      'Longest distance without a station: 6.00 km (the plan: 5.00 km)',
       'Steepest grade at tables: 6 % (the plan: 5 %)',
-      'Longest leg without a station: 6.00 km (the plan: 5.00 km)',
       'Sign placed by hand',
       'its place is fixed',
     ]);
   });
 
   it('of race day list every default, "none" where there is none, and nothing without a race day', () => {
-    const rows = cellsOf(daySection(analysisOf(STRAIGHT, [AT_1500], { races: [runners(10)] })).html);
+    const rows = cellsOf(daySection(analysisOf(STRAIGHT, [AT_1500], { races: [runners(10)] }), en).html);
     expect(rows.find(([key]) => key === 'supplies.resupply')![2]).toBe('none');
     expect(rows.find(([key]) => key === 'supplies.waste')![2]).toBe('0.15 share');
-    expect(daySection(analysisOf(STRAIGHT, [AT_1500])).html).toBe('');
+    expect(daySection(analysisOf(STRAIGHT, [AT_1500]), en).html).toBe('');
   });
 });

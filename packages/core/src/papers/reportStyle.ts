@@ -3,9 +3,11 @@
  * (A4 and Letter both leave 165 mm between these margins). Source: CSS Paged Media 3 (page margin boxes).
  */
 
+import type { ReportText } from '../text/reportText.ts';
+
 /** `mark` and `madeBy` are printed at the foot of every page; `mark` must hold hexadecimal digits only. */
-export const reportStyle = (mark: string, madeBy: string): string => `
-@page { margin: 18mm 20mm 20mm; @bottom-left { content: "Plan ${mark} · void once the plan or a file changes"; font: 9pt sans-serif; } @bottom-right { content: "${madeBy} · Page " counter(page) " of " counter(pages); font: 9pt sans-serif; } }
+export const reportStyle = (mark: string, madeBy: string, { foot, page, of }: ReportText): string => `
+@page { margin: 18mm 20mm 20mm; @bottom-left { content: "${foot(mark)}"; font: 9pt sans-serif; } @bottom-right { content: "${madeBy} · ${page} " counter(page) " ${of} " counter(pages); font: 9pt sans-serif; } }
 * { box-sizing: border-box; }
 html { color: #000; background: #fff; font: 10pt/1.35 "Liberation Sans", Arial, Helvetica, sans-serif; }
 body { max-width: 175mm; margin: 0 auto; padding: 8mm 4mm; overflow-wrap: anywhere; }

@@ -1,6 +1,7 @@
 /** Findings in words that text and paper share: where, measured, limit. */
 import type { Finding } from '../finding.ts';
 import { formatLength, formatMeasure } from '../format.ts';
+import { wordsOf } from '../text/wordsOf.ts';
 import type { UnitSystem } from '../units.ts';
 
 /** Codes whose figures are shares: grades and probabilities. */
@@ -17,7 +18,7 @@ export const measuredText = (finding: Finding, units: UnitSystem): string =>
   finding.measured === undefined ? '' : quantity(finding.measured, finding, units);
 
 /** The limit, or both; empty where there is none. */
-export function limitText(finding: Finding, units: UnitSystem): string {
+export function limitText(finding: Finding, units: UnitSystem, language: string = 'en'): string {
   const { limit } = finding;
   if (limit === undefined) return '';
   if (typeof limit === 'number') return quantity(limit, finding, units);
@@ -25,7 +26,7 @@ export function limitText(finding: Finding, units: UnitSystem): string {
   // "82.3 to 100.6 m": the unit once, where there is one and it is the same.
   const space = high.lastIndexOf(' ');
   const tail = space === -1 ? '' : high.slice(space);
-  return `${tail !== '' && low.endsWith(tail) ? low.slice(0, -tail.length) : low} to ${high}`;
+  return `${tail !== '' && low.endsWith(tail) ? low.slice(0, -tail.length) : low} ${wordsOf(language).to} ${high}`;
 }
 
 /** Station, else race, else course, else nothing. */

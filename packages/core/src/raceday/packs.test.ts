@@ -9,6 +9,7 @@ const one: PacksCase = {
   needs: { cups: { water: 1380, sportsDrink: 690 }, gels: 801, volume: { water: 142.9, sportsDrink: 71.4 } },
   tables: { gel: 1, sportsDrink: 2, water: 3 },
   crew: { total: 26, shifts: 2 },
+  language: 'en',
   directions: 1,
 };
 

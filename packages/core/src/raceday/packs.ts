@@ -23,6 +23,8 @@ export interface PacksCase {
   readonly crew: Pick<DayCrew, 'total' | 'shifts'>;
   /** Served directions: each has a sign and a trash stretch of its own. */
   readonly directions: number;
+  /** Of the plan, BCP 47: signs are written in it. */
+  readonly language: string;
 }
 
 /** Fewest packs of a size that hold a need: `count` × `pack` ≥ `need`, and one less is not enough. */
@@ -42,7 +44,7 @@ export function packsOf(
   supplies: Supplies,
   practice: Practice,
   station: PlanStation,
-  { needs, tables, crew, directions }: PacksCase,
+  { needs, tables, crew, directions, language }: PacksCase,
 ): Pack[] {
   const { packs } = supplies;
   const cups = needs.cups.water + needs.cups.sportsDrink;
@@ -58,7 +60,7 @@ export function packsOf(
     packOf('stackingSheets', sheets(tables, supplies.layers), packs.stackingSheets),
     packOf('table', tables.gel + tables.sportsDrink + tables.water),
     packOf('box', boxes * directions),
-    packOf(`${SIGN}${signWording(station.serves)}`, directions),
+    packOf(`${SIGN}${signWording(station.serves, language)}`, directions),
     packOf('instructions', 1),
   ].filter(({ need }) => need > 0);
 }

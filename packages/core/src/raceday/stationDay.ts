@@ -272,6 +272,7 @@ export function stationDay(
       tables: stock.tables,
       crew,
       directions,
+      language: plan.language,
     }),
   };
   return { day, findings: [...stock.findings, ...gelFindings(plan, station, heads)] };

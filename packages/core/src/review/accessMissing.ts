@@ -1,19 +1,16 @@
 /** A station that no truck is told how to reach: neither an access nor a drop point. */
-import { type Check, COMMON_PRACTICE, atStation, check, named } from './check.ts';
+import { type Check, COMMON_PRACTICE, atStation, check } from './check.ts';
 
 export const accessMissing: Check = check(
   {
     code: 'access-missing',
     severity: 'note',
-    title: 'Every station names a point where a vehicle reaches it',
     source: COMMON_PRACTICE,
-    missing: ({ stations }) =>
-      stations.some(({ station }) => station.points.length > 0) ? null : 'no station names any points',
+    missing: ({ stations }) => (stations.some(({ station }) => station.points.length > 0) ? null : 'no-points'),
   },
   ({ stations }) =>
     stations.flatMap((station) => {
       if (station.station.points.some(({ kind }) => kind === 'access' || kind === 'drop')) return [];
-      const message = `${named(station)} has no access and no drop point; expected one, so that supplies and an ambulance know where to drive. Add it to "points".`;
-      return [{ message, where: atStation(station) }];
+      return [{ params: {}, where: atStation(station) }];
     }),
 );

@@ -13,16 +13,7 @@ import { inverseLength } from '../geodesy/karney.ts';
 import type { Corner } from '../geodesy/offsetLine.ts';
 import type { LaidDirection, StationLayout } from '../layout/layout.ts';
 import { wheelLine } from '../layout/wheel.ts';
-import {
-  type Check,
-  COMMON_PRACTICE,
-  type Found,
-  type Ground,
-  atStation,
-  metres,
-  named,
-  stationCheck,
-} from './check.ts';
+import { type Check, COMMON_PRACTICE, type Case, type Ground, atStation, stationCheck } from './check.ts';
 import { courseOf, tableEnds } from './standing.ts';
 
 /** Course over which a turn counts as one bend, metres. */
@@ -40,7 +31,6 @@ export const bendNearTables: Check = stationCheck(
   {
     code: 'bend-near-tables',
     severity: 'warning',
-    title: 'The course does not bend by over 45° near the tables (bendClear)',
     source: COMMON_PRACTICE,
   },
   bendsAt,
@@ -58,7 +48,7 @@ interface Bend {
 }
 
 /** The sharpest bend of each course that is served there; one that several courses share once. */
-function bendsAt(station: StationLayout, ground: Ground): Found[] {
+function bendsAt(station: StationLayout, ground: Ground): Case<'bend-near-tables'>[] {
   const bends = station.directions.flatMap((direction) => {
     const served = direction.passes.map((k) => station.passes[k]!).filter((pass) => pass.served);
     return served.flatMap(({ course, measure }) =>
@@ -120,21 +110,19 @@ function largestTurn(corners: readonly Corner[]): Corner | null {
   return largest;
 }
 
-function foundOf({ direction, course, turn, measure, at, away }: Bend, station: StationLayout): Found {
-  const { bendClear } = station.practice;
+function foundOf(
+  { direction, course, turn, measure, at, away }: Bend,
+  station: StationLayout,
+): Case<'bend-near-tables'> {
   const bends = turn > 0 ? 'left' : 'right';
-  const place =
-    away === 0
-      ? 'beside the tables'
-      : `${metres(Math.abs(away))} ${away < 0 ? 'upstream' : 'downstream'} of the tables`;
   // Where the course turns back there is no inside.
   const sideless = direction.side === 'unclear' || Math.abs(turn) > SIDELESS_TURN;
-  const inside = sideless
-    ? ''
-    : direction.side === bends
-      ? ', on its inside, where runners cut in along them'
-      : ', on its outside, where runners on the shortest way must come across to them';
-  const message = `The course bends ${Math.abs(turn).toFixed(0)}° to the ${bends} ${place} of ${named(station)}${inside}; expected at most ${SHARPEST}° within ${metres(bendClear)}. Move the station along the straight.`;
-  const where = { ...atStation(station), course, measure, at };
-  return { message, where, measured: Math.abs(turn), limit: SHARPEST, unit: '°' };
+  const tables = sideless ? null : direction.side === bends ? 'inside' : 'outside';
+  return {
+    params: { turn, most: SHARPEST, within: station.practice.bendClear, away, tables },
+    where: { ...atStation(station), course, measure, at },
+    measured: Math.abs(turn),
+    limit: SHARPEST,
+    unit: '°',
+  };
 }

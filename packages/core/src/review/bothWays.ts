@@ -6,8 +6,10 @@
  * crosses. Where both run on one line, keeping left or right decides who crosses, but one does.
  */
 import { type LaidDirection, type Layout, type StationLayout, isTable } from '../layout/layout.ts';
-import { itemWord } from '../station/wording.ts';
-import { type Check, COMMON_PRACTICE, type Found, atStation, check, metres, named } from './check.ts';
+import { leadOf } from '../plan/lookups.ts';
+import type { ItemKind } from '../kinds.ts';
+import type { PassAt } from '../text/params/review.ts';
+import { type Case, type Check, COMMON_PRACTICE, atStation, check, doubt } from './check.ts';
 import { courseOf, linesTell, runsAgainst } from './standing.ts';
 
 /** Two ways nearer than this, metres, are drawn as one line. */
@@ -19,42 +21,34 @@ function against({
   passes,
 }: StationLayout): { readonly lead: LaidDirection; readonly others: readonly LaidDirection[] } | null {
   const served = directions.filter((direction) => direction.passes.some((k) => passes[k]!.served));
-  const lead = served.find((direction) => direction.lead);
+  const lead = leadOf({ directions: served });
   return lead === undefined
     ? null
     : { lead, others: served.filter((direction) => runsAgainst(direction.azimuthDeg, lead.azimuthDeg)) };
 }
 
-const tablesInOrder = ({ items }: LaidDirection): string =>
-  items
-    .filter(isTable)
-    .map(({ kind }) => itemWord(kind).toLowerCase())
-    .join(', then ');
+const tablesInOrder = ({ items }: LaidDirection): ItemKind[] => items.filter(isTable).map(({ kind }) => kind);
 
-const races = (direction: LaidDirection, { passes }: StationLayout): string =>
-  [
-    ...new Set(
-      direction.passes
-        .map((k) => passes[k]!)
-        .filter(({ served }) => served)
-        .map(({ race }) => `"${race}"`),
-    ),
-  ].join(', ');
+/** Each race that a direction serves, by the course distance of its first served pass in it. */
+function servedIn(direction: LaidDirection, { passes }: StationLayout): PassAt[] {
+  const served = direction.passes.map((k) => passes[k]!).filter((pass) => pass.served);
+  return served
+    .filter(({ race }, k) => served.findIndex((one) => one.race === race) === k)
+    .map(({ race, measure }) => ({ race, measure }));
+}
 
 export const servedBothWays: Check = check(
   {
     code: 'served-both-ways',
     severity: 'warning',
-    title: 'A station serves runners who come from one way',
     source: COMMON_PRACTICE,
   },
   ({ stations }) =>
     stations.flatMap((station) =>
       (against(station)?.others ?? []).map((direction) => {
         const { lead } = against(station)!;
-        const message = `${named(station)} serves runners who come against each other: the lead's meet ${tablesInOrder(lead)}; those of race ${races(direction, station)} at ${metres(direction.measure)} meet ${tablesInOrder(direction)}. Give each way tables of its own, or brief the crew and call out what is on each table.`;
         return {
-          message,
+          params: { lead: tablesInOrder(lead), other: tablesInOrder(direction), passes: servedIn(direction, station) },
           where: {
             ...atStation(station, 'passes'),
             course: direction.course,
@@ -70,7 +64,6 @@ export const crossesFlow: Check = check(
   {
     code: 'crosses-flow',
     severity: 'error',
-    title: 'Nobody crosses a flow of oncoming runners to reach the tables',
     source: COMMON_PRACTICE,
   },
   (layout) =>
@@ -80,7 +73,12 @@ export const crossesFlow: Check = check(
     }),
 );
 
-function crossing(lead: LaidDirection, other: LaidDirection, station: StationLayout, layout: Layout): Found[] {
+function crossing(
+  lead: LaidDirection,
+  other: LaidDirection,
+  station: StationLayout,
+  layout: Layout,
+): Case<'crosses-flow'>[] {
   const unclear = lead.side === 'unclear' || other.side === 'unclear';
   if (lead.side === other.side && !unclear) return [];
   const offset = ({ passes, measure }: LaidDirection): number =>
@@ -89,14 +87,18 @@ function crossing(lead: LaidDirection, other: LaidDirection, station: StationLay
   const apart = offset(other) - offset(lead);
   const farther = apart > 0 ? other : lead;
   const lines = [lead, other].map(({ course }) => courseOf(layout, course).course);
-  const who =
-    Math.abs(apart) > ONE_LINE && linesTell(apart, lines[0]!, lines[1]!, station.practice)
-      ? `those of race ${races(farther, station)} at ${metres(farther.measure)} run ${metres(Math.abs(apart))} farther from the tables and must cross the others`
-      : 'the two ways run on one road, and one of them must cross the other to reach the tables';
-  const doubt = unclear
-    ? `The side is unclear, so this check cannot tell; if the tables stand beyond both lines, `
-    : '';
-  const message = `${named(station)} serves runners who come against each other: ${doubt}${who}. Serve one way only, or set tables on both sides or between the two ways; race officials and police decide how flows are parted.`;
-  const where = { ...atStation(station, 'passes'), course: other.course, race: other.race, measure: other.measure };
-  return [{ message, where, measured: Math.abs(apart), unit: 'm', ...(unclear ? { cannotTell: true as const } : {}) }];
+  const told = Math.abs(apart) > ONE_LINE && linesTell(apart, lines[0]!, lines[1]!, station.practice);
+  return [
+    {
+      params: {
+        other: servedIn(other, station),
+        farther: told ? { passes: servedIn(farther, station), by: Math.abs(apart) } : null,
+        sideUnclear: unclear,
+      },
+      where: { ...atStation(station, 'passes'), course: other.course, race: other.race, measure: other.measure },
+      measured: Math.abs(apart),
+      unit: 'm',
+      ...doubt(!unclear),
+    },
+  ];
 }

@@ -1,9 +1,14 @@
 /**
  * A check: one question that a safety reviewer asks of a layout, with its code, its source and
- * what it finds. One check a file; `checks.ts` lists them.
+ * what it finds. One check a file; `checks.ts` lists them. Its title and sentences are texts, by its code.
  */
 import type { Finding, Severity } from '../finding.ts';
 import type { Layout, StationLayout } from '../layout/layout.ts';
+import { titles } from '../text/en/checks.ts';
+import { review } from '../text/en/findings/review.ts';
+import type { CheckCode, ReasonCode } from '../text/params/checks.ts';
+import type { ReviewParams } from '../text/params/review.ts';
+import { findingMaker } from '../text/sentence.ts';
 
 /** Where a rule comes from when nobody has printed it. */
 export const COMMON_PRACTICE = 'common practice, no source';
@@ -14,13 +19,22 @@ export interface Rule {
   readonly code: string;
   /** Of its findings, unless one of them says otherwise. */
   readonly severity: Severity;
-  /** What is asked, as a short statement of how it should be. */
+  /** How it should be, as a short statement, in English. */
   readonly title: string;
   /** Where the rule is printed, or "common practice, no source". */
   readonly source: string;
-  /** Why the check cannot run on this layout (no width given, no zones, …), or `null` where it can. Absent: it always can. */
+  /** The key of the reason why the check cannot run on this layout (`no-width`, …), or `null` where it can. Absent: it always can. */
   readonly missing?: (layout: Layout) => string | null;
 }
+
+/** A rule as its file gives it: its title and the reasons why it cannot run are texts. */
+export interface RuleOf<C extends CheckCode> extends Omit<Rule, 'title'> {
+  readonly code: C;
+  readonly missing?: (layout: Layout) => ReasonCode | null;
+}
+
+/** The rule with its title. */
+export const ruled = <C extends CheckCode>(rule: RuleOf<C>): Rule => ({ ...rule, title: titles[rule.code] });
 
 /** A question that a safety reviewer asks of a layout, with what answers it. */
 export interface Check extends Rule {
@@ -33,21 +47,39 @@ export interface Check extends Rule {
 /** What a check of one station may look at beside it. */
 export type Ground = Pick<Layout, 'courses'>;
 
-/** A finding's parts that differ from case to case. `severity` and `source` only where they differ from the rule's. */
-export type Found = Omit<Finding, 'code' | 'severity' | 'source'> & Partial<Pick<Finding, 'severity' | 'source'>>;
+/** Codes of checks whose findings are made here. */
+export type ReviewCode = keyof ReviewParams & CheckCode;
 
-/** A check whose findings carry its own code, severity and source. */
-export function check(rule: Rule, find: (layout: Layout) => readonly Found[]): Check {
-  return { ...rule, find: (layout) => find(layout).map((found) => findingOf(rule, found)) };
+/** One case that a check finds: what its sentence is made of, where, and how much. `severity` and `source` only where they differ from the rule's. */
+export interface Case<C extends ReviewCode>
+  extends
+    Pick<Finding, 'where' | 'measured' | 'limit' | 'unit' | 'cannotTell'>,
+    Partial<Pick<Finding, 'severity' | 'source'>> {
+  readonly params: ReviewParams[C];
 }
 
-const findingOf = ({ code, severity, source }: Rule, found: Found): Finding => ({ code, severity, source, ...found });
+/** Makes findings on a layout. */
+export const makeFinding: ReturnType<typeof findingMaker<ReviewParams>> = findingMaker(review);
+
+const findingOf = <C extends ReviewCode>(
+  { code, severity, source }: RuleOf<C>,
+  { params, ...facts }: Case<C>,
+): Finding => makeFinding(code, params, { severity, source, ...facts });
+
+/** A check whose findings carry its own code, severity and source. */
+export const check = <C extends ReviewCode>(rule: RuleOf<C>, find: (layout: Layout) => readonly Case<C>[]): Check => ({
+  ...ruled(rule),
+  find: (layout) => find(layout).map((found) => findingOf(rule, found)),
+});
 
 /** A check that asks the same of each station, by itself. */
-export function stationCheck(rule: Rule, findAt: (station: StationLayout, ground: Ground) => readonly Found[]): Check {
+export function stationCheck<C extends ReviewCode>(
+  rule: RuleOf<C>,
+  findAt: (station: StationLayout, ground: Ground) => readonly Case<C>[],
+): Check {
   const at = (station: StationLayout, ground: Ground): Finding[] =>
     findAt(station, ground).map((found) => findingOf(rule, found));
-  return { ...rule, find: (layout) => layout.stations.flatMap((station) => at(station, layout)), findAt: at };
+  return { ...ruled(rule), find: (layout) => layout.stations.flatMap((station) => at(station, layout)), findAt: at };
 }
 
 /** `where` of something at a station. */
@@ -57,9 +89,5 @@ export const atStation = (station: StationLayout, key: string = ''): Finding['wh
   at: station.at,
 });
 
-/** Name and id as a sentence takes them. */
-export const named = (station: StationLayout): string =>
-  station.name === station.id ? `Station ${station.id}` : `${station.name} (${station.id})`;
-
-/** Metres for a message, to a decimetre. */
-export const metres = (value: number): string => `${(Math.round(value * 10) / 10 + 0).toFixed(1)} m`;
+/** `cannotTell`, where that is so. */
+export const doubt = (sure: boolean): Pick<Finding, 'cannotTell'> => (sure ? {} : { cannotTell: true });

@@ -5,8 +5,9 @@
  * not known. Width is given, so positions do not enter.
  */
 import type { Layout, StationLayout } from '../layout/layout.ts';
+import type { ReasonCode } from '../text/params/checks.ts';
 import { metres as toMetres } from '../units.ts';
-import { type Check, COMMON_PRACTICE, atStation, check, metres, named } from './check.ts';
+import { type Check, COMMON_PRACTICE, atStation, check } from './check.ts';
 import { tableEnds } from './standing.ts';
 
 /** Depth of a table, metres (30 in). */
@@ -33,18 +34,24 @@ export const clearWidth: Check = check(
   {
     code: 'clear-width',
     severity: 'error',
-    title: 'Beside tables and hand-out crew the set width of road stays clear',
     source: `${COMMON_PRACTICE}; the metre for the crew is an assumption`,
-    missing: ({ stations }) =>
-      stations.some((station) => clearBeside(station) !== null) ? null : 'no station gives the width of its road',
+    missing: ({ stations }) => (stations.some((station) => clearBeside(station) !== null) ? null : 'no-width'),
   },
   ({ stations }) =>
     stations.flatMap((station) => {
       const beside = clearBeside(station);
       const limit = station.practice.clearWidth;
       if (beside === null || beside.clear >= limit - SAME) return [];
-      const message = `At ${named(station)} ${metres(beside.clear)} of the ${metres(beside.width)} road stay clear: tables (30 in deep, set back ${metres(station.practice.setback)}) and hand-out crew (1 m, assumed) take ${metres(beside.taken)}; expected at least ${metres(limit)}. Set the tables back, move to a wider road, or set the station's own clearWidth with the road authority's word.`;
-      return [{ message, where: atStation(station, 'width'), measured: beside.clear, limit, unit: 'm' }];
+      const { clear, width: road, taken } = beside;
+      return [
+        {
+          params: { measured: clear, limit, road, taken, crew: CREW },
+          where: atStation(station, 'width'),
+          measured: clear,
+          limit,
+          unit: 'm',
+        },
+      ];
     }),
 );
 
@@ -55,7 +62,6 @@ export const respondersWidth: Check = check(
   {
     code: 'responders-width',
     severity: 'note',
-    title: 'Where a station has a medical or access point, 20 ft of road stay clear (the fire marshal decides)',
     source: 'IFC 503.2.1, fire apparatus roads 20 ft clear (from memory; local code and the fire marshal decide)',
     missing: (layout) => respondersMissing(layout),
   },
@@ -63,14 +69,19 @@ export const respondersWidth: Check = check(
     stations.flatMap((station) => {
       const beside = clearBeside(station);
       if (beside === null || !needsWay(station) || beside.clear >= RESPONDERS - SAME) return [];
-      const message = `At ${named(station)}, which has a medical or access point, ${metres(beside.clear)} of the ${metres(beside.width)} road stay clear beside tables and hand-out crew; a fire apparatus road wants ${metres(RESPONDERS)} (20 ft). Ask the fire marshal and the medical lead how vehicles get through, or move the tables back.`;
-      return [{ message, where: atStation(station, 'width'), measured: beside.clear, limit: RESPONDERS, unit: 'm' }];
+      return [
+        {
+          params: { measured: beside.clear, limit: RESPONDERS, road: beside.width },
+          where: atStation(station, 'width'),
+          measured: beside.clear,
+          limit: RESPONDERS,
+          unit: 'm',
+        },
+      ];
     }),
 );
 
-function respondersMissing({ stations }: Layout): string | null {
-  if (!stations.some(needsWay)) return 'no station names a medical or access point';
-  return stations.some((station) => needsWay(station) && clearBeside(station) !== null)
-    ? null
-    : 'no station with a medical or access point gives the width of its road';
+function respondersMissing({ stations }: Layout): ReasonCode | null {
+  if (!stations.some(needsWay)) return 'no-medical-or-access';
+  return stations.some((station) => needsWay(station) && clearBeside(station) !== null) ? null : 'no-responders-width';
 }

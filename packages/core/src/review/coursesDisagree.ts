@@ -4,17 +4,8 @@ import { inverseLength } from '../geodesy/karney.ts';
 import { offsetOf } from '../layout/place.ts';
 import type { Item, LaidDirection, StationLayout } from '../layout/layout.ts';
 import type { StationPass } from '../station/station.ts';
-import { itemWord } from '../station/wording.ts';
-import {
-  type Check,
-  COMMON_PRACTICE,
-  type Found,
-  type Ground,
-  atStation,
-  metres,
-  named,
-  stationCheck,
-} from './check.ts';
+import { courseById } from '../plan/lookups.ts';
+import { type Check, COMMON_PRACTICE, type Case, type Ground, atStation, stationCheck } from './check.ts';
 
 /** Metres that two drawings of one road may differ by. */
 const AGREED = 0.5;
@@ -25,13 +16,12 @@ export const coursesDisagree: Check = stationCheck(
   {
     code: 'courses-disagree',
     severity: 'warning',
-    title: 'Courses that share a road place each item at one spot, to 0.5 m',
     source: COMMON_PRACTICE,
   },
   (station, ground) => station.directions.flatMap((direction) => disagreements(direction, station, ground)),
 );
 
-function disagreements(direction: LaidDirection, station: StationLayout, ground: Ground): Found[] {
+function disagreements(direction: LaidDirection, station: StationLayout, ground: Ground): Case<'courses-disagree'>[] {
   const others = direction.passes
     .map((k) => station.passes[k]!)
     .filter((pass) => pass.served && pass.course !== direction.course);
@@ -42,7 +32,6 @@ function disagreements(direction: LaidDirection, station: StationLayout, ground:
       .filter(({ distance }) => distance > AGREED && distance <= SHARED)
       .sort((a, b) => b.distance - a.distance)[0];
     if (apart === undefined) return [];
-    const message = `Courses "${direction.course}" and "${pass.course}" share the road at ${named(station)}, but their lines place its ${itemWord(apart.item.kind).toLowerCase()} ${metres(apart.distance)} apart; expected at most ${metres(AGREED)}. Draw shared roads with the same points.`;
     const where = {
       ...atStation(station),
       course: pass.course,
@@ -50,7 +39,20 @@ function disagreements(direction: LaidDirection, station: StationLayout, ground:
       item: apart.item.kind,
       measure: pass.measure,
     };
-    return [{ message, where, measured: apart.distance, limit: AGREED, unit: 'm' }];
+    return [
+      {
+        params: {
+          measured: apart.distance,
+          limit: AGREED,
+          item: apart.item.kind,
+          courses: [direction.course, pass.course],
+        },
+        where,
+        measured: apart.distance,
+        limit: AGREED,
+        unit: 'm',
+      },
+    ];
   });
 }
 
@@ -62,7 +64,7 @@ function distanceApart(
   { station, practice }: StationLayout,
   { courses }: Ground,
 ): number {
-  const { course } = courses.find((indexed) => indexed.course.id === pass.course)!;
+  const { course } = courseById(courses, pass.course);
   const offset = offsetOf(direction, pass, station, practice);
   const ends = item.at.map((at, end) => {
     const other = pointAt(course, pass.measure + item.along[end]!, offset);

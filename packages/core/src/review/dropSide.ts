@@ -1,41 +1,42 @@
 /** Supplies set down across the course from the tables: the crew would carry them through the runners. */
 import type { Layout } from '../layout/layout.ts';
-import { type Check, COMMON_PRACTICE, type Found, atStation, check, metres } from './check.ts';
-import { type StationPoint, passOfPoint, pointNamed, pointsOfKind } from './points.ts';
+import { leadOf } from '../plan/lookups.ts';
+import type { ReviewParams } from '../text/params/review.ts';
+import { type Case, type Check, COMMON_PRACTICE, atStation, check } from './check.ts';
+import { type StationPoint, passOfPoint, pointsOfKind, refOf } from './points.ts';
 
 export const dropSide: Check = check(
   {
     code: 'drop-side',
     severity: 'warning',
-    title: 'Supplies are dropped on the side of the course on which the tables stand',
     source: COMMON_PRACTICE,
-    missing: (layout) => (pointsOfKind(layout, 'drop').length > 0 ? null : 'no station names a drop point'),
+    missing: (layout) => (pointsOfKind(layout, 'drop').length > 0 ? null : 'no-drop'),
   },
   (layout) => pointsOfKind(layout, 'drop').flatMap((drop) => across(drop, layout)),
 );
 
-function across(drop: StationPoint, layout: Layout): Found[] {
+function across(drop: StationPoint, layout: Layout): Case<'drop-side'>[] {
   const { station, point, key } = drop;
-  const lead = station.directions.find((direction) => direction.lead);
+  const lead = leadOf(station);
   if (lead === undefined) return [];
-  const name = pointNamed(drop);
+  const ref = refOf(drop);
   const where = { ...atStation(station, key), course: lead.course, at: point.at };
-  const cannotTell = (why: string): Found[] => [
-    {
-      message: `${name}: cannot tell whether it lies on the tables' side of the course, for ${why}. Look on the ground.`,
-      where,
-      severity: 'note',
-      cannotTell: true,
-    },
+  const cannotTell = (params: ReviewParams['drop-side']): Case<'drop-side'>[] => [
+    { params, where, severity: 'note', cannotTell: true },
   ];
   const pass = passOfPoint(point.at, lead, station, layout);
-  if (pass === null) return cannotTell(`it is farther from the course than ${metres(station.practice.snapRadius)}`);
-  if (lead.side === 'unclear') return cannotTell('the side of the tables is unclear');
-  if (pass.side === 'unclear')
-    return cannotTell(
-      `it is ${metres(Math.abs(pass.offset))} from the course line, and its side only ${(pass.confidence * 100).toFixed(0)} % sure`,
-    );
-  if (pass.side === lead.side) return [];
-  const message = `${name} lies ${metres(Math.abs(pass.offset))} to the ${pass.side} of the course, but the tables stand on the ${lead.side}: everything would be carried across the course. Move the drop point, or drop before the course closes and say so in a waiver.`;
-  return [{ message, where: { ...where, measure: pass.measure }, measured: pass.offset, limit: 0, unit: 'm' }];
+  if (pass === null) return cannotTell({ is: 'far', point: ref, radius: station.practice.snapRadius });
+  const { offset, confidence, side } = pass;
+  if (lead.side === 'unclear') return cannotTell({ is: 'tables-unclear', point: ref });
+  if (side === 'unclear') return cannotTell({ is: 'unclear', point: ref, offset, confidence });
+  if (side === lead.side) return [];
+  return [
+    {
+      params: { is: 'across', point: ref, offset, side, tables: lead.side },
+      where: { ...where, measure: pass.measure },
+      measured: offset,
+      limit: 0,
+      unit: 'm',
+    },
+  ];
 }

@@ -2,7 +2,8 @@
 import { servedOn } from '../layout/stretches.ts';
 import type { LaidDirection, Layout, StationLayout } from '../layout/layout.ts';
 import type { StationPass } from '../station/station.ts';
-import { type Check, COMMON_PRACTICE, type Found, atStation, check, metres, named } from './check.ts';
+import { itemOf } from '../plan/lookups.ts';
+import { type Case, type Check, COMMON_PRACTICE, atStation, check } from './check.ts';
 
 /** Farthest that water may follow at a later station, metres. */
 const WITHIN = 1600;
@@ -11,10 +12,8 @@ export const gelWithoutWater: Check = check(
   {
     code: 'gel-without-water',
     severity: 'warning',
-    title: 'Whoever is handed a gel finds water after it, at the same station or within 1.6 km',
     source: COMMON_PRACTICE,
-    missing: ({ stations }) =>
-      stations.some(({ station }) => station.serves.includes('gel')) ? null : 'no station serves gel',
+    missing: ({ stations }) => (stations.some(({ station }) => station.serves.includes('gel')) ? null : 'no-gel'),
   },
   (layout) =>
     layout.stations.flatMap((station) =>
@@ -25,9 +24,9 @@ export const gelWithoutWater: Check = check(
 );
 
 /** A direction whose runners meet gel tables, and no water table that reaches past them. Sports drink is no water. */
-function isDry({ items }: LaidDirection, { station }: StationLayout): boolean {
-  const gel = items.find(({ kind }) => kind === 'gel');
-  const water = items.find(({ kind }) => kind === 'water');
+function isDry(direction: LaidDirection, { station }: StationLayout): boolean {
+  const gel = itemOf(direction, 'gel');
+  const water = itemOf(direction, 'water');
   if (gel === undefined) return false;
   return (
     water === undefined ||
@@ -37,7 +36,7 @@ function isDry({ items }: LaidDirection, { station }: StationLayout): boolean {
 }
 
 /** One finding a race: of its served passes in this direction, the one after which water is farthest. */
-function dryRaces(direction: LaidDirection, station: StationLayout, layout: Layout): Found[] {
+function dryRaces(direction: LaidDirection, station: StationLayout, layout: Layout): Case<'gel-without-water'>[] {
   const served = direction.passes.map((k) => station.passes[k]!).filter((pass) => pass.served);
   return [...new Set(served.map(({ race }) => race))].flatMap((race) => {
     const ways = served.filter((pass) => pass.race === race).map((pass) => ({ pass, water: nextWater(pass, layout) }));
@@ -46,13 +45,16 @@ function dryRaces(direction: LaidDirection, station: StationLayout, layout: Layo
   });
 }
 
-function dry(pass: StationPass, water: number, station: StationLayout): Found {
+function dry(pass: StationPass, water: number, station: StationLayout): Case<'gel-without-water'> {
   const none = water === Infinity;
-  const after = none ? 'no station after it on that race serves water' : `the next water is ${metres(water)} on`;
-  const here = servedOn(station.station).includes('water') ? 'meet the water before it' : 'find no water there';
-  const message = `${named(station)} hands gel to race "${pass.race}", but those who pass at ${metres(pass.measure)} ${here}, and ${after}; expected water after the gel, at the station or within ${metres(WITHIN)}. Serve water after it, or hand the gel out elsewhere.`;
   return {
-    message,
+    params: {
+      race: pass.race,
+      measure: pass.measure,
+      next: none ? null : water,
+      within: WITHIN,
+      waterBefore: servedOn(station.station).includes('water'),
+    },
     where: {
       ...atStation(station, 'serves'),
       course: pass.course,

@@ -8,7 +8,8 @@ import type { Course } from '../course/course.ts';
 import { elevationAt } from '../course/locate.ts';
 import type { LaidDirection, Layout, StationLayout } from '../layout/layout.ts';
 import type { StationPass } from '../station/station.ts';
-import { type Check, COMMON_PRACTICE, type Found, atStation, check, metres, named } from './check.ts';
+import { byId } from '../plan/lookups.ts';
+import { type Case, type Check, COMMON_PRACTICE, atStation, check } from './check.ts';
 import { courseOf, tableEnds } from './standing.ts';
 
 /** Course before and after the tables that counts with them, metres. */
@@ -18,10 +19,8 @@ const DESCENT = 100;
 /** Rounding of a grade. */
 const SAME = 1e-9;
 
-const percent = (grade: number): string => `${(Math.round(Math.abs(grade) * 1000) / 10).toFixed(1)} %`;
-
-const noElevations = ({ courses }: Layout): string | null =>
-  courses.some(({ course }) => course.ele !== null) ? null : 'no course has an elevation at every point';
+const noElevations = ({ courses }: Layout): 'no-elevations' | null =>
+  courses.some(({ course }) => course.ele !== null) ? null : 'no-elevations';
 
 /** Rise over run between two calibrated measures, what lies beyond an end of the course left out; `null` without elevations or course. */
 export function gradeBetween(course: Course, from: number, to: number): number | null {
@@ -44,7 +43,6 @@ export const gradeAtTables: Check = check(
   {
     code: 'grade-at-tables',
     severity: 'warning',
-    title: 'The road at the tables is no steeper than the practice wants',
     source: COMMON_PRACTICE,
     missing: noElevations,
   },
@@ -52,7 +50,7 @@ export const gradeAtTables: Check = check(
 );
 
 /** By the first served pass whose course has elevations. */
-function steepAt(station: StationLayout, layout: Layout): Found[] {
+function steepAt(station: StationLayout, layout: Layout): Case<'grade-at-tables'>[] {
   const has = (direction: LaidDirection): StationPass | undefined =>
     direction.passes
       .map((k) => station.passes[k]!)
@@ -68,10 +66,9 @@ function steepAt(station: StationLayout, layout: Layout): Found[] {
   const grade = gradeBetween(courseOf(layout, pass.course).course, from - AROUND, to + AROUND);
   const { maxGrade } = station.practice;
   if (grade === null || Math.abs(grade) <= maxGrade + SAME) return [];
-  const message = `The course ${grade > 0 ? 'climbs' : 'falls'} ${percent(grade)} at the tables of ${named(station)} (over them and ${AROUND} m to either side); expected at most ${percent(maxGrade)}. Look for a level stretch, or level the tables.`;
   return [
     {
-      message,
+      params: { measured: Math.abs(grade), limit: maxGrade, climbs: grade > 0, around: AROUND },
       where: { ...atStation(station), course: pass.course, measure: pass.measure },
       measured: grade,
       limit: [-maxGrade, maxGrade],
@@ -83,31 +80,32 @@ export const descentWithWheels: Check = check(
   {
     code: 'descent-with-wheels',
     severity: 'warning',
-    title: 'No steep descent ends at tables that a race on wheels passes',
     source: COMMON_PRACTICE,
     missing: (layout) => {
       const wheels = layout.plan.races.filter(({ division }) => division === 'wheels');
-      if (wheels.length === 0) return 'no race is on wheels';
-      return wheels.some(({ course }) => courseOf(layout, course).course.ele !== null)
-        ? null
-        : 'no course of a race on wheels has an elevation at every point';
+      if (wheels.length === 0) return 'no-wheels';
+      return wheels.some(({ course }) => courseOf(layout, course).course.ele !== null) ? null : 'no-wheels-elevations';
     },
   },
   (layout) =>
     layout.stations.flatMap((station) => station.passes.flatMap((pass, k) => descentTo(pass, k, station, layout))),
 );
 
-function descentTo(pass: StationPass, k: number, station: StationLayout, layout: Layout): Found[] {
-  const race = layout.plan.races.find(({ id }) => id === pass.race)!;
+function descentTo(
+  pass: StationPass,
+  k: number,
+  station: StationLayout,
+  layout: Layout,
+): Case<'descent-with-wheels'>[] {
+  const race = byId(layout.plan.races, pass.race);
   if (race.division !== 'wheels' || pass.end !== undefined) return [];
   const [tables] = tablesOn(pass, k, station);
   const grade = gradeBetween(courseOf(layout, pass.course).course, tables - DESCENT, tables);
   const { maxGrade } = station.practice;
   if (grade === null || -grade < maxGrade - SAME) return [];
-  const message = `Race "${race.name}", on wheels, comes down ${percent(grade)} over the ${metres(DESCENT)} before the tables of ${named(station)}; expected less than ${percent(maxGrade)}. Wheels arrive fast and stop late: move the tables, or keep the road clear until wheels are through and say so in the crew's paper.`;
   return [
     {
-      message,
+      params: { measured: -grade, limit: maxGrade, race: race.id, over: DESCENT },
       where: { ...atStation(station), course: pass.course, race: pass.race, measure: pass.measure },
       measured: grade,
       limit: -maxGrade,

@@ -7,8 +7,7 @@
 import type { Position } from 'geojson';
 import type { LonLat } from '../finding.ts';
 import type { StationLayout } from '../layout/layout.ts';
-import { itemWord } from '../station/wording.ts';
-import { type Check, COMMON_PRACTICE, type Found, atStation, check, metres, named } from './check.ts';
+import { type Case, type Check, COMMON_PRACTICE, atStation, check, doubt } from './check.ts';
 import { type Standing, isSure, itemsStanding, linePoints } from './standing.ts';
 import { type LocalZone, boundsApart, deepestIn, depthIn, encloses, local, localZones } from './zones.ts';
 
@@ -19,12 +18,9 @@ export const itemInZone: Check = check(
   {
     code: 'item-in-zone',
     severity: 'error',
-    title: 'No item stands in a keep-clear zone',
     source: COMMON_PRACTICE,
     missing: ({ plan }) =>
-      plan.zones.some((zone) => zone.rule === 'keep-clear' && encloses(zone))
-        ? null
-        : 'the plan has no keep-clear zone',
+      plan.zones.some((zone) => zone.rule === 'keep-clear' && encloses(zone)) ? null : 'no-keep-clear-zone',
   },
   (layout) =>
     layout.stations.flatMap((station) => {
@@ -51,7 +47,7 @@ function inZone(
   at: LonLat,
   line: readonly Position[],
   station: StationLayout,
-): Found[] {
+): Case<'item-in-zone'>[] {
   const deepest = deepestIn(zone, line);
   const sure = isSure(deepest, station.practice);
   if (deepest < 0 && sure) return [];
@@ -59,14 +55,6 @@ function inZone(
     box.at === null ? [] : [depthIn(zone, local(station.at, box.at))],
   );
   const between = boxes.length > 0 && boxes.every((depth) => depth < 0);
-  const what = `${itemWord(item.kind)} of ${named(station)}`;
-  const zoneName = zone.name === '' ? 'a keep-clear zone' : `the keep-clear zone "${zone.name}"`;
-  const doubt = sure ? '' : ' The position error does not tell inside from outside here: look on the ground.';
-  const how =
-    deepest >= 0
-      ? `${metres(deepest)} inside ${zoneName}${between ? ', between two boxes: cups fall there' : ''}`
-      : `${metres(-deepest)} outside ${zoneName}`;
-  const message = `${what} reaches ${how}; expected clear of it.${doubt} Move the item or the station, or ask whoever needs the zone (fire service, owner, road authority).`;
   const where = {
     ...atStation(station, item.byHand === true ? `items/${item.kind}` : ''),
     course: direction.course,
@@ -76,13 +64,13 @@ function inZone(
   const severity = deepest < 0 ? 'note' : between ? 'warning' : 'error';
   return [
     {
-      message,
+      params: { item: item.kind, zone: zone.name, depth: deepest, betweenBoxes: between, sure },
       where: { ...where, at },
       severity,
       measured: deepest,
       limit: 0,
       unit: 'm',
-      ...(sure ? {} : { cannotTell: true as const }),
+      ...doubt(sure),
     },
   ];
 }

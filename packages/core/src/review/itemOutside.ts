@@ -2,8 +2,8 @@
 import { courseLength, startMeasure } from '../course/course.ts';
 import { spansSkip } from '../layout/place.ts';
 import type { Item, LaidDirection, Layout, StationLayout } from '../layout/layout.ts';
-import { itemWord } from '../station/wording.ts';
-import { type Check, COMMON_PRACTICE, type Found, atStation, check, metres, named } from './check.ts';
+import { courseById } from '../plan/lookups.ts';
+import { type Case, type Check, COMMON_PRACTICE, atStation, check } from './check.ts';
 
 /** Rounding that is no deviation, metres. */
 const SAME = 1e-6;
@@ -12,7 +12,6 @@ export const itemOutside: Check = check(
   {
     code: 'item-outside',
     severity: 'error',
-    title: 'Every sign, table and trash drop lies on the course',
     source: COMMON_PRACTICE,
   },
   (layout) =>
@@ -23,24 +22,23 @@ export const itemOutside: Check = check(
     ),
 );
 
-function outside(item: Item, direction: LaidDirection, station: StationLayout, { courses }: Layout): Found[] {
-  const { course } = courses.find((indexed) => indexed.course.id === direction.course)!;
+function outside(
+  item: Item,
+  direction: LaidDirection,
+  station: StationLayout,
+  { courses }: Layout,
+): Case<'item-outside'>[] {
+  const { course } = courseById(courses, direction.course);
   const start = startMeasure(course);
   const length = courseLength(course);
   const low = Math.min(item.from, item.to);
   const high = Math.max(item.from, item.to);
   const split = spansSkip(course, low, high);
-  const how =
-    low < start - SAME
-      ? `${metres(start - low)} before the start`
-      : high > length + SAME
-        ? `${metres(high - length)} past the finish`
-        : split
-          ? 'across a skipped gap'
-          : null;
-  if (how === null) return [];
-  const measure = low < start - SAME ? low : high;
-  const message = `${itemWord(item.kind)} of ${named(station)} would stand ${how} of course "${direction.course}"; it has no place there. Move the station, or place the item by hand.`;
+  const beyond = low < start - SAME ? 'start' : high > length + SAME ? 'finish' : split ? 'gap' : null;
+  if (beyond === null) return [];
+  const measure = beyond === 'start' ? low : high;
+  const by = beyond === 'start' ? start - low : beyond === 'finish' ? high - length : 0;
   const where = { ...atStation(station), course: direction.course, item: item.kind, measure };
-  return [{ message, where, measured: measure, limit: [start, length], unit: 'm' }];
+  const params = { item: item.kind, beyond, by, lead: direction.lead } as const;
+  return [{ params, where, measured: measure, limit: [start, length], unit: 'm' }];
 }

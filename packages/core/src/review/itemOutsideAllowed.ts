@@ -4,8 +4,7 @@
  */
 import type { LonLat } from '../finding.ts';
 import type { Layout, StationLayout } from '../layout/layout.ts';
-import { itemWord } from '../station/wording.ts';
-import { type Check, COMMON_PRACTICE, type Found, atStation, check, metres, named } from './check.ts';
+import { type Case, type Check, COMMON_PRACTICE, atStation, check, doubt } from './check.ts';
 import { type Standing, isSure, itemsStanding, linePoints } from './standing.ts';
 import { type LocalZone, depthIn, encloses, local, localZones } from './zones.ts';
 
@@ -16,10 +15,9 @@ export const itemOutsideAllowed: Check = check(
   {
     code: 'item-outside-allowed',
     severity: 'error',
-    title: 'Every item stands in an allowed zone',
     source: COMMON_PRACTICE,
     missing: ({ plan }) =>
-      plan.zones.some((zone) => zone.rule === 'allowed' && encloses(zone)) ? null : 'the plan has no allowed zone',
+      plan.zones.some((zone) => zone.rule === 'allowed' && encloses(zone)) ? null : 'no-allowed-zone',
   },
   (layout) =>
     layout.stations.flatMap((station) => {
@@ -28,14 +26,17 @@ export const itemOutsideAllowed: Check = check(
     }),
 );
 
-function outside(standing: Standing, zones: readonly LocalZone[], station: StationLayout, layout: Layout): Found[] {
+function outside(
+  standing: Standing,
+  zones: readonly LocalZone[],
+  station: StationLayout,
+  layout: Layout,
+): Case<'item-outside-allowed'>[] {
   const { item, direction } = standing;
   const places = linePoints(standing, layout, STEP).map((at) => ({ at, away: awayFrom(zones, at, station) }));
   const farthest = places.sort((a, b) => b.away - a.away)[0];
   if (farthest === undefined || farthest.away <= 0) return [];
   const sure = isSure(farthest.away, station.practice);
-  const doubt = sure ? '' : ' The position error does not tell inside from outside here: look on the ground.';
-  const message = `${itemWord(item.kind)} of ${named(station)} reaches ${metres(farthest.away)} outside every allowed zone; expected inside one.${doubt} Move the item or the station, or have the zone widened by whoever allows it.`;
   const where = {
     ...atStation(station, item.byHand === true ? `items/${item.kind}` : ''),
     course: direction.course,
@@ -44,7 +45,14 @@ function outside(standing: Standing, zones: readonly LocalZone[], station: Stati
     at: farthest.at,
   };
   return [
-    { message, where, measured: farthest.away, limit: 0, unit: 'm', ...(sure ? {} : { cannotTell: true as const }) },
+    {
+      params: { item: item.kind, away: farthest.away, sure },
+      where,
+      measured: farthest.away,
+      limit: 0,
+      unit: 'm',
+      ...doubt(sure),
+    },
   ];
 }
 

@@ -5,7 +5,7 @@
  * not mix.
  */
 import type { LaidDirection, StationLayout } from '../layout/layout.ts';
-import { type Check, COMMON_PRACTICE, type Found, atStation, check, metres, named } from './check.ts';
+import { type Case, type Check, COMMON_PRACTICE, atStation, check, doubt } from './check.ts';
 import { tableEnds } from './standing.ts';
 
 /** Rounding that is no overlap, metres. */
@@ -15,10 +15,8 @@ export const itemsOverlap: Check = check(
   {
     code: 'items-overlap',
     severity: 'error',
-    title:
-      'No station stands in the stretch from sign to trash drop of another on its side (an error at its tables, else a warning)',
     source: COMMON_PRACTICE,
-    missing: ({ stations }) => (stations.length > 1 ? null : 'the plan has one station'),
+    missing: ({ stations }) => (stations.length > 1 ? null : 'one-station'),
   },
   ({ stations }) => {
     const reaches = stations.map(reachesOf);
@@ -57,7 +55,7 @@ const common = (a: readonly [number, number], b: readonly [number, number]): num
   Math.min(a[1], b[1]) - Math.max(a[0], b[0]);
 
 /** The largest overlap of two stations over all courses that they share, as one finding. */
-function overlapOf(one: readonly Reach[], other: readonly Reach[]): Found[] {
+function overlapOf(one: readonly Reach[], other: readonly Reach[]): Case<'items-overlap'>[] {
   const pairs = one.flatMap((a) =>
     other
       .filter((b) => a.course === b.course && common(a.whole, b.whole) > SAME && sameSide(a, b))
@@ -74,21 +72,16 @@ function overlapOf(one: readonly Reach[], other: readonly Reach[]): Found[] {
 const sameSide = (a: Reach, b: Reach): boolean => a.direction.side === b.direction.side || unclear(a, b);
 const unclear = (a: Reach, b: Reach): boolean => a.direction.side === 'unclear' || b.direction.side === 'unclear';
 
-function foundOf(up: Reach, down: Reach, overlap: number): Found {
+function foundOf(up: Reach, down: Reach, overlap: number): Case<'items-overlap'> {
   const atTables = common(up.tables, down.whole) > SAME || common(up.whole, down.tables) > SAME;
-  const what = atTables ? ', up to the tables of one' : '';
-  const doubt = unclear(up, down)
-    ? ' The side of one of them is unclear, so this check cannot tell whether they meet.'
-    : '';
-  const message = `On course "${down.course}" the stretch of ${named(up.station)}, sign to trash drop, and that of ${named(down.station)} overlap by ${metres(overlap)} on one side${what}; expected the one to end before the other begins.${doubt} Move them apart, or to opposite sides.`;
   const where = { ...atStation(down.station), course: down.course, measure: down.whole[0] };
   return {
-    message,
+    params: { before: up.station.id, overlap, atTables, sideUnclear: unclear(up, down) },
     where,
     severity: atTables ? 'error' : 'warning',
     measured: overlap,
     limit: 0,
     unit: 'm',
-    ...(unclear(up, down) ? { cannotTell: true as const } : {}),
+    ...doubt(!unclear(up, down)),
   };
 }

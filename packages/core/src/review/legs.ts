@@ -1,65 +1,63 @@
 /** Legs between served stations, per race, that are longer or shorter than the practice wants. */
 import type { Finding, Severity } from '../finding.ts';
 import type { Layout } from '../layout/layout.ts';
+import { findById } from '../plan/lookups.ts';
+import type { Practice } from '../plan/plan.ts';
 import type { Leg, RaceSpacing } from '../station/station.ts';
-import { type Check, type Found, check } from './check.ts';
+import { type Case, type Check, check } from './check.ts';
 
 const SOURCE = 'IMMDA guidance, stations 1.6 km to 5 km apart (quoted, not read)';
 
-const km = (value: number): string => `${(value / 1000).toFixed(2)} km`;
+type LegCode = 'leg-long' | 'leg-short';
 
-function stopName(layout: Layout, id: string): string {
-  return id === 'start' || id === 'finish'
-    ? `the ${id}`
-    : (layout.stations.find((station) => station.id === id)?.name ?? id);
+function caseOf(layout: Layout, race: RaceSpacing, leg: Leg, limit: number): Case<LegCode> {
+  const here = leg.to === 'finish' ? 'from' : 'to';
+  const station = findById(layout.stations, leg[here]);
+  const base: Finding['where'] = { race: race.race, course: race.course, measure: leg.end };
+  return {
+    params: {
+      measured: leg.length,
+      limit,
+      race: race.race,
+      from: leg.from === 'start' ? null : leg.from,
+      to: leg.to === 'finish' ? null : leg.to,
+      here: station === undefined ? null : here,
+      end: leg.end,
+    },
+    where:
+      station === undefined
+        ? base
+        : { ...base, station: station.id, path: `/stations/${station.index}`, at: station.at },
+    measured: leg.length,
+    limit,
+    unit: 'm',
+  };
 }
 
-function whereOf(layout: Layout, race: RaceSpacing, leg: Leg): Finding['where'] {
-  const station = layout.stations.find(({ id }) => id === (leg.to === 'finish' ? leg.from : leg.to));
-  const base = { race: race.race, course: race.course, measure: leg.end };
-  return station === undefined
-    ? base
-    : { ...base, station: station.id, path: `/stations/${station.index}`, at: station.at };
-}
-
-function legCheck(
-  code: string,
+const legCheck = (
+  code: LegCode,
   severity: Severity,
-  title: string,
-  wrong: (leg: Leg, layout: Layout) => string | null,
-  limitOf: (layout: Layout) => number,
-): Check {
-  return check({ code, severity, title, source: SOURCE }, (layout) =>
-    layout.spacing.flatMap((race): Found[] =>
-      race.legs.flatMap((leg) => {
-        const expected = wrong(leg, layout);
-        if (expected === null) return [];
-        const name = layout.plan.races.find(({ id }) => id === race.race)?.name ?? race.race;
-        const message = `${name}: ${km(leg.length)} from ${stopName(layout, leg.from)} to ${stopName(layout, leg.to)} (at ${km(leg.end)}); expected ${expected}.`;
-        return [
-          { message, where: whereOf(layout, race, leg), measured: leg.length, limit: limitOf(layout), unit: 'm' },
-        ];
-      }),
-    ),
-  );
-}
+  limitOf: (practice: Practice) => number,
+  wrong: (leg: Leg, limit: number) => boolean,
+): Check =>
+  check({ code, severity, source: SOURCE }, (layout) => {
+    const limit = limitOf(layout.plan.practice);
+    return layout.spacing.flatMap((race) =>
+      race.legs.filter((leg) => wrong(leg, limit)).map((leg) => caseOf(layout, race, leg, limit)),
+    );
+  });
 
 export const legLong: Check = legCheck(
   'leg-long',
   'warning',
-  'No leg of a race is longer than the practice wants',
-  (leg, { plan }) => (leg.length > plan.practice.maxSpacing ? `at most ${km(plan.practice.maxSpacing)}` : null),
-  ({ plan }) => plan.practice.maxSpacing,
+  ({ maxSpacing }) => maxSpacing,
+  (leg, limit) => leg.length > limit,
 );
 
 /** The way to the first station and from the last one may be short. */
 export const legShort: Check = legCheck(
   'leg-short',
   'note',
-  'No two stations of a race are nearer than the practice wants',
-  (leg, { plan }) =>
-    leg.from !== 'start' && leg.to !== 'finish' && leg.length < plan.practice.minSpacing
-      ? `at least ${km(plan.practice.minSpacing)}`
-      : null,
-  ({ plan }) => plan.practice.minSpacing,
+  ({ minSpacing }) => minSpacing,
+  (leg, limit) => leg.from !== 'start' && leg.to !== 'finish' && leg.length < limit,
 );

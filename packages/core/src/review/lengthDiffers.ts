@@ -5,7 +5,8 @@
 import { rawLength, startMeasure } from '../course/course.ts';
 import type { IndexedCourse } from '../course/segmentIndex.ts';
 import type { PlanCourse } from '../plan/plan.ts';
-import { type Check, type Found, check, metres } from './check.ts';
+import { courseById } from '../plan/lookups.ts';
+import { type Case, type Check, check } from './check.ts';
 
 const TOLERANCE = 0.001;
 
@@ -13,27 +14,26 @@ export const lengthDiffers: Check = check(
   {
     code: 'length-differs',
     severity: 'warning',
-    title: 'The stated length of a course is that of its line, within 0.1 %',
     source: 'World Athletics (IAAF) rule 240 and USATF course measurement: 0.1 %, 42 m of a marathon (read)',
-    missing: ({ plan }) =>
-      plan.courses.some(({ length }) => length !== undefined) ? null : 'the plan states no course length',
+    missing: ({ plan }) => (plan.courses.some(({ length }) => length !== undefined) ? null : 'no-length'),
   },
   ({ plan, courses }) => plan.courses.flatMap((course, index) => differing(course, index, courses)),
 );
 
-function differing({ id, name, length, drawn }: PlanCourse, index: number, courses: readonly IndexedCourse[]): Found[] {
+function differing(
+  { id, length, drawn }: PlanCourse,
+  index: number,
+  courses: readonly IndexedCourse[],
+): Case<'length-differs'>[] {
   if (length === undefined) return [];
-  const { course } = courses.find((indexed) => indexed.course.id === id)!;
+  const { course } = courseById(courses, id);
   const stated = length - startMeasure(course);
   const raw = rawLength(course);
   const allowed = stated * TOLERANCE;
   if (Math.abs(raw - stated) <= allowed) return [];
-  const way = raw > stated ? 'longer' : 'shorter';
-  const why = drawn === 'recorded' ? ' A recorded track wanders and usually runs long.' : '';
-  const message = `Course "${name}" is stated as ${metres(stated)}, but its line is ${metres(raw)}: ${metres(Math.abs(raw - stated))} ${way}, where ${metres(allowed)} is the tolerance of course measurement.${why} Course distances are stretched to the stated length; mend the line or the length. No GPX file certifies a course: only a measurement on the road does.`;
   return [
     {
-      message,
+      params: { stated, line: raw, allowed, recorded: drawn === 'recorded' },
       where: { path: `/courses/${index}/length`, course: id },
       measured: raw,
       limit: [stated - allowed, stated + allowed],

@@ -1,7 +1,7 @@
 /** A medical point that an ambulance does not come near: no access point within a short carry. */
 import type { Layout } from '../layout/layout.ts';
-import { type Check, COMMON_PRACTICE, type Found, atStation, check, metres } from './check.ts';
-import { type StationPoint, nearestPoint, pointNamed, pointsOfKind } from './points.ts';
+import { type Case, type Check, COMMON_PRACTICE, atStation, check } from './check.ts';
+import { type StationPoint, nearestPoint, pointsOfKind, refOf } from './points.ts';
 
 /** A short carry, metres: farther is a warning. */
 const CARRY = 60;
@@ -12,39 +12,26 @@ export const medicalWithoutAccess: Check = check(
   {
     code: 'medical-without-access',
     severity: 'error',
-    title: 'An access point lies within 60 m of every medical point (a warning to 250 m, then an error)',
     source: COMMON_PRACTICE,
-    missing: (layout) => (pointsOfKind(layout, 'medical').length > 0 ? null : 'no station names a medical point'),
+    missing: (layout) => (pointsOfKind(layout, 'medical').length > 0 ? null : 'no-medical'),
   },
   (layout) => pointsOfKind(layout, 'medical').flatMap((medical) => cutOff(medical, layout)),
 );
 
-function cutOff(medical: StationPoint, layout: Layout): Found[] {
+function cutOff(medical: StationPoint, layout: Layout): Case<'medical-without-access'>[] {
   const { station, point, key } = medical;
   // The access point of a neighbouring station is as good.
   const nearest = nearestPoint(point.at, pointsOfKind(layout, 'access'));
   if (nearest !== null && nearest.distance <= CARRY) return [];
-  const name = pointNamed(medical);
   const where = { ...atStation(station, key), at: point.at };
-  if (nearest === null) {
-    return [
-      {
-        message: `${name} has no access point: the plan names none; expected one within ${metres(CARRY)}. Name where an ambulance comes up to it.`,
-        where,
-        limit: CARRY,
-        unit: 'm',
-      },
-    ];
-  }
+  const own = { point: refOf(medical), limit: CARRY };
+  if (nearest === null) return [{ params: { ...own, nearest, far: true }, where, limit: CARRY, unit: 'm' }];
   const far = nearest.distance > SERVES;
-  const message = `${name} is ${metres(nearest.distance)} from the nearest access point (${pointNamed(nearest.to)}), as the crow flies; expected at most ${metres(CARRY)}. ${
-    far
-      ? 'Name where an ambulance comes up to it.'
-      : 'Move one of them, name a nearer access point, or agree the carry with the medical lead and waive it.'
-  }`;
+  const { to, distance } = nearest;
+  const other = to.station === station ? null : to.station.id;
   return [
     {
-      message,
+      params: { ...own, nearest: { point: refOf(to), station: other, distance }, far },
       where,
       measured: nearest.distance,
       limit: CARRY,

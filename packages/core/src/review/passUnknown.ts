@@ -1,9 +1,9 @@
 /** A pass that the plan names as lead or as served, and that the course does not make. */
 import type { PassChoice } from '../plan/plan.ts';
-import { type Check, COMMON_PRACTICE, atStation, check, named } from './check.ts';
+import { type Check, COMMON_PRACTICE, atStation, check } from './check.ts';
 
 export const passUnknown: Check = check(
-  { code: 'pass-unknown', severity: 'error', title: 'Every pass that the plan names exists', source: COMMON_PRACTICE },
+  { code: 'pass-unknown', severity: 'error', source: COMMON_PRACTICE },
   ({ stations }) =>
     stations.flatMap((layout) => {
       const { station, passes } = layout;
@@ -16,8 +16,10 @@ export const passUnknown: Check = check(
         .filter(({ choice }) => !exists(choice))
         .map(({ choice, key }) => {
           const count = passes.filter((pass) => pass.race === choice.race).length;
-          const message = `${named(layout)} names pass ${choice.pass} of race "${choice.race}", which passes it ${count} ${count === 1 ? 'time' : 'times'}; expected ${count === 0 ? 'a race that runs by it' : `0 to ${count - 1}`}.`;
-          return { message, where: { ...atStation(layout, key), race: choice.race } };
+          return {
+            params: { race: choice.race, time: choice.pass + 1, count },
+            where: { ...atStation(layout, key), race: choice.race },
+          };
         });
     }),
 );

@@ -5,16 +5,17 @@
 import type { Finding } from '../finding.ts';
 import type { GpxDocument } from '../gpx/document.ts';
 import { type Layout, type StationLayout, isTable } from '../layout/layout.ts';
-import { itemWord } from '../station/wording.ts';
-import { named } from './check.ts';
+import { itemOf } from '../plan/lookups.ts';
 import { assumptions, verdictFindings } from './placedFindings.ts';
 import { groundOf, onCourse } from './placedGround.ts';
 import { type Matched, type Matching, type Target, matchPoints, targetsOf } from './placedMatch.ts';
 import { orderFindings, sideFindings } from './placedOrder.ts';
-import { pointsOf } from './placedPoint.ts';
+import { makePlaced, pointsOf } from './placedPoint.ts';
 import { PLACED_RULES } from './placedRules.ts';
 import { type PlacedVerdict, judge } from './placedVerdict.ts';
 import { type CheckRun, runOf } from './review.ts';
+import { voiceOf } from '../plan/voice.ts';
+import { inEnglish } from '../text/inEnglish.ts';
 import { isPlacedCode, waive } from './waivers.ts';
 
 export type { PlacedVerdict, Verdict } from './placedVerdict.ts';
@@ -69,7 +70,7 @@ export function reviewPlaced(layout: Layout, document: GpxDocument): PlacedRevie
     ...judged.flatMap(({ one, station }) => verdictFindings(one, station)),
     ...grounds.flatMap((ground) => [...sideFindings(ground), ...orderFindings(ground)]),
   ];
-  const all = waive(said, layout.plan, isPlacedCode);
+  const all = inEnglish(waive(said, layout.plan, isPlacedCode), voiceOf(layout.plan));
   return {
     verdicts: judged.map(({ one }) => one.verdict),
     findings: all,
@@ -80,17 +81,11 @@ export function reviewPlaced(layout: Layout, document: GpxDocument): PlacedRevie
 /** A point whose item is known, but which no pass of the course runs by. */
 function offCourse({ point, target }: Matched, layout: Layout): Finding[] {
   const { station, direction, kind } = target;
-  const item = direction.items.find((one) => one.kind === kind)!;
+  const item = itemOf(direction, kind)!;
   if (onCourse(point, item.from, groundOf(layout, station, direction, [])) !== null) return [];
-  const message = `${point.label}, the ${itemWord(kind).toLowerCase()} of ${named(station)}, stands more than ${station.practice.snapRadius} m from course "${direction.course}" or beyond its end, so no course distance can be told. Look where it was recorded.`;
-  return [
-    {
-      code: 'placed-off-course',
-      severity: 'warning',
-      message,
-      where: { ...point.where, station: station.id, course: direction.course, item: kind },
-    },
-  ];
+  const params = { point: point.waypoint.name, item: kind, radius: station.practice.snapRadius };
+  const where = { ...point.where, station: station.id, course: direction.course, item: kind };
+  return [makePlaced('placed-off-course', params, { severity: 'warning', where })];
 }
 
 /** What the plan has at a station and nobody recorded; one finding where it is all of it. */
@@ -104,33 +99,14 @@ function missing(
   const lacking = own.filter((target) => !blocked.has(target) && matched.every((one) => one.target !== target));
   const where = { file, station: station.id, at: station.at };
   if (own.length === 0) return [];
-  if (lacking.length === own.length) {
-    return [
-      {
-        code: 'placed-missing',
-        severity: 'warning',
-        message: `Nothing was recorded at ${named(station)}; expected its sign, tables and trash drop.`,
-        where,
-      },
-    ];
-  }
+  if (lacking.length === own.length)
+    return [makePlaced('placed-missing', { is: 'all' }, { severity: 'warning', where })];
   return lacking.map(({ kind, direction }) => {
-    const way =
-      station.directions.length > 1 && !isTable({ kind })
-        ? ` for runners who pass at ${direction.measure.toFixed(0)} m of course "${direction.course}"`
-        : '';
-    const instead =
-      kind === 'sign'
-        ? 'its distance to the first table is not checked'
-        : kind === 'trash'
-          ? 'its distance to the last table is not checked'
-          : 'distances to it are taken from where the plan has it';
-    const message = `${itemWord(kind)} of ${named(station)}${way} was not recorded: ${instead}.`;
-    return {
-      code: 'placed-missing',
-      severity: kind === 'sign' ? 'warning' : 'note',
-      message,
-      where: { ...where, course: direction.course, item: kind },
-    };
+    const measure = station.directions.length > 1 && !isTable({ kind }) ? direction.measure : null;
+    return makePlaced(
+      'placed-missing',
+      { is: 'one', item: kind, measure },
+      { severity: kind === 'sign' ? 'warning' : 'note', where: { ...where, course: direction.course, item: kind } },
+    );
   });
 }

@@ -10,6 +10,7 @@ import type { Side } from '../course/course.ts';
 import { passesOf, sigmaOf } from '../course/passes.ts';
 import type { LonLat } from '../finding.ts';
 import { type Item, type LaidDirection, type Layout, type StationLayout, isTable } from '../layout/layout.ts';
+import { courseById, itemOf } from '../plan/lookups.ts';
 import type { ItemKind } from '../plan/plan.ts';
 import type { Matched } from './placedMatch.ts';
 import type { PlacedPoint } from './placedPoint.ts';
@@ -69,7 +70,7 @@ export function onCourse(
   planned: number,
   { layout, station, direction }: PlacedGround,
 ): OnCourse | null {
-  const indexed = layout.courses.find(({ course }) => course.id === direction.course)!;
+  const indexed = courseById(layout.courses, direction.course);
   const passes = passesOf(indexed, point.at, { ...station.practice, pinR95: point.r95 });
   const [nearest] = passes.sort((a, b) => Math.abs(a.measure - planned) - Math.abs(b.measure - planned));
   if (nearest === undefined || nearest.end !== undefined) return null;
@@ -78,7 +79,7 @@ export function onCourse(
 
 /** The recorded points of one item, in running order of this direction. */
 export function recorded(kind: ItemKind, ground: PlacedGround): (OnCourse & Pick<Matched, 'end'>)[] {
-  const item = ground.direction.items.find((one) => one.kind === kind);
+  const item = itemOf(ground.direction, kind);
   if (item === undefined) return [];
   return ground.matched
     .filter(({ target }) => target.kind === kind)
@@ -117,7 +118,7 @@ function tableEnds(item: Item, ground: PlacedGround): readonly [PlacedEnd, Place
 /** The points that mark a table's two ends in this direction; one alone marks the lead's upstream end, as the pin does. */
 function endPoints(item: Item, ground: PlacedGround): [OnCourse | null, OnCourse | null] {
   const points = recorded(item.kind, ground);
-  const lead = ground.station.directions[0]!.items.find(({ kind }) => kind === item.kind);
+  const lead = itemOf(ground.station.directions[0]!, item.kind);
   // Another direction meets the same table from behind where its upstream end is the lead's other one.
   const turned =
     !ground.direction.lead && lead !== undefined && same(item.at[0], lead.at[1]) && !same(item.at[0], lead.at[0]);

@@ -7,10 +7,9 @@ import { eastNorth } from '../geodesy/frame.ts';
 import { type LaidDirection, type StationLayout, isTable } from '../layout/layout.ts';
 import { formOf } from '../kinds.ts';
 import type { ItemKind } from '../plan/plan.ts';
-import { itemWord } from '../station/wording.ts';
-import { named } from './check.ts';
+import type { PlacedParams, StationItem } from '../text/params/placed.ts';
 import { type PlacedName, readName } from './placedNames.ts';
-import type { PlacedPoint } from './placedPoint.ts';
+import { type PlacedPoint, makePlaced } from './placedPoint.ts';
 
 /** How far, metres, a point that names no station may stand from the planned place that it is taken for. */
 export const NEAR = 60;
@@ -79,12 +78,12 @@ type Answer = Matched | { readonly finding: Finding; readonly between: readonly 
 
 function matchOne(point: PlacedPoint, name: PlacedName, targets: readonly Target[]): Answer {
   if (name.stations.length > 1)
-    return ambiguous(point, `names ${name.stations.map(({ id }) => `"${id}"`).join(' and ')}`, []);
+    return ambiguous(point, { is: 'stations', stations: name.stations.map(({ id }) => id) }, []);
   const fitting = targets.filter((target) => fits(target, name));
   const station = name.stations[0] ?? confirmed(name, point, fitting);
   const own = station === null ? [] : fitting.filter((target) => target.station === station);
   if (station !== null && own.length === 0)
-    return unknown(point, `names nothing that the plan has at ${named(station)}, or has not been told of already`);
+    return unknown({ is: 'nothing', point: point.waypoint.name, station: station.id }, point);
   // A thing that was moved far is still the thing that its name says; where the name says no station or no item, only what is near.
   const certain = station !== null && name.kinds !== 'any';
   const near = (station === null ? fitting : own)
@@ -92,13 +91,12 @@ function matchOne(point: PlacedPoint, name: PlacedName, targets: readonly Target
     .filter(({ away }) => certain || away <= NEAR)
     .sort((a, b) => a.away - b.away);
   const [first, second] = near;
-  if (first === undefined)
-    return unknown(point, `stands more than ${NEAR} m from every place of the plan that it could be`);
+  if (first === undefined) return unknown({ is: 'far', point: point.waypoint.name, near: NEAR }, point);
   if (second !== undefined && !(second.away - first.away > point.r95)) {
     const between = near.filter(({ away }) => !(away - first.away > point.r95)).map(({ target }) => target);
     return ambiguous(
       point,
-      `could be ${between.map(wordOf).join(' or ')}: its error of ${point.r95.toFixed(1)} m does not tell them apart`,
+      { is: 'between', of: between.map(refOf), r95: point.r95 },
       name.kinds === 'any' ? [] : between,
     );
   }
@@ -132,8 +130,11 @@ const distanceTo = ({ places }: Target, { at }: PlacedPoint): number =>
     return Math.min(least, Math.hypot(east, north));
   }, Infinity);
 
-const wordOf = ({ kind, station, direction }: Target): string =>
-  `${itemWord(kind).toLowerCase()} of "${station.id}"${station.directions.length > 1 && !isTable({ kind }) ? ` for runners who pass at ${direction.measure.toFixed(0)} m` : ''}`;
+const refOf = ({ kind, station, direction }: Target): StationItem => ({
+  station: station.id,
+  item: kind,
+  measure: station.directions.length > 1 && !isTable({ kind }) ? direction.measure : null,
+});
 
 /** Targets that may have one point and have more, or more than one for the same end, with what is said of each. */
 function doubled(matched: readonly Matched[]): Map<Target, Finding> {
@@ -145,24 +146,36 @@ function doubled(matched: readonly Matched[]): Map<Target, Finding> {
         ? own
         : ['from', 'to'].map((end) => own.filter((one) => one.end === end)).find((ends) => ends.length > 1);
     if (same === undefined || same.length < 2) continue;
-    const labels = same.map(({ point }) => `${point.label} (line ${point.waypoint.line})`).join(' and ');
-    const message = `${labels} both stand for ${wordOf(target)}; expected one. None is used: take out the wrong one, or name it by what it is.`;
-    twice.set(target, {
-      code: 'placed-ambiguous',
-      severity: 'warning',
-      message,
-      where: { ...same[1]!.point.where, station: target.station.id, item: target.kind },
-    });
+    const { where } = same[1]!.point;
+    const params = {
+      is: 'twice',
+      points: same.map(({ point }) => point.waypoint.name),
+      lines: same.map(({ point }) => point.waypoint.line),
+      of: refOf(target),
+    } as const;
+    twice.set(
+      target,
+      makePlaced('placed-ambiguous', params, {
+        severity: 'warning',
+        where: { ...where, station: target.station.id, item: target.kind },
+      }),
+    );
   }
   return twice;
 }
 
-function ambiguous(point: PlacedPoint, why: string, between: readonly Target[]): Answer {
-  const message = `${point.label} ${why}. It is not used: name it by its station and what it is, such as "s1 sign".`;
-  return { finding: { code: 'placed-ambiguous', severity: 'warning', message, where: point.where }, between };
+type Ambiguous = PlacedParams['placed-ambiguous'];
+
+function ambiguous(
+  { waypoint, where }: PlacedPoint,
+  why: Omit<Extract<Ambiguous, { is: 'stations' }>, 'point'> | Omit<Extract<Ambiguous, { is: 'between' }>, 'point'>,
+  between: readonly Target[],
+): Answer {
+  const params = { ...why, point: waypoint.name };
+  return { finding: makePlaced('placed-ambiguous', params, { severity: 'warning', where }), between };
 }
 
-function unknown(point: PlacedPoint, why: string): Answer {
-  const message = `${point.label} ${why}. It is not used: name it by its station and what it is, such as "s1 sign", or take it out.`;
-  return { finding: { code: 'placed-unknown', severity: 'warning', message, where: point.where }, between: [] };
-}
+const unknown = (params: PlacedParams['placed-unknown'], { where }: PlacedPoint): Answer => ({
+  finding: makePlaced('placed-unknown', params, { severity: 'warning', where }),
+  between: [],
+});

@@ -1,9 +1,8 @@
 /** Side and order of recorded points, told only where their errors allow an answer. */
 import type { Finding } from '../finding.ts';
-import { itemWord } from '../station/wording.ts';
-import { metres, named } from './check.ts';
 import type { Matched } from './placedMatch.ts';
 import { type OnCourse, type PlacedGround, marginOf, recorded } from './placedGround.ts';
+import { makePlaced } from './placedPoint.ts';
 import { type Item, isTable } from '../layout/layout.ts';
 
 interface Standing {
@@ -23,37 +22,28 @@ export function sideFindings(ground: PlacedGround): Finding[] {
   const { station, direction } = ground;
   // Tables are the same things in every direction; their side is told once.
   const own = standing(ground).filter(({ item }) => (direction.lead || !isTable(item)) && item.side !== 'unclear');
-  const wrong = own
-    .filter(({ item, on }) => on.side !== 'unclear' && on.side !== item.side)
-    .map(({ item, on }): Finding => {
-      const message = `${itemWord(item.kind)} of ${named(station)} stands on the ${on.side} as its runners see it (${(on.confidence * 100).toFixed(0)} % sure); expected the ${item.side}. Move it across, or mend the plan's side.`;
-      return {
-        code: 'placed-side',
+  const wrong = own.flatMap(({ item, on }): Finding[] => {
+    if (on.side === 'unclear' || item.side === 'unclear' || on.side === item.side) return [];
+    const where = { ...on.point.where, station: station.id, course: direction.course };
+    const params = {
+      is: 'wrong',
+      item: item.kind,
+      side: on.side,
+      planned: item.side,
+      confidence: on.confidence,
+    } as const;
+    return [
+      makePlaced('placed-side', params, {
         severity: 'warning',
-        message,
-        where: {
-          ...on.point.where,
-          station: station.id,
-          course: direction.course,
-          item: item.kind,
-          measure: on.measure,
-        },
-      };
-    });
+        where: { ...where, item: item.kind, measure: on.measure },
+      }),
+    ];
+  });
   const unclear = own.filter(({ on }) => on.side === 'unclear');
   if (unclear.length === 0) return wrong;
-  const words = [...new Set(unclear.map(({ item }) => itemWord(item.kind).toLowerCase()))].join(', ');
-  const message = `The side of the road of what was recorded at ${named(station)} (${words}) cannot be told: the error of the points is too large for how far they stand from the course line. Look on the ground.`;
-  return [
-    ...wrong,
-    {
-      code: 'placed-side',
-      severity: 'note',
-      message,
-      where: { ...unclear[0]!.on.point.where, station: station.id, course: direction.course },
-      cannotTell: true,
-    },
-  ];
+  const items = [...new Set(unclear.map(({ item }) => item.kind))];
+  const where = { ...unclear[0]!.on.point.where, station: station.id, course: direction.course };
+  return [...wrong, makePlaced('placed-side', { is: 'unclear', items }, { severity: 'note', where, cannotTell: true })];
 }
 
 /** One finding for a direction with items that surely stand in another order than planned. */
@@ -65,33 +55,24 @@ export function orderFindings(ground: PlacedGround): Finding[] {
   );
   const first = wrong[0];
   if (first === undefined) return [];
-  const pairs = [
-    ...new Set(
-      wrong.map(
-        ([early, late]) =>
-          `${itemWord(late.item.kind).toLowerCase()} before ${itemWord(early.item.kind).toLowerCase()}`,
-      ),
-    ),
-  ].join(', ');
-  const planned = [...new Set(all.map(({ item }) => itemWord(item.kind).toLowerCase()))].join(', ');
   const [early, late] = first;
   const by = early.on.measure - late.on.measure;
-  const message = `At ${named(station)} runners meet ${pairs} (by ${metres(by)}); expected ${planned}. Move them, or mend the names of the points.`;
+  const pairs = wrong
+    .map(([one, other]) => [other.item.kind, one.item.kind] as const)
+    .filter(([a, b], k, of) => of.findIndex(([c, d]) => a === c && b === d) === k);
+  const planned = [...new Set(all.map(({ item }) => item.kind))];
+  const where = { ...late.on.point.where, station: station.id, course: direction.course };
   return [
-    {
-      code: 'placed-order',
-      severity: 'warning',
-      message,
-      where: {
-        ...late.on.point.where,
-        station: station.id,
-        course: direction.course,
-        item: late.item.kind,
-        measure: late.on.measure,
+    makePlaced(
+      'placed-order',
+      { pairs, by, planned },
+      {
+        severity: 'warning',
+        where: { ...where, item: late.item.kind, measure: late.on.measure },
+        measured: by,
+        unit: 'm',
       },
-      measured: by,
-      unit: 'm',
-    },
+    ),
   ];
 }
 

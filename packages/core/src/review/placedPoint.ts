@@ -4,18 +4,22 @@
  * theirs write a fifth of it there), else the practice's `pinR95`.
  */
 import type { Finding, LonLat, Where } from '../finding.ts';
+import { placed } from '../text/en/findings/placed.ts';
+import type { PlacedParams } from '../text/params/placed.ts';
+import { findingMaker } from '../text/sentence.ts';
 import type { GpxDocument, GpxWaypoint } from '../gpx/document.ts';
 
 /** Metres of 95 % radius for each unit of `hdop`: assumption. */
 export const R95_PER_HDOP = 5;
+
+/** Makes findings on recorded points. */
+export const makePlaced: ReturnType<typeof findingMaker<PlacedParams>> = findingMaker(placed);
 
 export interface PlacedPoint {
   readonly waypoint: GpxWaypoint;
   readonly at: LonLat;
   /** Radius, metres, that holds the true place in 95 of 100 cases. */
   readonly r95: number;
-  /** How messages call it: its name in quotes, or what it is. */
-  readonly label: string;
   /** Its place in the file, and on the ground. */
   readonly where: Where;
 }
@@ -30,12 +34,9 @@ export function pointsOf(
     const { lon, lat, hdop, name, line, column } = waypoint;
     const at: LonLat = [lon, lat];
     const where = { file, line, column, at };
-    const label = name === null ? 'A point without a name' : `Point "${name}"`;
-    if (hdop !== null && !(hdop > 0)) {
-      const message = `${label} has an hdop of ${hdop}, which no receiver has; expected more than 0. Its error is taken as ${pinR95} m, as if it had none.`;
-      findings.push({ code: 'placed-hdop', severity: 'note', message, where });
-    }
-    return { waypoint, at, r95: hdop !== null && hdop > 0 ? hdop * R95_PER_HDOP : pinR95, label, where };
+    if (hdop !== null && !(hdop > 0))
+      findings.push(makePlaced('placed-hdop', { point: name, hdop, r95: pinR95 }, { severity: 'note', where }));
+    return { waypoint, at, r95: hdop !== null && hdop > 0 ? hdop * R95_PER_HDOP : pinR95, where };
   });
   return { points, findings };
 }

@@ -8,6 +8,7 @@
 import type { Side } from '../course/course.ts';
 import type { LonLat } from '../finding.ts';
 import type { Item } from '../layout/layout.ts';
+import { itemOf } from '../plan/lookups.ts';
 import type { ItemKind } from '../plan/plan.ts';
 import {
   type OnCourse,
@@ -87,7 +88,7 @@ export function judge(ground: PlacedGround): Judged[] {
 }
 
 function signAsked(ground: PlacedGround): Asked[] {
-  const item = ground.direction.items.find(({ kind }) => kind === 'sign');
+  const item = itemOf(ground.direction, 'sign');
   const reference = firstTable(ground);
   const [on] = recorded('sign', ground);
   if (item === undefined || reference === null || on === undefined) return [];
@@ -97,7 +98,7 @@ function signAsked(ground: PlacedGround): Asked[] {
 
 /** One point stands for the stretch and may be anywhere in it; the outer ones of several, and such as say so, for its ends. */
 function trashAsked(ground: PlacedGround): Asked[] {
-  const item = ground.direction.items.find(({ kind }) => kind === 'trash');
+  const item = itemOf(ground.direction, 'trash');
   const reference = lastTable(ground);
   const points = recorded('trash', ground);
   if (item === undefined || reference === null || points.length === 0) return [];

@@ -4,7 +4,9 @@ import { passesOf } from '../course/passes.ts';
 import type { LonLat } from '../finding.ts';
 import { inverseLength } from '../geodesy/karney.ts';
 import type { LaidDirection, Layout, StationLayout } from '../layout/layout.ts';
+import { courseById } from '../plan/lookups.ts';
 import type { PlanPoint, PointKind } from '../plan/plan.ts';
+import type { PointRef } from '../text/params/review.ts';
 
 /** A point with the station that names it. */
 export interface StationPoint {
@@ -41,11 +43,10 @@ export function passOfPoint(
   { practice }: StationLayout,
   { courses }: Layout,
 ): Pass | null {
-  const indexed = courses.find(({ course }) => course.id === direction.course)!;
+  const indexed = courseById(courses, direction.course);
   const along = (pass: Pass): number => Math.abs(pass.measure - direction.measure);
   return passesOf(indexed, at, practice).sort((a, b) => along(a) - along(b))[0] ?? null;
 }
 
-/** How a point is called in a sentence. */
-export const pointNamed = ({ point, station }: StationPoint): string =>
-  `${point.name === undefined ? `A ${point.kind} point` : `"${point.name}"`} of ${station.name}`;
+/** A point as a sentence takes it. */
+export const refOf = ({ point: { kind, name } }: StationPoint): PointRef => ({ kind, name: name ?? null });

@@ -4,7 +4,10 @@
  */
 import type { Finding } from '../finding.ts';
 import type { Layout, StationLayout } from '../layout/layout.ts';
+import { reasons as texts } from '../text/en/checks.ts';
 import type { Rule } from './check.ts';
+import { voiceOf } from '../plan/voice.ts';
+import { inEnglish } from '../text/inEnglish.ts';
 import { CHECKS } from './checks.ts';
 import { STAGE_RULES } from './stageRules.ts';
 import { isPlacedCode, waive } from './waivers.ts';
@@ -12,8 +15,10 @@ import { isPlacedCode, waive } from './waivers.ts';
 /** One check as it went: `ran` false with the reason where the plan does not give what it needs. */
 export interface CheckRun extends Pick<Rule, 'code' | 'severity' | 'title' | 'source'> {
   readonly ran: boolean;
-  /** Why it did not run. */
+  /** Why it did not run, in English. */
   readonly reason?: string;
+  /** The same as a key that no language changes: `no-width`. */
+  readonly reasonCode?: string;
   /** Findings, waived and undecided ones among them. */
   readonly found: number;
   /** Those of them that the position error leaves undecided. */
@@ -69,7 +74,10 @@ export function reviewLayout(layout: Layout, before: readonly Finding[] = [], kn
         ? check.find(layout)
         : atStations.flatMap((at) => at[check.code]!),
   );
-  const findings = waive([...before, ...found], layout.plan, (code) => !isPlacedCode(code));
+  const findings = inEnglish(
+    waive([...before, ...found], layout.plan, (code) => !isPlacedCode(code)),
+    voiceOf(layout.plan),
+  );
   return {
     checks: [...STAGE_RULES, ...CHECKS].map((rule) => runOf(rule, findings, reasons.get(rule.code) ?? null)),
     findings,
@@ -77,16 +85,18 @@ export function reviewLayout(layout: Layout, before: readonly Finding[] = [], kn
   };
 }
 
+const englishReason = (key: string): string => (texts as Readonly<Record<string, string>>)[key] ?? key;
+
 const foundAt = (station: StationLayout, layout: Layout): StationFound =>
   Object.fromEntries(
     CHECKS.flatMap(({ code, findAt }) => (findAt === undefined ? [] : [[code, findAt(station, layout)]])),
   );
 
-/** How a check went, from all findings; `reason`: why it could not run. */
+/** How a check went, from all findings; `reasonCode`: why it could not run. */
 export function runOf(
   { code, severity, title, source }: Rule,
   findings: readonly Finding[],
-  reason: string | null = null,
+  reasonCode: string | null = null,
 ): CheckRun {
   const own = findings.filter((finding) => finding.code === code);
   return {
@@ -94,8 +104,8 @@ export function runOf(
     severity,
     title,
     source,
-    ran: reason === null,
-    ...(reason === null ? {} : { reason }),
+    ran: reasonCode === null,
+    ...(reasonCode === null ? {} : { reason: englishReason(reasonCode), reasonCode }),
     found: own.length,
     cannotTell: own.filter((finding) => finding.cannotTell === true).length,
   };

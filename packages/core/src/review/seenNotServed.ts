@@ -3,14 +3,20 @@
  * runners on their way back, or on another leg. Where the plan lists passes, or asks for all, it has
  * said what it means.
  */
+import { leadOf } from '../plan/lookups.ts';
+import type { StationLayout } from '../layout/layout.ts';
 import { servesRace } from '../station/directions.ts';
-import { type Check, COMMON_PRACTICE, atStation, check, metres, named } from './check.ts';
+import type { StationPass } from '../station/station.ts';
+import type { ReviewParams } from '../text/params/review.ts';
+import { type Check, COMMON_PRACTICE, atStation, check } from './check.ts';
+import { runsAgainst } from './standing.ts';
+
+type Way = ReviewParams['seen-not-served']['way'];
 
 export const seenNotServed: Check = check(
   {
     code: 'seen-not-served',
     severity: 'note',
-    title: 'Every pass of a served race is served, or the plan lists those that are',
     source: COMMON_PRACTICE,
   },
   ({ stations }) =>
@@ -20,26 +26,27 @@ export const seenNotServed: Check = check(
       );
       if (station.station.passes !== 'lead' || seen.length === 0) return [];
       const nearest = seen.reduce((near, pass) => (pass.distance < near.distance ? pass : near), seen[0]!);
-      const list = seen
-        .map(
-          ({ race, pass, measure, distance }) =>
-            `race "${race}" at ${metres(measure)} (pass ${pass}, ${metres(distance)} from the pin)`,
-        )
-        .join('; ');
-      const message = `Runners who pass ${named(station)} in another direction than the lead's are not served: ${list}. Only the lead direction is, unless the plan says otherwise: list all served passes under "passes", be it to serve these too or to confirm that they are not.`;
+      const { course, race, measure, distance } = nearest;
       return [
         {
-          message,
-          where: {
-            ...atStation(station, 'passes'),
-            course: nearest.course,
-            race: nearest.race,
-            measure: nearest.measure,
+          params: {
+            way: wayOf(seen, station),
+            passes: seen.map((pass) => ({ race: pass.race, measure: pass.measure, time: pass.pass + 1 })),
           },
-          measured: nearest.distance,
+          where: { ...atStation(station, 'passes'), course, race, measure },
+          measured: distance,
           limit: station.practice.snapRadius,
           unit: 'm',
         },
       ];
     }),
 );
+
+/** How passes that nobody serves run: all back from where the served ones of their race ran, all against the lead, or neither. */
+function wayOf(seen: readonly StationPass[], station: StationLayout): Way {
+  const lead = leadOf(station);
+  if (lead === undefined || !seen.every((pass) => runsAgainst(pass.azimuthDeg, lead.azimuthDeg))) return 'again';
+  const served = lead.passes.map((k) => station.passes[k]!);
+  const back = seen.every((pass) => served.some((one) => one.race === pass.race && one.measure < pass.measure));
+  return back ? 'back' : 'other';
+}

@@ -1,26 +1,26 @@
 /** Neighbouring stations of a race on opposite sides of the road, so near that runners weave across for both. */
 import type { Side } from '../course/course.ts';
+import type { DeclaredSide } from '../kinds.ts';
 import type { Layout, StationLayout } from '../layout/layout.ts';
 import type { PlanRace } from '../plan/plan.ts';
-import { type Check, COMMON_PRACTICE, type Found, atStation, check, metres, named } from './check.ts';
+import { type Case, type Check, COMMON_PRACTICE, atStation, check } from './check.ts';
 
-interface Stop {
+interface Stop<S extends Side = Side> {
   readonly station: StationLayout;
   readonly measure: number;
-  readonly side: Side;
+  readonly side: S;
 }
 
 interface Change {
   readonly race: PlanRace;
-  readonly from: Stop;
-  readonly to: Stop;
+  readonly from: Stop<DeclaredSide>;
+  readonly to: Stop<DeclaredSide>;
 }
 
 export const sideChange: Check = check(
   {
     code: 'side-change',
     severity: 'note',
-    title: 'Neighbouring stations closer than minSpacing stand on one side',
     source: COMMON_PRACTICE,
   },
   (layout) => {
@@ -47,21 +47,20 @@ function stopsOf(race: string, { stations }: Layout): Stop[] {
 /** Neighbours in running order on different sides and too near; the same station passed twice is none. */
 function changesOf(race: PlanRace, layout: Layout): Change[] {
   const stops = stopsOf(race.id, layout);
-  return stops
-    .slice(1)
-    .map((to, k) => ({ race, from: stops[k]!, to }))
-    .filter(
-      ({ from, to }) => to.measure - from.measure < layout.plan.practice.minSpacing && from.station !== to.station,
-    )
-    .filter(({ from, to }) => from.side !== to.side && from.side !== 'unclear' && to.side !== 'unclear');
+  return stops.slice(1).flatMap((to, k) => {
+    const from = stops[k]!;
+    if (to.measure - from.measure >= layout.plan.practice.minSpacing || from.station === to.station) return [];
+    return isClear(from) && isClear(to) && from.side !== to.side ? [{ race, from, to }] : [];
+  });
 }
 
-function foundOf({ race, from, to }: Change, { plan }: Layout): Found {
+const isClear = (stop: Stop): stop is Stop<DeclaredSide> => stop.side !== 'unclear';
+
+function foundOf({ race, from, to }: Change, { plan }: Layout): Case<'side-change'> {
   const apart = to.measure - from.measure;
   const limit = plan.practice.minSpacing;
-  const message = `${race.name}: ${named(from.station)} stands on the ${from.side}, ${named(to.station)}, ${metres(apart)} on, on the ${to.side}; expected one side for stations closer than ${metres(limit)}, since runners cross the road for both. Move one over, or move them apart.`;
   return {
-    message,
+    params: { measured: apart, limit, race: race.id, before: from.station.id, beforeSide: from.side, side: to.side },
     where: { ...atStation(to.station), race: race.id, course: race.course, measure: to.measure },
     measured: apart,
     limit,

@@ -3,17 +3,9 @@ import { pointAt } from '../course/locate.ts';
 import { passesOf } from '../course/passes.ts';
 import { azimuthDifference } from '../geodesy/ellipsoid.ts';
 import type { LaidDirection, StationLayout } from '../layout/layout.ts';
+import { courseById, itemOf } from '../plan/lookups.ts';
 import type { StationPass } from '../station/station.ts';
-import {
-  type Check,
-  COMMON_PRACTICE,
-  type Found,
-  type Ground,
-  atStation,
-  metres,
-  named,
-  stationCheck,
-} from './check.ts';
+import { type Check, COMMON_PRACTICE, type Case, type Ground, atStation, stationCheck } from './check.ts';
 
 /** Farthest from the course that a sign can stand and still be met, metres beyond its own offset. */
 const WITHIN = 15;
@@ -23,28 +15,27 @@ export const signMissed: Check = stationCheck(
   {
     code: 'sign-missed',
     severity: 'warning',
-    title: 'Every served pass runs by the sign before it meets the tables',
     source: COMMON_PRACTICE,
   },
   (station, ground) => station.directions.flatMap((direction) => missed(direction, station, ground)),
 );
 
-function missed(direction: LaidDirection, station: StationLayout, ground: Ground): Found[] {
+function missed(direction: LaidDirection, station: StationLayout, ground: Ground): Case<'sign-missed'>[] {
   return direction.passes
     .map((k) => station.passes[k]!)
     .filter((pass) => pass.served && !meetsSign(pass, direction, ground))
     .map((pass) => ({
-      message: `Runners of race "${pass.race}" who pass ${named(station)} at ${metres(pass.measure)} do not run by its sign: their course joins between sign and tables. Give them a sign of their own, or move the station downstream.`,
+      params: { race: pass.race, measure: pass.measure },
       where: { ...atStation(station), course: pass.course, race: pass.race, item: 'sign', measure: pass.measure },
     }));
 }
 
 function meetsSign(pass: StationPass, direction: LaidDirection, { courses }: Ground): boolean {
-  const sign = direction.items.find((item) => item.kind === 'sign');
+  const sign = itemOf(direction, 'sign');
   // A sign without a place has a finding of its own.
   if (sign === undefined || sign.at[0] === null) return true;
-  const indexed = courses.find(({ course }) => course.id === pass.course)!;
-  const own = courses.find(({ course }) => course.id === direction.course)!;
+  const indexed = courseById(courses, pass.course);
+  const own = courseById(courses, direction.course);
   // The course may turn between sign and tables: what counts is the way it runs at the sign.
   const azimuthDeg = pointAt(own.course, sign.from)?.azimuthDeg ?? direction.azimuthDeg;
   const ahead = direction.measure - sign.from;

@@ -10,6 +10,7 @@ import type { LonLat } from '../finding.ts';
 import { azimuthDifference } from '../geodesy/ellipsoid.ts';
 import { normalCdf } from '../geodesy/normal.ts';
 import { type Item, type LaidDirection, type StationLayout, isTable } from '../layout/layout.ts';
+import { courseById } from '../plan/lookups.ts';
 import type { Practice } from '../plan/plan.ts';
 import type { Ground } from './check.ts';
 
@@ -17,8 +18,7 @@ import type { Ground } from './check.ts';
 const AGAINST = 120;
 
 /** The course of that id. */
-export const courseOf = ({ courses }: Ground, id: string): IndexedCourse =>
-  courses.find(({ course }) => course.id === id)!;
+export const courseOf = ({ courses }: Ground, id: string): IndexedCourse => courseById(courses, id);
 
 /** An item with the direction whose runners meet it. */
 export interface Standing {

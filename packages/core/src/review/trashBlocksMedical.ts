@@ -1,16 +1,16 @@
 /** A trash drop between a medical point and its access point, on their side of the course: the way between them is full of boxes. */
 import type { Pass } from '../course/course.ts';
 import type { Item, LaidDirection, Layout } from '../layout/layout.ts';
-import { type Check, COMMON_PRACTICE, type Found, atStation, check, metres } from './check.ts';
-import { type StationPoint, nearestPoint, passOfPoint, pointNamed, pointsOfKind } from './points.ts';
+import { itemOf } from '../plan/lookups.ts';
+import { type Case, type Check, COMMON_PRACTICE, atStation, check } from './check.ts';
+import { type StationPoint, nearestPoint, passOfPoint, pointsOfKind, refOf } from './points.ts';
 
 export const trashBlocksMedical: Check = check(
   {
     code: 'trash-blocks-medical',
     severity: 'error',
-    title: 'No trash drop lies between a medical point and its access point',
     source: COMMON_PRACTICE,
-    missing: (layout) => (pairsOf(layout).length > 0 ? null : 'no station has both a medical and an access point'),
+    missing: (layout) => (pairsOf(layout).length > 0 ? null : 'no-medical-with-access'),
   },
   (layout) =>
     pairsOf(layout).flatMap((pair) =>
@@ -35,9 +35,9 @@ function pairsOf(layout: Layout): Pair[] {
   });
 }
 
-function blocked({ medical, access }: Pair, direction: LaidDirection, layout: Layout): Found[] {
+function blocked({ medical, access }: Pair, direction: LaidDirection, layout: Layout): Case<'trash-blocks-medical'>[] {
   const { station } = medical;
-  const trash = direction.items.find(({ kind }) => kind === 'trash');
+  const trash = itemOf(direction, 'trash');
   const one = passOfPoint(medical.point.at, direction, station, layout);
   const other = passOfPoint(access.point.at, direction, station, layout);
   if (trash === undefined) return [];
@@ -55,19 +55,20 @@ function blocked({ medical, access }: Pair, direction: LaidDirection, layout: La
     measure: trash.from,
     at: medical.point.at,
   };
-  const stretch = `The trash drop (${metres(trash.from)} to ${metres(trash.to)} of course "${direction.course}") lies for ${metres(overlap)} between ${pointNamed(medical)} (at ${metres(one.measure)}) and its access point (at ${metres(other.measure)})`;
-  if ([one.side, other.side, trash.side].includes('unclear')) {
-    const message = `${stretch}, but whether all three are on one side of the road cannot be told. Look on the ground.`;
-    return [{ message, where, measured: overlap, limit: 0, unit: 'm', severity: 'note', cannotTell: true }];
-  }
-  const message = `${stretch}, all on the ${trash.side}: boxes and cups lie in the way of a stretcher. Move the medical or the access point to one side of the trash drop, or place the trash by hand.`;
-  return [{ message, where, measured: overlap, limit: 0, unit: 'm' }];
+  const side = [one.side, other.side].includes('unclear') || trash.side === 'unclear' ? null : trash.side;
+  const params = { is: 'between', medical: refOf(medical), overlap, side } as const;
+  const found = { params, where, measured: overlap, limit: 0, unit: 'm' };
+  return side === null ? [{ ...found, severity: 'note', cannotTell: true }] : [found];
 }
 
 /** A point so far from the course that its place along it says nothing. */
-const farOff = (point: StationPoint, { station, key }: StationPoint, direction: LaidDirection): Found => ({
-  message: `${pointNamed(point)} is farther from course "${direction.course}" than ${metres(station.practice.snapRadius)}: whether the trash drop lies between medical and access point cannot be told. Look on the ground.`,
-  where: { ...atStation(station, key), course: direction.course, item: 'trash' },
+const farOff = (
+  point: StationPoint,
+  medical: StationPoint,
+  direction: LaidDirection,
+): Case<'trash-blocks-medical'> => ({
+  params: { is: 'far', medical: refOf(medical), point: refOf(point), radius: medical.station.practice.snapRadius },
+  where: { ...atStation(medical.station, medical.key), course: direction.course, item: 'trash' },
 });
 
 /** Metres of the trash drop between two passes, by measure; negative where it lies outside. */

@@ -10,17 +10,7 @@ import { pointAt } from '../course/locate.ts';
 import { passesOf } from '../course/passes.ts';
 import type { LonLat } from '../finding.ts';
 import { type StationLayout, isTable } from '../layout/layout.ts';
-import { itemWord } from '../station/wording.ts';
-import {
-  type Check,
-  COMMON_PRACTICE,
-  type Found,
-  type Ground,
-  atStation,
-  metres,
-  named,
-  stationCheck,
-} from './check.ts';
+import { type Check, COMMON_PRACTICE, type Case, type Ground, atStation, doubt, stationCheck } from './check.ts';
 import { type Standing, courseOf, itemsStanding, linePoints, linesTell, runsAgainst } from './standing.ts';
 
 /** Metres of stretch between places that are looked at. */
@@ -30,7 +20,6 @@ export const twoWayRoad: Check = stationCheck(
   {
     code: 'two-way-road',
     severity: 'warning',
-    title: 'No item stands where runners come the other way',
     source: COMMON_PRACTICE,
   },
   (station, ground) => {
@@ -92,15 +81,20 @@ function meetsTables(course: string, { measure }: Pass, station: StationLayout):
   );
 }
 
-function foundOf(met: readonly Met[], station: StationLayout): Found {
+function foundOf(met: readonly Met[], station: StationLayout): Case<'two-way-road'> {
   const { standing, at, own, course, pass } = met[0]!;
   const limit = station.practice.clearWidth / 2;
-  const kinds = [...new Set(met.map(({ standing: { item } }) => itemWord(item.kind).toLowerCase()))].join(', ');
-  const races = [...new Set(met.map((one) => one.course.id))].map((id) => `"${id}"`).join(', ');
+  const items = [...new Set(met.map((one) => one.standing.item.kind))];
+  const courses = [...new Set(met.map((one) => one.course.id))];
   // Items follow their own course's line, so the pin's error does not enter.
   const sure = linesTell(limit - pass.distance, own, course, station.practice);
-  const doubt = sure ? '' : ' Recorded lines do not tell as finely as that: look on the ground.';
-  const message = `Runners who come the other way on course ${races} run ${metres(pass.distance)} from the ${kinds} of ${named(station)}; expected at least half the clear width, ${metres(limit)}.${doubt} Move the items to the other side, or part the two ways with cones.`;
   const where = { ...atStation(station), course: course.id, item: standing.item.kind, measure: pass.measure, at };
-  return { message, where, measured: pass.distance, limit, unit: 'm', ...(sure ? {} : { cannotTell: true as const }) };
+  return {
+    params: { measured: pass.distance, limit, courses, items, sure },
+    where,
+    measured: pass.distance,
+    limit,
+    unit: 'm',
+    ...doubt(sure),
+  };
 }

@@ -4,6 +4,7 @@
  */
 import type { Finding } from '../finding.ts';
 import type { Plan, PlanWaiver } from '../plan/plan.ts';
+import { makeFinding } from './check.ts';
 
 /** One without a station is for findings that are about none: never for all of them. */
 const matches = (waiver: PlanWaiver, finding: Finding): boolean =>
@@ -29,16 +30,8 @@ export function waive(
   });
   const unmatched = waivers.flatMap((waiver, k): Finding[] => {
     if (!looked(waiver.code) || findings.some((finding) => matches(waiver, finding))) return [];
-    const place = waiver.station === undefined ? '' : ` at station "${waiver.station}"`;
-    const message = `A waiver of "${waiver.code}"${place} by ${waiver.by} matches no finding; take it out, or mend its code or station.`;
-    return [
-      {
-        code: 'waiver-unmatched',
-        severity: 'warning',
-        message,
-        where: { path: `/waivers/${k}`, ...(waiver.station === undefined ? {} : { station: waiver.station }) },
-      },
-    ];
+    const where = { path: `/waivers/${k}`, ...(waiver.station === undefined ? {} : { station: waiver.station }) };
+    return [makeFinding('waiver-unmatched', { waived: waiver.code, by: waiver.by }, { severity: 'warning', where })];
   });
   return [...marked, ...unmatched];
 }

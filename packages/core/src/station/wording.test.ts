@@ -14,7 +14,13 @@ describe('the text on the advance sign', () => {
       [['gel', 'sportsDrink'], 'Sports drink and gel ahead'],
       [['gel'], 'Gel ahead'],
     ];
-    for (const [serves, text] of cases) expect(signWording(serves)).toBe(text);
+    for (const [serves, text] of cases) expect(signWording(serves, 'en')).toBe(text);
+  });
+
+  it('speaks the language of the plan, and English where Halfcup does not speak it', () => {
+    expect(signWording(['gel', 'water'], 'es')).toBe('Agua y gel más adelante');
+    expect(signWording(['sportsDrink'], 'es-MX')).toBe('Isotónica más adelante');
+    expect(signWording(['water'], 'tlh')).toBe('Water ahead');
   });
 });
 

@@ -5,6 +5,7 @@ import { frame } from './en/frame.ts';
 import { index } from './en/index.ts';
 import { overview } from './en/overview.ts';
 import { placement } from './en/placement.ts';
+import { report } from './en/report.ts';
 import { runs } from './en/runs.ts';
 import { supplies } from './en/supplies.ts';
 import type { SheetText } from './sheetText.ts';
@@ -15,5 +16,6 @@ export const en: SheetText = {
   frame,
   captain,
   card,
+  report,
   lists: { placement, supplies, runs, overview, index },
 };

@@ -5,6 +5,7 @@ import { frame } from './es/frame.ts';
 import { index } from './es/index.ts';
 import { overview } from './es/overview.ts';
 import { placement } from './es/placement.ts';
+import { report } from './es/report.ts';
 import { runs } from './es/runs.ts';
 import { supplies } from './es/supplies.ts';
 import type { SheetText } from './sheetText.ts';
@@ -15,5 +16,6 @@ export const es: SheetText = {
   frame,
   captain,
   card,
+  report,
   lists: { placement, supplies, runs, overview, index },
 };

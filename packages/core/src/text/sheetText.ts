@@ -7,6 +7,7 @@ import type { CaptainText } from './captainText.ts';
 import type { CardText } from './cardText.ts';
 import type { FrameText } from './frameText.ts';
 import type { ListsText } from './listsText.ts';
+import type { ReportText } from './reportText.ts';
 
 /** One language. */
 export interface SheetText {
@@ -18,4 +19,5 @@ export interface SheetText {
   readonly captain: CaptainText;
   readonly card: CardText;
   readonly lists: ListsText;
+  readonly report: ReportText;
 }

@@ -2,7 +2,7 @@
 import { signal, useComputed, type Signal } from '@preact/signals';
 import type { ComponentChildren, JSX } from 'preact';
 import { useEffect, useMemo, useRef } from 'preact/hooks';
-import { useStore } from '../state/store.ts';
+import { useStore } from '../state/store/store.ts';
 
 /** `children`: what stands over the map's foot. */
 export function MapPane({ children }: { readonly children?: ComponentChildren }): JSX.Element {

@@ -2,7 +2,7 @@
 import { addProtocol } from 'maplibre-gl';
 import type { StyleSpecification } from 'maplibre-gl';
 import { FileSource, PMTiles, Protocol, TileType } from 'pmtiles';
-import type { Background } from '../state/backgrounds.ts';
+import type { Background } from '../state/store/backgrounds.ts';
 import type { Palette } from './palette.ts';
 import {
   PAPER_UNDERLAY,

@@ -1,6 +1,6 @@
 /** For the bench and the browser tests alone, at an address that ends in #bench: the plan's text, bare repaints, and how long each move takes. */
 import type { LonLat } from '@halfcup/core';
-import type { Store } from '../state/store.ts';
+import type { Store } from '../state/store/store.ts';
 import type { MapView } from './mapView.ts';
 
 export interface Bench {
@@ -13,7 +13,7 @@ export interface Bench {
   readonly place: (at: LonLat) => readonly [number, number];
   /** Asks for a frame of the map in which nothing is changed. */
   readonly redraw: () => void;
-  /** Milliseconds of our own code in each move of a drag, and in each drawing of the panels while a station is held. */
+  /** Milliseconds of our own code in each move of a drag, and in each drawing of the panels during a trial. */
   readonly times: number[];
 }
 

@@ -2,18 +2,19 @@
 import type { LonLat } from '@halfcup/core';
 import { pointAt } from '@halfcup/core/geometry';
 import { effect, untracked, type ReadonlySignal } from '@preact/signals';
-import { chooseStation } from '../state/actions.ts';
-import { courseOf, coursesOf, leadOf, nearestSample, samplesOf } from '../state/derive.ts';
-import { ask } from '../state/place.ts';
-import { placedView } from '../state/placed.ts';
-import type { CoursePlace, Destination, Store } from '../state/store.ts';
-import { draggingOf, heldPlan, nudgeSelected } from './dragging.ts';
+import { courseOf, coursesOf, leadOf, nearestSample, samplesOf } from '../state/view/derive.ts';
+import { ask } from '../state/view/place.ts';
+import type { CoursePlace, Destination, Store } from '../state/store/store.ts';
+import { draggingOf, nudgeSelected, trialView } from './dragging.ts';
 import { AROUND_PLACE, stationPadding, type Bounds } from './fit.ts';
 import { away } from './layers/directions.ts';
 import { stationBounds } from './layers/items.ts';
 import { createMapView, type MapView } from './mapView.ts';
+import { planWithoutTrial } from '../state/store/trial.ts';
 import { createScenes } from './scene.ts';
 import { watchBackground } from './watchBackground.ts';
+import { chooseStation } from '../state/view/choose.ts';
+import { placedView } from '../state/view/placed.ts';
 
 /** Pixels from the course within which pointing at the map counts as pointing at the course. */
 const NEAR = 24;
@@ -79,7 +80,7 @@ export async function connect(
 ): Promise<() => void> {
   const bench = location.hash === '#bench' ? (await import('./bench.ts')).createBench(store) : null;
   const measured = bench?.measured ?? ((work: () => void): void => work());
-  const held = heldPlan(store, measured);
+  const trial = trialView(store, measured);
   const view: MapView = createMapView(container, {
     pointing: {
       choose: (station) => chooseStation(store, station),
@@ -89,7 +90,7 @@ export async function connect(
         store.cursor.value = null;
       },
     },
-    dragging: draggingOf(store, along, held, measured),
+    dragging: draggingOf(store, along, trial, measured),
     nudge: (steps) => nudgeSelected(store, steps),
   });
   bench?.expose(view);
@@ -101,12 +102,12 @@ export async function connect(
     effect(() => view.units(store.units.value)),
     effect(() => {
       const runsOf = store.pane.value === 'day' ? store.selected.value : null;
-      // Not of the station in the hand, so that nothing is judged again at every move.
-      const kept = store.trial.value?.from ?? store.open.value;
+      // Not of the trial, so that nothing is judged again at every move.
+      const kept = planWithoutTrial(store);
       const placed = kept === null || store.placed.value === null ? [] : placedView(kept, store.placed.value).verdicts;
       view.show(
         scenes({
-          open: held.open.value ?? store.open.value,
+          open: trial.open.value ?? store.open.value,
           course: store.course.value,
           units: store.units.value,
           trial: store.trial.value,

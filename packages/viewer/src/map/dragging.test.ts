@@ -1,7 +1,7 @@
 import { pointAt } from '@halfcup/core/geometry';
 import { expect, test } from 'vitest';
 import { openedFrom, straightPlan } from '../testing.ts';
-import { openFiles } from '../state/open.ts';
+import { openFiles } from '../state/open/open.ts';
 import { measureMeant } from './dragging.ts';
 
 /** Out by 0.1 degrees on the equator and back again on the same line. */

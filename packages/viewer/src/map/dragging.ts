@@ -1,16 +1,17 @@
-/** What dragging and nudging on the map do to the plan: the station is held, tried at each place, and let go or put back. */
+/** What dragging and nudging on the map do to the plan: a trial shows the station at each place, and puts it down or back. */
 import { formatMeasure, type Finding, type LonLat, type StationLayout } from '@halfcup/core';
 import { nearestOn, passesOf, type IndexedCourse } from '@halfcup/core/geometry';
 import { effect, signal, type ReadonlySignal } from '@preact/signals';
-import { leadOf } from '../state/derive.ts';
-import { differenceOf, differenceText } from '../state/difference.ts';
-import { nudge } from '../state/moves.ts';
-import { alongPlacement, freePlacement, leadHold, type Placement } from '../state/placing.ts';
-import type { OpenPlan, Store, Trial } from '../state/store.ts';
-import { dropTrial, holdStation, letGo, tried } from '../state/workbench.ts';
+import { leadOf } from '../state/view/derive.ts';
+import { differenceOf, differenceText } from '../state/view/difference.ts';
+import { nudge } from '../state/edits/moves.ts';
+import { alongPlacement, freePlacement, leadOffsetLine, type Placement } from '../state/edits/placing.ts';
+import type { OpenPlan, Store, Trial } from '../state/store/store.ts';
 import type { Dragging } from './gestures/drag.ts';
+import { dropTrial } from '../state/store/trial.ts';
+import { beginTrial, finishTrial, trialAt } from '../state/trial/trial.ts';
 
-/** Passes that come this much nearer than others, metres, are meant; among the rest the one is that was held before. */
+/** Passes that come this much nearer than others, metres, are meant; among the rest the one that was meant before. */
 const CLEARLY = 15;
 
 /** The measure of a course that is meant by a place: of the near passes the one that goes on from `last`, so that lanes are not changed by a hair. */
@@ -31,7 +32,7 @@ const stationOf = (store: Store, id: string): StationLayout | undefined =>
   store.open.value?.analysis.stations.find((one) => one.id === id);
 
 /**
- * Milliseconds between two drawings of the panels while a station is held: they are read, and cost more than the map.
+ * Milliseconds between two drawings of the panels during a trial: they are read, and cost more than the map.
  * Where they take long, so much longer apart that they take no more than a fifth of the time.
  */
 const PANELS_EVERY = 200;
@@ -40,8 +41,8 @@ const PANELS_SHARE = 5;
 const AT_REST = 100;
 
 /** A plan that the map shows at once, and the panels at their own beat. */
-export interface Held {
-  /** With the station where it is held; `null` where none is held on the map. */
+export interface TrialView {
+  /** With the station at the place tried; `null` where there is no trial on the map. */
   readonly open: ReadonlySignal<OpenPlan | null>;
   readonly put: (open: OpenPlan) => void;
   /** Brings the panels up to the map. */
@@ -49,7 +50,7 @@ export interface Held {
 }
 
 /** `measured`: carries out a piece of our own work, as a bench may want to time it. */
-export function heldPlan(store: Store, measured: (work: () => void) => void): Held {
+export function trialView(store: Store, measured: (work: () => void) => void): TrialView {
   const open = signal<OpenPlan | null>(null);
   let beat: ReturnType<typeof setTimeout> | undefined;
   let rest: ReturnType<typeof setTimeout> | undefined;
@@ -79,7 +80,7 @@ export function heldPlan(store: Store, measured: (work: () => void) => void): He
   };
 }
 
-/** Where the held station goes with its pin at a place; `null` in a skipped gap. `last`: the measure it had, and has then. */
+/** Where the station of a trial goes with its pin at a place; `null` in a skipped gap. `last`: the measure it had, and has then. */
 function placementFor(
   trial: Trial,
   station: StationLayout,
@@ -87,29 +88,29 @@ function placementFor(
   last: number | null,
 ): { readonly placement: Placement | null; readonly measure: number | null } {
   const { analysis } = trial.from;
-  const hold = last === null ? null : leadHold(station);
-  const course = hold === null ? undefined : analysis.courses.find((one) => one.course.id === hold.course);
-  if (hold === null || course === undefined) return { placement: freePlacement(analysis, station, pin), measure: null };
+  const line = last === null ? null : leadOffsetLine(station);
+  const course = line === null ? undefined : analysis.courses.find((one) => one.course.id === line.course);
+  if (line === null || course === undefined) return { placement: freePlacement(analysis, station, pin), measure: null };
   const measure = measureMeant(course, pin, last!);
-  return { placement: alongPlacement(analysis, station, hold, measure), measure };
+  return { placement: alongPlacement(analysis, station, line, measure), measure };
 }
 
 /** `along`: whether stations are dragged along the course even without Shift. */
 export function draggingOf(
   store: Store,
   along: ReadonlySignal<boolean>,
-  held: Held,
+  view: TrialView,
   measured: (work: () => void) => void,
 ): Dragging {
   let last = 0;
   return {
     pinOf: (id) => stationOf(store, id)?.at,
     pins: () => store.open.value?.analysis.stations ?? [],
-    hold: (id) => {
+    begin: (id) => {
       const station = stationOf(store, id);
-      last = (station === undefined ? null : leadHold(station))?.measure ?? 0;
+      last = (station === undefined ? null : leadOffsetLine(station))?.measure ?? 0;
       store.cursor.value = null;
-      holdStation(store, id);
+      beginTrial(store, id);
     },
     move: (pin, shift) => {
       const trial = store.trial.value;
@@ -118,16 +119,16 @@ export function draggingOf(
       measured(() => {
         const { placement, measure } = placementFor(trial, station, pin, shift || along.value ? last : null);
         last = measure ?? last;
-        const shown = placement === null ? null : tried(store, placement, held.open.value ?? store.open.value);
-        if (shown !== null) held.put(shown);
+        const shown = placement === null ? null : trialAt(store, placement, view.open.value ?? store.open.value);
+        if (shown !== null) view.put(shown);
       });
       return true;
     },
-    letGo: () => {
-      held.flush();
+    finish: () => {
+      view.flush();
       const id = store.trial.value?.station ?? '';
       const before = store.trial.value?.from.analysis.stations.find((one) => one.id === id);
-      const findings = letGo(store);
+      const findings = finishTrial(store);
       const now = stationOf(store, id);
       if (before === undefined || now === undefined || (before === now && findings.length === 0)) return;
       tell(store, findings, `${now.name} moved: ${differenceText(differenceOf(before, now), store.units.value)}.`);

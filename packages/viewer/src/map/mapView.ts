@@ -16,7 +16,8 @@ import { listenForDragging, type Dragging } from './gestures/drag.ts';
 import { listenForNudges } from './gestures/nudge.ts';
 import { listenForPointing, type Pointing } from './gestures/point.ts';
 import { drawImage } from './images.ts';
-import { PICKED_LAYERS, pickedFilter, styleOf } from './layers/style.ts';
+import { PICKED_LAYERS, pickedFilter } from './style/stations.ts';
+import { styleOf } from './style/style.ts';
 import { readPalette } from './palette.ts';
 import { graticule } from './graticule.ts';
 import { EMPTY_SCENE, KEPT_IDS, SOURCES, type Scene } from './scene.ts';
@@ -126,11 +127,14 @@ function feed(map: MapLibreMap, before: Scene, scene: Scene): boolean {
   return true;
 }
 
+interface Spot {
+  readonly put: (at: LonLat | null) => void;
+  /** Once more, in a new style. */
+  readonly again: () => void;
+}
+
 /** Shows one point, or none, in a source of its own. */
-function spotOn(
-  map: MapLibreMap,
-  name: 'cursor' | 'asked',
-): { readonly put: (at: LonLat | null) => void; readonly again: () => void } {
+function spotOn(map: MapLibreMap, name: 'cursor' | 'asked'): Spot {
   let shown: LonLat | null = null;
   const again = (): void => {
     void map
@@ -154,6 +158,80 @@ export interface Hands {
   readonly nudge: (steps: number) => void;
 }
 
+/** The map's style and what it is filled with, in step with the state. */
+interface Drawing {
+  /** Gives the sources what has changed. */
+  readonly sync: () => void;
+  readonly restyle: () => void;
+  /** Shows the selected station as such. */
+  readonly pick: () => void;
+}
+
+function drawOn(map: MapLibreMap, state: State, spots: readonly Spot[]): Drawing {
+  const sync = (): void => {
+    if (feed(map, state.fed, state.scene)) state.fed = state.scene;
+  };
+  const pick = (): void => {
+    for (const [id, ticks] of PICKED_LAYERS)
+      if (map.getLayer(id) !== undefined) map.setFilter(id, pickedFilter(state.selected, ticks));
+  };
+  const drawGraticule = (): void => {
+    if (!state.under.graticule) return;
+    const bounds = map.getBounds();
+    void map
+      .getSource<GeoJSONSource>('graticule')
+      ?.setData(graticule([bounds.getWest(), bounds.getSouth(), bounds.getEast(), bounds.getNorth()]));
+  };
+  map.on('moveend', drawGraticule);
+  // What came while a style was loading is given to it now.
+  map.on('style.load', () => {
+    pick();
+    drawGraticule();
+    for (const spot of spots) spot.again();
+    sync();
+  });
+  const restyle = (): void => {
+    state.fed = state.scene;
+    map.setStyle(styleOf(state.scene, readPalette(document.documentElement), latitudeOf(state.whole), state.under), {
+      diff: false,
+    });
+  };
+  return { sync, restyle, pick };
+}
+
+function showScene(state: State, { sync, restyle }: Drawing, scene: Scene): void {
+  const before = state.scene;
+  state.scene = scene;
+  const latitude = latitudeOf(state.whole);
+  if (scene.courses !== before.courses) state.whole = wholeOf(scene);
+  // What layers are drawn with, and not only what they draw.
+  const redrawn = scene.context !== before.context || Math.abs(latitudeOf(state.whole) - latitude) > LATITUDES;
+  return redrawn ? restyle() : sync();
+}
+
+function fitTo(map: MapLibreMap, bounds: Bounds, deepest: number, room: Padding, jump: boolean): void {
+  const { clientWidth, clientHeight } = map.getContainer();
+  map.fitBounds(bounds as unknown as LngLatBoundsLike, {
+    padding: within(room, clientWidth, clientHeight),
+    maxZoom: deepest,
+    animate: !jump && !calm(),
+    duration: 500,
+  });
+}
+
+function placeOnPage(map: MapLibreMap, at: LonLat): readonly [number, number] {
+  const { x, y } = map.project([at[0], at[1]]);
+  const { left, top } = map.getContainer().getBoundingClientRect();
+  return [left + x, top + y];
+}
+
+function uncover(map: MapLibreMap, at: LonLat, foot: DOMRect): void {
+  const { top } = map.getContainer().getBoundingClientRect();
+  const [x, y] = placeOnPage(map, at);
+  const under = x > foot.left - CLEAR && x < foot.right + CLEAR && y > foot.top - CLEAR;
+  if (under) map.panBy([0, y - (foot.top + top) / 2], { duration: calm() ? 0 : 300 });
+}
+
 export function createMapView(container: HTMLElement, hands: Hands): MapView {
   const map = makeMap(container);
   const state: State = { scene: EMPTY_SCENE, fed: EMPTY_SCENE, selected: null, whole: null, under: PLAN_UNDERLAY };
@@ -167,82 +245,28 @@ export function createMapView(container: HTMLElement, hands: Hands): MapView {
     const image = drawImage(id, readPalette(document.documentElement));
     if (image !== null && !map.hasImage(id)) map.addImage(id, image.data, { pixelRatio: image.pixelRatio });
   });
-  const pick = (): void => {
-    for (const [id, ticks] of PICKED_LAYERS)
-      if (map.getLayer(id) !== undefined) map.setFilter(id, pickedFilter(state.selected, ticks));
-  };
-  const drawGraticule = (): void => {
-    if (!state.under.graticule) return;
-    const bounds = map.getBounds();
-    void map
-      .getSource<GeoJSONSource>('graticule')
-      ?.setData(graticule([bounds.getWest(), bounds.getSouth(), bounds.getEast(), bounds.getNorth()]));
-  };
-  map.on('moveend', drawGraticule);
-  const sync = (): void => {
-    if (feed(map, state.fed, state.scene)) state.fed = state.scene;
-  };
-  const restyle = (): void => {
-    state.fed = state.scene;
-    map.setStyle(styleOf(state.scene, readPalette(document.documentElement), latitudeOf(state.whole), state.under), {
-      diff: false,
-    });
-  };
-  // What came while a style was loading is given to it now.
-  map.on('style.load', () => {
-    pick();
-    drawGraticule();
-    cursor.again();
-    asked.again();
-    sync();
-  });
-  const goTo = (bounds: Bounds, deepest: number, room: Padding, jump: boolean): void => {
-    const padding = within(room, container.clientWidth, container.clientHeight);
-    map.fitBounds(bounds as unknown as LngLatBoundsLike, {
-      padding,
-      maxZoom: deepest,
-      animate: !jump && !calm(),
-      duration: 500,
-    });
-  };
+  const drawing = drawOn(map, state, [cursor, asked]);
   return {
-    show: (scene) => {
-      const before = state.scene;
-      state.scene = scene;
-      const latitude = latitudeOf(state.whole);
-      if (scene.courses !== before.courses) state.whole = wholeOf(scene);
-      // What layers are drawn with, and not only what they draw.
-      const redrawn = scene.context !== before.context || Math.abs(latitudeOf(state.whole) - latitude) > LATITUDES;
-      return redrawn ? restyle() : sync();
-    },
+    show: (scene) => showScene(state, drawing, scene),
     select: (station) => {
       state.selected = station;
-      pick();
+      drawing.pick();
     },
-    goTo: (bounds, deepest, room) => goTo(bounds, deepest, room, false),
+    goTo: (bounds, deepest, room) => fitTo(map, bounds, deepest, room, false),
     goToWhole: () => {
       const whole = wholeOf(state.scene);
-      if (whole !== null) goTo(whole, 17, labelPadding(state.scene.stations, whole), true);
+      if (whole !== null) fitTo(map, whole, 17, labelPadding(state.scene.stations, whole), true);
     },
     cursor: cursor.put,
     asked: asked.put,
-    uncover: (at, foot) => {
-      const { left, top } = container.getBoundingClientRect();
-      const { x, y } = map.project([at[0], at[1]]);
-      const under = left + x > foot.left - CLEAR && left + x < foot.right + CLEAR && top + y > foot.top - CLEAR;
-      if (under) map.panBy([0, top + y - (foot.top + top) / 2], { duration: calm() ? 0 : 300 });
-    },
+    uncover: (at, foot) => uncover(map, at, foot),
     units: (units) => scale.setUnit(units),
     underlay: (under) => {
       state.under = under;
-      restyle();
+      drawing.restyle();
     },
-    repaint: restyle,
-    place: (at) => {
-      const { x, y } = map.project([at[0], at[1]]);
-      const { left, top } = container.getBoundingClientRect();
-      return [left + x, top + y];
-    },
+    repaint: drawing.restyle,
+    place: (at) => placeOnPage(map, at),
     redraw: () => map.triggerRepaint(),
     close: () => map.remove(),
   };

@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest';
-import { createStore, type OpenPlan } from '../state/store.ts';
-import { freePlacement } from '../state/placing.ts';
-import { holdStation, tried } from '../state/workbench.ts';
+import { createStore, type OpenPlan } from '../state/store/store.ts';
+import { freePlacement } from '../state/edits/placing.ts';
 import { openDemo } from '../testing.ts';
 import { createScenes, KEPT_IDS, SOURCES, type Scene, type Seen } from './scene.ts';
 import { sourceDiff } from './sourceDiff.ts';
+import { beginTrial, trialAt } from '../state/trial/trial.ts';
 
 const demo = openDemo();
 const seen = (open: OpenPlan, more: Partial<Seen> = {}): Seen => ({ open, course: 'full', units: 'metric', ...more });
@@ -17,13 +17,13 @@ const changed = (before: Scene, after: Scene): string[] =>
       : before[name] !== after[name],
   );
 
-/** A store with station s4 in the hand, and the plan with it 30 m farther north. */
-function held(): { readonly trial: NonNullable<Seen['trial']>; readonly moved: OpenPlan } {
+/** A store with a trial of station s4, and the plan with it 30 m farther north. */
+function onTrial(): { readonly trial: NonNullable<Seen['trial']>; readonly moved: OpenPlan } {
   const store = createStore();
   store.open.value = demo;
-  holdStation(store, 's4');
+  beginTrial(store, 's4');
   const station = demo.analysis.stations.find(({ id }) => id === 's4')!;
-  const moved = tried(store, freePlacement(demo.analysis, station, [station.at[0], station.at[1] + 0.00027]));
+  const moved = trialAt(store, freePlacement(demo.analysis, station, [station.at[0], station.at[1] + 0.00027]));
   return { trial: store.trial.value!, moved: moved! };
 }
 
@@ -33,23 +33,23 @@ test('the scene of the same plan is made of the same records', () => {
   expect(changed(first, second)).toEqual([]);
 });
 
-test('a move of the station in the hand touches its own source alone, and shows its old place and the difference', () => {
+test('a move of the station on trial touches its own source alone, and shows its old place and the difference', () => {
   const scenes = createScenes();
-  const { trial, moved } = held();
+  const { trial, moved } = onTrial();
   const before = scenes(seen(demo, { trial }));
   const after = scenes(seen(moved, { trial }));
-  expect(changed(before, after)).toEqual(['held']);
+  expect(changed(before, after)).toEqual(['trial']);
   expect(after.stations.features.some((feature) => feature.properties.id === 's4')).toBe(false);
-  expect(before.held.features.some((feature) => feature.properties?.['draw'] === 'said')).toBe(false);
-  const said = after.held.features.find((feature) => feature.properties?.['draw'] === 'said');
+  expect(before.trial.features.some((feature) => feature.properties?.['draw'] === 'said')).toBe(false);
+  const said = after.trial.features.find((feature) => feature.properties?.['draw'] === 'said');
   expect(said?.properties?.['text']).toMatch(/along|from where it was/u);
-  expect(after.held.features.filter((feature) => feature.properties?.['draw'] === 'old')).toHaveLength(1);
+  expect(after.trial.features.filter((feature) => feature.properties?.['draw'] === 'old')).toHaveLength(1);
 });
 
 test('every feature of a source that is told of changes has an id of its own', () => {
-  const { trial, moved } = held();
+  const { trial, moved } = onTrial();
   const scene = createScenes()(seen(moved, { trial }));
-  for (const name of ['items', 'stations', 'held'] as const) {
+  for (const name of ['items', 'stations', 'trial'] as const) {
     const ids = scene[name].features.map(({ id }) => id);
     expect(ids.every((id) => typeof id === 'number')).toBe(true);
     expect(new Set(ids).size).toBe(ids.length);
@@ -57,7 +57,7 @@ test('every feature of a source that is told of changes has an id of its own', (
 });
 
 test('of other positions those that differ are drawn, with the name of the variant', () => {
-  const { moved } = held();
+  const { moved } = onTrial();
   const scene = createScenes()(seen(demo, { against: { ...moved, variant: 'Farther north' } }));
   const old = scene.against.features.filter((feature) => feature.properties?.['draw'] === 'old');
   expect(old.map((feature) => String(feature.properties?.['name']))).toEqual([

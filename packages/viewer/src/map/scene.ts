@@ -1,12 +1,12 @@
 /**
  * All that the map draws of a plan, as one record of GeoJSON. What has not changed since the scene before is the
  * same record again, so that the map is told of changes only; stations and items have ids that stay theirs. The station
- * in the hand has a source of its own, with its old place: a move touches no more than that.
+ * of a trial has a source of its own, with its old place: a move touches no more than that.
  */
 import type { Course, PlacedVerdict, StationLayout, Units } from '@halfcup/core';
 import type { Feature, FeatureCollection, Geometry, Point } from 'geojson';
-import { courseOf, coursesOf, keep } from '../state/derive.ts';
-import type { OpenPlan, Trial } from '../state/store.ts';
+import { courseOf, coursesOf, keep } from '../state/view/derive.ts';
+import type { OpenPlan, Trial } from '../state/store/store.ts';
 import { background } from './layers/context.ts';
 import { courseEnds, courseLines } from './layers/courses.ts';
 import { stationItems } from './layers/items.ts';
@@ -26,13 +26,13 @@ export const SOURCES = [
   'ends',
   'items',
   'stations',
-  'held',
+  'trial',
   'against',
   'runs',
   'placed',
 ] as const;
 /** Sources whose features have ids that stay theirs, so that a change of one feature is told as that. */
-export const KEPT_IDS: ReadonlySet<string> = new Set(['items', 'stations', 'held']);
+export const KEPT_IDS: ReadonlySet<string> = new Set(['items', 'stations', 'trial']);
 
 export interface Scene extends Readonly<Record<(typeof SOURCES)[number], FeatureCollection>> {
   readonly stations: FeatureCollection<Point, StationProps>;
@@ -62,7 +62,7 @@ export const EMPTY_SCENE: Scene = {
   ends: NOTHING,
   items: NOTHING,
   stations: NOTHING,
-  held: NOTHING,
+  trial: NOTHING,
   against: NOTHING,
   runs: NOTHING,
   placed: NOTHING,
@@ -136,14 +136,14 @@ export function createScenes(): (seen: Seen) => Scene {
     const { analysis } = open;
     const courses = coursesOf(analysis);
     const course = courseOf(open, id) ?? courses[0];
-    const inHand = trial === null ? undefined : analysis.stations.find((station) => station.id === trial.station);
-    const others = inHand === undefined ? analysis.stations : analysis.stations.filter((station) => station !== inHand);
-    const hand: Feature[] =
-      trial === null || inHand === undefined
+    const tried = trial === null ? undefined : analysis.stations.find((station) => station.id === trial.station);
+    const others = tried === undefined ? analysis.stations : analysis.stations.filter((station) => station !== tried);
+    const ofTrial: Feature[] =
+      trial === null || tried === undefined
         ? []
         : [
-            points(inHand),
-            ...items(courses, inHand),
+            points(tried),
+            ...items(courses, tried),
             ...ghostFeatures(trial, open, units).map((feature, index) => ({ ...feature, id: GHOST - index })),
           ];
     return {
@@ -154,7 +154,7 @@ export function createScenes(): (seen: Seen) => Scene {
       ends: ends(course),
       items: collection(others.flatMap((station) => items(courses, station))),
       stations: collection(others.map(points)),
-      held: collection(hand),
+      trial: collection(ofTrial),
       against: against(other, open),
       runs: runs(analysis, runsOf),
       placed: crosses(placed),

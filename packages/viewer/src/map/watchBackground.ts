@@ -1,6 +1,6 @@
 /** Lays the chosen background under the course; one that cannot be had is told, and what was there stays. */
 import { effect } from '@preact/signals';
-import type { Store } from '../state/store.ts';
+import type { Store } from '../state/store/store.ts';
 import type { tileArchives } from './background.ts';
 import type { MapView } from './mapView.ts';
 import { readPalette } from './palette.ts';

@@ -1,5 +1,5 @@
 /** Makes the page work without a network, and tells when a newer version of it is ready. Nothing is changed unasked. */
-import type { Store } from '../state/store.ts';
+import type { Store } from '../state/store/store.ts';
 
 function tellReady(store: Store, waiting: ServiceWorker): void {
   const reload = (): void => {

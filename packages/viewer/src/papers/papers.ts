@@ -10,7 +10,7 @@ import {
   type Paper,
   type PrintedPaper,
 } from '@halfcup/core/sheets';
-import type { OpenPlan, Placed } from '../state/store.ts';
+import type { OpenPlan, Placed } from '../state/store/store.ts';
 import { reportOf } from './report.ts';
 
 export interface PaperChoice {

@@ -1,9 +1,9 @@
 /** The reviewer's report of what is shown, with the SHA-256 of every file that it rests on. */
 import { reviewDocument, type Analysis, type FileDigest } from '@halfcup/core';
 import { reportHtml } from '@halfcup/core/sheets';
-import { placedView } from '../state/placed.ts';
-import type { OpenPlan, Placed } from '../state/store.ts';
-import { today } from '../state/waivers.ts';
+import type { OpenPlan, Placed } from '../state/store/store.ts';
+import { today } from '../state/edits/waivers.ts';
+import { placedView } from '../state/view/placed.ts';
 
 const hex = (bytes: ArrayBuffer): string =>
   Array.from(new Uint8Array(bytes), (byte) => byte.toString(16).padStart(2, '0')).join('');

@@ -1,7 +1,7 @@
 import 'fake-indexeddb/auto';
 import { openDB } from 'idb';
 import { describe, expect, it } from 'vitest';
-import { EMPTY_HISTORY } from '../state/history.ts';
+import { EMPTY_HISTORY } from '../state/store/history.ts';
 import {
   forgetPlan,
   listAside,

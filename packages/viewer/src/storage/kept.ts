@@ -1,16 +1,16 @@
 /** Opens plans that the browser keeps; at the start the one of this tab, else the one opened last, else the demo. */
 import { batch } from '@preact/signals';
-import { receive } from '../state/actions.ts';
-import { fetchDemo } from '../state/demo.ts';
-import { openFiles } from '../state/open.ts';
-import type { Origin, Store } from '../state/store.ts';
-import { showVariant } from '../state/workbench.ts';
+import { fetchDemo } from '../state/open/demo.ts';
+import { openFiles } from '../state/open/open.ts';
+import type { Origin, Store } from '../state/store/store.ts';
+import { showVariant } from '../state/edits/workbench.ts';
 import { openBlobs } from '../work/opening.ts';
 import { listKept, openDatabase, readKept, setAside, type KeptRead } from './database.ts';
 import { startKeeping } from './keeper.ts';
 import { isKeptPlan, soundHistory, type KeptPlan } from './records.ts';
 import type { Shelf, ShelfSignal } from './shelf.ts';
 import { tellNothingKept } from './tell.ts';
+import { receive } from '../state/open/receive.ts';
 
 const DEMO = 'demo';
 const TAB = 'halfcup-tab';

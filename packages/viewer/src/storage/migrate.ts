@@ -1,6 +1,6 @@
 /** Brings the database from any earlier version to this one, inside the browser's own version change: all or nothing. */
 import type { IDBPDatabase, IDBPTransaction, StoreNames } from 'idb';
-import { EMPTY_HISTORY } from '../state/history.ts';
+import { EMPTY_HISTORY } from '../state/store/history.ts';
 import type { KeptPlan } from './records.ts';
 import type { Tables } from './tables.ts';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { EMPTY_HISTORY, recorded, undone, type History } from '../state/history.ts';
+import { EMPTY_HISTORY, recorded, undone, type History } from '../state/store/history.ts';
 import { openDemo } from '../testing.ts';
 import { isKeptPlan, keptOf, soundHistory } from './records.ts';
 

@@ -1,6 +1,6 @@
 /** What the browser keeps of a plan: its text with what is needed to go on working, and the files that it names. Pure. */
-import { EMPTY_HISTORY, apply, inverse, type History, type Step } from '../state/history.ts';
-import type { OpenPlan, Origin } from '../state/store.ts';
+import { EMPTY_HISTORY, apply, inverse, type History, type Step } from '../state/store/history.ts';
+import type { OpenPlan, Origin } from '../state/store/store.ts';
 
 export interface KeptPlan {
   readonly id: string;

@@ -2,17 +2,15 @@
  * Saves the open plan's text as a file: to the file that it came from where the browser lets the page write
  * there, else to one that the person chooses, else as a download. Writes the text as it is, byte for byte.
  */
-import { openDropped } from '../state/actions.ts';
-import { lastName } from '../state/gather.ts';
-import type { OpenPlan, Origin, Store } from '../state/store.ts';
+import { lastName } from '../state/open/gather.ts';
+import type { OpenPlan, Origin, Store } from '../state/store/store.ts';
+import { planWithoutTrial } from '../state/store/trial.ts';
 import { canChooseTarget, chooseTarget, download, mayWrite, writeTo } from './pickers.ts';
-
-/** The plan as it is kept: a station held in the hand is not let go yet. */
-export const keptPlan = (store: Store): OpenPlan | null => store.trial.value?.from ?? store.open.value;
+import { openDropped } from '../work/dropped.ts';
 
 export const isSaved = (store: Store): boolean => {
   const origin = store.origin.value;
-  return origin === null || keptPlan(store)?.document.text === origin.saved;
+  return origin === null || planWithoutTrial(store)?.document.text === origin.saved;
 };
 
 export const planFileName = (file: string): string => lastName(file).replace(/(\.json)?$/iu, '.json');
@@ -78,7 +76,7 @@ async function toFile(store: Store, open: OpenPlan, origin: Origin, anyway: bool
 
 /** Saves the plan; `anyway`: also over what another program has written there meanwhile. */
 export async function save(store: Store, anyway = false): Promise<void> {
-  const open = keptPlan(store);
+  const open = planWithoutTrial(store);
   const origin = store.origin.value;
   if (open === null || origin === null) return;
   try {
@@ -121,7 +119,7 @@ export async function exportFile(
 
 /** Writes the plan to another file; the plan's own file stays what it was. */
 export async function saveCopy(store: Store): Promise<void> {
-  const open = keptPlan(store);
+  const open = planWithoutTrial(store);
   if (open === null) return;
   await exportFile(
     store,
@@ -133,7 +131,7 @@ export async function saveCopy(store: Store): Promise<void> {
 
 /** Writes the plan and every file that it names into one ZIP file, which opens here again. */
 export async function savePacked(store: Store): Promise<void> {
-  const open = keptPlan(store);
+  const open = planWithoutTrial(store);
   const origin = store.origin.value;
   if (open === null || origin === null) return;
   const { file, text } = open.document;

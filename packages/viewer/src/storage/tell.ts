@@ -1,5 +1,5 @@
 /** What a person is told about the keeping of the plan, and what can be done about it. */
-import type { Store } from '../state/store.ts';
+import type { Store } from '../state/store/store.ts';
 import type { KeptPlan } from './records.ts';
 import { save } from './saveFile.ts';
 

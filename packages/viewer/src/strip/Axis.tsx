@@ -1,6 +1,6 @@
 /** Course distance along the foot of the strip. */
 import type { JSX } from 'preact';
-import { useStore } from '../state/store.ts';
+import { useStore } from '../state/store/store.ts';
 import { axisTicks, type StripScale } from './geometry.ts';
 
 export function Axis({ scale, y }: { readonly scale: StripScale; readonly y: number }): JSX.Element {

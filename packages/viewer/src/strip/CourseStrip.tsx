@@ -1,10 +1,10 @@
 /** The course drawn straight from left to right: left-hand side above, right-hand side below. */
 import type { Course } from '@halfcup/core';
-import type { JSX } from 'preact';
+import type { JSX, RefObject } from 'preact';
 import { useLayoutEffect, useMemo, useRef } from 'preact/hooks';
-import { courseOf, coursesOf } from '../state/derive.ts';
-import { useStore, type OpenPlan } from '../state/store.ts';
-import { useWidth } from '../state/useWidth.ts';
+import { courseOf, coursesOf } from '../state/view/derive.ts';
+import { useStore, type OpenPlan } from '../state/store/store.ts';
+import { useWidth } from '../panels/ui/useWidth.ts';
 import { Axis } from './Axis.tsx';
 import { Cursor } from './Cursor.tsx';
 import { Elevation } from './Elevation.tsx';
@@ -25,6 +25,32 @@ interface Props {
   readonly course: Course;
   readonly open: OpenPlan;
   readonly width: number;
+}
+
+/** The wheel zooms about the pointer; sideways, or with Shift, it moves the strip. */
+function useWheel(svg: RefObject<SVGSVGElement | null>, course: Course, width: number): void {
+  const store = useStore();
+  useLayoutEffect(() => {
+    const element = svg.current;
+    if (element === null) return undefined;
+    const wheel = (event: WheelEvent): void => {
+      event.preventDefault();
+      const view = viewOf(store, course);
+      const now = stripScale(view, width, MARGIN);
+      const sideways = Math.abs(event.deltaX) > Math.abs(event.deltaY) || event.shiftKey;
+      const by = Math.abs(event.deltaX) > Math.abs(event.deltaY) ? event.deltaX : event.deltaY;
+      store.stripView.value = sideways
+        ? panView(view, (by / width) * (view[1] - view[0]), course)
+        : zoomView(
+            view,
+            now.invert(event.clientX - element.getBoundingClientRect().left),
+            Math.exp(event.deltaY * 0.0016),
+            course,
+          );
+    };
+    element.addEventListener('wheel', wheel, { passive: false });
+    return () => element.removeEventListener('wheel', wheel);
+  }, [course, width]);
 }
 
 function Chart({ course, open, width }: Props): JSX.Element {
@@ -50,27 +76,7 @@ function Chart({ course, open, width }: Props): JSX.Element {
     ),
     [course, scale, base],
   );
-  useLayoutEffect(() => {
-    const element = svg.current;
-    if (element === null) return undefined;
-    const wheel = (event: WheelEvent): void => {
-      event.preventDefault();
-      const view = viewOf(store, course);
-      const now = stripScale(view, width, MARGIN);
-      const sideways = Math.abs(event.deltaX) > Math.abs(event.deltaY) || event.shiftKey;
-      const by = Math.abs(event.deltaX) > Math.abs(event.deltaY) ? event.deltaX : event.deltaY;
-      store.stripView.value = sideways
-        ? panView(view, (by / width) * (view[1] - view[0]), course)
-        : zoomView(
-            view,
-            now.invert(event.clientX - element.getBoundingClientRect().left),
-            Math.exp(event.deltaY * 0.0016),
-            course,
-          );
-    };
-    element.addEventListener('wheel', wheel, { passive: false });
-    return () => element.removeEventListener('wheel', wheel);
-  }, [course, width]);
+  useWheel(svg, course, width);
   return (
     <svg ref={svg} class="strip-chart" width={width} height={height} viewBox={`0 0 ${width} ${height}`}>
       {still}

@@ -1,7 +1,7 @@
 /** The place that is pointed at, here or on the map. */
 import { formatMeasure, type Course } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { useStore } from '../state/store.ts';
+import { useStore } from '../state/store/store.ts';
 import type { StripScale } from './geometry.ts';
 
 export function Cursor({

@@ -2,7 +2,7 @@
 import type { Course } from '@halfcup/core';
 import { area } from 'd3-shape';
 import type { JSX } from 'preact';
-import { samplesOf } from '../state/derive.ts';
+import { samplesOf } from '../state/view/derive.ts';
 import { profile, type StripScale } from './geometry.ts';
 
 export function Elevation({

@@ -1,7 +1,7 @@
-/** While a station is held: its old place, with how far it has been moved written beside it. */
+/** During a trial: the old place of its station, with how far it has been moved written beside it. */
 import type { Course } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { useStore } from '../state/store.ts';
+import { useStore } from '../state/store/store.ts';
 import { lengthText } from '../words.ts';
 import { awayOf, detail, type StripPass, type StripScale } from './geometry.ts';
 import { LINE_Y } from './frame.ts';

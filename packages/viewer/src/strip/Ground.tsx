@@ -1,7 +1,7 @@
 /** What one points at and drags on the strip where nothing else stands: a slider over the course. */
 import { formatMeasure, type Course } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { useStore } from '../state/store.ts';
+import { useStore } from '../state/store/store.ts';
 import { wholeView, type StripScale } from './geometry.ts';
 import { useGround } from './useGround.ts';
 

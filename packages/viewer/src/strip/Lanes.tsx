@@ -1,8 +1,8 @@
 /** One lane for each race of the course: the length of every leg between served stations. */
 import type { Leg, RaceSpacing } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { aboutLeg, isOpen } from '../state/derive.ts';
-import { useStore, type OpenPlan } from '../state/store.ts';
+import { aboutLeg, isOpen } from '../state/view/derive.ts';
+import { useStore, type OpenPlan } from '../state/store/store.ts';
 import { longFigure } from '../words.ts';
 import { LANE, LANES_Y } from './frame.ts';
 import { legLabels, type StripScale } from './geometry.ts';

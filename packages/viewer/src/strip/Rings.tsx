@@ -1,13 +1,13 @@
 /** Served stations on their side of the course: a ring with the number, and from near the name. Rings are dragged, and moved by keys. */
 import { formatMeasure, type Course } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { chooseStation } from '../state/actions.ts';
-import { useStore } from '../state/store.ts';
+import { useStore } from '../state/store/store.ts';
 import { sideWords } from '../words.ts';
 import { LINE_Y } from './frame.ts';
 import { awayOf, detail, passKey, rings, type Ring, type StripPass, type StripScale } from './geometry.ts';
 import { startDrag } from './ringDrag.ts';
 import { pressOnRing } from './ringKeys.ts';
+import { chooseStation } from '../state/view/choose.ts';
 
 /** Pixels between rings on one level, and how many levels there are. */
 const GAP = 22;
@@ -32,13 +32,13 @@ function OneRing({
 }: Omit<Props, 'passes'> & { readonly ring: Ring }): JSX.Element {
   const store = useStore();
   const picked = pass.id === store.selected.value;
-  const held = pass.id === store.trial.value?.station;
+  const onTrial = pass.id === store.trial.value?.station;
   const room = detail(scale);
   const y = ringY(pass, level, room);
   const label = `Station ${pass.number}, ${pass.name}, ${formatMeasure(pass.measure, store.units.value)}, ${sideWords(pass.side)}`;
   return (
     <g
-      class={`strip-ring${picked ? ' picked' : ''}${held ? ' held' : ''}${awayOf(pass.side) === 0 ? ' unclear' : ''}`}
+      class={`strip-ring${picked ? ' picked' : ''}${onTrial ? ' trial' : ''}${awayOf(pass.side) === 0 ? ' unclear' : ''}`}
       data-station={pass.id}
       role="button"
       tabindex={0}
@@ -55,7 +55,7 @@ function OneRing({
       <text x={x} y={y + 4} text-anchor="middle">
         {pass.number}
       </text>
-      {room === 'none' && !held ? null : (
+      {room === 'none' && !onTrial ? null : (
         <text class="strip-name" x={x + 13} y={y + 4}>
           {pass.name}
         </text>

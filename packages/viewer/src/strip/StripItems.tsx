@@ -1,7 +1,7 @@
 /** Signs, tables and trash stretches of the passes in view, each with its own shape and, where there is room, its word. */
 import { formOf } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { useStore } from '../state/store.ts';
+import { useStore } from '../state/store/store.ts';
 import { ITEM_WORD } from '../words.ts';
 import { type StripItem, type StripPass, type StripScale } from './geometry.ts';
 

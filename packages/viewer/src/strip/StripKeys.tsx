@@ -1,6 +1,6 @@
 /** The strip's keys, for people who look for them and for screen readers, which read them with what they belong to. */
 import type { JSX } from 'preact';
-import { useStore } from '../state/store.ts';
+import { useStore } from '../state/store/store.ts';
 import { wheelUnit } from '../words.ts';
 
 export function StripKeys(): JSX.Element {

@@ -2,8 +2,8 @@
 import type { Course, Units } from '@halfcup/core';
 import { lengthIn } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { coursesOf, samplesOf } from '../state/derive.ts';
-import { useStore, type OpenPlan } from '../state/store.ts';
+import { coursesOf, samplesOf } from '../state/view/derive.ts';
+import { useStore, type OpenPlan } from '../state/store/store.ts';
 import { StripKeys } from './StripKeys.tsx';
 import { fitView, wholeView, zoomView, type View } from './geometry.ts';
 
@@ -19,13 +19,35 @@ function ground(course: Course | null, units: Units): string {
   return `Ground ${figure(Math.min(...heights))} to ${figure(Math.max(...heights))} ${unit} in grey`;
 }
 
-export function StripTools({
-  open,
-  course,
-}: {
+interface Props {
   readonly open: OpenPlan | null;
   readonly course: Course | null;
-}): JSX.Element {
+}
+
+function CourseChoice({ open, course }: Props & { readonly open: OpenPlan }): JSX.Element {
+  const store = useStore();
+  return (
+    <label class="field">
+      <span class="soft">Course</span>
+      <select
+        value={course?.id ?? ''}
+        onChange={(event) => {
+          store.stripView.value = null;
+          store.cursor.value = null;
+          store.course.value = event.currentTarget.value;
+        }}
+      >
+        {coursesOf(open.analysis).map((one) => (
+          <option key={one.id} value={one.id}>
+            {one.name}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+}
+
+function ZoomTools({ open, course }: Props): JSX.Element {
   const store = useStore();
   const view = (): View | null =>
     course === null
@@ -47,63 +69,52 @@ export function StripTools({
   };
   const here = passOf();
   return (
+    <div class="group" role="group" aria-label="Zoom of the course strip">
+      <button
+        type="button"
+        aria-label="Zoom out on the strip"
+        disabled={course === null || store.stripView.value === null}
+        onClick={() => zoom(2)}
+      >
+        −
+      </button>
+      <button type="button" aria-label="Zoom in on the strip" disabled={course === null} onClick={() => zoom(0.5)}>
+        +
+      </button>
+      <button
+        type="button"
+        disabled={course === null || store.stripView.value === null}
+        onClick={() => void (store.stripView.value = null)}
+      >
+        Whole course
+      </button>
+      <button
+        type="button"
+        disabled={course === null || here === null}
+        onClick={() =>
+          void (
+            course !== null &&
+            here !== null &&
+            (store.stripView.value = fitView([here - AROUND, here + AROUND], course))
+          )
+        }
+      >
+        Station
+      </button>
+    </div>
+  );
+}
+
+export function StripTools({ open, course }: Props): JSX.Element {
+  const store = useStore();
+  return (
     <div class="strip-tools">
       <h2 class="strip-title">Course strip</h2>
-      {open === null || coursesOf(open.analysis).length < 2 ? null : (
-        <label class="field">
-          <span class="soft">Course</span>
-          <select
-            value={course?.id ?? ''}
-            onChange={(event) => {
-              store.stripView.value = null;
-              store.cursor.value = null;
-              store.course.value = event.currentTarget.value;
-            }}
-          >
-            {coursesOf(open.analysis).map((one) => (
-              <option key={one.id} value={one.id}>
-                {one.name}
-              </option>
-            ))}
-          </select>
-        </label>
-      )}
+      {open === null || coursesOf(open.analysis).length < 2 ? null : <CourseChoice open={open} course={course} />}
       {course === null ? null : <span class="soft strip-key">{ground(course, store.units.value)}</span>}
       <span class="spring" />
       <StripKeys />
-      <div class="group" role="group" aria-label="Zoom of the course strip">
-        <button
-          type="button"
-          aria-label="Zoom out on the strip"
-          disabled={course === null || store.stripView.value === null}
-          onClick={() => zoom(2)}
-        >
-          −
-        </button>
-        <button type="button" aria-label="Zoom in on the strip" disabled={course === null} onClick={() => zoom(0.5)}>
-          +
-        </button>
-        <button
-          type="button"
-          disabled={course === null || store.stripView.value === null}
-          onClick={() => void (store.stripView.value = null)}
-        >
-          Whole course
-        </button>
-        <button
-          type="button"
-          disabled={course === null || here === null}
-          onClick={() =>
-            void (
-              course !== null &&
-              here !== null &&
-              (store.stripView.value = fitView([here - AROUND, here + AROUND], course))
-            )
-          }
-        >
-          Station
-        </button>
-      </div>
+      <ZoomTools open={open} course={course} />
     </div>
   );
 }

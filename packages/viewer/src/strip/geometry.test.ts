@@ -1,7 +1,7 @@
 import { courseLength } from '@halfcup/core/geometry';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { coursesOf, samplesOf } from '../state/derive.ts';
+import { coursesOf, samplesOf } from '../state/view/derive.ts';
 import { openDemo } from '../testing.ts';
 import {
   axisTicks,

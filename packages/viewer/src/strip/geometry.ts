@@ -5,7 +5,7 @@ import { courseLength } from '@halfcup/core/geometry';
 import { bisector } from 'd3-array';
 import type { ScaleLinear } from 'd3-scale';
 import { scaleLinear } from 'd3-scale';
-import { numberOf, type Samples } from '../state/derive.ts';
+import { numberOf, type Samples } from '../state/view/derive.ts';
 
 export type View = readonly [from: number, to: number];
 export type StripScale = ScaleLinear<number, number>;

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { coursesOf } from '../state/derive.ts';
+import { coursesOf } from '../state/view/derive.ts';
 import { openDemo } from '../testing.ts';
 import { stripPasses, stripScale, wholeView } from './geometry.ts';
 import { markedStretches, retracedStretches, WORDS } from './outAndBack.ts';

@@ -1,6 +1,6 @@
 /** The passes of each course as the strip draws them, kept with the plan they come from. */
-import { keep } from '../state/derive.ts';
-import type { OpenPlan } from '../state/store.ts';
+import { keep } from '../state/view/derive.ts';
+import type { OpenPlan } from '../state/store/store.ts';
 import { stripPasses, type StripPass } from './geometry.ts';
 
 export const stripPassesOf: (open: OpenPlan) => (course: string) => readonly StripPass[] = keep((open: OpenPlan) => {

@@ -1,15 +1,16 @@
 /** What the keys do on a ring of the strip. */
 import { formatMeasure, metres, type Course, type StationLayout } from '@halfcup/core';
 import { courseLength } from '@halfcup/core/geometry';
-import { chooseStation } from '../state/actions.ts';
-import { moveStation } from '../state/edits.ts';
-import { duplicate, remove } from '../state/moves.ts';
-import { alongPlacement, holdOf, passNear } from '../state/placing.ts';
-import type { Store } from '../state/store.ts';
-import { holdStation, letGo, run, tryPlace } from '../state/workbench.ts';
+import { moveStation } from '../state/edits/edits.ts';
+import { duplicate, remove } from '../state/edits/moves.ts';
+import { alongPlacement, offsetLineOf, passNear } from '../state/edits/placing.ts';
+import type { Store } from '../state/store/store.ts';
+import { run } from '../state/edits/workbench.ts';
 import { sideWords } from '../words.ts';
 import { viewOf } from './frame.ts';
 import { panView, type StripPass } from './geometry.ts';
+import { beginTrial, finishTrial, moveTrial } from '../state/trial/trial.ts';
+import { chooseStation } from '../state/view/choose.ts';
 
 const find = (store: Store, id: string): StationLayout | undefined =>
   store.open.value?.analysis.stations.find((one) => one.id === id);
@@ -35,10 +36,10 @@ function tellPlace(store: Store, course: Course, pass: StripPass, measure: numbe
 function along(store: Store, course: Course, pass: StripPass, by: number): void {
   const open = store.open.value;
   const station = find(store, pass.id);
-  const hold = station === undefined ? null : holdOf(station, course.id, pass.measure);
-  if (open === null || station === undefined || hold === null) return;
+  const line = station === undefined ? null : offsetLineOf(station, course.id, pass.measure);
+  if (open === null || station === undefined || line === null) return;
   const to = Math.min(Math.max(pass.measure + by, 0), courseLength(course));
-  const placement = alongPlacement(open.analysis, station, hold, to);
+  const placement = alongPlacement(open.analysis, station, line, to);
   if (placement === null) {
     store.notice.value = { text: 'The course has a skipped gap there: the station stays where it is.' };
     return;
@@ -52,15 +53,15 @@ function along(store: Store, course: Course, pass: StripPass, by: number): void 
 function across(store: Store, course: Course, pass: StripPass, side: 'left' | 'right'): void {
   const open = store.open.value;
   const station = find(store, pass.id);
-  const hold = station === undefined ? null : holdOf(station, course.id, pass.measure);
+  const line = station === undefined ? null : offsetLineOf(station, course.id, pass.measure);
   const placement =
-    open === null || station === undefined || hold === null
+    open === null || station === undefined || line === null
       ? null
-      : alongPlacement(open.analysis, station, hold, pass.measure, side);
+      : alongPlacement(open.analysis, station, line, pass.measure, side);
   if (placement === null) return;
-  holdStation(store, pass.id);
-  tryPlace(store, placement);
-  letGo(store);
+  beginTrial(store, pass.id);
+  moveTrial(store, placement);
+  finishTrial(store);
   tellPlace(store, course, pass, pass.measure);
 }
 

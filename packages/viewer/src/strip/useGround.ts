@@ -2,9 +2,9 @@
 import type { Course } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';
-import { addOnCourse } from '../state/moves.ts';
-import { ask } from '../state/place.ts';
-import type { Store } from '../state/store.ts';
+import { addOnCourse } from '../state/edits/moves.ts';
+import { ask } from '../state/view/place.ts';
+import type { Store } from '../state/store/store.ts';
 import { LINE_Y, viewOf } from './frame.ts';
 import { fitView, panView, wholeView, zoomView, type StripScale, type View } from './geometry.ts';
 
@@ -41,57 +41,79 @@ export function pinched(
   return fitView([start, start + width * metresAPixel], course);
 }
 
-export function useGround(store: Store, course: Course, scale: StripScale): JSX.IntrinsicElements['rect'] {
-  const touch = useRef<Touch>({ at: new Map(), from: { xs: [], view: [0, 0] }, moved: false });
-  const view = viewOf(store, course);
-  const [low = 0, high = 1] = scale.range();
-  const inside = (measure: number): number => Math.min(Math.max(measure, 0), wholeView(course)[1]);
-  const boxOf = (event: MouseEvent): DOMRect =>
-    (event.currentTarget as SVGRectElement).ownerSVGElement!.getBoundingClientRect();
-  const xOf = (event: MouseEvent): number => event.clientX - boxOf(event).left;
-  const measureAt = (event: MouseEvent): number => inside(scale.invert(xOf(event)));
-  const put = (measure: number): void => {
-    store.cursor.value = { course: course.id, measure };
-    if (measure < view[0] || measure > view[1])
-      store.stripView.value = panView(view, measure < view[0] ? measure - view[0] : measure - view[1], course);
-  };
+/** The strip's ground as it is drawn now. */
+interface Ground {
+  readonly store: Store;
+  readonly course: Course;
+  readonly scale: StripScale;
+  readonly view: View;
+}
+
+const boxOf = (event: MouseEvent): DOMRect =>
+  (event.currentTarget as SVGRectElement).ownerSVGElement!.getBoundingClientRect();
+const xOf = (event: MouseEvent): number => event.clientX - boxOf(event).left;
+const inside = (measure: number, course: Course): number => Math.min(Math.max(measure, 0), wholeView(course)[1]);
+
+/** Puts the cursor at a measure, and keeps it in view. */
+function putCursor({ store, course, view }: Ground, measure: number): void {
+  store.cursor.value = { course: course.id, measure };
+  if (measure < view[0] || measure > view[1])
+    store.stripView.value = panView(view, measure < view[0] ? measure - view[0] : measure - view[1], course);
+}
+
+function keysOf(ground: Ground): Readonly<Record<string, () => void>> {
+  const { store, course, view } = ground;
+  const width = view[1] - view[0];
   const here = store.cursor.value?.course === course.id ? store.cursor.value.measure : (view[0] + view[1]) / 2;
-  const keys: Readonly<Record<string, () => void>> = {
-    ArrowLeft: () => put(inside(here - (view[1] - view[0]) / 100)),
-    ArrowRight: () => put(inside(here + (view[1] - view[0]) / 100)),
-    PageDown: () => put(inside(here - (view[1] - view[0]) / 10)),
-    PageUp: () => put(inside(here + (view[1] - view[0]) / 10)),
-    Home: () => put(0),
-    End: () => put(wholeView(course)[1]),
-    '+': () => void (store.stripView.value = zoomView(view, here, 0.5, course)),
-    '=': () => void (store.stripView.value = zoomView(view, here, 0.5, course)),
-    '-': () => void (store.stripView.value = zoomView(view, here, 2, course)),
+  const by = (metres: number) => (): void => putCursor(ground, inside(here + metres, course));
+  const zoom = (factor: number) => (): void => void (store.stripView.value = zoomView(view, here, factor, course));
+  return {
+    ArrowLeft: by(-width / 100),
+    ArrowRight: by(width / 100),
+    PageDown: by(-width / 10),
+    PageUp: by(width / 10),
+    Home: () => putCursor(ground, 0),
+    End: () => putCursor(ground, wholeView(course)[1]),
+    '+': zoom(0.5),
+    '=': zoom(0.5),
+    '-': zoom(2),
     '0': () => void (store.stripView.value = null),
     a: () => void addOnCourse(store, course.id, here, 'right'),
     w: () => ask(store, { course: course.id, measure: here }),
     Enter: () => void (store.destination.value = { kind: 'place', course: course.id, measure: here, at: null }),
   };
+}
+
+/** Moves the view with the fingers: one pans a zoomed strip, two pinch. */
+function follow({ store, course, scale }: Ground, touch: Touch): void {
+  const { at, from } = touch;
+  const [low = 0, high = 1] = scale.range();
+  const [first = 0, second] = at.values();
+  const [begun = 0, other] = from.xs;
+  if (Math.abs(first - begun) > SLACK || second !== undefined) touch.moved = true;
+  if (!touch.moved) return;
+  const [start, end] = from.view;
+  if (second !== undefined && other !== undefined)
+    store.stripView.value = pinched(
+      from.view,
+      (x) => start + ((x - low) / (high - low)) * (end - start),
+      [begun, other],
+      [first, second],
+      course,
+    );
+  else if (store.stripView.value !== null)
+    store.stripView.value = panView(from.view, ((begun - first) / (high - low)) * (end - start), course);
+}
+
+export function useGround(store: Store, course: Course, scale: StripScale): JSX.IntrinsicElements['rect'] {
+  const touch = useRef<Touch>({ at: new Map(), from: { xs: [], view: [0, 0] }, moved: false });
+  const view = viewOf(store, course);
+  const ground: Ground = { store, course, scale, view };
+  const measureAt = (event: MouseEvent): number => inside(scale.invert(xOf(event)), course);
+  const keys = keysOf(ground);
   const restart = (moved: boolean): void => {
     touch.current.from = { xs: [...touch.current.at.values()], view };
     touch.current.moved = moved;
-  };
-  const drag = (): void => {
-    const { at, from } = touch.current;
-    const [first = 0, second] = at.values();
-    const [begun = 0, other] = from.xs;
-    if (Math.abs(first - begun) > SLACK || second !== undefined) touch.current.moved = true;
-    if (!touch.current.moved) return;
-    const [start, end] = from.view;
-    if (second !== undefined && other !== undefined)
-      store.stripView.value = pinched(
-        from.view,
-        (x) => start + ((x - low) / (high - low)) * (end - start),
-        [begun, other],
-        [first, second],
-        course,
-      );
-    else if (store.stripView.value !== null)
-      store.stripView.value = panView(from.view, ((begun - first) / (high - low)) * (end - start), course);
   };
   const lift = (event: PointerEvent): void => {
     touch.current.at.delete(event.pointerId);
@@ -110,7 +132,7 @@ export function useGround(store: Store, course: Course, scale: StripScale): JSX.
         return;
       }
       touch.current.at.set(event.pointerId, xOf(event));
-      drag();
+      follow(ground, touch.current);
     },
     onPointerUp: lift,
     onPointerCancel: lift,

@@ -1,6 +1,6 @@
 /** What passes between the page and the worker that searches for better positions. */
 import type { Course, Finding, Plan } from '@halfcup/core';
-import type { Improved } from '../state/store.ts';
+import type { Improved } from '../state/store/store.ts';
 
 /** What the line of the job says, by which the panel knows its own. */
 export const SEARCHING = 'Trying places';

@@ -1,6 +1,6 @@
 /** Searches for better positions in a worker of its own, with a line that shows how far it is and stops it. */
-import { coursesOf } from '../state/derive.ts';
-import type { Improved, OpenPlan, Store } from '../state/store.ts';
+import { coursesOf } from '../state/view/derive.ts';
+import type { Improved, OpenPlan, Store } from '../state/store/store.ts';
 import { SEARCHING, type ImproveTask, type ImproveTold } from './improveMessages.ts';
 
 export interface Asked {

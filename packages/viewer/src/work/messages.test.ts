@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { gatherFiles } from '../state/gather.ts';
-import { openGathered } from '../state/open.ts';
+import { gatherFiles } from '../state/open/gather.ts';
+import { openGathered } from '../state/open/open.ts';
 import { DEMO_NAMES, demoFile, openDemo, openedFrom, textFile } from '../testing.ts';
 import { arrived, blocksOf, plainGathered, plainWaiting, waitingOf } from './messages.ts';
 import { isZip, packed, unpacked } from './zip.ts';

@@ -15,9 +15,9 @@ import {
   type Units,
 } from '@halfcup/core';
 import { indexCourse } from '@halfcup/core/geometry';
-import type { PlanFiles } from '../state/planFiles.ts';
-import type { Gathered } from '../state/gather.ts';
-import type { WaitingPlan } from '../state/store.ts';
+import type { PlanFiles } from '../state/store/planFiles.ts';
+import type { Gathered } from '../state/open/gather.ts';
+import type { WaitingPlan } from '../state/store/store.ts';
 
 export interface NamedBlob {
   readonly name: string;

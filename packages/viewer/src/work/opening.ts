@@ -1,7 +1,7 @@
 /** Opens files: small ones at once in the page, long ones and archives in a worker. */
 import type { Finding } from '@halfcup/core';
-import { openFiles, openGathered, type NamedFile, type Opening } from '../state/open.ts';
-import type { Store } from '../state/store.ts';
+import { openFiles, openGathered, type NamedFile, type Opening } from '../state/open/open.ts';
+import type { Store } from '../state/store/store.ts';
 import { arrived, plainWaiting, type NamedBlob } from './messages.ts';
 
 /** Below this many bytes a worker takes longer to start than the page to read them. */

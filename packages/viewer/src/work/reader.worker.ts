@@ -2,7 +2,7 @@
 import '../policy.ts';
 import type { Finding } from '@halfcup/core';
 import { createGpxReader } from '@halfcup/core/gpx';
-import { gatherFiles, type GpxReading, type NamedFile } from '../state/gather.ts';
+import { gatherFiles, type GpxReading, type NamedFile } from '../state/open/gather.ts';
 import {
   blocksOf,
   plainGathered,

@@ -1,5 +1,5 @@
 /** Gives a task to a worker of its own, with a line that shows how far it is and stops it. */
-import type { Job, Store } from '../state/store.ts';
+import type { Job, Store } from '../state/store/store.ts';
 import type { Task, Told } from './messages.ts';
 
 const MEGA = 1e6;

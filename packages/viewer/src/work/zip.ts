@@ -1,7 +1,7 @@
 /** A plan and the files that it names as one ZIP archive (APPNOTE 6.3.10), written and read by fflate. */
 import type { Finding, Result } from '@halfcup/core';
 import { unzipSync, zipSync } from 'fflate';
-import { lastName, type NamedFile } from '../state/gather.ts';
+import { lastName, type NamedFile } from '../state/open/gather.ts';
 
 /** An archive whose files together are larger than this is refused: it would fill the memory of a telephone. */
 const LARGEST = 2 ** 30;

@@ -28,6 +28,10 @@ export const findingSchema: JsonSchema = {
       where,
     },
     {
+      params: {
+        type: 'object',
+        description: 'What the message is made of, by name: lengths in metres, times in seconds, ids.',
+      },
       measured: number,
       limit: { anyOf: [number, twoNumbers] },
       unit: text,

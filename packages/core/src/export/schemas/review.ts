@@ -25,6 +25,7 @@ const checkRun: JsonSchema = record(
   { code: text, severity, title: text, source: text, ran: { type: 'boolean' }, found: count },
   {
     reason: { ...text, description: 'Why it could not run.' },
+    reasonCode: { ...text, description: 'The same as a key that no language changes.' },
     cannotTell: { ...count, description: 'Of those found, how many could not be decided.' },
   },
 );

@@ -18,6 +18,12 @@ ${face(400, REGULAR)}
 ${face(700, BOLD)}
 `;
 
+/** Last in a document's style: letters where their advance widths put them, not where a screen's pixels would. */
+export const FONT_RULES: string = `
+html { font-family: ${FONT}; text-rendering: geometricPrecision; }
+svg { font-kerning: none; font-variant-ligatures: none; }
+`;
+
 const tableOf = (list: string): ReadonlyMap<string, number> => {
   const each = list.split(' ').map(Number);
   return new Map(Array.from(widths.SIGNS, (sign, k) => [sign, each[k]! / widths.EM]));

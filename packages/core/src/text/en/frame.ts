@@ -1,4 +1,5 @@
 import type { FrameText } from '../frameText.ts';
+import { words } from './words.ts';
 
 const WEEKDAYS = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'];
 const MONTHS = [
@@ -27,27 +28,13 @@ export const frame: FrameText = {
   toFill: 'fill in:',
   caution: 'A planning aid: local codes, the road authority, the police and licensed practitioners decide.',
   station: 'Station',
-  items: {
-    sign: 'Sign',
-    gel: 'Gel',
-    sportsDrink: 'Sports drink',
-    water: 'Water',
-    handOut: 'Hand-out line',
-    trash: 'Trash',
-  },
-  served: { gel: 'gel', sportsDrink: 'sports drink', water: 'water' },
-  points: {
-    drop: 'Supplies drop',
-    access: 'Truck access',
-    medical: 'First aid',
-    toilets: 'Toilets',
-    radio: 'Radio',
-    other: 'Point',
-  },
-  left: 'left',
-  right: 'right',
+  items: words.items,
+  served: words.served,
+  points: words.points,
+  left: words.left,
+  right: words.right,
   side: 'Side',
   sideUnclear: 'side not clear: ask before setting up',
   date: (weekday, day, month, year) => `${WEEKDAYS[weekday]} ${day} ${MONTHS[month]} ${year}`,
-  count: (value) => String(value).replaceAll(/\B(?=(?:\d{3})+$)/gu, ','),
+  count: words.count,
 };

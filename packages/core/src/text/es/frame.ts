@@ -1,4 +1,5 @@
 import type { FrameText } from '../frameText.ts';
+import { words } from './words.ts';
 
 const WEEKDAYS = ['domingo', 'lunes', 'martes', 'miércoles', 'jueves', 'viernes', 'sábado'];
 const MONTHS = [
@@ -28,28 +29,13 @@ export const frame: FrameText = {
   caution:
     'Ayuda para planificar: deciden las normas locales, la autoridad de la vía, la policía y los profesionales habilitados.',
   station: 'Puesto',
-  items: {
-    sign: 'Cartel',
-    gel: 'Gel',
-    sportsDrink: 'Bebida isotónica',
-    water: 'Agua',
-    handOut: 'Línea de entrega',
-    trash: 'Basura',
-  },
-  served: { gel: 'gel', sportsDrink: 'bebida isotónica', water: 'agua' },
-  points: {
-    drop: 'Entrega de material',
-    access: 'Acceso de camiones',
-    medical: 'Primeros auxilios',
-    toilets: 'Aseos',
-    radio: 'Radio',
-    other: 'Punto',
-  },
-  left: 'izquierda',
-  right: 'derecha',
+  items: words.items,
+  served: words.served,
+  points: words.points,
+  left: words.left,
+  right: words.right,
   side: 'Lado',
   sideUnclear: 'lado sin determinar: pregunte antes de montar',
   date: (weekday, day, month, year) => `${WEEKDAYS[weekday]} ${day} de ${MONTHS[month]} de ${year}`,
-  // Spaces from five digits on: Ortografía de la lengua española, 2010 (from memory).
-  count: (value) => (value < 10_000 ? String(value) : String(value).replaceAll(/\B(?=(?:\d{3})+$)/gu, '\u202F')),
+  count: words.count,
 };

@@ -4,21 +4,21 @@
  */
 import type { Map as MapLibreMap } from 'maplibre-gl';
 import type { LonLat } from '@halfcup/core';
-import { HOLD_LAYERS } from '../layers/style.ts';
+import { DRAG_LAYERS } from '../style/stations.ts';
 
 export interface Dragging {
   readonly pinOf: (station: string) => LonLat | undefined;
   /** Every pin, for a press on the pin itself. */
   readonly pins: () => readonly { readonly id: string; readonly at: LonLat }[];
-  readonly hold: (station: string) => void;
-  /** Where the pin is meant to go; false where the station is no longer held. */
+  readonly begin: (station: string) => void;
+  /** Where the pin is meant to go; false where the trial has ended meanwhile. */
   readonly move: (pin: LonLat, along: boolean) => boolean;
-  readonly letGo: () => void;
+  readonly finish: () => void;
   readonly drop: () => void;
 }
 
 export interface DragState {
-  /** A station is pressed or held: no other gesture of the map begins. */
+  /** A station is pressed or dragged: no other gesture of the map begins. */
   readonly busy: () => boolean;
 }
 
@@ -34,7 +34,7 @@ interface Press {
   /** The map's corner, which stays where it is while something is pressed: asked for once, since asking lays the page out. */
   readonly corner: At;
   readonly slop: number;
-  held: boolean;
+  dragged: boolean;
   ended: boolean;
 }
 
@@ -45,7 +45,7 @@ const FINGER_SLOP = 10;
 const ON_PIN = 7;
 
 function stationUnder(map: MapLibreMap, dragging: Dragging, [x, y]: At, reach: number): string | null {
-  const layers = HOLD_LAYERS.filter((id) => map.getLayer(id) !== undefined);
+  const layers = DRAG_LAYERS.filter((id) => map.getLayer(id) !== undefined);
   const [feature] = map.queryRenderedFeatures(
     [
       [x - reach, y - reach],
@@ -79,7 +79,7 @@ function pressOn(map: MapLibreMap, dragging: Dragging, event: PointerEvent): Pre
     grab: [pixel.x - x, pixel.y - y],
     corner: [left, top],
     slop: finger ? FINGER_SLOP : SLOP,
-    held: false,
+    dragged: false,
     ended: false,
   };
 }
@@ -112,6 +112,15 @@ function everyFrame(act: (at: At, along: boolean) => void): {
   };
 }
 
+/** The map does not pan while something is pressed: it asks after the press has been seen here. */
+function keepStill(map: MapLibreMap, pressed: () => boolean): void {
+  for (const type of ['mousedown', 'touchstart'] as const) {
+    map.on(type, (event) => {
+      if (pressed()) event.preventDefault();
+    });
+  }
+}
+
 export function listenForDragging(map: MapLibreMap, dragging: Dragging): DragState {
   const box = map.getCanvasContainer();
   let press: Press | null = null;
@@ -123,7 +132,7 @@ export function listenForDragging(map: MapLibreMap, dragging: Dragging): DragSta
   });
   const cancel = (): void => {
     moves.forget();
-    if (press?.held === true && !press.ended) dragging.drop();
+    if (press?.dragged === true && !press.ended) dragging.drop();
     if (press !== null) press.ended = true;
   };
   const end = (): void => {
@@ -139,28 +148,23 @@ export function listenForDragging(map: MapLibreMap, dragging: Dragging): DragSta
     press = pressOn(map, dragging, event);
     return undefined;
   });
-  // The map asks whether it may pan after the press has been seen here.
-  for (const type of ['mousedown', 'touchstart'] as const) {
-    map.on(type, (event) => {
-      if (press !== null) event.preventDefault();
-    });
-  }
+  keepStill(map, () => press !== null);
   box.addEventListener('pointermove', (event) => {
     if (press === null || press.ended || event.pointerId !== press.pointer) return;
     const [x, y] = [event.clientX - press.corner[0], event.clientY - press.corner[1]];
-    if (!press.held) {
+    if (!press.dragged) {
       if (Math.hypot(x - press.x, y - press.y) <= press.slop) return;
-      press.held = true;
+      press.dragged = true;
       box.setPointerCapture(press.pointer);
       box.classList.add('holding');
-      dragging.hold(press.station);
+      dragging.begin(press.station);
     }
     moves.put([x, y], event.shiftKey);
   });
   box.addEventListener('pointerup', (event) => {
     if (press === null || event.pointerId !== press.pointer) return;
     moves.now();
-    if (press.held && !press.ended) dragging.letGo();
+    if (press.dragged && !press.ended) dragging.finish();
     end();
   });
   box.addEventListener('pointercancel', () => {
@@ -174,8 +178,7 @@ export function listenForDragging(map: MapLibreMap, dragging: Dragging): DragSta
       end();
     }
   });
-  const blur = (): void => cancel();
-  window.addEventListener('blur', blur);
-  map.on('remove', () => window.removeEventListener('blur', blur));
+  window.addEventListener('blur', cancel);
+  map.on('remove', () => window.removeEventListener('blur', cancel));
   return { busy: () => press !== null };
 }

@@ -1,6 +1,6 @@
 /** The gesture of pointing: a press chooses a station or asks about a place, moving over the course shows the place on the strip. */
 import type { Map as MapLibreMap, MapMouseEvent } from 'maplibre-gl';
-import { STATION_LAYERS } from '../layers/style.ts';
+import { STATION_LAYERS } from '../style/stations.ts';
 import type { DragState } from './drag.ts';
 
 export interface Pointing {

@@ -3,7 +3,7 @@ import type { Course, LonLat } from '@halfcup/core';
 import { courseLength, pointAt, sliceLine } from '@halfcup/core/geometry';
 import { featureCollection, lineString, point } from '@turf/turf';
 import type { FeatureCollection, LineString, Point, Position } from 'geojson';
-import { keep, samplesOf } from '../../state/derive.ts';
+import { keep, samplesOf } from '../../state/view/derive.ts';
 import { stretches } from './lanes.ts';
 import { drawnCourse } from './thin.ts';
 

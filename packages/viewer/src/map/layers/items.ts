@@ -16,7 +16,7 @@ import {
 import { pointAt } from '@halfcup/core/geometry';
 import { featureCollection, lineString, point } from '@turf/turf';
 import type { Feature, FeatureCollection, Geometry, Position } from 'geojson';
-import { coursesOf, isTable } from '../../state/derive.ts';
+import { coursesOf, isTable } from '../../state/view/derive.ts';
 import { ITEM_WORD, POINT_WORD } from '../../words.ts';
 import { away, readable } from './directions.ts';
 

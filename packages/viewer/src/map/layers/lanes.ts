@@ -3,7 +3,7 @@
  * Works on samples: a stretch counts where another sample lies within 12 m, runs against it
  * (over 135° apart) and is over 60 m away by measure. For drawing only.
  */
-import type { Samples } from '../../state/derive.ts';
+import type { Samples } from '../../state/view/derive.ts';
 
 export interface Stretch {
   readonly from: number;

@@ -2,8 +2,8 @@ import type { PlacedVerdict } from '@halfcup/core';
 import { pointAt } from '@halfcup/core/geometry';
 import { expect, test } from 'vitest';
 import { openDemo, openedFrom, straightPlan } from '../../testing.ts';
-import { coursesOf, leadOf } from '../../state/derive.ts';
-import { openFiles } from '../../state/open.ts';
+import { coursesOf, leadOf } from '../../state/view/derive.ts';
+import { openFiles } from '../../state/open/open.ts';
 import { labelPadding, stationPadding, within } from '../fit.ts';
 import { createScenes } from '../scene.ts';
 import { background, hasLand } from './context.ts';
@@ -11,7 +11,7 @@ import { courseEnds, courseLines } from './courses.ts';
 import { anchorTowards, away, readable, screenOffset } from './directions.ts';
 import { itemShapes, stationBounds, TABLE_DEPTH } from './items.ts';
 import { stationPoints } from './stations.ts';
-import { trueWidth } from './style.ts';
+import { trueWidth } from '../style/items.ts';
 import { unitMarks } from './unitMarks.ts';
 
 const demo = openDemo();
@@ -253,9 +253,9 @@ test('the scene of no plan is empty, and every source of a plan is filled', () =
     runsOf: null,
   });
   expect(scene.zones.features).toHaveLength(demo.document.plan.zones.length);
-  const { held, against, runs, placed, ...drawn } = scene;
+  const { trial, against, runs, placed, ...drawn } = scene;
   expect(Object.values(drawn).every((one) => one.features.length > 0)).toBe(true);
-  expect([held, against, runs, placed].map((one) => one.features)).toEqual([[], [], [], []]);
+  expect([trial, against, runs, placed].map((one) => one.features)).toEqual([[], [], [], []]);
 });
 
 test('the whole plan leaves more room where names stand outside it, and never all of a small window', () => {

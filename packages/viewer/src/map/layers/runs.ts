@@ -3,7 +3,7 @@ import type { Analysis, StationLayout } from '@halfcup/core';
 import { pointAt, sliceLine } from '@halfcup/core/geometry';
 import { lineString, point } from '@turf/turf';
 import type { Feature, LineString, Point } from 'geojson';
-import { coursesOf, leadOf } from '../../state/derive.ts';
+import { coursesOf, leadOf } from '../../state/view/derive.ts';
 
 export interface RunProps {
   readonly draw: 'line' | 'stop';

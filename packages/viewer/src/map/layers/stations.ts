@@ -2,7 +2,7 @@
 import type { Analysis, StationLayout } from '@halfcup/core';
 import { featureCollection, point } from '@turf/turf';
 import type { Feature, FeatureCollection, Point } from 'geojson';
-import { leadOf, numberOf } from '../../state/derive.ts';
+import { leadOf, numberOf } from '../../state/view/derive.ts';
 import { anchorTowards, away, screenOffset, type Anchor } from './directions.ts';
 
 export interface StationProps {

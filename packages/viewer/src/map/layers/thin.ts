@@ -4,7 +4,7 @@
  * (J. Sklansky and V. Gonzalez, Pattern Recognition 12, 1980); one pass, no recursion.
  */
 import type { Course } from '@halfcup/core';
-import { keep } from '../../state/derive.ts';
+import { keep } from '../../state/view/derive.ts';
 
 /** Courses with fewer vertices are drawn as they are. */
 const FEW = 20_000;

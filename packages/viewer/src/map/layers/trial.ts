@@ -1,9 +1,9 @@
-/** What stands beside the stations shown: the old place of the one in the hand, and other positions that are compared. Pure. */
+/** What stands beside the stations shown: the old place of the one on trial, and other positions that are compared. Pure. */
 import type { StationLayout, Units } from '@halfcup/core';
 import { lineString, point } from '@turf/turf';
 import type { Feature, LineString, Point, Position } from 'geojson';
-import { differenceOf, differenceText } from '../../state/difference.ts';
-import type { OpenPlan, Trial } from '../../state/store.ts';
+import { differenceOf, differenceText } from '../../state/view/difference.ts';
+import type { OpenPlan, Trial } from '../../state/store/store.ts';
 import { anchorTowards, type Anchor } from './directions.ts';
 import { stationProps, type StationProps } from './stations.ts';
 

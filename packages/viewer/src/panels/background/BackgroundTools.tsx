@@ -1,10 +1,10 @@
 /** What is drawn under the course: a choice that fetches nothing unless somebody types an address. */
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
-import { addressed, chooseBackground } from '../../state/background.ts';
-import type { Background } from '../../state/backgrounds.ts';
-import { useStore } from '../../state/store.ts';
-import { useUnfolded } from '../useUnfolded.ts';
+import { addressed, chooseBackground } from '../../state/view/background.ts';
+import type { Background } from '../../state/store/backgrounds.ts';
+import { useStore } from '../../state/store/store.ts';
+import { useUnfolded } from '../ui/useUnfolded.ts';
 
 const KINDS: readonly (readonly [Background['kind'] | 'address', string])[] = [
   ['plan', 'The plan’s own drawing'],

@@ -1,6 +1,6 @@
 /** Opening and saving the plan as a file, and the plans that the browser keeps. */
 import type { JSX } from 'preact';
-import { OpenButton } from '../OpenButton.tsx';
+import { OpenButton } from './OpenButton.tsx';
 import { PlansButton } from './PlansButton.tsx';
 import { SaveButton } from './SaveButton.tsx';
 

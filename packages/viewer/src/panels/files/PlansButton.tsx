@@ -1,7 +1,7 @@
 /** Opens the list of plans; says so where the last change is not kept. */
 import type { JSX } from 'preact';
-import { useStore } from '../../state/store.ts';
-import { useUnfolded } from '../useUnfolded.ts';
+import { useStore } from '../../state/store/store.ts';
+import { useUnfolded } from '../ui/useUnfolded.ts';
 import { PlansPanel } from './PlansPanel.tsx';
 
 const STATE = {

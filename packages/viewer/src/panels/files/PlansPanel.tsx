@@ -6,7 +6,7 @@ import { openDemo, openKept } from '../../storage/kept.ts';
 import type { KeptPlan, SetAside } from '../../storage/records.ts';
 import { exportFile, saveCopy, savePacked } from '../../storage/saveFile.ts';
 import { useShelf, type Shelf } from '../../storage/shelf.ts';
-import { useStore, type Store } from '../../state/store.ts';
+import { useStore, type Store } from '../../state/store/store.ts';
 
 interface Listed {
   readonly plans: readonly KeptPlan[];
@@ -118,6 +118,34 @@ function Kept({
   );
 }
 
+function Aside({ aside }: Pick<Listed, 'aside'>): JSX.Element {
+  const store = useStore();
+  return (
+    <>
+      <h2>Set aside</h2>
+      <ul class="kept-plans">
+        {aside.map((one, index) => (
+          <li key={index}>
+            <span>
+              <strong>{nameOf(one)}</strong>
+              <span class="soft kept-when">
+                {WHY[one.why]}, {WHEN.format(one.at)}
+              </span>
+            </span>
+            <button
+              type="button"
+              aria-label={`Save ${nameOf(one)}, set aside ${WHEN.format(one.at)}, to a file`}
+              onClick={() => void saveAside(store, one, index)}
+            >
+              Save to a file
+            </button>
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
 export function PlansPanel({ close }: { readonly close: () => void }): JSX.Element {
   const store = useStore();
   const shelf = useShelf();
@@ -162,30 +190,7 @@ export function PlansPanel({ close }: { readonly close: () => void }): JSX.Eleme
       ) : (
         <Kept plans={listed?.plans ?? []} shelf={shelf} refresh={refresh} close={close} />
       )}
-      {listed === null || listed.aside.length === 0 ? null : (
-        <>
-          <h2>Set aside</h2>
-          <ul class="kept-plans">
-            {listed.aside.map((one, index) => (
-              <li key={index}>
-                <span>
-                  <strong>{nameOf(one)}</strong>
-                  <span class="soft kept-when">
-                    {WHY[one.why]}, {WHEN.format(one.at)}
-                  </span>
-                </span>
-                <button
-                  type="button"
-                  aria-label={`Save ${nameOf(one)}, set aside ${WHEN.format(one.at)}, to a file`}
-                  onClick={() => void saveAside(store, one, index)}
-                >
-                  Save to a file
-                </button>
-              </li>
-            ))}
-          </ul>
-        </>
-      )}
+      {listed === null || listed.aside.length === 0 ? null : <Aside aside={listed.aside} />}
       <button type="button" onClick={close}>
         Close
       </button>

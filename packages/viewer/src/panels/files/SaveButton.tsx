@@ -1,7 +1,7 @@
 /** Saves the plan to its file; tells whether it differs from what that file holds. */
 import type { JSX } from 'preact';
 import { isSaved, save } from '../../storage/saveFile.ts';
-import { useStore } from '../../state/store.ts';
+import { useStore } from '../../state/store/store.ts';
 
 export function SaveButton(): JSX.Element {
   const store = useStore();

@@ -1,12 +1,12 @@
 /** What the search found: the plan before and after, each move, what is proven, and what may be done with it. */
 import type { LongestLeg } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { chooseStation } from '../../state/actions.ts';
-import { keepImproved, stillOf, takeImproved } from '../../state/improved.ts';
-import { useStore, type Improved, type OpenPlan } from '../../state/store.ts';
+import { keepImproved, stillOf, takeImproved } from '../../state/edits/improved.ts';
+import { useStore, type Improved, type OpenPlan } from '../../state/store/store.ts';
 import { ITEM_WORD, lengthText, longFigure, longUnit } from '../../words.ts';
-import { NameForm } from '../variants/NameForm.tsx';
+import { NameForm } from '../ui/NameForm.tsx';
 import { provenText } from './words.ts';
+import { chooseStation } from '../../state/view/choose.ts';
 
 interface Props {
   readonly improved: Improved;

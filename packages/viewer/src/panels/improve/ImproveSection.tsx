@@ -2,14 +2,14 @@
 import { parseLength, type StationLayout, type Units } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { useId, useState } from 'preact/hooks';
-import { useStore, type Store } from '../../state/store.ts';
-import { keptPlan } from '../../storage/saveFile.ts';
+import { useStore, type Store } from '../../state/store/store.ts';
 import { SEARCHING } from '../../work/improveMessages.ts';
 import { wheelUnit } from '../../words.ts';
-import { FieldFrame } from '../fields/FieldFrame.tsx';
-import { LENGTH, writeQuantity } from '../fields/quantity.ts';
+import { FieldFrame } from '../ui/fields/FieldFrame.tsx';
+import { LENGTH, writeQuantity } from '../ui/fields/quantity.ts';
 import { ImproveResult } from './ImproveResult.tsx';
 import { MovableStations } from './MovableStations.tsx';
+import { planWithoutTrial } from '../../state/store/trial.ts';
 
 /** Metres of what was typed; a bare number is in the unit shown. */
 function withinOf(text: string, units: Units): { readonly metres: number } | { readonly trouble: string } {
@@ -22,7 +22,7 @@ function withinOf(text: string, units: Units): { readonly metres: number } | { r
 }
 
 async function start(store: Store, only: readonly string[], within: number): Promise<void> {
-  const open = keptPlan(store);
+  const open = planWithoutTrial(store);
   if (open === null) return;
   store.improved.value = null;
   const { searchPositions } = await import('../../work/improving.ts');
@@ -41,6 +41,39 @@ async function start(store: Store, only: readonly string[], within: number): Pro
 }
 
 const canMove = ({ station, passes }: StationLayout): boolean => !station.fixed && passes.some(({ served }) => served);
+
+/** How far a station may move. */
+function WithinField({
+  text,
+  trouble,
+  onInput,
+  onEnter,
+}: {
+  readonly text: string;
+  readonly trouble: string | null;
+  readonly onInput: (text: string) => void;
+  readonly onEnter: () => void;
+}): JSX.Element {
+  const store = useStore();
+  const id = useId();
+  return (
+    <FieldFrame id={`${id}-within`} label="Within" unit={wheelUnit(store.units.value)} trouble={trouble}>
+      <input
+        id={`${id}-within`}
+        type="text"
+        class="entry-figure"
+        value={text}
+        autocomplete="off"
+        aria-invalid={trouble !== null}
+        aria-describedby={`${id}-within-unit${trouble === null ? '' : ` ${id}-within-trouble`}`}
+        onInput={(event) => onInput(event.currentTarget.value)}
+        onKeyDown={(event) => {
+          if (event.key === 'Enter') onEnter();
+        }}
+      />
+    </FieldFrame>
+  );
+}
 
 export function ImproveSection(): JSX.Element | null {
   const store = useStore();
@@ -79,21 +112,14 @@ export function ImproveSection(): JSX.Element | null {
         onChange={setLeft}
         trouble={trouble.stations ?? null}
       />
-      <FieldFrame id={`${id}-within`} label="Within" unit={wheelUnit(units)} trouble={trouble.within ?? null}>
-        <input
-          id={`${id}-within`}
-          type="text"
-          class="entry-figure"
-          value={text}
-          autocomplete="off"
-          aria-invalid={trouble.within !== undefined}
-          aria-describedby={`${id}-within-unit${trouble.within === undefined ? '' : ` ${id}-within-trouble`}`}
-          onInput={(event) => setText(event.currentTarget.value)}
-          onKeyDown={(event) => {
-            if (event.key === 'Enter' && !running) press();
-          }}
-        />
-      </FieldFrame>
+      <WithinField
+        text={text}
+        trouble={trouble.within ?? null}
+        onInput={setText}
+        onEnter={() => {
+          if (!running) press();
+        }}
+      />
       <div class="button-row">
         <button type="button" class="improve-button" onClick={press}>
           {running ? 'Stop the search' : 'Find better positions'}

@@ -1,6 +1,6 @@
 /** What is proven of positions that were found, in the units shown. */
 import type { Units } from '@halfcup/core';
-import type { Improved } from '../../state/store.ts';
+import type { Improved } from '../../state/store/store.ts';
 import { counted, lengthText } from '../../words.ts';
 
 /** Beyond this many metres places are tried farther apart. */

@@ -2,8 +2,9 @@
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import type { Ending } from '../../papers/papers.ts';
-import { exportFile, keptPlan } from '../../storage/saveFile.ts';
-import { useStore } from '../../state/store.ts';
+import { exportFile } from '../../storage/saveFile.ts';
+import { useStore } from '../../state/store/store.ts';
+import { planWithoutTrial } from '../../state/store/trial.ts';
 
 const FORMATS: readonly { readonly ending: Ending; readonly label: string; readonly type: `${string}/${string}` }[] = [
   { ending: '.gpx', label: 'GPX, for hand-held devices', type: 'application/gpx+xml' },
@@ -16,7 +17,7 @@ export function ExportButtons(): JSX.Element {
   const store = useStore();
   const [trouble, setTrouble] = useState<string | null>(null);
   const give = async ({ ending, label, type }: (typeof FORMATS)[number]): Promise<void> => {
-    const open = keptPlan(store);
+    const open = planWithoutTrial(store);
     if (open === null) return;
     const { EXPORTS } = await import('../../papers/papers.ts');
     const made = EXPORTS[ending](open);

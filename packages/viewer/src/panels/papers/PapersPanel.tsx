@@ -3,19 +3,22 @@ import type { PrintedPaper } from '@halfcup/core/sheets';
 import type { JSX } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { languages } from '../../papers/papers.ts';
-import { exportFile, keptPlan } from '../../storage/saveFile.ts';
-import { useStore, type Store } from '../../state/store.ts';
+import { exportFile } from '../../storage/saveFile.ts';
+import { useStore, type Store } from '../../state/store/store.ts';
 import { ExportButtons } from './ExportButtons.tsx';
+import { planWithoutTrial } from '../../state/store/trial.ts';
 
 interface Made {
   readonly papers: readonly PrintedPaper[];
   readonly languages: ReturnType<typeof languages>;
 }
 
+type Size = 'a4' | 'letter';
+
 /** The papers for what is shown; made anew as the plan, the station or the choice changes. */
-function usePapers(store: Store, paper: 'a4' | 'letter', language: string): Made | string | null {
+function usePapers(store: Store, paper: Size, language: string): Made | string | null {
   const [made, setMade] = useState<Made | string | null>(null);
-  const [open, selected, placed] = [keptPlan(store), store.selected.value, store.placed.value];
+  const [open, selected, placed] = [planWithoutTrial(store), store.selected.value, store.placed.value];
   useEffect(() => {
     let over = false;
     const make = async (): Promise<void> => {
@@ -62,10 +65,71 @@ function Preview({ paper }: { readonly paper: PrintedPaper }): JSX.Element {
   return <iframe ref={frame} class="paper-preview" title={`${paper.title}, as it will print`} />;
 }
 
+const PaperChoice = ({
+  papers,
+  chosen,
+  onChoose,
+}: Pick<Made, 'papers'> & {
+  readonly chosen: PrintedPaper;
+  readonly onChoose: (name: string) => void;
+}): JSX.Element => (
+  <label class="stack">
+    Paper
+    <select aria-label="Paper" value={chosen.name} onChange={(event) => onChoose(event.currentTarget.value)}>
+      {papers.map((paper) => (
+        <option key={paper.name} value={paper.name}>
+          {paper.title}
+        </option>
+      ))}
+    </select>
+  </label>
+);
+
+const Options = ({
+  size,
+  language,
+  languages,
+  onSize,
+  onLanguage,
+}: Pick<Made, 'languages'> & {
+  readonly size: Size;
+  readonly language: string;
+  readonly onSize: (size: Size) => void;
+  readonly onLanguage: (language: string) => void;
+}): JSX.Element => (
+  <div class="row">
+    <label class="field">
+      Size
+      <select
+        aria-label="Size"
+        value={size}
+        onChange={(event) => onSize(event.currentTarget.value === 'letter' ? 'letter' : 'a4')}
+      >
+        <option value="a4">A4</option>
+        <option value="letter">US Letter</option>
+      </select>
+    </label>
+    <label class="field">
+      Language
+      <select
+        aria-label="Language"
+        value={languages.some(({ value }) => value === language) ? language : 'en'}
+        onChange={(event) => onLanguage(event.currentTarget.value)}
+      >
+        {languages.map(({ value, label }) => (
+          <option key={value} value={value}>
+            {label}
+          </option>
+        ))}
+      </select>
+    </label>
+  </div>
+);
+
 export function PapersPanel(): JSX.Element {
   const store = useStore();
-  const open = keptPlan(store);
-  const [size, setSize] = useState<'a4' | 'letter'>('a4');
+  const open = planWithoutTrial(store);
+  const [size, setSize] = useState<Size>('a4');
   const [wanted, setLanguage] = useState<string | null>(null);
   const language = wanted ?? open?.document.plan.language ?? 'en';
   const [name, setName] = useState('captains.html');
@@ -100,43 +164,8 @@ export function PapersPanel(): JSX.Element {
   return (
     <div class="papers">
       <h2>Papers</h2>
-      <label class="stack">
-        Paper
-        <select aria-label="Paper" value={chosen.name} onChange={(event) => setName(event.currentTarget.value)}>
-          {made.papers.map((paper) => (
-            <option key={paper.name} value={paper.name}>
-              {paper.title}
-            </option>
-          ))}
-        </select>
-      </label>
-      <div class="row">
-        <label class="field">
-          Size
-          <select
-            aria-label="Size"
-            value={size}
-            onChange={(event) => setSize(event.currentTarget.value === 'letter' ? 'letter' : 'a4')}
-          >
-            <option value="a4">A4</option>
-            <option value="letter">US Letter</option>
-          </select>
-        </label>
-        <label class="field">
-          Language
-          <select
-            aria-label="Language"
-            value={made.languages.some(({ value }) => value === language) ? language : 'en'}
-            onChange={(event) => setLanguage(event.currentTarget.value)}
-          >
-            {made.languages.map(({ value, label }) => (
-              <option key={value} value={value}>
-                {label}
-              </option>
-            ))}
-          </select>
-        </label>
-      </div>
+      <PaperChoice papers={made.papers} chosen={chosen} onChoose={setName} />
+      <Options size={size} language={language} languages={made.languages} onSize={setSize} onLanguage={setLanguage} />
       <div class="row">
         <button type="button" onClick={() => void print()}>
           Print

@@ -1,8 +1,8 @@
 /** A new station at the place asked about, on either side of the course. */
 import type { JSX } from 'preact';
-import { addOnCourse } from '../../state/moves.ts';
-import { ask } from '../../state/place.ts';
-import { useStore } from '../../state/store.ts';
+import { addOnCourse } from '../../state/edits/moves.ts';
+import { ask } from '../../state/view/place.ts';
+import { useStore } from '../../state/store/store.ts';
 
 export function AddHere({ course, measure }: { readonly course: string; readonly measure: number }): JSX.Element {
   const store = useStore();

@@ -1,12 +1,12 @@
 /** "Where is this?": what one says of a place to somebody who must find it. */
 import type { JSX, RefObject } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
-import { ask, placeFacts, placeLines } from '../../state/place.ts';
-import { useStore, type CoursePlace, type OpenPlan, type Store } from '../../state/store.ts';
+import { ask, placeFacts, placeLines } from '../../state/view/place.ts';
+import { useStore, type CoursePlace, type OpenPlan, type Store } from '../../state/store/store.ts';
 import { AddHere } from './AddHere.tsx';
 import { CopyText } from './CopyText.tsx';
 
-/** Escape closes the card, unless a station is in the hand: then it puts that back. The focus goes in, and back to where it was. */
+/** Escape closes the card, unless there is a trial: then it puts the station back. The focus goes in, and back to where it was. */
 function useDialogue(store: Store, place: CoursePlace): RefObject<HTMLElement | null> {
   const card = useRef<HTMLElement>(null);
   useEffect(() => {

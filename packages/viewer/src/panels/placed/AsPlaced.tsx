@@ -1,10 +1,11 @@
 /** Points recorded on the ground: each sign and trash drop holds, fails, or cannot be told, and how far to move it. */
 import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';
-import { dropPlaced, placedView, takePlaced } from '../../state/placed.ts';
-import { useStore, type OpenPlan, type Placed } from '../../state/store.ts';
-import { verdictCounts } from '../../placed/words.ts';
+import { useStore, type OpenPlan, type Placed } from '../../state/store/store.ts';
+import { verdictCounts } from '../../placedWords.ts';
 import { VerdictRows } from './VerdictRows.tsx';
+import { dropPlaced, takePlaced } from '../../work/placed.ts';
+import { placedView } from '../../state/view/placed.ts';
 
 function AddButton({ label }: { readonly label: string }): JSX.Element {
   const store = useStore();

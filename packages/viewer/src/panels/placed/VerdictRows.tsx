@@ -2,11 +2,11 @@
 import type { PlacedVerdict, StationLayout, Units } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { batch } from '@preact/signals';
-import { chooseStation } from '../../state/actions.ts';
-import { useStore, type Store } from '../../state/store.ts';
+import { useStore, type Store } from '../../state/store/store.ts';
 import { wheelFigure, wheelRange, wheelUnit } from '../../words.ts';
-import { moveText, placedItem } from '../../placed/words.ts';
+import { moveText, placedItem } from '../../placedWords.ts';
 import { VerdictMark } from './VerdictMark.tsx';
+import { chooseStation } from '../../state/view/choose.ts';
 
 function go(store: Store, { station, course, at }: PlacedVerdict): void {
   batch(() => {

@@ -1,8 +1,8 @@
 /** The plan's own facts, and whom to call. */
 import type { Plan } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { ChoiceField } from '../fields/ChoiceField.tsx';
-import { TextField } from '../fields/TextField.tsx';
+import { ChoiceField } from '../ui/fields/ChoiceField.tsx';
+import { TextField } from '../ui/fields/TextField.tsx';
 
 const UNITS = [
   { value: 'metric', label: 'km, m' },

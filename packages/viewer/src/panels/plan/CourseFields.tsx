@@ -1,11 +1,11 @@
 /** One course: where its line comes from, how long it is, and what calibrates it. */
 import type { Plan, PlanCourse } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { CheckField } from '../fields/CheckField.tsx';
-import { ChoiceField } from '../fields/ChoiceField.tsx';
-import { LengthField } from '../fields/LengthField.tsx';
-import { PairField } from '../fields/PairField.tsx';
-import { TextField } from '../fields/TextField.tsx';
+import { CheckField } from '../ui/fields/CheckField.tsx';
+import { ChoiceField } from '../ui/fields/ChoiceField.tsx';
+import { LengthField } from '../ui/fields/LengthField.tsx';
+import { PairField } from '../ui/fields/PairField.tsx';
+import { TextField } from '../ui/fields/TextField.tsx';
 import { EntryList } from './EntryList.tsx';
 
 const GAPS = [

@@ -2,9 +2,9 @@
 import type { Finding } from '@halfcup/core';
 import type { ComponentChildren, JSX } from 'preact';
 import { useState } from 'preact/hooks';
-import { rawPlan, setValue, valueAt, type Path } from '../../state/edits.ts';
-import { useStore } from '../../state/store.ts';
-import { run } from '../../state/workbench.ts';
+import { rawPlan, setValue, valueAt, type Path } from '../../state/edits/edits.ts';
+import { useStore } from '../../state/store/store.ts';
+import { run } from '../../state/edits/workbench.ts';
 
 interface Props {
   readonly path: Path;

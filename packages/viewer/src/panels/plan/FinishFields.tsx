@@ -1,12 +1,12 @@
 /** Finish times in one of four forms; choosing another form puts a first value of it in the old one's place. */
 import type { JSX } from 'preact';
-import type { Path } from '../../state/edits.ts';
-import { DurationField } from '../fields/DurationField.tsx';
-import { FieldFrame } from '../fields/FieldFrame.tsx';
-import { LinesField } from '../fields/LinesField.tsx';
-import { NumberField } from '../fields/NumberField.tsx';
-import { TextField } from '../fields/TextField.tsx';
-import { useChange } from '../fields/useChange.ts';
+import type { Path } from '../../state/edits/edits.ts';
+import { DurationField } from '../ui/fields/DurationField.tsx';
+import { FieldFrame } from '../ui/fields/FieldFrame.tsx';
+import { LinesField } from '../ui/fields/LinesField.tsx';
+import { NumberField } from '../ui/fields/NumberField.tsx';
+import { TextField } from '../ui/fields/TextField.tsx';
+import { useChange } from '../ui/fields/useChange.ts';
 
 /** A first value of each form, invented. */
 const FIRST = {

@@ -2,17 +2,17 @@
 import type { Plan } from '@halfcup/core';
 import { formatMeasure } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { useStore } from '../../state/store.ts';
-import { ChoiceField } from '../fields/ChoiceField.tsx';
-import { ClockField } from '../fields/ClockField.tsx';
-import { DurationField } from '../fields/DurationField.tsx';
-import { LengthField } from '../fields/LengthField.tsx';
-import { LinesField } from '../fields/LinesField.tsx';
-import { MassField } from '../fields/MassField.tsx';
-import { NumberField } from '../fields/NumberField.tsx';
-import { TextField } from '../fields/TextField.tsx';
+import { useStore } from '../../state/store/store.ts';
+import { ChoiceField } from '../ui/fields/ChoiceField.tsx';
+import { ClockField } from '../ui/fields/ClockField.tsx';
+import { DurationField } from '../ui/fields/DurationField.tsx';
+import { LengthField } from '../ui/fields/LengthField.tsx';
+import { LinesField } from '../ui/fields/LinesField.tsx';
+import { MassField } from '../ui/fields/MassField.tsx';
+import { NumberField } from '../ui/fields/NumberField.tsx';
+import { TextField } from '../ui/fields/TextField.tsx';
 import { EntryList } from './EntryList.tsx';
-import { freeId } from '../../state/freeId.ts';
+import { freeId } from '../../state/edits/freeId.ts';
 
 const RULES = [
   { value: 'keep-clear', label: 'nothing may stand here' },

@@ -1,13 +1,14 @@
 /** Everything that the plan holds beside its stations, with the defaults that hold where it says nothing. */
+import type { Plan } from '@halfcup/core';
 import type { ComponentChildren, JSX } from 'preact';
-import { useStore } from '../../state/store.ts';
-import { CrewFields } from '../fields/CrewFields.tsx';
-import { PracticeFields } from '../fields/PracticeFields.tsx';
-import { SuppliesFields } from '../fields/SuppliesFields.tsx';
+import { useStore } from '../../state/store/store.ts';
+import { CrewFields } from '../ui/fields/CrewFields.tsx';
+import { PracticeFields } from '../ui/fields/PracticeFields.tsx';
+import { SuppliesFields } from '../ui/fields/SuppliesFields.tsx';
 import { AboutFields } from './AboutFields.tsx';
 import { CourseFields } from './CourseFields.tsx';
 import { EntryList } from './EntryList.tsx';
-import { freeId } from '../../state/freeId.ts';
+import { freeId } from '../../state/edits/freeId.ts';
 import { ClockList, VehicleList, ZoneList } from './PlanLists.tsx';
 import { RaceFields } from './RaceFields.tsx';
 
@@ -28,6 +29,49 @@ const Section = ({
   </details>
 );
 
+interface OfPlan {
+  readonly plan: Plan;
+}
+
+const CourseList = ({ plan }: OfPlan): JSX.Element => (
+  <EntryList
+    path={['courses']}
+    word="course"
+    least={1}
+    title={(index) => plan.courses[index]?.name ?? `${index + 1}`}
+    fresh={() => ({
+      id: freeId(
+        'c',
+        plan.courses.map(({ id }) => id),
+      ),
+      parts: [{ of: plan.courses[0]?.id ?? '', from: 0 }],
+    })}
+    addLabel="Add a course from parts of another"
+    entry={(index) =>
+      plan.courses[index] === undefined ? null : <CourseFields course={plan.courses[index]} at={index} plan={plan} />
+    }
+  />
+);
+
+const RaceList = ({ plan }: OfPlan): JSX.Element => (
+  <EntryList
+    path={['races']}
+    word="race"
+    least={1}
+    title={(index) => plan.races[index]?.name ?? `${index + 1}`}
+    fresh={() => ({
+      id: freeId(
+        'r',
+        plan.races.map(({ id }) => id),
+      ),
+      course: plan.courses[0]?.id ?? '',
+    })}
+    entry={(index) =>
+      plan.races[index] === undefined ? null : <RaceFields race={plan.races[index]} at={index} plan={plan} />
+    }
+  />
+);
+
 export function PlanPanel(): JSX.Element {
   const { open } = useStore();
   if (open.value === null) return <p class="empty">No plan is open.</p>;
@@ -44,43 +88,10 @@ export function PlanPanel(): JSX.Element {
         <AboutFields plan={plan} />
       </Section>
       <Section title="Courses" about={plan.courses.map(({ name }) => name).join(', ')}>
-        <EntryList
-          path={['courses']}
-          word="course"
-          least={1}
-          title={(index) => plan.courses[index]?.name ?? `${index + 1}`}
-          fresh={() => ({
-            id: freeId(
-              'c',
-              plan.courses.map(({ id }) => id),
-            ),
-            parts: [{ of: plan.courses[0]?.id ?? '', from: 0 }],
-          })}
-          addLabel="Add a course from parts of another"
-          entry={(index) =>
-            plan.courses[index] === undefined ? null : (
-              <CourseFields course={plan.courses[index]} at={index} plan={plan} />
-            )
-          }
-        />
+        <CourseList plan={plan} />
       </Section>
       <Section title="Races" about={plan.races.map(({ name }) => name).join(', ')}>
-        <EntryList
-          path={['races']}
-          word="race"
-          least={1}
-          title={(index) => plan.races[index]?.name ?? `${index + 1}`}
-          fresh={() => ({
-            id: freeId(
-              'r',
-              plan.races.map(({ id }) => id),
-            ),
-            course: plan.courses[0]?.id ?? '',
-          })}
-          entry={(index) =>
-            plan.races[index] === undefined ? null : <RaceFields race={plan.races[index]} at={index} plan={plan} />
-          }
-        />
+        <RaceList plan={plan} />
       </Section>
       <Section title="Practice" about="distances, tolerances, limits">
         <PracticeFields fallback={plan.practice} />

@@ -1,13 +1,13 @@
 /** One race: its course, who starts when, and how fast they are. */
 import type { Plan, PlanRace } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { CheckField } from '../fields/CheckField.tsx';
-import { ChoiceField } from '../fields/ChoiceField.tsx';
-import { ClockField } from '../fields/ClockField.tsx';
-import { LengthField } from '../fields/LengthField.tsx';
-import { NumberField } from '../fields/NumberField.tsx';
-import { PairField } from '../fields/PairField.tsx';
-import { TextField } from '../fields/TextField.tsx';
+import { CheckField } from '../ui/fields/CheckField.tsx';
+import { ChoiceField } from '../ui/fields/ChoiceField.tsx';
+import { ClockField } from '../ui/fields/ClockField.tsx';
+import { LengthField } from '../ui/fields/LengthField.tsx';
+import { NumberField } from '../ui/fields/NumberField.tsx';
+import { PairField } from '../ui/fields/PairField.tsx';
+import { TextField } from '../ui/fields/TextField.tsx';
 import { EntryList } from './EntryList.tsx';
 import { FinishFields } from './FinishFields.tsx';
 

@@ -1,6 +1,6 @@
 /** The device's own position while it is asked for, with the screen kept awake where the browser lets it. */
 import { useEffect, useState } from 'preact/hooks';
-import type { Fix } from '../../state/road.ts';
+import type { Fix } from '../../state/view/road.ts';
 
 export interface Watching {
   readonly fix: Fix | null;

@@ -2,10 +2,10 @@
 import { formatMeasure } from '@halfcup/core';
 import { courseLength } from '@halfcup/core/geometry';
 import type { JSX } from 'preact';
-import { pinSide, type Way } from '../../state/cross.ts';
-import { courseOf } from '../../state/derive.ts';
-import { addOnCourse } from '../../state/moves.ts';
-import { useStore, type CoursePlace, type OpenPlan } from '../../state/store.ts';
+import { pinSide, type Way } from '../../state/edits/cross.ts';
+import { courseOf } from '../../state/view/derive.ts';
+import { addOnCourse } from '../../state/edits/moves.ts';
+import { useStore, type CoursePlace, type OpenPlan } from '../../state/store/store.ts';
 import { tell } from './editing.ts';
 
 interface Spot extends CoursePlace {

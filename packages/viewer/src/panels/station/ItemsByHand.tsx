@@ -1,10 +1,10 @@
 /** Items that stand where somebody put them, not where the rule would. */
 import type { Finding, Item } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { leadOf } from '../../state/derive.ts';
-import { useStore } from '../../state/store.ts';
+import { leadOf } from '../../state/view/derive.ts';
+import { useStore } from '../../state/store/store.ts';
 import { ITEM_WORD } from '../../words.ts';
-import { PairField } from '../fields/PairField.tsx';
+import { PairField } from '../ui/fields/PairField.tsx';
 import { ownField, ownRaw, setOwn, type Editing } from './editing.ts';
 
 function OneItem({ item, ...editing }: Editing & { readonly item: Item }): JSX.Element {

@@ -1,8 +1,8 @@
 /** Along the course by 1, 10 or 100 m or yd, the station's side and offset kept; presses that follow one another are one step of undo. */
 import { metres } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { nudge } from '../../state/moves.ts';
-import { useStore } from '../../state/store.ts';
+import { nudge } from '../../state/edits/moves.ts';
+import { useStore } from '../../state/store/store.ts';
 import { wheelUnit } from '../../words.ts';
 import type { Editing } from './editing.ts';
 

@@ -1,17 +1,17 @@
 /** Where the station stands: its pin, its course distance, its side. */
 import { lengthIn, parseLength, type Finding } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { crossOver, other, pinSide } from '../../state/cross.ts';
-import { leadOf } from '../../state/derive.ts';
-import { moveStation } from '../../state/edits.ts';
-import { sendTo } from '../../state/moves.ts';
-import { freePlacement } from '../../state/placing.ts';
-import { useStore } from '../../state/store.ts';
-import { run } from '../../state/workbench.ts';
+import { crossOver, other, pinSide } from '../../state/edits/cross.ts';
+import { leadOf } from '../../state/view/derive.ts';
+import { moveStation } from '../../state/edits/edits.ts';
+import { sendTo } from '../../state/edits/moves.ts';
+import { freePlacement } from '../../state/edits/placing.ts';
+import { useStore } from '../../state/store/store.ts';
+import { run } from '../../state/edits/workbench.ts';
 import { sideWords } from '../../words.ts';
-import { ChoiceField } from '../fields/ChoiceField.tsx';
-import { LengthField } from '../fields/LengthField.tsx';
-import { PairField } from '../fields/PairField.tsx';
+import { ChoiceField } from '../ui/fields/ChoiceField.tsx';
+import { LengthField } from '../ui/fields/LengthField.tsx';
+import { PairField } from '../ui/fields/PairField.tsx';
 import { ownField, setOwn, type Editing } from './editing.ts';
 import { NudgeButtons } from './NudgeButtons.tsx';
 

@@ -1,11 +1,11 @@
 /** Points about the station: where trucks unload, medical, toilets. */
 import type { PointKind } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { useStore } from '../../state/store.ts';
+import { useStore } from '../../state/store/store.ts';
 import { POINT_WORD } from '../../words.ts';
-import { ChoiceField } from '../fields/ChoiceField.tsx';
-import { PairField } from '../fields/PairField.tsx';
-import { TextField } from '../fields/TextField.tsx';
+import { ChoiceField } from '../ui/fields/ChoiceField.tsx';
+import { PairField } from '../ui/fields/PairField.tsx';
+import { TextField } from '../ui/fields/TextField.tsx';
 import { ownField, ownRaw, setOwn, type Editing } from './editing.ts';
 
 const KINDS = (Object.keys(POINT_WORD) as PointKind[]).map((value) => ({

@@ -1,11 +1,11 @@
 /** People, what is written down about the place, and what was counted after the day. */
 import type { Finding, Served } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { useStore } from '../../state/store.ts';
+import { useStore } from '../../state/store/store.ts';
 import { SERVED_WORD } from '../../words.ts';
-import { CheckField } from '../fields/CheckField.tsx';
-import { NumberField } from '../fields/NumberField.tsx';
-import { TextField } from '../fields/TextField.tsx';
+import { CheckField } from '../ui/fields/CheckField.tsx';
+import { NumberField } from '../ui/fields/NumberField.tsx';
+import { TextField } from '../ui/fields/TextField.tsx';
 import { ownField, ownRaw, setOwn, type Editing } from './editing.ts';
 
 export const PeopleFields = (editing: Editing): JSX.Element => (

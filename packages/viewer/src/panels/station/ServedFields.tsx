@@ -1,10 +1,10 @@
 /** Whom the station serves: races, the lead direction, passes. */
 import { formatMeasure, type Finding, type StationPass } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { useStore } from '../../state/store.ts';
+import { useStore } from '../../state/store/store.ts';
 import { compassWord } from '../../words.ts';
-import { ChoiceField, type Choice } from '../fields/ChoiceField.tsx';
-import { SetField } from '../fields/SetField.tsx';
+import { ChoiceField, type Choice } from '../ui/fields/ChoiceField.tsx';
+import { SetField } from '../ui/fields/SetField.tsx';
 import { ownField, ownRaw, setOwn, type Editing } from './editing.ts';
 
 const keyOf = ({ race, pass }: { readonly race: string; readonly pass: number }): string =>

@@ -1,9 +1,9 @@
 /** What is done to a station as a whole; all of it can be undone. */
 import type { JSX } from 'preact';
-import { duplicate, remove } from '../../state/moves.ts';
-import { chooseStation } from '../../state/actions.ts';
-import { useStore } from '../../state/store.ts';
+import { duplicate, remove } from '../../state/edits/moves.ts';
+import { useStore } from '../../state/store/store.ts';
 import { tell, type Editing } from './editing.ts';
+import { chooseStation } from '../../state/view/choose.ts';
 
 /** Where the focus goes when what had it is gone. */
 const focusPanel = (): void => document.querySelector<HTMLElement>('.side-right, #panel')?.focus();

@@ -1,13 +1,13 @@
 /** Everything that the plan holds of one station, in folded parts. */
 import { formatMeasure } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { leadOf } from '../../state/derive.ts';
-import { useStore } from '../../state/store.ts';
+import { leadOf } from '../../state/view/derive.ts';
+import { useStore } from '../../state/store/store.ts';
 import { counted, SERVED_WORD } from '../../words.ts';
-import { CrewFields } from '../fields/CrewFields.tsx';
-import { PracticeFields } from '../fields/PracticeFields.tsx';
-import { SuppliesFields } from '../fields/SuppliesFields.tsx';
-import { TextField } from '../fields/TextField.tsx';
+import { CrewFields } from '../ui/fields/CrewFields.tsx';
+import { PracticeFields } from '../ui/fields/PracticeFields.tsx';
+import { SuppliesFields } from '../ui/fields/SuppliesFields.tsx';
+import { TextField } from '../ui/fields/TextField.tsx';
 import { keysOf, ownCount, ownField, ownRaw, type Editing } from './editing.ts';
 import { ItemsByHand } from './ItemsByHand.tsx';
 import { PlaceFields } from './PlaceFields.tsx';

@@ -1,11 +1,11 @@
 /** What is served, on how many tables, on a road how wide. */
 import type { Served } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { leadOf } from '../../state/derive.ts';
+import { leadOf } from '../../state/view/derive.ts';
 import { SERVED_WORD } from '../../words.ts';
-import { LengthField } from '../fields/LengthField.tsx';
-import { NumberField } from '../fields/NumberField.tsx';
-import { SetField } from '../fields/SetField.tsx';
+import { LengthField } from '../ui/fields/LengthField.tsx';
+import { NumberField } from '../ui/fields/NumberField.tsx';
+import { SetField } from '../ui/fields/SetField.tsx';
 import { ownField, type Editing } from './editing.ts';
 
 const KINDS: readonly Served[] = ['gel', 'sportsDrink', 'water'];

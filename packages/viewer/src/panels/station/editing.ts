@@ -1,9 +1,9 @@
 /** What the parts of the station's editor share. */
 import type { Finding, StationLayout } from '@halfcup/core';
-import { rawStation, setOfStation, valueAt, type Path } from '../../state/edits.ts';
-import type { OpenPlan, Store } from '../../state/store.ts';
-import { run } from '../../state/workbench.ts';
-import type { FieldProps } from '../fields/target.ts';
+import { rawStation, setOfStation, valueAt, type Path } from '../../state/edits/edits.ts';
+import type { OpenPlan, Store } from '../../state/store/store.ts';
+import { run } from '../../state/edits/workbench.ts';
+import type { FieldProps } from '../ui/fields/target.ts';
 
 export interface Editing {
   readonly station: StationLayout;

@@ -2,11 +2,11 @@
 import type { Finding } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
-import { useStore, type Store } from '../../state/store.ts';
-import { AS_PLANNED, deletePositions, renamePositions, takeIntoPlan } from '../../state/variants.ts';
-import { showVariant } from '../../state/workbench.ts';
+import { useStore, type Store } from '../../state/store/store.ts';
+import { AS_PLANNED, deletePositions, renamePositions, takeIntoPlan } from '../../state/edits/variants.ts';
+import { showVariant } from '../../state/edits/workbench.ts';
 import { counted } from '../../words.ts';
-import { NameForm } from './NameForm.tsx';
+import { NameForm } from '../ui/NameForm.tsx';
 
 /** To which focus goes when the row with the button is gone. */
 export const LIST_HEADING = 'positions-heading';

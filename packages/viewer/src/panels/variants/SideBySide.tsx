@@ -1,17 +1,17 @@
 /** What changes from other positions to those shown: where stations stand, spacing, items, findings. */
 import type { Comparison } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { chooseStation } from '../../state/actions.ts';
-import { useStore, type OpenPlan } from '../../state/store.ts';
-import { AS_PLANNED, comparisonOf, layBeside, variantName } from '../../state/variants.ts';
-import { showVariant } from '../../state/workbench.ts';
+import { useStore, type OpenPlan } from '../../state/store/store.ts';
+import { AS_PLANNED, comparisonOf, layBeside, variantName } from '../../state/edits/variants.ts';
+import { showVariant } from '../../state/edits/workbench.ts';
 import { counted, longUnit, wheelUnit } from '../../words.ts';
-import { FindingCard } from '../FindingCard.tsx';
+import { FindingCard } from '../review/FindingCard.tsx';
 import type { Names } from './ChangeTable.tsx';
 import { ItemRows } from './ItemRows.tsx';
 import { MovedRows } from './MovedRows.tsx';
 import { SignRows } from './SignRows.tsx';
 import { SpacingRows } from './SpacingRows.tsx';
+import { chooseStation } from '../../state/view/choose.ts';
 
 const NONE = '\u0000';
 const PLANNED = '';

@@ -1,8 +1,8 @@
 /** Signs whose distance to the first table differs, in the lead direction. */
 import type { Change, StationLayout, Units } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { leadOf, signDistance } from '../../state/derive.ts';
-import type { OpenPlan } from '../../state/store.ts';
+import { leadOf, signDistance } from '../../state/view/derive.ts';
+import type { OpenPlan } from '../../state/store/store.ts';
 import { wheelFigure, wheelUnit } from '../../words.ts';
 import { ChangeCells, ChangeTable, type Names } from './ChangeTable.tsx';
 

@@ -1,7 +1,7 @@
 /** Whose positions are shown. */
 import type { JSX } from 'preact';
-import { useStore } from '../../state/store.ts';
-import { showVariant } from '../../state/workbench.ts';
+import { useStore } from '../../state/store/store.ts';
+import { showVariant } from '../../state/edits/workbench.ts';
 
 export function VariantChoice(): JSX.Element | null {
   const store = useStore();

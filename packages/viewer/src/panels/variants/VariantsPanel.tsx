@@ -1,9 +1,9 @@
 /** Positions kept under names, two of them side by side, and better ones searched for. */
 import type { JSX } from 'preact';
-import { useStore } from '../../state/store.ts';
-import { keepPositions, tryPositions } from '../../state/variants.ts';
+import { useStore } from '../../state/store/store.ts';
+import { keepPositions, tryPositions } from '../../state/edits/variants.ts';
 import { ImproveSection } from '../improve/ImproveSection.tsx';
-import { NameForm } from './NameForm.tsx';
+import { NameForm } from '../ui/NameForm.tsx';
 import { LIST_HEADING, PositionsList } from './PositionsList.tsx';
 import { SideBySide } from './SideBySide.tsx';
 

@@ -1,0 +1,38 @@
+/** What surrounds a run of the command line: a process's streams and folder, or those that a test makes up. */
+import { isAbsolute, join } from 'node:path';
+
+/** Where a stream of text goes. */
+export interface Sink {
+  /** Resolves once the text has been taken; to false where nobody reads any more. */
+  readonly write: (text: string) => Promise<boolean>;
+  readonly isTTY: boolean;
+  /** Characters in a line; absent or 0 where unknown. */
+  readonly columns?: number | undefined;
+}
+
+export interface Io {
+  readonly stdout: Sink;
+  readonly stderr: Sink;
+  /** The folder from which relative names of files are taken. */
+  readonly cwd: string;
+  readonly env: Readonly<Record<string, string | undefined>>;
+  readonly now: () => Date;
+  /** How many threads may work side by side. */
+  readonly processors: number;
+}
+
+/** Where a file is, by the name that a person gave it. */
+export const pathOf = ({ cwd }: Pick<Io, 'cwd'>, file: string): string => (isAbsolute(file) ? file : join(cwd, file));
+
+/** A stream that nobody sees. */
+export const NOWHERE: Sink = { write: async () => true, isTTY: false };
+
+/** Surroundings of work whose output others print, such as that of a worker thread. */
+export const silentIn = (cwd: string): Io => ({
+  stdout: NOWHERE,
+  stderr: NOWHERE,
+  cwd,
+  env: {},
+  now: () => new Date(),
+  processors: 1,
+});

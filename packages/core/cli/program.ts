@@ -1,0 +1,85 @@
+/**
+ * The program `halfcup`: reads the call, runs its command, prints. Exit 0: done; 1: a review found what
+ * stands in the way; 2: the call, a file or the plan cannot be used, stdout empty (save that of several
+ * plans, the others are still printed). Help and version load no geometry. Touches no process.
+ */
+import type { Finding } from '../src/finding.ts';
+import { VERSION } from '../src/version.ts';
+import { type Call, type CommandSpec, has } from './call.ts';
+import { commandHelp, overallHelp } from './help.ts';
+import type { Io } from './io.ts';
+import { commandOf, readCall } from './parse.ts';
+import { faultText, noteLine, spoken } from './spoken.ts';
+
+export type Exit = 0 | 1 | 2;
+
+interface Ended {
+  readonly exit: Exit;
+  readonly out: string;
+  readonly err: string;
+}
+
+/** Runs a call, given without the program's name, and prints; gives what the program ends with. Never rejects. */
+export async function main(argv: readonly string[], io: Io): Promise<Exit> {
+  try {
+    const { exit, out, err } = await answer(argv, io);
+    if (err !== '') await io.stderr.write(err);
+    if (out !== '') await io.stdout.write(out);
+    return exit;
+  } catch (error) {
+    await io.stderr.write(`halfcup: ${faultText(error, 'files')}\n`);
+    return 2;
+  }
+}
+
+const done = (out: string, err: string = ''): Ended => ({ exit: 0, out, err });
+
+/** Errors, each once, and which line was taken for the course; what else was found in the same input would hide them. */
+function refused(findings: readonly Finding[]): Ended {
+  const errors = findings.filter(({ severity, code }) => severity === 'error' || code === 'track-chosen');
+  const lines = [...new Set((errors.length > 0 ? errors : findings).map(spoken))];
+  return { exit: 2, out: '', err: `${lines.join('\n')}\n` };
+}
+
+async function answer(argv: readonly string[], io: Io): Promise<Ended> {
+  const [name, ...rest] = argv;
+  if (name === undefined) return { exit: 2, out: '', err: `halfcup: found no command.\n\n${overallHelp()}` };
+  if (name === '--help') return done(overallHelp());
+  if (name === '--version') return done(`${VERSION}\n`);
+  const command = commandOf(name);
+  if (!command.ok) return refused(command.findings);
+  const call = readCall(command.value, rest);
+  if (!call.ok) return refused(call.findings);
+  if (has(call.value, 'help')) return done(commandHelp(command.value));
+  return perform(command.value, call.value, io);
+}
+
+async function perform(command: CommandSpec, call: Call, io: Io): Promise<Ended> {
+  const { run } = await command.load();
+  const result = await run(call, io);
+  if (!result.ok) return refused(result.findings);
+  const { text, written: other, saved = false, gpx = false, exit = 0, notes = [] } = result.value;
+  const err = notes.map(noteLine).join('');
+  const file = call.values.get('out');
+  if (file === undefined || saved) return { exit, out: text, err };
+  const { guardInputs, writeText } = await import('./files.ts');
+  const inputs = await inputsOf(command, call, other !== undefined, io);
+  const guarded = await guardInputs(io, file, inputs, gpx);
+  if (!guarded.ok) return refused(guarded.findings);
+  const written = await writeText(io, file, other ?? text, has(call, 'force'));
+  return written.ok ? { exit, out: other === undefined ? '' : text, err } : refused(written.findings);
+}
+
+/** Files that a call reads. A changed plan may take the place of the one that it was made from; anything else would destroy it. */
+async function inputsOf(
+  { needs }: CommandSpec,
+  { positionals, values }: Call,
+  changesPlan: boolean,
+  io: Io,
+): Promise<readonly string[]> {
+  const placed = values.get('placed');
+  const own = [...(changesPlan ? [] : positionals), ...(placed === undefined ? [] : [placed])];
+  if (needs[0] !== 'a plan') return own;
+  const { filesNamedBy } = await import('./plans.ts');
+  return [...own, ...(await Promise.all(positionals.map(async (plan) => filesNamedBy(io, plan)))).flat()];
+}

@@ -1,0 +1,28 @@
+/** What lists of checks say of each: how it should be, why it could not run, where its rule comes from, in a language. */
+import * as english from './en/checks.ts';
+import * as spanish from './es/checks.ts';
+import { mainTag } from './voice.ts';
+
+interface CheckTexts {
+  readonly titles: Readonly<Record<string, string>>;
+  readonly reasons: Readonly<Record<string, string>>;
+  readonly sources: typeof english.sources;
+}
+
+const TEXTS: Readonly<Record<string, CheckTexts>> = { en: english, es: spanish };
+
+/** English where Halfcup does not speak the language, a BCP 47 tag. */
+const textsIn = (language: string): CheckTexts => TEXTS[mainTag(language)] ?? english;
+
+const named = (texts: Readonly<Record<string, string>>, key: string): string =>
+  Object.hasOwn(texts, key) ? texts[key]! : key;
+
+/** How it should be, as a short statement; the code itself for a check that is not known here. */
+export const checkTitle = (code: string, language: string): string => named(textsIn(language).titles, code);
+
+/** Why a check could not run; the key itself where it is not known here. */
+export const reasonText = (key: string, language: string): string => named(textsIn(language).reasons, key);
+
+/** Where a rule comes from, as people read it: "common practice" for "common practice, no source". */
+export const sourceText = (source: string, language: string): string =>
+  textsIn(language).sources.reduce((text, [written, shown]) => text.replaceAll(written, shown), source);

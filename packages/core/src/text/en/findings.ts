@@ -1,0 +1,22 @@
+/** Every finding's text. */
+import type { FindingParams } from '../params.ts';
+import type { TextsOf } from '../sentence.ts';
+import { course } from './findings/course.ts';
+import { exports } from './findings/exports.ts';
+import { gpx } from './findings/gpx.ts';
+import { placed } from './findings/placed.ts';
+import { plan } from './findings/plan.ts';
+import { program } from './findings/program.ts';
+import { raceday } from './findings/raceday.ts';
+import { review } from './findings/review.ts';
+
+export const findings: TextsOf<FindingParams> = {
+  ...gpx,
+  ...course,
+  ...plan,
+  ...raceday,
+  ...review,
+  ...placed,
+  ...exports,
+  ...program,
+};

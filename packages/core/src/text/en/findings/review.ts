@@ -1,0 +1,140 @@
+/** What the checks of a layout say; of stations and whom they serve here. */
+import type { PassAt, ReviewParams, ServiceParams } from '../../params/review.ts';
+import type { Say } from '../../say.ts';
+import type { TextsOf } from '../../sentence.ts';
+import { nth, often, passAt } from '../nouns.ts';
+import { items } from './reviewItems.ts';
+import { road } from './reviewRoad.ts';
+
+const passes = (all: readonly PassAt[], say: Say): string => say.all(all.map((pass) => passAt(pass, say)));
+
+function legText(leg: ServiceParams['leg-long'], say: Say): string {
+  const from = leg.from === null ? 'the start' : leg.here === 'from' ? 'here' : say.station(leg.from);
+  const to = leg.to === null ? 'the finish' : leg.here === 'to' ? 'here' : say.station(leg.to);
+  return `${say.race(leg.race)} runs ${say.compareFar(leg.measured, leg.limit).measured} from ${from} to ${to}${leg.to === null ? '' : ` (at ${say.far(leg.end)})`}.`;
+}
+
+const WAY = { back: ' on the way back', other: ' the other way', again: ' another time' } as const;
+
+const service: TextsOf<ServiceParams> = {
+  'crosses-flow': ({ other, farther, sideUnclear }, say) => {
+    const who =
+      farther === null
+        ? `Runners come both ways on one road (the other way ${passes(other, say)}), and one way must cross the other to the tables.`
+        : `Runners come both ways, and ${passes(farther.passes, say)}, ${say.length(farther.by)} farther from the tables, must cross the others.`;
+    return [
+      who,
+      sideUnclear ? 'The side is unclear: this holds only if the tables stand beyond both ways.' : null,
+      'Serve one way only, or set tables on both sides or between the ways; officials and police decide how flows are parted.',
+    ];
+  },
+  'gel-without-water': ({ race, measure, next, within, waterBefore }, say) => {
+    const { measured, limit } = say.compareFar(next ?? 0, within);
+    const after = next === null ? 'no later station of theirs has any' : `the next water is ${measured} on`;
+    return [
+      `${passAt({ race, measure }, say)} gets gel ${waterBefore ? 'only after the water' : 'but no water'} here, and ${after}.`,
+      `Water should follow the gel, here or within ${limit}.`,
+      'Serve water after it, or move the gel to another station.',
+    ];
+  },
+  'lead-far': ({ led, near, pass, time }, say) => [
+    `The tables are laid out for runners ${say.length(led)} from the pin, but ${passAt(pass, say)}${time > 1 ? ` (${nth(time)} time past)` : ''} is only ${say.length(near)} from it.`,
+    null,
+    'Choose under Runners which way the tables are for.',
+  ],
+  'leg-long': (leg, say) => [
+    legText(leg, say),
+    `It should be at most ${say.compareFar(leg.measured, leg.limit).limit}.`,
+    'Add a station between, or move one.',
+  ],
+  'leg-short': (leg, say) => [
+    legText(leg, say),
+    `It should be at least ${say.compareFar(leg.measured, leg.limit).limit}.`,
+    'Move one of the two, or leave one out.',
+  ],
+  'length-differs': ({ stated, line, allowed, recorded }, say) => {
+    const { measured, limit } = say.compare(Math.abs(line - stated), allowed);
+    return [
+      `The line is ${say.far(line)}, ${measured} ${line > stated ? 'longer' : 'shorter'} than the stated ${say.far(stated)}${recorded ? ' (a recorded track usually runs long)' : ''}.`,
+      `Course measurement allows ${limit}; distances are stretched to the stated length.`,
+      'Correct the line or the length; only a measurement on the road certifies a course.',
+    ];
+  },
+  'pass-unknown': ({ race, time, count }, say) =>
+    count === 0
+      ? [`The plan names a pass of ${say.race(race)}, which does not run by here.`, null, 'Choose a race that does.']
+      : [
+          `The plan names the ${nth(time)} time that ${say.race(race)} comes past, but it comes ${often(count)}.`,
+          null,
+          'Choose another under Runners.',
+        ],
+  'race-unserved': ({ length }, say) => [
+    `No station serves this race over its ${say.far(length)}.`,
+    null,
+    'Add it to a station that it passes, or remove it from the plan.',
+  ],
+  'seen-not-served': ({ way, passes: seen }, say) => {
+    const list = seen
+      .map((pass) => (way === 'again' ? `${passAt(pass, say)}, ${nth(pass.time)} time past` : passAt(pass, say)))
+      .join(way === 'again' ? '; ' : ', ');
+    return [
+      `Runners also pass${WAY[way]} (${list}) and are not served.`,
+      null,
+      'If that is meant, confirm it under Runners.',
+    ];
+  },
+  'served-both-ways': ({ lead, other, passes: back }, say) => {
+    const order = (kinds: ServiceParams['served-both-ways']['lead']): string =>
+      kinds.map((kind) => say.itemInside(kind)).join(', then ');
+    return [
+      `Runners are served both ways: one way they meet ${order(lead)}; the other way (${passes(back, say)}) ${order(other)}.`,
+      null,
+      'Give each way tables of its own, or brief the crew to call out what is on each table.',
+    ];
+  },
+  'side-change': ({ measured, limit, race, before, beforeSide, side }, say) => {
+    const { measured: apart, limit: least } = say.compareFar(measured, limit);
+    return [
+      `${say.race(race)} has ${say.station(before)} on the ${say.side(beforeSide)} and, ${apart} on, this station on the ${say.side(side)}.`,
+      `Nearer than ${least} both should be on one side, or runners cross the road for both.`,
+      'Move one to the other side, or move them apart.',
+    ];
+  },
+  'side-contradicted': ({ declared, side, offset, confidence }, say) => [
+    `It is declared on the ${say.side(declared)}, but the pin is ${say.length(Math.abs(offset))} to the ${say.side(side)}${confidence < 0.95 ? ` (${say.percent(confidence)} sure)` : ''}.`,
+    'The declared side counts.',
+    'Correct whichever is wrong.',
+  ],
+  'side-unclear': ({ offset, confidence, wanted }, say) => {
+    const { measured, limit } = say.comparePercent(confidence, wanted);
+    return [
+      `The pin is ${say.length(Math.abs(offset))} from the course line, so its side is only ${measured} sure and everything lies on the line.`,
+      `It should be ${limit} sure.`,
+      'Declare the side, or move the pin off the line.',
+    ];
+  },
+  'station-off-course': ({ measured, limit, course, measure, swapped }, say) => {
+    const { measured: distance, limit: most } = say.compare(measured, limit);
+    return [
+      `The pin is ${distance} from the nearest course that is served (${say.course(course)} at ${say.far(measure)}).`,
+      `It should be at most ${most}.`,
+      swapped === null
+        ? 'Move the pin to the road, or allow a course to pass it farther off.'
+        : `Longitude comes first: the two numbers may be swapped (${swapped.join(', ')}).`,
+    ];
+  },
+  'station-unserved': ({ beyondEnd }) => [
+    beyondEnd
+      ? 'Nobody is served: the pin lies beyond an end of the course.'
+      : 'Nobody is served: the plan lists no time that runners come past.',
+    null,
+    'Move the pin beside the course, or choose under Runners who is served.',
+  ],
+  'waiver-unmatched': ({ waived, by }, say) => [
+    `The waiver of ${say.quote(waived)} by ${by} matches no finding.`,
+    null,
+    'Remove it, or correct its code or station.',
+  ],
+};
+
+export const review: TextsOf<ReviewParams> = { ...service, ...items, ...road };

@@ -1,0 +1,142 @@
+/** What the checks say of items: down the course is "forward", up the course "back". */
+import type { ItemsParams } from '../../params/review.ts';
+import type { Say } from '../../say.ts';
+import type { Sentence, TextsOf } from '../../sentence.ts';
+import { begin, passAt, theItem, THE } from '../nouns.ts';
+
+const LOOK = 'Look on the ground.';
+
+function signMove({ measured, limit: [low, high], to }: ItemsParams['sign-distance'], say: Say): string {
+  const what = to === 'table' ? 'the tables' : 'the hand-out line';
+  return measured < low
+    ? `Move the sign back ${say.enough(low - measured)}, or ${what} forward.`
+    : `Move the sign forward ${say.enough(measured - high)}, or ${what} back.`;
+}
+
+function inZone({ item, zone, depth, betweenBoxes, sure }: ItemsParams['item-in-zone'], say: Say): Sentence {
+  const name = zone === '' ? 'a keep-clear zone' : `the keep-clear zone ${say.quote(zone)}`;
+  const how =
+    depth < 0
+      ? `is ${say.length(-depth)} outside ${name}`
+      : depth === 0
+        ? `touches ${name}`
+        : `reaches ${say.length(depth)} into ${name}`;
+  return [
+    `${theItem(item)} ${how}${betweenBoxes ? ', between two boxes: cups fall there' : ''}.`,
+    sure ? 'It should be clear of it.' : 'It should be clear of it, and the position error leaves open whether it is.',
+    sure
+      ? 'Move it or the station, or ask whoever needs the zone.'
+      : `${LOOK.slice(0, -1)}, or ask whoever needs the zone.`,
+  ];
+}
+
+export const items: TextsOf<ItemsParams> = {
+  'courses-disagree': ({ measured, limit, item, courses: [one, other] }, say) => {
+    const { measured: apart, limit: most } = say.compare(measured, limit);
+    return [
+      `The lines of ${say.course(one)} and ${say.course(other)} place ${THE[item]} ${apart} apart on one road.`,
+      `They should agree within ${most}.`,
+      'Draw shared roads with the same points.',
+    ];
+  },
+  'item-across': ({ item, offset, side, tables }, say) => [
+    `${theItem(item)} is ${say.length(Math.abs(offset))} to the ${say.side(side)} of the course (placed by hand).`,
+    `It should be on the ${say.side(tables)}, as the tables are.`,
+    'Move it across, or declare the other side.',
+  ],
+  'item-in-zone': inZone,
+  'item-off-course': ({ measured, limit, item }, say) => {
+    const { measured: distance, limit: most } = say.compare(measured, limit);
+    return [
+      `${theItem(item)} is ${distance} from its course (placed by hand).`,
+      `It should be at most ${most}.`,
+      'Check its position (longitude comes first), or remove it.',
+    ];
+  },
+  'item-outside': ({ item, beyond, by, lead }, say) => {
+    const where =
+      beyond === 'gap'
+        ? 'across a skipped gap'
+        : `${say.length(by)} ${beyond === 'start' ? 'before' : 'past'} the ${beyond}`;
+    const how = beyond === 'gap' || !lead ? '' : `${beyond === 'start' ? ' forward' : ' back'} ${say.enough(by)}`;
+    return [
+      `${theItem(item)} would stand ${where}, where it has no place.`,
+      null,
+      `Move the station${how}, or place the item by hand.`,
+    ];
+  },
+  'item-outside-allowed': ({ item, away, sure }, say) => [
+    `${theItem(item)} reaches ${say.length(away)} outside every allowed zone.`,
+    sure ? 'It should be inside one.' : 'It should be inside one, and the position error leaves open whether it is.',
+    sure ? 'Move it or the station, or have the zone widened.' : LOOK,
+  ],
+  'items-overlap': ({ before, overlap, atTables, sideUnclear }, say) => [
+    `The stretch from sign to trash overlaps that of ${say.station(before)} by ${say.length(overlap)}${atTables ? ', up to the tables of one' : ''}.`,
+    sideUnclear
+      ? 'They should not meet on one side, and the side of one is unclear.'
+      : 'One should end before the other begins on the same side.',
+    `Move one away by at least ${say.enough(overlap)}, or to the other side.`,
+  ],
+  'sign-distance': (params, say) => {
+    const { to, byHand, own } = params;
+    const first = to === 'table' ? 'the first table' : 'the hand-out line';
+    const behind = params.measured < 0;
+    const { measured, limit } = say.compare(params.measured, params.limit);
+    const how = byHand ? ' (placed by hand)' : own === null ? '' : ' (the station’s own distance)';
+    return [
+      `The sign is ${behind ? `${say.length(-params.measured)} behind` : `${measured} before`} ${first}${how}.`,
+      `It should be ${limit}${behind ? ' before it' : ''}.`,
+      !byHand && own !== null
+        ? 'Clear the station’s own distance, or waive this if it is meant.'
+        : signMove(params, say),
+    ];
+  },
+  'sign-missed': (pass, say) => [
+    `${passAt(pass, say)} does not pass the sign: its course joins between sign and tables.`,
+    null,
+    'Give those runners a sign of their own, or move the station forward.',
+  ],
+  'tables-far-off': ({ measured, limit }, say) => {
+    const { measured: away, limit: most } = say.compare(measured, limit);
+    return [
+      `The tables would stand ${away} beside the course line, where the pin is.`,
+      `It should be at most ${most}.`,
+      'Put the pin at the kerb, or give the width of the road.',
+    ];
+  },
+  'tables-hidden': ({ measured, limit }, say) => {
+    const { measured: swing, limit: most } = say.compare(measured, limit);
+    return [
+      `Between sign and tables the course swings ${swing} off the straight line, so the tables may be hidden.`,
+      `It should be at most ${most}.`,
+      LOOK,
+    ];
+  },
+  'tables-mismatch': ({ item, tables }, say) =>
+    tables === 0
+      ? [
+          `${begin(say.served(item))} is served but has no table: none is laid out, and the sign leaves it out.`,
+          null,
+          'Give it a table, or stop serving it.',
+        ]
+      : [
+          `${begin(say.served(item))} has ${say.count(tables)} ${tables === 1 ? 'table' : 'tables'} but is not served: none is laid out.`,
+          null,
+          'Serve it, or remove its tables.',
+        ],
+  'two-way-road': ({ measured, limit, courses, items, sure }, say) => {
+    const { measured: distance, limit: least } = say.compare(measured, limit);
+    return [
+      `Runners of ${say.all(courses.map(say.course))} come the other way ${distance} from ${say.all(items.map((kind) => THE[kind]))}.`,
+      `It should be at least ${least}, half the clear width${sure ? '' : '; recorded lines leave open whether it is'}.`,
+      sure ? 'Move the items to the other side, or part the two ways with cones.' : LOOK,
+    ];
+  },
+  'wheel-folds': ({ item, offset }, say) => [
+    offset === null
+      ? `There is no wheel distance to ${THE[item]}: a skipped gap lies between the chalk mark and it.`
+      : `There is no wheel distance to ${THE[item]}: ${say.length(Math.abs(offset))} beside the course the line folds on the way.`,
+    offset === null ? null : 'A bend is tighter than that, or a corner has too short a leg.',
+    'Place it by course distance, and look on the ground.',
+  ],
+};

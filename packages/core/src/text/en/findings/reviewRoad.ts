@@ -1,0 +1,135 @@
+/** What the checks say of the road and of points beside it. */
+import type { RoadParams } from '../../params/review.ts';
+import type { Say } from '../../say.ts';
+import type { Sentence, TextsOf } from '../../sentence.ts';
+import { aPoint, begin } from '../nouns.ts';
+
+const LOOK = 'Look on the ground.';
+
+/** Degrees, never rounded down to what is allowed. */
+const turnOver = (degrees: number, most: number): string => `${Math.max(Math.round(Math.abs(degrees)), most + 1)}°`;
+
+const upOrDown = (along: number, say: Say): string =>
+  `${say.length(Math.abs(along))} ${along < 0 ? 'before' : 'after'}`;
+
+const INSIDE = {
+  inside: ', on their side: runners cut in along them',
+  outside: ', to the other side: runners on the shortest way must come across to them',
+} as const;
+
+function dropSide(params: RoadParams['drop-side'], say: Say): Sentence {
+  const point = begin(aPoint(params.point, say));
+  const away = 'offset' in params ? say.length(Math.abs(params.offset)) : '';
+  switch (params.is) {
+    case 'across':
+      return [
+        `${point} lies ${away} to the ${say.side(params.side)} of the course; the tables stand on the ${say.side(params.tables)}.`,
+        'It should be on the tables’ side, or everything is carried across the course.',
+        'Move it, or drop before the course closes and waive this.',
+      ];
+    case 'far':
+      return [
+        `${point} is more than ${say.length(params.radius)} from the course, so it is unclear on which side it lies.`,
+        null,
+        LOOK,
+      ];
+    case 'tables-unclear':
+      return [
+        `The side of the tables is unclear, and so is whether ${aPoint(params.point, say)} lies on it.`,
+        null,
+        LOOK,
+      ];
+    default:
+      return [
+        `${point} is ${away} from the course line: its side is only ${say.percent(params.confidence)} sure.`,
+        null,
+        LOOK,
+      ];
+  }
+}
+
+function trashBlocks(params: RoadParams['trash-blocks-medical'], say: Say): Sentence {
+  const medical = aPoint(params.medical, say);
+  if (params.is === 'far') {
+    const far = `${begin(aPoint(params.point, say))} is more than ${say.length(params.radius)} from the course`;
+    return [`${far}: it is unclear whether the trash lies between ${medical} and its access point.`, null, LOOK];
+  }
+  const between = `The trash lies for ${say.length(params.overlap)} between ${medical} and its access point`;
+  if (params.side === null) return [`${between}, but it is unclear whether all are on one side.`, null, LOOK];
+  return [
+    `${between}, all on the ${say.side(params.side)}.`,
+    'The way should be free of boxes and cups for a stretcher.',
+    'Move the first-aid or the access point to one side of the trash, or place the trash by hand.',
+  ];
+}
+
+function medicalAccess({ point, nearest, limit, far }: RoadParams['medical-without-access'], say: Say): Sentence {
+  const medical = begin(aPoint(point, say));
+  if (nearest === null)
+    return [
+      `${medical} has no access point: the plan has none.`,
+      `One should be within ${say.length(limit)}.`,
+      'Add one where an ambulance comes up to it.',
+    ];
+  const { measured, limit: most } = say.compare(nearest.distance, limit);
+  const names = [
+    ...(nearest.point.name === null ? [] : [say.quote(nearest.point.name)]),
+    ...(nearest.station === null ? [] : [`at ${say.station(nearest.station)}`]),
+  ];
+  return [
+    `${medical} is ${measured} from the nearest access point${names.length === 0 ? '' : ` (${names.join(' ')})`}, as the crow flies.`,
+    `It should be at most ${most}.`,
+    far
+      ? 'Add one where an ambulance comes up to it.'
+      : 'Move one of them, add a nearer access point, or agree the carry with the medical lead and waive this.',
+  ];
+}
+
+export const road: TextsOf<RoadParams> = {
+  'access-missing': () => [
+    'There is no access point and no supplies drop.',
+    'There should be one, so that supplies and an ambulance know where to drive.',
+    'Add one under Points.',
+  ],
+  'bend-near-tables': ({ turn, most, within, away, tables }, say) => [
+    `The course bends ${turnOver(turn, most)} to the ${say.side(turn > 0 ? 'left' : 'right')} ${away === 0 ? 'beside' : upOrDown(away, say)} the tables${tables === null ? '' : INSIDE[tables]}.`,
+    `Within ${say.length(within)} of them it should bend at most ${most}°.`,
+    'Move the station along the straight.',
+  ],
+  'clear-width': ({ measured, limit, road: width, taken, crew }, say) => {
+    const { measured: clear, limit: least } = say.compare(Math.max(measured, 0), limit);
+    const short = limit - measured;
+    return [
+      `${clear} of the ${say.length(width)} road stay clear: tables and hand-out crew (${say.length(crew)} assumed) take ${say.length(taken)}.`,
+      `At least ${least} should stay clear.`,
+      `${short <= taken ? `Move the tables back ${say.enough(short)}, or move` : 'Move'} to a wider road, or agree a smaller width with the road authority.`,
+    ];
+  },
+  'descent-with-wheels': ({ measured, limit, race, over }, say) => {
+    const { measured: grade, limit: most } = say.comparePercent(measured, limit);
+    return [
+      `${say.race(race)}, on wheels, comes down ${grade} over the ${say.length(over)} before the tables.`,
+      `It should be less than ${most}, as wheels arrive fast and stop late.`,
+      'Move the tables, or keep the road clear until wheels are through and tell the crew.',
+    ];
+  },
+  'drop-side': dropSide,
+  'grade-at-tables': ({ measured, limit, climbs, around }, say) => {
+    const { measured: grade, limit: most } = say.comparePercent(measured, limit);
+    return [
+      `The course ${climbs ? 'climbs' : 'falls'} ${grade} at the tables, taken over them and ${say.length(around)} either side.`,
+      `It should be at most ${most}.`,
+      'Look for a level stretch, or level the tables.',
+    ];
+  },
+  'medical-without-access': medicalAccess,
+  'responders-width': ({ measured, limit, road }, say) => {
+    const { measured: clear, limit: least } = say.compare(Math.max(measured, 0), limit);
+    return [
+      `${clear} of the ${say.length(road)} road stay clear beside tables and hand-out crew, with a first-aid or access point here.`,
+      `A fire apparatus road needs ${least} clear.`,
+      'Ask the fire marshal and the medical lead how vehicles get through, or move the tables back.',
+    ];
+  },
+  'trash-blocks-medical': trashBlocks,
+};

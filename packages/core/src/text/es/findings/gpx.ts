@@ -1,0 +1,4 @@
+import type { GpxParams } from '../../params/gpx.ts';
+import type { TextsOf } from '../../sentence.ts';
+
+export const gpx: TextsOf<GpxParams> = {};

@@ -1,0 +1,140 @@
+/** What the checks of a layout say; of stations and whom they serve here. */
+import type { PassAt, ReviewParams, ServiceParams } from '../../params/review.ts';
+import type { Say } from '../../say.ts';
+import type { TextsOf } from '../../sentence.ts';
+import { nth, often, passAt } from '../nouns.ts';
+import { items } from './reviewItems.ts';
+import { road } from './reviewRoad.ts';
+
+const passes = (all: readonly PassAt[], say: Say): string => say.all(all.map((pass) => passAt(pass, say)));
+
+function legText(leg: ServiceParams['leg-long'], say: Say): string {
+  const from = leg.from === null ? 'la salida' : leg.here === 'from' ? 'aquí' : say.station(leg.from);
+  const to = leg.to === null ? 'la meta' : leg.here === 'to' ? 'aquí' : say.station(leg.to);
+  return `${say.race(leg.race)} recorre ${say.compareFar(leg.measured, leg.limit).measured} desde ${from} hasta ${to}${leg.to === null ? '' : ` (en ${say.far(leg.end)})`}.`;
+}
+
+const WAY = { back: ' a la vuelta', other: ' en el otro sentido', again: ' otra vez' } as const;
+
+const service: TextsOf<ServiceParams> = {
+  'crosses-flow': ({ other, farther, sideUnclear }, say) => {
+    const who =
+      farther === null
+        ? `Vienen corredores en los dos sentidos por una misma vía (en el otro, ${passes(other, say)}), y unos tienen que cruzar a los otros para llegar a las mesas.`
+        : `Vienen corredores en los dos sentidos, y ${passes(farther.passes, say)}, ${say.length(farther.by)} más lejos de las mesas, tienen que cruzar a los otros.`;
+    return [
+      who,
+      sideUnclear ? 'El lado no está claro: esto vale solo si las mesas quedan más allá de los dos sentidos.' : null,
+      'Sirva en un solo sentido, o ponga mesas a ambos lados o entre los dos sentidos; jueces y policía deciden cómo se separan los flujos.',
+    ];
+  },
+  'gel-without-water': ({ race, measure, next, within, waterBefore }, say) => {
+    const { measured, limit } = say.compareFar(next ?? 0, within);
+    const after = next === null ? 'ningún puesto posterior suyo la tiene' : `la siguiente está a ${measured}`;
+    return [
+      `${passAt({ race, measure }, say)} recibe aquí gel ${waterBefore ? 'después del agua' : 'pero no agua'}, y ${after}.`,
+      `Después del gel debe haber agua, aquí o antes de ${limit}.`,
+      'Sirva agua después, o pase el gel a otro puesto.',
+    ];
+  },
+  'lead-far': ({ led, near, pass, time }, say) => [
+    `Las mesas se montan para corredores que pasan a ${say.length(led)} del marcador, pero ${passAt(pass, say)}${time > 1 ? ` (la ${nth(time)} vez)` : ''} pasa a solo ${say.length(near)}.`,
+    null,
+    'Elija en Corredores para qué sentido son las mesas.',
+  ],
+  'leg-long': (leg, say) => [
+    legText(leg, say),
+    `Deben ser como mucho ${say.compareFar(leg.measured, leg.limit).limit}.`,
+    'Añada un puesto en medio, o mueva uno.',
+  ],
+  'leg-short': (leg, say) => [
+    legText(leg, say),
+    `Deben ser al menos ${say.compareFar(leg.measured, leg.limit).limit}.`,
+    'Mueva uno de los dos, o prescinda de uno.',
+  ],
+  'length-differs': ({ stated, line, allowed, recorded }, say) => {
+    const { measured, limit } = say.compare(Math.abs(line - stated), allowed);
+    return [
+      `La línea mide ${say.far(line)}, ${measured} ${line > stated ? 'más' : 'menos'} que los ${say.far(stated)} declarados${recorded ? ' (un track grabado suele salir largo)' : ''}.`,
+      `La medición de recorridos admite ${limit}; las distancias se estiran hasta la longitud declarada.`,
+      'Corrija la línea o la longitud; solo una medición en la vía homologa un recorrido.',
+    ];
+  },
+  'pass-unknown': ({ race, time, count }, say) =>
+    count === 0
+      ? [`El plan nombra un paso de ${say.race(race)}, que no pasa por aquí.`, null, 'Elija una carrera que pase.']
+      : [
+          `El plan nombra la ${nth(time)} vez que pasa ${say.race(race)}, pero pasa ${often(count)}.`,
+          null,
+          'Elija otra en Corredores.',
+        ],
+  'race-unserved': ({ length }, say) => [
+    `Ningún puesto sirve a esta carrera en sus ${say.far(length)}.`,
+    null,
+    'Añádala a un puesto por el que pase, o quítela del plan.',
+  ],
+  'seen-not-served': ({ way, passes: seen }, say) => {
+    const list = seen
+      .map((pass) => (way === 'again' ? `${passAt(pass, say)}, la ${nth(pass.time)} vez` : passAt(pass, say)))
+      .join(way === 'again' ? '; ' : ', ');
+    return [
+      `También pasan corredores${WAY[way]} (${list}) y no se les sirve.`,
+      null,
+      'Si es lo previsto, confírmelo en Corredores.',
+    ];
+  },
+  'served-both-ways': ({ lead, other, passes: back }, say) => {
+    const order = (kinds: ServiceParams['served-both-ways']['lead']): string =>
+      kinds.map((kind) => say.itemInside(kind)).join(', luego ');
+    return [
+      `Se sirve en los dos sentidos: en uno encuentran ${order(lead)}; en el otro (${passes(back, say)}), ${order(other)}.`,
+      null,
+      'Ponga mesas propias para cada sentido, o indique al equipo que anuncie lo que hay en cada mesa.',
+    ];
+  },
+  'side-change': ({ measured, limit, race, before, beforeSide, side }, say) => {
+    const { measured: apart, limit: least } = say.compareFar(measured, limit);
+    return [
+      `${say.race(race)} tiene ${say.station(before)} a la ${say.side(beforeSide)} y, ${apart} después, este puesto a la ${say.side(side)}.`,
+      `A menos de ${least} los dos deben estar en un mismo lado; si no, los corredores cruzan la vía para ambos.`,
+      'Pase uno al otro lado, o sepárelos.',
+    ];
+  },
+  'side-contradicted': ({ declared, side, offset, confidence }, say) => [
+    `Se declara a la ${say.side(declared)}, pero el marcador está ${say.length(Math.abs(offset))} a la ${say.side(side)}${confidence < 0.95 ? ` (seguro al ${say.percent(confidence)})` : ''}.`,
+    'Vale el lado declarado.',
+    'Corrija el que esté mal.',
+  ],
+  'side-unclear': ({ offset, confidence, wanted }, say) => {
+    const { measured, limit } = say.comparePercent(confidence, wanted);
+    return [
+      `El marcador está a ${say.length(Math.abs(offset))} de la línea del recorrido: su lado es seguro solo al ${measured}, y todo queda sobre la línea.`,
+      `Debe ser seguro al ${limit}.`,
+      'Declare el lado, o aparte el marcador de la línea.',
+    ];
+  },
+  'station-off-course': ({ measured, limit, course, measure, swapped }, say) => {
+    const { measured: distance, limit: most } = say.compare(measured, limit);
+    return [
+      `El marcador está a ${distance} del recorrido servido más cercano (${say.course(course)} en ${say.far(measure)}).`,
+      `Debe estar como mucho a ${most}.`,
+      swapped === null
+        ? 'Mueva el marcador a la vía, o admita que un recorrido pase más lejos.'
+        : `La longitud va primero: puede que los dos números estén cambiados (${swapped.join(', ')}).`,
+    ];
+  },
+  'station-unserved': ({ beyondEnd }) => [
+    beyondEnd
+      ? 'No se sirve a nadie: el marcador está más allá de un extremo del recorrido.'
+      : 'No se sirve a nadie: el plan no nombra ninguna vez en que pasen corredores.',
+    null,
+    'Mueva el marcador junto al recorrido, o elija en Corredores a quién se sirve.',
+  ],
+  'waiver-unmatched': ({ waived, by }, say) => [
+    `La dispensa de ${say.quote(waived)} que firma ${by} no corresponde a ningún aviso.`,
+    null,
+    'Quítela, o corrija su código o su puesto.',
+  ],
+};
+
+export const review: TextsOf<ReviewParams> = { ...service, ...items, ...road };

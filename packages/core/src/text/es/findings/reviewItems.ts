@@ -1,0 +1,143 @@
+/** What the checks say of items: down the course is "adelante", up the course "atrás". */
+import type { ItemsParams } from '../../params/review.ts';
+import type { Say } from '../../say.ts';
+import type { Sentence, TextsOf } from '../../sentence.ts';
+import { begin, ofThe, passAt, theItem, THE } from '../nouns.ts';
+
+const LOOK = 'Compruébelo en el terreno.';
+
+function signMove({ measured, limit: [low, high], to }: ItemsParams['sign-distance'], say: Say): string {
+  const what = to === 'table' ? 'las mesas' : 'la línea de entrega';
+  return measured < low
+    ? `Mueva el cartel ${say.enough(low - measured)} hacia atrás, o ${what} hacia adelante.`
+    : `Mueva el cartel ${say.enough(measured - high)} hacia adelante, o ${what} hacia atrás.`;
+}
+
+function inZone({ item, zone, depth, betweenBoxes, sure }: ItemsParams['item-in-zone'], say: Say): Sentence {
+  const name = zone === '' ? 'una zona que debe quedar libre' : `la zona ${say.quote(zone)}, que debe quedar libre`;
+  const how =
+    depth < 0
+      ? `está ${say.length(-depth)} fuera de ${name}`
+      : depth === 0
+        ? `toca ${name}`
+        : `entra ${say.length(depth)} en ${name}`;
+  return [
+    `${theItem(item)} ${how}${betweenBoxes ? ', entre dos cajas: allí caen vasos' : ''}.`,
+    sure ? 'Debe quedar fuera.' : 'Debe quedar fuera, y el error de posición no permite saberlo.',
+    sure
+      ? 'Muévalo, mueva el puesto o pregunte a quien necesita la zona.'
+      : `${LOOK.slice(0, -1)}, o pregunte a quien necesita la zona.`,
+  ];
+}
+
+export const items: TextsOf<ItemsParams> = {
+  'courses-disagree': ({ measured, limit, item, courses: [one, other] }, say) => {
+    const { measured: apart, limit: most } = say.compare(measured, limit);
+    return [
+      `En una misma vía, las líneas de ${say.course(one)} y ${say.course(other)} ponen ${THE[item]} a ${apart} una de otra.`,
+      `Deben coincidir dentro de ${most}.`,
+      'Trace las vías compartidas con los mismos puntos.',
+    ];
+  },
+  'item-across': ({ item, offset, side, tables }, say) => [
+    `${theItem(item)} está ${say.length(Math.abs(offset))} a la ${say.side(side)} del recorrido (a mano).`,
+    `Debe estar a la ${say.side(tables)}, como las mesas.`,
+    'Páselo al otro lado, o declare el otro lado.',
+  ],
+  'item-in-zone': inZone,
+  'item-off-course': ({ measured, limit, item }, say) => {
+    const { measured: distance, limit: most } = say.compare(measured, limit);
+    return [
+      `${theItem(item)} está a ${distance} de su recorrido (a mano).`,
+      `Debe estar como mucho a ${most}.`,
+      'Revise su posición (la longitud va primero), o quítelo.',
+    ];
+  },
+  'item-outside': ({ item, beyond, by, lead }, say) => {
+    const where =
+      beyond === 'gap'
+        ? 'sobre un hueco saltado'
+        : `${say.length(by)} ${beyond === 'start' ? 'antes de la salida' : 'después de la meta'}`;
+    const how =
+      beyond === 'gap' || !lead ? '' : ` ${say.enough(by)} hacia ${beyond === 'start' ? 'adelante' : 'atrás'}`;
+    return [
+      `${theItem(item)} quedaría ${where}, donde no tiene lugar.`,
+      null,
+      `Mueva el puesto${how}, o coloque el elemento a mano.`,
+    ];
+  },
+  'item-outside-allowed': ({ item, away, sure }, say) => [
+    `${theItem(item)} queda ${say.length(away)} fuera de toda zona permitida.`,
+    sure ? 'Debe estar dentro de una.' : 'Debe estar dentro de una, y el error de posición no permite saberlo.',
+    sure ? 'Muévalo, mueva el puesto o haga ampliar la zona.' : LOOK,
+  ],
+  'items-overlap': ({ before, overlap, atTables, sideUnclear }, say) => [
+    `El tramo del cartel a la basura se solapa ${say.length(overlap)} con el de ${say.station(before)}${atTables ? ', hasta las mesas de uno' : ''}.`,
+    sideUnclear
+      ? 'No deben coincidir en un mismo lado, y el lado de uno no está claro.'
+      : 'En un mismo lado, uno debe acabar antes de que empiece el otro.',
+    `Aleje uno al menos ${say.enough(overlap)}, o páselo al otro lado.`,
+  ],
+  'sign-distance': (params, say) => {
+    const { to, byHand, own } = params;
+    const first = to === 'table' ? 'la primera mesa' : 'la línea de entrega';
+    const behind = params.measured < 0;
+    const { measured, limit } = say.compare(params.measured, params.limit);
+    const how = byHand ? ' (a mano)' : own === null ? '' : ' (distancia propia del puesto)';
+    return [
+      `El cartel está ${behind ? `${say.length(-params.measured)} después` : `${measured} antes`} de ${first}${how}.`,
+      `La distancia${behind ? ' antes de ella' : ''} debe ser de ${limit}.`,
+      !byHand && own !== null
+        ? 'Borre la distancia propia del puesto, o admítala con una dispensa.'
+        : signMove(params, say),
+    ];
+  },
+  'sign-missed': (pass, say) => [
+    `${passAt(pass, say)} no pasa por el cartel: su recorrido se incorpora entre el cartel y las mesas.`,
+    null,
+    'Ponga un cartel propio para esos corredores, o mueva el puesto hacia adelante.',
+  ],
+  'tables-far-off': ({ measured, limit }, say) => {
+    const { measured: away, limit: most } = say.compare(measured, limit);
+    return [
+      `Las mesas quedarían a ${away} de la línea del recorrido, donde está el marcador.`,
+      `Deben estar como mucho a ${most}.`,
+      'Ponga el marcador en el bordillo, o indique el ancho de la vía.',
+    ];
+  },
+  'tables-hidden': ({ measured, limit }, say) => {
+    const { measured: swing, limit: most } = say.compare(measured, limit);
+    return [
+      `Entre el cartel y las mesas el recorrido se aparta ${swing} de la línea recta: puede que no se vean las mesas.`,
+      `Deben ser como mucho ${most}.`,
+      LOOK,
+    ];
+  },
+  'tables-mismatch': ({ item, tables }, say) =>
+    tables === 0
+      ? [
+          `Se sirve ${say.served(item)} sin ninguna mesa: no se monta nada, y el cartel no lo nombra.`,
+          null,
+          'Asígnele una mesa, o deje de servirlo.',
+        ]
+      : [
+          `${begin(say.served(item))} tiene ${say.count(tables)} ${tables === 1 ? 'mesa' : 'mesas'}, pero no se sirve: no se monta ninguna.`,
+          null,
+          'Sírvalo, o quite sus mesas.',
+        ],
+  'two-way-road': ({ measured, limit, courses, items: kinds, sure }, say) => {
+    const { measured: distance, limit: least } = say.compare(measured, limit);
+    return [
+      `Corredores de ${say.all(courses.map(say.course))} vienen en sentido contrario a ${distance} ${say.all(kinds.map(ofThe))}.`,
+      `Deben ser al menos ${least}, la mitad del ancho libre${sure ? '' : '; las líneas grabadas no permiten saberlo'}.`,
+      sure ? 'Pase los elementos al otro lado, o separe los dos sentidos con conos.' : LOOK,
+    ];
+  },
+  'wheel-folds': ({ item, offset }, say) => [
+    offset === null
+      ? `No hay distancia de rueda hasta ${THE[item]}: entre la marca de tiza y ese punto hay un hueco saltado.`
+      : `No se puede medir con rueda hasta ${THE[item]}: ${say.length(Math.abs(offset))} al lado del recorrido la línea se dobla.`,
+    offset === null ? null : 'Una curva es más cerrada que eso, o una esquina tiene un lado demasiado corto.',
+    'Colóquelo por la distancia del recorrido, y compruébelo en el terreno.',
+  ],
+};

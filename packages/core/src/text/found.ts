@@ -1,0 +1,34 @@
+/** A value that stands where another is expected, as the parameters of a finding hold it: small, and the same after JSON. */
+import type { Words } from './words.ts';
+
+/** A finite number, a short text or a truth value as it is; of anything else what kind of thing it is. */
+export type Found =
+  | string
+  | number
+  | boolean
+  | null
+  | { readonly kind: 'nothing' | 'notNumber' | 'tooLarge' | 'object' | 'other' }
+  | { readonly kind: 'list'; readonly count: number };
+
+const LONGEST = 40;
+
+/** What a value is found to be; a text is cut after 40 characters. */
+export function foundOf(value: unknown): Found {
+  if (typeof value === 'string') return value.length > LONGEST ? `${value.slice(0, LONGEST - 1)}…` : value;
+  if (typeof value === 'number' && !Number.isFinite(value))
+    return { kind: Number.isNaN(value) ? 'notNumber' : 'tooLarge' };
+  if (typeof value === 'number' || typeof value === 'boolean' || value === null) return value;
+  if (value === undefined) return { kind: 'nothing' };
+  if (Array.isArray(value)) return { kind: 'list', count: value.length };
+  return { kind: typeof value === 'object' ? 'object' : 'other' };
+}
+
+/** A found value in words: texts in quotation marks, numbers as they are. */
+export function foundText(found: Found, { found: words, quotes: [open, close] }: Words): string {
+  if (typeof found === 'string') return found === '' ? words.emptyText : `${open}${oneLine(found)}${close}`;
+  if (typeof found !== 'object' || found === null) return String(found);
+  return found.kind === 'list' ? words.list(found.count) : words[found.kind];
+}
+
+/** What would break a line of a terminal or of a table becomes a space. */
+const oneLine = (text: string): string => text.replaceAll(/[\s\p{Cc}\p{Cs}\u{FFFD}]+/gu, ' ');

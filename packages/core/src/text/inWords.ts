@@ -1,0 +1,54 @@
+/** Findings in a voice: the same sentence on the page, in the report, on the terminal and in JSON. */
+import type { Finding } from '../finding.ts';
+import { findings as spanish } from './es/findings.ts';
+import { words as spanishWords } from './es/words.ts';
+import { ENGLISH } from './inEnglish.ts';
+import { joined, type Sentence } from './sentence.ts';
+import { type AnyTexts, type Spoken, sentenceWith } from './spoken.ts';
+import { mainTag, type Voice } from './voice.ts';
+
+const SPOKEN: Readonly<Record<string, Spoken>> = {
+  en: ENGLISH,
+  es: { texts: spanish as unknown as AnyTexts, words: spanishWords },
+};
+
+/** The languages that findings are spoken in. */
+export const SPOKEN_LANGUAGES: readonly string[] = Object.keys(SPOKEN);
+
+/** A language's texts and words; English where Halfcup does not speak it. */
+export const spokenIn = (language: string): Spoken => SPOKEN[mainTag(language)] ?? ENGLISH;
+
+/**
+ * What is the matter, what it should be and what to do, in a voice (`voiceOf` makes a plan's). A finding whose code has no
+ * text, such as a caller's own, keeps its message.
+ * @example
+ * ```ts
+ * import { findingSentence, readPlan, voiceOf } from '@halfcup/core';
+ * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
+ *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
+ *   "races": [{ "id": "r", "course": "c" }], "stations": [] }`, 'plan.json');
+ * if (!read.ok) throw new Error(read.findings[0]?.message);
+ * const own = { code: 'own-rule', severity: 'note', message: 'The café is shut.', where: {} } as const;
+ * findingSentence(own, voiceOf(read.value.plan)); // → ['The café is shut.']
+ * ```
+ */
+export const findingSentence = (finding: Finding, voice: Voice): Sentence =>
+  sentenceWith(finding, voice, spokenIn(voice.language));
+
+/**
+ * The same finding, its message in that voice.
+ * @example
+ * ```ts
+ * import { findingInWords, readPlan, voiceOf } from '@halfcup/core';
+ * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
+ *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
+ *   "races": [{ "id": "r", "course": "c" }], "stations": [] }`, 'plan.json');
+ * if (!read.ok) throw new Error(read.findings[0]?.message);
+ * const own = { code: 'own-rule', severity: 'note', message: 'The café is shut.', where: {} } as const;
+ * findingInWords(own, voiceOf(read.value.plan, { language: 'es' })).message; // → 'The café is shut.'
+ * ```
+ */
+export const findingInWords = (finding: Finding, voice: Voice): Finding => ({
+  ...finding,
+  message: joined(findingSentence(finding, voice)),
+});

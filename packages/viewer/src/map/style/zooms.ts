@@ -1,0 +1,8 @@
+/** From which zooms what is drawn. */
+
+/** Items one by one. */
+export const ITEMS_ZOOM = 15.2;
+/** The words of the items have room, so that rings stand farther out. */
+export const WORDS_ZOOM = 16.1;
+/** The names of stations have room, as on the whole island on a wide screen; numbers are drawn from any. */
+export const NAMES_ZOOM = 10.8;

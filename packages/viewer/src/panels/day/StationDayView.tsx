@@ -1,0 +1,77 @@
+/** One station's race day: the chart and everything that follows from who arrives when. */
+import { formatClock, formatMinute, type RaceDay, type StationDay, type StationLayout } from '@halfcup/core';
+import type { JSX } from 'preact';
+import { grouped } from './words.ts';
+import { numberOf } from '../../state/view/derive.ts';
+import { useStore, type OpenPlan } from '../../state/store/store.ts';
+import { ArrivalsChart } from './ArrivalsChart.tsx';
+import { CrewFacts } from './CrewFacts.tsx';
+import { DAY_HEADING } from './DayTable.tsx';
+import { Fact } from '../ui/Fact.tsx';
+import { PrePourFacts } from './PrePourFacts.tsx';
+import { StationStops } from './StationStops.tsx';
+import { SuppliesTable } from './SuppliesTable.tsx';
+
+function Times({ day }: { readonly day: StationDay }): JSX.Element | null {
+  const { quantiles, peak, crewAt, openFrom, openUntil } = day;
+  if (quantiles === null) return null;
+  return (
+    <dl class="facts">
+      {crewAt === null ? null : <Fact name="Crew here">{formatMinute(crewAt)}</Fact>}
+      {openFrom === null ? null : <Fact name="Ready">{formatMinute(openFrom)}</Fact>}
+      <Fact name="First">{formatClock(quantiles.first)}</Fact>
+      {peak === null ? null : (
+        <Fact name="Busiest minute">{`${grouped(peak.count)}, from ${formatClock(peak.at)}`}</Fact>
+      )}
+      <Fact name="Half">{formatClock(quantiles.p50)}</Fact>
+      <Fact name="90 %">{formatClock(quantiles.p90)}</Fact>
+      <Fact name="Last">{formatClock(quantiles.last)}</Fact>
+      {openUntil === null ? null : (
+        <Fact name="Open until">{`${formatMinute(openUntil)}, and until race control releases you`}</Fact>
+      )}
+    </dl>
+  );
+}
+
+interface Props {
+  readonly station: StationLayout;
+  readonly own: StationDay;
+  readonly day: RaceDay;
+  readonly open: OpenPlan;
+}
+
+export function StationDayView({ station, own, day, open }: Props): JSX.Element {
+  const { units } = useStore();
+  const { water, sportsDrink } = own.prePour;
+  const head = (
+    <h2 id={DAY_HEADING} tabindex={-1}>
+      {numberOf(station)} · {station.name}
+    </h2>
+  );
+  if (own.quantiles === null) {
+    return (
+      <>
+        {head}
+        <p class="soft">Nobody arrives here: no race with waves is served at this station.</p>
+      </>
+    );
+  }
+  return (
+    <>
+      {head}
+      <p class="soft">{grouped(own.arrivals)} arrivals</p>
+      <ArrivalsChart day={own} races={open.analysis.plan.races} name={station.name} />
+      <Times day={own} />
+      <h3>Poured before the first runner</h3>
+      {water === undefined && sportsDrink === undefined ? <p class="soft">No drink is served here.</p> : null}
+      {water === undefined ? null : <PrePourFacts drink="Water" prePour={water} />}
+      {sportsDrink === undefined ? null : <PrePourFacts drink="Sports drink" prePour={sportsDrink} />}
+      <h3>Crew</h3>
+      <CrewFacts crew={own.crew} />
+      <h3>Supplies</h3>
+      <SuppliesTable packs={own.packs} units={units.value} />
+      <h3>Drop and collection</h3>
+      <StationStops station={station.id} day={day} open={open} />
+    </>
+  );
+}

@@ -1,0 +1,42 @@
+/** A button that asks for files and opens them. */
+import type { JSX } from 'preact';
+import { useRef } from 'preact/hooks';
+import { canChooseSources, chooseSources } from '../../storage/pickers.ts';
+import { useStore } from '../../state/store/store.ts';
+import { openDropped } from '../../work/dropped.ts';
+
+export function OpenButton({ label }: { readonly label: string }): JSX.Element {
+  const store = useStore();
+  const input = useRef<HTMLInputElement>(null);
+  /** With handles where the browser gives them, so that “Save” writes to the same file. */
+  const choose = async (): Promise<void> => {
+    if (!canChooseSources()) return input.current?.click();
+    const handles = (await chooseSources()) ?? [];
+    const files = await Promise.all(handles.map((handle) => handle.getFile()));
+    return openDropped(store, files, new Map(handles.map((handle) => [handle.name, handle])));
+  };
+  return (
+    <>
+      <button
+        type="button"
+        class="open-button"
+        title="A GPX file, a plan with its GPX files, or both packed in one ZIP file"
+        onClick={() => void choose()}
+      >
+        {label}
+      </button>
+      <input
+        ref={input}
+        type="file"
+        multiple
+        hidden
+        accept=".gpx,.json,.geojson,.csv,.zip,.pmtiles,application/gpx+xml,application/json"
+        onChange={(event) => {
+          const files = [...(event.currentTarget.files ?? [])];
+          event.currentTarget.value = '';
+          void openDropped(store, files);
+        }}
+      />
+    </>
+  );
+}

@@ -1,0 +1,171 @@
+/** All stations: where, on which side, how far from the one before, and how far the sign stands ahead. */
+import type { PlanRace, Severity, Units } from '@halfcup/core';
+import type { JSX } from 'preact';
+import { stationRows, type StationRow } from '../../state/view/derive.ts';
+import { useStore } from '../../state/store/store.ts';
+import { counted, DASH, longFigure, longUnit, percent, wheelFigure, wheelUnit } from '../../words.ts';
+import { AddStation } from '../station/AddStation.tsx';
+import { SeverityMark } from '../ui/SeverityMark.tsx';
+import { chooseStation } from '../../state/view/choose.ts';
+
+function stateWords({ counts }: StationRow): string {
+  const parts = [
+    counts.error > 0 ? counted(counts.error, 'error') : '',
+    counts.warning > 0 ? counted(counts.warning, 'warning') : '',
+    counts.note > 0 ? counted(counts.note, 'note') : '',
+  ];
+  return parts.filter((part) => part !== '').join(', ') || 'no findings';
+}
+
+function State({ row }: { readonly row: StationRow }): JSX.Element {
+  if (row.worst === null)
+    return (
+      <span class="state-none">
+        {DASH}
+        <span class="unseen">no findings</span>
+      </span>
+    );
+  return (
+    <span class={`state state-${row.worst}`} title={stateWords(row)}>
+      <SeverityMark severity={row.worst} />
+      <span aria-hidden="true">{row.counts.error + row.counts.warning + row.counts.note}</span>
+      <span class="unseen">{stateWords(row)}</span>
+    </span>
+  );
+}
+
+const flagged = (severity: Severity | null): string =>
+  severity === null || severity === 'note' ? 'figure' : `figure flag-${severity}`;
+
+/** Arrow keys go from row to row. */
+function move(event: KeyboardEvent): void {
+  const step = event.key === 'ArrowDown' ? 1 : event.key === 'ArrowUp' ? -1 : 0;
+  if (step === 0) return;
+  const buttons = [
+    ...((event.currentTarget as HTMLElement)
+      .closest('tbody')
+      ?.querySelectorAll<HTMLButtonElement>('button.row-button') ?? []),
+  ];
+  const next = buttons[buttons.indexOf(event.currentTarget as HTMLButtonElement) + step];
+  if (next === undefined) return;
+  event.preventDefault();
+  next.focus();
+}
+
+function Row({
+  row,
+  races,
+  picked,
+}: {
+  readonly row: StationRow;
+  readonly races: readonly PlanRace[];
+  readonly picked: boolean;
+}): JSX.Element {
+  const store = useStore();
+  const units = store.units.value;
+  return (
+    <tr class={picked ? 'picked' : ''} onClick={() => chooseStation(store, row.id)}>
+      <td class="figure soft">{row.number}</td>
+      <th scope="row">
+        <button type="button" class="row-button" aria-pressed={picked} onKeyDown={move}>
+          {row.name}
+        </button>
+      </th>
+      <td class="figure">{longFigure(row.measure, units)}</td>
+      <td class="side">
+        <span class={row.side === 'unclear' ? 'flag-warning' : ''}>{row.side}</span>
+        <span class="soft confidence">{row.confidence === null ? '' : percent(row.confidence)}</span>
+      </td>
+      {row.legs.map((legs, index) => (
+        <td key={races[index]?.id} class="figure">
+          {legs.length === 0
+            ? DASH
+            : legs.map((leg, at) => (
+                <span key={at} class={`stacked ${flagged(leg.flag)}`}>
+                  {longFigure(leg.length, units)}
+                </span>
+              ))}
+        </td>
+      ))}
+      <td class={flagged(row.sign)}>{wheelFigure(row.signAlong, units)}</td>
+      <td class="figure">{wheelFigure(row.signWheel, units)}</td>
+      <td class="state-cell">
+        <State row={row} />
+      </td>
+    </tr>
+  );
+}
+
+const Head = ({ races, units }: { readonly races: readonly PlanRace[]; readonly units: Units }): JSX.Element => (
+  <thead>
+    <tr>
+      <th scope="col">
+        <span class="unseen">Number</span>
+      </th>
+      <th scope="col" class="left">
+        Station
+      </th>
+      <th scope="col">
+        at<span class="unit">{longUnit(units)}</span>
+      </th>
+      <th scope="col" class="left">
+        side<span class="unit">certain</span>
+      </th>
+      {races.map((race) => (
+        <th key={race.id} scope="col" title={`${race.name}: from the station before`}>
+          {race.name}
+          <span class="unit">leg, {longUnit(units)}</span>
+        </th>
+      ))}
+      <th scope="col">
+        sign<span class="unit">{wheelUnit(units)}</span>
+      </th>
+      <th scope="col">
+        by wheel<span class="unit">{wheelUnit(units)}</span>
+      </th>
+      <th scope="col">
+        <span class="unseen">Findings</span>
+      </th>
+    </tr>
+  </thead>
+);
+
+export function StationTable(): JSX.Element {
+  const store = useStore();
+  const open = store.open.value;
+  if (open === null)
+    return (
+      <p class="empty">
+        {store.loading.value
+          ? 'Reading the plan.'
+          : 'No plan is open. Open a GPX file of the course, or a plan with its GPX files.'}
+      </p>
+    );
+  const rows = stationRows(open);
+  const { races } = open.analysis.plan;
+  const units = store.units.value;
+  if (rows.length === 0) {
+    return (
+      <>
+        <p class="empty">
+          This plan has no stations yet. A GPX file with waypoints gives one station for each waypoint.
+        </p>
+        <AddStation open={open} />
+      </>
+    );
+  }
+  return (
+    <>
+      <table class="stations">
+        <caption class="unseen">Stations in the plan’s order</caption>
+        <Head races={races} units={units} />
+        <tbody>
+          {rows.map((row) => (
+            <Row key={row.id} row={row} races={races} picked={row.id === store.selected.value} />
+          ))}
+        </tbody>
+      </table>
+      <AddStation open={open} />
+    </>
+  );
+}

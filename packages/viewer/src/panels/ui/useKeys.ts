@@ -1,0 +1,30 @@
+/** Keys for the whole page: undo, redo, and putting the station of a trial back. */
+import { useEffect } from 'preact/hooks';
+import type { Store } from '../../state/store/store.ts';
+import { redoSaid, undoSaid } from './said.ts';
+import { dropTrial } from '../../state/store/trial.ts';
+
+/** A field has its own undo while somebody types in it. */
+const typing = (target: EventTarget | null): boolean =>
+  target instanceof HTMLElement &&
+  target.matches('input:not([type=checkbox]):not([type=radio]):not([type=file]), textarea, [contenteditable]');
+
+export function useKeys(store: Store): void {
+  useEffect(() => {
+    const press = (event: KeyboardEvent): void => {
+      if (event.key === 'Escape' && store.trial.value !== null) {
+        event.preventDefault();
+        dropTrial(store);
+        return;
+      }
+      if (!(event.ctrlKey || event.metaKey) || event.altKey || typing(event.target)) return;
+      const key = event.key.toLowerCase();
+      if (key !== 'z' && key !== 'y') return;
+      event.preventDefault();
+      if (key === 'y' || event.shiftKey) redoSaid(store);
+      else undoSaid(store);
+    };
+    window.addEventListener('keydown', press);
+    return () => window.removeEventListener('keydown', press);
+  }, [store]);
+}

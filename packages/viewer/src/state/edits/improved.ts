@@ -1,0 +1,52 @@
+/** What may be done with better positions that were found: into the plan, into the variant shown, or beside them under a name. */
+import { movedText, type Finding, type Improvement, type PlanStation } from '@halfcup/core';
+import { moveStation, setOfStation, together, type Command } from './edits.ts';
+import { placementOf } from './placing.ts';
+import type { Improved, OpenPlan, Store } from '../store/store.ts';
+import { addPositions, patchesShown } from './variants.ts';
+import { run } from './workbench.ts';
+
+/** Whether the plan is still what was improved. */
+export const stillOf = (open: OpenPlan, { text, variant }: Improved): boolean =>
+  open.document.text === text && open.variant === variant;
+
+type Move = Improvement['moves'][number];
+
+const stationOf = ({ stations }: Improved, { station }: Move): PlanStation =>
+  stations.find(({ id }) => id === station)!;
+
+/** In a variant an item placed by hand is given up by saying that there is none. */
+function moveCommand(improved: Improved, move: Move): Command {
+  const moved = moveStation(move.station, move.name, placementOf(stationOf(improved, move)), null);
+  return move.dropped.length === 0 ? moved : together('', [moved, setOfStation(move.station, ['items'], {}, '')]);
+}
+
+const LABEL = 'take better positions';
+
+/** Takes the moves into what is shown, as one step of undo. */
+export function takeImproved(store: Store, improved: Improved): readonly Finding[] {
+  if (improved.variant !== null)
+    return run(
+      store,
+      together(
+        LABEL,
+        improved.moves.map((move) => moveCommand(improved, move)),
+      ),
+    );
+  return run(store, { label: LABEL, edit: ({ document }) => movedText(document, improved.stations, improved.moves) });
+}
+
+/** Keeps the moves under a name and shows them; what was improved stays. */
+export function keepImproved(store: Store, improved: Improved, name: string): readonly Finding[] {
+  const open = store.open.value;
+  if (open === null) return [];
+  const before = patchesShown(open) as Readonly<Record<string, Readonly<Record<string, unknown>>>>;
+  const moved = improved.moves.map((move) => {
+    const { at: _at, on: _on, ...own } = before[move.station] ?? {};
+    return [
+      move.station,
+      { ...own, ...placementOf(stationOf(improved, move)), ...(move.dropped.length === 0 ? {} : { items: {} }) },
+    ] as const;
+  });
+  return addPositions(store, name, { ...before, ...Object.fromEntries(moved) });
+}

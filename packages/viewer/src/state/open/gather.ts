@@ -1,0 +1,305 @@
+/**
+ * From files that a person dropped or chose to a plan with all that it names, one that waits for more
+ * files, or the reasons why not. Reads; computes nothing, and changes nothing.
+ */
+import {
+  readPlan,
+  startPlan,
+  type Finding,
+  type GpxDocument,
+  type PlanDocument,
+  type Result,
+  type Units,
+} from '@halfcup/core';
+import { readGpx } from '@halfcup/core/gpx';
+import type { FeatureCollection } from 'geojson';
+import type { PlanFiles } from '../store/planFiles.ts';
+import type { WaitingPlan } from '../store/store.ts';
+
+export interface NamedFile {
+  /** With its folder where the browser gives one. */
+  readonly name: string;
+  readonly bytes: Uint8Array<ArrayBuffer>;
+}
+
+/** `started`: the plan was begun here, from a course without one, and is in no file yet. */
+export type Gathered =
+  | { readonly kind: 'ready'; readonly document: PlanDocument; readonly files: PlanFiles; readonly started: boolean }
+  | { readonly kind: 'waiting'; readonly plan: WaitingPlan }
+  | { readonly kind: 'refused'; readonly findings: readonly Finding[] };
+
+/** Reads one GPX file; a worker has one that tells how far it is. */
+export type GpxReading = (bytes: Uint8Array, name: string) => Result<GpxDocument>;
+
+interface Sorted {
+  readonly plans: readonly NamedFile[];
+  readonly gpx: readonly NamedFile[];
+  readonly drawings: readonly NamedFile[];
+  readonly results: readonly NamedFile[];
+  readonly others: readonly NamedFile[];
+}
+
+export const lastName = (path: string): string => path.slice(path.lastIndexOf('/') + 1);
+const textOf = (file: NamedFile): string => new TextDecoder().decode(file.bytes);
+/** With its byte order mark, so that saving gives the very bytes. */
+const planTextOf = (file: NamedFile): string => new TextDecoder('utf-8', { ignoreBOM: true }).decode(file.bytes);
+const refused = (findings: readonly Finding[]): Gathered => ({ kind: 'refused', findings });
+const trouble = (code: string, file: string, message: string): Finding => ({
+  code,
+  severity: 'error',
+  message,
+  where: { file },
+});
+
+/** What a file is meant to be, by its name, and where the name says nothing by its first character. */
+function kindOf(file: NamedFile): keyof Sorted {
+  const name = file.name.toLowerCase();
+  if (name.endsWith('.gpx')) return 'gpx';
+  if (name.endsWith('.geojson')) return 'drawings';
+  if (name.endsWith('.csv')) return 'results';
+  if (name.endsWith('.json'))
+    return /"type"\s*:\s*"FeatureCollection"/u.test(textOf({ name, bytes: file.bytes.subarray(0, 2000) }))
+      ? 'drawings'
+      : 'plans';
+  const first = textOf({ name, bytes: file.bytes.subarray(0, 200) })
+    .replace(/^\uFEFF/u, '')
+    .trimStart()[0];
+  return first === '<' ? 'gpx' : first === '{' ? 'plans' : 'others';
+}
+
+const sort = (files: readonly NamedFile[]): Sorted => {
+  const of = (kind: keyof Sorted): NamedFile[] => files.filter((file) => kindOf(file) === kind);
+  return { plans: of('plans'), gpx: of('gpx'), drawings: of('drawings'), results: of('results'), others: of('others') };
+};
+
+/** GPX files that the plan's courses name, each once. */
+export const namedFiles = ({ plan }: PlanDocument): string[] => [
+  ...new Set(plan.courses.flatMap((course) => (course.gpx === undefined ? [] : [course.gpx]))),
+];
+
+/** Files of past results that its races and waves name, each once. */
+export const namedResults = ({ plan }: PlanDocument): string[] => [
+  ...new Set(
+    plan.races
+      .flatMap(({ finish, waves }) => [finish, ...waves.map((wave) => wave.finish)])
+      .flatMap((one) => (one !== undefined && 'csv' in one ? [one.csv] : [])),
+  ),
+];
+
+/** A drawing for the background; what cannot be read is a note, since nothing computed depends on it. */
+export function readDrawing(
+  text: string,
+  file: string,
+): { readonly context: FeatureCollection | null; readonly findings: readonly Finding[] } {
+  try {
+    const value = JSON.parse(text) as Partial<FeatureCollection> | null;
+    if (value?.type === 'FeatureCollection' && Array.isArray(value.features))
+      return { context: value as FeatureCollection, findings: [] };
+  } catch {
+    // Said below, in the same words as for a file of another kind.
+  }
+  const message = `The background drawing could not be read: expected a GeoJSON FeatureCollection. The plan opens without it; save the drawing as GeoJSON and add it again.`;
+  return { context: null, findings: [{ code: 'context-unreadable', severity: 'note', message, where: { file } }] };
+}
+
+/** What a file holds, beside the file. */
+interface Found<T> {
+  readonly file: NamedFile;
+  readonly content: T;
+}
+
+interface ReadGpx {
+  readonly found: readonly Found<GpxDocument>[];
+  readonly failed: boolean;
+  readonly findings: readonly Finding[];
+}
+
+function readAll(files: readonly NamedFile[], read: GpxReading): ReadGpx {
+  const results = files.map((file) => ({ file, result: read(file.bytes, file.name) }));
+  return {
+    found: results.flatMap(({ file, result }) => (result.ok ? [{ file, content: result.value }] : [])),
+    failed: results.some(({ result }) => !result.ok),
+    findings: results.flatMap(({ result }) => result.findings),
+  };
+}
+
+/** Each file under the name by which the plan calls it. */
+function matched<T>(wanted: readonly string[], found: readonly Found<T>[]): ReadonlyMap<string, Found<T>> {
+  const all = new Map<string, Found<T>>();
+  for (const name of wanted) {
+    const one =
+      found.find(({ file }) => file.name === name || file.name.endsWith(`/${name}`)) ??
+      found.find(({ file }) => lastName(file.name) === lastName(name));
+    if (one !== undefined) all.set(name, one);
+  }
+  return all;
+}
+
+const contents = <T>(found: ReadonlyMap<string, Found<T>>): [string, T][] =>
+  [...found].map(([name, { content }]) => [name, content]);
+const blobs = (found: ReadonlyMap<string, Found<unknown>>): [string, Blob][] =>
+  [...found].map(([name, { file }]) => [name, new Blob([file.bytes])]);
+
+/** Files that came along and that nothing in the plan asks for: said, so that a misspelt name is seen. */
+const unused = (
+  document: PlanDocument,
+  used: ReadonlyMap<string, Found<GpxDocument>>,
+  found: readonly Found<GpxDocument>[],
+): Finding[] =>
+  found
+    .filter((one) => ![...used.values()].includes(one))
+    .map(({ file }) => ({
+      code: 'file-not-named',
+      severity: 'note' as const,
+      message: `The plan ${document.file} names no course file called ${lastName(file.name)}; it was left aside. Expected: ${namedFiles(document).join(', ') || 'none'}.`,
+      where: { file: file.name },
+    }));
+
+const NO_FILES: PlanFiles = { gpx: new Map(), results: new Map(), context: null, findings: [], originals: new Map() };
+
+/** The drawing that the plan names, or the only one that came. */
+function drawingFor(document: PlanDocument, drawings: readonly NamedFile[]): ReadonlyMap<string, Found<null>> {
+  const wanted = document.plan.context;
+  const file =
+    drawings.find(({ name }) => wanted !== undefined && lastName(name) === lastName(wanted)) ??
+    (drawings.length === 1 ? drawings[0] : undefined);
+  return new Map(file === undefined ? [] : [[wanted ?? lastName(file.name), { file, content: null }]]);
+}
+
+/** Files for a plan added to those it has; `failed` where one of them cannot be read. */
+function gather(
+  document: PlanDocument,
+  have: PlanFiles,
+  sorted: Sorted,
+  read: GpxReading,
+): { readonly failed: boolean; readonly files: PlanFiles } {
+  const gpx = readAll(sorted.gpx, read);
+  const courses = matched(namedFiles(document), gpx.found);
+  const results = matched(
+    namedResults(document),
+    sorted.results.map((file) => ({ file, content: textOf(file) })),
+  );
+  const drawings = drawingFor(document, sorted.drawings);
+  const [drawing] = drawings.values();
+  const drawn =
+    drawing === undefined
+      ? { context: have.context, findings: [] }
+      : readDrawing(textOf(drawing.file), drawing.file.name);
+  const findings = [
+    ...have.findings,
+    ...gpx.findings,
+    ...drawn.findings,
+    ...(gpx.failed ? [] : unused(document, courses, gpx.found)),
+  ];
+  const files: PlanFiles = {
+    gpx: new Map([...have.gpx, ...contents(courses)]),
+    results: new Map([...have.results, ...contents(results)]),
+    context: drawn.context,
+    findings,
+    originals: new Map([...have.originals, ...blobs(courses), ...blobs(results), ...blobs(drawings)]),
+  };
+  return { failed: gpx.failed, files };
+}
+
+/** Ready where nothing that it names is missing. */
+function complete(document: PlanDocument, files: PlanFiles, started: boolean): Gathered {
+  const missing = [
+    ...namedFiles(document).filter((name) => !files.gpx.has(name)),
+    ...namedResults(document).filter((name) => !files.results.has(name)),
+  ];
+  return missing.length > 0
+    ? { kind: 'waiting', plan: { document, files, missing } }
+    : { kind: 'ready', document, files, started };
+}
+
+function fromPlan(plan: NamedFile, sorted: Sorted, reading: GpxReading): Gathered {
+  const read = readPlan(planTextOf(plan), plan.name);
+  if (!read.ok) return refused([...read.findings, ...readAll(sorted.gpx, reading).findings]);
+  const { failed, files } = gather(read.value, NO_FILES, sorted, reading);
+  const findings = [...read.findings, ...files.findings];
+  return failed ? refused(findings) : complete(read.value, { ...files, findings }, false);
+}
+
+function fromGpx(file: NamedFile, units: Units, reading: GpxReading): Gathered {
+  const read = reading(file.bytes, file.name);
+  if (!read.ok) return refused(read.findings);
+  const name = read.value.name ?? lastName(file.name).replace(/\.gpx$/iu, '');
+  // Without waypoints the plan opens with its course alone: places are for a person to choose.
+  const started = startPlan(read.value, {
+    name,
+    units,
+    gpx: lastName(file.name),
+    ...(read.value.waypoints.length === 0 ? { at: [] } : {}),
+  });
+  if (!started.ok) return refused([...read.findings, ...started.findings]);
+  const plan = readPlan(started.value, lastName(file.name).replace(/(\.gpx)?$/iu, '.plan.json'));
+  if (!plan.ok) return refused([...read.findings, ...plan.findings]);
+  const found = matched(namedFiles(plan.value), [{ file, content: read.value }]);
+  const findings = [...read.findings, ...started.findings, ...plan.findings];
+  return complete(
+    plan.value,
+    { ...NO_FILES, gpx: new Map(contents(found)), originals: new Map(blobs(found)), findings },
+    true,
+  );
+}
+
+function addTo(waiting: WaitingPlan, sorted: Sorted, reading: GpxReading): Gathered {
+  const { failed, files } = gather(waiting.document, waiting.files, sorted, reading);
+  return failed ? refused(files.findings) : complete(waiting.document, files, false);
+}
+
+const answers = (waiting: WaitingPlan, files: readonly NamedFile[]): boolean =>
+  files.some((file) => waiting.missing.some((name) => lastName(name) === lastName(file.name)));
+
+/**
+ * What was given, read: a plan with its GPX files, GPX files that a waiting plan asked for, or one GPX file by
+ * itself, whose waypoints become stations. Anything that cannot be read refuses the whole, with every reason.
+ */
+export function gatherFiles(
+  files: readonly NamedFile[],
+  waiting: WaitingPlan | null,
+  units: Units,
+  reading: GpxReading = readGpx,
+): Gathered {
+  const sorted = sort(files);
+  const strangers = sorted.others.map((file) =>
+    trouble(
+      'file-kind',
+      file.name,
+      'Neither a GPX file nor a plan: expected GPX (.gpx), a plan (.json) with the files it names (GPX, past results as CSV), a plan packed with its files (.zip), or a background drawing (.geojson). Choose one of these.',
+    ),
+  );
+  if (strangers.length > 0) return refused(strangers);
+  const [plan, second] = sorted.plans;
+  if (plan !== undefined && second !== undefined) {
+    return refused([
+      trouble(
+        'several-plans',
+        second.name,
+        `Two plans came at once, ${plan.name} and ${second.name}; expected one. Open them one after the other.`,
+      ),
+    ]);
+  }
+  if (plan !== undefined) return fromPlan(plan, sorted, reading);
+  if (waiting !== null && answers(waiting, [...sorted.gpx, ...sorted.drawings, ...sorted.results]))
+    return addTo(waiting, sorted, reading);
+  const [gpx, another] = sorted.gpx;
+  if (gpx !== undefined && another !== undefined) {
+    return refused([
+      trouble(
+        'several-courses',
+        another.name,
+        `${sorted.gpx.length} GPX files came without a plan; expected one, or the plan that names them. Open one of them, or add the plan.`,
+      ),
+    ]);
+  }
+  if (gpx !== undefined) return fromGpx(gpx, units, reading);
+  const [drawing] = sorted.drawings;
+  return refused([
+    trouble(
+      'nothing-to-open',
+      drawing?.name ?? 'nothing',
+      'No course and no plan among the files: expected a GPX file or a plan. Add one of them.',
+    ),
+  ]);
+}

@@ -1,0 +1,137 @@
+import { describe, expect, test } from 'vitest';
+import { DEMO_NAMES, demoFile, openedFrom, straightPlan, textFile } from '../../testing.ts';
+import { openFiles, type Opening } from './open.ts';
+import { createStore } from '../store/store.ts';
+import { receive } from './receive.ts';
+
+const refusedLines = (opening: Opening): readonly string[] => {
+  if (opening.kind !== 'refused') throw new Error(`expected a refusal, found ${opening.kind}`);
+  return opening.findings.map(
+    ({ where, message }) => `${where.file ?? ''}:${where.line ?? ''}:${where.column ?? ''} ${message}`,
+  );
+};
+
+const POINTS = [
+  [-17.4, -33.2],
+  [-17.39, -33.2],
+  [-17.38, -33.21],
+] as const;
+const gpx = (inside = ''): string =>
+  `<?xml version="1.0"?>\n<gpx version="1.1" creator="test" xmlns="http://www.topografix.com/GPX/1/1">${inside}<trk><name>Loop</name><trkseg>${POINTS.map(([lon, lat]) => `<trkpt lat="${lat}" lon="${lon}"/>`).join('')}</trkseg></trk></gpx>`;
+
+describe('opening files', () => {
+  test('a plan with all its files opens, with its background', () => {
+    const plan = openedFrom(openFiles(DEMO_NAMES.map(demoFile), null, 'metric'));
+    expect(plan.analysis.stations).toHaveLength(9);
+    expect([...plan.files.gpx.keys()].sort()).toEqual(['full.gpx', 'half.gpx']);
+    expect(plan.files.context?.type).toBe('FeatureCollection');
+  });
+
+  test('the order of the files and the folder they came from do not matter', () => {
+    const files = DEMO_NAMES.map(demoFile)
+      .reverse()
+      .map((file) => ({ ...file, name: `race/${file.name}` }));
+    expect(openedFrom(openFiles(files, null, 'metric')).analysis.stations).toHaveLength(9);
+  });
+
+  test('a plan without its GPX files waits and names each that is missing', () => {
+    const opening = openFiles([demoFile('plan.json'), demoFile('full.gpx')], null, 'metric');
+    expect(opening.kind === 'waiting' ? opening.plan.missing : null).toEqual(['half.gpx']);
+  });
+
+  test('a waiting plan opens when the missing file is added', () => {
+    const waiting = openFiles([demoFile('plan.json'), demoFile('full.gpx')], null, 'metric');
+    if (waiting.kind !== 'waiting') throw new Error('expected the plan to wait');
+    expect(openedFrom(openFiles([demoFile('half.gpx')], waiting.plan, 'metric')).document.file).toBe('plan.json');
+  });
+
+  test('another GPX file than the one waited for opens by itself', () => {
+    const waiting = openFiles([demoFile('plan.json'), demoFile('full.gpx')], null, 'metric');
+    if (waiting.kind !== 'waiting') throw new Error('expected the plan to wait');
+    expect(
+      openedFrom(openFiles([textFile('other.gpx', gpx())], waiting.plan, 'metric')).document.plan.courses.map(
+        (course) => course.gpx,
+      ),
+    ).toEqual(['other.gpx']);
+  });
+
+  test('a GPX file by itself becomes a plan whose stations are its waypoints', () => {
+    const plan = openedFrom(
+      openFiles(
+        [textFile('loop.gpx', gpx('<wpt lat="-33.2001" lon="-17.395"><name>Gate</name></wpt>'))],
+        null,
+        'imperial',
+      ),
+    );
+    expect(plan.analysis.stations.map((station) => station.name)).toEqual(['Gate']);
+    expect(plan.document.plan.units).toBe('imperial');
+  });
+
+  test('a GPX file without waypoints opens as a plan with no stations', () => {
+    const plan = openedFrom(openFiles([textFile('loop.gpx', gpx())], null, 'metric'));
+    expect(plan.analysis.stations).toEqual([]);
+    expect(plan.analysis.courses).toHaveLength(1);
+  });
+
+  test('a GPX file that cannot be read is refused with its line and column', () => {
+    const [line] = refusedLines(
+      openFiles([textFile('bad.gpx', gpx().replace('lat="-33.21"', 'lat="north"'))], null, 'metric'),
+    );
+    expect(line).toMatch(/^bad\.gpx:2:\d+ .*north/u);
+  });
+
+  test('a plan with an unknown key is refused with the place of that key', () => {
+    const [line] = refusedLines(openFiles([straightPlan({ statoins: [] })], null, 'metric'));
+    expect(line).toMatch(/^straight\.json:1:\d+ .*statoins.*stations/u);
+  });
+
+  test('a bad GPX file beside a good plan refuses the whole', () => {
+    const files = [demoFile('plan.json'), demoFile('full.gpx'), textFile('half.gpx', '<gpx')];
+    expect(refusedLines(openFiles(files, null, 'metric')).some((line) => line.startsWith('half.gpx:1:'))).toBe(true);
+  });
+
+  test.each([
+    ['two plans at once', [demoFile('plan.json'), straightPlan({})], /Two plans/u],
+    ['two GPX files without a plan', [demoFile('full.gpx'), demoFile('half.gpx')], /without a plan/u],
+    ['a file of another kind', [textFile('notes.txt', 'hello')], /Neither a GPX file nor a plan/u],
+    ['a drawing alone', [demoFile('context.geojson')], /No course and no plan/u],
+  ])('%s is refused with what was expected', (_, files, words) => {
+    expect(refusedLines(openFiles(files, null, 'metric')).join('\n')).toMatch(words);
+  });
+
+  test('a file that the plan does not name is left aside and said', () => {
+    const plan = openedFrom(openFiles([...DEMO_NAMES.map(demoFile), textFile('spare.gpx', gpx())], null, 'metric'));
+    expect(
+      plan.findings.filter((finding) => finding.code === 'file-not-named').map((finding) => finding.where.file),
+    ).toEqual(['spare.gpx']);
+  });
+
+  test('a background that is no GeoJSON is a note, and the plan opens without it', () => {
+    const files = [...DEMO_NAMES.slice(0, 3).map(demoFile), textFile('context.geojson', '{"type":"Feature')];
+    const plan = openedFrom(openFiles(files, null, 'metric'));
+    expect(plan.files.context).toBeNull();
+    expect(plan.findings.map((finding) => finding.code)).toContain('context-unreadable');
+  });
+});
+
+describe('receiving what was opened', () => {
+  test('a refusal leaves the open plan, the selection and the view as they were', () => {
+    const store = createStore();
+    receive(store, ['demo'], openFiles(DEMO_NAMES.map(demoFile), null, 'metric'));
+    const before = store.open.value;
+    store.selected.value = 's3';
+    receive(store, ['bad.gpx'], openFiles([textFile('bad.gpx', '<gpx')], null, 'metric'));
+    expect(store.open.value).toBe(before);
+    expect(store.selected.value).toBe('s3');
+    expect(store.refusal.value?.files).toEqual(['bad.gpx']);
+  });
+
+  test('opening a plan clears the refusal, takes the plan’s units and shows the first race’s course', () => {
+    const store = createStore();
+    receive(store, ['bad.gpx'], openFiles([textFile('bad.gpx', '<gpx')], null, 'metric'));
+    receive(store, ['straight.json'], openFiles([straightPlan({ units: 'imperial' })], null, 'metric'));
+    expect(store.refusal.value).toBeNull();
+    expect(store.units.value).toBe('imperial');
+    expect(store.course.value).toBe('c');
+  });
+});

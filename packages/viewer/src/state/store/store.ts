@@ -1,0 +1,193 @@
+/**
+ * What the page holds: the open plan, what is selected and pointed at, and how it is shown.
+ * One store is made at the start and handed down; selection and view are never part of a plan.
+ */
+import type {
+  Analysis,
+  Finding,
+  GpxDocument,
+  Improvement,
+  LonLat,
+  PlanDocument,
+  PlanStation,
+  Units,
+} from '@halfcup/core';
+import { signal, type Signal } from '@preact/signals';
+import { createContext } from 'preact';
+import { useContext } from 'preact/hooks';
+import { PLAN_BACKGROUND, type Background } from './backgrounds.ts';
+import type { PlanFiles } from './planFiles.ts';
+import { EMPTY_HISTORY, type History } from './history.ts';
+
+/** A plan with everything that was read to compute it. Its text is the only truth; all else follows from it. */
+export interface OpenPlan {
+  /** The file as it stands, without any variant laid over. */
+  readonly document: PlanDocument;
+  /** Whose positions `analysis` shows; `null`: as planned. */
+  readonly variant: string | null;
+  readonly files: PlanFiles;
+  /** Of the plan with the variant laid over: `analysis.plan` is what is shown. */
+  readonly analysis: Analysis;
+  /** Of reading and of checking, together. */
+  readonly findings: readonly Finding[];
+}
+
+/** A plan that cannot be computed yet, because files that it names are not here. */
+export interface WaitingPlan {
+  readonly document: PlanDocument;
+  readonly files: PlanFiles;
+  readonly missing: readonly string[];
+}
+
+/** Where the open plan came from, where it is kept, and the file that it was last saved to. One record for each time that a plan is opened. */
+export interface Origin {
+  /** The name under which the browser keeps it. */
+  readonly id: string;
+  readonly from: 'demo' | 'file' | 'kept';
+  /** The text that a file of the person's holds; `null` where none does. */
+  readonly saved: string | null;
+  /** The file itself, where the browser lets the page write to it again. */
+  readonly handle: FileSystemFileHandle | null;
+  /** When that file was last changed, as far as this page knows, milliseconds since 1970. */
+  readonly modified: number | null;
+  /** Made as a copy of another kept plan. */
+  readonly copy: boolean;
+}
+
+/** Whether the last change is kept: it is; the browser refuses; another tab has the plan, and nothing is written from here. */
+export type Keeping = 'kept' | 'writing' | 'failed' | 'elsewhere';
+
+/** Why what was dropped or chosen did not open. */
+export interface Refusal {
+  readonly files: readonly string[];
+  readonly findings: readonly Finding[];
+}
+
+/** A place on a course. */
+export interface CoursePlace {
+  readonly course: string;
+  readonly measure: number;
+}
+
+/** Work that takes long, elsewhere than in this thread. */
+export interface Job {
+  /** As a person reads it: "Reading big.gpx". */
+  readonly label: string;
+  /** 0 to 1; `null` where nobody can tell. */
+  readonly share: number | null;
+  readonly stop: () => void;
+}
+
+/** A line for the person at the foot of the map, read out by screen readers. */
+export interface Notice {
+  readonly text: string;
+  /** Something to be decided: it stays until that is done, and does not go by itself. */
+  readonly choices?: readonly { readonly label: string; readonly act: () => void }[];
+}
+
+/** Where the map and the strip are asked to go; a new object each time, so that asking twice goes twice. */
+export type Destination =
+  | { readonly kind: 'whole' }
+  | { readonly kind: 'station'; readonly station: string }
+  | {
+      readonly kind: 'place';
+      readonly course: string | null;
+      readonly measure: number | null;
+      readonly at: LonLat | null;
+    };
+
+export type Pane = 'strip' | 'stations' | 'plan' | 'variants' | 'review' | 'day' | 'papers' | 'road' | 'station';
+
+/** A station that somebody moves and has not put down yet: `open` shows it at the place tried, `from` is the plan without the trial. */
+export interface Trial {
+  readonly from: OpenPlan;
+  readonly station: string;
+}
+
+/** Points recorded on the ground, held against the plan; no part of it. */
+export interface Placed {
+  readonly file: string;
+  readonly document: GpxDocument;
+  readonly bytes: Blob;
+  /** What reading the file has found. */
+  readonly findings: readonly Finding[];
+}
+
+/** Better positions that were searched for, of the text and variant of which they are. */
+export interface Improved extends Omit<Improvement, 'analysis' | 'plan'> {
+  readonly text: string;
+  readonly variant: string | null;
+  readonly within: number;
+  /** Of the plan with its stations moved. */
+  readonly stations: readonly PlanStation[];
+}
+
+export interface Store {
+  /** What is shown; during a trial with the station at the place tried. */
+  readonly open: Signal<OpenPlan | null>;
+  readonly trial: Signal<Trial | null>;
+  readonly origin: Signal<Origin | null>;
+  readonly keeping: Signal<Keeping>;
+  readonly history: Signal<History>;
+  readonly waiting: Signal<WaitingPlan | null>;
+  readonly refusal: Signal<Refusal | null>;
+  readonly selected: Signal<string | null>;
+  readonly destination: Signal<Destination>;
+  /** Shared by map and strip. */
+  readonly cursor: Signal<CoursePlace | null>;
+  readonly course: Signal<string | null>;
+  /** Course distance at the two ends of the strip; `null` for the whole course. */
+  readonly stripView: Signal<readonly [number, number] | null>;
+  readonly units: Signal<Units>;
+  readonly pane: Signal<Pane>;
+  /** The window has room for one column only. */
+  readonly narrow: Signal<boolean>;
+  readonly loading: Signal<boolean>;
+  /** The place about which somebody asks "where is this?". */
+  readonly asked: Signal<CoursePlace | null>;
+  /** Other positions that are drawn and compared beside those shown. */
+  readonly against: Signal<OpenPlan | null>;
+  readonly placed: Signal<Placed | null>;
+  readonly improved: Signal<Improved | null>;
+  readonly background: Signal<Background>;
+  readonly job: Signal<Job | null>;
+  readonly notice: Signal<Notice | null>;
+  /** To be decided about the plan's keeping; notices come and go beside it. */
+  readonly question: Signal<Notice | null>;
+}
+
+export const createStore = (): Store => ({
+  open: signal(null),
+  trial: signal(null),
+  origin: signal(null),
+  keeping: signal('kept'),
+  history: signal(EMPTY_HISTORY),
+  waiting: signal(null),
+  refusal: signal(null),
+  selected: signal(null),
+  destination: signal({ kind: 'whole' }),
+  cursor: signal(null),
+  course: signal(null),
+  stripView: signal(null),
+  units: signal('metric'),
+  pane: signal('stations'),
+  narrow: signal(false),
+  loading: signal(true),
+  asked: signal(null),
+  against: signal(null),
+  placed: signal(null),
+  improved: signal(null),
+  background: signal(PLAN_BACKGROUND),
+  job: signal(null),
+  notice: signal(null),
+  question: signal(null),
+});
+
+const StoreContext = createContext<Store | null>(null);
+export const StoreProvider = StoreContext.Provider;
+
+export function useStore(): Store {
+  const store = useContext(StoreContext);
+  if (store === null) throw new Error('a component was rendered outside StoreProvider');
+  return store;
+}

@@ -1,0 +1,83 @@
+/**
+ * What a person chose to see under the course, and how that is remembered. Nothing is fetched unless an
+ * address was typed here; an archive of tiles is read from the person's own disk.
+ */
+import { PLAN_BACKGROUND, type Background } from '../store/backgrounds.ts';
+import type { Store } from '../store/store.ts';
+
+const KEY = 'halfcup-background';
+
+type Checked =
+  | { readonly ok: true; readonly background: Background }
+  | { readonly ok: false; readonly field: 'address' | 'credit'; readonly message: string };
+
+const refuse = (field: 'address' | 'credit', message: string): Checked => ({ ok: false, field, message });
+
+/** A typed address as a background; why not, where it is none. */
+export function addressed(address: string, credit: string): Checked {
+  const typed = address.trim();
+  const words = credit.trim();
+  const accepted = 'accepted: an https address of a map style (JSON), or of pictures with {z}, {x} and {y} in it';
+  let url: URL;
+  try {
+    url = new URL(typed);
+  } catch {
+    return refuse('address', `Found ${typed === '' ? 'nothing' : `“${typed}”`}; ${accepted}.`);
+  }
+  if (url.protocol !== 'https:')
+    return refuse('address', `Found an address that begins with ${url.protocol}//; ${accepted}.`);
+  if (words === '')
+    return refuse(
+      'credit',
+      'Found no credit; write whose map this is, as its owner asks it to be shown. The terms of its owner apply.',
+    );
+  const raster = typed.includes('{z}') || typed.includes('{x}') || typed.includes('{y}');
+  if (raster && !['{z}', '{x}', '{y}'].every((part) => typed.includes(part)))
+    return refuse('address', `Found only some of {z}, {x} and {y} in the address; ${accepted}.`);
+  return { ok: true, background: { kind: raster ? 'raster' : 'style', address: typed, credit: words } };
+}
+
+const isText = (value: unknown): value is string => typeof value === 'string';
+
+/** What was chosen when the page was last here; the plan's own drawing where nothing was, or what was kept cannot be used. */
+export function rememberedBackground(storage: () => Pick<Storage, 'getItem'>): Background {
+  try {
+    const kept = JSON.parse(storage().getItem(KEY) ?? 'null') as Partial<
+      Record<'kind' | 'address' | 'credit', unknown>
+    > | null;
+    if (kept?.kind === 'paper') return { kind: 'paper' };
+    const checked = isText(kept?.address) && isText(kept.credit) ? addressed(kept.address, kept.credit) : null;
+    return checked?.ok === true ? checked.background : PLAN_BACKGROUND;
+  } catch {
+    return PLAN_BACKGROUND;
+  }
+}
+
+/** Shows a background and remembers it; an archive of tiles is not remembered, since the page may not read it again unasked. */
+export function chooseBackground(store: Store, background: Background): void {
+  store.background.value = background;
+  try {
+    if (background.kind !== 'tiles') localStorage.setItem(KEY, JSON.stringify(background));
+  } catch {
+    store.notice.value = {
+      text: 'The choice of background could not be remembered, because this browser keeps nothing for this page.',
+    };
+  }
+}
+
+const isTiles = (file: File): boolean => file.name.toLowerCase().endsWith('.pmtiles');
+
+/** Takes an archive of tiles from among dropped files as the background; the files that are left. */
+export function takeTiles(store: Store, files: readonly File[]): readonly File[] {
+  const tiles = files.find(isTiles);
+  if (tiles !== undefined) chooseBackground(store, { kind: 'tiles', file: tiles });
+  return files.filter((file) => !isTiles(file));
+}
+
+/** Whose map is seen, in words for the map's foot; `null` where it is the plan's own. */
+export function creditOf(background: Background): string | null {
+  if (background.kind === 'tiles')
+    return `Background: ${background.file.name}, from this device. The terms of whoever made it apply.`;
+  if (background.kind === 'plan' || background.kind === 'paper') return null;
+  return `Background: ${background.credit}. Fetched from ${new URL(background.address.replaceAll(/[{}]/gu, '')).host}; the terms of its owner apply.`;
+}

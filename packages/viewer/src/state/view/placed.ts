@@ -1,0 +1,29 @@
+/** Points recorded on the ground, judged by the open plan for as long as they lie here; they are no part of it. Pure. */
+import { placeFindings, reviewPlaced, type CheckRun, type Finding, type PlacedVerdict } from '@halfcup/core';
+import type { OpenPlan, Placed } from '../store/store.ts';
+import { keep } from './derive.ts';
+
+export interface PlacedView {
+  readonly verdicts: readonly PlacedVerdict[];
+  /** Of reading the file first; each with its place in the points' file or in the plan. */
+  readonly findings: readonly Finding[];
+  readonly checks: readonly CheckRun[];
+}
+
+const viewing: (open: OpenPlan) => (placed: Placed) => PlacedView = keep((open) =>
+  keep((placed) => {
+    const { verdicts, findings, checks } = reviewPlaced(open.analysis, placed.document);
+    return { verdicts, findings: [...placed.findings, ...placeFindings(findings, open.document)], checks };
+  }),
+);
+
+/** The points held against the plan as it is shown. */
+export const placedView = (open: OpenPlan, placed: Placed): PlacedView => viewing(open)(placed);
+
+/** What checks have found, of the plan and of the points; what reading files has found is not among it. */
+export const reviewed = (open: OpenPlan, placed: Placed | null): readonly Finding[] =>
+  placed === null ? open.analysis.findings : [...open.analysis.findings, ...placedView(open, placed).findings];
+
+/** All that the review shows: of reading, of the checks, and of the points. */
+export const reviewList = (open: OpenPlan, placed: Placed | null): readonly Finding[] =>
+  placed === null ? open.findings : [...open.findings, ...placedView(open, placed).findings];
