@@ -1,9 +1,12 @@
 /**
- * Draws the README's picture from the built viewer: `node scripts/picture.mjs [FILE.png]`, after a build.
- * Takes CHROMIUM_PATH, else /usr/bin/chromium. Fails if the page asks for anything but its own files,
- * and if the picture is over 400 kB.
+ * Draws the README's pictures (the page, race day, a captain's sheet) from the built viewer and core:
+ * `node scripts/picture.mjs [FOLDER]`, after a build. Takes CHROMIUM_PATH, else /usr/bin/chromium. Fails if the page asks for
+ * anything but its own files, and if a picture is over 400 kB.
  */
-import { statSync } from 'node:fs';
+import { analyse, readPlan } from '@halfcup/core';
+import { readGpx } from '@halfcup/core/gpx';
+import { captainSheet } from '@halfcup/core/sheets';
+import { readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { chromium } from 'playwright-core';
 import { preview } from 'vite';
@@ -26,14 +29,8 @@ async function drawn(page) {
   await page.locator('[data-map="idle"]').waitFor({ timeout: 60_000 });
 }
 
-async function take(page, address, file) {
-  const foreign = [];
-  page.on('request', (request) => {
-    if (!request.url().startsWith(address) && !request.url().startsWith(`blob:${address}`)) foreign.push(request.url());
-  });
-  await page.goto(address);
-  await drawn(page);
-  // Its row is chosen and the map then shows the whole again: the picture has the island and a station's panel.
+/** The page as it opens: the whole island and a station's panel. */
+async function takePage(page) {
   const station = page.getByRole('button', { name: /^Station 3, / }).first();
   await station.click();
   await drawn(page);
@@ -42,12 +39,43 @@ async function take(page, address, file) {
   await page.getByRole('button', { name: 'Whole plan', exact: true }).click();
   await page.evaluate(() => document.activeElement?.blur());
   await drawn(page);
-  await page.screenshot({ path: file });
-  if (foreign.length > 0) throw new Error(`The page asked for ${foreign.join(', ')}; expected only its own files.`);
+  await page.screenshot({ path: fileOf('viewer') });
 }
 
-const file = process.argv[2] ?? join(ROOT, 'fixtures/demo/viewer.png');
+/** Race day of one station, as its pane shows it. */
+async function takeRaceDay(page) {
+  await page.getByRole('tab', { name: 'Race day' }).click();
+  await drawn(page);
+  await page.mouse.move(2, 2);
+  await page.locator('.side-left').screenshot({ path: fileOf('raceday') });
+}
+
+/** The first page of a captain's sheet. */
+async function takeSheet(page) {
+  const text = (name) => readFileSync(join(ROOT, 'fixtures/demo', name), 'utf8');
+  const read = readPlan(text('plan.json'), 'plan.json');
+  if (!read.ok) throw new Error(read.findings[0].message);
+  const { plan } = read.value;
+  const gpx = new Map();
+  for (const name of new Set(plan.courses.flatMap((course) => course.gpx ?? []))) {
+    const file = readGpx(text(name), name);
+    if (!file.ok) throw new Error(file.findings[0].message);
+    gpx.set(name, file.value);
+  }
+  const result = analyse(plan, { gpx });
+  if (!result.ok) throw new Error(result.findings[0].message);
+  const html = captainSheet(result.value, 's3', { paper: 'a4', printedAt: '2027-08-30 12:00' });
+  await page.setViewportSize({ width: 794, height: 1123 });
+  await page.emulateMedia({ media: 'print' });
+  await page.setContent(html);
+  await page.evaluate(() => document.fonts.ready);
+  await page.screenshot({ path: fileOf('captain') });
+}
+
+const folder = process.argv[2] ?? join(ROOT, 'fixtures/demo');
+const fileOf = (name) => join(folder, `${name}.png`);
 const server = await preview({ root: join(ROOT, 'packages/viewer'), preview: { port: 0, host: '127.0.0.1' } });
+const address = server.resolvedUrls.local[0];
 const browser = await chromium.launch({
   executablePath: process.env.CHROMIUM_PATH ?? '/usr/bin/chromium',
   args: FLAGS,
@@ -58,10 +86,30 @@ try {
     colorScheme: 'light',
     reducedMotion: 'reduce',
   });
-  await take(await context.newPage(), server.resolvedUrls.local[0], file);
-  const { size } = statSync(file);
-  if (size > LARGEST) throw new Error(`${file} has ${size} bytes; expected at most ${LARGEST}. Take a smaller window.`);
-  console.log(`${file}: ${Math.round(size / 1000)} kB`);
+  const page = await context.newPage();
+  const foreign = [];
+  page.on('request', (request) => {
+    if (
+      !/^(?:data|about):/u.test(request.url()) &&
+      !request
+        .url()
+        .replace(/^blob:/u, '')
+        .startsWith(address)
+    )
+      foreign.push(request.url());
+  });
+  await page.goto(address);
+  await drawn(page);
+  await takePage(page);
+  await takeRaceDay(page);
+  await takeSheet(await context.newPage());
+  if (foreign.length > 0) throw new Error(`The page asked for ${foreign.join(', ')}; expected only its own files.`);
+  for (const name of ['viewer', 'raceday', 'captain']) {
+    const { size } = statSync(fileOf(name));
+    if (size > LARGEST)
+      throw new Error(`${name}.png has ${size} bytes; expected at most ${LARGEST}. Take a smaller window.`);
+    console.log(`${name}.png: ${Math.round(size / 1000)} kB`);
+  }
 } finally {
   await browser.close();
   await server.close();

@@ -9,6 +9,7 @@ import { readPlan } from '../src/plan/read.ts';
 import { withVariant } from '../src/plan/variant.ts';
 import { liesInside, readGpxFile, readText } from './files.ts';
 import type { Io } from './io.ts';
+import { REFUSAL } from './messages.ts';
 
 /** An analysis whose findings have their places in the plan and in its files. */
 export interface AnalysedPlan {
@@ -86,6 +87,10 @@ async function readResultTexts(io: Io, document: PlanDocument): Promise<Readonly
 }
 
 function outside(gpx: string, index: number, course: string): Finding {
-  const message = `The plan names "${gpx}", which is a link to a file outside the plan's folder; expected a file in that folder or below: copy it there.`;
-  return { code: 'gpx-outside', severity: 'error', message, where: { path: `/courses/${index}/gpx`, course } };
+  return {
+    code: 'gpx-outside',
+    severity: 'error',
+    message: REFUSAL.linkOutside(gpx),
+    where: { path: `/courses/${index}/gpx`, course },
+  };
 }

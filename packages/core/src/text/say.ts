@@ -119,18 +119,22 @@ const lengthScale = (unit: LengthUnit): Scale => ({
   digits: (value, more) => fixed(value, decimalsOf(value) + more),
 });
 
-const PERCENT: Scale = { unit: '%', of: (share) => share * 100, digits: (value, more) => fixed(value, 1 + more) };
+const PERCENT: Scale = {
+  unit: '%',
+  of: (share) => share * 100,
+  digits: (value, more) => fixed(value, decimalsOf(value) + more),
+};
 
 function comparedIn({ unit, of, digits }: Scale, measured: number, limit: Limit, to: string): Compared {
   const bounds = boundsOf(limit);
   const values = [measured, ...bounds].map(of);
-  for (let more = 0; ; more++) {
-    const texts = values.map((value) => digits(value, more));
-    const [own, ...ends] = texts as [string, ...string[]];
-    const kept = ends.every((end, k) => Math.sign(Number(own) - Number(end)) === Math.sign(measured - bounds[k]!));
-    if (kept || more === MOST_DECIMALS)
-      return { measured: `${own} ${unit}`, limit: rangeText(ends[0]!, ends.at(-1)!, unit, to) };
-  }
+  const printed = Array.from({ length: MOST_DECIMALS + 1 }, (_, more) => values.map((value) => digits(value, more)));
+  const kept = printed.find(([own, ...ends]) =>
+    ends.every((end, k) => Math.sign(Number(own) - Number(end)) === Math.sign(measured - bounds[k]!)),
+  );
+  // What no decimals tell apart is the same for everybody.
+  const [own, ...ends] = kept ?? printed[0]!;
+  return { measured: `${own} ${unit}`, limit: rangeText(ends[0]!, ends.at(-1)!, unit, to) };
 }
 
 function compared(measured: Metres, limit: Limit, units: Voice['units'], to: string): Compared {

@@ -2,7 +2,7 @@
 import type { PassAt, ReviewParams, ServiceParams } from '../../params/review.ts';
 import type { Say } from '../../say.ts';
 import type { TextsOf } from '../../sentence.ts';
-import { nth, often, passAt } from '../nouns.ts';
+import { nth, often, passAt, sure } from '../nouns.ts';
 import { items } from './reviewItems.ts';
 import { road } from './reviewRoad.ts';
 
@@ -20,12 +20,12 @@ const service: TextsOf<ServiceParams> = {
   'crosses-flow': ({ other, farther, sideUnclear }, say) => {
     const who =
       farther === null
-        ? `Runners come both ways on one road (the other way ${passes(other, say)}), and one way must cross the other to the tables.`
+        ? `Runners come both ways on one road (${passes(other, say)} the other way): one way must cross the other to the tables.`
         : `Runners come both ways, and ${passes(farther.passes, say)}, ${say.length(farther.by)} farther from the tables, must cross the others.`;
     return [
       who,
       sideUnclear ? 'The side is unclear: this holds only if the tables stand beyond both ways.' : null,
-      'Serve one way only, or set tables on both sides or between the ways; officials and police decide how flows are parted.',
+      'Serve one way only, or set tables on both sides or between the ways; officials and police decide.',
     ];
   },
   'gel-without-water': ({ race, measure, next, within, waterBefore }, say) => {
@@ -101,7 +101,7 @@ const service: TextsOf<ServiceParams> = {
     ];
   },
   'side-contradicted': ({ declared, side, offset, confidence }, say) => [
-    `It is declared on the ${say.side(declared)}, but the pin is ${say.length(Math.abs(offset))} to the ${say.side(side)}${confidence < 0.95 ? ` (${say.percent(confidence)} sure)` : ''}.`,
+    `It is declared on the ${say.side(declared)}, but the pin is ${say.length(Math.abs(offset))} to the ${say.side(side)}${confidence < 0.95 ? ` (${sure(confidence, say)})` : ''}.`,
     'The declared side counts.',
     'Correct whichever is wrong.',
   ],
@@ -126,7 +126,7 @@ const service: TextsOf<ServiceParams> = {
   'station-unserved': ({ beyondEnd }) => [
     beyondEnd
       ? 'Nobody is served: the pin lies beyond an end of the course.'
-      : 'Nobody is served: the plan lists no time that runners come past.',
+      : 'Nobody is served: of the times that runners come past none is chosen.',
     null,
     'Move the pin beside the course, or choose under Runners who is served.',
   ],

@@ -2,7 +2,7 @@
 import type { PassAt, ReviewParams, ServiceParams } from '../../params/review.ts';
 import type { Say } from '../../say.ts';
 import type { TextsOf } from '../../sentence.ts';
-import { nth, often, passAt } from '../nouns.ts';
+import { nth, often, passAt, sure } from '../nouns.ts';
 import { items } from './reviewItems.ts';
 import { road } from './reviewRoad.ts';
 
@@ -20,12 +20,12 @@ const service: TextsOf<ServiceParams> = {
   'crosses-flow': ({ other, farther, sideUnclear }, say) => {
     const who =
       farther === null
-        ? `Vienen corredores en los dos sentidos por una misma vía (en el otro, ${passes(other, say)}), y unos tienen que cruzar a los otros para llegar a las mesas.`
-        : `Vienen corredores en los dos sentidos, y ${passes(farther.passes, say)}, ${say.length(farther.by)} más lejos de las mesas, tienen que cruzar a los otros.`;
+        ? `Vienen corredores en los dos sentidos de una vía (el otro: ${passes(other, say)}): unos deben cruzar a los otros.`
+        : `Vienen corredores en los dos sentidos, y ${passes(farther.passes, say)}, ${say.length(farther.by)} más lejos de las mesas, deben cruzar a los otros.`;
     return [
       who,
       sideUnclear ? 'El lado no está claro: esto vale solo si las mesas quedan más allá de los dos sentidos.' : null,
-      'Sirva en un solo sentido, o ponga mesas a ambos lados o entre los dos sentidos; jueces y policía deciden cómo se separan los flujos.',
+      'Sirva en un solo sentido, o ponga mesas a ambos lados o entre los dos sentidos; deciden jueces y policía.',
     ];
   },
   'gel-without-water': ({ race, measure, next, within, waterBefore }, say) => {
@@ -101,7 +101,7 @@ const service: TextsOf<ServiceParams> = {
     ];
   },
   'side-contradicted': ({ declared, side, offset, confidence }, say) => [
-    `Se declara a la ${say.side(declared)}, pero el marcador está ${say.length(Math.abs(offset))} a la ${say.side(side)}${confidence < 0.95 ? ` (seguro al ${say.percent(confidence)})` : ''}.`,
+    `Se declara a la ${say.side(declared)}, pero el marcador está ${say.length(Math.abs(offset))} a la ${say.side(side)}${confidence < 0.95 ? ` (${sure(confidence, say)})` : ''}.`,
     'Vale el lado declarado.',
     'Corrija el que esté mal.',
   ],
@@ -126,7 +126,7 @@ const service: TextsOf<ServiceParams> = {
   'station-unserved': ({ beyondEnd }) => [
     beyondEnd
       ? 'No se sirve a nadie: el marcador está más allá de un extremo del recorrido.'
-      : 'No se sirve a nadie: el plan no nombra ninguna vez en que pasen corredores.',
+      : 'No se sirve a nadie: de las veces que pasan corredores no se ha elegido ninguna.',
     null,
     'Mueva el marcador junto al recorrido, o elija en Corredores a quién se sirve.',
   ],
