@@ -234,7 +234,9 @@ describe('the report', () => {
     expect(text).toContain('&lt;script&gt;alert(&quot;x&quot;)&lt;/script&gt; &amp; &#39;y&#39;');
     expect(text).toContain(`<bdi>${HEBREW}</bdi>`);
     expect(text).toContain(LONG);
-    expect(text).toMatch(/Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'"/u);
+    expect(text).toMatch(
+      /Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; font-src data:"/u,
+    );
     // Every element that opens closes, void ones aside.
     const opened = [...text.matchAll(/<([a-z][a-z0-9]*)\b/gu)]
       .map(([, name]) => name!)
