@@ -2,12 +2,10 @@
 import { createHash } from 'node:crypto';
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { beforeAll, describe, expect, it } from 'vitest';
-import { ROOT, buildCommandLine } from './support/build.ts';
+import { describe, expect, it } from 'vitest';
+import { ROOT } from './support/build.ts';
 import { OCEAN, go, gpxText, planText, straight } from './support/courses.ts';
 import { folderWith, halfcupIn, refusalIn } from './support/halfcup.ts';
-
-beforeAll(buildCommandLine);
 
 const points = straight(OCEAN, 90, 41, 100);
 const folder = folderWith({ 'c.gpx': gpxText([points]) });
@@ -238,7 +236,9 @@ describe('the report', () => {
     expect(text).toContain('&lt;script&gt;alert(&quot;x&quot;)&lt;/script&gt; &amp; &#39;y&#39;');
     expect(text).toContain(`<bdi>${HEBREW}</bdi>`);
     expect(text).toContain(LONG);
-    expect(text).toMatch(/Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'"/u);
+    expect(text).toMatch(
+      /Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; font-src data:"/u,
+    );
     // Every element that opens closes, void ones aside.
     const opened = [...text.matchAll(/<([a-z][a-z0-9]*)\b/gu)]
       .map(([, name]) => name!)

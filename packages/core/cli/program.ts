@@ -94,6 +94,6 @@ async function inputsOf(
   const placed = values.get('placed');
   const own = [...(changesPlan ? [] : positionals), ...(placed === undefined ? [] : [placed])];
   if (needs[0] !== 'a plan') return own;
-  const { filesNamedBy } = await import('./plans.ts');
-  return [...own, ...(await Promise.all(positionals.map(async (plan) => filesNamedBy(io, plan)))).flat()];
+  const { planFiles } = await import('./plans.ts');
+  return [...own, ...(await Promise.all(positionals.map(async (plan) => planFiles(io, plan)))).flat()];
 }

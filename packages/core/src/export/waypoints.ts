@@ -12,6 +12,7 @@ import type { GpxSegment } from '../gpx/document.ts';
 import { type GpxPointToWrite, type GpxTrackToWrite, writeGpx } from '../gpx/write.ts';
 import type { ItemKind } from '../kinds.ts';
 import { type LaidDirection, type Layout, type StationLayout, isTable } from '../layout/layout.ts';
+import { courseById } from '../plan/lookups.ts';
 import type { PlanPoint } from '../plan/plan.ts';
 import { itemWord } from '../station/wording.ts';
 import { formatMeasure } from '../format.ts';
@@ -128,7 +129,7 @@ function bareOf(station: StationLayout, courses: readonly IndexedCourse[], units
       ...points,
     ];
   const laid = station.directions.flatMap((direction) => {
-    const indexed = courses.find(({ course }) => course.id === direction.course)!;
+    const indexed = courseById(courses, direction.course);
     return chosen(pegsOf(station, direction, indexed), direction).map((peg) =>
       ofPeg(peg, station, direction, indexed, units),
     );

@@ -144,7 +144,7 @@ describe('the courses of a plan', () => {
       expect.objectContaining({
         code: 'gpx-missing',
         where: { path: '/courses/0/gpx', course: 'a' },
-        message: expect.stringContaining('"b.gpx"'),
+        message: 'The file “b.gpx” was not found beside the plan. Put it there, or correct its name in the plan.',
       }),
     ]);
     expect(errors([planCourse('a', { line: [ORIGIN] })])).toEqual([

@@ -37,7 +37,7 @@ test('the way to a thing is told along the course, with its side', () => {
       peg.side,
       'metric',
     );
-  expect(from(31)).toBe('31 m further, left-hand side');
+  expect(from(31)).toBe('31 m further on, left-hand side');
   const there = pointAt(course, peg.measure - 31, peg.offset)!.at;
   expect(wayTo(analysis, peg, { at: there, accuracy: 3, time: 0 }).straight).toBeCloseTo(31, 0);
   expect(from(-12)).toBe('12 m back, left-hand side');
