@@ -1,13 +1,6 @@
 /** Stations moved on the map by mouse, finger and keys, and the answer to "where is this?", held to what core makes of the resulting plan. */
 import { AxeBuilder } from '@axe-core/playwright';
-import {
-  type Analysis,
-  type LonLat,
-  type StationLayout,
-  analyse,
-  gridReference,
-  readPlan,
-} from '@halfcup/core';
+import { type Analysis, type LonLat, type StationLayout, analyse, gridReference, readPlan } from '@halfcup/core';
 import { courseLength, passesOf, pointAt } from '@halfcup/core/geometry';
 import { readGpx } from '@halfcup/core/gpx';
 import { readFileSync } from 'node:fs';
@@ -284,9 +277,9 @@ describe('"where is this?"', () => {
       const [, lat, lon] = /: (-?\d+\.\d{6}), (-?\d+\.\d{6}) /u.exec(
         lines.find((line) => line.startsWith('Latitude, longitude'))!,
       )!;
-      const [{ measure }] = passesOf(indexed, [Number(lon), Number(lat)], PASSING).toSorted(
+      const { measure } = passesOf(indexed, [Number(lon), Number(lat)], PASSING).toSorted(
         (a, b) => Math.abs(a.measure - MEASURE) - Math.abs(b.measure - MEASURE),
-      ) as [{ measure: number }];
+      )[0]!;
       expect(Math.abs(measure - MEASURE)).toBeLessThan(300);
       const place = pointAt(indexed.course, measure)!.at;
       expect(geodesicLength([Number(lon), Number(lat)], [place[0], place[1]])).toBeLessThan(1);
