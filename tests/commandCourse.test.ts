@@ -87,13 +87,13 @@ describe('halfcup course', () => {
   });
 
   it.each([
-    [['--mark', `${place(20)}=5km`, '--mark', `${place(60)}=3km`], 'no order'],
+    [['--mark', `${place(20)}=5km`, '--mark', `${place(60)}=3km`], 'not in order'],
     [['--mark', 'Nowhere'], 'says no course distance'],
     [['--mark', '9 km'], '0 waypoints of that name'],
     [['--mark', place(20)], 'without a distance'],
     [['--mark', `${place(20)}=5 parsecs`], 'parsecs'],
     [['--mark', '-17,-95=5km'], 'latitude'],
-    [['--length', '0m'], 'no order'],
+    [['--length', '0m'], 'It should be more than 0.'],
   ])('refuses %j in plain words', async (options, message) => {
     expect((await refusalIn(folder, 'course', 'c.gpx', ...options)).join('\n')).toContain(message);
   });

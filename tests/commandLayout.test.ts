@@ -67,7 +67,7 @@ describe('halfcup layout', () => {
       }),
     );
     expect((await halfcupIn(folder, 'layout', 'p.json')).out).toMatch(
-      new RegExp(`error +Sign of Station s1 would stand 41\\.4 m before the start.*\\(p\\.json:${line}:5\\)`, 'u'),
+      new RegExp(`error +The sign would stand 42 m before the start.*\\(p\\.json:${line}:5\\)`, 'u'),
     );
   });
 

@@ -220,12 +220,15 @@ describe('where a part of the page is missing', () => {
 });
 
 describe('where the browser refuses', () => {
-  const failing = (name: string) => (context: BrowserContext) =>
-    context.addInitScript((error) => {
-      IDBObjectStore.prototype.put = () => {
-        throw new DOMException(`Failed to execute 'put' on 'IDBObjectStore'`, error);
-      };
-    }, name);
+  const failing =
+    (name: string) =>
+    async (context: BrowserContext): Promise<void> => {
+      await context.addInitScript((error) => {
+        IDBObjectStore.prototype.put = () => {
+          throw new DOMException(`Failed to execute 'put' on 'IDBObjectStore'`, error);
+        };
+      }, name);
+    };
 
   it.each([
     ['QuotaExceededError', 'there is no room left for it'],
@@ -245,12 +248,13 @@ describe('where the browser refuses', () => {
 
   it('a database at all, the page says so and works', async () => {
     await prepared(
-      (context) =>
-        context.addInitScript(() => {
+      async (context) => {
+        await context.addInitScript(() => {
           IDBFactory.prototype.open = () => {
             throw new DOMException('The user denied permission to access the database.', 'SecurityError');
           };
-        }),
+        });
+      },
       async (page) => {
         const notice = page.locator('.notice-place');
         await expect.poll(() => notice.textContent(), SOON).toContain('This browser saves nothing for this page');

@@ -8,6 +8,8 @@
 // Read, begin and change a plan
 export { readPlan } from './plan/read.ts';
 export { ITEM_KINDS, formOf } from './kinds.ts';
+export type { Supply, SupplyKind } from './kinds.ts';
+export { type NamedFiles, filesNamedBy } from './plan/files.ts';
 export { placeFindings } from './plan/placeFindings.ts';
 export { editPlan } from './plan/edit.ts';
 export { withVariant } from './plan/variant.ts';
@@ -118,6 +120,8 @@ export {
 } from './export/documents.ts';
 export type { Bounds } from './export/bounds.ts';
 export {
+  type LoadDocument,
+  type PackDocument,
   type RaceDayDocument,
   type QuantileTexts,
   type StationDayDocument,

@@ -4,7 +4,7 @@ import type { Plan, PlanClock, PlanVehicle } from '../plan/plan.ts';
 import { planCourse, planOf, planRace, planStation } from '../testing/plans.ts';
 import { timeAt, timelineOf } from './clockAlong.ts';
 import type { Run, StationDay } from './day.ts';
-import { totalPacks } from './packs.ts';
+import { supplyKey, totalPacks } from './packs.ts';
 import { runsOf, type RunSite } from './runs.ts';
 import { stationDay } from './stationDay.ts';
 
@@ -231,8 +231,10 @@ describe('Runs', () => {
           const dropped = stopsOf(runs, 'drop')
             .filter(({ stop }) => stop.station === day.id)
             .flatMap(({ stop }) => stop.load);
-          for (const { item, count } of totalPacks([day])) {
-            const carried = dropped.filter((load) => load.item === item).reduce((sum, load) => sum + load.count, 0);
+          for (const pack of totalPacks([day])) {
+            const { count } = pack;
+            const same = dropped.filter((load) => supplyKey(load) === supplyKey(pack));
+            const carried = same.reduce((sum, load) => sum + load.count, 0);
             if (left.has(day.id)) expect(carried).toBeLessThanOrEqual(count);
             else expect(carried).toBe(count);
           }

@@ -3,7 +3,7 @@
  * feet are whole from 10 on and have one decimal below; under 30 yd imperial lengths are feet; km and miles have two decimals.
  */
 import { formatDuration, formatMinute } from '../format.ts';
-import type { ItemKind, PointKind, Served } from '../kinds.ts';
+import type { ItemKind, PointKind, Served, Supply } from '../kinds.ts';
 import {
   type Kilograms,
   type LengthUnit,
@@ -15,6 +15,7 @@ import {
   volumeIn,
 } from '../units.ts';
 import { type Found, foundText } from './found.ts';
+import { supplyText } from './supplyWords.ts';
 import type { Voice } from './voice.ts';
 import type { Words } from './words.ts';
 
@@ -47,6 +48,8 @@ export interface Say {
   /** "30 min". */
   readonly duration: (seconds: Seconds) => string;
   readonly mass: (kilograms: Kilograms) => string;
+  /** Both masses, with more decimals where rounding would hide that the limit is missed. */
+  readonly compareMass: (measured: Kilograms, limit: Kilograms) => Compared;
   readonly volume: (litres: Litres) => string;
   /** A share of 1: "4.5 %". */
   readonly percent: (share: number) => string;
@@ -61,6 +64,8 @@ export interface Say {
   readonly itemInside: (kind: ItemKind) => string;
   readonly served: (kind: Served) => string;
   readonly point: (kind: PointKind) => string;
+  /** One of it: "jug of water". */
+  readonly supply: (supply: Supply) => string;
   /** "left". */
   readonly side: (side: 'left' | 'right') => string;
   /** "a, b and c". */
@@ -119,18 +124,28 @@ const lengthScale = (unit: LengthUnit): Scale => ({
   digits: (value, more) => fixed(value, decimalsOf(value) + more),
 });
 
-const PERCENT: Scale = { unit: '%', of: (share) => share * 100, digits: (value, more) => fixed(value, 1 + more) };
+const KILOGRAMS: Scale = {
+  unit: 'kg',
+  of: (kilograms) => kilograms,
+  digits: (value, more) => fixed(value, decimalsOf(value) + more),
+};
+const POUNDS: Scale = { ...KILOGRAMS, unit: 'lb', of: (kilograms) => massIn(kilograms, 'lb') };
+const PERCENT: Scale = {
+  unit: '%',
+  of: (share) => share * 100,
+  digits: (value, more) => fixed(value, decimalsOf(value) + more),
+};
 
 function comparedIn({ unit, of, digits }: Scale, measured: number, limit: Limit, to: string): Compared {
   const bounds = boundsOf(limit);
   const values = [measured, ...bounds].map(of);
-  for (let more = 0; ; more++) {
-    const texts = values.map((value) => digits(value, more));
-    const [own, ...ends] = texts as [string, ...string[]];
-    const kept = ends.every((end, k) => Math.sign(Number(own) - Number(end)) === Math.sign(measured - bounds[k]!));
-    if (kept || more === MOST_DECIMALS)
-      return { measured: `${own} ${unit}`, limit: rangeText(ends[0]!, ends.at(-1)!, unit, to) };
-  }
+  const printed = Array.from({ length: MOST_DECIMALS + 1 }, (_, more) => values.map((value) => digits(value, more)));
+  const kept = printed.find(([own, ...ends]) =>
+    ends.every((end, k) => Math.sign(Number(own) - Number(end)) === Math.sign(measured - bounds[k]!)),
+  );
+  // What no decimals tell apart is the same for everybody.
+  const [own, ...ends] = kept ?? printed[0]!;
+  return { measured: `${own} ${unit}`, limit: rangeText(ends[0]!, ends.at(-1)!, unit, to) };
 }
 
 function compared(measured: Metres, limit: Limit, units: Voice['units'], to: string): Compared {
@@ -180,6 +195,7 @@ export function sayIn({ units, names }: Omit<Voice, 'language'>, words: Words): 
     enough: (metres) => enoughText(metres, units),
     clock: formatMinute,
     duration: formatDuration,
+    compareMass: (measured, limit) => comparedIn(metric ? KILOGRAMS : POUNDS, measured, limit, words.to),
     mass: (kilograms) => (metric ? whole(kilograms, 'kg') : whole(massIn(kilograms, 'lb'), 'lb')),
     volume: (litres) => (metric ? whole(litres, 'l') : whole(volumeIn(litres, 'gal'), 'gal')),
     percent: (share) => `${fixed(share * 100, 1)} %`,
@@ -189,6 +205,7 @@ export function sayIn({ units, names }: Omit<Voice, 'language'>, words: Words): 
     itemInside: (kind) => words.items[kind].toLowerCase(),
     served: (kind) => words.served[kind],
     point: (kind) => words.points[kind],
+    supply: (supply) => supplyText(supply, words.supplies),
     side: (side) => words[side],
     all: (texts) => listed(texts, words.and),
     any: (texts) => listed(texts, words.or),

@@ -1,5 +1,5 @@
 /** The reviewer's report of what is shown, with the SHA-256 of every file that it rests on. */
-import { reviewDocument, type Analysis, type FileDigest } from '@halfcup/core';
+import { filesNamedBy, reviewDocument, type Analysis, type FileDigest } from '@halfcup/core';
 import { reportHtml } from '@halfcup/core/sheets';
 import type { OpenPlan, Placed } from '../state/store/store.ts';
 import { plainError } from '../trouble.ts';
@@ -19,8 +19,7 @@ async function sha256Of(bytes: BufferSource): Promise<string> {
 
 /** The files that the plan's courses name, as the plan names them, then the one of the points. */
 async function digests({ document, files }: OpenPlan, placed: Placed | null): Promise<FileDigest[]> {
-  const names = [...new Set(document.plan.courses.flatMap(({ gpx }) => (gpx === undefined ? [] : [gpx])))];
-  const blobs = names.map((name) => [name, files.originals.get(name)] as const);
+  const blobs = filesNamedBy(document.plan).gpx.map((name) => [name, files.originals.get(name)] as const);
   const all = [...blobs, ...(placed === null ? [] : [[placed.file, placed.bytes] as const])];
   return Promise.all(
     all.map(async ([file, blob]) => {

@@ -110,7 +110,7 @@ export function startDrag(strip: Strip, pass: StripPass, event: PointerEvent): v
       if (Math.hypot(drag.last.x - first.x, drag.last.y - first.y) <= SLACK) return;
       if (!begin(drag)) return end();
       svg.setPointerCapture(pointerId);
-      svg.classList.add('holding');
+      svg.classList.add('dragging');
     }
     if (frame === 0) frame = requestAnimationFrame(show);
   };
@@ -136,7 +136,7 @@ export function startDrag(strip: Strip, pass: StripPass, event: PointerEvent): v
   ];
   const end = (): void => {
     cancelAnimationFrame(frame);
-    svg.classList.remove('holding');
+    svg.classList.remove('dragging');
     for (const [name, act] of heard) window.removeEventListener(name, act as EventListener);
   };
   for (const [name, act] of heard) window.addEventListener(name, act as EventListener);

@@ -15,6 +15,7 @@ export const frame: FrameText = {
   items: words.items,
   served: words.served,
   points: words.points,
+  supplies: words.supplies,
   left: words.left,
   right: words.right,
   side: 'Side',

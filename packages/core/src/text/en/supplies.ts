@@ -9,9 +9,6 @@ export const supplies: SuppliesText = {
   need: 'Needed',
   pack: 'A pack is',
   none: 'No race of the plan has waves, so nobody knows who arrives when and nothing can be ordered from it yet.',
-  signOf: (wording) => `Sign “${wording}”`,
-  trashBags: 'Bags of trash',
-  empty: (what) => `${what}, empty`,
   defaultsTitle: 'Defaults in use',
   defaultsAbout:
     'The plan says nothing else of these, or the same. None is measured at this race: count what is used, and plan the next day with that.',

@@ -99,9 +99,6 @@ export const supplies: SuppliesText = {
   need: 'Necesario',
   pack: 'Un paquete',
   none: 'Ninguna carrera del plan tiene salidas, así que no se sabe quién llega cuándo y aún no se puede pedir nada.',
-  signOf: (wording) => `Cartel «${wording}»`,
-  trashBags: 'Bolsas de basura',
-  empty: (what) => `${what}, vacías`,
   defaultsTitle: 'Valores usuales en uso',
   defaultsAbout:
     'El plan no dice otra cosa, o dice lo mismo. Ninguno se ha medido en esta carrera: cuente lo que se usa y planifique con eso el próximo día.',

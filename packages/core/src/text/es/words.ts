@@ -1,3 +1,4 @@
+import { supplyWords } from './supplyWords.ts';
 import type { Words } from '../words.ts';
 
 export const words: Words = {
@@ -23,6 +24,7 @@ export const words: Words = {
     const gel = serves.includes('gel') ? (drink === '' ? 'Gel' : ' y gel') : '';
     return `${drink}${gel} más adelante`;
   },
+  supplies: supplyWords,
   left: 'izquierda',
   right: 'derecha',
   and: 'y',

@@ -44,7 +44,7 @@ function RunTable({
                 <span class="wording soft">{sideWords(stop.side)}</span>
                 {stop.load.length === 0 ? null : (
                   <span class="wording soft">
-                    {stop.load.map(({ item, count }) => `${grouped(count)} × ${packWord(item)}`).join(', ')}
+                    {stop.load.map((part) => `${grouped(part.count)} × ${packWord(part)}`).join(', ')}
                   </span>
                 )}
               </th>

@@ -24,9 +24,9 @@ export const SuppliesTable = ({
     </thead>
     <tbody>
       {packs.map((pack) => (
-        <tr key={`${pack.item}-${pack.pack}`}>
+        <tr key={`${packWord(pack)}-${pack.pack}`}>
           <th scope="row" class="left">
-            {packWord(pack.item)}
+            {packWord(pack)}
           </th>
           <td class="figure">{needText(pack, units)}</td>
           <td class="figure">{packText(pack, units)}</td>

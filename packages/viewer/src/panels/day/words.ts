@@ -1,5 +1,13 @@
 /** The words of race day: clock times, whole counts, packs, and the text that stands for the chart. */
-import { formatClock, formatMinute, formatVolume, type RaceDay, type StationDay, type Units } from '@halfcup/core';
+import {
+  formatClock,
+  formatMinute,
+  formatVolume,
+  type RaceDay,
+  type StationDay,
+  type Supply,
+  type Units,
+} from '@halfcup/core';
 import { DASH, SERVED_WORD } from '../../words.ts';
 
 type Pack = StationDay['packs'][number];
@@ -27,7 +35,7 @@ export const TASK_WORD: Readonly<Record<'captain' | 'pour' | 'handOut' | 'gel' |
   clean: 'Cleaning up',
 };
 
-const PACK_WORD: Readonly<Record<string, string>> = {
+const PACK_WORD: Readonly<Record<Supply['kind'], string>> = {
   waterJug: 'Water jugs',
   sportsDrinkJug: 'Sports-drink jugs',
   cups: 'Cups',
@@ -36,29 +44,27 @@ const PACK_WORD: Readonly<Record<string, string>> = {
   bags: 'Trash bags',
   towels: 'Towels',
   stackingSheets: 'Stacking sheets',
-  'trash bags': 'Bags of trash',
   table: 'Tables',
   box: 'Trash boxes',
+  sign: 'Signs',
   instructions: 'Instruction sheet',
+  trashBags: 'Bags of trash',
 };
 
-/** As core marks what goes back empty. */
-const EMPTY = ' (empty)';
+/** What a supply is called; a sign by its wording. */
+export const packWord = ({ kind, wording, empty }: Supply): string =>
+  wording === undefined ? `${PACK_WORD[kind]}${empty === true ? ', empty' : ''}` : `Sign “${wording}”`;
 
-/** What an item of supplies is called; a sign by its wording. */
-export const packWord = (item: string): string =>
-  item.endsWith(EMPTY)
-    ? `${packWord(item.slice(0, -EMPTY.length))}, empty`
-    : (PACK_WORD[item] ?? (item.startsWith('sign: ') ? `Sign “${item.slice(6)}”` : item));
+const isJug = ({ kind }: Supply): boolean => kind === 'waterJug' || kind === 'sportsDrinkJug';
 
-const amount = ({ item }: Pack, value: number, units: Units): string =>
-  item === 'waterJug' || item === 'sportsDrinkJug' ? formatVolume(value, units) : grouped(Math.ceil(value));
+const amount = (pack: Pack, value: number, units: Units): string =>
+  isJug(pack) ? formatVolume(value, units) : grouped(Math.ceil(value));
 
 export const needText = (pack: Pack, units: Units): string => amount(pack, pack.need, units);
 
 /** What one pack holds; a dash where it comes by the piece. */
 export const packText = (pack: Pack, units: Units): string =>
-  pack.pack === 1 && !pack.item.endsWith('Jug') ? DASH : amount(pack, pack.pack, units);
+  pack.pack === 1 && !isJug(pack) ? DASH : amount(pack, pack.pack, units);
 
 /** "poured: 1,968 water, 984 sports drink"; `null` where none stand poured. */
 export function pouredText({ prePour }: StationDay): string | null {

@@ -3,6 +3,7 @@
  * files, or the reasons why not. Reads; computes nothing, and changes nothing.
  */
 import {
+  filesNamedBy,
   readPlan,
   startPlan,
   type Finding,
@@ -72,20 +73,6 @@ const sort = (files: readonly NamedFile[]): Sorted => {
   return { plans: of('plans'), gpx: of('gpx'), drawings: of('drawings'), results: of('results'), others: of('others') };
 };
 
-/** GPX files that the plan's courses name, each once. */
-export const namedFiles = ({ plan }: PlanDocument): string[] => [
-  ...new Set(plan.courses.flatMap((course) => (course.gpx === undefined ? [] : [course.gpx]))),
-];
-
-/** Files of past results that its races and waves name, each once. */
-export const namedResults = ({ plan }: PlanDocument): string[] => [
-  ...new Set(
-    plan.races
-      .flatMap(({ finish, waves }) => [finish, ...waves.map((wave) => wave.finish)])
-      .flatMap((one) => (one !== undefined && 'csv' in one ? [one.csv] : [])),
-  ),
-];
-
 /** What a file holds, beside the file. */
 interface Found<T> {
   readonly file: NamedFile;
@@ -135,7 +122,7 @@ const unused = (
     .map(({ file }) => ({
       code: 'file-not-named',
       severity: 'note' as const,
-      message: `The plan does not use ${lastName(file.name)}, so it was left out. It uses: ${namedFiles(document).join(', ') || 'no file'}.`,
+      message: `The plan does not use ${lastName(file.name)}, so it was left out. It uses: ${filesNamedBy(document.plan).gpx.join(', ') || 'no file'}.`,
       where: { file: file.name },
     }));
 
@@ -158,9 +145,10 @@ function gather(
   read: GpxReading,
 ): { readonly failed: boolean; readonly files: PlanFiles } {
   const gpx = readAll(sorted.gpx, read);
-  const courses = matched(namedFiles(document), gpx.found);
+  const named = filesNamedBy(document.plan);
+  const courses = matched(named.gpx, gpx.found);
   const results = matched(
-    namedResults(document),
+    named.results,
     sorted.results.map((file) => ({ file, content: textOf(file) })),
   );
   const drawings = drawingFor(document, sorted.drawings);
@@ -187,9 +175,10 @@ function gather(
 
 /** Ready where nothing that it names is missing. */
 function complete(document: PlanDocument, files: PlanFiles, started: boolean): Gathered {
+  const named = filesNamedBy(document.plan);
   const missing = [
-    ...namedFiles(document).filter((name) => !files.gpx.has(name)),
-    ...namedResults(document).filter((name) => !files.results.has(name)),
+    ...named.gpx.filter((name) => !files.gpx.has(name)),
+    ...named.results.filter((name) => !files.results.has(name)),
   ];
   return missing.length > 0
     ? { kind: 'waiting', plan: { document, files, missing } }
@@ -218,7 +207,7 @@ function fromGpx(file: NamedFile, units: Units, reading: GpxReading): Gathered {
   if (!started.ok) return refused([...read.findings, ...started.findings]);
   const plan = readPlan(started.value, lastName(file.name).replace(/(\.gpx)?$/iu, '.plan.json'));
   if (!plan.ok) return refused([...read.findings, ...plan.findings]);
-  const found = matched(namedFiles(plan.value), [{ file, content: read.value }]);
+  const found = matched(filesNamedBy(plan.value.plan).gpx, [{ file, content: read.value }]);
   const findings = [...read.findings, ...started.findings, ...plan.findings];
   return complete(
     plan.value,
