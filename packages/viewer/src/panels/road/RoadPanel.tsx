@@ -204,9 +204,7 @@ function Record({ open }: { readonly open: OpenPlan }): JSX.Element {
         disabled={last === undefined}
         onClick={() => change(record.slice(0, -1))}
       >
-        {last === undefined
-          ? 'Nothing recorded yet'
-          : `Undo: ${undone === undefined ? last.name : titleOf(undone)}`}
+        {last === undefined ? 'Nothing recorded yet' : `Undo: ${undone === undefined ? last.name : titleOf(undone)}`}
       </button>
       <p class="road-small">
         {record.length} of {pegs.length} recorded.

@@ -73,7 +73,6 @@ const sort = (files: readonly NamedFile[]): Sorted => {
   return { plans: of('plans'), gpx: of('gpx'), drawings: of('drawings'), results: of('results'), others: of('others') };
 };
 
-
 /** What a file holds, beside the file. */
 interface Found<T> {
   readonly file: NamedFile;
