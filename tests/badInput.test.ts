@@ -1,12 +1,9 @@
 /** Files that cannot be used: each is refused with its file, line and column, in one plain sentence, and exit 2. */
 import { symlinkSync } from 'node:fs';
 import { join } from 'node:path';
-import { beforeAll, describe, expect, it } from 'vitest';
-import { buildCommandLine } from './support/build.ts';
+import { describe, expect, it } from 'vitest';
 import { OCEAN, gpxText, planText, straight } from './support/courses.ts';
 import { folderWith, refusalIn } from './support/halfcup.ts';
-
-beforeAll(buildCommandLine);
 
 const COURSE = gpxText([straight(OCEAN, 90, 51, 100)]);
 const STATION = { id: 's1', on: { course: 'c', measure: '2 km', side: 'right' } };

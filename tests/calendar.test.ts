@@ -4,14 +4,11 @@
  */
 import { type Analysis, toCalendar } from '@halfcup/core';
 import ICAL from 'ical.js';
-import { beforeAll, describe, expect, it } from 'vitest';
-import { buildCommandLine } from './support/build.ts';
+import { describe, expect, it } from 'vitest';
 import { OCEAN, gpxText, planText, straight } from './support/courses.ts';
 import { analysisOf, must } from './support/exported.ts';
 import { sourceOf } from './support/fixtures.ts';
 import { folderWith, halfcupIn, refusalIn } from './support/halfcup.ts';
-
-beforeAll(buildCommandLine);
 
 const GPX = { 'c.gpx': gpxText([straight(OCEAN, 90, 51, 100)]) };
 const STATIONS = [

@@ -1,10 +1,7 @@
 /** `halfcup course` with known marks, a known length, and tracks that want cleaning. */
-import { beforeAll, describe, expect, it } from 'vitest';
-import { buildCommandLine } from './support/build.ts';
+import { describe, expect, it } from 'vitest';
 import { OCEAN, gpxText, straight } from './support/courses.ts';
 import { documentIn, folderWith, halfcupIn, refusalIn } from './support/halfcup.ts';
-
-beforeAll(buildCommandLine);
 
 interface Facts {
   readonly length: number;

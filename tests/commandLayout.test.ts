@@ -1,13 +1,11 @@
 /** `halfcup layout`: where everything stands, against distances and geodesics that are not the project's own. */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { beforeAll, describe, expect, it } from 'vitest';
-import { ROOT, buildCommandLine } from './support/build.ts';
+import { describe, expect, it } from 'vitest';
+import { ROOT } from './support/build.ts';
 import { OCEAN, azimuthAfter, geodesicLength, go, gpxText, planText, straight } from './support/courses.ts';
 import type { Item, LayoutDocument } from './support/documents.ts';
 import { documentIn, folderWith, halfcupIn, refusalIn } from './support/halfcup.ts';
-
-beforeAll(buildCommandLine);
 
 const folder = folderWith({ 'c.gpx': gpxText([straight(OCEAN, 90, 51, 100)]) });
 const on = (measure: number): object => ({ on: { course: 'c', measure, side: 'right' } });

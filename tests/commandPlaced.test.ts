@@ -2,13 +2,10 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Ajv2020 } from 'ajv/dist/2020.js';
-import { beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { reviewSchema } from '../packages/core/src/export/schemas/review.ts';
-import { buildCommandLine } from './support/build.ts';
 import { OCEAN, type Position, go, gpxText, planText, straight } from './support/courses.ts';
 import { type Ended, folderWith, halfcupIn, refusalIn } from './support/halfcup.ts';
-
-beforeAll(buildCommandLine);
 
 interface Reviewed {
   readonly placed?: readonly {

@@ -2,12 +2,10 @@
 import { createHash } from 'node:crypto';
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { beforeAll, describe, expect, it } from 'vitest';
-import { ROOT, buildCommandLine } from './support/build.ts';
+import { describe, expect, it } from 'vitest';
+import { ROOT } from './support/build.ts';
 import { OCEAN, go, gpxText, planText, straight } from './support/courses.ts';
 import { folderWith, halfcupIn, refusalIn } from './support/halfcup.ts';
-
-beforeAll(buildCommandLine);
 
 const points = straight(OCEAN, 90, 41, 100);
 const folder = folderWith({ 'c.gpx': gpxText([points]) });

@@ -4,12 +4,10 @@ import { once } from 'node:events';
 import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { beforeAll, describe, expect, it } from 'vitest';
-import { ROOT, buildCommandLine } from './support/build.ts';
+import { describe, expect, it } from 'vitest';
+import { ROOT } from './support/build.ts';
 import { OCEAN, gpxText, planText, straight } from './support/courses.ts';
 import { MAIN, folderWith, halfcupIn, halfcupProcess, refusalIn } from './support/halfcup.ts';
-
-beforeAll(buildCommandLine);
 
 const SOUND = planText([{ id: 's1', on: { course: 'c', measure: 2000, side: 'right' } }]);
 /** A sign that would stand before the start: an error. */

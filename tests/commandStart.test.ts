@@ -1,13 +1,10 @@
 /** `halfcup start`: a first plan that is complete and reads back. */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { beforeAll, describe, expect, it } from 'vitest';
-import { buildCommandLine } from './support/build.ts';
+import { describe, expect, it } from 'vitest';
 import { OCEAN, type Position, go, gpxText, straight } from './support/courses.ts';
 import type { LayoutDocument } from './support/documents.ts';
 import { documentIn, folderWith, halfcupIn, refusalIn } from './support/halfcup.ts';
-
-beforeAll(buildCommandLine);
 
 const COURSE = straight(OCEAN, 90, 51, 100);
 const beside = (measure: number, azimuthDeg: number, offset: number): Position =>

@@ -2,21 +2,20 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, expect, it } from 'vitest';
+import { beforeAll, expect, it } from 'vitest';
 import { type Analysis, analyse } from '../packages/core/src/analyse.ts';
 import { papersOf } from '../packages/core/src/papers/papers.ts';
 import { LANGUAGES } from '../packages/core/src/text/languages.ts';
 import { readGpx } from '../packages/core/src/gpx/read.ts';
 import { readPlan } from '../packages/core/src/plan/read.ts';
 import { valueOf } from '../packages/core/src/testing/courses.ts';
-import { openBrowser } from './support/browser.ts';
+import { sharedBrowser } from './support/browser.ts';
 import { ROOT } from './support/build.ts';
 
 let browser: Browser;
 beforeAll(async () => {
-  browser = await openBrowser();
+  browser = await sharedBrowser();
 });
-afterAll(() => browser.close());
 
 const demoFile = (name: string): string => readFileSync(join(ROOT, 'fixtures/demo', name), 'utf8');
 

@@ -2,15 +2,15 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { chromium, type BrowserContext, type Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { FLAGS, type Stage, browserPath, dropFiles, during, mapIdle, openStage } from './support/browser.ts';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { type Stage, dropFiles, during, mapIdle, openStage } from './support/browser.ts';
+import { FLAGS, browserPath } from './support/chromium.ts';
 import { ROOT } from './support/build.ts';
 
 let stage: Stage;
 beforeAll(async () => {
   stage = await openStage();
 });
-afterAll(async () => stage?.close());
 
 const demoText = (name: string): string => readFileSync(join(ROOT, 'fixtures/demo', name), 'utf8');
 
@@ -218,13 +218,15 @@ describe('where a part of the page is missing', () => {
 });
 
 describe('where the browser refuses', () => {
-  const failing = (name: string) => async (context: BrowserContext): Promise<void> => {
-    await context.addInitScript((error) => {
-      IDBObjectStore.prototype.put = () => {
-        throw new DOMException(`Failed to execute 'put' on 'IDBObjectStore'`, error);
-      };
-    }, name);
-  };
+  const failing =
+    (name: string) =>
+    async (context: BrowserContext): Promise<void> => {
+      await context.addInitScript((error) => {
+        IDBObjectStore.prototype.put = () => {
+          throw new DOMException(`Failed to execute 'put' on 'IDBObjectStore'`, error);
+        };
+      }, name);
+    };
 
   it.each([
     ['QuotaExceededError', 'there is no room left for it'],

@@ -18,7 +18,7 @@ import { cssString } from './frameStyle.ts';
 import { indexPaper, papersOf } from './papers.ts';
 
 const demoFile = (name: string): string =>
-  readFileSync(new URL(`../../../../../fixtures/demo/${name}`, import.meta.url), 'utf8');
+  readFileSync(new URL(`../../../../fixtures/demo/${name}`, import.meta.url), 'utf8');
 
 function demoAnalysis(change: (plan: Plan) => Plan = (plan) => plan): Analysis {
   const plan = change(valueOf(readPlan(demoFile('plan.json'), 'plan.json')).plan);

@@ -35,7 +35,7 @@ const fields: Pick<
     'Add its waves, each with a start time and a number of entrants.',
   ],
   'race-without-starters': ({ show }, say) => [
-    `Nobody starts: ${say.percent(show)} of the entrants of its waves come to no one.`,
+    `Nobody starts: the waves have no entrants, or too few for the ${say.percent(show)} who start.`,
     null,
     'Give the number of entrants of each wave.',
   ],

@@ -37,7 +37,7 @@ const fields: Pick<
     'Añada sus salidas, cada una con su hora y su número de inscritos.',
   ],
   'race-without-starters': ({ show }, say) => [
-    `No sale nadie: el ${say.percent(show)} de los inscritos de sus salidas no llega a una persona.`,
+    `No sale nadie: las salidas no tienen inscritos, o muy pocos para el ${say.percent(show)} que sale.`,
     null,
     'Dé el número de inscritos de cada salida.',
   ],
