@@ -100,7 +100,7 @@ describe('the plan’s panel', () => {
       expect(await saved(page)).toBe(DEMO.replace('"signAhead": "100 yd"', '"signAhead": "70 m"'));
       await page.getByRole('tab', { name: /^Review/u }).click();
       // The demo's sign that stands at 70 m holds now.
-      await expect.poll(() => panel(page).textContent()).not.toContain('70.0 m before the first table');
+      await expect.poll(() => panel(page).textContent()).not.toContain('70 m before the first table');
       await page.getByRole('heading', { level: 1 }).click();
       await page.keyboard.press('Control+z');
       expect(await saved(page)).toBe(DEMO);
