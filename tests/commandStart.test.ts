@@ -93,7 +93,7 @@ describe('halfcup start', () => {
       /note: The place at 1\.00 km was given more than once/u,
     );
     expect((await refusalIn(started, 'start', 'Lost', 'm.gpx', '--mark', 'Tab=1km')).join()).toContain(
-      'Did you mean "Tap"?',
+      'Did you mean “Tap”?',
     );
   });
 
