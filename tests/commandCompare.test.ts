@@ -1,13 +1,11 @@
 /** `halfcup compare`: what it prints for people and for programs, and which names it refuses. */
 import { Ajv2020 } from 'ajv/dist/2020.js';
-import { beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { compareSchema } from '../packages/core/src/export/schemas/compare.ts';
-import { ROOT, buildCommandLine } from './support/build.ts';
+import { ROOT } from './support/build.ts';
 import { OCEAN, geodesicLength, gpxText, planText, straight } from './support/courses.ts';
 import type { Position } from './support/courses.ts';
 import { documentIn, folderWith, halfcupIn, refusalIn } from './support/halfcup.ts';
-
-beforeAll(buildCommandLine);
 
 interface CompareDocument {
   readonly variants: readonly string[];
@@ -87,7 +85,7 @@ describe('halfcup compare', () => {
 
   it('refuses a variant that the plan does not have, and lists those that it has', async () => {
     const lines = await refusalIn(folder, 'compare', 'p.json', 'Latter');
-    expect(lines[0]).toMatch(/^p\.json:\d+:\d+: error: .*"Latter"; .*"Later", "Other side"; did you mean "Later"\?/u);
+    expect(lines[0]).toMatch(/^p\.json:\d+:\d+: error: .*“Latter”\. Did you mean “Later”\?/u);
     expect(await refusalIn(folder, 'compare', 'p.json', 'x', 'y')).toHaveLength(2);
     expect((await refusalIn(folder, 'compare', 'p.json'))[0]).toMatch(/needs a plan and the name of a variant/u);
   });

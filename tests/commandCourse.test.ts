@@ -1,10 +1,7 @@
 /** `halfcup course` with known marks, a known length, and tracks that want cleaning. */
-import { beforeAll, describe, expect, it } from 'vitest';
-import { buildCommandLine } from './support/build.ts';
+import { describe, expect, it } from 'vitest';
 import { OCEAN, gpxText, straight } from './support/courses.ts';
 import { documentIn, folderWith, halfcupIn, refusalIn } from './support/halfcup.ts';
-
-beforeAll(buildCommandLine);
 
 interface Facts {
   readonly length: number;
@@ -89,8 +86,8 @@ describe('halfcup course', () => {
   it.each([
     [['--mark', `${place(20)}=5km`, '--mark', `${place(60)}=3km`], 'not in order'],
     [['--mark', 'Nowhere'], 'says no course distance'],
-    [['--mark', '9 km'], '0 waypoints of that name'],
-    [['--mark', place(20)], 'without a distance'],
+    [['--mark', '9 km'], 'no waypoint of that name'],
+    [['--mark', place(20)], 'has no distance'],
     [['--mark', `${place(20)}=5 parsecs`], 'parsecs'],
     [['--mark', '-17,-95=5km'], 'latitude'],
     [['--length', '0m'], 'It should be more than 0.'],
@@ -100,13 +97,13 @@ describe('halfcup course', () => {
 
   it('names the waypoint that may have been meant', async () => {
     expect((await refusalIn(folder, 'course', 'c.gpx', '--mark', 'Harbuor')).join()).toContain(
-      'Did you mean "Harbour"?',
+      'Did you mean “Harbour”?',
     );
     expect((await refusalIn(folder, 'course', 'c.gpx', '--mark', 'Harbuor=6km')).join()).toContain(
-      'Did you mean "Harbour"?',
+      'Did you mean “Harbour”?',
     );
     expect((await refusalIn(folder, 'course', 'only.gpx', '--waypoint-marks')).join()).toContain(
-      '"KM 6 water" may be meant',
+      'if "KM 6 water" is meant',
     );
   });
 

@@ -2,14 +2,11 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Ajv2020 } from 'ajv/dist/2020.js';
-import { beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { improveSchema } from '../packages/core/src/export/schemas/improve.ts';
-import { buildCommandLine } from './support/build.ts';
 import { OCEAN, type Position, geodesicLength, go, gpxText, planText, straight } from './support/courses.ts';
 import { sourceOf } from './support/fixtures.ts';
 import { documentIn, folderWith, halfcupIn, refusalIn } from './support/halfcup.ts';
-
-beforeAll(buildCommandLine);
 
 interface Standing {
   readonly error: number;

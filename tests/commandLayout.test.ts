@@ -67,7 +67,7 @@ describe('halfcup layout', () => {
       }),
     );
     expect((await halfcupIn(folder, 'layout', 'p.json')).out).toMatch(
-      new RegExp(`error +The sign would stand 42 m before the start.*\\(p\\.json:${line}:5\\)`, 'u'),
+      new RegExp(`Errors\n {2}s1: The sign would stand \\d+ m before the start[^]*?\n {4}p\\.json:${line}:5\n`, 'u'),
     );
   });
 
@@ -99,7 +99,7 @@ describe('halfcup layout', () => {
     const { stations: laid } = (await documentIn(folder, 'layout', 'v.json', '--variant', 'Later')) as LayoutDocument;
     expect(laid[0]!.passes[0]!.measure).toBeCloseTo(2000, 5);
     expect((await refusalIn(folder, 'layout', 'v.json', '--variant', 'Latter'))[0]).toMatch(
-      /^v\.json:\d+:\d+: .*"Latter".*did you mean "Later"/u,
+      /^v\.json:\d+:\d+: .*“Latter”.*Did you mean “Later”/u,
     );
   });
 });

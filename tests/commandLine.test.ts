@@ -2,13 +2,11 @@
 import { spawnSync } from 'node:child_process';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join, relative } from 'node:path';
-import { beforeAll, describe, expect, it } from 'vitest';
-import { CORE, ROOT, buildCommandLine } from './support/build.ts';
+import { describe, expect, it } from 'vitest';
+import { CORE, ROOT } from './support/build.ts';
 import { OCEAN, OUT_AND_BACK, RUN_21K, geodesicLength, go, gpxText, straight, trackPoints } from './support/courses.ts';
 import type { SnapDocument } from './support/documents.ts';
 import { MAIN, documentIn, folderWith, halfcupIn, refusalIn } from './support/halfcup.ts';
-
-beforeAll(buildCommandLine);
 
 const COURSE = straight(OCEAN, 90, 51, 100);
 const folder = folderWith({ 'c.gpx': gpxText([COURSE]) });
@@ -50,7 +48,14 @@ describe('halfcup', () => {
         .map((file) => relative(join(CORE, 'dist'), file))
         .filter((file) => file.startsWith('src'))
         .sort(),
-    ).toEqual(['src/finding.js', 'src/plan/nearest.js', 'src/text/caution.js', 'src/units.js', 'src/version.js']);
+    ).toEqual([
+      'src/finding.js',
+      'src/plan/nearest.js',
+      'src/text/caution.js',
+      'src/text/found.js',
+      'src/units.js',
+      'src/version.js',
+    ]);
   });
 
   it.each([

@@ -2,15 +2,13 @@
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { RaceDayDocument } from '../packages/core/src/export/raceDayDocument.ts';
 import { raceDaySchema } from '../packages/core/src/export/schemas/raceDay.ts';
-import { ROOT, buildCommandLine } from './support/build.ts';
+import { ROOT } from './support/build.ts';
 import { OCEAN, gpxText, straight } from './support/courses.ts';
 import type { LayoutDocument } from './support/documents.ts';
 import { documentIn, folderWith, halfcupIn, refusalIn } from './support/halfcup.ts';
-
-beforeAll(buildCommandLine);
 
 const DEMO = join(ROOT, 'fixtures/demo');
 const ajv = new Ajv2020({ strict: true, strictTuples: false, allErrors: true });
@@ -56,7 +54,7 @@ describe('halfcup raceday', () => {
       'Arrivals',
       'Crew',
       'To order',
-      'Water jugs',
+      'Jugs of water',
       'Drop run: Truck one, town and west',
       'Strand Road',
       'local codes',

@@ -2,12 +2,10 @@
 import { createHash } from 'node:crypto';
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { beforeAll, describe, expect, it } from 'vitest';
-import { ROOT, buildCommandLine } from './support/build.ts';
+import { describe, expect, it } from 'vitest';
+import { ROOT } from './support/build.ts';
 import { OCEAN, go, gpxText, planText, straight } from './support/courses.ts';
 import { folderWith, halfcupIn, refusalIn } from './support/halfcup.ts';
-
-beforeAll(buildCommandLine);
 
 const points = straight(OCEAN, 90, 41, 100);
 const folder = folderWith({ 'c.gpx': gpxText([points]) });
@@ -82,10 +80,12 @@ describe('halfcup review', () => {
 
   it('ends with 2 and prints nothing where the plan cannot be used', async () => {
     expect((await refusalIn(folder, 'review', planned('p.json', { ...at(2000), colour: 'red' })))[0]).toMatch(
-      /^p\.json:\d+:\d+: error: .*"colour"/u,
+      /^p\.json:\d+:\d+: error: .*“colour”/u,
     );
     expect((await refusalIn(folder, 'review', 'none.json'))[0]).toMatch(/^none\.json: error: file not found/u);
-    expect((await refusalIn(folder, 'review', planned('p.json', at(9000))))[0]).toMatch(/9000\.0 m/u);
+    expect((await refusalIn(folder, 'review', planned('p.json', at(9000))))[0]).toMatch(
+      /^p\.json:\d+:\d+: error: .*9\.00 km/u,
+    );
   });
 
   it('holds the SHA-256 of the plan and of every file it names, and every check with the reason where it could not run', async () => {
@@ -137,11 +137,11 @@ describe('halfcup review of several plans', () => {
     expect(lines.map(({ file }) => file)).toEqual(files);
     expect(lines[0]).toMatchObject({ plan: { sha256: sha256('a.json') }, counts: { error: 0 } });
     expect(lines[1]!.problems).toEqual([
-      expect.objectContaining({ message: expect.stringContaining('"colour"') as string }),
+      expect.objectContaining({ message: expect.stringContaining('“colour”') as string }),
     ]);
     expect(lines[2]!.counts['error']).toBe(1);
     expect(exit).toBe(2);
-    expect(err).toMatch(/^b\.json:\d+:\d+: error: .*"colour"/u);
+    expect(err).toMatch(/^b\.json:\d+:\d+: error: .*“colour”/u);
   });
 
   it('ends with 1 where all can be used and one has an error, and with 0 where none has', async () => {
@@ -236,7 +236,9 @@ describe('the report', () => {
     expect(text).toContain('&lt;script&gt;alert(&quot;x&quot;)&lt;/script&gt; &amp; &#39;y&#39;');
     expect(text).toContain(`<bdi>${HEBREW}</bdi>`);
     expect(text).toContain(LONG);
-    expect(text).toMatch(/Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'"/u);
+    expect(text).toMatch(
+      /Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; font-src data:"/u,
+    );
     // Every element that opens closes, void ones aside.
     const opened = [...text.matchAll(/<([a-z][a-z0-9]*)\b/gu)]
       .map(([, name]) => name!)

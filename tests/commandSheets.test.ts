@@ -2,14 +2,12 @@
 import { existsSync, mkdirSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { SaxesParser } from 'saxes';
-import { beforeAll, describe, expect, it } from 'vitest';
-import { ROOT, buildCommandLine } from './support/build.ts';
+import { describe, expect, it } from 'vitest';
+import { ROOT } from './support/build.ts';
 import { OCEAN, gpxText, planText, straight } from './support/courses.ts';
 import type { LayoutDocument } from '../packages/core/src/export/documents.ts';
 import type { RaceDayDocument } from '../packages/core/src/export/raceDayDocument.ts';
 import { documentIn, folderWith, halfcupIn, refusalIn } from './support/halfcup.ts';
-
-beforeAll(buildCommandLine);
 
 const DEMO = join(ROOT, 'fixtures/demo');
 
@@ -230,7 +228,7 @@ describe('halfcup sheets', () => {
     const spanish = readPaper(
       (await papersIn(demo, 'plan.json', '--out', 'es2', '--lang', 'es-MX')).get('supplies.html')!,
     ).text;
-    expect(spanish).toContain('práctica común');
+    expect(spanish).toContain('práctica habitual');
     expect(spanish).not.toMatch(/common practice|assumption/u);
     const { exit, err } = await halfcupIn(demo, 'sheets', 'plan.json', '--out', 'fo', '--lang', 'fo');
     expect(exit).toBe(0);

@@ -1,13 +1,10 @@
 /** `halfcup start`: a first plan that is complete and reads back. */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { beforeAll, describe, expect, it } from 'vitest';
-import { buildCommandLine } from './support/build.ts';
+import { describe, expect, it } from 'vitest';
 import { OCEAN, type Position, go, gpxText, straight } from './support/courses.ts';
 import type { LayoutDocument } from './support/documents.ts';
 import { documentIn, folderWith, halfcupIn, refusalIn } from './support/halfcup.ts';
-
-beforeAll(buildCommandLine);
 
 const COURSE = straight(OCEAN, 90, 51, 100);
 const beside = (measure: number, azimuthDeg: number, offset: number): Position =>
@@ -90,10 +87,10 @@ describe('halfcup start', () => {
     const { exit, out, err } = await halfcupIn(started, 'start', 'Marked', 'm.gpx');
     expect(exit).toBe(0);
     expect((JSON.parse(out) as PlanFile).stations.map(({ name }) => name)).toEqual(['Tap']);
-    expect(err).toMatch(/^m\.gpx:\d+:\d+: note: Waypoint "2 km" became a mark/mu);
-    expect(err).toMatch(/^m\.gpx:\d+:\d+: note: Waypoint "Start" was left out/mu);
+    expect(err).toMatch(/^m\.gpx:\d+:\d+: note: Waypoint “2 km” became a mark/mu);
+    expect(err).toMatch(/^m\.gpx:\d+:\d+: note: Waypoint “Start” was left out/mu);
     expect((await halfcupIn(started, 'start', 'Twice', 'sub/c.gpx', '--at', '1km,1km')).err).toMatch(
-      /note: Found the place 1 km more than once/u,
+      /note: The place at 1\.00 km was given more than once/u,
     );
     expect((await refusalIn(started, 'start', 'Lost', 'm.gpx', '--mark', 'Tab=1km')).join()).toContain(
       'Did you mean "Tap"?',
@@ -123,17 +120,17 @@ describe('halfcup start', () => {
     expect(elsewhere.err).toMatch(/keep this plan in the folder of w\.gpx/u);
     expect((JSON.parse(elsewhere.out) as PlanFile).courses[0]!.gpx).toBe('w.gpx');
     expect((await refusalIn(started, 'start', 'Up', 'w.gpx', '--out', 'sub/up.json'))[0]).toMatch(
-      /^w\.gpx: error: .*copy it there/u,
+      /^w\.gpx: error: .*copy the course there/u,
     );
   });
 
   it.each([
     [['sub/c.gpx'], /no waypoints/u],
-    [['sub/c.gpx', '--at', '6km'], /6000 m, but the course is 5\.000 km long/u],
+    [['sub/c.gpx', '--at', '6km'], /6\.00 km, but the course is 5\.00 km long/u],
     [['sub/c.gpx', '--every', '6km'], /shorter than the course/u],
     [['sub/c.gpx', '--every', '0m'], /shorter than the course/u],
     [['sub/c.gpx', '--every', '1m'], /at most 500 stations/u],
-    [['sub/c.gpx', '--every', '1km', '--at', '1km'], /expected one of them/u],
+    [['sub/c.gpx', '--every', '1km', '--at', '1km'], /Give one of them/u],
   ] as const)('refuses %j with the reason', async (args, message) => {
     expect((await refusalIn(started, 'start', 'Name', ...args))[0]).toMatch(message);
   });

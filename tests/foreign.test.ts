@@ -31,6 +31,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { OUT_AND_BACK } from './support/courses.ts';
 import { peerOf } from './support/gpxparser.ts';
+import { tries } from '../packages/core/src/testing/tries.ts';
 
 interface Answer<T> {
   readonly ok: boolean;
@@ -338,7 +339,7 @@ describe('GeoJSON in', () => {
           expect(result.ok || result.findings.length > 0).toBe(true);
         }
       }),
-      { seed: 20, numRuns: 500 },
+      { seed: 20, numRuns: tries(500) },
     );
   });
 });

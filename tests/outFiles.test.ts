@@ -1,13 +1,10 @@
 /** What is there already stays, whichever command writes to it, until somebody says --force; nothing long is told to who is no terminal. */
 import { mkdirSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { COMMANDS } from '../packages/core/cli/commands.ts';
-import { buildCommandLine } from './support/build.ts';
 import { OCEAN, gpxText, planText, straight } from './support/courses.ts';
 import { folderWith, halfcupIn, refusalIn } from './support/halfcup.ts';
-
-beforeAll(buildCommandLine);
 
 const COURSE = gpxText([straight(OCEAN, 90, 51, 100)], [{ at: OCEAN, name: 'here' }]);
 const races = [

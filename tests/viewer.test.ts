@@ -1,20 +1,22 @@
 /** The viewer as a person meets it, built, in a real browser. */
-import { AxeBuilder } from '@axe-core/playwright';
 import { analyse, readPlan } from '@halfcup/core';
 import { readGpx } from '@halfcup/core/gpx';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { type Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import {
   type Stage,
   type Visit,
-  type VisitOptions,
+  LOOKS,
   dropFiles,
   during,
+  expectNoAxeFaults,
   foreignOf,
+  inLooks,
   mapIdle,
   openStage,
+  sharedVisit,
 } from './support/browser.ts';
 import { ROOT } from './support/build.ts';
 import { OCEAN, gpxText, straight } from './support/courses.ts';
@@ -23,7 +25,6 @@ let stage: Stage;
 beforeAll(async () => {
   stage = await openStage();
 });
-afterAll(async () => stage?.close());
 
 const DEMO = join(ROOT, 'fixtures/demo');
 const demoText = (name: string): string => readFileSync(join(DEMO, name), 'utf8');
@@ -48,14 +49,20 @@ function demoFindings(): number {
   return analysis.value.findings.length;
 }
 
-const on = <T>(act: (seen: Visit) => Promise<T>, options?: VisitOptions): Promise<T> => during(stage, act, options);
+const on = (act: (seen: Visit) => Promise<void>): Promise<void> => during(stage, act);
 
 const rows = (page: Page): ReturnType<Page['locator']> => page.getByRole('table').first().locator('tbody tr');
 const row = (page: Page, name: string): ReturnType<Page['locator']> => page.getByRole('button', { name, exact: true });
 const panel = (page: Page): ReturnType<Page['locator']> =>
   page.getByRole('complementary', { name: 'Selected station' });
 
-describe('the viewer', () => {
+describe('the viewer, the plan left as it is', () => {
+  const seen = sharedVisit();
+  const on = async (act: (seen: Visit) => Promise<void>): Promise<void> => {
+    await seen().page.getByRole('tab', { name: 'Stations' }).click();
+    await act(seen());
+  };
+
   it('opens on the demo: its name, its stations, its findings, a drawn map, and the caution', async () => {
     await on(async ({ page, faults }) => {
       await expect.poll(() => page.getByRole('heading', { level: 1 }).textContent()).toBe(PLAN.name);
@@ -78,31 +85,10 @@ describe('the viewer', () => {
     });
   });
 
-  it('keeps a content security policy that lets no foreign and no inline script run', async () => {
-    await on(async ({ page }) => {
-      const header = (await page.request.get(stage.address)).headers()['content-security-policy'];
-      const meta = await page.locator('meta[http-equiv="Content-Security-Policy"]').getAttribute('content');
-      for (const policy of [header, meta]) {
-        expect(policy).toContain("default-src 'self'");
-        expect(policy).not.toContain('unsafe');
-      }
-      const ran = await page.evaluate(async () => {
-        const script = document.createElement('script');
-        script.textContent = 'document.body.dataset.ran = "yes"';
-        document.body.append(script);
-        const reached = await fetch('https://example.invalid/').then(
-          () => true,
-          () => false,
-        );
-        return { inline: document.body.dataset['ran'] ?? 'no', reached };
-      });
-      expect(ran).toEqual({ inline: 'no', reached: false });
-    });
-  });
-
   it('goes from a row of the table to the station on the map, on the strip and in the panel', async () => {
     await on(async ({ page }) => {
       const { name } = PLAN.stations[4]!;
+      await mapIdle(page);
       const before = await page.locator('canvas').screenshot();
       await row(page, name).click();
       await mapIdle(page);
@@ -148,6 +134,8 @@ describe('the viewer', () => {
       await page.getByRole('button', { name: /Imperial/u }).click();
       await expect.poll(() => panel(page).textContent()).toContain('1.63 mi');
       expect(await panel(page).textContent()).toContain('100 yd');
+      await page.getByRole('button', { name: /Metric/u }).click();
+      await expect.poll(() => panel(page).textContent()).toContain('2.620 km');
     });
   });
 
@@ -161,31 +149,6 @@ describe('the viewer', () => {
       expect(words.indexOf('leg-long')).toBeLessThan(words.indexOf('tables-hidden'));
       await list.getByRole('button', { name: /70 m before the first table/u }).click();
       await expect.poll(() => panel(page).textContent()).toContain('Stennick Chapel');
-    });
-  });
-
-  it('opens a GPX that is dropped: its course, its waypoints as stations', async () => {
-    await on(async ({ page, faults }) => {
-      const line = straight(OCEAN, 80, 61, 100);
-      const waypoint = `<wpt lat="${line[30]![1]}" lon="${line[30]![0]}"><name>Kittiwake Corner</name></wpt>`;
-      await dropFiles(page, { 'shore.gpx': gpxText([line]).replace('<trk>', `${waypoint}<trk>`) });
-      await expect.poll(() => rows(page).count()).toBe(1);
-      await row(page, 'Kittiwake Corner').click();
-      await expect.poll(() => panel(page).textContent()).toContain('3.00 km');
-      expect(faults).toEqual([]);
-    });
-  });
-
-  it('opens a plan with its GPX files, and tells which file is missing', async () => {
-    await on(async ({ page }) => {
-      const plan = demoText('plan.json').replace(PLAN.name, 'Another name');
-      await dropFiles(page, { 'plan.json': plan, 'full.gpx': demoText('full.gpx') });
-      const alert = page.getByRole('alert');
-      await expect.poll(() => alert.textContent()).toContain('half.gpx');
-      expect(await page.getByRole('heading', { level: 1 }).textContent()).toBe(PLAN.name);
-      await dropFiles(page, { 'half.gpx': demoText('half.gpx') });
-      await expect.poll(() => page.getByRole('heading', { level: 1 }).textContent()).toBe('Another name');
-      expect(await alert.count()).toBe(0);
     });
   });
 
@@ -227,47 +190,76 @@ describe('the viewer', () => {
       await expect.poll(() => page.getByRole('tab', { name: 'Plan' }).getAttribute('aria-selected')).toBe('true');
     });
   });
+});
 
-  for (const colorScheme of ['light', 'dark'] as const) {
-    for (const width of [1440, 360]) {
-      it(`has nothing that axe objects to, ${colorScheme}, ${width} px wide, on every panel`, async () => {
-        await on(
-          async ({ page }) => {
-            const check = async (): Promise<void> => {
-              const { violations } = await new AxeBuilder({ page }).analyze();
-              expect(
-                violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join(', ')}`),
-              ).toEqual([]);
-            };
-            const tabs = await page.getByRole('tab').all();
-            for (const tab of tabs) {
-              await tab.click();
-              await check();
-            }
-            await page.getByRole('tab', { name: 'Stations' }).click();
-            await row(page, PLAN.stations[1]!.name).click();
-            await mapIdle(page);
-            await check();
-            await dropFiles(page, { 'bad.gpx': '<gpx>' });
-            await page.getByRole('alert').waitFor();
-            await check();
-          },
-          { colorScheme, viewport: { width, height: width === 360 ? 740 : 900 } },
+describe('the viewer', () => {
+  it('keeps a content security policy that lets no foreign and no inline script run', async () => {
+    await on(async ({ page }) => {
+      const header = (await page.request.get(stage.address)).headers()['content-security-policy'];
+      const meta = await page.locator('meta[http-equiv="Content-Security-Policy"]').getAttribute('content');
+      for (const policy of [header, meta]) {
+        expect(policy).toContain("default-src 'self'");
+        expect(policy).not.toContain('unsafe');
+      }
+      const ran = await page.evaluate(async () => {
+        const script = document.createElement('script');
+        script.textContent = 'document.body.dataset.ran = "yes"';
+        document.body.append(script);
+        const reached = await fetch('https://example.invalid/').then(
+          () => true,
+          () => false,
         );
+        return { inline: document.body.dataset['ran'] ?? 'no', reached };
       });
-    }
-  }
+      expect(ran).toEqual({ inline: 'no', reached: false });
+    });
+  });
 
-  it('is usable 360 px wide: nothing is wider than the page', async () => {
-    await on(
-      async ({ page }) => {
+  it('opens a GPX that is dropped: its course, its waypoints as stations', async () => {
+    await on(async ({ page, faults }) => {
+      const line = straight(OCEAN, 80, 61, 100);
+      const waypoint = `<wpt lat="${line[30]![1]}" lon="${line[30]![0]}"><name>Kittiwake Corner</name></wpt>`;
+      await dropFiles(page, { 'shore.gpx': gpxText([line]).replace('<trk>', `${waypoint}<trk>`) });
+      await expect.poll(() => rows(page).count()).toBe(1);
+      await row(page, 'Kittiwake Corner').click();
+      await expect.poll(() => panel(page).textContent()).toContain('3.000 km');
+      expect(faults).toEqual([]);
+    });
+  });
+
+  it('opens a plan with its GPX files, and tells which file is missing', async () => {
+    await on(async ({ page }) => {
+      const plan = demoText('plan.json').replace(PLAN.name, 'Another name');
+      await dropFiles(page, { 'plan.json': plan, 'full.gpx': demoText('full.gpx') });
+      const alert = page.getByRole('alert');
+      await expect.poll(() => alert.textContent()).toContain('half.gpx');
+      expect(await page.getByRole('heading', { level: 1 }).textContent()).toBe(PLAN.name);
+      await dropFiles(page, { 'half.gpx': demoText('half.gpx') });
+      await expect.poll(() => page.getByRole('heading', { level: 1 }).textContent()).toBe('Another name');
+      expect(await alert.count()).toBe(0);
+    });
+  });
+
+  it('has nothing that axe objects to on every panel, nor is wider than the page, light and dark, 1440 and 360 px wide', async () => {
+    await on(async ({ page }) => {
+      const check = (where: string): Promise<void> =>
+        inLooks(page, LOOKS, (look) => expectNoAxeFaults(page, { where, ...look }));
+      await inLooks(page, LOOKS, async (look) => {
         for (const tab of await page.getByRole('tab').all()) {
           await tab.click();
-          expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(360);
+          await expectNoAxeFaults(page, { tab: await tab.textContent(), ...look });
+          if (look.width === 360) expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(360);
         }
-      },
-      { viewport: { width: 360, height: 740 } },
-    );
+      });
+      await page.setViewportSize({ width: 1440, height: 900 });
+      await page.getByRole('tab', { name: 'Stations' }).click();
+      await row(page, PLAN.stations[1]!.name).click();
+      await mapIdle(page);
+      await check('a station chosen');
+      await dropFiles(page, { 'bad.gpx': '<gpx>' });
+      await page.getByRole('alert').waitFor();
+      await check('a file refused');
+    });
   });
 
   it('moves nothing while it loads', async () => {

@@ -1,13 +1,12 @@
 /** Every control's words in every state against what lies behind them: 4.5 : 1 (WCAG 2.2, 1.4.3), also where it is disabled. */
 import type { BrowserContextOptions, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, it } from 'vitest';
+import { beforeAll, expect, it } from 'vitest';
 import { type Stage, openStage } from './support/browser.ts';
 
 let stage: Stage;
 beforeAll(async () => {
   stage = await openStage();
 });
-afterAll(async () => stage?.close());
 
 const LEAST = 4.5;
 const CONTROLS = 'button, a[href], input, select, textarea, summary, label, [role="button"], [role="tab"]';

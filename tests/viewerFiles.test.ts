@@ -32,7 +32,6 @@ beforeAll(async () => {
   stage = await openStage();
 });
 afterAll(async () => {
-  await stage?.close();
   rmSync(folder, { recursive: true, force: true });
 });
 

@@ -1,5 +1,4 @@
-/** Variants compared, review with waivers, points recorded on the ground, the report, race day and better places: built, in a real browser. */
-import { AxeBuilder } from '@axe-core/playwright';
+/** Positions side by side, review with waivers, points as placed, the report, race day and better positions: built, in a real browser. */
 import {
   type Analysis,
   type GpxDocument,
@@ -18,28 +17,29 @@ import { createHash } from 'node:crypto';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Locator, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import {
   type Stage,
   type Visit,
-  type VisitOptions,
+  LOOKS,
   dropFiles,
+  expectNoAxeFaults,
   faultless,
   foreignOf,
+  inLooks,
   mapIdle,
   openStage,
   savedPlan,
+  sharedVisit,
 } from './support/browser.ts';
-import { ROOT, buildCommandLine } from './support/build.ts';
+import { ROOT } from './support/build.ts';
 import { must } from './support/exported.ts';
 import { folderWith, halfcupIn } from './support/halfcup.ts';
 
 let stage: Stage;
 beforeAll(async () => {
-  await buildCommandLine();
   stage = await openStage();
 }, 120_000);
-afterAll(async () => stage?.close());
 
 const demoText = (name: string): string => readFileSync(join(ROOT, 'fixtures/demo', name), 'utf8');
 const FILES = {
@@ -56,8 +56,7 @@ const documentOf = (text: string): PlanDocument => must(readPlan(text, 'plan.jso
 const analysisOf = (text: string, variant: string | null = null): Analysis =>
   must(analyse((variant === null ? documentOf(text) : must(withVariant(documentOf(text), variant))).plan, { gpx }));
 
-const on = (act: (seen: Visit) => Promise<void>, options?: VisitOptions): Promise<void> =>
-  faultless(stage, act, options);
+const on = (act: (seen: Visit) => Promise<void>): Promise<void> => faultless(stage, act);
 
 const tab = (page: Page, name: string): Promise<void> =>
   page.getByRole('tab', { name: new RegExp(`^${name}( ?\\d+)?$`, 'u') }).click();
@@ -129,49 +128,107 @@ const metres = (value: number): string => {
   return value < 0 && text !== '0' ? `−${text}` : text;
 };
 
-describe('variants', () => {
-  it('saves what is shown: every station’s place and declared side, and undo gives the bytes', async () => {
-    await on(async ({ page }) => {
-      await tab(page, 'Variants');
-      await page.getByLabel('Name of a variant', { exact: true }).fill('first idea');
-      await button(page, 'Save current as variant').click();
-      const saved = documentOf(await savedPlan(page));
-      const kept = saved.plan.variants.find(({ name }: PlanVariant) => name === 'first idea')!;
-      expect(Object.keys(kept.stations)).toEqual(saved.plan.stations.map(({ id }) => id));
-      const raw = JSON.parse(PLAN) as { stations: { id: string; at?: unknown; on?: unknown; side?: unknown }[] };
-      for (const { id, at, on: along, side } of raw.stations) {
-        expect(kept.stations[id]).toEqual({
-          ...(at === undefined ? {} : { at }),
-          ...(along === undefined ? {} : { on: along }),
-          ...(side === undefined ? {} : { side }),
-        });
-      }
-      await undo(page);
-      expect(await savedPlan(page)).toBe(PLAN);
+describe('the plan left, or brought back, as it was', () => {
+  const seen = sharedVisit();
+  const on = (act: (seen: Visit) => Promise<void>): Promise<void> => act(seen());
+
+  describe('positions under names', () => {
+    it('keeps the positions shown: every station’s place and declared side, and undo gives the bytes', async () => {
+      await on(async ({ page }) => {
+        await tab(page, 'Variants');
+        await page.getByLabel('Name', { exact: true }).fill('first idea');
+        await button(page, 'Keep the positions shown').click();
+        const saved = documentOf(await savedPlan(page));
+        const kept = saved.plan.variants.find(({ name }: PlanVariant) => name === 'first idea')!;
+        expect(Object.keys(kept.stations)).toEqual(saved.plan.stations.map(({ id }) => id));
+        const raw = JSON.parse(PLAN) as { stations: { id: string; at?: unknown; on?: unknown; side?: unknown }[] };
+        for (const { id, at, on: along, side } of raw.stations) {
+          expect(kept.stations[id]).toEqual({
+            ...(at === undefined ? {} : { at }),
+            ...(along === undefined ? {} : { on: along }),
+            ...(side === undefined ? {} : { side }),
+          });
+        }
+        await undo(page);
+        expect(await savedPlan(page)).toBe(PLAN);
+      });
+    });
+
+    it('says at the field what is wrong with a name, and keeps nothing', async () => {
+      await on(async ({ page }) => {
+        await tab(page, 'Variants');
+        const known = documentOf(PLAN).plan.variants[0]!.name;
+        const field = page.getByLabel('Name', { exact: true });
+        for (const [typed, said] of [
+          ['  ', /Found no name/u],
+          [known.toUpperCase(), /has positions called/u],
+          ['As planned', /means the plan’s own/u],
+        ] as const) {
+          await field.fill(typed);
+          await button(page, 'Try others').click();
+          expect(await field.getAttribute('aria-invalid')).toBe('true');
+          const trouble = page.locator(`[id="${(await field.getAttribute('aria-describedby'))!.split(' ')[0]!}"]`);
+          expect(await trouble.textContent()).toMatch(said);
+        }
+        expect(await savedPlan(page)).toBe(PLAN);
+      });
+    });
+
+    it('renames, deletes, and takes positions into the plan, each one step of undo to the very bytes', async () => {
+      await on(async ({ page }) => {
+        await tab(page, 'Variants');
+        const [first] = documentOf(PLAN).plan.variants;
+        const name = first!.name;
+        await button(page, new RegExp(`^${name} `, 'u')).click();
+        await button(page, `Rename ${name}`).click();
+        await page.getByLabel('New name').fill('renamed');
+        await page.getByLabel('New name').press('Enter');
+        expect(await page.getByLabel('Positions shown').inputValue()).toBe('renamed');
+        expect(documentOf(await savedPlan(page)).plan.variants[0]!.name).toBe('renamed');
+        await undo(page);
+        expect(await page.getByLabel('Positions shown').inputValue()).toBe(name);
+        expect(await savedPlan(page)).toBe(PLAN);
+        const [wanted] = [analysisOf(PLAN, name)];
+        await button(page, `Take ${name} into the plan`).click();
+        const taken = await savedPlan(page);
+        expect(analysisOf(taken).stations.map(({ at }) => at)).toEqual(wanted.stations.map(({ at }) => at));
+        expect(await page.getByLabel('Positions shown').inputValue()).toBe('');
+        await undo(page);
+        expect(await savedPlan(page)).toBe(PLAN);
+        await button(page, `Delete ${name}`).click();
+        expect(documentOf(await savedPlan(page)).plan.variants.map((one) => one.name)).not.toContain(name);
+        await undo(page);
+        expect(await savedPlan(page)).toBe(PLAN);
+      });
     });
   });
 
-  it('says at the field what is wrong with a name, and saves nothing', async () => {
-    await on(async ({ page }) => {
-      await tab(page, 'Variants');
-      const known = documentOf(PLAN).plan.variants[0]!.name;
-      const field = page.getByLabel('Name of a variant', { exact: true });
-      for (const [typed, said] of [
-        ['  ', /Type a name/u],
-        [known.toUpperCase(), /already a variant/u],
-        ['As planned', /means the plan itself/u],
-      ] as const) {
-        await field.fill(typed);
-        await button(page, 'New variant').click();
-        expect(await field.getAttribute('aria-invalid')).toBe('true');
-        const trouble = page.locator(`[id="${(await field.getAttribute('aria-describedby'))!.split(' ')[0]!}"]`);
-        expect(await trouble.textContent()).toMatch(said);
-      }
-      expect(await savedPlan(page)).toBe(PLAN);
+  describe('race day for the whole plan', () => {
+    it('lists every vehicle’s runs with core’s times, and the packs of all stations', async () => {
+      await on(async ({ page }) => {
+        await tab(page, 'Race day');
+        const day = analysisOf(PLAN).day!;
+        const tables = page.locator('.run-table');
+        const { vehicles } = documentOf(PLAN).plan;
+        const runs = vehicles.flatMap(({ id }) => day.runs.filter(({ vehicle }) => vehicle === id));
+        expect(runs.length).toBeGreaterThan(1);
+        expect(await tables.count()).toBe(runs.length);
+        for (const [index, { stops }] of runs.entries()) {
+          expect((await cells(tables.nth(index))).map(([, arrives, leaves]) => [arrives, leaves])).toEqual(
+            stops.map(({ arrive, leave }) => [formatMinute(arrive), formatMinute(leave)]),
+          );
+        }
+        const totals = page.getByRole('region', { name: 'The whole plan' });
+        expect((await cells(totals.getByRole('table'))).map((row) => row.at(-1)!.replaceAll(',', ''))).toEqual(
+          day.totals.packs.map(({ count }) => String(count)),
+        );
+      });
     });
   });
+});
 
-  it('compares a changed variant with the main plan as core does, and goes to a station', async () => {
+describe('positions under names', () => {
+  it('lays changed positions beside those as planned as core compares them, and goes to a station', async () => {
     await on(async ({ page }) => {
       await tab(page, 'Variants');
       await page.getByLabel('Name of a variant', { exact: true }).fill('farther');
@@ -232,34 +289,6 @@ describe('variants', () => {
             .textContent(),
         )
         .toContain('Tidewaiters’ Green');
-    });
-  });
-
-  it('renames, deletes and applies variants to the plan, each one step of undo to the very bytes', async () => {
-    await on(async ({ page }) => {
-      await tab(page, 'Variants');
-      const [first] = documentOf(PLAN).plan.variants;
-      const name = first!.name;
-      await button(page, new RegExp(`^${name} `, 'u')).click();
-      await button(page, `Rename ${name}`).click();
-      await page.getByLabel('New name').fill('renamed');
-      await page.getByLabel('New name').press('Enter');
-      expect(await page.getByLabel('Variant shown').inputValue()).toBe('renamed');
-      expect(documentOf(await savedPlan(page)).plan.variants[0]!.name).toBe('renamed');
-      await undo(page);
-      expect(await page.getByLabel('Variant shown').inputValue()).toBe(name);
-      expect(await savedPlan(page)).toBe(PLAN);
-      const [wanted] = [analysisOf(PLAN, name)];
-      await button(page, `Apply ${name} to plan`).click();
-      const taken = await savedPlan(page);
-      expect(analysisOf(taken).stations.map(({ at }) => at)).toEqual(wanted.stations.map(({ at }) => at));
-      expect(await page.getByLabel('Variant shown').inputValue()).toBe('');
-      await undo(page);
-      expect(await savedPlan(page)).toBe(PLAN);
-      await button(page, `Delete ${name}`).click();
-      expect(documentOf(await savedPlan(page)).plan.variants.map((one) => one.name)).not.toContain(name);
-      await undo(page);
-      expect(await savedPlan(page)).toBe(PLAN);
     });
   });
 });
@@ -452,29 +481,6 @@ describe('better places', () => {
   });
 });
 
-describe('race day for the whole plan', () => {
-  it('lists every vehicle’s runs with core’s times, and the packs of all stations', async () => {
-    await on(async ({ page }) => {
-      await tab(page, 'Race day');
-      const day = analysisOf(PLAN).day!;
-      const tables = page.locator('.run-table');
-      const { vehicles } = documentOf(PLAN).plan;
-      const runs = vehicles.flatMap(({ id }) => day.runs.filter(({ vehicle }) => vehicle === id));
-      expect(runs.length).toBeGreaterThan(1);
-      expect(await tables.count()).toBe(runs.length);
-      for (const [index, { stops }] of runs.entries()) {
-        expect((await cells(tables.nth(index))).map(([, arrives, leaves]) => [arrives, leaves])).toEqual(
-          stops.map(({ arrive, leave }) => [formatMinute(arrive), formatMinute(leave)]),
-        );
-      }
-      const totals = page.getByRole('region', { name: 'All stations together' });
-      expect((await cells(totals.getByRole('table'))).map((row) => row.at(-1)!.replaceAll(',', ''))).toEqual(
-        day.totals.packs.map(({ count }) => String(count)),
-      );
-    });
-  });
-});
-
 /** Presses Tab until an element of that name has focus. */
 async function tabTo(page: Page, name: RegExp): Promise<void> {
   // The page moves the focus to what took the place of a pressed button in the frame after: nobody types faster than that.
@@ -554,46 +560,37 @@ describe('the safety reviewer', () => {
 });
 
 describe('these panels', () => {
-  for (const colorScheme of ['light', 'dark'] as const) {
-    for (const width of [1440, 360]) {
-      it(`are clean by axe, ${colorScheme}, ${width} px, and no wider than their room`, async () => {
-        await on(
-          async ({ page }) => {
-            const check = async (): Promise<void> => {
-              const { violations } = await new AxeBuilder({ page }).analyze();
-              expect(
-                violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => String(target)).join(' | ')}`),
-              ).toEqual([]);
-              const room = await page.locator('#panel').evaluate((panel) => panel.scrollWidth - panel.clientWidth);
-              expect(room).toBeLessThanOrEqual(0);
-            };
-            await tab(page, 'Variants');
-            await page.getByLabel('Name of a variant', { exact: true }).fill('main plan');
-            await button(page, 'Save current as variant').click();
-            const [first, second] = documentOf(PLAN).plan.variants;
-            await page.getByLabel('Compare with').selectOption({ label: first!.name });
-            await page.getByLabel('Shown').selectOption({ label: second!.name });
-            await page.getByRole('heading', { name: /^New in/u }).waitFor();
-            await page.getByLabel('May move by up to').fill('25');
-            await button(page, 'Find better places').click();
-            await page.locator('.improve-result').waitFor({ timeout: 60_000 });
-            await check();
-            await tab(page, 'Review');
-            await button(page, /^Waive,/u)
-              .first()
-              .click();
-            await button(page, 'Waive').click();
-            await drop(page, 'points.gpx', recordedPoints());
-            await page.getByRole('table', { name: /^Signs: distance to the first table/u }).waitFor();
-            await check();
-            await tab(page, 'Race day');
-            await check();
-            await button(page, 'Wrack Fork').click();
-            await check();
-          },
-          { colorScheme, viewport: { width, height: width === 360 ? 740 : 900 } },
-        );
-      }, 120_000);
-    }
-  }
+  it('are clean by axe, and no wider than their room, light and dark, 1440 and 360 px wide', async () => {
+    await on(async ({ page }) => {
+      const check = (where: string): Promise<void> =>
+        inLooks(page, LOOKS, async (look) => {
+          await expectNoAxeFaults(page, { where, ...look });
+          const room = await page.locator('#panel').evaluate((panel) => panel.scrollWidth - panel.clientWidth);
+          expect(room).toBeLessThanOrEqual(0);
+        });
+      await tab(page, 'Variants');
+      await page.getByLabel('Name', { exact: true }).fill('as planned');
+      await button(page, 'Keep the positions shown').click();
+      const [first, second] = documentOf(PLAN).plan.variants;
+      await page.getByLabel('From').selectOption({ label: first!.name });
+      await page.getByLabel('To, as shown').selectOption({ label: second!.name });
+      await page.getByRole('heading', { name: /^Gained by/u }).waitFor();
+      await page.getByLabel('Within').fill('25');
+      await button(page, 'Find better positions').click();
+      await page.locator('.improve-result').waitFor({ timeout: 60_000 });
+      await check('positions under names');
+      await tab(page, 'Review');
+      await button(page, /^Waive /u)
+        .first()
+        .click();
+      await button(page, 'Waive').click();
+      await drop(page, 'points.gpx', recordedPoints());
+      await page.getByRole('table', { name: /^Signs to the first table/u }).waitFor();
+      await check('the review');
+      await tab(page, 'Race day');
+      await check('race day');
+      await button(page, 'Wrack Fork').click();
+      await check('a station on race day');
+    });
+  });
 });

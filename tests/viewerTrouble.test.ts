@@ -2,15 +2,15 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { chromium, type BrowserContext, type Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { FLAGS, type Stage, browserPath, dropFiles, during, mapIdle, openStage } from './support/browser.ts';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { type Stage, dropFiles, during, mapIdle, openStage } from './support/browser.ts';
+import { FLAGS, browserPath } from './support/chromium.ts';
 import { ROOT } from './support/build.ts';
 
 let stage: Stage;
 beforeAll(async () => {
   stage = await openStage();
 });
-afterAll(async () => stage?.close());
 
 const demoText = (name: string): string => readFileSync(join(ROOT, 'fixtures/demo', name), 'utf8');
 

@@ -10,6 +10,7 @@ import { passesOf } from './passes.ts';
 import { measureOf, rawOf } from './scale.ts';
 import { type IndexedCourse, indexCourse } from './segmentIndex.ts';
 import { real } from '../testing/numbers.ts';
+import { tries } from '../testing/tries.ts';
 
 const straight = indexCourse(turtle(ORIGIN, [[90, 10_000]], 50));
 const at = (raw: number, course: Course = straight.course): readonly [number, number] => pointAt(course, raw)!.at;
@@ -169,7 +170,7 @@ describe('calibration', () => {
         const ends = [sliceLine(course, low, high).at(-1), pointAt(course, high)?.at];
         if (high - low > 1e-3) expect(ends[0]).toEqual(ends[1]);
       }),
-      { seed: 20261125, numRuns: 1000 },
+      { seed: 20261125, numRuns: tries(1000) },
     );
   });
 });

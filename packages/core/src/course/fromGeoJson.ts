@@ -158,7 +158,7 @@ const pointsOf = (coordinates: unknown, path: string): ForeignPoint[] =>
 /** Longest JSON pointer that is followed, characters. */
 const DEEPEST = 1000;
 
-const GEOMETRIES = ['Point', 'MultiPoint', 'LineString', 'MultiLineString', 'Polygon', 'MultiPolygon'];
+const GEOMETRIES = new Set(['Point', 'MultiPoint', 'LineString', 'MultiLineString', 'Polygon', 'MultiPolygon']);
 
 /** All geometries of any GeoJSON object, or why it is none. A feature without a place (`null`) has none. */
 function geometriesIn(value: unknown, path: string = '', name: string | null = null): Result<readonly Found[]> {
@@ -168,7 +168,7 @@ function geometriesIn(value: unknown, path: string = '', name: string | null = n
     return value['geometry'] === null ? good([]) : geometriesIn(value['geometry'], `${path}/geometry`, nameOf(value));
   if (type === 'FeatureCollection') return gathered(value['features'], `${path}/features`, name);
   if (type === 'GeometryCollection') return gathered(value['geometries'], `${path}/geometries`, name);
-  if (typeof type !== 'string' || !GEOMETRIES.includes(type))
+  if (typeof type !== 'string' || !GEOMETRIES.has(type))
     return bad([fault({ problem: 'type', found: foundOf(type) }, path)]);
   if (!Array.isArray(value['coordinates']))
     return bad([fault({ problem: 'coordinates', found: foundOf(value['coordinates']) }, `${path}/coordinates`)]);

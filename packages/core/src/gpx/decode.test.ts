@@ -2,6 +2,7 @@ import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type DecodeProblem, createByteDecoder } from './decode.ts';
 import { createTrouble } from './trouble.ts';
+import { tries } from '../testing/tries.ts';
 
 const utf8 = (text: string): Uint8Array => new TextEncoder().encode(text);
 const latin1 = (text: string): Uint8Array => Uint8Array.from(Buffer.from(text, 'latin1'));
@@ -115,7 +116,7 @@ test('Any bytes are taken as UTF-8 exactly when the platform takes them, however
       expect(decoded.code).toBe(expected === null ? 'gpx-encoding' : undefined);
       if (expected !== null) expect(decoded.text).toBe(expected);
     }),
-    { seed: 11, numRuns: 3000 },
+    { seed: 11, numRuns: tries(3000) },
   );
 });
 
@@ -191,7 +192,7 @@ test('Any units are taken as UTF-16 exactly when the platform takes them, howeve
         if (expected !== null) expect(decoded.text).toBe(expected);
       },
     ),
-    { seed: 12, numRuns: 1000 },
+    { seed: 12, numRuns: tries(1000) },
   );
 });
 

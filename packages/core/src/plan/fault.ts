@@ -63,16 +63,12 @@ export function thingOf(path: Path): Thing {
 
 function metric(fault: Fault, where: Where): Finding {
   const facts = { severity: 'error', where } as const;
-  switch (fault.code) {
-    case 'plan-value':
-      return planFinding(fault.code, { ...fault.problem, ...thingOf(fault.path) }, facts);
-    case 'plan-reference':
-      return planFinding(fault.code, { ...fault.problem, ...thingOf(fault.path) }, facts);
-    case 'plan-key':
-      return planFinding(fault.code, fault.problem, facts);
-    case 'plan-version':
-      return planFinding(fault.code, fault.problem, facts);
-  }
+  if (fault.code === 'plan-key') return planFinding(fault.code, fault.problem, facts);
+  if (fault.code === 'plan-version') return planFinding(fault.code, fault.problem, facts);
+  const thing = thingOf(fault.path);
+  return fault.code === 'plan-value'
+    ? planFinding(fault.code, { ...fault.problem, ...thing }, facts)
+    : planFinding(fault.code, { ...fault.problem, ...thing }, facts);
 }
 
 /** A fault as a finding with its place, in the units that the plan asks for. */

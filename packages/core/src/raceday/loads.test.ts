@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { planOf, planStation } from '../testing/plans.ts';
 import { collectLoad, dropLoad, fillVehicle, kgOf, type Load } from './loads.ts';
 import { packOf, supplyKey } from './packs.ts';
+import { tries } from '../testing/tries.ts';
 
 const plan = planOf({ stations: [planStation({ supplies: { weights: { table: 12 } } })] });
 const day = {
@@ -81,7 +82,7 @@ describe('Loads', () => {
         }
         expect(carried).toBe(count(loads));
       }),
-      { seed: 48, numRuns: 300 },
+      { seed: 48, numRuns: tries(300) },
     );
   });
 });

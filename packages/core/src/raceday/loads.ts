@@ -7,7 +7,7 @@ import { byId } from '../plan/lookups.ts';
 import type { Plan, Supplies } from '../plan/plan.ts';
 import { suppliesOf } from '../plan/practice.ts';
 import type { StationDay } from './day.ts';
-import { packKg } from './packs.ts';
+import { packKg, supplyOf } from './packs.ts';
 
 /** So many of a supply, each of `each` kilograms. */
 export interface Piece extends Supply {
@@ -31,7 +31,7 @@ export function dropLoad(plan: Plan, day: Pick<StationDay, 'id' | 'packs'>): Loa
   const supplies = suppliesAt(plan, day);
   return {
     station: day.id,
-    pieces: day.packs.map(({ need, pack, ...piece }) => ({ ...piece, each: packKg(supplies, piece) })),
+    pieces: day.packs.map((pack) => ({ ...supplyOf(pack), count: pack.count, each: packKg(supplies, pack) })),
   };
 }
 
@@ -40,10 +40,10 @@ const KEPT: ReadonlySet<SupplyKind> = new Set(['table', 'box', 'sign']);
 /** Tables, boxes and signs again, the jugs empty, and the cups as bags of trash. */
 export function collectLoad(plan: Plan, day: Pick<StationDay, 'id' | 'packs'>): Load {
   const supplies = suppliesAt(plan, day);
-  const pieces = day.packs.flatMap(({ need, pack, ...piece }): Piece[] => {
-    const { kind, count } = piece;
-    const full = packKg(supplies, piece);
-    if (KEPT.has(kind)) return [{ ...piece, each: full }];
+  const pieces = day.packs.flatMap((pack): Piece[] => {
+    const { kind, count, need } = pack;
+    const full = packKg(supplies, pack);
+    if (KEPT.has(kind)) return [{ ...supplyOf(pack), count, each: full }];
     if (kind === 'bags') {
       const each = (supplies.cupsPerBag / supplies.packs.cups) * packKg(supplies, { kind: 'cups' });
       return [{ kind: 'trashBags', count: need, each }];

@@ -67,6 +67,13 @@ export function packsOf(
 /** Kilograms of one full pack; what has no weight in the plan counts as nothing. */
 export const packKg = ({ weights }: Supplies, { kind }: Pick<Supply, 'kind'>): number => weights[kind] ?? 0;
 
+/** The supply alone, of a pack or a load of it. */
+export const supplyOf = ({ kind, wording, empty }: Supply): Supply => ({
+  kind,
+  ...(wording === undefined ? {} : { wording }),
+  ...(empty === undefined ? {} : { empty }),
+});
+
 /** The name of a supply in JSON and in the place of a finding: `waterJug`, `waterJug (empty)`, `sign: Water ahead`, `trash bags`. */
 export function supplyKey({ kind, wording, empty }: Supply): string {
   if (kind === 'trashBags') return 'trash bags';

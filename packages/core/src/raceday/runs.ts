@@ -10,7 +10,7 @@ import { timeAt, timelineOf } from './clockAlong.ts';
 import type { Run, StationDay, Stop } from './day.ts';
 import { NO_LIMIT, move, type Limits } from './drive.ts';
 import { collectLoad, dropLoad, fillVehicle, kgOf, type Load } from './loads.ts';
-import { supplyKey } from './packs.ts';
+import { supplyKey, supplyOf } from './packs.ts';
 import { racedayFinding } from './racedayFinding.ts';
 
 /** Where a station stands on the course of its lead direction, and the side of its tables: the drop's side. */
@@ -136,19 +136,14 @@ function carried(plan: Plan, loads: readonly Load[]): { readonly queue: Load[]; 
   const findings = loads.flatMap(({ station, pieces }) =>
     pieces
       .filter(({ each }) => each > most)
-      .map(({ each, count, ...supply }) =>
-        racedayFinding(
+      .map((piece) => {
+        const where = { station, item: supplyKey(piece) };
+        return racedayFinding(
           'load-too-heavy',
-          { supply, kg: each, most },
-          {
-            severity: 'error',
-            where: { station, item: supplyKey(supply) },
-            measured: each,
-            limit: most,
-            unit: 'kg',
-          },
-        ),
-      ),
+          { supply: supplyOf(piece), kg: piece.each, most },
+          { severity: 'error', where, measured: piece.each, limit: most, unit: 'kg' },
+        );
+      }),
   );
   const queue = loads
     .map(({ station, pieces }) => ({ station, pieces: pieces.filter(({ each, count }) => each <= most && count > 0) }))

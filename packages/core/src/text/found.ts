@@ -28,6 +28,8 @@ export function foundOf(value: unknown): Found {
 
 /** A found value in words: texts in quotation marks, numbers as they are. */
 export function foundText(found: Found, { found: words, quotes: [open, close] }: Words): string {
+  // Quoted as it stands, a mark of no number would look like a fault of ours.
+  if (typeof found === 'string' && /^[+-]?(?:nan|infinity|undefined)$/iu.test(found.trim())) return words.notNumber;
   if (typeof found === 'string') return found === '' ? words.emptyText : `${open}${oneLine(found)}${close}`;
   if (typeof found !== 'object' || found === null) return String(found);
   return found.kind === 'list' ? words.list(found.count) : words[found.kind];

@@ -3,7 +3,7 @@
  * feet are whole from 10 on and have one decimal below; under 30 yd imperial lengths are feet; km and miles have two decimals.
  */
 import { formatDuration, formatMinute } from '../format.ts';
-import type { ItemKind, PointKind, Served, Supply } from '../kinds.ts';
+import type { ItemKind, PointKind, Served } from '../kinds.ts';
 import {
   type Kilograms,
   type LengthUnit,
@@ -15,7 +15,6 @@ import {
   volumeIn,
 } from '../units.ts';
 import { type Found, foundText } from './found.ts';
-import { supplyText } from './supplyWords.ts';
 import type { Voice } from './voice.ts';
 import type { Words } from './words.ts';
 
@@ -64,8 +63,6 @@ export interface Say {
   readonly itemInside: (kind: ItemKind) => string;
   readonly served: (kind: Served) => string;
   readonly point: (kind: PointKind) => string;
-  /** One of it: "jug of water". */
-  readonly supply: (supply: Supply) => string;
   /** "left". */
   readonly side: (side: 'left' | 'right') => string;
   /** "a, b and c". */
@@ -205,7 +202,6 @@ export function sayIn({ units, names }: Omit<Voice, 'language'>, words: Words): 
     itemInside: (kind) => words.items[kind].toLowerCase(),
     served: (kind) => words.served[kind],
     point: (kind) => words.points[kind],
-    supply: (supply) => supplyText(supply, words.supplies),
     side: (side) => words[side],
     all: (texts) => listed(texts, words.and),
     any: (texts) => listed(texts, words.or),

@@ -115,7 +115,8 @@ export const report: ReportText = {
   },
   practice: {
     title: 'La práctica vigente',
-    about: 'Práctica común, salvo la distancia entre puestos (guía de IMMDA, citada de segunda mano). Manda el plan.',
+    about:
+      'Práctica habitual, salvo la distancia entre puestos (guía de IMMDA, citada de segunda mano). Manda el plan.',
     usual: 'habitual',
     ofPlan: (usual) => `este plan (habitual: ${usual})`,
     departTitle: 'Puestos que se apartan de ella',

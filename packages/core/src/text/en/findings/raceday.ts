@@ -2,6 +2,8 @@ import { byProblem } from '../../byProblem.ts';
 import type { RacedayParams } from '../../params/raceday.ts';
 import type { Say } from '../../say.ts';
 import type { TextsOf } from '../../sentence.ts';
+import { supplyText } from '../../supplyWords.ts';
+import { supplyWords } from '../supplyWords.ts';
 import { results } from './racedayResults.ts';
 
 /** A load or a lateness, rounded up to whole minutes: "12 min", "1 h 05 min". */
@@ -33,7 +35,7 @@ const fields: Pick<
     'Add its waves, each with a start time and a number of entrants.',
   ],
   'race-without-starters': ({ show }, say) => [
-    `Nobody starts: ${say.percent(show)} of the entrants of its waves come to no one.`,
+    `Nobody starts: the waves have no entrants, or too few for the ${say.percent(show)} who start.`,
     null,
     'Give the number of entrants of each wave.',
   ],
@@ -145,7 +147,7 @@ export const raceday: TextsOf<RacedayParams> = {
   'load-too-heavy': ({ supply, kg, most }, say) => {
     const { measured, limit } = say.compareMass(kg, most);
     return [
-      `One ${say.supply(supply)} weighs ${measured}, and the strongest vehicle carries ${limit}.`,
+      `One ${supplyText(supply, supplyWords)} weighs ${measured}, and the strongest vehicle carries ${limit}.`,
       'It is on no run.',
       'Correct its weight, or the payload of the vehicle.',
     ];
