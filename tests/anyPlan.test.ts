@@ -8,7 +8,9 @@ import { toGeoJson } from '../packages/core/src/export/geojson.ts';
 import { layoutSchema } from '../packages/core/src/export/schemas/layout.ts';
 import { placeFindings } from '../packages/core/src/plan/placeFindings.ts';
 import { readPlan } from '../packages/core/src/plan/read.ts';
-import { summary } from '../packages/core/cli/text/layout.ts';
+import { planView } from '../packages/core/cli/findings.ts';
+import { PAPER } from '../packages/core/cli/screen.ts';
+import { layoutText } from '../packages/core/cli/text/layout.ts';
 import { OCEAN, type Position, go, planText } from './support/courses.ts';
 import { tries } from '../packages/core/src/testing/tries.ts';
 
@@ -93,7 +95,9 @@ describe('any plan', () => {
         expect(valid(document) ? [] : valid.errors).toEqual([]);
         expect(JSON.stringify(toGeoJson(analysed.value))).not.toMatch(/\[null|,null/u);
         for (const units of ['metric', 'imperial'] as const)
-          expect(summary(analysed.value, units)).not.toMatch(/NaN|undefined|Infinity/u);
+          expect(layoutText(analysed.value, planView(PAPER, units, analysed.value.plan))).not.toMatch(
+            /NaN|undefined|Infinity/u,
+          );
       }),
       { seed: 7, numRuns: tries(400) },
     );

@@ -50,7 +50,15 @@ describe('halfcup raceday', () => {
   it('is a table for people, with the caution', async () => {
     const { exit, out } = await halfcupIn(DEMO, 'raceday', 'plan.json');
     expect(exit).toBe(0);
-    for (const text of ['Arrivals and clock', 'Crew', 'To order', 'Runs', 'Strand Road', 'local codes'])
+    for (const text of [
+      'Arrivals',
+      'Crew',
+      'To order',
+      'Water jugs',
+      'Drop run: Truck one, town and west',
+      'Strand Road',
+      'local codes',
+    ])
       expect(out).toContain(text);
   });
 

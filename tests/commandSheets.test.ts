@@ -270,7 +270,7 @@ describe('halfcup sheets', () => {
   });
 
   it('refuses a call without a folder, and a folder that is a file', async () => {
-    expect((await refusalIn(demo, 'sheets', 'plan.json')).join()).toContain('--out FOLDER');
+    expect((await refusalIn(demo, 'sheets', 'plan.json')).join()).toContain('--out papers');
     expect((await refusalIn(demo, 'sheets', 'plan.json', '--out', 'plan.json')).join()).toContain('this is a file');
     expect((await refusalIn(demo, 'sheets', 'plan.json', '--out', 'plan.json/below', '--force')).length).toBe(1);
   });
@@ -280,7 +280,7 @@ describe('halfcup sheets', () => {
     for (const [content, why] of [
       ['{"type":"Feature"', 'FeatureCollection'],
       ['[]', 'FeatureCollection'],
-      [null, 'no such file'],
+      [null, 'file not found'],
     ] as const) {
       const folder = folderWith({
         'c.gpx': gpxText([straight(OCEAN, 90, 51, 100)]),

@@ -117,10 +117,10 @@ describe('halfcup start', () => {
     ).toBe(0);
     expect(((await documentIn(started, 'layout', 'sub/plan.json')) as LayoutDocument).stations).toHaveLength(2);
     const elsewhere = await halfcupIn(join(started, 'sub'), 'start', 'Up', '../w.gpx');
-    expect(elsewhere.err).toMatch(/keep this plan beside w\.gpx/u);
+    expect(elsewhere.err).toMatch(/keep this plan in the folder of w\.gpx/u);
     expect((JSON.parse(elsewhere.out) as PlanFile).courses[0]!.gpx).toBe('w.gpx');
     expect((await refusalIn(started, 'start', 'Up', 'w.gpx', '--out', 'sub/up.json'))[0]).toMatch(
-      /^w\.gpx: .*copy it there/u,
+      /^w\.gpx: error: .*copy the course there/u,
     );
   });
 

@@ -54,7 +54,9 @@ describe.each(
   it('keeps the file that is there, says so, and replaces it with --force', async () => {
     writeFileSync(join(folder, file), kept);
     expect(await refusalIn(folder, ...call, '--out', file)).toEqual([
-      expect.stringContaining(`${file}: this file exists already; choose another name, or say --force to replace it`),
+      expect.stringContaining(
+        `${file}: error: this file exists already; choose another name, or replace it with --force`,
+      ),
     ]);
     expect(readFileSync(join(folder, file), 'utf8')).toBe(kept);
     const { exit, err } = await halfcupIn(folder, ...call, '--out', file, '--force');
@@ -127,7 +129,7 @@ describe('halfcup export --out', () => {
       out.includes('TRASH FROM'),
       /<metadata><name>.* \(early\)<\/name>/u.test(out),
     ]).toEqual([0, false, true, true]);
-    expect(err).toMatch(/^v\.json:\d+:\d+: note: Station "s1" has no place on the ground for: sign\./u);
+    expect(err).toMatch(/^v\.json:\d+:\d+: note: No place on the ground for: sign\./u);
     expect((await halfcupIn(folder, 'export', 'v.json', '--to', 'gpx')).err).toBe('');
   });
 });

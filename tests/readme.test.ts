@@ -5,10 +5,10 @@ import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { ROOT } from './support/build.ts';
-import { MAIN } from './support/halfcup.ts';
+import { halfcupIn, halfcupProcess } from './support/halfcup.ts';
 
 const README = readFileSync(join(ROOT, 'README.md'), 'utf8');
-const PREFIX = 'npx -y pnpm@12 --silent halfcup ';
+const PREFIX = 'npx halfcup ';
 const commands = README.split('\n')
   .filter((line) => line.startsWith(PREFIX))
   .map((line) => line.slice(PREFIX.length));
@@ -30,14 +30,24 @@ describe('README', () => {
     expect(status, stderr).toBe(0);
   });
 
-  it.each(commands)('%s', (line) => {
-    const { status, stdout, stderr } = spawnSync(process.execPath, [MAIN, ...words(line)], {
-      cwd: ROOT,
-      encoding: 'utf8',
-    });
+  it.each(commands)('%s', async (line) => {
+    const { exit, out, err } = await halfcupIn(ROOT, ...words(line));
     // A review ends with 1 where an error stands, as one does in the demo.
-    expect(status, stderr).toBe(line.startsWith('review') ? 1 : 0);
-    expect(stdout.length).toBeGreaterThan(100);
+    expect(exit, err).toBe(line.startsWith('review') ? 1 : 0);
+    expect(out.length).toBeGreaterThan(100);
+  });
+
+  it('names a way to run the command in this folder that is there, and so is the script of the workspace', () => {
+    const run = (command: string, ...args: readonly string[]): string =>
+      spawnSync(command, args, { cwd: ROOT, encoding: 'utf8' }).stdout;
+    const version = halfcupProcess(ROOT, '--version').out;
+    expect(run(join(ROOT, 'node_modules/.bin/halfcup'), '--version')).toBe(version);
+    expect(run('npm', 'run', '--silent', 'halfcup', '--', '--version')).toBe(version);
+  });
+
+  it('shows what the command prints', async () => {
+    const [, shown] = /The second call above prints:\n\n```\n([\s\S]*?)```/u.exec(README) ?? [];
+    expect((await halfcupIn(ROOT, ...words(commands[1]!))).out).toBe(shown);
   });
 
   it('has an example that type-checks strictly', () => {
@@ -93,11 +103,9 @@ describe('README', () => {
     expect(out! + home!).toBeCloseTo(2 * segmentLength(-17.4, -33.2, -17.38, -33.2), 0);
   });
 
-  it('shows a point that the course runs by, and a library example that finds the same two passes', () => {
+  it('shows a point that the course runs by, and a library example that finds the same two passes', async () => {
     const snap = commands.find((line) => line.startsWith('snap'))!;
-    expect(spawnSync(process.execPath, [MAIN, ...words(snap)], { cwd: ROOT, encoding: 'utf8' }).stdout).toContain(
-      '2 of 2',
-    );
+    expect((await halfcupIn(ROOT, ...words(snap))).out).toContain('2 of 2');
     const file = join(ROOT, 'readme-example.mjs');
     writeFileSync(file, example);
     try {

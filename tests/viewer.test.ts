@@ -100,7 +100,7 @@ describe('the viewer, the plan left as it is', () => {
           .getAttribute('aria-pressed'),
       ).toBe('true');
       await expect.poll(async () => (await page.locator('canvas').screenshot()).equals(before)).toBe(false);
-      for (const word of ['Ahead', 'Sports drink', 'Water', 'Trash'])
+      for (const word of ['Sign', 'Sports drink', 'Water', 'Trash'])
         expect(await panel(page).textContent()).toContain(word);
     });
   });
@@ -130,9 +130,9 @@ describe('the viewer, the plan left as it is', () => {
     await on(async ({ page }) => {
       const { name } = PLAN.stations[0]!;
       await row(page, name).click();
-      expect(await panel(page).textContent()).toContain('2.620 km');
+      expect(await panel(page).textContent()).toContain('2.62 km');
       await page.getByRole('button', { name: /Imperial/u }).click();
-      await expect.poll(() => panel(page).textContent()).toContain('1.628 mi');
+      await expect.poll(() => panel(page).textContent()).toContain('1.63 mi');
       expect(await panel(page).textContent()).toContain('100 yd');
       await page.getByRole('button', { name: /Metric/u }).click();
       await expect.poll(() => panel(page).textContent()).toContain('2.620 km');
@@ -174,7 +174,7 @@ describe('the viewer, the plan left as it is', () => {
       const day = page.getByRole('tabpanel');
       expect(await day.getByRole('img').first().getAttribute('aria-label')).toMatch(/07:08/u);
       const words = (await day.textContent())!;
-      for (const text of ['Crew here', 'Open until', '1,968']) expect(words).toContain(text);
+      for (const text of ['Crew arrives', 'Open until', '1,968']) expect(words).toContain(text);
       expect(faults).toEqual([]);
     });
   });

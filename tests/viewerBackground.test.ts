@@ -125,20 +125,20 @@ describe('what lies under the course', () => {
       });
       expect(foreign(requests)).toEqual([]);
       await openChoice(page);
-      await page.getByRole('radio', { name: 'A map by its address' }).check();
+      await page.getByRole('radio', { name: 'Online map (URL)' }).check();
       await page.getByRole('button', { name: 'Use this map' }).click();
       await expect
         .poll(() => page.getByRole('group', { name: 'Background' }).textContent())
-        .toContain('accepted: an https address');
-      await page.getByLabel(/^Address of a style/u).fill('https://tiles.example.invalid/{z}/{x}/{y}.png');
+        .toContain('Use an https URL of a map style');
+      await page.getByLabel(/^URL of a map style/u).fill('https://tiles.example.invalid/{z}/{x}/{y}.png');
       await page.getByRole('button', { name: 'Use this map' }).click();
-      expect(await page.getByLabel(/^Address of a style/u).inputValue()).toContain('{z}');
+      expect(await page.getByLabel(/^URL of a map style/u).inputValue()).toContain('{z}');
       expect(asked).toEqual([]);
-      await page.getByLabel(/^Credit/u).fill('Survey of an island');
+      await page.getByLabel(/^Credit line/u).fill('Survey of an island');
       await page.getByRole('button', { name: 'Use this map' }).click();
       await expect.poll(() => asked.length).toBeGreaterThan(0);
       await expect
-        .poll(() => page.getByText('Background: Survey of an island. Fetched from tiles.example.invalid').count())
+        .poll(() => page.getByText('Background: Survey of an island. Loaded from tiles.example.invalid').count())
         .toBe(1);
       await mapIdle(page);
       // Mixed with the paper beneath by its opacity of 0.75.
@@ -147,7 +147,7 @@ describe('what lies under the course', () => {
       await mapIdle(page);
       await expect.poll(() => page.getByText('Survey of an island').count()).toBe(1);
       await openChoice(page);
-      await page.getByRole('radio', { name: 'The plan’s own drawing' }).check();
+      await page.getByRole('radio', { name: 'Drawing in the plan' }).check();
       expect(await page.getByText('Survey of an island').count()).toBe(0);
     });
   });
@@ -158,9 +158,9 @@ describe('what lies under the course', () => {
         route.fulfill({ status: 404, headers: { 'access-control-allow-origin': '*' }, body: '' }),
       );
       await openChoice(page);
-      await page.getByRole('radio', { name: 'A map by its address' }).check();
-      await page.getByLabel(/^Address of a style/u).fill('https://style.example.invalid/style.json');
-      await page.getByLabel(/^Credit/u).fill('Somebody');
+      await page.getByRole('radio', { name: 'Online map (URL)' }).check();
+      await page.getByLabel(/^URL of a map style/u).fill('https://style.example.invalid/style.json');
+      await page.getByLabel(/^Credit line/u).fill('Somebody');
       await page.getByRole('button', { name: 'Use this map' }).click();
       await expect
         .poll(() => page.getByRole('status').filter({ hasText: 'style.example.invalid answered 404' }).count())
@@ -172,7 +172,7 @@ describe('what lies under the course', () => {
     await on(async ({ page, requests }) => {
       const before = await page.locator('canvas').screenshot();
       await openChoice(page);
-      await page.getByRole('radio', { name: /^Plain paper/u }).check();
+      await page.getByRole('radio', { name: /^Plain, with/u }).check();
       await mapIdle(page);
       await expect.poll(async () => (await page.locator('canvas').screenshot()).equals(before)).toBe(false);
       expect(foreign(requests)).toEqual([]);
@@ -182,7 +182,7 @@ describe('what lies under the course', () => {
   it('draws an archive of tiles from this device, and asks nobody', async () => {
     await on(async ({ page, requests, faults }) => {
       await openChoice(page);
-      await page.getByRole('radio', { name: /PMTiles/u }).check();
+      await page.getByRole('radio', { name: /pmtiles/u }).check();
       await page.locator('input[accept=".pmtiles"]').setInputFiles({
         name: 'island.pmtiles',
         mimeType: 'application/octet-stream',

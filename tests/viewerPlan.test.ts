@@ -92,15 +92,15 @@ describe('the plan’s panel', () => {
   it('takes a value by keyboard, follows with the findings, changes only its bytes, and undo brings them back', async () => {
     await on(async ({ page }) => {
       const practice = await section(page, 'Practice');
-      const field = practice.getByLabel('Sign ahead of the first table');
+      const field = practice.getByLabel('Sign before the first table');
       await field.focus();
       await page.keyboard.press('Control+A');
       await page.keyboard.type('70 m');
       await page.keyboard.press('Enter');
       expect(await saved(page)).toBe(DEMO.replace('"signAhead": "100 yd"', '"signAhead": "70 m"'));
       await page.getByRole('tab', { name: /^Review/u }).click();
-      // The demo's sign that stands at 70 m holds now.
-      await expect.poll(() => panel(page).textContent()).not.toContain('70 m before the first table');
+      // The demo's sign that stands at 70 m is right now.
+      await expect.poll(() => panel(page).textContent()).not.toContain('The sign is 70 m before the first table');
       await page.getByRole('heading', { level: 1 }).click();
       await page.keyboard.press('Control+z');
       expect(await saved(page)).toBe(DEMO);
@@ -150,7 +150,7 @@ describe('the plan’s panel', () => {
         .filter({ hasText: /^Full marathon$/u })
         .click();
       const race = races.locator('details.more').filter({ hasText: 'Delete race Full marathon' }).first();
-      await race.getByLabel('Finish times by').last().selectOption('quantiles');
+      await race.getByLabel('Finish times from').last().selectOption('quantiles');
       const lines = race.getByLabel('Share, time');
       await lines.fill('0, 2:31:00\n0.5, 4:10:00\n1, 6:50:00');
       await lines.press('Control+Enter');

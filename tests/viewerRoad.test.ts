@@ -86,8 +86,8 @@ async function walk({ page, context }: Visit, way: ReturnType<typeof places>): P
   for (const [name, at] of way) {
     await page.getByRole('combobox', { name: 'Next to place' }).selectOption(name);
     await context.setGeolocation({ longitude: at[0], latitude: at[1], accuracy: 2 });
-    await expect.poll(() => page.locator('.road-way').textContent()).toMatch(/^here, (left|right)-hand side$/u);
-    await page.getByRole('button', { name: 'Record as placed' }).click();
+    await expect.poll(() => page.locator('.road-way').textContent()).toMatch(/^Here, (left|right)-hand side$/u);
+    await page.getByRole('button', { name: 'Record here' }).click();
   }
 }
 
@@ -95,7 +95,7 @@ async function savedPoints(page: Page): Promise<string> {
   await page.evaluate(() => Object.assign(window, { showSaveFilePicker: undefined }));
   const [given] = await Promise.all([
     page.waitForEvent('download'),
-    page.getByRole('button', { name: 'Save the points' }).click(),
+    page.getByRole('button', { name: 'Save points' }).click(),
   ]);
   return downloadedText(given);
 }
@@ -132,7 +132,7 @@ describe('on the road', () => {
       await page.reload();
       await page.getByRole('tab', { name: 'On the road' }).click();
       await expect.poll(() => page.getByText(/^8 of \d+ recorded/u).count()).toBe(1);
-      await page.getByRole('button', { name: /^Undo: s4/u }).click();
+      await page.getByRole('button', { name: /^Undo: 4 · /u }).click();
       await expect.poll(() => page.getByText(/^7 of \d+ recorded/u).count()).toBe(1);
     });
   });
@@ -145,10 +145,10 @@ describe('on the road', () => {
       await seen.page.getByRole('combobox', { name: 'Next to place' }).selectOption('s3 sign');
       await seen.context.setGeolocation({ longitude: sign![1][0], latitude: sign![1][1], accuracy: 2 });
       await expect.poll(() => seen.page.locator('.road-way').textContent()).toBe('20 m back, left-hand side');
-      await seen.page.getByRole('button', { name: 'Record as placed' }).click();
+      await seen.page.getByRole('button', { name: 'Record here' }).click();
       expect(await judged(await savedPoints(seen.page))).toContain('s3 sign fails');
-      await seen.page.getByRole('button', { name: 'Look at the verdicts' }).click();
-      await expect.poll(() => seen.page.getByRole('tabpanel').textContent()).toContain('fails');
+      await seen.page.getByRole('button', { name: 'Check against the plan' }).click();
+      await expect.poll(() => seen.page.getByRole('tabpanel').textContent()).toContain('out of place');
     });
   });
 
@@ -156,7 +156,7 @@ describe('on the road', () => {
     await on(
       async ({ page }) => {
         await page.getByRole('button', { name: /^Start/u }).click();
-        await expect.poll(() => page.getByRole('alert').textContent()).toContain('Allow it for this page');
+        await expect.poll(() => page.getByRole('alert').textContent()).toContain('Allow it in the browser’s settings');
       },
       { permissions: [] },
     );

@@ -55,7 +55,7 @@ const heading = (page: Page): Promise<string | null> =>
   panel(page).getByRole('heading', { level: 2 }).first().textContent();
 
 const WORD: Readonly<Record<Item['kind'], string>> = {
-  sign: 'Ahead',
+  sign: 'Sign',
   gel: 'Gel',
   sportsDrink: 'Sports drink',
   water: 'Water',
@@ -66,8 +66,13 @@ const figure = (value: number, decimals: number): string => {
   const text = Math.abs(value).toFixed(decimals);
   return value < 0 && Number(text) !== 0 ? `−${text}` : text;
 };
+/** As a crew can lay it out: whole metres from 10 on, one decimal below, and never less than nothing. */
+const laidOut = (value: number): string => {
+  const text = String(Number(Math.abs(value).toFixed(Math.abs(value) < 9.95 ? 1 : 0)));
+  return value < 0 && text !== '0' ? `−${text}` : text;
+};
 const range = ([from, to]: readonly [number, number]): string =>
-  figure(from, 1) === figure(to, 1) ? figure(from, 1) : `${figure(from, 1)} to ${figure(to, 1)}`;
+  laidOut(from) === laidOut(to) ? laidOut(from) : `${laidOut(from)} to ${laidOut(to)}`;
 
 /** The rows of the table as core has them: name, course distance, side, legs, sign. */
 function coreRows(analysis: Analysis): string[] {
@@ -87,7 +92,7 @@ function coreRows(analysis: Analysis): string[] {
       figure(lead.measure / 1000, 2),
       lead.side,
       ...legs,
-      figure(Math.min(...served) - sign.to, 1),
+      laidOut(Math.min(...served) - sign.to),
     ].join(' | ');
   });
 }
@@ -167,8 +172,8 @@ describe('a station on the course strip', () => {
       const now = analysed(after).stations[3]!;
       expect(now.directions[0]!.side).toBe('left');
       expect(now.station.side).toBe('left');
-      // 60 pixels of a strip of 1,404 that shows 42.195 km.
-      expect(now.directions[0]!.measure - before.directions[0]!.measure).toBeCloseTo((60 * 42_195) / 1404, -2);
+      // 60 pixels of a strip of 1,370 that shows 42.195 km.
+      expect(now.directions[0]!.measure - before.directions[0]!.measure).toBeCloseTo((60 * 42_195) / 1370, -2);
       expect(Math.abs(now.passes[0]!.offset)).toBeCloseTo(Math.abs(before.passes[0]!.offset), 1);
       await sameAsCore(page, after, 's4');
       expect(await undoAll(page, after)).toBe(1);
@@ -218,7 +223,7 @@ describe('a station on the course strip', () => {
     });
   });
 
-  it('keeps the focus on its ring while it passes another, is doubled and deleted by keys', async () => {
+  it('keeps the focus on its ring while it passes another, is duplicated and deleted by keys', async () => {
     await on(async ({ page }) => {
       await ring(page, 8).focus();
       for (let step = 0; step < 20; step++) await page.keyboard.press('Alt+ArrowRight');
@@ -250,7 +255,7 @@ describe('a station on the course strip', () => {
         await expect.poll(() => page.locator('.strip-ghost text').textContent()).toMatch(/^−\d/u);
         await send('touchEnd');
         const moved = analysed(await saved(page)).stations[5]!.directions[0]!.measure;
-        expect(25_850 - moved).toBeCloseTo((24 * 42_195) / 324, -3);
+        expect(25_850 - moved).toBeCloseTo((24 * 42_195) / 290, -3);
         const strip = (await page.locator('.strip-chart').boundingBox())!;
         const low = strip.y + strip.height - 40;
         await send('touchStart', { x: 150, y: low }, { x: 200, y: low });
@@ -319,36 +324,36 @@ describe('the station panel', () => {
       };
       await typeIn(field('Name'), 'Herring Steps');
       await typeIn(field('Course distance'), '19.5');
-      await press('100 m on along the course');
+      await press('100 m forward along the course');
       await press('10 m back along the course');
-      await press(/^Send across/u);
+      await press(/^Move to the/u);
       await tick('gel');
       await typeIn(field('Tables of gel'), '2');
       await typeIn(field('Trash boxes'), '7');
-      await typeIn(field('Width of the road'), '7.5');
+      await typeIn(field('Road width'), '7.5');
       await tick('Half marathon');
-      await pick('Serves runners', 'in e');
-      await pick('Declared side', 'r');
+      await pick('Serves runners who come', 'every');
+      await pick('Side', 'r');
       await typeIn(field('Captain'), 'Captain, Herring Steps');
-      await typeIn(field('Placed so because'), 'wide pavement');
-      await typeIn(field('Walked by'), 'course designer');
-      await typeIn(field('Walked on'), '2027-06-21');
-      await tick('Fixed: better positions are not looked for');
-      await typeIn(field('Sign ahead of the first table'), '80');
-      await typeIn(field('A cup holds'), '250');
-      await typeIn(field('Resupply ordered when left'), '0.3');
-      await typeIn(field('Fewest people'), '9');
+      await typeIn(field('Why it is here'), 'wide pavement');
+      await typeIn(field('Checked on foot by'), 'course designer');
+      await typeIn(field('Checked on foot on'), '2027-06-21');
+      await tick('Fixed: leave it out when searching for better places');
+      await typeIn(field('Sign before the first table'), '80');
+      await typeIn(field('Cup holds'), '250');
+      await typeIn(field('Second delivery ordered when left'), '0.3');
+      await typeIn(field('Minimum crew'), '9');
       await typeIn(field('Ready before the first runner'), '45');
       await press('Add a point at the pin');
       await typeIn(field('Street'), 'Quay Street');
       await pick('Kind', 'm');
       await typeIn(field('Used: water'), '1200');
-      const sign = field('Ahead');
+      const sign = field('Sign');
       const where = (await sign.getAttribute('placeholder'))!;
       await typeIn(sign, where);
       const byHand = JSON.parse(await saved(page)) as { readonly stations: readonly { readonly items?: unknown }[] };
       expect(byHand.stations[9]!.items).toEqual({ sign: { at: where.split(', ').map(Number) } });
-      await press('Put Ahead back by rule');
+      await press('Put sign back in its standard place');
       const text = await saved(page);
       const station = (JSON.parse(text) as { readonly stations: readonly Record<string, unknown>[] }).stations[9]!;
       expect(station).toMatchObject({

@@ -2,6 +2,7 @@
 import { type Finding, type Result, bad } from '../src/finding.ts';
 import { parseLength } from '../src/units.ts';
 import type { Io } from './io.ts';
+import type { Screen } from './screen.ts';
 
 /** How an option's value is read. A flag has none; `repeated` is a text that may be given many times; `count` a whole number from 1 to 256. */
 export type OptionKind = 'flag' | 'text' | 'repeated' | 'count' | 'length' | 'lengths' | readonly string[];
@@ -23,8 +24,14 @@ export interface CommandSpec {
   /** Most arguments it takes; Infinity where the last may be repeated. */
   readonly most: number;
   readonly about: string;
-  /** More lines for its own help. */
+  /** More paragraphs for its own help. */
   readonly more?: readonly string[];
+  readonly arguments: readonly { readonly name: string; readonly about: string }[];
+  /** Calls, without the program's name, that work in the folder of the demo. */
+  readonly examples: readonly string[];
+  /** What its exit status may say beside success and refusal. */
+  readonly exits?: readonly (readonly [status: string, about: string])[];
+  /** Its own, which stand in the place of common ones of the same name. */
   readonly options: readonly OptionSpec[];
   /** Loaded only when called, so that help needs no geometry. */
   readonly load: () => Promise<{ readonly run: Run }>;
@@ -38,32 +45,26 @@ export interface Call {
   readonly lists: ReadonlyMap<string, readonly string[]>;
 }
 
+/** What is printed: the same everywhere, or fitted to where it is shown. */
+export type Printed = string | ((screen: Screen) => string);
+
 export interface Output {
-  readonly text: string;
+  readonly text: Printed;
   /** What `--out` writes where that is not the text, which is printed then all the same. */
   readonly written?: string;
-  /** The command has written to `--out`, or printed, itself; the text is printed after it. */
+  /** The command has itself written to `--out`, or printed; the text is printed after it. */
   readonly saved?: true;
   /** The text is GPX, which alone may go to a file whose name ends so. */
   readonly gpx?: true;
   /** What the program ends with; absent: 0. */
   readonly exit?: 0 | 1 | 2;
-  /** Said on stderr where the text has no room for findings. */
+  /** Printed on stderr where the text has no room for findings. */
   readonly notes?: readonly Finding[];
 }
 
 export type Run = (call: Call, io: Io) => Promise<Result<Output>>;
 
-/** Options that every command has. */
-export const COMMON: readonly OptionSpec[] = [
-  { name: 'json', kind: 'flag', about: 'print JSON: metres, degrees, longitude first' },
-  { name: 'units', kind: ['metric', 'imperial'], about: 'units of the printed tables' },
-  { name: 'out', kind: 'text', shown: 'FILE', about: 'write to a file instead of printing; an existing one is kept' },
-  { name: 'force', kind: 'flag', about: 'let --out replace an existing file' },
-  { name: 'help', kind: 'flag', about: 'print this help' },
-];
-
-/** A call that cannot be used; the message says what was found, what was expected and how to mend it. */
+/** A call that cannot be used; the message says what is the matter and what to do. */
 export const refuse = (...messages: readonly string[]): Result<never> =>
   bad(messages.map((message) => ({ code: 'call', severity: 'error', message, where: {} })));
 

@@ -6,6 +6,7 @@ import type { Finding } from '../src/finding.ts';
 import type { PlanDocument } from '../src/plan/plan.ts';
 import { liesInside, readText } from './files.ts';
 import type { Io } from './io.ts';
+import { REFUSAL } from './messages.ts';
 
 export interface ReadContext {
   readonly drawing: FeatureCollection | null;
@@ -22,17 +23,16 @@ export async function readContext(io: Io, document: PlanDocument): Promise<ReadC
       {
         code: 'context-left-out',
         severity: 'note',
-        message: `The background drawing "${plan.context}" is left out: ${why}.`,
+        message: REFUSAL.drawingLeftOut(plan.context!, why),
         where: { file, ...document.placeOf('/context'), path: '/context' },
       },
     ],
   });
-  if ((await liesInside(io, path, dirname(file))) === false)
-    return left('it is a link to a file outside the plan’s folder; copy it there');
+  if ((await liesInside(io, path, dirname(file))) === false) return left(REFUSAL.drawingOutside());
   const text = await readText(io, path);
   if (!text.ok) return left(text.findings.map(({ message }) => message).join('; '));
   const drawing = parsed(text.value);
-  return drawing === null ? left('expected a FeatureCollection (GeoJSON, RFC 7946)') : { drawing, findings: [] };
+  return drawing === null ? left(REFUSAL.drawingUnread()) : { drawing, findings: [] };
 }
 
 function parsed(text: string): FeatureCollection | null {

@@ -5,23 +5,11 @@ import { isAbsolute, relative, sep } from 'node:path';
 import { type Finding, type Result, type Where, bad, good } from '../src/finding.ts';
 import type { GpxDocument } from '../src/gpx/document.ts';
 import { type Io, pathOf } from './io.ts';
+import { FILES, SYSTEM } from './messages.ts';
 import { SILENT, progressOf } from './progress.ts';
 
 /** Files smaller than this are read before anybody looks at a clock. */
 const LARGE = 4_000_000;
-
-const REASONS: Readonly<Record<string, string>> = {
-  ENOENT: 'there is no such file; mend the name, or say the folder it is in',
-  EISDIR: 'this is a folder; name a file in it',
-  ENOTDIR: 'a part of this path is a file, not a folder; mend the name',
-  EACCES: 'this file may not be opened by you; change its permissions',
-  EPERM: 'this file may not be opened by you; change its permissions',
-  EEXIST: 'this file exists already; choose another name, or say --force to replace it',
-  ENAMETOOLONG: 'this name is too long for a file; mend it',
-  ELOOP: 'this link goes in a circle; name the file itself',
-  EROFS: 'this file system cannot be written to; choose another folder',
-  ENOSPC: 'the disk is full; make room, or choose another',
-};
 
 const codeOf = (error: unknown): string => (error instanceof Error && 'code' in error ? String(error.code) : '');
 
@@ -29,7 +17,7 @@ const codeOf = (error: unknown): string => (error instanceof Error && 'code' in 
 export function fileFinding(error: unknown, code: string, where: Where): Finding {
   const reason = codeOf(error);
   if (reason === '' || reason.startsWith('ERR_')) throw error;
-  return { code, severity: 'error', message: REASONS[reason] ?? `the file could not be used (${reason})`, where };
+  return { code, severity: 'error', message: SYSTEM[reason] ?? FILES.unknown(reason), where };
 }
 
 /** The whole text of a file, UTF-8. */
@@ -43,7 +31,7 @@ export async function readText(io: Io, file: string): Promise<Result<string>> {
         {
           code: 'file-not-text',
           severity: 'error',
-          message: 'found bytes that are no UTF-8 text; expected a plan, which is JSON in UTF-8: save it again as that',
+          message: FILES.notUtf8(),
           where: { file },
         },
       ]);
@@ -81,7 +69,7 @@ export async function liesInside(io: Io, file: string, folder: string): Promise<
     const way = relative(await realpath(pathOf(io, folder)), await realpath(pathOf(io, file)));
     return way !== '..' && !way.startsWith(`..${sep}`) && !isAbsolute(way);
   } catch (error) {
-    if (codeOf(error) in REASONS) return null;
+    if (codeOf(error) in SYSTEM) return null;
     throw error;
   }
 }
@@ -101,7 +89,7 @@ export async function guardInputs(
       {
         code: 'file-unwritable',
         severity: 'error',
-        message: 'this is a plan, a course or another file being read, and would be lost; choose another name',
+        message: FILES.isInput(),
         where: { file },
       },
     ]);
@@ -110,7 +98,7 @@ export async function guardInputs(
       {
         code: 'file-unwritable',
         severity: 'error',
-        message: 'this command writes no GPX, and a course of that name would be lost; choose another ending',
+        message: FILES.gpxLost(),
         where: { file },
       },
     ]);
@@ -163,7 +151,7 @@ function unwritable(error: unknown, file: string): Finding {
     return {
       code: 'file-unwritable',
       severity: 'error',
-      message: 'there is no such folder; make it first, or choose another',
+      message: FILES.noFolder(),
       where: { file },
     };
   return fileFinding(error, 'file-unwritable', { file });

@@ -3,6 +3,7 @@ import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { type Finding, type Result, bad, good } from '../src/finding.ts';
 import { type Io, pathOf } from './io.ts';
+import { FILES } from './messages.ts';
 import { fileFinding, guardInputs, isThere, writeText } from './files.ts';
 
 export interface NamedText {
@@ -32,7 +33,7 @@ export async function writeFolder(
       refused.push({
         code: 'file-unwritable',
         severity: 'error',
-        message: 'this file exists already; choose another folder, or say --force to replace it',
+        message: FILES.exists(),
         where: { file },
       });
   }
@@ -49,7 +50,7 @@ function folderFinding(error: unknown, folder: string): Finding {
     return {
       code: 'folder-unwritable',
       severity: 'error',
-      message: 'this is a file; expected a folder, or a name at which one can be made',
+      message: FILES.folderIsFile(),
       where: { file: folder },
     };
   return fileFinding(error, 'folder-unwritable', { file: folder });

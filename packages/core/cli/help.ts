@@ -1,11 +1,31 @@
 /** Help, overall and for each command. */
-import { COMMON, type CommandSpec, type OptionSpec } from './call.ts';
+import type { CommandSpec, OptionSpec } from './call.ts';
 import { CAUTION } from './caution.ts';
 import { COMMANDS } from './commands.ts';
+import { paragraphBy } from './breaks.ts';
+import { COMMON } from './options.ts';
+import type { Screen } from './screen.ts';
 
-function columns(rows: readonly (readonly [string, string])[]): string[] {
-  const width = Math.max(...rows.map(([first]) => first.length));
-  return rows.map(([first, second]) => `  ${first.padEnd(width)}  ${second}`);
+/** Help is not made wider than this: long lines are hard to read. */
+const WIDEST = 100;
+/** What has a longer name stands on a line of its own, its meaning under it. */
+const FIRST = 26;
+
+/** Help has no characters but narrow ones, and loads nothing that measures others. */
+const paragraph = (text: string, width: number, hang?: string): string =>
+  paragraphBy((line) => line.length, text, width, hang);
+
+type Row = readonly [name: string, about: string];
+
+/** Names and what they mean, in two columns. */
+function columns(rows: readonly Row[], width: number): string[] {
+  const first = Math.max(...rows.map(([name]) => name.length).filter((length) => length <= FIRST));
+  const hang = ' '.repeat(first + 4);
+  return rows.map(([name, about]) =>
+    name.length > first
+      ? `  ${name}\n${hang}${paragraph(about, width, hang)}`
+      : `  ${name.padEnd(first)}  ${paragraph(about, width, hang)}`,
+  );
 }
 
 function optionShown({ name, kind, shown }: OptionSpec): string {
@@ -13,45 +33,74 @@ function optionShown({ name, kind, shown }: OptionSpec): string {
   return `--${name} ${typeof kind === 'string' ? (shown ?? 'VALUE') : kind.join('|')}`;
 }
 
-const optionRows = (specs: readonly OptionSpec[]): string[] =>
-  columns(specs.map((spec) => [optionShown(spec), spec.about]));
+const optionRows = (specs: readonly OptionSpec[]): readonly Row[] =>
+  specs.map((spec) => [optionShown(spec), spec.about]);
+
+const SUCCESS: Row = ['0', 'success'];
+const REVIEWED: Row = ['1', 'review found an error that is not waived'];
+const REFUSED: Row = ['2', 'bad arguments or unreadable file'];
+
+/** A heading with what stands under it; nothing where that is nothing. */
+const section = (title: string, lines: readonly string[], { paint }: Screen): string =>
+  lines.length === 0 ? '' : [paint('heading', title), ...lines].join('\n');
+
+const joined = (sections: readonly string[]): string => `${sections.filter((part) => part !== '').join('\n\n')}\n`;
+
+const narrowed = (screen: Screen): Screen => ({ ...screen, width: Math.min(screen.width, WIDEST) });
 
 /** What `halfcup --help` prints. */
-export function overallHelp(): string {
-  const lines = [
-    'Halfcup plans the water and aid stations of a road race: every pass of the course by',
-    'each station, the side of the road, the spacing, and the place of each sign and table.',
-    '',
-    'Use: halfcup COMMAND ARGUMENTS [--options]',
-    '',
-    'Commands',
-    ...columns(COMMANDS.map(({ name, takes, about }) => [`${name} ${takes}`, about])),
-    '',
-    'Options of all commands',
-    ...optionRows(COMMON),
-    '  halfcup --version prints the version.',
-    '',
-    'Lengths are written with their unit: 60m, 5km, 100yd, 3.1mi, 25ft. A point is LON,LAT.',
-    'It ends with 0 where it has done its work, with 1 where a review finds an error that nobody has',
-    'waived, and with 2 where the call or a file cannot be used.',
-    '',
-    CAUTION,
-  ];
-  return `${lines.join('\n')}\n`;
+export function overallHelp(wide: Screen): string {
+  const screen = narrowed(wide);
+  const { width } = screen;
+  return joined([
+    paragraph(
+      'Halfcup plans the water and aid stations of a road race: every time the course passes a station, the side of the road, the spacing, and the place of each sign and table.',
+      width,
+    ),
+    screen.paint('heading', 'Usage: halfcup COMMAND ARGUMENTS [OPTIONS]'),
+    section(
+      'Commands:',
+      columns(
+        COMMANDS.map(({ name, takes, about }) => [`${name} ${takes}`, about]),
+        width,
+      ),
+      screen,
+    ),
+    section('Options of all commands:', columns(optionRows(COMMON), width), screen),
+    paragraph(
+      'halfcup COMMAND --help explains a command; halfcup --version prints the version. Lengths are written with their unit: 60m, 5km, 100yd, 3.1mi, 25ft. A point is LON,LAT, longitude first.',
+      width,
+    ),
+    section('Examples:', EXAMPLES.map(exampleLine), screen),
+    section('Exit status:', columns([SUCCESS, REVIEWED, REFUSED], width), screen),
+    paragraph(CAUTION, width),
+  ]);
 }
 
+const EXAMPLES: readonly string[] = ['start "Our race" full.gpx --every 5km --out race.json', 'review plan.json'];
+
+const exampleLine = (example: string): string => `  npx halfcup ${example}`;
+
 /** What `halfcup COMMAND --help` prints. */
-export function commandHelp({ name, takes, about, more = [], options }: CommandSpec): string {
-  const lines = [
-    `halfcup ${name} ${takes} [--options]`,
-    `Prints ${about}.`,
-    ...more,
-    '',
-    'Options',
-    ...optionRows(options),
-    '',
-    'Options of all commands',
-    ...optionRows(COMMON),
-  ];
-  return `${lines.join('\n')}\n`;
+export function commandHelp(command: CommandSpec, wide: Screen): string {
+  const screen = narrowed(wide);
+  const { width, paint } = screen;
+  const { name, takes, about, more = [], arguments: taken, options, examples, exits = [] } = command;
+  const own = new Set(options.map((option) => option.name));
+  return joined([
+    paint('heading', `Usage: ${paragraph(`halfcup ${name} ${takes} [OPTIONS]`, width, ' '.repeat(7))}`),
+    [`${about.charAt(0).toUpperCase()}${about.slice(1)}.`, ...more].map((text) => paragraph(text, width)).join('\n'),
+    section(
+      'Arguments:',
+      columns(
+        taken.map((one) => [one.name, one.about]),
+        width,
+      ),
+      screen,
+    ),
+    options.length === 0 ? '' : section('Options:', columns(optionRows(options), width), screen),
+    section('Options of all commands:', columns(optionRows(COMMON.filter((one) => !own.has(one.name))), width), screen),
+    section('Examples:', examples.map(exampleLine), screen),
+    section('Exit status:', columns([SUCCESS, ...exits, REFUSED], width), screen),
+  ]);
 }

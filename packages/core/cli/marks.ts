@@ -5,6 +5,7 @@ import type { GpxDocument, GpxWaypoint } from '../src/gpx/document.ts';
 import { type MarkText, marksOfWaypoints, nearlyMarks, resolveMarks } from '../src/plan/marks.ts';
 import { parseLength } from '../src/units.ts';
 import { type Call, has, refuse } from './call.ts';
+import { POINTS } from './messages.ts';
 import { parsePosition } from './positions.ts';
 
 /** All marks of a call, with their places; with `--waypoint-marks` a note for each waypoint that only speaks of a distance. */
@@ -25,18 +26,16 @@ export function marksOf(call: Call, document: GpxDocument): Result<readonly Mark
       nearlyMarks(document).map((waypoint) => leftAside(waypoint, document.file)),
     );
   const near = nearlyMarks(document).map(({ name }) => `"${name}"`);
-  const hint =
-    near.length === 0
-      ? ''
-      : `; ${near.slice(0, 5).join(', ')} may be meant: say --mark with the name and the distance, such as --mark ${near[0]}=10km`;
-  return refuse(
-    `--waypoint-marks: no waypoint of the file has a name that says a distance and nothing else, such as "10 km" or "mile 6"${hint}`,
-  );
+  return refuse(POINTS.noWaypointMarks(near));
 }
 
 function leftAside({ name, line, column }: GpxWaypoint, file: string): Finding {
-  const message = `Waypoint "${name}" speaks of a distance, but not of that alone, and was not taken as a mark; where it is one, say --mark "${name}=…" with the distance.`;
-  return { code: 'mark-unused', severity: 'note', message, where: { file, line, column } };
+  return {
+    code: 'mark-unused',
+    severity: 'note',
+    message: POINTS.waypointLeftAside(name ?? ''),
+    where: { file, line, column },
+  };
 }
 
 const LOOKS_LIKE_A_PLACE = /^[+-]?[\d.]+,[+-]?[\d.]+$/u;
@@ -45,12 +44,12 @@ function markText(token: string): Result<MarkText> {
   const cut = token.lastIndexOf('=');
   const place = cut === -1 ? token : token.slice(0, cut);
   const measure = cut === -1 ? undefined : parseLength(token.slice(cut + 1));
-  if (measure?.ok === false) return refuse(`--mark "${token}": ${measure.message}`);
+  if (measure?.ok === false) return refuse(POINTS.markProblem(token, measure.message));
   const known = measure === undefined ? {} : { measure: measure.value };
   if (!LOOKS_LIKE_A_PLACE.test(place)) return good({ name: place, ...known });
   const position = parsePosition(place);
   if (!position.ok) return position;
   return measure === undefined
-    ? refuse(`--mark "${token}": found a place without a distance; expected LON,LAT=10km`)
+    ? refuse(POINTS.markWithoutDistance(token))
     : good({ at: position.value, measure: measure.value });
 }

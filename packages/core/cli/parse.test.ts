@@ -35,7 +35,7 @@ describe('the reader of calls', () => {
         const call = readCall(command, argv);
         if (!call.ok) {
           expect(call.findings.length).toBeGreaterThan(0);
-          for (const { message } of call.findings) expect(message).toMatch(/found/u);
+          for (const { message } of call.findings) expect(message).toMatch(/--?\S|argument|needs/u);
           return;
         }
         const { positionals, values } = call.value;

@@ -1,23 +1,20 @@
-/** Reads the arguments of a call against the command's own list of options; every fault is told. */
+/** Reads the arguments of a call against the command's own list of options; every problem is reported. */
 import { parseArgs } from 'node:util';
 import { type Result, good } from '../src/finding.ts';
 import { suggestion } from '../src/plan/nearest.ts';
 import { parseLength } from '../src/units.ts';
-import { COMMON, type Call, type CommandSpec, type OptionSpec, refuse } from './call.ts';
+import { type Call, type CommandSpec, type OptionSpec, refuse } from './call.ts';
 import { COMMANDS } from './commands.ts';
+import { CALL } from './messages.ts';
+import { COMMON } from './options.ts';
 import { mask, unmask } from './positions.ts';
 
-/** The command of a name, or what is said of one that is not known. */
+/** The command of a name, or why it is not known. */
 export function commandOf(name: string): Result<CommandSpec> {
   const found = COMMANDS.find((command) => command.name === name);
   if (found !== undefined) return good(found);
-  return refuse(
-    `found the command "${name}", which is not known; ${suggestion(
-      name,
-      COMMANDS.map((command) => command.name),
-      'commands',
-    )}`,
-  );
+  const names = COMMANDS.map((command) => command.name);
+  return refuse(CALL.unknownCommand(name, suggestion(name, names, 'commands')));
 }
 
 /** Arguments and options of one command from what follows its name. */
@@ -42,7 +39,7 @@ export function readCall(command: CommandSpec, argv: readonly string[]): Result<
     if (token.kind !== 'option') continue;
     const spec = specs.find(({ name }) => name === token.name && token.rawName === `--${name}`);
     if (spec === undefined) faults.push(unknownOption(token.rawName, command, specs));
-    else if (values.has(spec.name)) faults.push(`found --${spec.name} twice; expected it once`);
+    else if (values.has(spec.name)) faults.push(CALL.twice(spec.name));
     else {
       if (spec.kind === 'repeated') lists.set(spec.name, [...(lists.get(spec.name) ?? []), unmask(token.value ?? '')]);
       else values.set(spec.name, unmask(token.value ?? ''));
@@ -54,30 +51,20 @@ export function readCall(command: CommandSpec, argv: readonly string[]): Result<
 }
 
 function unknownOption(raw: string, command: CommandSpec, specs: readonly OptionSpec[]): string {
-  const word = suggestion(
-    raw,
-    specs.map(({ name }) => `--${name}`),
-    `options of ${command.name}`,
-  );
-  return `found the option "${raw}", which ${command.name} does not have; ${word}`;
+  const names = specs.map(({ name }) => `--${name}`);
+  return CALL.unknownOption(raw, suggestion(raw, names, `options of ${command.name}`));
 }
 
 function valueFaults({ name, kind, shown }: OptionSpec, value: string | undefined, inline: boolean): string[] {
-  if (kind === 'flag') return inline ? [`found a value for --${name}; expected it without one`] : [];
-  const wanted = typeof kind === 'string' ? (shown ?? 'a value') : kind.join(' or ');
+  if (kind === 'flag') return inline ? [CALL.noValue(name)] : [];
+  const example = shown ?? 'VALUE';
   const missing = value === undefined || value === '' || (!inline && value.startsWith('-'));
-  if (missing)
-    return [
-      `found --${name} without a value; expected ${typeof kind === 'string' ? `one, such as --${name} ${wanted}` : wanted}`,
-    ];
+  if (missing) return [typeof kind === 'string' ? CALL.valueMissing(name, example) : CALL.choiceMissing(name, kind)];
   const text = unmask(value);
   if (typeof kind !== 'string')
-    return kind.includes(text) ? [] : [`found "${text}" for --${name}; ${suggestion(text, kind, 'accepted')}`];
+    return kind.includes(text) ? [] : [CALL.notAChoice(name, text, suggestion(text, kind, 'accepted'))];
   if (kind === 'text' || kind === 'repeated') return [];
-  if (kind === 'count')
-    return isCount(text)
-      ? []
-      : [`found "${text}" for --${name}; expected a whole number from 1 to ${MOST}, such as --${name} ${wanted}`];
+  if (kind === 'count') return isCount(text) ? [] : [CALL.notACount(name, text, MOST, example)];
   return (kind === 'lengths' ? text.split(',') : [text]).flatMap((part) => {
     const parsed = parseLength(part);
     return parsed.ok
@@ -94,13 +81,9 @@ const MOST = 256;
 const isCount = (text: string): boolean => /^[1-9]\d*$/u.test(text) && Number(text) <= MOST;
 
 function countFaults({ name, needs, most }: CommandSpec, positionals: readonly string[]): string[] {
-  const use = `see halfcup ${name} --help`;
-  if (positionals.includes('')) return [`found an empty argument; ${name} takes ${needs.join(' and ')}: ${use}`];
-  if (positionals.length < needs.length)
-    return [
-      `found ${positionals.length === 0 ? 'no argument' : `only "${positionals.join('", "')}"`}; ${name} needs ${needs.join(' and ')}: ${use}`,
-    ];
-  if (positionals.length > most)
-    return [`found the argument "${positionals[most]}" too many; ${name} takes ${needs.join(' and ')}: ${use}`];
-  return [];
+  const all = needs.join(' and ');
+  const problem = (message: string): string[] => [CALL.seeHelp(message, name)];
+  if (positionals.includes('')) return problem(CALL.emptyArgument(name, all));
+  if (positionals.length < needs.length) return problem(CALL.argumentMissing(name, all, positionals));
+  return positionals.length > most ? problem(CALL.tooMany(name, all, positionals[most]!)) : [];
 }

@@ -4,6 +4,7 @@ import { placeFindings } from '../src/plan/placeFindings.ts';
 import { type PlacedVerdict, reviewPlaced } from '../src/review/placed.ts';
 import { readGpxFile } from './files.ts';
 import type { Io } from './io.ts';
+import { REFUSAL } from './messages.ts';
 import type { AnalysedPlan } from './plans.ts';
 
 export interface PlacedPlan extends AnalysedPlan {
@@ -22,9 +23,14 @@ export async function withPlaced(
   const read = await readGpxFile(io, file);
   if (!read.ok) return read;
   if (read.value.waypoints.length === 0) {
-    const message =
-      'found no waypoints; expected one for each sign, table and trash drop that was recorded, named such as "s1 sign"';
-    return bad([{ code: 'placed-empty', severity: 'error', message, where: { file, line: 1, column: 1 } }]);
+    return bad([
+      {
+        code: 'placed-empty',
+        severity: 'error',
+        message: REFUSAL.noPlacedPoints(),
+        where: { file, line: 1, column: 1 },
+      },
+    ]);
   }
   const { verdicts, findings, checks } = reviewPlaced(analysis, read.value);
   const all = [...analysis.findings, ...read.findings, ...placeFindings(findings, document)];

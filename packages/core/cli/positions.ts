@@ -5,6 +5,7 @@
 import { type Result, good } from '../src/finding.ts';
 import type { LonLat } from '../src/finding.ts';
 import { refuse } from './call.ts';
+import { POINTS } from './messages.ts';
 
 /** No argument of a process can hold this character. */
 const MASK = '\0';
@@ -15,21 +16,19 @@ export const mask = (argv: readonly string[]): string[] =>
 
 export const unmask = (token: string): string => (token.startsWith(MASK) ? token.slice(1) : token);
 
-const ACCEPTED = 'a position as LON,LAT in degrees, such as -17.44,-33.19';
 const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)$/u;
 
 /** Longitude and latitude of a token; says when the two look swapped. */
 export function parsePosition(token: string): Result<LonLat> {
   const parts = token.split(',').map((part) => part.trim());
   const [lonText = '', latText = ''] = parts;
-  if (parts.length !== 2 || !NUMBER.test(lonText) || !NUMBER.test(latText))
-    return refuse(`found "${token}"; expected ${ACCEPTED}`);
+  if (parts.length !== 2 || !NUMBER.test(lonText) || !NUMBER.test(latText)) return refuse(POINTS.notAPoint(token));
   // Adding nought turns -0 into 0.
   const [lon, lat] = [Number(lonText) + 0, Number(latText) + 0];
   if (Math.abs(lat) > 90) {
-    const hint = Math.abs(lon) <= 90 ? `; longitude comes first: the two may be swapped (${latText},${lonText})` : '';
-    return refuse(`found the latitude ${latText} in "${token}"; expected -90 to 90${hint}`);
+    const swapped = Math.abs(lon) <= 90 ? `${latText},${lonText}` : null;
+    return refuse(POINTS.latitude(token, latText, swapped));
   }
-  if (Math.abs(lon) > 180) return refuse(`found the longitude ${lonText} in "${token}"; expected -180 to 180`);
+  if (Math.abs(lon) > 180) return refuse(POINTS.longitude(token, lonText));
   return good([lon, lat]);
 }

@@ -5,52 +5,67 @@
  */
 import type { Finding } from '../src/finding.ts';
 import { VERSION } from '../src/version.ts';
-import { type Call, type CommandSpec, has } from './call.ts';
+import { type Call, type CommandSpec, type Printed, has, refuse } from './call.ts';
 import { commandHelp, overallHelp } from './help.ts';
 import type { Io } from './io.ts';
+import { CALL } from './messages.ts';
 import { commandOf, readCall } from './parse.ts';
-import { faultText, noteLine, spoken } from './spoken.ts';
+import { PAPER, type Screen, screenOf } from './screen.ts';
+import { faultText, problemLine } from './spoken.ts';
 
 export type Exit = 0 | 1 | 2;
 
 interface Ended {
   readonly exit: Exit;
-  readonly out: string;
-  readonly err: string;
+  readonly out: Printed;
+  readonly problems?: readonly Finding[];
+  /** Printed on stderr after the problems. */
+  readonly hint?: Printed;
 }
+
+const printed = (text: Printed, screen: Screen): string => (typeof text === 'string' ? text : text(screen));
 
 /** Runs a call, given without the program's name, and prints; gives what the program ends with. Never rejects. */
 export async function main(argv: readonly string[], io: Io): Promise<Exit> {
   try {
-    const { exit, out, err } = await answer(argv, io);
+    const { exit, out, problems = [], hint = '' } = await answer(argv, io);
+    const screen = screenOf(io.stderr, io.env);
+    const err = problems.map((problem) => `${problemLine(problem, screen)}\n`).join('') + printed(hint, screen);
+    const text = printed(out, screenOf(io.stdout, io.env));
     if (err !== '') await io.stderr.write(err);
-    if (out !== '') await io.stdout.write(out);
+    if (text !== '') await io.stdout.write(text);
     return exit;
   } catch (error) {
-    await io.stderr.write(`halfcup: ${faultText(error, 'files')}\n`);
+    const message = faultText(error, 'files');
+    const fault: Finding = { code: 'halfcup-fault', severity: 'error', message, where: {} };
+    await io.stderr.write(`${problemLine(fault, screenOf(io.stderr, io.env))}\n`);
     return 2;
   }
 }
 
-const done = (out: string, err: string = ''): Ended => ({ exit: 0, out, err });
+const done = (out: Printed): Ended => ({ exit: 0, out });
 
 /** Errors, each once, and which line was taken for the course; what else was found in the same input would hide them. */
 function refused(findings: readonly Finding[]): Ended {
   const errors = findings.filter(({ severity, code }) => severity === 'error' || code === 'track-chosen');
-  const lines = [...new Set((errors.length > 0 ? errors : findings).map(spoken))];
-  return { exit: 2, out: '', err: `${lines.join('\n')}\n` };
+  const shown = errors.length > 0 ? errors : findings;
+  const once = new Map(shown.map((finding) => [problemLine(finding, PAPER), finding]));
+  return { exit: 2, out: '', problems: [...once.values()] };
 }
 
 async function answer(argv: readonly string[], io: Io): Promise<Ended> {
   const [name, ...rest] = argv;
-  if (name === undefined) return { exit: 2, out: '', err: `halfcup: found no command.\n\n${overallHelp()}` };
-  if (name === '--help') return done(overallHelp());
+  if (name === undefined) {
+    const refusal = refused(refuse(CALL.noCommand()).findings);
+    return { ...refusal, hint: (screen) => `\n${overallHelp(screen)}` };
+  }
+  if (name === '--help') return done(overallHelp);
   if (name === '--version') return done(`${VERSION}\n`);
   const command = commandOf(name);
   if (!command.ok) return refused(command.findings);
   const call = readCall(command.value, rest);
   if (!call.ok) return refused(call.findings);
-  if (has(call.value, 'help')) return done(commandHelp(command.value));
+  if (has(call.value, 'help')) return done((screen) => commandHelp(command.value, screen));
   return perform(command.value, call.value, io);
 }
 
@@ -59,15 +74,14 @@ async function perform(command: CommandSpec, call: Call, io: Io): Promise<Ended>
   const result = await run(call, io);
   if (!result.ok) return refused(result.findings);
   const { text, written: other, saved = false, gpx = false, exit = 0, notes = [] } = result.value;
-  const err = notes.map(noteLine).join('');
   const file = call.values.get('out');
-  if (file === undefined || saved) return { exit, out: text, err };
+  if (file === undefined || saved) return { exit, out: text, problems: notes };
   const { guardInputs, writeText } = await import('./files.ts');
   const inputs = await inputsOf(command, call, other !== undefined, io);
   const guarded = await guardInputs(io, file, inputs, gpx);
   if (!guarded.ok) return refused(guarded.findings);
-  const written = await writeText(io, file, other ?? text, has(call, 'force'));
-  return written.ok ? { exit, out: other === undefined ? '' : text, err } : refused(written.findings);
+  const written = await writeText(io, file, other ?? printed(text, PAPER), has(call, 'force'));
+  return written.ok ? { exit, out: other === undefined ? '' : text, problems: notes } : refused(written.findings);
 }
 
 /** Files that a call reads. A changed plan may take the place of the one that it was made from; anything else would destroy it. */
@@ -80,6 +94,6 @@ async function inputsOf(
   const placed = values.get('placed');
   const own = [...(changesPlan ? [] : positionals), ...(placed === undefined ? [] : [placed])];
   if (needs[0] !== 'a plan') return own;
-  const { filesNamedBy } = await import('./plans.ts');
-  return [...own, ...(await Promise.all(positionals.map(async (plan) => filesNamedBy(io, plan)))).flat()];
+  const { planFiles } = await import('./plans.ts');
+  return [...own, ...(await Promise.all(positionals.map(async (plan) => planFiles(io, plan)))).flat()];
 }

@@ -10,7 +10,8 @@ import type { Io } from './io.ts';
 import { progressOf } from './progress.ts';
 import type { ReviewJob } from './reviewedLine.ts';
 import { type Reviewers, inThisThread, inThreads } from './reviewers.ts';
-import { noteLine } from './spoken.ts';
+import { screenOf } from './screen.ts';
+import { problemLine } from './spoken.ts';
 
 /** Plans begun for each thread before the oldest of them must be printed: a plan much larger than its neighbours holds up none of them. */
 const AHEAD = 4;
@@ -47,6 +48,7 @@ async function printLines(
 ): Promise<Result<0 | 1 | 2>> {
   const strict = values.has('strict');
   const progress = progressOf('Reviewing plans', io.stderr);
+  const screen = screenOf(io.stderr, io.env);
   let exit: 0 | 1 | 2 = 0;
   let printed = 0;
   progress.show(0);
@@ -55,7 +57,8 @@ async function printLines(
   )) {
     if (own > exit) exit = own;
     if (problems.length > 0 || io.stdout.isTTY) progress.clear();
-    if (problems.length > 0) await io.stderr.write(problems.map(noteLine).join(''));
+    if (problems.length > 0)
+      await io.stderr.write(problems.map((problem) => `${problemLine(problem, screen)}\n`).join(''));
     const written = await sink.write(line);
     if (!written.ok) return written;
     // A reader that has seen enough ends the program: with what has been found so far.
@@ -80,8 +83,8 @@ async function sinkOf(io: Io, call: Call): Promise<Result<TextSink>> {
 
 /** Plans and all files that they name, each once; one plan after the other, so that however many there are few are open. */
 async function filesRead(io: Io, plans: readonly string[]): Promise<readonly string[]> {
-  const { filesNamedBy } = await import('./plans.ts');
+  const { planFiles } = await import('./plans.ts');
   const files = new Set(plans);
-  for (const plan of plans) for (const file of await filesNamedBy(io, plan)) files.add(file);
+  for (const plan of plans) for (const file of await planFiles(io, plan)) files.add(file);
   return [...files];
 }

@@ -1,9 +1,10 @@
 /** One plan's review as it is printed, and its report as a file. */
 import { type Result, good } from '../src/finding.ts';
-import { type Call, type Output, has, refuse } from './call.ts';
+import { type Call, type Output, type Printed, has, refuse } from './call.ts';
 import { guardInputs, writeText } from './files.ts';
 import type { Io } from './io.ts';
-import { filesNamedBy } from './plans.ts';
+import { REFUSAL } from './messages.ts';
+import { planFiles } from './plans.ts';
 import { json, unitsOf } from './printing.ts';
 import { type Reviewed, exitOf, reviewPlan } from './reviewPlan.ts';
 import { reviewText } from './text/review.ts';
@@ -15,20 +16,22 @@ export async function reviewOne(io: Io, file: string, call: Call): Promise<Resul
   const { analysis, review } = read.value;
   const written = await writeReport(io, read.value, call);
   if (!written.ok) return written;
-  const text = has(call, 'json') ? json(review) : reviewText(analysis, review, unitsOf(call, analysis.plan.units));
+  const text: Printed = has(call, 'json')
+    ? json(review)
+    : (screen) =>
+        reviewText(analysis, review, { screen, units: unitsOf(call, analysis.plan.units), all: has(call, 'all') });
   return good({ text, exit: exitOf(review, has(call, 'strict')) });
 }
 
 async function writeReport(io: Io, { analysis, review }: Reviewed, call: Call): Promise<Result<null>> {
   const file = call.values.get('report');
   if (file === undefined) return good(null);
-  if (file === call.values.get('out')) return refuse(`found "${file}" for both --report and --out; expected two files`);
-  if (!/\.html?$/iu.test(file))
-    return refuse(`found "${file}" for --report, which writes HTML; expected a name that ends in .html`);
+  if (file === call.values.get('out')) return refuse(REFUSAL.sameFile(file));
+  if (!/\.html?$/iu.test(file)) return refuse(REFUSAL.reportNotHtml(file));
   const inputs = [
     ...call.positionals,
     ...(call.values.has('placed') ? [call.values.get('placed')!] : []),
-    ...(await filesNamedBy(io, call.positionals[0]!)),
+    ...(await planFiles(io, call.positionals[0]!)),
   ];
   const guarded = await guardInputs(io, file, inputs);
   if (!guarded.ok) return guarded;

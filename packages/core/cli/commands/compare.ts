@@ -3,6 +3,7 @@ import { compareDocument } from '../../src/export/compareDocument.ts';
 import { type Result, bad, good } from '../../src/finding.ts';
 import { compareAnalyses } from '../../src/improve/compare.ts';
 import { type Run, has } from '../call.ts';
+import { planView } from '../findings.ts';
 import type { Io } from '../io.ts';
 import { type AnalysedPlan, analysePlan } from '../plans.ts';
 import { json, unitsOf } from '../printing.ts';
@@ -20,7 +21,12 @@ export const run: Run = async (call, io) => {
   return good({
     text: has(call, 'json')
       ? json(compareDocument(comparison))
-      : compareText(comparison, before.value.analysis.plan, units),
+      : (screen) =>
+          compareText(
+            comparison,
+            [before.value.analysis, after.value.analysis],
+            planView(screen, units, before.value.analysis.plan),
+          ),
   });
 };
 

@@ -6,6 +6,8 @@ import { courseDocument } from '../../src/export/documents.ts';
 import { type Finding, bad, good } from '../../src/finding.ts';
 import { type Call, type Run, has, lengthOf } from '../call.ts';
 import { type Prepare, readCourse } from '../lines.ts';
+import { REFUSAL } from '../messages.ts';
+import { plainView } from '../findings.ts';
 import { marksOf } from '../marks.ts';
 import { json, unitsOf } from '../printing.ts';
 import { courseText } from '../text/course.ts';
@@ -22,7 +24,9 @@ export const run: Run = async (call, io) => {
   if (!calibrated.ok) return bad(calibrated.findings);
   const findings = [...read.findings, ...tangleFindings(indexed, where), ...marks.findings, ...calibrated.findings];
   const facts = courseDocument(calibrated.value.course, findings, marks.value);
-  return good({ text: has(call, 'json') ? json(facts) : courseText(facts, unitsOf(call)) });
+  return good({
+    text: has(call, 'json') ? json(facts) : (screen) => courseText(facts, plainView(screen, unitsOf(call))),
+  });
 };
 
 /** Says what is wrong with the track; takes out what can be, where the call asks for it. */
@@ -35,7 +39,7 @@ const prepareFor =
       ...finding,
       code: 'track-cleaned',
       severity: 'note',
-      message: `Left out: ${finding.message}`,
+      message: REFUSAL.leftOut(finding.message),
     }));
     return { segments: kept, findings: [...said, ...flawFindings(flawsOf(kept), where)] };
   };

@@ -4,12 +4,13 @@ import type { Layout } from '../../src/layout/layout.ts';
 import { placeFindings } from '../../src/plan/placeFindings.ts';
 import { type Call, type Output, type Run, refuse } from '../call.ts';
 import type { Io } from '../io.ts';
+import { REFUSAL } from '../messages.ts';
 import { type AnalysedPlan, analysePlan } from '../plans.ts';
 import { json, unitsOf } from '../printing.ts';
 
 export const run: Run = async (call, io) => {
   const to = call.values.get('to');
-  if (to === undefined) return refuse('found no format; expected --to geojson, gpx, csv or ics');
+  if (to === undefined) return refuse(REFUSAL.noFormat());
   const read = await analysePlan(io, call.positionals[0]!, call.values.get('variant'));
   return read.ok ? FORMATS[to as Format](read.value, call, io) : read;
 };

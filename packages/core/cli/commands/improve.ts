@@ -4,7 +4,10 @@ import { type Result, bad, good } from '../../src/finding.ts';
 import { movedText } from '../../src/improve/change.ts';
 import { type ImproveOptions, improve } from '../../src/improve/improve.ts';
 import type { Plan } from '../../src/plan/plan.ts';
-import { type Call, type Run, has, lengthOf } from '../call.ts';
+import { type Call, type Printed, type Run, has, lengthOf } from '../call.ts';
+import { planView } from '../findings.ts';
+import { oneLine } from '../breaks.ts';
+import { REFUSAL } from '../messages.ts';
 import { analysePlan } from '../plans.ts';
 import { json, unitsOf } from '../printing.ts';
 import { progressOf } from '../progress.ts';
@@ -19,14 +22,11 @@ export const run: Run = async (call, io) => {
   const progress = progressOf('Trying places', io.stderr);
   const improvement = improve(analysis, { ...only.value, ...withinOf(call), onProgress: progress.show });
   progress.clear();
-  const text = has(call, 'json')
+  const { plan } = analysis;
+  const asked = { plan, within: lengthOf(call, 'within'), out: call.values.get('out') };
+  const text: Printed = has(call, 'json')
     ? json(improveDocument(improvement))
-    : improveText(improvement, {
-        plan: analysis.plan,
-        within: lengthOf(call, 'within'),
-        out: call.values.get('out'),
-        units: unitsOf(call, analysis.plan.units),
-      });
+    : (screen) => improveText(improvement, asked, planView(screen, unitsOf(call, plan.units), plan));
   return good({ text, written: movedText(document, improvement.plan.stations, improvement.moves) });
 };
 
@@ -39,11 +39,17 @@ const withinOf = (call: Call): Pick<ImproveOptions, 'within'> => {
 function stationsOf(call: Call, file: string, { stations }: Plan): Result<Pick<ImproveOptions, 'only'>> {
   const text = call.values.get('only');
   if (text === undefined) return good({});
-  const only = text.split(',').map((id) => id.trim());
-  const known = stations.map(({ id }) => id);
-  const unknown = only.filter((id) => !known.includes(id));
-  if (unknown.length === 0) return good({ only });
-  const list = known.length === 0 ? 'this plan has no stations' : `stations of this plan: ${known.join(', ')}`;
-  const message = `found no station ${unknown.map((id) => `"${id}"`).join(', ')} for --only; ${list}`;
-  return bad([{ code: 'call', severity: 'error', message, where: { file } }]);
+  const asked = text.split(',').map((name) => name.trim());
+  const found = asked.map((name) => [name, idOf(stations, name)] as const);
+  const unknown = found.flatMap(([name, id]) => (id === undefined ? [name] : []));
+  if (unknown.length === 0) return good({ only: found.flatMap(([, id]) => id ?? []) });
+  const known = stations.map(({ id, name }) => (name === id ? id : `${id} (${oneLine(name)})`));
+  return bad([{ code: 'call', severity: 'error', message: REFUSAL.noSuchStations(unknown, known), where: { file } }]);
+}
+
+/** The id of a station by its id, or by its name where no other has it. */
+function idOf(stations: Plan['stations'], word: string): string | undefined {
+  if (stations.some(({ id }) => id === word)) return word;
+  const named = stations.filter(({ name }) => name === word);
+  return named.length === 1 ? named[0]!.id : undefined;
 }

@@ -2,6 +2,7 @@
 import { layoutDocument } from '../../src/export/documents.ts';
 import { good } from '../../src/finding.ts';
 import { type Run, has } from '../call.ts';
+import { planView } from '../findings.ts';
 import { analysePlan } from '../plans.ts';
 import { json, unitsOf } from '../printing.ts';
 import { layoutText } from '../text/layout.ts';
@@ -12,6 +13,8 @@ export const run: Run = async (call, io) => {
   const { analysis } = read.value;
   const units = unitsOf(call, analysis.plan.units);
   return good({
-    text: has(call, 'json') ? json(layoutDocument(analysis, analysis.findings)) : layoutText(analysis, units),
+    text: has(call, 'json')
+      ? json(layoutDocument(analysis, analysis.findings))
+      : (screen) => layoutText(analysis, planView(screen, units, analysis.plan)),
   });
 };

@@ -4,9 +4,13 @@ import { type Finding, type Result, bad, good } from '../../src/finding.ts';
 import type { RaceDay } from '../../src/raceday/day.ts';
 import { learnRates } from '../../src/raceday/learn.ts';
 import { type Output, type Run, has } from '../call.ts';
+import { type View, planView } from '../findings.ts';
+import { REFUSAL } from '../messages.ts';
 import { type AnalysedPlan, analysePlan } from '../plans.ts';
 import { json, unitsOf } from '../printing.ts';
-import { learntText, raceDayText } from '../text/raceday.ts';
+import type { Screen } from '../screen.ts';
+import { learntText } from '../text/learnt.ts';
+import { raceDayText } from '../text/raceday.ts';
 
 export const run: Run = async (call, io) => {
   const [file] = call.positionals;
@@ -14,15 +18,15 @@ export const run: Run = async (call, io) => {
   if (!read.ok) return read;
   const { analysis } = read.value;
   if (analysis.day === null) {
-    const message =
-      'no race of the plan has waves, so nobody knows who arrives when; give a race "waves", each with "time" and "entrants", and "finish" times';
-    return bad([{ code: 'race-day-empty', severity: 'error', message, where: { file: file! } }]);
+    return bad([{ code: 'race-day-empty', severity: 'error', message: REFUSAL.noWaves(), where: { file: file! } }]);
   }
+  const { day } = analysis;
   const units = unitsOf(call, analysis.plan.units);
-  if (has(call, 'learn')) return learn(read.value, has(call, 'json'));
-  const document = raceDayDocument(analysis, analysis.day, dayFindings(analysis, analysis.day));
+  const view = (screen: Screen): View => planView(screen, units, analysis.plan);
+  if (has(call, 'learn')) return learn(read.value, has(call, 'json'), view);
+  const document = raceDayDocument(analysis, day, dayFindings(analysis, day));
   return good({
-    text: has(call, 'json') ? json(document) : raceDayText(analysis, analysis.day, document.findings, units),
+    text: has(call, 'json') ? json(document) : (screen) => raceDayText(analysis, day, document.findings, view(screen)),
   });
 };
 
@@ -32,7 +36,7 @@ function dayFindings({ findings }: AnalysedPlan['analysis'], day: RaceDay): read
   return findings.filter(({ code }) => codes.has(code));
 }
 
-function learn({ analysis }: AnalysedPlan, asJson: boolean): Result<Output> {
+function learn({ analysis }: AnalysedPlan, asJson: boolean, view: (screen: Screen) => View): Result<Output> {
   const learnt = learnRates(analysis.plan, analysis.day!.stations);
-  return good({ text: asJson ? json(learnt) : learntText(learnt) });
+  return good({ text: asJson ? json(learnt) : (screen) => learntText(learnt, view(screen)) });
 }

@@ -6,19 +6,20 @@ import type { Paper } from '../../src/papers/frameStyle.ts';
 import { type PapersOptions, type PrintedPaper, indexPaper, papersOf } from '../../src/papers/papers.ts';
 import { languageNote } from '../../src/text/languages.ts';
 import { type Finding, type Result, good } from '../../src/finding.ts';
-import { type Call, type Run, has, refuse } from '../call.ts';
-import { CAUTION } from '../caution.ts';
+import { type Call, type Printed, type Run, has, refuse } from '../call.ts';
 import { readContext } from '../context.ts';
 import { reviewedFiles } from '../digests.ts';
 import { writeFolder } from '../folders.ts';
 import type { Io } from '../io.ts';
-import { type AnalysedPlan, analysePlan, filesNamedBy } from '../plans.ts';
-import { json, table } from '../printing.ts';
+import { REFUSAL } from '../messages.ts';
+import { type AnalysedPlan, analysePlan, planFiles } from '../plans.ts';
+import { json } from '../printing.ts';
+import { table } from '../tables.ts';
+import { page } from '../text/blocks.ts';
 
 export const run: Run = async (call, io) => {
   const folder = call.values.get('out');
-  if (folder === undefined || folder === '')
-    return refuse('found no folder for the papers; expected --out FOLDER, which is made where it is not there');
+  if (folder === undefined || folder === '') return refuse(REFUSAL.noFolder());
   const [file] = call.positionals;
   const read = await analysePlan(io, file!, call.values.get('variant'));
   if (!read.ok) return read;
@@ -38,7 +39,7 @@ export const run: Run = async (call, io) => {
     analysis,
     options,
     folder,
-    [file!, ...(await filesNamedBy(io, file!))],
+    [file!, ...(await planFiles(io, file!))],
     has(call, 'force'),
   );
   if (!written.ok) return written;
@@ -56,12 +57,10 @@ export const run: Run = async (call, io) => {
         ]),
   ];
   const files = written.value.map(({ name }) => join(folder, name));
-  const text = has(call, 'json')
+  const rows = written.value.map(({ title }, k) => [title, files[k]!]);
+  const text: Printed = has(call, 'json')
     ? json({ files })
-    : `${table(
-        ['Paper', 'File'],
-        written.value.map(({ title }, k) => [title, files[k]!]),
-      )}\n\n${CAUTION}\n`;
+    : (screen) => page([table(['Paper', 'File'], rows, screen)], screen);
   return good({ text, notes, saved: true });
 };
 

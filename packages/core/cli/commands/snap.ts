@@ -6,6 +6,7 @@ import { type SnappedPoint, snapDocument } from '../../src/export/documents.ts';
 import { type Finding, type LonLat, type Result, bad, good } from '../../src/finding.ts';
 import { type Call, type Run, has, lengthOf } from '../call.ts';
 import { type ReadCourse, readCourse } from '../lines.ts';
+import { POINTS } from '../messages.ts';
 import { parsePosition } from '../positions.ts';
 import { json, unitsOf } from '../printing.ts';
 import { snapText } from '../text/snap.ts';
@@ -34,7 +35,9 @@ export const run: Run = async (call, io) => {
     ...snapped.flatMap((point) => swapped(point, indexed)),
   ];
   return good({
-    text: has(call, 'json') ? json(document) : snapText(document, options.snapRadius, unitsOf(call)),
+    text: has(call, 'json')
+      ? json(document)
+      : (screen) => snapText(document, options.snapRadius, unitsOf(call), screen),
     notes,
   });
 };
@@ -43,7 +46,7 @@ export const run: Run = async (call, io) => {
 function swapped({ at, nearest }: SnappedPoint, indexed: IndexedCourse): Finding[] {
   const turned = swappedPosition(indexed, at);
   if (turned === null) return [];
-  const message = `found ${at.join(',')}, which is ${(nearest.distance / 1000).toFixed(0)} km from the course; longitude comes first: the two may be swapped (${turned.join(',')})`;
+  const message = POINTS.mayBeSwapped(at.join(','), (nearest.distance / 1000).toFixed(0), turned.join(','));
   return [{ code: 'snap-swapped', severity: 'warning', message, where: {} }];
 }
 
@@ -57,8 +60,7 @@ function pointsOf(given: readonly LonLat[], { document }: ReadCourse): Result<re
   if (given.length > 0) return good(given.map((at) => ({ at, name: null })));
   if (document.waypoints.length > 0)
     return good(document.waypoints.map(({ lon, lat, name }) => ({ at: [lon, lat], name })));
-  const message = 'The file has no waypoints, and no point was given; give points as LON,LAT after the file.';
-  return bad([{ code: 'snap-points', severity: 'error', message, where: { file: document.file } }]);
+  return bad([{ code: 'snap-points', severity: 'error', message: POINTS.none(), where: { file: document.file } }]);
 }
 
 const optionsOf = (call: Call): typeof PASS_DEFAULTS => ({

@@ -7,6 +7,7 @@ import type { UnitSystem } from '../../src/units.ts';
 import { type Call, type Run, has, lengthOf, lengthsOf } from '../call.ts';
 import { liesInside, readGpxFile } from '../files.ts';
 import { type Io, pathOf } from '../io.ts';
+import { REFUSAL } from '../messages.ts';
 import { marksOf } from '../marks.ts';
 
 export const run: Run = async (call, io) => {
@@ -51,17 +52,17 @@ async function pathInPlan(io: Io, file: string, out: string | undefined): Promis
   const way = relative(pathOf(io, folder), pathOf(io, file));
   const below = way !== '' && way !== '..' && !way.startsWith(`..${sep}`) && !isAbsolute(way);
   if (below && (await liesInside(io, file, folder)) !== false) return good(way.split(sep).join('/'));
-  const message = 'a plan names files in its own folder or below';
   if (out !== undefined) {
     return bad([
       {
         code: 'gpx-outside',
         severity: 'error',
-        message: `The course is not in the folder of the plan, ${folder}; ${message}: copy it there first.`,
+        message: REFUSAL.courseOutside(folder),
         where: { file },
       },
     ]);
   }
-  const note = `${message}: keep this plan beside ${basename(file)}.`;
-  return good(basename(file), [{ code: 'gpx-beside', severity: 'note', message: note, where: { file } }]);
+  return good(basename(file), [
+    { code: 'gpx-beside', severity: 'note', message: REFUSAL.courseBeside(basename(file)), where: { file } },
+  ]);
 }

@@ -1,165 +1,146 @@
-/** Race day as tables for people: who arrives, what stands poured, who serves, what is sent. */
+/** Race day for people: who arrives, what stands poured, who serves, what is sent. */
 import type { Analysis } from '../../src/analyse.ts';
 import type { Finding } from '../../src/finding.ts';
-import type { PrePour, RaceDay, StationDay } from '../../src/raceday/day.ts';
-import type { Learnt } from '../../src/raceday/learn.ts';
-import { formatClock, formatMinute, formatVolume } from '../../src/format.ts';
-import type { UnitSystem } from '../../src/units.ts';
-import { CAUTION } from '../caution.ts';
-import { findingsText, oneLine, table } from '../printing.ts';
+import type { DayCrew, PrePour, RaceDay } from '../../src/raceday/day.ts';
+import { formatMinute, formatVolume } from '../../src/format.ts';
+import { type View, findingsText } from '../findings.ts';
+import { counted } from '../messages.ts';
+import { grouped, kindName, supplyAmount, supplyName } from '../supplyWords.ts';
+import { table } from '../tables.ts';
+import { NONE, heading, page, section } from './blocks.ts';
+import { runsText } from './runs.ts';
 
-const NONE = '–';
-
-const clock = (seconds: number | null | undefined): string =>
+export const clock = (seconds: number | null | undefined): string =>
   seconds === null || seconds === undefined ? NONE : formatMinute(seconds);
 
 const whole = (cups: number): string => Math.ceil(cups - 1e-9).toLocaleString('en');
 
-/** `1,150 on 3 tables, 2 layers (53 %; curve 700, floor 1,150)`; a dash where a drink is not served. */
-function poured(one: PrePour | undefined): string {
-  if (one === undefined) return NONE;
-  const counted = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? '' : 's'}`;
-  const room = one.room === null ? '' : `, room ${whole(one.room)}`;
-  return `${whole(one.cups)} on ${counted(one.tables, 'table')}, ${counted(one.layers, 'layer')} (${Math.round(one.share * 100)} %; curve ${whole(one.massCurve)}, floor ${whole(one.floor)}${room})`;
+export function raceDayText({ plan }: Analysis, day: RaceDay, findings: readonly Finding[], view: View): string {
+  return page(
+    [
+      heading([plan.name], view.screen),
+      arrivalsTable(day, view),
+      drinksTable(day, view),
+      pouredTable(day, view),
+      crewTable(day, view),
+      orderTable(day, view),
+      ...runsText(day, plan, view),
+      findingsText(findings, view),
+    ],
+    view.screen,
+  );
 }
 
-export function raceDayText(analysis: Analysis, day: RaceDay, findings: readonly Finding[], units: UnitSystem): string {
-  const nameOf = (id: string): string => analysis.stations.find((station) => station.id === id)?.name ?? id;
-  const parts = [
-    oneLine(analysis.plan.name),
-    arrivalsTable(day, nameOf),
-    suppliesTable(day, units),
-    crewTable(day),
-    totalsTable(day),
-    runsTable(day, nameOf),
-    findingsText(findings),
-    CAUTION,
-  ];
-  return `${parts.join('\n\n')}\n`;
-}
+const ARRIVALS = [
+  'Station',
+  ' Arrivals',
+  ' First runner',
+  ' 10 % have passed',
+  ' Half have passed',
+  ' 90 % have passed',
+  ' Last runner',
+  ' Most in a minute',
+  ' from',
+  ' Crew on site',
+  ' Ready to serve',
+  ' Open until about',
+];
 
-function arrivalsTable({ stations }: RaceDay, nameOf: (id: string) => string): string {
-  const head = [
-    'Station',
-    'Name',
-    ' Arrivals',
-    ' First',
-    ' 10 %',
-    ' Half',
-    ' 90 %',
-    ' Last',
-    ' Busiest minute',
-    ' Crew here',
-    ' Ready',
-    ' Open until',
-  ];
+function arrivalsTable({ stations }: RaceDay, { names, screen }: View): string {
   const rows = stations.map(({ id, arrivals, quantiles, peak, crewAt, openFrom, openUntil }) => [
-    id,
-    nameOf(id),
-    String(arrivals),
+    names.station(id),
+    arrivals.toLocaleString('en'),
     clock(quantiles?.first),
     clock(quantiles?.p10),
     clock(quantiles?.p50),
     clock(quantiles?.p90),
     clock(quantiles?.last),
-    peak === null ? NONE : `${peak.count} at ${formatClock(peak.at)}`,
+    peak === null ? NONE : peak.count.toLocaleString('en'),
+    clock(peak?.at),
     clock(crewAt),
     clock(openFrom),
     clock(openUntil),
   ]);
-  return `Arrivals and clock (open until race control releases the station, whatever the published cutoff)\n${table(head, rows)}`;
+  const hint = 'Keep each station open until race control releases it, whatever the published cutoff says.';
+  return section('Arrivals', table(ARRIVALS, rows, screen), screen, hint);
 }
 
-function suppliesTable({ stations }: RaceDay, units: UnitSystem): string {
+function drinksTable({ stations }: RaceDay, { units, names, screen }: View): string {
   const head = [
     'Station',
-    ' Water, cups',
-    ' Sports drink, cups',
+    ' Cups of water',
+    ' Cups of sports drink',
     ' Gels',
+    ' Gel tables',
     ' Water',
     ' Sports drink',
-    'Water, poured',
-    'Sports drink, poured',
   ];
-  const rows = stations.map(({ id, cups, gels, volume, prePour }) => [
-    id,
+  const rows = stations.map(({ id, cups, gels, tables, volume }) => [
+    names.station(id),
     cups.water.toLocaleString('en'),
     cups.sportsDrink.toLocaleString('en'),
     gels.toLocaleString('en'),
-    formatVolume(volume.water, units),
-    formatVolume(volume.sportsDrink, units),
-    poured(prePour.water),
-    poured(prePour.sportsDrink),
+    String(tables.gel),
+    grouped(formatVolume(volume.water, units)),
+    grouped(formatVolume(volume.sportsDrink, units)),
   ]);
-  return `Cups, and what stands poured before the first runner (share of the day's cups)\n${table(head, rows)}`;
+  return section('Needed on the day', table(head, rows, screen), screen);
 }
 
-const crewRow = ({ id, crew, tables }: StationDay): string[] => [
-  id,
-  String(crew.handOut),
-  String(crew.pour),
-  String(crew.gel),
-  String(crew.clean),
-  String(crew.captain),
-  String(crew.total),
-  String(crew.shifts),
-  String(tables.gel),
-  String(tables.sportsDrink),
-  String(tables.water),
+const POURED = [
+  'Station',
+  'Drink',
+  ' Cups',
+  ' Tables × layers',
+  ' Share of the day',
+  ' To keep up',
+  ' Least by rule',
+  ' Room',
+];
+const POURED_HINT =
+  'To keep up: the fewest cups with which the tables never run dry. Least by rule: the fewest that the plan’s rules allow. Room: what the tables hold, if their number is fixed.';
+
+function pouredTable({ stations }: RaceDay, { names, screen }: View): string {
+  const rows = stations.flatMap(({ id, prePour }) =>
+    (['water', 'sportsDrink'] as const).flatMap((drink) => {
+      const one = prePour[drink];
+      return one === undefined ? [] : [[names.station(id), kindName(drink), ...pouredCells(one)]];
+    }),
+  );
+  if (rows.length === 0) return '';
+  return section('Poured before the first runner', table(POURED, unrepeated(rows), screen), screen, POURED_HINT);
+}
+
+const pouredCells = ({ cups, tables, layers, share, massCurve, floor, room }: PrePour): string[] => [
+  whole(cups),
+  `${tables} × ${layers}`,
+  `${Math.round(share * 100)} %`,
+  whole(massCurve),
+  whole(floor),
+  room === null ? NONE : whole(room),
 ];
 
-function crewTable({ stations, totals }: RaceDay): string {
-  const head = [
-    'Station',
-    ' Hand out',
-    ' Pour',
-    ' Gel',
-    ' Clean up',
-    ' Captain',
-    ' In all',
-    ' Shifts',
-    ' Tables: gel',
-    ' sports drink',
-    ' water',
-  ];
-  return `Crew, ${totals.crew} in all\n${table(head, stations.map(crewRow))}`;
+/** A first cell only where it differs from that of the row above. */
+const unrepeated = (rows: readonly string[][]): string[][] =>
+  rows.map((row, k) => (k > 0 && rows[k - 1]![0] === row[0] ? ['', ...row.slice(1)] : row));
+
+const CREW = ['Station', ' Hand out', ' Pour', ' Gel', ' Clean up', ' Captain', ' Crew', ' Shifts'];
+
+const crewCells = ({ handOut, pour, gel, clean, captain, total, shifts }: DayCrew): string[] =>
+  [handOut, pour, gel, clean, captain, total, shifts].map(String);
+
+function crewTable({ stations, totals }: RaceDay, { names, screen }: View): string {
+  const rows = stations.map((station) => [names.station(station.id), ...crewCells(station.crew)]);
+  const title = `Crew needed at once, all stations: ${counted(totals.crew, 'volunteer')}`;
+  return section(title, table(CREW, rows, screen), screen);
 }
 
-function totalsTable({ totals }: RaceDay): string {
-  return `To order\n${table(
-    ['Item', ' Needed', ' Pack', ' Packs'],
-    totals.packs.map(({ item, need, pack, count }) => [item, amount(need), amount(pack), count.toLocaleString('en')]),
-  )}`;
-}
-
-const amount = (value: number): string => Number(value.toFixed(1)).toLocaleString('en');
-
-function runsTable({ runs }: RaceDay, nameOf: (id: string) => string): string {
-  if (runs.length === 0) return 'Runs: none; the plan has no vehicles, or nothing to carry.';
-  const rows = runs.flatMap((run) =>
-    run.stops.map((stop, k) => [
-      k === 0 ? run.vehicle : '',
-      k === 0 ? (run.kind === 'drop' ? 'drop' : 'collect') : '',
-      stop.station,
-      nameOf(stop.station),
-      clock(stop.arrive),
-      clock(stop.leave),
-      stop.side,
-      `${Math.round(stop.load.reduce((sum, { kg }) => sum + kg, 0))} kg`,
-    ]),
-  );
-  return `Runs\n${table(['Vehicle', 'Kind', 'Station', 'Name', ' Arrives', ' Leaves', 'Side', ' Load'], rows)}`;
-}
-
-/** Rates that counted cups and gels teach, as they stand in a plan. */
-export function learntText({ take, basis }: Learnt): string {
-  if (basis.length === 0) return `Nothing to learn from: no station of the plan has counts under "used".\n${CAUTION}\n`;
-  const rows = basis.map(({ kind, used, reckoned, factor, stations }) => [
-    kind,
-    used.toLocaleString('en'),
-    Math.round(reckoned).toLocaleString('en'),
-    factor.toFixed(2),
-    stations.join(', '),
+function orderTable({ totals }: RaceDay, { units, screen }: View): string {
+  const rows = totals.packs.map((pack) => [
+    supplyName(pack),
+    supplyAmount(pack, pack.need, units),
+    supplyAmount(pack, pack.pack, units),
+    pack.count.toLocaleString('en'),
   ]);
-  return `Used against reckoned\n${table(['Kind', ' Used', ' Reckoned', ' Factor', 'Counted at'], rows)}\n\nFor the next plan, under "supplies":\n"take": ${JSON.stringify(take)}\n\n${CAUTION}\n`;
+  return section('To order', table(['Item', ' Needed', ' In packs of', ' Packs'], rows, screen), screen);
 }

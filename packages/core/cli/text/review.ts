@@ -1,90 +1,81 @@
-/** A review on the screen: findings by severity, what is waived, every check as it went. */
+/** A review for people: findings by severity, what is waived, what passed, what could not run. */
 import type { Analysis } from '../../src/analyse.ts';
 import type { ReviewDocument } from '../../src/export/reviewDocument.ts';
-import { resultText } from '../../src/papers/report.ts';
 import { foundText } from '../../src/papers/reportFindings.ts';
-import { limitText, measuredText, subjectOf, waiverText } from '../../src/papers/words.ts';
-import type { Finding, Severity } from '../../src/finding.ts';
 import type { CheckRun } from '../../src/review/review.ts';
 import type { UnitSystem } from '../../src/units.ts';
-import { CAUTION } from '../caution.ts';
-import { oneLine, table } from '../printing.ts';
+import { type View, countsText, groupText, groupsText, planView } from '../findings.ts';
+import { oneLine } from '../breaks.ts';
+import { paragraph } from '../lineBreaks.ts';
+import { counted } from '../messages.ts';
+import { dayText } from '../printing.ts';
+import type { Screen } from '../screen.ts';
+import { table } from '../tables.ts';
+import { heading, page, section } from './blocks.ts';
 import { placedText } from './placed.ts';
 
-const HEADINGS: readonly (readonly [Severity, string])[] = [
-  ['error', 'Errors'],
-  ['warning', 'Warnings'],
-  ['note', 'Notes'],
-];
+export interface Shown {
+  readonly screen: Screen;
+  readonly units: UnitSystem;
+  /** Every check, what was measured, and the digests of the files. */
+  readonly all: boolean;
+}
 
-/** The whole review for people. */
-export function reviewText({ plan, findings, checks }: Analysis, review: ReviewDocument, units: UnitSystem): string {
-  const heading = [plan.name, ...(plan.revision === undefined ? [] : [`revision ${plan.revision}`]), plan.date ?? '']
-    .map(oneLine)
-    .filter((part) => part !== '')
-    .join(' · ');
-  const files = [['plan', review.plan.sha256], ...review.inputs.map(({ file, sha256 }) => [file, sha256])];
+export function reviewText(
+  { plan, findings, checks }: Analysis,
+  review: ReviewDocument,
+  { screen, units, all }: Shown,
+): string {
+  const view: View = { ...planView(screen, units, plan), details: all ? 'all' : 'rule' };
   const standing = findings.filter(({ waived }) => waived === undefined);
-  const groups = HEADINGS.flatMap(([severity, title]) =>
-    group(
-      title,
-      standing.filter((finding) => finding.severity === severity),
-      units,
-    ),
+  const waived = findings.filter((finding) => finding.waived !== undefined);
+  const revision = plan.revision === undefined ? '' : `revision ${plan.revision}`;
+  return page(
+    [
+      heading([plan.name, revision, plan.date === undefined ? '' : dayText(plan.date)], screen),
+      [countsText(standing), waived.length === 0 ? '' : `${waived.length} waived`]
+        .filter((part) => part !== '')
+        .join('; '),
+      ...groupsText(standing, view),
+      waived.length === 0 ? '' : groupText(screen.paint('heading', 'Waived'), waived, view),
+      review.placed === undefined ? '' : placedText(review.placed, view),
+      ...(all
+        ? [passedLine(checks), checkTable(checks, screen), fileTable(review, screen)]
+        : [checksText(checks, screen)]),
+    ],
+    screen,
   );
-  const waived = group(
-    'Waived',
-    findings.filter((finding) => finding.waived !== undefined),
-    units,
+}
+
+const passed = (checks: readonly CheckRun[]): number => checks.filter(({ ran, found }) => ran && found === 0).length;
+
+const passedLine = (checks: readonly CheckRun[]): string =>
+  `${passed(checks)} of ${counted(checks.length, 'check')} passed.`;
+
+/** How many passed, and why the others could not run. What could not run has not passed. */
+function checksText(checks: readonly CheckRun[], { width }: Screen): string {
+  const reasons = new Map<string, number>();
+  for (const { ran, reason = 'no reason known' } of checks)
+    if (!ran) reasons.set(reason, (reasons.get(reason) ?? 0) + 1);
+  const unrun = checks.filter(({ ran }) => !ran).length;
+  const lines = Array.from(
+    reasons,
+    ([reason, count]) => `  ${paragraph(`${oneLine(reason)}${count === 1 ? '' : ` (${count})`}`, width, '  ')}`,
   );
-  const parts = [
-    heading,
-    table(['File', 'SHA-256'], files),
-    resultText(review.counts),
-    ...groups,
-    ...waived,
-    ...(review.placed === undefined ? [] : [placedText(review.placed, units)]),
-    checkText(checks),
-    CAUTION,
-  ];
-  return `${parts.filter((part) => part !== '').join('\n\n')}\n`;
+  const open = unrun === 0 ? [] : [`${counted(unrun, 'check')} could not run:`, ...lines];
+  return [passedLine(checks), ...open, 'List every check with --all.'].join('\n');
 }
 
-function group(title: string, findings: readonly Finding[], units: UnitSystem): string[] {
-  return findings.length === 0 ? [] : [[title, ...findings.map((finding) => entry(finding, units))].join('\n')];
-}
-
-/** What and where, then the numbers and who accepts it. */
-function entry(finding: Finding, units: UnitSystem): string {
-  const { code, message, where, source, waived, cannotTell } = finding;
-  const place =
-    where.file === undefined || where.line === undefined ? '' : ` (${where.file}:${where.line}:${where.column ?? 1})`;
-  const numbers = [
-    ...(cannotTell === true ? ['cannot tell'] : []),
-    ...(finding.measured === undefined ? [] : [`measured ${measuredText(finding, units)}`]),
-    ...(finding.limit === undefined ? [] : [`limit ${limitText(finding, units)}`]),
-    ...(source === undefined ? [] : [source]),
-  ].join(' · ');
-  const lines = [
-    `  ${[code, subjectOf(finding)]
-      .filter((part) => part !== '')
-      .map(oneLine)
-      .join(' ')}: ${oneLine(message)}${place}`,
-    ...(numbers === '' ? [] : [`    ${oneLine(numbers)}`]),
-  ];
-  return [...lines, ...(waived === undefined ? [] : [`    waived by ${oneLine(waiverText(waived))}`])].join('\n');
-}
-
-/** Every check. What could not run or decide is counted apart: it has not passed. */
-function checkText(checks: readonly CheckRun[]): string {
-  const ran = checks.filter((check) => check.ran);
-  const undecided = ran.filter(({ cannotTell }) => cannotTell > 0).length;
-  const silent = ran.filter(({ found }) => found === 0).length;
-  const rows = checks.map(({ code, ran: did, found, cannotTell, title, reason }) => [
+function checkTable(checks: readonly CheckRun[], screen: Screen): string {
+  const rows = checks.map(({ code, ran, found, cannotTell, title, reason }) => [
     code,
-    did ? foundText(found, cannotTell) : `not run: ${reason ?? ''}`,
+    !ran ? `not run: ${reason ?? ''}` : found === 0 ? 'passed' : foundText(found, cannotTell),
     title,
   ]);
-  const head = `${checks.length} checks: ${ran.length} ran, of which ${silent} found nothing; ${checks.length - ran.length} could not run; ${undecided} could not decide at some place.`;
-  return `${head}\n${table(['Check', 'Result', 'How it should be'], rows)}`;
+  return section('Checks', table(['Check', 'Result', 'How it should be'], rows, screen), screen);
+}
+
+function fileTable({ plan, inputs }: ReviewDocument, screen: Screen): string {
+  const rows = [['plan', plan.sha256], ...inputs.map(({ file, sha256 }) => [file, sha256])];
+  return section('Files', table(['File', 'SHA-256'], rows, screen), screen);
 }

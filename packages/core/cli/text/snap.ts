@@ -2,17 +2,19 @@
 import type { SnapDocument, SnappedPoint } from '../../src/export/documents.ts';
 import { formatLength, formatMeasure } from '../../src/format.ts';
 import type { UnitSystem } from '../../src/units.ts';
-import { CAUTION } from '../caution.ts';
-import { table } from '../printing.ts';
+import type { Screen } from '../screen.ts';
+import { table } from '../tables.ts';
+import { NONE, page } from './blocks.ts';
+import { sideText } from './sides.ts';
 
-/** Probability in whole percent; a certainty that is none is not printed as 100. */
-export const percent = (share: number): string => (share >= 0.995 ? '>99 %' : `${Math.round(share * 100)} %`);
+const HEAD = ['Point', 'Pass', ' Course distance', ' From the line', 'Side', ' Direction', 'Note'];
 
-export function snapText({ points }: SnapDocument, radius: number, units: UnitSystem): string {
+export function snapText({ points }: SnapDocument, radius: number, units: UnitSystem, screen: Screen): string {
   const rows = points.flatMap((point) =>
     point.passes.length === 0 ? [away(point, radius, units)] : passRows(point, units),
   );
-  return `${table(['Point', 'Pass', ' Course distance', ' From the line', 'Side', ' Sure', ' Runs towards', 'Note'], rows)}\n\n${CAUTION}\n`;
+  const noted = rows.some((row) => row.at(-1) !== '');
+  return page([table(noted ? HEAD : HEAD.slice(0, -1), rows, screen)], screen);
 }
 
 const label = ({ at, name }: SnappedPoint): string => name ?? `${at[0].toFixed(6)},${at[1].toFixed(6)}`;
@@ -23,8 +25,7 @@ const passRows = (point: SnappedPoint, units: UnitSystem): string[][] =>
     `${k + 1} of ${point.passes.length}`,
     formatMeasure(pass.measure, units),
     formatLength(Math.abs(pass.offset), units, 'table', 1),
-    pass.side,
-    percent(pass.confidence),
+    sideText(pass.side, pass.confidence),
     `${pass.azimuthDeg.toFixed(0)}°`,
     pass.end === undefined ? '' : `beyond the ${pass.end}`,
   ]);
@@ -39,8 +40,7 @@ const away = (point: SnappedPoint, radius: number, units: UnitSystem): string[] 
     point.nearest.distance < 1000 ? 'wheel' : 'long',
     point.nearest.distance < 1000 ? 0 : 2,
   ),
-  '–',
-  '–',
-  '–',
+  NONE,
+  NONE,
   `not within ${formatLength(radius, units, 'wheel')}: the nearest place`,
 ];

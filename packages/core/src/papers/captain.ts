@@ -5,6 +5,7 @@
 import type { FeatureCollection } from 'geojson';
 import type { Analysis } from '../analyse.ts';
 import type { LaidDirection, StationLayout } from '../layout/layout.ts';
+import { leadOf } from '../plan/lookups.ts';
 import type { PlanPoint } from '../plan/plan.ts';
 import { formatMeasure } from '../format.ts';
 import { gridReference } from '../export/gridReference.ts';
@@ -16,6 +17,7 @@ import { CAPTAIN_STYLE } from './captainStyle.ts';
 import { pointFigure } from './figures.ts';
 import {
   type SheetOptions,
+  dateText,
   pageHtml,
   planName,
   printLine,
@@ -125,7 +127,7 @@ function head({ analysis, station, options, text }: Sheet): Html {
   });
   return html`<header class="top"><div class="number">${numberOf(station)}</div><div class="who"><h1${sizeOf(station.name)}>${said(station.name)}</h1>
 <p>${text.captain.stationOf(numberOf(station), stations.length)}${places.map((place) => html` · ${place}`)}</p>
-<p${sizeOf(name)}>${said(name)}${plan.date === undefined ? '' : html` · <b>${plan.date}</b>`} · ${said(versionText(plan, text))}</p><p>${printLine(options.printedAt, text)}</p></div></header>`;
+<p${sizeOf(name)}>${said(name)}${plan.date === undefined ? '' : html` · <b>${dateText(plan.date, text)}</b>`} · ${said(versionText(plan, text))}</p><p>${printLine(options.printedAt, text)}</p></div></header>`;
 }
 
 /** Decimal degrees to about a metre, with letters, as dispatchers take them. */
@@ -167,16 +169,16 @@ function directionBlock({ analysis, station, text }: Sheet, direction: LaidDirec
     text,
     width,
   });
-  const notes = [words.drawing.straight, ...(drawing.broken ? [words.drawing.notToScale] : [])];
+  const scale = drawing.broken ? words.drawing.notToScale : words.drawing.straight;
   return html`<section class="block"><p class="come">${words.comeFrom(from)} ${side}</p>
-<h2>${words.drawing.title} <span class="small">${notes.join(', ')}</span></h2>
-${drawing.svg}${drawing.folds ? html`<p class="small">${words.drawing.folds}</p>` : NONE}</section>`;
+<h2>${words.drawing.title}</h2>
+${drawing.svg}<p class="about">${words.drawing.about} ${scale}</p>${drawing.folds ? html`<p class="small">${words.drawing.folds}</p>` : NONE}</section>`;
 }
 
 /** Each point with its shape as drawn, where it stands along the kerb, and what the plan says of it. */
 function pointList({ analysis, station, text }: Sheet): Html {
   const { points, note } = station.station;
-  const lead = station.directions.find((direction) => direction.lead);
+  const lead = leadOf(station);
   const none = points.length === 0 ? html`<li>${text.frame.points.drop}: ${toFill(text)}</li>` : NONE;
   return html`<ul class="points">${none}${points.map((point) => {
     const { kind, name, street } = point;

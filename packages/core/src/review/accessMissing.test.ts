@@ -27,6 +27,6 @@ it('a station with neither access nor drop point is a note, where others have po
 });
 
 it('a plan without any points is not held against it: the check says that it could not run', () => {
-  expect(accessMissing.missing!(withPoints([], []))).toBe('no station names any points');
+  expect(accessMissing.missing!(withPoints([], []))).toBe('no-points');
   expect(accessMissing.missing!(withPoints([], ['toilets']))).toBeNull();
 });

@@ -24,7 +24,9 @@ describe('served-both-ways', () => {
       expect.objectContaining({
         code: 'served-both-ways',
         severity: 'warning',
-        message: expect.stringMatching(/lead's meet sports drink, then water; .* meet water, then sports drink/),
+        message: expect.stringMatching(
+          /one way they meet sports drink, then water; the other way \(.*\) water, then sports drink/,
+        ),
         where: expect.objectContaining({
           path: '/stations/0/passes',
           station: 's1',
@@ -58,7 +60,7 @@ describe('crosses-flow', () => {
         severity: 'error',
         measured: expect.closeTo(0, 3),
         unit: 'm',
-        message: expect.stringContaining('one of them must cross'),
+        message: expect.stringContaining('one way must cross the other'),
         where: expect.objectContaining({ station: 's1', course: 'c' }),
       }),
     ]);
@@ -68,10 +70,10 @@ describe('crosses-flow', () => {
     const [out] = crossesFlow.find(there(4, 10));
     expect(out).toMatchObject({
       measured: expect.closeTo(4, 2) as number,
-      message: expect.stringMatching(/at 500\.0 m run 4\.0 m farther/) as string,
+      message: expect.stringMatching(/at 0\.50 km, 4 m farther from the tables, must cross/) as string,
     });
     // The way back on the far side of the way out: it crosses.
-    expect(crossesFlow.find(there(-4, 5))[0]!.message).toMatch(/at 150\d\.\d m run 4\.0 m farther/);
+    expect(crossesFlow.find(there(-4, 5))[0]!.message).toMatch(/at 1\.50 km, 4 m farther from the tables, must cross/);
     // Also beyond one road's width.
     expect(crossesFlow.find(there(-20, 5))).toHaveLength(1);
   });
@@ -100,7 +102,7 @@ describe('who runs against each other', () => {
     );
     const [finding, ...more] = servedBothWays.find(layout);
     expect(more).toEqual([]);
-    expect(finding!.message).toContain('those of race "c", "d" at 1500.0 m meet water, then sports drink.');
+    expect(finding!.message).toContain('the other way (c at 1.50 km and d at 0.50 km) water, then sports drink.');
     expect(crossesFlow.find(layout)).toHaveLength(1);
   });
 
@@ -133,14 +135,12 @@ describe('who runs against each other', () => {
     const out = turtlePoints(ORIGIN, [[90, 1000]]);
     const recorded = courseThrough([...out, ...out.map((at) => from(at, 0, 0.5)).reverse()]);
     const pin = { at: from(from(ORIGIN, 90, 500), 180, 5), lead: { race: 'c', pass: 0 }, passes: 'all' as const };
-    expect(crossesFlow.find(layoutOf([recorded], [pin]))[0]!.message).toContain('the two ways run on one road');
+    expect(crossesFlow.find(layoutOf([recorded], [pin]))[0]!.message).toContain('both ways on one road');
     expect(crossesFlow.find(layoutOf([centre(recorded)], [pin]))[0]!.message).toContain(
-      'run 0.5 m farther from the tables',
+      '0.5 m farther from the tables',
     );
     const unclear = crossesFlow.find(there(0, 1))[0]!;
-    expect(unclear.message).toContain(
-      'The side is unclear, so this check cannot tell; if the tables stand beyond both lines, the two ways',
-    );
+    expect(unclear.message).toContain('The side is unclear: this holds only if the tables stand beyond both ways.');
     expect(crossesFlow.find(there(0, 5))[0]!.message).not.toContain('unclear');
   });
 });

@@ -38,7 +38,7 @@ describe('gel-without-water', () => {
     const [finding, ...more] = found(on(500, ['water']), on(1000, ['gel']));
     expect(more).toEqual([]);
     expect(finding).not.toHaveProperty('measured');
-    expect(finding!.message).toContain('no station after it');
+    expect(finding!.message).toContain('no later station of theirs has any');
   });
 
   it('counts only stops that serve the same race', () => {
@@ -64,7 +64,7 @@ describe('gel-without-water', () => {
   });
 
   it('cannot run where nobody serves gel', () => {
-    expect(gelWithoutWater.missing!(layoutOf([course], [on(1000, ['water'])]))).toBe('no station serves gel');
+    expect(gelWithoutWater.missing!(layoutOf([course], [on(1000, ['water'])]))).toBe('no-gel');
     expect(gelWithoutWater.missing!(layoutOf([course], [on(1000, ['gel'])]))).toBeNull();
   });
 });
@@ -72,10 +72,10 @@ describe('gel-without-water', () => {
 describe('what a finding on gel says', () => {
   it('is how far the next water is, or that there is none, and whether these runners meet water before the gel', () => {
     expect(found(on(1000, ['gel']), on(3000, ['water']))[0]!.message).toContain(
-      'hands gel to race "c", but those who pass at 1000.0 m find no water there, and the next water is 2000.0 m on;',
+      'c at 1.00 km gets gel but no water here, and the next water is 2.00 km on. Water should follow the gel, here or within 1.60 km.',
     );
     expect(found(on(1000, ['gel']))[0]!.message).toContain(
-      'find no water there, and no station after it on that race serves water;',
+      'gets gel but no water here, and no later station of theirs has any.',
     );
     const back = turtle(
       ORIGIN,
@@ -88,7 +88,7 @@ describe('what a finding on gel says', () => {
     const [met] = gelWithoutWater.find(
       layoutOf([back], [{ at: from(from(ORIGIN, 90, 500), 180, 5), serves: ['gel', 'water'], passes: 'all' }]),
     );
-    expect(met!.message).toContain('those who pass at 2500.0 m meet the water before it,');
+    expect(met!.message).toContain('c at 2.50 km gets gel only after the water here,');
   });
 
   it('takes the nearest water ahead of several, and the pass after which it is farthest', () => {

@@ -48,7 +48,7 @@ describe('items placed by hand', () => {
 
   it('are told apart from a distance that the station itself asks for', () => {
     expect(found(signDistance, { practice: { signAhead: 109.728 } })[0]!.message).toContain(
-      'The station itself asks for 109.7 m',
+      '110 m before the first table (the station’s own distance)',
     );
   });
 });
@@ -103,11 +103,11 @@ describe('a place along the course', () => {
 describe('what is said of items placed by hand', () => {
   it('is where they stand, on which side, and what was expected', () => {
     expect(found(itemAcross, signAt(1410, -6))[0]!.message).toContain(
-      'Sign of Station s1 was placed by hand 6.0 m to the left of the course; its tables stand on the right.',
+      'The sign is 6 m to the left of the course (placed by hand). It should be on the right, as the tables are.',
     );
     expect(found(itemAcross, signAt(1410, -6))[0]!.where.at).toEqual(beside(1410, -6));
     expect(found(itemOffCourse, signAt(1410, 61))[0]!.message).toContain(
-      'Sign of Station s1 was placed by hand 61.0 m from course "c"; expected at most 60.0 m.',
+      'The sign is 61 m from its course (placed by hand). It should be at most 60 m.',
     );
   });
 
@@ -119,17 +119,17 @@ describe('what is said of items placed by hand', () => {
 
   it('is asked of tables in the plan by kind, also of gel', () => {
     expect(found(tablesMismatch, { serves: ['water'], tables: { sportsDrink: 2, water: 1 } })[0]!.message).toContain(
-      'has 2 tables of sports drink, which it does not serve: they are not laid out.',
+      'Sports drink has 2 tables but is not served: none is laid out.',
     );
     expect(found(tablesMismatch, { serves: ['gel', 'sportsDrink'], tables: { sportsDrink: 0 } })[0]!.message).toContain(
-      'serves sports drink on 0 tables: nothing of it is laid out',
+      'Sports drink is served but has no table: none is laid out',
     );
     expect(found(tablesMismatch, { serves: ['gel', 'sportsDrink', 'water'] })).toEqual([]);
   });
 
   it('tables just 15 m beside the line stand by the road, on either side', () => {
     expect(found(tablesFarOff, { at: beside(1500, -15.5) })[0]!.message).toContain(
-      'would stand 15.5 m beside the course line',
+      'would stand 15.5 m beside the course line, where the pin is. It should be at most 15 m.',
     );
     expect(found(tablesFarOff, { at: beside(1500, -14.5) })).toEqual([]);
     expect(found(tablesFarOff, { at: beside(1500, 40), serves: [] })).toEqual([]);

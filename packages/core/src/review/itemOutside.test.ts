@@ -62,16 +62,18 @@ it('the start is where the course’s own measure begins', () => {
   expect(at(591.43)).toEqual([
     expect.objectContaining({
       limit: [500, courseLength(marked)],
-      message: expect.stringContaining('0.0 m before the start'),
+      message: expect.stringContaining('0.1 m before the start'),
     }),
   ]);
 });
 
 it('says how far before the start or past the finish, or across what, an item would stand', () => {
   expect(found(50)[0]!.message).toContain(
-    'Sign of Station s1 would stand 41.4 m before the start of course "c"; it has no place there.',
+    'The sign would stand 42 m before the start, where it has no place. Move the station forward 42 m,',
   );
-  expect(found(2930)[0]!.message).toMatch(/^Trash of Station s1 would stand 28\.1 m past the finish of course "c"/u);
+  expect(found(2930)[0]!.message).toMatch(
+    /^The trash would stand 29 m past the finish, .* Move the station back 29 m,/u,
+  );
   expect(found(2930)[0]!.where.measure).toBeCloseTo(3028.1456, 2);
   expect(found(50)[0]!.where.measure).toBeCloseTo(-41.44, 2);
 });

@@ -89,8 +89,8 @@ describe('items-overlap', () => {
   });
 
   it('cannot run on one station', () => {
-    expect(itemsOverlap.missing!(layoutOf([turtle(ORIGIN, [[90, 3000]])], [{ at: from(ORIGIN, 90, 1000) }]))).toContain(
-      'one station',
+    expect(itemsOverlap.missing!(layoutOf([turtle(ORIGIN, [[90, 3000]])], [{ at: from(ORIGIN, 90, 1000) }]))).toBe(
+      'one-station',
     );
   });
 });
@@ -99,10 +99,11 @@ describe('the overlap of two stations', () => {
   it('is told by the largest of all courses that they share, with both names in running order', () => {
     const [found] = apart(150);
     expect(found!.message).toContain(
-      'On course "c" the stretch of Station s1, sign to trash drop, and that of Station s2 overlap by 39.6 m on one side; expected',
+      'The stretch from sign to trash overlaps that of s1 by 40 m. One should end before the other begins on the same side. Move one away by at least 40 m,',
     );
-    expect(apart(50)[0]!.message).toContain('on one side, up to the tables of one;');
-    expect(apart(-50)[0]!.message).toContain('the stretch of Station s2, sign to trash drop, and that of Station s1');
+    expect(apart(50)[0]!.message).toContain(', up to the tables of one.');
+    expect(apart(-50)[0]!.message).toContain('overlaps that of s2 by');
+    expect(apart(-50)[0]!.where.station).toBe('s1');
     // Courses of other lengths before the stations: the overlap is the same, and told once.
     const roads = [turtle(ORIGIN, [[90, 3000]], 20, 'a'), turtle(from(ORIGIN, 270, 500), [[90, 3500]], 20, 'b')];
     const on = (measure: number): Partial<PlanStation> => ({ on: { course: 'a', measure, side: 'right', offset: 5 } });
@@ -142,7 +143,7 @@ describe('the overlap of two stations', () => {
       );
       expect(found).toMatchObject({
         cannotTell: true,
-        message: expect.stringContaining('cannot tell whether they meet') as string,
+        message: expect.stringContaining('the side of one is unclear') as string,
       });
     }
     const [found] = apart(100);

@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import type { Finding } from '../finding.ts';
 import type { PlanStation, Practice } from '../plan/plan.ts';
+import { voiceOf } from '../plan/voice.ts';
 import { ORIGIN, turtle } from '../testing/courses.ts';
 import { layoutOf, planRace } from '../testing/plans.ts';
+import { inEnglish } from '../text/inEnglish.ts';
 import type { Check } from './check.ts';
 import { legLong, legShort } from './legs.ts';
 
@@ -36,11 +38,11 @@ describe('leg-long', () => {
 
   it('counts the ways from the start and to the finish as well', () => {
     expect(found(legLong, [5000.1, 8000]).map((finding) => finding.message)).toEqual([
-      expect.stringContaining('from the start to s1'),
+      expect.stringContaining('from the start to here (at 5.00 km).'),
     ]);
     expect(found(legLong, [2000, 6999.9])).toEqual([
       expect.objectContaining({
-        message: expect.stringContaining('from s2 to the finish'),
+        message: expect.stringContaining('from here to the finish'),
         where: expect.objectContaining({ station: 's2', measure: expect.closeTo(12_000, 2) }),
       }),
     ]);
@@ -89,12 +91,12 @@ describe('what a leg’s finding says', () => {
       ],
       { races },
     );
-    expect(legLong.find(layout).map(({ message }) => message)).toEqual([
-      'a: 10.50 km from Gannet Point to the finish (at 12.00 km); expected at most 5.00 km.',
-      'Long Bay 10: 5.60 km from Gannet Point to Fort (at 7.10 km); expected at most 5.00 km.',
+    expect(inEnglish(legLong.find(layout), voiceOf(layout.plan)).map(({ message }) => message)).toEqual([
+      'a runs 10.50 km from here to the finish. It should be at most 5.00 km. Add a station between, or move one.',
+      'Long Bay 10 runs 5.60 km from Gannet Point to here (at 7.10 km). It should be at most 5.00 km. Add a station between, or move one.',
     ]);
     expect(legShort.find(layoutOf([course], [on(4000), on(5000)])).map(({ message }) => message)).toEqual([
-      'c: 1.00 km from s1 to s2 (at 5.00 km); expected at least 1.60 km.',
+      'c runs 1.00 km from s1 to here (at 5.00 km). It should be at least 1.60 km. Move one of the two, or leave one out.',
     ]);
   });
 

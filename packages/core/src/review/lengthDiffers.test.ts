@@ -23,7 +23,7 @@ it('a stated length more than 0.1 % from the line is a warning, whichever is lon
       measured: expect.closeTo(42_195, 2),
       unit: 'm',
       where: { path: '/courses/0/length', course: 'c' },
-      message: expect.stringContaining('No GPX file certifies a course'),
+      message: expect.stringContaining('only a measurement on the road certifies a course'),
     }),
   ]);
   expect(found(42_195 / 1.00099)).toEqual([]);
@@ -32,19 +32,19 @@ it('a stated length more than 0.1 % from the line is a warning, whichever is lon
 });
 
 it('cannot run where no course states a length', () => {
-  expect(lengthDiffers.missing!(stated())).toBe('the plan states no course length');
+  expect(lengthDiffers.missing!(stated())).toBe('no-length');
   expect(lengthDiffers.missing!(stated(42_195))).toBeNull();
 });
 
 it('a recorded track is said to wander, a drawn line is not, and the start’s own mark counts', () => {
   const layout = stated(42_000);
-  expect(lengthDiffers.find(layout)[0]!.message).toContain('A recorded track wanders');
-  expect(lengthDiffers.find(layout)[0]!.message).toContain('195.0 m longer');
+  expect(lengthDiffers.find(layout)[0]!.message).toContain('(a recorded track usually runs long)');
+  expect(lengthDiffers.find(layout)[0]!.message).toContain('195 m longer');
   const drawn = {
     ...layout,
     plan: { ...layout.plan, courses: layout.plan.courses.map((one) => ({ ...one, drawn: 'centre' as const })) },
   };
-  expect(lengthDiffers.find(drawn)[0]!.message).not.toContain('wanders');
+  expect(lengthDiffers.find(drawn)[0]!.message).not.toContain('recorded');
   // Measures that begin at 200 m: the line from there to 42,395 m is as long as it should be.
   const marked = {
     ...course,
@@ -59,6 +59,6 @@ it('a recorded track is said to wander, a drawn line is not, and the start’s o
 it('tells both ends of what is tolerated', () => {
   expect(found(42_000)[0]!.limit).toEqual([expect.closeTo(41_958, 6), expect.closeTo(42_042, 6)]);
   expect(found(42_000)[0]!.message).toContain(
-    'Course "c" is stated as 42000.0 m, but its line is 42195.0 m: 195.0 m longer, where 42.0 m is the tolerance of course measurement.',
+    'The line is 42.20 km, 195 m longer than the stated 42.00 km (a recorded track usually runs long). Course measurement allows 42 m;',
   );
 });

@@ -84,7 +84,7 @@ it('a sign 20 m too near fails, and is to be moved 20 m upstream', () => {
     expect.objectContaining({
       severity: 'error',
       where: expect.objectContaining({ file: 'placed.gpx', line: 2, column: 3, station: 's1', item: 'sign' }),
-      message: expect.stringContaining('20.0 m upstream'),
+      message: expect.stringContaining('Move it back 20 m.'),
     }),
   ]);
   expect(review([moved(SIGN, 1500 - AHEAD - 20), TABLE]).verdicts[0]).toMatchObject({
@@ -135,7 +135,12 @@ it('hdop is read as a 95 % radius of 5 m each, and both ends count', () => {
 
 it('says what it assumes', () => {
   const [note] = found(review(ALL), 'placed-assumptions');
-  for (const words of ['5 m × hdop', 'pinR95', '0.1 % and 0.5 m', 'tolerance of the sign'])
+  for (const words of [
+    '5 m × hdop',
+    'or 5 m without hdop and for planned places',
+    '0.1 % and 0.5 m',
+    'the sign’s tolerance',
+  ])
     expect(note!.message).toContain(words);
 });
 
@@ -220,7 +225,7 @@ it('the order along the course is told where it is surely wrong, and not within 
   expect(found(swapped, 'placed-order')).toEqual([
     expect.objectContaining({
       measured: expect.closeTo(10, 2),
-      message: expect.stringContaining('water before sports drink'),
+      message: expect.stringContaining('the water before the sports drink'),
     }),
   ]);
   // The sign is then measured to the water, which runners meet first.

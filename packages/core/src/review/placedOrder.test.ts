@@ -37,10 +37,10 @@ const found = (
   reviewPlaced(layoutOf([course], [station(keys)]), placedDocument(points)).findings.filter((one) => one.code === code);
 
 describe('the side of a recorded point', () => {
-  it('is told with how sure it is, where it stands and what the plan has', () => {
+  it('is told with where it stands and what the plan has, and with how sure that is where it is in doubt', () => {
     const [side] = found('placed-side', [point('s1 sign', 1408.56, -5)]);
     expect(side!.message).toBe(
-      "Sign of Station s1 stands on the left as its runners see it (100 % sure); expected the right. Move it across, or mend the plan's side.",
+      'The sign is on the left as its runners see it. It should be on the right. Move it across, or correct the side in the plan.',
     );
     expect(side).toMatchObject({
       severity: 'warning',
@@ -49,7 +49,7 @@ describe('the side of a recorded point', () => {
     const [doubtful] = found('placed-side', [point('s1 sign', 1408.56, -3, { hdop: 0.8 })], straight, {
       practice: { sideConfidence: 0.9, courseR95: 3 },
     });
-    expect(doubtful!.message).toMatch(/\((?:9[0-9]) % sure\)/u);
+    expect(doubtful!.message).toMatch(/\(93 % sure\)/u);
   });
 
   it('is one note for all points of a direction that do not tell it, each kind once', () => {
@@ -62,7 +62,7 @@ describe('the side of a recorded point', () => {
     expect(notes).toHaveLength(1);
     expect(notes[0]).toMatchObject({ severity: 'note', cannotTell: true, where: { line: 2 } });
     expect(notes[0]!.message).toBe(
-      'The side of the road of what was recorded at Station s1 (sign, water) cannot be told: the error of the points is too large for how far they stand from the course line. Look on the ground.',
+      'It is unclear on which side of the road the sign and the water stand: recorded too near the course line for its error. Look on the ground.',
     );
   });
 
@@ -102,7 +102,7 @@ describe('the order of recorded points', () => {
       where: { station: 's1', course: 'c', item: 'water', measure: expect.closeTo(1500, 1) },
     });
     expect(order!.message).toBe(
-      'At Station s1 runners meet water before sports drink, trash before sports drink, trash before water (by 12.0 m); expected sign, sports drink, water, trash. Move them, or mend the names of the points.',
+      'Runners meet the water before the sports drink, the trash before the sports drink, the trash before the water (by 12 m). The order should be sign, sports drink, water, trash. Move them, or correct the names of the points.',
     );
   });
 
@@ -132,7 +132,7 @@ describe('two points for one thing', () => {
       ).map(({ message }) => message);
     expect(twice('s1 trash from', 's1 trash from')).toEqual([
       expect.stringMatching(
-        /^Point "s1 trash from" \(line 2\) and Point "s1 trash from" \(line 3\) both stand for trash of "s1"; expected one\. None is used/u,
+        /^Point “s1 trash from” and point “s1 trash from” both stand for the trash of s1\. Only one should; none is used\./u,
       ),
     ]);
     expect(twice('s1 trash to', 's1 trash from', 's1 trash to')).toHaveLength(1);
@@ -149,23 +149,21 @@ describe('a point that names no station', () => {
       found('placed-ambiguous', [point('table', 1503.3768, 5, { hdop: 1 })]).map(({ message }) => message),
     ).toEqual([
       expect.stringContaining(
-        'could be water of "s1" or sports drink of "s1": its error of 5.0 m does not tell them apart. It is not used',
+        'could be the water of s1 or the sports drink of s1. Its error of 5 m leaves that open, so it is not used.',
       ),
     ]);
     const [far] = found('placed-unknown', [point('sign', 3000)]);
-    expect(far!.message).toContain(
-      'stands more than 60 m from every place of the plan that it could be. It is not used',
-    );
+    expect(far!.message).toContain('is more than 60 m from everything in the plan that it could be. It is not used.');
     expect(found('placed-unknown', [point('sign', 1408.56 - 59.9)])).toEqual([]);
     expect(found('placed-unknown', [point('sign', 1408.56 - 60.1)])).toHaveLength(1);
   });
 
   it('or no name at all is called what it is', () => {
     const [nameless] = found('placed-unknown', [{ name: null, at: eastward(3000), hdop: 1 }]);
-    expect(nameless!.message).toMatch(/^A point without a name stands more than 60 m/u);
+    expect(nameless!.message).toMatch(/^A point without a name is more than 60 m/u);
     const [nought] = found('placed-hdop', [point('s1 sign', 1408.56, 5, { hdop: 0 })]);
     expect(nought!.message).toBe(
-      'Point "s1 sign" has an hdop of 0, which no receiver has; expected more than 0. Its error is taken as 5 m, as if it had none.',
+      'Point “s1 sign” has an hdop of 0, which no receiver has. It should be more than 0. Its error is taken as 5 m, as if it had none.',
     );
     expect(
       found('placed-hdop', [point('s1 sign', 1408.56, 5, { hdop: 0.1 }), { ...point('s1 water', 1505), hdop: null }]),
@@ -182,14 +180,14 @@ describe('what else is said of recorded points', () => {
       there,
       both,
     );
-    expect(twice!.message).toContain('both stand for trash of "s1" for runners who pass at 1500 m; expected one.');
+    expect(twice!.message).toContain('both stand for the trash of s1 for runners at 1.50 km. Only one should;');
     const [water] = found(
       'placed-ambiguous',
       [point('s1 water from', 1500), point('s1 water from', 1501)],
       there,
       both,
     );
-    expect(water!.message).toContain('both stand for water of "s1"; expected one.');
+    expect(water!.message).toContain('both stand for the water of s1. Only one should;');
   });
 
   it('is that a wheel and the positions differ, from just beyond what both may be off', () => {
@@ -206,9 +204,7 @@ describe('what else is said of recorded points', () => {
     const [note] = found('placed-assumptions', [point('s1 sign', 1408.56)]);
     expect(note).toMatchObject({ severity: 'note', source: 'assumption', where: { file: 'placed.gpx' } });
     // 1.645·√(5² + 5²) ÷ 2.4477 = 4.75 m.
-    expect(note!.message).toContain(
-      'or of 5 m (pinR95) without hdop and for places known from the plan only (two of these: ± 4.8 m at 95 %, one-sided)',
-    );
+    expect(note!.message).toContain('or 5 m without hdop and for planned places (± 4.8 m between two)');
   });
 });
 
@@ -274,7 +270,7 @@ describe('of two stations, courses and ways', () => {
     // Their sign, planned at 1,600.6 m, stands beside the table: they meet the table’s end at 1,509.1 m first.
     const sign = found('placed-order', [point('s1 sign', 1506), point('s1 water to', 1509.144)], there, both);
     expect(
-      sign.map(({ where, message }) => [Math.round(where.measure!), message.includes('water before sign')]),
+      sign.map(({ where, message }) => [Math.round(where.measure!), message.includes('the water before the sign')]),
     ).toEqual([[4491, true]]);
   });
 
@@ -314,9 +310,9 @@ describe('what is missing, doubtful or taken', () => {
   it('a table that was not recorded is a note, a sign a warning, each without a way where there is one only', () => {
     const missing = found('placed-missing', [point('s1 sports drink', 1500)]);
     expect(missing.map(({ severity, message }) => [severity, message])).toEqual([
-      ['warning', 'Sign of Station s1 was not recorded: its distance to the first table is not checked.'],
-      ['note', 'Water of Station s1 was not recorded: distances to it are taken from where the plan has it.'],
-      ['note', 'Trash of Station s1 was not recorded: its distance to the last table is not checked.'],
+      ['warning', 'The sign was not recorded: its distance to the first table is not checked.'],
+      ['note', 'The water was not recorded: distances to it are taken from where the plan has it.'],
+      ['note', 'The trash was not recorded: its distance to the last table is not checked.'],
     ]);
   });
 
@@ -350,7 +346,9 @@ describe('what is missing, doubtful or taken', () => {
         .map(({ where }) => where.item),
     ];
     const [messages, missed] = said('table');
-    expect(messages).toEqual([expect.stringContaining('could be water of "s1" or sports drink of "s1": its error')]);
+    expect(messages).toEqual([
+      expect.stringContaining('could be the water of s1 or the sports drink of s1. Its error'),
+    ]);
     expect(missed).toEqual(['gel', 'trash']);
     expect(said(null)[1]).toEqual(['gel', 'sportsDrink', 'water', 'trash']);
   });
@@ -381,9 +379,9 @@ it('a distance is told from what it is taken: a sign’s before the first table,
   const said = (one: Recorded): string =>
     found('placed-distance', [one, point('s1 sports drink', 1500), point('s1 water', 1504.8768)])[0]!.message;
   expect(said(point('s1 sign', 1430))).toContain(
-    'stands 70.0 m (± 1.0 m) before the first table; expected 82.3 m to 100.6 m. Move it 21.4 m upstream.',
+    'The sign is 70 m before the first table. It should be 82 to 101 m. Move it back 21 m.',
   );
   expect(said(point('s1 trash from', 1577))).toContain(
-    'm (± 1.0 m) after the last table; expected 36.6 m to 54.9 m. Move it 24.6 m upstream.',
+    'm after the last table. It should be 37 to 55 m. Move it back 25 m.',
   );
 });

@@ -152,7 +152,7 @@ it('each says that it could not run where the plan names no such points', () => 
     [{ ...station, points: [point('medical', 1500, 10), point('access', 1500, 12), point('drop', 1500, 12)] }],
   );
   for (const check of [dropSide, medicalWithoutAccess, trashBlocksMedical]) {
-    expect(check.missing!(bare)).toMatch(/^no station/u);
+    expect(check.missing!(bare)).toMatch(/^no-(?:drop|medical|medical-with-access)$/u);
     expect(check.missing!(all)).toBeNull();
   }
 });
@@ -162,10 +162,8 @@ describe('what is said of points', () => {
     const named = (name?: string): string =>
       found(medicalWithoutAccess, [{ ...point('medical', 1500, 10), ...(name === undefined ? {} : { name }) }])[0]!
         .message;
-    expect(named()).toMatch(
-      /^A medical point of s1 has no access point: the plan names none; expected one within 60\.0 m\./u,
-    );
-    expect(named('Tent')).toMatch(/^"Tent" of s1 has no access point/u);
+    expect(named()).toMatch(/^A first-aid point has no access point: the plan has none\. One should be within 60 m\./u);
+    expect(named('Tent')).toMatch(/^“Tent” has no access point/u);
   });
 
   it('is how far the nearest access point is and what to do about it, up to and over 250 m', () => {
@@ -176,20 +174,20 @@ describe('what is said of points', () => {
         { ...point('access', 1500 + metres, 10), name: 'Lane' },
       ])[0]!.message;
     expect(away(100)).toContain(
-      'A medical point of s1 is 100.0 m from the nearest access point ("Lane" of s1), as the crow flies; expected at most 60.0 m. Move one of them',
+      'A first-aid point is 100 m from the nearest access point (“Lane”), as the crow flies. It should be at most 60 m. Move one of them',
     );
-    expect(away(300)).toContain('Name where an ambulance comes up to it.');
+    expect(away(300)).toContain('Add one where an ambulance comes up to it.');
   });
 
   it('is why a drop point’s side cannot be told', () => {
     const dropped = (right: number, keys: Partial<PlanStation> = {}): string =>
       found(dropSide, [point('drop', 1450, right)], keys)[0]!.message;
-    expect(dropped(-61)).toContain('for it is farther from the course than 60.0 m.');
-    expect(dropped(1)).toContain('for it is 1.0 m from the course line, and its side only 66 % sure.');
+    expect(dropped(-61)).toContain('is more than 60 m from the course, so it is unclear on which side it lies.');
+    expect(dropped(1)).toContain('is 1 m from the course line: its side is only 66 % sure.');
     expect(
       dropSide.find(layoutOf([course], [{ at: place(1500, 0), points: [point('drop', 1450, 8)] }]))[0]!.message,
-    ).toContain('for the side of the tables is unclear.');
-    expect(dropped(-8)).toContain('lies 8.0 m to the left of the course, but the tables stand on the right');
+    ).toContain('The side of the tables is unclear, and so is whether a supplies drop lies on it.');
+    expect(dropped(-8)).toContain('lies 8 m to the left of the course; the tables stand on the right.');
     expect(dropSide.find(layoutOf([course], [{ at: place(1500, 400), points: [point('drop', 1450, 8)] }]))).toEqual([]);
   });
 
@@ -197,16 +195,16 @@ describe('what is said of points', () => {
     const between = (medical: PlanPoint, access: PlanPoint): string =>
       found(trashBlocksMedical, [medical, access])[0]!.message;
     expect(between(point('medical', 1530, 70), point('access', 1530, 10))).toMatch(
-      /^A medical point of s1 is farther from course "c" than 60\.0 m/u,
+      /^A first-aid point is more than 60 m from the course/u,
     );
     expect(between(point('medical', 1530, 10), point('access', 1530, 70))).toMatch(
-      /^An? access point of s1 is farther from course "c"/u,
+      /^An access point is more than 60 m from the course/u,
     );
     expect(between(point('medical', 1530, 10), point('access', 1620, 10))).toContain(
-      'The trash drop (1552.4 m to 1598.1 m of course "c") lies for 45.7 m between A medical point of s1 (at 1530.0 m) and its access point (at 1620.0 m), all on the right:',
+      'The trash lies for 46 m between a first-aid point and its access point, all on the right.',
     );
     expect(between(point('medical', 1530, 1), point('access', 1620, 10))).toContain(
-      'whether all three are on one side of the road cannot be told',
+      'but it is unclear whether all are on one side.',
     );
     expect(found(trashBlocksMedical, [point('medical', 1530, -10), point('access', 1620, 1)])).toEqual([]);
   });

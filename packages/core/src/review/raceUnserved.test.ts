@@ -46,7 +46,7 @@ it('a course that begins at another measure than 0 counts by its length, and jus
       })
       .map((one) => one.severity);
   expect([severity(5000), severity(5001), severity(5300)]).toEqual([['error'], ['warning'], ['warning']]);
-  expect(raceUnserved.find(layout)[0]!.message).toContain('Race "Long Bay" is served by no station over its 5.00 km.');
+  expect(raceUnserved.find(layout)[0]!.message).toContain('No station serves this race over its 5.00 km.');
 });
 
 it('each race is told by the length of its own course', () => {

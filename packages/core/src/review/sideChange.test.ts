@@ -85,7 +85,7 @@ describe('which stations are neighbours', () => {
       sideChange.find({ ...layout, plan: { ...layout.plan, practice: { ...layout.plan.practice, minSpacing } } });
     expect(held(b! - a!)).toEqual([]);
     expect(held(b! - a! + 1e-6)[0]!.message).toContain(
-      'Station s1 stands on the left, Station s2, 1000.0 m on, on the right; expected one side',
+      ' has s1 on the left and, 1.00 km on, this station on the right.',
     );
   });
 });

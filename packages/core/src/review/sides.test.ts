@@ -83,12 +83,12 @@ describe('side-contradicted', () => {
 describe('what is said of a side', () => {
   it('is how far the pin stands from the line, and how sure that is', () => {
     expect(found(sideUnclear, 1)[0]!.message).toContain(
-      'Station s1 is 1.0 m from the course line: its side is 66 % sure, expected 95 %.',
+      'The pin is 1 m from the course line, so its side is only 66 % sure and everything lies on the line. It should be 95 % sure.',
     );
     expect(found(sideContradicted, 9, { side: 'left' })[0]!.message).toContain(
-      'is declared on the left, but its pin stands 9.0 m to the right (100 % sure).',
+      'It is declared on the left, but the pin is 9 m to the right. The declared side counts.',
     );
-    expect(found(sideContradicted, -9, { side: 'right' })[0]!.message).toContain('stands 9.0 m to the left');
+    expect(found(sideContradicted, -9, { side: 'right' })[0]!.message).toContain('the pin is 9 m to the left');
   });
 
   it('is nothing where no course passes', () => {

@@ -61,16 +61,20 @@ it('the plan’s own rule and tolerance are the limit', () => {
   ]);
 });
 
-it('says what the distance is taken from, how it was placed, and what a wheel shows', () => {
+it('says what the distance is taken from, how it was placed, and how far to move what', () => {
   const [own] = found({ practice: { signAhead: 120 * 0.9144 } });
   expect(own!.message).toBe(
-    'The sign of Station s1 stands 109.7 m before the first table (109.7 m by wheel from the chalk mark); expected 82.3 m to 100.6 m. The station itself asks for 109.7 m: waive this if that is meant, or take its "signAhead" out. Move the sign or the tables.',
+    'The sign is 110 m before the first table (the station’s own distance). It should be 82 to 101 m. Clear the station’s own distance, or waive this if it is meant.',
   );
   const [hand] = found(ahead(60));
-  expect(hand!.message).toContain('stands 60.0 m before the first table (60.0 m by wheel from the chalk mark)');
-  expect(hand!.message).toContain('It was placed by hand.');
+  expect(hand!.message).toBe(
+    'The sign is 60 m before the first table (placed by hand). It should be 82 to 101 m. Move the sign back 23 m, or the tables forward.',
+  );
+  expect(found(ahead(110))[0]!.message).toContain('Move the sign forward 9.5 m, or the tables back.');
   const [behind] = found(ahead(-3));
-  expect(behind!.message).toContain('stands 3.0 m behind the first table');
+  expect(behind!.message).toBe(
+    'The sign is 3 m behind the first table (placed by hand). It should be 82 to 101 m before it. Move the sign back 86 m, or the tables forward.',
+  );
 });
 
 it('is taken from the hand-out line where that reaches farther than the tables', () => {
@@ -89,7 +93,7 @@ it('is taken from the hand-out line where that reaches farther than the tables',
   });
   expect(finding).toMatchObject({
     measured: expect.closeTo(50, 1) as number,
-    message: expect.stringContaining('50.0 m before the hand-out line') as string,
+    message: expect.stringContaining('50 m before the hand-out line') as string,
   });
 });
 
@@ -111,7 +115,7 @@ it('asks nothing where there is no sign, or no table that it could stand before'
   expect([only('sign', 'trash'), only('water', 'trash'), only()]).toEqual([[], [], []]);
 });
 
-it('has no place and no wheel to tell where the sign stands off the course', () => {
+it('has no place to tell where the sign stands off the course', () => {
   const [finding] = found({
     on: { course: 'c', measure: 40, side: 'right', offset: 5 },
     practice: { signAhead: 120 * 0.9144 },
@@ -120,5 +124,4 @@ it('has no place and no wheel to tell where the sign stands off the course', () 
   expect(finding!.where.at).toEqual(
     layoutOf([course], [{ on: { course: 'c', measure: 40, side: 'right', offset: 5 } }]).stations[0]!.at,
   );
-  expect(finding!.message).not.toContain('by wheel');
 });

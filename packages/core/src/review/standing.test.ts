@@ -5,7 +5,7 @@ import { DEFAULT_PRACTICE } from '../plan/defaults.ts';
 import type { PlanStation } from '../plan/plan.ts';
 import { ORIGIN, from, turtle } from '../testing/courses.ts';
 import { layoutOf } from '../testing/plans.ts';
-import { atStation, metres, named } from './check.ts';
+import { atStation } from './check.ts';
 import { courseOf, isSure, itemsStanding, linePoints, linesTell, runsAgainst, tableEnds } from './standing.ts';
 
 const road = turtle(ORIGIN, [[90, 3000]], 100);
@@ -121,19 +121,10 @@ describe('what positions tell', () => {
   });
 });
 
-describe('how findings speak', () => {
-  it('name a station by its name and id, or by its id alone where it has no name of its own', () => {
-    expect(named(laid({ name: 'Gannet Point' }).stations[0]!)).toBe('Gannet Point (s1)');
-    expect(named(laid().stations[0]!)).toBe('Station s1');
-  });
-
+describe('where findings', () => {
   it('point to the station in the plan, or to a key of it', () => {
     const [station] = laid().stations;
     expect(atStation(station!)).toEqual({ path: '/stations/0', station: 's1', at: station!.at });
     expect(atStation(station!, 'side').path).toBe('/stations/0/side');
-  });
-
-  it('tell lengths to a decimetre, without a negative nought', () => {
-    expect([12.345, 12.35, -0.04, 0, -3.26].map(metres)).toEqual(['12.3 m', '12.4 m', '0.0 m', '0.0 m', '-3.3 m']);
   });
 });

@@ -62,10 +62,13 @@ describe('which waivers are missed', () => {
     ]);
     expect(found[2]!.where).toEqual({ path: '/waivers/1' });
     expect(found[2]!.message).toBe(
-      'A waiver of "leg-short" by R. Gull matches no finding; take it out, or mend its code or station.',
+      'The waiver of “leg-short” by R. Gull matches no finding. Remove it, or correct its code or station.',
     );
     expect(waive([], two).map(({ where }) => where.path)).toEqual(['/waivers/0', '/waivers/1', '/waivers/2']);
-    expect(waive([], two)[0]!.message).toContain('A waiver of "leg-long" at station "s1" by R. Gull');
+    expect(waive([], two)[0]).toMatchObject({
+      where: { station: 's1' },
+      params: { waived: 'leg-long', by: 'R. Gull' },
+    });
   });
 
   it('have no date where none was given', () => {

@@ -24,7 +24,7 @@ it('an item behind a corner whose leg is shorter than its trim is noted: no whee
       expect.objectContaining({
         code: 'wheel-folds',
         severity: 'note',
-        message: expect.stringContaining('6.0 m beside the course'),
+        message: expect.stringContaining('6 m beside the course'),
         where: expect.objectContaining({ path: '/stations/0', station: 's1', course: 'c', item: 'sign' }),
       }),
     ]);

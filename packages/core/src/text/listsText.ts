@@ -34,9 +34,6 @@ export interface SuppliesText {
   readonly need: string;
   readonly pack: string;
   readonly none: string;
-  readonly signOf: (wording: string) => string;
-  readonly trashBags: string;
-  readonly empty: (what: string) => string;
   readonly defaultsTitle: string;
   readonly defaultsAbout: string;
   readonly changedTitle: string;
@@ -47,7 +44,6 @@ export interface SuppliesText {
   readonly value: string;
   readonly usual: string;
   readonly source: string;
-  readonly inPlan: string;
   readonly yes: string;
   /** An English phrase of the table of defaults in this language; `null` where there is none. */
   readonly phrase: (english: string) => string | null;

@@ -12,6 +12,7 @@ it('rounds a measured value and its limit so that rounding never contradicts the
   expect(imperial.compare(70, [82.296, 100.584])).toEqual({ measured: '77 yd', limit: '90 to 110 yd' });
   expect(metric.comparePercent(0.0504, 0.05)).toEqual({ measured: '5.04 %', limit: '5 %' });
   expect(metric.comparePercent(0.062, 0.05)).toEqual({ measured: '6.2 %', limit: '5 %' });
+  expect(metric.compareFar(1000, 1000.000_001)).toEqual({ measured: '1.00 km', limit: '1.00 km' });
   expect(metric.compareFar(5001, 5000)).toEqual({ measured: '5.001 km', limit: '5.000 km' });
 });
 

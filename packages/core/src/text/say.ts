@@ -47,6 +47,8 @@ export interface Say {
   /** "30 min". */
   readonly duration: (seconds: Seconds) => string;
   readonly mass: (kilograms: Kilograms) => string;
+  /** Both masses, with more decimals where rounding would hide that the limit is missed. */
+  readonly compareMass: (measured: Kilograms, limit: Kilograms) => Compared;
   readonly volume: (litres: Litres) => string;
   /** A share of 1: "4.5 %". */
   readonly percent: (share: number) => string;
@@ -119,18 +121,28 @@ const lengthScale = (unit: LengthUnit): Scale => ({
   digits: (value, more) => fixed(value, decimalsOf(value) + more),
 });
 
-const PERCENT: Scale = { unit: '%', of: (share) => share * 100, digits: (value, more) => fixed(value, 1 + more) };
+const KILOGRAMS: Scale = {
+  unit: 'kg',
+  of: (kilograms) => kilograms,
+  digits: (value, more) => fixed(value, decimalsOf(value) + more),
+};
+const POUNDS: Scale = { ...KILOGRAMS, unit: 'lb', of: (kilograms) => massIn(kilograms, 'lb') };
+const PERCENT: Scale = {
+  unit: '%',
+  of: (share) => share * 100,
+  digits: (value, more) => fixed(value, decimalsOf(value) + more),
+};
 
 function comparedIn({ unit, of, digits }: Scale, measured: number, limit: Limit, to: string): Compared {
   const bounds = boundsOf(limit);
   const values = [measured, ...bounds].map(of);
-  for (let more = 0; ; more++) {
-    const texts = values.map((value) => digits(value, more));
-    const [own, ...ends] = texts as [string, ...string[]];
-    const kept = ends.every((end, k) => Math.sign(Number(own) - Number(end)) === Math.sign(measured - bounds[k]!));
-    if (kept || more === MOST_DECIMALS)
-      return { measured: `${own} ${unit}`, limit: rangeText(ends[0]!, ends.at(-1)!, unit, to) };
-  }
+  const printed = Array.from({ length: MOST_DECIMALS + 1 }, (_, more) => values.map((value) => digits(value, more)));
+  const kept = printed.find(([own, ...ends]) =>
+    ends.every((end, k) => Math.sign(Number(own) - Number(end)) === Math.sign(measured - bounds[k]!)),
+  );
+  // What no decimals tell apart is the same for everybody.
+  const [own, ...ends] = kept ?? printed[0]!;
+  return { measured: `${own} ${unit}`, limit: rangeText(ends[0]!, ends.at(-1)!, unit, to) };
 }
 
 function compared(measured: Metres, limit: Limit, units: Voice['units'], to: string): Compared {
@@ -180,6 +192,7 @@ export function sayIn({ units, names }: Omit<Voice, 'language'>, words: Words): 
     enough: (metres) => enoughText(metres, units),
     clock: formatMinute,
     duration: formatDuration,
+    compareMass: (measured, limit) => comparedIn(metric ? KILOGRAMS : POUNDS, measured, limit, words.to),
     mass: (kilograms) => (metric ? whole(kilograms, 'kg') : whole(massIn(kilograms, 'lb'), 'lb')),
     volume: (litres) => (metric ? whole(litres, 'l') : whole(volumeIn(litres, 'gal'), 'gal')),
     percent: (share) => `${fixed(share * 100, 1)} %`,

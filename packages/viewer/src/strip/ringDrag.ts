@@ -4,6 +4,7 @@
  */
 import type { Course } from '@halfcup/core';
 import { alongPlacement, offsetLineOf, type OffsetLine } from '../state/edits/placing.ts';
+import { messageOf } from '../state/view/voice.ts';
 import type { Store } from '../state/store/store.ts';
 import { LINE_Y, viewOf } from './frame.ts';
 import { panView, type StripPass, type StripScale } from './geometry.ts';
@@ -79,7 +80,7 @@ function place(drag: Drag): 'done' | 'again' | 'ended' {
 
 function finish({ store }: Strip): void {
   const [trouble] = finishTrial(store);
-  if (trouble !== undefined) store.notice.value = { text: trouble.message };
+  if (trouble !== undefined) store.notice.value = { text: messageOf(store, trouble) };
 }
 
 const within = (svg: SVGElement, { clientX, clientY }: PointerEvent): Spot => {
@@ -109,7 +110,7 @@ export function startDrag(strip: Strip, pass: StripPass, event: PointerEvent): v
       if (Math.hypot(drag.last.x - first.x, drag.last.y - first.y) <= SLACK) return;
       if (!begin(drag)) return end();
       svg.setPointerCapture(pointerId);
-      svg.classList.add('holding');
+      svg.classList.add('dragging');
     }
     if (frame === 0) frame = requestAnimationFrame(show);
   };
@@ -135,7 +136,7 @@ export function startDrag(strip: Strip, pass: StripPass, event: PointerEvent): v
   ];
   const end = (): void => {
     cancelAnimationFrame(frame);
-    svg.classList.remove('holding');
+    svg.classList.remove('dragging');
     for (const [name, act] of heard) window.removeEventListener(name, act as EventListener);
   };
   for (const [name, act] of heard) window.addEventListener(name, act as EventListener);

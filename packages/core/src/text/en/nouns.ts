@@ -32,6 +32,9 @@ export const aPoint = ({ kind, name }: PointRef, say: Say): string => (name === 
 /** "Full at 41.39 km". */
 export const passAt = ({ race, measure }: PassAt, say: Say): string => `${say.race(race)} at ${say.far(measure)}`;
 
+/** How sure a side is: "66 % sure". */
+export const sure = (confidence: number, say: Say): string => `${say.percent(Math.round(confidence * 100) / 100)} sure`;
+
 /** "1st", "2nd", "3rd", "4th". */
 export function nth(count: number): string {
   const teen = count % 100 >= 11 && count % 100 <= 13;

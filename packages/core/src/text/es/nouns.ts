@@ -35,6 +35,10 @@ export const aPoint = ({ kind, name }: PointRef, say: Say): string => (name === 
 /** "Maratón en 41.39 km". */
 export const passAt = ({ race, measure }: PassAt, say: Say): string => `${say.race(race)} en ${say.far(measure)}`;
 
+/** How sure a side is: "seguro al 66 %". */
+export const sure = (confidence: number, say: Say): string =>
+  `seguro al ${say.percent(Math.round(confidence * 100) / 100)}`;
+
 /** "2.ª". */
 export const nth = (count: number): string => `${count}.ª`;
 

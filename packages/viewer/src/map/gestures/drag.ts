@@ -137,7 +137,7 @@ export function listenForDragging(map: MapLibreMap, dragging: Dragging): DragSta
   };
   const end = (): void => {
     press = null;
-    box.classList.remove('holding');
+    box.classList.remove('dragging');
   };
   box.addEventListener('pointerdown', (event) => {
     // A press of the same pointer means that its release was seen by nobody here.
@@ -156,7 +156,7 @@ export function listenForDragging(map: MapLibreMap, dragging: Dragging): DragSta
       if (Math.hypot(x - press.x, y - press.y) <= press.slop) return;
       press.dragged = true;
       box.setPointerCapture(press.pointer);
-      box.classList.add('holding');
+      box.classList.add('dragging');
       dragging.begin(press.station);
     }
     moves.put([x, y], event.shiftKey);

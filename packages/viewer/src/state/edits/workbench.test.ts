@@ -81,7 +81,7 @@ describe('commands', () => {
     expect(text(store)).toBe(first);
     sendTo(store, 's4', 16_500);
     expect(text(store)).toContain('"measure": "16.5 km"');
-    expect(sendTo(store, 's4', 99_000)[0]?.message).toContain('expected a course distance from 0');
+    expect(sendTo(store, 's4', 99_000)[0]?.message).toContain('Choose a distance from 0');
   });
 
   test('adding, doubling and deleting keep the plan readable, and deleting takes what names the station', () => {

@@ -2,7 +2,7 @@
 import type { PlacedParams, StationItem } from '../../params/placed.ts';
 import type { Say } from '../../say.ts';
 import type { Sentence, TextsOf } from '../../sentence.ts';
-import { begin, THE, theItem } from '../nouns.ts';
+import { begin, sure, THE, theItem } from '../nouns.ts';
 
 const NAME_IT = 'Name it by its station and what it is, such as “s1 sign”';
 const SAMPLE = { metric: 'wheel 89.6 m', imperial: 'wheel 98 yd' } as const;
@@ -25,16 +25,18 @@ const way = (move: number): string => (move > 0 ? 'forward' : 'back');
 
 function ambiguous(params: PlacedParams['placed-ambiguous'], say: Say): Sentence {
   switch (params.is) {
-    case 'stations':
-      return [
-        `${thePoint(params.point, say)} names ${say.all(params.stations.map(say.station))}.`,
-        'It is not used.',
-        `${NAME_IT}.`,
-      ];
+    case 'stations': {
+      const names = [...new Set(params.stations.map(say.station))];
+      const what =
+        names.length > 1
+          ? `names ${say.all(names)}`
+          : `fits ${say.count(params.stations.length)} stations called ${names[0]}`;
+      return [`${thePoint(params.point, say)} ${what}.`, 'It is not used.', `${NAME_IT}.`];
+    }
     case 'between':
       return [
-        `${thePoint(params.point, say)} could be ${say.any(params.of.map((one) => itemOf(one, say)))}: its error of ${say.length(params.r95)} leaves that open.`,
-        'It is not used.',
+        `${thePoint(params.point, say)} could be ${say.any(params.of.map((one) => itemOf(one, say)))}.`,
+        `Its error of ${say.length(params.r95)} leaves that open, so it is not used.`,
         `${NAME_IT}.`,
       ];
     default:
@@ -55,9 +57,9 @@ const MISSED = {
 export const placed: TextsOf<PlacedParams> = {
   'placed-ambiguous': ambiguous,
   'placed-assumptions': ({ perHdop, r95, between, wheelShare, wheelFixed }, say) => [
-    `Assumed 95 % errors: of points ${say.length(perHdop)} × hdop, without hdop and for planned places ${say.length(r95)} (± ${say.length(between)} between two); of a wheel ${say.percent(wheelShare)} and ${say.length(wheelFixed)}.`,
-    'One point at a table marks its first end.',
-    'Trash is checked with the sign’s tolerance, as it has none of its own.',
+    `Assumed 95 % errors of points: ${say.length(perHdop)} × hdop, or ${say.length(r95)} without hdop and for planned places (± ${say.length(between)} between two).`,
+    `Of a wheel: ${say.percent(wheelShare)} and ${say.length(wheelFixed)}.`,
+    'One point at a table marks its first end; trash is checked with the sign’s tolerance, as it has none.',
   ],
   'placed-distance': (params, say) => {
     const { item, margin, move } = params;
@@ -101,7 +103,7 @@ export const placed: TextsOf<PlacedParams> = {
       ];
     const { item, side, planned, confidence } = params;
     return [
-      `${theItem(item)} is on the ${say.side(side)} as its runners see it${confidence < 0.95 ? ` (${say.percent(confidence)} sure)` : ''}.`,
+      `${theItem(item)} is on the ${say.side(side)} as its runners see it${confidence < 0.95 ? ` (${sure(confidence, say)})` : ''}.`,
       `It should be on the ${say.side(planned)}.`,
       'Move it across, or correct the side in the plan.',
     ];

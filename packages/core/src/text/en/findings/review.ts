@@ -2,16 +2,19 @@
 import type { PassAt, ReviewParams, ServiceParams } from '../../params/review.ts';
 import type { Say } from '../../say.ts';
 import type { TextsOf } from '../../sentence.ts';
-import { nth, often, passAt } from '../nouns.ts';
+import { nth, often, passAt, sure } from '../nouns.ts';
 import { items } from './reviewItems.ts';
 import { road } from './reviewRoad.ts';
 
 const passes = (all: readonly PassAt[], say: Say): string => say.all(all.map((pass) => passAt(pass, say)));
 
 function legText(leg: ServiceParams['leg-long'], say: Say): string {
+  const { measured } = say.compareFar(leg.measured, leg.limit);
+  const at = leg.to === null ? '' : ` (at ${say.far(leg.end)})`;
+  if (leg.from !== null && leg.from === leg.to) return `${say.race(leg.race)} comes back here after ${measured}${at}.`;
   const from = leg.from === null ? 'the start' : leg.here === 'from' ? 'here' : say.station(leg.from);
   const to = leg.to === null ? 'the finish' : leg.here === 'to' ? 'here' : say.station(leg.to);
-  return `${say.race(leg.race)} runs ${say.compareFar(leg.measured, leg.limit).measured} from ${from} to ${to}${leg.to === null ? '' : ` (at ${say.far(leg.end)})`}.`;
+  return `${say.race(leg.race)} runs ${measured} from ${from} to ${to}${at}.`;
 }
 
 const WAY = { back: ' on the way back', other: ' the other way', again: ' another time' } as const;
@@ -20,12 +23,12 @@ const service: TextsOf<ServiceParams> = {
   'crosses-flow': ({ other, farther, sideUnclear }, say) => {
     const who =
       farther === null
-        ? `Runners come both ways on one road (the other way ${passes(other, say)}), and one way must cross the other to the tables.`
+        ? `Runners come both ways on one road (${passes(other, say)} the other way): one way must cross the other to the tables.`
         : `Runners come both ways, and ${passes(farther.passes, say)}, ${say.length(farther.by)} farther from the tables, must cross the others.`;
     return [
       who,
       sideUnclear ? 'The side is unclear: this holds only if the tables stand beyond both ways.' : null,
-      'Serve one way only, or set tables on both sides or between the ways; officials and police decide how flows are parted.',
+      'Serve one way only, or set tables on both sides or between the ways; officials and police decide.',
     ];
   },
   'gel-without-water': ({ race, measure, next, within, waterBefore }, say) => {
@@ -50,7 +53,7 @@ const service: TextsOf<ServiceParams> = {
   'leg-short': (leg, say) => [
     legText(leg, say),
     `It should be at least ${say.compareFar(leg.measured, leg.limit).limit}.`,
-    'Move one of the two, or leave one out.',
+    leg.from === leg.to ? 'Serve it one time only, or move it.' : 'Move one of the two, or leave one out.',
   ],
   'length-differs': ({ stated, line, allowed, recorded }, say) => {
     const { measured, limit } = say.compare(Math.abs(line - stated), allowed);
@@ -101,7 +104,7 @@ const service: TextsOf<ServiceParams> = {
     ];
   },
   'side-contradicted': ({ declared, side, offset, confidence }, say) => [
-    `It is declared on the ${say.side(declared)}, but the pin is ${say.length(Math.abs(offset))} to the ${say.side(side)}${confidence < 0.95 ? ` (${say.percent(confidence)} sure)` : ''}.`,
+    `It is declared on the ${say.side(declared)}, but the pin is ${say.length(Math.abs(offset))} to the ${say.side(side)}${confidence < 0.95 ? ` (${sure(confidence, say)})` : ''}.`,
     'The declared side counts.',
     'Correct whichever is wrong.',
   ],
@@ -126,7 +129,7 @@ const service: TextsOf<ServiceParams> = {
   'station-unserved': ({ beyondEnd }) => [
     beyondEnd
       ? 'Nobody is served: the pin lies beyond an end of the course.'
-      : 'Nobody is served: the plan lists no time that runners come past.',
+      : 'Nobody is served: of the times that runners come past none is chosen.',
     null,
     'Move the pin beside the course, or choose under Runners who is served.',
   ],

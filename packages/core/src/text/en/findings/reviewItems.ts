@@ -57,7 +57,7 @@ export const items: TextsOf<ItemsParams> = {
     const where =
       beyond === 'gap'
         ? 'across a skipped gap'
-        : `${say.length(by)} ${beyond === 'start' ? 'before' : 'past'} the ${beyond}`;
+        : `${say.enough(by)} ${beyond === 'start' ? 'before' : 'past'} the ${beyond}`;
     const how = beyond === 'gap' || !lead ? '' : `${beyond === 'start' ? ' forward' : ' back'} ${say.enough(by)}`;
     return [
       `${theItem(item)} would stand ${where}, where it has no place.`,

@@ -2,7 +2,7 @@
 import type { RoadParams } from '../../params/review.ts';
 import type { Say } from '../../say.ts';
 import type { Sentence, TextsOf } from '../../sentence.ts';
-import { aPoint, begin } from '../nouns.ts';
+import { aPoint, begin, sure } from '../nouns.ts';
 
 const LOOK = 'Look on the ground.';
 
@@ -41,7 +41,7 @@ function dropSide(params: RoadParams['drop-side'], say: Say): Sentence {
       ];
     default:
       return [
-        `${point} is ${away} from the course line: its side is only ${say.percent(params.confidence)} sure.`,
+        `${point} is ${away} from the course line: its side is only ${sure(params.confidence, say)}.`,
         null,
         LOOK,
       ];

@@ -2,7 +2,7 @@
 import type { PlacedParams, StationItem } from '../../params/placed.ts';
 import type { Say } from '../../say.ts';
 import type { Sentence, TextsOf } from '../../sentence.ts';
-import { begin, ofThe, THE, theItem } from '../nouns.ts';
+import { begin, ofThe, sure, THE, theItem } from '../nouns.ts';
 
 const NAME_IT = 'Nómbrelo por su puesto y por lo que es, por ejemplo «s1 sign»';
 const SAMPLE = { metric: 'wheel 89.6 m', imperial: 'wheel 98 yd' } as const;
@@ -28,16 +28,18 @@ const way = (move: number): string => (move > 0 ? 'hacia adelante' : 'hacia atr�
 
 function ambiguous(params: PlacedParams['placed-ambiguous'], say: Say): Sentence {
   switch (params.is) {
-    case 'stations':
-      return [
-        `${thePoint(params.point, say)} nombra ${say.all(params.stations.map(say.station))}.`,
-        'No se usa.',
-        `${NAME_IT}.`,
-      ];
+    case 'stations': {
+      const names = [...new Set(params.stations.map(say.station))];
+      const what =
+        names.length > 1
+          ? `nombra ${say.all(names)}`
+          : `puede ser de ${say.count(params.stations.length)} puestos llamados ${names[0]}`;
+      return [`${thePoint(params.point, say)} ${what}.`, 'No se usa.', `${NAME_IT}.`];
+    }
     case 'between':
       return [
-        `${thePoint(params.point, say)} puede ser ${say.any(params.of.map((one) => itemOf(one, say)))}: su error de ${say.length(params.r95)} no permite saberlo.`,
-        'No se usa.',
+        `${thePoint(params.point, say)} puede ser ${say.any(params.of.map((one) => itemOf(one, say)))}.`,
+        `Su error de ${say.length(params.r95)} no permite saberlo, y no se usa.`,
         `${NAME_IT}.`,
       ];
     default:
@@ -58,9 +60,9 @@ const MISSED = {
 export const placed: TextsOf<PlacedParams> = {
   'placed-ambiguous': ambiguous,
   'placed-assumptions': ({ perHdop, r95, between, wheelShare, wheelFixed }, say) => [
-    `Errores supuestos al 95 %: de los puntos ${say.length(perHdop)} × hdop; sin hdop y de los lugares del plan ${say.length(r95)} (± ${say.length(between)} entre dos); de la rueda ${say.percent(wheelShare)} y ${say.length(wheelFixed)}.`,
-    'Un solo punto en una mesa marca su primer extremo.',
-    'La basura se comprueba con la tolerancia del cartel, pues no tiene una propia.',
+    `Errores supuestos al 95 % de los puntos: ${say.length(perHdop)} × hdop, o ${say.length(r95)} sin hdop y en lugares del plan (± ${say.length(between)} entre dos).`,
+    `De la rueda: ${say.percent(wheelShare)} y ${say.length(wheelFixed)}.`,
+    'Un solo punto en una mesa marca su primer extremo; la basura se comprueba con la tolerancia del cartel.',
   ],
   'placed-distance': (params, say) => {
     const { item, margin, move } = params;
@@ -105,7 +107,7 @@ export const placed: TextsOf<PlacedParams> = {
       ];
     const { item, side, planned, confidence } = params;
     return [
-      `${theItem(item)} está a la ${say.side(side)} según lo ven sus corredores${confidence < 0.95 ? ` (seguro al ${say.percent(confidence)})` : ''}.`,
+      `${theItem(item)} está a la ${say.side(side)} según lo ven sus corredores${confidence < 0.95 ? ` (${sure(confidence, say)})` : ''}.`,
       `Debe estar a la ${say.side(planned)}.`,
       'Páselo al otro lado, o corrija el lado en el plan.',
     ];

@@ -2,16 +2,19 @@
 import type { PassAt, ReviewParams, ServiceParams } from '../../params/review.ts';
 import type { Say } from '../../say.ts';
 import type { TextsOf } from '../../sentence.ts';
-import { nth, often, passAt } from '../nouns.ts';
+import { nth, often, passAt, sure } from '../nouns.ts';
 import { items } from './reviewItems.ts';
 import { road } from './reviewRoad.ts';
 
 const passes = (all: readonly PassAt[], say: Say): string => say.all(all.map((pass) => passAt(pass, say)));
 
 function legText(leg: ServiceParams['leg-long'], say: Say): string {
+  const { measured } = say.compareFar(leg.measured, leg.limit);
+  const at = leg.to === null ? '' : ` (en ${say.far(leg.end)})`;
+  if (leg.from !== null && leg.from === leg.to) return `${say.race(leg.race)} vuelve aquí tras ${measured}${at}.`;
   const from = leg.from === null ? 'la salida' : leg.here === 'from' ? 'aquí' : say.station(leg.from);
   const to = leg.to === null ? 'la meta' : leg.here === 'to' ? 'aquí' : say.station(leg.to);
-  return `${say.race(leg.race)} recorre ${say.compareFar(leg.measured, leg.limit).measured} desde ${from} hasta ${to}${leg.to === null ? '' : ` (en ${say.far(leg.end)})`}.`;
+  return `${say.race(leg.race)} recorre ${measured} desde ${from} hasta ${to}${at}.`;
 }
 
 const WAY = { back: ' a la vuelta', other: ' en el otro sentido', again: ' otra vez' } as const;
@@ -20,12 +23,12 @@ const service: TextsOf<ServiceParams> = {
   'crosses-flow': ({ other, farther, sideUnclear }, say) => {
     const who =
       farther === null
-        ? `Vienen corredores en los dos sentidos por una misma vía (en el otro, ${passes(other, say)}), y unos tienen que cruzar a los otros para llegar a las mesas.`
-        : `Vienen corredores en los dos sentidos, y ${passes(farther.passes, say)}, ${say.length(farther.by)} más lejos de las mesas, tienen que cruzar a los otros.`;
+        ? `Vienen corredores en los dos sentidos de una vía (el otro: ${passes(other, say)}): unos deben cruzar a los otros.`
+        : `Vienen corredores en los dos sentidos, y ${passes(farther.passes, say)}, ${say.length(farther.by)} más lejos de las mesas, deben cruzar a los otros.`;
     return [
       who,
       sideUnclear ? 'El lado no está claro: esto vale solo si las mesas quedan más allá de los dos sentidos.' : null,
-      'Sirva en un solo sentido, o ponga mesas a ambos lados o entre los dos sentidos; jueces y policía deciden cómo se separan los flujos.',
+      'Sirva en un solo sentido, o ponga mesas a ambos lados o entre los dos sentidos; deciden jueces y policía.',
     ];
   },
   'gel-without-water': ({ race, measure, next, within, waterBefore }, say) => {
@@ -50,7 +53,7 @@ const service: TextsOf<ServiceParams> = {
   'leg-short': (leg, say) => [
     legText(leg, say),
     `Deben ser al menos ${say.compareFar(leg.measured, leg.limit).limit}.`,
-    'Mueva uno de los dos, o prescinda de uno.',
+    leg.from === leg.to ? 'Sirva una sola vez, o muévalo.' : 'Mueva uno de los dos, o prescinda de uno.',
   ],
   'length-differs': ({ stated, line, allowed, recorded }, say) => {
     const { measured, limit } = say.compare(Math.abs(line - stated), allowed);
@@ -101,7 +104,7 @@ const service: TextsOf<ServiceParams> = {
     ];
   },
   'side-contradicted': ({ declared, side, offset, confidence }, say) => [
-    `Se declara a la ${say.side(declared)}, pero el marcador está ${say.length(Math.abs(offset))} a la ${say.side(side)}${confidence < 0.95 ? ` (seguro al ${say.percent(confidence)})` : ''}.`,
+    `Se declara a la ${say.side(declared)}, pero el marcador está ${say.length(Math.abs(offset))} a la ${say.side(side)}${confidence < 0.95 ? ` (${sure(confidence, say)})` : ''}.`,
     'Vale el lado declarado.',
     'Corrija el que esté mal.',
   ],
@@ -126,7 +129,7 @@ const service: TextsOf<ServiceParams> = {
   'station-unserved': ({ beyondEnd }) => [
     beyondEnd
       ? 'No se sirve a nadie: el marcador está más allá de un extremo del recorrido.'
-      : 'No se sirve a nadie: el plan no nombra ninguna vez en que pasen corredores.',
+      : 'No se sirve a nadie: de las veces que pasan corredores no se ha elegido ninguna.',
     null,
     'Mueva el marcador junto al recorrido, o elija en Corredores a quién se sirve.',
   ],

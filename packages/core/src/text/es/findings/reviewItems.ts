@@ -57,7 +57,7 @@ export const items: TextsOf<ItemsParams> = {
     const where =
       beyond === 'gap'
         ? 'sobre un hueco saltado'
-        : `${say.length(by)} ${beyond === 'start' ? 'antes de la salida' : 'después de la meta'}`;
+        : `${say.enough(by)} ${beyond === 'start' ? 'antes de la salida' : 'después de la meta'}`;
     const how =
       beyond === 'gap' || !lead ? '' : ` ${say.enough(by)} hacia ${beyond === 'start' ? 'adelante' : 'atrás'}`;
     return [

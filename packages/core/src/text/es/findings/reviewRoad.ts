@@ -2,7 +2,7 @@
 import type { RoadParams } from '../../params/review.ts';
 import type { Say } from '../../say.ts';
 import type { Sentence, TextsOf } from '../../sentence.ts';
-import { aPoint, begin } from '../nouns.ts';
+import { aPoint, begin, sure } from '../nouns.ts';
 
 const LOOK = 'Compruébelo en el terreno.';
 
@@ -41,7 +41,7 @@ function dropSide(params: RoadParams['drop-side'], say: Say): Sentence {
       ];
     default:
       return [
-        `${point} está a ${away} de la línea del recorrido: su lado es seguro solo al ${say.percent(params.confidence)}.`,
+        `${point} está a ${away} de la línea del recorrido: su lado es solo ${sure(params.confidence, say)}.`,
         null,
         LOOK,
       ];

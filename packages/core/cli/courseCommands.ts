@@ -1,0 +1,73 @@
+/** The commands that read a course. The examples run in the folder of the demo. */
+import type { CommandSpec } from './call.ts';
+import { KNOWN, LINE } from './options.ts';
+
+const GPX = { name: 'FILE.gpx', about: 'the course: a GPX track or route' } as const;
+
+const course: CommandSpec = {
+  name: 'course',
+  takes: 'FILE.gpx',
+  needs: ['a GPX file'],
+  most: 1,
+  about: 'the facts of a course: length, points, gaps, ascent',
+  more: [
+    'A mark is a point whose course distance is known: its place or the name of a waypoint, and the distance. A waypoint called "10 km" or "mile 6" gives its own. Marks and length stretch the line between them.',
+  ],
+  arguments: [GPX],
+  options: [
+    ...LINE,
+    { name: 'clean', kind: 'flag', about: 'leave out spikes and standing-still tangles, and list them' },
+    ...KNOWN,
+    { name: 'waypoint-marks', kind: 'flag', about: 'take every waypoint that is named by a distance as a mark' },
+  ],
+  examples: ['course full.gpx', 'course full.gpx --length 42.195km --units imperial'],
+  load: async () => import('./commands/course.ts'),
+};
+
+const snap: CommandSpec = {
+  name: 'snap',
+  takes: 'FILE.gpx [LON,LAT …]',
+  needs: ['a GPX file'],
+  most: Infinity,
+  about: 'each time the course passes a point: course distance, side, direction',
+  arguments: [GPX, { name: 'LON,LAT', about: 'a point in degrees; without any, the waypoints of the file' }],
+  options: [
+    { name: 'radius', kind: 'length', shown: '60m', about: 'how near the course must come for a pass' },
+    { name: 'r95', kind: 'length', shown: '5m', about: 'error of a point: the radius that holds 95 of 100' },
+    { name: 'course-r95', kind: 'length', shown: '3m', about: 'the same for the course' },
+    ...LINE,
+  ],
+  examples: ['snap full.gpx -17.3864922,-33.2319296', 'snap full.gpx -17.3864922,-33.2319296 --radius 100yd'],
+  load: async () => import('./commands/snap.ts'),
+};
+
+const start: CommandSpec = {
+  name: 'start',
+  takes: 'NAME FILE.gpx',
+  needs: ['a name for the plan', 'a GPX file'],
+  most: 2,
+  about: 'a first plan from a course: its waypoints, or places along it, become stations',
+  more: [
+    'Without --every or --at it takes the waypoints of the file. Those named by a distance, such as "10 km", become marks of the course. A "Start" or "Finish" at the ends is left out. Each of these is reported.',
+    'With --units metric the plan lays out signs, tables and trash in round metres.',
+  ],
+  arguments: [{ name: 'NAME', about: 'what the plan is called' }, GPX],
+  options: [
+    { name: 'every', kind: 'length', shown: '2.5km', about: 'a station at every multiple of this distance' },
+    { name: 'at', kind: 'lengths', shown: '5km,10km', about: 'stations at these course distances' },
+    {
+      name: 'side',
+      kind: ['right', 'left', 'alternate'],
+      about: 'side of the road (default with --every and --at: right)',
+    },
+    ...KNOWN,
+    ...LINE,
+  ],
+  examples: [
+    'start "Our race" full.gpx --every 5km --side right',
+    'start "Our race" full.gpx --at 5km,10km,15km --units metric --out race.json',
+  ],
+  load: async () => import('./commands/start.ts'),
+};
+
+export const COURSE_COMMANDS: readonly CommandSpec[] = [course, snap, start];

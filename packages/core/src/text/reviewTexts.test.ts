@@ -1,0 +1,258 @@
+import { describe, expect, it } from 'vitest';
+import { findings as english } from './en/findings.ts';
+import { words as englishWords } from './en/words.ts';
+import { findings as spanish } from './es/findings.ts';
+import { words as spanishWords } from './es/words.ts';
+import type { PlacedParams } from './params/placed.ts';
+import type { ReviewParams } from './params/review.ts';
+import { type Say, sayIn } from './say.ts';
+import { type Sentence, joined } from './sentence.ts';
+import type { Names } from './voice.ts';
+
+const names: Names = { station: (id) => `Station ${id}`, race: (id) => `Race ${id}`, course: (id) => `Course ${id}` };
+const full = { race: 'm', measure: 41_393.4 };
+const half = { race: 'h', measure: 20_301 };
+const drop = { kind: 'drop', name: null } as const;
+const tent = { kind: 'medical', name: 'Tent' } as const;
+const leg = { race: 'm', from: null, to: 's1', here: 'to', end: 5012, measured: 5012, limit: 5000 } as const;
+
+/** Every sentence that a check can say, by what it is made of. */
+const REVIEW: { readonly [C in keyof ReviewParams]: readonly ReviewParams[C][] } = {
+  'access-missing': [{}],
+  'bend-near-tables': [
+    { turn: 60.4, most: 45, within: 30, away: -12, tables: 'inside' },
+    { turn: -45.3, most: 45, within: 30, away: 0, tables: 'outside' },
+    { turn: 170, most: 45, within: 30, away: 3, tables: null },
+  ],
+  'clear-width': [
+    { measured: 2.7, limit: 3, road: 4, taken: 1.3, crew: 1 },
+    { measured: -0.2, limit: 3, road: 1, taken: 1.2, crew: 1 },
+  ],
+  'courses-disagree': [{ measured: 1.2, limit: 0.5, item: 'sign', courses: ['a', 'b'] }],
+  'crosses-flow': [
+    { other: [full, half], farther: null, sideUnclear: false },
+    { other: [full], farther: { passes: [full], by: 3 }, sideUnclear: true },
+  ],
+  'descent-with-wheels': [{ measured: 0.062, limit: 0.05, race: 'w', over: 100 }],
+  'drop-side': [
+    { is: 'across', point: drop, offset: 8, side: 'left', tables: 'right' },
+    { is: 'far', point: { ...drop, name: 'Yard' }, radius: 60 },
+    { is: 'tables-unclear', point: drop },
+    { is: 'unclear', point: drop, offset: -1, confidence: 0.663 },
+  ],
+  'gel-without-water': [
+    { ...full, next: 2500, within: 1600, waterBefore: false },
+    { ...full, next: null, within: 1600, waterBefore: true },
+  ],
+  'grade-at-tables': [
+    { measured: 0.0504, limit: 0.05, climbs: true, around: 25 },
+    { measured: 0.08, limit: 0.05, climbs: false, around: 25 },
+  ],
+  'item-across': [{ item: 'water', offset: 6, side: 'left', tables: 'right' }],
+  'item-in-zone': [
+    { item: 'sign', zone: 'Hydrant', depth: 5, betweenBoxes: false, sure: true },
+    { item: 'trash', zone: '', depth: 0, betweenBoxes: true, sure: false },
+    { item: 'gel', zone: 'Hydrant', depth: -0.5, betweenBoxes: false, sure: false },
+  ],
+  'item-off-course': [{ measured: 61, limit: 60, item: 'sportsDrink' }],
+  'item-outside': [
+    { item: 'sign', beyond: 'start', by: 41.4, lead: true },
+    { item: 'trash', beyond: 'finish', by: 28.1, lead: false },
+    { item: 'water', beyond: 'gap', by: 0, lead: true },
+  ],
+  'item-outside-allowed': [
+    { item: 'handOut', away: 5, sure: true },
+    { item: 'sign', away: 0.4, sure: false },
+  ],
+  'items-overlap': [
+    { before: 's1', overlap: 39.6, atTables: true, sideUnclear: false },
+    { before: 's1', overlap: 39.6, atTables: false, sideUnclear: true },
+  ],
+  'lead-far': [
+    { led: 25.4, near: 4.9, pass: full, time: 1 },
+    { led: 25.4, near: 4.9, pass: full, time: 3 },
+  ],
+  'leg-long': [leg, { ...leg, from: 's2', to: null, here: 'from' }, { ...leg, to: null, here: null }],
+  'leg-short': [
+    { ...leg, from: 's2', measured: 1000, limit: 1600 },
+    { ...leg, from: 's1', measured: 1000, limit: 1600 },
+  ],
+  'length-differs': [
+    { stated: 42_000, line: 42_195, allowed: 42, recorded: true },
+    { stated: 42_195, line: 42_000, allowed: 42.195, recorded: false },
+  ],
+  'medical-without-access': [
+    { point: tent, nearest: null, limit: 60, far: true },
+    {
+      point: tent,
+      nearest: { point: { kind: 'access', name: null }, station: null, distance: 60.2 },
+      limit: 60,
+      far: false,
+    },
+    {
+      point: tent,
+      nearest: { point: { kind: 'access', name: 'Lane' }, station: 's2', distance: 300 },
+      limit: 60,
+      far: true,
+    },
+  ],
+  'pass-unknown': [
+    { race: 'm', time: 3, count: 2 },
+    { race: 'm', time: 1, count: 0 },
+  ],
+  'race-unserved': [{ length: 10_000 }],
+  'responders-width': [{ measured: 2.7, limit: 6.096, road: 4 }],
+  'seen-not-served': [
+    {
+      way: 'back',
+      passes: [
+        { ...full, time: 2 },
+        { ...half, time: 2 },
+      ],
+    },
+    { way: 'other', passes: [{ ...full, time: 1 }] },
+    {
+      way: 'again',
+      passes: [
+        { ...full, time: 2 },
+        { ...full, time: 11 },
+      ],
+    },
+  ],
+  'served-both-ways': [{ lead: ['gel', 'water'], other: ['water', 'gel'], passes: [half] }],
+  'side-change': [{ measured: 800, limit: 1600, race: 'm', before: 's1', beforeSide: 'left', side: 'right' }],
+  'side-contradicted': [
+    { declared: 'left', side: 'right', offset: -9, confidence: 0.999 },
+    { declared: 'left', side: 'right', offset: -2, confidence: 0.93 },
+  ],
+  'side-unclear': [{ offset: 1, confidence: 0.663, wanted: 0.95 }],
+  'sign-distance': [
+    { measured: 70, limit: [82.296, 100.584], to: 'table', byHand: true, own: null },
+    { measured: 110, limit: [82.296, 100.584], to: 'handOut', byHand: false, own: 110 },
+    { measured: -3, limit: [82.296, 100.584], to: 'table', byHand: false, own: null },
+  ],
+  'sign-missed': [full],
+  'station-off-course': [
+    { measured: 61, limit: 60, course: 'c', measure: 1500, swapped: null },
+    { measured: 9e6, limit: 60, course: 'c', measure: 1500, swapped: [-17.4, -33.2] },
+  ],
+  'station-unserved': [{ beyondEnd: true }, { beyondEnd: false }],
+  'tables-far-off': [{ measured: 15.5, limit: 15 }],
+  'tables-hidden': [{ measured: 14, limit: 10 }],
+  'tables-mismatch': [
+    { item: 'gel', tables: 0 },
+    { item: 'sportsDrink', tables: 1 },
+    { item: 'water', tables: 2 },
+  ],
+  'trash-blocks-medical': [
+    { is: 'between', medical: tent, overlap: 45.7, side: 'right' },
+    { is: 'between', medical: { ...tent, name: null }, overlap: 45.7, side: null },
+    { is: 'far', medical: tent, point: { kind: 'access', name: null }, radius: 60 },
+  ],
+  'two-way-road': [
+    { measured: 0.2, limit: 1.5, courses: ['e', 'd'], items: ['sign', 'trash'], sure: true },
+    { measured: 1.4, limit: 1.5, courses: ['e'], items: ['sign'], sure: false },
+  ],
+  'waiver-unmatched': [{ waived: 'leg-long', by: 'R. Gull' }],
+  'wheel-folds': [
+    { item: 'trash', offset: -6 },
+    { item: 'sign', offset: null },
+  ],
+};
+
+const sign = { item: 'sign', end: null } as const;
+const trash = { item: 'trash', end: 'from' } as const;
+const some = { station: 's1', item: 'sign', measure: null } as const;
+const PLACED: { readonly [C in keyof PlacedParams]: readonly PlacedParams[C][] } = {
+  'placed-ambiguous': [
+    { is: 'stations', point: 'Kelp sign', stations: ['s1', 's2'] },
+    { is: 'between', point: null, of: [some, { ...some, item: 'trash', measure: 1500 }], r95: 5 },
+    { is: 'twice', points: ['s1 sign', null], lines: [2, 3], of: some },
+  ],
+  'placed-assumptions': [{ perHdop: 5, r95: 5, between: 4.75, wheelShare: 0.001, wheelFixed: 0.5 }],
+  'placed-distance': [
+    { ...sign, measured: 70, limit: [82.3, 100.6], margin: 1, move: -21.4 },
+    { ...trash, measured: 30, limit: [36.6, 54.9], margin: 1, move: 15.7 },
+    { ...trash, end: 'to', measured: 84, limit: [82.3, 100.6], margin: 4.8, move: null },
+  ],
+  'placed-hdop': [{ point: 's1 sign', hdop: -1, r95: 5 }],
+  'placed-missing': [
+    { is: 'all' },
+    { is: 'one', item: 'sign', measure: null },
+    { is: 'one', item: 'trash', measure: 1500 },
+    { is: 'one', item: 'water', measure: null },
+  ],
+  'placed-off-course': [{ point: 's1 sign', item: 'sign', radius: 60 }],
+  'placed-order': [{ pairs: [['water', 'gel']], by: 12, planned: ['gel', 'water'] }],
+  'placed-side': [
+    { is: 'wrong', item: 'sign', side: 'left', planned: 'right', confidence: 0.97 },
+    { is: 'wrong', item: 'sign', side: 'left', planned: 'right', confidence: 0.93 },
+    { is: 'unclear', items: ['sign'] },
+    { is: 'unclear', items: ['sign', 'water'] },
+  ],
+  'placed-unknown': [
+    { is: 'nothing', point: 's1 toilets', station: 's1' },
+    { is: 'far', point: null, near: 60 },
+  ],
+  'placed-wheel-differs': [{ ...sign, wheel: 91, positions: 85, margin: 3 }],
+  'placed-wheel-needed': [
+    { ...sign, by: 'position', margin: 12, tolerance: 9.144 },
+    { ...trash, by: 'wheel', margin: 12, tolerance: 9.144 },
+  ],
+  'placed-wheel-unread': [{ point: 's1 sign', text: 'about 90' }],
+  'placed-wheel-unused': [sign],
+};
+
+type Texts = Readonly<Record<string, (params: unknown, say: Say) => Sentence>>;
+const SAMPLES = Object.entries({ ...REVIEW, ...PLACED }) as [string, readonly unknown[]][];
+const VOICES = (['metric', 'imperial'] as const).flatMap((units) => [
+  { language: 'en', units, texts: english as unknown as Texts, say: sayIn({ units, names }, englishWords) },
+  { language: 'es', units, texts: spanish as unknown as Texts, say: sayIn({ units, names }, spanishWords) },
+]);
+const wordsIn = (text: string): number => text.split(/\s+/u).length;
+
+describe.each(VOICES)(
+  'sentences on layouts and recorded points in $language, $units',
+  ({ language, units, texts, say }) => {
+    const all = SAMPLES.flatMap(([code, samples]) =>
+      samples.map((params) => ({ code, parts: texts[code]!(params, say) })),
+    );
+
+    it('are short, whole and hold nothing that only a program knows', () => {
+      for (const { code, parts } of all) {
+        for (const part of parts.filter((one) => one !== null && one !== undefined)) {
+          expect(part, code).toMatch(/^[\p{Lu}\d“«¿].*\.$/u);
+          expect(wordsIn(part), `${code}: ${part}`).toBeLessThanOrEqual(30);
+        }
+        const whole = joined(parts);
+        expect(whole, code).not.toMatch(/undefined|null|NaN|–|-0\b|"|\[object|pinR95|snapRadius|signAhead|clearWidth/u);
+        expect(whole, code).not.toMatch(/\bpass \d|lead(?:'s|’s)? direction|served passes/u);
+      }
+    });
+
+    it('have the plan’s units alone', () => {
+      const foreign = units === 'metric' ? /\d (?:yd|ft|mi)\b/u : /\d (?:m|km)\b/u;
+      for (const { code, parts } of all) expect(joined(parts), code).not.toMatch(foreign);
+    });
+
+    if (language === 'es')
+      it('are not the English ones', () => {
+        for (const [code, samples] of SAMPLES)
+          for (const params of samples)
+            expect(joined(texts[code]!(params, say)), code).not.toBe(
+              joined((english as unknown as Texts)[code]!(params, sayIn({ units, names }, englishWords))),
+            );
+      });
+  },
+);
+
+it('says who else comes past and is not served, as a race director would', () => {
+  const [{ texts, say }] = VOICES as [(typeof VOICES)[0]];
+  const seen = (params: ReviewParams['seen-not-served']): string => joined(texts['seen-not-served']!(params, say));
+  expect(seen(REVIEW['seen-not-served'][0]!)).toBe(
+    'Runners also pass on the way back (Race m at 41.39 km, Race h at 20.30 km) and are not served. If that is meant, confirm it under Runners.',
+  );
+  expect(seen(REVIEW['seen-not-served'][2]!)).toBe(
+    'Runners also pass another time (Race m at 41.39 km, 2nd time past; Race m at 41.39 km, 11th time past) and are not served. If that is meant, confirm it under Runners.',
+  );
+});
