@@ -148,11 +148,13 @@ describe('halfcup export --to ics', () => {
 
   it('refuses a plan without a date, a time zone or waves, at the place in the plan, and says what to add', async () => {
     expect(await refusalIn(folder, 'export', 'no-date.json', '--to', 'ics')).toEqual([
-      expect.stringMatching(/^no-date\.json:1:1: The plan has no date\. .*Add the date, such as \d{4}-\d{2}-\d{2}\.$/u),
+      expect.stringMatching(
+        /^no-date\.json:1:1: error: The plan has no date\. .*Add the date, such as \d{4}-\d{2}-\d{2}\.$/u,
+      ),
     ]);
     expect(await refusalIn(folder, 'export', 'bare.json', '--to', 'ics')).toHaveLength(2);
     expect(await refusalIn(folder, 'export', 'no-waves.json', '--to', 'ics')).toEqual([
-      expect.stringMatching(/^no-waves\.json:\d+:\d+: No race of the plan has waves\. .*Add waves/u),
+      expect.stringMatching(/^no-waves\.json:\d+:\d+: error: No race of the plan has waves\. .*Add waves/u),
     ]);
   });
 });

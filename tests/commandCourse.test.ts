@@ -87,7 +87,7 @@ describe('halfcup course', () => {
     [['--mark', `${place(20)}=5km`, '--mark', `${place(60)}=3km`], 'not in order'],
     [['--mark', 'Nowhere'], 'says no course distance'],
     [['--mark', '9 km'], '0 waypoints of that name'],
-    [['--mark', place(20)], 'without a distance'],
+    [['--mark', place(20)], 'has no distance'],
     [['--mark', `${place(20)}=5 parsecs`], 'parsecs'],
     [['--mark', '-17,-95=5km'], 'latitude'],
     [['--length', '0m'], 'It should be more than 0.'],
@@ -103,7 +103,7 @@ describe('halfcup course', () => {
       'Did you mean "Harbour"?',
     );
     expect((await refusalIn(folder, 'course', 'only.gpx', '--waypoint-marks')).join()).toContain(
-      '"KM 6 water" may be meant',
+      'if "KM 6 water" is meant',
     );
   });
 

@@ -115,7 +115,7 @@ describe('halfcup review --placed', () => {
     expect((await review('--placed', 'near.gpx', '--report', 'r.html')).exit).toBe(1);
     const report = readFileSync(join(folder, 'r.html'), 'utf8');
     expect(report).toMatch(/<h2>As placed<\/h2>/u);
-    expect(report).toMatch(/<b>fails<\/b>/u);
+    expect(report).toMatch(/<b>out of place<\/b>/u);
     expect(report).toContain('near.gpx');
   });
 

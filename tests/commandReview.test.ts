@@ -83,7 +83,9 @@ describe('halfcup review', () => {
       /^p\.json:\d+:\d+: error: .*"colour"/u,
     );
     expect((await refusalIn(folder, 'review', 'none.json'))[0]).toMatch(/^none\.json: error: file not found/u);
-    expect((await refusalIn(folder, 'review', planned('p.json', at(9000))))[0]).toMatch(/9000\.0 m/u);
+    expect((await refusalIn(folder, 'review', planned('p.json', at(9000))))[0]).toMatch(
+      /^p\.json:\d+:\d+: error: .*9\.00 km/u,
+    );
   });
 
   it('holds the SHA-256 of the plan and of every file it names, and every check with the reason where it could not run', async () => {
@@ -234,7 +236,9 @@ describe('the report', () => {
     expect(text).toContain('&lt;script&gt;alert(&quot;x&quot;)&lt;/script&gt; &amp; &#39;y&#39;');
     expect(text).toContain(`<bdi>${HEBREW}</bdi>`);
     expect(text).toContain(LONG);
-    expect(text).toMatch(/Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'"/u);
+    expect(text).toMatch(
+      /Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; font-src data:"/u,
+    );
     // Every element that opens closes, void ones aside.
     const opened = [...text.matchAll(/<([a-z][a-z0-9]*)\b/gu)]
       .map(([, name]) => name!)

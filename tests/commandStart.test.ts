@@ -120,7 +120,7 @@ describe('halfcup start', () => {
     expect(elsewhere.err).toMatch(/keep this plan in the folder of w\.gpx/u);
     expect((JSON.parse(elsewhere.out) as PlanFile).courses[0]!.gpx).toBe('w.gpx');
     expect((await refusalIn(started, 'start', 'Up', 'w.gpx', '--out', 'sub/up.json'))[0]).toMatch(
-      /^w\.gpx: error: .*copy it there/u,
+      /^w\.gpx: error: .*copy the course there/u,
     );
   });
 

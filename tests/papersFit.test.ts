@@ -1,58 +1,92 @@
-/** The papers as a browser prints them: how many pages each takes, on both sizes of paper and in every language. */
-import { readFileSync } from 'node:fs';
+/** The papers as a browser prints them: how many pages each takes, and that nothing is cut off, whatever fonts the system has. */
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser } from 'playwright-core';
-import { beforeAll, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type Analysis, analyse } from '../packages/core/src/analyse.ts';
-import { papersOf } from '../packages/core/src/papers/papers.ts';
-import { LANGUAGES } from '../packages/core/src/text/languages.ts';
 import { readGpx } from '../packages/core/src/gpx/read.ts';
+import { contextOf } from '../packages/core/src/papers/context.ts';
+import { pageBox } from '../packages/core/src/papers/frameStyle.ts';
+import { papersOf } from '../packages/core/src/papers/papers.ts';
+import { textWidth } from '../packages/core/src/papers/textBox.ts';
 import { readPlan } from '../packages/core/src/plan/read.ts';
 import { valueOf } from '../packages/core/src/testing/courses.ts';
-import { sharedBrowser } from './support/browser.ts';
+import { LANGUAGES } from '../packages/core/src/text/languages.ts';
 import { ROOT } from './support/build.ts';
+import { FONT_SETS, type FontSet, browserWith } from './support/fontSets.ts';
+import { type Printed, printed } from './support/printed.ts';
 
-let browser: Browser;
+const folder = mkdtempSync(join(tmpdir(), 'halfcup-fonts-'));
+const browsers = new Map<FontSet, Browser>();
 beforeAll(async () => {
-  browser = await sharedBrowser();
+  for (const set of FONT_SETS) browsers.set(set, await browserWith(set, folder));
+});
+afterAll(async () => {
+  for (const browser of browsers.values()) await browser.close();
+  rmSync(folder, { recursive: true, force: true });
 });
 
 const demoFile = (name: string): string => readFileSync(join(ROOT, 'fixtures/demo', name), 'utf8');
-
-function demoAnalysis(): Analysis {
+const demo: Analysis = (() => {
   const { plan } = valueOf(readPlan(demoFile('plan.json'), 'plan.json'));
   return valueOf(
     analyse(plan, {
       gpx: new Map(['full.gpx', 'half.gpx'].map((name) => [name, valueOf(readGpx(demoFile(name), name))])),
     }),
   );
-}
-
-/** Pages of a PDF: each is an object of type Page (ISO 32000-1, 7.7.3.3). */
-const pagesOf = (pdf: Uint8Array): number =>
-  Buffer.from(pdf)
-    .toString('latin1')
-    .match(/\/Type\s*\/Page\b/gu)?.length ?? 0;
+})();
+const context = contextOf(JSON.parse(demoFile('context.geojson')))!;
 
 const CASES = LANGUAGES.flatMap(({ language }) =>
   (['a4', 'letter'] as const).map((paper) => [language, paper] as const),
 );
+const PRINTED_AT = '2027-09-01 18:30';
 
-it.each(CASES)(
-  'the demo’s captains have one page a station, its cards two to a page, its overview one page, in %s on %s',
-  async (language, paper) => {
-    const analysis = demoAnalysis();
-    const stations = analysis.stations.length;
-    const papers = papersOf(analysis, { paper, language, printedAt: '2027-09-01 18:30' });
+it('gives each browser only the fonts of its set, on Linux', async () => {
+  const widths = new Set<number>();
+  for (const browser of browsers.values()) {
     const page = await browser.newPage();
-    const pages: Record<string, number> = {};
-    for (const { name, html } of papers.filter((one) =>
-      ['captains.html', 'cards.html', 'overview.html'].includes(one.name),
-    )) {
-      await page.setContent(html);
-      pages[name] = pagesOf(await page.pdf({ preferCSSPageSize: true }));
-    }
+    await page.setContent('<span style="font: 100px sans-serif">Hamburgefonts</span>');
+    widths.add(await page.evaluate(() => document.querySelector('span')!.getBoundingClientRect().width));
     await page.close();
-    expect(pages).toEqual({ 'overview.html': 1, 'captains.html': stations, 'cards.html': stations });
-  },
-);
+  }
+  expect(widths.size).toBe(process.platform === 'linux' ? FONT_SETS.length : 1);
+});
+
+describe.each(CASES)('the demo’s papers in %s on %s', (language, paper) => {
+  const papers = papersOf(demo, { paper, language, context, printedAt: PRINTED_AT });
+  const pages = new Map<FontSet, Readonly<Record<string, number>>>();
+
+  it.each(FONT_SETS)(
+    'fit, with nothing cut off or lying on another, on a system with these fonts: %s',
+    async (set) => {
+      const all: Record<string, Printed> = {};
+      for (const { name, html } of papers) all[name] = await printed(browsers.get(set)!, html, pageBox(paper).width);
+      const each = Object.entries(all);
+      pages.set(set, Object.fromEntries(each.map(([name, one]) => [name, one.pages])));
+      expect(each.flatMap(([name, { faults }]) => faults.map((fault) => `${name}: ${fault}`))).toEqual([]);
+
+      // One page a station, two cards to a page, the overview on one.
+      const stations = demo.stations.length;
+      const wanted = { 'overview.html': 1, 'captains.html': stations, 'cards.html': stations };
+      expect(pages.get(set)).toMatchObject(wanted);
+
+      // Drawings are laid out before any browser sees them: what core took a text to be wide, it is.
+      const drawn = each.flatMap(([, one]) => one.drawn);
+      expect(drawn.length).toBeGreaterThan(100);
+      const off = drawn.filter(
+        ({ text, points, bold, width }) => Math.abs(textWidth(text, points, bold) - width) > 0.05,
+      );
+      expect(off).toEqual([]);
+    },
+    600_000,
+  );
+
+  it('take as many pages whatever fonts the system has', () => {
+    expect([...pages.keys()]).toEqual([...FONT_SETS]);
+    const [first, ...rest] = pages.values();
+    expect(Object.keys(first!).length).toBeGreaterThan(6);
+    for (const one of rest) expect(one).toEqual(first);
+  });
+});

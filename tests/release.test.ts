@@ -43,7 +43,8 @@ function workspace(): string {
   for (const args of [
     ['init', '-q', '-b', 'main'],
     ['add', '.'],
-    ['-c', 'user.name=A', '-c', 'user.email=a@example.org', 'commit', '-qm', 'all'],
+    // Whoever runs this may sign commits: these are nobody's.
+    ['-c', 'user.name=A', '-c', 'user.email=a@example.org', '-c', 'commit.gpgSign=false', 'commit', '-qm', 'all'],
   ])
     must('git', args, folder);
   return folder;

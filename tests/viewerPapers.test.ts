@@ -121,7 +121,11 @@ describe('a paper', () => {
   it('prints the paper chosen, in the language chosen', async () => {
     await on(async ({ page }) => {
       await page.addInitScript(() => {
-        window.print = () => Object.assign(window.top!, { printed: document.body.textContent });
+        window.print = () =>
+          Object.assign(window.top!, {
+            printed: document.body.textContent,
+            fonts: Array.from(document.fonts, ({ family, status }) => `${family} ${status}`),
+          });
       });
       await page.getByLabel('Language').selectOption('es');
       await expect.poll(() => preview(page)).toContain('control de carrera');
@@ -129,6 +133,11 @@ describe('a paper', () => {
       await expect
         .poll(() => page.evaluate(() => (window as unknown as { printed?: string }).printed ?? ''))
         .toContain('control de carrera');
+      // The page's policy lets the paper have its own font, and printing waits for it.
+      expect(await page.evaluate(() => (window as unknown as { fonts?: string[] }).fonts)).toEqual([
+        'Arimo loaded',
+        'Arimo loaded',
+      ]);
       const html = await downloaded(page, 'Save as HTML');
       expect(html).toContain('<html lang="es"');
       expect(html).toContain('Strand Road');

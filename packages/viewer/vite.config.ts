@@ -3,7 +3,7 @@ import { offline } from './offline.ts';
 
 /** Also written in index.html, so that it holds wherever the built files are served. */
 const POLICY =
-  "default-src 'self'; img-src 'self' data: blob: https:; connect-src 'self' https:; worker-src 'self'; object-src 'none'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
+  "default-src 'self'; font-src 'self' data:; img-src 'self' data: blob: https:; connect-src 'self' https:; worker-src 'self'; object-src 'none'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
 
 export default defineConfig({
   base: './',

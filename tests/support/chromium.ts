@@ -1,7 +1,7 @@
 /** The Chromium that tests use: where it is, and how it is started. */
 import { accessSync, constants } from 'node:fs';
 import { delimiter, join } from 'node:path';
-import { chromium } from 'playwright-core';
+import { type Browser, chromium } from 'playwright-core';
 
 const NAMES = ['chromium', 'chromium-browser', 'google-chrome', 'google-chrome-stable', 'chrome'];
 const APPLICATIONS = [
@@ -46,3 +46,7 @@ export const FLAGS: readonly string[] = [
   '--no-first-run',
   '--enable-unsafe-swiftshader',
 ];
+
+/** A browser of its own without a window, with `env` beside the environment of the test; the caller closes it. */
+export const openBrowser = (env: Readonly<Record<string, string>> = {}): Promise<Browser> =>
+  chromium.launch({ executablePath: browserPath(), args: [...FLAGS], env: { ...process.env, ...env } });

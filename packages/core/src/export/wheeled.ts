@@ -1,24 +1,44 @@
-/** Wheel distances with their margin as people read them; a margin is rounded up, so that it never says less than was computed. */
-import { formatLength } from '../format.ts';
+/**
+ * Wheel distances with their margin as people read them; a margin is rounded up, so that it never says less than was
+ * computed. In imperial units what is under 30 yards is in feet.
+ */
 import type { Wheeled } from '../layout/pegs.ts';
-import type { UnitSystem } from '../units.ts';
+import { type UnitSystem, lengthIn, metres } from '../units.ts';
 
-/** What a digit of the last decimal printed stands for, metres. */
-const STEP: Readonly<Record<UnitSystem, number>> = { metric: 0.1, imperial: 0.1 * 0.9144 };
+/** The unit in which a wheel is read. */
+export type WheelUnit = 'm' | 'ft' | 'yd';
+
+/** Where yards begin, less what a conversion may lose. */
+const YARDS_FROM = metres(30, 'yd') - 1e-9;
+
+/** The unit for lengths of which the shortest is so many metres. */
+export const wheelUnit = (shortest: number, units: UnitSystem): WheelUnit =>
+  units === 'metric' ? 'm' : Math.abs(shortest) < YARDS_FROM ? 'ft' : 'yd';
 
 /** A straight road's margin is the rounding of its sums, metres: this much and less is none. */
 export const NO_MARGIN = 1e-3;
 
-/** "± 0.3 m", rounded up to the decimal shown. */
-export const marginText = (margin: number, units: UnitSystem): string =>
-  `± ${formatLength(Math.ceil(margin / STEP[units] - 1e-6) * STEP[units], units, 'wheel')}`;
+const digits = (value: number, decimals: number): string => String(Number(value.toFixed(decimals)) + 0);
 
-/** "12.4 ± 0.3 m", both to a decimetre or a tenth of a yard, the margin rounded up; a dash where no wheel can be run. */
+/** Metres as a wheel shows them, without the unit: to a tenth of it, or to so many decimals; no zeros at the end, never "-0". */
+export const wheelDigits = (length: number, unit: WheelUnit, decimals: number = 1): string =>
+  digits(lengthIn(length, unit), decimals);
+
+/** "12.4 m", "100 yd", "8 ft". */
+export const wheelText = (length: number, units: UnitSystem, decimals?: number): string => {
+  const unit = wheelUnit(length, units);
+  return `${wheelDigits(length, unit, decimals)} ${unit}`;
+};
+
+/** "± 0.3 m", rounded up to the decimal shown. */
+export const marginText = (margin: number, unit: WheelUnit): string =>
+  `± ${digits(Math.ceil(lengthIn(margin, unit) * 10 - 1e-6) / 10, 1)} ${unit}`;
+
+/** "12.4 ± 0.3 m", both to a tenth of the unit, the margin rounded up; a dash where no wheel can be run. */
 export function wheeledText({ length, margin }: Wheeled, units: UnitSystem): string {
   if (length === null) return '–';
-  const shown = formatLength(Math.abs(length), units, 'wheel');
-  if (margin === null) return shown;
-  if (margin <= NO_MARGIN) return length < 0 && !shown.startsWith('0 ') ? `−${shown}` : shown;
-  const value = shown.slice(0, shown.lastIndexOf(' '));
-  return `${length < 0 && value !== '0' ? '−' : ''}${value} ${marginText(margin, units)}`;
+  const unit = wheelUnit(length, units);
+  const value = wheelDigits(Math.abs(length), unit);
+  const shown = `${length < 0 && value !== '0' && margin !== null ? '−' : ''}${value}`;
+  return margin === null || margin <= NO_MARGIN ? `${shown} ${unit}` : `${shown} ${marginText(margin, unit)}`;
 }

@@ -17,6 +17,7 @@ import { CAPTAIN_STYLE } from './captainStyle.ts';
 import { pointFigure } from './figures.ts';
 import {
   type SheetOptions,
+  dateText,
   pageHtml,
   planName,
   printLine,
@@ -126,7 +127,7 @@ function head({ analysis, station, options, text }: Sheet): Html {
   });
   return html`<header class="top"><div class="number">${numberOf(station)}</div><div class="who"><h1${sizeOf(station.name)}>${said(station.name)}</h1>
 <p>${text.captain.stationOf(numberOf(station), stations.length)}${places.map((place) => html` · ${place}`)}</p>
-<p${sizeOf(name)}>${said(name)}${plan.date === undefined ? '' : html` · <b>${plan.date}</b>`} · ${said(versionText(plan, text))}</p><p>${printLine(options.printedAt, text)}</p></div></header>`;
+<p${sizeOf(name)}>${said(name)}${plan.date === undefined ? '' : html` · <b>${dateText(plan.date, text)}</b>`} · ${said(versionText(plan, text))}</p><p>${printLine(options.printedAt, text)}</p></div></header>`;
 }
 
 /** Decimal degrees to about a metre, with letters, as dispatchers take them. */
@@ -168,10 +169,10 @@ function directionBlock({ analysis, station, text }: Sheet, direction: LaidDirec
     text,
     width,
   });
-  const notes = [words.drawing.straight, ...(drawing.broken ? [words.drawing.notToScale] : [])];
+  const scale = drawing.broken ? words.drawing.notToScale : words.drawing.straight;
   return html`<section class="block"><p class="come">${words.comeFrom(from)} ${side}</p>
-<h2>${words.drawing.title} <span class="small">${notes.join(', ')}</span></h2>
-${drawing.svg}${drawing.folds ? html`<p class="small">${words.drawing.folds}</p>` : NONE}</section>`;
+<h2>${words.drawing.title}</h2>
+${drawing.svg}<p class="about">${words.drawing.about} ${scale}</p>${drawing.folds ? html`<p class="small">${words.drawing.folds}</p>` : NONE}</section>`;
 }
 
 /** Each point with its shape as drawn, where it stands along the kerb, and what the plan says of it. */

@@ -16,10 +16,10 @@ export const CAPTAIN_STYLE: string = `
 .emergency .call { grid-column: 1 / 3; font-size: 13pt; font-weight: bold; }
 .emergency .call > .title { text-transform: uppercase; margin-right: 3mm; }
 .emergency .words { padding: 0.4mm 1.5mm; border-left: 2.5pt solid #000; }
-.come { font-size: 12.6pt; line-height: 1.1; font-weight: bold; margin: 0.8mm 0; }
+.come { font-size: 12.2pt; line-height: 1.1; font-weight: bold; margin: 0.8mm 0; }
 .captain .note { font-style: italic; }
 .small { font-size: 9.5pt; line-height: 1.15; }
-.captain h2 .small { font-size: 9pt; font-weight: normal; }
+.captain .about { font-size: 9pt; line-height: 1.1; }
 .stay { font-weight: bold; }
 .facts { display: grid; grid-template-columns: 66mm 1fr 57mm; column-gap: 4mm; }
 .facts > div { min-width: 0; }

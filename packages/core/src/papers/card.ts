@@ -10,7 +10,17 @@ import type { SheetText } from '../text/sheetText.ts';
 import { dayOf } from './captainFacts.ts';
 import { cardStyle } from './cardStyle.ts';
 import { palmPicture, rimPicture } from './cupPictures.ts';
-import { type SheetOptions, pageHtml, planName, printLine, saidOrBlank, sizeOf, toFill, versionText } from './frame.ts';
+import {
+  type SheetOptions,
+  dateText,
+  pageHtml,
+  planName,
+  printLine,
+  saidOrBlank,
+  sizeOf,
+  toFill,
+  versionText,
+} from './frame.ts';
 import { pageBox } from './frameStyle.ts';
 import { type Html, html, said } from './html.ts';
 import { numberOf } from '../layout/layout.ts';
@@ -74,7 +84,7 @@ function cardBody(analysis: Analysis, station: StationLayout, { printedAt }: She
 <header class="top"><div class="number">${numberOf(station)}</div><div><h1${sizeOf(station.name)}>${said(station.name)}</h1>
 <p>${card.title} · ${said(planName(plan, text))} · ${said(versionText(plan, text))} · ${printLine(printedAt, text)}</p></div></header>
 <div class="facts"><p>${card.where}: <b>${saidOrBlank(street, text)}</b> · ${card.captain}: <b>${saidOrBlank(people.captain, text)}</b></p>
-<p>${card.when}: <b>${plan.date === undefined ? toFill(text) : said(plan.date)}, ${at === undefined || at === null ? toFill(text) : formatMinute(at)}</b>, ${card.untilReleased}</p></div>
+<p>${card.when}: <b>${plan.date === undefined ? toFill(text) : dateText(plan.date, text)}, ${at === undefined || at === null ? toFill(text) : formatMinute(at)}</b>, ${card.untilReleased}</p></div>
 <div class="two"><div><h2>${card.bringTitle}</h2>${list(card.bring)}
 <h2>${card.handTitle}</h2>${list([html`<b>${card.callOut(drinks)}</b>`, ...card.hand])}</div>
 <div><h2>${card.cupTitle}</h2><div class="cups"><div>${rimPicture(card.rim)}<p>${card.rim}</p></div><p>${card.or}</p><div>${palmPicture(card.palm)}<p>${card.palm}</p></div></div>

@@ -4,8 +4,9 @@ export const cardStyle = (halfMm: number): string => `
 .card:nth-of-type(odd) { break-before: page; border-bottom: 0.8pt dashed #000; }
 .card:first-of-type { break-before: auto; }
 .card:nth-of-type(even) { padding-top: 4mm; }
-.card h2 { font-size: 12.5pt; margin: 1.6mm 0 0.4mm; padding: 0; border-bottom: 1pt solid #000; }
-.card p, .card ul { margin: 0.4mm 0; }
+.card h2 { font-size: 12.5pt; margin: 1.2mm 0 0.3mm; padding: 0; border-bottom: 1pt solid #000; }
+.card p { margin: 0.4mm 0; }
+.card ul { margin: 0.6mm 0 0; }
 .card ul { padding-left: 5mm; }
 .card .top { display: flex; gap: 4mm; align-items: center; }
 .card .number { flex: none; min-width: 20mm; padding: 0 2mm; background: #000; color: #fff; font-size: 36pt; line-height: 15mm; font-weight: bold; text-align: center; }

@@ -15,7 +15,7 @@ const withPlan = (keys: Partial<Plan> = {}, station: Partial<PlanStation> = {}):
 const base = withPlan().plan;
 const supplies = (keys: Partial<Plan['supplies']>): Partial<Plan> => ({ supplies: { ...base.supplies, ...keys } });
 
-/** Cells of each table of the section, by the key in the plan (the last cell). */
+/** Cells of each table of the section, in words, by the key of the plan that stands with the first. */
 function rowsOf(
   analysis: Analysis,
   text = en,
@@ -30,8 +30,13 @@ function rowsOf(
           one
             .split('<tr>')
             .slice(2)
-            .map((row) => [...row.matchAll(/<td[^>]*>(.*?)<\/td>/gu)].map(([, cell]) => cell!))
-            .map((cells) => [cells.at(-1)!, cells] as const),
+            .map(
+              (row) =>
+                [
+                  /data-key="([^"]*)"/u.exec(row)![1]!,
+                  [...row.matchAll(/<td[^>]*>(.*?)<\/td>/gu)].map(([, cell]) => cell!.replaceAll(/<[^>]*>/gu, '')),
+                ] as const,
+            ),
         ),
     );
   return { usual: tables[0]!, changed: tables[1] ?? new Map<string, string[]>() };
@@ -55,6 +60,9 @@ describe('the section of defaults', () => {
     ]);
     expect(cell(metric, 'crew.handSpacing')).toBe('1.5 m');
     expect(cell(imperial, 'crew.handSpacing')).toBe('4.9 ft');
+    const van = { id: 'v', name: 'Van', kg: 1500, places: 6, kmh: 40, stop: 900, from: 0 };
+    // A mile is 1.609344 km.
+    expect(valueOf(withPlan({ units: 'imperial', vehicles: [van] }), 'vehicles.kmh')).toBe('25 mph');
   });
 
   it('has a second table only where the plan has replaced something, with the usual value beside it', () => {
@@ -74,7 +82,7 @@ describe('the section of defaults', () => {
       ],
     });
     const { changed } = rowsOf(analysis);
-    expect(changed.get('vehicles.kg')!.slice(1, 3)).toEqual(['800.0 kg / 900.0 kg', '1500.0 kg']);
+    expect(changed.get('vehicles.kg')!.slice(1, 3)).toEqual(['800 kg / 900 kg', '1,500 kg']);
     expect(changed.get('vehicles.from')!.slice(1, 3)).toEqual(['05:30 / 04:00', '00:00']);
     expect(defaultsInUse(withPlan().plan).some(({ row }) => row.key.startsWith('vehicles.'))).toBe(false);
   });
@@ -114,13 +122,17 @@ describe('the section of defaults', () => {
     expect(shown).toMatch(/^1 [a-z]*[^s]$/u);
   });
 
-  it('lists the stations with rules of their own by number and key, and no list where there are none', () => {
+  it('lists the stations with values of their own by number and in words, and no list where there are none', () => {
     expect(defaultsSection(withPlan(), en).html).not.toContain(en.lists.supplies.stationsTitle);
     const own = defaultsSection(
       withPlan({}, { supplies: { waste: 0.3 }, crew: { pourers: 4 }, name: 'Kelp Bay' }),
       en,
     ).html;
-    expect(own).toContain('<li>Station 1 · <bdi>Kelp Bay</bdi>: supplies.waste, crew.pourers</li>');
+    expect(own.replaceAll(/<[^>]*>/gu, '')).toContain(
+      'Station 1 · Kelp Bay: cups spilt or left, on top, pourers while runners come',
+    );
+    const packs = defaultsSection(withPlan({}, { supplies: { packs: { cups: 50 } } }), en).html;
+    expect(packs).toContain('<span data-key="supplies.packs">pack sizes</span>');
   });
 
   it('has an own phrase for each row in Spanish', () => {

@@ -6,11 +6,12 @@ import type { Analysis } from '../analyse.ts';
 import type { Plan, Supplies, Units } from '../plan/plan.ts';
 import { heatOf } from '../raceday/cups.ts';
 import { DEFAULTS_TABLE, type DefaultRow } from '../raceday/defaultsTable.ts';
-import { formatClock, formatDuration, formatLength, formatMass, formatVolume } from '../format.ts';
-import { volumeIn } from '../units.ts';
+import { formatClock, formatDuration, formatLength } from '../format.ts';
+import { lengthIn, volumeIn } from '../units.ts';
 import type { SheetText } from '../text/sheetText.ts';
 import { type Html, NONE, html, said, table } from './html.ts';
 import { numberOf } from '../layout/layout.ts';
+import { massText, volumeText } from './sheet.ts';
 
 /** A row of the table with what the plan has in its place. */
 export interface DefaultInUse {
@@ -65,14 +66,29 @@ function valueText({ unit, key }: DefaultRow, value: unknown, units: Units, text
       : text.lists.supplies.yes;
   if (key === 'vehicles.from') return formatClock(value).slice(0, -3);
   if (unit === 's') return formatDuration(value);
-  if (unit === 'l') return key === 'supplies.cup' ? cupText(value, units) : formatVolume(value, units);
-  if (unit === 'kg') return formatMass(value, units);
+  if (unit === 'l') return key === 'supplies.cup' ? cupText(value, units) : volumeText(value, units, text);
+  if (unit === 'kg') return massText(value, units, text);
   if (unit === 'm') return formatLength(value, units, 'table');
   if (unit === 'share') return `${Number((value * 100).toFixed(1))} %`;
+  if (unit === 'km/h' && units === 'imperial') return `${Math.round(lengthIn(value * 1000, 'mi'))} mph`;
   const number = String(Number(value.toPrecision(4)));
   const noun = phrase(unit) ?? unit;
   return `${number} ${value === 1 ? noun.replace(/s$/u, '') : noun}`;
 }
+
+/** Keys that hold more than one value. */
+const GROUPS: Readonly<Record<string, string>> = {
+  'supplies.take': 'What a runner takes',
+  'supplies.packs': 'Pack sizes',
+  'supplies.weights': 'Weights',
+  'supplies.prePourFloor': 'Share poured before the first runner',
+};
+
+/** What a key of the plan sets, in words. */
+const keyName = (key: string): string => GROUPS[key] ?? DEFAULTS_TABLE.find((row) => row.key === key)?.what ?? key;
+
+/** Within a sentence: a capital that begins a word of small letters goes. */
+const lowered = (phrase: string): string => phrase.replace(/^\p{Lu}(?=\p{Ll})/u, (letter) => letter.toLowerCase());
 
 const isResupply = (value: unknown): value is NonNullable<Supplies['resupply']> =>
   typeof value === 'object' && value !== null && 'takes' in value;
@@ -85,17 +101,18 @@ const cupText = (litres: number, units: Units): string =>
 export function defaultsSection({ plan, stations }: Analysis, text: SheetText): Html {
   const words = text.lists.supplies;
   const say = (english: string): string => words.phrase(english) ?? english;
+  // A key of the plan is no word for people; it stands in the page for tools.
+  const named = ({ key, what }: DefaultRow): Html => html`<span data-key="${key}">${say(what)}</span>`;
   const all = defaultsInUse(plan);
   const usual = all
     .filter(({ own }) => own.length === 0)
-    .map(({ row }) => [say(row.what), valueText(row, row.value, plan.units, text), say(row.source), row.key]);
+    .map(({ row }) => [named(row), valueText(row, row.value, plan.units, text), say(row.source)]);
   const changed = all
     .filter(({ own }) => own.length > 0)
     .map(({ row, own }) => [
-      say(row.what),
+      named(row),
       own.map((value) => valueText(row, value, plan.units, text)).join(' / '),
       valueText(row, row.value, plan.units, text),
-      row.key,
     ]);
   const single = stations.flatMap((station) => {
     const keys = [
@@ -104,17 +121,19 @@ export function defaultsSection({ plan, stations }: Analysis, text: SheetText): 
     ];
     return keys.length === 0
       ? []
-      : [html`<li>${text.frame.station} ${numberOf(station)} · ${said(station.name)}: ${keys.join(', ')}</li>\n`];
+      : [
+          html`<li>${text.frame.station} ${numberOf(station)} · ${said(station.name)}: ${keys.map((key, k) => html`${k === 0 ? '' : ', '}<span data-key="${key}">${lowered(say(keyName(key)))}</span>`)}</li>\n`,
+        ];
   });
   return html`<h2>${words.defaultsTitle}</h2>
 <p>${words.defaultsAbout}</p>
-${table([words.what, ` ${words.value}`, words.source, words.inPlan], usual, 'defaults')}
+${table([words.what, ` ${words.value}`, words.source], usual, 'defaults')}
 ${
   changed.length === 0
     ? NONE
     : html`<h2>${words.changedTitle}</h2>
 <p>${words.changedAbout}</p>
-${table([words.what, ` ${words.value}`, ` ${words.usual}`, words.inPlan], changed, 'defaults')}`
+${table([words.what, ` ${words.value}`, ` ${words.usual}`], changed, 'defaults')}`
 }
 ${
   single.length === 0

@@ -17,6 +17,18 @@ it('says how far before or past the chalk mark, with the margin where there is o
   expect(figureOf({ ...item, wheel: [0, 0] }, 'metric', en).text).toBe('at the chalk mark');
 });
 
+it('says feet where the nearer end is under 30 yards of an imperial plan, for both ends and the margin', () => {
+  const says = (wheel: readonly [number, number], wheelMargin: number = 0): string =>
+    figureOf({ ...item, wheel, wheelMargin }, 'imperial', en).text;
+  // 25 ft are 7.62 m, 30 yd are 27.432 m (NIST Handbook 44, appendix C).
+  expect(says([7.62, 30.48], 0.3048)).toBe('25 to 100 ft past ± 1 ft');
+  expect(says([-27.4, -27.4])).toBe('89.9 ft before');
+  expect(says([-27.432, -27.432])).toBe('30 yd before');
+  expect(says([-1.524, 91.44])).toBe('5 ft before to 300 ft past');
+  expect(pointFigure(-7.6, 'imperial', en)).toBe('≈ 25 ft before');
+  expect(pointFigure(45.5, 'imperial', en)).toBe('≈ 50 yd past');
+});
+
 it('says plainly that a distance is along the course where the wheel’s line folds', () => {
   const { text, folds, data } = figureOf({ ...item, wheel: null }, 'metric', en);
   expect(text).toBe('10.4 to 21.3 m past along the course');
@@ -25,10 +37,11 @@ it('says plainly that a distance is along the course where the wheel’s line fo
 });
 
 it('rounds a margin up: it never says less than was reckoned', () => {
-  expect(marginText(0.01, 'metric')).toBe('± 0.1 m');
-  expect(marginText(0.3, 'metric')).toBe('± 0.3 m');
-  expect(marginText(0.301, 'metric')).toBe('± 0.4 m');
-  expect(marginText(1.8288, 'imperial')).toBe('± 2 yd');
+  expect(marginText(0.01, 'm')).toBe('± 0.1 m');
+  expect(marginText(0.3, 'm')).toBe('± 0.3 m');
+  expect(marginText(0.301, 'm')).toBe('± 0.4 m');
+  expect(marginText(1.8288, 'yd')).toBe('± 2 yd');
+  expect(marginText(1.8288, 'ft')).toBe('± 6 ft');
 });
 
 it('gives points to the metre and says that they are about there', () => {

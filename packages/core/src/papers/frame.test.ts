@@ -53,9 +53,9 @@ it('has plan, version, print time, "destroy older copies", what printed it and p
 });
 
 it('says that there is no name or version rather than inventing one', () => {
-  expect(headHtml('T', { name: ' ' }, 'now', es).html).toContain('Un plan sin nombre');
-  expect(headHtml('T', { name: 'x' }, 'now', es).html).toContain('Versión sin indicar');
-  expect(saidOrBlank('  ', en).html).toContain('to be filled in:');
+  expect(headHtml('T', { name: ' ' }, 'now', es).html).toContain('Plan sin nombre');
+  expect(headHtml('T', { name: 'x' }, 'now', es).html).toContain('Sin versión');
+  expect(saidOrBlank('  ', en).html).toContain('fill in:');
   expect(saidOrBlank('<b>', en).html).toBe('<bdi>&lt;b&gt;</bdi>');
 });
 
@@ -69,6 +69,6 @@ it('shortens by signs, never within one, and says so with an ellipsis', () => {
 
 it('forbids everything but its own style', () => {
   expect(page('p')).toContain(
-    `<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">`,
+    `<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; font-src data:">`,
   );
 });

@@ -66,18 +66,24 @@ export function pageHtml({ title, paper, plan, printedAt, text, body, style = ''
   return documentHtml({ lang: text.language, title, style: frameStyle(paper, running) + style, body });
 }
 
+/** "Sunday 12 September 2027" of an ISO 8601 date, which a plan's is. */
+export function dateText(date: string, { frame }: SheetText): string {
+  const day = new Date(`${date}T00:00:00Z`);
+  return frame.date(day.getUTCDay(), day.getUTCDate(), day.getUTCMonth(), day.getUTCFullYear());
+}
+
 /** The head of a paper: its title, then the line of `stampHtml`. */
 export const headHtml = (
   title: string,
-  plan: Pick<Plan, 'name' | 'revision'>,
+  plan: Pick<Plan, 'name' | 'revision' | 'date'>,
   printedAt: string,
   text: SheetText,
 ): Html => html`<header class="head"><h1>${title}</h1>
 ${stampHtml(plan, printedAt, text)}</header>`;
 
-/** Plan, version and the line of `printLine` in one. */
-export const stampHtml = (plan: Pick<Plan, 'name' | 'revision'>, printedAt: string, text: SheetText): Html =>
-  html`<p class="stamp">${said(planName(plan, text))} · ${said(versionText(plan, text))} · ${printLine(printedAt, text)}</p>`;
+/** Plan, race day, version and the line of `printLine` in one. */
+export const stampHtml = (plan: Pick<Plan, 'name' | 'revision' | 'date'>, printedAt: string, text: SheetText): Html =>
+  html`<p class="stamp">${said(planName(plan, text))}${plan.date === undefined ? '' : html` · <b>${dateText(plan.date, text)}</b>`} · ${said(versionText(plan, text))} · ${printLine(printedAt, text)}</p>`;
 
 /** "Printed 2027-09-01 18:30 · Halfcup 0.1.0 · Destroy older copies": tells two printed papers apart. */
 export const printLine = (printedAt: string, { frame }: SheetText): Html =>

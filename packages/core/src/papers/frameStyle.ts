@@ -3,6 +3,7 @@
  * blocks that no page break divides, and plan, version, print time and page number in every page's
  * margin. Source: CSS Paged Media 3 (page margin boxes, `counter(pages)`).
  */
+import { FONT } from './font/font.ts';
 
 /** A size of paper: ISO 216 A4, or US Letter. */
 export type Paper = 'a4' | 'letter';
@@ -46,8 +47,6 @@ export interface Running {
 const box = (place: string, content: string): string =>
   `@${place} { content: ${content}; font: 9pt ${FONT}; white-space: nowrap; }`;
 
-const FONT = '"Liberation Sans", Arial, Helvetica, sans-serif';
-
 const pageRule = (
   paper: Paper,
   { topLeft, topRight, bottomLeft, page, of }: Running,
@@ -70,7 +69,7 @@ p { margin: 0.8mm 0 1.2mm; orphans: 3; widows: 3; }
 ul, ol { margin: 0.8mm 0 1.2mm; padding-left: 5mm; }
 svg { display: block; }
 .head { break-after: avoid; margin-bottom: 3mm; }
-.stamp { margin: 0; }
+.stamp { margin: 0; font-size: 9.5pt; }
 .whole { white-space: nowrap; }
 .block { break-inside: avoid; }
 .new-page { break-before: page; }

@@ -2,6 +2,7 @@
  * HTML as values: a template tag that escapes every text put into it, so that nothing a plan says
  * can become markup. Source: WHATWG HTML, 13.3 (escaping a string).
  */
+import { FONT_FACE, FONT_RULES } from './font/font.ts';
 
 /** A piece of HTML that is safe to print as it is. */
 export interface Html {
@@ -36,7 +37,7 @@ export const html = (parts: TemplateStringsArray, ...pieces: readonly Piece[]): 
   html: parts.map((part, k) => (k === 0 ? part : printed(pieces[k - 1]!) + part)).join(''),
 });
 
-/** A whole document that needs nothing from anywhere and runs nothing. `style` is written by this program, never a text of a plan. */
+/** A whole document that carries its font, needs nothing from anywhere and runs nothing. `style` is written by this program, never a text of a plan. */
 export const documentHtml = ({
   lang,
   title,
@@ -52,10 +53,10 @@ export const documentHtml = ({
 <html lang="${lang}" dir="ltr">
 <head>
 <meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; font-src data:">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <title>${title}</title>
-<style>${{ html: style }}</style>
+<style>${{ html: FONT_FACE + style + FONT_RULES }}</style>
 </head>
 <body>
 ${body}

@@ -219,7 +219,7 @@ describe('the drawing of a layout', () => {
     ]);
   });
 
-  it('has its scale bar in metres or yards, a nice length of at most 26 mm', () => {
+  it('has its scale bar in metres, or in feet under 30 yards, a nice length of at most 26 mm', () => {
     const bar = (units: 'metric' | 'imperial'): string[] => {
       const {
         stations: [station],
@@ -235,7 +235,7 @@ describe('the drawing of a layout', () => {
       return [...svg.html.matchAll(/text-anchor="end"[^>]*>([^<]*)</gu)].map(([, says]) => says!);
     };
     expect(bar('metric')).toEqual([expect.stringMatching(/^[125]0* m$/u)]);
-    expect(bar('imperial')).toEqual([expect.stringMatching(/^[125]0* yd$/u)]);
+    expect(bar('imperial')).toEqual([expect.stringMatching(/^[125]0* ft$/u)]);
   });
 
   it('says that the side is not clear on the road itself', () => {

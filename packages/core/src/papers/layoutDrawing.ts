@@ -7,14 +7,13 @@ import { type Item, type LaidDirection, isTable } from '../layout/layout.ts';
 import { type ItemForm, formOf } from '../kinds.ts';
 import { itemOf } from '../plan/lookups.ts';
 import type { PointKind } from '../plan/plan.ts';
-import { formatLength } from '../format.ts';
-import { type UnitSystem, lengthIn, metres } from '../units.ts';
+import type { UnitSystem } from '../units.ts';
 import type { SheetText } from '../text/sheetText.ts';
 import { figureOf, pointFigure } from './figures.ts';
 import { type Html, NONE, html } from './html.ts';
 import { type KerbScale, kerbScale } from './kerbScale.ts';
 import { pointMark } from './marks.ts';
-import { mm, niceLength, svgFrame, svgPath, svgText, through } from './svg.ts';
+import { barOf, mm, svgFrame, svgPath, svgText, through } from './svg.ts';
 import { type Hanging, type Hung, hangLabels, textWidth } from './textBox.ts';
 
 /** A point of the station near its kerb. */
@@ -289,12 +288,10 @@ function scaleBar(
   y: number,
 ): Html {
   const [from, to] = others.reduce((a, b) => (b[1] - b[0] > a[1] - a[0] ? b : a), rest);
-  const unit = units === 'metric' ? 'm' : 'yd';
-  const length = metres(niceLength(lengthIn(Math.min(26, to - from - 16) / scale, unit)), unit);
-  const long = length * scale;
-  const said = formatLength(length, units, 'wheel');
   if (!(to - from - 16 > 3)) return NONE;
-  return html`${svgPath(`M${mm(to - long)} ${mm(y - 1)}v2m0 -1h${mm(long)}m0 -1v2`, 'stroke="#000" stroke-width="0.5" fill="none"')}${svgText(to - long - 1.5, y + 1.2, said, { points: 9, anchor: 'end' })}`;
+  const { length, says } = barOf(Math.min(26, to - from - 16) / scale, units);
+  const long = length * scale;
+  return html`${svgPath(`M${mm(to - long)} ${mm(y - 1)}v2m0 -1h${mm(long)}m0 -1v2`, 'stroke="#000" stroke-width="0.5" fill="none"')}${svgText(to - long - 1.5, y + 1.2, says, { points: 9, anchor: 'end' })}`;
 }
 
 function itemShape(item: Item, tableLength: number, { x }: KerbScale, out: Out): Html {

@@ -66,7 +66,7 @@ describe('the placement list', () => {
     );
     const page = placementListBody(analysisOf({ passes: 'lead' }, hairpin), sheet).html;
     expect(page).toContain(en.captain.drawing.along);
-    expect(page).toContain('folds over');
+    expect(page).toContain('doubles back');
   });
 
   it('names the stations that no race passes, for which there is nothing to list', () => {

@@ -226,7 +226,7 @@ describe('the overview', () => {
   it('says how high the ground is under a strip', () => {
     const line: LonLat[] = [...STRAIGHT];
     const courses = [planCourse('c', { name: 'Shore', line: line.map(([lon, lat], k) => [lon, lat, 10 + k]) })];
-    expect(overviewBody(analysisOf(STRAIGHT, [], { courses }), sheet).html).toContain('Ground in grey: 10 m to 50 m');
+    expect(overviewBody(analysisOf(STRAIGHT, [], { courses }), sheet).html).toContain('Elevation (grey): 10 m to 50 m');
     expect(overviewBody(analysisOf(STRAIGHT, []), sheet).html).not.toContain('class="ground"');
   });
 

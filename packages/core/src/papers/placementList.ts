@@ -123,11 +123,12 @@ export const PLACEMENT_STYLE = `
 .pegs th, .pegs td { padding: 0.5mm 1.8mm 0.5mm 0; }
 .pegs th.number, .pegs td.number { white-space: normal; }
 .pegs td:nth-child(6) { font-variant-numeric: tabular-nums; }
+.pegs th:nth-child(3), .pegs td:nth-child(3), .pegs th:nth-child(6), .pegs td:nth-child(6) { padding-left: 1.8mm; }
 .pegs th:nth-child(2) { width: 20mm; }
-.pegs th:nth-child(3) { width: 18mm; }
+.pegs th:nth-child(3) { width: 19mm; }
 .pegs th:nth-child(4) { width: 23mm; }
 .pegs th:nth-child(5) { width: 38mm; }
-.pegs th:nth-child(6) { width: 23mm; }
+.pegs th:nth-child(6) { width: 25mm; }
 .pegs th:nth-child(7) { width: 18mm; }
 .pegs th:nth-child(8) { width: 12mm; text-align: center; }
 .pegs td:nth-child(7) { border: 0.8pt solid #000; }

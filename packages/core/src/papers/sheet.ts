@@ -2,7 +2,7 @@
 import type { LonLat } from '../finding.ts';
 import { type StationLayout, numberOf } from '../layout/layout.ts';
 import type { Plan } from '../plan/plan.ts';
-import { formatMass } from '../format.ts';
+import { formatMass, formatVolume } from '../format.ts';
 import type { UnitSystem } from '../units.ts';
 import type { SheetText } from '../text/sheetText.ts';
 import { headHtml } from './frame.ts';
@@ -45,9 +45,16 @@ export const windOf = (azimuthDeg: number, { captain }: SheetText): string =>
   captain.compass[Math.round((((azimuthDeg + 180) % 360) + 360) / 45) % 8]!;
 
 /** A mass for people, thousands marked; tenths only under 100. */
-export function massText(kilograms: number, units: UnitSystem, { frame }: SheetText): string {
-  const [digits, unit] = formatMass(kilograms, units).split(' ') as [string, string];
-  return Number(digits) < 100 ? `${digits} ${unit}` : `${frame.count(Math.round(Number(digits)))} ${unit}`;
+export const massText = (kilograms: number, units: UnitSystem, text: SheetText): string =>
+  roundedText(formatMass(kilograms, units), text);
+
+/** A volume for people, in the same way. */
+export const volumeText = (litres: number, units: UnitSystem, text: SheetText): string =>
+  roundedText(formatVolume(litres, units), text);
+
+function roundedText(said: string, { frame }: SheetText): string {
+  const [digits, unit] = said.split(' ') as [string, string];
+  return Number(digits) < 100 ? said : `${frame.count(Math.round(Number(digits)))} ${unit}`;
 }
 
 export const sideWord = (side: 'left' | 'right' | 'unclear', { frame }: SheetText): string =>

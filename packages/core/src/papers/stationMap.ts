@@ -7,14 +7,13 @@ import { courseLength, startMeasure } from '../course/course.ts';
 import type { LonLat } from '../finding.ts';
 import type { Layout, StationLayout } from '../layout/layout.ts';
 import { formOf } from '../kinds.ts';
-import { formatLength } from '../format.ts';
 import { courseById } from '../plan/lookups.ts';
-import { type UnitSystem, lengthIn, metres } from '../units.ts';
+import type { UnitSystem } from '../units.ts';
 import type { SheetText } from '../text/sheetText.ts';
 import { type Html, NONE, html } from './html.ts';
 import { pointMark } from './marks.ts';
 import { type Spot, pointWord, spotFrom, spotsAlong } from './stationGround.ts';
-import { mm, niceLength, svgFrame, svgPath, svgText, through } from './svg.ts';
+import { barOf, mm, svgFrame, svgPath, svgText, through } from './svg.ts';
 import { type Box, POINT, overlap, textWidth } from './textBox.ts';
 
 export interface StationMapInput {
@@ -240,9 +239,8 @@ const BESIDE: readonly (readonly [right: number, down: number])[] = [
 ];
 
 function northAndScale({ scale }: View, { units, width, height, text }: StationMapInput): Html {
-  const unit = units === 'metric' ? 'm' : 'yd';
-  const length = metres(niceLength(lengthIn(Math.min(22, width / 3) / scale, unit)), unit);
+  const { length, says } = barOf(Math.min(22, width / 3) / scale, units);
   const [x, y] = [3, height - 3];
-  return html`<rect x="1" y="${mm(y - 6)}" width="${mm(length * scale + 4)}" height="8" fill="#fff"/>${svgPath(`M${x} ${mm(y - 1.4)}v1.4h${mm(length * scale)}v-1.4`, 'stroke="#000" stroke-width="0.5" fill="none"')}${svgText(x, y - 2, formatLength(length, units, 'wheel'), { points: SIZE })}
+  return html`<rect x="1" y="${mm(y - 6)}" width="${mm(length * scale + 4)}" height="8" fill="#fff"/>${svgPath(`M${x} ${mm(y - 1.4)}v1.4h${mm(length * scale)}v-1.4`, 'stroke="#000" stroke-width="0.5" fill="none"')}${svgText(x, y - 2, says, { points: SIZE })}
 <rect x="${mm(width - 8)}" y="1" width="7" height="11" fill="#fff"/>${svgPath(`M${mm(width - 4.5)} 1.8l2 6l-2 -1.4l-2 1.4z`, 'fill="#000"')}${svgText(width - 4.5, 11.4, text.captain.map.north, { points: SIZE, bold: true, anchor: 'middle' })}`;
 }

@@ -167,7 +167,9 @@ describe('the papers of drivers', () => {
     const analysis = withDay({}, { vehicles: [van, { ...van, id: 'v2', name: 'Spare' }] });
     expect(driving(analysis).map(({ id }) => id)).toEqual(['v1']);
     const page = plain(driverRunBody(analysis, van, sheet).html);
-    expect(page).toContain('Carries 1,500 kg, at most 6 loads. Loaded at the start of the course from 04:00.');
+    expect(page).toContain(
+      'Carries up to 1,500 kg, for at most 6 stations. Load at the start of the course from 04:00.',
+    );
     const run = analysis.day!.runs.find(({ kind }) => kind === 'drop')!;
     expect(page).toContain(`|Run 1: ${run.kg >= 100 ? String(Math.round(run.kg)) : run.kg.toFixed(1)} kg in all|`);
     expect(page).not.toContain(en.lists.runs.none);

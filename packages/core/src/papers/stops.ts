@@ -5,8 +5,9 @@ import type { StationLayout } from '../layout/layout.ts';
 import { findById } from '../plan/lookups.ts';
 import type { PlanPoint, Units } from '../plan/plan.ts';
 import type { Run, Stop } from '../raceday/day.ts';
-import { formatLength, formatMeasure, formatMinute } from '../format.ts';
+import { formatMeasure, formatMinute } from '../format.ts';
 import { gridReference } from '../export/gridReference.ts';
+import { wheelText } from '../export/wheeled.ts';
 import type { SheetText } from '../text/sheetText.ts';
 import { daylightOf } from './daylight.ts';
 import { saidOrBlank } from './frame.ts';
@@ -91,7 +92,7 @@ function placeFacts(
       words.carry,
       point === undefined || carried < BESIDE
         ? words.noCarry
-        : words.straightLine(formatLength(Math.ceil(carried), units, 'wheel', 0)),
+        : words.straightLine(wheelText(Math.ceil(carried), units, 0)),
     ],
   ];
 }

@@ -3,13 +3,12 @@ import type { Analysis } from '../analyse.ts';
 import { findById } from '../plan/lookups.ts';
 import type { Units } from '../plan/plan.ts';
 import type { Pack, StationDay } from '../raceday/day.ts';
-import { formatVolume } from '../format.ts';
 import type { SheetText } from '../text/sheetText.ts';
 import { defaultsSection } from './defaultsInUse.ts';
 import { type Html, NONE, html, table } from './html.ts';
 import { suppliesText } from '../text/supplyWords.ts';
 import type { SupplyKind } from '../kinds.ts';
-import { type Sheet, listHead, stationTitle } from './sheet.ts';
+import { type Sheet, listHead, stationTitle, volumeText } from './sheet.ts';
 
 /** The body of the list; one sentence where the plan has no race day. */
 export function supplyListBody(analysis: Analysis, sheet: Sheet): Html {
@@ -42,10 +41,9 @@ const totalRow = (pack: Pack, units: Units, text: SheetText): (string | Html)[] 
 
 const LITRES: ReadonlySet<SupplyKind> = new Set(['waterJug', 'sportsDrinkJug']);
 
-/** Litres of what is drunk, pieces of the rest. */
-function amountText({ kind }: Pack, amount: number, units: Units, { frame }: SheetText): string {
-  return LITRES.has(kind) ? formatVolume(amount, units) : frame.count(Math.ceil(amount - 1e-9));
-}
+/** Litres or gallons of what is drunk, pieces of the rest. */
+const amountText = ({ kind }: Pack, amount: number, units: Units, text: SheetText): string =>
+  LITRES.has(kind) ? volumeText(amount, units, text) : text.frame.count(Math.ceil(amount - 1e-9));
 
 function stationBlock({ stations, plan }: Analysis, day: StationDay, text: SheetText): Html {
   const station = findById(stations, day.id);
@@ -75,10 +73,8 @@ export const SUPPLY_STYLE = `
 .two th:nth-child(2) { width: 15mm; }
 .two th:nth-child(3) { width: 19mm; }
 .defaults { table-layout: fixed; }
-.defaults th:nth-child(2) { width: 30mm; }
-.defaults th:nth-child(3) { width: 32mm; }
-.defaults th:nth-child(4) { width: 50mm; }
-.defaults td:nth-child(4) { font-size: 9pt; }
+.defaults th:nth-child(2) { width: 38mm; }
+.defaults th:nth-child(3) { width: 38mm; }
 .defaults .number { padding-right: 5mm; }
 .defaults .number { white-space: normal; }
 `;

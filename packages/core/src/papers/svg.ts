@@ -1,5 +1,6 @@
 /** Pieces of the papers' drawings: one unit is one millimetre on paper, texts have sizes in points. */
 import { type Html, html } from './html.ts';
+import { type UnitSystem, lengthIn, metres } from '../units.ts';
 import { POINT } from './textBox.ts';
 
 /** A coordinate on paper, to a hundredth of a millimetre. */
@@ -35,7 +36,14 @@ export const svgFrame = (width: number, height: number, label: string, content: 
 export const through = (points: readonly (readonly [number, number])[]): string =>
   points.map(([x, y], k) => `${k === 0 ? 'M' : 'L'}${mm(x)} ${mm(y)}`).join('');
 
-/** Lengths of scale bars, metres or yards: the longest of 1, 2 or 5 times a power of ten that is at most so long. */
+/** A scale bar of a round length of at most so many metres: its metres and what it says; feet under 30 yards. */
+export function barOf(most: number, units: UnitSystem): { readonly length: number; readonly says: string } {
+  const unit = units === 'metric' ? 'm' : niceLength(lengthIn(most, 'yd')) < 30 ? 'ft' : 'yd';
+  const count = niceLength(lengthIn(most, unit));
+  return { length: metres(count, unit), says: `${count} ${unit}` };
+}
+
+/** Lengths of scale bars in their unit: the longest of 1, 2 or 5 times a power of ten that is at most so long. */
 export function niceLength(most: number): number {
   const power = 10 ** Math.floor(Math.log10(most));
   return [5, 2, 1].map((digit) => digit * power).find((length) => length <= most * (1 + 1e-9))!;

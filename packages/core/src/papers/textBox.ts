@@ -1,9 +1,9 @@
 /**
  * How much room a text takes in a drawing, and where to put texts so that none lies on another: drawings are
- * made without a browser that could measure. Widths: Adobe Font Metrics of Helvetica, which the papers' fonts
- * share (from memory), bold 0.06 em wider. Accuracy: of 480 texts measured in Chromium from 1.5 % under to
- * 9 % over what is drawn; labels keep 1.6 mm between them.
+ * made without a browser that could measure. Widths are those of the papers' own font; drawings are set without
+ * kerning, so that they hold to a hundredth of a millimetre (measured in `tests/papersFit.test.ts`).
  */
+import { emsOf } from './font/font.ts';
 
 /** Millimetres, y downwards. */
 export interface Box {
@@ -16,38 +16,9 @@ export interface Box {
 /** Millimetres in a point. */
 export const POINT: number = 25.4 / 72;
 
-/** Thousandths of an em of the signs from U+0020 to U+007E. */
-const WIDTHS: readonly number[] = [
-  278, 278, 355, 556, 556, 889, 667, 191, 333, 333, 389, 584, 278, 333, 278, 278, 556, 556, 556, 556, 556, 556, 556,
-  556, 556, 556, 278, 278, 584, 584, 584, 556, 1015, 667, 667, 722, 722, 667, 611, 778, 722, 278, 500, 667, 556, 833,
-  722, 778, 667, 778, 722, 667, 611, 722, 667, 944, 667, 667, 611, 278, 278, 278, 469, 556, 333, 556, 556, 500, 556,
-  556, 278, 556, 556, 222, 222, 500, 222, 833, 556, 556, 556, 556, 333, 500, 278, 556, 500, 722, 500, 500, 500, 334,
-  260, 334, 584,
-];
-const OTHERS: Readonly<Record<string, number>> = {
-  '±': 584,
-  '×': 584,
-  '–': 556,
-  '“': 333,
-  '”': 333,
-  '‘': 222,
-  '’': 222,
-  '«': 556,
-  '»': 556,
-  '≈': 584,
-  '¡': 333,
-  '·': 333,
-};
-const BOLDER = 60;
-
-function widthOf(sign: string): number {
-  const plain = sign.normalize('NFD')[0]!;
-  return WIDTHS[plain.codePointAt(0)! - 0x20] ?? OTHERS[plain] ?? 1000;
-}
-
 /** Millimetres that a text takes at a size in points. */
 export const textWidth = (text: string, points: number, bold: boolean = false): number =>
-  (Array.from(text).reduce((sum, sign) => sum + widthOf(sign) + (bold ? BOLDER : 0), 0) / 1000) * points * POINT;
+  emsOf(text, bold) * points * POINT;
 
 /** Whether two boxes share ground. */
 export const overlap = (a: Box, b: Box): boolean =>

@@ -25,6 +25,8 @@ export interface CaptainText {
   readonly tablesOn: (side: string) => string;
   readonly drawing: {
     readonly title: string;
+    /** Says what a chalk mark and a wheel are. */
+    readonly about: string;
     readonly straight: string;
     readonly notToScale: string;
     readonly runners: string;

@@ -24,6 +24,8 @@ export interface FrameText {
   readonly right: string;
   readonly side: string;
   readonly sideUnclear: string;
+  /** A day with its weekday (from 0, Sunday), day of the month, month (from 0, January) and year. */
+  readonly date: (weekday: number, day: number, month: number, year: number) => string;
   /** A whole number with the marks that the language puts into it. */
   readonly count: (value: number) => string;
 }

@@ -44,7 +44,6 @@ export interface SuppliesText {
   readonly value: string;
   readonly usual: string;
   readonly source: string;
-  readonly inPlan: string;
   readonly yes: string;
   /** An English phrase of the table of defaults in this language; `null` where there is none. */
   readonly phrase: (english: string) => string | null;

@@ -8,9 +8,9 @@ export const captain: CaptainText = {
     callFirst: 'Call first:',
     say: 'Say:',
     words: 'Medical emergency at a road race.',
-    comeInBy: 'Come in by',
+    comeInBy: 'Access by',
     grid: 'Grid reference',
-    stayOnLine: 'Stay on the line until they let you go.',
+    stayOnLine: 'Stay on the line until they tell you to hang up.',
     thenControl: 'Then race control:',
     tellControl: 'bib number, place, a short description of the person, by telephone.',
     stay: 'Stay with the person until help takes over.',
@@ -18,11 +18,12 @@ export const captain: CaptainText = {
   },
   compass: ['north', 'north-east', 'east', 'south-east', 'south', 'south-west', 'west', 'north-west'],
   comeFrom: (compass) => `Runners come from the ${compass}.`,
-  tablesOn: (side) => `Tables on THEIR ${side.toUpperCase()}, where your supplies are.`,
+  tablesOn: (side) => `Tables on the runners’ ${side.toUpperCase()}, where your supplies are.`,
   drawing: {
-    title: 'Chalk mark at the grid reference. Set up from it by wheel',
-    straight: 'Drawn straight',
-    notToScale: 'zigzags and widths not to scale',
+    title: 'Chalk mark is at the grid reference. Measure everything from it with the wheel.',
+    about: 'Chalk mark: start of the first drink table. Roll a measuring wheel along the kerb.',
+    straight: 'Drawn straight.',
+    notToScale: 'Zigzags and widths: not to scale.',
     runners: 'Runners',
     chalk: 'Chalk mark: 0',
     at: 'at the chalk mark',
@@ -34,7 +35,7 @@ export const captain: CaptainText = {
     tables: (item, count) => `${item}: ${count} ${count === 1 ? 'table' : 'tables'}`,
     boxes: (item, count) => `${item}: ${count} ${count === 1 ? 'box' : 'boxes'}`,
     folds:
-      '“Along the course” is no wheel distance: on the inside of this bend the wheel’s line folds over. Ask the course designer.',
+      '“Along the course” is not a wheel distance: on the inside of this bend the kerb line doubles back and no wheel can follow it. Ask the course designer.',
     none: 'No race passes this station: there is nothing to draw. Ask race control before setting up.',
   },
   map: { title: 'Map', north: 'N' },
@@ -47,7 +48,7 @@ export const captain: CaptainText = {
     busiest: 'Busiest minute',
     busiestCount: (count) => `Busiest, ${count} a minute`,
     last: 'Last walker',
-    sweep: 'Sweep',
+    sweep: 'Sweep (last vehicle)',
     stayOpen: 'Stay open until race control releases you, whatever the published cutoff.',
   },
   prePour: {
@@ -58,7 +59,7 @@ export const captain: CaptainText = {
   },
   supplies: {
     title: 'Supplies',
-    callMore: (jugs, takes) => `Call for more at ${jugs} left: it takes ${takes}.`,
+    callMore: (jugs, takes) => `Call for more at ${jugs}: it takes ${takes}.`,
     more: 'Call for more at (jugs), it takes:',
   },
   crew: {
@@ -70,7 +71,7 @@ export const captain: CaptainText = {
   talk: {
     title: 'Radio and telephone',
     channel: 'Radio',
-    callSign: 'You are',
+    callSign: 'Call sign',
     captain: 'Captain',
     phone: 'Telephone',
   },
@@ -85,11 +86,11 @@ export const captain: CaptainText = {
     open: [
       'Hand-out crew in front, refillers behind the tables.',
       'Keep off the road: let runners come to you.',
-      'Keep the lane clear of cups. Keep replenishing.',
+      'Keep the lane clear of cups. Keep refilling.',
     ],
     afterTitle: 'After release',
     after: [
-      'Two piles where you found the supplies, on that side: 1. bags of trash, tied; 2. leftovers, with all jugs kept apart for recycling. Tables beside them.',
+      'Make two piles where you found the supplies, on that side: 1. bags of trash, tied; 2. leftovers, with all jugs apart for recycling. Fold the tables beside them.',
     ],
     bags: '1. Bags, tied',
     leftovers: '2. Leftovers',

@@ -25,7 +25,7 @@ export const card: CardText = {
   fall: [
     'Life in danger: call the local emergency number first, then tell your captain.',
     'Stay with the person. Do only what you are trained for.',
-    'Hands-only CPR is worth a minute of learning before race day, from a licensed instructor.',
+    'Hands-only CPR is worth learning before race day, from a licensed instructor.',
   ],
   ride: 'A runner who asks for a ride: tell your captain.',
   or: 'or',

@@ -2,6 +2,6 @@ import type { IndexText } from '../listsText.ts';
 
 export const index: IndexText = {
   title: 'All papers',
-  about: 'Print each with the margins of the paper itself (no margins of the printer’s own), at 100 %.',
+  about: 'Print at 100 %, with the printer’s margins set to “none”: each paper has its own.',
   report: 'Reviewer’s report',
 };

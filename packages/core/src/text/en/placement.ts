@@ -2,23 +2,25 @@ import type { PlacementText } from '../listsText.ts';
 
 export const placement: PlacementText = {
   title: 'Placement list',
-  how: 'Course order. Walk with the runners. A wheel runs along the kerb from one chalk mark at each station: the upstream end of its first drink table. Write what the wheel shows; tick what stands.',
-  margin: '± is how far off the kerb may bend the wheel’s way. It leaves out the wheel’s own error: calibrate it.',
+  how: 'Listed in course order: walk in the runners’ direction. At each station make a chalk mark on the kerb where the first drink table begins (the end that runners reach first), set a measuring wheel to 0 there and roll it along the kerb. Write down what the wheel shows; tick each item once it stands.',
+  margin:
+    '± is how far the reading may be off because the kerb bends. It does not include the wheel’s own error: calibrate the wheel first.',
   course: (name) => `Course: ${name}`,
   otherDirection: 'other direction',
-  sameTables: 'The same tables as in the lead direction; the sign and the trash drop are this direction’s own.',
+  sameTables:
+    'These are the tables listed before, passed in another direction; only the sign and the trash boxes are this direction’s own.',
   chalk: 'Chalk mark',
   peg: 'What',
   distance: 'Course distance',
-  before: 'From the one before',
+  before: 'From previous item',
   fromChalk: 'From the chalk mark',
   position: 'Latitude, longitude',
-  wheeled: 'Wheeled',
+  wheeled: 'Wheel reading',
   done: 'Done',
   begins: (what) => `${what}, from here`,
   ends: (what) => `${what}, to here`,
   byHand: 'placed by hand in the plan',
-  noPlace: 'no place: off the course',
+  noPlace: 'no position: off the course',
   why: 'Why',
   offCourse: (stations) => `No race passes these stations, so nothing is listed for them: ${stations}.`,
 };

@@ -25,7 +25,7 @@ export const card: CardText = {
   fall: [
     'Vida en peligro: llame primero al número local de emergencias y después avise a su responsable.',
     'Quédese con la persona. Haga solo aquello para lo que tiene formación.',
-    'La reanimación solo con las manos merece un minuto de aprendizaje antes de la carrera, con un instructor habilitado.',
+    'Conviene aprender la reanimación solo con las manos antes de la carrera, con un instructor habilitado.',
   ],
   ride: 'Si un corredor pide que le lleven: avise a su responsable.',
   or: 'o',
