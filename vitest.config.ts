@@ -1,18 +1,48 @@
 import { defineConfig } from 'vitest/config';
 
-const source = { resolve: { conditions: ['@halfcup/source'] }, ssr: { resolve: { conditions: ['@halfcup/source'] } } };
+// Files share a worker and what it has imported: core is read once for all of them, and a browser is started once.
+// A test therefore leaves nothing behind: no changed environment, no replaced global, no page that others count on.
+const shared = {
+  resolve: { conditions: ['@halfcup/source'] },
+  ssr: { resolve: { conditions: ['@halfcup/source'] } },
+};
+const BROWSER = ['tests/viewer*.test.ts', 'tests/papersFit.test.ts', 'tests/examples.test.ts'];
 
 export default defineConfig({
   test: {
     // As many files at once as there are cores: by itself vitest leaves one core idle, which is half of a small machine.
     maxWorkers: '100%',
     projects: [
-      // Fuzzing takes three times as long where coverage is counted.
-      { ...source, test: { name: 'core', include: ['packages/core/**/*.test.ts'], testTimeout: 180_000 } },
-      { ...source, test: { name: 'viewer', include: ['packages/viewer/src/**/*.test.ts'], testTimeout: 60_000 } },
       {
-        ...source,
-        test: { name: 'across', include: ['tests/**/*.test.ts'], testTimeout: 120_000, hookTimeout: 180_000 },
+        ...shared,
+        test: { name: 'core', include: ['packages/core/**/*.test.ts'], isolate: false, testTimeout: 180_000 },
+      },
+      {
+        ...shared,
+        test: { name: 'viewer', include: ['packages/viewer/src/**/*.test.ts'], isolate: false, testTimeout: 60_000 },
+      },
+      {
+        ...shared,
+        test: {
+          name: 'across',
+          include: ['tests/**/*.test.ts'],
+          exclude: BROWSER,
+          isolate: false,
+          globalSetup: 'tests/support/setup.ts',
+          testTimeout: 120_000,
+          hookTimeout: 180_000,
+        },
+      },
+      {
+        ...shared,
+        test: {
+          name: 'browser',
+          include: BROWSER,
+          isolate: false,
+          globalSetup: 'tests/support/setupBrowser.ts',
+          testTimeout: 120_000,
+          hookTimeout: 180_000,
+        },
       },
     ],
     // Of core by its own tests: `npx vitest run --project core --coverage`. What `tests/` runs in other processes is not seen.

@@ -12,6 +12,7 @@ import { planView } from '../packages/core/cli/findings.ts';
 import { PAPER } from '../packages/core/cli/screen.ts';
 import { layoutText } from '../packages/core/cli/text/layout.ts';
 import { OCEAN, type Position, go, planText } from './support/courses.ts';
+import { tries } from '../packages/core/src/testing/tries.ts';
 
 const valid = new Ajv2020({ allErrors: true }).compile(layoutSchema);
 
@@ -98,7 +99,7 @@ describe('any plan', () => {
             /NaN|undefined|Infinity/u,
           );
       }),
-      { seed: 7, numRuns: 400 },
+      { seed: 7, numRuns: tries(400) },
     );
     expect(laid).toBeGreaterThan(300);
   });

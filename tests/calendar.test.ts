@@ -4,14 +4,11 @@
  */
 import { type Analysis, toCalendar } from '@halfcup/core';
 import ICAL from 'ical.js';
-import { beforeAll, describe, expect, it } from 'vitest';
-import { buildCommandLine } from './support/build.ts';
+import { describe, expect, it } from 'vitest';
 import { OCEAN, gpxText, planText, straight } from './support/courses.ts';
 import { analysisOf, must } from './support/exported.ts';
 import { sourceOf } from './support/fixtures.ts';
 import { folderWith, halfcupIn, refusalIn } from './support/halfcup.ts';
-
-beforeAll(buildCommandLine);
 
 const GPX = { 'c.gpx': gpxText([straight(OCEAN, 90, 51, 100)]) };
 const STATIONS = [
@@ -151,11 +148,13 @@ describe('halfcup export --to ics', () => {
 
   it('refuses a plan without a date, a time zone or waves, at the place in the plan, and says what to add', async () => {
     expect(await refusalIn(folder, 'export', 'no-date.json', '--to', 'ics')).toEqual([
-      expect.stringMatching(/^no-date\.json:1:1: found no date in the plan; .*add "date": "\d{4}-\d{2}-\d{2}"$/u),
+      expect.stringMatching(
+        /^no-date\.json:1:1: error: The plan has no date\. .*Add the date, such as \d{4}-\d{2}-\d{2}\.$/u,
+      ),
     ]);
     expect(await refusalIn(folder, 'export', 'bare.json', '--to', 'ics')).toHaveLength(2);
     expect(await refusalIn(folder, 'export', 'no-waves.json', '--to', 'ics')).toEqual([
-      expect.stringMatching(/^no-waves\.json:\d+:\d+: found no race with waves; .*add "waves"/u),
+      expect.stringMatching(/^no-waves\.json:\d+:\d+: error: No race of the plan has waves\. .*Add waves/u),
     ]);
   });
 });

@@ -1,10 +1,7 @@
 /** `halfcup course` with known marks, a known length, and tracks that want cleaning. */
-import { beforeAll, describe, expect, it } from 'vitest';
-import { buildCommandLine } from './support/build.ts';
+import { describe, expect, it } from 'vitest';
 import { OCEAN, gpxText, straight } from './support/courses.ts';
 import { documentIn, folderWith, halfcupIn, refusalIn } from './support/halfcup.ts';
-
-beforeAll(buildCommandLine);
 
 interface Facts {
   readonly length: number;
@@ -87,13 +84,13 @@ describe('halfcup course', () => {
   });
 
   it.each([
-    [['--mark', `${place(20)}=5km`, '--mark', `${place(60)}=3km`], 'no order'],
+    [['--mark', `${place(20)}=5km`, '--mark', `${place(60)}=3km`], 'not in order'],
     [['--mark', 'Nowhere'], 'says no course distance'],
     [['--mark', '9 km'], '0 waypoints of that name'],
-    [['--mark', place(20)], 'without a distance'],
+    [['--mark', place(20)], 'has no distance'],
     [['--mark', `${place(20)}=5 parsecs`], 'parsecs'],
     [['--mark', '-17,-95=5km'], 'latitude'],
-    [['--length', '0m'], 'no order'],
+    [['--length', '0m'], 'It should be more than 0.'],
   ])('refuses %j in plain words', async (options, message) => {
     expect((await refusalIn(folder, 'course', 'c.gpx', ...options)).join('\n')).toContain(message);
   });
@@ -106,7 +103,7 @@ describe('halfcup course', () => {
       'Did you mean "Harbour"?',
     );
     expect((await refusalIn(folder, 'course', 'only.gpx', '--waypoint-marks')).join()).toContain(
-      '"KM 6 water" may be meant',
+      'if "KM 6 water" is meant',
     );
   });
 

@@ -67,7 +67,7 @@ describe('halfcup layout', () => {
       }),
     );
     expect((await halfcupIn(folder, 'layout', 'p.json')).out).toMatch(
-      new RegExp(`error +Sign of Station s1 would stand 41\\.4 m before the start.*\\(p\\.json:${line}:5\\)`, 'u'),
+      new RegExp(`Errors\n {2}s1: The sign would stand \\d+ m before the start[^]*?\n {4}p\\.json:${line}:5\n`, 'u'),
     );
   });
 

@@ -2,13 +2,10 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Ajv2020 } from 'ajv/dist/2020.js';
-import { beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { reviewSchema } from '../packages/core/src/export/schemas/review.ts';
-import { buildCommandLine } from './support/build.ts';
 import { OCEAN, type Position, go, gpxText, planText, straight } from './support/courses.ts';
 import { type Ended, folderWith, halfcupIn, refusalIn } from './support/halfcup.ts';
-
-beforeAll(buildCommandLine);
 
 interface Reviewed {
   readonly placed?: readonly {
@@ -110,7 +107,7 @@ describe('halfcup review --placed', () => {
 
   it('prints the verdicts as a table', async () => {
     const { out } = await review('--placed', 'near.gpx');
-    expect(out).toMatch(/s1\s+Sign\s+fails\s+71\.4 m\s+1\.\d m|s1\s+Sign\s+fails\s+71\.4 m\s+1 m/u);
+    expect(out).toMatch(/Gannet Point\s+Sign\s+out of place\s+71\.4 m\s+1(?:\.\d)? m/u);
     expect(out).toMatch(/20 m upstream/u);
   });
 
@@ -118,7 +115,7 @@ describe('halfcup review --placed', () => {
     expect((await review('--placed', 'near.gpx', '--report', 'r.html')).exit).toBe(1);
     const report = readFileSync(join(folder, 'r.html'), 'utf8');
     expect(report).toMatch(/<h2>As placed<\/h2>/u);
-    expect(report).toMatch(/<b>fails<\/b>/u);
+    expect(report).toMatch(/<b>out of place<\/b>/u);
     expect(report).toContain('near.gpx');
   });
 
@@ -128,16 +125,16 @@ describe('halfcup review --placed', () => {
 
   it('refuses a file that cannot be used, with file, line and column', async () => {
     expect(await refusalIn(folder, 'review', 'p.json', '--placed', 'broken.gpx')).toEqual([
-      expect.stringMatching(/^broken\.gpx:2:3: /u),
+      expect.stringMatching(/^broken\.gpx:2:3: error: /u),
     ]);
     expect(await refusalIn(folder, 'review', 'p.json', '--placed', 'empty.gpx')).toEqual([
-      expect.stringMatching(/^empty\.gpx:1:1: found no waypoints; expected/u),
+      expect.stringMatching(/^empty\.gpx:1:1: error: The file has no waypoints\. Record one/u),
     ]);
     expect(await refusalIn(folder, 'review', 'p.json', '--json-lines', '--placed', 'good.gpx')).toEqual([
-      expect.stringMatching(/found --placed with --json-lines; expected one/u),
+      expect.stringMatching(/--placed and --json-lines do not go together/u),
     ]);
     expect(await refusalIn(folder, 'review', 'p.json', '--placed', 'none.gpx')).toEqual([
-      expect.stringMatching(/^none\.gpx: there is no such file/u),
+      expect.stringMatching(/^none\.gpx: error: file not found/u),
     ]);
   });
 });

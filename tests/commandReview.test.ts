@@ -2,12 +2,10 @@
 import { createHash } from 'node:crypto';
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { beforeAll, describe, expect, it } from 'vitest';
-import { ROOT, buildCommandLine } from './support/build.ts';
+import { describe, expect, it } from 'vitest';
+import { ROOT } from './support/build.ts';
 import { OCEAN, go, gpxText, planText, straight } from './support/courses.ts';
 import { folderWith, halfcupIn, refusalIn } from './support/halfcup.ts';
-
-beforeAll(buildCommandLine);
 
 const points = straight(OCEAN, 90, 41, 100);
 const folder = folderWith({ 'c.gpx': gpxText([points]) });
@@ -36,6 +34,7 @@ interface Review {
   readonly inputs: readonly { readonly file: string; readonly sha256: string }[];
   readonly checks: readonly {
     readonly code: string;
+    readonly title: string;
     readonly ran: boolean;
     readonly reason?: string;
     readonly found: number;
@@ -81,10 +80,12 @@ describe('halfcup review', () => {
 
   it('ends with 2 and prints nothing where the plan cannot be used', async () => {
     expect((await refusalIn(folder, 'review', planned('p.json', { ...at(2000), colour: 'red' })))[0]).toMatch(
-      /^p\.json:\d+:\d+: .*"colour"/u,
+      /^p\.json:\d+:\d+: error: .*"colour"/u,
     );
-    expect((await refusalIn(folder, 'review', 'none.json'))[0]).toMatch(/^none\.json: .*no such file/u);
-    expect((await refusalIn(folder, 'review', planned('p.json', at(9000))))[0]).toMatch(/9000\.0 m/u);
+    expect((await refusalIn(folder, 'review', 'none.json'))[0]).toMatch(/^none\.json: error: file not found/u);
+    expect((await refusalIn(folder, 'review', planned('p.json', at(9000))))[0]).toMatch(
+      /^p\.json:\d+:\d+: error: .*9\.00 km/u,
+    );
   });
 
   it('holds the SHA-256 of the plan and of every file it names, and every check with the reason where it could not run', async () => {
@@ -96,17 +97,27 @@ describe('halfcup review', () => {
       expect.objectContaining({ code: 'length-differs', found: 0, reason: 'the plan states no course length' }),
     );
     expect(document.counts['notRun']).toBe(unrun.length);
-    expect((await halfcupIn(folder, 'review', 'p.json')).out).toMatch(new RegExp(`${unrun.length} could not run`, 'u'));
+    const passed = document.checks.filter(({ ran, found }) => ran && found === 0);
+    const { out } = await halfcupIn(folder, 'review', 'p.json');
+    expect(out).toContain(`${passed.length} of ${document.checks.length} checks passed.`);
+    expect(out).toContain(`${unrun.length} checks could not run:`);
+    for (const { reason } of unrun) expect(out).toContain(reason!);
+    expect(out).not.toContain(document.plan.sha256);
+    const { out: all } = await halfcupIn(folder, 'review', 'p.json', '--all');
+    for (const { code, title } of document.checks)
+      expect(all).toMatch(new RegExp(`^${code} .*${title.slice(0, 20)}`, 'mu'));
+    for (const { sha256: digest } of [document.plan, ...document.inputs]) expect(all).toContain(digest);
   });
 
   it('prints findings by severity with measured and limit, waived ones with name and reason, and the caution', async () => {
-    const { out } = await halfcupIn(folder, 'review', planned('p.json', EARLY, { waivers: [WAIVED] }));
+    const { out } = await halfcupIn(folder, 'review', planned('p.json', EARLY, { waivers: [WAIVED] }), '--all');
     expect(out).toMatch(
-      /Waived\n {2}item-outside s1: .*\(p\.json:\d+:\d+\)\n {4}measured -41\.4 m · limit 0 m to 4\.000 km · .*\n {4}waived by R\. Gull, 2027-08-01: a sign in the start area/u,
+      /Waived\n {2}s1: [^]*\n {4}p\.json:\d+:\d+ · item-outside · .* · measured -41\.4 m · limit 0 m to 4\.000 km\n {4}waived by R\. Gull, 2027-08-01: a sign in the start area/u,
     );
     expect(out).toMatch(/local codes, the road authority, the police and licensed practitioners decide/u);
-    const imperial = (await halfcupIn(folder, 'review', planned('p.json', DRY), '--units', 'imperial')).out;
-    expect(imperial).toMatch(/Warnings\n {2}gel-without-water s1/u);
+    const dry = planned('p.json', DRY);
+    const imperial = (await halfcupIn(folder, 'review', dry, '--units', 'imperial', '--all')).out;
+    expect(imperial).toMatch(/Warnings\n {2}s1: .*\n(?: {2}.*\n)*? {4}p\.json:\d+:\d+ · gel-without-water · /u);
     expect(imperial).toMatch(/limit 0\.994 mi/u);
   });
 });
@@ -141,12 +152,14 @@ describe('halfcup review of several plans', () => {
 
   it('needs --json-lines for several, and takes no --report with it; a single plan that cannot be used prints nothing', async () => {
     const sound = planned('a.json', SOUND);
-    expect((await refusalIn(folder, 'review', sound, sound))[0]).toMatch(/found 2 plans.*--json-lines/u);
+    expect((await refusalIn(folder, 'review', sound, sound))[0]).toMatch(
+      /takes one plan, and 2 are given; --json-lines/u,
+    );
     expect((await refusalIn(folder, 'review', sound, '--json-lines', '--report', 'no.html'))[0]).toMatch(
-      /--report with --json-lines/u,
+      /--report and --json-lines do not go together/u,
     );
     expect(existsSync(join(folder, 'no.html'))).toBe(false);
-    expect((await refusalIn(folder, 'review', 'none.json', '--json-lines'))[0]).toMatch(/no such file/u);
+    expect((await refusalIn(folder, 'review', 'none.json', '--json-lines'))[0]).toMatch(/file not found/u);
   });
 });
 
@@ -239,13 +252,13 @@ describe('the report', () => {
     expect((await halfcupIn(folder, 'review', 'p.json', '--report', 'kept.html')).exit).toBe(0);
     planned('p.json', SOUND, { revision: 'second' });
     expect((await refusalIn(folder, 'review', 'p.json', '--report', 'kept.html'))[0]).toMatch(
-      /^kept\.html: .*exists already.*--force/u,
+      /^kept\.html: error: .*exists already.*--force/u,
     );
     expect(readFileSync(join(folder, 'kept.html'), 'utf8')).toContain('first');
     expect((await halfcupIn(folder, 'review', 'p.json', '--report', 'kept.html', '--force')).exit).toBe(0);
     expect(readFileSync(join(folder, 'kept.html'), 'utf8')).toContain('second');
     expect((await refusalIn(folder, 'review', 'p.json', '--report', 'same', '--out', 'same'))[0]).toMatch(
-      /both --report and --out/u,
+      /--report and --out both name "same"/u,
     );
   });
 

@@ -4,12 +4,10 @@ import { once } from 'node:events';
 import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { beforeAll, describe, expect, it } from 'vitest';
-import { ROOT, buildCommandLine } from './support/build.ts';
+import { describe, expect, it } from 'vitest';
+import { ROOT } from './support/build.ts';
 import { OCEAN, gpxText, planText, straight } from './support/courses.ts';
 import { MAIN, folderWith, halfcupIn, halfcupProcess, refusalIn } from './support/halfcup.ts';
-
-beforeAll(buildCommandLine);
 
 const SOUND = planText([{ id: 's1', on: { course: 'c', measure: 2000, side: 'right' } }]);
 /** A sign that would stand before the start: an error. */
@@ -97,7 +95,7 @@ describe('the lines', () => {
     const told = err.trimEnd().split('\n');
     expect(told).toHaveLength(unusable.flatMap(({ problems }) => problems!).length);
     expect(told[0]).toMatch(/^unknown-key\.json:\d+:\d+: error: .*"colour"/u);
-    expect(told[1]).toMatch(/^none\.json: error: there is no such file/u);
+    expect(told[1]).toMatch(/^none\.json: error: file not found/u);
     expect(told[2]).toMatch(/^cut-off\.json:\d+:\d+: error: /u);
     expect(linesOf(out).filter(({ plan }) => plan !== undefined)).toHaveLength(PLANS.length - 3);
   });
@@ -110,14 +108,14 @@ describe('the lines', () => {
     });
     expect(readFileSync(join(folder, 'lines.txt'), 'utf8')).toBe(printed.out);
     expect(await refusalIn(folder, 'review', ...PLANS, '--json-lines', '--out', 'lines.txt')).toEqual([
-      expect.stringMatching(/^lines\.txt: this file exists already/u),
+      expect.stringMatching(/^lines\.txt: error: this file exists already/u),
     ]);
     for (const input of ['early.json', 'c.gpx'])
       expect(await refusalIn(folder, 'review', ...PLANS, '--json-lines', '--out', input, '--force')).toEqual([
         expect.stringContaining('would be lost'),
       ]);
     expect(await refusalIn(folder, 'review', ...PLANS, '--json-lines', '--out', 'nowhere/lines.txt')).toEqual([
-      expect.stringContaining('there is no such folder'),
+      expect.stringContaining('folder not found'),
     ]);
     expect([readFileSync(join(folder, 'lines.txt'), 'utf8'), readFileSync(join(folder, 'early.json'), 'utf8')]).toEqual(
       [printed.out, EARLY],
@@ -171,14 +169,14 @@ describe('--workers', () => {
   it('is a whole number from 1 to 256 and belongs to --json-lines', async () => {
     for (const bad of ['0', '-1', '1.5', '1e2', '257', '99999999999999999999', 'two', ' 2', '0x2']) {
       expect(await refusalIn(folder, 'review', 'sound.json', 'early.json', '--json-lines', '--workers', bad)).toEqual([
-        `halfcup: found "${bad}" for --workers; expected a whole number from 1 to 256, such as --workers 2`,
+        `halfcup: error: "${bad}" is no value for --workers; give a whole number from 1 to 256, such as --workers 2`,
       ]);
     }
     expect((await refusalIn(folder, 'review', 'sound.json', 'early.json', '--json-lines', '--workers'))[0]).toMatch(
-      /found --workers without a value/u,
+      /--workers needs a value, such as --workers 2/u,
     );
     expect((await refusalIn(folder, 'review', 'sound.json', '--workers', '2'))[0]).toMatch(
-      /found --workers without --json-lines/u,
+      /--workers needs --json-lines/u,
     );
   });
 
@@ -231,7 +229,7 @@ describe('a fault at one plan', () => {
     });
     expect([lines[0]!.plan, lines[2]!.plan, lines.length]).toEqual([expect.anything(), expect.anything(), 3]);
     expect(status).toBe(2);
-    expect(withNode(trap, 'early.json', '--json-lines').stderr).toBe(`early.json: ${message}\n`);
+    expect(withNode(trap, 'early.json', '--json-lines').stderr).toBe(`early.json: error: ${message}\n`);
   });
 
   it('may be that a thread runs out of memory: another takes its place, and the message says how to give more', () => {

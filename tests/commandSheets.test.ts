@@ -2,14 +2,12 @@
 import { existsSync, mkdirSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { SaxesParser } from 'saxes';
-import { beforeAll, describe, expect, it } from 'vitest';
-import { ROOT, buildCommandLine } from './support/build.ts';
+import { describe, expect, it } from 'vitest';
+import { ROOT } from './support/build.ts';
 import { OCEAN, gpxText, planText, straight } from './support/courses.ts';
 import type { LayoutDocument } from '../packages/core/src/export/documents.ts';
 import type { RaceDayDocument } from '../packages/core/src/export/raceDayDocument.ts';
 import { documentIn, folderWith, halfcupIn, refusalIn } from './support/halfcup.ts';
-
-beforeAll(buildCommandLine);
 
 const DEMO = join(ROOT, 'fixtures/demo');
 
@@ -272,7 +270,7 @@ describe('halfcup sheets', () => {
   });
 
   it('refuses a call without a folder, and a folder that is a file', async () => {
-    expect((await refusalIn(demo, 'sheets', 'plan.json')).join()).toContain('--out FOLDER');
+    expect((await refusalIn(demo, 'sheets', 'plan.json')).join()).toContain('--out papers');
     expect((await refusalIn(demo, 'sheets', 'plan.json', '--out', 'plan.json')).join()).toContain('this is a file');
     expect((await refusalIn(demo, 'sheets', 'plan.json', '--out', 'plan.json/below', '--force')).length).toBe(1);
   });
@@ -282,7 +280,7 @@ describe('halfcup sheets', () => {
     for (const [content, why] of [
       ['{"type":"Feature"', 'FeatureCollection'],
       ['[]', 'FeatureCollection'],
-      [null, 'no such file'],
+      [null, 'file not found'],
     ] as const) {
       const folder = folderWith({
         'c.gpx': gpxText([straight(OCEAN, 90, 51, 100)]),

@@ -1,13 +1,10 @@
 /** `halfcup start`: a first plan that is complete and reads back. */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { beforeAll, describe, expect, it } from 'vitest';
-import { buildCommandLine } from './support/build.ts';
+import { describe, expect, it } from 'vitest';
 import { OCEAN, type Position, go, gpxText, straight } from './support/courses.ts';
 import type { LayoutDocument } from './support/documents.ts';
 import { documentIn, folderWith, halfcupIn, refusalIn } from './support/halfcup.ts';
-
-beforeAll(buildCommandLine);
 
 const COURSE = straight(OCEAN, 90, 51, 100);
 const beside = (measure: number, azimuthDeg: number, offset: number): Position =>
@@ -120,10 +117,10 @@ describe('halfcup start', () => {
     ).toBe(0);
     expect(((await documentIn(started, 'layout', 'sub/plan.json')) as LayoutDocument).stations).toHaveLength(2);
     const elsewhere = await halfcupIn(join(started, 'sub'), 'start', 'Up', '../w.gpx');
-    expect(elsewhere.err).toMatch(/keep this plan beside w\.gpx/u);
+    expect(elsewhere.err).toMatch(/keep this plan in the folder of w\.gpx/u);
     expect((JSON.parse(elsewhere.out) as PlanFile).courses[0]!.gpx).toBe('w.gpx');
     expect((await refusalIn(started, 'start', 'Up', 'w.gpx', '--out', 'sub/up.json'))[0]).toMatch(
-      /^w\.gpx: .*copy it there/u,
+      /^w\.gpx: error: .*copy the course there/u,
     );
   });
 

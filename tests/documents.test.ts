@@ -2,18 +2,16 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Ajv2020 } from 'ajv/dist/2020.js';
-import { beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { courseSchema } from '../packages/core/src/export/schemas/course.ts';
 import { findingSchema } from '../packages/core/src/export/schemas/finding.ts';
 import { layoutSchema } from '../packages/core/src/export/schemas/layout.ts';
 import { reviewSchema } from '../packages/core/src/export/schemas/review.ts';
 import type { JsonSchema } from '../packages/core/src/export/schemas/shared.ts';
 import { snapSchema } from '../packages/core/src/export/schemas/snap.ts';
-import { ROOT, buildCommandLine } from './support/build.ts';
+import { ROOT } from './support/build.ts';
 import { OCEAN, OUT_AND_BACK, RUN_21K, go, gpxText, planText, straight } from './support/courses.ts';
 import { documentIn, folderWith, halfcupIn } from './support/halfcup.ts';
-
-beforeAll(buildCommandLine);
 
 const ajv = new Ajv2020({ strict: true, strictTuples: false, strictRequired: true, allErrors: true });
 

@@ -7,15 +7,14 @@ import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { build, preview } from 'vite';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { openBrowser } from './support/browser.ts';
-import { CORE, ROOT, buildCommandLine } from './support/build.ts';
+import { sharedBrowser } from './support/browser.ts';
+import { CORE, ROOT } from './support/build.ts';
 import { OCEAN, go, gpxText, straight } from './support/courses.ts';
 import { documentIn } from './support/halfcup.ts';
 
 const EXAMPLES = join(CORE, 'examples');
 const scratch = mkdtempSync(join(tmpdir(), 'halfcup-examples-'));
 afterAll(() => rmSync(scratch, { recursive: true, force: true }));
-beforeAll(buildCommandLine);
 
 interface Ended {
   readonly status: number | null;
@@ -170,9 +169,8 @@ describe('the pages', () => {
       logLevel: 'error',
     });
     address = server.resolvedUrls!.local[0]!;
-    browser = await openBrowser();
+    browser = await sharedBrowser();
     close = async () => {
-      await browser.close();
       await server.close();
     };
   });

@@ -5,10 +5,8 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { type GpxDocument, analyse, readPlan } from '@halfcup/core';
 import { readGpx } from '@halfcup/core/gpx';
-import { beforeAll, expect, it } from 'vitest';
-import { CORE, ROOT, buildCommandLine } from './support/build.ts';
-
-beforeAll(buildCommandLine);
+import { expect, it } from 'vitest';
+import { CORE, ROOT } from './support/build.ts';
 
 const PLANS = 12;
 const EXAMPLES = join(CORE, 'examples');

@@ -31,11 +31,16 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { OUT_AND_BACK } from './support/courses.ts';
 import { peerOf } from './support/gpxparser.ts';
+import { tries } from '../packages/core/src/testing/tries.ts';
 
 interface Answer<T> {
   readonly ok: boolean;
   readonly value?: T;
-  readonly findings: readonly { readonly message: string; readonly code: string }[];
+  readonly findings: readonly {
+    readonly message: string;
+    readonly code: string;
+    readonly where: { readonly path?: string };
+  }[];
 }
 
 const valueOf = <T>(result: Answer<T>): T => {
@@ -87,10 +92,10 @@ describe('a course from gpxparser’s result', () => {
     // A degree along the equator is 111,319.49 m (WGS 84: 6,378,137 m × π ÷ 180).
     expect([metresOf({}), metresOf({ track: 'Long' }), metresOf({ track: 1 })]).toEqual(['111.32', '222.64', '222.64']);
     expect(courseFromGpxParser(parsed).findings).toMatchObject([
-      { code: 'track-chosen', message: expect.stringContaining('0: "Short", 1: "Long"') },
+      { code: 'track-chosen', message: expect.stringContaining('0: “Short”, 1: “Long”') },
     ]);
     expect(messagesOf(courseFromGpxParser(parsed, { track: 'Longest' }))).toEqual([
-      'gpxparser\'s result has no line "Longest"; it has 0: "Short", 1: "Long".',
+      'gpxparser has no track or route “Longest”. Choose one of these: 0: “Short”, 1: “Long”.',
     ]);
   });
 
@@ -110,7 +115,7 @@ describe('a course from gpxparser’s result', () => {
       ],
     };
     expect(messagesOf(courseFromGpxParser({ tracks: [broken], routes: [] }))).toEqual([
-      'Found longitude 1 and latitude something that is not a number at /tracks/0/points/0; expected degrees from -180 to 180 and from -90 to 90.',
+      'The longitude is 1, the latitude not a number. They should be degrees from -180 to 180 and from -90 to 90.',
     ]);
     expect(courseFromGpxParser({ tracks: [whole, broken], routes: [] }).ok).toBe(true);
   });
@@ -175,7 +180,7 @@ describe('GeoJSON in', () => {
         ],
       ],
     };
-    expect(messagesOf(courseFromGeoJson(parts))[0]).toContain('A gap of 222.6 m between segments');
+    expect(messagesOf(courseFromGeoJson(parts))[0]).toContain('Two segments are 223 m apart, between points 2 and 3.');
     const skipped = courseFromGeoJson(parts, { gaps: 'skip' });
     expect(skipped.ok && [[...skipped.value.ele!], courseLength(skipped.value).toFixed(2)]).toEqual([
       [5, 7, 7, 9],
@@ -219,18 +224,18 @@ describe('GeoJSON in', () => {
   });
 
   it.each<[string, unknown, string]>([
-    ['a text', 'LineString', 'Found "LineString" at the root of the GeoJSON; expected a GeoJSON object.'],
-    ['nothing', null, 'Found null at the root of the GeoJSON; expected a GeoJSON object.'],
+    ['a text', 'LineString', 'The GeoJSON has “LineString” here. It should be a GeoJSON object.'],
+    ['nothing', null, 'The GeoJSON has null here. It should be a GeoJSON object.'],
     [
       'a topology',
       { type: 'Topology' },
-      'Found the type "Topology" at the root of the GeoJSON; expected Feature, FeatureCollection, GeometryCollection, Point, MultiPoint, LineString, MultiLineString, Polygon, MultiPolygon.',
+      'The type in the GeoJSON is “Topology”. It should be Feature, FeatureCollection, GeometryCollection, or a point, line or polygon.',
     ],
-    ['no features', { type: 'FeatureCollection' }, 'Found nothing at /features of the GeoJSON; expected a list.'],
+    ['no features', { type: 'FeatureCollection' }, 'The GeoJSON has nothing here. It should be a list.'],
     [
       'no coordinates',
       { type: 'Feature', geometry: { type: 'LineString' } },
-      'Found nothing at /geometry/coordinates of the GeoJSON; expected a list of coordinates.',
+      'The GeoJSON has nothing here. It should be a list of coordinates.',
     ],
     [
       'a swapped pair',
@@ -241,28 +246,30 @@ describe('GeoJSON in', () => {
           [-33.3, -117.5],
         ],
       },
-      'Found longitude -33.2 and latitude -117.4 at /coordinates/0; expected degrees from -180 to 180 and from -90 to 90. Longitude comes first: the two may be swapped.',
+      'The longitude is -33.2, the latitude -117.4. They should be degrees from -180 to 180 and from -90 to 90. Longitude comes first: the two may be swapped.',
     ],
     [
       'a text for a number',
       { type: 'LineString', coordinates: [['1', 2]] },
-      'Found longitude "1" and latitude 2 at /coordinates/0; expected degrees from -180 to 180 and from -90 to 90.',
+      'The longitude is “1”, the latitude 2. They should be degrees from -180 to 180 and from -90 to 90.',
     ],
     [
       'points only',
       { type: 'Point', coordinates: [1, 2] },
-      'The GeoJSON has no track or route with points; expected one to be the course.',
+      'GeoJSON has no track or route with points. It should have one to be the course.',
     ],
   ])('says what is wrong with %s', (_, geoJson, message) =>
     expect(messagesOf(courseFromGeoJson(geoJson))[0]).toBe(message),
   );
 
   it('refuses holes, rings of two corners and places that are none, each with where it stands', () => {
-    expect(messagesOf(polygonsFromGeoJson({ type: 'Polygon', coordinates: [RING, RING] }))).toEqual([
-      'Found a polygon with 1 hole at /coordinates of the GeoJSON; expected one ring.',
+    const placed = ({ findings }: Answer<unknown>): string[] =>
+      findings.map(({ where, message }) => `${where.path}: ${message}`);
+    expect(placed(polygonsFromGeoJson({ type: 'Polygon', coordinates: [RING, RING] }))).toEqual([
+      '/coordinates: The polygon has a hole. It should be one ring.',
     ]);
     expect(
-      messagesOf(
+      placed(
         polygonsFromGeoJson({
           type: 'MultiPolygon',
           coordinates: [
@@ -276,9 +283,9 @@ describe('GeoJSON in', () => {
           ],
         }),
       ),
-    ).toEqual(['Found a ring of 2 corners at /coordinates/0 of the GeoJSON; expected three or more.']);
+    ).toEqual(['/coordinates/0: The ring has 2 corners. It should have three or more.']);
     expect(
-      messagesOf(
+      placed(
         placesFromGeoJson({
           type: 'MultiPoint',
           coordinates: [
@@ -287,14 +294,14 @@ describe('GeoJSON in', () => {
           ],
         }),
       )[0],
-    ).toContain('latitude 91 at /coordinates/1');
+    ).toContain('/coordinates/1: The longitude is 1, the latitude 91.');
   });
 
   it('refuses a nest of collections without an end, and never throws whatever it is given', () => {
     let nest: unknown = { type: 'Point', coordinates: [0, 0] };
     for (let k = 0; k < 5000; k++) nest = { type: 'GeometryCollection', geometries: [nest] };
     expect(messagesOf(placesFromGeoJson(nest))).toEqual([
-      expect.stringContaining('Found collections within collections'),
+      'Collections are nested too deeply in the GeoJSON. There should be a few levels at most.',
     ]);
     const type = fc.constantFrom(
       'Feature',
@@ -332,7 +339,7 @@ describe('GeoJSON in', () => {
           expect(result.ok || result.findings.length > 0).toBe(true);
         }
       }),
-      { seed: 20, numRuns: 500 },
+      { seed: 20, numRuns: tries(500) },
     );
   });
 });

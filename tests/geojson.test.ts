@@ -1,12 +1,10 @@
 /** The layout as GeoJSON: RFC 7946 and what a map needs, read by Turf and against the layout itself. */
 import { bboxPolygon, booleanPointInPolygon, coordEach } from '@turf/turf';
 import type { Feature, FeatureCollection, LineString, MultiLineString, Point } from 'geojson';
-import { beforeAll, describe, expect, it } from 'vitest';
-import { ROOT, buildCommandLine } from './support/build.ts';
+import { describe, expect, it } from 'vitest';
+import { ROOT } from './support/build.ts';
 import { OCEAN, type Position, geodesicLength, go, gpxText, planText, straight } from './support/courses.ts';
 import { documentIn, folderWith, halfcupIn } from './support/halfcup.ts';
-
-beforeAll(buildCommandLine);
 
 const geoJsonIn = async (folder: string, plan: string): Promise<FeatureCollection> =>
   JSON.parse((await halfcupIn(folder, 'export', plan, '--to', 'geojson')).out) as FeatureCollection;

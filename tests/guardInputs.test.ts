@@ -1,12 +1,9 @@
 /** No command writes over what it reads, whatever it is told. */
 import { linkSync, readFileSync, symlinkSync } from 'node:fs';
 import { join } from 'node:path';
-import { beforeAll, describe, expect, it } from 'vitest';
-import { buildCommandLine } from './support/build.ts';
+import { describe, expect, it } from 'vitest';
 import { OCEAN, gpxText, planText, straight } from './support/courses.ts';
 import { folderWith, halfcupIn, refusalIn } from './support/halfcup.ts';
-
-beforeAll(buildCommandLine);
 
 const RESULTS = 'time\n3:00:00\n4:00:00\n';
 const races = [

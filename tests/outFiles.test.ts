@@ -1,13 +1,10 @@
 /** What is there already stays, whichever command writes to it, until somebody says --force; nothing long is told to who is no terminal. */
 import { mkdirSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { COMMANDS } from '../packages/core/cli/commands.ts';
-import { buildCommandLine } from './support/build.ts';
 import { OCEAN, gpxText, planText, straight } from './support/courses.ts';
 import { folderWith, halfcupIn, refusalIn } from './support/halfcup.ts';
-
-beforeAll(buildCommandLine);
 
 const COURSE = gpxText([straight(OCEAN, 90, 51, 100)], [{ at: OCEAN, name: 'here' }]);
 const races = [
@@ -57,7 +54,9 @@ describe.each(
   it('keeps the file that is there, says so, and replaces it with --force', async () => {
     writeFileSync(join(folder, file), kept);
     expect(await refusalIn(folder, ...call, '--out', file)).toEqual([
-      expect.stringContaining(`${file}: this file exists already; choose another name, or say --force to replace it`),
+      expect.stringContaining(
+        `${file}: error: this file exists already; choose another name, or replace it with --force`,
+      ),
     ]);
     expect(readFileSync(join(folder, file), 'utf8')).toBe(kept);
     const { exit, err } = await halfcupIn(folder, ...call, '--out', file, '--force');
@@ -130,7 +129,7 @@ describe('halfcup export --out', () => {
       out.includes('TRASH FROM'),
       /<metadata><name>.* \(early\)<\/name>/u.test(out),
     ]).toEqual([0, false, true, true]);
-    expect(err).toMatch(/^v\.json:\d+:\d+: note: Station "s1" has no place on the ground for: sign\./u);
+    expect(err).toMatch(/^v\.json:\d+:\d+: note: No place on the ground for: sign\./u);
     expect((await halfcupIn(folder, 'export', 'v.json', '--to', 'gpx')).err).toBe('');
   });
 });

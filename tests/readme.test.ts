@@ -3,11 +3,9 @@ import { segmentLength } from '@halfcup/core/geometry';
 import { spawnSync } from 'node:child_process';
 import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { beforeAll, describe, expect, it } from 'vitest';
-import { ROOT, buildCommandLine } from './support/build.ts';
+import { describe, expect, it } from 'vitest';
+import { ROOT } from './support/build.ts';
 import { halfcupIn, halfcupProcess } from './support/halfcup.ts';
-
-beforeAll(buildCommandLine);
 
 const README = readFileSync(join(ROOT, 'README.md'), 'utf8');
 const PREFIX = 'npx halfcup ';

@@ -4,7 +4,7 @@ import { mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { CORE, ROOT, buildCommandLine } from './support/build.ts';
+import { CORE, ROOT } from './support/build.ts';
 
 const HEAD = `
 import { type LonLat, type Metres, formatDuration, formatLength, parseDuration, parseLength } from '@halfcup/core';
@@ -46,7 +46,6 @@ const folder = mkdtempSync(join(tmpdir(), 'halfcup-types-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 beforeAll(async () => {
-  await buildCommandLine();
   mkdirSync(join(folder, 'node_modules/@halfcup'), { recursive: true });
   symlinkSync(CORE, join(folder, 'node_modules/@halfcup/core'));
   writeFileSync(join(folder, 'package.json'), '{ "type": "module" }');

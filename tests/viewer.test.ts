@@ -1,20 +1,22 @@
 /** The viewer as a person meets it, built, in a real browser. */
-import { AxeBuilder } from '@axe-core/playwright';
 import { analyse, readPlan } from '@halfcup/core';
 import { readGpx } from '@halfcup/core/gpx';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { type Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import {
   type Stage,
   type Visit,
-  type VisitOptions,
+  LOOKS,
   dropFiles,
   during,
+  expectNoAxeFaults,
   foreignOf,
+  inLooks,
   mapIdle,
   openStage,
+  sharedVisit,
 } from './support/browser.ts';
 import { ROOT } from './support/build.ts';
 import { OCEAN, gpxText, straight } from './support/courses.ts';
@@ -23,7 +25,6 @@ let stage: Stage;
 beforeAll(async () => {
   stage = await openStage();
 });
-afterAll(async () => stage?.close());
 
 const DEMO = join(ROOT, 'fixtures/demo');
 const demoText = (name: string): string => readFileSync(join(DEMO, name), 'utf8');
@@ -48,14 +49,20 @@ function demoFindings(): number {
   return analysis.value.findings.length;
 }
 
-const on = <T>(act: (seen: Visit) => Promise<T>, options?: VisitOptions): Promise<T> => during(stage, act, options);
+const on = (act: (seen: Visit) => Promise<void>): Promise<void> => during(stage, act);
 
 const rows = (page: Page): ReturnType<Page['locator']> => page.getByRole('table').first().locator('tbody tr');
 const row = (page: Page, name: string): ReturnType<Page['locator']> => page.getByRole('button', { name, exact: true });
 const panel = (page: Page): ReturnType<Page['locator']> =>
   page.getByRole('complementary', { name: 'Selected station' });
 
-describe('the viewer', () => {
+describe('the viewer, the plan left as it is', () => {
+  const seen = sharedVisit();
+  const on = async (act: (seen: Visit) => Promise<void>): Promise<void> => {
+    await seen().page.getByRole('tab', { name: 'Stations' }).click();
+    await act(seen());
+  };
+
   it('opens on the demo: its name, its stations, its findings, a drawn map, and the caution', async () => {
     await on(async ({ page, faults }) => {
       await expect.poll(() => page.getByRole('heading', { level: 1 }).textContent()).toBe(PLAN.name);
@@ -78,31 +85,10 @@ describe('the viewer', () => {
     });
   });
 
-  it('keeps a content security policy that lets no foreign and no inline script run', async () => {
-    await on(async ({ page }) => {
-      const header = (await page.request.get(stage.address)).headers()['content-security-policy'];
-      const meta = await page.locator('meta[http-equiv="Content-Security-Policy"]').getAttribute('content');
-      for (const policy of [header, meta]) {
-        expect(policy).toContain("default-src 'self'");
-        expect(policy).not.toContain('unsafe');
-      }
-      const ran = await page.evaluate(async () => {
-        const script = document.createElement('script');
-        script.textContent = 'document.body.dataset.ran = "yes"';
-        document.body.append(script);
-        const reached = await fetch('https://example.invalid/').then(
-          () => true,
-          () => false,
-        );
-        return { inline: document.body.dataset['ran'] ?? 'no', reached };
-      });
-      expect(ran).toEqual({ inline: 'no', reached: false });
-    });
-  });
-
   it('goes from a row of the table to the station on the map, on the strip and in the panel', async () => {
     await on(async ({ page }) => {
       const { name } = PLAN.stations[4]!;
+      await mapIdle(page);
       const before = await page.locator('canvas').screenshot();
       await row(page, name).click();
       await mapIdle(page);
@@ -114,7 +100,7 @@ describe('the viewer', () => {
           .getAttribute('aria-pressed'),
       ).toBe('true');
       await expect.poll(async () => (await page.locator('canvas').screenshot()).equals(before)).toBe(false);
-      for (const word of ['Ahead', 'Sports drink', 'Water', 'Trash'])
+      for (const word of ['Sign', 'Sports drink', 'Water', 'Trash'])
         expect(await panel(page).textContent()).toContain(word);
     });
   });
@@ -144,10 +130,12 @@ describe('the viewer', () => {
     await on(async ({ page }) => {
       const { name } = PLAN.stations[0]!;
       await row(page, name).click();
-      expect(await panel(page).textContent()).toContain('2.620 km');
+      expect(await panel(page).textContent()).toContain('2.62 km');
       await page.getByRole('button', { name: /Imperial/u }).click();
-      await expect.poll(() => panel(page).textContent()).toContain('1.628 mi');
+      await expect.poll(() => panel(page).textContent()).toContain('1.63 mi');
       expect(await panel(page).textContent()).toContain('100 yd');
+      await page.getByRole('button', { name: /Metric/u }).click();
+      await expect.poll(() => panel(page).textContent()).toContain('2.620 km');
     });
   });
 
@@ -159,8 +147,71 @@ describe('the viewer', () => {
       const words = (await list.textContent())!;
       expect(words.indexOf('sign-distance')).toBeLessThan(words.indexOf('leg-long'));
       expect(words.indexOf('leg-long')).toBeLessThan(words.indexOf('tables-hidden'));
-      await list.getByRole('button', { name: /70\.0 m before the first table/u }).click();
+      await list.getByRole('button', { name: /70 m before the first table/u }).click();
       await expect.poll(() => panel(page).textContent()).toContain('Stennick Chapel');
+    });
+  });
+
+  it.each([
+    ['a page.gpx', '<!doctype html><html></html>', /a page\.gpx:1:1: /u],
+    ['cut.gpx', demoText('full.gpx').slice(0, 4000), /cut\.gpx:\d+:\d+: /u],
+    ['north.gpx', demoText('full.gpx').replace(/lat="[^"]+"/u, 'lat="north"'), /north\.gpx:\d+:\d+: .*north/u],
+    ['plan.json', demoText('plan.json').replace('"races"', '"raecs"'), /plan\.json:\d+:\d+: .*raecs/u],
+  ])('refuses %s with file, line and column, and leaves the open plan as it was', async (name, text, message) => {
+    await on(async ({ page, faults }) => {
+      await dropFiles(page, { [name]: text });
+      await expect.poll(() => page.getByRole('alert').textContent()).toMatch(message);
+      expect(await page.getByRole('heading', { level: 1 }).textContent()).toBe(PLAN.name);
+      expect(await rows(page).count()).toBe(PLAN.stations.length);
+      expect(faults).toEqual([]);
+    });
+  });
+
+  it('shows race day at a station: a chart with a text of its own, the clock, what is poured, who serves', async () => {
+    await on(async ({ page, faults }) => {
+      await row(page, PLAN.stations[0]!.name).click();
+      await page.getByRole('tab', { name: 'Race day' }).click();
+      const day = page.getByRole('tabpanel');
+      expect(await day.getByRole('img').first().getAttribute('aria-label')).toMatch(/07:08/u);
+      const words = (await day.textContent())!;
+      for (const text of ['Crew arrives', 'Open until', '1,968']) expect(words).toContain(text);
+      expect(faults).toEqual([]);
+    });
+  });
+
+  it('works by keyboard: from row to row, into a station, between the panels', async () => {
+    await on(async ({ page }) => {
+      await row(page, PLAN.stations[0]!.name).focus();
+      await page.keyboard.press('ArrowDown');
+      await page.keyboard.press('Enter');
+      await expect.poll(() => panel(page).textContent()).toContain(PLAN.stations[1]!.name);
+      await page.getByRole('tab', { name: 'Stations' }).focus();
+      await page.keyboard.press('ArrowRight');
+      await expect.poll(() => page.getByRole('tab', { name: 'Plan' }).getAttribute('aria-selected')).toBe('true');
+    });
+  });
+});
+
+describe('the viewer', () => {
+  it('keeps a content security policy that lets no foreign and no inline script run', async () => {
+    await on(async ({ page }) => {
+      const header = (await page.request.get(stage.address)).headers()['content-security-policy'];
+      const meta = await page.locator('meta[http-equiv="Content-Security-Policy"]').getAttribute('content');
+      for (const policy of [header, meta]) {
+        expect(policy).toContain("default-src 'self'");
+        expect(policy).not.toContain('unsafe');
+      }
+      const ran = await page.evaluate(async () => {
+        const script = document.createElement('script');
+        script.textContent = 'document.body.dataset.ran = "yes"';
+        document.body.append(script);
+        const reached = await fetch('https://example.invalid/').then(
+          () => true,
+          () => false,
+        );
+        return { inline: document.body.dataset['ran'] ?? 'no', reached };
+      });
+      expect(ran).toEqual({ inline: 'no', reached: false });
     });
   });
 
@@ -189,85 +240,26 @@ describe('the viewer', () => {
     });
   });
 
-  it.each([
-    ['a page.gpx', '<!doctype html><html></html>', /a page\.gpx:1:1: /u],
-    ['cut.gpx', demoText('full.gpx').slice(0, 4000), /cut\.gpx:\d+:\d+: /u],
-    ['north.gpx', demoText('full.gpx').replace(/lat="[^"]+"/u, 'lat="north"'), /north\.gpx:\d+:\d+: .*north/u],
-    ['plan.json', demoText('plan.json').replace('"races"', '"raecs"'), /plan\.json:\d+:\d+: .*raecs/u],
-  ])('refuses %s with file, line and column, and leaves the open plan as it was', async (name, text, message) => {
-    await on(async ({ page, faults }) => {
-      await dropFiles(page, { [name]: text });
-      await expect.poll(() => page.getByRole('alert').textContent()).toMatch(message);
-      expect(await page.getByRole('heading', { level: 1 }).textContent()).toBe(PLAN.name);
-      expect(await rows(page).count()).toBe(PLAN.stations.length);
-      expect(faults).toEqual([]);
-    });
-  });
-
-  it('shows race day at a station: a chart with a text of its own, the clock, what is poured, who serves', async () => {
-    await on(async ({ page, faults }) => {
-      await row(page, PLAN.stations[0]!.name).click();
-      await page.getByRole('tab', { name: 'Race day' }).click();
-      const day = page.getByRole('tabpanel');
-      expect(await day.getByRole('img').first().getAttribute('aria-label')).toMatch(/07:08/u);
-      const words = (await day.textContent())!;
-      for (const text of ['Crew here', 'Open until', '1,968']) expect(words).toContain(text);
-      expect(faults).toEqual([]);
-    });
-  });
-
-  it('works by keyboard: from row to row, into a station, between the panels', async () => {
+  it('has nothing that axe objects to on every panel, nor is wider than the page, light and dark, 1440 and 360 px wide', async () => {
     await on(async ({ page }) => {
-      await row(page, PLAN.stations[0]!.name).focus();
-      await page.keyboard.press('ArrowDown');
-      await page.keyboard.press('Enter');
-      await expect.poll(() => panel(page).textContent()).toContain(PLAN.stations[1]!.name);
-      await page.getByRole('tab', { name: 'Stations' }).focus();
-      await page.keyboard.press('ArrowRight');
-      await expect.poll(() => page.getByRole('tab', { name: 'Plan' }).getAttribute('aria-selected')).toBe('true');
-    });
-  });
-
-  for (const colorScheme of ['light', 'dark'] as const) {
-    for (const width of [1440, 360]) {
-      it(`has nothing that axe objects to, ${colorScheme}, ${width} px wide, on every panel`, async () => {
-        await on(
-          async ({ page }) => {
-            const check = async (): Promise<void> => {
-              const { violations } = await new AxeBuilder({ page }).analyze();
-              expect(
-                violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join(', ')}`),
-              ).toEqual([]);
-            };
-            const tabs = await page.getByRole('tab').all();
-            for (const tab of tabs) {
-              await tab.click();
-              await check();
-            }
-            await page.getByRole('tab', { name: 'Stations' }).click();
-            await row(page, PLAN.stations[1]!.name).click();
-            await mapIdle(page);
-            await check();
-            await dropFiles(page, { 'bad.gpx': '<gpx>' });
-            await page.getByRole('alert').waitFor();
-            await check();
-          },
-          { colorScheme, viewport: { width, height: width === 360 ? 740 : 900 } },
-        );
-      });
-    }
-  }
-
-  it('is usable 360 px wide: nothing is wider than the page', async () => {
-    await on(
-      async ({ page }) => {
+      const check = (where: string): Promise<void> =>
+        inLooks(page, LOOKS, (look) => expectNoAxeFaults(page, { where, ...look }));
+      await inLooks(page, LOOKS, async (look) => {
         for (const tab of await page.getByRole('tab').all()) {
           await tab.click();
-          expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(360);
+          await expectNoAxeFaults(page, { tab: await tab.textContent(), ...look });
+          if (look.width === 360) expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(360);
         }
-      },
-      { viewport: { width: 360, height: 740 } },
-    );
+      });
+      await page.setViewportSize({ width: 1440, height: 900 });
+      await page.getByRole('tab', { name: 'Stations' }).click();
+      await row(page, PLAN.stations[1]!.name).click();
+      await mapIdle(page);
+      await check('a station chosen');
+      await dropFiles(page, { 'bad.gpx': '<gpx>' });
+      await page.getByRole('alert').waitFor();
+      await check('a file refused');
+    });
   });
 
   it('moves nothing while it loads', async () => {

@@ -32,7 +32,6 @@ beforeAll(async () => {
   stage = await openStage();
 });
 afterAll(async () => {
-  await stage?.close();
   rmSync(folder, { recursive: true, force: true });
 });
 
@@ -54,7 +53,7 @@ const answer = (page: Page, label: string): Promise<void> => notice(page).getByR
 const keeping = (page: Page): Promise<string | null> => page.locator('[data-keeping]').getAttribute('data-keeping');
 const kept = (page: Page): Promise<void> => page.locator('[data-keeping="kept"]').waitFor({ timeout: 20_000 });
 
-/** One change: a double of the first station. */
+/** One change: a copy of the first station. */
 async function change(page: Page): Promise<void> {
   const before = await rows(page);
   await page.getByRole('button', { name: 'Strand Road', exact: true }).click();
@@ -170,10 +169,10 @@ describe('what the browser keeps', () => {
       await expect.poll(() => title(page)).toBe('Other');
       await kept(page);
       await page.getByRole('button', { name: 'Plans' }).click();
-      await page.getByRole('button', { name: /^Forget Small/u }).click();
+      await page.getByRole('button', { name: /^Delete Small/u }).click();
       await says(page, 'is forgotten');
       expect((await plans(page)).map(({ name }) => name)).toEqual(['Other']);
-      await answer(page, 'Bring it back');
+      await answer(page, 'Restore');
       await page.getByRole('button', { name: /^Open Small/u }).click();
       await expect.poll(() => title(page)).toBe('Small');
       expect(await savedPlan(page)).toBe(SMALL['small.json']);
@@ -271,7 +270,7 @@ describe('two tabs on one plan', () => {
       await kept(page);
       const second = await another(context);
       await says(second, 'is open in another tab');
-      await answer(second, 'Take over here');
+      await answer(second, 'Edit it here');
       await says(page, 'has taken over');
       await kept(second);
       await change(second);
@@ -314,7 +313,7 @@ describe('files', () => {
       await page.getByRole('button', { name: 'Open the demo' }).click();
       await expect.poll(() => rows(page)).toBe(9);
       await change(page);
-      await page.getByRole('button', { name: /^Save, changes are in no file yet/u }).waitFor();
+      await page.getByRole('button', { name: /^Save, unsaved changes/u }).waitFor();
       const changed = await savedPlan(page);
       await page.getByRole('button', { name: /^Save$/u }).waitFor();
       const demo = (name: string): string => readFileSync(join(ROOT, 'fixtures/demo', name), 'utf8');
@@ -369,7 +368,7 @@ describe('files', () => {
       await page.getByRole('button', { name: 'Plans' }).click();
       const [given] = await Promise.all([
         page.waitForEvent('download'),
-        page.getByRole('button', { name: 'Save with its files' }).click(),
+        page.getByRole('button', { name: 'Save packed (ZIP)' }).click(),
       ]);
       expect(given.suggestedFilename()).toBe('plan.zip');
       await given.saveAs(path);
@@ -417,7 +416,7 @@ describe('a course of a million points', () => {
       const courses = courseStage(plan.value.plan, { gpx: new Map([['long.gpx', gpx.value]]) });
       if (!courses.ok) throw new Error('the long course does not measure');
       const middle = courseLength(courses.value[0]!.course) / 2000;
-      await page.getByText(`at ${middle.toFixed(3)} km, the middle of the longest leg`).waitFor();
+      await page.getByText(`at ${middle.toFixed(2)} km, the middle of the longest leg`).waitFor();
       await page.getByRole('button', { name: 'Add station' }).click();
       await expect.poll(() => rows(page)).toBe(1);
       await kept(page);

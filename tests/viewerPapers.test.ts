@@ -3,8 +3,18 @@ import { AxeBuilder } from '@axe-core/playwright';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type Stage, type Visit, type VisitOptions, faultless, foreignOf, openStage } from './support/browser.ts';
+import { beforeAll, describe, expect, it } from 'vitest';
+import {
+  type Stage,
+  type Visit,
+  LOOKS,
+  downloadedText,
+  faultless,
+  foreignOf,
+  inLooks,
+  openStage,
+  sharedVisit,
+} from './support/browser.ts';
 import { ROOT } from './support/build.ts';
 import { halfcupIn } from './support/halfcup.ts';
 
@@ -12,24 +22,23 @@ let stage: Stage;
 beforeAll(async () => {
   stage = await openStage();
 });
-afterAll(async () => stage?.close());
 
 const PLAN = JSON.parse(readFileSync(join(ROOT, 'fixtures/demo/plan.json'), 'utf8')) as {
   readonly stations: readonly { readonly name: string }[];
 };
 
-const on = (act: (seen: Visit) => Promise<void>, options?: VisitOptions): Promise<void> =>
-  faultless(
-    stage,
-    async (seen) => {
-      await seen.page.getByRole('tab', { name: 'Papers' }).focus();
-      await seen.page.keyboard.press('Enter');
-      await seen.page.getByRole('button', { name: 'Print', exact: true }).waitFor();
-      await act(seen);
-      expect(foreignOf(stage, seen.requests)).toEqual([]);
-    },
-    options,
-  );
+async function openPapers({ page }: Visit): Promise<void> {
+  await page.getByRole('tab', { name: 'Papers' }).focus();
+  await page.keyboard.press('Enter');
+  await page.getByRole('button', { name: 'Print', exact: true }).waitFor();
+}
+
+const on = (act: (seen: Visit) => Promise<void>): Promise<void> =>
+  faultless(stage, async (seen) => {
+    await openPapers(seen);
+    await act(seen);
+    expect(foreignOf(stage, seen.requests)).toEqual([]);
+  });
 
 const preview = async (page: Page): Promise<string> =>
   (await page.frameLocator('.paper-preview').locator('body').textContent()) ?? '';
@@ -40,10 +49,17 @@ async function downloaded(page: Page, button: string): Promise<string> {
     page.waitForEvent('download'),
     page.getByRole('button', { name: button }).click(),
   ]);
-  return readFileSync(await given.path(), 'utf8');
+  return downloadedText(given);
 }
 
 describe('papers', () => {
+  const seen = sharedVisit();
+  const on = async (act: (seen: Visit) => Promise<void>): Promise<void> => {
+    await openPapers(seen());
+    await act(seen());
+    expect(foreignOf(stage, seen().requests)).toEqual([]);
+  };
+
   it('shows every paper of the demo, with the stations it is about', async () => {
     await on(async ({ page }) => {
       const choice = page.getByRole('combobox', { name: 'Paper', exact: true });
@@ -74,6 +90,34 @@ describe('papers', () => {
     });
   });
 
+  it('hands over the layout as the command line does', async () => {
+    await on(async ({ page }) => {
+      for (const [button, format] of [
+        ['GPX, for hand-held devices', 'gpx'],
+        ['CSV, for spreadsheets', 'csv'],
+        ['GeoJSON, for maps', 'geojson'],
+      ] as const) {
+        const { out } = await halfcupIn(ROOT, 'export', 'fixtures/demo/plan.json', '--to', format);
+        const given = await downloaded(page, button);
+        if (format === 'geojson') expect(JSON.parse(given)).toEqual(JSON.parse(out));
+        else expect(given.trimEnd()).toBe(out.trimEnd());
+      }
+      expect(await downloaded(page, 'Calendar for crews')).toContain('BEGIN:VEVENT');
+    });
+  });
+
+  it('has nothing that axe objects to, and is no wider than its room, light and dark, 1440 and 360 px wide', async () => {
+    await on(async ({ page }) => {
+      await inLooks(page, LOOKS, async (look) => {
+        const { violations } = await new AxeBuilder({ page }).exclude('.paper-preview').analyze();
+        expect({ ...look, faults: violations.map(({ id }) => id) }).toEqual({ ...look, faults: [] });
+        expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(look.width);
+      });
+    });
+  });
+});
+
+describe('a paper', () => {
   it('prints the paper chosen, in the language chosen', async () => {
     await on(async ({ page }) => {
       await page.addInitScript(() => {
@@ -99,36 +143,4 @@ describe('papers', () => {
       expect(html).toContain('Strand Road');
     });
   });
-
-  it('hands over the layout as the command line does', async () => {
-    await on(async ({ page }) => {
-      for (const [button, format] of [
-        ['GPX, for hand-held devices', 'gpx'],
-        ['CSV, for spreadsheets', 'csv'],
-        ['GeoJSON, for maps', 'geojson'],
-      ] as const) {
-        const { out } = await halfcupIn(ROOT, 'export', 'fixtures/demo/plan.json', '--to', format);
-        const given = await downloaded(page, button);
-        if (format === 'geojson') expect(JSON.parse(given)).toEqual(JSON.parse(out));
-        else expect(given.trimEnd()).toBe(out.trimEnd());
-      }
-      expect(await downloaded(page, 'Calendar, for the crews')).toContain('BEGIN:VEVENT');
-    });
-  });
-
-  for (const [colorScheme, width] of [
-    ['light', 1440],
-    ['dark', 360],
-  ] as const) {
-    it(`has nothing that axe objects to, ${colorScheme}, ${width} px, and is no wider than its room`, async () => {
-      await on(
-        async ({ page }) => {
-          const { violations } = await new AxeBuilder({ page }).exclude('.paper-preview').analyze();
-          expect(violations.map(({ id }) => id)).toEqual([]);
-          expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(width);
-        },
-        { colorScheme, viewport: { width, height: 800 } },
-      );
-    });
-  }
 });

@@ -1,90 +1,29 @@
-/** The built viewer in a real browser: a server on this machine, a Chromium, and a record of every request. */
-import { accessSync, constants, readFileSync } from 'node:fs';
-import { delimiter, join, resolve } from 'node:path';
-import { type Browser, type BrowserContext, type BrowserContextOptions, type Page, chromium } from 'playwright-core';
-import { preview } from 'vite';
-import { expect } from 'vitest';
-import { ROOT } from './build.ts';
+/** The built viewer in a real browser: a page opened on it, and a record of every request. */
+import { AxeBuilder } from '@axe-core/playwright';
+import {
+  type Browser,
+  type BrowserContext,
+  type BrowserContextOptions,
+  type Download,
+  type Page,
+  chromium,
+} from 'playwright-core';
+import { afterAll, afterEach, beforeAll, expect, inject } from 'vitest';
 
-const NAMES = ['chromium', 'chromium-browser', 'google-chrome', 'google-chrome-stable', 'chrome'];
-const APPLICATIONS = [
-  '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
-  '/Applications/Chromium.app/Contents/MacOS/Chromium',
-];
+export { builtViewer, serve } from './served.ts';
 
-function runs(path: string): boolean {
-  try {
-    accessSync(path, constants.X_OK);
-    return true;
-  } catch {
-    return false;
-  }
-}
+let connected: Promise<Browser> | undefined;
 
-/** `CHROMIUM_PATH`, else a Chromium or Chrome of the system, else one that Playwright has downloaded; throws with what to install. */
-export function browserPath(): string {
-  const given = process.env['CHROMIUM_PATH'];
-  if (given !== undefined && given !== '') {
-    if (runs(given)) return given;
-    throw new Error(`CHROMIUM_PATH is "${given}", which is no program; set it to a Chromium or Chrome.`);
-  }
-  const folders = (process.env['PATH'] ?? '').split(delimiter);
-  const found = [
-    ...folders.flatMap((folder) => NAMES.map((name) => join(folder, name))),
-    ...APPLICATIONS,
-    chromium.executablePath(),
-  ].find((path) => path !== '' && runs(path));
-  if (found !== undefined) return found;
-  throw new Error(
-    'The browser tests found no Chromium and no Chrome. Install one (Debian: apt-get install chromium), or set CHROMIUM_PATH to its program.',
-  );
-}
-
-const FLAGS = [
-  '--no-sandbox',
-  '--disable-quic',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-  '--no-first-run',
-  '--enable-unsafe-swiftshader',
-];
-
-/** A browser without a window, with `env` beside the environment of the test; the caller closes it. */
-export const openBrowser = (env: Readonly<Record<string, string>> = {}): Promise<Browser> =>
-  chromium.launch({ executablePath: browserPath(), args: FLAGS, env: { ...process.env, ...env } });
+/** The one browser of the run. Nobody closes it: what a test opens in it, it closes. */
+export const sharedBrowser = (): Promise<Browser> => (connected ??= chromium.connect(inject('browser')));
 
 export interface Stage {
   readonly address: string;
   readonly browser: Browser;
-  readonly close: () => Promise<void>;
 }
 
-/** Serves a built viewer on a free port. */
-export async function serve(dist: string): Promise<Pick<Stage, 'address' | 'close'>> {
-  const server = await preview({
-    root: join(ROOT, 'packages/viewer'),
-    build: { outDir: dist },
-    preview: { port: 0, host: '127.0.0.1' },
-    logLevel: 'error',
-  });
-  return { address: server.resolvedUrls!.local[0]!, close: () => server.close() };
-}
-
-/** Where the built viewer lies: `VIEWER_DIST`, else packages/viewer/dist. */
-export const builtViewer = (): string => resolve(ROOT, 'packages/viewer', process.env['VIEWER_DIST'] ?? 'dist');
-
-/** Serves packages/viewer/dist (or the folder that `VIEWER_DIST` names) on a free port and starts the browser. */
-export async function openStage(): Promise<Stage> {
-  const server = await serve(builtViewer());
-  const { address } = server;
-  const browser = await openBrowser();
-  const close = async (): Promise<void> => {
-    await browser.close();
-    await server.close();
-  };
-  return { address, browser, close };
-}
+/** The built viewer as one server serves it to all files of the run, and the one browser. */
+export const openStage = async (): Promise<Stage> => ({ address: inject('viewer'), browser: await sharedBrowser() });
 
 export type VisitOptions = BrowserContextOptions;
 
@@ -95,16 +34,54 @@ export interface Visit {
   readonly requests: readonly string[];
   /** What went wrong in the page: exceptions, and errors on its console. */
   readonly faults: readonly string[];
+  /** Ends the visit. */
+  readonly close: () => Promise<void>;
 }
 
-/** A fresh visit with the demo open and its map drawn; without a service worker unless a test asks for one, so that each test meets the server. */
-export async function visit({ address, browser }: Stage, options: VisitOptions = {}): Promise<Visit> {
+/** Contexts that wait for their next visit, by their options: opening a new one costs about as much as a page of it. */
+const waiting = new Map<string, BrowserContext>();
+
+/** A test may give or take these during its visit, or what it began goes on by itself: such a context serves once. */
+const servesAgain = ({ permissions, geolocation, serviceWorkers }: VisitOptions): boolean =>
+  permissions === undefined && geolocation === undefined && serviceWorkers === undefined;
+
+async function contextFor(browser: Browser, options: VisitOptions): Promise<BrowserContext> {
+  const key = JSON.stringify(options);
+  const found = waiting.get(key);
+  waiting.delete(key);
+  if (found !== undefined) return found;
   const context = await browser.newContext({
     viewport: { width: 1440, height: 900 },
     serviceWorkers: 'block',
     ...options,
   });
+  // Its window stays open while no visit has a page in it.
+  await context.newPage();
+  return context;
+}
+
+/** Ends a visit's pages; what they kept is cleared before the next, when nothing can write any more. */
+async function putBack(context: BrowserContext, options: VisitOptions): Promise<void> {
+  if (!servesAgain(options)) return context.close();
+  const [, ...pages] = context.pages();
+  for (const page of pages) await page.close();
+  await context.unrouteAll();
+  waiting.set(JSON.stringify(options), context);
+}
+
+/** Nothing kept by an earlier visit is there: no plan, no setting, no file, and there is room for more. */
+async function clear(context: BrowserContext, page: Page, origin: string): Promise<void> {
+  const session = await context.newCDPSession(page);
+  await session.send('Storage.clearDataForOrigin', { origin, storageTypes: 'all' });
+  await session.send('Storage.overrideQuotaForOrigin', { origin });
+  await session.detach();
+}
+
+/** A fresh visit with the demo open and its map drawn; without a service worker unless a test asks for one, so that each test meets the server. */
+export async function visit({ address, browser }: Stage, options: VisitOptions = {}): Promise<Visit> {
+  const context = await contextFor(browser, options);
   const page = await context.newPage();
+  await clear(context, page, new URL(address).origin);
   const requests: string[] = [];
   const faults: string[] = [];
   page.on('request', (request) => requests.push(request.url()));
@@ -114,7 +91,7 @@ export async function visit({ address, browser }: Stage, options: VisitOptions =
   });
   await page.goto(address);
   await mapIdle(page);
-  return { page, context, requests, faults };
+  return { page, context, requests, faults, close: () => putBack(context, options) };
 }
 
 /** A visit for as long as a test acts on it; it ends whatever happens. */
@@ -123,7 +100,7 @@ export async function during<T>(stage: Stage, act: (seen: Visit) => Promise<T>, 
   try {
     return await act(seen);
   } finally {
-    await seen.context.close();
+    await seen.close();
   }
 }
 
@@ -137,6 +114,40 @@ export const faultless = (stage: Stage, act: (seen: Visit) => Promise<void>, opt
     },
     options,
   );
+
+/**
+ * One visit for the tests of a group that all leave the plan, and what is kept, as they were: opening the page is most of
+ * what a test in a browser costs. Each test goes first where it needs to be, and nothing may go wrong in the page.
+ */
+export function sharedVisit(options?: VisitOptions, hash = ''): () => Visit {
+  let seen: Visit | undefined;
+  beforeAll(async () => {
+    const { address, browser } = await openStage();
+    seen = await visit({ address: address + hash, browser }, options);
+  });
+  afterEach(() => expect(seen?.faults).toEqual([]));
+  afterAll(() => seen?.close());
+  return () => seen!;
+}
+
+export interface Look {
+  readonly colorScheme: 'light' | 'dark';
+  readonly width: number;
+}
+
+/** Light and dark, on a desk and on a telephone. */
+export const LOOKS: readonly Look[] = (['light', 'dark'] as const).flatMap((colorScheme) =>
+  [1440, 360].map((width) => ({ colorScheme, width })),
+);
+
+/** Does the same in each look; what fails in it says which. */
+export async function inLooks(page: Page, looks: readonly Look[], act: (look: Look) => Promise<void>): Promise<void> {
+  for (const look of looks) {
+    await page.emulateMedia({ colorScheme: look.colorScheme });
+    await page.setViewportSize({ width: look.width, height: look.width === 360 ? 740 : 900 });
+    await act(look);
+  }
+}
 
 /** Addresses that the page asked for and that are not its own server's. */
 export const foreignOf = ({ address }: Stage, requests: readonly string[]): string[] =>
@@ -165,5 +176,21 @@ export async function savedPlan(page: Page): Promise<string> {
     page.waitForEvent('download'),
     page.getByRole('button', { name: /^Save(\s*,|$)/u }).click(),
   ]);
-  return readFileSync(await given.path(), 'utf8');
+  return downloadedText(given);
+}
+
+/** What a page gave to be kept. */
+export async function downloadedText(given: Download): Promise<string> {
+  const pieces: Buffer[] = [];
+  for await (const piece of await given.createReadStream()) pieces.push(piece as Buffer);
+  return Buffer.concat(pieces).toString('utf8');
+}
+
+/** Axe finds nothing to object to on a page, or in a part of it; `where` says at which place of the test. */
+export async function expectNoAxeFaults(page: Page, where: object, part?: string): Promise<void> {
+  // By itself it gathers its results in a page of its own, which only frames make necessary.
+  const axe = new AxeBuilder({ page }).setLegacyMode(page.frames().length === 1);
+  const { violations } = await (part === undefined ? axe : axe.include(part)).analyze();
+  const faults = violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`);
+  expect({ ...where, faults }).toEqual({ ...where, faults: [] });
 }

@@ -7,7 +7,7 @@ import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import type { Browser } from 'playwright-core';
 import subsetFont from 'subset-font';
-import { openBrowser } from './browser.ts';
+import { openBrowser } from './chromium.ts';
 
 const folderOf = (name: string): string => dirname(createRequire(import.meta.url).resolve(`${name}/package.json`));
 const DEJAVU = join(folderOf('dejavu-fonts-ttf'), 'ttf');

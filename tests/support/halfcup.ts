@@ -11,7 +11,7 @@ import type { Io, Sink } from '../../packages/core/cli/io.ts';
 import { main } from '../../packages/core/cli/program.ts';
 import { CORE } from './build.ts';
 
-/** What `buildCommandLine` builds; `halfcupIn` needs no build. */
+/** Built before the first test; `halfcupIn` needs no build. */
 export const MAIN: string = join(CORE, 'dist/cli/main.js');
 
 export interface Ended {
@@ -75,7 +75,7 @@ export async function halfcupWith(
 export const halfcupIn = async (folder: string, ...args: readonly string[]): Promise<Ended> =>
   halfcupWith({}, folder, ...args);
 
-/** Runs `halfcup` as a process with arguments in a folder; wants `buildCommandLine`. */
+/** Runs `halfcup` as a process with arguments in a folder. */
 export function halfcupProcess(folder: string, ...args: readonly string[]): Ended {
   const { status, stdout, stderr } = spawnSync(process.execPath, [MAIN, ...args], {
     cwd: folder,

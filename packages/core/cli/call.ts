@@ -30,7 +30,7 @@ export interface CommandSpec {
   /** Calls, without the program's name, that work in the folder of the demo. */
   readonly examples: readonly string[];
   /** What its exit status may say beside success and refusal. */
-  readonly exits?: readonly string[];
+  readonly exits?: readonly (readonly [status: string, about: string])[];
   /** Its own, which stand in the place of common ones of the same name. */
   readonly options: readonly OptionSpec[];
   /** Loaded only when called, so that help needs no geometry. */

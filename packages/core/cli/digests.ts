@@ -4,6 +4,7 @@ import { createReadStream } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { pipeline } from 'node:stream/promises';
 import type { FileDigest, ReviewedFiles } from '../src/export/reviewDocument.ts';
+import { filesNamedBy } from '../src/plan/files.ts';
 import type { PlanDocument } from '../src/plan/plan.ts';
 import { type Io, pathOf } from './io.ts';
 
@@ -16,8 +17,8 @@ export async function sha256Of(io: Io, file: string): Promise<string> {
 
 /** The plan and every GPX file it names, each once, as the plan names it. All of them have been read before. */
 export async function reviewedFiles(io: Io, { file, plan }: PlanDocument): Promise<ReviewedFiles> {
-  const names = [...new Set(plan.courses.flatMap(({ gpx }) => (gpx === undefined ? [] : [gpx])))];
   const inputs: FileDigest[] = [];
-  for (const name of names) inputs.push({ file: name, sha256: await sha256Of(io, join(dirname(file), name)) });
+  for (const name of filesNamedBy(plan).gpx)
+    inputs.push({ file: name, sha256: await sha256Of(io, join(dirname(file), name)) });
   return { sha256: await sha256Of(io, file), inputs };
 }

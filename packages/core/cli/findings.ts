@@ -7,7 +7,8 @@ import { inEnglish } from '../src/text/inEnglish.ts';
 import { findingSubject } from '../src/text/subject.ts';
 import { NO_NAMES, type Names } from '../src/text/voice.ts';
 import type { UnitSystem } from '../src/units.ts';
-import { oneLine, paragraph } from './lineBreaks.ts';
+import { oneLine } from './breaks.ts';
+import { paragraph } from './lineBreaks.ts';
 import { counted } from './messages.ts';
 import type { Screen } from './screen.ts';
 

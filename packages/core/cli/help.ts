@@ -2,7 +2,7 @@
 import type { CommandSpec, OptionSpec } from './call.ts';
 import { CAUTION } from './caution.ts';
 import { COMMANDS } from './commands.ts';
-import { paragraph } from './lineBreaks.ts';
+import { paragraphBy } from './breaks.ts';
 import { COMMON } from './options.ts';
 import type { Screen } from './screen.ts';
 
@@ -10,6 +10,10 @@ import type { Screen } from './screen.ts';
 const WIDEST = 100;
 /** What has a longer name stands on a line of its own, its meaning under it. */
 const FIRST = 26;
+
+/** Help has no characters but narrow ones, and loads nothing that measures others. */
+const paragraph = (text: string, width: number, hang?: string): string =>
+  paragraphBy((line) => line.length, text, width, hang);
 
 type Row = readonly [name: string, about: string];
 
@@ -32,9 +36,9 @@ function optionShown({ name, kind, shown }: OptionSpec): string {
 const optionRows = (specs: readonly OptionSpec[]): readonly Row[] =>
   specs.map((spec) => [optionShown(spec), spec.about]);
 
-const SUCCESS = '0 success';
-const REVIEWED = '1 review found an error that is not waived';
-const REFUSED = '2 bad arguments or unreadable file';
+const SUCCESS: Row = ['0', 'success'];
+const REVIEWED: Row = ['1', 'review found an error that is not waived'];
+const REFUSED: Row = ['2', 'bad arguments or unreadable file'];
 
 /** A heading with what stands under it; nothing where that is nothing. */
 const section = (title: string, lines: readonly string[], { paint }: Screen): string =>
@@ -68,15 +72,14 @@ export function overallHelp(wide: Screen): string {
       width,
     ),
     section('Examples:', EXAMPLES.map(exampleLine), screen),
-    section('Exit status:', [SUCCESS, REVIEWED, REFUSED].map(indented), screen),
-    CAUTION,
+    section('Exit status:', columns([SUCCESS, REVIEWED, REFUSED], width), screen),
+    paragraph(CAUTION, width),
   ]);
 }
 
 const EXAMPLES: readonly string[] = ['start "Our race" full.gpx --every 5km --out race.json', 'review plan.json'];
 
 const exampleLine = (example: string): string => `  npx halfcup ${example}`;
-const indented = (line: string): string => `  ${line}`;
 
 /** What `halfcup COMMAND --help` prints. */
 export function commandHelp(command: CommandSpec, wide: Screen): string {
@@ -85,7 +88,7 @@ export function commandHelp(command: CommandSpec, wide: Screen): string {
   const { name, takes, about, more = [], arguments: taken, options, examples, exits = [] } = command;
   const own = new Set(options.map((option) => option.name));
   return joined([
-    paint('heading', `Usage: halfcup ${name} ${takes} [OPTIONS]`),
+    paint('heading', `Usage: ${paragraph(`halfcup ${name} ${takes} [OPTIONS]`, width, ' '.repeat(7))}`),
     [`${about.charAt(0).toUpperCase()}${about.slice(1)}.`, ...more].map((text) => paragraph(text, width)).join('\n'),
     section(
       'Arguments:',
@@ -98,6 +101,6 @@ export function commandHelp(command: CommandSpec, wide: Screen): string {
     options.length === 0 ? '' : section('Options:', columns(optionRows(options), width), screen),
     section('Options of all commands:', columns(optionRows(COMMON.filter((one) => !own.has(one.name))), width), screen),
     section('Examples:', examples.map(exampleLine), screen),
-    section('Exit status:', [SUCCESS, ...exits, REFUSED].map(indented), screen),
+    section('Exit status:', columns([SUCCESS, ...exits, REFUSED], width), screen),
   ]);
 }

@@ -103,7 +103,7 @@ const review: CommandSpec = {
     },
   ],
   examples: ['review plan.json', 'review plan.json --all', 'review plan.json --report report.html'],
-  exits: ['1 the review found an error that is not waived (with --strict also a warning)'],
+  exits: [['1', 'the review found an error that is not waived (with --strict also a warning)']],
   load: async () => import('./commands/review.ts'),
 };
 

@@ -3,6 +3,7 @@ import { dirname, join } from 'node:path';
 import { type Analysis, analyse } from '../src/analyse.ts';
 import { type Finding, type Result, bad, good } from '../src/finding.ts';
 import type { GpxDocument } from '../src/gpx/document.ts';
+import { filesNamedBy } from '../src/plan/files.ts';
 import { placeFindings } from '../src/plan/placeFindings.ts';
 import type { PlanDocument } from '../src/plan/plan.ts';
 import { readPlan } from '../src/plan/read.ts';
@@ -34,25 +35,14 @@ export async function analysePlan(io: Io, file: string, variant: string | undefi
   return good({ document, analysis: { ...analysed.value, findings } });
 }
 
-/** Files that a plan names, as paths from here; none where it cannot be read, which is said by whoever reads it. */
-export async function filesNamedBy(io: Io, plan: string): Promise<readonly string[]> {
+/** Files that a plan names, as paths from here; none where it cannot be read, which whoever reads it reports. */
+export async function planFiles(io: Io, plan: string): Promise<readonly string[]> {
   const text = await readText(io, plan);
   const read = text.ok ? readPlan(text.value, plan) : text;
   if (!read.ok) return [];
-  const { courses, context } = read.value.plan;
-  const names = [
-    ...courses.flatMap(({ gpx }) => gpx ?? []),
-    ...resultFiles(read.value),
-    ...(context === undefined ? [] : [context]),
-  ];
-  return names.map((name) => join(dirname(plan), name));
+  const { gpx, results, context } = filesNamedBy(read.value.plan);
+  return [...gpx, ...results, ...context].map((name) => join(dirname(plan), name));
 }
-
-/** Files of past results that races and waves name. */
-const resultFiles = ({ plan }: PlanDocument): readonly string[] =>
-  plan.races
-    .flatMap(({ finish, waves }) => [finish, ...waves.map((wave) => wave.finish)])
-    .flatMap((finish) => (finish !== undefined && 'csv' in finish ? [finish.csv] : []));
 
 /** Every GPX file of the plan's courses. A missing one is left out: the analysis says so at its place. */
 async function readSources(io: Io, { file, plan }: PlanDocument): Promise<Result<ReadonlyMap<string, GpxDocument>>> {
@@ -77,7 +67,7 @@ async function readSources(io: Io, { file, plan }: PlanDocument): Promise<Result
 async function readResultTexts(io: Io, document: PlanDocument): Promise<ReadonlyMap<string, string>> {
   const folder = dirname(document.file);
   const texts = new Map<string, string>();
-  for (const csv of new Set(resultFiles(document))) {
+  for (const csv of filesNamedBy(document.plan).results) {
     const path = join(folder, csv);
     if ((await liesInside(io, path, folder)) !== true) continue;
     const text = await readText(io, path);

@@ -10,6 +10,8 @@ const command: CommandSpec = {
   needs: ['a file'],
   most: Infinity,
   about: 'what a call holds',
+  arguments: [],
+  examples: [],
   options: [{ name: 'mark', kind: 'text', about: 'a position and a measure' }],
   load: async () => Promise.reject(new Error('not to be run')),
 };

@@ -36,7 +36,9 @@ export async function main(argv: readonly string[], io: Io): Promise<Exit> {
     if (text !== '') await io.stdout.write(text);
     return exit;
   } catch (error) {
-    await io.stderr.write(`halfcup: ${faultText(error, 'files')}\n`);
+    const message = faultText(error, 'files');
+    const fault: Finding = { code: 'halfcup-fault', severity: 'error', message, where: {} };
+    await io.stderr.write(`${problemLine(fault, screenOf(io.stderr, io.env))}\n`);
     return 2;
   }
 }
@@ -92,6 +94,6 @@ async function inputsOf(
   const placed = values.get('placed');
   const own = [...(changesPlan ? [] : positionals), ...(placed === undefined ? [] : [placed])];
   if (needs[0] !== 'a plan') return own;
-  const { filesNamedBy } = await import('./plans.ts');
-  return [...own, ...(await Promise.all(positionals.map(async (plan) => filesNamedBy(io, plan)))).flat()];
+  const { planFiles } = await import('./plans.ts');
+  return [...own, ...(await Promise.all(positionals.map(async (plan) => planFiles(io, plan)))).flat()];
 }

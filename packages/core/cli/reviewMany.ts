@@ -83,8 +83,8 @@ async function sinkOf(io: Io, call: Call): Promise<Result<TextSink>> {
 
 /** Plans and all files that they name, each once; one plan after the other, so that however many there are few are open. */
 async function filesRead(io: Io, plans: readonly string[]): Promise<readonly string[]> {
-  const { filesNamedBy } = await import('./plans.ts');
+  const { planFiles } = await import('./plans.ts');
   const files = new Set(plans);
-  for (const plan of plans) for (const file of await filesNamedBy(io, plan)) files.add(file);
+  for (const plan of plans) for (const file of await planFiles(io, plan)) files.add(file);
   return [...files];
 }

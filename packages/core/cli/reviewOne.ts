@@ -4,7 +4,7 @@ import { type Call, type Output, type Printed, has, refuse } from './call.ts';
 import { guardInputs, writeText } from './files.ts';
 import type { Io } from './io.ts';
 import { REFUSAL } from './messages.ts';
-import { filesNamedBy } from './plans.ts';
+import { planFiles } from './plans.ts';
 import { json, unitsOf } from './printing.ts';
 import { type Reviewed, exitOf, reviewPlan } from './reviewPlan.ts';
 import { reviewText } from './text/review.ts';
@@ -31,7 +31,7 @@ async function writeReport(io: Io, { analysis, review }: Reviewed, call: Call): 
   const inputs = [
     ...call.positionals,
     ...(call.values.has('placed') ? [call.values.get('placed')!] : []),
-    ...(await filesNamedBy(io, call.positionals[0]!)),
+    ...(await planFiles(io, call.positionals[0]!)),
   ];
   const guarded = await guardInputs(io, file, inputs);
   if (!guarded.ok) return guarded;

@@ -1,30 +1,15 @@
 /** Supplies by name, with amounts in the units that they are measured in. */
 import { formatVolume } from '../src/format.ts';
-import type { Pack } from '../src/raceday/day.ts';
+import type { Supply, SupplyKind } from '../src/kinds.ts';
+import { supplyWords } from '../src/text/en/supplyWords.ts';
+import { suppliesText } from '../src/text/supplyWords.ts';
 import type { UnitSystem } from '../src/units.ts';
 
-const SUPPLIES: Readonly<Record<string, string>> = {
-  waterJug: 'Water jugs',
-  sportsDrinkJug: 'Sports-drink jugs',
-  cups: 'Cups',
-  gels: 'Gels',
-  gloves: 'Gloves',
-  bags: 'Bags',
-  towels: 'Towels',
-  stackingSheets: 'Stacking sheets',
-  table: 'Tables',
-  box: 'Boxes',
-  instructions: 'Instruction sheets',
-};
-
 /** Jugs are counted by what is in them. */
-const POURED: ReadonlySet<string> = new Set(['waterJug', 'sportsDrinkJug']);
+const POURED: ReadonlySet<SupplyKind> = new Set<SupplyKind>(['waterJug', 'sportsDrinkJug']);
 
-const SIGN = 'sign: ';
-
-/** What people call an item of supplies. */
-export const supplyName = (item: string): string =>
-  item.startsWith(SIGN) ? `Signs “${item.slice(SIGN.length)}”` : (SUPPLIES[item] ?? item);
+/** What people call supplies of a kind. */
+export const supplyName = (supply: Supply): string => suppliesText(supply, supplyWords);
 
 const KINDS: Readonly<Record<string, string>> = { water: 'Water', sportsDrink: 'Sports drink', gel: 'Gels' };
 
@@ -35,8 +20,8 @@ export const kindName = (kind: string): string => KINDS[kind] ?? kind;
 export const amount = (value: number): string => Number(value.toFixed(1)).toLocaleString('en');
 
 /** An amount of an item: pieces, or what is in the jugs. */
-export const supplyAmount = ({ item }: Pick<Pack, 'item'>, value: number, units: UnitSystem): string =>
-  POURED.has(item) ? grouped(formatVolume(value, units)) : amount(value);
+export const supplyAmount = ({ kind }: Pick<Supply, 'kind'>, value: number, units: UnitSystem): string =>
+  POURED.has(kind) ? grouped(formatVolume(value, units)) : amount(value);
 
 /** The same volume with commas between thousands. */
 export function grouped(text: string): string {

@@ -23,11 +23,11 @@ describe('a table', () => {
 
   it('breaks headings and texts at spaces and lists after commas, but no number', () => {
     expect(table(HEAD, ROWS, screen(55)).split('\n')).toEqual([
-      'Station         Full marathon       Half  Sign',
-      '                               marathon',
-      'Quillet Park       35.719 km,  16.466 km  Water and',
-      '                    37.563 km             gel ahead',
-      '                      2.62 km          –  Water ahead',
+      'Station             Full       Half  Sign',
+      '                marathon   marathon',
+      'Quillet Park  35.719 km,  16.466 km  Water and gel',
+      '               37.563 km             ahead',
+      '                 2.62 km          –  Water ahead',
     ]);
   });
 
@@ -70,13 +70,14 @@ describe('a table', () => {
         (rows, width) => {
           const text = table(['One', ' Two', 'Three', ' Four'], rows, screen(width));
           for (const line of text.split('\n')) expect(stringWidth(line)).toBeLessThanOrEqual(width);
-          const words = text.split(/\s+/u);
-          for (const word of rows.flat().flatMap((one) => one.split(' '))) expect(words).toContain(word);
-          for (const [, number] of rows
+          const words = new Set(text.split(/\s+/u));
+          const lost = rows
             .flat()
-            .join(' ')
-            .matchAll(/(12\.3 km)/gu))
-            expect(text).toContain(number);
+            .flatMap((one) => one.split(' '))
+            .filter((word) => word !== '' && !words.has(word));
+          expect(lost).toEqual([]);
+          // A number is never parted from its unit.
+          expect(text).not.toMatch(/12\.3(?! km)/u);
         },
       ),
       { seed: 7, numRuns: 300 },

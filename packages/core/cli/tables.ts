@@ -2,7 +2,8 @@
  * Rows in columns, two spaces apart, that fit a screen: texts and headings break at spaces, numbers never. A table
  * that is still too wide becomes several, one under the other, each with the first column.
  */
-import { brokenLines, glued, oneLine, solid, unglued, widestWord, widthOf } from './lineBreaks.ts';
+import { glued, oneLine, solid, unglued } from './breaks.ts';
+import { brokenLines, widestWord, widthOf } from './lineBreaks.ts';
 import type { Screen } from './screen.ts';
 
 interface Column {
@@ -71,17 +72,14 @@ function packed([first, ...rest]: readonly Column[], width: number): readonly (r
   return [...blocks, block];
 }
 
-/** Every column at its least, and what is left over given to cells first, then to headings. */
+/** Every column at its least, and what is left over given to cells, those that need little first, then to headings. */
 function widthsOf(columns: readonly Column[], width: number): number[] {
   const widths = columns.map(({ least }) => least);
   const wants = (wanted: (column: Column) => number): number[] =>
     columns.map((column, k) => Math.max(0, wanted(column) - widths[k]!));
-  for (let spare = width - widthAt(widths); spare > 0; spare--) {
-    const cells = wants(({ most }) => most);
-    const largest = Math.max(...cells);
-    if (largest === 0) break;
-    widths[cells.indexOf(largest)]! += 1;
-  }
+  const cells = wants(({ most }) => most);
+  for (const k of cells.map((_, index) => index).sort((a, b) => cells[a]! - cells[b]!))
+    widths[k]! += Math.max(0, Math.min(cells[k]!, width - widthAt(widths)));
   // A heading that cannot stand in one line is as high at its least width as at any other.
   const heads = wants(({ head }) => widthOf(head));
   for (const want of [...new Set(heads)].sort((a, b) => a - b)) {

@@ -4,7 +4,7 @@
  */
 import { readFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
-import { analyse, findingLine, placeFindings, readPlan } from '@halfcup/core';
+import { analyse, filesNamedBy, findingLine, placeFindings, readPlan } from '@halfcup/core';
 import { readGpx } from '@halfcup/core/gpx';
 
 /** Findings about the signs of one plan, each with its file, line and column. */
@@ -12,8 +12,7 @@ async function signFindings(file) {
   const read = readPlan(await readFile(file, 'utf8'), file);
   if (!read.ok) return read;
   const gpx = new Map();
-  for (const { gpx: name } of read.value.plan.courses) {
-    if (name === undefined || gpx.has(name)) continue;
+  for (const name of filesNamedBy(read.value.plan).gpx) {
     const line = readGpx(await readFile(join(dirname(file), name)), join(dirname(file), name));
     if (!line.ok) return line;
     gpx.set(name, line.value);

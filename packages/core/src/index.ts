@@ -8,6 +8,8 @@
 // Read, begin and change a plan
 export { readPlan } from './plan/read.ts';
 export { ITEM_KINDS, formOf } from './kinds.ts';
+export type { Supply, SupplyKind } from './kinds.ts';
+export { type NamedFiles, filesNamedBy } from './plan/files.ts';
 export { placeFindings } from './plan/placeFindings.ts';
 export { editPlan } from './plan/edit.ts';
 export { withVariant } from './plan/variant.ts';
@@ -118,6 +120,8 @@ export {
 } from './export/documents.ts';
 export type { Bounds } from './export/bounds.ts';
 export {
+  type LoadDocument,
+  type PackDocument,
   type RaceDayDocument,
   type QuantileTexts,
   type StationDayDocument,
@@ -180,8 +184,11 @@ export {
   formatMinute,
   formatVolume,
 } from './format.ts';
+
+// Findings and figures in words
 export { voiceOf } from './plan/voice.ts';
-export { findingInWords, findingSentence } from './text/inWords.ts';
+export { findingInWords, findingSentence, sayOf } from './text/inWords.ts';
+export type { Compared, Say } from './text/say.ts';
 export { findingSubject } from './text/subject.ts';
 export type { Sentence } from './text/sentence.ts';
-export type { Names, Voice } from './text/voice.ts';
+export { NO_NAMES, type Names, type Voice } from './text/voice.ts';

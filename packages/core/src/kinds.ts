@@ -40,3 +40,31 @@ export type DeclaredSide = 'left' | 'right';
 export type Served = 'gel' | 'sportsDrink' | 'water';
 /** What a point near a station is for: `drop` where supplies are unloaded, `access` where vehicles come in. */
 export type PointKind = 'drop' | 'access' | 'medical' | 'toilets' | 'radio' | 'other';
+
+/**
+ * What is brought to a station, by the pack or by the piece: `bags` are rolls of trash bags, `box` a trash box; `trashBags` are the
+ * full ones that are taken away.
+ */
+export type SupplyKind =
+  | 'waterJug'
+  | 'sportsDrinkJug'
+  | 'cups'
+  | 'gels'
+  | 'gloves'
+  | 'bags'
+  | 'towels'
+  | 'stackingSheets'
+  | 'table'
+  | 'box'
+  | 'sign'
+  | 'instructions'
+  | 'trashBags';
+
+/** One thing that is brought to a station or taken away from it. */
+export interface Supply {
+  readonly kind: SupplyKind;
+  /** On a sign. */
+  readonly wording?: string;
+  /** Present, and true, of jugs that are taken back. */
+  readonly empty?: true;
+}

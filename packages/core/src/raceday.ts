@@ -40,6 +40,7 @@ export type {
   StationDay,
   Stop,
 } from './raceday/day.ts';
+export type { Supply, SupplyKind } from './kinds.ts';
 
 // What the day teaches
 export { type DayHeads, type Learnt, learnRates } from './raceday/learn.ts';

@@ -89,6 +89,14 @@ export const QUANTITY_PATTERNS: Readonly<Record<'length' | 'duration' | 'volume'
   clock: '^\\s*\\d{1,3}:[0-5]\\d(:[0-5]\\d)?\\s*$',
 };
 
+/** Names of the units that the readers below know, by kind. */
+export const QUANTITY_UNITS: Readonly<Record<'length' | 'duration' | 'volume' | 'mass', readonly string[]>> = {
+  length: Object.keys(LENGTHS),
+  duration: Object.keys(DURATIONS),
+  volume: Object.keys(VOLUMES),
+  mass: Object.keys(MASSES),
+};
+
 /** What a value is, in words that fit after "found": texts quoted and cut at 40 characters. */
 export function describeValue(value: unknown): string {
   if (typeof value === 'string') {

@@ -7,6 +7,7 @@ import { rememberedBackground } from './state/view/background.ts';
 import { createStore, StoreProvider, type Store } from './state/store/store.ts';
 import { startShelf } from './storage/kept.ts';
 import { createShelf, ShelfProvider } from './storage/shelf.ts';
+import { isPartMissing, PART_MISSING } from './trouble.ts';
 import { followPlan } from './state/edits/variants.ts';
 import './styles/palette.css';
 import './styles/base.css';
@@ -49,6 +50,9 @@ render(
   </StoreProvider>,
   root,
 );
+window.addEventListener('unhandledrejection', ({ reason }) => {
+  if (isPartMissing(reason)) store.notice.value = { text: `That did not work: ${PART_MISSING}.` };
+});
 void startShelf(store, shelf);
 // Its files are fetched when the page has what it needs itself.
 if (import.meta.env.PROD) window.addEventListener('load', () => void workOffline(store));

@@ -19,22 +19,22 @@ const verdict: PlacedVerdict = {
 };
 
 test('how far to move it is told by the way the runners go, and not at all where it stands well', () => {
-  expect(moveText(verdict, 'metric')).toBe('20.0 upstream');
-  expect(moveText({ ...verdict, move: 9.144 }, 'imperial')).toBe('10.0 downstream');
+  expect(moveText(verdict, 'metric')).toBe('20 m back');
+  expect(moveText({ ...verdict, move: 91.44 }, 'imperial')).toBe('100 yd forward');
   expect(moveText({ ...verdict, move: 0 }, 'metric')).toBe('');
   expect(moveText({ ...verdict, move: 0.004 }, 'metric')).toBe('');
 });
 
 test('a trash drop says which of its ends was recorded', () => {
-  expect(placedItem(verdict)).toBe('Ahead');
-  expect(placedItem({ ...verdict, item: 'trash', end: 'from' })).toBe('Trash, near end');
-  expect(placedItem({ ...verdict, item: 'trash', end: 'to' })).toBe('Trash, far end');
+  expect(placedItem(verdict)).toBe('Sign');
+  expect(placedItem({ ...verdict, item: 'trash', end: 'from' })).toBe('Trash, first box');
+  expect(placedItem({ ...verdict, item: 'trash', end: 'to' })).toBe('Trash, last box');
 });
 
 test('verdicts are counted in their own words', () => {
   const of = (one: PlacedVerdict['verdict']): PlacedVerdict => ({ ...verdict, verdict: one });
   expect(verdictCounts([of('holds'), of('fails'), of('fails'), of('cannot tell')])).toBe(
-    '1 holds, 2 fail, 1 cannot tell',
+    '1 OK, 2 out of place, 1 unclear',
   );
-  expect(verdictCounts([])).toBe('0 hold, 0 fail, 0 cannot tell');
+  expect(verdictCounts([])).toBe('0 OK, 0 out of place, 0 unclear');
 });

@@ -1,20 +1,28 @@
-/** What is said of a recorded item, as bare figures in the units shown. */
+/** What is said of a recorded item, in the units shown. */
 import type { PlacedVerdict, Units } from '@halfcup/core';
-import { ITEM_WORD, wheelFigure } from './words.ts';
+import { ITEM_WORD, lengthText } from './words.ts';
 
-/** "Trash, far end": one point may stand for a whole stretch. */
+/** "Trash, last box": one point may stand for a whole stretch. */
 export const placedItem = ({ item, end }: PlacedVerdict): string =>
-  `${ITEM_WORD[item]}${end === undefined ? '' : end === 'from' ? ', near end' : ', far end'}`;
+  `${ITEM_WORD[item]}${end === undefined ? '' : end === 'from' ? ', first box' : ', last box'}`;
 
-/** "20.0 upstream"; nothing where it stands well already. */
+/** "20 m back"; nothing where it stands well already. */
 export function moveText({ move }: PlacedVerdict, units: Units): string {
-  const figure = wheelFigure(Math.abs(move), units);
-  return Number(figure) === 0 ? '' : `${figure} ${move < 0 ? 'upstream' : 'downstream'}`;
+  const length = lengthText(Math.abs(move), units);
+  return length.startsWith('0 ') ? '' : `${length} ${move < 0 ? 'back' : 'forward'}`;
 }
 
-/** "2 hold, 1 fails, 1 cannot tell": in the words of the verdicts. */
+/** What is shown for each verdict. */
+export const VERDICT_WORD: Readonly<Record<PlacedVerdict['verdict'], string>> = {
+  holds: 'OK',
+  fails: 'out of place',
+  'cannot tell': 'unclear',
+};
+
+/** "2 OK, 1 out of place, 1 unclear". */
 export function verdictCounts(verdicts: readonly PlacedVerdict[]): string {
   const of = (verdict: PlacedVerdict['verdict']): number => verdicts.filter((one) => one.verdict === verdict).length;
-  const [holds, fails, unclear] = [of('holds'), of('fails'), of('cannot tell')];
-  return `${holds} ${holds === 1 ? 'holds' : 'hold'}, ${fails} ${fails === 1 ? 'fails' : 'fail'}, ${unclear} cannot tell`;
+  return (['holds', 'fails', 'cannot tell'] as const)
+    .map((verdict) => `${of(verdict)} ${VERDICT_WORD[verdict]}`)
+    .join(', ');
 }

@@ -46,3 +46,6 @@ export const straightPlan = (extra: object): NamedFile =>
       ...extra,
     }),
   );
+
+/** As many cases of a property as are wanted, or as there is time for: `testing/tries.ts` of core says the same. */
+export const tries = (wanted: number): number => Math.min(wanted, process.env['CI'] ? 1000 : 200);

@@ -1,15 +1,15 @@
 /**
- * The words and figures that people read: item names, sides, compass words, lengths in the
- * units chosen for display. Lengths come in as metres.
+ * The words and figures that people read: item names, sides, compass words, and lengths as a crew can lay them out,
+ * in the units chosen for display. Lengths come in as metres.
  */
-import type { Finding, ItemKind, PointKind, Served, Severity, Side, Units } from '@halfcup/core';
-import { formatLength, lengthIn } from '@halfcup/core';
+import type { Finding, ItemKind, PointKind, Say, Served, Severity, Side, Units } from '@halfcup/core';
+import { NO_NAMES, sayOf } from '@halfcup/core';
 
 export const DASH = '–';
 const MINUS = '−';
 
 export const ITEM_WORD: Readonly<Record<ItemKind, string>> = {
-  sign: 'Ahead',
+  sign: 'Sign',
   gel: 'Gel',
   sportsDrink: 'Sports drink',
   water: 'Water',
@@ -32,7 +32,7 @@ export const POINT_WORD: Readonly<Record<PointKind, string>> = {
   other: 'Point',
 };
 
-export const SEVERITY_WORD: Readonly<Record<Severity, string>> = { error: 'error', warning: 'warning', note: 'note' };
+export const SEVERITY_WORD: Readonly<Record<Severity, string>> = { error: 'Error', warning: 'Warning', note: 'Note' };
 
 /** "right-hand side", or what there is to say instead. */
 export const sideWords = (side: Side): string => (side === 'unclear' ? 'side unclear' : `${side}-hand side`);
@@ -49,67 +49,100 @@ export function compassWord(azimuthDeg: number): string {
 export const comeFrom = (azimuthDeg: number): string =>
   `from the ${compassWord(azimuthDeg + 180)}, heading ${compassWord(azimuthDeg)}`;
 
+/** "2nd": which time runners come past. */
+export function ordinal(count: number): string {
+  const tens = count % 100;
+  const ending = tens > 10 && tens < 14 ? 'th' : (['th', 'st', 'nd', 'rd'][count % 10] ?? 'th');
+  return `${count}${ending}`;
+}
+
+/** ", 2nd time past" where a race comes past more than once; `pass` counts from 0. */
+export const timePast = (pass: number): string => (pass === 0 ? '' : `, ${ordinal(pass + 1)} time past`);
+
 export const longUnit = (units: Units): string => (units === 'metric' ? 'km' : 'mi');
 export const wheelUnit = (units: Units): string => (units === 'metric' ? 'm' : 'yd');
 
-const signed = (value: number, decimals: number): string => {
-  const text = Math.abs(value).toFixed(decimals);
-  return value < 0 && Number(text) !== 0 ? `${MINUS}${text}` : text;
+const SAY: Readonly<Record<Units, Say>> = {
+  metric: sayOf({ language: 'en', units: 'metric', names: NO_NAMES }),
+  imperial: sayOf({ language: 'en', units: 'imperial', names: NO_NAMES }),
 };
+
+const signed = (text: string): string => text.replace(/^-/u, MINUS);
+
+/** Under a kilometre or half a mile as laid out on the ground, above it as a course distance. */
+const isFar = (metres: number, units: Units): boolean => Math.abs(metres) >= (units === 'metric' ? 1000 : 804.672);
+
+/** "82 m", "5.5 m", "1.20 km"; "100 yd", "18 ft", "0.75 mi". */
+export const lengthText = (metres: number, units: Units): string =>
+  signed(isFar(metres, units) ? SAY[units].far(metres) : SAY[units].length(metres));
+
+/** A course distance: "41.39 km". */
+export const farText = (metres: number, units: Units): string => signed(SAY[units].far(metres));
 
 /** The bare number for a column whose head carries the unit; a dash for `null`. */
 export const longFigure = (metres: number | null, units: Units): string =>
-  metres === null ? DASH : signed(lengthIn(metres, units === 'metric' ? 'km' : 'mi'), 2);
+  metres === null ? DASH : farText(metres, units).replace(/ \S+$/u, '');
 
-export const wheelFigure = (metres: number | null, units: Units, decimals = 1): string =>
-  metres === null ? DASH : signed(lengthIn(metres, units === 'metric' ? 'm' : 'yd'), decimals);
+const bare = (text: string, units: Units): string => text.replace(new RegExp(` ${wheelUnit(units)}$`, 'u'), '');
 
-/** One figure, or "52.1 to 97.0" where the two ends differ. */
+/** The bare number for a column in m or yd; what is given in feet carries its own unit, "18 ft". */
+export const wheelFigure = (metres: number | null, units: Units): string => {
+  if (metres === null) return DASH;
+  const text = SAY[units].length(metres);
+  return text.startsWith('0 ') ? '0' : bare(signed(text), units);
+};
+
+/** One figure, or "52 to 97" where the two ends differ, both in one unit. */
 export function wheelRange(pair: readonly [number, number] | null, units: Units): string {
   if (pair === null) return DASH;
-  const [from, to] = [wheelFigure(pair[0], units), wheelFigure(pair[1], units)];
-  return from === to ? from : `${from} to ${to}`;
+  const text = SAY[units].range(pair[0], pair[1]);
+  return text.startsWith('0 ') && !text.includes(' to ')
+    ? '0'
+    : bare(text.replaceAll(/(^| )-(?=\d)/gu, `$1${MINUS}`), units);
 }
 
-/** Under a kilometre or half a mile as laid out on the ground, above it as a course distance. */
-export function lengthText(metres: number, units: Units): string {
-  const far = Math.abs(metres) >= (units === 'metric' ? 1000 : 804.672);
-  return formatLength(metres, units, far ? 'long' : 'wheel').replace(/^-/u, MINUS);
-}
+/** From this confidence on a side is not in doubt. */
+const SURE = 0.95;
 
-export const percent = (share: number): string => (share > 0.9995 ? '>99.9 %' : `${(share * 100).toFixed(1)} %`);
+/** "72 % sure" where it is in doubt, else nothing. */
+export const sureText = (confidence: number): string =>
+  confidence >= SURE ? '' : `${Math.floor(confidence * 100)} % sure`;
 
 /** "1 error", "2 errors". */
 export const counted = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? '' : 's'}`;
 
-const quantity = (value: number, unit: string | undefined, units: Units): string => {
-  if (unit === 'm') return lengthText(value, units);
-  const figure = Number(value.toPrecision(4)).toString().replace(/^-/u, MINUS);
-  return unit === undefined || unit === '' ? figure : `${figure} ${unit}`;
-};
+function quantity(value: number, unit: string | undefined, units: Units): string {
+  if (unit === 'kg') return SAY[units].mass(value);
+  if (unit === 's') return SAY[units].duration(value);
+  const figure = signed(Number(value.toPrecision(4)).toString());
+  if (unit === undefined || unit === '') return figure;
+  return unit === '°' || unit === 'degrees' ? `${figure}°` : `${figure} ${unit}`;
+}
 
 /** What a check measured and what it asks for, each `null` where the finding has none. */
 export function figuresOf(
-  finding: Finding,
+  { measured, limit, unit }: Pick<Finding, 'measured' | 'limit' | 'unit'>,
   units: Units,
 ): { readonly measured: string | null; readonly limit: string | null } {
-  const { measured, limit, unit } = finding;
-  const bound = (value: number): string => quantity(value, unit, units);
+  const bounds = limit === undefined ? [] : typeof limit === 'number' ? [limit] : limit;
+  const far = unit === 'm' && [...bounds, measured ?? 0].some((value) => isFar(value, units));
+  if (unit === 'm' && !far && measured !== undefined && limit !== undefined) {
+    const compared = SAY[units].compare(measured, limit);
+    return { measured: signed(compared.measured), limit: signed(compared.limit) };
+  }
+  const one = (value: number): string =>
+    unit === 'm' ? (far ? farText(value, units) : lengthText(value, units)) : quantity(value, unit, units);
   return {
-    measured: measured === undefined ? null : bound(measured),
-    limit:
-      limit === undefined
-        ? null
-        : typeof limit === 'number'
-          ? bound(limit)
-          : `${bound(limit[0])} to ${bound(limit[1])}`,
+    measured: measured === undefined ? null : one(measured),
+    limit: bounds.length === 0 ? null : bounds.map(one).join(' to '),
   };
 }
 
-/** "12 September 2027" of an ISO date, the text itself where it is none. */
+/** "Sunday 12 September 2027" of an ISO date, the text itself where it is none. */
 export function dateText(iso: string): string {
   const date = new Date(`${iso}T00:00:00Z`);
-  return Number.isNaN(date.getTime())
-    ? iso
-    : new Intl.DateTimeFormat('en-GB', { dateStyle: 'long', timeZone: 'UTC' }).format(date);
+  if (Number.isNaN(date.getTime())) return iso;
+  const part = (form: Intl.DateTimeFormatOptions): string =>
+    new Intl.DateTimeFormat('en-GB', { ...form, timeZone: 'UTC' }).format(date);
+  return `${part({ weekday: 'long' })} ${part({ dateStyle: 'long' })}`;
 }

@@ -6,7 +6,7 @@ import { type ImproveOptions, improve } from '../../src/improve/improve.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { type Call, type Printed, type Run, has, lengthOf } from '../call.ts';
 import { planView } from '../findings.ts';
-import { oneLine } from '../lineBreaks.ts';
+import { oneLine } from '../breaks.ts';
 import { REFUSAL } from '../messages.ts';
 import { analysePlan } from '../plans.ts';
 import { json, unitsOf } from '../printing.ts';

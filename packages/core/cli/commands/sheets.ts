@@ -12,7 +12,7 @@ import { reviewedFiles } from '../digests.ts';
 import { writeFolder } from '../folders.ts';
 import type { Io } from '../io.ts';
 import { REFUSAL } from '../messages.ts';
-import { type AnalysedPlan, analysePlan, filesNamedBy } from '../plans.ts';
+import { type AnalysedPlan, analysePlan, planFiles } from '../plans.ts';
 import { json } from '../printing.ts';
 import { table } from '../tables.ts';
 import { page } from '../text/blocks.ts';
@@ -39,7 +39,7 @@ export const run: Run = async (call, io) => {
     analysis,
     options,
     folder,
-    [file!, ...(await filesNamedBy(io, file!))],
+    [file!, ...(await planFiles(io, file!))],
     has(call, 'force'),
   );
   if (!written.ok) return written;

@@ -1,6 +1,7 @@
 /** What every text for people is made of: headings, paragraphs, and the caution at its end. */
 import { CAUTION } from '../caution.ts';
-import { oneLine, paragraph } from '../lineBreaks.ts';
+import { oneLine } from '../breaks.ts';
+import { paragraph } from '../lineBreaks.ts';
 import type { Screen } from '../screen.ts';
 
 /** Blocks with an empty line between them, the caution last. */

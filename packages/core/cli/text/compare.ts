@@ -6,7 +6,7 @@ import { itemWord } from '../../src/station/wording.ts';
 import { formatLength, formatMeasure } from '../../src/format.ts';
 import type { UnitSystem } from '../../src/units.ts';
 import { type View, countsText, groupsText } from '../findings.ts';
-import { oneLine } from '../lineBreaks.ts';
+import { oneLine } from '../breaks.ts';
 import { table } from '../tables.ts';
 import { NONE, heading, page, section } from './blocks.ts';
 

@@ -7,7 +7,8 @@ import { itemWord } from '../../src/station/wording.ts';
 import { formatLength, formatMeasure } from '../../src/format.ts';
 import type { UnitSystem } from '../../src/units.ts';
 import { type View, findingsText } from '../findings.ts';
-import { oneLine, paragraph } from '../lineBreaks.ts';
+import { oneLine } from '../breaks.ts';
+import { paragraph } from '../lineBreaks.ts';
 import { table } from '../tables.ts';
 import { heading, page, section } from './blocks.ts';
 
@@ -24,7 +25,8 @@ export function improveText(improvement: Improvement, asked: Asked, view: View):
     texts.map((text) => paragraph(oneLine(text), view.screen.width)).join('\n');
   return page(
     [
-      `${heading([asked.plan.name], view.screen)}\n${standingTable(improvement, view)}`,
+      heading([asked.plan.name], view.screen),
+      standingTable(improvement, view),
       moves.length === 0 ? 'No station would be better elsewhere: nothing moves.' : moveTable(improvement, view),
       lines(remarks(improvement, asked, view)),
       left.length === 0 ? 'No error or warning is left.' : `Left for you: ${findingsText(left, view)}`,

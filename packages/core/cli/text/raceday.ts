@@ -137,7 +137,7 @@ function crewTable({ stations, totals }: RaceDay, { names, screen }: View): stri
 
 function orderTable({ totals }: RaceDay, { units, screen }: View): string {
   const rows = totals.packs.map((pack) => [
-    supplyName(pack.item),
+    supplyName(pack),
     supplyAmount(pack, pack.need, units),
     supplyAmount(pack, pack.pack, units),
     pack.count.toLocaleString('en'),

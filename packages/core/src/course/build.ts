@@ -8,7 +8,8 @@ import { wrapDegrees } from '../geodesy/ellipsoid.ts';
 import { between } from '../geodesy/karney.ts';
 import { SHORT, segmentLength } from '../geodesy/segment.ts';
 import type { GpxSegment } from '../gpx/document.ts';
-import { describeValue } from '../units.ts';
+import { foundOf } from '../text/found.ts';
+import { lineFinding } from './lineFinding.ts';
 import type { Course, Drawn, GapRule, Skip } from './course.ts';
 
 /** A gap up to this many metres is joined whatever the rule. */
@@ -118,41 +119,16 @@ function gapsOf(segments: readonly GpxSegment[]): Gap[] {
   return gaps;
 }
 
-const pair = ([lon, lat]: LonLat): string => `${lon.toFixed(6)},${lat.toFixed(6)}`;
-
 function gapFinding(gap: Gap, rule: GapRule, where: Where): Finding {
   const { length } = gap;
-  const ends = `from ${pair(gap.from)} (point ${gap.after + 1}) to ${pair(gap.to)} (point ${gap.after + 2})`;
+  const params = { length, point: gap.after + 1, from: gap.from, to: gap.to };
   const shared = { where: { ...where, at: gap.from }, measured: length, limit: JOINED_GAP, unit: 'm' };
-  if (length <= JOINED_GAP) {
-    return {
-      code: 'gap-joined',
-      severity: 'note',
-      message: `Two segments are ${length.toFixed(1)} m apart, ${ends}; joined by a straight line.`,
-      ...shared,
-    };
-  }
-  const found = `A gap of ${length.toFixed(1)} m between segments, ${ends}`;
-  if (rule === 'join')
-    return {
-      code: 'gap-joined',
-      severity: 'warning',
-      message: `${found}; joined by a straight line as asked.`,
-      ...shared,
-    };
-  if (rule === 'skip')
-    return {
-      code: 'gap-skipped',
-      severity: 'warning',
-      message: `${found}; skipped as asked: it adds no course distance.`,
-      ...shared,
-    };
-  return {
-    code: 'gap-refused',
-    severity: 'error',
-    message: `${found}; expected at most ${JOINED_GAP} m. Mend the file, or say gaps "join" (a straight line) or "skip" (adds no distance): on the command line --gaps join or --gaps skip.`,
-    ...shared,
-  };
+  if (length <= JOINED_GAP)
+    return lineFinding('gap-joined', { ...params, asked: false }, { severity: 'note', ...shared });
+  if (rule === 'join') return lineFinding('gap-joined', { ...params, asked: true }, { severity: 'warning', ...shared });
+  return rule === 'skip'
+    ? lineFinding('gap-skipped', params, { severity: 'warning', ...shared })
+    : lineFinding('gap-refused', { ...params, most: JOINED_GAP }, { severity: 'error', ...shared });
 }
 
 /** The first point that is no position: it leaves a line without a length, so that good points need not be looked at. */
@@ -161,8 +137,8 @@ function noPosition(segments: readonly GpxSegment[], where: Where): Finding | nu
   for (const { lon, lat } of segments) {
     const k = lon.findIndex((x, i) => !(Number.isFinite(x) && Math.abs(lat[i]!) <= 90));
     if (k >= 0) {
-      const message = `Point ${before + k + 1} has longitude ${describeValue(lon[k])} and latitude ${describeValue(lat[k])}; expected degrees, latitude from -90 to 90, in columns of equal length.`;
-      return { code: 'position', severity: 'error', message, where };
+      const params = { lon: foundOf(lon[k]), lat: foundOf(lat[k]), point: before + k + 1 };
+      return lineFinding('position', params, { severity: 'error', where });
     }
     before += lon.length;
   }
@@ -170,30 +146,19 @@ function noPosition(segments: readonly GpxSegment[], where: Where): Finding | nu
 }
 
 function tooShort(points: number, kept: number, where: Where): Finding {
-  const found = points === 0 ? 'no points' : kept < 2 ? 'points at one place only' : 'a line without length';
-  return {
-    code: 'course-too-short',
-    severity: 'error',
-    message: `The course has ${found}; expected at least two different points.`,
-    where,
-  };
+  const problem = points === 0 ? 'none' : kept < 2 ? 'onePlace' : 'noLength';
+  return lineFinding('course-too-short', { problem }, { severity: 'error', where });
 }
-
-const km = (metres: number): string => `${(metres / 1000).toFixed(0)} km`;
 
 function tooLong(segments: readonly GpxSegment[], length: number, where: Where): Finding {
   const points = segments.flatMap(({ lon, lat }) => Array.from(lon, (x, i): LonLat => [x, lat[i]!]));
   const steps = points.slice(1).map(([lon, lat], i) => segmentLength(points[i]![0], points[i]![1], lon, lat));
   const step = steps.reduce((longest, value, i) => (value > steps[longest]! ? i : longest), 0);
-  return {
-    code: 'course-too-long',
-    severity: 'error',
-    message: `The course would be ${km(length)} long; expected at most ${km(LONGEST)}. Its longest step is ${km(steps[step]!)}, from ${pair(points[step]!)} (point ${step + 1}) to ${pair(points[step + 1]!)} (point ${step + 2}): take out the points that are not of the race.`,
-    where: { ...where, at: points[step]! },
-    measured: length,
-    limit: LONGEST,
-    unit: 'm',
-  };
+  return lineFinding(
+    'course-too-long',
+    { length, most: LONGEST, step: steps[step]!, point: step + 1 },
+    { severity: 'error', where: { ...where, at: points[step]! }, measured: length, limit: LONGEST, unit: 'm' },
+  );
 }
 
 function grow(segments: readonly GpxSegment[], rule: GapRule, points: number): Growing {

@@ -5,8 +5,11 @@
  * programming), so that laps and out-and-backs come right. Linear between marks; the last factor holds.
  */
 import { type Finding, type LonLat, type Result, type Where, bad, good } from '../finding.ts';
+import { excerpt } from '../gpx/trouble.ts';
+import type { Knot as KnotName } from '../text/params/course.ts';
 import type { Metres } from '../units.ts';
 import { type Course, type Scale, courseLength } from './course.ts';
+import { courseFinding } from './courseFinding.ts';
 import { PASS_DEFAULTS, type PassOptions, nearestOn, passesOf } from './passes.ts';
 import { interpolate, measureOf, rawOf } from './scale.ts';
 import type { IndexedCourse } from './segmentIndex.ts';
@@ -46,7 +49,7 @@ const START_MARK = Math.log(FACTOR_LIMITS[1]) ** 2;
 interface Knot {
   readonly raw: number;
   readonly measure: number;
-  readonly name: string;
+  readonly name: KnotName;
   readonly where: Where;
 }
 
@@ -101,7 +104,7 @@ interface Candidates {
 }
 
 function candidatesOf(mark: Mark, indexed: IndexedCourse, options: PassOptions, where: Where): Candidates {
-  const name = mark.name ?? `the mark at ${mark.measure.toFixed(0)} m`;
+  const name = nameOf(mark);
   const knots = passesOf(indexed, mark.at, options).map((pass) => ({
     raw: pass.measure,
     measure: mark.measure,
@@ -111,9 +114,11 @@ function candidatesOf(mark: Mark, indexed: IndexedCourse, options: PassOptions, 
   return { mark, knots };
 }
 
+const nameOf = ({ name, measure }: Mark): KnotName => (name === undefined ? { measure } : { name: excerpt(name) });
+
 /** Adds one mark after another; for each of its places the cheapest way that leads there. */
 function cheapest(candidates: readonly (readonly Knot[])[], rawEnd: number, length: number | undefined): Way | null {
-  const start: Knot = { raw: 0, measure: 0, name: 'the start', where: {} };
+  const start: Knot = { raw: 0, measure: 0, name: 'start', where: {} };
   let ways: readonly Way[] = [{ cost: 0, knots: [start] }];
   candidates.forEach((knots, k) => {
     ways = knots.flatMap((knot) => {
@@ -123,7 +128,7 @@ function cheapest(candidates: readonly (readonly Knot[])[], rawEnd: number, leng
     });
   });
   if (length !== undefined) {
-    const finish: Knot = { raw: rawEnd, measure: length, name: 'the finish', where: {} };
+    const finish: Knot = { raw: rawEnd, measure: length, name: 'finish', where: {} };
     ways = ways.flatMap((way) => endedAt(way, finish));
   }
   return best(ways)?.[0] ?? null;
@@ -174,41 +179,43 @@ function factorFindings(knots: readonly Knot[], where: Where): Finding[] {
     const from = knots[k]!;
     const factor = (to.measure - from.measure) / (to.raw - from.raw);
     if (factor >= FACTOR_LIMITS[0] && factor <= FACTOR_LIMITS[1]) return [];
-    const message = `From ${from.name} to ${to.name} the marks say ${(to.measure - from.measure).toFixed(1)} m, the line ${(to.raw - from.raw).toFixed(1)} m: a factor of ${factor.toFixed(3)}; expected ${FACTOR_LIMITS[0]} to ${FACTOR_LIMITS[1]}. Mend the mark, or the line.`;
+    const params = {
+      from: from.name,
+      to: to.name,
+      marks: to.measure - from.measure,
+      line: to.raw - from.raw,
+      within: FACTOR_LIMITS[1] - 1,
+    };
     return [
-      {
-        code: 'mark-factor',
+      courseFinding('mark-factor', params, {
         severity: 'warning',
-        message,
         where: { ...where, ...to.where, measure: to.measure },
         measured: factor,
         limit: FACTOR_LIMITS,
-      },
+      }),
     ];
   });
 }
 
 function offCourse(mark: Mark, indexed: IndexedCourse, options: PassOptions, where: Where): Finding {
-  const nearest = nearestOn(indexed, mark.at);
-  const message = `Mark ${mark.name ?? mark.measure.toFixed(0)} is ${nearest.distance.toFixed(1)} m from the course; expected at most ${options.snapRadius.toFixed(0)} m.`;
-  return {
-    code: 'mark-off-course',
-    severity: 'error',
-    message,
-    where: { ...where, ...mark.where, at: mark.at },
-    measured: nearest.distance,
-    limit: options.snapRadius,
-    unit: 'm',
-  };
+  const { distance } = nearestOn(indexed, mark.at);
+  const most = options.snapRadius;
+  return courseFinding(
+    'mark-off-course',
+    { mark: nameOf(mark), distance, most },
+    { severity: 'error', where: { ...where, ...mark.where, at: mark.at }, measured: distance, limit: most, unit: 'm' },
+  );
 }
 
+/** So many marks are listed where they have no order. */
+const LISTED = 8;
+
 function noOrder(candidates: readonly Candidates[], course: Course, length: number | undefined, where: Where): Finding {
-  const listed = candidates.map(
-    ({ mark, knots }) =>
-      `${mark.name ?? `${mark.measure.toFixed(0)} m`} (raw ${knots.map((knot) => knot.raw.toFixed(0)).join(' or ')} m)`,
-  );
-  const end =
-    length === undefined ? [] : [`the finish ${length.toFixed(0)} m (raw ${courseLength(course).toFixed(0)} m)`];
-  const message = `The marks have no order: there is no way to take them in which course distance grows along the course: ${[...listed, ...end].join(', ')}. Mend a mark's place or distance, or reverse the course.`;
-  return { code: 'marks-no-order', severity: 'error', message, where };
+  if (candidates.length === 0)
+    return courseFinding('marks-no-order', { length: length ?? 0 }, { severity: 'error', where });
+  const marks = candidates.map(({ mark, knots }) => ({ mark: nameOf(mark), along: knots.map(({ raw }) => raw) }));
+  const finish = length === undefined ? [] : [{ mark: 'finish' as const, along: [courseLength(course)] }];
+  const all = [...marks, ...finish];
+  const params = { places: all.slice(0, LISTED), more: Math.max(0, all.length - LISTED) };
+  return courseFinding('marks-no-order', params, { severity: 'error', where });
 }

@@ -2,9 +2,11 @@
 import { type Finding, type LonLat, type Result, type Where, bad, good } from '../finding.ts';
 import { type LineSource, type NamedLine, chooseLine } from '../gpx/chooseLine.ts';
 import type { GpxSegment } from '../gpx/document.ts';
-import { type Metres, describeValue } from '../units.ts';
+import { foundOf } from '../text/found.ts';
+import type { Metres } from '../units.ts';
 import { buildCourse } from './build.ts';
 import type { Course, Drawn, GapRule } from './course.ts';
+import { courseFinding } from './courseFinding.ts';
 import { flawFindings, flawsOf } from './quality.ts';
 
 /** How a line of another tool becomes a course. */
@@ -30,18 +32,17 @@ export interface ForeignPoint {
   readonly where: Where;
 }
 
-/** So many faults are told one by one. */
-const TOLD = 20;
+/** So many faults of a line's points are listed. */
+const LISTED = 20;
 
 const inRange = (value: unknown, most: number): value is number => typeof value === 'number' && Math.abs(value) <= most;
 
 /** The position, or what is wrong with it. */
 export function positionOf({ lon, lat, where }: ForeignPoint): Result<LonLat> {
   if (inRange(lon, 180) && inRange(lat, 90)) return good([lon, lat]);
-  const swapped = inRange(lat, 180) && inRange(lon, 90) ? ' Longitude comes first: the two may be swapped.' : '';
-  const place = where.path === undefined ? '' : ` at ${where.path === '' ? 'the root' : where.path}`;
-  const message = `Found longitude ${describeValue(lon)} and latitude ${describeValue(lat)}${place}; expected degrees from -180 to 180 and from -90 to 90.${swapped}`;
-  return bad([{ code: 'position', severity: 'error', message, where }]);
+  const swapped = inRange(lat, 180) && inRange(lon, 90) ? ({ swapped: true } as const) : {};
+  const params = { lon: foundOf(lon), lat: foundOf(lat), ...swapped };
+  return bad([courseFinding('position', params, { severity: 'error', where })]);
 }
 
 /** A line of another tool, and what is wrong with its points: that counts only where the line is the one chosen. */
@@ -57,7 +58,7 @@ export function columnsOf(points: readonly ForeignPoint[]): {
   const positions = points.map(positionOf);
   const column = (k: 0 | 1): Float64Array =>
     Float64Array.from(positions, (position) => (position.ok ? position.value[k] : NaN));
-  const faults = positions.flatMap((position) => (position.ok ? [] : position.findings)).slice(0, TOLD);
+  const faults = positions.flatMap((position) => (position.ok ? [] : position.findings)).slice(0, LISTED);
   return {
     segment: { lon: column(0), lat: column(1), ele: Float64Array.from(points, ({ ele }) => elevationIn(ele)) },
     faults,
@@ -66,7 +67,7 @@ export function columnsOf(points: readonly ForeignPoint[]): {
 
 const elevationIn = (ele: unknown): Metres => (typeof ele === 'number' && Number.isFinite(ele) ? ele : NaN);
 
-/** The chosen line as a course; what its track leaves to be desired is said. */
+/** The chosen line as a course, with findings on the flaws of its track. */
 export function courseOfLines(source: LineSource<ForeignLine>, options: ForeignOptions): Result<Course> {
   const { track, id = 'course', name, ...how } = options;
   const line = chooseLine(source, track, {});

@@ -3,8 +3,10 @@
  * Positions are degrees WGS 84, longitude first, a third number is metres of elevation.
  */
 import { type Finding, type LonLat, type Result, bad, good } from '../finding.ts';
-import { describeValue } from '../units.ts';
+import { foundOf } from '../text/found.ts';
+import type { CourseParams } from '../text/params/course.ts';
 import type { Course } from './course.ts';
+import { courseFinding } from './courseFinding.ts';
 import {
   type ForeignLine,
   type ForeignOptions,
@@ -57,7 +59,7 @@ export function courseFromGeoJson(geoJson: unknown, options: ForeignOptions = {}
   const found = geometriesIn(geoJson);
   if (!found.ok) return found;
   const lines = found.value.filter(({ type }) => type === 'LineString' || type === 'MultiLineString');
-  return courseOfLines({ file: 'The GeoJSON', tracks: lines.map(lineOf), routes: [] }, options);
+  return courseOfLines({ file: 'GeoJSON', tracks: lines.map(lineOf), routes: [] }, options);
 }
 
 function lineOf({ type, coordinates, name, path }: Found): ForeignLine {
@@ -130,10 +132,7 @@ export function polygonsFromGeoJson(geoJson: unknown): Result<readonly Outline[]
 
 function outlineOf({ coordinates, name, path }: Found): Result<Outline> {
   const rings = listOf(coordinates);
-  if (rings.length > 1)
-    return bad([
-      fault(`a polygon with ${rings.length - 1} ${rings.length === 2 ? 'hole' : 'holes'}`, 'one ring', path),
-    ]);
+  if (rings.length > 1) return bad([fault({ problem: 'holes', holes: rings.length - 1 }, path)]);
   const { segment, faults } = columnsOf(pointsOf(rings[0], `${path}/0`));
   if (faults.length > 0) return bad(faults);
   const corners = Array.from(segment.lon, (lon, k): LonLat => [lon, segment.lat[k]!]);
@@ -141,16 +140,12 @@ function outlineOf({ coordinates, name, path }: Found): Result<Outline> {
   const open =
     last !== undefined && corners[0]![0] === last[0] && corners[0]![1] === last[1] ? corners.slice(0, -1) : corners;
   return open.length < 3
-    ? bad([fault(`a ring of ${open.length} corners`, 'three or more', path)])
+    ? bad([fault({ problem: 'corners', corners: open.length }, path)])
     : good({ name, polygon: open });
 }
 
-const fault = (found: string, expected: string, path: string): Finding => ({
-  code: 'geojson',
-  severity: 'error',
-  message: `Found ${found} at ${path === '' ? 'the root' : path} of the GeoJSON; expected ${expected}.`,
-  where: { path },
-});
+const fault = (params: CourseParams['geojson'], path: string): Finding =>
+  courseFinding('geojson', params, { severity: 'error', where: { path } });
 
 function pointOf(coordinates: unknown, path: string): ForeignPoint {
   const [lon, lat, ele] = listOf(coordinates);
@@ -163,34 +158,27 @@ const pointsOf = (coordinates: unknown, path: string): ForeignPoint[] =>
 /** Longest JSON pointer that is followed, characters. */
 const DEEPEST = 1000;
 
-const GEOMETRIES = ['Point', 'MultiPoint', 'LineString', 'MultiLineString', 'Polygon', 'MultiPolygon'];
+const GEOMETRIES = new Set(['Point', 'MultiPoint', 'LineString', 'MultiLineString', 'Polygon', 'MultiPolygon']);
 
 /** All geometries of any GeoJSON object, or why it is none. A feature without a place (`null`) has none. */
 function geometriesIn(value: unknown, path: string = '', name: string | null = null): Result<readonly Found[]> {
-  if (!isRecord(value)) return bad([fault(describeValue(value), 'a GeoJSON object', path)]);
+  if (!isRecord(value)) return bad([fault({ problem: 'object', found: foundOf(value) }, path)]);
   const { type } = value;
   if (type === 'Feature')
     return value['geometry'] === null ? good([]) : geometriesIn(value['geometry'], `${path}/geometry`, nameOf(value));
   if (type === 'FeatureCollection') return gathered(value['features'], `${path}/features`, name);
   if (type === 'GeometryCollection') return gathered(value['geometries'], `${path}/geometries`, name);
-  if (typeof type !== 'string' || !GEOMETRIES.includes(type))
-    return bad([
-      fault(
-        `the type ${describeValue(type)}`,
-        `Feature, FeatureCollection, GeometryCollection, ${GEOMETRIES.join(', ')}`,
-        path,
-      ),
-    ]);
+  if (typeof type !== 'string' || !GEOMETRIES.has(type))
+    return bad([fault({ problem: 'type', found: foundOf(type) }, path)]);
   if (!Array.isArray(value['coordinates']))
-    return bad([fault(describeValue(value['coordinates']), 'a list of coordinates', `${path}/coordinates`)]);
+    return bad([fault({ problem: 'coordinates', found: foundOf(value['coordinates']) }, `${path}/coordinates`)]);
   return good([{ type, coordinates: value['coordinates'], name, path: `${path}/coordinates` }]);
 }
 
 function gathered(value: unknown, path: string, name: string | null): Result<readonly Found[]> {
-  if (!Array.isArray(value)) return bad([fault(describeValue(value), 'a list', path)]);
+  if (!Array.isArray(value)) return bad([fault({ problem: 'list', found: foundOf(value) }, path)]);
   // The standard advises against collections in collections; so deep a nest is no document of anybody.
-  if (path.length > DEEPEST)
-    return bad([fault('collections within collections', 'at most a few levels', path.slice(0, 40))]);
+  if (path.length > DEEPEST) return bad([fault({ problem: 'nested' }, path.slice(0, 40))]);
   const all = allOf(value.map((one: unknown, k) => geometriesIn(one, `${path}/${k}`, name)));
   return all.ok ? good(all.value.flat()) : all;
 }

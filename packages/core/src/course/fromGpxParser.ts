@@ -21,8 +21,8 @@ export interface GpxParserResult {
 
 /**
  * The course of one track or route, measured on WGS 84.
- * Errors: a point that is no position (gpxparser hands on NaN), no such line, fewer than two different points. As gpxparser tells no
- * segments, a gap is a straight step of the course: steps far longer than the others are warned of.
+ * Errors: a point that is no position (gpxparser passes NaN on), no such line, fewer than two different points. As gpxparser joins
+ * segments, a gap becomes a straight step of the course: steps far longer than the others give a warning.
  * @example
  * ```ts
  * import { courseFromGpxParser, courseLength } from '@halfcup/core/geometry';
@@ -35,10 +35,7 @@ export const courseFromGpxParser = (
   { tracks, routes }: GpxParserResult,
   options: ForeignOptions = {},
 ): Result<Course> =>
-  courseOfLines(
-    { file: "gpxparser's result", tracks: linesOf(tracks, 'track'), routes: linesOf(routes, 'route') },
-    options,
-  );
+  courseOfLines({ file: 'gpxparser', tracks: linesOf(tracks, 'track'), routes: linesOf(routes, 'route') }, options);
 
 const linesOf = (lines: readonly GpxParserLine[], kind: 'track' | 'route'): ForeignLine[] =>
   lines.map(({ name, points }, k) => {

@@ -18,6 +18,7 @@ import { type Course, courseLength, rawLength } from './course.ts';
 import { ascentOf, elevationAt, groundAt, meanAzimuth, pointAt, sliceLine } from './locate.ts';
 import { measureOf, rawOf } from './scale.ts';
 import { real } from '../testing/numbers.ts';
+import { tries } from '../testing/tries.ts';
 
 const apart = (a: LonLat, b: LonLat): number => inverse(a[0], a[1], b[0], b[1]).length;
 const lineLength = (line: readonly LonLat[]): number =>
@@ -158,7 +159,7 @@ describe('a stretch of a course', () => {
         expect(Math.abs(lineLength(first) - (middle - low))).toBeLessThan(1e-5);
         expect(Math.abs(lineLength(first) + lineLength(second) - lineLength(whole))).toBeLessThan(1e-5);
       }),
-      { seed: 3, numRuns: 300 },
+      { seed: 3, numRuns: tries(300) },
     );
   });
 
@@ -240,7 +241,7 @@ describe('between raw and calibrated measure', () => {
       fc.property(real(-100, 1100), (measure) => {
         expect(measureOf(course, rawOf(course, measure))).toBeCloseTo(measure, 8);
       }),
-      { seed: 4, numRuns: 500 },
+      { seed: 4, numRuns: tries(500) },
     );
   });
 
@@ -264,7 +265,7 @@ describe('a constant added to every longitude', () => {
         expect(apart([wrap(a.at[0] + shift), a.at[1]], b.at)).toBeLessThan(1e-5);
         expect(Math.abs(b.at[0])).toBeLessThanOrEqual(180);
       }),
-      { seed: 5, numRuns: 300 },
+      { seed: 5, numRuns: tries(300) },
     );
   });
 });

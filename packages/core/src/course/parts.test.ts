@@ -98,7 +98,7 @@ describe('a course of parts', () => {
       unit: 'm',
       where: { path: '/courses/1/parts/0' },
     });
-    expect(finding!.message).toContain('500.0 m long');
+    expect(finding!.message).toContain('0.50000 km long');
     expect(courseLength(valueOf(courseOfParts(input([[a, 100, length + 0.00009]]))))).toBeCloseTo(400, 3);
   });
 
@@ -219,16 +219,16 @@ describe('what is said of parts', () => {
     const a = turtle(ORIGIN, [[90, 500]], 20, 'a');
     const messages = (...parts: Part[]): string[] => refusal(...parts).map(({ message }) => message);
     expect(messages([a, 100, 600])).toEqual([
-      'The part ends at 600.0 m, but course "a" is 500.0 m long; expected an end within it.',
+      'The end of this part is at 0.60 km, but a is 0.50 km long. It should be on the course.',
     ]);
     expect(messages([a, -10, 300])).toEqual([
-      'The part begins at -10.0 m, before the start of course "a" (0.0 m); expected a place on it.',
+      'The beginning of this part is at -0.01 km, but a begins at 0.00 km. It should be on the course.',
     ]);
     expect(messages([a, 300, 200])).toEqual([
-      'The part runs from 300.0 m to 200.0 m of course "a"; expected "from" before "to".',
+      'This part of a runs from 0.30 km to 0.20 km. It should end after it begins.',
     ]);
     expect(messages([a, 0, 200], [a, 300, 400])).toEqual([
-      'The part begins 100.0 m from where the one before it ends; expected at most 50 m.',
+      'This part begins 100 m from the end of the one before it. They should be at most 50 m apart.',
     ]);
   });
 

@@ -8,6 +8,7 @@ import { segmentLength } from '../geodesy/segment.ts';
 import type { GpxSegment } from '../gpx/document.ts';
 import { JOINED_GAP, buildCourse } from './build.ts';
 import { type Course, type Drawn, courseLength, rawLength } from './course.ts';
+import { courseFinding } from './courseFinding.ts';
 import { type CoursePlace, elevationOf, groundAt, slicePlaces } from './locate.ts';
 import { measureOf, rawOf } from './scale.ts';
 
@@ -70,21 +71,18 @@ const SAME = 1e-4;
 function rangeFindings({ course, from, to, where }: Stretch): Finding[] {
   const length = courseLength(course);
   if (to > length + SAME) {
-    const message = `The part ends at ${to.toFixed(1)} m, but course "${course.id}" is ${length.toFixed(1)} m long; expected an end within it.`;
-    return [
-      { code: 'measure-beyond-course', severity: 'error', message, where, measured: to, limit: length, unit: 'm' },
-    ];
+    const params = { what: 'partEnd', measure: to, course: course.id, problem: 'past', length } as const;
+    const facts = { severity: 'error', where, measured: to, limit: length, unit: 'm' } as const;
+    return [courseFinding('measure-beyond-course', params, facts)];
   }
   const start = course.scale.measure[0]!;
   if (from < start - SAME) {
-    const message = `The part begins at ${from.toFixed(1)} m, before the start of course "${course.id}" (${start.toFixed(1)} m); expected a place on it.`;
-    return [
-      { code: 'measure-beyond-course', severity: 'error', message, where, measured: from, limit: start, unit: 'm' },
-    ];
+    const params = { what: 'partStart', measure: from, course: course.id, problem: 'before', start } as const;
+    const facts = { severity: 'error', where, measured: from, limit: start, unit: 'm' } as const;
+    return [courseFinding('measure-beyond-course', params, facts)];
   }
   if (to - from > SAME) return [];
-  const message = `The part runs from ${from.toFixed(1)} m to ${to.toFixed(1)} m of course "${course.id}"; expected "from" before "to".`;
-  return [{ code: 'part-backwards', severity: 'error', message, where }];
+  return [courseFinding('part-backwards', { course: course.id, from, to }, { severity: 'error', where })];
 }
 
 /** The points of a stretch; more than one segment where its course skips a gap. */
@@ -113,8 +111,8 @@ function jumpLength(before: readonly GpxSegment[], after: readonly GpxSegment[])
 
 function apartFinding(length: number, where: Where): Finding[] {
   if (length <= JOINED_GAP) return [];
-  const message = `The part begins ${length.toFixed(1)} m from where the one before it ends; expected at most ${JOINED_GAP} m.`;
-  return [{ code: 'parts-apart', severity: 'error', message, where, measured: length, limit: JOINED_GAP, unit: 'm' }];
+  const facts = { severity: 'error', where, measured: length, limit: JOINED_GAP, unit: 'm' } as const;
+  return [courseFinding('parts-apart', { length, most: JOINED_GAP }, facts)];
 }
 
 /** Knots of every stretch, moved to the new course's raw measure; the joins between stretches count as they are. */

@@ -9,6 +9,7 @@ import { pointAt } from './locate.ts';
 import { nearestOn, passesOf } from './passes.ts';
 import { indexCourse } from './segmentIndex.ts';
 import { real } from '../testing/numbers.ts';
+import { tries } from '../testing/tries.ts';
 
 describe('passes of a point', () => {
   it('throws on what is no position instead of finding nothing', () => {
@@ -184,7 +185,7 @@ describe('a point placed and snapped', () => {
           Math.abs(inverse(placed.at[0], placed.at[1], pass.foot[0], pass.foot[1]).length - pass.distance),
         ).toBeLessThan(1e-4);
       }),
-      { seed: 20261125, numRuns: 1000 },
+      { seed: 20261125, numRuns: tries(1000) },
     );
   });
 });

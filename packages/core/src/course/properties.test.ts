@@ -23,9 +23,10 @@ import { pointAt, sliceLine } from './locate.ts';
 import { passesOf } from './passes.ts';
 import { indexCourse } from './segmentIndex.ts';
 import { real } from '../testing/numbers.ts';
+import { tries } from '../testing/tries.ts';
 
 const SEED = 20_261_125;
-const RUNS = 1000;
+const RUNS = tries(1000);
 const MILLIMETRE = 1e-3;
 const LAPS: readonly number[] = [0, 90, 180, 270];
 

@@ -250,7 +250,8 @@ describe('track quality', () => {
       {
         code: 'track-sparse-bend',
         severity: 'note',
-        message: expect.stringContaining('Points 2 to 3 of segment 1.') as string,
+        message: expect.stringContaining('Points 2 and 3 of segment 1 are 210 m apart on a bend.') as string,
+        params: expect.objectContaining({ segment: 1, first: 2, last: 3, most: 200 }) as object,
         where: { at: bend[1] },
         measured: expect.closeTo(210, 3) as number,
         unit: 'm',
@@ -259,7 +260,7 @@ describe('track quality', () => {
     expect(flawFindings(flawsOf([segmentThrough(withSpike())]), {})[0]!.severity).toBe('warning');
   });
 
-  it('tells of a tangle where it lies, by the course’s own distance', () => {
+  it('finds a tangle where it lies, by the course’s own distance', () => {
     const { course, tangles, boxes } = indexCourse(courseThrough(withTangle()));
     const doubled = {
       ...course,
@@ -268,14 +269,14 @@ describe('track quality', () => {
     const [finding] = tangleFindings({ course: doubled, tangles, boxes }, { file: 'a.gpx' });
     expect(finding!.where).toMatchObject({ file: 'a.gpx', measure: expect.closeTo(2 * tangles[0]!.from, 6) });
     expect(finding!.measured).toBeCloseTo(tangles[0]!.to - tangles[0]!.from, 9);
-    expect(finding!.message).toContain(
-      `${(tangles[0]!.to - tangles[0]!.from).toFixed(1)} m of track within a circle of 10 m radius. From ${tangles[0]!.from.toFixed(0)} m to ${tangles[0]!.to.toFixed(0)} m of the line as recorded.`,
+    expect(finding!.message).toBe(
+      `The recorder seems to have stood still: ${(tangles[0]!.to - tangles[0]!.from).toFixed(0)} m of track within 10 m of one place. It is from ${(tangles[0]!.from / 1000).toFixed(2)} km to ${(tangles[0]!.to / 1000).toFixed(2)} km along the line as recorded.`,
     );
     expect(inverse(...finding!.where.at!, ...withTangle()[50]!).length).toBeLessThan(15);
   });
 });
 
-it('a flaw behind repeated points is told from the first of them', () => {
+it('a flaw behind repeated points begins at the first of them', () => {
   const points = road(200);
   const repeated = [
     ...points,

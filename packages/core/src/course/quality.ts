@@ -1,7 +1,7 @@
 /**
  * Track quality: what a recorder or a hasty drawing leaves in a track. Spikes (a vertex that leaves
  * and returns while the course goes on), standing-still tangles, jumps, and vertices too far apart
- * on a bend. Each is said with its size; nothing is altered unless `cleaned` is asked.
+ * on a bend. Each is found with its size; nothing is changed but by `cleaned`.
  */
 import { bisectLeft, cumsum, median } from 'd3-array';
 import type { Finding, LonLat, Where } from '../finding.ts';
@@ -10,6 +10,7 @@ import { azimuthDifference } from '../geodesy/ellipsoid.ts';
 import { segmentAzimuthDeg, segmentLength } from '../geodesy/segment.ts';
 import type { GpxSegment } from '../gpx/document.ts';
 import { buildCourse } from './build.ts';
+import { courseFinding } from './courseFinding.ts';
 import { groundAt, placeAtRaw } from './locate.ts';
 import { measureOf } from './scale.ts';
 import type { IndexedCourse } from './segmentIndex.ts';
@@ -43,7 +44,7 @@ const SPARSE = 200;
 const SPARSE_TURN = 10;
 
 /**
- * Spikes, jumps and sparse bends of the segments of a track, in running order; tangles are told of a course by {@link tangleFindings}.
+ * Spikes, jumps and sparse bends of the segments of a track, in running order; tangles are found on a course by {@link tangleFindings}.
  * The limits are common practice, no source: spikes with legs of 15 m that turn 135°, jumps of 100 m and 20 usual steps, 200 m on a bend.
  * @example
  * ```ts
@@ -149,15 +150,6 @@ function tangles(segment: GpxSegment, index: number): Flaw[] {
   }));
 }
 
-const SAID: { readonly [kind in Flaw['kind']]: (size: string) => string } = {
-  spike: (size) => `A spike: one point leaves the course by ${size} and returns; it adds twice that.`,
-  tangle: (size) => `A standing-still tangle: ${size} of track within a circle of 10 m radius.`,
-  jump: (size) =>
-    `A jump of ${size} between two points, far longer than the steps around it; joined by a straight line.`,
-  'sparse-bend': (size) =>
-    `Two points are ${size} apart on a bend; expected at most ${SPARSE} m, so that the line follows the road.`,
-};
-
 /**
  * Each flaw as a finding about `where`: `track-spike`, `track-jump`, `track-tangle` (warnings), `track-sparse-bend` (note).
  * @example
@@ -167,18 +159,17 @@ const SAID: { readonly [kind in Flaw['kind']]: (size: string) => string } = {
  * const segments = [{ lon: Float64Array.of(-30.104, -30.102, -30.1, -30.099, -30.1, -30.098, -30.096), lat: Float64Array.of(12.2, 12.2, 12.2, 12.201, 12.2001, 12.2, 12.2), ele: new Float64Array(7) }];
  * const [finding] = flawFindings(flawsOf(segments), { file: 'run.gpx' });
  * finding?.code; // → 'track-spike'
- * finding?.message; // → 'A spike: one point leaves the course by 147.5 m and returns; it adds twice that. Point 4 of segment 1.'
+ * finding?.message; // → 'Point 4 of segment 1 leaves the course by 147 m and returns. This spike adds 295 m. Delete the point, unless the course goes there.'
  * ```
  */
 export function flawFindings(flaws: readonly Flaw[], where: Where): Finding[] {
-  return flaws.map((flaw) => ({
-    code: `track-${flaw.kind}`,
-    severity: flaw.kind === 'sparse-bend' ? 'note' : 'warning',
-    message: `${SAID[flaw.kind](`${flaw.size.toFixed(1)} m`)} ${flaw.first === flaw.last ? `Point ${flaw.first + 1}` : `Points ${flaw.first + 1} to ${flaw.last + 1}`} of segment ${flaw.segment + 1}.`,
-    where: { ...where, at: flaw.at },
-    measured: flaw.size,
-    unit: 'm',
-  }));
+  return flaws.map(({ kind, size, segment, first, last, at }) => {
+    const params = { size, segment: segment + 1, first: first + 1, last: last + 1 };
+    const facts = { where: { ...where, at }, measured: size, unit: 'm' };
+    return kind === 'sparse-bend'
+      ? courseFinding('track-sparse-bend', { ...params, most: SPARSE }, { severity: 'note', ...facts })
+      : courseFinding(`track-${kind}`, params, { severity: 'warning', ...facts });
+  });
 }
 
 /**
@@ -200,15 +191,17 @@ export function tangleFindings({ course, tangles: found }: IndexedCourse, where:
   return found.map(({ from, to }) => {
     const at = placeAtRaw(course, from);
     const place = at === null ? {} : { at: groundAt(course, at).at };
-    const message = `${SAID.tangle(`${(to - from).toFixed(1)} m`)} From ${from.toFixed(0)} m to ${to.toFixed(0)} m of the line as recorded.`;
-    return {
-      code: 'track-tangle',
-      severity: 'warning',
-      message,
-      where: { ...where, measure: measureOf(course, from), ...place },
-      measured: to - from,
-      unit: 'm',
-    };
+    const size = to - from;
+    return courseFinding(
+      'track-tangle',
+      { size, from, to },
+      {
+        severity: 'warning',
+        where: { ...where, measure: measureOf(course, from), ...place },
+        measured: size,
+        unit: 'm',
+      },
+    );
   });
 }
 

@@ -126,7 +126,8 @@ describe('the clocks of a zone change in the night', () => {
         code: 'calendar-clock-change',
         severity: 'note',
         message:
-          'The time 02:30:00 of station "s1" on 2027-03-14 does not exist that night: clocks are put forward over it. It was read as before the change. Tell the crew which is meant.',
+          'The time 02:30 on 2027-03-14 does not exist: clocks are put forward over it. It is taken as before the change. Tell the crew which time is meant.',
+        params: { date: '2027-03-14', time: 2.5 * H, problem: 'skipped' },
         where: { path: '/stations/0', station: 's1' },
       },
     ]);
@@ -139,7 +140,7 @@ describe('the clocks of a zone change in the night', () => {
     );
     expect(eventOf(analysis).get('DTEND')).toBe('20271107T053000Z');
     expect(toCalendar(analysis, STAMP).findings.map(({ message }) => message)).toEqual([
-      expect.stringContaining('01:30:00 of station "s1" on 2027-11-07 comes twice that night'),
+      expect.stringContaining('The time 01:30 on 2027-11-07 comes twice: clocks are put back.'),
     ]);
   });
 });
@@ -161,22 +162,22 @@ describe('a calendar cannot be made', () => {
       [
         'calendar-no-clock',
         expect.stringContaining(
-          'found no date in the plan; a calendar needs one to say when the crews come: add "date": "2027-09-12"',
+          'The plan has no date. A calendar needs one to say when the crews come. Add the date, such as 2027-09-12.',
         ),
         '',
       ],
     ]);
     expect(refusal(without('timeZone'))).toEqual([
-      ['calendar-no-clock', expect.stringContaining('found no time zone in the plan'), ''],
+      ['calendar-no-clock', expect.stringContaining('The plan has no time zone.'), ''],
     ]);
   });
 
   it('where no race has waves, or nobody arrives anywhere', () => {
     expect(refusal(analysisOf(STRAIGHT, [AT_1500], CLOCK))).toEqual([
-      ['calendar-no-times', expect.stringContaining('found no race with waves'), '/races'],
+      ['calendar-no-times', expect.stringContaining('No race of the plan has waves.'), '/races'],
     ]);
     expect(refusal(calendarAt({ crewAt: null }))).toEqual([
-      ['calendar-no-times', expect.stringContaining('found no station that anybody arrives at'), '/stations'],
+      ['calendar-no-times', expect.stringContaining('Nobody arrives at any station.'), '/stations'],
     ]);
     expect(refusal(calendarAt({ openUntil: null }))).toHaveLength(1);
   });
@@ -189,7 +190,8 @@ describe('a calendar cannot be made', () => {
       {
         code: 'calendar-left-out',
         severity: 'note',
-        message: 'Nobody arrives at station "s2", so that its crew has no times: left out of the calendar.',
+        message: 'Nobody arrives here, so the crew has no times. The calendar leaves the station out.',
+        params: {},
         where: { path: '/stations/1', station: 's2' },
       },
     ]);
@@ -198,7 +200,7 @@ describe('a calendar cannot be made', () => {
   it('and a station that the race day does not know is left out as well', () => {
     const analysis = calendarAt({});
     expect(refusal({ ...analysis, day: { ...analysis.day!, stations: [] } })).toEqual([
-      ['calendar-no-times', expect.stringContaining('found no station'), '/stations'],
+      ['calendar-no-times', expect.stringContaining('Nobody arrives at any station.'), '/stations'],
     ]);
   });
 });

@@ -8,7 +8,8 @@ import { type Finding, type Result, bad, good } from '../finding.ts';
 import type { StationLayout } from '../layout/layout.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { StationDay } from '../raceday/day.ts';
-import { formatClock, formatMinute } from '../format.ts';
+import { formatMinute } from '../format.ts';
+import { exportFinding } from './exportFinding.ts';
 import { foldedLine, instantValue, textValue, uidOf } from './iCalendarText.ts';
 import { CAUTION } from '../text/caution.ts';
 import { numberOf } from '../layout/layout.ts';
@@ -71,37 +72,26 @@ export function toCalendar(analysis: Analysis, stampedAt: number): Result<string
 
 function clockOf({ plan: { date, timeZone } }: Analysis): Result<PlanClock> {
   if (date !== undefined && timeZone !== undefined) return good({ date, timeZone });
-  const missing: [key: string, example: string][] = [
-    ...(date === undefined ? [['date', '"date": "2027-09-12"'] as [string, string]] : []),
-    ...(timeZone === undefined
-      ? [['time zone', '"timeZone": "Atlantic/Azores", its name in the IANA time zone database'] as [string, string]]
-      : []),
+  const missing = [
+    ...(date === undefined ? (['date'] as const) : []),
+    ...(timeZone === undefined ? (['timeZone'] as const) : []),
   ];
   return bad(
-    missing.map(([key, example]): Finding => ({
-      code: 'calendar-no-clock',
-      severity: 'error',
-      message: `found no ${key} in the plan; a calendar needs one to say when the crews come: add ${example}`,
-      where: { path: '' },
-    })),
+    missing.map((key) =>
+      exportFinding('calendar-no-clock', { missing: key }, { severity: 'error', where: { path: '' } }),
+    ),
   );
 }
 
-const noTimes = (noWaves: boolean): Finding => ({
-  code: 'calendar-no-times',
-  severity: 'error',
-  message: noWaves
-    ? 'found no race with waves; crew times come from arrivals: add "waves" and finish times to a race'
-    : 'found no station that anybody arrives at; a calendar holds the crew times of stations: serve a race, or mend its waves',
-  where: { path: noWaves ? '/races' : '/stations' },
-});
+const noTimes = (noWaves: boolean): Finding =>
+  exportFinding(
+    'calendar-no-times',
+    { problem: noWaves ? 'noWaves' : 'noArrivals' },
+    { severity: 'error', where: { path: noWaves ? '/races' : '/stations' } },
+  );
 
-const leftOut = ({ id, index }: StationLayout): Finding => ({
-  code: 'calendar-left-out',
-  severity: 'note',
-  message: `Nobody arrives at station "${id}", so that its crew has no times: left out of the calendar.`,
-  where: { path: `/stations/${index}`, station: id },
-});
+const leftOut = ({ id, index }: StationLayout): Finding =>
+  exportFinding('calendar-left-out', {}, { severity: 'note', where: { path: `/stations/${index}`, station: id } });
 
 function crewTimes({ stations, day }: Analysis): CrewTime[] {
   const days = new Map(day?.stations.map((one) => [one.id, one]));
@@ -174,15 +164,8 @@ function clockText(seconds: number): string {
 
 const DAY = 86_400;
 
-const SAYS = {
-  skipped: 'does not exist that night: clocks are put forward over it. It was read as before the change',
-  repeated: 'comes twice that night: clocks are put back. The first was taken',
-} as const;
-
-function troubleOf({ id, index }: StationLayout, seconds: number, { trouble }: ZonedInstant, date: string): Finding[] {
+function troubleOf({ id, index }: StationLayout, time: number, { trouble }: ZonedInstant, date: string): Finding[] {
   if (trouble === null) return [];
-  const message = `The time ${formatClock(seconds)} of station "${id}" on ${date} ${SAYS[trouble]}. Tell the crew which is meant.`;
-  return [
-    { code: 'calendar-clock-change', severity: 'note', message, where: { path: `/stations/${index}`, station: id } },
-  ];
+  const where = { path: `/stations/${index}`, station: id };
+  return [exportFinding('calendar-clock-change', { date, time, problem: trouble }, { severity: 'note', where })];
 }

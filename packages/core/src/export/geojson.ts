@@ -10,6 +10,7 @@ import { type Course, courseLength } from '../course/course.ts';
 import type { LonLat } from '../finding.ts';
 import { type Item, type LaidDirection, type Layout, type StationLayout, isTable } from '../layout/layout.ts';
 import { formOf } from '../kinds.ts';
+import { courseById } from '../plan/lookups.ts';
 import { itemWord } from '../station/wording.ts';
 import { boundsOf } from './bounds.ts';
 import { courseRuns, cutAtAntimeridian, lineBeside } from './lines.ts';
@@ -137,7 +138,7 @@ function directionFeatures(
   station: StationLayout,
   { courses }: Layout,
 ): LayoutFeature[] {
-  const { course } = courses.find((indexed) => indexed.course.id === direction.course)!;
+  const { course } = courseById(courses, direction.course);
   const key = `${station.id}/${index}`;
   const shared = { station: station.id, name: station.name, course: direction.course, race: direction.race };
   const { foot } = station.passes.find((pass) => pass.race === direction.race && pass.measure === direction.measure)!;

@@ -4,8 +4,11 @@
  */
 import type { Analysis } from '../analyse.ts';
 import type { Finding, LonLat } from '../finding.ts';
-import type { PrePour, Quantiles, RaceDay, Run, StationDay, Stop } from '../raceday/day.ts';
+import { findById } from '../plan/lookups.ts';
+import type { Pack, PrePour, Quantiles, RaceDay, Run, StationDay, Stop } from '../raceday/day.ts';
+import { supplyKey } from '../raceday/packs.ts';
 import { formatClock, formatMinute } from '../format.ts';
+import type { Kilograms } from '../units.ts';
 import { findingDocument } from './documents.ts';
 import { toMicro, toPosition } from './rounding.ts';
 
@@ -16,7 +19,7 @@ export type QuantileTexts = { readonly [key in keyof Quantiles]: string };
 /** A station's day as `halfcup raceday` prints it; times HH:MM:SS, minutes HH:MM. */
 export interface StationDayDocument extends Omit<
   StationDay,
-  'races' | 'quantiles' | 'perMinute' | 'peak' | 'crewAt' | 'openFrom' | 'openUntil'
+  'races' | 'quantiles' | 'perMinute' | 'peak' | 'crewAt' | 'openFrom' | 'openUntil' | 'packs'
 > {
   readonly races: readonly (QuantileTexts & { readonly race: string; readonly arrivals: number })[];
   readonly first: Clock | null;
@@ -29,17 +32,31 @@ export interface StationDayDocument extends Omit<
   readonly crewAt: Clock | null;
   readonly openFrom: Clock | null;
   readonly openUntil: Clock | null;
+  readonly packs: readonly PackDocument[];
+}
+
+/** What is sent of one thing, in whole packs; `item` is `sign: ` and the wording of a sign, else a name as in the plan. */
+export interface PackDocument extends Omit<Pack, 'kind' | 'wording' | 'empty'> {
+  readonly item: string;
+}
+
+/** What is put down or taken up at a stop; empty jugs and full trash bags are items of their own. */
+export interface LoadDocument {
+  readonly item: string;
+  readonly count: number;
+  readonly kg: Kilograms;
 }
 
 /** What `halfcup raceday` prints. Lengths metres, volumes litres, masses kilograms. */
 export interface RaceDayDocument {
   readonly stations: readonly StationDayDocument[];
-  readonly totals: RaceDay['totals'];
+  readonly totals: { readonly packs: readonly PackDocument[]; readonly crew: number };
   readonly runs: readonly (Omit<Run, 'stops'> & {
-    readonly stops: readonly (Omit<Stop, 'arrive' | 'leave'> & {
+    readonly stops: readonly (Omit<Stop, 'arrive' | 'leave' | 'load'> & {
       readonly arrive: Clock;
       readonly leave: Clock;
       readonly at: LonLat | null;
+      readonly load: readonly LoadDocument[];
     })[];
   })[];
   readonly findings: readonly Finding[];
@@ -62,6 +79,13 @@ const prePourDocument = (one: PrePour): PrePour => ({
   floor: toMicro(one.floor),
 });
 
+const packDocument = (pack: Pack): PackDocument => ({
+  item: supplyKey(pack),
+  need: toMicro(pack.need),
+  pack: toMicro(pack.pack),
+  count: pack.count,
+});
+
 function stationDocument({ quantiles, ...day }: StationDay): StationDayDocument {
   const { water, sportsDrink } = day.prePour;
   const none = { first: null, p10: null, p50: null, p90: null, last: null };
@@ -79,14 +103,14 @@ function stationDocument({ quantiles, ...day }: StationDay): StationDayDocument 
       ...(sportsDrink === undefined ? {} : { sportsDrink: prePourDocument(sportsDrink) }),
     },
     volume: { water: toMicro(day.volume.water), sportsDrink: toMicro(day.volume.sportsDrink) },
-    packs: day.packs.map((pack) => ({ ...pack, need: toMicro(pack.need), pack: toMicro(pack.pack) })),
+    packs: day.packs.map(packDocument),
     crew: { ...day.crew, hours: toMicro(day.crew.hours) },
   };
 }
 
 /** A stop stands at the station's drop point, else at its pin. */
 function stopPlace({ stations }: Analysis, id: string): LonLat | null {
-  const station = stations.find((one) => one.id === id);
+  const station = findById(stations, id);
   const at = station?.station.points.find(({ kind }) => kind === 'drop')?.at ?? station?.at;
   return at === undefined ? null : toPosition(at);
 }
@@ -114,7 +138,7 @@ export function raceDayDocument(analysis: Analysis, day: RaceDay, findings: read
     stations: day.stations.map(stationDocument),
     totals: {
       ...day.totals,
-      packs: day.totals.packs.map((pack) => ({ ...pack, need: toMicro(pack.need), pack: toMicro(pack.pack) })),
+      packs: day.totals.packs.map(packDocument),
     },
     runs: day.runs.map((run) => ({
       ...run,
@@ -125,7 +149,7 @@ export function raceDayDocument(analysis: Analysis, day: RaceDay, findings: read
         leave: formatClock(stop.leave),
         measure: toMicro(stop.measure),
         at: stopPlace(analysis, stop.station),
-        load: stop.load.map((part) => ({ ...part, kg: toMicro(part.kg) })),
+        load: stop.load.map((part) => ({ item: supplyKey(part), count: part.count, kg: toMicro(part.kg) })),
       })),
     })),
     findings: findings.map(findingDocument),

@@ -126,8 +126,8 @@ describe('what has no place, no side or no wheel', () => {
       {
         code: 'export-unplaced',
         severity: 'note',
-        message:
-          'Station "s1" has no place on the ground for: sign. GPX cannot hold what has none: left out of the waypoints. The layout says why.',
+        message: 'No place on the ground for: sign. The GPX file leaves out what has no place; the layout says why.',
+        params: { items: [{ item: 'sign', end: 'whole' }] },
         where: { path: '/stations/0', station: 's1' },
       },
     ]);

@@ -10,12 +10,15 @@ import type { IndexedCourse } from '../course/segmentIndex.ts';
 import { type Finding, type LonLat, type Result, good } from '../finding.ts';
 import type { GpxSegment } from '../gpx/document.ts';
 import { type GpxPointToWrite, type GpxTrackToWrite, writeGpx } from '../gpx/write.ts';
+import type { ItemKind } from '../kinds.ts';
 import { type LaidDirection, type Layout, type StationLayout, isTable } from '../layout/layout.ts';
+import { courseById } from '../plan/lookups.ts';
 import type { PlanPoint } from '../plan/plan.ts';
 import { itemWord } from '../station/wording.ts';
 import { formatMeasure } from '../format.ts';
 import type { UnitSystem } from '../units.ts';
 import { CAUTION } from '../text/caution.ts';
+import { exportFinding } from './exportFinding.ts';
 import { wheeledText } from './wheeled.ts';
 import { type Peg, pegsOf } from '../layout/pegs.ts';
 import { numberOf } from '../layout/layout.ts';
@@ -26,6 +29,8 @@ interface Bare {
   readonly kind: string;
   readonly at: LonLat | null;
   readonly description: string;
+  /** The end of an item that it stands for; absent for stations and points, which always have a place. */
+  readonly of?: { readonly item: ItemKind; readonly end: Peg['end'] };
 }
 
 /**
@@ -79,17 +84,10 @@ export function toGpx(layout: Layout, units: UnitSystem = layout.plan.units): Re
 const letters = (k: number): string => (k < 25 ? String.fromCharCode(65 + k) : `Z${letters(k - 25)}`);
 
 function unplaced(station: StationLayout, bare: readonly Bare[]): Finding[] {
-  const lost = bare.filter(({ at }) => at === null).map(({ word }) => word.toLowerCase());
-  if (lost.length === 0) return [];
-  const message = `Station "${station.id}" has no place on the ground for: ${lost.join(', ')}. GPX cannot hold what has none: left out of the waypoints. The layout says why.`;
-  return [
-    {
-      code: 'export-unplaced',
-      severity: 'note',
-      message,
-      where: { path: `/stations/${station.index}`, station: station.id },
-    },
-  ];
+  const items = bare.flatMap(({ at, of }) => (at === null && of !== undefined ? [of] : []));
+  if (items.length === 0) return [];
+  const where = { path: `/stations/${station.index}`, station: station.id };
+  return [exportFinding('export-unplaced', { items }, { severity: 'note', where })];
 }
 
 function trackOf(course: Course, { plan }: Layout, units: UnitSystem): GpxTrackToWrite {
@@ -131,7 +129,7 @@ function bareOf(station: StationLayout, courses: readonly IndexedCourse[], units
       ...points,
     ];
   const laid = station.directions.flatMap((direction) => {
-    const indexed = courses.find(({ course }) => course.id === direction.course)!;
+    const indexed = courseById(courses, direction.course);
     return chosen(pegsOf(station, direction, indexed), direction).map((peg) =>
       ofPeg(peg, station, direction, indexed, units),
     );
@@ -178,6 +176,7 @@ function ofPeg(
     kind: item.kind,
     at,
     description: `${what}, ${side}; ${where}; ${fromMark(peg, units)}${other}`,
+    of: { item: item.kind, end: trash ? end : 'whole' },
   };
 }
 

@@ -5,6 +5,7 @@ import { DEGREES, azimuthDifference } from './ellipsoid.ts';
 import { eastNorth, fromEastNorth, project } from './frame.ts';
 import { direct, inverse } from './karney.ts';
 import { real } from '../testing/numbers.ts';
+import { tries } from '../testing/tries.ts';
 
 const place = fc.record({ lon: real(-180, 180), lat: real(-89.9, 89.9), azimuthDeg: real(0, 359.999) });
 const distance = (max: number): fc.Arbitrary<number> => real(0.01, max);
@@ -24,7 +25,7 @@ describe('the local frame', () => {
             length * Math.sin(azimuthDifference(Math.atan2(east, north) * DEGREES, azimuthDeg) / DEGREES),
           ).toBeLessThan(within);
         }),
-        { seed: 1, numRuns: 2000 },
+        { seed: 1, numRuns: tries(2000) },
       );
     }
   });
@@ -38,7 +39,7 @@ describe('the local frame', () => {
         const truth = direct(lon, lat, azimuthDeg, length);
         expect(inverse(at[0], at[1], truth[0], truth[1]).length).toBeLessThan(1e-6);
       }),
-      { seed: 2, numRuns: 2000 },
+      { seed: 2, numRuns: tries(2000) },
     );
   });
 });

@@ -1,11 +1,14 @@
 /** Which of the tracks and routes of a file is meant. */
 import { type Finding, type Result, type Where, bad, good } from '../finding.ts';
+import type { TrackParams, LineName } from '../text/params/gpx.ts';
 import type { GpxLine } from './document.ts';
+import { trackFinding } from './trackFinding.ts';
+import { excerpt } from './trouble.ts';
 
 /** A line to choose from: of a GPX file, or made of what another reader holds. */
 export type NamedLine = Pick<GpxLine, 'kind' | 'name' | 'segments'> & Partial<Pick<GpxLine, 'line' | 'column'>>;
 
-/** What lines are chosen from; `file` is its name in messages. */
+/** What lines are chosen from; `file` is its name in findings. */
 export interface LineSource<Line extends NamedLine = NamedLine> {
   readonly file: string;
   readonly tracks: readonly Line[];
@@ -16,8 +19,13 @@ const pointsOf = (line: NamedLine): number => line.segments.reduce((sum, segment
 
 const hasPoints = (line: NamedLine): boolean => pointsOf(line) > 0;
 
-const listed = (lines: readonly NamedLine[]): string =>
-  lines.map((line, k) => `${k}: ${line.name === null ? `${line.kind} without a name` : `"${line.name}"`}`).join(', ');
+/** So many lines are named in a sentence. */
+const NAMED = 8;
+
+const choiceOf = (lines: readonly NamedLine[]): { readonly lines: readonly LineName[]; readonly count: number } => ({
+  lines: lines.slice(0, NAMED).map(({ kind, name }) => ({ kind, name: name === null ? null : excerpt(name) })),
+  count: lines.length,
+});
 
 /**
  * The line of a GPX file that is the course: the one that `track` names, by its name or its index over tracks, then routes.
@@ -39,28 +47,27 @@ export function chooseLine<Line extends NamedLine>(
   where: Where,
 ): Result<Line> {
   const lines = [...document.tracks, ...document.routes];
-  const fail = (message: string): Result<Line> => bad([{ code: 'track-unknown', severity: 'error', message, where }]);
-  // The place that is printed before the message has the file's name already.
-  const file = where.file === undefined ? document.file : 'The file';
+  // A place with the file's name is shown in front of the sentence, which then need not repeat it.
+  const file = where.file === undefined ? document.file : null;
+  const fail = (params: TrackParams['track-unknown']): Result<Line> =>
+    bad([trackFinding('track-unknown', params, { severity: 'error', where })]);
   if (track === undefined) {
     const usable = lines.filter(hasPoints);
-    if (usable.length === 0) return fail(`${file} has no track or route with points; expected one to be the course.`);
+    if (usable.length === 0) return fail({ file, problem: 'none' });
     const taken = usable.find((line) => pointsOf(line) > 1) ?? usable[0]!;
     return good(taken, usable.length > 1 ? [chosenFinding(document, lines, taken)] : []);
   }
   const named = lines.filter((line) => line.name === track);
+  const asked = excerpt(String(track));
   if (named.length > 1)
-    return fail(`${file} has ${named.length} lines named "${track}"; say which by index: ${listed(lines)}.`);
+    return fail({ file, problem: 'ambiguous', track: asked, same: named.length, ...choiceOf(lines) });
   const line = named[0] ?? lines[/^\d+$/.test(String(track)) ? Number(track) : -1];
-  if (line === undefined)
-    return fail(`${file} has no line "${track}"; it has ${lines.length === 0 ? 'none' : listed(lines)}.`);
-  return hasPoints(line)
-    ? good(line)
-    : fail(`Line "${track}" of ${file === 'The file' ? 'the file' : file} has no points.`);
+  if (line === undefined) return fail({ file, problem: 'unknown', track: asked, ...choiceOf(lines) });
+  return hasPoints(line) ? good(line) : fail({ file, problem: 'empty', track: asked });
 }
 
 function chosenFinding({ file }: LineSource, lines: readonly NamedLine[], line: NamedLine): Finding {
-  const message = `The file has ${lines.length} lines (${listed(lines)}); took ${lines.indexOf(line)}. Name another as the track where that is wrong.`;
   const at = line.line === undefined || line.column === undefined ? {} : { line: line.line, column: line.column };
-  return { code: 'track-chosen', severity: 'note', message, where: { file, ...at } };
+  const params = { ...choiceOf(lines), taken: lines.indexOf(line) };
+  return trackFinding('track-chosen', params, { severity: 'note', where: { file, ...at } });
 }

@@ -4,15 +4,14 @@
  * the labels (its `iso-8859-1` is windows-1252); Unicode 15 table 3-7 for well-formed UTF-8.
  */
 
+import { excerpt, type RefusalOf } from './trouble.ts';
+
 declare const TextDecoder: new (
   label: string,
   options: { readonly fatal: boolean; readonly ignoreBOM: boolean },
 ) => { decode(bytes: Uint8Array): string };
 
-export interface DecodeProblem {
-  readonly code: 'gpx-binary' | 'gpx-encoding';
-  readonly message: string;
-}
+export type DecodeProblem = RefusalOf<'gpx-binary' | 'gpx-encoding'>;
 
 export interface ByteDecoder {
   /** The text of these bytes, as far as it is whole and valid, up to the last tag; `last` gives out what was held back. */
@@ -99,13 +98,8 @@ type Recognised = { readonly encoding: Encoding; readonly markBytes: number } | 
 
 function recognise(bytes: Uint8Array): Recognised {
   const [a = -1, b = -1, c = -1, d = -1] = bytes;
-  if ((a === 0x1f && b === 0x8b) || (a === 0x50 && b === 0x4b && c === 3 && d === 4)) {
-    return {
-      code: 'gpx-binary',
-      message:
-        'This is a compressed file (ZIP or gzip), not the text of a GPX file. Unpack it and give the .gpx file inside.',
-    };
-  }
+  if ((a === 0x1f && b === 0x8b) || (a === 0x50 && b === 0x4b && c === 3 && d === 4))
+    return { code: 'gpx-binary', params: { kind: 'compressed' } };
   if ((a === 0xff && b === 0xfe && c === 0 && d === 0) || (a === 0 && b === 0 && c === 0xfe && d === 0xff))
     return unsupported('UTF-32');
   if (a === 0xef && b === 0xbb && c === 0xbf) return { encoding: utf8(), markBytes: 3 };
@@ -121,12 +115,8 @@ function declared(bytes: Uint8Array): Recognised {
   const label = /^\s*<\?xml\s[^>]*?\bencoding\s*=\s*["']([^"'<>]*)["']/.exec(head)?.[1]?.trim() ?? 'UTF-8';
   const lower = label.toLowerCase();
   if (lower === 'utf-8' || lower === 'utf8') return { encoding: utf8(), markBytes: 0 };
-  if (lower.startsWith('utf-16')) {
-    return {
-      code: 'gpx-encoding',
-      message: `The first line says encoding="${label}", but the file is not in UTF-16. Save it as UTF-8 and write encoding="UTF-8" there.`,
-    };
-  }
+  if (lower.startsWith('utf-16'))
+    return { code: 'gpx-encoding', params: { problem: 'notUtf16', encoding: excerpt(label) } };
   if (lower === 'us-ascii' || lower === 'ascii')
     return { encoding: { ...utf8(), name: 'US-ASCII', whole: length, valid: asciiValid }, markBytes: 0 };
   const single = /^(iso-8859-\d{1,2}|windows-125\d|latin1)$/.test(lower) ? decoderFor(lower) : null;
@@ -136,7 +126,7 @@ function declared(bytes: Uint8Array): Recognised {
 
 const unsupported = (label: string): DecodeProblem => ({
   code: 'gpx-encoding',
-  message: `The file is in the encoding "${label.slice(0, 40)}"; read are UTF-8, UTF-16, US-ASCII, ISO-8859 and windows-125x. Save it as UTF-8 and write encoding="UTF-8" in its first line.`,
+  params: { problem: 'unsupported', encoding: excerpt(label) },
 });
 
 /** 0x80 to 0x9F of windows-1252 (WHATWG index-windows-1252): some versions of Node.js decode them as ISO-8859-1. */
@@ -156,17 +146,9 @@ function decoderFor(label: string): Encoding['decoder'] | null {
 }
 
 function invalid(name: string, body: Uint8Array, at: number): DecodeProblem {
-  if (body.includes(0) && !name.startsWith('UTF-16')) {
-    return {
-      code: 'gpx-binary',
-      message: 'The file holds binary data, not text. Export the course as GPX, which is XML text.',
-    };
-  }
+  if (body.includes(0) && !name.startsWith('UTF-16')) return { code: 'gpx-binary', params: { kind: 'binary' } };
   const byte = `0x${body[at]!.toString(16).toUpperCase().padStart(2, '0')}`;
-  return {
-    code: 'gpx-encoding',
-    message: `The byte ${byte} found here is not valid ${name}. Save the file as UTF-8, or state its true encoding in the first line, as in encoding="ISO-8859-1".`,
-  };
+  return { code: 'gpx-encoding', params: { problem: 'invalid', encoding: name, byte } };
 }
 
 const length = (bytes: Uint8Array): number => bytes.length;

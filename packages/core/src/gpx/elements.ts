@@ -5,8 +5,8 @@
 
 import { createColumns, pushPoint, takeSegment, type Columns } from './columns.ts';
 import type { GpxDocument, GpxLine, GpxSegment, GpxWaypoint } from './document.ts';
-import { numberAdvice, readNumber, reportPosition } from './numbers.ts';
-import { quoted, type Place, type Trouble } from './trouble.ts';
+import { badNumber, readNumber, reportPosition } from './numbers.ts';
+import type { Place, Trouble } from './trouble.ts';
 
 type Field = 'name' | 'comment' | 'description' | 'symbol' | 'type' | 'ele' | 'hdop';
 type Kind = 'file' | 'gpx' | 'metadata' | 'track' | 'segment' | 'route' | 'point' | 'waypoint' | Field;
@@ -197,12 +197,7 @@ function childOf({ usual, children }: Shape, name: string | null): Shape | undef
 
 function misplaced(to: Elements, name: string): void {
   const home = HOME.get(name) ?? 'gpx';
-  to.trouble.report(
-    'warning',
-    'gpx-misplaced',
-    `This <${name}> does not stand directly inside <${home}>, where GPX expects it, and is left out with all it holds. Move it there.`,
-    to.where(),
-  );
+  to.trouble.report('warning', 'gpx-misplaced', { element: name, home }, to.where());
 }
 
 function openPoint(to: Elements, name: string, latText: string | undefined, lonText: string | undefined): void {
@@ -241,8 +236,8 @@ export function closeElement(to: Elements): boolean {
 }
 
 function closeText(to: Elements, field: Field): void {
-  if (field === 'ele') readOrWarn(to, ELEVATION, 'ele', 'gpx-elevation', 'metres such as 123.4');
-  else if (field === 'hdop') readOrWarn(to, HDOP, 'hdop', 'gpx-hdop', 'a number such as 1.5');
+  if (field === 'ele') readOrWarn(to, ELEVATION, 'gpx-elevation');
+  else if (field === 'hdop') readOrWarn(to, HDOP, 'gpx-hdop');
   else {
     const value = to.text.trim();
     if (value === '') return;
@@ -253,15 +248,10 @@ function closeText(to: Elements, field: Field): void {
   }
 }
 
-function readOrWarn(to: Elements, at: number, element: string, code: string, expected: string): void {
+function readOrWarn(to: Elements, at: number, code: 'gpx-elevation' | 'gpx-hdop'): void {
   if (readNumber(to.text, to.values, at)) return;
   to.values[at] = NaN;
-  to.trouble.report(
-    'warning',
-    code,
-    `Found ${quoted(to.text)} in <${element}>: ${numberAdvice(to.text)}. Expected ${expected}; the point is kept without it.`,
-    to.marked(),
-  );
+  to.trouble.report('warning', code, badNumber(to.text), to.marked());
 }
 
 function keepSegment(to: Elements): void {

@@ -5,10 +5,10 @@
 
 import { SaxesParser } from 'saxes';
 import { closeElement, createElements, openElement, type Elements } from './elements.ts';
-import { CUT_OFF, DOCTYPE, notXml, otherRoot, plainSentence, type Refusal } from './malformed.ts';
+import { DOCTYPE, malformed, notXml, otherRoot } from './malformed.ts';
 import { createNamespaces, type Namespaces } from './namespaces.ts';
 import { here, justRead, placeInHead, placeOfLast, placeOfTag, type Cursor, type Reached } from './places.ts';
-import { createTrouble, type Place, type Trouble } from './trouble.ts';
+import { createTrouble, excerpt, type Place, type Refusal, type Trouble } from './trouble.ts';
 
 /** Thrown to make the parser stop, and caught again by who feeds it: the reason is in the findings by then. */
 export const STOP: Error = new Error('stop');
@@ -142,26 +142,18 @@ function openRoot(run: Run, name: string, attributes: Readonly<Record<string, st
 function onParserError(run: Run, message: string): void {
   const other = run.rootName === '' ? notXml(run.head) : null;
   if (other !== null) refuse(run, other, placeInHead(run, run.head.search(/\S/)));
-  if (message === 'unexpected end.')
-    refuse(run, { code: 'gpx-truncated', message: `The file ends within a tag or comment: ${CUT_OFF}` }, here(run));
+  if (message === 'unexpected end.') refuse(run, { code: 'gpx-truncated', params: { inside: 'tag' } }, here(run));
   if (message === 'unexpected close tag.') {
-    const opened = run.lastClosed.slice(0, 40);
-    refuse(
-      run,
-      {
-        code: 'gpx-malformed',
-        message: `Found another closing tag where </${opened}> was expected: each element must be closed before the one around it. Add </${opened}> before it.`,
-      },
-      placeOfLast(run, '</'),
-    );
+    const params = { fault: 'crossed', name: excerpt(run.lastClosed) } as const;
+    refuse(run, { code: 'gpx-malformed', params }, placeOfLast(run, '</'));
   }
-  refuse(run, { code: 'gpx-malformed', message: plainSentence(message) }, justRead(run));
+  refuse(run, malformed(message), justRead(run));
 }
 
 /** Reports why the reading ends here. */
-export function stop(run: Run, { code, message }: Refusal, place: Place): void {
+export function stop(run: Run, refusal: Refusal, place: Place): void {
   run.stopped = true;
-  run.trouble.report('error', code, message, place);
+  run.trouble.refuse(refusal, place);
 }
 
 function refuse(run: Run, refusal: Refusal, place: Place): never {

@@ -19,7 +19,7 @@ describe('A file that is no GPX is refused, with its place and what to do:', () 
     ['empty', '', 'gpx-empty 1:1', 'empty'],
     ['white space only', ' \n\n', 'gpx-empty 3:1', 'empty'],
     ['a byte order mark only', '\u{FEFF}', 'gpx-empty 1:1', 'empty'],
-    ['plain text', '\n  lat,lon\n1,2\n', 'gpx-not-xml 2:3', '"lat,lon 1,2 "'],
+    ['plain text', '\n  lat,lon\n1,2\n', 'gpx-not-xml 2:3', '“lat,lon 1,2”'],
     ['JSON', '{"type":"FeatureCollection"}', 'gpx-not-xml 1:1', 'JSON'],
     ['a web page', '<!DOCTYPE html>\n<html><body>', 'gpx-not-xml 1:1', 'web page'],
     ['a web page in small letters', '\n<!doctype HTML><html>', 'gpx-not-xml 2:1', 'web page'],
@@ -60,7 +60,7 @@ describe('A file that is no GPX is refused, with its place and what to do:', () 
 
   test('an encoding that is not supported.', () => {
     expect(refusals(bytes('<?xml version="1.0" encoding="EBCDIC-CP-US"?><gpx/>'))[0]).toContain(
-      'error gpx-encoding 1:1 The file is in the encoding "EBCDIC-CP-US"',
+      'error gpx-encoding 1:1 The file is in the encoding “EBCDIC-CP-US”',
     );
   });
 
@@ -74,13 +74,13 @@ describe('A file that is no GPX is refused, with its place and what to do:', () 
 // XML 1.0 (5th ed.): each is a fatal error of well-formedness.
 describe('XML that is not well formed is refused in plain words:', () => {
   test.each([
-    ['tags that cross', '<gpx>\n<trk><trkseg>\n</trk></gpx>', '3:1', '</trkseg> was expected'],
+    ['tags that cross', '<gpx>\n<trk><trkseg>\n</trk></gpx>', '3:1', 'Add </trkseg> before it.'],
     ['a closing tag too many', '<gpx/>\n</trk>', '2:6', '</trk>'],
     ['a plain &', '<gpx>\n<name>Sand & Sea; x</name></gpx>', '2:17', '&amp;'],
     ['an unknown entity', '<gpx><name>caf&eacute;</name></gpx>', '1:22', '&amp;'],
     ['a number for no character', '<gpx><name>&#0;</name></gpx>', '1:15', 'numbered character'],
     ['an attribute without quotes', '<gpx version=1.1/>', '1:14', 'without quotes'],
-    ['an attribute without value', '<gpx version>', '1:13', 'without a value'],
+    ['an attribute without value', '<gpx version>', '1:13', 'has no value'],
     ['an attribute twice', '<gpx><wpt lat="1" lat="2" lon="3"/></gpx>', '1:35', 'lat twice'],
     ['attributes without space', '<gpx a="1"b="2"/>', '1:11', 'without a space'],
     ['a second outermost element', '<gpx></gpx>\n<gpx></gpx>', '2:5', 'joined'],
@@ -99,29 +99,29 @@ describe('XML that is not well formed is refused in plain words:', () => {
 
 describe('A point whose position cannot stand is an error at its tag:', () => {
   test.each([
-    ['no lat', 'lon="2"', 'gpx-latitude', 'has no lat attribute'],
-    ['no lon', 'lat="2"', 'gpx-longitude', 'has no lon attribute'],
-    ['a word', 'lat="north" lon="2"', 'gpx-latitude', 'Found "north" as lat of this <trkpt>: it is not a number'],
-    ['nothing', 'lat="" lon="2"', 'gpx-latitude', 'it is empty'],
-    ['trailing letters', 'lat="12abc" lon="2"', 'gpx-latitude', '"12abc"'],
-    ['hexadecimal', 'lat="1" lon="0x10"', 'gpx-longitude', '"0x10"'],
+    ['no lat', 'lon="2"', 'gpx-latitude', 'This point has no latitude.'],
+    ['no lon', 'lat="2"', 'gpx-longitude', 'This point has no longitude.'],
+    ['a word', 'lat="north" lon="2"', 'gpx-latitude', 'The latitude is “north”. It should be a number from -90 to 90.'],
+    ['nothing', 'lat="" lon="2"', 'gpx-latitude', 'The latitude is empty.'],
+    ['trailing letters', 'lat="12abc" lon="2"', 'gpx-latitude', '“12abc”'],
+    ['hexadecimal', 'lat="1" lon="0x10"', 'gpx-longitude', '“0x10”'],
     ['a decimal comma', 'lat="1,5" lon="2"', 'gpx-latitude', 'decimal point'],
-    ['a not-a-number mark', 'lat="NaN" lon="2"', 'gpx-latitude', 'a "not a number" mark'],
-    ['an infinity', 'lat="1" lon="INF"', 'gpx-longitude', '"INF"'],
+    ['a not-a-number mark', 'lat="NaN" lon="2"', 'gpx-latitude', 'a “not a number” mark'],
+    ['an infinity', 'lat="1" lon="INF"', 'gpx-longitude', '“INF”'],
     ['too large for a number', 'lat="1" lon="1e999"', 'gpx-longitude', 'too large'],
     [
       'a latitude beyond 90',
       'lat="95" lon="120"',
       'gpx-latitude',
-      'latitude 95; it must lie between -90 and 90 degrees. Correct',
+      'The latitude is 95. It should be from -90 to 90. Correct it',
     ],
     ['values that look swapped', 'lat="-150.25" lon="12"', 'gpx-latitude', 'look swapped'],
-    ['a longitude from 0 to 360', 'lat="1" lon="190.5"', 'gpx-longitude', 'giving -169.5'],
+    ['a longitude from 0 to 360', 'lat="1" lon="190.5"', 'gpx-longitude', 'here that gives -169.5'],
     [
       'a longitude beyond 360',
       'lat="1" lon="-999"',
       'gpx-longitude',
-      'longitude -999; it must lie between -180 and 180',
+      'The longitude is -999. It should be from -180 to 180.',
     ],
   ])('%s.', (_, attributes, code, message) => {
     const found = refusals(track(`<trkpt ${attributes}><ele>1</ele></trkpt>`));
@@ -131,7 +131,7 @@ describe('A point whose position cannot stand is an error at its tag:', () => {
     expect(found[0]).not.toContain('NaN');
   });
 
-  test('Both faults of a point, and the faults of all points, routes and waypoints, are told in their order.', () => {
+  test('Both faults of a point, and the faults of all points, routes and waypoints, are listed in their order.', () => {
     const text = '<gpx>\n<wpt lat="a" lon="b"/>\n<rte><rtept/></rte>\n<trk><trkseg><trkpt lat="91" lon="1"/>';
     expect(refusals(text).map((line) => line.split(' ').slice(0, 3).join(' '))).toEqual([
       'error gpx-latitude 2:1',
@@ -152,7 +152,7 @@ describe('A point whose position cannot stand is an error at its tag:', () => {
     const result = readGpx(track('<trkpt lat="95" lon="120"/>'.repeat(1000)), 'a.gpx');
     expect(result.findings).toHaveLength(21);
     expect(result.findings[20]).toMatchObject({ code: 'gpx-latitude', severity: 'error' });
-    expect(result.findings[20]?.message).toContain('980 more');
+    expect(result.findings[20]?.message).toBe('980 more of the same kind are not listed; there are 1,000 in all.');
   });
 });
 
@@ -167,10 +167,10 @@ function warned(text: string): { readonly lines: readonly string[]; readonly ele
 
 describe('A fault that costs no position is a warning:', () => {
   test.each([
-    ['high', '"high"'],
-    ['', 'it is empty'],
+    ['high', '“high”'],
+    ['', 'The elevation is empty.'],
     ['1,5', 'decimal point'],
-    ['12m', '"12m"'],
+    ['12m', '“12m”'],
   ])('an elevation of "%s", which is left out.', (ele, word) => {
     const { lines, ele: column } = warned(track(`<trkpt lat="1" lon="2">\n <ele>${ele}</ele></trkpt>`));
     expect(lines).toHaveLength(1);
@@ -192,8 +192,12 @@ describe('A fault that costs no position is a warning:', () => {
     const { lines, ele } = warned(
       '<gpx><trk>\n <trkpt lat="1" lon="2"/><trkseg><wpt lat="1" lon="2"/></trkseg></trk></gpx>',
     );
-    expect(lines[0]).toContain('warning gpx-misplaced 2:2 This <trkpt> does not stand directly inside <trkseg>');
-    expect(lines[1]).toContain('warning gpx-misplaced 2:34 This <wpt> does not stand directly inside <gpx>');
+    expect(lines[0]).toContain(
+      'warning gpx-misplaced 2:2 This <trkpt> is left out with all it holds. It should be directly inside <trkseg>.',
+    );
+    expect(lines[1]).toContain(
+      'warning gpx-misplaced 2:34 This <wpt> is left out with all it holds. It should be directly inside <gpx>.',
+    );
     expect(ele).toEqual([]);
   });
 });

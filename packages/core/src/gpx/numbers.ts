@@ -1,10 +1,11 @@
 /**
  * Numbers of a GPX file: XML Schema decimals and doubles (XSD 1.1 part 2, 3.3.3 and 3.3.5) without INF and NaN,
- * white space around them collapsed; and what to say of the ones that cannot stand. Short decimals are divided by
+ * white space around them collapsed; and what is wrong with the others. Short decimals are divided by
  * an exact power of ten, which rounds correctly (Clinger 1990, doi:10.1145/93542.93557); the rest is left to Number.
  */
 
-import { quoted, type Place, type Trouble } from './trouble.ts';
+import type { BadNumber } from '../text/params/gpx.ts';
+import { excerpt, type Place, type Trouble } from './trouble.ts';
 
 const DECIMAL = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?$/;
 
@@ -67,18 +68,19 @@ export function parseNumber(text: string): number | null {
   return readNumber(text, into, 0) ? into[0]! : null;
 }
 
-/** What is wrong with a text that should be a number, and how to mend it. */
-export function numberAdvice(text: string): string {
+/** What is wrong with a text that should be a number. */
+export function badNumber(text: string): BadNumber {
   const trimmed = text.trim();
-  if (trimmed === '') return 'it is empty';
-  if (/^[+-]?\d+,\d+$/.test(trimmed)) return 'it has a decimal comma; write a decimal point';
-  if (DECIMAL.test(trimmed)) return 'it is too large';
-  return 'it is not a number';
+  if (trimmed === '') return { found: '', fault: 'empty' };
+  // A literal mark in a message would look like a fault of ours.
+  if (/^[+-]?nan$/i.test(trimmed)) return { found: '', fault: 'mark' };
+  const found = excerpt(text);
+  if (/^[+-]?\d+,\d+$/.test(trimmed)) return { found, fault: 'comma' };
+  return { found, fault: DECIMAL.test(trimmed) ? 'large' : 'word' };
 }
 
 const LIMIT = { lat: 90, lon: 180 } as const;
 const CODE = { lat: 'gpx-latitude', lon: 'gpx-longitude' } as const;
-const WORD = { lat: 'latitude', lon: 'longitude' } as const;
 type Axis = keyof typeof LIMIT;
 
 /** Reports every fault of a point's `lat` and `lon`. To be called only where one of them cannot stand. */
@@ -102,31 +104,26 @@ function reportAxis(
   place: Place,
 ): void {
   if (text === undefined) {
-    trouble.report(
-      'error',
-      CODE[axis],
-      `This <${element}> has no ${axis} attribute; a point needs lat and lon in decimal degrees. Add it, or delete the point.`,
-      place,
-    );
+    trouble.report('error', CODE[axis], { element, fault: 'missing' }, place);
     return;
   }
   const value = parseNumber(text);
   if (value === null) {
-    const message = `Found ${quoted(text)} as ${axis} of this <${element}>: ${numberAdvice(text)}. Expected decimal degrees such as ${axis}="12.3456".`;
-    trouble.report('error', CODE[axis], message, place);
+    trouble.report('error', CODE[axis], { element, ...badNumber(text) }, place);
     return;
   }
   const limit = LIMIT[axis];
   if (Math.abs(value) <= limit) return;
   const other = otherText === undefined ? null : parseNumber(otherText);
-  const message = `Found ${WORD[axis]} ${text.trim().slice(0, 40)}; it must lie between -${limit} and ${limit} degrees. ${rangeHint(axis, value, other)}`;
-  trouble.report('error', CODE[axis], message, place, { measured: value, limit: [-limit, limit], unit: 'degrees' });
+  const params = { element, fault: 'range', found: excerpt(text.trim()), ...rangeHint(axis, value, other) } as const;
+  trouble.report('error', CODE[axis], params, place, { measured: value, limit: [-limit, limit], unit: 'degrees' });
 }
 
-function rangeHint(axis: Axis, value: number, other: number | null): string {
-  if (axis === 'lat' && Math.abs(value) <= 180 && other !== null && Math.abs(other) <= 90)
-    return 'Latitude and longitude look swapped: exchange lat and lon in the whole file.';
+type Hint = { readonly hint: 'swapped' | null } | { readonly hint: 'wrapped'; readonly instead: number };
+
+function rangeHint(axis: Axis, value: number, other: number | null): Hint {
+  if (axis === 'lat' && Math.abs(value) <= 180 && other !== null && Math.abs(other) <= 90) return { hint: 'swapped' };
   if (axis === 'lon' && value > 180 && value <= 360)
-    return `Longitudes that run from 0 to 360 are not GPX: subtract 360 from those above 180, here giving ${Number((value - 360).toFixed(9))}.`;
-  return 'Correct the value, or delete the point.';
+    return { hint: 'wrapped', instead: Number((value - 360).toFixed(9)) };
+  return { hint: null };
 }

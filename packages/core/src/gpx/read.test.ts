@@ -192,9 +192,7 @@ test('what is neither text nor bytes is a mistake in the program, and is said to
   ];
   for (const [input, kind] of wrong) {
     expect(() => readGpx(input as string, 'course.gpx')).toThrow(
-      new TypeError(
-        `found ${kind} to read as GPX; expected a string or a Uint8Array, the content of the file course.gpx`,
-      ),
+      new TypeError(`GPX is read from a string or a Uint8Array, the content of the file course.gpx; this is ${kind}`),
     );
   }
 });

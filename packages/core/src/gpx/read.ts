@@ -8,8 +8,9 @@ import { createByteDecoder } from './decode.ts';
 import type { GpxDocument } from './document.ts';
 import { documentOf, innermost } from './elements.ts';
 import { createRun, STOP, stop, type Run } from './events.ts';
-import { CUT_OFF, DOCTYPE, notXml, NUL, type Refusal } from './malformed.ts';
+import { DOCTYPE, notXml, NUL } from './malformed.ts';
 import { here, placeInHead } from './places.ts';
+import type { Refusal } from './trouble.ts';
 
 /** Takes a file piece by piece. */
 export interface GpxReader {
@@ -53,7 +54,7 @@ export function createGpxReader(file: string): GpxReader {
     if (closed) throw new Error('write after close');
     if (!readable(chunk))
       throw new TypeError(
-        `found ${kindOf(chunk)} to read as GPX; expected a string or a Uint8Array, the content of the file ${file}`,
+        `GPX is read from a string or a Uint8Array, the content of the file ${file}; this is ${kindOf(chunk)}`,
       );
     // A text goes in whole: the characters of a slice of it take longer to reach.
     if (typeof chunk === 'string') feed(run, first && chunk.startsWith('\u{FEFF}') ? chunk.slice(1) : chunk, false);
@@ -96,7 +97,7 @@ const kindOf = (value: unknown): string =>
  * const read = readGpx('<gpx version="1.1" creator="me"><wpt lat="12.2" lon="-30.1"><name>Pier</name></wpt></gpx>', 'run.gpx');
  * read.ok && read.value.waypoints.map(({ name, lon, lat }) => ({ name, lon, lat })); // → [{ name: 'Pier', lon: -30.1, lat: 12.2 }]
  *
- * readGpx('', 'empty.gpx').findings.map(findingLine); // → ['empty.gpx:1:1: The file is empty. Expected a GPX file with a track, a route or waypoints; export it again.']
+ * readGpx('', 'empty.gpx').findings.map(findingLine); // → ['empty.gpx:1:1: The file is empty. It should be a GPX file with a track, a route or waypoints. Export it again.']
  * ```
  */
 export function readGpx(input: Uint8Array | string, file: string): Result<GpxDocument> {
@@ -148,20 +149,11 @@ function finish(run: Run): void {
 }
 
 function unfinished({ head, rootName, depth, elements }: Run): Refusal | null {
-  if (head.trim() === '')
-    return {
-      code: 'gpx-empty',
-      message: 'The file is empty. Expected a GPX file with a track, a route or waypoints; export it again.',
-    };
+  if (head.trim() === '') return { code: 'gpx-empty', params: {} };
   if (rootName === '') {
     if (head.includes('<!DOCTYPE')) return DOCTYPE;
-    return (
-      notXml(head) ?? {
-        code: 'gpx-truncated',
-        message: `The file ends before its outermost element <gpx> begins: ${CUT_OFF}`,
-      }
-    );
+    return notXml(head) ?? { code: 'gpx-truncated', params: { inside: 'start' } };
   }
   if (depth === 0) return null;
-  return { code: 'gpx-truncated', message: `The file ends while <${innermost(elements)}> is not closed: ${CUT_OFF}` };
+  return { code: 'gpx-truncated', params: { inside: 'element', element: innermost(elements) } };
 }

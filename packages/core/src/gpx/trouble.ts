@@ -1,6 +1,8 @@
-/** Collects what is to be said of one file: in reading order, repeated ones up to a limit and then counted. */
+/** Collects the findings of one file in reading order; of faults that repeat the first are kept and the rest counted. */
 
 import type { Finding, Severity } from '../finding.ts';
+import type { GpxParams } from '../text/params/gpx.ts';
+import { gpxFinding } from './gpxFinding.ts';
 
 /** Counted from 1. */
 export interface Place {
@@ -8,14 +10,24 @@ export interface Place {
   readonly column: number;
 }
 
+/** Why no more of the file is read: a code with its own parameters. */
+export type RefusalOf<C extends keyof GpxParams> = {
+  readonly [code in C]: { readonly code: code; readonly params: GpxParams[code] };
+}[C];
+export type Refusal = RefusalOf<keyof GpxParams>;
+
+/** Faults of one element, which a file may have many times. */
+export type RepeatingCode = 'gpx-latitude' | 'gpx-longitude' | 'gpx-elevation' | 'gpx-hdop' | 'gpx-misplaced';
+
 export interface Trouble {
-  readonly report: (
+  readonly report: <C extends RepeatingCode>(
     severity: Severity,
-    code: string,
-    message: string,
-    place: Place | null,
+    code: C,
+    params: GpxParams[C],
+    place: Place,
     facts?: Pick<Finding, 'measured' | 'limit' | 'unit'>,
   ) => void;
+  readonly refuse: (refusal: Refusal, place: Place) => void;
   readonly failed: () => boolean;
   readonly findings: () => readonly Finding[];
 }
@@ -25,37 +37,40 @@ const REPEATS = 20;
 /** Keeps the first 20 findings of each code and closes with how many more there were. */
 export function createTrouble(file: string): Trouble {
   const kept: Finding[] = [];
-  const counts = new Map<string, { count: number; readonly severity: Severity }>();
+  const counts = new Map<RepeatingCode, { count: number; readonly severity: Severity }>();
 
-  const report: Trouble['report'] = (severity, code, message, place, facts = {}) => {
+  const report: Trouble['report'] = (severity, code, params, place, facts = {}) => {
     const entry = counts.get(code) ?? { count: 0, severity };
     entry.count += 1;
     counts.set(code, entry);
-    if (entry.count <= REPEATS)
-      kept.push({ code, severity, message, where: place === null ? { file } : { file, ...place }, ...facts });
+    if (entry.count <= REPEATS) kept.push(gpxFinding(code, params, { severity, where: { file, ...place }, ...facts }));
+  };
+
+  const refuse = <C extends keyof GpxParams>({ code, params }: RefusalOf<C>, place: Place): void => {
+    kept.push(gpxFinding<C>(code, params, { severity: 'error', where: { file, ...place } }));
   };
 
   const closing = (): Finding[] =>
     [...counts]
       .filter(([, { count }]) => count > REPEATS)
-      .map(([code, { count, severity }]) => ({
-        code,
-        severity,
-        message: `${count - REPEATS} more of the same kind (${code}) are not listed; ${count} in all.`,
-        where: { file },
-      }));
+      .map(([code, { count, severity }]) =>
+        gpxFinding(code, { more: count - REPEATS, all: count }, { severity, where: { file } }),
+      );
 
   return {
     report,
+    refuse,
     failed: () => kept.some(({ severity }) => severity === 'error'),
     findings: () => [...kept, ...closing()],
   };
 }
 
-/** A piece of the file as it can stand in a message: one line, at most 40 characters, in quotes. */
-export function quoted(text: string): string {
-  // A literal not-a-number mark in a message would look like a fault of ours.
-  if (/^[+-]?nan$/i.test(text.trim())) return 'a "not a number" mark';
-  const printable = Array.from(text.slice(0, 80).replaceAll(/[\s\p{Cc}\p{Cs}\u{FFFD}]+/gu, ' '));
-  return `"${printable.length > 40 ? `${printable.slice(0, 39).join('')}…` : printable.join('')}"`;
+/** A piece of the file as it can stand in a sentence: one line, at most 40 characters. */
+export function excerpt(text: string): string {
+  const line = text
+    .trim()
+    .slice(0, 80)
+    .replaceAll(/[\s\p{Cc}\p{Cs}\u{FFFD}]+/gu, ' ');
+  const printable = Array.from(line.trim());
+  return printable.length > 40 ? `${printable.slice(0, 39).join('')}…` : printable.join('');
 }

@@ -8,6 +8,7 @@ import type { Side } from '../course/course.ts';
 import type { Finding, LonLat } from '../finding.ts';
 import { inverseLength } from '../geodesy/karney.ts';
 import type { Item, LaidDirection, StationLayout } from '../layout/layout.ts';
+import { findById, itemOf } from '../plan/lookups.ts';
 import type { ItemKind } from '../plan/plan.ts';
 import type { Leg, RaceSpacing } from '../station/station.ts';
 
@@ -92,7 +93,7 @@ const SAME_ITEM = 0.05;
  */
 export function compareAnalyses(names: Change<string>, before: Analysis, after: Analysis): Comparison {
   const pairs = before.stations.flatMap((station) => {
-    const other = after.stations.find(({ id }) => id === station.id);
+    const other = findById(after.stations, station.id);
     return other === undefined ? [] : [[station, other] as const];
   });
   return {
@@ -155,7 +156,7 @@ function changedItems(before: StationLayout, after: StationLayout): ChangedItem[
     const { lead, race } = (a ?? b)!;
     const kinds = new Set([...(a?.items ?? []), ...(b?.items ?? [])].map(({ kind }) => kind));
     return [...kinds].flatMap((kind) => {
-      const [one, other] = [a, b].map((direction) => direction?.items.find((item) => item.kind === kind));
+      const [one, other] = [a, b].map((direction) => direction && itemOf(direction, kind));
       const changes = changesOf(one, other);
       return changes === null ? [] : [{ station: before.id, item: kind, lead, race, ...changes }];
     });

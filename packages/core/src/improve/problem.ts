@@ -5,6 +5,7 @@
 import { type Course, courseLength, startMeasure } from '../course/course.ts';
 import type { Layout, StationLayout } from '../layout/layout.ts';
 import { inverseLength } from '../geodesy/karney.ts';
+import { courseById } from '../plan/lookups.ts';
 import type { RaceSpacing } from '../station/station.ts';
 import { type Costed, type Ground, legCost, pairCost } from './costs.ts';
 import type { Factor } from './eliminate.ts';
@@ -86,7 +87,7 @@ function legsOf(
   choices: readonly (readonly Choice[])[],
   ground: Ground,
 ): Legs {
-  const { course } = present.courses.find((indexed) => indexed.course.id === spacing.course)!;
+  const { course } = courseById(present.courses, spacing.course);
   const stops = [null, ...stopsOf(spacing.race, present.stations), null];
   const made = stops.slice(1).map((to, k) => legOf({ race, spacing, course, from: stops[k]!, to, choices, ground }));
   return { factors: made.map(({ factor }) => factor), tables: made.map(({ table }) => table) };

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { generator } from '../testing/courses.ts';
 import { type Factor, eliminationOrder, minimise } from './eliminate.ts';
 import { FINDINGS, type LegTable, type Problem, isBetter, scoreOf, search } from './search.ts';
+import { tries } from '../testing/tries.ts';
 
 const EFFORT = { steps: 1e6, runs: 10_000 };
 
@@ -58,7 +59,7 @@ describe('minimise', () => {
         expect(found?.value ?? Infinity).toBe(least);
         if (found !== null) expect(sumOf(found.choices)).toBe(least);
       }),
-      { seed: 20_270_912, numRuns: 300 },
+      { seed: 20_270_912, numRuns: tries(300) },
     );
   });
 
@@ -93,7 +94,7 @@ describe('search', () => {
           expect(scoreOf(problem, found.choices)).toEqual(best);
           expect(found).toMatchObject({ exact: true, bound: { findings: best[0], longest: best[1] } });
         }),
-        { seed: 20_270_913, numRuns: 300 },
+        { seed: 20_270_913, numRuns: tries(300) },
       );
     },
   );

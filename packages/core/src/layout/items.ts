@@ -141,7 +141,7 @@ function passNear(indexed: IndexedCourse, at: LonLat, measure: number, practice:
 function byHand(item: Item, placing: Ground, ground: StationGround): Item {
   const placed = ground.station.items[item.kind];
   if (placed === undefined) return item;
-  const indexed = [...ground.courses.values()].find(({ course }) => course === placing.course)!;
+  const indexed = ground.courses.get(placing.course.id)!;
   const pass = passNear(indexed, placed.at, item.from, ground.practice) ?? nearestOn(indexed, placed.at);
   const from = pass.measure;
   const stretch = { kind: item.kind, from: from - placing.foot, to: from - placing.foot + (item.to - item.from) };

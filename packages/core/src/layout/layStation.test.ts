@@ -407,7 +407,7 @@ describe('the pin', () => {
       [turtlePoints(ORIGIN, [[90, 500]], 100), turtlePoints(from(ORIGIN, 90, 700), [[90, 500]], 100)],
       'skip',
     );
-    expect(refusal(course.skips[0]!.raw, course).message).toContain('skipped gap');
+    expect(refusal(course.skips[0]!.raw, course).message).toContain('where c skips a gap');
   });
 
   it('far from every course has no pass, no item, and the nearest place told', () => {
@@ -470,10 +470,12 @@ describe('passes and places of a station', () => {
     expect(all!.nearest).toBeNull();
   });
 
-  it('past the end of a course are refused with its length, in a gap with the gap', () => {
+  it('past an end of a course are refused with its length or its start', () => {
     expect(refusal(3000.5).message).toContain(
-      'stands at 3000.5 m of course "c", which is 3000.0 m long; expected a measure on the course.',
+      'The station is at 3.001 km, but c is 3.000 km long. It should be on the course.',
     );
-    expect(refusal(-1).message).toContain('expected a measure on the course.');
+    expect(refusal(-1).message).toBe(
+      'The station is at -0.001 km, but c begins at 0.000 km. It should be on the course.',
+    );
   });
 });

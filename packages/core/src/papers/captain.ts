@@ -5,6 +5,7 @@
 import type { FeatureCollection } from 'geojson';
 import type { Analysis } from '../analyse.ts';
 import type { LaidDirection, StationLayout } from '../layout/layout.ts';
+import { leadOf } from '../plan/lookups.ts';
 import type { PlanPoint } from '../plan/plan.ts';
 import { formatMeasure } from '../format.ts';
 import { gridReference } from '../export/gridReference.ts';
@@ -177,7 +178,7 @@ ${drawing.svg}<p class="about">${words.drawing.about} ${scale}</p>${drawing.fold
 /** Each point with its shape as drawn, where it stands along the kerb, and what the plan says of it. */
 function pointList({ analysis, station, text }: Sheet): Html {
   const { points, note } = station.station;
-  const lead = station.directions.find((direction) => direction.lead);
+  const lead = leadOf(station);
   const none = points.length === 0 ? html`<li>${text.frame.points.drop}: ${toFill(text)}</li>` : NONE;
   return html`<ul class="points">${none}${points.map((point) => {
     const { kind, name, street } = point;

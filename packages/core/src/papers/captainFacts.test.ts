@@ -102,7 +102,7 @@ describe('what is poured, sent and needed', () => {
     const supplies = withDay().plan.supplies;
     expect(of(suppliesBlock, withDay())).toContain(`${en.captain.supplies.more} ${en.frame.toFill}`);
     const jugs = withDay()
-      .day!.stations[0]!.packs.filter(({ item }) => item.endsWith('Jug'))
+      .day!.stations[0]!.packs.filter(({ kind }) => kind.endsWith('Jug'))
       .map(({ count }) => Math.ceil(count * 0.25));
     const says = of(suppliesBlock, withDay({}, { supplies: { ...supplies, resupply: { at: 0.25, takes: 2400 } } }));
     for (const count of jugs) expect(says).toContain(String(count));
@@ -114,18 +114,18 @@ describe('what is poured, sent and needed', () => {
     expect(of(suppliesBlock, withDay({ serves: ['gel'] }, { supplies }))).not.toContain('40 min');
   });
 
-  it('names a pack that no language knows as it is, and a sign without its words, which stand in the drawing', () => {
+  it('names a sign without its words, which stand in the drawing, in the singular or the plural', () => {
     const says = of(
       suppliesBlock,
       changed(withDay(), () => ({
         packs: [
-          { item: 'odd thing', need: 1, pack: 1, count: 2 },
-          { item: 'sign: Water ahead', need: 1, pack: 1, count: 1 },
+          { kind: 'sign', wording: 'Gel ahead', need: 2, pack: 1, count: 2 },
+          { kind: 'sign', wording: 'Water ahead', need: 1, pack: 1, count: 1 },
         ],
       })),
     );
-    expect(says).toContain('|odd thing2|');
-    expect(says).toContain(`|${en.captain.supplies.packs.sign}1|`);
+    expect(says).toContain('|signs2|');
+    expect(says).toContain('|sign1|');
   });
 
   it('says how many shifts a long day takes', () => {

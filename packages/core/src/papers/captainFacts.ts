@@ -1,18 +1,18 @@
 /** The captain's numbers: clock, pre-pour, supplies, crew, whom to call. What the plan does not hold is a line to write on. */
 import type { Analysis } from '../analyse.ts';
 import type { StationLayout } from '../layout/layout.ts';
+import { byId, findById } from '../plan/lookups.ts';
 import { suppliesOf } from '../plan/practice.ts';
 import type { Supplies } from '../plan/plan.ts';
 import type { DayCrew, Pack, PrePour, StationDay } from '../raceday/day.ts';
 import { formatDuration, formatMinute } from '../format.ts';
-import type { PackWord } from '../text/captainText.ts';
 import type { SheetText } from '../text/sheetText.ts';
 import { saidOrBlank, toFill } from './frame.ts';
 import { type Html, NONE, html } from './html.ts';
 
 /** One station's day; `null` where the plan has no race day or nobody arrives. */
 export function dayOf({ day }: Pick<Analysis, 'day'>, { id }: Pick<StationLayout, 'id'>): StationDay | null {
-  const found = day?.stations.find((station) => station.id === id);
+  const found = findById(day?.stations ?? [], id);
   return found === undefined || found.quantiles === null ? null : found;
 }
 
@@ -34,7 +34,7 @@ function firstWheels(
 }
 
 function firstOnFoot({ plan }: Pick<Analysis, 'plan'>, { races, quantiles }: StationDay): number {
-  const onFoot = races.filter(({ race }) => plan.races.find(({ id }) => id === race)!.division !== 'wheels');
+  const onFoot = races.filter(({ race }) => byId(plan.races, race).division !== 'wheels');
   return onFoot.length === 0 ? quantiles!.first : Math.min(...onFoot.map(({ first }) => first));
 }
 
@@ -81,12 +81,11 @@ export function prePourBlock(analysis: Analysis, station: StationLayout, text: S
   return drinks.length === 0 ? NONE : html`<h2>${words.title}</h2><div class="pour">${told}</div>`;
 }
 
-const SIGN = 'sign: ';
-
-function packWord({ item }: Pack, { captain: { supplies } }: SheetText): string {
-  // The wording stands in the drawing.
-  return item.startsWith(SIGN) ? supplies.packs.sign : (supplies.packs[item as PackWord] ?? item);
-}
+/** A sign is called a sign: its wording stands in the drawing. */
+const packWord = ({ kind, count }: Pack, { frame }: SheetText): string => {
+  const [one, more] = frame.supplies.kinds[kind];
+  return kind === 'sign' && count === 1 ? one : more;
+};
 
 /** What was sent, and at how many jugs to call for more. */
 export function suppliesBlock(analysis: Analysis, station: StationLayout, text: SheetText): Html {
@@ -104,12 +103,12 @@ export function suppliesBlock(analysis: Analysis, station: StationLayout, text: 
 function callMore({ resupply }: Supplies, { packs }: StationDay, text: SheetText): Html {
   const { supplies: words } = text.captain;
   if (resupply === undefined) return html`<span class="more">${words.more} ${toFill(text)}</span>`;
-  const jugs = packs.filter(({ item }) => item === 'waterJug' || item === 'sportsDrinkJug');
-  const left = jugs.map(({ item, count }) => ({ item, at: Math.ceil(count * resupply.at - 1e-9) }));
-  const told = left.map(({ item, at }) => `${text.frame.count(at)} ${words.packs[item as PackWord]}`).join(', ');
+  const jugs = packs.filter(({ kind }) => kind === 'waterJug' || kind === 'sportsDrinkJug');
+  const left = jugs.map(({ kind, count }) => ({ kind, at: Math.ceil(count * resupply.at - 1e-9) }));
+  const told = left.map(({ kind, at }) => `${text.frame.count(at)} ${text.frame.supplies.kinds[kind][1]}`).join(', ');
   return jugs.length === 0
     ? NONE
-    : html`<span class="more" data-more="${left.map(({ item, at }) => `${item} ${at}`).join(' ')}">${words.callMore(told, formatDuration(resupply.takes))}</span>`;
+    : html`<span class="more" data-more="${left.map(({ kind, at }) => `${kind} ${at}`).join(' ')}">${words.callMore(told, formatDuration(resupply.takes))}</span>`;
 }
 
 const ROLES = ['handOut', 'pour', 'gel', 'clean', 'captain'] as const satisfies readonly (keyof DayCrew)[];

@@ -160,11 +160,11 @@ describe('the supply list', () => {
   it('orders litres of what is drunk and whole pieces of the rest, with a box to tick', () => {
     const analysis = withPlan();
     const page = supplyListBody(analysis, sheet).html;
-    const water = analysis.day!.totals.packs.find(({ item }) => item === 'waterJug')!;
+    const water = analysis.day!.totals.packs.find(({ kind }) => kind === 'waterJug')!;
     expect(page).toContain(
       `<td>Jugs of water</td><td class="number">${water.count}</td><td class="number">${water.need.toFixed(1)} l</td><td class="number">3.8 l</td><td><span class="tick"></span></td>`,
     );
-    const cups = analysis.day!.totals.packs.find(({ item }) => item === 'cups')!;
+    const cups = analysis.day!.totals.packs.find(({ kind }) => kind === 'cups')!;
     expect(page).toContain(
       `<td class="number">${cups.count}</td><td class="number">${Math.ceil(cups.need).toLocaleString('en-US')}</td><td class="number">100</td>`,
     );

@@ -5,6 +5,7 @@
  */
 import { type Item, type LaidDirection, isTable } from '../layout/layout.ts';
 import { type ItemForm, formOf } from '../kinds.ts';
+import { itemOf } from '../plan/lookups.ts';
 import type { PointKind } from '../plan/plan.ts';
 import type { UnitSystem } from '../units.ts';
 import type { SheetText } from '../text/sheetText.ts';
@@ -108,7 +109,7 @@ export function layoutDrawing(input: DrawingInput): LayoutDrawing {
 
 /** A break behind the sign that leaves its words alone at the left edge, where they fit beside the rest. */
 function signRoom(input: DrawingInput): number {
-  const sign = input.direction.items.find(({ kind }) => kind === 'sign');
+  const sign = itemOf(input.direction, 'sign');
   return sign === undefined
     ? 0
     : Math.min(

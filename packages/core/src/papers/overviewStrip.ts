@@ -5,6 +5,7 @@
 import { type Course, courseLength, startMeasure } from '../course/course.ts';
 import { elevationAt } from '../course/locate.ts';
 import type { Layout, StationLayout } from '../layout/layout.ts';
+import { nameById } from '../plan/lookups.ts';
 import type { Units } from '../plan/plan.ts';
 import type { RaceSpacing } from '../station/station.ts';
 import { formatLength } from '../format.ts';
@@ -169,7 +170,7 @@ function lanesOf(
   const drawn: Html[] = [];
   let y = top;
   for (const { race, legs } of races) {
-    const { name } = named.find(({ id }) => id === race)!;
+    const name = nameById(named, race);
     const ends = legs.map(({ end }) => x(end));
     const starts = legs.map(({ end, length }) => x(end - length));
     drawn.push(

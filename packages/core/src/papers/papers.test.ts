@@ -152,7 +152,7 @@ describe('the captain’s sheets of the demo', () => {
     expect(says).toContain(
       `${water.tables} tables × ${water.layers} layers = ${(water.tables * water.layers * 200).toLocaleString('en-US')} cups`,
     );
-    const jugs = demo.day!.stations[2]!.packs.find(({ item }) => item === 'waterJug')!.count;
+    const jugs = demo.day!.stations[2]!.packs.find(({ kind }) => kind === 'waterJug')!.count;
     expect(says).toContain(`Call for more at ${Math.ceil(jugs / 4)} jugs of water`);
     expect(says).toContain('it takes 40 min');
     expect(says).toContain(`${demo.day!.stations[2]!.crew.total} in all`);

@@ -3,6 +3,7 @@ import type { Analysis } from '../analyse.ts';
 import { courseLength, rawLength, startMeasure } from '../course/course.ts';
 import type { StationLayout } from '../layout/layout.ts';
 import { DEFAULT_PRACTICE } from '../plan/defaults.ts';
+import { courseById } from '../plan/lookups.ts';
 import type { PlanCourse, Practice } from '../plan/plan.ts';
 import { leadPass } from '../station/directions.ts';
 import { en } from '../text/en.ts';
@@ -25,7 +26,7 @@ ${table([words.file, words.sha256], [[words.plan, plan.sha256], ...inputs.map(({
 export function courseSection({ plan, courses }: Analysis, { text, voice: { units } }: Spoken): Html {
   const { courses: words, notStated } = text.report;
   const rows = plan.courses.map((course) => {
-    const { course: built } = courses.find((indexed) => indexed.course.id === course.id)!;
+    const { course: built } = courseById(courses, course.id);
     const measured = courseLength(built) - startMeasure(built);
     return [
       said(course.name),

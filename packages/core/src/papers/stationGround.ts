@@ -7,6 +7,7 @@ import { sliceLine } from '../course/locate.ts';
 import type { LonLat } from '../finding.ts';
 import { eastNorth } from '../geodesy/frame.ts';
 import type { Layout, LaidDirection, StationLayout } from '../layout/layout.ts';
+import { courseById, findCourse } from '../plan/lookups.ts';
 import type { PlanPoint } from '../plan/plan.ts';
 import type { SheetText } from '../text/sheetText.ts';
 import { shortened } from './frame.ts';
@@ -29,7 +30,7 @@ export function spotsAlong(
   [from, to]: readonly [number, number],
   origin: LonLat,
 ): Spot[] {
-  const found = courses.find((one) => one.course.id === course);
+  const found = findCourse(courses, course);
   return found === undefined ? [] : sliceLine(found.course, from, to).map(spotFrom(origin));
 }
 
@@ -52,7 +53,7 @@ export function kerbPoints(
 ): KerbPoint[] {
   const ends = direction.items.flatMap(({ from, to }) => [from, to]);
   if (ends.length === 0) return [];
-  const course = layout.courses.find((one) => one.course.id === direction.course)!.course;
+  const course = courseById(layout.courses, direction.course).course;
   const range = [
     Math.max(startMeasure(course), Math.min(...ends) - BEYOND),
     Math.min(courseLength(course), Math.max(...ends) + BEYOND),

@@ -7,6 +7,7 @@ import { courseLength, startMeasure } from '../course/course.ts';
 import type { LonLat } from '../finding.ts';
 import type { Layout, StationLayout } from '../layout/layout.ts';
 import { formOf } from '../kinds.ts';
+import { courseById } from '../plan/lookups.ts';
 import type { UnitSystem } from '../units.ts';
 import type { SheetText } from '../text/sheetText.ts';
 import { type Html, NONE, html } from './html.ts';
@@ -113,7 +114,7 @@ const coursePlaces = (
   { on, reach }: View,
 ): { readonly served: boolean; readonly places: readonly Place[] }[] =>
   station.passes.map(({ course, measure, served }) => {
-    const whole = layout.courses.find((one) => one.course.id === course)!.course;
+    const whole = courseById(layout.courses, course).course;
     const range = [
       Math.max(startMeasure(whole), measure - reach),
       Math.min(courseLength(whole), measure + reach),

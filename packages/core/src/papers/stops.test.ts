@@ -8,7 +8,7 @@ import { ORIGIN, from } from '../testing/courses.ts';
 import { en } from '../text/en.ts';
 import { collectionRunBody } from './collectionRun.ts';
 import { driverRunBody, driving } from './driverRun.ts';
-import { packText } from './packWords.ts';
+import { suppliesText } from '../text/supplyWords.ts';
 import type { Sheet } from './sheet.ts';
 import { stopBlock } from './stops.ts';
 
@@ -39,8 +39,8 @@ const STOP: Stop = {
   measure: 1500,
   side: 'right',
   load: [
-    { item: 'waterJug', count: 1200, kg: 468 },
-    { item: 'sign: Water ahead', count: 1, kg: 0 },
+    { kind: 'waterJug', count: 1200, kg: 468 },
+    { kind: 'sign', wording: 'Water ahead', count: 1, kg: 0 },
   ],
 };
 const block = (analysis: Analysis, keys: Partial<Stop> = {}, kind: Run['kind'] = 'drop'): string =>
@@ -189,8 +189,15 @@ describe('the papers of drivers', () => {
   });
 });
 
-it('what is carried has words: signs, bags, empty jugs, packs; a name that no language knows stands as it is', () => {
+it('what is carried has words: signs, bags, empty jugs, packs', () => {
   expect(
-    ['sign: Gel ahead', 'trash bags', 'waterJug (empty)', 'waterJug', 'odd thing'].map((item) => packText(item, en)),
-  ).toEqual(['Sign “Gel ahead”', 'Bags of trash', 'Jugs of water, empty', 'Jugs of water', 'Odd thing']);
+    (
+      [
+        { kind: 'sign', wording: 'Gel ahead' },
+        { kind: 'trashBags' },
+        { kind: 'waterJug', empty: true },
+        { kind: 'waterJug' },
+      ] as const
+    ).map((supply) => suppliesText(supply, en.frame.supplies)),
+  ).toEqual(['Sign “Gel ahead”', 'Bags of trash', 'Jugs of water, empty', 'Jugs of water']);
 });

@@ -2,6 +2,7 @@
 import type { Analysis } from '../analyse.ts';
 import { segmentLength } from '../geodesy/segment.ts';
 import type { StationLayout } from '../layout/layout.ts';
+import { findById } from '../plan/lookups.ts';
 import type { PlanPoint, Units } from '../plan/plan.ts';
 import type { Run, Stop } from '../raceday/day.ts';
 import { formatMeasure, formatMinute } from '../format.ts';
@@ -11,7 +12,7 @@ import type { SheetText } from '../text/sheetText.ts';
 import { daylightOf } from './daylight.ts';
 import { saidOrBlank } from './frame.ts';
 import { type Html, NONE, html, said } from './html.ts';
-import { packText } from './packWords.ts';
+import { suppliesText } from '../text/supplyWords.ts';
 import { massText, positionText, sideWord, stationTitle } from './sheet.ts';
 
 /** Nearer than this one carries nothing worth saying, metres. */
@@ -32,10 +33,10 @@ export function stopBlock(
   number: number,
   text: SheetText,
 ): Html {
-  const station = stations.find(({ id }) => id === stop.station);
+  const station = findById(stations, stop.station);
   if (station === undefined) return NONE;
   const words = text.lists.runs;
-  const own = day?.stations.find(({ id }) => id === stop.station);
+  const own = findById(day?.stations ?? [], stop.station);
   const fact = (label: string, value: Html | string): Html =>
     html`<tr><th scope="row">${label}</th><td>${value}</td></tr>\n`;
   const crewAt = kind === 'drop' ? (own?.crewAt ?? null) : null;
@@ -123,8 +124,8 @@ function loadList({ load }: Stop, units: Units, text: SheetText): Html {
   const words = text.lists.runs;
   const total = load.reduce((sum, { kg }) => sum + kg, 0);
   const rows = load.map(
-    ({ item, count, kg }) =>
-      html`<li><span class="tick"></span> <b>${text.frame.count(count)}</b> × ${packText(item, text)}${kg > 0 ? ` (${massText(kg, units, text)})` : ''}</li>\n`,
+    ({ count, kg, ...supply }) =>
+      html`<li><span class="tick"></span> <b>${text.frame.count(count)}</b> × ${suppliesText(supply, text.frame.supplies)}${kg > 0 ? ` (${massText(kg, units, text)})` : ''}</li>\n`,
   );
   return html`<p class="load-head"><b>${words.load}</b>: ${massText(total, units, text)}</p>
 <ul class="load">${rows}</ul>`;

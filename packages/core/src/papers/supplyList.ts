@@ -1,11 +1,13 @@
 /** The supply list: what to order in whole packs, what each station gets, and what those sums rest on. */
 import type { Analysis } from '../analyse.ts';
+import { findById } from '../plan/lookups.ts';
 import type { Units } from '../plan/plan.ts';
 import type { Pack, StationDay } from '../raceday/day.ts';
 import type { SheetText } from '../text/sheetText.ts';
 import { defaultsSection } from './defaultsInUse.ts';
 import { type Html, NONE, html, table } from './html.ts';
-import { packText } from './packWords.ts';
+import { suppliesText } from '../text/supplyWords.ts';
+import type { SupplyKind } from '../kinds.ts';
 import { type Sheet, listHead, stationTitle, volumeText } from './sheet.ts';
 
 /** The body of the list; one sentence where the plan has no race day. */
@@ -30,27 +32,27 @@ ${defaultsSection(analysis, text)}`;
 const TICK: Html = html`<span class="tick"></span>`;
 
 const totalRow = (pack: Pack, units: Units, text: SheetText): (string | Html)[] => [
-  packText(pack.item, text),
+  suppliesText(pack, text.frame.supplies),
   text.frame.count(pack.count),
-  amountText(pack.item, pack.need, units, text),
-  amountText(pack.item, pack.pack, units, text),
+  amountText(pack, pack.need, units, text),
+  amountText(pack, pack.pack, units, text),
   TICK,
 ];
 
-const LITRES = new Set(['waterJug', 'sportsDrinkJug']);
+const LITRES: ReadonlySet<SupplyKind> = new Set(['waterJug', 'sportsDrinkJug']);
 
 /** Litres or gallons of what is drunk, pieces of the rest. */
-const amountText = (item: string, amount: number, units: Units, text: SheetText): string =>
-  LITRES.has(item) ? volumeText(amount, units, text) : text.frame.count(Math.ceil(amount - 1e-9));
+const amountText = ({ kind }: Pack, amount: number, units: Units, text: SheetText): string =>
+  LITRES.has(kind) ? volumeText(amount, units, text) : text.frame.count(Math.ceil(amount - 1e-9));
 
 function stationBlock({ stations, plan }: Analysis, day: StationDay, text: SheetText): Html {
-  const station = stations.find(({ id }) => id === day.id);
+  const station = findById(stations, day.id);
   if (station === undefined) return NONE;
   const words = text.lists.supplies;
-  const rows = day.packs.map(({ item, count, need }) => [
-    packText(item, text),
-    text.frame.count(count),
-    amountText(item, need, plan.units, text),
+  const rows = day.packs.map((pack) => [
+    suppliesText(pack, text.frame.supplies),
+    text.frame.count(pack.count),
+    amountText(pack, pack.need, plan.units, text),
     TICK,
   ]);
   return html`<section class="block" data-station="${station.id}"><h3>${stationTitle(station, text)}</h3>

@@ -1,5 +1,4 @@
 /** Values of a plan that are good each, but not together: ranges that are upside down, more trash boxes than anybody has. */
-import { describeValue } from '../units.ts';
 import type { Fault } from './fault.ts';
 import type { Plan, PlanCourse, Practice } from './plan.ts';
 
@@ -10,7 +9,7 @@ const upsideDown = (path: Fault['path'], low: readonly [string, number], high: r
         {
           code: 'plan-value',
           path: [...path, high[0]],
-          message: `found ${describeValue(high[1])} m where ${low[0]} is ${describeValue(low[1])} m; accepted: ${high[0]} not less than ${low[0]}`,
+          problem: { problem: 'rangeUpsideDown', low: `practice.${low[0]}`, from: low[1], to: high[1] },
         },
       ];
 
@@ -27,8 +26,8 @@ const BOXES = ['boxEvery', 'trashFrom', 'trashTo'] as const;
 function boxFaults({ boxEvery, trashFrom, trashTo }: Practice, given: Partial<Practice>, path: Fault['path']): Fault[] {
   const key = BOXES.find((one) => given[one] !== undefined);
   if (key === undefined || trashTo - trashFrom <= boxEvery * (MOST_BOXES - 1)) return [];
-  const message = `found a trash stretch of ${trashTo - trashFrom} m with a box every ${boxEvery} m; accepted: at most ${MOST_BOXES} boxes`;
-  return [{ code: 'plan-value', path: [...path, key], message }];
+  const boxes = Math.floor((trashTo - trashFrom) / boxEvery) + 1;
+  return [{ code: 'plan-value', path: [...path, key], problem: { problem: 'tooManyBoxes', boxes, most: MOST_BOXES } }];
 }
 
 /** What does not hold within a practice, of that which `given` has a say in. */
@@ -46,7 +45,7 @@ const partFaults = (course: PlanCourse, index: number): Fault[] =>
           {
             code: 'plan-value' as const,
             path: ['courses', index, 'parts', at, 'to'],
-            message: `found ${part.to} m where from is ${part.from} m; accepted: more than from (a stretch run the other way is a course of its own with "reverse": true)`,
+            problem: { problem: 'partBackwards' as const, from: part.from, to: part.to },
           },
         ]
       : [],
@@ -66,7 +65,7 @@ export function consistencyFaults(plan: Plan): readonly Fault[] {
           {
             code: 'plan-value' as const,
             path: ['supplies', 'heatSteps'],
-            message: `found ${steps[0]} before ${steps[1]}; accepted: the lower step first`,
+            problem: { problem: 'heatStepsFall' as const, steps },
           },
         ]
       : []),

@@ -144,7 +144,7 @@ describe('the courses of a plan', () => {
       expect.objectContaining({
         code: 'gpx-missing',
         where: { path: '/courses/0/gpx', course: 'a' },
-        message: expect.stringContaining('"b.gpx"'),
+        message: 'The file “b.gpx” was not found beside the plan. Put it there, or correct its name in the plan.',
       }),
     ]);
     expect(errors([planCourse('a', { line: [ORIGIN] })])).toEqual([
@@ -207,7 +207,7 @@ describe('the line of a GPX file', () => {
         code: 'track-chosen',
         severity: 'note',
         where: { file: 'races/a.gpx', line: 3, column: 5 },
-        message: expect.stringContaining('took 1'),
+        message: expect.stringContaining('Number 1 is taken as the course.'),
       }),
     ]);
     expect(chooseLine(gpx([line('track', 'only', [EAST])]), undefined, {}).findings).toEqual([]);
@@ -232,11 +232,11 @@ describe('the line of a GPX file', () => {
 
   it('is refused where none, two or an empty one is meant, with what there is', () => {
     expect(chosen('twice')).toMatch(
-      /2 lines named "twice"; say which by index: 0\W+"long".*1\W+track without a name.*2\W+"twice".*3\W+"twice".*4\W+"way"/,
+      /2 tracks or routes named “twice”\. Choose one by its number: 0\W+long.*1\W+a track without a name.*2\W+twice.*3\W+twice.*4\W+way/,
     );
-    expect(chosen('short')).toMatch(/no line "short"; it has 0\W+"long"/);
-    expect(chosen(5)).toContain('no line "5"');
-    expect(chosen(-1)).toContain('no line "-1"');
+    expect(chosen('short')).toMatch(/no track or route “short”\. Choose one of these: 0: “long”/);
+    expect(chosen(5)).toContain('no track or route “5”');
+    expect(chosen(-1)).toContain('no track or route “-1”');
     expect(chosen(1)).toContain('has no points');
     const empty = chooseLine(gpx([line('track', 'empty', [])]), undefined, { file: 'a.gpx' });
     expect(empty).toMatchObject({
@@ -248,10 +248,12 @@ describe('the line of a GPX file', () => {
   it('is refused by the file’s name where the finding points into a plan, and says that there is none to take', () => {
     const said = (track: string | undefined, from: GpxDocument): string =>
       chooseLine(from, track, { path: '/courses/0' }).findings[0]!.message;
-    expect(said('Half', gpx([]))).toBe('races/a.gpx has no line "Half"; it has none.');
-    expect(said('empty', gpx([line('track', 'empty', [])]))).toBe('Line "empty" of races/a.gpx has no points.');
+    expect(said('Half', gpx([]))).toBe('races/a.gpx has no track or route “Half”, nor any other.');
+    expect(said('empty', gpx([line('track', 'empty', [])]))).toBe(
+      'The track or route “empty” in races/a.gpx has no points.',
+    );
     expect(said(undefined, gpx([]))).toBe(
-      'races/a.gpx has no track or route with points; expected one to be the course.',
+      'races/a.gpx has no track or route with points. It should have one to be the course.',
     );
   });
 

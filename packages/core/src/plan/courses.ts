@@ -1,16 +1,18 @@
 /**
  * The plan's courses built from its GPX files, its own lines, or parts of one another.
- * What is wrong is said with the place in the plan or in the GPX file.
+ * What is wrong is reported with the place in the plan or in the GPX file.
  */
 import { courseOfParts } from '../course/parts.ts';
 import { buildCourse } from '../course/build.ts';
 import { calibrate } from '../course/calibrate.ts';
+import { courseFinding } from '../course/courseFinding.ts';
 import { type Course, type Drawn, courseLength } from '../course/course.ts';
 import { flawFindings, flawsOf, tangleFindings } from '../course/quality.ts';
 import { type IndexedCourse, indexCourse } from '../course/segmentIndex.ts';
 import { type Result, type Where, bad, good } from '../finding.ts';
 import { chooseLine } from '../gpx/chooseLine.ts';
 import type { GpxDocument, GpxSegment } from '../gpx/document.ts';
+import { planFinding } from './fault.ts';
 import { resolveMarks } from './marks.ts';
 import type { Plan, PlanCourse } from './plan.ts';
 
@@ -78,7 +80,7 @@ function fromParts(course: PlanCourse, path: string, build: Build): Result<Cours
       : null;
   });
   const stretches = parts.filter((part) => part !== null);
-  // The course that a part is taken from has said its own findings.
+  // The course that a part is taken from has reported its own findings.
   if (stretches.length < parts.length) return bad([]);
   return courseOfParts({
     ...course,
@@ -98,9 +100,9 @@ const drawnOf = ({ drawn }: PlanCourse, sources: readonly Drawn[]): Drawn =>
 function lineSegments(course: PlanCourse, path: string): Result<readonly GpxSegment[]> {
   const line = course.line ?? [];
   if (line.length < 2) {
-    const message = `The line of course "${course.id}" has ${line.length} points; expected at least two.`;
+    const where = { path: `${path}/line`, course: course.id };
     return bad([
-      { code: 'course-too-short', severity: 'error', message, where: { path: `${path}/line`, course: course.id } },
+      courseFinding('course-too-short', { problem: 'few', points: line.length }, { severity: 'error', where }),
     ]);
   }
   const column = (k: number): Float64Array => Float64Array.from(line, (point) => point[k] ?? NaN);
@@ -111,10 +113,8 @@ function gpxSegments(course: PlanCourse, path: string, sources: CourseSources): 
   const file = course.gpx!;
   const document = sources.gpx.get(file);
   if (document === undefined) {
-    const message = `The plan names "${file}", which was not found beside it; put the file there or mend the name.`;
-    return bad([
-      { code: 'gpx-missing', severity: 'error', message, where: { path: `${path}/gpx`, course: course.id } },
-    ]);
+    const where = { path: `${path}/gpx`, course: course.id };
+    return bad([planFinding('gpx-missing', { gpx: file }, { severity: 'error', where })]);
   }
   const where: Where =
     course.track === undefined ? { file: document.file } : { path: `${path}/track`, course: course.id };

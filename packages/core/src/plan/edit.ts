@@ -149,7 +149,7 @@ function setting(text: string, root: Node, parts: readonly string[], value: unkn
  */
 export function editPlan(text: string, pointer: string, value: unknown): string {
   const json = readJson(text);
-  if (!json.ok) throw new Error(`editPlan needs strict JSON: ${json.faults[0]?.message}`);
+  if (!json.ok) throw new Error(`editPlan needs strict JSON, which breaks off at character ${json.faults[0]?.offset}`);
   const parts = pointerParts(pointer);
   const { root } = json.value;
   if (value === undefined && parts.length === 0) throw new RangeError('the whole plan cannot be removed');

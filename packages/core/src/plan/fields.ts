@@ -4,35 +4,32 @@
  */
 import { z } from 'zod';
 import type { LonLat } from '../finding.ts';
+import { foundOf } from '../text/found.ts';
+import type { Accepted, PlainKind, QuantityKind, ValueProblem } from '../text/params/plan.ts';
 import {
-  describeValue,
   parseClock,
   parseDuration,
   parseLength,
   parseMass,
   parseVolume,
   QUANTITY_PATTERNS,
+  QUANTITY_UNITS,
   type Parsed,
 } from '../units.ts';
-import { told } from './told.ts';
+import { carried, carriedValue } from './carried.ts';
+import { refused } from './fault.ts';
+
+type Checked<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly problem: ValueProblem };
 
 /** A value read by a function that says itself what is wrong; `json` is its JSON Schema. */
-function read<T>(
-  parse: (
-    value: unknown,
-  ) => { readonly ok: true; readonly value: T } | { readonly ok: false; readonly message: string },
-  json: object,
-): z.ZodType<T> {
+function read<T>(parse: (value: unknown) => Checked<T>, json: object): z.ZodType<T> {
   return z
     .unknown()
     .transform((value, context): T => {
       const parsed = parse(value);
       if (parsed.ok) return parsed.value;
-      context.issues.push({
-        code: 'custom',
-        message: value === undefined ? parsed.message.replace('found nothing', 'missing') : parsed.message,
-        input: value,
-      });
+      const message = carried({ code: 'plan-value', problem: parsed.problem });
+      context.issues.push({ code: 'custom', message, input: value });
       return z.NEVER;
     })
     .meta({ ...json });
@@ -46,70 +43,87 @@ const quantityJson = (kind: keyof typeof QUANTITY_PATTERNS, minimum: object, des
   ],
 });
 
-/** Refuses nought, which would be divided by. */
-const positively =
-  (parse: (value: unknown) => Parsed) =>
-  (value: unknown): Parsed => {
-    const parsed = parse(value);
-    return parsed.ok && parsed.value === 0
-      ? { ok: false, message: `found ${describeValue(value)}; accepted: more than 0` }
-      : parsed;
-  };
+const PARSERS: Readonly<Record<QuantityKind, (value: unknown) => Parsed>> = {
+  length: parseLength,
+  duration: parseDuration,
+  volume: parseVolume,
+  mass: parseMass,
+};
 
-export const length: z.ZodType<number> = read(
-  parseLength,
-  quantityJson('length', { minimum: 0 }, 'A length: metres, or a text such as "100 yd".'),
-);
-export const positiveLength: z.ZodType<number> = read(
-  positively(parseLength),
-  quantityJson('length', { exclusiveMinimum: 0 }, 'A length over 0: metres, or a text such as "100 yd".'),
-);
-export const duration: z.ZodType<number> = read(
-  parseDuration,
-  quantityJson('duration', { minimum: 0 }, 'A duration: seconds, or a text such as "30 min" or "4:25:00".'),
-);
-export const positiveDuration: z.ZodType<number> = read(
-  positively(parseDuration),
-  quantityJson('duration', { exclusiveMinimum: 0 }, 'A duration over 0: seconds, or a text such as "4:25:00".'),
-);
-export const positiveVolume: z.ZodType<number> = read(
-  positively(parseVolume),
-  quantityJson('volume', { exclusiveMinimum: 0 }, 'A volume: litres, or a text such as "7 fl oz".'),
-);
-export const mass: z.ZodType<number> = read(
-  parseMass,
-  quantityJson('mass', { minimum: 0 }, 'A mass: kilograms, or a text such as "8.3 lb".'),
-);
-export const positiveMass: z.ZodType<number> = read(
-  positively(parseMass),
-  quantityJson('mass', { exclusiveMinimum: 0 }, 'A mass: kilograms, or a text such as "8.3 lb".'),
-);
-export const clock: z.ZodType<number> = read(parseClock, {
-  type: 'string',
-  pattern: QUANTITY_PATTERNS.clock,
-  description: 'A clock time, HH:MM or HH:MM:SS; hours may pass 24.',
-});
+/** What would have been accepted of a quantity, and what helps: the units where it has another or none. */
+function acceptedQuantity(kind: QuantityKind, value: unknown, positive: boolean): Accepted {
+  const accepted: Accepted = { kind, ...(positive ? { positive } : {}) };
+  if (typeof value !== 'string' || !/^\s*[.\d]/u.test(value) || PARSERS[kind](value).ok) return accepted;
+  return value.includes(':') && kind === 'duration'
+    ? { ...accepted, colons: true }
+    : { ...accepted, units: QUANTITY_UNITS[kind] };
+}
 
-type Checked<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly message: string };
+/** A quantity in SI units; `positive` ones refuse 0, which would be divided by. */
+function quantity(kind: QuantityKind, positive: boolean, description: string): z.ZodType<number> {
+  return read(
+    (value): Checked<number> => {
+      const parsed = PARSERS[kind](value);
+      return parsed.ok && !(positive && parsed.value === 0)
+        ? parsed
+        : { ok: false, problem: refused(value, acceptedQuantity(kind, value, positive)) };
+    },
+    quantityJson(kind, positive ? { exclusiveMinimum: 0 } : { minimum: 0 }, description),
+  );
+}
+
+export const length: z.ZodType<number> = quantity('length', false, 'A length: metres, or a text such as "100 yd".');
+export const positiveLength: z.ZodType<number> = quantity(
+  'length',
+  true,
+  'A length over 0: metres, or a text such as "100 yd".',
+);
+export const duration: z.ZodType<number> = quantity(
+  'duration',
+  false,
+  'A duration: seconds, or a text such as "30 min" or "4:25:00".',
+);
+export const positiveDuration: z.ZodType<number> = quantity(
+  'duration',
+  true,
+  'A duration over 0: seconds, or a text such as "4:25:00".',
+);
+export const positiveVolume: z.ZodType<number> = quantity(
+  'volume',
+  true,
+  'A volume: litres, or a text such as "7 fl oz".',
+);
+export const mass: z.ZodType<number> = quantity('mass', false, 'A mass: kilograms, or a text such as "8.3 lb".');
+export const positiveMass: z.ZodType<number> = quantity('mass', true, 'A mass: kilograms, or a text such as "8.3 lb".');
+export const clock: z.ZodType<number> = read(
+  (value): Checked<number> => {
+    const parsed = parseClock(value);
+    return parsed.ok ? parsed : { ok: false, problem: refused(value, { kind: 'clock' }) };
+  },
+  {
+    type: 'string',
+    pattern: QUANTITY_PATTERNS.clock,
+    description: 'A clock time, HH:MM or HH:MM:SS; hours may pass 24.',
+  },
+);
 
 /** Longitude and latitude of a list; says when the two look swapped. */
 function parsePosition(value: unknown, most: 2 | 3): Checked<readonly number[]> {
-  const accepted =
-    most === 2 ? '[longitude, latitude] in degrees' : '[longitude, latitude] or [longitude, latitude, elevation]';
   const numbers =
     Array.isArray(value) &&
     value.length >= 2 &&
     value.length <= most &&
     value.every((one) => typeof one === 'number' && Number.isFinite(one));
-  if (!numbers) return { ok: false, message: told(value, accepted) };
+  if (!numbers)
+    return { ok: false, problem: refused(value, { kind: most === 2 ? 'position' : 'positionWithElevation' }) };
   const position = value as readonly number[];
   const [lon = 0, lat = 0] = position;
-  if (Math.abs(lat) > 90) {
-    const hint = Math.abs(lon) <= 90 ? '; longitude comes first: the two may be swapped' : '';
-    return { ok: false, message: `found the latitude ${lat}; accepted: -90 to 90 in ${accepted}${hint}` };
-  }
-  if (Math.abs(lon) > 180)
-    return { ok: false, message: `found the longitude ${lon}; accepted: -180 to 180 in ${accepted}` };
+  if (Math.abs(lat) > 90)
+    return {
+      ok: false,
+      problem: { problem: 'latitude', found: lat, ...(Math.abs(lon) <= 90 ? { swapped: true } : {}) },
+    };
+  if (Math.abs(lon) > 180) return { ok: false, problem: { problem: 'longitude', found: lon } };
   return { ok: true, value: position };
 }
 
@@ -128,34 +142,27 @@ const positionJson = (most: 2 | 3): object => ({
 export const pair: z.ZodType<LonLat> = read((value) => parsePosition(value, 2) as Checked<LonLat>, positionJson(2));
 export const position: z.ZodType<readonly number[]> = read((value) => parsePosition(value, 3), positionJson(3));
 
-/** A text that fits a pattern, `accepted` saying which. */
-const fitting = (pattern: RegExp, accepted: string): z.ZodString =>
+/** A text that fits a pattern, `kind` saying which. */
+const fitting = (pattern: RegExp, kind: PlainKind): z.ZodString =>
   z
-    .string({ error: (issue) => told(issue.input, accepted) })
-    .regex(pattern, { abort: true, error: (issue) => told(issue.input, accepted) });
+    .string({ error: (issue) => carriedValue(issue.input, { kind }) })
+    .regex(pattern, { abort: true, error: (issue) => carriedValue(issue.input, { kind }) });
 
 export const text: z.ZodType<string> = z.string();
-export const words: z.ZodType<string> = fitting(/\S/u, 'a text that is not empty');
+export const words: z.ZodType<string> = fitting(/\S/u, 'filledText');
 /** An id of one's own: `start` and `finish` are taken. */
-export const id: z.ZodType<string> = fitting(
-  /^(?!(start|finish)$)(?=[\s\S]*\S)/u,
-  'an id that is not empty, nor "start" or "finish" (reserved)',
-);
+export const id: z.ZodType<string> = fitting(/^(?!(start|finish)$)(?=[\s\S]*\S)/u, 'id');
 
 const NO_WAY_OUT = /^(?!\/)(?![A-Za-z][A-Za-z0-9+.-]*:)(?!(.*\/)?\.\.(\/|$))[^\\\p{Cc}]*[^\\/\p{Cc}]$/u;
 /** A file in the plan's own folder or below. */
-export const path: z.ZodType<string> = fitting(
-  NO_WAY_OUT,
-  'a file in the plan\'s own folder or below, such as "full.gpx" or "tracks/full.gpx" (no "..", no leading "/", no "\\", no address)',
-);
+export const path: z.ZodType<string> = fitting(NO_WAY_OUT, 'file');
 
 const isDate = (value: string): boolean => {
   const date = new Date(`${value}T00:00:00Z`);
   return !Number.isNaN(date.getTime()) && date.toISOString().startsWith(value);
 };
-export const date: z.ZodType<string> = fitting(/^\d{4}-\d{2}-\d{2}$/u, 'a date such as "2027-09-12"').refine(isDate, {
-  error: (issue) =>
-    `found ${describeValue(issue.input)}, a day that the calendar does not have; accepted: a date such as "2027-09-12"`,
+export const date: z.ZodType<string> = fitting(/^\d{4}-\d{2}-\d{2}$/u, 'date').refine(isDate, {
+  error: ({ input }) => carried({ code: 'plan-value', problem: { problem: 'noSuchDay', found: foundOf(input) } }),
 });
 
 const isTimeZone = (value: string): boolean => {
@@ -165,14 +172,10 @@ const isTimeZone = (value: string): boolean => {
     return false;
   }
 };
-const ZONE = 'an IANA time zone such as "Atlantic/Azores" or "UTC"';
-export const timeZone: z.ZodType<string> = fitting(/^[A-Za-z]/u, ZONE).refine(isTimeZone, {
-  error: (issue) => told(issue.input, ZONE),
+export const timeZone: z.ZodType<string> = fitting(/^[A-Za-z]/u, 'timeZone').refine(isTimeZone, {
+  error: (issue) => carriedValue(issue.input, { kind: 'timeZone' }),
 });
-export const language: z.ZodType<string> = fitting(
-  /^[A-Za-z]{2,3}(-[A-Za-z0-9]{2,8})*$/u,
-  'a language tag such as "en"',
-);
+export const language: z.ZodType<string> = fitting(/^[A-Za-z]{2,3}(-[A-Za-z0-9]{2,8})*$/u, 'language');
 
 /** A whole number of things, up to a million. */
 export const count: z.ZodType<number> = z.int().min(0).max(1_000_000);

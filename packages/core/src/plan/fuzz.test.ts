@@ -5,9 +5,10 @@ import { findingLine } from '../finding.ts';
 import { readJson } from './json.ts';
 import { readPlan } from './read.ts';
 import { withVariant } from './variant.ts';
+import { tries } from '../testing/tries.ts';
 
 const contract = readFileSync(new URL('contract.plan.json', import.meta.url), 'utf8');
-const runs = { seed: 20_270_912, numRuns: 1000 };
+const runs = { seed: 20_270_912, numRuns: tries(1000) };
 
 const scraps = [
   '"',

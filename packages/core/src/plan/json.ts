@@ -10,16 +10,15 @@ import {
   type Node,
   type ParseError,
 } from 'jsonc-parser';
-import { describeValue } from '../units.ts';
+import { foundOf, shortText } from '../text/found.ts';
+import type { JsonExpected, JsonProblem, PlanParams } from '../text/params/plan.ts';
 import { pointerOf, pointerParts } from './fault.ts';
 import type { Place } from './plan.ts';
 
-export interface JsonFault {
-  readonly code: 'plan-not-json' | 'plan-duplicate-key';
-  readonly offset: number;
-  readonly path?: string;
-  readonly message: string;
-}
+export type JsonFault = { readonly offset: number; readonly path?: string } & (
+  | { readonly code: 'plan-not-json'; readonly problem: JsonProblem }
+  | { readonly code: 'plan-duplicate-key'; readonly problem: PlanParams['plan-duplicate-key'] }
+);
 
 export interface JsonText {
   readonly root: Node;
@@ -63,7 +62,7 @@ function tooDeep(json: string): JsonFault | undefined {
       return {
         code: 'plan-not-json',
         offset: scanner.getTokenOffset(),
-        message: `found brackets nested deeper than ${DEEPEST}; expected a plan`,
+        problem: { problem: 'deep', most: DEEPEST },
       };
   }
   return undefined;
@@ -71,37 +70,34 @@ function tooDeep(json: string): JsonFault | undefined {
 
 type SyntaxErrorName = Exclude<ReturnType<typeof printParseErrorCode>, '<unknown ParseErrorCode>'>;
 
-const EXPECTED: Readonly<Record<SyntaxErrorName, string>> = {
-  InvalidSymbol: 'expected a value: text in double quotes, a number, true, false, a list or an object',
-  InvalidNumberFormat: 'expected a number such as 12 or 0.5',
-  PropertyNameExpected: 'expected a key in double quotes',
-  ValueExpected: 'expected a value',
-  ColonExpected: 'expected a colon after the key',
-  CommaExpected: 'expected a comma between entries',
-  CloseBraceExpected: 'expected "}"',
-  CloseBracketExpected: 'expected "]"',
-  EndOfFileExpected: 'expected nothing more after the end of the plan: delete it',
-  InvalidCommentToken: 'a plan has no comments: delete it, or use the "note" of a station',
-  UnexpectedEndOfComment: 'a plan has no comments: delete it',
-  UnexpectedEndOfString: 'expected the text to end with a double quote on its own line',
-  UnexpectedEndOfNumber: 'expected digits after it',
-  InvalidUnicode: 'expected \\u with four hexadecimal digits',
-  InvalidEscapeCharacter: 'expected one of \\" \\\\ \\/ \\b \\f \\n \\r \\t \\u after a backslash',
-  InvalidCharacter: 'expected no control character inside a text: write it as an escape such as \\n or \\t',
+const EXPECTED: Readonly<Record<SyntaxErrorName, JsonExpected>> = {
+  InvalidSymbol: 'value',
+  InvalidNumberFormat: 'number',
+  PropertyNameExpected: 'key',
+  ValueExpected: 'value',
+  ColonExpected: 'colon',
+  CommaExpected: 'comma',
+  CloseBraceExpected: 'brace',
+  CloseBracketExpected: 'bracket',
+  EndOfFileExpected: 'end',
+  InvalidCommentToken: 'noComment',
+  UnexpectedEndOfComment: 'noComment',
+  UnexpectedEndOfString: 'quote',
+  UnexpectedEndOfNumber: 'digits',
+  InvalidUnicode: 'unicode',
+  InvalidEscapeCharacter: 'escape',
+  InvalidCharacter: 'noControl',
 };
 
 function syntaxFault(json: string, { error, offset, length }: ParseError): JsonFault {
-  const fault = (message: string): JsonFault => ({ code: 'plan-not-json', offset, message });
-  if (json.trim() === '') return { ...fault('found an empty file; expected a plan'), offset: 0 };
-  if (json.trimStart().startsWith('<'))
-    return fault('found markup such as GPX or HTML; expected a plan, which is JSON: name the plan, not the course');
+  const fault = (problem: JsonProblem): JsonFault => ({ code: 'plan-not-json', offset, problem });
+  if (json.trim() === '') return { ...fault({ problem: 'empty' }), offset: 0 };
+  if (json.trimStart().startsWith('<')) return fault({ problem: 'markup' });
   const expected = EXPECTED[printParseErrorCode(error) as SyntaxErrorName];
-  if (json.slice(offset).trim() === '') return fault(`found the end of the file; ${expected}: the file may be cut off`);
-  const found = describeValue(json.slice(offset, offset + Math.max(1, length)));
-  const previous = json.slice(0, offset).trimEnd().at(-1);
-  if (previous === ',' && /[}\]]/u.test(json[offset]!))
-    return fault(`found a comma before ${found}; expected no comma after the last entry: delete it`);
-  return fault(`found ${found}; ${expected}`);
+  if (json.slice(offset).trim() === '') return fault({ problem: 'cutOff', expected });
+  const found = foundOf(json.slice(offset, offset + Math.max(1, length)));
+  const afterComma = json.slice(0, offset).trimEnd().endsWith(',') && /[}\]]/u.test(json[offset]!);
+  return fault({ problem: 'found', found, expected: afterComma ? 'noComma' : expected });
 }
 
 /** Duplicate keys (and `__proto__`, which no object can hold), each at its own place, added to `faults`. */
@@ -113,13 +109,15 @@ function addKeyFaults({ type, children = [] }: Node, path: readonly (string | nu
     const [key, value] = property.children as [Node, Node];
     const name = String(key.value);
     const here = [...path, name];
-    const fault = (message: string): number =>
-      faults.push({ code: 'plan-duplicate-key', offset: key.offset, path: pointerOf(here), message });
-    if (seen.has(name))
-      fault(
-        `found the key ${JSON.stringify(name)} a second time in one object; expected each key once: delete one of the two`,
-      );
-    if (name === '__proto__') fault('found the key "__proto__"; expected keys of the plan format: delete it');
+    const fault = (problem: 'twice' | 'hidden'): number =>
+      faults.push({
+        code: 'plan-duplicate-key',
+        offset: key.offset,
+        path: pointerOf(here),
+        problem: { key: shortText(name), problem },
+      });
+    if (seen.has(name)) fault('twice');
+    if (name === '__proto__') fault('hidden');
     seen.add(name);
     addKeyFaults(value, here, faults);
   }

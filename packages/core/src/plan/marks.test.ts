@@ -46,33 +46,33 @@ describe('a mark', () => {
 
   it('whose name says no distance is refused, with the waypoint that may have been meant', () => {
     expect(refusal({ at: here, name: 'post' })).toBe(
-      'Mark "post" says no course distance; expected a name such as "10 km" or "mile 6", or a measure.',
+      'Mark “post” says no course distance. It should have one, or a name such as “10 km” or “mile 6”.',
     );
     expect(refusal({ name: '10 kn' }, file('10 km'))).toBe(
-      'Mark "10 kn" says no course distance; expected a name such as "10 km" or "mile 6", or a measure. Did you mean "10 km"?',
+      'Mark “10 kn” says no course distance. It should have one, or a name such as “10 km” or “mile 6”. Did you mean “10 km”?',
     );
-    expect(refusal({ at: here })).toContain('Mark "" says no course distance');
+    expect(refusal({ at: here })).toContain('A mark says no course distance.');
   });
 
   it('that names no waypoint, or two, is refused, and all that there are are said where none is near', () => {
     expect(refusal({ name: '12 km' }, file('Well', 'Tap', null))).toBe(
-      'Mark "12 km" has no place, and placed.gpx has 0 waypoints of that name; expected one waypoint, or "at". Waypoints: "Well", "Tap"',
+      'Mark “12 km” has no place: “placed.gpx” has no waypoint of that name. It should be the name of exactly one waypoint, or have a place. Waypoints: “Well” and “Tap”.',
     );
     expect(refusal({ name: '12 km' }, file('12 km', '12 km'))).toBe(
-      'Mark "12 km" has no place, and placed.gpx has 2 waypoints of that name; expected one waypoint, or "at".',
+      'Mark “12 km” has no place: “placed.gpx” has 2 waypoints of that name. It should be the name of exactly one waypoint, or have a place.',
     );
     expect(refusal({ name: '12 km' }, file())).toBe(
-      'Mark "12 km" has no place, and placed.gpx has 0 waypoints of that name; expected one waypoint, or "at".',
+      'Mark “12 km” has no place: “placed.gpx” has no waypoint of that name. It should be the name of exactly one waypoint, or have a place.',
     );
   });
 
   it('without a place on a course without a file is refused', () => {
     expect(refusal({ name: '12 km' })).toBe(
-      'Mark "12 km" has no place, and the course has no GPX file of its own; expected one waypoint, or "at".',
+      'Mark “12 km” has no place: the course has no GPX file of its own. It should be the name of exactly one waypoint, or have a place.',
     );
-    expect(refusal({ measure: 12_000 })).toContain('Mark "" has no place');
+    expect(refusal({ measure: 12_000 })).toContain('A mark has no place');
     // A waypoint without a name is not meant by a mark without one.
-    expect(refusal({ measure: 12_000 }, file(null))).toContain('0 waypoints of that name');
+    expect(refusal({ measure: 12_000 }, file(null))).toContain('no waypoint of that name');
   });
 
   it('that is refused does not hide another that is', () => {

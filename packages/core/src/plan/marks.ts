@@ -6,7 +6,10 @@ import type { Mark } from '../course/calibrate.ts';
 import { measureOfName } from '../course/markNames.ts';
 import { type Finding, type Result, type Where, bad, good } from '../finding.ts';
 import type { GpxDocument, GpxWaypoint } from '../gpx/document.ts';
-import { suggestion } from './nearest.ts';
+import { shortText } from '../text/found.ts';
+import type { PlanParams, Unknown } from '../text/params/plan.ts';
+import { planFinding } from './fault.ts';
+import { unknownWord } from './nearest.ts';
 
 /** A mark as a plan or a call gives it: see `PlanMark`. */
 export interface MarkText {
@@ -26,36 +29,32 @@ export function resolveMarks(
   marks.forEach((mark, k) => {
     const where = whereOf(k);
     const resolved = resolve(mark, document);
-    if (typeof resolved === 'string')
-      findings.push({ code: 'mark-unknown', severity: 'error', message: resolved, where });
+    if ('problem' in resolved) findings.push(planFinding('mark-unknown', resolved, { severity: 'error', where }));
     else found.push({ ...resolved, where });
   });
   return findings.length > 0 ? bad(findings) : good(found);
 }
 
-function resolve({ at, measure, name }: MarkText, document: GpxDocument | undefined): Mark | string {
+type Unknowable = PlanParams['mark-unknown'];
+
+function resolve({ at, measure, name }: MarkText, document: GpxDocument | undefined): Mark | Unknowable {
   const known = measure ?? (name === undefined ? null : measureOfName(name));
-  if (known === null)
-    return `Mark "${name ?? ''}" says no course distance; expected a name such as "10 km" or "mile 6", or a measure.${hintOf(name, document)}`;
+  const meant = { ...(name === undefined ? {} : { name: shortText(name) }), ...hintOf(name, document) };
+  if (known === null) return { problem: 'unmeasured', ...meant };
   const named = name === undefined ? {} : { name };
   if (at !== undefined) return { at, measure: known, ...named };
   const waypoints = document?.waypoints.filter((waypoint) => waypoint.name === name) ?? [];
   const [waypoint] = waypoints;
   if (waypoint !== undefined && waypoints.length === 1)
     return { at: [waypoint.lon, waypoint.lat], measure: known, ...named };
-  const where =
-    document === undefined
-      ? 'the course has no GPX file of its own'
-      : `${document.file} has ${waypoints.length} waypoints of that name`;
-  return `Mark "${name ?? ''}" has no place, and ${where}; expected one waypoint, or "at".${hintOf(name, document)}`;
+  const gpx = document === undefined ? {} : { gpx: { file: shortText(document.file), waypoints: waypoints.length } };
+  return { problem: 'unplaced', ...meant, ...gpx };
 }
 
 /** The waypoint that may have been meant, where none has the name. */
-function hintOf(name: string | undefined, document: GpxDocument | undefined): string {
+function hintOf(name: string | undefined, document: GpxDocument | undefined): { readonly waypoint?: Unknown } {
   const names = [...new Set((document?.waypoints ?? []).flatMap((waypoint) => waypoint.name ?? []))];
-  if (name === undefined || names.length === 0 || names.includes(name)) return '';
-  const said = suggestion(name, names, 'waypoints');
-  return ` ${said[0]!.toUpperCase()}${said.slice(1)}`;
+  return name === undefined || names.length === 0 || names.includes(name) ? {} : { waypoint: unknownWord(name, names) };
 }
 
 /** A mark for each waypoint whose name says a course distance. */

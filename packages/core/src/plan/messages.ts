@@ -1,47 +1,45 @@
-/** What zod finds wrong, in our words: one fault for each thing, with what was found and what is accepted. */
+/** What zod finds wrong, as our own data: one fault for each thing, with what was found and what is accepted. */
 import { z } from 'zod';
-import { pathText, type Fault } from './fault.ts';
-import { nearest, suggestion } from './nearest.ts';
-import { told } from './told.ts';
+import type { Accepted, PlainKind } from '../text/params/plan.ts';
+import { foundOf } from '../text/found.ts';
+import { carried, carriedValue, wrongIn } from './carried.ts';
+import type { Fault, Path } from './fault.ts';
+import { nearest, unknownWord } from './nearest.ts';
 
 type Issue = z.core.$ZodIssue;
-type Path = Fault['path'];
 
-const KINDS: Readonly<Record<string, string>> = {
-  string: 'a text',
-  number: 'a number',
-  int: 'a whole number',
-  boolean: 'true or false',
-  array: 'a list',
-  tuple: 'a list',
-  object: 'an object',
-  record: 'an object',
+const KINDS: Readonly<Record<string, PlainKind>> = {
+  string: 'text',
+  number: 'number',
+  int: 'whole',
+  boolean: 'boolean',
+  array: 'list',
+  tuple: 'list',
+  object: 'object',
+  record: 'object',
 };
 
-function valueMessage(input: unknown, values: readonly unknown[]): string {
-  const accepted = values.map((value) => JSON.stringify(value)).join(', ');
+function oneOf(input: unknown, values: readonly unknown[]): Accepted {
   const texts = values.filter((value) => typeof value === 'string');
   const near = typeof input === 'string' ? nearest(input, texts) : undefined;
-  return near === undefined ? told(input, accepted) : `${told(input, accepted)}; did you mean ${JSON.stringify(near)}?`;
+  return { kind: 'oneOf', values: values.map(foundOf), ...(near === undefined ? {} : { near }) };
 }
 
-const ENTRIES = ['entry', 'entries'] as const;
-const PIECES: Readonly<Record<string, readonly [one: string, more: string]>> = {
-  array: ENTRIES,
-  tuple: ENTRIES,
-  string: ['character', 'characters'],
+const PIECES: Readonly<Record<string, 'entries' | 'characters'>> = {
+  array: 'entries',
+  tuple: 'entries',
+  string: 'characters',
 };
 
-/** The bound that a value breaks: "more than 0", "at least 2 entries". */
-function boundMessage(issue: z.core.$ZodRawIssue<z.core.$ZodIssueTooSmall | z.core.$ZodIssueTooBig>): string {
+/** The bound that a value breaks: more than 0, at least 2 entries. */
+function boundOf(issue: z.core.$ZodRawIssue<z.core.$ZodIssueTooSmall | z.core.$ZodIssueTooBig>): Accepted {
   const small = issue.code === 'too_small';
-  const bound = small ? issue.minimum : issue.maximum;
-  const pieces = PIECES[issue.origin];
-  if (pieces !== undefined)
-    return told(issue.input, `${small ? 'at least' : 'at most'} ${bound} ${pieces[Number(bound) === 1 ? 0 : 1]}`);
+  const bound = Number(small ? issue.minimum : issue.maximum);
+  const of = PIECES[issue.origin];
+  if (of !== undefined) return { kind: small ? 'fewest' : 'most', count: bound, of };
   const strict = issue.inclusive === false;
-  if (small) return told(issue.input, strict ? `more than ${bound}` : `${bound} or more`);
-  return told(issue.input, strict ? `less than ${bound}` : `${bound} or less`);
+  if (small) return { kind: strict ? 'over' : 'atLeast', bound };
+  return { kind: strict ? 'under' : 'atMost', bound };
 }
 
 /** Known keys of the object schema that raised an issue. */
@@ -50,25 +48,27 @@ function knownKeys(issue: { readonly inst?: unknown }): readonly string[] {
   return inst instanceof z.ZodObject ? Object.keys(inst.shape) : [];
 }
 
-/** The message of an issue as zod raises it; of unknown keys one line for each. */
-function rawMessage(issue: z.core.$ZodRawIssue): string | undefined {
+/** What an issue carries as zod raises it; of unknown keys one problem for each. */
+function rawMessage(issue: z.core.$ZodRawIssue): string {
   switch (issue.code) {
     case 'invalid_type':
-      return told(issue.input, KINDS[issue.expected] ?? 'another kind of value');
+      return carriedValue(issue.input, { kind: KINDS[issue.expected] ?? 'other' });
     case 'invalid_value':
-      return valueMessage(issue.input, issue.values);
+      return carriedValue(issue.input, oneOf(issue.input, issue.values));
     case 'too_small':
     case 'too_big':
-      return boundMessage(issue);
-    case 'unrecognized_keys':
-      return issue.keys
-        .map(
-          (key) =>
-            `found the key ${JSON.stringify(key.slice(0, 60))}, which is not known here; ${suggestion(key, knownKeys(issue), 'accepted')}`,
-        )
-        .join('\n');
+      return carriedValue(issue.input, boundOf(issue));
+    case 'unrecognized_keys': {
+      const known = knownKeys(issue);
+      return carried(
+        ...issue.keys.map((key) => ({
+          code: 'plan-key' as const,
+          problem: { problem: 'unknown' as const, key: unknownWord(key, known) },
+        })),
+      );
+    }
     default:
-      return undefined;
+      return carriedValue(issue.input, { kind: 'other' });
   }
 }
 
@@ -88,26 +88,20 @@ const isText = (part: PropertyKey): part is string | number => typeof part !== '
 function unionFaults(issue: z.core.$ZodIssueInvalidUnion, path: Path): readonly Fault[] {
   const ranked = issue.errors.map((issues) => ({ issues, far: remoteness(issues) })).sort((a, b) => a.far - b.far);
   const [best, second] = ranked;
-  if (best === undefined || best.far === second?.far) return [{ code: 'plan-value', path, message: issue.message }];
+  if (best === undefined || best.far === second?.far) return [{ ...wrongIn(issue.message)[0], path }];
   return best.issues.flatMap((inner) => faultsOf(inner, path));
 }
 
 function faultsOf(issue: Issue, prefix: Path = []): readonly Fault[] {
   const path = [...prefix, ...issue.path.filter(isText)];
   if (issue.code === 'invalid_union') return unionFaults(issue, path);
-  if (issue.code === 'unrecognized_keys') {
-    const lines = issue.message.split('\n');
-    return issue.keys.map((key, index) => ({
-      code: 'plan-key',
-      path: [...path, key],
-      message: lines[index] ?? issue.message,
-    }));
-  }
-  const code = issue.code === 'custom' && issue.params?.['code'] === 'plan-reference' ? 'plan-reference' : 'plan-value';
-  return [{ code, path, message: issue.message }];
+  const wrong = wrongIn(issue.message);
+  if (issue.code === 'unrecognized_keys')
+    return wrong.map((one, index) => ({ ...one, path: [...path, issue.keys[index]!] }));
+  return [{ ...wrong[0], path }];
 }
 
-/** Reads a value with a schema: the value, or every fault in it. */
+/** Reads a value with a schema of the plan: the value, or every fault in it. */
 export function parseWith<T>(
   schema: z.ZodType<T>,
   value: unknown,
@@ -117,9 +111,3 @@ export function parseWith<T>(
     ? { ok: true, value: parsed.data }
     : { ok: false, faults: parsed.error.issues.flatMap((issue) => faultsOf(issue)) };
 }
-
-/** The message of a fault with the place it is about in front. */
-export const faultMessage = (fault: Fault): string =>
-  fault.path.length === 0
-    ? fault.message
-    : `${pathText(fault.code === 'plan-key' ? fault.path.slice(0, -1) : fault.path) || 'plan'}: ${fault.message}`;

@@ -2,7 +2,7 @@
  * Numbered versions of the plan format. Each migration turns the value of one version into the
  * next; version 1 is the first, so the list is still empty.
  */
-import { describeValue } from '../units.ts';
+import { foundOf } from '../text/found.ts';
 import type { Fault } from './fault.ts';
 
 /** The version that this program writes. */
@@ -21,17 +21,10 @@ type Migrated =
   | { readonly ok: false; readonly fault: Fault };
 
 function versionFault(found: unknown, current: number): Fault | undefined {
-  const accepted = `accepted: ${current === 1 ? '1' : `1 to ${current}`}`;
-  if (typeof found !== 'number' || !Number.isInteger(found) || found < 1) {
-    const what = found === undefined ? 'missing' : `found ${describeValue(found)}`;
-    return { code: 'plan-version', path: ['version'], message: `${what}; ${accepted}, a whole number` };
-  }
+  if (typeof found !== 'number' || !Number.isInteger(found) || found < 1)
+    return { code: 'plan-version', path: ['version'], problem: { problem: 'version', found: foundOf(found), current } };
   if (found <= current) return undefined;
-  return {
-    code: 'plan-version',
-    path: ['version'],
-    message: `found ${found}, a later version of the plan format; ${accepted}: update the program to read this plan`,
-  };
+  return { code: 'plan-version', path: ['version'], problem: { problem: 'later', found, current } };
 }
 
 /** A plan's value as one of the current version; refuses what is no plan, and versions it does not know. */
@@ -46,17 +39,14 @@ export function migrate(
       fault: {
         code: 'plan-version',
         path: [],
-        message: `found ${describeValue(plan)}; accepted: a plan, an object that begins with { "format": "halfcup-plan", "version": ${current}`,
+        problem: { problem: 'noPlan', found: foundOf(plan), version: current },
       },
     };
   }
   const entry = plan as { readonly [key: string]: unknown };
   if (entry['format'] !== 'halfcup-plan') {
-    const what = entry['format'] === undefined ? 'missing' : `found ${describeValue(entry['format'])}`;
-    return {
-      ok: false,
-      fault: { code: 'plan-version', path: ['format'], message: `${what}; accepted: "halfcup-plan"` },
-    };
+    const found = foundOf(entry['format']);
+    return { ok: false, fault: { code: 'plan-version', path: ['format'], problem: { problem: 'format', found } } };
   }
   const fault = versionFault(entry['version'], current);
   if (fault !== undefined) return { ok: false, fault };

@@ -1,4 +1,7 @@
-/** The known word nearest to one that is not known, for messages: Levenshtein distance, V. I. Levenshtein, 1966. */
+/** The known word nearest to one that is not known: Levenshtein distance, V. I. Levenshtein, 1966. */
+
+import { shortText } from '../text/found.ts';
+import type { Unknown } from '../text/params/plan.ts';
 
 /** Fewest insertions, deletions and replacements that turn one text into the other. */
 export function editDistance(a: string, b: string): number {
@@ -29,6 +32,19 @@ export function nearest(word: string, known: readonly string[]): string | undefi
     }
   }
   return best;
+}
+
+const SHOWN = 12;
+
+/** A word that is not known as the parameter of a finding: with the nearest known one, and up to twelve of them. */
+export function unknownWord(word: string, known: readonly string[]): Unknown {
+  const near = nearest(word, known);
+  return {
+    word: shortText(word),
+    ...(near === undefined ? {} : { near: shortText(near) }),
+    known: known.slice(0, SHOWN).map(shortText),
+    more: Math.max(0, known.length - SHOWN),
+  };
 }
 
 /** What can be said of a word that is not known: the nearest one, else all of them (at most twelve). */

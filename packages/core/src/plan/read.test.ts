@@ -185,21 +185,33 @@ describe('a good plan', () => {
   });
 });
 
-describe('a bad value is told with its place', () => {
+describe('a bad value is reported with its place', () => {
   test.each<[title: string, from: string, to: string, path: string, said: string]>([
-    ['unknown unit', '"120 yd"', '|"120 yards"', '/stations/0/practice/signAhead', 'm, km, cm, in, ft, yd, mi'],
-    ['negative length', '"7 m"', '|-7', '/stations/0/width', 'found -7'],
-    ['unknown key', '"boxes": 6', '|"boxs": 6', '/stations/0/boxs', 'did you mean "boxes"?'],
-    ['unknown key far from any', '"boxes": 6', '|"zzzzzzzz": 6', '/stations/0/zzzzzzzz', 'accepted: "id", "name"'],
-    ['unknown key at the top', '"revision": "3"', '|"revison": "3"', '/revison', 'did you mean "revision"?'],
+    [
+      'unknown unit',
+      '"120 yd"',
+      '|"120 yards"',
+      '/stations/0/practice/signAhead',
+      'Its unit can be m, km, cm, in, ft, yd or mi.',
+    ],
+    [
+      'negative length',
+      '"7 m"',
+      '|-7',
+      '/stations/0/width',
+      'The road width is -7. It should be a length over 0, such as',
+    ],
+    ['unknown key', '"boxes": 6', '|"boxs": 6', '/stations/0/boxs', 'Unknown entry “boxs”. Did you mean “boxes”?'],
+    ['unknown key far from any', '"boxes": 6', '|"zzzzzzzz": 6', '/stations/0/zzzzzzzz', 'Known here: “id”, “name”'],
+    ['unknown key at the top', '"revision": "3"', '|"revison": "3"', '/revison', 'Did you mean “revision”?'],
     [
       'unknown practice key',
       '"tableGap": "10 ft"',
       '|"tableGapp": "10 ft"',
       '/practice/tableGapp',
-      'did you mean "tableGap"?',
+      'Did you mean “tableGap”?',
     ],
-    ['unknown weight', '"box": 1', '|"boxx": 1', '/supplies/weights/boxx', 'did you mean "box"?'],
+    ['unknown weight', '"box": 1', '|"boxx": 1', '/supplies/weights/boxx', 'Did you mean “box”?'],
     [
       'swapped coordinates',
       '"at": [-150.05, -48.02],\n      "side"',
@@ -212,16 +224,16 @@ describe('a bad value is told with its place', () => {
       '"at": [-150.05, -48.02],\n      "side"',
       '"at": |[210.05, -48.02],\n      "side"',
       '/stations/0/at',
-      '-180 to 180',
+      'The place of the station has the longitude 210.05. It should be from -180 to 180.',
     ],
     [
       'one coordinate',
       '"at": [-150.051, -48.02]',
       '"at": |[-150.051]',
       '/stations/0/items/sign/at',
-      '[longitude, latitude]',
+      'The place of the sign is a list of 1. It should be a longitude and a latitude',
     ],
-    ['wrong word', '"side": "right",\n', '"side": |"rigth",\n', '/stations/0/side', 'did you mean "right"?'],
+    ['wrong word', '"side": "right",\n', '"side": |"rigth",\n', '/stations/0/side', 'Did you mean “right”?'],
     ['wrong kind', '"fixed": false', '"fixed": |"no"', '/stations/0/fixed', 'true or false'],
     ['text where a list is', '"races": ["m", "h"]', '"races": |"m"', '/stations/0/races', 'a list'],
     ['fraction of a box', '"boxes": 6', '"boxes": |6.5', '/stations/0/boxes', 'a whole number'],
@@ -230,7 +242,7 @@ describe('a bad value is told with its place', () => {
     ['another date form', '"date": "2027-09-12"', '"date": |"12.9.2027"', '/date', '2027-09-12'],
     ['unknown time zone', '"UTC"', '|"Ember/Island"', '/timeZone', 'IANA'],
     ['offset as time zone', '"UTC"', '|"+02:00"', '/timeZone', 'IANA'],
-    ['clock time', '"time": "08:00"', '"time": |"8 am"', '/races/0/waves/0/time', 'such as "08:00"'],
+    ['clock time', '"time": "08:00"', '"time": |"8 am"', '/races/0/waves/0/time', 'such as “08:00”'],
     ['duration without seconds', '"4:30:00"', '|"4:30"', '/races/0/finish/median', 'hours:minutes:seconds'],
     ['file above the folder', '"full.gpx"', '|"../full.gpx"', '/courses/0/gpx', 'own folder'],
     ['absolute file', '"full.gpx"', '|"/full.gpx"', '/courses/0/gpx', 'own folder'],
@@ -239,9 +251,9 @@ describe('a bad value is told with its place', () => {
     ['hidden way up', '"results.csv"', '|"a/../../results.csv"', '/races/2/finish/csv', 'own folder'],
     ['reserved id', '"id": "s3"', '"id": |"finish"', '/stations/2/id', 'reserved'],
     ['empty id', '"id": "s3"', '"id": |""', '/stations/2/id', 'not empty'],
-    ['missing id', '{ "id": "s3", ', '|{ ', '/stations/2/id', 'missing'],
-    ['missing time', '{ "time": "08:00", ', '|{ ', '/races/0/waves/0/time', 'missing'],
-    ['two forms of finish times', '"spread": 0.2', '"spread": 0.2, |"times": []', '/races/0/finish/times', '"times"'],
+    ['missing id', '{ "id": "s3", ', '|{ ', '/stations/2/id', 'The id of station no. 3 is missing.'],
+    ['missing time', '{ "time": "08:00", ', '|{ ', '/races/0/waves/0/time', 'The start time of wave no. 1 is missing.'],
+    ['two forms of finish times', '"spread": 0.2', '"spread": 0.2, |"times": []', '/races/0/finish/times', '“times”'],
     ['falling quantiles', '[0.5, "4:20:00"]', '|[0, "4:20:00"]', '/races/1/finish/quantiles/1', 'rise'],
     ['quantiles that do not end', '[1, "7:00:00"]', '|[0.9, "7:00:00"]', '/races/1/finish/quantiles/2', 'slowest'],
     [
@@ -249,7 +261,7 @@ describe('a bad value is told with its place', () => {
       '"passes": [{ "race": "m", "pass": 1 }]',
       '"passes": |"al"',
       '/stations/0/passes',
-      '"lead", "all" or a list of { "race", "pass" }',
+      '“lead”, “all” or a list of passes',
     ],
     [
       'a pass that is none',
@@ -258,37 +270,49 @@ describe('a bad value is told with its place', () => {
       '/stations/0/passes/0/pass',
       '0 or more',
     ],
-    ['a track by no name', '"track": 0', '"track": |true', '/courses/0/track', 'its index from 0'],
+    ['a track by no name', '"track": 0', '"track": |true', '/courses/0/track', 'its number counted from 0'],
     ['share over 1', '"show": 0.9', '"show": |1.2', '/races/0/show', '1 or less'],
-    ['no boxes apart', '"boxEvery": "20 m"', '"boxEvery": |"0 m"', '/practice/boxEvery', 'more than 0'],
+    ['no boxes apart', '"boxEvery": "20 m"', '"boxEvery": |"0 m"', '/practice/boxEvery', 'a length over 0'],
     [
       'boxes by the centimetre',
       '"boxEvery": "20 m"',
       '"boxEvery": |"1 cm"',
       '/practice/boxEvery',
-      'at most 1000 boxes',
+      'There should be at most 1,000.',
     ],
     ['more boxes than anybody has', '"boxes": 6', '"boxes": |1001', '/stations/0/boxes', '1000 or less'],
-    ['unit of another kind', '"7 fl oz"', '|"7 oz"', '/supplies/cup', 'fl oz'],
-    ['trash upside down', '"trashTo": "100 yd"', '"trashTo": |"40 yd"', '/practice/trashTo', 'not less than trashFrom'],
-    ['a part that runs back', '"to": "42.195 km"', '"to": |"20 km"', '/courses/1/parts/0/to', 'more than from'],
-    ['a later version', '"version": 1', '"version": |2', '/version', 'update the program'],
+    ['unit of another kind', '"7 fl oz"', '|"7 oz"', '/supplies/cup', 'l, ml, gal or fl oz'],
+    [
+      'trash upside down',
+      '"trashTo": "100 yd"',
+      '"trashTo": |"40 yd"',
+      '/practice/trashTo',
+      'The end of the trash boxes is 40 yd, less than the beginning of the trash boxes. It should be at least 50 yd.',
+    ],
+    [
+      'a part that runs back',
+      '"to": "42.195 km"',
+      '"to": |"20 km"',
+      '/courses/1/parts/0/to',
+      'The part begins at 13.11 mi and ends at 12.43 mi. It should end after it begins.',
+    ],
+    ['a later version', '"version": 1', '"version": |2', '/version', 'Update Halfcup'],
     ['a version that is none', '"version": 1', '"version": |"1"', '/version', 'a whole number'],
-    ['another format', '"halfcup-plan"', '|"some-plan"', '/format', '"halfcup-plan"'],
+    ['another format', '"halfcup-plan"', '|"some-plan"', '/format', '“halfcup-plan”'],
     [
       'unknown key in a variant',
       '"s2": { "at"',
       '"s2": { |"sid": "left", "at"',
       '/variants/0/stations/s2/sid',
-      'did you mean "side"?',
+      'Did you mean “side”?',
     ],
-    ['bad value in a variant', '"110 yd"', '|"110 y"', '/variants/0/stations/s1/practice/signAhead', 'unit "y"'],
+    ['bad value in a variant', '"110 yd"', '|"110 y"', '/variants/0/stations/s1/practice/signAhead', '“110 y”'],
     [
       'id in a variant',
       '"s2": { "at"',
       '"s2": { |"id": "s9", "at"',
       '/variants/0/stations/s2/id',
-      'keys of the station that differ',
+      'A variant cannot change the id of a station.',
     ],
   ])('%s', (_title, from, to, path, said) => {
     const { findings, line, column } = broken(from, to);
@@ -300,17 +324,23 @@ describe('a bad value is told with its place', () => {
   });
 });
 
-describe('a bad reference is told with its place', () => {
+describe('a bad reference is reported with its place', () => {
   test.each<[title: string, from: string, to: string, path: string, said: string]>([
-    ['race to course', '"course": "half"', '"course": |"haf"', '/races/1/course', 'did you mean "half"?'],
-    ['part to course', '"of": "full"', '"of": |"fuil"', '/courses/1/parts/0/of', 'did you mean "full"?'],
-    ['station to race', '["m", "h"]', '["m", |"zzz"]', '/stations/0/races/1', 'races of this plan: "m", "h", "w"'],
+    [
+      'race to course',
+      '"course": "half"',
+      '"course": |"haf"',
+      '/races/1/course',
+      'The course is “haf”. No course of this plan has that id. Did you mean “half”?',
+    ],
+    ['part to course', '"of": "full"', '"of": |"fuil"', '/courses/1/parts/0/of', 'Did you mean “full”?'],
+    ['station to race', '["m", "h"]', '["m", |"zzz"]', '/stations/0/races/1', 'Races of this plan: “m”, “h” and “w”.'],
     [
       'lead to race',
       '"lead": { "race": "m"',
       '"lead": { "race": |"zzz"',
       '/stations/0/lead/race',
-      'no race has this id',
+      'No race of this plan has that id.',
     ],
     [
       'lead of a race not served',
@@ -324,47 +354,77 @@ describe('a bad reference is told with its place', () => {
       '[{ "race": "m", "pass": 1 }]',
       '[{ "race": |"x1", "pass": 1 }]',
       '/stations/0/passes/0/race',
-      'no race has this id',
+      'No race of this plan has that id.',
     ],
     [
       'place on a course',
       '"course": "full", "measure": "5 km"',
       '"course": |"none", "measure": "5 km"',
       '/stations/1/on/course',
-      'no course has this id',
+      'No course of this plan has that id.',
     ],
     [
       'clock to course',
       '"course": "full", "measure": "0 km"',
       '"course": |"none", "measure": "0 km"',
       '/clock/0/course',
-      'no course has this id',
+      'No course of this plan has that id.',
     ],
-    ['waiver to station', '"station": "s1"', '"station": |"s7"', '/waivers/0/station', 'no station has this id'],
+    [
+      'waiver to station',
+      '"station": "s1"',
+      '"station": |"s7"',
+      '/waivers/0/station',
+      'No station of this plan has that id.',
+    ],
     [
       'variant to station',
       '"s2": { "at": [-150.07, -48.03] }',
       '"x9": |{ "at": [-150.07, -48.03] }',
       '/variants/0/stations/x9',
-      'no station has this id',
+      'No station of this plan has that id.',
     ],
-    ['the same course twice', '"id": "half"', '"id": |"full"', '/courses/1/id', 'courses[0] has already'],
-    ['the same station twice', '"id": "s3"', '"id": |"s1"', '/stations/2/id', 'stations[0] has already'],
-    ['the same race twice', '"id": "w"', '"id": |"h"', '/races/2/id', 'races[1] has already'],
-    ['the same variant twice', '"name": "far"', '"name": |"north"', '/variants/1/name', 'variants[0] has already'],
+    [
+      'the same course twice',
+      '"id": "half"',
+      '"id": |"full"',
+      '/courses/1/id',
+      'The id of course no. 2 is “full”, and so is the id of course no. 1.',
+    ],
+    [
+      'the same station twice',
+      '"id": "s3"',
+      '"id": |"s1"',
+      '/stations/2/id',
+      'The id of station no. 3 is “s1”, and so is the id of station no. 1.',
+    ],
+    [
+      'the same race twice',
+      '"id": "w"',
+      '"id": |"h"',
+      '/races/2/id',
+      'The id of race no. 3 is “h”, and so is the id of race no. 2.',
+    ],
+    [
+      'the same variant twice',
+      '"name": "far"',
+      '"name": |"north"',
+      '/variants/1/name',
+      'and so is the name of variant no. 1.',
+    ],
     [
       'a circle of one',
       '"parts": [{ "of": "full", "from"',
       '"parts": |[{ "of": "half", "from"',
       '/courses/1/parts',
-      '"half" → "half"',
+      '“half” → “half”',
     ],
     [
       'reference in a variant',
       '"measure": "6 km"',
       '"measure": "6 km", |"x": 1',
       '/variants/1/stations/s1/on/x',
-      'accepted: "course"',
+      'Known here: “course”',
     ],
   ])('%s', (_title, from, to, path, said) => {
     const { findings, line, column } = broken(from, to);
@@ -381,12 +441,17 @@ describe('a bad reference is told with its place', () => {
       { id: 'c', parts: [{ of: 'a' }] },
       ...minimal.courses,
     ];
-    expect(messages({ courses })).toEqual([['/courses/0/parts', expect.stringContaining('"a" → "b" → "c" → "a"')]]);
+    expect(messages({ courses })).toEqual([['/courses/0/parts', expect.stringContaining('“a” → “b” → “c” → “a”')]]);
   });
 
   test('a course has exactly one of gpx, line and parts', () => {
     expect(messages({ courses: [{ id: 'full' }] })).toEqual([
-      ['/courses/0', expect.stringContaining('found none of gpx, line, parts')],
+      [
+        '/courses/0',
+        expect.stringContaining(
+          'The course no. 1 is incomplete. It should have a GPX file, a line of points or parts of other courses.',
+        ),
+      ],
     ]);
     expect(
       messages({
@@ -401,25 +466,35 @@ describe('a bad reference is told with its place', () => {
           },
         ],
       }),
-    ).toEqual([['/courses/0/line', expect.stringContaining('gpx and line together')]]);
+    ).toEqual([['/courses/0/line', expect.stringContaining('There is both a GPX file and a line of points.')]]);
   });
 
   test('a station has exactly one of at and on', () => {
     expect(messages({ stations: [{ id: 's1' }] })).toEqual([
-      ['/stations/0', expect.stringContaining('exactly one of at, on')],
+      [
+        '/stations/0',
+        expect.stringContaining('It should have a place by longitude and latitude or a place along a course.'),
+      ],
     ]);
     const on = { course: 'full', measure: 5, side: 'left' };
     expect(messages({ stations: [{ id: 's1', at: [0, 0], on }] })).toEqual([
-      ['/stations/0/on', expect.stringContaining('at and on together')],
+      [
+        '/stations/0/on',
+        expect.stringContaining(
+          'There should be only one: a place by longitude and latitude or a place along a course.',
+        ),
+      ],
     ]);
   });
 
-  test('what is no object is told once', () => {
-    expect(messages({ stations: [7] })).toEqual([['/stations/0', 'stations[0]: found 7; accepted: an object']]);
+  test('what is no object is reported once', () => {
+    expect(messages({ stations: [7] })).toEqual([
+      ['/stations/0', 'The station no. 1 is 7. It should be an object in braces.'],
+    ]);
   });
 
-  test('a value that could be of several forms is told all of them', () => {
-    const forms = '{ "median", "spread" }, { "quantiles" }, { "times" } or { "csv", "column" }';
+  test('a value that could be of several forms is answered with all of them', () => {
+    const forms = 'a median with a spread, shares with times, a list of times, or a CSV file with a column';
     for (const finish of [
       {},
       5,
@@ -449,7 +524,7 @@ describe('a bad reference is told with its place', () => {
     expect(lines).toEqual(lines.toSorted((a, b) => a - b));
   });
 
-  test('every fault is told, of values and of references together', () => {
+  test('every fault is reported, of values and of references together', () => {
     const findings = findingsOf(
       JSON.stringify({
         ...minimal,
@@ -473,8 +548,8 @@ describe('a bad reference is told with its place', () => {
 
 describe('strict JSON', () => {
   test.each<[title: string, text: string, place: [line: number, column: number], said: string]>([
-    ['empty', '', [1, 1], 'empty file'],
-    ['only blanks', ' \n\t', [1, 1], 'empty file'],
+    ['empty', '', [1, 1], 'The file is empty.'],
+    ['only blanks', ' \n\t', [1, 1], 'The file is empty.'],
     ['a course instead', '<?xml version="1.0"?>\n<gpx/>', [1, 1], 'GPX'],
     ['cut off', '{\n  "format": "halfcup-plan",\n  "courses": [', [3, 15], 'cut off'],
     ['cut off in a text', '{\n  "format": "half', [2, 13], 'double quote'],
@@ -482,18 +557,18 @@ describe('strict JSON', () => {
     ['trailing comma', '{\r\n  "a": 1,\r\n}', [3, 1], 'no comma after the last entry'],
     ['missing comma', '{\r  "a": 1\r  "b": 2 }', [3, 3], 'comma between'],
     ['single quotes', "{ 'a': 1 }", [1, 3], 'double quotes'],
-    ['not a number', '{ "a": NaN }', [1, 8], 'expected a value'],
+    ['not a number', '{ "a": NaN }', [1, 8], 'There should be a value'],
     ['more after the end', '{} {}', [1, 4], 'after the end'],
-    ['duplicate key', '{\n  "a": 1,\n  "b": { "c": 1, "c": 2 },\n  "a": 3\n}', [3, 18], 'second time'],
-    ['hidden key', '{ "__proto__": {} }', [1, 3], '"__proto__"'],
-    ['deep nesting', '['.repeat(100_000), [1, 65], 'nested deeper'],
+    ['duplicate key', '{\n  "a": 1,\n  "b": { "c": 1, "c": 2 },\n  "a": 3\n}', [3, 18], 'stands here a second time'],
+    ['hidden key', '{ "__proto__": {} }', [1, 3], '“__proto__”'],
+    ['deep nesting', '['.repeat(100_000), [1, 65], 'nested more than 64 deep'],
   ])('%s', (_title, text, [line, column], said) => {
     const [finding] = findingsOf(text);
     expect(finding?.where).toMatchObject({ file: 'plan.json', line, column });
     expect(finding?.message).toContain(said);
   });
 
-  test('both of two duplicate keys are told, each at its second place', () => {
+  test('both of two duplicate keys are reported, each at its second place', () => {
     const findings = findingsOf('{\n  "a": 1,\n  "b": { "c": 1, "c": 2 },\n  "a": 3\n}');
     expect(findings.map(({ where }) => [where.path, where.line, where.column])).toEqual([
       ['/b/c', 3, 18],

@@ -1,8 +1,7 @@
 /** Reads a plan's text: strict JSON, then the schema; every problem is a finding with its place in the text. */
 import { bad, good, type Finding, type Result, type Where } from '../finding.ts';
-import { pointerOf, type Fault } from './fault.ts';
+import { faultFinding, planFinding, pointerOf, type Fault } from './fault.ts';
 import { nearestNode, placer, readJson, type JsonText } from './json.ts';
-import { faultMessage } from './messages.ts';
 import type { Plan, PlanDocument } from './plan.ts';
 import { validatePlan } from './validate.ts';
 
@@ -25,7 +24,7 @@ function faultOffset(json: JsonText, fault: Fault): number {
   return isKey ? node.parent.offset : node.offset;
 }
 
-/** Faults in a plan's text as findings, in the order of the text. */
+/** Faults in a plan's text as findings, in the order of the text and in the plan's units. */
 export function faultFindings(
   faults: readonly Fault[],
   json: JsonText,
@@ -33,6 +32,8 @@ export function faultFindings(
   file: string,
 ): readonly Finding[] {
   const placeAt = placer(text);
+  const asked = (json.value as { readonly units?: unknown } | null)?.units;
+  const units = asked === 'imperial' ? 'imperial' : 'metric';
   return faults
     .map((fault) => ({ fault, offset: faultOffset(json, fault) }))
     .sort((a, b) => a.offset - b.offset)
@@ -43,7 +44,7 @@ export function faultFindings(
         path: pointerOf(fault.path),
         ...subject(fault.path, json.value),
       };
-      return { code: fault.code, severity: 'error', message: faultMessage(fault), where };
+      return faultFinding(fault, where, units);
     });
 }
 
@@ -75,12 +76,13 @@ export function readPlan(text: string, file: string): Result<PlanDocument> {
   if (!json.ok) {
     const placeAt = placer(text);
     return bad(
-      json.faults.map((fault) => ({
-        code: fault.code,
-        severity: 'error',
-        message: fault.message,
-        where: { file, ...placeAt(fault.offset), ...(fault.path === undefined ? {} : { path: fault.path }) },
-      })),
+      json.faults.map((fault) => {
+        const path = fault.path === undefined ? {} : { path: fault.path };
+        const facts = { severity: 'error', where: { file, ...placeAt(fault.offset), ...path } } as const;
+        return fault.code === 'plan-not-json'
+          ? planFinding(fault.code, fault.problem, facts)
+          : planFinding(fault.code, fault.problem, facts);
+      }),
     );
   }
   const validated = validatePlan(json.value.value);

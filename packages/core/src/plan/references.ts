@@ -1,15 +1,16 @@
 /**
  * What one part of a plan says of another: ids that are unique, names that exist, exactly one of
  * several keys, no circle of parts. Works on the file's own value, whatever its shape, so that these
- * faults are told together with those of single values.
+ * faults are reported together with those of single values.
  */
-import type { Fault } from './fault.ts';
-import { suggestion } from './nearest.ts';
+import { foundOf, shortText } from '../text/found.ts';
+import type { Choice } from '../text/params/plan.ts';
+import type { Fault, Path } from './fault.ts';
+import { unknownWord } from './nearest.ts';
 
-type Path = readonly (string | number)[];
 type Entry = { readonly [key: string]: unknown };
 
-/** Stands for what is no object: the schema tells of it. */
+/** Stands for what is no object, which the schema reports. */
 const NONE: Entry = {};
 const entryOf = (value: unknown): Entry =>
   typeof value === 'object' && value !== null && !Array.isArray(value) ? (value as Entry) : NONE;
@@ -30,21 +31,17 @@ function duplicates(entries: readonly Entry[], list: string, key: 'id' | 'name')
       faults.push({
         code: 'plan-reference',
         path: [list, index, key],
-        message: `found ${JSON.stringify(id)}, which ${list}[${before}] has already; accepted: ${key}s that differ`,
+        problem: { problem: 'twice', found: foundOf(id), number: before + 1 },
       });
   });
   return faults;
 }
 
-function exactlyOne(entry: Entry, path: Path, keys: readonly string[]): Fault[] {
-  const found = keys.filter((key) => entry[key] !== undefined);
+function exactlyOne(entry: Entry, path: Path, choices: readonly Choice[]): Fault[] {
+  const found = choices.filter((key) => entry[key] !== undefined);
   if (found.length === 1 || entry === NONE) return [];
-  const accepted = `accepted: exactly one of ${keys.join(', ')}`;
-  if (found.length === 0)
-    return [{ code: 'plan-value', path, message: `found none of ${keys.join(', ')}; ${accepted}` }];
-  return [
-    { code: 'plan-value', path: [...path, found[1]!], message: `found ${found.join(' and ')} together; ${accepted}` },
-  ];
+  if (found.length === 0) return [{ code: 'plan-value', path, problem: { problem: 'noneOf', choices } }];
+  return [{ code: 'plan-value', path: [...path, found[1]!], problem: { problem: 'together', found, choices } }];
 }
 
 interface Known {
@@ -59,7 +56,7 @@ function named(value: unknown, kind: keyof Known, known: Known, path: Path): Fau
     {
       code: 'plan-reference',
       path,
-      message: `found ${JSON.stringify(value)}, but no ${kind} has this id; ${suggestion(value, known[kind], `${kind}s of this plan`)}`,
+      problem: { problem: 'missing', of: kind, name: unknownWord(value, known[kind]) },
     },
   ];
 }
@@ -77,7 +74,7 @@ function stationFaults(station: Entry, index: number, known: Known): Fault[] {
       {
         code: 'plan-reference',
         path: [...at, 'race'],
-        message: `found ${JSON.stringify(race)}, a race that this station does not serve; ${suggestion(race, served, 'races served here')}`,
+        problem: { problem: 'notServed', name: unknownWord(race, served) },
       },
     ];
   };
@@ -113,19 +110,18 @@ function circleOf(start: string, partsById: ReadonlyMap<string, readonly string[
 /** One fault for each circle, at the first of its courses. */
 function circles(courses: readonly Entry[]): Fault[] {
   const partsById = new Map(courses.map((course) => [String(course['id']), partsOf(course)]));
-  const told = new Set<string>();
+  const reported = new Set<string>();
   const faults: Fault[] = [];
   courses.forEach((course, index) => {
     const id = course['id'];
-    if (typeof id !== 'string' || told.has(id)) return;
+    if (typeof id !== 'string' || reported.has(id)) return;
     const circle = circleOf(id, partsById);
     if (circle === undefined) return;
-    for (const member of circle) told.add(member);
-    const way = circle.map((member) => JSON.stringify(member)).join(' → ');
+    for (const member of circle) reported.add(member);
     faults.push({
       code: 'plan-reference',
       path: ['courses', index, 'parts'],
-      message: `found parts that go in a circle: ${way}; accepted: parts of courses that do not come back to this one`,
+      problem: { problem: 'circle', way: circle.map(shortText) },
     });
   });
   return faults;

@@ -3,6 +3,7 @@
  * What needs the files that a plan names (a measure beyond its course) cannot be known here.
  */
 import { z } from 'zod';
+import { carried } from './carried.ts';
 import { consistencyFaults } from './consistency.ts';
 import { DEFAULT_CREW, DEFAULT_PRACTICE, DEFAULT_SUPPLIES, DEFAULT_VEHICLE } from './defaults.ts';
 import {
@@ -108,13 +109,6 @@ const planFields = z
 
 /** Reads a plan's JSON value; issues carry the path of what they are about. */
 export const planSchema: z.ZodType<Plan> = planFields.check((context) => {
-  for (const fault of [...referenceFaults(context.value), ...consistencyFaults(context.value)]) {
-    context.issues.push({
-      code: 'custom',
-      message: fault.message,
-      path: [...fault.path],
-      params: { code: fault.code },
-      input: undefined,
-    });
-  }
+  for (const { path: place, ...wrong } of [...referenceFaults(context.value), ...consistencyFaults(context.value)])
+    context.issues.push({ code: 'custom', message: carried(wrong), path: [...place], input: undefined });
 });

@@ -12,9 +12,6 @@ const withMark = (mark: object): object => ({ courses: [{ id: 'full', gpx: 'full
 const withQuantiles = (quantiles: unknown): object => ({ races: [{ id: 'm', course: 'full', finish: { quantiles } }] });
 
 describe('a mark of a plan', () => {
-  const accepted =
-    '"at" and "measure", or the "name" of a waypoint of the course\'s GPX file that says a distance ("10 km") or comes with a "measure"';
-
   it.each([
     [{ at: [1, 2], measure: '5 km' }],
     [{ name: '10 km' }],
@@ -25,16 +22,18 @@ describe('a mark of a plan', () => {
     expect(messages(withMark(mark))).toEqual([]);
   });
 
-  it.each<[mark: object, what: string]>([
-    [{}, 'place'],
-    [{ measure: 5000 }, 'place'],
-    [{ name: 'Well' }, 'place'],
-    [{ at: [1, 2] }, 'distance'],
-    [{ at: [1, 2], name: 'Well' }, 'distance'],
-  ])('is refused as %j: nobody can tell its %s', (mark, what) => {
-    expect(messages(withMark(mark))).toEqual([
-      ['/courses/0/marks/0', `courses[0].marks[0]: found a mark whose ${what} nobody can tell; accepted: ${accepted}`],
-    ]);
+  const place =
+    'The mark no. 1 has no place. It should have one, or the name of a waypoint of the GPX file that says a distance.';
+  const distance = 'The mark no. 1 has no course distance. It should have one, or a name such as “10 km”.';
+
+  it.each<[mark: object, said: string]>([
+    [{}, place],
+    [{ measure: 5000 }, place],
+    [{ name: 'Well' }, place],
+    [{ at: [1, 2] }, distance],
+    [{ at: [1, 2], name: 'Well' }, distance],
+  ])('is refused as %j, with what is missing', (mark, said) => {
+    expect(messages(withMark(mark))).toEqual([['/courses/0/marks/0', said]]);
   });
 });
 
@@ -57,14 +56,8 @@ describe('quantiles of finish times', () => {
         ]),
       ),
     ).toEqual([
-      [
-        '/races/0/finish/quantiles/0',
-        'races[0].finish.quantiles[0]: found the first share 0.1; accepted: 0, the fastest finisher',
-      ],
-      [
-        '/races/0/finish/quantiles/1',
-        'races[0].finish.quantiles[1]: found the last share 0.9; accepted: 1, the slowest finisher',
-      ],
+      ['/races/0/finish/quantiles/0', 'The first share is 0.1. It should be 0, for the fastest finisher.'],
+      ['/races/0/finish/quantiles/1', 'The last share is 0.9. It should be 1, for the slowest finisher.'],
     ]);
     expect(
       messages(
@@ -76,13 +69,10 @@ describe('quantiles of finish times', () => {
         ]),
       ),
     ).toEqual([
+      ['/races/0/finish/quantiles/2', 'The share 0.5 comes after 0.5. Shares should rise from one entry to the next.'],
       [
         '/races/0/finish/quantiles/2',
-        'races[0].finish.quantiles[2]: found the share 0.5 after 0.5; accepted: shares that rise',
-      ],
-      [
-        '/races/0/finish/quantiles/2',
-        'races[0].finish.quantiles[2]: found a time shorter than the one before; accepted: times that do not fall',
+        'This finish time is shorter than the one before. Times should not fall from one entry to the next.',
       ],
     ]);
   });
@@ -95,14 +85,16 @@ describe('quantiles of finish times', () => {
 describe('bounds', () => {
   it('are said as they are: included or not, of numbers, lists and texts', () => {
     const said = (over: object): string => messages(over)[0]![1];
-    expect(said({ races: [{ id: 'm', course: 'full', show: 2 }] })).toBe('races[0].show: found 2; accepted: 1 or less');
-    expect(said({ races: [{ id: 'm', course: 'full', startFlow: 0 }] })).toContain('found 0; accepted: more than 0');
-    expect(said({ courses: [{ id: 'full', line: [[1, 2]] }] })).toBe(
-      'courses[0].line: found a list of 1; accepted: at least 2 entries',
+    expect(said({ races: [{ id: 'm', course: 'full', show: 2 }] })).toBe(
+      'The share of entrants who start is 2. It should be 1 or less.',
     );
-    expect(said({ courses: [] })).toBe('courses: found an empty list; accepted: at least 1 entry');
+    expect(said({ races: [{ id: 'm', course: 'full', startFlow: 0 }] })).toContain('is 0. It should be more than 0.');
+    expect(said({ courses: [{ id: 'full', line: [[1, 2]] }] })).toBe(
+      'The line of the course is a list of 1. It should be at least 2 entries.',
+    );
+    expect(said({ courses: [] })).toBe('The list of courses is an empty list. It should be at least 1 entry.');
     expect(said({ races: [{ id: 'm', course: 'full', finish: { times: [] } }] })).toContain(
-      'accepted: at least 1 entry',
+      'It should be at least 1 entry.',
     );
   });
 });
@@ -127,17 +119,17 @@ describe('a variant', () => {
     ]);
     expect(messages(variant({ s1: { on: { course: 'ful', measure: 5, side: 'left' } } }))[0]).toEqual([
       '/variants/0/stations/s1/on/course',
-      expect.stringContaining('did you mean "full"?'),
+      expect.stringContaining('Did you mean “full”?'),
     ]);
-    expect(messages(variant({ s1: { id: 's3' } }))[0]![1]).toContain(
-      'keys of the station that differ, which its id cannot',
+    expect(messages(variant({ s1: { id: 's3' } }))[0]![1]).toBe(
+      'A variant cannot change the id of a station. Delete the id.',
     );
   });
 
   it('does not hide that the stations themselves are no list', () => {
     expect(messages({ stations: 7, variants: [{ name: 'b', stations: { s1: { side: 'left' } } }] })).toEqual([
-      ['/stations', 'stations: found 7; accepted: a list'],
-      ['/variants/0/stations/s1', expect.stringContaining('"s1"')],
+      ['/stations', 'The list of stations is 7. It should be a list.'],
+      ['/variants/0/stations/s1', expect.stringContaining('“s1”')],
     ]);
     expect(
       messages({ stations: [7], variants: [{ name: 'b' }, 7, { name: 'c', stations: 5 }] }).map(([path]) => path),
@@ -156,9 +148,9 @@ it('parts that come together again are no circle; those that come back are, each
   ).toEqual([
     [
       '/courses/1/parts',
-      'courses[1].parts: found parts that go in a circle: "a" → "b" → "d" → "a"; accepted: parts of courses that do not come back to this one',
+      'Parts of courses go round in a circle: “a” → “b” → “d” → “a”. A part should come from a course that does not lead back here.',
     ],
-    ['/courses/3/parts', expect.stringContaining('"c" → "d" → "a" → "c"')],
+    ['/courses/3/parts', expect.stringContaining('“c” → “d” → “a” → “c”')],
   ]);
 });
 

@@ -1,6 +1,8 @@
 /** Courses and races of a plan, as zod schemas. */
 import { z } from 'zod';
 import { measureOfName } from '../course/markNames.ts';
+import type { ValueProblem } from '../text/params/plan.ts';
+import { carried, carriedValue } from './carried.ts';
 import {
   clock,
   count,
@@ -17,7 +19,6 @@ import {
   words,
 } from './fields.ts';
 import type { FinishTimes, PlanCourse, PlanRace } from './plan.ts';
-import { told } from './told.ts';
 
 const mark = z
   .strictObject({ at: pair.exactOptional(), measure: length.exactOptional(), name: text.exactOptional() })
@@ -26,13 +27,8 @@ const mark = z
     const { at, measure, name } = context.value;
     if (name !== undefined && (measure !== undefined || measureOfName(name) !== null)) return;
     if (at !== undefined && measure !== undefined) return;
-    const accepted =
-      '"at" and "measure", or the "name" of a waypoint of the course\'s GPX file that says a distance ("10 km") or comes with a "measure"';
-    context.issues.push({
-      code: 'custom',
-      message: `found a mark whose ${at === undefined ? 'place' : 'distance'} nobody can tell; accepted: ${accepted}`,
-      input: context.value,
-    });
+    const problem = { problem: at === undefined ? 'markUnplaced' : 'markUnmeasured' } as const;
+    context.issues.push({ code: 'custom', message: carried({ code: 'plan-value', problem }), input: context.value });
   });
 const part = z.strictObject({ of: words, from: length.default(0), to: positiveLength.exactOptional() });
 
@@ -45,7 +41,7 @@ export const courseSchema: z.ZodType<PlanCourse> = z
     parts: z.array(part).min(1).exactOptional(),
     track: z
       .union([z.string(), z.int().min(0)], {
-        error: (issue) => told(issue.input, 'the name of a track, or its index from 0'),
+        error: (issue) => carriedValue(issue.input, { kind: 'track' }),
       })
       .exactOptional(),
     gaps: z.enum(['refuse', 'join', 'skip']).default('refuse'),
@@ -63,27 +59,29 @@ const quantiles = z
   .min(2)
   .check((context) => {
     const pairs = context.value;
-    const fault = (message: string, index: number): void => {
+    const fault = (problem: ValueProblem, index: number): void => {
+      const message = carried({ code: 'plan-value', problem });
       context.issues.push({ code: 'custom', message, path: [index], input: pairs[index] });
     };
-    if (pairs[0]?.[0] !== 0) fault(`found the first share ${pairs[0]?.[0]}; accepted: 0, the fastest finisher`, 0);
-    if (pairs.at(-1)?.[0] !== 1)
-      fault(`found the last share ${pairs.at(-1)?.[0]}; accepted: 1, the slowest finisher`, pairs.length - 1);
+    const [[first], [last]] = [pairs[0]!, pairs.at(-1)!];
+    if (first !== 0) fault({ problem: 'firstShare', found: first }, 0);
+    if (last !== 1) fault({ problem: 'lastShare', found: last }, pairs.length - 1);
     for (let i = 1; i < pairs.length; i++) {
       const [before, here] = [pairs[i - 1]!, pairs[i]!];
-      if (here[0] <= before[0]) fault(`found the share ${here[0]} after ${before[0]}; accepted: shares that rise`, i);
-      if (here[1] < before[1]) fault('found a time shorter than the one before; accepted: times that do not fall', i);
+      if (here[0] <= before[0]) fault({ problem: 'shareFalls', found: here[0], before: before[0] }, i);
+      if (here[1] < before[1]) fault({ problem: 'timeFalls' }, i);
     }
   });
 
-const FORMS = '{ "median", "spread" }, { "quantiles" }, { "times" } or { "csv", "column" }';
 const forms: readonly [z.ZodType<FinishTimes>, ...z.ZodType<FinishTimes>[]] = [
   z.strictObject({ median: positiveDuration, spread: z.number().min(0).max(5) }),
   z.strictObject({ quantiles }),
   z.strictObject({ times: z.array(positiveDuration).min(1) }),
   z.strictObject({ csv: path, column: words }),
 ];
-const finish: z.ZodType<FinishTimes> = z.union(forms, { error: (issue) => told(issue.input, FORMS) });
+const finish: z.ZodType<FinishTimes> = z.union(forms, {
+  error: (issue) => carriedValue(issue.input, { kind: 'finish' }),
+});
 
 const wave = z.strictObject({ time: clock, entrants: count, finish: finish.exactOptional() });
 const slowing = z.number().min(0).max(5);

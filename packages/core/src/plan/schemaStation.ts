@@ -1,11 +1,11 @@
 /** Stations of a plan, as zod schemas. */
 import { z } from 'zod';
+import { carriedValue } from './carried.ts';
 import { MOST_BOXES } from './consistency.ts';
 import { amount, count, date, id, length, pair, positiveLength, text, words } from './fields.ts';
 import { ITEM_KINDS } from '../kinds.ts';
 import type { DeclaredSide, PlanStation } from './plan.ts';
 import { crewOverrides, practiceOverrides, suppliesOverrides } from './schemaRules.ts';
-import { told } from './told.ts';
 
 /** A station as its file has it: the offset of `on` may still be missing, until the plan's practice fills it. */
 export interface StationDraft extends Omit<PlanStation, 'on'> {
@@ -19,7 +19,6 @@ export interface StationDraft extends Omit<PlanStation, 'on'> {
 
 const side = z.enum(['left', 'right']);
 const passChoice = z.strictObject({ race: words, pass: count });
-const PASSES = '"lead", "all" or a list of { "race", "pass" }';
 const placed = z.strictObject({ at: pair });
 const point = z.strictObject({
   kind: z.enum(['drop', 'access', 'medical', 'toilets', 'radio', 'other']),
@@ -46,7 +45,9 @@ export const stationSchema: z.ZodType<StationDraft> = z
     lead: passChoice.exactOptional(),
     races: z.array(words).min(1).exactOptional(),
     passes: z
-      .union([z.enum(['lead', 'all']), z.array(passChoice).min(1)], { error: (issue) => told(issue.input, PASSES) })
+      .union([z.enum(['lead', 'all']), z.array(passChoice).min(1)], {
+        error: (issue) => carriedValue(issue.input, { kind: 'passes' }),
+      })
       .default('lead'),
     serves: z
       .array(z.enum(['gel', 'sportsDrink', 'water']))

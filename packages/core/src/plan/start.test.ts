@@ -147,12 +147,12 @@ describe('a first plan', () => {
     expect(stations.map(({ name }) => name)).toEqual(['Well', '4 km']);
     const said = told(document(SEEN));
     for (const name of ['Start', '2 km', '4 km', 'finish line'])
-      expect(said.filter(({ message }) => message.includes(`"${name}"`))).toHaveLength(1);
-    expect(said.find(({ message }) => message.includes('"4 km"'))).toMatchObject({
+      expect(said.filter(({ message }) => message.includes(`“${name}”`))).toHaveLength(1);
+    expect(said.find(({ message }) => message.includes('“4 km”'))).toMatchObject({
       severity: 'warning',
-      message: expect.stringContaining('does not run by it') as string,
+      message: expect.stringContaining('the course does not pass it') as string,
     });
-    expect(said.filter(({ message }) => message.includes('"Well"'))).toEqual([]);
+    expect(said.filter(({ message }) => message.includes('“Well”'))).toEqual([]);
   });
 
   it('keeps a start that stands elsewhere, and distances without order, as stations', () => {
@@ -160,7 +160,9 @@ describe('a first plan', () => {
     const { courses, stations } = planOf(document(points));
     expect(courses[0].marks).toBeUndefined();
     expect(stations.map(({ name }) => name)).toEqual(['4 km', 'Start', '1 km']);
-    expect(told(document(points)).filter(({ message }) => message.includes('no order'))).toHaveLength(2);
+    expect(
+      told(document(points)).filter(({ message }) => message.includes('do not rise along the course')),
+    ).toHaveLength(2);
   });
 
   it('opens a file in which no waypoint is a station, and says so', () => {
@@ -190,10 +192,16 @@ describe('a first plan', () => {
 
   it('says a place that is asked for twice, and marks of the file that places along the course leave unused', () => {
     expect(told(document([]), { at: [1000, 2000, 1000] })).toEqual([
-      expect.objectContaining({ severity: 'note', message: expect.stringContaining('1 km more than once') as string }),
+      expect.objectContaining({
+        severity: 'note',
+        message: expect.stringContaining('1.00 km was given more than once') as string,
+      }),
     ]);
     expect(told(document(SEEN), { every: 1000 })).toEqual([
-      expect.objectContaining({ severity: 'note', message: expect.stringContaining('("2 km", "4 km")') as string }),
+      expect.objectContaining({
+        severity: 'note',
+        message: expect.stringContaining('were not used: “2 km” and “4 km”.') as string,
+      }),
     ]);
   });
 
@@ -219,10 +227,10 @@ describe('a first plan is refused', () => {
 
   it('without waypoints and places, and with both kinds of places', () => {
     expect(refusal(document([]), {})).toEqual([
-      ['start-places', expect.stringContaining('no waypoints to make stations of; say every how far')],
+      ['start-places', expect.stringContaining('no waypoints to make stations of. Say how far apart')],
     ]);
     expect(refusal(POINTS, { every: 1000, at: [500] })).toEqual([
-      ['start-places', expect.stringContaining('both "every" and "at"')],
+      ['start-places', expect.stringContaining('Both a spacing and course distances were given.')],
     ]);
   });
 
@@ -233,7 +241,7 @@ describe('a first plan is refused', () => {
         [
           'start-places',
           expect.stringMatching(
-            /^Found a station every \S+ m on a course of 4\.9\d\d km; expected a distance shorter than the course, for at most 500 stations\.$/u,
+            /^A station was asked for every (?:-?\d+ m|not a number) on a course of 4\.9\d km\. The spacing should be shorter than the course, for at most 500 stations\.$/u,
           ),
         ],
       ]);
@@ -241,17 +249,11 @@ describe('a first plan is refused', () => {
 
   it('at places before the start or past the finish', () => {
     expect(refusal(document([]), { at: [1000, 6000] })).toEqual([
-      [
-        'measure-beyond-course',
-        expect.stringMatching(/^Found a station at 6000 m, but the course is 4\.9\d\d km long/u),
-      ],
+      ['measure-beyond-course', expect.stringMatching(/ is at 6\.00 km, but the course is 4\.9\d km long\./u)],
     ]);
     const mark = { at: [-17.4, -33.2], measure: 100, name: 'start' } as const;
     expect(refusal(document([]), { at: [50], marks: [mark] })).toEqual([
-      [
-        'measure-beyond-course',
-        'Found a station at 50 m, but the course starts at 100 m; expected course distances on it.',
-      ],
+      ['measure-beyond-course', expect.stringContaining(' is at 0.05 km, but the course begins at 0.10 km.')],
     ]);
     expect(names({ at: [150], marks: [mark] })).toEqual(['0.15 km']);
     // Multiples from nought on, of which those before the start are left out.
@@ -259,7 +261,7 @@ describe('a first plan is refused', () => {
   });
 
   it('where the line that is asked for is not there, is too short, or its marks have no order', () => {
-    expect(refusal(POINTS, { track: 'Half' })[0]![1]).toContain('"Half"');
+    expect(refusal(POINTS, { track: 'Half' })[0]![1]).toContain('“Half”');
     const short = {
       ...line!,
       segments: [{ lon: Float64Array.of(1), lat: Float64Array.of(1), ele: Float64Array.of(NaN) }],
@@ -323,7 +325,7 @@ describe('what was asked of the course', () => {
     });
     const { findings } = startPlan(document([]), { ...OPTIONS, at: [1234.567_89, 1234.567_89] });
     expect(findings.map(({ message }) => message)).toEqual([
-      'Found the place 1234.56789 m more than once; made one station of it.',
+      'The place at 1.23 km was given more than once. It became one station.',
     ]);
   });
 
@@ -331,7 +333,7 @@ describe('what was asked of the course', () => {
     const many = document(Array.from({ length: 7 }, (_, k) => waypoint(-17.4 + k * 0.005, -33.2, `${k + 1} km`)));
     const { findings } = startPlan(many, { ...OPTIONS, every: 2000 });
     expect(findings.map(({ message }) => message)).toEqual([
-      expect.stringContaining('("1 km", "2 km", "3 km", "4 km", "5 km" and 2 more) and were not used'),
+      expect.stringContaining('were not used: “1 km”, “2 km”, “3 km”, “4 km”, “5 km” and 2 more.'),
     ]);
   });
 
@@ -343,9 +345,7 @@ describe('what was asked of the course', () => {
       waypoint(-17.37, -33.2, 'Well'),
     ];
     const { findings } = startPlan(document(loop), OPTIONS);
-    expect(
-      findings.map(({ message }) => /"(.*)" was left out: it stands at the (\w+)/u.exec(message)?.slice(1)),
-    ).toEqual([
+    expect(findings.map(({ message }) => /“(.*)” was left out: it is at the (\w+)/u.exec(message)?.slice(1))).toEqual([
       ['Start / Finish', 'start'],
       ['finish', 'finish'],
       ['start', 'finish'],

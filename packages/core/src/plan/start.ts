@@ -1,8 +1,9 @@
 /**
  * The text of a first plan, from a course and either the waypoints of its file or places along it.
- * It reads back cleanly by `readPlan`; a waypoint that becomes no station is said.
+ * It reads back cleanly by `readPlan`; a waypoint that becomes no station is reported.
  */
 import { type Mark, calibrate } from '../course/calibrate.ts';
+import { courseFinding } from '../course/courseFinding.ts';
 import { type Course, type GapRule, courseLength, startMeasure } from '../course/course.ts';
 import { buildCourse } from '../course/build.ts';
 import { measureOfName } from '../course/markNames.ts';
@@ -13,6 +14,9 @@ import type { GpxDocument } from '../gpx/document.ts';
 import { formatLength } from '../format.ts';
 import { type LengthUnit, type UnitSystem, lengthIn, parseLength } from '../units.ts';
 import { chooseLine } from '../gpx/chooseLine.ts';
+import { foundOf, shortText } from '../text/found.ts';
+import type { PlanParams } from '../text/params/plan.ts';
+import { planFinding } from './fault.ts';
 import type { DeclaredSide } from './plan.ts';
 import { readPlan } from './read.ts';
 import { type GivenMarks, rolesOf, rounded } from './waypointRoles.ts';
@@ -107,27 +111,21 @@ export function startPlan(document: GpxDocument, options: StartOptions): Result<
   const text = planText(options, built.value, drafted.value);
   const read = readPlan(text, options.gpx);
   // The text is not in any file yet: its lines and columns would point nowhere.
-  if (!read.ok)
-    return bad(read.findings.map(({ code, severity, message }) => ({ code, severity, message, where: {} })));
+  if (!read.ok) return bad(read.findings.map((finding) => ({ ...finding, where: {} })));
   return good(text, [...line.findings, ...built.findings, ...drafted.findings]);
 }
 
-const refuse = (message: string, document: GpxDocument, more: Partial<Finding> = {}): Result<never> =>
-  bad([{ code: 'start-places', severity: 'error', message, where: { file: document.file }, ...more }]);
+type Places = PlanParams['start-places'];
+
+const refuse = (places: Places, { file }: GpxDocument): Result<never> =>
+  bad([planFinding('start-places', places, { severity: 'error', where: { file } })]);
 
 function draftsOf(document: GpxDocument, raw: IndexedCourse, options: StartOptions, given: GivenMarks): Result<Drafts> {
   const { every, at } = options;
-  if (every !== undefined && at !== undefined)
-    return refuse(
-      'Found both "every" and "at"; expected one of them, or neither for the waypoints of the file.',
-      document,
-    );
+  if (every !== undefined && at !== undefined) return refuse({ problem: 'everyAndAt' }, document);
   if (every === undefined && at === undefined) {
     if (document.waypoints.length > 0) return fromWaypoints(document, raw, options, given);
-    return refuse(
-      'The file has no waypoints to make stations of; say every how far, or at which course distances, stations are to stand.',
-      document,
-    );
+    return refuse({ problem: 'noWaypoints' }, document);
   }
   const calibrated = calibrate(raw, given);
   if (!calibrated.ok) return calibrated;
@@ -144,18 +142,10 @@ function draftsOf(document: GpxDocument, raw: IndexedCourse, options: StartOptio
 }
 
 /** Where stations are to stand along the course, ascending. */
-function measuresOf(
-  document: GpxDocument,
-  course: Course,
-  { every, at, units }: StartOptions,
-): Result<readonly number[]> {
+function measuresOf(document: GpxDocument, course: Course, { every, at }: StartOptions): Result<readonly number[]> {
   const [start, length] = [startMeasure(course), courseLength(course)];
-  const long = formatLength(length, units ?? 'metric', 'long', 3);
   if (every !== undefined && !(every > 0 && every < length && length / every <= MOST)) {
-    return refuse(
-      `Found a station every ${every} m on a course of ${long}; expected a distance shorter than the course, for at most ${MOST} stations.`,
-      document,
-    );
+    return refuse({ problem: 'every', every: foundOf(every), length, most: MOST }, document);
   }
   const measures =
     at === undefined
@@ -163,46 +153,42 @@ function measuresOf(
       : [...new Set(at)].sort((a, b) => a - b);
   const beyond = measures.find((measure) => measure > length || measure < start);
   if (beyond !== undefined) {
-    const found = beyond > length ? `the course is ${long} long` : `the course starts at ${start} m`;
-    return refuse(`Found a station at ${beyond} m, but ${found}; expected course distances on it.`, document, {
-      code: 'measure-beyond-course',
-      measured: beyond,
-      limit: beyond > length ? length : start,
-      unit: 'm',
-    });
+    const past = beyond > length;
+    const problem = past ? ({ problem: 'past', length } as const) : ({ problem: 'before', start } as const);
+    return bad([
+      courseFinding(
+        'measure-beyond-course',
+        { what: 'station', measure: beyond, ...problem },
+        {
+          severity: 'error',
+          where: { file: document.file },
+          measured: beyond,
+          limit: past ? length : start,
+          unit: 'm',
+        },
+      ),
+    ]);
   }
   const repeated = measures.filter((measure) => (at ?? []).indexOf(measure) !== (at ?? []).lastIndexOf(measure));
   return good(
     measures,
-    repeated.map((measure) =>
-      note(
-        `Found the place ${exactText(measure, units) ?? `${measure} m`} more than once; made one station of it.`,
-        document,
-      ),
-    ),
+    repeated.map((measure) => note({ problem: 'repeated', measure }, document)),
   );
 }
 
-const note = (message: string, { file }: GpxDocument): Finding => ({
-  code: 'start-places',
-  severity: 'note',
-  message,
-  where: { file },
-});
+const note = (places: Places, { file }: GpxDocument): Finding =>
+  planFinding('start-places', places, { severity: 'note', where: { file } });
 
-/** Said where the file marks distances that nobody asked to use. */
-function unusedMarks({ waypoints, ...document }: GpxDocument, marks: readonly Mark[]): Finding[] {
-  const names = waypoints.flatMap(({ name }) =>
-    name !== null && measureOfName(name) !== null && !marks.some((mark) => mark.name === name) ? [`"${name}"`] : [],
+const NAMED = 5;
+
+/** Reported where the file marks distances that nobody asked to use. */
+function unusedMarks(document: GpxDocument, marks: readonly Mark[]): Finding[] {
+  const names = document.waypoints.flatMap(({ name }) =>
+    name !== null && measureOfName(name) !== null && !marks.some((mark) => mark.name === name) ? [shortText(name)] : [],
   );
   if (names.length === 0) return [];
-  const listed = `${names.slice(0, 5).join(', ')}${names.length > 5 ? ` and ${names.length - 5} more` : ''}`;
-  return [
-    note(
-      `Waypoints of the file say distances (${listed}) and were not used; give those that are surveyed marks of the course as marks.`,
-      { waypoints, ...document },
-    ),
-  ];
+  const more = Math.max(0, names.length - NAMED);
+  return [note({ problem: 'unusedMarks', names: names.slice(0, NAMED), more }, document)];
 }
 
 /** Up to the finish, which needs no station of its own; a metre short of it is the finish too. */
@@ -256,15 +242,7 @@ function fromWaypoints(
       place: { at: rounded([waypoint.lon, waypoint.lat]), ...(side === undefined ? {} : { side }) },
     };
   });
-  const none =
-    drafts.length === 0
-      ? [
-          note(
-            'No waypoint of the file became a station; say every how far, or at which course distances, stations are to stand.',
-            document,
-          ),
-        ]
-      : [];
+  const none = drafts.length === 0 ? [note({ problem: 'noStations' }, document)] : [];
   return good({ drafts, marks }, [...roles.findings, ...none]);
 }
 

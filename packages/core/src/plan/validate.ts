@@ -5,7 +5,8 @@
 import type { Fault } from './fault.ts';
 import { parseWith } from './messages.ts';
 import { migrate } from './migrate.ts';
-import { nearest } from './nearest.ts';
+import type { Unknown } from '../text/params/plan.ts';
+import { unknownWord } from './nearest.ts';
 import type { Plan } from './plan.ts';
 import { referenceFaults } from './references.ts';
 import { planSchema } from './schema.ts';
@@ -17,7 +18,7 @@ export type Validated =
 
 const isEntry = (value: unknown): value is Entry =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
-const keyOf = (fault: Fault): string => JSON.stringify([fault.path, fault.message]);
+const keyOf = (fault: Fault): string => JSON.stringify([fault.path, fault.code, fault.problem]);
 
 /** The faults that are not among the known ones. */
 function unknownOf(faults: readonly Fault[], known: readonly Fault[]): readonly Fault[] {
@@ -75,7 +76,7 @@ function variantFaults(plan: Entry, variant: unknown, index: number, known: read
     .map(([id]): Fault => ({
       code: 'plan-key',
       path: ['variants', index, 'stations', id, 'id'],
-      message: 'found the key "id"; accepted: keys of the station that differ, which its id cannot',
+      problem: { problem: 'fixedId' },
     }));
   if (renamed.length > 0) return renamed;
   const laid = layVariant(plan, index);
@@ -97,21 +98,12 @@ export function validatePlan(value: unknown): Validated {
   return bare.ok && faults.length === 0 ? bare : { ok: false, faults };
 }
 
-/** The index of a variant by its name, or what to say of a name that is not known. */
+/** The index of a variant by its name, or the unknown name beside the known ones. */
 export function variantIndex(
   plan: Plan,
   name: string,
-): { readonly ok: true; readonly index: number } | { readonly ok: false; readonly message: string } {
-  const index = plan.variants.findIndex((variant) => variant.name === name);
-  if (index >= 0) return { ok: true, index };
-  const known = plan.variants.map((variant) => variant.name);
-  const accepted =
-    known.length === 0
-      ? 'this plan has no variants'
-      : `variants of this plan: ${known.map((one) => JSON.stringify(one)).join(', ')}`;
-  const near = nearest(name, known);
-  return {
-    ok: false,
-    message: `found no variant ${JSON.stringify(name)}; ${accepted}${near === undefined ? '' : `; did you mean ${JSON.stringify(near)}?`}`,
-  };
+): { readonly ok: true; readonly index: number } | { readonly ok: false; readonly unknown: Unknown } {
+  const names = plan.variants.map((variant) => variant.name);
+  const index = names.indexOf(name);
+  return index >= 0 ? { ok: true, index } : { ok: false, unknown: unknownWord(name, names) };
 }

@@ -50,15 +50,21 @@ describe('a variant', () => {
     expect(laid.findings).toEqual([
       expect.objectContaining({
         code: 'plan-variant',
-        message: 'found no variant "nort"; variants of this plan: "north", "far"; did you mean "north"?',
+        message: 'There is no variant “nort”. Did you mean “north”?',
         where: expect.objectContaining({ file: 'plan.json', line: 95, column: 15 }) as unknown,
       }),
     ]);
   });
 
-  test('of a plan without variants is told so', () => {
+  test('far from any known name is answered with all of them', () => {
+    expect(withVariant(document, 'zzz').findings[0]?.message).toBe(
+      'There is no variant “zzz”. Variants of this plan: “north” and “far”.',
+    );
+  });
+
+  test('of a plan without variants says that there are none', () => {
     const bare = documentOf(JSON.stringify({ ...(JSON.parse(contract) as object), variants: [] }));
-    expect(withVariant(bare, 'north').findings[0]?.message).toContain('this plan has no variants');
+    expect(withVariant(bare, 'north').findings[0]?.message).toContain('This plan has no variants.');
   });
 });
 

@@ -1,5 +1,6 @@
 /** A plan with one of its named variants laid over: the keys of stations that differ, read by the same schema. */
 import { bad, good, type Result } from '../finding.ts';
+import { planFinding } from './fault.ts';
 import { readJson } from './json.ts';
 import { migrate } from './migrate.ts';
 import type { PlanDocument } from './plan.ts';
@@ -8,7 +9,7 @@ import { layVariant, validateBare, variantIndex } from './validate.ts';
 
 /**
  * The document with one of its named variants laid over: the variant's station keys (`at` replaces `on` and the reverse);
- * text and places stay those of the file. Not ok with a finding that lists the known names where there is none of that name.
+ * text and places stay those of the file. Not ok with a finding that names the known ones where there is none of that name.
  * @example
  * ```ts
  * import { readPlan, withVariant } from '@halfcup/core';
@@ -28,12 +29,11 @@ export function withVariant(document: PlanDocument, name: string): Result<PlanDo
   const found = variantIndex(plan, name);
   if (!found.ok)
     return bad([
-      {
-        code: 'plan-variant',
-        severity: 'error',
-        message: found.message,
-        where: { file, ...document.placeOf('/variants'), path: '/variants' },
-      },
+      planFinding(
+        'plan-variant',
+        { variant: found.unknown },
+        { severity: 'error', where: { file, ...document.placeOf('/variants'), path: '/variants' } },
+      ),
     ]);
   const json = readJson(text);
   const migrated = json.ok ? migrate(json.value.value) : undefined;

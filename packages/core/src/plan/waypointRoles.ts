@@ -1,6 +1,6 @@
 /**
  * What the waypoints of a file stand for in a first plan: marks of the course, where a name is a
- * distance; its start or finish; else stations. Whatever becomes no station is said.
+ * distance; its start or finish; else stations. Whatever becomes no station is reported.
  */
 import { type Mark, calibrate } from '../course/calibrate.ts';
 import { courseLength, startMeasure } from '../course/course.ts';
@@ -9,6 +9,8 @@ import { passesOf } from '../course/passes.ts';
 import type { IndexedCourse } from '../course/segmentIndex.ts';
 import { type Finding, type LonLat, type Where, good, type Result } from '../finding.ts';
 import type { GpxDocument, GpxWaypoint } from '../gpx/document.ts';
+import { shortText } from '../text/found.ts';
+import { planFinding } from './fault.ts';
 
 /** A waypoint with its index in the file. */
 export interface NumberedWaypoint {
@@ -61,18 +63,20 @@ export function rolesOf(document: GpxDocument, raw: IndexedCourse, given: GivenM
   const findings = [
     ...calibrated.findings,
     ...taken.map(({ mark }) =>
-      note(
-        `Waypoint "${mark.name}" became a mark of the course, not a station; where it is a station, move it from "marks" to "stations".`,
-        mark.where,
+      planFinding(
+        'start-waypoint',
+        { problem: 'mark', name: shortText(mark.name) },
+        { severity: 'note', where: mark.where },
       ),
     ),
     ...distances
       .filter(({ k }) => !marked.has(k))
       .map(({ mark }) => unplaced(mark, tried.ok || !near.some((one) => one.mark === mark))),
     ...ends.map(({ waypoint, end }) =>
-      note(
-        `Waypoint "${waypoint.name}" was left out: it stands at the ${end} of the course, which needs no station.`,
-        whereOf(waypoint, document.file),
+      planFinding(
+        'start-waypoint',
+        { problem: 'end', name: shortText(waypoint.name ?? ''), end },
+        { severity: 'note', where: whereOf(waypoint, document.file) },
       ),
     ),
   ];
@@ -84,7 +88,6 @@ export function rolesOf(document: GpxDocument, raw: IndexedCourse, given: GivenM
 
 const placeOf = ({ lon, lat }: GpxWaypoint): LonLat => rounded([lon, lat]);
 const whereOf = ({ line, column }: GpxWaypoint, file: string): Where => ({ file, line, column });
-const note = (message: string, where: Where): Finding => ({ code: 'start-waypoint', severity: 'note', message, where });
 
 type NamedMark = Mark & { readonly name: string; readonly where: Where };
 
@@ -98,11 +101,9 @@ function markOf({ waypoint, k }: NumberedWaypoint, file: string): { readonly k: 
 
 /** A waypoint that says a distance and stays a station. */
 function unplaced({ name, where, at }: NamedMark, ordered: boolean): Finding {
-  const reason = ordered
-    ? 'the course does not run by it'
-    : 'such waypoints have no order on the course: its distance does not grow from one to the next';
-  const message = `Waypoint "${name}" says a distance, but ${reason}; it became a station, not a mark. Mend it, or reverse the course, and start again.`;
-  return { code: 'start-waypoint', severity: 'warning', message, where: { ...where, at } };
+  const problem = ordered ? 'offCourse' : 'unordered';
+  const facts = { severity: 'warning', where: { ...where, at } } as const;
+  return planFinding('start-waypoint', { problem, name: shortText(name) }, facts);
 }
 
 const START = /^(the |race )?start([ -]?(line|arch))?$/iu;

@@ -140,8 +140,13 @@ describe('the sweep', () => {
   });
 
   it.each([
-    ['the cutoff before the last wave', { cutoff: 500 }, [], '00:08:20'],
-    ['the clock before the last wave', { cutoff: 6601 }, [[0, 300]], 'before the last wave at 00:10:00'],
+    ['the cutoff before the last wave', { cutoff: 500 }, [], 'at 10.00 km at 00:08. It should be later farther on'],
+    [
+      'the clock before the last wave',
+      { cutoff: 6601 },
+      [[0, 300]],
+      'The sweep leaves at 00:05, before the last wave at 00:10.',
+    ],
     [
       'times that go back',
       { cutoff: 6601 },
@@ -149,9 +154,9 @@ describe('the sweep', () => {
         [4000, 3000],
         [5000, 2900],
       ],
-      '5000 m at 00:48:20',
+      'The sweep is at 4.00 km at 00:50 and at 5.00 km at 00:48.',
     ],
-  ] as const)('that cannot be is told and left out: %s', (_, keys, clock, words) => {
+  ] as const)('that cannot be is reported and left out: %s', (_, keys, clock, words) => {
     const { sweep, findings } = swept(keys, clock);
     expect(sweep).toBeNull();
     expect(findings).toMatchObject([

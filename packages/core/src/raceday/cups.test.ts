@@ -31,7 +31,7 @@ describe('Heat', () => {
       ['heat-assumed', '/supplies'],
       ['heat-assumed', '/stations/2/supplies'],
     ]);
-    expect(heatFindings(plan)[1]!.message).toContain('25 °C without heatSteps');
+    expect(heatFindings(plan)[1]!.message).toContain('A temperature of 25 °C is given without heat steps');
     expect(heatFindings({ ...plan, stations: [], supplies: supplies({ heat: 'cool' }) })).toEqual([]);
   });
 

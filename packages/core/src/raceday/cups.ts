@@ -8,6 +8,7 @@ import { TAKE_BY_HEAT } from '../plan/defaults.ts';
 import type { Division, Heat, Plan, PlanStation, Served, Supplies, TakeRates } from '../plan/plan.ts';
 import { suppliesOf } from '../plan/practice.ts';
 import type { RaceArrivals } from './day.ts';
+import { racedayFinding } from './racedayFinding.ts';
 
 /** Walkers take so many times the cups of runners: common practice, no source. */
 export const WALK_FACTOR = 1.3;
@@ -32,7 +33,7 @@ export function heatOf(supplies: Supplies): { readonly heat: Heat; readonly by: 
 const steps = (supplies: Supplies): readonly [number, number] | undefined =>
   supplies.heat === undefined && supplies.wbgtC !== undefined ? supplies.heatSteps : undefined;
 
-/** What is to be said of heat, of the plan once and of each station with a heat of its own. */
+/** What there is to report of heat, of the plan once and of each station with a heat of its own. */
 export function heatFindings(plan: Plan): Finding[] {
   const own = plan.stations.flatMap((station, k) =>
     ['heat', 'wbgtC', 'heatSteps'].some((key) => Object.hasOwn(station.supplies, key))
@@ -42,26 +43,11 @@ export function heatFindings(plan: Plan): Finding[] {
   return [{ supplies: plan.supplies, path: '/supplies' }, ...own].flatMap(({ supplies, ...where }): Finding[] => {
     const turned = steps(supplies);
     if (turned !== undefined && turned[0] > turned[1]) {
-      return [
-        {
-          code: 'heat-steps',
-          severity: 'warning',
-          message: `The heat steps ${turned[0]} and ${turned[1]} °C fall; expected the lower first. Cups may be too few until they are exchanged.`,
-          where,
-        },
-      ];
+      return [racedayFinding('heat-steps', { steps: turned }, { severity: 'warning', where })];
     }
     if (heatOf(supplies).by !== 'assumed') return [];
-    const found =
-      supplies.wbgtC === undefined ? 'no heat level' : `a temperature of ${supplies.wbgtC} °C without heatSteps`;
-    return [
-      {
-        code: 'heat-assumed',
-        severity: 'note',
-        message: `The plan gives ${found}; cups are reckoned for ${ASSUMED_HEAT}. Give supplies.heat (cool, warm, hot), or supplies.wbgtC with heatSteps.`,
-        where,
-      },
-    ];
+    const given = supplies.wbgtC === undefined ? {} : { wbgtC: supplies.wbgtC };
+    return [racedayFinding('heat-assumed', { assumed: ASSUMED_HEAT, ...given }, { severity: 'note', where })];
   });
 }
 
@@ -130,16 +116,19 @@ export function gelFindings(plan: Plan, station: PlanStation, heads: readonly He
   const supplies = suppliesOf(plan, station);
   const taken = heads.reduce((sum, { division, count }) => sum + count * takeRates(supplies, division).gel, 0);
   const { gels } = needsOf(supplies, station.serves, heads);
-  if (whole(taken) <= gels) return [];
+  const needed = whole(taken);
+  if (needed <= gels) return [];
   return [
-    {
-      code: 'gels-short',
-      severity: 'warning',
-      message: `${station.name}: ${gels} gels are ordered and ${whole(taken)} are taken, ${whole(taken) - gels} too few. Raise supplies.gelOrder, now ${supplies.gelOrder} a runner.`,
-      where: { station: station.id, item: 'gel' },
-      measured: gels,
-      limit: whole(taken),
-      unit: 'gels',
-    },
+    racedayFinding(
+      'gels-short',
+      { ordered: gels, taken: needed, each: supplies.gelOrder },
+      {
+        severity: 'warning',
+        where: { station: station.id, item: 'gel' },
+        measured: gels,
+        limit: needed,
+        unit: 'gels',
+      },
+    ),
   ];
 }

@@ -5,6 +5,7 @@
  */
 import type { Side } from '../course/course.ts';
 import type { Finding } from '../finding.ts';
+import type { Supply } from '../kinds.ts';
 import type { Division, PlanRace, Served } from '../plan/plan.ts';
 import type { Kilograms, Litres, Metres, Seconds } from '../units.ts';
 
@@ -66,8 +67,7 @@ export interface PrePour {
 }
 
 /** What is sent of one thing, in whole packs. */
-export interface Pack {
-  readonly item: string;
+export interface Pack extends Supply {
   /** Pieces needed. */
   readonly need: number;
   /** Pieces in a pack. */
@@ -131,7 +131,7 @@ export interface Stop {
   readonly measure: Metres;
   readonly side: Side;
   /** What is put down or taken up: pieces or packs, and their mass. */
-  readonly load: readonly { readonly item: string; readonly count: number; readonly kg: Kilograms }[];
+  readonly load: readonly (Supply & { readonly count: number; readonly kg: Kilograms })[];
 }
 
 /** One way of a vehicle along the stations, to drop or to collect. */

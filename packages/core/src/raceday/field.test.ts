@@ -163,8 +163,8 @@ describe('without what it needs there is no field', () => {
       ],
     });
     expect(finding).toMatchObject({ code: 'race-without-times', severity: 'note' });
-    expect(finding!.message).toContain('wave 2');
-    expect(finding!.message).toContain('"median", "spread"');
+    expect(finding!.message).toContain('Wave no. 2');
+    expect(finding!.message).toContain('Give a median with a spread');
   });
 
   it('or an error where past results were not read, or hold no time', () => {
@@ -189,7 +189,7 @@ describe('without what it needs there is no field', () => {
     expect(said({ waves, finish: median, startFlow: 1e-300 })).toMatchObject([
       { code: 'race-endless', severity: 'error' },
     ]);
-    expect(said({ waves, finish: { times: [1e308] }, startFlow: 1e-320 })[0]!.message).toContain('for ever');
+    expect(said({ waves, finish: { times: [1e308] }, startFlow: 1e-320 })[0]!.message).toContain('would never finish');
   });
 });
 
@@ -207,6 +207,8 @@ describe('a wave that starts while the one before still crosses the line', () =>
     });
     const { findings } = fieldOf(race, 42_195, NONE);
     expect(findings).toMatchObject([{ code: 'waves-overlap', severity: 'note', where: { race: 'm' } }]);
-    expect(findings[0]!.message).toContain('until 08:05:00 at 600 a minute, but the next starts at 08:01:40');
+    expect(findings[0]!.message).toContain(
+      'The wave of 08:00 crosses the line until 08:05, at 600 a minute, but the next starts at 08:01.',
+    );
   });
 });

@@ -6,9 +6,10 @@
  */
 import { type Finding, type Result, bad, good } from '../finding.ts';
 import type { FinishTimes, PlanRace, PlanWave } from '../plan/plan.ts';
-import { formatClock, formatDuration } from '../format.ts';
+import { shortText } from '../text/found.ts';
 import type { Metres, Seconds } from '../units.ts';
 import type { Field } from './day.ts';
+import { racedayFinding } from './racedayFinding.ts';
 import { linearAt, listAt, lognormalAt, timesByRank } from './finishTimes.ts';
 
 /** Past results that the plan names, by `resultsKey`: finish times in seconds. */
@@ -95,9 +96,8 @@ export function fieldOf(race: PlanRace, length: Metres, results: PastResults): R
 function endlessOf(race: PlanRace, gun: number, start: Float64Array, finish: Float64Array): Finding | null {
   const last = start.reduce((longest, time, i) => Math.max(longest, time + finish[i]!), 0) - gun;
   if (last <= LONGEST) return null;
-  const found = last < Infinity ? formatDuration(last) : 'for ever';
-  const message = `the last of race ${race.id} would finish ${found} after the first start; expected at most a week (168 h). Mend "finish" (a spread is about 0.2), "startFlow" or the times of the waves`;
-  return { code: 'race-endless', severity: 'error', message, where: { race: race.id } };
+  const after = last < Infinity ? last : null;
+  return racedayFinding('race-endless', { after, most: LONGEST }, { severity: 'error', where: { race: race.id } });
 }
 
 /** A note for each wave that starts while the one before still crosses the line: more would cross at once than the line lets through. */
@@ -107,50 +107,25 @@ function overlapsOf(race: PlanRace, waves: readonly PlanWave[]): Finding[] {
     const before = waves[k - 1];
     const clear = before === undefined ? -Infinity : before.time + ((startersOf(before, race.show) - 1) / flow) * 60;
     if (before === undefined || startersOf(wave, race.show) === 0 || clear <= wave.time) return [];
-    const message = `race ${race.id}: the wave of ${formatClock(before.time)} crosses the line until ${formatClock(clear)} at ${Math.round(flow)} a minute, but the next starts at ${formatClock(wave.time)}, so that both are taken to cross at once. Give a later "time", or the "startFlow" that the line has`;
-    return [{ code: 'waves-overlap', severity: 'note', message, where: { race: race.id } }];
+    const overlap = { wave: before.time, until: clear, next: wave.time, flow };
+    return [racedayFinding('waves-overlap', overlap, { severity: 'note', where: { race: race.id } })];
   });
 }
 
 /** Why there is no field, or `null`. */
 function lackOf(race: PlanRace, results: PastResults): Finding | null {
-  const note = (code: string, message: string): Finding => ({
-    code,
-    severity: 'note',
-    message,
-    where: { race: race.id },
-  });
-  if (race.waves.length === 0)
-    return note(
-      'race-without-waves',
-      `race ${race.id} has no waves, so nobody knows who arrives when: give "waves", each with "time" and "entrants"`,
-    );
-  if (race.waves.every((wave) => startersOf(wave, race.show) === 0)) {
-    return note(
-      'race-without-starters',
-      `race ${race.id} has no starters: found ${race.waves.length === 1 ? 'a wave' : 'waves'} whose "entrants" times "show" (${race.show}) come to nobody. Give the "entrants" of each wave`,
-    );
-  }
-  const starters = race.waves.reduce((sum, wave) => sum + startersOf(wave, race.show), 0);
+  const where = { race: race.id };
+  const note = { severity: 'note', where } as const;
+  const { waves, show } = race;
+  if (waves.length === 0) return racedayFinding('race-without-waves', {}, note);
+  const starters = waves.reduce((sum, wave) => sum + startersOf(wave, show), 0);
+  if (starters === 0) return racedayFinding('race-without-starters', { show }, note);
   if (starters > MOST_STARTERS) {
-    const message = `race ${race.id}: found ${starters} starters; expected at most ${MOST_STARTERS}. Mend the "entrants" of its waves`;
-    return {
-      code: 'race-too-large',
-      severity: 'error',
-      message,
-      where: { race: race.id },
-      measured: starters,
-      limit: MOST_STARTERS,
-    };
+    const bound = { measured: starters, limit: MOST_STARTERS };
+    return racedayFinding('race-too-large', { starters, most: MOST_STARTERS }, { severity: 'error', where, ...bound });
   }
-  const without = race.waves.findIndex((wave) => (wave.finish ?? race.finish) === undefined);
-  if (without >= 0) {
-    const told = 'give "finish" as { "median", "spread" }, { "quantiles" }, { "times" } or { "csv", "column" }';
-    return note(
-      'race-without-times',
-      `race ${race.id} has no finish times for wave ${without + 1}, so nobody knows who arrives when: ${told}`,
-    );
-  }
+  const without = waves.findIndex((wave) => (wave.finish ?? race.finish) === undefined);
+  if (without >= 0) return racedayFinding('race-without-times', { wave: without + 1 }, note);
   return (
     race.waves
       .map((wave) => resultsLack(race, wave.finish ?? race.finish!, results))
@@ -160,8 +135,9 @@ function lackOf(race: PlanRace, results: PastResults): Finding | null {
 
 function resultsLack(race: PlanRace, finish: FinishTimes, results: PastResults): Finding | null {
   if (!('csv' in finish) || (results.get(resultsKey(finish.csv, finish.column))?.length ?? 0) > 0) return null;
-  const message = `race ${race.id} takes its finish times from column "${finish.column}" of ${finish.csv}, which was not read: give that file, with at least one time in that column`;
-  return { code: 'results-missing', severity: 'error', message, where: { race: race.id, file: finish.csv } };
+  const { csv, column } = finish;
+  const facts = { severity: 'error', where: { race: race.id, file: csv } } as const;
+  return racedayFinding('results-missing', { csv: shortText(csv), column: shortText(column) }, facts);
 }
 
 /** Finish times of each wave, ascending; waves that have none of their own share the race's, fastest first. */

@@ -9,6 +9,7 @@ import { type Course, courseLength, startMeasure } from '../course/course.ts';
 import { elevationAt } from '../course/locate.ts';
 import type { Finding } from '../finding.ts';
 import type { Division } from '../plan/plan.ts';
+import { racedayFinding } from './racedayFinding.ts';
 
 /** Stretches of a course: n + 1 ends as shares of its length from 0 to 1, and the n costs between, 1 on level road. */
 export interface Hills {
@@ -43,8 +44,8 @@ export function hillsOf(
   if (division === 'wheels') return { hills: null, findings: [] };
   const where = { race, course: course.id };
   if (course.ele === null) {
-    const message = `race ${race} asks for a pace by gradient, but course ${course.id} has no elevations: the pace is taken as on level road. Give a GPX file with elevations, or leave out "gradient"`;
-    return { hills: null, findings: [{ code: 'gradient-unknown', severity: 'note', message, where }] };
+    const unknown = racedayFinding('gradient-unknown', { course: course.id }, { severity: 'note', where });
+    return { hills: null, findings: [unknown] };
   }
   const start = startMeasure(course);
   const length = courseLength(course) - start;
@@ -54,18 +55,15 @@ export function hillsOf(
   const steep = grades.findIndex((grade) => Math.abs(grade) > STEEPEST);
   if (steep >= 0) {
     const measure = start + (length * steep) / count;
-    const message = `found a grade of ${Math.round(grades[steep]! * 100)} % on course ${course.id}, steeper than the 45 % at which pace by gradient was measured: the pace is taken as on level road. Mend the elevations, or leave out "gradient"`;
+    const grade = grades[steep]!;
     return {
       hills: null,
       findings: [
-        {
-          code: 'gradient-too-steep',
-          severity: 'warning',
-          message,
-          where: { ...where, measure },
-          measured: grades[steep]!,
-          limit: STEEPEST,
-        },
+        racedayFinding(
+          'gradient-too-steep',
+          { course: course.id, grade, most: STEEPEST },
+          { severity: 'warning', where: { ...where, measure }, measured: grade, limit: STEEPEST },
+        ),
       ],
     };
   }

@@ -3,6 +3,7 @@
  * the plan reckoned, summed over the stations that counted. A plan whose counts are its own sums learns the rates
  * that it has. Counted cups include the spilt ones, so waste is taken out of them as it is put in.
  */
+import { findById } from '../plan/lookups.ts';
 import type { Division, Plan, Served, TakeRates } from '../plan/plan.ts';
 import { suppliesOf } from '../plan/practice.ts';
 import { takeRates, type Heads } from './cups.ts';
@@ -37,7 +38,7 @@ const KINDS: readonly Served[] = ['gel', 'sportsDrink', 'water'];
 
 /** What the plan reckoned to be taken of a kind at one station, waste included for cups. */
 function reckonedAt(plan: Plan, day: DayHeads, kind: Served): number {
-  const station = plan.stations.find(({ id }) => id === day.id);
+  const station = findById(plan.stations, day.id);
   if (station === undefined) return 0;
   const supplies = suppliesOf(plan, station);
   const taken = headsOfDay(plan, day).reduce(
@@ -71,7 +72,7 @@ function reckonedAt(plan: Plan, day: DayHeads, kind: Served): number {
 export function learnRates(plan: Plan, days: readonly DayHeads[]): Learnt {
   const basis = KINDS.flatMap((kind) => {
     const counted = days.flatMap((day) => {
-      const station = plan.stations.find(({ id }) => id === day.id);
+      const station = findById(plan.stations, day.id);
       const used = station?.serves.includes(kind) === true ? station.used?.[kind] : undefined;
       const reckoned = reckonedAt(plan, day, kind);
       return used === undefined || reckoned === 0 ? [] : [{ station: day.id, used, reckoned }];

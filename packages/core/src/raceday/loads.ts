@@ -2,14 +2,15 @@
  * What vehicles carry: a station's packs on the way out, what is left of them on the way back, cut into what one
  * vehicle takes. Every stop takes one of the vehicle's places; a load over the kilograms is split by pieces.
  */
+import type { Supply, SupplyKind } from '../kinds.ts';
+import { byId } from '../plan/lookups.ts';
 import type { Plan, Supplies } from '../plan/plan.ts';
 import { suppliesOf } from '../plan/practice.ts';
 import type { StationDay } from './day.ts';
-import { packKg } from './packs.ts';
+import { packKg, supplyOf } from './packs.ts';
 
-/** So many of an item, each of `each` kilograms. */
-export interface Piece {
-  readonly item: string;
+/** So many of a supply, each of `each` kilograms. */
+export interface Piece extends Supply {
   readonly count: number;
   readonly each: number;
 }
@@ -23,44 +24,32 @@ export interface Load {
 /** A litre of drink, kilograms: water's density, rounded. */
 const KG_PER_LITRE = 1;
 
-const suppliesAt = (plan: Plan, day: Pick<StationDay, 'id'>): Supplies =>
-  suppliesOf(
-    plan,
-    plan.stations.find(({ id }) => id === day.id)!,
-  );
+const suppliesAt = (plan: Plan, day: Pick<StationDay, 'id'>): Supplies => suppliesOf(plan, byId(plan.stations, day.id));
 
 /** The packs of a station's day with their weights; packs that weigh nothing in the plan ride for nothing. */
 export function dropLoad(plan: Plan, day: Pick<StationDay, 'id' | 'packs'>): Load {
   const supplies = suppliesAt(plan, day);
   return {
     station: day.id,
-    pieces: day.packs.map(({ item, count }) => ({ item, count, each: packKg(supplies, item) })),
+    pieces: day.packs.map((pack) => ({ ...supplyOf(pack), count: pack.count, each: packKg(supplies, pack) })),
   };
 }
 
-const KEPT = /^(table|box|sign: .*)$/u;
+const KEPT: ReadonlySet<SupplyKind> = new Set(['table', 'box', 'sign']);
 
 /** Tables, boxes and signs again, the jugs empty, and the cups as bags of trash. */
 export function collectLoad(plan: Plan, day: Pick<StationDay, 'id' | 'packs'>): Load {
   const supplies = suppliesAt(plan, day);
-  const pieces = day.packs.flatMap(({ item, count, need }): Piece[] => {
-    if (KEPT.test(item)) return [{ item, count, each: packKg(supplies, item) }];
-    if (item === 'bags')
-      return [
-        {
-          item: 'trash bags',
-          count: need,
-          each: (supplies.cupsPerBag / supplies.packs.cups) * packKg(supplies, 'cups'),
-        },
-      ];
-    if (item !== 'waterJug' && item !== 'sportsDrinkJug') return [];
-    return [
-      {
-        item: `${item} (empty)`,
-        count,
-        each: Math.max(0, packKg(supplies, item) - supplies.packs[item] * KG_PER_LITRE),
-      },
-    ];
+  const pieces = day.packs.flatMap((pack): Piece[] => {
+    const { kind, count, need } = pack;
+    const full = packKg(supplies, pack);
+    if (KEPT.has(kind)) return [{ ...supplyOf(pack), count, each: full }];
+    if (kind === 'bags') {
+      const each = (supplies.cupsPerBag / supplies.packs.cups) * packKg(supplies, { kind: 'cups' });
+      return [{ kind: 'trashBags', count: need, each }];
+    }
+    if (kind !== 'waterJug' && kind !== 'sportsDrinkJug') return [];
+    return [{ kind, empty: true, count, each: Math.max(0, full - supplies.packs[kind] * KG_PER_LITRE) }];
   });
   return { station: day.id, pieces };
 }

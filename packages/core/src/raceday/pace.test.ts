@@ -2,8 +2,9 @@ import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { timeAt, timeShare, workTo } from './pace.ts';
 import { real } from '../testing/numbers.ts';
+import { tries } from '../testing/tries.ts';
 
-const runs = { seed: 20_270_912, numRuns: 300 };
+const runs = { seed: 20_270_912, numRuns: tries(300) };
 
 /** The model's own words, summed by the midpoint rule: 1 up to a quarter, linear to 1 + slow at three quarters, then level. */
 function summed(share: number, slow: number, steps = 20_000): number {

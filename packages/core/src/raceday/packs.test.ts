@@ -2,8 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { DEFAULT_PRACTICE, DEFAULT_SUPPLIES } from '../plan/defaults.ts';
 import { planStation } from '../testing/plans.ts';
-import { packKg, packOf, packsOf, totalPacks, type PacksCase } from './packs.ts';
+import { packKg, packOf, packsOf, supplyKey, totalPacks, type PacksCase } from './packs.ts';
 import { real } from '../testing/numbers.ts';
+import { tries } from '../testing/tries.ts';
 
 const one: PacksCase = {
   needs: { cups: { water: 1380, sportsDrink: 690 }, gels: 801, volume: { water: 142.9, sportsDrink: 71.4 } },
@@ -15,9 +16,9 @@ const one: PacksCase = {
 
 const counts = (keys: Partial<PacksCase>, station: Parameters<typeof planStation>[0] = {}): Record<string, number> =>
   Object.fromEntries(
-    packsOf(DEFAULT_SUPPLIES, DEFAULT_PRACTICE, planStation(station), { ...one, ...keys }).map(({ item, count }) => [
-      item,
-      count,
+    packsOf(DEFAULT_SUPPLIES, DEFAULT_PRACTICE, planStation(station), { ...one, ...keys }).map((pack) => [
+      supplyKey(pack),
+      pack.count,
     ]),
   );
 
@@ -25,13 +26,13 @@ describe('Packs', () => {
   it('hold the need, and one less would not', () => {
     fc.assert(
       fc.property(real(0, 1e5), real(0.01, 500), (need, size) => {
-        const { count, pack } = packOf('water', need, size);
+        const { count, pack } = packOf({ kind: 'cups' }, need, size);
         expect(Number.isInteger(count)).toBe(true);
         const slack = 1e-8 * Math.max(pack, need);
         expect(count * pack).toBeGreaterThanOrEqual(need - slack);
         if (count > 0) expect((count - 1) * pack).toBeLessThan(need);
       }),
-      { seed: 46, numRuns: 1000 },
+      { seed: 46, numRuns: tries(1000) },
     );
   });
 
@@ -70,17 +71,29 @@ describe('Packs', () => {
   });
 
   it('add up over stations, apart where pack sizes differ', () => {
-    const packs = [packOf('cups', 150, 100), packOf('table', 2)];
-    expect(totalPacks([{ packs }, { packs }, { packs: [packOf('cups', 60, 50)] }])).toEqual([
-      { item: 'cups', need: 300, pack: 100, count: 4 },
-      { item: 'table', need: 4, pack: 1, count: 4 },
-      { item: 'cups', need: 60, pack: 50, count: 2 },
+    const packs = [packOf({ kind: 'cups' }, 150, 100), packOf({ kind: 'table' }, 2)];
+    expect(totalPacks([{ packs }, { packs }, { packs: [packOf({ kind: 'cups' }, 60, 50)] }])).toEqual([
+      { kind: 'cups', need: 300, pack: 100, count: 4 },
+      { kind: 'table', need: 4, pack: 1, count: 4 },
+      { kind: 'cups', need: 60, pack: 50, count: 2 },
     ]);
   });
 
+  it('have one name each in JSON: a sign its wording, an empty jug and a full bag their own', () => {
+    expect(
+      (
+        [
+          { kind: 'waterJug' },
+          { kind: 'waterJug', empty: true },
+          { kind: 'sign', wording: 'Water ahead' },
+          { kind: 'trashBags' },
+        ] as const
+      ).map(supplyKey),
+    ).toEqual(['waterJug', 'waterJug (empty)', 'sign: Water ahead', 'trash bags']);
+  });
+
   it('weigh what the plan says, and nothing where it says nothing', () => {
-    expect(['waterJug', 'sign: Water ahead', 'gloves'].map((item) => packKg(DEFAULT_SUPPLIES, item))).toEqual([
-      3.9, 5, 0,
-    ]);
+    const kinds = ['waterJug', 'sign', 'gloves'] as const;
+    expect(kinds.map((kind) => packKg(DEFAULT_SUPPLIES, { kind }))).toEqual([3.9, 5, 0]);
   });
 });

@@ -3,6 +3,7 @@
  * sheets, tables, signs by their wording, and the sheet of instructions. Pieces a person or a table are
  * common practice, no source.
  */
+import type { Supply } from '../kinds.ts';
 import type { PlanStation, Practice, Served, Supplies } from '../plan/plan.ts';
 import { boxCount, signWording } from '../station/wording.ts';
 import { whole, type Needs } from './cups.ts';
@@ -14,9 +15,7 @@ export const GLOVES_EACH = 2;
 /** Towels for each drink table. */
 export const TOWELS_EACH = 1;
 
-const SIGN = 'sign: ';
-
-/** What a station's packs are reckoned from. */
+/** What a station's packs are worked out from. */
 export interface PacksCase {
   readonly needs: Pick<Needs, 'cups' | 'gels' | 'volume'>;
   readonly tables: { readonly [kind in Served]: number };
@@ -28,8 +27,8 @@ export interface PacksCase {
 }
 
 /** Fewest packs of a size that hold a need: `count` × `pack` ≥ `need`, and one less is not enough. */
-export const packOf = (item: string, need: number, pack: number = 1): Pack => ({
-  item,
+export const packOf = (supply: Supply, need: number, pack: number = 1): Pack => ({
+  ...supply,
   need,
   pack,
   count: whole(need / pack),
@@ -50,30 +49,43 @@ export function packsOf(
   const cups = needs.cups.water + needs.cups.sportsDrink;
   const boxes = station.boxes ?? boxCount(Math.max(0, practice.trashTo - practice.trashFrom), practice.boxEvery);
   return [
-    packOf('waterJug', needs.volume.water, packs.waterJug),
-    packOf('sportsDrinkJug', needs.volume.sportsDrink, packs.sportsDrinkJug),
-    packOf('cups', cups, packs.cups),
-    packOf('gels', needs.gels, packs.gels),
-    packOf('gloves', crew.total * crew.shifts * GLOVES_EACH, packs.gloves),
-    packOf('bags', whole(cups / supplies.cupsPerBag), packs.bags),
-    packOf('towels', (tables.water + tables.sportsDrink) * TOWELS_EACH, packs.towels),
-    packOf('stackingSheets', sheets(tables, supplies.layers), packs.stackingSheets),
-    packOf('table', tables.gel + tables.sportsDrink + tables.water),
-    packOf('box', boxes * directions),
-    packOf(`${SIGN}${signWording(station.serves, language)}`, directions),
-    packOf('instructions', 1),
+    packOf({ kind: 'waterJug' }, needs.volume.water, packs.waterJug),
+    packOf({ kind: 'sportsDrinkJug' }, needs.volume.sportsDrink, packs.sportsDrinkJug),
+    packOf({ kind: 'cups' }, cups, packs.cups),
+    packOf({ kind: 'gels' }, needs.gels, packs.gels),
+    packOf({ kind: 'gloves' }, crew.total * crew.shifts * GLOVES_EACH, packs.gloves),
+    packOf({ kind: 'bags' }, whole(cups / supplies.cupsPerBag), packs.bags),
+    packOf({ kind: 'towels' }, (tables.water + tables.sportsDrink) * TOWELS_EACH, packs.towels),
+    packOf({ kind: 'stackingSheets' }, sheets(tables, supplies.layers), packs.stackingSheets),
+    packOf({ kind: 'table' }, tables.gel + tables.sportsDrink + tables.water),
+    packOf({ kind: 'box' }, boxes * directions),
+    packOf({ kind: 'sign', wording: signWording(station.serves, language) }, directions),
+    packOf({ kind: 'instructions' }, 1),
   ].filter(({ need }) => need > 0);
 }
 
-/** Kilograms of one pack of an item; what has no weight in the plan counts as nothing. */
-export const packKg = (supplies: Supplies, item: string): number =>
-  supplies.weights[item.startsWith(SIGN) ? 'sign' : item] ?? 0;
+/** Kilograms of one full pack; what has no weight in the plan counts as nothing. */
+export const packKg = ({ weights }: Supplies, { kind }: Pick<Supply, 'kind'>): number => weights[kind] ?? 0;
 
-/** Packs of several stations, each station's whole; an item whose pack size differs stands once for each size. */
+/** The supply alone, of a pack or a load of it. */
+export const supplyOf = ({ kind, wording, empty }: Supply): Supply => ({
+  kind,
+  ...(wording === undefined ? {} : { wording }),
+  ...(empty === undefined ? {} : { empty }),
+});
+
+/** The name of a supply in JSON and in the place of a finding: `waterJug`, `waterJug (empty)`, `sign: Water ahead`, `trash bags`. */
+export function supplyKey({ kind, wording, empty }: Supply): string {
+  if (kind === 'trashBags') return 'trash bags';
+  const key = wording === undefined ? kind : `${kind}: ${wording}`;
+  return empty === true ? `${key} (empty)` : key;
+}
+
+/** Packs of several stations, each station's whole; a supply whose pack size differs stands once for each size. */
 export function totalPacks(days: readonly Pick<StationDay, 'packs'>[]): Pack[] {
   const totals = new Map<string, Pack>();
   for (const one of days.flatMap(({ packs }) => packs)) {
-    const key = JSON.stringify([one.item, one.pack]);
+    const key = JSON.stringify([supplyKey(one), one.pack]);
     const sum = totals.get(key);
     totals.set(key, sum === undefined ? one : { ...sum, need: sum.need + one.need, count: sum.count + one.count });
   }

@@ -10,6 +10,7 @@ import {
   thousands,
   type PrePourCase,
 } from './prePour.ts';
+import { tries } from '../testing/tries.ts';
 
 /** Cups by eighths, so that sums are exact and the last cup counts. */
 const demands = fc.array(
@@ -66,7 +67,7 @@ describe('Mass curve', () => {
           expect(firstDry(demand, pour, stock - 1, Infinity, from)).not.toBeNull();
         },
       ),
-      { seed: 43, numRuns: 1000 },
+      { seed: 43, numRuns: tries(1000) },
     );
   });
 
@@ -81,7 +82,7 @@ describe('Mass curve', () => {
           if (pourers > 0) expect(massCurve(demand, (pourers - 1) * rate)).toBeGreaterThan(stock);
         }
       }),
-      { seed: 44, numRuns: 300 },
+      { seed: 44, numRuns: tries(300) },
     );
   });
 
@@ -147,7 +148,7 @@ describe('Pre-pour', () => {
           expect(prePour.share).toBeLessThanOrEqual(1);
         },
       ),
-      { seed: 45, numRuns: 300 },
+      { seed: 45, numRuns: tries(300) },
     );
   });
 

@@ -58,10 +58,10 @@ describe('waves', () => {
     expect(last - first).toBeGreaterThan(H);
   });
 
-  it('of which none has starters make no field, said in the singular and the plural', () => {
+  it('of which none has starters make no field', () => {
     const said = (keys: Partial<PlanRace>): string =>
       analysed(keys, {}).findings.find(({ code }) => code === 'race-without-starters')!.message;
-    expect(said({ waves: [{ time: 8 * H, entrants: 0 }] })).toContain('found a wave whose "entrants"');
+    expect(said({ waves: [{ time: 8 * H, entrants: 0 }] })).toContain('Nobody starts: the waves have no entrants');
     expect(
       said({
         waves: [
@@ -70,7 +70,7 @@ describe('waves', () => {
         ],
         show: 0,
       }),
-    ).toContain('found waves whose "entrants" times "show" (0) come to nobody');
+    ).toContain('too few for the 0 % who start.');
   });
 });
 

@@ -4,6 +4,7 @@
  */
 import { courseLength } from '../course/course.ts';
 import type { Finding } from '../finding.ts';
+import { leadOf } from '../plan/lookups.ts';
 import type { FinishTimes, Plan } from '../plan/plan.ts';
 import type { CourseTable } from '../station/directions.ts';
 import type { Direction } from '../station/station.ts';
@@ -141,9 +142,11 @@ export function raceDayFrom(
 }
 
 /** A station's place on the course of its lead direction; none where no race passes it. */
-function siteOf({ id, directions }: DayStation): RunSite[] {
-  const lead = directions.find((direction) => direction.lead);
-  return lead === undefined ? [] : [{ station: id, course: lead.course, measure: lead.measure, side: lead.side }];
+function siteOf(station: DayStation): RunSite[] {
+  const lead = leadOf(station);
+  return lead === undefined
+    ? []
+    : [{ station: station.id, course: lead.course, measure: lead.measure, side: lead.side }];
 }
 
 /** Every column of past results that a race or a wave names, each read once. */

@@ -3,6 +3,7 @@ import { describe, expect, it, test } from 'vitest';
 import { findingLine, type Result } from '../finding.ts';
 import { readDelimited } from './delimited.ts';
 import { type PastTimes, readFinish, readResults } from './results.ts';
+import { tries } from '../testing/tries.ts';
 
 const read = (text: string, column = 'net'): Result<PastTimes> => readResults(text, column, 'results.csv');
 const timesOf = (text: string, column?: string): number[] => {
@@ -92,22 +93,24 @@ describe('past results', () => {
     expect(read('net\n1:00:00\n').findings).toEqual([]);
   });
 
-  it('that cannot be read are told with their place, all of them', () => {
+  it('that cannot be read are reported with their place, all of them', () => {
     const lines = said('place,net\n1,1:00:00\n2,fast\n3,1:99:00\n');
-    expect(lines[0]).toMatch(/^results\.csv:3:3: found "fast"; expected a time.*H:MM:SS, MM:SS or seconds/u);
-    expect(lines[1]).toMatch(/^results\.csv:4:3: found "1:99:00"/u);
+    expect(lines[0]).toMatch(
+      /^results\.csv:3:3: “fast” is not a finish time\. It should be a time .*H:MM:SS, MM:SS or seconds/u,
+    );
+    expect(lines[1]).toMatch(/^results\.csv:4:3: “1:99:00” is not a finish time/u);
     expect(lines).toHaveLength(2);
   });
 
   it('keep their places behind a quoted line end and a byte order mark', () => {
     expect(said('\uFEFFnet\nfast\n')[0]).toMatch(/^results\.csv:2:1: /u);
-    expect(said('name,net\n"a\nb",fast\n')[0]).toMatch(/^results\.csv:3:4: found "fast"/u);
+    expect(said('name,net\n"a\nb",fast\n')[0]).toMatch(/^results\.csv:3:4: “fast”/u);
   });
 
-  it('tell the first twenty faults and count the others', () => {
+  it('report the first twenty faults and count the others', () => {
     const lines = said(`net\n${'fast\n'.repeat(30)}`);
     expect(lines).toHaveLength(21);
-    expect(lines[20]).toBe('results.csv:22:1: and 10 more rows from here on that cannot be read');
+    expect(lines[20]).toBe('results.csv:22:1: 10 rows more from here on cannot be read.');
   });
 
   it('say one row and one field in the singular, more in the plural', () => {
@@ -117,47 +120,51 @@ describe('past results', () => {
       return findingLine(result.findings[0]!);
     };
     expect(left('net\n1:00:00\nDNF\n')).toContain(
-      '1 of 2 rows has no finish time in column "net" (DNF, DNS or empty) and is left out',
+      '1 of 2 rows has no finish time in column “net” and is left out (DNF, DNS or empty).',
     );
     expect(left('net\n1:00:00\nDNF\nDNS\n')).toContain(
-      '2 of 3 rows have no finish time in column "net" (DNF, DNS or empty) and are left out',
+      '2 of 3 rows have no finish time in column “net” and are left out (DNF, DNS or empty).',
     );
-    expect(said('a,b,net\n1,2,1:00:00\n1\n')[0]).toContain('found 1 field where the header has 3');
-    expect(said('a,b,net\n1,2,1:00:00\n1,2\n')[0]).toContain('found 2 fields where the header has 3');
+    expect(said('a,b,net\n1,2,1:00:00\n1\n')[0]).toContain(
+      'The row has 1 field, and the header 3: the time is missing.',
+    );
+    expect(said('a,b,net\n1,2,1:00:00\n1,2\n')[0]).toContain(
+      'The row has 2 fields, and the header 3: the time is missing.',
+    );
   });
 
-  it('with a header of very many columns list as many as fit', () => {
+  it('with a header of very many columns list twelve and count the others', () => {
     const [line] = said(`${Array.from({ length: 200 }, (_, k) => `column ${k}`).join(',')}\n`, 'net');
-    expect(line).toMatch(/the header has "column 0", "column 1", .*…$/u);
+    expect(line).toMatch(/The header has “column 0”, “column 1”, .*“column 11” and 188 more\.$/u);
     expect(line!.length).toBeLessThan(600);
   });
 
   it('without the column list those there are', () => {
     expect(said('place;gun;chip\n1;2;3\n')).toEqual([
-      'results.csv:1:1: found no column "net"; the header has "place", "gun", "chip"',
+      'results.csv:1:1: There is no column “net”. The header has “place”, “gun” and “chip”.',
     ]);
-    expect(said('net,Net\n1,2\n')[0]).toMatch(/^results\.csv:1:5: found 2 columns named "net"/u);
+    expect(said('net,Net\n1,2\n')[0]).toMatch(/^results\.csv:1:5: 2 columns are named “net”\./u);
   });
 
   it('with a delimiter outside quotes, which would shift the column, are refused', () => {
-    expect(said('name,net\na, b,1:00:00\n')[0]).toMatch(/^results\.csv:2:6: found 3 fields where the header has 2/u);
-    expect(said('name,net\na\n')[0]).toMatch(/^results\.csv:2:1: found 1 field where the header has 2/u);
+    expect(said('name,net\na, b,1:00:00\n')[0]).toMatch(/^results\.csv:2:6: The row has 3 fields, and the header 2\./u);
+    expect(said('name,net\na\n')[0]).toMatch(/^results\.csv:2:1: The row has 1 field, and the header 2/u);
     expect(timesOf('name,net\na,1:00:00,,\n')).toEqual([3600]);
   });
 
   it.each([
-    ['', 'results.csv: found no line'],
-    ['\uFEFF\n\n', 'results.csv: found no line'],
+    ['', 'results.csv: The file is empty.'],
+    ['\uFEFF\n\n', 'results.csv: The file is empty.'],
     ['net\n', 'no finish time in 0 rows'],
-    ['net\nDNF\n', 'no finish time in 1 row;'],
-    ['name,net\n"a,1:00:00\n', 'results.csv:2:1: found a quote that is never closed'],
-    ['name,net\n"a"b,1:00:00\n', 'results.csv:2:4: found text after a closing quote'],
+    ['net\nDNF\n', 'no finish time in 1 row.'],
+    ['name,net\n"a,1:00:00\n', 'results.csv:2:1: A quote is never closed.'],
+    ['name,net\n"a"b,1:00:00\n', 'results.csv:2:4: Text follows a closing quote.'],
   ])('of %j say what is wrong', (text, words) => {
     expect(said(text)[0]).toContain(words);
   });
 
   it('written by RFC 4180 give back every field, and any text an answer', () => {
-    const runs = { seed: 20_270_912, numRuns: 300 };
+    const runs = { seed: 20_270_912, numRuns: tries(300) };
     const table = fc.integer({ min: 1, max: 4 }).chain((width) =>
       fc.array(
         fc.array(fc.string({ unit: fc.constantFrom('a', '"', ',', ';', '\n', '\r', '\t', ' ', '\uFEFF') }), {

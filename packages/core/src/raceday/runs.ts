@@ -2,15 +2,16 @@
  * Drop and collection runs. A vehicle is loaded at the start of a course at its `from`, drives the course at its
  * speed, stops for its `stop` at each station, and comes back the same length to load again (that way back is taken
  * to be off the course: an assumption, as is the place of loading). Stations in course order; the vehicle that is
- * free first takes the next load. No stop is planned that would stand on closed course: it is left out and said.
+ * free first takes the next load. No stop is planned that would stand on closed course: it is left out and reported.
  */
 import type { Finding } from '../finding.ts';
 import type { Plan, PlanVehicle } from '../plan/plan.ts';
-import { formatDuration, formatMinute } from '../format.ts';
 import { timeAt, timelineOf } from './clockAlong.ts';
 import type { Run, StationDay, Stop } from './day.ts';
 import { NO_LIMIT, move, type Limits } from './drive.ts';
 import { collectLoad, dropLoad, fillVehicle, kgOf, type Load } from './loads.ts';
+import { supplyKey, supplyOf } from './packs.ts';
+import { racedayFinding } from './racedayFinding.ts';
 
 /** Where a station stands on the course of its lead direction, and the side of its tables: the drop's side. */
 export interface RunSite {
@@ -29,7 +30,6 @@ interface Trip {
   readonly limits: Limits;
   readonly sites: ReadonlyMap<string, RunSite>;
   readonly days: ReadonlyMap<string, StationDay>;
-  readonly nameOf: (station: string) => string;
 }
 
 interface Driven {
@@ -45,8 +45,6 @@ const SLACK = 1e-6;
 const releaseOf = (trip: Trip, station: string): number =>
   trip.kind === 'collect' ? (trip.days.get(station)?.openUntil ?? 0) : 0;
 
-const said = (seconds: number): string => formatDuration(Math.max(60, Math.ceil(seconds / 60 - SLACK) * 60));
-
 /** A load that is left out because the course closes, or dropped after the crew is due. */
 interface Miss {
   readonly left: boolean;
@@ -59,43 +57,32 @@ interface Miss {
   readonly done: number;
 }
 
-const MEND = 'Start the vehicle earlier, open access earlier, or add a vehicle.';
-
-/** What is said of one station's loads that were left out, or were late, the worst first. */
-function missFinding(trip: Trip, misses: readonly Miss[]): Finding[] {
+/** What there is to report of one station's loads that were left out, or were late, the worst first. */
+function missFinding(misses: readonly Miss[]): Finding[] {
   const [worst] = misses;
   if (worst === undefined) return [];
   const { left, vehicle, site, late, done } = worst;
   const where = { course: site.course, station: site.station, measure: site.measure };
-  const name = trip.nameOf(site.station);
   if (left) {
-    const kg = Math.ceil(misses.reduce((sum, miss) => sum + miss.kg, 0));
-    return [
-      {
-        code: 'drop-closed',
-        severity: 'error',
-        message: `${name}: ${kg} kg have no run that may stop there: ${vehicle.name} would be on the closed course for ${said(late)} at or before the station. ${MEND}`,
-        where,
-        measured: late,
-        limit: 0,
-        unit: 's',
-      },
-    ];
+    const kg = misses.reduce((sum, miss) => sum + miss.kg, 0);
+    const closed = { kg, vehicle: vehicle.name, late };
+    return [racedayFinding('drop-closed', closed, { severity: 'error', where, measured: late, limit: 0, unit: 's' })];
   }
-  const message = `${name}: ${vehicle.name} has unloaded at ${formatMinute(done)} and the crew is due at ${formatMinute(done - late)}: ${said(late)} late. ${MEND}`;
-  return [{ code: 'drop-late', severity: 'warning', message, where, measured: done, limit: done - late, unit: 's' }];
+  const due = done - late;
+  return [
+    racedayFinding(
+      'drop-late',
+      { vehicle: vehicle.name, done, due },
+      { severity: 'warning', where, measured: done, limit: due, unit: 's' },
+    ),
+  ];
 }
 
 /** One finding for each station and kind of miss. */
-function missFindings(trip: Trip, misses: readonly Miss[]): Finding[] {
+function missFindings(misses: readonly Miss[]): Finding[] {
   const worstFirst = [...misses].sort((a, b) => b.late - a.late);
   return [...new Set(misses.map(({ site }) => site))].flatMap((site) =>
-    [true, false].flatMap((left) =>
-      missFinding(
-        trip,
-        worstFirst.filter((miss) => miss.site === site && miss.left === left),
-      ),
-    ),
+    [true, false].flatMap((left) => missFinding(worstFirst.filter((miss) => miss.site === site && miss.left === left))),
   );
 }
 
@@ -130,7 +117,7 @@ function driveRun(trip: Trip, vehicle: PlanVehicle, loads: readonly Load[], from
       leave: done,
       measure: site.measure,
       side: site.side,
-      load: pieces.map(({ item, count, each }) => ({ item, count, kg: count * each })),
+      load: pieces.map(({ each, ...piece }) => ({ ...piece, kg: piece.count * each })),
     });
     [at, ready] = [site.measure, done];
   }
@@ -144,24 +131,19 @@ function driveRun(trip: Trip, vehicle: PlanVehicle, loads: readonly Load[], from
 }
 
 /** Pieces that no vehicle can carry are taken off, each with a finding. */
-function carried(
-  plan: Plan,
-  trip: Trip,
-  loads: readonly Load[],
-): { readonly queue: Load[]; readonly findings: Finding[] } {
+function carried(plan: Plan, loads: readonly Load[]): { readonly queue: Load[]; readonly findings: Finding[] } {
   const most = Math.max(...usable(plan).map(({ kg }) => kg));
   const findings = loads.flatMap(({ station, pieces }) =>
     pieces
       .filter(({ each }) => each > most)
-      .map(({ item, each }): Finding => ({
-        code: 'load-too-heavy',
-        severity: 'error',
-        message: `${trip.nameOf(station)}: one ${item} weighs ${each} kg and the strongest vehicle carries ${most} kg, ${each - most} kg short. It is on no run: mend its weight or the vehicle.`,
-        where: { station, item },
-        measured: each,
-        limit: most,
-        unit: 'kg',
-      })),
+      .map((piece) => {
+        const where = { station, item: supplyKey(piece) };
+        return racedayFinding(
+          'load-too-heavy',
+          { supply: supplyOf(piece), kg: piece.each, most },
+          { severity: 'error', where, measured: piece.each, limit: most, unit: 'kg' },
+        );
+      }),
   );
   const queue = loads
     .map(({ station, pieces }) => ({ station, pieces: pieces.filter(({ each, count }) => each <= most && count > 0) }))
@@ -176,7 +158,7 @@ function runsOn(
   loads: readonly Load[],
   free: Map<string, number>,
 ): { readonly runs: Run[]; readonly findings: Finding[] } {
-  const { queue, findings } = carried(plan, trip, loads);
+  const { queue, findings } = carried(plan, loads);
   const runs: Run[] = [];
   const misses: Miss[] = [];
   let rest: readonly Load[] = queue;
@@ -191,7 +173,7 @@ function runsOn(
     free.set(vehicle.id, driven.free);
     rest = filled.rest;
   }
-  return { runs, findings: [...findings, ...missFindings(trip, misses)] };
+  return { runs, findings: [...findings, ...missFindings(misses)] };
 }
 
 const sitesOn = (sites: readonly RunSite[], course: string): RunSite[] =>
@@ -199,12 +181,11 @@ const sitesOn = (sites: readonly RunSite[], course: string): RunSite[] =>
 
 /** What the clock does not say of a course on which vehicles drive. */
 function clockFindings(plan: Plan, course: string): Finding[] {
-  const missing = (['accessOpens', 'closes', 'reopens'] as const).filter(
+  const times = (['accessOpens', 'closes', 'reopens'] as const).filter(
     (key) => timelineOf(plan.clock, course, key).times.length === 0,
   );
-  if (missing.length === 0) return [];
-  const message = `The plan's clock gives no ${missing.join(', ')} for the course ${course}; runs are planned as if it set no limit. Add entries with these times as the road authority grants them.`;
-  return [{ code: 'clock-missing', severity: 'note', message, where: { path: '/clock', course } }];
+  if (times.length === 0) return [];
+  return [racedayFinding('clock-missing', { course, times }, { severity: 'note', where: { path: '/clock', course } })];
 }
 
 const usable = (plan: Plan): PlanVehicle[] => plan.vehicles.filter(({ places }) => places > 0);
@@ -215,22 +196,16 @@ function unplanned(plan: Plan, days: readonly StationDay[], sites: readonly RunS
   if (laden.length > 0 && usable(plan).length === 0) {
     const kg = laden.reduce((sum, day) => sum + kgOf(dropLoad(plan, day).pieces), 0);
     return [
-      {
-        code: 'vehicles-missing',
-        severity: 'note',
-        message: `The plan has no vehicle with places, and ${laden.length} stations take ${Math.ceil(kg)} kg; no runs are planned. Add vehicles with kg, places, kmh, stop and from.`,
-        where: { path: '/vehicles' },
-      },
+      racedayFinding(
+        'vehicles-missing',
+        { stations: laden.length, kg },
+        { severity: 'note', where: { path: '/vehicles' } },
+      ),
     ];
   }
   return laden
     .filter(({ id }) => !sites.some(({ station }) => station === id))
-    .map(({ id }): Finding => ({
-      code: 'drop-nowhere',
-      severity: 'error',
-      message: `${id}: no course passes the station, so nothing is dropped there. Mend its place first.`,
-      where: { station: id },
-    }));
+    .map(({ id }) => racedayFinding('drop-nowhere', {}, { severity: 'error', where: { station: id } }));
 }
 
 /**
@@ -247,7 +222,6 @@ export function runsOf(
   const dayOf = new Map(days.map((day) => [day.id, day]));
   const siteOf = new Map(sites.map((site) => [site.station, site]));
   const free = new Map(plan.vehicles.map(({ id, from }) => [id, from]));
-  const names = new Map(plan.stations.map(({ id, name }) => [id, name]));
   const runs: Run[] = [];
   for (const kind of ['drop', 'collect'] as const) {
     for (const { id: course } of plan.courses) {
@@ -261,7 +235,7 @@ export function runsOf(
         kind === 'drop'
           ? { opens: timelineOf(plan.clock, course, 'accessOpens'), closes: timelineOf(plan.clock, course, 'closes') }
           : { opens: after.times.length > 0 ? after : timelineOf(plan.clock, course, 'sweep'), closes: NO_LIMIT };
-      const trip: Trip = { kind, course, limits, sites: siteOf, days: dayOf, nameOf: (station) => names.get(station)! };
+      const trip: Trip = { kind, course, limits, sites: siteOf, days: dayOf };
       const made = runsOn(
         plan,
         trip,

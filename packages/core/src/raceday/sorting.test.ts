@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import * as fc from 'fast-check';
 import { mergeSorted, sortNearly } from './sorting.ts';
+import { tries } from '../testing/tries.ts';
 
 const anyTimes = fc.array(fc.double({ min: 0, max: 1e5, noNaN: true }), { maxLength: 300 });
 
@@ -10,7 +11,7 @@ describe('times nearly in order', () => {
       fc.property(anyTimes, (times) => {
         expect([...sortNearly(Float64Array.from(times))]).toEqual([...Float64Array.from(times).sort()]);
       }),
-      { seed: 5, numRuns: 1000 },
+      { seed: 5, numRuns: tries(1000) },
     );
   });
 
@@ -29,7 +30,7 @@ describe('times nearly in order', () => {
         const sorted = lists.map((list) => Float64Array.from(list).sort());
         expect([...mergeSorted(sorted)]).toEqual([...Float64Array.from(lists.flat()).sort()]);
       }),
-      { seed: 6, numRuns: 500 },
+      { seed: 6, numRuns: tries(500) },
     );
     const one = Float64Array.of(1, 2);
     expect(mergeSorted([new Float64Array(0), one])).toBe(one);

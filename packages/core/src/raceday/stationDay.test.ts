@@ -67,11 +67,13 @@ describe('A station’s day', () => {
     expect(dayOf({ tables: { water: 7 } }, comes(even(1201, 3600))).day.tables.water).toBe(7);
   });
 
-  it('says by how much the plan’s tables are too few for the pre-pour, and mends it', () => {
+  it('says by how much the plan’s tables are too few for the pre-pour, and what to do', () => {
     const { day, findings } = dayOf({ tables: { water: 1 }, serves: ['water'] }, comes(even(1201, 3600)));
     expect(day.prePour.water).toMatchObject({ cups: 600, room: 600, tables: 1, layers: 3 });
     const short = findings.find(({ code }) => code === 'pre-pour-room')!;
-    expect(short.message).toContain('1,151 should stand poured before the first runner: 551 short. Put up 1 more.');
+    expect(short.message).toContain(
+      'The table holds 600 cups of water. 1,151 should be poured before the first runner: 551 more. Put up 1 more table.',
+    );
     expect(dayOf({ tables: { water: 2 }, serves: ['water'] }, comes(even(1201, 3600))).findings).toEqual([]);
   });
 
@@ -83,7 +85,7 @@ describe('A station’s day', () => {
         comes(even(1001, 600)),
       );
     const [finding] = rush(2).findings;
-    const told = /short\. Put up 1 more, or have (\d+) pour water\.$/u.exec(finding!.message);
+    const told = /more\. Put up 1 more table, or have (\d+) people pour water\.$/u.exec(finding!.message);
     expect(rush(Number(told![1])).findings).toEqual([]);
     expect(rush(Number(told![1])).day.prePour.water!.cups).toBe(553);
   });

@@ -5,12 +5,12 @@
 import type { Finding } from '../finding.ts';
 import type { Crew, Plan, PlanStation, Practice, Served, Supplies } from '../plan/plan.ts';
 import { crewOf, practiceOf, suppliesOf } from '../plan/practice.ts';
-import { formatMinute } from '../format.ts';
 import { DRINKS, gelFindings, gelsOrdered, headsOf, needsOf, takeRates, type Drink, type Needs } from './cups.ts';
 import { NO_CREW, dayCrew, handsFor } from './crew.ts';
 import type { DayCrew, PrePour, RaceArrivals, StationArrivals, StationDay } from './day.ts';
 import { packsOf } from './packs.ts';
-import { firstDry, massCurve, prePourOf, thousands, type PrePourCase } from './prePour.ts';
+import { firstDry, massCurve, prePourOf, type PrePourCase } from './prePour.ts';
+import { racedayFinding } from './racedayFinding.ts';
 import { busiest, mergedTimes, perMinuteOf, quantilesOf } from './timing.ts';
 
 /** A station with the rules that hold at it. */
@@ -75,12 +75,10 @@ function caseOf(site: Site, drink: Drink, minutes: StationDay['perMinute']): Pre
   };
 }
 
-const WORD: Readonly<Record<Drink, string>> = { water: 'water', sportsDrink: 'sports drink' };
-
-/** How many pourers would mend it, where the plan fixes the tables and it is the curve that asks for more than the room, not the floor. */
-function orPour(one: PrePourCase, { floor, room, pourers }: PrePour, drink: Drink): string {
-  const mends = floor <= room! && massCurve(one.demand, pourers * one.rate, one.from) * one.safety <= floor;
-  return mends ? `, or have ${pourers} pour ${WORD[drink]}` : '';
+/** How many pourers would do too, where the plan fixes the tables and it is the curve that asks for more than the room, not the floor. */
+function orPour(one: PrePourCase, { floor, room, pourers }: PrePour): { readonly pourers?: number } {
+  const enough = floor <= room! && massCurve(one.demand, pourers * one.rate, one.from) * one.safety <= floor;
+  return enough ? { pourers } : {};
 }
 
 /** Where the tables hold less than should stand poured, or the cups run out whatever stands. */
@@ -93,28 +91,29 @@ function stockFindings(
   first: number,
 ): Finding[] {
   const where = { station: station.id, item: drink };
-  const cups = `cups of ${WORD[drink]}`;
   const perTable = one.cupsPerLayer * one.layers;
   if (prePour.cups < wanted) {
     const more = Math.ceil(wanted / perTable) - prePour.tables;
-    const message = `${station.name}: the ${prePour.tables} tables hold ${thousands(prePour.cups)} ${cups}, and ${thousands(wanted)} should stand poured before the first runner: ${thousands(wanted - prePour.cups)} short. Put up ${more} more${orPour(one, prePour, drink)}.`;
+    const { tables, cups: hold } = prePour;
     return [
-      {
-        code: 'pre-pour-room',
-        severity: 'warning',
-        message,
-        where,
-        measured: prePour.cups,
-        limit: wanted,
-        unit: 'cups',
-      },
+      racedayFinding(
+        'pre-pour-room',
+        { drink, tables, hold, wanted, more, ...orPour(one, prePour) },
+        { severity: 'warning', where, measured: hold, limit: wanted, unit: 'cups' },
+      ),
     ];
   }
   const dry = firstDry(one.demand, one.pour, prePour.cups, prePour.tables * perTable, one.from);
   if (dry === null) return [];
   const pourers = Math.ceil(Math.max(...one.demand) / one.rate);
-  const message = `${station.name}: the poured ${cups} run out at ${formatMinute(first + dry.minute * 60)}, ${thousands(dry.short)} short in that minute: the tables hold ${thousands(prePour.tables * perTable)} and are filled too slowly. Put up more tables; with ${pourers} pouring ${WORD[drink]} they never run out.`;
-  return [{ code: 'cups-run-out', severity: 'warning', message, where, measured: dry.short, limit: 0, unit: 'cups' }];
+  const { short } = dry;
+  return [
+    racedayFinding(
+      'cups-run-out',
+      { drink, at: first + dry.minute * 60, short, hold: prePour.tables * perTable, pourers },
+      { severity: 'warning', where, measured: short, limit: 0, unit: 'cups' },
+    ),
+  ];
 }
 
 interface Stock {
@@ -181,7 +180,7 @@ function closed(
   none: Pick<StationDay, 'id' | 'arrivals' | 'races' | 'perMinute' | 'cups' | 'gels' | 'volume'>,
   tables: Tables,
 ): { day: StationDay; findings: Finding[] } {
-  const named = races.length === 0 ? 'no race that it serves passes' : 'nobody of the races that it serves arrives';
+  const problem = races.length === 0 ? 'unpassed' : 'nobody';
   const day: StationDay = {
     ...none,
     quantiles: null,
@@ -197,12 +196,7 @@ function closed(
   return {
     day,
     findings: [
-      {
-        code: 'station-no-arrivals',
-        severity: 'note',
-        message: `${station.name}: ${named}, so no cups, crew or load are reckoned for it. Give the races waves with entrants, or change what the station serves.`,
-        where: { station: station.id },
-      },
+      racedayFinding('station-no-arrivals', { problem }, { severity: 'note', where: { station: station.id } }),
     ],
   };
 }

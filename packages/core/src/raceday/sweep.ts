@@ -5,10 +5,11 @@
  */
 import type { Finding } from '../finding.ts';
 import type { PlanClock } from '../plan/plan.ts';
-import { formatClock } from '../format.ts';
+import type { RacedayParams } from '../text/params/raceday.ts';
 import type { Metres, Seconds } from '../units.ts';
 import type { Field } from './day.ts';
 import { linearAt } from './finishTimes.ts';
+import { racedayFinding } from './racedayFinding.ts';
 
 /** When the sweep is where: knots, both columns rising, between them linear. */
 export interface Sweep {
@@ -43,25 +44,22 @@ export function sweepOf(
     ...(cutoff !== undefined && (given.at(-1)?.[0] ?? -Infinity) < finish ? [[finish, cutoff] as const] : []),
   ];
   const fault = faultOf(knots, field, start);
-  if (fault !== null) {
-    const message = `race ${id}: ${fault}, so no sweep is reckoned with and nobody is taken to be out. Mend "cutoff" of the race or "sweep" of the clock`;
+  if (fault !== null)
     return {
       sweep: null,
-      findings: [{ code: 'sweep-impossible', severity: 'warning', message, where: { race: id, course } }],
+      findings: [racedayFinding('sweep-impossible', fault, { severity: 'warning', where: { race: id, course } })],
     };
-  }
   return { sweep: { measures: knots.map(([measure]) => measure), times: knots.map(([, time]) => time) }, findings: [] };
 }
 
-function faultOf(knots: readonly Knot[], field: Field, start: number): string | null {
+function faultOf(knots: readonly Knot[], field: Field, start: number): RacedayParams['sweep-impossible'] | null {
   const gun = field.race.waves.reduce((last, wave) => Math.max(last, wave.time), 0);
   const [measure, leaves] = knots[0]!;
-  if (measure <= start && leaves < gun)
-    return `found a sweep that leaves at ${formatClock(leaves)}, before the last wave at ${formatClock(gun)}`;
+  if (measure <= start && leaves < gun) return { problem: 'early', leaves, wave: gun };
   const back = knots.findIndex((knot, k) => k > 0 && (knot[1] <= knots[k - 1]![1] || knot[0] <= knots[k - 1]![0]));
   if (back < 0) return null;
-  const [from, to] = [knots[back - 1]!, knots[back]!];
-  return `found a sweep at ${Math.round(from[0])} m at ${formatClock(from[1])} and at ${Math.round(to[0])} m at ${formatClock(to[1])}; expected later times farther on`;
+  const [from, to] = [knots[back - 1]!, knots[back]!].map(([at, time]) => ({ measure: at, time }));
+  return { problem: 'backwards', from: from!, to: to! };
 }
 
 /** When the sweep passes a measure; `Infinity` beyond its last known time. */

@@ -119,7 +119,7 @@ describe('a station that runners pass both ways', () => {
     const missing = found(made, 'placed-missing').map(({ message }) => message);
     expect(missing).toHaveLength(3);
     expect(
-      missing.some((message) => /^The sign for runners who pass at 4\.50 km was not recorded/u.test(message)),
+      missing.some((message) => message.startsWith('The sign for runners who pass at 4.50 km was not recorded')),
     ).toBe(true);
     expect(
       missing.filter((message) => /^The trash for runners who pass at (?:1|4)\.50 km/u.test(message)),

@@ -1,7 +1,8 @@
 /**
  * One station as its races see it: its pin, its passes by every race, its directions. Nothing is laid out here.
  */
-import { courseLength } from '../course/course.ts';
+import { courseLength, startMeasure } from '../course/course.ts';
+import { courseFinding } from '../course/courseFinding.ts';
 import { pointAt } from '../course/locate.ts';
 import { nearestOn, passesOf } from '../course/passes.ts';
 import type { IndexedCourse } from '../course/segmentIndex.ts';
@@ -19,14 +20,17 @@ export function pinOf(station: PlanStation, index: number, courses: CourseTable)
   const { course } = courses.get(id)!;
   const ground = pointAt(course, measure, side === 'left' ? offset : -offset);
   if (ground !== null) return good(ground.at);
-  const length = courseLength(course);
-  const message = `Station "${station.id}" stands at ${measure.toFixed(1)} m of course "${id}", which ${
-    measure > length ? `is ${length.toFixed(1)} m long` : 'has a skipped gap there'
-  }; expected a measure on the course.`;
+  const [start, length] = [startMeasure(course), courseLength(course)];
+  const miss =
+    measure > length
+      ? ({ problem: 'past', length } as const)
+      : measure < start
+        ? ({ problem: 'before', start } as const)
+        : ({ problem: 'gap' } as const);
   const where = { path: `/stations/${index}/on/measure`, station: station.id, course: id };
-  return bad([
-    { code: 'measure-beyond-course', severity: 'error', message, where, measured: measure, limit: length, unit: 'm' },
-  ]);
+  const params = { what: 'station', measure, course: id, ...miss } as const;
+  const facts = { severity: 'error', where, measured: measure, limit: length, unit: 'm' } as const;
+  return bad([courseFinding('measure-beyond-course', params, facts)]);
 }
 
 /** Passes of a pin by every race, in the plan's order of races; courses that races share are searched once. */

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import * as fc from 'fast-check';
 import type { Served } from '../plan/plan.ts';
 import { boxCount, itemWord, signWording } from './wording.ts';
+import { tries } from '../testing/tries.ts';
 
 describe('the text on the advance sign', () => {
   it('names what runners meet: water where there is water, gel where there is gel', () => {
@@ -49,7 +50,7 @@ describe('the number of trash boxes', () => {
           if (count > 2) expect(length / (count - 2)).toBeGreaterThan(every);
         },
       ),
-      { seed: 6, numRuns: 1000 },
+      { seed: 6, numRuns: tries(1000) },
     );
   });
 });

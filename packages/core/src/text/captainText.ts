@@ -62,7 +62,6 @@ export interface CaptainText {
   };
   readonly supplies: {
     readonly title: string;
-    readonly packs: Readonly<Record<PackWord, string>>;
     /** At how many jugs of what, and how long it takes. */
     readonly callMore: (jugs: string, takes: string) => string;
     readonly more: string;
@@ -93,18 +92,3 @@ export interface CaptainText {
     readonly folded: string;
   };
 }
-
-/** What is sent to a station, by the names that race day gives it; a sign is one word whatever it says. */
-export type PackWord =
-  | 'waterJug'
-  | 'sportsDrinkJug'
-  | 'cups'
-  | 'gels'
-  | 'gloves'
-  | 'bags'
-  | 'towels'
-  | 'stackingSheets'
-  | 'table'
-  | 'box'
-  | 'sign'
-  | 'instructions';

@@ -12,9 +12,12 @@ export type Found =
 
 const LONGEST = 40;
 
+/** A text of at most 40 characters, the last an ellipsis where it is cut. */
+export const shortText = (text: string): string => (text.length > LONGEST ? `${text.slice(0, LONGEST - 1)}…` : text);
+
 /** What a value is found to be; a text is cut after 40 characters. */
 export function foundOf(value: unknown): Found {
-  if (typeof value === 'string') return value.length > LONGEST ? `${value.slice(0, LONGEST - 1)}…` : value;
+  if (typeof value === 'string') return shortText(value);
   if (typeof value === 'number' && !Number.isFinite(value))
     return { kind: Number.isNaN(value) ? 'notNumber' : 'tooLarge' };
   if (typeof value === 'number' || typeof value === 'boolean' || value === null) return value;

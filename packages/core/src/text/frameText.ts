@@ -1,5 +1,6 @@
 /** What every paper shares, as a language fills it in: frame, words for items and sides, blanks. */
 import type { ItemKind, PointKind, Served } from '../kinds.ts';
+import type { SupplyWords } from './supplyWords.ts';
 
 /** What every paper shares: frame, words for items and sides, blanks. */
 export interface FrameText {
@@ -18,6 +19,7 @@ export interface FrameText {
   readonly items: { readonly [kind in ItemKind]: string };
   readonly served: { readonly [kind in Served]: string };
   readonly points: { readonly [kind in PointKind]: string };
+  readonly supplies: SupplyWords;
   readonly left: string;
   readonly right: string;
   readonly side: string;

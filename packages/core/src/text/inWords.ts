@@ -3,6 +3,7 @@ import type { Finding } from '../finding.ts';
 import { findings as spanish } from './es/findings.ts';
 import { words as spanishWords } from './es/words.ts';
 import { ENGLISH } from './inEnglish.ts';
+import { sayIn, type Say } from './say.ts';
 import { joined, type Sentence } from './sentence.ts';
 import { type AnyTexts, type Spoken, sentenceWith } from './spoken.ts';
 import { mainTag, type Voice } from './voice.ts';
@@ -17,6 +18,20 @@ export const SPOKEN_LANGUAGES: readonly string[] = Object.keys(SPOKEN);
 
 /** A language's texts and words; English where Halfcup does not speak it. */
 export const spokenIn = (language: string): Spoken => SPOKEN[mainTag(language)] ?? ENGLISH;
+
+/**
+ * The formats in which a voice says lengths, volumes, times, counts and names; SI in, text out. A language that Halfcup
+ * does not speak says them as English does; a length that is not finite is a dash.
+ * @example
+ * ```ts
+ * import { NO_NAMES, sayOf } from '@halfcup/core';
+ * const say = sayOf({ language: 'en', units: 'imperial', names: NO_NAMES });
+ * say.length(91.44); // → '100 yd'
+ * say.length(5.4864); // → '18 ft'
+ * say.far(41393.4); // → '25.72 mi'
+ * ```
+ */
+export const sayOf = (voice: Voice): Say => sayIn(voice, spokenIn(voice.language).words);
 
 /**
  * What is the matter, what it should be and what to do, in a voice (`voiceOf` makes a plan's). A finding whose code has no

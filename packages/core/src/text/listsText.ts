@@ -34,9 +34,6 @@ export interface SuppliesText {
   readonly need: string;
   readonly pack: string;
   readonly none: string;
-  readonly signOf: (wording: string) => string;
-  readonly trashBags: string;
-  readonly empty: (what: string) => string;
   readonly defaultsTitle: string;
   readonly defaultsAbout: string;
   readonly changedTitle: string;

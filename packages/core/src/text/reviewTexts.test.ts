@@ -73,7 +73,10 @@ const REVIEW: { readonly [C in keyof ReviewParams]: readonly ReviewParams[C][] }
     { led: 25.4, near: 4.9, pass: full, time: 3 },
   ],
   'leg-long': [leg, { ...leg, from: 's2', to: null, here: 'from' }, { ...leg, to: null, here: null }],
-  'leg-short': [{ ...leg, from: 's2', measured: 1000, limit: 1600 }],
+  'leg-short': [
+    { ...leg, from: 's2', measured: 1000, limit: 1600 },
+    { ...leg, from: 's1', measured: 1000, limit: 1600 },
+  ],
   'length-differs': [
     { stated: 42_000, line: 42_195, allowed: 42, recorded: true },
     { stated: 42_195, line: 42_000, allowed: 42.195, recorded: false },

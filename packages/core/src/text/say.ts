@@ -47,6 +47,8 @@ export interface Say {
   /** "30 min". */
   readonly duration: (seconds: Seconds) => string;
   readonly mass: (kilograms: Kilograms) => string;
+  /** Both masses, with more decimals where rounding would hide that the limit is missed. */
+  readonly compareMass: (measured: Kilograms, limit: Kilograms) => Compared;
   readonly volume: (litres: Litres) => string;
   /** A share of 1: "4.5 %". */
   readonly percent: (share: number) => string;
@@ -119,6 +121,12 @@ const lengthScale = (unit: LengthUnit): Scale => ({
   digits: (value, more) => fixed(value, decimalsOf(value) + more),
 });
 
+const KILOGRAMS: Scale = {
+  unit: 'kg',
+  of: (kilograms) => kilograms,
+  digits: (value, more) => fixed(value, decimalsOf(value) + more),
+};
+const POUNDS: Scale = { ...KILOGRAMS, unit: 'lb', of: (kilograms) => massIn(kilograms, 'lb') };
 const PERCENT: Scale = {
   unit: '%',
   of: (share) => share * 100,
@@ -184,6 +192,7 @@ export function sayIn({ units, names }: Omit<Voice, 'language'>, words: Words): 
     enough: (metres) => enoughText(metres, units),
     clock: formatMinute,
     duration: formatDuration,
+    compareMass: (measured, limit) => comparedIn(metric ? KILOGRAMS : POUNDS, measured, limit, words.to),
     mass: (kilograms) => (metric ? whole(kilograms, 'kg') : whole(massIn(kilograms, 'lb'), 'lb')),
     volume: (litres) => (metric ? whole(litres, 'l') : whole(volumeIn(litres, 'gal'), 'gal')),
     percent: (share) => `${fixed(share * 100, 1)} %`,

@@ -25,9 +25,12 @@ export const joined = (sentence: Sentence): string =>
 export const PLAIN_SAY: Say = sayIn({ units: 'metric', names: NO_NAMES }, words);
 
 /** Makes the findings of a theme: code and parameters go together by type. */
+export type Maker<P> = <C extends keyof P & string>(code: C, params: P[C], facts: Facts) => Finding;
+
+/** The maker of a theme's findings, with the sentences of these texts. */
 export const findingMaker =
-  <P>(texts: TextsOf<P>) =>
-  <C extends keyof P & string>(code: C, params: P[C], { severity, ...facts }: Facts): Finding => ({
+  <P>(texts: TextsOf<P>): Maker<P> =>
+  (code, params, { severity, ...facts }) => ({
     code,
     severity,
     message: joined(texts[code](params, PLAIN_SAY)),

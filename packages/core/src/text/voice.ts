@@ -21,7 +21,14 @@ export interface Voice {
 
 const asIs = (id: string): string => id;
 
-/** Nobody's names: ids stand for themselves. */
+/**
+ * Nobody's names: ids stand for themselves.
+ * @example
+ * ```ts
+ * import { NO_NAMES } from '@halfcup/core';
+ * NO_NAMES.station('s3'); // → 's3'
+ * ```
+ */
 export const NO_NAMES: Names = { station: asIs, race: asIs, course: asIs };
 
 /** The language of a BCP 47 tag without its region, in lower case: "es" of "es-MX". */

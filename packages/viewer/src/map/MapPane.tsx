@@ -2,7 +2,14 @@
 import { signal, useComputed, type Signal } from '@preact/signals';
 import type { ComponentChildren, JSX } from 'preact';
 import { useEffect, useMemo, useRef } from 'preact/hooks';
+import { reasonOf } from '../trouble.ts';
 import { useStore } from '../state/store/store.ts';
+
+/** Why there is no map, as a clause. MapLibre's own error says that the browser has no WebGL. */
+const whyNoMap = (error: unknown): string =>
+  error instanceof Error && error.name === 'GPUInitializationError'
+    ? 'this browser offers no WebGL, or it is switched off'
+    : reasonOf(error);
 
 /** `children`: what stands over the map's foot. */
 export function MapPane({ children }: { readonly children?: ComponentChildren }): JSX.Element {
@@ -14,14 +21,18 @@ export function MapPane({ children }: { readonly children?: ComponentChildren })
     const element = container.current;
     if (element === null) return undefined;
     let closed = false;
+    const fail = (error: unknown): void => {
+      trouble.value = whyNoMap(error);
+      element.dataset['map'] = 'failed';
+    };
     let close: (() => void) | undefined;
     const start = async (): Promise<void> => {
       try {
         const { connect } = await import('./connect.ts');
-        close = await connect(store, element, along);
+        close = await connect(store, element, along, fail);
         if (closed) close();
       } catch (error) {
-        trouble.value = error instanceof Error ? error.message : String(error);
+        fail(error);
       }
     };
     // Two frames: the first paint is the page without the map.
@@ -36,24 +47,24 @@ export function MapPane({ children }: { readonly children?: ComponentChildren })
   return (
     <main class="map-pane" aria-label="Map">
       <div ref={container} class="map" data-map="waiting" />
-      <div class="map-tools">
-        <button type="button" disabled={idle} onClick={() => void (store.destination.value = { kind: 'whole' })}>
-          Whole plan
-        </button>
-        <button
-          type="button"
-          disabled={idle}
-          aria-pressed={along.value}
-          title="A dragged station keeps its distance from the course; the same with Shift"
-          onClick={() => void (along.value = !along.value)}
-        >
-          Along the course
-        </button>
-      </div>
-      {trouble.value === null ? null : (
-        <p class="map-trouble" role="status">
-          The map cannot be drawn here, because this browser gives no WebGL. The course strip and the tables show the
-          same places and distances.
+      {trouble.value === null ? (
+        <div class="map-tools">
+          <button type="button" disabled={idle} onClick={() => void (store.destination.value = { kind: 'whole' })}>
+            Whole plan
+          </button>
+          <button
+            type="button"
+            disabled={idle}
+            aria-pressed={along.value}
+            title="Stations dragged on the map move along the course and stay as far from it. Holding Shift does the same."
+            onClick={() => void (along.value = !along.value)}
+          >
+            Keep offset<span class="wide-only"> while dragging</span>
+          </button>
+        </div>
+      ) : (
+        <p class="map-trouble" role="status" tabindex={0}>
+          The map cannot be drawn: {trouble.value}. The course strip and the tables show the same places and distances.
         </p>
       )}
       <div class="map-foot">{children}</div>

@@ -1,8 +1,9 @@
 /** From a chosen background to what the map lies on: reads a style by its address, or an archive of tiles from disk. */
 import { addProtocol } from 'maplibre-gl';
 import type { StyleSpecification } from 'maplibre-gl';
-import { FileSource, PMTiles, Protocol, TileType } from 'pmtiles';
+import { FileSource, PMTiles, Protocol, TileType, type Header } from 'pmtiles';
 import type { Background } from '../state/store/backgrounds.ts';
+import { plainError } from '../trouble.ts';
 import type { Palette } from './palette.ts';
 import {
   PAPER_UNDERLAY,
@@ -15,11 +16,20 @@ import {
 
 async function styleAt(address: string): Promise<Underlay> {
   const answer = await fetch(address, { credentials: 'omit', referrerPolicy: 'no-referrer' });
-  if (!answer.ok) throw new Error(`${new URL(address).host} answered ${answer.status}`);
-  const style = (await answer.json()) as Partial<StyleSpecification>;
-  if (style.version !== 8 || typeof style.sources !== 'object' || !Array.isArray(style.layers))
-    throw new Error('what came is no map style of version 8');
+  if (!answer.ok) throw plainError(`${new URL(address).host} answered ${answer.status}`);
+  const style = (await answer.json().catch(() => null)) as Partial<StyleSpecification> | null;
+  if (style?.version !== 8 || typeof style.sources !== 'object' || !Array.isArray(style.layers))
+    throw plainError(`${new URL(address).host} did not send a map style (version 8)`);
   return styleUnderlay(style as StyleSpecification);
+}
+
+async function headerOf(archive: PMTiles, name: string): Promise<Header> {
+  try {
+    return await archive.getHeader();
+  } catch (error) {
+    console.warn(error);
+    throw plainError(`${name} is no map file (.pmtiles), or is cut off`);
+  }
 }
 
 /** Makes the map ask one protocol for archives of tiles; called once. */
@@ -28,7 +38,7 @@ export function tileArchives(): (file: File, palette: Palette) => Promise<Underl
   addProtocol('pmtiles', protocol.tile);
   return async (file, palette) => {
     const archive = new PMTiles(new FileSource(file));
-    const header = await archive.getHeader();
+    const header = await headerOf(archive, file.name);
     const about = (await archive.getMetadata()) as { readonly vector_layers?: readonly { readonly id: string }[] };
     protocol.add(archive);
     const kind = header.tileType === TileType.Mvt ? 'vector' : 'raster';

@@ -6,7 +6,7 @@ import type { MapView } from './mapView.ts';
 export interface Bench {
   /** The text of the open plan. */
   readonly text: () => string | null;
-  /** Which positions are shown, as coordinates by station. */
+  /** Where the stations shown stand, as coordinates by station. */
   readonly pins: () => Readonly<Record<string, readonly [number, number]>>;
   readonly findings: () => readonly string[];
   /** Where a place is on the page, pixels. */

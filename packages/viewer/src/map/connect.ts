@@ -10,7 +10,10 @@ import { AROUND_PLACE, stationPadding, type Bounds } from './fit.ts';
 import { away } from './layers/directions.ts';
 import { stationBounds } from './layers/items.ts';
 import { createMapView, type MapView } from './mapView.ts';
+import type { MapFaults } from './mapFaults.ts';
+import { PLAN_BACKGROUND } from '../state/store/backgrounds.ts';
 import { planWithoutTrial } from '../state/store/trial.ts';
+import { FAULT, plainError } from '../trouble.ts';
 import { createScenes } from './scene.ts';
 import { watchBackground } from './watchBackground.ts';
 import { chooseStation } from '../state/view/choose.ts';
@@ -72,27 +75,48 @@ function uncover(view: MapView, container: HTMLElement, at: LonLat): void {
   if (card !== null && card !== undefined) view.uncover(at, card.getBoundingClientRect());
 }
 
-/** `along`: whether stations are dragged along the course even without Shift. */
+/** What is shown of a fault of the map. */
+function faultsOf(store: Store, failed: (error: unknown) => void): MapFaults {
+  const notify = (text: string): void => void (store.notice.value = { text });
+  return {
+    worker: failed,
+    style: () => failed(plainError(FAULT)),
+    background: () => {
+      store.background.value = PLAN_BACKGROUND;
+      notify(
+        'This background could not be used: its address sent no valid map style. The drawing in the plan is shown.',
+      );
+    },
+    tiles: () => notify('Parts of this background could not be loaded. The course and all distances are not affected.'),
+  };
+}
+
+/** `along`: whether stations are dragged along the course even without Shift. `failed`: the map cannot be drawn. */
 export async function connect(
   store: Store,
   container: HTMLElement,
   along: ReadonlySignal<boolean>,
+  failed: (error: unknown) => void,
 ): Promise<() => void> {
   const bench = location.hash === '#bench' ? (await import('./bench.ts')).createBench(store) : null;
   const measured = bench?.measured ?? ((work: () => void): void => work());
   const trial = trialView(store, measured);
-  const view: MapView = createMapView(container, {
-    pointing: {
-      choose: (station) => chooseStation(store, station),
-      ask: (lon, lat, metresAPixel) => askAt(store, [lon, lat], metresAPixel),
-      over: (lon, lat, metresAPixel) => pointOver(store, lon, lat, metresAPixel),
-      left: () => {
-        store.cursor.value = null;
+  const view: MapView = createMapView(
+    container,
+    {
+      pointing: {
+        choose: (station) => chooseStation(store, station),
+        ask: (lon, lat, metresAPixel) => askAt(store, [lon, lat], metresAPixel),
+        over: (lon, lat, metresAPixel) => pointOver(store, lon, lat, metresAPixel),
+        left: () => {
+          store.cursor.value = null;
+        },
       },
+      dragging: draggingOf(store, along, trial, measured),
+      nudge: (steps) => nudgeSelected(store, steps),
     },
-    dragging: draggingOf(store, along, trial, measured),
-    nudge: (steps) => nudgeSelected(store, steps),
-  });
+    faultsOf(store, failed),
+  );
   bench?.expose(view);
   const scenes = createScenes();
   const dark = matchMedia('(prefers-color-scheme: dark)');

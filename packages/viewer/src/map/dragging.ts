@@ -3,6 +3,7 @@ import { formatMeasure, type Finding, type LonLat, type StationLayout } from '@h
 import { nearestOn, passesOf, type IndexedCourse } from '@halfcup/core/geometry';
 import { effect, signal, type ReadonlySignal } from '@preact/signals';
 import { leadOf } from '../state/view/derive.ts';
+import { messageOf } from '../state/view/voice.ts';
 import { differenceOf, differenceText } from '../state/view/difference.ts';
 import { nudge } from '../state/edits/moves.ts';
 import { alongPlacement, freePlacement, leadOffsetLine, type Placement } from '../state/edits/placing.ts';
@@ -24,8 +25,10 @@ export function measureMeant(course: IndexedCourse, at: LonLat, last: number): n
   return (near[0] ?? nearestOn(course, at)).measure;
 }
 
-const tell = (store: Store, findings: readonly Finding[], done: string): void => {
-  store.notice.value = { text: findings.length > 0 ? findings.map(({ message }) => message).join(' ') : done };
+const notify = (store: Store, findings: readonly Finding[], done: string): void => {
+  store.notice.value = {
+    text: findings.length > 0 ? findings.map((one) => messageOf(store, one)).join(' ') : done,
+  };
 };
 
 const stationOf = (store: Store, id: string): StationLayout | undefined =>
@@ -131,7 +134,7 @@ export function draggingOf(
       const findings = finishTrial(store);
       const now = stationOf(store, id);
       if (before === undefined || now === undefined || (before === now && findings.length === 0)) return;
-      tell(store, findings, `${now.name} moved: ${differenceText(differenceOf(before, now), store.units.value)}.`);
+      notify(store, findings, `${now.name} moved: ${differenceText(differenceOf(before, now), store.units.value)}.`);
     },
     drop: () => dropTrial(store),
   };
@@ -140,12 +143,12 @@ export function draggingOf(
 /** Metres and yards of one nudge. */
 const STEP = { metric: 1, imperial: 0.9144 } as const;
 
-/** Nudges the selected station, and says where it stands now. */
+/** Nudges the selected station, and shows where it stands now. */
 export function nudgeSelected(store: Store, steps: number): void {
   const id = store.selected.value;
   if (id === null) {
     store.notice.value = {
-      text: 'No station is chosen. Choose one first; then Alt with an arrow key moves it along its course.',
+      text: 'No station is selected. Select one first; then Alt with an arrow key moves it along its course.',
     };
     return;
   }
@@ -153,7 +156,7 @@ export function nudgeSelected(store: Store, steps: number): void {
   const station = stationOf(store, id);
   const lead = station === undefined ? undefined : leadOf(station);
   if (station !== undefined)
-    tell(
+    notify(
       store,
       findings,
       lead === undefined ? station.name : `${station.name} at ${formatMeasure(lead.measure, store.units.value)}`,

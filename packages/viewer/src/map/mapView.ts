@@ -18,6 +18,7 @@ import { listenForPointing, type Pointing } from './gestures/point.ts';
 import { drawImage } from './images.ts';
 import { PICKED_LAYERS, pickedFilter } from './style/stations.ts';
 import { styleOf } from './style/style.ts';
+import { checkWorker, watchFaults, type MapFaults } from './mapFaults.ts';
 import { readPalette } from './palette.ts';
 import { graticule } from './graticule.ts';
 import { EMPTY_SCENE, KEPT_IDS, SOURCES, type Scene } from './scene.ts';
@@ -167,7 +168,7 @@ interface Drawing {
   readonly pick: () => void;
 }
 
-function drawOn(map: MapLibreMap, state: State, spots: readonly Spot[]): Drawing {
+function drawOn(map: MapLibreMap, state: State, spots: readonly Spot[], faults: MapFaults): Drawing {
   const sync = (): void => {
     if (feed(map, state.fed, state.scene)) state.fed = state.scene;
   };
@@ -191,11 +192,20 @@ function drawOn(map: MapLibreMap, state: State, spots: readonly Spot[]): Drawing
     sync();
   });
   const restyle = (): void => {
+    watched.loading();
     state.fed = state.scene;
     map.setStyle(styleOf(state.scene, readPalette(document.documentElement), latitudeOf(state.whole), state.under), {
       diff: false,
     });
   };
+  const watched = watchFaults(map, {
+    faults,
+    underlay: () => state.under,
+    fallBack: () => {
+      state.under = PLAN_UNDERLAY;
+      restyle();
+    },
+  });
   return { sync, restyle, pick };
 }
 
@@ -232,8 +242,9 @@ function uncover(map: MapLibreMap, at: LonLat, foot: DOMRect): void {
   if (under) map.panBy([0, y - (foot.top + top) / 2], { duration: calm() ? 0 : 300 });
 }
 
-export function createMapView(container: HTMLElement, hands: Hands): MapView {
+export function createMapView(container: HTMLElement, hands: Hands, faults: MapFaults): MapView {
   const map = makeMap(container);
+  void checkWorker(workerUrl, faults.worker);
   const state: State = { scene: EMPTY_SCENE, fed: EMPTY_SCENE, selected: null, whole: null, under: PLAN_UNDERLAY };
   const scale = new ScaleControl({ maxWidth: 120 });
   const [cursor, asked] = [spotOn(map, 'cursor'), spotOn(map, 'asked')];
@@ -245,7 +256,7 @@ export function createMapView(container: HTMLElement, hands: Hands): MapView {
     const image = drawImage(id, readPalette(document.documentElement));
     if (image !== null && !map.hasImage(id)) map.addImage(id, image.data, { pixelRatio: image.pixelRatio });
   });
-  const drawing = drawOn(map, state, [cursor, asked]);
+  const drawing = drawOn(map, state, [cursor, asked], faults);
   return {
     show: (scene) => showScene(state, drawing, scene),
     select: (station) => {

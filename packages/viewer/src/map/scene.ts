@@ -44,7 +44,7 @@ export interface Seen {
   readonly course: string | null;
   readonly units: Units;
   readonly trial?: Trial | null;
-  /** Other positions beside those shown. */
+  /** The variant compared with the one shown. */
   readonly against?: OpenPlan | null;
   /** The station whose drop and collection runs are shown. */
   readonly runsOf?: string | null;

@@ -1,4 +1,4 @@
-/** Makes the page work without a network, and tells when a newer version of it is ready. Nothing is changed unasked. */
+/** Makes the page work without a network, and offers a newer version when it is ready. Nothing is changed unasked. */
 import type { Store } from '../state/store/store.ts';
 
 function tellReady(store: Store, waiting: ServiceWorker): void {
@@ -8,7 +8,7 @@ function tellReady(store: Store, waiting: ServiceWorker): void {
     waiting.postMessage('take over', []);
   };
   store.question.value = {
-    text: 'A new version of this page is ready. The plan is kept; reloading opens it again.',
+    text: 'A new version of Halfcup is ready. Reloading keeps your plan.',
     choices: [
       { label: 'Reload', act: reload },
       { label: 'Later', act: () => void (store.question.value = null) },

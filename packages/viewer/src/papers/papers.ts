@@ -29,7 +29,7 @@ export function minuteNow(now: Date = new Date()): string {
   return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())} ${two(now.getHours())}:${two(now.getMinutes())}`;
 }
 
-/** Every paper, those of the selected station alone first; the plan's name tells whose positions they show. */
+/** Every paper, those of the selected station alone first; the plan's name tells which variant they show. */
 export async function allPapers(
   open: OpenPlan,
   selected: string | null,

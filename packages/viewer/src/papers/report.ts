@@ -1,7 +1,8 @@
 /** The reviewer's report of what is shown, with the SHA-256 of every file that it rests on. */
-import { reviewDocument, type Analysis, type FileDigest } from '@halfcup/core';
+import { filesNamedBy, reviewDocument, type Analysis, type FileDigest } from '@halfcup/core';
 import { reportHtml } from '@halfcup/core/sheets';
 import type { OpenPlan, Placed } from '../state/store/store.ts';
+import { plainError } from '../trouble.ts';
 import { today } from '../state/edits/waivers.ts';
 import { placedView } from '../state/view/placed.ts';
 
@@ -10,33 +11,32 @@ const hex = (bytes: ArrayBuffer): string =>
 
 async function sha256Of(bytes: BufferSource): Promise<string> {
   if (!isSecureContext)
-    throw new Error(
-      'the report names each file by its SHA-256, which browsers compute only on pages from https or from this machine; open the page so',
+    throw plainError(
+      'it lists each file’s SHA-256, which browsers compute only for pages opened by https or from this device',
     );
   return hex(await crypto.subtle.digest('SHA-256', bytes));
 }
 
 /** The files that the plan's courses name, as the plan names them, then the one of the points. */
 async function digests({ document, files }: OpenPlan, placed: Placed | null): Promise<FileDigest[]> {
-  const names = [...new Set(document.plan.courses.flatMap(({ gpx }) => (gpx === undefined ? [] : [gpx])))];
-  const blobs = names.map((name) => [name, files.originals.get(name)] as const);
+  const blobs = filesNamedBy(document.plan).gpx.map((name) => [name, files.originals.get(name)] as const);
   const all = [...blobs, ...(placed === null ? [] : [[placed.file, placed.bytes] as const])];
   return Promise.all(
     all.map(async ([file, blob]) => {
-      if (blob === undefined) throw new Error(`the bytes of ${file} are not here; open the plan again with its files`);
+      if (blob === undefined) throw plainError(`${file} is missing; open the plan again with its files`);
       return { file, sha256: await sha256Of(await blob.arrayBuffer()) };
     }),
   );
 }
 
-/** As shown: positions that are not the plan's own are named in its title. */
+/** As shown: a variant is named in its title. */
 function shownAnalysis(open: OpenPlan, placed: Placed | null): Analysis {
   const { analysis, findings, variant } = open;
   const view = placed === null ? null : placedView(open, placed);
   const { plan } = analysis;
   return {
     ...analysis,
-    plan: variant === null ? plan : { ...plan, name: `${plan.name} (positions: ${variant})` },
+    plan: variant === null ? plan : { ...plan, name: `${plan.name} (variant: ${variant})` },
     checks: [...analysis.checks, ...(view?.checks ?? [])],
     findings: [...findings, ...(view?.findings ?? [])],
   };

@@ -3,7 +3,7 @@ import { openDB } from 'idb';
 import { describe, expect, it } from 'vitest';
 import { EMPTY_HISTORY } from '../state/store/history.ts';
 import {
-  forgetPlan,
+  deletePlan,
   listAside,
   listKept,
   openDatabase,
@@ -58,10 +58,10 @@ describe('writePlan', () => {
     expect((await readKept(database, 'p')).plan).toEqual(plan('p', 2, { text: 'theirs' }));
   });
 
-  it('asks for the files again where another tab has forgotten the plan', async () => {
+  it('asks for the files again where another tab has deleted the plan', async () => {
     const database = await fresh();
     await writePlan(database, { plan: plan('p', 1), files, seen: 0 });
-    await forgetPlan(database, 'p');
+    await deletePlan(database, 'p');
     expect(await writePlan(database, { plan: plan('p', 2), files: null, seen: 1 })).toEqual({ kind: 'gone' });
     expect((await listKept(database)).plans).toEqual([]);
   });
@@ -93,7 +93,7 @@ describe('the list', () => {
     const database = await fresh();
     await writePlan(database, { plan: plan('p', 1), files, seen: 0 });
     const before = await readKept(database, 'p');
-    await forgetPlan(database, 'p');
+    await deletePlan(database, 'p');
     expect(await readKept(database, 'p')).toEqual({ plan: undefined, files: [] });
     await restorePlan(database, plan('p', 1), before.files);
     expect((await readKept(database, 'p')).plan).toEqual(plan('p', 1));

@@ -28,7 +28,7 @@ export interface Written {
   readonly seen: number;
 }
 
-/** `others`: what another tab has written meanwhile; nothing was written then. `gone`: another tab has forgotten the plan, files and all. */
+/** `others`: what another tab has written meanwhile; nothing was written then. `gone`: another tab has deleted the plan, files and all. */
 export type Writing =
   | { readonly kind: 'written' }
   | { readonly kind: 'others'; readonly plan: KeptPlan }
@@ -91,7 +91,7 @@ export async function touchPlan(database: Database, id: string, now: number): Pr
   await transaction.done;
 }
 
-export async function forgetPlan(database: Database, id: string): Promise<void> {
+export async function deletePlan(database: Database, id: string): Promise<void> {
   const transaction = database.transaction(['plans', 'files'], 'readwrite');
   await Promise.all([
     transaction.objectStore('plans').delete(id),
@@ -100,7 +100,7 @@ export async function forgetPlan(database: Database, id: string): Promise<void> 
   ]);
 }
 
-/** Puts back what was forgotten. */
+/** Puts back what was deleted. */
 export async function restorePlan(database: Database, plan: KeptPlan, files: readonly KeptFile[]): Promise<void> {
   const transaction = database.transaction(['plans', 'files'], 'readwrite');
   const kept = transaction.objectStore('files');

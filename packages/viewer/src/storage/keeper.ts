@@ -89,7 +89,7 @@ function granted(work: Work, late: boolean): void {
   batch(() => {
     store.keeping.value = 'kept';
     if (late) store.question.value = null;
-    if (late) store.notice.value = { text: 'This tab has the plan now. What you change here is kept.' };
+    if (late) store.notice.value = { text: 'This tab now edits the plan. Your changes here are saved.' };
   });
   // Another tab may have changed it since it was read here.
   if (late) void keeping.reopen(known.id);

@@ -7,10 +7,15 @@ import { showVariant } from '../state/edits/workbench.ts';
 import { openBlobs } from '../work/opening.ts';
 import { listKept, openDatabase, readKept, setAside, type KeptRead } from './database.ts';
 import { startKeeping } from './keeper.ts';
+import { plainError, reasonOf } from '../trouble.ts';
+import { firstMessage } from '../state/view/voice.ts';
 import { isKeptPlan, soundHistory, type KeptPlan } from './records.ts';
 import type { Shelf, ShelfSignal } from './shelf.ts';
 import { tellNothingKept } from './tell.ts';
 import { receive } from '../state/open/receive.ts';
+
+/** A sentence as a clause of another one. */
+const clauseOf = (sentence: string): string => sentence.replace(/\.$/u, '');
 
 const DEMO = 'demo';
 const TAB = 'halfcup-tab';
@@ -46,8 +51,8 @@ export async function openDemo(store: Store, atStart = false): Promise<void> {
     );
     tabPlan.write(DEMO);
   } catch (error) {
-    const message = `The demo plan could not be read: ${error instanceof Error ? error.message : String(error)}. Open a plan or a GPX file of your own.`;
-    receive(store, ['the demo plan'], {
+    const message = `The demo could not be loaded: ${reasonOf(error)}. You can open a plan or a GPX file of your own.`;
+    receive(store, ['the demo'], {
       kind: 'refused',
       findings: [{ code: 'demo-unreadable', severity: 'error', message, where: {} }],
     });
@@ -65,12 +70,13 @@ const originOf = ({ id, saved, handle, modified, copy }: KeptPlan): Origin => ({
 
 /** Shows a kept plan with its variant and its history; why not, where it cannot be read. */
 async function show(store: Store, shelf: Shelf, { plan, files }: KeptRead): Promise<string | null> {
-  if (!isKeptPlan(plan)) return 'the record is damaged';
+  if (!isKeptPlan(plan)) return 'what the browser saved of it is damaged';
   const named = [{ name: plan.file, blob: new Blob([plan.text]) }, ...files.map(({ name, blob }) => ({ name, blob }))];
   const opening = await openBlobs(store, named);
   if (opening === null) return null;
-  if (opening.kind === 'refused') return opening.findings[0]?.message ?? 'it cannot be read';
-  if (opening.kind === 'waiting') return `${opening.plan.missing.join(', ')} is missing`;
+  if (opening.kind === 'refused') return clauseOf(firstMessage(store, opening.findings) ?? 'it cannot be read');
+  if (opening.kind === 'waiting')
+    return `${opening.plan.missing.join(', ')} ${opening.plan.missing.length === 1 ? 'is' : 'are'} missing`;
   shelf.keeper.adopt(plan);
   batch(() => {
     receive(store, [plan.file], opening, originOf(plan));
@@ -80,7 +86,7 @@ async function show(store: Store, shelf: Shelf, { plan, files }: KeptRead): Prom
   return null;
 }
 
-/** Opens a kept plan; one that cannot be read is set aside, told, and nothing else changes. `false`: it did not open. */
+/** Opens a kept plan; one that cannot be read is set aside with a notice, and nothing else changes. `false`: it did not open. */
 export async function openKept(store: Store, shelf: Shelf, id: string): Promise<boolean> {
   const read = await readKept(shelf.database, id);
   const reason = await show(store, shelf, read);
@@ -89,10 +95,10 @@ export async function openKept(store: Store, shelf: Shelf, id: string): Promise<
     return true;
   }
   await setAside(shelf.database, id, Date.now());
-  const name = isKeptPlan(read.plan) ? `“${read.plan.name}”` : 'A plan that was kept in this browser';
+  const name = isKeptPlan(read.plan) ? `“${read.plan.name}”` : 'A plan saved in this browser';
   store.question.value = {
-    text: `${name} could not be opened: ${reason}. It was set aside as it was, and can be saved to a file under “Plans”.`,
-    choices: [{ label: 'Understood', act: () => void (store.question.value = null) }],
+    text: `${name} could not be opened: ${reason}. It is set aside unchanged; save it to a file under “Plans”.`,
+    choices: [{ label: 'OK', act: () => void (store.question.value = null) }],
   };
   return false;
 }
@@ -117,7 +123,7 @@ async function openLast(store: Store, shelf: Shelf): Promise<void> {
 export async function startShelf(store: Store, signal: ShelfSignal): Promise<void> {
   try {
     const database = await openDatabase(() =>
-      tellNothingKept(store, new Error('a newer version of this page is open in another tab; reload this one')),
+      tellNothingKept(store, plainError('a newer version of this page is open in another tab; reload this one')),
     );
     const reopen = async (id: string): Promise<void> => void (await openKept(store, shelf, id));
     const shelf: Shelf = { database, keeper: startKeeping(store, database, { reopen, kept: tabPlan.write }) };

@@ -5,6 +5,9 @@
 import { lastName } from '../state/open/gather.ts';
 import type { OpenPlan, Origin, Store } from '../state/store/store.ts';
 import { planWithoutTrial } from '../state/store/trial.ts';
+import { FAULT, reasonOf } from '../trouble.ts';
+import type { NamedBlob } from '../work/messages.ts';
+import type { runInWorker } from '../work/work.ts';
 import { canChooseTarget, chooseTarget, download, mayWrite, writeTo } from './pickers.ts';
 import { openDropped } from '../work/dropped.ts';
 
@@ -15,8 +18,7 @@ export const isSaved = (store: Store): boolean => {
 
 export const planFileName = (file: string): string => lastName(file).replace(/(\.json)?$/iu, '.json');
 
-const said = (store: Store, text: string): void => void (store.notice.value = { text });
-const reasonOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
+const notify = (store: Store, text: string): void => void (store.notice.value = { text });
 
 const choosePlan = (name: string): Promise<FileSystemFileHandle | null> =>
   chooseTarget(name, 'Plan', 'application/json', '.json');
@@ -44,12 +46,12 @@ function askBeforeWritingOver(store: Store, handle: FileSystemFileHandle): void 
     void then();
   };
   store.question.value = {
-    text: `${handle.name} was changed elsewhere since it was opened here. Saving would write over that.`,
+    text: `${handle.name} was changed by another program since you opened it. Saving would overwrite that.`,
     choices: [
       { label: 'Save a copy', act: done(() => saveCopy(store)) },
-      { label: 'Open the file’s plan', act: done(openTheirs) },
-      { label: 'Write over it', act: done(() => save(store, true)) },
-      { label: 'Not now', act: done(() => Promise.resolve()) },
+      { label: 'Open the changed file', act: done(openTheirs) },
+      { label: 'Overwrite', act: done(() => save(store, true)) },
+      { label: 'Cancel', act: done(() => Promise.resolve()) },
     ],
   };
 }
@@ -64,14 +66,11 @@ async function toFile(store: Store, open: OpenPlan, origin: Origin, anyway: bool
   const handle = origin.handle ?? (await choosePlan(planFileName(file)));
   if (handle === null) return;
   if (!(await mayWrite(handle)))
-    return said(
-      store,
-      `This page was not allowed to write to ${handle.name}. “Save a copy” under “Plans” makes another file.`,
-    );
+    return notify(store, `The browser did not allow writing to ${handle.name}. Use “Save a copy” under “Plans”.`);
   if (!anyway && (await changedElsewhere(origin))) return askBeforeWritingOver(store, handle);
   const modified = await writeTo(handle, text);
   markSaved(store, origin.id, { handle, modified, saved: text });
-  said(store, `Saved to ${handle.name}`);
+  notify(store, `Saved to ${handle.name}`);
 }
 
 /** Saves the plan; `anyway`: also over what another program has written there meanwhile. */
@@ -84,11 +83,11 @@ export async function save(store: Store, anyway = false): Promise<void> {
     const name = planFileName(open.document.file);
     download(name, open.document.text, 'application/json');
     markSaved(store, origin.id, { saved: open.document.text });
-    said(store, `Saved as ${name} among the downloads`);
+    notify(store, `Downloaded as ${name}`);
   } catch (error) {
-    said(
+    notify(
       store,
-      `The file could not be saved: ${reasonOf(error)}. The plan stays open; “Save a copy” under “Plans” makes another file.`,
+      `The file could not be saved: ${reasonOf(error)}. The plan is still open; try “Save a copy” under “Plans”.`,
     );
   }
 }
@@ -103,16 +102,16 @@ export async function exportFile(
   try {
     if (!canChooseTarget()) {
       download(name, content, kind[1]);
-      said(store, `Saved as ${name} among the downloads`);
+      notify(store, `Downloaded as ${name}`);
       return true;
     }
     const handle = await chooseTarget(name, ...kind);
     if (handle === null) return false;
     await writeTo(handle, content);
-    said(store, `Saved to ${handle.name}`);
+    notify(store, `Saved to ${handle.name}`);
     return true;
   } catch (error) {
-    said(store, `${name} could not be saved: ${reasonOf(error)}. The plan stays open.`);
+    notify(store, `${name} could not be saved: ${reasonOf(error)}. The plan is still open.`);
     return false;
   }
 }
@@ -129,6 +128,15 @@ export async function saveCopy(store: Store): Promise<void> {
   );
 }
 
+async function pack(store: Store, name: string, files: readonly NamedBlob[]): ReturnType<typeof runInWorker> {
+  try {
+    const work = await import('../work/work.ts');
+    return await work.runInWorker(store, `Packing ${name} with its files`, { kind: 'pack', files });
+  } catch (error) {
+    return { kind: 'failed', message: reasonOf(error) };
+  }
+}
+
 /** Writes the plan and every file that it names into one ZIP file, which opens here again. */
 export async function savePacked(store: Store): Promise<void> {
   const open = planWithoutTrial(store);
@@ -136,17 +144,16 @@ export async function savePacked(store: Store): Promise<void> {
   if (open === null || origin === null) return;
   const { file, text } = open.document;
   const name = planFileName(file);
-  const { runInWorker } = await import('../work/work.ts');
   const files = [
     { name, blob: new Blob([text]) },
     ...[...open.files.originals].map(([own, blob]) => ({ name: own, blob })),
   ];
-  const told = await runInWorker(store, `Packing ${name} with its files`, { kind: 'pack', files });
-  if (told === null) return said(store, 'Stopped: nothing was saved');
+  const told = await pack(store, name, files);
+  if (told === null) return notify(store, 'Stopped. Nothing was saved.');
   if (told.kind !== 'packed')
-    return said(
+    return notify(
       store,
-      `The files could not be packed: ${told.kind === 'failed' ? told.message : 'no answer'}. “Save” writes the plan alone.`,
+      `The files could not be packed: ${told.kind === 'failed' ? told.message : FAULT}. “Save” saves the plan alone.`,
     );
   const done = await exportFile(store, name.replace(/(\.plan)?\.json$/iu, '.zip'), told.zip, [
     'Plan with its files',

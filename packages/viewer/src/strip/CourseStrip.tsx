@@ -8,10 +8,11 @@ import { useWidth } from '../panels/ui/useWidth.ts';
 import { Axis } from './Axis.tsx';
 import { Cursor } from './Cursor.tsx';
 import { Elevation } from './Elevation.tsx';
-import { AXIS, LANE, LANES_Y, LINE_Y, MARGIN, viewOf } from './frame.ts';
+import { AXIS, LANE, LANES_Y, LINE_Y, MARGIN, RIGHT, viewOf } from './frame.ts';
 import { detail, panView, stripScale, zoomView } from './geometry.ts';
 import { Ghost } from './Ghost.tsx';
 import { Ground } from './Ground.tsx';
+import { HeightAxis } from './HeightAxis.tsx';
 import { Lanes } from './Lanes.tsx';
 import { OutAndBack } from './OutAndBack.tsx';
 import { stripPassesOf } from './passes.ts';
@@ -36,7 +37,7 @@ function useWheel(svg: RefObject<SVGSVGElement | null>, course: Course, width: n
     const wheel = (event: WheelEvent): void => {
       event.preventDefault();
       const view = viewOf(store, course);
-      const now = stripScale(view, width, MARGIN);
+      const now = stripScale(view, width, MARGIN, RIGHT);
       const sideways = Math.abs(event.deltaX) > Math.abs(event.deltaY) || event.shiftKey;
       const by = Math.abs(event.deltaX) > Math.abs(event.deltaY) ? event.deltaX : event.deltaY;
       store.stripView.value = sideways
@@ -60,7 +61,7 @@ function Chart({ course, open, width }: Props): JSX.Element {
   const height = LANES_Y + Math.max(1, races.length) * LANE + AXIS + 10;
   const base = height - AXIS;
   const [from, to] = viewOf(store, course);
-  const scale = useMemo(() => stripScale([from, to], width, MARGIN), [from, to, width]);
+  const scale = useMemo(() => stripScale([from, to], width, MARGIN, RIGHT), [from, to, width]);
   const passes = stripPassesOf(open)(course.id);
   const [low = 0, high = 1] = scale.range();
   // The same records as long as neither course nor view change: a station that moves draws none of them again.
@@ -70,6 +71,7 @@ function Chart({ course, open, width }: Props): JSX.Element {
         <Elevation course={course} scale={scale} base={base} />
         <SideWords top={12} bottom={LANES_Y - 6} />
         <Axis scale={scale} y={base} />
+        <HeightAxis course={course} scale={scale} base={base} />
         <Ground course={course} scale={scale} base={base} />
         <line class="strip-course" x1={low} x2={high} y1={LINE_Y} y2={LINE_Y} />
       </>
@@ -92,7 +94,7 @@ function Chart({ course, open, width }: Props): JSX.Element {
         course={course}
         passes={passes}
         scale={scale}
-        scaleNow={() => stripScale(viewOf(store, course), width, MARGIN)}
+        scaleNow={() => stripScale(viewOf(store, course), width, MARGIN, RIGHT)}
       />
       <Cursor course={course} scale={scale} bottom={base} />
     </svg>

@@ -5,6 +5,24 @@ import type { JSX } from 'preact';
 import { samplesOf } from '../state/view/derive.ts';
 import { profile, type StripScale } from './geometry.ts';
 
+/** The band in which heights are drawn, pixels above the foot of the strip. */
+const FOOT = 8;
+const TALL = 54;
+/** A flatter course is drawn flat, metres. */
+const LEAST_SPAN = 20;
+
+/** Where heights of a course are drawn; `flat`: too little between lowest and highest to tell them apart. */
+export function groundBand(
+  heights: Float64Array,
+  base: number,
+): { readonly low: number; readonly high: number; readonly flat: boolean; readonly y: (height: number) => number } {
+  const low = heights.reduce((least, height) => Math.min(least, height), Number.POSITIVE_INFINITY);
+  const high = heights.reduce((most, height) => Math.max(most, height), Number.NEGATIVE_INFINITY);
+  const span = Math.max(LEAST_SPAN, high - low);
+  const y = (height: number): number => base - FOOT - ((height - low) / span) * TALL;
+  return { low, high, flat: y(low) - y(high) < 14, y };
+}
+
 export function Elevation({
   course,
   scale,
@@ -14,12 +32,13 @@ export function Elevation({
   readonly scale: StripScale;
   readonly base: number;
 }): JSX.Element | null {
-  const drawn = profile(samplesOf(course), scale);
-  if (drawn === null) return null;
-  const span = Math.max(20, drawn.high - drawn.low);
+  const samples = samplesOf(course);
+  const drawn = profile(samples, scale);
+  if (drawn === null || samples.elevation === null) return null;
+  const { y } = groundBand(samples.elevation, base);
   const path = area<readonly [number, number]>()
     .x(([x]) => x)
     .y0(base)
-    .y1(([, height]) => base - 8 - ((height - drawn.low) / span) * 54)(drawn.points as [number, number][]);
+    .y1(([, height]) => y(height))(drawn.points as [number, number][]);
   return <path class="strip-elevation" d={path ?? ''} />;
 }

@@ -27,7 +27,8 @@ export function Ghost({ course, passes, scale }: Props): JSX.Element | null {
     if (moved === undefined) return 'off the course';
     const by = moved.measure - pass.measure;
     const across = moved.side === pass.side || moved.side === 'unclear' ? '' : `, to the ${moved.side}`;
-    return `${by < 0 ? '−' : '+'}${lengthText(Math.abs(by), units)}${across}`;
+    const length = lengthText(Math.abs(by), units);
+    return `${length.startsWith('0 ') ? '' : by < 0 ? '−' : '+'}${length}${across}`;
   };
   return (
     <g class="strip-ghost" aria-hidden="true">

@@ -1,8 +1,8 @@
 /** Served stations on their side of the course: a ring with the number, and from near the name. Rings are dragged, and moved by keys. */
-import { formatMeasure, type Course } from '@halfcup/core';
+import { type Course } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { useStore } from '../state/store/store.ts';
-import { sideWords } from '../words.ts';
+import { farText, sideWords } from '../words.ts';
 import { LINE_Y } from './frame.ts';
 import { awayOf, detail, passKey, rings, type Ring, type StripPass, type StripScale } from './geometry.ts';
 import { startDrag } from './ringDrag.ts';
@@ -35,7 +35,7 @@ function OneRing({
   const onTrial = pass.id === store.trial.value?.station;
   const room = detail(scale);
   const y = ringY(pass, level, room);
-  const label = `Station ${pass.number}, ${pass.name}, ${formatMeasure(pass.measure, store.units.value)}, ${sideWords(pass.side)}`;
+  const label = `Station ${pass.number}, ${pass.name}, ${farText(pass.measure, store.units.value)}, ${sideWords(pass.side)}`;
   return (
     <g
       class={`strip-ring${picked ? ' picked' : ''}${onTrial ? ' trial' : ''}${awayOf(pass.side) === 0 ? ' unclear' : ''}`}

@@ -3,23 +3,58 @@ import type { JSX } from 'preact';
 import { useStore } from '../state/store/store.ts';
 import { wheelUnit } from '../words.ts';
 
+type Keys = readonly (readonly [keys: string, action: string])[];
+
+const ringKeys = (unit: string): Keys => [
+  ['← →', `moves it 1 ${unit} along the course`],
+  ['Shift + ← →', `moves it 10 ${unit}`],
+  ['Alt + ← →, Page Up, Page Down', `moves it 100 ${unit}`],
+  ['↑ ↓', 'moves it to the left-hand or right-hand side'],
+  ['S', 'swaps sides'],
+  ['Enter', 'selects it'],
+  ['D', 'duplicates it'],
+  ['Delete', 'deletes it'],
+  ['Escape', 'puts it back while it is dragged'],
+];
+const GROUND_KEYS: Keys = [
+  ['← →, Page Up, Page Down, Home, End', 'move the pointer along the course'],
+  ['+ −', 'zoom in and out'],
+  ['0', 'shows the whole course'],
+  ['Enter', 'shows the place on the map'],
+  ['W', 'answers “Where is this?”, as does a click on the course line'],
+  ['A', 'adds a station there'],
+];
+
+const Table = ({
+  id,
+  caption,
+  keys,
+}: {
+  readonly id: string;
+  readonly caption: string;
+  readonly keys: Keys;
+}): JSX.Element => (
+  <table id={id}>
+    <caption>{caption}</caption>
+    <tbody>
+      {keys.map(([key, action]) => (
+        <tr key={key}>
+          <th scope="row">{key}</th>
+          <td>{action}</td>
+        </tr>
+      ))}
+    </tbody>
+  </table>
+);
+
 export function StripKeys(): JSX.Element {
   const unit = wheelUnit(useStore().units.value);
   return (
     <details class="strip-keys">
       <summary>Keys</summary>
       <div>
-        <p id="strip-ring-keys">
-          On a station: left and right arrow move it 1 {unit} along the course, with Shift 10 {unit}, with Alt 100{' '}
-          {unit} (or Page Up and Page Down); up arrow sends it to the left-hand side, down arrow to the right-hand side,
-          S across; Enter chooses it, D doubles it, Delete deletes it. Drag it with mouse or finger; Escape puts it
-          back.
-        </p>
-        <p id="strip-ground-keys">
-          On the course: left and right arrow, Page Up, Page Down, Home and End point at a place; plus and minus zoom, 0
-          shows the whole course; Enter goes there on the map, W asks where it is, A adds a station there. Pressing the
-          course line asks where that is.
-        </p>
+        <Table id="strip-ring-keys" caption="On a station" keys={ringKeys(unit)} />
+        <Table id="strip-ground-keys" caption="On the course" keys={GROUND_KEYS} />
       </div>
     </details>
   );

@@ -1,23 +1,13 @@
 /** Above the strip: which course it shows, and how closely. */
-import type { Course, Units } from '@halfcup/core';
-import { lengthIn } from '@halfcup/core';
+import type { Course } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { coursesOf, samplesOf } from '../state/view/derive.ts';
+import { coursesOf } from '../state/view/derive.ts';
 import { useStore, type OpenPlan } from '../state/store/store.ts';
 import { StripKeys } from './StripKeys.tsx';
 import { fitView, wholeView, zoomView, type View } from './geometry.ts';
 
 /** Metres of course about the pin when the strip goes to a station: sign and trash drop are both in. */
 const AROUND = 150;
-
-/** What the grey behind the strip spans. */
-function ground(course: Course | null, units: Units): string {
-  const heights = course === null ? null : samplesOf(course).elevation;
-  if (heights === null) return '';
-  const unit = units === 'metric' ? 'm' : 'ft';
-  const figure = (metres: number): string => lengthIn(metres, unit).toFixed(0);
-  return `Ground ${figure(Math.min(...heights))} to ${figure(Math.max(...heights))} ${unit} in grey`;
-}
 
 interface Props {
   readonly open: OpenPlan | null;
@@ -99,19 +89,17 @@ function ZoomTools({ open, course }: Props): JSX.Element {
           )
         }
       >
-        Station
+        Selected station
       </button>
     </div>
   );
 }
 
 export function StripTools({ open, course }: Props): JSX.Element {
-  const store = useStore();
   return (
     <div class="strip-tools">
       <h2 class="strip-title">Course strip</h2>
       {open === null || coursesOf(open.analysis).length < 2 ? null : <CourseChoice open={open} course={course} />}
-      {course === null ? null : <span class="soft strip-key">{ground(course, store.units.value)}</span>}
       <span class="spring" />
       <StripKeys />
       <ZoomTools open={open} course={course} />

@@ -4,6 +4,8 @@ import type { Store } from '../state/store/store.ts';
 import { fitView, wholeView, type View } from './geometry.ts';
 
 export const MARGIN = 18;
+/** Room for the elevations. */
+export const RIGHT = 52;
 export const LINE_Y = 62;
 export const LANES_Y = 128;
 export const LANE = 19;

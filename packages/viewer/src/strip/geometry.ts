@@ -29,10 +29,10 @@ export const zoomView = ([from, to]: View, about: number, factor: number, course
 
 export const panView = ([from, to]: View, by: number, course: Course): View => fitView([from + by, to + by], course);
 
-export const stripScale = (view: View, width: number, margin: number): StripScale =>
+export const stripScale = (view: View, width: number, margin: number, right: number = margin): StripScale =>
   scaleLinear()
     .domain(view)
-    .range([margin, Math.max(margin + 1, width - margin)]);
+    .range([margin, Math.max(margin + 1, width - right)]);
 
 /** Up on the strip for the left-hand side, down for the right-hand side, neither where it is unclear. */
 export const awayOf = (side: 'left' | 'right' | 'unclear'): -1 | 0 | 1 =>

@@ -4,6 +4,7 @@
  */
 import type { Course } from '@halfcup/core';
 import { alongPlacement, offsetLineOf, type OffsetLine } from '../state/edits/placing.ts';
+import { messageOf } from '../state/view/voice.ts';
 import type { Store } from '../state/store/store.ts';
 import { LINE_Y, viewOf } from './frame.ts';
 import { panView, type StripPass, type StripScale } from './geometry.ts';
@@ -79,7 +80,7 @@ function place(drag: Drag): 'done' | 'again' | 'ended' {
 
 function finish({ store }: Strip): void {
   const [trouble] = finishTrial(store);
-  if (trouble !== undefined) store.notice.value = { text: trouble.message };
+  if (trouble !== undefined) store.notice.value = { text: messageOf(store, trouble) };
 }
 
 const within = (svg: SVGElement, { clientX, clientY }: PointerEvent): Spot => {

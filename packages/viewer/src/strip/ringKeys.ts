@@ -6,6 +6,7 @@ import { duplicate, remove } from '../state/edits/moves.ts';
 import { alongPlacement, offsetLineOf, passNear } from '../state/edits/placing.ts';
 import type { Store } from '../state/store/store.ts';
 import { run } from '../state/edits/workbench.ts';
+import { messageOf } from '../state/view/voice.ts';
 import { sideWords } from '../words.ts';
 import { viewOf } from './frame.ts';
 import { panView, type StripPass } from './geometry.ts';
@@ -15,8 +16,8 @@ import { chooseStation } from '../state/view/choose.ts';
 const find = (store: Store, id: string): StationLayout | undefined =>
   store.open.value?.analysis.stations.find((one) => one.id === id);
 
-/** Says where the station stands now, and keeps it in view. */
-function tellPlace(store: Store, course: Course, pass: StripPass, measure: number): void {
+/** Shows where the station stands now, to a metre, and keeps it in view. */
+function showPlace(store: Store, course: Course, pass: StripPass, measure: number): void {
   const station = find(store, pass.id);
   const now = station === undefined ? undefined : passNear(station, course.id, measure);
   if (station === undefined || now === undefined) return;
@@ -41,12 +42,12 @@ function along(store: Store, course: Course, pass: StripPass, by: number): void 
   const to = Math.min(Math.max(pass.measure + by, 0), courseLength(course));
   const placement = alongPlacement(open.analysis, station, line, to);
   if (placement === null) {
-    store.notice.value = { text: 'The course has a skipped gap there: the station stays where it is.' };
+    store.notice.value = { text: 'The course has a gap there. The station stays where it is.' };
     return;
   }
   store.selected.value = pass.id;
   run(store, moveStation(pass.id, pass.name, placement, null, `nudge ${pass.id}`));
-  tellPlace(store, course, pass, to);
+  showPlace(store, course, pass, to);
 }
 
 /** To a side of the course, as the runners of this pass see it; the side as the lead direction sees it is declared. */
@@ -62,7 +63,7 @@ function across(store: Store, course: Course, pass: StripPass, side: 'left' | 'r
   beginTrial(store, pass.id);
   moveTrial(store, placement);
   finishTrial(store);
-  tellPlace(store, course, pass, pass.measure);
+  showPlace(store, course, pass, pass.measure);
 }
 
 /** The ring before or after in the page's order takes the focus when a station goes, with all of its rings. */
@@ -93,12 +94,17 @@ export function pressOnRing(store: Store, course: Course, pass: StripPass, event
     s: () => across(store, course, pass, pass.side === 'left' ? 'right' : 'left'),
     d: () => {
       const [trouble] = duplicate(store, pass.id);
-      store.notice.value = { text: trouble?.message ?? `Added a double of ${pass.name}, farther along the course.` };
+      store.notice.value = {
+        text:
+          trouble === undefined ? `Added a copy of ${pass.name} farther along the course.` : messageOf(store, trouble),
+      };
     },
     Delete: () => {
       focusNeighbour(event.currentTarget);
       const [trouble] = remove(store, pass.id);
-      store.notice.value = { text: trouble?.message ?? `Deleted ${pass.name}. Undo brings it back.` };
+      store.notice.value = {
+        text: trouble === undefined ? `Deleted ${pass.name}. Undo brings it back.` : messageOf(store, trouble),
+      };
     },
     Enter: () => chooseStation(store, pass.id),
     ' ': () => chooseStation(store, pass.id),

@@ -2,9 +2,8 @@
 import { receive } from '../state/open/receive.ts';
 import type { Store } from '../state/store/store.ts';
 import { takeTiles } from '../state/view/background.ts';
+import { reasonOf } from '../trouble.ts';
 import { openBlobs } from './opening.ts';
-
-const reasonOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
 /** Reads files from a drop or a file chooser, then opens them; `handles`: by which the page may write to them again, by name. */
 export async function openDropped(
@@ -20,7 +19,7 @@ export async function openDropped(
     const opening = await openBlobs(store, named);
     if (opening === null) {
       store.notice.value = {
-        text: `Stopped: ${names.length === 1 ? names[0] : `the ${names.length} files`} not opened`,
+        text: `Stopped. ${names.length === 1 ? names[0] : `The ${names.length} files`} not opened.`,
       };
       return;
     }
@@ -30,7 +29,7 @@ export async function openDropped(
     receive(store, names, opening, handle === undefined ? {} : { handle, modified });
   } catch (error) {
     // A file can vanish, or lose its permission, between being chosen and being read.
-    const message = `The file could not be read (${reasonOf(error)}). Choose it again.`;
+    const message = `The file could not be read: ${reasonOf(error)}.`;
     receive(store, names, {
       kind: 'refused',
       findings: [{ code: 'file-unreadable', severity: 'error', message, where: { file: names[0] ?? '' } }],

@@ -1,9 +1,9 @@
-/** What passes between the page and the worker that searches for better positions. */
+/** What passes between the page and the worker that searches for better places. */
 import type { Course, Finding, Plan } from '@halfcup/core';
 import type { Improved } from '../state/store/store.ts';
 
 /** What the line of the job says, by which the panel knows its own. */
-export const SEARCHING = 'Trying places';
+export const SEARCHING = 'Searching for better places';
 
 export interface ImproveTask {
   /** As shown. */

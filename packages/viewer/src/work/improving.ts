@@ -1,6 +1,7 @@
-/** Searches for better positions in a worker of its own, with a line that shows how far it is and stops it. */
+/** Searches for better places in a worker of its own, with a line that shows how far it is and stops it. */
 import { coursesOf } from '../state/view/derive.ts';
 import type { Improved, OpenPlan, Store } from '../state/store/store.ts';
+import { workerTrouble } from '../trouble.ts';
 import { SEARCHING, type ImproveTask, type ImproveTold } from './improveMessages.ts';
 
 export interface Asked {
@@ -11,11 +12,7 @@ export interface Asked {
 }
 
 /** What was found for the plan as it is shown; a text where that failed; `null` where a person has stopped it. */
-export function searchPositions(
-  store: Store,
-  open: OpenPlan,
-  { only, within }: Asked,
-): Promise<Improved | string | null> {
+export function searchPlaces(store: Store, open: OpenPlan, { only, within }: Asked): Promise<Improved | string | null> {
   store.job.value?.stop();
   const { analysis, files, document, variant } = open;
   const worker = new Worker(new URL('./improve.worker.ts', import.meta.url), { type: 'module' });
@@ -39,9 +36,7 @@ export function searchPositions(
       if (data.kind === 'progress') store.job.value = { label: SEARCHING, share: data.share, stop };
       else end(data.kind === 'failed' ? data.message : { ...data.improvement, text: document.text, variant, within });
     });
-    worker.addEventListener('error', (event) =>
-      end(event.message === '' ? 'the worker could not be started' : event.message),
-    );
+    worker.addEventListener('error', (event) => end(workerTrouble(event)));
     worker.postMessage(task, []);
   });
 }

@@ -51,7 +51,7 @@ describe('what passes between the threads', () => {
     const { originals } = openDemo().files;
     expect([...originals.keys()].toSorted()).toEqual(['context.geojson', 'full.gpx', 'half.gpx']);
     for (const [name, blob] of originals)
-      expect(new Uint8Array(await blob.arrayBuffer())).toEqual(demoFile(name).bytes);
+      expect(Buffer.from(await blob.arrayBuffer()).equals(demoFile(name).bytes), name).toBe(true);
   });
 });
 
@@ -75,9 +75,9 @@ describe('a plan packed with its files', () => {
     expect(again.ok && again.value.map(({ name }) => name)).toEqual(['up/plan.json']);
   });
 
-  it('that is cut off is refused with the reason and what was expected', () => {
+  it('that is cut off is refused with what to do', () => {
     const again = unpacked({ name: 'cut.zip', bytes: packed([demoFile('plan.json')]).subarray(0, 400) });
     expect(again.ok).toBe(false);
-    expect(again.findings[0]?.message).toMatch(/could not be unpacked.*expected a ZIP file/u);
+    expect(again.findings[0]?.message).toMatch(/could not be unpacked.*cut off/u);
   });
 });

@@ -1,6 +1,7 @@
 /** Opens files: small ones at once in the page, long ones and archives in a worker. */
 import type { Finding } from '@halfcup/core';
 import { openFiles, openGathered, type NamedFile, type Opening } from '../state/open/open.ts';
+import { FAULT } from '../trouble.ts';
 import type { Store } from '../state/store/store.ts';
 import { arrived, plainWaiting, type NamedBlob } from './messages.ts';
 
@@ -13,7 +14,7 @@ const failed = (file: string, message: string): Opening => {
   const finding: Finding = {
     code: 'reading-failed',
     severity: 'error',
-    message: `Reading ended before its time (${message}). Close other pages and open it again.`,
+    message: `The file could not be read: ${message}.`,
     where: { file },
   };
   return { kind: 'refused', findings: [finding] };
@@ -40,8 +41,7 @@ export async function openBlobs(store: Store, files: readonly NamedBlob[]): Prom
     units: store.units.value,
   });
   if (told === null) return null;
-  if (told.kind !== 'read')
-    return failed(first?.name ?? '', told.kind === 'failed' ? told.message : 'an answer to another question');
+  if (told.kind !== 'read') return failed(first?.name ?? '', told.kind === 'failed' ? told.message : FAULT);
   const { gathered, courses } = arrived(told.gathered);
   return openGathered(gathered, courses);
 }

@@ -70,7 +70,7 @@ test('a file without points, or that cannot be read, is told, and what was held 
     store,
     new File(['<gpx version="1.1" xmlns="http://www.topografix.com/GPX/1/1"></gpx>'], 'none.gpx'),
   );
-  expect(store.refusal.value!.findings[0]!.message).toMatch(/Found no waypoints; expected one/u);
+  expect(store.refusal.value!.findings[0]!.message).toMatch(/has no waypoints\. It needs one/u);
   await takePlaced(store, new File(['<gpx'], 'broken.gpx'));
   expect(store.refusal.value!.files).toEqual(['broken.gpx']);
   expect(store.placed.value).toBe(held);

@@ -7,6 +7,7 @@ import { readGpx } from '@halfcup/core/gpx';
 import { batch } from '@preact/signals';
 import type { OpenPlan, Placed, Store } from '../state/store/store.ts';
 import { placedView } from '../state/view/placed.ts';
+import { reasonOf } from '../trouble.ts';
 import { openDropped } from './dropped.ts';
 
 const trouble = (file: string, message: string): readonly Finding[] => [
@@ -23,36 +24,33 @@ async function readPlaced(
       return {
         findings: trouble(
           file.name,
-          'Found no waypoints; expected one for each sign, table and trash drop that was recorded, named such as “s1 sign”. To open the file as a course instead, use Open, or drop it while another panel is shown.',
+          'This file has no waypoints. It needs one for each recorded sign, table and trash drop, named such as “s1 sign”. To open it as a course, use Open.',
         ),
       };
     return { placed: { file: file.name, document: read.value, bytes: file, findings: read.findings } };
   } catch (error) {
     return {
-      findings: trouble(
-        file.name,
-        `The file could not be read (${error instanceof Error ? error.message : String(error)}). Choose it again.`,
-      ),
+      findings: trouble(file.name, `The file could not be read: ${reasonOf(error)}.`),
     };
   }
 }
 
-function hold(store: Store, placed: Placed): void {
+function compare(store: Store, placed: Placed): void {
   batch(() => {
     store.refusal.value = null;
     store.placed.value = placed;
     store.pane.value = 'review';
     const name = store.open.value?.document.plan.name ?? 'the plan';
     store.notice.value = {
-      text: `${placed.file} is held against ${name} as points as placed; the plan stays open as it is`,
+      text: `Comparing ${placed.file} with ${name}. The plan is unchanged.`,
     };
   });
 }
 
-/** Holds a file's points against the open plan; a file without any is told as one that did not open. */
+/** Compares a file's points with the open plan; a file without any is shown as one that did not open. */
 export async function takePlaced(store: Store, file: File): Promise<void> {
   const read = await readPlaced(file);
-  if ('placed' in read) hold(store, read.placed);
+  if ('placed' in read) compare(store, read.placed);
   else store.refusal.value = { files: [file.name], findings: read.findings };
 }
 
@@ -69,18 +67,18 @@ const meant = (open: OpenPlan, placed: Placed): boolean => {
   return tracks.length + routes.length === 0 || placedView(open, placed).verdicts.length > 0;
 };
 
-function asks(store: Store, placed: Placed, file: File): void {
+function ask(store: Store, placed: Placed, file: File): void {
   const name = store.open.value?.document.plan.name ?? 'the plan';
   const then = (act: () => void) => (): void => {
     store.notice.value = null;
     act();
   };
   store.notice.value = {
-    text: `${file.name} holds points named as items of ${name}.`,
+    text: `${file.name} has points named like items of ${name}.`,
     choices: [
-      { label: 'Hold them against the plan', act: then(() => hold(store, placed)) },
-      { label: 'Open the file as a plan of its own', act: then(() => void openDropped(store, [file])) },
-      { label: 'Leave it', act: then(() => undefined) },
+      { label: 'Compare with the plan', act: then(() => compare(store, placed)) },
+      { label: 'Open as a new plan', act: then(() => void openDropped(store, [file])) },
+      { label: 'Cancel', act: then(() => undefined) },
     ],
   };
 }
@@ -104,5 +102,5 @@ export async function takeDropped(
   const read = file.size > LOOKED_INTO ? null : await readPlaced(file);
   if (read === null || !('placed' in read) || store.open.value === null || !meant(store.open.value, read.placed))
     return openDropped(store, files, handles);
-  return asks(store, read.placed, file);
+  return ask(store, read.placed, file);
 }

@@ -1,4 +1,4 @@
-/** The worker: reads files and makes their courses, or packs files into one, and tells how far it is. */
+/** The worker: reads files and makes their courses, or packs files into one, and reports how far it is. */
 import '../policy.ts';
 import type { Finding } from '@halfcup/core';
 import { createGpxReader } from '@halfcup/core/gpx';
@@ -12,11 +12,12 @@ import {
   type Task,
   type Told,
 } from './messages.ts';
+import { reasonOf } from '../trouble.ts';
 import { isZip, packed, unpacked } from './zip.ts';
 
 const PIECE = 2 ** 18;
 
-const tell = (told: Told, blocks: Transferable[] = []): void => self.postMessage(told, { transfer: blocks });
+const post = (told: Told, blocks: Transferable[] = []): void => self.postMessage(told, { transfer: blocks });
 
 const load = ({ name, blob }: NamedBlob): NamedFile => ({
   name,
@@ -37,7 +38,7 @@ function unfolded(files: readonly NamedFile[]): {
   };
 }
 
-/** Tells how far it is after every piece. */
+/** Reports how far it is after every piece. */
 function readingOf(total: number): GpxReading {
   let done = 0;
   return (bytes, name) => {
@@ -46,10 +47,10 @@ function readingOf(total: number): GpxReading {
       const piece = bytes.subarray(at, at + PIECE);
       reader.write(piece);
       done += piece.length;
-      tell({ kind: 'progress', read: { file: name, done, total } });
+      post({ kind: 'progress', read: { file: name, done, total } });
     }
     const result = reader.close();
-    if (done >= total) tell({ kind: 'progress', read: null });
+    if (done >= total) post({ kind: 'progress', read: null });
     return result;
   };
 }
@@ -66,10 +67,10 @@ function read({ files, waiting, units }: Extract<Task, { kind: 'read' }>): Plain
 self.addEventListener('message', ({ data: task }: MessageEvent<Task>) => {
   try {
     if (task.kind === 'pack')
-      return tell({ kind: 'packed', zip: new Blob([packed(task.files.map(load))], { type: 'application/zip' }) });
+      return post({ kind: 'packed', zip: new Blob([packed(task.files.map(load))], { type: 'application/zip' }) });
     const gathered = read(task);
-    return tell({ kind: 'read', gathered }, blocksOf(gathered));
+    return post({ kind: 'read', gathered }, blocksOf(gathered));
   } catch (error) {
-    return tell({ kind: 'failed', message: error instanceof Error ? error.message : String(error) });
+    return post({ kind: 'failed', message: reasonOf(error) });
   }
 });

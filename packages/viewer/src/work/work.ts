@@ -1,4 +1,5 @@
 /** Gives a task to a worker of its own, with a line that shows how far it is and stops it. */
+import { workerTrouble } from '../trouble.ts';
 import type { Job, Store } from '../state/store/store.ts';
 import type { Task, Told } from './messages.ts';
 
@@ -35,9 +36,7 @@ export function runInWorker(
       if (data.kind === 'progress') store.job.value = jobOf(label, data, stop);
       else end(data);
     });
-    worker.addEventListener('error', (event) =>
-      end({ kind: 'failed', message: event.message === '' ? 'the worker could not be started' : event.message }),
-    );
+    worker.addEventListener('error', (event) => end({ kind: 'failed', message: workerTrouble(event) }));
     worker.postMessage(task, []);
   });
 }

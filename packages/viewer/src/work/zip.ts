@@ -40,7 +40,7 @@ export function unpacked({ name, bytes }: NamedFile): Result<NamedFile[]> {
       return refused(
         name,
         'zip-too-large',
-        `The files in this archive have more than ${LARGEST / 2 ** 20} MB together; expected a plan with the files it names. Unpack it and open those.`,
+        `The files in this ZIP file are larger than ${LARGEST / 2 ** 20} MB together. Unpack it and open only the plan and its files.`,
       );
     return {
       ok: true,
@@ -48,11 +48,11 @@ export function unpacked({ name, bytes }: NamedFile): Result<NamedFile[]> {
       findings: [],
     };
   } catch (error) {
-    const reason = error instanceof Error ? error.message : String(error);
+    console.warn(error);
     return refused(
       name,
       'zip-unreadable',
-      `The archive could not be unpacked (${reason}); expected a ZIP file with a plan and the files it names. It may be cut off: copy or download it again, or unpack it and open the files inside.`,
+      'This ZIP file could not be unpacked. It may be cut off or encrypted. Download it again, or unpack it and open the files inside.',
     );
   }
 }

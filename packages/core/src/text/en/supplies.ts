@@ -9,9 +9,6 @@ export const supplies: SuppliesText = {
   need: 'Needed',
   pack: 'A pack is',
   none: 'No race in the plan has start waves yet, so arrivals are unknown and quantities cannot be worked out.',
-  signOf: (wording) => `Sign “${wording}”`,
-  trashBags: 'Bags of trash',
-  empty: (what) => `${what}, empty`,
   defaultsTitle: 'Defaults in use',
   defaultsAbout:
     'Values that the plan has not changed. None was measured at this race: count what is used, and plan the next race day with that.',

@@ -103,9 +103,6 @@ export const supplies: SuppliesText = {
   need: 'Necesario',
   pack: 'Un paquete',
   none: 'Ninguna carrera del plan tiene aún tandas de salida: no se conocen las llegadas y no se pueden calcular cantidades.',
-  signOf: (wording) => `Cartel «${wording}»`,
-  trashBags: 'Bolsas de basura',
-  empty: (what) => `${what}, vacías`,
   defaultsTitle: 'Valores por defecto en uso',
   defaultsAbout:
     'Valores que el plan no ha cambiado. Ninguno se ha medido en esta carrera: cuente lo que se usa y planifique con eso la próxima.',

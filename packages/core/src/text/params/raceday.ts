@@ -1,2 +1,77 @@
-/** Named parameters of the findings on race day, by code. Lengths in metres, times in seconds; ids, not names. */
-export interface RacedayParams {}
+/** Named parameters of the findings on race day, by code. Lengths in metres, times in seconds, masses in kilograms; ids, not names. */
+import type { Supply } from '../../kinds.ts';
+import type { Found } from '../found.ts';
+
+type Drink = 'water' | 'sportsDrink';
+
+/** A line of past results that cannot be read. */
+type Unread =
+  | { readonly problem: 'openQuote' | 'afterQuote' }
+  | { readonly problem: 'tooMany'; readonly fields: number; readonly header: number }
+  | { readonly problem: 'tooFew'; readonly fields: number; readonly header: number }
+  | { readonly problem: 'noTime'; readonly found: Found }
+  /** How many lines more cannot be read. */
+  | { readonly problem: 'more'; readonly rows: number };
+
+export interface RacedayParams {
+  'race-without-waves': Readonly<Record<string, never>>;
+  /** `show`: the share of entrants who start. */
+  'race-without-starters': { readonly show: number };
+  'race-too-large': { readonly starters: number; readonly most: number };
+  /** `wave`: its number in the plan, from 1. */
+  'race-without-times': { readonly wave: number };
+  /** `after`: from the first start to the last finish; `null` where nobody can say how long. */
+  'race-endless': { readonly after: number | null; readonly most: number };
+  /** Clock times; `flow`: persons a minute over the line. */
+  'waves-overlap': { readonly wave: number; readonly until: number; readonly next: number; readonly flow: number };
+  'results-missing': { readonly csv: string; readonly column: string };
+  'results-empty':
+    | { readonly problem: 'noLine'; readonly column: string }
+    | { readonly problem: 'noTimes'; readonly column: string; readonly rows: number };
+  'results-unread': Unread;
+  'results-column':
+    | { readonly problem: 'several'; readonly column: string; readonly count: number }
+    | { readonly problem: 'none'; readonly column: string; readonly header: readonly string[]; readonly more: number };
+  'results-left-out': { readonly leftOut: number; readonly rows: number; readonly column: string };
+  'gradient-unknown': { readonly course: string };
+  /** Rise over run. */
+  'gradient-too-steep': { readonly course: string; readonly grade: number; readonly most: number };
+  'sweep-impossible':
+    | { readonly problem: 'early'; readonly leaves: number; readonly wave: number }
+    | {
+        readonly problem: 'backwards';
+        readonly from: { readonly measure: number; readonly time: number };
+        readonly to: { readonly measure: number; readonly time: number };
+      };
+  /** Degrees Celsius. */
+  'heat-steps': { readonly steps: readonly [number, number] };
+  /** `wbgtC`: the temperature that is given, without the steps that it would need. */
+  'heat-assumed': { readonly assumed: 'cool' | 'warm' | 'hot'; readonly wbgtC?: number };
+  'gels-short': { readonly ordered: number; readonly taken: number; readonly each: number };
+  /** Cups; `pourers`: how many would do instead of more tables, where they would. */
+  'pre-pour-room': {
+    readonly drink: Drink;
+    readonly tables: number;
+    readonly hold: number;
+    readonly wanted: number;
+    readonly more: number;
+    readonly pourers?: number;
+  };
+  /** `at`: clock time; `short`: cups in that minute; `pourers`: how many keep up. */
+  'cups-run-out': {
+    readonly drink: Drink;
+    readonly at: number;
+    readonly short: number;
+    readonly hold: number;
+    readonly pourers: number;
+  };
+  'station-no-arrivals': { readonly problem: 'unpassed' | 'nobody' };
+  /** `vehicle`: its name. */
+  'drop-closed': { readonly kg: number; readonly vehicle: string; readonly late: number };
+  /** Clock times. */
+  'drop-late': { readonly vehicle: string; readonly done: number; readonly due: number };
+  'load-too-heavy': { readonly supply: Supply; readonly kg: number; readonly most: number };
+  'clock-missing': { readonly course: string; readonly times: readonly ('accessOpens' | 'closes' | 'reopens')[] };
+  'vehicles-missing': { readonly stations: number; readonly kg: number };
+  'drop-nowhere': Readonly<Record<string, never>>;
+}

@@ -143,7 +143,7 @@ test('every item has its own shape and its whole word', () => {
   const shapes = itemShapes(
     straight([station('left', { serves: ['gel', 'sportsDrink', 'water'], boxes: 3 })]),
   ).features.map((one) => one.properties);
-  expect(new Set(shapes.map((one) => one.word))).toEqual(new Set(['Ahead', 'Gel', 'Sports drink', 'Water', 'Trash']));
+  expect(new Set(shapes.map((one) => one.word))).toEqual(new Set(['Sign', 'Gel', 'Sports drink', 'Water', 'Trash']));
   expect(shapes.filter((one) => one.draw === 'box')).toHaveLength(3);
   expect(shapes.filter((one) => one.draw === 'table').map((one) => one.kind)).toEqual(['gel', 'sportsDrink', 'water']);
 });
@@ -288,7 +288,7 @@ test('a recorded point is drawn where it was recorded, with its verdict in words
   expect(placed.features).toMatchObject([
     {
       geometry: { coordinates: [-17.4, -33.2] },
-      properties: { verdict: 'cannot tell', said: 'Trash, far end as placed: cannot tell' },
+      properties: { verdict: 'cannot tell', said: 'Trash, last box: unclear' },
     },
   ]);
 });

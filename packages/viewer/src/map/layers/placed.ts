@@ -2,11 +2,11 @@
 import type { PlacedVerdict } from '@halfcup/core';
 import { point } from '@turf/turf';
 import type { Feature, Point } from 'geojson';
-import { placedItem } from '../../placedWords.ts';
+import { placedItem, VERDICT_WORD } from '../../placedWords.ts';
 
 export interface PlacedProps {
   readonly verdict: PlacedVerdict['verdict'];
-  /** "Ahead as placed: fails". */
+  /** "Sign: out of place". */
   readonly said: string;
 }
 
@@ -14,6 +14,6 @@ export const placedPoints = (verdicts: readonly PlacedVerdict[]): Feature<Point,
   verdicts.map((one) =>
     point<PlacedProps>([one.at[0], one.at[1]], {
       verdict: one.verdict,
-      said: `${placedItem(one)} as placed: ${one.verdict}`,
+      said: `${placedItem(one)}: ${VERDICT_WORD[one.verdict]}`,
     }),
   );

@@ -8,14 +8,14 @@ import { coursesOf, leadOf } from '../../state/view/derive.ts';
 export interface RunProps {
   readonly draw: 'line' | 'stop';
   readonly kind: 'drop' | 'collect';
-  /** "Stop 2", with the vehicle and what it does at the first. */
+  /** "Truck 1, stop 2", at the first with what the vehicle does. */
   readonly label: string;
 }
 
 type Run = NonNullable<Analysis['day']>['runs'][number];
 type RunFeature = Feature<LineString | Point, RunProps>;
 
-const KIND = { drop: 'drops off', collect: 'collects' } as const;
+const KIND = { drop: 'drop-off', collect: 'collection' } as const;
 
 function runFeatures(analysis: Analysis, run: Run, vehicle: string): RunFeature[] {
   const station = analysis.stations.find(({ id }: StationLayout) => id === run.stops[0]?.station);
@@ -27,7 +27,7 @@ function runFeatures(analysis: Analysis, run: Run, vehicle: string): RunFeature[
   const line = sliceLine(course, 0, Math.max(...run.stops.map(({ measure }) => measure))).map((at) => [at[0], at[1]]);
   const stops = run.stops.flatMap(({ measure }, index) => {
     const at = pointAt(course, measure)?.at;
-    const label = `Stop ${index + 1}${index === 0 ? ` · ${vehicle} ${KIND[run.kind]}` : ''}`;
+    const label = `${vehicle}, stop ${index + 1}${index === 0 ? ` (${KIND[run.kind]})` : ''}`;
     return at === undefined ? [] : [point<RunProps>([at[0], at[1]], { draw: 'stop', kind: run.kind, label })];
   });
   return [

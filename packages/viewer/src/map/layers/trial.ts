@@ -1,4 +1,4 @@
-/** What stands beside the stations shown: the old place of the one on trial, and other positions that are compared. Pure. */
+/** What stands beside the stations shown: the old place of the one on trial, and the variant compared. Pure. */
 import type { StationLayout, Units } from '@halfcup/core';
 import { lineString, point } from '@turf/turf';
 import type { Feature, LineString, Point, Position } from 'geojson';
@@ -40,7 +40,7 @@ export function ghostFeatures(trial: Trial, open: OpenPlan, units: Units): Besid
 /** Places nearer than this are the same, metres. */
 const SAME = 0.05;
 
-/** Stations that stand elsewhere in other positions, each with the name of those. */
+/** Stations that stand elsewhere in the variant compared, each with its name. */
 export function againstFeatures(against: OpenPlan, open: OpenPlan): Beside[] {
   const named = against.variant ?? 'as planned';
   return against.analysis.stations.flatMap((station) => {

@@ -7,10 +7,10 @@ import { useStore } from '../../state/store/store.ts';
 import { useUnfolded } from '../ui/useUnfolded.ts';
 
 const KINDS: readonly (readonly [Background['kind'] | 'address', string])[] = [
-  ['plan', 'The plan’s own drawing'],
-  ['paper', 'Plain paper with longitude and latitude'],
-  ['address', 'A map by its address'],
-  ['tiles', 'An archive of tiles from this device (PMTiles)'],
+  ['plan', 'Drawing in the plan'],
+  ['paper', 'Plain, with longitude and latitude lines'],
+  ['address', 'Online map (URL)'],
+  ['tiles', 'Map file on this device (.pmtiles)'],
 ];
 
 function AddressForm({ now }: { readonly now: Background }): JSX.Element {
@@ -51,10 +51,10 @@ function AddressForm({ now }: { readonly now: Background }): JSX.Element {
   );
   return (
     <form class="background-address" noValidate onSubmit={use}>
-      {field('address', 'Address of a style, or of pictures with {z}, {x} and {y}', address, setAddress)}
-      {field('credit', 'Credit, as its owner asks it to be shown', credit, setCredit)}
+      {field('address', 'URL of a map style, or of tiles with {z}, {x} and {y}', address, setAddress)}
+      {field('credit', 'Credit line that the map’s owner asks for', credit, setCredit)}
       <p class="soft">
-        From then on this page asks that host for the ground you look at, so that host learns where your course is. Its
+        This page will load the area you look at from that server, so the server learns where your course is. Its
         owner’s terms apply. Your plan is not sent.
       </p>
       <button type="submit">Use this map</button>
@@ -92,8 +92,8 @@ function Choices({ close }: { readonly close: () => void }): JSX.Element {
       {kind === 'tiles' ? (
         <label class="stack">
           {now.kind === 'tiles'
-            ? `Shown: ${now.file.name}. Another file:`
-            : 'File, read here and sent nowhere; it may also be dropped on the page'}
+            ? `Showing ${now.file.name}. Choose another file:`
+            : 'Choose a file, or drop it on the page. It is read here and sent nowhere.'}
           <input type="file" accept=".pmtiles" onChange={(event) => takeFile(event.currentTarget.files?.[0])} />
         </label>
       ) : null}

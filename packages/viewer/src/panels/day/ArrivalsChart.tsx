@@ -10,6 +10,8 @@ const HEIGHT = 250;
 const TOP = 72;
 const BOTTOM = HEIGHT - 22;
 const FILLS = 4;
+/** A glyph of the chart's words is no wider, pixels. */
+const GLYPH = 6.7;
 
 const fillOf = (race: number): string => `arrivals-bar arrivals-${race % FILLS}`;
 
@@ -53,11 +55,21 @@ function Moment({
   readonly kind: string;
 }): JSX.Element {
   const ends = x > width / 2;
+  // Where a line is too long for its side, it begins at the chart's edge.
+  const room = (ends ? x : width - x) - 5;
+  const at = (line: string): number =>
+    line.length * GLYPH > room
+      ? ends
+        ? Math.min(width, line.length * GLYPH)
+        : Math.max(0, width - line.length * GLYPH)
+      : ends
+        ? x - 5
+        : x + 5;
   return (
     <g class={`arrivals-moment arrivals-${kind}`}>
       <line x1={x} x2={x} y1={y - 9} y2={BOTTOM} />
-      {words.map((line, at) => (
-        <text key={line} x={ends ? x - 5 : x + 5} y={y + at * 14} text-anchor={ends ? 'end' : 'start'}>
+      {words.map((line, row) => (
+        <text key={line} x={at(line)} y={y + row * 14} text-anchor={ends ? 'end' : 'start'}>
           {line}
         </text>
       ))}
@@ -107,7 +119,7 @@ function Drawing({
           x={geometry.x(day.peak.at + 30)}
           y={58}
           width={width}
-          words={[`busiest minute ${grouped(day.peak.count)}`]}
+          words={[`busiest minute: ${grouped(day.peak.count)}`]}
           kind="peak"
         />
       )}
@@ -125,7 +137,7 @@ function Drawing({
           x={geometry.x(first)}
           y={28}
           width={width}
-          words={[`first ${formatMinute(first)}`, ...(poured === null ? [] : [poured])]}
+          words={[`first runner ${formatMinute(first)}`, ...(poured === null ? [] : [poured])]}
           kind="first"
         />
       )}
@@ -168,7 +180,7 @@ export function ArrivalsChart({
   return (
     <figure class="arrivals">
       <figcaption>
-        <span class="soft">Arrivals {step === 60 ? 'a minute' : 'in five minutes'}</span>
+        <span class="soft">Arrivals {step === 60 ? 'per minute' : 'per five minutes'}</span>
         <Key races={races} day={day} />
       </figcaption>
       <div ref={frame} class="arrivals-frame">

@@ -1,4 +1,4 @@
-/** Volunteers at a time, by task. */
+/** Volunteers needed at once, by task. */
 import type { StationDay } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { TASK_WORD } from './words.ts';
@@ -16,9 +16,9 @@ export function CrewFacts({ crew }: { readonly crew: StationDay['crew'] }): JSX.
           {String(crew[task])}
         </Fact>
       ))}
-      {crew.total > sum ? <Fact name="More, to the plan’s minimum">{String(crew.total - sum)}</Fact> : null}
-      <Fact name="At a time">{String(crew.total)}</Fact>
-      <Fact name="On the ground">{`${crew.hours.toFixed(1)} h, ${counted(crew.shifts, 'shift')}`}</Fact>
+      {crew.total > sum ? <Fact name="Extra, to reach the minimum">{String(crew.total - sum)}</Fact> : null}
+      <Fact name="Needed at once">{String(crew.total)}</Fact>
+      <Fact name="On duty">{`${crew.hours.toFixed(1)} h, ${counted(crew.shifts, 'shift')}`}</Fact>
     </dl>
   );
 }

@@ -33,16 +33,16 @@ export function DayTable({ day, open }: { readonly day: RaceDay; readonly open: 
           <th scope="col" class="left">
             Station
           </th>
-          <th scope="col">arrivals</th>
-          <th scope="col">first</th>
+          <th scope="col">Arrivals</th>
+          <th scope="col">First</th>
           <th scope="col">
-            busiest<span class="unit">minute</span>
+            Busiest<span class="unit">minute</span>
           </th>
           <th scope="col">
-            crew<span class="unit">here</span>
+            Crew<span class="unit">arrives</span>
           </th>
           <th scope="col">
-            open<span class="unit">until</span>
+            Open<span class="unit">until</span>
           </th>
         </tr>
       </thead>

@@ -18,13 +18,13 @@ export function PrePourFacts({ drink, prePour }: { readonly drink: string; reado
         <strong>
           {grouped(cups)} cups on {counted(tables, 'table')}, {counted(layers, 'layer')}
         </strong>{' '}
-        ({wholePercent(share)} of the day)
+        ({wholePercent(share)} of the day’s cups)
       </p>
       <dl class="facts">
-        <Fact name="By the mass curve">{cupsText(massCurve)}</Fact>
-        <Fact name="Floor">{cupsText(floor)}</Fact>
-        <Fact name="The tables hold">{room === null ? 'all: as many as needed' : cupsText(room)}</Fact>
-        <Fact name="Pourers, were it for the curve alone">{String(pourers)}</Fact>
+        <Fact name="Needed by the arrivals">{cupsText(massCurve)}</Fact>
+        <Fact name="At least, by the plan">{cupsText(floor)}</Fact>
+        <Fact name="Room on the tables">{room === null ? 'as many as needed' : cupsText(room)}</Fact>
+        <Fact name="Pourers to keep up with the arrivals">{String(pourers)}</Fact>
       </dl>
     </section>
   );

@@ -1,6 +1,7 @@
 /** Race day at the selected station, and at all of them. */
 import type { JSX } from 'preact';
 import { useStore } from '../../state/store/store.ts';
+import { openPlanSection } from '../ui/openPlanSection.ts';
 import { DayTable } from './DayTable.tsx';
 import { RaceDayRuns } from './RaceDayRuns.tsx';
 import { RaceDayTotals } from './RaceDayTotals.tsx';
@@ -14,10 +15,12 @@ export function RaceDayPanel(): JSX.Element {
   if (day === null) {
     return (
       <div class="empty">
-        <h2>Nobody runs yet</h2>
+        <h2>No runners yet</h2>
+        <p>In Plan › Races, add each wave’s start time and number of runners, and expected finish times.</p>
         <p>
-          Race day is reckoned from the races’ starters. Add to a race in the plan its waves, each with its time and
-          entrants, and its finish times: a median with a spread, quantiles, or past results.
+          <button type="button" onClick={() => openPlanSection(store, 'races')}>
+            Open Plan › Races
+          </button>
         </p>
       </div>
     );
@@ -35,10 +38,10 @@ export function RaceDayPanel(): JSX.Element {
       ) : (
         <>
           <h2>All stations</h2>
-          <p class="soft">Choose a station for its arrivals, cups, crew and supplies.</p>
+          <p class="soft">Choose a station to see its arrivals, cups, crew and supplies.</p>
         </>
       )}
-      <p class="soft">Each stays open until race control releases it, whatever the time.</p>
+      <p class="soft">Every station stays open until race control releases it, whatever the time here.</p>
       <div class="day-all">
         <DayTable day={day} open={open} />
       </div>

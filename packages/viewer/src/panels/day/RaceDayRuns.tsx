@@ -44,7 +44,7 @@ function RunTable({
                 <span class="wording soft">{sideWords(stop.side)}</span>
                 {stop.load.length === 0 ? null : (
                   <span class="wording soft">
-                    {stop.load.map(({ item, count }) => `${packWord(item)} ${grouped(count)}`).join(', ')}
+                    {stop.load.map((part) => `${grouped(part.count)} × ${packWord(part)}`).join(', ')}
                   </span>
                 )}
               </th>
@@ -70,11 +70,11 @@ export function RaceDayRuns({ open, day }: Props): JSX.Element {
   const ids = [...new Set([...vehicles.map(({ id }) => id), ...day.runs.map(({ vehicle }) => vehicle)])];
   return (
     <section aria-labelledby="day-runs">
-      <h3 id="day-runs">Drop and collection runs</h3>
+      <h3 id="day-runs">Drop-off and collection runs</h3>
       {vehicles.length === 0 ? (
-        <p class="soft">The plan names no vehicles. Add vehicles to have their runs planned.</p>
+        <p class="soft">No vehicles yet. In Plan › Vehicles, add one to plan its runs.</p>
       ) : (
-        <p class="soft">In course order; the runs that stop at a chosen station are on the map.</p>
+        <p class="soft">In course order. Choose a station to see its runs on the map.</p>
       )}
       {ids.map((id) => {
         const own = day.runs.filter(({ vehicle }) => vehicle === id);
@@ -82,7 +82,7 @@ export function RaceDayRuns({ open, day }: Props): JSX.Element {
           <section key={id} aria-label={vehicles.find((one) => one.id === id)?.name ?? id}>
             <h4>{vehicles.find((one) => one.id === id)?.name ?? id}</h4>
             {own.length === 0 ? (
-              <p class="soft">No run: nothing is left for it to carry.</p>
+              <p class="soft">No runs: nothing left for it to carry.</p>
             ) : (
               own.map((run, index) => <RunTable key={index} run={run} open={open} title={titleOf(run, day.runs)} />)
             )}

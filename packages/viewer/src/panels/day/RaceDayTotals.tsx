@@ -12,9 +12,9 @@ export function RaceDayTotals({ day }: { readonly day: RaceDay }): JSX.Element {
     day.stations.reduce((sum, station) => sum + station.cups[drink], 0);
   return (
     <section aria-labelledby="day-totals">
-      <h3 id="day-totals">The whole plan</h3>
+      <h3 id="day-totals">All stations together</h3>
       <dl class="facts">
-        <Fact name="Crew, all stations at a time">{grouped(day.totals.crew)}</Fact>
+        <Fact name="Crew needed at once, all stations">{grouped(day.totals.crew)}</Fact>
         <Fact name="Cups of water">{grouped(Math.ceil(cups('water')))}</Fact>
         <Fact name="Cups of sports drink">{grouped(Math.ceil(cups('sportsDrink')))}</Fact>
       </dl>

@@ -17,17 +17,17 @@ function Times({ day }: { readonly day: StationDay }): JSX.Element | null {
   if (quantiles === null) return null;
   return (
     <dl class="facts">
-      {crewAt === null ? null : <Fact name="Crew here">{formatMinute(crewAt)}</Fact>}
-      {openFrom === null ? null : <Fact name="Ready">{formatMinute(openFrom)}</Fact>}
-      <Fact name="First">{formatClock(quantiles.first)}</Fact>
+      {crewAt === null ? null : <Fact name="Crew arrives">{formatMinute(crewAt)}</Fact>}
+      {openFrom === null ? null : <Fact name="Ready by">{formatMinute(openFrom)}</Fact>}
+      <Fact name="First runner">{formatClock(quantiles.first)}</Fact>
       {peak === null ? null : (
         <Fact name="Busiest minute">{`${grouped(peak.count)}, from ${formatClock(peak.at)}`}</Fact>
       )}
-      <Fact name="Half">{formatClock(quantiles.p50)}</Fact>
-      <Fact name="90 %">{formatClock(quantiles.p90)}</Fact>
-      <Fact name="Last">{formatClock(quantiles.last)}</Fact>
+      <Fact name="Half have passed">{formatClock(quantiles.p50)}</Fact>
+      <Fact name="90 % have passed">{formatClock(quantiles.p90)}</Fact>
+      <Fact name="Last runner">{formatClock(quantiles.last)}</Fact>
       {openUntil === null ? null : (
-        <Fact name="Open until">{`${formatMinute(openUntil)}, and until race control releases you`}</Fact>
+        <Fact name="Open until">{`about ${formatMinute(openUntil)}, and until race control releases you`}</Fact>
       )}
     </dl>
   );
@@ -52,7 +52,7 @@ export function StationDayView({ station, own, day, open }: Props): JSX.Element 
     return (
       <>
         {head}
-        <p class="soft">Nobody arrives here: no race with waves is served at this station.</p>
+        <p class="soft">No runners here: no race with waves is served at this station.</p>
       </>
     );
   }
@@ -63,6 +63,10 @@ export function StationDayView({ station, own, day, open }: Props): JSX.Element 
       <ArrivalsChart day={own} races={open.analysis.plan.races} name={station.name} />
       <Times day={own} />
       <h3>Poured before the first runner</h3>
+      <p class="soft">
+        The pre-pour: cups that stand filled on the tables when the first runner comes, because pouring cannot keep up
+        with the peak.
+      </p>
       {water === undefined && sportsDrink === undefined ? <p class="soft">No drink is served here.</p> : null}
       {water === undefined ? null : <PrePourFacts drink="Water" prePour={water} />}
       {sportsDrink === undefined ? null : <PrePourFacts drink="Sports drink" prePour={sportsDrink} />}
@@ -70,7 +74,7 @@ export function StationDayView({ station, own, day, open }: Props): JSX.Element 
       <CrewFacts crew={own.crew} />
       <h3>Supplies</h3>
       <SuppliesTable packs={own.packs} units={units.value} />
-      <h3>Drop and collection</h3>
+      <h3>Drop-off and collection</h3>
       <StationStops station={station.id} day={day} open={open} />
     </>
   );

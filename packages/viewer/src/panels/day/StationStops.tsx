@@ -24,7 +24,7 @@ export function StationStops({
     return (
       <p class="soft">
         {vehicles.length === 0
-          ? 'The plan names no vehicles. Add vehicles to have their runs planned.'
+          ? 'No vehicles yet. In Plan › Vehicles, add one to plan its runs.'
           : 'No vehicle stops here; see this station’s findings.'}
       </p>
     );

@@ -7,9 +7,9 @@ export const StopHead = (): JSX.Element => (
       <th scope="col" class="left">
         Stop
       </th>
-      <th scope="col">arrives</th>
-      <th scope="col">leaves</th>
-      <th scope="col">load</th>
+      <th scope="col">Arrives</th>
+      <th scope="col">Leaves</th>
+      <th scope="col">Load</th>
     </tr>
   </thead>
 );

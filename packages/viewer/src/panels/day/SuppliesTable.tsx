@@ -17,16 +17,16 @@ export const SuppliesTable = ({
         <th scope="col" class="left">
           Item
         </th>
-        <th scope="col">needed</th>
-        <th scope="col">in a pack</th>
-        <th scope="col">packs</th>
+        <th scope="col">Needed</th>
+        <th scope="col">Per pack</th>
+        <th scope="col">Packs</th>
       </tr>
     </thead>
     <tbody>
       {packs.map((pack) => (
-        <tr key={`${pack.item}-${pack.pack}`}>
+        <tr key={`${packWord(pack)}-${pack.pack}`}>
           <th scope="row" class="left">
-            {packWord(pack.item)}
+            {packWord(pack)}
           </th>
           <td class="figure">{needText(pack, units)}</td>
           <td class="figure">{packText(pack, units)}</td>

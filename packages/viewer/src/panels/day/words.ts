@@ -1,10 +1,18 @@
 /** The words of race day: clock times, whole counts, packs, and the text that stands for the chart. */
-import { formatClock, formatMinute, formatVolume, type RaceDay, type StationDay, type Units } from '@halfcup/core';
-import { DASH } from '../../words.ts';
+import {
+  formatClock,
+  formatMinute,
+  formatVolume,
+  type RaceDay,
+  type StationDay,
+  type Supply,
+  type Units,
+} from '@halfcup/core';
+import { DASH, SERVED_WORD } from '../../words.ts';
 
 type Pack = StationDay['packs'][number];
 
-export const RUN_WORD = { drop: 'Drop', collect: 'Collection' } as const;
+export const RUN_WORD = { drop: 'Drop-off', collect: 'Collection' } as const;
 
 /** What a vehicle drops or takes at a stop, kilograms. */
 export const kgOf = ({ load }: RaceDay['runs'][number]['stops'][number]): number =>
@@ -21,47 +29,54 @@ export const wholePercent = (share: number): string => `${Math.round(share * 100
 /** Tasks in the order in which a captain gives them out. */
 export const TASK_WORD: Readonly<Record<'captain' | 'pour' | 'handOut' | 'gel' | 'clean', string>> = {
   captain: 'Captain',
-  pour: 'Pour',
-  handOut: 'Hand out cups',
-  gel: 'Hand out gels',
-  clean: 'Clean up',
+  pour: 'Pouring',
+  handOut: 'Handing out cups',
+  gel: 'Handing out gels',
+  clean: 'Cleaning up',
 };
 
-const PACK_WORD: Readonly<Record<string, string>> = {
-  waterJug: 'Water, jugs',
-  sportsDrinkJug: 'Sports drink, jugs',
+const PACK_WORD: Readonly<Record<Supply['kind'], string>> = {
+  waterJug: 'Water jugs',
+  sportsDrinkJug: 'Sports-drink jugs',
   cups: 'Cups',
   gels: 'Gels',
   gloves: 'Gloves',
-  bags: 'Bags',
+  bags: 'Trash bags',
   towels: 'Towels',
   stackingSheets: 'Stacking sheets',
   table: 'Tables',
   box: 'Trash boxes',
-  instructions: 'Sheet of instructions',
+  sign: 'Signs',
+  instructions: 'Instruction sheet',
+  trashBags: 'Bags of trash',
 };
 
-/** What an item of supplies is called; a sign by its wording. */
-export const packWord = (item: string): string =>
-  PACK_WORD[item] ?? (item.startsWith('sign: ') ? `Sign “${item.slice(6)}”` : item);
+/** What a supply is called; a sign by its wording. */
+export const packWord = ({ kind, wording, empty }: Supply): string =>
+  wording === undefined ? `${PACK_WORD[kind]}${empty === true ? ', empty' : ''}` : `Sign “${wording}”`;
 
-const amount = ({ item }: Pack, value: number, units: Units): string =>
-  item === 'waterJug' || item === 'sportsDrinkJug' ? formatVolume(value, units) : grouped(Math.ceil(value));
+const isJug = ({ kind }: Supply): boolean => kind === 'waterJug' || kind === 'sportsDrinkJug';
+
+const amount = (pack: Pack, value: number, units: Units): string =>
+  isJug(pack) ? formatVolume(value, units) : grouped(Math.ceil(value));
 
 export const needText = (pack: Pack, units: Units): string => amount(pack, pack.need, units);
 
 /** What one pack holds; a dash where it comes by the piece. */
 export const packText = (pack: Pack, units: Units): string =>
-  pack.pack === 1 && !pack.item.endsWith('Jug') ? DASH : amount(pack, pack.pack, units);
+  pack.pack === 1 && !isJug(pack) ? DASH : amount(pack, pack.pack, units);
 
-/** "1,968 + 984 cups poured": water before sports drink; `null` where none stand poured. */
+/** "poured: 1,968 water, 984 sports drink"; `null` where none stand poured. */
 export function pouredText({ prePour }: StationDay): string | null {
-  const cups = [prePour.water, prePour.sportsDrink].flatMap((one) => (one === undefined ? [] : [grouped(one.cups)]));
-  return cups.length === 0 ? null : `${cups.join(' + ')} cups poured`;
+  const cups = (['water', 'sportsDrink'] as const).flatMap((drink) => {
+    const poured = prePour[drink];
+    return poured === undefined ? [] : [`${grouped(poured.cups)} ${SERVED_WORD[drink]}`];
+  });
+  return cups.length === 0 ? null : `poured: ${cups.join(', ')}`;
 }
 
 /** What the chart shows, for those who do not see it. */
 export function chartText(name: string, { arrivals, quantiles, peak }: StationDay): string {
-  if (quantiles === null || peak === null) return `Arrivals at ${name}: nobody arrives.`;
-  return `Arrivals at ${name}: ${grouped(arrivals)}, first at ${formatClock(quantiles.first)}, busiest ${grouped(peak.count)} in the minute from ${formatClock(peak.at)}, last at ${formatClock(quantiles.last)}.`;
+  if (quantiles === null || peak === null) return `Arrivals at ${name}: none.`;
+  return `Arrivals at ${name}: ${grouped(arrivals)}, first at ${formatClock(quantiles.first)}, busiest minute from ${formatClock(peak.at)} with ${grouped(peak.count)}, last at ${formatClock(quantiles.last)}.`;
 }

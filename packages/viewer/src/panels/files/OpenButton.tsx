@@ -20,7 +20,7 @@ export function OpenButton({ label }: { readonly label: string }): JSX.Element {
       <button
         type="button"
         class="open-button"
-        title="A GPX file, a plan with its GPX files, or both packed in one ZIP file"
+        title="A GPX course, a plan with its GPX files, or a packed plan (ZIP)"
         onClick={() => void choose()}
       >
         {label}

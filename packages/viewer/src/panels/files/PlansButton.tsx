@@ -1,4 +1,4 @@
-/** Opens the list of plans; says so where the last change is not kept. */
+/** Opens the list of plans; shows where the last change is not kept. */
 import type { JSX } from 'preact';
 import { useStore } from '../../state/store/store.ts';
 import { useUnfolded } from '../ui/useUnfolded.ts';
@@ -7,8 +7,8 @@ import { PlansPanel } from './PlansPanel.tsx';
 const STATE = {
   kept: '',
   writing: '',
-  failed: ', the last change is not kept',
-  elsewhere: ', this one is open in another tab',
+  failed: ', the last change is not saved in this browser',
+  elsewhere: ', this plan is open in another tab',
 } as const;
 
 export function PlansButton(): JSX.Element {

@@ -1,10 +1,11 @@
 /** Other ways to save, and the plans that this browser keeps. */
 import type { JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
-import { forgetPlan, listAside, listKept, readKept, restorePlan } from '../../storage/database.ts';
+import { deletePlan, listAside, listKept, readKept, restorePlan } from '../../storage/database.ts';
 import { openDemo, openKept } from '../../storage/kept.ts';
 import type { KeptPlan, SetAside } from '../../storage/records.ts';
 import { exportFile, saveCopy, savePacked } from '../../storage/saveFile.ts';
+import { reasonOf } from '../../trouble.ts';
 import { useShelf, type Shelf } from '../../storage/shelf.ts';
 import { useStore, type Store } from '../../state/store/store.ts';
 
@@ -20,17 +21,17 @@ const WHEN = new Intl.DateTimeFormat('en-GB', {
   hour: '2-digit',
   minute: '2-digit',
 });
-const said = (store: Store, text: string): void => void (store.notice.value = { text });
+const notify = (store: Store, text: string): void => void (store.notice.value = { text });
 
 const list = async ({ database }: Shelf): Promise<Listed> => {
   const [{ plans }, aside] = await Promise.all([listKept(database), listAside(database)]);
   return { plans, aside };
 };
 
-/** Forgets a plan; until the notice is answered it can be brought back. */
-async function forget(store: Store, { database }: Shelf, plan: KeptPlan, refresh: () => void): Promise<void> {
+/** Deletes a plan from the browser; until the notice is answered it can be restored. */
+async function deleteKept(store: Store, { database }: Shelf, plan: KeptPlan, refresh: () => void): Promise<void> {
   const { files } = await readKept(database, plan.id);
-  await forgetPlan(database, plan.id);
+  await deletePlan(database, plan.id);
   refresh();
   const clear = (): void => void (store.question.value = null);
   const back = async (): Promise<void> => {
@@ -39,10 +40,10 @@ async function forget(store: Store, { database }: Shelf, plan: KeptPlan, refresh
     refresh();
   };
   store.question.value = {
-    text: `“${plan.name}” is forgotten by this browser. Files that it was saved to stay.`,
+    text: `Deleted “${plan.name}” from this browser. Files you saved it to are still there.`,
     choices: [
-      { label: 'Bring it back', act: () => void back() },
-      { label: 'Leave it so', act: clear },
+      { label: 'Restore', act: () => void back() },
+      { label: 'OK', act: clear },
     ],
   };
 }
@@ -56,10 +57,10 @@ async function saveAside(store: Store, { record }: SetAside, index: number): Pro
 
 const nameOf = ({ record }: SetAside): string => {
   const name = (record as { readonly name?: unknown } | null)?.name;
-  return typeof name === 'string' ? name : 'Without a name';
+  return typeof name === 'string' ? name : 'Unnamed plan';
 };
 
-const WHY = { 'before-migration': 'as an earlier version kept it', unreadable: 'could not be opened' } as const;
+const WHY = { 'before-migration': 'as an earlier version saved it', unreadable: 'could not be opened' } as const;
 
 function Kept({
   plans,
@@ -78,8 +79,7 @@ function Kept({
     close();
     await openKept(store, shelf, id);
   };
-  if (plans.length === 0)
-    return <p class="soft">None yet. A plan is kept here at its first change, and every change after it.</p>;
+  if (plans.length === 0) return <p class="soft">None yet. A plan is saved here from its first change on.</p>;
   return (
     <ul class="kept-plans">
       {plans.map((plan) => (
@@ -89,7 +89,7 @@ function Kept({
             {plan.copy ? ' (copy)' : ''}
             <span class="soft kept-when">
               {WHEN.format(plan.changed)}
-              {plan.id === current ? ' · open here' : ''}
+              {plan.id === current ? ' · open now' : ''}
             </span>
           </span>
           <button
@@ -103,14 +103,14 @@ function Kept({
           <button
             type="button"
             disabled={plan.id === current}
-            aria-label={`Forget ${plan.name}, changed ${WHEN.format(plan.changed)}`}
+            aria-label={`Delete ${plan.name} from this browser, changed ${WHEN.format(plan.changed)}`}
             onClick={() =>
-              void forget(store, shelf, plan, refresh).catch((error: unknown) =>
-                said(store, `It could not be forgotten: ${String(error)}`),
+              void deleteKept(store, shelf, plan, refresh).catch((error: unknown) =>
+                notify(store, `The plan could not be deleted: ${reasonOf(error)}.`),
               )
             }
           >
-            Forget
+            Delete from this browser
           </button>
         </li>
       ))}
@@ -153,7 +153,7 @@ export function PlansPanel({ close }: { readonly close: () => void }): JSX.Eleme
   const refresh = (): void => {
     if (shelf !== null)
       void list(shelf).then(setListed, (error: unknown) =>
-        said(store, `The list of plans could not be read: ${String(error)}`),
+        notify(store, `The list of plans could not be read: ${reasonOf(error)}.`),
       );
   };
   useEffect(refresh, [shelf, store.origin.value?.id, store.keeping.value === 'kept']);
@@ -172,7 +172,7 @@ export function PlansPanel({ close }: { readonly close: () => void }): JSX.Eleme
     >
       <div class="row">
         <button type="button" disabled={noPlan} onClick={act(() => savePacked(store))}>
-          Save with its files
+          Save packed (ZIP)
         </button>
         <button type="button" disabled={noPlan} onClick={act(() => saveCopy(store))}>
           Save a copy
@@ -181,12 +181,10 @@ export function PlansPanel({ close }: { readonly close: () => void }): JSX.Eleme
           Open the demo
         </button>
       </div>
-      <p class="soft">
-        To share a plan, save it with its files and hand that one file on. Nothing leaves this device by itself.
-      </p>
-      <h2>Kept in this browser</h2>
+      <p class="soft">To share a plan, save it packed and send that one file. Nothing leaves this device by itself.</p>
+      <h2>Saved in this browser</h2>
       {shelf === null ? (
-        <p class="soft">This browser keeps nothing for this page. Save plans to files.</p>
+        <p class="soft">This browser saves nothing for this page. Save plans to files.</p>
       ) : (
         <Kept plans={listed?.plans ?? []} shelf={shelf} refresh={refresh} close={close} />
       )}

@@ -1,4 +1,4 @@
-/** Saves the plan to its file; tells whether it differs from what that file holds. */
+/** Saves the plan to its file; shows whether it differs from what that file holds. */
 import type { JSX } from 'preact';
 import { isSaved, save } from '../../storage/saveFile.ts';
 import { useStore } from '../../state/store/store.ts';
@@ -11,8 +11,8 @@ export function SaveButton(): JSX.Element {
       type="button"
       class="save-button"
       disabled={store.open.value === null}
-      aria-label={saved ? 'Save' : 'Save, changes are in no file yet'}
-      title={saved ? 'Saved in a file' : 'Changed since it was last saved in a file'}
+      aria-label={saved ? 'Save' : 'Save, unsaved changes'}
+      title={saved ? 'Saved to a file' : 'Unsaved changes'}
       onClick={() => void save(store)}
     >
       Save

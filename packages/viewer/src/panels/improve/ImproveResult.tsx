@@ -1,8 +1,9 @@
 /** What the search found: the plan before and after, each move, what is proven, and what may be done with it. */
 import type { LongestLeg } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { keepImproved, stillOf, takeImproved } from '../../state/edits/improved.ts';
+import { saveImproved, stillOf, applyImproved } from '../../state/edits/improved.ts';
 import { useStore, type Improved, type OpenPlan } from '../../state/store/store.ts';
+import { firstMessage } from '../../state/view/voice.ts';
 import { ITEM_WORD, lengthText, longFigure, longUnit } from '../../words.ts';
 import { NameForm } from '../ui/NameForm.tsx';
 import { provenText } from './words.ts';
@@ -19,14 +20,14 @@ function Standings({ improved: { before, after }, open }: Props): JSX.Element {
   const leg = (one: LongestLeg | undefined): string => longFigure(one?.length ?? null, units.value);
   return (
     <table class="items changes">
-      <caption>How it stands</caption>
+      <caption>Before and after</caption>
       <thead>
         <tr>
           <th scope="col" class="left">
             <span class="unseen">Figure</span>
           </th>
-          <th scope="col">before</th>
-          <th scope="col">after</th>
+          <th scope="col">Before</th>
+          <th scope="col">After</th>
         </tr>
       </thead>
       <tbody>
@@ -67,14 +68,14 @@ function Moves({ improved, open }: Props): JSX.Element {
   };
   return (
     <table class="items changes">
-      <caption>Moves along the course, and the course distance after them</caption>
+      <caption>Moves along the course, and the new course distance</caption>
       <thead>
         <tr>
           <th scope="col" class="left">
             Station
           </th>
-          <th scope="col">moves</th>
-          <th scope="col">to {longUnit(units)}</th>
+          <th scope="col">Moves</th>
+          <th scope="col">New distance, {longUnit(units)}</th>
         </tr>
       </thead>
       <tbody>
@@ -86,13 +87,15 @@ function Moves({ improved, open }: Props): JSX.Element {
               </button>
               {dropped.length === 0 ? null : (
                 <span class="wording soft">
-                  {dropped.map((kind) => ITEM_WORD[kind]).join(', ')}: back to the usual distance
+                  {dropped.map((kind) => ITEM_WORD[kind]).join(', ')}: back to the standard distance
                 </span>
               )}
-              {walked ? <span class="wording soft">Walk it again: the old place was walked</span> : null}
+              {walked ? (
+                <span class="wording soft">Walk the new place; only the old one was checked on foot</span>
+              ) : null}
             </th>
             <td class="figure">
-              {lengthText(Math.abs(shift), units)} {shift < 0 ? 'upstream' : 'downstream'}
+              {lengthText(Math.abs(shift), units)} {shift < 0 ? 'back' : 'forward'}
             </td>
             <td class="figure">{longFigure(measure, units)}</td>
           </tr>
@@ -102,27 +105,24 @@ function Moves({ improved, open }: Props): JSX.Element {
   );
 }
 
-function Take({ improved }: Props): JSX.Element {
+function Apply({ improved }: Props): JSX.Element {
   const store = useStore();
-  const target = improved.variant === null ? 'the plan' : `“${improved.variant}”`;
-  const take = (): void => {
-    const [refused] = takeImproved(store, improved);
-    store.notice.value = {
-      text: refused === undefined ? `Taken into ${target}; undo takes it back` : `Not taken: ${refused.message}`,
-    };
-    if (refused === undefined)
-      requestAnimationFrame(() => document.querySelector<HTMLElement>('.improve-button')?.focus());
+  const target = improved.variant === null ? 'plan' : `“${improved.variant}”`;
+  const apply = (): void => {
+    const refusal = firstMessage(store, applyImproved(store, improved));
+    store.notice.value = { text: refusal ?? `Applied to ${target}. Undo reverts this.` };
+    if (refusal === null) requestAnimationFrame(() => document.querySelector<HTMLElement>('.improve-button')?.focus());
   };
   return (
     <>
       <div class="button-row">
-        <button type="button" onClick={take}>
-          Take into {target}
+        <button type="button" onClick={apply}>
+          Apply to {target}
         </button>
       </div>
       <NameForm
-        label="Or under a name"
-        actions={[{ label: 'Keep as positions', act: (name) => keepImproved(store, improved, name) }]}
+        label="Or as a variant named"
+        actions={[{ label: 'Save as variant', act: (name) => saveImproved(store, improved, name) }]}
       />
     </>
   );
@@ -138,19 +138,19 @@ export function ImproveResult({ improved, open }: Props): JSX.Element {
     <div class="improve-result">
       <Standings improved={improved} open={open} />
       {improved.moves.length === 0 ? (
-        <p>No station is better off elsewhere: nothing moves.</p>
+        <p>No better places found: nothing moves.</p>
       ) : (
         <Moves improved={improved} open={open} />
       )}
       <p class="soft">
         {provenText(improved, units.value)}
         {stays.length === 0 ? '' : ` ${stays.join(' ')}`}
-        {improved.after.idle > improved.before.idle ? ' A waiver is no longer needed: take it out of the plan.' : ''}
+        {improved.after.idle > improved.before.idle ? ' A waiver is no longer needed: remove it from the plan.' : ''}
       </p>
       {improved.moves.length === 0 ? null : current ? (
-        <Take improved={improved} open={open} />
+        <Apply improved={improved} open={open} />
       ) : (
-        <p role="status">The plan or the positions shown have changed since: search again to take these, or undo.</p>
+        <p role="status">The plan or the variant shown has changed since. Search again to apply these, or undo.</p>
       )}
     </div>
   );

@@ -1,4 +1,4 @@
-/** Better positions: which stations may move and how far, the search, and what it found. */
+/** Better places: which stations may move and how far, the search, and what it found. */
 import { parseLength, type StationLayout, type Units } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { useId, useState } from 'preact/hooks';
@@ -17,7 +17,7 @@ function withinOf(text: string, units: Units): { readonly metres: number } | { r
   const least = units === 'metric' ? '1 m' : '1.1 yd';
   if (read.ok && read.value >= 1) return { metres: read.value };
   return {
-    trouble: `Found “${text.trim()}”; expected how far a station may move along the course, at least ${least}: such as 500, or 0.3 mi.`,
+    trouble: `Type how far a station may move along the course, at least ${least}: for example 500, or 0.3 mi.`,
   };
 }
 
@@ -25,18 +25,18 @@ async function start(store: Store, only: readonly string[], within: number): Pro
   const open = planWithoutTrial(store);
   if (open === null) return;
   store.improved.value = null;
-  const { searchPositions } = await import('../../work/improving.ts');
-  const found = await searchPositions(store, open, { only, within });
+  const { searchPlaces } = await import('../../work/improving.ts');
+  const found = await searchPlaces(store, open, { only, within });
   if (typeof found === 'object' && found !== null) store.improved.value = found;
   store.notice.value = {
     text:
       found === null
-        ? 'Stopped: no positions were changed'
+        ? 'Search stopped. Nothing was changed.'
         : typeof found === 'string'
-          ? `The search ended before its time: ${found}`
+          ? `The search stopped early: ${found}.`
           : found.moves.length === 0
-            ? 'No station is better off elsewhere'
-            : 'Better positions were found; nothing is changed until you take them',
+            ? 'No better places found.'
+            : 'Better places found. Nothing changes until you apply them.',
   };
 }
 
@@ -57,7 +57,7 @@ function WithinField({
   const store = useStore();
   const id = useId();
   return (
-    <FieldFrame id={`${id}-within`} label="Within" unit={wheelUnit(store.units.value)} trouble={trouble}>
+    <FieldFrame id={`${id}-within`} label="May move by up to" unit={wheelUnit(store.units.value)} trouble={trouble}>
       <input
         id={`${id}-within`}
         type="text"
@@ -92,7 +92,7 @@ export function ImproveSection(): JSX.Element | null {
     const only = stations.filter((station) => canMove(station) && !left.has(station.id)).map((station) => station.id);
     const wrong = {
       ...('trouble' in within ? { within: within.trouble } : {}),
-      ...(only.length === 0 ? { stations: 'No station is chosen that may move; expected at least one.' } : {}),
+      ...(only.length === 0 ? { stations: 'Choose at least one station that may move.' } : {}),
     };
     setTrouble(wrong);
     if ('metres' in within && only.length > 0) void start(store, only, within.metres);
@@ -100,10 +100,10 @@ export function ImproveSection(): JSX.Element | null {
   };
   return (
     <section class="improve" aria-labelledby={`${id}-heading`}>
-      <h3 id={`${id}-heading`}>Better positions</h3>
+      <h3 id={`${id}-heading`}>Better places</h3>
       <p class="soft">
-        Places along the course are tried for the stations chosen: fewest errors, then fewest warnings, then the
-        shortest longest legs. It knows the plan only: no driveway, no slope that is not in the file, no permission.
+        Searches along the course for places with fewer errors, then fewer warnings, then shorter longest legs. It
+        cannot see driveways, permits or anything not in the plan: walk each new place.
       </p>
       <MovableStations
         stations={stations}
@@ -122,7 +122,7 @@ export function ImproveSection(): JSX.Element | null {
       />
       <div class="button-row">
         <button type="button" class="improve-button" onClick={press}>
-          {running ? 'Stop the search' : 'Find better positions'}
+          {running ? 'Stop search' : 'Find better places'}
         </button>
         <span class="soft" role="status">
           {running ? `${SEARCHING}…` : ''}

@@ -21,7 +21,7 @@ export function MovableStations({ stations, left, canMove, onChange, trouble }: 
   };
   return (
     <fieldset class="entry-set movable" {...(trouble === null ? {} : { 'aria-describedby': `${id}-trouble` })}>
-      <legend class="entry-label">May move</legend>
+      <legend class="entry-label">Stations that may move</legend>
       <div class="button-row">
         <button type="button" onClick={() => onChange(new Set())}>
           All
@@ -42,7 +42,7 @@ export function MovableStations({ stations, left, canMove, onChange, trouble }: 
                 onChange={() => onChange(toggled(station.id))}
               />
               {station.index + 1} · {station.name}
-              {able ? null : <span class="soft">, {station.station.fixed ? 'fixed' : 'serves no pass'}</span>}
+              {able ? null : <span class="soft">, {station.station.fixed ? 'fixed' : 'serves nobody'}</span>}
             </label>
           );
         })}

@@ -1,4 +1,4 @@
-/** What is proven of positions that were found, in the units shown. */
+/** What is proven of the places that were found, in the units shown. */
 import type { Units } from '@halfcup/core';
 import type { Improved } from '../../state/store/store.ts';
 import { counted, lengthText } from '../../words.ts';
@@ -13,11 +13,11 @@ export function provenText(
   const short = (metres: number): string => lengthText(metres, units);
   if (proof !== 'optimal') {
     const { error, warning, longest } = proof.bound;
-    return `Not proven to be the best: no combination has fewer than ${counted(error, 'error')}, nor with as few of them fewer than ${counted(warning, 'warning')}, nor longest legs that add up to less than ${short(longest)}.`;
+    return `There may be a better solution. None has fewer than ${counted(error, 'error')}; with that many errors, none has fewer than ${counted(warning, 'warning')}; with that many of both, the longest legs add up to at least ${short(longest)}.`;
   }
   const reach =
     stepBeyond > step && within > NEAR
-      ? `${short(NEAR)}, every ${short(stepBeyond)} beyond to ${short(within)}`
+      ? `${short(NEAR)}, then every ${short(stepBeyond)} up to ${short(within)}`
       : short(within);
-  return `Proven: of all combinations of the ${tried} places tried (every ${short(step)} within ${reach}, then finer around the best) none is better.`;
+  return `Proven best of all combinations of the ${tried} places tried: one every ${short(step)} within ${reach}, then finer around the best.`;
 }

@@ -102,8 +102,8 @@ export function App(): JSX.Element {
       {over ? (
         <p class="drop-note" role="status">
           {open !== null && store.pane.value === 'review'
-            ? 'Drop a GPX file of points as placed, or a plan with its GPX files'
-            : 'Drop a GPX file, a plan with its GPX files, or both packed in one ZIP file'}
+            ? 'Drop a GPX file of points recorded on the ground, or a plan with its GPX files'
+            : 'Drop a GPX course, a plan with its GPX files, or a packed plan (ZIP)'}
         </p>
       ) : null}
     </div>

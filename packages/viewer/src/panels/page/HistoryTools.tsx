@@ -1,7 +1,7 @@
 /** Undo and redo, each with what it is about to do. */
 import type { JSX } from 'preact';
 import { useStore } from '../../state/store/store.ts';
-import { redoSaid, undoSaid } from '../ui/said.ts';
+import { redoAndReport, undoAndReport } from '../ui/reportedUndo.ts';
 
 export function HistoryTools(): JSX.Element {
   const store = useStore();
@@ -13,15 +13,15 @@ export function HistoryTools(): JSX.Element {
         type="button"
         disabled={back === undefined}
         title={back === undefined ? 'Nothing to undo' : `Undo: ${back} (Ctrl+Z)`}
-        onClick={() => undoSaid(store)}
+        onClick={() => undoAndReport(store)}
       >
         Undo
       </button>
       <button
         type="button"
         disabled={on === undefined}
-        title={on === undefined ? 'Nothing to do again' : `Redo: ${on} (Ctrl+Shift+Z)`}
-        onClick={() => redoSaid(store)}
+        title={on === undefined ? 'Nothing to redo' : `Redo: ${on} (Ctrl+Shift+Z)`}
+        onClick={() => redoAndReport(store)}
       >
         Redo
       </button>

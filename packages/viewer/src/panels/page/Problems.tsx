@@ -1,7 +1,7 @@
 /** Why files did not open, with file, line and column; and what a plan still waits for. */
-import { findingLine } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { useStore, type Refusal, type WaitingPlan } from '../../state/store/store.ts';
+import { filePlace, messageOf } from '../../state/view/voice.ts';
 import { counted } from '../../words.ts';
 import { OpenButton } from '../files/OpenButton.tsx';
 import { SeverityMark } from '../ui/SeverityMark.tsx';
@@ -13,22 +13,20 @@ function Refused({ refusal }: { readonly refusal: Refusal }): JSX.Element {
   return (
     <section class="problem" role="alert" aria-labelledby="problem-title">
       <header>
-        <h2 id="problem-title">Not opened: {names}</h2>
+        <h2 id="problem-title">Could not open {names}</h2>
         <button type="button" onClick={() => void (store.refusal.value = null)}>
           Close
         </button>
       </header>
-      <p>{open === null ? 'No plan is open.' : `“${open.document.plan.name}” stays open as it was.`}</p>
+      <p>{open === null ? 'No plan is open.' : `“${open.document.plan.name}” is still open, unchanged.`}</p>
       <ul tabindex={0} aria-label="Reasons">
         {refusal.findings.map((finding, index) => {
-          const line = findingLine(finding);
-          const place = line.slice(0, line.length - finding.message.length);
           return (
             <li key={index}>
               <SeverityMark severity={finding.severity} />
               <span>
-                <span class="file-place">{place}</span>
-                {finding.message}
+                <span class="file-place">{filePlace(finding)}</span>
+                {messageOf(store, finding)}
               </span>
             </li>
           );
@@ -52,7 +50,7 @@ function Waits({ waiting }: { readonly waiting: WaitingPlan }): JSX.Element {
         </button>
       </header>
       <p>
-        {waiting.document.file} names these course files, which did not come with it. Add them here, or drop them on the
+        {waiting.document.file} uses these files, which were not opened with it. Add them here, or drop them on the
         page.
       </p>
       <ul>
@@ -64,7 +62,7 @@ function Waits({ waiting }: { readonly waiting: WaitingPlan }): JSX.Element {
       </ul>
       <p class="row">
         <OpenButton label="Add files" />
-        <span class="soft">{open === null ? '' : `“${open.document.plan.name}” stays open meanwhile.`}</span>
+        <span class="soft">{open === null ? '' : `“${open.document.plan.name}” stays open until then.`}</span>
       </p>
     </section>
   );

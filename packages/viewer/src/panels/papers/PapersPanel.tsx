@@ -4,6 +4,7 @@ import type { JSX } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { languages } from '../../papers/papers.ts';
 import { exportFile } from '../../storage/saveFile.ts';
+import { reasonOf } from '../../trouble.ts';
 import { useStore, type Store } from '../../state/store/store.ts';
 import { ExportButtons } from './ExportButtons.tsx';
 import { planWithoutTrial } from '../../state/store/trial.ts';
@@ -32,7 +33,7 @@ function usePapers(store: Store, paper: Size, language: string): Made | string |
         });
         if (!over) setMade({ papers, languages: making.languages() });
       } catch (error) {
-        if (!over) setMade(`The papers were not made: ${error instanceof Error ? error.message : String(error)}.`);
+        if (!over) setMade(`The papers could not be made: ${reasonOf(error)}.`);
       }
     };
     void make();
@@ -135,7 +136,7 @@ export function PapersPanel(): JSX.Element {
   const [name, setName] = useState('captains.html');
   const made = usePapers(store, size, language);
   if (open === null) return <p class="empty">No plan is open.</p>;
-  if (made === null) return <p class="empty">The papers are being made.</p>;
+  if (made === null) return <p class="empty">Making the papers…</p>;
   if (typeof made === 'string')
     return (
       <p class="empty" role="alert">
@@ -143,7 +144,7 @@ export function PapersPanel(): JSX.Element {
       </p>
     );
   const chosen = made.papers.find((paper) => paper.name === name) ?? made.papers[0]!;
-  /** Made anew at the press: what is handed out is the plan of that minute. */
+  /** Made again at the press: what is printed is the plan of that minute. */
   const afresh = async (): Promise<PrintedPaper> => {
     const { allPapers, minuteNow } = await import('../../papers/papers.ts');
     const papers = await allPapers(open, store.selected.value, store.placed.value, {

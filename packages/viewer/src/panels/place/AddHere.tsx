@@ -2,6 +2,7 @@
 import type { JSX } from 'preact';
 import { addOnCourse } from '../../state/edits/moves.ts';
 import { ask } from '../../state/view/place.ts';
+import { messageOf } from '../../state/view/voice.ts';
 import { useStore } from '../../state/store/store.ts';
 
 export function AddHere({ course, measure }: { readonly course: string; readonly measure: number }): JSX.Element {
@@ -9,7 +10,7 @@ export function AddHere({ course, measure }: { readonly course: string; readonly
   const add = (side: 'left' | 'right'): void => {
     const findings = addOnCourse(store, course, measure, side);
     if (findings.length === 0) ask(store, null);
-    else store.notice.value = { text: findings.map(({ message }) => message).join(' ') };
+    else store.notice.value = { text: findings.map((one) => messageOf(store, one)).join(' ') };
   };
   return (
     <div class="place-add" role="group" aria-label="Add a station here">

@@ -13,15 +13,15 @@ function mark(element: HTMLElement): void {
 
 export function CopyText({ lines }: { readonly lines: readonly string[] }): JSX.Element {
   const list = useRef<HTMLUListElement>(null);
-  const [said, setSaid] = useState('');
+  const [status, setStatus] = useState('');
   const text = lines.join('\n');
   const copy = async (): Promise<void> => {
     try {
       await navigator.clipboard.writeText(text);
-      setSaid('Copied.');
+      setStatus('Copied.');
     } catch {
       if (list.current !== null) mark(list.current);
-      setSaid('This browser does not let the page copy. The text is marked: copy it with Ctrl+C, or ⌘C.');
+      setStatus('The browser does not let this page copy. The text is selected: press Ctrl+C (⌘C).');
     }
   };
   return (
@@ -33,9 +33,9 @@ export function CopyText({ lines }: { readonly lines: readonly string[] }): JSX.
       </ul>
       <p class="place-copy">
         <button type="button" onClick={() => void copy()}>
-          Copy these lines
+          Copy this text
         </button>
-        <span role="status">{said}</span>
+        <span role="status">{status}</span>
       </p>
     </>
   );

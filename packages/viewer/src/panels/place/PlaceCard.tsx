@@ -41,9 +41,7 @@ function Card({ open, place }: { readonly open: OpenPlan; readonly place: Course
       </header>
       <p class="place-first">In an emergency call the local emergency number first. Then say:</p>
       {facts === null ? (
-        <p>
-          The course has a skipped gap here, so this place has no coordinates. Choose a place where the course runs.
-        </p>
+        <p>The course has a gap here, so this place has no coordinates. Choose another place.</p>
       ) : (
         <>
           <CopyText lines={placeLines(open, facts)} />

@@ -1,4 +1,4 @@
-/** Points recorded on the ground: each sign and trash drop holds, fails, or cannot be told, and how far to move it. */
+/** Points recorded on the ground: whether each sign and trash drop is where it should be, and how far to move it. */
 import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';
 import { useStore, type OpenPlan, type Placed } from '../../state/store/store.ts';
@@ -15,7 +15,7 @@ function AddButton({ label }: { readonly label: string }): JSX.Element {
       <button
         type="button"
         class="placed-button"
-        title="A GPX file of what stands on the road: points named such as “s1 sign”"
+        title="A GPX file of what stands on the road, with points named such as “s1 sign”"
         onClick={() => input.current?.click()}
       >
         {label}
@@ -36,7 +36,7 @@ function AddButton({ label }: { readonly label: string }): JSX.Element {
   );
 }
 
-function Held({ open, placed }: { readonly open: OpenPlan; readonly placed: Placed }): JSX.Element {
+function Compared({ open, placed }: { readonly open: OpenPlan; readonly placed: Placed }): JSX.Element {
   const store = useStore();
   const { verdicts } = placedView(open, placed);
   return (
@@ -44,15 +44,15 @@ function Held({ open, placed }: { readonly open: OpenPlan; readonly placed: Plac
       <p>
         <span class="file-place">{placed.file}</span>:{' '}
         {verdicts.length === 0
-          ? 'no sign and no trash drop of the plan among its points; see the findings'
+          ? 'none of its points is a sign or trash drop of the plan; see the findings'
           : verdictCounts(verdicts)}
-        . It is no part of the plan.
+        . These points are not saved in the plan.
       </p>
       {verdicts.length === 0 ? null : (
         <VerdictRows verdicts={verdicts} stations={open.analysis.stations} units={store.units.value} />
       )}
       <div class="button-row">
-        <AddButton label="Other points as placed…" />
+        <AddButton label="Choose other points…" />
         <button
           type="button"
           onClick={() => {
@@ -60,7 +60,7 @@ function Held({ open, placed }: { readonly open: OpenPlan; readonly placed: Plac
             requestAnimationFrame(() => document.querySelector<HTMLElement>('.placed-button')?.focus());
           }}
         >
-          Take the points away
+          Remove points
         </button>
       </div>
     </>
@@ -71,18 +71,18 @@ export function AsPlaced({ open }: { readonly open: OpenPlan }): JSX.Element {
   const { placed } = useStore();
   return (
     <section class="as-placed" aria-labelledby="placed-heading">
-      <h2 id="placed-heading">As placed</h2>
+      <h2 id="placed-heading">On the ground</h2>
       {placed.value === null ? (
         <>
           <p class="soft">
-            Points recorded where things really stand are held against the plan: drop their GPX file here, or choose it.
+            Compare points recorded on the ground with the plan: drop their GPX file here, or choose it.
           </p>
           <div class="button-row">
-            <AddButton label="Add points as placed…" />
+            <AddButton label="Choose points…" />
           </div>
         </>
       ) : (
-        <Held open={open} placed={placed.value} />
+        <Compared open={open} placed={placed.value} />
       )}
     </section>
   );

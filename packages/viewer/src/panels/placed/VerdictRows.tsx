@@ -4,7 +4,7 @@ import type { JSX } from 'preact';
 import { batch } from '@preact/signals';
 import { useStore, type Store } from '../../state/store/store.ts';
 import { wheelFigure, wheelRange, wheelUnit } from '../../words.ts';
-import { moveText, placedItem } from '../../placedWords.ts';
+import { moveText, placedItem, VERDICT_WORD } from '../../placedWords.ts';
 import { VerdictMark } from './VerdictMark.tsx';
 import { chooseStation } from '../../state/view/choose.ts';
 
@@ -29,17 +29,17 @@ export function VerdictRows({ verdicts, stations, units }: Props): JSX.Element {
   };
   return (
     <table class="items verdicts">
-      <caption>Signs to the first table, trash drops from the last one; by course distance</caption>
+      <caption>Signs: distance to the first table. Trash: distance from the last one.</caption>
       <thead>
         <tr>
           <th scope="col" class="left">
             Item
           </th>
           <th scope="col" class="left">
-            verdict<span class="unit">and how far to move it, {wheelUnit(units)}</span>
+            Result<span class="unit">and how far to move it</span>
           </th>
           <th scope="col">
-            measured, margin<span class="unit">and limit, {wheelUnit(units)}</span>
+            Measured<span class="unit">and limit, {wheelUnit(units)}</span>
           </th>
         </tr>
       </thead>
@@ -56,13 +56,13 @@ export function VerdictRows({ verdicts, stations, units }: Props): JSX.Element {
               <span class="wording soft">
                 {placedItem(verdict)}
                 {verdict.by === 'wheel' ? ', by wheel' : ''}
-                {verdict.reference === 'planned' ? ', table as planned' : ''}
+                {verdict.reference === 'planned' ? ', table not recorded: planned place used' : ''}
               </span>
             </th>
             <td class="left">
               <span class="stacked verdict">
                 <VerdictMark verdict={verdict.verdict} />
-                {verdict.verdict}
+                {VERDICT_WORD[verdict.verdict]}
               </span>
               <span class="stacked move">{moveText(verdict, units)}</span>
             </td>

@@ -9,9 +9,9 @@ import { TextField } from '../ui/fields/TextField.tsx';
 import { EntryList } from './EntryList.tsx';
 
 const GAPS = [
-  { value: 'refuse', label: 'refuse them' },
-  { value: 'join', label: 'join them by a straight line' },
-  { value: 'skip', label: 'skip them' },
+  { value: 'refuse', label: 'do not open the course' },
+  { value: 'join', label: 'join by a straight line' },
+  { value: 'skip', label: 'leave them open' },
 ] as const;
 const DRAWN = [
   { value: 'recorded', label: 'recorded on the way' },
@@ -38,13 +38,13 @@ function Parts({
       fresh={() => ({ of: others[0]?.value ?? '', from: 0 })}
       entry={(index) => (
         <>
-          <ChoiceField label="Of course" path={['courses', at, 'parts', index, 'of']} choices={others} required />
+          <ChoiceField label="Part of course" path={['courses', at, 'parts', index, 'of']} choices={others} required />
           <LengthField label="From" path={['courses', at, 'parts', index, 'from']} long fallback={0} />
           <LengthField
             label="To"
             path={['courses', at, 'parts', index, 'to']}
             long
-            hint="empty: to the end of that course"
+            hint="Empty: to the end of that course"
           />
         </>
       )}
@@ -71,28 +71,24 @@ export function CourseFields({
       {course.gpx === undefined ? null : (
         <>
           <TextField label="GPX file" {...field('gpx')} required />
-          <TextField
-            label="Track"
-            {...field('track')}
-            hint="its name; the first track or route where nothing is said"
-          />
-          <ChoiceField label="Gaps in the track" {...field('gaps')} choices={GAPS} fallback="refuse them" />
-          <CheckField label="Run the other way round" {...field('reverse')} />
+          <TextField label="Track" {...field('track')} hint="Name of the track or route; empty for the first" />
+          <ChoiceField label="Gaps in the track" {...field('gaps')} choices={GAPS} fallback="do not open the course" />
+          <CheckField label="Run in reverse" {...field('reverse')} />
         </>
       )}
       {course.line === undefined ? null : (
-        <p class="soft">A line of {course.line.length} points, written in the plan.</p>
+        <p class="soft">A line of {course.line.length} points, stored in the plan.</p>
       )}
       {course.parts === undefined ? null : <Parts course={course} at={at} plan={plan} />}
-      <ChoiceField label="The line is" {...field('drawn')} choices={DRAWN} fallback="recorded on the way" />
-      <LengthField label="Known length" {...field('length')} long hint="as measured; the line is stretched to it" />
-      <TextField label="Certificate" {...field('certificate')} />
+      <ChoiceField label="The line was" {...field('drawn')} choices={DRAWN} fallback="recorded on the way" />
+      <LengthField label="Known length" {...field('length')} long hint="As measured; the course is scaled to it" />
+      <TextField label="Certificate number" {...field('certificate')} />
       <h3>Marks</h3>
       <EntryList
         path={['courses', at, 'marks']}
         word="mark"
         title={(index) => course.marks[index]?.name ?? `${index + 1}`}
-        none="Places whose course distance is known, such as painted kilometres."
+        none="Points with a known course distance, such as painted kilometre marks."
         fresh={() => ({ at: firstPoint(plan), measure: '1 km' })}
         entry={(index) => (
           <>

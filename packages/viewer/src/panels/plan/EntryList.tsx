@@ -3,6 +3,7 @@ import type { Finding } from '@halfcup/core';
 import type { ComponentChildren, JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import { rawPlan, setValue, valueAt, type Path } from '../../state/edits/edits.ts';
+import { firstMessage } from '../../state/view/voice.ts';
 import { useStore } from '../../state/store/store.ts';
 import { run } from '../../state/edits/workbench.ts';
 
@@ -27,10 +28,10 @@ export function EntryList({ path, word, title, entry, fresh, addLabel, least = 0
   const open = store.open.value;
   const list = open === null ? [] : valueAt(rawPlan(open.document), path);
   const count = Array.isArray(list) ? list.length : 0;
-  const told = (findings: readonly Finding[]): void => setTrouble(findings[0]?.message ?? null);
+  const report = (findings: readonly Finding[]): void => setTrouble(firstMessage(store, findings));
   const add = (): void => {
     const value = fresh?.();
-    told(
+    report(
       run(
         store,
         Array.isArray(list)
@@ -50,7 +51,9 @@ export function EntryList({ path, word, title, entry, fresh, addLabel, least = 0
             <button
               type="button"
               class="quiet"
-              onClick={() => told(run(store, setValue([...path, index], undefined, `delete ${word} ${title(index)}`)))}
+              onClick={() =>
+                report(run(store, setValue([...path, index], undefined, `delete ${word} ${title(index)}`)))
+              }
             >
               Delete {word} {title(index)}
             </button>

@@ -22,10 +22,10 @@ const FIRST = {
   csv: { csv: 'results.csv', column: 'net' },
 } as const;
 const LABELS = {
-  median: 'a median and a spread',
-  quantiles: 'shares with their times',
-  times: 'a list of times',
-  csv: 'past results, a CSV file',
+  median: 'median and spread',
+  quantiles: 'shares and their times',
+  times: 'list of times',
+  csv: 'past results (CSV file)',
 } as const;
 
 type Form = keyof typeof FIRST;
@@ -39,7 +39,7 @@ export function FinishFields({ path, none }: { readonly path: Path; readonly non
   const form = formOf(raw);
   return (
     <>
-      <FieldFrame id={id} label="Finish times by" trouble={trouble}>
+      <FieldFrame id={id} label="Finish times from" trouble={trouble}>
         <select
           id={id}
           class="entry-choice"
@@ -68,10 +68,10 @@ export function FinishFields({ path, none }: { readonly path: Path; readonly non
           path={[...path, 'quantiles']}
           required
           several
-          hint="one line each: 0 is the fastest finisher, 1 the slowest"
+          hint="One per line: 0 is the fastest finisher, 1 the slowest"
         />
       ) : null}
-      {form === 'times' ? <LinesField label="Times" path={[...path, 'times']} required hint="one a line" /> : null}
+      {form === 'times' ? <LinesField label="Times" path={[...path, 'times']} required hint="One per line" /> : null}
       {form === 'csv' ? (
         <>
           <TextField label="File" path={[...path, 'csv']} required />

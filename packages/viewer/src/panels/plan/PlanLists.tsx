@@ -1,6 +1,5 @@
-/** Zones, vehicles and the clock of the roads. */
+/** Zones, vehicles, and when roads close and reopen. */
 import type { Plan } from '@halfcup/core';
-import { formatMeasure } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { useStore } from '../../state/store/store.ts';
 import { ChoiceField } from '../ui/fields/ChoiceField.tsx';
@@ -11,12 +10,13 @@ import { LinesField } from '../ui/fields/LinesField.tsx';
 import { MassField } from '../ui/fields/MassField.tsx';
 import { NumberField } from '../ui/fields/NumberField.tsx';
 import { TextField } from '../ui/fields/TextField.tsx';
+import { farText } from '../../words.ts';
 import { EntryList } from './EntryList.tsx';
 import { freeId } from '../../state/edits/freeId.ts';
 
 const RULES = [
-  { value: 'keep-clear', label: 'nothing may stand here' },
-  { value: 'allowed', label: 'things may stand only here' },
+  { value: 'keep-clear', label: 'keep clear: nothing may stand here' },
+  { value: 'allowed', label: 'allowed: things may stand only here' },
 ] as const;
 
 /** About 40 m either way. */
@@ -40,7 +40,7 @@ export function ZoneList({ plan }: { readonly plan: Plan }): JSX.Element {
       path={['zones']}
       word="zone"
       title={(index) => plan.zones[index]?.name || `${index + 1}`}
-      none="Areas to be kept clear (driveways, hydrants, crossings), or the only ones allowed."
+      none="Areas to keep clear (driveways, hydrants, crossings), or the only areas where things may stand."
       fresh={() => ({
         name: `Zone ${plan.zones.length + 1}`,
         rule: 'keep-clear',
@@ -56,7 +56,7 @@ export function ZoneList({ plan }: { readonly plan: Plan }): JSX.Element {
             path={['zones', index, 'polygon']}
             required
             several
-            hint="longitude, latitude, one corner a line"
+            hint="One corner per line: longitude, latitude"
           />
         </>
       )}
@@ -69,7 +69,7 @@ export const VehicleList = ({ plan }: { readonly plan: Plan }): JSX.Element => (
     path={['vehicles']}
     word="vehicle"
     title={(index) => plan.vehicles[index]?.name ?? `${index + 1}`}
-    none="Without a vehicle no drop and no collection runs are planned."
+    none="No vehicles yet. Add one to plan drop-off and collection runs."
     fresh={() => ({
       id: freeId(
         'v',
@@ -84,10 +84,10 @@ export const VehicleList = ({ plan }: { readonly plan: Plan }): JSX.Element => (
       return (
         <>
           <TextField label="Name" {...field('name')} fallback={vehicle?.id} />
-          <MassField label="Carries" {...field('kg')} fallback={vehicle?.kg} />
-          <NumberField label="Stations in one run" {...field('places')} fallback={vehicle?.places} />
+          <MassField label="Carries up to" {...field('kg')} fallback={vehicle?.kg} />
+          <NumberField label="Stations per run" {...field('places')} fallback={vehicle?.places} />
           <NumberField label="Speed" {...field('kmh')} unit="km/h" fallback={vehicle?.kmh} />
-          <DurationField label="A stop takes" {...field('stop')} fallback={vehicle?.stop} />
+          <DurationField label="Time per stop" {...field('stop')} fallback={vehicle?.stop} />
           <ClockField label="Ready from" {...field('from')} fallback={vehicle?.from} />
         </>
       );
@@ -106,9 +106,9 @@ export function ClockList({ plan }: { readonly plan: Plan }): JSX.Element {
         const one = plan.clock[index];
         return one === undefined
           ? `${index + 1}`
-          : `${plan.courses.find(({ id }) => id === one.course)?.name ?? one.course}, ${formatMeasure(one.measure, units.value)}`;
+          : `${plan.courses.find(({ id }) => id === one.course)?.name ?? one.course}, ${farText(one.measure, units.value)}`;
       }}
-      none="Where and when roads close, the last walker is swept, and roads reopen."
+      none="When roads close, are swept and reopen, place by place. The sweep is the vehicle or crew behind the last walker: who falls behind it leaves the road."
       fresh={() => ({ course, measure: '0 km' })}
       entry={(index) => (
         <>
@@ -121,7 +121,7 @@ export function ClockList({ plan }: { readonly plan: Plan }): JSX.Element {
           <LengthField label="Course distance" path={['clock', index, 'measure']} long required />
           <ClockField label="Access opens" path={['clock', index, 'accessOpens']} />
           <ClockField label="Road closes" path={['clock', index, 'closes']} />
-          <ClockField label="Sweep" path={['clock', index, 'sweep']} />
+          <ClockField label="Sweep comes by" path={['clock', index, 'sweep']} />
           <ClockField label="Road reopens" path={['clock', index, 'reopens']} />
         </>
       )}

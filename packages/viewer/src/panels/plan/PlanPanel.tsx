@@ -1,4 +1,4 @@
-/** Everything that the plan holds beside its stations, with the defaults that hold where it says nothing. */
+/** Everything that the plan holds beside its stations, with the defaults where it says nothing. */
 import type { Plan } from '@halfcup/core';
 import type { ComponentChildren, JSX } from 'preact';
 import { useStore } from '../../state/store/store.ts';
@@ -21,7 +21,7 @@ const Section = ({
   readonly about: string;
   readonly children: ComponentChildren;
 }): JSX.Element => (
-  <details class="plan-section">
+  <details class="plan-section" id={`plan-${title.toLowerCase().replaceAll(' ', '-')}`}>
     <summary>
       <h2 class="plan-title">{title}</h2> <span class="soft">{about}</span>
     </summary>
@@ -46,7 +46,7 @@ const CourseList = ({ plan }: OfPlan): JSX.Element => (
       ),
       parts: [{ of: plan.courses[0]?.id ?? '', from: 0 }],
     })}
-    addLabel="Add a course from parts of another"
+    addLabel="Add a course made of parts of another"
     entry={(index) =>
       plan.courses[index] === undefined ? null : <CourseFields course={plan.courses[index]} at={index} plan={plan} />
     }
@@ -80,10 +80,7 @@ export function PlanPanel(): JSX.Element {
     `${count === 0 ? 'no' : count} ${word}${count === 1 ? '' : 's'}`;
   return (
     <div class="plan">
-      <p class="soft">
-        Figures in italics are defaults, which hold until the plan says something else. Empty a field to have its
-        default again.
-      </p>
+      <p class="soft">Values in italics are defaults. Clear a field to restore its default.</p>
       <Section title="About" about={plan.name}>
         <AboutFields plan={plan} />
       </Section>
@@ -93,19 +90,19 @@ export function PlanPanel(): JSX.Element {
       <Section title="Races" about={plan.races.map(({ name }) => name).join(', ')}>
         <RaceList plan={plan} />
       </Section>
-      <Section title="Practice" about="distances, tolerances, limits">
+      <Section title="Distances" about="layout, tolerances, limits">
         <PracticeFields fallback={plan.practice} />
       </Section>
       <Section title="Supplies" about="heat, cups, packs, weights">
         <SuppliesFields fallback={plan.supplies} />
       </Section>
-      <Section title="Crew" about="who pours, hands out, clears up">
+      <Section title="Crew" about="who pours, hands out, cleans up">
         <CrewFields fallback={plan.crew} />
       </Section>
       <Section title="Vehicles" about={counted(plan.vehicles.length, 'vehicle')}>
         <VehicleList plan={plan} />
       </Section>
-      <Section title="Road clock" about={counted(plan.clock.length, 'place')}>
+      <Section title="Road times" about={counted(plan.clock.length, 'place')}>
         <ClockList plan={plan} />
       </Section>
       <Section title="Zones" about={counted(plan.zones.length, 'zone')}>

@@ -18,7 +18,7 @@ const DIVISIONS = [
 ] as const;
 const LATE = [
   { value: 'out', label: 'are out of the race' },
-  { value: 'served', label: 'are served all the same' },
+  { value: 'served', label: 'are still served' },
 ] as const;
 
 export function RaceFields({
@@ -49,31 +49,31 @@ export function RaceFields({
         path={['races', at, 'waves']}
         word="wave"
         title={(index) => `${index + 1}`}
-        none="Without a wave nobody arrives: no cups, no crew and no clock can be reckoned."
+        none="No waves yet. Cups, crew and clock times need each wave’s start time and number of runners."
         fresh={() => ({ time: '08:00', entrants: 500 })}
         entry={(index) => (
           <>
             <ClockField label="Starts at" path={['races', at, 'waves', index, 'time']} required />
-            <NumberField label="Entrants" path={['races', at, 'waves', index, 'entrants']} required />
-            <FinishFields path={['races', at, 'waves', index, 'finish']} none="as the race" />
+            <NumberField label="Runners entered" path={['races', at, 'waves', index, 'entrants']} required />
+            <FinishFields path={['races', at, 'waves', index, 'finish']} none="same as the race" />
           </>
         )}
       />
       <h3>Finish times</h3>
       <FinishFields path={['races', at, 'finish']} none="not known" />
       <h3>How they run</h3>
-      <NumberField label="Share that shows up" {...field('show')} unit="of 1" fallback={race.show} />
+      <NumberField label="Share that starts" {...field('show')} unit="(0–1)" fallback={race.show} />
       <PairField
-        label="Slowing: the first, the last"
+        label="Slowing down: fastest, slowest"
         {...field('slow')}
-        unit="of 1"
+        unit="(0–1)"
         fallback={race.slow === undefined ? undefined : [race.slow[0], race.slow[1]]}
       />
-      <LengthField label="Width of the start" {...field('startWidth')} />
-      <NumberField label="Flow over the start" {...field('startFlow')} unit="a min" />
+      <LengthField label="Start line width" {...field('startWidth')} />
+      <NumberField label="Flow over the start line" {...field('startFlow')} unit="runners/min" />
       <ClockField label="Cutoff" {...field('cutoff')} />
-      <ChoiceField label="Those after it" {...field('late')} choices={LATE} fallback="are out of the race" />
-      <CheckField label="Slower uphill, faster down" {...field('gradient')} />
+      <ChoiceField label="Runners after the cutoff" {...field('late')} choices={LATE} fallback="are out of the race" />
+      <CheckField label="Slower uphill, faster downhill" {...field('gradient')} />
     </>
   );
 }

@@ -6,10 +6,8 @@ import { counted } from '../../words.ts';
 
 function outcome({ ran, reason, found, cannotTell }: CheckRun): string {
   if (!ran) return `not run: ${reason ?? 'no data'}`;
-  if (found === 0) return 'found nothing';
-  return cannotTell === 0
-    ? counted(found, 'finding')
-    : `${counted(found, 'finding')}, ${cannotTell} of them cannot tell`;
+  if (found === 0) return 'no problems';
+  return cannotTell === 0 ? counted(found, 'finding') : `${counted(found, 'finding')}, ${cannotTell} of them unclear`;
 }
 
 /** What found something first, then what could not run, then the rest, each in the review's order. */
@@ -22,7 +20,7 @@ export function CheckList(): JSX.Element | null {
   return (
     <details class="checks">
       <summary>
-        {counted(checks.length - idle, 'check')} ran{idle === 0 ? '' : `, ${idle} could not`}
+        {counted(checks.length - idle, 'check')} ran{idle === 0 ? '' : `, ${idle} could not run`}
       </summary>
       <ul>
         {checks

@@ -1,7 +1,11 @@
-/** One finding: what was found, measured against which limit, on whose word. Choosing it goes there. */
-import { findingLine, type Finding } from '@halfcup/core';
+/**
+ * One finding: whom it is about, what is the matter, what it should be and what to do, with the measured value and its
+ * limit. Choosing it goes there. What only few readers want (code, place in the files, source) is folded away.
+ */
+import type { Finding } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { useStore } from '../../state/store/store.ts';
+import { filePlace, partsOf, sourceText } from '../../state/view/voice.ts';
 import { dateText, figuresOf, SEVERITY_WORD } from '../../words.ts';
 import { SeverityMark } from '../ui/SeverityMark.tsx';
 import { WaiveTools } from './WaiveTools.tsx';
@@ -9,8 +13,8 @@ import { chooseFinding } from '../../state/view/choose.ts';
 
 interface Props {
   readonly finding: Finding;
-  /** The station's name, where the list is not already about one. */
-  readonly station: string | null;
+  /** Whom it is about; empty where the list is about one station already, or the finding about none. */
+  readonly subject: string;
   /** With what may be done about it. */
   readonly tools?: boolean;
 }
@@ -18,75 +22,89 @@ interface Props {
 const hasPlace = ({ where }: Finding): boolean =>
   where.station !== undefined || where.at !== undefined || (where.course !== undefined && where.measure !== undefined);
 
-function placeInFile(finding: Finding): string | null {
-  const { file, line, column } = finding.where;
-  return file === undefined
-    ? null
-    : findingLine({
-        ...finding,
-        message: '',
-        where: { file, ...(line === undefined ? {} : { line }), ...(column === undefined ? {} : { column }) },
-      }).replace(/: $/u, '');
-}
-
 const waivedText = ({ by, reason, date }: NonNullable<Finding['waived']>): string =>
   `${by}${date === undefined ? '' : `, ${dateText(date)}`}: ${reason}`;
 
-export function FindingCard({ finding, station, tools }: Props): JSX.Element {
+type Row = readonly [name: string, value: string | null | undefined];
+
+const Rows = ({ rows }: { readonly rows: readonly Row[] }): JSX.Element => (
+  <dl class="finding-figures">
+    {rows.map(([name, value]) =>
+      value === null || value === undefined || value === '' ? null : (
+        <div key={name}>
+          <dt>{name}</dt>
+          <dd>{value}</dd>
+        </div>
+      ),
+    )}
+  </dl>
+);
+
+function Sentence({ finding }: { readonly finding: Finding }): JSX.Element {
   const store = useStore();
+  const [matter, ...rest] = partsOf(store, finding);
+  return (
+    <>
+      <span class="finding-matter">{matter}</span>
+      {rest.map((part) =>
+        part === null || part === undefined || part === '' ? null : (
+          <span key={part} class="finding-part">
+            {' '}
+            {part}
+          </span>
+        ),
+      )}
+    </>
+  );
+}
+
+function Details({ finding }: { readonly finding: Finding }): JSX.Element {
+  const { code, source, where } = finding;
+  return (
+    <details class="finding-details">
+      <summary>Details</summary>
+      <Rows
+        rows={[
+          ['Code', code],
+          ['Source', source === undefined ? null : sourceText(source)],
+          ['In the file', filePlace(finding).replace(/: $/u, '')],
+          ['In the plan', where.path],
+        ]}
+      />
+    </details>
+  );
+}
+
+export function FindingCard({ finding, subject, tools }: Props): JSX.Element {
+  const store = useStore();
+  const { waived } = finding;
   const { measured, limit } = figuresOf(finding, store.units.value);
-  const severity = finding.waived === undefined ? finding.severity : 'waived';
-  const file = placeInFile(finding);
+  const severity = waived === undefined ? finding.severity : 'waived';
   return (
     <li class={`finding finding-${severity}`}>
       <p class="finding-head">
         <SeverityMark severity={severity} />
-        <span class="finding-severity">
-          {finding.waived === undefined ? SEVERITY_WORD[finding.severity] : 'waived'}
-        </span>
-        {station === null ? null : <span class="finding-station">{station}</span>}
-        <code>{finding.code}</code>
+        {subject === '' ? null : <span class="finding-subject">{subject}</span>}
+        <span class="finding-severity">{waived === undefined ? SEVERITY_WORD[finding.severity] : 'Waived'}</span>
       </p>
       {hasPlace(finding) ? (
         <button type="button" class="finding-message" onClick={() => chooseFinding(store, finding)}>
-          {finding.message} <span class="finding-go">Show</span>
+          <Sentence finding={finding} /> <span class="finding-go">Show</span>
         </button>
       ) : (
-        <p class="finding-message">{finding.message}</p>
+        <p class="finding-message">
+          <Sentence finding={finding} />
+        </p>
       )}
-      <dl class="finding-figures">
-        {measured === null ? null : (
-          <div>
-            <dt>Measured</dt>
-            <dd>{measured}</dd>
-          </div>
-        )}
-        {limit === null ? null : (
-          <div>
-            <dt>Limit</dt>
-            <dd>{limit}</dd>
-          </div>
-        )}
-        {finding.source === undefined ? null : (
-          <div>
-            <dt>Source</dt>
-            <dd>{finding.source}</dd>
-          </div>
-        )}
-        {file === null ? null : (
-          <div>
-            <dt>In the file</dt>
-            <dd class="file-place">{file}</dd>
-          </div>
-        )}
-        {finding.waived === undefined ? null : (
-          <div>
-            <dt>Waived by</dt>
-            <dd>{waivedText(finding.waived)}</dd>
-          </div>
-        )}
-      </dl>
-      {tools === true ? <WaiveTools finding={finding} station={station} /> : null}
+      <Rows
+        rows={[
+          ['Measured', measured],
+          ['Limit', limit],
+          ['Waived by', waived === undefined ? null : waivedText(waived)],
+        ]}
+      />
+      <Details finding={finding} />
+      {tools === true ? <WaiveTools finding={finding} subject={subject} /> : null}
     </li>
   );
 }

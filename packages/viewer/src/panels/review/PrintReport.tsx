@@ -1,5 +1,6 @@
 /** A button that prints the reviewer's report of what is shown. */
 import type { JSX } from 'preact';
+import { reasonOf } from '../../trouble.ts';
 import { useStore, type Store } from '../../state/store/store.ts';
 import { planWithoutTrial } from '../../state/store/trial.ts';
 
@@ -14,7 +15,7 @@ async function print(store: Store): Promise<void> {
     await printPaper(await reportOf(open, store.placed.value));
   } catch (error) {
     store.notice.value = {
-      text: `The report was not made: ${error instanceof Error ? error.message : String(error)}.`,
+      text: `The report could not be made: ${reasonOf(error)}.`,
     };
   }
 }
@@ -23,7 +24,7 @@ export function PrintReport(): JSX.Element {
   const store = useStore();
   return (
     <button type="button" onClick={() => void print(store)}>
-      Print the report
+      Print report
     </button>
   );
 }

@@ -1,6 +1,7 @@
-/** All findings, by severity and station; points as placed; and the report of it all. */
+/** All findings, by severity and station; points recorded on the ground; and the report of it all. */
 import type { Finding } from '@halfcup/core';
 import type { JSX } from 'preact';
+import { subjectIn } from '../../state/view/voice.ts';
 import { groupedOf } from '../../state/view/derive.ts';
 import { useStore, type OpenPlan } from '../../state/store/store.ts';
 import { counted } from '../../words.ts';
@@ -19,9 +20,6 @@ function byStation(findings: readonly Finding[], { analysis }: OpenPlan): Findin
 }
 
 function Groups({ open, findings }: { readonly open: OpenPlan; readonly findings: readonly Finding[] }): JSX.Element {
-  const names = new Map(
-    open.analysis.stations.map((station) => [station.id, `${station.index + 1} · ${station.name}`]),
-  );
   return (
     <>
       {groupedOf(findings).map((group) => (
@@ -36,7 +34,7 @@ function Groups({ open, findings }: { readonly open: OpenPlan; readonly findings
               <FindingCard
                 key={`${finding.code}-${finding.where.station ?? ''}-${index}`}
                 finding={finding}
-                station={names.get(finding.where.station ?? '') ?? null}
+                subject={subjectIn(open)(finding)}
                 tools
               />
             ))}
@@ -61,7 +59,7 @@ export function ReviewPanel(): JSX.Element {
         <PrintReport />
       </div>
       {findings.length === 0 ? (
-        <p class="soft">No findings: every check that ran holds. That is no permission: see the caution below.</p>
+        <p class="soft">No problems found. That is no permission: see the caution below.</p>
       ) : (
         <Groups open={open} findings={findings} />
       )}

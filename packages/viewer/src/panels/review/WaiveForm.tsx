@@ -1,10 +1,11 @@
-/** Who accepts a finding, why, and when; what is missing is said at its field. */
+/** Who accepts a finding, why, and when; what is missing is shown at its field. */
 import type { Finding } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { useId, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { useStore } from '../../state/store/store.ts';
 import { readWaiver, today, waiveFinding, type Waiver } from '../../state/edits/waivers.ts';
 import { run } from '../../state/edits/workbench.ts';
+import { matterOf, messageOf } from '../../state/view/voice.ts';
 import { counted } from '../../words.ts';
 import { FieldFrame } from '../ui/fields/FieldFrame.tsx';
 
@@ -42,12 +43,12 @@ export function WaiveForm({ finding, count, onDone, onCancel }: Props): JSX.Elem
     if (missing !== undefined) return document.getElementById(`${id}-${missing}`)?.focus();
     const [refused] = 'waiver' in read ? run(store, waiveFinding(open, finding, read.waiver)) : [];
     if (refused === undefined) onDone();
-    else setTrouble({ reason: refused.message });
+    else setTrouble({ reason: messageOf(store, refused) });
   };
   return (
     <form
       class="waive-form"
-      aria-label={`Waive ${finding.code}`}
+      aria-label={`Waive: ${matterOf(store, finding)}`}
       onSubmit={(event) => {
         event.preventDefault();
         waive();
@@ -58,7 +59,7 @@ export function WaiveForm({ finding, count, onDone, onCancel }: Props): JSX.Elem
     >
       <p class="soft">
         {count > 1 ? `This waives all ${counted(count, 'finding')} of this kind here. ` : ''}A waived finding stays in
-        the list and in the report, with this name. It stays what it is on the road.
+        the list and in the report, with the name of who waived it. On the road nothing changes.
       </p>
       {FIELDS.map(([key, label], index) => (
         <FieldFrame key={key} id={`${id}-${key}`} label={label} trouble={trouble[key] ?? null} wide>

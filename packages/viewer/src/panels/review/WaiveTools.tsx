@@ -1,10 +1,11 @@
-/** Under a finding: waiving it, or taking its waiver back. */
+/** Under a finding: waiving it, or removing its waiver. */
 import type { Finding } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { useRef, useState } from 'preact/hooks';
 import { isOpen } from '../../state/view/derive.ts';
+import { matterOf, messageOf } from '../../state/view/voice.ts';
 import { useStore, type Store } from '../../state/store/store.ts';
-import { sameKind, takeWaiverBack, waiverAt } from '../../state/edits/waivers.ts';
+import { sameKind, removeWaiver, waiverAt } from '../../state/edits/waivers.ts';
 import { run } from '../../state/edits/workbench.ts';
 import { WaiveForm } from './WaiveForm.tsx';
 import { reviewed } from '../../state/view/placed.ts';
@@ -12,42 +13,42 @@ import { reviewed } from '../../state/view/placed.ts';
 /** Where focus goes once the card has moved to another group. */
 const toReview = (): void => void requestAnimationFrame(() => document.getElementById('review-heading')?.focus());
 
-function takeBack(store: Store, finding: Finding): void {
+function unwaive(store: Store, finding: Finding): void {
   const open = store.open.value;
   if (open === null) return;
-  const [refused] = run(store, takeWaiverBack(open, finding));
+  const [refused] = run(store, removeWaiver(open, finding));
   store.notice.value = {
-    text: refused === undefined ? `Waiver taken back: ${finding.code}` : `Not done: ${refused.message}`,
+    text: refused === undefined ? 'Waiver removed. Undo brings it back.' : messageOf(store, refused),
   };
   if (refused === undefined) toReview();
 }
 
 export function WaiveTools({
   finding,
-  station,
+  subject,
 }: {
   readonly finding: Finding;
-  readonly station: string | null;
+  readonly subject: string;
 }): JSX.Element | null {
   const store = useStore();
   const [asked, setAsked] = useState(false);
   const button = useRef<HTMLButtonElement>(null);
   const open = store.open.value;
   if (open === null) return null;
-  const at = station === null ? '' : ` at ${station}`;
+  const at = subject === '' ? '' : `, ${subject}`;
   if (waiverAt(open, finding) >= 0) {
     return (
       <button
         type="button"
         class="finding-tool"
-        aria-label={`Take the waiver of ${finding.code}${at} back`}
-        onClick={() => takeBack(store, finding)}
+        aria-label={`Remove waiver${at}: ${matterOf(store, finding)}`}
+        onClick={() => unwaive(store, finding)}
       >
-        Take the waiver back
+        Remove waiver
       </button>
     );
   }
-  // What reading a file has found is no finding of a check: no waiver is held against it.
+  // What reading a file has found is no finding of a check: it cannot be waived.
   const count = reviewed(open, store.placed.value).filter((one) => isOpen(one) && sameKind(one, finding)).length;
   if (count === 0) return null;
   const close = (): void => {
@@ -56,7 +57,7 @@ export function WaiveTools({
   };
   const done = (): void => {
     setAsked(false);
-    store.notice.value = { text: `Waived: ${finding.code}${at}. Undo takes it back.` };
+    store.notice.value = { text: `Waived${at}. Undo reverts this.` };
     toReview();
   };
   return (
@@ -66,7 +67,7 @@ export function WaiveTools({
         type="button"
         class="finding-tool"
         aria-expanded={asked}
-        aria-label={`Waive ${finding.code}${at}`}
+        aria-label={`Waive${at}: ${matterOf(store, finding)}`}
         onClick={() => setAsked(!asked)}
       >
         Waive…

@@ -17,10 +17,11 @@ import {
 } from '../../state/view/road.ts';
 import { useStore, type OpenPlan } from '../../state/store/store.ts';
 import { exportFile } from '../../storage/saveFile.ts';
-import { lengthText, wheelUnit } from '../../words.ts';
+import { lengthText, sideWords, wheelUnit } from '../../words.ts';
 import { useFix } from './useFix.ts';
 import { takePlaced } from '../../work/placed.ts';
 
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 const titleOf = (peg: Peg): string => `${numberOf(peg.station)} · ${peg.station.name}: ${peg.title}`;
 
 interface Recording {
@@ -92,14 +93,14 @@ function WayLines({
       <p class="road-way" role="status">
         {on
           ? way === null
-            ? 'Waiting for the position of this device'
+            ? 'Waiting for this device’s position'
             : wayWords(way, peg.side, units)
-          : `${peg.side}-hand side, as the runners see it`}
+          : `${capital(sideWords(peg.side))} (facing with the runners)`}
       </p>
       {way === null || fix === null ? null : (
         <p class="road-small">
-          {way.wheel === null ? 'No wheel can run there' : `${lengthText(Math.abs(way.wheel), units)} by wheel`} ·{' '}
-          {lengthText(way.straight, units)} straight · position good to {lengthText(fix.accuracy, units)}
+          {way.wheel === null ? 'Cannot be wheeled' : `${lengthText(Math.abs(way.wheel), units)} by wheel`} ·{' '}
+          {lengthText(way.straight, units)} in a straight line · position within {lengthText(fix.accuracy, units)}
         </p>
       )}
     </>
@@ -118,8 +119,7 @@ const WheelField = ({
   readonly onInput: (text: string) => void;
 }): JSX.Element => (
   <label class="road-choice">
-    By wheel, if wheeled ({peg.title.startsWith('Trash') ? 'from the last table' : 'to the first table'}),{' '}
-    {wheelUnit(units)}
+    Wheel reading {peg.title.startsWith('Trash') ? 'from last table' : 'to first table'} ({wheelUnit(units)}), optional
     <input type="text" inputMode="decimal" value={wheeled} onInput={(event) => onInput(event.currentTarget.value)} />
   </label>
 );
@@ -136,13 +136,13 @@ function RecordTools({ plan, record }: Pick<Recording, 'record'> & { readonly pl
         disabled={record.length === 0}
         onClick={() =>
           void exportFile(store, 'as-placed.gpx', new Blob([text()], { type: 'application/gpx+xml' }), [
-            'Points as placed',
+            'Recorded points',
             'application/gpx+xml',
             '.gpx',
           ])
         }
       >
-        Save the points
+        Save points
       </button>
       <button
         type="button"
@@ -150,7 +150,7 @@ function RecordTools({ plan, record }: Pick<Recording, 'record'> & { readonly pl
         disabled={record.length === 0}
         onClick={() => void takePlaced(store, new File([text()], 'as-placed.gpx'))}
       >
-        Look at the verdicts
+        Check against the plan
       </button>
     </div>
   );
@@ -167,7 +167,7 @@ function Record({ open }: { readonly open: OpenPlan }): JSX.Element {
   const { fix, trouble } = useFix(on);
   const pegs = pegsOf(open.analysis);
   const peg = pegs.find(({ name }) => name === chosen) ?? nextPeg(pegs, record) ?? pegs[0];
-  if (peg === undefined) return <p class="empty">The plan has nothing to place: no station is passed by a course.</p>;
+  if (peg === undefined) return <p class="empty">Nothing to place yet: no course passes a station.</p>;
   const change = (next: readonly Stood[]): void => {
     put(next);
     setChosen(null);
@@ -179,11 +179,12 @@ function Record({ open }: { readonly open: OpenPlan }): JSX.Element {
     store.notice.value = { text: `Recorded: ${titleOf(peg)}` };
   };
   const last = record.at(-1);
+  const undone = pegs.find(({ name }) => name === last?.name);
   return (
     <>
       {on ? null : (
         <button type="button" class="road-main" onClick={() => setOn(true)}>
-          Start: show how far it is
+          Start guiding me
         </button>
       )}
       {trouble === null ? null : (
@@ -195,7 +196,7 @@ function Record({ open }: { readonly open: OpenPlan }): JSX.Element {
       <WayLines open={open} peg={peg} fix={fix} on={on} />
       <WheelField peg={peg} units={units} wheeled={wheeled} onInput={setWheeled} />
       <button type="button" class="road-main" disabled={fix === null} onClick={take}>
-        Record as placed
+        Record here
       </button>
       <button
         type="button"
@@ -203,7 +204,7 @@ function Record({ open }: { readonly open: OpenPlan }): JSX.Element {
         disabled={last === undefined}
         onClick={() => change(record.slice(0, -1))}
       >
-        {last === undefined ? 'Nothing recorded yet' : `Undo: ${last.name}`}
+        {last === undefined ? 'Nothing recorded yet' : `Undo: ${undone === undefined ? last.name : titleOf(undone)}`}
       </button>
       <p class="road-small">
         {record.length} of {pegs.length} recorded.
@@ -221,8 +222,8 @@ export function RoadPanel(): JSX.Element {
       <h2>On the road</h2>
       <Record key={open.document.plan.name} open={open} />
       <p class="road-small">
-        Keep off the road until it is closed, and face the traffic. Positions of a telephone are good to some metres:
-        where it matters, wheel.
+        Keep off the road until it is closed, and face the traffic. A phone’s position is a few metres off: where it
+        matters, measure by wheel.
       </p>
     </div>
   );

@@ -9,9 +9,9 @@ export interface Watching {
 }
 
 const REASON: Readonly<Record<number, string>> = {
-  1: 'This page may not read the position of this device. Allow it for this page in the browser’s settings, then start again.',
-  2: 'This device cannot tell where it is now. Step into the open, or wheel the distances from the chalk mark.',
-  3: 'The position has not come in time. It is asked for again; step into the open.',
+  1: 'This page may not use this device’s position. Allow it in the browser’s settings, then start again.',
+  2: 'This device does not know where it is. Step into the open, or measure by wheel from the chalk mark.',
+  3: 'No position yet; still trying. Step into the open.',
 };
 
 export function useFix(on: boolean): Watching {
@@ -19,7 +19,7 @@ export function useFix(on: boolean): Watching {
   useEffect(() => {
     if (!on) return undefined;
     if (!('geolocation' in navigator)) {
-      setWatching({ fix: null, trouble: 'This browser gives no position. Wheel the distances from the chalk mark.' });
+      setWatching({ fix: null, trouble: 'This browser gives no position. Measure by wheel from the chalk mark.' });
       return undefined;
     }
     const id = navigator.geolocation.watchPosition(
@@ -28,7 +28,7 @@ export function useFix(on: boolean): Watching {
           fix: { at: [coords.longitude, coords.latitude], accuracy: coords.accuracy, time: timestamp },
           trouble: null,
         }),
-      ({ code, message }) => setWatching(({ fix }) => ({ fix, trouble: REASON[code] ?? message })),
+      ({ code }) => setWatching(({ fix }) => ({ fix, trouble: REASON[code] ?? REASON[2]! })),
       { enableHighAccuracy: true, maximumAge: 1000, timeout: 30_000 },
     );
     let lock: WakeLockSentinel | null = null;

@@ -1,12 +1,12 @@
 /** Adds a station: at the place asked about, else in the middle of the longest leg; the words beside it say where. */
-import { formatMeasure } from '@halfcup/core';
 import { courseLength } from '@halfcup/core/geometry';
 import type { JSX } from 'preact';
 import { pinSide, type Way } from '../../state/edits/cross.ts';
 import { courseOf } from '../../state/view/derive.ts';
 import { addOnCourse } from '../../state/edits/moves.ts';
 import { useStore, type CoursePlace, type OpenPlan } from '../../state/store/store.ts';
-import { tell } from './editing.ts';
+import { farText } from '../../words.ts';
+import { notify } from './editing.ts';
 
 interface Spot extends CoursePlace {
   readonly side: Way;
@@ -31,17 +31,17 @@ export function AddStation({ open }: { readonly open: OpenPlan }): JSX.Element |
   const { value: asked } = store.asked;
   const spot: Spot | null =
     asked !== null
-      ? { ...asked, side: 'right', words: 'the place asked about' }
+      ? { ...asked, side: 'right', words: 'the place you asked about' }
       : store.course.value === null
         ? null
         : longestLeg(open, store.course.value);
   if (spot === null) return null;
-  const at = formatMeasure(spot.measure, units);
+  const at = farText(spot.measure, units);
   const add = (): void =>
-    tell(
+    notify(
       store,
       addOnCourse(store, spot.course, spot.measure, spot.side),
-      `Added a station at ${at}, ${spot.side}-hand side. Drag or type it to where it belongs.`,
+      `Added a station at ${at}, ${spot.side}-hand side. Drag it to where it belongs, or type its distance.`,
     );
   return (
     <div class="stations-foot">

@@ -1,4 +1,4 @@
-/** Items that stand where somebody put them, not where the rule would. */
+/** Items that stand where somebody put them, not in their standard place. */
 import type { Finding, Item } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { leadOf } from '../../state/view/derive.ts';
@@ -11,11 +11,12 @@ function OneItem({ item, ...editing }: Editing & { readonly item: Item }): JSX.E
   const store = useStore();
   const { kind } = item;
   const word = ITEM_WORD[kind];
+  const lower = word.toLowerCase();
   const byHand = ownRaw(editing, ['items', kind]) !== undefined;
   const save = (value: unknown): readonly Finding[] =>
     value === undefined
-      ? setOwn(store, editing, ['items', kind], undefined, `put ${word} back by rule`)
-      : setOwn(store, editing, ['items', kind, 'at'], value, `place ${word} by hand`);
+      ? setOwn(store, editing, ['items', kind], undefined, `put ${lower} back in its standard place`)
+      : setOwn(store, editing, ['items', kind, 'at'], value, `place ${lower} by hand`);
   const [at] = item.at;
   return (
     <div class="by-hand">
@@ -27,7 +28,7 @@ function OneItem({ item, ...editing }: Editing & { readonly item: Item }): JSX.E
       />
       {byHand ? (
         <button type="button" onClick={() => void save(undefined)}>
-          Put {word} back by rule
+          Put {lower} back in its standard place
         </button>
       ) : null}
     </div>
@@ -38,7 +39,9 @@ export function ItemsByHand(editing: Editing): JSX.Element {
   const items = leadOf(editing.station)?.items.toSorted((a, b) => a.from - b.from) ?? [];
   return (
     <>
-      <p class="soft">Longitude and latitude of what stands elsewhere than the rule puts it; empty: by rule.</p>
+      <p class="soft">
+        Longitude and latitude of what does not stand in its standard place. Clear a field to put the item back.
+      </p>
       {items.map((item) => (
         <OneItem key={item.kind} item={item} {...editing} />
       ))}

@@ -3,6 +3,7 @@ import { metres } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { nudge } from '../../state/edits/moves.ts';
 import { useStore } from '../../state/store/store.ts';
+import { messageOf } from '../../state/view/voice.ts';
 import { wheelUnit } from '../../words.ts';
 import type { Editing } from './editing.ts';
 
@@ -13,7 +14,7 @@ export function NudgeButtons({ station }: Editing): JSX.Element {
   const unit = wheelUnit(store.units.value);
   const press = (step: number): void => {
     const [first] = nudge(store, station.id, metres(step, unit === 'm' ? 'm' : 'yd'));
-    if (first !== undefined) store.notice.value = { text: first.message };
+    if (first !== undefined) store.notice.value = { text: messageOf(store, first) };
   };
   return (
     <div class="group nudges" role="group" aria-label="Along the course">
@@ -21,7 +22,7 @@ export function NudgeButtons({ station }: Editing): JSX.Element {
         <button
           key={step}
           type="button"
-          aria-label={`${Math.abs(step)} ${unit} ${step < 0 ? 'back' : 'on'} along the course`}
+          aria-label={`${Math.abs(step)} ${unit} ${step < 0 ? 'back' : 'forward'} along the course`}
           onClick={() => press(step)}
         >
           {step < 0 ? `−${-step}` : `+${step}`}

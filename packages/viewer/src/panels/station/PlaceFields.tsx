@@ -27,7 +27,9 @@ function CourseDistance(editing: Editing): JSX.Element | null {
   const store = useStore();
   const lead = leadOf(editing.station);
   if (lead === undefined)
-    return <p class="soft">No course passes here: type a pin, or drag the station to a course on the map.</p>;
+    return (
+      <p class="soft">No course passes here. Type where the pin is, or drag the station to a course on the map.</p>
+    );
   const unit = store.units.value === 'metric' ? 'km' : 'mi';
   const raw = `${lengthIn(lead.measure, unit).toFixed(unit === 'km' ? 3 : 4)} ${unit}`;
   const save = (value: unknown): readonly Finding[] => {
@@ -50,11 +52,14 @@ function OnCourse(editing: Editing): JSX.Element | null {
   return (
     <>
       <ChoiceField
-        {...ownField(editing, ['on', 'course'], 'Measured along')}
+        {...ownField(editing, ['on', 'course'], 'Course')}
         choices={open.document.plan.courses.map(({ id, name }) => ({ value: id, label: name }))}
         required
       />
-      <LengthField {...ownField(editing, ['on', 'offset'], 'Off the course line')} fallback={station.practice.kerb} />
+      <LengthField
+        {...ownField(editing, ['on', 'offset'], 'Distance from the course line')}
+        fallback={station.practice.kerb}
+      />
     </>
   );
 }
@@ -72,17 +77,17 @@ export function PlaceFields(editing: Editing): JSX.Element {
   return (
     <>
       <CourseDistance {...editing} />
-      <PairField {...ownField(editing, ['at'], 'Pin: lon, lat')} raw={pin} save={placePin} required wide />
+      <PairField {...ownField(editing, ['at'], 'Pin: longitude, latitude')} raw={pin} save={placePin} required wide />
       <OnCourse {...editing} />
       <ChoiceField
-        {...ownField(editing, ['side'], 'Declared side')}
+        {...ownField(editing, ['side'], 'Side')}
         choices={SIDES}
-        fallback={`none: ${sideWords(lead?.side ?? 'unclear')}`}
-        hint="As the lead direction’s runners see it. A declared side rules."
+        fallback={`as the pin stands: ${sideWords(lead?.side ?? 'unclear')}`}
+        hint="Facing with the runners who come past first. A side chosen here holds, wherever the pin stands."
       />
       {lead === undefined ? null : (
         <button type="button" onClick={() => void crossOver(store, station.id)}>
-          Send across to the {to}-hand side
+          Move to the {to}-hand side
         </button>
       )}
     </>

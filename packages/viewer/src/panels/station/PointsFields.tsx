@@ -1,4 +1,4 @@
-/** Points about the station: where trucks unload, medical, toilets. */
+/** Points near the station: where trucks unload, medical, toilets. */
 import type { PointKind } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { useStore } from '../../state/store/store.ts';
@@ -41,7 +41,7 @@ function OnePoint({
         {title === '' ? '' : `: ${title}`}
       </legend>
       <ChoiceField {...ownField(editing, ['points', index, 'kind'], 'Kind')} choices={KINDS} required />
-      <PairField {...ownField(editing, ['points', index, 'at'], 'Lon, lat')} required wide />
+      <PairField {...ownField(editing, ['points', index, 'at'], 'Longitude, latitude')} required wide />
       <TextField {...ownField(editing, ['points', index, 'name'], 'Name')} />
       <TextField {...ownField(editing, ['points', index, 'street'], 'Street')} />
       <TextField {...ownField(editing, ['points', index, 'note'], 'Note')} rows={2} />

@@ -11,8 +11,8 @@ import { ownField, ownRaw, setOwn, type Editing } from './editing.ts';
 export const PeopleFields = (editing: Editing): JSX.Element => (
   <>
     <TextField {...ownField(editing, ['people', 'captain'], 'Captain')} />
-    <TextField {...ownField(editing, ['people', 'radio'], 'Radio name')} />
-    <TextField {...ownField(editing, ['people', 'phone'], 'Telephone')} />
+    <TextField {...ownField(editing, ['people', 'radio'], 'Radio call sign')} />
+    <TextField {...ownField(editing, ['people', 'phone'], 'Phone')} />
   </>
 );
 
@@ -20,15 +20,15 @@ export function NoteFields(editing: Editing): JSX.Element {
   const store = useStore();
   const hasWalked = ownRaw(editing, ['walked']) !== undefined;
   const saveBy = (value: unknown): readonly Finding[] =>
-    setOwn(store, editing, value === undefined ? ['walked'] : ['walked', 'by'], value, 'change walked by');
+    setOwn(store, editing, value === undefined ? ['walked'] : ['walked', 'by'], value, 'change checked on foot by');
   return (
     <>
       <TextField {...ownField(editing, ['note'], 'Note')} rows={3} />
-      <TextField {...ownField(editing, ['why'], 'Placed so because')} rows={2} />
-      <CheckField {...ownField(editing, ['fixed'], 'Fixed: better positions are not looked for')} />
-      <TextField {...ownField(editing, ['walked', 'by'], 'Walked by')} save={saveBy} />
+      <TextField {...ownField(editing, ['why'], 'Why it is here')} rows={2} />
+      <CheckField {...ownField(editing, ['fixed'], 'Fixed: leave it out when searching for better places')} />
+      <TextField {...ownField(editing, ['walked', 'by'], 'Checked on foot by')} save={saveBy} />
       {hasWalked ? (
-        <TextField {...ownField(editing, ['walked', 'date'], 'Walked on')} hint="A date such as 2027-06-20." />
+        <TextField {...ownField(editing, ['walked', 'date'], 'Checked on foot on')} hint="A date such as 2027-06-20." />
       ) : null}
     </>
   );
@@ -38,7 +38,7 @@ const KINDS: readonly Served[] = ['water', 'sportsDrink', 'gel'];
 
 export const UsedFields = (editing: Editing): JSX.Element => (
   <>
-    <p class="soft">Counted after the day; next year’s take rates are learnt from it.</p>
+    <p class="soft">Count what was used, to plan the next race with.</p>
     {KINDS.map((kind) => (
       <NumberField
         key={kind}

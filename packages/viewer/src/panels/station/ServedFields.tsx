@@ -1,8 +1,8 @@
-/** Whom the station serves: races, the lead direction, passes. */
-import { formatMeasure, type Finding, type StationPass } from '@halfcup/core';
+/** Whom the station serves: races, the first way past, each time past. */
+import { type Finding, type StationPass } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { useStore } from '../../state/store/store.ts';
-import { compassWord } from '../../words.ts';
+import { compassWord, farText, timePast } from '../../words.ts';
 import { ChoiceField, type Choice } from '../ui/fields/ChoiceField.tsx';
 import { SetField } from '../ui/fields/SetField.tsx';
 import { ownField, ownRaw, setOwn, type Editing } from './editing.ts';
@@ -15,15 +15,15 @@ const passFrom = (key: string): { readonly race: string; readonly pass: number }
 };
 
 const WAYS = [
-  { value: 'lead', label: 'in the lead direction' },
-  { value: 'all', label: 'in every direction' },
+  { value: 'lead', label: 'the first way only' },
+  { value: 'all', label: 'every way past' },
   { value: 'list', label: 'as chosen below' },
 ];
 
 function usePassChoices({ station, open }: Editing): readonly Choice[] {
   const { units } = useStore();
   const label = ({ race, pass, measure, azimuthDeg }: StationPass): string =>
-    `${open.analysis.plan.races.find(({ id }) => id === race)?.name ?? race}, pass ${pass + 1}, ${formatMeasure(measure, units.value)}, heading ${compassWord(azimuthDeg)}`;
+    `${open.analysis.plan.races.find(({ id }) => id === race)?.name ?? race}${timePast(pass)}, ${farText(measure, units.value)}, heading ${compassWord(azimuthDeg)}`;
   return station.passes.map((pass) => ({ value: keyOf(pass), label: label(pass) }));
 }
 
@@ -40,11 +40,11 @@ function ChosenPasses(
       editing,
       ['passes'],
       Array.isArray(value) ? value.map((key) => passFrom(String(key))) : undefined,
-      'change passes served',
+      'change which runners are served',
     );
   return (
     <SetField
-      {...ownField(editing, ['passes'], 'Passes served')}
+      {...ownField(editing, ['passes'], 'Served when they come past')}
       raw={editing.list.map(keyOf)}
       save={save}
       choices={editing.choices}
@@ -62,10 +62,16 @@ export function ServedFields(editing: Editing): JSX.Element {
   const { passes } = station.station;
   const savePasses = (value: unknown): readonly Finding[] => {
     const served = station.passes.filter((pass) => pass.served).map(({ race, pass }) => ({ race, pass }));
-    return setOwn(store, editing, ['passes'], value === 'list' ? served : value, 'change passes served');
+    return setOwn(store, editing, ['passes'], value === 'list' ? served : value, 'change which runners are served');
   };
   const saveLead = (value: unknown): readonly Finding[] =>
-    setOwn(store, editing, ['lead'], typeof value === 'string' ? passFrom(value) : undefined, 'change lead direction');
+    setOwn(
+      store,
+      editing,
+      ['lead'],
+      typeof value === 'string' ? passFrom(value) : undefined,
+      'change the first way past',
+    );
   const raw = ownRaw(editing, ['passes']);
   return (
     <>
@@ -75,19 +81,19 @@ export function ServedFields(editing: Editing): JSX.Element {
         fallback={races.map(({ id }) => id)}
       />
       <ChoiceField
-        {...ownField(editing, ['lead'], 'Lead direction')}
+        {...ownField(editing, ['lead'], 'First way past')}
         raw={lead === undefined ? undefined : keyOf(lead)}
         save={saveLead}
         choices={choices}
-        fallback="the first race’s first pass"
+        fallback="as the first race comes past first"
         stack
       />
       <ChoiceField
-        {...ownField(editing, ['passes'], 'Serves runners')}
+        {...ownField(editing, ['passes'], 'Serves runners who come')}
         raw={Array.isArray(raw) ? 'list' : raw}
         save={savePasses}
         choices={WAYS.filter(({ value }) => value !== 'lead' || raw === 'lead')}
-        fallback="in the lead direction"
+        fallback="the first way only"
         stack
       />
       {typeof passes === 'string' ? null : <ChosenPasses {...editing} choices={choices} list={passes} />}

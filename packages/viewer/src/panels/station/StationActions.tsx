@@ -2,7 +2,7 @@
 import type { JSX } from 'preact';
 import { duplicate, remove } from '../../state/edits/moves.ts';
 import { useStore } from '../../state/store/store.ts';
-import { tell, type Editing } from './editing.ts';
+import { notify, type Editing } from './editing.ts';
 import { chooseStation } from '../../state/view/choose.ts';
 
 /** Where the focus goes when what had it is gone. */
@@ -18,10 +18,10 @@ export function StationActions({ station }: Editing): JSX.Element {
       <button
         type="button"
         onClick={() =>
-          tell(
+          notify(
             store,
             duplicate(store, station.id),
-            `Added a double of ${station.name}, farther along the course. Undo takes it away.`,
+            `Added a copy of ${station.name} farther along the course. Undo removes it.`,
           )
         }
       >
@@ -30,7 +30,7 @@ export function StationActions({ station }: Editing): JSX.Element {
       <button
         type="button"
         onClick={() => {
-          tell(store, remove(store, station.id), `Deleted ${station.name}. Undo brings it back.`);
+          notify(store, remove(store, station.id), `Deleted ${station.name}. Undo brings it back.`);
           focusPanel();
         }}
       >

@@ -1,9 +1,8 @@
 /** Everything that the plan holds of one station, in folded parts. */
-import { formatMeasure } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { leadOf } from '../../state/view/derive.ts';
 import { useStore } from '../../state/store/store.ts';
-import { counted, SERVED_WORD } from '../../words.ts';
+import { counted, farText, SERVED_WORD } from '../../words.ts';
 import { CrewFields } from '../ui/fields/CrewFields.tsx';
 import { PracticeFields } from '../ui/fields/PracticeFields.tsx';
 import { SuppliesFields } from '../ui/fields/SuppliesFields.tsx';
@@ -26,22 +25,22 @@ export function StationEditor(editing: Editing): JSX.Element {
   const byHand = keysOf(ownRaw(editing, ['items']));
   const { serves, points, people } = station.station;
   return (
-    <section class="edit" aria-label="Change the station">
-      <h3>Change</h3>
+    <section class="edit" aria-label="Edit the station">
+      <h3>Edit</h3>
       <TextField {...ownField(editing, ['name'], 'Name')} fallback={station.id} />
-      <Section title="Place" about={lead === undefined ? 'off the course' : formatMeasure(lead.measure, units.value)}>
+      <Section title="Place" about={lead === undefined ? 'off the course' : farText(lead.measure, units.value)}>
         <PlaceFields {...editing} />
       </Section>
       <Section
         title="Runners"
-        about={`${station.passes.filter((pass) => pass.served).length} of ${station.passes.length} passes served`}
+        about={`${station.passes.filter((pass) => pass.served).length} of ${station.passes.length} served`}
       >
         <ServedFields {...editing} />
       </Section>
       <Section title="Tables" about={serves.map((kind) => SERVED_WORD[kind]).join(', ')}>
         <TablesFields {...editing} />
       </Section>
-      <Section title="Items by hand" about={byHand === 0 ? 'all by rule' : `${byHand} by hand`}>
+      <Section title="Placed by hand" about={byHand === 0 ? 'none' : counted(byHand, 'item')}>
         <ItemsByHand {...editing} />
       </Section>
       <Section title="Points" about={points.length === 0 ? 'none' : counted(points.length, 'point')}>
@@ -53,16 +52,16 @@ export function StationEditor(editing: Editing): JSX.Element {
       <Section title="Notes">
         <NoteFields {...editing} />
       </Section>
-      <Section title="Own practice" about={ownCount(ownRaw(editing, ['practice']))}>
+      <Section title="Distances for this station" about={ownCount(ownRaw(editing, ['practice']))}>
         <PracticeFields {...rules} fallback={plan.practice} />
       </Section>
-      <Section title="Own supplies" about={ownCount(ownRaw(editing, ['supplies']))}>
+      <Section title="Supplies for this station" about={ownCount(ownRaw(editing, ['supplies']))}>
         <SuppliesFields {...rules} fallback={plan.supplies} />
       </Section>
-      <Section title="Own crew" about={ownCount(ownRaw(editing, ['crew']))}>
+      <Section title="Crew for this station" about={ownCount(ownRaw(editing, ['crew']))}>
         <CrewFields {...rules} fallback={plan.crew} />
       </Section>
-      <Section title="After the day" about={keysOf(ownRaw(editing, ['used'])) === 0 ? 'nothing counted' : 'counted'}>
+      <Section title="After the race" about={keysOf(ownRaw(editing, ['used'])) === 0 ? 'not counted yet' : 'counted'}>
         <UsedFields {...editing} />
       </Section>
     </section>

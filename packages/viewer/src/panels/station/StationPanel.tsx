@@ -1,16 +1,18 @@
 /** The selected station: where it is, what stands there, which runners pass, and what the checks say. */
-import { formatMeasure, type Item, type LaidDirection, type StationLayout, type StationPass } from '@halfcup/core';
+import { type Item, type LaidDirection, type StationLayout, type StationPass, type Units } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { findingsByStation, leadOf, numberOf, signDistance } from '../../state/view/derive.ts';
 import { useStore, type OpenPlan } from '../../state/store/store.ts';
 import {
   comeFrom,
   DASH,
+  farText,
   ITEM_WORD,
   lengthText,
-  percent,
   SERVED_WORD,
   sideWords,
+  sureText,
+  timePast,
   wheelFigure,
   wheelRange,
   wheelUnit,
@@ -30,14 +32,14 @@ function Items({ direction }: { readonly direction: LaidDirection }): JSX.Elemen
     );
   return (
     <table class="items">
-      <caption>From the chalk mark, {wheelUnit(units.value)}; before it −</caption>
+      <caption>{wheelUnit(units.value) === 'm' ? 'Metres' : 'Yards'} from the chalk mark (minus = before it)</caption>
       <thead>
         <tr>
           <th scope="col" class="left">
             Item
           </th>
-          <th scope="col">along</th>
-          <th scope="col">by wheel</th>
+          <th scope="col">Along course</th>
+          <th scope="col">By wheel</th>
         </tr>
       </thead>
       <tbody>
@@ -74,18 +76,38 @@ function Passes({ station, open }: { readonly station: StationLayout; readonly o
         <li key={`${pass.race}-${pass.pass}`} class={pass.served ? '' : 'seen'}>
           <span class="pass-race">
             {raceName(pass)}
-            {pass.pass > 0 ? `, pass ${pass.pass + 1}` : ''}
+            {timePast(pass.pass)}
           </span>
-          <span class="pass-measure">{formatMeasure(pass.measure, units.value)}</span>
-          <span class="pass-how">{pass.served ? 'served' : 'seen, not served'}</span>
+          <span class="pass-measure">{farText(pass.measure, units.value)}</span>
+          <span class="pass-how">{pass.served ? 'served' : 'not served'}</span>
           <span class="pass-from">
-            {comeFrom(pass.azimuthDeg)}; pin on their {pass.side === 'unclear' ? 'side unclear' : pass.side}
+            {comeFrom(pass.azimuthDeg)};{' '}
+            {pass.side === 'unclear' ? 'side of the pin unclear' : `pin on their ${pass.side}`}
           </span>
         </li>
       ))}
     </ul>
   );
 }
+
+/** "5 m left of the course (72 % sure)". */
+function pinText({ offset, side, confidence }: StationPass, units: Units): string {
+  const away = lengthText(Math.abs(offset), units);
+  const sure = sureText(confidence);
+  return `${away} ${side === 'unclear' ? 'from' : `${side} of`} the course${sure === '' ? '' : ` (${sure})`}`;
+}
+
+const Terms = (): JSX.Element => (
+  <details class="terms">
+    <summary>What pin, chalk mark and wheel mean</summary>
+    <p class="soft">
+      The <b>pin</b> is the point that marks the station on the map: the near end of the first drink table. The crew
+      finds it on the road as a <b>chalk mark</b>, from which everything is measured. <b>By wheel</b> is what a
+      measuring wheel shows that is run from there along the kerb; on a bend that differs from the distance along the
+      course.
+    </p>
+  </details>
+);
 
 function Facts({
   station,
@@ -100,13 +122,11 @@ function Facts({
   const sign = lead === undefined ? null : signDistance(lead);
   return (
     <dl class="facts">
-      <Fact name="Course distance">{lead === undefined ? DASH : formatMeasure(lead.measure, system)}</Fact>
-      <Fact name="Side">{`${sideWords(lead?.side ?? 'unclear')}${station.station.side === undefined ? '' : ', declared'}`}</Fact>
-      {pass === undefined ? null : (
-        <Fact name="Pin from the course">{`${lengthText(Math.abs(pass.offset), system)}, ${pass.side} ${percent(pass.confidence)}`}</Fact>
-      )}
-      <Fact name="Sign ahead of the station">{sign === null ? DASH : lengthText(sign.along, system)}</Fact>
-      <Fact name="The same by wheel">
+      <Fact name="Course distance">{lead === undefined ? DASH : farText(lead.measure, system)}</Fact>
+      <Fact name="Side">{`${sideWords(lead?.side ?? 'unclear')}${station.station.side === undefined ? '' : ', set by hand'}`}</Fact>
+      {pass === undefined ? null : <Fact name="Pin">{pinText(pass, system)}</Fact>}
+      <Fact name="Sign before the first table">{sign === null ? DASH : lengthText(sign.along, system)}</Fact>
+      <Fact name="Sign distance by wheel">
         {sign === null || sign.wheel === null ? DASH : lengthText(sign.wheel, system)}
       </Fact>
       {station.nearest === null ? null : (
@@ -130,30 +150,31 @@ function Chosen({ station, open }: { readonly station: StationLayout; readonly o
       {station.directions.map((direction, index) => (
         <section
           key={`${direction.race}-${index}`}
-          aria-label={direction.lead ? 'Lead direction' : `Other direction ${index}`}
+          aria-label={direction.lead ? 'First way past' : `Other way past, ${index}`}
         >
-          {direction.lead ? null : <h3>Other direction: runners come {comeFrom(direction.azimuthDeg)}</h3>}
+          {direction.lead ? null : <h3>Runners also come {comeFrom(direction.azimuthDeg)}</h3>}
           <StationSketch direction={direction} />
           {direction.lead ? <Facts station={station} lead={lead} /> : null}
           <Items direction={direction} />
         </section>
       ))}
       {lead === undefined ? <Facts station={station} lead={lead} /> : null}
+      <Terms />
       <StationEditor station={station} open={open} />
-      <h3>Passes</h3>
+      <h3>Runners who come past</h3>
       <Passes station={station} open={open} />
       {station.station.note === undefined && station.station.why === undefined ? null : (
         <>
           <h3>Notes</h3>
           {station.station.note === undefined ? null : <p>{station.station.note}</p>}
-          {station.station.why === undefined ? null : <p>Placed so because: {station.station.why}</p>}
+          {station.station.why === undefined ? null : <p>Why it is here: {station.station.why}</p>}
         </>
       )}
       <h3>Findings</h3>
-      {findings.length === 0 ? <p class="soft">No findings for this station.</p> : null}
+      {findings.length === 0 ? <p class="soft">No problems found.</p> : null}
       <ul class="findings">
         {findings.map((finding, index) => (
-          <FindingCard key={`${finding.code}-${index}`} finding={finding} station={null} />
+          <FindingCard key={`${finding.code}-${index}`} finding={finding} subject="" />
         ))}
       </ul>
     </>
@@ -169,7 +190,8 @@ export function StationPanel(): JSX.Element {
       <div class="empty">
         <h2>No station chosen</h2>
         <p>
-          Choose one in the table, on the map or on the course strip. Its items, passes and findings are shown here.
+          Choose one in the table, on the map or on the course strip. What stands there, who comes past and what the
+          checks found is shown here.
         </p>
       </div>
     );

@@ -3,7 +3,7 @@ import { type Item, type LaidDirection, formOf } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { isTable } from '../../state/view/derive.ts';
 import { useStore } from '../../state/store/store.ts';
-import { compassWord, ITEM_WORD, wheelFigure, wheelUnit } from '../../words.ts';
+import { compassWord, ITEM_WORD, lengthText } from '../../words.ts';
 
 const WIDTH = 308;
 const ROAD = 26;
@@ -76,11 +76,11 @@ export function StationSketch({ direction }: { readonly direction: LaidDirection
       height={116}
       viewBox={`0 0 ${WIDTH} 116`}
       role="img"
-      aria-label={`Order of the items on the ${direction.side}-hand side: ${items.map((item) => ITEM_WORD[item.kind]).join(', ')}`}
+      aria-label={`Order of what stands on the ${direction.side}-hand side: ${items.map((item) => ITEM_WORD[item.kind]).join(', ')}`}
     >
       <rect class="sketch-road" x={0} y={roadY} width={WIDTH} height={ROAD} />
       <text class="sketch-note" x={4} y={left ? 111 : 14}>
-        runners come from the {compassWord(direction.azimuthDeg + 180)}
+        Runners come from the {compassWord(direction.azimuthDeg + 180)}
       </text>
       <path class="sketch-run" d={`M8 ${roadY + 13}h${WIDTH - 22}`} />
       <path class="sketch-arrow" d={`M${WIDTH - 20} ${roadY + 8}l8 5l-8 5`} />
@@ -99,7 +99,7 @@ export function StationSketch({ direction }: { readonly direction: LaidDirection
         <g key={from}>
           <path class="sketch-span" d={`M${from} ${spanY - 3}v6m0 -3H${to}m0 -3v6`} />
           <text class="sketch-word" x={(from + to) / 2} y={left ? spanY - 5 : spanY + 13} text-anchor="middle">
-            {wheelFigure(length, units.value)} {wheelUnit(units.value)}
+            {lengthText(length, units.value)}
           </text>
         </g>
       ))}

@@ -38,7 +38,7 @@ export function TablesFields(editing: Editing): JSX.Element {
         />
       ))}
       <NumberField {...ownField(editing, ['boxes'], 'Trash boxes')} fallback={boxes} unit="boxes" />
-      <LengthField {...ownField(editing, ['width'], 'Width of the road')} />
+      <LengthField {...ownField(editing, ['width'], 'Road width')} />
     </>
   );
 }

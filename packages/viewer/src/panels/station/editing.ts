@@ -2,6 +2,7 @@
 import type { Finding, StationLayout } from '@halfcup/core';
 import { rawStation, setOfStation, valueAt, type Path } from '../../state/edits/edits.ts';
 import type { OpenPlan, Store } from '../../state/store/store.ts';
+import { firstMessage } from '../../state/view/voice.ts';
 import { run } from '../../state/edits/workbench.ts';
 import type { FieldProps } from '../ui/fields/target.ts';
 
@@ -28,15 +29,14 @@ export const setOwn = (
   what: string,
 ): readonly Finding[] => run(store, setOfStation(station.id, path, value, `${what}, ${station.name}`));
 
-/** Tells at the foot of the map what has come of an action. */
-export function tell(store: Store, findings: readonly Finding[], done: string): void {
-  const [first] = findings;
-  store.notice.value = { text: first?.message ?? done };
+/** Shows at the foot of the map what has come of an action. */
+export function notify(store: Store, findings: readonly Finding[], done: string): void {
+  store.notice.value = { text: firstMessage(store, findings) ?? done };
 }
 
 export const keysOf = (value: unknown): number =>
   typeof value === 'object' && value !== null ? Object.keys(value).length : 0;
 
-/** "2 of its own" for a summary. */
+/** "2 set here" for a summary. */
 export const ownCount = (value: unknown): string =>
-  keysOf(value) === 0 ? 'as the plan' : `${keysOf(value)} of its own`;
+  keysOf(value) === 0 ? 'same as plan' : `${keysOf(value)} set here`;

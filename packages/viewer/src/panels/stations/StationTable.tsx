@@ -1,9 +1,9 @@
-/** All stations: where, on which side, how far from the one before, and how far the sign stands ahead. */
+/** All stations: where, on which side, how far from the one before, and how far the sign stands before it. */
 import type { PlanRace, Severity, Units } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { stationRows, type StationRow } from '../../state/view/derive.ts';
 import { useStore } from '../../state/store/store.ts';
-import { counted, DASH, longFigure, longUnit, percent, wheelFigure, wheelUnit } from '../../words.ts';
+import { counted, DASH, longFigure, longUnit, sureText, wheelFigure, wheelUnit } from '../../words.ts';
 import { AddStation } from '../station/AddStation.tsx';
 import { SeverityMark } from '../ui/SeverityMark.tsx';
 import { chooseStation } from '../../state/view/choose.ts';
@@ -74,7 +74,9 @@ function Row({
       <td class="figure">{longFigure(row.measure, units)}</td>
       <td class="side">
         <span class={row.side === 'unclear' ? 'flag-warning' : ''}>{row.side}</span>
-        <span class="soft confidence">{row.confidence === null ? '' : percent(row.confidence)}</span>
+        {row.confidence === null || row.declared || sureText(row.confidence) === '' ? null : (
+          <span class="soft confidence">{sureText(row.confidence)}</span>
+        )}
       </td>
       {row.legs.map((legs, index) => (
         <td key={races[index]?.id} class="figure">
@@ -106,22 +108,22 @@ const Head = ({ races, units }: { readonly races: readonly PlanRace[]; readonly 
         Station
       </th>
       <th scope="col">
-        at<span class="unit">{longUnit(units)}</span>
+        Distance<span class="unit">{longUnit(units)}</span>
       </th>
       <th scope="col" class="left">
-        side<span class="unit">certain</span>
+        Side
       </th>
       {races.map((race) => (
-        <th key={race.id} scope="col" title={`${race.name}: from the station before`}>
+        <th key={race.id} scope="col" title={`${race.name}: distance from the station before`}>
           {race.name}
           <span class="unit">leg, {longUnit(units)}</span>
         </th>
       ))}
       <th scope="col">
-        sign<span class="unit">{wheelUnit(units)}</span>
+        Sign<span class="unit">{wheelUnit(units)}</span>
       </th>
       <th scope="col">
-        by wheel<span class="unit">{wheelUnit(units)}</span>
+        By wheel<span class="unit">{wheelUnit(units)}</span>
       </th>
       <th scope="col">
         <span class="unseen">Findings</span>
@@ -147,9 +149,7 @@ export function StationTable(): JSX.Element {
   if (rows.length === 0) {
     return (
       <>
-        <p class="empty">
-          This plan has no stations yet. A GPX file with waypoints gives one station for each waypoint.
-        </p>
+        <p class="empty">No stations yet. Add one here, or open a GPX file with waypoints: each becomes a station.</p>
         <AddStation open={open} />
       </>
     );

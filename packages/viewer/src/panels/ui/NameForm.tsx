@@ -1,15 +1,16 @@
-/** A name to be typed for positions, with what may be done under it; what is wrong with the name is said beside it. */
+/** A name to be typed for a variant, with what may be done under it; what is wrong with the name stands beside it. */
 import type { JSX } from 'preact';
 import { useId, useRef, useState } from 'preact/hooks';
 import { nameTrouble } from '../../state/edits/variants.ts';
 import { useStore } from '../../state/store/store.ts';
+import { firstMessage } from '../../state/view/voice.ts';
 import { FieldFrame } from './fields/FieldFrame.tsx';
 import type { Finding } from '@halfcup/core';
 
 export interface NameAction {
   readonly label: string;
   readonly title?: string;
-  /** Says why it was not done. */
+  /** Returns why it was not done. */
   readonly act: (name: string) => readonly Finding[];
 }
 
@@ -69,7 +70,7 @@ export function NameForm({ label, actions, own, hint, focus, onCancel }: Props):
     const open = store.open.value;
     if (open === null || action === undefined) return;
     const name = text.trim();
-    const wrong = nameTrouble(open, name, own ?? null) ?? action.act(name)[0]?.message ?? null;
+    const wrong = nameTrouble(open, name, own ?? null) ?? firstMessage(store, action.act(name));
     setTrouble(wrong);
     if (wrong === null) setText('');
     else input.current?.focus();

@@ -1,7 +1,7 @@
 /** Keys for the whole page: undo, redo, and putting the station of a trial back. */
 import { useEffect } from 'preact/hooks';
 import type { Store } from '../../state/store/store.ts';
-import { redoSaid, undoSaid } from './said.ts';
+import { redoAndReport, undoAndReport } from './reportedUndo.ts';
 import { dropTrial } from '../../state/store/trial.ts';
 
 /** A field has its own undo while somebody types in it. */
@@ -21,8 +21,8 @@ export function useKeys(store: Store): void {
       const key = event.key.toLowerCase();
       if (key !== 'z' && key !== 'y') return;
       event.preventDefault();
-      if (key === 'y' || event.shiftKey) redoSaid(store);
-      else undoSaid(store);
+      if (key === 'y' || event.shiftKey) redoAndReport(store);
+      else undoAndReport(store);
     };
     window.addEventListener('keydown', press);
     return () => window.removeEventListener('keydown', press);

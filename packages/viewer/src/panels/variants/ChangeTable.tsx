@@ -1,4 +1,4 @@
-/** A table of changes between two positions, and what its rows have in common. */
+/** A table of changes between two variants, and what its rows have in common. */
 import type { Change } from '@halfcup/core';
 import type { ComponentChildren, JSX } from 'preact';
 
@@ -69,7 +69,7 @@ export function ChangeTable({
           <th scope="col" class="change-name">
             {names[1]}
           </th>
-          <th scope="col">change</th>
+          <th scope="col">Change</th>
         </tr>
       </thead>
       {children}

@@ -19,7 +19,7 @@ export function ItemRows({ items, variants, names, unit, units }: Props): JSX.El
   const figure = (value: number | null): string => wheelFigure(value, units);
   return (
     <ChangeTable
-      caption="From the pin to the upstream end: along the course, and under it by wheel"
+      caption="From the pin to the item’s near end: along the course, below it by wheel"
       unit={unit}
       names={variants}
       head="Item"
@@ -32,7 +32,9 @@ export function ItemRows({ items, variants, names, unit, units }: Props): JSX.El
                 {names.stationOf(station)}
               </button>
               <span class="wording soft">
-                {[ITEM_WORD[item], lead ? '' : 'other way', sideText(side)].filter((part) => part !== '').join(', ')}
+                {[ITEM_WORD[item], lead ? '' : 'other direction', sideText(side)]
+                  .filter((part) => part !== '')
+                  .join(', ')}
               </span>
             </th>
             <ChangeCells along={along} wheel={wheel} figure={figure} />

@@ -1,4 +1,4 @@
-/** Stations that stand elsewhere, and how far. */
+/** Stations that move, and how far. */
 import type { MovedStation, Units } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { lengthText } from '../../words.ts';
@@ -13,16 +13,16 @@ export function MovedRows({
   readonly names: Names;
   readonly units: Units;
 }): JSX.Element {
-  if (stations.length === 0) return <p class="soft">No station stands elsewhere.</p>;
+  if (stations.length === 0) return <p class="soft">No station moves.</p>;
   return (
     <table class="items changes">
-      <caption>Stations that stand elsewhere</caption>
+      <caption>Stations that move</caption>
       <thead>
         <tr>
           <th scope="col" class="left">
             Station
           </th>
-          <th scope="col">moved on the ground</th>
+          <th scope="col">Moved by</th>
         </tr>
       </thead>
       <tbody>

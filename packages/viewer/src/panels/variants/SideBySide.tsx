@@ -1,8 +1,9 @@
-/** What changes from other positions to those shown: where stations stand, spacing, items, findings. */
+/** What changes from another variant to the one shown: where stations stand, spacing, items, findings. */
 import type { Comparison } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { useStore, type OpenPlan } from '../../state/store/store.ts';
-import { AS_PLANNED, comparisonOf, layBeside, variantName } from '../../state/edits/variants.ts';
+import { MAIN_PLAN, comparisonOf, compareWith, variantName } from '../../state/edits/variants.ts';
+import { subjectIn } from '../../state/view/voice.ts';
 import { showVariant } from '../../state/edits/workbench.ts';
 import { counted, longUnit, wheelUnit } from '../../words.ts';
 import { FindingCard } from '../review/FindingCard.tsx';
@@ -14,12 +15,12 @@ import { SpacingRows } from './SpacingRows.tsx';
 import { chooseStation } from '../../state/view/choose.ts';
 
 const NONE = '\u0000';
-const PLANNED = '';
+const MAIN = '';
 
 function Choices({ names }: { readonly names: readonly string[] }): JSX.Element {
   return (
     <>
-      <option value={PLANNED}>{AS_PLANNED}</option>
+      <option value={MAIN}>{MAIN_PLAN}</option>
       {names.map((name) => (
         <option key={name} value={name}>
           {name}
@@ -32,23 +33,23 @@ function Choices({ names }: { readonly names: readonly string[] }): JSX.Element 
 function Pair({ open, against }: { readonly open: OpenPlan; readonly against: OpenPlan | null }): JSX.Element {
   const store = useStore();
   const names = open.document.plan.variants.map(({ name }) => name);
-  const read = (value: string): string | null => (value === PLANNED ? null : value);
+  const read = (value: string): string | null => (value === MAIN ? null : value);
   return (
     <div class="pair">
       <label>
-        <span>From</span>
+        <span>Compare with</span>
         <select
-          value={against === null ? NONE : (against.variant ?? PLANNED)}
-          onChange={({ currentTarget: { value } }) => void layBeside(store, value === NONE ? undefined : read(value))}
+          value={against === null ? NONE : (against.variant ?? MAIN)}
+          onChange={({ currentTarget: { value } }) => void compareWith(store, value === NONE ? undefined : read(value))}
         >
-          <option value={NONE}>nothing beside</option>
+          <option value={NONE}>none</option>
           <Choices names={names} />
         </select>
       </label>
       <label>
-        <span>To, as shown</span>
+        <span>Shown</span>
         <select
-          value={open.variant ?? PLANNED}
+          value={open.variant ?? MAIN}
           onChange={({ currentTarget: { value } }) => void showVariant(store, read(value))}
         >
           <Choices names={names} />
@@ -61,11 +62,11 @@ function Pair({ open, against }: { readonly open: OpenPlan; readonly against: Op
 function Findings({
   title,
   findings,
-  names,
+  open,
 }: {
   readonly title: string;
   readonly findings: Comparison['findings']['gained'];
-  readonly names: Names;
+  readonly open: OpenPlan;
 }): JSX.Element {
   return (
     <>
@@ -75,11 +76,7 @@ function Findings({
       {findings.length === 0 ? null : (
         <ul class="findings">
           {findings.map((finding, index) => (
-            <FindingCard
-              key={`${finding.code}-${index}`}
-              finding={finding}
-              station={finding.where.station === undefined ? null : names.stationOf(finding.where.station)}
-            />
+            <FindingCard key={`${finding.code}-${index}`} finding={finding} subject={subjectIn(open)(finding)} />
           ))}
         </ul>
       )}
@@ -103,7 +100,7 @@ function Changes({ before, after }: { readonly before: OpenPlan; readonly after:
   if (stations.length === 0 && items.length === 0 && !changed && findings.gained.length + findings.lost.length === 0) {
     return (
       <p class="soft" role="status">
-        Nothing differs between the two.
+        No differences.
       </p>
     );
   }
@@ -126,14 +123,14 @@ function Changes({ before, after }: { readonly before: OpenPlan; readonly after:
         );
       })}
       <SignRows before={before} after={after} variants={variants} names={names} units={units} />
-      <h4>Items laid out otherwise</h4>
+      <h4>Items that move</h4>
       {items.length === 0 ? (
         <p class="soft">None: signs, tables and trash drops keep their distances.</p>
       ) : (
         <ItemRows items={items} variants={variants} names={names} unit={wheelUnit(units)} units={units} />
       )}
-      <Findings title={`Gained by ${variants[1]}`} findings={findings.gained} names={names} />
-      <Findings title={`Lost from ${variants[0]}`} findings={findings.lost} names={names} />
+      <Findings title={`New in ${variants[1]}`} findings={findings.gained} open={after} />
+      <Findings title={`Resolved from ${variants[0]}`} findings={findings.lost} open={before} />
     </>
   );
 }
@@ -144,15 +141,13 @@ export function SideBySide(): JSX.Element | null {
   if (open === null) return null;
   return (
     <section class="side-by-side" aria-labelledby="beside-heading">
-      <h3 id="beside-heading">Side by side</h3>
+      <h3 id="beside-heading">Compare</h3>
       <Pair open={open} against={against} />
       {against === null ? (
-        <p class="soft">
-          Choose positions to lay beside those shown: what changes is listed here, and both are on the map.
-        </p>
+        <p class="soft">Choose a variant to compare with the one shown. The map then shows both.</p>
       ) : against.variant === open.variant && store.trial.value === null ? (
         <p class="soft" role="status">
-          Both are {variantName(open.variant)}. Choose other positions, or move a station.
+          Both are {variantName(open.variant)}. Choose another variant, or move a station.
         </p>
       ) : (
         <Changes before={against} after={open} />

@@ -14,7 +14,7 @@ interface Props {
   readonly units: Units;
 }
 
-/** Metres that no crew can tell along a kerb. */
+/** Metres that no crew can measure along a kerb. */
 const SAME = 0.05;
 
 const distances = (
@@ -39,10 +39,10 @@ export function SignRows({ before, after, variants, names, units }: Props): JSX.
     <>
       <h4>Sign distances</h4>
       {rows.length === 0 ? (
-        <p class="soft">None differs: every sign is as far from its first table.</p>
+        <p class="soft">No sign distance changes.</p>
       ) : (
         <ChangeTable
-          caption="To the first table: along the course, and under it by wheel"
+          caption="To the first table: along the course, below it by wheel"
           unit={wheelUnit(units)}
           names={variants}
           head="Station"

@@ -24,7 +24,7 @@ export function SpacingRows({ race, spacing, variants, names, unit, units }: Pro
   );
   const end = (id: string): JSX.Element | string =>
     id === 'start' || id === 'finish' ? (
-      id
+      `the ${id}`
     ) : (
       <button type="button" class="link-button" onClick={() => names.choose(id)}>
         {names.stationOf(id)}
@@ -35,19 +35,19 @@ export function SpacingRows({ race, spacing, variants, names, unit, units }: Pro
       <tbody>
         <tr>
           <th scope="row" class="left">
-            longest
+            Longest
           </th>
           {rowOf(spacing.longest)}
         </tr>
         <tr>
           <th scope="row" class="left">
-            shortest
+            Shortest
           </th>
           {rowOf(spacing.shortest)}
         </tr>
         <tr>
           <th scope="row" class="left">
-            mean
+            Mean
           </th>
           {rowOf(spacing.mean)}
         </tr>

@@ -1,6 +1,7 @@
-/** Whose positions are shown. */
+/** Which variant is shown. */
 import type { JSX } from 'preact';
 import { useStore } from '../../state/store/store.ts';
+import { MAIN_PLAN } from '../../state/edits/variants.ts';
 import { showVariant } from '../../state/edits/workbench.ts';
 
 export function VariantChoice(): JSX.Element | null {
@@ -10,15 +11,15 @@ export function VariantChoice(): JSX.Element | null {
   if (open === null || variants.length === 0) return null;
   return (
     <label class="field variant-choice">
-      <span class="soft variant-word">Positions</span>
+      <span class="soft variant-word">Variant</span>
       <select
-        aria-label="Positions shown"
+        aria-label="Variant shown"
         value={open.variant ?? ''}
         onChange={(event) =>
           void showVariant(store, event.currentTarget.value === '' ? null : event.currentTarget.value)
         }
       >
-        <option value="">as planned</option>
+        <option value="">{MAIN_PLAN}</option>
         {variants.map(({ name }) => (
           <option key={name} value={name}>
             {name}

@@ -1,10 +1,10 @@
-/** Positions kept under names, two of them side by side, and better ones searched for. */
+/** Variants of the plan, two of them compared, and better places searched for. */
 import type { JSX } from 'preact';
 import { useStore } from '../../state/store/store.ts';
-import { keepPositions, tryPositions } from '../../state/edits/variants.ts';
+import { saveAsVariant, newVariant } from '../../state/edits/variants.ts';
 import { ImproveSection } from '../improve/ImproveSection.tsx';
 import { NameForm } from '../ui/NameForm.tsx';
-import { LIST_HEADING, PositionsList } from './PositionsList.tsx';
+import { LIST_HEADING, VariantList } from './VariantList.tsx';
 import { SideBySide } from './SideBySide.tsx';
 
 export function VariantsPanel(): JSX.Element {
@@ -14,29 +14,29 @@ export function VariantsPanel(): JSX.Element {
     <div class="variants">
       <section aria-labelledby={LIST_HEADING}>
         <h2 id={LIST_HEADING} tabindex={-1}>
-          Positions
+          Variants
         </h2>
-        <p class="soft">A station that is moved or changed while kept positions are shown is changed in these alone.</p>
-        <PositionsList />
+        <p class="soft">Edits made while a variant is shown change only that variant.</p>
+        <VariantList />
         <NameForm
-          label="Name"
+          label="Name of a variant"
           actions={[
             {
-              label: 'Keep the positions shown',
-              title: 'Writes down where every station stands now',
+              label: 'Save current as variant',
+              title: 'Saves where every station stands now',
               act: (name) => {
-                const found = keepPositions(store, name);
-                if (found.length === 0) store.notice.value = { text: `Kept as ${name}` };
+                const found = saveAsVariant(store, name);
+                if (found.length === 0) store.notice.value = { text: `Saved as ${name}` };
                 return found;
               },
             },
             {
-              label: 'Try others',
-              title: 'Shows the plan’s positions again under this name, to be changed',
+              label: 'New variant',
+              title: 'Starts from the main plan, which stays as it is',
               act: (name) => {
-                const found = tryPositions(store, name);
+                const found = newVariant(store, name);
                 if (found.length === 0)
-                  store.notice.value = { text: `Shown: ${name}. Move stations; the plan’s own positions stay.` };
+                  store.notice.value = { text: `Showing ${name}. Moving stations now changes only this variant.` };
                 return found;
               },
             },

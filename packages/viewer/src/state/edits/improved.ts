@@ -1,9 +1,9 @@
-/** What may be done with better positions that were found: into the plan, into the variant shown, or beside them under a name. */
+/** What may be done with better places that were found: apply them to what is shown, or save them as a variant. */
 import { movedText, type Finding, type Improvement, type PlanStation } from '@halfcup/core';
 import { moveStation, setOfStation, together, type Command } from './edits.ts';
 import { placementOf } from './placing.ts';
 import type { Improved, OpenPlan, Store } from '../store/store.ts';
-import { addPositions, patchesShown } from './variants.ts';
+import { addVariant, patchesShown } from './variants.ts';
 import { run } from './workbench.ts';
 
 /** Whether the plan is still what was improved. */
@@ -21,10 +21,10 @@ function moveCommand(improved: Improved, move: Move): Command {
   return move.dropped.length === 0 ? moved : together('', [moved, setOfStation(move.station, ['items'], {}, '')]);
 }
 
-const LABEL = 'take better positions';
+const LABEL = 'apply better places';
 
-/** Takes the moves into what is shown, as one step of undo. */
-export function takeImproved(store: Store, improved: Improved): readonly Finding[] {
+/** Applies the moves to what is shown, as one step of undo. */
+export function applyImproved(store: Store, improved: Improved): readonly Finding[] {
   if (improved.variant !== null)
     return run(
       store,
@@ -36,8 +36,8 @@ export function takeImproved(store: Store, improved: Improved): readonly Finding
   return run(store, { label: LABEL, edit: ({ document }) => movedText(document, improved.stations, improved.moves) });
 }
 
-/** Keeps the moves under a name and shows them; what was improved stays. */
-export function keepImproved(store: Store, improved: Improved, name: string): readonly Finding[] {
+/** Saves the moves as a variant and shows it; what was improved stays. */
+export function saveImproved(store: Store, improved: Improved, name: string): readonly Finding[] {
   const open = store.open.value;
   if (open === null) return [];
   const before = patchesShown(open) as Readonly<Record<string, Readonly<Record<string, unknown>>>>;
@@ -48,5 +48,5 @@ export function keepImproved(store: Store, improved: Improved, name: string): re
       { ...own, ...placementOf(stationOf(improved, move)), ...(move.dropped.length === 0 ? {} : { items: {} }) },
     ] as const;
   });
-  return addPositions(store, name, { ...before, ...Object.fromEntries(moved) });
+  return addVariant(store, name, { ...before, ...Object.fromEntries(moved) });
 }

@@ -1,4 +1,4 @@
-/** What a person does to a station as a whole: nudge it, send it to a measure, add, double and delete it. */
+/** What a person does to a station as a whole: nudge it, send it to a measure, add, duplicate and delete it. */
 import type { Finding, LonLat, StationLayout } from '@halfcup/core';
 import { courseLength } from '@halfcup/core/geometry';
 import { courseOf } from '../view/derive.ts';
@@ -7,6 +7,7 @@ import { freeId } from './freeId.ts';
 import { alongPlacement, freePlacement, leadOffsetLine, type Placement } from './placing.ts';
 import type { Store } from '../store/store.ts';
 import { run } from './workbench.ts';
+import { farText } from '../../words.ts';
 import { chooseStation } from '../view/choose.ts';
 
 const trouble = (message: string, station?: string): readonly Finding[] => [
@@ -24,16 +25,18 @@ export function sendTo(store: Store, id: string, measure: number, merge?: string
   const line = leadOffsetLine(station);
   if (line === null)
     return trouble(
-      `No course passes ${station.name}, so it has no course distance to change. Expected a station near a course: drag it there on the map.`,
+      `No course passes ${station.name}, so it has no course distance. Drag it to a course on the map.`,
       id,
     );
   const course = courseOf(open, line.course);
   const length = course === undefined ? 0 : courseLength(course);
   if (!Number.isFinite(measure) || measure < 0 || measure > length)
-    return trouble(`The course is ${length.toFixed(1)} m long; expected a course distance from 0 to that.`, id);
+    return trouble(
+      `The course is ${farText(length, store.units.value)} long. Choose a distance from 0 to ${farText(length, store.units.value)}.`,
+      id,
+    );
   const placement = alongPlacement(open.analysis, station, line, measure);
-  if (placement === null)
-    return trouble('The course has a skipped gap there; expected a course distance where it runs.', id);
+  if (placement === null) return trouble('The course has a gap there. Choose another distance.', id);
   return run(store, moveStation(id, station.name, placement, null, merge));
 }
 
@@ -77,7 +80,7 @@ export function addOnCourse(store: Store, course: string, measure: number, side:
   return found;
 }
 
-/** How far past the first its double stands, metres. */
+/** How far past the first its copy stands, metres. */
 const APART = 200;
 
 /** Adds a station like another, farther along the course (before it, where the course ends), and selects it. */

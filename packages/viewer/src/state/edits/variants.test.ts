@@ -3,20 +3,20 @@ import { describe, expect, test } from 'vitest';
 import { openDemo, openedFrom, straightPlan } from '../../testing.ts';
 import { rawPlan, setValue, valueAt } from './edits.ts';
 import { followed } from '../view/followed.ts';
-import { keepImproved, stillOf, takeImproved } from './improved.ts';
+import { saveImproved, stillOf, applyImproved } from './improved.ts';
 import { nudge } from './moves.ts';
 import { openFiles } from '../open/open.ts';
 import { createStore, type Improved, type OpenPlan, type Store } from '../store/store.ts';
 import {
   comparisonOf,
-  deletePositions,
+  deleteVariant,
   followPlan,
-  keepPositions,
-  layBeside,
+  saveAsVariant,
+  compareWith,
   nameTrouble,
-  renamePositions,
-  takeIntoPlan,
-  tryPositions,
+  renameVariant,
+  applyToPlan,
+  newVariant,
 } from './variants.ts';
 import { run, showVariant, undo } from './workbench.ts';
 import { receive } from '../open/receive.ts';
@@ -43,13 +43,13 @@ function afresh({ document, files }: OpenPlan, variant: string): Analysis {
   return made.value;
 }
 
-describe('positions under names', () => {
+describe('variants', () => {
   test('those kept while a variant is shown stand where the variant has them, whatever becomes of the plan', () => {
     const store = opened();
     const [first] = names(store);
     expect(showVariant(store, first!)).toEqual([]);
     const shown = places(now(store).analysis);
-    expect(keepPositions(store, 'copy')).toEqual([]);
+    expect(saveAsVariant(store, 'copy')).toEqual([]);
     expect(now(store).variant).toBe(first);
     showVariant(store, null);
     nudge(store, 's4', 300);
@@ -61,7 +61,7 @@ describe('positions under names', () => {
       openedFrom(openFiles([straightPlan({ stations: [{ id: 's1', at: [0.05, 0] }] })], null, 'metric')),
     );
     const before = text(store);
-    expect(tryPositions(store, 'one')).toEqual([]);
+    expect(newVariant(store, 'one')).toEqual([]);
     expect(now(store).variant).toBe('one');
     expect(valueAt(rawPlan(now(store).document), ['variants'])).toEqual([{ name: 'one', stations: {} }]);
     undo(store);
@@ -71,7 +71,7 @@ describe('positions under names', () => {
 
   test('what was moved in a variant is taken into the plan as one step, a pin in place of a course distance too', () => {
     const store = opened();
-    tryPositions(store, 'other');
+    newVariant(store, 'other');
     run(
       store,
       setValue(
@@ -82,7 +82,7 @@ describe('positions under names', () => {
     );
     nudge(store, 's4', 120);
     const [shown, before] = [places(now(store).analysis), text(store)];
-    expect(takeIntoPlan(store, 'other')).toEqual([]);
+    expect(applyToPlan(store, 'other')).toEqual([]);
     expect(now(store).variant).toBeNull();
     expect(places(now(store).analysis)).toEqual(shown);
     expect(now(store).document.plan.stations[0]).toMatchObject({ at: [-17.4255, -33.2291] });
@@ -96,38 +96,38 @@ describe('positions under names', () => {
     const stop = followPlan(store);
     const [first, second] = names(store);
     showVariant(store, first!);
-    layBeside(store, second);
-    renamePositions(store, first!, 'new');
-    renamePositions(store, second!, 'newer');
+    compareWith(store, second);
+    renameVariant(store, first!, 'new');
+    renameVariant(store, second!, 'newer');
     expect([now(store).variant, store.against.value?.variant]).toEqual(['new', 'newer']);
     undo(store);
     undo(store);
     expect([now(store).variant, store.against.value?.variant]).toEqual([first, second]);
-    deletePositions(store, second!);
+    deleteVariant(store, second!);
     expect(store.against.value).toBeNull();
-    deletePositions(store, first!);
+    deleteVariant(store, first!);
     expect(now(store).variant).toBeNull();
     stop();
   });
 
-  test('those beside follow every change of the plan', () => {
+  test('what is compared follows every change of the plan', () => {
     const store = opened();
     const stop = followPlan(store);
     const [first] = names(store);
-    layBeside(store, first);
+    compareWith(store, first);
     nudge(store, 's4', 250);
     expect(store.against.value!.document).toBe(now(store).document);
     expect(places(store.against.value!.analysis)).toEqual(places(afresh(now(store), first!)));
-    expect(comparisonOf(store.against.value!, now(store)).variants).toEqual([first, 'as planned']);
+    expect(comparisonOf(store.against.value!, now(store)).variants).toEqual([first, 'Main plan']);
     stop();
   });
 
-  test('a name is refused where it is empty, taken in any case, or that of the plan’s own positions', () => {
+  test('a name is refused where it is empty, taken in any case, or that of the main plan', () => {
     const open = openDemo();
     const [first] = open.document.plan.variants;
-    expect(nameTrouble(open, '')).toMatch(/Found no name/u);
+    expect(nameTrouble(open, '')).toMatch(/Type a name/u);
     expect(nameTrouble(open, first!.name.toUpperCase())).toMatch(/already/u);
-    expect(nameTrouble(open, 'As planned')).toMatch(/the plan’s own/u);
+    for (const own of ['Main plan', 'As planned']) expect(nameTrouble(open, own)).toMatch(/means the plan itself/u);
     expect(nameTrouble(open, first!.name, first!.name)).toBeNull();
     expect(nameTrouble(open, first!.name.toUpperCase(), first!.name)).toBeNull();
     expect(nameTrouble(open, 'another')).toBeNull();
@@ -191,7 +191,7 @@ describe('better positions that were found', () => {
       const improved = improvedOf(now(store));
       const before = text(store);
       expect(signByHand(now(store).analysis)).toBe(true);
-      expect(takeImproved(store, improved)).toEqual([]);
+      expect(applyImproved(store, improved)).toEqual([]);
       expect(now(store).analysis.plan.stations.map(({ at, on }) => at ?? on)).toEqual(
         improved.stations.map(({ at, on }) => at ?? on),
       );
@@ -200,7 +200,7 @@ describe('better positions that were found', () => {
       undo(store);
       expect(text(store)).toBe(before);
       expect(stillOf(now(store), improved)).toBe(true);
-      expect(keepImproved(store, improved, 'found')).toEqual([]);
+      expect(saveImproved(store, improved, 'found')).toEqual([]);
       expect(now(store).variant).toBe('found');
       expect(now(store).analysis.plan.stations.map(({ at, on }) => at ?? on)).toEqual(
         improved.stations.map(({ at, on }) => at ?? on),

@@ -1,4 +1,4 @@
-/** Positions under names: kept, tried, renamed, taken into the plan, and laid beside one another. Each change is one step of undo. */
+/** Variants: saved, begun, renamed, applied to the plan, and compared. Each change is one step of undo. */
 import { compareAnalyses, type Comparison, type Finding } from '@halfcup/core';
 import { batch, effect } from '@preact/signals';
 import { computeOpen } from '../view/compute.ts';
@@ -9,9 +9,11 @@ import type { OpenPlan, Store } from '../store/store.ts';
 import { run, showVariant } from './workbench.ts';
 import { dropTrial, planWithoutTrial } from '../store/trial.ts';
 
-/** The name of the positions without any variant, as the command line has it too. */
-export const AS_PLANNED = 'as planned';
-export const variantName = (variant: string | null): string => variant ?? AS_PLANNED;
+/** The name of the plan without any variant. */
+export const MAIN_PLAN = 'Main plan';
+/** Names that mean the main plan, here and on the command line. */
+const RESERVED: ReadonlySet<string> = new Set(['main plan', 'as planned']);
+export const variantName = (variant: string | null): string => variant ?? MAIN_PLAN;
 
 type Patch = Readonly<Record<string, unknown>>;
 
@@ -20,14 +22,13 @@ const indexOf = (open: OpenPlan, name: string): number =>
 
 /** What is wrong with a name for a variant; `own`: the name that it has now. */
 export function nameTrouble(open: OpenPlan, name: string, own: string | null = null): string | null {
-  if (name === '')
-    return 'Found no name; expected one that the plan does not have yet, such as “nearer to the school”.';
+  if (name === '') return 'Type a name for the variant, such as “nearer to the school”.';
   if (name === own) return null;
-  if (name.toLowerCase() === AS_PLANNED) return `“${name}” means the plan’s own positions; expected another name.`;
+  if (RESERVED.has(name.toLowerCase())) return `“${name}” means the plan itself. Choose another name.`;
   const clash = open.document.plan.variants.find(
     (one) => one.name.toLowerCase() === name.toLowerCase() && one.name !== own,
   );
-  return clash === undefined ? null : `The plan has positions called “${clash.name}” already; expected another name.`;
+  return clash === undefined ? null : `There is already a variant “${clash.name}”. Choose another name.`;
 }
 
 /** Adds an entry to a list of the plan, which the file may lack. */
@@ -65,45 +66,45 @@ function runAndShow(store: Store, command: Command, name: string | null): readon
   return found.length > 0 ? found : showVariant(store, name);
 }
 
-/** Keeps where every station stands as shown, under a name; what is shown stays. */
-export const keepPositions = (store: Store, name: string): readonly Finding[] => {
+/** Saves where every station stands as shown as a variant; what is shown stays. */
+export const saveAsVariant = (store: Store, name: string): readonly Finding[] => {
   dropTrial(store);
   const open = store.open.value;
   return open === null
     ? []
-    : run(store, appended('variants', { name, stations: placesOf(open) }, `keep positions as ${name}`));
+    : run(store, appended('variants', { name, stations: placesOf(open) }, `save variant ${name}`));
 };
 
-/** Begins other positions, from those as planned, and shows them. */
-export const tryPositions = (store: Store, name: string): readonly Finding[] =>
-  runAndShow(store, appended('variants', { name, stations: {} }, `try positions ${name}`), name);
+/** Begins a variant, equal to the main plan, and shows it. */
+export const newVariant = (store: Store, name: string): readonly Finding[] =>
+  runAndShow(store, appended('variants', { name, stations: {} }, `new variant ${name}`), name);
 
-/** Adds positions that somebody has made, as patches by station, and shows them. */
-export const addPositions = (store: Store, name: string, stations: Patch): readonly Finding[] =>
-  runAndShow(store, appended('variants', { name, stations }, `keep positions as ${name}`), name);
+/** Adds a variant of given patches by station, and shows it. */
+export const addVariant = (store: Store, name: string, stations: Patch): readonly Finding[] =>
+  runAndShow(store, appended('variants', { name, stations }, `save variant ${name}`), name);
 
-/** The stations' patches of the variant shown; none as planned. */
+/** The stations' patches of the variant shown; none for the main plan. */
 export const patchesShown = (open: OpenPlan): Patch =>
   open.variant === null
     ? {}
     : ((valueAt(rawPlan(open.document), ['variants', indexOf(open, open.variant), 'stations']) ?? {}) as Patch);
 
-export function renamePositions(store: Store, from: string, to: string): readonly Finding[] {
+export function renameVariant(store: Store, from: string, to: string): readonly Finding[] {
   const open = store.open.value;
   return open === null || from === to
     ? []
-    : run(store, setValue(['variants', indexOf(open, from), 'name'], to, `rename positions ${from}`));
+    : run(store, setValue(['variants', indexOf(open, from), 'name'], to, `rename variant ${from}`));
 }
 
-export function deletePositions(store: Store, name: string): readonly Finding[] {
+export function deleteVariant(store: Store, name: string): readonly Finding[] {
   const open = store.open.value;
   return open === null
     ? []
-    : run(store, setValue(['variants', indexOf(open, name)], undefined, `delete positions ${name}`));
+    : run(store, setValue(['variants', indexOf(open, name)], undefined, `delete variant ${name}`));
 }
 
 /** The plan's own stations with a variant's keys; the variant stays, and the plan is shown. */
-function intoPlan(open: OpenPlan, name: string): Command {
+function applying(open: OpenPlan, name: string): Command {
   const patches = (valueAt(rawPlan(open.document), ['variants', indexOf(open, name), 'stations']) ?? {}) as Readonly<
     Record<string, Patch>
   >;
@@ -115,18 +116,18 @@ function intoPlan(open: OpenPlan, name: string): Command {
       other === null || own[other] === undefined ? [] : [setValue(['stations', index, other], undefined, '')];
     return [...Object.entries(patch).map(([key, value]) => setValue(['stations', index, key], value, '')), ...away];
   });
-  return together(`take ${name} into the plan`, commands);
+  return together(`apply ${name} to the plan`, commands);
 }
 
-/** Takes a variant's positions into the plan itself, as one step, and shows the plan. */
-export function takeIntoPlan(store: Store, name: string): readonly Finding[] {
+/** Applies a variant to the plan itself, as one step, and shows the plan. */
+export function applyToPlan(store: Store, name: string): readonly Finding[] {
   dropTrial(store);
   const open = store.open.value;
-  return open === null ? [] : runAndShow(store, intoPlan(open, name), null);
+  return open === null ? [] : runAndShow(store, applying(open, name), null);
 }
 
-/** Lays other positions beside those shown: a variant's, with `null` those as planned, with `undefined` none. */
-export function layBeside(store: Store, variant: string | null | undefined): readonly Finding[] {
+/** Compares what is shown with a variant, with `null` the main plan, with `undefined` nothing. */
+export function compareWith(store: Store, variant: string | null | undefined): readonly Finding[] {
   const open = planWithoutTrial(store);
   if (open === null || variant === undefined) {
     store.against.value = null;
@@ -137,7 +138,7 @@ export function layBeside(store: Store, variant: string | null | undefined): rea
   return made.ok ? [] : made.findings;
 }
 
-/** Keeps the positions that are laid beside those shown in step with the plan. */
+/** Keeps what is compared in step with the plan. */
 export const followPlan = (store: Store): (() => void) =>
   effect(() => {
     const open = planWithoutTrial(store);
@@ -145,7 +146,7 @@ export const followPlan = (store: Store): (() => void) =>
     if (open === null || against === null || (against.document === open.document && against.files === open.files))
       return;
     const variant = followed(against.document.plan, open.document.plan, against.variant);
-    batch(() => void layBeside(store, variant));
+    batch(() => void compareWith(store, variant));
   });
 
 const comparing: (after: OpenPlan) => (before: OpenPlan) => Comparison = keep((after) =>
@@ -154,5 +155,5 @@ const comparing: (after: OpenPlan) => (before: OpenPlan) => Comparison = keep((a
   ),
 );
 
-/** What changes from the positions beside to those shown. */
+/** What changes from the variant compared to the one shown. */
 export const comparisonOf = (before: OpenPlan, after: OpenPlan): Comparison => comparing(after)(before);

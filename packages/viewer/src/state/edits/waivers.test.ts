@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { openDemo } from '../../testing.ts';
 import { createStore, type OpenPlan, type Store } from '../store/store.ts';
-import { readWaiver, sameKind, takeWaiverBack, waiveFinding, waiverAt } from './waivers.ts';
+import { readWaiver, sameKind, removeWaiver, waiveFinding, waiverAt } from './waivers.ts';
 import { run, undo } from './workbench.ts';
 import { receive } from '../open/receive.ts';
 
@@ -18,7 +18,7 @@ test('a waiver is for every finding of its kind at its station, and goes again w
   expect(alike.length).toBeGreaterThan(0);
   for (const one of alike) expect(one.waived).toEqual({ by: 'A', reason: 'B' });
   expect(now(store).findings.filter(({ waived }) => waived?.by === 'A')).toHaveLength(alike.length);
-  expect(run(store, takeWaiverBack(now(store), alike[0]!))).toEqual([]);
+  expect(run(store, removeWaiver(now(store), alike[0]!))).toEqual([]);
   expect(now(store).findings.find((one) => sameKind(one, target))!.waived).toBeUndefined();
   undo(store);
   undo(store);
@@ -37,7 +37,7 @@ test('a waiver that matches nothing is taken out by its own finding', () => {
     ),
   );
   const idle = now(store).findings.find(({ code }) => code === 'waiver-unmatched')!;
-  expect(run(store, takeWaiverBack(now(store), idle))).toEqual([]);
+  expect(run(store, removeWaiver(now(store), idle))).toEqual([]);
   expect(now(store).findings.some(({ code }) => code === 'waiver-unmatched')).toBe(false);
 });
 

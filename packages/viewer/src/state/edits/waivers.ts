@@ -1,4 +1,4 @@
-/** Findings that somebody accepts, and taking that back; each is one step of undo over the plan's `waivers`. */
+/** Findings that somebody accepts, and removing that waiver; each is one step of undo over the plan's `waivers`. */
 import type { Finding } from '@halfcup/core';
 import { setValue, type Command } from './edits.ts';
 import type { OpenPlan } from '../store/store.ts';
@@ -11,9 +11,9 @@ export interface Waiver {
   readonly date?: string;
 }
 
-const about = (open: OpenPlan, { code, where: { station } }: Finding): string => {
+const about = (open: OpenPlan, { where: { station } }: Finding): string => {
   const name = open.document.plan.stations.find(({ id }) => id === station)?.name;
-  return name === undefined ? code : `${code}, ${name}`;
+  return name === undefined ? '' : `, ${name}`;
 };
 
 /** A waiver is for every finding of one kind at one station, or at none. */
@@ -25,7 +25,7 @@ export const waiveFinding = (open: OpenPlan, finding: Finding, waiver: Waiver): 
   return appended(
     'waivers',
     { code: finding.code, ...(station === undefined ? {} : { station }), ...waiver },
-    `waive ${about(open, finding)}`,
+    `waive a finding${about(open, finding)}`,
   );
 };
 
@@ -39,8 +39,8 @@ export function waiverAt(open: OpenPlan, finding: Finding): number {
   );
 }
 
-export const takeWaiverBack = (open: OpenPlan, finding: Finding): Command =>
-  setValue(['waivers', waiverAt(open, finding)], undefined, `take back the waiver of ${about(open, finding)}`);
+export const removeWaiver = (open: OpenPlan, finding: Finding): Command =>
+  setValue(['waivers', waiverAt(open, finding)], undefined, `remove a waiver${about(open, finding)}`);
 
 /** What a person typed, read; or what is wrong with it, by field. */
 export function readWaiver(typed: {
@@ -55,9 +55,9 @@ export function readWaiver(typed: {
       !Number.isNaN(Date.parse(date)) &&
       new Date(date).toISOString().startsWith(date));
   const trouble = {
-    ...(by === '' ? { by: 'Found no name; expected the person who answers for it.' } : {}),
-    ...(reason === '' ? { reason: 'Found no reason; expected why this may stay as it is.' } : {}),
-    ...(real ? {} : { date: `Found “${date}”; expected a day such as 2027-08-01, or nothing.` }),
+    ...(by === '' ? { by: 'Type the name of the person who answers for it.' } : {}),
+    ...(reason === '' ? { reason: 'Type why this may stay as it is.' } : {}),
+    ...(real ? {} : { date: `“${date}” is no date. Write it as 2027-08-01, or leave it empty.` }),
   };
   return Object.keys(trouble).length > 0 ? { trouble } : { waiver: { by, reason, ...(date === '' ? {} : { date }) } };
 }

@@ -78,7 +78,7 @@ export const undo = (store: Store): string | null => step(store, undone);
 /** One step forward again; tells what was done again, or `null`. */
 export const redo = (store: Store): string | null => step(store, redone);
 
-/** Shows the positions of a variant, or those as planned. */
+/** Shows a variant, or with `null` the main plan. */
 export function showVariant(store: Store, variant: string | null): readonly Finding[] {
   dropTrial(store);
   const open = store.open.value;

@@ -3,6 +3,7 @@ import contextUrl from '../../../../../fixtures/demo/context.geojson?url';
 import fullUrl from '../../../../../fixtures/demo/full.gpx?url';
 import halfUrl from '../../../../../fixtures/demo/half.gpx?url';
 import planUrl from '../../../../../fixtures/demo/plan.json?url';
+import { plainError } from '../../trouble.ts';
 import type { NamedFile } from './open.ts';
 
 const FILES: readonly (readonly [name: string, url: string])[] = [
@@ -16,7 +17,7 @@ export function fetchDemo(): Promise<NamedFile[]> {
   return Promise.all(
     FILES.map(async ([name, url]) => {
       const answer = await fetch(url);
-      if (!answer.ok) throw new Error(`${name} answered ${answer.status}`);
+      if (!answer.ok) throw plainError(`${name} is not where this page was loaded from`);
       return { name, bytes: new Uint8Array(await answer.arrayBuffer()) };
     }),
   );

@@ -3,6 +3,7 @@
  * files, or the reasons why not. Reads; computes nothing, and changes nothing.
  */
 import {
+  filesNamedBy,
   readPlan,
   startPlan,
   type Finding,
@@ -12,7 +13,7 @@ import {
   type Units,
 } from '@halfcup/core';
 import { readGpx } from '@halfcup/core/gpx';
-import type { FeatureCollection } from 'geojson';
+import { readDrawing } from './drawing.ts';
 import type { PlanFiles } from '../store/planFiles.ts';
 import type { WaitingPlan } from '../store/store.ts';
 
@@ -72,36 +73,6 @@ const sort = (files: readonly NamedFile[]): Sorted => {
   return { plans: of('plans'), gpx: of('gpx'), drawings: of('drawings'), results: of('results'), others: of('others') };
 };
 
-/** GPX files that the plan's courses name, each once. */
-export const namedFiles = ({ plan }: PlanDocument): string[] => [
-  ...new Set(plan.courses.flatMap((course) => (course.gpx === undefined ? [] : [course.gpx]))),
-];
-
-/** Files of past results that its races and waves name, each once. */
-export const namedResults = ({ plan }: PlanDocument): string[] => [
-  ...new Set(
-    plan.races
-      .flatMap(({ finish, waves }) => [finish, ...waves.map((wave) => wave.finish)])
-      .flatMap((one) => (one !== undefined && 'csv' in one ? [one.csv] : [])),
-  ),
-];
-
-/** A drawing for the background; what cannot be read is a note, since nothing computed depends on it. */
-export function readDrawing(
-  text: string,
-  file: string,
-): { readonly context: FeatureCollection | null; readonly findings: readonly Finding[] } {
-  try {
-    const value = JSON.parse(text) as Partial<FeatureCollection> | null;
-    if (value?.type === 'FeatureCollection' && Array.isArray(value.features))
-      return { context: value as FeatureCollection, findings: [] };
-  } catch {
-    // Said below, in the same words as for a file of another kind.
-  }
-  const message = `The background drawing could not be read: expected a GeoJSON FeatureCollection. The plan opens without it; save the drawing as GeoJSON and add it again.`;
-  return { context: null, findings: [{ code: 'context-unreadable', severity: 'note', message, where: { file } }] };
-}
-
 /** What a file holds, beside the file. */
 interface Found<T> {
   readonly file: NamedFile;
@@ -140,7 +111,7 @@ const contents = <T>(found: ReadonlyMap<string, Found<T>>): [string, T][] =>
 const blobs = (found: ReadonlyMap<string, Found<unknown>>): [string, Blob][] =>
   [...found].map(([name, { file }]) => [name, new Blob([file.bytes])]);
 
-/** Files that came along and that nothing in the plan asks for: said, so that a misspelt name is seen. */
+/** Files that came along and that nothing in the plan uses: reported, so that a misspelt name is seen. */
 const unused = (
   document: PlanDocument,
   used: ReadonlyMap<string, Found<GpxDocument>>,
@@ -151,7 +122,7 @@ const unused = (
     .map(({ file }) => ({
       code: 'file-not-named',
       severity: 'note' as const,
-      message: `The plan ${document.file} names no course file called ${lastName(file.name)}; it was left aside. Expected: ${namedFiles(document).join(', ') || 'none'}.`,
+      message: `The plan does not use ${lastName(file.name)}, so it was left out. It uses: ${filesNamedBy(document.plan).gpx.join(', ') || 'no file'}.`,
       where: { file: file.name },
     }));
 
@@ -174,9 +145,10 @@ function gather(
   read: GpxReading,
 ): { readonly failed: boolean; readonly files: PlanFiles } {
   const gpx = readAll(sorted.gpx, read);
-  const courses = matched(namedFiles(document), gpx.found);
+  const named = filesNamedBy(document.plan);
+  const courses = matched(named.gpx, gpx.found);
   const results = matched(
-    namedResults(document),
+    named.results,
     sorted.results.map((file) => ({ file, content: textOf(file) })),
   );
   const drawings = drawingFor(document, sorted.drawings);
@@ -203,9 +175,10 @@ function gather(
 
 /** Ready where nothing that it names is missing. */
 function complete(document: PlanDocument, files: PlanFiles, started: boolean): Gathered {
+  const named = filesNamedBy(document.plan);
   const missing = [
-    ...namedFiles(document).filter((name) => !files.gpx.has(name)),
-    ...namedResults(document).filter((name) => !files.results.has(name)),
+    ...named.gpx.filter((name) => !files.gpx.has(name)),
+    ...named.results.filter((name) => !files.results.has(name)),
   ];
   return missing.length > 0
     ? { kind: 'waiting', plan: { document, files, missing } }
@@ -234,7 +207,7 @@ function fromGpx(file: NamedFile, units: Units, reading: GpxReading): Gathered {
   if (!started.ok) return refused([...read.findings, ...started.findings]);
   const plan = readPlan(started.value, lastName(file.name).replace(/(\.gpx)?$/iu, '.plan.json'));
   if (!plan.ok) return refused([...read.findings, ...plan.findings]);
-  const found = matched(namedFiles(plan.value), [{ file, content: read.value }]);
+  const found = matched(filesNamedBy(plan.value.plan).gpx, [{ file, content: read.value }]);
   const findings = [...read.findings, ...started.findings, ...plan.findings];
   return complete(
     plan.value,
@@ -266,7 +239,7 @@ export function gatherFiles(
     trouble(
       'file-kind',
       file.name,
-      'Neither a GPX file nor a plan: expected GPX (.gpx), a plan (.json) with the files it names (GPX, past results as CSV), a plan packed with its files (.zip), or a background drawing (.geojson). Choose one of these.',
+      `Halfcup can open a GPX course, a plan (.json, with its files) or a packed plan (.zip). ${lastName(file.name)} is none of these.`,
     ),
   );
   if (strangers.length > 0) return refused(strangers);
@@ -276,7 +249,7 @@ export function gatherFiles(
       trouble(
         'several-plans',
         second.name,
-        `Two plans came at once, ${plan.name} and ${second.name}; expected one. Open them one after the other.`,
+        `These are two plans: ${plan.name} and ${second.name}. Open one at a time.`,
       ),
     ]);
   }
@@ -289,7 +262,7 @@ export function gatherFiles(
       trouble(
         'several-courses',
         another.name,
-        `${sorted.gpx.length} GPX files came without a plan; expected one, or the plan that names them. Open one of them, or add the plan.`,
+        `These are ${sorted.gpx.length} GPX files without a plan. Open one of them, or open them with their plan.`,
       ),
     ]);
   }
@@ -298,8 +271,8 @@ export function gatherFiles(
   return refused([
     trouble(
       'nothing-to-open',
-      drawing?.name ?? 'nothing',
-      'No course and no plan among the files: expected a GPX file or a plan. Add one of them.',
+      drawing?.name ?? sorted.results[0]?.name ?? 'nothing',
+      'There is no course and no plan among these files. Add a GPX course or a plan.',
     ),
   ]);
 }

@@ -91,10 +91,14 @@ describe('opening files', () => {
   });
 
   test.each([
-    ['two plans at once', [demoFile('plan.json'), straightPlan({})], /Two plans/u],
+    ['two plans at once', [demoFile('plan.json'), straightPlan({})], /two plans: plan\.json and straight\.json/u],
     ['two GPX files without a plan', [demoFile('full.gpx'), demoFile('half.gpx')], /without a plan/u],
-    ['a file of another kind', [textFile('notes.txt', 'hello')], /Neither a GPX file nor a plan/u],
-    ['a drawing alone', [demoFile('context.geojson')], /No course and no plan/u],
+    [
+      'a file of another kind',
+      [textFile('notes.txt', 'hello')],
+      /Halfcup can open a GPX course.*notes\.txt is none of these/u,
+    ],
+    ['a drawing alone', [demoFile('context.geojson')], /no course and no plan/u],
   ])('%s is refused with what was expected', (_, files, words) => {
     expect(refusedLines(openFiles(files, null, 'metric')).join('\n')).toMatch(words);
   });

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { tries } from '../../testing.ts';
 import { apply, EMPTY_HISTORY, inverse, patchBetween, recorded, redone, undone, type History } from './history.ts';
 
 describe('history', () => {
@@ -11,7 +12,7 @@ describe('history', () => {
         expect(apply(before, patch)).toBe(after);
         expect(apply(after, inverse(patch))).toBe(before);
       }),
-      { seed: 6, numRuns: 500 },
+      { seed: 6, numRuns: tries(500) },
     );
   });
 
@@ -37,7 +38,7 @@ describe('history', () => {
           expect(text).toBe(last);
         },
       ),
-      { seed: 7, numRuns: 300 },
+      { seed: 7, numRuns: tries(300) },
     );
   });
 

@@ -23,7 +23,7 @@ import { EMPTY_HISTORY, type History } from './history.ts';
 export interface OpenPlan {
   /** The file as it stands, without any variant laid over. */
   readonly document: PlanDocument;
-  /** Whose positions `analysis` shows; `null`: as planned. */
+  /** The variant that `analysis` shows; `null`: the main plan. */
   readonly variant: string | null;
   readonly files: PlanFiles;
   /** Of the plan with the variant laid over: `analysis.plan` is what is shown. */
@@ -104,7 +104,7 @@ export interface Trial {
   readonly station: string;
 }
 
-/** Points recorded on the ground, held against the plan; no part of it. */
+/** Points recorded on the ground, compared with the plan; no part of it. */
 export interface Placed {
   readonly file: string;
   readonly document: GpxDocument;
@@ -113,7 +113,7 @@ export interface Placed {
   readonly findings: readonly Finding[];
 }
 
-/** Better positions that were searched for, of the text and variant of which they are. */
+/** Better places that were searched for, with the text and the variant that they belong to. */
 export interface Improved extends Omit<Improvement, 'analysis' | 'plan'> {
   readonly text: string;
   readonly variant: string | null;
@@ -145,7 +145,7 @@ export interface Store {
   readonly loading: Signal<boolean>;
   /** The place about which somebody asks "where is this?". */
   readonly asked: Signal<CoursePlace | null>;
-  /** Other positions that are drawn and compared beside those shown. */
+  /** The variant that is drawn and compared beside the one shown. */
   readonly against: Signal<OpenPlan | null>;
   readonly placed: Signal<Placed | null>;
   readonly improved: Signal<Improved | null>;

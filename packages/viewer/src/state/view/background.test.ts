@@ -29,7 +29,7 @@ describe('a background by its address', () => {
       expect(addressed(typed, 'x')).toMatchObject({
         ok: false,
         field: 'address',
-        message: expect.stringContaining('accepted: an https address') as string,
+        message: expect.stringContaining('Use an https URL of a map style') as string,
       });
     }
     expect(addressed('https://example.invalid/s.json', ' ')).toMatchObject({ ok: false, field: 'credit' });
@@ -38,7 +38,7 @@ describe('a background by its address', () => {
   test('shows whose it is and where it comes from', () => {
     expect(
       creditOf({ kind: 'raster', address: 'https://tiles.example.invalid/{z}/{x}/{y}.png', credit: 'Island survey' }),
-    ).toBe('Background: Island survey. Fetched from tiles.example.invalid; the terms of its owner apply.');
+    ).toBe('Background: Island survey. Loaded from tiles.example.invalid; its owner’s terms apply.');
     expect(creditOf(PLAN_BACKGROUND)).toBeNull();
   });
 });

@@ -17,23 +17,19 @@ const refuse = (field: 'address' | 'credit', message: string): Checked => ({ ok:
 export function addressed(address: string, credit: string): Checked {
   const typed = address.trim();
   const words = credit.trim();
-  const accepted = 'accepted: an https address of a map style (JSON), or of pictures with {z}, {x} and {y} in it';
+  const accepted = 'Use an https URL of a map style (JSON), or of tiles with {z}, {x} and {y} in it.';
   let url: URL;
   try {
     url = new URL(typed);
   } catch {
-    return refuse('address', `Found ${typed === '' ? 'nothing' : `“${typed}”`}; ${accepted}.`);
+    return refuse('address', `${typed === '' ? 'No URL given' : `“${typed}” is no URL`}. ${accepted}`);
   }
-  if (url.protocol !== 'https:')
-    return refuse('address', `Found an address that begins with ${url.protocol}//; ${accepted}.`);
+  if (url.protocol !== 'https:') return refuse('address', `This URL begins with ${url.protocol}//. ${accepted}`);
   if (words === '')
-    return refuse(
-      'credit',
-      'Found no credit; write whose map this is, as its owner asks it to be shown. The terms of its owner apply.',
-    );
+    return refuse('credit', 'Type whose map this is, as its owner asks it to be credited. The owner’s terms apply.');
   const raster = typed.includes('{z}') || typed.includes('{x}') || typed.includes('{y}');
   if (raster && !['{z}', '{x}', '{y}'].every((part) => typed.includes(part)))
-    return refuse('address', `Found only some of {z}, {x} and {y} in the address; ${accepted}.`);
+    return refuse('address', `This URL has only some of {z}, {x} and {y}. ${accepted}`);
   return { ok: true, background: { kind: raster ? 'raster' : 'style', address: typed, credit: words } };
 }
 
@@ -60,7 +56,7 @@ export function chooseBackground(store: Store, background: Background): void {
     if (background.kind !== 'tiles') localStorage.setItem(KEY, JSON.stringify(background));
   } catch {
     store.notice.value = {
-      text: 'The choice of background could not be remembered, because this browser keeps nothing for this page.',
+      text: 'This browser saves nothing for this page, so the choice of background is not remembered.',
     };
   }
 }
@@ -77,7 +73,7 @@ export function takeTiles(store: Store, files: readonly File[]): readonly File[]
 /** Whose map is seen, in words for the map's foot; `null` where it is the plan's own. */
 export function creditOf(background: Background): string | null {
   if (background.kind === 'tiles')
-    return `Background: ${background.file.name}, from this device. The terms of whoever made it apply.`;
+    return `Background: ${background.file.name}, from this device. Its maker’s terms apply.`;
   if (background.kind === 'plan' || background.kind === 'paper') return null;
-  return `Background: ${background.credit}. Fetched from ${new URL(background.address.replaceAll(/[{}]/gu, '')).host}; the terms of its owner apply.`;
+  return `Background: ${background.credit}. Loaded from ${new URL(background.address.replaceAll(/[{}]/gu, '')).host}; its owner’s terms apply.`;
 }

@@ -1,4 +1,4 @@
-/** A plan's document and the files it names, computed for the positions shown; keeps what an earlier state has already. */
+/** A plan's document and the files it names, computed for the variant shown; keeps what an earlier state has already. */
 import {
   analyse,
   placeFindings,
@@ -34,7 +34,7 @@ export function openPlanOf(
 const analysed = (plan: Plan, files: PlanFiles, before: OpenPlan | null): Result<Analysis> =>
   before !== null && before.files === files ? reanalyse(before.analysis, plan, files) : analyse(plan, files);
 
-/** The plan as shown: with the variant of that name laid over, or as planned. Not ok where it cannot be computed, with places in its text. */
+/** The plan as shown: with the variant of that name laid over, or the main plan. Not ok where it cannot be computed, with places in its text. */
 export function computeOpen(
   document: PlanDocument,
   files: PlanFiles,

@@ -1,7 +1,7 @@
 /** How far a station stands from where it was, in the words that are written beside it. Pure. */
 import type { StationLayout, Units } from '@halfcup/core';
 import { segmentLength } from '@halfcup/core/geometry';
-import { lengthText, sideWords, wheelFigure, wheelUnit } from '../../words.ts';
+import { lengthText, sideWords } from '../../words.ts';
 import { leadOf, signDistance } from './derive.ts';
 
 export interface Difference {
@@ -33,15 +33,15 @@ export function differenceOf(from: StationLayout, to: StationLayout): Difference
   };
 }
 
-/** "+35.0 m along, to the left-hand side, sign 74 → 91 m". */
+/** "+35 m along the course, to the left-hand side, sign 74 m → 91 m". */
 export function differenceText({ along, moved, side, sign }: Difference, units: Units): string {
   const text = along === null ? '' : lengthText(along, units);
   const parts = [
-    along === null ? `${lengthText(moved, units)} from where it was` : `${along >= 0 ? '+' : ''}${text} along`,
+    along === null
+      ? `${lengthText(moved, units)} from where it was`
+      : `${along >= 0 && !text.startsWith('0 ') ? '+' : ''}${text} along the course`,
     side === null ? '' : side === 'unclear' ? sideWords(side) : `to the ${sideWords(side)}`,
-    sign === null
-      ? ''
-      : `sign ${wheelFigure(sign[0], units, 0)} → ${wheelFigure(sign[1], units, 0)} ${wheelUnit(units)}`,
+    sign === null ? '' : `sign ${lengthText(sign[0], units)} → ${lengthText(sign[1], units)}`,
   ];
   return parts.filter((part) => part !== '').join(', ');
 }

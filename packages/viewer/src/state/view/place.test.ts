@@ -28,8 +28,8 @@ test('a place is told in both units, by coordinates, grid and neighbours', () =>
   expect(facts.at[0]).toBeCloseTo(0.05, 7);
   expect(facts.comesBy.map(({ race }) => race)).toEqual(['Long', 'Short']);
   const lines = placeLines(open, facts);
-  expect(lines).toContain('Long, 5.566 km (3.459 mi) from the start, runners heading east');
-  expect(lines).toContain('Also Short, 5.566 km (3.459 mi) from the start, runners heading east');
+  expect(lines).toContain('Long, 5.57 km (3.46 mi) from the start, runners heading east');
+  expect(lines).toContain('Also Short, 5.57 km (3.46 mi) from the start, runners heading east');
   expect(lines).toContain('Latitude, longitude: 0.000000, 0.050000 (decimal degrees, WGS 84)');
   expect(lines.find((line) => line.includes('past station 1, Low Rock'))).toMatch(/^3\.57 km \(2\.22 mi\)/u);
   expect(lines.find((line) => line.includes('before station 2, High Rock'))).toMatch(/^3\.43 km \(2\.13 mi\)/u);

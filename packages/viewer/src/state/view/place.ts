@@ -1,7 +1,7 @@
 /** "Where is this?": what one says of a place on a course to somebody who must find it. Pure but for `ask`. */
-import { formatMeasure, gridReference, type LonLat, type StationLayout, type Units } from '@halfcup/core';
+import { gridReference, type LonLat, type StationLayout } from '@halfcup/core';
 import { courseLength, PASS_DEFAULTS, passesOf, pointAt } from '@halfcup/core/geometry';
-import { compassWord, lengthText, wheelFigure, wheelUnit } from '../../words.ts';
+import { compassWord, farText, lengthText, ordinal } from '../../words.ts';
 import { numberOf } from './derive.ts';
 import type { CoursePlace, OpenPlan, Store } from '../store/store.ts';
 
@@ -94,17 +94,13 @@ export function placeFacts(open: OpenPlan, place: CoursePlace): PlaceFacts | nul
 }
 
 /** In both units, whichever are shown: the one who answers may use either. */
-export const bothMeasures = (metres: number): string =>
-  `${formatMeasure(metres, 'metric')} (${formatMeasure(metres, 'imperial')})`;
-/** To a metre and a yard, and from far to the last figure of a course distance. */
-const roundly = (metres: number, units: Units): string =>
-  metres < 800 ? `${wheelFigure(metres, units, 0)} ${wheelUnit(units)}` : lengthText(metres, units);
-const bothLengths = (metres: number): string => `${roundly(metres, 'metric')} (${roundly(metres, 'imperial')})`;
+export const bothMeasures = (metres: number): string => `${farText(metres, 'metric')} (${farText(metres, 'imperial')})`;
+const bothLengths = (metres: number): string => `${lengthText(metres, 'metric')} (${lengthText(metres, 'imperial')})`;
 
 export const coordinatesText = ([lon, lat]: LonLat): string => `${lat.toFixed(6)}, ${lon.toFixed(6)}`;
 
 const raceLine = ({ race, measure, azimuthDeg, pass, passes }: ComesBy): string =>
-  `${race}, ${bothMeasures(measure)} from the start${passes > 1 ? `, pass ${pass + 1} of ${passes}` : ''}, runners heading ${compassWord(azimuthDeg)}`;
+  `${race}, ${bothMeasures(measure)} from the start${passes > 1 ? `, ${ordinal(pass + 1)} of ${passes} times past` : ''}, runners heading ${compassWord(azimuthDeg)}`;
 
 /** What one says, a line for each thing, in the order in which it is asked for. */
 export function placeLines(open: OpenPlan, facts: PlaceFacts): string[] {

@@ -99,13 +99,12 @@ export function wayTo(analysis: Analysis, peg: Peg, { at }: Fix): Way {
 /** Nearer than this along the course counts as there, metres. */
 const THERE = 0.5;
 
-/** "34 yd further, right-hand side"; what to do where no course passes. */
+/** "34 yd further on, right-hand side"; what to do where no course passes. */
 export function wayWords(way: Way, side: Peg['side'], units: Units): string {
-  if (way.along === null)
-    return `${lengthText(way.straight, units)} away in a straight line; no course passes where you are`;
+  if (way.along === null) return `${lengthText(way.straight, units)} away in a straight line; no course passes here`;
   const place = sideWords(side);
-  if (Math.abs(way.along) < THERE) return `here, ${place}`;
-  return `${lengthText(Math.abs(way.along), units)} ${way.along > 0 ? 'further' : 'back'}, ${place}`;
+  if (Math.abs(way.along) < THERE) return `Here, ${place}`;
+  return `${lengthText(Math.abs(way.along), units)} ${way.along > 0 ? 'further on' : 'back'}, ${place}`;
 }
 
 /** One thing that stands, with where the device says that it does. */
@@ -172,6 +171,6 @@ export function keepRecord(
     storage().setItem(keyOf(plan), JSON.stringify(record));
     return null;
   } catch {
-    return 'This browser keeps nothing for this page: save the points before you close it.';
+    return 'This browser saves nothing for this page. Save the points before you close it.';
   }
 }

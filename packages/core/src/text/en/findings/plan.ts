@@ -1,4 +1,108 @@
-import type { PlanParams } from '../../params/plan.ts';
+import { byProblem } from '../../byProblem.ts';
+import type { JsonExpected, PlanParams } from '../../params/plan.ts';
+import type { Say } from '../../say.ts';
 import type { TextsOf } from '../../sentence.ts';
+import { isStated, suggested } from '../planValues.ts';
+import { planReference, planValue } from './planFaults.ts';
+import { startPlaces, startWaypoint } from './planStart.ts';
 
-export const plan: TextsOf<PlanParams> = {};
+type JsonText = readonly [should: (say: Say) => string, action?: string];
+
+const EXPECTED: Readonly<Record<JsonExpected, JsonText>> = {
+  value: [() => 'There should be a value: a text in double quotes, a number, true, false, a list or an object.'],
+  number: [() => 'There should be a number such as 12 or 0.5.'],
+  key: [() => 'There should be a key in double quotes.'],
+  colon: [() => 'There should be a colon after the key.'],
+  comma: [() => 'There should be a comma between entries.'],
+  brace: [({ quote }) => `There should be a closing ${quote('}')}.`],
+  bracket: [({ quote }) => `There should be a closing ${quote(']')}.`],
+  end: [() => 'There should be nothing after the end of the plan.', 'Delete it.'],
+  noComment: [() => 'A plan has no comments.', 'Delete it, or write it as the note of a station.'],
+  quote: [() => 'A text should end with a double quote on its own line.'],
+  digits: [() => 'There should be digits after it.'],
+  unicode: [() => 'There should be \\u with four hexadecimal digits.'],
+  escape: [() => 'After a backslash there should be one of " \\ / b f n r t u.'],
+  noControl: [() => 'A text should hold no control character.', 'Write it as an escape such as \\n or \\t.'],
+  noComma: [() => 'There should be no comma after the last entry.', 'Delete the comma.'],
+};
+
+const upTo = (current: number): string => (current === 1 ? '1' : `1 to ${current}`);
+
+export const plan: TextsOf<PlanParams> = {
+  'plan-value': planValue,
+  'plan-key': byProblem({
+    fixedId: () => ['A variant cannot change the id of a station.', null, 'Delete the id.'],
+    unknown: ({ key }, say) => [
+      `Unknown entry ${say.found(key.word)}.`,
+      null,
+      suggested(key, 'Known here', 'There are no entries here.', say),
+    ],
+  }),
+  'plan-reference': planReference,
+  'plan-version': byProblem({
+    noPlan: ({ found, version }, say) => [
+      `The file holds ${say.found(found)}, not a plan.`,
+      `A plan is an object in braces with the format ${say.quote('halfcup-plan')} and the version ${version}.`,
+    ],
+    format: ({ found }, say) => [
+      isStated(found) ? `The format of the plan is ${say.found(found)}.` : 'The format of the plan is missing.',
+      `It should be ${say.quote('halfcup-plan')}.`,
+    ],
+    version: ({ found, current }, say) => [
+      isStated(found)
+        ? `The version of the plan format is ${say.found(found)}.`
+        : 'The version of the plan format is missing.',
+      `It should be a whole number, ${upTo(current)}.`,
+    ],
+    later: ({ found, current }, say) => [
+      `The version of the plan format is ${say.found(found)}, later than this program knows.`,
+      `It should be ${upTo(current)}.`,
+      'Update Halfcup to read this plan.',
+    ],
+  }),
+  'plan-not-json': byProblem({
+    empty: () => ['The file is empty.', 'It should be a plan.'],
+    markup: () => ['This is a GPX or HTML file, not a plan, which is JSON.', null, 'Name the plan, not the course.'],
+    deep: ({ most }, say) => [`Brackets are nested more than ${say.count(most)} deep.`, 'No plan needs that many.'],
+    cutOff: ({ expected }, say) => ['The file ends too early.', EXPECTED[expected][0](say), 'It may be cut off.'],
+    found: ({ found, expected }, say) => {
+      const [should, action] = EXPECTED[expected];
+      return [`${say.found(found)} does not belong here.`, should(say), action ?? null];
+    },
+  }),
+  'plan-duplicate-key': byProblem({
+    twice: ({ key }, say) => [`The entry ${say.found(key)} stands here a second time.`, null, 'Delete one of the two.'],
+    hidden: ({ key }, say) => [`A plan has no entry ${say.found(key)}.`, null, 'Delete it.'],
+  }),
+  'plan-variant': ({ variant }, say) => [
+    `There is no variant ${say.found(variant.word)}.`,
+    null,
+    suggested(variant, 'Variants of this plan', 'This plan has no variants.', say),
+  ],
+  'gpx-missing': ({ gpx }, say) => [
+    `The file ${say.found(gpx)} was not found beside the plan.`,
+    null,
+    'Put it there, or correct its name in the plan.',
+  ],
+  'mark-unknown': byProblem({
+    unmeasured: ({ name, waypoint }, say) => [
+      `${markText(name, say)} says no course distance.`,
+      `It should have one, or a name such as ${say.quote('10 km')} or ${say.quote('mile 6')}.`,
+      waypoint === undefined ? null : suggested(waypoint, 'Waypoints', 'There are no waypoints.', say),
+    ],
+    unplaced: ({ name, gpx, waypoint }, say) => [
+      `${markText(name, say)} has no place: ${
+        gpx === undefined
+          ? 'the course has no GPX file of its own'
+          : `${say.found(gpx.file)} has ${gpx.waypoints === 0 ? 'no waypoint' : `${say.count(gpx.waypoints)} waypoints`} of that name`
+      }.`,
+      'It should be the name of exactly one waypoint, or have a place.',
+      waypoint === undefined ? null : suggested(waypoint, 'Waypoints', 'There are no waypoints.', say),
+    ],
+  }),
+  'start-places': startPlaces,
+  'start-waypoint': startWaypoint,
+};
+
+const markText = (name: string | undefined, say: Say): string =>
+  name === undefined ? 'A mark' : `Mark ${say.found(name)}`;

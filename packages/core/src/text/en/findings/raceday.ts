@@ -1,4 +1,170 @@
+import { byProblem } from '../../byProblem.ts';
 import type { RacedayParams } from '../../params/raceday.ts';
+import type { Say } from '../../say.ts';
 import type { TextsOf } from '../../sentence.ts';
+import { supplyText } from '../../supplyWords.ts';
+import { supplyWords } from '../supplyWords.ts';
+import { results } from './racedayResults.ts';
 
-export const raceday: TextsOf<RacedayParams> = {};
+/** A load or a lateness, rounded up to whole minutes: "12 min", "1 h 05 min". */
+const minutes = (seconds: number, say: Say): string => say.duration(Math.max(60, Math.ceil(seconds / 60 - 1e-6) * 60));
+
+const VEHICLE = 'Start the vehicle earlier, open access earlier, or add a vehicle.';
+
+const TIMES = {
+  accessOpens: 'when access opens',
+  closes: 'when the road closes',
+  reopens: 'when the road reopens',
+} as const;
+
+const fields: Pick<
+  TextsOf<RacedayParams>,
+  | 'race-without-waves'
+  | 'race-without-starters'
+  | 'race-too-large'
+  | 'race-without-times'
+  | 'race-endless'
+  | 'waves-overlap'
+  | 'gradient-unknown'
+  | 'gradient-too-steep'
+  | 'sweep-impossible'
+> = {
+  'race-without-waves': () => [
+    'The race has no waves, so arrivals cannot be worked out.',
+    null,
+    'Add its waves, each with a start time and a number of entrants.',
+  ],
+  'race-without-starters': ({ show }, say) => [
+    `Nobody starts: the waves have no entrants, or too few for the ${say.percent(show)} who start.`,
+    null,
+    'Give the number of entrants of each wave.',
+  ],
+  'race-too-large': ({ starters, most }, say) => [
+    `The race has ${say.count(starters)} starters.`,
+    `There should be at most ${say.count(most)}.`,
+    'Correct the number of entrants of its waves.',
+  ],
+  'race-without-times': ({ wave }) => [
+    `Wave no. ${wave} has no finish times, so arrivals cannot be worked out.`,
+    null,
+    'Give a median with a spread, shares with times, a list of times, or a CSV file with a column.',
+  ],
+  'race-endless': ({ after, most }, say) => [
+    after === null
+      ? 'The last runner would never finish.'
+      : `The last runner would finish ${say.duration(after)} after the first start.`,
+    `It should be at most ${say.duration(most)}, a week.`,
+    'Correct the finish times (a spread is about 0.2), the flow over the start line or the start times.',
+  ],
+  'waves-overlap': ({ wave, until, next, flow }, say) => [
+    `The wave of ${say.clock(wave)} crosses the line until ${say.clock(until)}, at ${say.count(flow)} a minute, but the next starts at ${say.clock(next)}.`,
+    'Both are assumed to cross at once.',
+    'Start the next wave later, or give the flow that the start line has.',
+  ],
+  'gradient-unknown': ({ course }, say) => [
+    `Pace by gradient is asked for, but ${say.course(course)} has no elevations.`,
+    'Pace is worked out as on level road.',
+    'Use a GPX file with elevations, or turn pace by gradient off.',
+  ],
+  'gradient-too-steep': ({ course, grade, most }, say) => {
+    const { measured, limit } = say.comparePercent(Math.abs(grade), most);
+    return [
+      `${say.course(course)} has a grade of ${measured}, steeper than the ${limit} up to which pace by gradient is known.`,
+      'Pace is worked out as on level road.',
+      'Correct the elevations, or turn pace by gradient off.',
+    ];
+  },
+  'sweep-impossible': byProblem({
+    early: ({ leaves, wave }, say) => [
+      `The sweep leaves at ${say.clock(leaves)}, before the last wave at ${say.clock(wave)}.`,
+      'It is left out, and nobody is assumed to be swept up.',
+      'Correct the cutoff of the race or the times of the sweep.',
+    ],
+    backwards: ({ from, to }, say) => [
+      `The sweep is at ${say.far(from.measure)} at ${say.clock(from.time)} and at ${say.far(to.measure)} at ${say.clock(to.time)}.`,
+      'It should be later farther on; until then it is left out, and nobody is assumed to be swept up.',
+      'Correct the cutoff of the race or the times of the sweep.',
+    ],
+  }),
+};
+
+const stations: Pick<
+  TextsOf<RacedayParams>,
+  'heat-steps' | 'heat-assumed' | 'gels-short' | 'pre-pour-room' | 'cups-run-out' | 'station-no-arrivals'
+> = {
+  'heat-steps': ({ steps: [first, second] }, say) => [
+    `The heat steps are ${say.found(first)} and ${say.found(second)} °C.`,
+    'The lower should come first; cups may be too few until they do.',
+    'Exchange the two.',
+  ],
+  'heat-assumed': ({ assumed, wbgtC }, say) => [
+    wbgtC === undefined
+      ? `No heat level is given, so cups are worked out for ${assumed} weather.`
+      : `A temperature of ${say.found(wbgtC)} °C is given without heat steps, so cups are worked out for ${assumed} weather.`,
+    null,
+    'Give a heat level (cool, warm or hot), or a wet-bulb globe temperature with heat steps.',
+  ],
+  'gels-short': ({ ordered, taken, each }, say) => [
+    `${say.count(ordered)} gels are ordered, and runners are expected to take ${say.count(taken)}: ${say.count(taken - ordered)} too few.`,
+    null,
+    `Order more than ${say.found(each)} gels for each runner.`,
+  ],
+  'pre-pour-room': ({ drink, tables, hold, wanted, more, pourers }, say) => [
+    `${tables === 1 ? 'The table holds' : `The ${say.count(tables)} tables hold`} ${say.count(hold)} cups of ${say.served(drink)}.`,
+    `${say.count(wanted)} should be poured before the first runner: ${say.count(wanted - hold)} more.`,
+    `Put up ${say.count(more)} more ${more === 1 ? 'table' : 'tables'}${
+      pourers === undefined ? '' : `, or have ${say.count(pourers)} people pour ${say.served(drink)}`
+    }.`,
+  ],
+  'cups-run-out': ({ drink, at, short, hold, pourers }, say) => [
+    `The poured cups of ${say.served(drink)} run out at ${say.clock(at)}, ${say.count(short)} short in that minute.`,
+    `The tables hold ${say.count(hold)} and are refilled too slowly.`,
+    `Put up more tables, or have ${say.count(pourers)} people pour ${say.served(drink)}.`,
+  ],
+  'station-no-arrivals': ({ problem }) => [
+    problem === 'unpassed'
+      ? 'No race that this station serves passes it.'
+      : 'Nobody arrives of the races that this station serves.',
+    'No cups, crew or load are worked out for it.',
+    'Give the races waves with entrants, or change what the station serves.',
+  ],
+};
+
+export const raceday: TextsOf<RacedayParams> = {
+  ...fields,
+  ...results,
+  ...stations,
+  'drop-closed': ({ kg, vehicle, late }, say) => [
+    `${say.mass(kg)} cannot be dropped: ${vehicle} would be on the closed road for ${minutes(late, say)}, at the station or before it.`,
+    null,
+    VEHICLE,
+  ],
+  'drop-late': ({ vehicle, done, due }, say) => [
+    `${vehicle} has unloaded at ${say.clock(done)}, ${minutes(done - due, say)} late.`,
+    `The crew is due at ${say.clock(due)}.`,
+    VEHICLE,
+  ],
+  'load-too-heavy': ({ supply, kg, most }, say) => {
+    const { measured, limit } = say.compareMass(kg, most);
+    return [
+      `One ${supplyText(supply, supplyWords)} weighs ${measured}, and the strongest vehicle carries ${limit}.`,
+      'It is on no run.',
+      'Correct its weight, or the payload of the vehicle.',
+    ];
+  },
+  'clock-missing': ({ course, times }, say) => [
+    `Road times do not say ${say.any(times.map((one) => TIMES[one]))} on ${say.course(course)}.`,
+    'Runs are planned as if there were no limit.',
+    'Add the times that the road authority grants.',
+  ],
+  'vehicles-missing': ({ stations: count, kg }, say) => [
+    `There is no vehicle for the ${say.mass(kg)} that ${count === 1 ? 'one station needs' : `${say.count(count)} stations need`}, so no runs are planned.`,
+    null,
+    'Add vehicles, each with its payload, number of loads, speed, stop time and loading time.',
+  ],
+  'drop-nowhere': () => [
+    'No course passes the station, so nothing is dropped there.',
+    null,
+    'Correct its place first.',
+  ],
+};

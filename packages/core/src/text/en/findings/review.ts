@@ -9,9 +9,12 @@ import { road } from './reviewRoad.ts';
 const passes = (all: readonly PassAt[], say: Say): string => say.all(all.map((pass) => passAt(pass, say)));
 
 function legText(leg: ServiceParams['leg-long'], say: Say): string {
+  const { measured } = say.compareFar(leg.measured, leg.limit);
+  const at = leg.to === null ? '' : ` (at ${say.far(leg.end)})`;
+  if (leg.from !== null && leg.from === leg.to) return `${say.race(leg.race)} comes back here after ${measured}${at}.`;
   const from = leg.from === null ? 'the start' : leg.here === 'from' ? 'here' : say.station(leg.from);
   const to = leg.to === null ? 'the finish' : leg.here === 'to' ? 'here' : say.station(leg.to);
-  return `${say.race(leg.race)} runs ${say.compareFar(leg.measured, leg.limit).measured} from ${from} to ${to}${leg.to === null ? '' : ` (at ${say.far(leg.end)})`}.`;
+  return `${say.race(leg.race)} runs ${measured} from ${from} to ${to}${at}.`;
 }
 
 const WAY = { back: ' on the way back', other: ' the other way', again: ' another time' } as const;
@@ -50,7 +53,7 @@ const service: TextsOf<ServiceParams> = {
   'leg-short': (leg, say) => [
     legText(leg, say),
     `It should be at least ${say.compareFar(leg.measured, leg.limit).limit}.`,
-    'Move one of the two, or leave one out.',
+    leg.from === leg.to ? 'Serve it one time only, or move it.' : 'Move one of the two, or leave one out.',
   ],
   'length-differs': ({ stated, line, allowed, recorded }, say) => {
     const { measured, limit } = say.compare(Math.abs(line - stated), allowed);

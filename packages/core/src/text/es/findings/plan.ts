@@ -1,4 +1,123 @@
-import type { PlanParams } from '../../params/plan.ts';
+import { byProblem } from '../../byProblem.ts';
+import type { JsonExpected, PlanParams } from '../../params/plan.ts';
+import type { Say } from '../../say.ts';
 import type { TextsOf } from '../../sentence.ts';
+import { isStated, suggested } from '../planValues.ts';
+import { planReference, planValue } from './planFaults.ts';
+import { startPlaces, startWaypoint } from './planStart.ts';
 
-export const plan: TextsOf<PlanParams> = {};
+type JsonText = readonly [should: (say: Say) => string, action?: string];
+
+const EXPECTED: Readonly<Record<JsonExpected, JsonText>> = {
+  value: [
+    () => 'Debería haber un valor: un texto entre comillas dobles, un número, true, false, una lista o un objeto.',
+  ],
+  number: [() => 'Debería haber un número como 12 o 0.5.'],
+  key: [() => 'Debería haber una clave entre comillas dobles.'],
+  colon: [() => 'Debería haber dos puntos después de la clave.'],
+  comma: [() => 'Debería haber una coma entre las entradas.'],
+  brace: [({ quote }) => `Debería cerrarse con ${quote('}')}.`],
+  bracket: [({ quote }) => `Debería cerrarse con ${quote(']')}.`],
+  end: [() => 'No debería haber nada después del final del plan.', 'Bórrelo.'],
+  noComment: [() => 'Un plan no lleva comentarios.', 'Bórrelo, o escríbalo como nota de un puesto.'],
+  quote: [() => 'Un texto debería acabar con comillas dobles en su misma línea.'],
+  digits: [() => 'Debería ir seguido de cifras.'],
+  unicode: [() => 'Debería haber \\u con cuatro cifras hexadecimales.'],
+  escape: [() => 'Después de una barra invertida debería ir " \\ / b f n r t o u.'],
+  noControl: [() => 'Un texto no debería tener caracteres de control.', 'Escríbalo como \\n o \\t.'],
+  noComma: [() => 'No debería haber coma después de la última entrada.', 'Borre la coma.'],
+};
+
+const upTo = (current: number): string => (current === 1 ? '1' : `de 1 a ${current}`);
+
+export const plan: TextsOf<PlanParams> = {
+  'plan-value': planValue,
+  'plan-key': byProblem({
+    fixedId: () => ['Una variante no puede cambiar el identificador de un puesto.', null, 'Borre el identificador.'],
+    unknown: ({ key }, say) => [
+      `Entrada desconocida ${say.found(key.word)}.`,
+      null,
+      suggested(key, 'Aquí se admiten', 'Aquí no hay entradas.', say),
+    ],
+  }),
+  'plan-reference': planReference,
+  'plan-version': byProblem({
+    noPlan: ({ found, version }, say) => [
+      `El archivo contiene ${say.found(found)}, no un plan.`,
+      `Un plan es un objeto entre llaves con el formato ${say.quote('halfcup-plan')} y la versión ${version}.`,
+    ],
+    format: ({ found }, say) => [
+      isStated(found) ? `El formato del plan es ${say.found(found)}.` : 'Falta el formato del plan.',
+      `Debería ser ${say.quote('halfcup-plan')}.`,
+    ],
+    version: ({ found, current }, say) => [
+      isStated(found) ? `La versión del formato es ${say.found(found)}.` : 'Falta la versión del formato.',
+      `Debería ser un número entero, ${upTo(current)}.`,
+    ],
+    later: ({ found, current }, say) => [
+      `La versión del formato es ${say.found(found)}, posterior a las que conoce este programa.`,
+      `Debería ser ${upTo(current)}.`,
+      'Actualice Halfcup para leer este plan.',
+    ],
+  }),
+  'plan-not-json': byProblem({
+    empty: () => ['El archivo está vacío.', 'Debería ser un plan.'],
+    markup: () => [
+      'Este es un archivo GPX o HTML, no un plan, que es JSON.',
+      null,
+      'Indique el plan, no el recorrido.',
+    ],
+    deep: ({ most }, say) => [
+      `Hay más de ${say.count(most)} niveles de corchetes o llaves.`,
+      'Ningún plan necesita tantos.',
+    ],
+    cutOff: ({ expected }, say) => [
+      'El archivo acaba antes de tiempo.',
+      EXPECTED[expected][0](say),
+      'Puede estar cortado.',
+    ],
+    found: ({ found, expected }, say) => {
+      const [should, action] = EXPECTED[expected];
+      return [`Aquí sobra ${say.found(found)}.`, should(say), action ?? null];
+    },
+  }),
+  'plan-duplicate-key': byProblem({
+    twice: ({ key }, say) => [
+      `La entrada ${say.found(key)} aparece aquí por segunda vez.`,
+      null,
+      'Borre una de las dos.',
+    ],
+    hidden: ({ key }, say) => [`Un plan no tiene la entrada ${say.found(key)}.`, null, 'Bórrela.'],
+  }),
+  'plan-variant': ({ variant }, say) => [
+    `No hay ninguna variante ${say.found(variant.word)}.`,
+    null,
+    suggested(variant, 'Variantes de este plan', 'Este plan no tiene variantes.', say),
+  ],
+  'gpx-missing': ({ gpx }, say) => [
+    `El archivo ${say.found(gpx)} no está junto al plan.`,
+    null,
+    'Póngalo allí, o corrija su nombre en el plan.',
+  ],
+  'mark-unknown': byProblem({
+    unmeasured: ({ name, waypoint }, say) => [
+      `${markText(name, say)} no dice ninguna distancia del recorrido.`,
+      `Debería tenerla, o un nombre como ${say.quote('10 km')} o ${say.quote('mile 6')}.`,
+      waypoint === undefined ? null : suggested(waypoint, 'Puntos del archivo', 'No hay puntos en el archivo.', say),
+    ],
+    unplaced: ({ name, gpx, waypoint }, say) => [
+      `${markText(name, say)} no tiene lugar: ${
+        gpx === undefined
+          ? 'el recorrido no tiene un archivo GPX propio'
+          : `${say.found(gpx.file)} ${gpx.waypoints === 0 ? 'no tiene ningún punto' : `tiene ${say.count(gpx.waypoints)} puntos`} con ese nombre`
+      }.`,
+      'Debería ser el nombre de un único punto, o tener un lugar.',
+      waypoint === undefined ? null : suggested(waypoint, 'Puntos del archivo', 'No hay puntos en el archivo.', say),
+    ],
+  }),
+  'start-places': startPlaces,
+  'start-waypoint': startWaypoint,
+};
+
+const markText = (name: string | undefined, say: Say): string =>
+  name === undefined ? 'Una marca' : `La marca ${say.found(name)}`;

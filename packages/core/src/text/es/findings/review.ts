@@ -9,9 +9,12 @@ import { road } from './reviewRoad.ts';
 const passes = (all: readonly PassAt[], say: Say): string => say.all(all.map((pass) => passAt(pass, say)));
 
 function legText(leg: ServiceParams['leg-long'], say: Say): string {
+  const { measured } = say.compareFar(leg.measured, leg.limit);
+  const at = leg.to === null ? '' : ` (en ${say.far(leg.end)})`;
+  if (leg.from !== null && leg.from === leg.to) return `${say.race(leg.race)} vuelve aquí tras ${measured}${at}.`;
   const from = leg.from === null ? 'la salida' : leg.here === 'from' ? 'aquí' : say.station(leg.from);
   const to = leg.to === null ? 'la meta' : leg.here === 'to' ? 'aquí' : say.station(leg.to);
-  return `${say.race(leg.race)} recorre ${say.compareFar(leg.measured, leg.limit).measured} desde ${from} hasta ${to}${leg.to === null ? '' : ` (en ${say.far(leg.end)})`}.`;
+  return `${say.race(leg.race)} recorre ${measured} desde ${from} hasta ${to}${at}.`;
 }
 
 const WAY = { back: ' a la vuelta', other: ' en el otro sentido', again: ' otra vez' } as const;
@@ -50,7 +53,7 @@ const service: TextsOf<ServiceParams> = {
   'leg-short': (leg, say) => [
     legText(leg, say),
     `Deben ser al menos ${say.compareFar(leg.measured, leg.limit).limit}.`,
-    'Mueva uno de los dos, o prescinda de uno.',
+    leg.from === leg.to ? 'Sirva una sola vez, o muévalo.' : 'Mueva uno de los dos, o prescinda de uno.',
   ],
   'length-differs': ({ stated, line, allowed, recorded }, say) => {
     const { measured, limit } = say.compare(Math.abs(line - stated), allowed);

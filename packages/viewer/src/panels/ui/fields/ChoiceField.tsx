@@ -18,7 +18,7 @@ interface Props extends FieldProps {
 }
 
 export function ChoiceField(field: Props): JSX.Element {
-  const { label, hint, bare, choices, fallback = 'not said' } = field;
+  const { label, hint, bare, choices, fallback = 'not set' } = field;
   const { id, raw, trouble, change } = useChange(field);
   const value = typeof raw === 'string' || typeof raw === 'number' ? String(raw) : '';
   const known = value === '' || choices.some((choice) => choice.value === value);

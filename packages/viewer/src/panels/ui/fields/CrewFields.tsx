@@ -6,12 +6,12 @@ import { NumberField } from './NumberField.tsx';
 import { ruleField, type CrewProps } from './rules.ts';
 
 const NUMBERS = [
-  ['minimum', 'Fewest people', 'people'],
+  ['minimum', 'Minimum crew', 'people'],
   ['pourers', 'Pourers', 'people'],
-  ['pourRate', 'One pours', 'cups/min'],
-  ['handRate', 'One hands out', 'cups/min'],
-  ['gelRate', 'One hands out', 'gels/min'],
-  ['cleanPer', 'One cleans up', 'cups/h'],
+  ['pourRate', 'Each pourer pours', 'cups/min'],
+  ['handRate', 'Each person hands out', 'cups/min'],
+  ['gelRate', 'Each person hands out', 'gels/min'],
+  ['cleanPer', 'Each person cleans up', 'cups/h'],
 ] as const;
 
 export function CrewFields(props: CrewProps): JSX.Element {
@@ -22,15 +22,15 @@ export function CrewFields(props: CrewProps): JSX.Element {
         <NumberField key={key} {...ruleField(props, ['crew', key], label)} fallback={fallback[key]} unit={unit} />
       ))}
       <LengthField
-        {...ruleField(props, ['crew', 'handSpacing'], 'Hand-out people stand apart')}
+        {...ruleField(props, ['crew', 'handSpacing'], 'Space between hand-out people')}
         fallback={fallback.handSpacing}
       />
       <DurationField
         {...ruleField(props, ['crew', 'ready'], 'Ready before the first runner')}
         fallback={fallback.ready}
       />
-      <DurationField {...ruleField(props, ['crew', 'setUp'], 'Setting up takes')} fallback={fallback.setUp} />
-      <DurationField {...ruleField(props, ['crew', 'longest'], 'Longest duty')} fallback={fallback.longest} unit="h" />
+      <DurationField {...ruleField(props, ['crew', 'setUp'], 'Set-up time')} fallback={fallback.setUp} />
+      <DurationField {...ruleField(props, ['crew', 'longest'], 'Longest shift')} fallback={fallback.longest} unit="h" />
     </>
   );
 }

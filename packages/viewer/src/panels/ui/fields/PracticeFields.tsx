@@ -1,4 +1,4 @@
-/** The house's distances, tolerances and limits: of the plan, or a station's own. */
+/** The practice: distances, tolerances and limits, of the plan or a station's own. */
 import type { Practice } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { LengthField } from './LengthField.tsx';
@@ -8,25 +8,25 @@ import { ruleField, type PracticeProps } from './rules.ts';
 type Lengths = readonly (readonly [key: keyof Practice, label: string])[];
 
 const LAID_OUT: Lengths = [
-  ['signAhead', 'Sign ahead of the first table'],
-  ['signTolerance', 'Sign may stand off by'],
-  ['gelAhead', 'Gel ahead of the drinks'],
+  ['signAhead', 'Sign before the first table'],
+  ['signTolerance', 'Sign tolerance'],
+  ['gelAhead', 'Gel before the drinks'],
   ['tableGap', 'Gap between tables'],
-  ['tableLength', 'Length of a table'],
-  ['trashFrom', 'Trash from, past the tables'],
-  ['trashTo', 'Trash to'],
-  ['boxEvery', 'A box every'],
+  ['tableLength', 'Table length'],
+  ['trashFrom', 'Trash begins, past the tables'],
+  ['trashTo', 'Trash ends, past the tables'],
+  ['boxEvery', 'One box every'],
 ];
 const ROAD: Lengths = [
-  ['kerb', 'Kerb from the course'],
-  ['setback', 'Tables back from the kerb'],
+  ['kerb', 'Kerb to course line'],
+  ['setback', 'Tables set back from the kerb'],
   ['clearWidth', 'Clear width for runners'],
   ['bendClear', 'Tables clear of bends by'],
 ];
 const SURVEY: Lengths = [
-  ['snapRadius', 'A course passes a pin within'],
-  ['pinR95', 'Pins are good to (95 %)'],
-  ['courseR95', 'The course is good to (95 %)'],
+  ['snapRadius', 'Course counts as passing within'],
+  ['pinR95', 'Pin accuracy (95 %)'],
+  ['courseR95', 'Course accuracy (95 %)'],
 ];
 
 export function PracticeFields(props: PracticeProps): JSX.Element {
@@ -55,12 +55,12 @@ export function PracticeFields(props: PracticeProps): JSX.Element {
         <NumberField
           {...ruleField(props, ['practice', 'maxGrade'], 'Steepest grade at the tables')}
           fallback={props.fallback.maxGrade}
-          unit="of 1"
+          unit="(0–1)"
         />
         <NumberField
-          {...ruleField(props, ['practice', 'sideConfidence'], 'A side is known from')}
+          {...ruleField(props, ['practice', 'sideConfidence'], 'Side is certain from')}
           fallback={props.fallback.sideConfidence}
-          unit="of 1"
+          unit="(0–1)"
         />
         {lengths(SURVEY)}
       </details>

@@ -32,7 +32,7 @@ export function ResupplyFields(props: SuppliesProps): JSX.Element {
           (fallback.resupply === undefined ? TAKES : formatDuration(fallback.resupply.takes)),
       };
       const whole = value === undefined ? undefined : { ...before, [key]: value };
-      const label = `change resupply${about === undefined ? '' : `, ${about}`}`;
+      const label = `change second delivery${about === undefined ? '' : `, ${about}`}`;
       return run(
         store,
         station === undefined ? setValue(PATH, whole, label) : setOfStation(station, PATH, whole, label),
@@ -41,13 +41,13 @@ export function ResupplyFields(props: SuppliesProps): JSX.Element {
   return (
     <>
       <NumberField
-        {...ruleField(props, [...PATH, 'at'], 'Resupply ordered when left')}
+        {...ruleField(props, [...PATH, 'at'], 'Second delivery ordered when left')}
         fallback={fallback.resupply?.at}
-        unit="of 1"
+        unit="(0–1)"
         save={save('at')}
       />
       <DurationField
-        {...ruleField(props, [...PATH, 'takes'], 'Resupply takes')}
+        {...ruleField(props, [...PATH, 'takes'], 'Second delivery takes')}
         fallback={fallback.resupply?.takes}
         save={save('takes')}
       />

@@ -14,7 +14,7 @@ const KINDS: readonly Served[] = ['water', 'sportsDrink', 'gel'];
 const DIVISIONS = [
   ['run', 'Runners'],
   ['walk', 'Walkers'],
-  ['wheels', 'Wheels'],
+  ['wheels', 'Wheelchair racers'],
 ] as const;
 const HEAT = [
   { value: 'cool', label: 'cool' },
@@ -22,30 +22,30 @@ const HEAT = [
   { value: 'hot', label: 'hot' },
 ];
 const PIECES: readonly (readonly [key: Exclude<keyof Packs, 'waterJug' | 'sportsDrinkJug'>, label: string])[] = [
-  ['cups', 'Cups in a pack'],
-  ['gels', 'Gels in a box'],
-  ['gloves', 'Gloves in a pack'],
-  ['bags', 'Trash bags in a pack'],
-  ['towels', 'Towels in a pack'],
-  ['stackingSheets', 'Stacking sheets in a pack'],
+  ['cups', 'Cups per pack'],
+  ['gels', 'Gels per box'],
+  ['gloves', 'Gloves per pack'],
+  ['bags', 'Trash bags per pack'],
+  ['towels', 'Towels per pack'],
+  ['stackingSheets', 'Stacking sheets per pack'],
 ];
 const WEIGHED = [
-  ['cups', 'A pack of cups'],
-  ['waterJug', 'A jug of water'],
-  ['sportsDrinkJug', 'A jug of sports drink'],
-  ['gels', 'A box of gels'],
-  ['gloves', 'A pack of gloves'],
-  ['bags', 'A pack of trash bags'],
-  ['towels', 'A pack of towels'],
-  ['stackingSheets', 'A pack of stacking sheets'],
-  ['table', 'A table'],
-  ['sign', 'A sign'],
-  ['box', 'A trash box'],
+  ['cups', 'Pack of cups'],
+  ['waterJug', 'Water jug'],
+  ['sportsDrinkJug', 'Sports-drink jug'],
+  ['gels', 'Box of gels'],
+  ['gloves', 'Pack of gloves'],
+  ['bags', 'Pack of trash bags'],
+  ['towels', 'Pack of towels'],
+  ['stackingSheets', 'Pack of stacking sheets'],
+  ['table', 'Table'],
+  ['sign', 'Sign'],
+  ['box', 'Trash box'],
 ] as const;
 
 const Take = (props: SuppliesProps): JSX.Element => (
   <details class="entry-more">
-    <summary>What one takes</summary>
+    <summary>What each person takes</summary>
     {DIVISIONS.flatMap(([division, who]) =>
       KINDS.map((kind) => (
         <NumberField
@@ -70,17 +70,17 @@ const PacksAndWeights = (props: SuppliesProps): JSX.Element => (
       />
     ))}
     <VolumeField
-      {...ruleField(props, ['supplies', 'packs', 'waterJug'], 'Jug of water holds')}
+      {...ruleField(props, ['supplies', 'packs', 'waterJug'], 'Water jug holds')}
       fallback={props.fallback.packs.waterJug}
     />
     <VolumeField
-      {...ruleField(props, ['supplies', 'packs', 'sportsDrinkJug'], 'Jug of sports drink holds')}
+      {...ruleField(props, ['supplies', 'packs', 'sportsDrinkJug'], 'Sports-drink jug holds')}
       fallback={props.fallback.packs.sportsDrinkJug}
     />
     {WEIGHED.map(([key, label]) => (
       <MassField
         key={key}
-        {...ruleField(props, ['supplies', 'weights', key], `${label} weighs`)}
+        {...ruleField(props, ['supplies', 'weights', key], `${label}, weight`)}
         fallback={props.fallback.weights[key]}
       />
     ))}
@@ -88,9 +88,9 @@ const PacksAndWeights = (props: SuppliesProps): JSX.Element => (
 );
 
 const SHARES: readonly (readonly [key: 'waste' | 'fill' | 'gelOrder', label: string])[] = [
-  ['waste', 'Spilt and wasted'],
-  ['fill', 'A cup is filled to'],
-  ['gelOrder', 'Gels ordered for each taken'],
+  ['waste', 'Spilt or wasted'],
+  ['fill', 'Cup filled to'],
+  ['gelOrder', 'Gels ordered per gel taken'],
 ];
 
 export function SuppliesFields(props: SuppliesProps): JSX.Element {
@@ -98,9 +98,9 @@ export function SuppliesFields(props: SuppliesProps): JSX.Element {
   return (
     <>
       <ChoiceField
-        {...ruleField(props, ['supplies', 'heat'], 'Heat of the day')}
+        {...ruleField(props, ['supplies', 'heat'], 'Heat on the day')}
         choices={HEAT}
-        fallback={fallback.heat ?? 'not said'}
+        fallback={fallback.heat ?? 'not set'}
       />
       <NumberField
         {...ruleField(props, ['supplies', 'wbgtC'], 'Wet-bulb globe temperature')}
@@ -108,37 +108,37 @@ export function SuppliesFields(props: SuppliesProps): JSX.Element {
         unit="°C"
       />
       <PairField
-        {...ruleField(props, ['supplies', 'heatSteps'], 'Warm from, hot from')}
+        {...ruleField(props, ['supplies', 'heatSteps'], 'Warm from, hot from (WBGT)')}
         fallback={fallback.heatSteps}
         unit="°C"
       />
-      <VolumeField {...ruleField(props, ['supplies', 'cup'], 'A cup holds')} fallback={fallback.cup} small />
+      <VolumeField {...ruleField(props, ['supplies', 'cup'], 'Cup holds')} fallback={fallback.cup} small />
       {SHARES.map(([key, label]) => (
         <NumberField
           key={key}
           {...ruleField(props, ['supplies', key], label)}
           fallback={fallback[key]}
-          unit={key === 'gelOrder' ? '' : 'of 1'}
+          unit={key === 'gelOrder' ? '' : '(0–1)'}
         />
       ))}
       <NumberField
-        {...ruleField(props, ['supplies', 'cupsPerLayer'], 'Cups on a table, one layer')}
+        {...ruleField(props, ['supplies', 'cupsPerLayer'], 'Cups per table and layer')}
         fallback={fallback.cupsPerLayer}
         unit="cups"
       />
       <NumberField {...ruleField(props, ['supplies', 'layers'], 'Layers of cups')} fallback={fallback.layers} />
       <NumberField
-        {...ruleField(props, ['supplies', 'cupsPerBag'], 'Cups in a trash bag')}
+        {...ruleField(props, ['supplies', 'cupsPerBag'], 'Cups per trash bag')}
         fallback={fallback.cupsPerBag}
         unit="cups"
       />
       <PairField
-        {...ruleField(props, ['supplies', 'prePourFloor'], 'Poured before: bunched, spread')}
+        {...ruleField(props, ['supplies', 'prePourFloor'], 'Pre-pour, at least: bunched field, spread field')}
         fallback={fallback.prePourFloor}
-        unit="of 1"
+        unit="(0–1)"
       />
       <NumberField
-        {...ruleField(props, ['supplies', 'prePourSafety'], 'Factor for a late pourer')}
+        {...ruleField(props, ['supplies', 'prePourSafety'], 'Pre-pour safety factor')}
         fallback={fallback.prePourSafety}
       />
       <ResupplyFields {...props} />

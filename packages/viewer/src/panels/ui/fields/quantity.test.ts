@@ -1,6 +1,7 @@
 import { parseLength } from '@halfcup/core';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { tries } from '../../../testing.ts';
 import { besideOf, DURATION, figureIn, LENGTH, showQuantity, VOLUME, writeQuantity } from './quantity.ts';
 
 describe('a quantity in a field', () => {
@@ -49,7 +50,7 @@ describe('a quantity in a field', () => {
         const again = writeQuantity(LENGTH, showQuantity(LENGTH, value, shown), value, shown);
         expect(parseLength(again)).toEqual(parseLength(value));
       }),
-      { seed: 6, numRuns: 300 },
+      { seed: 6, numRuns: tries(300) },
     );
   });
 

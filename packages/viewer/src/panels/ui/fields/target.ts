@@ -10,6 +10,7 @@ import {
   type Path,
 } from '../../../state/edits/edits.ts';
 import { useStore, type Store } from '../../../state/store/store.ts';
+import { firstMessage } from '../../../state/view/voice.ts';
 import { run } from '../../../state/edits/workbench.ts';
 
 export interface FieldProps {
@@ -20,7 +21,7 @@ export interface FieldProps {
   readonly station?: string | undefined;
   /** Whose value it is, for the name that undo gives: "Strand Road". */
   readonly about?: string | undefined;
-  /** The key may not go: an emptied field is told what is accepted. */
+  /** The key may not go: an emptied field says what is accepted. */
   readonly required?: boolean | undefined;
   /** One line under the label. */
   readonly hint?: string | undefined;
@@ -60,8 +61,8 @@ export function useTarget(props: FieldProps): Target {
   };
 }
 
-/** Of several findings the one about this very value, else the first, in its own words. */
-export function troubleOf(findings: readonly Finding[], path: Path): string | null {
+/** Of several findings the one about this very value, else the first, in words. */
+export function troubleOf(store: Store, findings: readonly Finding[], path: Path): string | null {
   const own = findings.find((finding) => finding.where.path?.endsWith(pointerTo(path)));
-  return (own ?? findings[0])?.message ?? null;
+  return firstMessage(store, own === undefined ? findings : [own]);
 }

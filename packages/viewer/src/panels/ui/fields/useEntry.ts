@@ -4,7 +4,7 @@
  */
 import { useEffect, useId, useState } from 'preact/hooks';
 import { useStore } from '../../../state/store/store.ts';
-import { redoSaid, undoSaid } from '../said.ts';
+import { redoAndReport, undoAndReport } from '../reportedUndo.ts';
 import { troubleOf, useTarget, type FieldProps } from './target.ts';
 import { pointerTo } from '../../../state/edits/edits.ts';
 
@@ -42,7 +42,11 @@ export function useEntry(props: FieldProps, { show, write }: Form, lines = false
     if (draft === null) return;
     const text = draft.trim();
     if (text === shown) return restore();
-    const message = troubleOf(save(text === '' && props.required !== true ? undefined : write(text, raw)), props.path);
+    const message = troubleOf(
+      store,
+      save(text === '' && props.required !== true ? undefined : write(text, raw)),
+      props.path,
+    );
     if (message === null) restore();
     else setTrouble(message);
   };
@@ -50,8 +54,8 @@ export function useEntry(props: FieldProps, { show, write }: Form, lines = false
     const key = event.key.toLowerCase();
     if (draft !== null || !(event.ctrlKey || event.metaKey) || event.altKey || (key !== 'z' && key !== 'y')) return;
     event.preventDefault();
-    if (key === 'y' || event.shiftKey) redoSaid(store);
-    else undoSaid(store);
+    if (key === 'y' || event.shiftKey) redoAndReport(store);
+    else undoAndReport(store);
   };
   return {
     id,

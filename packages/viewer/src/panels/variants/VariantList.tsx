@@ -1,20 +1,21 @@
-/** The positions that the plan keeps under names: which are shown, and what may be done with each. */
+/** The plan's variants: which is shown, and what may be done with each. */
 import type { Finding } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import { useStore, type Store } from '../../state/store/store.ts';
-import { AS_PLANNED, deletePositions, renamePositions, takeIntoPlan } from '../../state/edits/variants.ts';
+import { MAIN_PLAN, deleteVariant, renameVariant, applyToPlan } from '../../state/edits/variants.ts';
 import { showVariant } from '../../state/edits/workbench.ts';
+import { firstMessage } from '../../state/view/voice.ts';
 import { counted } from '../../words.ts';
 import { NameForm } from '../ui/NameForm.tsx';
 
 /** To which focus goes when the row with the button is gone. */
-export const LIST_HEADING = 'positions-heading';
+export const LIST_HEADING = 'variants-heading';
 
 const toHeading = (): void => void requestAnimationFrame(() => document.getElementById(LIST_HEADING)?.focus());
 
 function done(store: Store, found: readonly Finding[], text: string): void {
-  store.notice.value = { text: found[0] === undefined ? text : `Not done: ${found[0].message}` };
+  store.notice.value = { text: firstMessage(store, found) ?? text };
 }
 
 function Shown({
@@ -31,12 +32,12 @@ function Shown({
   return (
     <button
       type="button"
-      class="position-name"
+      class="variant-name"
       aria-pressed={shown}
-      onClick={() => done(store, showVariant(store, variant), `Shown: ${name}`)}
+      onClick={() => done(store, showVariant(store, variant), `Showing ${name}`)}
     >
-      <span class="position-title">{name}</span>
-      <span class="position-about">{shown ? 'shown' : about}</span>
+      <span class="variant-title">{name}</span>
+      <span class="variant-about">{shown ? 'Shown' : about}</span>
     </button>
   );
 }
@@ -45,7 +46,7 @@ function Row({ name, stations }: { readonly name: string; readonly stations: num
   const store = useStore();
   const [renaming, setRenaming] = useState(false);
   const rename = (to: string): readonly Finding[] => {
-    const found = renamePositions(store, name, to);
+    const found = renameVariant(store, name, to);
     if (found.length === 0) {
       setRenaming(false);
       toHeading();
@@ -54,7 +55,11 @@ function Row({ name, stations }: { readonly name: string; readonly stations: num
   };
   return (
     <li>
-      <Shown name={name} variant={name} about={stations === 0 ? 'as planned so far' : counted(stations, 'station')} />
+      <Shown
+        name={name}
+        variant={name}
+        about={stations === 0 ? 'Same as the main plan so far' : counted(stations, 'station')}
+      />
       {renaming ? (
         <NameForm
           label="New name"
@@ -67,13 +72,13 @@ function Row({ name, stations }: { readonly name: string; readonly stations: num
         <div class="button-row">
           <button
             type="button"
-            aria-label={`Take ${name} into the plan`}
+            aria-label={`Apply ${name} to plan`}
             onClick={() => {
-              done(store, takeIntoPlan(store, name), `The plan has the positions of ${name}; undo takes them back`);
+              done(store, applyToPlan(store, name), `${name} applied to the plan. Undo reverts this.`);
               toHeading();
             }}
           >
-            Take into the plan
+            Apply to plan
           </button>
           <button type="button" aria-label={`Rename ${name}`} onClick={() => setRenaming(true)}>
             Rename
@@ -82,7 +87,7 @@ function Row({ name, stations }: { readonly name: string; readonly stations: num
             type="button"
             aria-label={`Delete ${name}`}
             onClick={() => {
-              done(store, deletePositions(store, name), `Deleted: ${name}; undo brings it back`);
+              done(store, deleteVariant(store, name), `Deleted ${name}. Undo brings it back.`);
               toHeading();
             }}
           >
@@ -94,13 +99,13 @@ function Row({ name, stations }: { readonly name: string; readonly stations: num
   );
 }
 
-export function PositionsList(): JSX.Element | null {
+export function VariantList(): JSX.Element | null {
   const open = useStore().open.value;
   if (open === null) return null;
   return (
-    <ul class="positions">
+    <ul class="variant-list">
       <li>
-        <Shown name={AS_PLANNED} variant={null} about="the plan’s own" />
+        <Shown name={MAIN_PLAN} variant={null} about="the plan itself" />
       </li>
       {open.document.plan.variants.map(({ name, stations }) => (
         <Row key={name} name={name} stations={Object.keys(stations).length} />
