@@ -126,7 +126,7 @@ describe('halfcup start', () => {
 
   it.each([
     [['sub/c.gpx'], /no waypoints/u],
-    [['sub/c.gpx', '--at', '6km'], /6000 m, but the course is 5\.000 km long/u],
+    [['sub/c.gpx', '--at', '6km'], /The station is at 6\.00 km, but the course is 5\.00 km long/u],
     [['sub/c.gpx', '--every', '6km'], /shorter than the course/u],
     [['sub/c.gpx', '--every', '0m'], /shorter than the course/u],
     [['sub/c.gpx', '--every', '1m'], /at most 500 stations/u],
