@@ -19,7 +19,7 @@ export const report: ReportText = {
     [
       `${many(error, 'error', 'errores')}, ${many(warning, 'aviso', 'avisos')}, ${many(note, 'nota', 'notas')}; ${many(waived, 'aceptado', 'aceptados')}`,
       ...(cannotTell > 0 ? [`${cannotTell} de ellos sin determinar`] : []),
-      ...(notRun > 0 ? [`${many(notRun, 'comprobación no pudo hacerse', 'comprobaciones no pudieron hacerse')}`] : []),
+      ...(notRun > 0 ? [many(notRun, 'comprobación no pudo hacerse', 'comprobaciones no pudieron hacerse')] : []),
     ].join('; '),
   foot: (mark) => `Plan ${mark} · sin validez en cuanto cambie el plan o un archivo`,
   page: 'Página',
