@@ -97,9 +97,9 @@ describe('papers', () => {
   it('hands over the layout as the command line does', async () => {
     await on(async ({ page }) => {
       for (const [button, format] of [
-        ['GPX, for hand-held devices', 'gpx'],
-        ['CSV, for spreadsheets', 'csv'],
-        ['GeoJSON, for maps', 'geojson'],
+        ['GPX for handheld devices', 'gpx'],
+        ['CSV for spreadsheets', 'csv'],
+        ['GeoJSON for maps', 'geojson'],
       ] as const) {
         const { out } = await halfcupIn(ROOT, 'export', 'fixtures/demo/plan.json', '--to', format);
         const given = await downloaded(page, button);
