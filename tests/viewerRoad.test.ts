@@ -167,7 +167,7 @@ describe('on the road', () => {
   it('has big targets and nothing that axe objects to, light and dark', async () => {
     await on(async ({ page }) => {
       await page.getByRole('button', { name: /^Start/u }).click();
-      await expect.poll(() => page.getByText(/position good to/u).count()).toBe(1);
+      await expect.poll(() => page.getByText(/position within/u).count()).toBe(1);
       await inLooks(
         page,
         LOOKS.filter(({ width }) => width === 360),
