@@ -1,11 +1,13 @@
 /** `halfcup layout`: where everything stands, against distances and geodesics that are not the project's own. */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { describe, expect, it } from 'vitest';
-import { ROOT } from './support/build.ts';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { ROOT, buildCommandLine } from './support/build.ts';
 import { OCEAN, azimuthAfter, geodesicLength, go, gpxText, planText, straight } from './support/courses.ts';
 import type { Item, LayoutDocument } from './support/documents.ts';
 import { documentIn, folderWith, halfcupIn, refusalIn } from './support/halfcup.ts';
+
+beforeAll(buildCommandLine);
 
 const folder = folderWith({ 'c.gpx': gpxText([straight(OCEAN, 90, 51, 100)]) });
 const on = (measure: number): object => ({ on: { course: 'c', measure, side: 'right' } });
@@ -65,7 +67,7 @@ describe('halfcup layout', () => {
       }),
     );
     expect((await halfcupIn(folder, 'layout', 'p.json')).out).toMatch(
-      new RegExp(`Errors\n {2}s1: The sign would stand 42 m before the start[^]*?\n {4}p\\.json:${line}:5\n`, 'u'),
+      new RegExp(`Errors\n {2}s1: The sign would stand \\d+ m before the start[^]*?\n {4}p\\.json:${line}:5\n`, 'u'),
     );
   });
 
@@ -97,7 +99,7 @@ describe('halfcup layout', () => {
     const { stations: laid } = (await documentIn(folder, 'layout', 'v.json', '--variant', 'Later')) as LayoutDocument;
     expect(laid[0]!.passes[0]!.measure).toBeCloseTo(2000, 5);
     expect((await refusalIn(folder, 'layout', 'v.json', '--variant', 'Latter'))[0]).toMatch(
-      /^v\.json:\d+:\d+: .*"Latter".*did you mean "Later"/u,
+      /^v\.json:\d+:\d+: .*“Latter”.*Did you mean “Later”/u,
     );
   });
 });

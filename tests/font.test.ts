@@ -2,13 +2,14 @@
 import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { expect, it } from 'vitest';
 import { BOLD, REGULAR } from '../packages/core/src/papers/font/bytes.ts';
 import { FONT_FACE } from '../packages/core/src/papers/font/font.ts';
 import { SIGNS } from '../packages/core/src/papers/font/widths.ts';
 import { SHEET_TEXTS } from '../packages/core/src/text/languages.ts';
 import { ROOT } from './support/build.ts';
+import { FACES, importsOf } from './support/house.ts';
 
 const FILES = [
   'packages/core/src/papers/font/bytes.ts',
@@ -53,4 +54,17 @@ it('says in each paper whose it is and under what licence, and goes with the pac
   const { files } = JSON.parse(readFileSync(join(ROOT, 'packages/core/package.json'), 'utf8')) as { files: string[] };
   expect(files).toContain('FONT-LICENSE.txt');
   expect(readFileSync(join(ROOT, 'packages/core/FONT-LICENSE.txt'), 'utf8')).toContain('SIL OPEN FONT LICENSE');
+});
+
+it('is carried by the face of the papers and by no other', () => {
+  const behind = (file: string, seen: Set<string> = new Set()): Set<string> => {
+    if (seen.has(file)) return seen;
+    seen.add(file);
+    for (const name of importsOf(readFileSync(file, 'utf8')))
+      if (name.startsWith('.')) behind(join(dirname(file), name), seen);
+    return seen;
+  };
+  const core = join(ROOT, 'packages/core/src');
+  const carrying = FACES.filter((face) => behind(join(core, face)).has(join(core, 'papers/font/bytes.ts')));
+  expect(carrying).toEqual(['sheets.ts']);
 });

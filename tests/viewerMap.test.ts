@@ -290,9 +290,9 @@ describe('"where is this?"', () => {
       const [, lat, lon] = /: (-?\d+\.\d{6}), (-?\d+\.\d{6}) /u.exec(
         lines.find((line) => line.startsWith('Latitude, longitude'))!,
       )!;
-      const [{ measure }] = passesOf(indexed, [Number(lon), Number(lat)], PASSING).toSorted(
+      const { measure } = passesOf(indexed, [Number(lon), Number(lat)], PASSING).toSorted(
         (a, b) => Math.abs(a.measure - MEASURE) - Math.abs(b.measure - MEASURE),
-      ) as unknown as [{ measure: number }];
+      )[0]!;
       expect(Math.abs(measure - MEASURE)).toBeLessThan(300);
       const place = pointAt(indexed.course, measure)!.at;
       expect(geodesicLength([Number(lon), Number(lat)], [place[0], place[1]])).toBeLessThan(1);

@@ -14,13 +14,16 @@ beforeAll(async () => {
 
 const demoText = (name: string): string => readFileSync(join(ROOT, 'fixtures/demo', name), 'utf8');
 
+/** A busy machine takes its time. */
+const SOON = { timeout: 30_000 };
+
 /** Words of browsers and programmers, which no person is to read. */
 const INTERNAL =
   /fetch|dynamically|destructure|undefined|null|Exception|Error:|\w+Error\b|TypeError|https?:\/\/|\bat \w+ \(/u;
 
 /** A visit whose context is prepared before the page is opened; `ready` is what the page needs to have shown. */
 async function prepared(
-  prepare: (context: BrowserContext) => Promise<void>,
+  prepare: (context: BrowserContext) => Promise<unknown>,
   act: (page: Page) => Promise<void>,
 ): Promise<void> {
   const context = await stage.browser.newContext({ viewport: { width: 1440, height: 900 }, serviceWorkers: 'block' });
@@ -37,11 +40,11 @@ async function prepared(
 const tableWorks = async (page: Page): Promise<void> => {
   await page.getByRole('button', { name: 'Wrack Fork', exact: true }).click();
   await expect
-    .poll(() => page.getByRole('complementary', { name: 'Selected station' }).textContent())
+    .poll(() => page.getByRole('complementary', { name: 'Selected station' }).textContent(), SOON)
     .toContain('11.56 km');
   await page.getByRole('tab', { name: /Review/u }).click();
   await expect
-    .poll(() => page.getByRole('tabpanel').textContent())
+    .poll(() => page.getByRole('tabpanel').textContent(), SOON)
     .toContain('The sign is 70 m before the first table');
 };
 
@@ -49,9 +52,8 @@ const mapTrouble = (page: Page): ReturnType<Page['locator']> => page.locator('.m
 
 const block =
   (pattern: RegExp) =>
-  async (context: BrowserContext): Promise<void> => {
-    await context.route(pattern, (route) => route.abort());
-  };
+  (context: BrowserContext): Promise<unknown> =>
+    context.route(pattern, (route) => route.abort());
 
 describe('where the map cannot be drawn', () => {
   it('the page says that the browser has no WebGL, and tables, panel and strip work', async () => {
@@ -66,7 +68,7 @@ describe('where the map cannot be drawn', () => {
     try {
       const page = await browser.newPage({ serviceWorkers: 'block' });
       await page.goto(stage.address);
-      await expect.poll(() => mapTrouble(page).textContent(), { timeout: 30_000 }).toContain('no WebGL');
+      await expect.poll(() => mapTrouble(page).textContent(), SOON).toContain('no WebGL');
       await tableWorks(page);
     } finally {
       await browser.close();
@@ -78,7 +80,7 @@ describe('where the map cannot be drawn', () => {
     ['the script that prepares it', /maplibre-gl-worker[^/]*$/u],
   ])('because %s cannot be loaded, the page says that, and not that WebGL is missing', async (_, pattern) => {
     await prepared(block(pattern), async (page) => {
-      await expect.poll(() => mapTrouble(page).textContent(), { timeout: 30_000 }).toContain('could not be loaded');
+      await expect.poll(() => mapTrouble(page).textContent(), SOON).toContain('could not be loaded');
       const words = (await mapTrouble(page).textContent())!;
       expect(words).not.toContain('WebGL');
       expect(words).not.toMatch(INTERNAL);
@@ -111,7 +113,7 @@ describe('a background', () => {
       );
       await useMap(page);
       const notice = page.locator('.notice-place');
-      await expect.poll(() => notice.textContent()).toContain(words);
+      await expect.poll(() => notice.textContent(), SOON).toContain(words);
       expect(await notice.textContent()).not.toMatch(/JSON|Unexpected|layers\[/u);
       await mapIdle(page);
       expect(Number(await page.locator('.map').getAttribute('data-features'))).toBeGreaterThan(20);
@@ -124,7 +126,7 @@ describe('a background', () => {
       await page.route('https://maps.example.invalid/**', (route) => route.abort());
       await useMap(page);
       const notice = page.locator('.notice-place');
-      await expect.poll(() => notice.textContent()).toContain('there is no connection');
+      await expect.poll(() => notice.textContent(), SOON).toContain('there is no connection');
       expect(await notice.textContent()).not.toMatch(INTERNAL);
     });
   });
@@ -148,7 +150,7 @@ describe('a background', () => {
       });
       await page.getByRole('tab', { name: /Review/u }).click();
       await expect
-        .poll(() => page.getByRole('tabpanel').textContent())
+        .poll(() => page.getByRole('tabpanel').textContent(), SOON)
         .toContain('6 features of the background drawing are left out');
       await mapIdle(page);
       expect(faults).toEqual([]);
@@ -159,17 +161,17 @@ describe('a background', () => {
 describe('where a part of the page is missing', () => {
   it('that starts it, the page says so by itself', async () => {
     await prepared(block(/assets\/index-[^/]*\.js$/u), async (page) => {
-      await expect.poll(() => page.getByText('a part of the page could not be loaded').isVisible()).toBe(true);
+      await expect.poll(() => page.getByText('a part of the page could not be loaded').isVisible(), SOON).toBe(true);
     });
   });
 
   it('the demo, the page says so and opens other files', async () => {
     await prepared(block(/full-[^/]*\.gpx$/u), async (page) => {
-      await expect.poll(() => page.getByRole('alert').textContent()).toContain('The demo could not be loaded');
+      await expect.poll(() => page.getByRole('alert').textContent(), SOON).toContain('The demo could not be loaded');
       expect(await page.getByRole('alert').textContent()).not.toMatch(INTERNAL);
       for (const tab of await page.getByRole('tab').all()) await tab.click();
       await dropFiles(page, { 'full.gpx': demoText('full.gpx') });
-      await expect.poll(() => page.getByRole('heading', { level: 1 }).textContent()).not.toBe('Halfcup');
+      await expect.poll(() => page.getByRole('heading', { level: 1 }).textContent(), SOON).not.toBe('Halfcup');
       expect(await page.getByRole('alert').count()).toBe(0);
     });
   });
@@ -178,12 +180,12 @@ describe('where a part of the page is missing', () => {
     await prepared(block(/(?:papers|report)-[^/]*\.js$/u), async (page) => {
       await mapIdle(page);
       await page.getByRole('tab', { name: 'Papers' }).click();
-      await expect.poll(() => page.getByRole('alert').textContent()).toContain('could not be loaded');
+      await expect.poll(() => page.getByRole('alert').textContent(), SOON).toContain('could not be loaded');
       expect(await page.getByRole('alert').textContent()).not.toMatch(INTERNAL);
       await page.getByRole('tab', { name: /Review/u }).click();
       await page.getByRole('button', { name: 'Print report' }).click();
       const notice = page.locator('.notice-place');
-      await expect.poll(() => notice.textContent()).toMatch(/report could not be made: .*could not be loaded/u);
+      await expect.poll(() => notice.textContent(), SOON).toMatch(/report could not be made: .*could not be loaded/u);
       expect(await notice.textContent()).not.toMatch(INTERNAL);
     });
   });
@@ -197,7 +199,7 @@ describe('where a part of the page is missing', () => {
       await page.getByRole('tab', { name: 'Variants' }).click();
       await page.getByRole('button', { name: 'Find better places' }).click();
       const notice = page.locator('.notice-place');
-      await expect.poll(() => notice.textContent()).toContain('could not be loaded');
+      await expect.poll(() => notice.textContent(), SOON).toContain('could not be loaded');
       expect(await notice.textContent()).not.toMatch(INTERNAL);
     });
   });
@@ -211,7 +213,7 @@ describe('where a part of the page is missing', () => {
       await page.getByRole('button', { name: 'Plans', exact: true }).click();
       await page.getByRole('button', { name: 'Save packed (ZIP)' }).click();
       const notice = page.locator('.notice-place');
-      await expect.poll(() => notice.textContent()).toMatch(/could not be packed: .*could not be loaded/u);
+      await expect.poll(() => notice.textContent(), SOON).toMatch(/could not be packed: .*could not be loaded/u);
       expect(await notice.textContent()).not.toMatch(INTERNAL);
     });
   });
@@ -237,10 +239,10 @@ describe('where the browser refuses', () => {
       await mapIdle(page);
       await page.getByRole('button', { name: 'Add station' }).click();
       const notice = page.locator('.notice-place');
-      await expect.poll(() => notice.textContent()).toContain('The last change is not saved in this browser');
+      await expect.poll(() => notice.textContent(), SOON).toContain('The last change is not saved in this browser');
       expect(await notice.textContent()).toContain(words);
       expect(await notice.textContent()).not.toMatch(INTERNAL);
-      await expect.poll(() => notice.getByRole('button', { name: 'Save to a file' }).count()).toBe(1);
+      await expect.poll(() => notice.getByRole('button', { name: 'Save to a file' }).count(), SOON).toBe(1);
     });
   });
 
@@ -255,7 +257,7 @@ describe('where the browser refuses', () => {
       },
       async (page) => {
         const notice = page.locator('.notice-place');
-        await expect.poll(() => notice.textContent()).toContain('This browser saves nothing for this page');
+        await expect.poll(() => notice.textContent(), SOON).toContain('This browser saves nothing for this page');
         expect(await notice.textContent()).not.toMatch(INTERNAL);
         await mapIdle(page);
         await tableWorks(page);
@@ -273,7 +275,9 @@ describe('where the browser refuses', () => {
       );
       await page.getByRole('button', { name: /^Save(?:,|$)/u }).click();
       const notice = page.locator('.notice-place');
-      await expect.poll(() => notice.textContent()).toContain('could not be saved: the browser does not allow it');
+      await expect
+        .poll(() => notice.textContent(), SOON)
+        .toContain('could not be saved: the browser does not allow it');
       expect(await notice.textContent()).not.toMatch(INTERNAL);
     });
   });
@@ -287,7 +291,7 @@ describe('where the browser refuses', () => {
         Blob.prototype.arrayBuffer = gone;
       });
       await dropFiles(page, { 'course.gpx': '<gpx/>' });
-      await expect.poll(() => page.getByRole('alert').textContent()).toContain('the file is no longer there');
+      await expect.poll(() => page.getByRole('alert').textContent(), SOON).toContain('the file is no longer there');
       expect(await page.getByRole('alert').textContent()).not.toMatch(INTERNAL);
     });
   });

@@ -1,7 +1,7 @@
 /** Supplies by name, with amounts in the units that they are measured in. */
 import { formatVolume } from '../src/format.ts';
 import type { Supply, SupplyKind } from '../src/kinds.ts';
-import { words } from '../src/text/en/words.ts';
+import { supplyWords } from '../src/text/en/supplyWords.ts';
 import { suppliesText } from '../src/text/supplyWords.ts';
 import type { UnitSystem } from '../src/units.ts';
 
@@ -9,7 +9,7 @@ import type { UnitSystem } from '../src/units.ts';
 const POURED: ReadonlySet<SupplyKind> = new Set<SupplyKind>(['waterJug', 'sportsDrinkJug']);
 
 /** What people call supplies of a kind. */
-export const supplyName = (supply: Supply): string => suppliesText(supply, words.supplies);
+export const supplyName = (supply: Supply): string => suppliesText(supply, supplyWords);
 
 const KINDS: Readonly<Record<string, string>> = { water: 'Water', sportsDrink: 'Sports drink', gel: 'Gels' };
 

@@ -9,7 +9,7 @@ import { between } from '../geodesy/karney.ts';
 import { SHORT, segmentLength } from '../geodesy/segment.ts';
 import type { GpxSegment } from '../gpx/document.ts';
 import { foundOf } from '../text/found.ts';
-import { courseFinding } from './courseFinding.ts';
+import { lineFinding } from './lineFinding.ts';
 import type { Course, Drawn, GapRule, Skip } from './course.ts';
 
 /** A gap up to this many metres is joined whatever the rule. */
@@ -124,12 +124,11 @@ function gapFinding(gap: Gap, rule: GapRule, where: Where): Finding {
   const params = { length, point: gap.after + 1, from: gap.from, to: gap.to };
   const shared = { where: { ...where, at: gap.from }, measured: length, limit: JOINED_GAP, unit: 'm' };
   if (length <= JOINED_GAP)
-    return courseFinding('gap-joined', { ...params, asked: false }, { severity: 'note', ...shared });
-  if (rule === 'join')
-    return courseFinding('gap-joined', { ...params, asked: true }, { severity: 'warning', ...shared });
+    return lineFinding('gap-joined', { ...params, asked: false }, { severity: 'note', ...shared });
+  if (rule === 'join') return lineFinding('gap-joined', { ...params, asked: true }, { severity: 'warning', ...shared });
   return rule === 'skip'
-    ? courseFinding('gap-skipped', params, { severity: 'warning', ...shared })
-    : courseFinding('gap-refused', { ...params, most: JOINED_GAP }, { severity: 'error', ...shared });
+    ? lineFinding('gap-skipped', params, { severity: 'warning', ...shared })
+    : lineFinding('gap-refused', { ...params, most: JOINED_GAP }, { severity: 'error', ...shared });
 }
 
 /** The first point that is no position: it leaves a line without a length, so that good points need not be looked at. */
@@ -139,7 +138,7 @@ function noPosition(segments: readonly GpxSegment[], where: Where): Finding | nu
     const k = lon.findIndex((x, i) => !(Number.isFinite(x) && Math.abs(lat[i]!) <= 90));
     if (k >= 0) {
       const params = { lon: foundOf(lon[k]), lat: foundOf(lat[k]), point: before + k + 1 };
-      return courseFinding('position', params, { severity: 'error', where });
+      return lineFinding('position', params, { severity: 'error', where });
     }
     before += lon.length;
   }
@@ -148,14 +147,14 @@ function noPosition(segments: readonly GpxSegment[], where: Where): Finding | nu
 
 function tooShort(points: number, kept: number, where: Where): Finding {
   const problem = points === 0 ? 'none' : kept < 2 ? 'onePlace' : 'noLength';
-  return courseFinding('course-too-short', { problem }, { severity: 'error', where });
+  return lineFinding('course-too-short', { problem }, { severity: 'error', where });
 }
 
 function tooLong(segments: readonly GpxSegment[], length: number, where: Where): Finding {
   const points = segments.flatMap(({ lon, lat }) => Array.from(lon, (x, i): LonLat => [x, lat[i]!]));
   const steps = points.slice(1).map(([lon, lat], i) => segmentLength(points[i]![0], points[i]![1], lon, lat));
   const step = steps.reduce((longest, value, i) => (value > steps[longest]! ? i : longest), 0);
-  return courseFinding(
+  return lineFinding(
     'course-too-long',
     { length, most: LONGEST, step: steps[step]!, point: step + 1 },
     { severity: 'error', where: { ...where, at: points[step]! }, measured: length, limit: LONGEST, unit: 'm' },

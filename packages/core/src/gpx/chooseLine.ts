@@ -1,8 +1,8 @@
 /** Which of the tracks and routes of a file is meant. */
 import { type Finding, type Result, type Where, bad, good } from '../finding.ts';
-import type { GpxParams, LineName } from '../text/params/gpx.ts';
+import type { TrackParams, LineName } from '../text/params/gpx.ts';
 import type { GpxLine } from './document.ts';
-import { gpxFinding } from './gpxFinding.ts';
+import { trackFinding } from './trackFinding.ts';
 import { excerpt } from './trouble.ts';
 
 /** A line to choose from: of a GPX file, or made of what another reader holds. */
@@ -49,8 +49,8 @@ export function chooseLine<Line extends NamedLine>(
   const lines = [...document.tracks, ...document.routes];
   // A place with the file's name is shown in front of the sentence, which then need not repeat it.
   const file = where.file === undefined ? document.file : null;
-  const fail = (params: GpxParams['track-unknown']): Result<Line> =>
-    bad([gpxFinding('track-unknown', params, { severity: 'error', where })]);
+  const fail = (params: TrackParams['track-unknown']): Result<Line> =>
+    bad([trackFinding('track-unknown', params, { severity: 'error', where })]);
   if (track === undefined) {
     const usable = lines.filter(hasPoints);
     if (usable.length === 0) return fail({ file, problem: 'none' });
@@ -69,5 +69,5 @@ export function chooseLine<Line extends NamedLine>(
 function chosenFinding({ file }: LineSource, lines: readonly NamedLine[], line: NamedLine): Finding {
   const at = line.line === undefined || line.column === undefined ? {} : { line: line.line, column: line.column };
   const params = { ...choiceOf(lines), taken: lines.indexOf(line) };
-  return gpxFinding('track-chosen', params, { severity: 'note', where: { file, ...at } });
+  return trackFinding('track-chosen', params, { severity: 'note', where: { file, ...at } });
 }

@@ -1,7 +1,7 @@
 /**
  * How much room a text takes in a drawing, and where to put texts so that none lies on another: drawings are
- * made without a browser that could measure. Widths are those of the papers' own font; drawings are set without
- * kerning, so that they hold to a hundredth of a millimetre (measured in `tests/papersFit.test.ts`).
+ * made without a browser that could measure. Widths are those of the papers' own font, and drawings are set without
+ * kerning: no text is drawn wider, and none by more than 0.02 mm a letter narrower (`tests/papersFit.test.ts`).
  */
 import { emsOf } from './font/font.ts';
 

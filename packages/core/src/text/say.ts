@@ -3,7 +3,7 @@
  * feet are whole from 10 on and have one decimal below; under 30 yd imperial lengths are feet; km and miles have two decimals.
  */
 import { formatDuration, formatMinute } from '../format.ts';
-import type { ItemKind, PointKind, Served, Supply } from '../kinds.ts';
+import type { ItemKind, PointKind, Served } from '../kinds.ts';
 import {
   type Kilograms,
   type LengthUnit,
@@ -15,7 +15,6 @@ import {
   volumeIn,
 } from '../units.ts';
 import { type Found, foundText } from './found.ts';
-import { supplyText } from './supplyWords.ts';
 import type { Voice } from './voice.ts';
 import type { Words } from './words.ts';
 
@@ -47,25 +46,30 @@ export interface Say {
   readonly clock: (seconds: Seconds) => string;
   /** "30 min". */
   readonly duration: (seconds: Seconds) => string;
+  /** "12 kg", "26 lb"; one decimal under 10. */
   readonly mass: (kilograms: Kilograms) => string;
   /** Both masses, with more decimals where rounding would hide that the limit is missed. */
   readonly compareMass: (measured: Kilograms, limit: Kilograms) => Compared;
+  /** "386 l", "102 gal"; one decimal under 10. */
   readonly volume: (litres: Litres) => string;
   /** A share of 1: "4.5 %". */
   readonly percent: (share: number) => string;
   /** A whole number with the language's marks: "2,250". */
   readonly count: (value: number) => string;
+  /** Name of the station with that id. */
   readonly station: (id: string) => string;
+  /** Name of the race with that id. */
   readonly race: (id: string) => string;
+  /** Name of the course with that id. */
   readonly course: (id: string) => string;
   /** "Sign". */
   readonly item: (kind: ItemKind) => string;
   /** "sign". */
   readonly itemInside: (kind: ItemKind) => string;
+  /** What is handed out, as it stands inside a sentence: "sports drink". */
   readonly served: (kind: Served) => string;
+  /** A kind of point, as it stands at the head of a line: "Supplies drop". */
   readonly point: (kind: PointKind) => string;
-  /** One of it: "jug of water". */
-  readonly supply: (supply: Supply) => string;
   /** "left". */
   readonly side: (side: 'left' | 'right') => string;
   /** "a, b and c". */
@@ -205,7 +209,6 @@ export function sayIn({ units, names }: Omit<Voice, 'language'>, words: Words): 
     itemInside: (kind) => words.items[kind].toLowerCase(),
     served: (kind) => words.served[kind],
     point: (kind) => words.points[kind],
-    supply: (supply) => supplyText(supply, words.supplies),
     side: (side) => words[side],
     all: (texts) => listed(texts, words.and),
     any: (texts) => listed(texts, words.or),

@@ -1,6 +1,5 @@
 /** The words that findings and papers share, as a language fills them in. */
 import type { ItemKind, PointKind, Served } from '../kinds.ts';
-import type { SupplyWords } from './supplyWords.ts';
 
 export interface Words {
   /** As a sentence begins with them. */
@@ -8,7 +7,6 @@ export interface Words {
   /** As they stand inside a sentence. */
   readonly served: { readonly [kind in Served]: string };
   readonly points: { readonly [kind in PointKind]: string };
-  readonly supplies: SupplyWords;
   /** On the advance sign: drinks by "Water" (sports drink alone by its own name), then gel. */
   readonly sign: (serves: readonly Served[]) => string;
   readonly left: string;

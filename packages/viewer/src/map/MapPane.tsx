@@ -47,22 +47,23 @@ export function MapPane({ children }: { readonly children?: ComponentChildren })
   return (
     <main class="map-pane" aria-label="Map">
       <div ref={container} class="map" data-map="waiting" />
-      <div class="map-tools">
-        <button type="button" disabled={idle} onClick={() => void (store.destination.value = { kind: 'whole' })}>
-          Whole plan
-        </button>
-        <button
-          type="button"
-          disabled={idle}
-          aria-pressed={along.value}
-          title="Stations dragged on the map move along the course and stay as far from it. Holding Shift does the same."
-          onClick={() => void (along.value = !along.value)}
-        >
-          Keep offset<span class="wide-only"> while dragging</span>
-        </button>
-      </div>
-      {trouble.value === null ? null : (
-        <p class="map-trouble" role="status">
+      {trouble.value === null ? (
+        <div class="map-tools">
+          <button type="button" disabled={idle} onClick={() => void (store.destination.value = { kind: 'whole' })}>
+            Whole plan
+          </button>
+          <button
+            type="button"
+            disabled={idle}
+            aria-pressed={along.value}
+            title="Stations dragged on the map move along the course and stay as far from it. Holding Shift does the same."
+            onClick={() => void (along.value = !along.value)}
+          >
+            Keep offset<span class="wide-only"> while dragging</span>
+          </button>
+        </div>
+      ) : (
+        <p class="map-trouble" role="status" tabindex={0}>
           The map cannot be drawn: {trouble.value}. The course strip and the tables show the same places and distances.
         </p>
       )}

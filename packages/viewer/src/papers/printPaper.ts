@@ -50,7 +50,7 @@ const FRAME = 'paper-print';
  * Opens the browser's print dialogue for a paper. The frame stays in the page, out of sight, until the
  * next paper is printed: some browsers print after the call has returned.
  */
-export function printPaper(html: string): void {
+export async function printPaper(html: string): Promise<void> {
   document.getElementById(FRAME)?.remove();
   const frame = document.createElement('iframe');
   frame.id = FRAME;
@@ -60,8 +60,9 @@ export function printPaper(html: string): void {
   frame.ariaHidden = 'true';
   document.body.append(frame);
   showPaper(frame, html);
-  const view = frame.contentWindow;
-  // A name for the file where the person prints to one.
-  view?.focus();
-  view?.print();
+  const view = frame.contentWindow!;
+  // The paper's own font is read as it is first used: printed at once, a paper could come out in another.
+  await Promise.allSettled(Array.from(view.document.fonts, (font) => font.load()));
+  view.focus();
+  view.print();
 }

@@ -1,4 +1,5 @@
 import type { FrameText } from '../frameText.ts';
+import { supplyWords } from './supplyWords.ts';
 import { words } from './words.ts';
 
 const WEEKDAYS = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'];
@@ -31,7 +32,7 @@ export const frame: FrameText = {
   items: words.items,
   served: words.served,
   points: words.points,
-  supplies: words.supplies,
+  supplies: supplyWords,
   left: words.left,
   right: words.right,
   side: 'Side',

@@ -1,4 +1,5 @@
 import type { FrameText } from '../frameText.ts';
+import { supplyWords } from './supplyWords.ts';
 import { words } from './words.ts';
 
 const WEEKDAYS = ['domingo', 'lunes', 'martes', 'miércoles', 'jueves', 'viernes', 'sábado'];
@@ -32,7 +33,7 @@ export const frame: FrameText = {
   items: words.items,
   served: words.served,
   points: words.points,
-  supplies: words.supplies,
+  supplies: supplyWords,
   left: words.left,
   right: words.right,
   side: 'Lado',

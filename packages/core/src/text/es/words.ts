@@ -1,4 +1,3 @@
-import { supplyWords } from './supplyWords.ts';
 import type { Words } from '../words.ts';
 
 export const words: Words = {
@@ -24,7 +23,6 @@ export const words: Words = {
     const gel = serves.includes('gel') ? (drink === '' ? 'Gel' : ' y gel') : '';
     return `${drink}${gel} más adelante`;
   },
-  supplies: supplyWords,
   left: 'izquierda',
   right: 'derecha',
   and: 'y',

@@ -36,7 +36,8 @@ type GeoJsonFault =
   | { readonly problem: 'corners'; readonly corners: number }
   | { readonly problem: 'nested' };
 
-export interface CourseParams {
+/** What building a course from points can find. */
+export interface LineParams {
   'gap-joined': Gap & { readonly asked: boolean };
   'gap-skipped': Gap;
   'gap-refused': Gap & { readonly most: number };
@@ -47,6 +48,9 @@ export interface CourseParams {
     | { readonly problem: 'few'; readonly points: number };
   /** `point`: the one before the longest step, from 1. */
   'course-too-long': { readonly length: number; readonly most: number; readonly step: number; readonly point: number };
+}
+
+export interface CourseParams extends LineParams {
   /** `within`: the share by which they may differ. */
   'mark-factor': {
     readonly from: Knot;

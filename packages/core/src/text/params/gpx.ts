@@ -66,7 +66,13 @@ type LineUnknown = { readonly file: string | null } & (
     }
 );
 
-export interface GpxParams {
+/** What choosing a line of a file can find. */
+export interface TrackParams {
+  'track-unknown': LineUnknown;
+  'track-chosen': { readonly lines: readonly LineName[]; readonly count: number; readonly taken: number };
+}
+
+export interface GpxParams extends TrackParams {
   'gpx-empty': None;
   'gpx-truncated': { readonly inside: 'start' | 'tag' } | { readonly inside: 'element'; readonly element: string };
   'gpx-binary': { readonly kind: 'compressed' | 'binary' | 'nul' };
@@ -82,6 +88,4 @@ export interface GpxParams {
   'gpx-elevation': BadNumber | Repeats;
   'gpx-hdop': BadNumber | Repeats;
   'gpx-misplaced': { readonly element: string; readonly home: string } | Repeats;
-  'track-unknown': LineUnknown;
-  'track-chosen': { readonly lines: readonly LineName[]; readonly count: number; readonly taken: number };
 }

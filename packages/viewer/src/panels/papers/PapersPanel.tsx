@@ -156,7 +156,7 @@ export function PapersPanel(): JSX.Element {
   };
   const print = async (): Promise<void> => {
     const { printPaper } = await import('../../papers/printPaper.ts');
-    printPaper((await afresh()).html);
+    await printPaper((await afresh()).html);
   };
   const save = async (): Promise<void> => {
     const { name: file, html } = await afresh();

@@ -12,7 +12,7 @@ async function print(store: Store): Promise<void> {
       import('../../papers/report.ts'),
       import('../../papers/printPaper.ts'),
     ]);
-    printPaper(await reportOf(open, store.placed.value));
+    await printPaper(await reportOf(open, store.placed.value));
   } catch (error) {
     store.notice.value = {
       text: `The report could not be made: ${reasonOf(error)}.`,

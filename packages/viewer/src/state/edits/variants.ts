@@ -12,7 +12,7 @@ import { dropTrial, planWithoutTrial } from '../store/trial.ts';
 /** The name of the plan without any variant. */
 export const MAIN_PLAN = 'Main plan';
 /** Names that mean the main plan, here and on the command line. */
-const RESERVED: readonly string[] = ['main plan', 'as planned'];
+const RESERVED: ReadonlySet<string> = new Set(['main plan', 'as planned']);
 export const variantName = (variant: string | null): string => variant ?? MAIN_PLAN;
 
 type Patch = Readonly<Record<string, unknown>>;
@@ -24,7 +24,7 @@ const indexOf = (open: OpenPlan, name: string): number =>
 export function nameTrouble(open: OpenPlan, name: string, own: string | null = null): string | null {
   if (name === '') return 'Type a name for the variant, such as “nearer to the school”.';
   if (name === own) return null;
-  if (RESERVED.includes(name.toLowerCase())) return `“${name}” means the plan itself. Choose another name.`;
+  if (RESERVED.has(name.toLowerCase())) return `“${name}” means the plan itself. Choose another name.`;
   const clash = open.document.plan.variants.find(
     (one) => one.name.toLowerCase() === name.toLowerCase() && one.name !== own,
   );

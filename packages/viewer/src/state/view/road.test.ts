@@ -41,7 +41,7 @@ test('the way to a thing is told along the course, with its side', () => {
   const there = pointAt(course, peg.measure - 31, peg.offset)!.at;
   expect(wayTo(analysis, peg, { at: there, accuracy: 3, time: 0 }).straight).toBeCloseTo(31, 0);
   expect(from(-12)).toBe('12 m back, left-hand side');
-  expect(from(0)).toBe('here, left-hand side');
+  expect(from(0)).toBe('Here, left-hand side');
   expect(wayTo(analysis, peg, { at: [0, 0], accuracy: 3, time: 0 })).toMatchObject({ along: null, wheel: null });
 });
 

@@ -1,11 +1,9 @@
 /** Courses: their points, gaps, marks and parts. */
 import type { CourseParams, FlawAt, Knot } from '../../params/course.ts';
-import { sideBySide, wholeFar } from '../../parts.ts';
+import { sideBySide } from '../../parts.ts';
 import type { Say } from '../../say.ts';
 import type { TextsOf } from '../../sentence.ts';
-
-/** "points 4 and 5". */
-const pair = (point: number, say: Say): string => `points ${say.count(point)} and ${say.count(point + 1)}`;
+import { line } from './line.ts';
 
 /** "Points 4 to 9 of segment 1", as a sentence begins. */
 function flawed({ first, last, segment }: FlawAt, say: Say): string {
@@ -44,12 +42,6 @@ const beyond: TextsOf<CourseParams>['measure-beyond-course'] = (params, say) => 
   return [`${what} is at ${measured}, but ${course} is ${limit} long.`, should];
 };
 
-const SHORT = {
-  none: 'The course has no points.',
-  onePlace: 'All points of the course are at one place.',
-  noLength: 'The line of the course has no length.',
-} as const;
-
 const geojson: TextsOf<CourseParams>['geojson'] = (params, say) => {
   if (params.problem === 'nested')
     return ['Collections are nested too deeply in the GeoJSON.', 'There should be a few levels at most.'];
@@ -74,40 +66,7 @@ const geojson: TextsOf<CourseParams>['geojson'] = (params, say) => {
 };
 
 export const course: TextsOf<CourseParams> = {
-  'gap-joined': ({ length, point, asked }, say) => [
-    `Two segments are ${say.length(length)} apart, between ${pair(point, say)}.`,
-    `They are joined by a straight line${asked ? ', as asked' : ''}.`,
-  ],
-  'gap-skipped': ({ length, point }, say) => [
-    `Two segments are ${say.length(length)} apart, between ${pair(point, say)}.`,
-    'The gap is skipped, as asked, and adds no distance.',
-  ],
-  'gap-refused': ({ length, point, most }, say) => {
-    const { measured, limit } = say.compare(length, most);
-    return [
-      `Two segments are ${measured} apart, between ${pair(point, say)}.`,
-      `They should be at most ${limit} apart.`,
-      'Fix the file, or set gaps to join (a straight line) or skip (adds no distance).',
-    ];
-  },
-  position: ({ lon, lat, point, swapped }, say) => [
-    point === undefined
-      ? `The longitude is ${say.found(lon)}, the latitude ${say.found(lat)}.`
-      : `The longitude of point ${say.count(point)} is ${say.found(lon)}, its latitude ${say.found(lat)}.`,
-    'They should be degrees from -180 to 180 and from -90 to 90.',
-    swapped === true ? 'Longitude comes first: the two may be swapped.' : null,
-  ],
-  'course-too-short': (params) => [
-    params.problem === 'few'
-      ? `The line of the course has ${params.points === 1 ? 'one point' : 'no points'}.`
-      : SHORT[params.problem],
-    'It should have at least two different points.',
-  ],
-  'course-too-long': ({ length, most, step, point }, say) => [
-    `The course would be ${wholeFar(length, say)} long, of which ${wholeFar(step, say)} between ${pair(point, say)}.`,
-    `It should be at most ${wholeFar(most, say)}.`,
-    'Delete the points that are not of the race.',
-  ],
+  ...line,
   'mark-factor': ({ from, to, marks, line, within }, say) => {
     const { measured, limit } = sideBySide(marks, line, say);
     return [

@@ -1,7 +1,8 @@
 /** Reading GPX: what was found, what was expected, what to do. */
-import type { BadNumber, GpxParams, LineName, Repeats, XmlFault } from '../../params/gpx.ts';
+import type { BadNumber, GpxParams, Repeats, XmlFault } from '../../params/gpx.ts';
 import type { Say } from '../../say.ts';
 import type { Sentence, TextsOf } from '../../sentence.ts';
+import { tracks } from './tracks.ts';
 
 /** A text for one finding, and for how many more there are of its kind. */
 const counted =
@@ -82,15 +83,8 @@ const XML: { readonly [fault in XmlFault]: (name: string) => Sentence } = {
   other: () => ['The text is not well-formed XML here.', null, 'Export the course again as GPX.'],
 };
 
-/** "0: “Full”, 1: a route without a name and 3 more". */
-function listed(lines: readonly LineName[], count: number, say: Say): string {
-  const names = lines.map(
-    ({ kind, name }, k) => `${k}: ${name === null ? `a ${kind} without a name` : say.quote(name)}`,
-  );
-  return `${names.join(', ')}${count > lines.length ? ` and ${say.count(count - lines.length)} more` : ''}`;
-}
-
 export const gpx: TextsOf<GpxParams> = {
+  ...tracks,
   'gpx-empty': () => [
     'The file is empty.',
     'It should be a GPX file with a track, a route or waypoints.',
@@ -175,27 +169,4 @@ export const gpx: TextsOf<GpxParams> = {
     `It should be directly inside <${home}>.`,
     'Move it there.',
   ]),
-  'track-unknown': (params, say) => {
-    const file = params.file ?? 'The file';
-    if (params.problem === 'none')
-      return [`${file} has no track or route with points.`, 'It should have one to be the course.'];
-    const track = say.quote(params.track);
-    if (params.problem === 'empty')
-      return [`The track or route ${track} in ${params.file ?? 'the file'} has no points.`];
-    const lines = listed(params.lines, params.count, say);
-    if (params.problem === 'ambiguous')
-      return [
-        `${file} has ${params.same} tracks or routes named ${track}.`,
-        null,
-        `Choose one by its number: ${lines}.`,
-      ];
-    return params.count === 0
-      ? [`${file} has no track or route ${track}, nor any other.`]
-      : [`${file} has no track or route ${track}.`, null, `Choose one of these: ${lines}.`];
-  },
-  'track-chosen': ({ lines, count, taken }, say) => [
-    `The file has ${say.count(count)} tracks and routes: ${listed(lines, count, say)}.`,
-    `Number ${taken} is taken as the course.`,
-    'If that is wrong, choose another track.',
-  ],
 };

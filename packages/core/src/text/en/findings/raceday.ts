@@ -2,6 +2,8 @@ import { byProblem } from '../../byProblem.ts';
 import type { RacedayParams } from '../../params/raceday.ts';
 import type { Say } from '../../say.ts';
 import type { TextsOf } from '../../sentence.ts';
+import { supplyText } from '../../supplyWords.ts';
+import { supplyWords } from '../supplyWords.ts';
 import { results } from './racedayResults.ts';
 
 /** A load or a lateness, rounded up to whole minutes: "12 min", "1 h 05 min". */
@@ -145,7 +147,7 @@ export const raceday: TextsOf<RacedayParams> = {
   'load-too-heavy': ({ supply, kg, most }, say) => {
     const { measured, limit } = say.compareMass(kg, most);
     return [
-      `One ${say.supply(supply)} weighs ${measured}, and the strongest vehicle carries ${limit}.`,
+      `One ${supplyText(supply, supplyWords)} weighs ${measured}, and the strongest vehicle carries ${limit}.`,
       'It is on no run.',
       'Correct its weight, or the payload of the vehicle.',
     ];

@@ -2,6 +2,8 @@ import { byProblem } from '../../byProblem.ts';
 import type { RacedayParams } from '../../params/raceday.ts';
 import type { Say } from '../../say.ts';
 import type { TextsOf } from '../../sentence.ts';
+import { supplyText } from '../../supplyWords.ts';
+import { supplyWords } from '../supplyWords.ts';
 import { results } from './racedayResults.ts';
 
 /** Una tardanza, hacia arriba en minutos enteros: "12 min". */
@@ -147,7 +149,7 @@ export const raceday: TextsOf<RacedayParams> = {
   'load-too-heavy': ({ supply, kg, most }, say) => {
     const { measured, limit } = say.compareMass(kg, most);
     return [
-      `El peso de cada ${say.supply(supply)} es de ${measured}, y el vehículo más fuerte lleva ${limit}.`,
+      `El peso de cada ${supplyText(supply, supplyWords)} es de ${measured}, y el vehículo más fuerte lleva ${limit}.`,
       'No va en ningún viaje.',
       'Corrija su peso, o la carga útil del vehículo.',
     ];
