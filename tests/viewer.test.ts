@@ -69,6 +69,7 @@ describe('the viewer, the plan left as it is', () => {
       expect(await rows(page).count()).toBe(PLAN.stations.length);
       for (const { name } of PLAN.stations) expect(await row(page, name).count()).toBe(1);
       expect(await page.locator('canvas').count()).toBe(1);
+      expect(await page.getByText('Halfcup is starting').count()).toBe(0);
       expect(await page.getByRole('tab', { name: /Review/u }).textContent()).toBe(`Review${demoFindings()}`);
       expect(await page.getByText('Local codes, the road authority, the police').count()).toBe(1);
       expect(faults).toEqual([]);
