@@ -228,7 +228,7 @@ describe('halfcup sheets', () => {
     const spanish = readPaper(
       (await papersIn(demo, 'plan.json', '--out', 'es2', '--lang', 'es-MX')).get('supplies.html')!,
     ).text;
-    expect(spanish).toContain('práctica común');
+    expect(spanish).toContain('práctica habitual');
     expect(spanish).not.toMatch(/common practice|assumption/u);
     const { exit, err } = await halfcupIn(demo, 'sheets', 'plan.json', '--out', 'fo', '--lang', 'fo');
     expect(exit).toBe(0);
