@@ -31,8 +31,7 @@ async function drawn(page) {
 
 /** The page as it opens: the whole island and a station's panel. */
 async function takePage(page) {
-  const station = page.getByRole('button', { name: /^Station 3, / }).first();
-  await station.click();
+  await page.getByRole('button', { name: 'Wrack Fork', exact: true }).first().click();
   await drawn(page);
   await page.mouse.move(2, 2);
   await page.getByRole('button', { name: 'Station', exact: true }).click();
@@ -64,7 +63,8 @@ async function takeSheet(page) {
   }
   const result = analyse(plan, { gpx });
   if (!result.ok) throw new Error(result.findings[0].message);
-  const html = captainSheet(result.value, 's3', { paper: 'a4', printedAt: '2027-08-30 12:00' });
+  const station = result.value.stations.find(({ id }) => id === 's3');
+  const html = captainSheet(result.value, station, { paper: 'a4', printedAt: '2027-08-30 12:00' });
   await page.setViewportSize({ width: 794, height: 1123 });
   await page.emulateMedia({ media: 'print' });
   await page.setContent(html);

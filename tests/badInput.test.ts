@@ -98,25 +98,27 @@ describe('a plan that cannot be used', () => {
   it('is refused at an unknown key, with the nearest known one', async () => {
     const plan = planText([{ ...STATION, tabels: { water: 2 } }]);
     expect(await refusedPlan(plan)).toEqual([
-      at('p.json', placeOf(plan, '"tabels"'), /"tabels".*did you mean "tables"\?/u),
+      at('p.json', placeOf(plan, '"tabels"'), /“tabels”\. Did you mean “tables”\?/u),
     ]);
   });
 
   it('is refused at a key that stands twice', async () => {
     const plan = PLAN.replace('"version": 1,', '"version": 1,\n  "name": "A",\n  "name": "B",');
-    expect(await refusedPlan(plan)).toEqual([at('p.json', placeOf(plan, '"name": "B"'), /"name" a second time/u)]);
+    expect(await refusedPlan(plan)).toEqual([
+      at('p.json', placeOf(plan, '"name": "B"'), /“name” stands here a second time/u),
+    ]);
   });
 
   it('is refused at an id that stands twice', async () => {
     const plan = planText([STATION, { on: STATION.on, id: 's1', name: 'twin' }]);
     expect(await refusedPlan(plan)).toEqual([
-      at('p.json', placeOf(plan, '"s1",\n      "name": "twin"'), /"s1", which stations\[0\] has already/u),
+      at('p.json', placeOf(plan, '"s1",\n      "name": "twin"'), /“s1”, and so is the id of station no\. 1/u),
     ]);
   });
 
   it('is refused where it names a GPX file that is not there', async () => {
     expect(await refusedPlan(PLAN, {})).toEqual([
-      at('p.json', placeOf(PLAN, '"c.gpx"'), /"c\.gpx", which was not found beside it/u),
+      at('p.json', placeOf(PLAN, '"c.gpx"'), /“c\.gpx” was not found beside the plan/u),
     ]);
   });
 
@@ -142,13 +144,15 @@ describe('a plan that cannot be used', () => {
     symlinkSync('none.gpx', join(folder, 'q/c.gpx'));
     for (const plan of ['p.json', 'q/p.json'])
       expect(await refusalIn(folder, 'layout', plan)).toEqual([
-        at(plan, placeOf(PLAN, '"c.gpx"'), /not found beside it/u),
+        at(plan, placeOf(PLAN, '"c.gpx"'), /not found beside the plan/u),
       ]);
   });
 
   it('is refused at a length in an unknown unit', async () => {
     const plan = planText([STATION], { practice: { signAhead: '100 furlongs' } });
-    expect(await refusedPlan(plan)).toEqual([at('p.json', placeOf(plan, '"100 furlongs"'), /furlongs.*units: m, km/u)]);
+    expect(await refusedPlan(plan)).toEqual([
+      at('p.json', placeOf(plan, '"100 furlongs"'), /furlongs.*unit can be m, km/u),
+    ]);
   });
 
   it('is refused at parts that go in a circle', async () => {
@@ -159,7 +163,7 @@ describe('a plan that cannot be used', () => {
       ],
     });
     const [line] = await refusedPlan(plan);
-    expect(line).toEqual(at('p.json', '\\d+:\\d+', /circle: "c" → "d" → "c"/u));
+    expect(line).toEqual(at('p.json', '\\d+:\\d+', /circle: “c” → “d” → “c”/u));
     expect(line).toContain(`p.json:${placeOf(plan, '[\n        {\n          "of": "d"')}: error: `);
   });
 
@@ -187,7 +191,7 @@ describe('a plan that cannot be used', () => {
   });
 
   it('is refused when it is a course, or cut off, or no text', async () => {
-    expect(await refusedPlan(COURSE)).toEqual([at('p.json', '1:1', /GPX.*expected a plan/u)]);
+    expect(await refusedPlan(COURSE)).toEqual([at('p.json', '1:1', /GPX.*not a plan/u)]);
     const cut = PLAN.slice(0, -20);
     expect(await refusedPlan(cut)).toEqual([at('p.json', '\\d+:\\d+', /may be cut off/u)]);
     const folder = folderWith({ 'p.json': Uint8Array.of(0x7b, 0xff, 0xfe, 0x7d) });

@@ -85,7 +85,7 @@ describe('halfcup compare', () => {
 
   it('refuses a variant that the plan does not have, and lists those that it has', async () => {
     const lines = await refusalIn(folder, 'compare', 'p.json', 'Latter');
-    expect(lines[0]).toMatch(/^p\.json:\d+:\d+: error: .*"Latter"; .*"Later", "Other side"; did you mean "Later"\?/u);
+    expect(lines[0]).toMatch(/^p\.json:\d+:\d+: error: .*“Latter”\. Did you mean “Later”\?/u);
     expect(await refusalIn(folder, 'compare', 'p.json', 'x', 'y')).toHaveLength(2);
     expect((await refusalIn(folder, 'compare', 'p.json'))[0]).toMatch(/needs a plan and the name of a variant/u);
   });

@@ -86,7 +86,7 @@ describe('halfcup course', () => {
   it.each([
     [['--mark', `${place(20)}=5km`, '--mark', `${place(60)}=3km`], 'not in order'],
     [['--mark', 'Nowhere'], 'says no course distance'],
-    [['--mark', '9 km'], '0 waypoints of that name'],
+    [['--mark', '9 km'], 'no waypoint of that name'],
     [['--mark', place(20)], 'has no distance'],
     [['--mark', `${place(20)}=5 parsecs`], 'parsecs'],
     [['--mark', '-17,-95=5km'], 'latitude'],
@@ -97,10 +97,10 @@ describe('halfcup course', () => {
 
   it('names the waypoint that may have been meant', async () => {
     expect((await refusalIn(folder, 'course', 'c.gpx', '--mark', 'Harbuor')).join()).toContain(
-      'Did you mean "Harbour"?',
+      'Did you mean “Harbour”?',
     );
     expect((await refusalIn(folder, 'course', 'c.gpx', '--mark', 'Harbuor=6km')).join()).toContain(
-      'Did you mean "Harbour"?',
+      'Did you mean “Harbour”?',
     );
     expect((await refusalIn(folder, 'course', 'only.gpx', '--waypoint-marks')).join()).toContain(
       'if "KM 6 water" is meant',

@@ -99,7 +99,7 @@ describe('halfcup layout', () => {
     const { stations: laid } = (await documentIn(folder, 'layout', 'v.json', '--variant', 'Later')) as LayoutDocument;
     expect(laid[0]!.passes[0]!.measure).toBeCloseTo(2000, 5);
     expect((await refusalIn(folder, 'layout', 'v.json', '--variant', 'Latter'))[0]).toMatch(
-      /^v\.json:\d+:\d+: .*"Latter".*did you mean "Later"/u,
+      /^v\.json:\d+:\d+: .*“Latter”.*Did you mean “Later”/u,
     );
   });
 });

@@ -48,7 +48,14 @@ describe('halfcup', () => {
         .map((file) => relative(join(CORE, 'dist'), file))
         .filter((file) => file.startsWith('src'))
         .sort(),
-    ).toEqual(['src/finding.js', 'src/plan/nearest.js', 'src/text/caution.js', 'src/units.js', 'src/version.js']);
+    ).toEqual([
+      'src/finding.js',
+      'src/plan/nearest.js',
+      'src/text/caution.js',
+      'src/text/found.js',
+      'src/units.js',
+      'src/version.js',
+    ]);
   });
 
   it.each([

@@ -54,7 +54,7 @@ describe('halfcup raceday', () => {
       'Arrivals',
       'Crew',
       'To order',
-      'Water jugs',
+      'Jugs of water',
       'Drop run: Truck one, town and west',
       'Strand Road',
       'local codes',

@@ -80,7 +80,7 @@ describe('halfcup review', () => {
 
   it('ends with 2 and prints nothing where the plan cannot be used', async () => {
     expect((await refusalIn(folder, 'review', planned('p.json', { ...at(2000), colour: 'red' })))[0]).toMatch(
-      /^p\.json:\d+:\d+: error: .*"colour"/u,
+      /^p\.json:\d+:\d+: error: .*“colour”/u,
     );
     expect((await refusalIn(folder, 'review', 'none.json'))[0]).toMatch(/^none\.json: error: file not found/u);
     expect((await refusalIn(folder, 'review', planned('p.json', at(9000))))[0]).toMatch(
@@ -137,11 +137,11 @@ describe('halfcup review of several plans', () => {
     expect(lines.map(({ file }) => file)).toEqual(files);
     expect(lines[0]).toMatchObject({ plan: { sha256: sha256('a.json') }, counts: { error: 0 } });
     expect(lines[1]!.problems).toEqual([
-      expect.objectContaining({ message: expect.stringContaining('"colour"') as string }),
+      expect.objectContaining({ message: expect.stringContaining('“colour”') as string }),
     ]);
     expect(lines[2]!.counts['error']).toBe(1);
     expect(exit).toBe(2);
-    expect(err).toMatch(/^b\.json:\d+:\d+: error: .*"colour"/u);
+    expect(err).toMatch(/^b\.json:\d+:\d+: error: .*“colour”/u);
   });
 
   it('ends with 1 where all can be used and one has an error, and with 0 where none has', async () => {

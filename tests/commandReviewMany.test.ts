@@ -94,7 +94,7 @@ describe('the lines', () => {
     expect(unusable.map(({ file }) => file)).toEqual(['unknown-key.json', 'none.json', 'cut-off.json']);
     const told = err.trimEnd().split('\n');
     expect(told).toHaveLength(unusable.flatMap(({ problems }) => problems!).length);
-    expect(told[0]).toMatch(/^unknown-key\.json:\d+:\d+: error: .*"colour"/u);
+    expect(told[0]).toMatch(/^unknown-key\.json:\d+:\d+: error: .*“colour”/u);
     expect(told[1]).toMatch(/^none\.json: error: file not found/u);
     expect(told[2]).toMatch(/^cut-off\.json:\d+:\d+: error: /u);
     expect(linesOf(out).filter(({ plan }) => plan !== undefined)).toHaveLength(PLANS.length - 3);
@@ -258,7 +258,7 @@ describe('a fault at one plan', () => {
       ['sound.json', true],
     ]);
     expect(stderr).toMatch(
-      /^huge\.json: error: this is a fault of Halfcup, not of your plan \(.*memory.*\); let Node take more \(NODE_OPTIONS=--max-old-space-size=8192, in MB\), or report it/u,
+      /^huge\.json: error: this is a fault of Halfcup, not of your plan \(.*memory.*\); give Node more \(NODE_OPTIONS=--max-old-space-size=8192, in MB\), or report it/u,
     );
     expect([stderr.trimEnd().split('\n').length, status]).toEqual([1, 2]);
   });

@@ -87,13 +87,13 @@ describe('halfcup start', () => {
     const { exit, out, err } = await halfcupIn(started, 'start', 'Marked', 'm.gpx');
     expect(exit).toBe(0);
     expect((JSON.parse(out) as PlanFile).stations.map(({ name }) => name)).toEqual(['Tap']);
-    expect(err).toMatch(/^m\.gpx:\d+:\d+: note: Waypoint "2 km" became a mark/mu);
-    expect(err).toMatch(/^m\.gpx:\d+:\d+: note: Waypoint "Start" was left out/mu);
+    expect(err).toMatch(/^m\.gpx:\d+:\d+: note: Waypoint “2 km” became a mark/mu);
+    expect(err).toMatch(/^m\.gpx:\d+:\d+: note: Waypoint “Start” was left out/mu);
     expect((await halfcupIn(started, 'start', 'Twice', 'sub/c.gpx', '--at', '1km,1km')).err).toMatch(
-      /note: Found the place 1 km more than once/u,
+      /note: The place at 1\.00 km was given more than once/u,
     );
     expect((await refusalIn(started, 'start', 'Lost', 'm.gpx', '--mark', 'Tab=1km')).join()).toContain(
-      'Did you mean "Tap"?',
+      'Did you mean “Tap”?',
     );
   });
 
@@ -126,11 +126,11 @@ describe('halfcup start', () => {
 
   it.each([
     [['sub/c.gpx'], /no waypoints/u],
-    [['sub/c.gpx', '--at', '6km'], /6000 m, but the course is 5\.000 km long/u],
+    [['sub/c.gpx', '--at', '6km'], /6\.00 km, but the course is 5\.00 km long/u],
     [['sub/c.gpx', '--every', '6km'], /shorter than the course/u],
     [['sub/c.gpx', '--every', '0m'], /shorter than the course/u],
     [['sub/c.gpx', '--every', '1m'], /at most 500 stations/u],
-    [['sub/c.gpx', '--every', '1km', '--at', '1km'], /expected one of them/u],
+    [['sub/c.gpx', '--every', '1km', '--at', '1km'], /Give one of them/u],
   ] as const)('refuses %j with the reason', async (args, message) => {
     expect((await refusalIn(started, 'start', 'Name', ...args))[0]).toMatch(message);
   });

@@ -16,12 +16,11 @@ const shown = async (columns: number, folder: string, args: readonly string[]): 
 const wordsOf = (text: string): string[] => [...new Set(text.split(/\s+/u))].sort();
 
 const CALLS: readonly (readonly [folder: string, ...args: readonly string[]])[] = [
-  ...readdirSync(FIXTURES)
-    .filter((name) => existsSync(join(FIXTURES, name, 'plan.json')))
-    .flatMap((name) => [
-      [join(FIXTURES, name), 'layout', 'plan.json'] as const,
-      [join(FIXTURES, name), 'review', 'plan.json'] as const,
-    ]),
+  ...readdirSync(FIXTURES).flatMap((name) =>
+    existsSync(join(FIXTURES, name, 'plan.json'))
+      ? [[join(FIXTURES, name), 'layout', 'plan.json'] as const, [join(FIXTURES, name), 'review', 'plan.json'] as const]
+      : [],
+  ),
   [DEMO, 'layout', 'plan.json', '--units', 'imperial'],
   [DEMO, 'raceday', 'plan.json'],
   [DEMO, 'raceday', 'plan.json', '--units', 'imperial'],
@@ -56,8 +55,10 @@ describe('a text for people', () => {
     const terminal = { isTTY: true, columns: 140 };
     const { out } = await halfcupWith({ terminal }, DEMO, ...call);
     const plain = await halfcupWith({ terminal, env: { NO_COLOR: '1' } }, DEMO, ...call);
+    // oxlint-disable-next-line no-control-regex -- the escapes of a terminal are what is looked for.
     const painted = [...out.matchAll(/(?:\u001B\[\d+m)+([^\u001B]+)(?:\u001B\[\d+m)+/gu)].map(([, text]) => text);
     expect(painted).toEqual([plain.out.split('\n')[0], 'Errors', 'Warnings', 'Notes']);
+    // oxlint-disable-next-line no-control-regex -- the escapes of a terminal are what is looked for.
     expect(out.replaceAll(/\u001B\[\d+m/gu, '')).toBe(plain.out);
     expect((await halfcupWith({}, DEMO, ...call)).out).toBe(plain.out);
   });

@@ -135,7 +135,7 @@ describe('the viewer, the plan left as it is', () => {
       await expect.poll(() => panel(page).textContent()).toContain('1.63 mi');
       expect(await panel(page).textContent()).toContain('100 yd');
       await page.getByRole('button', { name: /Metric/u }).click();
-      await expect.poll(() => panel(page).textContent()).toContain('2.620 km');
+      await expect.poll(() => panel(page).textContent()).toContain('2.62 km');
     });
   });
 

@@ -200,7 +200,7 @@ describe('what lies under the course', () => {
     await on(
       async ({ page }) => {
         await openChoice(page);
-        await page.getByRole('radio', { name: 'A map by its address' }).check();
+        await page.getByRole('radio', { name: 'Online map (URL)' }).check();
         await inLooks(
           page,
           LOOKS.filter(({ width }) => width === 360),

@@ -11,7 +11,6 @@ import { serviceWorkerText } from '../packages/viewer/offline.ts';
 import {
   type Stage,
   type Visit,
-  type VisitOptions,
   builtViewer,
   dropFiles,
   during,
@@ -35,7 +34,9 @@ afterAll(async () => {
   rmSync(folder, { recursive: true, force: true });
 });
 
-const on = <T>(act: (seen: Visit) => Promise<T>, options?: VisitOptions): Promise<T> => during(stage, act, options);
+const on = <T>(act: (seen: Visit) => Promise<T>): Promise<T> => during(stage, act, { map: false });
+/** With its map, which draws what is opened. */
+const onMap = <T>(act: (seen: Visit) => Promise<T>): Promise<T> => during(stage, act);
 
 async function another(context: BrowserContext, address = stage.address): Promise<Page> {
   const page = await context.newPage();
@@ -145,7 +146,7 @@ describe('what the browser keeps', () => {
   });
 
   it('is there after a reload, with its variant, and the demo can be opened again beside it', async () => {
-    await on(async ({ page }) => {
+    await onMap(async ({ page }) => {
       await change(page);
       await kept(page);
       const text = await savedPlan(page);
@@ -399,7 +400,7 @@ describe('a course of a million points', () => {
     writeFileSync(file, text);
     const gpx = readGpx(text, 'long.gpx');
     if (!gpx.ok) throw new Error('the long course does not read');
-    await on(async ({ page, faults }) => {
+    await onMap(async ({ page, faults }) => {
       await choose(page, file);
       const bar = page.locator('.job progress');
       await expect.poll(() => bar.getAttribute('value'), { timeout: 20_000 }).not.toBeNull();

@@ -6,6 +6,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import {
   type Stage,
   type Visit,
+  type VisitOptions,
   LOOKS,
   expectNoAxeFaults,
   faultless,
@@ -23,11 +24,16 @@ beforeAll(async () => {
 
 const DEMO = readFileSync(join(ROOT, 'fixtures/demo/plan.json'), 'utf8');
 
-const on = (act: (seen: Visit) => Promise<void>): Promise<void> =>
-  faultless(stage, async (seen) => {
-    await seen.page.getByRole('tab', { name: 'Plan' }).click();
-    await act(seen);
-  });
+const onMap = (act: (seen: Visit) => Promise<void>, options?: VisitOptions): Promise<void> =>
+  faultless(
+    stage,
+    async (seen) => {
+      await seen.page.getByRole('tab', { name: 'Plan' }).click();
+      await act(seen);
+    },
+    options,
+  );
+const on = (act: (seen: Visit) => Promise<void>): Promise<void> => onMap(act, { map: false });
 
 const panel = (page: Page): Locator => page.getByRole('tabpanel');
 const section = async (page: Page, title: string): Promise<Locator> => {
@@ -41,7 +47,7 @@ const section = async (page: Page, title: string): Promise<Locator> => {
 };
 
 describe('the plan’s panel, the plan left as it is', () => {
-  const seen = sharedVisit();
+  const seen = sharedVisit({ map: false });
   const on = async (act: (seen: Visit) => Promise<void>): Promise<void> => {
     const { page } = seen();
     await page.getByRole('tab', { name: 'Stations' }).click();
@@ -110,7 +116,7 @@ describe('the plan’s panel', () => {
   });
 
   it('adds a wave, a vehicle, a zone and a place of the road clock, and deletes them again', async () => {
-    await on(async ({ page }) => {
+    await onMap(async ({ page }) => {
       const counts = async (): Promise<readonly number[]> => {
         const plan = JSON.parse(await saved(page)) as Record<'vehicles' | 'zones' | 'clock', unknown[] | undefined>;
         return [plan.vehicles, plan.zones, plan.clock].map((list) => list?.length ?? 0);

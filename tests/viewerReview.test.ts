@@ -56,7 +56,9 @@ const documentOf = (text: string): PlanDocument => must(readPlan(text, 'plan.jso
 const analysisOf = (text: string, variant: string | null = null): Analysis =>
   must(analyse((variant === null ? documentOf(text) : must(withVariant(documentOf(text), variant))).plan, { gpx }));
 
-const on = (act: (seen: Visit) => Promise<void>): Promise<void> => faultless(stage, act);
+const on = (act: (seen: Visit) => Promise<void>): Promise<void> => faultless(stage, act, { map: false });
+/** The map follows what is changed: nothing goes wrong in it either. */
+const onMap = (act: (seen: Visit) => Promise<void>): Promise<void> => faultless(stage, act);
 
 const tab = (page: Page, name: string): Promise<void> =>
   page.getByRole('tab', { name: new RegExp(`^${name}( ?\\d+)?$`, 'u') }).click();
@@ -129,15 +131,15 @@ const metres = (value: number): string => {
 };
 
 describe('the plan left, or brought back, as it was', () => {
-  const seen = sharedVisit();
+  const seen = sharedVisit({ map: false });
   const on = (act: (seen: Visit) => Promise<void>): Promise<void> => act(seen());
 
   describe('positions under names', () => {
     it('keeps the positions shown: every station’s place and declared side, and undo gives the bytes', async () => {
       await on(async ({ page }) => {
         await tab(page, 'Variants');
-        await page.getByLabel('Name', { exact: true }).fill('first idea');
-        await button(page, 'Keep the positions shown').click();
+        await page.getByLabel('Name of a variant', { exact: true }).fill('first idea');
+        await button(page, 'Save current as variant').click();
         const saved = documentOf(await savedPlan(page));
         const kept = saved.plan.variants.find(({ name }: PlanVariant) => name === 'first idea')!;
         expect(Object.keys(kept.stations)).toEqual(saved.plan.stations.map(({ id }) => id));
@@ -158,14 +160,14 @@ describe('the plan left, or brought back, as it was', () => {
       await on(async ({ page }) => {
         await tab(page, 'Variants');
         const known = documentOf(PLAN).plan.variants[0]!.name;
-        const field = page.getByLabel('Name', { exact: true });
+        const field = page.getByLabel('Name of a variant', { exact: true });
         for (const [typed, said] of [
-          ['  ', /Found no name/u],
-          [known.toUpperCase(), /has positions called/u],
-          ['As planned', /means the plan’s own/u],
+          ['  ', /Type a name/u],
+          [known.toUpperCase(), /already a variant/u],
+          ['As planned', /means the plan itself/u],
         ] as const) {
           await field.fill(typed);
-          await button(page, 'Try others').click();
+          await button(page, 'New variant').click();
           expect(await field.getAttribute('aria-invalid')).toBe('true');
           const trouble = page.locator(`[id="${(await field.getAttribute('aria-describedby'))!.split(' ')[0]!}"]`);
           expect(await trouble.textContent()).toMatch(said);
@@ -183,16 +185,16 @@ describe('the plan left, or brought back, as it was', () => {
         await button(page, `Rename ${name}`).click();
         await page.getByLabel('New name').fill('renamed');
         await page.getByLabel('New name').press('Enter');
-        expect(await page.getByLabel('Positions shown').inputValue()).toBe('renamed');
+        expect(await page.getByLabel('Variant shown').inputValue()).toBe('renamed');
         expect(documentOf(await savedPlan(page)).plan.variants[0]!.name).toBe('renamed');
         await undo(page);
-        expect(await page.getByLabel('Positions shown').inputValue()).toBe(name);
+        expect(await page.getByLabel('Variant shown').inputValue()).toBe(name);
         expect(await savedPlan(page)).toBe(PLAN);
         const [wanted] = [analysisOf(PLAN, name)];
-        await button(page, `Take ${name} into the plan`).click();
+        await button(page, `Apply ${name} to plan`).click();
         const taken = await savedPlan(page);
         expect(analysisOf(taken).stations.map(({ at }) => at)).toEqual(wanted.stations.map(({ at }) => at));
-        expect(await page.getByLabel('Positions shown').inputValue()).toBe('');
+        expect(await page.getByLabel('Variant shown').inputValue()).toBe('');
         await undo(page);
         expect(await savedPlan(page)).toBe(PLAN);
         await button(page, `Delete ${name}`).click();
@@ -229,7 +231,7 @@ describe('the plan left, or brought back, as it was', () => {
 
 describe('positions under names', () => {
   it('lays changed positions beside those as planned as core compares them, and goes to a station', async () => {
-    await on(async ({ page }) => {
+    await onMap(async ({ page }) => {
       await tab(page, 'Variants');
       await page.getByLabel('Name of a variant', { exact: true }).fill('farther');
       await button(page, 'New variant').click();
@@ -337,7 +339,7 @@ describe('waivers', () => {
 describe('points recorded on the ground', () => {
   it('reads every sign and trash drop as the command line does, leaves the plan as it is, and judges again as it changes', async () => {
     const points = recordedPoints();
-    await on(async ({ page }) => {
+    await onMap(async ({ page }) => {
       await tab(page, 'Review');
       await drop(page, 'points.gpx', points);
       const table = page.getByRole('table', { name: /^Signs: distance to the first table/u });
@@ -569,23 +571,23 @@ describe('these panels', () => {
           expect(room).toBeLessThanOrEqual(0);
         });
       await tab(page, 'Variants');
-      await page.getByLabel('Name', { exact: true }).fill('as planned');
-      await button(page, 'Keep the positions shown').click();
+      await page.getByLabel('Name of a variant', { exact: true }).fill('as planned');
+      await button(page, 'Save current as variant').click();
       const [first, second] = documentOf(PLAN).plan.variants;
-      await page.getByLabel('From').selectOption({ label: first!.name });
-      await page.getByLabel('To, as shown').selectOption({ label: second!.name });
-      await page.getByRole('heading', { name: /^Gained by/u }).waitFor();
-      await page.getByLabel('Within').fill('25');
-      await button(page, 'Find better positions').click();
+      await page.getByLabel('Compare with').selectOption({ label: first!.name });
+      await page.getByLabel('Shown').selectOption({ label: second!.name });
+      await page.getByRole('heading', { name: /^New in/u }).waitFor();
+      await page.getByLabel('May move by up to').fill('25');
+      await button(page, 'Find better places').click();
       await page.locator('.improve-result').waitFor({ timeout: 60_000 });
       await check('positions under names');
       await tab(page, 'Review');
-      await button(page, /^Waive /u)
+      await button(page, /^Waive,/u)
         .first()
         .click();
       await button(page, 'Waive').click();
       await drop(page, 'points.gpx', recordedPoints());
-      await page.getByRole('table', { name: /^Signs to the first table/u }).waitFor();
+      await page.getByRole('table', { name: /^Signs: distance to the first table/u }).waitFor();
       await check('the review');
       await tab(page, 'Race day');
       await check('race day');

@@ -25,7 +25,10 @@ export interface Stage {
 /** The built viewer as one server serves it to all files of the run, and the one browser. */
 export const openStage = async (): Promise<Stage> => ({ address: inject('viewer'), browser: await sharedBrowser() });
 
-export type VisitOptions = BrowserContextOptions;
+export interface VisitOptions extends BrowserContextOptions {
+  /** Without, the page says that its map cannot be drawn, and all else works: drawing it is most of what opening the page costs. */
+  readonly map?: false;
+}
 
 export interface Visit {
   readonly page: Page;
@@ -45,18 +48,27 @@ const waiting = new Map<string, BrowserContext>();
 const servesAgain = ({ permissions, geolocation, serviceWorkers }: VisitOptions): boolean =>
   permissions === undefined && geolocation === undefined && serviceWorkers === undefined;
 
-async function contextFor(browser: Browser, options: VisitOptions): Promise<BrowserContext> {
-  const key = JSON.stringify(options);
-  const found = waiting.get(key);
-  waiting.delete(key);
-  if (found !== undefined) return found;
+/** The script that draws the map. */
+const MAP_SCRIPT = /\/connect-[^/]*\.js$/u;
+const withoutMap = new WeakSet<BrowserContext>();
+
+async function newContext(browser: Browser, { map, ...options }: VisitOptions): Promise<BrowserContext> {
   const context = await browser.newContext({
     viewport: { width: 1440, height: 900 },
     serviceWorkers: 'block',
     ...options,
   });
+  if (map === false) withoutMap.add(context);
   // Its window stays open while no visit has a page in it.
   await context.newPage();
+  return context;
+}
+
+async function contextFor(browser: Browser, options: VisitOptions): Promise<BrowserContext> {
+  const key = JSON.stringify(options);
+  const context = waiting.get(key) ?? (await newContext(browser, options));
+  waiting.delete(key);
+  if (withoutMap.has(context)) await context.route(MAP_SCRIPT, (route) => route.abort());
   return context;
 }
 
@@ -87,9 +99,10 @@ export async function visit({ address, browser }: Stage, options: VisitOptions =
   page.on('request', (request) => requests.push(request.url()));
   page.on('pageerror', (error) => faults.push(error.message));
   page.on('console', (message) => {
-    if (message.type() === 'error') faults.push(message.text());
+    const isMap = withoutMap.has(context) && MAP_SCRIPT.test(message.location().url);
+    if (message.type() === 'error' && !isMap) faults.push(message.text());
   });
-  await page.goto(address);
+  await page.goto(address, { timeout: 60_000 });
   await mapIdle(page);
   return { page, context, requests, faults, close: () => putBack(context, options) };
 }
@@ -163,10 +176,13 @@ export async function dropFiles(page: Page, files: Readonly<Record<string, strin
   await page.dispatchEvent('.page', 'drop', { dataTransfer: data });
 }
 
-/** Waits until the map has drawn what it was given. */
-export const mapIdle = async (page: Page): Promise<void> => {
-  await page.locator('[data-map="idle"]').waitFor({ state: 'attached', timeout: 60_000 });
-};
+/** Waits until the map has drawn what it was given; in a visit without a map, until the plan is open. */
+export async function mapIdle(page: Page): Promise<void> {
+  const isWithout = withoutMap.has(page.context());
+  const state = isWithout ? 'failed' : 'idle';
+  await page.locator(`[data-map="${state}"]`).waitFor({ state: 'attached', timeout: 60_000 });
+  if (isWithout) await page.locator('h1:not(:empty)').waitFor({ timeout: 60_000 });
+}
 
 /** The bytes of the plan as the Save button gives them out, through the browser's downloads. */
 export async function savedPlan(page: Page): Promise<string> {

@@ -40,6 +40,7 @@ export const ROOMS: readonly string[] = [
 export const VIEWER_ROOMS: readonly string[] = [
   'styles',
   'policy.ts',
+  'trouble.ts',
   'words.ts',
   'placedWords.ts',
   'state/store',
@@ -204,7 +205,7 @@ const GLOBALS = [
 /** Node modules and globals of Node or the browser in core's sources. A name that the file declares itself is its own. */
 export function foreignNames(tree: Tree): Complaint[] {
   return [...tree]
-    .filter(([path]) => path.startsWith(CORE) && !path.endsWith('.test.ts'))
+    .filter(([path]) => path.startsWith(CORE) && !isTest(path))
     .flatMap(([path, text]) => {
       const modules = importsOf(text)
         .filter((name) => name.startsWith('node:'))

@@ -1,4 +1,4 @@
-/** Texts broken into lines that fit, by whatever says how wide a text is. A number keeps its unit beside it. */
+/** Texts broken into lines that fit, by any measure of how wide a text is. A number keeps its unit beside it. */
 
 /** How much room a text takes. */
 export type Measure = (text: string) => number;

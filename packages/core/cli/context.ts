@@ -1,4 +1,4 @@
-/** The background drawing that a plan names, for its papers. One that cannot be used is left out and said: it decides nothing. */
+/** The background drawing that a plan names, for its papers. One that cannot be used is left out and reported: nothing depends on it. */
 import { dirname, join } from 'node:path';
 import type { FeatureCollection } from 'geojson';
 import { contextOf } from '../src/papers/context.ts';

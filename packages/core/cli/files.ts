@@ -111,7 +111,7 @@ async function identityOf(io: Io, file: string): Promise<string | null> {
   return known === null ? null : `${known.dev}:${known.ino}`;
 }
 
-/** Whether a name is taken, be it by a link that leads nowhere. */
+/** Whether a name is taken, even by a link that leads nowhere. */
 export const isThere = async (io: Io, file: string): Promise<boolean> =>
   (await lstat(pathOf(io, file)).catch(() => null)) !== null;
 

@@ -15,7 +15,7 @@ export interface ReadCourse {
   readonly where: Where;
 }
 
-/** Segments that take the place of a line's own, and what is to be said of them. */
+/** Segments that take the place of a line's own, and findings on them. */
 export type Prepare = (
   segments: readonly GpxSegment[],
   where: Where,

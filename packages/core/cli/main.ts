@@ -16,7 +16,7 @@ function unwritable(error: NodeJS.ErrnoException): never {
 }
 
 function sinkOf(stream: NodeJS.WriteStream): Sink {
-  // Every failed write is also told to its callback.
+  // Every failed write also reaches its callback.
   stream.on('error', (error: NodeJS.ErrnoException) => {
     if (!isClosed(error) && stream === process.stdout) unwritable(error);
   });

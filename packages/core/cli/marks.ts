@@ -1,4 +1,4 @@
-/** Marks as a call gives them: `LON,LAT=10km`, `NAME=10km`, or the `NAME` of a waypoint that says a distance. */
+/** Marks as a call gives them: `LON,LAT=10km`, `NAME=10km`, or the `NAME` of a waypoint that is named by a distance. */
 import type { Mark } from '../src/course/calibrate.ts';
 import { type Finding, type Result, bad, good } from '../src/finding.ts';
 import type { GpxDocument, GpxWaypoint } from '../src/gpx/document.ts';

@@ -1,4 +1,4 @@
-/** Points recorded on the ground, from a GPX file, held against a plan's layout. */
+/** Points recorded on the ground, from a GPX file, compared with a plan's layout. */
 import { type Result, bad, good } from '../src/finding.ts';
 import { placeFindings } from '../src/plan/placeFindings.ts';
 import { type PlacedVerdict, reviewPlaced } from '../src/review/placed.ts';

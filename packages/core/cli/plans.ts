@@ -18,7 +18,7 @@ export interface AnalysedPlan {
   readonly analysis: Analysis;
 }
 
-/** Reads and analyses the plan of a file, with a variant laid over where one is named. */
+/** Reads and analyses the plan of a file, with a variant applied where one is named. */
 export async function analysePlan(io: Io, file: string, variant: string | undefined): Promise<Result<AnalysedPlan>> {
   const text = await readText(io, file);
   if (!text.ok) return text;

@@ -31,8 +31,8 @@ export function progressOf(what: string, terminal: Terminal): Progress {
     // A terminal that does not know its width says 0.
     const columns = terminal.columns === undefined || terminal.columns === 0 ? 80 : terminal.columns;
     const room = columns - ' 100 %'.length - 1;
-    const told = plain.length > room ? `${plain.slice(0, Math.max(room - 1, 0)).join('')}…` : plain.join('');
-    terminal.write(`${WIPE}${told} ${percent} %`);
+    const shortened = plain.length > room ? `${plain.slice(0, Math.max(room - 1, 0)).join('')}…` : plain.join('');
+    terminal.write(`${WIPE}${shortened} ${percent} %`);
   };
   const clear = (): void => {
     if (shown >= 0) terminal.write(WIPE);

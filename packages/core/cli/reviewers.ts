@@ -1,4 +1,4 @@
-/** Whoever reviews several plans: this thread, or a pool of worker threads. A fault at one plan is told in its line and stops no other. */
+/** What reviews several plans: this thread, or a pool of worker threads. A fault at one plan is reported in its line and stops no other. */
 import { type ReviewJob, type ReviewedLine, faultLine } from './reviewedLine.ts';
 
 export interface Reviewers {
@@ -31,7 +31,7 @@ export async function inThreads(count: number): Promise<Reviewers> {
     maxThreads: count,
     resourceLimits: { maxYoungGenerationSizeMb: YOUNG },
   });
-  // A thread that dies without a plan, at its start, is not replaced, and whatever waits for it would wait for ever.
+  // A thread that dies without a plan, at its start, is not replaced, and its tasks would wait for ever.
   let here: Promise<Reviewers> | undefined;
   pool.on('error', () => {
     here ??= inThisThread();

@@ -4,8 +4,8 @@ import type { Screen } from './screen.ts';
 
 /** `plan.json:12:7: error: what is the matter`; a problem of the call has the program's name in front. */
 export function problemLine({ where, severity, message, code }: Finding, { paint }: Screen): string {
-  const said = `${paint(severity, `${severity}:`)} ${message}`;
-  return where.file === undefined ? `halfcup: ${said}` : findingLine({ code, severity, where, message: said });
+  const text = `${paint(severity, `${severity}:`)} ${message}`;
+  return where.file === undefined ? `halfcup: ${text}` : findingLine({ code, severity, where, message: text });
 }
 
 /** What was thrown where nothing should have been. Nobody else can fix it, but more memory can be given. */

@@ -188,6 +188,7 @@ export {
 // Findings and figures in words
 export { voiceOf } from './plan/voice.ts';
 export { findingInWords, findingSentence, sayOf } from './text/inWords.ts';
+export type { Found } from './text/found.ts';
 export type { Compared, Say } from './text/say.ts';
 export { findingSubject } from './text/subject.ts';
 export type { Sentence } from './text/sentence.ts';

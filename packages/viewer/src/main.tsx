@@ -42,6 +42,8 @@ const shelf = createShelf();
 store.background.value = rememberedBackground(() => localStorage);
 watchWidth(store);
 followPlan(store);
+// The page has started: the word that it is starting goes.
+root.replaceChildren();
 render(
   <StoreProvider value={store}>
     <ShelfProvider value={shelf}>

@@ -30,7 +30,7 @@ export const run: Run = async (call, io) => {
   });
 };
 
-/** The plan with a variant laid over; by its own name for it, unless a variant bears that name, the plan as it is. */
+/** The plan with a variant applied. The name of the main plan gives the plan as it is, unless a variant has that name. */
 async function version(io: Io, file: string, name: string): Promise<Result<AnalysedPlan>> {
   const plain = name === AS_PLANNED ? await analysePlan(io, file, undefined) : undefined;
   const taken = plain?.ok === true && plain.value.analysis.plan.variants.some((variant) => variant.name === name);

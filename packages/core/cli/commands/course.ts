@@ -35,11 +35,11 @@ const prepareFor =
   (segments, where) => {
     if (!has(call, 'clean')) return { segments, findings: flawFindings(flawsOf(segments), where) };
     const { segments: kept, removed } = cleaned(segments);
-    const said = flawFindings(removed, where).map((finding): Finding => ({
+    const notes = flawFindings(removed, where).map((finding): Finding => ({
       ...finding,
       code: 'track-cleaned',
       severity: 'note',
       message: REFUSAL.leftOut(finding.message),
     }));
-    return { segments: kept, findings: [...said, ...flawFindings(flawsOf(kept), where)] };
+    return { segments: kept, findings: [...notes, ...flawFindings(flawsOf(kept), where)] };
   };

@@ -25,7 +25,7 @@ const FORMATS: { readonly [format in Format]: (plan: AnalysedPlan, call: Call, i
   },
   gpx: async (plan, call) => {
     const { toGpx } = await import('../../src/export/waypoints.ts');
-    const made = told(toGpx(named(plan, call), unitsOf(call, plan.analysis.plan.units)), plan);
+    const made = placed(toGpx(named(plan, call), unitsOf(call, plan.analysis.plan.units)), plan);
     return made.ok ? good({ ...made.value, gpx: true }) : made;
   },
   csv: async ({ analysis }) => {
@@ -34,7 +34,7 @@ const FORMATS: { readonly [format in Format]: (plan: AnalysedPlan, call: Call, i
   },
   ics: async (plan, _, io) => {
     const { toCalendar } = await import('../../src/export/calendar.ts');
-    return told(toCalendar(plan.analysis, io.now().getTime()), plan);
+    return placed(toCalendar(plan.analysis, io.now().getTime()), plan);
   },
 };
 
@@ -46,8 +46,8 @@ function named({ analysis }: AnalysedPlan, call: Call): Layout {
     : { ...analysis, plan: { ...analysis.plan, name: `${analysis.plan.name} (${variant})` } };
 }
 
-/** A text, with what is to be said of it at its place in the plan. */
-function told(made: Result<string>, { document }: AnalysedPlan): Result<Output> {
+/** A text, with the findings on it at their places in the plan. */
+function placed(made: Result<string>, { document }: AnalysedPlan): Result<Output> {
   const findings = placeFindings(made.findings, document);
   return made.ok ? good({ text: made.value, notes: findings }) : bad(findings);
 }

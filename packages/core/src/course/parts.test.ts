@@ -98,7 +98,7 @@ describe('a course of parts', () => {
       unit: 'm',
       where: { path: '/courses/1/parts/0' },
     });
-    expect(finding!.message).toContain('0.50000 km long');
+    expect(finding!.message).toContain('0.50 km long');
     expect(courseLength(valueOf(courseOfParts(input([[a, 100, length + 0.00009]]))))).toBeCloseTo(400, 3);
   });
 

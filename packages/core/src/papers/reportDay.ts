@@ -7,7 +7,7 @@ import { type Html, html, table } from './html.ts';
 const valueText = ({ value, unit }: DefaultRow, say: (english: string) => string): string =>
   value === null
     ? say('none')
-    : `${typeof value === 'number' ? Number(value.toPrecision(4)) : say(String(value))} ${say(unit)}`.trim();
+    : `${typeof value === 'number' ? Number(value.toPrecision(4)) : say(value)} ${say(unit)}`.trim();
 
 /** Nothing where the plan has no race day. */
 export function daySection({ day }: Analysis, { report, lists }: SheetText): Html {

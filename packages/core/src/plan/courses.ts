@@ -12,9 +12,9 @@ import { type IndexedCourse, indexCourse } from '../course/segmentIndex.ts';
 import { type Result, type Where, bad, good } from '../finding.ts';
 import { chooseLine } from '../gpx/chooseLine.ts';
 import type { GpxDocument, GpxSegment } from '../gpx/document.ts';
-import { planFinding } from './fault.ts';
 import { resolveMarks } from './marks.ts';
 import type { Plan, PlanCourse } from './plan.ts';
+import { sourceFinding } from './sourceFinding.ts';
 
 /** The GPX files that a plan names, already read. */
 export interface CourseSources {
@@ -114,7 +114,7 @@ function gpxSegments(course: PlanCourse, path: string, sources: CourseSources): 
   const document = sources.gpx.get(file);
   if (document === undefined) {
     const where = { path: `${path}/gpx`, course: course.id };
-    return bad([planFinding('gpx-missing', { gpx: file }, { severity: 'error', where })]);
+    return bad([sourceFinding('gpx-missing', { gpx: file }, { severity: 'error', where })]);
   }
   const where: Where =
     course.track === undefined ? { file: document.file } : { path: `${path}/track`, course: course.id };

@@ -82,7 +82,7 @@ function answers(text: string): void {
     expect(line).toBeLessThanOrEqual(lines.length);
     expect(column).toBeLessThanOrEqual((lines[line - 1]?.length ?? 0) + 1);
     // A scrap that was put in may be quoted back; the program's own words are neither of these.
-    expect(findingLine(finding).replaceAll(/"(?:[^"\\]|\\.)*"/gu, '')).not.toMatch(
+    expect(findingLine(finding).replaceAll(/"(?:[^"\\]|\\.)*"|“[^”]*”/gu, '')).not.toMatch(
       /\bNaN\b|undefined|\[object|Invalid input/u,
     );
   }

@@ -8,8 +8,8 @@ import { type Finding, type Result, type Where, bad, good } from '../finding.ts'
 import type { GpxDocument, GpxWaypoint } from '../gpx/document.ts';
 import { shortText } from '../text/found.ts';
 import type { PlanParams, Unknown } from '../text/params/plan.ts';
-import { planFinding } from './fault.ts';
 import { unknownWord } from './nearest.ts';
+import { sourceFinding } from './sourceFinding.ts';
 
 /** A mark as a plan or a call gives it: see `PlanMark`. */
 export interface MarkText {
@@ -29,7 +29,7 @@ export function resolveMarks(
   marks.forEach((mark, k) => {
     const where = whereOf(k);
     const resolved = resolve(mark, document);
-    if ('problem' in resolved) findings.push(planFinding('mark-unknown', resolved, { severity: 'error', where }));
+    if ('problem' in resolved) findings.push(sourceFinding('mark-unknown', resolved, { severity: 'error', where }));
     else found.push({ ...resolved, where });
   });
   return findings.length > 0 ? bad(findings) : good(found);

@@ -4,17 +4,8 @@ import type { ExportsParams } from './params/exports.ts';
 import type { GpxParams } from './params/gpx.ts';
 import type { PlacedParams } from './params/placed.ts';
 import type { PlanParams } from './params/plan.ts';
-import type { ProgramParams } from './params/program.ts';
 import type { RacedayParams } from './params/raceday.ts';
 import type { ReviewParams } from './params/review.ts';
 
 export interface FindingParams
-  extends
-    GpxParams,
-    CourseParams,
-    PlanParams,
-    RacedayParams,
-    ReviewParams,
-    PlacedParams,
-    ExportsParams,
-    ProgramParams {}
+  extends GpxParams, CourseParams, PlanParams, RacedayParams, ReviewParams, PlacedParams, ExportsParams {}

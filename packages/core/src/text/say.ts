@@ -46,22 +46,29 @@ export interface Say {
   readonly clock: (seconds: Seconds) => string;
   /** "30 min". */
   readonly duration: (seconds: Seconds) => string;
+  /** "12 kg", "26 lb"; one decimal under 10. */
   readonly mass: (kilograms: Kilograms) => string;
   /** Both masses, with more decimals where rounding would hide that the limit is missed. */
   readonly compareMass: (measured: Kilograms, limit: Kilograms) => Compared;
+  /** "386 l", "102 gal"; one decimal under 10. */
   readonly volume: (litres: Litres) => string;
   /** A share of 1: "4.5 %". */
   readonly percent: (share: number) => string;
   /** A whole number with the language's marks: "2,250". */
   readonly count: (value: number) => string;
+  /** Name of the station with that id. */
   readonly station: (id: string) => string;
+  /** Name of the race with that id. */
   readonly race: (id: string) => string;
+  /** Name of the course with that id. */
   readonly course: (id: string) => string;
   /** "Sign". */
   readonly item: (kind: ItemKind) => string;
   /** "sign". */
   readonly itemInside: (kind: ItemKind) => string;
+  /** What is handed out, as it stands inside a sentence: "sports drink". */
   readonly served: (kind: Served) => string;
+  /** A kind of point, as it stands at the head of a line: "Supplies drop". */
   readonly point: (kind: PointKind) => string;
   /** "left". */
   readonly side: (side: 'left' | 'right') => string;

@@ -6,7 +6,6 @@ import { exports } from './findings/exports.ts';
 import { gpx } from './findings/gpx.ts';
 import { placed } from './findings/placed.ts';
 import { plan } from './findings/plan.ts';
-import { program } from './findings/program.ts';
 import { raceday } from './findings/raceday.ts';
 import { review } from './findings/review.ts';
 
@@ -18,5 +17,4 @@ export const findings: TextsOf<FindingParams> = {
   ...review,
   ...placed,
   ...exports,
-  ...program,
 };

@@ -19,7 +19,7 @@ export const report: ReportText = {
     [
       `${many(error, 'error', 'errores')}, ${many(warning, 'aviso', 'avisos')}, ${many(note, 'nota', 'notas')}; ${many(waived, 'aceptado', 'aceptados')}`,
       ...(cannotTell > 0 ? [`${cannotTell} de ellos sin determinar`] : []),
-      ...(notRun > 0 ? [`${many(notRun, 'comprobación no pudo hacerse', 'comprobaciones no pudieron hacerse')}`] : []),
+      ...(notRun > 0 ? [many(notRun, 'comprobación no pudo hacerse', 'comprobaciones no pudieron hacerse')] : []),
     ].join('; '),
   foot: (mark) => `Plan ${mark} · sin validez en cuanto cambie el plan o un archivo`,
   page: 'Página',
@@ -115,7 +115,8 @@ export const report: ReportText = {
   },
   practice: {
     title: 'La práctica vigente',
-    about: 'Práctica común, salvo la distancia entre puestos (guía de IMMDA, citada de segunda mano). Manda el plan.',
+    about:
+      'Práctica habitual, salvo la distancia entre puestos (guía de IMMDA, citada de segunda mano). Manda el plan.',
     usual: 'habitual',
     ofPlan: (usual) => `este plan (habitual: ${usual})`,
     departTitle: 'Puestos que se apartan de ella',

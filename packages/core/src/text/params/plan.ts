@@ -115,14 +115,8 @@ export type JsonProblem =
   | { readonly problem: 'cutOff'; readonly expected: JsonExpected }
   | { readonly problem: 'found'; readonly found: Found; readonly expected: JsonExpected };
 
-export interface PlanParams {
-  'plan-value': Thing & ValueProblem;
-  'plan-key': KeyProblem;
-  'plan-reference': Thing & ReferenceProblem;
-  'plan-version': VersionProblem;
-  'plan-not-json': JsonProblem;
-  'plan-duplicate-key': { readonly key: string; readonly problem: 'twice' | 'hidden' };
-  'plan-variant': { readonly variant: Unknown };
+/** What a plan's courses can miss in the files that it names. */
+export interface SourceParams {
   'gpx-missing': { readonly gpx: string };
   'mark-unknown':
     | { readonly problem: 'unmeasured'; readonly name?: string; readonly waypoint?: Unknown }
@@ -133,6 +127,16 @@ export interface PlanParams {
         readonly gpx?: { readonly file: string; readonly waypoints: number };
         readonly waypoint?: Unknown;
       };
+}
+
+export interface PlanParams extends SourceParams {
+  'plan-value': Thing & ValueProblem;
+  'plan-key': KeyProblem;
+  'plan-reference': Thing & ReferenceProblem;
+  'plan-version': VersionProblem;
+  'plan-not-json': JsonProblem;
+  'plan-duplicate-key': { readonly key: string; readonly problem: 'twice' | 'hidden' };
+  'plan-variant': { readonly variant: Unknown };
   'start-places':
     | { readonly problem: 'everyAndAt' | 'noWaypoints' | 'noStations' }
     | { readonly problem: 'every'; readonly every: Found; readonly length: number; readonly most: number }

@@ -17,7 +17,7 @@ test('each of the demo’s supplies has a word of its own, and so has what comes
   for (const { kind } of packs) expect(packWord({ kind })).not.toBe(kind);
   expect(new Set([...kinds].map((kind) => packWord({ kind }))).size).toBe(kinds.size);
   expect(packWord({ kind: 'sign', wording: 'Water ahead' })).toBe('Sign “Water ahead”');
-  expect(packWord({ kind: 'waterJug', empty: true })).toBe('Water, jugs, empty');
+  expect(packWord({ kind: 'waterJug', empty: true })).toBe('Water jugs, empty');
 });
 
 test('drink is told in the units chosen, pieces in pieces, and single pieces have no pack', () => {

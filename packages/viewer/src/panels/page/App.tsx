@@ -66,13 +66,18 @@ export function App(): JSX.Element {
   useKeys(store);
   const narrow = store.narrow.value;
   const open = store.open.value;
-  const findings = open === null ? 0 : reviewList(open, store.placed.value).filter(isOpen).length;
+  const findings = open === null ? undefined : reviewList(open, store.placed.value).filter(isOpen).length;
   const tabs: Tab[] = [
     ...(narrow ? [{ pane: 'strip' as const, label: 'Strip', content: () => <CourseStrip /> }] : []),
     { pane: 'stations', label: 'Stations', content: () => <StationTable /> },
     { pane: 'plan', label: 'Plan', content: () => <PlanPanel /> },
     { pane: 'variants', label: 'Variants', content: () => <VariantsPanel /> },
-    { pane: 'review', label: 'Review', count: findings, content: () => <ReviewPanel /> },
+    {
+      pane: 'review',
+      label: 'Review',
+      ...(findings === undefined ? {} : { count: findings }),
+      content: () => <ReviewPanel />,
+    },
     { pane: 'day', label: 'Race day', content: () => <RaceDayPanel /> },
     { pane: 'papers', label: 'Papers', content: () => <PapersPanel /> },
     { pane: 'road', label: 'On the road', content: () => <RoadPanel /> },

@@ -4,6 +4,7 @@ import type { Say } from '../../say.ts';
 import type { TextsOf } from '../../sentence.ts';
 import { isStated, suggested } from '../planValues.ts';
 import { planReference, planValue } from './planFaults.ts';
+import { planSources } from './planSources.ts';
 import { startPlaces, startWaypoint } from './planStart.ts';
 
 type JsonText = readonly [should: (say: Say) => string, action?: string];
@@ -29,6 +30,7 @@ const EXPECTED: Readonly<Record<JsonExpected, JsonText>> = {
 const upTo = (current: number): string => (current === 1 ? '1' : `1 to ${current}`);
 
 export const plan: TextsOf<PlanParams> = {
+  ...planSources,
   'plan-value': planValue,
   'plan-key': byProblem({
     fixedId: () => ['A variant cannot change the id of a station.', null, 'Delete the id.'],
@@ -79,30 +81,6 @@ export const plan: TextsOf<PlanParams> = {
     null,
     suggested(variant, 'Variants of this plan', 'This plan has no variants.', say),
   ],
-  'gpx-missing': ({ gpx }, say) => [
-    `The file ${say.found(gpx)} was not found beside the plan.`,
-    null,
-    'Put it there, or correct its name in the plan.',
-  ],
-  'mark-unknown': byProblem({
-    unmeasured: ({ name, waypoint }, say) => [
-      `${markText(name, say)} says no course distance.`,
-      `It should have one, or a name such as ${say.quote('10 km')} or ${say.quote('mile 6')}.`,
-      waypoint === undefined ? null : suggested(waypoint, 'Waypoints', 'There are no waypoints.', say),
-    ],
-    unplaced: ({ name, gpx, waypoint }, say) => [
-      `${markText(name, say)} has no place: ${
-        gpx === undefined
-          ? 'the course has no GPX file of its own'
-          : `${say.found(gpx.file)} has ${gpx.waypoints === 0 ? 'no waypoint' : `${say.count(gpx.waypoints)} waypoints`} of that name`
-      }.`,
-      'It should be the name of exactly one waypoint, or have a place.',
-      waypoint === undefined ? null : suggested(waypoint, 'Waypoints', 'There are no waypoints.', say),
-    ],
-  }),
   'start-places': startPlaces,
   'start-waypoint': startWaypoint,
 };
-
-const markText = (name: string | undefined, say: Say): string =>
-  name === undefined ? 'A mark' : `Mark ${say.found(name)}`;

@@ -4,6 +4,7 @@ import type { Say } from '../../say.ts';
 import type { TextsOf } from '../../sentence.ts';
 import { isStated, suggested } from '../planValues.ts';
 import { planReference, planValue } from './planFaults.ts';
+import { planSources } from './planSources.ts';
 import { startPlaces, startWaypoint } from './planStart.ts';
 
 type JsonText = readonly [should: (say: Say) => string, action?: string];
@@ -31,6 +32,7 @@ const EXPECTED: Readonly<Record<JsonExpected, JsonText>> = {
 const upTo = (current: number): string => (current === 1 ? '1' : `de 1 a ${current}`);
 
 export const plan: TextsOf<PlanParams> = {
+  ...planSources,
   'plan-value': planValue,
   'plan-key': byProblem({
     fixedId: () => ['Una variante no puede cambiar el identificador de un puesto.', null, 'Borre el identificador.'],
@@ -94,30 +96,6 @@ export const plan: TextsOf<PlanParams> = {
     null,
     suggested(variant, 'Variantes de este plan', 'Este plan no tiene variantes.', say),
   ],
-  'gpx-missing': ({ gpx }, say) => [
-    `El archivo ${say.found(gpx)} no está junto al plan.`,
-    null,
-    'Póngalo allí, o corrija su nombre en el plan.',
-  ],
-  'mark-unknown': byProblem({
-    unmeasured: ({ name, waypoint }, say) => [
-      `${markText(name, say)} no dice ninguna distancia del recorrido.`,
-      `Debería tenerla, o un nombre como ${say.quote('10 km')} o ${say.quote('mile 6')}.`,
-      waypoint === undefined ? null : suggested(waypoint, 'Puntos del archivo', 'No hay puntos en el archivo.', say),
-    ],
-    unplaced: ({ name, gpx, waypoint }, say) => [
-      `${markText(name, say)} no tiene lugar: ${
-        gpx === undefined
-          ? 'el recorrido no tiene un archivo GPX propio'
-          : `${say.found(gpx.file)} ${gpx.waypoints === 0 ? 'no tiene ningún punto' : `tiene ${say.count(gpx.waypoints)} puntos`} con ese nombre`
-      }.`,
-      'Debería ser el nombre de un único punto, o tener un lugar.',
-      waypoint === undefined ? null : suggested(waypoint, 'Puntos del archivo', 'No hay puntos en el archivo.', say),
-    ],
-  }),
   'start-places': startPlaces,
   'start-waypoint': startWaypoint,
 };
-
-const markText = (name: string | undefined, say: Say): string =>
-  name === undefined ? 'Una marca' : `La marca ${say.found(name)}`;

@@ -1,0 +1,33 @@
+/** Lo que falta a los recorridos de un plan en los archivos que nombra. */
+import { byProblem } from '../../byProblem.ts';
+import type { SourceParams } from '../../params/plan.ts';
+import type { Say } from '../../say.ts';
+import type { TextsOf } from '../../sentence.ts';
+import { suggested } from '../planValues.ts';
+
+const markText = (name: string | undefined, say: Say): string =>
+  name === undefined ? 'Una marca' : `La marca ${say.found(name)}`;
+
+export const planSources: TextsOf<SourceParams> = {
+  'gpx-missing': ({ gpx }, say) => [
+    `El archivo ${say.found(gpx)} no está junto al plan.`,
+    null,
+    'Póngalo allí, o corrija su nombre en el plan.',
+  ],
+  'mark-unknown': byProblem({
+    unmeasured: ({ name, waypoint }, say) => [
+      `${markText(name, say)} no dice ninguna distancia del recorrido.`,
+      `Debería tenerla, o un nombre como ${say.quote('10 km')} o ${say.quote('mile 6')}.`,
+      waypoint === undefined ? null : suggested(waypoint, 'Puntos del archivo', 'No hay puntos en el archivo.', say),
+    ],
+    unplaced: ({ name, gpx, waypoint }, say) => [
+      `${markText(name, say)} no tiene lugar: ${
+        gpx === undefined
+          ? 'el recorrido no tiene un archivo GPX propio'
+          : `${say.found(gpx.file)} ${gpx.waypoints === 0 ? 'no tiene ningún punto' : `tiene ${say.count(gpx.waypoints)} puntos`} con ese nombre`
+      }.`,
+      'Debería ser el nombre de un único punto, o tener un lugar.',
+      waypoint === undefined ? null : suggested(waypoint, 'Puntos del archivo', 'No hay puntos en el archivo.', say),
+    ],
+  }),
+};
