@@ -24,6 +24,6 @@ export const papers = (analysis: Analysis): readonly PrintedPaper[] =>
   papersOf(analysis, { paper: 'a4', printedAt: '2027-09-01 12:00' });
 // @ts-expect-error A length is a number: this file does not compile where types are missing.
 export const wrong: string = courseLength({} as Course);
-// @ts-expect-error A sheet of paper is A4 or Letter.
 export const wrongPaper = (analysis: Analysis): readonly PrintedPaper[] =>
+  // @ts-expect-error A sheet of paper is A4 or Letter.
   papersOf(analysis, { paper: 'a3', printedAt: '' });
