@@ -148,7 +148,7 @@ describe('the viewer, the plan left as it is', () => {
       const words = (await list.textContent())!;
       expect(words.indexOf('sign-distance')).toBeLessThan(words.indexOf('leg-long'));
       expect(words.indexOf('leg-long')).toBeLessThan(words.indexOf('tables-hidden'));
-      await list.getByRole('button', { name: /70 m before the first table/u }).click();
+      await list.getByRole('button', { name: /^The sign is 70 m before the first table/u }).click();
       await expect.poll(() => panel(page).textContent()).toContain('Stennick Chapel');
     });
   });
@@ -223,7 +223,7 @@ describe('the viewer', () => {
       await dropFiles(page, { 'shore.gpx': gpxText([line]).replace('<trk>', `${waypoint}<trk>`) });
       await expect.poll(() => rows(page).count()).toBe(1);
       await row(page, 'Kittiwake Corner').click();
-      await expect.poll(() => panel(page).textContent()).toContain('3.000 km');
+      await expect.poll(() => panel(page).textContent()).toContain('3.00 km');
       expect(faults).toEqual([]);
     });
   });

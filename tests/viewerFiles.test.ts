@@ -171,7 +171,7 @@ describe('what the browser keeps', () => {
       await kept(page);
       await page.getByRole('button', { name: 'Plans' }).click();
       await page.getByRole('button', { name: /^Delete Small/u }).click();
-      await says(page, 'is forgotten');
+      await says(page, 'Deleted “Small” from this browser');
       expect((await plans(page)).map(({ name }) => name)).toEqual(['Other']);
       await answer(page, 'Restore');
       await page.getByRole('button', { name: /^Open Small/u }).click();
@@ -272,13 +272,13 @@ describe('two tabs on one plan', () => {
       const second = await another(context);
       await says(second, 'is open in another tab');
       await answer(second, 'Edit it here');
-      await says(page, 'has taken over');
+      await says(page, 'is now edited in another tab');
       await kept(second);
       await change(second);
       await kept(second);
       expect((await plans(second)).map(({ text }) => text)).toEqual([await savedPlan(second)]);
       await second.close();
-      await says(page, 'This tab has the plan now');
+      await says(page, 'This tab now edits the plan');
       await expect.poll(() => rows(page)).toBe(11);
     });
   });
@@ -296,7 +296,7 @@ describe('two tabs on one plan', () => {
       const now = await plans(page);
       expect(now.find(({ id }) => id === mine!.id)).toEqual(theirs);
       expect(now.filter(({ id }) => id !== mine!.id).map(({ text }) => text)).toEqual([await savedPlan(page)]);
-      await answer(page, 'Open the other tab’s plan');
+      await answer(page, 'Open the other tab’s version');
       await expect.poll(() => page.getByRole('button', { name: 'Strand Way', exact: true }).count()).toBe(1);
       expect(await savedPlan(page)).toBe(theirs.text);
     });
@@ -353,9 +353,9 @@ describe('files', () => {
       });
       await change(page);
       await press();
-      await says(page, 'was changed elsewhere');
+      await says(page, 'was changed by another program');
       expect(await held()).toBe('from elsewhere');
-      await answer(page, 'Write over it');
+      await answer(page, 'Overwrite');
       await expect.poll(held).not.toBe('from elsewhere');
       expect((JSON.parse(await held()) as { stations: unknown[] }).stations.length).toBe(11);
     });
@@ -407,7 +407,7 @@ describe('a course of a million points', () => {
       const early = Number(await bar.getAttribute('value'));
       expect(early).toBeLessThan(1);
       await page.getByRole('button', { name: 'Stop' }).click();
-      await says(page, 'Stopped: long.gpx not opened');
+      await says(page, 'Stopped. long.gpx not opened');
       expect(await rows(page)).toBe(9);
       expect(await savedPlan(page)).toBe(DEMO);
       await choose(page, file);
@@ -491,7 +491,7 @@ describe('without its server', () => {
     await page.reload();
     await mapIdle(page);
     expect(await page.title()).toBe('Halfcup');
-    await says(page, 'A new version of this page is ready');
+    await says(page, 'A new version of Halfcup is ready');
     expect(await page.title()).toBe('Halfcup');
     await answer(page, 'Reload');
     await expect.poll(() => page.title(), { timeout: 20_000 }).toBe('Newer');

@@ -220,7 +220,7 @@ describe('the plan left, or brought back, as it was', () => {
             stops.map(({ arrive, leave }) => [formatMinute(arrive), formatMinute(leave)]),
           );
         }
-        const totals = page.getByRole('region', { name: 'The whole plan' });
+        const totals = page.getByRole('region', { name: 'All stations together' });
         expect((await cells(totals.getByRole('table'))).map((row) => row.at(-1)!.replaceAll(',', ''))).toEqual(
           day.totals.packs.map(({ count }) => String(count)),
         );
@@ -409,7 +409,7 @@ describe('the reviewer’s report', () => {
       const text = await paper.locator('body').innerText();
       for (const file of Object.values({ ...FILES, points: recordedPoints() }))
         expect(text.replaceAll(/\s/gu, '')).toContain(createHash('sha256').update(file).digest('hex'));
-      expect(text).toContain('fails');
+      expect(text).toContain('out of place');
       const styled = await paper.locator('html').evaluate((root) => ({
         rules: root.ownerDocument.adoptedStyleSheets[0]!.cssRules.length,
         page: [...root.ownerDocument.adoptedStyleSheets[0]!.cssRules].some((rule) => rule.cssText.startsWith('@page')),
@@ -468,7 +468,7 @@ describe('better places', () => {
       await button(page, 'Apply to plan').first().click();
       const wanted = movedText(documentOf(PLAN), expected.plan.stations, expected.moves);
       expect(await savedPlan(page)).toBe(wanted);
-      await page.getByText('have changed since').waitFor();
+      await page.getByText('has changed since').waitFor();
       await undo(page);
       expect(await savedPlan(page)).toBe(PLAN);
       await page.getByLabel('Or as a variant named').fill('searched');
@@ -575,7 +575,7 @@ describe('these panels', () => {
       await button(page, 'Save current as variant').click();
       const [first, second] = documentOf(PLAN).plan.variants;
       await page.getByLabel('Compare with').selectOption({ label: first!.name });
-      await page.getByLabel('Shown').selectOption({ label: second!.name });
+      await page.getByLabel('Variant shown').selectOption({ label: second!.name });
       await page.getByRole('heading', { name: /^New in/u }).waitFor();
       await page.getByLabel('May move by up to').fill('25');
       await button(page, 'Find better places').click();

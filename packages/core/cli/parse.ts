@@ -67,11 +67,7 @@ function valueFaults({ name, kind, shown }: OptionSpec, value: string | undefine
   if (kind === 'count') return isCount(text) ? [] : [CALL.notACount(name, text, MOST, example)];
   return (kind === 'lengths' ? text.split(',') : [text]).flatMap((part) => {
     const parsed = parseLength(part);
-    return parsed.ok
-      ? []
-      : [
-          `--${name}: ${parsed.message.replace('as a number (metres) or a text such as "100 yd" or "5 km"', 'such as "100yd" or "5km"')}`,
-        ];
+    return parsed.ok ? [] : [`--${name}: ${parsed.message}`];
   });
 }
 

@@ -30,7 +30,7 @@ export type Latitude = In<'degree of latitude'>;
 /** Systems of units for display; lengths, times and masses in the code are SI in either. */
 export type UnitSystem = 'metric' | 'imperial';
 
-/** A number in SI units, or why there is none: what was found and what is accepted. */
+/** A number in SI units, or why there is none, as a sentence: what was found and what should be there. */
 export type Parsed<Quantity extends number = number> =
   | { readonly ok: true; readonly value: Quantity }
   | { readonly ok: false; readonly message: string };
@@ -67,15 +67,14 @@ const MASSES: Readonly<Record<MassUnit, Factor>> = { kg: [1, 1], lb: [45_359_237
 interface Kind {
   /** With its article: "a length". */
   readonly noun: string;
-  readonly base: string;
   readonly example: string;
   readonly units: Readonly<Record<string, Factor>>;
 }
 
-const LENGTH: Kind = { noun: 'a length', base: 'metres', example: '"100 yd" or "5 km"', units: LENGTHS };
-const DURATION: Kind = { noun: 'a duration', base: 'seconds', example: '"30 min" or "4:25:00"', units: DURATIONS };
-const VOLUME: Kind = { noun: 'a volume', base: 'litres', example: '"7 fl oz" or "200 ml"', units: VOLUMES };
-const MASS: Kind = { noun: 'a mass', base: 'kilograms', example: '"8.3 lb" or "3.9 kg"', units: MASSES };
+const LENGTH: Kind = { noun: 'a length', example: '100 yd or 5 km', units: LENGTHS };
+const DURATION: Kind = { noun: 'a duration', example: '30 min or 4:25:00', units: DURATIONS };
+const VOLUME: Kind = { noun: 'a volume', example: '7 fl oz or 200 ml', units: VOLUMES };
+const MASS: Kind = { noun: 'a mass', example: '8.3 lb or 3.9 kg', units: MASSES };
 
 const pattern = (kind: Kind): string =>
   `^\\s*(\\d+(\\.\\d+)?|\\.\\d+)\\s*(${Object.keys(kind.units).join('|').replaceAll(' ', '\\s+')})\\s*$`;
@@ -97,12 +96,9 @@ export const QUANTITY_UNITS: Readonly<Record<'length' | 'duration' | 'volume' | 
   mass: Object.keys(MASSES),
 };
 
-/** What a value is, in words that fit after "found": texts quoted and cut at 40 characters. */
+/** What a value is, in words that fit into a sentence: texts quoted and cut at 40 characters. */
 export function describeValue(value: unknown): string {
-  if (typeof value === 'string') {
-    const text = JSON.stringify(value.length > 40 ? `${value.slice(0, 40)}…` : value);
-    return text === '""' ? 'an empty text' : text;
-  }
+  if (typeof value === 'string') return value === '' ? 'an empty text' : `“${cutAt40(value)}”`;
   if (typeof value === 'number') {
     if (Number.isNaN(value)) return 'something that is not a number';
     return Number.isFinite(value) ? String(value) : 'a number too large to hold';
@@ -113,14 +109,17 @@ export function describeValue(value: unknown): string {
   return typeof value === 'object' ? 'an object' : `a ${typeof value}`;
 }
 
-const refuse = (found: string, accepted: string): Parsed<never> => ({
+const cutAt40 = (text: string): string => (text.length > 40 ? `${text.slice(0, 40)}…` : text);
+
+const refuse = (found: string, wanted: string): Parsed<never> => ({
   ok: false,
-  message: `found ${found}; accepted: ${accepted}`,
+  message: `${found.charAt(0).toUpperCase()}${found.slice(1)} cannot be used. It should be ${wanted}.`,
 });
 
-const acceptedFor = (kind: Kind): string => {
-  const units = Object.keys(kind.units).join(', ');
-  return `${kind.noun} of 0 or more, as a number (${kind.base}) or a text such as ${kind.example} (units: ${units})`;
+const wantedFor = (kind: Kind): string => {
+  const units = Object.keys(kind.units);
+  const last = units.pop() ?? '';
+  return `${kind.noun} of 0 or more, such as ${kind.example}; units are ${units.join(', ')} and ${last}`;
 };
 
 /** Decimal digits times an exact factor: one rounding where the digits fit a double. */
@@ -131,21 +130,21 @@ function scaled(text: string, [numerator, denominator]: Factor): number {
 }
 
 function parseNumber(value: number, kind: Kind): Parsed {
-  if (!Number.isFinite(value) || value < 0) return refuse(describeValue(value), acceptedFor(kind));
+  if (!Number.isFinite(value) || value < 0) return refuse(describeValue(value), wantedFor(kind));
   return { ok: true, value: value === 0 ? 0 : value };
 }
 
 function parseQuantity(value: unknown, kind: Kind): Parsed {
   if (typeof value === 'number') return parseNumber(value, kind);
-  if (typeof value !== 'string') return refuse(describeValue(value), acceptedFor(kind));
+  if (typeof value !== 'string') return refuse(describeValue(value), wantedFor(kind));
   const match = /^(\d+(?:\.\d+)?|\.\d+)\s*(\p{L}[\p{L}\s.]*)?$/u.exec(value.trim());
-  if (match === null) return refuse(describeValue(value), acceptedFor(kind));
+  if (match === null) return refuse(describeValue(value), wantedFor(kind));
   const [, digits = '', unit = ''] = match;
-  if (unit === '') return refuse(`${describeValue(value)}, which has no unit`, acceptedFor(kind));
+  if (unit === '') return refuse(`${describeValue(value)} has no unit, so it`, wantedFor(kind));
   const name = unit.replace(/\s+/gu, ' ');
   const factor = Object.hasOwn(kind.units, name) ? kind.units[name] : undefined;
   if (factor === undefined)
-    return refuse(`${describeValue(value)}, whose unit "${name.slice(0, 40)}" is not known here`, acceptedFor(kind));
+    return refuse(`The unit “${cutAt40(name)}” is not known, so ${describeValue(value)}`, wantedFor(kind));
   return parseNumber(scaled(digits, factor), kind);
 }
 
@@ -198,7 +197,7 @@ export function parseDuration(value: unknown): Parsed<Seconds> {
   if (typeof value !== 'string' || !value.includes(':')) return parseQuantity(value, DURATION);
   const match = /^(\d{1,3}):([0-5]\d):([0-5]\d(?:\.\d{1,6})?)$/u.exec(value.trim());
   if (match === null)
-    return refuse(describeValue(value), `${acceptedFor(DURATION)}; with colons always hours:minutes:seconds`);
+    return refuse(describeValue(value), `${wantedFor(DURATION)}. With colons it is always hours:minutes:seconds`);
   const [, hours, minutes, seconds] = match;
   return { ok: true, value: Number(hours) * 3600 + Number(minutes) * 60 + Number(seconds) };
 }
@@ -215,8 +214,7 @@ export function parseDuration(value: unknown): Parsed<Seconds> {
  */
 export function parseClock(value: unknown): Parsed<Seconds> {
   const match = typeof value === 'string' ? /^(\d{1,3}):([0-5]\d)(?::([0-5]\d))?$/u.exec(value.trim()) : null;
-  if (match === null)
-    return refuse(describeValue(value), 'a clock time such as "08:00" or "08:00:30" (hours may pass 24)');
+  if (match === null) return refuse(describeValue(value), 'a time such as 08:00 or 08:00:30; hours may pass 24');
   const [, hours, minutes, seconds = '0'] = match;
   return { ok: true, value: Number(hours) * 3600 + Number(minutes) * 60 + Number(seconds) };
 }

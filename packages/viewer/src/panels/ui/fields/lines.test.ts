@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { SEVERAL, SINGLE } from '../ui/fields/LinesField.tsx';
+import { SEVERAL, SINGLE } from './LinesField.tsx';
 
 test('shares with times, and places, are read line by line and shown again the same', () => {
   const raw = [
