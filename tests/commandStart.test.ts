@@ -58,7 +58,7 @@ describe('halfcup start', () => {
     ]);
     expect(plan.stations[1]!.at).toEqual(waypoints[0]!.at.map((degrees) => Number(degrees.toFixed(7))));
     expect(text).toMatch(/\n {6}"at": \[-?\d+\.\d+, -?\d+\.\d+\]\n/u);
-    expect(plan.practice).toBeUndefined();
+    expect(plan.practice).toMatchObject({ signAhead: '90 m', trashTo: '90 m' });
     const layout = (await documentIn(started, 'layout', 'first.json')) as LayoutDocument;
     expect(layout.stations.map(({ passes }) => passes.length)).toEqual([1, 1, 0]);
     expect(layout.findings.map(({ code }) => code)).toContain('station-off-course');
@@ -102,6 +102,7 @@ describe('halfcup start', () => {
     expect(plan.units).toBe('metric');
     expect(plan.practice).toEqual({
       signAhead: '90 m',
+      signTolerance: '9 m',
       gelAhead: '8 m',
       tableGap: '3 m',
       tableLength: '1.8 m',

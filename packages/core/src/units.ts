@@ -227,7 +227,12 @@ export function parseClock(value: unknown): Parsed<Seconds> {
  * lengthIn(42195, 'mi'); // → 26.2188
  * ```
  */
-export const lengthIn = (metres: Metres, unit: LengthUnit): number => (metres * LENGTHS[unit][1]) / LENGTHS[unit][0];
+export function lengthIn(metres: Metres, unit: LengthUnit): number {
+  const [numerator, denominator] = LENGTHS[unit];
+  const product = metres * denominator;
+  // One rounding, but where the product is larger than a number can be.
+  return Number.isFinite(product) ? product / numerator : (metres / numerator) * denominator;
+}
 
 /** Litres expressed in another unit of volume. */
 export const volumeIn = (litres: Litres, unit: VolumeUnit): number => (litres * VOLUMES[unit][1]) / VOLUMES[unit][0];

@@ -304,9 +304,11 @@ describe('what was asked of the course', () => {
     expect(Object.keys(written(document([]), { reverse: false }).courses[0])).toEqual(['id', 'name', 'gpx']);
   });
 
-  it('has the practice in round metres where metric units are asked for, and none else', () => {
+  it('has the practice in round metres, but where imperial units are asked for', () => {
+    expect(written(document([]), {}).practice).toEqual(written(document([]), { units: 'metric' }).practice);
     expect(written(document([]), { units: 'metric' }).practice).toEqual({
       signAhead: '90 m',
+      signTolerance: '9 m',
       gelAhead: '8 m',
       tableGap: '3 m',
       tableLength: '1.8 m',
@@ -314,7 +316,6 @@ describe('what was asked of the course', () => {
       trashTo: '90 m',
     });
     expect(written(document([]), { units: 'imperial' }).practice).toBeUndefined();
-    expect(written(document([]), {}).practice).toBeUndefined();
   });
 
   it('keeps lengths that are no round number of kilometres or miles as plain metres', () => {

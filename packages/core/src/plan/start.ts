@@ -27,7 +27,7 @@ export interface StartOptions {
   readonly name: string;
   /** The GPX file as the plan is to name it: relative to the plan's folder. */
   readonly gpx: string;
-  /** Written into the plan; with `metric` the practice too, in round metres. */
+  /** Written into the plan. But for `imperial`, the practice is written too, in round metres. */
   readonly units?: UnitSystem;
   /** Places every so many metres, instead of waypoints. */
   readonly every?: number;
@@ -61,9 +61,10 @@ interface Drafts {
 const COURSE = 'course';
 const MOST = 500;
 
-/** Distances of the practice in round metres, for plans that are laid out with metric tapes. */
+/** Distances of the practice in round metres, for plans that are laid out with metric tapes: all but those in yards. */
 const METRIC_PRACTICE: Entry = {
   signAhead: '90 m',
+  signTolerance: '9 m',
   gelAhead: '8 m',
   tableGap: '3 m',
   tableLength: '1.8 m',
@@ -273,7 +274,7 @@ function planText(options: StartOptions, course: Course, { drafts, marks }: Draf
     ],
     races: [{ id: 'race', name, course: COURSE }],
     stations: drafts.map((draft, k) => ({ id: `s${k + 1}`, name: draft.name, ...draft.place })),
-    ...(units === 'metric' ? { practice: METRIC_PRACTICE } : {}),
+    ...(units === 'imperial' ? {} : { practice: METRIC_PRACTICE }),
   };
   return `${oneLinePairs(JSON.stringify(plan, null, 2))}\n`;
 }

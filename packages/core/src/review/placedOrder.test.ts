@@ -62,7 +62,7 @@ describe('the side of a recorded point', () => {
     expect(notes).toHaveLength(1);
     expect(notes[0]).toMatchObject({ severity: 'note', cannotTell: true, where: { line: 2 } });
     expect(notes[0]!.message).toBe(
-      'It is unclear on which side of the road the sign and the water stand: recorded too near the course line for its error. Look on the ground.',
+      'It is unclear on which side of the road the sign and the water stand. They were recorded too near the course line for their error. Look on the ground.',
     );
   });
 

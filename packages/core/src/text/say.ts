@@ -174,8 +174,10 @@ const farDigits = (value: number, more: number): string => value.toFixed(2 + mor
 
 const farScale = (units: Voice['units']): Scale => ({ ...lengthScale(farUnit(units)), digits: farDigits });
 
-const farText = (metres: Metres, units: Voice['units']): string =>
-  Number.isFinite(metres) ? `${farDigits(lengthIn(metres, farUnit(units)), 0)} ${farUnit(units)}` : '–';
+function farText(metres: Metres, units: Voice['units']): string {
+  const value = lengthIn(metres, farUnit(units));
+  return Number.isFinite(value) ? `${farDigits(value, 0)} ${farUnit(units)}` : '–';
+}
 
 const listed = (texts: readonly string[], last: string): string =>
   texts.length < 2 ? (texts[0] ?? '') : `${texts.slice(0, -1).join(', ')} ${last} ${texts.at(-1)!}`;

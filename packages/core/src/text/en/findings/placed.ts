@@ -97,8 +97,10 @@ export const placed: TextsOf<PlacedParams> = {
   'placed-side': (params, say) => {
     if (params.is === 'unclear')
       return [
-        `It is unclear on which side of the road ${say.all(params.items.map((kind) => THE[kind]))} ${params.items.length > 1 ? 'stand' : 'stands'}: recorded too near the course line for its error.`,
-        null,
+        `It is unclear on which side of the road ${say.all(params.items.map((kind) => THE[kind]))} ${params.items.length > 1 ? 'stand' : 'stands'}.`,
+        params.items.length > 1
+          ? 'They were recorded too near the course line for their error.'
+          : 'It was recorded too near the course line for its error.',
         'Look on the ground.',
       ];
     const { item, side, planned, confidence } = params;

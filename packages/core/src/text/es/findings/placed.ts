@@ -101,8 +101,10 @@ export const placed: TextsOf<PlacedParams> = {
   'placed-side': (params, say) => {
     if (params.is === 'unclear')
       return [
-        `No está claro en qué lado de la vía ${params.items.length > 1 ? 'están' : 'está'} ${say.all(params.items.map((kind) => THE[kind]))}: se registró demasiado cerca de la línea para su error.`,
-        null,
+        `No está claro en qué lado de la vía ${params.items.length > 1 ? 'están' : 'está'} ${say.all(params.items.map((kind) => THE[kind]))}.`,
+        params.items.length > 1
+          ? 'Se registraron demasiado cerca de la línea para su error.'
+          : 'Se registró demasiado cerca de la línea para su error.',
         'Compruébelo en el terreno.',
       ];
     const { item, side, planned, confidence } = params;

@@ -6,6 +6,9 @@ import { nth, often, passAt, sure } from '../nouns.ts';
 import { items } from './reviewItems.ts';
 import { road } from './reviewRoad.ts';
 
+/** So many passes are told one by one; the plan shows all. */
+const MOST_PASSES = 2;
+
 const passes = (all: readonly PassAt[], say: Say): string => say.all(all.map((pass) => passAt(pass, say)));
 
 function legText(leg: ServiceParams['leg-long'], say: Say): string {
@@ -78,10 +81,12 @@ const service: TextsOf<ServiceParams> = {
   ],
   'seen-not-served': ({ way, passes: seen }, say) => {
     const list = seen
-      .map((pass) => (way === 'again' ? `${passAt(pass, say)}, la ${nth(pass.time)} vez` : passAt(pass, say)))
-      .join(way === 'again' ? '; ' : ', ');
+      .slice(0, MOST_PASSES)
+      .map((pass) => (way === 'again' ? `${passAt(pass, say)}, la ${nth(pass.time)} vez` : passAt(pass, say)));
+    const left = seen.length - list.length;
+    const rest = left === 0 ? '' : ` y ${say.count(left)} más`;
     return [
-      `También pasan corredores${WAY[way]} (${list}) y no se les sirve.`,
+      `También pasan corredores${WAY[way]} (${list.join(way === 'again' ? '; ' : ', ')}${rest}) y no se les sirve.`,
       null,
       'Si es lo previsto, confírmelo en Corredores.',
     ];
