@@ -6,6 +6,7 @@ import { suppliesOf } from '../plan/practice.ts';
 import type { Supplies } from '../plan/plan.ts';
 import type { DayCrew, Pack, PrePour, StationDay } from '../raceday/day.ts';
 import { formatDuration, formatMinute } from '../format.ts';
+import { thingLabel } from '../text/planThing.ts';
 import type { SheetText } from '../text/sheetText.ts';
 import { saidOrBlank, toFill } from './frame.ts';
 import { type Html, NONE, html } from './html.ts';
@@ -125,11 +126,15 @@ export function crewBlock(analysis: Analysis, station: StationLayout, text: Shee
   return html`<p class="run-in"><b>${words.title}:</b> ${parts} · <b>${crew.total}</b> ${words.total}${crew.shifts > 1 ? `, ${words.shifts(crew.shifts)}` : ''}</p>`;
 }
 
+/** Of a station's people, in the order in which a sheet lists them. */
+const PEOPLE = ['radio', 'captain', 'phone'] as const;
+
 /** Channel, call sign, captain; race control stands in the emergency box. */
 export function talkBlock({ plan }: Pick<Analysis, 'plan'>, { station }: StationLayout, text: SheetText): Html {
   const { talk: words } = text.captain;
-  const { people } = station;
-  const line = (label: string, value: string | undefined): Html =>
-    html`<tr><th scope="row">${label}</th><td>${saidOrBlank(value, text)}</td></tr>\n`;
-  return html`<h2>${words.title}</h2><table class="talk"><tbody>${[line(words.channel, plan.contacts.radioChannel), line(words.callSign, people.radio), line(words.captain, people.captain), line(words.phone, people.phone)]}</tbody></table>`;
+  const channel = row(words.channel, saidOrBlank(plan.contacts.radioChannel, text));
+  const people = PEOPLE.map((key) =>
+    row(thingLabel(`stations[].people.${key}`, text.things), saidOrBlank(station.people[key], text)),
+  );
+  return html`<h2>${words.title}</h2><table class="talk"><tbody>${[channel, ...people]}</tbody></table>`;
 }

@@ -75,9 +75,6 @@ export interface CaptainText {
   readonly talk: {
     readonly title: string;
     readonly channel: string;
-    readonly callSign: string;
-    readonly captain: string;
-    readonly phone: string;
   };
   readonly order: {
     readonly setUp: readonly string[];

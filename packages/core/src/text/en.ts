@@ -4,6 +4,7 @@ import { card } from './en/card.ts';
 import { frame } from './en/frame.ts';
 import { index } from './en/index.ts';
 import { overview } from './en/overview.ts';
+import { planThings } from './en/planThings.ts';
 import { placement } from './en/placement.ts';
 import { report } from './en/report.ts';
 import { runs } from './en/runs.ts';
@@ -13,6 +14,7 @@ import type { SheetText } from './sheetText.ts';
 export const en: SheetText = {
   language: 'en',
   name: 'English',
+  things: planThings,
   frame,
   captain,
   card,

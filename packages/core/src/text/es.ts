@@ -4,6 +4,7 @@ import { card } from './es/card.ts';
 import { frame } from './es/frame.ts';
 import { index } from './es/index.ts';
 import { overview } from './es/overview.ts';
+import { planThings } from './es/planThings.ts';
 import { placement } from './es/placement.ts';
 import { report } from './es/report.ts';
 import { runs } from './es/runs.ts';
@@ -13,6 +14,7 @@ import type { SheetText } from './sheetText.ts';
 export const es: SheetText = {
   language: 'es',
   name: 'español',
+  things: planThings,
   frame,
   captain,
   card,

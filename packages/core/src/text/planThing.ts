@@ -13,3 +13,9 @@ export function thingName({ keys, numbers }: Thing, names: ThingNames, otherwise
   const name = Object.hasOwn(names, keys) ? names[keys]! : otherwise;
   return name.replaceAll(/\{(\d)\}/gu, (_, place: string) => String(numbers[Number(place) - 1] ?? ''));
 }
+
+/** The name as a label of its own: without article, its first letter large. */
+export function thingLabel(keys: string, names: ThingNames): string {
+  const name = thingName({ keys, numbers: [] }, names, humanised(keys)).replace(/^(?:el|la|los|las) /u, '');
+  return `${name.charAt(0).toUpperCase()}${name.slice(1)}`;
+}

@@ -7,6 +7,7 @@ import type { CaptainText } from './captainText.ts';
 import type { CardText } from './cardText.ts';
 import type { FrameText } from './frameText.ts';
 import type { ListsText } from './listsText.ts';
+import type { ThingNames } from './planThing.ts';
 import type { ReportText } from './reportText.ts';
 
 /** One language. */
@@ -15,6 +16,8 @@ export interface SheetText {
   readonly language: string;
   /** Its own name for itself. */
   readonly name: string;
+  /** What a plan's values are called, by their keys: labels of what a sheet shows as the plan has it. */
+  readonly things: ThingNames;
   readonly frame: FrameText;
   readonly captain: CaptainText;
   readonly card: CardText;

@@ -71,9 +71,6 @@ export const captain: CaptainText = {
   talk: {
     title: 'Radio and telephone',
     channel: 'Radio',
-    callSign: 'Call sign',
-    captain: 'Captain',
-    phone: 'Telephone',
   },
   order: {
     setUpTitle: 'Set up',

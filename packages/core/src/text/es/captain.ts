@@ -71,9 +71,6 @@ export const captain: CaptainText = {
   talk: {
     title: 'Radio y teléfono',
     channel: 'Radio',
-    callSign: 'Indicativo',
-    captain: 'Responsable',
-    phone: 'Teléfono',
   },
   order: {
     setUpTitle: 'Montar',
