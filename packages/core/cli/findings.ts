@@ -3,6 +3,7 @@ import { type Finding, type Severity, findingLine } from '../src/finding.ts';
 import { namesOf } from '../src/plan/voice.ts';
 import type { Plan } from '../src/plan/plan.ts';
 import { limitText, measuredText, waiverText } from '../src/papers/words.ts';
+import { sourceText } from '../src/text/checkTexts.ts';
 import { inEnglish } from '../src/text/inEnglish.ts';
 import { findingSubject } from '../src/text/subject.ts';
 import { NO_NAMES, type Names } from '../src/text/voice.ts';
@@ -83,7 +84,7 @@ function entry(finding: Finding, view: View): string {
 function detailsOf(finding: Finding, { units, details }: View): string {
   const { where, code, source, cannotTell } = finding;
   const place = where.file === undefined || where.line === undefined ? '' : placeOf(finding);
-  const rule = details === undefined ? [] : [code, source ?? ''];
+  const rule = details === undefined ? [] : [code, source === undefined ? '' : sourceText(source, 'en')];
   const figures =
     details === 'all'
       ? [labelled('measured', measuredText(finding, units)), labelled('limit', limitText(finding, units))]

@@ -187,6 +187,7 @@ export {
 
 // Findings and figures in words
 export { voiceOf } from './plan/voice.ts';
+export { sourceText } from './text/checkTexts.ts';
 export { findingInWords, findingSentence, sayOf } from './text/inWords.ts';
 export type { Found } from './text/found.ts';
 export type { Compared, Say } from './text/say.ts';

@@ -23,6 +23,13 @@ export const checkTitle = (code: string, language: string): string => named(text
 /** Why a check could not run; the key itself where it is not known here. */
 export const reasonText = (key: string, language: string): string => named(textsIn(language).reasons, key);
 
-/** Where a rule comes from, as people read it: "common practice" for "common practice, no source". */
+/**
+ * Where a rule comes from, as people read it. `language`: a BCP 47 tag.
+ * @example
+ * ```ts
+ * import { sourceText } from '@halfcup/core';
+ * sourceText('common practice, no source', 'en'); // → 'common practice'
+ * ```
+ */
 export const sourceText = (source: string, language: string): string =>
   textsIn(language).sources.reduce((text, [written, shown]) => text.replaceAll(written, shown), source);

@@ -2,10 +2,10 @@
  * One finding: whom it is about, what is the matter, what it should be and what to do, with the measured value and its
  * limit. Choosing it goes there. What only few readers want (code, place in the files, source) is folded away.
  */
-import type { Finding } from '@halfcup/core';
+import { type Finding, sourceText } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { useStore } from '../../state/store/store.ts';
-import { filePlace, partsOf, sourceText } from '../../state/view/voice.ts';
+import { filePlace, partsOf } from '../../state/view/voice.ts';
 import { dateText, figuresOf, SEVERITY_WORD } from '../../words.ts';
 import { SeverityMark } from '../ui/SeverityMark.tsx';
 import { WaiveTools } from './WaiveTools.tsx';
@@ -66,7 +66,7 @@ function Details({ finding }: { readonly finding: Finding }): JSX.Element {
       <Rows
         rows={[
           ['Code', code],
-          ['Source', source === undefined ? null : sourceText(source)],
+          ['Source', source === undefined ? null : sourceText(source, 'en')],
           ['In the file', filePlace(finding).replace(/: $/u, '')],
           ['In the plan', where.path],
         ]}

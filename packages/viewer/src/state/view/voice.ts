@@ -31,12 +31,6 @@ export const partsOf = (store: Store, finding: Finding): Sentence => findingSent
 /** The same as one text. */
 export const messageOf = (store: Store, finding: Finding): string => findingInWords(finding, voiceIn(store)).message;
 
-/** Where a rule comes from, in short: "common practice", "… (cited second-hand)". */
-export const sourceText = (source: string): string =>
-  source
-    .replace(/common practice, no source/giu, 'common practice')
-    .replaceAll('(quoted, not read)', '(cited second-hand)');
-
 /** "plan.json:12:5: ", for the line that a finding is read from; empty where it is about no file. */
 export const filePlace = ({ where: { file, line, column }, ...finding }: Finding): string =>
   file === undefined
