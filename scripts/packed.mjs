@@ -111,8 +111,10 @@ process.chdir(PACKED);
 for (const { into, rooms } of GATHERED) {
   const loaded = [...behind(FACE)].filter((file) => file !== FACE && !GATHERED.some((one) => one.into === file));
   const files = loaded.filter((file) => rooms.has(dirname(file)));
-  const round = loaded.filter((file) => !files.includes(file) && [...behind(file)].some((one) => files.includes(one)));
-  const own = files.filter((file) => [...behind(file)].some((one) => round.includes(one)));
+  const round = new Set(
+    loaded.filter((file) => !files.includes(file) && [...behind(file)].some((one) => files.includes(one))),
+  );
+  const own = files.filter((file) => [...behind(file)].some((one) => round.has(one)));
   if (own.length > 0)
     throw new Error(
       `${own.join(', ')} would import what imports it; only what the geometry needs from rooms before it can stay apart`,
