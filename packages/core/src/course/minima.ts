@@ -139,26 +139,51 @@ function searchRun(search: Search, { first, last }: VertexRun): void {
 }
 
 /** The first vertex from `first` on that stands before a jump; -1 where none is. */
-function skipFrom({ skips }: Course, first: number): number {
+export function skipFrom({ skips }: Course, first: number): number {
   for (const { vertex } of skips) if (vertex >= first) return vertex;
   return -1;
 }
 
-function keep(search: Search, i: number, share: number, end: 'start' | 'finish' | undefined): void {
-  const { course, radius, found, from, to } = search;
+function keep(search: Search, i: number, share: number, end: Minimum['end']): void {
+  const { course, radius, found, from, to, before } = search;
+  const east = from.east + share * (to.east - from.east);
+  const north = from.north + share * (to.north - from.north);
+  if (east * east + north * north > radius * radius) return;
+  found.push(minimumOf(course, i, share, from, to, share === 0 && search.through ? before : null, end));
+}
+
+/**
+ * The place at `share` of the segment after vertex `i`, whose ends lie at `from` and `to`, as a minimum. At a vertex to which the
+ * course runs by `before` its tangent is the mean of both segments'.
+ */
+export function minimumOf(
+  course: Course,
+  i: number,
+  share: number,
+  from: Spot,
+  to: Spot,
+  before: Spot | null,
+  end: Minimum['end'],
+): Minimum {
   const dx = to.east - from.east;
   const dy = to.north - from.north;
   const east = from.east + share * dx;
   const north = from.north + share * dy;
-  const squared = east * east + north * north;
-  if (squared > radius * radius) return;
-  const distance = Math.sqrt(squared);
+  const distance = Math.sqrt(east * east + north * north);
   const raw0 = course.raw[i]!;
-  const raw = raw0 + share * (course.raw[i + 1]! - raw0);
   const length = Math.sqrt(dx * dx + dy * dy) || 1;
-  const place = { distance, raw, east, north, tangentEast: dx / length, tangentNorth: dy / length, turnDeg: 0, rise: distance };
-  if (share === 0 && search.through) found.push(turned(place, search.before));
-  else found.push(end === undefined ? place : { ...place, end });
+  const place: Minimum = {
+    distance,
+    raw: raw0 + share * (course.raw[i + 1]! - raw0),
+    east,
+    north,
+    tangentEast: dx / length,
+    tangentNorth: dy / length,
+    turnDeg: 0,
+    rise: distance,
+  };
+  if (before !== null) return turned(place, before);
+  return end === undefined ? place : { ...place, end };
 }
 
 /** A minimum at a vertex, where the course turns into the tangent given: its tangent is the mean of both segments'. */
@@ -168,7 +193,8 @@ function turned(place: Minimum, { east: dx, north: dy }: Spot): Minimum {
   const x = dx / before + tangentEast;
   const y = dy / before + tangentNorth;
   const length = Math.sqrt(x * x + y * y);
-  const turnDeg = Math.abs(Math.atan2(dx * tangentNorth - dy * tangentEast, dx * tangentEast + dy * tangentNorth)) * DEGREES;
+  const turnDeg =
+    Math.abs(Math.atan2(dx * tangentNorth - dy * tangentEast, dx * tangentEast + dy * tangentNorth)) * DEGREES;
   return length < 1e-9
     ? { ...place, turnDeg }
     : { ...place, tangentEast: x / length, tangentNorth: y / length, turnDeg };

@@ -6,14 +6,16 @@
  */
 import type { LonLat } from '../finding.ts';
 import type { Metres } from '../units.ts';
-import { DEGREES, RADIANS, azimuthDifference, normalAzimuth, wrapDegrees } from '../geodesy/ellipsoid.ts';
-import { eastNorth, fromEastNorth } from '../geodesy/frame.ts';
+import { DEGREES, azimuthDifference, normalAzimuth, wrapDegrees } from '../geodesy/ellipsoid.ts';
+import { type Frame, eastNorth, frameAt, fromFrame, middleSin } from '../geodesy/frame.ts';
 import { normalCdf } from '../geodesy/normal.ts';
-import { type Pass, type Side, rawLength } from './course.ts';
-import { groundAt, placeAtRaw } from './locate.ts';
-import { type Minimum, minimaNear } from './minima.ts';
+import { type Course, type Pass, type Side, rawLength } from './course.ts';
+import { groundAt, placeAtRaw, pointOf } from './locate.ts';
+import { type Minimum, minimaIn } from './minima.ts';
+import { nearestFar } from './nearest.ts';
 import { measureOf } from './scale.ts';
 import type { IndexedCourse } from './segmentIndex.ts';
+import type { Tangle } from './tangles.ts';
 
 /** How passes are looked for; the keys of a plan's practice. */
 export interface PassOptions {
@@ -40,6 +42,8 @@ const TURNED_DEG = 90;
 const HEADING_REACH = 10;
 /** A vertex that turns more than this has no sides. */
 const SIDELESS_TURN = 150;
+/** Up to this many metres the nearest place is looked for as a pass is. */
+const NEARBY = 100;
 /** Rounding, metres: of places no nearer than this the first in running order is the foot, so that a road run both ways gives one answer. */
 const SAME = 1e-6;
 /** r95 ÷ σ of a circular normal error: the square root of −2·ln 0.05. */
@@ -73,27 +77,29 @@ function demandPosition(at: LonLat): void {
  */
 export function passesOf(indexed: IndexedCourse, at: LonLat, options: PassOptions = PASS_DEFAULTS): Pass[] {
   demandPosition(at);
-  const minima = untangled(minimaNear(indexed, at, options.snapRadius, APART), indexed);
-  return grouped(minima, indexed).map((minimum) => passOf(minimum, indexed, at, options));
+  const frame = frameAt(at[0], at[1]);
+  const minima = untangled(minimaIn(indexed, frame, options.snapRadius, APART), indexed.tangles);
+  return grouped(minima, indexed).map((minimum) => passOf(minimum, indexed.course, frame, options));
 }
 
 const isNearer = (a: Minimum, b: Minimum): boolean => a.distance < b.distance - SAME;
 
 /** Minima inside one tangle count as one, the nearest. */
-function untangled(minima: readonly Minimum[], { tangles }: IndexedCourse): Minimum[] {
-  if (tangles.length === 0) return [...minima];
+function untangled(minima: Minimum[], tangles: readonly Tangle[]): Minimum[] {
+  if (tangles.length === 0 || minima.length < 2) return minima;
   const kept: Minimum[] = [];
   for (const minimum of minima) {
     const last = kept.at(-1);
     const tangle = last && tangles.find(({ from, to }) => from <= last.raw && last.raw <= to);
-    if (last === undefined || tangle === undefined || minimum.raw > tangle.to) kept.push({ ...minimum });
-    else if (isNearer(minimum, last)) kept[kept.length - 1] = { ...minimum };
+    if (last === undefined || tangle === undefined || minimum.raw > tangle.to) kept.push(minimum);
+    else if (isNearer(minimum, last)) kept[kept.length - 1] = minimum;
     else last.rise = minimum.rise;
   }
   return kept;
 }
 
-function grouped(minima: readonly Minimum[], indexed: IndexedCourse): Minimum[] {
+function grouped(minima: readonly Minimum[], indexed: IndexedCourse): readonly Minimum[] {
+  if (minima.length < 2) return minima;
   const feet: Minimum[] = [];
   let rise = 0;
   for (const minimum of minima) {
@@ -120,13 +126,16 @@ function parted(foot: Minimum, next: Minimum, rise: number, indexed: IndexedCour
 function headingAt({ course }: IndexedCourse, raw: number): number {
   const from = placeAtRaw(course, Math.max(raw - HEADING_REACH, 0));
   const to = placeAtRaw(course, Math.min(raw + HEADING_REACH, rawLength(course)));
+  if (from !== null && to !== null) {
+    const { east, north } = eastNorth(pointOf(course, from), pointOf(course, to));
+    return normalAzimuth(Math.atan2(east, north) * DEGREES);
+  }
   const here = placeAtRaw(course, raw);
-  if (from === null || to === null) return here === null ? 0 : groundAt(course, here).azimuthDeg;
-  const { east, north } = eastNorth(groundAt(course, from).at, groundAt(course, to).at);
-  return normalAzimuth(Math.atan2(east, north) * DEGREES);
+  return here === null ? 0 : groundAt(course, here).azimuthDeg;
 }
 
-function passOf(minimum: Minimum, { course }: IndexedCourse, at: LonLat, options: PassOptions): Pass {
+/** The pass whose foot is a minimum in the point's frame; `foot` where it is known without the frame. */
+function passOf(minimum: Minimum, course: Course, frame: Frame, options: PassOptions, foot?: LonLat): Pass {
   const { tangentEast: te, tangentNorth: tn, east, north, distance } = minimum;
   // From the foot the point lies at (−east, −north); left of the tangent is positive.
   const across = tn * east - te * north;
@@ -139,9 +148,9 @@ function passOf(minimum: Minimum, { course }: IndexedCourse, at: LonLat, options
       : offset > 0
         ? 'left'
         : 'right';
-  const foot = fromEastNorth(at, east, north);
+  const at = foot ?? fromFrame(frame, east, north);
   // The frame's north is the point's; at the foot the meridian leans by the convergence.
-  const lean = wrapDegrees(foot[0] - at[0]) * Math.sin(((foot[1] + at[1]) / 2) * RADIANS);
+  const lean = wrapDegrees(at[0] - frame.lon) * middleSin(frame, at[1] - frame.lat);
   const pass: Pass = {
     measure: measureOf(course, minimum.raw),
     distance,
@@ -149,14 +158,14 @@ function passOf(minimum: Minimum, { course }: IndexedCourse, at: LonLat, options
     side,
     confidence,
     azimuthDeg: normalAzimuth(Math.atan2(te, tn) * DEGREES + lean),
-    foot,
+    foot: at,
   };
   return minimum.end === undefined ? pass : { ...pass, end: minimum.end };
 }
 
 /** Standard deviation of a lateral offset, metres: the point's and the course's 95 % radii together. */
 export const sigmaOf = (options: Pick<PassOptions, 'pinR95' | 'courseR95'>): number =>
-  Math.hypot(options.pinR95, options.courseR95) / R95_SIGMAS;
+  Math.sqrt(options.pinR95 * options.pinR95 + options.courseR95 * options.courseR95) / R95_SIGMAS;
 
 /**
  * The one nearest place of a course, however far, as a pass; the first in running order where places are equally near.
@@ -175,11 +184,12 @@ export const sigmaOf = (options: Pick<PassOptions, 'pinR95' | 'courseR95'>): num
  */
 export function nearestOn(indexed: IndexedCourse, at: LonLat): Pass {
   demandPosition(at);
-  for (let radius = 100; ; radius *= 8) {
-    const minima = minimaNear(indexed, at, radius, 0);
-    if (minima.length > 0 || radius > 2.1e7) {
-      const nearest = minima.reduce((best, minimum) => (isNearer(minimum, best) ? minimum : best), minima[0]!);
-      return passOf(nearest, indexed, at, PASS_DEFAULTS);
-    }
+  const frame = frameAt(at[0], at[1]);
+  const near = minimaIn(indexed, frame, NEARBY, 0);
+  if (near.length > 0) {
+    const nearest = near.reduce((best, minimum) => (isNearer(minimum, best) ? minimum : best));
+    return passOf(nearest, indexed.course, frame, PASS_DEFAULTS);
   }
+  const { minimum, foot } = nearestFar(indexed, frame, SAME);
+  return passOf(minimum, indexed.course, frame, PASS_DEFAULTS, foot);
 }

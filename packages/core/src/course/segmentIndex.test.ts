@@ -107,7 +107,8 @@ describe('the segment index', () => {
 
 describe('the boxes of an index', () => {
   it('hold 16 segments each', () => {
-    const boxes = (segments: number): number => indexCourse(turtle(ORIGIN, [[90, segments * 10]], 10)).boxes.levels[0]!.length / 4;
+    const boxes = (segments: number): number =>
+      indexCourse(turtle(ORIGIN, [[90, segments * 10]], 10)).boxes.levels[0]!.length / 4;
     expect([1, 15, 16, 17, 32, 33].map(boxes)).toEqual([1, 1, 1, 2, 2, 3]);
   });
 

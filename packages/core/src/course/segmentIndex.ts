@@ -106,7 +106,11 @@ export interface Window {
 }
 
 /** The least window that surely holds whatever of the course is within `radius` metres of a point; where longitudes meet it in two turns, both and all between. */
-export function windowAround({ boxes }: IndexedCourse, { lon, lat }: { readonly lon: number; readonly lat: number }, radius: number): Window {
+export function windowAround(
+  { boxes }: IndexedCourse,
+  { lon, lat }: { readonly lon: number; readonly lat: number },
+  radius: number,
+): Window {
   const root = boxes.levels[boxes.levels.length - 1]!;
   // The polar radius of curvature is the largest, the equatorial meridian's the smallest: both err to the safe side.
   const halfHeight = radius / (EQUATORIAL_RADIUS * (1 - ECCENTRICITY_2)) / RADIANS + 1e-7;
@@ -126,27 +130,24 @@ export function windowAround({ boxes }: IndexedCourse, { lon, lat }: { readonly 
 
 const NOWHERE: Window = { west: Infinity, south: Infinity, east: -Infinity, north: -Infinity };
 
-/** Runs of vertices that hold every segment that meets a window, in running order, touching runs merged. */
-export function runsIn({ course, boxes: { levels } }: IndexedCourse, window: Window): VertexRun[] {
-  const { west, south, east, north } = window;
-  const runs: { first: number; last: number }[] = [];
-  const segments = course.lon.length - 1;
+/** Goes through the boxes in running order, into those that are `wanted`, and tells `leaf` the number of each of the first level's that is. */
+export function visitBoxes(
+  levels: readonly Float64Array[],
+  wanted: (level: Float64Array, k: number) => boolean,
+  leaf: (box: number) => void,
+): void {
   const top = levels.length - 1;
   let depth = top;
   let level = levels[top]!;
-  let open: { first: number; last: number } | null = null;
-  for (let box = 0; 4 * box < level.length;) {
-    const k = 4 * box;
-    if (level[k]! <= east && level[k + 2]! >= west && level[k + 1]! <= north && level[k + 3]! >= south) {
+  let box = 0;
+  while (4 * box < level.length) {
+    if (wanted(level, 4 * box)) {
       if (depth > 0) {
         level = levels[--depth]!;
         box *= BRANCHES;
         continue;
       }
-      const first = box * BRANCHES;
-      const last = Math.min(first + BRANCHES, segments);
-      if (open !== null && open.last === first) open.last = last;
-      else runs.push((open = { first, last }));
+      leaf(box);
     }
     box++;
     while (box % BRANCHES === 0 && depth < top) {
@@ -154,6 +155,24 @@ export function runsIn({ course, boxes: { levels } }: IndexedCourse, window: Win
       box /= BRANCHES;
     }
   }
+}
+
+/** Runs of vertices that hold every segment that meets a window, in running order, touching runs merged. */
+export function runsIn({ course, boxes: { levels } }: IndexedCourse, window: Window): VertexRun[] {
+  const { west, south, east, north } = window;
+  const runs: { first: number; last: number }[] = [];
+  const segments = course.lon.length - 1;
+  let open: { first: number; last: number } | null = null;
+  visitBoxes(
+    levels,
+    (level, k) => level[k]! <= east && level[k + 2]! >= west && level[k + 1]! <= north && level[k + 3]! >= south,
+    (box) => {
+      const first = box * BRANCHES;
+      const last = Math.min(first + BRANCHES, segments);
+      if (open !== null && open.last === first) open.last = last;
+      else runs.push((open = { first, last }));
+    },
+  );
   return runs;
 }
 

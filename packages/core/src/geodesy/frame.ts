@@ -80,18 +80,24 @@ export function middleSin({ sin, cos }: Frame, dLat: number): number {
 export function placeIn(frame: Frame, lon: number, lat: number, into: Spot): void {
   const dLon = wrapDegrees(lon - frame.lon);
   const dLat = lat - frame.lat;
-  if (frame.temperate && dLat < NEAR && dLat > -NEAR && dLon < NEAR && dLon > -NEAR) {
-    const u = 0.5 * RADIANS * dLat;
-    const x = (frame.parallel + u * (frame.parallel1 + u * frame.parallel2)) * dLon * RADIANS;
-    const y = (frame.meridian + u * (frame.meridian1 + u * frame.meridian2)) * dLat * RADIANS;
-    const half = 0.5 * RADIANS * dLon * (frame.sin + u * (frame.cos - 0.5 * u * frame.sin));
-    const cosHalf = 1 - 0.5 * half * half;
-    into.east = x * cosHalf - y * half;
-    into.north = y * cosHalf + x * half;
-  } else placeFar(frame, lon, lat, into);
+  if (frame.temperate && dLat < NEAR && dLat > -NEAR && dLon < NEAR && dLon > -NEAR)
+    placeBySeries(frame, dLon, dLat, into);
+  else placeByGeodesic(frame, lon, lat, into);
 }
 
-function placeFar(frame: Frame, lon: number, lat: number, into: Spot): void {
+/** The same by the series alone, from differences in degrees: 0.2 m off at 20 km in middle latitudes. */
+export function placeBySeries(frame: Frame, dLon: number, dLat: number, into: Spot): void {
+  const u = 0.5 * RADIANS * dLat;
+  const x = (frame.parallel + u * (frame.parallel1 + u * frame.parallel2)) * dLon * RADIANS;
+  const y = (frame.meridian + u * (frame.meridian1 + u * frame.meridian2)) * dLat * RADIANS;
+  const half = 0.5 * RADIANS * dLon * (frame.sin + u * (frame.cos - 0.5 * u * frame.sin));
+  const cosHalf = 1 - 0.5 * half * half;
+  into.east = x * cosHalf - y * half;
+  into.north = y * cosHalf + x * half;
+}
+
+/** The same by Karney, at any distance. */
+export function placeByGeodesic(frame: Frame, lon: number, lat: number, into: Spot): void {
   const far = inverse(frame.lon, frame.lat, lon, lat);
   into.east = far.length * Math.sin(far.azimuthDeg * RADIANS);
   into.north = far.length * Math.cos(far.azimuthDeg * RADIANS);
