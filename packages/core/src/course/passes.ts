@@ -6,13 +6,13 @@
  */
 import type { LonLat } from '../finding.ts';
 import type { Metres } from '../units.ts';
-import { DEGREES, azimuthDifference, normalAzimuth, wrapDegrees } from '../geodesy/ellipsoid.ts';
-import { type Frame, eastNorth, frameAt, fromFrame, middleSin } from '../geodesy/frame.ts';
+import { DEGREES, RADIANS, azimuthDifference, normalAzimuth, wrapDegrees } from '../geodesy/ellipsoid.ts';
+import { type Frame, eastNorth, frameAt, fromFrame } from '../geodesy/frame.ts';
 import { normalCdf } from '../geodesy/normal.ts';
 import { type Course, type Pass, type Side, rawLength } from './course.ts';
 import { groundAt, placeAtRaw, pointOf } from './locate.ts';
 import { type Minimum, minimaIn } from './minima.ts';
-import { nearestFar } from './nearest.ts';
+import { nearestPlace } from './nearest.ts';
 import { measureOf } from './scale.ts';
 import type { IndexedCourse } from './segmentIndex.ts';
 import type { Tangle } from './tangles.ts';
@@ -42,8 +42,6 @@ const TURNED_DEG = 90;
 const HEADING_REACH = 10;
 /** A vertex that turns more than this has no sides. */
 const SIDELESS_TURN = 150;
-/** Up to this many metres the nearest place is looked for as a pass is. */
-const NEARBY = 100;
 /** Rounding, metres: of places no nearer than this the first in running order is the foot, so that a road run both ways gives one answer. */
 const SAME = 1e-6;
 /** r95 ÷ σ of a circular normal error: the square root of −2·ln 0.05. */
@@ -150,7 +148,7 @@ function passOf(minimum: Minimum, course: Course, frame: Frame, options: PassOpt
         : 'right';
   const at = foot ?? fromFrame(frame, east, north);
   // The frame's north is the point's; at the foot the meridian leans by the convergence.
-  const lean = wrapDegrees(at[0] - frame.lon) * middleSin(frame, at[1] - frame.lat);
+  const lean = wrapDegrees(at[0] - frame.lon) * Math.sin(0.5 * (at[1] + frame.lat) * RADIANS);
   const pass: Pass = {
     measure: measureOf(course, minimum.raw),
     distance,
@@ -185,11 +183,6 @@ export const sigmaOf = (options: Pick<PassOptions, 'pinR95' | 'courseR95'>): num
 export function nearestOn(indexed: IndexedCourse, at: LonLat): Pass {
   demandPosition(at);
   const frame = frameAt(at[0], at[1]);
-  const near = minimaIn(indexed, frame, NEARBY, 0);
-  if (near.length > 0) {
-    const nearest = near.reduce((best, minimum) => (isNearer(minimum, best) ? minimum : best));
-    return passOf(nearest, indexed.course, frame, PASS_DEFAULTS);
-  }
-  const { minimum, foot } = nearestFar(indexed, frame, SAME);
+  const { minimum, foot } = nearestPlace(indexed, frame, SAME);
   return passOf(minimum, indexed.course, frame, PASS_DEFAULTS, foot);
 }

@@ -15,9 +15,13 @@ const SECOND_ECCENTRICITY_2 = ECCENTRICITY_2 / (1 - ECCENTRICITY_2);
 export function placeAfar(frame: Frame, dLon: number, dLat: number, into: Spot): void {
   const l = dLon * RADIANS;
   const p = dLat * RADIANS;
-  const middle = (frame.lat + 0.5 * dLat) * RADIANS;
-  const sin = Math.sin(middle);
-  const cos = Math.cos(middle);
+  // Sine and cosine of the latitude in the middle, which is under 0.005 from the origin's: 1e-15.
+  const u = 0.5 * p;
+  const u2 = u * u;
+  const sinU = u * (1 - (u2 / 6) * (1 - u2 / 20));
+  const cosU = 1 - u2 * (0.5 - u2 / 24);
+  const sin = frame.sin * cosU + frame.cos * sinU;
+  const cos = frame.cos * cosU - frame.sin * sinU;
   const cos2 = cos * cos;
   const sin2 = sin * sin;
   const eta2 = SECOND_ECCENTRICITY_2 * cos2;

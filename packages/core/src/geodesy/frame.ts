@@ -70,12 +70,6 @@ export function frameAt(lon: number, lat: number): Frame {
   };
 }
 
-/** Sine of the latitude in the middle between the origin and a point `dLat` degrees north of it, up to some kilometres. */
-export function middleSin({ sin, cos }: Frame, dLat: number): number {
-  const u = 0.5 * RADIANS * dLat;
-  return sin + u * (cos - 0.5 * u * sin);
-}
-
 /** Writes east and north, metres, of a point in degrees. */
 export function placeIn(frame: Frame, lon: number, lat: number, into: Spot): void {
   const dLon = wrapDegrees(lon - frame.lon);

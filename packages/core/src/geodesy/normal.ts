@@ -7,6 +7,8 @@
 
 /** Probability that a standard normal variate is at most `z`; 0 and 1 at the infinities. */
 export function normalCdf(z: number): number {
+  // What is left above is under half the last digit of 1.
+  if (z > 8.3) return 1;
   const x = Math.abs(z) / Math.SQRT2;
   if (x < 0.46875) return 0.5 + (z < 0 ? -0.5 : 0.5) * erfNear(x);
   const upper = 0.5 * (x <= 4 ? erfcMiddle(x) : erfcFar(x));
