@@ -6,6 +6,7 @@
 import { type Finding, type LonLat, type Result, type Where, bad, good } from '../finding.ts';
 import { wrapDegrees } from '../geodesy/ellipsoid.ts';
 import { between } from '../geodesy/karney.ts';
+import { ruler } from '../geodesy/ruler.ts';
 import { SHORT, segmentLength } from '../geodesy/segment.ts';
 import type { GpxSegment } from '../gpx/document.ts';
 import { foundOf } from '../text/found.ts';
@@ -81,16 +82,15 @@ export function buildCourse(input: CourseInput): Result<Course> {
   if (grown.count < 2 || !(length > 0))
     return bad([...findings, noPosition(input.segments, where) ?? tooShort(points, grown.count, where)]);
   if (length > LONGEST) return bad([...findings, tooLong(input.segments, length, where)]);
-  const raw = grown.raw.slice(0, grown.count);
-  const ele = grown.ele.slice(0, grown.count);
+  const ele = columnOf(grown, 'ele');
   const course: Course = {
     id: input.id,
     name: input.name,
     drawn: input.drawn ?? 'recorded',
-    lon: grown.lon.slice(0, grown.count),
-    lat: grown.lat.slice(0, grown.count),
-    ele: ele.some(Number.isNaN) ? null : ele,
-    raw,
+    lon: columnOf(grown, 'lon'),
+    lat: columnOf(grown, 'lat'),
+    ele: hasGaps(ele) ? null : ele,
+    raw: columnOf(grown, 'raw'),
     scale: { raw: [0, length], measure: [0, length] },
     skips: grown.skips,
     points,
@@ -161,23 +161,66 @@ function tooLong(segments: readonly GpxSegment[], length: number, where: Where):
   );
 }
 
+type Column = 'lon' | 'lat' | 'ele' | 'raw';
+
+/** A column as long as it is filled. */
+const columnOf = (grown: Growing, column: Column): Float64Array =>
+  grown.count === grown[column].length ? grown[column] : grown[column].slice(0, grown.count);
+
+function hasGaps(column: Float64Array): boolean {
+  for (let i = 0; i < column.length; i++) if (Number.isNaN(column[i]!)) return true;
+  return false;
+}
+
 function grow(segments: readonly GpxSegment[], rule: GapRule, points: number): Growing {
-  const size = points + 16;
   const grown: Growing = {
-    lon: new Float64Array(size),
-    lat: new Float64Array(size),
-    ele: new Float64Array(size),
-    raw: new Float64Array(size),
+    lon: new Float64Array(points),
+    lat: new Float64Array(points),
+    ele: new Float64Array(points),
+    raw: new Float64Array(points),
     count: 0,
     duplicates: 0,
     skips: [],
   };
+  const measure = ruler();
   for (const segment of segments) {
-    for (let i = 0; i < segment.lon.length; i++) {
+    let i = 0;
+    while (i < segment.lon.length) {
       addPoint(grown, segment.lon[i]!, segment.lat[i]!, segment.ele[i]!, i === 0 && rule === 'skip');
+      i = addShort(grown, segment, i + 1, measure);
     }
   }
   return grown;
+}
+
+/** Adds the points from `first` on that are short of 200 m from the one before, as nearly all are; the index of the first that is not. */
+function addShort(grown: Growing, segment: GpxSegment, first: number, measure: typeof segmentLength): number {
+  const { lon, lat, ele, raw } = grown;
+  let { count } = grown;
+  let i = first;
+  let lon0 = lon[count - 1]!;
+  let lat0 = lat[count - 1]!;
+  let raw0 = raw[count - 1]!;
+  for (; i < segment.lon.length && count < lon.length; i++) {
+    const step = wrapDegrees(segment.lon[i]! - lon0);
+    const nextLat = segment.lat[i]!;
+    if (step === 0 && nextLat === lat0) {
+      grown.duplicates++;
+      continue;
+    }
+    const length = measure(lon0, lat0, segment.lon[i]!, nextLat);
+    if (!(length <= SHORT)) break;
+    lon0 += step;
+    lat0 = nextLat;
+    raw0 += length;
+    lon[count] = lon0;
+    lat[count] = lat0;
+    ele[count] = segment.ele[i]!;
+    raw[count] = raw0;
+    count++;
+  }
+  grown.count = count;
+  return i;
 }
 
 function addPoint(grown: Growing, lon: number, lat: number, ele: number, maySkip: boolean): void {
