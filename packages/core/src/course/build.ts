@@ -4,9 +4,9 @@
  * geodesic so that each is straight to well under 1 mm.
  */
 import { type Finding, type LonLat, type Result, type Where, bad, good } from '../finding.ts';
-import { wrapDegrees } from '../geodesy/ellipsoid.ts';
+import { RADIANS, wrapDegrees } from '../geodesy/ellipsoid.ts';
 import { between } from '../geodesy/karney.ts';
-import { ruler } from '../geodesy/ruler.ts';
+import { type Frame, frameAt } from '../geodesy/frame.ts';
 import { SHORT, segmentLength } from '../geodesy/segment.ts';
 import type { GpxSegment } from '../gpx/document.ts';
 import { foundOf } from '../text/found.ts';
@@ -182,37 +182,49 @@ function grow(segments: readonly GpxSegment[], rule: GapRule, points: number): G
     duplicates: 0,
     skips: [],
   };
-  const measure = ruler();
   for (const segment of segments) {
     let i = 0;
     while (i < segment.lon.length) {
       addPoint(grown, segment.lon[i]!, segment.lat[i]!, segment.ele[i]!, i === 0 && rule === 'skip');
-      i = addShort(grown, segment, i + 1, measure);
+      i = addShort(grown, segment, i + 1, frameAt(0, segment.lat[i]!));
     }
   }
   return grown;
 }
 
-/** Adds the points from `first` on that are short of 200 m from the one before, as nearly all are; the index of the first that is not. */
-function addShort(grown: Growing, segment: GpxSegment, first: number, measure: typeof segmentLength): number {
+/** Degrees of latitude around a frame's origin in which its radii, by series, are good to 1e-11. */
+const REACH = 0.02;
+
+/**
+ * Adds the points from `first` on that are at most 200 m from the one before and near the frame's latitude, as nearly all are, without
+ * a sine for each; gives the index of the first that is not. Accuracy: that of `segmentLength`.
+ */
+function addShort(grown: Growing, segment: GpxSegment, first: number, frame: Frame): number {
   const { lon, lat, ele, raw } = grown;
+  const { parallel, parallel1, parallel2, meridian, meridian1, meridian2 } = frame;
+  const end = frame.temperate ? segment.lon.length : 0;
   let { count } = grown;
-  let i = first;
   let lon0 = lon[count - 1]!;
   let lat0 = lat[count - 1]!;
   let raw0 = raw[count - 1]!;
-  for (; i < segment.lon.length && count < lon.length; i++) {
-    const step = wrapDegrees(segment.lon[i]! - lon0);
+  let i = first;
+  for (; i < end && count < lon.length; i++) {
+    const dLon = wrapDegrees(segment.lon[i]! - lon0);
     const nextLat = segment.lat[i]!;
-    if (step === 0 && nextLat === lat0) {
+    const dLat = nextLat - lat0;
+    const middle = 0.5 * (lat0 + nextLat) - frame.lat;
+    const u = middle * RADIANS;
+    const east = (parallel + u * (parallel1 + u * parallel2)) * dLon * RADIANS;
+    const north = (meridian + u * (meridian1 + u * meridian2)) * dLat * RADIANS;
+    const squared = east * east + north * north;
+    if (!(squared <= SHORT * SHORT && middle < REACH && middle > -REACH)) break;
+    if (dLon === 0 && dLat === 0) {
       grown.duplicates++;
       continue;
     }
-    const length = measure(lon0, lat0, segment.lon[i]!, nextLat);
-    if (!(length <= SHORT)) break;
-    lon0 += step;
+    lon0 += dLon;
     lat0 = nextLat;
-    raw0 += length;
+    raw0 += Math.sqrt(squared);
     lon[count] = lon0;
     lat[count] = lat0;
     ele[count] = segment.ele[i]!;

@@ -2,7 +2,7 @@
  * Raw measure: the running sum of WGS 84 geodesic lengths, slope ignored.
  * Accuracy: 0.1 mm on 42 km against Karney on every segment.
  */
-import { ruler } from '../geodesy/ruler.ts';
+import { segmentLength } from '../geodesy/segment.ts';
 
 /**
  * Raw measure at each of n vertices in degrees: the running sum of segment lengths in metres, from 0.
@@ -16,10 +16,9 @@ import { ruler } from '../geodesy/ruler.ts';
  */
 export function measureLine(lon: Float64Array, lat: Float64Array): Float64Array {
   const raw = new Float64Array(lon.length);
-  const length = ruler();
   let sum = 0;
   for (let i = 1; i < lon.length; i++) {
-    sum += length(lon[i - 1]!, lat[i - 1]!, lon[i]!, lat[i]!);
+    sum += segmentLength(lon[i - 1]!, lat[i - 1]!, lon[i]!, lat[i]!);
     raw[i] = sum;
   }
   return raw;
