@@ -47,7 +47,8 @@ interface Gap {
 interface Growing {
   lon: Float64Array;
   lat: Float64Array;
-  ele: Float64Array;
+  /** `null` where the first point has none, so that the course has none. */
+  ele: Float64Array | null;
   raw: Float64Array;
   count: number;
   duplicates: number;
@@ -82,15 +83,15 @@ export function buildCourse(input: CourseInput): Result<Course> {
   if (grown.count < 2 || !(length > 0))
     return bad([...findings, noPosition(input.segments, where) ?? tooShort(points, grown.count, where)]);
   if (length > LONGEST) return bad([...findings, tooLong(input.segments, length, where)]);
-  const ele = columnOf(grown, 'ele');
+  const ele = grown.ele && columnOf(grown, grown.ele);
   const course: Course = {
     id: input.id,
     name: input.name,
     drawn: input.drawn ?? 'recorded',
-    lon: columnOf(grown, 'lon'),
-    lat: columnOf(grown, 'lat'),
-    ele: hasGaps(ele) ? null : ele,
-    raw: columnOf(grown, 'raw'),
+    lon: columnOf(grown, grown.lon),
+    lat: columnOf(grown, grown.lat),
+    ele: ele === null || hasGaps(ele) ? null : ele,
+    raw: columnOf(grown, grown.raw),
     scale: { raw: [0, length], measure: [0, length] },
     skips: grown.skips,
     points,
@@ -161,11 +162,9 @@ function tooLong(segments: readonly GpxSegment[], length: number, where: Where):
   );
 }
 
-type Column = 'lon' | 'lat' | 'ele' | 'raw';
-
 /** A column as long as it is filled. */
-const columnOf = (grown: Growing, column: Column): Float64Array =>
-  grown.count === grown[column].length ? grown[column] : grown[column].slice(0, grown.count);
+const columnOf = ({ count }: Growing, column: Float64Array): Float64Array =>
+  count === column.length ? column : column.slice(0, count);
 
 function hasGaps(column: Float64Array): boolean {
   for (let i = 0; i < column.length; i++) if (Number.isNaN(column[i]!)) return true;
@@ -176,7 +175,9 @@ function grow(segments: readonly GpxSegment[], rule: GapRule, points: number): G
   const grown: Growing = {
     lon: new Float64Array(points),
     lat: new Float64Array(points),
-    ele: new Float64Array(points),
+    ele: Number.isNaN(segments.find((segment) => segment.ele.length > 0)?.ele[0] ?? NaN)
+      ? null
+      : new Float64Array(points),
     raw: new Float64Array(points),
     count: 0,
     duplicates: 0,
@@ -227,7 +228,7 @@ function addShort(grown: Growing, segment: GpxSegment, first: number, frame: Fra
     raw0 += Math.sqrt(squared);
     lon[count] = lon0;
     lat[count] = lat0;
-    ele[count] = segment.ele[i]!;
+    if (ele !== null) ele[count] = segment.ele[i]!;
     raw[count] = raw0;
     count++;
   }
@@ -254,7 +255,7 @@ function addPoint(grown: Growing, lon: number, lat: number, ele: number, maySkip
   // A course that is refused for its length is not cut.
   const pieces = raw0 + length > LONGEST ? 1 : Math.ceil(length / SHORT);
   if (pieces > 1) {
-    const ele0 = grown.ele[count - 1]!;
+    const ele0 = grown.ele === null ? NaN : grown.ele[count - 1]!;
     between(lon0, lat0, lon, lat, pieces).forEach(([midLon, midLat], piece) => {
       const share = (piece + 1) / pieces;
       push(grown, midLon, midLat, ele0 + (ele - ele0) * share, raw0 + length * share);
@@ -267,16 +268,19 @@ function push(grown: Growing, lon: number, lat: number, ele: number, raw: number
   if (grown.count === grown.lon.length) enlarge(grown);
   grown.lon[grown.count] = lon;
   grown.lat[grown.count] = lat;
-  grown.ele[grown.count] = ele;
+  if (grown.ele !== null) grown.ele[grown.count] = ele;
   grown.raw[grown.count] = raw;
   grown.count++;
 }
 
 function enlarge(grown: Growing): void {
-  const size = grown.count * 2;
-  for (const column of ['lon', 'lat', 'ele', 'raw'] as const) {
-    const wider = new Float64Array(size);
-    wider.set(grown[column]);
-    grown[column] = wider;
-  }
+  const wider = (column: Float64Array): Float64Array => {
+    const copy = new Float64Array(grown.count * 2);
+    copy.set(column);
+    return copy;
+  };
+  grown.lon = wider(grown.lon);
+  grown.lat = wider(grown.lat);
+  grown.ele = grown.ele && wider(grown.ele);
+  grown.raw = wider(grown.raw);
 }
