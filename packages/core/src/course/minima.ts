@@ -171,31 +171,26 @@ export function minimumOf(
   const north = from.north + share * dy;
   const distance = Math.sqrt(east * east + north * north);
   const raw0 = course.raw[i]!;
+  const raw = raw0 + share * (course.raw[i + 1]! - raw0);
   const length = Math.sqrt(dx * dx + dy * dy) || 1;
-  const place: Minimum = {
-    distance,
-    raw: raw0 + share * (course.raw[i + 1]! - raw0),
-    east,
-    north,
-    tangentEast: dx / length,
-    tangentNorth: dy / length,
-    turnDeg: 0,
-    rise: distance,
-  };
-  if (before !== null) return turned(place, before);
-  return end === undefined ? place : { ...place, end };
-}
-
-/** A minimum at a vertex, where the course turns into the tangent given: its tangent is the mean of both segments'. */
-function turned(place: Minimum, { east: dx, north: dy }: Spot): Minimum {
-  const before = Math.sqrt(dx * dx + dy * dy);
-  const { tangentEast, tangentNorth } = place;
-  const x = dx / before + tangentEast;
-  const y = dy / before + tangentNorth;
-  const length = Math.sqrt(x * x + y * y);
-  const turnDeg =
-    Math.abs(Math.atan2(dx * tangentNorth - dy * tangentEast, dx * tangentEast + dy * tangentNorth)) * DEGREES;
-  return length < 1e-9
-    ? { ...place, turnDeg }
-    : { ...place, tangentEast: x / length, tangentNorth: y / length, turnDeg };
+  let tangentEast = dx / length;
+  let tangentNorth = dy / length;
+  let turnDeg = 0;
+  if (before !== null) {
+    const { east: bx, north: by } = before;
+    turnDeg = Math.abs(Math.atan2(bx * dy - by * dx, bx * dx + by * dy)) * DEGREES;
+    const lengthBefore = Math.sqrt(bx * bx + by * by);
+    const x = bx / lengthBefore + tangentEast;
+    const y = by / lengthBefore + tangentNorth;
+    const both = Math.sqrt(x * x + y * y);
+    // Where the course turns right back, the way back counts.
+    if (both >= 1e-9) {
+      tangentEast = x / both;
+      tangentNorth = y / both;
+    }
+  }
+  // Written out twice: a spread would take longer than all of this.
+  return end === undefined
+    ? { distance, raw, east, north, tangentEast, tangentNorth, turnDeg, rise: distance }
+    : { distance, raw, east, north, tangentEast, tangentNorth, turnDeg, rise: distance, end };
 }

@@ -149,16 +149,12 @@ function passOf(minimum: Minimum, course: Course, frame: Frame, options: PassOpt
   const at = foot ?? fromFrame(frame, east, north);
   // The frame's north is the point's; at the foot the meridian leans by the convergence.
   const lean = wrapDegrees(at[0] - frame.lon) * Math.sin(0.5 * (at[1] + frame.lat) * RADIANS);
-  const pass: Pass = {
-    measure: measureOf(course, minimum.raw),
-    distance,
-    offset,
-    side,
-    confidence,
-    azimuthDeg: normalAzimuth(Math.atan2(te, tn) * DEGREES + lean),
-    foot: at,
-  };
-  return minimum.end === undefined ? pass : { ...pass, end: minimum.end };
+  const measure = measureOf(course, minimum.raw);
+  const azimuthDeg = normalAzimuth(Math.atan2(te, tn) * DEGREES + lean);
+  // Written out twice: a spread would take longer than all of this.
+  return minimum.end === undefined
+    ? { measure, distance, offset, side, confidence, azimuthDeg, foot: at }
+    : { measure, distance, offset, side, confidence, azimuthDeg, foot: at, end: minimum.end };
 }
 
 /** Standard deviation of a lateral offset, metres: the point's and the course's 95 % radii together. */
