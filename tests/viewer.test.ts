@@ -134,7 +134,7 @@ describe('the viewer, the plan left as it is', () => {
       expect(await panel(page).textContent()).toContain('2.62 km');
       await page.getByRole('button', { name: /Imperial/u }).click();
       await expect.poll(() => panel(page).textContent()).toContain('1.63 mi');
-      expect(await panel(page).textContent()).toContain('100 yd');
+      expect(await panel(page).textContent()).toContain('98 yd');
       await page.getByRole('button', { name: /Metric/u }).click();
       await expect.poll(() => panel(page).textContent()).toContain('2.62 km');
     });
