@@ -202,6 +202,9 @@ export async function downloadedText(given: Download): Promise<string> {
   return Buffer.concat(pieces).toString('utf8');
 }
 
+/** The pane of the tabs; what is around it is the same whichever tab is chosen. */
+export const PANEL = '[role=tabpanel]';
+
 /** Axe finds nothing to object to on a page, or in a part of it; `where` says at which place of the test. */
 export async function expectNoAxeFaults(page: Page, where: object, part?: string): Promise<void> {
   // By itself it gathers its results in a page of its own, which only frames make necessary.
