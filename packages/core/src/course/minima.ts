@@ -2,9 +2,8 @@
  * Local minima of the distance from a point to a course, in running order, with the highest
  * distance that the course reaches between each and the next.
  */
-import type { LonLat } from '../finding.ts';
 import { DEGREES } from '../geodesy/ellipsoid.ts';
-import { type Frame, type Spot, frameAt, placeIn } from '../geodesy/frame.ts';
+import { type Frame, type Spot, placeIn } from '../geodesy/frame.ts';
 import type { Course } from './course.ts';
 import { type IndexedCourse, type VertexRun, type Window, runsIn, windowAround } from './segmentIndex.ts';
 
@@ -41,14 +40,9 @@ interface Search {
   through: boolean;
 }
 
-/** Minima within `radius` metres of a point; `margin` metres beyond it the course counts as gone. */
-export function minimaNear(indexed: IndexedCourse, at: LonLat, radius: number, margin: number): Minimum[] {
-  return minimaIn(indexed, frameAt(at[0], at[1]), radius, margin);
-}
-
-/** The same around the origin of a frame that is at hand. */
-export function minimaIn(indexed: IndexedCourse, frame: Frame, radius: number, margin: number): Minimum[] {
-  const window = windowAround(indexed, frame, radius + margin);
+/** Minima within `radius` metres of the origin of a frame; `margin` metres beyond it the course counts as gone. */
+export function minimaNear(indexed: IndexedCourse, frame: Frame, radius: number, margin: number): Minimum[] {
+  const window = windowAround(indexed, [frame.lon, frame.lat], radius + margin);
   const found: Minimum[] = [];
   const search: Search = {
     course: indexed.course,

@@ -11,7 +11,7 @@ import { type Frame, eastNorth, frameAt, fromFrame } from '../geodesy/frame.ts';
 import { normalCdf } from '../geodesy/normal.ts';
 import { type Course, type Pass, type Side, rawLength } from './course.ts';
 import { groundAt, placeAtRaw, pointOf } from './locate.ts';
-import { type Minimum, minimaIn } from './minima.ts';
+import { type Minimum, minimaNear } from './minima.ts';
 import { nearestPlace } from './nearest.ts';
 import { measureOf } from './scale.ts';
 import type { IndexedCourse } from './segmentIndex.ts';
@@ -76,7 +76,7 @@ function demandPosition(at: LonLat): void {
 export function passesOf(indexed: IndexedCourse, at: LonLat, options: PassOptions = PASS_DEFAULTS): Pass[] {
   demandPosition(at);
   const frame = frameAt(at[0], at[1]);
-  const minima = untangled(minimaIn(indexed, frame, options.snapRadius, APART), indexed.tangles);
+  const minima = untangled(minimaNear(indexed, frame, options.snapRadius, APART), indexed.tangles);
   return grouped(minima, indexed).map((minimum) => passOf(minimum, indexed.course, frame, options));
 }
 

@@ -5,8 +5,11 @@ import { inverse } from '../geodesy/karney.ts';
 import { ORIGIN, courseThrough, from, generator, turtle, turtlePoints } from '../testing/courses.ts';
 import type { Course } from './course.ts';
 import { groundAt } from './locate.ts';
-import { type IndexedCourse, indexCourse, nearRuns } from './segmentIndex.ts';
+import { type IndexedCourse, type VertexRun, indexCourse, runsIn, windowAround } from './segmentIndex.ts';
 import { real } from '../testing/numbers.ts';
+
+const nearRuns = (indexed: IndexedCourse, at: LonLat, radius: number): VertexRun[] =>
+  runsIn(indexed, windowAround(indexed, at, radius));
 
 /** Least distance from a point to a segment, by Karney at 33 places along it: never less than the true one. */
 function distanceTo(course: Course, vertex: number, at: LonLat): number {

@@ -106,11 +106,7 @@ export interface Window {
 }
 
 /** The least window that surely holds whatever of the course is within `radius` metres of a point; where longitudes meet it in two turns, both and all between. */
-export function windowAround(
-  { boxes }: IndexedCourse,
-  { lon, lat }: { readonly lon: number; readonly lat: number },
-  radius: number,
-): Window {
+export function windowAround({ boxes }: IndexedCourse, [lon, lat]: LonLat, radius: number): Window {
   const root = boxes.levels[boxes.levels.length - 1]!;
   // The polar radius of curvature is the largest, the equatorial meridian's the smallest: both err to the safe side.
   const halfHeight = radius / (EQUATORIAL_RADIUS * (1 - ECCENTRICITY_2)) / RADIANS + 1e-7;
@@ -175,7 +171,3 @@ export function runsIn({ course, boxes: { levels } }: IndexedCourse, window: Win
   );
   return runs;
 }
-
-/** Runs of vertices that hold every segment within `radius` metres of a point, in running order, touching runs merged. */
-export const nearRuns = (indexed: IndexedCourse, [lon, lat]: LonLat, radius: number): VertexRun[] =>
-  runsIn(indexed, windowAround(indexed, { lon, lat }, radius));

@@ -79,8 +79,8 @@ export function placeIn(frame: Frame, lon: number, lat: number, into: Spot): voi
   else placeByGeodesic(frame, lon, lat, into);
 }
 
-/** The same by the series alone, from differences in degrees: 0.2 m off at 20 km in middle latitudes. */
-export function placeBySeries(frame: Frame, dLon: number, dLat: number, into: Spot): void {
+/** By the series alone, from differences in degrees. */
+function placeBySeries(frame: Frame, dLon: number, dLat: number, into: Spot): void {
   const u = 0.5 * RADIANS * dLat;
   const x = (frame.parallel + u * (frame.parallel1 + u * frame.parallel2)) * dLon * RADIANS;
   const y = (frame.meridian + u * (frame.meridian1 + u * frame.meridian2)) * dLat * RADIANS;
