@@ -1,11 +1,11 @@
 /**
  * `pnpm bench`: course geometry against its peers in the same run. Prints a table of ratios and
  * writes it to bench/results.json, from which the table of packages/core/BENCHMARKS.md is made. Exits 1 where a ratio
- * falls short of its target. Every time is the median of five interleaved rounds. `run.mjs sizes` runs one part alone
- * and writes nothing.
+ * falls short of its target. Every time is the median of five interleaved rounds. `run.mjs sizes` runs one part
+ * alone and puts its rows among the others.
  */
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -233,20 +233,25 @@ function benchRaceDay() {
   );
 }
 
-// First, in a process that has run nothing else: what ran before slows the bare pass more than ours.
+const PARTS = {
+  // First, in a process that has run nothing else: what ran before slows the bare pass more than ours.
+  gpx: benchGpx,
+  measure: benchMeasure,
+  passes: () => benchLayout(benchPasses().turfCall),
+  sizes: () => benchSizes(report),
+  growth: benchGrowth,
+  raceday: benchRaceDay,
+};
+const file = join(here, 'results.json');
 const only = process.argv[2];
-if (only === 'sizes') benchSizes(report);
-else if (only === 'gpx') benchGpx();
-else whole();
+if (only !== undefined && PARTS[only] === undefined)
+  throw new Error(`found the part "${only}"; expected one of ${Object.keys(PARTS).join(', ')}`);
+for (const part of only === undefined ? Object.values(PARTS) : [PARTS[only]]) part();
+// Of a part alone its rows are put in the place of those that were there.
+const before = only === undefined ? [] : JSON.parse(readFileSync(file, 'utf8')).rows;
+const isNew = ({ work, peer }) => rows.some((row) => row.work === work && row.peer === peer);
+const kept = before.filter((row) => !isNew(row));
+const place = before.findIndex(isNew);
+kept.splice(place < 0 ? kept.length : place, 0, ...rows);
+writeFileSync(file, `${JSON.stringify({ node: process.version, rows: kept }, null, 2)}\n`);
 process.exitCode = rows.every((row) => row.met) ? 0 : 1;
-
-function whole() {
-  benchGpx();
-  benchMeasure();
-  const { turfCall } = benchPasses();
-  benchLayout(turfCall);
-  benchSizes(report);
-  benchGrowth();
-  benchRaceDay();
-  writeFileSync(join(here, 'results.json'), `${JSON.stringify({ node: process.version, rows }, null, 2)}\n`);
-}

@@ -9,11 +9,6 @@ export function timed(work) {
   return performance.now() - from;
 }
 
-/** A work that calls `one` with each of some values, `times` over. */
-export const repeated = (one, values, times) => () => {
-  for (let k = 0; k < times; k++) for (const value of values) one(value);
-};
-
 /** Milliseconds of each of `rounds` rounds of some works, one after the other, after a warm-up of each: at least a call, and until 150 ms are over. */
 export function roundsOf(works, rounds) {
   for (const work of works) for (let spent = timed(work); spent < 150;) spent += timed(work);
@@ -28,4 +23,18 @@ export function inTurn(ours, peer, rounds) {
     peer: median(pairs.map(([, b]) => b)),
     ratio: median(pairs.map(([a, b]) => b / a)),
   };
+}
+
+/**
+ * Ours over the peer's time for one call on each of some values: the median of `rounds` rounds. A round takes the medians of
+ * `slices` short slices, the two in turn, since works of microseconds are drowned where the machine stops one of them for a moment.
+ */
+export function overInSlices(ours, peer, values, rounds, slices) {
+  const [own, other] = [ours, peer].map((one) => () => values.forEach((value) => one(value)));
+  roundsOf([own, other], 0);
+  const ratios = Array.from({ length: rounds }, () => {
+    const pairs = Array.from({ length: slices }, () => [timed(own), timed(other)]);
+    return median(pairs.map(([a]) => a)) / median(pairs.map(([, b]) => b));
+  });
+  return median(ratios);
 }
