@@ -301,7 +301,7 @@ describe('GeoJSON in', () => {
     let nest: unknown = { type: 'Point', coordinates: [0, 0] };
     for (let k = 0; k < 5000; k++) nest = { type: 'GeometryCollection', geometries: [nest] };
     expect(messagesOf(placesFromGeoJson(nest))).toEqual([
-      'Collections are nested too deeply in the GeoJSON. There should be a few levels at most.',
+      'The GeoJSON nests collections too deeply. There should be only a few levels.',
     ]);
     const type = fc.constantFrom(
       'Feature',

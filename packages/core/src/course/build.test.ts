@@ -384,7 +384,7 @@ describe('what is said of gaps and lengths', () => {
       ]),
     );
     expect(finding!.message).toBe(
-      'The course would be 18,924 km long, of which 12,245 km between points 2 and 3. It should be at most 10,000 km. Delete the points that are not of the race.',
+      'The course would be 18,924 km long, 12,245 km of it between points 2 and 3. It should be at most 10,000 km. Delete the points that are not part of the race.',
     );
     expect(finding).toMatchObject({ measured: expect.closeTo(18_924_313, -2), where: { at: [60, 0] } });
   });

@@ -203,7 +203,7 @@ describe('what is no GeoJSON', () => {
     for (let k = 0; k < 200; k++) nest = { type: 'GeometryCollection', geometries: [nest] };
     expect(placesFromGeoJson(nest).findings).toEqual([
       expect.objectContaining({
-        message: 'Collections are nested too deeply in the GeoJSON. There should be a few levels at most.',
+        message: 'The GeoJSON nests collections too deeply. There should be only a few levels.',
         where: { path: expect.stringMatching(/^\/geometries\/0\/.{1,40}$/u) as string },
       }),
     ]);

@@ -193,10 +193,10 @@ describe('A fault that costs no position is a warning:', () => {
       '<gpx><trk>\n <trkpt lat="1" lon="2"/><trkseg><wpt lat="1" lon="2"/></trkseg></trk></gpx>',
     );
     expect(lines[0]).toContain(
-      'warning gpx-misplaced 2:2 This <trkpt> is left out with all it holds. It should be directly inside <trkseg>.',
+      'warning gpx-misplaced 2:2 This <trkpt> is left out, with everything in it. It should be directly inside <trkseg>.',
     );
     expect(lines[1]).toContain(
-      'warning gpx-misplaced 2:34 This <wpt> is left out with all it holds. It should be directly inside <gpx>.',
+      'warning gpx-misplaced 2:34 This <wpt> is left out, with everything in it. It should be directly inside <gpx>.',
     );
     expect(ele).toEqual([]);
   });

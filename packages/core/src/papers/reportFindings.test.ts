@@ -78,7 +78,7 @@ it('checks say what they found, what they cannot tell, and why they could not ru
     ],
     speak('metric'),
   ).html;
-  expect(page).toContain('5 checks: 3 ran, 1 of them found nothing; 2 could not run; 2 could not decide everywhere.');
+  expect(page).toContain('5 checks: 3 ran, 1 of them found nothing; 2 could not run; 2 were unclear in places.');
   expect(cellsOf(page).map((cells) => cells[3])).toEqual([
     'found nothing',
     '1 found, 2 unclear',

@@ -22,8 +22,7 @@ describe('a mark of a plan', () => {
     expect(messages(withMark(mark))).toEqual([]);
   });
 
-  const place =
-    'The mark no. 1 has no place. It should have one, or the name of a waypoint of the GPX file that says a distance.';
+  const place = 'The mark no. 1 has no place. It should have one, or the name of a GPX waypoint that gives a distance.';
   const distance = 'The mark no. 1 has no course distance. It should have one, or a name such as “10 km”.';
 
   it.each<[mark: object, said: string]>([

@@ -150,7 +150,7 @@ describe('what is told of a bend', () => {
       'bends 60° to the right 10 m before the tables, on their side: runners cut in along them. Within 30 m of them it should bend at most 45°.',
     );
     expect(at(corner(-60), 1010)[0]!.message).toContain(
-      'bends 60° to the left 10 m before the tables, to the other side: runners on the shortest way must come across to them.',
+      'bends 60° to the left 10 m before the tables, away from them: runners on the shortest way must come across to them.',
     );
     expect(at(corner(60), 980)[0]!.message).toMatch(/60° to the right 1[34] m after the tables/u);
   });

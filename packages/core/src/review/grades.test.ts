@@ -57,7 +57,7 @@ describe('grade-at-tables', () => {
       expect.objectContaining({
         measured: expect.closeTo(-0.0401, 6),
         message: expect.stringContaining(
-          'falls 4.01 % at the tables, taken over them and 25 m either side. It should be at most 4 %.',
+          'falls 4.01 % at the tables, measured from 25 m before them to 25 m after. It should be at most 4 %.',
         ),
       }),
     ]);
@@ -224,5 +224,5 @@ it('a race on wheels is told among others by its own name, and others are not', 
   ];
   const found = descentWithWheels.find(layoutOf([down], [{ at: ROADSIDE }], { races }));
   expect(found.map(({ where }) => where.race)).toEqual(['w']);
-  expect(found[0]!.message).toContain('w, on wheels, comes down 8 %');
+  expect(found[0]!.message).toContain('w, on wheels, descends at 8 %');
 });

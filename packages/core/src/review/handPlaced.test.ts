@@ -119,7 +119,7 @@ describe('what is said of items placed by hand', () => {
 
   it('is asked of tables in the plan by kind, also of gel', () => {
     expect(found(tablesMismatch, { serves: ['water'], tables: { sportsDrink: 2, water: 1 } })[0]!.message).toContain(
-      'Sports drink has 2 tables but is not served: none is laid out.',
+      'Sports drink has 2 tables but is not served, so none is laid out.',
     );
     expect(found(tablesMismatch, { serves: ['gel', 'sportsDrink'], tables: { sportsDrink: 0 } })[0]!.message).toContain(
       'Sports drink is served but has no table: none is laid out',

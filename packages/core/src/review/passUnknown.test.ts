@@ -26,7 +26,7 @@ it('a lead that the course does not make is an error that says how many passes t
     severity: 'error',
     where: { path: '/stations/0/lead', station: 's1', race: 'c' },
   });
-  expect(finding!.message).toContain('names the 3rd time that c comes past, but it comes twice.');
+  expect(finding!.message).toContain('names the 3rd time that c comes past, but it comes past only twice.');
   expect(found({ lead: { race: 'c', pass: 1 } })).toEqual([]);
 });
 
@@ -69,7 +69,7 @@ it('passes of another race do not count, and one pass is told in the singular', 
   expect(finding!.message).toContain('names a pass of d, which does not run by here.');
   expect(more).toEqual([
     expect.objectContaining({
-      message: expect.stringContaining('names the 2nd time that c comes past, but it comes once.'),
+      message: expect.stringContaining('names the 2nd time that c comes past, but it comes past only once.'),
     }),
   ]);
 });

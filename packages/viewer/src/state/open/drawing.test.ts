@@ -43,7 +43,7 @@ test.each([
   [{ type: 'Feature', properties: {} }, 'no geometry'],
   [feature(null), 'no geometry'],
   [feature([]), 'no geometry'],
-  [feature({ coordinates: line.coordinates }), 'of no kind'],
+  [feature({ coordinates: line.coordinates }), 'has no type'],
   [feature({ type: 'Circle', coordinates: [0, 0] }), '“Circle”'],
   [feature({ type: 'GeometryCollection', geometries: [] }), '“GeometryCollection”'],
   [feature({ type: 'LineString' }), 'no coordinates'],

@@ -44,8 +44,8 @@ export const line: TextsOf<LineParams> = {
     'It should have at least two different points.',
   ],
   'course-too-long': ({ length, most, step, point }, say) => [
-    `The course would be ${wholeFar(length, say)} long, of which ${wholeFar(step, say)} between ${pair(point, say)}.`,
+    `The course would be ${wholeFar(length, say)} long, ${wholeFar(step, say)} of it between ${pair(point, say)}.`,
     `It should be at most ${wholeFar(most, say)}.`,
-    'Delete the points that are not of the race.',
+    'Delete the points that are not part of the race.',
   ],
 };
