@@ -93,7 +93,7 @@ describe('the report', () => {
     expect([rowWith(none, '>Revision<'), rowWith(none, '>Race day<')].every((row) => row.includes('not stated'))).toBe(
       true,
     );
-    expect(rowWith(facts({ date: '2027-09-12' }), '>Race day<')).toContain('<bdi>2027-09-12</bdi>');
+    expect(rowWith(facts({ date: '2027-09-12' }), '>Race day<')).toContain('<bdi>Sunday 12 September 2027</bdi>');
     expect(rowWith(facts({ date: '2027-09-12', timeZone: 'Etc/UTC', revision: '3' }), '>Race day<')).toContain(
       '<bdi>Sunday 12 September 2027 (Etc/UTC)</bdi>',
     );

@@ -210,7 +210,7 @@ describe('facts', () => {
   it('of race day list every default, "none" where there is none, and nothing without a race day', () => {
     const rows = cellsOf(daySection(analysisOf(STRAIGHT, [AT_1500], { races: [runners(10)] }), en).html);
     expect(rows.find(([key]) => key === 'supplies.resupply')![2]).toBe('none');
-    expect(rows.find(([key]) => key === 'supplies.waste')![2]).toBe('0.15 share');
+    expect(rows.find(([key]) => key === 'supplies.waste')![2]).toBe('15 %');
     expect(daySection(analysisOf(STRAIGHT, [AT_1500]), en).html).toBe('');
   });
 });

@@ -60,7 +60,7 @@ describe('crosses-flow', () => {
         severity: 'error',
         measured: expect.closeTo(0, 3),
         unit: 'm',
-        message: expect.stringContaining('one way must cross the other'),
+        message: expect.stringContaining('one must cross the other'),
         where: expect.objectContaining({ station: 's1', course: 'c' }),
       }),
     ]);

@@ -183,7 +183,7 @@ describe('which pass the grade is taken from', () => {
     const held = (maxGrade: number): number =>
       descentWithWheels.find(laid(down, 1500, 'wheels', { practice: { maxGrade } })).length;
     expect([held(0.0799), held(0.0801)]).toEqual([1, 0]);
-    expect(descentWithWheels.find(laid(down, 1500, 'wheels'))[0]!.message).toContain('comes down 8 % over the 100 m');
+    expect(descentWithWheels.find(laid(down, 1500, 'wheels'))[0]!.message).toContain('descends at 8 % over the 100 m');
   });
 
   it('looks at the tables of another direction where those meet it, and at the foot where a pass is not served', () => {

@@ -204,7 +204,7 @@ describe('what else is said of recorded points', () => {
     const [note] = found('placed-assumptions', [point('s1 sign', 1408.56)]);
     expect(note).toMatchObject({ severity: 'note', source: 'assumption', where: { file: 'placed.gpx' } });
     // 1.645·√(5² + 5²) ÷ 2.4477 = 4.75 m.
-    expect(note!.message).toContain('or 5 m without hdop and for planned places (± 4.8 m between two)');
+    expect(note!.message).toContain('5 m without hdop and for planned places; ± 4.8 m between two');
   });
 });
 

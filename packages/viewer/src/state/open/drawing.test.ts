@@ -38,8 +38,8 @@ test('every kind of geometry that can be drawn is taken as it is, without a note
 });
 
 test.each([
-  [null, 'no GeoJSON feature'],
-  ['a road', 'no GeoJSON feature'],
+  [null, 'not a GeoJSON feature'],
+  ['a road', 'not a GeoJSON feature'],
   [{ type: 'Feature', properties: {} }, 'no geometry'],
   [feature(null), 'no geometry'],
   [feature([]), 'no geometry'],

@@ -26,7 +26,7 @@ const service: TextsOf<ServiceParams> = {
   'crosses-flow': ({ other, farther, sideUnclear }, say) => {
     const who =
       farther === null
-        ? `Runners come both ways on one road (${passes(other, say)} the other way): one way must cross the other to reach the tables.`
+        ? `Runners come both ways on one road (${passes(other, say)} the other way): one must cross the other to reach the tables.`
         : `Runners come both ways, and ${passes(farther.passes, say)}, ${say.length(farther.by)} farther from the tables, must cross the others.`;
     return [
       who,
