@@ -304,7 +304,7 @@ describe('the station panel', () => {
   });
 
   it('does all that a course designer does to a station by keyboard alone, and undo brings the first bytes back', async () => {
-    await onMap(async ({ page }) => {
+    await on(async ({ page }) => {
       await page.getByRole('button', { name: 'Add station' }).focus();
       await page.keyboard.press('Enter');
       await expect.poll(() => heading(page)).toContain('Station 10');

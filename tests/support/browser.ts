@@ -56,6 +56,8 @@ async function newContext(browser: Browser, { map, ...options }: VisitOptions): 
   const context = await browser.newContext({
     viewport: { width: 1440, height: 900 },
     serviceWorkers: 'block',
+    // A flight of the map is drawn without a graphics card, frame by frame, and no test is about one.
+    reducedMotion: 'reduce',
     ...options,
   });
   if (map === false) withoutMap.add(context);

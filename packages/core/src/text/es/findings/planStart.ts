@@ -19,7 +19,7 @@ export const startPlaces: TextsOf<PlanParams>['start-places'] = byProblem({
     typeof every === 'number'
       ? `Se pidió un puesto cada ${every < 1000 ? say.length(every) : say.far(every)} en un recorrido de ${say.far(length)}.`
       : `La separación es ${say.found(every)}; el recorrido mide ${say.far(length)}.`,
-    `La separación debería ser menor que el recorrido, y dar ${say.count(most)} puestos como máximo.`,
+    `La separación debe ser menor que el recorrido, y dar ${say.count(most)} puestos como máximo.`,
   ],
   repeated: ({ measure }, say) => [`El lugar en ${say.far(measure)} se dio más de una vez.`, 'Se hizo un solo puesto.'],
   unusedMarks: ({ names, more }, say) => [
