@@ -9,7 +9,8 @@ import type { Metres } from '../units.ts';
 import { DEGREES, RADIANS, azimuthDifference, normalAzimuth, wrapDegrees } from '../geodesy/ellipsoid.ts';
 import { eastNorth, fromEastNorth } from '../geodesy/frame.ts';
 import { normalCdf } from '../geodesy/normal.ts';
-import { type Pass, type Side, rawLength } from './course.ts';
+import { type Course, type Pass, type Side, rawLength } from './course.ts';
+import { indexedOnce } from './indexed.ts';
 import { groundAt, placeAtRaw } from './locate.ts';
 import { type Minimum, minimaNear } from './minima.ts';
 import { measureOf } from './scale.ts';
@@ -57,7 +58,7 @@ function demandPosition(at: LonLat): void {
 
 /**
  * All passes of a course by a point, in running order: one for each lap, two for an out-and-back. Empty where the course keeps farther
- * than `snapRadius`. Throws a RangeError where `at` is no position in degrees.
+ * than `snapRadius`. A course without its index is indexed at the first call, once. Throws a RangeError where `at` is no position in degrees.
  * @example
  * ```ts
  * import { buildCourse, indexCourse, passesOf } from '@halfcup/core/geometry';
@@ -71,8 +72,13 @@ function demandPosition(at: LonLat): void {
  * passes[0]?.offset; // → 5.526
  * ```
  */
-export function passesOf(indexed: IndexedCourse, at: LonLat, options: PassOptions = PASS_DEFAULTS): Pass[] {
+export function passesOf(
+  course: Course | IndexedCourse,
+  at: LonLat,
+  options: PassOptions = PASS_DEFAULTS,
+): Pass[] {
   demandPosition(at);
+  const indexed = indexedOnce(course);
   const minima = untangled(minimaNear(indexed, at, options.snapRadius, APART), indexed);
   return grouped(minima, indexed).map((minimum) => passOf(minimum, indexed, at, options));
 }
@@ -163,18 +169,19 @@ export const sigmaOf = (options: Pick<PassOptions, 'pinR95' | 'courseR95'>): num
  * Throws a RangeError where `at` is no position in degrees.
  * @example
  * ```ts
- * import { buildCourse, indexCourse, nearestOn } from '@halfcup/core/geometry';
+ * import { buildCourse, nearestOn } from '@halfcup/core/geometry';
  *
  * const pier = { lon: Float64Array.of(-30.1, -30.09, -30.1), lat: Float64Array.of(12.2, 12.2, 12.2), ele: Float64Array.of(2, 6, 4) };
  * const built = buildCourse({ id: 'pier', name: 'Pier run', segments: [pier] });
  * if (!built.ok) throw new Error(built.findings[0]?.message);
- * const nearest = nearestOn(indexCourse(built.value), [-30.095, 12.21]);
+ * const nearest = nearestOn(built.value, [-30.095, 12.21]);
  * nearest.distance; // → 1106.23
  * nearest.measure; // → 544.11
  * ```
  */
-export function nearestOn(indexed: IndexedCourse, at: LonLat): Pass {
+export function nearestOn(course: Course | IndexedCourse, at: LonLat): Pass {
   demandPosition(at);
+  const indexed = indexedOnce(course);
   for (let radius = 100; ; radius *= 8) {
     const minima = minimaNear(indexed, at, radius, 0);
     if (minima.length > 0 || radius > 2.1e7) {
