@@ -72,11 +72,7 @@ function demandPosition(at: LonLat): void {
  * passes[0]?.offset; // → 5.526
  * ```
  */
-export function passesOf(
-  course: Course | IndexedCourse,
-  at: LonLat,
-  options: PassOptions = PASS_DEFAULTS,
-): Pass[] {
+export function passesOf(course: Course | IndexedCourse, at: LonLat, options: PassOptions = PASS_DEFAULTS): Pass[] {
   demandPosition(at);
   const indexed = indexedOnce(course);
   const minima = untangled(minimaNear(indexed, at, options.snapRadius, APART), indexed);

@@ -2,7 +2,7 @@
  * The single values of a plan, as zod schemas: quantities in SI units out, texts with their
  * rules, coordinate pairs. Each carries its JSON Schema as metadata where zod cannot derive it.
  */
-import { z } from 'zod';
+import * as z from 'zod';
 import type { LonLat } from '../finding.ts';
 import { foundOf } from '../text/found.ts';
 import type { Accepted, PlainKind, QuantityKind, ValueProblem } from '../text/params/plan.ts';
