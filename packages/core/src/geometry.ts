@@ -1,6 +1,6 @@
 /**
  * The face `@halfcup/core/geometry`: course geometry alone, without plans, files or GeoJSON. A line becomes a course
- * ({@link courseFromGpx}, {@link courseFromLine}, {@link buildCourse}), and points are found on it ({@link passesOf}, {@link pointAt}).
+ * ({@link courseFromLine}, {@link buildCourse}; `courseFromGpx` is in `./gpx`), and points are found on it ({@link passesOf}, {@link pointAt}).
  * @module @halfcup/core/geometry
  */
 
@@ -25,7 +25,6 @@ export {
 } from './course/course.ts';
 export { type PartsInput, type Stretch, courseOfParts } from './course/parts.ts';
 export type { ForeignOptions } from './course/foreign.ts';
-export { type GpxCourseOptions, courseFromGpx } from './course/fromGpx.ts';
 export { type LineOptions, courseFromLine } from './course/fromLine.ts';
 export { type GpxParserLine, type GpxParserResult, courseFromGpxParser } from './course/fromGpxParser.ts';
 

@@ -7,6 +7,22 @@
 
 // Read, begin and change a plan
 export { readPlan } from './plan/read.ts';
+export type {
+  ClockInput,
+  CourseInput,
+  CrewInput,
+  FinishInput,
+  MarkInput,
+  PlanInput,
+  PracticeInput,
+  Quantity,
+  RaceInput,
+  StationChanges,
+  StationInput,
+  SuppliesInput,
+  VehicleInput,
+  WaveInput,
+} from './plan/input.ts';
 export { ITEM_KINDS, formOf } from './kinds.ts';
 export type { Supply, SupplyKind } from './kinds.ts';
 export { type NamedFiles, filesNamedBy } from './plan/files.ts';

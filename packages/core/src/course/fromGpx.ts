@@ -21,7 +21,8 @@ const faultless = (line: GpxLine): ForeignLine => ({ ...line, faults: NO_FAULTS 
  * 50 m where nobody says what to do with it. Throws a TypeError on what is neither text nor bytes.
  * @example
  * ```ts
- * import { courseFromGpx, passesOf } from '@halfcup/core/geometry';
+ * import { passesOf } from '@halfcup/core/geometry';
+ * import { courseFromGpx } from '@halfcup/core/gpx';
  *
  * const course = courseFromGpx(`<gpx version="1.1" creator="me"><trk><trkseg>
  *   <trkpt lat="12.2" lon="-30.1"/><trkpt lat="12.2" lon="-30.09"/></trkseg></trk></gpx>`);

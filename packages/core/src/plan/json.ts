@@ -28,7 +28,7 @@ export interface JsonText {
 }
 
 /** Deeper than any plan; keeps hostile nesting from exhausting the stack. */
-const DEEPEST = 64;
+export const DEEPEST = 64;
 const BOM = '\uFEFF';
 
 /** Length of a byte order mark at the beginning: 0 or 1. */
