@@ -29,6 +29,8 @@ export const ROOMS: readonly string[] = [
   'review',
   'analyse.ts',
   'reanalyse.ts',
+  'wholePlan.ts',
+  'questions.ts',
   'improve',
   'export',
   'papers',

@@ -64,6 +64,17 @@ export type {
   Units,
 } from './plan/plan.ts';
 
+// A plan and its files in one call
+export {
+  type LaidPlan,
+  type PlanFile,
+  type PlanFiles,
+  type PlanJob,
+  type ReviewedPlan,
+  layoutPlan,
+  reviewPlan,
+} from './wholePlan.ts';
+
 // Analyse a plan: whole, again after a change, or stage by stage
 export {
   type Analysis,
