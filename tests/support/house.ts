@@ -29,7 +29,7 @@ export const ROOMS: readonly string[] = [
   'review',
   'analyse.ts',
   'reanalyse.ts',
-  'wholePlan.ts',
+  'whole.ts',
   'questions.ts',
   'improve',
   'export',

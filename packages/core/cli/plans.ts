@@ -7,7 +7,7 @@ import { placeFindings } from '../src/plan/placeFindings.ts';
 import type { PlanDocument } from '../src/plan/plan.ts';
 import { readPlan } from '../src/plan/read.ts';
 import { withVariant } from '../src/plan/variant.ts';
-import { type PlanFile, type ReviewedPlan, reviewPlan } from '../src/wholePlan.ts';
+import { type PlanFile, type ReviewedPlan, reviewPlan } from '../src/whole.ts';
 import { liesInside, readGpxFile, readText } from './files.ts';
 import type { Io } from './io.ts';
 import { REFUSAL } from './messages.ts';

@@ -73,7 +73,7 @@ export {
   type ReviewedPlan,
   layoutPlan,
   reviewPlan,
-} from './wholePlan.ts';
+} from './whole.ts';
 
 // Analyse a plan: whole, again after a change, or stage by stage
 export {
@@ -89,6 +89,9 @@ export {
 } from './analyse.ts';
 export { reanalyse } from './reanalyse.ts';
 export type { CourseSources } from './plan/courses.ts';
+
+// Ask it
+export { type NextStation, type RaceRunners, type StretchRunners, etaAt, nextStation, runnersAt } from './questions.ts';
 
 // What an analysis holds: courses, passes, layout, spacing, race day
 export {

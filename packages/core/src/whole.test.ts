@@ -9,7 +9,7 @@ import { readPlan } from './plan/read.ts';
 import { withVariant } from './plan/variant.ts';
 import { MINIMAL_PLAN } from './testing/plans.ts';
 import { valueOf } from './testing/courses.ts';
-import { layoutPlan, reviewPlan } from './wholePlan.ts';
+import { layoutPlan, reviewPlan } from './whole.ts';
 
 const DEMO = new URL('../../../fixtures/demo/', import.meta.url);
 const plan = readFileSync(new URL('plan.json', DEMO), 'utf8');
