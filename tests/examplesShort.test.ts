@@ -10,7 +10,11 @@ import { OCEAN, go, gpxText, straight } from './support/courses.ts';
 import { documentIn, folderWith, halfcupIn } from './support/halfcup.ts';
 
 const EXAMPLES = join(CORE, 'examples');
-const linesOf = (name: string): number => readFileSync(join(EXAMPLES, name), 'utf8').trimEnd().split('\n').length;
+/** Lines of code: neither empty nor a comment. */
+const linesOf = (name: string): number =>
+  readFileSync(join(EXAMPLES, name), 'utf8')
+    .split('\n')
+    .filter((line) => line.trim() !== '' && !/^\s*(?:\/\*|\/\/)/u.test(line)).length;
 const points = straight(OCEAN, 90, 51, 100);
 const [tap, far] = [go(points[20]!, 0, 5), go(points[20]!, 0, 900)];
 const folder = folderWith({

@@ -11,11 +11,8 @@ try {
   const [, ...rows] = readFileSync(csv, 'utf8').trim().split(/\r?\n/u);
   const joined = rows.flatMap((row) => {
     const [name, ...at] = row.split(',');
-    return passesOf(course.value, at.map(Number.parseFloat)).map(({ measure, side }) => [
-      name,
-      measure.toFixed(1),
-      side,
-    ]);
+    const passes = passesOf(course.value, at.map(Number.parseFloat));
+    return passes.map(({ measure, side }) => [name, measure.toFixed(1), side]);
   });
   process.stdout.write(csvText([['name', 'course distance (m)', 'side'], ...joined]));
 } catch ({ message }) {
