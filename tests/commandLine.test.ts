@@ -22,7 +22,7 @@ describe('halfcup', () => {
   it.each(['course', 'snap', 'start', 'layout', 'export'])('explains %s with all its options', async (name) => {
     const { exit, out, err } = await halfcupIn(folder, name, '--help');
     expect([exit, err]).toEqual([0, '']);
-    expect(out).toMatch(new RegExp(`^Usage: halfcup ${name} `, 'u'));
+    expect(out).toMatch(new RegExp(`^Usage: npx halfcup ${name} `, 'u'));
     expect(out).toContain('--json');
   });
 
