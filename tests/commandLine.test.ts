@@ -106,7 +106,7 @@ describe('halfcup', () => {
     });
     expect(JSON.parse(readFileSync(target, 'utf8'))).toMatchObject({ points: 51 });
     writeFileSync(target, 'precious');
-    expect(await refusalIn(folder, 'course', 'c.gpx', '--json', '--out', 'out.json')).toEqual([
+    expect(await refusalIn(folder, 'course', 'c.gpx', '--out', 'out.json')).toEqual([
       expect.stringMatching(/^out\.json: error: .*exists already.*--force/u),
     ]);
     expect(readFileSync(target, 'utf8')).toBe('precious');
