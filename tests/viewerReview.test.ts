@@ -23,6 +23,7 @@ import {
   type Visit,
   LOOKS,
   dropFiles,
+  PANEL,
   expectNoAxeFaults,
   faultless,
   foreignOf,
@@ -570,7 +571,7 @@ describe('these panels', () => {
     await on(async ({ page }) => {
       const check = (where: string): Promise<void> =>
         inLooks(page, LOOKS, async (look) => {
-          await expectNoAxeFaults(page, { where, ...look });
+          await expectNoAxeFaults(page, { where, ...look }, PANEL);
           const room = await page.locator('#panel').evaluate((panel) => panel.scrollWidth - panel.clientWidth);
           expect(room).toBeLessThanOrEqual(0);
         });

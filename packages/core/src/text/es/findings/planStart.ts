@@ -17,7 +17,7 @@ export const startPlaces: TextsOf<PlanParams>['start-places'] = byProblem({
   noStations: () => ['Ningún punto del archivo se convirtió en puesto.', null, SAY_WHERE],
   every: ({ every, length, most }, say) => [
     `Se pidió un puesto cada ${typeof every === 'number' ? say.length(every) : say.found(every)} en un recorrido de ${say.far(length)}.`,
-    `La separación debería ser menor que el recorrido, y dar ${say.count(most)} puestos como máximo.`,
+    `La separación debe ser menor que el recorrido, y dar ${say.count(most)} puestos como máximo.`,
   ],
   repeated: ({ measure }, say) => [`El lugar en ${say.far(measure)} se dio más de una vez.`, 'Se hizo un solo puesto.'],
   unusedMarks: ({ names, more }, say) => [
