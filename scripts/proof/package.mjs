@@ -28,7 +28,10 @@ export function provePackage({ folder, tarball, core }) {
     const { sourceRoot, sources } = readJson(join(core, name));
     return sources.some((source) => !existsSync(join(core, dirname(name), sourceRoot ?? '', source)));
   });
-  expect(maps.length > 100 && lost.length === 0, `of ${maps.length} maps of types these lead nowhere: ${lost.join(', ')}`);
+  expect(
+    maps.length > 100 && lost.length === 0,
+    `of ${maps.length} maps of types these lead nowhere: ${lost.join(', ')}`,
+  );
   proven('every map of types leads to its source in the package', `${maps.length} maps`);
   const installed = packagesIn(folder);
   expect(

@@ -1,7 +1,7 @@
 /**
  * The face `@halfcup/core`: a plan and its files in, the whole analysis out.
  * Geometry alone: `@halfcup/core/geometry`; reading and writing GPX alone: `@halfcup/core/gpx`;
- * papers: `@halfcup/core/sheets`; GeoJSON, which loads Turf: `@halfcup/core/geojson`.
+ * papers: `@halfcup/core/papers`; GeoJSON, which loads Turf: `@halfcup/core/geojson`.
  * @module @halfcup/core
  */
 

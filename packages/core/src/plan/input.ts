@@ -11,11 +11,6 @@ import type { Crew, Heat, Packs, Practice, Supplies, TakeRates } from './rules.t
 /** Metres, seconds, litres or kilograms as a number, or a text with its unit: `"100 yd"`, `"4:25:00"`, `"7 fl oz"`, `"8.3 lb"`. */
 export type Quantity = number | string;
 
-/** Each of a rule's keys may be left out, and each quantity may be a text. */
-type Written<Rules, Plain extends keyof Rules> = {
-  readonly [key in keyof Rules]?: key extends Plain ? Rules[key] : Quantity;
-};
-
 /** A mark: `at` and `measure`, or the name of a waypoint that says its distance or comes with one. */
 export interface MarkInput {
   readonly at?: LonLat;
@@ -73,7 +68,9 @@ export interface RaceInput {
 }
 
 /** Distances of signs, tables and trash, and what the checks hold them to. */
-export type PracticeInput = Written<Practice, 'sideConfidence' | 'maxGrade'>;
+export type PracticeInput = {
+  readonly [key in keyof Practice]?: key extends 'sideConfidence' | 'maxGrade' ? number : Quantity;
+};
 
 /** Cups, drinks, gels and what they come in. */
 export interface SuppliesInput {
@@ -87,7 +84,7 @@ export interface SuppliesInput {
   readonly fill?: number;
   readonly cupsPerLayer?: number;
   readonly layers?: number;
-  readonly packs?: Written<Packs, Exclude<keyof Packs, 'waterJug' | 'sportsDrinkJug'>>;
+  readonly packs?: { readonly [pack in keyof Packs]?: pack extends 'waterJug' | 'sportsDrinkJug' ? Quantity : number };
   readonly weights?: { readonly [item in keyof Packs | 'table' | 'sign' | 'box']?: Quantity };
   readonly cupsPerBag?: number;
   readonly resupply?: { readonly at: number; readonly takes: Quantity };
@@ -96,7 +93,9 @@ export interface SuppliesInput {
 }
 
 /** Hands at a station, and how fast they are. */
-export type CrewInput = Written<Crew, Exclude<keyof Crew, 'handSpacing' | 'ready' | 'setUp' | 'longest'>>;
+export type CrewInput = {
+  readonly [key in keyof Crew]?: key extends 'handSpacing' | 'ready' | 'setUp' | 'longest' ? Quantity : number;
+};
 
 /** All keys of a station but its id: what a variant may change. */
 export interface StationChanges {
