@@ -67,10 +67,12 @@ describe('the features of a layout', () => {
     });
     expect(ofKind(layout, 'station')[0]!.properties).toEqual({
       kind: 'station',
+      key: 'station/s1',
       station: 's1',
       name: 'Kelp Bay',
       serves: 'Gel, Water',
       races: 'Mile Run, Half Mile',
+      raceIds: ['m', 'h'],
       course: 'c',
       measure: 1500,
       side: 'right',
