@@ -92,11 +92,16 @@ describe('the features of a layout', () => {
     expect(ofKind(layout, 'box').map(({ properties }) => properties!['label'])).toEqual(['Box 1', 'Box 2']);
     expect(ofKind(layout, 'drop')[0]!.properties).toEqual({
       kind: 'drop',
+      key: 'point/s1/0',
       station: 's1',
       name: 'Supplies',
       street: 'Kelp Road',
     });
-    expect(ofKind(layout, 'toilets')[0]!.properties).toEqual({ kind: 'toilets', station: 's1', name: 'toilets' });
+    expect(ofKind(layout, 'toilets')[0]!.properties).toMatchObject({
+      kind: 'toilets',
+      key: 'point/s1/1',
+      station: 's1',
+    });
   });
 
   it('are points for the sign and boxes, and lines for what stands along a stretch, all to eight decimals', () => {
