@@ -80,7 +80,7 @@ describe('the plan’s panel, the plan left as it is', () => {
       await races.getByRole('button', { name: 'Delete race Half marathon' }).click();
       await expect
         .poll(() => races.getByRole('alert').first().textContent())
-        .toMatch(/^Half marathon is still in use: Strand Road, .*Take it out there first\.$/u);
+        .toMatch(/^Half marathon is still in use: Strand Road, .*Remove it there first\.$/u);
       expect(await saved(page)).toBe(DEMO);
     });
   });

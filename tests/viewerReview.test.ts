@@ -312,7 +312,7 @@ describe('waivers', () => {
       await page.getByLabel('Reason').fill('Seen on the ground');
       await page.getByLabel('Date').fill('2027-02-30');
       await button(page, 'Waive').click();
-      await page.getByText('is no date. Write it as').waitFor();
+      await page.getByText('is not a date. Write it as').waitFor();
       await page.getByLabel('Date').fill('2027-08-01');
       await button(page, 'Waive').click();
       const waived = page.getByRole('region', { name: /^Waived/u });

@@ -344,7 +344,7 @@ describe('the station panel', () => {
       await tick('Fixed: leave it out when searching for better places');
       await typeIn(field('Sign before the first table'), '80');
       await typeIn(field('Cup holds'), '250');
-      await typeIn(field('Second delivery ordered when left'), '0.3');
+      await typeIn(field('Share left when ordering a second delivery'), '0.3');
       await typeIn(field('Minimum crew'), '9');
       await typeIn(field('Ready before the first runner'), '45');
       await press('Add a point at the pin');

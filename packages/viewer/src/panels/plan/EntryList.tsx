@@ -54,7 +54,7 @@ export function EntryList({ path, word, title, entry, fresh, addLabel, least = 0
     const findings = run(store, setValue([...path, index], undefined, `delete ${word} ${title(index)}`));
     const users = usersOf(store, findings);
     if (users.length === 0) report(findings);
-    else setTrouble(`${title(index)} is still in use: ${users.join(', ')}. Take it out there first.`);
+    else setTrouble(`${title(index)} is still in use: ${users.join(', ')}. Remove it there first.`);
   };
   return (
     <div class="entries">
