@@ -5,7 +5,7 @@
  */
 import { analyse, readPlan } from '@halfcup/core';
 import { readGpx } from '@halfcup/core/gpx';
-import { captainSheet } from '@halfcup/core/sheets';
+import { captainSheet } from '@halfcup/core/papers';
 import { readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { chromium } from 'playwright-core';

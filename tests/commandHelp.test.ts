@@ -25,7 +25,7 @@ describe('help', () => {
     'of %s says how it is used, with two examples, and no heading is empty',
     async (name) => {
       const help = await helpOf(name);
-      expect(help).toMatch(new RegExp(`^Usage: halfcup ${name} .*\\[OPTIONS\\]\n\n[A-Z]`, 'u'));
+      expect(help).toMatch(new RegExp(`^Usage: npx halfcup ${name} .*\\[OPTIONS\\]\n\n[A-Z]`, 'u'));
       for (const heading of ['Arguments:', 'Options of all commands:', 'Examples:', 'Exit status:'])
         expect(help).toMatch(new RegExp(`^${heading}\n {2}\\S`, 'mu'));
       for (const [, next] of help.matchAll(/^[A-Z][\w ]+:\n(.*)$/gmu)) expect(next).toMatch(/^ {2}\S/u);

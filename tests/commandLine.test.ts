@@ -22,7 +22,7 @@ describe('halfcup', () => {
   it.each(['course', 'snap', 'start', 'layout', 'export'])('explains %s with all its options', async (name) => {
     const { exit, out, err } = await halfcupIn(folder, name, '--help');
     expect([exit, err]).toEqual([0, '']);
-    expect(out).toMatch(new RegExp(`^Usage: halfcup ${name} `, 'u'));
+    expect(out).toMatch(new RegExp(`^Usage: npx halfcup ${name} `, 'u'));
     expect(out).toContain('--json');
   });
 
@@ -106,7 +106,7 @@ describe('halfcup', () => {
     });
     expect(JSON.parse(readFileSync(target, 'utf8'))).toMatchObject({ points: 51 });
     writeFileSync(target, 'precious');
-    expect(await refusalIn(folder, 'course', 'c.gpx', '--json', '--out', 'out.json')).toEqual([
+    expect(await refusalIn(folder, 'course', 'c.gpx', '--out', 'out.json')).toEqual([
       expect.stringMatching(/^out\.json: error: .*exists already.*--force/u),
     ]);
     expect(readFileSync(target, 'utf8')).toBe('precious');

@@ -66,5 +66,5 @@ it('is carried by the face of the papers and by no other', () => {
   };
   const core = join(ROOT, 'packages/core/src');
   const carrying = FACES.filter((face) => behind(join(core, face)).has(join(core, 'papers/font/bytes.ts')));
-  expect(carrying).toEqual(['sheets.ts']);
+  expect(carrying).toEqual(['papers.ts']);
 });

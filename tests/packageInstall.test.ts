@@ -71,11 +71,22 @@ beforeAll(() => {
 });
 
 describe('the packed package', () => {
-  it('names every dependency by a version that a registry knows, and brings its licence and no sources', () => {
+  it('names every dependency by a version that a registry knows, and brings its licence, its sources without their tests, and examples', () => {
     for (const version of Object.values(manifest().dependencies)) expect(version).toMatch(/^\d+\.\d+\.\d+$/u);
     const files = readdirSync(installed, { recursive: true, encoding: 'utf8' });
     for (const file of ['LICENSE', 'README.md', ...linkedFrom('README.md')]) expect(files).toContain(file);
-    expect(files.filter((file) => /\.test\.|\.tsbuildinfo$|(?<!\.d)\.ts$/u.test(file))).toEqual([]);
+    expect(files.filter((file) => /\.test\.|testing|node_modules|\.tsbuildinfo$/u.test(file))).toEqual([]);
+    // Maps of types lead an editor to the sources, which lie nowhere else.
+    const sources = files.filter((file) => /(?<!\.d)\.ts$/u.test(file));
+    expect(sources.every((file) => file.startsWith('src/'))).toBe(true);
+    const { sources: mapped } = JSON.parse(
+      readFileSync(join(installed, 'dist/packed/src/course/passes.d.ts.map'), 'utf8'),
+    ) as { sources: string[] };
+    expect(mapped.map((path) => join('dist/packed/src/course', path))).toEqual(['src/course/passes.ts']);
+    expect(sources).toContain('src/course/passes.ts');
+    expect(files.filter((file) => /^examples\/.*\.mjs$/u.test(file)).toSorted()).toEqual(
+      ['join-csv', 'service', 'sign-check', 'spacing'].map((name) => `examples/${name}.mjs`),
+    );
   });
 
   it('gives out by each entry point all that the workspace does', async () => {
@@ -92,7 +103,8 @@ describe('the packed package', () => {
 
   it('loads by each entry point no library but those that its work needs', () => {
     expect(librariesBehind('src/geometry.js')).toEqual(new Set(['d3-array']));
-    expect(librariesBehind('src/gpx.js')).toEqual(new Set(['saxes']));
+    // A course made of GPX is indexed.
+    expect(librariesBehind('src/gpx.js')).toEqual(new Set(['saxes', 'd3-array']));
     expect(librariesBehind('cli/main.js')).toEqual(new Set([]));
   });
 

@@ -103,6 +103,31 @@ describe('README', () => {
     expect(out! + home!).toBeCloseTo(2 * segmentLength(-17.4, -33.2, -17.38, -33.2), 0);
   });
 
+  it('of the package comes from GPX bytes to a pass in three lines, and reviews a plan in one call', async () => {
+    const text = readFileSync(join(ROOT, 'packages/core/README.md'), 'utf8');
+    const demo = join(ROOT, 'fixtures/demo');
+    const [first, second, ...more] = [...text.matchAll(/```mjs\n([\s\S]*?)```/gu)].map(([, code]) => code!);
+    expect(more).toEqual([]);
+    const [, body] = first!.split('\n\n');
+    expect(body!.trim().split('\n')).toHaveLength(3);
+    const printed = (code: string): string => {
+      const all = `import { readFile } from 'node:fs/promises';\nprocess.chdir(${JSON.stringify(demo)});\n${code}`;
+      const { status, stdout, stderr } = spawnSync(process.execPath, ['--input-type=module', '--eval', all], {
+        cwd: ROOT,
+        encoding: 'utf8',
+      });
+      expect(status, stderr).toBe(0);
+      return stdout;
+    };
+    const snap = await halfcupIn(demo, 'snap', 'full.gpx', '-17.3864922,-33.2319296', '--json');
+    const { points } = JSON.parse(snap.out) as { points: { passes: { measure: number }[] }[] };
+    expect(Number(/measure: ([\d.]+)/u.exec(printed(first!))![1])).toBeCloseTo(points[0]!.passes[0]!.measure, 2);
+    const lines = printed(second!).trim().split('\n');
+    const review = JSON.parse((await halfcupIn(demo, 'review', 'plan.json', '--json')).out) as { findings: object[] };
+    expect(lines).toHaveLength(review.findings.length);
+    expect(lines.every((line) => line.startsWith('plan.json:'))).toBe(true);
+  });
+
   it('shows a point that the course runs by, and a library example that finds the same two passes', async () => {
     const snap = commands.find((line) => line.startsWith('snap'))!;
     expect((await halfcupIn(ROOT, ...words(snap))).out).toContain('2 of 2');

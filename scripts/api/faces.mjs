@@ -8,7 +8,9 @@ export const CORE = join(ROOT, 'packages/core');
 /** The narrow faces first and the broad one last, so that what two of them export is told of by the narrow one. */
 export function facesOf(folder) {
   const { exports } = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8'));
-  const faces = Object.values(exports).filter((face) => face.types !== undefined);
+  const all = Object.values(exports).filter((face) => face.types !== undefined);
+  // A face that has a second name is told of once.
+  const faces = all.filter(({ types }, k) => all.findIndex((face) => face.types === types) === k);
   const told = faces.map((face) => ({
     name: basename(face.types, '.d.ts'),
     source: join(folder, face['@halfcup/source']),

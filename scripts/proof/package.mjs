@@ -1,5 +1,6 @@
 /** Proves that the manifest and the files of the packed core hold together: publint, attw, and no script at install. */
-import { join } from 'node:path';
+import { existsSync, readdirSync } from 'node:fs';
+import { dirname, join } from 'node:path';
 import { expect, proven, readJson, said, tool } from './project.mjs';
 import { packagesIn } from './packages.mjs';
 
@@ -22,6 +23,16 @@ export function provePackage({ folder, tarball, core }) {
     `attw has not looked at each of ${entries.join(', ')}:\n${types}`,
   );
   proven('attw --profile esm-only', `nothing found in ${entries.length} entry points`);
+  const maps = readdirSync(core, { recursive: true, encoding: 'utf8' }).filter((name) => name.endsWith('.d.ts.map'));
+  const lost = maps.filter((name) => {
+    const { sourceRoot, sources } = readJson(join(core, name));
+    return sources.some((source) => !existsSync(join(core, dirname(name), sourceRoot ?? '', source)));
+  });
+  expect(
+    maps.length > 100 && lost.length === 0,
+    `of ${maps.length} maps of types these lead nowhere: ${lost.join(', ')}`,
+  );
+  proven('every map of types leads to its source in the package', `${maps.length} maps`);
   const installed = packagesIn(folder);
   expect(
     installed.some(({ path }) => path === core),

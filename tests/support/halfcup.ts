@@ -47,11 +47,12 @@ export interface Surroundings {
   readonly terminal?: Omit<Sink, 'write'>;
   readonly env?: Io['env'];
   readonly now?: Date;
+  readonly stdin?: string | Uint8Array;
 }
 
 /** Runs `halfcup` in this thread with arguments, in a folder and surroundings. */
 export async function halfcupWith(
-  { terminal = { isTTY: false }, env = {}, now }: Surroundings,
+  { terminal = { isTTY: false }, env = {}, now, stdin }: Surroundings,
   folder: string,
   ...args: readonly string[]
 ): Promise<Ended> {
@@ -60,6 +61,7 @@ export async function halfcupWith(
   const io: Io = {
     stdout: stdout.sink,
     stderr: stderr.sink,
+    ...(stdin === undefined ? {} : { stdin: async () => Buffer.from(stdin) }),
     cwd: folder,
     env,
     now: () => now ?? new Date(),

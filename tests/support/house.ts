@@ -29,6 +29,8 @@ export const ROOMS: readonly string[] = [
   'review',
   'analyse.ts',
   'reanalyse.ts',
+  'whole.ts',
+  'questions.ts',
   'improve',
   'export',
   'papers',
@@ -79,7 +81,7 @@ export const VIEWER_ROOMS: readonly string[] = [
   'main.tsx',
 ];
 /** Only outsiders import these. */
-export const FACES: readonly string[] = ['index.ts', 'geometry.ts', 'gpx.ts', 'geojson.ts', 'raceday.ts', 'sheets.ts'];
+export const FACES: readonly string[] = ['index.ts', 'geometry.ts', 'gpx.ts', 'geojson.ts', 'raceday.ts', 'papers.ts'];
 
 const CORE = 'packages/core/src/';
 const CLI = 'packages/core/cli/';

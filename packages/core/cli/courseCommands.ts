@@ -2,7 +2,7 @@
 import type { CommandSpec } from './call.ts';
 import { KNOWN, LINE } from './options.ts';
 
-const GPX = { name: 'FILE.gpx', about: 'the course: a GPX track or route' } as const;
+const GPX = { name: 'FILE.gpx', about: 'the course: a GPX track or route; - is standard input' } as const;
 
 const course: CommandSpec = {
   name: 'course',

@@ -4,7 +4,7 @@ import { lstat, open, readFile, realpath, stat, writeFile } from 'node:fs/promis
 import { isAbsolute, relative, sep } from 'node:path';
 import { type Finding, type Result, type Where, bad, good } from '../src/finding.ts';
 import type { GpxDocument } from '../src/gpx/document.ts';
-import { type Io, pathOf } from './io.ts';
+import { type Io, STDIN, pathOf } from './io.ts';
 import { FILES, SYSTEM } from './messages.ts';
 import { SILENT, progressOf } from './progress.ts';
 
@@ -23,7 +23,7 @@ export function fileFinding(error: unknown, code: string, where: Where): Finding
 /** The whole text of a file, UTF-8. */
 export async function readText(io: Io, file: string): Promise<Result<string>> {
   try {
-    const bytes = await readFile(pathOf(io, file));
+    const bytes = file === STDIN && io.stdin !== undefined ? await io.stdin() : await readFile(pathOf(io, file));
     return good(new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes));
   } catch (error) {
     if (error instanceof TypeError && codeOf(error) === 'ERR_ENCODING_INVALID_ENCODED_DATA') {
@@ -45,6 +45,11 @@ export async function readGpxFile(io: Io, file: string): Promise<Result<GpxDocum
   const { createGpxReader } = await import('../src/gpx/read.ts');
   let progress = SILENT;
   try {
+    if (file === STDIN && io.stdin !== undefined) {
+      const reader = createGpxReader(file);
+      reader.write(await io.stdin());
+      return reader.close();
+    }
     const { size } = await stat(pathOf(io, file));
     const reader = createGpxReader(file);
     if (size >= LARGE) progress = progressOf(`Reading ${file}`, io.stderr);

@@ -57,7 +57,7 @@ export function overallHelp(wide: Screen): string {
       'Halfcup plans the water and aid stations of a road race: every time the course passes a station, the side of the road, the spacing, and the place of each sign and table.',
       width,
     ),
-    screen.paint('heading', 'Usage: halfcup COMMAND ARGUMENTS [OPTIONS]'),
+    screen.paint('heading', 'Usage: npx halfcup COMMAND ARGUMENTS [OPTIONS]'),
     section(
       'Commands:',
       columns(
@@ -68,7 +68,7 @@ export function overallHelp(wide: Screen): string {
     ),
     section('Options of all commands:', columns(optionRows(COMMON), width), screen),
     paragraph(
-      'halfcup COMMAND --help explains a command; halfcup --version prints the version. Lengths are written with their unit: 60m, 5km, 100yd, 3.1mi, 25ft. A point is LON,LAT, longitude first.',
+      'npx halfcup COMMAND --help explains a command; npx halfcup --version prints the version. Lengths are written with their unit: 60m, 5km, 100yd, 3.1mi, 25ft. A point is LON,LAT, longitude first.',
       width,
     ),
     section('Examples:', EXAMPLES.map(exampleLine), screen),
@@ -88,7 +88,7 @@ export function commandHelp(command: CommandSpec, wide: Screen): string {
   const { name, takes, about, more = [], arguments: taken, options, examples, exits = [] } = command;
   const own = new Set(options.map((option) => option.name));
   return joined([
-    paint('heading', `Usage: ${paragraph(`halfcup ${name} ${takes} [OPTIONS]`, width, ' '.repeat(7))}`),
+    paint('heading', `Usage: ${paragraph(`npx halfcup ${name} ${takes} [OPTIONS]`, width, ' '.repeat(7))}`),
     [`${about.charAt(0).toUpperCase()}${about.slice(1)}.`, ...more].map((text) => paragraph(text, width)).join('\n'),
     section(
       'Arguments:',

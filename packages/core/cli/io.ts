@@ -13,6 +13,8 @@ export interface Sink {
 export interface Io {
   readonly stdout: Sink;
   readonly stderr: Sink;
+  /** All that comes in by standard input, the same each time it is asked for; absent where there is none. */
+  readonly stdin?: () => Promise<Uint8Array>;
   /** The folder from which relative names of files are taken. */
   readonly cwd: string;
   readonly env: Readonly<Record<string, string | undefined>>;
@@ -20,6 +22,9 @@ export interface Io {
   /** How many threads may work side by side. */
   readonly processors: number;
 }
+
+/** The name that stands for standard input. */
+export const STDIN = '-';
 
 /** Where a file is, by the name that a person gave it. */
 export const pathOf = ({ cwd }: Pick<Io, 'cwd'>, file: string): string => (isAbsolute(file) ? file : join(cwd, file));

@@ -33,9 +33,21 @@ function sinkOf(stream: NodeJS.WriteStream): Sink {
   };
 }
 
+/** Standard input, read when it is first asked for. */
+function inputOf(stream: NodeJS.ReadStream): () => Promise<Uint8Array> {
+  let read: Promise<Uint8Array> | undefined;
+  const all = async (): Promise<Uint8Array> => {
+    const chunks: Uint8Array[] = [];
+    for await (const chunk of stream) chunks.push(chunk as Uint8Array);
+    return Buffer.concat(chunks);
+  };
+  return async () => (read ??= all());
+}
+
 process.exitCode = await main(process.argv.slice(2), {
   stdout: sinkOf(process.stdout),
   stderr: sinkOf(process.stderr),
+  stdin: inputOf(process.stdin),
   cwd: process.cwd(),
   env: process.env,
   now: () => new Date(),

@@ -24,7 +24,7 @@ export const CALL = {
     `${command} needs ${needs}${got.length === 0 ? '' : `; only "${got.join('", "')}" is given`}`,
   tooMany: (command: string, needs: string, extra: string) =>
     `too many arguments: "${extra}"; ${command} takes ${needs}`,
-  seeHelp: (message: string, command: string) => `${message} (see halfcup ${command} --help)`,
+  seeHelp: (message: string, command: string) => `${message} (see npx halfcup ${command} --help)`,
 } as const;
 
 /** Points and marks that a call gives. */
@@ -57,6 +57,8 @@ export const REFUSAL = {
     `review takes one plan, and ${count} are given; --json-lines reviews several, one JSON document per line`,
   sameFile: (file: string) => `--report and --out both name "${file}"; give two files`,
   reportNotHtml: (file: string) => `--report writes HTML; "${file}" does not end in .html`,
+  noSchema: (name: string, hint: string) => `there is no schema "${name}"; ${hint}`,
+  inputOfOne: () => '"-" and --json-lines do not go together: standard input is one plan; use --json',
   noFormat: () => 'export needs a format: --to geojson, gpx, csv or ics',
   noFolder: () => 'sheets needs a folder for the papers, such as --out papers',
   noWaves: () =>

@@ -2,7 +2,10 @@
 import type { CommandSpec } from './call.ts';
 import { VARIANT } from './options.ts';
 
-const PLAN = { name: 'PLAN.json', about: 'the plan, beside the GPX files that it names' } as const;
+const PLAN = {
+  name: 'PLAN.json',
+  about: 'the plan, beside the GPX files that it names; - is standard input, its files then in this folder',
+} as const;
 
 const layout: CommandSpec = {
   name: 'layout',
@@ -149,4 +152,30 @@ const exporting: CommandSpec = {
   load: async () => import('./commands/export.ts'),
 };
 
-export const PLAN_COMMANDS: readonly CommandSpec[] = [layout, raceday, compare, improve, review, sheets, exporting];
+const schema: CommandSpec = {
+  name: 'schema',
+  takes: 'NAME',
+  needs: ['the name of a schema'],
+  most: 1,
+  about: 'the JSON Schema of a plan, or of what a command prints as JSON',
+  more: [
+    'With --json a call that is refused prints one line on stderr: { "problems": [...] }, each as schema finding says.',
+  ],
+  arguments: [
+    { name: 'NAME', about: 'plan, finding, or a command: course, snap, layout, raceday, compare, improve, review' },
+  ],
+  options: [],
+  examples: ['schema plan', 'schema layout --out layout.schema.json'],
+  load: async () => import('./commands/schema.ts'),
+};
+
+export const PLAN_COMMANDS: readonly CommandSpec[] = [
+  layout,
+  raceday,
+  compare,
+  improve,
+  review,
+  sheets,
+  exporting,
+  schema,
+];

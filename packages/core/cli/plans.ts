@@ -1,6 +1,5 @@
 /** A plan with the files that it names: read, kept inside its folder, analysed. */
 import { dirname, join } from 'node:path';
-import { type Analysis, analyse } from '../src/analyse.ts';
 import { type Finding, type Result, bad, good } from '../src/finding.ts';
 import type { GpxDocument } from '../src/gpx/document.ts';
 import { filesNamedBy } from '../src/plan/files.ts';
@@ -8,15 +7,13 @@ import { placeFindings } from '../src/plan/placeFindings.ts';
 import type { PlanDocument } from '../src/plan/plan.ts';
 import { readPlan } from '../src/plan/read.ts';
 import { withVariant } from '../src/plan/variant.ts';
+import { type PlanFile, type ReviewedPlan, reviewPlan } from '../src/whole.ts';
 import { liesInside, readGpxFile, readText } from './files.ts';
 import type { Io } from './io.ts';
 import { REFUSAL } from './messages.ts';
 
 /** An analysis whose findings have their places in the plan and in its files. */
-export interface AnalysedPlan {
-  readonly document: PlanDocument;
-  readonly analysis: Analysis;
-}
+export type AnalysedPlan = ReviewedPlan;
 
 /** Reads and analyses the plan of a file, with a variant applied where one is named. */
 export async function analysePlan(io: Io, file: string, variant: string | undefined): Promise<Result<AnalysedPlan>> {
@@ -29,10 +26,10 @@ export async function analysePlan(io: Io, file: string, variant: string | undefi
   const sources = await readSources(io, document);
   if (!sources.ok) return bad(placeFindings(sources.findings, document));
   const results = await readResultTexts(io, document);
-  const analysed = analyse(document.plan, { gpx: sources.value, results });
-  if (!analysed.ok) return bad(placeFindings([...sources.findings, ...analysed.findings], document));
-  const findings = placeFindings([...chosen.findings, ...sources.findings, ...analysed.value.findings], document);
-  return good({ document, analysis: { ...analysed.value, findings } });
+  const reviewed = reviewPlan({ plan: document, files: new Map<string, PlanFile>([...sources.value, ...results]) });
+  const findings = [...placeFindings([...chosen.findings, ...sources.findings], document), ...reviewed.findings];
+  if (!reviewed.ok) return bad(findings);
+  return good({ document, analysis: { ...reviewed.value.analysis, findings } });
 }
 
 /** Files that a plan names, as paths from here; none where it cannot be read, which whoever reads it reports. */

@@ -30,7 +30,10 @@ export async function main(argv: readonly string[], io: Io): Promise<Exit> {
   try {
     const { exit, out, problems = [], hint = '' } = await answer(argv, io);
     const screen = screenOf(io.stderr, io.env);
-    const err = problems.map((problem) => `${problemLine(problem, screen)}\n`).join('') + printed(hint, screen);
+    const err =
+      exit === 2 && problems.length > 0 && asksJson(argv)
+        ? await problemsDocument(problems)
+        : problems.map((problem) => `${problemLine(problem, screen)}\n`).join('') + printed(hint, screen);
     const text = printed(out, screenOf(io.stdout, io.env));
     if (err !== '') await io.stderr.write(err);
     if (text !== '') await io.stdout.write(text);
@@ -38,9 +41,19 @@ export async function main(argv: readonly string[], io: Io): Promise<Exit> {
   } catch (error) {
     const message = faultText(error, 'files');
     const fault: Finding = { code: 'halfcup-fault', severity: 'error', message, where: {} };
-    await io.stderr.write(`${problemLine(fault, screenOf(io.stderr, io.env))}\n`);
+    const line = `${problemLine(fault, screenOf(io.stderr, io.env))}\n`;
+    await io.stderr.write(asksJson(argv) ? await problemsDocument([fault]) : line);
     return 2;
   }
+}
+
+/** Whether who called reads JSON, and so wants the problems of a refused call as such. */
+const asksJson = (argv: readonly string[]): boolean => argv.includes('--json');
+
+/** One line of JSON. */
+async function problemsDocument(problems: readonly Finding[]): Promise<string> {
+  const { findingDocument } = await import('../src/export/documents.ts');
+  return `${JSON.stringify({ problems: problems.map(findingDocument) })}\n`;
 }
 
 const done = (out: Printed): Ended => ({ exit: 0, out });

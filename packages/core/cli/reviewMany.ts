@@ -3,10 +3,11 @@
  * threads. Memory does not grow with the number of plans.
  */
 import { type Result, bad, good } from '../src/finding.ts';
-import { type Call, type Output, countOf, has } from './call.ts';
+import { type Call, type Output, countOf, has, refuse } from './call.ts';
 import { type TextSink, guardInputs, isThere, openText } from './files.ts';
 import { inOrder } from './inOrder.ts';
-import type { Io } from './io.ts';
+import { type Io, STDIN } from './io.ts';
+import { REFUSAL } from './messages.ts';
 import { progressOf } from './progress.ts';
 import type { ReviewJob } from './reviewedLine.ts';
 import { type Reviewers, inThisThread, inThreads } from './reviewers.ts';
@@ -19,6 +20,7 @@ const AHEAD = 4;
 /** Prints, or writes to `--out`, the lines of all plans. A single one that cannot be used is refused. */
 export async function reviewMany(io: Io, call: Call): Promise<Result<Output>> {
   const { positionals: files } = call;
+  if (files.includes(STDIN)) return refuse(REFUSAL.inputOfOne());
   const workers = Math.min(countOf(call, 'workers') ?? io.processors, files.length);
   if (files.length === 1) return onlyLine({ file: files[0]!, cwd: io.cwd, strict: has(call, 'strict') });
   const opened = await sinkOf(io, call);

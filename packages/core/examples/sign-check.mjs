@@ -4,28 +4,18 @@
  */
 import { readFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
-import { analyse, filesNamedBy, findingLine, placeFindings, readPlan } from '@halfcup/core';
-import { readGpx } from '@halfcup/core/gpx';
+import { filesNamedBy, findingLine, readPlan, reviewPlan } from '@halfcup/core';
+
+const isSigns = ({ code, where }) => code === 'sign-distance' || (code === 'item-outside' && where.item === 'sign');
 
 /** Findings about the signs of one plan, each with its file, line and column. */
 async function signFindings(file) {
-  const read = readPlan(await readFile(file, 'utf8'), file);
-  if (!read.ok) return read;
-  const gpx = new Map();
-  for (const name of filesNamedBy(read.value.plan).gpx) {
-    const line = readGpx(await readFile(join(dirname(file), name)), join(dirname(file), name));
-    if (!line.ok) return line;
-    gpx.set(name, line.value);
-  }
-  const analysis = analyse(read.value.plan, { gpx });
-  if (!analysis.ok) return { ok: false, findings: placeFindings(analysis.findings, read.value) };
-  const isSigns = ({ code, where }) => code === 'sign-distance' || (code === 'item-outside' && where.item === 'sign');
-  return {
-    ok: true,
-    value: placeFindings(analysis.value.findings, read.value).filter(
-      (finding) => isSigns(finding) && finding.waived === undefined,
-    ),
-  };
+  const plan = readPlan(await readFile(file, 'utf8'), file);
+  if (!plan.ok) return plan;
+  const files = new Map();
+  for (const name of filesNamedBy(plan.value.plan).gpx) files.set(name, await readFile(join(dirname(file), name)));
+  const { ok, findings } = reviewPlan({ plan: plan.value, files });
+  return ok ? { ok, value: findings.filter((one) => isSigns(one) && one.waived === undefined) } : { ok, findings };
 }
 
 const files = process.argv.slice(2);

@@ -5,7 +5,7 @@
  */
 
 // Out
-export { type LayoutFeature, toGeoJson } from './export/geojson.ts';
+export { type GeoJsonOptions, type LayoutFeature, type LayoutProperties, toGeoJson } from './export/geojson.ts';
 export {
   type CourseProperties,
   type NameProperties,

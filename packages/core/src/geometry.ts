@@ -1,6 +1,6 @@
 /**
  * The face `@halfcup/core/geometry`: course geometry alone, without plans, files or GeoJSON. A line becomes a course
- * ({@link buildCourse}), a course is indexed ({@link indexCourse}), and points are found on it ({@link passesOf}, {@link pointAt}).
+ * ({@link courseFromLine}, {@link buildCourse}; `courseFromGpx` is in `./gpx`), and points are found on it ({@link passesOf}, {@link pointAt}).
  * @module @halfcup/core/geometry
  */
 
@@ -25,6 +25,7 @@ export {
 } from './course/course.ts';
 export { type PartsInput, type Stretch, courseOfParts } from './course/parts.ts';
 export type { ForeignOptions } from './course/foreign.ts';
+export { type LineOptions, courseFromLine } from './course/fromLine.ts';
 export { type GpxParserLine, type GpxParserResult, courseFromGpxParser } from './course/fromGpxParser.ts';
 
 // Measure: raw along the line, calibrated by marks
@@ -39,6 +40,7 @@ export { swappedPosition } from './course/swapped.ts';
 
 // From a measure to its point, and what lies between two
 export { type PointAt, ascentOf, elevationAt, pointAt, sliceLine } from './course/locate.ts';
+export { type CourseLeg, ascentBetween, legBetween } from './course/legs.ts';
 export { type WheelReading, offsetUncertainty, wheelBetween } from './layout/wheel.ts';
 
 // What a recorder left in a track

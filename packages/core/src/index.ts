@@ -1,12 +1,28 @@
 /**
  * The face `@halfcup/core`: a plan and its files in, the whole analysis out.
  * Geometry alone: `@halfcup/core/geometry`; reading and writing GPX alone: `@halfcup/core/gpx`;
- * papers: `@halfcup/core/sheets`; GeoJSON, which loads Turf: `@halfcup/core/geojson`.
+ * papers: `@halfcup/core/papers`; GeoJSON, which loads Turf: `@halfcup/core/geojson`.
  * @module @halfcup/core
  */
 
 // Read, begin and change a plan
 export { readPlan } from './plan/read.ts';
+export type {
+  ClockInput,
+  CourseInput,
+  CrewInput,
+  FinishInput,
+  MarkInput,
+  PlanInput,
+  PracticeInput,
+  Quantity,
+  RaceInput,
+  StationChanges,
+  StationInput,
+  SuppliesInput,
+  VehicleInput,
+  WaveInput,
+} from './plan/input.ts';
 export { ITEM_KINDS, formOf } from './kinds.ts';
 export type { Supply, SupplyKind } from './kinds.ts';
 export { type NamedFiles, filesNamedBy } from './plan/files.ts';
@@ -48,6 +64,17 @@ export type {
   Units,
 } from './plan/plan.ts';
 
+// A plan and its files in one call
+export {
+  type LaidPlan,
+  type PlanFile,
+  type PlanFiles,
+  type PlanJob,
+  type ReviewedPlan,
+  layoutPlan,
+  reviewPlan,
+} from './whole.ts';
+
 // Analyse a plan: whole, again after a change, or stage by stage
 export {
   type Analysis,
@@ -62,6 +89,9 @@ export {
 } from './analyse.ts';
 export { reanalyse } from './reanalyse.ts';
 export type { CourseSources } from './plan/courses.ts';
+
+// Ask it
+export { type NextStation, type RaceRunners, type StretchRunners, etaAt, nextStation, runnersAt } from './questions.ts';
 
 // What an analysis holds: courses, passes, layout, spacing, race day
 export {

@@ -4,7 +4,7 @@ import { toGeoJson } from '@halfcup/core/geojson';
 import { type Course, type Pass, buildCourse, courseLength, indexCourse, passesOf } from '@halfcup/core/geometry';
 import { type GpxDocument, readGpx } from '@halfcup/core/gpx';
 import { hasField } from '@halfcup/core/raceday';
-import { type PrintedPaper, papersOf } from '@halfcup/core/sheets';
+import { type PrintedPaper, papersOf } from '@halfcup/core/papers';
 
 export const read = (bytes: Uint8Array): Result<GpxDocument> => readGpx(bytes, 'c.gpx');
 export const length = (course: Course): number => courseLength(course);

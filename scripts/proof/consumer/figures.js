@@ -4,7 +4,7 @@ import { toGeoJson } from '@halfcup/core/geojson';
 import { buildCourse, courseLength, indexCourse, passesOf } from '@halfcup/core/geometry';
 import { readGpx } from '@halfcup/core/gpx';
 import { fieldOf, hasField } from '@halfcup/core/raceday';
-import { papersOf } from '@halfcup/core/sheets';
+import { papersOf } from '@halfcup/core/papers';
 
 const held = (result) => {
   if (!result.ok) throw new Error(result.findings.map(({ message }) => message).join('\n'));

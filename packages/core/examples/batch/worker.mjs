@@ -1,6 +1,6 @@
 /** A worker thread's job: the text of a plan in, its counts and the codes of its errors out. */
 import { readFile } from 'node:fs/promises';
-import { analyse, countsOf, readPlan } from '@halfcup/core';
+import { countsOf, reviewPlan } from '@halfcup/core';
 import { readGpx } from '@halfcup/core/gpx';
 import { DEMO } from '../plans.mjs';
 
@@ -9,8 +9,7 @@ const gpx = new Map();
 for (const name of ['full.gpx', 'half.gpx']) gpx.set(name, usable(readGpx(await readFile(new URL(name, DEMO)), name)));
 
 export default function review(text) {
-  const { plan } = usable(readPlan(text, 'plan.json'));
-  const { findings, checks } = usable(analyse(plan, { gpx }));
+  const { findings, checks } = usable(reviewPlan({ plan: text, files: gpx })).analysis;
   const standing = findings.filter(({ severity, waived }) => severity === 'error' && waived === undefined);
   return { counts: countsOf(findings, checks), errors: standing.map(({ code }) => code) };
 }

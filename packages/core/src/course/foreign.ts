@@ -29,6 +29,8 @@ export interface ForeignPoint {
   readonly lon: unknown;
   readonly lat: unknown;
   readonly ele?: unknown;
+  /** Which of its line, from 1, where that is to be told in words. */
+  readonly point?: number;
   readonly where: Where;
 }
 
@@ -38,10 +40,10 @@ const LISTED = 20;
 const inRange = (value: unknown, most: number): value is number => typeof value === 'number' && Math.abs(value) <= most;
 
 /** The position, or what is wrong with it. */
-export function positionOf({ lon, lat, where }: ForeignPoint): Result<LonLat> {
+export function positionOf({ lon, lat, point, where }: ForeignPoint): Result<LonLat> {
   if (inRange(lon, 180) && inRange(lat, 90)) return good([lon, lat]);
   const swapped = inRange(lat, 180) && inRange(lon, 90) ? ({ swapped: true } as const) : {};
-  const params = { lon: foundOf(lon), lat: foundOf(lat), ...swapped };
+  const params = { lon: foundOf(lon), lat: foundOf(lat), ...(point === undefined ? {} : { point }), ...swapped };
   return bad([courseFinding('position', params, { severity: 'error', where })]);
 }
 
@@ -67,14 +69,18 @@ export function columnsOf(points: readonly ForeignPoint[]): {
 
 const elevationIn = (ele: unknown): Metres => (typeof ele === 'number' && Number.isFinite(ele) ? ele : NaN);
 
-/** The chosen line as a course, with findings on the flaws of its track. */
-export function courseOfLines(source: LineSource<ForeignLine>, options: ForeignOptions): Result<Course> {
+/** The chosen line as a course, with findings on the flaws of its track; `where` goes into each finding. */
+export function courseOfLines(
+  source: LineSource<ForeignLine>,
+  options: ForeignOptions,
+  where: Where = {},
+): Result<Course> {
   const { track, id = 'course', name, ...how } = options;
-  const line = chooseLine(source, track, {});
+  const line = chooseLine(source, track, where);
   if (!line.ok) return line;
   if (line.value.faults.length > 0) return bad(line.value.faults);
   const { segments } = line.value;
-  const built = buildCourse({ ...how, id, name: name ?? line.value.name ?? id, segments });
-  const findings = [...line.findings, ...built.findings, ...flawFindings(flawsOf(segments), {})];
+  const built = buildCourse({ ...how, id, name: name ?? line.value.name ?? id, segments, where });
+  const findings = [...line.findings, ...built.findings, ...flawFindings(flawsOf(segments), where)];
   return built.ok ? good(built.value, findings) : bad(findings);
 }

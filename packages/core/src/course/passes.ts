@@ -10,6 +10,7 @@ import { DEGREES, RADIANS, azimuthDifference, normalAzimuth, wrapDegrees } from 
 import { type Frame, eastNorth, frameAt, fromFrame } from '../geodesy/frame.ts';
 import { normalCdf } from '../geodesy/normal.ts';
 import { type Course, type Pass, type Side, rawLength } from './course.ts';
+import { indexedOnce } from './indexed.ts';
 import { groundAt, placeAtRaw, pointOf } from './locate.ts';
 import { type Minimum, minimaNear } from './minima.ts';
 import { nearestPlace } from './nearest.ts';
@@ -59,7 +60,7 @@ function demandPosition(at: LonLat): void {
 
 /**
  * All passes of a course by a point, in running order: one for each lap, two for an out-and-back. Empty where the course keeps farther
- * than `snapRadius`. Throws a RangeError where `at` is no position in degrees.
+ * than `snapRadius`. A course without its index is indexed at the first call, once. Throws a RangeError where `at` is no position in degrees.
  * @example
  * ```ts
  * import { buildCourse, indexCourse, passesOf } from '@halfcup/core/geometry';
@@ -73,8 +74,9 @@ function demandPosition(at: LonLat): void {
  * passes[0]?.offset; // → 5.526
  * ```
  */
-export function passesOf(indexed: IndexedCourse, at: LonLat, options: PassOptions = PASS_DEFAULTS): Pass[] {
+export function passesOf(course: Course | IndexedCourse, at: LonLat, options: PassOptions = PASS_DEFAULTS): Pass[] {
   demandPosition(at);
+  const indexed = indexedOnce(course);
   const frame = frameAt(at[0], at[1]);
   const minima = untangled(minimaNear(indexed, frame, options.snapRadius, APART), indexed.tangles);
   return grouped(minima, indexed).map((minimum) => passOf(minimum, indexed.course, frame, options));
@@ -166,18 +168,19 @@ export const sigmaOf = (options: Pick<PassOptions, 'pinR95' | 'courseR95'>): num
  * Throws a RangeError where `at` is no position in degrees.
  * @example
  * ```ts
- * import { buildCourse, indexCourse, nearestOn } from '@halfcup/core/geometry';
+ * import { buildCourse, nearestOn } from '@halfcup/core/geometry';
  *
  * const pier = { lon: Float64Array.of(-30.1, -30.09, -30.1), lat: Float64Array.of(12.2, 12.2, 12.2), ele: Float64Array.of(2, 6, 4) };
  * const built = buildCourse({ id: 'pier', name: 'Pier run', segments: [pier] });
  * if (!built.ok) throw new Error(built.findings[0]?.message);
- * const nearest = nearestOn(indexCourse(built.value), [-30.095, 12.21]);
+ * const nearest = nearestOn(built.value, [-30.095, 12.21]);
  * nearest.distance; // → 1106.23
  * nearest.measure; // → 544.11
  * ```
  */
-export function nearestOn(indexed: IndexedCourse, at: LonLat): Pass {
+export function nearestOn(course: Course | IndexedCourse, at: LonLat): Pass {
   demandPosition(at);
+  const indexed = indexedOnce(course);
   const frame = frameAt(at[0], at[1]);
   const { minimum, foot } = nearestPlace(indexed, frame, SAME);
   return passOf(minimum, indexed.course, frame, PASS_DEFAULTS, foot);

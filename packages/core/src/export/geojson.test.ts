@@ -46,20 +46,34 @@ describe('the features of a layout', () => {
     expect(new Set(ids).size).toBe(ids.length);
   });
 
+  it('have texts as ids, or numbers from 1 with the same texts as their keys', () => {
+    const [texts, numbers] = [toGeoJson(layout), toGeoJson(layout, { ids: 'numbers' })];
+    expect(texts.features.map(({ id }) => id)).toEqual(texts.features.map(({ properties }) => properties.key));
+    expect(new Set(texts.features.map(({ id }) => id)).size).toBe(texts.features.length);
+    expect(numbers.features.map(({ id }) => id)).toEqual(numbers.features.map((_, k) => k + 1));
+    const bare = (collection: typeof texts): object[] =>
+      collection.features.map(({ geometry, properties }) => ({ geometry, properties }));
+    expect(bare(numbers)).toEqual(bare(texts));
+  });
+
   it('say plainly what they are', () => {
     expect(ofKind(layout, 'course')[0]!.properties).toEqual({
       kind: 'course',
+      key: 'course/c',
       course: 'c',
       name: 'Shore',
       races: 'Mile Run, Half Mile',
+      raceIds: ['m', 'h'],
       length: expect.closeTo(4000, 3) as number,
     });
     expect(ofKind(layout, 'station')[0]!.properties).toEqual({
       kind: 'station',
+      key: 'station/s1',
       station: 's1',
       name: 'Kelp Bay',
       serves: 'Gel, Water',
       races: 'Mile Run, Half Mile',
+      raceIds: ['m', 'h'],
       course: 'c',
       measure: 1500,
       side: 'right',
@@ -79,11 +93,16 @@ describe('the features of a layout', () => {
     expect(ofKind(layout, 'box').map(({ properties }) => properties!['label'])).toEqual(['Box 1', 'Box 2']);
     expect(ofKind(layout, 'drop')[0]!.properties).toEqual({
       kind: 'drop',
+      key: 'point/s1/0',
       station: 's1',
       name: 'Supplies',
       street: 'Kelp Road',
     });
-    expect(ofKind(layout, 'toilets')[0]!.properties).toEqual({ kind: 'toilets', station: 's1', name: 'toilets' });
+    expect(ofKind(layout, 'toilets')[0]!.properties).toMatchObject({
+      kind: 'toilets',
+      key: 'point/s1/1',
+      station: 's1',
+    });
   });
 
   it('are points for the sign and boxes, and lines for what stands along a stretch, all to eight decimals', () => {
@@ -150,10 +169,12 @@ describe('a station', () => {
     expect(kinds(layout)).toEqual(['course', 'station']);
     expect(ofKind(layout, 'station')[0]!.properties).toEqual({
       kind: 'station',
+      key: 'station/s1',
       station: 's1',
       name: 's1',
       serves: 'Water',
       races: '',
+      raceIds: [],
     });
     expect(coordinatesOf(ofKind(layout, 'station')[0]!)).toEqual([-10, -30]);
   });

@@ -59,7 +59,7 @@ interface Sheet {
  * @example
  * ```ts
  * import { analyse, readPlan } from '@halfcup/core';
- * import { captainSheet } from '@halfcup/core/sheets';
+ * import { captainSheet } from '@halfcup/core/papers';
  * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
  *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
  *   "races": [{ "id": "r", "course": "c" }],

@@ -31,7 +31,7 @@ import { numberOf } from '../layout/layout.ts';
  * @example
  * ```ts
  * import { analyse, readPlan } from '@halfcup/core';
- * import { cardSheet } from '@halfcup/core/sheets';
+ * import { cardSheet } from '@halfcup/core/papers';
  * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
  *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
  *   "races": [{ "id": "r", "course": "c" }],

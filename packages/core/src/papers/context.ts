@@ -48,7 +48,7 @@ function featureOf(value: unknown): Feature[] {
  * Features without a usable geometry are left out.
  * @example
  * ```ts
- * import { contextOf } from '@halfcup/core/sheets';
+ * import { contextOf } from '@halfcup/core/papers';
  * const geometry = { type: 'LineString', coordinates: [[-17.4, -33.2], [-17.36, -33.2]] };
  * const broken = { type: 'LineString', coordinates: [[-17.4, 'south']] };
  * const features = [geometry, broken].map((one) => ({ type: 'Feature', properties: {}, geometry: one }));

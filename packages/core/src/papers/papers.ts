@@ -40,7 +40,7 @@ export interface PrintedPaper {
  * @example
  * ```ts
  * import { analyse, readPlan } from '@halfcup/core';
- * import { papersOf } from '@halfcup/core/sheets';
+ * import { papersOf } from '@halfcup/core/papers';
  * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
  *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
  *   "races": [{ "id": "r", "course": "c" }],
@@ -92,7 +92,7 @@ export function papersOf(analysis: Analysis, options: PapersOptions): PrintedPap
  * @example
  * ```ts
  * import { analyse, readPlan } from '@halfcup/core';
- * import { indexPaper } from '@halfcup/core/sheets';
+ * import { indexPaper } from '@halfcup/core/papers';
  * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
  *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
  *   "races": [{ "id": "r", "course": "c" }],

@@ -35,7 +35,7 @@ export interface ReportInput {
  * @example
  * ```ts
  * import { analyse, placeFindings, readPlan, reviewDocument } from '@halfcup/core';
- * import { reportHtml } from '@halfcup/core/sheets';
+ * import { reportHtml } from '@halfcup/core/papers';
  * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
  *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
  *   "races": [{ "id": "r", "course": "c" }],

@@ -1,6 +1,6 @@
 /** Values of a plan that are good each, but not together: ranges that are upside down, more trash boxes than anybody has. */
 import type { Fault } from './fault.ts';
-import type { Plan, PlanCourse, Practice } from './plan.ts';
+import type { Plan, PlanCourse, PlanStation, Practice } from './plan.ts';
 
 const upsideDown = (path: Fault['path'], low: readonly [string, number], high: readonly [string, number]): Fault[] =>
   low[1] <= high[1]
@@ -52,7 +52,11 @@ const partFaults = (course: PlanCourse, index: number): Fault[] =>
   );
 
 /** Faults between values of a plan that has been read. */
-export function consistencyFaults(plan: Plan): readonly Fault[] {
+export function consistencyFaults(
+  plan: Pick<Plan, 'courses' | 'practice' | 'supplies'> & {
+    readonly stations: readonly Pick<PlanStation, 'practice'>[];
+  },
+): readonly Fault[] {
   const steps = plan.supplies.heatSteps;
   return [
     ...plan.courses.flatMap(partFaults),

@@ -2,7 +2,7 @@
  * The single values of a plan, as zod schemas: quantities in SI units out, texts with their
  * rules, coordinate pairs. Each carries its JSON Schema as metadata where zod cannot derive it.
  */
-import { z } from 'zod';
+import * as z from 'zod';
 import type { LonLat } from '../finding.ts';
 import { foundOf } from '../text/found.ts';
 import type { Accepted, PlainKind, QuantityKind, ValueProblem } from '../text/params/plan.ts';
@@ -23,12 +23,20 @@ type Checked<T> = { readonly ok: true; readonly value: T } | { readonly ok: fals
 
 /** A value read by a function that says itself what is wrong; `json` is its JSON Schema. */
 function read<T>(parse: (value: unknown) => Checked<T>, json: object): z.ZodType<T> {
+  // zod asks for every key, also for those that may be missing and are: what it then hears is always the same.
+  let absent: string | undefined;
+  const messageOf = (problem: ValueProblem): string => carried({ code: 'plan-value', problem });
   return z
     .unknown()
     .transform((value, context): T => {
+      if (value === undefined && absent !== undefined) {
+        context.issues.push({ code: 'custom', message: absent, input: value });
+        return z.NEVER;
+      }
       const parsed = parse(value);
       if (parsed.ok) return parsed.value;
-      const message = carried({ code: 'plan-value', problem: parsed.problem });
+      const message = messageOf(parsed.problem);
+      if (value === undefined) absent = message;
       context.issues.push({ code: 'custom', message, input: value });
       return z.NEVER;
     })
@@ -165,13 +173,20 @@ export const date: z.ZodType<string> = fitting(/^\d{4}-\d{2}-\d{2}$/u, 'date').r
   error: ({ input }) => carried({ code: 'plan-value', problem: { problem: 'noSuchDay', found: foundOf(input) } }),
 });
 
+/** The zone that was asked for last, since plans are read again and again and asking takes long. */
+let known = { zone: '', there: false };
 const isTimeZone = (value: string): boolean => {
+  if (value !== known.zone) known = { zone: value, there: hasTimeZone(value) };
+  return known.there;
+};
+
+function hasTimeZone(value: string): boolean {
   try {
     return new Intl.DateTimeFormat('en', { timeZone: value }).resolvedOptions().timeZone !== '';
   } catch {
     return false;
   }
-};
+}
 export const timeZone: z.ZodType<string> = fitting(/^[A-Za-z]/u, 'timeZone').refine(isTimeZone, {
   error: (issue) => carriedValue(issue.input, { kind: 'timeZone' }),
 });

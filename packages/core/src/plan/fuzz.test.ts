@@ -4,6 +4,7 @@ import { expect, test } from 'vitest';
 import { findingLine } from '../finding.ts';
 import { readJson } from './json.ts';
 import { readPlan } from './read.ts';
+import { layVariant, validateBare, validatePlan } from './validate.ts';
 import { withVariant } from './variant.ts';
 import { tries } from '../testing/tries.ts';
 
@@ -122,6 +123,65 @@ test("what counts as JSON is what the language's own parser takes, duplicate key
       const strict = (): unknown => JSON.parse(text.replace(/^\uFEFF/u, ''));
       if (read.ok) expect(read.value.value).toEqual(strict());
       else expect(strict).toThrow(SyntaxError);
+    }),
+    runs,
+  );
+});
+
+test('a key that a text has twice is found however it is written and wherever it stands', () => {
+  const keys = fc.constantFrom('a', 'b', ':', '"', '\\', 'a":1,"b', '{', '__proto__');
+  const escaped = (key: string): string =>
+    `"${Array.from(key, (sign) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`).join('')}"`;
+  const { object } = fc.letrec<{ object: { text: string; twice: boolean } }>((tie) => ({
+    object: fc
+      .array(fc.tuple(keys, fc.boolean(), fc.oneof({ withCrossShrink: true }, fc.constant(null), tie('object'))), {
+        maxLength: 3,
+      })
+      .map((entries) => ({
+        text: `{${entries
+          .map(([key, plain, inside]) => `${plain ? JSON.stringify(key) : escaped(key)} : ${inside?.text ?? '": {"'}`)
+          .join(',')}}`,
+        twice:
+          new Set(entries.map(([key]) => key)).size < entries.length ||
+          entries.some(([key, , inside]) => key === '__proto__' || inside?.twice === true),
+      })),
+  }));
+  fc.assert(
+    fc.property(object, ({ text, twice }) => {
+      const read = readJson(text);
+      expect([read.ok, !read.ok && read.faults.every(({ code }) => code === 'plan-duplicate-key')]).toEqual([
+        !twice,
+        twice,
+      ]);
+      if (read.ok) expect(read.value.value).toEqual(JSON.parse(text));
+    }),
+    runs,
+  );
+});
+
+test('a plan is refused for a variant just where the plan with it laid over is refused', () => {
+  const plan = JSON.parse(contract) as { readonly [key: string]: unknown };
+  const stations = (plan['stations'] as readonly { readonly id: string }[]).map(({ id }) => id);
+  const patch = fc.constantFrom<object>(
+    { side: 'left' },
+    { side: 'up' },
+    { at: [-150.06, -48.03] },
+    { at: [-150.06, -148.03] },
+    { on: { course: 'full', measure: '6 km', side: 'left' } },
+    { on: { course: 'nowhere', measure: '6 km', side: 'left' } },
+    { at: [-150.06, -48.03], on: { course: 'full', measure: '6 km', side: 'left' } },
+    { races: ['nobody'] },
+    { practice: { trashFrom: '300 m' } },
+    { practice: { boxEvery: '1 mm' } },
+    { passes: [{ race: 'marathon', pass: 0 }] },
+    { colour: 'red' },
+  );
+  const variant = fc.dictionary(fc.constantFrom(...stations, 'nobody'), patch, { minKeys: 1, maxKeys: 3 });
+  fc.assert(
+    fc.property(variant, (changed) => {
+      const value = { ...plan, variants: [{ name: 'v', stations: changed }] };
+      const known = Object.keys(changed).every((id) => stations.includes(id));
+      expect(validatePlan(value).ok).toBe(known && validateBare(layVariant(value, 0)).ok);
     }),
     runs,
   );

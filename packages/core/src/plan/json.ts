@@ -20,23 +20,25 @@ export type JsonFault = { readonly offset: number; readonly path?: string } & (
   | { readonly code: 'plan-duplicate-key'; readonly problem: PlanParams['plan-duplicate-key'] }
 );
 
+/** What a text holds. */
 export interface JsonText {
-  readonly root: Node;
   readonly value: unknown;
+  /** With the place of everything, found when it is first asked for. */
+  readonly root: Node;
 }
 
 /** Deeper than any plan; keeps hostile nesting from exhausting the stack. */
-const DEEPEST = 64;
+export const DEEPEST = 64;
 const BOM = '\uFEFF';
 
 /** Length of a byte order mark at the beginning: 0 or 1. */
 export const bomLength = (text: string): number => (text.startsWith(BOM) ? 1 : 0);
 
-/** Finds line and column of offsets into a text; builds its table of lines once. */
+/** Finds line and column of offsets into a text; builds its table of lines once, when it is first asked. */
 export function placer(text: string): (offset: number) => Place {
-  const starts = [bomLength(text)];
-  for (const match of text.matchAll(/\r\n|\n|\r/gu)) starts.push(match.index + match[0].length);
+  let known: readonly number[] | undefined;
   return (offset) => {
+    const starts = (known ??= startsOf(text));
     let [low, high] = [0, starts.length - 1];
     while (low < high) {
       const middle = (low + high + 1) >> 1;
@@ -45,6 +47,12 @@ export function placer(text: string): (offset: number) => Place {
     }
     return { line: low + 1, column: Math.max(0, offset - starts[low]!) + 1 };
   };
+}
+
+function startsOf(text: string): readonly number[] {
+  const starts = [bomLength(text)];
+  for (const match of text.matchAll(/\r\n|\n|\r/gu)) starts.push(match.index + match[0].length);
+  return starts;
 }
 
 // Token kinds of jsonc-parser's scanner (its enum cannot be imported as a value).
@@ -131,17 +139,71 @@ function valueOf({ type, children = [], value }: Node): unknown {
   );
 }
 
+/** Keys of a value and of all that is in it; NaN where it is nested too deeply or has a key `__proto__`. */
+function keysIn(value: unknown, depth: number): number {
+  if (typeof value !== 'object' || value === null) return 0;
+  if (depth >= DEEPEST) return NaN;
+  if (Array.isArray(value)) return value.reduce((sum: number, one) => sum + keysIn(one, depth + 1), 0);
+  const keys = Object.keys(value);
+  let count = keys.length;
+  for (const key of keys)
+    count += key === '__proto__' ? NaN : keysIn((value as Readonly<Record<string, unknown>>)[key], depth + 1);
+  return count;
+}
+
+/** Colons outside texts: one for each key that JSON which can be read gives. */
+function colonsIn(json: string): number {
+  let colons = 0;
+  for (let at = 0; at < json.length; at++) {
+    const sign = json.charCodeAt(at);
+    if (sign === 58) colons++;
+    else if (sign === 34) {
+      at++;
+      for (let inside = json.charCodeAt(at); inside !== 34; inside = json.charCodeAt(at)) at += inside === 92 ? 2 : 1;
+    }
+  }
+  return colons;
+}
+
+/** The value of a text in which nothing is wrong, without the place of anything; `undefined` where something may be. */
+function faultless(json: string): unknown {
+  try {
+    const value: unknown = JSON.parse(json);
+    return keysIn(value, 0) === colonsIn(json) ? value : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
 /** Reads strict JSON; offsets of nodes and faults count from the text's beginning, mark included. */
 export function readJson(
   text: string,
 ): { readonly ok: true; readonly value: JsonText } | { readonly ok: false; readonly faults: readonly JsonFault[] } {
   // A space in place of the mark keeps every offset.
   const json = bomLength(text) === 1 ? ` ${text.slice(1)}` : text;
+  const value = faultless(json);
+  if (value === undefined) return readPlaced(json);
+  let root: Node | undefined;
+  return {
+    ok: true,
+    value: {
+      value,
+      get root() {
+        return (root ??= parseTree(json, [], STRICT)!);
+      },
+    },
+  };
+}
+
+const STRICT = { disallowComments: true, allowTrailingComma: false } as const;
+
+/** Reads it with the place of everything, to say where what is wrong stands. */
+function readPlaced(json: string): ReturnType<typeof readJson> {
   const deep = tooDeep(json);
   if (deep !== undefined) return { ok: false, faults: [deep] };
   const errors: ParseError[] = [];
   // Where there is no tree there is an error; without errors every property has its value.
-  const root = parseTree(json, errors, { disallowComments: true, allowTrailingComma: false })!;
+  const root = parseTree(json, errors, STRICT)!;
   const [first] = errors.toSorted((a, b) => a.offset - b.offset);
   if (first !== undefined) return { ok: false, faults: [syntaxFault(json, first)] };
   const faults: JsonFault[] = [];

@@ -1,5 +1,5 @@
 /** What zod finds wrong, as our own data: one fault for each thing, with what was found and what is accepted. */
-import { z } from 'zod';
+import * as z from 'zod';
 import type { Accepted, PlainKind } from '../text/params/plan.ts';
 import { foundOf } from '../text/found.ts';
 import { carried, carriedValue, wrongIn } from './carried.ts';

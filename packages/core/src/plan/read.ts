@@ -1,7 +1,9 @@
 /** Reads a plan's text: strict JSON, then the schema; every problem is a finding with its place in the text. */
 import { bad, good, type Finding, type Result, type Where } from '../finding.ts';
 import { faultFinding, planFinding, pointerOf, type Fault } from './fault.ts';
-import { nearestNode, placer, readJson, type JsonText } from './json.ts';
+import type { UnitSystem } from '../units.ts';
+import type { PlanInput } from './input.ts';
+import { DEEPEST, nearestNode, placer, readJson, type JsonFault, type JsonText } from './json.ts';
 import type { Plan, PlanDocument } from './plan.ts';
 import { validatePlan } from './validate.ts';
 
@@ -12,7 +14,9 @@ function subject(path: Fault['path'], value: unknown): Pick<Where, 'station' | '
   const [list, index, , varied] = path;
   if (list === 'variants') return typeof varied === 'string' ? { station: varied } : {};
   if ((list !== 'stations' && list !== 'races' && list !== 'courses') || typeof index !== 'number') return {};
-  const entries = (value as { readonly [key: string]: readonly ({ readonly id?: unknown } | null)[] } | null)?.[list];
+  const entries = (
+    value as { readonly [key: string]: readonly ({ readonly id?: unknown } | null)[] } | null | undefined
+  )?.[list];
   const id = entries?.[index]?.id;
   return typeof id === 'string' && id !== '' ? { [KINDS[list]]: id } : {};
 }
@@ -24,6 +28,9 @@ function faultOffset(json: JsonText, fault: Fault): number {
   return isKey ? node.parent.offset : node.offset;
 }
 
+const unitsOf = (value: unknown): UnitSystem =>
+  (value as { readonly units?: unknown } | null | undefined)?.units === 'imperial' ? 'imperial' : 'metric';
+
 /** Faults in a plan's text as findings, in the order of the text and in the plan's units. */
 export function faultFindings(
   faults: readonly Fault[],
@@ -32,8 +39,7 @@ export function faultFindings(
   file: string,
 ): readonly Finding[] {
   const placeAt = placer(text);
-  const asked = (json.value as { readonly units?: unknown } | null)?.units;
-  const units = asked === 'imperial' ? 'imperial' : 'metric';
+  const units = unitsOf(json.value);
   return faults
     .map((fault) => ({ fault, offset: faultOffset(json, fault) }))
     .sort((a, b) => a.offset - b.offset)
@@ -54,10 +60,20 @@ export function planDocument(plan: Plan, json: JsonText, text: string, file: str
   return { file, text, plan, placeOf: (pointer) => placeAt(nearestNode(json.root, pointer).offset) };
 }
 
+/** The value of a plan that is no text without keys that are `undefined`; what is nested too deeply, or in itself, is left out and reported. */
+function writtenOf(value: unknown, report: () => void, depth: number = 0): unknown {
+  if (typeof value !== 'object' || value === null) return value;
+  if (depth > DEEPEST) return report();
+  if (Array.isArray(value)) return value.map((one: unknown) => writtenOf(one, report, depth + 1));
+  const entries = Object.entries(value).filter(([, one]) => one !== undefined);
+  return Object.fromEntries(entries.map(([key, one]) => [key, writtenOf(one, report, depth + 1)]));
+}
+
 /**
- * Reads a plan from the text of its file: strict JSON, quantities turned to SI, defaults filled in. `file`: its name, for
- * findings. Not ok with every problem there is (of broken JSON the first, since what follows it hangs on it); each has
- * line, column and JSON pointer. A byte order mark is allowed; unknown keys are refused.
+ * Reads a plan from the text of its file (strict JSON) or from its value: quantities turned to SI, defaults filled in. `file`: its
+ * name, for findings (absent: `plan.json`). Not ok with every problem there is (of broken JSON the first, since what follows it hangs
+ * on it); each has line, column and JSON pointer. A byte order mark is allowed; unknown keys are refused. A value has no file: what is
+ * wrong in it has its JSON pointer alone, keys that are `undefined` count as left out, and the document's text is its JSON.
  * @example
  * ```ts
  * import { findingLine, readPlan } from '@halfcup/core';
@@ -67,25 +83,51 @@ export function planDocument(plan: Plan, json: JsonText, text: string, file: str
  *   "stations": [{ "id": "s1", "on": { "course": "c", "measure": "2 km", "side": "right" } }] }`, 'plan.json');
  * if (!read.ok) throw new Error(read.findings[0]?.message);
  * read.value.plan.stations[0]?.on?.measure; // → 2000
+ * readPlan({ format: 'halfcup-plan', version: 1, courses: [], races: [], stations: [] }).findings.map(({ where }) => where.path); // → ['/courses', '/races']
  * const broken = readPlan('{ "format": "halfcup-plan",, }', 'plan.json');
  * broken.findings.map(findingLine)[0]?.slice(0, 15); // → 'plan.json:1:28:'
  * ```
  */
-export function readPlan(text: string, file: string): Result<PlanDocument> {
+export function readPlan(plan: string | PlanInput, file?: string): Result<PlanDocument> {
+  return typeof plan === 'string' ? readText(plan, file ?? 'plan.json') : readValue(plan, file);
+}
+
+function jsonFinding(fault: JsonFault, place: Where): Finding {
+  const where = fault.path === undefined ? place : { ...place, path: fault.path };
+  const facts = { severity: 'error', where } as const;
+  return fault.code === 'plan-not-json'
+    ? planFinding(fault.code, fault.problem, facts)
+    : planFinding(fault.code, fault.problem, facts);
+}
+
+function readText(text: string, file: string): Result<PlanDocument> {
   const json = readJson(text);
-  if (!json.ok) {
-    const placeAt = placer(text);
-    return bad(
-      json.faults.map((fault) => {
-        const path = fault.path === undefined ? {} : { path: fault.path };
-        const facts = { severity: 'error', where: { file, ...placeAt(fault.offset), ...path } } as const;
-        return fault.code === 'plan-not-json'
-          ? planFinding(fault.code, fault.problem, facts)
-          : planFinding(fault.code, fault.problem, facts);
-      }),
-    );
-  }
+  const placeAt = placer(text);
+  if (!json.ok) return bad(json.faults.map((fault) => jsonFinding(fault, { file, ...placeAt(fault.offset) })));
   const validated = validatePlan(json.value.value);
   if (!validated.ok) return bad(faultFindings(validated.faults, json.value, text, file));
   return good(planDocument(validated.plan, json.value, text, file));
+}
+
+function readValue(plan: unknown, file: string | undefined): Result<PlanDocument> {
+  const named = file === undefined ? {} : { file };
+  let deep = false;
+  const value = writtenOf(plan, () => {
+    deep = true;
+  });
+  if (deep)
+    return bad([planFinding('plan-not-json', { problem: 'deep', most: DEEPEST }, { severity: 'error', where: named })]);
+  const validated = validatePlan(value);
+  if (validated.ok) {
+    const text = JSON.stringify(value, null, 2);
+    const json = readJson(text);
+    if (!json.ok) return bad(json.faults.map((fault) => jsonFinding(fault, named)));
+    return good(planDocument(validated.plan, json.value, text, file ?? 'plan.json'));
+  }
+  const units = unitsOf(value);
+  return bad(
+    validated.faults.map((fault) =>
+      faultFinding(fault, { ...named, path: pointerOf(fault.path), ...subject(fault.path, value) }, units),
+    ),
+  );
 }

@@ -2,7 +2,7 @@
  * The one schema of a plan, version 1: the file's own shape in, `Plan` (SI units, defaults filled in) out.
  * What needs the files that a plan names (a measure beyond its course) cannot be known here.
  */
-import { z } from 'zod';
+import * as z from 'zod';
 import { carried } from './carried.ts';
 import { consistencyFaults } from './consistency.ts';
 import { DEFAULT_CREW, DEFAULT_PRACTICE, DEFAULT_SUPPLIES, DEFAULT_VEHICLE } from './defaults.ts';

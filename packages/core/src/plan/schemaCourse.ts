@@ -1,5 +1,5 @@
 /** Courses and races of a plan, as zod schemas. */
-import { z } from 'zod';
+import * as z from 'zod';
 import { measureOfName } from '../course/markNames.ts';
 import type { ValueProblem } from '../text/params/plan.ts';
 import { carried, carriedValue } from './carried.ts';

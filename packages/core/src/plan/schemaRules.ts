@@ -1,5 +1,5 @@
 /** The house's rules in a plan, as zod schemas: practice, supplies, crew. A plan's own are filled with defaults, a station's are overrides. */
-import { z } from 'zod';
+import * as z from 'zod';
 import { DEFAULT_CREW, DEFAULT_PRACTICE, DEFAULT_SUPPLIES } from './defaults.ts';
 import {
   amount,

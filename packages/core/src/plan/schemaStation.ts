@@ -1,5 +1,5 @@
 /** Stations of a plan, as zod schemas. */
-import { z } from 'zod';
+import * as z from 'zod';
 import { carriedValue } from './carried.ts';
 import { MOST_BOXES } from './consistency.ts';
 import { amount, count, date, id, length, pair, positiveLength, text, words } from './fields.ts';

@@ -1,6 +1,6 @@
 /** Every value of a plan has a name of its own in both languages, and no sentence on one names it by its key. */
 import { expect, it } from 'vitest';
-import { z } from 'zod';
+import * as z from 'zod';
 import { planThings as english } from '../text/en/planThings.ts';
 import { planThings as spanish } from '../text/es/planThings.ts';
 import { humanised, thingName } from '../text/planThing.ts';

@@ -2,6 +2,7 @@
  * A plan's JSON value against the schema, with every fault: single values, references between its
  * parts, and each variant laid over the stations it changes.
  */
+import { consistencyFaults } from './consistency.ts';
 import type { Fault } from './fault.ts';
 import { parseWith } from './messages.ts';
 import { migrate } from './migrate.ts';
@@ -10,6 +11,7 @@ import { unknownWord } from './nearest.ts';
 import type { Plan } from './plan.ts';
 import { referenceFaults } from './references.ts';
 import { planSchema } from './schema.ts';
+import { stationSchema } from './schemaStation.ts';
 
 type Entry = { readonly [key: string]: unknown };
 export type Validated =
@@ -68,8 +70,23 @@ function inVariant(fault: Fault, laid: Entry, index: number): Fault {
   return isEntry(entry) ? { ...fault, path: ['variants', index, 'stations', String(entry['id']), ...rest] } : fault;
 }
 
-/** Faults that one variant brings to a plan that has `known` ones without it. */
-function variantFaults(plan: Entry, variant: unknown, index: number, known: readonly Fault[]): readonly Fault[] {
+/**
+ * Whether a plan without a fault has none with a variant laid over: for that the stations that it changes are enough, and
+ * what they and the plan say of each other.
+ */
+function laidWell(plan: Plan, laid: Entry, patches: Entry): boolean {
+  const stations = (laid['stations'] as readonly Entry[]).filter(({ id }) => Object.hasOwn(patches, String(id)));
+  const drafts = stations.map((station) => parseWith(stationSchema, station));
+  const read = drafts.flatMap((draft) => (draft.ok ? [draft.value] : []));
+  return (
+    Object.keys(patches).length === read.length &&
+    referenceFaults({ courses: laid['courses'], races: laid['races'], stations }).length === 0 &&
+    consistencyFaults({ ...plan, courses: [], stations: read }).length === 0
+  );
+}
+
+/** Faults that one variant brings to a plan, beside those that it has without it. */
+function variantFaults(plan: Entry, variant: unknown, index: number, bare: Validated): readonly Fault[] {
   const patches = isEntry(variant) && isEntry(variant['stations']) ? variant['stations'] : {};
   const renamed = Object.entries(patches)
     .filter(([, patch]) => isEntry(patch) && Object.hasOwn(patch, 'id'))
@@ -80,6 +97,8 @@ function variantFaults(plan: Entry, variant: unknown, index: number, known: read
     }));
   if (renamed.length > 0) return renamed;
   const laid = layVariant(plan, index);
+  if (bare.ok && laidWell(bare.plan, laid, patches)) return [];
+  const known = bare.ok ? [] : bare.faults;
   const result = validateBare(laid);
   return unknownOf(result.ok ? [] : result.faults, known).map((fault) => inVariant(fault, laid, index));
 }
@@ -92,7 +111,7 @@ export function validatePlan(value: unknown): Validated {
   const known = bare.ok ? [] : bare.faults;
   const variants = migrated.value['variants'];
   const more = Array.isArray(variants)
-    ? variants.flatMap((variant, index) => variantFaults(migrated.value, variant, index, known))
+    ? variants.flatMap((variant, index) => variantFaults(migrated.value, variant, index, bare))
     : [];
   const faults = [...known, ...more];
   return bare.ok && faults.length === 0 ? bare : { ok: false, faults };

@@ -184,7 +184,8 @@ function stationArrivals({ id, passes }: PassedStation, races: readonly RaceOnCo
   };
 }
 
-function raceArrivals(race: RaceOnCourse, measures: readonly number[]): RaceArrivals {
+/** Arrivals of one race at measures, a runner once for each. */
+export function raceArrivals(race: RaceOnCourse, measures: readonly number[]): RaceArrivals {
   const { field, sweep, outFrom } = race;
   const times = new Float64Array(field.start.length * measures.length);
   let count = 0;

@@ -42,7 +42,7 @@ export function textOf(language: string): ChosenText {
  * `null` where they come out in it. "es-MX" takes "es".
  * @example
  * ```ts
- * import { languageNote } from '@halfcup/core/sheets';
+ * import { languageNote } from '@halfcup/core/papers';
  * languageNote('es-MX'); // → null
  * languageNote('tlh')?.slice(0, 31); // → 'No papers in the language "tlh"'
  * ```

@@ -9,7 +9,7 @@ import {
   papersOf,
   type Paper,
   type PrintedPaper,
-} from '@halfcup/core/sheets';
+} from '@halfcup/core/papers';
 import type { OpenPlan, Placed } from '../state/store/store.ts';
 import { reportOf } from './report.ts';
 

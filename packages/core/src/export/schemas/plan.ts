@@ -2,7 +2,7 @@
  * The JSON Schema (draft 2020-12) of a plan's file, made from the one schema in code. It knows every
  * key, form and bound; references between parts, dates and time zones are for `readPlan` alone.
  */
-import { z } from 'zod';
+import * as z from 'zod';
 import { planSchema } from '../../plan/schema.ts';
 
 type Json = { [key: string]: unknown };

@@ -1,5 +1,5 @@
 /** The papers, seen as they will print, printed and saved; and the same for other tools. */
-import type { PrintedPaper } from '@halfcup/core/sheets';
+import type { PrintedPaper } from '@halfcup/core/papers';
 import type { JSX } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { languages } from '../../papers/papers.ts';

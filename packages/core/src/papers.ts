@@ -1,6 +1,7 @@
 /**
- * The face `@halfcup/core/sheets`: the papers of a race as HTML to be printed, from an analysis.
- * @module @halfcup/core/sheets
+ * The face `@halfcup/core/papers`: the papers of a race as HTML to be printed, from an analysis. `@halfcup/core/sheets`, as it was
+ * called before, is the same.
+ * @module @halfcup/core/papers
  */
 
 // All papers, and the page that names them
