@@ -30,6 +30,7 @@ const CALLS: { readonly [command: string]: readonly (readonly string[])[] } = {
   review: [['p.json'], ['p.json', 'p.json', '--json-lines']],
   export: ['geojson', 'gpx', 'csv', 'ics'].map((to) => ['p.json', '--to', to]),
   sheets: [['p.json']],
+  schema: [['plan']],
 };
 
 it('knows a call of every command that there is', () => {
