@@ -14,6 +14,8 @@ import { groundAt, placeAtRaw } from './locate.ts';
 import { type Minimum, minimaNear } from './minima.ts';
 import { measureOf } from './scale.ts';
 import type { IndexedCourse } from './segmentIndex.ts';
+import { type Shape, type Shapes, notNegative, over, partly, position, want, describeValue } from '../wants.ts';
+import { wantIndexed } from './indexedShape.ts';
 
 /** How passes are looked for; the keys of a plan's practice. */
 export interface PassOptions {
@@ -29,6 +31,25 @@ export interface PassOptions {
 
 /** Position errors and snap radius where nobody says otherwise (common practice, no source). */
 export const PASS_DEFAULTS: PassOptions = { snapRadius: 60, pinR95: 5, courseR95: 3, sideConfidence: 0.95 };
+
+const OPTIONS: Shapes<PassOptions> = {
+  snapRadius: notNegative,
+  pinR95: notNegative,
+  courseR95: notNegative,
+  sideConfidence: (value) =>
+    typeof value === 'number' && value >= 0 && value <= 1
+      ? null
+      : { path: '', expected: 'a probability of 0 to 1', found: value, range: typeof value === 'number' },
+};
+
+export const isPassOptions: Shape = partly('options such as { snapRadius: 60 }', OPTIONS);
+
+/** Options over the defaults, each checked. A whole set of them, as a plan's practice, costs four comparisons. */
+export function passOptions(given: Partial<PassOptions> = PASS_DEFAULTS): PassOptions {
+  if (given === PASS_DEFAULTS) return PASS_DEFAULTS;
+  want('passesOf', 'options', isPassOptions, given);
+  return over(PASS_DEFAULTS, given);
+}
 
 /** A rise of this many metres above the farther of two minima parts them. */
 const APART = 10;
@@ -47,11 +68,12 @@ const R95_SIGMAS = 2.4477;
 
 /** Throws where no place on the globe is meant; longitudes may run on beyond ±180, as those of a course do. */
 function demandPosition(at: LonLat): void {
+  if (!Array.isArray(at)) want('passesOf', 'the point', position, at);
   const [lon, lat] = at;
   // A number that is none is not near anything, and would read as "no pass".
   if (Number.isFinite(lon) && Number.isFinite(lat) && Math.abs(lon) <= 360 && Math.abs(lat) <= 90) return;
   throw new RangeError(
-    `found the position [${String(lon)}, ${String(lat)}]; expected [longitude, latitude] in degrees as numbers, latitude from -90 to 90: longitude comes first`,
+    `found the position [${describeValue(lon)}, ${describeValue(lat)}]; expected [longitude, latitude] in degrees as numbers, latitude from -90 to 90: longitude comes first`,
   );
 }
 
@@ -71,10 +93,12 @@ function demandPosition(at: LonLat): void {
  * passes[0]?.offset; // → 5.526
  * ```
  */
-export function passesOf(indexed: IndexedCourse, at: LonLat, options: PassOptions = PASS_DEFAULTS): Pass[] {
+export function passesOf(indexed: IndexedCourse, at: LonLat, options?: Partial<PassOptions>): Pass[] {
+  wantIndexed('passesOf', indexed);
   demandPosition(at);
-  const minima = untangled(minimaNear(indexed, at, options.snapRadius, APART), indexed);
-  return grouped(minima, indexed).map((minimum) => passOf(minimum, indexed, at, options));
+  const how = passOptions(options);
+  const minima = untangled(minimaNear(indexed, at, how.snapRadius, APART), indexed);
+  return grouped(minima, indexed).map((minimum) => passOf(minimum, indexed, at, how));
 }
 
 const isNearer = (a: Minimum, b: Minimum): boolean => a.distance < b.distance - SAME;
@@ -174,6 +198,7 @@ export const sigmaOf = (options: Pick<PassOptions, 'pinR95' | 'courseR95'>): num
  * ```
  */
 export function nearestOn(indexed: IndexedCourse, at: LonLat): Pass {
+  wantIndexed('nearestOn', indexed);
   demandPosition(at);
   for (let radius = 100; ; radius *= 8) {
     const minima = minimaNear(indexed, at, radius, 0);

@@ -4,7 +4,9 @@
  */
 import { bisectRight } from 'd3-array';
 import type { Metres } from '../units.ts';
+import { finite, want } from '../wants.ts';
 import type { Course } from './course.ts';
+import { wantCourse } from './course.ts';
 
 /** Piecewise linear through knots that ascend, at least two; the end pieces go on beyond the ends. */
 export function interpolate(from: readonly number[], to: readonly number[], value: number): number {
@@ -16,6 +18,14 @@ export function interpolate(from: readonly number[], to: readonly number[], valu
   if (value === x1) return y1;
   return x1 === x0 ? y0 : y0 + ((value - x0) / (x1 - x0)) * (y1 - y0);
 }
+
+/** As `measureOf`, unasked: NaN for what is no number. */
+export const toMeasure = (course: Course, raw: Metres): Metres =>
+  interpolate(course.scale.raw, course.scale.measure, raw);
+
+/** As `rawOf`, unasked: NaN for what is no number. */
+export const toRaw = (course: Course, measure: Metres): Metres =>
+  interpolate(course.scale.measure, course.scale.raw, measure);
 
 /**
  * Calibrated measure, metres, of a raw one; beyond the ends of the course the first and the last factor hold.
@@ -31,8 +41,11 @@ export function interpolate(from: readonly number[], to: readonly number[], valu
  * measureOf(calibrated.value.course, 1000); // → 1010.828
  * ```
  */
-export const measureOf = (course: Course, raw: Metres): Metres =>
-  interpolate(course.scale.raw, course.scale.measure, raw);
+export function measureOf(course: Course, raw: Metres): Metres {
+  wantCourse('measureOf', course);
+  want('measureOf', 'the raw measure in metres', finite, raw);
+  return toMeasure(course, raw);
+}
 
 /**
  * Raw measure, metres, of a calibrated one: the inverse of {@link measureOf}.
@@ -48,5 +61,8 @@ export const measureOf = (course: Course, raw: Metres): Metres =>
  * rawOf(calibrated.value.course, 1010.828); // → 1000
  * ```
  */
-export const rawOf = (course: Course, measure: Metres): Metres =>
-  interpolate(course.scale.measure, course.scale.raw, measure);
+export function rawOf(course: Course, measure: Metres): Metres {
+  wantCourse('rawOf', course);
+  want('rawOf', 'the measure in metres', finite, measure);
+  return toRaw(course, measure);
+}

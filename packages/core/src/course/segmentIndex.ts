@@ -8,6 +8,7 @@ import type { LonLat } from '../finding.ts';
 import { ECCENTRICITY_2, EQUATORIAL_RADIUS, RADIANS } from '../geodesy/ellipsoid.ts';
 import type { Course } from './course.ts';
 import { type Tangle, tanglesOf } from './tangles.ts';
+import { wantCourse } from './course.ts';
 
 /** A course with what makes finding on it fast; made by {@link indexCourse}, once a course. */
 export interface IndexedCourse {
@@ -40,6 +41,7 @@ const SEGMENTS_A_BOX = 16;
  * ```
  */
 export function indexCourse(course: Course): IndexedCourse {
+  wantCourse('indexCourse', course);
   const { lon, lat } = course;
   const segments = lon.length - 1;
   const boxes = new Flatbush(Math.ceil(segments / SEGMENTS_A_BOX));

@@ -6,7 +6,7 @@
 import type { LonLat } from '../finding.ts';
 import { DEGREES } from '../geodesy/ellipsoid.ts';
 import { project } from '../geodesy/frame.ts';
-import { segmentLength } from '../geodesy/segment.ts';
+import { lengthBetween } from '../geodesy/segment.ts';
 import type { Metres } from '../units.ts';
 import type { Course } from './course.ts';
 
@@ -43,7 +43,7 @@ export function tanglesOf(course: Course): Tangle[] {
 function chordOver({ lon, lat }: Course, i: number, j: number, limit: number): boolean {
   // 1e-4 degrees of latitude is 11 m: the cheap test first.
   const rise = lat[j]! - lat[i]!;
-  return rise > 2e-4 || rise < -2e-4 || segmentLength(lon[i]!, lat[i]!, lon[j]!, lat[j]!) > limit;
+  return rise > 2e-4 || rise < -2e-4 || lengthBetween(lon[i]!, lat[i]!, lon[j]!, lat[j]!) > limit;
 }
 
 /** The last vertex of the longest stretch from `first` that a circle of RADIUS holds. */

@@ -15,6 +15,8 @@ import { itemWord } from '../station/wording.ts';
 import { boundsOf } from './bounds.ts';
 import { courseRuns, cutAtAntimeridian, lineBeside } from './lines.ts';
 import { toMicro, toNano } from './rounding.ts';
+import { want } from '../wants.ts';
+import { isLayout } from '../layout/shapes.ts';
 
 /** A feature whose geometry is `null` is a thing that has no place on the ground, such as a sign before the start. */
 export type LayoutFeature = Feature<Geometry | null>;
@@ -46,6 +48,7 @@ type Coordinates = [number, number][];
  * ```
  */
 export function toGeoJson(layout: Layout): FeatureCollection<Geometry | null> {
+  want('toGeoJson', 'layout', isLayout, layout);
   const features = [
     ...layout.courses.map(({ course }) => courseFeature(course, layout)),
     ...layout.stations.flatMap((station) => stationFeatures(station, layout)),

@@ -10,6 +10,7 @@ import type { Metres } from '../units.ts';
 import { DEGREES, RADIANS, meridionalRadius, primeVerticalRadius, wrapDegrees } from './ellipsoid.ts';
 import { direct, inverse } from './karney.ts';
 import { TEMPERATE } from './segment.ts';
+import { position, want, finite } from '../wants.ts';
 
 /** A point in a local frame: metres east and north of the frame's origin. */
 export interface EastNorth {
@@ -64,6 +65,8 @@ export function project(
  * ```
  */
 export function eastNorth(origin: LonLat, point: LonLat): EastNorth {
+  want('eastNorth', 'origin', position, origin);
+  want('eastNorth', 'point', position, point);
   const east = new Float64Array(1);
   const north = new Float64Array(1);
   project(origin, Float64Array.of(point[0]), Float64Array.of(point[1]), 0, 1, east, north);
@@ -81,6 +84,9 @@ export function eastNorth(origin: LonLat, point: LonLat): EastNorth {
  * ```
  */
 export function fromEastNorth(origin: LonLat, east: Metres, north: Metres): LonLat {
+  want('fromEastNorth', 'origin', position, origin);
+  want('fromEastNorth', 'east', finite, east);
+  want('fromEastNorth', 'north', finite, north);
   const [lon0, lat0] = origin;
   const length = Math.hypot(east, north);
   if (length === 0) return [wrapDegrees(lon0), lat0];

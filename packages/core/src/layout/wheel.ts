@@ -5,13 +5,14 @@
  * they are. `null` where the offset line folds.
  */
 import { bisectRight } from 'd3-array';
-import { type Course, rawLength } from '../course/course.ts';
+import { type Course, rawLength, wantCourse } from '../course/course.ts';
 import { placeAtRaw } from '../course/locate.ts';
-import { rawOf } from '../course/scale.ts';
+import { toRaw } from '../course/scale.ts';
 import type { LonLat } from '../finding.ts';
 import { project } from '../geodesy/frame.ts';
 import type { Metres } from '../units.ts';
 import { type Corner, readOffsetLine } from '../geodesy/offsetLine.ts';
+import { maybe, notNegative, want, aNumber } from '../wants.ts';
 
 /** What a measuring wheel shows that is walked along the kerb. */
 export interface WheelReading {
@@ -48,13 +49,16 @@ const STEP = 2;
  * offsetUncertainty({ ...built.value, drawn: 'centre' }, 9); // → 1
  * ```
  */
-export const offsetUncertainty = (course: Course, width: Metres | undefined): Metres =>
-  course.drawn === 'centre' ? 1 : width === undefined ? 4 : width / 2;
+export function offsetUncertainty(course: Course, width: Metres | undefined): Metres {
+  wantCourse('offsetUncertainty', course);
+  want('offsetUncertainty', 'width', maybe(notNegative), width);
+  return course.drawn === 'centre' ? 1 : width === undefined ? 4 : width / 2;
+}
 
 /** The corners of a course between two calibrated measures (clipped to the course). */
 export function wheelLine(course: Course, from: Metres, to: Metres): WheelLine {
-  const first = Math.max(rawOf(course, Math.min(from, to)), 0);
-  const last = Math.min(rawOf(course, Math.max(from, to)), rawLength(course));
+  const first = Math.max(toRaw(course, Math.min(from, to)), 0);
+  const last = Math.min(toRaw(course, Math.max(from, to)), rawLength(course));
   const skips = course.skips.map((skip) => skip.raw);
   const corners =
     course.drawn === 'recorded' ? smoothedCorners(course, first, last) : drawnCorners(course, first, last);
@@ -73,8 +77,8 @@ export function readWheel(
   uncertainty: Metres,
 ): WheelReading | null {
   const { course } = line;
-  const low = rawOf(course, Math.min(from, to));
-  const high = rawOf(course, Math.max(from, to));
+  const low = toRaw(course, Math.min(from, to));
+  const high = toRaw(course, Math.max(from, to));
   if (placeAtRaw(course, low) === null || placeAtRaw(course, high) === null) return null;
   if (line.skips.some((skip) => skip >= low && skip <= high)) return null;
   const { longer, totalTurn } = readOffsetLine(line.corners, low, high, offset);
@@ -98,16 +102,22 @@ export function readWheel(
  * wheelBetween(built.value, 100, 4000, 6, 1); // → null
  * ```
  */
-export const wheelBetween = (
+export function wheelBetween(
   course: Course,
   from: Metres,
   to: Metres,
   offset: Metres,
   uncertainty: Metres,
-): WheelReading | null =>
-  Number.isFinite(offset) && Number.isFinite(uncertainty)
+): WheelReading | null {
+  wantCourse('wheelBetween', course);
+  want('wheelBetween', 'from', aNumber, from);
+  want('wheelBetween', 'to', aNumber, to);
+  want('wheelBetween', 'offset', aNumber, offset);
+  want('wheelBetween', 'uncertainty', aNumber, uncertainty);
+  return Number.isFinite(offset) && Number.isFinite(uncertainty)
     ? readWheel(wheelLine(course, from, to), from, to, offset, uncertainty)
     : null;
+}
 
 function drawnCorners(course: Course, first: number, last: number): Corner[] {
   const { raw, east, north } = projected(course, first, last);

@@ -4,6 +4,7 @@ import { faultFinding, planFinding, pointerOf, type Fault } from './fault.ts';
 import { nearestNode, placer, readJson, type JsonText } from './json.ts';
 import type { Plan, PlanDocument } from './plan.ts';
 import { validatePlan } from './validate.ts';
+import { aText, want } from '../wants.ts';
 
 const KINDS = { stations: 'station', races: 'race', courses: 'course' } as const;
 
@@ -72,6 +73,8 @@ export function planDocument(plan: Plan, json: JsonText, text: string, file: str
  * ```
  */
 export function readPlan(text: string, file: string): Result<PlanDocument> {
+  want('readPlan', 'text', aText, text);
+  want('readPlan', 'file', aText, file);
   const json = readJson(text);
   if (!json.ok) {
     const placeAt = placer(text);

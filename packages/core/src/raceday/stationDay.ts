@@ -12,6 +12,9 @@ import { packsOf } from './packs.ts';
 import { firstDry, massCurve, prePourOf, type PrePourCase } from './prePour.ts';
 import { racedayFinding } from './racedayFinding.ts';
 import { busiest, mergedTimes, perMinuteOf, quantilesOf } from './timing.ts';
+import { isPlan, isPlanStation } from '../plan/shapes.ts';
+import { isStationArrivals } from './shapes.ts';
+import { count, want } from '../wants.ts';
 
 /** A station with the rules that hold at it. */
 interface Site {
@@ -231,6 +234,10 @@ export function stationDay(
   arrivals: StationArrivals,
   directions: number = 1,
 ): { readonly day: StationDay; readonly findings: readonly Finding[] } {
+  want('stationDay', 'plan', isPlan, plan);
+  want('stationDay', 'station', isPlanStation, station);
+  want('stationDay', 'arrivals', isStationArrivals, arrivals);
+  want('stationDay', 'directions', count, directions);
   const { races } = arrivals;
   const heads = headsOf(races);
   const site = siteOf(plan, station, races);

@@ -1,0 +1,26 @@
+/** The shape of an indexed course; a course by itself is told apart, for it is what people give. */
+import { type Shape, aFunction, finite, listOf, recordOf, remembered, want } from '../wants.ts';
+import { isCourse } from './course.ts';
+import type { IndexedCourse } from './segmentIndex.ts';
+
+const indexed: Shape = remembered(
+  recordOf<IndexedCourse>('the course that indexCourse returns', {
+    course: isCourse,
+    boxes: recordOf('the index of indexCourse', { search: aFunction }),
+    tangles: listOf(recordOf('a tangle', { from: finite, to: finite })),
+  }),
+);
+
+export const isIndexed: Shape = (value) => {
+  const found = indexed(value);
+  if (found === null || isCourse(value) !== null) return found;
+  return { path: '', expected: '', found: 'the course itself, which indexCourse makes into one' };
+};
+
+/** Refuses what is no indexed course. One look where it has been seen before. */
+export function wantIndexed(who: string, value: unknown): void {
+  if (indexed(value) === null) return;
+  if (isCourse(value) === null)
+    throw new TypeError(`${who} wants the course that indexCourse returns, not the course itself`);
+  want(who, 'the course that indexCourse returns', indexed, value);
+}
