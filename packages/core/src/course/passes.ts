@@ -157,12 +157,8 @@ function passOf(minimum: Minimum, { course }: IndexedCourse, at: LonLat, options
   const offset = minimum.end === undefined ? Math.sign(across) * distance : across;
   // On the line both sides are as likely, also where positions are taken as exact and σ is 0.
   const confidence = offset === 0 ? 0.5 : normalCdf(Math.abs(offset) / sigmaOf(options));
-  const side: Side =
-    confidence < options.sideConfidence || minimum.turnDeg > SIDELESS_TURN || offset === 0
-      ? 'unclear'
-      : offset > 0
-        ? 'left'
-        : 'right';
+  const why = whyUnclear(offset, minimum.turnDeg, confidence, options);
+  const side: Side = why !== undefined ? 'unclear' : offset > 0 ? 'left' : 'right';
   const foot = fromEastNorth(at, east, north);
   // The frame's north is the point's; at the foot the meridian leans by the convergence.
   const lean = wrapDegrees(foot[0] - at[0]) * Math.sin(((foot[1] + at[1]) / 2) * RADIANS);
@@ -171,11 +167,19 @@ function passOf(minimum: Minimum, { course }: IndexedCourse, at: LonLat, options
     distance,
     offset,
     side,
+    ...(why === undefined ? {} : { why }),
     confidence,
     azimuthDeg: normalAzimuth(Math.atan2(te, tn) * DEGREES + lean),
     foot,
   };
   return minimum.end === undefined ? pass : { ...pass, end: minimum.end };
+}
+
+/** Why a side is not told; undefined where it is. */
+function whyUnclear(offset: number, turnDeg: number, confidence: number, { sideConfidence }: PassOptions): Pass['why'] {
+  if (offset === 0) return 'onLine';
+  if (turnDeg > SIDELESS_TURN) return 'turn';
+  return confidence < sideConfidence ? 'position' : undefined;
 }
 
 /** Standard deviation of a lateral offset, metres: the point's and the course's 95 % radii together. */

@@ -256,6 +256,7 @@ const passDocument = (pass: Pass): Pass => ({
   distance: toMicro(pass.distance),
   offset: toMicro(pass.offset),
   side: pass.side,
+  ...(pass.why === undefined ? {} : { why: pass.why }),
   confidence: toMicro(pass.confidence),
   azimuthDeg: toMicro(pass.azimuthDeg),
   foot: toPosition(pass.foot),
