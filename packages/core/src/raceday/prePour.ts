@@ -76,7 +76,7 @@ export function fewestPourers(demand: readonly number[], rate: number, stock: nu
 
 /** What the stock of one drink depends on. */
 export interface PrePourCase {
-  /** Cups a minute, from the minute of the first arrival on. */
+  /** Cups a minute, by minutes counted from the first arrival on foot; those before it are of wheels. */
   readonly demand: readonly number[];
   /** The minute in `demand` from which the pourers pour. */
   readonly from: number;
