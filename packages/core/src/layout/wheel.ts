@@ -1,7 +1,7 @@
 /**
  * Wheel distance: what a measuring wheel shows when it is walked along the kerb, not along the
  * course line: the calibrated distance, with inside corners trimmed and outside corners rounded
- * at the item's offset. Recorded tracks are smoothed over 10 m first; drawn lines are taken as
+ * at the item's offset. Recorded tracks are smoothed over 10 m first, and doubt how much of a bend lies within the ends; drawn lines are taken as
  * they are. `null` where the offset line folds.
  */
 import { bisectRight } from 'd3-array';
@@ -34,6 +34,8 @@ export interface WheelLine {
 /** Length over which a recorded track is smoothed, and the step at which it is then taken, metres. */
 const SMOOTHED_OVER = 10;
 const STEP = 2;
+/** A recorder sets its points up to so far apart, metres: a bend at an end of the reading may be in the next one. */
+const SPARSE = 25;
 
 /**
  * Uncertainty of an item's offset on a road of `width` metres, metres: 1 where the course is drawn on the road's centre, else half the
@@ -61,7 +63,9 @@ export function wheelLine(course: Course, from: Metres, to: Metres): WheelLine {
   const last = Math.min(toRaw(course, Math.max(from, to)), rawLength(course));
   const skips = course.skips.map((skip) => skip.raw);
   const corners =
-    course.drawn === 'recorded' ? smoothedCorners(course, first, last) : drawnCorners(course, first, last);
+    course.drawn === 'recorded'
+      ? smoothedCorners(course, Math.max(first - SPARSE, 0), Math.min(last + SPARSE, rawLength(course)))
+      : drawnCorners(course, first, last);
   return { course, corners, skips };
 }
 
@@ -83,7 +87,26 @@ export function readWheel(
   if (line.skips.some((skip) => skip >= low && skip <= high)) return null;
   const { longer, totalTurn } = readOffsetLine(line.corners, low, high, offset);
   const sign = to < from ? -1 : 1;
-  return { length: longer === null ? null : to - from + sign * longer + 0, margin: totalTurn * uncertainty };
+  const doubt = course.drawn === 'recorded' ? Math.hypot(bendNear(line, low), bendNear(line, high)) : 0;
+  return {
+    length: longer === null ? null : to - from + sign * longer + 0,
+    margin: totalTurn * uncertainty + (Math.abs(offset) * doubt) / 2,
+  };
+}
+
+/**
+ * The sharpest turn over the smoothing's length around an end on a recorded track, radians: its points say that the course turns
+ * there, not at which side of the end. Half of it, on the mean, is counted at the wrong one.
+ */
+function bendNear({ corners }: WheelLine, end: number): number {
+  let [first, turn, sharpest] = [0, 0, 0];
+  for (const { at, turn: more } of corners) {
+    if (at > end + SPARSE) break;
+    turn += more;
+    while (corners[first]!.at < Math.max(at - SMOOTHED_OVER, end - SPARSE)) turn -= corners[first++]!.turn;
+    if (at >= end - SPARSE) sharpest = Math.max(sharpest, Math.abs(turn));
+  }
+  return sharpest;
 }
 
 /**
@@ -159,7 +182,8 @@ function turns(east: Float64Array, north: Float64Array, at: (k: number) => numbe
 /** Corners of the line whose every point is the mean of the course over the 10 m around it, taken each 2 m. */
 function smoothedCorners(course: Course, first: number, last: number): Corner[] {
   const reach = SMOOTHED_OVER / 2;
-  const from = Math.max(first - reach - STEP, 0);
+  // Counted from the start of the course, so that the same points are taken whatever is asked.
+  const from = Math.floor(Math.max(first - reach - STEP, 0) / STEP) * STEP;
   const to = Math.min(last + reach + STEP, rawLength(course));
   const { raw, east, north } = projected(course, from, to);
   const points = Math.max(Math.floor((to - from) / STEP) + 1, 2);
