@@ -154,7 +154,8 @@ function passOf(minimum: Minimum, { course }: IndexedCourse, at: LonLat, options
   const { tangentEast: te, tangentNorth: tn, east, north, distance } = minimum;
   // From the foot the point lies at (−east, −north); left of the tangent is positive.
   const across = tn * east - te * north;
-  const offset = minimum.end === undefined ? Math.sign(across) * distance : across;
+  // Adding nought turns -0 into 0.
+  const offset = (minimum.end === undefined ? Math.sign(across) * distance : across) + 0;
   // On the line both sides are as likely, also where positions are taken as exact and σ is 0.
   const confidence = offset === 0 ? 0.5 : normalCdf(Math.abs(offset) / sigmaOf(options));
   const why = whyUnclear(offset, minimum.turnDeg, confidence, options);
