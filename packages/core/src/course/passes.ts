@@ -1,18 +1,20 @@
 /**
  * Every pass of a course by a point: where it comes nearest, how far, on which side, running which way.
  * Model: local minima of distance within the snap radius in running order; a new pass where the
- * course moves away by 10 m, or by 3 m and turns back; a standing-still tangle counts once.
+ * course moves away by 10 m, or by 3 m and turns back; a standing-still tangle counts once, and its inside as no way at all.
  * Accuracy: 1 mm in distance and measure up to 80° of latitude.
  */
+import { bisectLeft, bisectRight } from 'd3-array';
 import type { LonLat } from '../finding.ts';
 import type { Metres } from '../units.ts';
 import { DEGREES, RADIANS, azimuthDifference, normalAzimuth, wrapDegrees } from '../geodesy/ellipsoid.ts';
-import { eastNorth, fromEastNorth } from '../geodesy/frame.ts';
+import { eastNorth, fromEastNorth, project } from '../geodesy/frame.ts';
 import { normalCdf } from '../geodesy/normal.ts';
 import { type Pass, type Side, rawLength } from './course.ts';
 import { groundAt, placeAtRaw } from './locate.ts';
 import { type Minimum, minimaNear } from './minima.ts';
 import { measureOf } from './scale.ts';
+import type { Tangle } from './tangles.ts';
 import type { IndexedCourse } from './segmentIndex.ts';
 import { type Shape, type Shapes, notNegative, over, partly, position, want, describeValue } from '../wants.ts';
 import { wantIndexed } from './indexedShape.ts';
@@ -57,6 +59,8 @@ const APART = 10;
 const APART_TURNED = 3;
 const TURNED_MEASURE = 10;
 const TURNED_DEG = 90;
+/** Two tangles nearer along the course than this, metres, are one. */
+const DRIFT = 20;
 /** Half of the stretch over which a heading is taken, metres. */
 const HEADING_REACH = 10;
 /** A vertex that turns more than this has no sides. */
@@ -97,17 +101,21 @@ export function passesOf(indexed: IndexedCourse, at: LonLat, options?: Partial<P
   wantIndexed('passesOf', indexed);
   demandPosition(at);
   const how = passOptions(options);
-  const minima = untangled(minimaNear(indexed, at, how.snapRadius, APART), indexed);
+  const minima = untangled(minimaNear(indexed, at, how.snapRadius, APART), indexed, at);
   return grouped(minima, indexed).map((minimum) => passOf(minimum, indexed, at, how));
 }
 
 const isNearer = (a: Minimum, b: Minimum): boolean => a.distance < b.distance - SAME;
 
-/** Minima inside one tangle count as one, the nearest. */
-function untangled(minima: readonly Minimum[], { tangles }: IndexedCourse): Minimum[] {
-  if (tangles.length === 0) return [...minima];
+/** Minima inside one tangle count as one, the nearest; what the course does inside a tangle adds nothing to the rise between two minima. */
+function untangled(minima: readonly Minimum[], indexed: IndexedCourse, at: LonLat): Minimum[] {
+  if (indexed.tangles.length === 0) return [...minima];
+  const tangles = joined(indexed.tangles);
   const kept: Minimum[] = [];
-  for (const minimum of minima) {
+  for (const minimum of minima.map((one, k) => ({
+    ...one,
+    rise: riseOutside(one, minima[k + 1], { ...indexed, tangles }, at),
+  }))) {
     const last = kept.at(-1);
     const tangle = last && tangles.find(({ from, to }) => from <= last.raw && last.raw <= to);
     if (last === undefined || tangle === undefined || minimum.raw > tangle.to) kept.push({ ...minimum });
@@ -115,6 +123,36 @@ function untangled(minima: readonly Minimum[], { tangles }: IndexedCourse): Mini
     else last.rise = minimum.rise;
   }
   return kept;
+}
+
+/** Tangles that follow each other within a circle's width, as one: a recorder that stands still drifts. */
+function joined(tangles: readonly Tangle[]): Tangle[] {
+  const whole: Tangle[] = [];
+  for (const tangle of tangles) {
+    const last = whole.at(-1);
+    if (last !== undefined && tangle.from - last.to <= DRIFT)
+      whole[whole.length - 1] = { from: last.from, to: tangle.to };
+    else whole.push(tangle);
+  }
+  return whole;
+}
+
+/** Highest distance between two minima that follow each other, of what lies outside the tangles between them; their ends are outside. */
+function riseOutside(here: Minimum, next: Minimum | undefined, indexed: IndexedCourse, at: LonLat): number {
+  const { course, tangles } = indexed;
+  if (next === undefined || here.rise === Infinity) return here.rise;
+  const between = tangles.filter(({ from, to }) => from < next.raw && to > here.raw);
+  if (between.length === 0) return here.rise;
+  const first = bisectRight(course.raw, here.raw);
+  const count = Math.max(bisectLeft(course.raw, next.raw) - first, 0);
+  const [east, north] = [new Float64Array(count), new Float64Array(count)];
+  project(at, course.lon, course.lat, first, count, east, north);
+  let rise = Math.max(here.distance, next.distance);
+  for (let k = 0; k < count; k++) {
+    const raw = course.raw[first + k]!;
+    if (!between.some(({ from, to }) => from < raw && raw < to)) rise = Math.max(rise, Math.hypot(east[k]!, north[k]!));
+  }
+  return rise;
 }
 
 function grouped(minima: readonly Minimum[], indexed: IndexedCourse): Minimum[] {
