@@ -34,7 +34,6 @@ async function takePage(page) {
   await page.getByRole('button', { name: 'Wrack Fork', exact: true }).first().click();
   await drawn(page);
   await page.mouse.move(2, 2);
-  await page.getByRole('button', { name: 'Station', exact: true }).click();
   await page.getByRole('button', { name: 'Whole plan', exact: true }).click();
   await page.evaluate(() => document.activeElement?.blur());
   await drawn(page);
@@ -68,6 +67,8 @@ async function takeSheet(page) {
   await page.setViewportSize({ width: 794, height: 1123 });
   await page.emulateMedia({ media: 'print' });
   await page.setContent(html);
+  // A screenshot knows no page margins, which printing gives by the paper's own @page.
+  await page.addStyleTag({ content: 'body { padding: 12mm; }' });
   await page.evaluate(() => document.fonts.ready);
   await page.screenshot({ path: fileOf('captain') });
 }

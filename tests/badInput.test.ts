@@ -105,7 +105,7 @@ describe('a plan that cannot be used', () => {
   it('is refused at a key that stands twice', async () => {
     const plan = PLAN.replace('"version": 1,', '"version": 1,\n  "name": "A",\n  "name": "B",');
     expect(await refusedPlan(plan)).toEqual([
-      at('p.json', placeOf(plan, '"name": "B"'), /“name” stands here a second time/u),
+      at('p.json', placeOf(plan, '"name": "B"'), /“name” appears here a second time/u),
     ]);
   });
 

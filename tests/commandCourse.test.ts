@@ -85,7 +85,7 @@ describe('halfcup course', () => {
 
   it.each([
     [['--mark', `${place(20)}=5km`, '--mark', `${place(60)}=3km`], 'not in order'],
-    [['--mark', 'Nowhere'], 'says no course distance'],
+    [['--mark', 'Nowhere'], 'gives no course distance'],
     [['--mark', '9 km'], 'no waypoint of that name'],
     [['--mark', place(20)], 'has no distance'],
     [['--mark', `${place(20)}=5 parsecs`], 'parsecs'],

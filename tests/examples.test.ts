@@ -93,7 +93,7 @@ describe('sign-check.mjs', () => {
     const line = text.slice(0, text.indexOf('"sign": {')).split('\n').length;
     expect(out[0]).toMatch(
       new RegExp(
-        `plan\\.json:${line}:\\d+: The sign is 70 m before the first table .*\\[sign-distance: measured 70\\.0 m, limit 82\\.3 to 100\\.6 m\\]$`,
+        `plan\\.json:${line}:\\d+: The sign is 70 m before the first table .*\\[sign-distance: measured 70\\.0 m, limit 81\\.0 to 99\\.0 m\\]$`,
         'u',
       ),
     );

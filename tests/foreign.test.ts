@@ -115,7 +115,7 @@ describe('a course from gpxparser’s result', () => {
       ],
     };
     expect(messagesOf(courseFromGpxParser({ tracks: [broken], routes: [] }))).toEqual([
-      'The longitude is 1, the latitude not a number. They should be degrees from -180 to 180 and from -90 to 90.',
+      'The longitude is 1, the latitude is not a number. They should be degrees from -180 to 180 and from -90 to 90.',
     ]);
     expect(courseFromGpxParser({ tracks: [whole, broken], routes: [] }).ok).toBe(true);
   });
@@ -246,12 +246,12 @@ describe('GeoJSON in', () => {
           [-33.3, -117.5],
         ],
       },
-      'The longitude is -33.2, the latitude -117.4. They should be degrees from -180 to 180 and from -90 to 90. Longitude comes first: the two may be swapped.',
+      'The longitude is -33.2, the latitude is -117.4. They should be degrees from -180 to 180 and from -90 to 90. Longitude comes first: the two may be swapped.',
     ],
     [
       'a text for a number',
       { type: 'LineString', coordinates: [['1', 2]] },
-      'The longitude is “1”, the latitude 2. They should be degrees from -180 to 180 and from -90 to 90.',
+      'The longitude is “1”, the latitude is 2. They should be degrees from -180 to 180 and from -90 to 90.',
     ],
     [
       'points only',
@@ -294,14 +294,14 @@ describe('GeoJSON in', () => {
           ],
         }),
       )[0],
-    ).toContain('/coordinates/1: The longitude is 1, the latitude 91.');
+    ).toContain('/coordinates/1: The longitude is 1, the latitude is 91.');
   });
 
   it('refuses a nest of collections without an end, and never throws whatever it is given', () => {
     let nest: unknown = { type: 'Point', coordinates: [0, 0] };
     for (let k = 0; k < 5000; k++) nest = { type: 'GeometryCollection', geometries: [nest] };
     expect(messagesOf(placesFromGeoJson(nest))).toEqual([
-      'Collections are nested too deeply in the GeoJSON. There should be a few levels at most.',
+      'The GeoJSON nests collections too deeply. There should be only a few levels.',
     ]);
     const type = fc.constantFrom(
       'Feature',

@@ -136,17 +136,20 @@ const files = new Map(
     return read.ok ? [[file, read.value] as const] : [];
   }),
 );
+/** As many as a person waits for while writing; more where continuous integration has the time. */
+const [FILES, PLANS] = process.env['CI'] === undefined ? [500, 300] : [2000, 1000];
+
 describe('the whole job', () => {
-  it('answers each of 2,000 broken GPX files with a result or with findings', () => {
+  it('answers each of many broken GPX files with a result or with findings', () => {
     const random = randomOf(SEED);
     Object.assign(said, { findings: 0, results: 0 });
-    for (let number = 0; number < 2000; number++) {
+    for (let number = 0; number < FILES; number++) {
       const bytes = brokenGpx(random);
       timed(number, () => wholeJob(bytes, random));
     }
     // Were all refused, or none, only half of the job would have been tried.
-    expect(said.results).toBeGreaterThan(200);
-    expect(said.findings).toBeGreaterThan(200);
+    expect(said.results).toBeGreaterThan(FILES / 10);
+    expect(said.findings).toBeGreaterThan(FILES / 10);
   });
 
   it('lays the unbroken plan out', () => {
@@ -158,10 +161,10 @@ describe('the whole job', () => {
     expect(said).toEqual({ findings: 0, results: 1 });
   });
 
-  it('answers each of 1,000 broken plans with a result or with findings', () => {
+  it('answers each of many broken plans with a result or with findings', () => {
     const random = randomOf(SEED);
     Object.assign(said, { findings: 0, results: 0 });
-    for (let number = 0; number < 1000; number++) {
+    for (let number = 0; number < PLANS; number++) {
       const text = brokenPlan(random);
       timed(number, () => {
         const read = readPlan(text, 'plan.json');
@@ -169,7 +172,7 @@ describe('the whole job', () => {
         else expectRefused(read.findings);
       });
     }
-    expect(said.results).toBeGreaterThan(100);
-    expect(said.findings).toBeGreaterThan(100);
+    expect(said.results).toBeGreaterThan(PLANS / 10);
+    expect(said.findings).toBeGreaterThan(PLANS / 10);
   });
 });

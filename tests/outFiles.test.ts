@@ -129,7 +129,7 @@ describe('halfcup export --out', () => {
       out.includes('TRASH FROM'),
       /<metadata><name>.* \(early\)<\/name>/u.test(out),
     ]).toEqual([0, false, true, true]);
-    expect(err).toMatch(/^v\.json:\d+:\d+: note: No place on the ground for: sign\./u);
+    expect(err).toMatch(/^v\.json:\d+:\d+: note: These have no place on the ground: sign\./u);
     expect((await halfcupIn(folder, 'export', 'v.json', '--to', 'gpx')).err).toBe('');
   });
 });

@@ -41,6 +41,9 @@ const context = contextOf(JSON.parse(demoFile('context.geojson')))!;
 const CASES = LANGUAGES.flatMap(({ language }) =>
   (['a4', 'letter'] as const).map((paper) => [language, paper] as const),
 );
+/** Papers bring their font: every set of fonts for one language and sheet, and for all of them where CI has the time. */
+const setsFor = (language: string, paper: string): readonly FontSet[] =>
+  process.env['CI'] !== undefined || (language === 'en' && paper === 'a4') ? FONT_SETS : FONT_SETS.slice(-1);
 /** Millimetres: Chromium gives widths in 64ths, and cuts advances to a 16th of a pixel (measured). */
 const ROUNDING = 0.02;
 const STEP = 25.4 / 96 / 16;
@@ -59,9 +62,10 @@ it('gives each browser only the fonts of its set, on Linux', async () => {
 
 describe.each(CASES)('the demo’s papers in %s on %s', (language, paper) => {
   const papers = papersOf(demo, { paper, language, context, printedAt: PRINTED_AT });
+  const sets = setsFor(language, paper);
   const pages = new Map<FontSet, Readonly<Record<string, number>>>();
 
-  it.each(FONT_SETS)(
+  it.each(sets)(
     'fit, with nothing cut off or lying on another, on a system with these fonts: %s',
     async (set) => {
       const all: Record<string, Printed> = {};
@@ -88,7 +92,7 @@ describe.each(CASES)('the demo’s papers in %s on %s', (language, paper) => {
   );
 
   it('take as many pages whatever fonts the system has', () => {
-    expect([...pages.keys()]).toEqual([...FONT_SETS]);
+    expect([...pages.keys()]).toEqual([...sets]);
     const [first, ...rest] = pages.values();
     expect(Object.keys(first!).length).toBeGreaterThan(6);
     for (const one of rest) expect(one).toEqual(first);

@@ -1,5 +1,4 @@
 /** The papers in the viewer: seen, printed, saved, and the layout handed to other tools. */
-import { AxeBuilder } from '@axe-core/playwright';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
@@ -9,6 +8,7 @@ import {
   type Visit,
   LOOKS,
   downloadedText,
+  expectNoAxeFaults,
   faultless,
   foreignOf,
   inLooks,
@@ -113,8 +113,7 @@ describe('papers', () => {
   it('has nothing that axe objects to, and is no wider than its room, light and dark, 1440 and 360 px wide', async () => {
     await on(async ({ page }) => {
       await inLooks(page, LOOKS, async (look) => {
-        const { violations } = await new AxeBuilder({ page }).exclude('.paper-preview').analyze();
-        expect({ ...look, faults: violations.map(({ id }) => id) }).toEqual({ ...look, faults: [] });
+        await expectNoAxeFaults(page, look, undefined, '.paper-preview');
         expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(look.width);
       });
     });

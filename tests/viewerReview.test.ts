@@ -23,6 +23,7 @@ import {
   type Visit,
   LOOKS,
   dropFiles,
+  PANEL,
   expectNoAxeFaults,
   faultless,
   foreignOf,
@@ -311,7 +312,7 @@ describe('waivers', () => {
       await page.getByLabel('Reason').fill('Seen on the ground');
       await page.getByLabel('Date').fill('2027-02-30');
       await button(page, 'Waive').click();
-      await page.getByText('is no date. Write it as').waitFor();
+      await page.getByText('is not a date. Write it as').waitFor();
       await page.getByLabel('Date').fill('2027-08-01');
       await button(page, 'Waive').click();
       const waived = page.getByRole('region', { name: /^Waived/u });
@@ -570,7 +571,7 @@ describe('these panels', () => {
     await on(async ({ page }) => {
       const check = (where: string): Promise<void> =>
         inLooks(page, LOOKS, async (look) => {
-          await expectNoAxeFaults(page, { where, ...look });
+          await expectNoAxeFaults(page, { where, ...look }, PANEL);
           const room = await page.locator('#panel').evaluate((panel) => panel.scrollWidth - panel.clientWidth);
           expect(room).toBeLessThanOrEqual(0);
         });

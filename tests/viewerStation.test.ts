@@ -10,6 +10,7 @@ import {
   type Visit,
   type VisitOptions,
   LOOKS,
+  PANEL,
   expectNoAxeFaults,
   faultless,
   inLooks,
@@ -303,7 +304,7 @@ describe('the station panel', () => {
   });
 
   it('does all that a course designer does to a station by keyboard alone, and undo brings the first bytes back', async () => {
-    await onMap(async ({ page }) => {
+    await on(async ({ page }) => {
       await page.getByRole('button', { name: 'Add station' }).focus();
       await page.keyboard.press('Enter');
       await expect.poll(() => heading(page)).toContain('Station 10');
@@ -343,7 +344,7 @@ describe('the station panel', () => {
       await tick('Fixed: leave it out when searching for better places');
       await typeIn(field('Sign before the first table'), '80');
       await typeIn(field('Cup holds'), '250');
-      await typeIn(field('Second delivery ordered when left'), '0.3');
+      await typeIn(field('Share left when ordering a second delivery'), '0.3');
       await typeIn(field('Minimum crew'), '9');
       await typeIn(field('Ready before the first runner'), '45');
       await press('Add a point at the pin');
@@ -484,7 +485,7 @@ describe('the station panel', () => {
         await boxes.press('Enter');
         await page.locator('.entry-trouble').waitFor();
         expect(await page.locator('.entry-trouble').count()).toBe(1);
-        await expectNoAxeFaults(page, look);
+        await expectNoAxeFaults(page, look, '.edit');
         expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(width);
         const wide = await page
           .locator('.edit')
@@ -501,7 +502,7 @@ describe('the station panel', () => {
           await page.getByRole('tab', { name: 'Strip', exact: true }).click();
           const keys = page.locator('details').filter({ has: page.getByText('Keys', { exact: true }) });
           if ((await keys.getAttribute('open')) === null) await page.getByText('Keys', { exact: true }).click();
-          await expectNoAxeFaults(page, { strip: true, ...look });
+          await expectNoAxeFaults(page, { strip: true, ...look }, PANEL);
           expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(360);
         });
       }

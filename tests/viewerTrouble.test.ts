@@ -55,6 +55,21 @@ const block =
   (context: BrowserContext): Promise<unknown> =>
     context.route(pattern, (route) => route.abort());
 
+/** The same without the map, which is most of what opening the page costs, where a test is not about it. */
+const preparedPlain: typeof prepared = (prepare, act) =>
+  prepared(async (context) => {
+    await block(/\/connect-[^/]*\.js$/u)(context);
+    await prepare(context);
+  }, act);
+
+const noPreparation = (): Promise<void> => Promise.resolve();
+
+/** The plan is open, and the map has said that it cannot be drawn. */
+async function ready(page: Page): Promise<void> {
+  await page.locator('[data-map="failed"]').waitFor({ state: 'attached', timeout: 60_000 });
+  await page.locator('h1:not(:empty)').waitFor({ timeout: 60_000 });
+}
+
 describe('where the map cannot be drawn', () => {
   it('the page says that the browser has no WebGL, and tables, panel and strip work', async () => {
     const browser = await chromium.launch({
@@ -160,13 +175,13 @@ describe('a background', () => {
 
 describe('where a part of the page is missing', () => {
   it('that starts it, the page says so by itself', async () => {
-    await prepared(block(/assets\/index-[^/]*\.js$/u), async (page) => {
+    await preparedPlain(block(/assets\/index-[^/]*\.js$/u), async (page) => {
       await expect.poll(() => page.getByText('a part of the page could not be loaded').isVisible(), SOON).toBe(true);
     });
   });
 
   it('the demo, the page says so and opens other files', async () => {
-    await prepared(block(/full-[^/]*\.gpx$/u), async (page) => {
+    await preparedPlain(block(/full-[^/]*\.gpx$/u), async (page) => {
       await expect.poll(() => page.getByRole('alert').textContent(), SOON).toContain('The demo could not be loaded');
       expect(await page.getByRole('alert').textContent()).not.toMatch(INTERNAL);
       for (const tab of await page.getByRole('tab').all()) await tab.click();
@@ -177,8 +192,8 @@ describe('where a part of the page is missing', () => {
   });
 
   it('that makes papers, each button that needs it says so', async () => {
-    await prepared(block(/(?:papers|report)-[^/]*\.js$/u), async (page) => {
-      await mapIdle(page);
+    await preparedPlain(block(/(?:papers|report)-[^/]*\.js$/u), async (page) => {
+      await ready(page);
       await page.getByRole('tab', { name: 'Papers' }).click();
       await expect.poll(() => page.getByRole('alert').textContent(), SOON).toContain('could not be loaded');
       expect(await page.getByRole('alert').textContent()).not.toMatch(INTERNAL);
@@ -194,8 +209,8 @@ describe('where a part of the page is missing', () => {
     ['the script that begins the search', /improving-[^/]*\.js$/u],
     ['the script that searches', /improve\.worker-[^/]*\.js$/u],
   ])('%s, searching for better places says so', async (_, pattern) => {
-    await prepared(block(pattern), async (page) => {
-      await mapIdle(page);
+    await preparedPlain(block(pattern), async (page) => {
+      await ready(page);
       await page.getByRole('tab', { name: 'Variants' }).click();
       await page.getByRole('button', { name: 'Find better places' }).click();
       const notice = page.locator('.notice-place');
@@ -208,8 +223,8 @@ describe('where a part of the page is missing', () => {
     ['the script that packs files', /work-[^/]*\.js$/u],
     ['the script of the worker', /reader\.worker-[^/]*\.js$/u],
   ])('%s, packing says so', async (_, pattern) => {
-    await prepared(block(pattern), async (page) => {
-      await mapIdle(page);
+    await preparedPlain(block(pattern), async (page) => {
+      await ready(page);
       await page.getByRole('button', { name: 'Plans', exact: true }).click();
       await page.getByRole('button', { name: 'Save packed (ZIP)' }).click();
       const notice = page.locator('.notice-place');
@@ -235,8 +250,8 @@ describe('where the browser refuses', () => {
     ['DataCloneError', 'this page has a fault'],
     ['InvalidStateError', 'reload the page'],
   ])('%s, the page says that the change is not saved, why, and what to do', async (name, words) => {
-    await prepared(failing(name), async (page) => {
-      await mapIdle(page);
+    await preparedPlain(failing(name), async (page) => {
+      await ready(page);
       await page.getByRole('button', { name: 'Add station' }).click();
       const notice = page.locator('.notice-place');
       await expect.poll(() => notice.textContent(), SOON).toContain('The last change is not saved in this browser');
@@ -247,7 +262,7 @@ describe('where the browser refuses', () => {
   });
 
   it('a database at all, the page says so and works', async () => {
-    await prepared(
+    await preparedPlain(
       async (context) => {
         await context.addInitScript(() => {
           IDBFactory.prototype.open = () => {
@@ -259,14 +274,15 @@ describe('where the browser refuses', () => {
         const notice = page.locator('.notice-place');
         await expect.poll(() => notice.textContent(), SOON).toContain('This browser saves nothing for this page');
         expect(await notice.textContent()).not.toMatch(INTERNAL);
-        await mapIdle(page);
+        await ready(page);
         await tableWorks(page);
       },
     );
   });
 
   it('to write a file, the page says so and keeps the plan open', async () => {
-    await during(stage, async ({ page }) => {
+    await preparedPlain(noPreparation, async (page) => {
+      await ready(page);
       await page.evaluate(() =>
         Object.assign(window, {
           showSaveFilePicker: () =>
@@ -283,7 +299,8 @@ describe('where the browser refuses', () => {
   });
 
   it('to read a file that has gone, the page says so', async () => {
-    await during(stage, async ({ page }) => {
+    await preparedPlain(noPreparation, async (page) => {
+      await ready(page);
       await page.evaluate(() => {
         const gone = (): Promise<never> =>
           Promise.reject(new DOMException('A requested file or directory could not be found', 'NotFoundError'));

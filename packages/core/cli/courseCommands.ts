@@ -11,12 +11,12 @@ const course: CommandSpec = {
   most: 1,
   about: 'the facts of a course: length, points, gaps, ascent',
   more: [
-    'A mark is a point whose course distance is known: its place or the name of a waypoint, and the distance. A waypoint called "10 km" or "mile 6" gives its own. Marks and length stretch the line between them.',
+    'A mark is a point of known course distance: give its place or a waypoint’s name, and the distance. A waypoint called "10 km" or "mile 6" needs no distance. Marks and length stretch the line to fit.',
   ],
   arguments: [GPX],
   options: [
     ...LINE,
-    { name: 'clean', kind: 'flag', about: 'leave out spikes and standing-still tangles, and list them' },
+    { name: 'clean', kind: 'flag', about: 'leave out spikes, and tangles recorded while standing still; list them' },
     ...KNOWN,
     { name: 'waypoint-marks', kind: 'flag', about: 'take every waypoint that is named by a distance as a mark' },
   ],
@@ -33,7 +33,7 @@ const snap: CommandSpec = {
   arguments: [GPX, { name: 'LON,LAT', about: 'a point in degrees; without any, the waypoints of the file' }],
   options: [
     { name: 'radius', kind: 'length', shown: '60m', about: 'how near the course must come for a pass' },
-    { name: 'r95', kind: 'length', shown: '5m', about: 'error of a point: the radius that holds 95 of 100' },
+    { name: 'r95', kind: 'length', shown: '5m', about: 'error of a point: the radius that holds 95 % of readings' },
     { name: 'course-r95', kind: 'length', shown: '3m', about: 'the same for the course' },
     ...LINE,
   ],

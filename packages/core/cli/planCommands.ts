@@ -25,7 +25,7 @@ const raceday: CommandSpec = {
   arguments: [PLAN],
   options: [
     VARIANT,
-    { name: 'learn', kind: 'flag', about: 'print the take rates that follow from the counts of a past day ("used")' },
+    { name: 'learn', kind: 'flag', about: 'print how much each runner took on a past day, from its counts ("used")' },
   ],
   examples: ['raceday plan.json', 'raceday plan.json --units imperial', 'raceday plan.json --learn'],
   load: async () => import('./commands/raceday.ts'),
@@ -76,7 +76,7 @@ const review: CommandSpec = {
   about: 'every check of a plan: what it found, what could not run, what is waived',
   more: [
     'Notes and waived findings do not change the exit status.',
-    'Several plans need --json-lines. Each line names its file. A plan that cannot be used has its problems there; the others are still reviewed, and the exit status is 2.',
+    'Several plans need --json-lines; each line names its file. A plan that cannot be used has its problems on its line; the others are still reviewed, and the exit status is 2.',
   ],
   arguments: [PLAN],
   options: [

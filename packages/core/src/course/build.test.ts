@@ -266,15 +266,15 @@ describe('building a course', () => {
   });
 
   it.each([
-    [[[ORIGIN, [NaN, 12], from(ORIGIN, 90, 100)]], 'The longitude of point 2 is not a number, its latitude 12.'],
+    [[[ORIGIN, [NaN, 12], from(ORIGIN, 90, 100)]], 'The longitude of point 2 is not a number, its latitude is 12.'],
     [
       [
         [ORIGIN, from(ORIGIN, 90, 100)],
         [from(ORIGIN, 90, 110), [12.2, 130.1]],
       ],
-      'The longitude of point 4 is 12.2, its latitude 130.1.',
+      'The longitude of point 4 is 12.2, its latitude is 130.1.',
     ],
-    [[[[Infinity, 12], ORIGIN]], 'The longitude of point 1 is a number too large to hold, its latitude 12.'],
+    [[[[Infinity, 12], ORIGIN]], 'The longitude of point 1 is a number too large to hold, its latitude is 12.'],
   ] as [LonLat[][], string][])('refuses a point that is no position, and says which: %j', (segments, words) => {
     const findings = refusal(
       input(
@@ -296,7 +296,7 @@ describe('building a course', () => {
     );
     expect(finding).toMatchObject({
       code: 'position',
-      message: expect.stringContaining('The longitude of point 2 is 2, its latitude nothing.'),
+      message: expect.stringContaining('The longitude of point 2 is 2, its latitude is missing.'),
     });
   });
 
@@ -384,7 +384,7 @@ describe('what is said of gaps and lengths', () => {
       ]),
     );
     expect(finding!.message).toBe(
-      'The course would be 18,924 km long, of which 12,245 km between points 2 and 3. It should be at most 10,000 km. Delete the points that are not of the race.',
+      'The course would be 18,924 km long, 12,245 km of it between points 2 and 3. It should be at most 10,000 km. Delete the points that are not part of the race.',
     );
     expect(finding).toMatchObject({ measured: expect.closeTo(18_924_313, -2), where: { at: [60, 0] } });
   });

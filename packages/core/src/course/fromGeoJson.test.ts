@@ -117,7 +117,7 @@ describe('a course from GeoJSON', () => {
       '/geometry/coordinates/4',
     ]);
     expect(messages(wrong)[0]).toBe(
-      'The longitude is -30.1, the latitude nothing. They should be degrees from -180 to 180 and from -90 to 90.',
+      'The longitude is -30.1, the latitude is missing. They should be degrees from -180 to 180 and from -90 to 90.',
     );
     expect(
       messages(
@@ -203,7 +203,7 @@ describe('what is no GeoJSON', () => {
     for (let k = 0; k < 200; k++) nest = { type: 'GeometryCollection', geometries: [nest] };
     expect(placesFromGeoJson(nest).findings).toEqual([
       expect.objectContaining({
-        message: 'Collections are nested too deeply in the GeoJSON. There should be a few levels at most.',
+        message: 'The GeoJSON nests collections too deeply. There should be only a few levels.',
         where: { path: expect.stringMatching(/^\/geometries\/0\/.{1,40}$/u) as string },
       }),
     ]);
@@ -342,7 +342,7 @@ describe('a course from the result of a parser', () => {
     expect([ok, findings.map(({ code }) => code)]).toEqual([false, ['position']]);
     expect(findings[0]!.where).toEqual({ path: '/tracks/0/points/3' });
     expect(findings[0]!.message).toBe(
-      'The longitude is not a number, the latitude 1. They should be degrees from -180 to 180 and from -90 to 90.',
+      'The longitude is not a number, the latitude is 1. They should be degrees from -180 to 180 and from -90 to 90.',
     );
   });
 });
@@ -351,6 +351,6 @@ it('a position is refused with its place where it has one, and without where it 
   for (const where of [{}, { path: '' }, { path: '/at' }]) {
     const [finding] = positionOf({ lon: 200, lat: 1, where }).findings;
     expect(finding!.where).toEqual(where);
-    expect(finding!.message).toMatch(/^The longitude is 200, the latitude 1\. They should be degrees/u);
+    expect(finding!.message).toMatch(/^The longitude is 200, the latitude is 1\. They should be degrees/u);
   }
 });

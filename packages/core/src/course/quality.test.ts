@@ -270,7 +270,7 @@ describe('track quality', () => {
     expect(finding!.where).toMatchObject({ file: 'a.gpx', measure: expect.closeTo(2 * tangles[0]!.from, 6) });
     expect(finding!.measured).toBeCloseTo(tangles[0]!.to - tangles[0]!.from, 9);
     expect(finding!.message).toBe(
-      `The recorder seems to have stood still: ${(tangles[0]!.to - tangles[0]!.from).toFixed(0)} m of track within 10 m of one place. It is from ${(tangles[0]!.from / 1000).toFixed(2)} km to ${(tangles[0]!.to / 1000).toFixed(2)} km along the line as recorded.`,
+      `The recorder seems to have stood still: ${(tangles[0]!.to - tangles[0]!.from).toFixed(0)} m of track within 10 m of one place. It is between ${(tangles[0]!.from / 1000).toFixed(2)} km and ${(tangles[0]!.to / 1000).toFixed(2)} km of the recorded line.`,
     );
     expect(inverse(...finding!.where.at!, ...withTangle()[50]!).length).toBeLessThan(15);
   });

@@ -126,7 +126,7 @@ describe('the clocks of a zone change in the night', () => {
         code: 'calendar-clock-change',
         severity: 'note',
         message:
-          'The time 02:30 on 2027-03-14 does not exist: clocks are put forward over it. It is taken as before the change. Tell the crew which time is meant.',
+          'The time 02:30 on 2027-03-14 does not exist: clocks go forward past it. It is read as if the clocks had not changed yet. Tell the crew which time is meant.',
         params: { date: '2027-03-14', time: 2.5 * H, problem: 'skipped' },
         where: { path: '/stations/0', station: 's1' },
       },
@@ -140,7 +140,7 @@ describe('the clocks of a zone change in the night', () => {
     );
     expect(eventOf(analysis).get('DTEND')).toBe('20271107T053000Z');
     expect(toCalendar(analysis, STAMP).findings.map(({ message }) => message)).toEqual([
-      expect.stringContaining('The time 01:30 on 2027-11-07 comes twice: clocks are put back.'),
+      expect.stringContaining('The time 01:30 on 2027-11-07 comes twice: clocks go back.'),
     ]);
   });
 });

@@ -126,7 +126,7 @@ describe('what has no place, no side or no wheel', () => {
       {
         code: 'export-unplaced',
         severity: 'note',
-        message: 'No place on the ground for: sign. The GPX file leaves out what has no place; the layout says why.',
+        message: 'These have no place on the ground: sign. The GPX file leaves them out; the layout says why.',
         params: { items: [{ item: 'sign', end: 'whole' }] },
         where: { path: '/stations/0', station: 's1' },
       },

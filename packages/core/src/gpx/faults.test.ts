@@ -79,10 +79,10 @@ describe('XML that is not well formed is refused in plain words:', () => {
     ['a plain &', '<gpx>\n<name>Sand & Sea; x</name></gpx>', '2:17', '&amp;'],
     ['an unknown entity', '<gpx><name>caf&eacute;</name></gpx>', '1:22', '&amp;'],
     ['a number for no character', '<gpx><name>&#0;</name></gpx>', '1:15', 'numbered character'],
-    ['an attribute without quotes', '<gpx version=1.1/>', '1:14', 'without quotes'],
+    ['an attribute without quotes', '<gpx version=1.1/>', '1:14', 'no quotes around it'],
     ['an attribute without value', '<gpx version>', '1:13', 'has no value'],
     ['an attribute twice', '<gpx><wpt lat="1" lat="2" lon="3"/></gpx>', '1:35', 'lat twice'],
-    ['attributes without space', '<gpx a="1"b="2"/>', '1:11', 'without a space'],
+    ['attributes without space', '<gpx a="1"b="2"/>', '1:11', 'no space between'],
     ['a second outermost element', '<gpx></gpx>\n<gpx></gpx>', '2:5', 'joined'],
     ['a declaration that is late', '\n<?xml version="1.0"?><gpx/>', '2:6', 'very first'],
     ['text after the end', '<gpx/>\nhello', '2:5', 'outside'],
@@ -106,7 +106,7 @@ describe('A point whose position cannot stand is an error at its tag:', () => {
     ['trailing letters', 'lat="12abc" lon="2"', 'gpx-latitude', '“12abc”'],
     ['hexadecimal', 'lat="1" lon="0x10"', 'gpx-longitude', '“0x10”'],
     ['a decimal comma', 'lat="1,5" lon="2"', 'gpx-latitude', 'decimal point'],
-    ['a not-a-number mark', 'lat="NaN" lon="2"', 'gpx-latitude', 'a “not a number” mark'],
+    ['a not-a-number mark', 'lat="NaN" lon="2"', 'gpx-latitude', '“not a number”'],
     ['an infinity', 'lat="1" lon="INF"', 'gpx-longitude', '“INF”'],
     ['too large for a number', 'lat="1" lon="1e999"', 'gpx-longitude', 'too large'],
     [
@@ -193,10 +193,10 @@ describe('A fault that costs no position is a warning:', () => {
       '<gpx><trk>\n <trkpt lat="1" lon="2"/><trkseg><wpt lat="1" lon="2"/></trkseg></trk></gpx>',
     );
     expect(lines[0]).toContain(
-      'warning gpx-misplaced 2:2 This <trkpt> is left out with all it holds. It should be directly inside <trkseg>.',
+      'warning gpx-misplaced 2:2 This <trkpt> is left out, with everything in it. It should be directly inside <trkseg>.',
     );
     expect(lines[1]).toContain(
-      'warning gpx-misplaced 2:34 This <wpt> is left out with all it holds. It should be directly inside <gpx>.',
+      'warning gpx-misplaced 2:34 This <wpt> is left out, with everything in it. It should be directly inside <gpx>.',
     );
     expect(ele).toEqual([]);
   });

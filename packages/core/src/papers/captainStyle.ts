@@ -27,7 +27,9 @@ export const CAPTAIN_STYLE: string = `
 .captain td, .captain th { padding: 0 1.5mm 0 0; }
 .captain th { font-weight: normal; border-bottom: 0.4pt solid #000; }
 .clock td { font-size: 13.5pt; font-weight: bold; font-variant-numeric: tabular-nums; text-align: right; padding-right: 0; white-space: nowrap; line-height: 1.05; }
-.talk th { width: 24mm; vertical-align: top; font-size: 10pt; }
+.captain .talk th { padding-right: 0.5mm; }
+.talk th { width: 23mm; vertical-align: top; font-size: 10pt; }
+.captain .talk .blank { min-width: 11mm; }
 .clock .to-fill { font-size: 10.5pt; font-weight: normal; }
 .captain .blank { min-width: 20mm; }
 .clock .blank { min-width: 11mm; }
@@ -41,7 +43,7 @@ export const CAPTAIN_STYLE: string = `
 .piles { margin-top: 1.5mm; }
 .grid { white-space: nowrap; }
 .points svg { display: inline-block; vertical-align: -0.6mm; margin-right: 1mm; }
-.run-in { margin: 1.2mm 0; }
+.run-in { margin: 0.8mm 0; }
 .order { display: grid; grid-template-columns: 1.12fr 1.06fr 1fr; column-gap: 4mm; font-size: 9.5pt; line-height: 1.12; margin-top: 0.6mm; }
 .order h3 { font-size: 10.5pt; margin: 0 0 0.3mm; border-bottom: 1pt solid #000; }
 .captain .order ul { padding-left: 4mm; margin: 0; }

@@ -54,7 +54,7 @@ function valuesAt(plan: Plan, key: string): unknown[] {
 }
 
 /** What the table's rows print as: the plan's units where they are lengths, volumes, masses, times. */
-function valueText({ unit, key }: DefaultRow, value: unknown, units: Units, text: SheetText): string {
+export function valueText({ unit, key }: DefaultRow, value: unknown, units: Units, text: SheetText): string {
   const { phrase } = text.lists.supplies;
   if (Array.isArray(value))
     return value.map((one) => valueText({ unit, key } as DefaultRow, one, units, text)).join(', ');

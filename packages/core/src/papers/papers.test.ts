@@ -153,7 +153,7 @@ describe('the captain’s sheets of the demo', () => {
       `${water.tables} tables × ${water.layers} layers = ${(water.tables * water.layers * 200).toLocaleString('en-US')} cups`,
     );
     const jugs = demo.day!.stations[2]!.packs.find(({ kind }) => kind === 'waterJug')!.count;
-    expect(says).toContain(`Call for more at ${Math.ceil(jugs / 4)} jugs of water`);
+    expect(says).toContain(`Call for more when down to ${Math.ceil(jugs / 4)} jugs of water`);
     expect(says).toContain('it takes 40 min');
     expect(says).toContain(`${demo.day!.stations[2]!.crew.total} in all`);
     expect(says).toContain('Stay open until race control releases you, whatever the published cutoff.');

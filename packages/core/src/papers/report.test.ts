@@ -75,7 +75,7 @@ describe('the report', () => {
 
   it('shows a station that departs from the practice with its reason, or that it gives none; an override that changes nothing is no departure', () => {
     const departures = (text: string): string =>
-      text.slice(text.indexOf('Stations that depart'), text.indexOf('>Checks<'));
+      text.slice(text.indexOf('Stations that differ'), text.indexOf('>Checks<'));
     expect(departures(report(analysisOf({ practice: { kerb: 6 }, why: 'a ditch' })))).toMatch(
       /6 m \(the plan: 4 m\).*a ditch/u,
     );
@@ -89,13 +89,13 @@ describe('the report', () => {
       return report({ ...analysis, plan: { ...analysis.plan, ...keys } });
     };
     const none = facts({ name: '' });
-    expect(none).toContain('<h1><bdi>Plan without a name</bdi></h1>');
+    expect(none).toContain('<h1><bdi>Unnamed plan</bdi></h1>');
     expect([rowWith(none, '>Revision<'), rowWith(none, '>Race day<')].every((row) => row.includes('not stated'))).toBe(
       true,
     );
-    expect(rowWith(facts({ date: '2027-09-12' }), '>Race day<')).toContain('<bdi>2027-09-12</bdi>');
+    expect(rowWith(facts({ date: '2027-09-12' }), '>Race day<')).toContain('<bdi>Sunday 12 September 2027</bdi>');
     expect(rowWith(facts({ date: '2027-09-12', timeZone: 'Etc/UTC', revision: '3' }), '>Race day<')).toContain(
-      '<bdi>2027-09-12 (Etc/UTC)</bdi>',
+      '<bdi>Sunday 12 September 2027 (Etc/UTC)</bdi>',
     );
   });
 

@@ -10,6 +10,7 @@ import { en } from '../text/en.ts';
 import { findingInWords } from '../text/inWords.ts';
 import { textOf } from '../text/languages.ts';
 import type { SheetText } from '../text/sheetText.ts';
+import { dateText } from './frame.ts';
 import { type Html, html, said, table, documentHtml } from './html.ts';
 import { daySection } from './reportDay.ts';
 import { courseSection, fileSection, practiceSection, sideSection } from './reportFacts.ts';
@@ -85,14 +86,15 @@ ${signatures(text)}`;
   return documentHtml({ lang: text.language, title: words.documentTitle(name), style, body });
 }
 
-function factTable({ plan, stations }: Analysis, made: string, { report: words }: SheetText): Html {
+function factTable({ plan, stations }: Analysis, made: string, text: SheetText): Html {
+  const { report: words } = text;
   const facts = [
     [words.facts.revision, plan.revision ?? words.notStated],
     [
       words.facts.raceDay,
       plan.date === undefined
         ? words.notStated
-        : `${plan.date}${plan.timeZone === undefined ? '' : ` (${plan.timeZone})`}`,
+        : `${dateText(plan.date, text)}${plan.timeZone === undefined ? '' : ` (${plan.timeZone})`}`,
     ],
     [words.facts.races, plan.races.map(({ name }) => name).join(', ')],
     [words.facts.stations, String(stations.length)],

@@ -78,7 +78,7 @@ it('checks say what they found, what they cannot tell, and why they could not ru
     ],
     speak('metric'),
   ).html;
-  expect(page).toContain('5 checks: 3 ran, 1 of them found nothing; 2 could not run; 2 could not decide everywhere.');
+  expect(page).toContain('5 checks: 3 ran, 1 of them found nothing; 2 could not run; 2 were unclear in places.');
   expect(cellsOf(page).map((cells) => cells[3])).toEqual([
     'found nothing',
     '1 found, 2 unclear',
@@ -210,7 +210,7 @@ describe('facts', () => {
   it('of race day list every default, "none" where there is none, and nothing without a race day', () => {
     const rows = cellsOf(daySection(analysisOf(STRAIGHT, [AT_1500], { races: [runners(10)] }), en).html);
     expect(rows.find(([key]) => key === 'supplies.resupply')![2]).toBe('none');
-    expect(rows.find(([key]) => key === 'supplies.waste')![2]).toBe('0.15 share');
+    expect(rows.find(([key]) => key === 'supplies.waste')![2]).toBe('15 %');
     expect(daySection(analysisOf(STRAIGHT, [AT_1500]), en).html).toBe('');
   });
 });

@@ -199,5 +199,5 @@ it('what is carried has words: signs, bags, empty jugs, packs', () => {
         { kind: 'waterJug' },
       ] as const
     ).map((supply) => suppliesText(supply, en.frame.supplies)),
-  ).toEqual(['Sign “Gel ahead”', 'Bags of trash', 'Jugs of water, empty', 'Jugs of water']);
+  ).toEqual(['Sign “Gel ahead”', 'Bags of trash', 'Empty jugs of water', 'Jugs of water']);
 });

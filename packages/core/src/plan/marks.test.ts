@@ -46,12 +46,12 @@ describe('a mark', () => {
 
   it('whose name says no distance is refused, with the waypoint that may have been meant', () => {
     expect(refusal({ at: here, name: 'post' })).toBe(
-      'Mark “post” says no course distance. It should have one, or a name such as “10 km” or “mile 6”.',
+      'Mark “post” gives no course distance. It should have one, or a name such as “10 km” or “mile 6”.',
     );
     expect(refusal({ name: '10 kn' }, file('10 km'))).toBe(
-      'Mark “10 kn” says no course distance. It should have one, or a name such as “10 km” or “mile 6”. Did you mean “10 km”?',
+      'Mark “10 kn” gives no course distance. It should have one, or a name such as “10 km” or “mile 6”. Did you mean “10 km”?',
     );
-    expect(refusal({ at: here })).toContain('A mark says no course distance.');
+    expect(refusal({ at: here })).toContain('A mark gives no course distance.');
   });
 
   it('that names no waypoint, or two, is refused, and all that there are are said where none is near', () => {

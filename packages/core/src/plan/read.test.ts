@@ -559,7 +559,7 @@ describe('strict JSON', () => {
     ['single quotes', "{ 'a': 1 }", [1, 3], 'double quotes'],
     ['not a number', '{ "a": NaN }', [1, 8], 'There should be a value'],
     ['more after the end', '{} {}', [1, 4], 'after the end'],
-    ['duplicate key', '{\n  "a": 1,\n  "b": { "c": 1, "c": 2 },\n  "a": 3\n}', [3, 18], 'stands here a second time'],
+    ['duplicate key', '{\n  "a": 1,\n  "b": { "c": 1, "c": 2 },\n  "a": 3\n}', [3, 18], 'appears here a second time'],
     ['hidden key', '{ "__proto__": {} }', [1, 3], '“__proto__”'],
     ['deep nesting', '['.repeat(100_000), [1, 65], 'nested more than 64 deep'],
   ])('%s', (_title, text, [line, column], said) => {

@@ -22,8 +22,7 @@ describe('a mark of a plan', () => {
     expect(messages(withMark(mark))).toEqual([]);
   });
 
-  const place =
-    'The mark no. 1 has no place. It should have one, or the name of a waypoint of the GPX file that says a distance.';
+  const place = 'The mark no. 1 has no place. It should have one, or the name of a GPX waypoint that gives a distance.';
   const distance = 'The mark no. 1 has no course distance. It should have one, or a name such as “10 km”.';
 
   it.each<[mark: object, said: string]>([
@@ -90,11 +89,11 @@ describe('bounds', () => {
     );
     expect(said({ races: [{ id: 'm', course: 'full', startFlow: 0 }] })).toContain('is 0. It should be more than 0.');
     expect(said({ courses: [{ id: 'full', line: [[1, 2]] }] })).toBe(
-      'The line of the course is a list of 1. It should be at least 2 entries.',
+      'The line of the course is a list of 1. It should have at least 2 entries.',
     );
-    expect(said({ courses: [] })).toBe('The list of courses is an empty list. It should be at least 1 entry.');
+    expect(said({ courses: [] })).toBe('The list of courses is an empty list. It should have at least 1 entry.');
     expect(said({ races: [{ id: 'm', course: 'full', finish: { times: [] } }] })).toContain(
-      'It should be at least 1 entry.',
+      'It should have at least 1 entry.',
     );
   });
 });

@@ -227,7 +227,7 @@ describe('a first plan is refused', () => {
 
   it('without waypoints and places, and with both kinds of places', () => {
     expect(refusal(document([]), {})).toEqual([
-      ['start-places', expect.stringContaining('no waypoints to make stations of. Say how far apart')],
+      ['start-places', expect.stringContaining('no waypoints to make stations of. Give a spacing')],
     ]);
     expect(refusal(POINTS, { every: 1000, at: [500] })).toEqual([
       ['start-places', expect.stringContaining('Both a spacing and course distances were given.')],
@@ -241,7 +241,7 @@ describe('a first plan is refused', () => {
         [
           'start-places',
           expect.stringMatching(
-            /^A station was asked for every (?:-?\d+ m|not a number) on a course of 4\.9\d km\. The spacing should be shorter than the course, for at most 500 stations\.$/u,
+            /^(?:A station was asked for every (?:-?\d+ m|\d+\.\d\d km) on a course of 4\.9\d km|The spacing is not a number; the course is 4\.9\d km long)\. The spacing should be shorter than the course, for at most 500 stations\.$/u,
           ),
         ],
       ]);

@@ -140,7 +140,12 @@ describe('the sweep', () => {
   });
 
   it.each([
-    ['the cutoff before the last wave', { cutoff: 500 }, [], 'at 10.00 km at 00:08. It should be later farther on'],
+    [
+      'the cutoff before the last wave',
+      { cutoff: 500 },
+      [],
+      'at 10.00 km at 00:08. Its times should rise along the course',
+    ],
     [
       'the clock before the last wave',
       { cutoff: 6601 },

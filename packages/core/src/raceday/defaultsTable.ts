@@ -44,8 +44,14 @@ const takeRows: readonly DefaultRow[] = [
       ),
     ),
   ),
-  row('supplies.take.walk', "Walkers' cups, of the runners'", WALK_FACTOR, '×', PRACTICE),
-  row('supplies.take.wheels', 'Cups of each drink, and gels, that wheels take', WHEELS_TAKE, 'a racer', PRACTICE),
+  row('supplies.take.walk', "Walkers' cups, times the runners'", WALK_FACTOR, '×', PRACTICE),
+  row(
+    'supplies.take.wheels',
+    'Cups of each drink, and gels, that a wheelchair racer takes',
+    WHEELS_TAKE,
+    'a racer',
+    PRACTICE,
+  ),
 ];
 
 const { packs, weights, prePourFloor } = DEFAULT_SUPPLIES;
@@ -106,10 +112,10 @@ const supplyRows: readonly DefaultRow[] = [
     PRACTICE,
   ),
   row('–', 'Bunched: 10 to 90 % of arrivals within', BUNCHED, 's', PRACTICE),
-  row('–', 'Spread: 10 to 90 % of arrivals take at least; linear between the two', SPREAD, 's', ASSUMED),
+  row('–', 'Spread: 10 to 90 % of arrivals take at least (in proportion between the two)', SPREAD, 's', ASSUMED),
   row(
     'supplies.prePourSafety',
-    'Factor on the mass curve for a late or slow pourer',
+    'Factor on cups needed ahead, for a late or slow pourer',
     DEFAULT_SUPPLIES.prePourSafety,
     '×',
     ASSUMED,
@@ -121,18 +127,18 @@ const crewRows: readonly DefaultRow[] = [
   row('crew.pourRate', 'Cups a person pours', DEFAULT_CREW.pourRate, 'a minute', PRACTICE),
   row('–', 'Who pours before opening', 'pourers and hand-out crew', '', ASSUMED),
   row('crew.handRate', 'Cups a person hands out', DEFAULT_CREW.handRate, 'a minute', PRACTICE),
-  row('crew.handSpacing', 'Room along the road for each who hands out', DEFAULT_CREW.handSpacing, 'm', ASSUMED),
+  row('crew.handSpacing', 'Room along the road for each person handing out', DEFAULT_CREW.handSpacing, 'm', ASSUMED),
   row('crew.gelRate', 'Gels a person hands out', DEFAULT_CREW.gelRate, 'a minute', ASSUMED),
   row(
     'crew.cleanPer',
-    'Cups on the ground in the busiest hour for each who cleans up',
+    'Cups on the ground in the busiest hour for each person cleaning up',
     DEFAULT_CREW.cleanPer,
     'cups',
     ASSUMED,
   ),
   row('crew.ready', 'Ready before the first runner', DEFAULT_CREW.ready, 's', PRACTICE),
   row('crew.setUp', 'Set-up, without pouring', DEFAULT_CREW.setUp, 's', PRACTICE),
-  row('crew.minimum', 'Fewest persons to open a station', DEFAULT_CREW.minimum, 'persons', ASSUMED),
+  row('crew.minimum', 'Smallest crew to open a station', DEFAULT_CREW.minimum, 'persons', ASSUMED),
   row('crew.longest', 'Longest shift', DEFAULT_CREW.longest, 's', ASSUMED),
   row('–', 'Captains', 1, 'persons', PRACTICE),
   row('–', 'Gloves for each person of each shift', GLOVES_EACH, 'gloves', ASSUMED),
@@ -144,7 +150,7 @@ const vehicleRows: readonly DefaultRow[] = [
   row('vehicles.places', "Stations' loads that a vehicle holds", DEFAULT_VEHICLE.places, 'loads', ASSUMED),
   row('vehicles.kmh', 'Speed along the course', DEFAULT_VEHICLE.kmh, 'km/h', ASSUMED),
   row('vehicles.stop', 'Stop at each station', DEFAULT_VEHICLE.stop, 's', PRACTICE),
-  row('vehicles.from', 'Loaded at the start of the course from, after midnight', DEFAULT_VEHICLE.from, 's', ASSUMED),
+  row('vehicles.from', 'Loaded at the start of the course from', DEFAULT_VEHICLE.from, 's', ASSUMED),
 ];
 
 /** All defaults, in the order of a plan. */

@@ -208,7 +208,7 @@ describe('a wave that starts while the one before still crosses the line', () =>
     const { findings } = fieldOf(race, 42_195, NONE);
     expect(findings).toMatchObject([{ code: 'waves-overlap', severity: 'note', where: { race: 'm' } }]);
     expect(findings[0]!.message).toContain(
-      'The wave of 08:00 crosses the line until 08:05, at 600 a minute, but the next starts at 08:01.',
+      'The 08:00 wave crosses the line until 08:05, at 600 a minute, but the next starts at 08:01.',
     );
   });
 });

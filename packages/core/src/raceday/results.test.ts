@@ -110,7 +110,7 @@ describe('past results', () => {
   it('report the first twenty faults and count the others', () => {
     const lines = said(`net\n${'fast\n'.repeat(30)}`);
     expect(lines).toHaveLength(21);
-    expect(lines[20]).toBe('results.csv:22:1: 10 rows more from here on cannot be read.');
+    expect(lines[20]).toBe('results.csv:22:1: 10 more rows from here on cannot be read.');
   });
 
   it('say one row and one field in the singular, more in the plural', () => {

@@ -162,7 +162,7 @@ describe('Runs', () => {
     expect(runsFor({ ...none, sites: [] }).findings.map(({ code }) => code)).toEqual(['drop-nowhere']);
     const heavy = runsFor(caseOf([5000], 200, [{ ...truck, kg: 6 }]));
     expect(heavy.findings.find(({ code }) => code === 'load-too-heavy')!.message).toContain(
-      'One table weighs 9 kg, and the strongest vehicle carries 6 kg.',
+      'One table weighs 9 kg, and the strongest vehicle carries only 6 kg.',
     );
     const timeless = runsFor(caseOf([5000], 200, [truck], [{ course: 'c', measure: 0, accessOpens: 0 }]));
     expect(timeless.findings.map(({ message }) => message)).toEqual([

@@ -46,7 +46,7 @@ describe('bend-near-tables', () => {
   it('is a warning within 30 m downstream of the last table too, and says when tables stand outside the bend', () => {
     expect(at(corner(-46), 1000 - TABLES - 29.9)).toEqual([
       expect.objectContaining({
-        message: expect.stringMatching(/46° to the left 30 m after the tables, to the other side/),
+        message: expect.stringMatching(/46° to the left 30 m after the tables, away from them/),
       }),
     ]);
     expect(at(corner(-46), 1000 - TABLES - 30.1)).toEqual([]);
@@ -64,7 +64,7 @@ describe('bend-near-tables', () => {
       970,
     );
     expect(back).toMatchObject({ measured: expect.closeTo(175, 1) as number });
-    expect(back!.message).not.toMatch(/on their side|to the other side/);
+    expect(back!.message).not.toMatch(/on their side|away from them/);
   });
 
   it('adds up a bend that is drawn in steps over 30 m, not one drawn over more', () => {
@@ -145,23 +145,23 @@ describe('bend-near-tables', () => {
 
 describe('what is told of a bend', () => {
   it('is where it lies: beside the tables, upstream or downstream of them, and which way it turns', () => {
-    expect(at(corner(-60), 998)[0]!.message).toContain('bends 60° to the left beside the tables, to the other side:');
+    expect(at(corner(-60), 998)[0]!.message).toContain('bends 60° to the left beside the tables, away from them:');
     expect(at(corner(60), 1010)[0]!.message).toContain(
       'bends 60° to the right 10 m before the tables, on their side: runners cut in along them. Within 30 m of them it should bend at most 45°.',
     );
     expect(at(corner(-60), 1010)[0]!.message).toContain(
-      'bends 60° to the left 10 m before the tables, to the other side: runners on the shortest way must come across to them.',
+      'bends 60° to the left 10 m before the tables, away from them: runners on the shortest way must come across to them.',
     );
     expect(at(corner(60), 980)[0]!.message).toMatch(/60° to the right 1[34] m after the tables/u);
   });
 
   it('has an inside up to a turn of 150°, and none where the side is unclear', () => {
     expect(at(corner(149), 1010)[0]!.message).toContain('on their side');
-    expect(at(corner(151), 1010)[0]!.message).not.toMatch(/on their side|to the other side/u);
+    expect(at(corner(151), 1010)[0]!.message).not.toMatch(/on their side|away from them/u);
     const [unclear] = bendNearTables.find(
       layoutOf([corner(60)], [{ at: from(from(from(ORIGIN, 90, 1000), 150, 12), 240, 0.2) }]),
     );
-    expect(unclear!.message).not.toMatch(/on their side|to the other side/u);
+    expect(unclear!.message).not.toMatch(/on their side|away from them/u);
   });
 
   it('is a bend of the course, not of a place where the recorder stood still', () => {

@@ -60,7 +60,7 @@ describe('crosses-flow', () => {
         severity: 'error',
         measured: expect.closeTo(0, 3),
         unit: 'm',
-        message: expect.stringContaining('one way must cross the other'),
+        message: expect.stringContaining('one must cross the other'),
         where: expect.objectContaining({ station: 's1', course: 'c' }),
       }),
     ]);
@@ -140,7 +140,7 @@ describe('who runs against each other', () => {
       '0.5 m farther from the tables',
     );
     const unclear = crossesFlow.find(there(0, 1))[0]!;
-    expect(unclear.message).toContain('The side is unclear: this holds only if the tables stand beyond both ways.');
+    expect(unclear.message).toContain('The side is unclear: this applies only if the tables stand beyond both ways.');
     expect(crossesFlow.find(there(0, 5))[0]!.message).not.toContain('unclear');
   });
 });

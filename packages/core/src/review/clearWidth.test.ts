@@ -82,10 +82,10 @@ it('both say how much of the road stays clear, of how much, and what takes the r
   const points: PlanStation['points'] = [{ kind: 'medical', at: ORIGIN }];
   const layout = laid({ width: 4, points });
   expect(clearWidth.find(layout)[0]!.message).toContain(
-    '2.7 m of the 4 m road stay clear: tables and hand-out crew (1 m assumed) take 1.3 m. At least 3 m should stay clear. Move the tables back 0.3 m, or',
+    'Only 2.7 m of the 4 m road stays clear: tables and hand-out crew (1 m assumed) take 1.3 m. At least 3 m should stay clear. Move the tables back 0.3 m, or',
   );
   expect(respondersWidth.find(layout)[0]!.message).toContain(
-    '2.7 m of the 4 m road stay clear beside tables and hand-out crew, with a first-aid or access point here.',
+    'Only 2.7 m of the 4 m road stays clear beside tables and hand-out crew, with a first-aid or access point here.',
   );
 });
 

@@ -38,7 +38,7 @@ describe('gel-without-water', () => {
     const [finding, ...more] = found(on(500, ['water']), on(1000, ['gel']));
     expect(more).toEqual([]);
     expect(finding).not.toHaveProperty('measured');
-    expect(finding!.message).toContain('no later station of theirs has any');
+    expect(finding!.message).toContain('no later station of that race has any');
   });
 
   it('counts only stops that serve the same race', () => {
@@ -75,7 +75,7 @@ describe('what a finding on gel says', () => {
       'c at 1.00 km gets gel but no water here, and the next water is 2.00 km on. Water should follow the gel, here or within 1.60 km.',
     );
     expect(found(on(1000, ['gel']))[0]!.message).toContain(
-      'gets gel but no water here, and no later station of theirs has any.',
+      'gets gel but no water here, and no later station of that race has any.',
     );
     const back = turtle(
       ORIGIN,

@@ -57,7 +57,7 @@ describe('grade-at-tables', () => {
       expect.objectContaining({
         measured: expect.closeTo(-0.0401, 6),
         message: expect.stringContaining(
-          'falls 4.01 % at the tables, taken over them and 25 m either side. It should be at most 4 %.',
+          'falls 4.01 % at the tables, measured from 25 m before them to 25 m after. It should be at most 4 %.',
         ),
       }),
     ]);
@@ -183,7 +183,7 @@ describe('which pass the grade is taken from', () => {
     const held = (maxGrade: number): number =>
       descentWithWheels.find(laid(down, 1500, 'wheels', { practice: { maxGrade } })).length;
     expect([held(0.0799), held(0.0801)]).toEqual([1, 0]);
-    expect(descentWithWheels.find(laid(down, 1500, 'wheels'))[0]!.message).toContain('comes down 8 % over the 100 m');
+    expect(descentWithWheels.find(laid(down, 1500, 'wheels'))[0]!.message).toContain('descends at 8 % over the 100 m');
   });
 
   it('looks at the tables of another direction where those meet it, and at the foot where a pass is not served', () => {
@@ -224,5 +224,5 @@ it('a race on wheels is told among others by its own name, and others are not', 
   ];
   const found = descentWithWheels.find(layoutOf([down], [{ at: ROADSIDE }], { races }));
   expect(found.map(({ where }) => where.race)).toEqual(['w']);
-  expect(found[0]!.message).toContain('w, on wheels, comes down 8 %');
+  expect(found[0]!.message).toContain('w, on wheels, descends at 8 %');
 });

@@ -119,17 +119,17 @@ describe('what is said of items placed by hand', () => {
 
   it('is asked of tables in the plan by kind, also of gel', () => {
     expect(found(tablesMismatch, { serves: ['water'], tables: { sportsDrink: 2, water: 1 } })[0]!.message).toContain(
-      'Sports drink has 2 tables but is not served: none is laid out.',
+      'Sports drink has 2 tables but is not served, so none is laid out.',
     );
     expect(found(tablesMismatch, { serves: ['gel', 'sportsDrink'], tables: { sportsDrink: 0 } })[0]!.message).toContain(
-      'Sports drink is served but has no table: none is laid out',
+      'Sports drink is served but has no table, so it is not laid out',
     );
     expect(found(tablesMismatch, { serves: ['gel', 'sportsDrink', 'water'] })).toEqual([]);
   });
 
   it('tables just 15 m beside the line stand by the road, on either side', () => {
     expect(found(tablesFarOff, { at: beside(1500, -15.5) })[0]!.message).toContain(
-      'would stand 15.5 m beside the course line, where the pin is. It should be at most 15 m.',
+      'would stand 15.5 m from the course line, where the pin is. It should be at most 15 m.',
     );
     expect(found(tablesFarOff, { at: beside(1500, -14.5) })).toEqual([]);
     expect(found(tablesFarOff, { at: beside(1500, 40), serves: [] })).toEqual([]);

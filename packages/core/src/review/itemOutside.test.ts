@@ -69,7 +69,7 @@ it('the start is where the course’s own measure begins', () => {
 
 it('says how far before the start or past the finish, or across what, an item would stand', () => {
   expect(found(50)[0]!.message).toContain(
-    'The sign would stand 42 m before the start, where it has no place. Move the station forward 42 m,',
+    'The sign would stand 42 m before the start, where there is no course. Move the station forward 42 m,',
   );
   expect(found(2930)[0]!.message).toMatch(
     /^The trash would stand 29 m past the finish, .* Move the station back 29 m,/u,

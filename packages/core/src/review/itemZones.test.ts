@@ -174,7 +174,7 @@ describe('what is said of zones', () => {
     );
     expect(message(itemInZone, unnamed(inside))).toContain('reaches 5 m into a keep-clear zone.');
     expect(message(itemInZone, laid('keep-clear', [rectangle(ORIGIN, -150, -92.44)]))).toContain(
-      'is 1 m outside the keep-clear zone “zone 1”. It should be clear of it, and the position error leaves open whether it is.',
+      'is 1 m outside the keep-clear zone “zone 1”. It should be clear of it, but the position error is too large to tell.',
     );
     expect(message(itemInZone, laid('keep-clear', [rectangle(ORIGIN, 70, 80)], { boxes: 2, ...exact }))).toContain(
       '4.7 m into the keep-clear zone “zone 1”, between two boxes: cups fall there.',
@@ -186,7 +186,7 @@ describe('what is said of zones', () => {
       'The sign reaches 5 m outside every allowed zone. It should be inside one. Move',
     );
     expect(message(itemOutsideAllowed, laid('allowed', [rectangle(ORIGIN, -90.44, 200)]))).toContain(
-      'It should be inside one, and the position error leaves open whether it is. Look on the ground.',
+      'It should be inside one, but the position error is too large to tell. Check on the ground.',
     );
   });
 

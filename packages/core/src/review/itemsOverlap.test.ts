@@ -101,7 +101,7 @@ describe('the overlap of two stations', () => {
     expect(found!.message).toContain(
       'The stretch from sign to trash overlaps that of s1 by 40 m. One should end before the other begins on the same side. Move one away by at least 40 m,',
     );
-    expect(apart(50)[0]!.message).toContain(', up to the tables of one.');
+    expect(apart(50)[0]!.message).toContain(', as far as the tables of one of them.');
     expect(apart(-50)[0]!.message).toContain('overlaps that of s2 by');
     expect(apart(-50)[0]!.where.station).toBe('s1');
     // Courses of other lengths before the stations: the overlap is the same, and told once.

@@ -26,7 +26,7 @@ it('a lead that the course does not make is an error that says how many passes t
     severity: 'error',
     where: { path: '/stations/0/lead', station: 's1', race: 'c' },
   });
-  expect(finding!.message).toContain('names the 3rd time that c comes past, but it comes twice.');
+  expect(finding!.message).toContain('names the 3rd time that c comes past, but it comes past only twice.');
   expect(found({ lead: { race: 'c', pass: 1 } })).toEqual([]);
 });
 
@@ -46,7 +46,7 @@ it('each listed pass that the course does not make is one error at its own place
 
 it('a race that does not run by is told as such', () => {
   expect(found({ at: from(ORIGIN, 0, 900), lead: { race: 'c', pass: 0 } })[0]!.message).toContain(
-    'names a pass of c, which does not run by here. Choose a race that does.',
+    'serves c here, but that race does not come past. Choose a race that does.',
   );
 });
 
@@ -66,10 +66,10 @@ it('passes of another race do not count, and one pass is told in the singular', 
       ],
     ),
   );
-  expect(finding!.message).toContain('names a pass of d, which does not run by here.');
+  expect(finding!.message).toContain('serves d here, but that race does not come past.');
   expect(more).toEqual([
     expect.objectContaining({
-      message: expect.stringContaining('names the 2nd time that c comes past, but it comes once.'),
+      message: expect.stringContaining('names the 2nd time that c comes past, but it comes past only once.'),
     }),
   ]);
 });

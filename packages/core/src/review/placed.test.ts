@@ -137,9 +137,9 @@ it('says what it assumes', () => {
   const [note] = found(review(ALL), 'placed-assumptions');
   for (const words of [
     '5 m × hdop',
-    'or 5 m without hdop and for planned places',
-    '0.1 % and 0.5 m',
-    'the sign’s tolerance',
+    '5 m without hdop and for planned places',
+    '0.1 % plus 0.5 m',
+    'the sign’s is used',
   ])
     expect(note!.message).toContain(words);
 });

@@ -243,7 +243,7 @@ describe('what is said of a verdict', () => {
       placedDocument([point('s1 sign', 1408.56, { comment: 'wheel 100 yd' }), point('s1 sports drink', 1500)]),
     );
     expect(findings.find(({ code }) => code === 'placed-wheel-needed')!.message).toMatch(
-      /The error of the wheel of the sign \(± \d+(?:\.\d)? m\) is larger than the tolerance of 9\.1 m.*check with a tape/u,
+      /The wheel error of the sign \(± \d+(?:\.\d)? m\) is larger than the tolerance of 9\.1 m.*check with a tape/u,
     );
   });
 
@@ -272,7 +272,7 @@ describe('what is said of a verdict', () => {
     expect(found(made, 'placed-wheel-unused')).toEqual([
       expect.objectContaining({
         severity: 'warning',
-        message: expect.stringContaining('as the line along the kerb folds'),
+        message: expect.stringContaining('the line along the kerb folds back on itself'),
       }),
     ]);
   });

@@ -62,7 +62,7 @@ describe('the side of a recorded point', () => {
     expect(notes).toHaveLength(1);
     expect(notes[0]).toMatchObject({ severity: 'note', cannotTell: true, where: { line: 2 } });
     expect(notes[0]!.message).toBe(
-      'It is unclear on which side of the road the sign and the water stand. They were recorded too near the course line for their error. Look on the ground.',
+      'It is unclear on which side of the road the sign and the water stand. They were recorded too near the course line for their error. Check on the ground.',
     );
   });
 
@@ -163,7 +163,7 @@ describe('a point that names no station', () => {
     expect(nameless!.message).toMatch(/^A point without a name is more than 60 m/u);
     const [nought] = found('placed-hdop', [point('s1 sign', 1408.56, 5, { hdop: 0 })]);
     expect(nought!.message).toBe(
-      'Point “s1 sign” has an hdop of 0, which no receiver has. It should be more than 0. Its error is taken as 5 m, as if it had none.',
+      'Point “s1 sign” has an hdop of 0, which no receiver gives. It should be more than 0. Its error is taken as 5 m, as if it had none.',
     );
     expect(
       found('placed-hdop', [point('s1 sign', 1408.56, 5, { hdop: 0.1 }), { ...point('s1 water', 1505), hdop: null }]),
@@ -204,7 +204,7 @@ describe('what else is said of recorded points', () => {
     const [note] = found('placed-assumptions', [point('s1 sign', 1408.56)]);
     expect(note).toMatchObject({ severity: 'note', source: 'assumption', where: { file: 'placed.gpx' } });
     // 1.645·√(5² + 5²) ÷ 2.4477 = 4.75 m.
-    expect(note!.message).toContain('or 5 m without hdop and for planned places (± 4.8 m between two)');
+    expect(note!.message).toContain('5 m without hdop and for planned places; ± 4.8 m between two');
   });
 });
 

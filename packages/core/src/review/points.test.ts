@@ -176,7 +176,7 @@ describe('what is said of points', () => {
     expect(away(100)).toContain(
       'A first-aid point is 100 m from the nearest access point (“Lane”), as the crow flies. It should be at most 60 m. Move one of them',
     );
-    expect(away(300)).toContain('Add one where an ambulance comes up to it.');
+    expect(away(300)).toContain('Add one that an ambulance can reach.');
   });
 
   it('is why a drop point’s side cannot be told', () => {
@@ -201,10 +201,10 @@ describe('what is said of points', () => {
       /^An access point is more than 60 m from the course/u,
     );
     expect(between(point('medical', 1530, 10), point('access', 1620, 10))).toContain(
-      'The trash lies for 46 m between a first-aid point and its access point, all on the right.',
+      '46 m of the trash lies between a first-aid point and its access point, all on the right.',
     );
     expect(between(point('medical', 1530, 1), point('access', 1620, 10))).toContain(
-      'but it is unclear whether all are on one side.',
+      'but it is unclear whether all three are on one side.',
     );
     expect(found(trashBlocksMedical, [point('medical', 1530, -10), point('access', 1620, 1)])).toEqual([]);
   });

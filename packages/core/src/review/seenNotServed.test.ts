@@ -26,7 +26,7 @@ describe('seen-not-served', () => {
         limit: 60,
         unit: 'm',
         message:
-          'Runners also pass on the way back (c at 1.55 km) and are not served. If that is meant, confirm it under Runners.',
+          'Runners also pass on the way back (c at 1.55 km) and are not served. If that is intended, confirm it under Runners.',
         where: expect.objectContaining({ path: '/stations/0/passes', station: 's1', race: 'c', course: 'c' }),
       }),
     ]);

@@ -83,10 +83,10 @@ describe('side-contradicted', () => {
 describe('what is said of a side', () => {
   it('is how far the pin stands from the line, and how sure that is', () => {
     expect(found(sideUnclear, 1)[0]!.message).toContain(
-      'The pin is 1 m from the course line, so its side is only 66 % sure and everything lies on the line. It should be 95 % sure.',
+      'The pin is 1 m from the course line, so its side is only 66 % sure, and everything is laid out on the line. It should be at least 95 % sure.',
     );
     expect(found(sideContradicted, 9, { side: 'left' })[0]!.message).toContain(
-      'It is declared on the left, but the pin is 9 m to the right. The declared side counts.',
+      'The station is declared on the left, but the pin is 9 m to the right. The declared side counts.',
     );
     expect(found(sideContradicted, -9, { side: 'right' })[0]!.message).toContain('the pin is 9 m to the left');
   });

@@ -24,14 +24,14 @@ describe('a station that serves nobody', () => {
 
 it('a station whose listed passes do not exist is told so, and one that is passed beside an end too', () => {
   expect(found({ at: from(from(ORIGIN, 90, 1500), 0, 10), passes: [{ race: 'c', pass: 4 }] })).toEqual([
-    expect.stringContaining('of the times that runners come past none is chosen'),
+    expect.stringContaining('none of the times that runners come past is chosen'),
   ]);
   const back = turtle(ORIGIN, [
     [90, 1000],
     [270, 1010],
   ]);
   const [finding] = stationUnserved.find(layoutOf([back], [{ at: from(from(ORIGIN, 270, 5), 0, 3), passes: [] }]));
-  expect(finding!.message).toContain('of the times that runners come past none is chosen');
+  expect(finding!.message).toContain('none of the times that runners come past is chosen');
   const courses = [road, turtle(from(ORIGIN, 0, 12), [[90, 3000]], 20, 'd')];
   expect(
     stationUnserved.find(layoutOf(courses, [{ at: from(from(ORIGIN, 90, 1500), 0, 6), races: ['d'], passes: [] }])),

@@ -92,11 +92,11 @@ describe('what is told of runners who come the other way', () => {
       expect.objectContaining({ measured: expect.closeTo(0.2, 2), where: expect.objectContaining({ course: 'e' }) }),
     ]);
     expect(found[0]!.message).toContain(
-      'Runners of e and d come the other way 0.2 m from the sign, the sports drink, the water and the trash. It should be at least 1.5 m, half the clear width. Move',
+      'Runners on e and d come the other way, 0.2 m from the sign, the sports drink, the water and the trash. It should be at least 1.5 m, half the clear width. Move',
     );
     const doubted = twoWayRoad.find(layoutOf([OUT, back(3.8)], [station]));
     expect(doubted[0]!.message).toContain(
-      'It should be at least 1.5 m, half the clear width; recorded lines leave open whether it is. Look on the ground.',
+      'It should be at least 1.5 m, half the clear width; recorded lines are not exact enough to tell. Check on the ground.',
     );
   });
 

@@ -293,6 +293,6 @@ it('says of a value what it is, what it should be and what helps, as a race dire
 it('shows by how much a load is too heavy where rounding would hide it', () => {
   const [heavy] = RACEDAY['load-too-heavy'];
   expect(joined(ENGLISH['load-too-heavy']!(heavy, SAY))).toMatch(
-    /^One jug of water, empty weighs 50\.04 kg, .* 50 kg\./u,
+    /^One empty jug of water weighs 50\.04 kg, .* 50 kg\./u,
   );
 });

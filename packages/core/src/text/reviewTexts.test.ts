@@ -257,9 +257,9 @@ it('says who else comes past and is not served, as a race director would', () =>
   const [{ texts, say }] = VOICES as [(typeof VOICES)[0]];
   const seen = (params: ReviewParams['seen-not-served']): string => joined(texts['seen-not-served']!(params, say));
   expect(seen(REVIEW['seen-not-served'][0]!)).toBe(
-    'Runners also pass on the way back (Race m at 41.39 km, Race h at 20.30 km) and are not served. If that is meant, confirm it under Runners.',
+    'Runners also pass on the way back (Race m at 41.39 km, Race h at 20.30 km) and are not served. If that is intended, confirm it under Runners.',
   );
   expect(seen(REVIEW['seen-not-served'][2]!)).toBe(
-    'Runners also pass another time (Race m at 41.39 km, 2nd time past; Race m at 41.39 km, 11th time past) and are not served. If that is meant, confirm it under Runners.',
+    'Runners also pass at other times (Race m at 41.39 km, 2nd time past; Race m at 41.39 km, 11th time past) and are not served. If that is intended, confirm it under Runners.',
   );
 });

@@ -202,7 +202,11 @@ export function sayIn({ units, names }: Omit<Voice, 'language'>, words: Words): 
     clock: formatMinute,
     duration: formatDuration,
     compareMass: (measured, limit) => comparedIn(metric ? KILOGRAMS : POUNDS, measured, limit, words.to),
-    mass: (kilograms) => (metric ? whole(kilograms, 'kg') : whole(massIn(kilograms, 'lb'), 'lb')),
+    mass: (kilograms) => {
+      const value = metric ? kilograms : massIn(kilograms, 'lb');
+      const unit = metric ? 'kg' : 'lb';
+      return value < 1000 ? whole(value, unit) : `${words.count(Math.round(value))} ${unit}`;
+    },
     volume: (litres) => (metric ? whole(litres, 'l') : whole(volumeIn(litres, 'gal'), 'gal')),
     percent: (share) => `${fixed(share * 100, 1)} %`,
     count: (value) => words.count(Math.round(value)),

@@ -56,7 +56,7 @@ export function MapPane({ children }: { readonly children?: ComponentChildren })
             type="button"
             disabled={idle}
             aria-pressed={along.value}
-            title="Stations dragged on the map move along the course and stay as far from it. Holding Shift does the same."
+            title="Stations dragged on the map move along the course and keep their distance from it. Holding Shift does the same."
             onClick={() => void (along.value = !along.value)}
           >
             Keep offset<span class="wide-only"> while dragging</span>

@@ -28,7 +28,7 @@ async function headerOf(archive: PMTiles, name: string): Promise<Header> {
     return await archive.getHeader();
   } catch (error) {
     console.warn(error);
-    throw plainError(`${name} is no map file (.pmtiles), or is cut off`);
+    throw plainError(`${name} is not a map file (.pmtiles), or is cut off`);
   }
 }
 

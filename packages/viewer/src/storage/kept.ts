@@ -70,7 +70,7 @@ const originOf = ({ id, saved, handle, modified, copy }: KeptPlan): Origin => ({
 
 /** Shows a kept plan with its variant and its history; why not, where it cannot be read. */
 async function show(store: Store, shelf: Shelf, { plan, files }: KeptRead): Promise<string | null> {
-  if (!isKeptPlan(plan)) return 'what the browser saved of it is damaged';
+  if (!isKeptPlan(plan)) return 'the copy saved in this browser is damaged';
   const named = [{ name: plan.file, blob: new Blob([plan.text]) }, ...files.map(({ name, blob }) => ({ name, blob }))];
   const opening = await openBlobs(store, named);
   if (opening === null) return null;

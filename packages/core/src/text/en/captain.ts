@@ -59,8 +59,8 @@ export const captain: CaptainText = {
   },
   supplies: {
     title: 'Supplies',
-    callMore: (jugs, takes) => `Call for more at ${jugs}: it takes ${takes}.`,
-    more: 'Call for more at (jugs), it takes:',
+    callMore: (jugs, takes) => `Call for more when down to ${jugs}: it takes ${takes}.`,
+    more: 'Call for more when down to (jugs); it takes:',
   },
   crew: {
     title: 'Crew',
@@ -87,7 +87,7 @@ export const captain: CaptainText = {
     ],
     afterTitle: 'After release',
     after: [
-      'Make two piles where you found the supplies, on that side: 1. bags of trash, tied; 2. leftovers, with all jugs apart for recycling. Fold the tables beside them.',
+      'Make two piles where you found the supplies, on that side: 1. bags of trash, tied; 2. leftovers, with jugs kept apart for recycling. Fold the tables beside them.',
     ],
     bags: '1. Bags, tied',
     leftovers: '2. Leftovers',

@@ -119,7 +119,7 @@ export const planThings: ThingNames = {
   'stations[].people': 'list of people',
   'stations[].people.captain': 'captain',
   'stations[].people.radio': 'call sign',
-  'stations[].people.phone': 'phone number',
+  'stations[].people.phone': 'telephone',
   'stations[].note': 'note',
   'stations[].used': 'count of what was used',
   'stations[].used.gel': 'number of gels used',

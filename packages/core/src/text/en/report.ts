@@ -5,7 +5,7 @@ const many = (count: number, word: string): string => `${count} ${word}${count =
 export const report: ReportText = {
   title: 'Safety review of water and aid stations',
   documentTitle: (plan) => `Review of ${plan}`,
-  noName: 'Plan without a name',
+  noName: 'Unnamed plan',
   facts: { revision: 'Revision', raceDay: 'Race day', races: 'Races', stations: 'Stations', made: 'Report made' },
   notStated: 'not stated',
   madeBy: (date, program) => `${date}, by ${program}`,
@@ -18,7 +18,7 @@ export const report: ReportText = {
   foot: (mark) => `Plan ${mark} · void once the plan or a file changes`,
   page: 'Page',
   of: 'of',
-  walkIt: 'A check that finds nothing does not make a place safe: walk it.',
+  walkIt: 'A check that finds nothing does not make a place safe: go and walk it.',
   files: {
     title: 'What was reviewed',
     about: 'This report covers exactly these files.',
@@ -62,7 +62,7 @@ export const report: ReportText = {
   checks: {
     title: 'Checks',
     counts: (all, ran, silent, notRun, undecided) =>
-      `${all} checks: ${ran} ran, ${silent} of them found nothing; ${notRun} could not run; ${undecided} could not decide everywhere. A check that could not run or decide has not passed.`,
+      `${all} checks: ${ran} ran, ${silent} of them found nothing; ${notRun} could not run; ${undecided} were unclear in places. A check that could not run, or was unclear, has not passed.`,
     notRun: 'not run',
     foundNothing: 'found nothing',
     found: (count) => `${count} found`,
@@ -75,7 +75,7 @@ export const report: ReportText = {
   courses: {
     title: 'Courses',
     about:
-      'Distances run along the line, on the ellipsoid WGS 84, slope ignored, stretched to the stated length and marks. A line in a file certifies no course: only a measurement on the road does.',
+      'Distances are measured along the line on the WGS 84 ellipsoid, ignoring slope, and stretched to the stated length and marks. A line in a file does not certify a course: only a measurement on the road does.',
     drawn: {
       centre: 'along the centre of the road',
       shortest: 'along the shortest route a runner can take',
@@ -94,7 +94,7 @@ export const report: ReportText = {
   sides: {
     title: 'Sides, declared and computed',
     about:
-      'As runners see it on their first way past. The declared side rules. The computed side comes from the pin (the point that marks the station) and the course line, with how sure it is.',
+      'As runners see it on their first way past. The declared side counts. The computed side comes from the pin (the point that marks the station) and the course line, with how sure it is.',
     nobody: 'nobody yet',
     notDeclared: 'not declared',
     offCourse: 'off the course',
@@ -109,10 +109,11 @@ export const report: ReportText = {
   },
   practice: {
     title: 'The practice in force',
-    about: 'Common practice, except the distance between stations (IMMDA guidance, cited second-hand). The plan rules.',
+    about:
+      'Common practice, except the distance between stations (IMMDA guidance, cited second-hand). Where the plan differs, the plan counts.',
     usual: 'usual',
     ofPlan: (usual) => `this plan (usual: ${usual})`,
-    departTitle: 'Stations that depart from it',
+    departTitle: 'Stations that differ',
     none: 'None.',
     noReason: 'no reason given',
     differs: (rule, own, plan) => `${rule}: ${own} (the plan: ${plan})`,
@@ -126,18 +127,18 @@ export const report: ReportText = {
       tableGap: 'Gap between sports drink and water',
       trashFrom: 'Trash drop after the last table, from',
       trashTo: 'Trash drop after the last table, to',
-      boxEvery: 'A box at least every',
+      boxEvery: 'A trash box at least every',
       kerb: 'Offset of items where the plan gives no width',
       setback: 'Setback from the edge of the road',
       clearWidth: 'Clear width for runners',
-      snapRadius: 'Farthest pin from the course',
+      snapRadius: 'Farthest a pin may be from the course',
       pinR95: 'Position error of pins, 95 % radius',
       courseR95: 'Position error of lines, 95 % radius',
-      sideConfidence: 'A side is clear from',
+      sideConfidence: 'A side is taken as clear from',
       maxSpacing: 'Longest distance without a station',
       minSpacing: 'Shortest distance between stations',
       maxGrade: 'Steepest grade at tables',
-      bendClear: 'Clear of bends by',
+      bendClear: 'Tables clear of bends by',
     },
     rule: 'Rule',
     value: 'Value',
@@ -149,7 +150,7 @@ export const report: ReportText = {
   day: {
     title: 'What race day rests on',
     about:
-      'Cups, crew and loads are worked out with these values where the plan gives no others; each with the kind of its source. Count what is used, and plan the next race with that.',
+      'Cups, crew and loads are worked out with these values where the plan gives no others, each with the kind of its source. Count what is used, and use that to plan the next race.',
     key: 'In the plan',
     what: 'What',
     usual: 'Usual',

@@ -11,9 +11,9 @@ export const supplies: SuppliesText = {
   none: 'No race in the plan has start waves yet, so arrivals are unknown and quantities cannot be worked out.',
   defaultsTitle: 'Defaults in use',
   defaultsAbout:
-    'Values that the plan has not changed. None was measured at this race: count what is used, and plan the next race day with that.',
+    'Values that the plan has not changed. None was measured at this race: count what is used, and use that to plan the next race day.',
   changedTitle: 'Set by this plan',
-  changedAbout: 'Values that the plan sets in place of the usual ones.',
+  changedAbout: 'Values that the plan sets instead of the usual ones.',
   stationsTitle: 'Set for single stations',
   stationsAbout: 'These stations have their own values for:',
   what: 'What',

@@ -17,6 +17,6 @@ export const supplyWords: SupplyWords = {
     trashBags: ['bag of trash', 'bags of trash'],
   },
   signOf: (wording) => `sign “${wording}”`,
-  emptyOne: (what) => `${what}, empty`,
-  emptyMore: (what) => `${what}, empty`,
+  emptyOne: (what) => `empty ${what}`,
+  emptyMore: (what) => `empty ${what}`,
 };

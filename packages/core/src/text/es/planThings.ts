@@ -118,7 +118,7 @@ export const planThings: ThingNames = {
   'stations[].points[].note': 'la nota del punto n.º {2}',
   'stations[].people': 'la lista de personas',
   'stations[].people.captain': 'el responsable',
-  'stations[].people.radio': 'el indicativo de radio',
+  'stations[].people.radio': 'el indicativo',
   'stations[].people.phone': 'el teléfono',
   'stations[].note': 'la nota',
   'stations[].used': 'el recuento de lo usado',

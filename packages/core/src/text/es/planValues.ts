@@ -1,4 +1,4 @@
-/** Partes de las frases sobre planes: qué debería ser un valor y qué se quiso decir. */
+/** Partes de las frases sobre planes: qué debe ser un valor y qué se quiso decir. */
 import { type Found } from '../found.ts';
 import type { Accepted, Choice, PlainKind, QuantityKind, Thing, Unknown } from '../params/plan.ts';
 import { thingName } from '../planThing.ts';

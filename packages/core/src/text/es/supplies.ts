@@ -30,8 +30,8 @@ const PHRASES: Readonly<Record<string, string>> = {
   'Gels a runner takes, cool': 'Geles por corredor, fresco',
   'Gels a runner takes, warm': 'Geles por corredor, templado',
   'Gels a runner takes, hot': 'Geles por corredor, caluroso',
-  "Walkers' cups, of the runners'": 'Vasos de caminantes, respecto a corredores',
-  'Cups of each drink, and gels, that wheels take': 'Vasos de cada bebida, y geles, por silla',
+  "Walkers' cups, times the runners'": 'Vasos de caminantes, respecto a corredores',
+  'Cups of each drink, and gels, that a wheelchair racer takes': 'Vasos de cada bebida, y geles, por silla',
   'Heat level where none is given': 'Calor si no se indica',
   'Wet-bulb globe temperature': 'Temperatura de globo y bulbo húmedo',
   'Temperatures from which it is warm, and hot': 'Temperaturas desde las que es templado, y caluroso',
@@ -64,21 +64,22 @@ const PHRASES: Readonly<Record<string, string>> = {
   "Poured before the first runner, of the day's cups, where arrivals are spread":
     'Servido antes del primer corredor, de los vasos del día, con llegadas repartidas',
   'Bunched: 10 to 90 % of arrivals within': 'Juntas: del 10 al 90 % de las llegadas en',
-  'Spread: 10 to 90 % of arrivals take at least; linear between the two':
+  'Spread: 10 to 90 % of arrivals take at least (in proportion between the two)':
     'Repartidas: del 10 al 90 % de las llegadas tardan al menos; lineal entre ambas',
-  'Factor on the mass curve for a late or slow pourer': 'Factor sobre la curva de masa si se sirve tarde o despacio',
+  'Factor on cups needed ahead, for a late or slow pourer':
+    'Factor sobre los vasos necesarios si se sirve tarde o despacio',
   'Pourers while runners come': 'Personas que sirven mientras pasan',
   'Cups a person pours': 'Vasos que sirve una persona',
   'Who pours before opening': 'Quién sirve antes de abrir',
   'pourers and hand-out crew': 'quienes sirven y quienes entregan',
   'Cups a person hands out': 'Vasos que entrega una persona',
-  'Room along the road for each who hands out': 'Espacio en la calle por cada persona que entrega',
+  'Room along the road for each person handing out': 'Espacio en la calle por cada persona que entrega',
   'Gels a person hands out': 'Geles que entrega una persona',
-  'Cups on the ground in the busiest hour for each who cleans up':
+  'Cups on the ground in the busiest hour for each person cleaning up':
     'Vasos en el suelo en la hora punta por persona que limpia',
   'Ready before the first runner': 'Listo antes del primer corredor',
   'Set-up, without pouring': 'Montaje, sin servir',
-  'Fewest persons to open a station': 'Mínimo de personas para abrir un puesto',
+  'Smallest crew to open a station': 'Mínimo de personas para abrir un puesto',
   'Longest shift': 'Turno más largo',
   Captains: 'Responsables',
   'What a runner takes': 'Lo que toma cada corredor',
@@ -91,7 +92,7 @@ const PHRASES: Readonly<Record<string, string>> = {
   "Stations' loads that a vehicle holds": 'Cargas de puestos que caben en un vehículo',
   'Speed along the course': 'Velocidad por el recorrido',
   'Stop at each station': 'Parada en cada puesto',
-  'Loaded at the start of the course from, after midnight': 'Cargado en la salida desde, tras medianoche',
+  'Loaded at the start of the course from': 'Cargado en la salida desde',
 };
 
 export const supplies: SuppliesText = {

@@ -17,6 +17,6 @@ export const supplyWords: SupplyWords = {
     trashBags: ['bolsa de basura', 'bolsas de basura'],
   },
   signOf: (wording) => `cartel «${wording}»`,
-  emptyOne: (what) => `${what}, vacía`,
-  emptyMore: (what) => `${what}, vacías`,
+  emptyOne: (what) => `${what} (vacía)`,
+  emptyMore: (what) => `${what} (vacías)`,
 };

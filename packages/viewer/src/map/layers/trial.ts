@@ -42,7 +42,7 @@ const SAME = 0.05;
 
 /** Stations that stand elsewhere in the variant compared, each with its name. */
 export function againstFeatures(against: OpenPlan, open: OpenPlan): Beside[] {
-  const named = against.variant ?? 'as planned';
+  const named = against.variant ?? 'main plan';
   return against.analysis.stations.flatMap((station) => {
     const shown = inPlan(open, station.id);
     if (shown !== undefined && differenceOf(station, shown).moved < SAME) return [];

@@ -21,8 +21,8 @@ export function PrePourFacts({ drink, prePour }: { readonly drink: string; reado
         ({wholePercent(share)} of the day’s cups)
       </p>
       <dl class="facts">
-        <Fact name="Needed by the arrivals">{cupsText(massCurve)}</Fact>
-        <Fact name="At least, by the plan">{cupsText(floor)}</Fact>
+        <Fact name="Needed for the arrivals">{cupsText(massCurve)}</Fact>
+        <Fact name="Minimum in the plan">{cupsText(floor)}</Fact>
         <Fact name="Room on the tables">{room === null ? 'as many as needed' : cupsText(room)}</Fact>
         <Fact name="Pourers to keep up with the arrivals">{String(pourers)}</Fact>
       </dl>

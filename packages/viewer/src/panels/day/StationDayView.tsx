@@ -64,8 +64,8 @@ export function StationDayView({ station, own, day, open }: Props): JSX.Element 
       <Times day={own} />
       <h3>Poured before the first runner</h3>
       <p class="soft">
-        The pre-pour: cups that stand filled on the tables when the first runner comes, because pouring cannot keep up
-        with the peak.
+        The pre-pour: cups already filled on the tables when the first runner comes, because pouring cannot keep up with
+        the peak.
       </p>
       {water === undefined && sportsDrink === undefined ? <p class="soft">No drink is served here.</p> : null}
       {water === undefined ? null : <PrePourFacts drink="Water" prePour={water} />}

@@ -79,7 +79,7 @@ function Kept({
     close();
     await openKept(store, shelf, id);
   };
-  if (plans.length === 0) return <p class="soft">None yet. A plan is saved here from its first change on.</p>;
+  if (plans.length === 0) return <p class="soft">None yet. A plan is saved here once you change it.</p>;
   return (
     <ul class="kept-plans">
       {plans.map((plan) => (

@@ -9,14 +9,14 @@ import { TextField } from '../ui/fields/TextField.tsx';
 import { EntryList } from './EntryList.tsx';
 
 const GAPS = [
-  { value: 'refuse', label: 'do not open the course' },
-  { value: 'join', label: 'join by a straight line' },
-  { value: 'skip', label: 'leave them open' },
+  { value: 'refuse', label: 'refuse the course' },
+  { value: 'join', label: 'join with a straight line' },
+  { value: 'skip', label: 'skip them, adding no distance' },
 ] as const;
 const DRAWN = [
-  { value: 'recorded', label: 'recorded on the way' },
+  { value: 'recorded', label: 'recorded along the course' },
   { value: 'centre', label: 'drawn along the middle of the road' },
-  { value: 'shortest', label: 'drawn as the shortest way' },
+  { value: 'shortest', label: 'drawn along the shortest route' },
 ] as const;
 
 function Parts({
@@ -72,7 +72,7 @@ export function CourseFields({
         <>
           <TextField label="GPX file" {...field('gpx')} required />
           <TextField label="Track" {...field('track')} hint="Name of the track or route; empty for the first" />
-          <ChoiceField label="Gaps in the track" {...field('gaps')} choices={GAPS} fallback="do not open the course" />
+          <ChoiceField label="Gaps in the track" {...field('gaps')} choices={GAPS} fallback="refuse the course" />
           <CheckField label="Run in reverse" {...field('reverse')} />
         </>
       )}
@@ -80,7 +80,7 @@ export function CourseFields({
         <p class="soft">A line of {course.line.length} points, stored in the plan.</p>
       )}
       {course.parts === undefined ? null : <Parts course={course} at={at} plan={plan} />}
-      <ChoiceField label="The line was" {...field('drawn')} choices={DRAWN} fallback="recorded on the way" />
+      <ChoiceField label="The line was" {...field('drawn')} choices={DRAWN} fallback="recorded along the course" />
       <LengthField label="Known length" {...field('length')} long hint="As measured; the course is scaled to it" />
       <TextField label="Certificate number" {...field('certificate')} />
       <h3>Marks</h3>

@@ -1,10 +1,10 @@
 /** A list of the plan whose entries can be added and deleted; each opens to its fields. */
-import type { Finding } from '@halfcup/core';
+import { type Finding, findingSubject } from '@halfcup/core';
 import type { ComponentChildren, JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import { rawPlan, setValue, valueAt, type Path } from '../../state/edits/edits.ts';
-import { firstMessage } from '../../state/view/voice.ts';
-import { useStore } from '../../state/store/store.ts';
+import { firstMessage, voiceIn } from '../../state/view/voice.ts';
+import { type Store, useStore } from '../../state/store/store.ts';
 import { run } from '../../state/edits/workbench.ts';
 
 interface Props {
@@ -21,6 +21,16 @@ interface Props {
   readonly least?: number;
   readonly none?: string;
 }
+
+/** Who names what was to be deleted, each once. */
+const usersOf = (store: Store, findings: readonly Finding[]): readonly string[] => [
+  ...new Set(
+    findings
+      .filter(({ code }) => code === 'plan-reference')
+      .map((finding) => findingSubject(finding, voiceIn(store).names))
+      .filter((subject) => subject !== ''),
+  ),
+];
 
 export function EntryList({ path, word, title, entry, fresh, addLabel, least = 0, none }: Props): JSX.Element {
   const store = useStore();
@@ -40,6 +50,12 @@ export function EntryList({ path, word, title, entry, fresh, addLabel, least = 0
       ),
     );
   };
+  const remove = (index: number): void => {
+    const findings = run(store, setValue([...path, index], undefined, `delete ${word} ${title(index)}`));
+    const users = usersOf(store, findings);
+    if (users.length === 0) report(findings);
+    else setTrouble(`${title(index)} is still in use: ${users.join(', ')}. Remove it there first.`);
+  };
   return (
     <div class="entries">
       {count === 0 && none !== undefined ? <p class="soft">{none}</p> : null}
@@ -48,13 +64,7 @@ export function EntryList({ path, word, title, entry, fresh, addLabel, least = 0
           <summary>{title(index)}</summary>
           {entry(index)}
           {count > least ? (
-            <button
-              type="button"
-              class="quiet"
-              onClick={() =>
-                report(run(store, setValue([...path, index], undefined, `delete ${word} ${title(index)}`)))
-              }
-            >
+            <button type="button" class="quiet" onClick={() => remove(index)}>
               Delete {word} {title(index)}
             </button>
           ) : null}

@@ -64,7 +64,7 @@ export function RaceFields({
       <h3>How they run</h3>
       <NumberField label="Share that starts" {...field('show')} unit="(0–1)" fallback={race.show} />
       <PairField
-        label="Slowing down: fastest, slowest"
+        label="Slowing over the race: fastest, slowest"
         {...field('slow')}
         unit="(0–1)"
         fallback={race.slow === undefined ? undefined : [race.slow[0], race.slow[1]]}

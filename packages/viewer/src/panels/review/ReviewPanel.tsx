@@ -59,7 +59,7 @@ export function ReviewPanel(): JSX.Element {
         <PrintReport />
       </div>
       {findings.length === 0 ? (
-        <p class="soft">No problems found. That is no permission: see the caution below.</p>
+        <p class="soft">No problems found. That is not a permit: see the caution below.</p>
       ) : (
         <Groups open={open} findings={findings} />
       )}

@@ -95,7 +95,7 @@ function WayLines({
           ? way === null
             ? 'Waiting for this device’s position'
             : wayWords(way, peg.side, units)
-          : `${capital(sideWords(peg.side))} (facing with the runners)`}
+          : `${capital(sideWords(peg.side))} (facing the way runners go)`}
       </p>
       {way === null || fix === null ? null : (
         <p class="road-small">

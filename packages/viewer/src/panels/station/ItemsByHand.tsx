@@ -40,7 +40,7 @@ export function ItemsByHand(editing: Editing): JSX.Element {
   return (
     <>
       <p class="soft">
-        Longitude and latitude of what does not stand in its standard place. Clear a field to put the item back.
+        Longitude and latitude of items that are not in their standard place. Clear a field to put the item back.
       </p>
       {items.map((item) => (
         <OneItem key={item.kind} item={item} {...editing} />

@@ -83,7 +83,7 @@ export function PlaceFields(editing: Editing): JSX.Element {
         {...ownField(editing, ['side'], 'Side')}
         choices={SIDES}
         fallback={`as the pin stands: ${sideWords(lead?.side ?? 'unclear')}`}
-        hint="Facing with the runners who come past first. A side chosen here holds, wherever the pin stands."
+        hint="As seen by the runners who come past first. A side chosen here counts, wherever the pin is."
       />
       {lead === undefined ? null : (
         <button type="button" onClick={() => void crossOver(store, station.id)}>

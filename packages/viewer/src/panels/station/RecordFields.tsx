@@ -38,7 +38,7 @@ const KINDS: readonly Served[] = ['water', 'sportsDrink', 'gel'];
 
 export const UsedFields = (editing: Editing): JSX.Element => (
   <>
-    <p class="soft">Count what was used, to plan the next race with.</p>
+    <p class="soft">Count what was used: it helps to plan the next race.</p>
     {KINDS.map((kind) => (
       <NumberField
         key={kind}

@@ -85,7 +85,7 @@ export function ServedFields(editing: Editing): JSX.Element {
         raw={lead === undefined ? undefined : keyOf(lead)}
         save={saveLead}
         choices={choices}
-        fallback="as the first race comes past first"
+        fallback="when the first race first comes past"
         stack
       />
       <ChoiceField

@@ -191,7 +191,7 @@ export function StationPanel(): JSX.Element {
         <h2>No station chosen</h2>
         <p>
           Choose one in the table, on the map or on the course strip. What stands there, who comes past and what the
-          checks found is shown here.
+          checks found are shown here.
         </p>
       </div>
     );

@@ -57,7 +57,7 @@ export function readWaiver(typed: {
   const trouble = {
     ...(by === '' ? { by: 'Type the name of the person who answers for it.' } : {}),
     ...(reason === '' ? { reason: 'Type why this may stay as it is.' } : {}),
-    ...(real ? {} : { date: `“${date}” is no date. Write it as 2027-08-01, or leave it empty.` }),
+    ...(real ? {} : { date: `“${date}” is not a date. Write it as 2027-08-01, or leave it empty.` }),
   };
   return Object.keys(trouble).length > 0 ? { trouble } : { waiver: { by, reason, ...(date === '' ? {} : { date }) } };
 }

@@ -38,12 +38,12 @@ test('every kind of geometry that can be drawn is taken as it is, without a note
 });
 
 test.each([
-  [null, 'no GeoJSON feature'],
-  ['a road', 'no GeoJSON feature'],
+  [null, 'not a GeoJSON feature'],
+  ['a road', 'not a GeoJSON feature'],
   [{ type: 'Feature', properties: {} }, 'no geometry'],
   [feature(null), 'no geometry'],
   [feature([]), 'no geometry'],
-  [feature({ coordinates: line.coordinates }), 'of no kind'],
+  [feature({ coordinates: line.coordinates }), 'has no type'],
   [feature({ type: 'Circle', coordinates: [0, 0] }), '“Circle”'],
   [feature({ type: 'GeometryCollection', geometries: [] }), '“GeometryCollection”'],
   [feature({ type: 'LineString' }), 'no coordinates'],

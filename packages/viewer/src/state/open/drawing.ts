@@ -34,12 +34,12 @@ function positionsTrouble(value: unknown, depth: number, least: number): string 
 
 /** Why a feature cannot be drawn, as a clause; `null` where it can. */
 function featureTrouble(value: unknown): string | null {
-  if (!isRecord(value) || value['type'] !== 'Feature') return 'it is no GeoJSON feature';
+  if (!isRecord(value) || value['type'] !== 'Feature') return 'it is not a GeoJSON feature';
   const { geometry } = value;
   if (!isRecord(geometry)) return 'it has no geometry';
   const { type, coordinates } = geometry;
   const kind = typeof type === 'string' && Object.hasOwn(KINDS, type) ? KINDS[type] : undefined;
-  if (kind === undefined) return `its geometry is ${typeof type === 'string' ? `a “${type}”` : 'of no kind'}`;
+  if (kind === undefined) return `its geometry ${typeof type === 'string' ? `is a “${type}”` : 'has no type'}`;
   return positionsTrouble(coordinates, ...kind);
 }
 

@@ -26,7 +26,7 @@ export function addressed(address: string, credit: string): Checked {
   }
   if (url.protocol !== 'https:') return refuse('address', `This URL begins with ${url.protocol}//. ${accepted}`);
   if (words === '')
-    return refuse('credit', 'Type whose map this is, as its owner asks it to be credited. The owner’s terms apply.');
+    return refuse('credit', 'Type the credit line that the map’s owner asks for. The owner’s terms apply.');
   const raster = typed.includes('{z}') || typed.includes('{x}') || typed.includes('{y}');
   if (raster && !['{z}', '{x}', '{y}'].every((part) => typed.includes(part)))
     return refuse('address', `This URL has only some of {z}, {x} and {y}. ${accepted}`);

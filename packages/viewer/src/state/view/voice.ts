@@ -13,7 +13,8 @@ import {
 import type { OpenPlan, Store } from '../store/store.ts';
 import { keep, numberOf } from './derive.ts';
 
-const voiceIn = ({ open, units: { value: units } }: Store): Voice =>
+/** The voice in which the page speaks of what is open. */
+export const voiceIn = ({ open, units: { value: units } }: Store): Voice =>
   open.value === null
     ? { language: 'en', units, names: NO_NAMES }
     : voiceOf(open.value.analysis.plan, { units, language: 'en' });

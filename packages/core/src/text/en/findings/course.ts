@@ -44,7 +44,7 @@ const beyond: TextsOf<CourseParams>['measure-beyond-course'] = (params, say) => 
 
 const geojson: TextsOf<CourseParams>['geojson'] = (params, say) => {
   if (params.problem === 'nested')
-    return ['Collections are nested too deeply in the GeoJSON.', 'There should be a few levels at most.'];
+    return ['The GeoJSON nests collections too deeply.', 'There should be only a few levels.'];
   if (params.problem === 'holes')
     return [
       `The polygon has ${params.holes === 1 ? 'a hole' : `${say.count(params.holes)} holes`}.`,
@@ -123,7 +123,7 @@ export const course: TextsOf<CourseParams> = {
   'track-tangle': (flaw, say) => [
     `The recorder seems to have stood still: ${say.length(flaw.size)} of track within ${say.length(10)} of one place.`,
     'segment' in flaw
-      ? `${flawed(flaw, say)}.`
-      : `It is from ${say.far(flaw.from)} to ${say.far(flaw.to)} along the line as recorded.`,
+      ? `These are ${flawed(flaw, say).toLowerCase()}.`
+      : `It is between ${say.far(flaw.from)} and ${say.far(flaw.to)} of the recorded line.`,
   ],
 };

@@ -6,8 +6,8 @@ const ENDS = { whole: '', first: ' (first end)', last: ' (last end)' } as const;
 
 export const exports: TextsOf<ExportsParams> = {
   'export-unplaced': ({ items }, say) => [
-    `No place on the ground for: ${say.all(items.map(({ item, end }) => `${say.itemInside(item)}${ENDS[end]}`))}.`,
-    'The GPX file leaves out what has no place; the layout says why.',
+    `These have no place on the ground: ${say.all(items.map(({ item, end }) => `${say.itemInside(item)}${ENDS[end]}`))}.`,
+    'The GPX file leaves them out; the layout says why.',
   ],
   'calendar-no-clock': ({ missing }) =>
     missing === 'date'
@@ -37,13 +37,13 @@ export const exports: TextsOf<ExportsParams> = {
   'calendar-clock-change': ({ date, time, problem }, say) =>
     problem === 'skipped'
       ? [
-          `The time ${say.clock(time)} on ${date} does not exist: clocks are put forward over it.`,
-          'It is taken as before the change.',
+          `The time ${say.clock(time)} on ${date} does not exist: clocks go forward past it.`,
+          'It is read as if the clocks had not changed yet.',
           'Tell the crew which time is meant.',
         ]
       : [
-          `The time ${say.clock(time)} on ${date} comes twice: clocks are put back.`,
-          'The first one is taken.',
+          `The time ${say.clock(time)} on ${date} comes twice: clocks go back.`,
+          'The first one is used.',
           'Tell the crew which time is meant.',
         ],
 };

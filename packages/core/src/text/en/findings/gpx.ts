@@ -15,12 +15,12 @@ const counted =
 const badNumber = (what: string, { found, fault }: BadNumber, say: Say): string => {
   const said = `${what} is ${say.quote(found)}`;
   if (fault === 'empty') return `${what} is empty.`;
-  if (fault === 'mark') return `${what} is a “not a number” mark.`;
+  if (fault === 'mark') return `${what} says “not a number”.`;
   if (fault === 'comma') return `${said}, with a decimal comma.`;
   return fault === 'large' ? `${said}, which is too large.` : `${said}.`;
 };
 
-const decimalPoint = ({ fault }: BadNumber): string | null => (fault === 'comma' ? 'Write a decimal point.' : null);
+const decimalPoint = ({ fault }: BadNumber): string | null => (fault === 'comma' ? 'Use a decimal point.' : null);
 
 const axis = (word: 'latitude' | 'longitude', most: number): TextsOf<GpxParams>['gpx-latitude'] =>
   counted((params, say) => {
@@ -52,30 +52,30 @@ const XML: { readonly [fault in XmlFault]: (name: string) => Sentence } = {
     'Delete it, or write the character itself.',
   ],
   noValue: () => ['An attribute has no value.', 'It should be name="value".'],
-  unquoted: () => ['An attribute value is without quotes.', 'It should be name="value".'],
+  unquoted: () => ['An attribute value has no quotes around it.', 'It should be name="value".'],
   duplicate: (name) => [`The tag has the attribute ${name} twice.`, null, 'Delete one of them.'],
-  noSpace: () => ['Two attributes are without a space between them.', null, 'Put a space there.'],
+  noSpace: () => ['There is no space between two attributes.', null, 'Put one there.'],
   secondRoot: () => [
     'A second outermost element follows the end of <gpx>.',
     'Several files seem to be joined into one.',
-    'Give each of them alone.',
+    'Use one file at a time.',
   ],
   lateDeclaration: () => [
     'The <?xml …?> line is not at the beginning of the file.',
     'It should be the very first characters.',
-    'Delete what stands before it.',
+    'Delete what comes before it.',
   ],
-  textOutside: () => ['There is text outside of the outermost element.', null, 'Delete it.'],
+  textOutside: () => ['There is text outside the outermost element.', null, 'Delete it.'],
   unmatched: (name) => [`The tag </${name}> closes nothing: no <${name}> is open.`, null, 'Delete it.'],
   crossed: (name) => [
     `Another tag is closed where </${name}> should be.`,
     'Each element should be closed before the one around it.',
     `Add </${name}> before it.`,
   ],
-  comment: () => ['A comment has -- inside, which XML does not allow.', null, 'Delete the comment.'],
-  bracketsInText: () => ['The text has ]]>, which XML does not allow.', null, 'Write it as ]]&gt;.'],
+  comment: () => ['A comment contains --, which XML does not allow.', null, 'Delete the comment.'],
+  bracketsInText: () => ['The text contains ]]>, which XML does not allow.', null, 'Write it as ]]&gt;.'],
   brokenTag: () => ['A tag is broken.', null, 'Write a plain < in text as &lt;.'],
-  attributeName: () => ['A character cannot stand in an attribute name.'],
+  attributeName: () => ['An attribute name has a character that XML does not allow there.'],
   character: () => ['XML does not allow this character here: a control character, or a < inside quotes.'],
   doctype: () => ['There is a second or late <!DOCTYPE>, which GPX does not need.', null, 'Delete it.'],
   declaration: () => ['The <?xml …?> line is not well formed.', 'It should be <?xml version="1.0" encoding="UTF-8"?>.'],
@@ -104,7 +104,7 @@ export const gpx: TextsOf<GpxParams> = {
       ? [
           'This is a compressed file (ZIP or gzip).',
           'It should be the text of a GPX file.',
-          'Unpack it and give the .gpx file inside.',
+          'Unpack it and use the .gpx file inside.',
         ]
       : kind === 'nul'
         ? ['The file has a NUL byte: it is binary, or was not written to its end.', null, 'Export it again as GPX.']
@@ -165,7 +165,7 @@ export const gpx: TextsOf<GpxParams> = {
     decimalPoint(params) ?? 'The point is kept without it.',
   ]),
   'gpx-misplaced': counted(({ element, home }) => [
-    `This <${element}> is left out with all it holds.`,
+    `This <${element}> is left out, with everything in it.`,
     `It should be directly inside <${home}>.`,
     'Move it there.',
   ]),

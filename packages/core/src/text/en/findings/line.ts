@@ -1,11 +1,15 @@
 /** Building a course from points: gaps between segments, points that are no position, its length. */
+import type { Found } from '../../found.ts';
 import type { LineParams } from '../../params/course.ts';
 import { wholeFar } from '../../parts.ts';
 import type { Say } from '../../say.ts';
 import type { TextsOf } from '../../sentence.ts';
+import { isStated } from '../planValues.ts';
 
 /** "points 4 and 5". */
 const pair = (point: number, say: Say): string => `points ${say.count(point)} and ${say.count(point + 1)}`;
+
+const degrees = (value: Found, say: Say): string => (isStated(value) ? say.found(value) : 'missing');
 
 const SHORT = {
   none: 'The course has no points.',
@@ -32,8 +36,8 @@ export const line: TextsOf<LineParams> = {
   },
   position: ({ lon, lat, point, swapped }, say) => [
     point === undefined
-      ? `The longitude is ${say.found(lon)}, the latitude ${say.found(lat)}.`
-      : `The longitude of point ${say.count(point)} is ${say.found(lon)}, its latitude ${say.found(lat)}.`,
+      ? `The longitude is ${degrees(lon, say)}, the latitude is ${degrees(lat, say)}.`
+      : `The longitude of point ${say.count(point)} is ${degrees(lon, say)}, its latitude is ${degrees(lat, say)}.`,
     'They should be degrees from -180 to 180 and from -90 to 90.',
     swapped === true ? 'Longitude comes first: the two may be swapped.' : null,
   ],
@@ -44,8 +48,8 @@ export const line: TextsOf<LineParams> = {
     'It should have at least two different points.',
   ],
   'course-too-long': ({ length, most, step, point }, say) => [
-    `The course would be ${wholeFar(length, say)} long, of which ${wholeFar(step, say)} between ${pair(point, say)}.`,
+    `The course would be ${wholeFar(length, say)} long, ${wholeFar(step, say)} of it between ${pair(point, say)}.`,
     `It should be at most ${wholeFar(most, say)}.`,
-    'Delete the points that are not of the race.',
+    'Delete the points that are not part of the race.',
   ],
 };

@@ -57,9 +57,9 @@ const MISSED = {
 export const placed: TextsOf<PlacedParams> = {
   'placed-ambiguous': ambiguous,
   'placed-assumptions': ({ perHdop, r95, between, wheelShare, wheelFixed }, say) => [
-    `Assumed 95 % errors of points: ${say.length(perHdop)} × hdop, or ${say.length(r95)} without hdop and for planned places (± ${say.length(between)} between two).`,
-    `Of a wheel: ${say.percent(wheelShare)} and ${say.length(wheelFixed)}.`,
-    'One point at a table marks its first end; trash is checked with the sign’s tolerance, as it has none.',
+    `Assumed error of a point (95 %): ${say.length(perHdop)} × hdop; ${say.length(r95)} without hdop and for planned places; ± ${say.length(between)} between two.`,
+    `Assumed error of a wheel: ${say.percent(wheelShare)} plus ${say.length(wheelFixed)}.`,
+    'One point at a table marks its first end; trash has no tolerance of its own, so the sign’s is used.',
   ],
   'placed-distance': (params, say) => {
     const { item, margin, move } = params;
@@ -67,12 +67,12 @@ export const placed: TextsOf<PlacedParams> = {
     const doubt = move === null ? ` (± ${say.length(margin)})` : '';
     return [
       `${begin(thing(params))} is ${measured}${doubt} ${reference(item)}.`,
-      `It should be ${limit}${move === null ? ', and the error leaves open whether it is' : ''}.`,
+      `It should be ${limit}${move === null ? ', but the error is too large to tell' : ''}.`,
       move === null ? 'Wheel it, or record it again.' : `Move it ${way(move)} ${say.length(Math.abs(move))}.`,
     ];
   },
   'placed-hdop': ({ point, hdop, r95 }, say) => [
-    `${thePoint(point, say)} has an hdop of ${say.found(hdop)}, which no receiver has.`,
+    `${thePoint(point, say)} has an hdop of ${say.found(hdop)}, which no receiver gives.`,
     'It should be more than 0.',
     `Its error is taken as ${say.length(r95)}, as if it had none.`,
   ],
@@ -87,7 +87,7 @@ export const placed: TextsOf<PlacedParams> = {
   'placed-off-course': ({ point, item, radius }, say) => [
     `${thePoint(point, say)}, ${THE[item]}, is more than ${say.length(radius)} from its course or beyond its end, so it has no course distance.`,
     null,
-    'Look where it was recorded.',
+    'Check where it was recorded.',
   ],
   'placed-order': ({ pairs, by, planned }, say) => [
     `Runners meet ${pairs.map(([first, then]) => `${THE[first]} before ${THE[then]}`).join(', ')} (by ${say.length(by)}).`,
@@ -101,7 +101,7 @@ export const placed: TextsOf<PlacedParams> = {
         params.items.length > 1
           ? 'They were recorded too near the course line for their error.'
           : 'It was recorded too near the course line for its error.',
-        'Look on the ground.',
+        'Check on the ground.',
       ];
     const { item, side, planned, confidence } = params;
     return [
@@ -120,15 +120,15 @@ export const placed: TextsOf<PlacedParams> = {
   'placed-wheel-differs': ({ wheel, positions, margin, ...which }, say) => [
     `${begin(thing(which))} is ${say.length(wheel)} ${reference(which.item)} by wheel, but ${say.length(positions)} (± ${say.length(margin)}) by position.`,
     'The wheel counts.',
-    'Look where it was wheeled to.',
+    'Check where it was wheeled to.',
   ],
   'placed-wheel-needed': ({ by, margin, tolerance, ...which }, say) => {
     const { measured, limit } = say.compare(margin, tolerance);
     const how =
       which.item === 'sign' ? 'Wheel from the sign to the first table' : 'Wheel from the end of the last table to it';
     return [
-      `The error ${by === 'wheel' ? 'of the wheel' : 'of the positions'} of ${thing(which)} (± ${measured}) is larger than the tolerance of ${limit}.`,
-      'No distance can be confirmed so.',
+      `The ${by === 'wheel' ? 'wheel' : 'position'} error of ${thing(which)} (± ${measured}) is larger than the tolerance of ${limit}.`,
+      'No distance can be confirmed that way.',
       `${how} and note it in the point’s comment, such as ${say.quote(SAMPLE[say.units])}${by === 'wheel' ? '; check with a tape' : ''}.`,
     ];
   },
@@ -137,7 +137,7 @@ export const placed: TextsOf<PlacedParams> = {
     `It should be one length with its unit, such as ${say.quote(SAMPLE[say.units])}.`,
   ],
   'placed-wheel-unused': (which) => [
-    `${begin(thing(which))} was wheeled, but the plan has no wheel distance there, as the line along the kerb folds.`,
+    `${begin(thing(which))} was wheeled, but the plan has no wheel distance there: the line along the kerb folds back on itself.`,
     'The position is used.',
   ],
 };

@@ -10,7 +10,7 @@ import { startPlaces, startWaypoint } from './planStart.ts';
 type JsonText = readonly [should: (say: Say) => string, action?: string];
 
 const EXPECTED: Readonly<Record<JsonExpected, JsonText>> = {
-  value: [() => 'There should be a value: a text in double quotes, a number, true, false, a list or an object.'],
+  value: [() => 'There should be a value: text in double quotes, a number, true, false, a list or an object.'],
   number: [() => 'There should be a number such as 12 or 0.5.'],
   key: [() => 'There should be a key in double quotes.'],
   colon: [() => 'There should be a colon after the key.'],
@@ -18,12 +18,12 @@ const EXPECTED: Readonly<Record<JsonExpected, JsonText>> = {
   brace: [({ quote }) => `There should be a closing ${quote('}')}.`],
   bracket: [({ quote }) => `There should be a closing ${quote(']')}.`],
   end: [() => 'There should be nothing after the end of the plan.', 'Delete it.'],
-  noComment: [() => 'A plan has no comments.', 'Delete it, or write it as the note of a station.'],
-  quote: [() => 'A text should end with a double quote on its own line.'],
+  noComment: [() => 'A plan has no comments.', 'Delete it, or write it in a station’s note.'],
+  quote: [() => 'Text should end with a double quote on the same line.'],
   digits: [() => 'There should be digits after it.'],
   unicode: [() => 'There should be \\u with four hexadecimal digits.'],
   escape: [() => 'After a backslash there should be one of " \\ / b f n r t u.'],
-  noControl: [() => 'A text should hold no control character.', 'Write it as an escape such as \\n or \\t.'],
+  noControl: [() => 'Text should have no control characters.', 'Write it as an escape such as \\n or \\t.'],
   noComma: [() => 'There should be no comma after the last entry.', 'Delete the comma.'],
 };
 
@@ -44,7 +44,7 @@ export const plan: TextsOf<PlanParams> = {
   'plan-version': byProblem({
     noPlan: ({ found, version }, say) => [
       `The file holds ${say.found(found)}, not a plan.`,
-      `A plan is an object in braces with the format ${say.quote('halfcup-plan')} and the version ${version}.`,
+      `A plan is an object in braces with the format ${say.quote('halfcup-plan')} and version ${version}.`,
     ],
     format: ({ found }, say) => [
       isStated(found) ? `The format of the plan is ${say.found(found)}.` : 'The format of the plan is missing.',
@@ -57,14 +57,14 @@ export const plan: TextsOf<PlanParams> = {
       `It should be a whole number, ${upTo(current)}.`,
     ],
     later: ({ found, current }, say) => [
-      `The version of the plan format is ${say.found(found)}, later than this program knows.`,
+      `The version of the plan format is ${say.found(found)}, newer than this program knows.`,
       `It should be ${upTo(current)}.`,
       'Update Halfcup to read this plan.',
     ],
   }),
   'plan-not-json': byProblem({
     empty: () => ['The file is empty.', 'It should be a plan.'],
-    markup: () => ['This is a GPX or HTML file, not a plan, which is JSON.', null, 'Name the plan, not the course.'],
+    markup: () => ['This is a GPX or HTML file, not a plan, which is JSON.', null, 'Choose the plan, not the course.'],
     deep: ({ most }, say) => [`Brackets are nested more than ${say.count(most)} deep.`, 'No plan needs that many.'],
     cutOff: ({ expected }, say) => ['The file ends too early.', EXPECTED[expected][0](say), 'It may be cut off.'],
     found: ({ found, expected }, say) => {
@@ -73,7 +73,11 @@ export const plan: TextsOf<PlanParams> = {
     },
   }),
   'plan-duplicate-key': byProblem({
-    twice: ({ key }, say) => [`The entry ${say.found(key)} stands here a second time.`, null, 'Delete one of the two.'],
+    twice: ({ key }, say) => [
+      `The entry ${say.found(key)} appears here a second time.`,
+      null,
+      'Delete one of the two.',
+    ],
     hidden: ({ key }, say) => [`A plan has no entry ${say.found(key)}.`, null, 'Delete it.'],
   }),
   'plan-variant': ({ variant }, say) => [

@@ -7,11 +7,11 @@ import { acceptedHint, acceptedText, choiceText, isStated, nameOf, suggested } f
 export const planValue: TextsOf<PlanParams>['plan-value'] = byProblem({
   value: ({ found, accepted, ...thing }, say) => [
     isStated(found) ? `The ${nameOf(thing)} is ${say.found(found)}.` : `The ${nameOf(thing)} is missing.`,
-    `It should be ${acceptedText(accepted, found, say)}.`,
+    `It should ${accepted.kind === 'fewest' || accepted.kind === 'most' ? 'have' : 'be'} ${acceptedText(accepted, found, say)}.`,
     acceptedHint(accepted, say),
   ],
   noSuchDay: ({ found, ...thing }, say) => [
-    `The ${nameOf(thing)} is ${say.found(found)}, a day that the calendar does not have.`,
+    `The ${nameOf(thing)} is ${say.found(found)}, which is not a day of the calendar.`,
   ],
   latitude: ({ found, swapped, ...thing }, say) => [
     `The ${nameOf(thing)} has the latitude ${say.found(found)}.`,
@@ -24,7 +24,7 @@ export const planValue: TextsOf<PlanParams>['plan-value'] = byProblem({
   ],
   markUnplaced: (thing) => [
     `The ${nameOf(thing)} has no place.`,
-    'It should have one, or the name of a waypoint of the GPX file that says a distance.',
+    'It should have one, or the name of a GPX waypoint that gives a distance.',
   ],
   markUnmeasured: (thing, say) => [
     `The ${nameOf(thing)} has no course distance.`,

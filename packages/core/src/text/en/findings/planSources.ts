@@ -16,7 +16,7 @@ export const planSources: TextsOf<SourceParams> = {
   ],
   'mark-unknown': byProblem({
     unmeasured: ({ name, waypoint }, say) => [
-      `${markText(name, say)} says no course distance.`,
+      `${markText(name, say)} gives no course distance.`,
       `It should have one, or a name such as ${say.quote('10 km')} or ${say.quote('mile 6')}.`,
       waypoint === undefined ? null : suggested(waypoint, 'Waypoints', 'There are no waypoints.', say),
     ],

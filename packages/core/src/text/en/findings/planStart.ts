@@ -4,7 +4,7 @@ import type { PlanParams } from '../../params/plan.ts';
 import type { TextsOf } from '../../sentence.ts';
 import { listed } from '../planValues.ts';
 
-const SAY_WHERE = 'Say how far apart, or at which course distances, stations should stand.';
+const SAY_WHERE = 'Give a spacing, or the course distances at which stations should stand.';
 
 export const startPlaces: TextsOf<PlanParams>['start-places'] = byProblem({
   everyAndAt: () => [
@@ -15,7 +15,9 @@ export const startPlaces: TextsOf<PlanParams>['start-places'] = byProblem({
   noWaypoints: () => ['The file has no waypoints to make stations of.', null, SAY_WHERE],
   noStations: () => ['No waypoint of the file became a station.', null, SAY_WHERE],
   every: ({ every, length, most }, say) => [
-    `A station was asked for every ${typeof every === 'number' ? say.length(every) : say.found(every)} on a course of ${say.far(length)}.`,
+    typeof every === 'number'
+      ? `A station was asked for every ${every < 1000 ? say.length(every) : say.far(every)} on a course of ${say.far(length)}.`
+      : `The spacing is ${say.found(every)}; the course is ${say.far(length)} long.`,
     `The spacing should be shorter than the course, for at most ${say.count(most)} stations.`,
   ],
   repeated: ({ measure }, say) => [
@@ -23,9 +25,9 @@ export const startPlaces: TextsOf<PlanParams>['start-places'] = byProblem({
     'It became one station.',
   ],
   unusedMarks: ({ names, more }, say) => [
-    `Waypoints of the file say distances and were not used: ${listed(names, more, say)}.`,
+    `Waypoints named by a distance were not used: ${listed(names, more, say)}.`,
     null,
-    'Give those that are surveyed marks of the course as marks.',
+    'If they are surveyed marks of the course, add them as marks.',
   ],
 });
 
@@ -39,12 +41,12 @@ export const startWaypoint: TextsOf<PlanParams>['start-waypoint'] = byProblem({
     `Waypoint ${say.found(name)} was left out: it is at the ${end} of the course, which needs no station.`,
   ],
   offCourse: ({ name }, say) => [
-    `Waypoint ${say.found(name)} says a distance, but the course does not pass it.`,
+    `Waypoint ${say.found(name)} is named by a distance, but the course does not pass it.`,
     'It became a station, not a mark.',
     'Correct it, or reverse the course, and start again.',
   ],
   unordered: ({ name }, say) => [
-    `Waypoint ${say.found(name)} says a distance, but such distances do not rise along the course.`,
+    `Waypoint ${say.found(name)} is named by a distance, but such distances do not rise along the course.`,
     'It became a station, not a mark.',
     'Correct them, or reverse the course, and start again.',
   ],

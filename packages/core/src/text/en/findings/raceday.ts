@@ -53,24 +53,24 @@ const fields: Pick<
     after === null
       ? 'The last runner would never finish.'
       : `The last runner would finish ${say.duration(after)} after the first start.`,
-    `It should be at most ${say.duration(most)}, a week.`,
-    'Correct the finish times (a spread is about 0.2), the flow over the start line or the start times.',
+    `It should be at most ${say.duration(most)} (a week).`,
+    'Correct the finish times (a usual spread is 0.2), the flow over the start line or the start times.',
   ],
   'waves-overlap': ({ wave, until, next, flow }, say) => [
-    `The wave of ${say.clock(wave)} crosses the line until ${say.clock(until)}, at ${say.count(flow)} a minute, but the next starts at ${say.clock(next)}.`,
+    `The ${say.clock(wave)} wave crosses the line until ${say.clock(until)}, at ${say.count(flow)} a minute, but the next starts at ${say.clock(next)}.`,
     'Both are assumed to cross at once.',
-    'Start the next wave later, or give the flow that the start line has.',
+    'Start the next wave later, or correct the flow over the start line.',
   ],
   'gradient-unknown': ({ course }, say) => [
     `Pace by gradient is asked for, but ${say.course(course)} has no elevations.`,
-    'Pace is worked out as on level road.',
+    'Pace is worked out as if the road were level.',
     'Use a GPX file with elevations, or turn pace by gradient off.',
   ],
   'gradient-too-steep': ({ course, grade, most }, say) => {
     const { measured, limit } = say.comparePercent(Math.abs(grade), most);
     return [
       `${say.course(course)} has a grade of ${measured}, steeper than the ${limit} up to which pace by gradient is known.`,
-      'Pace is worked out as on level road.',
+      'Pace is worked out as if the road were level.',
       'Correct the elevations, or turn pace by gradient off.',
     ];
   },
@@ -82,7 +82,7 @@ const fields: Pick<
     ],
     backwards: ({ from, to }, say) => [
       `The sweep is at ${say.far(from.measure)} at ${say.clock(from.time)} and at ${say.far(to.measure)} at ${say.clock(to.time)}.`,
-      'It should be later farther on; until then it is left out, and nobody is assumed to be swept up.',
+      'Its times should rise along the course; until then it is left out, and nobody is assumed to be swept up.',
       'Correct the cutoff of the race or the times of the sweep.',
     ],
   }),
@@ -94,8 +94,8 @@ const stations: Pick<
 > = {
   'heat-steps': ({ steps: [first, second] }, say) => [
     `The heat steps are ${say.found(first)} and ${say.found(second)} °C.`,
-    'The lower should come first; cups may be too few until they do.',
-    'Exchange the two.',
+    'The lower should come first; until then, cups may be too few.',
+    'Swap the two.',
   ],
   'heat-assumed': ({ assumed, wbgtC }, say) => [
     wbgtC === undefined
@@ -124,7 +124,7 @@ const stations: Pick<
   'station-no-arrivals': ({ problem }) => [
     problem === 'unpassed'
       ? 'No race that this station serves passes it.'
-      : 'Nobody arrives of the races that this station serves.',
+      : 'No runners arrive from the races that this station serves.',
     'No cups, crew or load are worked out for it.',
     'Give the races waves with entrants, or change what the station serves.',
   ],
@@ -140,15 +140,15 @@ export const raceday: TextsOf<RacedayParams> = {
     VEHICLE,
   ],
   'drop-late': ({ vehicle, done, due }, say) => [
-    `${vehicle} has unloaded at ${say.clock(done)}, ${minutes(done - due, say)} late.`,
+    `${vehicle} finishes unloading at ${say.clock(done)}, ${minutes(done - due, say)} late.`,
     `The crew is due at ${say.clock(due)}.`,
     VEHICLE,
   ],
   'load-too-heavy': ({ supply, kg, most }, say) => {
     const { measured, limit } = say.compareMass(kg, most);
     return [
-      `One ${supplyText(supply, supplyWords)} weighs ${measured}, and the strongest vehicle carries ${limit}.`,
-      'It is on no run.',
+      `One ${supplyText(supply, supplyWords)} weighs ${measured}, and the strongest vehicle carries only ${limit}.`,
+      'No run carries it.',
       'Correct its weight, or the payload of the vehicle.',
     ];
   },

@@ -39,13 +39,17 @@ export const results: Pick<TextsOf<RacedayParams>, Codes> = {
     tooFew: ({ fields, header }, say) => [
       `The row has ${fields === 1 ? '1 field' : `${say.count(fields)} fields`}, and the header ${say.count(header)}: the time is missing.`,
       null,
-      'Leave the field empty between delimiters for who did not finish.',
+      'Leave the field empty between delimiters for those who did not finish.',
     ],
     noTime: ({ found }, say) => [
       `${say.found(found)} is not a finish time.`,
       'It should be a time over 0 as H:MM:SS, MM:SS or seconds, or DNF, DNS or nothing.',
     ],
-    more: ({ rows }, say) => [`${rowsText(rows, say)} more from here on cannot be read.`],
+    more: ({ rows }, say) => [
+      rows === 1
+        ? '1 more row from here on cannot be read.'
+        : `${say.count(rows)} more rows from here on cannot be read.`,
+    ],
   }),
   'results-column': byProblem({
     several: ({ column, count }, say) => [

@@ -26,17 +26,17 @@ const service: TextsOf<ServiceParams> = {
   'crosses-flow': ({ other, farther, sideUnclear }, say) => {
     const who =
       farther === null
-        ? `Runners come both ways on one road (${passes(other, say)} the other way): one way must cross the other to the tables.`
+        ? `Runners come both ways on one road (${passes(other, say)} the other way): one must cross the other to reach the tables.`
         : `Runners come both ways, and ${passes(farther.passes, say)}, ${say.length(farther.by)} farther from the tables, must cross the others.`;
     return [
       who,
-      sideUnclear ? 'The side is unclear: this holds only if the tables stand beyond both ways.' : null,
-      'Serve one way only, or set tables on both sides or between the ways; officials and police decide.',
+      sideUnclear ? 'The side is unclear: this applies only if the tables stand beyond both ways.' : null,
+      'Serve one way only, or put tables on both sides or between the two; officials and police decide.',
     ];
   },
   'gel-without-water': ({ race, measure, next, within, waterBefore }, say) => {
     const { measured, limit } = say.compareFar(next ?? 0, within);
-    const after = next === null ? 'no later station of theirs has any' : `the next water is ${measured} on`;
+    const after = next === null ? 'no later station of that race has any' : `the next water is ${measured} on`;
     return [
       `${passAt({ race, measure }, say)} gets gel ${waterBefore ? 'only after the water' : 'but no water'} here, and ${after}.`,
       `Water should follow the gel, here or within ${limit}.`,
@@ -56,7 +56,7 @@ const service: TextsOf<ServiceParams> = {
   'leg-short': (leg, say) => [
     legText(leg, say),
     `It should be at least ${say.compareFar(leg.measured, leg.limit).limit}.`,
-    leg.from === leg.to ? 'Serve it one time only, or move it.' : 'Move one of the two, or leave one out.',
+    leg.from === leg.to ? 'Serve it only once, or move it.' : 'Move one of the two, or leave one out.',
   ],
   'length-differs': ({ stated, line, allowed, recorded }, say) => {
     const { measured, limit } = say.compare(Math.abs(line - stated), allowed);
@@ -68,9 +68,9 @@ const service: TextsOf<ServiceParams> = {
   },
   'pass-unknown': ({ race, time, count }, say) =>
     count === 0
-      ? [`The plan names a pass of ${say.race(race)}, which does not run by here.`, null, 'Choose a race that does.']
+      ? [`The plan serves ${say.race(race)} here, but that race does not come past.`, null, 'Choose a race that does.']
       : [
-          `The plan names the ${nth(time)} time that ${say.race(race)} comes past, but it comes ${often(count)}.`,
+          `The plan names the ${nth(time)} time that ${say.race(race)} comes past, but it comes past only ${often(count)}.`,
           null,
           'Choose another under Runners.',
         ],
@@ -86,9 +86,9 @@ const service: TextsOf<ServiceParams> = {
     const left = seen.length - list.length;
     const rest = left === 0 ? '' : ` and ${say.count(left)} more`;
     return [
-      `Runners also pass${WAY[way]} (${list.join(way === 'again' ? '; ' : ', ')}${rest}) and are not served.`,
+      `Runners also pass${way === 'again' && seen.length > 1 ? ' at other times' : WAY[way]} (${list.join(way === 'again' ? '; ' : ', ')}${rest}) and are not served.`,
       null,
-      'If that is meant, confirm it under Runners.',
+      'If that is intended, confirm it under Runners.',
     ];
   },
   'served-both-ways': ({ lead, other, passes: back }, say) => {
@@ -104,12 +104,12 @@ const service: TextsOf<ServiceParams> = {
     const { measured: apart, limit: least } = say.compareFar(measured, limit);
     return [
       `${say.race(race)} has ${say.station(before)} on the ${say.side(beforeSide)} and, ${apart} on, this station on the ${say.side(side)}.`,
-      `Nearer than ${least} both should be on one side, or runners cross the road for both.`,
+      `Stations less than ${least} apart should be on one side, or runners cross the road to reach both.`,
       'Move one to the other side, or move them apart.',
     ];
   },
   'side-contradicted': ({ declared, side, offset, confidence }, say) => [
-    `It is declared on the ${say.side(declared)}, but the pin is ${say.length(Math.abs(offset))} to the ${say.side(side)}${confidence < 0.95 ? ` (${sure(confidence, say)})` : ''}.`,
+    `The station is declared on the ${say.side(declared)}, but the pin is ${say.length(Math.abs(offset))} to the ${say.side(side)}${confidence < 0.95 ? ` (${sure(confidence, say)})` : ''}.`,
     'The declared side counts.',
     'Correct whichever is wrong.',
   ],
@@ -134,13 +134,14 @@ const service: TextsOf<ServiceParams> = {
         'Move the pin off that line, or serve one way only.',
       ];
     return [
-      `The pin is ${say.length(Math.abs(offset))} from the course line, so its side is only ${measured} sure and everything lies on the line.`,
-      `It should be ${limit} sure.`,
+      `The pin is ${say.length(Math.abs(offset))} from the course line, so its side is only ${measured} sure, and everything is laid out on the line.`,
+      `It should be at least ${limit} sure.`,
       'Declare the side, or move the pin off the line.',
     ];
   },
   'station-off-course': ({ measured, limit, course, measure, swapped }, say) => {
-    const { measured: distance, limit: most } = say.compare(measured, limit);
+    const { measured: near, limit: most } = say.compare(measured, limit);
+    const distance = measured < 1000 ? near : say.far(measured);
     return [
       `The pin is ${distance} from the nearest course that is served (${say.course(course)} at ${say.far(measure)}).`,
       `It should be at most ${most}.`,
@@ -152,7 +153,7 @@ const service: TextsOf<ServiceParams> = {
   'station-unserved': ({ beyondEnd }) => [
     beyondEnd
       ? 'Nobody is served: the pin lies beyond an end of the course.'
-      : 'Nobody is served: of the times that runners come past none is chosen.',
+      : 'Nobody is served: none of the times that runners come past is chosen.',
     null,
     'Move the pin beside the course, or choose under Runners who is served.',
   ],

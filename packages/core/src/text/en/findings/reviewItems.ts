@@ -4,7 +4,7 @@ import type { Say } from '../../say.ts';
 import type { Sentence, TextsOf } from '../../sentence.ts';
 import { begin, passAt, theItem, THE } from '../nouns.ts';
 
-const LOOK = 'Look on the ground.';
+const LOOK = 'Check on the ground.';
 
 function signMove({ measured, limit: [low, high], to }: ItemsParams['sign-distance'], say: Say): string {
   const what = to === 'table' ? 'the tables' : 'the hand-out line';
@@ -23,7 +23,7 @@ function inZone({ item, zone, depth, betweenBoxes, sure }: ItemsParams['item-in-
         : `reaches ${say.length(depth)} into ${name}`;
   return [
     `${theItem(item)} ${how}${betweenBoxes ? ', between two boxes: cups fall there' : ''}.`,
-    sure ? 'It should be clear of it.' : 'It should be clear of it, and the position error leaves open whether it is.',
+    sure ? 'It should be clear of it.' : 'It should be clear of it, but the position error is too large to tell.',
     sure
       ? 'Move it or the station, or ask whoever needs the zone.'
       : `${LOOK.slice(0, -1)}, or ask whoever needs the zone.`,
@@ -34,7 +34,7 @@ export const items: TextsOf<ItemsParams> = {
   'courses-disagree': ({ measured, limit, item, courses: [one, other] }, say) => {
     const { measured: apart, limit: most } = say.compare(measured, limit);
     return [
-      `The lines of ${say.course(one)} and ${say.course(other)} place ${THE[item]} ${apart} apart on one road.`,
+      `The lines of ${say.course(one)} and ${say.course(other)} put ${THE[item]} in two places, ${apart} apart, on one road.`,
       `They should agree within ${most}.`,
       'Draw shared roads with the same points.',
     ];
@@ -60,18 +60,18 @@ export const items: TextsOf<ItemsParams> = {
         : `${say.enough(by)} ${beyond === 'start' ? 'before' : 'past'} the ${beyond}`;
     const how = beyond === 'gap' || !lead ? '' : `${beyond === 'start' ? ' forward' : ' back'} ${say.enough(by)}`;
     return [
-      `${theItem(item)} would stand ${where}, where it has no place.`,
+      `${theItem(item)} would stand ${where}, where there is no course.`,
       null,
       `Move the station${how}, or place the item by hand.`,
     ];
   },
   'item-outside-allowed': ({ item, away, sure }, say) => [
     `${theItem(item)} reaches ${say.length(away)} outside every allowed zone.`,
-    sure ? 'It should be inside one.' : 'It should be inside one, and the position error leaves open whether it is.',
+    sure ? 'It should be inside one.' : 'It should be inside one, but the position error is too large to tell.',
     sure ? 'Move it or the station, or have the zone widened.' : LOOK,
   ],
   'items-overlap': ({ before, overlap, atTables, sideUnclear }, say) => [
-    `The stretch from sign to trash overlaps that of ${say.station(before)} by ${say.length(overlap)}${atTables ? ', up to the tables of one' : ''}.`,
+    `The stretch from sign to trash overlaps that of ${say.station(before)} by ${say.length(overlap)}${atTables ? ', as far as the tables of one of them' : ''}.`,
     sideUnclear
       ? 'They should not meet on one side, and the side of one is unclear.'
       : 'One should end before the other begins on the same side.',
@@ -99,7 +99,7 @@ export const items: TextsOf<ItemsParams> = {
   'tables-far-off': ({ measured, limit }, say) => {
     const { measured: away, limit: most } = say.compare(measured, limit);
     return [
-      `The tables would stand ${away} beside the course line, where the pin is.`,
+      `The tables would stand ${away} from the course line, where the pin is.`,
       `It should be at most ${most}.`,
       'Put the pin at the kerb, or give the width of the road.',
     ];
@@ -115,28 +115,28 @@ export const items: TextsOf<ItemsParams> = {
   'tables-mismatch': ({ item, tables }, say) =>
     tables === 0
       ? [
-          `${begin(say.served(item))} is served but has no table: none is laid out, and the sign leaves it out.`,
+          `${begin(say.served(item))} is served but has no table, so it is not laid out or named on the sign.`,
           null,
           'Give it a table, or stop serving it.',
         ]
       : [
-          `${begin(say.served(item))} has ${say.count(tables)} ${tables === 1 ? 'table' : 'tables'} but is not served: none is laid out.`,
+          `${begin(say.served(item))} has ${say.count(tables)} ${tables === 1 ? 'table' : 'tables'} but is not served, so none is laid out.`,
           null,
           'Serve it, or remove its tables.',
         ],
   'two-way-road': ({ measured, limit, courses, items, sure }, say) => {
     const { measured: distance, limit: least } = say.compare(measured, limit);
     return [
-      `Runners of ${say.all(courses.map(say.course))} come the other way ${distance} from ${say.all(items.map((kind) => THE[kind]))}.`,
-      `It should be at least ${least}, half the clear width${sure ? '' : '; recorded lines leave open whether it is'}.`,
-      sure ? 'Move the items to the other side, or part the two ways with cones.' : LOOK,
+      `Runners on ${say.all(courses.map(say.course))} come the other way, ${distance} from ${say.all(items.map((kind) => THE[kind]))}.`,
+      `It should be at least ${least}, half the clear width${sure ? '' : '; recorded lines are not exact enough to tell'}.`,
+      sure ? 'Move the items to the other side, or separate the two ways with cones.' : LOOK,
     ];
   },
   'wheel-folds': ({ item, offset }, say) => [
     offset === null
       ? `There is no wheel distance to ${THE[item]}: a skipped gap lies between the chalk mark and it.`
-      : `There is no wheel distance to ${THE[item]}: ${say.length(Math.abs(offset))} beside the course the line folds on the way.`,
-    offset === null ? null : 'A bend is tighter than that, or a corner has too short a leg.',
-    'Place it by course distance, and look on the ground.',
+      : `There is no wheel distance to ${THE[item]}: ${say.length(Math.abs(offset))} beside the course, the way there folds back on itself.`,
+    offset === null ? null : 'A bend is tighter than that, or the road between two corners is too short.',
+    'Place it by course distance, and check on the ground.',
   ],
 };

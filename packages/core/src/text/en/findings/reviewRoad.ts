@@ -4,7 +4,7 @@ import type { Say } from '../../say.ts';
 import type { Sentence, TextsOf } from '../../sentence.ts';
 import { aPoint, begin, sure } from '../nouns.ts';
 
-const LOOK = 'Look on the ground.';
+const LOOK = 'Check on the ground.';
 
 /** Degrees, never rounded down to what is allowed. */
 const turnOver = (degrees: number, most: number): string => `${Math.max(Math.round(Math.abs(degrees)), most + 1)}°`;
@@ -14,7 +14,7 @@ const upOrDown = (along: number, say: Say): string =>
 
 const INSIDE = {
   inside: ', on their side: runners cut in along them',
-  outside: ', to the other side: runners on the shortest way must come across to them',
+  outside: ', away from them: runners on the shortest way must come across to them',
 } as const;
 
 function dropSide(params: RoadParams['drop-side'], say: Say): Sentence {
@@ -24,8 +24,8 @@ function dropSide(params: RoadParams['drop-side'], say: Say): Sentence {
     case 'across':
       return [
         `${point} lies ${away} to the ${say.side(params.side)} of the course; the tables stand on the ${say.side(params.tables)}.`,
-        'It should be on the tables’ side, or everything is carried across the course.',
-        'Move it, or drop before the course closes and waive this.',
+        'It should be on the tables’ side, or everything must be carried across the course.',
+        'Move it, or drop supplies before the road closes and waive this.',
       ];
     case 'far':
       return [
@@ -54,12 +54,12 @@ function trashBlocks(params: RoadParams['trash-blocks-medical'], say: Say): Sent
     const far = `${begin(aPoint(params.point, say))} is more than ${say.length(params.radius)} from the course`;
     return [`${far}: it is unclear whether the trash lies between ${medical} and its access point.`, null, LOOK];
   }
-  const between = `The trash lies for ${say.length(params.overlap)} between ${medical} and its access point`;
-  if (params.side === null) return [`${between}, but it is unclear whether all are on one side.`, null, LOOK];
+  const between = `${say.length(params.overlap)} of the trash lies between ${medical} and its access point`;
+  if (params.side === null) return [`${between}, but it is unclear whether all three are on one side.`, null, LOOK];
   return [
     `${between}, all on the ${say.side(params.side)}.`,
-    'The way should be free of boxes and cups for a stretcher.',
-    'Move the first-aid or the access point to one side of the trash, or place the trash by hand.',
+    'A stretcher needs a way free of boxes and cups.',
+    'Move a point so that both come before the trash or both after it, or place the trash by hand.',
   ];
 }
 
@@ -69,7 +69,7 @@ function medicalAccess({ point, nearest, limit, far }: RoadParams['medical-witho
     return [
       `${medical} has no access point: the plan has none.`,
       `One should be within ${say.length(limit)}.`,
-      'Add one where an ambulance comes up to it.',
+      'Add one that an ambulance can reach.',
     ];
   const { measured, limit: most } = say.compare(nearest.distance, limit);
   const names = [
@@ -80,8 +80,8 @@ function medicalAccess({ point, nearest, limit, far }: RoadParams['medical-witho
     `${medical} is ${measured} from the nearest access point${names.length === 0 ? '' : ` (${names.join(' ')})`}, as the crow flies.`,
     `It should be at most ${most}.`,
     far
-      ? 'Add one where an ambulance comes up to it.'
-      : 'Move one of them, add a nearer access point, or agree the carry with the medical lead and waive this.',
+      ? 'Add one that an ambulance can reach.'
+      : 'Move one of them, add a nearer access point, or agree with the medical lead on carrying that far and waive this.',
   ];
 }
 
@@ -100,24 +100,24 @@ export const road: TextsOf<RoadParams> = {
     const { measured: clear, limit: least } = say.compare(Math.max(measured, 0), limit);
     const short = limit - measured;
     return [
-      `${clear} of the ${say.length(width)} road stay clear: tables and hand-out crew (${say.length(crew)} assumed) take ${say.length(taken)}.`,
+      `Only ${clear} of the ${say.length(width)} road stays clear: tables and hand-out crew (${say.length(crew)} assumed) take ${say.length(taken)}.`,
       `At least ${least} should stay clear.`,
-      `${short <= taken ? `Move the tables back ${say.enough(short)}, or move` : 'Move'} to a wider road, or agree a smaller width with the road authority.`,
+      `${short <= taken ? `Move the tables back ${say.enough(short)}, or move` : 'Move'} to a wider road, or agree on a smaller width with the road authority.`,
     ];
   },
   'descent-with-wheels': ({ measured, limit, race, over }, say) => {
     const { measured: grade, limit: most } = say.comparePercent(measured, limit);
     return [
-      `${say.race(race)}, on wheels, comes down ${grade} over the ${say.length(over)} before the tables.`,
-      `It should be less than ${most}, as wheels arrive fast and stop late.`,
-      'Move the tables, or keep the road clear until wheels are through and tell the crew.',
+      `${say.race(race)}, on wheels, descends at ${grade} over the ${say.length(over)} before the tables.`,
+      `It should be less than ${most}, as racers on wheels arrive fast and stop late.`,
+      'Move the tables, or keep the road clear until racers on wheels are through, and tell the crew.',
     ];
   },
   'drop-side': dropSide,
   'grade-at-tables': ({ measured, limit, climbs, around }, say) => {
     const { measured: grade, limit: most } = say.comparePercent(measured, limit);
     return [
-      `The course ${climbs ? 'climbs' : 'falls'} ${grade} at the tables, taken over them and ${say.length(around)} either side.`,
+      `The course ${climbs ? 'climbs' : 'falls'} ${grade} at the tables, measured from ${say.length(around)} before them to ${say.length(around)} after.`,
       `It should be at most ${most}.`,
       'Look for a level stretch, or level the tables.',
     ];
@@ -126,7 +126,7 @@ export const road: TextsOf<RoadParams> = {
   'responders-width': ({ measured, limit, road }, say) => {
     const { measured: clear, limit: least } = say.compare(Math.max(measured, 0), limit);
     return [
-      `${clear} of the ${say.length(road)} road stay clear beside tables and hand-out crew, with a first-aid or access point here.`,
+      `Only ${clear} of the ${say.length(road)} road stays clear beside tables and hand-out crew, with a first-aid or access point here.`,
       `A fire apparatus road needs ${least} clear.`,
       'Ask the fire marshal and the medical lead how vehicles get through, or move the tables back.',
     ];

@@ -11,22 +11,22 @@ type JsonText = readonly [should: (say: Say) => string, action?: string];
 
 const EXPECTED: Readonly<Record<JsonExpected, JsonText>> = {
   value: [
-    () => 'Debería haber un valor: un texto entre comillas dobles, un número, true, false, una lista o un objeto.',
+    () => 'Debe haber un valor: un texto entre comillas dobles, un número, true, false, una lista o un objeto.',
   ],
-  number: [() => 'Debería haber un número como 12 o 0.5.'],
-  key: [() => 'Debería haber una clave entre comillas dobles.'],
-  colon: [() => 'Debería haber dos puntos después de la clave.'],
-  comma: [() => 'Debería haber una coma entre las entradas.'],
-  brace: [({ quote }) => `Debería cerrarse con ${quote('}')}.`],
-  bracket: [({ quote }) => `Debería cerrarse con ${quote(']')}.`],
-  end: [() => 'No debería haber nada después del final del plan.', 'Bórrelo.'],
+  number: [() => 'Debe haber un número como 12 o 0.5.'],
+  key: [() => 'Debe haber una clave entre comillas dobles.'],
+  colon: [() => 'Debe haber dos puntos después de la clave.'],
+  comma: [() => 'Debe haber una coma entre las entradas.'],
+  brace: [({ quote }) => `Debe cerrarse con ${quote('}')}.`],
+  bracket: [({ quote }) => `Debe cerrarse con ${quote(']')}.`],
+  end: [() => 'No debe haber nada después del final del plan.', 'Bórrelo.'],
   noComment: [() => 'Un plan no lleva comentarios.', 'Bórrelo, o escríbalo como nota de un puesto.'],
-  quote: [() => 'Un texto debería acabar con comillas dobles en su misma línea.'],
-  digits: [() => 'Debería ir seguido de cifras.'],
-  unicode: [() => 'Debería haber \\u con cuatro cifras hexadecimales.'],
-  escape: [() => 'Después de una barra invertida debería ir " \\ / b f n r t o u.'],
-  noControl: [() => 'Un texto no debería tener caracteres de control.', 'Escríbalo como \\n o \\t.'],
-  noComma: [() => 'No debería haber coma después de la última entrada.', 'Borre la coma.'],
+  quote: [() => 'Un texto debe acabar con comillas dobles en su misma línea.'],
+  digits: [() => 'Debe ir seguido de cifras.'],
+  unicode: [() => 'Debe haber \\u con cuatro cifras hexadecimales.'],
+  escape: [() => 'Después de una barra invertida debe ir " \\ / b f n r t o u.'],
+  noControl: [() => 'Un texto no debe tener caracteres de control.', 'Escríbalo como \\n o \\t.'],
+  noComma: [() => 'No debe haber coma después de la última entrada.', 'Borre la coma.'],
 };
 
 const upTo = (current: number): string => (current === 1 ? '1' : `de 1 a ${current}`);
@@ -50,20 +50,20 @@ export const plan: TextsOf<PlanParams> = {
     ],
     format: ({ found }, say) => [
       isStated(found) ? `El formato del plan es ${say.found(found)}.` : 'Falta el formato del plan.',
-      `Debería ser ${say.quote('halfcup-plan')}.`,
+      `Debe ser ${say.quote('halfcup-plan')}.`,
     ],
     version: ({ found, current }, say) => [
       isStated(found) ? `La versión del formato es ${say.found(found)}.` : 'Falta la versión del formato.',
-      `Debería ser un número entero, ${upTo(current)}.`,
+      `Debe ser un número entero, ${upTo(current)}.`,
     ],
     later: ({ found, current }, say) => [
       `La versión del formato es ${say.found(found)}, posterior a las que conoce este programa.`,
-      `Debería ser ${upTo(current)}.`,
+      `Debe ser ${upTo(current)}.`,
       'Actualice Halfcup para leer este plan.',
     ],
   }),
   'plan-not-json': byProblem({
-    empty: () => ['El archivo está vacío.', 'Debería ser un plan.'],
+    empty: () => ['El archivo está vacío.', 'Debe ser un plan.'],
     markup: () => [
       'Este es un archivo GPX o HTML, no un plan, que es JSON.',
       null,

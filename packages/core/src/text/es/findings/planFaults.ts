@@ -7,7 +7,7 @@ import { acceptedHint, acceptedText, choiceText, isStated, nameOf, startOf, sugg
 export const planValue: TextsOf<PlanParams>['plan-value'] = byProblem({
   value: ({ found, accepted, ...thing }, say) => [
     isStated(found) ? `${startOf(thing)} es ${say.found(found)}.` : `Falta ${nameOf(thing)}.`,
-    `Debería ser ${acceptedText(accepted, found, say)}.`,
+    `Debe ser ${acceptedText(accepted, found, say)}.`,
     acceptedHint(accepted, say),
   ],
   noSuchDay: ({ found, ...thing }, say) => [
@@ -15,65 +15,65 @@ export const planValue: TextsOf<PlanParams>['plan-value'] = byProblem({
   ],
   latitude: ({ found, swapped, ...thing }, say) => [
     `${startOf(thing)} tiene la latitud ${say.found(found)}.`,
-    'Debería estar entre -90 y 90.',
+    'Debe estar entre -90 y 90.',
     swapped === true ? 'Primero va la longitud: puede que estén cambiadas.' : null,
   ],
   longitude: ({ found, ...thing }, say) => [
     `${startOf(thing)} tiene la longitud ${say.found(found)}.`,
-    'Debería estar entre -180 y 180.',
+    'Debe estar entre -180 y 180.',
   ],
   markUnplaced: (thing) => [
     `${startOf(thing)} no tiene lugar.`,
-    'Debería tenerlo, o el nombre de un punto del archivo GPX que diga una distancia.',
+    'Debe tenerlo, o el nombre de un punto del archivo GPX que diga una distancia.',
   ],
   markUnmeasured: (thing, say) => [
     `${startOf(thing)} no tiene distancia del recorrido.`,
-    `Debería tenerla, o un nombre como ${say.quote('10 km')}.`,
+    `Debe tenerla, o un nombre como ${say.quote('10 km')}.`,
   ],
   firstShare: ({ found }, say) => [
     `La primera proporción es ${say.found(found)}.`,
-    'Debería ser 0, la del más rápido en meta.',
+    'Debe ser 0, la del más rápido en meta.',
   ],
   lastShare: ({ found }, say) => [
     `La última proporción es ${say.found(found)}.`,
-    'Debería ser 1, la del más lento en meta.',
+    'Debe ser 1, la del más lento en meta.',
   ],
   shareFalls: ({ found, before }, say) => [
     `La proporción ${say.found(found)} viene después de ${say.found(before)}.`,
-    'Las proporciones deberían subir de una entrada a la siguiente.',
+    'Las proporciones deben subir de una entrada a la siguiente.',
   ],
   timeFalls: () => [
     'Este tiempo de meta es menor que el anterior.',
-    'Los tiempos no deberían bajar de una entrada a la siguiente.',
+    'Los tiempos no deben bajar de una entrada a la siguiente.',
   ],
   rangeUpsideDown: ({ low, from, to, ...thing }, say) => {
     const { measured, limit } = say.compare(to, from);
     return [
       `${startOf(thing)} es ${measured}, menos que ${nameOf({ keys: low, numbers: [] })}.`,
-      `Debería ser ${limit} o más.`,
+      `Debe ser ${limit} o más.`,
     ];
   },
   tooManyBoxes: ({ boxes, most }, say) => [
     `La basura necesitaría ${say.count(boxes)} cajas.`,
-    `Debería haber ${say.count(most)} como máximo.`,
+    `Debe haber ${say.count(most)} como máximo.`,
     'Separe más las cajas.',
   ],
   partBackwards: ({ from, to }, say) => [
     `El tramo comienza en ${say.far(from)} y acaba en ${say.far(to)}.`,
-    'Debería acabar después de comenzar.',
+    'Debe acabar después de comenzar.',
     'Para un tramo en sentido contrario, añada un recorrido invertido.',
   ],
   heatStepsFall: ({ steps }, say) => [
     `Los umbrales de calor son ${say.found(steps[0])} y ${say.found(steps[1])} °C.`,
-    'El menor debería ir primero.',
+    'El menor debe ir primero.',
   ],
   noneOf: ({ choices, ...thing }, say) => [
     `${startOf(thing)} está sin completar.`,
-    `Debería tener ${say.any(choices.map((one) => choiceText[one]))}.`,
+    `Debe tener ${say.any(choices.map((one) => choiceText[one]))}.`,
   ],
   together: ({ found, choices }, say) => [
     `Hay a la vez ${say.all(found.map((one) => choiceText[one]))}.`,
-    `Debería haber solo uno: ${say.any(choices.map((one) => choiceText[one]))}.`,
+    `Debe haber solo uno: ${say.any(choices.map((one) => choiceText[one]))}.`,
   ],
 });
 
@@ -86,7 +86,7 @@ const KINDS = {
 export const planReference: TextsOf<PlanParams>['plan-reference'] = byProblem({
   twice: ({ found, number, ...thing }, say) => [
     `${startOf(thing)} es ${say.found(found)}, igual que ${nameOf({ ...thing, numbers: [number] })}.`,
-    'Deberían ser distintos.',
+    'Deben ser distintos.',
   ],
   missing: ({ of, name, ...thing }, say) => {
     const [none, known, empty] = KINDS[of];
@@ -103,6 +103,6 @@ export const planReference: TextsOf<PlanParams>['plan-reference'] = byProblem({
   ],
   circle: ({ way }, say) => [
     `Los tramos de los recorridos forman un círculo: ${way.map(say.found).join(' → ')}.`,
-    'Un tramo debería venir de un recorrido que no lleve de vuelta a este.',
+    'Un tramo debe venir de un recorrido que no lleve de vuelta a este.',
   ],
 });

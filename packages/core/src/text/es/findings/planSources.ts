@@ -17,7 +17,7 @@ export const planSources: TextsOf<SourceParams> = {
   'mark-unknown': byProblem({
     unmeasured: ({ name, waypoint }, say) => [
       `${markText(name, say)} no dice ninguna distancia del recorrido.`,
-      `Debería tenerla, o un nombre como ${say.quote('10 km')} o ${say.quote('mile 6')}.`,
+      `Debe tenerla, o un nombre como ${say.quote('10 km')} o ${say.quote('mile 6')}.`,
       waypoint === undefined ? null : suggested(waypoint, 'Puntos del archivo', 'No hay puntos en el archivo.', say),
     ],
     unplaced: ({ name, gpx, waypoint }, say) => [
@@ -26,7 +26,7 @@ export const planSources: TextsOf<SourceParams> = {
           ? 'el recorrido no tiene un archivo GPX propio'
           : `${say.found(gpx.file)} ${gpx.waypoints === 0 ? 'no tiene ningún punto' : `tiene ${say.count(gpx.waypoints)} puntos`} con ese nombre`
       }.`,
-      'Debería ser el nombre de un único punto, o tener un lugar.',
+      'Debe ser el nombre de un único punto, o tener un lugar.',
       waypoint === undefined ? null : suggested(waypoint, 'Puntos del archivo', 'No hay puntos en el archivo.', say),
     ],
   }),

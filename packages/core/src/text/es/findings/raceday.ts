@@ -43,7 +43,7 @@ const fields: Pick<
   ],
   'race-too-large': ({ starters, most }, say) => [
     `En la carrera salen ${say.count(starters)} personas.`,
-    `Deberían ser ${say.count(most)} como máximo.`,
+    `Deben ser ${say.count(most)} como máximo.`,
     'Corrija el número de inscritos de sus salidas.',
   ],
   'race-without-times': ({ wave }) => [
@@ -55,7 +55,7 @@ const fields: Pick<
     after === null
       ? 'El último corredor no llegaría nunca a meta.'
       : `El último corredor llegaría a meta ${say.duration(after)} después de la primera salida.`,
-    `Deberían ser ${say.duration(most)} como máximo, una semana.`,
+    `Deben ser ${say.duration(most)} como máximo, una semana.`,
     'Corrija los tiempos de meta (una dispersión es de unos 0.2), el flujo de salida o las horas de salida.',
   ],
   'waves-overlap': ({ wave, until, next, flow }, say) => [
@@ -84,7 +84,7 @@ const fields: Pick<
     ],
     backwards: ({ from, to }, say) => [
       `El coche escoba está en ${say.far(from.measure)} a las ${say.clock(from.time)} y en ${say.far(to.measure)} a las ${say.clock(to.time)}.`,
-      'Debería pasar más tarde más adelante; mientras tanto no se tiene en cuenta, y se supone que no recoge a nadie.',
+      'Debe pasar más tarde más adelante; mientras tanto no se tiene en cuenta, y se supone que no recoge a nadie.',
       'Corrija la hora de cierre de la carrera o los horarios del coche escoba.',
     ],
   }),
@@ -96,7 +96,7 @@ const stations: Pick<
 > = {
   'heat-steps': ({ steps: [first, second] }, say) => [
     `Los umbrales de calor son ${say.found(first)} y ${say.found(second)} °C.`,
-    'El menor debería ir primero; hasta entonces puede haber vasos de menos.',
+    'El menor debe ir primero; hasta entonces puede haber vasos de menos.',
     'Intercámbielos.',
   ],
   'heat-assumed': ({ assumed, wbgtC }, say) => [
@@ -113,7 +113,7 @@ const stations: Pick<
   ],
   'pre-pour-room': ({ drink, tables, hold, wanted, more, pourers }, say) => [
     `En ${tables === 1 ? 'la mesa' : `las ${say.count(tables)} mesas`} caben ${say.count(hold)} vasos de ${say.served(drink)}.`,
-    `Antes del primer corredor deberían estar servidos ${say.count(wanted)}: ${say.count(wanted - hold)} más.`,
+    `Antes del primer corredor deben estar servidos ${say.count(wanted)}: ${say.count(wanted - hold)} más.`,
     `Ponga ${more === 1 ? '1 mesa más' : `${say.count(more)} mesas más`}${
       pourers === undefined ? '' : `, o haga que ${say.count(pourers)} personas sirvan ${say.served(drink)}`
     }.`,

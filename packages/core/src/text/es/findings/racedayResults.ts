@@ -18,21 +18,21 @@ export const results: Pick<TextsOf<RacedayParams>, Codes> = {
   'results-empty': byProblem({
     noLine: ({ column }, say) => [
       'El archivo está vacío.',
-      `Debería tener una cabecera con la columna ${say.found(column)}, y una fila por cada persona en meta.`,
+      `Debe tener una cabecera con la columna ${say.found(column)}, y una fila por cada persona en meta.`,
     ],
     noTimes: ({ column, rows }, say) => [
       `La columna ${say.found(column)} no tiene ningún tiempo de meta en ${rowsText(rows, say)}.`,
-      'Debería tener al menos uno.',
+      'Debe tener al menos uno.',
     ],
   }),
   'results-unread': byProblem({
     openQuote: () => [
       'Unas comillas no se cierran.',
-      'Deberían cerrarse, y las comillas dentro de un campo deberían ir dobles.',
+      'Deben cerrarse, y las comillas dentro de un campo deben ir dobles.',
     ],
     afterQuote: () => [
       'Hay texto después de unas comillas de cierre.',
-      'Debería haber un separador o el final de la línea; las comillas dentro de un campo deberían ir dobles.',
+      'Debe haber un separador o el final de la línea; las comillas dentro de un campo deben ir dobles.',
     ],
     tooMany: ({ fields, header }, say) => [
       `La fila tiene ${say.count(fields)} campos, y la cabecera ${say.count(header)}.`,
@@ -46,14 +46,14 @@ export const results: Pick<TextsOf<RacedayParams>, Codes> = {
     ],
     noTime: ({ found }, say) => [
       `${say.found(found)} no es un tiempo de meta.`,
-      'Debería ser un tiempo mayor que 0 como H:MM:SS, MM:SS o segundos, o bien DNF, DNS o nada.',
+      'Debe ser un tiempo mayor que 0 como H:MM:SS, MM:SS o segundos, o bien DNF, DNS o nada.',
     ],
     more: ({ rows }, say) => [`Desde aquí no se pueden leer ${rowsText(rows, say)} más.`],
   }),
   'results-column': byProblem({
     several: ({ column, count }, say) => [
       `Hay ${say.count(count)} columnas con el nombre ${say.found(column)}.`,
-      'Debería haber una.',
+      'Debe haber una.',
       'Cambie el nombre de las otras.',
     ],
     none: ({ column, header, more }, say) => [

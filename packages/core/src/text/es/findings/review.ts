@@ -140,7 +140,8 @@ const service: TextsOf<ServiceParams> = {
     ];
   },
   'station-off-course': ({ measured, limit, course, measure, swapped }, say) => {
-    const { measured: distance, limit: most } = say.compare(measured, limit);
+    const { measured: near, limit: most } = say.compare(measured, limit);
+    const distance = measured < 1000 ? near : say.far(measured);
     return [
       `El marcador está a ${distance} del recorrido servido más cercano (${say.course(course)} en ${say.far(measure)}).`,
       `Debe estar como mucho a ${most}.`,

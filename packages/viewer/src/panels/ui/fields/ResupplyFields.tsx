@@ -41,7 +41,7 @@ export function ResupplyFields(props: SuppliesProps): JSX.Element {
   return (
     <>
       <NumberField
-        {...ruleField(props, [...PATH, 'at'], 'Second delivery ordered when left')}
+        {...ruleField(props, [...PATH, 'at'], 'Share left when ordering a second delivery')}
         fallback={fallback.resupply?.at}
         unit="(0–1)"
         save={save('at')}
