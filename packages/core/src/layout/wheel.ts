@@ -99,12 +99,13 @@ export function readWheel(
  * there, not at which side of the end. Half of it, on the mean, is counted at the wrong one.
  */
 function bendNear({ corners }: WheelLine, end: number): number {
+  const near = corners.filter(({ at }) => Math.abs(at - end) <= SPARSE);
   let [first, turn, sharpest] = [0, 0, 0];
-  for (const { at, turn: more } of corners) {
-    if (at > end + SPARSE) break;
+  for (const { at, turn: more } of near) {
     turn += more;
-    while (corners[first]!.at < Math.max(at - SMOOTHED_OVER, end - SPARSE)) turn -= corners[first++]!.turn;
-    if (at >= end - SPARSE) sharpest = Math.max(sharpest, Math.abs(turn));
+    // The corner itself stays, so that the search ends there at the latest.
+    while (near[first]!.at < at - SMOOTHED_OVER) turn -= near[first++]!.turn;
+    sharpest = Math.max(sharpest, Math.abs(turn));
   }
   return sharpest;
 }

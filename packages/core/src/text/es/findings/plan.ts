@@ -10,9 +10,7 @@ import { startPlaces, startWaypoint } from './planStart.ts';
 type JsonText = readonly [should: (say: Say) => string, action?: string];
 
 const EXPECTED: Readonly<Record<JsonExpected, JsonText>> = {
-  value: [
-    () => 'Debe haber un valor: un texto entre comillas dobles, un número, true, false, una lista o un objeto.',
-  ],
+  value: [() => 'Debe haber un valor: un texto entre comillas dobles, un número, true, false, una lista o un objeto.'],
   number: [() => 'Debe haber un número como 12 o 0.5.'],
   key: [() => 'Debe haber una clave entre comillas dobles.'],
   colon: [() => 'Debe haber dos puntos después de la clave.'],
