@@ -34,8 +34,8 @@ export interface WheelLine {
 /** Length over which a recorded track is smoothed, and the step at which it is then taken, metres. */
 const SMOOTHED_OVER = 10;
 const STEP = 2;
-/** A recorder sets its points up to so far apart, metres: a bend at an end of the reading may be in the next one. */
-const SPARSE = 25;
+/** A recorder sets its points up to so far apart, metres, in whole steps: a bend at an end of the reading may be in the next one. */
+const SPARSE = 24;
 
 /**
  * Uncertainty of an item's offset on a road of `width` metres, metres: 1 where the course is drawn on the road's centre, else half the
@@ -87,7 +87,9 @@ export function readWheel(
   if (line.skips.some((skip) => skip >= low && skip <= high)) return null;
   const { longer, totalTurn } = readOffsetLine(line.corners, low, high, offset);
   const sign = to < from ? -1 : 1;
-  const doubt = course.drawn === 'recorded' ? Math.hypot(bendNear(line, low), bendNear(line, high)) : 0;
+  // A short reading has room for a part of a bend only.
+  const room = course.drawn === 'recorded' ? Math.min((high - low) / SPARSE, 1) : 0;
+  const doubt = room * Math.hypot(bendNear(line, low), bendNear(line, high));
   return {
     length: longer === null ? null : to - from + sign * longer + 0,
     margin: totalTurn * uncertainty + (Math.abs(offset) * doubt) / 2,
@@ -183,8 +185,7 @@ function turns(east: Float64Array, north: Float64Array, at: (k: number) => numbe
 /** Corners of the line whose every point is the mean of the course over the 10 m around it, taken each 2 m. */
 function smoothedCorners(course: Course, first: number, last: number): Corner[] {
   const reach = SMOOTHED_OVER / 2;
-  // Counted from the start of the course, so that the same points are taken whatever is asked.
-  const from = Math.floor(Math.max(first - reach - STEP, 0) / STEP) * STEP;
+  const from = Math.max(first - reach - STEP, 0);
   const to = Math.min(last + reach + STEP, rawLength(course));
   const { raw, east, north } = projected(course, from, to);
   const points = Math.max(Math.floor((to - from) / STEP) + 1, 2);
