@@ -64,7 +64,7 @@ it('holds the kerb of a recorded bend within its margin', () => {
         const from = STRAIGHT + begins;
         const side = left ? offset : -offset;
         const reading = wheelBetween(course, from, from + 91, side, offsetUncertainty(course, 4));
-        if (reading?.length == null) return;
+        if (reading === null || reading.length === null) return;
         off.read++;
         const error = Math.abs(reading.length - kerbLength(bend, from, from + 91, side));
         if (error > reading.margin) off.outside++;
