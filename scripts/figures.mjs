@@ -33,16 +33,10 @@ function figure(value) {
 
 function speedTable() {
   const { node, rows } = JSON.parse(readFileSync(join(root, 'packages/core/bench/results.json'), 'utf8'));
-  const lines = rows.map(
-    (row) =>
-      `| ${row.work} | ${row.peer} | ${figure(row.figure)}${row.unit} | ${row.bound} ${figure(row.target)}${row.unit} |`,
-  );
   return [
-    '| work | figure | measured | must reach |',
-    '|---|---|--:|--:|',
-    ...lines,
+    figureTable(rows),
     '',
-    `Node ${node.slice(1)}, both sides in one run. Repeat: \`npx -y pnpm@12 bench\`.`,
+    `Node ${node.slice(1)}, both sides in one run, medians of five interleaved rounds. Repeat: \`npx -y pnpm@12 bench\`.`,
   ].join('\n');
 }
 

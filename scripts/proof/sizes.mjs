@@ -29,7 +29,7 @@ const REVIEW =
 const CASES = [
   {
     name: 'snapping only',
-    what: 'buildCourse, indexCourse, passesOf, with geographiclib-geodesic, flatbush, d3-array',
+    what: 'buildCourse, indexCourse, passesOf, with geographiclib-geodesic, d3-array',
     limit: 21_000,
     source: "export { buildCourse, indexCourse, passesOf } from '@halfcup/core/geometry';",
   },

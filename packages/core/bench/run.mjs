@@ -1,10 +1,11 @@
 /**
  * `pnpm bench`: course geometry against its peers in the same run. Prints a table of ratios and
  * writes it to bench/results.json, from which the table of packages/core/BENCHMARKS.md is made. Exits 1 where a ratio
- * falls short of its target.
+ * falls short of its target. Every time is the median of five interleaved rounds. `run.mjs sizes` runs one part
+ * alone and puts its rows among the others.
  */
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -16,15 +17,19 @@ import { indexCourse, measureLine, passesOf } from '@halfcup/core/geometry';
 import { readGpx } from '@halfcup/core/gpx';
 import { readResults } from '@halfcup/core/raceday';
 import { courseOf, generator, gpxText, indexedOf, pinsAlong, windingLine } from './data.mjs';
-import { inTurn, timed } from './timing.mjs';
+import { benchSizes } from './sizes.mjs';
+import { inTurn, median, roundsOf } from './timing.mjs';
 
 const here = dirname(fileURLToPath(import.meta.url));
 const rows = [];
-/** `at least` wants the figure to be no smaller than the target, `at most` no larger. */
+const ROUNDS = 5;
+
+/** `at least` wants the figure to be no smaller than the target, `at most` no larger; without a target it is only told. */
 function report(work, peer, figure, unit, bound, target) {
-  const met = bound === 'at least' ? figure >= target : figure <= target;
+  const met = bound === undefined || (bound === 'at least' ? figure >= target : figure <= target);
   rows.push({ work, peer, figure, unit, bound, target, met });
-  console.log(`${met ? ' ' : '!'} ${work}; ${peer}: ${figure.toPrecision(3)}${unit} (${bound} ${target}${unit})`);
+  const wanted = bound === undefined ? '' : ` (${bound} ${target}${unit})`;
+  console.log(`${met ? ' ' : '!'} ${work}; ${peer}: ${figure.toPrecision(3)}${unit}${wanted}`);
 }
 
 function benchGpx() {
@@ -34,7 +39,7 @@ function benchGpx() {
     parser.write(text);
     parser.close();
   };
-  const { ratio } = inTurn(() => readGpx(text, 'bench.gpx'), bare, 7);
+  const { ratio } = inTurn(() => readGpx(text, 'bench.gpx'), bare, ROUNDS);
   const work = `read a GPX of 130,000 points (${(text.length / 1e6).toFixed(1)} MB)`;
   report(work, 'time over a bare saxes pass', 1 / ratio, '×', 'at most', 1.5);
   const folder = mkdtempSync(join(tmpdir(), 'halfcup-bench-'));
@@ -50,10 +55,11 @@ function benchGpx() {
           { encoding: 'utf8', stdio: ['ignore', 'pipe', 'ignore'] },
         ),
       );
-    const ours = child('halfcup');
-    const peer = child('gpxparser');
-    report(work, 'faster than gpxparser in Node', peer.ms / ours.ms, '×', 'at least', 30);
-    report(work, 'peak memory of gpxparser over ours', peer.peakMb / ours.peakMb, '×', 'at least', 8);
+    const pairs = Array.from({ length: ROUNDS }, () => [child('halfcup'), child('gpxparser')]);
+    const speed = median(pairs.map(([ours, peer]) => peer.ms / ours.ms));
+    const memory = median(pairs.map(([ours, peer]) => peer.peakMb / ours.peakMb));
+    report(work, 'faster than gpxparser in Node', speed, '×', 'at least', 30);
+    report(work, 'peak memory of gpxparser over ours', memory, '×', 'at least', 8);
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
@@ -68,7 +74,7 @@ function benchMeasure() {
       sum += Geodesic.WGS84.Inverse(lat[i - 1], lon[i - 1], lat[i], lon[i], Geodesic.DISTANCE).s12;
     return sum;
   };
-  const { ratio } = inTurn(() => measureLine(lon, lat), truth, 5);
+  const { ratio } = inTurn(() => measureLine(lon, lat), truth, ROUNDS);
   report('measure of 200,000 points', 'faster than summing geographiclib', ratio, '×', 'at least', 8);
   report(
     'measure of 200,000 points',
@@ -95,12 +101,13 @@ function benchPasses() {
       for (let k = 0; k < 100; k++) ours();
     },
     turf,
-    5,
+    ROUNDS,
   );
   report(work, "faster than 30 calls of turf's nearestPointOnLine", many.ratio * 100, '×', 'at least', 1000);
-  const built = inTurn(() => pins.forEach((pin, k) => passesOf(k === 0 ? indexCourse(course) : indexed, pin)), turf, 5);
+  const withIndex = () => pins.forEach((pin, k) => passesOf(k === 0 ? indexCourse(course) : indexed, pin));
+  const built = inTurn(withIndex, turf, ROUNDS);
   report(work, 'the same, with building the index', built.ratio, '×', 'at least', 50);
-  return { turfCall: timed(turf) / 30 };
+  return { turfCall: () => nearestPointOnLine(geojson, point(pins[15])) };
 }
 
 function benchGrowth() {
@@ -116,7 +123,7 @@ function benchGrowth() {
       for (let k = 0; k < 200; k++) pins.forEach((pin) => passesOf(indexed, pin));
     };
   };
-  const { ratio } = inTurn(time(small), time(large), 5);
+  const { ratio } = inTurn(time(small), time(large), ROUNDS);
   report(
     'one station on a course 50 times longer (1,000,000 points)',
     'time over that on 20,000 points',
@@ -128,7 +135,7 @@ function benchGrowth() {
   const bytes = (after.arrayBuffers + after.heapUsed - before.arrayBuffers - before.heapUsed) / 1_000_000;
   report('a course of 1,000,000 points with its index', 'memory a point', bytes, ' bytes', 'at most', 120);
   const dense = indexedOf(windingLine(160_000, 0.2625));
-  const densely = inTurn(time(small), time(dense), 5);
+  const densely = inTurn(time(small), time(dense), ROUNDS);
   report('one station on points 8 times denser', 'time over that on 20,000 points', densely.ratio, '×', 'at most', 8);
 }
 
@@ -159,12 +166,11 @@ function benchLayout(turfCall) {
   if (!read.ok) throw new Error(read.findings[0].message);
   const { plan } = read.value;
   const stage = () => layoutStage(plan, courses);
-  for (let k = 0; k < 100; k++) stage();
-  const times = Array.from({ length: 51 }, () => timed(stage)).toSorted((a, b) => a - b);
+  const { ratio } = inTurn(stage, turfCall, ROUNDS);
   report(
     'the layout of 30 stations and two races on 20,000 points',
     "time over one call of turf's nearestPointOnLine",
-    times[25] / turfCall,
+    1 / ratio,
     '×',
     'at most',
     0.25,
@@ -208,32 +214,44 @@ function benchRaceDay() {
     return () => dayStage(plan, courses, seen.value, new Map([['results.csv', text]]));
   };
   const parse = () => readResults(text, 'net', 'results.csv');
-  const { ratio, peer } = inTurn(dayOf(12_500), parse, 5);
+  const rounds = roundsOf([parse, dayOf(6250), dayOf(12_500)], ROUNDS);
   report(
     'race day of 50,000 runners in four waves over 30 stations, its results read',
     'time over reading the results file alone',
-    1 / ratio,
+    median(rounds.map(([reading, , whole]) => whole / reading)),
     '×',
     'at most',
     3,
   );
-  const half = inTurn(dayOf(12_500), dayOf(6250), 5);
   report(
     'race day of 50,000 runners over that of 25,000, both less the reading',
     'growth',
-    (half.ours - peer) / (half.peer - peer),
+    median(rounds.map(([reading, half, whole]) => (whole - reading) / (half - reading))),
     '×',
     'at most',
     2.4,
   );
 }
 
-// First, in a process that has run nothing else: what ran before slows the bare pass more than ours.
-benchGpx();
-benchMeasure();
-const { turfCall } = benchPasses();
-benchLayout(turfCall);
-benchGrowth();
-benchRaceDay();
-writeFileSync(join(here, 'results.json'), `${JSON.stringify({ node: process.version, rows }, null, 2)}\n`);
+const PARTS = {
+  // First, in a process that has run nothing else: what ran before slows the bare pass more than ours.
+  gpx: benchGpx,
+  measure: benchMeasure,
+  passes: () => benchLayout(benchPasses().turfCall),
+  sizes: () => benchSizes(report),
+  growth: benchGrowth,
+  raceday: benchRaceDay,
+};
+const file = join(here, 'results.json');
+const only = process.argv[2];
+if (only !== undefined && PARTS[only] === undefined)
+  throw new Error(`found the part "${only}"; expected one of ${Object.keys(PARTS).join(', ')}`);
+for (const part of only === undefined ? Object.values(PARTS) : [PARTS[only]]) part();
+// Of a part alone its rows are put in the place of those that were there.
+const before = only === undefined ? [] : JSON.parse(readFileSync(file, 'utf8')).rows;
+const isNew = ({ work, peer }) => rows.some((row) => row.work === work && row.peer === peer);
+const kept = before.filter((row) => !isNew(row));
+const place = before.findIndex(isNew);
+kept.splice(place < 0 ? kept.length : place, 0, ...rows);
+writeFileSync(file, `${JSON.stringify({ node: process.version, rows: kept }, null, 2)}\n`);
 process.exitCode = rows.every((row) => row.met) ? 0 : 1;

@@ -33,7 +33,7 @@ export { type Calibration, FACTOR_LIMITS, type Mark, calibrate } from './course/
 export { measureOf, rawOf } from './course/scale.ts';
 
 // From a point to its passes
-export { type IndexedCourse, indexCourse } from './course/segmentIndex.ts';
+export { type Boxes, type IndexedCourse, indexCourse } from './course/segmentIndex.ts';
 export { PASS_DEFAULTS, type PassOptions, nearestOn, passesOf } from './course/passes.ts';
 export { swappedPosition } from './course/swapped.ts';
 

@@ -4,8 +4,9 @@
  * geodesic so that each is straight to well under 1 mm.
  */
 import { type Finding, type LonLat, type Result, type Where, bad, good, isWhere } from '../finding.ts';
-import { wrapDegrees } from '../geodesy/ellipsoid.ts';
+import { RADIANS, wrapDegrees } from '../geodesy/ellipsoid.ts';
 import { between } from '../geodesy/karney.ts';
+import { type Frame, frameAt } from '../geodesy/frame.ts';
 import { SHORT, lengthBetween } from '../geodesy/segment.ts';
 import type { GpxSegment } from '../gpx/document.ts';
 import { foundOf } from '../text/found.ts';
@@ -58,7 +59,8 @@ interface Gap {
 interface Growing {
   lon: Float64Array;
   lat: Float64Array;
-  ele: Float64Array;
+  /** `null` where the first point has none, so that the course has none. */
+  ele: Float64Array | null;
   raw: Float64Array;
   count: number;
   duplicates: number;
@@ -94,16 +96,15 @@ export function buildCourse(input: CourseInput): Result<Course> {
   if (grown.count < 2 || !(length > 0))
     return bad([...findings, noPosition(input.segments, where) ?? tooShort(points, grown.count, where)]);
   if (length > LONGEST) return bad([...findings, tooLong(input.segments, length, where)]);
-  const raw = grown.raw.slice(0, grown.count);
-  const ele = grown.ele.slice(0, grown.count);
+  const ele = grown.ele && columnOf(grown, grown.ele);
   const course: Course = {
     id: input.id,
     name: input.name,
     drawn: input.drawn ?? 'recorded',
-    lon: grown.lon.slice(0, grown.count),
-    lat: grown.lat.slice(0, grown.count),
-    ele: ele.some(Number.isNaN) ? null : ele,
-    raw,
+    lon: columnOf(grown, grown.lon),
+    lat: columnOf(grown, grown.lat),
+    ele: ele === null || hasGaps(ele) ? null : ele,
+    raw: columnOf(grown, grown.raw),
     scale: { raw: [0, length], measure: [0, length] },
     skips: grown.skips,
     points,
@@ -174,23 +175,78 @@ function tooLong(segments: readonly GpxSegment[], length: number, where: Where):
   );
 }
 
+/** A column as long as it is filled. */
+const columnOf = ({ count }: Growing, column: Float64Array): Float64Array =>
+  count === column.length ? column : column.slice(0, count);
+
+function hasGaps(column: Float64Array): boolean {
+  for (let i = 0; i < column.length; i++) if (Number.isNaN(column[i]!)) return true;
+  return false;
+}
+
 function grow(segments: readonly GpxSegment[], rule: GapRule, points: number): Growing {
-  const size = points + 16;
   const grown: Growing = {
-    lon: new Float64Array(size),
-    lat: new Float64Array(size),
-    ele: new Float64Array(size),
-    raw: new Float64Array(size),
+    lon: new Float64Array(points),
+    lat: new Float64Array(points),
+    ele: Number.isNaN(segments.find((segment) => segment.ele.length > 0)?.ele[0] ?? NaN)
+      ? null
+      : new Float64Array(points),
+    raw: new Float64Array(points),
     count: 0,
     duplicates: 0,
     skips: [],
   };
   for (const segment of segments) {
-    for (let i = 0; i < segment.lon.length; i++) {
+    let i = 0;
+    while (i < segment.lon.length) {
       addPoint(grown, segment.lon[i]!, segment.lat[i]!, segment.ele[i]!, i === 0 && rule === 'skip');
+      i = addShort(grown, segment, i + 1, frameAt(0, segment.lat[i]!));
     }
   }
   return grown;
+}
+
+/** Degrees of latitude around a frame's origin in which its radii, by series, are good to 1e-11. */
+const REACH = 0.02;
+
+/**
+ * Adds the points from `first` on that are at most 200 m from the one before and near the frame's latitude, as nearly all are, without
+ * a sine for each; gives the index of the first that is not. Accuracy: that of `segmentLength`.
+ */
+function addShort(grown: Growing, segment: GpxSegment, first: number, frame: Frame): number {
+  const { lon, lat, ele, raw } = grown;
+  const { parallel, parallel1, parallel2, meridian, meridian1, meridian2 } = frame;
+  const end = frame.temperate ? segment.lon.length : 0;
+  let { count } = grown;
+  let lon0 = lon[count - 1]!;
+  let lat0 = lat[count - 1]!;
+  let raw0 = raw[count - 1]!;
+  let i = first;
+  for (; i < end && count < lon.length; i++) {
+    const dLon = wrapDegrees(segment.lon[i]! - lon0);
+    const nextLat = segment.lat[i]!;
+    const dLat = nextLat - lat0;
+    const middle = 0.5 * (lat0 + nextLat) - frame.lat;
+    const u = middle * RADIANS;
+    const east = (parallel + u * (parallel1 + u * parallel2)) * dLon * RADIANS;
+    const north = (meridian + u * (meridian1 + u * meridian2)) * dLat * RADIANS;
+    const squared = east * east + north * north;
+    if (!(squared <= SHORT * SHORT && middle < REACH && middle > -REACH)) break;
+    if (dLon === 0 && dLat === 0) {
+      grown.duplicates++;
+      continue;
+    }
+    lon0 += dLon;
+    lat0 = nextLat;
+    raw0 += Math.sqrt(squared);
+    lon[count] = lon0;
+    lat[count] = lat0;
+    if (ele !== null) ele[count] = segment.ele[i]!;
+    raw[count] = raw0;
+    count++;
+  }
+  grown.count = count;
+  return i;
 }
 
 function addPoint(grown: Growing, lon: number, lat: number, ele: number, maySkip: boolean): void {
@@ -212,7 +268,7 @@ function addPoint(grown: Growing, lon: number, lat: number, ele: number, maySkip
   // A course that is refused for its length is not cut.
   const pieces = raw0 + length > LONGEST ? 1 : Math.ceil(length / SHORT);
   if (pieces > 1) {
-    const ele0 = grown.ele[count - 1]!;
+    const ele0 = grown.ele === null ? NaN : grown.ele[count - 1]!;
     between(lon0, lat0, lon, lat, pieces).forEach(([midLon, midLat], piece) => {
       const share = (piece + 1) / pieces;
       push(grown, midLon, midLat, ele0 + (ele - ele0) * share, raw0 + length * share);
@@ -225,16 +281,19 @@ function push(grown: Growing, lon: number, lat: number, ele: number, raw: number
   if (grown.count === grown.lon.length) enlarge(grown);
   grown.lon[grown.count] = lon;
   grown.lat[grown.count] = lat;
-  grown.ele[grown.count] = ele;
+  if (grown.ele !== null) grown.ele[grown.count] = ele;
   grown.raw[grown.count] = raw;
   grown.count++;
 }
 
 function enlarge(grown: Growing): void {
-  const size = grown.count * 2;
-  for (const column of ['lon', 'lat', 'ele', 'raw'] as const) {
-    const wider = new Float64Array(size);
-    wider.set(grown[column]);
-    grown[column] = wider;
-  }
+  const wider = (column: Float64Array): Float64Array => {
+    const copy = new Float64Array(grown.count * 2);
+    copy.set(column);
+    return copy;
+  };
+  grown.lon = wider(grown.lon);
+  grown.lat = wider(grown.lat);
+  grown.ele = grown.ele && wider(grown.ele);
+  grown.raw = wider(grown.raw);
 }

@@ -1,12 +1,12 @@
 /** The shape of an indexed course; a course by itself is told apart, for it is what people give. */
-import { type Shape, aFunction, finite, listOf, recordOf, remembered, want } from '../wants.ts';
+import { type Shape, column, finite, listOf, recordOf, remembered, want } from '../wants.ts';
 import { isCourse } from './course.ts';
 import type { IndexedCourse } from './segmentIndex.ts';
 
 const indexed: Shape = remembered(
   recordOf<IndexedCourse>('the course that indexCourse returns', {
     course: isCourse,
-    boxes: recordOf('the index of indexCourse', { search: aFunction }),
+    boxes: recordOf('the index of indexCourse', { levels: listOf(column, 1) }),
     tangles: listOf(recordOf('a tangle', { from: finite, to: finite })),
   }),
 );

@@ -3,14 +3,13 @@
  * Measures are calibrated. Out of range there is no answer (`null`): nothing is clamped.
  * Accuracy: 1 µm on segments up to 200 m.
  */
-import { bisectRight } from 'd3-array';
 import type { LonLat } from '../finding.ts';
 import type { Degrees, Metres } from '../units.ts';
 import { RADIANS, normalAzimuth, wrapDegrees } from '../geodesy/ellipsoid.ts';
-import { eastNorth, fromEastNorth } from '../geodesy/frame.ts';
+import { type Spot, frameAt, fromEastNorth, fromFrame, placeIn } from '../geodesy/frame.ts';
 import { segmentAzimuthDeg } from '../geodesy/segment.ts';
 import { type Course, type Skip, rawLength, wantCourse, wantMeasure } from './course.ts';
-import { toRaw } from './scale.ts';
+import { bisectRight, toRaw } from './scale.ts';
 import { aNumber, finite, want } from '../wants.ts';
 
 /** A place on a course: on the segment after `vertex`, at `share` (0 to 1) of it. */
@@ -62,13 +61,21 @@ export function meanAzimuth(before: number, after: number): number {
   return Math.abs(turn) === 180 ? after : normalAzimuth(before + turn / 2);
 }
 
+/** Where a place is on the ground. */
+export function pointOf(course: Course, { vertex, share }: CoursePlace): LonLat {
+  if (share <= 0) return vertexAt(course, vertex);
+  if (share >= 1) return vertexAt(course, vertex + 1);
+  const frame = frameAt(wrapDegrees(course.lon[vertex]!), course.lat[vertex]!);
+  const spot: Spot = { east: 0, north: 0 };
+  placeIn(frame, course.lon[vertex + 1]!, course.lat[vertex + 1]!, spot);
+  return fromFrame(frame, spot.east * share, spot.north * share);
+}
+
 /** Where a place is on the ground, and which way the course runs there. */
 export function groundAt(course: Course, place: CoursePlace): PointAt {
   const { vertex, share } = place;
   if (share > 0 && share < 1) {
-    const from = vertexAt(course, vertex);
-    const { east, north } = eastNorth(from, vertexAt(course, vertex + 1));
-    const at = fromEastNorth(from, east * share, north * share);
+    const at = pointOf(course, place);
     // Towards the farther end, so that a place next to a vertex keeps its azimuth.
     const azimuthDeg =
       share < 0.5
@@ -158,7 +165,7 @@ function placeOfVertex(course: Course, i: number): CoursePlace {
 export function sliceLine(course: Course, from: Metres, to: Metres): LonLat[] {
   wantMeasure('sliceLine', course, from);
   want('sliceLine', 'to', finite, to);
-  return slicePlaces(course, toRaw(course, from), toRaw(course, to)).map((place) => groundAt(course, place).at);
+  return slicePlaces(course, toRaw(course, from), toRaw(course, to)).map((place) => pointOf(course, place));
 }
 
 /** Elevation in metres at a place, linear between vertices; NaN without elevations. */

@@ -15,7 +15,8 @@ it('the raw measure is the running sum of geodesics from 0, the same as that of 
   const [lon, lat] = [Float64Array.from(points, (at) => at[0]), Float64Array.from(points, (at) => at[1])];
   const raw = measureLine(lon, lat);
   expect(raw[0]).toBe(0);
-  expect(raw).toEqual(courseThrough(points).raw);
+  // A course is built by series, which differ in the last digits.
+  expect([...raw]).toEqual([...courseThrough(points).raw].map((value) => expect.closeTo(value, 8) as number));
   for (let i = 1; i < points.length; i++)
     expect(raw[i]! - raw[i - 1]!).toBeCloseTo(inverse(...points[i - 1]!, ...points[i]!).length, 6);
   expect(measureLine(new Float64Array(0), new Float64Array(0))).toEqual(new Float64Array(0));

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { LonLat } from '../finding.ts';
-import { fromEastNorth } from '../geodesy/frame.ts';
+import { frameAt, fromEastNorth } from '../geodesy/frame.ts';
 import { ORIGIN, courseOfSegments, courseThrough } from '../testing/courses.ts';
 import { type Minimum, minimaNear } from './minima.ts';
 import { nearestOn, passesOf } from './passes.ts';
@@ -11,7 +11,7 @@ type Point = readonly [east: number, north: number];
 const ground = ([east, north]: Point): LonLat => fromEastNorth(ORIGIN, east, north);
 /** A course through points of a plane, metres from the pin. */
 const through = (...points: Point[]): IndexedCourse => indexCourse(courseThrough(points.map(ground)));
-const minima = (indexed: IndexedCourse): Minimum[] => minimaNear(indexed, ORIGIN, 60, 10);
+const minima = (indexed: IndexedCourse): Minimum[] => minimaNear(indexed, frameAt(...ORIGIN), 60, 10);
 const close = (value: number): number => expect.closeTo(value, 4) as number;
 
 const polar = (radius: number, degrees: number): Point => [

@@ -2,9 +2,10 @@
  * Local minima of the distance from a point to a course, in running order, with the highest
  * distance that the course reaches between each and the next.
  */
-import type { LonLat } from '../finding.ts';
-import { project } from '../geodesy/frame.ts';
-import { type IndexedCourse, type VertexRun, nearRuns } from './segmentIndex.ts';
+import { DEGREES } from '../geodesy/ellipsoid.ts';
+import { type Frame, type Spot, placeIn } from '../geodesy/frame.ts';
+import type { Course } from './course.ts';
+import { type IndexedCourse, type VertexRun, type Window, runsIn, windowAround } from './segmentIndex.ts';
 
 /** A place where the course comes nearest before it moves away again. East and north are from the point, metres. */
 export interface Minimum {
@@ -24,116 +25,166 @@ export interface Minimum {
   rise: number;
 }
 
-/** Vertices around a point, projected; scratch of one search. */
-interface Near {
-  readonly indexed: IndexedCourse;
-  readonly first: number;
-  readonly east: Float64Array;
-  readonly north: Float64Array;
-  readonly skips: ReadonlySet<number>;
+/** One search along runs of a course, in its point's frame; written as it goes, so that no vertex allocates. */
+interface Search {
+  readonly course: Course;
+  readonly frame: Frame;
+  readonly window: Window;
+  readonly radius: number;
+  readonly found: Minimum[];
+  /** The segment at hand: its ends, metres from the point. */
+  readonly from: Spot;
+  readonly to: Spot;
+  /** East and north of the segment before it, where the course runs through from it. */
+  readonly before: Spot;
+  through: boolean;
 }
 
-/** Minima within `radius` metres of a point; `margin` metres beyond it the course counts as gone. */
-export function minimaNear(indexed: IndexedCourse, at: LonLat, radius: number, margin: number): Minimum[] {
+/** Minima within `radius` metres of the origin of a frame; `margin` metres beyond it the course counts as gone. */
+export function minimaNear(indexed: IndexedCourse, frame: Frame, radius: number, margin: number): Minimum[] {
+  const window = windowAround(indexed, [frame.lon, frame.lat], radius + margin);
   const found: Minimum[] = [];
-  const skips = new Set(indexed.course.skips.map((skip) => skip.vertex));
-  for (const run of nearRuns(indexed, at, radius + margin)) {
-    const open = found.at(-1);
-    if (open !== undefined) open.rise = Infinity;
-    searchRun(projectRun(indexed, at, run, skips), run, radius, found);
+  const search: Search = {
+    course: indexed.course,
+    frame,
+    window,
+    radius,
+    found,
+    from: { east: 0, north: 0 },
+    to: { east: 0, north: 0 },
+    before: { east: 0, north: 0 },
+    through: false,
+  };
+  for (const run of runsIn(indexed, window)) {
+    leave(found);
+    searchRun(search, run);
   }
-  const last = found.at(-1);
-  if (last !== undefined) last.rise = Infinity;
+  leave(found);
   return found;
 }
 
-function projectRun(indexed: IndexedCourse, at: LonLat, run: VertexRun, skips: ReadonlySet<number>): Near {
-  const count = run.last - run.first + 1;
-  const east = new Float64Array(count);
-  const north = new Float64Array(count);
-  project(at, indexed.course.lon, indexed.course.lat, run.first, count, east, north);
-  return { indexed, first: run.first, east, north, skips };
+/** The course has gone out of reach: what comes next is apart. */
+function leave(found: readonly Minimum[]): void {
+  if (found.length > 0) found[found.length - 1]!.rise = Infinity;
 }
 
-function searchRun(near: Near, run: VertexRun, radius: number, found: Minimum[]): void {
-  const { east, north, skips } = near;
-  const count = run.last - run.first;
-  const finish = near.indexed.course.lon.length - 1;
-  let falling = run.first === 0;
-  for (let k = 0; k < count; k++) {
-    lift(found, Math.hypot(east[k]!, north[k]!));
-    const vertex = run.first + k;
-    if (skips.has(vertex)) {
-      const open = found.at(-1);
-      if (open !== undefined) open.rise = Infinity;
-      falling = true;
+function lift(found: readonly Minimum[], { east, north }: Spot): void {
+  if (found.length === 0) return;
+  const open = found[found.length - 1]!;
+  const squared = east * east + north * north;
+  if (squared > open.rise * open.rise) open.rise = Math.sqrt(squared);
+}
+
+/** Whether a whole segment lies on one side of the window, so that nothing of it is near. */
+function isOutside({ west, south, east, north }: Window, x0: number, y0: number, x1: number, y1: number): boolean {
+  return (
+    (y0 > north && y1 > north) || (y0 < south && y1 < south) || (x0 < west && x1 < west) || (x0 > east && x1 > east)
+  );
+}
+
+function searchRun(search: Search, { first, last }: VertexRun): void {
+  const { course, frame, window, found, from, to, before } = search;
+  const { lon, lat } = course;
+  const finish = lon.length - 1;
+  let skip = skipFrom(course, first);
+  /** The course comes down to the vertex at hand, or begins there. */
+  let falling = first === 0;
+  /** The vertex at hand is in the frame. */
+  let placed = false;
+  search.through = false;
+  for (let i = first; i < last; i++) {
+    const jumps = i === skip;
+    if (jumps || isOutside(window, lon[i]!, lat[i]!, lon[i + 1]!, lat[i + 1]!)) {
+      if (jumps) skip = skipFrom(course, i + 1);
+      leave(found);
+      falling = jumps;
+      placed = false;
+      search.through = false;
       continue;
     }
-    const dx = east[k + 1]! - east[k]!;
-    const dy = north[k + 1]! - north[k]!;
-    const share = -(east[k]! * dx + north[k]! * dy) / (dx * dx + dy * dy);
+    if (!placed) placeIn(frame, lon[i]!, lat[i]!, from);
+    placeIn(frame, lon[i + 1]!, lat[i + 1]!, to);
+    placed = true;
+    lift(found, from);
+    const dx = to.east - from.east;
+    const dy = to.north - from.north;
+    const along = -(from.east * dx + from.north * dy);
+    const squared = dx * dx + dy * dy;
+    // A rounding long: it has no direction, and the course is neither nearer nor farther for it.
+    if (squared === 0 && i + 1 < last) continue;
     // Nearest at its own start: a minimum only if the course came down to it, or begins here.
-    if (share <= 0) {
-      if (falling) keep(near, k, 0, share < 0 && vertex === 0 ? 'start' : undefined, radius, found);
+    if (along <= 0) {
+      if (falling) keep(search, i, 0, along < 0 && i === 0 ? 'start' : undefined);
       falling = false;
-    } else if (share < 1) {
-      keep(near, k, share, undefined, radius, found);
+    } else if (along < squared) {
+      keep(search, i, along / squared, undefined);
       falling = false;
-    } else falling = true;
-    const ends = vertex + 1 === finish || skips.has(vertex + 1);
-    if (falling && ends) {
-      keep(near, k, 1, share > 1 && vertex + 1 === finish ? 'finish' : undefined, radius, found);
-      falling = false;
+    } else {
+      falling = i + 1 !== finish && i + 1 !== skip;
+      if (!falling) keep(search, i, 1, along > squared && i + 1 === finish ? 'finish' : undefined);
+    }
+    before.east = dx;
+    before.north = dy;
+    search.through = true;
+    from.east = to.east;
+    from.north = to.north;
+  }
+  if (placed) lift(found, from);
+}
+
+/** The first vertex from `first` on that stands before a jump; -1 where none is. */
+export function skipFrom({ skips }: Course, first: number): number {
+  for (const { vertex } of skips) if (vertex >= first) return vertex;
+  return -1;
+}
+
+function keep(search: Search, i: number, share: number, end: Minimum['end']): void {
+  const { course, radius, found, from, to, before } = search;
+  const east = from.east + share * (to.east - from.east);
+  const north = from.north + share * (to.north - from.north);
+  if (east * east + north * north > radius * radius) return;
+  found.push(minimumOf(course, i, share, from, to, share === 0 && search.through ? before : null, end));
+}
+
+/**
+ * The place at `share` of the segment after vertex `i`, whose ends lie at `from` and `to`, as a minimum. At a vertex to which the
+ * course runs by `before` its tangent is the mean of both segments'.
+ */
+export function minimumOf(
+  course: Course,
+  i: number,
+  share: number,
+  from: Spot,
+  to: Spot,
+  before: Spot | null,
+  end: Minimum['end'],
+): Minimum {
+  const dx = to.east - from.east;
+  const dy = to.north - from.north;
+  const east = from.east + share * dx;
+  const north = from.north + share * dy;
+  const distance = Math.sqrt(east * east + north * north);
+  const raw0 = course.raw[i]!;
+  const raw = raw0 + share * (course.raw[i + 1]! - raw0);
+  const length = Math.sqrt(dx * dx + dy * dy) || 1;
+  let tangentEast = dx / length;
+  let tangentNorth = dy / length;
+  let turnDeg = 0;
+  if (before !== null) {
+    const { east: bx, north: by } = before;
+    turnDeg = Math.abs(Math.atan2(bx * dy - by * dx, bx * dx + by * dy)) * DEGREES;
+    const lengthBefore = Math.sqrt(bx * bx + by * by);
+    const x = bx / lengthBefore + tangentEast;
+    const y = by / lengthBefore + tangentNorth;
+    const both = Math.sqrt(x * x + y * y);
+    // Where the course turns right back, the way back counts.
+    if (both >= 1e-9) {
+      tangentEast = x / both;
+      tangentNorth = y / both;
     }
   }
-  lift(found, Math.hypot(east[count]!, north[count]!));
-}
-
-function lift(found: Minimum[], distance: number): void {
-  const open = found.at(-1);
-  if (open !== undefined && distance > open.rise) open.rise = distance;
-}
-
-function keep(
-  near: Near,
-  k: number,
-  share: number,
-  end: 'start' | 'finish' | undefined,
-  radius: number,
-  found: Minimum[],
-): void {
-  const { east, north, first } = near;
-  const { raw } = near.indexed.course;
-  const x = east[k]! + share * (east[k + 1]! - east[k]!);
-  const y = north[k]! + share * (north[k + 1]! - north[k]!);
-  const distance = Math.hypot(x, y);
-  if (distance > radius) return lift(found, distance);
-  const from = raw[first + k]!;
-  const place = { distance, raw: from + share * (raw[first + k + 1]! - from), east: x, north: y, rise: distance };
-  const tangent = share > 0 && share < 1 ? alongSegment(near, k) : atVertex(near, share === 0 ? k : k + 1);
-  found.push(end === undefined ? { ...place, ...tangent } : { ...place, ...tangent, end });
-}
-
-type Tangent = Pick<Minimum, 'tangentEast' | 'tangentNorth' | 'turnDeg'>;
-
-function alongSegment({ east, north }: Near, k: number): Tangent {
-  const dx = east[k + 1]! - east[k]!;
-  const dy = north[k + 1]! - north[k]!;
-  const length = Math.hypot(dx, dy);
-  return { tangentEast: dx / length, tangentNorth: dy / length, turnDeg: 0 };
-}
-
-/** Mean of the two unit tangents at a projected vertex; a foot never stands on a run's inner edge, which is out of reach. */
-function atVertex(near: Near, k: number): Tangent {
-  const vertex = near.first + k;
-  const before = k > 0 && !near.skips.has(vertex - 1) ? alongSegment(near, k - 1) : null;
-  const after = k < near.east.length - 1 && !near.skips.has(vertex) ? alongSegment(near, k) : null;
-  if (before === null || after === null) return (before ?? after)!;
-  const x = before.tangentEast + after.tangentEast;
-  const y = before.tangentNorth + after.tangentNorth;
-  const length = Math.hypot(x, y);
-  const cross = before.tangentEast * after.tangentNorth - before.tangentNorth * after.tangentEast;
-  const dot = before.tangentEast * after.tangentEast + before.tangentNorth * after.tangentNorth;
-  const turnDeg = Math.abs(Math.atan2(cross, dot)) * (180 / Math.PI);
-  return length < 1e-9 ? { ...after, turnDeg } : { tangentEast: x / length, tangentNorth: y / length, turnDeg };
+  // Written out twice: a spread would take longer than all of this.
+  return end === undefined
+    ? { distance, raw, east, north, tangentEast, tangentNorth, turnDeg, rise: distance }
+    : { distance, raw, east, north, tangentEast, tangentNorth, turnDeg, rise: distance, end };
 }

@@ -8,11 +8,12 @@ import { bisectLeft, bisectRight } from 'd3-array';
 import type { LonLat } from '../finding.ts';
 import type { Metres } from '../units.ts';
 import { DEGREES, RADIANS, azimuthDifference, normalAzimuth, wrapDegrees } from '../geodesy/ellipsoid.ts';
-import { eastNorth, fromEastNorth, project } from '../geodesy/frame.ts';
+import { type Frame, eastNorth, frameAt, fromFrame, project } from '../geodesy/frame.ts';
 import { normalCdf } from '../geodesy/normal.ts';
-import { type Pass, type Side, rawLength } from './course.ts';
-import { groundAt, placeAtRaw } from './locate.ts';
+import { type Course, type Pass, type Side, rawLength } from './course.ts';
+import { groundAt, placeAtRaw, pointOf } from './locate.ts';
 import { type Minimum, minimaNear } from './minima.ts';
+import { nearestPlace } from './nearest.ts';
 import { measureOf } from './scale.ts';
 import type { Tangle } from './tangles.ts';
 import type { IndexedCourse } from './segmentIndex.ts';
@@ -101,25 +102,26 @@ export function passesOf(indexed: IndexedCourse, at: LonLat, options?: Partial<P
   wantIndexed('passesOf', indexed);
   demandPosition(at);
   const how = passOptions(options);
-  const minima = untangled(minimaNear(indexed, at, how.snapRadius, APART), indexed, at);
-  return grouped(minima, indexed).map((minimum) => passOf(minimum, indexed, at, how));
+  const frame = frameAt(at[0], at[1]);
+  const minima = untangled(minimaNear(indexed, frame, how.snapRadius, APART), indexed, frame);
+  return grouped(minima, indexed).map((minimum) => passOf(minimum, indexed.course, frame, how));
 }
 
 const isNearer = (a: Minimum, b: Minimum): boolean => a.distance < b.distance - SAME;
 
 /** Minima inside one tangle count as one, the nearest; what the course does inside a tangle adds nothing to the rise between two minima. */
-function untangled(minima: readonly Minimum[], indexed: IndexedCourse, at: LonLat): Minimum[] {
-  if (indexed.tangles.length === 0) return [...minima];
+function untangled(minima: Minimum[], indexed: IndexedCourse, frame: Frame): Minimum[] {
+  if (indexed.tangles.length === 0 || minima.length < 2) return minima;
   const tangles = joined(indexed.tangles);
   const kept: Minimum[] = [];
   for (const minimum of minima.map((one, k) => ({
     ...one,
-    rise: riseOutside(one, minima[k + 1], { ...indexed, tangles }, at),
+    rise: riseOutside(one, minima[k + 1], { ...indexed, tangles }, frame),
   }))) {
     const last = kept.at(-1);
     const tangle = last && tangles.find(({ from, to }) => from <= last.raw && last.raw <= to);
-    if (last === undefined || tangle === undefined || minimum.raw > tangle.to) kept.push({ ...minimum });
-    else if (isNearer(minimum, last)) kept[kept.length - 1] = { ...minimum };
+    if (last === undefined || tangle === undefined || minimum.raw > tangle.to) kept.push(minimum);
+    else if (isNearer(minimum, last)) kept[kept.length - 1] = minimum;
     else last.rise = minimum.rise;
   }
   return kept;
@@ -138,7 +140,7 @@ function joined(tangles: readonly Tangle[]): Tangle[] {
 }
 
 /** Highest distance between two minima that follow each other, of what lies outside the tangles between them; their ends are outside. */
-function riseOutside(here: Minimum, next: Minimum | undefined, indexed: IndexedCourse, at: LonLat): number {
+function riseOutside(here: Minimum, next: Minimum | undefined, indexed: IndexedCourse, frame: Frame): number {
   const { course, tangles } = indexed;
   if (next === undefined || here.rise === Infinity) return here.rise;
   const between = tangles.filter(({ from, to }) => from < next.raw && to > here.raw);
@@ -146,7 +148,7 @@ function riseOutside(here: Minimum, next: Minimum | undefined, indexed: IndexedC
   const first = bisectRight(course.raw, here.raw);
   const count = Math.max(bisectLeft(course.raw, next.raw) - first, 0);
   const [east, north] = [new Float64Array(count), new Float64Array(count)];
-  project(at, course.lon, course.lat, first, count, east, north);
+  project([frame.lon, frame.lat], course.lon, course.lat, first, count, east, north);
   let rise = Math.max(here.distance, next.distance);
   for (let k = 0; k < count; k++) {
     const raw = course.raw[first + k]!;
@@ -155,7 +157,8 @@ function riseOutside(here: Minimum, next: Minimum | undefined, indexed: IndexedC
   return rise;
 }
 
-function grouped(minima: readonly Minimum[], indexed: IndexedCourse): Minimum[] {
+function grouped(minima: readonly Minimum[], indexed: IndexedCourse): readonly Minimum[] {
+  if (minima.length < 2) return minima;
   const feet: Minimum[] = [];
   let rise = 0;
   for (const minimum of minima) {
@@ -182,13 +185,16 @@ function parted(foot: Minimum, next: Minimum, rise: number, indexed: IndexedCour
 function headingAt({ course }: IndexedCourse, raw: number): number {
   const from = placeAtRaw(course, Math.max(raw - HEADING_REACH, 0));
   const to = placeAtRaw(course, Math.min(raw + HEADING_REACH, rawLength(course)));
+  if (from !== null && to !== null) {
+    const { east, north } = eastNorth(pointOf(course, from), pointOf(course, to));
+    return normalAzimuth(Math.atan2(east, north) * DEGREES);
+  }
   const here = placeAtRaw(course, raw);
-  if (from === null || to === null) return here === null ? 0 : groundAt(course, here).azimuthDeg;
-  const { east, north } = eastNorth(groundAt(course, from).at, groundAt(course, to).at);
-  return normalAzimuth(Math.atan2(east, north) * DEGREES);
+  return here === null ? 0 : groundAt(course, here).azimuthDeg;
 }
 
-function passOf(minimum: Minimum, { course }: IndexedCourse, at: LonLat, options: PassOptions): Pass {
+/** The pass whose foot is a minimum in the point's frame; `foot` where it is known without the frame. */
+function passOf(minimum: Minimum, course: Course, frame: Frame, options: PassOptions, foot?: LonLat): Pass {
   const { tangentEast: te, tangentNorth: tn, east, north, distance } = minimum;
   // From the foot the point lies at (−east, −north); left of the tangent is positive.
   const across = tn * east - te * north;
@@ -198,20 +204,16 @@ function passOf(minimum: Minimum, { course }: IndexedCourse, at: LonLat, options
   const confidence = offset === 0 ? 0.5 : normalCdf(Math.abs(offset) / sigmaOf(options));
   const why = whyUnclear(offset, minimum.turnDeg, confidence, options);
   const side: Side = why !== undefined ? 'unclear' : offset > 0 ? 'left' : 'right';
-  const foot = fromEastNorth(at, east, north);
+  const at = foot ?? fromFrame(frame, east, north);
   // The frame's north is the point's; at the foot the meridian leans by the convergence.
-  const lean = wrapDegrees(foot[0] - at[0]) * Math.sin(((foot[1] + at[1]) / 2) * RADIANS);
-  const pass: Pass = {
-    measure: measureOf(course, minimum.raw),
-    distance,
-    offset,
-    side,
-    ...(why === undefined ? {} : { why }),
-    confidence,
-    azimuthDeg: normalAzimuth(Math.atan2(te, tn) * DEGREES + lean),
-    foot,
-  };
-  return minimum.end === undefined ? pass : { ...pass, end: minimum.end };
+  const lean = wrapDegrees(at[0] - frame.lon) * Math.sin(0.5 * (at[1] + frame.lat) * RADIANS);
+  const measure = measureOf(course, minimum.raw);
+  const azimuthDeg = normalAzimuth(Math.atan2(te, tn) * DEGREES + lean);
+  // Written out: a spread would take longer than all of this.
+  if (why === undefined && minimum.end === undefined)
+    return { measure, distance, offset, side, confidence, azimuthDeg, foot: at };
+  const pass = { measure, distance, offset, side, confidence, azimuthDeg, foot: at };
+  return { ...pass, ...(why === undefined ? {} : { why }), ...(minimum.end === undefined ? {} : { end: minimum.end }) };
 }
 
 /** Why a side is not told; undefined where it is. */
@@ -223,7 +225,7 @@ function whyUnclear(offset: number, turnDeg: number, confidence: number, { sideC
 
 /** Standard deviation of a lateral offset, metres: the point's and the course's 95 % radii together. */
 export const sigmaOf = (options: Pick<PassOptions, 'pinR95' | 'courseR95'>): number =>
-  Math.hypot(options.pinR95, options.courseR95) / R95_SIGMAS;
+  Math.sqrt(options.pinR95 * options.pinR95 + options.courseR95 * options.courseR95) / R95_SIGMAS;
 
 /**
  * The one nearest place of a course, however far, as a pass; the first in running order where places are equally near.
@@ -243,11 +245,7 @@ export const sigmaOf = (options: Pick<PassOptions, 'pinR95' | 'courseR95'>): num
 export function nearestOn(indexed: IndexedCourse, at: LonLat): Pass {
   wantIndexed('nearestOn', indexed);
   demandPosition(at);
-  for (let radius = 100; ; radius *= 8) {
-    const minima = minimaNear(indexed, at, radius, 0);
-    if (minima.length > 0 || radius > 2.1e7) {
-      const nearest = minima.reduce((best, minimum) => (isNearer(minimum, best) ? minimum : best), minima[0]!);
-      return passOf(nearest, indexed, at, PASS_DEFAULTS);
-    }
-  }
+  const frame = frameAt(at[0], at[1]);
+  const { minimum, foot } = nearestPlace(indexed, frame, SAME);
+  return passOf(minimum, indexed.course, frame, PASS_DEFAULTS, foot);
 }

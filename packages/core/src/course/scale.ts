@@ -2,11 +2,22 @@
  * Between raw and calibrated measure: piecewise linear through the scale's knots,
  * the first and last factors holding beyond the ends.
  */
-import { bisectRight } from 'd3-array';
 import type { Metres } from '../units.ts';
 import { finite, want } from '../wants.ts';
 import type { Course } from './course.ts';
 import { wantCourse } from './course.ts';
+
+/** How many of the values, which ascend, are at most `value`. (d3-array's compares through functions: a quarter of a whole search for passes.) */
+export function bisectRight(values: ArrayLike<number>, value: number): number {
+  let low = 0;
+  let high = values.length;
+  while (low < high) {
+    const middle = (low + high) >>> 1;
+    if (values[middle]! <= value) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
 
 /** Piecewise linear through knots that ascend, at least two; the end pieces go on beyond the ends. */
 export function interpolate(from: readonly number[], to: readonly number[], value: number): number {

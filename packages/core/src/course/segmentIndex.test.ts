@@ -5,8 +5,11 @@ import { inverse } from '../geodesy/karney.ts';
 import { ORIGIN, courseThrough, from, generator, turtle, turtlePoints } from '../testing/courses.ts';
 import type { Course } from './course.ts';
 import { groundAt } from './locate.ts';
-import { type IndexedCourse, indexCourse, nearRuns } from './segmentIndex.ts';
+import { type IndexedCourse, type VertexRun, indexCourse, runsIn, windowAround } from './segmentIndex.ts';
 import { real } from '../testing/numbers.ts';
+
+const nearRuns = (indexed: IndexedCourse, at: LonLat, radius: number): VertexRun[] =>
+  runsIn(indexed, windowAround(indexed, at, radius));
 
 /** Least distance from a point to a segment, by Karney at 33 places along it: never less than the true one. */
 function distanceTo(course: Course, vertex: number, at: LonLat): number {
@@ -107,7 +110,8 @@ describe('the segment index', () => {
 
 describe('the boxes of an index', () => {
   it('hold 16 segments each', () => {
-    const boxes = (segments: number): number => indexCourse(turtle(ORIGIN, [[90, segments * 10]], 10)).boxes.numItems;
+    const boxes = (segments: number): number =>
+      indexCourse(turtle(ORIGIN, [[90, segments * 10]], 10)).boxes.levels[0]!.length / 4;
     expect([1, 15, 16, 17, 32, 33].map(boxes)).toEqual([1, 1, 1, 2, 2, 3]);
   });
 

@@ -1,11 +1,11 @@
 /**
  * Standing-still tangles: stretches over 30 m long by measure that stay inside a circle of 10 m
  * radius and turn more than 720° in all. A recorder that stands still draws them.
- * Cost: one comparison a vertex where the course moves on.
+ * Cost: two comparisons a vertex where the course moves on.
  */
 import type { LonLat } from '../finding.ts';
-import { DEGREES } from '../geodesy/ellipsoid.ts';
-import { project } from '../geodesy/frame.ts';
+import { DEGREES, RADIANS } from '../geodesy/ellipsoid.ts';
+import { type Frame, frameAt, project } from '../geodesy/frame.ts';
 import { lengthBetween } from '../geodesy/segment.ts';
 import type { Metres } from '../units.ts';
 import type { Course } from './course.ts';
@@ -22,15 +22,24 @@ const TURN = 720;
 
 /** All tangles of a course, in running order; each as long as it goes. */
 export function tanglesOf(course: Course): Tangle[] {
-  const { lon, lat, raw } = course;
+  const { lon, lat, raw, skips } = course;
   const last = raw.length - 1;
   const tangles: Tangle[] = [];
+  let frame = frameAt(0, 0);
   let ahead = 0;
+  let clear = 0;
   for (let i = 0; i < last; i++) {
+    if (raw[i]! < clear) continue;
     while (ahead < last && raw[ahead]! - raw[i]! <= LENGTH) ahead++;
     if (raw[ahead]! - raw[i]! <= LENGTH) break;
-    // A chord longer than the circle is wide: no circle holds both ends.
-    if (chordOver(course, i, ahead, 2 * RADIUS)) continue;
+    const away = lat[i]! - frame.lat;
+    if (away > REACH || away < -REACH) frame = frameAt(0, lat[i]!);
+    // A chord longer than the circle is wide: no circle holds both ends, nor those of a later start that is not nearer by more than that.
+    const chord = leastChord(course, frame, i, ahead);
+    if (chord > 2 * RADIUS) {
+      if (skips.length === 0) clear = raw[i]! + chord - 2 * RADIUS;
+      continue;
+    }
     const end = circledUntil(course, i);
     if (raw[end]! - raw[i]! > LENGTH && turnOver(lon, lat, i, end)) {
       tangles.push({ from: raw[i]!, to: raw[end]! });
@@ -40,10 +49,17 @@ export function tanglesOf(course: Course): Tangle[] {
   return tangles;
 }
 
-function chordOver({ lon, lat }: Course, i: number, j: number, limit: number): boolean {
-  // 1e-4 degrees of latitude is 11 m: the cheap test first.
-  const rise = lat[j]! - lat[i]!;
-  return rise > 2e-4 || rise < -2e-4 || lengthBetween(lon[i]!, lat[i]!, lon[j]!, lat[j]!) > limit;
+/** Degrees of latitude within which a parallel's radius is taken as constant; at 80° it changes by 0.2 %. */
+const REACH = 0.02;
+
+/** Never more than the chord between two vertices, metres: a frame's radii, less a hundredth; where they do not hold, the geodesic. */
+function leastChord({ lon, lat }: Course, frame: Frame, i: number, j: number): number {
+  const north = (lat[j]! - lat[i]!) * RADIANS * frame.meridian;
+  const east = (lon[j]! - lon[i]!) * RADIANS * frame.parallel;
+  const chord = 0.99 * Math.sqrt(north * north + east * east);
+  return frame.temperate && chord < 1000 && chord > 2 * RADIUS
+    ? chord
+    : lengthBetween(lon[i]!, lat[i]!, lon[j]!, lat[j]!);
 }
 
 /** The last vertex of the longest stretch from `first` that a circle of RADIUS holds. */

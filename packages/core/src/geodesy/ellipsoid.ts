@@ -1,6 +1,6 @@
 /**
- * WGS 84 and its two radii of curvature.
- * Source: NGA.STND.0036 (WGS 84 defining parameters a and 1/f); radii as in any geodesy text.
+ * WGS 84, and angles in degrees.
+ * Source: NGA.STND.0036 (WGS 84 defining parameters a and 1/f).
  */
 
 /** Equatorial radius, metres. */
@@ -11,16 +11,6 @@ export const ECCENTRICITY_2: number = FLATTENING * (2 - FLATTENING);
 
 export const RADIANS: number = Math.PI / 180;
 export const DEGREES: number = 180 / Math.PI;
-
-/** Prime-vertical radius of curvature in metres, where `sinLat` is the sine of the latitude. */
-export const primeVerticalRadius = (sinLat: number): number =>
-  EQUATORIAL_RADIUS / Math.sqrt(1 - ECCENTRICITY_2 * sinLat * sinLat);
-
-/** Meridional radius of curvature in metres, where `sinLat` is the sine of the latitude. */
-export function meridionalRadius(sinLat: number): number {
-  const w2 = 1 - ECCENTRICITY_2 * sinLat * sinLat;
-  return (EQUATORIAL_RADIUS * (1 - ECCENTRICITY_2)) / (w2 * Math.sqrt(w2));
-}
 
 /** A difference of longitudes in degrees, brought to −180 (excluded) … 180. */
 export function wrapDegrees(difference: number): number {

@@ -2,12 +2,12 @@
  * A local metric frame: east and north, in metres, of points around an origin. Distance and azimuth
  * from the origin are those of the geodesic, so that a straight line in the frame is the geodesic
  * to well under 1 mm within some hundred metres. Mid-latitude formula turned by half the
- * convergence; beyond 80° of latitude, or far away, Karney.
+ * convergence, its radii by series about the origin's latitude; beyond 80° of latitude, or far away, Karney.
  * Accuracy: 1 µm within 250 m, 1 mm at any distance.
  */
 import type { LonLat } from '../finding.ts';
 import type { Metres } from '../units.ts';
-import { DEGREES, RADIANS, meridionalRadius, primeVerticalRadius, wrapDegrees } from './ellipsoid.ts';
+import { DEGREES, ECCENTRICITY_2, EQUATORIAL_RADIUS, RADIANS, wrapDegrees } from './ellipsoid.ts';
 import { direct, inverse } from './karney.ts';
 import { TEMPERATE } from './segment.ts';
 import { position, want, finite } from '../wants.ts';
@@ -23,6 +23,81 @@ const NEAR = 0.025;
 /** The same for the way back, metres: the formula is 0.7 µm off at 80°. */
 const NEAR_BACK = 250;
 
+/** A frame's origin with series about its latitude: prime-vertical radius times cosine, and meridional radius, by half a difference of latitude. */
+export interface Frame {
+  readonly lon: number;
+  readonly lat: number;
+  /** The series hold here. */
+  readonly temperate: boolean;
+  readonly sin: number;
+  readonly cos: number;
+  /** Radius of the parallel, metres, and its first derivative and half its second by latitude in radians. */
+  readonly parallel: number;
+  readonly parallel1: number;
+  readonly parallel2: number;
+  /** The same of the meridional radius. */
+  readonly meridian: number;
+  readonly meridian1: number;
+  readonly meridian2: number;
+}
+
+/** A place in a frame that is written again and again, so that no vertex allocates. */
+export interface Spot {
+  east: number;
+  north: number;
+}
+
+/** The frame around a point in degrees. */
+export function frameAt(lon: number, lat: number): Frame {
+  const sin = Math.sin(lat * RADIANS);
+  const cos = Math.cos(lat * RADIANS);
+  const w2 = 1 - ECCENTRICITY_2 * sin * sin;
+  const prime = EQUATORIAL_RADIUS / Math.sqrt(w2);
+  const meridian = (prime * (1 - ECCENTRICITY_2)) / w2;
+  const swelling = (3 * ECCENTRICITY_2 * meridian) / w2;
+  const meridian1 = swelling * sin * cos;
+  return {
+    lon,
+    lat,
+    temperate: lat < TEMPERATE && lat > -TEMPERATE,
+    sin,
+    cos,
+    parallel: prime * cos,
+    parallel1: -meridian * sin,
+    parallel2: -0.5 * (meridian1 * sin + meridian * cos),
+    meridian,
+    meridian1,
+    meridian2: 0.5 * swelling * (cos * cos - sin * sin),
+  };
+}
+
+/** Writes east and north, metres, of a point in degrees. */
+export function placeIn(frame: Frame, lon: number, lat: number, into: Spot): void {
+  const dLon = wrapDegrees(lon - frame.lon);
+  const dLat = lat - frame.lat;
+  if (frame.temperate && dLat < NEAR && dLat > -NEAR && dLon < NEAR && dLon > -NEAR)
+    placeBySeries(frame, dLon, dLat, into);
+  else placeByGeodesic(frame, lon, lat, into);
+}
+
+/** By the series alone, from differences in degrees. */
+function placeBySeries(frame: Frame, dLon: number, dLat: number, into: Spot): void {
+  const u = 0.5 * RADIANS * dLat;
+  const x = (frame.parallel + u * (frame.parallel1 + u * frame.parallel2)) * dLon * RADIANS;
+  const y = (frame.meridian + u * (frame.meridian1 + u * frame.meridian2)) * dLat * RADIANS;
+  const half = 0.5 * RADIANS * dLon * (frame.sin + u * (frame.cos - 0.5 * u * frame.sin));
+  const cosHalf = 1 - 0.5 * half * half;
+  into.east = x * cosHalf - y * half;
+  into.north = y * cosHalf + x * half;
+}
+
+/** The same by Karney, at any distance. */
+export function placeByGeodesic(frame: Frame, lon: number, lat: number, into: Spot): void {
+  const far = inverse(frame.lon, frame.lat, lon, lat);
+  into.east = far.length * Math.sin(far.azimuthDeg * RADIANS);
+  into.north = far.length * Math.cos(far.azimuthDeg * RADIANS);
+}
+
 /** Writes east and north of `count` points into the two arrays, from index 0; `first` is the first point taken. */
 export function project(
   origin: LonLat,
@@ -33,24 +108,12 @@ export function project(
   east: Float64Array,
   north: Float64Array,
 ): void {
-  const [lon0, lat0] = origin;
-  const temperate = Math.abs(lat0) < TEMPERATE;
+  const frame = frameAt(origin[0], origin[1]);
+  const spot: Spot = { east: 0, north: 0 };
   for (let k = 0; k < count; k++) {
-    const dLon = wrapDegrees(lon[first + k]! - lon0);
-    const dLat = lat[first + k]! - lat0;
-    if (temperate && dLat < NEAR && dLat > -NEAR && dLon < NEAR && dLon > -NEAR) {
-      const sin = Math.sin((lat0 + 0.5 * dLat) * RADIANS);
-      const x = primeVerticalRadius(sin) * Math.sqrt(1 - sin * sin) * dLon * RADIANS;
-      const y = meridionalRadius(sin) * dLat * RADIANS;
-      const half = 0.5 * dLon * sin * RADIANS;
-      const cosHalf = 1 - 0.5 * half * half;
-      east[k] = x * cosHalf - y * half;
-      north[k] = y * cosHalf + x * half;
-    } else {
-      const far = inverse(lon0, lat0, lon[first + k]!, lat[first + k]!);
-      east[k] = far.length * Math.sin(far.azimuthDeg * RADIANS);
-      north[k] = far.length * Math.cos(far.azimuthDeg * RADIANS);
-    }
+    placeIn(frame, lon[first + k]!, lat[first + k]!, spot);
+    east[k] = spot.east;
+    north[k] = spot.north;
   }
 }
 
@@ -67,10 +130,9 @@ export function project(
 export function eastNorth(origin: LonLat, point: LonLat): EastNorth {
   want('eastNorth', 'origin', position, origin);
   want('eastNorth', 'point', position, point);
-  const east = new Float64Array(1);
-  const north = new Float64Array(1);
-  project(origin, Float64Array.of(point[0]), Float64Array.of(point[1]), 0, 1, east, north);
-  return { east: east[0]!, north: north[0]! };
+  const spot: Spot = { east: 0, north: 0 };
+  placeIn(frameAt(origin[0], origin[1]), point[0], point[1], spot);
+  return spot;
 }
 
 /**
@@ -87,22 +149,26 @@ export function fromEastNorth(origin: LonLat, east: Metres, north: Metres): LonL
   want('fromEastNorth', 'origin', position, origin);
   want('fromEastNorth', 'east', finite, east);
   want('fromEastNorth', 'north', finite, north);
-  const [lon0, lat0] = origin;
-  const length = Math.hypot(east, north);
-  if (length === 0) return [wrapDegrees(lon0), lat0];
-  if (Math.abs(lat0) >= TEMPERATE || length > NEAR_BACK)
-    return direct(lon0, lat0, Math.atan2(east, north) * DEGREES, length);
-  let dLat = 0;
-  let dLon = 0;
+  return fromFrame(frameAt(origin[0], origin[1]), east, north);
+}
+
+/** The same in a frame that is at hand. */
+export function fromFrame(frame: Frame, east: Metres, north: Metres): LonLat {
+  const squared = east * east + north * north;
+  if (squared === 0) return [wrapDegrees(frame.lon), frame.lat];
+  if (!frame.temperate || squared > NEAR_BACK * NEAR_BACK)
+    return direct(frame.lon, frame.lat, Math.atan2(east, north) * DEGREES, Math.sqrt(squared));
+  let u = 0;
   let half = 0;
-  // The turn by half the convergence depends on the result: each round gains a factor of about length ÷ radius.
-  for (let round = 0; round < 4; round++) {
-    const sin = Math.sin((lat0 + 0.5 * dLat) * RADIANS);
-    const x = east * Math.cos(half) + north * Math.sin(half);
-    const y = north * Math.cos(half) - east * Math.sin(half);
-    dLat = (y / meridionalRadius(sin)) * DEGREES;
-    dLon = (x / (primeVerticalRadius(sin) * Math.sqrt(1 - sin * sin))) * DEGREES;
-    half = 0.5 * dLon * sin * RADIANS;
+  let dLon = 0;
+  // The turn by half the convergence depends on the result: each round gains a factor of length ÷ radius, at 80° six of them.
+  for (let round = 0; round < 3; round++) {
+    const cosHalf = 1 - 0.5 * half * half;
+    const x = east * cosHalf + north * half;
+    const y = north * cosHalf - east * half;
+    u = (0.5 * y) / (frame.meridian + u * (frame.meridian1 + u * frame.meridian2));
+    dLon = x / (frame.parallel + u * (frame.parallel1 + u * frame.parallel2));
+    half = 0.5 * dLon * (frame.sin + u * (frame.cos - 0.5 * u * frame.sin));
   }
-  return [wrapDegrees(lon0 + dLon), lat0 + dLat];
+  return [wrapDegrees(frame.lon + dLon * DEGREES), frame.lat + 2 * u * DEGREES];
 }

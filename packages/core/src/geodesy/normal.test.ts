@@ -18,3 +18,28 @@ it('the normal distribution function has its tabled values', () => {
   }
   expect([normalCdf(-Infinity), normalCdf(Infinity), normalCdf(-60)]).toEqual([0, 1, 0]);
 });
+
+/** Source: Abramowitz and Stegun, 7.1.6 (series of erf) and 7.1.14 (continued fraction of erfc). */
+function upperTail(z: number): number {
+  const x = z / Math.SQRT2;
+  if (x < 3) {
+    let term = x;
+    let sum = x;
+    for (let n = 1; n < 200; n++) {
+      term *= (2 * x * x) / (2 * n + 1);
+      sum += term;
+    }
+    return 0.5 * (1 - (2 / Math.sqrt(Math.PI)) * Math.exp(-x * x) * sum);
+  }
+  let fraction = x;
+  for (let n = 60; n >= 1; n--) fraction = x + n / 2 / fraction;
+  return (0.5 * Math.exp(-x * x)) / Math.sqrt(Math.PI) / fraction;
+}
+
+it('the normal distribution function is that of the series and the continued fraction, in all its pieces', () => {
+  for (let z = 0; z < 12; z += 0.003) {
+    expect(Math.abs(normalCdf(z) - (1 - upperTail(z)))).toBeLessThan(2e-15);
+    expect(Math.abs(normalCdf(-z) - upperTail(z))).toBeLessThan(2e-15);
+    if (z > 5) expect(normalCdf(-z) / upperTail(z)).toBeCloseTo(1, 12);
+  }
+});
