@@ -14,6 +14,7 @@ export type Complaint = string;
 /** The rooms of `packages/core/src`; each imports only from those before it, and from itself. */
 export const ROOMS: readonly string[] = [
   'version.ts',
+  'wants.ts',
   'units.ts',
   'format.ts',
   'finding.ts',

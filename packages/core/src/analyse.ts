@@ -6,14 +6,14 @@
  */
 import { type Course, courseLength, startMeasure } from './course/course.ts';
 import type { IndexedCourse } from './course/segmentIndex.ts';
-import { type Finding, type Result, bad, good } from './finding.ts';
+import { type Finding, type Result, bad, good, isResultOf } from './finding.ts';
 import { laySeen } from './layout/layStation.ts';
 import { inEnglish } from './text/inEnglish.ts';
 import { voiceOf } from './plan/voice.ts';
 import { courseTable, seeStation } from './station/seeStation.ts';
 import type { SeenStation } from './station/station.ts';
 import type { Layout } from './layout/layout.ts';
-import { type CourseSources, coursesOf } from './plan/courses.ts';
+import { type CourseSources, coursesOf, isCourseSources } from './plan/courses.ts';
 import { equal } from './plan/equal.ts';
 import type { Plan } from './plan/plan.ts';
 import type { RaceDay } from './raceday/day.ts';
@@ -30,12 +30,20 @@ import {
 import { type Review, reviewLayout } from './review/review.ts';
 import type { CourseTable } from './station/directions.ts';
 import { spacingOf } from './station/spacing.ts';
+import { type Shape, aText, maybe, recordOf, want, listOf, mapOf, orNull } from './wants.ts';
+import { isWholePlan } from './plan/shapes.ts';
+import { isIndexed } from './course/indexedShape.ts';
+import { isSeenStation } from './station/shapes.ts';
+import { isRaceDay } from './raceday/shapes.ts';
 
 /** Files that a plan names, already read, by the name that it uses for them. */
 export interface Sources extends CourseSources {
   /** Texts of past results. */
   readonly results?: ResultTexts;
 }
+
+export const isSources: Shape = (value) =>
+  isCourseSources(value) ?? recordOf('files', { results: maybe(mapOf(aText)) })(value);
 
 /** All that is computed from a plan: the layout, race day and the review. Findings: of the courses first, then of race day, then of the layout by check. */
 export interface Analysis extends Layout, Pick<Review, 'findings' | 'checks'> {
@@ -71,8 +79,11 @@ export interface Kept extends Pick<Review, 'atStations'> {
  * courses.ok && courses.value.map(({ course }) => courseLength(course)); // → [3729.67]
  * ```
  */
-export const courseStage = (plan: Plan, sources: CourseSources): Result<readonly IndexedCourse[]> =>
-  coursesOf(plan, sources);
+export function courseStage(plan: Plan, sources: CourseSources): Result<readonly IndexedCourse[]> {
+  want('courseStage', 'plan', isWholePlan, plan);
+  want('courseStage', 'sources', isCourseSources, sources);
+  return coursesOf(plan, sources);
+}
 
 /**
  * Second stage: where each station stands, who passes it and from which directions, in the plan's order. `courses`: what the
@@ -93,6 +104,8 @@ export const courseStage = (plan: Plan, sources: CourseSources): Result<readonly
  * ```
  */
 export function passStage(plan: Plan, courses: readonly IndexedCourse[]): Result<readonly SeenStation[]> {
+  want('passStage', 'plan', isWholePlan, plan);
+  want('passStage', 'courses', listOf(isIndexed), courses);
   const table = courseTable(courses);
   return allSeen(plan.stations.map((_, index) => seeStation(plan, index, table)));
 }
@@ -123,12 +136,18 @@ function allSeen(seen: readonly Result<SeenStation>[]): Result<readonly SeenStat
  * day?.stations[0]?.cups; // → { water: 249, sportsDrink: 125 }
  * ```
  */
-export const dayStage = (
+export function dayStage(
   plan: Plan,
   courses: readonly IndexedCourse[],
   seen: readonly SeenStation[],
   results: ResultTexts = new Map(),
-): RaceDay | null => (hasField(plan) ? raceDayOf(plan, seen, courseTable(courses), results) : null);
+): RaceDay | null {
+  want('dayStage', 'plan', isWholePlan, plan);
+  want('dayStage', 'courses', listOf(isIndexed), courses);
+  want('dayStage', 'seen', listOf(isSeenStation), seen);
+  want('dayStage', 'results', mapOf(aText), results);
+  return hasField(plan) ? raceDayOf(plan, seen, courseTable(courses), results) : null;
+}
 
 const endsOf = (course: Course): [number, number] => [startMeasure(course), courseLength(course)];
 
@@ -152,6 +171,9 @@ const endsOf = (course: Course): [number, number] => [startMeasure(course), cour
  * ```
  */
 export function layoutStage(plan: Plan, courses: readonly IndexedCourse[], day: RaceDay | null = null): Result<Layout> {
+  want('layoutStage', 'plan', isWholePlan, plan);
+  want('layoutStage', 'courses', listOf(isIndexed), courses);
+  want('layoutStage', 'day', orNull(isRaceDay), day);
   const seen = passStage(plan, courses);
   return seen.ok ? good(layoutOfSeen(plan, courses, seen.value, day), seen.findings) : seen;
 }
@@ -207,7 +229,11 @@ const isSeen = (result: Result<SeenStation> | undefined, station: SeenStation): 
  * spacing[0]?.legs.map(({ from, to, length }) => [from, to, length]); // → [['start', 's1', 2000], ['s1', 'finish', 1729.67]]
  * ```
  */
-export const analyse = (plan: Plan, sources: Sources): Result<Analysis> => analyseAfter(null, plan, sources);
+export function analyse(plan: Plan, sources: Sources): Result<Analysis> {
+  want('analyse', 'plan', isWholePlan, plan);
+  want('analyse', 'sources', isSources, sources);
+  return analyseAfter(null, plan, sources);
+}
 
 /**
  * As `analyse`, on what `courseStage` has given for the same plan and files: once for many plans over the same courses, say.
@@ -226,8 +252,12 @@ export const analyse = (plan: Plan, sources: Sources): Result<Analysis> => analy
  * result.ok && result.value.spacing[0]?.longest; // → 2000
  * ```
  */
-export const analyseOn = (courses: Result<readonly IndexedCourse[]>, plan: Plan, sources: Sources): Result<Analysis> =>
-  analyseAfter(null, plan, sources, courses);
+export function analyseOn(courses: Result<readonly IndexedCourse[]>, plan: Plan, sources: Sources): Result<Analysis> {
+  want('analyseOn', 'courses', isResultOf(listOf(isIndexed)), courses);
+  want('analyseOn', 'plan', isWholePlan, plan);
+  want('analyseOn', 'sources', isSources, sources);
+  return analyseAfter(null, plan, sources, courses);
+}
 
 /** As `analyse`, with what stands of an analysis of an earlier state of the plan over the very same sources: see `reanalyse`. */
 export function analyseAfter(

@@ -4,6 +4,22 @@
  */
 
 import type { Latitude, Longitude, Metres } from './units.ts';
+import {
+  type Shape,
+  type Shapes,
+  aText,
+  anything,
+  either,
+  finite,
+  listOf,
+  maybe,
+  oneOf,
+  position,
+  recordOf,
+  tableOf,
+  tuple,
+  want,
+} from './wants.ts';
 
 /** Longitude and latitude in degrees, WGS 84, in the order of RFC 7946. */
 export type LonLat = readonly [lon: Longitude, lat: Latitude];
@@ -83,7 +99,44 @@ export const bad = (findings: readonly Finding[]): { readonly ok: false; readonl
  * ```
  */
 export function findingLine(finding: Finding): string {
+  want('findingLine', 'finding', isFinding, finding);
   const { file, line, column } = finding.where;
   const place = [file, line, line === undefined ? undefined : column].filter((part) => part !== undefined).join(':');
   return place === '' ? finding.message : `${place}: ${finding.message}`;
 }
+
+const WHERE: Shapes<Where> = {
+  file: maybe(aText),
+  line: maybe(finite),
+  column: maybe(finite),
+  path: maybe(aText),
+  course: maybe(aText),
+  race: maybe(aText),
+  station: maybe(aText),
+  item: maybe(aText),
+  measure: maybe(finite),
+  at: maybe(position),
+};
+export const isWhere: Shape = recordOf('what findings point at, such as {}', WHERE);
+
+export const isFinding: Shape = recordOf<Finding>('a finding', {
+  code: aText,
+  severity: oneOf('error', 'warning', 'note'),
+  message: aText,
+  params: maybe(tableOf(anything)),
+  where: isWhere,
+  measured: maybe(finite),
+  limit: maybe(either(tuple(finite, finite), finite)),
+  unit: maybe(aText),
+  source: maybe(aText),
+  cannotTell: maybe(oneOf(true)),
+  waived: maybe(recordOf('a waiver', { by: aText, reason: aText, date: maybe(aText) })),
+});
+
+/** What a step that may refuse its input has given. */
+export const isResultOf = (value: Shape): Shape => {
+  const findings = listOf(isFinding);
+  const good = recordOf('a result', { ok: oneOf(true), value, findings });
+  const bad = recordOf('a result', { ok: oneOf(false), findings });
+  return (result) => ((result as { readonly ok?: unknown } | null | undefined)?.ok === false ? bad : good)(result);
+};

@@ -12,6 +12,7 @@ import {
   massIn,
   volumeIn,
 } from './units.ts';
+import { aNumber, oneOf, want, maybe, upTo } from './wants.ts';
 
 /** What people see where there is no finite number. */
 const NONE = '–';
@@ -51,8 +52,12 @@ const STYLES: Readonly<
  * ```
  */
 export function formatLength(metres: Metres, units: UnitSystem, style: LengthStyle, decimals?: number): string {
+  want('formatLength', 'metres', aNumber, metres);
+  want('formatLength', 'units', oneOf('metric', 'imperial'), units);
+  want('formatLength', 'style', oneOf('long', 'wheel', 'table'), style);
+  want('formatLength', 'decimals', maybe(upTo(100)), decimals);
   const [unit, usual, drop] = STYLES[units][style];
-  return withUnit(digits(lengthIn(metres, unit), decimals ?? usual, drop), unit);
+  return Number.isFinite(metres) ? withUnit(digits(lengthIn(metres, unit), decimals ?? usual, drop), unit) : NONE;
 }
 
 /**
@@ -64,7 +69,11 @@ export function formatLength(metres: Metres, units: UnitSystem, style: LengthSty
  * formatMeasure(5012.3, 'imperial'); // → '3.114 mi'
  * ```
  */
-export const formatMeasure = (measure: Metres, units: UnitSystem): string => formatLength(measure, units, 'long', 3);
+export function formatMeasure(measure: Metres, units: UnitSystem): string {
+  want('formatMeasure', 'measure', aNumber, measure);
+  want('formatMeasure', 'units', oneOf('metric', 'imperial'), units);
+  return formatLength(measure, units, 'long', 3);
+}
 
 /**
  * A volume in litres for people, in litres or US gallons. What is not finite prints as a dash.
@@ -76,6 +85,8 @@ export const formatMeasure = (measure: Metres, units: UnitSystem): string => for
  * ```
  */
 export function formatVolume(litres: Litres, units: UnitSystem): string {
+  want('formatVolume', 'litres', aNumber, litres);
+  want('formatVolume', 'units', oneOf('metric', 'imperial'), units);
   const unit = units === 'metric' ? 'l' : 'gal';
   return withUnit(digits(volumeIn(litres, unit), 1, false), unit);
 }
@@ -90,6 +101,8 @@ export function formatVolume(litres: Litres, units: UnitSystem): string {
  * ```
  */
 export function formatMass(kilograms: Kilograms, units: UnitSystem): string {
+  want('formatMass', 'kilograms', aNumber, kilograms);
+  want('formatMass', 'units', oneOf('metric', 'imperial'), units);
   const unit = units === 'metric' ? 'kg' : 'lb';
   return withUnit(digits(massIn(kilograms, unit), 1, false), unit);
 }
@@ -108,6 +121,7 @@ const two = (value: number): string => String(value).padStart(2, '0');
  * ```
  */
 export function formatClock(seconds: Seconds): string {
+  want('formatClock', 'seconds', aNumber, seconds);
   if (!Number.isFinite(seconds)) return NONE;
   const whole = Math.round(Math.abs(seconds));
   const sign = seconds < 0 && whole > 0 ? '-' : '';
@@ -122,8 +136,10 @@ export function formatClock(seconds: Seconds): string {
  * formatMinute(28859); // → '08:00'
  * ```
  */
-export const formatMinute = (seconds: Seconds): string =>
-  Number.isFinite(seconds) ? formatClock(Math.floor(seconds / 60) * 60).slice(0, -3) : NONE;
+export function formatMinute(seconds: Seconds): string {
+  want('formatMinute', 'seconds', aNumber, seconds);
+  return Number.isFinite(seconds) ? formatClock(Math.floor(seconds / 60) * 60).slice(0, -3) : NONE;
+}
 
 /**
  * A duration in seconds for people, to a second: "45 s", "30 min", "4 h", else "4:25:00"; of 0 or more all of them read back by
@@ -136,6 +152,7 @@ export const formatMinute = (seconds: Seconds): string =>
  * ```
  */
 export function formatDuration(seconds: Seconds): string {
+  want('formatDuration', 'seconds', aNumber, seconds);
   if (!Number.isFinite(seconds)) return NONE;
   const whole = Math.round(Math.abs(seconds));
   const sign = seconds < 0 && whole > 0 ? '-' : '';

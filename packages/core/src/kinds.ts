@@ -2,6 +2,7 @@
  * The kinds of items, points, sides and what is served: the words that plans, layouts, papers and messages share.
  * Each kind of item has a form on the ground, on paper and on a map; what draws or counts items asks for the form.
  */
+import { oneOf, want } from './wants.ts';
 
 /** Kinds of items in the order in which the lead's runners usually meet them. */
 export const ITEM_KINDS = ['sign', 'gel', 'sportsDrink', 'water', 'handOut', 'trash'] as const;
@@ -32,7 +33,10 @@ const FORMS: Readonly<Record<ItemKind, ItemForm>> = {
  * ITEM_KINDS.filter((kind) => formOf(kind) === 'table'); // → ['gel', 'sportsDrink', 'water']
  * ```
  */
-export const formOf = (kind: ItemKind): ItemForm => FORMS[kind];
+export function formOf(kind: ItemKind): ItemForm {
+  want('formOf', 'kind', oneOf(...ITEM_KINDS), kind);
+  return FORMS[kind];
+}
 
 /** A side of the road, as the runners see it, that somebody has decided on. */
 export type DeclaredSide = 'left' | 'right';

@@ -2,9 +2,12 @@
  * The analysis of a changed plan, with what the change does not touch taken from the analysis before.
  * The result is the same as that of `analyse`.
  */
-import { type Analysis, type Sources, analyseAfter } from './analyse.ts';
+import { type Analysis, type Sources, analyseAfter, isSources } from './analyse.ts';
 import { type Result, good } from './finding.ts';
 import type { Plan } from './plan/plan.ts';
+import { want } from './wants.ts';
+import { isWholePlan } from './plan/shapes.ts';
+import { isAnalysis } from './review/shapes.ts';
 
 /**
  * As `analyse(plan, sources)`, in less time; `before`: an analysis of an earlier state of the plan over the very same
@@ -25,5 +28,9 @@ import type { Plan } from './plan/plan.ts';
  * after.ok && after.value.courses === result.value.courses; // → true
  * ```
  */
-export const reanalyse = (before: Analysis, plan: Plan, sources: Sources): Result<Analysis> =>
-  before.plan === plan ? good(before) : analyseAfter(before, plan, sources);
+export function reanalyse(before: Analysis, plan: Plan, sources: Sources): Result<Analysis> {
+  want('reanalyse', 'before', isAnalysis, before);
+  want('reanalyse', 'plan', isWholePlan, plan);
+  want('reanalyse', 'sources', isSources, sources);
+  return before.plan === plan ? good(before) : analyseAfter(before, plan, sources);
+}

@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
+import { describeValue } from './wants.ts';
 import { describe, expect, test } from 'vitest';
 import {
-  describeValue,
   lengthIn,
   litres,
   massIn,

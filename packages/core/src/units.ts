@@ -5,6 +5,8 @@
  * US gallon of 231 cubic inches). A text of up to 15 digits is converted with one rounding.
  */
 
+import { type Shape, cutAt40, describeValue, finite, oneOf, want } from './wants.ts';
+
 declare const unit: unique symbol;
 
 /**
@@ -53,6 +55,8 @@ const LENGTHS: Readonly<Record<LengthUnit, Factor>> = {
   mi: [1_609_344, 1000],
 };
 
+const isLengthUnit: Shape = oneOf('m', 'km', 'cm', 'in', 'ft', 'yd', 'mi');
+
 const DURATIONS: Readonly<Record<'s' | 'min' | 'h', Factor>> = { s: [1, 1], min: [60, 1], h: [3600, 1] };
 
 const VOLUMES: Readonly<Record<VolumeUnit, Factor>> = {
@@ -95,21 +99,6 @@ export const QUANTITY_UNITS: Readonly<Record<'length' | 'duration' | 'volume' | 
   volume: Object.keys(VOLUMES),
   mass: Object.keys(MASSES),
 };
-
-/** What a value is, in words that fit into a sentence: texts quoted and cut at 40 characters. */
-export function describeValue(value: unknown): string {
-  if (typeof value === 'string') return value === '' ? 'an empty text' : `“${cutAt40(value)}”`;
-  if (typeof value === 'number') {
-    if (Number.isNaN(value)) return 'something that is not a number';
-    return Number.isFinite(value) ? String(value) : 'a number too large to hold';
-  }
-  if (value === undefined) return 'nothing';
-  if (Array.isArray(value)) return value.length === 0 ? 'an empty list' : `a list of ${value.length}`;
-  if (value === null || typeof value === 'boolean') return String(value);
-  return typeof value === 'object' ? 'an object' : `a ${typeof value}`;
-}
-
-const cutAt40 = (text: string): string => (text.length > 40 ? `${text.slice(0, 40)}…` : text);
 
 const refuse = (found: string, wanted: string): Parsed<never> => ({
   ok: false,
@@ -228,6 +217,8 @@ export function parseClock(value: unknown): Parsed<Seconds> {
  * ```
  */
 export function lengthIn(metres: Metres, unit: LengthUnit): number {
+  want('lengthIn', 'metres', finite, metres);
+  want('lengthIn', 'unit', isLengthUnit, unit);
   const [numerator, denominator] = LENGTHS[unit];
   const product = metres * denominator;
   // One rounding, but where the product is larger than a number can be.
@@ -248,7 +239,11 @@ export const massIn = (kilograms: Kilograms, unit: MassUnit): number => (kilogra
  * metres(100, 'yd'); // → 91.44
  * ```
  */
-export const metres = (count: number, unit: LengthUnit): Metres => (count * LENGTHS[unit][0]) / LENGTHS[unit][1];
+export function metres(count: number, unit: LengthUnit): Metres {
+  want('metres', 'count', finite, count);
+  want('metres', 'unit', isLengthUnit, unit);
+  return (count * LENGTHS[unit][0]) / LENGTHS[unit][1];
+}
 
 /** Litres of so many of a unit of volume. */
 export const litres = (count: number, unit: VolumeUnit): Litres => (count * VOLUMES[unit][0]) / VOLUMES[unit][1];

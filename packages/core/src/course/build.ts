@@ -3,15 +3,17 @@
  * continuous, gaps between segments joined, skipped or refused, long segments cut along the
  * geodesic so that each is straight to well under 1 mm.
  */
-import { type Finding, type LonLat, type Result, type Where, bad, good } from '../finding.ts';
+import { type Finding, type LonLat, type Result, type Where, bad, good, isWhere } from '../finding.ts';
 import { RADIANS, wrapDegrees } from '../geodesy/ellipsoid.ts';
 import { between } from '../geodesy/karney.ts';
 import { type Frame, frameAt } from '../geodesy/frame.ts';
-import { SHORT, segmentLength } from '../geodesy/segment.ts';
+import { SHORT, lengthBetween } from '../geodesy/segment.ts';
 import type { GpxSegment } from '../gpx/document.ts';
 import { foundOf } from '../text/found.ts';
 import { lineFinding } from './lineFinding.ts';
-import type { Course, Drawn, GapRule, Skip } from './course.ts';
+import { type Course, type Drawn, type GapRule, type Skip, isDrawn, isGapRule } from './course.ts';
+import { type Shape, aFlag, aText, listOf, maybe, recordOf, want } from '../wants.ts';
+import { isColumns } from '../gpx/shapes.ts';
 
 /** A gap up to this many metres is joined whatever the rule. */
 export const JOINED_GAP = 50;
@@ -35,6 +37,16 @@ export interface CourseInput {
   /** Goes into each finding. */
   readonly where?: Where;
 }
+
+const isCourseInput: Shape = recordOf<CourseInput>('a line { id, name, segments }', {
+  id: aText,
+  name: aText,
+  segments: listOf(isColumns),
+  drawn: maybe(isDrawn),
+  gaps: maybe(isGapRule),
+  reverse: maybe(aFlag),
+  where: maybe(isWhere),
+});
 
 interface Gap {
   readonly after: number;
@@ -70,6 +82,7 @@ interface Growing {
  * ```
  */
 export function buildCourse(input: CourseInput): Result<Course> {
+  want('buildCourse', 'input', isCourseInput, input);
   const rule = input.gaps ?? 'refuse';
   const segments = input.reverse === true ? input.segments.map(reversed).reverse() : input.segments;
   const points = segments.reduce((sum, segment) => sum + segment.lon.length, 0);
@@ -113,7 +126,7 @@ function gapsOf(segments: readonly GpxSegment[]): Gap[] {
     if (lon.length === 0) continue;
     const first: LonLat = [lon[0]!, lat[0]!];
     if (last !== null)
-      gaps.push({ after, length: segmentLength(last[0], last[1], first[0], first[1]), from: last, to: first });
+      gaps.push({ after, length: lengthBetween(last[0], last[1], first[0], first[1]), from: last, to: first });
     after += lon.length;
     last = [lon.at(-1)!, lat.at(-1)!];
   }
@@ -153,7 +166,7 @@ function tooShort(points: number, kept: number, where: Where): Finding {
 
 function tooLong(segments: readonly GpxSegment[], length: number, where: Where): Finding {
   const points = segments.flatMap(({ lon, lat }) => Array.from(lon, (x, i): LonLat => [x, lat[i]!]));
-  const steps = points.slice(1).map(([lon, lat], i) => segmentLength(points[i]![0], points[i]![1], lon, lat));
+  const steps = points.slice(1).map(([lon, lat], i) => lengthBetween(points[i]![0], points[i]![1], lon, lat));
   const step = steps.reduce((longest, value, i) => (value > steps[longest]! ? i : longest), 0);
   return lineFinding(
     'course-too-long',
@@ -247,7 +260,7 @@ function addPoint(grown: Growing, lon: number, lat: number, ele: number, maySkip
     return;
   }
   const raw0 = grown.raw[count - 1]!;
-  const length = segmentLength(lon0, lat0, lon, lat);
+  const length = lengthBetween(lon0, lat0, lon, lat);
   if (maySkip && length > JOINED_GAP) {
     grown.skips.push({ vertex: count - 1, raw: raw0, length });
     return push(grown, lon0 + step, lat, ele, raw0);

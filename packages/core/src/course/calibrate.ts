@@ -4,15 +4,17 @@
  * factors between neighbours are as near 1 as can be (least sum of squared logarithms, by dynamic
  * programming), so that laps and out-and-backs come right. Linear between marks; the last factor holds.
  */
-import { type Finding, type LonLat, type Result, type Where, bad, good } from '../finding.ts';
+import { type Finding, type LonLat, type Result, type Where, bad, good, isWhere } from '../finding.ts';
 import { excerpt } from '../gpx/trouble.ts';
 import type { Knot as KnotName } from '../text/params/course.ts';
 import type { Metres } from '../units.ts';
 import { type Course, type Scale, courseLength } from './course.ts';
 import { courseFinding } from './courseFinding.ts';
-import { PASS_DEFAULTS, type PassOptions, nearestOn, passesOf } from './passes.ts';
-import { interpolate, measureOf, rawOf } from './scale.ts';
+import { type PassOptions, isPassOptions, nearestOn, passesOf, passOptions } from './passes.ts';
+import { interpolate, toMeasure, toRaw } from './scale.ts';
 import type { IndexedCourse } from './segmentIndex.ts';
+import { type Shape, aText, finite, listOf, maybe, position, recordOf, want } from '../wants.ts';
+import { wantIndexed } from './indexedShape.ts';
 
 /** A point whose course distance is known, such as a surveyed kilometre or mile mark. */
 export interface Mark {
@@ -34,8 +36,22 @@ export interface Calibration {
   /** Goes into each finding. */
   readonly where?: Where;
   /** How near a mark is to the course; `PASS_DEFAULTS` where nothing is said. */
-  readonly options?: PassOptions;
+  readonly options?: Partial<PassOptions>;
 }
+
+export const isMark: Shape = recordOf<Mark>('a mark', {
+  at: position,
+  measure: finite,
+  name: maybe(aText),
+  where: maybe(isWhere),
+});
+
+const isCalibration: Shape = recordOf<Calibration>('what is known of its length, such as { marks: [] }', {
+  marks: listOf(isMark),
+  length: maybe(finite),
+  where: maybe(isWhere),
+  options: maybe(isPassOptions),
+});
 
 /** Factors of calibrated to raw length that need no word: a GPX rarely wanders by more. */
 export const FACTOR_LIMITS: readonly [number, number] = [0.97, 1.03];
@@ -76,10 +92,12 @@ interface Way {
  * ```
  */
 export function calibrate(indexed: IndexedCourse, calibration: Calibration): Result<IndexedCourse> {
+  wantIndexed('calibrate', indexed);
+  want('calibrate', 'calibration', isCalibration, calibration);
   const { marks, length } = calibration;
   if (marks.length === 0 && length === undefined) return good(indexed);
   const where = calibration.where ?? {};
-  const options = calibration.options ?? PASS_DEFAULTS;
+  const options = passOptions(calibration.options);
   const { course } = indexed;
   const candidates = [...marks]
     .sort((a, b) => a.measure - b.measure)
@@ -168,10 +186,10 @@ function scaleThrough(knots: readonly Knot[], course: Course): Scale {
     to.push(to.at(-1)! + factor * (end - from.at(-1)!));
     from.push(end);
   }
-  const raw = [...new Set([...course.scale.raw, ...from.slice(0, -1).map((measure) => rawOf(course, measure))])].sort(
+  const raw = [...new Set([...course.scale.raw, ...from.slice(0, -1).map((measure) => toRaw(course, measure))])].sort(
     (a, b) => a - b,
   );
-  return { raw, measure: raw.map((at) => interpolate(from, to, measureOf(course, at))) };
+  return { raw, measure: raw.map((at) => interpolate(from, to, toMeasure(course, at))) };
 }
 
 function factorFindings(knots: readonly Knot[], where: Where): Finding[] {

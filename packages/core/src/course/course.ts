@@ -4,6 +4,24 @@
  */
 import type { LonLat } from '../finding.ts';
 import type { Degrees, Metres } from '../units.ts';
+import {
+  type Shape,
+  type Shapes,
+  type Wrong,
+  aNumber,
+  aText,
+  column,
+  finite,
+  listOf,
+  maybe,
+  oneOf,
+  orNull,
+  position,
+  recordOf,
+  refuse,
+  remembered,
+  want,
+} from '../wants.ts';
 
 /** What the line on paper stands for: the road's centre, the shortest way a runner can take, or a recorded track. */
 export type Drawn = 'centre' | 'shortest' | 'recorded';
@@ -63,6 +81,11 @@ export interface Pass {
   /** Lateral, metres, left of the running direction positive. */
   readonly offset: Metres;
   readonly side: Side;
+  /**
+   * Why the side is `unclear`: the errors of position do not tell it, the course turns so sharply at the foot that it has no sides
+   * there, or the point lies on the line. Absent where the side is told.
+   */
+  readonly why?: 'position' | 'turn' | 'onLine';
   /** Probability that the sign of `offset` is true, 0.5 to 1. */
   readonly confidence: number;
   /** Running direction at the foot, degrees clockwise from north, 0 to 360. */
@@ -76,6 +99,65 @@ export interface Pass {
 /** Side of the course as runners see it; `unclear` where the errors of position do not tell. */
 export type Side = 'left' | 'right' | 'unclear';
 
+export const isDrawn: Shape = oneOf('centre', 'shortest', 'recorded');
+export const isGapRule: Shape = oneOf('refuse', 'join', 'skip');
+
+const columns: Shape = recordOf<Course>('the course that buildCourse gives', {
+  id: aText,
+  name: aText,
+  drawn: isDrawn,
+  lon: column,
+  lat: column,
+  ele: orNull(column),
+  raw: column,
+  scale: recordOf<Scale>('a scale { raw, measure }', { raw: listOf(finite, 2), measure: listOf(finite, 2) }),
+  skips: listOf(recordOf('a skipped gap', { vertex: finite, raw: finite, length: finite })),
+  points: finite,
+  duplicates: finite,
+  gaps: listOf(recordOf('a gap', { after: finite, length: finite })),
+});
+
+const uneven = (found: string): Wrong => ({ path: '', expected: 'columns of equal length', found, range: true });
+
+/** A course whose columns fit each other. */
+export const isCourse: Shape = remembered((value) => {
+  const found = columns(value);
+  if (found !== null) return found;
+  const { lon, lat, raw, ele, scale } = value as Course;
+  const n = lon.length;
+  if (n < 2 || lat.length !== n || raw.length !== n || (ele !== null && ele.length !== n))
+    return uneven(`lon of ${n}, lat of ${lat.length}, raw of ${raw.length}`);
+  return scale.raw.length === scale.measure.length ? null : uneven('a scale of unequal columns');
+});
+
+/** Refuses what is no course: an indexed one, most of all. */
+export function wantCourse(who: string, value: unknown): void {
+  const found = isCourse(value);
+  if (found === null) return;
+  if (isCourse((value as { readonly course?: unknown } | null | undefined)?.course) === null)
+    throw new TypeError(`${who} wants the course itself, not what indexCourse returns: that holds it as \`course\``);
+  refuse(who, 'the course', found);
+}
+
+/** Refuses what is no place on a course: a course and a number of metres. */
+export function wantMeasure(who: string, course: unknown, measure: unknown): void {
+  wantCourse(who, course);
+  if (typeof measure !== 'number') want(who, 'the measure in metres', aNumber, measure);
+}
+
+export const PASS_SHAPES: Shapes<Pass> = {
+  measure: finite,
+  distance: finite,
+  offset: finite,
+  side: oneOf('left', 'right', 'unclear'),
+  why: maybe(oneOf('position', 'turn', 'onLine')),
+  confidence: finite,
+  azimuthDeg: finite,
+  foot: position,
+  end: maybe(oneOf('start', 'finish')),
+};
+export const isPass: Shape = recordOf('a pass', PASS_SHAPES);
+
 /**
  * Calibrated measure of the start of a course, metres: 0 unless a mark there says otherwise.
  * @example
@@ -88,7 +170,10 @@ export type Side = 'left' | 'right' | 'unclear';
  * startMeasure(built.value); // → 0
  * ```
  */
-export const startMeasure = (course: Course): Metres => course.scale.measure[0] ?? 0;
+export function startMeasure(course: Course): Metres {
+  wantCourse('startMeasure', course);
+  return course.scale.measure[0] ?? 0;
+}
 
 /**
  * Calibrated measure of the finish, metres: the course's length where it starts at 0.
@@ -102,7 +187,10 @@ export const startMeasure = (course: Course): Metres => course.scale.measure[0] 
  * courseLength(built.value); // → 2176.434
  * ```
  */
-export const courseLength = (course: Course): Metres => course.scale.measure.at(-1) ?? 0;
+export function courseLength(course: Course): Metres {
+  wantCourse('courseLength', course);
+  return course.scale.measure.at(-1) ?? 0;
+}
 
 /**
  * Raw measure of the finish, metres: the geodesic length of the line, whatever its marks say.
@@ -116,4 +204,7 @@ export const courseLength = (course: Course): Metres => course.scale.measure.at(
  * rawLength(built.value); // → 2176.434
  * ```
  */
-export const rawLength = (course: Course): Metres => course.raw.at(-1) ?? 0;
+export function rawLength(course: Course): Metres {
+  wantCourse('rawLength', course);
+  return course.raw.at(-1) ?? 0;
+}

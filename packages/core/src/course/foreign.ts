@@ -5,9 +5,11 @@ import type { GpxSegment } from '../gpx/document.ts';
 import { foundOf } from '../text/found.ts';
 import type { Metres } from '../units.ts';
 import { buildCourse } from './build.ts';
-import type { Course, Drawn, GapRule } from './course.ts';
+import { type Course, type Drawn, type GapRule, isDrawn, isGapRule } from './course.ts';
 import { courseFinding } from './courseFinding.ts';
 import { flawFindings, flawsOf } from './quality.ts';
+import { type Shape, aFlag, aText, maybe, recordOf } from '../wants.ts';
+import { isTrackChoice } from '../gpx/shapes.ts';
 
 /** How a line of another tool becomes a course. */
 export interface ForeignOptions {
@@ -23,6 +25,15 @@ export interface ForeignOptions {
   /** Run from the last point to the first. */
   readonly reverse?: boolean;
 }
+
+export const isForeignOptions: Shape = recordOf<ForeignOptions>('options such as { drawn: "centre" }', {
+  track: isTrackChoice,
+  id: maybe(aText),
+  name: maybe(aText),
+  drawn: maybe(isDrawn),
+  gaps: maybe(isGapRule),
+  reverse: maybe(aFlag),
+});
 
 /** A position as another tool holds it, and where it stands there. */
 export interface ForeignPoint {

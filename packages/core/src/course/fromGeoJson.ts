@@ -14,7 +14,9 @@ import {
   columnsOf,
   courseOfLines,
   positionOf,
+  isForeignOptions,
 } from './foreign.ts';
+import { type Shape, aText, listOf as eachOf, orNull, position, recordOf, want } from '../wants.ts';
 
 /** A named point. */
 export interface NamedPlace {
@@ -28,6 +30,12 @@ export interface Outline {
   readonly name: string | null;
   readonly polygon: readonly LonLat[];
 }
+
+export const isNamedPlace: Shape = recordOf<NamedPlace>('a place { name, at }', { name: orNull(aText), at: position });
+export const isOutline: Shape = recordOf<Outline>('an outline { name, polygon }', {
+  name: orNull(aText),
+  polygon: eachOf(position, 3),
+});
 
 /** A geometry with the name of its feature, and where it stands in the document (JSON pointer). */
 interface Found {
@@ -56,6 +64,7 @@ const listOf = (value: unknown): readonly unknown[] => (Array.isArray(value) ? (
  * ```
  */
 export function courseFromGeoJson(geoJson: unknown, options: ForeignOptions = {}): Result<Course> {
+  want('courseFromGeoJson', 'options', isForeignOptions, options);
   const found = geometriesIn(geoJson);
   if (!found.ok) return found;
   const lines = found.value.filter(({ type }) => type === 'LineString' || type === 'MultiLineString');

@@ -4,7 +4,8 @@
  */
 import type { Result } from '../finding.ts';
 import type { Course } from './course.ts';
-import { type ForeignLine, type ForeignOptions, columnsOf, courseOfLines } from './foreign.ts';
+import { type ForeignLine, type ForeignOptions, columnsOf, courseOfLines, isForeignOptions } from './foreign.ts';
+import { type Shape, aText, anything, listOf, maybe, orNull, recordOf, want } from '../wants.ts';
 
 /** A track or route of gpxparser. */
 export interface GpxParserLine {
@@ -19,6 +20,13 @@ export interface GpxParserResult {
   readonly routes: readonly GpxParserLine[];
 }
 
+const isPoint: Shape = recordOf('a point', { lon: anything, lat: anything, ele: anything });
+const isParsedLine: Shape = recordOf('a line of gpxparser', { name: maybe(orNull(aText)), points: listOf(isPoint) });
+const isGpxParserResult: Shape = recordOf('what gpxparser has read', {
+  tracks: listOf(isParsedLine),
+  routes: listOf(isParsedLine),
+});
+
 /**
  * The course of one track or route, measured on WGS 84.
  * Errors: a point that is no position (gpxparser passes NaN on), no such line, fewer than two different points. As gpxparser joins
@@ -31,11 +39,15 @@ export interface GpxParserResult {
  * result.ok && courseLength(result.value); // → 932.418
  * ```
  */
-export const courseFromGpxParser = (
-  { tracks, routes }: GpxParserResult,
-  options: ForeignOptions = {},
-): Result<Course> =>
-  courseOfLines({ file: 'gpxparser', tracks: linesOf(tracks, 'track'), routes: linesOf(routes, 'route') }, options);
+export function courseFromGpxParser(parsed: GpxParserResult, options: ForeignOptions = {}): Result<Course> {
+  want('courseFromGpxParser', 'parsed', isGpxParserResult, parsed);
+  want('courseFromGpxParser', 'options', isForeignOptions, options);
+  const { tracks, routes } = parsed;
+  return courseOfLines(
+    { file: 'gpxparser', tracks: linesOf(tracks, 'track'), routes: linesOf(routes, 'route') },
+    options,
+  );
+}
 
 const linesOf = (lines: readonly GpxParserLine[], kind: 'track' | 'route'): ForeignLine[] =>
   lines.map(({ name, points }, k) => {

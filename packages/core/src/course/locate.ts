@@ -8,8 +8,9 @@ import type { Degrees, Metres } from '../units.ts';
 import { RADIANS, normalAzimuth, wrapDegrees } from '../geodesy/ellipsoid.ts';
 import { type Spot, frameAt, fromEastNorth, fromFrame, placeIn } from '../geodesy/frame.ts';
 import { segmentAzimuthDeg } from '../geodesy/segment.ts';
-import { type Course, type Skip, rawLength } from './course.ts';
-import { bisectRight, rawOf } from './scale.ts';
+import { type Course, type Skip, rawLength, wantCourse, wantMeasure } from './course.ts';
+import { bisectRight, toRaw } from './scale.ts';
+import { aNumber, finite, want } from '../wants.ts';
 
 /** A place on a course: on the segment after `vertex`, at `share` (0 to 1) of it. */
 export interface CoursePlace {
@@ -114,7 +115,9 @@ export function beside(at: LonLat, azimuthDeg: Degrees, offset: Metres): LonLat 
  * ```
  */
 export function pointAt(course: Course, measure: Metres, offset: Metres = 0): PointAt | null {
-  const place = placeAtRaw(course, rawOf(course, measure));
+  wantMeasure('pointAt', course, measure);
+  want('pointAt', 'offset', aNumber, offset);
+  const place = placeAtRaw(course, toRaw(course, measure));
   if (place === null || !Number.isFinite(offset)) return null;
   const ground = groundAt(course, place);
   return offset === 0 ? ground : { at: beside(ground.at, ground.azimuthDeg, offset), azimuthDeg: ground.azimuthDeg };
@@ -159,8 +162,11 @@ function placeOfVertex(course: Course, i: number): CoursePlace {
  * sliceLine(built.value, 5000, 6000); // → []
  * ```
  */
-export const sliceLine = (course: Course, from: Metres, to: Metres): LonLat[] =>
-  slicePlaces(course, rawOf(course, from), rawOf(course, to)).map((place) => pointOf(course, place));
+export function sliceLine(course: Course, from: Metres, to: Metres): LonLat[] {
+  wantMeasure('sliceLine', course, from);
+  want('sliceLine', 'to', finite, to);
+  return slicePlaces(course, toRaw(course, from), toRaw(course, to)).map((place) => pointOf(course, place));
+}
 
 /** Elevation in metres at a place, linear between vertices; NaN without elevations. */
 export function elevationOf({ ele }: Course, { vertex, share }: CoursePlace): number {
@@ -182,7 +188,8 @@ export function elevationOf({ ele }: Course, { vertex, share }: CoursePlace): nu
  * ```
  */
 export function elevationAt(course: Course, measure: Metres): Metres | null {
-  const place = placeAtRaw(course, rawOf(course, measure));
+  wantMeasure('elevationAt', course, measure);
+  const place = placeAtRaw(course, toRaw(course, measure));
   return place === null || course.ele === null ? null : elevationOf(course, place);
 }
 
@@ -200,6 +207,7 @@ export function elevationAt(course: Course, measure: Metres): Metres | null {
  * ```
  */
 export function ascentOf(course: Course): Metres | null {
+  wantCourse('ascentOf', course);
   if (course.ele === null) return null;
   let rise = 0;
   const skipped = new Set(course.skips.map((skip) => skip.vertex));

@@ -2,15 +2,16 @@
  * A course made of stretches of other courses: their points joined in order, its own measure
  * from 0. Calibrated stretches keep their calibrated length.
  */
-import { type Finding, type Result, type Where, bad, good } from '../finding.ts';
+import { type Finding, type Result, type Where, bad, good, isWhere } from '../finding.ts';
 import type { Metres } from '../units.ts';
-import { segmentLength } from '../geodesy/segment.ts';
+import { lengthBetween } from '../geodesy/segment.ts';
 import type { GpxSegment } from '../gpx/document.ts';
 import { JOINED_GAP, buildCourse } from './build.ts';
-import { type Course, type Drawn, courseLength, rawLength } from './course.ts';
+import { type Course, type Drawn, courseLength, isCourse, isDrawn, rawLength } from './course.ts';
 import { courseFinding } from './courseFinding.ts';
 import { type CoursePlace, elevationOf, groundAt, slicePlaces } from './locate.ts';
-import { measureOf, rawOf } from './scale.ts';
+import { toMeasure, toRaw } from './scale.ts';
+import { type Shape, aFlag, aText, finite, listOf, recordOf, want } from '../wants.ts';
 
 /** A part of a course that another course runs along. */
 export interface Stretch {
@@ -36,6 +37,18 @@ export interface PartsInput {
   readonly where: Where;
 }
 
+const isPartsInput: Shape = recordOf<PartsInput>('parts { id, name, drawn, reverse, stretches, where }', {
+  id: aText,
+  name: aText,
+  drawn: isDrawn,
+  reverse: aFlag,
+  stretches: listOf(
+    recordOf<Stretch>('a stretch of a course', { course: isCourse, from: finite, to: finite, where: isWhere }),
+    1,
+  ),
+  where: isWhere,
+});
+
 /**
  * The course that runs along the stretches in order.
  * Errors: a stretch beyond its course, or against its direction; neighbours whose ends are over 50 m apart.
@@ -52,6 +65,7 @@ export interface PartsInput {
  * ```
  */
 export function courseOfParts(input: PartsInput): Result<Course> {
+  want('courseOfParts', 'input', isPartsInput, input);
   const wrong = input.stretches.flatMap(rangeFindings);
   if (wrong.length > 0) return bad(wrong);
   const segments = input.stretches.map(segmentsOf);
@@ -88,7 +102,7 @@ function rangeFindings({ course, from, to, where }: Stretch): Finding[] {
 /** The points of a stretch; more than one segment where its course skips a gap. */
 function segmentsOf({ course, from, to }: Stretch): GpxSegment[] {
   const runs: CoursePlace[][] = [[]];
-  for (const place of slicePlaces(course, rawOf(course, from), rawOf(course, to))) {
+  for (const place of slicePlaces(course, toRaw(course, from), toRaw(course, to))) {
     runs.at(-1)!.push(place);
     if (place.share === 0 && course.skips.some((skip) => skip.vertex === place.vertex)) runs.push([]);
   }
@@ -106,7 +120,7 @@ function segmentThrough(course: Course, places: readonly CoursePlace[]): GpxSegm
 
 function jumpLength(before: readonly GpxSegment[], after: readonly GpxSegment[]): number {
   const [end, start] = [before.at(-1)!, after[0]!];
-  return segmentLength(end.lon.at(-1)!, end.lat.at(-1)!, start.lon[0]!, start.lat[0]!);
+  return lengthBetween(end.lon.at(-1)!, end.lat.at(-1)!, start.lon[0]!, start.lat[0]!);
 }
 
 function apartFinding(length: number, where: Where): Finding[] {
@@ -120,14 +134,14 @@ function scaleOf(input: PartsInput, joins: readonly number[], total: number): Co
   const raw: number[] = [];
   const measure: number[] = [];
   input.stretches.forEach(({ course, from, to }, k) => {
-    const rawFrom = rawOf(course, from);
-    const rawTo = Math.min(rawOf(course, to), rawLength(course));
+    const rawFrom = toRaw(course, from);
+    const rawTo = Math.min(toRaw(course, to), rawLength(course));
     const rawStart = (raw.at(-1) ?? 0) + joins[k]!;
     const start = (measure.at(-1) ?? 0) + joins[k]!;
     const knots = [rawFrom, ...course.scale.raw.filter((knot) => knot > rawFrom && knot < rawTo), rawTo];
     for (const knot of knots) {
       raw.push(rawStart + (knot - rawFrom));
-      measure.push(start + (measureOf(course, knot) - from));
+      measure.push(start + (toMeasure(course, knot) - from));
     }
   });
   // Without a join the first knot of a stretch is the last of the one before it.

@@ -1,13 +1,14 @@
 /**
  * Every pass of a course by a point: where it comes nearest, how far, on which side, running which way.
  * Model: local minima of distance within the snap radius in running order; a new pass where the
- * course moves away by 10 m, or by 3 m and turns back; a standing-still tangle counts once.
+ * course moves away by 10 m, or by 3 m and turns back; a standing-still tangle counts once, and its inside as no way at all.
  * Accuracy: 1 mm in distance and measure up to 80° of latitude.
  */
+import { bisectLeft, bisectRight } from 'd3-array';
 import type { LonLat } from '../finding.ts';
 import type { Metres } from '../units.ts';
 import { DEGREES, RADIANS, azimuthDifference, normalAzimuth, wrapDegrees } from '../geodesy/ellipsoid.ts';
-import { type Frame, eastNorth, frameAt, fromFrame } from '../geodesy/frame.ts';
+import { type Frame, eastNorth, frameAt, fromFrame, project } from '../geodesy/frame.ts';
 import { normalCdf } from '../geodesy/normal.ts';
 import { type Course, type Pass, type Side, rawLength } from './course.ts';
 import { indexedOnce } from './indexed.ts';
@@ -15,8 +16,10 @@ import { groundAt, placeAtRaw, pointOf } from './locate.ts';
 import { type Minimum, minimaNear } from './minima.ts';
 import { nearestPlace } from './nearest.ts';
 import { measureOf } from './scale.ts';
-import type { IndexedCourse } from './segmentIndex.ts';
 import type { Tangle } from './tangles.ts';
+import type { IndexedCourse } from './segmentIndex.ts';
+import { type Shape, type Shapes, notNegative, over, partly, position, want, describeValue } from '../wants.ts';
+import { wantOnCourse } from './indexedShape.ts';
 
 /** How passes are looked for; the keys of a plan's practice. */
 export interface PassOptions {
@@ -33,12 +36,33 @@ export interface PassOptions {
 /** Position errors and snap radius where nobody says otherwise (common practice, no source). */
 export const PASS_DEFAULTS: PassOptions = { snapRadius: 60, pinR95: 5, courseR95: 3, sideConfidence: 0.95 };
 
+const OPTIONS: Shapes<PassOptions> = {
+  snapRadius: notNegative,
+  pinR95: notNegative,
+  courseR95: notNegative,
+  sideConfidence: (value) =>
+    typeof value === 'number' && value >= 0 && value <= 1
+      ? null
+      : { path: '', expected: 'a probability of 0 to 1', found: value, range: typeof value === 'number' },
+};
+
+export const isPassOptions: Shape = partly('options such as { snapRadius: 60 }', OPTIONS);
+
+/** Options over the defaults, each checked. A whole set of them, as a plan's practice, costs four comparisons. */
+export function passOptions(given: Partial<PassOptions> = PASS_DEFAULTS): PassOptions {
+  if (given === PASS_DEFAULTS) return PASS_DEFAULTS;
+  want('passesOf', 'options', isPassOptions, given);
+  return over(PASS_DEFAULTS, given);
+}
+
 /** A rise of this many metres above the farther of two minima parts them. */
 const APART = 10;
 /** A smaller rise parts them where the course has turned back. */
 const APART_TURNED = 3;
 const TURNED_MEASURE = 10;
 const TURNED_DEG = 90;
+/** Two tangles nearer along the course than this, metres, are one. */
+const DRIFT = 20;
 /** Half of the stretch over which a heading is taken, metres. */
 const HEADING_REACH = 10;
 /** A vertex that turns more than this has no sides. */
@@ -50,11 +74,12 @@ const R95_SIGMAS = 2.4477;
 
 /** Throws where no place on the globe is meant; longitudes may run on beyond ±180, as those of a course do. */
 function demandPosition(at: LonLat): void {
+  if (!Array.isArray(at)) want('passesOf', 'the point', position, at);
   const [lon, lat] = at;
   // A number that is none is not near anything, and would read as "no pass".
   if (Number.isFinite(lon) && Number.isFinite(lat) && Math.abs(lon) <= 360 && Math.abs(lat) <= 90) return;
   throw new RangeError(
-    `found the position [${String(lon)}, ${String(lat)}]; expected [longitude, latitude] in degrees as numbers, latitude from -90 to 90: longitude comes first`,
+    `found the position [${describeValue(lon)}, ${describeValue(lat)}]; expected [longitude, latitude] in degrees as numbers, latitude from -90 to 90: longitude comes first`,
   );
 }
 
@@ -74,21 +99,27 @@ function demandPosition(at: LonLat): void {
  * passes[0]?.offset; // → 5.526
  * ```
  */
-export function passesOf(course: Course | IndexedCourse, at: LonLat, options: PassOptions = PASS_DEFAULTS): Pass[] {
+export function passesOf(course: Course | IndexedCourse, at: LonLat, options?: Partial<PassOptions>): Pass[] {
+  wantOnCourse('passesOf', course);
   demandPosition(at);
+  const how = passOptions(options);
   const indexed = indexedOnce(course);
   const frame = frameAt(at[0], at[1]);
-  const minima = untangled(minimaNear(indexed, frame, options.snapRadius, APART), indexed.tangles);
-  return grouped(minima, indexed).map((minimum) => passOf(minimum, indexed.course, frame, options));
+  const minima = untangled(minimaNear(indexed, frame, how.snapRadius, APART), indexed, frame);
+  return grouped(minima, indexed).map((minimum) => passOf(minimum, indexed.course, frame, how));
 }
 
 const isNearer = (a: Minimum, b: Minimum): boolean => a.distance < b.distance - SAME;
 
-/** Minima inside one tangle count as one, the nearest. */
-function untangled(minima: Minimum[], tangles: readonly Tangle[]): Minimum[] {
-  if (tangles.length === 0 || minima.length < 2) return minima;
+/** Minima inside one tangle count as one, the nearest; what the course does inside a tangle adds nothing to the rise between two minima. */
+function untangled(minima: Minimum[], indexed: IndexedCourse, frame: Frame): Minimum[] {
+  if (indexed.tangles.length === 0 || minima.length < 2) return minima;
+  const tangles = joined(indexed.tangles);
   const kept: Minimum[] = [];
-  for (const minimum of minima) {
+  for (const minimum of minima.map((one, k) => ({
+    ...one,
+    rise: riseOutside(one, minima[k + 1], { ...indexed, tangles }, frame),
+  }))) {
     const last = kept.at(-1);
     const tangle = last && tangles.find(({ from, to }) => from <= last.raw && last.raw <= to);
     if (last === undefined || tangle === undefined || minimum.raw > tangle.to) kept.push(minimum);
@@ -96,6 +127,36 @@ function untangled(minima: Minimum[], tangles: readonly Tangle[]): Minimum[] {
     else last.rise = minimum.rise;
   }
   return kept;
+}
+
+/** Tangles that follow each other within a circle's width, as one: a recorder that stands still drifts. */
+function joined(tangles: readonly Tangle[]): Tangle[] {
+  const whole: Tangle[] = [];
+  for (const tangle of tangles) {
+    const last = whole.at(-1);
+    if (last !== undefined && tangle.from - last.to <= DRIFT)
+      whole[whole.length - 1] = { from: last.from, to: tangle.to };
+    else whole.push(tangle);
+  }
+  return whole;
+}
+
+/** Highest distance between two minima that follow each other, of what lies outside the tangles between them; their ends are outside. */
+function riseOutside(here: Minimum, next: Minimum | undefined, indexed: IndexedCourse, frame: Frame): number {
+  const { course, tangles } = indexed;
+  if (next === undefined || here.rise === Infinity) return here.rise;
+  const between = tangles.filter(({ from, to }) => from < next.raw && to > here.raw);
+  if (between.length === 0) return here.rise;
+  const first = bisectRight(course.raw, here.raw);
+  const count = Math.max(bisectLeft(course.raw, next.raw) - first, 0);
+  const [east, north] = [new Float64Array(count), new Float64Array(count)];
+  project([frame.lon, frame.lat], course.lon, course.lat, first, count, east, north);
+  let rise = Math.max(here.distance, next.distance);
+  for (let k = 0; k < count; k++) {
+    const raw = course.raw[first + k]!;
+    if (!between.some(({ from, to }) => from < raw && raw < to)) rise = Math.max(rise, Math.hypot(east[k]!, north[k]!));
+  }
+  return rise;
 }
 
 function grouped(minima: readonly Minimum[], indexed: IndexedCourse): readonly Minimum[] {
@@ -139,24 +200,29 @@ function passOf(minimum: Minimum, course: Course, frame: Frame, options: PassOpt
   const { tangentEast: te, tangentNorth: tn, east, north, distance } = minimum;
   // From the foot the point lies at (−east, −north); left of the tangent is positive.
   const across = tn * east - te * north;
-  const offset = minimum.end === undefined ? Math.sign(across) * distance : across;
+  // Adding nought turns -0 into 0.
+  const offset = (minimum.end === undefined ? Math.sign(across) * distance : across) + 0;
   // On the line both sides are as likely, also where positions are taken as exact and σ is 0.
   const confidence = offset === 0 ? 0.5 : normalCdf(Math.abs(offset) / sigmaOf(options));
-  const side: Side =
-    confidence < options.sideConfidence || minimum.turnDeg > SIDELESS_TURN || offset === 0
-      ? 'unclear'
-      : offset > 0
-        ? 'left'
-        : 'right';
+  const why = whyUnclear(offset, minimum.turnDeg, confidence, options);
+  const side: Side = why !== undefined ? 'unclear' : offset > 0 ? 'left' : 'right';
   const at = foot ?? fromFrame(frame, east, north);
   // The frame's north is the point's; at the foot the meridian leans by the convergence.
   const lean = wrapDegrees(at[0] - frame.lon) * Math.sin(0.5 * (at[1] + frame.lat) * RADIANS);
   const measure = measureOf(course, minimum.raw);
   const azimuthDeg = normalAzimuth(Math.atan2(te, tn) * DEGREES + lean);
-  // Written out twice: a spread would take longer than all of this.
-  return minimum.end === undefined
-    ? { measure, distance, offset, side, confidence, azimuthDeg, foot: at }
-    : { measure, distance, offset, side, confidence, azimuthDeg, foot: at, end: minimum.end };
+  // Written out: a spread would take longer than all of this.
+  if (why === undefined && minimum.end === undefined)
+    return { measure, distance, offset, side, confidence, azimuthDeg, foot: at };
+  const pass = { measure, distance, offset, side, confidence, azimuthDeg, foot: at };
+  return { ...pass, ...(why === undefined ? {} : { why }), ...(minimum.end === undefined ? {} : { end: minimum.end }) };
+}
+
+/** Why a side is not told; undefined where it is. */
+function whyUnclear(offset: number, turnDeg: number, confidence: number, { sideConfidence }: PassOptions): Pass['why'] {
+  if (offset === 0) return 'onLine';
+  if (turnDeg > SIDELESS_TURN) return 'turn';
+  return confidence < sideConfidence ? 'position' : undefined;
 }
 
 /** Standard deviation of a lateral offset, metres: the point's and the course's 95 % radii together. */
@@ -179,6 +245,7 @@ export const sigmaOf = (options: Pick<PassOptions, 'pinR95' | 'courseR95'>): num
  * ```
  */
 export function nearestOn(course: Course | IndexedCourse, at: LonLat): Pass {
+  wantOnCourse('nearestOn', course);
   demandPosition(at);
   const indexed = indexedOnce(course);
   const frame = frameAt(at[0], at[1]);

@@ -7,14 +7,18 @@ import { bisectLeft, cumsum, median } from 'd3-array';
 import type { Finding, LonLat, Where } from '../finding.ts';
 import type { Metres } from '../units.ts';
 import { azimuthDifference } from '../geodesy/ellipsoid.ts';
-import { segmentAzimuthDeg, segmentLength } from '../geodesy/segment.ts';
+import { segmentAzimuthDeg, lengthBetween } from '../geodesy/segment.ts';
 import type { GpxSegment } from '../gpx/document.ts';
 import { buildCourse } from './build.ts';
 import { courseFinding } from './courseFinding.ts';
 import { groundAt, placeAtRaw } from './locate.ts';
-import { measureOf } from './scale.ts';
+import { toMeasure } from './scale.ts';
 import type { IndexedCourse } from './segmentIndex.ts';
 import { tanglesOf } from './tangles.ts';
+import { type Shape, finite, oneOf, position, recordOf, listOf, want } from '../wants.ts';
+import { isSegment } from '../gpx/shapes.ts';
+import { isWhere } from '../finding.ts';
+import { wantIndexed } from './indexedShape.ts';
 
 /** What a recorder or a hasty drawing left in one segment of a track. */
 export interface Flaw {
@@ -30,6 +34,15 @@ export interface Flaw {
   /** The first vertex. */
   readonly at: LonLat;
 }
+
+const isFlaw: Shape = recordOf<Flaw>('a flaw that flawsOf gives', {
+  kind: oneOf('spike', 'tangle', 'jump', 'sparse-bend'),
+  segment: finite,
+  first: finite,
+  last: finite,
+  size: finite,
+  at: position,
+});
 
 /** Both legs of a spike are at least this long, metres, and it turns at least so far, degrees. */
 const SPIKE_LEG = 15;
@@ -55,6 +68,7 @@ const SPARSE_TURN = 10;
  * ```
  */
 export function flawsOf(segments: readonly GpxSegment[]): Flaw[] {
+  want('flawsOf', 'segments', listOf(isSegment), segments);
   return segments.flatMap((segment, index) => {
     const line = lineOf(segment);
     const found = [...spikes(line), ...jumps(line), ...sparseBends(line)];
@@ -79,7 +93,7 @@ function lineOf(segment: GpxSegment): Line {
   for (let k = 0; k < lengths.length; k++) {
     const i = vertices[k]!;
     const j = vertices[k + 1]!;
-    lengths[k] = segmentLength(lon[i]!, lat[i]!, lon[j]!, lat[j]!);
+    lengths[k] = lengthBetween(lon[i]!, lat[i]!, lon[j]!, lat[j]!);
   }
   return { segment, vertices, lengths };
 }
@@ -163,6 +177,8 @@ function tangles(segment: GpxSegment, index: number): Flaw[] {
  * ```
  */
 export function flawFindings(flaws: readonly Flaw[], where: Where): Finding[] {
+  want('flawFindings', 'flaws', listOf(isFlaw), flaws);
+  want('flawFindings', 'where', isWhere, where);
   return flaws.map(({ kind, size, segment, first, last, at }) => {
     const params = { size, segment: segment + 1, first: first + 1, last: last + 1 };
     const facts = { where: { ...where, at }, measured: size, unit: 'm' };
@@ -187,7 +203,10 @@ export function flawFindings(flaws: readonly Flaw[], where: Where): Finding[] {
  * tangleFindings(indexCourse(built.value), {}).map(({ code, measured }) => ({ code, measured })); // → [{ code: 'track-tangle', measured: 99.62 }]
  * ```
  */
-export function tangleFindings({ course, tangles: found }: IndexedCourse, where: Where): Finding[] {
+export function tangleFindings(indexed: IndexedCourse, where: Where): Finding[] {
+  wantIndexed('tangleFindings', indexed);
+  want('tangleFindings', 'where', isWhere, where);
+  const { course, tangles: found } = indexed;
   return found.map(({ from, to }) => {
     const at = placeAtRaw(course, from);
     const place = at === null ? {} : { at: groundAt(course, at).at };
@@ -197,7 +216,7 @@ export function tangleFindings({ course, tangles: found }: IndexedCourse, where:
       { size, from, to },
       {
         severity: 'warning',
-        where: { ...where, measure: measureOf(course, from), ...place },
+        where: { ...where, measure: toMeasure(course, from), ...place },
         measured: size,
         unit: 'm',
       },
@@ -222,6 +241,7 @@ export function cleaned(segments: readonly GpxSegment[]): {
   readonly segments: GpxSegment[];
   readonly removed: readonly Flaw[];
 } {
+  want('cleaned', 'segments', listOf(isSegment), segments);
   const removed = [...flawsOf(segments).filter(({ kind }) => kind === 'spike'), ...segments.flatMap(tangles)];
   const kept = segments.map((segment, index) => {
     const gone = new Set<number>();

@@ -3,7 +3,9 @@
  * the first and last factors holding beyond the ends.
  */
 import type { Metres } from '../units.ts';
+import { finite, want } from '../wants.ts';
 import type { Course } from './course.ts';
+import { wantCourse } from './course.ts';
 
 /** How many of the values, which ascend, are at most `value`. (d3-array's compares through functions: a quarter of a whole search for passes.) */
 export function bisectRight(values: ArrayLike<number>, value: number): number {
@@ -28,6 +30,14 @@ export function interpolate(from: readonly number[], to: readonly number[], valu
   return x1 === x0 ? y0 : y0 + ((value - x0) / (x1 - x0)) * (y1 - y0);
 }
 
+/** As `measureOf`, unasked: NaN for what is no number. */
+export const toMeasure = (course: Course, raw: Metres): Metres =>
+  interpolate(course.scale.raw, course.scale.measure, raw);
+
+/** As `rawOf`, unasked: NaN for what is no number. */
+export const toRaw = (course: Course, measure: Metres): Metres =>
+  interpolate(course.scale.measure, course.scale.raw, measure);
+
 /**
  * Calibrated measure, metres, of a raw one; beyond the ends of the course the first and the last factor hold.
  * @example
@@ -42,8 +52,11 @@ export function interpolate(from: readonly number[], to: readonly number[], valu
  * measureOf(calibrated.value.course, 1000); // → 1010.828
  * ```
  */
-export const measureOf = (course: Course, raw: Metres): Metres =>
-  interpolate(course.scale.raw, course.scale.measure, raw);
+export function measureOf(course: Course, raw: Metres): Metres {
+  wantCourse('measureOf', course);
+  want('measureOf', 'the raw measure in metres', finite, raw);
+  return toMeasure(course, raw);
+}
 
 /**
  * Raw measure, metres, of a calibrated one: the inverse of {@link measureOf}.
@@ -59,5 +72,8 @@ export const measureOf = (course: Course, raw: Metres): Metres =>
  * rawOf(calibrated.value.course, 1010.828); // → 1000
  * ```
  */
-export const rawOf = (course: Course, measure: Metres): Metres =>
-  interpolate(course.scale.measure, course.scale.raw, measure);
+export function rawOf(course: Course, measure: Metres): Metres {
+  wantCourse('rawOf', course);
+  want('rawOf', 'the measure in metres', finite, measure);
+  return toRaw(course, measure);
+}

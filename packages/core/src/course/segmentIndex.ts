@@ -7,6 +7,7 @@ import type { LonLat } from '../finding.ts';
 import { ECCENTRICITY_2, EQUATORIAL_RADIUS, RADIANS } from '../geodesy/ellipsoid.ts';
 import type { Course } from './course.ts';
 import { type Tangle, tanglesOf } from './tangles.ts';
+import { wantCourse } from './course.ts';
 
 /** Boxes around runs of a course, level by level: 16 segments each, then 16 boxes of the level before, up to one around all. */
 export interface Boxes {
@@ -46,6 +47,7 @@ export const BRANCHES = 16;
  * ```
  */
 export function indexCourse(course: Course): IndexedCourse {
+  wantCourse('indexCourse', course);
   return { course, boxes: boxesOf(course.lon, course.lat), tangles: tanglesOf(course) };
 }
 

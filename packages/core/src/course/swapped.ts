@@ -3,6 +3,8 @@ import type { LonLat } from '../finding.ts';
 import type { Metres } from '../units.ts';
 import { nearestOn } from './passes.ts';
 import type { IndexedCourse } from './segmentIndex.ts';
+import { position, want } from '../wants.ts';
+import { wantIndexed } from './indexedShape.ts';
 
 /** Farther than this from the course a point is hardly meant so, metres. */
 const ASTRAY: Metres = 100_000;
@@ -23,6 +25,8 @@ const ASTRAY: Metres = 100_000;
  * ```
  */
 export function swappedPosition(indexed: IndexedCourse, at: LonLat): LonLat | null {
+  wantIndexed('swappedPosition', indexed);
+  want('swappedPosition', 'at', position, at);
   if (Math.abs(at[0]) > 90 || nearestOn(indexed, at).distance <= ASTRAY) return null;
   // The types keep the two apart; here they are to change places.
   const turned = at.toReversed() as readonly number[] as LonLat;

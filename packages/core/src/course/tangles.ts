@@ -6,7 +6,7 @@
 import type { LonLat } from '../finding.ts';
 import { DEGREES, RADIANS } from '../geodesy/ellipsoid.ts';
 import { type Frame, frameAt, project } from '../geodesy/frame.ts';
-import { segmentLength } from '../geodesy/segment.ts';
+import { lengthBetween } from '../geodesy/segment.ts';
 import type { Metres } from '../units.ts';
 import type { Course } from './course.ts';
 
@@ -59,7 +59,7 @@ function leastChord({ lon, lat }: Course, frame: Frame, i: number, j: number): n
   const chord = 0.99 * Math.sqrt(north * north + east * east);
   return frame.temperate && chord < 1000 && chord > 2 * RADIUS
     ? chord
-    : segmentLength(lon[i]!, lat[i]!, lon[j]!, lat[j]!);
+    : lengthBetween(lon[i]!, lat[i]!, lon[j]!, lat[j]!);
 }
 
 /** The last vertex of the longest stretch from `first` that a circle of RADIUS holds. */

@@ -14,6 +14,8 @@ import { foldedLine, instantValue, textValue, uidOf } from './iCalendarText.ts';
 import { CAUTION } from '../text/caution.ts';
 import { numberOf } from '../layout/layout.ts';
 import { type ZonedInstant, zonedInstant } from './zoneTime.ts';
+import { finite, want } from '../wants.ts';
+import { isAnalysis } from '../review/shapes.ts';
 
 /** When and where the plan's clock runs. */
 interface PlanClock {
@@ -51,6 +53,8 @@ interface CrewTime {
  * ```
  */
 export function toCalendar(analysis: Analysis, stampedAt: number): Result<string> {
+  want('toCalendar', 'analysis', isAnalysis, analysis);
+  want('toCalendar', 'stampedAt', finite, stampedAt);
   const { plan, stations, day } = analysis;
   const clock = clockOf(analysis);
   if (!clock.ok) return clock;

@@ -3,6 +3,8 @@ import type { Finding } from '../finding.ts';
 import type { Change, ChangedItem, ChangedSpacing, Comparison } from '../improve/compare.ts';
 import { findingDocument } from './documents.ts';
 import { toMicro, toPosition } from './rounding.ts';
+import { want } from '../wants.ts';
+import { isComparison } from '../improve/shapes.ts';
 
 const orNull = (value: number | null): number | null => (value === null ? null : toMicro(value));
 const both = ([before, after]: Change<number>): Change<number> => [toMicro(before), toMicro(after)];
@@ -42,16 +44,19 @@ const findings = (list: readonly Finding[]): Finding[] => list.map(findingDocume
  * compareDocument(same).spacing[0]?.longest; // → [2000, 2000]
  * ```
  */
-export const compareDocument = (comparison: Comparison): Comparison => ({
-  variants: comparison.variants,
-  stations: comparison.stations.map(({ id, name, moved, from, to }) => ({
-    id,
-    name,
-    moved: toMicro(moved),
-    from: toPosition(from),
-    to: toPosition(to),
-  })),
-  spacing: comparison.spacing.map(spacing),
-  items: comparison.items.map(item),
-  findings: { gained: findings(comparison.findings.gained), lost: findings(comparison.findings.lost) },
-});
+export function compareDocument(comparison: Comparison): Comparison {
+  want('compareDocument', 'comparison', isComparison, comparison);
+  return {
+    variants: comparison.variants,
+    stations: comparison.stations.map(({ id, name, moved, from, to }) => ({
+      id,
+      name,
+      moved: toMicro(moved),
+      from: toPosition(from),
+      to: toPosition(to),
+    })),
+    spacing: comparison.spacing.map(spacing),
+    items: comparison.items.map(item),
+    findings: { gained: findings(comparison.findings.gained), lost: findings(comparison.findings.lost) },
+  };
+}

@@ -10,6 +10,8 @@ import type { PlanPoint } from '../plan/plan.ts';
 import { type CsvCell, csvText } from './csvText.ts';
 import { type Peg, pegsOf } from '../layout/pegs.ts';
 import { numberOf } from '../layout/layout.ts';
+import { want } from '../wants.ts';
+import { isLayout } from '../layout/shapes.ts';
 
 const COLUMNS = [
   'station number',
@@ -86,6 +88,7 @@ interface Met {
  * ```
  */
 export function toCsv(layout: Layout): string {
+  want('toCsv', 'layout', isLayout, layout);
   const met = layout.courses.flatMap((indexed) =>
     layout.stations
       .flatMap((station) =>

@@ -3,9 +3,17 @@
  * Spreadsheets run a cell that begins like a formula, quoted or not; the usual way is taken: such a text gets
  * an apostrophe before it (OWASP, CSV Injection; from memory). Numbers are written as numbers, also negative ones.
  */
+import { type Shape, aText, listOf, want } from '../wants.ts';
 
 /** What a cell holds; `null` is an empty one, `true` and `false` are "yes" and "no". */
 export type CsvCell = string | number | boolean | null;
+
+const isCell: Shape = (value) =>
+  value === null || typeof value === 'boolean' || typeof value === 'string'
+    ? null
+    : typeof value === 'number'
+      ? null
+      : { path: '', expected: 'a text, a number, true, false or null', found: value };
 
 /**
  * Begins like a formula: one of = + - @, or their full-width forms, behind any apostrophes, white space and
@@ -26,7 +34,10 @@ export const harmlessText = (text: string): string => (FORMULA.test(text) ? `'${
  * textOfCell("'tis"); // → "'tis"
  * ```
  */
-export const textOfCell = (cell: string): string => (cell.startsWith("'") && FORMULA.test(cell) ? cell.slice(1) : cell);
+export function textOfCell(cell: string): string {
+  want('textOfCell', 'cell', aText, cell);
+  return cell.startsWith("'") && FORMULA.test(cell) ? cell.slice(1) : cell;
+}
 
 /** Controls that no text needs, and halves of surrogate pairs, which UTF-8 cannot hold. */
 const UNHELD = /[^\t\n\r\P{Cc}]|\p{Cs}/gu;
@@ -53,7 +64,9 @@ const quoted = (text: string): string => (/[",\r\n]|^\s|\s$/u.test(text) ? `"${t
  * csvText([['name', 'offset'], ['=A1, "north"', -2.5]]); // → `name,offset\r\n"'=A1, ""north""",-2.5\r\n`
  * ```
  */
-export const csvText = (rows: readonly (readonly CsvCell[])[]): string =>
-  rows
+export function csvText(rows: readonly (readonly CsvCell[])[]): string {
+  want('csvText', 'rows', listOf(listOf(isCell)), rows);
+  return rows
     .map((row) => `${row.length === 1 && cellText(row[0]!) === '' ? '""' : row.map(cellText).join(',')}\r\n`)
     .join('');
+}

@@ -3,13 +3,18 @@
  * to 1e-6, degrees to 1e-9. Their JSON Schemas stand in `schemas/`, one file a document.
  */
 import type { Mark } from '../course/calibrate.ts';
-import { type Course, type Pass, courseLength, rawLength } from '../course/course.ts';
+import { type Course, type Pass, courseLength, rawLength, wantCourse } from '../course/course.ts';
 import { ascentOf } from '../course/locate.ts';
 import type { Finding, LonLat } from '../finding.ts';
 import type { Item, LaidDirection, Layout, StationLayout } from '../layout/layout.ts';
 import type { RaceSpacing, StationPass } from '../station/station.ts';
 import { type Bounds, boundsOf } from './bounds.ts';
 import { toMicro, toNano, toPosition } from './rounding.ts';
+import { type Shape, aText, finite, listOf, orNull, position, recordOf, want } from '../wants.ts';
+import { isPass } from '../course/course.ts';
+import { isMark } from '../course/calibrate.ts';
+import { isFinding } from '../finding.ts';
+import { isLayout } from '../layout/shapes.ts';
 
 /** What `halfcup course` prints. Lengths metres. */
 export interface CourseDocument {
@@ -45,6 +50,13 @@ export interface SnappedPoint {
   readonly nearest: Pick<Pass, 'measure' | 'distance' | 'offset'>;
 }
 
+const isSnapped: Shape = recordOf<SnappedPoint>('a point with its passes', {
+  at: position,
+  name: orNull(aText),
+  passes: listOf(isPass),
+  nearest: recordOf('a nearest place', { measure: finite, distance: finite, offset: finite }),
+});
+
 /** What `halfcup snap` prints. */
 export interface SnapDocument {
   readonly points: readonly SnappedPoint[];
@@ -78,6 +90,7 @@ export interface LayoutDocument {
  * ```
  */
 export function findingDocument(finding: Finding): Finding {
+  want('findingDocument', 'finding', isFinding, finding);
   const { code, severity, message, params, where, measured, limit, ...rest } = finding;
   const { measure, at, ...place } = where;
   return {
@@ -129,6 +142,9 @@ export function courseDocument(
   findings: readonly Finding[],
   marks: readonly Mark[] = [],
 ): CourseDocument {
+  wantCourse('courseDocument', course);
+  want('courseDocument', 'findings', listOf(isFinding), findings);
+  want('courseDocument', 'marks', listOf(isMark), marks);
   const ascent = ascentOf(course);
   const [west, south, east, north] = boundsOf(course.lon, course.lat);
   return {
@@ -173,18 +189,21 @@ function factorsOf({ scale }: Course): CourseDocument['factors'] {
  * points[0]?.passes.map(({ measure, side }) => [measure, side]); // → [[1864.84, 'right']]
  * ```
  */
-export const snapDocument = (points: readonly SnappedPoint[]): SnapDocument => ({
-  points: points.map(({ at, name, passes, nearest }) => ({
-    at: toPosition(at),
-    name,
-    passes: passes.map(passDocument),
-    nearest: {
-      measure: toMicro(nearest.measure),
-      distance: toMicro(nearest.distance),
-      offset: toMicro(nearest.offset),
-    },
-  })),
-});
+export function snapDocument(points: readonly SnappedPoint[]): SnapDocument {
+  want('snapDocument', 'points', listOf(isSnapped), points);
+  return {
+    points: points.map(({ at, name, passes, nearest }) => ({
+      at: toPosition(at),
+      name,
+      passes: passes.map(passDocument),
+      nearest: {
+        measure: toMicro(nearest.measure),
+        distance: toMicro(nearest.distance),
+        offset: toMicro(nearest.offset),
+      },
+    })),
+  };
+}
 
 /**
  * A whole layout; `findings` as they are to be printed, with their places in the plan (`placeFindings`).
@@ -203,16 +222,20 @@ export const snapDocument = (points: readonly SnappedPoint[]): SnapDocument => (
  * stations[0]?.directions[0]?.items.find(({ kind }) => kind === 'sign')?.wording; // → 'Water ahead'
  * ```
  */
-export const layoutDocument = (layout: Layout, findings: readonly Finding[]): LayoutDocument => ({
-  courses: layout.courses.map(({ course }) => ({
-    id: course.id,
-    length: toMicro(courseLength(course)),
-    raw: toMicro(rawLength(course)),
-  })),
-  stations: layout.stations.map(stationDocument),
-  spacing: layout.spacing.map(spacingDocument),
-  findings: findings.map(findingDocument),
-});
+export function layoutDocument(layout: Layout, findings: readonly Finding[]): LayoutDocument {
+  want('layoutDocument', 'layout', isLayout, layout);
+  want('layoutDocument', 'findings', listOf(isFinding), findings);
+  return {
+    courses: layout.courses.map(({ course }) => ({
+      id: course.id,
+      length: toMicro(courseLength(course)),
+      raw: toMicro(rawLength(course)),
+    })),
+    stations: layout.stations.map(stationDocument),
+    spacing: layout.spacing.map(spacingDocument),
+    findings: findings.map(findingDocument),
+  };
+}
 
 const stationDocument = ({ id, name, at, passes, directions }: StationLayout): StationDocument => ({
   id,
@@ -233,6 +256,7 @@ const passDocument = (pass: Pass): Pass => ({
   distance: toMicro(pass.distance),
   offset: toMicro(pass.offset),
   side: pass.side,
+  ...(pass.why === undefined ? {} : { why: pass.why }),
   confidence: toMicro(pass.confidence),
   azimuthDeg: toMicro(pass.azimuthDeg),
   foot: toPosition(pass.foot),

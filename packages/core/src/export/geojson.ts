@@ -17,6 +17,8 @@ import { boundsOf } from './bounds.ts';
 import { courseRuns, cutAtAntimeridian, lineBeside } from './lines.ts';
 import type { Degrees, Metres } from '../units.ts';
 import { toMicro, toNano } from './rounding.ts';
+import { want } from '../wants.ts';
+import { isLayout } from '../layout/shapes.ts';
 
 /** What a feature of a layout says of itself; lengths and measures in metres. */
 // A type and no interface: only that is also what GeoJSON calls properties.
@@ -97,6 +99,7 @@ export function toGeoJson(
   layout: Layout,
   { ids = 'texts' }: GeoJsonOptions = {},
 ): FeatureCollection<Geometry | null, LayoutProperties> {
+  want('toGeoJson', 'layout', isLayout, layout);
   const texts = [
     ...layout.courses.map(({ course }) => courseFeature(course, layout)),
     ...layout.stations.flatMap((station) => stationFeatures(station, layout)),

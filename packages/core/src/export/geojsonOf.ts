@@ -16,11 +16,13 @@ import type {
   Polygon,
   Position,
 } from 'geojson';
-import { type Course, type Pass, courseLength } from '../course/course.ts';
+import { type Course, type Pass, courseLength, wantCourse, isPass } from '../course/course.ts';
 import type { Outline, NamedPlace } from '../course/fromGeoJson.ts';
 import type { LonLat } from '../finding.ts';
 import { courseRuns, cutAtAntimeridian } from './lines.ts';
 import { toMicro } from './rounding.ts';
+import { listOf, want } from '../wants.ts';
+import { isNamedPlace, isOutline } from '../course/fromGeoJson.ts';
 
 const position = ([lon, lat]: LonLat): Position => [lon, lat];
 const shortened = <One extends Feature>(one: One): One => truncate(one, { precision: 8, coordinates: 2 });
@@ -42,6 +44,7 @@ export interface CourseProperties {
  * ```
  */
 export function courseToGeoJson(course: Course): Feature<LineString | MultiLineString, CourseProperties> {
+  wantCourse('courseToGeoJson', course);
   const lines = courseRuns(course)
     .flatMap(cutAtAntimeridian)
     .map((line) => line.map(position));
@@ -63,8 +66,10 @@ export type PassProperties = Omit<Pass, 'foot'>;
  * passesToGeoJson(passes).features.map(({ properties }) => properties.side); // → ['left']
  * ```
  */
-export const passesToGeoJson = (passes: readonly Pass[]): FeatureCollection<Point, PassProperties> =>
-  featureCollection(passes.map(({ foot, ...properties }) => shortened(point(position(foot), properties))));
+export function passesToGeoJson(passes: readonly Pass[]): FeatureCollection<Point, PassProperties> {
+  want('passesToGeoJson', 'passes', listOf(isPass), passes);
+  return featureCollection(passes.map(({ foot, ...properties }) => shortened(point(position(foot), properties))));
+}
 
 /**
  * Named places as points.
@@ -74,8 +79,10 @@ export const passesToGeoJson = (passes: readonly Pass[]): FeatureCollection<Poin
  * placesToGeoJson([{ name: 'Pier', at: [-17.4, -33.2] }]).features[0]?.geometry.coordinates; // → [-17.4, -33.2]
  * ```
  */
-export const placesToGeoJson = (places: readonly NamedPlace[]): FeatureCollection<Point, NameProperties> =>
-  featureCollection(places.map(({ name, at }) => shortened(point(position(at), { name }))));
+export function placesToGeoJson(places: readonly NamedPlace[]): FeatureCollection<Point, NameProperties> {
+  want('placesToGeoJson', 'places', listOf(isNamedPlace), places);
+  return featureCollection(places.map(({ name, at }) => shortened(point(position(at), { name }))));
+}
 
 /** Properties of a place or a polygon as a feature; `null` without a name. */
 export interface NameProperties {
@@ -91,10 +98,12 @@ export interface NameProperties {
  * polygonsToGeoJson([yard]).features[0]?.geometry.coordinates; // → [[[-17.4, -33.2], [-17.39, -33.19], [-17.4, -33.19], [-17.4, -33.2]]]
  * ```
  */
-export const polygonsToGeoJson = (
+export function polygonsToGeoJson(
   outlines: readonly Outline[],
-): FeatureCollection<Polygon | MultiPolygon, NameProperties> =>
-  featureCollection(outlines.map(({ name, polygon: corners }) => shortened(outlineFeature(corners, { name }))));
+): FeatureCollection<Polygon | MultiPolygon, NameProperties> {
+  want('polygonsToGeoJson', 'outlines', listOf(isOutline), outlines);
+  return featureCollection(outlines.map(({ name, polygon: corners }) => shortened(outlineFeature(corners, { name }))));
+}
 
 function outlineFeature(
   corners: readonly LonLat[],

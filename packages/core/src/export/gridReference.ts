@@ -5,6 +5,7 @@
  */
 import * as library from 'mgrs';
 import type { LonLat } from '../finding.ts';
+import { describeValue, aNumber, oneOf, tuple, want } from '../wants.ts';
 
 /** Digits of easting and of northing: 5 name a square of 1 m, 4 of 10 m, 3 of 100 m. */
 export type GridDigits = 1 | 2 | 3 | 4 | 5;
@@ -30,9 +31,14 @@ const none = (reason: string): GridReference => ({ text: null, reason });
  * gridReference([0, 89]).text; // → null
  * ```
  */
-export function gridReference([lon, lat]: LonLat, digits: GridDigits = 4): GridReference {
+export function gridReference(at: LonLat, digits: GridDigits = 4): GridReference {
+  want('gridReference', 'at', tuple(aNumber, aNumber), at);
+  want('gridReference', 'digits', oneOf(1, 2, 3, 4, 5), digits);
+  const [lon, lat] = at;
   if (!Number.isFinite(lon) || !Number.isFinite(lat) || Math.abs(lon) > 180 || Math.abs(lat) > 90) {
-    return none(`found longitude ${lon}, latitude ${lat}; expected degrees, -180 to 180 and -90 to 90`);
+    return none(
+      `found longitude ${describeValue(lon)}, latitude ${describeValue(lat)}; expected degrees, -180 to 180 and -90 to 90`,
+    );
   }
   if (lat > 84 || lat < -80)
     return none(

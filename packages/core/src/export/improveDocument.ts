@@ -4,6 +4,8 @@ import type { Improvement } from '../improve/improve.ts';
 import type { Standing } from '../improve/standing.ts';
 import type { Move, Proof } from '../improve/verify.ts';
 import { toMicro, toPosition } from './rounding.ts';
+import { isImprovement } from '../improve/shapes.ts';
+import { want } from '../wants.ts';
 
 /** What `halfcup improve` prints: how the plan stands before and after, where stations go, and what is proven of that. */
 export interface ImproveDocument extends Pick<
@@ -47,13 +49,16 @@ const proof = (one: Proof): Proof =>
  * after.longest[0]?.length; // → 1865
  * ```
  */
-export const improveDocument = (improvement: Improvement): ImproveDocument => ({
-  before: standing(improvement.before),
-  after: standing(improvement.after),
-  moves: improvement.moves.map(move),
-  proof: proof(improvement.proof),
-  tried: improvement.tried,
-  step: improvement.step,
-  stepBeyond: improvement.stepBeyond,
-  stays: improvement.stays,
-});
+export function improveDocument(improvement: Improvement): ImproveDocument {
+  want('improveDocument', 'improvement', isImprovement, improvement);
+  return {
+    before: standing(improvement.before),
+    after: standing(improvement.after),
+    moves: improvement.moves.map(move),
+    proof: proof(improvement.proof),
+    tried: improvement.tried,
+    step: improvement.step,
+    stepBeyond: improvement.stepBeyond,
+    stays: improvement.stays,
+  };
+}

@@ -5,7 +5,7 @@
 import { bisectRight } from 'd3-array';
 import type { Course } from '../course/course.ts';
 import { pointAt, vertexAt } from '../course/locate.ts';
-import { measureOf, rawOf } from '../course/scale.ts';
+import { toMeasure, toRaw } from '../course/scale.ts';
 import type { LonLat } from '../finding.ts';
 
 /** The runs of a course between its skipped gaps, every vertex, longitudes within ±180. */
@@ -26,10 +26,10 @@ export function lineBeside(
   offset: number,
   ends: readonly [LonLat, LonLat],
 ): LonLat[] {
-  const last = rawOf(course, to);
+  const last = toRaw(course, to);
   const between: LonLat[] = [];
-  for (let i = bisectRight(course.raw, rawOf(course, from)); i < course.raw.length && course.raw[i]! < last; i++) {
-    const place = pointAt(course, measureOf(course, course.raw[i]!), offset);
+  for (let i = bisectRight(course.raw, toRaw(course, from)); i < course.raw.length && course.raw[i]! < last; i++) {
+    const place = pointAt(course, toMeasure(course, course.raw[i]!), offset);
     if (place !== null) between.push(place.at);
   }
   return [ends[0], ...between, ends[1]];

@@ -11,6 +11,10 @@ import { formatClock, formatMinute } from '../format.ts';
 import type { Kilograms } from '../units.ts';
 import { findingDocument } from './documents.ts';
 import { toMicro, toPosition } from './rounding.ts';
+import { listOf, want } from '../wants.ts';
+import { isRaceDay } from '../raceday/shapes.ts';
+import { isFinding } from '../finding.ts';
+import { isAnalysis } from '../review/shapes.ts';
 
 type Clock = string;
 /** Quantiles of arrivals as clock times, HH:MM:SS. */
@@ -134,6 +138,9 @@ function stopPlace({ stations }: Analysis, id: string): LonLat | null {
  * ```
  */
 export function raceDayDocument(analysis: Analysis, day: RaceDay, findings: readonly Finding[]): RaceDayDocument {
+  want('raceDayDocument', 'analysis', isAnalysis, analysis);
+  want('raceDayDocument', 'day', isRaceDay, day);
+  want('raceDayDocument', 'findings', listOf(isFinding), findings);
   return {
     stations: day.stations.map(stationDocument),
     totals: {

@@ -9,6 +9,9 @@ import type { CheckRun } from '../review/review.ts';
 import { MADE_BY } from '../version.ts';
 import { findingDocument } from './documents.ts';
 import { toMicro, toPosition } from './rounding.ts';
+import { type Shape, aText, finite, listOf, maybe, recordOf, want } from '../wants.ts';
+import { isCheckRun, isVerdict } from '../review/shapes.ts';
+import { isFinding } from '../finding.ts';
 
 /** A file and the SHA-256 of its bytes, in hexadecimal; whoever reads the file computes it. */
 export interface FileDigest {
@@ -50,6 +53,35 @@ export interface ReviewDocument {
   readonly counts: ReviewCounts;
 }
 
+const isFiles: Shape = recordOf<ReviewedFiles>('the files { sha256, inputs }', {
+  sha256: aText,
+  inputs: listOf(recordOf<FileDigest>('a file', { file: aText, sha256: aText })),
+  placed: maybe(listOf(isVerdict)),
+});
+
+const isReviewed: Shape = recordOf('the analysis that analyse gives', {
+  plan: recordOf('a plan', { name: aText }),
+  checks: listOf(isCheckRun),
+  findings: listOf(isFinding),
+});
+
+export const isReviewDocument: Shape = recordOf<ReviewDocument>('the document that reviewDocument gives', {
+  madeBy: aText,
+  plan: recordOf('a plan', { name: aText, sha256: aText }),
+  inputs: listOf(recordOf<FileDigest>('a file', { file: aText, sha256: aText })),
+  checks: listOf(isCheckRun),
+  findings: listOf(isFinding),
+  placed: maybe(listOf(isVerdict)),
+  counts: recordOf<ReviewCounts>('counts', {
+    error: finite,
+    warning: finite,
+    note: finite,
+    waived: finite,
+    cannotTell: finite,
+    notRun: finite,
+  }),
+});
+
 /**
  * The document of an analysis, whose findings have their places in the plan (`placeFindings`), and of the files it was made from.
  * @example
@@ -67,28 +99,34 @@ export interface ReviewDocument {
  * checks.find(({ ran }) => !ran)?.reason; // → 'no race of the plan has waves'
  * ```
  */
-export const reviewDocument = (
-  { plan, checks, findings }: Pick<Analysis, 'plan' | 'checks' | 'findings'>,
-  { sha256, inputs, placed }: ReviewedFiles,
-): ReviewDocument => ({
-  madeBy: MADE_BY,
-  plan: { name: plan.name, sha256 },
-  inputs,
-  checks: checks.map(({ code, severity, title, source, ran, found, reason, reasonCode, cannotTell }) => ({
-    code,
-    severity,
-    title,
-    source,
-    ran,
-    ...(reason === undefined ? {} : { reason }),
-    ...(reasonCode === undefined ? {} : { reasonCode }),
-    found,
-    cannotTell,
-  })),
-  findings: findings.map(findingDocument),
-  ...(placed === undefined ? {} : { placed: placed.map(placedDocument) }),
-  counts: countsOf(findings, checks),
-});
+export function reviewDocument(
+  analysis: Pick<Analysis, 'plan' | 'checks' | 'findings'>,
+  files: ReviewedFiles,
+): ReviewDocument {
+  want('reviewDocument', 'analysis', isReviewed, analysis);
+  want('reviewDocument', 'files', isFiles, files);
+  const { plan, checks, findings } = analysis;
+  const { sha256, inputs, placed } = files;
+  return {
+    madeBy: MADE_BY,
+    plan: { name: plan.name, sha256 },
+    inputs,
+    checks: checks.map(({ code, severity, title, source, ran, found, reason, reasonCode, cannotTell }) => ({
+      code,
+      severity,
+      title,
+      source,
+      ran,
+      ...(reason === undefined ? {} : { reason }),
+      ...(reasonCode === undefined ? {} : { reasonCode }),
+      found,
+      cannotTell,
+    })),
+    findings: findings.map(findingDocument),
+    ...(placed === undefined ? {} : { placed: placed.map(placedDocument) }),
+    counts: countsOf(findings, checks),
+  };
+}
 
 const placedDocument = (verdict: PlacedVerdict): PlacedVerdict => ({
   ...verdict,
@@ -111,6 +149,8 @@ const placedDocument = (verdict: PlacedVerdict): PlacedVerdict => ({
  * ```
  */
 export function countsOf(findings: readonly Finding[], checks: readonly CheckRun[]): ReviewCounts {
+  want('countsOf', 'findings', listOf(isFinding), findings);
+  want('countsOf', 'checks', listOf(isCheckRun), checks);
   const standing = findings.filter(({ waived }) => waived === undefined);
   const of = (severity: Finding['severity']): number =>
     standing.filter((finding) => finding.severity === severity).length;

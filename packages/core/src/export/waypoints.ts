@@ -22,6 +22,8 @@ import { exportFinding } from './exportFinding.ts';
 import { wheeledText } from './wheeled.ts';
 import { type Peg, pegsOf } from '../layout/pegs.ts';
 import { numberOf } from '../layout/layout.ts';
+import { maybe, oneOf, want } from '../wants.ts';
+import { isLayout } from '../layout/shapes.ts';
 
 /** A waypoint without its number and letter. */
 interface Bare {
@@ -52,8 +54,11 @@ interface Bare {
  * back.ok && back.value.waypoints.map(({ name }) => name); // → ['01A SIGN', '01B STATION', '01C DRINK', '01D TRASH FROM', '01E TRASH TO']
  * ```
  */
-export function toGpx(layout: Layout, units: UnitSystem = layout.plan.units): Result<string> {
+export function toGpx(layout: Layout, given?: UnitSystem): Result<string> {
+  want('toGpx', 'layout', isLayout, layout);
+  want('toGpx', 'units', maybe(oneOf('metric', 'imperial')), given);
   const { plan, courses, stations } = layout;
+  const units = given ?? plan.units;
   const digits = Math.max(2, String(stations.length).length);
   const all = stations.map((station) => ({ station, bare: bareOf(station, courses, units) }));
   const waypoints = all.flatMap(({ station, bare }) =>

@@ -10,6 +10,7 @@ import type { Metres } from '../units.ts';
 import { DEGREES, ECCENTRICITY_2, EQUATORIAL_RADIUS, RADIANS, wrapDegrees } from './ellipsoid.ts';
 import { direct, inverse } from './karney.ts';
 import { TEMPERATE } from './segment.ts';
+import { position, want, finite } from '../wants.ts';
 
 /** A point in a local frame: metres east and north of the frame's origin. */
 export interface EastNorth {
@@ -127,6 +128,8 @@ export function project(
  * ```
  */
 export function eastNorth(origin: LonLat, point: LonLat): EastNorth {
+  want('eastNorth', 'origin', position, origin);
+  want('eastNorth', 'point', position, point);
   const spot: Spot = { east: 0, north: 0 };
   placeIn(frameAt(origin[0], origin[1]), point[0], point[1], spot);
   return spot;
@@ -143,6 +146,9 @@ export function eastNorth(origin: LonLat, point: LonLat): EastNorth {
  * ```
  */
 export function fromEastNorth(origin: LonLat, east: Metres, north: Metres): LonLat {
+  want('fromEastNorth', 'origin', position, origin);
+  want('fromEastNorth', 'east', finite, east);
+  want('fromEastNorth', 'north', finite, north);
   return fromFrame(frameAt(origin[0], origin[1]), east, north);
 }
 

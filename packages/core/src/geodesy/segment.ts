@@ -6,6 +6,7 @@
 import { DEGREES, ECCENTRICITY_2, EQUATORIAL_RADIUS, RADIANS, normalAzimuth, wrapDegrees } from './ellipsoid.ts';
 import type { Degrees, Latitude, Longitude, Metres } from '../units.ts';
 import { inverse, inverseLength } from './karney.ts';
+import { position, want } from '../wants.ts';
 
 /** Longest segment, metres, that the mid-latitude formula takes. */
 export const SHORT = 200;
@@ -14,6 +15,11 @@ export const TEMPERATE = 80;
 
 /** Degrees of latitude that are surely within 200 m, so that no length need be computed to decide. */
 const NEAR_LAT = 0.0019;
+
+function wantPositions(who: string, lon1: number, lat1: number, lon2: number, lat2: number): void {
+  want(who, 'lon1, lat1', position, [lon1, lat1]);
+  want(who, 'lon2, lat2', position, [lon2, lat2]);
+}
 
 /**
  * Length in metres of the segment between two points in degrees: the geodesic on WGS 84, across the antimeridian too; NaN where a number is none.
@@ -27,6 +33,12 @@ const NEAR_LAT = 0.0019;
  * ```
  */
 export function segmentLength(lon1: Longitude, lat1: Latitude, lon2: Longitude, lat2: Latitude): Metres {
+  wantPositions('segmentLength', lon1, lat1, lon2, lat2);
+  return lengthBetween(lon1, lat1, lon2, lat2);
+}
+
+/** As `segmentLength`, unasked: NaN for what is no position. */
+export function lengthBetween(lon1: Longitude, lat1: Latitude, lon2: Longitude, lat2: Latitude): Metres {
   const dLat = lat2 - lat1;
   if (!(dLat < NEAR_LAT && dLat > -NEAR_LAT && lat1 < TEMPERATE && lat1 > -TEMPERATE))
     return inverseLength(lon1, lat1, lon2, lat2);
@@ -53,6 +65,7 @@ export function segmentLength(lon1: Longitude, lat1: Latitude, lon2: Longitude, 
  * ```
  */
 export function segmentAzimuthDeg(lon1: Longitude, lat1: Latitude, lon2: Longitude, lat2: Latitude): Degrees {
+  wantPositions('segmentAzimuthDeg', lon1, lat1, lon2, lat2);
   const dLat = lat2 - lat1;
   const dLon = wrapDegrees(lon2 - lon1);
   if (dLat === 0 && dLon === 0) return 0;

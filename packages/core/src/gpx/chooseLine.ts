@@ -1,9 +1,11 @@
 /** Which of the tracks and routes of a file is meant. */
-import { type Finding, type Result, type Where, bad, good } from '../finding.ts';
+import { type Finding, type Result, type Where, bad, good, isWhere } from '../finding.ts';
 import type { TrackParams, LineName } from '../text/params/gpx.ts';
 import type { GpxLine } from './document.ts';
 import { trackFinding } from './trackFinding.ts';
 import { excerpt } from './trouble.ts';
+import { want } from '../wants.ts';
+import { isLineSource, isTrackChoice } from './shapes.ts';
 
 /** A line to choose from: of a GPX file, or made of what another reader holds. */
 export type NamedLine = Pick<GpxLine, 'kind' | 'name' | 'segments'> & Partial<Pick<GpxLine, 'line' | 'column'>>;
@@ -46,6 +48,9 @@ export function chooseLine<Line extends NamedLine>(
   track: string | number | undefined,
   where: Where,
 ): Result<Line> {
+  want('chooseLine', 'document', isLineSource, document);
+  want('chooseLine', 'track', isTrackChoice, track);
+  want('chooseLine', 'where', isWhere, where);
   const lines = [...document.tracks, ...document.routes];
   // A place with the file's name is shown in front of the sentence, which then need not repeat it.
   const file = where.file === undefined ? document.file : null;

@@ -11,6 +11,7 @@ import { createRun, STOP, stop, type Run } from './events.ts';
 import { DOCTYPE, notXml, NUL } from './malformed.ts';
 import { here, placeInHead } from './places.ts';
 import type { Refusal } from './trouble.ts';
+import { aText, want } from '../wants.ts';
 
 /** Takes a file piece by piece. */
 export interface GpxReader {
@@ -37,6 +38,7 @@ const PIECE = 65_536;
  * ```
  */
 export function createGpxReader(file: string): GpxReader {
+  want('createGpxReader', 'file', aText, file);
   const run = createRun(file);
   const decoder = createByteDecoder();
   let closed = false;
@@ -101,6 +103,7 @@ const kindOf = (value: unknown): string =>
  * ```
  */
 export function readGpx(input: Uint8Array | string, file: string): Result<GpxDocument> {
+  want('readGpx', 'file', aText, file);
   const reader = createGpxReader(file);
   reader.write(input);
   return reader.close();

@@ -5,6 +5,8 @@
  */
 import type { Latitude, Longitude, Metres } from '../units.ts';
 import type { GpxSegment } from './document.ts';
+import { type Shape, aNumber, aText, column, listOf, maybe, recordOf, want, describeValue } from '../wants.ts';
+import { isSegment } from './shapes.ts';
 
 /** A point with what is said of it. Degrees WGS 84. */
 export interface GpxPointToWrite {
@@ -55,6 +57,39 @@ export interface GpxToWrite {
   readonly tracks?: readonly GpxTrackToWrite[];
 }
 
+const text: Shape = maybe(aText);
+const number: Shape = maybe(aNumber);
+const isPoint: Shape = recordOf<GpxPointToWrite>('a point { lon, lat }', {
+  lon: aNumber,
+  lat: aNumber,
+  ele: number,
+  time: number,
+  name: text,
+  comment: text,
+  description: text,
+  symbol: text,
+  type: text,
+  hdop: number,
+});
+const LINE = { name: text, comment: text, description: text, type: text };
+const isTimes: Shape = recordOf('a segment', { time: maybe(column) });
+const isGpx: Shape = recordOf<GpxToWrite>('what is to be written, such as { creator, tracks }', {
+  creator: aText,
+  name: text,
+  description: text,
+  time: number,
+  waypoints: maybe(listOf(isPoint)),
+  routes: maybe(listOf(recordOf('a route { points }', { ...LINE, points: listOf(isPoint) }))),
+  tracks: maybe(
+    listOf(
+      recordOf('a track { segments }', {
+        ...LINE,
+        segments: listOf((value) => isSegment(value) ?? isTimes(value)),
+      }),
+    ),
+  ),
+});
+
 const NOT_XML = /[^\t\n\r\u{20}-\u{D7FF}\u{E000}-\u{FFFD}\u{10000}-\u{10FFFF}]/gu;
 
 const ENTITIES: Readonly<Record<string, string>> = {
@@ -99,8 +134,15 @@ function latitude(lat: Latitude): string {
   return decimal(lat, 7, 'latitude');
 }
 
-const timeElement = (time: number | undefined): string =>
-  element('time', time === undefined ? undefined : new Date(time).toISOString());
+/** Milliseconds either side of 1970 that a date can hold. */
+const FARTHEST = 8.64e15;
+
+function timeElement(time: number | undefined): string {
+  if (time === undefined) return '';
+  if (!(Math.abs(time) <= FARTHEST))
+    throw new RangeError(`expected a time in milliseconds since 1970 for a GPX file, got ${describeValue(time)}`);
+  return element('time', new Date(time).toISOString());
+}
 
 function hdopText(hdop: number): string {
   if (!(hdop >= 0)) throw new RangeError(`expected a dilution of precision of 0 or more for a GPX file, got ${hdop}`);
@@ -166,15 +208,9 @@ const routeLines = (route: GpxRouteToWrite): string[] => [
  * read.ok && read.value.waypoints[0]?.name; // → 'Sign & tables'
  * ```
  */
-export function writeGpx({
-  creator,
-  name,
-  description,
-  time,
-  waypoints = [],
-  routes = [],
-  tracks = [],
-}: GpxToWrite): string {
+export function writeGpx(gpx: GpxToWrite): string {
+  want('writeGpx', 'gpx', isGpx, gpx);
+  const { creator, name, description, time, waypoints = [], routes = [], tracks = [] } = gpx;
   const metadata = [textElement('name', name), textElement('desc', description), timeElement(time)].join('');
   const lines = [
     '<?xml version="1.0" encoding="UTF-8"?>',

@@ -1,8 +1,12 @@
 /** The plan's text with its stations moved: only the bytes of a moved station's place, and of items given up, change. */
 import { editPlan } from '../plan/edit.ts';
+import { readJson } from '../plan/json.ts';
 import type { PlanDocument, PlanStation } from '../plan/plan.ts';
 import { type LengthUnit, lengthIn, parseLength } from '../units.ts';
 import type { Move } from './verify.ts';
+import { finite, want, listOf } from '../wants.ts';
+import { isPlanDocument, isPlanStation } from '../plan/shapes.ts';
+import { isMove } from './shapes.ts';
 
 /** Metres by which a measure in another unit may miss. */
 const MISS = 1e-3;
@@ -24,14 +28,16 @@ const MISS = 1e-3;
  * /"measure": "[^"]*"/u.exec(movedText(read.value, plan.stations, moves))?.[0]; // → '"measure": "1.865 km"'
  * ```
  */
-export function movedText(
-  { text, plan }: PlanDocument,
-  stations: readonly PlanStation[],
-  moves: readonly Move[],
-): string {
+export function movedText(document: PlanDocument, stations: readonly PlanStation[], moves: readonly Move[]): string {
+  want('movedText', 'document', isPlanDocument, document);
+  want('movedText', 'stations', listOf(isPlanStation), stations);
+  want('movedText', 'moves', listOf(isMove), moves);
+  const { text, plan } = document;
   return moves.reduce((changed, move) => {
     const index = plan.stations.findIndex(({ id }) => id === move.station);
-    const station = stations[index]!;
+    const station = stations[index];
+    if (station === undefined)
+      throw new RangeError(`movedText wants moves of the plan's own stations; found “${move.station}”`);
     const pointer = `/stations/${index}`;
     const placed =
       station.on === undefined
@@ -43,10 +49,11 @@ export function movedText(
 
 /** The measure of a station's `on` as its file has it. */
 function writtenMeasure(text: string, index: number): unknown {
-  const value = JSON.parse(text.replace(/^\uFEFF/u, '')) as {
-    readonly stations: readonly { readonly on: { readonly measure: unknown } }[];
+  const read = readJson(text);
+  const value = (read.ok ? read.value.value : {}) as {
+    readonly stations?: readonly ({ readonly on?: { readonly measure?: unknown } } | undefined)[];
   };
-  return value.stations[index]!.on.measure;
+  return value.stations?.[index]?.on?.measure;
 }
 
 /**
@@ -61,6 +68,7 @@ function writtenMeasure(text: string, index: number): unknown {
  * ```
  */
 export function lengthLike(like: unknown, measure: number): number | string {
+  want('lengthLike', 'measure', finite, measure);
   const [, space = '', unit = ''] = typeof like === 'string' ? (/^\s*[\d.]+(\s*)(\S.*?)\s*$/u.exec(like) ?? []) : [];
   if (unit === '') return measure;
   const value = lengthIn(measure, unit as LengthUnit);

@@ -11,6 +11,8 @@ import type { Item, LaidDirection, StationLayout } from '../layout/layout.ts';
 import { findById, itemOf } from '../plan/lookups.ts';
 import type { ItemKind } from '../plan/plan.ts';
 import type { Leg, RaceSpacing } from '../station/station.ts';
+import { aText, tuple, want } from '../wants.ts';
+import { isAnalysis } from '../review/shapes.ts';
 
 /** A value before and after; `null` where there is none. */
 export type Change<T> = readonly [before: T, after: T];
@@ -92,6 +94,9 @@ const SAME_ITEM = 0.05;
  * ```
  */
 export function compareAnalyses(names: Change<string>, before: Analysis, after: Analysis): Comparison {
+  want('compareAnalyses', 'names', tuple(aText, aText), names);
+  want('compareAnalyses', 'before', isAnalysis, before);
+  want('compareAnalyses', 'after', isAnalysis, after);
   const pairs = before.stations.flatMap((station) => {
     const other = findById(after.stations, station.id);
     return other === undefined ? [] : [[station, other] as const];

@@ -12,6 +12,8 @@ import { placeAt, placedByHand, presentPlace, whyStays } from './places.ts';
 import { type Choice, problemOf } from './problem.ts';
 import { type Found, search } from './search.ts';
 import { type Verified, verified } from './verify.ts';
+import { type Shape, aFunction, aText, listOf, notNegative, partly, positive, want } from '../wants.ts';
+import { isAnalysis } from '../review/shapes.ts';
 
 /** Which stations may move, how far, and how hard to look. */
 export interface ImproveOptions {
@@ -30,6 +32,16 @@ export interface ImproveOptions {
   /** Asked again and again; once true, the best that is known so far is given. */
   readonly stop?: () => boolean;
 }
+
+const isOptions: Shape = partly<ImproveOptions>('options such as { within: 200 }', {
+  only: listOf(aText),
+  within: notNegative,
+  step: positive,
+  finest: positive,
+  steps: notNegative,
+  onProgress: aFunction,
+  stop: aFunction,
+});
 
 /** What `improve` has found, and how. */
 export interface Improvement extends Verified {
@@ -85,6 +97,8 @@ interface Work {
  * ```
  */
 export function improve(analysis: Analysis, options: ImproveOptions = {}): Improvement {
+  want('improve', 'analysis', isAnalysis, analysis);
+  want('improve', 'options', isOptions, options);
   const { plan, courses, stations } = analysis;
   const within = options.within ?? WITHIN;
   const step = options.step ?? STEP;

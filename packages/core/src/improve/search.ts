@@ -3,7 +3,7 @@
  * part), then the least sum of each race's longest leg, then the rest of the factors. Longest legs are
  * found by caps: with every leg of a race over its cap forbidden, the least cost must still be reached;
  * the caps with the least sum are found by halving, race by race.
- * Where the graph is too wide for that, some couplings are left out: what is found then is a bound.
+ * Where the graph is too wide for that, some couplings are left out: what is found then, with the least that these can come to, is a bound.
  */
 import { type Factor, type Order, eliminationOrder, minimise } from './eliminate.ts';
 
@@ -54,9 +54,18 @@ export function search(problem: Problem, effort: Effort): Found | null {
   const solved = solveCaps(narrowed, solver);
   if (solved === null) return null;
   if (whole && solved.exact) return solved;
+  const left = problem.factors.filter(({ vars }) => !inside(vars));
+  // What is left out may be less than nothing: no combination gets more of it than its least.
+  const findings = solved.bound.findings + left.reduce((sum, { values }) => sum + leastFindings(values), 0);
   const tries = [problem.sizes.map(() => 0), solved.choices].map((choices) => descend(problem, choices));
   const choices = tries.reduce((best, one) => (isBetter(scoreOf(problem, one), scoreOf(problem, best)) ? one : best));
-  return { ...solved, choices, exact: false };
+  return { choices, exact: false, bound: { ...solved.bound, findings } };
+}
+
+/** The least findings of a table's choices; 0 where all are forbidden. */
+function leastFindings(values: Float64Array): number {
+  const least = values.reduce((low, value) => Math.min(low, value), Infinity);
+  return least === Infinity ? 0 : findingsIn(least);
 }
 
 const sameScope = (a: readonly number[], b: readonly number[]): boolean =>

@@ -4,7 +4,7 @@
  */
 import { type Course, type Side, courseLength, startMeasure } from '../course/course.ts';
 import { pointAt } from '../course/locate.ts';
-import { rawOf } from '../course/scale.ts';
+import { toRaw } from '../course/scale.ts';
 import type { LonLat } from '../finding.ts';
 import type { PlanStation, Practice } from '../plan/plan.ts';
 import type { Direction, StationPass } from '../station/station.ts';
@@ -99,4 +99,4 @@ const SAME = 1e-6;
 
 /** True where a skipped gap lies between two measures, or at one of them: the stretch is in two places. */
 export const spansSkip = (course: Course, from: number, to: number): boolean =>
-  course.skips.some((skip) => skip.raw >= rawOf(course, from) - SAME && skip.raw <= rawOf(course, to) + SAME);
+  course.skips.some((skip) => skip.raw >= toRaw(course, from) - SAME && skip.raw <= toRaw(course, to) + SAME);

@@ -1,17 +1,18 @@
 /**
  * Wheel distance: what a measuring wheel shows when it is walked along the kerb, not along the
  * course line: the calibrated distance, with inside corners trimmed and outside corners rounded
- * at the item's offset. Recorded tracks are smoothed over 10 m first; drawn lines are taken as
+ * at the item's offset. Recorded tracks are smoothed over 10 m first, and doubt how much of a bend lies within the ends; drawn lines are taken as
  * they are. `null` where the offset line folds.
  */
 import { bisectRight } from 'd3-array';
-import { type Course, rawLength } from '../course/course.ts';
+import { type Course, rawLength, wantCourse } from '../course/course.ts';
 import { placeAtRaw } from '../course/locate.ts';
-import { rawOf } from '../course/scale.ts';
+import { toRaw } from '../course/scale.ts';
 import type { LonLat } from '../finding.ts';
 import { project } from '../geodesy/frame.ts';
 import type { Metres } from '../units.ts';
 import { type Corner, readOffsetLine } from '../geodesy/offsetLine.ts';
+import { maybe, notNegative, want, aNumber } from '../wants.ts';
 
 /** What a measuring wheel shows that is walked along the kerb. */
 export interface WheelReading {
@@ -33,6 +34,8 @@ export interface WheelLine {
 /** Length over which a recorded track is smoothed, and the step at which it is then taken, metres. */
 const SMOOTHED_OVER = 10;
 const STEP = 2;
+/** A recorder sets its points up to so far apart, metres, in whole steps: a bend at an end of the reading may be in the next one. */
+const SPARSE = 24;
 
 /**
  * Uncertainty of an item's offset on a road of `width` metres, metres: 1 where the course is drawn on the road's centre, else half the
@@ -48,16 +51,21 @@ const STEP = 2;
  * offsetUncertainty({ ...built.value, drawn: 'centre' }, 9); // → 1
  * ```
  */
-export const offsetUncertainty = (course: Course, width: Metres | undefined): Metres =>
-  course.drawn === 'centre' ? 1 : width === undefined ? 4 : width / 2;
+export function offsetUncertainty(course: Course, width: Metres | undefined): Metres {
+  wantCourse('offsetUncertainty', course);
+  want('offsetUncertainty', 'width', maybe(notNegative), width);
+  return course.drawn === 'centre' ? 1 : width === undefined ? 4 : width / 2;
+}
 
 /** The corners of a course between two calibrated measures (clipped to the course). */
 export function wheelLine(course: Course, from: Metres, to: Metres): WheelLine {
-  const first = Math.max(rawOf(course, Math.min(from, to)), 0);
-  const last = Math.min(rawOf(course, Math.max(from, to)), rawLength(course));
+  const first = Math.max(toRaw(course, Math.min(from, to)), 0);
+  const last = Math.min(toRaw(course, Math.max(from, to)), rawLength(course));
   const skips = course.skips.map((skip) => skip.raw);
   const corners =
-    course.drawn === 'recorded' ? smoothedCorners(course, first, last) : drawnCorners(course, first, last);
+    course.drawn === 'recorded'
+      ? smoothedCorners(course, Math.max(first - SPARSE, 0), Math.min(last + SPARSE, rawLength(course)))
+      : drawnCorners(course, first, last);
   return { course, corners, skips };
 }
 
@@ -73,13 +81,35 @@ export function readWheel(
   uncertainty: Metres,
 ): WheelReading | null {
   const { course } = line;
-  const low = rawOf(course, Math.min(from, to));
-  const high = rawOf(course, Math.max(from, to));
+  const low = toRaw(course, Math.min(from, to));
+  const high = toRaw(course, Math.max(from, to));
   if (placeAtRaw(course, low) === null || placeAtRaw(course, high) === null) return null;
   if (line.skips.some((skip) => skip >= low && skip <= high)) return null;
   const { longer, totalTurn } = readOffsetLine(line.corners, low, high, offset);
   const sign = to < from ? -1 : 1;
-  return { length: longer === null ? null : to - from + sign * longer + 0, margin: totalTurn * uncertainty };
+  // A short reading has room for a part of a bend only.
+  const room = course.drawn === 'recorded' ? Math.min((high - low) / SPARSE, 1) : 0;
+  const doubt = room * Math.hypot(bendNear(line, low), bendNear(line, high));
+  return {
+    length: longer === null ? null : to - from + sign * longer + 0,
+    margin: totalTurn * uncertainty + (Math.abs(offset) * doubt) / 2,
+  };
+}
+
+/**
+ * The sharpest turn over the smoothing's length around an end on a recorded track, radians: its points say that the course turns
+ * there, not at which side of the end. Half of it, on the mean, is counted at the wrong one.
+ */
+function bendNear({ corners }: WheelLine, end: number): number {
+  const near = corners.filter(({ at }) => Math.abs(at - end) <= SPARSE);
+  let [first, turn, sharpest] = [0, 0, 0];
+  for (const { at, turn: more } of near) {
+    turn += more;
+    // The corner itself stays, so that the search ends there at the latest.
+    while (near[first]!.at < at - SMOOTHED_OVER) turn -= near[first++]!.turn;
+    sharpest = Math.max(sharpest, Math.abs(turn));
+  }
+  return sharpest;
 }
 
 /**
@@ -98,16 +128,22 @@ export function readWheel(
  * wheelBetween(built.value, 100, 4000, 6, 1); // → null
  * ```
  */
-export const wheelBetween = (
+export function wheelBetween(
   course: Course,
   from: Metres,
   to: Metres,
   offset: Metres,
   uncertainty: Metres,
-): WheelReading | null =>
-  Number.isFinite(offset) && Number.isFinite(uncertainty)
+): WheelReading | null {
+  wantCourse('wheelBetween', course);
+  want('wheelBetween', 'from', aNumber, from);
+  want('wheelBetween', 'to', aNumber, to);
+  want('wheelBetween', 'offset', aNumber, offset);
+  want('wheelBetween', 'uncertainty', aNumber, uncertainty);
+  return Number.isFinite(offset) && Number.isFinite(uncertainty)
     ? readWheel(wheelLine(course, from, to), from, to, offset, uncertainty)
     : null;
+}
 
 function drawnCorners(course: Course, first: number, last: number): Corner[] {
   const { raw, east, north } = projected(course, first, last);

@@ -36,12 +36,18 @@ import { numberOf } from '../layout/layout.ts';
 import { kerbPoints, pointWord } from './stationGround.ts';
 import { stationMap } from './stationMap.ts';
 import { svgFrame } from './svg.ts';
+import { type Shape, recordOf, want } from '../wants.ts';
+import { isContext, isSheetOptions } from './frame.ts';
+import { isAnalysis } from '../review/shapes.ts';
+import { isStationLayout } from '../layout/shapes.ts';
 
 /** What a captain's sheet may hold beside the plan. */
 export interface CaptainOptions extends SheetOptions {
   /** Roads and paths for the map, degrees: the plan's own context. */
   readonly context?: FeatureCollection;
 }
+
+const isCaptainOptions: Shape = (value) => isSheetOptions(value) ?? recordOf('options', { context: isContext })(value);
 
 /** Millimetres. */
 const MAP = { width: 66, height: 42 } as const;
@@ -72,8 +78,12 @@ interface Sheet {
  * page?.startsWith('<!doctype html>'); // → true
  * ```
  */
-export const captainSheet = (analysis: Analysis, station: StationLayout, options: CaptainOptions): string =>
-  captainDocument(analysis, [station], options);
+export function captainSheet(analysis: Analysis, station: StationLayout, options: CaptainOptions): string {
+  want('captainSheet', 'analysis', isAnalysis, analysis);
+  want('captainSheet', 'station', isStationLayout, station);
+  want('captainSheet', 'options', isCaptainOptions, options);
+  return captainDocument(analysis, [station], options);
+}
 
 /** The sheets of all stations in the plan's order, each on a page of its own. */
 export const captainSheets = (analysis: Analysis, options: CaptainOptions): string =>

@@ -20,10 +20,14 @@ import {
   sizeOf,
   toFill,
   versionText,
+  isSheetOptions,
 } from './frame.ts';
 import { pageBox } from './frameStyle.ts';
 import { type Html, html, said } from './html.ts';
 import { numberOf } from '../layout/layout.ts';
+import { isAnalysis } from '../review/shapes.ts';
+import { isStationLayout } from '../layout/shapes.ts';
+import { want } from '../wants.ts';
 
 /**
  * One station's volunteer card, twice on one page to be cut, as a whole document. `station`: one of the analysis. All
@@ -44,8 +48,12 @@ import { numberOf } from '../layout/layout.ts';
  * page?.split('<article class="card"').length; // → 3
  * ```
  */
-export const cardSheet = (analysis: Analysis, station: StationLayout, options: SheetOptions): string =>
-  cardDocument(analysis, [station], options);
+export function cardSheet(analysis: Analysis, station: StationLayout, options: SheetOptions): string {
+  want('cardSheet', 'analysis', isAnalysis, analysis);
+  want('cardSheet', 'station', isStationLayout, station);
+  want('cardSheet', 'options', isSheetOptions, options);
+  return cardDocument(analysis, [station], options);
+}
 
 /** A page of two cards for each station, in the plan's order. */
 export const cardSheets = (analysis: Analysis, options: SheetOptions): string =>

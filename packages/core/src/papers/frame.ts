@@ -7,6 +7,7 @@ import { MADE_BY } from '../version.ts';
 import type { SheetText } from '../text/sheetText.ts';
 import { type Paper, frameStyle } from './frameStyle.ts';
 import { type Html, NONE, html, said, documentHtml } from './html.ts';
+import { type Shape, aText, anything, listOf, maybe, oneOf, recordOf, tableOf } from '../wants.ts';
 
 /** What the caller decides of a paper. */
 export interface SheetOptions {
@@ -16,6 +17,25 @@ export interface SheetOptions {
   /** BCP 47 tag; else the plan's own language. */
   readonly language?: string;
 }
+
+export const isSheetOptions: Shape = recordOf<SheetOptions>("options { paper: 'a4', printedAt: '2027-09-01 18:30' }", {
+  paper: oneOf('a4', 'letter'),
+  printedAt: aText,
+  language: maybe(aText),
+});
+
+/** A background drawing that `contextOf` gives. */
+export const isContext: Shape = maybe(
+  recordOf('the drawing that contextOf gives', {
+    type: oneOf('FeatureCollection'),
+    features: listOf(
+      recordOf('a feature', {
+        properties: tableOf(anything),
+        geometry: recordOf('a geometry', { type: aText, coordinates: listOf(anything) }),
+      }),
+    ),
+  }),
+);
 
 /** What a paper's page is made of. */
 export interface SheetFrame {

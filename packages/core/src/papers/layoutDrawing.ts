@@ -160,10 +160,18 @@ function labelsOf(
   const all = hangLabels(named, 0, width, EASY_ROWS);
   if (all !== null) return { labels: named, hung: all };
   const labels = [...items, ...chalk];
-  const hung = hangLabels(labels, 0, width);
+  const hung = hangLabels(labels, 0, width) ?? hangLabels(labels.map(spread), 0, width);
   if (hung !== null) return { labels, hung };
   throw new RangeError(`expected room for ${items.length} labels on ${width} mm, found none`);
 }
+
+/** Millimetres by which leaders of things that stand in one place begin beside each other. */
+const BESIDE = [0, 2, -2, 4, -4, 6, -6, 8, -8, 10, 12];
+
+const spread = (label: Label): Label => ({
+  ...label,
+  anchors: label.anchors.flatMap((anchor) => BESIDE.map((by) => Math.max(anchor + by, 0))),
+});
 
 const labelled = (lines: readonly string[], anchors: readonly number[], from: number, data: Html): Label => ({
   lines,

@@ -1,13 +1,13 @@
 /** Every paper of a plan: what the command line writes and the viewer shows, in one list. */
 import type { FeatureCollection } from 'geojson';
 import type { Analysis } from '../analyse.ts';
-import type { ReviewDocument } from '../export/reviewDocument.ts';
+import { type ReviewDocument, isReviewDocument } from '../export/reviewDocument.ts';
 import { textOf } from '../text/languages.ts';
 import { captainSheets } from './captain.ts';
 import { cardSheets } from './card.ts';
 import { collectionRunBody } from './collectionRun.ts';
 import { driverRunBody, driving } from './driverRun.ts';
-import { type SheetOptions, pageHtml } from './frame.ts';
+import { type SheetOptions, isContext, isSheetOptions, pageHtml } from './frame.ts';
 import { type Html, html, said } from './html.ts';
 import { OVERVIEW_STYLE, overviewBody } from './overview.ts';
 import { PLACEMENT_STYLE, placementListBody } from './placementList.ts';
@@ -15,6 +15,8 @@ import { reportHtml } from './report.ts';
 import { LIST_STYLE, type Sheet, listHead } from './sheet.ts';
 import { STOP_STYLE } from './stops.ts';
 import { SUPPLY_STYLE, supplyListBody } from './supplyList.ts';
+import { type Shape, aText, maybe, recordOf, listOf, want } from '../wants.ts';
+import { isAnalysis } from '../review/shapes.ts';
 
 /** What the papers are made with, besides the analysis. */
 export interface PapersOptions extends SheetOptions {
@@ -23,6 +25,10 @@ export interface PapersOptions extends SheetOptions {
   /** The plan's background drawing: see `contextOf`. */
   readonly context?: FeatureCollection;
 }
+
+const isPapersOptions: Shape = (value) =>
+  isSheetOptions(value) ?? recordOf('options', { review: maybe(isReviewDocument), context: isContext })(value);
+const isNamedPaper: Shape = recordOf('a paper { name, title }', { name: aText, title: aText });
 
 /** One paper as a whole document. */
 export interface PrintedPaper {
@@ -53,6 +59,8 @@ export interface PrintedPaper {
  * ```
  */
 export function papersOf(analysis: Analysis, options: PapersOptions): PrintedPaper[] {
+  want('papersOf', 'analysis', isAnalysis, analysis);
+  want('papersOf', 'options', isPapersOptions, options);
   const { plan } = analysis;
   const { paper, printedAt, review, context } = options;
   const { text } = textOf(options.language ?? plan.language);
@@ -107,8 +115,12 @@ export function papersOf(analysis: Analysis, options: PapersOptions): PrintedPap
 export function indexPaper(
   analysis: Analysis,
   papers: readonly Pick<PrintedPaper, 'name' | 'title'>[],
-  { paper, printedAt, language }: SheetOptions,
+  options: SheetOptions,
 ): PrintedPaper {
+  want('indexPaper', 'analysis', isAnalysis, analysis);
+  want('indexPaper', 'papers', listOf(isNamedPaper), papers);
+  want('indexPaper', 'options', isSheetOptions, options);
+  const { paper, printedAt, language } = options;
   const { plan } = analysis;
   const { text } = textOf(language ?? plan.language);
   const { title, about } = text.lists.index;

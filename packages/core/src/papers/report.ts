@@ -4,7 +4,7 @@
  */
 import type { Analysis } from '../analyse.ts';
 import { MADE_BY } from '../version.ts';
-import type { ReviewCounts, ReviewDocument } from '../export/reviewDocument.ts';
+import { type ReviewCounts, type ReviewDocument, isReviewDocument } from '../export/reviewDocument.ts';
 import { voiceOf } from '../plan/voice.ts';
 import { en } from '../text/en.ts';
 import { findingInWords } from '../text/inWords.ts';
@@ -17,6 +17,8 @@ import { courseSection, fileSection, practiceSection, sideSection } from './repo
 import { checkSection, findingSection, placedSection, waivedSection } from './reportFindings.ts';
 import { reportStyle } from './reportStyle.ts';
 import type { Spoken } from './spoken.ts';
+import { type Shape, aText, maybe, recordOf, want } from '../wants.ts';
+import { isAnalysis } from '../review/shapes.ts';
 
 /** What the reviewer's report is made of. */
 export interface ReportInput {
@@ -28,6 +30,13 @@ export interface ReportInput {
   /** BCP 47; the plan's own where absent. */
   readonly language?: string;
 }
+
+const isInput: Shape = recordOf<ReportInput>('{ analysis, review, made }', {
+  analysis: isAnalysis,
+  review: isReviewDocument,
+  made: aText,
+  language: maybe(aText),
+});
 
 /**
  * The safety review as one HTML page to be printed and signed, in the plan's units and in the language asked for, else
@@ -48,7 +57,9 @@ export interface ReportInput {
  * reportHtml({ analysis, review, made: '2027-09-01' }).includes('Seen and agreed'); // → true
  * ```
  */
-export function reportHtml({ analysis, review, made, language }: ReportInput): string {
+export function reportHtml(input: ReportInput): string {
+  want('reportHtml', 'input', isInput, input);
+  const { analysis, review, made, language } = input;
   const { plan, checks } = analysis;
   const text = textOf(language ?? plan.language).text;
   const words = text.report;

@@ -1,6 +1,6 @@
 /** A stop of a vehicle as its driver needs it: when, where, which side, how far to carry, in what light, and what. */
 import type { Analysis } from '../analyse.ts';
-import { segmentLength } from '../geodesy/segment.ts';
+import { lengthBetween } from '../geodesy/segment.ts';
 import type { StationLayout } from '../layout/layout.ts';
 import { findById } from '../plan/lookups.ts';
 import type { PlanPoint, Units } from '../plan/plan.ts';
@@ -69,7 +69,7 @@ const sideText = (side: Stop['side'], text: SheetText): string =>
 /** Metres from where one unloads to the pin, straight. */
 function carryOf(station: StationLayout): number {
   const at = unloadingPoint(station)?.at ?? station.at;
-  return segmentLength(at[0], at[1], station.at[0], station.at[1]);
+  return lengthBetween(at[0], at[1], station.at[0], station.at[1]);
 }
 
 function placeFacts(

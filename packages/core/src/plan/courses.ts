@@ -15,12 +15,18 @@ import type { GpxDocument, GpxSegment } from '../gpx/document.ts';
 import { resolveMarks } from './marks.ts';
 import type { Plan, PlanCourse } from './plan.ts';
 import { sourceFinding } from './sourceFinding.ts';
+import { type Shape, mapOf, recordOf } from '../wants.ts';
+import { isGpxDocument } from '../gpx/shapes.ts';
 
 /** The GPX files that a plan names, already read. */
 export interface CourseSources {
   /** By the name used in the plan. */
   readonly gpx: ReadonlyMap<string, GpxDocument>;
 }
+
+export const isCourseSources: Shape = recordOf<CourseSources>('the files { gpx } of the plan', {
+  gpx: mapOf(isGpxDocument),
+});
 
 /** Every course of the plan, measured, indexed and calibrated, in its order. Not ok where one of them cannot be built. */
 export function coursesOf(plan: Plan, sources: CourseSources): Result<readonly IndexedCourse[]> {

@@ -5,6 +5,7 @@
 import { applyEdits, type Edit, type Node } from 'jsonc-parser';
 import { pointerParts } from './fault.ts';
 import { bomLength, nodeAt, readJson } from './json.ts';
+import { type Shape, aText, finite, listOf, maybe, tableOf, want } from '../wants.ts';
 
 interface Style {
   /** Line ending, or '' where the text is one line. */
@@ -135,6 +136,13 @@ function setting(text: string, root: Node, parts: readonly string[], value: unkn
   return [adding(text, parent, undefined, value, style)];
 }
 
+/** What JSON can hold: nothing undefined inside, no function, no number that is none. */
+const isJson: Shape = (value) => {
+  if (value === null || typeof value === 'string' || typeof value === 'boolean') return null;
+  if (typeof value === 'number') return finite(value);
+  return Array.isArray(value) ? listOf(isJson)(value) : tableOf(isJson)(value);
+};
+
 /**
  * A plan's text with the value at a JSON pointer (RFC 6901) set, added (missing parents become objects; `-` is the end of
  * a list) or, with `undefined`, removed; every other byte stays. The value is one of the file's own: `"2 km"`, `[lon, lat]`.
@@ -148,8 +156,12 @@ function setting(text: string, root: Node, parts: readonly string[], value: unkn
  * ```
  */
 export function editPlan(text: string, pointer: string, value: unknown): string {
+  want('editPlan', 'text', aText, text);
+  want('editPlan', 'pointer', aText, pointer);
+  want('editPlan', 'value', maybe(isJson), value);
   const json = readJson(text);
-  if (!json.ok) throw new Error(`editPlan needs strict JSON, which breaks off at character ${json.faults[0]?.offset}`);
+  if (!json.ok)
+    throw new RangeError(`editPlan needs strict JSON, which breaks off at character ${json.faults[0]?.offset}`);
   const parts = pointerParts(pointer);
   const { root } = json.value;
   if (value === undefined && parts.length === 0) throw new RangeError('the whole plan cannot be removed');

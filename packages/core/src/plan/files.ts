@@ -1,5 +1,7 @@
 /** The files that a plan names: the one list that the command line, the page and other programs read them by. */
 import type { Plan } from './plan.ts';
+import { isPlanNames } from './shapes.ts';
+import { want } from '../wants.ts';
 
 /** Names as the plan gives them, relative to its folder; each once, in the plan's order. */
 export interface NamedFiles {
@@ -23,7 +25,9 @@ export interface NamedFiles {
  * filesNamedBy(read.value.plan); // → { gpx: ['full.gpx'], results: ['past.csv'], context: [] }
  * ```
  */
-export function filesNamedBy({ courses, races, context }: Pick<Plan, 'courses' | 'races' | 'context'>): NamedFiles {
+export function filesNamedBy(plan: Pick<Plan, 'courses' | 'races' | 'context'>): NamedFiles {
+  want('filesNamedBy', 'plan', isPlanNames, plan);
+  const { courses, races, context } = plan;
   const finishes = races.flatMap(({ finish, waves }) => [finish, ...waves.map((wave) => wave.finish)]);
   return {
     gpx: [...new Set(courses.flatMap(({ gpx }) => gpx ?? []))],

@@ -1,6 +1,9 @@
 /** Gives findings about a plan their place in the plan's text. */
 import type { Finding } from '../finding.ts';
 import type { PlanDocument } from './plan.ts';
+import { listOf, want } from '../wants.ts';
+import { isPlaced } from './shapes.ts';
+import { isFinding } from '../finding.ts';
 
 /**
  * Findings of an analysis with their place in the plan's text: those that carry a JSON pointer get the document's file, line
@@ -20,12 +23,15 @@ import type { PlanDocument } from './plan.ts';
  * first && findingLine(first).slice(0, 14); // → 'plan.json:4:16'
  * ```
  */
-export const placeFindings = (
+export function placeFindings(
   findings: readonly Finding[],
   document: Pick<PlanDocument, 'file' | 'placeOf'>,
-): Finding[] =>
-  findings.map((finding) => {
+): Finding[] {
+  want('placeFindings', 'findings', listOf(isFinding), findings);
+  want('placeFindings', 'document', isPlaced, document);
+  return findings.map((finding) => {
     const { where } = finding;
     if (where.path === undefined || where.line !== undefined) return finding;
     return { ...finding, where: { ...where, file: document.file, ...document.placeOf(where.path) } };
   });
+}

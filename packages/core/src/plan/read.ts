@@ -6,6 +6,7 @@ import type { PlanInput } from './input.ts';
 import { DEEPEST, nearestNode, placer, readJson, type JsonFault, type JsonText } from './json.ts';
 import type { Plan, PlanDocument } from './plan.ts';
 import { validatePlan } from './validate.ts';
+import { aText, want } from '../wants.ts';
 
 const KINDS = { stations: 'station', races: 'race', courses: 'course' } as const;
 
@@ -89,6 +90,8 @@ function writtenOf(value: unknown, report: () => void, depth: number = 0): unkno
  * ```
  */
 export function readPlan(plan: string | PlanInput, file?: string): Result<PlanDocument> {
+  if (file !== undefined) want('readPlan', 'file', aText, file);
+  if (typeof plan !== 'object' || plan === null) want('readPlan', 'plan', aText, plan);
   return typeof plan === 'string' ? readText(plan, file ?? 'plan.json') : readValue(plan, file);
 }
 

@@ -20,6 +20,11 @@ import { planFinding } from './fault.ts';
 import type { DeclaredSide } from './plan.ts';
 import { readPlan } from './read.ts';
 import { type GivenMarks, rolesOf, rounded } from './waypointRoles.ts';
+import { type Shape, aFlag, aNumber, aText, finite, listOf, maybe, oneOf, positive, recordOf, want } from '../wants.ts';
+import { isUnits } from './shapes.ts';
+import { isGapRule } from '../course/course.ts';
+import { isMark } from '../course/calibrate.ts';
+import { isGpxDocument } from '../gpx/shapes.ts';
 
 /** What a first plan is to say; stations from waypoints unless `every` or `at` is given. */
 export interface StartOptions {
@@ -46,6 +51,20 @@ export interface StartOptions {
   /** Points of known measure, which calibrate the course. */
   readonly marks?: readonly Mark[];
 }
+
+const isStartOptions: Shape = recordOf<StartOptions>('options { name, gpx }', {
+  name: aText,
+  gpx: aText,
+  units: maybe(isUnits),
+  every: maybe(aNumber),
+  at: maybe(listOf(finite)),
+  side: maybe(oneOf('left', 'right', 'alternate')),
+  track: maybe(aText),
+  gaps: maybe(isGapRule),
+  reverse: maybe(aFlag),
+  length: maybe(positive),
+  marks: maybe(listOf(isMark)),
+});
 
 type Entry = Readonly<Record<string, unknown>>;
 /** A station before it has its id. */
@@ -90,6 +109,8 @@ const METRIC_PRACTICE: Entry = {
  * ```
  */
 export function startPlan(document: GpxDocument, options: StartOptions): Result<string> {
+  want('startPlan', 'document', isGpxDocument, document);
+  want('startPlan', 'options', isStartOptions, options);
   const line = chooseLine(document, options.track, { file: document.file });
   if (!line.ok) return line;
   const where = { file: document.file, line: line.value.line, column: line.value.column };

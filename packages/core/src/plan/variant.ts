@@ -6,6 +6,8 @@ import { migrate } from './migrate.ts';
 import type { PlanDocument } from './plan.ts';
 import { faultFindings, planDocument } from './read.ts';
 import { layVariant, validateBare, variantIndex } from './validate.ts';
+import { aText, want } from '../wants.ts';
+import { isPlanDocument } from './shapes.ts';
 
 /**
  * The document with one of its named variants laid over: the variant's station keys (`at` replaces `on` and the reverse);
@@ -25,6 +27,8 @@ import { layVariant, validateBare, variantIndex } from './validate.ts';
  * ```
  */
 export function withVariant(document: PlanDocument, name: string): Result<PlanDocument> {
+  want('withVariant', 'document', isPlanDocument, document);
+  want('withVariant', 'name', aText, name);
   const { file, text, plan } = document;
   const found = variantIndex(plan, name);
   if (!found.ok)
@@ -37,7 +41,8 @@ export function withVariant(document: PlanDocument, name: string): Result<PlanDo
     ]);
   const json = readJson(text);
   const migrated = json.ok ? migrate(json.value.value) : undefined;
-  if (!json.ok || migrated?.ok !== true) throw new Error('withVariant needs a document that readPlan gave');
+  if (!json.ok || migrated?.ok !== true)
+    throw new RangeError('withVariant wants the document that readPlan gives; the text of this one is no plan');
   const laid = validateBare(layVariant(migrated.value, found.index));
   if (!laid.ok) return bad(faultFindings(laid.faults, json.value, text, file));
   return good(planDocument(laid.plan, json.value, text, file));

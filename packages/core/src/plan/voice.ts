@@ -2,6 +2,9 @@
 import type { Names, Voice } from '../text/voice.ts';
 import type { UnitSystem } from '../units.ts';
 import type { Plan } from './plan.ts';
+import { isVoiceOptions } from '../text/voice.ts';
+import { want } from '../wants.ts';
+import { isPlanNames } from './shapes.ts';
 
 const table = (entries: readonly { readonly id: string; readonly name: string }[]): ((id: string) => string) => {
   const names = new Map(entries.map(({ id, name }) => [id, name]));
@@ -28,7 +31,12 @@ export const namesOf = ({ stations, races, courses }: Pick<Plan, 'stations' | 'r
  * [units, language, names.race('r')]; // → ['imperial', 'en', 'Ten']
  * ```
  */
-export const voiceOf = (
+export function voiceOf(
   plan: Pick<Plan, 'stations' | 'races' | 'courses' | 'units'>,
-  { units = plan.units, language = 'en' }: { readonly units?: UnitSystem; readonly language?: string } = {},
-): Voice => ({ units, language, names: namesOf(plan) });
+  options: { readonly units?: UnitSystem; readonly language?: string } = {},
+): Voice {
+  want('voiceOf', 'plan', isPlanNames, plan);
+  want('voiceOf', 'options', isVoiceOptions, options);
+  const { units = plan.units, language = 'en' } = options;
+  return { units, language, names: namesOf(plan) };
+}

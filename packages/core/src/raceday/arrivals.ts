@@ -14,6 +14,9 @@ import { type Hills, hillsOf } from './hills.ts';
 import { timeShare, workTo } from './pace.ts';
 import { sortNearly } from './sorting.ts';
 import { type Sweep, sweepAt, sweepOf } from './sweep.ts';
+import { type Shape, column, recordOf, listOf, want, finite } from '../wants.ts';
+import { isEnds, isField, isHills, isSweep, isPassedStation, wantTable } from './shapes.ts';
+import { isPlan } from '../plan/shapes.ts';
 
 /** A field on its course. */
 export interface RaceOnCourse {
@@ -27,6 +30,14 @@ export interface RaceOnCourse {
   /** Per starter, the measure of the first knot at which the sweep is ahead; `Infinity` where it never is, or where late runners are served. */
   readonly outFrom: Float64Array;
 }
+
+const isRaceOnCourse: Shape = recordOf<RaceOnCourse>('a race that runRace gives', {
+  field: isField,
+  ends: isEnds,
+  hills: isHills,
+  sweep: isSweep,
+  outFrom: column,
+});
 
 /** A station as race day sees it: its passes, seen and served. */
 export interface PassedStation {
@@ -66,6 +77,13 @@ export function racesOnCourses(
   courses: CourseTable,
   fields: readonly Field[],
 ): { readonly races: readonly RaceOnCourse[]; readonly findings: readonly Finding[] } {
+  want('racesOnCourses', 'plan', isPlan, plan);
+  want('racesOnCourses', 'fields', listOf(isField), fields);
+  wantTable(
+    'racesOnCourses',
+    courses,
+    fields.map(({ race }) => race.course),
+  );
   const made = fields.map((field) => raceOnCourse(plan, courses.get(field.race.course)!.course, field));
   return { races: made.map(({ race }) => race), findings: made.flatMap(({ findings }) => findings) };
 }
@@ -101,6 +119,10 @@ export function runRace(
   hills: Hills | null,
   sweep: Sweep | null,
 ): RaceOnCourse {
+  want('runRace', 'field', isField, field);
+  want('runRace', 'ends', isEnds, ends);
+  want('runRace', 'hills', isHills, hills);
+  want('runRace', 'sweep', isSweep, sweep);
   const outFrom = new Float64Array(field.start.length).fill(Infinity);
   const race: RaceOnCourse = { field, ends, hills, sweep, outFrom };
   if (sweep === null || field.race.late === 'served') return race;
@@ -130,7 +152,10 @@ export function runRace(
  * halfway[0]; // → 29615.5
  * ```
  */
-export function timesAt({ field, ends, hills }: RaceOnCourse, measure: Metres): Float64Array {
+export function timesAt(race: RaceOnCourse, measure: Metres): Float64Array {
+  want('timesAt', 'race', isRaceOnCourse, race);
+  want('timesAt', 'measure', finite, measure);
+  const { field, ends, hills } = race;
   const { start, finish, slow } = field;
   const work = workTo((measure - ends[0]) / (ends[1] - ends[0]), hills);
   const total = workTo(1, hills);
@@ -164,8 +189,11 @@ export function timesAt({ field, ends, hills }: RaceOnCourse, measure: Metres): 
  * at?.races.map(({ race, times }) => [race, times.length, times[0]]); // → [['run', 360, 29524.03]]
  * ```
  */
-export const arrivalsAt = (stations: readonly PassedStation[], races: readonly RaceOnCourse[]): StationArrivals[] =>
-  stations.map((station) => stationArrivals(station, races));
+export function arrivalsAt(stations: readonly PassedStation[], races: readonly RaceOnCourse[]): StationArrivals[] {
+  want('arrivalsAt', 'stations', listOf(isPassedStation), stations);
+  want('arrivalsAt', 'races', listOf(isRaceOnCourse), races);
+  return stations.map((station) => stationArrivals(station, races));
+}
 
 function stationArrivals({ id, passes }: PassedStation, races: readonly RaceOnCourse[]): StationArrivals {
   const served = races

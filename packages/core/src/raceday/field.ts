@@ -11,6 +11,8 @@ import type { Metres, Seconds } from '../units.ts';
 import type { Field } from './day.ts';
 import { racedayFinding } from './racedayFinding.ts';
 import { linearAt, listAt, lognormalAt, timesByRank } from './finishTimes.ts';
+import { finite, listOf, mapOf, positive, want, aText } from '../wants.ts';
+import { isRace } from '../plan/shapes.ts';
 
 /** Past results that the plan names, by `resultsKey`: finish times in seconds. */
 export type PastResults = ReadonlyMap<string, readonly Seconds[]>;
@@ -28,7 +30,11 @@ export type PastResults = ReadonlyMap<string, readonly Seconds[]>;
  * field.ok && field.value.finish.length; // → 10
  * ```
  */
-export const resultsKey = (csv: string, column: string): string => `${csv}\n${column}`;
+export function resultsKey(csv: string, column: string): string {
+  want('resultsKey', 'csv', aText, csv);
+  want('resultsKey', 'column', aText, column);
+  return `${csv}\n${column}`;
+}
 
 /** Persons a minute over the start line, for a plan that gives neither flow nor width. */
 const START_FLOW = 1100;
@@ -51,8 +57,10 @@ const LONGEST = 7 * 24 * 3600;
  * startFlowOf({ ...race, startWidth: 6 }); // → 480
  * ```
  */
-export const startFlowOf = (race: PlanRace): number =>
-  race.startFlow ?? (race.startWidth === undefined ? START_FLOW : FLOW_PER_METRE * race.startWidth);
+export function startFlowOf(race: PlanRace): number {
+  want('startFlowOf', 'race', isRace, race);
+  return race.startFlow ?? (race.startWidth === undefined ? START_FLOW : FLOW_PER_METRE * race.startWidth);
+}
 
 /** Entrants who start, rounded half up. */
 export const startersOf = (wave: PlanWave, show: number): number => Math.floor(wave.entrants * show + 0.5 + 1e-9);
@@ -79,6 +87,9 @@ export function slowOf(race: PlanRace, length: Metres): readonly [first: number,
  * ```
  */
 export function fieldOf(race: PlanRace, length: Metres, results: PastResults): Result<Field> {
+  want('fieldOf', 'race', isRace, race);
+  want('fieldOf', 'length', positive, length);
+  want('fieldOf', 'results', mapOf(listOf(finite)), results);
   const lacking = lackOf(race, results);
   if (lacking !== null) return bad([lacking]);
   const waves = [...race.waves].sort((a, b) => a.time - b.time);

@@ -8,6 +8,8 @@ import type { Division, Plan, Served, TakeRates } from '../plan/plan.ts';
 import { suppliesOf } from '../plan/practice.ts';
 import { takeRates, type Heads } from './cups.ts';
 import type { StationDay } from './day.ts';
+import { type Shape, aText, finite, listOf, recordOf, want } from '../wants.ts';
+import { isPlan } from '../plan/shapes.ts';
 
 /** Take rates learnt from a day, and from what. */
 export interface Learnt {
@@ -28,6 +30,11 @@ export interface DayHeads {
   readonly id: string;
   readonly races: readonly Pick<StationDay['races'][number], 'race' | 'arrivals'>[];
 }
+
+const isDayHeads: Shape = recordOf<DayHeads>('a day of a station', {
+  id: aText,
+  races: listOf(recordOf('arrivals', { race: aText, arrivals: finite })),
+});
 
 const headsOfDay = (plan: Plan, day: DayHeads): Heads[] =>
   day.races.flatMap(({ race, arrivals }) =>
@@ -70,6 +77,8 @@ function reckonedAt(plan: Plan, day: DayHeads, kind: Served): number {
  * ```
  */
 export function learnRates(plan: Plan, days: readonly DayHeads[]): Learnt {
+  want('learnRates', 'plan', isPlan, plan);
+  want('learnRates', 'days', listOf(isDayHeads), days);
   const basis = KINDS.flatMap((kind) => {
     const counted = days.flatMap((day) => {
       const station = findById(plan.stations, day.id);

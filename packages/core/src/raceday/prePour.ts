@@ -6,6 +6,7 @@
  */
 import type { PrePour } from './day.ts';
 import { whole } from './cups.ts';
+import { finite, listOf, notNegative, want } from '../wants.ts';
 
 /** Seconds from the 10 % to the 90 % arrival: bunched up to the first, spread from the second on. Common practice. */
 export const BUNCHED: number = 40 * 60;
@@ -28,6 +29,9 @@ export function floorShare([bunched, spread]: readonly [number, number], seconds
  * ```
  */
 export function massCurve(demand: readonly number[], pour: number, from: number = 0): number {
+  want('massCurve', 'demand', listOf(notNegative), demand);
+  want('massCurve', 'pour', notNegative, pour);
+  want('massCurve', 'from', finite, from);
   let running = 0;
   let stock = 0;
   demand.forEach((cups, k) => {
@@ -72,7 +76,7 @@ export function fewestPourers(demand: readonly number[], rate: number, stock: nu
 
 /** What the stock of one drink depends on. */
 export interface PrePourCase {
-  /** Cups a minute, from the minute of the first arrival on. */
+  /** Cups a minute, by minutes counted from the first arrival on foot; those before it are of wheels. */
   readonly demand: readonly number[];
   /** The minute in `demand` from which the pourers pour. */
   readonly from: number;

@@ -16,6 +16,9 @@ import { totalsOf } from './packs.ts';
 import { readResults } from './results.ts';
 import { type RunSite, runsOf } from './runs.ts';
 import { stationDay } from './stationDay.ts';
+import { isPlanNames, isPlan } from '../plan/shapes.ts';
+import { want, aText, listOf, mapOf } from '../wants.ts';
+import { isDayStation, wantTable } from './shapes.ts';
 
 /** A station as race day sees it. */
 export interface DayStation extends PassedStation {
@@ -44,7 +47,11 @@ export type ResultTexts = ReadonlyMap<string, string>;
  * hasField(plan); // → true
  * ```
  */
-export const hasField = ({ races }: Plan): boolean => races.some(({ waves }) => waves.length > 0);
+export function hasField(plan: Plan): boolean {
+  want('hasField', 'plan', isPlanNames, plan);
+  const { races } = plan;
+  return races.some(({ waves }) => waves.length > 0);
+}
 
 /** Who runs on the courses: what the day of every station is made from. */
 export interface Fields {
@@ -91,6 +98,14 @@ export function raceDayOf(
   courses: CourseTable,
   texts: ResultTexts,
 ): RaceDay {
+  want('raceDayOf', 'plan', isPlan, plan);
+  want('raceDayOf', 'stations', listOf(isDayStation), stations);
+  wantTable(
+    'raceDayOf',
+    courses,
+    plan.races.map(({ course }) => course),
+  );
+  want('raceDayOf', 'texts', mapOf(aText), texts);
   const fields = fieldsOf(plan, courses, texts);
   return raceDayFrom(
     plan,

@@ -8,6 +8,7 @@ import type { RacedayParams } from '../text/params/raceday.ts';
 import type { Seconds } from '../units.ts';
 import { type Broken, type Cell, readDelimited } from './delimited.ts';
 import { racedayFinding } from './racedayFinding.ts';
+import { aText, want } from '../wants.ts';
 
 /** Finish times in seconds, in the file's order, and how many rows have none. */
 export interface PastTimes {
@@ -53,6 +54,9 @@ const positive = (seconds: number): number | undefined =>
  * ```
  */
 export function readResults(text: string, column: string, file: string): Result<PastTimes> {
+  want('readResults', 'text', aText, text);
+  want('readResults', 'column', aText, column);
+  want('readResults', 'file', aText, file);
   const { records, broken } = readDelimited(text);
   if (broken !== null) return bad([brokenFinding(broken, file)]);
   const [header, ...rows] = records;

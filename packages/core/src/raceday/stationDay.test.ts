@@ -50,6 +50,28 @@ describe('A station’s day', () => {
     expect(day.crew.hours).toBeCloseTo((day.openUntil! - day.crewAt!) / 3600, 12);
   });
 
+  it('has the same stock poured at whatever second of a clock minute the first comes', () => {
+    const stocks = Array.from(
+      { length: 60 },
+      (_, second) => dayOf({ serves: ['water'] }, comes(even(2000, 1200, NINE + second))).day.prePour.water!,
+    );
+    for (const stock of stocks) expect(stock).toEqual(stocks[0]);
+    // Wheels who come before begin no pour: theirs is on top.
+    const mixed = (second: number): unknown =>
+      dayOf(
+        { serves: ['water'] },
+        {
+          station: 's1',
+          races: [
+            { race: 'm', division: 'run', times: Float64Array.from(even(2000, 1200, NINE + second)), out: 0 },
+            { race: 'w', division: 'wheels', times: Float64Array.of(NINE - 400 + second, NINE - 90 + second), out: 0 },
+          ],
+          sweep: null,
+        },
+      ).day.prePour.water;
+    for (let second = 1; second < 60; second++) expect(mixed(second)).toEqual(mixed(0));
+  });
+
   it('hands out the gels that are taken, not all that are ordered', () => {
     // 20 × 0.6 = 12 a minute: 12 + 2√12 by one each.
     expect(dayOf({ serves: ['gel', 'water'], crew: { gelRate: 1 } }, comes(even(1201, 3600))).day.crew.gel).toBe(19);

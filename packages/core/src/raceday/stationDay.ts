@@ -12,6 +12,9 @@ import { packsOf } from './packs.ts';
 import { firstDry, massCurve, prePourOf, type PrePourCase } from './prePour.ts';
 import { racedayFinding } from './racedayFinding.ts';
 import { busiest, mergedTimes, perMinuteOf, quantilesOf } from './timing.ts';
+import { isPlan, isPlanStation } from '../plan/shapes.ts';
+import { isStationArrivals } from './shapes.ts';
+import { count, want } from '../wants.ts';
 
 /** A station with the rules that hold at it. */
 interface Site {
@@ -53,15 +56,18 @@ const shareOf = ({ needs }: Site, drink: Drink): number =>
  * The case of one drink. Pourers and frontage are shared between drinks by their cups; wheels take cups, but the
  * pour begins and the floor's spread is measured with those who come on foot.
  */
-function caseOf(site: Site, drink: Drink, minutes: StationDay['perMinute']): PrePourCase | null {
+function caseOf(site: Site, drink: Drink): { readonly one: PrePourCase; readonly first: number } | null {
   const { station, supplies, practice, rules, races, needs } = site;
   const foot = quantilesOf(mergedTimes(races.filter(({ division }) => division !== 'wheels')));
   if (foot === null || !station.serves.includes(drink)) return null;
   const rates = races.map(({ race, division }) => [race, takeRates(supplies, division)[drink]] as const);
   const share = shareOf(site, drink);
-  return {
+  // By minutes of the pour, which begins with the first on foot: a clock minute that he is late in would count as poured.
+  const minutes = perMinuteOf(races, foot.first);
+  const first = minutes[0]![0];
+  const one = {
     demand: minutes.map(([, counts]) => rates.reduce((sum, [race, rate]) => sum + counts[race]! * rate, 0)),
-    from: Math.floor((foot.first - minutes[0]![0]) / 60),
+    from: Math.round((foot.first - first) / 60),
     spread: foot.p90 - foot.p10,
     cups: needs.cups[drink],
     fixed: station.tables[drink] ?? null,
@@ -73,6 +79,7 @@ function caseOf(site: Site, drink: Drink, minutes: StationDay['perMinute']): Pre
     pour: rules.pourers * rules.pourRate * share,
     rate: rules.pourRate,
   };
+  return { one, first };
 }
 
 /** How many pourers would do too, where the plan fixes the tables and it is the curve that asks for more than the room, not the floor. */
@@ -123,19 +130,20 @@ interface Stock {
 }
 
 /** Pre-pour and tables of all kinds; one table where the plan has no number and nothing needs more. */
-function stockOf(site: Site, minutes: StationDay['perMinute']): Stock {
+function stockOf(site: Site): Stock {
   const { station } = site;
   const prePour: { [drink in Drink]?: PrePour } = {};
   const findings: Finding[] = [];
   const given = (kind: Served): number => (station.serves.includes(kind) ? (station.tables[kind] ?? 1) : 0);
   const tables = { gel: given('gel'), sportsDrink: given('sportsDrink'), water: given('water') };
   for (const drink of DRINKS) {
-    const one = caseOf(site, drink, minutes);
-    if (one === null) continue;
+    const found = caseOf(site, drink);
+    if (found === null) continue;
+    const { one, first } = found;
     const { prePour: stock, wanted } = prePourOf(one);
     prePour[drink] = stock;
     tables[drink] = stock.tables;
-    findings.push(...stockFindings(site, drink, one, stock, wanted, minutes[0]![0]));
+    findings.push(...stockFindings(site, drink, one, stock, wanted, first));
   }
   return { prePour, tables, findings };
 }
@@ -231,12 +239,16 @@ export function stationDay(
   arrivals: StationArrivals,
   directions: number = 1,
 ): { readonly day: StationDay; readonly findings: readonly Finding[] } {
+  want('stationDay', 'plan', isPlan, plan);
+  want('stationDay', 'station', isPlanStation, station);
+  want('stationDay', 'arrivals', isStationArrivals, arrivals);
+  want('stationDay', 'directions', count, directions);
   const { races } = arrivals;
   const heads = headsOf(races);
   const site = siteOf(plan, station, races);
   const quantiles = quantilesOf(mergedTimes(races));
   const perMinute = perMinuteOf(races);
-  const stock = stockOf(site, perMinute);
+  const stock = stockOf(site);
   const head = {
     id: station.id,
     arrivals: heads.reduce((sum, { count }) => sum + count, 0),

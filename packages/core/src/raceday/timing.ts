@@ -26,21 +26,24 @@ export function quantilesOf(sorted: Float64Array): Quantiles | null {
 }
 
 /** Every clock minute from the first arrival to the last, with the arrivals of each race in it. */
-export function perMinuteOf(races: readonly RaceArrivals[]): [minute: number, counts: Record<string, number>][] {
+export function perMinuteOf(
+  races: readonly RaceArrivals[],
+  phase: number = 0,
+): [minute: number, counts: Record<string, number>][] {
   const come = races.filter(({ times }) => times.length > 0);
   if (come.length === 0) return [];
-  const from = Math.floor(Math.min(...come.map(({ times }) => times[0]!)) / 60);
-  const to = Math.floor(Math.max(...come.map(({ times }) => times.at(-1)!)) / 60);
-  const counted = races.map(({ times }) => countsByMinute(times, from, to));
+  const from = Math.floor((Math.min(...come.map(({ times }) => times[0]!)) - phase) / 60);
+  const to = Math.floor((Math.max(...come.map(({ times }) => times.at(-1)!)) - phase) / 60);
+  const counted = races.map(({ times }) => countsByMinute(times, from, to, phase));
   return Array.from({ length: to - from + 1 }, (_, k): [number, Record<string, number>] => [
-    (from + k) * 60,
+    (from + k) * 60 + phase,
     Object.fromEntries(races.map(({ race }, r) => [race, counted[r]![k]!])),
   ]);
 }
 
-function countsByMinute(times: Float64Array, from: number, to: number): Uint32Array {
+function countsByMinute(times: Float64Array, from: number, to: number, phase: number): Uint32Array {
   const counts = new Uint32Array(to - from + 1);
-  for (let i = 0; i < times.length; i++) counts[Math.floor(times[i]! / 60) - from]!++;
+  for (let i = 0; i < times.length; i++) counts[Math.floor((times[i]! - phase) / 60) - from]!++;
   return counts;
 }
 

@@ -5,7 +5,7 @@
  * turn back within the 30 m are no bend.
  */
 import { pointAt } from '../course/locate.ts';
-import { measureOf, rawOf } from '../course/scale.ts';
+import { toMeasure, toRaw } from '../course/scale.ts';
 import type { IndexedCourse } from '../course/segmentIndex.ts';
 import type { LonLat } from '../finding.ts';
 import { DEGREES } from '../geodesy/ellipsoid.ts';
@@ -69,7 +69,7 @@ function sharpest(direction: LaidDirection, indexed: IndexedCourse, measure: num
   const turned = largestTurn(cornersBetween(indexed, from - clear, to + clear));
   const degrees = (turned?.turn ?? 0) * DEGREES;
   if (turned === null || Math.abs(degrees) <= SHARPEST + SAME) return [];
-  const at = measureOf(course, turned.at);
+  const at = toMeasure(course, turned.at);
   const ground = pointAt(course, at);
   if (ground === null) return [];
   return [
@@ -85,7 +85,7 @@ function sharpest(direction: LaidDirection, indexed: IndexedCourse, measure: num
 }
 
 function cornersBetween({ course, tangles }: IndexedCourse, from: number, to: number): Corner[] {
-  const [first, last] = [rawOf(course, from), rawOf(course, to)];
+  const [first, last] = [toRaw(course, from), toRaw(course, to)];
   return wheelLine(course, from, to).corners.filter(
     ({ at }) => at >= first && at <= last && !tangles.some((tangle) => at >= tangle.from && at <= tangle.to),
   );

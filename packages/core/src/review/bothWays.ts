@@ -10,10 +10,8 @@ import { leadOf } from '../plan/lookups.ts';
 import type { ItemKind } from '../kinds.ts';
 import type { PassAt } from '../text/params/review.ts';
 import { type Case, type Check, COMMON_PRACTICE, atStation, check, doubt } from './check.ts';
-import { courseOf, linesTell, runsAgainst } from './standing.ts';
-
-/** Two ways nearer than this, metres, are drawn as one line. */
-const ONE_LINE = 0.1;
+import { courseOf } from './standing.ts';
+import { ONE_LINE, linesTell, runsAgainst } from '../station/sides.ts';
 
 /** Directions with served passes that run against the lead. */
 function against({
@@ -30,7 +28,7 @@ function against({
 const tablesInOrder = ({ items }: LaidDirection): ItemKind[] => items.filter(isTable).map(({ kind }) => kind);
 
 /** Each race that a direction serves, by the course distance of its first served pass in it. */
-function servedIn(direction: LaidDirection, { passes }: StationLayout): PassAt[] {
+export function passesServed(direction: LaidDirection, { passes }: StationLayout): PassAt[] {
   const served = direction.passes.map((k) => passes[k]!).filter((pass) => pass.served);
   return served
     .filter(({ race }, k) => served.findIndex((one) => one.race === race) === k)
@@ -48,7 +46,11 @@ export const servedBothWays: Check = check(
       (against(station)?.others ?? []).map((direction) => {
         const { lead } = against(station)!;
         return {
-          params: { lead: tablesInOrder(lead), other: tablesInOrder(direction), passes: servedIn(direction, station) },
+          params: {
+            lead: tablesInOrder(lead),
+            other: tablesInOrder(direction),
+            passes: passesServed(direction, station),
+          },
           where: {
             ...atStation(station, 'passes'),
             course: direction.course,
@@ -91,8 +93,8 @@ function crossing(
   return [
     {
       params: {
-        other: servedIn(other, station),
-        farther: told ? { passes: servedIn(farther, station), by: Math.abs(apart) } : null,
+        other: passesServed(other, station),
+        farther: told ? { passes: passesServed(farther, station), by: Math.abs(apart) } : null,
         sideUnclear: unclear,
       },
       where: { ...atStation(station, 'passes'), course: other.course, race: other.race, measure: other.measure },

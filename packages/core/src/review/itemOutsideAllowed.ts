@@ -5,7 +5,8 @@
 import type { LonLat } from '../finding.ts';
 import type { Layout, StationLayout } from '../layout/layout.ts';
 import { type Case, type Check, COMMON_PRACTICE, atStation, check, doubt } from './check.ts';
-import { type Standing, isSure, itemsStanding, linePoints } from './standing.ts';
+import { type Standing, itemsStanding, linePoints } from './standing.ts';
+import { isSure } from '../station/sides.ts';
 import { type LocalZone, depthIn, encloses, local, localZones } from './zones.ts';
 
 /** Metres of stretch between places that are looked at. */

@@ -17,6 +17,9 @@ import { type CheckRun, runOf } from './review.ts';
 import { voiceOf } from '../plan/voice.ts';
 import { inEnglish } from '../text/inEnglish.ts';
 import { isPlacedCode, waive } from './waivers.ts';
+import { want } from '../wants.ts';
+import { isGpxDocument } from '../gpx/shapes.ts';
+import { isLayout } from '../layout/shapes.ts';
 
 export type { PlacedVerdict, Verdict } from './placedVerdict.ts';
 
@@ -53,6 +56,8 @@ export interface PlacedReview {
  * ```
  */
 export function reviewPlaced(layout: Layout, document: GpxDocument): PlacedReview {
+  want('reviewPlaced', 'layout', isLayout, layout);
+  want('reviewPlaced', 'document', isGpxDocument, document);
   const { pinR95 } = layout.plan.practice;
   const { points, findings } = pointsOf(document, pinR95);
   const targets = targetsOf(layout.stations);

@@ -11,6 +11,10 @@ import { inEnglish } from '../text/inEnglish.ts';
 import { CHECKS } from './checks.ts';
 import { STAGE_RULES } from './stageRules.ts';
 import { isPlacedCode, waive } from './waivers.ts';
+import { type Shape, listOf, recordOf, tableOf, maybe, want } from '../wants.ts';
+import { isIndexed } from '../course/indexedShape.ts';
+import { isStationLayout, isLayout } from '../layout/shapes.ts';
+import { isFinding } from '../finding.ts';
 
 /** One check as it went: `ran` false with the reason where the plan does not give what it needs. */
 export interface CheckRun extends Pick<Rule, 'code' | 'severity' | 'title' | 'source'> {
@@ -41,6 +45,12 @@ export type StationFound = Readonly<Record<string, readonly Finding[]>>;
 /** A layout and what was found at its stations. */
 export type Reviewed = Pick<Layout, 'courses' | 'stations'> & Pick<Review, 'atStations'>;
 
+const isKnown: Shape = recordOf<Reviewed>('what was found before', {
+  courses: listOf(isIndexed),
+  stations: listOf(isStationLayout),
+  atStations: listOf(tableOf(listOf(isFinding))),
+});
+
 /**
  * Runs every check on a layout, as `analyse` does. `before`: what reading and measuring the courses has found already.
  * `known`: a review whose findings hold at those stations that are the very same, if the courses are.
@@ -62,6 +72,9 @@ export type Reviewed = Pick<Layout, 'courses' | 'stations'> & Pick<Review, 'atSt
  * ```
  */
 export function reviewLayout(layout: Layout, before: readonly Finding[] = [], known?: Reviewed): Review {
+  want('reviewLayout', 'layout', isLayout, layout);
+  want('reviewLayout', 'before', listOf(isFinding), before);
+  want('reviewLayout', 'known', maybe(isKnown), known);
   const standing = known?.courses === layout.courses ? known : undefined;
   const atStations = layout.stations.map((station, k) =>
     standing?.stations[k] === station ? standing.atStations[k]! : foundAt(station, layout),

@@ -9,7 +9,7 @@ import { servesRace } from '../station/directions.ts';
 import type { StationPass } from '../station/station.ts';
 import type { ReviewParams } from '../text/params/review.ts';
 import { type Check, COMMON_PRACTICE, atStation, check } from './check.ts';
-import { runsAgainst } from './standing.ts';
+import { runsAgainst } from '../station/sides.ts';
 
 type Way = ReviewParams['seen-not-served']['way'];
 

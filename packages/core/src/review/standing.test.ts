@@ -6,7 +6,8 @@ import type { PlanStation } from '../plan/plan.ts';
 import { ORIGIN, from, turtle } from '../testing/courses.ts';
 import { layoutOf } from '../testing/plans.ts';
 import { atStation } from './check.ts';
-import { courseOf, isSure, itemsStanding, linePoints, linesTell, runsAgainst, tableEnds } from './standing.ts';
+import { courseOf, itemsStanding, linePoints, tableEnds } from './standing.ts';
+import { isSure, linesTell, runsAgainst } from '../station/sides.ts';
 
 const road = turtle(ORIGIN, [[90, 3000]], 100);
 const laid = (keys: Partial<PlanStation> = {}): Layout =>

@@ -2,20 +2,12 @@
  * Where the items of a station stand on the ground, as lines that checks can hold against zones,
  * other stations and other runners; and what the position error lets a check say.
  */
-import type { Course } from '../course/course.ts';
 import { pointAt } from '../course/locate.ts';
-import { sigmaOf } from '../course/passes.ts';
 import type { IndexedCourse } from '../course/segmentIndex.ts';
 import type { LonLat } from '../finding.ts';
-import { azimuthDifference } from '../geodesy/ellipsoid.ts';
-import { normalCdf } from '../geodesy/normal.ts';
 import { type Item, type LaidDirection, type StationLayout, isTable } from '../layout/layout.ts';
 import { courseById } from '../plan/lookups.ts';
-import type { Practice } from '../plan/plan.ts';
 import type { Ground } from './check.ts';
-
-/** Directions that differ by more than this, in degrees, run against each other. */
-const AGAINST = 120;
 
 /** The course of that id. */
 export const courseOf = ({ courses }: Ground, id: string): IndexedCourse => courseById(courses, id);
@@ -54,19 +46,4 @@ export function linePoints({ item, direction }: Standing, ground: Ground, step: 
   );
   const points = item.from === item.to ? [upstream] : [upstream, ...between, downstream];
   return points.filter((point) => point !== null);
-}
-
-/** Whether two azimuths in degrees are those of runners who come against each other. */
-export const runsAgainst = (a: number, b: number): boolean => azimuthDifference(a, b) > AGAINST;
-
-/** Whether a distance in metres from a limit tells, at the practice's confidence, on which side of it a place lies. */
-export function isSure(distance: number, practice: Practice): boolean {
-  const sigma = sigmaOf(practice);
-  return sigma === 0 || normalCdf(Math.abs(distance) / sigma) >= practice.sideConfidence;
-}
-
-/** The same for the distance between the lines of two courses: recorded ones err by `courseR95` each, those drawn on purpose are taken as they are. */
-export function linesTell(distance: number, one: Course, other: Course, practice: Practice): boolean {
-  const r95 = (course: Course): number => (course.drawn === 'recorded' ? practice.courseR95 : 0);
-  return isSure(distance, { ...practice, pinR95: r95(one), courseR95: r95(other) });
 }

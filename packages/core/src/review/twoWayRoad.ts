@@ -11,7 +11,8 @@ import { passesOf } from '../course/passes.ts';
 import type { LonLat } from '../finding.ts';
 import { type StationLayout, isTable } from '../layout/layout.ts';
 import { type Check, COMMON_PRACTICE, type Case, type Ground, atStation, doubt, stationCheck } from './check.ts';
-import { type Standing, courseOf, itemsStanding, linePoints, linesTell, runsAgainst } from './standing.ts';
+import { type Standing, courseOf, itemsStanding, linePoints } from './standing.ts';
+import { linesTell, runsAgainst } from '../station/sides.ts';
 
 /** Metres of stretch between places that are looked at. */
 const STEP = 5;

@@ -138,12 +138,13 @@ export function markServed(
   });
 }
 
-/** Groups with at least one served pass as directions, the lead first. `declared`: the station's side as the lead's runners see it. */
+/** Groups with at least one served pass as directions, the lead first; `sideOf` tells the side of the tables for a pass that is not the lead. */
 export function directionsOf(
   passes: readonly StationPass[],
   groups: readonly (readonly number[])[],
   lead: number,
   declared: DeclaredSide | undefined,
+  sideOf: (pass: StationPass) => Direction['side'],
 ): Direction[] {
   const ordered = [...groups].sort((a, b) => Number(b.includes(lead)) - Number(a.includes(lead)));
   return ordered
@@ -151,7 +152,7 @@ export function directionsOf(
     .map((group) => {
       const isLead = group.includes(lead);
       const first = passes[isLead ? lead : (group.find((k) => passes[k]!.served) ?? group[0]!)]!;
-      const side = isLead ? (declared ?? first.side) : sideAcross(first, passes[lead]!, declared);
+      const side = isLead ? (declared ?? first.side) : sideOf(first);
       return {
         lead: isLead,
         course: first.course,
@@ -162,14 +163,4 @@ export function directionsOf(
         passes: group,
       };
     });
-}
-
-/** The side on which the lead's tables stand as another direction's runners see them. */
-function sideAcross(pass: StationPass, lead: StationPass, declared: DeclaredSide | undefined): Direction['side'] {
-  // Where the declared side contradicts the pin, the tables do not stand where the pin is: its other sides tell nothing.
-  const contradicted = declared !== undefined && lead.side !== 'unclear' && lead.side !== declared;
-  if (pass.side !== 'unclear' && !contradicted) return pass.side;
-  const side = declared ?? lead.side;
-  if (side === 'unclear' || azimuthDifference(pass.azimuthDeg, lead.azimuthDeg) <= 90) return side;
-  return side === 'left' ? 'right' : 'left';
 }

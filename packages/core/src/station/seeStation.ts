@@ -11,6 +11,7 @@ import { azimuthDifference } from '../geodesy/ellipsoid.ts';
 import type { DeclaredSide, Plan, PlanStation } from '../plan/plan.ts';
 import { practiceOf } from '../plan/practice.ts';
 import { type CourseTable, directionsOf, groupPasses, leadPass, markServed, servesRace } from './directions.ts';
+import { sideAcross } from './sides.ts';
 import type { SeenStation, StationPass } from './station.ts';
 
 /** Where a station's pin stands; an error where `on` names a measure beyond its course or in a skipped gap. */
@@ -69,7 +70,9 @@ export function seeStation(plan: Plan, index: number, courses: CourseTable): Res
   const lead = leadPass(station, seen);
   const passes = markServed(station, seen, groups.find((group) => group.includes(lead)) ?? []);
   const declared = declaredSide(station, passes[lead], courses);
-  const directions = directionsOf(passes, groups, lead, declared);
+  const directions = directionsOf(passes, groups, lead, declared, (pass) =>
+    sideAcross(pass, { station, practice, courses, lead: passes[lead]!, declared }),
+  );
   const nearest = passes.some((pass) => servesRace(station, pass.race))
     ? null
     : nearestCourse(plan, station, at, courses);

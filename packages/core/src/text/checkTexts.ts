@@ -2,6 +2,7 @@
 import * as english from './en/checks.ts';
 import * as spanish from './es/checks.ts';
 import { mainTag } from './voice.ts';
+import { aText, want } from '../wants.ts';
 
 interface CheckTexts {
   readonly titles: Readonly<Record<string, string>>;
@@ -31,5 +32,8 @@ export const reasonText = (key: string, language: string): string => named(texts
  * sourceText('common practice, no source', 'en'); // → 'common practice'
  * ```
  */
-export const sourceText = (source: string, language: string): string =>
-  textsIn(language).sources.reduce((text, [written, shown]) => text.replaceAll(written, shown), source);
+export function sourceText(source: string, language: string): string {
+  want('sourceText', 'source', aText, source);
+  want('sourceText', 'language', aText, language);
+  return textsIn(language).sources.reduce((text, [written, shown]) => text.replaceAll(written, shown), source);
+}

@@ -6,7 +6,9 @@ import { ENGLISH } from './inEnglish.ts';
 import { sayIn, type Say } from './say.ts';
 import { joined, type Sentence } from './sentence.ts';
 import { type AnyTexts, type Spoken, sentenceWith } from './spoken.ts';
-import { mainTag, type Voice } from './voice.ts';
+import { mainTag, type Voice, isVoice } from './voice.ts';
+import { want } from '../wants.ts';
+import { isFinding } from '../finding.ts';
 
 const SPOKEN: Readonly<Record<string, Spoken>> = {
   en: ENGLISH,
@@ -31,7 +33,10 @@ export const spokenIn = (language: string): Spoken => SPOKEN[mainTag(language)] 
  * say.far(41393.4); // → '25.72 mi'
  * ```
  */
-export const sayOf = (voice: Voice): Say => sayIn(voice, spokenIn(voice.language).words);
+export function sayOf(voice: Voice): Say {
+  want('sayOf', 'voice', isVoice, voice);
+  return sayIn(voice, spokenIn(voice.language).words);
+}
 
 /**
  * What is the matter, what it should be and what to do, in a voice (`voiceOf` makes a plan's). A finding whose code has no
@@ -47,8 +52,11 @@ export const sayOf = (voice: Voice): Say => sayIn(voice, spokenIn(voice.language
  * findingSentence(own, voiceOf(read.value.plan)); // → ['The café is shut.']
  * ```
  */
-export const findingSentence = (finding: Finding, voice: Voice): Sentence =>
-  sentenceWith(finding, voice, spokenIn(voice.language));
+export function findingSentence(finding: Finding, voice: Voice): Sentence {
+  want('findingSentence', 'finding', isFinding, finding);
+  want('findingSentence', 'voice', isVoice, voice);
+  return sentenceWith(finding, voice, spokenIn(voice.language));
+}
 
 /**
  * The same finding, its message in that voice.
@@ -63,7 +71,11 @@ export const findingSentence = (finding: Finding, voice: Voice): Sentence =>
  * findingInWords(own, voiceOf(read.value.plan, { language: 'es' })).message; // → 'The café is shut.'
  * ```
  */
-export const findingInWords = (finding: Finding, voice: Voice): Finding => ({
-  ...finding,
-  message: joined(findingSentence(finding, voice)),
-});
+export function findingInWords(finding: Finding, voice: Voice): Finding {
+  want('findingInWords', 'finding', isFinding, finding);
+  want('findingInWords', 'voice', isVoice, voice);
+  return {
+    ...finding,
+    message: joined(findingSentence(finding, voice)),
+  };
+}

@@ -2,6 +2,7 @@
 import { en } from './en.ts';
 import { es } from './es.ts';
 import type { SheetText } from './sheetText.ts';
+import { aText, want } from '../wants.ts';
 
 /** A language that the papers can be printed in. */
 export interface Language {
@@ -47,4 +48,7 @@ export function textOf(language: string): ChosenText {
  * languageNote('tlh')?.slice(0, 31); // → 'No papers in the language "tlh"'
  * ```
  */
-export const languageNote = (language: string): string | null => textOf(language).note;
+export function languageNote(language: string): string | null {
+  want('languageNote', 'language', aText, language);
+  return textOf(language).note;
+}

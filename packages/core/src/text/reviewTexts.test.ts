@@ -125,7 +125,14 @@ const REVIEW: { readonly [C in keyof ReviewParams]: readonly ReviewParams[C][] }
     { declared: 'left', side: 'right', offset: -9, confidence: 0.999 },
     { declared: 'left', side: 'right', offset: -2, confidence: 0.93 },
   ],
-  'side-unclear': [{ offset: 1, confidence: 0.663, wanted: 0.95 }],
+  'side-unclear': [
+    { offset: 1, confidence: 0.663, wanted: 0.95, why: 'position', other: null, placed: false },
+    { offset: 0, confidence: 0.5, wanted: 0.95, why: 'onLine', other: null, placed: false },
+    { offset: 6, confidence: 0.99, wanted: 0.95, why: 'turn', other: null, placed: false },
+    { offset: 6, confidence: 0.99, wanted: 0.95, why: 'turn', other: [full], placed: false },
+    { offset: -3, confidence: 0.9, wanted: 0.95, why: 'position', other: [full, half], placed: false },
+    { offset: 7, confidence: 0.99, wanted: 0.95, why: 'position', other: [full], placed: true },
+  ],
   'sign-distance': [
     { measured: 70, limit: [82.296, 100.584], to: 'table', byHand: true, own: null },
     { measured: 110, limit: [82.296, 100.584], to: 'handOut', byHand: false, own: 110 },

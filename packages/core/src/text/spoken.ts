@@ -17,7 +17,13 @@ export interface Spoken {
 /** What is the matter, what it should be and what to do. A finding without parameters or text keeps its message. */
 export function sentenceWith(finding: Finding, voice: Omit<Voice, 'language'>, { texts, words }: Spoken): Sentence {
   const text = Object.hasOwn(texts, finding.code) ? texts[finding.code] : undefined;
-  return text === undefined || finding.params === undefined
-    ? [finding.message]
-    : text(finding.params, sayIn(voice, words));
+  if (text === undefined || finding.params === undefined) return [finding.message];
+  try {
+    return text(finding.params, sayIn(voice, words));
+  } catch (error) {
+    // Findings come back from JSON and from other tools; the types of parameters are known by code only.
+    throw new RangeError(`the parameters of the finding ${finding.code} are not those that its sentence is made of`, {
+      cause: error,
+    });
+  }
 }

@@ -1,5 +1,8 @@
 import type { Finding } from '../finding.ts';
 import type { Names } from './voice.ts';
+import { want } from '../wants.ts';
+import { isFinding } from '../finding.ts';
+import { isNames } from './voice.ts';
 
 /**
  * What a finding is about, by name: its station, else its race, else its course; empty where it is about none.
@@ -14,7 +17,10 @@ import type { Names } from './voice.ts';
  * findingSubject(own, voiceOf(read.value.plan).names); // → 'Ten'
  * ```
  */
-export function findingSubject({ where }: Finding, names: Names): string {
+export function findingSubject(finding: Finding, names: Names): string {
+  want('findingSubject', 'finding', isFinding, finding);
+  want('findingSubject', 'names', isNames, names);
+  const { where } = finding;
   if (where.station !== undefined) return names.station(where.station);
   if (where.race !== undefined) return names.race(where.race);
   return where.course === undefined ? '' : names.course(where.course);

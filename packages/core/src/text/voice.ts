@@ -1,5 +1,6 @@
 /** In which language and units people are spoken to, and by which names they know races, stations and courses. */
 import type { UnitSystem } from '../units.ts';
+import { type Shape, aFunction, aText, oneOf, partly, recordOf } from '../wants.ts';
 
 /** Names by id; an id that has none stands for itself. */
 export interface Names {
@@ -18,6 +19,21 @@ export interface Voice {
   readonly units: UnitSystem;
   readonly names: Names;
 }
+
+export const isNames: Shape = recordOf<Names>('names, such as NO_NAMES', {
+  station: aFunction,
+  race: aFunction,
+  course: aFunction,
+});
+export const isVoice: Shape = recordOf<Voice>('the voice that voiceOf gives', {
+  language: aText,
+  units: oneOf('metric', 'imperial'),
+  names: isNames,
+});
+export const isVoiceOptions: Shape = partly('{ units, language }', {
+  units: oneOf('metric', 'imperial'),
+  language: aText,
+});
 
 const asIs = (id: string): string => id;
 

@@ -12,12 +12,13 @@ const geometry: Readonly<Record<string, JsonSchema>> = {
 };
 
 const end: JsonSchema = { enum: ['start', 'finish'] };
+const why: JsonSchema = { enum: ['position', 'turn', 'onLine'], description: 'Why the side is unclear.' };
 
 /** A pass of a bare point. */
-export const passSchema: JsonSchema = record(geometry, { end });
+export const passSchema: JsonSchema = record(geometry, { why, end });
 
 /** A pass of a station by one race. */
 export const stationPassSchema: JsonSchema = record(
   { race: text, course: text, pass: count, ...geometry, served: { type: 'boolean' } },
-  { end },
+  { why, end },
 );

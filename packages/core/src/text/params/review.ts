@@ -180,7 +180,16 @@ export interface ServiceParams {
     readonly offset: number;
     readonly confidence: number;
   };
-  readonly 'side-unclear': { readonly offset: number; readonly confidence: number; readonly wanted: number };
+  readonly 'side-unclear': {
+    readonly offset: number;
+    readonly confidence: number;
+    readonly wanted: number;
+    readonly why: 'position' | 'turn' | 'onLine';
+    /** Served passes of the direction that is meant; `null` where it is the lead. */
+    readonly other: readonly PassAt[] | null;
+    /** The pin's side is clear, but by the declared side the tables do not stand where the pin is. */
+    readonly placed: boolean;
+  };
   readonly 'station-off-course': Bounded & {
     readonly course: string;
     readonly measure: number;

@@ -113,8 +113,26 @@ const service: TextsOf<ServiceParams> = {
     'The declared side counts.',
     'Correct whichever is wrong.',
   ],
-  'side-unclear': ({ offset, confidence, wanted }, say) => {
+  'side-unclear': ({ offset, confidence, wanted, why, other, placed }, say) => {
     const { measured, limit } = say.comparePercent(confidence, wanted);
+    if (placed)
+      return [
+        `By the declared side the tables may stand on either side of another way (${passes(other ?? [], say)}).`,
+        'Each way should have them on a side that is known.',
+        'Set the pin where the tables are, or serve one way only.',
+      ];
+    if (why === 'turn')
+      return [
+        'The course turns so sharply at the pin that it has no sides there.',
+        null,
+        other === null ? 'Declare the side, or move the pin off the bend.' : 'Move the pin off the bend.',
+      ];
+    if (other !== null)
+      return [
+        `The pin is ${say.length(Math.abs(offset))} from another way (${passes(other, say)}): its side is only ${measured} sure.`,
+        `It should be ${limit} sure.`,
+        'Move the pin off that line, or serve one way only.',
+      ];
     return [
       `The pin is ${say.length(Math.abs(offset))} from the course line, so its side is only ${measured} sure, and everything is laid out on the line.`,
       `It should be at least ${limit} sure.`,

@@ -113,8 +113,26 @@ const service: TextsOf<ServiceParams> = {
     'Vale el lado declarado.',
     'Corrija el que esté mal.',
   ],
-  'side-unclear': ({ offset, confidence, wanted }, say) => {
+  'side-unclear': ({ offset, confidence, wanted, why, other, placed }, say) => {
     const { measured, limit } = say.comparePercent(confidence, wanted);
+    if (placed)
+      return [
+        `Según el lado declarado, las mesas pueden quedar a cualquier lado de otro sentido (${passes(other ?? [], say)}).`,
+        'Cada sentido debe tenerlas en un lado conocido.',
+        'Ponga el marcador donde están las mesas, o atienda un solo sentido.',
+      ];
+    if (why === 'turn')
+      return [
+        'El recorrido gira tanto en el marcador que allí no tiene lados.',
+        null,
+        other === null ? 'Declare el lado, o aparte el marcador de la curva.' : 'Aparte el marcador de la curva.',
+      ];
+    if (other !== null)
+      return [
+        `El marcador está a ${say.length(Math.abs(offset))} de otro sentido (${passes(other, say)}): su lado es seguro solo al ${measured}.`,
+        `Debe ser seguro al ${limit}.`,
+        'Aparte el marcador de esa línea, o atienda un solo sentido.',
+      ];
     return [
       `El marcador está a ${say.length(Math.abs(offset))} de la línea del recorrido: su lado es seguro solo al ${measured}, y todo queda sobre la línea.`,
       `Debe ser seguro al ${limit}.`,
