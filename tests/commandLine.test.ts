@@ -55,6 +55,7 @@ describe('halfcup', () => {
       'src/text/found.js',
       'src/units.js',
       'src/version.js',
+      'src/wants.js',
     ]);
   });
 

@@ -121,7 +121,7 @@ describe.each(HOSTILE.map((text) => ({ text, shown: JSON.stringify(text).slice(0
     it('is whole as GeoJSON', () => {
       const collection = JSON.parse(JSON.stringify(toGeoJson(analysis))) as ReturnType<typeof toGeoJson>;
       for (const { properties } of collection.features.filter((feature) => feature.properties?.['kind'] !== 'course'))
-        expect([properties!['station'], properties!['name']]).toEqual([`s1${text}`, text]);
+        expect([properties['station'], properties['name']]).toEqual([`s1${text}`, text]);
     });
 
     it('is whole as a calendar of one event', () => {

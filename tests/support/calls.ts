@@ -238,6 +238,23 @@ const ARGS: Readonly<Record<string, readonly [args: readonly unknown[], deep?: n
   parseLength: [['2 km']],
   parseMass: [['2 kg']],
   parseVolume: [['2 l']],
+  reviewPlan: [[{ plan: PLAN, files: { 'c.gpx': GPX }, file: 'p.json', variant: 'rain' }], 2],
+  layoutPlan: [[{ plan: PLAN, files: { 'c.gpx': GPX }, file: 'p.json', variant: 'rain' }], 2],
+  nextStation: [[analysis, 'r', 500], MADE],
+  etaAt: [[analysis, 'r', 0.5, 500], MADE],
+  runnersAt: [[analysis, 29_400, 'r'], MADE],
+  courseFromLine: [
+    [
+      [
+        [-17.4, -33.2, 1],
+        [-17.39, -33.2, 2],
+      ],
+      { drawn: 'centre' },
+    ],
+  ],
+  courseFromGpx: [[GPX, { file: 'c.gpx', gaps: 'join' }]],
+  ascentBetween: [[course, 100, 900]],
+  legBetween: [[indexed, 100, at]],
   passStage: [[plan, courses], MADE],
   passesOf: [[indexed, at, { snapRadius: 60, pinR95: 5, courseR95: 3, sideConfidence: 0.95 }]],
   passesToGeoJson: [[passes]],

@@ -9,6 +9,10 @@ import { type RaceOnCourse, raceArrivals } from './raceday/arrivals.ts';
 import { quantile as quantileOf } from './raceday/timing.ts';
 import { whereaboutsAt } from './raceday/whereabouts.ts';
 import type { Metres, Seconds } from './units.ts';
+import { isAnalysis } from './review/shapes.ts';
+import { aNumber, aText, anything, finite, listOf, maybe, orNull, recordOf, want } from './wants.ts';
+import { isLayout } from './layout/shapes.ts';
+import type { Layout } from './layout/layout.ts';
 
 /** A station that a runner comes to. */
 export interface NextStation {
@@ -69,11 +73,11 @@ export interface RaceRunners {
  * nextStation(reviewed.value.analysis, 'r', 2500); // → null
  * ```
  */
-export function nextStation(
-  { plan, stations }: Pick<Analysis, 'plan' | 'stations'>,
-  race: string,
-  measure: Metres,
-): NextStation | null {
+export function nextStation(analysis: Layout, race: string, measure: Metres): NextStation | null {
+  want('nextStation', 'analysis', isLayout, analysis);
+  want('nextStation', 'race', aText, race);
+  want('nextStation', 'measure', aNumber, measure);
+  const { plan, stations } = analysis;
   byId(plan.races, race);
   const ahead = stations
     .flatMap(({ id, name, passes }) =>
@@ -109,6 +113,9 @@ export function nextStation(
  * ```
  */
 export function etaAt(analysis: Analysis, race: string, quantile: number, measure: Metres): Seconds | null {
+  want('etaAt', 'analysis', isAnalysis, analysis);
+  want('etaAt', 'race', aText, race);
+  want('etaAt', 'measure', aNumber, measure);
   if (!(quantile >= 0 && quantile <= 1))
     throw new RangeError(`found the quantile ${String(quantile)}; expected a share from 0 to 1`);
   const running = runningOf(analysis, race);
@@ -140,7 +147,9 @@ export function etaAt(analysis: Analysis, race: string, quantile: number, measur
  * ```
  */
 export function runnersAt(analysis: Analysis, time: Seconds, race?: string): RaceRunners[] {
-  if (!Number.isFinite(time)) throw new RangeError(`found the time ${String(time)}; expected seconds after midnight`);
+  want('runnersAt', 'analysis', isAnalysis, analysis);
+  want('runnersAt', 'time', finite, time);
+  want('runnersAt', 'race', maybe(aText), race);
   const asked = race === undefined ? analysis.plan.races.map(({ id }) => id) : [race];
   return asked.flatMap((id) => {
     const running = runningOf(analysis, id);
@@ -163,6 +172,8 @@ function raceRunners({ courses, spacing }: Analysis, running: RaceOnCourse, time
   return { race: id, ...counts, stretches };
 }
 
+const isKeptFields = orNull(recordOf('the fields that analyse keeps', { races: listOf(anything) }));
+
 /** A race's field on its course; `null` where the plan does not say who runs. */
 function runningOf({ plan, kept }: Analysis, race: string): RaceOnCourse | null {
   byId(plan.races, race);
@@ -170,5 +181,6 @@ function runningOf({ plan, kept }: Analysis, race: string): RaceOnCourse | null 
     throw new TypeError(
       'found an analysis put together from stages; expected what analyse, reanalyse or reviewPlan gave',
     );
+  want('etaAt and runnersAt', 'analysis.kept.fields', isKeptFields, kept.fields);
   return kept.fields?.races.find(({ field }) => field.race.id === race) ?? null;
 }

@@ -3,6 +3,7 @@ import { buildCourse } from './course/build.ts';
 import { calibrate } from './course/calibrate.ts';
 import { pointAt } from './course/locate.ts';
 import { passesOf } from './course/passes.ts';
+import { swappedPosition } from './course/swapped.ts';
 import { indexCourse } from './course/segmentIndex.ts';
 import { ORIGIN, from, segmentThrough, turtle, turtlePoints } from './testing/courses.ts';
 import { aText, finite, listOf, maybe, over, recordOf, remembered, want } from './wants.ts';
@@ -42,8 +43,11 @@ describe('options', () => {
 
 describe('a value in the place of another', () => {
   it('is told as what it is: a course where its index is wanted, and the other way round', () => {
-    expect(() => passesOf(given(course), pin)).toThrow(
-      new TypeError('passesOf wants the course that indexCourse returns, not the course itself'),
+    // These two take either.
+    expect(passesOf(given(course), pin)).toEqual(passesOf(indexed, pin));
+    expect(() => passesOf(given('course'), pin)).toThrow(TypeError);
+    expect(() => swappedPosition(given(course), pin)).toThrow(
+      new TypeError('swappedPosition wants the course that indexCourse returns, not the course itself'),
     );
     expect(() => pointAt(given(indexed), 500)).toThrow(
       new TypeError('pointAt wants the course itself, not what indexCourse returns: that holds it as `course`'),

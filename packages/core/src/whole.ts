@@ -16,6 +16,8 @@ import { withVariant } from './plan/variant.ts';
 import { voiceOf } from './plan/voice.ts';
 import type { RaceDay } from './raceday/day.ts';
 import { inEnglish } from './text/inEnglish.ts';
+import { aText, anything, either, mapOf, maybe, recordOf, tableOf, want } from './wants.ts';
+import { isPlanDocument } from './plan/shapes.ts';
 
 declare const TextDecoder: new () => { decode(bytes: Uint8Array): string };
 
@@ -50,6 +52,13 @@ export interface LaidPlan {
   readonly day: RaceDay | null;
 }
 
+const isJob = recordOf<PlanJob>('{ plan, files }', {
+  plan: (value) => (isDocument(value as PlanJob['plan']) ? isPlanDocument(value) : null),
+  files: maybe(either(mapOf(anything), tableOf(anything))),
+  file: maybe(aText),
+  variant: maybe(aText),
+});
+
 interface ReadJob {
   readonly document: PlanDocument;
   readonly gpx: ReadonlyMap<string, GpxDocument>;
@@ -76,6 +85,7 @@ interface ReadJob {
  * ```
  */
 export function reviewPlan(job: PlanJob): Result<ReviewedPlan> {
+  want('reviewPlan', 'job', isJob, job);
   const read = readJob(job);
   if (!read.ok) return read;
   const { document, gpx, results } = read.value;
@@ -104,6 +114,7 @@ export function reviewPlan(job: PlanJob): Result<ReviewedPlan> {
  * ```
  */
 export function layoutPlan(job: PlanJob): Result<LaidPlan> {
+  want('layoutPlan', 'job', isJob, job);
   const read = readJob(job);
   if (!read.ok) return read;
   const { document, gpx, results } = read.value;

@@ -3,8 +3,9 @@ import { type Finding, type Result, bad, good } from '../finding.ts';
 import type { GpxLine } from '../gpx/document.ts';
 import { readGpx } from '../gpx/read.ts';
 import type { Course } from './course.ts';
-import { type ForeignLine, type ForeignOptions, courseOfLines } from './foreign.ts';
+import { type ForeignLine, type ForeignOptions, courseOfLines, isForeignOptions } from './foreign.ts';
 import { indexedOnce } from './indexed.ts';
+import { aText, maybe, want } from '../wants.ts';
 
 /** How a GPX file becomes a course. */
 export interface GpxCourseOptions extends ForeignOptions {
@@ -31,6 +32,8 @@ const faultless = (line: GpxLine): ForeignLine => ({ ...line, faults: NO_FAULTS 
  * ```
  */
 export function courseFromGpx(content: Uint8Array | string, options: GpxCourseOptions = {}): Result<Course> {
+  want('courseFromGpx', 'options', isForeignOptions, options);
+  want('courseFromGpx', 'options.file', maybe(aText), options.file);
   const { file = 'course.gpx', ...how } = options;
   const read = readGpx(content, file);
   if (!read.ok) return read;

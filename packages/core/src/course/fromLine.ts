@@ -1,8 +1,9 @@
 /** A course from points that a program holds itself. */
 import type { Result } from '../finding.ts';
 import type { Course } from './course.ts';
-import { type ForeignOptions, columnsOf, courseOfLines } from './foreign.ts';
+import { type ForeignOptions, columnsOf, courseOfLines, isForeignOptions } from './foreign.ts';
 import { indexedOnce } from './indexed.ts';
+import { want } from '../wants.ts';
 
 /** How points become a course. */
 export type LineOptions = Omit<ForeignOptions, 'track'>;
@@ -26,6 +27,7 @@ export function courseFromLine(points: readonly (readonly number[])[], options: 
     throw new TypeError(
       `courseFromLine takes a list of points, each [longitude, latitude] or [longitude, latitude, elevation]; this is ${points === null ? 'null' : typeof points}`,
     );
+  want('courseFromLine', 'options', isForeignOptions, options);
   const { segment, faults } = columnsOf(
     points.map((point: unknown, k) => {
       const [lon, lat, ele] = Array.isArray(point) ? (point as readonly unknown[]) : [];

@@ -1,11 +1,16 @@
 /** What lies between two places of one course: the way, and the climb. */
 import type { LonLat } from '../finding.ts';
 import type { Metres } from '../units.ts';
-import { type Course, courseLength, startMeasure } from './course.ts';
+import { type Course, courseLength, isCourse, startMeasure } from './course.ts';
 import { elevationOf, slicePlaces } from './locate.ts';
 import { passesOf } from './passes.ts';
 import { rawOf } from './scale.ts';
 import type { IndexedCourse } from './segmentIndex.ts';
+import { aNumber, either, position, want } from '../wants.ts';
+import { wantOnCourse } from './indexedShape.ts';
+
+/** A course distance, or a position. */
+const place = either(aNumber, position);
 
 /** The way along a course from one place to another. */
 export interface CourseLeg {
@@ -39,6 +44,9 @@ const isOn = (course: Course, measure: Metres): boolean =>
  * ```
  */
 export function ascentBetween(course: Course, from: Metres, to: Metres): Metres | null {
+  want('ascentBetween', 'course', isCourse, course);
+  want('ascentBetween', 'from', aNumber, from);
+  want('ascentBetween', 'to', aNumber, to);
   if (course.ele === null || !isOn(course, from) || !isOn(course, to) || to < from) return null;
   const places = slicePlaces(course, rawOf(course, from), rawOf(course, to));
   let rise = 0;
@@ -67,6 +75,9 @@ export function ascentBetween(course: Course, from: Metres, to: Metres): Metres 
  * ```
  */
 export function legBetween(on: Course | IndexedCourse, a: Metres | LonLat, b: Metres | LonLat): CourseLeg | null {
+  wantOnCourse('legBetween', on);
+  want('legBetween', 'a', place, a);
+  want('legBetween', 'b', place, b);
   const course = 'course' in on ? on.course : on;
   const from = placesOf(on, a)[0];
   if (from === undefined) return null;
@@ -76,7 +87,7 @@ export function legBetween(on: Course | IndexedCourse, a: Metres | LonLat, b: Me
 }
 
 /** Course distances of a place, ascending. */
-function placesOf(on: Course | IndexedCourse, place: Metres | LonLat): Metres[] {
-  if (typeof place !== 'number') return passesOf(on, place).map(({ measure }) => measure);
-  return isOn('course' in on ? on.course : on, place) ? [place] : [];
+function placesOf(on: Course | IndexedCourse, at: Metres | LonLat): Metres[] {
+  if (typeof at !== 'number') return passesOf(on, at).map(({ measure }) => measure);
+  return isOn('course' in on ? on.course : on, at) ? [at] : [];
 }

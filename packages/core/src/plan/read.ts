@@ -91,7 +91,6 @@ function writtenOf(value: unknown, report: () => void, depth: number = 0): unkno
  */
 export function readPlan(plan: string | PlanInput, file?: string): Result<PlanDocument> {
   if (file !== undefined) want('readPlan', 'file', aText, file);
-  if (typeof plan !== 'object' || plan === null) want('readPlan', 'plan', aText, plan);
   return typeof plan === 'string' ? readText(plan, file ?? 'plan.json') : readValue(plan, file);
 }
 
