@@ -176,7 +176,7 @@ describe('the viewer, the plan left as it is', () => {
       const day = page.getByRole('tabpanel');
       expect(await day.getByRole('img').first().getAttribute('aria-label')).toMatch(/07:08/u);
       const words = (await day.textContent())!;
-      for (const text of ['Crew arrives', 'Open until', '1,968']) expect(words).toContain(text);
+      for (const text of ['Crew arrives', 'Open until', '1,978']) expect(words).toContain(text);
       expect(faults).toEqual([]);
     });
   });
@@ -249,7 +249,10 @@ describe('the viewer', () => {
       await inLooks(page, LOOKS, async (look) => {
         // On a telephone the station and the strip are tabs too.
         await expect.poll(() => page.getByRole('tab').count()).toBe(look.width === 360 ? 9 : 7);
-        for (const [k, tab] of (await page.getByRole('tab').all()).entries()) {
+        // Light is to dark on a desk what it is on a telephone: of each panel two looks, of the page around them all four.
+        const tabs = await page.getByRole('tab').all();
+        const some = (look.colorScheme === 'light') === (look.width === 1440) ? tabs : tabs.slice(0, 1);
+        for (const [k, tab] of some.entries()) {
           await tab.click();
           // What is around the panels is the same for all of them, and papers are white in every look.
           const paper = (await tab.textContent()) === 'Papers';

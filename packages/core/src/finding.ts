@@ -99,7 +99,7 @@ export const bad = (findings: readonly Finding[]): { readonly ok: false; readonl
  * ```
  */
 export function findingLine(finding: Finding): string {
-  want('findingLine', 'finding', isFinding, finding);
+  want('findingLine', 'finding', isLine, finding);
   const { file, line, column } = finding.where;
   const place = [file, line, line === undefined ? undefined : column].filter((part) => part !== undefined).join(':');
   return place === '' ? finding.message : `${place}: ${finding.message}`;
@@ -118,6 +118,9 @@ const WHERE: Shapes<Where> = {
   at: maybe(position),
 };
 export const isWhere: Shape = recordOf('what findings point at, such as {}', WHERE);
+
+/** What a line is made of. */
+const isLine: Shape = recordOf<Pick<Finding, 'message' | 'where'>>('a finding', { message: aText, where: isWhere });
 
 export const isFinding: Shape = recordOf<Finding>('a finding', {
   code: aText,
