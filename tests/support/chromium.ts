@@ -45,6 +45,8 @@ export const FLAGS: readonly string[] = [
   '--disable-sync',
   '--no-first-run',
   '--enable-unsafe-swiftshader',
+  // Without a graphics card, drawing the page itself by one is only slower.
+  '--disable-gpu-rasterization',
 ];
 
 /** A browser of its own without a window, with `env` beside the environment of the test; the caller closes it. */
