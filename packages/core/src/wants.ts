@@ -202,7 +202,7 @@ export function recordOf<T>(what: string, shapes: Shapes<T>): Shape {
 export function remembered(shape: Shape): Shape {
   const known = new WeakSet();
   return (value) => {
-    if (isRecord(value) && known.has(value)) return null;
+    if (typeof value === 'object' && value !== null && known.has(value)) return null;
     const found = shape(value);
     if (found === null && isRecord(value)) known.add(value);
     return found;
