@@ -46,7 +46,7 @@ describe('join-csv.mjs', () => {
 
   it.each([
     [['stations.csv', 'stations.csv'], 'stations.csv:1:1: '],
-    [['back.gpx', 'odd.csv'], 'longitude comes first'],
+    [['back.gpx', 'odd.csv'], 'longitude first'],
     [['back.gpx', 'none.csv'], 'no such file'],
     [[], 'path'],
   ])('says of %j what is wrong, without a trace', (args, says) => {

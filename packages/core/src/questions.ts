@@ -117,7 +117,7 @@ export function etaAt(analysis: Analysis, race: string, quantile: number, measur
   want('etaAt', 'race', aText, race);
   want('etaAt', 'measure', aNumber, measure);
   if (!(quantile >= 0 && quantile <= 1))
-    throw new RangeError(`found the quantile ${String(quantile)}; expected a share from 0 to 1`);
+    throw new RangeError(`etaAt wants quantile as a share from 0 to 1; found ${String(quantile)}`);
   const running = runningOf(analysis, race);
   if (running === null || !(measure >= running.ends[0] && measure <= running.ends[1])) return null;
   const { times } = raceArrivals(running, [measure]);

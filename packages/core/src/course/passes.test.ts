@@ -14,10 +14,20 @@ import { tries } from '../testing/tries.ts';
 describe('passes of a point', () => {
   it('throws on what is no position instead of finding nothing', () => {
     const indexed = indexCourse(turtle(ORIGIN, [[90, 1000]]));
-    const wrong: unknown[] = [[NaN, 0], [0, Infinity], [0, 90.1], [361, 0], ['1', 2], [], [1]];
-    for (const at of wrong) {
-      expect(() => passesOf(indexed, at as LonLat)).toThrow(RangeError);
-      expect(() => nearestOn(indexed, at as LonLat)).toThrow(/expected \[longitude, latitude\] in degrees/u);
+    const beyond: unknown[] = [
+      [NaN, 0],
+      [0, Infinity],
+      [0, 90.1],
+      [361, 0],
+    ];
+    for (const at of beyond) expect(() => passesOf(indexed, at as LonLat)).toThrow(RangeError);
+    for (const at of [...beyond, ['1', 2], [], [1]]) {
+      expect(() => passesOf(indexed, at as LonLat)).toThrow(
+        /^passesOf wants at as \[longitude, latitude\] in degrees/u,
+      );
+      expect(() => nearestOn(indexed, at as LonLat)).toThrow(
+        /^nearestOn wants at as \[longitude, latitude\] in degrees/u,
+      );
     }
     expect(passesOf(indexed, [ORIGIN[0] + 360 * (ORIGIN[0] < 0 ? 1 : -1), ORIGIN[1]])).toHaveLength(1);
   });

@@ -18,7 +18,7 @@ import { nearestPlace } from './nearest.ts';
 import { measureOf } from './scale.ts';
 import type { Tangle } from './tangles.ts';
 import type { IndexedCourse } from './segmentIndex.ts';
-import { type Shape, type Shapes, notNegative, over, partly, position, want, describeValue } from '../wants.ts';
+import { type Shape, type Shapes, notNegative, over, partly, position, want } from '../wants.ts';
 import { wantOnCourse } from './indexedShape.ts';
 
 /** How passes are looked for; the keys of a plan's practice. */
@@ -72,20 +72,10 @@ const SAME = 1e-6;
 /** r95 ÷ σ of a circular normal error: the square root of −2·ln 0.05. */
 const R95_SIGMAS = 2.4477;
 
-/** Throws where no place on the globe is meant; longitudes may run on beyond ±180, as those of a course do. */
-function demandPosition(at: LonLat): void {
-  if (!Array.isArray(at)) want('passesOf', 'the point', position, at);
-  const [lon, lat] = at;
-  // A number that is none is not near anything, and would read as "no pass".
-  if (Number.isFinite(lon) && Number.isFinite(lat) && Math.abs(lon) <= 360 && Math.abs(lat) <= 90) return;
-  throw new RangeError(
-    `found the position [${describeValue(lon)}, ${describeValue(lat)}]; expected [longitude, latitude] in degrees as numbers, latitude from -90 to 90: longitude comes first`,
-  );
-}
-
 /**
  * All passes of a course by a point, in running order: one for each lap, two for an out-and-back. Empty where the course keeps farther
- * than `snapRadius`. A course without its index is indexed at the first call, once. Throws a RangeError where `at` is no position in degrees.
+ * than `snapRadius`. A course without its index is indexed at the first call, once.
+ * Throws a RangeError where `at` is no position in degrees, a TypeError where it is no pair of numbers.
  * @example
  * ```ts
  * import { buildCourse, indexCourse, passesOf } from '@halfcup/core/geometry';
@@ -101,7 +91,7 @@ function demandPosition(at: LonLat): void {
  */
 export function passesOf(course: Course | IndexedCourse, at: LonLat, options?: Partial<PassOptions>): Pass[] {
   wantOnCourse('passesOf', course);
-  demandPosition(at);
+  want('passesOf', 'at', position, at);
   const how = passOptions(options);
   const indexed = indexedOnce(course);
   const frame = frameAt(at[0], at[1]);
@@ -231,7 +221,7 @@ export const sigmaOf = (options: Pick<PassOptions, 'pinR95' | 'courseR95'>): num
 
 /**
  * The one nearest place of a course, however far, as a pass; the first in running order where places are equally near.
- * Throws a RangeError where `at` is no position in degrees.
+ * Throws a RangeError where `at` is no position in degrees, a TypeError where it is no pair of numbers.
  * @example
  * ```ts
  * import { buildCourse, nearestOn } from '@halfcup/core/geometry';
@@ -246,7 +236,7 @@ export const sigmaOf = (options: Pick<PassOptions, 'pinR95' | 'courseR95'>): num
  */
 export function nearestOn(course: Course | IndexedCourse, at: LonLat): Pass {
   wantOnCourse('nearestOn', course);
-  demandPosition(at);
+  want('nearestOn', 'at', position, at);
   const indexed = indexedOnce(course);
   const frame = frameAt(at[0], at[1]);
   const { minimum, foot } = nearestPlace(indexed, frame, SAME);
