@@ -103,7 +103,7 @@ export const position: Shape = (value) => {
   const numbers = typeof lon === 'number' && typeof lat === 'number';
   return {
     path: '',
-    expected: '[longitude, latitude] in degrees, longitude first',
+    expected: '[longitude, latitude] in degrees, longitude first and latitude from -90 to 90',
     found: `[${shown(lon)}, ${shown(lat)}]`,
     range: numbers,
   };
