@@ -14,7 +14,7 @@ const { status } = spawnSync(process.execPath, ['node_modules/typescript/bin/tsc
   stdio: 'inherit',
 });
 if (status !== 0) throw new Error('core does not compile; fix that first');
-const { CHECKS, STAGE_RULES } = await import('@halfcup/core');
+const { CHECKS, STAGE_RULES, THEMES, themeText } = await import('@halfcup/core');
 const benchmarks = join(root, 'packages/core/BENCHMARKS.md');
 
 const checks = join(root, 'packages/core/CHECKS.md');
@@ -60,14 +60,18 @@ function batchTable() {
   return `${figureTable(rows)}\n\nNode ${node.slice(1)} on ${processors} processors; heap: what V8 keeps after its own full garbage collections, all threads together; process memory (RSS): the whole process. Each worker warms up by itself, so two of them still grow in the second hundred. Repeat: \`node packages/core/bench/batch.mjs\`, then \`node scripts/figures.mjs\`.`;
 }
 
+/** The checks, a table for each theme. */
 const checkTable = () =>
-  [
-    '| code | severity | how it should be | source |',
-    '|---|---|---|---|',
-    ...[...STAGE_RULES, ...CHECKS].map(
-      (check) => `| \`${check.code}\` | ${check.severity} | ${check.title} | ${check.source} |`,
-    ),
-  ].join('\n');
+  THEMES.map((theme) =>
+    [
+      `## ${themeText(theme, 'en')}\n`,
+      '| code | severity | how it should be | source |',
+      '|---|---|---|---|',
+      ...[...STAGE_RULES, ...CHECKS]
+        .filter((check) => check.theme === theme)
+        .map((check) => `| \`${check.code}\` | ${check.severity} | ${check.title} | ${check.source} |`),
+    ].join('\n'),
+  ).join('\n\n');
 
 const listed = readFileSync(checks, 'utf8');
 const current = between(listed, 'checks', checkTable());

@@ -335,6 +335,7 @@ const ARGS: Readonly<Record<string, readonly [args: readonly unknown[], deep?: n
   tangleFindings: [[indexed, where]],
   textOfCell: [["'=a"]],
   timesAt: [[running, 500], MADE],
+  themeText: [['time', 'en']],
   toCalendar: [[analysis, 1_800_000_000_000], MADE],
   toCsv: [[analysis], MADE],
   toGeoJson: [[analysis], MADE],

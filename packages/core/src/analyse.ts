@@ -285,6 +285,7 @@ export function analyseAfter(
     layout,
     [...courses.findings, ...seen.findings, ...(day?.findings ?? [])],
     known,
+    fields === null || day === null ? null : { races: fields.races, day },
   );
   return good({
     ...layout,

@@ -115,7 +115,9 @@ export type { DayCrew, Pack, PrePour, Quantiles, RaceDay, Run, StationDay, Stop 
 export type { DayFound, Fields, ResultTexts } from './raceday/raceDay.ts';
 
 // Review it
-export type { Check, Rule } from './review/check.ts';
+export type { Check, DayFacts, Rule } from './review/check.ts';
+export { THEMES } from './review/themes.ts';
+export type { Theme } from './text/params/checks.ts';
 export { CHECKS } from './review/checks.ts';
 export { STAGE_RULES } from './review/stageRules.ts';
 export { type CheckRun, type Review, type Reviewed, type StationFound, reviewLayout } from './review/review.ts';
@@ -217,7 +219,7 @@ export {
 
 // Findings and figures in words
 export { voiceOf } from './plan/voice.ts';
-export { sourceText } from './text/checkTexts.ts';
+export { sourceText, themeText } from './text/checkTexts.ts';
 export { findingInWords, findingSentence, sayOf } from './text/inWords.ts';
 export type { Found } from './text/found.ts';
 export type { Compared, Say } from './text/say.ts';

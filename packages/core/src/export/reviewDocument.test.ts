@@ -16,6 +16,7 @@ const check = (ran: boolean): CheckRun => ({
   code: 'sign-distance',
   severity: 'error',
   title: 't',
+  theme: 'items',
   source: 's',
   ran,
   found: 0,

@@ -111,10 +111,11 @@ export function reviewDocument(
     madeBy: MADE_BY,
     plan: { name: plan.name, sha256 },
     inputs,
-    checks: checks.map(({ code, severity, title, source, ran, found, reason, reasonCode, cannotTell }) => ({
+    checks: checks.map(({ code, severity, title, theme, source, ran, found, reason, reasonCode, cannotTell }) => ({
       code,
       severity,
       title,
+      theme,
       source,
       ran,
       ...(reason === undefined ? {} : { reason }),

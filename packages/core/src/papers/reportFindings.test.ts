@@ -67,7 +67,16 @@ describe('findings', () => {
 });
 
 it('checks say what they found, what they cannot tell, and why they could not run', () => {
-  const check = { code: 'x', severity: 'note', title: 'T', source: 'S', ran: true, found: 0, cannotTell: 0 } as const;
+  const check = {
+    code: 'x',
+    severity: 'note',
+    title: 'T',
+    theme: 'items',
+    source: 'S',
+    ran: true,
+    found: 0,
+    cannotTell: 0,
+  } as const;
   const page = checkSection(
     [
       check,

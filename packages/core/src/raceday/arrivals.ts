@@ -31,7 +31,7 @@ export interface RaceOnCourse {
   readonly outFrom: Float64Array;
 }
 
-const isRaceOnCourse: Shape = recordOf<RaceOnCourse>('a race that runRace gives', {
+export const isRaceOnCourse: Shape = recordOf<RaceOnCourse>('a race that runRace gives', {
   field: isField,
   ends: isEnds,
   hills: isHills,

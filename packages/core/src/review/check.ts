@@ -6,9 +6,12 @@ import type { Finding, Severity } from '../finding.ts';
 import type { Layout, StationLayout } from '../layout/layout.ts';
 import { titles } from '../text/en/checks.ts';
 import { review } from '../text/en/findings/review.ts';
-import type { CheckCode, ReasonCode } from '../text/params/checks.ts';
+import type { CheckCode, ReasonCode, Theme } from '../text/params/checks.ts';
 import type { ReviewParams } from '../text/params/review.ts';
 import { findingMaker } from '../text/sentence.ts';
+import type { RaceOnCourse } from '../raceday/arrivals.ts';
+import type { RaceDay } from '../raceday/day.ts';
+import { themeOf } from './themes.ts';
 
 /** Where a rule comes from when nobody has printed it. */
 export const COMMON_PRACTICE = 'common practice, no source';
@@ -21,6 +24,8 @@ export interface Rule {
   readonly severity: Severity;
   /** How it should be, as a short statement, in English. */
   readonly title: string;
+  /** What it is about. */
+  readonly theme: Theme;
   /** Where the rule is printed, or "common practice, no source". */
   readonly source: string;
   /** The key of the reason why the check cannot run on this layout (`no-width`, …), or `null` where it can. Absent: it always can. */
@@ -28,18 +33,28 @@ export interface Rule {
 }
 
 /** A rule as its file gives it: its title and the reasons why it cannot run are texts. */
-export interface RuleOf<C extends CheckCode> extends Omit<Rule, 'title'> {
+export interface RuleOf<C extends CheckCode> extends Omit<Rule, 'title' | 'theme'> {
   readonly code: C;
   readonly missing?: (layout: Layout) => ReasonCode | null;
 }
 
-/** The rule with its title. */
-export const ruled = <C extends CheckCode>(rule: RuleOf<C>): Rule => ({ ...rule, title: titles[rule.code] });
+/** The rule with its title and theme. */
+export const ruled = <C extends CheckCode>(rule: RuleOf<C>): Rule => ({
+  ...rule,
+  title: titles[rule.code],
+  theme: themeOf[rule.code],
+});
+
+/** Who runs, and the day that comes of it: what checks of times look at beside the layout. */
+export interface DayFacts {
+  readonly races: readonly RaceOnCourse[];
+  readonly day: RaceDay;
+}
 
 /** A question that a safety reviewer asks of a layout, with what answers it. */
 export interface Check extends Rule {
-  /** What it finds, waivers not counted. */
-  readonly find: (layout: Layout) => readonly Finding[];
+  /** What it finds, waivers not counted; `day`: absent or `null` where no race of the plan has waves. */
+  readonly find: (layout: Layout, day?: DayFacts | null) => readonly Finding[];
   /** `find` of one station, where nothing but it and the courses enters: what it found stands as long as these do. */
   readonly findAt?: (station: StationLayout, ground: Pick<Layout, 'courses'>) => readonly Finding[];
 }
@@ -71,6 +86,19 @@ export const check = <C extends ReviewCode>(rule: RuleOf<C>, find: (layout: Layo
   ...ruled(rule),
   find: (layout) => find(layout).map((found) => findingOf(rule, found)),
 });
+
+/** A check of the day: it cannot run where no race has waves. */
+export const dayCheck = <C extends ReviewCode>(
+  rule: RuleOf<C>,
+  find: (layout: Layout, day: DayFacts) => readonly Case<C>[],
+): Check => ({
+  ...ruled({ ...rule, missing: (layout) => noWaves(layout) ?? rule.missing?.(layout) ?? null }),
+  find: (layout, day = null) => (day === null ? [] : find(layout, day).map((found) => findingOf(rule, found))),
+});
+
+/** Why no check of the day can run, where none can. */
+export const noWaves = ({ plan }: Layout): ReasonCode | null =>
+  plan.races.some(({ waves }) => waves.length > 0) ? null : 'no-waves';
 
 /** A check that asks the same of each station, by itself. */
 export function stationCheck<C extends ReviewCode>(

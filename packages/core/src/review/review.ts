@@ -5,19 +5,21 @@
 import type { Finding } from '../finding.ts';
 import type { Layout, StationLayout } from '../layout/layout.ts';
 import { reasons as texts } from '../text/en/checks.ts';
-import type { Rule } from './check.ts';
+import type { DayFacts, Rule } from './check.ts';
 import { voiceOf } from '../plan/voice.ts';
 import { inEnglish } from '../text/inEnglish.ts';
 import { CHECKS } from './checks.ts';
 import { STAGE_RULES } from './stageRules.ts';
 import { isPlacedCode, waive } from './waivers.ts';
-import { type Shape, listOf, recordOf, tableOf, maybe, want } from '../wants.ts';
+import { type Shape, listOf, orNull, recordOf, tableOf, maybe, want } from '../wants.ts';
 import { isIndexed } from '../course/indexedShape.ts';
 import { isStationLayout, isLayout } from '../layout/shapes.ts';
 import { isFinding } from '../finding.ts';
+import { isRaceOnCourse } from '../raceday/arrivals.ts';
+import { isRaceDay } from '../raceday/shapes.ts';
 
 /** One check as it went: `ran` false with the reason where the plan does not give what it needs. */
-export interface CheckRun extends Pick<Rule, 'code' | 'severity' | 'title' | 'source'> {
+export interface CheckRun extends Pick<Rule, 'code' | 'severity' | 'title' | 'theme' | 'source'> {
   readonly ran: boolean;
   /** Why it did not run, in English. */
   readonly reason?: string;
@@ -51,9 +53,15 @@ const isKnown: Shape = recordOf<Reviewed>('what was found before', {
   atStations: listOf(tableOf(listOf(isFinding))),
 });
 
+const isDayFacts: Shape = recordOf<DayFacts>('who runs and their day', {
+  races: listOf(isRaceOnCourse),
+  day: isRaceDay,
+});
+
 /**
  * Runs every check on a layout, as `analyse` does. `before`: what reading and measuring the courses has found already.
- * `known`: a review whose findings hold at those stations that are the very same, if the courses are.
+ * `known`: a review whose findings hold at those stations that are the very same, if the courses are. `day`: who runs, and the
+ * day that comes of it, for checks of times, which find nothing without.
  * @example
  * ```ts
  * import { courseStage, layoutStage, readPlan, reviewLayout } from '@halfcup/core';
@@ -71,10 +79,16 @@ const isKnown: Shape = recordOf<Reviewed>('what was found before', {
  * [sign?.ran, sign?.found]; // → [true, 0]
  * ```
  */
-export function reviewLayout(layout: Layout, before: readonly Finding[] = [], known?: Reviewed): Review {
+export function reviewLayout(
+  layout: Layout,
+  before: readonly Finding[] = [],
+  known?: Reviewed,
+  day: DayFacts | null = null,
+): Review {
   want('reviewLayout', 'layout', isLayout, layout);
   want('reviewLayout', 'before', listOf(isFinding), before);
   want('reviewLayout', 'known', maybe(isKnown), known);
+  want('reviewLayout', 'day', orNull(isDayFacts), day);
   const standing = known?.courses === layout.courses ? known : undefined;
   const atStations = layout.stations.map((station, k) =>
     standing?.stations[k] === station ? standing.atStations[k]! : foundAt(station, layout),
@@ -84,7 +98,7 @@ export function reviewLayout(layout: Layout, before: readonly Finding[] = [], kn
     reasons.get(check.code) !== null
       ? []
       : check.findAt === undefined
-        ? check.find(layout)
+        ? check.find(layout, day)
         : atStations.flatMap((at) => at[check.code]!),
   );
   const findings = inEnglish(
@@ -107,7 +121,7 @@ const foundAt = (station: StationLayout, layout: Layout): StationFound =>
 
 /** How a check went, from all findings; `reasonCode`: why it could not run. */
 export function runOf(
-  { code, severity, title, source }: Rule,
+  { code, severity, title, theme, source }: Rule,
   findings: readonly Finding[],
   reasonCode: string | null = null,
 ): CheckRun {
@@ -116,6 +130,7 @@ export function runOf(
     code,
     severity,
     title,
+    theme,
     source,
     ran: reasonCode === null,
     ...(reasonCode === null ? {} : { reason: englishReason(reasonCode), reasonCode }),

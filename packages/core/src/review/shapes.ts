@@ -18,6 +18,7 @@ import {
   tuple,
 } from '../wants.ts';
 import type { CheckRun } from './review.ts';
+import { THEMES } from './themes.ts';
 import { isItemKind } from '../plan/shapes.ts';
 import type { PlacedVerdict } from './placedVerdict.ts';
 
@@ -25,6 +26,7 @@ export const isCheckRun: Shape = recordOf<CheckRun>('a check', {
   code: aText,
   severity: oneOf('error', 'warning', 'note'),
   title: aText,
+  theme: oneOf(...THEMES),
   source: aText,
   ran: aFlag,
   reason: maybe(aText),

@@ -3,11 +3,10 @@
  * and waivers matched. Listed with the checks, so that a reviewer sees that they ran.
  */
 import type { CheckCode } from '../text/params/checks.ts';
-import { COMMON_PRACTICE, type Rule, type RuleOf, ruled } from './check.ts';
+import { COMMON_PRACTICE, type Rule, type RuleOf, noWaves, ruled } from './check.ts';
 
 type Missing = NonNullable<RuleOf<CheckCode>['missing']>;
 
-const noWaves: Missing = ({ plan }) => (plan.races.some(({ waves }) => waves.length > 0) ? null : 'no-waves');
 const noResults: Missing = ({ plan }) =>
   plan.races.some(({ finish, waves }) =>
     [finish, ...waves.map((wave) => wave.finish)].some((one) => one !== undefined && 'csv' in one),

@@ -7,6 +7,7 @@ import { aText, want } from '../wants.ts';
 interface CheckTexts {
   readonly titles: Readonly<Record<string, string>>;
   readonly reasons: Readonly<Record<string, string>>;
+  readonly themes: Readonly<Record<string, string>>;
   readonly sources: typeof english.sources;
 }
 
@@ -23,6 +24,20 @@ export const checkTitle = (code: string, language: string): string => named(text
 
 /** Why a check could not run; the key itself where it is not known here. */
 export const reasonText = (key: string, language: string): string => named(textsIn(language).reasons, key);
+
+/**
+ * The name of a theme of checks, the key itself for one that is not known here. `language`: a BCP 47 tag.
+ * @example
+ * ```ts
+ * import { themeText } from '@halfcup/core';
+ * themeText('time', 'es'); // → 'Horarios y cierres'
+ * ```
+ */
+export function themeText(theme: string, language: string): string {
+  want('themeText', 'theme', aText, theme);
+  want('themeText', 'language', aText, language);
+  return named(textsIn(language).themes, theme);
+}
 
 /**
  * Where a rule comes from, as people read it. `language`: a BCP 47 tag.

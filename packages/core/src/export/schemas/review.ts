@@ -1,4 +1,5 @@
 /** JSON Schema of what `halfcup review --json` prints. */
+import { THEMES } from '../../review/themes.ts';
 import { findings } from './finding.ts';
 import {
   DRAFT,
@@ -24,6 +25,7 @@ const sha256: JsonSchema = {
 const checkRun: JsonSchema = record(
   { code: text, severity, title: text, source: text, ran: { type: 'boolean' }, found: count },
   {
+    theme: { enum: [...THEMES], description: 'What it is about.' },
     reason: { ...text, description: 'Why it could not run.' },
     reasonCode: { ...text, description: 'The same as a key that no language changes.' },
     cannotTell: { ...count, description: 'Of those found, how many could not be decided.' },

@@ -116,6 +116,19 @@ export const reasons = {
   'no-medical-with-access': 'no station has both a medical and an access point',
 };
 
+/** What checks are about, in the order in which a review lists them. */
+export const themes = {
+  line: 'Course line',
+  time: 'Times and closures',
+  flows: 'Flows of runners',
+  items: 'Signs, tables and boxes',
+  ground: 'Road and ground',
+  spacing: 'Distances between stations',
+  supplies: 'Supplies',
+  'as-built': 'As built',
+  'left-out': 'What the plan leaves out',
+};
+
 /** Parts of sources as the checks write them, and what people read. */
 export const sources: readonly (readonly [written: string, shown: string])[] = [
   ['common practice, no source', 'common practice'],

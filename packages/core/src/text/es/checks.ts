@@ -1,5 +1,5 @@
 /** Of each check how it should be; why a check could not run; where its rule comes from. */
-import type { CheckCode, ReasonCode } from '../params/checks.ts';
+import type { CheckCode, ReasonCode, Theme } from '../params/checks.ts';
 
 export const titles: { readonly [code in CheckCode]: string } = {
   'track-chosen': 'El archivo GPX tiene una sola línea, o el plan dice cuál',
@@ -113,6 +113,19 @@ export const reasons: { readonly [key in ReasonCode]: string } = {
   'no-drop': 'ningún puesto tiene un punto de entrega de material',
   'no-medical': 'ningún puesto tiene un punto médico',
   'no-medical-with-access': 'ningún puesto tiene a la vez un punto médico y uno de acceso',
+};
+
+/** De qué tratan. */
+export const themes: { readonly [key in Theme]: string } = {
+  line: 'Línea del recorrido',
+  time: 'Horarios y cierres',
+  flows: 'Flujos de corredores',
+  items: 'Carteles, mesas y cajas',
+  ground: 'Calzada y terreno',
+  spacing: 'Distancias entre puestos',
+  supplies: 'Suministros',
+  'as-built': 'Montaje real',
+  'left-out': 'Lo que el plan no dice',
 };
 
 export const sources: readonly (readonly [written: string, shown: string])[] = [
