@@ -173,7 +173,7 @@ function stationsOf(line) {
       passes: 'lead',
       serves: ['sportsDrink', 'water'],
       tables: { sportsDrink: 4, water: 5 },
-      boxes: 6,
+      boxes: 8,
       points: [drop('park', 'Quillet Ring')],
       people: { captain: 'Captain, Quillet Park', radio: 'Park' },
       note: 'The full runs by twice, the half once.',

@@ -6,10 +6,11 @@ import { type Analysis, layoutStage } from '../analyse.ts';
 import type { Finding, LonLat } from '../finding.ts';
 import { inverseLength } from '../geodesy/karney.ts';
 import type { ItemKind, Plan } from '../plan/plan.ts';
+import type { DayFacts } from '../review/check.ts';
 import { CHECKS } from '../review/checks.ts';
 import { reviewLayout } from '../review/review.ts';
 import { leadPass } from '../station/directions.ts';
-import { ERROR, type Ground, weightOf } from './costs.ts';
+import { ERROR, groundOf, weightOf } from './costs.ts';
 import { type Choice, problemOf } from './problem.ts';
 import { FINDINGS, type Found } from './search.ts';
 import { type Standing, betters, standingOf } from './standing.ts';
@@ -69,7 +70,7 @@ export function verified(
   const changed: Analysis = {
     ...layout.value,
     day: analysis.day,
-    ...reviewLayout(layout.value, beforeLayout(analysis)),
+    ...reviewLayout(layout.value, beforeLayout(analysis), undefined, dayOf(analysis)),
   };
   const after = standingOf(changed);
   const weight = searchedWeight(analysis, present);
@@ -92,11 +93,10 @@ export function verified(
 
 /** What choices cost by the search's own account. */
 function searchedWeight(analysis: Analysis, choices: readonly Choice[]): number {
-  const ground: Ground = { plan: analysis.plan, courses: analysis.courses };
   const { factors } = problemOf(
     analysis,
     choices.map((choice) => [choice]),
-    ground,
+    groundOf(analysis),
   ).problem;
   return Math.floor(factors.reduce((sum, { values }) => sum + values[0]!, 0) / FINDINGS);
 }
@@ -114,6 +114,12 @@ const trivialBound = ({ spacing }: Analysis): Proof => ({
 function beforeLayout({ findings }: Analysis): Finding[] {
   const later = new Set([...CHECKS.map(({ code }) => code), 'waiver-unmatched']);
   return findings.filter(({ code }) => !later.has(code));
+}
+
+/** Who runs and their day, which stay as they are, for checks of the day. */
+function dayOf({ day, kept }: Analysis): DayFacts | null {
+  const races = kept?.fields?.races;
+  return day === null || races === undefined ? null : { races, day };
 }
 
 function moveOf({ shift, dropped, laid }: Choice, { stations }: Analysis, k: number): Move[] {

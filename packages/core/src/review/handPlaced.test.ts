@@ -4,6 +4,8 @@ import { layoutOf } from '../testing/plans.ts';
 import type { Check } from './check.ts';
 import { itemAcross } from './itemAcross.ts';
 import { itemOffCourse } from './itemOffCourse.ts';
+import { boxDistance } from './boxes.ts';
+import { signMissed } from './signMissed.ts';
 import { signDistance } from './signDistance.ts';
 import { tablesFarOff } from './tablesFarOff.ts';
 import { tablesMismatch } from './tablesMismatch.ts';
@@ -40,6 +42,18 @@ describe('items placed by hand', () => {
     ]);
     expect(found(itemOffCourse, signAt(1410, 59))).toEqual([]);
     expect(found(itemOffCourse, {})).toEqual([]);
+  });
+
+  it('are told once where they strayed: distance and side say nothing there', () => {
+    const astray = { items: { sign: { at: beside(1410, -61) }, trash: { at: beside(1560, -70) } } };
+    expect(found(itemOffCourse, astray)).toEqual([
+      expect.objectContaining({
+        where: expect.objectContaining({ item: 'trash' }),
+        params: expect.objectContaining({ items: ['sign', 'trash'] }),
+        message: expect.stringContaining('The sign and the trash are up to 70 m from their course'),
+      }),
+    ]);
+    for (const check of [itemAcross, signDistance, signMissed, boxDistance]) expect(found(check, astray)).toEqual([]);
   });
 
   it('are told as behind the tables where the sign stands past them', () => {

@@ -28,6 +28,7 @@ it('findings carry the code, severity and source of their check, in the order of
     'side-unclear',
     'item-outside',
     'leg-long',
+    'near-start',
   ]);
   for (const finding of findings) {
     const check = CHECKS.find(({ code }) => code === finding.code)!;
@@ -217,6 +218,7 @@ describe('another course of the plan, listed first and far from every station', 
       'crosses-flow',
       'descent-with-wheels',
       'drop-side',
+      'flows-share-width',
       'grade-at-tables',
       'item-in-zone',
       'item-off-course',

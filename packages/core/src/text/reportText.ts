@@ -118,4 +118,6 @@ export type PracticeRule =
   | 'maxSpacing'
   | 'minSpacing'
   | 'maxGrade'
-  | 'bendClear';
+  | 'bendClear'
+  | 'firstAfter'
+  | 'lastBefore';

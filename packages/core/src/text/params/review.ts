@@ -1,5 +1,6 @@
 /** Named parameters of the findings on the layout: the checks of review/, by code. Lengths in metres, times in seconds; ids, not names. */
 import type { DeclaredSide, ItemKind, PointKind, Served } from '../../kinds.ts';
+import type { FlowParams, PlacingParams } from './reviewFlows.ts';
 
 /** A race where it passes, by course distance. */
 export interface PassAt {
@@ -14,7 +15,7 @@ export interface PointRef {
 }
 
 /** A value and the most, or the least, that it should be. */
-interface Bounded {
+export interface Bounded {
   readonly measured: number;
   readonly limit: number;
 }
@@ -27,12 +28,16 @@ export interface ItemsParams {
   };
   readonly 'item-across': {
     readonly item: ItemKind;
+    /** All that stand so, the first among them. */
+    readonly items: readonly ItemKind[];
     readonly offset: number;
     readonly side: DeclaredSide;
     readonly tables: DeclaredSide;
   };
   readonly 'item-in-zone': {
     readonly item: ItemKind;
+    /** All that are as deep in it as is grave, the deepest among them. */
+    readonly items: readonly ItemKind[];
     /** The user's own name of it; may be empty. */
     readonly zone: string;
     /** Into the zone; negative outside. */
@@ -40,16 +45,24 @@ export interface ItemsParams {
     readonly betweenBoxes: boolean;
     readonly sure: boolean;
   };
-  readonly 'item-off-course': Bounded & { readonly item: ItemKind };
+  readonly 'item-off-course': Bounded & { readonly item: ItemKind; readonly items: readonly ItemKind[] };
   readonly 'item-outside': {
     readonly item: ItemKind;
+    /** All that would, the farthest among them. */
+    readonly items: readonly ItemKind[];
     readonly beyond: 'start' | 'finish' | 'gap';
     /** Past the start or the finish; 0 at a gap. */
     readonly by: number;
     /** Of the runners whom the tables are for: others run another way than the station would be moved. */
     readonly lead: boolean;
   };
-  readonly 'item-outside-allowed': { readonly item: ItemKind; readonly away: number; readonly sure: boolean };
+  readonly 'item-outside-allowed': {
+    readonly item: ItemKind;
+    /** All that are, the farthest among them. */
+    readonly items: readonly ItemKind[];
+    readonly away: number;
+    readonly sure: boolean;
+  };
   readonly 'items-overlap': {
     /** The station that runners meet before. */
     readonly before: string;
@@ -67,7 +80,8 @@ export interface ItemsParams {
     /** The distance that the station itself asks for. */
     readonly own: number | null;
   };
-  readonly 'sign-missed': PassAt;
+  /** `passes`: all that miss it, the first among them. */
+  readonly 'sign-missed': PassAt & { readonly passes: readonly PassAt[] };
   readonly 'tables-far-off': Bounded;
   readonly 'tables-hidden': Bounded;
   readonly 'tables-mismatch': { readonly item: Served; readonly tables: number };
@@ -77,7 +91,11 @@ export interface ItemsParams {
     readonly sure: boolean;
   };
   /** `offset`: of the line that folds; `null` where a skipped gap is in the way. */
-  readonly 'wheel-folds': { readonly item: ItemKind; readonly offset: number | null };
+  readonly 'wheel-folds': {
+    readonly item: ItemKind;
+    readonly items: readonly ItemKind[];
+    readonly offset: number | null;
+  };
 }
 
 /** Of the road and the points beside it. */
@@ -145,6 +163,8 @@ export interface ServiceParams {
     readonly pass: PassAt;
     /** The how manieth time that race comes past, from 1. */
     readonly time: number;
+    /** By what that pass leads without the plan's word; `null` where another does. */
+    readonly taken: 'pin' | 'side' | null;
   };
   readonly 'leg-long': LegParams;
   readonly 'leg-short': LegParams;
@@ -153,6 +173,8 @@ export interface ServiceParams {
     readonly line: number;
     readonly allowed: number;
     readonly recorded: boolean;
+    /** Whether distances are stretched to the stated length: not where the line is surely another. */
+    readonly used: boolean;
   };
   /** `time`: the how manieth one, from 1; `count`: how often the race comes past. */
   readonly 'pass-unknown': { readonly race: string; readonly time: number; readonly count: number };
@@ -179,6 +201,10 @@ export interface ServiceParams {
     readonly side: DeclaredSide;
     readonly offset: number;
     readonly confidence: number;
+    /** Who comes the other way and has the pin on the declared side, if anybody. */
+    readonly fits: PassAt | null;
+    /** The course, where it is so at most of its stations, and those stations. */
+    readonly turned: { readonly course: string; readonly stations: readonly string[] } | null;
   };
   readonly 'side-unclear': {
     readonly offset: number;
@@ -200,7 +226,7 @@ export interface ServiceParams {
   readonly 'waiver-unmatched': { readonly waived: string; readonly by: string };
 }
 
-export interface ReviewParams extends ItemsParams, RoadParams, ServiceParams {}
+export interface ReviewParams extends ItemsParams, RoadParams, ServiceParams, FlowParams, PlacingParams {}
 
 /** `from` and `to`: a station's id, or `null` for the start and the finish; `here`: which of them the finding is about. */
 interface LegParams extends Bounded {
