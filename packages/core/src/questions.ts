@@ -96,7 +96,8 @@ export function nextStation(analysis: Layout, race: string, measure: Metres): Ne
  * `analyse`.
  * @example
  * ```ts
- * import { etaAt, formatClock, reviewPlan } from '@halfcup/core';
+ * import { etaAt, reviewPlan } from '@halfcup/core';
+ * import { formatClock } from '@halfcup/core/units';
  *
  * const reviewed = reviewPlan({
  *   plan: {

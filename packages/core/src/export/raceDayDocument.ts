@@ -123,7 +123,8 @@ function stopPlace({ stations }: Analysis, id: string): LonLat | null {
  * Race day of an analysis that has one (`day` is not `null`); `findings` as they are to be printed.
  * @example
  * ```ts
- * import { analyse, raceDayDocument, readPlan } from '@halfcup/core';
+ * import { analyse, readPlan } from '@halfcup/core';
+ * import { raceDayDocument } from '@halfcup/core/schemas';
  * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
  *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
  *   "races": [{ "id": "r", "course": "c",

@@ -48,14 +48,6 @@ const LONGEST = 7 * 24 * 3600;
 
 /**
  * Persons a minute over a race's start line: the plan's, else 80 for each metre of its width, else 1,100 (common practice, no source).
- * @example
- * ```ts
- * import { startFlowOf } from '@halfcup/core/raceday';
- *
- * const race = { id: 'run', name: 'Pier run', course: 'pier', division: 'run', waves: [{ time: 8 * 3600, entrants: 400 }], finish: { median: 3000, spread: 0.2 }, show: 0.9, late: 'out', gradient: false } as const;
- * startFlowOf(race); // → 1100
- * startFlowOf({ ...race, startWidth: 6 }); // → 480
- * ```
  */
 export function startFlowOf(race: PlanRace): number {
   want('startFlowOf', 'race', isRace, race);
