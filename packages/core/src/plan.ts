@@ -57,7 +57,7 @@ export type {
 export type { Drawn, GapRule } from './course/course.ts';
 
 // The kinds of items
-export { type ItemForm, type ItemKind, formOf } from './kinds.ts';
+export { ITEM_KINDS, type ItemForm, type ItemKind, formOf } from './kinds.ts';
 
 // Places of findings in a plan's text
 export { placeFindings } from './plan/placeFindings.ts';
