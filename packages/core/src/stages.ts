@@ -37,7 +37,7 @@ export type { Check, DayFacts, Rule } from './review/check.ts';
 export { CHECKS } from './review/checks.ts';
 export { STAGE_RULES } from './review/stageRules.ts';
 export { THEMES } from './review/themes.ts';
-export type { Theme } from './text/params/checks.ts';
+export type { Theme } from './text/params/themes.ts';
 export { type CheckRun, type Review, type Reviewed, type StationFound, reviewLayout } from './review/review.ts';
 
 // Parts of what improving and comparing give

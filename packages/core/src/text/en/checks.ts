@@ -1,5 +1,5 @@
 /** Of each check how it should be; why a check could not run; where its rule comes from. */
-import type { Theme } from '../params/checks.ts';
+import type { Theme } from '../params/themes.ts';
 
 /** By the check's code. */
 export const titles = {

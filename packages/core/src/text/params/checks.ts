@@ -5,6 +5,3 @@ export type CheckCode = keyof typeof titles;
 
 /** Why a check could not run. */
 export type ReasonCode = keyof typeof reasons;
-
-/** What a check is about: the drawn line, times and closures, runners' ways, … */
-export type Theme = 'line' | 'time' | 'flows' | 'items' | 'ground' | 'spacing' | 'supplies' | 'as-built' | 'left-out';
