@@ -36,19 +36,19 @@ ${decideList(plan, review.counts, text)}
 
 function factTable({ plan, courses, stations }: Analysis, made: string, { text, voice }: Spoken): Html {
   const { report: words } = text;
-  const race = (one: PlanRace): string => {
+  const race = (one: PlanRace): Html => {
     const { course } = courseById(courses, one.course);
     const entrants = one.waves.reduce((sum, wave) => sum + wave.entrants, 0);
-    return words.race({
-      name: one.name,
+    const facts = words.race({
       length: formatLength(courseLength(course) - startMeasure(course), voice.units, 'long', 2),
       starts: one.waves.map(({ time }) => formatMinute(time)),
       entrants: entrants === 0 ? null : text.frame.count(entrants),
       cutoff: one.cutoff === undefined ? null : formatMinute(one.cutoff),
     });
+    return html`${said(one.name)}: ${facts}`;
   };
   const medical = stations.filter(({ station }) => station.points.some(({ kind }) => kind === 'medical'));
-  const facts: (readonly [string, readonly string[]])[] = [
+  const facts: (readonly [string, readonly (Html | string)[]])[] = [
     [words.facts.raceDay, [dayText(plan, text)]],
     [words.facts.races, plan.races.map(race)],
     [words.facts.road, [roadText(plan, text)]],
@@ -56,7 +56,7 @@ function factTable({ plan, courses, stations }: Analysis, made: string, { text, 
     [words.facts.contacts, [contactText(plan, text)]],
     [words.facts.made, [words.madeBy(made, MADE_BY, plan.revision ?? null)]],
   ];
-  return html`<table class="facts"><tbody>${facts.map(([label, lines]) => html`<tr><th scope="row">${label}</th><td>${lines.map((line, k) => html`${k === 0 ? '' : html`<br>`}${said(line)}`)}</td></tr>\n`)}</tbody></table>`;
+  return html`<table class="facts"><tbody>${facts.map(([label, lines]) => html`<tr><th scope="row">${label}</th><td>${lines.map((line, k) => html`${k === 0 ? '' : html`<br>`}${typeof line === 'string' ? said(line) : line}`)}</td></tr>\n`)}</tbody></table>`;
 }
 
 const dayText = ({ date, timeZone }: Plan, text: SheetText): string =>

@@ -37,7 +37,7 @@ export function stationTable(analysis: Analysis, findings: readonly Finding[], s
   const rows = reportedOf(analysis, findings).map(({ station, findings: own }) => [
     String(numberOf(station)),
     html`<b>${said(station.name)}</b>${streetOf(station) === null ? NONE : html`<br>${said(streetOf(station)!)}`}<br><span class="figure">${positionText(station.at)}</span>`,
-    measureLines(analysis, station, spoken),
+    html`${measuresOf(analysis, station, spoken).map((line, k) => html`${k === 0 ? '' : html`<br>`}${line}`)}`,
     sideWord(station.directions[0]?.side ?? 'unclear', spoken.text),
     runnersOf(analysis, station)?.join('–') ?? '–',
     roadOf(analysis.plan, station)?.join('–') ?? spoken.text.report.notStated,
@@ -63,16 +63,14 @@ function streetOf({ station: { points } }: StationLayout): string | null {
   return (access ?? points.find(({ street }) => street !== undefined))?.street ?? null;
 }
 
-/** Course distances by race, a line each. */
-function measureLines({ plan }: Analysis, station: StationLayout, { voice }: Spoken): Html {
-  const lines = plan.races.flatMap((race) => {
+/** Course distances by race. */
+const measuresOf = ({ plan }: Analysis, station: StationLayout, { voice }: Spoken): Html[] =>
+  plan.races.flatMap((race) => {
     const measures = station.passes
       .filter((pass) => pass.served && pass.race === race.id)
       .map(({ measure }) => formatMeasure(measure, voice.units));
-    return measures.length === 0 ? [] : [`${race.name} ${measures.join(' + ')}`];
+    return measures.length === 0 ? [] : [html`${said(race.name)} ${measures.join(' + ')}`];
   });
-  return html`${lines.map((line, k) => html`${k === 0 ? '' : html`<br>`}${said(line)}`)}`;
-}
 
 /** First and last of its runners; `null` without a race day. */
 function runnersOf({ day }: Analysis, { index }: StationLayout): readonly [string, string] | null {
@@ -125,23 +123,17 @@ function placeLine(analysis: Analysis, station: StationLayout, { text, voice }: 
   const runners = runnersOf(analysis, station);
   const peak = analysis.day?.stations[station.index]?.peak ?? null;
   const road = roadOf(analysis.plan, station);
-  const races = analysis.plan.races.flatMap((race) => {
-    const measures = station.passes
-      .filter((pass) => pass.served && pass.race === race.id)
-      .map(({ measure }) => formatMeasure(measure, voice.units));
-    return measures.length === 0 ? [] : [`${race.name} ${measures.join(' + ')}`];
-  });
   const facts = [
     ...(streetOf(station) === null ? [] : [streetOf(station)!]),
     positionText(station.at),
-    ...races,
+    ...measuresOf(analysis, station, { text, voice }),
     sideText(station, text),
     ...(runners === null || peak === null ? [] : [words.runners(...runners, text.frame.count(peak.count))]),
     ...(road === null ? [] : [words.road(...road)]),
     ...(people.captain === undefined ? [] : [words.captain(people.captain)]),
     walked === undefined ? words.notWalked : words.walked(walked.by, walked.date ?? ''),
   ];
-  return html`${facts.map((fact, k) => html`${k === 0 ? '' : ' · '}${said(fact)}`)}`;
+  return html`${facts.map((fact, k) => html`${k === 0 ? '' : ' · '}${typeof fact === 'string' ? said(fact) : fact}`)}`;
 }
 
 function sideText(station: StationLayout, text: SheetText): string {

@@ -15,7 +15,6 @@ type Columns<K extends string> = Readonly<Record<K, string>>;
 
 /** A race in one line; what the plan does not say is absent. */
 export interface RaceFacts {
-  readonly name: string;
   readonly length: string;
   /** Clock times. */
   readonly starts: readonly string[];

@@ -16,9 +16,9 @@ export const report: ReportText = {
     contacts: 'On the day',
     made: 'Report made',
   },
-  race: ({ name, length, starts, entrants, cutoff }) =>
+  race: ({ length, starts, entrants, cutoff }) =>
     [
-      `${name}: ${length}`,
+      length,
       starts.length === 0 ? 'start times not stated' : `starts ${listed(starts)}`,
       ...(entrants === null ? [] : [`${entrants} entrants`]),
       ...(cutoff === null ? [] : [`finish closes ${cutoff}`]),

@@ -17,9 +17,9 @@ export const report: ReportText = {
     contacts: 'Ese día',
     made: 'Informe hecho',
   },
-  race: ({ name, length, starts, entrants, cutoff }) =>
+  race: ({ length, starts, entrants, cutoff }) =>
     [
-      `${name}: ${length}`,
+      length,
       starts.length === 0 ? 'salidas sin indicar' : `${starts.length === 1 ? 'salida' : 'salidas'} ${listed(starts)}`,
       ...(entrants === null ? [] : [`${entrants} inscritos`]),
       ...(cutoff === null ? [] : [`la meta cierra a las ${cutoff}`]),
