@@ -1,4 +1,5 @@
 /** Of each check how it should be; why a check could not run; where its rule comes from. */
+import type { Theme } from '../params/themes.ts';
 
 /** By the check's code. */
 export const titles = {
@@ -11,6 +12,9 @@ export const titles = {
   'track-sparse-bend': 'Points on bends are at most 200 m apart',
   'mark-factor': 'Marks and line agree within 3 %',
   'waiver-unmatched': 'Every waiver matches a finding',
+  'waiver-refused': 'Every waiver has a name, a reason in words and a date before the race',
+  'waiver-outgrown': 'Every waiver still fits what is found: the same thing, and no worse by a tenth',
+  'waiver-unbound': 'Every waiver says what was seen when it was given',
   'race-without-waves': 'Every race has start times and numbers of runners',
   'race-without-starters': 'Every race has starters',
   'race-without-times': 'Every race has finish times',
@@ -138,7 +142,7 @@ export const reasons = {
 };
 
 /** What checks are about, in the order in which a review lists them. */
-export const themes = {
+export const themes: Readonly<Record<Theme, string>> = {
   line: 'Course line',
   time: 'Times and closures',
   flows: 'Flows of runners',

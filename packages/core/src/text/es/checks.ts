@@ -1,5 +1,6 @@
 /** Of each check how it should be; why a check could not run; where its rule comes from. */
-import type { CheckCode, ReasonCode, Theme } from '../params/checks.ts';
+import type { CheckCode, ReasonCode } from '../params/checks.ts';
+import type { Theme } from '../params/themes.ts';
 
 export const titles: { readonly [code in CheckCode]: string } = {
   'track-chosen': 'El archivo GPX tiene una sola línea, o el plan dice cuál',
@@ -10,7 +11,10 @@ export const titles: { readonly [code in CheckCode]: string } = {
   'track-jump': 'Ningún paso es mucho más largo que los de alrededor',
   'track-sparse-bend': 'En las curvas los puntos distan como mucho 200 m',
   'mark-factor': 'Las marcas y la línea coinciden dentro del 3 %',
-  'waiver-unmatched': 'A cada dispensa le corresponde un aviso',
+  'waiver-unmatched': 'A cada exención le corresponde un aviso',
+  'waiver-refused': 'Cada exención tiene nombre, motivo con palabras y fecha anterior a la carrera',
+  'waiver-outgrown': 'Cada exención sigue casando con lo hallado: lo mismo, y no peor en una décima parte',
+  'waiver-unbound': 'Cada exención dice qué se vio al concederla',
   'race-without-waves': 'Cada carrera tiene sus horas de salida y su número de corredores',
   'race-without-starters': 'En cada carrera sale alguien',
   'race-without-times': 'Cada carrera tiene tiempos de llegada',
