@@ -42,7 +42,7 @@ export interface RuleOf<C extends CheckCode> extends Omit<Rule, 'title' | 'theme
 }
 
 /** The rule with its title and theme. */
-export const ruled = <C extends CheckCode>({ lost: _, ...rule }: RuleOf<C>): Rule => ({
+export const ruled = <C extends CheckCode>(rule: RuleOf<C>): Rule => ({
   ...rule,
   title: titles[rule.code],
   theme: themeOf[rule.code],

@@ -31,7 +31,7 @@ function disorder(station: StationLayout, layout: Layout): Case<'item-order'>[] 
   if (first === undefined) return [];
   const byHand = wanted.filter((item) => item.byHand === true).map(({ kind }) => kind);
   const moved = byHand.find((kind) => wrong.some((pair) => pair.some((item) => item.kind === kind)));
-  const subject = items.find(({ kind }) => kind === moved) ?? first[0]!;
+  const subject = items.find(({ kind }) => kind === moved) ?? first[0];
   const where = {
     ...atStation(station, moved === undefined ? '' : `items/${moved}`),
     course: lead.course,

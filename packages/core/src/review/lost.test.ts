@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { LonLat } from '../finding.ts';
 import type { PlanStation } from '../plan/plan.ts';
 import { ORIGIN, from, turtle } from '../testing/courses.ts';
 import { layoutOf } from '../testing/plans.ts';
@@ -27,8 +28,8 @@ describe('a station that serves nobody', () => {
   });
 
   it('is placed among the others by the plan’s order where its pin tells nothing', () => {
-    const [lon, lat]: readonly number[] = from(from(ORIGIN, 90, 6000), 180, 5);
-    expect(codes({ at: [lat!, lon!], side: 'right' })).toEqual(['station-off-course']);
+    const swapped = from(from(ORIGIN, 90, 6000), 180, 5).toReversed() as unknown as LonLat;
+    expect(codes({ at: swapped, side: 'right' })).toEqual(['station-off-course']);
     expect(codes(beside(6, 30_000))).toEqual(['station-off-course']);
   });
 

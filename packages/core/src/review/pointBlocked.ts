@@ -8,7 +8,7 @@ import { local, toLine } from './zones.ts';
 
 /** What stays free around a point, metres. */
 const FREE = 2;
-const KINDS: readonly string[] = ['medical', 'access', 'drop'];
+const KEPT: ReadonlySet<string> = new Set(['medical', 'access', 'drop']);
 
 export const pointBlocked: Check = check(
   {
@@ -28,7 +28,7 @@ export const pointBlocked: Check = check(
     }),
 );
 
-const isKept = ({ kind }: PlanPoint): boolean => KINDS.includes(kind);
+const isKept = ({ kind }: PlanPoint): boolean => KEPT.has(kind);
 
 interface Owned {
   readonly point: PlanPoint;

@@ -114,12 +114,12 @@ export function reviewLayout(
 }
 
 /** What race day finds where a station serves nobody: that is found once, by what it comes of. */
-const OF_LOST: readonly string[] = ['station-no-arrivals', 'drop-nowhere'];
+const OF_LOST: ReadonlySet<string> = new Set(['station-no-arrivals', 'drop-nowhere']);
 
 /** Findings of the stages before, less those that only repeat that a station serves nobody. */
 function causesOf(before: readonly Finding[], { stations }: Layout): readonly Finding[] {
   const lost = new Set(stations.filter((station) => !isServing(station)).map(({ id }) => id));
-  return before.filter(({ code, where }) => !OF_LOST.includes(code) || !lost.has(where.station ?? ''));
+  return before.filter(({ code, where }) => !OF_LOST.has(code) || !lost.has(where.station ?? ''));
 }
 
 const englishReason = (key: string): string => (texts as Readonly<Record<string, string>>)[key] ?? key;
