@@ -1,24 +1,9 @@
 /** Named parameters of the findings on the layout: the checks of review/, by code. Lengths in metres, times in seconds; ids, not names. */
-import type { DeclaredSide, ItemKind, PointKind, Served } from '../../kinds.ts';
+import type { DeclaredSide, ItemKind, Served } from '../../kinds.ts';
 import type { FlowParams, PlacingParams } from './reviewFlows.ts';
+import type { Bounded, PassAt, PointRef } from './shared.ts';
 
-/** A race where it passes, by course distance. */
-export interface PassAt {
-  readonly race: string;
-  readonly measure: number;
-}
-
-/** A point about a station; `name`: the user's own. */
-export interface PointRef {
-  readonly kind: PointKind;
-  readonly name: string | null;
-}
-
-/** A value and the most, or the least, that it should be. */
-export interface Bounded {
-  readonly measured: number;
-  readonly limit: number;
-}
+export type { PassAt, PointRef } from './shared.ts';
 
 /** Of items: signs, tables, trash, and where they stand. */
 export interface ItemsParams {

@@ -1,6 +1,6 @@
 /** Named parameters of the findings on flows of runners and on how things stand to one another. Lengths in metres; ids, not names. */
 import type { DeclaredSide, ItemKind } from '../../kinds.ts';
-import type { Bounded, PassAt, PointRef } from './review.ts';
+import type { Bounded, PassAt, PointRef } from './shared.ts';
 
 /** What a station's stretch of road is made of. */
 export type StretchPart = 'sign' | 'tables' | 'boxes';
