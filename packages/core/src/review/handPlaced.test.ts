@@ -5,6 +5,8 @@ import type { Check } from './check.ts';
 import { itemAcross } from './itemAcross.ts';
 import { itemOffCourse } from './itemOffCourse.ts';
 import { boxDistance } from './boxes.ts';
+import { dropSide } from './dropSide.ts';
+import { sideContradicted } from './sideContradicted.ts';
 import { signMissed } from './signMissed.ts';
 import { signDistance } from './signDistance.ts';
 import { tablesFarOff } from './tablesFarOff.ts';
@@ -54,6 +56,14 @@ describe('items placed by hand', () => {
       }),
     ]);
     for (const check of [itemAcross, signDistance, signMissed, boxDistance]) expect(found(check, astray)).toEqual([]);
+  });
+
+  it('are not told across where the pin itself is across from the declared side: that is the cause', () => {
+    const wrong = { ...signAt(1410, 6), side: 'left' } as const;
+    expect(found(sideContradicted, wrong)).toHaveLength(1);
+    expect(found(itemAcross, wrong)).toEqual([]);
+    expect(found(dropSide, { ...wrong, points: [{ kind: 'drop', at: beside(1490, 9) }] })).toEqual([]);
+    expect(found(dropSide, { side: 'right', points: [{ kind: 'drop', at: beside(1490, -9) }] })).toHaveLength(1);
   });
 
   it('are told as behind the tables where the sign stands past them', () => {
