@@ -125,6 +125,15 @@ describe('what does not cross', () => {
     expect(legCrosses.find(layoutOf([noisy('c', 0), noisy('d', 2)], [PIN]))).toEqual([]);
   });
 
+  it('a recorded way back that wanders off the way out by more than a road is wide; drawn so, it leaves and returns', () => {
+    const out = Array.from({ length: 301 }, (_, k) => from(ORIGIN, 90, 10 * k));
+    const aside = (along: number): number => 20 * Math.max(0, 1 - Math.abs(along - 1560) / 60);
+    const back = out.toReversed().map((at, k) => from(at, 180, aside(3000 - 10 * k)));
+    const course = courseThrough([...out, ...back], 'c');
+    expect(legCrosses.find(layoutOf([course], [PIN]))).toEqual([]);
+    expect(legCrosses.find(layoutOf([{ ...course, drawn: 'centre' }], [PIN]))).not.toEqual([]);
+  });
+
   it('a course that no race runs', () => {
     const layout = layoutOf([road, over(1450, 0)], [PIN], { races: [planRace('c', 'c')] });
     expect(legCrosses.find(layout)).toEqual([]);

@@ -1,7 +1,7 @@
 /**
  * Other legs by a station's stretch of road: each time that any course that is run comes within 10 m of it, where it comes
- * from and goes to, and which way it runs. A leg stays with the road as long as it is within 15 m; it is seen from 100 m
- * before the stretch to 100 m after, so that a leg which shares the road is told from one that crosses it at a small angle.
+ * from and goes to, and which way it runs. A leg stays with the road as long as it is within 15 m, or 30 m where a
+ * line is recorded; it is seen from 150 m before the stretch to 150 m after, so that a leg which shares the road is told from one that crosses it at a small angle.
  * Taken every 3 m, in a plane: 1 mm.
  */
 import type { Course } from '../course/course.ts';
@@ -16,8 +16,10 @@ import { courseById } from '../plan/lookups.ts';
 /** Metres from the stretch's line within which another leg is by it, and beyond which it has left. */
 const NEAR = 10;
 const LEFT = 15;
+/** The same where one of the two lines is recorded: on one road recorders wander apart by more than a road is wide. */
+const LEFT_RECORDED = 30;
 /** Course before and after the stretch that is looked at, metres. */
-const AROUND = 100;
+const AROUND = 150;
 const STEP = 3;
 /** A leg that runs along and does not leave has a side from this on, metres, where lines are drawn on purpose. */
 const SHIFTED = 4;
@@ -48,7 +50,7 @@ export interface OtherLeg {
   readonly goes: End;
   /** Which way it runs beside the own course. */
   readonly runs: 'with' | 'against' | 'across';
-  /** In its own running order, within 15 m. */
+  /** In its own running order, as long as it stays with the road. */
   readonly places: readonly Beside[];
 }
 
@@ -84,6 +86,8 @@ interface OwnLine {
   readonly raw: readonly number[];
   /** Farthest from the origin, metres. */
   readonly radius: number;
+  /** Beyond which another leg has left, metres. */
+  readonly left: number;
 }
 
 function ownLine(course: Course, [first, last]: readonly [number, number]): OwnLine | null {
@@ -102,15 +106,18 @@ function ownLine(course: Course, [first, last]: readonly [number, number]): OwnL
     north: points.map(({ north }) => north),
     raw: places.map(({ raw }) => raw),
     radius: Math.max(...points.map(({ east, north }) => Math.hypot(east, north))),
+    left: LEFT,
   };
 }
 
 /** What a place of another course is to the stretch. */
 type Kind = 'own' | 'beyond' | 'far' | 'beside';
 
-function legsOf(indexed: IndexedCourse, own: OwnLine): OtherLeg[] {
+function legsOf(indexed: IndexedCourse, line: OwnLine): OtherLeg[] {
+  const recorded = [indexed.course, line.course].some(({ drawn }) => drawn === 'recorded');
+  const own = { ...line, left: recorded ? LEFT_RECORDED : LEFT };
   const legs: OtherLeg[] = [];
-  for (const { first, last } of runsIn(indexed, windowAround(indexed, own.origin, own.radius + LEFT)))
+  for (const { first, last } of runsIn(indexed, windowAround(indexed, own.origin, own.radius + own.left)))
     legs.push(...legsOfRun(indexed.course, first, last, own));
   return legs;
 }
@@ -183,7 +190,7 @@ function placed(
   const last = own.east.length - 2;
   if ((segment === 0 && foot < 0) || (segment === last && foot > 1)) return take('beyond', null);
   const distance = Math.sqrt(least);
-  if (distance > LEFT) return take('far', null);
+  if (distance > own.left) return take('far', null);
   const [dx, dy] = [own.east[segment + 1]! - own.east[segment]!, own.north[segment + 1]! - own.north[segment]!];
   const across = dx * (y - own.north[segment]!) - dy * (x - own.east[segment]!);
   const share = Math.min(Math.max(foot, 0), 1);

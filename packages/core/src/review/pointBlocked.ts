@@ -8,6 +8,8 @@ import { local, toLine } from './zones.ts';
 
 /** What stays free around a point, metres. */
 const FREE = 2;
+/** No degree of latitude is shorter, metres. */
+const DEGREE = 110_000;
 const KEPT: ReadonlySet<string> = new Set(['medical', 'access', 'drop']);
 
 export const pointBlocked: Check = check(
@@ -20,9 +22,14 @@ export const pointBlocked: Check = check(
   (layout) =>
     layout.stations.flatMap((station) => {
       const standing = footprints(station);
+      const reach = FREE + Math.max(0, ...standing.flatMap(({ line }) => line.map(([, north]) => Math.abs(north!))));
+      // Latitudes tell of most points that they are far away.
+      const mayMeet = ({ at }: PlanPoint): boolean => Math.abs(at[1] - station.at[1]) * DEGREE <= reach;
       return layout.plan.stations.flatMap((owner, index) =>
         owner.points.flatMap((point, k) =>
-          isKept(point) ? blocked({ point, owner, path: `/stations/${index}/points/${k}` }, standing, station) : [],
+          isKept(point) && mayMeet(point)
+            ? blocked({ point, owner, path: `/stations/${index}/points/${k}` }, standing, station)
+            : [],
         ),
       );
     }),

@@ -13,6 +13,8 @@ import { tableEnds } from './standing.ts';
 
 /** Half of a wide road and its verge, metres: tables farther from a course line are beside another road. */
 const WIDEST = 15;
+/** No degree of latitude is shorter, metres. */
+const DEGREE = 110_000;
 /** Rounding, metres. */
 const SAME = 1e-9;
 
@@ -51,7 +53,9 @@ function mayMeet(one: StationLayout, other: StationLayout): boolean {
     return Math.max(0, ...lead.items.filter(isTable).flatMap(({ along }) => along.map(Math.abs)));
   });
   const [a, b] = [one.at, other.at];
-  return inverseLength(a[0], a[1], b[0], b[1]) <= 1.1 * (reach[0]! + reach[1]!) + 2 * WIDEST;
+  const most = 1.1 * (reach[0]! + reach[1]!) + 2 * WIDEST;
+  // Latitudes tell of most pairs that they are far apart.
+  return Math.abs(a[1] - b[1]) * DEGREE <= most && inverseLength(a[0], a[1], b[0], b[1]) <= most;
 }
 
 /** Both ends of each of a station's tables as they lie along and beside another's course, near its own tables. */
