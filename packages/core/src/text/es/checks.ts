@@ -37,7 +37,8 @@ export const titles: { readonly [code in CheckCode]: string } = {
   'drop-closed': 'Ningún vehículo está en el recorrido cerrado',
   'drop-late': 'El material se descarga antes de la hora de llegada del equipo',
   'drop-nowhere': 'Por cada puesto que recibe material pasa un recorrido',
-  'length-differs': 'La longitud declarada de un recorrido es la de su línea, dentro del 0.1 %',
+  'length-differs':
+    'La longitud declarada de un recorrido es la de su línea, dentro del 0.1 % y de lo que oscila un track grabado',
   'station-off-course': 'Cada puesto está junto al recorrido de una carrera a la que sirve',
   'station-unserved': 'Cada puesto sirve a alguien',
   'pass-unknown': 'Cada paso que nombra el plan existe',
