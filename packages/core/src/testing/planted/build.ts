@@ -57,11 +57,7 @@ export const clock = (minute: number): string =>
   `${String(Math.floor(minute / 60)).padStart(2, '0')}:${String(Math.floor(minute % 60)).padStart(2, '0')}`;
 export const km = (measure: number): string => `${(measure / 1000).toFixed(3)} km`;
 
-export function groundUnder(
-  courses: readonly CourseOf[],
-  stops: readonly StopOf[],
-  origin: LonLat = ORIGIN,
-): Ground {
+export function groundUnder(courses: readonly CourseOf[], stops: readonly StopOf[], origin: LonLat = ORIGIN): Ground {
   const streetOf = (id: string): Street => courses.find((course) => course.id === id)!.street;
   const markOf = (course: string, mark: string): number => {
     const at = streetOf(course).stops[mark];

@@ -22,7 +22,8 @@ export type Plant = Planted['plant'];
 
 export const stationIn = (plan: PlanText, id: string): StationText => plan.stations.find((one) => one.id === id)!;
 export const raceIn = (plan: PlanText, id: string): RaceText => plan.races.find((one) => one.id === id)!;
-export const clockIn = (plan: PlanText, course: string): ClockText[] => plan.clock.filter((one) => one.course === course);
+export const clockIn = (plan: PlanText, course: string): ClockText[] =>
+  plan.clock.filter((one) => one.course === course);
 
 /** A change of one station's keys. */
 export const ofStation =
