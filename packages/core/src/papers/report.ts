@@ -43,7 +43,9 @@ const isInput: Shape = recordOf<ReportInput>('{ analysis, review, made }', {
  * the plan's own. Checks that could not run and findings that stay unclear stand beside the counts.
  * @example
  * ```ts
- * import { analyse, placeFindings, readPlan, reviewDocument } from '@halfcup/core';
+ * import { analyse, readPlan } from '@halfcup/core';
+ * import { placeFindings } from '@halfcup/core/plan';
+ * import { reviewDocument } from '@halfcup/core/schemas';
  * import { reportHtml } from '@halfcup/core/papers';
  * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
  *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],

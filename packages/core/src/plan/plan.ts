@@ -88,7 +88,7 @@ export interface PlanRace {
   /** None: nothing of race day is reckoned for it. */
   readonly waves: readonly PlanWave[];
   readonly finish?: FinishTimes;
-  /** By how much the first and the last slow over the second half, shares. Absent: 0.06 and 0.40, half of it under 30 km. */
+  /** By how much the first and the last slow over the second half, shares, by place between. Absent: by pace, 0.06 to 0.40, half of it under 30 km. */
   readonly slow?: readonly [number, number];
   /** Share of the entrants who start. */
   readonly show: number;

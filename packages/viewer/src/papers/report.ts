@@ -1,5 +1,6 @@
 /** The reviewer's report of what is shown, with the SHA-256 of every file that it rests on. */
-import { filesNamedBy, reviewDocument, type Analysis, type FileDigest } from '@halfcup/core';
+import { filesNamedBy, type Analysis } from '@halfcup/core';
+import { reviewDocument, type FileDigest } from '@halfcup/core/schemas';
 import { reportHtml } from '@halfcup/core/papers';
 import type { OpenPlan, Placed } from '../state/store/store.ts';
 import { plainError } from '../trouble.ts';

@@ -1,4 +1,5 @@
 /** Of each check how it should be; why a check could not run; where its rule comes from. */
+import type { Theme } from '../params/themes.ts';
 
 /** By the check's code. */
 export const titles = {
@@ -117,7 +118,7 @@ export const reasons = {
 };
 
 /** What checks are about, in the order in which a review lists them. */
-export const themes = {
+export const themes: Readonly<Record<Theme, string>> = {
   line: 'Course line',
   time: 'Times and closures',
   flows: 'Flows of runners',

@@ -1,5 +1,6 @@
 /** Of each check how it should be; why a check could not run; where its rule comes from. */
-import type { CheckCode, ReasonCode, Theme } from '../params/checks.ts';
+import type { CheckCode, ReasonCode } from '../params/checks.ts';
+import type { Theme } from '../params/themes.ts';
 
 export const titles: { readonly [code in CheckCode]: string } = {
   'track-chosen': 'El archivo GPX tiene una sola línea, o el plan dice cuál',
