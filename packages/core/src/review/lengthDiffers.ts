@@ -24,7 +24,8 @@ export const lengthDiffers: Check = check(
   {
     code: 'length-differs',
     severity: 'warning',
-    source: 'World Athletics (IAAF) rule 240 and USATF course measurement: 0.1 %, 42 m of a marathon (read)',
+    source:
+      'World Athletics (IAAF) rule 240 and USATF course measurement: 0.1 %, 42 m of a marathon (read); the wander of a recorded line: common practice, no source',
     missing: ({ plan }) => (plan.courses.some(({ length }) => length !== undefined) ? null : 'no-length'),
   },
   ({ plan, courses }) => plan.courses.flatMap((course, index) => differing(course, index, courses)),

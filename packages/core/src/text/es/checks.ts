@@ -134,6 +134,7 @@ export const sources: readonly (readonly [written: string, shown: string])[] = [
   ['common practice, no source', 'práctica habitual'],
   ['(quoted, not read)', '(citado de segunda mano)'],
   ['; the metre for the crew is an assumption', '; el metro para el equipo es una suposición'],
+  ['; the wander of a recorded line: ', '; lo que oscila un track grabado: '],
   ['; decided by JCGM 106:2012, guard bands', '; se decide según JCGM 106:2012, bandas de guarda'],
   [
     'IFC 503.2.1, fire apparatus roads 20 ft clear (from memory; local code and the fire marshal decide)',
