@@ -1,9 +1,11 @@
 /** The measure of the review: six good plans of which nothing is said, and mistakes planted in them one at a time. */
 import { describe, expect, it } from 'vitest';
 import type { Finding } from '../finding.ts';
+import { inverseLength } from '../geodesy/karney.ts';
 import { PLANTED } from '../testing/planted/all.ts';
 import type { Lines } from '../testing/planted/build.ts';
 import { PLAN_NAMES, type PlanName, goodPlan } from '../testing/planted/goodPlans.ts';
+import { CROSSINGS } from '../testing/planted/flows.ts';
 import { type Judged, judge, lineOf } from '../testing/planted/judge.ts';
 import { reviewPlan } from '../whole.ts';
 
@@ -74,6 +76,17 @@ describe('planted mistakes', () => {
         name,
         changed: true,
       });
+    }
+  });
+
+  it('know where streets cross themselves', () => {
+    for (const [plan, course] of [
+      ['loop', 'ring'],
+      ['point', 'coast'],
+    ] as const) {
+      const { ground } = goodPlan(plan);
+      const [first, second] = CROSSINGS[course](ground).map((measure) => ground.at(course, measure));
+      expect(inverseLength(...first!, ...second!)).toBeLessThan(0.5);
     }
   });
 

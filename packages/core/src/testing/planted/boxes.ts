@@ -79,9 +79,9 @@ export const BOXES: readonly Planted[] = [
     about: ['s5'],
   },
   {
-    name: 'the boxes of the Bandstand stand on the lane of those who come back',
+    name: 'the boxes of the Bandstand stand across the road, by those who come back',
     plan: 'outBack',
-    plant: byHand('b1', 'trash', 95, -9),
+    plant: byHand('b1', 'trash', 95, -12.5),
     codes: ['box-on-leg', 'item-across', 'two-way-road'],
     about: ['b1'],
   },

@@ -2,9 +2,14 @@
 import type { Ground } from './build.ts';
 import { type Planted, all, moved, ofStation, stationIn } from './planted.ts';
 
-/** Where streets cross themselves: 340 m after the start of the ring, and twice at one place of the coast. */
-const RING = { first: 340, last: ({ length }: Ground): number => length('ring') - 250 };
-const COAST = { first: ({ stop }: Ground): number => stop('coast', 'crossed') + 30, last: 1161 };
+/** Where streets cross themselves: both measures of one place. */
+export const CROSSINGS = {
+  ring: ({ length }: Ground): readonly [number, number] => [260, length('ring') - 250],
+  coast: ({ stop }: Ground): readonly [number, number] => [
+    stop('coast', 'crossed') + 30,
+    stop('coast', 'crossed') + 1191,
+  ],
+} as const;
 
 /** Mole Head is for those who come home, not for those who have just started. */
 const SECOND = ofStation('s5', { lead: { race: 'r', pass: 1 } });
@@ -14,24 +19,24 @@ const crossings: readonly Planted[] = [
     name: 'Mole Head is moved to where the ring crosses itself',
     plan: 'loop',
     plant: all(
-      moved('s5', (ground) => RING.last(ground) - 4),
+      moved('s5', (ground) => CROSSINGS.ring(ground)[1] - 4),
       SECOND,
     ),
     codes: ['leg-crosses'],
     about: ['s5'],
   },
   {
-    name: 'the boxes of Curlew Road lie where the ring comes home across',
+    name: 'the tables of Curlew Road stand where the ring comes home across',
     plan: 'loop',
-    plant: moved('s1', RING.first - 2956 - 130),
-    codes: ['leg-crosses', 'box-on-leg'],
+    plant: moved('s1', (ground) => CROSSINGS.ring(ground)[0] - 50),
+    codes: ['leg-crosses'],
     about: ['s1'],
   },
   {
     name: 'the sign of Mole Head stands before the crossing, its tables behind',
     plan: 'loop',
     plant: all(
-      moved('s5', (ground) => RING.last(ground) + 45),
+      moved('s5', (ground) => CROSSINGS.ring(ground)[1] + 45),
       SECOND,
     ),
     codes: ['leg-crosses', 'item-outside'],
@@ -40,14 +45,14 @@ const crossings: readonly Planted[] = [
   {
     name: 'Ferry Cross is moved on to the crossing of the coast',
     plan: 'point',
-    plant: moved('p6', (ground) => COAST.first(ground) - 3),
+    plant: moved('p6', (ground) => CROSSINGS.coast(ground)[0] - 3),
     codes: ['leg-crosses'],
     about: ['p6'],
   },
   {
     name: 'Netloft is moved back to the crossing of the coast',
     plan: 'point',
-    plant: moved('p7', (ground) => COAST.first(ground) + COAST.last - 90),
+    plant: moved('p7', (ground) => CROSSINGS.coast(ground)[1] - 90),
     codes: ['leg-crosses', 'box-on-leg'],
     about: ['p7'],
   },
@@ -88,7 +93,7 @@ const widths: readonly Planted[] = [
     name: 'Chandlery faces the Bandstand on a road of 8 m',
     plan: 'outBack',
     plant: all(
-      moved('b4', ({ length, stop }) => length('mall') - stop('mall', 'b1'), { kerb: 4 }),
+      moved('b4', ({ length, stop }) => length('mall') - stop('mall', 'b1') - 31, { kerb: 4 }),
       ofStation('b4', { width: '8 m' }),
       ofStation('b1', { width: '8 m' }),
     ),
@@ -137,7 +142,7 @@ const forks: readonly Planted[] = [
   {
     name: 'Tollgate’s boxes lie where the short race joins',
     plan: 'shared',
-    plant: moved('d3', ({ stop }) => stop('long', 'join') - 105),
+    plant: moved('d3', ({ stop }) => stop('long', 'join') - 90),
     codes: ['fork-in-stretch', 'leg-crosses', 'box-on-leg'],
     about: ['d3'],
   },
@@ -145,7 +150,7 @@ const forks: readonly Planted[] = [
     name: 'Tollgate is moved to the link road, its sign still before the fork',
     plan: 'shared',
     plant: all(
-      moved('d3', ({ stop }) => stop('short', 'fork') + 92, { course: 'short' }),
+      moved('d3', ({ stop }) => stop('short', 'fork') + 85, { course: 'short' }),
       ofStation('d3', { races: ['k'] }),
     ),
     codes: ['fork-in-stretch'],

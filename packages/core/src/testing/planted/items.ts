@@ -112,11 +112,11 @@ const signs: readonly Planted[] = [
     about: ['c2'],
   },
   {
-    name: 'the sign of Old Customs stands at the end of a bend',
-    plan: 'point',
-    plant: moved('p5', -1015),
-    codes: ['sign-hard-to-read', 'name-distance'],
-    about: ['p5'],
+    name: 'the sign of Mole Head stands 6 m behind a corner',
+    plan: 'loop',
+    plant: moved('s5', -424),
+    codes: ['sign-hard-to-read'],
+    about: ['s5'],
   },
   {
     name: 'the sign of the Reed Beds stands 12 m behind a corner',
