@@ -161,6 +161,7 @@ const ARGS: Readonly<Record<string, readonly [args: readonly unknown[], deep?: n
   compareDocument: [[core.compareAnalyses(['before', 'after'], analysis, improved.analysis)]],
   contextOf: [[context]],
   countsOf: [[analysis.findings, analysis.checks]],
+  covers: [[{ code: 'leg-long', by: 'me', reason: 'short', seen: { item: 'sign' } }, finding]],
   courseDocument: [[course, analysis.findings, [{ at, measure: 1400 }]]],
   courseFromGeoJson: [[line, { id: 'x', name: 'X', track: 0, drawn: 'centre', gaps: 'join', reverse: false }]],
   courseFromGpxParser: [
@@ -311,6 +312,7 @@ const ARGS: Readonly<Record<string, readonly [args: readonly unknown[], deep?: n
   reviewPlaced: [[analysis, file], MADE],
   runRace: [[field, [0, 3000], null, { measures: [0, 3000], times: [28_800, 33_000] }], MADE],
   sayOf: [[voice]],
+  seenOf: [[finding]],
   segmentAzimuthDeg: [[-17.4, -33.2, -17.39, -33.2]],
   segmentLength: [[-17.4, -33.2, -17.39, -33.2]],
   sliceLine: [[course, 0, 100]],

@@ -48,6 +48,7 @@ export type {
   PlanZone,
   PointKind,
   Practice,
+  Seen,
   Served,
   Supplies,
   SuppliesOverride,
@@ -55,6 +56,10 @@ export type {
   Units,
 } from './plan/plan.ts';
 export type { Drawn, GapRule } from './course/course.ts';
+
+// What a waiver is bound to
+export { seenOf } from './review/seen.ts';
+export { covers } from './review/waivers.ts';
 
 // The kinds of items
 export { ITEM_KINDS, type ItemForm, type ItemKind, formOf } from './kinds.ts';

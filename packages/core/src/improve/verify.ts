@@ -7,6 +7,7 @@ import type { Finding, LonLat } from '../finding.ts';
 import { inverseLength } from '../geodesy/karney.ts';
 import type { ItemKind, Plan } from '../plan/plan.ts';
 import { CHECKS } from '../review/checks.ts';
+import { WAIVER_CODES } from '../review/waivers.ts';
 import { reviewLayout } from '../review/review.ts';
 import { leadPass } from '../station/directions.ts';
 import { ERROR, type Ground, weightOf } from './costs.ts';
@@ -112,7 +113,7 @@ const trivialBound = ({ spacing }: Analysis): Proof => ({
 
 /** What was found while the courses were read: it does not depend on stations. */
 function beforeLayout({ findings }: Analysis): Finding[] {
-  const later = new Set([...CHECKS.map(({ code }) => code), 'waiver-unmatched']);
+  const later = new Set([...CHECKS.map(({ code }) => code), ...WAIVER_CODES]);
   return findings.filter(({ code }) => !later.has(code));
 }
 

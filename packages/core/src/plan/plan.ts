@@ -143,6 +143,9 @@ export interface PlanClock {
   readonly reopens?: number;
 }
 
+/** What a finding shows, by `seenOf`: things by name, and `measured` in the finding's own unit. */
+export type Seen = { readonly [thing: string]: string | number };
+
 /** A finding that somebody answers for: it stays in the review, marked as waived. */
 export interface PlanWaiver {
   /** Of the finding. */
@@ -151,8 +154,10 @@ export interface PlanWaiver {
   readonly station?: string;
   readonly by: string;
   readonly reason: string;
-  /** ISO 8601 calendar date. */
+  /** ISO 8601 calendar date on which it was given; without one it does not hold. */
   readonly date?: string;
+  /** What was seen when it was given; it holds for that, and for no other thing and nothing worse. */
+  readonly seen?: Seen;
 }
 
 /** Keys of a station that differ, in the file's own shape, by station id. */

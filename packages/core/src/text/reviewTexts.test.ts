@@ -162,6 +162,13 @@ const REVIEW: { readonly [C in keyof ReviewParams]: readonly ReviewParams[C][] }
     { measured: 1.4, limit: 1.5, courses: ['e'], items: ['sign'], sure: false },
   ],
   'waiver-unmatched': [{ waived: 'leg-long', by: 'R. Gull' }],
+  'waiver-refused': (['by', 'reason', 'date', 'earlierDate'] as const).map((lacks) => ({
+    waived: 'leg-long',
+    by: 'R. Gull',
+    lacks,
+  })),
+  'waiver-outgrown': [true, false].map((worse) => ({ waived: 'leg-long', by: 'R. Gull', worse })),
+  'waiver-unbound': [{ waived: 'leg-long', by: 'R. Gull' }],
   'wheel-folds': [
     { item: 'trash', offset: -6 },
     { item: 'sign', offset: null },

@@ -199,10 +199,23 @@ export interface ServiceParams {
     readonly swapped: readonly [number, number] | null;
   };
   readonly 'station-unserved': { readonly beyondEnd: boolean };
-  readonly 'waiver-unmatched': { readonly waived: string; readonly by: string };
+  readonly 'waiver-unmatched': WaiverRef;
+  readonly 'waiver-refused': WaiverRef & {
+    /** What it has to have: `earlierDate` where its date is after the race. */
+    readonly lacks: 'by' | 'reason' | 'date' | 'earlierDate';
+  };
+  /** `worse`: the same thing, but farther off than it was. */
+  readonly 'waiver-outgrown': WaiverRef & { readonly worse: boolean };
+  readonly 'waiver-unbound': WaiverRef;
 }
 
 export interface ReviewParams extends ItemsParams, RoadParams, ServiceParams {}
+
+/** The code of what was waived, and who did. */
+interface WaiverRef {
+  readonly waived: string;
+  readonly by: string;
+}
 
 /** `from` and `to`: a station's id, or `null` for the start and the finish; `here`: which of them the finding is about. */
 interface LegParams extends Bounded {
