@@ -158,6 +158,8 @@ export interface ServiceParams {
     readonly line: number;
     readonly allowed: number;
     readonly recorded: boolean;
+    /** Of what is allowed, metres: by how much more the wander of a recorded line may make it longer. */
+    readonly wander: number;
     /** Whether distances are stretched to the stated length: not where the line is surely another. */
     readonly used: boolean;
   };

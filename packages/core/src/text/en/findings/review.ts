@@ -69,11 +69,11 @@ const service: TextsOf<ServiceParams> = {
     `It should be at least ${say.compareFar(leg.measured, leg.limit).limit}.`,
     leg.from === leg.to ? 'Serve it only once, or move it.' : 'Move one of the two, or leave one out.',
   ],
-  'length-differs': ({ stated, line, allowed, recorded, used }, say) => {
+  'length-differs': ({ stated, line, allowed, recorded, wander, used }, say) => {
     const { measured, limit } = say.compare(Math.abs(line - stated), allowed);
     return [
       `The line is ${say.far(line)}, ${measured} ${line > stated ? 'longer' : 'shorter'} than the stated ${say.far(stated)}${recorded ? ' (a recorded track usually runs long)' : ''}.`,
-      `${recorded ? 'By its noise a recorded line may be off' : 'Course measurement allows'} ${limit}; ${used ? 'distances are stretched to the stated length' : 'so far off, the stated length is not used'}.`,
+      `${wander > 0 ? `Measuring and the wander of the track allow ${limit}` : `Course measurement allows ${limit}`}; ${used ? 'distances are stretched to the stated length' : 'so far off, the stated length is not used'}.`,
       'Correct the line or the length; only a measurement on the road certifies a course.',
     ];
   },

@@ -69,11 +69,11 @@ const service: TextsOf<ServiceParams> = {
     `Deben ser al menos ${say.compareFar(leg.measured, leg.limit).limit}.`,
     leg.from === leg.to ? 'Sirva una sola vez, o muévalo.' : 'Mueva uno de los dos, o prescinda de uno.',
   ],
-  'length-differs': ({ stated, line, allowed, recorded, used }, say) => {
+  'length-differs': ({ stated, line, allowed, recorded, wander, used }, say) => {
     const { measured, limit } = say.compare(Math.abs(line - stated), allowed);
     return [
       `La línea mide ${say.far(line)}, ${measured} ${line > stated ? 'más' : 'menos'} que los ${say.far(stated)} declarados${recorded ? ' (un track grabado suele salir largo)' : ''}.`,
-      `${recorded ? 'Por su ruido, una línea grabada puede variar' : 'La medición de recorridos admite'} ${limit}; ${used ? 'las distancias se estiran hasta la longitud declarada' : 'con tanta diferencia no se usa la longitud declarada'}.`,
+      `${wander > 0 ? `La medición y las oscilaciones del track admiten ${limit}` : `La medición de recorridos admite ${limit}`}; ${used ? 'las distancias se estiran hasta la longitud declarada' : 'con tanta diferencia no se usa la longitud declarada'}.`,
       'Corrija la línea o la longitud; solo una medición en la vía homologa un recorrido.',
     ];
   },
