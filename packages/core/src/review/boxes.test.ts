@@ -76,13 +76,13 @@ describe('box-distance', () => {
 });
 
 describe('boxes-few', () => {
-  /** 1,000 starters who take one cup of water each, none wasted. */
+  /** 901 starters who take one cup of water each, none wasted. */
   const day = (boxes: number | undefined, keys: Partial<PlanStation> = {}): readonly Finding[] => {
     const finish = { median: 1200, spread: 0.1 };
     const supplies = { take: { run: { water: 1 } }, waste: 0, ...keys.supplies };
     const plan = planOf({
       courses: [planCourse('c', { line: turtlePoints(ORIGIN, [[90, 3000]], 100) })],
-      races: [{ ...planRace('c', 'c'), show: 1, waves: [{ time: 28_800, entrants: 1201 }], finish }],
+      races: [{ ...planRace('c', 'c'), show: 1, waves: [{ time: 28_800, entrants: 901 }], finish }],
       stations: [
         planStation({
           at: beside(0),
@@ -97,14 +97,14 @@ describe('boxes-few', () => {
     return valueOf(analyse(plan, { gpx: new Map() })).findings.filter(({ code }) => code === 'boxes-few');
   };
 
-  it('is a warning where the day’s cups do not fit four bags a box', () => {
-    // 1,201 cups: one more than four bags of 300.
+  it('is a warning where the day’s cups do not fit three bags a box', () => {
+    // One cup more than three bags of 300.
     expect(day(1)).toEqual([
       expect.objectContaining({
         severity: 'warning',
         measured: 1,
         limit: 2,
-        params: { boxes: 1, needed: 2, cups: 1201, perBag: 300, bags: 4 },
+        params: { boxes: 1, needed: 2, cups: 901, perBag: 300, bags: 3 },
         where: expect.objectContaining({ path: '/stations/0/boxes', station: 's1' }),
       }),
     ]);

@@ -9,8 +9,8 @@ import { tableEnds } from './standing.ts';
 
 /** Rounding that is no deviation, metres. */
 const SAME = 1e-6;
-/** Bags that one box takes in a day: it is emptied three times (assumption). */
-const BAGS = 4;
+/** Bags that one box takes in a day: it is emptied twice (assumption). */
+const BAGS = 3;
 
 const handsOutCups = ({ station }: StationLayout): boolean => servedOn(station).some((kind) => kind !== 'gel');
 
@@ -86,7 +86,7 @@ export const boxesFew: Check = dayCheck(
   {
     code: 'boxes-few',
     severity: 'warning',
-    source: `${COMMON_PRACTICE}; three changes of each bag are an assumption`,
+    source: `${COMMON_PRACTICE}; two changes of each bag are an assumption`,
   },
   (layout, { day }) =>
     layout.stations.flatMap((station) => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Finding } from '../finding.ts';
 import type { PlanStation } from '../plan/plan.ts';
-import { ORIGIN, from, turtle } from '../testing/courses.ts';
+import { ORIGIN, type TurtleLeg, from, turtle } from '../testing/courses.ts';
 import { layoutOf } from '../testing/plans.ts';
 import { passersNotServed } from './passersNotServed.ts';
 
@@ -36,6 +36,29 @@ describe('passers-not-served', () => {
     expect(found(0, { races: ['c', 'd'] })).toEqual([]);
     expect(found(0, { passes: [{ race: 'c', pass: 0 }] })).toEqual([]);
     expect(found(0, { serves: [] })).toEqual([]);
+  });
+
+  it('is a warning where a served race runs past the same way and the plan lists other times', () => {
+    const lap: readonly TurtleLeg[] = [
+      [90, 2000],
+      [0, 500],
+      [270, 2000],
+      [180, 500],
+    ];
+    const on = { course: 'c', measure: 1500, side: 'right', offset: 5 } as const;
+    const laps = (passes: PlanStation['passes']): readonly Finding[] =>
+      passersNotServed.find(layoutOf([turtle(ORIGIN, [...lap, ...lap, ...lap])], [{ on, passes }]));
+    expect(laps([0, 1].map((pass) => ({ race: 'c', pass })))).toEqual([
+      expect.objectContaining({ params: { passes: [{ race: 'c', measure: expect.closeTo(11_500, -1) }] } }),
+    ]);
+    expect(laps([0, 1, 2].map((pass) => ({ race: 'c', pass })))).toEqual([]);
+    expect(laps('lead')).toEqual([]);
+    // The way back is told from the way out.
+    const back = turtle(ORIGIN, [
+      [90, 3000],
+      [270, 3000],
+    ]);
+    expect(passersNotServed.find(layoutOf([back], [{ on, passes: [{ race: 'c', pass: 0 }] }]))).toEqual([]);
   });
 
   it('tells a race that passes twice once', () => {

@@ -1,6 +1,7 @@
 /**
- * Runners of a race that a station does not serve, on the road of its tables: they ask for cups that are not counted.
- * Where the plan lists the passes that are served, it has said what it means.
+ * Runners who are not served, on the road of the tables: they ask for cups that are not counted. They are those of a race
+ * that the station does not serve, unless the plan lists the passes that are served and so has said what it means; and
+ * those who come the way of the served, as on one lap of three, whatever the plan says: nobody at the tables can tell.
  */
 import type { StationLayout } from '../layout/layout.ts';
 import { leadOf } from '../plan/lookups.ts';
@@ -35,15 +36,15 @@ export const passersNotServed: Check = stationCheck(
   },
 );
 
-/** The first pass by the tables of each race that is not served. */
+/** The first pass by the tables of each race that is not served, then other passes the way of the served ones. */
 function passersOf({ station, passes, directions }: StationLayout): StationPass[] {
   const lead = leadOf({ directions });
-  if (lead === undefined || tableEnds(lead) === null || typeof station.passes !== 'string') return [];
+  if (lead === undefined || tableEnds(lead) === null) return [];
   const led = passes[leadPass(station, passes)]!;
-  const near = passes.filter(
-    (pass) => pass.end === undefined && !servesRace(station, pass.race) && isOnRoad(pass, led),
-  );
-  return near.filter((pass, k) => near.findIndex(({ race }) => race === pass.race) === k);
+  const near = passes.filter((pass) => pass.end === undefined && !pass.served && isOnRoad(pass, led));
+  const others = near.filter(({ race }) => !servesRace(station, race) && typeof station.passes === 'string');
+  const alike = near.filter((pass) => servesRace(station, pass.race) && lead.passes.includes(passes.indexOf(pass)));
+  return [...others.filter((pass, k) => others.findIndex(({ race }) => race === pass.race) === k), ...alike];
 }
 
 /** Whether a pass runs on the lead's road, either way: both offsets are of one pin, each left of its own way. */

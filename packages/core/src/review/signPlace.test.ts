@@ -3,7 +3,7 @@ import { buildCourse } from '../course/build.ts';
 import type { Course } from '../course/course.ts';
 import type { Finding, LonLat } from '../finding.ts';
 import type { PlanStation } from '../plan/plan.ts';
-import { ORIGIN, from, segmentThrough, turtle, turtlePoints, valueOf } from '../testing/courses.ts';
+import { ORIGIN, type TurtleLeg, from, segmentThrough, turtle, turtlePoints, valueOf } from '../testing/courses.ts';
 import { layoutOf } from '../testing/plans.ts';
 import { signHardToRead, signInRoad } from './signPlace.ts';
 
@@ -84,6 +84,18 @@ describe('sign-hard-to-read', () => {
     expect(bend(90, 91.44 + 30.1)).toEqual([]);
     expect(bend(90, 91.44 - 4.9)).toHaveLength(1);
     expect(bend(90, 91.44 - 5.1)).toEqual([]);
+  });
+
+  it('counts a long bend that reaches into the 30 m before the sign as a whole', () => {
+    // A quarter of a circle in steps of 10° each 5 m, which ends so many metres before the sign.
+    const round = (before: number): readonly Finding[] => {
+      const quarter = Array.from({ length: 9 }, (_, k): TurtleLeg => [100 + 10 * k, 5]);
+      const course = drawn(turtle(ORIGIN, [[90, 1500 - 91.44 - before - 40], ...quarter, [180, 1500]], 5));
+      const on = { course: 'c', measure: 1500, side: 'left', offset: 5 } as const;
+      return signHardToRead.find(layoutOf([course], [{ on }]));
+    };
+    expect(round(29)).toHaveLength(1);
+    expect(round(31)).toEqual([]);
   });
 
   /** Level but for the 100 m before the sign, which fall at a grade. */

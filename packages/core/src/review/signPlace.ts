@@ -5,7 +5,7 @@ import type { Item, LaidDirection, Layout, StationLayout } from '../layout/layou
 import { itemOf } from '../plan/lookups.ts';
 import { isSure } from '../station/sides.ts';
 import type { StationPass } from '../station/station.ts';
-import { SHARP, sharpBend } from './bends.ts';
+import { SHARP, WINDOW, sharpBend } from './bends.ts';
 import { type Case, type Check, COMMON_PRACTICE, atStation, check, doubt } from './check.ts';
 import { gradeBetween } from './grades.ts';
 import { strayedBy } from './itemOffCourse.ts';
@@ -84,7 +84,7 @@ function hardToRead(direction: LaidDirection, station: StationLayout, layout: La
   const measureOf = ({ measure }: StationPass): number => sign.from + measure - direction.measure;
   const bends = served.flatMap((pass) => {
     const measure = measureOf(pass);
-    const bend = sharpBend(courseOf(layout, pass.course), measure - READ, measure + AT_SIGN);
+    const bend = sharpBend(courseOf(layout, pass.course), measure - READ, measure + AT_SIGN, WINDOW);
     return bend === null ? [] : [{ bend, course: pass.course }];
   });
   const [sharpest] = bends.sort((a, b) => Math.abs(b.bend.turn) - Math.abs(a.bend.turn));

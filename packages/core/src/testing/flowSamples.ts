@@ -28,8 +28,8 @@ export const FLOW_SAMPLES: { readonly [C in keyof Params]: readonly Params[C][] 
     { boxes: 2, courses: ['a', 'b'], at: 5200, measured: 3.98, limit: 4 },
   ],
   'boxes-few': [
-    { boxes: 1, needed: 5, cups: 5400, perBag: 300, bags: 4 },
-    { boxes: 3, needed: 5, cups: 5400, perBag: 300, bags: 4 },
+    { boxes: 1, needed: 6, cups: 5400, perBag: 300, bags: 3 },
+    { boxes: 3, needed: 6, cups: 5400, perBag: 300, bags: 3 },
   ],
   'boxes-missing': [{ every: 20 }],
   'flows-share-width': [

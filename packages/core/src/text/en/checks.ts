@@ -61,7 +61,7 @@ export const titles = {
   'items-on-top': 'No sign, table or box stands on top of another',
   'boxes-missing': 'Every station that hands out cups has trash boxes',
   'box-distance': 'The trash boxes begin and end at the set distances after the last table, within the tolerance',
-  'boxes-few': 'There are boxes enough for the used cups, each emptied three times',
+  'boxes-few': 'There are boxes enough for the used cups, each emptied twice',
   'box-in-bend': 'No trash box stands where the course bends by more than 45°',
   'box-on-leg': 'No trash box stands in the way of another leg',
   'sign-in-road': 'The sign stands beside the road, not in it',

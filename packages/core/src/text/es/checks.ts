@@ -62,7 +62,7 @@ export const titles: { readonly [code in CheckCode]: string } = {
   'items-on-top': 'Ningún cartel, mesa ni caja está encima de otro',
   'boxes-missing': 'Cada puesto que reparte vasos tiene cajas de basura',
   'box-distance': 'Las cajas empiezan y acaban a las distancias fijadas tras la última mesa, dentro de la tolerancia',
-  'boxes-few': 'Hay cajas bastantes para los vasos usados, vaciada cada una tres veces',
+  'boxes-few': 'Hay cajas bastantes para los vasos usados, vaciada cada una dos veces',
   'box-in-bend': 'Ninguna caja está donde el recorrido gira más de 45°',
   'box-on-leg': 'Ninguna caja está en el paso de otro tramo',
   'sign-in-road': 'El cartel está junto a la calzada, no en ella',
@@ -158,7 +158,7 @@ export const sources: readonly (readonly [written: string, shown: string])[] = [
   ['common practice, no source', 'práctica habitual'],
   ['(quoted, not read)', '(citado de segunda mano)'],
   ['; the metre for the crew is an assumption', '; el metro para el equipo es una suposición'],
-  ['; three changes of each bag are an assumption', '; los tres cambios de cada bolsa son una suposición'],
+  ['; two changes of each bag are an assumption', '; los dos cambios de cada bolsa son una suposición'],
   ['; the wander of a recorded line: ', '; lo que oscila un track grabado: '],
   ['; decided by JCGM 106:2012, guard bands', '; se decide según JCGM 106:2012, bandas de guarda'],
   [
