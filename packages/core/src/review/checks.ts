@@ -7,8 +7,15 @@ import { accessMissing } from './accessMissing.ts';
 import { bendNearTables } from './bendNearTables.ts';
 import { crossesFlow, servedBothWays } from './bothWays.ts';
 import { clearWidth, respondersWidth } from './clearWidth.ts';
+import { clockOrder } from './clockOrder.ts';
+import { closesLate } from './closesLate.ts';
 import { coursesDisagree } from './coursesDisagree.ts';
+import { crewLate } from './crewLate.ts';
+import { crowdedRoad } from './crowdedRoad.ts';
+import { cutoffStopsMany } from './cutoffStopsMany.ts';
+import { dropFar } from './dropFar.ts';
 import { dropSide } from './dropSide.ts';
+import { farFromCourses } from './farFromCourses.ts';
 import { gelWithoutWater } from './gelWithoutWater.ts';
 import { descentWithWheels, gradeAtTables } from './grades.ts';
 import { itemAcross } from './itemAcross.ts';
@@ -21,16 +28,31 @@ import { leadFar } from './leadFar.ts';
 import { legLong, legShort } from './legs.ts';
 import { lengthDiffers } from './lengthDiffers.ts';
 import { medicalWithoutAccess } from './medicalAccess.ts';
+import { nameDistance } from './nameDistance.ts';
+import { noCaptain } from './noCaptain.ts';
+import { noContacts } from './noContacts.ts';
+import { noElevations } from './noElevations.ts';
+import { noEntrants } from './noEntrants.ts';
+import { noMedical } from './noMedical.ts';
+import { noWater } from './noWater.ts';
+import { noWidths } from './noWidths.ts';
 import { passUnknown } from './passUnknown.ts';
 import { raceUnserved } from './raceUnserved.ts';
+import { reopensEarly } from './reopensEarly.ts';
+import { ruleLoose } from './ruleLoose.ts';
+import { sameName } from './sameName.ts';
 import { seenNotServed } from './seenNotServed.ts';
+import { sharedContact } from './sharedContact.ts';
 import { sideChange } from './sideChange.ts';
 import { sideContradicted } from './sideContradicted.ts';
 import { sideUnclear } from './sideUnclear.ts';
 import { signDistance } from './signDistance.ts';
 import { signMissed } from './signMissed.ts';
+import { slowWaveFirst } from './slowWaveFirst.ts';
+import { speedImpossible } from './speedImpossible.ts';
 import { stationOffCourse } from './stationOffCourse.ts';
 import { stationUnserved } from './stationUnserved.ts';
+import { suppliesShort } from './suppliesShort.ts';
 import { tablesFarOff } from './tablesFarOff.ts';
 import { tablesHidden } from './tablesHidden.ts';
 import { tablesMismatch } from './tablesMismatch.ts';
@@ -78,4 +100,26 @@ export const CHECKS: readonly Check[] = [
   dropSide,
   medicalWithoutAccess,
   trashBlocksMedical,
+  clockOrder,
+  closesLate,
+  reopensEarly,
+  crewLate,
+  cutoffStopsMany,
+  slowWaveFirst,
+  speedImpossible,
+  crowdedRoad,
+  noWater,
+  suppliesShort,
+  dropFar,
+  sameName,
+  nameDistance,
+  farFromCourses,
+  noEntrants,
+  noMedical,
+  noWidths,
+  noElevations,
+  noContacts,
+  noCaptain,
+  sharedContact,
+  ruleLoose,
 ];

@@ -1,5 +1,7 @@
 /** Named parameters of the findings on the layout: the checks of review/, by code. Lengths in metres, times in seconds; ids, not names. */
 import type { DeclaredSide, ItemKind, PointKind, Served } from '../../kinds.ts';
+import type { AbsenceParams } from './reviewAbsence.ts';
+import type { TimeParams } from './reviewTimes.ts';
 
 /** A race where it passes, by course distance. */
 export interface PassAt {
@@ -200,7 +202,7 @@ export interface ServiceParams {
   readonly 'waiver-unmatched': { readonly waived: string; readonly by: string };
 }
 
-export interface ReviewParams extends ItemsParams, RoadParams, ServiceParams {}
+export interface ReviewParams extends ItemsParams, RoadParams, ServiceParams, TimeParams, AbsenceParams {}
 
 /** `from` and `to`: a station's id, or `null` for the start and the finish; `here`: which of them the finding is about. */
 interface LegParams extends Bounded {

@@ -27,6 +27,7 @@ const fields: Pick<
   | 'waves-overlap'
   | 'gradient-unknown'
   | 'gradient-too-steep'
+  | 'cutoff-early'
   | 'sweep-impossible'
 > = {
   'race-without-waves': () => [
@@ -74,6 +75,11 @@ const fields: Pick<
       'Correct the elevations, or turn pace by gradient off.',
     ];
   },
+  'cutoff-early': ({ cutoff, start }, say) => [
+    `The cutoff at ${say.clock(cutoff)} is not after the last start: the last cross the line at ${say.clock(start)}.`,
+    'Until it is corrected, nobody is assumed to be swept up.',
+    'Correct the cutoff or the start times.',
+  ],
   'sweep-impossible': byProblem({
     early: ({ leaves, wave }, say) => [
       `The sweep leaves at ${say.clock(leaves)}, before the last wave at ${say.clock(wave)}.`,

@@ -29,6 +29,7 @@ const fields: Pick<
   | 'waves-overlap'
   | 'gradient-unknown'
   | 'gradient-too-steep'
+  | 'cutoff-early'
   | 'sweep-impossible'
 > = {
   'race-without-waves': () => [
@@ -76,6 +77,11 @@ const fields: Pick<
       'Corrija las altitudes, o desactive el ritmo según la pendiente.',
     ];
   },
+  'cutoff-early': ({ cutoff, start }, say) => [
+    `La hora de cierre, a las ${say.clock(cutoff)}, no es posterior a la última salida: los últimos cruzan la línea a las ${say.clock(start)}.`,
+    'Mientras no se corrija, se supone que el coche escoba no recoge a nadie.',
+    'Corrija la hora de cierre o las horas de salida.',
+  ],
   'sweep-impossible': byProblem({
     early: ({ leaves, wave }, say) => [
       `El coche escoba sale a las ${say.clock(leaves)}, antes de la última salida, a las ${say.clock(wave)}.`,
