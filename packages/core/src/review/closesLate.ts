@@ -1,12 +1,12 @@
 /** A road that closes to traffic only after the first runner or racer on wheels is there. */
 import { type Check, COMMON_PRACTICE, dayCheck } from './check.ts';
-import { byCourse, noTime, roadPlaces } from './roadTimes.ts';
+import { SAME_TIME, byCourse, noTime, roadPlaces } from './roadTimes.ts';
 
 export const closesLate: Check = dayCheck(
   { code: 'closes-late', severity: 'error', source: COMMON_PRACTICE, missing: noTime('closes', 'no-closing') },
   (layout, day) => {
     const open = roadPlaces(layout, day).flatMap(({ course, measure, station, at, closes, first }) =>
-      closes === null || first === null || closes <= first.time
+      closes === null || first === null || closes <= first.time + SAME_TIME
         ? []
         : [{ course, measure, station, at, closes, race: first.race, first: first.time }],
     );

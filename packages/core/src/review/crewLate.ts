@@ -2,14 +2,15 @@
 import { findById } from '../plan/lookups.ts';
 import type { LateCrew } from '../text/params/reviewTimes.ts';
 import { type Check, COMMON_PRACTICE, dayCheck } from './check.ts';
-import { type RoadPlace, roadPlaces } from './roadTimes.ts';
+import { type RoadPlace, SAME_TIME, roadPlaces } from './roadTimes.ts';
 
 const lateness = ({ crewAt, before }: LateCrew): number => crewAt - before.time;
 
 function lateAt({ station, closes, first }: RoadPlace, crewAt: number): LateCrew[] {
   const late = { station: station!, crewAt };
-  if (closes !== null && crewAt > closes) return [{ ...late, before: { is: 'closes', time: closes }, race: null }];
-  if (first === null || crewAt <= first.time) return [];
+  if (closes !== null && crewAt > closes + SAME_TIME)
+    return [{ ...late, before: { is: 'closes', time: closes }, race: null }];
+  if (first === null || crewAt <= first.time + SAME_TIME) return [];
   return [{ ...late, before: { is: 'first', time: first.time }, race: first.race }];
 }
 

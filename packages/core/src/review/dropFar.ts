@@ -8,6 +8,8 @@ import { depthIn, local, localZones } from './zones.ts';
 
 /** Farthest that a crew carries it all, metres. */
 const CARRY = 100;
+/** Farther than this nobody means it: the point's place is wrong, or the station's, which other checks find. */
+const ASTRAY = 1000;
 
 export const dropFar: Check = check(
   {
@@ -44,7 +46,7 @@ function farOff(drop: StationPoint): Case<'drop-far'>[] {
   const distance = Math.min(
     ...[station.at, ...tables].map((end) => inverseLength(end[0], end[1], point.at[0], point.at[1])),
   );
-  if (distance <= CARRY) return [];
+  if (distance <= CARRY || distance > ASTRAY) return [];
   return [
     {
       params: { is: 'far', name: nameOf(drop), distance, limit: CARRY },

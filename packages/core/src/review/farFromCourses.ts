@@ -2,6 +2,7 @@
 import { startMeasure } from '../course/course.ts';
 import { pointAt } from '../course/locate.ts';
 import { nearestOn } from '../course/passes.ts';
+import { swappedPosition } from '../course/swapped.ts';
 import type { LonLat } from '../finding.ts';
 import type { Layout } from '../layout/layout.ts';
 import type { PlanZone } from '../plan/plan.ts';
@@ -12,7 +13,7 @@ import { depthIn, encloses, local, localZones } from './zones.ts';
 /** Metres from the nearest course. */
 const FAR = 1000;
 /** Between places of a zone's outline that are looked at, metres, and the most of them on one side of it. */
-const STEP = FAR;
+const STEP: number = FAR;
 const MOST_STEPS = 200;
 
 type Thing = AbsenceParams['far-from-courses']['things'][number];
@@ -24,11 +25,8 @@ interface Found extends Thing {
 const distanceTo = ({ courses }: Layout, at: LonLat): number =>
   Math.min(Infinity, ...courses.map((indexed) => nearestOn(indexed, at).distance));
 
-/** Whether longitude and latitude, exchanged, would be near a course. */
-function isSwapped(layout: Layout, at: LonLat): boolean {
-  const [lon, lat]: readonly number[] = at;
-  return Math.abs(lon!) <= 90 && distanceTo(layout, [lat!, lon!]) <= FAR;
-}
+const isSwapped = ({ courses }: Layout, at: LonLat): boolean =>
+  courses.some((indexed) => swappedPosition(indexed, at) !== null);
 
 /** How near an outline comes to a course, looked at in steps; it stops where that is near enough. */
 function outlineDistance(layout: Layout, { polygon }: PlanZone): number {

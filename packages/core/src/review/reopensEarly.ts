@@ -1,6 +1,6 @@
 /** A road that reopens to traffic before the last runner or the sweep is through and the crew has cleared. */
 import { type Check, COMMON_PRACTICE, dayCheck } from './check.ts';
-import { byCourse, noTime, roadPlaces } from './roadTimes.ts';
+import { SAME_TIME, byCourse, noTime, roadPlaces } from './roadTimes.ts';
 
 /** Least time in which a crew takes tables, boxes and cups off the road, seconds: common practice, no source. */
 const CLEAR = 10 * 60;
@@ -15,7 +15,7 @@ export const reopensEarly: Check = dayCheck(
   (layout, day) => {
     const early = roadPlaces(layout, day).flatMap(({ course, measure, station, at, reopens, last }) => {
       const clear = station === null ? 0 : CLEAR;
-      if (reopens === null || last === null || reopens >= last.time + clear) return [];
+      if (reopens === null || last === null || reopens >= last.time + clear - SAME_TIME) return [];
       return [{ course, measure, station, at, reopens, race: last.race, last: last.time, clear }];
     });
     return byCourse(early, ({ reopens, last, clear }) => last + clear - reopens).map((places) => {

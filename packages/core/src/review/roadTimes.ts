@@ -36,6 +36,9 @@ export interface RoadPlace extends RoadAt {
 /** Courses no farther apart than this share a road, metres: two drawings of one road differ by some. */
 export const SAME_ROAD = 15;
 
+/** Rounding that is no lateness, seconds. */
+export const SAME_TIME = 0.5;
+
 const known = new WeakMap<DayFacts, { readonly layout: Layout; readonly places: readonly RoadPlace[] }>();
 
 /** Every place, stations first; those of courses whose clock is out of order are left out: that is found by itself. */
