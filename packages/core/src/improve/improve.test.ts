@@ -303,7 +303,8 @@ describe('improve', () => {
     expect(proof).not.toBe('optimal');
     const { bound } = proof as Exclude<typeof proof, string>;
     expect(bound.longest).toBeLessThanOrEqual(Math.round(whole.after.longest[0]!.length));
-    expect(bound).toMatchObject({ error: 0, warning: 0 });
+    // What the plan leaves out (entrants, first aid, widths, contacts, captains) no other places mend.
+    expect(bound).toMatchObject({ error: 0, warning: 5 });
     expect(after.longest[0]!.length).toBeLessThan(before.longest[0]!.length);
   });
 

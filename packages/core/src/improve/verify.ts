@@ -6,6 +6,7 @@ import { type Analysis, layoutStage } from '../analyse.ts';
 import type { Finding, LonLat } from '../finding.ts';
 import { inverseLength } from '../geodesy/karney.ts';
 import type { ItemKind, Plan } from '../plan/plan.ts';
+import type { DayFacts } from '../review/check.ts';
 import { CHECKS } from '../review/checks.ts';
 import { reviewLayout } from '../review/review.ts';
 import { leadPass } from '../station/directions.ts';
@@ -69,7 +70,7 @@ export function verified(
   const changed: Analysis = {
     ...layout.value,
     day: analysis.day,
-    ...reviewLayout(layout.value, beforeLayout(analysis)),
+    ...reviewLayout(layout.value, beforeLayout(analysis), undefined, dayFacts(analysis)),
   };
   const after = standingOf(changed);
   const weight = searchedWeight(analysis, present);
@@ -109,6 +110,12 @@ const boundOf = ({ bound }: Found, weight: number): Proof => ({
 const trivialBound = ({ spacing }: Analysis): Proof => ({
   bound: { error: 0, warning: 0, longest: spacing.reduce((sum, { mean }) => sum + mean, 0) },
 });
+
+/** Who runs, as before: stations that move change little of the day, which is worked out again with the plan. */
+function dayFacts({ day, kept }: Analysis): DayFacts | null {
+  const fields = kept?.fields ?? null;
+  return fields === null || day === null ? null : { races: fields.races, day };
+}
 
 /** What was found while the courses were read: it does not depend on stations. */
 function beforeLayout({ findings }: Analysis): Finding[] {

@@ -4,7 +4,9 @@
  * walkways come to level of service E, at which nobody can walk as they like; running takes more room than walking.
  */
 import type { Layout, StationLayout } from '../layout/layout.ts';
+import { findById } from '../plan/lookups.ts';
 import type { RaceOnCourse } from '../raceday/arrivals.ts';
+import type { RaceDay } from '../raceday/day.ts';
 import { type StretchOf, mostRunners } from '../raceday/crowd.ts';
 import { metres } from '../units.ts';
 import { type Case, type Check, type DayFacts, atStation, dayCheck } from './check.ts';
@@ -57,12 +59,17 @@ function stretchesAt(station: StationLayout, races: readonly RaceOnCourse[]): St
   });
 }
 
-function crowdAt(station: StationLayout, layout: Layout, { races }: DayFacts): Case<'crowded-road'>[] {
+/** Whether the busiest minute brings no more: nobody is on so short a stretch for longer. Only served passes are in it. */
+const neverMore = ({ id, passes }: StationLayout, most: number, day: RaceDay): boolean =>
+  passes.every(({ served }) => served) && (findById(day.stations, id)?.peak?.count ?? 0) <= most;
+
+function crowdAt(station: StationLayout, layout: Layout, { races, day }: DayFacts): Case<'crowded-road'>[] {
   const width = widthAt(station, layout);
   if (width === null) return [];
+  const most = Math.floor((2 * AROUND * width) / LEAST);
+  if (neverMore(station, most, day)) return [];
   const stretches = stretchesAt(station, races);
   const found = mostRunners(stretches);
-  const most = Math.floor((2 * AROUND * width) / LEAST);
   if (found === null || found.count <= most) return [];
   const ids = [...new Set(stretches.map(({ race }) => race.field.race.id))];
   return [

@@ -4,6 +4,8 @@ import { pointAt } from '../course/locate.ts';
 import { nearestOn } from '../course/passes.ts';
 import { swappedPosition } from '../course/swapped.ts';
 import type { LonLat } from '../finding.ts';
+import { wrapDegrees } from '../geodesy/ellipsoid.ts';
+import { inverseLength } from '../geodesy/karney.ts';
 import type { Layout } from '../layout/layout.ts';
 import type { PlanZone } from '../plan/plan.ts';
 import type { AbsenceParams } from '../text/params/reviewAbsence.ts';
@@ -12,8 +14,7 @@ import { depthIn, encloses, local, localZones } from './zones.ts';
 
 /** Metres from the nearest course. */
 const FAR = 1000;
-/** Between places of a zone's outline that are looked at, metres, and the most of them on one side of it. */
-const STEP: number = FAR;
+/** Most places that are looked at on one side of a zone. */
 const MOST_STEPS = 200;
 
 type Thing = AbsenceParams['far-from-courses']['things'][number];
@@ -28,18 +29,19 @@ const distanceTo = ({ courses }: Layout, at: LonLat): number =>
 const isSwapped = ({ courses }: Layout, at: LonLat): boolean =>
   courses.some((indexed) => swappedPosition(indexed, at) !== null);
 
-/** How near an outline comes to a course, looked at in steps; it stops where that is near enough. */
+/** How near an outline comes to a course, looked at in steps as wide as the last place was too far; it stops where that is near enough. */
 function outlineDistance(layout: Layout, { polygon }: PlanZone): number {
   let nearest = Infinity;
   for (const [k, from] of polygon.entries()) {
     const to = polygon[(k + 1) % polygon.length]!;
-    const [east, north] = local(from, to);
-    const steps = Math.min(Math.max(Math.ceil(Math.hypot(east!, north!) / STEP), 1), MOST_STEPS);
-    for (let step = 0; step < steps; step++) {
-      const share = step / steps;
-      const at: LonLat = [from[0] + (to[0] - from[0]) * share, from[1] + (to[1] - from[1]) * share];
-      nearest = Math.min(nearest, distanceTo(layout, at));
-      if (nearest <= FAR) return nearest;
+    const length = inverseLength(from[0], from[1], to[0], to[1]);
+    const [east, north] = [wrapDegrees(to[0] - from[0]), to[1] - from[1]];
+    for (let share = 0, step = 0; share < 1 && step < MOST_STEPS; step++) {
+      const at: LonLat = [wrapDegrees(from[0] + east * share), from[1] + north * share];
+      const distance = distanceTo(layout, at);
+      nearest = Math.min(nearest, distance);
+      if (distance <= FAR) return nearest;
+      share += Math.max(distance - FAR, FAR / 2) / length;
     }
   }
   return nearest;
