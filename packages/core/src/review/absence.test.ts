@@ -255,8 +255,8 @@ describe('far-from-courses', () => {
   });
 
   it('asks whether longitude and latitude are swapped where that would do', () => {
-    const [lon, lat]: readonly number[] = at(6000, 20);
-    const points = [{ kind: 'drop' as const, at: [lat!, lon!] as const }];
+    const [lon, lat] = at(6000, 20) as readonly [number, number];
+    const points = [{ kind: 'drop' as const, at: [lat, lon] as const }];
     expect(messages(farFromCourses, layout([on(2000, { points })]))).toEqual([
       expect.stringContaining('the two numbers may be swapped'),
     ]);

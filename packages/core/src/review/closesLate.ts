@@ -1,6 +1,6 @@
 /** A road that closes to traffic only after the first runner or racer on wheels is there. */
 import { type Check, COMMON_PRACTICE, dayCheck } from './check.ts';
-import { SAME_TIME, byCourse, noTime, roadPlaces } from './roadTimes.ts';
+import { SAME_TIME, byCourse, noTime, roadPlaces, withoutAt } from './roadTimes.ts';
 
 export const closesLate: Check = dayCheck(
   { code: 'closes-late', severity: 'error', source: COMMON_PRACTICE, missing: noTime('closes', 'no-closing') },
@@ -13,7 +13,7 @@ export const closesLate: Check = dayCheck(
     return byCourse(open, ({ closes, first }) => closes - first).map((places) => {
       const { course, measure, at, closes, first } = places[0]!;
       return {
-        params: { places: places.map(({ at: _, ...place }) => place) },
+        params: { places: places.map(withoutAt) },
         where: { path: '/clock', course, measure, at },
         measured: closes,
         limit: first,

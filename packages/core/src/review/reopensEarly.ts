@@ -1,6 +1,6 @@
 /** A road that reopens to traffic before the last runner or the sweep is through and the crew has cleared. */
 import { type Check, COMMON_PRACTICE, dayCheck } from './check.ts';
-import { SAME_TIME, byCourse, noTime, roadPlaces } from './roadTimes.ts';
+import { SAME_TIME, byCourse, noTime, roadPlaces, withoutAt } from './roadTimes.ts';
 
 /** Least time in which a crew takes tables, boxes and cups off the road, seconds: common practice, no source. */
 const CLEAR = 10 * 60;
@@ -21,7 +21,7 @@ export const reopensEarly: Check = dayCheck(
     return byCourse(early, ({ reopens, last, clear }) => last + clear - reopens).map((places) => {
       const { course, measure, at, reopens, last, clear } = places[0]!;
       return {
-        params: { places: places.map(({ at: _, ...place }) => place) },
+        params: { places: places.map(withoutAt) },
         where: { path: '/clock', course, measure, at },
         measured: reopens,
         limit: last + clear,

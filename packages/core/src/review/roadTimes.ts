@@ -105,3 +105,9 @@ export function byCourse<T extends RoadAt>(places: readonly T[], badness: (place
     places.filter((place) => place.course === course).sort((a, b) => badness(b) - badness(a)),
   );
 }
+
+/** A place as a finding's parameters hold it: the position is in `where`. */
+export function withoutAt<T extends { readonly at: LonLat }>(place: T): Omit<T, 'at'> {
+  const { at: _at, ...rest } = place;
+  return rest;
+}

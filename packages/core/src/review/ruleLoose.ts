@@ -5,7 +5,7 @@
 import type { Layout, StationLayout } from '../layout/layout.ts';
 import { DEFAULT_PRACTICE } from '../plan/defaults.ts';
 import type { Practice } from '../plan/plan.ts';
-import type { LooseRule } from '../text/params/reviewAbsence.ts';
+import type { LooseRule, RuleName } from '../text/params/reviewAbsence.ts';
 import { bendNearTables } from './bendNearTables.ts';
 import { type Case, type Check, COMMON_PRACTICE, check } from './check.ts';
 import { clearWidth } from './clearWidth.ts';
@@ -18,7 +18,7 @@ import { signDistance } from './signDistance.ts';
 const ROUNDED = 0.05;
 
 interface Usual {
-  readonly rule: keyof Practice;
+  readonly rule: RuleName;
   /** Which values are looser than the usual. */
   readonly looser: 'more' | 'less';
   /** How many errors and warnings the usual value would give that are not found now. */
@@ -109,7 +109,10 @@ function caseOf(rules: readonly Loose[], severity: 'note' | 'warning'): Case<'ru
   const alone = station !== null && rules.every((loose) => loose.station === station) ? { station } : {};
   return [
     {
-      params: { rules: rules.map(({ hidden: _, ...loose }) => loose), hidden },
+      params: {
+        rules: rules.map(({ rule, station: id, value, usual }) => ({ rule, station: id, value, usual })),
+        hidden,
+      },
       where: { path: '/practice', ...alone },
       severity,
     },

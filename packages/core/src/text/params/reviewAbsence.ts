@@ -1,13 +1,26 @@
 /** Named parameters of the findings on what a plan leaves out, and on slips in it. Lengths in metres, clock times in seconds; ids, not names. */
-import type { Practice } from '../../plan/rules.ts';
 import type { Served } from '../../kinds.ts';
 
 /** Who answers in an emergency. */
 export type Contact = 'emergency' | 'raceControl' | 'radioChannel';
 
+/** Rules of the practice that can be looser than the usual, by their keys in the plan. */
+export type RuleName =
+  | 'signAhead'
+  | 'signTolerance'
+  | 'trashTo'
+  | 'boxEvery'
+  | 'clearWidth'
+  | 'snapRadius'
+  | 'sideConfidence'
+  | 'maxSpacing'
+  | 'minSpacing'
+  | 'maxGrade'
+  | 'bendClear';
+
 /** A rule of the practice that is looser than the usual; `station`: where it is the station's own. */
 export interface LooseRule {
-  readonly rule: keyof Practice;
+  readonly rule: RuleName;
   readonly station: string | null;
   readonly value: number;
   readonly usual: number;
