@@ -14,7 +14,8 @@ const { status } = spawnSync(process.execPath, ['node_modules/typescript/bin/tsc
   stdio: 'inherit',
 });
 if (status !== 0) throw new Error('core does not compile; fix that first');
-const { CHECKS, STAGE_RULES, THEMES, themeText } = await import('@halfcup/core');
+const { CHECKS, STAGE_RULES, THEMES } = await import('@halfcup/core/stages');
+const { themeText } = await import('@halfcup/core/sentences');
 const benchmarks = join(root, 'packages/core/BENCHMARKS.md');
 
 const checks = join(root, 'packages/core/CHECKS.md');

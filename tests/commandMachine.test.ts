@@ -2,7 +2,7 @@
 import { spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { findingSchema, layoutSchema, planJsonSchema, raceDaySchema, reviewSchema } from '@halfcup/core';
+import { findingSchema, layoutSchema, planJsonSchema, raceDaySchema, reviewSchema } from '@halfcup/core/schemas';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
 import { ROOT } from './support/build.ts';

@@ -114,7 +114,7 @@ describe('halfcup review --placed', () => {
   it('the report shows the verdicts, and names the file of the points among what was reviewed', async () => {
     expect((await review('--placed', 'near.gpx', '--report', 'r.html')).exit).toBe(1);
     const report = readFileSync(join(folder, 'r.html'), 'utf8');
-    expect(report).toMatch(/<h2>As placed<\/h2>/u);
+    expect(report).toMatch(/<h2>As built<\/h2>/u);
     expect(report).toMatch(/<b>out of place<\/b>/u);
     expect(report).toContain('near.gpx');
   });

@@ -113,7 +113,15 @@ describe('the documents', () => {
   });
 
   it('of halfcup review fit their schema, with findings, waivers and checks that could not run', async () => {
-    const waivers = [{ code: 'item-outside', station: 'early', by: 'R. Gull', reason: 'a sign in the start area' }];
+    const waivers = [
+      {
+        code: 'item-outside',
+        station: 'early',
+        by: 'R. Gull',
+        reason: 'a sign in the start area',
+        date: '2027-08-01',
+      },
+    ];
     writeFileSync(join(folder, 'w.json'), planText(stations, { waivers }));
     for (const [at, file] of [
       [ROOT, 'fixtures/demo/plan.json'],

@@ -6,7 +6,8 @@
 import { readFileSync, readdirSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
-import { type Analysis, csvText, textOfCell, toCalendar, toCsv, toGpx } from '@halfcup/core';
+import { type Analysis, toCalendar, toCsv, toGpx } from '@halfcup/core';
+import { csvText, textOfCell } from '@halfcup/core/schemas';
 import { toGeoJson } from '@halfcup/core/geojson';
 import { readGpx } from '@halfcup/core/gpx';
 import { parse } from 'csv-parse/sync';

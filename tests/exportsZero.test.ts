@@ -1,19 +1,15 @@
 /** Nought where a number may be nought: no document holds a negative one, and papers print where every distance is 0. */
 import { readdirSync } from 'node:fs';
+import { type Analysis, analyse, compareAnalyses, improve, readPlan } from '@halfcup/core';
 import {
-  type Analysis,
-  analyse,
-  compareAnalyses,
   compareDocument,
   courseDocument,
-  improve,
   improveDocument,
   layoutDocument,
   raceDayDocument,
-  readPlan,
   reviewDocument,
   snapDocument,
-} from '@halfcup/core';
+} from '@halfcup/core/schemas';
 import { toGeoJson } from '@halfcup/core/geojson';
 import { nearestOn, passesOf } from '@halfcup/core/geometry';
 import { papersOf } from '@halfcup/core/sheets';

@@ -5,16 +5,9 @@
 import { expect, describe, it } from 'vitest';
 import { readFileSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
-import {
-  type Finding,
-  type Plan,
-  type UnitSystem,
-  analyse,
-  findingSentence,
-  readPlan,
-  reviewPlaced,
-  voiceOf,
-} from '@halfcup/core';
+import { type Finding, type Plan, analyse, findingSentence, readPlan, reviewPlaced } from '@halfcup/core';
+import { voiceOf } from '@halfcup/core/sentences';
+import { type UnitSystem } from '@halfcup/core/units';
 import { type GpxDocument, readGpx } from '@halfcup/core/gpx';
 import { findings as english } from '../packages/core/src/text/en/findings.ts';
 import { findings as spanish } from '../packages/core/src/text/es/findings.ts';

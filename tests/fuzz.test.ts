@@ -4,7 +4,8 @@
  * hangs, or prints what is no number. Seeds are fixed. Readers alone are fuzzed beside their sources.
  */
 import { describe, expect, it } from 'vitest';
-import { type Finding, type GpxDocument, analyse, findingLine } from '@halfcup/core';
+import { type Finding, analyse, findingLine } from '@halfcup/core';
+import { type GpxDocument } from '@halfcup/core/stages';
 import { readGpx } from '@halfcup/core/gpx';
 import { buildCourse } from '../packages/core/src/course/build.ts';
 import { nearestOn, passesOf } from '../packages/core/src/course/passes.ts';

@@ -7,7 +7,9 @@ import { afterAll, beforeAll, expect, it } from 'vitest';
 import { CORE, ROOT } from './support/build.ts';
 
 const HEAD = `
-import { type LonLat, type Metres, formatDuration, formatLength, parseDuration, parseLength } from '@halfcup/core';
+import { type LonLat } from '@halfcup/core';
+import { type Metres } from '@halfcup/core/plan';
+import { formatDuration, formatLength, parseDuration, parseLength } from '@halfcup/core/units';
 import { type Course, type IndexedCourse, type Pass, courseLength, passesOf, pointAt, segmentLength } from '@halfcup/core/geometry';
 declare const course: Course;
 declare const indexed: IndexedCourse;

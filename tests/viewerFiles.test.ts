@@ -1,6 +1,7 @@
 /** Plans as files, plans that the browser keeps, long files, and the page without its server: in a real browser. */
 import { courseLength } from '@halfcup/core/geometry';
-import { courseStage, readPlan } from '@halfcup/core';
+import { readPlan } from '@halfcup/core';
+import { courseStage } from '@halfcup/core/stages';
 import { readGpx } from '@halfcup/core/gpx';
 import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';

@@ -1,5 +1,6 @@
 /** Stations moved on the map by mouse, finger and keys, and the answer to "where is this?", held to what core makes of the resulting plan. */
-import { type Analysis, type LonLat, type StationLayout, analyse, gridReference, readPlan } from '@halfcup/core';
+import { type Analysis, type LonLat, type StationLayout, analyse, readPlan } from '@halfcup/core';
+import { gridReference } from '@halfcup/core/units';
 import { courseLength, passesOf, pointAt } from '@halfcup/core/geometry';
 import { readGpx } from '@halfcup/core/gpx';
 import { readFileSync } from 'node:fs';

@@ -1,17 +1,16 @@
 /** Positions side by side, review with waivers, points as placed, the report, race day and better positions: built, in a real browser. */
 import {
   type Analysis,
-  type GpxDocument,
   type PlanDocument,
-  type PlanVariant,
   analyse,
   compareAnalyses,
-  formatMinute,
   improve,
-  movedText,
   readPlan,
   withVariant,
 } from '@halfcup/core';
+import { type PlanVariant } from '@halfcup/core/plan';
+import { type GpxDocument, movedText } from '@halfcup/core/stages';
+import { formatMinute } from '@halfcup/core/units';
 import { readGpx } from '@halfcup/core/gpx';
 import { createHash } from 'node:crypto';
 import { readFileSync, writeFileSync } from 'node:fs';

@@ -21,11 +21,12 @@ const PURE = [
   "export * from '@halfcup/core/geometry';",
   "export * from '@halfcup/core/gpx';",
   "export * from '@halfcup/core/raceday';",
-  "export { courseStage, dayStage, layoutStage, passStage, findingLine } from '@halfcup/core';",
-  "export { formatClock, formatDuration, formatLength, formatMass, formatMeasure, formatMinute, formatVolume, lengthIn, metres, parseClock, parseDuration, parseLength, parseMass, parseVolume } from '@halfcup/core';",
+  "export { courseStage, dayStage, layoutStage, passStage } from '@halfcup/core/stages';",
+  "export { findingLine } from '@halfcup/core';",
+  "export { formatClock, formatDuration, formatLength, formatMass, formatMeasure, formatMinute, formatVolume, lengthIn, metres, parseClock, parseDuration, parseLength, parseMass, parseVolume } from '@halfcup/core/units';",
 ].join('\n');
 const REVIEW =
-  "export { analyse, analyseOn, reanalyse, CHECKS, STAGE_RULES, reviewLayout, reviewPlaced } from '@halfcup/core';";
+  "export { analyse, reanalyse, reviewPlaced } from '@halfcup/core';\nexport { analyseOn, CHECKS, STAGE_RULES, reviewLayout } from '@halfcup/core/stages';";
 
 /** As esbuild wants them named. */
 const TURF = ['@turf/*'];

@@ -7,7 +7,12 @@ import * as geojson from '@halfcup/core/geojson';
 import * as geometry from '@halfcup/core/geometry';
 import * as gpx from '@halfcup/core/gpx';
 import * as raceday from '@halfcup/core/raceday';
-import * as sheets from '@halfcup/core/sheets';
+import * as papers from '@halfcup/core/papers';
+import * as planParts from '@halfcup/core/plan';
+import * as schemas from '@halfcup/core/schemas';
+import * as sentences from '@halfcup/core/sentences';
+import * as stages from '@halfcup/core/stages';
+import * as units from '@halfcup/core/units';
 import { must } from './exported.ts';
 
 const PLAN = JSON.stringify({
@@ -86,8 +91,8 @@ const file = must(gpx.readGpx(GPX, 'c.gpx'));
 const document = must(core.readPlan(PLAN, 'plan.json'));
 const { plan } = document;
 const sources = { gpx: new Map([['c.gpx', file]]), results: new Map([['past.csv', 'time\n0:20:00\n']]) };
-const courses = must(core.courseStage(plan, sources));
-const seen = must(core.passStage(plan, courses));
+const courses = must(stages.courseStage(plan, sources));
+const seen = must(stages.passStage(plan, courses));
 const analysis = must(core.analyse(plan, sources));
 const { day } = analysis;
 if (day === null) throw new Error('the plan has a race day');
@@ -95,18 +100,18 @@ const [indexed] = courses;
 const { course } = indexed!;
 const at = [-17.385, -33.20007] as const;
 const [finding] = analysis.findings;
-const voice = core.voiceOf(plan, {});
+const voice = sentences.voiceOf(plan, {});
 const table = new Map(courses.map((one) => [one.course.id, one]));
 const [race] = plan.races;
 const field = must(raceday.fieldOf(race!, 3000, new Map()));
 const running = raceday.runRace(field, [0, geometry.courseLength(course)], null, null);
 const arrivals = raceday.arrivalsAt(analysis.stations, [running]);
-const review = core.reviewDocument(analysis, { sha256: '0', inputs: [{ file: 'c.gpx', sha256: '1' }] });
+const review = schemas.reviewDocument(analysis, { sha256: '0', inputs: [{ file: 'c.gpx', sha256: '1' }] });
 const improved = core.improve(analysis, { within: 20, step: 10, finest: 5 });
 const segments = file.tracks[0]!.segments;
 const where = { file: 'c.gpx', course: 'c', at };
 const options = { paper: 'a4', printedAt: '2027-09-01 18:30', language: 'en' };
-const context = sheets.contextOf({
+const context = papers.contextOf({
   type: 'FeatureCollection',
   features: [{ type: 'Feature', properties: {}, geometry: { type: 'Point', coordinates: [-17.39, -33.2] } }],
 });
@@ -133,7 +138,7 @@ const MADE = 4;
 
 const ARGS: Readonly<Record<string, readonly [args: readonly unknown[], deep?: number]>> = {
   analyse: [[plan, sources], MADE],
-  analyseOn: [[core.courseStage(plan, sources), plan, sources], MADE],
+  analyseOn: [[stages.courseStage(plan, sources), plan, sources], MADE],
   arrivalsAt: [[analysis.stations, [running]], MADE],
   ascentOf: [[course]],
   buildCourse: [[{ id: 'a', name: 'A', segments, drawn: 'centre', gaps: 'join', reverse: true, where }]],
@@ -156,6 +161,7 @@ const ARGS: Readonly<Record<string, readonly [args: readonly unknown[], deep?: n
   compareDocument: [[core.compareAnalyses(['before', 'after'], analysis, improved.analysis)]],
   contextOf: [[context]],
   countsOf: [[analysis.findings, analysis.checks]],
+  covers: [[{ code: 'leg-long', by: 'me', reason: 'short', seen: { item: 'sign' } }, finding]],
   courseDocument: [[course, analysis.findings, [{ at, measure: 1400 }]]],
   courseFromGeoJson: [[line, { id: 'x', name: 'X', track: 0, drawn: 'centre', gaps: 'join', reverse: false }]],
   courseFromGpxParser: [
@@ -214,7 +220,6 @@ const ARGS: Readonly<Record<string, readonly [args: readonly unknown[], deep?: n
   formatVolume: [[3, 'metric']],
   fromEastNorth: [[at, 10, 20]],
   gridReference: [[at, 4]],
-  hasField: [[plan], MADE],
   improve: [[analysis, { only: ['s2'], within: 20, step: 10, finest: 5, steps: 1e5 }], 2],
   improveDocument: [[improved], MADE],
   indexCourse: [[course]],
@@ -231,7 +236,6 @@ const ARGS: Readonly<Record<string, readonly [args: readonly unknown[], deep?: n
   metres: [[100, 'yd']],
   movedText: [[document, improved.plan.stations, improved.moves], MADE],
   nearestOn: [[indexed, at]],
-  offsetUncertainty: [[course, 8]],
   papersOf: [[analysis, { ...options, review, context }], 2],
   parseClock: [['08:00']],
   parseDuration: [['30 min']],
@@ -302,18 +306,18 @@ const ARGS: Readonly<Record<string, readonly [args: readonly unknown[], deep?: n
   readResults: [['time\n40:00\n', 'time', 'past.csv']],
   reanalyse: [[analysis, plan, sources], 2],
   reportHtml: [[{ analysis, review, made: '2027-09-01', language: 'en' }], MADE],
-  resultsKey: [['past.csv', 'time']],
   reviewDocument: [[analysis, { sha256: '0', inputs: [{ file: 'c.gpx', sha256: '1' }] }], MADE],
   reviewLayout: [[analysis, analysis.findings], MADE],
+  resultsKey: [['past.csv', 'time']],
   reviewPlaced: [[analysis, file], MADE],
   runRace: [[field, [0, 3000], null, { measures: [0, 3000], times: [28_800, 33_000] }], MADE],
   sayOf: [[voice]],
+  seenOf: [[finding]],
   segmentAzimuthDeg: [[-17.4, -33.2, -17.39, -33.2]],
   segmentLength: [[-17.4, -33.2, -17.39, -33.2]],
   sliceLine: [[course, 0, 100]],
   snapDocument: [[[{ at, name: 'Pin', passes, nearest }]]],
   sourceText: [['common practice, no source', 'en']],
-  startFlowOf: [[race]],
   startMeasure: [[course]],
   startPlan: [
     [
@@ -357,7 +361,7 @@ const ARGS: Readonly<Record<string, readonly [args: readonly unknown[], deep?: n
   ],
 };
 
-const FACES = { core, geojson, geometry, gpx, raceday, sheets };
+const FACES = { core, planParts, stages, schemas, sentences, units, geojson, geometry, gpx, raceday, papers };
 
 /** Every exported function by name, of all faces. */
 export const EXPORTED: ReadonlyMap<string, (...values: readonly unknown[]) => unknown> = new Map(

@@ -82,7 +82,19 @@ export const VIEWER_ROOMS: readonly string[] = [
   'main.tsx',
 ];
 /** Only outsiders import these. */
-export const FACES: readonly string[] = ['index.ts', 'geometry.ts', 'gpx.ts', 'geojson.ts', 'raceday.ts', 'papers.ts'];
+export const FACES: readonly string[] = [
+  'index.ts',
+  'plan.ts',
+  'stages.ts',
+  'schemas.ts',
+  'sentences.ts',
+  'quantities.ts',
+  'geometry.ts',
+  'gpx.ts',
+  'geojson.ts',
+  'raceday.ts',
+  'papers.ts',
+];
 
 const CORE = 'packages/core/src/';
 const CLI = 'packages/core/cli/';

@@ -4,7 +4,8 @@
  */
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { analyse, improve, layoutStage, readPlan, reviewLayout } from '@halfcup/core';
+import { analyse, improve, readPlan } from '@halfcup/core';
+import { layoutStage, reviewLayout } from '@halfcup/core/stages';
 import { readGpx } from '@halfcup/core/gpx';
 import { timed } from './timing.mjs';
 

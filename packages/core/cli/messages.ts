@@ -51,6 +51,7 @@ export const POINTS = {
 /** What a command cannot do, or leaves out. */
 export const REFUSAL = {
   placedOfOne: () => '--placed and --json-lines do not go together: recorded points are of one plan',
+  paperOfReport: () => '--paper is the size of the report: it needs --report FILE.html',
   reportOfOne: () => '--report and --json-lines do not go together: a report is of one plan',
   workersAlone: () => '--workers needs --json-lines: one plan is reviewed in one thread',
   onePlan: (count: number) =>

@@ -97,6 +97,7 @@ const review: CommandSpec = {
       shown: 'FILE.html',
       about: 'also write the report, to be printed and signed; an existing file only with --force',
     },
+    { name: 'paper', kind: ['a4', 'letter'], about: 'size of the report’s paper (default: a4)' },
     { name: 'json-lines', kind: 'flag', about: 'print one JSON document per line, with its file' },
     {
       name: 'workers',

@@ -1,5 +1,6 @@
 /** One plan's review as it is printed, and its report as a file. */
 import { type Result, good } from '../src/finding.ts';
+import type { Paper } from '../src/papers/frameStyle.ts';
 import { type Call, type Output, type Printed, has, refuse } from './call.ts';
 import { guardInputs, writeText } from './files.ts';
 import type { Io } from './io.ts';
@@ -23,9 +24,9 @@ export async function reviewOne(io: Io, file: string, call: Call): Promise<Resul
   return good({ text, exit: exitOf(review, has(call, 'strict')) });
 }
 
-async function writeReport(io: Io, { analysis, review }: Reviewed, call: Call): Promise<Result<null>> {
+async function writeReport(io: Io, { analysis, document, review }: Reviewed, call: Call): Promise<Result<null>> {
   const file = call.values.get('report');
-  if (file === undefined) return good(null);
+  if (file === undefined) return has(call, 'paper') ? refuse(REFUSAL.paperOfReport()) : good(null);
   if (file === call.values.get('out')) return refuse(REFUSAL.sameFile(file));
   if (!/\.html?$/iu.test(file)) return refuse(REFUSAL.reportNotHtml(file));
   const inputs = [
@@ -35,8 +36,14 @@ async function writeReport(io: Io, { analysis, review }: Reviewed, call: Call): 
   ];
   const guarded = await guardInputs(io, file, inputs);
   if (!guarded.ok) return guarded;
-  const { reportHtml } = await import('../src/papers/report.ts');
-  return writeText(io, file, reportHtml({ analysis, review, made: today(io) }), has(call, 'force'));
+  const [{ reportHtml }, { readContext }] = await Promise.all([
+    import('../src/papers/report.ts'),
+    import('./context.ts'),
+  ]);
+  const { drawing } = await readContext(io, document);
+  const paper = (call.values.get('paper') as Paper | undefined) ?? 'a4';
+  const input = { analysis, review, made: today(io), paper, ...(drawing === null ? {} : { context: drawing }) };
+  return writeText(io, file, reportHtml(input), has(call, 'force'));
 }
 
 /** The calendar day here, ISO 8601. */

@@ -1,6 +1,6 @@
 /** Joins a table of stations to a course: node join-csv.mjs COURSE.gpx STATIONS.csv (name,longitude,latitude; no quotes) */
 import { readFileSync } from 'node:fs';
-import { csvText } from '@halfcup/core';
+import { csvText } from '@halfcup/core/schemas';
 import { passesOf } from '@halfcup/core/geometry';
 import { courseFromGpx, findingLine } from '@halfcup/core/gpx';
 

@@ -1,6 +1,7 @@
 /** Reviews plans over HTTP: node service.mjs [PORT]. POST /review takes { "plan": …, "files": { "full.gpx": "<gpx …" } }. */
 import { createServer } from 'node:http';
-import { findingDocument, reviewPlan } from '@halfcup/core';
+import { reviewPlan } from '@halfcup/core';
+import { findingDocument } from '@halfcup/core/schemas';
 
 const MOST = 20_000_000;
 const refusal = (status, message) => Object.assign(new Error(message), { status });

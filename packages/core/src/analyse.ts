@@ -69,7 +69,8 @@ export interface Kept extends Pick<Review, 'atStations'> {
  * gap, marks with no order, a part beyond its course.
  * @example
  * ```ts
- * import { courseLength, courseStage, readPlan } from '@halfcup/core';
+ * import { readPlan } from '@halfcup/core';
+ * import { courseLength, courseStage } from '@halfcup/core/stages';
  * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
  *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
  *   "races": [{ "id": "r", "course": "c" }],
@@ -90,7 +91,8 @@ export function courseStage(plan: Plan, sources: CourseSources): Result<readonly
  * first stage gave for the same plan. Errors: a station at a measure that its course does not have.
  * @example
  * ```ts
- * import { courseStage, passStage, readPlan } from '@halfcup/core';
+ * import { readPlan } from '@halfcup/core';
+ * import { courseStage, passStage } from '@halfcup/core/stages';
  * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
  *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
  *   "races": [{ "id": "r", "course": "c" }],
@@ -121,7 +123,8 @@ function allSeen(seen: readonly Result<SeenStation>[]): Result<readonly SeenStat
  * gave; `results`: texts of past results by the plan's names. What is wrong or assumed is in its `findings`.
  * @example
  * ```ts
- * import { courseStage, dayStage, passStage, readPlan } from '@halfcup/core';
+ * import { readPlan } from '@halfcup/core';
+ * import { courseStage, dayStage, passStage } from '@halfcup/core/stages';
  * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
  *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
  *   "races": [{ "id": "r", "course": "c",
@@ -156,7 +159,8 @@ const endsOf = (course: Course): [number, number] => [startMeasure(course), cour
  * Errors: as `passStage`. The checks are not run: see `reviewLayout`.
  * @example
  * ```ts
- * import { courseStage, layoutStage, readPlan } from '@halfcup/core';
+ * import { readPlan } from '@halfcup/core';
+ * import { courseStage, layoutStage } from '@halfcup/core/stages';
  * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
  *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
  *   "races": [{ "id": "r", "course": "c" }],
@@ -225,7 +229,7 @@ const isSeen = (result: Result<SeenStation> | undefined, station: SeenStation): 
  * const result = analyse(read.value.plan, { gpx: new Map() });
  * if (!result.ok) throw new Error(result.findings[0]?.message);
  * const { findings, spacing } = result.value;
- * findings.length; // → 0
+ * findings.filter(({ severity }) => severity === 'error').length; // → 0
  * spacing[0]?.legs.map(({ from, to, length }) => [from, to, length]); // → [['start', 's1', 2000], ['s1', 'finish', 1729.67]]
  * ```
  */
@@ -240,7 +244,8 @@ export function analyse(plan: Plan, sources: Sources): Result<Analysis> {
  * Errors: as `analyse`.
  * @example
  * ```ts
- * import { analyseOn, courseStage, readPlan } from '@halfcup/core';
+ * import { readPlan } from '@halfcup/core';
+ * import { analyseOn, courseStage } from '@halfcup/core/stages';
  * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
  *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
  *   "races": [{ "id": "r", "course": "c" }],

@@ -45,7 +45,7 @@ const STYLES: Readonly<
  * decimals. What is not finite prints as a dash.
  * @example
  * ```ts
- * import { formatLength } from '@halfcup/core';
+ * import { formatLength } from '@halfcup/core/units';
  * formatLength(5012.3, 'metric', 'long'); // → '5.01 km'
  * formatLength(91.44, 'imperial', 'wheel'); // → '100 yd'
  * formatLength(1.8288, 'imperial', 'table'); // → '6 ft'
@@ -64,7 +64,7 @@ export function formatLength(metres: Metres, units: UnitSystem, style: LengthSty
  * Course distance (a measure in metres) for people, to about a metre. What is not finite prints as a dash.
  * @example
  * ```ts
- * import { formatMeasure } from '@halfcup/core';
+ * import { formatMeasure } from '@halfcup/core/units';
  * formatMeasure(5012.3, 'metric'); // → '5.012 km'
  * formatMeasure(5012.3, 'imperial'); // → '3.114 mi'
  * ```
@@ -79,7 +79,7 @@ export function formatMeasure(measure: Metres, units: UnitSystem): string {
  * A volume in litres for people, in litres or US gallons. What is not finite prints as a dash.
  * @example
  * ```ts
- * import { formatVolume } from '@halfcup/core';
+ * import { formatVolume } from '@halfcup/core/units';
  * formatVolume(7.57, 'metric'); // → '7.6 l'
  * formatVolume(7.57, 'imperial'); // → '2.0 gal'
  * ```
@@ -95,7 +95,7 @@ export function formatVolume(litres: Litres, units: UnitSystem): string {
  * A mass in kilograms for people, in kilograms or pounds. What is not finite prints as a dash.
  * @example
  * ```ts
- * import { formatMass } from '@halfcup/core';
+ * import { formatMass } from '@halfcup/core/units';
  * formatMass(3.9, 'metric'); // → '3.9 kg'
  * formatMass(3.9, 'imperial'); // → '8.6 lb'
  * ```
@@ -114,7 +114,7 @@ const two = (value: number): string => String(value).padStart(2, '0');
  * finite prints as a dash.
  * @example
  * ```ts
- * import { formatClock } from '@halfcup/core';
+ * import { formatClock } from '@halfcup/core/units';
  * formatClock(28830); // → '08:00:30'
  * formatClock(95400); // → '26:30:00'
  * formatClock(-60); // → '-00:01:00'
@@ -132,7 +132,7 @@ export function formatClock(seconds: Seconds): string {
  * HH:MM of the clock minute that a time falls in (seconds after midnight, rounded down). What is not finite prints as a dash.
  * @example
  * ```ts
- * import { formatMinute } from '@halfcup/core';
+ * import { formatMinute } from '@halfcup/core/units';
  * formatMinute(28859); // → '08:00'
  * ```
  */
@@ -146,7 +146,7 @@ export function formatMinute(seconds: Seconds): string {
  * `parseDuration`. What is not finite prints as a dash.
  * @example
  * ```ts
- * import { formatDuration } from '@halfcup/core';
+ * import { formatDuration } from '@halfcup/core/units';
  * formatDuration(1800); // → '30 min'
  * formatDuration(15900); // → '4:25:00'
  * ```

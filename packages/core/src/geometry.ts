@@ -10,7 +10,7 @@ export { type EastNorth, eastNorth, fromEastNorth } from './geodesy/frame.ts';
 
 // A course from points, from stretches of others, from what another reader holds
 export type { GpxSegment } from './gpx/document.ts';
-export { type CourseInput, JOINED_GAP, buildCourse } from './course/build.ts';
+export { type CourseInput, buildCourse } from './course/build.ts';
 export {
   type Course,
   type Drawn,
@@ -30,7 +30,7 @@ export { type GpxParserLine, type GpxParserResult, courseFromGpxParser } from '.
 
 // Measure: raw along the line, calibrated by marks
 export { measureLine } from './course/measure.ts';
-export { type Calibration, FACTOR_LIMITS, type Mark, calibrate } from './course/calibrate.ts';
+export { type Calibration, type Mark, calibrate } from './course/calibrate.ts';
 export { measureOf, rawOf } from './course/scale.ts';
 
 // From a point to its passes
@@ -41,7 +41,7 @@ export { swappedPosition } from './course/swapped.ts';
 // From a measure to its point, and what lies between two
 export { type PointAt, ascentOf, elevationAt, pointAt, sliceLine } from './course/locate.ts';
 export { type CourseLeg, ascentBetween, legBetween } from './course/legs.ts';
-export { type WheelReading, offsetUncertainty, wheelBetween } from './layout/wheel.ts';
+export { type WheelReading, wheelBetween } from './layout/wheel.ts';
 
 // What a recorder left in a track
 export { type Flaw, cleaned, flawFindings, flawsOf, tangleFindings } from './course/quality.ts';

@@ -29,8 +29,8 @@ const FORMS: Readonly<Record<ItemKind, ItemForm>> = {
  * The form of a kind of item.
  * @example
  * ```ts
- * import { ITEM_KINDS, formOf } from '@halfcup/core';
- * ITEM_KINDS.filter((kind) => formOf(kind) === 'table'); // → ['gel', 'sportsDrink', 'water']
+ * import { formOf } from '@halfcup/core/plan';
+ * formOf('sportsDrink'); // → 'table'
  * ```
  */
 export function formOf(kind: ItemKind): ItemForm {

@@ -96,7 +96,8 @@ export function nextStation(analysis: Layout, race: string, measure: Metres): Ne
  * `analyse`.
  * @example
  * ```ts
- * import { etaAt, formatClock, reviewPlan } from '@halfcup/core';
+ * import { etaAt, reviewPlan } from '@halfcup/core';
+ * import { formatClock } from '@halfcup/core/units';
  *
  * const reviewed = reviewPlan({
  *   plan: {
@@ -108,7 +109,7 @@ export function nextStation(analysis: Layout, race: string, measure: Metres): Ne
  * });
  * if (!reviewed.ok) throw new Error(reviewed.findings[0]?.message);
  * const half = etaAt(reviewed.value.analysis, 'r', 0.5, 2000);
- * half && formatClock(half); // → '08:12:28'
+ * half && formatClock(half); // → '08:12:13'
  * etaAt(reviewed.value.analysis, 'r', 0.5, 5000); // → null
  * ```
  */

@@ -6,7 +6,7 @@
  */
 
 // Who runs: the field of a race, from a model or from past results
-export { type PastResults, fieldOf, resultsKey, startFlowOf } from './raceday/field.ts';
+export { type PastResults, fieldOf, resultsKey } from './raceday/field.ts';
 export { type PastTimes, readResults } from './raceday/results.ts';
 
 // When they arrive
@@ -26,7 +26,7 @@ export type { Direction, StationPass } from './station/station.ts';
 // What that needs: at one station, on the whole day
 export { stationDay } from './raceday/stationDay.ts';
 export { massCurve } from './raceday/prePour.ts';
-export { type DayStation, type ResultTexts, hasField, raceDayOf } from './raceday/raceDay.ts';
+export { type DayStation, type ResultTexts, raceDayOf } from './raceday/raceDay.ts';
 export type {
   DayCrew,
   Field,

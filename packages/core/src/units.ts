@@ -142,7 +142,7 @@ function parseQuantity(value: unknown, kind: Kind): Parsed {
  * what was found and what is accepted. Units: m, km, cm, in, ft, yd, mi.
  * @example
  * ```ts
- * import { parseLength } from '@halfcup/core';
+ * import { parseLength } from '@halfcup/core/units';
  * parseLength('1.5 mi'); // → { ok: true, value: 2414.016 }
  * parseLength(91.44); // → { ok: true, value: 91.44 }
  * parseLength('100').ok; // → false
@@ -154,7 +154,7 @@ export const parseLength = (value: unknown): Parsed<Metres> => parseQuantity(val
  * Litres from a number (litres) or a text such as "7 fl oz" (US); refuses as `parseLength` does. Units: l, ml, gal, fl oz.
  * @example
  * ```ts
- * import { parseVolume } from '@halfcup/core';
+ * import { parseVolume } from '@halfcup/core/units';
  * parseVolume('1 gal'); // → { ok: true, value: 3.785411784 }
  * parseVolume('200 ml'); // → { ok: true, value: 0.2 }
  * ```
@@ -165,7 +165,7 @@ export const parseVolume = (value: unknown): Parsed<Litres> => parseQuantity(val
  * Kilograms from a number (kilograms) or a text such as "8.3 lb"; refuses as `parseLength` does. Units: kg, lb.
  * @example
  * ```ts
- * import { parseMass } from '@halfcup/core';
+ * import { parseMass } from '@halfcup/core/units';
  * parseMass('10 lb'); // → { ok: true, value: 4.5359237 }
  * ```
  */
@@ -176,7 +176,7 @@ export const parseMass = (value: unknown): Parsed<Kilograms> => parseQuantity(va
  * "4:25" is refused: it could be minutes or hours.
  * @example
  * ```ts
- * import { parseDuration } from '@halfcup/core';
+ * import { parseDuration } from '@halfcup/core/units';
  * parseDuration('4:25:00'); // → { ok: true, value: 15900 }
  * parseDuration('30 min'); // → { ok: true, value: 1800 }
  * parseDuration('4:25').ok; // → false
@@ -195,7 +195,7 @@ export function parseDuration(value: unknown): Parsed<Seconds> {
  * Seconds after midnight from "08:00" or "08:00:30"; hours may pass 24 (the next day). Anything else is refused, numbers too.
  * @example
  * ```ts
- * import { parseClock } from '@halfcup/core';
+ * import { parseClock } from '@halfcup/core/units';
  * parseClock('08:00:30'); // → { ok: true, value: 28830 }
  * parseClock('26:30'); // → { ok: true, value: 95400 }
  * parseClock('8 am').ok; // → false
@@ -212,7 +212,7 @@ export function parseClock(value: unknown): Parsed<Seconds> {
  * Metres expressed in another unit of length.
  * @example
  * ```ts
- * import { lengthIn } from '@halfcup/core';
+ * import { lengthIn } from '@halfcup/core/units';
  * lengthIn(42195, 'mi'); // → 26.2188
  * ```
  */
@@ -235,7 +235,7 @@ export const massIn = (kilograms: Kilograms, unit: MassUnit): number => (kilogra
  * Metres of so many of a unit, with one rounding for whole numbers.
  * @example
  * ```ts
- * import { metres } from '@halfcup/core';
+ * import { metres } from '@halfcup/core/units';
  * metres(100, 'yd'); // → 91.44
  * ```
  */

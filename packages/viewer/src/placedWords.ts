@@ -1,5 +1,6 @@
 /** What is said of a recorded item, in the units shown. */
-import type { PlacedVerdict, Units } from '@halfcup/core';
+import type { PlacedVerdict } from '@halfcup/core';
+import type { Units } from '@halfcup/core/plan';
 import { ITEM_WORD, lengthText } from './words.ts';
 
 /** "Trash, last box": one point may stand for a whole stretch. */

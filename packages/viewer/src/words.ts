@@ -2,8 +2,11 @@
  * The words and figures that people read: item names, sides, compass words, and lengths as a crew can lay them out,
  * in the units chosen for display. Lengths come in as metres.
  */
-import type { Finding, ItemKind, PointKind, Say, Served, Severity, Side, Units } from '@halfcup/core';
-import { NO_NAMES, sayOf } from '@halfcup/core';
+import type { Finding, Severity } from '@halfcup/core';
+import type { ItemKind, PointKind, Served, Units } from '@halfcup/core/plan';
+import type { Say } from '@halfcup/core/sentences';
+import type { Side } from '@halfcup/core/stages';
+import { NO_NAMES, sayOf } from '@halfcup/core/sentences';
 
 export const DASH = '–';
 const MINUS = '−';

@@ -3,7 +3,7 @@ import { type Analysis, type Finding, type Plan, type Result, analyse, readPlan 
 import { toGeoJson } from '@halfcup/core/geojson';
 import { type Course, type Pass, buildCourse, courseLength, indexCourse, passesOf } from '@halfcup/core/geometry';
 import { type GpxDocument, readGpx } from '@halfcup/core/gpx';
-import { hasField } from '@halfcup/core/raceday';
+import { type RaceDay, learnRates } from '@halfcup/core/raceday';
 import { type PrintedPaper, papersOf } from '@halfcup/core/papers';
 
 export const read = (bytes: Uint8Array): Result<GpxDocument> => readGpx(bytes, 'c.gpx');
@@ -13,8 +13,10 @@ export function run(text: string, gpx: ReadonlyMap<string, GpxDocument>): Analys
   if (!plan.ok) return plan.findings;
   const given: Plan = plan.value.plan;
   const result = analyse(given, { gpx });
-  return result.ok && hasField(given) ? result.value : result.findings;
+  return result.ok ? result.value : result.findings;
 }
+export const crew = ({ totals }: RaceDay): number => totals.crew;
+export const rates: typeof learnRates = learnRates;
 export const snap = (document: GpxDocument): readonly Pass[] => {
   const course = buildCourse({ id: 'c', name: 'C', segments: document.tracks[0]?.segments ?? [] });
   return course.ok ? passesOf(indexCourse(course.value), [-17.4, -33.2]) : [];

@@ -3,7 +3,7 @@ import { analyse, readPlan } from '@halfcup/core';
 import { toGeoJson } from '@halfcup/core/geojson';
 import { buildCourse, courseLength, indexCourse, passesOf } from '@halfcup/core/geometry';
 import { readGpx } from '@halfcup/core/gpx';
-import { fieldOf, hasField } from '@halfcup/core/raceday';
+import { fieldOf } from '@halfcup/core/raceday';
 import { papersOf } from '@halfcup/core/papers';
 
 const held = (result) => {
@@ -27,7 +27,7 @@ export function figuresOf(planText, gpxFiles) {
     stations: analysis.stations.map(({ id, passes: served }) => [id, served.length]),
     findings: analysis.findings.map(({ code, severity }) => `${severity} ${code}`),
     features: toGeoJson(analysis).features.length,
-    starters: hasField(plan) ? held(fieldOf(plan.races[0], courseLength(course), new Map())).start.length : 0,
+    starters: held(fieldOf(plan.races[0], courseLength(course), new Map())).start.length,
     papers: papers.map(({ name, html }) => [name, html.length]),
   };
 }

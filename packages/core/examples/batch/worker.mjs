@@ -1,6 +1,7 @@
 /** A worker thread's job: the text of a plan in, its counts and the codes of its errors out. */
 import { readFile } from 'node:fs/promises';
-import { countsOf, reviewPlan } from '@halfcup/core';
+import { reviewPlan } from '@halfcup/core';
+import { countsOf } from '@halfcup/core/schemas';
 import { readGpx } from '@halfcup/core/gpx';
 import { DEMO } from '../plans.mjs';
 

@@ -1,5 +1,6 @@
 /** A plan with the texts of its GPX files in, its review out. The same in, the same out: it may be done again without harm. */
-import { findingDocument, reviewDocument, reviewPlan } from '@halfcup/core';
+import { reviewPlan } from '@halfcup/core';
+import { findingDocument, reviewDocument } from '@halfcup/core/schemas';
 import { sha256 } from './queue.mjs';
 
 /** `plan`: its text; `files`: a Map of GPX texts by the names that the plan uses. A plan that cannot be used gives its problems. */

@@ -32,7 +32,8 @@ const findings = (list: readonly Finding[]): Finding[] => list.map(findingDocume
  * What `halfcup compare` prints: a comparison with its numbers rounded; `gained` and `lost` as they are to be printed.
  * @example
  * ```ts
- * import { analyse, compareAnalyses, compareDocument, readPlan } from '@halfcup/core';
+ * import { analyse, compareAnalyses, readPlan } from '@halfcup/core';
+ * import { compareDocument } from '@halfcup/core/schemas';
  * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
  *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
  *   "races": [{ "id": "r", "course": "c" }],

@@ -29,7 +29,7 @@ export const harmlessText = (text: string): string => (FORMULA.test(text) ? `'${
  * a formula is written with an apostrophe before it.
  * @example
  * ```ts
- * import { textOfCell } from '@halfcup/core';
+ * import { textOfCell } from '@halfcup/core/schemas';
  * textOfCell("'=2+3"); // → '=2+3'
  * textOfCell("'tis"); // → "'tis"
  * ```
@@ -60,7 +60,7 @@ const quoted = (text: string): string => (/[",\r\n]|^\s|\s$/u.test(text) ? `"${t
  * that is not finite.
  * @example
  * ```ts
- * import { csvText } from '@halfcup/core';
+ * import { csvText } from '@halfcup/core/schemas';
  * csvText([['name', 'offset'], ['=A1, "north"', -2.5]]); // → `name,offset\r\n"'=A1, ""north""",-2.5\r\n`
  * ```
  */

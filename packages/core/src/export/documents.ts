@@ -83,7 +83,7 @@ export interface LayoutDocument {
  * A finding with its numbers rounded and its keys in the usual order, as every document has it.
  * @example
  * ```ts
- * import { findingDocument } from '@halfcup/core';
+ * import { findingDocument } from '@halfcup/core/schemas';
  * const measured = 71.20000004;
  * const found = findingDocument({ where: { measure: 5012.3456789 }, message: 'Near.', severity: 'warning', code: 'sign-distance', measured });
  * found.where.measure; // → 5012.345679
@@ -124,7 +124,9 @@ function rounded(value: unknown): unknown {
  * those that it is calibrated by.
  * @example
  * ```ts
- * import { courseDocument, courseStage, readPlan } from '@halfcup/core';
+ * import { readPlan } from '@halfcup/core';
+ * import { courseStage } from '@halfcup/core/stages';
+ * import { courseDocument } from '@halfcup/core/schemas';
  * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
  *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
  *   "races": [{ "id": "r", "course": "c" }],
@@ -174,7 +176,9 @@ function factorsOf({ scale }: Course): CourseDocument['factors'] {
  * Points with all their passes of one course, in the order given; `passesOf` and `nearestOn` find these.
  * @example
  * ```ts
- * import { courseStage, readPlan, snapDocument } from '@halfcup/core';
+ * import { readPlan } from '@halfcup/core';
+ * import { courseStage } from '@halfcup/core/stages';
+ * import { snapDocument } from '@halfcup/core/schemas';
  * import { nearestOn, passesOf } from '@halfcup/core/geometry';
  * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
  *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
@@ -209,7 +213,8 @@ export function snapDocument(points: readonly SnappedPoint[]): SnapDocument {
  * A whole layout; `findings` as they are to be printed, with their places in the plan (`placeFindings`).
  * @example
  * ```ts
- * import { analyse, layoutDocument, readPlan } from '@halfcup/core';
+ * import { analyse, readPlan } from '@halfcup/core';
+ * import { layoutDocument } from '@halfcup/core/schemas';
  * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
  *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
  *   "races": [{ "id": "r", "course": "c" }],

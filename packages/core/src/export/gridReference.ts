@@ -26,7 +26,7 @@ const none = (reason: string): GridReference => ({ text: null, reason });
  * for what is no place. At a square's very edge the square to the north or east is named.
  * @example
  * ```ts
- * import { gridReference } from '@halfcup/core';
+ * import { gridReference } from '@halfcup/core/units';
  * gridReference([-17.4, -33.2]).text; // → '28H BJ 7628 2397'
  * gridReference([0, 89]).text; // → null
  * ```

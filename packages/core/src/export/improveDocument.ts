@@ -36,7 +36,8 @@ const proof = (one: Proof): Proof =>
  * An improvement with its numbers rounded, without the changed plan and its analysis.
  * @example
  * ```ts
- * import { analyse, improve, improveDocument, readPlan } from '@halfcup/core';
+ * import { analyse, improve, readPlan } from '@halfcup/core';
+ * import { improveDocument } from '@halfcup/core/schemas';
  * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
  *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
  *   "races": [{ "id": "r", "course": "c" }],

@@ -123,7 +123,8 @@ function stopPlace({ stations }: Analysis, id: string): LonLat | null {
  * Race day of an analysis that has one (`day` is not `null`); `findings` as they are to be printed.
  * @example
  * ```ts
- * import { analyse, raceDayDocument, readPlan } from '@halfcup/core';
+ * import { analyse, readPlan } from '@halfcup/core';
+ * import { raceDayDocument } from '@halfcup/core/schemas';
  * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
  *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
  *   "races": [{ "id": "r", "course": "c",
@@ -134,7 +135,7 @@ function stopPlace({ stations }: Analysis, id: string): LonLat | null {
  * if (!result.ok) throw new Error(result.findings[0]?.message);
  * const { day, findings } = result.value;
  * const document = day && raceDayDocument(result.value, day, findings);
- * document?.stations.map(({ first, last, crewAt }) => [first, last, crewAt]); // → [['08:07:19', '08:21:09', '06:35:45']]
+ * document?.stations.map(({ first, last, crewAt }) => [first, last, crewAt]); // → [['08:07:17', '08:21:09', '06:35:34']]
  * ```
  */
 export function raceDayDocument(analysis: Analysis, day: RaceDay, findings: readonly Finding[]): RaceDayDocument {

@@ -86,7 +86,8 @@ export const isReviewDocument: Shape = recordOf<ReviewDocument>('the document th
  * The document of an analysis, whose findings have their places in the plan (`placeFindings`), and of the files it was made from.
  * @example
  * ```ts
- * import { analyse, readPlan, reviewDocument } from '@halfcup/core';
+ * import { analyse, readPlan } from '@halfcup/core';
+ * import { reviewDocument } from '@halfcup/core/schemas';
  * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
  *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
  *   "races": [{ "id": "r", "course": "c" }],
@@ -95,7 +96,7 @@ export const isReviewDocument: Shape = recordOf<ReviewDocument>('the document th
  * const result = analyse(read.value.plan, { gpx: new Map() });
  * if (!result.ok) throw new Error(result.findings[0]?.message);
  * const { counts, checks } = reviewDocument(result.value, { sha256: '0'.repeat(64), inputs: [] });
- * [counts.error, counts.warning]; // → [0, 0]
+ * [counts.error, counts.warning]; // → [0, 5]
  * checks.find(({ ran }) => !ran)?.reason; // → 'no race of the plan has waves'
  * ```
  */
@@ -143,7 +144,7 @@ const placedDocument = (verdict: PlacedVerdict): PlacedVerdict => ({
  * How many findings of each kind, and how many checks could not run.
  * @example
  * ```ts
- * import { countsOf } from '@halfcup/core';
+ * import { countsOf } from '@halfcup/core/schemas';
  * const off = { code: 'station-off-course', severity: 'error', message: 'Far off.', where: {} } as const;
  * const waived = { ...off, waived: { by: 'course designer', reason: 'a footbridge' } };
  * countsOf([off, waived], []); // → { error: 1, warning: 0, note: 0, waived: 1, cannotTell: 0, notRun: 0 }

@@ -16,7 +16,8 @@ const MISS = 1e-3;
  * station's place, and of items given up, change; lengths keep their unit.
  * @example
  * ```ts
- * import { analyse, improve, movedText, readPlan } from '@halfcup/core';
+ * import { analyse, improve, readPlan } from '@halfcup/core';
+ * import { movedText } from '@halfcup/core/stages';
  * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
  *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
  *   "races": [{ "id": "r", "course": "c" }],
@@ -61,7 +62,7 @@ function writtenMeasure(text: string, index: number): unknown {
  * `like`: a length as a plan's file has it (`2620`, `"2.62 km"`); anything else gives a number.
  * @example
  * ```ts
- * import { lengthLike } from '@halfcup/core';
+ * import { lengthLike } from '@halfcup/core/stages';
  * lengthLike('2.62 km', 2750); // → '2.75 km'
  * lengthLike('100 yd', 100); // → '109.361 yd'
  * lengthLike(2620, 2750); // → 2750

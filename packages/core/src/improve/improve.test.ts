@@ -44,7 +44,7 @@ type Score = readonly [error: number, warning: number, longest: number, dropped:
 function scoreOf({ findings, spacing }: Analysis, places: readonly Pick<Place, 'shift' | 'dropped'>[]): Score {
   const count = (severity: string): number =>
     findings.filter(
-      (finding) => finding.severity === severity && finding.waived === undefined && finding.code !== 'waiver-unmatched',
+      (finding) => finding.severity === severity && finding.waived === undefined && !finding.code.startsWith('waiver-'),
     ).length;
   const longest = spacing.reduce((sum, race) => sum + Math.round(race.longest), 0);
   const sum = (value: (place: Pick<Place, 'shift' | 'dropped'>) => number): number =>
@@ -151,7 +151,15 @@ function randomPlan(seed: number): Plan {
   const plan = planOf({ courses, races: courses.map(({ id }) => planRace(id, id)), stations, practice });
   const waivers =
     random() < 0.3
-      ? [{ code: pick('sign-distance', 'items-overlap', 'leg-long'), station: 's1', by: 'x', reason: 'y' }]
+      ? [
+          {
+            code: pick('sign-distance', 'items-overlap', 'leg-long'),
+            station: 's1',
+            by: 'R. Gull',
+            reason: 'a driveway',
+            date: '2027-08-01',
+          },
+        ]
       : [];
   return { ...plan, waivers };
 }

@@ -1,6 +1,7 @@
 /** How an analysed plan stands: its findings counted, and the longest leg of every race. */
 import type { Analysis } from '../analyse.ts';
 import type { Finding } from '../finding.ts';
+import { WAIVER_CODES } from '../review/waivers.ts';
 
 /** A race's longest leg. */
 export interface LongestLeg {
@@ -23,8 +24,8 @@ export interface Standing {
   readonly longest: readonly LongestLeg[];
 }
 
-/** A waiver that matches nothing is not counted: mending what it is about would be no gain otherwise. */
-const isIdle = ({ code }: Finding): boolean => code === 'waiver-unmatched';
+/** What is said of a waiver itself is not counted: mending what it is about would be no gain otherwise. */
+const isIdle = ({ code }: Finding): boolean => (WAIVER_CODES as readonly string[]).includes(code);
 
 /** Whether a finding counts. */
 export const isOpen = (finding: Finding): boolean => finding.waived === undefined && !isIdle(finding);

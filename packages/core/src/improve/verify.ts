@@ -8,6 +8,7 @@ import { inverseLength } from '../geodesy/karney.ts';
 import type { ItemKind, Plan } from '../plan/plan.ts';
 import type { DayFacts } from '../review/check.ts';
 import { CHECKS } from '../review/checks.ts';
+import { WAIVER_CODES } from '../review/waivers.ts';
 import { reviewLayout } from '../review/review.ts';
 import { leadPass } from '../station/directions.ts';
 import { ERROR, type Ground, isOfPlaces, weightOf } from './costs.ts';
@@ -126,7 +127,7 @@ function dayFacts({ day, kept }: Analysis): DayFacts | null {
 
 /** What was found while the courses were read: it does not depend on stations. */
 function beforeLayout({ findings }: Analysis): Finding[] {
-  const later = new Set([...CHECKS.map(({ code }) => code), 'waiver-unmatched']);
+  const later = new Set([...CHECKS.map(({ code }) => code), ...WAIVER_CODES]);
   return findings.filter(({ code }) => !later.has(code));
 }
 

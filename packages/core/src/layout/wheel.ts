@@ -40,16 +40,6 @@ const SPARSE = 24;
 /**
  * Uncertainty of an item's offset on a road of `width` metres, metres: 1 where the course is drawn on the road's centre, else half the
  * road, 4 where its width is unknown. Common practice, no source.
- * @example
- * ```ts
- * import { buildCourse, offsetUncertainty } from '@halfcup/core/geometry';
- *
- * const pier = { lon: Float64Array.of(-30.1, -30.09, -30.1), lat: Float64Array.of(12.2, 12.2, 12.2), ele: Float64Array.of(2, 6, 4) };
- * const built = buildCourse({ id: 'pier', name: 'Pier run', segments: [pier] });
- * if (!built.ok) throw new Error(built.findings[0]?.message);
- * offsetUncertainty(built.value, 9); // → 4.5
- * offsetUncertainty({ ...built.value, drawn: 'centre' }, 9); // → 1
- * ```
  */
 export function offsetUncertainty(course: Course, width: Metres | undefined): Metres {
   wantCourse('offsetUncertainty', course);

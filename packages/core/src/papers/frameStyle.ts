@@ -23,6 +23,9 @@ const SIZES: { readonly [paper in Paper]: PageBox } = {
   letter: { width: 215.9, height: 279.4 },
 };
 
+/** A paper's width and height, millimetres. */
+export const pageSize = (paper: Paper): PageBox => SIZES[paper];
+
 /** The box inside the margins of a paper, millimetres. */
 export const pageBox = (paper: Paper): PageBox => ({
   width: SIZES[paper].width - 2 * MARGIN.side,

@@ -91,7 +91,13 @@ export function papersOf(analysis: Analysis, options: PapersOptions): PrintedPap
     framed('collection', lists.runs.collectTitle, collectionRunBody(analysis, sheet), STOP_STYLE),
     ...(review === undefined
       ? []
-      : [{ name: 'report.html', title: lists.index.report, html: reportHtml({ analysis, review, made: printedAt }) }]),
+      : [
+          {
+            name: 'report.html',
+            title: lists.index.report,
+            html: reportHtml({ ...whole, analysis, review, made: printedAt }),
+          },
+        ]),
   ];
 }
 

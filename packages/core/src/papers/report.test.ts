@@ -52,7 +52,7 @@ describe('the report', () => {
       side: 'right',
       confidence: 0.99,
     };
-    expect(report(analysisOf())).not.toContain('As placed');
+    expect(report(analysisOf())).not.toContain('As built');
     const text = report(analysisOf(), [
       verdict,
       { ...verdict, item: 'trash', end: 'to', verdict: 'cannot tell', move: 0 },
@@ -61,26 +61,63 @@ describe('the report', () => {
     expect(rowWith(text, '<b>unclear</b>')).toContain('Trash, last end');
   });
 
-  it('marks what could not be decided, and says of a check that could not run why, never that it found nothing', () => {
+  it('marks what could not be decided, and says of a check that could not run why, never that it passed', () => {
     const text = report(
       analysisOf({}, [
         { code: 'drop-side', severity: 'note', message: 'm', where: { station: 's1' }, cannotTell: true },
       ]),
     );
-    expect(text).toContain('drop-side<br><b>unclear</b>');
-    const unrun = rowWith(text, '>length-differs<');
-    expect(unrun).toContain('<b>not run</b>: the plan states no course length');
-    expect(unrun).not.toContain('found nothing');
+    expect(text).toContain('<b>Note, unclear</b>');
+    const notRun = text.slice(text.indexOf('What could not be checked'), text.indexOf('>Courses<'));
+    const passed = text.slice(text.indexOf('Checks passed ('), text.indexOf('What was reviewed'));
+    const lengths = 'The stated length of a course is that of its line';
+    expect(notRun).toMatch(new RegExp(`<b>The plan states no course length</b>: ${lengths}`, 'u'));
+    expect(passed).not.toContain(lengths);
+    expect(passed).toContain('No item stands where runners come the other way');
   });
 
   it('shows a station that departs from the practice with its reason, or that it gives none; an override that changes nothing is no departure', () => {
-    const departures = (text: string): string =>
-      text.slice(text.indexOf('Stations that differ'), text.indexOf('>Checks<'));
-    expect(departures(report(analysisOf({ practice: { kerb: 6 }, why: 'a ditch' })))).toMatch(
-      /6 m \(the plan: 4 m\).*a ditch/u,
+    expect(report(analysisOf({ practice: { kerb: 6 }, why: 'a ditch' }))).toMatch(
+      /Differs from the plan’s practice.*6 m \(the plan: 4 m\).*a ditch/u,
     );
-    expect(departures(report(analysisOf({ practice: { kerb: 6 } })))).toContain('no reason given');
-    expect(departures(report(analysisOf({ practice: { kerb: 4 } })))).toContain('None.');
+    expect(report(analysisOf({ practice: { kerb: 6 } }))).toContain('<b>no reason given</b>');
+    expect(report(analysisOf({ practice: { kerb: 4 } }))).not.toContain('Differs from the plan’s practice');
+  });
+
+  it('has every station in its table, and a picture only of those of which there is something to say', () => {
+    const layout = layoutOf(
+      [course],
+      [
+        { id: 's1', name: 'Quiet Corner', on: { course: 'c', measure: 1500, side: 'right', offset: 5 } },
+        { id: 's2', name: 'Gull Steps', on: { course: 'c', measure: 3000, side: 'right', offset: 5 } },
+      ],
+    );
+    const text = report({
+      ...layout,
+      day: null,
+      checks: [],
+      findings: [
+        {
+          code: 'sign-distance',
+          severity: 'error',
+          message: 'The sign is near.',
+          where: { station: 's2' },
+          measured: 71.2,
+          limit: [82, 100],
+          unit: 'm',
+          source: 'common practice, no source',
+          waived: { by: 'Ada Kelp', reason: 'a ditch', date: '2027-08-01' },
+        },
+      ],
+    });
+    const [before, sheets] = text.split('Stations in detail');
+    expect(rowWith(before!, 'Quiet Corner')).toContain('none');
+    expect(rowWith(before!, 'Gull Steps')).toContain('Waived by Ada Kelp');
+    expect(sheets).not.toContain('Quiet Corner');
+    expect(sheets).toContain('2 · <bdi>Gull Steps</bdi>');
+    expect(sheets!.match(/<svg/gu)!.length).toBeGreaterThan(1);
+    expect(sheets).toContain('measured 71.2 m · limit 82 to 100 m · common practice · sign-distance');
+    expect(sheets).toContain('Waived by <bdi>Ada Kelp, 2027-08-01: a ditch</bdi>');
   });
 
   it('says that a plan has no name, no revision and no day, and the zone of the day where the plan has one', () => {
@@ -90,26 +127,71 @@ describe('the report', () => {
     };
     const none = facts({ name: '' });
     expect(none).toContain('<h1><bdi>Unnamed plan</bdi></h1>');
-    expect([rowWith(none, '>Revision<'), rowWith(none, '>Race day<')].every((row) => row.includes('not stated'))).toBe(
-      true,
-    );
+    expect(rowWith(none, '>Race day<')).toContain('not stated');
+    expect(rowWith(none, '>Report made<')).toContain('a plan without a revision');
     expect(rowWith(facts({ date: '2027-09-12' }), '>Race day<')).toContain('<bdi>Sunday 12 September 2027</bdi>');
-    expect(rowWith(facts({ date: '2027-09-12', timeZone: 'Etc/UTC', revision: '3' }), '>Race day<')).toContain(
-      '<bdi>Sunday 12 September 2027 (Etc/UTC)</bdi>',
-    );
+    const all = facts({ date: '2027-09-12', timeZone: 'Etc/UTC', revision: '3' });
+    expect(rowWith(all, '>Race day<')).toContain('<bdi>Sunday 12 September 2027 (Etc/UTC)</bdi>');
+    expect(rowWith(all, '>Report made<')).toContain('of revision 3');
   });
 
-  it('names a station off the course as such', () => {
-    const layout = layoutOf([course], [{ at: [ORIGIN[0], ORIGIN[1] + 0.1] }]);
-    expect(report({ ...layout, day: null, ...reviewLayout(layout) })).toContain('off the course');
+  it('tells an authority what, where, when and who: races, closures, contacts, what is to be decided, who signs', () => {
+    const analysis = analysisOf();
+    const races = analysis.plan.races.map((race) => ({
+      ...race,
+      waves: [{ time: 8 * 3600, entrants: 1200 }],
+      cutoff: 15 * 3600,
+    }));
+    const clock = [
+      { course: 'c', measure: 0, closes: 6.5 * 3600, reopens: 9 * 3600 },
+      { course: 'c', measure: 4000, closes: 7 * 3600, reopens: 16 * 3600 },
+    ];
+    const contacts = { emergency: '112', raceControl: 'harbour office' };
+    const plan = { ...analysis.plan, races, clock, contacts };
+    const text = report({ ...analysis, plan });
+    expect(rowWith(text, '>Races<')).toContain('4.00 km, starts 08:00, 1,200 entrants, finish closes 15:00');
+    expect(rowWith(text, '>Roads<')).toContain('closed to traffic from 06:30; all open again by 16:00');
+    expect(rowWith(text, '>On the day<')).toContain('emergency: 112; race control: harbour office');
+    expect(text).toContain('Whether the roads may close and reopen at the times given for each station.');
+    // Half way along, half way between the two closures: 06:45 and 12:30.
+    expect(rowWith(text.slice(text.indexOf('>Stations<')), '<b><bdi>s1')).toContain('06:45–12:30');
+    for (const office of ['Event director', 'Reviewer', 'Authority (police, fire service, medical, road)'])
+      expect(text).toContain(`<td>${office}</td>`);
+    const bare = report(analysisOf());
+    expect([rowWith(bare, '>Roads<'), rowWith(bare, '>On the day<')].every((row) => row.includes('not stated'))).toBe(
+      true,
+    );
+    expect(bare).toContain('When the roads close and reopen: the plan does not say.');
+  });
+
+  it('is not ready to sign with an error, and says how many warnings are left to judge', () => {
+    const found = (severity: 'error' | 'warning'): Finding => ({ code: 'x', severity, message: 'm', where: {} });
+    const verdict = (...more: readonly Finding[]): string =>
+      /<div class="result"><p>(.*?)<\/p>/u.exec(report(analysisOf({}, more)))![1]!;
+    expect(verdict(found('error'), found('warning'))).toBe(
+      'Not ready to sign: 1 error must be corrected or waived by name.',
+    );
+    expect(verdict(found('warning'), found('warning'))).toBe('No errors. 2 warnings need your judgement.');
+    expect(verdict()).toBe('No errors and no warnings.');
+  });
+
+  it('is printed on A4 or Letter', () => {
+    const on = (paper: 'a4' | 'letter'): string => {
+      const analysis = analysisOf();
+      const review = reviewDocument(analysis, { sha256: 'ab'.repeat(32), inputs: [] });
+      return reportHtml({ analysis, review, made: '2027-08-30', paper });
+    };
+    expect(on('a4')).toContain('@page { size: 210mm 297mm');
+    expect(on('letter')).toContain('@page { size: 215.9mm 279.4mm');
+    expect(report(analysisOf())).toBe(on('a4'));
   });
 });
 
-it('the style has nothing under 9 pt, breaks no row, numbers pages, and takes hexadecimal digits alone from the plan', () => {
-  const style = reportStyle('0123456789ab', 'Halfcup 1.2.3', en.report);
+it('the style has nothing under 8 pt, breaks no row, numbers pages, and takes hexadecimal digits alone from the plan', () => {
+  const style = reportStyle('a4', '0123456789ab', 'Halfcup 1.2.3', en.report);
   const sizes = [...style.matchAll(/(?:font|font-size):[^;}]*?(\d+(?:\.\d+)?)pt/gu)].map(([, size]) => Number(size));
   expect(sizes.length).toBeGreaterThan(5);
-  expect(Math.min(...sizes)).toBe(9);
+  expect(Math.min(...sizes)).toBe(8);
   expect(style).toMatch(/tr \{ break-inside: avoid; \}/u);
   expect(style).toContain('"Halfcup 1.2.3 · Page " counter(page) " of " counter(pages)');
   const analysis = analysisOf();
@@ -139,7 +221,7 @@ it('speaks the language asked for, else the plan’s own, and English where Half
   const english = heads(report(analysis));
   const both = heads(spanish).filter((head) => english.includes(head));
   // Words that the two languages share.
-  expect([...new Set(both)].filter((head) => !['SHA-256', ''].includes(head))).toEqual([]);
+  expect([...new Set(both)].filter((head) => !['SHA-256', '', '1 · '].includes(head))).toEqual([]);
   const message = analysis.findings.find(({ code }) => code === 'sign-distance')!.message;
   expect(report(analysis)).toContain(message);
   expect(spanish).not.toContain(message);

@@ -1,24 +1,26 @@
 /**
- * The safety review as one HTML page without scripts, to be printed and signed: a pure function of an
- * analysis and its review document. Every text of the plan goes through one escaping function.
+ * The safety review as a document for an authority, one HTML page without scripts, to be printed and signed: a pure function of
+ * an analysis and its review document. Every text of the plan goes through one escaping function.
  */
+import type { FeatureCollection } from 'geojson';
 import type { Analysis } from '../analyse.ts';
-import { MADE_BY } from '../version.ts';
 import { type ReviewCounts, type ReviewDocument, isReviewDocument } from '../export/reviewDocument.ts';
 import { voiceOf } from '../plan/voice.ts';
+import { isAnalysis } from '../review/shapes.ts';
 import { en } from '../text/en.ts';
 import { findingInWords } from '../text/inWords.ts';
 import { textOf } from '../text/languages.ts';
-import type { SheetText } from '../text/sheetText.ts';
-import { dateText } from './frame.ts';
-import { type Html, html, said, table, documentHtml } from './html.ts';
-import { daySection } from './reportDay.ts';
-import { courseSection, fileSection, practiceSection, sideSection } from './reportFacts.ts';
-import { checkSection, findingSection, placedSection, waivedSection } from './reportFindings.ts';
-import { reportStyle } from './reportStyle.ts';
+import { MADE_BY } from '../version.ts';
+import { type Shape, aText, maybe, oneOf, recordOf, want } from '../wants.ts';
+import { isContext } from './frame.ts';
+import type { Paper } from './frameStyle.ts';
+import { documentHtml, html } from './html.ts';
+import { coverSection, mapSection, signatures } from './reportCover.ts';
+import { courseSection, fileSection, notRunSection, passedSection, practiceSection } from './reportFacts.ts';
+import { placedSection, planFindings } from './reportFindings.ts';
+import { besideStations, stationSheets, stationTable } from './reportStations.ts';
+import { reportBox, reportStyle } from './reportStyle.ts';
 import type { Spoken } from './spoken.ts';
-import { type Shape, aText, maybe, recordOf, want } from '../wants.ts';
-import { isAnalysis } from '../review/shapes.ts';
 
 /** What the reviewer's report is made of. */
 export interface ReportInput {
@@ -29,6 +31,10 @@ export interface ReportInput {
   readonly made: string;
   /** BCP 47; the plan's own where absent. */
   readonly language?: string;
+  /** What it is printed on; A4 where absent. */
+  readonly paper?: Paper;
+  /** Roads and paths for its maps, degrees: the plan's own context. */
+  readonly context?: FeatureCollection;
 }
 
 const isInput: Shape = recordOf<ReportInput>('{ analysis, review, made }', {
@@ -36,14 +42,19 @@ const isInput: Shape = recordOf<ReportInput>('{ analysis, review, made }', {
   review: isReviewDocument,
   made: aText,
   language: maybe(aText),
+  paper: maybe(oneOf('a4', 'letter')),
+  context: isContext,
 });
 
 /**
  * The safety review as one HTML page to be printed and signed, in the plan's units and in the language asked for, else
- * the plan's own. Checks that could not run and findings that stay unclear stand beside the counts.
+ * the plan's own. First what an authority asks: what, where, when, the verdict, who signs, a map; then all stations in a table and each
+ * of which there is something to say with its picture; what could not be checked; an annex, with the hashes of all files last.
  * @example
  * ```ts
- * import { analyse, placeFindings, readPlan, reviewDocument } from '@halfcup/core';
+ * import { analyse, readPlan } from '@halfcup/core';
+ * import { placeFindings } from '@halfcup/core/plan';
+ * import { reviewDocument } from '@halfcup/core/schemas';
  * import { reportHtml } from '@halfcup/core/papers';
  * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
  *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
@@ -59,61 +70,30 @@ const isInput: Shape = recordOf<ReportInput>('{ analysis, review, made }', {
  */
 export function reportHtml(input: ReportInput): string {
   want('reportHtml', 'input', isInput, input);
-  const { analysis, review, made, language } = input;
+  const { analysis, review, made, language, paper = 'a4', context } = input;
   const { plan, checks } = analysis;
-  const text = textOf(language ?? plan.language).text;
+  const { text } = textOf(language ?? plan.language);
   const words = text.report;
-  const voice = voiceOf(plan, { language: text.language });
-  const findings = analysis.findings.map((finding) => findingInWords(finding, voice));
-  const spoken: Spoken = { text, voice };
-  const name = plan.name === '' ? words.noName : plan.name;
-  const style = reportStyle(review.plan.sha256.replaceAll(/[^0-9a-f]/gu, '').slice(0, 12), MADE_BY, words);
-  const body = html`<p class="over">${words.title}</p>
-<h1>${said(name)}</h1>
-${factTable(analysis, made, text)}
-<p class="result">${words.result(review.counts)}</p>
-<p class="caution">${text.frame.caution} ${words.walkIt}</p>
-${fileSection(review, words)}
-${findingSection(findings, spoken)}
-${waivedSection(findings, spoken)}
+  const spoken: Spoken = { text, voice: voiceOf(plan, { language: text.language }) };
+  const findings = analysis.findings.map((finding) => findingInWords(finding, spoken.voice));
+  const box = reportBox(paper);
+  const mark = review.plan.sha256.replaceAll(/[^0-9a-f]/gu, '').slice(0, 12);
+  const body = html`${coverSection({ analysis, review, made }, spoken)}
+${signatures(text)}
+${mapSection(analysis, spoken, box.width, box.map, context)}
+${stationTable(analysis, findings, spoken)}
+${planFindings(besideStations(analysis, findings), spoken)}
+${stationSheets(analysis, findings, spoken, box.width, context)}
 ${placedSection(review.placed, spoken)}
-${sideSection(analysis, spoken)}
+${notRunSection(checks, spoken)}
 ${courseSection(analysis, spoken)}
-${practiceSection(analysis, spoken)}
-${checkSection(checks, spoken)}
-${daySection(analysis, text)}
-${signatures(text)}`;
+${practiceSection(plan, spoken)}
+${passedSection(checks, spoken)}
+${fileSection(review, words)}`;
+  const name = plan.name === '' ? words.noName : plan.name;
+  const style = reportStyle(paper, mark, MADE_BY, words);
   return documentHtml({ lang: text.language, title: words.documentTitle(name), style, body });
-}
-
-function factTable({ plan, stations }: Analysis, made: string, text: SheetText): Html {
-  const { report: words } = text;
-  const facts = [
-    [words.facts.revision, plan.revision ?? words.notStated],
-    [
-      words.facts.raceDay,
-      plan.date === undefined
-        ? words.notStated
-        : `${dateText(plan.date, text)}${plan.timeZone === undefined ? '' : ` (${plan.timeZone})`}`,
-    ],
-    [words.facts.races, plan.races.map(({ name }) => name).join(', ')],
-    [words.facts.stations, String(stations.length)],
-    [words.facts.made, words.madeBy(made, MADE_BY)],
-  ] as const;
-  return html`<table class="facts"><tbody>${facts.map(([label, fact]) => html`<tr><th scope="row">${label}</th><td>${said(fact)}</td></tr>\n`)}</tbody></table>`;
 }
 
 /** What the review comes to, in one line: counts, and what was not decided beside them. */
 export const resultText = (counts: ReviewCounts): string => en.report.result(counts);
-
-const signatures = ({
-  report: { signatures: words },
-  frame,
-}: SheetText): Html => html`<div class="together"><h2>${words.title}</h2>
-<p>${words.about}</p>
-${table(
-  [words.office, words.name, words.signature, words.date],
-  words.offices.map((office) => [office, '', '', '']),
-  'signatures',
-)}
-<p class="caution">${frame.caution}</p></div>`;

@@ -1,17 +1,19 @@
-/** The report's facts: what was reviewed, courses, stations with their sides, the practice in force and what departs from it. */
+/** The report's annex: what could not be checked, the checks passed, courses, the practice in force, the files by their hashes. */
 import type { Analysis } from '../analyse.ts';
 import { courseLength, rawLength, startMeasure } from '../course/course.ts';
-import type { StationLayout } from '../layout/layout.ts';
+import type { ReviewDocument } from '../export/reviewDocument.ts';
+import { formatLength } from '../format.ts';
 import { DEFAULT_PRACTICE } from '../plan/defaults.ts';
 import { courseById } from '../plan/lookups.ts';
-import type { PlanCourse, Practice } from '../plan/plan.ts';
-import { leadPass } from '../station/directions.ts';
+import type { Plan, PlanCourse } from '../plan/plan.ts';
+import { COMMON_PRACTICE } from '../review/check.ts';
+import type { CheckRun } from '../review/review.ts';
+import { THEMES } from '../review/themes.ts';
+import { checkTitle, reasonText, sourceText, themeText } from '../text/checkTexts.ts';
 import { en } from '../text/en.ts';
 import type { PracticeRule, ReportText } from '../text/reportText.ts';
-import { formatLength, formatMeasure } from '../format.ts';
 import type { UnitSystem } from '../units.ts';
-import type { ReviewDocument } from '../export/reviewDocument.ts';
-import { type Html, html, said, table } from './html.ts';
+import { type Html, NONE, html, said, table } from './html.ts';
 import type { Spoken } from './spoken.ts';
 
 /** The plan and every file by its SHA-256: what the report is of, and of nothing else. */
@@ -21,6 +23,55 @@ export const fileSection = (
 ): Html => html`<h2>${words.title}</h2>
 <p>${words.about} <b>${words.void}</b></p>
 ${table([words.file, words.sha256], [[words.plan, plan.sha256], ...inputs.map(({ file, sha256 }) => [said(file), sha256])], 'files')}`;
+
+/** Checks that could not run, with why, or that stayed unclear in places: none of them has passed. */
+export function notRunSection(checks: readonly CheckRun[], { text }: Spoken): Html {
+  const { checks: words } = text.report;
+  const rows = checks.flatMap(({ code, ran, reason, reasonCode, cannotTell }) => {
+    const why = ran
+      ? cannotTell === 0
+        ? null
+        : words.unclearAt(cannotTell)
+      : reasonCode === undefined
+        ? (reason ?? '')
+        : reasonText(reasonCode, text.language);
+    return why === null ? [] : [{ why, title: checkTitle(code, text.language) }];
+  });
+  // Many checks wait for one and the same thing: it is named once.
+  const reasons = [...new Set(rows.map(({ why }) => why))];
+  return html`<h2>${words.notRunTitle}</h2>
+${
+  rows.length === 0
+    ? html`<p>${words.allRan}</p>`
+    : html`<p>${words.notRunAbout}</p>
+<ul class="rest">${reasons.map(
+        (why) =>
+          html`<li><b>${capital(why)}</b>: ${rows
+            .filter((row) => row.why === why)
+            .map(({ title }) => title)
+            .join('; ')}.</li>\n`,
+      )}</ul>`
+}`;
+}
+
+const capital = (text: string): string => `${text.slice(0, 1).toUpperCase()}${text.slice(1)}`;
+
+/** What ran and found nothing, by theme, with the sources that have a name. */
+export function passedSection(checks: readonly CheckRun[], { text }: Spoken): Html {
+  const { checks: words } = text.report;
+  const passed = checks.filter(({ ran, found }) => ran && found === 0);
+  const titled = ({ code, source }: CheckRun): string =>
+    source === COMMON_PRACTICE
+      ? checkTitle(code, text.language)
+      : `${checkTitle(code, text.language)} (${sourceText(source, text.language)})`;
+  const themes = THEMES.flatMap((theme) => {
+    const own = passed.filter((check) => check.theme === theme);
+    return own.length === 0 ? [] : [{ theme, own }];
+  });
+  return html`<h2>${words.passedTitle(passed.length)}</h2>
+<p>${words.passedAbout}</p>
+<div class="passed">${themes.map(({ theme, own }) => html`<p class="rest"><b>${themeText(theme, text.language)}</b>: ${own.map(titled).join('; ')}.</p>\n`)}</div>`;
+}
 
 /** Each course: its line, its lengths and its certificate. */
 export function courseSection({ plan, courses }: Analysis, { text, voice: { units } }: Spoken): Html {
@@ -48,83 +99,29 @@ const exact = (metres: number, units: UnitSystem): string => formatLength(metres
 const sourceOf = ({ gpx, parts }: PlanCourse, words: ReportText['courses']): Html | string =>
   gpx !== undefined ? said(gpx) : parts !== undefined ? words.parts : words.inPlan;
 
-/** Declared against computed side, and who walked it. */
-export function sideSection({ stations }: Analysis, spoken: Spoken): Html {
-  const { sides: words } = spoken.text.report;
-  const rows = stations.map((station) => {
-    const { walked } = station.station;
-    return [
-      said(station.name),
-      ...sideCells(station, spoken),
-      walked === undefined
-        ? html`<b>${words.nobody}</b>`
-        : html`${said(walked.by)}${walked.date === undefined ? '' : `, ${walked.date}`}`,
-    ];
-  });
-  return html`<h2>${words.title}</h2>
-<p>${words.about}</p>
-${table([words.station, ` ${words.at}`, words.declared, words.computed, ` ${words.sure}`, ` ${words.fromLine}`, words.walkedBy], rows, 'sides')}`;
-}
-
-function sideCells(station: StationLayout, { text: { report, frame }, voice: { units } }: Spoken): string[] {
-  const { sides: words } = report;
-  const declared = station.declared === null ? words.notDeclared : frame[station.declared];
-  const pass = station.passes[leadPass(station.station, station.passes)];
-  if (pass === undefined) return [words.offCourse, declared, '–', '–', '–'];
-  return [
-    formatMeasure(pass.measure, units),
-    declared,
-    pass.side === 'unclear' ? words.unclear : frame[pass.side],
-    `${Math.floor(pass.confidence * 1000) / 10} %`,
-    formatLength(Math.abs(pass.offset), units, 'table', 1),
-  ];
-}
-
 /** In the order of the report; the compiler asks for each rule's name in every language. */
-const RULES = Object.keys(en.report.practice.rules) as PracticeRule[];
+export const PRACTICE_RULES = Object.keys(en.report.practice.rules) as readonly PracticeRule[];
 
 const SHARES = new Set<PracticeRule>(['sideConfidence', 'maxGrade']);
 /** Laid out at the tables: in feet where the plan is in yards. */
 const SMALL = new Set<PracticeRule>(['gelAhead', 'tableLength', 'tableGap', 'kerb', 'setback', 'clearWidth']);
 
-function practiceText(key: PracticeRule, value: number, units: UnitSystem): string {
+/** A rule's value in the plan's units. */
+export function practiceText(key: PracticeRule, value: number, units: UnitSystem): string {
   if (SHARES.has(key)) return `${Number((value * 100).toFixed(2))} %`;
   return formatLength(value, units, value >= 1000 ? 'long' : SMALL.has(key) ? 'table' : 'wheel');
 }
 
-/** The practice in force, what of it the plan sets, and each station that departs from it, with its reason. */
-export function practiceSection({ plan, stations }: Analysis, spoken: Spoken): Html {
-  const { practice: words } = spoken.text.report;
-  const { units } = spoken.voice;
-  const rows = RULES.map((key) => [
-    words.rules[key],
-    practiceText(key, plan.practice[key], units),
-    plan.practice[key] === DEFAULT_PRACTICE[key]
-      ? words.usual
-      : words.ofPlan(practiceText(key, DEFAULT_PRACTICE[key], units)),
-  ]);
-  const overrides = stations.flatMap((station) =>
-    departures(station, plan.practice, spoken).map((what) => [
-      said(station.name),
-      what,
-      station.station.why === undefined ? html`<b>${words.noReason}</b>` : said(station.station.why),
-    ]),
-  );
+/** The practice in force, with the usual value beside what the plan sets. */
+export function practiceSection({ practice }: Plan, { text, voice: { units } }: Spoken): Html {
+  const { practice: words } = text.report;
   return html`<h2>${words.title}</h2>
 <p>${words.about}</p>
-${table([words.rule, words.value, words.whose], rows, 'practice')}
-<h3>${words.departTitle}</h3>
-${overrides.length === 0 ? html`<p>${words.none}</p>` : table([words.station, words.what, words.why], overrides, 'departures')}`;
-}
-
-function departures({ station, practice }: StationLayout, plans: Practice, { text, voice }: Spoken): string[] {
-  const { practice: words } = text.report;
-  const shown = (key: PracticeRule, value: number): string => practiceText(key, value, voice.units);
-  const keys = RULES.filter((key) => Object.hasOwn(station.practice, key) && practice[key] !== plans[key]);
-  const placed = Object.keys(station.items) as (keyof typeof station.items)[];
-  return [
-    ...keys.map((key) => words.differs(words.rules[key], shown(key, practice[key]), shown(key, plans[key]))),
-    ...placed.map((kind) => words.byHand(text.frame.items[kind])),
-    ...(station.fixed ? [words.fixed] : []),
-  ];
+<ul class="practice">${PRACTICE_RULES.map((key) => {
+    const usual = practice[key] === DEFAULT_PRACTICE[key];
+    const beside = usual
+      ? NONE
+      : html` <span class="detail">(${words.ofPlan(practiceText(key, DEFAULT_PRACTICE[key], units))})</span>`;
+    return html`<li>${words.rules[key]}: <b>${practiceText(key, practice[key], units)}</b>${beside}</li>\n`;
+  })}</ul>`;
 }

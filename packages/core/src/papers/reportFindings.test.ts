@@ -7,12 +7,12 @@ import { describe, expect, it } from 'vitest';
 import type { Finding } from '../finding.ts';
 import { DEFAULT_PRACTICE } from '../plan/defaults.ts';
 import type { PlacedVerdict } from '../review/placed.ts';
-import { AT_1500, STRAIGHT, analysisOf, runners } from '../testing/analyses.ts';
+import { AT_1500, STRAIGHT, analysisOf } from '../testing/analyses.ts';
 import { ORIGIN, from } from '../testing/courses.ts';
 import { planCourse } from '../testing/plans.ts';
-import { daySection } from './reportDay.ts';
-import { courseSection, practiceSection, sideSection } from './reportFacts.ts';
-import { checkSection, findingSection, foundText, placedSection, waivedSection } from './reportFindings.ts';
+import { courseSection, notRunSection, passedSection, practiceSection } from './reportFacts.ts';
+import { findingList, foundText, placedSection, planFindings } from './reportFindings.ts';
+import { departures } from './reportStations.ts';
 
 /** English, in those units, with ids for names. */
 const speak = (units: UnitSystem): Spoken => ({ text: en, voice: { language: 'en', units, names: NO_NAMES } });
@@ -37,65 +37,83 @@ describe('findings', () => {
     limit: [82.296, 100.584],
     unit: 'm',
   });
+  const items = (page: string): string[] => [...page.matchAll(/<li class="(.*?)">/gu)].map(([, kind]) => kind!);
 
-  it('stand by severity, and a severity without any says so; waived ones stand apart', () => {
-    const page = findingSection([finding({ source: 'common practice' }), waived], speak('metric')).html;
-    expect(page).toContain('<h3>Errors (1)</h3>');
-    expect(page).toContain('<p>Warnings: none.</p>');
-    expect(page).toContain('(<bdi>common practice</bdi>)');
-    expect(page).not.toContain('Ada Kelp');
+  it('stand by severity, waived ones last, each with its figures, check and source in small', () => {
+    const page = findingList(
+      [waived, finding({ severity: 'note' }), finding({ source: 'common practice' })],
+      speak('metric'),
+    ).html;
+    expect(items(page)).toEqual(['error', 'note', 'error waived']);
+    expect(page).toContain('measured 71.2 m · limit 82.3 to 100.6 m · sign-distance');
+    expect(page).toContain('common practice · sign-distance');
   });
 
   it('that are waived say who waived them, when and why', () => {
-    const page = waivedSection(
-      [finding({}), waived, finding({ waived: { by: 'Bo', reason: 'no room' } })],
-      speak('metric'),
-    ).html;
-    expect(page).toContain('<h2>Waived findings (2)</h2>');
-    expect(cellsOf(page)).toEqual([
-      [
-        'sign-distance<br>error',
-        's1',
-        'the sign<br><b>Waived by Ada Kelp, 2027-08-01: a ditch</b>',
-        '71.2 m',
-        '82.3 to 100.6 m',
-      ],
-      ['sign-distance<br>error', 's1', 'the sign<br><b>Waived by Bo: no room</b>', '', ''],
-    ]);
-    expect(waivedSection([finding({})], speak('metric')).html).toContain('<p>None.</p>');
+    expect(findingList([waived], speak('metric')).html).toContain('Waived by <bdi>Ada Kelp, 2027-08-01: a ditch</bdi>');
+    expect(findingList([finding({ waived: { by: 'Bo', reason: 'no room' } })], speak('metric')).html).toContain(
+      'Waived by <bdi>Bo: no room</bdi>',
+    );
+  });
+
+  it('on the plan as a whole name what they are about, or say that there are none', () => {
+    expect(planFindings([finding({ where: { race: 'r' } })], speak('metric')).html).toContain('<bdi>r</bdi>: ');
+    expect(planFindings([], speak('metric')).html).toContain('<p>None.</p>');
   });
 });
 
-it('checks say what they found, what they cannot tell, and why they could not run', () => {
+describe('checks', () => {
   const check = {
     code: 'x',
     severity: 'note',
     title: 'T',
     theme: 'items',
-    source: 'S',
+    source: 'common practice, no source',
     ran: true,
     found: 0,
     cannotTell: 0,
   } as const;
-  const page = checkSection(
-    [
-      check,
-      { ...check, found: 3, cannotTell: 2 },
-      { ...check, found: 1, cannotTell: 1 },
-      { ...check, ran: false },
-      { ...check, ran: false, reason: 'no elevations' },
-    ],
-    speak('metric'),
-  ).html;
-  expect(page).toContain('5 checks: 3 ran, 1 of them found nothing; 2 could not run; 2 were unclear in places.');
-  expect(cellsOf(page).map((cells) => cells[3])).toEqual([
-    'found nothing',
-    '1 found, 2 unclear',
-    '1 unclear',
-    '<b>not run</b>: ',
-    '<b>not run</b>: no elevations',
-  ]);
-  expect(foundText(2, 0)).toBe('2 found');
+
+  it('that could not run are gathered under what they wait for, with those that stayed unclear', () => {
+    const page = notRunSection(
+      [
+        check,
+        { ...check, code: 'y', ran: false, reason: 'no elevations' },
+        { ...check, code: 'z', ran: false, reason: 'no elevations' },
+        { ...check, code: 'u', found: 1, cannotTell: 1 },
+      ],
+      speak('metric'),
+    ).html;
+    expect(page).toContain('<b>No elevations</b>: y; z.');
+    expect(page).toContain('<b>Unclear in 1 place</b>: u.');
+    expect(page).not.toMatch(/[>;] ?x[;.]/u);
+    expect(notRunSection([check], speak('metric')).html).toContain('Every check could run.');
+  });
+
+  it('that passed are listed by theme, with a source that has a name', () => {
+    const page = passedSection(
+      [
+        check,
+        { ...check, code: 'y', theme: 'time', source: 'A handbook' },
+        { ...check, code: 'z', found: 2 },
+        { ...check, code: 'w', ran: false },
+      ],
+      speak('metric'),
+    ).html;
+    expect(page).toContain('Checks passed (2)');
+    expect(page.indexOf('<b>Times and closures</b>: y (A handbook).')).toBeGreaterThan(0);
+    expect(page.indexOf('<b>Signs, tables and boxes</b>: x.')).toBeGreaterThan(page.indexOf('Times and closures'));
+    expect(page).not.toMatch(/[zw]\./u);
+  });
+
+  it('say on the terminal what they found and what they cannot tell', () => {
+    expect([foundText(2, 0), foundText(3, 2), foundText(1, 1), foundText(0, 0)]).toEqual([
+      '2 found',
+      '1 found, 2 unclear',
+      '1 unclear',
+      'found nothing',
+    ]);
+  });
 });
 
 it('verdicts name the end of an item and which way to move it; what holds is not to be moved', () => {
@@ -159,24 +177,6 @@ describe('facts', () => {
     ]);
   });
 
-  it('of the sides say who walked a station, and when if that is known', () => {
-    const rows = cellsOf(
-      sideSection(
-        analysisOf(STRAIGHT, [
-          { ...AT_1500, walked: { by: 'Ada Kelp', date: '2027-05-01' } },
-          { ...AT_1500, walked: { by: 'Bo' } },
-          { at: from(ORIGIN, 90, 1500) },
-        ]),
-        speak('metric'),
-      ).html,
-    );
-    expect(rows.map((cells) => [cells[2], cells[3], cells[6]])).toEqual([
-      ['right', expect.stringMatching(/right|unclear/u), 'Ada Kelp, 2027-05-01'],
-      ['right', expect.stringMatching(/right|unclear/u), 'Bo'],
-      ['not declared', 'unclear', '<b>nobody yet</b>'],
-    ]);
-  });
-
   it('of the practice say what the plan sets with the usual value beside it, and how each station departs', () => {
     const analysis = analysisOf(
       STRAIGHT,
@@ -191,35 +191,18 @@ describe('facts', () => {
       ],
       { practice: { ...DEFAULT_PRACTICE, trashTo: 80, maxGrade: 0.05 } },
     );
-    const page = practiceSection(analysis, speak('metric')).html;
-    const [rules, departures] = page.split('<h3>');
-    expect(cellsOf(rules!).find(([label]) => label!.startsWith('Trash drop after the last table, to'))).toEqual([
-      'Trash drop after the last table, to',
-      '80 m',
-      'this plan (usual: 91.4 m)',
-    ]);
-    expect(cellsOf(rules!).find(([label]) => label === 'Steepest grade at tables')).toEqual([
-      'Steepest grade at tables',
-      '5 %',
-      'this plan (usual: 4 %)',
-    ]);
-    expect(cellsOf(rules!).find(([label]) => label === 'Length of a table')).toEqual([
-      'Length of a table',
-      '1.83 m',
-      'usual',
-    ]);
-    expect(cellsOf(departures!).map(([, what]) => what)).toEqual([
+    const page = practiceSection(analysis.plan, speak('metric')).html;
+    expect(page).toContain(
+      'Trash drop after the last table, to: <b>80 m</b> <span class="detail">(usual: 91.4 m)</span>',
+    );
+    expect(page).toContain('Steepest grade at tables: <b>5 %</b> <span class="detail">(usual: 4 %)</span>');
+    expect(page).toContain('<li>Length of a table: <b>1.83 m</b></li>');
+    const [station] = analysis.stations;
+    expect(departures(station!, analysis.plan.practice, speak('metric'))).toEqual([
       'Longest distance without a station: 6.00 km (the plan: 5.00 km)',
       'Steepest grade at tables: 6 % (the plan: 5 %)',
       'Sign placed by hand',
       'its place is fixed',
     ]);
-  });
-
-  it('of race day list every default, "none" where there is none, and nothing without a race day', () => {
-    const rows = cellsOf(daySection(analysisOf(STRAIGHT, [AT_1500], { races: [runners(10)] }), en).html);
-    expect(rows.find(([key]) => key === 'supplies.resupply')![2]).toBe('none');
-    expect(rows.find(([key]) => key === 'supplies.waste')![2]).toBe('15 %');
-    expect(daySection(analysisOf(STRAIGHT, [AT_1500]), en).html).toBe('');
   });
 });

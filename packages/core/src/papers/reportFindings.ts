@@ -1,11 +1,9 @@
-/** The report's findings, waivers, checks and as-placed verdicts. */
+/** The report's findings, as lists; verdicts on points recorded on the ground. */
 import type { Finding, Severity } from '../finding.ts';
-import type { PlacedVerdict } from '../review/placed.ts';
-import type { CheckRun } from '../review/review.ts';
 import { formatLength } from '../format.ts';
-import { checkTitle, reasonText, sourceText } from '../text/checkTexts.ts';
+import type { PlacedVerdict } from '../review/placed.ts';
+import { sourceText } from '../text/checkTexts.ts';
 import { en } from '../text/en.ts';
-import type { ReportText } from '../text/reportText.ts';
 import { findingSubject } from '../text/subject.ts';
 import { type Html, NONE, html, said, table } from './html.ts';
 import type { Spoken } from './spoken.ts';
@@ -13,94 +11,44 @@ import { limitText, measuredText, waiverText } from './words.ts';
 
 const SEVERITIES: readonly Severity[] = ['error', 'warning', 'note'];
 
-/** Findings that stand, by severity; those that cannot be decided are marked. */
-export function findingSection(findings: readonly Finding[], spoken: Spoken): Html {
-  const { findings: words } = spoken.text.report;
-  const standing = findings.filter(({ waived }) => waived === undefined);
-  const groups = SEVERITIES.map((severity) => {
-    const heading = words.groups[severity];
-    const own = standing.filter((finding) => finding.severity === severity);
-    return own.length === 0
-      ? html`<p>${heading}: ${words.none}.</p>`
-      : html`<h3>${heading} (${own.length})</h3>\n${findingTable(own, spoken)}`;
-  });
-  return html`<h2>${words.title}</h2>\n${groups}`;
+/** Findings by severity, waived ones last: sentence, then in small the figures, the check and its source, and who waived it. */
+export function findingList(findings: readonly Finding[], spoken: Spoken, named: boolean = false): Html {
+  const rank = ({ waived, severity }: Finding): number =>
+    (waived === undefined ? 0 : SEVERITIES.length) + SEVERITIES.indexOf(severity);
+  const sorted = findings.map((one) => one).sort((a, b) => rank(a) - rank(b));
+  return html`<ul class="findings">${sorted.map((finding) => findingItem(finding, spoken, named))}</ul>`;
 }
 
-const findingTable = (findings: readonly Finding[], { text, voice }: Spoken): Html =>
-  table(
-    headsOf(text.report.findings, text.report.findings.found),
-    findings.map((finding) => [
-      html`${finding.code}${finding.cannotTell === true ? html`<br><b>${text.report.findings.cannotTell}</b>` : NONE}`,
-      said(findingSubject(finding, voice.names)),
-      html`${said(finding.message)}${finding.source === undefined ? NONE : html` <span class="quiet">(${said(sourceText(finding.source, text.language))})</span>`}`,
-      measuredText(finding, voice.units),
-      limitText(finding, voice.units, voice.language),
-    ]),
-    'findings',
-  );
-
-/** Findings that somebody has accepted, with who and why. */
-export function waivedSection(findings: readonly Finding[], { text, voice }: Spoken): Html {
+function findingItem(finding: Finding, { text, voice }: Spoken, named: boolean): Html {
   const { findings: words } = text.report;
-  const rows = findings.flatMap((finding) =>
-    finding.waived === undefined
-      ? []
-      : [
-          [
-            html`${finding.code}<br>${words.severity[finding.severity]}`,
-            said(findingSubject(finding, voice.names)),
-            html`${said(finding.message)}<br><b>${words.waivedBy} ${said(waiverText(finding.waived))}</b>`,
-            measuredText(finding, voice.units),
-            limitText(finding, voice.units, voice.language),
-          ],
-        ],
-  );
-  if (rows.length === 0)
-    return html`<h2>${words.waivedTitle}</h2>
-<p>${capital(words.none)}.</p>`;
-  return html`<h2>${words.waivedTitle} (${rows.length})</h2>
-<p>${words.waivedAbout}</p>
-${table(headsOf(words, words.foundAndAccepted), rows, 'findings')}`;
-}
-
-const headsOf = (words: ReportText['findings'], found: string): string[] => [
-  words.check,
-  words.at,
-  found,
-  ` ${words.measured}`,
-  ` ${words.limit}`,
-];
-
-const capital = (text: string): string => `${text.slice(0, 1).toUpperCase()}${text.slice(1)}`;
-
-/** Each check as it went. What could not run or be decided is never counted as passed. */
-export function checkSection(checks: readonly CheckRun[], { text }: Spoken): Html {
-  const { checks: words } = text.report;
-  const ran = checks.filter((one) => one.ran);
-  const silent = ran.filter(({ found }) => found === 0).length;
-  const undecided = ran.filter(({ cannotTell }) => cannotTell > 0).length;
-  const row = ({ code, source, ran: did, reason, reasonCode, found, cannotTell }: CheckRun): (string | Html)[] => [
-    code,
-    checkTitle(code, text.language),
-    sourceText(source, text.language),
-    did
-      ? ranText(found, cannotTell, words)
-      : html`<b>${words.notRun}</b>: ${reasonCode === undefined ? (reason ?? '') : reasonText(reasonCode, text.language)}`,
+  const [measured, limit] = [measuredText(finding, voice.units), limitText(finding, voice.units, voice.language)];
+  const subject = named ? findingSubject(finding, voice.names) : '';
+  const details = [
+    ...(measured === '' ? [] : [`${words.measured} ${measured}`]),
+    ...(limit === '' ? [] : [`${words.limit} ${limit}`]),
+    ...(finding.source === undefined ? [] : [sourceText(finding.source, text.language)]),
+    finding.code,
   ];
-  return html`<h2>${words.title}</h2>
-<p>${words.counts(checks.length, ran.length, silent, checks.length - ran.length, undecided)}</p>
-${table([words.check, words.shouldBe, words.source, words.result], checks.map(row), 'checks')}`;
+  const unclear = finding.cannotTell === true ? html`, ${words.cannotTell}` : NONE;
+  return html`<li class="${finding.severity}${finding.waived === undefined ? '' : ' waived'}"><b>${words.severity[finding.severity]}${unclear}</b> ${subject === '' ? NONE : html`${said(subject)}: `}${said(finding.message)} <span class="detail">${said(details.join(' · '))}</span>${
+    finding.waived === undefined ? NONE : html`<br><b>${words.waivedBy} ${said(waiverText(finding.waived))}</b>`
+  }</li>\n`;
 }
 
-function ranText(found: number, cannotTell: number, words: ReportText['checks']): string {
+/** What is about no station that the plan has. */
+export function planFindings(findings: readonly Finding[], spoken: Spoken): Html {
+  const { findings: words } = spoken.text.report;
+  return html`<h2>${words.title}</h2>
+${findings.length === 0 ? html`<p>${words.none}</p>` : findingList(findings, spoken, true)}`;
+}
+
+/** What a check that ran has to show, in a few English words. */
+export function foundText(found: number, cannotTell: number): string {
+  const words = en.report.checks;
   const sure = found - cannotTell;
   const parts = [...(sure > 0 ? [words.found(sure)] : []), ...(cannotTell > 0 ? [words.undecided(cannotTell)] : [])];
   return parts.length === 0 ? words.foundNothing : parts.join(', ');
 }
-
-/** What a check that ran has to show, in a few English words. */
-export const foundText = (found: number, cannotTell: number): string => ranText(found, cannotTell, en.report.checks);
 
 /** Verdicts on what was recorded on the ground; nothing where nothing was. */
 export function placedSection(placed: readonly PlacedVerdict[] | undefined, { text, voice }: Spoken): Html {

@@ -10,7 +10,8 @@ import { isFinding } from '../finding.ts';
  * and column; all others, and places already known, stay as they are.
  * @example
  * ```ts
- * import { analyse, findingLine, placeFindings, readPlan } from '@halfcup/core';
+ * import { analyse, findingLine, readPlan } from '@halfcup/core';
+ * import { placeFindings } from '@halfcup/core/plan';
  * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
  *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
  *   "races": [{ "id": "r", "course": "c" }],

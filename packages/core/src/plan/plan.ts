@@ -88,7 +88,7 @@ export interface PlanRace {
   /** None: nothing of race day is reckoned for it. */
   readonly waves: readonly PlanWave[];
   readonly finish?: FinishTimes;
-  /** By how much the first and the last slow over the second half, shares. Absent: 0.06 and 0.40, half of it under 30 km. */
+  /** By how much the first and the last slow over the second half, shares, by place between. Absent: by pace, 0.06 to 0.40, half of it under 30 km. */
   readonly slow?: readonly [number, number];
   /** Share of the entrants who start. */
   readonly show: number;
@@ -143,6 +143,9 @@ export interface PlanClock {
   readonly reopens?: number;
 }
 
+/** What a finding shows, by `seenOf`: things by name, and `measured` in the finding's own unit. */
+export type Seen = { readonly [thing: string]: string | number };
+
 /** A finding that somebody answers for: it stays in the review, marked as waived. */
 export interface PlanWaiver {
   /** Of the finding. */
@@ -151,8 +154,10 @@ export interface PlanWaiver {
   readonly station?: string;
   readonly by: string;
   readonly reason: string;
-  /** ISO 8601 calendar date. */
+  /** ISO 8601 calendar date on which it was given; without one it does not hold. */
   readonly date?: string;
+  /** What was seen when it was given; it holds for that, and for no other thing and nothing worse. */
+  readonly seen?: Seen;
 }
 
 /** Keys of a station that differ, in the file's own shape, by station id. */

@@ -60,6 +60,7 @@ const waiver = z.strictObject({
   by: words,
   reason: words,
   date: date.exactOptional(),
+  seen: z.record(z.string(), z.union([z.string(), z.number()])).exactOptional(),
 });
 const contacts = z.strictObject({
   emergency: text.exactOptional(),

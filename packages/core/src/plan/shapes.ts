@@ -25,7 +25,7 @@ import {
   tuple,
 } from '../wants.ts';
 import { DEFAULT_CREW, DEFAULT_PRACTICE, DEFAULT_SUPPLIES } from './defaults.ts';
-import type { Plan, PlanCourse, PlanDocument, PlanRace, PlanStation, Practice, Supplies } from './plan.ts';
+import type { Plan, PlanCourse, PlanDocument, PlanRace, PlanStation, PlanWaiver, Practice, Supplies } from './plan.ts';
 
 /** Every key of some defaults as a number of 0 or more. */
 const numbersOf = <T extends object>(defaults: T): Shapes<T> =>
@@ -33,6 +33,15 @@ const numbersOf = <T extends object>(defaults: T): Shapes<T> =>
 
 const id: Shape = aText;
 const text: Shape = maybe(aText);
+
+export const isWaiver: Shape = recordOf<PlanWaiver>('a waiver', {
+  code: aText,
+  station: text,
+  by: aText,
+  reason: aText,
+  date: text,
+  seen: maybe(tableOf(either(aText, finite))),
+});
 const number: Shape = maybe(finite);
 export const isUnits: Shape = oneOf('metric', 'imperial');
 const isDeclared: Shape = oneOf('left', 'right');
@@ -188,7 +197,7 @@ export const isPlan: Shape = remembered(
       }),
     ),
     contacts: partly('contacts', { emergency: aText, raceControl: aText, radioChannel: aText }),
-    waivers: listOf(recordOf('a waiver', { code: aText, station: text, by: aText, reason: aText, date: text })),
+    waivers: listOf(isWaiver),
     variants: listOf(recordOf('a variant', { name: aText, stations: tableOf(tableOf(anything)) })),
     context: text,
   }),

@@ -22,7 +22,8 @@ export const namesOf = ({ stations, races, courses }: Pick<Plan, 'stations' | 'r
  * The plan's voice: English in its own units, unless others are asked for. `language`: a BCP 47 tag.
  * @example
  * ```ts
- * import { readPlan, voiceOf } from '@halfcup/core';
+ * import { readPlan } from '@halfcup/core';
+ * import { voiceOf } from '@halfcup/core/sentences';
  * const read = readPlan(`{ "format": "halfcup-plan", "version": 1, "units": "imperial",
  *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
  *   "races": [{ "id": "r", "name": "Ten", "course": "c" }], "stations": [] }`, 'plan.json');

@@ -51,6 +51,7 @@ describe('The table of defaults', () => {
       ...keysOf(suppliesOverrides).map((key) => `supplies.${key}`),
       ...keysOf(crewOverrides).map((key) => `crew.${key}`),
       ...Object.keys(DEFAULT_VEHICLE).map((key) => `vehicles.${key}`),
+      'races.slow',
       '–',
     ]);
     for (const { key } of DEFAULTS_TABLE) expect(known).toContain(key.split('.').slice(0, 2).join('.'));

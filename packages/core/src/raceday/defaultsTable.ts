@@ -1,5 +1,5 @@
 /**
- * Every default of supplies, crew and vehicles, with its value, unit and kind of source, for the papers. Values are
+ * Every default of races, supplies, crew and vehicles, with its value, unit and kind of source, for the papers. Values are
  * the ones that the sums use, never copies.
  */
 import { DEFAULT_CREW, DEFAULT_SUPPLIES, DEFAULT_VEHICLE, TAKE_BY_HEAT } from '../plan/defaults.ts';
@@ -76,6 +76,16 @@ const WEIGHTS: Readonly<Record<string, string>> = {
   sign: 'Sign with its stand',
   box: 'Trash box',
 };
+
+const raceRows: readonly DefaultRow[] = [
+  row(
+    'races.slow',
+    'Slowing over the second half, from the fastest pace to the slowest',
+    '6 to 40 %, half of it under 30 km',
+    'share',
+    'open results of a marathon with 31,931 finishers',
+  ),
+];
 
 const supplyRows: readonly DefaultRow[] = [
   row('supplies.heat', 'Heat level where none is given', ASSUMED_HEAT, '', ASSUMED),
@@ -154,4 +164,4 @@ const vehicleRows: readonly DefaultRow[] = [
 ];
 
 /** All defaults, in the order of a plan. */
-export const DEFAULTS_TABLE: readonly DefaultRow[] = [...supplyRows, ...crewRows, ...vehicleRows];
+export const DEFAULTS_TABLE: readonly DefaultRow[] = [...raceRows, ...supplyRows, ...crewRows, ...vehicleRows];

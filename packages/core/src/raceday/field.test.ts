@@ -3,7 +3,7 @@ import type { PlanRace } from '../plan/plan.ts';
 import { TEN_MILES_FINISH, TEN_MILES_GUN_TO_LINE, inSeconds, raceWith } from '../testing/fields.ts';
 import { valueOf } from '../testing/courses.ts';
 import type { Field } from './day.ts';
-import { fieldOf, resultsKey, slowOf, startFlowOf, startersOf } from './field.ts';
+import { fieldOf, resultsKey, startFlowOf, startersOf } from './field.ts';
 
 const NONE = new Map<string, readonly number[]>();
 const fieldFor = (keys: Partial<PlanRace>, length = 42_195): Field => valueOf(fieldOf(raceWith(keys), length, NONE));
@@ -126,25 +126,6 @@ describe('finish times', () => {
     const { finish } = fieldFor({ waves: [{ time: 0, entrants: 3 }], finish: median, show: 1 });
     expect(finish[1]).toBeCloseTo(14_400, 8);
     expect(Math.log(finish[2]! / 14_400)).toBeCloseTo(0.2 * 0.967421566101701, 8);
-  });
-});
-
-describe('slowing', () => {
-  it('goes by rank from the first to the last, whole from 30 km on and half below', () => {
-    expect(slowOf(raceWith({}), 30_000)).toEqual([0.06, 0.4]);
-    expect(slowOf(raceWith({}), 21_097.5)).toEqual([0.03, 0.2]);
-    const { slow } = fieldFor({ waves: [{ time: 0, entrants: 3 }], finish: median, show: 1 });
-    expect([...slow].map((value) => Number(value.toFixed(9)))).toEqual([0.06, 0.23, 0.4]);
-  });
-
-  it('is none for wheels, and what the plan gives is used as it is', () => {
-    expect(slowOf(raceWith({ division: 'wheels' }), 42_195)).toEqual([0, 0]);
-    expect(slowOf(raceWith({ division: 'walk' }), 42_195)).toEqual([0.06, 0.4]);
-    expect(slowOf(raceWith({ slow: [0.1, 0.2] }), 10_000)).toEqual([0.1, 0.2]);
-  });
-
-  it('of a single starter is that of the first', () => {
-    expect([...fieldFor({ waves: [{ time: 0, entrants: 1 }], finish: median, show: 1 }).slow]).toEqual([0.06]);
   });
 });
 

@@ -1,8 +1,7 @@
 /**
  * The field of a race: who starts when, and takes how long. Model: finish times by quantile, no random numbers; waves
- * seeded fastest first; wave time + place in the wave ÷ start flow. The slowing over the second half goes linearly by
- * rank, fitted to one open set of 31,931 marathon results. 80 persons a minute a metre of start line and 1,100 a
- * minute in all are common practice, no source; half the slowing under 30 km is an assumption.
+ * seeded fastest first; wave time + place in the wave ÷ start flow. 80 persons a minute a metre of start line and 1,100 a
+ * minute in all are common practice, no source. How runners slow: `slowing.ts`.
  */
 import { type Finding, type Result, bad, good } from '../finding.ts';
 import type { FinishTimes, PlanRace, PlanWave } from '../plan/plan.ts';
@@ -11,6 +10,7 @@ import type { Metres, Seconds } from '../units.ts';
 import type { Field } from './day.ts';
 import { racedayFinding } from './racedayFinding.ts';
 import { linearAt, listAt, lognormalAt, timesByRank } from './finishTimes.ts';
+import { slowingOf } from './slowing.ts';
 import { finite, listOf, mapOf, positive, want, aText } from '../wants.ts';
 import { isRace } from '../plan/shapes.ts';
 
@@ -40,22 +40,12 @@ export function resultsKey(csv: string, column: string): string {
 const START_FLOW = 1100;
 /** Persons a minute for each metre of start line. */
 const FLOW_PER_METRE = 80;
-const SLOW: readonly [number, number] = [0.06, 0.4];
-const LONG = 30_000;
 /** Bounds beyond which a plan has a slip of the pen: starters of a race, and seconds from the first gun to the last finish. */
 const MOST_STARTERS = 1_000_000;
 const LONGEST = 7 * 24 * 3600;
 
 /**
  * Persons a minute over a race's start line: the plan's, else 80 for each metre of its width, else 1,100 (common practice, no source).
- * @example
- * ```ts
- * import { startFlowOf } from '@halfcup/core/raceday';
- *
- * const race = { id: 'run', name: 'Pier run', course: 'pier', division: 'run', waves: [{ time: 8 * 3600, entrants: 400 }], finish: { median: 3000, spread: 0.2 }, show: 0.9, late: 'out', gradient: false } as const;
- * startFlowOf(race); // → 1100
- * startFlowOf({ ...race, startWidth: 6 }); // → 480
- * ```
  */
 export function startFlowOf(race: PlanRace): number {
   want('startFlowOf', 'race', isRace, race);
@@ -64,13 +54,6 @@ export function startFlowOf(race: PlanRace): number {
 
 /** Entrants who start, rounded half up. */
 export const startersOf = (wave: PlanWave, show: number): number => Math.floor(wave.entrants * show + 0.5 + 1e-9);
-
-/** Slowing of the fastest and of the slowest, on a course of `length` metres. A plan's own values are used as they are. */
-export function slowOf(race: PlanRace, length: Metres): readonly [first: number, last: number] {
-  if (race.slow !== undefined) return race.slow;
-  if (race.division === 'wheels') return [0, 0];
-  return length < LONG ? [SLOW[0] / 2, SLOW[1] / 2] : SLOW;
-}
 
 /**
  * All starters of a race on a course of `length` metres, wave by wave in order of time. Not ok, with a note, where the
@@ -98,7 +81,7 @@ export function fieldOf(race: PlanRace, length: Metres, results: PastResults): R
   const endless = endlessOf(race, waves[0]!.time, start, finish);
   if (endless !== null) return bad([endless]);
   return good(
-    { race, division: race.division, start, finish, slow: slowByRank(finish, slowOf(race, length)) },
+    { race, division: race.division, start, finish, slow: slowingOf(race, length, finish) },
     overlapsOf(race, waves),
   );
 }
@@ -177,16 +160,6 @@ function quantileOf(finish: FinishTimes, results: PastResults): (quantile: numbe
 function startsOf(wave: PlanWave, race: PlanRace): Float64Array {
   const gap = 60 / startFlowOf(race);
   return Float64Array.from({ length: startersOf(wave, race.show) }, (_, place) => wave.time + place * gap);
-}
-
-/** From the first value for the fastest of the race to the last for the slowest, linear by rank. */
-function slowByRank(finish: Float64Array, [first, last]: readonly [number, number]): Float64Array {
-  const order = finish.map((_, i) => i).sort((a, b) => finish[a]! - finish[b]! || a - b);
-  const slow = new Float64Array(finish.length);
-  order.forEach((runner, rank) => {
-    slow[runner] = first + ((last - first) * rank) / Math.max(finish.length - 1, 1);
-  });
-  return slow;
 }
 
 function joined(columns: readonly Float64Array[]): Float64Array {

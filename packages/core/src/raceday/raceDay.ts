@@ -28,25 +28,7 @@ export interface DayStation extends PassedStation {
 /** Texts of the results files that a plan names, by the name it uses. */
 export type ResultTexts = ReadonlyMap<string, string>;
 
-/**
- * Whether a plan says who runs, by the waves of at least one race: race day can be reckoned for it.
- * @example
- * ```ts
- * import { readPlan } from '@halfcup/core';
- * import { hasField } from '@halfcup/core/raceday';
- *
- * const text = `{
- *   "format": "halfcup-plan", "version": 1, "name": "Pier run",
- *   "courses": [{ "id": "pier", "line": [[-30.1, 12.2], [-30.01, 12.2]], "drawn": "centre" }],
- *   "races": [{ "id": "run", "course": "pier", "waves": [{ "time": "08:00", "entrants": 400 }], "finish": { "median": "50 min", "spread": 0.2 } }],
- *   "stations": [{ "id": "s1", "at": [-30.06, 12.20004], "used": { "water": 450 } }]
- * }`;
- * const read = readPlan(text, 'plan.json');
- * if (!read.ok) throw new Error(read.findings[0]?.message);
- * const { plan } = read.value;
- * hasField(plan); // → true
- * ```
- */
+/** Whether a plan says who runs, by the waves of at least one race: race day can be worked out for it. */
 export function hasField(plan: Plan): boolean {
   want('hasField', 'plan', isPlanNames, plan);
   const { races } = plan;

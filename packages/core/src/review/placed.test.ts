@@ -382,12 +382,11 @@ it('every code that is found is a check’s', () => {
 
 it('a waiver of what is found on recorded points counts when there are some, and is not missed when there are none', () => {
   const layout = layoutOf([course], [station()]);
-  const waiver = { code: 'placed-distance', station: 's1', by: 'R. Reviewer', reason: 'lamp post' };
+  const given = { by: 'R. Reviewer', reason: 'lamp post', date: '2027-08-01' };
+  const waiver = { code: 'placed-distance', station: 's1', ...given };
   const waiving = { ...layout, plan: { ...layout.plan, waivers: [waiver, { ...waiver, code: 'placed-order' }] } };
   const made = reviewPlaced(waiving, placedDocument([moved(SIGN, 1440), TABLE]));
-  expect(found(made, 'placed-distance')).toEqual([
-    expect.objectContaining({ waived: { by: 'R. Reviewer', reason: 'lamp post' } }),
-  ]);
+  expect(found(made, 'placed-distance')).toEqual([expect.objectContaining({ waived: given })]);
   expect(found(made, 'waiver-unmatched')).toEqual([
     expect.objectContaining({ where: { path: '/waivers/1', station: 's1' } }),
   ]);

@@ -64,7 +64,8 @@ const isDayFacts: Shape = recordOf<DayFacts>('who runs and their day', {
  * day that comes of it, for checks of times, which find nothing without.
  * @example
  * ```ts
- * import { courseStage, layoutStage, readPlan, reviewLayout } from '@halfcup/core';
+ * import { readPlan } from '@halfcup/core';
+ * import { courseStage, layoutStage, reviewLayout } from '@halfcup/core/stages';
  * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
  *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
  *   "races": [{ "id": "r", "course": "c" }],

@@ -1,6 +1,7 @@
 /** What checks are about: a review lists them by theme. */
 import { themes } from '../text/en/checks.ts';
-import type { CheckCode, Theme } from '../text/params/checks.ts';
+import type { CheckCode } from '../text/params/checks.ts';
+import type { Theme } from '../text/params/themes.ts';
 
 /** In the order in which reviews list them. */
 export const THEMES = Object.keys(themes) as readonly Theme[];
@@ -15,6 +16,9 @@ export const themeOf: Readonly<Record<CheckCode, Theme>> = {
   'track-sparse-bend': 'line',
   'mark-factor': 'line',
   'waiver-unmatched': 'left-out',
+  'waiver-refused': 'left-out',
+  'waiver-outgrown': 'left-out',
+  'waiver-unbound': 'left-out',
   'race-without-starters': 'left-out',
   'race-without-times': 'left-out',
   'race-too-large': 'time',

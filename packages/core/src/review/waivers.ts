@@ -1,37 +1,101 @@
 /**
- * Waivers: findings that somebody has accepted, by code, station, name and reason. A waived finding
- * stays in the list; a waiver that matches none is a finding itself.
+ * Waivers: findings that somebody has accepted, by code and station, with name, reason and date, and with what was seen when it was
+ * given. A waived finding stays in the list. A waiver that matches none, no longer fits what is found, or lacks what makes it one
+ * is a finding itself.
  */
-import type { Finding } from '../finding.ts';
+import { type Finding, isFinding } from '../finding.ts';
+import { isWaiver } from '../plan/shapes.ts';
+import { want } from '../wants.ts';
 import type { Plan, PlanWaiver } from '../plan/plan.ts';
+import type { ReviewParams } from '../text/params/review.ts';
 import { makeFinding } from './check.ts';
+import { stillSeen } from './seen.ts';
 
-/** One without a station is for findings that are about none: never for all of them. */
-const matches = (waiver: PlanWaiver, finding: Finding): boolean =>
+/** Codes of findings that are about waivers. */
+export const WAIVER_CODES = ['waiver-unmatched', 'waiver-refused', 'waiver-outgrown', 'waiver-unbound'] as const;
+
+/** What a waiver lacks, so that it does not hold; `null` where it lacks nothing. */
+export type WaiverLack = ReviewParams['waiver-refused']['lacks'];
+
+/** A word: two letters in a row, in any script. */
+const WORD = /\p{L}\p{M}*\p{L}/u;
+
+/** Why a waiver is refused, `null` where it is one: a name, a reason in words, a date that is not after the race's. */
+export function lackOf(
+  { by, reason, date }: Pick<PlanWaiver, 'by' | 'reason' | 'date'>,
+  { date: raceDay }: Pick<Plan, 'date'>,
+): WaiverLack | null {
+  if (!WORD.test(by)) return 'by';
+  if (!WORD.test(reason)) return 'reason';
+  if (date === undefined) return 'date';
+  return raceDay !== undefined && date > raceDay ? 'earlierDate' : null;
+}
+
+/** By code and station. One without a station is for findings that are about none: never for all of them. */
+const isAbout = (waiver: PlanWaiver, finding: Finding): boolean =>
   waiver.code === finding.code && waiver.station === finding.where.station;
+
+/**
+ * Whether a waiver is for this very finding: of its code and station, of the same thing, and no worse by a tenth than it was.
+ * @example
+ * ```ts
+ * import { covers, seenOf } from '@halfcup/core/plan';
+ * const leg = { code: 'leg-long', severity: 'warning', message: 'm', where: { station: 's2' }, measured: 5200, limit: 5000 } as const;
+ * const waiver = { code: 'leg-long', station: 's2', by: 'R. Gull', reason: 'a bridge', date: '2027-08-01', seen: seenOf(leg) };
+ * covers(waiver, { ...leg, measured: 5300 }); // → true
+ * covers(waiver, { ...leg, measured: 8000 }); // → false
+ * ```
+ */
+export function covers(waiver: PlanWaiver, finding: Finding): boolean {
+  want('covers', 'waiver', isWaiver, waiver);
+  want('covers', 'finding', isFinding, finding);
+  return isFor(waiver, finding);
+}
+
+const isFor = (waiver: PlanWaiver, finding: Finding): boolean =>
+  isAbout(waiver, finding) && (waiver.seen === undefined || stillSeen(waiver.seen, finding) === 'same');
 
 /** Codes of what is found on recorded points, which a review without any cannot find. */
 export const isPlacedCode = (code: string): boolean => code.startsWith('placed-');
 
 /**
- * The findings, those that a waiver of the plan names marked as waived, and one `waiver-unmatched` for each waiver
- * that names none, of those whose code `looked` is for.
+ * The findings, those that a waiver of the plan is for marked as waived, and a finding for each waiver of those whose code `looked`
+ * is for that matches none, is refused, no longer fits, or does not say what was seen.
  */
 export function waive(
   findings: readonly Finding[],
-  { waivers }: Plan,
+  plan: Plan,
   looked: (code: string) => boolean = () => true,
 ): Finding[] {
+  const held = plan.waivers.map((waiver) => ({ waiver, lacks: lackOf(waiver, plan) }));
   const marked = findings.map((finding) => {
-    const waiver = waivers.find((one) => matches(one, finding));
-    if (waiver === undefined) return finding;
-    const { by, reason, date } = waiver;
+    const found = held.find(({ waiver, lacks }) => lacks === null && isFor(waiver, finding));
+    if (found === undefined) return finding;
+    const { by, reason, date } = found.waiver;
     return { ...finding, waived: { by, reason, ...(date === undefined ? {} : { date }) } };
   });
-  const unmatched = waivers.flatMap((waiver, k): Finding[] => {
-    if (!looked(waiver.code) || findings.some((finding) => matches(waiver, finding))) return [];
-    const where = { path: `/waivers/${k}`, ...(waiver.station === undefined ? {} : { station: waiver.station }) };
-    return [makeFinding('waiver-unmatched', { waived: waiver.code, by: waiver.by }, { severity: 'warning', where })];
-  });
-  return [...marked, ...unmatched];
+  const said = held.flatMap(({ waiver, lacks }, k) =>
+    looked(waiver.code) ? aboutWaiver(waiver, lacks, findings, `/waivers/${k}`) : [],
+  );
+  return [...marked, ...said];
+}
+
+/** What is to be said of a waiver itself. */
+function aboutWaiver(
+  waiver: PlanWaiver,
+  lacks: WaiverLack | null,
+  findings: readonly Finding[],
+  path: string,
+): Finding[] {
+  const where = { path, ...(waiver.station === undefined ? {} : { station: waiver.station }) };
+  const told = { waived: waiver.code, by: waiver.by };
+  const facts = { severity: 'warning', where } as const;
+  const about = findings.filter((finding) => isAbout(waiver, finding));
+  if (about.length === 0) return [makeFinding('waiver-unmatched', told, facts)];
+  if (lacks !== null) return [makeFinding('waiver-refused', { ...told, lacks }, facts)];
+  if (waiver.seen === undefined) return [makeFinding('waiver-unbound', told, { severity: 'note', where })];
+  const { seen } = waiver;
+  const fits = new Set(about.map((finding) => stillSeen(seen, finding)));
+  if (fits.has('same')) return [];
+  return [makeFinding('waiver-outgrown', { ...told, worse: fits.has('worse') }, facts)];
 }

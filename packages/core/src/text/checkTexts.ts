@@ -29,7 +29,7 @@ export const reasonText = (key: string, language: string): string => named(texts
  * The name of a theme of checks, the key itself for one that is not known here. `language`: a BCP 47 tag.
  * @example
  * ```ts
- * import { themeText } from '@halfcup/core';
+ * import { themeText } from '@halfcup/core/sentences';
  * themeText('time', 'es'); // → 'Horarios y cierres'
  * ```
  */
@@ -43,7 +43,7 @@ export function themeText(theme: string, language: string): string {
  * Where a rule comes from, as people read it. `language`: a BCP 47 tag.
  * @example
  * ```ts
- * import { sourceText } from '@halfcup/core';
+ * import { sourceText } from '@halfcup/core/sentences';
  * sourceText('common practice, no source', 'en'); // → 'common practice'
  * ```
  */

@@ -26,7 +26,7 @@ export const spokenIn = (language: string): Spoken => SPOKEN[mainTag(language)] 
  * does not speak says them as English does; a length that is not finite is a dash.
  * @example
  * ```ts
- * import { NO_NAMES, sayOf } from '@halfcup/core';
+ * import { NO_NAMES, sayOf } from '@halfcup/core/sentences';
  * const say = sayOf({ language: 'en', units: 'imperial', names: NO_NAMES });
  * say.length(91.44); // → '100 yd'
  * say.length(5.4864); // → '18 ft'
@@ -43,7 +43,8 @@ export function sayOf(voice: Voice): Say {
  * text, such as a caller's own, keeps its message.
  * @example
  * ```ts
- * import { findingSentence, readPlan, voiceOf } from '@halfcup/core';
+ * import { findingSentence, readPlan } from '@halfcup/core';
+ * import { voiceOf } from '@halfcup/core/sentences';
  * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
  *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
  *   "races": [{ "id": "r", "course": "c" }], "stations": [] }`, 'plan.json');
@@ -62,7 +63,8 @@ export function findingSentence(finding: Finding, voice: Voice): Sentence {
  * The same finding, its message in that voice.
  * @example
  * ```ts
- * import { findingInWords, readPlan, voiceOf } from '@halfcup/core';
+ * import { readPlan } from '@halfcup/core';
+ * import { findingInWords, voiceOf } from '@halfcup/core/sentences';
  * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
  *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
  *   "races": [{ "id": "r", "course": "c" }], "stations": [] }`, 'plan.json');

@@ -13,14 +13,55 @@ export interface Counted {
 
 type Columns<K extends string> = Readonly<Record<K, string>>;
 
+/** A race in one line; what the plan does not say is absent. */
+export interface RaceFacts {
+  readonly length: string;
+  /** Clock times. */
+  readonly starts: readonly string[];
+  readonly entrants: string | null;
+  readonly cutoff: string | null;
+}
+
 export interface ReportText {
   readonly title: string;
   readonly documentTitle: (plan: string) => string;
   readonly noName: string;
-  readonly facts: Columns<'revision' | 'raceDay' | 'races' | 'stations' | 'made'>;
+  readonly facts: Columns<'raceDay' | 'races' | 'road' | 'stations' | 'contacts' | 'made'>;
+  readonly race: (race: RaceFacts) => string;
+  /** Times on the clock: the first at which a road closes, the last at which it opens again. */
+  readonly road: (closes: string, reopens: string) => string;
+  readonly stationCount: (all: number, medical: number) => string;
+  readonly contacts: Columns<'emergency' | 'raceControl' | 'radioChannel'>;
   readonly notStated: string;
-  readonly madeBy: (date: string, program: string) => string;
+  readonly madeBy: (date: string, program: string, revision: string | null) => string;
   readonly result: (counts: Counted) => string;
+  /** What that means, in a sentence or two. */
+  readonly verdict: (counts: Counted) => string;
+  readonly decide: {
+    readonly title: string;
+    readonly closures: string;
+    readonly noClosures: string;
+    readonly findings: (count: number) => string;
+    readonly waived: (count: number) => string;
+    readonly notRun: (count: number) => string;
+    readonly nothing: string;
+  };
+  readonly stations: {
+    readonly title: string;
+    readonly about: string;
+    readonly sheets: string;
+    readonly of: (number: number, all: number) => string;
+    readonly sideWords: (declared: string | null, computed: string, sure: string) => string;
+    readonly open: (from: string, until: string) => string;
+    readonly road: (closes: string, reopens: string) => string;
+    readonly runners: (first: string, last: string, count: string) => string;
+    readonly walked: (by: string, date: string) => string;
+    readonly notWalked: string;
+    readonly captain: (name: string) => string;
+    readonly findings: (count: number) => string;
+    readonly noFindings: string;
+    readonly departs: string;
+  } & Columns<'station' | 'street' | 'position' | 'at' | 'side' | 'runnersHead' | 'roadHead' | 'found'>;
   /** Printed at the foot of each page: of which plan, and who made it. */
   readonly foot: (mark: string) => string;
   readonly page: string;
@@ -33,16 +74,13 @@ export interface ReportText {
     readonly plan: string;
   } & Columns<'file' | 'sha256'>;
   readonly findings: {
+    /** Of those that are about no station. */
     readonly title: string;
-    readonly groups: Readonly<Record<Severity, string>>;
+    readonly severity: Readonly<Record<Severity, string>>;
     readonly none: string;
     readonly cannotTell: string;
-    readonly waivedTitle: string;
-    readonly waivedAbout: string;
     readonly waivedBy: string;
-    readonly severity: Readonly<Record<Severity, string>>;
-    readonly foundAndAccepted: string;
-  } & Columns<'check' | 'at' | 'found' | 'measured' | 'limit'>;
+  } & Columns<'measured' | 'limit'>;
   readonly placed: {
     readonly title: string;
     readonly about: string;
@@ -53,13 +91,16 @@ export interface ReportText {
     readonly upstream: (length: string) => string;
   } & Columns<'at' | 'item' | 'verdictHead' | 'distance' | 'limits' | 'move'>;
   readonly checks: {
-    readonly title: string;
-    readonly counts: (all: number, ran: number, silent: number, notRun: number, undecided: number) => string;
-    readonly notRun: string;
+    readonly notRunTitle: string;
+    readonly notRunAbout: string;
+    readonly allRan: string;
+    readonly passedTitle: (count: number) => string;
+    readonly passedAbout: string;
     readonly foundNothing: string;
     readonly found: (count: number) => string;
     readonly undecided: (count: number) => string;
-  } & Columns<'check' | 'shouldBe' | 'source' | 'result'>;
+    readonly unclearAt: (count: number) => string;
+  };
   readonly courses: {
     readonly title: string;
     readonly about: string;
@@ -68,29 +109,17 @@ export interface ReportText {
     readonly inPlan: string;
     readonly noCertificate: string;
   } & Columns<'course' | 'how' | 'line' | 'stated' | 'inUse' | 'certificate'>;
-  readonly sides: {
-    readonly title: string;
-    readonly about: string;
-    readonly nobody: string;
-    readonly notDeclared: string;
-    readonly offCourse: string;
-    readonly unclear: string;
-  } & Columns<'station' | 'at' | 'declared' | 'computed' | 'sure' | 'fromLine' | 'walkedBy'>;
   readonly practice: {
     readonly title: string;
     readonly about: string;
-    readonly usual: string;
     readonly ofPlan: (usual: string) => string;
-    readonly departTitle: string;
-    readonly none: string;
     readonly noReason: string;
     readonly differs: (rule: string, own: string, plan: string) => string;
     readonly byHand: (item: string) => string;
     readonly fixed: string;
     /** Rules of the practice by their key in the plan. */
     readonly rules: Readonly<Record<PracticeRule, string>>;
-  } & Columns<'rule' | 'value' | 'whose' | 'station' | 'what' | 'why'>;
-  readonly day: { readonly title: string; readonly about: string } & Columns<'key' | 'what' | 'usual' | 'source'>;
+  };
   readonly signatures: {
     readonly title: string;
     readonly about: string;

@@ -251,8 +251,9 @@ const REVIEW: { readonly [C in keyof ReviewParams]: readonly ReviewParams[C][] }
     { ...leg, from: 's1', measured: 1000, limit: 1600 },
   ],
   'length-differs': [
-    { stated: 42_000, line: 42_195, allowed: 42, recorded: true },
-    { stated: 42_195, line: 42_000, allowed: 42.195, recorded: false },
+    { stated: 42_000, line: 42_195, allowed: 42, recorded: true, wander: 0 },
+    { stated: 42_000, line: 43_195, allowed: 542, recorded: true, wander: 500 },
+    { stated: 42_195, line: 42_000, allowed: 42.195, recorded: false, wander: 0 },
   ],
   'medical-without-access': [
     { point: tent, nearest: null, limit: 60, far: true },
@@ -334,6 +335,13 @@ const REVIEW: { readonly [C in keyof ReviewParams]: readonly ReviewParams[C][] }
     { measured: 1.4, limit: 1.5, courses: ['e'], items: ['sign'], sure: false },
   ],
   'waiver-unmatched': [{ waived: 'leg-long', by: 'R. Gull' }],
+  'waiver-refused': (['by', 'reason', 'date', 'earlierDate'] as const).map((lacks) => ({
+    waived: 'leg-long',
+    by: 'R. Gull',
+    lacks,
+  })),
+  'waiver-outgrown': [true, false].map((worse) => ({ waived: 'leg-long', by: 'R. Gull', worse })),
+  'waiver-unbound': [{ waived: 'leg-long', by: 'R. Gull' }],
   ...TIMES,
   ...ABSENCE,
   'wheel-folds': [

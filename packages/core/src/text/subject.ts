@@ -8,7 +8,8 @@ import { isNames } from './voice.ts';
  * What a finding is about, by name: its station, else its race, else its course; empty where it is about none.
  * @example
  * ```ts
- * import { findingSubject, readPlan, voiceOf } from '@halfcup/core';
+ * import { readPlan } from '@halfcup/core';
+ * import { findingSubject, voiceOf } from '@halfcup/core/sentences';
  * const read = readPlan(`{ "format": "halfcup-plan", "version": 1,
  *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
  *   "races": [{ "id": "r", "name": "Ten", "course": "c" }], "stations": [] }`, 'plan.json');

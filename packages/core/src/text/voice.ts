@@ -41,7 +41,7 @@ const asIs = (id: string): string => id;
  * Nobody's names: ids stand for themselves.
  * @example
  * ```ts
- * import { NO_NAMES } from '@halfcup/core';
+ * import { NO_NAMES } from '@halfcup/core/sentences';
  * NO_NAMES.station('s3'); // → 's3'
  * ```
  */

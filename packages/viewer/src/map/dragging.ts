@@ -1,5 +1,6 @@
 /** What dragging and nudging on the map do to the plan: a trial shows the station at each place, and puts it down or back. */
-import { formatMeasure, type Finding, type LonLat, type StationLayout } from '@halfcup/core';
+import { type Finding, type LonLat, type StationLayout } from '@halfcup/core';
+import { formatMeasure } from '@halfcup/core/units';
 import { nearestOn, passesOf, type IndexedCourse } from '@halfcup/core/geometry';
 import { effect, signal, type ReadonlySignal } from '@preact/signals';
 import { leadOf } from '../state/view/derive.ts';

@@ -9,7 +9,8 @@ import {
 } from 'maplibre-gl';
 import workerUrl from 'maplibre-gl/dist/maplibre-gl-worker.mjs?url';
 import 'maplibre-gl/dist/maplibre-gl.css';
-import type { LonLat, Units } from '@halfcup/core';
+import type { LonLat } from '@halfcup/core';
+import type { Units } from '@halfcup/core/plan';
 import { bbox, featureCollection, point } from '@turf/turf';
 import { labelPadding, within, type Bounds, type Padding } from './fit.ts';
 import { listenForDragging, type Dragging } from './gestures/drag.ts';

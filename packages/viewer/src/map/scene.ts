@@ -3,7 +3,9 @@
  * same record again, so that the map is told of changes only; stations and items have ids that stay theirs. The station
  * of a trial has a source of its own, with its old place: a move touches no more than that.
  */
-import type { Course, PlacedVerdict, StationLayout, Units } from '@halfcup/core';
+import type { PlacedVerdict, StationLayout } from '@halfcup/core';
+import type { Units } from '@halfcup/core/plan';
+import type { Course } from '@halfcup/core/stages';
 import type { Feature, FeatureCollection, Geometry, Point } from 'geojson';
 import { courseOf, coursesOf, keep } from '../state/view/derive.ts';
 import type { OpenPlan, Trial } from '../state/store/store.ts';

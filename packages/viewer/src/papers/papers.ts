@@ -59,13 +59,17 @@ export async function allPapers(
             html: cardSheet(shown, station, options),
           },
         ];
-  return [...papersOf(shown, options), ...(await reportPaper(open, placed)), ...own];
+  return [...papersOf(shown, options), ...(await reportPaper(open, placed, choice)), ...own];
 }
 
 /** None where the files' digests cannot be had: the report's own button says why. */
-async function reportPaper(open: OpenPlan, placed: Placed | null): Promise<readonly PrintedPaper[]> {
+async function reportPaper(
+  open: OpenPlan,
+  placed: Placed | null,
+  choice: { readonly paper: Paper; readonly language?: string },
+): Promise<readonly PrintedPaper[]> {
   try {
-    return [{ name: 'report.html', title: 'Reviewer’s report', html: await reportOf(open, placed) }];
+    return [{ name: 'report.html', title: 'Reviewer’s report', html: await reportOf(open, placed, choice) }];
   } catch {
     return [];
   }

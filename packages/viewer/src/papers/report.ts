@@ -1,6 +1,7 @@
 /** The reviewer's report of what is shown, with the SHA-256 of every file that it rests on. */
-import { filesNamedBy, reviewDocument, type Analysis, type FileDigest } from '@halfcup/core';
-import { reportHtml } from '@halfcup/core/papers';
+import { filesNamedBy, type Analysis } from '@halfcup/core';
+import { reviewDocument, type FileDigest } from '@halfcup/core/schemas';
+import { type Paper, contextOf, reportHtml } from '@halfcup/core/papers';
 import type { OpenPlan, Placed } from '../state/store/store.ts';
 import { plainError } from '../trouble.ts';
 import { today } from '../state/edits/waivers.ts';
@@ -43,7 +44,11 @@ function shownAnalysis(open: OpenPlan, placed: Placed | null): Analysis {
 }
 
 /** The whole page as HTML. Throws, in a person's words, where it cannot be made. */
-export async function reportOf(open: OpenPlan, placed: Placed | null): Promise<string> {
+export async function reportOf(
+  open: OpenPlan,
+  placed: Placed | null,
+  choice: { readonly paper?: Paper; readonly language?: string } = {},
+): Promise<string> {
   const analysis = shownAnalysis(open, placed);
   const sha256 = await sha256Of(new TextEncoder().encode(open.document.text));
   const inputs = await digests(open, placed);
@@ -52,5 +57,6 @@ export async function reportOf(open: OpenPlan, placed: Placed | null): Promise<s
     inputs,
     ...(placed === null ? {} : { placed: placedView(open, placed).verdicts }),
   });
-  return reportHtml({ analysis, review, made: today() });
+  const context = contextOf(open.files.context);
+  return reportHtml({ ...choice, analysis, review, made: today(), ...(context === null ? {} : { context }) });
 }

@@ -1,5 +1,5 @@
 /** The course drawn straight from left to right: left-hand side above, right-hand side below. */
-import type { Course } from '@halfcup/core';
+import type { Course } from '@halfcup/core/stages';
 import type { JSX, RefObject } from 'preact';
 import { useLayoutEffect, useMemo, useRef } from 'preact/hooks';
 import { courseOf, coursesOf } from '../state/view/derive.ts';

@@ -1,5 +1,6 @@
 /** The place that is pointed at, here or on the map. */
-import { formatMeasure, type Course } from '@halfcup/core';
+import { type Course } from '@halfcup/core/stages';
+import { formatMeasure } from '@halfcup/core/units';
 import type { JSX } from 'preact';
 import { useStore } from '../state/store/store.ts';
 import type { StripScale } from './geometry.ts';

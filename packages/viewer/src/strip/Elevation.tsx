@@ -1,5 +1,5 @@
 /** The ground's height behind the course, in grey. */
-import type { Course } from '@halfcup/core';
+import type { Course } from '@halfcup/core/stages';
 import { area } from 'd3-shape';
 import type { JSX } from 'preact';
 import { samplesOf } from '../state/view/derive.ts';

@@ -1,5 +1,5 @@
 /** During a trial: the old place of its station, with how far it has been moved written beside it. */
-import type { Course } from '@halfcup/core';
+import type { Course } from '@halfcup/core/stages';
 import type { JSX } from 'preact';
 import { useStore } from '../state/store/store.ts';
 import { lengthText } from '../words.ts';

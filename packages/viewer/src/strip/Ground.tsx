@@ -1,5 +1,6 @@
 /** What one points at and drags on the strip where nothing else stands: a slider over the course. */
-import { formatMeasure, type Course } from '@halfcup/core';
+import { type Course } from '@halfcup/core/stages';
+import { formatMeasure } from '@halfcup/core/units';
 import type { JSX } from 'preact';
 import { useStore } from '../state/store/store.ts';
 import { wholeView, type StripScale } from './geometry.ts';

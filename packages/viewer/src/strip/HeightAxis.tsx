@@ -1,5 +1,6 @@
 /** Heights of the ground behind the course, at the right end of the strip. */
-import { lengthIn, type Course } from '@halfcup/core';
+import { type Course } from '@halfcup/core/stages';
+import { lengthIn } from '@halfcup/core/units';
 import type { JSX } from 'preact';
 import { samplesOf } from '../state/view/derive.ts';
 import { useStore } from '../state/store/store.ts';

@@ -1,5 +1,5 @@
 /** Out-and-back stretches: the course as two lanes, as on the map, with the words where there is room. */
-import type { Course } from '@halfcup/core';
+import type { Course } from '@halfcup/core/stages';
 import type { JSX } from 'preact';
 import { LINE_Y } from './frame.ts';
 import type { StripPass, StripScale } from './geometry.ts';

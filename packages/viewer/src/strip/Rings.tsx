@@ -1,5 +1,5 @@
 /** Served stations on their side of the course: a ring with the number, and from near the name. Rings are dragged, and moved by keys. */
-import { type Course } from '@halfcup/core';
+import { type Course } from '@halfcup/core/stages';
 import type { JSX } from 'preact';
 import { useStore } from '../state/store/store.ts';
 import { farText, sideWords } from '../words.ts';

@@ -1,5 +1,5 @@
 /** Signs, tables and trash stretches of the passes in view, each with its own shape and, where there is room, its word. */
-import { formOf } from '@halfcup/core';
+import { formOf } from '@halfcup/core/plan';
 import type { JSX } from 'preact';
 import { useStore } from '../state/store/store.ts';
 import { ITEM_WORD } from '../words.ts';

@@ -1,5 +1,5 @@
 /** Above the strip: which course it shows, and how closely. */
-import type { Course } from '@halfcup/core';
+import type { Course } from '@halfcup/core/stages';
 import type { JSX } from 'preact';
 import { coursesOf } from '../state/view/derive.ts';
 import { useStore, type OpenPlan } from '../state/store/store.ts';

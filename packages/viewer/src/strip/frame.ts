@@ -1,5 +1,5 @@
 /** Heights of the strip, from the top: rings on the left, the course, rings on the right, one lane for each race, the axis. */
-import type { Course } from '@halfcup/core';
+import type { Course } from '@halfcup/core/stages';
 import type { Store } from '../state/store/store.ts';
 import { fitView, wholeView, type View } from './geometry.ts';
 

@@ -1,6 +1,8 @@
 /** The course strip's geometry: what stands where along one course, and what there is room to draw. Pure. */
-import type { Course, Item, LaidDirection, Leg, StationLayout, Units } from '@halfcup/core';
-import { lengthIn } from '@halfcup/core';
+import type { Item, LaidDirection, Leg, StationLayout } from '@halfcup/core';
+import type { Units } from '@halfcup/core/plan';
+import type { Course } from '@halfcup/core/stages';
+import { lengthIn } from '@halfcup/core/units';
 import { courseLength } from '@halfcup/core/geometry';
 import { bisector } from 'd3-array';
 import type { ScaleLinear } from 'd3-scale';

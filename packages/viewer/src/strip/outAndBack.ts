@@ -1,5 +1,5 @@
 /** Stretches of a course that are run again the other way, and where on them there is room for words. Pure. */
-import type { Course } from '@halfcup/core';
+import type { Course } from '@halfcup/core/stages';
 import { stretches, type Stretch } from '../map/layers/lanes.ts';
 import { keep, samplesOf } from '../state/view/derive.ts';
 import type { StripPass, StripScale } from './geometry.ts';

@@ -2,7 +2,7 @@
  * A station dragged by its ring along the strip: its offset kept, across the course where the
  * pointer crosses the line. At most one place is tried in each frame of the screen.
  */
-import type { Course } from '@halfcup/core';
+import type { Course } from '@halfcup/core/stages';
 import { alongPlacement, offsetLineOf, type OffsetLine } from '../state/edits/placing.ts';
 import { messageOf } from '../state/view/voice.ts';
 import type { Store } from '../state/store/store.ts';

@@ -1,5 +1,7 @@
 /** What the keys do on a ring of the strip. */
-import { formatMeasure, metres, type Course, type StationLayout } from '@halfcup/core';
+import { type StationLayout } from '@halfcup/core';
+import { type Course } from '@halfcup/core/stages';
+import { formatMeasure, metres } from '@halfcup/core/units';
 import { courseLength } from '@halfcup/core/geometry';
 import { moveStation } from '../state/edits/edits.ts';
 import { duplicate, remove } from '../state/edits/moves.ts';

@@ -1,5 +1,5 @@
 /** Pointing, dragging, pinching and keys on the strip's ground. */
-import type { Course } from '@halfcup/core';
+import type { Course } from '@halfcup/core/stages';
 import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';
 import { addOnCourse } from '../state/edits/moves.ts';

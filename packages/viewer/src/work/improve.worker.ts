@@ -1,6 +1,7 @@
 /** The worker that searches for better places and reports how far it is. It is stopped by being ended. */
 import '../policy.ts';
-import { analyseOn, improve } from '@halfcup/core';
+import { improve } from '@halfcup/core';
+import { analyseOn } from '@halfcup/core/stages';
 import { indexCourse } from '@halfcup/core/geometry';
 import { reasonOf } from '../trouble.ts';
 import type { ImproveTask, ImproveTold } from './improveMessages.ts';

@@ -1,5 +1,6 @@
 /** What passes between the page and the worker that searches for better places. */
-import type { Course, Finding, Plan } from '@halfcup/core';
+import type { Finding, Plan } from '@halfcup/core';
+import type { Course } from '@halfcup/core/stages';
 import type { Improved } from '../state/store/store.ts';
 
 /** What the line of the job says, by which the panel knows its own. */

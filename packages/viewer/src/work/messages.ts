@@ -2,18 +2,9 @@
  * What passes between the page and its worker: plain records, and columns of numbers whose memory is handed
  * over, not copied. A plan's document passes as its text, a course without its index, which is quick to make again.
  */
-import {
-  courseStage,
-  placeFindings,
-  readPlan,
-  type Course,
-  type Finding,
-  type GpxDocument,
-  type IndexedCourse,
-  type PlanDocument,
-  type Result,
-  type Units,
-} from '@halfcup/core';
+import { readPlan, type Finding, type PlanDocument, type Result } from '@halfcup/core';
+import { placeFindings, type Units } from '@halfcup/core/plan';
+import { courseStage, type Course, type GpxDocument, type IndexedCourse } from '@halfcup/core/stages';
 import { indexCourse } from '@halfcup/core/geometry';
 import type { PlanFiles } from '../state/store/planFiles.ts';
 import type { Gathered } from '../state/open/gather.ts';

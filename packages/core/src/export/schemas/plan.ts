@@ -20,7 +20,7 @@ function patchOf(station: Json): Json {
  * every key, form and bound; references, dates and time zones are for `readPlan` alone.
  * @example
  * ```ts
- * import { planJsonSchema } from '@halfcup/core';
+ * import { planJsonSchema } from '@halfcup/core/schemas';
  * const schema = planJsonSchema();
  * 'required' in schema && schema.required; // → ['format', 'version', 'courses', 'races', 'stations']
  * ```

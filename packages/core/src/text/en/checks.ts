@@ -1,4 +1,5 @@
 /** Of each check how it should be; why a check could not run; where its rule comes from. */
+import type { Theme } from '../params/themes.ts';
 
 /** By the check's code. */
 export const titles = {
@@ -11,6 +12,9 @@ export const titles = {
   'track-sparse-bend': 'Points on bends are at most 200 m apart',
   'mark-factor': 'Marks and line agree within 3 %',
   'waiver-unmatched': 'Every waiver matches a finding',
+  'waiver-refused': 'Every waiver has a name, a reason in words and a date before the race',
+  'waiver-outgrown': 'Every waiver still fits what is found: the same thing, and no worse by a tenth',
+  'waiver-unbound': 'Every waiver says what was seen when it was given',
   'race-without-starters': 'Every race has starters',
   'race-without-times': 'Every race has finish times',
   'race-too-large': 'No race has more than a million starters',
@@ -37,7 +41,7 @@ export const titles = {
   'drop-closed': 'No vehicle is on the course while it is closed',
   'drop-late': 'Supplies are dropped before their crew is due',
   'drop-nowhere': 'Every station that takes supplies is passed by a course',
-  'length-differs': 'The stated length of a course is that of its line, within 0.1 %',
+  'length-differs': 'The stated length of a course is that of its line, within 0.1 % and the wander of a recorded line',
   'station-off-course': 'Every station is beside the course of a race that it serves',
   'station-unserved': 'Every station serves somebody',
   'pass-unknown': 'Runners come past as often as the plan says',
@@ -148,7 +152,7 @@ export const reasons = {
 };
 
 /** What checks are about, in the order in which a review lists them. */
-export const themes = {
+export const themes: Readonly<Record<Theme, string>> = {
   line: 'Course line',
   time: 'Times and closures',
   flows: 'Flows of runners',

@@ -242,6 +242,8 @@ export const planThings: ThingNames = {
   'waivers[].by': 'name behind waiver no. {1}',
   'waivers[].reason': 'reason of waiver no. {1}',
   'waivers[].date': 'date of waiver no. {1}',
+  'waivers[].seen': 'what was seen for waiver no. {1}',
+  'waivers[].seen.*': 'thing seen for waiver no. {1}',
   variants: 'list of variants',
   'variants[]': 'variant no. {1}',
   'variants[].name': 'name of variant no. {1}',

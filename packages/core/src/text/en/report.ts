@@ -1,24 +1,86 @@
 import type { ReportText } from '../reportText.ts';
 
 const many = (count: number, word: string): string => `${count} ${word}${count === 1 ? '' : 's'}`;
+const listed = (items: readonly string[]): string =>
+  items.length < 2 ? items.join('') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
 
 export const report: ReportText = {
   title: 'Safety review of water and aid stations',
   documentTitle: (plan) => `Review of ${plan}`,
   noName: 'Unnamed plan',
-  facts: { revision: 'Revision', raceDay: 'Race day', races: 'Races', stations: 'Stations', made: 'Report made' },
+  facts: {
+    raceDay: 'Race day',
+    races: 'Races',
+    road: 'Roads',
+    stations: 'Stations',
+    contacts: 'On the day',
+    made: 'Report made',
+  },
+  race: ({ length, starts, entrants, cutoff }) =>
+    [
+      length,
+      starts.length === 0 ? 'start times not stated' : `starts ${listed(starts)}`,
+      ...(entrants === null ? [] : [`${entrants} entrants`]),
+      ...(cutoff === null ? [] : [`finish closes ${cutoff}`]),
+    ].join(', '),
+  road: (closes, reopens) => `closed to traffic from ${closes}; all open again by ${reopens} (by station overleaf)`,
+  stationCount: (all, medical) => `${all}, ${medical === 0 ? 'none' : medical} of them with a medical point`,
+  contacts: { emergency: 'emergency', raceControl: 'race control', radioChannel: 'radio' },
   notStated: 'not stated',
-  madeBy: (date, program) => `${date}, by ${program}`,
+  madeBy: (date, program, revision) =>
+    `${date}, by ${program}, of ${revision === null ? 'a plan without a revision' : `revision ${revision}`}`,
   result: ({ error, warning, note, waived, cannotTell, notRun }) =>
     [
       `${many(error, 'error')}, ${many(warning, 'warning')}, ${many(note, 'note')}; ${waived} waived`,
       ...(cannotTell > 0 ? [`${cannotTell} of them unclear`] : []),
       ...(notRun > 0 ? [`${many(notRun, 'check')} could not run`] : []),
     ].join('; '),
+  verdict: ({ error, warning }) =>
+    error > 0
+      ? `Not ready to sign: ${many(error, 'error')} must be corrected or waived by name.`
+      : warning > 0
+        ? `No errors. ${many(warning, 'warning')} need${warning === 1 ? 's' : ''} your judgement.`
+        : 'No errors and no warnings.',
+  decide: {
+    title: 'What you are asked to decide',
+    closures: 'Whether the roads may close and reopen at the times given for each station.',
+    noClosures: 'When the roads close and reopen: the plan does not say.',
+    findings: (count) => `Whether the ${count === 1 ? 'open finding' : `${count} open findings`} may stand.`,
+    waived: (count) => `Whether you accept ${count === 1 ? 'the finding' : `the ${count} findings`} waived by others.`,
+    notRun: (count) => `What ${count === 1 ? 'the check' : `the ${count} checks`} that could not run leave open.`,
+    nothing: 'Nothing is open but your own view of the place.',
+  },
   foot: (mark) => `Plan ${mark} · void once the plan or a file changes`,
   page: 'Page',
   of: 'of',
   walkIt: 'A check that finds nothing does not make a place safe: go and walk it.',
+  stations: {
+    title: 'Stations',
+    about: 'In the order of the plan. Sides are as runners see them. Positions are latitude, longitude (WGS 84).',
+    sheets: 'Stations in detail',
+    of: (number, all) => `Station ${number} of ${all}`,
+    sideWords: (declared, computed, sure) =>
+      declared === null
+        ? `Side not declared; by position: ${computed}, ${sure} sure`
+        : `Tables on the ${declared} as declared; by position: ${computed}, ${sure} sure`,
+    open: (from, until) => `Open ${from} to ${until}`,
+    road: (closes, reopens) => `Road closed ${closes} to ${reopens}`,
+    runners: (first, last, count) => `Runners from ${first} to ${last}, ${count} in the busiest minute`,
+    walked: (by, date) => `Walked by ${by}${date === '' ? '' : `, ${date}`}`,
+    notWalked: 'Walked by nobody yet',
+    captain: (name) => `Captain: ${name}`,
+    findings: (count) => `${count} here`,
+    noFindings: 'none',
+    departs: 'Differs from the plan’s practice',
+    station: 'Station',
+    street: 'Street',
+    position: 'Position',
+    at: 'Course distance',
+    side: 'Side',
+    runnersHead: 'Runners',
+    roadHead: 'Road closed',
+    found: 'Findings',
+  },
   files: {
     title: 'What was reviewed',
     about: 'This report covers exactly these files.',
@@ -28,23 +90,16 @@ export const report: ReportText = {
     sha256: 'SHA-256',
   },
   findings: {
-    title: 'Findings',
-    groups: { error: 'Errors', warning: 'Warnings', note: 'Notes' },
-    none: 'none',
+    title: 'Findings on the plan as a whole',
+    severity: { error: 'Error', warning: 'Warning', note: 'Note' },
+    none: 'None.',
     cannotTell: 'unclear',
-    waivedTitle: 'Waived findings',
-    waivedAbout: 'Found, and accepted by the person named. A waiver changes nothing on the road.',
     waivedBy: 'Waived by',
-    severity: { error: 'error', warning: 'warning', note: 'note' },
-    foundAndAccepted: 'What was found, and who accepts it',
-    check: 'Check',
-    at: 'At',
-    found: 'What was found, and what it should be',
-    measured: 'Measured',
-    limit: 'Limit',
+    measured: 'measured',
+    limit: 'limit',
   },
   placed: {
-    title: 'As placed',
+    title: 'As built',
     about:
       'Positions recorded on the ground, compared with the plan. A distance is OK or out of place only where its margin leaves no doubt.',
     verdict: { holds: 'OK', fails: 'out of place', 'cannot tell': 'unclear' },
@@ -60,17 +115,15 @@ export const report: ReportText = {
     move: 'Move',
   },
   checks: {
-    title: 'Checks',
-    counts: (all, ran, silent, notRun, undecided) =>
-      `${all} checks: ${ran} ran, ${silent} of them found nothing; ${notRun} could not run; ${undecided} were unclear in places. A check that could not run, or was unclear, has not passed.`,
-    notRun: 'not run',
+    notRunTitle: 'What could not be checked',
+    notRunAbout: 'These checks could not run, or stayed unclear in places. They have not passed.',
+    allRan: 'Every check could run.',
+    passedTitle: (count) => `Checks passed (${count})`,
+    passedAbout: 'Common practice, where no source is named. A check that finds nothing is no permission.',
     foundNothing: 'found nothing',
     found: (count) => `${count} found`,
     undecided: (count) => `${count} unclear`,
-    check: 'Check',
-    shouldBe: 'How it should be',
-    source: 'Source',
-    result: 'Result',
+    unclearAt: (count) => `unclear in ${many(count, 'place')}`,
   },
   courses: {
     title: 'Courses',
@@ -91,30 +144,11 @@ export const report: ReportText = {
     inUse: 'In use',
     certificate: 'Certificate',
   },
-  sides: {
-    title: 'Sides, declared and computed',
-    about:
-      'As runners see it on their first way past. The declared side counts. The computed side comes from the pin (the point that marks the station) and the course line, with how sure it is.',
-    nobody: 'nobody yet',
-    notDeclared: 'not declared',
-    offCourse: 'off the course',
-    unclear: 'unclear',
-    station: 'Station',
-    at: 'At',
-    declared: 'Declared',
-    computed: 'Computed',
-    sure: 'Sure',
-    fromLine: 'From the line',
-    walkedBy: 'Walked by',
-  },
   practice: {
     title: 'The practice in force',
     about:
       'Common practice, except the distance between stations (IMMDA guidance, cited second-hand). Where the plan differs, the plan counts.',
-    usual: 'usual',
-    ofPlan: (usual) => `this plan (usual: ${usual})`,
-    departTitle: 'Stations that differ',
-    none: 'None.',
+    ofPlan: (usual) => `usual: ${usual}`,
     noReason: 'no reason given',
     differs: (rule, own, plan) => `${rule}: ${own} (the plan: ${plan})`,
     byHand: (item) => `${item} placed by hand`,
@@ -140,27 +174,11 @@ export const report: ReportText = {
       maxGrade: 'Steepest grade at tables',
       bendClear: 'Tables clear of bends by',
     },
-    rule: 'Rule',
-    value: 'Value',
-    whose: 'Whose',
-    station: 'Station',
-    what: 'What differs',
-    why: 'Why',
-  },
-  day: {
-    title: 'What race day rests on',
-    about:
-      'Cups, crew and loads are worked out with these values where the plan gives no others, each with the kind of its source. Count what is used, and use that to plan the next race.',
-    key: 'In the plan',
-    what: 'What',
-    usual: 'Usual',
-    source: 'Source',
   },
   signatures: {
     title: 'Seen and agreed',
-    about:
-      'By signing, each office confirms that it has seen this report on the files named above, and what it leaves open.',
-    offices: ['Police', 'Fire service', 'Medical', 'Road authority'],
+    about: 'By signing, each confirms having seen this report, on the files named at its end, and what it leaves open.',
+    offices: ['Event director', 'Reviewer', 'Authority (police, fire service, medical, road)'],
     office: 'Office',
     name: 'Name',
     signature: 'Signature',

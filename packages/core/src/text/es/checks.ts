@@ -1,5 +1,6 @@
 /** Of each check how it should be; why a check could not run; where its rule comes from. */
-import type { CheckCode, ReasonCode, Theme } from '../params/checks.ts';
+import type { CheckCode, ReasonCode } from '../params/checks.ts';
+import type { Theme } from '../params/themes.ts';
 
 export const titles: { readonly [code in CheckCode]: string } = {
   'track-chosen': 'El archivo GPX tiene una sola línea, o el plan dice cuál',
@@ -10,7 +11,10 @@ export const titles: { readonly [code in CheckCode]: string } = {
   'track-jump': 'Ningún paso es mucho más largo que los de alrededor',
   'track-sparse-bend': 'En las curvas los puntos distan como mucho 200 m',
   'mark-factor': 'Las marcas y la línea coinciden dentro del 3 %',
-  'waiver-unmatched': 'A cada dispensa le corresponde un aviso',
+  'waiver-unmatched': 'A cada exención le corresponde un aviso',
+  'waiver-refused': 'Cada exención tiene nombre, motivo con palabras y fecha anterior a la carrera',
+  'waiver-outgrown': 'Cada exención sigue casando con lo hallado: lo mismo, y no peor en una décima parte',
+  'waiver-unbound': 'Cada exención dice qué se vio al concederla',
   'race-without-starters': 'En cada carrera sale alguien',
   'race-without-times': 'Cada carrera tiene tiempos de llegada',
   'race-too-large': 'En ninguna carrera sale más de un millón de corredores',
@@ -37,7 +41,8 @@ export const titles: { readonly [code in CheckCode]: string } = {
   'drop-closed': 'Ningún vehículo está en el recorrido cerrado',
   'drop-late': 'El material se descarga antes de la hora de llegada del equipo',
   'drop-nowhere': 'Por cada puesto que recibe material pasa un recorrido',
-  'length-differs': 'La longitud declarada de un recorrido es la de su línea, dentro del 0.1 %',
+  'length-differs':
+    'La longitud declarada de un recorrido es la de su línea, dentro del 0.1 % y de lo que oscila un track grabado',
   'station-off-course': 'Cada puesto está junto al recorrido de una carrera a la que sirve',
   'station-unserved': 'Cada puesto sirve a alguien',
   'pass-unknown': 'Cada paso que nombra el plan existe',
@@ -174,6 +179,7 @@ export const sources: readonly (readonly [written: string, shown: string])[] = [
     'vías peatonales, nivel de servicio E con menos de 0.93 m² por persona',
   ],
   ['; the metre for the crew is an assumption', '; el metro para el equipo es una suposición'],
+  ['; the wander of a recorded line: ', '; lo que oscila un track grabado: '],
   ['; decided by JCGM 106:2012, guard bands', '; se decide según JCGM 106:2012, bandas de guarda'],
   [
     'IFC 503.2.1, fire apparatus roads 20 ft clear (from memory; local code and the fire marshal decide)',

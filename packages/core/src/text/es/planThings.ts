@@ -242,6 +242,8 @@ export const planThings: ThingNames = {
   'waivers[].by': 'el nombre de quien firma la exención n.º {1}',
   'waivers[].reason': 'el motivo de la exención n.º {1}',
   'waivers[].date': 'la fecha de la exención n.º {1}',
+  'waivers[].seen': 'lo que se vio en la exención n.º {1}',
+  'waivers[].seen.*': 'cosa vista en la exención n.º {1}',
   variants: 'la lista de variantes',
   'variants[]': 'la variante n.º {1}',
   'variants[].name': 'el nombre de la variante n.º {1}',

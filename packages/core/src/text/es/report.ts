@@ -2,29 +2,91 @@ import type { ReportText } from '../reportText.ts';
 
 const many = (count: number, one: string, more: string): string => `${count} ${count === 1 ? one : more}`;
 
+const listed = (items: readonly string[]): string =>
+  items.length < 2 ? items.join('') : `${items.slice(0, -1).join(', ')} y ${items.at(-1)}`;
+
 export const report: ReportText = {
   title: 'Revisión de seguridad de los puestos de avituallamiento y asistencia',
   documentTitle: (plan) => `Revisión de ${plan}`,
   noName: 'Plan sin nombre',
   facts: {
-    revision: 'Revisión',
     raceDay: 'Día de la carrera',
     races: 'Carreras',
+    road: 'Calzadas',
     stations: 'Puestos',
+    contacts: 'Ese día',
     made: 'Informe hecho',
   },
+  race: ({ length, starts, entrants, cutoff }) =>
+    [
+      length,
+      starts.length === 0 ? 'salidas sin indicar' : `${starts.length === 1 ? 'salida' : 'salidas'} ${listed(starts)}`,
+      ...(entrants === null ? [] : [`${entrants} inscritos`]),
+      ...(cutoff === null ? [] : [`la meta cierra a las ${cutoff}`]),
+    ].join(', '),
+  road: (closes, reopens) =>
+    `cerradas al tráfico desde las ${closes}; todas abiertas a las ${reopens} (por puestos al dorso)`,
+  stationCount: (all, medical) => `${all}, ${medical === 0 ? 'ninguno' : medical} con punto médico`,
+  contacts: { emergency: 'emergencias', raceControl: 'control de carrera', radioChannel: 'radio' },
   notStated: 'sin indicar',
-  madeBy: (date, program) => `${date}, con ${program}`,
+  madeBy: (date, program, revision) =>
+    `${date}, con ${program}, ${revision === null ? 'de un plan sin revisión indicada' : `de la revisión ${revision}`}`,
   result: ({ error, warning, note, waived, cannotTell, notRun }) =>
     [
       `${many(error, 'error', 'errores')}, ${many(warning, 'aviso', 'avisos')}, ${many(note, 'nota', 'notas')}; ${many(waived, 'aceptado', 'aceptados')}`,
       ...(cannotTell > 0 ? [`${cannotTell} de ellos sin determinar`] : []),
       ...(notRun > 0 ? [many(notRun, 'comprobación no pudo hacerse', 'comprobaciones no pudieron hacerse')] : []),
     ].join('; '),
+  verdict: ({ error, warning }) =>
+    error > 0
+      ? `No se puede firmar aún: hay que corregir ${many(error, 'error', 'errores')}, o aceptar${error === 1 ? 'lo' : 'los'} con nombre.`
+      : warning > 0
+        ? `Sin errores. ${many(warning, 'aviso queda', 'avisos quedan')} a su criterio.`
+        : 'Sin errores ni avisos.',
+  decide: {
+    title: 'Qué se le pide decidir',
+    closures: 'Si las calzadas pueden cerrar y reabrir a las horas de cada puesto.',
+    noClosures: 'Cuándo cierran y reabren las calzadas: el plan no lo dice.',
+    findings: (count) =>
+      `Si ${count === 1 ? 'el hallazgo abierto puede quedar' : `los ${count} hallazgos abiertos pueden quedar`} así.`,
+    waived: (count) =>
+      `Si admite ${count === 1 ? 'el hallazgo aceptado' : `los ${count} hallazgos aceptados`} por otros.`,
+    notRun: (count) =>
+      `Qué dejan abierto ${count === 1 ? 'la comprobación que no pudo hacerse' : `las ${count} comprobaciones que no pudieron hacerse`}.`,
+    nothing: 'No queda abierto nada salvo su propia vista del lugar.',
+  },
   foot: (mark) => `Plan ${mark} · sin validez en cuanto cambie el plan o un archivo`,
   page: 'Página',
   of: 'de',
   walkIt: 'Que una comprobación no encuentre nada no hace seguro un lugar: recórralo a pie.',
+  stations: {
+    title: 'Puestos',
+    about:
+      'En el orden del plan. Los lados, como los ven los corredores. Las posiciones son latitud y longitud (WGS 84).',
+    sheets: 'Puestos en detalle',
+    of: (number, all) => `Puesto ${number} de ${all}`,
+    sideWords: (declared, computed, sure) =>
+      declared === null
+        ? `Lado sin declarar; por la posición: ${computed}, seguro al ${sure}`
+        : `Mesas a la ${declared}, declarado; por la posición: ${computed}, seguro al ${sure}`,
+    open: (from, until) => `Abierto de ${from} a ${until}`,
+    road: (closes, reopens) => `Calzada cerrada de ${closes} a ${reopens}`,
+    runners: (first, last, count) => `Corredores de ${first} a ${last}, ${count} en el minuto de más afluencia`,
+    walked: (by, date) => `Recorrido a pie por ${by}${date === '' ? '' : `, ${date}`}`,
+    notWalked: 'Nadie lo ha recorrido a pie todavía',
+    captain: (name) => `Responsable: ${name}`,
+    findings: (count) => `${count} aquí`,
+    noFindings: 'ninguno',
+    departs: 'Se aparta de la práctica del plan',
+    station: 'Puesto',
+    street: 'Calle',
+    position: 'Posición',
+    at: 'Distancia en el recorrido',
+    side: 'Lado',
+    runnersHead: 'Corredores',
+    roadHead: 'Calzada cerrada',
+    found: 'Hallazgos',
+  },
   files: {
     title: 'Qué se ha revisado',
     about: 'Este informe trata exactamente de estos archivos.',
@@ -34,23 +96,16 @@ export const report: ReportText = {
     sha256: 'SHA-256',
   },
   findings: {
-    title: 'Hallazgos',
-    groups: { error: 'Errores', warning: 'Avisos', note: 'Notas' },
-    none: 'ninguno',
+    title: 'Hallazgos sobre el plan en conjunto',
+    severity: { error: 'Error', warning: 'Aviso', note: 'Nota' },
+    none: 'Ninguno.',
     cannotTell: 'sin determinar',
-    waivedTitle: 'Hallazgos aceptados',
-    waivedAbout: 'Hallados, y aceptados por la persona nombrada. Aceptarlos no cambia nada en la calle.',
     waivedBy: 'Aceptado por',
-    severity: { error: 'error', warning: 'aviso', note: 'nota' },
-    foundAndAccepted: 'Qué se halló, y quién lo acepta',
-    check: 'Comprobación',
-    at: 'En',
-    found: 'Qué se halló, y qué debe ser',
-    measured: 'Medido',
-    limit: 'Límite',
+    measured: 'medido',
+    limit: 'límite',
   },
   placed: {
-    title: 'Como está colocado',
+    title: 'Montaje real',
     about:
       'Posiciones registradas en el terreno, comparadas con el plan. Una distancia está bien o fuera de lugar solo si su margen no deja duda.',
     verdict: { holds: 'bien', fails: 'fuera de lugar', 'cannot tell': 'sin determinar' },
@@ -66,17 +121,15 @@ export const report: ReportText = {
     move: 'Mover',
   },
   checks: {
-    title: 'Comprobaciones',
-    counts: (all, ran, silent, notRun, undecided) =>
-      `${all} comprobaciones: ${ran} hechas, de las que ${silent} no hallaron nada; ${notRun} no pudieron hacerse; ${undecided} no pudieron decidir en todas partes. La que no pudo hacerse o decidir no está superada.`,
-    notRun: 'no hecha',
+    notRunTitle: 'Qué no pudo comprobarse',
+    notRunAbout: 'Estas comprobaciones no pudieron hacerse, o no pudieron decidir en todas partes. No están superadas.',
+    allRan: 'Todas las comprobaciones pudieron hacerse.',
+    passedTitle: (count) => `Comprobaciones superadas (${count})`,
+    passedAbout: 'Práctica habitual, si no se nombra fuente. Que una comprobación no encuentre nada no es un permiso.',
     foundNothing: 'no halló nada',
     found: (count) => many(count, 'hallazgo', 'hallazgos'),
     undecided: (count) => `${count} sin determinar`,
-    check: 'Comprobación',
-    shouldBe: 'Cómo debe ser',
-    source: 'Fuente',
-    result: 'Resultado',
+    unclearAt: (count) => `sin determinar en ${many(count, 'lugar', 'lugares')}`,
   },
   courses: {
     title: 'Recorridos',
@@ -97,30 +150,11 @@ export const report: ReportText = {
     inUse: 'En uso',
     certificate: 'Certificado',
   },
-  sides: {
-    title: 'Lados, declarados y calculados',
-    about:
-      'Como los ven los corredores en su primer paso. Manda el lado declarado. El calculado sale del punto que señala el puesto y de la línea del recorrido, con su seguridad.',
-    nobody: 'nadie todavía',
-    notDeclared: 'sin declarar',
-    offCourse: 'fuera del recorrido',
-    unclear: 'sin determinar',
-    station: 'Puesto',
-    at: 'En',
-    declared: 'Declarado',
-    computed: 'Calculado',
-    sure: 'Seguridad',
-    fromLine: 'A la línea',
-    walkedBy: 'Recorrido por',
-  },
   practice: {
     title: 'La práctica vigente',
     about:
       'Práctica habitual, salvo la distancia entre puestos (guía de IMMDA, citada de segunda mano). Manda el plan.',
-    usual: 'habitual',
-    ofPlan: (usual) => `este plan (habitual: ${usual})`,
-    departTitle: 'Puestos que se apartan de ella',
-    none: 'Ninguno.',
+    ofPlan: (usual) => `habitual: ${usual}`,
     noReason: 'sin motivo indicado',
     differs: (rule, own, plan) => `${rule}: ${own} (el plan: ${plan})`,
     byHand: (item) => `${item}: colocado a mano`,
@@ -146,27 +180,12 @@ export const report: ReportText = {
       maxGrade: 'Pendiente máxima en las mesas',
       bendClear: 'Lejos de curvas, al menos',
     },
-    rule: 'Regla',
-    value: 'Valor',
-    whose: 'De quién',
-    station: 'Puesto',
-    what: 'Qué difiere',
-    why: 'Por qué',
-  },
-  day: {
-    title: 'En qué se basa el día de la carrera',
-    about:
-      'Vasos, equipos y cargas se calculan con estos valores si el plan no da otros; cada uno con la clase de su fuente. Cuente lo que se use y planifique con ello la próxima carrera.',
-    key: 'En el plan',
-    what: 'Qué',
-    usual: 'Habitual',
-    source: 'Fuente',
   },
   signatures: {
     title: 'Visto y conforme',
     about:
-      'Al firmar, cada servicio confirma que ha visto este informe sobre los archivos nombrados arriba, y lo que deja abierto.',
-    offices: ['Policía', 'Bomberos', 'Servicio médico', 'Autoridad de la vía'],
+      'Al firmar, cada uno confirma que ha visto este informe, sobre los archivos nombrados al final, y lo que deja abierto.',
+    offices: ['Dirección del evento', 'Revisión', 'Autoridad (policía, bomberos, sanidad, vía)'],
     office: 'Servicio',
     name: 'Nombre',
     signature: 'Firma',

@@ -2,6 +2,10 @@ import type { SuppliesText } from '../listsText.ts';
 
 /** The table of defaults, whose sentences are English in the code. */
 const PHRASES: Readonly<Record<string, string>> = {
+  'Slowing over the second half, from the fastest pace to the slowest':
+    'Pérdida de ritmo en la segunda mitad, del ritmo más rápido al más lento',
+  '6 to 40 %, half of it under 30 km': 'del 6 al 40 %, la mitad por debajo de 30 km',
+  'open results of a marathon with 31,931 finishers': 'resultados abiertos de un maratón con 31.931 llegados',
   'common practice': 'práctica habitual',
   assumption: 'supuesto',
   cool: 'fresco',

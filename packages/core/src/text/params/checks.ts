@@ -1,10 +1,7 @@
 /** By what texts on checks are found: the code of a check, or of what is checked before there is a layout; the key of a reason. */
-import type { reasons, themes, titles } from '../en/checks.ts';
+import type { reasons, titles } from '../en/checks.ts';
 
 export type CheckCode = keyof typeof titles;
 
 /** Why a check could not run. */
 export type ReasonCode = keyof typeof reasons;
-
-/** What a check is about: the drawn line, times and closures, runners' ways, … */
-export type Theme = keyof typeof themes;

@@ -155,6 +155,8 @@ export interface ServiceParams {
     readonly line: number;
     readonly allowed: number;
     readonly recorded: boolean;
+    /** Of what is allowed, metres: by how much more the wander of a recorded line may make it longer. */
+    readonly wander: number;
   };
   /** `time`: the how manieth one, from 1; `count`: how often the race comes past. */
   readonly 'pass-unknown': { readonly race: string; readonly time: number; readonly count: number };
@@ -199,10 +201,23 @@ export interface ServiceParams {
     readonly swapped: readonly [number, number] | null;
   };
   readonly 'station-unserved': { readonly beyondEnd: boolean };
-  readonly 'waiver-unmatched': { readonly waived: string; readonly by: string };
+  readonly 'waiver-unmatched': WaiverRef;
+  readonly 'waiver-refused': WaiverRef & {
+    /** What it has to have: `earlierDate` where its date is after the race. */
+    readonly lacks: 'by' | 'reason' | 'date' | 'earlierDate';
+  };
+  /** `worse`: the same thing, but farther off than it was. */
+  readonly 'waiver-outgrown': WaiverRef & { readonly worse: boolean };
+  readonly 'waiver-unbound': WaiverRef;
 }
 
 export interface ReviewParams extends ItemsParams, RoadParams, ServiceParams, TimeParams, AbsenceParams {}
+
+/** The code of what was waived, and who did. */
+interface WaiverRef {
+  readonly waived: string;
+  readonly by: string;
+}
 
 /** `from` and `to`: a station's id, or `null` for the start and the finish; `here`: which of them the finding is about. */
 interface LegParams extends Bounded {

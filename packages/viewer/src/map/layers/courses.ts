@@ -1,5 +1,6 @@
 /** Course lines: one feature for each stretch, with whether it is retraced; and the two ends of each course. */
-import type { Course, LonLat } from '@halfcup/core';
+import type { LonLat } from '@halfcup/core';
+import type { Course } from '@halfcup/core/stages';
 import { courseLength, pointAt, sliceLine } from '@halfcup/core/geometry';
 import { featureCollection, lineString, point } from '@turf/turf';
 import type { FeatureCollection, LineString, Point, Position } from 'geojson';

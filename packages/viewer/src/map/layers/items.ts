@@ -2,17 +2,9 @@
  * Items where they stand: tables as lines along the kerb at true length, the sign and the boxes of
  * the trash drop as shapes, and a word for each. Tables stand once, for the lead direction.
  */
-import {
-  type Analysis,
-  type Course,
-  type Item,
-  type ItemKind,
-  type LaidDirection,
-  type LonLat,
-  type PointKind,
-  type StationLayout,
-  formOf,
-} from '@halfcup/core';
+import { type Analysis, type Item, type LaidDirection, type LonLat, type StationLayout } from '@halfcup/core';
+import { type ItemKind, type PointKind, formOf } from '@halfcup/core/plan';
+import { type Course } from '@halfcup/core/stages';
 import { pointAt } from '@halfcup/core/geometry';
 import { featureCollection, lineString, point } from '@turf/turf';
 import type { Feature, FeatureCollection, Geometry, Position } from 'geojson';

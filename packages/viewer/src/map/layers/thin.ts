@@ -3,7 +3,7 @@
  * Method: from each kept vertex a cone of the directions that pass all vertices since within the tolerance
  * (J. Sklansky and V. Gonzalez, Pattern Recognition 12, 1980); one pass, no recursion.
  */
-import type { Course } from '@halfcup/core';
+import type { Course } from '@halfcup/core/stages';
 import { keep } from '../../state/view/derive.ts';
 
 /** Courses with fewer vertices are drawn as they are. */

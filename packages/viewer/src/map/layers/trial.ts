@@ -1,5 +1,6 @@
 /** What stands beside the stations shown: the old place of the one on trial, and the variant compared. Pure. */
-import type { StationLayout, Units } from '@halfcup/core';
+import type { StationLayout } from '@halfcup/core';
+import type { Units } from '@halfcup/core/plan';
 import { lineString, point } from '@turf/turf';
 import type { Feature, LineString, Point, Position } from 'geojson';
 import { differenceOf, differenceText } from '../../state/view/difference.ts';

@@ -1,5 +1,6 @@
 /** A mark at every whole kilometre or mile of a course. */
-import type { Course, Units } from '@halfcup/core';
+import type { Units } from '@halfcup/core/plan';
+import type { Course } from '@halfcup/core/stages';
 import { courseLength, pointAt } from '@halfcup/core/geometry';
 import { featureCollection, point } from '@turf/turf';
 import type { FeatureCollection, Point } from 'geojson';

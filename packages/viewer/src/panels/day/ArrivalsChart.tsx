@@ -1,5 +1,7 @@
 /** Arrivals over the clock, stacked by race, with what stands poured when the first runner comes. */
-import { formatMinute, type PlanRace, type StationDay } from '@halfcup/core';
+import { type StationDay } from '@halfcup/core';
+import { type PlanRace } from '@halfcup/core/plan';
+import { formatMinute } from '@halfcup/core/units';
 import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';
 import { arrivalBins, arrivalsGeometry, type ArrivalsGeometry } from './chart.ts';

@@ -1,5 +1,6 @@
 /** Race day at all stations: who comes when, and from when to when the station stands. */
-import { formatMinute, type RaceDay } from '@halfcup/core';
+import { type RaceDay } from '@halfcup/core';
+import { formatMinute } from '@halfcup/core/units';
 import type { JSX } from 'preact';
 import { grouped, minuteOrDash } from './words.ts';
 import { numberOf } from '../../state/view/derive.ts';

@@ -1,5 +1,6 @@
 /** Drop and collection runs, a table for each vehicle's run, in the order of its stops. */
-import { formatMass, formatMinute, type RaceDay } from '@halfcup/core';
+import { type RaceDay } from '@halfcup/core';
+import { formatMass, formatMinute } from '@halfcup/core/units';
 import type { JSX } from 'preact';
 import { grouped, kgOf, packWord, RUN_WORD } from './words.ts';
 import { numberOf } from '../../state/view/derive.ts';

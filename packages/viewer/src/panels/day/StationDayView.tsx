@@ -1,5 +1,6 @@
 /** One station's race day: the chart and everything that follows from who arrives when. */
-import { formatClock, formatMinute, type RaceDay, type StationDay, type StationLayout } from '@halfcup/core';
+import { type RaceDay, type StationDay, type StationLayout } from '@halfcup/core';
+import { formatClock, formatMinute } from '@halfcup/core/units';
 import type { JSX } from 'preact';
 import { grouped } from './words.ts';
 import { numberOf } from '../../state/view/derive.ts';

@@ -1,5 +1,6 @@
 /** When vehicles stop at one station: what is dropped there and what is collected. */
-import { formatMass, formatMinute, type RaceDay } from '@halfcup/core';
+import { type RaceDay } from '@halfcup/core';
+import { formatMass, formatMinute } from '@halfcup/core/units';
 import type { JSX } from 'preact';
 import { kgOf, RUN_WORD } from './words.ts';
 import { useStore, type OpenPlan } from '../../state/store/store.ts';

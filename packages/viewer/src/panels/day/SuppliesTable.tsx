@@ -1,5 +1,6 @@
 /** What the station is sent, in whole packs. */
-import type { StationDay, Units } from '@halfcup/core';
+import type { StationDay } from '@halfcup/core';
+import type { Units } from '@halfcup/core/plan';
 import type { JSX } from 'preact';
 import { grouped, needText, packText, packWord } from './words.ts';
 

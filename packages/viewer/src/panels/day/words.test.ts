@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { openDemo } from '../../testing.ts';
-import { formatMinute } from '@halfcup/core';
+import { formatMinute } from '@halfcup/core/units';
 import { chartText, needText, packText, packWord, pouredText } from './words.ts';
 
 const day = openDemo().analysis.day!.stations[0]!;

@@ -1,13 +1,8 @@
 /** The words of race day: clock times, whole counts, packs, and the text that stands for the chart. */
-import {
-  formatClock,
-  formatMinute,
-  formatVolume,
-  type RaceDay,
-  type StationDay,
-  type Supply,
-  type Units,
-} from '@halfcup/core';
+import { type RaceDay, type StationDay } from '@halfcup/core';
+import { type Units } from '@halfcup/core/plan';
+import { type Supply } from '@halfcup/core/stages';
+import { formatClock, formatMinute, formatVolume } from '@halfcup/core/units';
 import { DASH, SERVED_WORD } from '../../words.ts';
 
 type Pack = StationDay['packs'][number];

@@ -1,5 +1,5 @@
 /** What the search found: the plan before and after, each move, what is proven, and what may be done with it. */
-import type { LongestLeg } from '@halfcup/core';
+import type { LongestLeg } from '@halfcup/core/stages';
 import type { JSX } from 'preact';
 import { saveImproved, stillOf, applyImproved } from '../../state/edits/improved.ts';
 import { useStore, type Improved, type OpenPlan } from '../../state/store/store.ts';

@@ -1,5 +1,7 @@
 /** Better places: which stations may move and how far, the search, and what it found. */
-import { parseLength, type StationLayout, type Units } from '@halfcup/core';
+import { type StationLayout } from '@halfcup/core';
+import { type Units } from '@halfcup/core/plan';
+import { parseLength } from '@halfcup/core/units';
 import type { JSX } from 'preact';
 import { useId, useState } from 'preact/hooks';
 import { useStore, type Store } from '../../state/store/store.ts';

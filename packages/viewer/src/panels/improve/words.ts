@@ -1,5 +1,5 @@
 /** What is proven of the places that were found, in the units shown. */
-import type { Units } from '@halfcup/core';
+import type { Units } from '@halfcup/core/plan';
 import type { Improved } from '../../state/store/store.ts';
 import { counted, lengthText } from '../../words.ts';
 

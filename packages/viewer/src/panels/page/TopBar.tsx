@@ -1,5 +1,5 @@
 /** The plan's name, opening files, units. */
-import type { Units } from '@halfcup/core';
+import type { Units } from '@halfcup/core/plan';
 import type { JSX } from 'preact';
 import { useStore } from '../../state/store/store.ts';
 import { dateText } from '../../words.ts';

@@ -1,5 +1,6 @@
 /** The verdicts as a table; choosing one goes to where it was recorded. */
-import type { PlacedVerdict, StationLayout, Units } from '@halfcup/core';
+import type { PlacedVerdict, StationLayout } from '@halfcup/core';
+import type { Units } from '@halfcup/core/plan';
 import type { JSX } from 'preact';
 import { batch } from '@preact/signals';
 import { useStore, type Store } from '../../state/store/store.ts';

@@ -1,5 +1,6 @@
 /** One course: where its line comes from, how long it is, and what calibrates it. */
-import type { Plan, PlanCourse } from '@halfcup/core';
+import type { Plan } from '@halfcup/core';
+import type { PlanCourse } from '@halfcup/core/plan';
 import type { JSX } from 'preact';
 import { CheckField } from '../ui/fields/CheckField.tsx';
 import { ChoiceField } from '../ui/fields/ChoiceField.tsx';

@@ -1,5 +1,6 @@
 /** A list of the plan whose entries can be added and deleted; each opens to its fields. */
-import { type Finding, findingSubject } from '@halfcup/core';
+import { type Finding } from '@halfcup/core';
+import { findingSubject } from '@halfcup/core/sentences';
 import type { ComponentChildren, JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import { rawPlan, setValue, valueAt, type Path } from '../../state/edits/edits.ts';

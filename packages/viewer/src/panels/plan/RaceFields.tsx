@@ -1,5 +1,6 @@
 /** One race: its course, who starts when, and how fast they are. */
-import type { Plan, PlanRace } from '@halfcup/core';
+import type { Plan } from '@halfcup/core';
+import type { PlanRace } from '@halfcup/core/plan';
 import type { JSX } from 'preact';
 import { CheckField } from '../ui/fields/CheckField.tsx';
 import { ChoiceField } from '../ui/fields/ChoiceField.tsx';

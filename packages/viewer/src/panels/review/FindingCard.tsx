@@ -2,7 +2,8 @@
  * One finding: whom it is about, what is the matter, what it should be and what to do, with the measured value and its
  * limit. Choosing it goes there. What only few readers want (code, place in the files, source) is folded away.
  */
-import { type Finding, sourceText } from '@halfcup/core';
+import { type Finding } from '@halfcup/core';
+import { sourceText } from '@halfcup/core/sentences';
 import type { JSX } from 'preact';
 import { useStore } from '../../state/store/store.ts';
 import { filePlace, partsOf } from '../../state/view/voice.ts';

@@ -35,8 +35,8 @@ export function WaiveForm({ finding, count, onDone, onCancel }: Props): JSX.Elem
   useLayoutEffect(() => first.current?.focus(), []);
   const waive = (): void => {
     const open = store.open.value;
-    const read = readWaiver(typed);
     if (open === null) return;
+    const read = readWaiver(typed, open.document.plan.date);
     const wrong = 'trouble' in read ? read.trouble : {};
     setTrouble(wrong);
     const [missing] = Object.keys(wrong);
@@ -58,8 +58,9 @@ export function WaiveForm({ finding, count, onDone, onCancel }: Props): JSX.Elem
       }}
     >
       <p class="soft">
-        {count > 1 ? `This waives all ${counted(count, 'finding')} of this kind here. ` : ''}A waived finding stays in
-        the list and in the report, with the name of who waived it. On the road nothing changes.
+        {count > 1 ? `This waives ${counted(count, 'finding')} that show the same thing. ` : ''}A waived finding stays
+        in the list and in the report, with the name of who waived it. It counts again if another thing is found, or the
+        same grows worse by a tenth. On the road nothing changes.
       </p>
       {FIELDS.map(([key, label], index) => (
         <FieldFrame key={key} id={`${id}-${key}`} label={label} trouble={trouble[key] ?? null} wide>
@@ -70,7 +71,7 @@ export function WaiveForm({ finding, count, onDone, onCancel }: Props): JSX.Elem
             class="entry-text"
             value={typed[key]}
             autocomplete="off"
-            aria-required={key !== 'date'}
+            aria-required
             aria-invalid={trouble[key] !== undefined}
             {...(trouble[key] === undefined ? {} : { 'aria-describedby': `${id}-${key}-trouble` })}
             onInput={(event) => setTyped({ ...typed, [key]: event.currentTarget.value })}

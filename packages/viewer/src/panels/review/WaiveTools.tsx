@@ -5,7 +5,7 @@ import { useRef, useState } from 'preact/hooks';
 import { isOpen } from '../../state/view/derive.ts';
 import { matterOf, messageOf } from '../../state/view/voice.ts';
 import { useStore, type Store } from '../../state/store/store.ts';
-import { sameKind, removeWaiver, waiverAt } from '../../state/edits/waivers.ts';
+import { waivedTogether, removeWaiver, waiverAt } from '../../state/edits/waivers.ts';
 import { run } from '../../state/edits/workbench.ts';
 import { WaiveForm } from './WaiveForm.tsx';
 import { reviewed } from '../../state/view/placed.ts';
@@ -49,7 +49,7 @@ export function WaiveTools({
     );
   }
   // What reading a file has found is no finding of a check: it cannot be waived.
-  const count = reviewed(open, store.placed.value).filter((one) => isOpen(one) && sameKind(one, finding)).length;
+  const count = reviewed(open, store.placed.value).filter((one) => isOpen(one) && waivedTogether(finding, one)).length;
   if (count === 0) return null;
   const close = (): void => {
     setAsked(false);

@@ -1,5 +1,5 @@
 /** On the road, telephone in hand: what to place next, how far it is, and one button to record it. */
-import type { Units } from '@halfcup/core';
+import type { Units } from '@halfcup/core/plan';
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import { numberOf } from '../../state/view/derive.ts';

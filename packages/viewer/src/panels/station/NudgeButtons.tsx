@@ -1,5 +1,5 @@
 /** Along the course by 1, 10 or 100 m or yd, the station's side and offset kept; presses that follow one another are one step of undo. */
-import { metres } from '@halfcup/core';
+import { metres } from '@halfcup/core/units';
 import type { JSX } from 'preact';
 import { nudge } from '../../state/edits/moves.ts';
 import { useStore } from '../../state/store/store.ts';

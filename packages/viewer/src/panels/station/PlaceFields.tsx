@@ -1,5 +1,6 @@
 /** Where the station stands: its pin, its course distance, its side. */
-import { lengthIn, parseLength, type Finding } from '@halfcup/core';
+import { type Finding } from '@halfcup/core';
+import { lengthIn, parseLength } from '@halfcup/core/units';
 import type { JSX } from 'preact';
 import { crossOver, other, pinSide } from '../../state/edits/cross.ts';
 import { leadOf } from '../../state/view/derive.ts';

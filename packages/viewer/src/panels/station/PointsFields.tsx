@@ -1,5 +1,5 @@
 /** Points near the station: where trucks unload, medical, toilets. */
-import type { PointKind } from '@halfcup/core';
+import type { PointKind } from '@halfcup/core/plan';
 import type { JSX } from 'preact';
 import { useStore } from '../../state/store/store.ts';
 import { POINT_WORD } from '../../words.ts';

@@ -1,5 +1,6 @@
 /** People, what is written down about the place, and what was counted after the day. */
-import type { Finding, Served } from '@halfcup/core';
+import type { Finding } from '@halfcup/core';
+import type { Served } from '@halfcup/core/plan';
 import type { JSX } from 'preact';
 import { useStore } from '../../state/store/store.ts';
 import { SERVED_WORD } from '../../words.ts';

@@ -1,5 +1,6 @@
 /** Whom the station serves: races, the first way past, each time past. */
-import { type Finding, type StationPass } from '@halfcup/core';
+import { type Finding } from '@halfcup/core';
+import { type StationPass } from '@halfcup/core/stages';
 import type { JSX } from 'preact';
 import { useStore } from '../../state/store/store.ts';
 import { compassWord, farText, timePast } from '../../words.ts';

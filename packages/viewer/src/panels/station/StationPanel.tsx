@@ -1,5 +1,7 @@
 /** The selected station: where it is, what stands there, which runners pass, and what the checks say. */
-import { type Item, type LaidDirection, type StationLayout, type StationPass, type Units } from '@halfcup/core';
+import { type Item, type LaidDirection, type StationLayout } from '@halfcup/core';
+import { type Units } from '@halfcup/core/plan';
+import { type StationPass } from '@halfcup/core/stages';
 import type { JSX } from 'preact';
 import { findingsByStation, leadOf, numberOf, signDistance } from '../../state/view/derive.ts';
 import { useStore, type OpenPlan } from '../../state/store/store.ts';

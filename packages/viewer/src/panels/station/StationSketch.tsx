@@ -1,5 +1,6 @@
 /** The lead direction's items in running order, on their side of the road; spaced to be read, not to scale. */
-import { type Item, type LaidDirection, formOf } from '@halfcup/core';
+import { type Item, type LaidDirection } from '@halfcup/core';
+import { formOf } from '@halfcup/core/plan';
 import type { JSX } from 'preact';
 import { isTable } from '../../state/view/derive.ts';
 import { useStore } from '../../state/store/store.ts';

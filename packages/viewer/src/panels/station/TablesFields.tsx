@@ -1,5 +1,5 @@
 /** What is served, on how many tables, on a road how wide. */
-import type { Served } from '@halfcup/core';
+import type { Served } from '@halfcup/core/plan';
 import type { JSX } from 'preact';
 import { leadOf } from '../../state/view/derive.ts';
 import { SERVED_WORD } from '../../words.ts';

@@ -1,5 +1,6 @@
 /** All stations: where, on which side, how far from the one before, and how far the sign stands before it. */
-import type { PlanRace, Severity, Units } from '@halfcup/core';
+import type { Severity } from '@halfcup/core';
+import type { PlanRace, Units } from '@halfcup/core/plan';
 import type { JSX } from 'preact';
 import { stationRows, type StationRow } from '../../state/view/derive.ts';
 import { useStore } from '../../state/store/store.ts';

@@ -1,5 +1,5 @@
 /** A table of changes between two variants, and what its rows have in common. */
-import type { Change } from '@halfcup/core';
+import type { Change } from '@halfcup/core/stages';
 import type { ComponentChildren, JSX } from 'preact';
 
 export interface Names {

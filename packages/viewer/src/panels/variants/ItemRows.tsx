@@ -1,5 +1,6 @@
 /** Items whose distances or side differ: along the course and by wheel, from the pin to the item's upstream end. */
-import type { Change, ChangedItem, Units } from '@halfcup/core';
+import type { Units } from '@halfcup/core/plan';
+import type { Change, ChangedItem } from '@halfcup/core/stages';
 import type { JSX } from 'preact';
 import { DASH, ITEM_WORD, wheelFigure } from '../../words.ts';
 import { ChangeCells, ChangeTable, type Names } from './ChangeTable.tsx';

@@ -1,5 +1,6 @@
 /** Stations that move, and how far. */
-import type { MovedStation, Units } from '@halfcup/core';
+import type { Units } from '@halfcup/core/plan';
+import type { MovedStation } from '@halfcup/core/stages';
 import type { JSX } from 'preact';
 import { lengthText } from '../../words.ts';
 import type { Names } from './ChangeTable.tsx';

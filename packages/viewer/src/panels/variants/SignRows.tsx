@@ -1,5 +1,7 @@
 /** Signs whose distance to the first table differs, in the lead direction. */
-import type { Change, StationLayout, Units } from '@halfcup/core';
+import type { StationLayout } from '@halfcup/core';
+import type { Units } from '@halfcup/core/plan';
+import type { Change } from '@halfcup/core/stages';
 import type { JSX } from 'preact';
 import { leadOf, signDistance } from '../../state/view/derive.ts';
 import type { OpenPlan } from '../../state/store/store.ts';

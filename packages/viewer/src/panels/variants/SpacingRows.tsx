@@ -1,5 +1,6 @@
 /** How one race's spacing changes: the longest and the mean leg, and each leg that differs. */
-import type { Change, ChangedSpacing, Units } from '@halfcup/core';
+import type { Units } from '@halfcup/core/plan';
+import type { Change, ChangedSpacing } from '@halfcup/core/stages';
 import type { JSX } from 'preact';
 import { longFigure } from '../../words.ts';
 import { ChangeTable, differing, type Names } from './ChangeTable.tsx';

@@ -1,5 +1,6 @@
 /** Changes of a plan's text, each a command with the words by which undo names it. */
-import { editPlan, lengthLike } from '@halfcup/core';
+import { editPlan } from '@halfcup/core';
+import { lengthLike } from '@halfcup/core/stages';
 import type { PlanDocument } from '@halfcup/core';
 import { keep } from '../view/derive.ts';
 import type { Placement } from './placing.ts';

@@ -1,5 +1,7 @@
 /** What may be done with better places that were found: apply them to what is shown, or save them as a variant. */
-import { movedText, type Finding, type Improvement, type PlanStation } from '@halfcup/core';
+import { type Finding, type Improvement } from '@halfcup/core';
+import { type PlanStation } from '@halfcup/core/plan';
+import { movedText } from '@halfcup/core/stages';
 import { moveStation, setOfStation, together, type Command } from './edits.ts';
 import { placementOf } from './placing.ts';
 import type { Improved, OpenPlan, Store } from '../store/store.ts';

@@ -1,5 +1,6 @@
 /** Where a station goes when it is moved, in the form in which its plan places it. Pure. */
-import type { LonLat, PlanStation, StationLayout, Analysis } from '@halfcup/core';
+import type { LonLat, StationLayout, Analysis } from '@halfcup/core';
+import type { PlanStation } from '@halfcup/core/plan';
 import { courseLength, passesOf, pointAt, startMeasure, type IndexedCourse, type Pass } from '@halfcup/core/geometry';
 import { leadOf } from '../view/derive.ts';
 

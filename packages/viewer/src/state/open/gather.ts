@@ -2,16 +2,9 @@
  * From files that a person dropped or chose to a plan with all that it names, one that waits for more
  * files, or the reasons why not. Reads; computes nothing, and changes nothing.
  */
-import {
-  filesNamedBy,
-  readPlan,
-  startPlan,
-  type Finding,
-  type GpxDocument,
-  type PlanDocument,
-  type Result,
-  type Units,
-} from '@halfcup/core';
+import { filesNamedBy, readPlan, startPlan, type Finding, type PlanDocument, type Result } from '@halfcup/core';
+import { type Units } from '@halfcup/core/plan';
+import { type GpxDocument } from '@halfcup/core/stages';
 import { readGpx } from '@halfcup/core/gpx';
 import { readDrawing } from './drawing.ts';
 import type { PlanFiles } from '../store/planFiles.ts';

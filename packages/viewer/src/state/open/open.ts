@@ -1,5 +1,7 @@
 /** From files that a person dropped or chose to a plan that is computed, one that waits, or the reasons why not. */
-import { analyseOn, findingLine, type Finding, type IndexedCourse, type Result, type Units } from '@halfcup/core';
+import { findingLine, type Finding, type Result } from '@halfcup/core';
+import { type Units } from '@halfcup/core/plan';
+import { analyseOn, type IndexedCourse } from '@halfcup/core/stages';
 import { computeOpen, openPlanOf } from '../view/compute.ts';
 import { gatherFiles, type Gathered, type NamedFile } from './gather.ts';
 import type { OpenPlan, WaitingPlan } from '../store/store.ts';

@@ -1,5 +1,6 @@
 /** What is read beside a plan. */
-import type { Finding, GpxDocument } from '@halfcup/core';
+import type { Finding } from '@halfcup/core';
+import type { GpxDocument } from '@halfcup/core/stages';
 import type { FeatureCollection } from 'geojson';
 
 /** All that is read beside the plan itself. One record lives as long as no file is added. */

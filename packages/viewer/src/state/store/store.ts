@@ -2,16 +2,9 @@
  * What the page holds: the open plan, what is selected and pointed at, and how it is shown.
  * One store is made at the start and handed down; selection and view are never part of a plan.
  */
-import type {
-  Analysis,
-  Finding,
-  GpxDocument,
-  Improvement,
-  LonLat,
-  PlanDocument,
-  PlanStation,
-  Units,
-} from '@halfcup/core';
+import type { Analysis, Finding, Improvement, LonLat, PlanDocument } from '@halfcup/core';
+import type { PlanStation, Units } from '@halfcup/core/plan';
+import type { GpxDocument } from '@halfcup/core/stages';
 import { signal, type Signal } from '@preact/signals';
 import { createContext } from 'preact';
 import { useContext } from 'preact/hooks';

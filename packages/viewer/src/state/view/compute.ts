@@ -1,7 +1,6 @@
 /** A plan's document and the files it names, computed for the variant shown; keeps what an earlier state has already. */
 import {
   analyse,
-  placeFindings,
   reanalyse,
   withVariant,
   type Analysis,
@@ -10,6 +9,7 @@ import {
   type PlanDocument,
   type Result,
 } from '@halfcup/core';
+import { placeFindings } from '@halfcup/core/plan';
 import type { PlanFiles } from '../store/planFiles.ts';
 import type { OpenPlan } from '../store/store.ts';
 

@@ -1,16 +1,14 @@
 /** What the screen shows, computed from the store and from core; each result is kept with the record it came from. */
 import {
   type Analysis,
-  type Course,
   type Finding,
-  type ItemKind,
   type LaidDirection,
   type RaceSpacing,
   type Severity,
-  type Side,
   type StationLayout,
-  formOf,
 } from '@halfcup/core';
+import { type ItemKind, formOf } from '@halfcup/core/plan';
+import { type Course, type Side } from '@halfcup/core/stages';
 import { courseLength, elevationAt, pointAt } from '@halfcup/core/geometry';
 import type { OpenPlan } from '../store/store.ts';
 

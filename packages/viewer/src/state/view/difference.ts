@@ -1,5 +1,6 @@
 /** How far a station stands from where it was, in the words that are written beside it. Pure. */
-import type { StationLayout, Units } from '@halfcup/core';
+import type { StationLayout } from '@halfcup/core';
+import type { Units } from '@halfcup/core/plan';
 import { segmentLength } from '@halfcup/core/geometry';
 import { lengthText, sideWords } from '../../words.ts';
 import { leadOf, signDistance } from './derive.ts';

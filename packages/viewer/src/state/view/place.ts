@@ -1,5 +1,6 @@
 /** "Where is this?": what one says of a place on a course to somebody who must find it. Pure but for `ask`. */
-import { gridReference, type LonLat, type StationLayout } from '@halfcup/core';
+import { type LonLat, type StationLayout } from '@halfcup/core';
+import { gridReference } from '@halfcup/core/units';
 import { courseLength, PASS_DEFAULTS, passesOf, pointAt } from '@halfcup/core/geometry';
 import { compassWord, farText, lengthText, ordinal } from '../../words.ts';
 import { numberOf } from './derive.ts';

@@ -1,5 +1,6 @@
 /** Points recorded on the ground, judged by the open plan for as long as they lie here; they are no part of it. Pure. */
-import { placeFindings, reviewPlaced, type CheckRun, type Finding, type PlacedVerdict } from '@halfcup/core';
+import { reviewPlaced, type CheckRun, type Finding, type PlacedVerdict } from '@halfcup/core';
+import { placeFindings } from '@halfcup/core/plan';
 import type { OpenPlan, Placed } from '../store/store.ts';
 import { keep } from './derive.ts';
 

@@ -1,5 +1,6 @@
 /** On the road: what is to be placed next, how far it is from where the device is, and the record of what stands. Pure. */
-import { type Analysis, type Item, type LonLat, type StationLayout, type Units, formOf } from '@halfcup/core';
+import { type Analysis, type Item, type LonLat, type StationLayout } from '@halfcup/core';
+import { type Units, formOf } from '@halfcup/core/plan';
 import { passesOf, segmentLength, wheelBetween } from '@halfcup/core/geometry';
 import { writeGpx } from '@halfcup/core/gpx';
 import { ITEM_WORD, lengthText, sideWords } from '../../words.ts';

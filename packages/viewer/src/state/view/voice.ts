@@ -1,15 +1,6 @@
 /** Findings as they are shown: in the units chosen, with the open plan's names. The page speaks English. */
-import {
-  findingInWords,
-  findingLine,
-  findingSentence,
-  findingSubject,
-  NO_NAMES,
-  voiceOf,
-  type Finding,
-  type Sentence,
-  type Voice,
-} from '@halfcup/core';
+import { findingLine, findingSentence, type Finding } from '@halfcup/core';
+import { findingInWords, findingSubject, NO_NAMES, voiceOf, type Sentence, type Voice } from '@halfcup/core/sentences';
 import type { OpenPlan, Store } from '../store/store.ts';
 import { keep, numberOf } from './derive.ts';
 

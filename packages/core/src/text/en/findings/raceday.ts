@@ -2,6 +2,7 @@ import { byProblem } from '../../byProblem.ts';
 import type { RacedayParams } from '../../params/raceday.ts';
 import type { Say } from '../../say.ts';
 import type { TextsOf } from '../../sentence.ts';
+import { wordOf } from '../../some.ts';
 import { supplyText } from '../../supplyWords.ts';
 import { supplyWords } from '../supplyWords.ts';
 import { results } from './racedayResults.ts';
@@ -16,6 +17,8 @@ const TIMES = {
   closes: 'when the road closes',
   reopens: 'when the road reopens',
 } as const;
+
+const HEAT = { cool: 'cool', warm: 'warm', hot: 'hot' } as const;
 
 const fields: Pick<
   TextsOf<RacedayParams>,
@@ -105,8 +108,8 @@ const stations: Pick<
   ],
   'heat-assumed': ({ assumed, wbgtC }, say) => [
     wbgtC === undefined
-      ? `No heat level is given, so cups are worked out for ${assumed} weather.`
-      : `A temperature of ${say.found(wbgtC)} °C is given without heat steps, so cups are worked out for ${assumed} weather.`,
+      ? `No heat level is given, so cups are worked out for ${wordOf(HEAT, assumed)} weather.`
+      : `A temperature of ${say.found(wbgtC)} °C is given without heat steps, so cups are worked out for ${wordOf(HEAT, assumed)} weather.`,
     null,
     'Give a heat level (cool, warm or hot), or a wet-bulb globe temperature with heat steps.',
   ],

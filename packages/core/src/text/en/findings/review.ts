@@ -60,11 +60,11 @@ const service: TextsOf<ServiceParams> = {
     `It should be at least ${say.compareFar(leg.measured, leg.limit).limit}.`,
     leg.from === leg.to ? 'Serve it only once, or move it.' : 'Move one of the two, or leave one out.',
   ],
-  'length-differs': ({ stated, line, allowed, recorded }, say) => {
+  'length-differs': ({ stated, line, allowed, recorded, wander }, say) => {
     const { measured, limit } = say.compare(Math.abs(line - stated), allowed);
     return [
       `The line is ${say.far(line)}, ${measured} ${line > stated ? 'longer' : 'shorter'} than the stated ${say.far(stated)}${recorded ? ' (a recorded track usually runs long)' : ''}.`,
-      `Course measurement allows ${limit}; distances are stretched to the stated length.`,
+      `${wander > 0 ? `Measuring and the wander of the track allow ${limit}` : `Course measurement allows ${limit}`}; distances are stretched to the stated length.`,
       'Correct the line or the length; only a measurement on the road certifies a course.',
     ];
   },
@@ -163,6 +163,33 @@ const service: TextsOf<ServiceParams> = {
     `The waiver of ${say.quote(waived)} by ${by} matches no finding.`,
     null,
     'Remove it, or correct its code or station.',
+  ],
+  'waiver-refused': ({ waived, by, lacks }, say) => [
+    {
+      by: `A waiver of ${say.quote(waived)} names nobody, so it does not hold.`,
+      reason: `The waiver of ${say.quote(waived)} by ${by} has no reason in words, so it does not hold.`,
+      date: `The waiver of ${say.quote(waived)} by ${by} has no date, so it does not hold.`,
+      earlierDate: `The waiver of ${say.quote(waived)} by ${by} is dated after the race, so it does not hold.`,
+    }[lacks],
+    null,
+    {
+      by: 'Give the name of the person who answers for it.',
+      reason: 'Say why this may stay as it is.',
+      date: 'Give the day on which it was given.',
+      earlierDate: 'Give the day on which it was given, before the race.',
+    }[lacks],
+  ],
+  'waiver-outgrown': ({ waived, by, worse }, say) => [
+    worse
+      ? `What ${by} waived as ${say.quote(waived)} has become worse by more than a tenth.`
+      : `The waiver of ${say.quote(waived)} by ${by} was given for something else.`,
+    'It no longer holds.',
+    'Look again, then waive it anew or remove the waiver.',
+  ],
+  'waiver-unbound': ({ waived, by }, say) => [
+    `The waiver of ${say.quote(waived)} by ${by} does not say what was seen, so it holds for any finding of that kind here.`,
+    null,
+    'Renew it: remove it, and waive the finding again.',
   ],
 };
 

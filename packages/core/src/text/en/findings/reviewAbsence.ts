@@ -1,7 +1,7 @@
 /** What the checks say of what a plan leaves out, and of slips in it. */
 import type { AbsenceParams, Contact, LooseRule } from '../../params/reviewAbsence.ts';
 import type { Say } from '../../say.ts';
-import { some } from '../../some.ts';
+import { some, wordOf } from '../../some.ts';
 import type { TextsOf } from '../../sentence.ts';
 import { planThings } from '../planThings.ts';
 
@@ -26,7 +26,7 @@ function ruleValue({ rule }: LooseRule, value: number, say: Say): string {
 
 function looseText(loose: LooseRule, say: Say): string {
   const where = loose.station === null ? '' : ` at ${say.station(loose.station)}`;
-  return `${planThings[`practice.${loose.rule}`]}${where} ${ruleValue(loose, loose.value, say)} (usually ${ruleValue(loose, loose.usual, say)})`;
+  return `${wordOf(planThings, `practice.${loose.rule}`)}${where} ${ruleValue(loose, loose.value, say)} (usually ${ruleValue(loose, loose.usual, say)})`;
 }
 
 /** So many rules are told one by one; the details have all. */
@@ -60,7 +60,7 @@ export const absence: TextsOf<AbsenceParams> = {
     'Add waves, each with a start time and a number of entrants.',
   ],
   'no-contacts': ({ missing }, say) => [
-    `The plan has no ${say.any(missing.map((key) => CONTACTS[key]))}.`,
+    `The plan has no ${say.any(missing.map((key) => wordOf(CONTACTS, key)))}.`,
     'Crews need to know whom to call.',
     'Add it under Contacts.',
   ],
@@ -75,7 +75,7 @@ export const absence: TextsOf<AbsenceParams> = {
     ];
   },
   'shared-contact': ({ what, value, stations }, say) => [
-    `The ${WHATS[what]} ${say.quote(value)} stands at ${names(stations.map(say.station), say)} at the same time.`,
+    `The ${wordOf(WHATS, what)} ${say.quote(value)} stands at ${names(stations.map(say.station), say)} at the same time.`,
     'Each station should have its own.',
     'Correct it, or name another.',
   ],

@@ -2,6 +2,7 @@
 import type { ClockFault, ClockTime, LateCrew, RoadAt, TimeParams } from '../../params/reviewTimes.ts';
 import type { Say } from '../../say.ts';
 import type { TextsOf } from '../../sentence.ts';
+import { wordOf } from '../../some.ts';
 
 /** A time between two events, rounded up to whole minutes. */
 const minutes = (seconds: number, say: Say): string => say.duration(Math.max(60, Math.ceil(seconds / 60 - 1e-6) * 60));
@@ -23,10 +24,10 @@ const HAPPENS: { readonly [key in ClockTime]: string } = {
 function faultText(fault: ClockFault, course: string, say: Say): string {
   if (fault.is === 'falls') {
     const { key, from, to } = fault;
-    return `On ${say.course(course)} ${HAPPENS[key]} at ${say.clock(to.time)} at ${say.far(to.measure)}, before ${say.clock(from.time)} at ${say.far(from.measure)}.`;
+    return `On ${say.course(course)} ${wordOf(HAPPENS, key)} at ${say.clock(to.time)} at ${say.far(to.measure)}, before ${say.clock(from.time)} at ${say.far(from.measure)}.`;
   }
   const { measure, before, after } = fault;
-  return `At ${say.far(measure)} of ${say.course(course)} ${HAPPENS[after.key]} at ${say.clock(after.time)}, before ${HAPPENS[before.key]} at ${say.clock(before.time)}.`;
+  return `At ${say.far(measure)} of ${say.course(course)} ${wordOf(HAPPENS, after.key)} at ${say.clock(after.time)}, before ${wordOf(HAPPENS, before.key)} at ${say.clock(before.time)}.`;
 }
 
 function lateText({ station, crewAt, before, race }: LateCrew, say: Say): string {

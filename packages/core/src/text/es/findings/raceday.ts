@@ -2,6 +2,7 @@ import { byProblem } from '../../byProblem.ts';
 import type { RacedayParams } from '../../params/raceday.ts';
 import type { Say } from '../../say.ts';
 import type { TextsOf } from '../../sentence.ts';
+import { wordOf } from '../../some.ts';
 import { supplyText } from '../../supplyWords.ts';
 import { supplyWords } from '../supplyWords.ts';
 import { results } from './racedayResults.ts';
@@ -107,8 +108,8 @@ const stations: Pick<
   ],
   'heat-assumed': ({ assumed, wbgtC }, say) => [
     wbgtC === undefined
-      ? `No se da el nivel de calor, así que los vasos se calculan para tiempo ${HEAT[assumed]}.`
-      : `Se da una temperatura de ${say.found(wbgtC)} °C sin umbrales, así que los vasos se calculan para tiempo ${HEAT[assumed]}.`,
+      ? `No se da el nivel de calor, así que los vasos se calculan para tiempo ${wordOf(HEAT, assumed)}.`
+      : `Se da una temperatura de ${say.found(wbgtC)} °C sin umbrales, así que los vasos se calculan para tiempo ${wordOf(HEAT, assumed)}.`,
     null,
     'Dé un nivel de calor (fresco, templado o caluroso), o una temperatura de globo y bulbo húmedo con umbrales.',
   ],

@@ -60,11 +60,11 @@ const service: TextsOf<ServiceParams> = {
     `Deben ser al menos ${say.compareFar(leg.measured, leg.limit).limit}.`,
     leg.from === leg.to ? 'Sirva una sola vez, o muévalo.' : 'Mueva uno de los dos, o prescinda de uno.',
   ],
-  'length-differs': ({ stated, line, allowed, recorded }, say) => {
+  'length-differs': ({ stated, line, allowed, recorded, wander }, say) => {
     const { measured, limit } = say.compare(Math.abs(line - stated), allowed);
     return [
       `La línea mide ${say.far(line)}, ${measured} ${line > stated ? 'más' : 'menos'} que los ${say.far(stated)} declarados${recorded ? ' (un track grabado suele salir largo)' : ''}.`,
-      `La medición de recorridos admite ${limit}; las distancias se estiran hasta la longitud declarada.`,
+      `${wander > 0 ? `La medición y las oscilaciones del track admiten ${limit}` : `La medición de recorridos admite ${limit}`}; las distancias se estiran hasta la longitud declarada.`,
       'Corrija la línea o la longitud; solo una medición en la vía homologa un recorrido.',
     ];
   },
@@ -160,9 +160,36 @@ const service: TextsOf<ServiceParams> = {
     'Mueva el marcador junto al recorrido, o elija en Corredores a quién se sirve.',
   ],
   'waiver-unmatched': ({ waived, by }, say) => [
-    `La dispensa de ${say.quote(waived)} que firma ${by} no corresponde a ningún aviso.`,
+    `La exención de ${say.quote(waived)} que firma ${by} no corresponde a ningún aviso.`,
     null,
     'Quítela, o corrija su código o su puesto.',
+  ],
+  'waiver-refused': ({ waived, by, lacks }, say) => [
+    {
+      by: `Una exención de ${say.quote(waived)} no nombra a nadie, así que no vale.`,
+      reason: `La exención de ${say.quote(waived)} que firma ${by} no da ningún motivo con palabras, así que no vale.`,
+      date: `La exención de ${say.quote(waived)} que firma ${by} no tiene fecha, así que no vale.`,
+      earlierDate: `La exención de ${say.quote(waived)} que firma ${by} lleva fecha posterior a la carrera, así que no vale.`,
+    }[lacks],
+    null,
+    {
+      by: 'Dé el nombre de quien responde de ella.',
+      reason: 'Diga por qué puede quedar así.',
+      date: 'Dé el día en que se concedió.',
+      earlierDate: 'Dé el día en que se concedió, anterior a la carrera.',
+    }[lacks],
+  ],
+  'waiver-outgrown': ({ waived, by, worse }, say) => [
+    worse
+      ? `Lo que ${by} eximió como ${say.quote(waived)} ha empeorado en más de una décima parte.`
+      : `La exención de ${say.quote(waived)} que firma ${by} se dio para otra cosa.`,
+    'Ya no vale.',
+    'Mírelo de nuevo; concédala otra vez o quítela.',
+  ],
+  'waiver-unbound': ({ waived, by }, say) => [
+    `La exención de ${say.quote(waived)} que firma ${by} no dice qué se vio; vale para cualquier aviso de esa clase aquí.`,
+    null,
+    'Renuévela: quítela y exima el aviso de nuevo.',
   ],
 };
 

@@ -1,7 +1,7 @@
 /** What the checks say of what a plan leaves out, and of slips in it. */
 import type { AbsenceParams, Contact, LooseRule } from '../../params/reviewAbsence.ts';
 import type { Say } from '../../say.ts';
-import { some } from '../../some.ts';
+import { some, wordOf } from '../../some.ts';
 import type { TextsOf } from '../../sentence.ts';
 import { begin } from '../nouns.ts';
 import { planThings } from '../planThings.ts';
@@ -27,7 +27,7 @@ function ruleValue({ rule }: LooseRule, value: number, say: Say): string {
 
 function looseText(loose: LooseRule, say: Say): string {
   const where = loose.station === null ? '' : ` en ${say.station(loose.station)}`;
-  return `${planThings[`practice.${loose.rule}`]}${where}, ${ruleValue(loose, loose.value, say)} (lo habitual, ${ruleValue(loose, loose.usual, say)})`;
+  return `${wordOf(planThings, `practice.${loose.rule}`)}${where}, ${ruleValue(loose, loose.value, say)} (lo habitual, ${ruleValue(loose, loose.usual, say)})`;
 }
 
 /** So many rules are told one by one; the details have all. */
@@ -61,7 +61,7 @@ export const absence: TextsOf<AbsenceParams> = {
     'Añada las salidas, cada una con su hora y su número de inscritos.',
   ],
   'no-contacts': ({ missing }, say) => [
-    `El plan no tiene ${say.any(missing.map((key) => CONTACTS[key]))}.`,
+    `El plan no tiene ${say.any(missing.map((key) => wordOf(CONTACTS, key)))}.`,
     'Los equipos deben saber a quién llamar.',
     'Añádalo en Contactos.',
   ],
@@ -76,7 +76,7 @@ export const absence: TextsOf<AbsenceParams> = {
     ];
   },
   'shared-contact': ({ what, value, stations }, say) => [
-    `${WHATS[what]} ${say.quote(value)} figura a la vez en ${names(stations.map(say.station), say)}.`,
+    `${wordOf(WHATS, what)} ${say.quote(value)} figura a la vez en ${names(stations.map(say.station), say)}.`,
     'Cada puesto debe tener el suyo.',
     'Corríjalo, o ponga otro.',
   ],
@@ -117,7 +117,7 @@ export const absence: TextsOf<AbsenceParams> = {
     hidden === 0
       ? null
       : `Con los valores habituales hay ${hidden === 1 ? 'un error o advertencia' : `${say.count(hidden)} errores o advertencias`} más.`,
-    hidden === 0 ? null : 'Vuelva a lo habitual, o acuérdelo y admítalo con una dispensa.',
+    hidden === 0 ? null : 'Vuelva a lo habitual, o acuérdelo y admítalo con una exención.',
   ],
   'supplies-short': ({ by, short }, say) => {
     const [{ station, item, ordered, asked }] = short as readonly [(typeof short)[0]];
@@ -148,7 +148,7 @@ export const absence: TextsOf<AbsenceParams> = {
     return [
       `${point} está a ${measured} de las mesas, en línea recta.`,
       `Debe estar como mucho a ${limit}, porque todo se lleva a mano.`,
-      'Acérquelo, o prevea carros y más gente y admítalo con una dispensa.',
+      'Acérquelo, o prevea carros y más gente y admítalo con una exención.',
     ];
   },
 };

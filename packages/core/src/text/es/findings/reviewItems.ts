@@ -88,7 +88,7 @@ export const items: TextsOf<ItemsParams> = {
       `El cartel está ${behind ? `${say.length(-params.measured)} después` : `${measured} antes`} de ${first}${how}.`,
       `La distancia${behind ? ' antes de ella' : ''} debe ser de ${limit}.`,
       !byHand && own !== null
-        ? 'Borre la distancia propia del puesto, o admítala con una dispensa.'
+        ? 'Borre la distancia propia del puesto, o admítala con una exención.'
         : signMove(params, say),
     ];
   },

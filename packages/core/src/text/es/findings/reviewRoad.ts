@@ -25,7 +25,7 @@ function dropSide(params: RoadParams['drop-side'], say: Say): Sentence {
       return [
         `${point} queda ${away} a la ${say.side(params.side)} del recorrido; las mesas están a la ${say.side(params.tables)}.`,
         'Debe estar en el lado de las mesas; si no, hay que llevarlo todo a través del recorrido.',
-        'Cámbielo de sitio, o descargue antes de que se cierre el recorrido y admítalo con una dispensa.',
+        'Cámbielo de sitio, o descargue antes de que se cierre el recorrido y admítalo con una exención.',
       ];
     case 'far':
       return [
@@ -81,7 +81,7 @@ function medicalAccess({ point, nearest, limit, far }: RoadParams['medical-witho
     `Debe estar como mucho a ${most}.`,
     far
       ? 'Añada uno donde pueda llegar una ambulancia.'
-      : 'Mueva uno de los dos, añada un acceso más cercano, o acuérdelo con el responsable médico y admítalo con una dispensa.',
+      : 'Mueva uno de los dos, añada un acceso más cercano, o acuérdelo con el responsable médico y admítalo con una exención.',
   ];
 }
 

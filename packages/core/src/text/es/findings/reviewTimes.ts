@@ -2,6 +2,7 @@
 import type { ClockFault, ClockTime, LateCrew, RoadAt, TimeParams } from '../../params/reviewTimes.ts';
 import type { Say } from '../../say.ts';
 import type { TextsOf } from '../../sentence.ts';
+import { wordOf } from '../../some.ts';
 
 /** A time between two events, rounded up to whole minutes. */
 const minutes = (seconds: number, say: Say): string => say.duration(Math.max(60, Math.ceil(seconds / 60 - 1e-6) * 60));
@@ -23,10 +24,10 @@ const HAPPENS: { readonly [key in ClockTime]: string } = {
 function faultText(fault: ClockFault, course: string, say: Say): string {
   if (fault.is === 'falls') {
     const { key, from, to } = fault;
-    return `En ${say.course(course)} ${HAPPENS[key]} a las ${say.clock(to.time)} en ${say.far(to.measure)}, antes que a las ${say.clock(from.time)} en ${say.far(from.measure)}.`;
+    return `En ${say.course(course)} ${wordOf(HAPPENS, key)} a las ${say.clock(to.time)} en ${say.far(to.measure)}, antes que a las ${say.clock(from.time)} en ${say.far(from.measure)}.`;
   }
   const { measure, before, after } = fault;
-  return `En ${say.far(measure)} de ${say.course(course)} ${HAPPENS[after.key]} a las ${say.clock(after.time)}, antes de que ${HAPPENS_LATER[before.key]} a las ${say.clock(before.time)}.`;
+  return `En ${say.far(measure)} de ${say.course(course)} ${wordOf(HAPPENS, after.key)} a las ${say.clock(after.time)}, antes de que ${wordOf(HAPPENS_LATER, before.key)} a las ${say.clock(before.time)}.`;
 }
 
 /** As it follows "antes de que". */
@@ -81,7 +82,7 @@ export const times: TextsOf<TimeParams> = {
   'cutoff-stops-many': ({ race, stopped, starters, most }, say) => [
     `El coche escoba detendría a unos ${say.count(stopped)} de ${say.count(starters)} en ${say.race(race)}.`,
     `Debe ser como mucho el ${say.percent(most)}.`,
-    'Retrase la hora de cierre, salga antes, o prevea su transporte y admítalo con una dispensa.',
+    'Retrase la hora de cierre, salga antes, o prevea su transporte y admítalo con una exención.',
   ],
   'slow-wave-first': ({ slow, fast, apart }, say) => [
     `La salida de las ${say.clock(fast.wave)} de ${say.race(fast.race)} es un ${say.percent(Math.round((fast.speed / slow.speed - 1) * 100) / 100)} más rápida que la de las ${say.clock(slow.wave)} de ${say.race(slow.race)}, ${minutes(apart, say)} antes por la misma vía.`,

@@ -1,5 +1,5 @@
 /** A clock time, "08:00" or "08:00:30"; hours may pass 24. */
-import { formatClock, formatMinute } from '@halfcup/core';
+import { formatClock, formatMinute } from '@halfcup/core/units';
 import type { JSX } from 'preact';
 import { EntryField } from './EntryField.tsx';
 import type { QuantityProps } from './QuantityField.tsx';

@@ -1,5 +1,5 @@
 /** The practice: distances, tolerances and limits, of the plan or a station's own. */
-import type { Practice } from '@halfcup/core';
+import type { Practice } from '@halfcup/core/plan';
 import type { JSX } from 'preact';
 import { LengthField } from './LengthField.tsx';
 import { NumberField } from './NumberField.tsx';

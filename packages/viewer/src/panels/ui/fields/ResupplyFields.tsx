@@ -1,6 +1,6 @@
 /** A second delivery: ordered when so much is left, and how long it takes. The two come and go together. */
 import type { Finding } from '@halfcup/core';
-import { formatDuration } from '@halfcup/core';
+import { formatDuration } from '@halfcup/core/units';
 import type { JSX } from 'preact';
 import { setOfStation, setValue, valueAt, rawPlan, rawStation } from '../../../state/edits/edits.ts';
 import { useStore } from '../../../state/store/store.ts';

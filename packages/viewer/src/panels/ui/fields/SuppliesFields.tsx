@@ -1,5 +1,5 @@
 /** What is bought and poured: rules of the plan, or a station's own. */
-import type { Packs, Served, Supplies } from '@halfcup/core';
+import type { Packs, Served, Supplies } from '@halfcup/core/plan';
 import type { JSX } from 'preact';
 import { SERVED_WORD } from '../../../words.ts';
 import { ChoiceField } from './ChoiceField.tsx';

@@ -1,4 +1,4 @@
-import { parseLength } from '@halfcup/core';
+import { parseLength } from '@halfcup/core/units';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { tries } from '../../../testing.ts';

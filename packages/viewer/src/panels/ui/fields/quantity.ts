@@ -3,15 +3,8 @@
  * the field; the file keeps its own form (number, or text with its own spacing) where that agrees with the unit.
  * Pure.
  */
-import {
-  formatDuration,
-  parseDuration,
-  parseLength,
-  parseMass,
-  parseVolume,
-  type Parsed,
-  type Units,
-} from '@halfcup/core';
+import { type Units } from '@halfcup/core/plan';
+import { formatDuration, parseDuration, parseLength, parseMass, parseVolume, type Parsed } from '@halfcup/core/units';
 import type { Form } from './useEntry.ts';
 
 export interface Kind {

@@ -1,5 +1,5 @@
 /** What the fields of practice, supplies and crew have in common. */
-import type { Crew, Practice, Supplies } from '@halfcup/core';
+import type { Crew, Practice, Supplies } from '@halfcup/core/plan';
 import type { FieldProps } from './target.ts';
 
 export interface RuleProps<T> {

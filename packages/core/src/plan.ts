@@ -1,0 +1,70 @@
+/**
+ * The face `@halfcup/core/plan`: the records that a plan is made of, as people write them and as `readPlan` gives them, and the
+ * kinds of things in them.
+ * @module @halfcup/core/plan
+ */
+
+// As it is written
+export type {
+  ClockInput,
+  CourseInput,
+  CrewInput,
+  FinishInput,
+  MarkInput,
+  PlanInput,
+  PracticeInput,
+  Quantity,
+  RaceInput,
+  StationChanges,
+  StationInput,
+  SuppliesInput,
+  VehicleInput,
+  WaveInput,
+} from './plan/input.ts';
+
+// As it is read: SI quantities, defaults filled in
+export type {
+  Crew,
+  DeclaredSide,
+  Division,
+  FinishTimes,
+  Heat,
+  Packs,
+  PassChoice,
+  Place,
+  Plan,
+  PlanClock,
+  PlanCourse,
+  PlanDocument,
+  PlanMark,
+  PlanPart,
+  PlanPoint,
+  PlanRace,
+  PlanStation,
+  PlanVariant,
+  PlanVehicle,
+  PlanWaiver,
+  PlanWave,
+  PlanZone,
+  PointKind,
+  Practice,
+  Seen,
+  Served,
+  Supplies,
+  SuppliesOverride,
+  TakeRates,
+  Units,
+} from './plan/plan.ts';
+export type { Drawn, GapRule } from './course/course.ts';
+
+// What a waiver is bound to
+export { seenOf } from './review/seen.ts';
+export { covers } from './review/waivers.ts';
+
+// The kinds of items
+export { ITEM_KINDS, type ItemForm, type ItemKind, formOf } from './kinds.ts';
+
+// Places of findings in a plan's text
+export { placeFindings } from './plan/placeFindings.ts';
+export { type Finding, type LonLat, type Result, type Severity, type Where, findingLine } from './finding.ts';
+export type { Degrees, In, Kilograms, Latitude, Litres, Longitude, Metres, Seconds } from './units.ts';
