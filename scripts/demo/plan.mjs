@@ -281,7 +281,7 @@ const day = {
     { course: 'full', measure: '0 km', accessOpens: '03:00', closes: '06:30', sweep: '08:20', reopens: '09:30' },
     { course: 'full', measure: '11.79 km', accessOpens: '03:00', closes: '07:00', sweep: '10:20', reopens: '11:15' },
     { course: 'full', measure: '28 km', accessOpens: '03:30', closes: '08:00', sweep: '13:00', reopens: '13:45' },
-    { course: 'full', measure: '32 km', accessOpens: '03:30', closes: '08:05', sweep: '13:30', reopens: '14:10' },
+    { course: 'full', measure: '32 km', accessOpens: '03:30', closes: '08:05', sweep: '13:30', reopens: '14:12' },
     { course: 'full', measure: '35.3 km', accessOpens: '03:00', closes: '06:30', sweep: '13:55', reopens: '14:30' },
     { course: 'full', measure: '42.195 km', accessOpens: '03:00', closes: '06:30', sweep: '15:00', reopens: '16:00' },
   ],

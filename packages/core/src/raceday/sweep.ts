@@ -41,7 +41,7 @@ export function sweepOf(
   if (given.length === 0 && cutoff === undefined) return { sweep: null, findings: [] };
   const lastStart = field.start.reduce((a, b) => Math.max(a, b), 0);
   if (cutoff !== undefined && cutoff <= lastStart) {
-    const facts = { measured: cutoff, limit: lastStart, unit: 's', where: { race: id, course } };
+    const facts = { measured: lastStart - cutoff, limit: 0, unit: 's', where: { race: id, course } };
     return {
       sweep: null,
       findings: [racedayFinding('cutoff-early', { cutoff, start: lastStart }, { severity: 'error', ...facts })],

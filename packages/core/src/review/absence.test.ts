@@ -340,17 +340,17 @@ describe('supplies-short', () => {
       supplies: { ...DEFAULT_SUPPLIES, heat: 'warm', ...supplies },
     });
 
-  it('is a warning where more was used before than is ordered', () => {
-    expect(found(suppliesShort, of({ used: { water: 1381 } }))).toEqual([
+  it('is a warning where by over a tenth more was used before than is ordered', () => {
+    expect(found(suppliesShort, of({ used: { water: 1534 } }))).toEqual([
       expect.objectContaining({
         severity: 'warning',
-        params: { by: 'used', short: [{ station: 's1', item: 'water', ordered: 1380, asked: 1381 }] },
+        params: { by: 'used', short: [{ station: 's1', item: 'water', ordered: 1380, asked: 1534 }] },
         where: { path: '/supplies', station: 's1', item: 'water' },
       }),
     ]);
-    expect(found(suppliesShort, of({ used: { water: 1380 } }))).toEqual([]);
+    expect(found(suppliesShort, of({ used: { water: 1533 } }))).toEqual([]);
     const gels = (gel: number): Layout => of({ serves: ['gel', 'water'], used: { gel } });
-    expect([found(suppliesShort, gels(801)).length, found(suppliesShort, gels(800)).length]).toEqual([1, 0]);
+    expect([found(suppliesShort, gels(890)).length, found(suppliesShort, gels(888)).length]).toEqual([1, 0]);
   });
 
   it('is a warning where the plan’s own rates, with waste, stay below those of its heat', () => {
@@ -361,6 +361,10 @@ describe('supplies-short', () => {
       { by: 'heat', short: [{ station: 's1', item: 'water', ordered: 1794, asked: 1800 }] },
     ]);
     expect(found(suppliesShort, of({ used: { water: 1500 } }, take(1.4)))).toEqual([]);
+    // A level that is cooler than the temperature says.
+    const cool = { heat: 'cool' as const, wbgtC: 31 };
+    expect(found(suppliesShort, of({}, { ...cool, heatSteps: [18, 25] }))).toHaveLength(1);
+    expect(found(suppliesShort, of({}, { ...cool, heatSteps: [32, 35] }))).toEqual([]);
   });
 });
 

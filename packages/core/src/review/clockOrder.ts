@@ -13,6 +13,11 @@ export const clockOrder: Check = check(
     disordered(layout).map(({ course, faults }) => {
       const [first] = faults;
       const measure = first!.is === 'order' ? first!.measure : first!.to.measure;
-      return { params: { course, faults }, where: { path: '/clock', course, measure } };
+      return {
+        params: { course, faults },
+        where: { path: '/clock', course, measure },
+        measured: faults.length,
+        limit: 0,
+      };
     }),
 );

@@ -15,8 +15,8 @@ export const closesLate: Check = dayCheck(
       return {
         params: { places: places.map(withoutAt) },
         where: { path: '/clock', course, measure, at },
-        measured: closes,
-        limit: first,
+        measured: closes - first,
+        limit: 0,
         unit: 's',
       };
     });

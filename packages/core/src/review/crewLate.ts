@@ -30,8 +30,8 @@ export const crewLate: Check = dayCheck(
       {
         params: { stations },
         where: { path: '/stations', ...alone },
-        measured: worst.crewAt,
-        limit: worst.before.time,
+        measured: lateness(worst),
+        limit: 0,
         unit: 's',
       },
     ];

@@ -1,7 +1,8 @@
 /**
  * How close runners are at the first station of each race, and at stations behind a place where courses join: the most
  * that are at once on a stretch of road around the tables, on the width that stays free beside them. The limit is where
- * walkways come to level of service E, at which nobody can walk as they like; running takes more room than walking.
+ * walkways come to level of service C, at which walkers no longer choose their pace or pass others freely: runners slow down
+ * at tables, and running takes more room than walking.
  */
 import type { Layout, StationLayout } from '../layout/layout.ts';
 import { findById } from '../plan/lookups.ts';
@@ -14,8 +15,8 @@ import { clearBeside } from './clearWidth.ts';
 
 /** Course before and after the tables that counts, metres. */
 const AROUND = 10;
-/** Square metres that one person has at least: 10 sq ft. */
-const LEAST: number = 10 * metres(1, 'ft') ** 2;
+/** Square metres that one person has at least: 25 sq ft. */
+const LEAST: number = 25 * metres(1, 'ft') ** 2;
 
 /** Stations that a race passes, in running order, each once: as it comes to it first. */
 function alongRace({ stations }: Layout, race: string): StationLayout[] {
@@ -93,7 +94,7 @@ export const crowdedRoad: Check = dayCheck(
     code: 'crowded-road',
     severity: 'warning',
     source:
-      'J. J. Fruin, Pedestrian Planning and Design (1971): walkways, level of service E under 10 sq ft (0.93 m²) a person (quoted, not read)',
+      'J. J. Fruin, Pedestrian Planning and Design (1971): walkways, level of service C under 25 sq ft (2.32 m²) a person (quoted, not read)',
     missing: (layout) =>
       watched(layout).some((station) => widthAt(station, layout) !== null) ? null : 'no-crowd-width',
   },

@@ -147,11 +147,11 @@ describe('crowded-road', () => {
       startFlow: 1000,
       ...keys,
     });
-  // Tables and crew take 1.262 m of the width. 100 persons with 0.929 m² each (10 sq ft) fill 4.645 m of 20 m.
+  // Tables and crew take 1.262 m of the width. 100 persons with 2.323 m² each (25 sq ft) fill 11.61 m of 20 m.
   const wide = (width: number): Partial<PlanStation> => on(3000, { width });
 
-  it('is a warning where a person would have less than 10 sq ft beside the tables of the first station', () => {
-    const [finding, ...more] = found(crowdedRoad, [even()], [wide(1.262 + 4.6)]);
+  it('is a warning where a person would have less than 25 sq ft beside the tables of the first station', () => {
+    const [finding, ...more] = found(crowdedRoad, [even()], [wide(1.262 + 11.5)]);
     expect(more).toEqual([]);
     expect(finding).toMatchObject({
       code: 'crowded-road',
@@ -161,11 +161,11 @@ describe('crowded-road', () => {
       source: expect.stringContaining('Fruin') as string,
     });
     expect(finding!.measured).toBeGreaterThanOrEqual(100);
-    expect(found(crowdedRoad, [even()], [wide(1.262 + 4.75)])).toEqual([]);
+    expect(found(crowdedRoad, [even()], [wide(1.262 + 11.8)])).toEqual([]);
   });
 
   it('looks at the first station of a race, and where another joins', () => {
-    expect(found(crowdedRoad, [even()], [on(1000, { width: 20 }), wide(3)])).toEqual([]);
+    expect(found(crowdedRoad, [even()], [on(1000, { width: 40 }), wide(3)])).toEqual([]);
     const joins = turtle(
       from(from(ORIGIN, 90, 2000), 0, 500),
       [
@@ -177,13 +177,13 @@ describe('crowded-road', () => {
     );
     const races = [even(), { ...even('j', { waves: [{ time: 8 * H + 13 * MIN, entrants: 1000 }] }), course: 'd' }];
     const at = (width: number): readonly Finding[] =>
-      found(crowdedRoad, races, [on(1000, { width: 20 }), on(4000, { width })], [road, joins]);
-    expect(at(1.262 + 5).map(({ where }) => where.station)).toEqual(['s2']);
-    expect(at(20)).toEqual([]);
+      found(crowdedRoad, races, [on(1000, { width: 40 }), on(4000, { width })], [road, joins]);
+    expect(at(1.262 + 12).map(({ where }) => where.station)).toEqual(['s2']);
+    expect(at(40)).toEqual([]);
   });
 
   it('takes the width of the start where the first station gives none, and cannot be judged without either', () => {
-    expect(found(crowdedRoad, [even('r', { startWidth: 4.6 })], [on(3000)])).toHaveLength(1);
+    expect(found(crowdedRoad, [even('r', { startWidth: 11.5 })], [on(3000)])).toHaveLength(1);
     expect(crowdedRoad.missing!(layoutOf([road], [on(3000)], { races: [even()] }))).toBe('no-crowd-width');
   });
 });

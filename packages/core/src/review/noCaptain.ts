@@ -18,6 +18,13 @@ export const noCaptain: Check = check(
     if (unnamed.length + unreached.length === 0) return [];
     const ids = (list: typeof stations): string[] => list.map(({ id }) => id);
     const all = unnamed.length === stations.length;
-    return [{ params: { all, unnamed: ids(unnamed), unreached: ids(unreached) }, where: { path: '/stations' } }];
+    return [
+      {
+        params: { all, unnamed: ids(unnamed), unreached: ids(unreached) },
+        where: { path: '/stations' },
+        measured: unnamed.length + unreached.length,
+        limit: 0,
+      },
+    ];
   },
 );

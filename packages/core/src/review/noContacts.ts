@@ -8,6 +8,8 @@ export const noContacts: Check = check(
   { code: 'no-contacts', severity: 'warning', source: COMMON_PRACTICE },
   ({ plan: { contacts } }) => {
     const missing = CONTACTS.filter((key) => (contacts[key] ?? '').trim() === '');
-    return missing.length === 0 ? [] : [{ params: { missing }, where: { path: '/contacts' } }];
+    return missing.length === 0
+      ? []
+      : [{ params: { missing }, where: { path: '/contacts' }, measured: missing.length, limit: 0 }];
   },
 );

@@ -7,6 +7,13 @@ export const noElevations: Check = check(
     const run = new Set(plan.races.map(({ course }) => course));
     const level = courses.filter(({ course }) => course.ele === null && run.has(course.id));
     if (level.length === 0) return [];
-    return [{ params: { courses: level.map(({ course }) => course.id) }, where: { path: '/courses' } }];
+    return [
+      {
+        params: { courses: level.map(({ course }) => course.id) },
+        where: { path: '/courses' },
+        measured: level.length,
+        limit: 0,
+      },
+    ];
   },
 );

@@ -6,6 +6,13 @@ export const noEntrants: Check = check(
   ({ plan: { races } }) => {
     const without = races.filter(({ waves }) => waves.length === 0).map(({ id }) => id);
     if (without.length === 0) return [];
-    return [{ params: { races: without, all: without.length === races.length }, where: { path: '/races' } }];
+    return [
+      {
+        params: { races: without, all: without.length === races.length },
+        where: { path: '/races' },
+        measured: without.length,
+        limit: 0,
+      },
+    ];
   },
 );

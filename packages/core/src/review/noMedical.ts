@@ -4,7 +4,7 @@ import { passesOf } from '../course/passes.ts';
 import type { IndexedCourse } from '../course/segmentIndex.ts';
 import type { Layout } from '../layout/layout.ts';
 import { findCourse } from '../plan/lookups.ts';
-import { type Check, COMMON_PRACTICE, check } from './check.ts';
+import { type Case, type Check, COMMON_PRACTICE, check } from './check.ts';
 import { type StationPoint, pointsOfKind } from './points.ts';
 
 /** As far from a course a medical point is one of its own, metres. */
@@ -20,11 +20,12 @@ export const noMedical: Check = check(
   (layout) => {
     const medical = pointsOfKind(layout, 'medical');
     const where = { path: '/stations' };
-    if (medical.length === 0) return [{ params: { none: true, courses: [] }, where }];
+    const of = (count: number): Pick<Case<'no-medical'>, 'measured' | 'limit'> => ({ measured: count, limit: 0 });
+    if (medical.length === 0) return [{ params: { none: true, courses: [] }, where, ...of(raced(layout).length) }];
     const courses = raced(layout).filter((course) => lacksLate(course, medical, layout));
     return courses.length === 0
       ? []
-      : [{ params: { none: false, courses: courses.map(({ course }) => course.id) }, where }];
+      : [{ params: { none: false, courses: courses.map(({ course }) => course.id) }, where, ...of(courses.length) }];
   },
 );
 

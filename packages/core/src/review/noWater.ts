@@ -16,6 +16,13 @@ export const noWater: Check = check(
       });
     return dry.length === 0
       ? []
-      : [{ params: { races: dry }, where: { path: '/stations', ...(dry.length === 1 ? { race: dry[0]! } : {}) } }];
+      : [
+          {
+            params: { races: dry },
+            where: { path: '/stations', ...(dry.length === 1 ? { race: dry[0]! } : {}) },
+            measured: dry.length,
+            limit: 0,
+          },
+        ];
   },
 );

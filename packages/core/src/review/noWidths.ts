@@ -12,6 +12,13 @@ export const noWidths: Check = check(
     const without = stations.filter(({ station }) => station.width === undefined);
     if (without.length === 0) return [];
     const all = without.length === stations.length;
-    return [{ params: { all, stations: without.map(({ id }) => id) }, where: { path: '/stations' } }];
+    return [
+      {
+        params: { all, stations: without.map(({ id }) => id) },
+        where: { path: '/stations' },
+        measured: without.length,
+        limit: 0,
+      },
+    ];
   },
 );

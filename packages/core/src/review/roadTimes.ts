@@ -1,7 +1,7 @@
 /**
- * The road's day at the places that a plan knows: its stations and the entries of its clock. A road run several times,
- * or by several courses, is closed from the earliest closing that the clock gives for it to the latest reopening, and
- * whoever runs on it counts.
+ * The road's day at the places that a plan knows: its stations and the entries of its clock. Where a road is run several
+ * times, or by several courses, whoever runs on it counts, and each time that a clock gives for it has to hold: police
+ * and drivers read one line of it.
  */
 import { pointAt } from '../course/locate.ts';
 import { passesOf } from '../course/passes.ts';
@@ -24,7 +24,7 @@ export interface RaceTime {
   readonly time: number;
 }
 
-/** A place and its road's day; clock times, `null` where none is known. */
+/** A place and its road's day; clock times, `null` where none is known: the latest closing, the earliest reopening. */
 export interface RoadPlace extends RoadAt {
   readonly at: LonLat;
   readonly closes: number | null;
@@ -80,8 +80,8 @@ function placeOf(place: RoadAt, layout: Layout, { races }: DayFacts): RoadPlace[
     {
       ...place,
       at: ground.at,
-      closes: closes.length === 0 ? null : Math.min(...closes),
-      reopens: reopens.length === 0 ? null : Math.max(...reopens),
+      closes: closes.length === 0 ? null : Math.max(...closes),
+      reopens: reopens.length === 0 ? null : Math.min(...reopens),
       first: passings.map(({ race, first }) => ({ race, time: first })).sort((a, b) => a.time - b.time)[0] ?? null,
       last: passings.map(({ race, last }) => ({ race, time: last })).sort((a, b) => b.time - a.time)[0] ?? null,
     },

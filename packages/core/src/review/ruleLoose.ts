@@ -115,6 +115,8 @@ function caseOf(rules: readonly Loose[], severity: 'note' | 'warning'): Case<'ru
       },
       where: { path: '/practice', ...alone },
       severity,
+      measured: hidden,
+      limit: 0,
     },
   ];
 }

@@ -41,14 +41,21 @@ function casesOf(what: What, { stations, plan }: Layout, facts: DayFacts | null)
     const clash = group.filter((one) => group.some((other) => other !== one && together(one, other, facts)));
     if (clash.length === 0) return [];
     const value = clash[0]!.station.people[what]!.trim();
-    return [{ params: { what, value, stations: clash.map(({ id }) => id) }, where: { path: '/stations' } }];
+    return [
+      {
+        params: { what, value, stations: clash.map(({ id }) => id) },
+        where: { path: '/stations' },
+        measured: clash.length,
+        limit: 1,
+      },
+    ];
   });
 }
 
 export const sharedContact: Check = {
   ...ruled({ ...RULE, missing: ({ stations }) => (stations.length > 1 ? null : 'one-station') }),
   find: (layout, facts = null) =>
-    WHATS.flatMap((what) => casesOf(what, layout, facts)).map(({ params, where }) =>
-      makeFinding(RULE.code, params, { severity: RULE.severity, source: RULE.source, where }),
+    WHATS.flatMap((what) => casesOf(what, layout, facts)).map(({ params, ...facts }) =>
+      makeFinding(RULE.code, params, { severity: RULE.severity, source: RULE.source, ...facts }),
     ),
 };

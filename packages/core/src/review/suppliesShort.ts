@@ -1,6 +1,6 @@
 /** Less ordered than runners took before, or than the heat of the day asks for by the usual rates. */
 import { byId } from '../plan/lookups.ts';
-import type { Served } from '../plan/plan.ts';
+import type { Heat, Served, Supplies } from '../plan/plan.ts';
 import { suppliesOf } from '../plan/practice.ts';
 import { heatOf, takeRates } from '../raceday/cups.ts';
 import type { StationDay } from '../raceday/day.ts';
@@ -11,13 +11,25 @@ import { type Case, type Check, COMMON_PRACTICE, type DayFacts, dayCheck } from 
 /** What is ordered of a kind: whole cups, or gels. */
 const orderedOf = ({ cups, gels }: StationDay, item: Served): number => (item === 'gel' ? gels : cups[item]);
 
+/** Of what was used before, so much may be missing: another year has another field. */
+const ANOTHER_YEAR = 0.1;
+const HOTTER: readonly Heat[] = ['cool', 'warm', 'hot'];
+
+/** The heat level that is given, or that of the temperature where it is the hotter; `null` where neither is known. */
+function heatGiven(supplies: Supplies): Heat | null {
+  const { heat, ...measured } = supplies;
+  const levels = [heatOf(supplies), heatOf(measured)].filter(({ by }) => by !== 'assumed').map((one) => one.heat);
+  return HOTTER.findLast((level) => levels.includes(level)) ?? null;
+}
+
 /** By the usual rates of the heat that is given, without waste; 0 where no heat is given. */
 function askedByHeat(layout: Layout, day: StationDay, item: 'water' | 'sportsDrink'): number {
   const supplies = suppliesOf(layout.plan, byId(layout.plan.stations, day.id));
-  if (heatOf(supplies).by === 'assumed') return 0;
+  const heat = heatGiven(supplies);
+  if (heat === null) return 0;
   return day.races.reduce((sum, { race, arrivals }) => {
     const { division } = byId(layout.plan.races, race);
-    return sum + arrivals * takeRates({ ...supplies, take: {} }, division)[item];
+    return sum + arrivals * takeRates({ ...supplies, heat, take: {} }, division)[item];
   }, 0);
 }
 
@@ -32,7 +44,8 @@ function shortOf(layout: Layout, { day }: DayFacts, by: 'used' | 'heat'): ShortS
           if (by === 'heat' && (item === 'gel' || before !== undefined)) return [];
           const asked = by === 'used' ? (before ?? 0) : Math.ceil(askedByHeat(layout, own, item as 'water'));
           const ordered = orderedOf(own, item);
-          return ordered < asked ? [{ station: own.id, item, ordered, asked }] : [];
+          const least = by === 'used' ? asked * (1 - ANOTHER_YEAR) : asked;
+          return ordered < least ? [{ station: own.id, item, ordered, asked }] : [];
         });
   });
 }

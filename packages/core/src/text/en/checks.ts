@@ -91,7 +91,7 @@ export const titles = {
   'cutoff-stops-many': 'At most the slowest tenth of a race is stopped by its cutoff',
   'slow-wave-first': 'No slower wave starts just before a faster one on the same road',
   'speed-impossible': 'Finish times are no faster than the world’s best and no slower than a walk',
-  'crowded-road': 'Runners have room to walk at the first station and where courses join',
+  'crowded-road': 'Runners have room to choose their pace at the first station and where courses join',
   'no-water': 'Every race that is served finds plain water',
   'supplies-short': 'No less is ordered than was used before, or than the heat of the day asks for',
   'drop-far': 'Supplies are dropped within 100 m of their tables, outside keep-clear zones',

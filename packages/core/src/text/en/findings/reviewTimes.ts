@@ -90,7 +90,7 @@ export const times: TextsOf<TimeParams> = {
   ],
   'crowded-road': ({ runners, most, over, width, at, races }, say) => [
     `At ${say.clock(at)} about ${say.count(runners)} of ${say.all(races.map((race) => say.race(race)))} would be on ${say.length(over)} of road, ${say.length(width)} wide, at the tables.`,
-    `More than ${say.count(most)} there cannot walk freely.`,
+    `With more than ${say.count(most)} there, people cannot choose their pace.`,
     'Spread the start over more waves, or use a wider road.',
   ],
 };

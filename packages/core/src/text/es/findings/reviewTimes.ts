@@ -98,7 +98,7 @@ export const times: TextsOf<TimeParams> = {
   ],
   'crowded-road': ({ runners, most, over, width, at, races }, say) => [
     `A las ${say.clock(at)} habría unas ${say.count(runners)} personas de ${say.all(races.map((race) => say.race(race)))} en ${say.length(over)} de vía junto a las mesas, de ${say.length(width)} de ancho.`,
-    `Con más de ${say.count(most)} no se puede andar con libertad.`,
+    `Con más de ${say.count(most)} nadie puede elegir su ritmo.`,
     'Reparta la salida en más tandas, o use una vía más ancha.',
   ],
 };
