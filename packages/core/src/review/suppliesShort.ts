@@ -17,9 +17,9 @@ const HOTTER: readonly Heat[] = ['cool', 'warm', 'hot'];
 
 /** The heat level that is given, or that of the temperature where it is the hotter; `null` where neither is known. */
 function heatGiven(supplies: Supplies): Heat | null {
-  const { heat, ...measured } = supplies;
-  const levels = [heatOf(supplies), heatOf(measured)].filter(({ by }) => by !== 'assumed').map((one) => one.heat);
-  return HOTTER.findLast((level) => levels.includes(level)) ?? null;
+  const { heat: _heat, ...measured } = supplies;
+  const found = [heatOf(supplies), heatOf(measured)].filter(({ by }) => by !== 'assumed');
+  return HOTTER.findLast((level) => found.some(({ heat }) => heat === level)) ?? null;
 }
 
 /** By the usual rates of the heat that is given, without waste; 0 where no heat is given. */

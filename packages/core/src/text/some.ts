@@ -9,6 +9,6 @@ export function some(names: readonly string[], say: Say, left: (count: number) =
 
 /** The word for a key; throws where there is none, as findings come back from JSON with anything in them. */
 export function wordOf<K extends string>(words: Readonly<Record<K, string>>, key: K): string {
-  if (!Object.hasOwn(words, key)) throw new RangeError(`no word for ${String(key)}`);
+  if (!Object.hasOwn(words, key)) throw new RangeError(`no word for ${key}`);
   return words[key];
 }
