@@ -81,7 +81,10 @@ describe('a lollipop', () => {
   it('passes a station on the stick twice, one on the loop once', () => {
     expect([sidesOf(stationOf(layout, 's1')), sidesOf(stationOf(layout, 's2'))]).toEqual([['right', 'left'], ['left']]);
     // The way back down the stick is not served, and shares the road, of which no width is given.
-    expect(codesOf(layout.findings)).toEqual(['seen-not-served', 'flows-share-width']);
+    expect(codesOf(layout.findings).filter((code) => !code.startsWith('no-'))).toEqual([
+      'seen-not-served',
+      'flows-share-width',
+    ]);
   });
 });
 

@@ -20,12 +20,40 @@ const OF_LEGS: readonly string[] = ['leg-long', 'leg-short', 'near-start', 'near
 const OF_NEIGHBOURS: readonly string[] = ['items-overlap', 'stations-face'];
 /** Checks of two stations that one race comes to in turn. */
 const OF_FOLLOWERS: readonly string[] = ['gel-without-water'];
+/** Checks of the plan as a whole or of its day: no search weighs them, and all is reviewed once more when places are chosen. */
+const OF_PLAN: ReadonlySet<string> = new Set([
+  'clock-order',
+  'closes-late',
+  'reopens-early',
+  'crew-late',
+  'cutoff-stops-many',
+  'slow-wave-first',
+  'speed-impossible',
+  'crowded-road',
+  'no-water',
+  'supplies-short',
+  'same-name',
+  'far-from-courses',
+  'no-entrants',
+  'no-medical',
+  'no-widths',
+  'no-elevations',
+  'no-contacts',
+  'no-captain',
+  'shared-contact',
+  'rule-loose',
+]);
+
+/** Whether a finding is of a kind that the search weighs. */
+export const isOfPlaces = ({ code }: Pick<Finding, 'code'>): boolean => !OF_PLAN.has(code);
 
 const named = (codes: readonly string[]): Check[] => CHECKS.filter(({ code }) => codes.includes(code));
 const LEG_CHECKS: readonly Check[] = named(OF_LEGS);
 const NEIGHBOUR_CHECKS: readonly Check[] = named(OF_NEIGHBOURS);
 const FOLLOWER_CHECKS: readonly Check[] = named(OF_FOLLOWERS);
-const STATION_CHECKS: readonly Check[] = CHECKS.filter(({ code }) => ![...OF_LEGS, ...OF_NEIGHBOURS].includes(code));
+const STATION_CHECKS: readonly Check[] = CHECKS.filter(
+  (check) => isOfPlaces(check) && ![...OF_LEGS, ...OF_NEIGHBOURS].includes(check.code),
+);
 
 /** One error outweighs all warnings. */
 export const ERROR = 1024;

@@ -334,6 +334,7 @@ describe('improve', () => {
     expect(proof).not.toBe('optimal');
     const { bound } = proof as Exclude<typeof proof, string>;
     expect(bound.longest).toBeLessThanOrEqual(Math.round(whole.after.longest[0]!.length));
+    // What the plan leaves out (entrants, first aid, widths, contacts, captains) does not hang on places.
     expect(bound).toMatchObject({ error: 0, warning: 0 });
     expect(after.longest[0]!.length).toBeLessThan(before.longest[0]!.length);
   });

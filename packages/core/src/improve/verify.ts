@@ -11,7 +11,7 @@ import { CHECKS } from '../review/checks.ts';
 import { WAIVER_CODES } from '../review/waivers.ts';
 import { reviewLayout } from '../review/review.ts';
 import { leadPass } from '../station/directions.ts';
-import { ERROR, groundOf, weightOf } from './costs.ts';
+import { ERROR, groundOf, isOfPlaces, weightOf } from './costs.ts';
 import { type Choice, problemOf } from './problem.ts';
 import { FINDINGS, type Found } from './search.ts';
 import { type Standing, betters, standingOf } from './standing.ts';
@@ -35,7 +35,7 @@ export interface Move {
   readonly walked: boolean;
 }
 
-/** `optimal`: no combination of the places tried is better. Else what none can be better than; `longest` is the sum of all races' longest legs. */
+/** `optimal`: no combination of the places tried is better, by the findings that hang on places and the legs. Else what none can be better than; `longest` is the sum of all races' longest legs. */
 export type Proof =
   | 'optimal'
   | { readonly bound: { readonly error: number; readonly warning: number; readonly longest: number } };
@@ -77,11 +77,12 @@ export function verified(
   const weight = searchedWeight(analysis, present);
   // Costs of parts that do not add up to what the whole finds prove nothing.
   const adds =
-    found.adds &&
-    weightOf(changed.findings) - weightOf(analysis.findings) === searchedWeight(analysis, chosen) - weight;
-  const bound = boundOf(found, Math.max(weightOf(analysis.findings) + found.bound.findings - weight, 0));
+    found.adds && placesWeight(changed) - placesWeight(analysis) === searchedWeight(analysis, chosen) - weight;
+  const bound = boundOf(found, Math.max(placesWeight(analysis) + found.bound.findings - weight, 0));
   const proof = !adds ? trivial : found.exact ? 'optimal' : bound;
-  if (!betters(after, before)) return { ...stay, proof };
+  // A rule that is bent is found by how much it hides, which may be more in a better plan; a new error is never taken.
+  const better = betters(placesStanding(changed), placesStanding(analysis)) && after.error <= before.error;
+  if (!better) return { ...stay, proof };
   return {
     before,
     after,
@@ -91,6 +92,12 @@ export function verified(
     analysis: changed,
   };
 }
+
+/** What is found that hangs on places. */
+const placesWeight = ({ findings }: Analysis): number => weightOf(findings.filter(isOfPlaces));
+
+const placesStanding = (analysis: Analysis): Standing =>
+  standingOf({ ...analysis, findings: analysis.findings.filter(isOfPlaces) });
 
 /** What choices cost by the search's own account. */
 function searchedWeight(analysis: Analysis, choices: readonly Choice[]): number {

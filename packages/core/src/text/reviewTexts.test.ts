@@ -6,6 +6,8 @@ import { findings as spanish } from './es/findings.ts';
 import { words as spanishWords } from './es/words.ts';
 import type { PlacedParams } from './params/placed.ts';
 import type { ReviewParams } from './params/review.ts';
+import type { AbsenceParams } from './params/reviewAbsence.ts';
+import type { TimeParams } from './params/reviewTimes.ts';
 import { type Say, sayIn } from './say.ts';
 import { type Sentence, joined } from './sentence.ts';
 import type { Names } from './voice.ts';
@@ -16,6 +18,177 @@ const half = { race: 'h', measure: 20_301 };
 const drop = { kind: 'drop', name: null } as const;
 const tent = { kind: 'medical', name: 'Tent' } as const;
 const leg = { race: 'm', from: null, to: 's1', here: 'to', end: 5012, measured: 5012, limit: 5000 } as const;
+
+const quay = { course: 'c', measure: 12_000, station: 's1' } as const;
+const road = { course: 'c', measure: 12_000, station: null } as const;
+const many = ['s1', 's2', 's3', 's4', 's5', 's6'] as const;
+
+const TIMES: { readonly [C in keyof TimeParams]: readonly TimeParams[C][] } = {
+  'closes-late': [
+    { places: [{ ...quay, closes: 28_800, race: 'm', first: 28_000 }] },
+    { places: [road, quay, road].map((place) => ({ ...place, closes: 28_800, race: 'm', first: 28_799 })) },
+  ],
+  'reopens-early': [
+    { places: [{ ...quay, reopens: 50_000, race: 'm', last: 51_000, clear: 600 }] },
+    { places: [road, quay].map((place) => ({ ...place, reopens: 50_000, race: 'm', last: 51_000, clear: 0 })) },
+  ],
+  'clock-order': [
+    {
+      course: 'c',
+      faults: [
+        {
+          is: 'order',
+          measure: 12_000,
+          before: { key: 'closes', time: 28_800 },
+          after: { key: 'sweep', time: 25_200 },
+        },
+      ],
+    },
+    {
+      course: 'c',
+      faults: [
+        {
+          is: 'order',
+          measure: 12_000,
+          before: { key: 'accessOpens', time: 28_800 },
+          after: { key: 'closes', time: 25_200 },
+        },
+        {
+          is: 'falls',
+          key: 'reopens',
+          from: { measure: 0, time: 40_000 },
+          to: { measure: 12_000, time: 39_000 },
+        },
+      ],
+    },
+    {
+      course: 'c',
+      faults: [
+        { is: 'falls', key: 'sweep', from: { measure: 0, time: 40_000 }, to: { measure: 12_000, time: 39_000 } },
+      ],
+    },
+  ],
+  'crew-late': [
+    { stations: [{ station: 's1', crewAt: 28_800, before: { is: 'closes', time: 27_000 }, race: null }] },
+    {
+      stations: ['s1', 's2'].map((station) => ({
+        station,
+        crewAt: 28_800,
+        before: { is: 'first', time: 27_000 },
+        race: 'm',
+      })),
+    },
+    {
+      stations: ['s1', 's2', 's3'].map((station) => ({
+        station,
+        crewAt: 28_800,
+        before: { is: 'closes', time: 27_000 },
+        race: null,
+      })),
+    },
+  ],
+  'cutoff-stops-many': [{ race: 'm', stopped: 380, starters: 1900, most: 0.1 }],
+  'slow-wave-first': [
+    {
+      slow: { race: 'h', wave: 28_800, speed: 2 },
+      fast: { race: 'm', wave: 29_100, speed: 3 },
+      apart: 290,
+    },
+  ],
+  'speed-impossible': [
+    { is: 'fast', race: 'm', time: 5400, best: 7235, length: 42_195 },
+    { is: 'slow', race: 'm', time: 60_000, most: 50_634, length: 42_195 },
+  ],
+  'crowded-road': [{ runners: 120, most: 86, over: 20, width: 4, at: 28_900, races: ['m', 'h'] }],
+};
+
+const ABSENCE: { readonly [C in keyof AbsenceParams]: readonly AbsenceParams[C][] } = {
+  'no-medical': [
+    { none: true, courses: [] },
+    { none: false, courses: ['c', 'd'] },
+  ],
+  'no-widths': [
+    { all: true, stations: many },
+    { all: false, stations: many },
+  ],
+  'no-elevations': [{ courses: ['c'] }],
+  'no-entrants': [
+    { races: ['m'], all: true },
+    { races: ['m', 'h'], all: false },
+  ],
+  'no-contacts': [{ missing: ['emergency', 'raceControl', 'radioChannel'] }, { missing: ['raceControl'] }],
+  'no-captain': [
+    { all: true, unnamed: many, unreached: [] },
+    { all: false, unnamed: ['s1'], unreached: ['s2'] },
+    { all: false, unnamed: ['s1'], unreached: [] },
+    { all: false, unnamed: [], unreached: ['s1', 's2'] },
+  ],
+  'shared-contact': (['captain', 'radio', 'phone'] as const).map((what) => ({
+    what,
+    value: 'R. Gull',
+    stations: ['s1', 's2'],
+  })),
+  'no-water': [{ races: ['m', 'h'] }],
+  'same-name': [
+    { name: 'Kelp', count: 2 },
+    { name: 'Kelp', count: 3 },
+  ],
+  'name-distance': [{ said: 19_312.128, race: 'm', measure: 21_000 }],
+  'far-from-courses': [
+    {
+      limit: 1000,
+      things: [{ is: 'zone', name: 'Hydrant', station: null, distance: 2_000_000, swapped: true }],
+    },
+    {
+      limit: 1000,
+      things: [
+        { is: 'point', name: '', station: 's1', distance: 1100, swapped: false },
+        { is: 'zone', name: '', station: null, distance: 1200, swapped: false },
+        { is: 'zone', name: '', station: null, distance: 1300, swapped: false },
+      ],
+    },
+    {
+      limit: 1000,
+      things: [
+        { is: 'point', name: 'Tent', station: 's1', distance: 1100, swapped: false },
+        { is: 'zone', name: '', station: null, distance: 1200, swapped: false },
+      ],
+    },
+  ],
+  'rule-loose': [
+    { rules: [{ rule: 'maxSpacing', station: null, value: 8000, usual: 5000 }], hidden: 0 },
+    {
+      rules: [
+        { rule: 'signTolerance', station: null, value: 40, usual: 9.144 },
+        { rule: 'clearWidth', station: 's1', value: 2, usual: 3 },
+        { rule: 'maxGrade', station: null, value: 0.08, usual: 0.04 },
+        { rule: 'sideConfidence', station: null, value: 0.6, usual: 0.95 },
+      ],
+      hidden: 1,
+    },
+    { rules: [{ rule: 'maxGrade', station: 's1', value: 0.08, usual: 0.04 }], hidden: 3 },
+  ],
+  'supplies-short': [
+    { by: 'used', short: [{ station: 's1', item: 'water', ordered: 2400, asked: 3050 }] },
+    {
+      by: 'heat',
+      short: [
+        { station: 's1', item: 'sportsDrink', ordered: 2400, asked: 3050 },
+        { station: 's2', item: 'water', ordered: 2400, asked: 3050 },
+      ],
+    },
+    {
+      by: 'used',
+      short: ['s1', 's2', 's3'].map((station) => ({ station, item: 'gel', ordered: 100, asked: 120 })),
+    },
+  ],
+  'drop-far': [
+    { is: 'far', name: 'Yard', distance: 120, limit: 100 },
+    { is: 'far', name: null, distance: 100.2, limit: 100 },
+    { is: 'zone', name: 'Yard', zone: 'Hydrant' },
+    { is: 'zone', name: null, zone: '' },
+  ],
+};
 
 /** Every sentence that a check can say, by what it is made of. */
 const REVIEW: { readonly [C in keyof ReviewParams]: readonly ReviewParams[C][] } = {
@@ -190,6 +363,8 @@ const REVIEW: { readonly [C in keyof ReviewParams]: readonly ReviewParams[C][] }
   })),
   'waiver-outgrown': [true, false].map((worse) => ({ waived: 'leg-long', by: 'R. Gull', worse })),
   'waiver-unbound': [{ waived: 'leg-long', by: 'R. Gull' }],
+  ...TIMES,
+  ...ABSENCE,
   'wheel-folds': [
     { item: 'trash', items: ['sign', 'trash'], offset: -6 },
     { item: 'sign', items: ['sign'], offset: null },
@@ -267,7 +442,7 @@ describe.each(VOICES)(
     });
 
     it('have the plan’s units alone', () => {
-      const foreign = units === 'metric' ? /\d (?:yd|ft|mi)\b/u : /\d (?:m|km)\b/u;
+      const foreign = units === 'metric' ? /\d (?:yd|ft|mi)(?!\p{L})/u : /\d (?:m|km)(?!\p{L})/u;
       for (const { code, parts } of all) expect(joined(parts), code).not.toMatch(foreign);
     });
 

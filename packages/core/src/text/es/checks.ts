@@ -15,7 +15,6 @@ export const titles: { readonly [code in CheckCode]: string } = {
   'waiver-refused': 'Cada exención tiene nombre, motivo con palabras y fecha anterior a la carrera',
   'waiver-outgrown': 'Cada exención sigue casando con lo hallado: lo mismo, y no peor en una décima parte',
   'waiver-unbound': 'Cada exención dice qué se vio al concederla',
-  'race-without-waves': 'Cada carrera tiene sus horas de salida y su número de corredores',
   'race-without-starters': 'En cada carrera sale alguien',
   'race-without-times': 'Cada carrera tiene tiempos de llegada',
   'race-too-large': 'En ninguna carrera sale más de un millón de corredores',
@@ -28,6 +27,7 @@ export const titles: { readonly [code in CheckCode]: string } = {
   'results-left-out': 'Cada fila de los resultados anteriores contiene una llegada',
   'gradient-unknown': 'Una carrera que tiene en cuenta las pendientes tiene altitudes',
   'gradient-too-steep': 'Las pendientes están dentro de las que se midieron para la curva de coste',
+  'cutoff-early': 'La hora de cierre de una carrera es posterior a su última salida',
   'sweep-impossible': 'El cierre de carrera llega a meta después de haber salido',
   'heat-assumed': 'El plan indica el calor del día',
   'heat-steps': 'Los escalones de calor van en aumento',
@@ -105,6 +105,31 @@ export const titles: { readonly [code in CheckCode]: string } = {
   'trash-blocks-medical': 'No hay basura entre un punto médico y su punto de acceso',
   'point-blocked': 'Ningún cartel, mesa ni caja está en un punto médico, de acceso o de material',
   'medical-way-blocked': 'El paso de un punto médico a su punto de acceso está libre de mesas y de corredores',
+  'closes-late': 'La vía está cortada al tráfico antes de que llegue el primer corredor o el primero sobre ruedas',
+  'reopens-early':
+    'La vía sigue cortada hasta que han pasado el último corredor o el coche escoba y el equipo ha recogido',
+  'clock-order':
+    'Cada lugar se abre, se corta, lo pasa el coche escoba y se reabre en este orden; más adelante, más tarde',
+  'crew-late':
+    'Cada equipo está en su sitio antes del corte de la vía y antes del primer corredor o del primero sobre ruedas',
+  'cutoff-stops-many': 'La hora de cierre detiene como mucho a la décima parte más lenta de una carrera',
+  'slow-wave-first': 'Ninguna salida más lenta sale justo antes que otra más rápida por la misma vía',
+  'speed-impossible': 'Los tiempos de meta no son más rápidos que la mejor marca mundial ni más lentos que andando',
+  'crowded-road': 'En el primer puesto y donde se unen recorridos queda sitio para elegir el ritmo',
+  'no-water': 'Toda carrera servida encuentra agua sola',
+  'supplies-short': 'No se pide menos de lo que se usó antes, ni de lo que exige el calor del día',
+  'drop-far': 'El material se descarga a menos de 100 m de sus mesas, fuera de las zonas que deben quedar libres',
+  'same-name': 'Cada puesto tiene un nombre propio',
+  'name-distance': 'La distancia que dice el nombre de un puesto es la de su sitio',
+  'far-from-courses': 'Las zonas y los puntos están a menos de 1 km de un recorrido',
+  'no-entrants': 'Cada carrera tiene sus horas de salida y su número de corredores',
+  'no-medical': 'Hay asistencia médica en los recorridos, también en su segunda mitad',
+  'no-widths': 'Cada puesto indica el ancho de su vía',
+  'no-elevations': 'Cada recorrido tiene altitudes',
+  'no-contacts': 'El plan tiene contacto de emergencia, control de carrera y canal de radio',
+  'no-captain': 'Cada puesto tiene un responsable a quien se puede llamar',
+  'shared-contact': 'No hay dos puestos con un mismo responsable, indicativo o teléfono a la vez',
+  'rule-loose': 'Ninguna regla es más laxa que la habitual (advertencia si así oculta un aviso)',
   'placed-hdop': 'Los errores registrados son mayores que 0',
   'placed-unknown': 'Cada punto registrado es algo que está en el plan',
   'placed-ambiguous': 'Cada punto registrado es una sola cosa',
@@ -139,6 +164,14 @@ export const reasons: { readonly [key in ReasonCode]: string } = {
   'no-drop': 'ningún puesto tiene un punto de entrega de material',
   'no-medical': 'ningún puesto tiene un punto médico',
   'no-medical-with-access': 'ningún puesto tiene a la vez un punto médico y uno de acceso',
+  'no-closing': 'los horarios de la vía no dicen cuándo se corta ninguna',
+  'no-reopening': 'los horarios de la vía no dicen cuándo se reabre ninguna',
+  'no-clock': 'el plan no tiene horarios de la vía',
+  'no-cutoff': 'el plan no tiene hora de cierre ni coche escoba',
+  'one-wave': 'el plan tiene una sola salida',
+  'no-crowd-width': 'ningún primer puesto, ni ninguno tras la unión de recorridos, indica el ancho de su vía',
+  'no-stations': 'el plan no tiene puestos',
+  'no-zones-points': 'el plan no tiene zonas ni puntos',
 };
 
 /** De qué tratan. */
@@ -155,8 +188,17 @@ export const themes: { readonly [key in Theme]: string } = {
 };
 
 export const sources: readonly (readonly [written: string, shown: string])[] = [
+  [
+    'world’s bests from memory; 3 km/h as the slowest walk is common practice, no source',
+    'mejores marcas mundiales de memoria; 3 km/h como andar más lento es práctica habitual',
+  ],
   ['common practice, no source', 'práctica habitual'],
   ['(quoted, not read)', '(citado de segunda mano)'],
+  ['; the ten minutes to clear are an assumption', '; los diez minutos para recoger son una suposición'],
+  [
+    'walkways, level of service C under 25 sq ft (2.32 m²) a person',
+    'vías peatonales, nivel de servicio C con menos de 2.32 m² por persona',
+  ],
   ['; the metre for the crew is an assumption', '; el metro para el equipo es una suposición'],
   ['; two changes of each bag are an assumption', '; los dos cambios de cada bolsa son una suposición'],
   ['; the wander of a recorded line: ', '; lo que oscila un track grabado: '],

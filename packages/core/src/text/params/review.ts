@@ -1,6 +1,8 @@
 /** Named parameters of the findings on the layout: the checks of review/, by code. Lengths in metres, times in seconds; ids, not names. */
 import type { DeclaredSide, ItemKind, Served } from '../../kinds.ts';
+import type { AbsenceParams } from './reviewAbsence.ts';
 import type { FlowParams, PlacingParams } from './reviewFlows.ts';
+import type { TimeParams } from './reviewTimes.ts';
 import type { Bounded, PassAt, PointRef } from './shared.ts';
 
 export type { PassAt, PointRef } from './shared.ts';
@@ -220,7 +222,8 @@ export interface ServiceParams {
   readonly 'waiver-unbound': WaiverRef;
 }
 
-export interface ReviewParams extends ItemsParams, RoadParams, ServiceParams, FlowParams, PlacingParams {}
+export interface ReviewParams
+  extends ItemsParams, RoadParams, ServiceParams, FlowParams, PlacingParams, TimeParams, AbsenceParams {}
 
 /** The code of what was waived, and who did. */
 interface WaiverRef {

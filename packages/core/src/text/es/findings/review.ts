@@ -3,10 +3,12 @@ import type { PassAt, ReviewParams, ServiceParams } from '../../params/review.ts
 import type { Say } from '../../say.ts';
 import type { TextsOf } from '../../sentence.ts';
 import { nth, often, passAt, sure } from '../nouns.ts';
+import { absence } from './reviewAbsence.ts';
 import { flows } from './reviewFlows.ts';
 import { items } from './reviewItems.ts';
 import { placing } from './reviewPlacing.ts';
 import { road } from './reviewRoad.ts';
+import { times } from './reviewTimes.ts';
 
 /** So many passes are told one by one; the plan shows all. */
 const MOST_PASSES = 2;
@@ -212,4 +214,12 @@ const service: TextsOf<ServiceParams> = {
   ],
 };
 
-export const review: TextsOf<ReviewParams> = { ...service, ...items, ...road, ...flows, ...placing };
+export const review: TextsOf<ReviewParams> = {
+  ...service,
+  ...items,
+  ...road,
+  ...flows,
+  ...placing,
+  ...times,
+  ...absence,
+};
