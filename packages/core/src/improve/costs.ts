@@ -8,16 +8,16 @@ import type { Finding } from '../finding.ts';
 import { inverseLength } from '../geodesy/karney.ts';
 import type { Layout, StationLayout } from '../layout/layout.ts';
 import type { Plan } from '../plan/plan.ts';
-import type { Check } from '../review/check.ts';
+import { type Check, isServing } from '../review/check.ts';
 import { CHECKS } from '../review/checks.ts';
 import { waive } from '../review/waivers.ts';
 import type { Leg, RaceSpacing } from '../station/station.ts';
 import { isOpen } from './standing.ts';
 
 /** Checks of legs between stops. */
-const OF_LEGS: readonly string[] = ['leg-long', 'leg-short'];
+const OF_LEGS: readonly string[] = ['leg-long', 'leg-short', 'near-start', 'near-finish'];
 /** Checks of two stations that stand near one another. */
-const OF_NEIGHBOURS: readonly string[] = ['items-overlap'];
+const OF_NEIGHBOURS: readonly string[] = ['items-overlap', 'stations-face'];
 /** Checks of two stations that one race comes to in turn. */
 const OF_FOLLOWERS: readonly string[] = ['gel-without-water'];
 /** Checks of the plan as a whole or of its day: no search weighs them, and all is reviewed once more when places are chosen. */
@@ -68,10 +68,19 @@ export const weightOf = (findings: readonly Finding[]): number =>
 export interface Ground {
   readonly plan: Plan;
   readonly courses: readonly IndexedCourse[];
+  /** Stations that serve nobody, which stay: they excuse legs. */
+  readonly lost: readonly StationLayout[];
 }
 
+/** What costs of a plan's stations are computed with. */
+export const groundOf = ({ plan, courses, stations }: Layout): Ground => ({
+  plan,
+  courses,
+  lost: stations.filter((station) => !isServing(station)),
+});
+
 const layoutOf = (
-  { plan, courses }: Ground,
+  { plan, courses }: Pick<Ground, 'plan' | 'courses'>,
   stations: readonly StationLayout[],
   spacing: readonly RaceSpacing[] = [],
 ): Layout => ({ plan, courses, stations, spacing });
@@ -139,5 +148,5 @@ export function legCost(
   ground: Ground,
 ): number {
   const spacing = { ...race, legs: [leg], longest: leg.length, shortest: leg.length, mean: leg.length };
-  return weighed(LEG_CHECKS, layoutOf(ground, stations, [spacing]));
+  return weighed(LEG_CHECKS, layoutOf(ground, [...stations, ...ground.lost], [spacing]));
 }

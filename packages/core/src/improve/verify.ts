@@ -11,7 +11,7 @@ import { CHECKS } from '../review/checks.ts';
 import { WAIVER_CODES } from '../review/waivers.ts';
 import { reviewLayout } from '../review/review.ts';
 import { leadPass } from '../station/directions.ts';
-import { ERROR, type Ground, isOfPlaces, weightOf } from './costs.ts';
+import { ERROR, groundOf, isOfPlaces, weightOf } from './costs.ts';
 import { type Choice, problemOf } from './problem.ts';
 import { FINDINGS, type Found } from './search.ts';
 import { type Standing, betters, standingOf } from './standing.ts';
@@ -71,7 +71,7 @@ export function verified(
   const changed: Analysis = {
     ...layout.value,
     day: analysis.day,
-    ...reviewLayout(layout.value, beforeLayout(analysis), undefined, dayFacts(analysis)),
+    ...reviewLayout(layout.value, beforeLayout(analysis), undefined, dayOf(analysis)),
   };
   const after = standingOf(changed);
   const weight = searchedWeight(analysis, present);
@@ -101,11 +101,10 @@ const placesStanding = (analysis: Analysis): Standing =>
 
 /** What choices cost by the search's own account. */
 function searchedWeight(analysis: Analysis, choices: readonly Choice[]): number {
-  const ground: Ground = { plan: analysis.plan, courses: analysis.courses };
   const { factors } = problemOf(
     analysis,
     choices.map((choice) => [choice]),
-    ground,
+    groundOf(analysis),
   ).problem;
   return Math.floor(factors.reduce((sum, { values }) => sum + values[0]!, 0) / FINDINGS);
 }
@@ -119,16 +118,16 @@ const trivialBound = ({ spacing }: Analysis): Proof => ({
   bound: { error: 0, warning: 0, longest: spacing.reduce((sum, { mean }) => sum + mean, 0) },
 });
 
-/** Who runs, as before: stations that move change little of the day, which is worked out again with the plan. */
-function dayFacts({ day, kept }: Analysis): DayFacts | null {
-  const fields = kept?.fields ?? null;
-  return fields === null || day === null ? null : { races: fields.races, day };
-}
-
 /** What was found while the courses were read: it does not depend on stations. */
 function beforeLayout({ findings }: Analysis): Finding[] {
   const later = new Set([...CHECKS.map(({ code }) => code), ...WAIVER_CODES]);
   return findings.filter(({ code }) => !later.has(code));
+}
+
+/** Who runs and their day, which stay as they are, for checks of the day. */
+function dayOf({ day, kept }: Analysis): DayFacts | null {
+  const races = kept?.fields?.races;
+  return day === null || races === undefined ? null : { races, day };
 }
 
 function moveOf({ shift, dropped, laid }: Choice, { stations }: Analysis, k: number): Move[] {

@@ -45,6 +45,10 @@ export interface Practice {
   readonly maxGrade: number;
   /** Of course between a bend and the tables. */
   readonly bendClear: number;
+  /** Of course from the start to the first station, in a race longer than a leg may be. */
+  readonly firstAfter: number;
+  /** Of course from the last station to the finish, in a race longer than a leg may be. */
+  readonly lastBefore: number;
 }
 
 /** Pieces that one entrant takes at a station: cups of a drink, gels. */

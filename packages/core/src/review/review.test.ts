@@ -31,6 +31,7 @@ it('findings carry the code, severity and source of their check, in the order of
     'side-unclear',
     'item-outside',
     'leg-long',
+    'near-start',
     ...LEFT_OUT,
   ]);
   for (const finding of findings) {
@@ -253,6 +254,7 @@ describe('another course of the plan, listed first and far from every station', 
       'crosses-flow',
       'descent-with-wheels',
       'drop-side',
+      'flows-share-width',
       'grade-at-tables',
       'item-in-zone',
       'item-off-course',

@@ -162,4 +162,6 @@ export type PracticeRule =
   | 'maxSpacing'
   | 'minSpacing'
   | 'maxGrade'
-  | 'bendClear';
+  | 'bendClear'
+  | 'firstAfter'
+  | 'lastBefore';

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { FLOW_SAMPLES } from '../testing/flowSamples.ts';
 import { findings as english } from './en/findings.ts';
 import { words as englishWords } from './en/words.ts';
 import { findings as spanish } from './es/findings.ts';
@@ -191,6 +192,7 @@ const ABSENCE: { readonly [C in keyof AbsenceParams]: readonly AbsenceParams[C][
 
 /** Every sentence that a check can say, by what it is made of. */
 const REVIEW: { readonly [C in keyof ReviewParams]: readonly ReviewParams[C][] } = {
+  ...FLOW_SAMPLES,
   'access-missing': [{}],
   'bend-near-tables': [
     { turn: 60.4, most: 45, within: 30, away: -12, tables: 'inside' },
@@ -221,29 +223,37 @@ const REVIEW: { readonly [C in keyof ReviewParams]: readonly ReviewParams[C][] }
     { measured: 0.0504, limit: 0.05, climbs: true, around: 25 },
     { measured: 0.08, limit: 0.05, climbs: false, around: 25 },
   ],
-  'item-across': [{ item: 'water', offset: 6, side: 'left', tables: 'right' }],
-  'item-in-zone': [
-    { item: 'sign', zone: 'Hydrant', depth: 5, betweenBoxes: false, sure: true },
-    { item: 'trash', zone: '', depth: 0, betweenBoxes: true, sure: false },
-    { item: 'gel', zone: 'Hydrant', depth: -0.5, betweenBoxes: false, sure: false },
+  'item-across': [
+    { item: 'water', items: ['water'], offset: 6, side: 'left', tables: 'right' },
+    { item: 'water', items: ['gel', 'water'], offset: 6, side: 'left', tables: 'right' },
   ],
-  'item-off-course': [{ measured: 61, limit: 60, item: 'sportsDrink' }],
+  'item-in-zone': [
+    { item: 'sign', items: ['sign'], zone: 'Hydrant', depth: 5, betweenBoxes: false, sure: true },
+    { item: 'trash', items: ['sign', 'trash'], zone: '', depth: 0, betweenBoxes: true, sure: false },
+    { item: 'gel', items: ['gel', 'water'], zone: 'Hydrant', depth: -0.5, betweenBoxes: false, sure: false },
+  ],
+  'item-off-course': [
+    { measured: 61, limit: 60, item: 'sportsDrink', items: ['sportsDrink'] },
+    { measured: 8e6, limit: 60, item: 'sign', items: ['sign', 'gel'] },
+  ],
   'item-outside': [
-    { item: 'sign', beyond: 'start', by: 41.4, lead: true },
-    { item: 'trash', beyond: 'finish', by: 28.1, lead: false },
-    { item: 'water', beyond: 'gap', by: 0, lead: true },
+    { item: 'sign', items: ['sign', 'gel'], beyond: 'start', by: 41.4, lead: true },
+    { item: 'trash', items: ['trash'], beyond: 'finish', by: 28.1, lead: false },
+    { item: 'water', items: ['water', 'trash'], beyond: 'gap', by: 0, lead: true },
   ],
   'item-outside-allowed': [
-    { item: 'handOut', away: 5, sure: true },
-    { item: 'sign', away: 0.4, sure: false },
+    { item: 'handOut', items: ['handOut', 'water'], away: 5, sure: true },
+    { item: 'sign', items: ['sign'], away: 0.4, sure: false },
   ],
   'items-overlap': [
     { before: 's1', overlap: 39.6, atTables: true, sideUnclear: false },
     { before: 's1', overlap: 39.6, atTables: false, sideUnclear: true },
   ],
   'lead-far': [
-    { led: 25.4, near: 4.9, pass: full, time: 1 },
-    { led: 25.4, near: 4.9, pass: full, time: 3 },
+    { led: 25.4, near: 4.9, pass: full, time: 1, taken: null },
+    { led: 25.4, near: 4.9, pass: full, time: 3, taken: null },
+    { led: 25.4, near: 4.9, pass: full, time: 2, taken: 'pin' },
+    { led: 5, near: 5, pass: full, time: 1, taken: 'side' },
   ],
   'leg-long': [leg, { ...leg, from: 's2', to: null, here: 'from' }, { ...leg, to: null, here: null }],
   'leg-short': [
@@ -251,9 +261,9 @@ const REVIEW: { readonly [C in keyof ReviewParams]: readonly ReviewParams[C][] }
     { ...leg, from: 's1', measured: 1000, limit: 1600 },
   ],
   'length-differs': [
-    { stated: 42_000, line: 42_195, allowed: 42, recorded: true, wander: 0 },
-    { stated: 42_000, line: 43_195, allowed: 542, recorded: true, wander: 500 },
-    { stated: 42_195, line: 42_000, allowed: 42.195, recorded: false, wander: 0 },
+    { stated: 42_000, line: 42_195, allowed: 42, recorded: true, wander: 0, used: true },
+    { stated: 42_000, line: 43_195, allowed: 542, recorded: true, wander: 500, used: true },
+    { stated: 42_195, line: 42_000, allowed: 42.195, recorded: false, wander: 0, used: false },
   ],
   'medical-without-access': [
     { point: tent, nearest: null, limit: 60, far: true },
@@ -296,8 +306,16 @@ const REVIEW: { readonly [C in keyof ReviewParams]: readonly ReviewParams[C][] }
   'served-both-ways': [{ lead: ['gel', 'water'], other: ['water', 'gel'], passes: [half] }],
   'side-change': [{ measured: 800, limit: 1600, race: 'm', before: 's1', beforeSide: 'left', side: 'right' }],
   'side-contradicted': [
-    { declared: 'left', side: 'right', offset: -9, confidence: 0.999 },
-    { declared: 'left', side: 'right', offset: -2, confidence: 0.93 },
+    { declared: 'left', side: 'right', offset: -9, confidence: 0.999, fits: null, turned: null },
+    { declared: 'left', side: 'right', offset: -2, confidence: 0.93, fits: full, turned: null },
+    {
+      declared: 'left',
+      side: 'right',
+      offset: -9,
+      confidence: 0.99,
+      fits: null,
+      turned: { course: 'c', stations: ['s1', 's2', 's3'] },
+    },
   ],
   'side-unclear': [
     { offset: 1, confidence: 0.663, wanted: 0.95, why: 'position', other: null, placed: false },
@@ -312,7 +330,10 @@ const REVIEW: { readonly [C in keyof ReviewParams]: readonly ReviewParams[C][] }
     { measured: 110, limit: [82.296, 100.584], to: 'handOut', byHand: false, own: 110 },
     { measured: -3, limit: [82.296, 100.584], to: 'table', byHand: false, own: null },
   ],
-  'sign-missed': [full],
+  'sign-missed': [
+    { ...full, passes: [full] },
+    { ...full, passes: [full, half] },
+  ],
   'station-off-course': [
     { measured: 61, limit: 60, course: 'c', measure: 1500, swapped: null },
     { measured: 9e6, limit: 60, course: 'c', measure: 1500, swapped: [-17.4, -33.2] },
@@ -345,8 +366,8 @@ const REVIEW: { readonly [C in keyof ReviewParams]: readonly ReviewParams[C][] }
   ...TIMES,
   ...ABSENCE,
   'wheel-folds': [
-    { item: 'trash', offset: -6 },
-    { item: 'sign', offset: null },
+    { item: 'trash', items: ['sign', 'trash'], offset: -6 },
+    { item: 'sign', items: ['sign'], offset: null },
   ],
 };
 
