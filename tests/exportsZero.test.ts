@@ -59,6 +59,7 @@ describe('a plan all of whose distances are 0', () => {
     'minSpacing',
     'maxGrade',
     'bendClear',
+    'placedWithin',
   ];
   const text = JSON.stringify({
     format: 'halfcup-plan',

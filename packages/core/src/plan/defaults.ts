@@ -27,6 +27,7 @@ export const DEFAULT_PRACTICE: Practice = {
   minSpacing: 1600,
   maxGrade: 0.04,
   bendClear: 30,
+  placedWithin: 20,
 };
 
 export const DEFAULT_SUPPLIES: Supplies = {

@@ -120,6 +120,7 @@ const PRACTICE: Keys<PracticeInput> = {
   minSpacing: 0,
   maxGrade: 0,
   bendClear: 0,
+  placedWithin: 0,
 };
 const SUPPLIES: Keys<SuppliesInput> = {
   heat: 0,

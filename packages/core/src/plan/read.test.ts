@@ -112,6 +112,7 @@ describe('a good plan', () => {
       minSpacing: 1600,
       maxGrade: 0.04,
       bendClear: 30,
+      placedWithin: 20,
     });
     expect(plan.stations[0]).toMatchObject({
       name: 's1',

@@ -45,6 +45,8 @@ export interface Practice {
   readonly maxGrade: number;
   /** Of course between a bend and the tables. */
   readonly bendClear: number;
+  /** From a station's planned place to where its tables were recorded on the ground, at most. */
+  readonly placedWithin: number;
 }
 
 /** Pieces that one entrant takes at a station: cups of a drink, gels. */

@@ -37,6 +37,7 @@ export const practiceOverrides: z.ZodType<Partial<Practice>> = z.strictObject({
   minSpacing: length.exactOptional(),
   maxGrade: amount.exactOptional(),
   bendClear: length.exactOptional(),
+  placedWithin: length.exactOptional(),
 });
 
 const takeRates: z.ZodType<TakeRates> = z.strictObject({

@@ -11,6 +11,8 @@ export const PLACED_RULES: readonly Rule[] = [
   placedRule('placed-ambiguous', 'warning'),
   placedRule('placed-off-course', 'warning'),
   placedRule('placed-missing', 'warning'),
+  placedRule('placed-swapped', 'warning'),
+  placedRule('placed-far', 'error', `${COMMON_PRACTICE}; decided by JCGM 106:2012, guard bands`),
   placedRule('placed-distance', 'error', `${COMMON_PRACTICE}; decided by JCGM 106:2012, guard bands`),
   placedRule('placed-wheel-unread', 'warning'),
   placedRule('placed-wheel-unused', 'warning'),

@@ -147,4 +147,5 @@ export type PracticeRule =
   | 'maxSpacing'
   | 'minSpacing'
   | 'maxGrade'
-  | 'bendClear';
+  | 'bendClear'
+  | 'placedWithin';

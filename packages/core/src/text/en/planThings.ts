@@ -151,6 +151,7 @@ export const planThings: ThingNames = {
   'practice.minSpacing': 'shortest leg allowed',
   'practice.maxGrade': 'steepest grade allowed',
   'practice.bendClear': 'clear stretch after a bend',
+  'practice.placedWithin': 'distance allowed from the planned place',
   supplies: 'set of supply rules',
   'supplies.heat': 'heat level',
   'supplies.wbgtC': 'wet-bulb globe temperature',

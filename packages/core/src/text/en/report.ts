@@ -173,6 +173,7 @@ export const report: ReportText = {
       minSpacing: 'Shortest distance between stations',
       maxGrade: 'Steepest grade at tables',
       bendClear: 'Tables clear of bends by',
+      placedWithin: 'Stations as built, within their plan by',
     },
   },
   signatures: {

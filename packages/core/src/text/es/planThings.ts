@@ -151,6 +151,7 @@ export const planThings: ThingNames = {
   'practice.minSpacing': 'la etapa más corta admitida',
   'practice.maxGrade': 'la mayor pendiente admitida',
   'practice.bendClear': 'el tramo libre tras una curva',
+  'practice.placedWithin': 'la distancia admitida al lugar previsto',
   supplies: 'el conjunto de reglas de material',
   'supplies.heat': 'el nivel de calor',
   'supplies.wbgtC': 'la temperatura de globo y bulbo húmedo',

@@ -179,6 +179,7 @@ export const report: ReportText = {
       minSpacing: 'Distancia mínima entre puestos',
       maxGrade: 'Pendiente máxima en las mesas',
       bendClear: 'Lejos de curvas, al menos',
+      placedWithin: 'Distancia máxima entre el montaje y el plan',
     },
   },
   signatures: {
