@@ -84,7 +84,7 @@ ${mapSection(analysis, spoken, box.width, box.map, context)}
 ${stationTable(analysis, findings, spoken)}
 ${planFindings(besideStations(analysis, findings), spoken)}
 ${stationSheets(analysis, findings, spoken, box.width, context)}
-${placedSection(review.placed, spoken)}
+${placedSection(review, findings, spoken)}
 ${notRunSection(checks, spoken)}
 ${courseSection(analysis, spoken)}
 ${practiceSection(plan, spoken)}

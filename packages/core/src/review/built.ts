@@ -155,11 +155,12 @@ const moved = (at: LonLat, east: number, north: number): LonLat => fromEastNorth
 
 /** The plan's station with its pin where its tables were recorded, on the side that was recorded. */
 function movedStation(
-  { on: _, side: __, ...rest }: PlanStation,
+  known: PlanStation,
   planned: StationLayout,
   { anchor, placed }: HeldStation,
   { plan, courses, shaken }: { readonly plan: Plan; readonly courses: CourseTable; readonly shaken: Moving },
 ): PlanStation {
+  const { on: _, side: __, ...rest } = known;
   const lead = planned.directions[0]!;
   const side = anchor.on === null || anchor.on.side === 'unclear' ? lead.side : anchor.on.side;
   const station: PlanStation = {

@@ -122,8 +122,14 @@ function shifts(station: string, finding: Finding, held: Held): Shift[] {
 const asOpen = (finding: Finding): Finding => ({ ...finding, severity: 'note', cannotTell: true });
 
 /** Its place in the points' file instead of the plan's. */
-function onGround({ path: _, ...where }: Where, { file, ...rest }: Held): Where {
-  const point = where.station === undefined ? null : pointFor({ file, ...rest }, where.station, where.item);
+function onGround(planned: Where, held: Held): Where {
+  const { path: _, ...where } = planned;
+  const point = where.station === undefined ? null : pointFor(held, where.station, where.item);
   const { line, column } = point?.where ?? {};
-  return { ...where, file, ...(line === undefined ? {} : { line }), ...(column === undefined ? {} : { column }) };
+  return {
+    ...where,
+    file: held.file,
+    ...(line === undefined ? {} : { line }),
+    ...(column === undefined ? {} : { column }),
+  };
 }

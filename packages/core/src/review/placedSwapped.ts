@@ -27,18 +27,20 @@ export function swapsOf(
     return known && points.every((one) => !isBy(one, station, targets)) ? [{ station, points }] : [];
   });
   const swaps: Swap[] = [];
+  const taken = new Set<StationLayout>();
   recorded.forEach((one, k) => {
-    const taken = swaps.flatMap((swap) => swap.stations);
-    if (taken.includes(one.station)) return;
+    if (taken.has(one.station)) return;
     const other = recorded
       .slice(k + 1)
       .find(
         ({ station, points }) =>
-          !taken.includes(station) &&
+          !taken.has(station) &&
           one.points.every((point) => isBy(point, station, targets)) &&
           points.every((point) => isBy(point, one.station, targets)),
       );
-    if (other !== undefined) swaps.push({ stations: [one.station, other.station], point: one.points[0]!.point });
+    if (other === undefined) return;
+    taken.add(one.station).add(other.station);
+    swaps.push({ stations: [one.station, other.station], point: one.points[0]!.point });
   });
   return swaps;
 }

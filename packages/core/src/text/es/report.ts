@@ -100,6 +100,7 @@ export const report: ReportText = {
     severity: { error: 'Error', warning: 'Aviso', note: 'Nota' },
     none: 'Ninguno.',
     cannotTell: 'sin determinar',
+    built: 'montaje real',
     waivedBy: 'Aceptado por',
     measured: 'medido',
     limit: 'límite',
@@ -119,6 +120,14 @@ export const report: ReportText = {
     distance: 'Distancia',
     limits: 'Límites',
     move: 'Mover',
+    builtAbout:
+      'Cada puesto según la primera de sus mesas registradas. Todas las comprobaciones se hicieron de nuevo donde están los puestos; lo que añaden figura en cada puesto.',
+    offCourse: 'fuera del recorrido',
+    nothingNew: 'nada',
+    planned: 'Previsto en',
+    recorded: 'Registrado en',
+    apart: 'Separación',
+    changes: 'Qué cambia',
   },
   checks: {
     notRunTitle: 'Qué no pudo comprobarse',
