@@ -68,10 +68,10 @@ describe('the report', () => {
       ]),
     );
     expect(text).toContain('<b>Note, unclear</b>');
-    const notRun = text.slice(text.indexOf('What could not be checked'), text.indexOf('>Courses<'));
+    const notRun = text.slice(text.indexOf('<h2>What could not be checked'), text.indexOf('>Courses<'));
     const passed = text.slice(text.indexOf('Checks passed ('), text.indexOf('What was reviewed'));
     const lengths = 'The stated length of a course is that of its line';
-    expect(notRun).toMatch(new RegExp(`<b>The plan states no course length</b>: ${lengths}`, 'u'));
+    expect(notRun).toMatch(new RegExp(`<b>The plan states no course length\\.</b> Not checked: ${lengths}`, 'u'));
     expect(passed).not.toContain(lengths);
     expect(passed).toContain('No item stands where runners come the other way');
   });
@@ -110,7 +110,7 @@ describe('the report', () => {
         },
       ],
     });
-    const [before, sheets] = text.split('Stations in detail');
+    const [before, sheets] = text.split('Stations with findings, or that differ');
     expect(rowWith(before!, 'Quiet Corner')).toContain('none');
     expect(rowWith(before!, 'Gull Steps')).toContain('Waived by Ada Kelp');
     expect(sheets).not.toContain('Quiet Corner');
@@ -131,7 +131,7 @@ describe('the report', () => {
     expect(rowWith(none, '>Report made<')).toContain('a plan without a revision');
     expect(rowWith(facts({ date: '2027-09-12' }), '>Race day<')).toContain('<bdi>Sunday 12 September 2027</bdi>');
     const all = facts({ date: '2027-09-12', timeZone: 'Etc/UTC', revision: '3' });
-    expect(rowWith(all, '>Race day<')).toContain('<bdi>Sunday 12 September 2027 (Etc/UTC)</bdi>');
+    expect(rowWith(all, '>Race day<')).toContain('<bdi>Sunday 12 September 2027, local time, UTC+0</bdi>');
     expect(rowWith(all, '>Report made<')).toContain('of revision 3');
   });
 
@@ -150,18 +150,20 @@ describe('the report', () => {
     const plan = { ...analysis.plan, races, clock, contacts };
     const text = report({ ...analysis, plan });
     expect(rowWith(text, '>Races<')).toContain('4.00 km, starts 08:00, 1,200 entrants, finish closes 15:00');
-    expect(rowWith(text, '>Roads<')).toContain('closed to traffic from 06:30; all open again by 16:00');
-    expect(rowWith(text, '>On the day<')).toContain('emergency: 112; race control: harbour office');
-    expect(text).toContain('Whether the roads may close and reopen at the times given for each station.');
+    expect(rowWith(text, '>Roads<')).toContain('first closed at 06:30, last open again at 16:00');
+    expect(rowWith(text, '>On the day<')).toContain(
+      '<bdi>emergency: 112</bdi><br><bdi>race control: harbour office</bdi>',
+    );
+    expect(text).toContain('May the roads close and reopen at the times in the table overleaf?');
     // Half way along, half way between the two closures: 06:45 and 12:30.
     expect(rowWith(text.slice(text.indexOf('>Stations<')), '<b><bdi>s1')).toContain('06:45–12:30');
-    for (const office of ['Event director', 'Reviewer', 'Authority (police, fire service, medical, road)'])
+    for (const office of ['Event director', 'Safety reviewer', 'Police', 'Fire service', 'Medical', 'Road authority'])
       expect(text).toContain(`<td>${office}</td>`);
     const bare = report(analysisOf());
     expect([rowWith(bare, '>Roads<'), rowWith(bare, '>On the day<')].every((row) => row.includes('not stated'))).toBe(
       true,
     );
-    expect(bare).toContain('When the roads close and reopen: the plan does not say.');
+    expect(bare).toContain('When may the roads close and reopen? The plan does not say.');
   });
 
   it('is not ready to sign with an error, and says how many warnings are left to judge', () => {
@@ -169,10 +171,14 @@ describe('the report', () => {
     const verdict = (...more: readonly Finding[]): string =>
       /<div class="result"><p>(.*?)<\/p>/u.exec(report(analysisOf({}, more)))![1]!;
     expect(verdict(found('error'), found('warning'))).toBe(
-      'Not ready to sign: 1 error must be corrected or waived by name.',
+      'Not ready to sign: 1 error must be corrected, or accepted by a named person.',
     );
     expect(verdict(found('warning'), found('warning'))).toBe('No errors. 2 warnings need your judgement.');
     expect(verdict()).toBe('No errors and no warnings.');
+    const many = Array.from({ length: 8 }, () => found('warning'));
+    const text = report(analysisOf({}, many));
+    expect(text).toContain('May these 8 findings stand, or must the plan change?');
+    expect(text).toContain('and 2 more, below');
   });
 
   it('is printed on A4 or Letter', () => {

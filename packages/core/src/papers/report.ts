@@ -78,9 +78,9 @@ export function reportHtml(input: ReportInput): string {
   const findings = analysis.findings.map((finding) => findingInWords(finding, spoken.voice));
   const box = reportBox(paper);
   const mark = review.plan.sha256.replaceAll(/[^0-9a-f]/gu, '').slice(0, 12);
-  const body = html`${coverSection({ analysis, review, made }, spoken)}
+  const map = mapSection(analysis, spoken, box.map, box.map, context);
+  const body = html`${coverSection({ analysis, review, made }, findings, spoken, map)}
 ${signatures(text)}
-${mapSection(analysis, spoken, box.width, box.map, context)}
 ${stationTable(analysis, findings, spoken)}
 ${planFindings(besideStations(analysis, findings), spoken)}
 ${stationSheets(analysis, findings, spoken, box.width, context)}

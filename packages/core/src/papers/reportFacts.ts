@@ -24,37 +24,49 @@ export const fileSection = (
 <p>${words.about} <b>${words.void}</b></p>
 ${table([words.file, words.sha256], [[words.plan, plan.sha256], ...inputs.map(({ file, sha256 }) => [said(file), sha256])], 'files')}`;
 
-/** Checks that could not run, with why, or that stayed unclear in places: none of them has passed. */
+/** Reasons for which a check has nothing to look at here: nothing is missing. */
+const NOT_APPLICABLE: ReadonlySet<string> = new Set([
+  'no-results',
+  'no-gradients',
+  'no-vehicles',
+  'no-keep-clear-zone',
+  'no-allowed-zone',
+  'one-station',
+  'no-wheels',
+  'no-gel',
+]);
+
+/** Whether a check could not run for want of something that the plan should say. */
+export const isLacking = ({ ran, reasonCode }: CheckRun): boolean =>
+  !ran && (reasonCode === undefined || !NOT_APPLICABLE.has(reasonCode));
+
+/** Checks that could not run, with why, or that stayed unclear in places: none of them has passed. Then those that do not apply. */
 export function notRunSection(checks: readonly CheckRun[], { text }: Spoken): Html {
   const { checks: words } = text.report;
-  const rows = checks.flatMap(({ code, ran, reason, reasonCode, cannotTell }) => {
-    const why = ran
-      ? cannotTell === 0
-        ? null
-        : words.unclearAt(cannotTell)
-      : reasonCode === undefined
-        ? (reason ?? '')
-        : reasonText(reasonCode, text.language);
-    return why === null ? [] : [{ why, title: checkTitle(code, text.language) }];
+  const why = ({ reason, reasonCode }: CheckRun): string =>
+    reasonCode === undefined ? (reason ?? '') : reasonText(reasonCode, text.language);
+  const open = checks.flatMap((check) => {
+    if (check.ran && check.cannotTell === 0) return [];
+    if (!check.ran && !isLacking(check)) return [];
+    return [{ why: check.ran ? words.unclearAt(check.cannotTell) : why(check), code: check.code }];
   });
+  const aside = checks.filter((check) => !check.ran && !isLacking(check));
   // Many checks wait for one and the same thing: it is named once.
-  const reasons = [...new Set(rows.map(({ why }) => why))];
+  const reasons = [...new Set(open.map((row) => row.why))];
+  const titles = (codes: readonly string[]): string => codes.map((code) => checkTitle(code, text.language)).join('; ');
   return html`<h2>${words.notRunTitle}</h2>
 ${
-  rows.length === 0
+  open.length === 0
     ? html`<p>${words.allRan}</p>`
     : html`<p>${words.notRunAbout}</p>
-<ul class="rest">${reasons.map(
-        (why) =>
-          html`<li><b>${capital(why)}</b>: ${rows
-            .filter((row) => row.why === why)
-            .map(({ title }) => title)
-            .join('; ')}.</li>\n`,
-      )}</ul>`
-}`;
+<ul>${reasons.map((reason) => html`<li><b>${capital(reason)}.</b> ${words.notChecked}: ${titles(open.filter((row) => row.why === reason).map(({ code }) => code))}.</li>\n`)}</ul>`
+}${aside.length === 0 ? NONE : html`<p class="rest">${words.notApplicable}: ${titles(aside.map(({ code }) => code))}.</p>`}`;
 }
 
 const capital = (text: string): string => `${text.slice(0, 1).toUpperCase()}${text.slice(1)}`;
+
+/** Themes whose checks are of files and data: their number is enough here. */
+const OF_DATA: ReadonlySet<string> = new Set(['line', 'left-out']);
 
 /** What ran and found nothing, by theme, with the sources that have a name. */
 export function passedSection(checks: readonly CheckRun[], { text }: Spoken): Html {
@@ -66,11 +78,12 @@ export function passedSection(checks: readonly CheckRun[], { text }: Spoken): Ht
       : `${checkTitle(code, text.language)} (${sourceText(source, text.language)})`;
   const themes = THEMES.flatMap((theme) => {
     const own = passed.filter((check) => check.theme === theme);
-    return own.length === 0 ? [] : [{ theme, own }];
+    return own.length === 0 || OF_DATA.has(theme) ? [] : [{ theme, own }];
   });
+  const others = passed.filter(({ theme }) => OF_DATA.has(theme)).length;
   return html`<h2>${words.passedTitle(passed.length)}</h2>
 <p>${words.passedAbout}</p>
-<div class="passed">${themes.map(({ theme, own }) => html`<p class="rest"><b>${themeText(theme, text.language)}</b>: ${own.map(titled).join('; ')}.</p>\n`)}</div>`;
+<div class="passed">${themes.map(({ theme, own }) => html`<p class="rest"><b>${themeText(theme, text.language)}</b>: ${own.map(titled).join('; ')}.</p>\n`)}${others === 0 ? NONE : html`<p class="rest">${capital(words.alsoPassed(others))}</p>`}</div>`;
 }
 
 /** Each course: its line, its lengths and its certificate. */

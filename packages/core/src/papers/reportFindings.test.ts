@@ -11,7 +11,7 @@ import type { PlacedStation } from '../review/placedStation.ts';
 import { AT_1500, STRAIGHT, analysisOf } from '../testing/analyses.ts';
 import { ORIGIN, from } from '../testing/courses.ts';
 import { planCourse } from '../testing/plans.ts';
-import { courseSection, notRunSection, passedSection, practiceSection } from './reportFacts.ts';
+import { courseSection, isLacking, notRunSection, passedSection, practiceSection } from './reportFacts.ts';
 import { findingList, foundText, placedSection, planFindings } from './reportFindings.ts';
 import { departures } from './reportStations.ts';
 
@@ -85,10 +85,13 @@ describe('checks', () => {
       ],
       speak('metric'),
     ).html;
-    expect(page).toContain('<b>No elevations</b>: y; z.');
-    expect(page).toContain('<b>Unclear in 1 place</b>: u.');
+    expect(page).toContain('<b>No elevations.</b> Not checked: y; z.');
+    expect(page).toContain('<b>Unclear in 1 place.</b> Not checked: u.');
     expect(page).not.toMatch(/[>;] ?x[;.]/u);
-    expect(notRunSection([check], speak('metric')).html).toContain('Every check could run.');
+    expect(notRunSection([check], speak('metric')).html).toContain('Every check that applies could run.');
+    const aside = { ...check, ran: false, reason: 'no race is on wheels', reasonCode: 'no-wheels' };
+    expect(notRunSection([aside], speak('metric')).html).toContain('Do not apply here: x.');
+    expect([isLacking(aside), isLacking({ ...aside, reasonCode: 'no-width' })]).toEqual([false, true]);
   });
 
   it('that passed are listed by theme, with a source that has a name', () => {

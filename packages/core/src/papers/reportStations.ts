@@ -1,8 +1,8 @@
 /** The report's stations: all in one table, then in detail each of which there is something to say. */
 import type { FeatureCollection } from 'geojson';
 import type { Analysis } from '../analyse.ts';
-import type { Finding } from '../finding.ts';
-import { formatMeasure, formatMinute } from '../format.ts';
+import type { Finding, LonLat } from '../finding.ts';
+import { formatLength, formatMinute } from '../format.ts';
 import { type StationLayout, numberOf } from '../layout/layout.ts';
 import type { Plan, Practice } from '../plan/plan.ts';
 import { timeAt, timelineOf } from '../raceday/clockAlong.ts';
@@ -12,9 +12,9 @@ import { type Html, NONE, html, said, table } from './html.ts';
 import { layoutDrawing } from './layoutDrawing.ts';
 import { findingList } from './reportFindings.ts';
 import { PRACTICE_RULES, practiceText } from './reportFacts.ts';
-import { positionText, sideWord } from './sheet.ts';
+import { sideWord } from './sheet.ts';
 import type { Spoken } from './spoken.ts';
-import { kerbPoints } from './stationGround.ts';
+import { kerbPoints, pointWord } from './stationGround.ts';
 import { stationMap } from './stationMap.ts';
 
 /** A station with what the review has to say of it. */
@@ -36,16 +36,24 @@ export function stationTable(analysis: Analysis, findings: readonly Finding[], s
   const { stations: words } = spoken.text.report;
   const rows = reportedOf(analysis, findings).map(({ station, findings: own }) => [
     String(numberOf(station)),
-    html`<b>${said(station.name)}</b>${streetOf(station) === null ? NONE : html`<br>${said(streetOf(station)!)}`}<br><span class="figure">${positionText(station.at)}</span>`,
+    html`<b>${said(station.name)}</b>${streetOf(station) === null ? NONE : html`<br>${said(streetOf(station)!)}`}<br><span class="figure">${degreesText(station.at)}</span>`,
     html`${measuresOf(analysis, station, spoken).map((line, k) => html`${k === 0 ? '' : html`<br>`}${line}`)}`,
     sideWord(station.directions[0]?.side ?? 'unclear', spoken.text),
-    runnersOf(analysis, station)?.join('–') ?? '–',
+    runnersCell(analysis, station, spoken.text),
     roadOf(analysis.plan, station)?.join('–') ?? spoken.text.report.notStated,
-    own.length === 0 ? words.noFindings : countText(own, spoken.text),
+    html`${own.length === 0 ? words.noFindings : countText(own, spoken.text)}${own.length > 0 || departures(station, analysis.plan.practice, spoken).length > 0 ? html`<br>${words.below}` : NONE}`,
   ]);
   return html`<h2 class="new-page">${words.title}</h2>
 <p>${words.about}</p>
 ${table(['', words.station, words.at, words.side, words.runnersHead, words.roadHead, words.found], rows, 'stations')}`;
+}
+
+/** Times of the first and the last, and how many come past; a dash without a race day. */
+function runnersCell(analysis: Analysis, station: StationLayout, text: SheetText): Html {
+  const times = runnersOf(analysis, station);
+  if (times === null) return html`–`;
+  const { arrivals } = analysis.day!.stations[station.index]!;
+  return html`${times.join('–')}<br>${text.report.stations.passings(text.frame.count(arrivals))}`;
 }
 
 function countText(findings: readonly Finding[], { report: { findings: words } }: SheetText): Html {
@@ -64,12 +72,12 @@ function streetOf({ station: { points } }: StationLayout): string | null {
 }
 
 /** Course distances by race. */
-const measuresOf = ({ plan }: Analysis, station: StationLayout, { voice }: Spoken): Html[] =>
+const measuresOf = ({ plan }: Analysis, station: StationLayout, { text, voice }: Spoken): Html[] =>
   plan.races.flatMap((race) => {
     const measures = station.passes
       .filter((pass) => pass.served && pass.race === race.id)
-      .map(({ measure }) => formatMeasure(measure, voice.units));
-    return measures.length === 0 ? [] : [html`${said(race.name)} ${measures.join(' + ')}`];
+      .map(({ measure }) => formatLength(measure, voice.units, 'long', 2));
+    return measures.length === 0 ? [] : [html`${said(race.name)} ${measures.join(` ${text.report.stations.again} `)}`];
   });
 
 /** First and last of its runners; `null` without a race day. */
@@ -106,7 +114,7 @@ ${told.map(
     findings: own,
     departs,
   }) => html`<section class="station"><h3>${numberOf(station)} · ${said(station.name)}</h3>
-<p class="place">${placeLine(analysis, station, spoken)}</p>
+${placeLines(analysis, station, spoken)}
 ${drawings(analysis, station, spoken, width)}
 <div class="two"><div>${stationMap({ layout: analysis, station, units: spoken.voice.units, text: spoken.text, width: MAP.width, height: MAP.height, ...(context === undefined ? {} : { context }) })}</div>
 <div>${own.length === 0 ? NONE : findingList(own, spoken)}${departureList(station, departs, spoken)}</div></div></section>
@@ -117,32 +125,56 @@ ${drawings(analysis, station, spoken, width)}
 /** Millimetres. */
 const MAP = { width: 62, height: 40 } as const;
 
-function placeLine(analysis: Analysis, station: StationLayout, { text, voice }: Spoken): Html {
+/** Where, when, which side, who: a line each. */
+function placeLines(analysis: Analysis, station: StationLayout, spoken: Spoken): Html {
+  const { text } = spoken;
   const { stations: words } = text.report;
-  const { walked, people } = station.station;
-  const runners = runnersOf(analysis, station);
-  const peak = analysis.day?.stations[station.index]?.peak ?? null;
-  const road = roadOf(analysis.plan, station);
-  const facts = [
-    ...(streetOf(station) === null ? [] : [streetOf(station)!]),
-    positionText(station.at),
-    ...measuresOf(analysis, station, { text, voice }),
-    sideText(station, text),
-    ...(runners === null || peak === null ? [] : [words.runners(...runners, text.frame.count(peak.count))]),
-    ...(road === null ? [] : [words.road(...road)]),
+  const { walked, people, points } = station.station;
+  const where = [
+    ...(streetOf(station) === null ? [] : [said(streetOf(station)!)]),
+    html`${degreesText(station.at)}`,
+    ...measuresOf(analysis, station, spoken),
+  ];
+  const who = [
     ...(people.captain === undefined ? [] : [words.captain(people.captain)]),
     walked === undefined ? words.notWalked : words.walked(walked.by, walked.date ?? ''),
   ];
-  return html`${facts.map((fact, k) => html`${k === 0 ? '' : ' · '}${typeof fact === 'string' ? said(fact) : fact}`)}`;
+  const named = points.map((point) =>
+    [pointWord(point, text), ...(point.street === undefined ? [] : [point.street])].join(', '),
+  );
+  return html`<p class="place"><b>${words.where}</b>: ${dotted(where)}<br>
+<b>${words.when}</b>: ${dotted(whenOf(analysis, station, text).map((fact) => html`${fact}`))}<br>
+${said(sideText(station, text))}. ${dotted(who.map((fact) => said(fact)))}${named.length === 0 ? NONE : html`<br><b>${words.points}</b>: ${said(named.join('; '))}`}</p>`;
+}
+
+const dotted = (facts: readonly Html[]): Html => html`${facts.map((fact, k) => html`${k === 0 ? '' : ' · '}${fact}`)}`;
+
+function whenOf(analysis: Analysis, station: StationLayout, text: SheetText): string[] {
+  const { stations: words } = text.report;
+  const day = analysis.day?.stations[station.index] ?? null;
+  const runners = runnersOf(analysis, station);
+  const road = roadOf(analysis.plan, station);
+  if (day === null || runners === null) return road === null ? [text.report.notStated] : [words.road(...road)];
+  const { count } = text.frame;
+  return [
+    words.crew(formatMinute(day.crewAt!)),
+    words.open(formatMinute(day.openFrom!), formatMinute(day.openUntil!)),
+    words.runners(...runners, count(day.arrivals)),
+    ...(day.peak === null ? [] : [words.busiest(count(day.peak.count), formatMinute(day.peak.at))]),
+    ...(road === null ? [] : [words.road(...road)]),
+  ];
 }
 
 function sideText(station: StationLayout, text: SheetText): string {
   const pass = station.passes[leadPass(station.station, station.passes)];
   const declared = station.declared === null ? null : text.frame[station.declared];
-  const computed = pass === undefined ? text.frame.sideUnclear : sideWord(pass.side, text);
-  const sure = `${Math.floor((pass?.confidence ?? 0) * 1000) / 10} %`;
-  return text.report.stations.sideWords(declared, computed, sure);
+  const clear = pass !== undefined && pass.side !== 'unclear' && pass.confidence >= station.practice.sideConfidence;
+  return text.report.stations.sideWords(declared, clear ? sideWord(pass.side, text) : null);
 }
+
+/** Five decimals of a degree, about a metre, with letters: nothing to lose on the radio. */
+const degreesText = ([lon, lat]: LonLat): string =>
+  `${Math.abs(lat).toFixed(5)}° ${lat < 0 ? 'S' : 'N'}, ${Math.abs(lon).toFixed(5)}° ${lon < 0 ? 'W' : 'E'}`;
 
 function drawings(analysis: Analysis, station: StationLayout, { text, voice }: Spoken, width: number): Html {
   return html`${station.directions
@@ -163,7 +195,8 @@ function drawings(analysis: Analysis, station: StationLayout, { text, voice }: S
 function departureList({ station }: StationLayout, departs: readonly string[], { text }: Spoken): Html {
   if (departs.length === 0) return NONE;
   const { stations: words, practice } = text.report;
-  return html`<p class="departs"><b>${words.departs}</b>: ${said(departs.join('; '))}. ${station.why === undefined ? html`<b>${practice.noReason}</b>` : said(station.why)}</p>`;
+  const reason = station.why === undefined ? html`<b>${practice.noReason}</b>` : said(station.why);
+  return html`<p class="departs"><b>${words.departs}</b>: ${said(departs.join('; '))}. ${words.reason}: ${reason}.</p>`;
 }
 
 /** How a station differs from the plan's practice, a phrase each. */

@@ -9,15 +9,16 @@ import { type Paper, pageSize } from './frameStyle.ts';
 /** Millimetres. */
 const MARGIN = { top: 14, side: 17, bottom: 16 } as const;
 
-/** Of the report on a paper, millimetres: the width between the margins, and how high its map is so that the first page holds it. */
+/** Of the report on a paper, millimetres: the width between the margins, and how wide and high its map is beside the facts. */
 export const reportBox = (paper: Paper): { readonly width: number; readonly map: number } => ({
   width: pageSize(paper).width - 2 * MARGIN.side,
-  map: paper === 'a4' ? 78 : 58,
+  map: paper === 'a4' ? 78 : 64,
 });
 
 /** Of the report's own parts: tables, findings, stations, annex. */
-const PARTS = `.facts { font-size: 10pt; }
-.facts th { width: 30mm; border-bottom: 0; vertical-align: top; }
+const PARTS = `.cover { display: grid; grid-template-columns: 1fr auto; gap: 4mm; align-items: start; }
+.facts { font-size: 9.5pt; }
+.facts th { width: 22mm; border-bottom: 0; vertical-align: top; }
 .facts td { border-bottom: 0; }
 .files { font-size: 8.5pt; }
 .files td:first-child { width: 36mm; }
@@ -44,14 +45,15 @@ const PARTS = `.facts { font-size: 10pt; }
 .practice li { break-inside: avoid; }
 .rest { font-size: 8.5pt; line-height: 1.25; }
 .passed { columns: 2; column-gap: 6mm; }
-.map { margin-top: 4mm; }
 .key { font-size: 9pt; margin: 0.5mm 0 0; }
 .key span { white-space: nowrap; margin-right: 4mm; }
 .key svg { display: inline-block; vertical-align: 0.6mm; }
 .signatures { table-layout: fixed; margin-bottom: 0; }
-.signatures td { height: 10.5mm; border-bottom: 0.8pt solid #000; vertical-align: bottom; }
+.signatures td { height: 8.4mm; border-bottom: 0.8pt solid #000; vertical-align: bottom; }
 .signatures th:nth-child(1) { width: 36mm; }
-.signatures th:nth-child(4) { width: 28mm; }
+.signatures th:nth-child(4) { width: 24mm; }
+.signatures th:nth-child(5) { width: 15mm; }
+.signatures th:nth-child(6) { width: 23mm; }
 .together { break-inside: avoid; }
 `;
 
@@ -60,6 +62,7 @@ export const reportStyle = (paper: Paper, mark: string, madeBy: string, { foot, 
 @page { size: ${pageSize(paper).width}mm ${pageSize(paper).height}mm; margin: ${MARGIN.top}mm ${MARGIN.side}mm ${MARGIN.bottom}mm; @bottom-left { content: "${foot(mark)}"; font: 8.5pt ${FONT}; } @bottom-right { content: "${madeBy} · ${page} " counter(page) " ${of} " counter(pages); font: 8.5pt ${FONT}; } }
 * { box-sizing: border-box; }
 html { color: #000; background: #fff; font: 10pt/1.32 ${FONT}; -webkit-print-color-adjust: exact; print-color-adjust: exact; }
+.map { width: ${reportBox(paper).map}mm; }
 body { width: ${reportBox(paper).width}mm; margin: 0 auto; padding: 8mm 0; overflow-wrap: anywhere; }
 h1 { font-size: 19pt; line-height: 1.15; margin: 0 0 2mm; }
 h2 { font-size: 12.5pt; margin: 5mm 0 1.5mm; padding-bottom: 0.6mm; border-bottom: 1.2pt solid #000; break-after: avoid; }
@@ -74,6 +77,8 @@ svg { display: block; }
 .result p { margin: 0; font-size: 13pt; font-weight: bold; }
 .result .counts { font-size: 10pt; font-weight: normal; }
 .decide { font-size: 10.5pt; }
+.open { font-size: 9.5pt; }
+.tick { display: inline-block; width: 4mm; height: 4mm; border: 1pt solid #000; }
 .caution { margin: 2mm 0; padding: 1.2mm 2.5mm; border: 0.8pt solid #000; font-size: 9pt; break-inside: avoid; }
 table { width: 100%; border-collapse: collapse; font-size: 9pt; margin: 1mm 0 2.5mm; }
 thead { display: table-header-group; }

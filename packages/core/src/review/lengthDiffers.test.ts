@@ -2,7 +2,8 @@ import { expect, it } from 'vitest';
 import { rawLength } from '../course/course.ts';
 import type { Finding } from '../finding.ts';
 import type { Layout } from '../layout/layout.ts';
-import { ORIGIN, turtle } from '../testing/courses.ts';
+import { ORIGIN, courseThrough, from, turtle, turtlePoints } from '../testing/courses.ts';
+import { gaussian } from '../testing/placed.ts';
 import { layoutOf, planCourse } from '../testing/plans.ts';
 import { lengthDiffers } from './lengthDiffers.ts';
 
@@ -61,4 +62,22 @@ it('tells both ends of what is tolerated', () => {
   expect(found(42_000)[0]!.message).toContain(
     'The line is 42.20 km, 195 m longer than the stated 42.00 km (a recorded track usually runs long). Course measurement allows 42 m;',
   );
+});
+
+it('a recorded line may be longer by what it wanders, and a little; a drawn one may not', () => {
+  const normal = gaussian(7);
+  const wandering = courseThrough(
+    turtlePoints(ORIGIN, [[90, 10_000]], 8).map((at) => from(from(at, 0, 0.5 * normal()), 90, 0.5 * normal())),
+  );
+  // White noise of 0.5 m at points each 8 m: (2 · 0.5²) / (2 · 8²) = 0.4 % longer, to first order.
+  expect(rawLength(wandering) / 10_000 - 1).toBeCloseTo(0.004, 3);
+  const layout = layoutOf([wandering], [{ on: { course: 'c', measure: 2000, side: 'right', offset: 5 } }]);
+  const foundOn = (length: number, drawn: 'recorded' | 'centre' = 'recorded'): readonly Finding[] =>
+    lengthDiffers.find({ ...layout, plan: { ...layout.plan, courses: [planCourse('c', { length, drawn })] } });
+  expect(foundOn(10_000)).toEqual([]);
+  expect(foundOn(10_000, 'centre')).toHaveLength(1);
+  // Half a kilometre forgotten is no wander, and neither is a line that is too short.
+  expect(foundOn(9500)[0]!.message).toContain('Measuring and the wander of the track allow');
+  expect(foundOn(9500)[0]!.message).toContain('only a measurement on the road certifies a course');
+  expect(foundOn(rawLength(wandering) * 1.002)[0]!.message).toContain('Course measurement allows 10 m');
 });

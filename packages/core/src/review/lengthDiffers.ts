@@ -1,20 +1,31 @@
 /**
- * A course whose stated length and whose drawn line disagree by more than the tolerance of course measurement.
- * Source: IAAF rule 240 (2004–05, 2009) and USATF: uncertainty at most 0.1 %, 42 m of a marathon.
+ * A course whose stated length and whose drawn line disagree by more than the tolerance of course measurement, and
+ * where the line is recorded by more than it wanders too: a receiver's errors make it longer, never shorter.
+ * Source: IAAF rule 240 (2004–05, 2009) and USATF: uncertainty at most 0.1 %, 42 m of a marathon. What a line wanders
+ * is the median share by which 100 m of it are longer than their chord: bends are fewer than straights, so it is the
+ * line's noise (common practice, no source).
  */
-import { rawLength, startMeasure } from '../course/course.ts';
+import { median } from 'd3-array';
+import { lengthBetween } from '../geodesy/segment.ts';
+import { type Course, rawLength, startMeasure } from '../course/course.ts';
 import type { IndexedCourse } from '../course/segmentIndex.ts';
 import type { PlanCourse } from '../plan/plan.ts';
 import { courseById } from '../plan/lookups.ts';
 import { type Case, type Check, check } from './check.ts';
 
 const TOLERANCE = 0.001;
+/** Line that is compared with its chord, metres. */
+const WINDOW = 100;
+/** Noise differs along a line: so many times its median share is taken, and no more than what marks may differ from a line. */
+const MARGIN = 1.5;
+const MOST = 0.03;
 
 export const lengthDiffers: Check = check(
   {
     code: 'length-differs',
     severity: 'warning',
-    source: 'World Athletics (IAAF) rule 240 and USATF course measurement: 0.1 %, 42 m of a marathon (read)',
+    source:
+      'World Athletics (IAAF) rule 240 and USATF course measurement: 0.1 %, 42 m of a marathon (read); the wander of a recorded line: common practice, no source',
     missing: ({ plan }) => (plan.courses.some(({ length }) => length !== undefined) ? null : 'no-length'),
   },
   ({ plan, courses }) => plan.courses.flatMap((course, index) => differing(course, index, courses)),
@@ -29,15 +40,31 @@ function differing(
   const { course } = courseById(courses, id);
   const stated = length - startMeasure(course);
   const raw = rawLength(course);
-  const allowed = stated * TOLERANCE;
-  if (Math.abs(raw - stated) <= allowed) return [];
+  const measuring = stated * TOLERANCE;
+  const wander = drawn === 'recorded' ? stated * Math.min(MARGIN * wanderOf(course), MOST) : 0;
+  if (raw >= stated - measuring && raw <= stated + measuring + wander) return [];
+  const extra = raw > stated ? wander : 0;
+  const allowed = measuring + extra;
   return [
     {
-      params: { stated, line: raw, allowed, recorded: drawn === 'recorded' },
+      params: { stated, line: raw, allowed, recorded: drawn === 'recorded', wander: extra },
       where: { path: `/courses/${index}/length`, course: id },
       measured: raw,
-      limit: [stated - allowed, stated + allowed],
+      limit: [stated - measuring, stated + measuring + wander],
       unit: 'm',
     },
   ];
+}
+
+/** The median share by which stretches of a line are longer than their chords. */
+function wanderOf({ raw, lon, lat }: Course): number {
+  const shares: number[] = [];
+  for (let from = 0, to = 1; to < raw.length; to++) {
+    const along = raw[to]! - raw[from]!;
+    if (along < WINDOW) continue;
+    const chord = lengthBetween(lon[from]!, lat[from]!, lon[to]!, lat[to]!);
+    if (chord > 0) shares.push(along / chord - 1);
+    from = to;
+  }
+  return median(shares) ?? 0;
 }

@@ -30,7 +30,10 @@ export interface ReportText {
   readonly race: (race: RaceFacts) => string;
   /** Times on the clock: the first at which a road closes, the last at which it opens again. */
   readonly road: (closes: string, reopens: string) => string;
-  readonly stationCount: (all: number, medical: number) => string;
+  /** `medical`: names of those with a medical point. */
+  readonly stationCount: (all: number, medical: readonly string[]) => string;
+  /** Clock times are those of the zone; `ahead`: of UTC, hours. */
+  readonly local: (ahead: number) => string;
   readonly contacts: Columns<'emergency' | 'raceControl' | 'radioChannel'>;
   readonly notStated: string;
   readonly madeBy: (date: string, program: string, revision: string | null) => string;
@@ -42,31 +45,39 @@ export interface ReportText {
     readonly closures: string;
     readonly noClosures: string;
     readonly findings: (count: number) => string;
+    readonly more: (count: number) => string;
     readonly waived: (count: number) => string;
     readonly notRun: (count: number) => string;
-    readonly nothing: string;
   };
   readonly stations: {
     readonly title: string;
     readonly about: string;
     readonly sheets: string;
-    readonly of: (number: number, all: number) => string;
-    readonly sideWords: (declared: string | null, computed: string, sure: string) => string;
+    /** The side on which tables stand; whether it is declared, and whether the position bears it out. */
+    readonly sideWords: (side: string | null, computed: string | null) => string;
+    readonly again: string;
+    readonly crew: (from: string) => string;
     readonly open: (from: string, until: string) => string;
     readonly road: (closes: string, reopens: string) => string;
     readonly runners: (first: string, last: string, count: string) => string;
+    readonly busiest: (count: string, at: string) => string;
+    readonly passings: (count: string) => string;
     readonly walked: (by: string, date: string) => string;
     readonly notWalked: string;
     readonly captain: (name: string) => string;
-    readonly findings: (count: number) => string;
+    readonly points: string;
     readonly noFindings: string;
+    readonly below: string;
     readonly departs: string;
-  } & Columns<'station' | 'street' | 'position' | 'at' | 'side' | 'runnersHead' | 'roadHead' | 'found'>;
+    readonly reason: string;
+  } & Columns<'station' | 'at' | 'side' | 'runnersHead' | 'roadHead' | 'found' | 'where' | 'when'>;
   /** Printed at the foot of each page: of which plan, and who made it. */
   readonly foot: (mark: string) => string;
   readonly page: string;
   readonly of: string;
   readonly walkIt: string;
+  /** What the review does not look at. */
+  readonly scope: string;
   readonly files: {
     readonly title: string;
     readonly about: string;
@@ -101,6 +112,10 @@ export interface ReportText {
     readonly notRunTitle: string;
     readonly notRunAbout: string;
     readonly allRan: string;
+    readonly notChecked: string;
+    readonly notApplicable: string;
+    /** Checks of files and data by their number. */
+    readonly alsoPassed: (count: number) => string;
     readonly passedTitle: (count: number) => string;
     readonly passedAbout: string;
     readonly foundNothing: string;
@@ -131,7 +146,7 @@ export interface ReportText {
     readonly title: string;
     readonly about: string;
     readonly offices: readonly string[];
-  } & Columns<'office' | 'name' | 'signature' | 'date'>;
+  } & Columns<'office' | 'name' | 'signature' | 'date' | 'agreed' | 'conditions'>;
 }
 
 /** The rules of the practice that the report lists. */

@@ -78,8 +78,9 @@ const REVIEW: { readonly [C in keyof ReviewParams]: readonly ReviewParams[C][] }
     { ...leg, from: 's1', measured: 1000, limit: 1600 },
   ],
   'length-differs': [
-    { stated: 42_000, line: 42_195, allowed: 42, recorded: true },
-    { stated: 42_195, line: 42_000, allowed: 42.195, recorded: false },
+    { stated: 42_000, line: 42_195, allowed: 42, recorded: true, wander: 0 },
+    { stated: 42_000, line: 43_195, allowed: 542, recorded: true, wander: 500 },
+    { stated: 42_195, line: 42_000, allowed: 42.195, recorded: false, wander: 0 },
   ],
   'medical-without-access': [
     { point: tent, nearest: null, limit: 60, far: true },

@@ -40,7 +40,7 @@ const analysis: Analysis = analysisOf(
   {
     races: [runners(300)],
     vehicles: [van],
-    waivers: [{ code: 'side-unclear', station: 's4', by: 'Ada', reason: 'seen' }],
+    waivers: [{ code: 'side-unclear', station: 's4', by: 'Ada', reason: 'seen', date: '2027-08-01' }],
   },
 );
 const straight = analysisOf(STRAIGHT, [AT_1500, { ...AT_1500, on: { ...AT_1500.on!, measure: 1700 } }]);

@@ -41,7 +41,7 @@ export const titles = {
   'drop-closed': 'No vehicle is on the course while it is closed',
   'drop-late': 'Supplies are dropped before their crew is due',
   'drop-nowhere': 'Every station that takes supplies is passed by a course',
-  'length-differs': 'The stated length of a course is that of its line, within 0.1 %',
+  'length-differs': 'The stated length of a course is that of its line, within 0.1 % and the wander of a recorded line',
   'station-off-course': 'Every station is beside the course of a race that it serves',
   'station-unserved': 'Every station serves somebody',
   'pass-unknown': 'Runners come past as often as the plan says',

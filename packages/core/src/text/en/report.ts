@@ -23,8 +23,10 @@ export const report: ReportText = {
       ...(entrants === null ? [] : [`${entrants} entrants`]),
       ...(cutoff === null ? [] : [`finish closes ${cutoff}`]),
     ].join(', '),
-  road: (closes, reopens) => `closed to traffic from ${closes}; all open again by ${reopens} (by station overleaf)`,
-  stationCount: (all, medical) => `${all}, ${medical === 0 ? 'none' : medical} of them with a medical point`,
+  road: (closes, reopens) => `first closed at ${closes}, last open again at ${reopens}; by station overleaf`,
+  stationCount: (all, medical) =>
+    `${all}; ${medical.length === 0 ? 'no medical point' : `medical points at ${listed(medical)}`}`,
+  local: (ahead) => `local time, UTC${ahead < 0 ? '−' : '+'}${Math.abs(ahead)}`,
   contacts: { emergency: 'emergency', raceControl: 'race control', radioChannel: 'radio' },
   notStated: 'not stated',
   madeBy: (date, program, revision) =>
@@ -37,49 +39,60 @@ export const report: ReportText = {
     ].join('; '),
   verdict: ({ error, warning }) =>
     error > 0
-      ? `Not ready to sign: ${many(error, 'error')} must be corrected or waived by name.`
+      ? `Not ready to sign: ${many(error, 'error')} must be corrected, or accepted by a named person.`
       : warning > 0
         ? `No errors. ${many(warning, 'warning')} need${warning === 1 ? 's' : ''} your judgement.`
         : 'No errors and no warnings.',
   decide: {
     title: 'What you are asked to decide',
-    closures: 'Whether the roads may close and reopen at the times given for each station.',
-    noClosures: 'When the roads close and reopen: the plan does not say.',
-    findings: (count) => `Whether the ${count === 1 ? 'open finding' : `${count} open findings`} may stand.`,
-    waived: (count) => `Whether you accept ${count === 1 ? 'the finding' : `the ${count} findings`} waived by others.`,
-    notRun: (count) => `What ${count === 1 ? 'the check' : `the ${count} checks`} that could not run leave open.`,
-    nothing: 'Nothing is open but your own view of the place.',
+    closures: 'May the roads close and reopen at the times in the table overleaf?',
+    noClosures: 'When may the roads close and reopen? The plan does not say.',
+    findings: (count) =>
+      `May ${count === 1 ? 'this finding' : `these ${count} findings`} stand, or must the plan change?`,
+    more: (count) => `and ${count} more, below`,
+    waived: (count) => `Do you accept the ${count === 1 ? 'finding' : `${count} findings`} that others have waived?`,
+    notRun: (count) =>
+      `May ${count === 1 ? 'the point' : `the ${count} points`} that could not be checked stay open? See “What could not be checked”.`,
   },
   foot: (mark) => `Plan ${mark} · void once the plan or a file changes`,
   page: 'Page',
   of: 'of',
   walkIt: 'A check that finds nothing does not make a place safe: go and walk it.',
+  scope: 'It covers water and aid stations, not the start and finish, junctions, diversions or spectators.',
   stations: {
     title: 'Stations',
-    about: 'In the order of the plan. Sides are as runners see them. Positions are latitude, longitude (WGS 84).',
-    sheets: 'Stations in detail',
-    of: (number, all) => `Station ${number} of ${all}`,
-    sideWords: (declared, computed, sure) =>
-      declared === null
-        ? `Side not declared; by position: ${computed}, ${sure} sure`
-        : `Tables on the ${declared} as declared; by position: ${computed}, ${sure} sure`,
-    open: (from, until) => `Open ${from} to ${until}`,
-    road: (closes, reopens) => `Road closed ${closes} to ${reopens}`,
-    runners: (first, last, count) => `Runners from ${first} to ${last}, ${count} in the busiest minute`,
+    about:
+      'In the order of the plan; sides as runners see them. “Road closed” is read from the plan’s times along the course, at the station.',
+    sheets: 'Stations with findings, or that differ from the plan’s practice',
+    sideWords: (side, computed) =>
+      side === null
+        ? `Side of the tables not declared; ${computed === null ? 'the position does not tell it either' : `by the position: ${computed}`}`
+        : computed === null
+          ? `Tables on the ${side}, as declared; the position does not bear it out, so check on site`
+          : `Tables on the ${side}, as declared${computed === side ? '' : `; by the position: ${computed}`}`,
+    again: 'and again',
+    crew: (from) => `crew from ${from}`,
+    open: (from, until) => `open ${from} to ${until}`,
+    road: (closes, reopens) => `road closed ${closes} to ${reopens}`,
+    runners: (first, last, count) => `${count} runners from ${first} to ${last}`,
+    busiest: (count, at) => `${count} in the busiest minute, at ${at}`,
+    passings: (count) => `${count} passings`,
     walked: (by, date) => `Walked by ${by}${date === '' ? '' : `, ${date}`}`,
-    notWalked: 'Walked by nobody yet',
+    notWalked: 'Not walked yet',
     captain: (name) => `Captain: ${name}`,
-    findings: (count) => `${count} here`,
+    points: 'Points',
     noFindings: 'none',
+    below: 'details below',
     departs: 'Differs from the plan’s practice',
+    reason: 'Reason given',
     station: 'Station',
-    street: 'Street',
-    position: 'Position',
     at: 'Course distance',
     side: 'Side',
     runnersHead: 'Runners',
     roadHead: 'Road closed',
     found: 'Findings',
+    where: 'Where',
+    when: 'When',
   },
   files: {
     title: 'What was reviewed',
@@ -90,7 +103,7 @@ export const report: ReportText = {
     sha256: 'SHA-256',
   },
   findings: {
-    title: 'Findings on the plan as a whole',
+    title: 'Findings beyond those at stations',
     severity: { error: 'Error', warning: 'Warning', note: 'Note' },
     none: 'None.',
     cannotTell: 'unclear',
@@ -125,8 +138,11 @@ export const report: ReportText = {
   },
   checks: {
     notRunTitle: 'What could not be checked',
-    notRunAbout: 'These checks could not run, or stayed unclear in places. They have not passed.',
-    allRan: 'Every check could run.',
+    notRunAbout: 'The plan lacks what these checks need, or they stayed unclear in places. They have not passed.',
+    allRan: 'Every check that applies could run.',
+    notChecked: 'Not checked',
+    notApplicable: 'Do not apply here',
+    alsoPassed: (count) => `and ${many(count, 'check')} of files and data.`,
     passedTitle: (count) => `Checks passed (${count})`,
     passedAbout: 'Common practice, where no source is named. A check that finds nothing is no permission.',
     foundNothing: 'found nothing',
@@ -186,9 +202,12 @@ export const report: ReportText = {
     },
   },
   signatures: {
-    title: 'Seen and agreed',
-    about: 'By signing, each confirms having seen this report, on the files named at its end, and what it leaves open.',
-    offices: ['Event director', 'Reviewer', 'Authority (police, fire service, medical, road)'],
+    title: 'Signatures',
+    about:
+      'A signature confirms that this report was read, with what it leaves open. It is no permit and closes no road.',
+    offices: ['Event director', 'Safety reviewer', 'Police', 'Fire service', 'Medical', 'Road authority'],
+    agreed: 'Agreed',
+    conditions: 'On conditions',
     office: 'Office',
     name: 'Name',
     signature: 'Signature',

@@ -41,7 +41,8 @@ export const titles: { readonly [code in CheckCode]: string } = {
   'drop-closed': 'Ningún vehículo está en el recorrido cerrado',
   'drop-late': 'El material se descarga antes de la hora de llegada del equipo',
   'drop-nowhere': 'Por cada puesto que recibe material pasa un recorrido',
-  'length-differs': 'La longitud declarada de un recorrido es la de su línea, dentro del 0.1 %',
+  'length-differs':
+    'La longitud declarada de un recorrido es la de su línea, dentro del 0.1 % y de lo que oscila un track grabado',
   'station-off-course': 'Cada puesto está junto al recorrido de una carrera a la que sirve',
   'station-unserved': 'Cada puesto sirve a alguien',
   'pass-unknown': 'Cada paso que nombra el plan existe',
@@ -138,6 +139,7 @@ export const sources: readonly (readonly [written: string, shown: string])[] = [
   ['common practice, no source', 'práctica habitual'],
   ['(quoted, not read)', '(citado de segunda mano)'],
   ['; the metre for the crew is an assumption', '; el metro para el equipo es una suposición'],
+  ['; the wander of a recorded line: ', '; lo que oscila un track grabado: '],
   ['; decided by JCGM 106:2012, guard bands', '; se decide según JCGM 106:2012, bandas de guarda'],
   [
     'IFC 503.2.1, fire apparatus roads 20 ft clear (from memory; local code and the fire marshal decide)',

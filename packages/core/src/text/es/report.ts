@@ -25,8 +25,10 @@ export const report: ReportText = {
       ...(cutoff === null ? [] : [`la meta cierra a las ${cutoff}`]),
     ].join(', '),
   road: (closes, reopens) =>
-    `cerradas al tráfico desde las ${closes}; todas abiertas a las ${reopens} (por puestos al dorso)`,
-  stationCount: (all, medical) => `${all}, ${medical === 0 ? 'ninguno' : medical} con punto médico`,
+    `la primera cierra a las ${closes}, la última reabre a las ${reopens}; por puestos al dorso`,
+  stationCount: (all, medical) =>
+    `${all}; ${medical.length === 0 ? 'ningún punto médico' : `puntos médicos en ${listed(medical)}`}`,
+  local: (ahead) => `hora local, UTC${ahead < 0 ? '−' : '+'}${Math.abs(ahead)}`,
   contacts: { emergency: 'emergencias', raceControl: 'control de carrera', radioChannel: 'radio' },
   notStated: 'sin indicar',
   madeBy: (date, program, revision) =>
@@ -45,47 +47,55 @@ export const report: ReportText = {
         : 'Sin errores ni avisos.',
   decide: {
     title: 'Qué se le pide decidir',
-    closures: 'Si las calzadas pueden cerrar y reabrir a las horas de cada puesto.',
-    noClosures: 'Cuándo cierran y reabren las calzadas: el plan no lo dice.',
+    closures: '¿Pueden las calzadas cerrar y reabrir a las horas de la tabla del dorso?',
+    noClosures: '¿Cuándo pueden cerrar y reabrir las calzadas? El plan no lo dice.',
     findings: (count) =>
-      `Si ${count === 1 ? 'el hallazgo abierto puede quedar' : `los ${count} hallazgos abiertos pueden quedar`} así.`,
+      `¿${count === 1 ? 'Puede este hallazgo quedar así' : `Pueden estos ${count} hallazgos quedar así`}, o debe cambiar el plan?`,
+    more: (count) => `y ${count} más, abajo`,
     waived: (count) =>
-      `Si admite ${count === 1 ? 'el hallazgo aceptado' : `los ${count} hallazgos aceptados`} por otros.`,
+      `¿Admite ${count === 1 ? 'el hallazgo que otros han aceptado' : `los ${count} hallazgos que otros han aceptado`}?`,
     notRun: (count) =>
-      `Qué dejan abierto ${count === 1 ? 'la comprobación que no pudo hacerse' : `las ${count} comprobaciones que no pudieron hacerse`}.`,
-    nothing: 'No queda abierto nada salvo su propia vista del lugar.',
+      `¿${count === 1 ? 'Puede quedar abierto el punto que no pudo comprobarse' : `Pueden quedar abiertos los ${count} puntos que no pudieron comprobarse`}? Véase «Qué no pudo comprobarse».`,
   },
   foot: (mark) => `Plan ${mark} · sin validez en cuanto cambie el plan o un archivo`,
   page: 'Página',
   of: 'de',
   walkIt: 'Que una comprobación no encuentre nada no hace seguro un lugar: recórralo a pie.',
+  scope: 'Trata de los puestos de agua y asistencia, no de la salida ni la meta, los cruces, los desvíos o el público.',
   stations: {
     title: 'Puestos',
     about:
-      'En el orden del plan. Los lados, como los ven los corredores. Las posiciones son latitud y longitud (WGS 84).',
-    sheets: 'Puestos en detalle',
-    of: (number, all) => `Puesto ${number} de ${all}`,
-    sideWords: (declared, computed, sure) =>
-      declared === null
-        ? `Lado sin declarar; por la posición: ${computed}, seguro al ${sure}`
-        : `Mesas a la ${declared}, declarado; por la posición: ${computed}, seguro al ${sure}`,
-    open: (from, until) => `Abierto de ${from} a ${until}`,
-    road: (closes, reopens) => `Calzada cerrada de ${closes} a ${reopens}`,
-    runners: (first, last, count) => `Corredores de ${first} a ${last}, ${count} en el minuto de más afluencia`,
+      'En el orden del plan; los lados, como los ven los corredores. «Calzada cerrada» sale de las horas del plan a lo largo del recorrido, en el puesto.',
+    sheets: 'Puestos con hallazgos, o que se apartan de la práctica del plan',
+    sideWords: (side, computed) =>
+      side === null
+        ? `Lado de las mesas sin declarar; ${computed === null ? 'la posición tampoco lo dice' : `por la posición: ${computed}`}`
+        : computed === null
+          ? `Mesas a la ${side}, según lo declarado; la posición no lo confirma: compruébese en el lugar`
+          : `Mesas a la ${side}, según lo declarado${computed === side ? '' : `; por la posición: ${computed}`}`,
+    again: 'y otra vez',
+    crew: (from) => `equipo desde las ${from}`,
+    open: (from, until) => `abierto de ${from} a ${until}`,
+    road: (closes, reopens) => `calzada cerrada de ${closes} a ${reopens}`,
+    runners: (first, last, count) => `${count} corredores de ${first} a ${last}`,
+    busiest: (count, at) => `${count} en el minuto de más afluencia, a las ${at}`,
+    passings: (count) => `${count} pasos`,
     walked: (by, date) => `Recorrido a pie por ${by}${date === '' ? '' : `, ${date}`}`,
-    notWalked: 'Nadie lo ha recorrido a pie todavía',
+    notWalked: 'Sin recorrer a pie todavía',
     captain: (name) => `Responsable: ${name}`,
-    findings: (count) => `${count} aquí`,
+    points: 'Puntos',
     noFindings: 'ninguno',
+    below: 'detalles abajo',
     departs: 'Se aparta de la práctica del plan',
+    reason: 'Motivo dado',
     station: 'Puesto',
-    street: 'Calle',
-    position: 'Posición',
     at: 'Distancia en el recorrido',
     side: 'Lado',
     runnersHead: 'Corredores',
     roadHead: 'Calzada cerrada',
     found: 'Hallazgos',
+    where: 'Dónde',
+    when: 'Cuándo',
   },
   files: {
     title: 'Qué se ha revisado',
@@ -96,7 +106,7 @@ export const report: ReportText = {
     sha256: 'SHA-256',
   },
   findings: {
-    title: 'Hallazgos sobre el plan en conjunto',
+    title: 'Hallazgos aparte de los de los puestos',
     severity: { error: 'Error', warning: 'Aviso', note: 'Nota' },
     none: 'Ninguno.',
     cannotTell: 'sin determinar',
@@ -131,8 +141,12 @@ export const report: ReportText = {
   },
   checks: {
     notRunTitle: 'Qué no pudo comprobarse',
-    notRunAbout: 'Estas comprobaciones no pudieron hacerse, o no pudieron decidir en todas partes. No están superadas.',
-    allRan: 'Todas las comprobaciones pudieron hacerse.',
+    notRunAbout:
+      'Al plan le falta lo que estas comprobaciones necesitan, o no pudieron decidir en todas partes. No están superadas.',
+    allRan: 'Todas las comprobaciones que vienen al caso pudieron hacerse.',
+    notChecked: 'Sin comprobar',
+    notApplicable: 'No vienen al caso',
+    alsoPassed: (count) => `y ${many(count, 'comprobación', 'comprobaciones')} de archivos y datos.`,
     passedTitle: (count) => `Comprobaciones superadas (${count})`,
     passedAbout: 'Práctica habitual, si no se nombra fuente. Que una comprobación no encuentre nada no es un permiso.',
     foundNothing: 'no halló nada',
@@ -192,10 +206,19 @@ export const report: ReportText = {
     },
   },
   signatures: {
-    title: 'Visto y conforme',
+    title: 'Firmas',
     about:
-      'Al firmar, cada uno confirma que ha visto este informe, sobre los archivos nombrados al final, y lo que deja abierto.',
-    offices: ['Dirección del evento', 'Revisión', 'Autoridad (policía, bomberos, sanidad, vía)'],
+      'La firma confirma que se ha leído este informe, con lo que deja abierto. No es un permiso ni cierra ninguna calle.',
+    offices: [
+      'Dirección del evento',
+      'Revisión de seguridad',
+      'Policía',
+      'Bomberos',
+      'Servicio médico',
+      'Autoridad de la vía',
+    ],
+    agreed: 'Conforme',
+    conditions: 'Con condiciones',
     office: 'Servicio',
     name: 'Nombre',
     signature: 'Firma',

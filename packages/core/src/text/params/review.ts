@@ -153,6 +153,8 @@ export interface ServiceParams {
     readonly line: number;
     readonly allowed: number;
     readonly recorded: boolean;
+    /** Of what is allowed, metres: by how much more the wander of a recorded line may make it longer. */
+    readonly wander: number;
   };
   /** `time`: the how manieth one, from 1; `count`: how often the race comes past. */
   readonly 'pass-unknown': { readonly race: string; readonly time: number; readonly count: number };

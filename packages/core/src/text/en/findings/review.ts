@@ -58,11 +58,11 @@ const service: TextsOf<ServiceParams> = {
     `It should be at least ${say.compareFar(leg.measured, leg.limit).limit}.`,
     leg.from === leg.to ? 'Serve it only once, or move it.' : 'Move one of the two, or leave one out.',
   ],
-  'length-differs': ({ stated, line, allowed, recorded }, say) => {
+  'length-differs': ({ stated, line, allowed, recorded, wander }, say) => {
     const { measured, limit } = say.compare(Math.abs(line - stated), allowed);
     return [
       `The line is ${say.far(line)}, ${measured} ${line > stated ? 'longer' : 'shorter'} than the stated ${say.far(stated)}${recorded ? ' (a recorded track usually runs long)' : ''}.`,
-      `Course measurement allows ${limit}; distances are stretched to the stated length.`,
+      `${wander > 0 ? `Measuring and the wander of the track allow ${limit}` : `Course measurement allows ${limit}`}; distances are stretched to the stated length.`,
       'Correct the line or the length; only a measurement on the road certifies a course.',
     ];
   },

@@ -58,11 +58,11 @@ const service: TextsOf<ServiceParams> = {
     `Deben ser al menos ${say.compareFar(leg.measured, leg.limit).limit}.`,
     leg.from === leg.to ? 'Sirva una sola vez, o muévalo.' : 'Mueva uno de los dos, o prescinda de uno.',
   ],
-  'length-differs': ({ stated, line, allowed, recorded }, say) => {
+  'length-differs': ({ stated, line, allowed, recorded, wander }, say) => {
     const { measured, limit } = say.compare(Math.abs(line - stated), allowed);
     return [
       `La línea mide ${say.far(line)}, ${measured} ${line > stated ? 'más' : 'menos'} que los ${say.far(stated)} declarados${recorded ? ' (un track grabado suele salir largo)' : ''}.`,
-      `La medición de recorridos admite ${limit}; las distancias se estiran hasta la longitud declarada.`,
+      `${wander > 0 ? `La medición y las oscilaciones del track admiten ${limit}` : `La medición de recorridos admite ${limit}`}; las distancias se estiran hasta la longitud declarada.`,
       'Corrija la línea o la longitud; solo una medición en la vía homologa un recorrido.',
     ];
   },
