@@ -95,8 +95,13 @@ export function placedSection(
         ? words.downstream(short(move))
         : words.upstream(short(Math.abs(move))),
   ]);
+  const head = [words.at, words.item, words.verdictHead, ` ${words.distance}`, ` ${words.limits}`, words.move];
   return html`<h2>${words.title}</h2>
 ${builtTable(built, findings, spoken)}
-<p>${words.about}</p>
-${table([words.at, words.item, words.verdictHead, ` ${words.distance}`, ` ${words.limits}`, words.move], rows)}`;
+${
+  rows.length === 0 && built.length > 0
+    ? NONE
+    : html`<p>${words.about}</p>
+${table(head, rows)}`
+}`;
 }

@@ -52,14 +52,19 @@ export function builtFindings(ground: BuiltGround): Finding[] {
     .map((finding) => ({ ...finding, where: onGround(finding.where, held), built: true }));
 }
 
-/** Whether the plan's own review says it already: the same thing there, decided as well, and no worse than by what the error may do. */
+/**
+ * Whether the plan's own review says it already: the same thing there, decided as well, as grave, and no worse than the error may make
+ * it. A figure without a limit only describes the thing.
+ */
 function isKnown(planned: Finding, built: Finding, held: Held): boolean {
   if (planned.where.station !== built.where.station || (planned.cannotTell === true && built.cannotTell !== true))
     return false;
   const seen = stillSeen(seenOf(planned), built);
   if (seen !== 'worse') return seen === 'same';
+  if (planned.severity !== built.severity) return false;
+  if (built.limit === undefined) return true;
   const apart = Math.abs((built.measured ?? 0) - (planned.measured ?? 0));
-  return built.unit === 'm' && planned.severity === built.severity && apart <= marginFor(built, held);
+  return built.unit === 'm' && apart <= errorsOf(built, held).reduce((sum, error) => sum + error, 0);
 }
 
 /** Stations that a finding is about and that were recorded, by their ids. */
@@ -68,11 +73,12 @@ function recordedIn({ where, params }: Finding, held: Held): string[] {
   return [...new Set(named)].filter((id): id is string => typeof id === 'string' && recordedError(held, id) !== null);
 }
 
+const errorsOf = (finding: Finding, held: Held): number[] =>
+  recordedIn(finding, held).map((id) => recordedError(held, id)!);
+
 /** By how much a length between the stations of a finding may be off, metres. */
-function marginFor(finding: Finding, held: Held): number {
-  const errors = recordedIn(finding, held).map((id) => recordedError(held, id)!);
-  return GUARD * sigmaOf({ pinR95: Math.hypot(...errors), courseR95: 0 });
-}
+const marginFor = (finding: Finding, held: Held): number =>
+  GUARD * sigmaOf({ pinR95: Math.hypot(...errorsOf(finding, held)), courseR95: 0 });
 
 /** How far a length lies beyond its limit; `null` where it is no length with a limit. */
 function beyond({ measured, limit, unit }: Finding): number | null {

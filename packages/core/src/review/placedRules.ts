@@ -5,6 +5,7 @@ import { COMMON_PRACTICE, type Rule, ruled } from './check.ts';
 const placedRule = (code: CheckCode, severity: Rule['severity'], source: string = COMMON_PRACTICE): Rule =>
   ruled({ code, severity, source });
 
+/** What is asked of points recorded on the ground, in the order in which it is reported. */
 export const PLACED_RULES: readonly Rule[] = [
   placedRule('placed-hdop', 'note'),
   placedRule('placed-unknown', 'warning'),
