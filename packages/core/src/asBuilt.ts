@@ -45,7 +45,7 @@ export interface BuiltReview extends Omit<PlacedReview, 'checks'> {
  * if (!result.ok) throw new Error(result.findings[0]?.message);
  * const gpx = readGpx('<gpx version="1.1" creator="me"><wpt lat="-33.20004" lon="-17.3775"><name>s1</name></wpt></gpx>', 'placed.gpx');
  * const built = gpx.ok ? reviewBuilt(result.value, gpx.value) : null;
- * built?.stations.map(({ station, along, verdict }) => [station, along, verdict]); // → [['s1', 97.93, 'fails']]
+ * built?.stations.map(({ station, along, verdict }) => [station, along, verdict]); // → [['s1', 97.94, 'fails']]
  * ```
  */
 export function reviewBuilt(analysis: Analysis, document: GpxDocument): BuiltReview {
