@@ -18,9 +18,30 @@ const at = (measure: number, more: object = {}): object => ({
 });
 /** A sign that would stand before the start: an error. */
 const EARLY = at(50);
-/** Gel without water: a warning. */
+/** Gel without water: a warning, and an error for the whole race. */
 const DRY = at(2000, { serves: ['gel'] });
 const SOUND = at(2000);
+/** What a plan has that leaves nothing out: without, a warning for each. */
+const WHOLE = {
+  contacts: { emergency: '1', raceControl: '2', radioChannel: '3' },
+  races: [
+    {
+      id: 'm',
+      course: 'c',
+      waves: [{ time: '08:00', entrants: 100 }],
+      finish: { median: '0:24:00', spread: 0.2 },
+    },
+  ],
+};
+const whole = (measure: number): object =>
+  at(measure, {
+    width: '9 m',
+    people: { captain: 'R. Gull', radio: 'Quay' },
+    points: ['drop', 'access', 'medical'].map((kind) => ({
+      kind,
+      at: go(go(OCEAN, 90, Math.max(measure - 20, 1)), 180, 9),
+    })),
+  });
 const WAIVED = {
   code: 'item-outside',
   station: 's1',
@@ -63,7 +84,7 @@ describe('halfcup review', () => {
   it('ends with 1 at an error that nobody has waived, and with 0 once it is waived; the finding stays', async () => {
     const open = await review(planned('p.json', EARLY));
     expect([open.exit, open.document.counts]).toEqual([1, expect.objectContaining({ error: 1, waived: 0 })]);
-    const waived = await review(planned('p.json', EARLY, { waivers: [WAIVED] }), '--strict');
+    const waived = await review(planned('p.json', whole(50), { ...WHOLE, waivers: [WAIVED] }), '--strict');
     expect([waived.exit, waived.document.counts]).toEqual([0, expect.objectContaining({ error: 0, waived: 1 })]);
     expect(waived.document.findings).toContainEqual(
       expect.objectContaining({
@@ -75,10 +96,12 @@ describe('halfcup review', () => {
   });
 
   it('ends with 1 at a warning only with --strict, and never at a note', async () => {
-    planned('p.json', DRY);
-    expect([(await review('p.json')).exit, (await review('p.json', '--strict')).exit]).toEqual([0, 1]);
+    // It does not say who runs, whom to call, how wide the road is: warnings.
     planned('p.json', SOUND);
-    expect([(await review('p.json')).exit, (await review('p.json', '--strict')).exit]).toEqual([0, 0]);
+    expect([(await review('p.json')).exit, (await review('p.json', '--strict')).exit]).toEqual([0, 1]);
+    const noted = await review(planned('p.json', whole(2000), WHOLE), '--strict');
+    expect([noted.exit, noted.document.counts]).toEqual([0, expect.objectContaining({ error: 0, warning: 0 })]);
+    expect(noted.document.counts['note']).toBeGreaterThan(0);
   });
 
   it('ends with 2 and prints nothing where the plan cannot be used', async () => {

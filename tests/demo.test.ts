@@ -164,7 +164,7 @@ describe('the demo plan', () => {
   it('has what later features need: gel twice, a narrow path, first aid, truck access, places by measure and by position', () => {
     const kinds = plan.stations.flatMap((station) => station.points ?? []).map((point) => point.kind);
     expect(plan.stations.filter((station) => station.serves.includes('gel'))).toHaveLength(2);
-    expect(plan.stations.filter((station) => station.width === '3.5 m')).toHaveLength(1);
+    expect(plan.stations.filter((station) => station.width === '4.5 m')).toHaveLength(1);
     expect(kinds).toEqual(expect.arrayContaining(['medical', 'access', 'drop']));
     expect(plan.stations.filter((station) => station.on).length).toBeGreaterThan(1);
     expect(plan.stations.filter((station) => station.at).length).toBeGreaterThan(1);

@@ -59,6 +59,8 @@ describe('a plan all of whose distances are 0', () => {
     'minSpacing',
     'maxGrade',
     'bendClear',
+    'firstAfter',
+    'lastBefore',
     'placedWithin',
   ];
   const text = JSON.stringify({

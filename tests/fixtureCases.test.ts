@@ -80,8 +80,11 @@ describe('a lollipop', () => {
 
   it('passes a station on the stick twice, one on the loop once', () => {
     expect([sidesOf(stationOf(layout, 's1')), sidesOf(stationOf(layout, 's2'))]).toEqual([['right', 'left'], ['left']]);
-    // The way back down the stick is not served.
-    expect(codesOf(layout.findings)).toEqual(['seen-not-served']);
+    // The way back down the stick is not served, and shares the road, of which no width is given.
+    expect(codesOf(layout.findings).filter((code) => !code.startsWith('no-'))).toEqual([
+      'seen-not-served',
+      'flows-share-width',
+    ]);
   });
 });
 
@@ -128,12 +131,13 @@ describe('switchbacks 20 m apart', () => {
     expect(north.map((metres) => Math.round(metres))).toEqual([-45, -25, -5, 15, 35]);
   });
 
-  it('serve the row that the plan names; without its word the first pass leads, though it is the farthest', () => {
+  it('serve the row that the plan names; without its word the one that the pin stands by leads, and is asked for', () => {
     expect(servedOf(station)).toEqual([false, false, true, false, false]);
     const plan = JSON.parse(source.plan) as { stations: { lead?: object }[] };
     delete plan.stations[0]!.lead;
     const unsaid = analysed({ ...source, plan: JSON.stringify(plan) }).layout;
-    expect(servedOf(stationOf(unsaid, 's1'))).toEqual([true, false, false, false, false]);
+    expect(servedOf(stationOf(unsaid, 's1'))).toEqual([false, false, true, false, false]);
+    expect(codesOf(unsaid.findings)).toContain('lead-far');
   });
 });
 

@@ -36,6 +36,9 @@ const on = (name) => ({
 });
 const besideOf = (line) => (name, along, offset) => pointAt(line, places[name][0] + along, offset);
 
+/** Where the supplies of the path are carried from; `at`: longitude and latitude. */
+const keeperDrop = (at) => ({ kind: 'drop', at, name: 'Path gate', note: 'No truck on the path: carry from here.' });
+
 /** The nine stations along the full course. */
 function stationsOf(line) {
   const at = (name) => pointAt(line, ...places[name]);
@@ -72,7 +75,8 @@ function stationsOf(line) {
       side: 'right',
       races: both,
       serves: ['sportsDrink', 'water'],
-      boxes: 6,
+      boxes: 8,
+      width: '9 m',
       why: 'a farm driveway at 90 m: the sign stands short of it',
       walked: { by: 'course designer', date: '2027-06-20' },
       items: { sign: { at: beside('stennick', -70, -5) } },
@@ -89,6 +93,7 @@ function stationsOf(line) {
       serves: ['gel', 'sportsDrink', 'water'],
       tables: { gel: 2, sportsDrink: 4, water: 6 },
       boxes: 8,
+      width: '9 m',
       points: [
         {
           kind: 'access',
@@ -112,6 +117,7 @@ function stationsOf(line) {
       races: ['m'],
       serves: ['sportsDrink', 'water'],
       boxes: 5,
+      width: '8 m',
       points: [drop('norra', 'Norra Road')],
       people: { captain: 'Captain, Norra', radio: 'Norra' },
     },
@@ -123,6 +129,7 @@ function stationsOf(line) {
       races: ['m'],
       serves: ['sportsDrink', 'water'],
       boxes: 5,
+      width: '9 m',
       points: [drop('foot', 'Lantern Road')],
       people: { captain: 'Captain, Lantern Foot', radio: 'Lantern' },
     },
@@ -133,18 +140,11 @@ function stationsOf(line) {
       side: 'right',
       races: ['m'],
       serves: ['gel', 'sportsDrink', 'water'],
-      width: '3.5 m',
-      practice: { setback: '0.5 m', clearWidth: '2.2 m' },
+      width: '4.5 m',
+      practice: { setback: '0.5 m' },
       why: 'the path is closed to all but runners, who come in single file',
       supplies: { waste: 0.2 },
-      points: [
-        {
-          kind: 'drop',
-          at: beside('keeper', 480, -8),
-          name: 'Head of Longshore Road',
-          note: 'No truck on the path: carry from here.',
-        },
-      ],
+      points: [keeperDrop(beside('keeper', -14, -8))],
       people: { captain: 'Captain, Keeper’s Path', radio: 'Keeper' },
       note: 'A narrow path: tables on one side only, and in single file.',
     },
@@ -156,6 +156,7 @@ function stationsOf(line) {
       races: ['m'],
       serves: ['sportsDrink', 'water'],
       boxes: 5,
+      width: '10 m',
       points: [
         { kind: 'access', at: beside('tide', -24, 14), name: 'Truck access', street: 'Tidewaiters’ Road' },
         { kind: 'medical', at: beside('tide', 26, 14), name: 'First aid tent' },
@@ -173,7 +174,8 @@ function stationsOf(line) {
       passes: 'lead',
       serves: ['sportsDrink', 'water'],
       tables: { sportsDrink: 4, water: 5 },
-      boxes: 6,
+      boxes: 10,
+      width: '9 m',
       points: [drop('park', 'Quillet Ring')],
       people: { captain: 'Captain, Quillet Park', radio: 'Park' },
       note: 'The full runs by twice, the half once.',
@@ -187,7 +189,7 @@ function stationsOf(line) {
       races: both,
       passes: 'lead',
       serves: ['sportsDrink', 'water'],
-      boxes: 6,
+      boxes: 8,
       width: '8 m',
       fixed: true,
       why: 'the only level stretch of the pier',
@@ -279,6 +281,7 @@ const day = {
     { course: 'full', measure: '0 km', accessOpens: '03:00', closes: '06:30', sweep: '08:20', reopens: '09:30' },
     { course: 'full', measure: '11.79 km', accessOpens: '03:00', closes: '07:00', sweep: '10:20', reopens: '11:15' },
     { course: 'full', measure: '28 km', accessOpens: '03:30', closes: '08:00', sweep: '13:00', reopens: '13:45' },
+    { course: 'full', measure: '32 km', accessOpens: '03:30', closes: '08:05', sweep: '13:30', reopens: '14:12' },
     { course: 'full', measure: '35.3 km', accessOpens: '03:00', closes: '06:30', sweep: '13:55', reopens: '14:30' },
     { course: 'full', measure: '42.195 km', accessOpens: '03:00', closes: '06:30', sweep: '15:00', reopens: '16:00' },
   ],
@@ -328,6 +331,7 @@ export function makePlan({ line, town }) {
         stations: {
           s6: {
             on: { course: 'full', measure: '25.28 km', side: 'right', offset: '2.6 m' },
+            points: [keeperDrop(beside('keeper', -584, -8))],
             note: 'Nearer the lighthouse: a wider stretch of path, and carried from the keeper’s yard.',
           },
         },

@@ -226,7 +226,7 @@ const isSeen = (result: Result<SeenStation> | undefined, station: SeenStation): 
  * const result = analyse(read.value.plan, { gpx: new Map() });
  * if (!result.ok) throw new Error(result.findings[0]?.message);
  * const { findings, spacing } = result.value;
- * findings.length; // → 0
+ * findings.filter(({ severity }) => severity === 'error').length; // → 0
  * spacing[0]?.legs.map(({ from, to, length }) => [from, to, length]); // → [['start', 's1', 2000], ['s1', 'finish', 1729.67]]
  * ```
  */

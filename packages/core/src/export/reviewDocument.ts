@@ -103,7 +103,7 @@ export const isReviewDocument: Shape = recordOf<ReviewDocument>('the document th
  * const result = analyse(read.value.plan, { gpx: new Map() });
  * if (!result.ok) throw new Error(result.findings[0]?.message);
  * const { counts, checks } = reviewDocument(result.value, { sha256: '0'.repeat(64), inputs: [] });
- * [counts.error, counts.warning]; // → [0, 0]
+ * [counts.error, counts.warning]; // → [0, 5]
  * checks.find(({ ran }) => !ran)?.reason; // → 'no race of the plan has waves'
  * ```
  */

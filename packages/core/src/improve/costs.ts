@@ -8,24 +8,52 @@ import type { Finding } from '../finding.ts';
 import { inverseLength } from '../geodesy/karney.ts';
 import type { Layout, StationLayout } from '../layout/layout.ts';
 import type { Plan } from '../plan/plan.ts';
-import type { Check } from '../review/check.ts';
+import { type Check, isServing } from '../review/check.ts';
 import { CHECKS } from '../review/checks.ts';
 import { waive } from '../review/waivers.ts';
 import type { Leg, RaceSpacing } from '../station/station.ts';
 import { isOpen } from './standing.ts';
 
 /** Checks of legs between stops. */
-const OF_LEGS: readonly string[] = ['leg-long', 'leg-short'];
+const OF_LEGS: readonly string[] = ['leg-long', 'leg-short', 'near-start', 'near-finish'];
 /** Checks of two stations that stand near one another. */
-const OF_NEIGHBOURS: readonly string[] = ['items-overlap'];
+const OF_NEIGHBOURS: readonly string[] = ['items-overlap', 'stations-face'];
 /** Checks of two stations that one race comes to in turn. */
 const OF_FOLLOWERS: readonly string[] = ['gel-without-water'];
+/** Checks of the plan as a whole or of its day: no search weighs them, and all is reviewed once more when places are chosen. */
+const OF_PLAN: ReadonlySet<string> = new Set([
+  'clock-order',
+  'closes-late',
+  'reopens-early',
+  'crew-late',
+  'cutoff-stops-many',
+  'slow-wave-first',
+  'speed-impossible',
+  'crowded-road',
+  'no-water',
+  'supplies-short',
+  'same-name',
+  'far-from-courses',
+  'no-entrants',
+  'no-medical',
+  'no-widths',
+  'no-elevations',
+  'no-contacts',
+  'no-captain',
+  'shared-contact',
+  'rule-loose',
+]);
+
+/** Whether a finding is of a kind that the search weighs. */
+export const isOfPlaces = ({ code }: Pick<Finding, 'code'>): boolean => !OF_PLAN.has(code);
 
 const named = (codes: readonly string[]): Check[] => CHECKS.filter(({ code }) => codes.includes(code));
 const LEG_CHECKS: readonly Check[] = named(OF_LEGS);
 const NEIGHBOUR_CHECKS: readonly Check[] = named(OF_NEIGHBOURS);
 const FOLLOWER_CHECKS: readonly Check[] = named(OF_FOLLOWERS);
-const STATION_CHECKS: readonly Check[] = CHECKS.filter(({ code }) => ![...OF_LEGS, ...OF_NEIGHBOURS].includes(code));
+const STATION_CHECKS: readonly Check[] = CHECKS.filter(
+  (check) => isOfPlaces(check) && ![...OF_LEGS, ...OF_NEIGHBOURS].includes(check.code),
+);
 
 /** One error outweighs all warnings. */
 export const ERROR = 1024;
@@ -40,10 +68,19 @@ export const weightOf = (findings: readonly Finding[]): number =>
 export interface Ground {
   readonly plan: Plan;
   readonly courses: readonly IndexedCourse[];
+  /** Stations that serve nobody, which stay: they excuse legs. */
+  readonly lost: readonly StationLayout[];
 }
 
+/** What costs of a plan's stations are computed with. */
+export const groundOf = ({ plan, courses, stations }: Layout): Ground => ({
+  plan,
+  courses,
+  lost: stations.filter((station) => !isServing(station)),
+});
+
 const layoutOf = (
-  { plan, courses }: Ground,
+  { plan, courses }: Pick<Ground, 'plan' | 'courses'>,
   stations: readonly StationLayout[],
   spacing: readonly RaceSpacing[] = [],
 ): Layout => ({ plan, courses, stations, spacing });
@@ -111,5 +148,5 @@ export function legCost(
   ground: Ground,
 ): number {
   const spacing = { ...race, legs: [leg], longest: leg.length, shortest: leg.length, mean: leg.length };
-  return weighed(LEG_CHECKS, layoutOf(ground, stations, [spacing]));
+  return weighed(LEG_CHECKS, layoutOf(ground, [...stations, ...ground.lost], [spacing]));
 }

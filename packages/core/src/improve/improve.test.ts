@@ -201,6 +201,29 @@ describe('improve', () => {
     expect(seen.dropped).toBeGreaterThan(0);
   });
 
+  it('knows what two stations have only together, and what one that serves nobody excuses', () => {
+    const road = { width: 5 };
+    const cases = [
+      straight(5, [
+        { ...on(2000), ...road },
+        { ...on(2003, 'left'), ...road },
+      ]),
+      straight(8, [on(2000), { at: from(from(ORIGIN, 80, 4000), 170, 300), side: 'right' }, on(7200)]),
+    ];
+    expect(cases.map(({ findings }) => findings.map(({ code }) => code))).toEqual([
+      expect.arrayContaining(['stations-face']),
+      expect.not.arrayContaining(['leg-long']),
+    ]);
+    for (const analysis of cases) {
+      const { best } = bruteForce(analysis, 50, 25);
+      const found = improve(analysis, { within: 50, step: 25, finest: 25 });
+      expect({ score: scoreOf(found.analysis, found.moves), proof: found.proof }).toEqual({
+        score: best,
+        proof: 'optimal',
+      });
+    }
+  });
+
   it('gives the same answer each time', () => {
     const analysis = analysed(randomPlan(7));
     const { plan: _, analysis: _other, ...one } = improve(analysis);
@@ -311,6 +334,7 @@ describe('improve', () => {
     expect(proof).not.toBe('optimal');
     const { bound } = proof as Exclude<typeof proof, string>;
     expect(bound.longest).toBeLessThanOrEqual(Math.round(whole.after.longest[0]!.length));
+    // What the plan leaves out (entrants, first aid, widths, contacts, captains) does not hang on places.
     expect(bound).toMatchObject({ error: 0, warning: 0 });
     expect(after.longest[0]!.length).toBeLessThan(before.longest[0]!.length);
   });

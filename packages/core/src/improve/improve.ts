@@ -7,7 +7,7 @@
 import type { Analysis } from '../analyse.ts';
 import { courseTable } from '../station/seeStation.ts';
 import type { CourseTable } from '../station/directions.ts';
-import { type Ground, costed } from './costs.ts';
+import { type Ground, costed, groundOf } from './costs.ts';
 import { placeAt, placedByHand, presentPlace, whyStays } from './places.ts';
 import { type Choice, problemOf } from './problem.ts';
 import { type Found, search } from './search.ts';
@@ -99,7 +99,7 @@ interface Work {
 export function improve(analysis: Analysis, options: ImproveOptions = {}): Improvement {
   want('improve', 'analysis', isAnalysis, analysis);
   want('improve', 'options', isOptions, options);
-  const { plan, courses, stations } = analysis;
+  const { courses, stations } = analysis;
   const within = options.within ?? WITHIN;
   const step = options.step ?? STEP;
   const stepBeyond = options.step ?? Math.max(STEP, Math.ceil((within - WITHIN) / FAR_PLACES));
@@ -108,7 +108,7 @@ export function improve(analysis: Analysis, options: ImproveOptions = {}): Impro
   );
   const work: Work = {
     analysis,
-    ground: { plan, courses },
+    ground: groundOf(analysis),
     table: courseTable(courses),
     options,
     within,

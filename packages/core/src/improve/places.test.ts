@@ -61,7 +61,9 @@ describe('a station that is moved', () => {
       ],
       10,
     );
-    const analysis = analysisOf(hairpin, [{ at: from(from(ORIGIN, 90, 1900), 180, 20), side: 'right', passes: 'all' }]);
+    const analysis = analysisOf(hairpin, [
+      { at: from(from(ORIGIN, 90, 1900), 180, 20), side: 'right', passes: 'all', lead: { race: 'm', pass: 0 } },
+    ]);
     const nearer = analysis.stations[0]!.passes.map(({ offset }) => Math.round(Math.abs(offset)));
     expect(nearer).toEqual([20, 10]);
     expect(moved(analysis, 150)).toBeNull();

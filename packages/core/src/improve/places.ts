@@ -75,10 +75,10 @@ function movedStation({ station, passes }: StationLayout, shift: number, courses
   return { ...station, at: [Math.round(lon * PIECES) / PIECES, Math.round(lat * PIECES) / PIECES] };
 }
 
-/** Whether the lead pass came along by as much, and the station serves each race as often as before, in the same order. */
+/** Whether the lead pass is the same one and came along by as much, and the station serves each race as often as before, in the same order. */
 function runsOn(present: StationLayout, laid: StationLayout, shift: number): boolean {
   const [from, to] = [present, laid].map(({ station, passes }) => passes[leadPass(station, passes)]);
-  if (from === undefined || to === undefined || from.race !== to.race) return false;
+  if (from === undefined || to === undefined || from.race !== to.race || from.pass !== to.pass) return false;
   const along =
     present.station.on === undefined
       ? to.measure - from.measure - shift

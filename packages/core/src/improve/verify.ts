@@ -6,11 +6,12 @@ import { type Analysis, layoutStage } from '../analyse.ts';
 import type { Finding, LonLat } from '../finding.ts';
 import { inverseLength } from '../geodesy/karney.ts';
 import type { ItemKind, Plan } from '../plan/plan.ts';
+import type { DayFacts } from '../review/check.ts';
 import { CHECKS } from '../review/checks.ts';
 import { WAIVER_CODES } from '../review/waivers.ts';
 import { reviewLayout } from '../review/review.ts';
 import { leadPass } from '../station/directions.ts';
-import { ERROR, type Ground, weightOf } from './costs.ts';
+import { ERROR, groundOf, isOfPlaces, weightOf } from './costs.ts';
 import { type Choice, problemOf } from './problem.ts';
 import { FINDINGS, type Found } from './search.ts';
 import { type Standing, betters, standingOf } from './standing.ts';
@@ -34,7 +35,7 @@ export interface Move {
   readonly walked: boolean;
 }
 
-/** `optimal`: no combination of the places tried is better. Else what none can be better than; `longest` is the sum of all races' longest legs. */
+/** `optimal`: no combination of the places tried is better, by the findings that hang on places and the legs. Else what none can be better than; `longest` is the sum of all races' longest legs. */
 export type Proof =
   | 'optimal'
   | { readonly bound: { readonly error: number; readonly warning: number; readonly longest: number } };
@@ -70,17 +71,18 @@ export function verified(
   const changed: Analysis = {
     ...layout.value,
     day: analysis.day,
-    ...reviewLayout(layout.value, beforeLayout(analysis)),
+    ...reviewLayout(layout.value, beforeLayout(analysis), undefined, dayOf(analysis)),
   };
   const after = standingOf(changed);
   const weight = searchedWeight(analysis, present);
   // Costs of parts that do not add up to what the whole finds prove nothing.
   const adds =
-    found.adds &&
-    weightOf(changed.findings) - weightOf(analysis.findings) === searchedWeight(analysis, chosen) - weight;
-  const bound = boundOf(found, Math.max(weightOf(analysis.findings) + found.bound.findings - weight, 0));
+    found.adds && placesWeight(changed) - placesWeight(analysis) === searchedWeight(analysis, chosen) - weight;
+  const bound = boundOf(found, Math.max(placesWeight(analysis) + found.bound.findings - weight, 0));
   const proof = !adds ? trivial : found.exact ? 'optimal' : bound;
-  if (!betters(after, before)) return { ...stay, proof };
+  // A rule that is bent is found by how much it hides, which may be more in a better plan; a new error is never taken.
+  const better = betters(placesStanding(changed), placesStanding(analysis)) && after.error <= before.error;
+  if (!better) return { ...stay, proof };
   return {
     before,
     after,
@@ -91,13 +93,18 @@ export function verified(
   };
 }
 
+/** What is found that hangs on places. */
+const placesWeight = ({ findings }: Analysis): number => weightOf(findings.filter(isOfPlaces));
+
+const placesStanding = (analysis: Analysis): Standing =>
+  standingOf({ ...analysis, findings: analysis.findings.filter(isOfPlaces) });
+
 /** What choices cost by the search's own account. */
 function searchedWeight(analysis: Analysis, choices: readonly Choice[]): number {
-  const ground: Ground = { plan: analysis.plan, courses: analysis.courses };
   const { factors } = problemOf(
     analysis,
     choices.map((choice) => [choice]),
-    ground,
+    groundOf(analysis),
   ).problem;
   return Math.floor(factors.reduce((sum, { values }) => sum + values[0]!, 0) / FINDINGS);
 }
@@ -115,6 +122,12 @@ const trivialBound = ({ spacing }: Analysis): Proof => ({
 function beforeLayout({ findings }: Analysis): Finding[] {
   const later = new Set([...CHECKS.map(({ code }) => code), ...WAIVER_CODES]);
   return findings.filter(({ code }) => !later.has(code));
+}
+
+/** Who runs and their day, which stay as they are, for checks of the day. */
+function dayOf({ day, kept }: Analysis): DayFacts | null {
+  const races = kept?.fields?.races;
+  return day === null || races === undefined ? null : { races, day };
 }
 
 function moveOf({ shift, dropped, laid }: Choice, { stations }: Analysis, k: number): Move[] {

@@ -169,14 +169,14 @@ describe('the report', () => {
   it('is not ready to sign with an error, and says how many warnings are left to judge', () => {
     const found = (severity: 'error' | 'warning'): Finding => ({ code: 'x', severity, message: 'm', where: {} });
     const verdict = (...more: readonly Finding[]): string =>
-      /<div class="result"><p>(.*?)<\/p>/u.exec(report(analysisOf({}, more)))![1]!;
+      /<div class="result"><p>(.*?)<\/p>/u.exec(report({ ...analysisOf(), findings: more }))![1]!;
     expect(verdict(found('error'), found('warning'))).toBe(
       'Not ready to sign: 1 error must be corrected, or accepted by a named person.',
     );
     expect(verdict(found('warning'), found('warning'))).toBe('No errors. 2 warnings need your judgement.');
     expect(verdict()).toBe('No errors and no warnings.');
     const many = Array.from({ length: 8 }, () => found('warning'));
-    const text = report(analysisOf({}, many));
+    const text = report({ ...analysisOf(), findings: many });
     expect(text).toContain('May these 8 findings stand, or must the plan change?');
     expect(text).toContain('and 2 more, below');
   });

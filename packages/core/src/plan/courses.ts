@@ -6,7 +6,7 @@ import { courseOfParts } from '../course/parts.ts';
 import { buildCourse } from '../course/build.ts';
 import { calibrate } from '../course/calibrate.ts';
 import { courseFinding } from '../course/courseFinding.ts';
-import { type Course, type Drawn, courseLength } from '../course/course.ts';
+import { type Course, type Drawn, courseLength, rawLength } from '../course/course.ts';
 import { flawFindings, flawsOf, tangleFindings } from '../course/quality.ts';
 import { type IndexedCourse, indexCourse } from '../course/segmentIndex.ts';
 import { type Result, type Where, bad, good } from '../finding.ts';
@@ -58,15 +58,22 @@ function courseOf(course: PlanCourse, path: string, sources: CourseSources, buil
   const calibrated = calibrate(indexed, {
     marks: marks.value,
     where,
-    ...(course.length === undefined ? {} : { length: course.length }),
+    ...(usesLength(course, raw.value) ? { length: course.length! } : {}),
   });
   const findings = [
     ...raw.findings,
-    ...calibrated.findings,
+    ...calibrated.findings.filter(({ code }) => code !== 'mark-factor' || marks.value.length > 0),
     ...(course.parts === undefined ? tangleFindings(indexed, where) : []),
   ];
   return calibrated.ok ? good(calibrated.value, findings) : bad(findings);
 }
+
+/** A line that is off by more than this share of the stated length is another line, or the length another course's. */
+const ANOTHER = 0.1;
+
+/** Whether distances are stretched to the stated length: not where the line surely is no line of that length. The review tells it (`length-differs`). */
+export const usesLength = ({ length, marks }: PlanCourse, course: Course): boolean =>
+  length !== undefined && (marks.length > 0 || Math.abs(rawLength(course) / length - 1) <= ANOTHER);
 
 function fromPoints(course: PlanCourse, path: string, sources: CourseSources): Result<Course> {
   const segments = course.gpx === undefined ? lineSegments(course, path) : gpxSegments(course, path, sources);

@@ -27,6 +27,8 @@ export const DEFAULT_PRACTICE: Practice = {
   minSpacing: 1600,
   maxGrade: 0.04,
   bendClear: 30,
+  firstAfter: 1200,
+  lastBefore: 800,
   placedWithin: 20,
 };
 

@@ -120,6 +120,8 @@ const PRACTICE: Keys<PracticeInput> = {
   minSpacing: 0,
   maxGrade: 0,
   bendClear: 0,
+  firstAfter: 0,
+  lastBefore: 0,
   placedWithin: 0,
 };
 const SUPPLIES: Keys<SuppliesInput> = {

@@ -36,7 +36,7 @@ export interface PlanStation {
   };
   /** Declared, as the lead direction's runners see it. */
   readonly side?: DeclaredSide;
-  /** The pass whose direction leads. Absent: the first pass of the first race served. */
+  /** The pass whose direction leads. Absent: the first pass of the first race served, unless the pin or the declared side tells another way. */
   readonly lead?: PassChoice;
   /** Ids of the races served. Absent: every race of the plan. */
   readonly races?: readonly string[];

@@ -112,6 +112,8 @@ describe('a good plan', () => {
       minSpacing: 1600,
       maxGrade: 0.04,
       bendClear: 30,
+      firstAfter: 1200,
+      lastBefore: 800,
       placedWithin: 20,
     });
     expect(plan.stations[0]).toMatchObject({

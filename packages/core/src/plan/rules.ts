@@ -45,6 +45,10 @@ export interface Practice {
   readonly maxGrade: number;
   /** Of course between a bend and the tables. */
   readonly bendClear: number;
+  /** Of course from the start to the first station, in a race longer than a leg may be. */
+  readonly firstAfter: number;
+  /** Of course from the last station to the finish, in a race longer than a leg may be. */
+  readonly lastBefore: number;
   /** From a station's planned place to where its tables were recorded on the ground, at most. */
   readonly placedWithin: number;
 }

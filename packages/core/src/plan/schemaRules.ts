@@ -37,6 +37,8 @@ export const practiceOverrides: z.ZodType<Partial<Practice>> = z.strictObject({
   minSpacing: length.exactOptional(),
   maxGrade: amount.exactOptional(),
   bendClear: length.exactOptional(),
+  firstAfter: length.exactOptional(),
+  lastBefore: length.exactOptional(),
   placedWithin: length.exactOptional(),
 });
 

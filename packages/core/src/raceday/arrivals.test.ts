@@ -144,7 +144,7 @@ describe('the sweep', () => {
       'the cutoff before the last wave',
       { cutoff: 500 },
       [],
-      'at 10.00 km at 00:08. Its times should rise along the course',
+      'The cutoff at 00:08 is not after the last start: the last cross the line at 00:10.',
     ],
     [
       'the clock before the last wave',
@@ -161,11 +161,15 @@ describe('the sweep', () => {
       ],
       'The sweep is at 4.00 km at 00:50 and at 5.00 km at 00:48.',
     ],
-  ] as const)('that cannot be is reported and left out: %s', (_, keys, clock, words) => {
+  ] as const)('that cannot be is reported and left out: %s', (what, keys, clock, words) => {
     const { sweep, findings } = swept(keys, clock);
     expect(sweep).toBeNull();
     expect(findings).toMatchObject([
-      { code: 'sweep-impossible', severity: 'warning', where: { race: 'm', course: 'c' } },
+      {
+        code: what.startsWith('the cutoff') ? 'cutoff-early' : 'sweep-impossible',
+        severity: 'error',
+        where: { race: 'm', course: 'c' },
+      },
     ]);
     expect(findings[0]!.message).toContain(words);
   });

@@ -130,12 +130,12 @@ describe('finish times', () => {
 });
 
 describe('without what it needs there is no field', () => {
-  it('but a note that says how to mend it', () => {
+  it('but a note or a warning that says how to correct it', () => {
     expect(said({ finish: median })).toMatchObject([
       { code: 'race-without-waves', severity: 'note', where: { race: 'm' } },
     ]);
     expect(said({ waves: [{ time: 0, entrants: 0 }], finish: median })).toMatchObject([
-      { code: 'race-without-starters', severity: 'note' },
+      { code: 'race-without-starters', severity: 'warning' },
     ]);
     const [finding] = said({
       waves: [
@@ -143,7 +143,7 @@ describe('without what it needs there is no field', () => {
         { time: 60, entrants: 9 },
       ],
     });
-    expect(finding).toMatchObject({ code: 'race-without-times', severity: 'note' });
+    expect(finding).toMatchObject({ code: 'race-without-times', severity: 'warning' });
     expect(finding!.message).toContain('Wave no. 2');
     expect(finding!.message).toContain('Give a median with a spread');
   });

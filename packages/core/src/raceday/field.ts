@@ -56,7 +56,7 @@ export function startFlowOf(race: PlanRace): number {
 export const startersOf = (wave: PlanWave, show: number): number => Math.floor(wave.entrants * show + 0.5 + 1e-9);
 
 /**
- * All starters of a race on a course of `length` metres, wave by wave in order of time. Not ok, with a note, where the
+ * All starters of a race on a course of `length` metres, wave by wave in order of time. Not ok, with a note or a warning, where the
  * plan has no waves, no starters or no finish times; with an error where past results are not among `results`.
  * @example
  * ```ts
@@ -109,17 +109,16 @@ function overlapsOf(race: PlanRace, waves: readonly PlanWave[]): Finding[] {
 /** Why there is no field, or `null`. */
 function lackOf(race: PlanRace, results: PastResults): Finding | null {
   const where = { race: race.id };
-  const note = { severity: 'note', where } as const;
   const { waves, show } = race;
-  if (waves.length === 0) return racedayFinding('race-without-waves', {}, note);
+  if (waves.length === 0) return racedayFinding('race-without-waves', {}, { severity: 'note', where });
   const starters = waves.reduce((sum, wave) => sum + startersOf(wave, show), 0);
-  if (starters === 0) return racedayFinding('race-without-starters', { show }, note);
+  if (starters === 0) return racedayFinding('race-without-starters', { show }, { severity: 'warning', where });
   if (starters > MOST_STARTERS) {
     const bound = { measured: starters, limit: MOST_STARTERS };
     return racedayFinding('race-too-large', { starters, most: MOST_STARTERS }, { severity: 'error', where, ...bound });
   }
   const without = waves.findIndex((wave) => (wave.finish ?? race.finish) === undefined);
-  if (without >= 0) return racedayFinding('race-without-times', { wave: without + 1 }, note);
+  if (without >= 0) return racedayFinding('race-without-times', { wave: without + 1 }, { severity: 'warning', where });
   return (
     race.waves
       .map((wave) => resultsLack(race, wave.finish ?? race.finish!, results))

@@ -108,7 +108,10 @@ export function fieldsOf(plan: Plan, courses: CourseTable, texts: ResultTexts): 
   );
   return {
     races: running.races,
-    findings: [...past.findings, ...made.flatMap(({ findings }) => findings), ...running.findings],
+    // A race without waves is no fault of the day: the review lists them, `no-entrants`.
+    findings: [...past.findings, ...made.flatMap(({ findings }) => findings), ...running.findings].filter(
+      ({ code }) => code !== 'race-without-waves',
+    ),
   };
 }
 

@@ -55,13 +55,15 @@ interface Miss {
   readonly late: number;
   /** When it is, or would be, unloaded. */
   readonly done: number;
+  /** When the first runner comes; `null` where nobody does. */
+  readonly first: number | null;
 }
 
 /** What there is to report of one station's loads that were left out, or were late, the worst first. */
 function missFinding(misses: readonly Miss[]): Finding[] {
   const [worst] = misses;
   if (worst === undefined) return [];
-  const { left, vehicle, site, late, done } = worst;
+  const { left, vehicle, site, late, done, first } = worst;
   const where = { course: site.course, station: site.station, measure: site.measure };
   if (left) {
     const kg = misses.reduce((sum, miss) => sum + miss.kg, 0);
@@ -73,7 +75,14 @@ function missFinding(misses: readonly Miss[]): Finding[] {
     racedayFinding(
       'drop-late',
       { vehicle: vehicle.name, done, due },
-      { severity: 'warning', where, measured: done, limit: due, unit: 's' },
+      // Late for the crew is a warning; behind the first runner there is nothing to hand out.
+      {
+        severity: first !== null && done > first ? 'error' : 'warning',
+        where,
+        measured: done,
+        limit: due,
+        unit: 's',
+      },
     ),
   ];
 }
@@ -102,13 +111,15 @@ function driveRun(trip: Trip, vehicle: PlanVehicle, loads: readonly Load[], from
       speed,
     );
     const done = way.arrive + vehicle.stop;
+    const first = trip.days.get(station)?.quantiles?.first ?? null;
     const late = Math.max(way.late, done - (timeAt(trip.limits.closes, site.measure) ?? Infinity));
     if (late > SLACK) {
-      misses.push({ vehicle, site, kg: kgOf(pieces), late, done, left: true });
+      misses.push({ vehicle, site, kg: kgOf(pieces), late, done, first, left: true });
       continue;
     }
     const due = trip.kind === 'drop' ? (trip.days.get(station)?.crewAt ?? done) : done;
-    if (done > due + SLACK) misses.push({ vehicle, site, kg: kgOf(pieces), late: done - due, done, left: false });
+    if (done > due + SLACK)
+      misses.push({ vehicle, site, kg: kgOf(pieces), late: done - due, done, first, left: false });
     const before = stops.at(-1);
     if (before !== undefined) stops[stops.length - 1] = { ...before, leave: way.leave };
     stops.push({

@@ -23,7 +23,8 @@ type Knot = readonly [measure: number, time: number];
 
 /**
  * The sweep of a field on a course whose calibrated measure runs from `start` to `finish`. `null` where the plan says
- * nothing of one, and, with a warning, where its times do not rise or it leaves before the last wave.
+ * nothing of one, and, with an error, where the cutoff is not after the last start, its times do not rise or it leaves
+ * before the last wave.
  */
 export function sweepOf(
   field: Field,
@@ -38,8 +39,16 @@ export function sweepOf(
     )
     .sort((a, b) => a[0] - b[0]);
   if (given.length === 0 && cutoff === undefined) return { sweep: null, findings: [] };
+  const lastStart = field.start.reduce((a, b) => Math.max(a, b), 0);
+  if (cutoff !== undefined && cutoff <= lastStart) {
+    const facts = { measured: lastStart - cutoff, limit: 0, unit: 's', where: { race: id, course } };
+    return {
+      sweep: null,
+      findings: [racedayFinding('cutoff-early', { cutoff, start: lastStart }, { severity: 'error', ...facts })],
+    };
+  }
   const knots: Knot[] = [
-    ...((given[0]?.[0] ?? Infinity) > start ? [[start, field.start.reduce((a, b) => Math.max(a, b), 0)] as const] : []),
+    ...((given[0]?.[0] ?? Infinity) > start ? [[start, lastStart] as const] : []),
     ...given,
     ...(cutoff !== undefined && (given.at(-1)?.[0] ?? -Infinity) < finish ? [[finish, cutoff] as const] : []),
   ];
@@ -47,7 +56,7 @@ export function sweepOf(
   if (fault !== null)
     return {
       sweep: null,
-      findings: [racedayFinding('sweep-impossible', fault, { severity: 'warning', where: { race: id, course } })],
+      findings: [racedayFinding('sweep-impossible', fault, { severity: 'error', where: { race: id, course } })],
     };
   return { sweep: { measures: knots.map(([measure]) => measure), times: knots.map(([, time]) => time) }, findings: [] };
 }

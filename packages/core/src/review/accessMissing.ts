@@ -4,6 +4,7 @@ import { type Check, COMMON_PRACTICE, atStation, check } from './check.ts';
 export const accessMissing: Check = check(
   {
     code: 'access-missing',
+    lost: true,
     severity: 'note',
     source: COMMON_PRACTICE,
     missing: ({ stations }) => (stations.some(({ station }) => station.points.length > 0) ? null : 'no-points'),

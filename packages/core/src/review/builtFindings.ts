@@ -59,12 +59,31 @@ export function builtFindings(ground: BuiltGround): Finding[] {
 function isKnown(planned: Finding, built: Finding, held: Held): boolean {
   if (planned.where.station !== built.where.station || (planned.cannotTell === true && built.cannotTell !== true))
     return false;
-  const seen = stillSeen(seenOf(planned), built);
+  const items = itemsOf(planned);
+  if (itemsOf(built).some((item) => !items.includes(item))) return false;
+  const seen = stillSeen(seenOf(withoutItems(planned)), withoutItems(built));
   if (seen !== 'worse') return seen === 'same';
   if (planned.severity !== built.severity) return false;
   if (built.limit === undefined) return true;
   const apart = Math.abs((built.measured ?? 0) - (planned.measured ?? 0));
   return built.unit === 'm' && apart <= errorsOf(built, held).reduce((sum, error) => sum + error, 0);
+}
+
+/** Kinds of items that a finding is about: of several, noise decides which is named first. */
+function itemsOf({ where, params }: Finding): readonly unknown[] {
+  const several = params?.['items'];
+  return [where.item, params?.['item'], ...(Array.isArray(several) ? (several as readonly unknown[]) : [])].filter(
+    (item) => item !== undefined,
+  );
+}
+
+function withoutItems({ where, params, ...finding }: Finding): Finding {
+  const { item: _, ...place } = where;
+  return {
+    ...finding,
+    where: place,
+    ...(params === undefined ? {} : { params: { ...params, item: null, items: null } }),
+  };
 }
 
 /** Stations that a finding is about and that were recorded, by their ids. */

@@ -36,6 +36,8 @@ export interface Rule {
 /** A rule as its file gives it: its title and the reasons why it cannot run are texts. */
 export interface RuleOf<C extends CheckCode> extends Omit<Rule, 'title' | 'theme'> {
   readonly code: C;
+  /** Also asked of stations that serve nobody. Of others nothing is: that they serve nobody is found once, and what stands there is moot. */
+  readonly lost?: true;
   readonly missing?: (layout: Layout) => ReasonCode | null;
 }
 
@@ -82,10 +84,16 @@ const findingOf = <C extends ReviewCode>(
   { params, ...facts }: Case<C>,
 ): Finding => makeFinding(code, params, { severity, source, ...facts });
 
+/** Whether a station serves anybody, as the plan stands. */
+export const isServing = ({ passes }: Pick<StationLayout, 'passes'>): boolean => passes.some(({ served }) => served);
+
+const serving = (layout: Layout): Layout =>
+  layout.stations.every(isServing) ? layout : { ...layout, stations: layout.stations.filter(isServing) };
+
 /** A check whose findings carry its own code, severity and source. */
 export const check = <C extends ReviewCode>(rule: RuleOf<C>, find: (layout: Layout) => readonly Case<C>[]): Check => ({
   ...ruled(rule),
-  find: (layout) => find(layout).map((found) => findingOf(rule, found)),
+  find: (layout) => find(rule.lost === true ? layout : serving(layout)).map((found) => findingOf(rule, found)),
 });
 
 /** A check of the day: it cannot run where no race has waves. */
@@ -107,7 +115,7 @@ export function stationCheck<C extends ReviewCode>(
   findAt: (station: StationLayout, ground: Ground) => readonly Case<C>[],
 ): Check {
   const at = (station: StationLayout, ground: Ground): Finding[] =>
-    findAt(station, ground).map((found) => findingOf(rule, found));
+    rule.lost === true || isServing(station) ? findAt(station, ground).map((found) => findingOf(rule, found)) : [];
   return { ...ruled(rule), find: (layout) => layout.stations.flatMap((station) => at(station, layout)), findAt: at };
 }
 

@@ -6,31 +6,66 @@ import type { Check } from './check.ts';
 import { accessMissing } from './accessMissing.ts';
 import { bendNearTables } from './bendNearTables.ts';
 import { crossesFlow, servedBothWays } from './bothWays.ts';
+import { boxInBend, boxOnLeg } from './boxPlaces.ts';
+import { boxDistance, boxesFew, boxesMissing } from './boxes.ts';
 import { clearWidth, respondersWidth } from './clearWidth.ts';
+import { clockOrder } from './clockOrder.ts';
+import { closesLate } from './closesLate.ts';
 import { coursesDisagree } from './coursesDisagree.ts';
+import { crewLate } from './crewLate.ts';
+import { crowdedRoad } from './crowdedRoad.ts';
+import { cutoffStopsMany } from './cutoffStopsMany.ts';
+import { dropFar } from './dropFar.ts';
 import { dropSide } from './dropSide.ts';
+import { flowsShareWidth } from './flowsShareWidth.ts';
+import { forkInStretch } from './forkInStretch.ts';
+import { farFromCourses } from './farFromCourses.ts';
 import { gelWithoutWater } from './gelWithoutWater.ts';
-import { descentWithWheels, gradeAtTables } from './grades.ts';
+import { afterDescent, descentWithWheels, gradeAtTables } from './grades.ts';
 import { itemAcross } from './itemAcross.ts';
 import { itemInZone } from './itemInZone.ts';
 import { itemOffCourse } from './itemOffCourse.ts';
+import { itemOrder } from './itemOrder.ts';
 import { itemOutside } from './itemOutside.ts';
 import { itemOutsideAllowed } from './itemOutsideAllowed.ts';
+import { itemsOnTop } from './itemsOnTop.ts';
 import { itemsOverlap } from './itemsOverlap.ts';
 import { leadFar } from './leadFar.ts';
+import { legCrosses } from './legCrosses.ts';
 import { legLong, legShort } from './legs.ts';
 import { lengthDiffers } from './lengthDiffers.ts';
 import { medicalWithoutAccess } from './medicalAccess.ts';
+import { medicalWayBlocked } from './medicalWayBlocked.ts';
+import { nearFinish, nearStart } from './nearEnds.ts';
+import { nameDistance } from './nameDistance.ts';
+import { noCaptain } from './noCaptain.ts';
+import { noContacts } from './noContacts.ts';
+import { noElevations } from './noElevations.ts';
+import { noEntrants } from './noEntrants.ts';
+import { noMedical } from './noMedical.ts';
+import { noWater } from './noWater.ts';
+import { noWidths } from './noWidths.ts';
 import { passUnknown } from './passUnknown.ts';
+import { passersNotServed } from './passersNotServed.ts';
+import { pointBlocked } from './pointBlocked.ts';
 import { raceUnserved } from './raceUnserved.ts';
+import { reopensEarly } from './reopensEarly.ts';
+import { ruleLoose } from './ruleLoose.ts';
+import { sameName } from './sameName.ts';
 import { seenNotServed } from './seenNotServed.ts';
+import { sharedContact } from './sharedContact.ts';
 import { sideChange } from './sideChange.ts';
 import { sideContradicted } from './sideContradicted.ts';
 import { sideUnclear } from './sideUnclear.ts';
 import { signDistance } from './signDistance.ts';
 import { signMissed } from './signMissed.ts';
+import { signHardToRead, signInRoad } from './signPlace.ts';
 import { stationOffCourse } from './stationOffCourse.ts';
 import { stationUnserved } from './stationUnserved.ts';
+import { stationsFace } from './stationsFace.ts';
+import { slowWaveFirst } from './slowWaveFirst.ts';
+import { speedImpossible } from './speedImpossible.ts';
+import { suppliesShort } from './suppliesShort.ts';
 import { tablesFarOff } from './tablesFarOff.ts';
 import { tablesHidden } from './tablesHidden.ts';
 import { tablesMismatch } from './tablesMismatch.ts';
@@ -55,22 +90,39 @@ export const CHECKS: readonly Check[] = [
   itemInZone,
   itemOutsideAllowed,
   itemsOverlap,
+  itemOrder,
+  itemsOnTop,
+  boxesMissing,
+  boxDistance,
+  boxesFew,
+  boxInBend,
+  boxOnLeg,
   signDistance,
+  signInRoad,
+  signHardToRead,
   signMissed,
   twoWayRoad,
   servedBothWays,
   crossesFlow,
   seenNotServed,
+  passersNotServed,
+  legCrosses,
+  forkInStretch,
+  flowsShareWidth,
+  stationsFace,
   coursesDisagree,
   tablesHidden,
   wheelFolds,
   bendNearTables,
   gradeAtTables,
+  afterDescent,
   descentWithWheels,
   clearWidth,
   respondersWidth,
   legLong,
   legShort,
+  nearStart,
+  nearFinish,
   sideChange,
   raceUnserved,
   gelWithoutWater,
@@ -78,4 +130,28 @@ export const CHECKS: readonly Check[] = [
   dropSide,
   medicalWithoutAccess,
   trashBlocksMedical,
+  medicalWayBlocked,
+  pointBlocked,
+  clockOrder,
+  closesLate,
+  reopensEarly,
+  crewLate,
+  cutoffStopsMany,
+  slowWaveFirst,
+  speedImpossible,
+  crowdedRoad,
+  noWater,
+  suppliesShort,
+  dropFar,
+  sameName,
+  nameDistance,
+  farFromCourses,
+  noEntrants,
+  noMedical,
+  noWidths,
+  noElevations,
+  noContacts,
+  noCaptain,
+  sharedContact,
+  ruleLoose,
 ];

@@ -29,6 +29,18 @@ describe('two courses on one road', () => {
     expect(drawnTwice(0.4)).toEqual([]);
   });
 
+  it('are silent where one is only stretched to its length more than the other', () => {
+    const full = turtle(ORIGIN, [[90, 3000]], 20, 'full');
+    const half = turtle(ORIGIN, [[90, 3000]], 20, 'half');
+    const stretched = { ...half, scale: { raw: half.scale.raw, measure: half.scale.measure.map((one) => one * 1.02) } };
+    const keys = { at: from(from(ORIGIN, 90, 1500), 180, 6), side: 'right', width: 7 } as const;
+    // The last box stands 98 m past the pin: 2 % of that are 2 m.
+    expect(coursesDisagree.find(layoutOf([full, stretched], [keys]))).toEqual([]);
+    const aside = turtle(from(ORIGIN, 0, 2.6), [[90, 3000]], 25, 'half');
+    const both = { ...aside, scale: stretched.scale };
+    expect(coursesDisagree.find(layoutOf([full, both], [keys]))).toHaveLength(1);
+  });
+
   it('are silent where the pin itself gives the offset, however far apart the lines are', () => {
     const full = turtle(ORIGIN, [[90, 3000]], 20, 'full');
     const half = turtle(from(ORIGIN, 0, 2), [[90, 3000]], 25, 'half');

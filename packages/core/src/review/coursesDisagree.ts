@@ -1,4 +1,5 @@
 /** Lines of two courses on one road that would place the same item at different spots. */
+import { courseLength, rawLength, startMeasure } from '../course/course.ts';
 import { pointAt } from '../course/locate.ts';
 import { inverseLength } from '../geodesy/karney.ts';
 import { offsetOf } from '../layout/place.ts';
@@ -29,7 +30,9 @@ function disagreements(direction: LaidDirection, station: StationLayout, ground:
   return firstOfEach.flatMap((pass) => {
     const apart = direction.items
       .map((item) => ({ item, distance: distanceApart(item, pass, direction, station, ground) }))
-      .filter(({ distance }) => distance > AGREED && distance <= SHARED)
+      .filter(
+        ({ item, distance }) => distance > AGREED + stretchOf(item, pass, direction, ground) && distance <= SHARED,
+      )
       .sort((a, b) => b.distance - a.distance)[0];
     if (apart === undefined) return [];
     const where = {
@@ -54,6 +57,15 @@ function disagreements(direction: LaidDirection, station: StationLayout, ground:
       },
     ];
   });
+}
+
+/** By how much an item stands apart only because one course is stretched to its length more than the other, metres: the length has a finding of its own. */
+function stretchOf(item: Item, pass: StationPass, direction: LaidDirection, { courses }: Ground): number {
+  const [one, other] = [direction.course, pass.course].map((id) => {
+    const { course } = courseById(courses, id);
+    return (courseLength(course) - startMeasure(course)) / rawLength(course);
+  });
+  return Math.abs(one! - other!) * Math.max(...item.along.map(Math.abs));
 }
 
 /** The larger distance of an item's two ends between the direction's course and another; 0 where an end has no place, or a hand placed it. */

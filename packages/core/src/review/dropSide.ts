@@ -3,6 +3,7 @@ import type { Layout } from '../layout/layout.ts';
 import { leadOf } from '../plan/lookups.ts';
 import type { ReviewParams } from '../text/params/review.ts';
 import { type Case, type Check, COMMON_PRACTICE, atStation, check } from './check.ts';
+import { isContradicted } from './sideContradicted.ts';
 import { type StationPoint, passOfPoint, pointsOfKind, refOf } from './points.ts';
 
 export const dropSide: Check = check(
@@ -18,7 +19,8 @@ export const dropSide: Check = check(
 function across(drop: StationPoint, layout: Layout): Case<'drop-side'>[] {
   const { station, point, key } = drop;
   const lead = leadOf(station);
-  if (lead === undefined) return [];
+  // Where the declared side is contradicted by the pin, supplies by the pin lie across for the same cause.
+  if (lead === undefined || isContradicted(station)) return [];
   const ref = refOf(drop);
   const where = { ...atStation(station, key), course: lead.course, at: point.at };
   const cannotTell = (params: ReviewParams['drop-side']): Case<'drop-side'>[] => [

@@ -6,7 +6,7 @@ import type { Layout } from '../layout/layout.ts';
 import type { Division, PlanStation } from '../plan/plan.ts';
 import { ORIGIN, from, segmentThrough, turtle, turtlePoints, valueOf } from '../testing/courses.ts';
 import { layoutOf, planRace } from '../testing/plans.ts';
-import { descentWithWheels, gradeAtTables, gradeBetween } from './grades.ts';
+import { afterDescent, descentWithWheels, gradeAtTables, gradeBetween } from './grades.ts';
 
 /** A road of 3000 m with the elevation that a function of the measure gives, a point each 10 m. */
 function hilly(elevation: (measure: number) => number): Course {
@@ -132,6 +132,44 @@ describe('descent-with-wheels', () => {
     expect(descentWithWheels.missing!(laid(down(0.08), 1500, 'run'))).toBe('no-wheels');
     expect(descentWithWheels.missing!(laid(turtle(ORIGIN, [[90, 3000]]), 1500, 'wheels'))).toBe('no-wheels-elevations');
     expect(descentWithWheels.missing!(laid(down(0.08), 1500, 'wheels'))).toBeNull();
+  });
+});
+
+describe('after-descent', () => {
+  /** Down at a grade to the tables at 1500 m, and level from there. */
+  const found = (grade: number, division: Division = 'run', keys: Partial<PlanStation> = {}): readonly Finding[] =>
+    afterDescent.find(
+      laid(
+        hilly((along) => 200 - grade * Math.min(along, 1500)),
+        1500,
+        division,
+        keys,
+      ),
+    );
+
+  it('is a warning where runners come down 4 % or more over the 100 m before the tables', () => {
+    expect(found(0.0401)).toEqual([
+      expect.objectContaining({
+        code: 'after-descent',
+        severity: 'warning',
+        measured: expect.closeTo(-0.0401, 6),
+        limit: -0.04,
+        params: expect.objectContaining({ races: ['w'], over: 100 }),
+        where: expect.objectContaining({ path: '/stations/0', station: 's1', race: 'w' }),
+      }),
+    ]);
+    expect(found(0.0399)).toEqual([]);
+    expect(found(-0.08)).toEqual([]);
+    expect(found(0.05, 'run', { practice: { maxGrade: 0.06 } })).toEqual([]);
+  });
+
+  it('leaves to the wheels what they come down too', () => {
+    expect(found(0.08, 'wheels')).toEqual([]);
+    expect(found(0.08, 'walk')).toHaveLength(1);
+  });
+
+  it('cannot run without elevations', () => {
+    expect(afterDescent.missing!(laid(turtle(ORIGIN, [[90, 3000]]), 1500))).toBe('no-elevations');
   });
 });
 

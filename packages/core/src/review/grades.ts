@@ -76,9 +76,49 @@ function steepAt(station: StationLayout, layout: Layout): Case<'grade-at-tables'
   ];
 }
 
+/** A steep descent before the tables of runners; where a race on wheels has it too, that is found with the wheels. */
+export const afterDescent: Check = check(
+  {
+    code: 'after-descent',
+    severity: 'warning',
+    source: COMMON_PRACTICE,
+    missing: noElevations,
+  },
+  (layout) =>
+    layout.stations.flatMap((station) => {
+      const steep = station.passes.flatMap((pass, k) => {
+        const found = pass.served ? descentBefore(pass, k, station, layout) : null;
+        return found === null ? [] : [{ pass, grade: found }];
+      });
+      const onWheels = station.passes.some((pass, k) => descentTo(pass, k, station, layout).length > 0);
+      const [first] = steep.toSorted((a, b) => a.grade - b.grade);
+      if (first === undefined || onWheels) return [];
+      const { pass, grade } = first;
+      const { maxGrade } = station.practice;
+      const races = [...new Set(steep.map((one) => one.pass.race))];
+      return [
+        {
+          params: { measured: -grade, limit: maxGrade, races, over: DESCENT },
+          where: { ...atStation(station), course: pass.course, race: pass.race, measure: pass.measure },
+          measured: grade,
+          limit: -maxGrade,
+        },
+      ];
+    }),
+);
+
+/** The grade over the 100 m before the tables, where it falls as steeply as the practice allows at most, or more; `null` elsewhere. */
+function descentBefore(pass: StationPass, k: number, station: StationLayout, layout: Layout): number | null {
+  const [tables] = tablesOn(pass, k, station);
+  const grade = gradeBetween(courseOf(layout, pass.course).course, tables - DESCENT, tables);
+  return grade === null || -grade < station.practice.maxGrade - SAME ? null : grade;
+}
+
 export const descentWithWheels: Check = check(
   {
     code: 'descent-with-wheels',
+    // Wheels come down whomever the station serves.
+    lost: true,
     severity: 'warning',
     source: COMMON_PRACTICE,
     missing: (layout) => {
@@ -99,10 +139,9 @@ function descentTo(
 ): Case<'descent-with-wheels'>[] {
   const race = byId(layout.plan.races, pass.race);
   if (race.division !== 'wheels' || pass.end !== undefined) return [];
-  const [tables] = tablesOn(pass, k, station);
-  const grade = gradeBetween(courseOf(layout, pass.course).course, tables - DESCENT, tables);
+  const grade = descentBefore(pass, k, station, layout);
   const { maxGrade } = station.practice;
-  if (grade === null || -grade < maxGrade - SAME) return [];
+  if (grade === null) return [];
   return [
     {
       params: { measured: -grade, limit: maxGrade, race: race.id, over: DESCENT },

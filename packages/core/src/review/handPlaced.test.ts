@@ -4,6 +4,10 @@ import { layoutOf } from '../testing/plans.ts';
 import type { Check } from './check.ts';
 import { itemAcross } from './itemAcross.ts';
 import { itemOffCourse } from './itemOffCourse.ts';
+import { boxDistance } from './boxes.ts';
+import { dropSide } from './dropSide.ts';
+import { sideContradicted } from './sideContradicted.ts';
+import { signMissed } from './signMissed.ts';
 import { signDistance } from './signDistance.ts';
 import { tablesFarOff } from './tablesFarOff.ts';
 import { tablesMismatch } from './tablesMismatch.ts';
@@ -40,6 +44,26 @@ describe('items placed by hand', () => {
     ]);
     expect(found(itemOffCourse, signAt(1410, 59))).toEqual([]);
     expect(found(itemOffCourse, {})).toEqual([]);
+  });
+
+  it('are told once where they strayed: distance and side say nothing there', () => {
+    const astray = { items: { sign: { at: beside(1410, -61) }, trash: { at: beside(1560, -70) } } };
+    expect(found(itemOffCourse, astray)).toEqual([
+      expect.objectContaining({
+        where: expect.objectContaining({ item: 'trash' }),
+        params: expect.objectContaining({ items: ['sign', 'trash'] }),
+        message: expect.stringContaining('The sign and the trash are up to 70 m from their course'),
+      }),
+    ]);
+    for (const check of [itemAcross, signDistance, signMissed, boxDistance]) expect(found(check, astray)).toEqual([]);
+  });
+
+  it('are not told across where the pin itself is across from the declared side: that is the cause', () => {
+    const wrong = { ...signAt(1410, 6), side: 'left' } as const;
+    expect(found(sideContradicted, wrong)).toHaveLength(1);
+    expect(found(itemAcross, wrong)).toEqual([]);
+    expect(found(dropSide, { ...wrong, points: [{ kind: 'drop', at: beside(1490, 9) }] })).toEqual([]);
+    expect(found(dropSide, { side: 'right', points: [{ kind: 'drop', at: beside(1490, -9) }] })).toHaveLength(1);
   });
 
   it('are told as behind the tables where the sign stands past them', () => {

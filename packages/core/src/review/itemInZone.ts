@@ -10,6 +10,7 @@ import type { StationLayout } from '../layout/layout.ts';
 import { type Case, type Check, COMMON_PRACTICE, atStation, check, doubt } from './check.ts';
 import { type Standing, itemsStanding, linePoints } from './standing.ts';
 import { isSure } from '../station/sides.ts';
+import { asOne } from './together.ts';
 import { type LocalZone, boundsApart, deepestIn, depthIn, encloses, local, localZones } from './zones.ts';
 
 /** Metres of stretch between places that are looked at. */
@@ -26,15 +27,28 @@ export const itemInZone: Check = check(
   (layout) =>
     layout.stations.flatMap((station) => {
       const zones = localZones(layout.plan.zones, 'keep-clear', station.at);
-      return itemsStanding(station).flatMap((standing) => {
+      const lines = itemsStanding(station).map((standing) => {
         const points = linePoints(standing, layout, STEP);
-        const line = points.map((at) => local(station.at, at));
-        return zones
-          .filter((zone) => line.length > 0 && mayMeet(zone, line, station))
-          .flatMap((zone) => inZone(standing, zone, points[0]!, line, station));
+        return { standing, points, line: points.map((at) => local(station.at, at)) };
+      });
+      return zones.flatMap((zone) => {
+        const met = lines.filter(({ line }) => line.length > 0 && mayMeet(zone, line, station));
+        const found = met.flatMap(({ standing, points, line }) => inZone(standing, zone, points[0]!, line, station));
+        return asOne(found, gravest);
       });
     }),
 );
+
+const GRAVITY = { error: 0, warning: 1, note: 2 } as const;
+
+/** What an item in a zone is found with, before those of one zone become one. */
+interface InZone extends Omit<Case<'item-in-zone'>, 'params' | 'severity' | 'measured'> {
+  readonly params: Omit<Case<'item-in-zone'>['params'], 'items'>;
+  readonly severity: keyof typeof GRAVITY;
+  readonly measured: number;
+}
+
+const gravest = (a: InZone, b: InZone): number => GRAVITY[a.severity] - GRAVITY[b.severity] || b.measured - a.measured;
 
 /** Most zones are far from most items: their bounds tell. */
 function mayMeet(zone: LocalZone, line: readonly Position[], { practice }: StationLayout): boolean {
@@ -48,7 +62,7 @@ function inZone(
   at: LonLat,
   line: readonly Position[],
   station: StationLayout,
-): Case<'item-in-zone'>[] {
+): InZone[] {
   const deepest = deepestIn(zone, line);
   const sure = isSure(deepest, station.practice);
   if (deepest < 0 && sure) return [];

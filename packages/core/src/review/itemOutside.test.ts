@@ -78,10 +78,15 @@ it('says how far before the start or past the finish, or across what, an item wo
   expect(found(50)[0]!.where.measure).toBeCloseTo(-41.44, 2);
 });
 
-it('an item that lies before the start with both ends is told by its upstream end', () => {
-  const gel = itemOutside
-    .find(layoutOf([course], [{ on: { course: 'c', measure: 5, side: 'right', offset: 5 }, serves: ['gel', 'water'] }]))
-    .find(({ where }) => where.item === 'gel');
-  // Gel stands from 9.4488 m to 7.62 m before the pin.
-  expect(gel).toMatchObject({ measured: expect.closeTo(-4.4488, 3), where: { measure: expect.closeTo(-4.4488, 3) } });
+it('several items are one finding, told by what lies farthest out', () => {
+  // Gel stands from 9.4488 m to 7.62 m before the pin, the sign 91.44 m before it.
+  const [finding, ...more] = itemOutside.find(
+    layoutOf([course], [{ on: { course: 'c', measure: 5, side: 'right', offset: 5 }, serves: ['gel', 'water'] }]),
+  );
+  expect(more).toEqual([]);
+  expect(finding).toMatchObject({
+    measured: expect.closeTo(-95.8888, 3),
+    params: { item: 'sign', items: ['sign', 'gel'] },
+    message: expect.stringContaining('The sign and the gel would stand up to 96 m before the start'),
+  });
 });

@@ -4,6 +4,7 @@ import { spansSkip } from '../layout/place.ts';
 import type { Item, LaidDirection, Layout, StationLayout } from '../layout/layout.ts';
 import { courseById } from '../plan/lookups.ts';
 import { type Case, type Check, COMMON_PRACTICE, atStation, check } from './check.ts';
+import { asOne } from './together.ts';
 
 /** Rounding that is no deviation, metres. */
 const SAME = 1e-6;
@@ -16,18 +17,25 @@ export const itemOutside: Check = check(
   },
   (layout) =>
     layout.stations.flatMap((station) =>
-      station.directions.flatMap((direction) =>
-        direction.items.flatMap((item) => outside(item, direction, station, layout)),
-      ),
+      station.directions.flatMap((direction) => {
+        const found = direction.items.flatMap((item) => outside(item, direction, station, layout));
+        return ENDS.flatMap((end) =>
+          asOne(
+            found.filter(({ params }) => params.beyond === end),
+            (a, b) => b.params.by - a.params.by,
+          ),
+        );
+      }),
     ),
 );
 
-function outside(
-  item: Item,
-  direction: LaidDirection,
-  station: StationLayout,
-  { courses }: Layout,
-): Case<'item-outside'>[] {
+const ENDS = ['start', 'finish', 'gap'] as const;
+
+interface Outside extends Omit<Case<'item-outside'>, 'params'> {
+  readonly params: Omit<Case<'item-outside'>['params'], 'items'>;
+}
+
+function outside(item: Item, direction: LaidDirection, station: StationLayout, { courses }: Layout): Outside[] {
   const { course } = courseById(courses, direction.course);
   const start = startMeasure(course);
   const length = courseLength(course);

@@ -7,6 +7,7 @@ import type { Layout, StationLayout } from '../layout/layout.ts';
 import { type Case, type Check, COMMON_PRACTICE, atStation, check, doubt } from './check.ts';
 import { type Standing, itemsStanding, linePoints } from './standing.ts';
 import { isSure } from '../station/sides.ts';
+import { asOne } from './together.ts';
 import { type LocalZone, depthIn, encloses, local, localZones } from './zones.ts';
 
 /** Metres of stretch between places that are looked at. */
@@ -23,16 +24,19 @@ export const itemOutsideAllowed: Check = check(
   (layout) =>
     layout.stations.flatMap((station) => {
       const zones = localZones(layout.plan.zones, 'allowed', station.at);
-      return itemsStanding(station).flatMap((standing) => outside(standing, zones, station, layout));
+      const found = itemsStanding(station).flatMap((standing) => outside(standing, zones, station, layout));
+      // Of those that are sure, where any is.
+      const sure = found.filter(({ params }) => params.sure);
+      return asOne(sure.length > 0 ? sure : found, (a, b) => b.measured - a.measured);
     }),
 );
 
-function outside(
-  standing: Standing,
-  zones: readonly LocalZone[],
-  station: StationLayout,
-  layout: Layout,
-): Case<'item-outside-allowed'>[] {
+interface Outside extends Omit<Case<'item-outside-allowed'>, 'params' | 'measured'> {
+  readonly params: Omit<Case<'item-outside-allowed'>['params'], 'items'>;
+  readonly measured: number;
+}
+
+function outside(standing: Standing, zones: readonly LocalZone[], station: StationLayout, layout: Layout): Outside[] {
   const { item, direction } = standing;
   const places = linePoints(standing, layout, STEP).map((at) => ({ at, away: awayFrom(zones, at, station) }));
   const farthest = places.sort((a, b) => b.away - a.away)[0];

@@ -4,8 +4,9 @@
  * runs by both the same way; an out-and-back passes them at measures far apart, so its two ways do
  * not mix.
  */
-import type { LaidDirection, StationLayout } from '../layout/layout.ts';
+import type { LaidDirection, Layout, StationLayout } from '../layout/layout.ts';
 import { type Case, type Check, COMMON_PRACTICE, atStation, check, doubt } from './check.ts';
+import { strayedBy } from './itemOffCourse.ts';
 import { tableEnds } from './standing.ts';
 
 /** Rounding that is no overlap, metres. */
@@ -18,8 +19,8 @@ export const itemsOverlap: Check = check(
     source: COMMON_PRACTICE,
     missing: ({ stations }) => (stations.length > 1 ? null : 'one-station'),
   },
-  ({ stations }) => {
-    const reaches = stations.map(reachesOf);
+  (layout) => {
+    const reaches = layout.stations.map((station) => reachesOf(station, layout));
     return reaches.flatMap((station, k) => reaches.slice(k + 1).flatMap((other) => overlapOf(station, other)));
   },
 );
@@ -33,14 +34,12 @@ interface Reach {
   readonly tables: readonly [number, number];
 }
 
-const reachesOf = (station: StationLayout): Reach[] =>
+const reachesOf = (station: StationLayout, layout: Layout): Reach[] =>
   station.directions.flatMap((direction) => {
     const tables = tableEnds(direction);
     if (tables === null) return [];
-    const whole = [
-      Math.min(...direction.items.map(({ from }) => from)),
-      Math.max(...direction.items.map(({ to }) => to)),
-    ] as const;
+    const items = direction.items.filter((item) => strayedBy(item, direction, station, layout) === null);
+    const whole = [Math.min(...items.map(({ from }) => from)), Math.max(...items.map(({ to }) => to))] as const;
     return direction.passes.map((k) => {
       const { course, measure } = station.passes[k]!;
       const moved = ([from, to]: readonly [number, number]): [number, number] => [

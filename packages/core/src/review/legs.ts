@@ -5,6 +5,7 @@ import { findById } from '../plan/lookups.ts';
 import type { Practice } from '../plan/plan.ts';
 import type { Leg, RaceSpacing } from '../station/station.ts';
 import { type Case, type Check, check } from './check.ts';
+import { lostFrom } from './lost.ts';
 
 const SOURCE = 'IMMDA guidance, stations 1.6 km to 5 km apart (quoted, not read)';
 
@@ -38,20 +39,21 @@ const legCheck = (
   code: LegCode,
   severity: Severity,
   limitOf: (practice: Practice) => number,
-  wrong: (leg: Leg, limit: number) => boolean,
+  wrong: (leg: Leg, limit: number, race: RaceSpacing, layout: Layout) => boolean,
 ): Check =>
-  check({ code, severity, source: SOURCE }, (layout) => {
+  check({ code, severity, source: SOURCE, lost: true }, (layout) => {
     const limit = limitOf(layout.plan.practice);
     return layout.spacing.flatMap((race) =>
-      race.legs.filter((leg) => wrong(leg, limit)).map((leg) => caseOf(layout, race, leg, limit)),
+      race.legs.filter((leg) => wrong(leg, limit, race, layout)).map((leg) => caseOf(layout, race, leg, limit)),
     );
   });
 
+/** Where a station that serves nobody belongs into the leg, that has a finding of its own. */
 export const legLong: Check = legCheck(
   'leg-long',
   'warning',
   ({ maxSpacing }) => maxSpacing,
-  (leg, limit) => leg.length > limit,
+  (leg, limit, race, layout) => leg.length > limit && !lostFrom(leg, race.race, layout),
 );
 
 /** The way to the first station and from the last one may be short. */

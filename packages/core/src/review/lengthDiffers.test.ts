@@ -1,10 +1,11 @@
 import { expect, it } from 'vitest';
+import { analyse } from '../analyse.ts';
 import { rawLength } from '../course/course.ts';
 import type { Finding } from '../finding.ts';
 import type { Layout } from '../layout/layout.ts';
-import { ORIGIN, courseThrough, from, turtle, turtlePoints } from '../testing/courses.ts';
+import { ORIGIN, courseThrough, from, turtle, turtlePoints, valueOf } from '../testing/courses.ts';
 import { gaussian } from '../testing/placed.ts';
-import { layoutOf, planCourse } from '../testing/plans.ts';
+import { layoutOf, planCourse, planOf, planRace, planStation } from '../testing/plans.ts';
 import { lengthDiffers } from './lengthDiffers.ts';
 
 const course = turtle(ORIGIN, [[90, 42_195]], 200);
@@ -80,4 +81,18 @@ it('a recorded line may be longer by what it wanders, and a little; a drawn one 
   expect(foundOn(9500)[0]!.message).toContain('Measuring and the wander of the track allow');
   expect(foundOn(9500)[0]!.message).toContain('only a measurement on the road certifies a course');
   expect(foundOn(rawLength(wandering) * 1.002)[0]!.message).toContain('Course measurement allows 10 m');
+});
+
+it('a length that is surely another course’s is an error, and not used', () => {
+  const used = (length: number): Finding | undefined => {
+    const plan = planOf({
+      courses: [planCourse('c', { line: turtlePoints(ORIGIN, [[90, 5000]], 100), drawn: 'centre', length })],
+      races: [planRace('c', 'c')],
+      stations: [planStation({ on: { course: 'c', measure: 2000, side: 'right', offset: 5 } })],
+    });
+    return valueOf(analyse(plan, { gpx: new Map() })).findings.find(({ code }) => code === 'length-differs');
+  };
+  expect(used(4500)).toMatchObject({ severity: 'error', params: { used: false } });
+  expect(used(4500)!.message).toContain('so far off, the stated length is not used');
+  expect(used(4600)).toMatchObject({ severity: 'warning', params: { used: true } });
 });

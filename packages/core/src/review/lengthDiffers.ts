@@ -9,6 +9,7 @@ import { median } from 'd3-array';
 import { lengthBetween } from '../geodesy/segment.ts';
 import { type Course, rawLength, startMeasure } from '../course/course.ts';
 import type { IndexedCourse } from '../course/segmentIndex.ts';
+import { usesLength } from '../plan/courses.ts';
 import type { PlanCourse } from '../plan/plan.ts';
 import { courseById } from '../plan/lookups.ts';
 import { type Case, type Check, check } from './check.ts';
@@ -23,6 +24,7 @@ const MOST = 0.03;
 export const lengthDiffers: Check = check(
   {
     code: 'length-differs',
+    lost: true,
     severity: 'warning',
     source:
       'World Athletics (IAAF) rule 240 and USATF course measurement: 0.1 %, 42 m of a marathon (read); the wander of a recorded line: common practice, no source',
@@ -31,11 +33,8 @@ export const lengthDiffers: Check = check(
   ({ plan, courses }) => plan.courses.flatMap((course, index) => differing(course, index, courses)),
 );
 
-function differing(
-  { id, length, drawn }: PlanCourse,
-  index: number,
-  courses: readonly IndexedCourse[],
-): Case<'length-differs'>[] {
+function differing(plan: PlanCourse, index: number, courses: readonly IndexedCourse[]): Case<'length-differs'>[] {
+  const { id, length, drawn } = plan;
   if (length === undefined) return [];
   const { course } = courseById(courses, id);
   const stated = length - startMeasure(course);
@@ -43,15 +42,17 @@ function differing(
   const measuring = stated * TOLERANCE;
   const wander = drawn === 'recorded' ? stated * Math.min(MARGIN * wanderOf(course), MOST) : 0;
   if (raw >= stated - measuring && raw <= stated + measuring + wander) return [];
+  const used = usesLength(plan, course);
   const extra = raw > stated ? wander : 0;
   const allowed = measuring + extra;
   return [
     {
-      params: { stated, line: raw, allowed, recorded: drawn === 'recorded', wander: extra },
+      params: { stated, line: raw, allowed, recorded: drawn === 'recorded', wander: extra, used },
       where: { path: `/courses/${index}/length`, course: id },
       measured: raw,
       limit: [stated - measuring, stated + measuring + wander],
       unit: 'm',
+      ...(used ? {} : { severity: 'error' as const }),
     },
   ];
 }

@@ -11,6 +11,7 @@ const SERVES = 250;
 export const medicalWithoutAccess: Check = check(
   {
     code: 'medical-without-access',
+    lost: true,
     severity: 'error',
     source: COMMON_PRACTICE,
     missing: (layout) => (pointsOfKind(layout, 'medical').length > 0 ? null : 'no-medical'),

@@ -3,10 +3,12 @@ import type { PassChoice } from '../plan/plan.ts';
 import { type Check, COMMON_PRACTICE, atStation, check } from './check.ts';
 
 export const passUnknown: Check = check(
-  { code: 'pass-unknown', severity: 'error', source: COMMON_PRACTICE },
+  { code: 'pass-unknown', lost: true, severity: 'error', source: COMMON_PRACTICE },
   ({ stations }) =>
     stations.flatMap((layout) => {
-      const { station, passes } = layout;
+      const { station, passes, nearest } = layout;
+      // Where no course runs by, that has a finding of its own.
+      if (nearest !== null) return [];
       const listed =
         typeof station.passes === 'string' ? [] : station.passes.map((choice, k) => ({ choice, key: `passes/${k}` }));
       const lead = station.lead === undefined ? [] : [{ choice: station.lead, key: 'lead' }];

@@ -5,7 +5,7 @@
 import type { Finding } from '../finding.ts';
 import type { Layout, StationLayout } from '../layout/layout.ts';
 import { reasons as texts } from '../text/en/checks.ts';
-import type { DayFacts, Rule } from './check.ts';
+import { type DayFacts, type Rule, isServing } from './check.ts';
 import { voiceOf } from '../plan/voice.ts';
 import { inEnglish } from '../text/inEnglish.ts';
 import { CHECKS } from './checks.ts';
@@ -103,7 +103,7 @@ export function reviewLayout(
         : atStations.flatMap((at) => at[check.code]!),
   );
   const findings = inEnglish(
-    waive([...before, ...found], layout.plan, (waiver) => !isOfGround(waiver)),
+    waive([...causesOf(before, layout), ...found], layout.plan, (waiver) => !isOfGround(waiver)),
     voiceOf(layout.plan),
   );
   return {
@@ -111,6 +111,15 @@ export function reviewLayout(
     findings,
     atStations,
   };
+}
+
+/** What race day finds where a station serves nobody: that is found once, by what it comes of. */
+const OF_LOST: ReadonlySet<string> = new Set(['station-no-arrivals', 'drop-nowhere']);
+
+/** Findings of the stages before, less those that only repeat that a station serves nobody. */
+function causesOf(before: readonly Finding[], { stations }: Layout): readonly Finding[] {
+  const lost = new Set(stations.filter((station) => !isServing(station)).map(({ id }) => id));
+  return before.filter(({ code, where }) => !OF_LOST.has(code) || !lost.has(where.station ?? ''));
 }
 
 const englishReason = (key: string): string => (texts as Readonly<Record<string, string>>)[key] ?? key;

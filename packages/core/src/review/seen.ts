@@ -4,7 +4,20 @@ import type { Seen } from '../plan/plan.ts';
 import { want } from '../wants.ts';
 
 /** Parameters of findings that name a thing: a zone, another station, items, a point. Their places and figures may change. */
-const THINGS = ['zone', 'other', 'before', 'item', 'items', 'point', 'medical', 'courses', 'from', 'to'] as const;
+const THINGS = [
+  'zone',
+  'other',
+  'before',
+  'item',
+  'items',
+  'point',
+  'medical',
+  'courses',
+  'from',
+  'to',
+  'name',
+  'value',
+] as const;
 
 /** By so much of what was measured may it get worse. */
 const ROOM = 0.1;

@@ -5,7 +5,7 @@
  */
 import { leadOf } from '../plan/lookups.ts';
 import type { StationLayout } from '../layout/layout.ts';
-import { servesRace } from '../station/directions.ts';
+import { leadingPass, servesRace } from '../station/directions.ts';
 import type { StationPass } from '../station/station.ts';
 import type { ReviewParams } from '../text/params/review.ts';
 import { type Check, COMMON_PRACTICE, atStation, check } from './check.ts';
@@ -25,6 +25,8 @@ export const seenNotServed: Check = check(
         (pass) => !pass.served && pass.end === undefined && servesRace(station.station, pass.race),
       );
       if (station.station.passes !== 'lead' || seen.length === 0) return [];
+      // Where the way was taken without the plan's word, that is what is asked.
+      if (['pin', 'side'].includes(leadingPass(station.station, station.passes).by)) return [];
       const nearest = seen.reduce((near, pass) => (pass.distance < near.distance ? pass : near), seen[0]!);
       const { course, race, measure, distance } = nearest;
       return [

@@ -74,6 +74,40 @@ describe('side-contradicted', () => {
     ]);
   });
 
+  it('asks which way is meant where the side is that of the other way, and never to turn it', () => {
+    const road = turtle(ORIGIN, [
+      [90, 3000],
+      [270, 3000],
+    ]);
+    const at = from(from(ORIGIN, 90, 1500), 180, 6);
+    const both = (keys: Partial<PlanStation>): readonly Finding[] =>
+      sideContradicted.find(layoutOf([road], [{ at, ...keys }]));
+    const [finding] = both({ side: 'left', lead: { race: 'c', pass: 0 } });
+    expect(finding).toMatchObject({ where: { path: '/stations/0/lead' }, params: { fits: { race: 'c' } } });
+    expect(finding!.message).toContain(
+      'For c at 4.50 km, the other way, the pin is on the left. Choose under Runners which way the tables are for.',
+    );
+    // Where the plan names no way, the one that fits is taken.
+    expect(both({ side: 'left' })).toEqual([]);
+  });
+
+  it('is one finding of the course where three stations or more contradict it, and hardly any agrees', () => {
+    const course = turtle(ORIGIN, [[90, 9000]]);
+    const stations = (sides: readonly ('left' | 'right')[]): Finding['where'][] =>
+      sideContradicted
+        .find(
+          layoutOf(
+            [course],
+            sides.map((side, k) => ({ at: from(from(ORIGIN, 90, 1000 + 1000 * k), 180, 9), side })),
+          ),
+        )
+        .map(({ where }) => where);
+    expect(stations(['left', 'left', 'left'])).toEqual([{ path: '/courses/0', course: 'c' }]);
+    expect(stations(['left', 'left', 'left', 'right'])).toEqual([{ path: '/courses/0', course: 'c' }]);
+    expect(stations(['left', 'left'])).toHaveLength(2);
+    expect(stations(['left', 'left', 'left', 'right', 'right'])).toHaveLength(3);
+  });
+
   it('is silent where they agree, and where nothing is declared', () => {
     expect(found(sideContradicted, 9, { side: 'right' })).toEqual([]);
     expect(found(sideContradicted, 9)).toEqual([]);

@@ -2,6 +2,7 @@
 import { isTable } from '../layout/layout.ts';
 import { itemOf } from '../plan/lookups.ts';
 import { type Check, COMMON_PRACTICE, atStation, check } from './check.ts';
+import { strayedBy } from './itemOffCourse.ts';
 
 /** Rounding that is no deviation, metres. */
 const SAME = 1e-6;
@@ -12,14 +13,15 @@ export const signDistance: Check = check(
     severity: 'error',
     source: COMMON_PRACTICE,
   },
-  ({ plan, stations }) =>
-    stations.flatMap((station) =>
+  (layout) =>
+    layout.stations.flatMap((station) =>
       station.directions.flatMap((direction) => {
         const sign = itemOf(direction, 'sign');
         const tables = direction.items.filter(isTable);
         if (sign === undefined || tables.length === 0) return [];
+        if (strayedBy(sign, direction, station, layout) !== null) return [];
         const measured = Math.min(...tables.map((table) => table.from)) - sign.from;
-        const { signAhead, signTolerance } = plan.practice;
+        const { signAhead, signTolerance } = layout.plan.practice;
         const limit = [signAhead - signTolerance, signAhead + signTolerance] as const;
         if (measured >= limit[0] - SAME && measured <= limit[1] + SAME) return [];
         const first = tables.reduce((one, other) => (other.from < one.from ? other : one));

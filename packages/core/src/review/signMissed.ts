@@ -6,6 +6,7 @@ import type { LaidDirection, StationLayout } from '../layout/layout.ts';
 import { courseById, itemOf } from '../plan/lookups.ts';
 import type { StationPass } from '../station/station.ts';
 import { type Check, COMMON_PRACTICE, type Case, type Ground, atStation, stationCheck } from './check.ts';
+import { strayedBy } from './itemOffCourse.ts';
 
 /** Farthest from the course that a sign can stand and still be met, metres beyond its own offset. */
 const WITHIN = 15;
@@ -21,13 +22,21 @@ export const signMissed: Check = stationCheck(
 );
 
 function missed(direction: LaidDirection, station: StationLayout, ground: Ground): Case<'sign-missed'>[] {
-  return direction.passes
+  const passes = direction.passes
     .map((k) => station.passes[k]!)
-    .filter((pass) => pass.served && !meetsSign(pass, direction, ground))
-    .map((pass) => ({
-      params: { race: pass.race, measure: pass.measure },
-      where: { ...atStation(station), course: pass.course, race: pass.race, item: 'sign', measure: pass.measure },
-    }));
+    .filter((pass) => pass.served && !meetsSign(pass, direction, ground));
+  const sign = itemOf(direction, 'sign');
+  // A sign that strayed is missed by all, and found for itself.
+  if (sign !== undefined && strayedBy(sign, direction, station, ground) !== null) return [];
+  const [first] = passes;
+  if (first === undefined) return [];
+  const { course, race, measure } = first;
+  return [
+    {
+      params: { race, measure, passes: passes.map((pass) => ({ race: pass.race, measure: pass.measure })) },
+      where: { ...atStation(station), course, race, item: 'sign', measure },
+    },
+  ];
 }
 
 function meetsSign(pass: StationPass, direction: LaidDirection, { courses }: Ground): boolean {

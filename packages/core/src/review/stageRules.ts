@@ -15,6 +15,8 @@ const noResults: Missing = ({ plan }) =>
     : 'no-results';
 const noGradients: Missing = ({ plan }) =>
   plan.races.some(({ gradient, waves }) => gradient && waves.length > 0) ? null : 'no-gradients';
+const noCutoff: Missing = (layout) =>
+  noWaves(layout) ?? (layout.plan.races.some(({ cutoff }) => cutoff !== undefined) ? null : 'no-cutoff');
 const noVehicles: Missing = (layout) => noWaves(layout) ?? (layout.plan.vehicles.length > 0 ? null : 'no-vehicles');
 
 const stageRule = (code: CheckCode, severity: Rule['severity']): Rule =>
@@ -36,9 +38,8 @@ export const STAGE_RULES: readonly Rule[] = [
   stageRule('waiver-refused', 'warning'),
   stageRule('waiver-outgrown', 'warning'),
   stageRule('waiver-unbound', 'note'),
-  dayRule('race-without-waves', 'note'),
-  dayRule('race-without-starters', 'note'),
-  dayRule('race-without-times', 'note'),
+  dayRule('race-without-starters', 'warning'),
+  dayRule('race-without-times', 'warning'),
   dayRule('race-too-large', 'error'),
   dayRule('race-endless', 'error'),
   dayRule('waves-overlap', 'note'),
@@ -49,7 +50,8 @@ export const STAGE_RULES: readonly Rule[] = [
   dayRule('results-left-out', 'note', noResults),
   dayRule('gradient-unknown', 'note', noGradients),
   dayRule('gradient-too-steep', 'warning', noGradients),
-  dayRule('sweep-impossible', 'warning'),
+  dayRule('cutoff-early', 'error', noCutoff),
+  dayRule('sweep-impossible', 'error'),
   dayRule('heat-assumed', 'note'),
   dayRule('heat-steps', 'warning'),
   dayRule('gels-short', 'warning'),

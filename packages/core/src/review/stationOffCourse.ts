@@ -7,6 +7,7 @@ export const stationOffCourse: Check = check(
   {
     code: 'station-off-course',
     severity: 'error',
+    lost: true,
     source: COMMON_PRACTICE,
   },
   ({ stations, courses }) =>

@@ -22,10 +22,13 @@ describe('a station that serves nobody', () => {
   });
 });
 
-it('a station whose listed passes do not exist is told so, and one that is passed beside an end too', () => {
-  expect(found({ at: from(from(ORIGIN, 90, 1500), 0, 10), passes: [{ race: 'c', pass: 4 }] })).toEqual([
-    expect.stringContaining('none of the times that runners come past is chosen'),
-  ]);
+it('a station with no pass chosen is told so, beside an end too; one whose listed passes do not exist is told that', () => {
+  const pin = from(from(ORIGIN, 90, 1500), 0, 10);
+  for (const none of [{ passes: [] }, { races: [] }])
+    expect(found({ at: pin, ...none })).toEqual([
+      expect.stringContaining('none of the times that runners come past is chosen'),
+    ]);
+  expect(found({ at: pin, passes: [{ race: 'c', pass: 4 }] })).toEqual([]);
   const back = turtle(ORIGIN, [
     [90, 1000],
     [270, 1010],

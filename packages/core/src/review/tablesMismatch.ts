@@ -7,6 +7,7 @@ const KINDS: readonly Served[] = ['gel', 'sportsDrink', 'water'];
 export const tablesMismatch: Check = check(
   {
     code: 'tables-mismatch',
+    lost: true,
     severity: 'warning',
     source: COMMON_PRACTICE,
   },

@@ -18,13 +18,13 @@ export const trashBlocksMedical: Check = check(
     ),
 );
 
-interface Pair {
+export interface Pair {
   readonly medical: StationPoint;
   readonly access: StationPoint;
 }
 
 /** Each medical point with the nearest access point of its own station. */
-function pairsOf(layout: Layout): Pair[] {
+export function pairsOf(layout: Layout): Pair[] {
   const accesses = pointsOfKind(layout, 'access');
   return pointsOfKind(layout, 'medical').flatMap((medical) => {
     const nearest = nearestPoint(

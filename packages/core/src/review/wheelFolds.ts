@@ -2,6 +2,7 @@
 import { spansSkip } from '../layout/place.ts';
 import { courseById } from '../plan/lookups.ts';
 import { type Check, COMMON_PRACTICE, atStation, check } from './check.ts';
+import { asOne } from './together.ts';
 
 export const wheelFolds: Check = check(
   {
@@ -10,8 +11,8 @@ export const wheelFolds: Check = check(
     source: COMMON_PRACTICE,
   },
   ({ stations, courses }) =>
-    stations.flatMap((station) =>
-      station.directions.flatMap((direction) =>
+    stations.flatMap((station) => {
+      const found = station.directions.flatMap((direction) =>
         direction.items
           .filter((item) => item.wheel === null && item.at.every((at) => at !== null))
           .map((item) => {
@@ -22,6 +23,9 @@ export const wheelFolds: Check = check(
               where: { ...atStation(station), course: direction.course, item: item.kind, measure: item.from },
             };
           }),
-      ),
-    ),
+      );
+      const gap = found.filter(({ params }) => params.offset === null);
+      const fold = found.filter(({ params }) => params.offset !== null);
+      return [gap, fold].flatMap((cases) => asOne(cases, () => 0));
+    }),
 );

@@ -58,7 +58,7 @@ export function boundsApart({ box }: LocalZone, line: readonly Position[]): numb
 /** Metres from the zone's edge, positive inside, negative outside. */
 export function depthIn({ shape }: LocalZone, at: Position): number {
   const ring = shape.coordinates[0]!;
-  const edge = Math.min(...ring.slice(1).map((to, k) => toSegment(at, ring[k]!, to)));
+  const edge = Math.min(...ring.slice(1).map((to, k) => toLine(at, ring[k]!, to)));
   return booleanPointInPolygon(at, shape) ? edge : 0 - edge;
 }
 
@@ -69,9 +69,9 @@ export function deepestIn(zone: LocalZone, line: readonly Position[]): number {
   return booleanIntersects({ type: 'LineString', coordinates: [...line] }, zone.shape) ? 0 : deepest;
 }
 
-function toSegment(at: Position, from: Position, to: Position): number {
-  const dx = to[0]! - from[0]!;
-  const dy = to[1]! - from[1]!;
+/** Metres from a place to a straight line. */
+export function toLine(at: Position, from: Position, to: Position): number {
+  const [dx, dy] = [to[0]! - from[0]!, to[1]! - from[1]!];
   const length2 = dx * dx + dy * dy;
   const along = length2 === 0 ? 0 : ((at[0]! - from[0]!) * dx + (at[1]! - from[1]!) * dy) / length2;
   const share = Math.min(Math.max(along, 0), 1);

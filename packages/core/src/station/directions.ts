@@ -87,28 +87,63 @@ function near(sample: Sample, from: Sample, to: Sample): boolean {
 export const servesRace = (station: PlanStation, race: string): boolean =>
   station.races === undefined || station.races.includes(race);
 
+/** Nearer than another pass by less than this, metres, a pass is not the one that the pin stands by: recorders err. */
+const NEARER = 4;
+/** Passes of one way run within this, metres, of each other, and within this many degrees. */
+const ONE_WAY = 10;
+
+/** The pass that leads, and what says so: the plan, the order of the races, the pin or the declared side. */
+export interface Leading {
+  /** Index of the pass. */
+  readonly pass: number;
+  readonly by: 'plan' | 'order' | 'pin' | 'side';
+}
+
+/** Index of the pass that leads: see `leadingPass`. */
+export const leadPass = (station: PlanStation, passes: readonly StationPass[]): number =>
+  leadingPass(station, passes).pass;
+
 /**
- * Index of the pass that leads: the plan's choice, else the first of the passes that it lists, else the one at the measure
- * that `on` names, else the first that the station's races make and that is not beyond an end, else the first of any.
+ * The pass that leads: the plan's choice, else the first of the passes that it lists, else the one at the measure that `on`
+ * names, else the first that the station's races make and that is not beyond an end, unless the pin stands by another way
+ * or the declared side fits only another; else the first of any.
  */
-export function leadPass(station: PlanStation, passes: readonly StationPass[]): number {
+export function leadingPass(station: PlanStation, passes: readonly StationPass[]): Leading {
   const { lead, passes: choice } = station;
   const named = [...(lead === undefined ? [] : [lead]), ...(typeof choice === 'string' ? [] : choice)];
   const chosen =
     named
       .map(({ race, pass: index }) => passes.findIndex((pass) => pass.race === race && pass.pass === index))
       .find((k) => k >= 0) ?? -1;
-  if (chosen >= 0) return chosen;
+  if (chosen >= 0) return { pass: chosen, by: 'plan' };
   const at = passAtMeasure(station, passes);
-  if (at >= 0) return at;
-  const own = passes.findIndex((pass) => pass.end === undefined && servesRace(station, pass.race));
-  return own >= 0
-    ? own
-    : Math.max(
-        passes.findIndex((pass) => servesRace(station, pass.race)),
-        0,
-      );
+  if (at >= 0) return { pass: at, by: 'plan' };
+  const served = passes.flatMap((pass, k) => (servesRace(station, pass.race) ? [k] : []));
+  const own = served.filter((k) => passes[k]!.end === undefined);
+  return own.length > 0 ? leadOfOwn(own, station, passes) : { pass: served[0] ?? 0, by: 'order' };
 }
+
+/** Of some passes, in their order. */
+function leadOfOwn(own: readonly number[], { side }: PlanStation, passes: readonly StationPass[]): Leading {
+  const nearestOf = (some: readonly number[]): number =>
+    some.reduce((best, k) => (passes[k]!.distance < passes[best]!.distance ? k : best), some[0]!);
+  const oneWay = (a: number, b: number): boolean => runsAlong(passes[a]!, passes[b]!);
+  const first = own[0]!;
+  const reach = passes[nearestOf(own)]!.distance + ONE_WAY;
+  // A declared side fits the passes that see the pin on it; on another road than the pin's it fits by chance.
+  const fitting = side === undefined ? [] : own.filter((k) => passes[k]!.side === side && passes[k]!.distance <= reach);
+  const fits = passes[first]!.side === 'unclear' || fitting.length === 0 || fitting.some((k) => oneWay(k, first));
+  const pool = fits ? own.filter((k) => fitting.length === 0 || fitting.includes(k) || oneWay(k, first)) : fitting;
+  const nearest = nearestOf(pool);
+  const head = pool[0]!;
+  const nearer = passes[head]!.distance - passes[nearest]!.distance > NEARER && !oneWay(head, nearest);
+  const lead = nearer ? pool.find((k) => oneWay(k, nearest))! : head;
+  return { pass: lead, by: oneWay(lead, first) ? 'order' : fits ? 'pin' : 'side' };
+}
+
+/** Whether two passes run the same way on one road, as far as the pin tells. */
+const runsAlong = (a: StationPass, b: StationPass): boolean =>
+  azimuthDifference(a.azimuthDeg, b.azimuthDeg) <= ANGLE && Math.abs(a.offset - b.offset) <= ONE_WAY;
 
 /** The pass nearest, along the course, to the measure at which `on` places the station; −1 where no race that it serves runs that course. */
 function passAtMeasure(station: PlanStation, passes: readonly StationPass[]): number {

@@ -5,6 +5,9 @@ import { indexCourse } from '../course/segmentIndex.ts';
 import type { Layout } from '../layout/layout.ts';
 import { DEFAULT_CREW, DEFAULT_PRACTICE, DEFAULT_SUPPLIES } from '../plan/defaults.ts';
 import type { Plan, PlanCourse, PlanRace, PlanStation, Practice } from '../plan/plan.ts';
+import { fieldsOf, raceDayOf } from '../raceday/raceDay.ts';
+import type { DayFacts } from '../review/check.ts';
+import { courseTable } from '../station/seeStation.ts';
 import { valueOf } from './courses.ts';
 
 export const planCourse = (id: string, keys: Partial<PlanCourse> = {}): PlanCourse => ({
@@ -95,3 +98,16 @@ export const MINIMAL_PLAN = {
   races: [{ id: 'm', course: 'full' }],
   stations: [{ id: 's1', at: [-150, -48] }],
 } as const;
+
+/** Who runs on a layout, and the day that comes of it: what checks of times look at. */
+export function factsOf(layout: Layout): DayFacts {
+  const table = courseTable(layout.courses);
+  const { races } = fieldsOf(layout.plan, table, new Map());
+  return { races, day: raceDayOf(layout.plan, layout.stations, table, new Map()) };
+}
+
+/** A layout whose plan has other keys, none of which moves anything. */
+export const planned = (layout: Layout, keys: Partial<Plan>): Layout => ({
+  ...layout,
+  plan: { ...layout.plan, ...keys },
+});

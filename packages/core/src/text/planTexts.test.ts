@@ -198,6 +198,7 @@ const RACEDAY: { readonly [C in keyof RacedayParams]: readonly RacedayParams[C][
   ],
   'gradient-unknown': [{ course: 'a' }],
   'gradient-too-steep': [{ course: 'a', grade: -0.4501, most: 0.45 }],
+  'cutoff-early': [{ cutoff: 28_800, start: 29_400 }],
   'sweep-impossible': [
     { problem: 'early', leaves: 28_000, wave: 28_800 },
     { problem: 'backwards', from: { measure: 4000, time: 30_000 }, to: { measure: 5000, time: 29_000 } },

@@ -170,4 +170,6 @@ export type PracticeRule =
   | 'minSpacing'
   | 'maxGrade'
   | 'bendClear'
+  | 'firstAfter'
+  | 'lastBefore'
   | 'placedWithin';

@@ -1,10 +1,13 @@
 import { describe, expect, it } from 'vitest';
+import { FLOW_SAMPLES } from '../testing/flowSamples.ts';
 import { findings as english } from './en/findings.ts';
 import { words as englishWords } from './en/words.ts';
 import { findings as spanish } from './es/findings.ts';
 import { words as spanishWords } from './es/words.ts';
 import type { PlacedParams } from './params/placed.ts';
 import type { ReviewParams } from './params/review.ts';
+import type { AbsenceParams } from './params/reviewAbsence.ts';
+import type { TimeParams } from './params/reviewTimes.ts';
 import { type Say, sayIn } from './say.ts';
 import { type Sentence, joined } from './sentence.ts';
 import type { Names } from './voice.ts';
@@ -16,8 +19,180 @@ const drop = { kind: 'drop', name: null } as const;
 const tent = { kind: 'medical', name: 'Tent' } as const;
 const leg = { race: 'm', from: null, to: 's1', here: 'to', end: 5012, measured: 5012, limit: 5000 } as const;
 
+const quay = { course: 'c', measure: 12_000, station: 's1' } as const;
+const road = { course: 'c', measure: 12_000, station: null } as const;
+const many = ['s1', 's2', 's3', 's4', 's5', 's6'] as const;
+
+const TIMES: { readonly [C in keyof TimeParams]: readonly TimeParams[C][] } = {
+  'closes-late': [
+    { places: [{ ...quay, closes: 28_800, race: 'm', first: 28_000 }] },
+    { places: [road, quay, road].map((place) => ({ ...place, closes: 28_800, race: 'm', first: 28_799 })) },
+  ],
+  'reopens-early': [
+    { places: [{ ...quay, reopens: 50_000, race: 'm', last: 51_000, clear: 600 }] },
+    { places: [road, quay].map((place) => ({ ...place, reopens: 50_000, race: 'm', last: 51_000, clear: 0 })) },
+  ],
+  'clock-order': [
+    {
+      course: 'c',
+      faults: [
+        {
+          is: 'order',
+          measure: 12_000,
+          before: { key: 'closes', time: 28_800 },
+          after: { key: 'sweep', time: 25_200 },
+        },
+      ],
+    },
+    {
+      course: 'c',
+      faults: [
+        {
+          is: 'order',
+          measure: 12_000,
+          before: { key: 'accessOpens', time: 28_800 },
+          after: { key: 'closes', time: 25_200 },
+        },
+        {
+          is: 'falls',
+          key: 'reopens',
+          from: { measure: 0, time: 40_000 },
+          to: { measure: 12_000, time: 39_000 },
+        },
+      ],
+    },
+    {
+      course: 'c',
+      faults: [
+        { is: 'falls', key: 'sweep', from: { measure: 0, time: 40_000 }, to: { measure: 12_000, time: 39_000 } },
+      ],
+    },
+  ],
+  'crew-late': [
+    { stations: [{ station: 's1', crewAt: 28_800, before: { is: 'closes', time: 27_000 }, race: null }] },
+    {
+      stations: ['s1', 's2'].map((station) => ({
+        station,
+        crewAt: 28_800,
+        before: { is: 'first', time: 27_000 },
+        race: 'm',
+      })),
+    },
+    {
+      stations: ['s1', 's2', 's3'].map((station) => ({
+        station,
+        crewAt: 28_800,
+        before: { is: 'closes', time: 27_000 },
+        race: null,
+      })),
+    },
+  ],
+  'cutoff-stops-many': [{ race: 'm', stopped: 380, starters: 1900, most: 0.1 }],
+  'slow-wave-first': [
+    {
+      slow: { race: 'h', wave: 28_800, speed: 2 },
+      fast: { race: 'm', wave: 29_100, speed: 3 },
+      apart: 290,
+    },
+  ],
+  'speed-impossible': [
+    { is: 'fast', race: 'm', time: 5400, best: 7235, length: 42_195 },
+    { is: 'slow', race: 'm', time: 60_000, most: 50_634, length: 42_195 },
+  ],
+  'crowded-road': [{ runners: 120, most: 86, over: 20, width: 4, at: 28_900, races: ['m', 'h'] }],
+};
+
+const ABSENCE: { readonly [C in keyof AbsenceParams]: readonly AbsenceParams[C][] } = {
+  'no-medical': [
+    { none: true, courses: [] },
+    { none: false, courses: ['c', 'd'] },
+  ],
+  'no-widths': [
+    { all: true, stations: many },
+    { all: false, stations: many },
+  ],
+  'no-elevations': [{ courses: ['c'] }],
+  'no-entrants': [
+    { races: ['m'], all: true },
+    { races: ['m', 'h'], all: false },
+  ],
+  'no-contacts': [{ missing: ['emergency', 'raceControl', 'radioChannel'] }, { missing: ['raceControl'] }],
+  'no-captain': [
+    { all: true, unnamed: many, unreached: [] },
+    { all: false, unnamed: ['s1'], unreached: ['s2'] },
+    { all: false, unnamed: ['s1'], unreached: [] },
+    { all: false, unnamed: [], unreached: ['s1', 's2'] },
+  ],
+  'shared-contact': (['captain', 'radio', 'phone'] as const).map((what) => ({
+    what,
+    value: 'R. Gull',
+    stations: ['s1', 's2'],
+  })),
+  'no-water': [{ races: ['m', 'h'] }],
+  'same-name': [
+    { name: 'Kelp', count: 2 },
+    { name: 'Kelp', count: 3 },
+  ],
+  'name-distance': [{ said: 19_312.128, race: 'm', measure: 21_000 }],
+  'far-from-courses': [
+    {
+      limit: 1000,
+      things: [{ is: 'zone', name: 'Hydrant', station: null, distance: 2_000_000, swapped: true }],
+    },
+    {
+      limit: 1000,
+      things: [
+        { is: 'point', name: '', station: 's1', distance: 1100, swapped: false },
+        { is: 'zone', name: '', station: null, distance: 1200, swapped: false },
+        { is: 'zone', name: '', station: null, distance: 1300, swapped: false },
+      ],
+    },
+    {
+      limit: 1000,
+      things: [
+        { is: 'point', name: 'Tent', station: 's1', distance: 1100, swapped: false },
+        { is: 'zone', name: '', station: null, distance: 1200, swapped: false },
+      ],
+    },
+  ],
+  'rule-loose': [
+    { rules: [{ rule: 'maxSpacing', station: null, value: 8000, usual: 5000 }], hidden: 0 },
+    {
+      rules: [
+        { rule: 'signTolerance', station: null, value: 40, usual: 9.144 },
+        { rule: 'clearWidth', station: 's1', value: 2, usual: 3 },
+        { rule: 'maxGrade', station: null, value: 0.08, usual: 0.04 },
+        { rule: 'sideConfidence', station: null, value: 0.6, usual: 0.95 },
+      ],
+      hidden: 1,
+    },
+    { rules: [{ rule: 'maxGrade', station: 's1', value: 0.08, usual: 0.04 }], hidden: 3 },
+  ],
+  'supplies-short': [
+    { by: 'used', short: [{ station: 's1', item: 'water', ordered: 2400, asked: 3050 }] },
+    {
+      by: 'heat',
+      short: [
+        { station: 's1', item: 'sportsDrink', ordered: 2400, asked: 3050 },
+        { station: 's2', item: 'water', ordered: 2400, asked: 3050 },
+      ],
+    },
+    {
+      by: 'used',
+      short: ['s1', 's2', 's3'].map((station) => ({ station, item: 'gel', ordered: 100, asked: 120 })),
+    },
+  ],
+  'drop-far': [
+    { is: 'far', name: 'Yard', distance: 120, limit: 100 },
+    { is: 'far', name: null, distance: 100.2, limit: 100 },
+    { is: 'zone', name: 'Yard', zone: 'Hydrant' },
+    { is: 'zone', name: null, zone: '' },
+  ],
+};
+
 /** Every sentence that a check can say, by what it is made of. */
 const REVIEW: { readonly [C in keyof ReviewParams]: readonly ReviewParams[C][] } = {
+  ...FLOW_SAMPLES,
   'access-missing': [{}],
   'bend-near-tables': [
     { turn: 60.4, most: 45, within: 30, away: -12, tables: 'inside' },
@@ -48,29 +223,37 @@ const REVIEW: { readonly [C in keyof ReviewParams]: readonly ReviewParams[C][] }
     { measured: 0.0504, limit: 0.05, climbs: true, around: 25 },
     { measured: 0.08, limit: 0.05, climbs: false, around: 25 },
   ],
-  'item-across': [{ item: 'water', offset: 6, side: 'left', tables: 'right' }],
-  'item-in-zone': [
-    { item: 'sign', zone: 'Hydrant', depth: 5, betweenBoxes: false, sure: true },
-    { item: 'trash', zone: '', depth: 0, betweenBoxes: true, sure: false },
-    { item: 'gel', zone: 'Hydrant', depth: -0.5, betweenBoxes: false, sure: false },
+  'item-across': [
+    { item: 'water', items: ['water'], offset: 6, side: 'left', tables: 'right' },
+    { item: 'water', items: ['gel', 'water'], offset: 6, side: 'left', tables: 'right' },
   ],
-  'item-off-course': [{ measured: 61, limit: 60, item: 'sportsDrink' }],
+  'item-in-zone': [
+    { item: 'sign', items: ['sign'], zone: 'Hydrant', depth: 5, betweenBoxes: false, sure: true },
+    { item: 'trash', items: ['sign', 'trash'], zone: '', depth: 0, betweenBoxes: true, sure: false },
+    { item: 'gel', items: ['gel', 'water'], zone: 'Hydrant', depth: -0.5, betweenBoxes: false, sure: false },
+  ],
+  'item-off-course': [
+    { measured: 61, limit: 60, item: 'sportsDrink', items: ['sportsDrink'] },
+    { measured: 8e6, limit: 60, item: 'sign', items: ['sign', 'gel'] },
+  ],
   'item-outside': [
-    { item: 'sign', beyond: 'start', by: 41.4, lead: true },
-    { item: 'trash', beyond: 'finish', by: 28.1, lead: false },
-    { item: 'water', beyond: 'gap', by: 0, lead: true },
+    { item: 'sign', items: ['sign', 'gel'], beyond: 'start', by: 41.4, lead: true },
+    { item: 'trash', items: ['trash'], beyond: 'finish', by: 28.1, lead: false },
+    { item: 'water', items: ['water', 'trash'], beyond: 'gap', by: 0, lead: true },
   ],
   'item-outside-allowed': [
-    { item: 'handOut', away: 5, sure: true },
-    { item: 'sign', away: 0.4, sure: false },
+    { item: 'handOut', items: ['handOut', 'water'], away: 5, sure: true },
+    { item: 'sign', items: ['sign'], away: 0.4, sure: false },
   ],
   'items-overlap': [
     { before: 's1', overlap: 39.6, atTables: true, sideUnclear: false },
     { before: 's1', overlap: 39.6, atTables: false, sideUnclear: true },
   ],
   'lead-far': [
-    { led: 25.4, near: 4.9, pass: full, time: 1 },
-    { led: 25.4, near: 4.9, pass: full, time: 3 },
+    { led: 25.4, near: 4.9, pass: full, time: 1, taken: null },
+    { led: 25.4, near: 4.9, pass: full, time: 3, taken: null },
+    { led: 25.4, near: 4.9, pass: full, time: 2, taken: 'pin' },
+    { led: 5, near: 5, pass: full, time: 1, taken: 'side' },
   ],
   'leg-long': [leg, { ...leg, from: 's2', to: null, here: 'from' }, { ...leg, to: null, here: null }],
   'leg-short': [
@@ -78,9 +261,9 @@ const REVIEW: { readonly [C in keyof ReviewParams]: readonly ReviewParams[C][] }
     { ...leg, from: 's1', measured: 1000, limit: 1600 },
   ],
   'length-differs': [
-    { stated: 42_000, line: 42_195, allowed: 42, recorded: true, wander: 0 },
-    { stated: 42_000, line: 43_195, allowed: 542, recorded: true, wander: 500 },
-    { stated: 42_195, line: 42_000, allowed: 42.195, recorded: false, wander: 0 },
+    { stated: 42_000, line: 42_195, allowed: 42, recorded: true, wander: 0, used: true },
+    { stated: 42_000, line: 43_195, allowed: 542, recorded: true, wander: 500, used: true },
+    { stated: 42_195, line: 42_000, allowed: 42.195, recorded: false, wander: 0, used: false },
   ],
   'medical-without-access': [
     { point: tent, nearest: null, limit: 60, far: true },
@@ -123,8 +306,16 @@ const REVIEW: { readonly [C in keyof ReviewParams]: readonly ReviewParams[C][] }
   'served-both-ways': [{ lead: ['gel', 'water'], other: ['water', 'gel'], passes: [half] }],
   'side-change': [{ measured: 800, limit: 1600, race: 'm', before: 's1', beforeSide: 'left', side: 'right' }],
   'side-contradicted': [
-    { declared: 'left', side: 'right', offset: -9, confidence: 0.999 },
-    { declared: 'left', side: 'right', offset: -2, confidence: 0.93 },
+    { declared: 'left', side: 'right', offset: -9, confidence: 0.999, fits: null, turned: null },
+    { declared: 'left', side: 'right', offset: -2, confidence: 0.93, fits: full, turned: null },
+    {
+      declared: 'left',
+      side: 'right',
+      offset: -9,
+      confidence: 0.99,
+      fits: null,
+      turned: { course: 'c', stations: ['s1', 's2', 's3'] },
+    },
   ],
   'side-unclear': [
     { offset: 1, confidence: 0.663, wanted: 0.95, why: 'position', other: null, placed: false },
@@ -139,7 +330,10 @@ const REVIEW: { readonly [C in keyof ReviewParams]: readonly ReviewParams[C][] }
     { measured: 110, limit: [82.296, 100.584], to: 'handOut', byHand: false, own: 110 },
     { measured: -3, limit: [82.296, 100.584], to: 'table', byHand: false, own: null },
   ],
-  'sign-missed': [full],
+  'sign-missed': [
+    { ...full, passes: [full] },
+    { ...full, passes: [full, half] },
+  ],
   'station-off-course': [
     { measured: 61, limit: 60, course: 'c', measure: 1500, swapped: null },
     { measured: 9e6, limit: 60, course: 'c', measure: 1500, swapped: [-17.4, -33.2] },
@@ -169,9 +363,11 @@ const REVIEW: { readonly [C in keyof ReviewParams]: readonly ReviewParams[C][] }
   })),
   'waiver-outgrown': [true, false].map((worse) => ({ waived: 'leg-long', by: 'R. Gull', worse })),
   'waiver-unbound': [{ waived: 'leg-long', by: 'R. Gull' }],
+  ...TIMES,
+  ...ABSENCE,
   'wheel-folds': [
-    { item: 'trash', offset: -6 },
-    { item: 'sign', offset: null },
+    { item: 'trash', items: ['sign', 'trash'], offset: -6 },
+    { item: 'sign', items: ['sign'], offset: null },
   ],
 };
 
@@ -253,7 +449,7 @@ describe.each(VOICES)(
     });
 
     it('have the plan’s units alone', () => {
-      const foreign = units === 'metric' ? /\d (?:yd|ft|mi)\b/u : /\d (?:m|km)\b/u;
+      const foreign = units === 'metric' ? /\d (?:yd|ft|mi)(?!\p{L})/u : /\d (?:m|km)(?!\p{L})/u;
       for (const { code, parts } of all) expect(joined(parts), code).not.toMatch(foreign);
     });
 

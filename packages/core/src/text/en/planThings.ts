@@ -151,6 +151,8 @@ export const planThings: ThingNames = {
   'practice.minSpacing': 'shortest leg allowed',
   'practice.maxGrade': 'steepest grade allowed',
   'practice.bendClear': 'clear stretch after a bend',
+  'practice.firstAfter': 'least way to the first station',
+  'practice.lastBefore': 'least way from the last station',
   'practice.placedWithin': 'distance allowed from the planned place',
   supplies: 'set of supply rules',
   'supplies.heat': 'heat level',

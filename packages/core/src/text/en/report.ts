@@ -198,6 +198,8 @@ export const report: ReportText = {
       minSpacing: 'Shortest distance between stations',
       maxGrade: 'Steepest grade at tables',
       bendClear: 'Tables clear of bends by',
+      firstAfter: 'First station past the start by',
+      lastBefore: 'Last station before the finish by',
       placedWithin: 'Stations as built, within their plan by',
     },
   },

@@ -202,6 +202,8 @@ export const report: ReportText = {
       minSpacing: 'Distancia mínima entre puestos',
       maxGrade: 'Pendiente máxima en las mesas',
       bendClear: 'Lejos de curvas, al menos',
+      firstAfter: 'Primer puesto tras la salida, al menos',
+      lastBefore: 'Último puesto antes de la meta, al menos',
       placedWithin: 'Distancia máxima entre el montaje y el plan',
     },
   },

@@ -36,6 +36,8 @@ export interface RacedayParams {
   'gradient-unknown': { readonly course: string };
   /** Rise over run. */
   'gradient-too-steep': { readonly course: string; readonly grade: number; readonly most: number };
+  /** Clock times; `start`: when the last crosses the start line. */
+  'cutoff-early': { readonly cutoff: number; readonly start: number };
   'sweep-impossible':
     | { readonly problem: 'early'; readonly leaves: number; readonly wave: number }
     | {

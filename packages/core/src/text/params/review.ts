@@ -1,23 +1,11 @@
 /** Named parameters of the findings on the layout: the checks of review/, by code. Lengths in metres, times in seconds; ids, not names. */
-import type { DeclaredSide, ItemKind, PointKind, Served } from '../../kinds.ts';
+import type { DeclaredSide, ItemKind, Served } from '../../kinds.ts';
+import type { AbsenceParams } from './reviewAbsence.ts';
+import type { FlowParams, PlacingParams } from './reviewFlows.ts';
+import type { TimeParams } from './reviewTimes.ts';
+import type { Bounded, PassAt, PointRef } from './shared.ts';
 
-/** A race where it passes, by course distance. */
-export interface PassAt {
-  readonly race: string;
-  readonly measure: number;
-}
-
-/** A point about a station; `name`: the user's own. */
-export interface PointRef {
-  readonly kind: PointKind;
-  readonly name: string | null;
-}
-
-/** A value and the most, or the least, that it should be. */
-interface Bounded {
-  readonly measured: number;
-  readonly limit: number;
-}
+export type { PassAt, PointRef } from './shared.ts';
 
 /** Of items: signs, tables, trash, and where they stand. */
 export interface ItemsParams {
@@ -27,12 +15,16 @@ export interface ItemsParams {
   };
   readonly 'item-across': {
     readonly item: ItemKind;
+    /** All that stand so, the first among them. */
+    readonly items: readonly ItemKind[];
     readonly offset: number;
     readonly side: DeclaredSide;
     readonly tables: DeclaredSide;
   };
   readonly 'item-in-zone': {
     readonly item: ItemKind;
+    /** All that are as deep in it as is grave, the deepest among them. */
+    readonly items: readonly ItemKind[];
     /** The user's own name of it; may be empty. */
     readonly zone: string;
     /** Into the zone; negative outside. */
@@ -40,16 +32,24 @@ export interface ItemsParams {
     readonly betweenBoxes: boolean;
     readonly sure: boolean;
   };
-  readonly 'item-off-course': Bounded & { readonly item: ItemKind };
+  readonly 'item-off-course': Bounded & { readonly item: ItemKind; readonly items: readonly ItemKind[] };
   readonly 'item-outside': {
     readonly item: ItemKind;
+    /** All that would, the farthest among them. */
+    readonly items: readonly ItemKind[];
     readonly beyond: 'start' | 'finish' | 'gap';
     /** Past the start or the finish; 0 at a gap. */
     readonly by: number;
     /** Of the runners whom the tables are for: others run another way than the station would be moved. */
     readonly lead: boolean;
   };
-  readonly 'item-outside-allowed': { readonly item: ItemKind; readonly away: number; readonly sure: boolean };
+  readonly 'item-outside-allowed': {
+    readonly item: ItemKind;
+    /** All that are, the farthest among them. */
+    readonly items: readonly ItemKind[];
+    readonly away: number;
+    readonly sure: boolean;
+  };
   readonly 'items-overlap': {
     /** The station that runners meet before. */
     readonly before: string;
@@ -67,7 +67,8 @@ export interface ItemsParams {
     /** The distance that the station itself asks for. */
     readonly own: number | null;
   };
-  readonly 'sign-missed': PassAt;
+  /** `passes`: all that miss it, the first among them. */
+  readonly 'sign-missed': PassAt & { readonly passes: readonly PassAt[] };
   readonly 'tables-far-off': Bounded;
   readonly 'tables-hidden': Bounded;
   readonly 'tables-mismatch': { readonly item: Served; readonly tables: number };
@@ -77,7 +78,11 @@ export interface ItemsParams {
     readonly sure: boolean;
   };
   /** `offset`: of the line that folds; `null` where a skipped gap is in the way. */
-  readonly 'wheel-folds': { readonly item: ItemKind; readonly offset: number | null };
+  readonly 'wheel-folds': {
+    readonly item: ItemKind;
+    readonly items: readonly ItemKind[];
+    readonly offset: number | null;
+  };
 }
 
 /** Of the road and the points beside it. */
@@ -145,6 +150,8 @@ export interface ServiceParams {
     readonly pass: PassAt;
     /** The how manieth time that race comes past, from 1. */
     readonly time: number;
+    /** By what that pass leads without the plan's word; `null` where another does. */
+    readonly taken: 'pin' | 'side' | null;
   };
   readonly 'leg-long': LegParams;
   readonly 'leg-short': LegParams;
@@ -155,6 +162,8 @@ export interface ServiceParams {
     readonly recorded: boolean;
     /** Of what is allowed, metres: by how much more the wander of a recorded line may make it longer. */
     readonly wander: number;
+    /** Whether distances are stretched to the stated length: not where the line is surely another. */
+    readonly used: boolean;
   };
   /** `time`: the how manieth one, from 1; `count`: how often the race comes past. */
   readonly 'pass-unknown': { readonly race: string; readonly time: number; readonly count: number };
@@ -181,6 +190,10 @@ export interface ServiceParams {
     readonly side: DeclaredSide;
     readonly offset: number;
     readonly confidence: number;
+    /** Who comes the other way and has the pin on the declared side, if anybody. */
+    readonly fits: PassAt | null;
+    /** The course, where it is so at most of its stations, and those stations. */
+    readonly turned: { readonly course: string; readonly stations: readonly string[] } | null;
   };
   readonly 'side-unclear': {
     readonly offset: number;
@@ -209,7 +222,8 @@ export interface ServiceParams {
   readonly 'waiver-unbound': WaiverRef;
 }
 
-export interface ReviewParams extends ItemsParams, RoadParams, ServiceParams {}
+export interface ReviewParams
+  extends ItemsParams, RoadParams, ServiceParams, FlowParams, PlacingParams, TimeParams, AbsenceParams {}
 
 /** The code of what was waived, and who did. */
 interface WaiverRef {

@@ -2,6 +2,7 @@ import { byProblem } from '../../byProblem.ts';
 import type { RacedayParams } from '../../params/raceday.ts';
 import type { Say } from '../../say.ts';
 import type { TextsOf } from '../../sentence.ts';
+import { wordOf } from '../../some.ts';
 import { supplyText } from '../../supplyWords.ts';
 import { supplyWords } from '../supplyWords.ts';
 import { results } from './racedayResults.ts';
@@ -17,6 +18,8 @@ const TIMES = {
   reopens: 'when the road reopens',
 } as const;
 
+const HEAT = { cool: 'cool', warm: 'warm', hot: 'hot' } as const;
+
 const fields: Pick<
   TextsOf<RacedayParams>,
   | 'race-without-waves'
@@ -27,6 +30,7 @@ const fields: Pick<
   | 'waves-overlap'
   | 'gradient-unknown'
   | 'gradient-too-steep'
+  | 'cutoff-early'
   | 'sweep-impossible'
 > = {
   'race-without-waves': () => [
@@ -74,6 +78,11 @@ const fields: Pick<
       'Correct the elevations, or turn pace by gradient off.',
     ];
   },
+  'cutoff-early': ({ cutoff, start }, say) => [
+    `The cutoff at ${say.clock(cutoff)} is not after the last start: the last cross the line at ${say.clock(start)}.`,
+    'Until it is corrected, nobody is assumed to be swept up.',
+    'Correct the cutoff or the start times.',
+  ],
   'sweep-impossible': byProblem({
     early: ({ leaves, wave }, say) => [
       `The sweep leaves at ${say.clock(leaves)}, before the last wave at ${say.clock(wave)}.`,
@@ -99,8 +108,8 @@ const stations: Pick<
   ],
   'heat-assumed': ({ assumed, wbgtC }, say) => [
     wbgtC === undefined
-      ? `No heat level is given, so cups are worked out for ${assumed} weather.`
-      : `A temperature of ${say.found(wbgtC)} °C is given without heat steps, so cups are worked out for ${assumed} weather.`,
+      ? `No heat level is given, so cups are worked out for ${wordOf(HEAT, assumed)} weather.`
+      : `A temperature of ${say.found(wbgtC)} °C is given without heat steps, so cups are worked out for ${wordOf(HEAT, assumed)} weather.`,
     null,
     'Give a heat level (cool, warm or hot), or a wet-bulb globe temperature with heat steps.',
   ],

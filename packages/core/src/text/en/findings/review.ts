@@ -3,8 +3,12 @@ import type { PassAt, ReviewParams, ServiceParams } from '../../params/review.ts
 import type { Say } from '../../say.ts';
 import type { TextsOf } from '../../sentence.ts';
 import { nth, often, passAt, sure } from '../nouns.ts';
+import { absence } from './reviewAbsence.ts';
+import { flows } from './reviewFlows.ts';
 import { items } from './reviewItems.ts';
+import { placing } from './reviewPlacing.ts';
 import { road } from './reviewRoad.ts';
+import { times } from './reviewTimes.ts';
 
 /** So many passes are told one by one; the plan shows all. */
 const MOST_PASSES = 2;
@@ -43,11 +47,20 @@ const service: TextsOf<ServiceParams> = {
       'Serve water after it, or move the gel to another station.',
     ];
   },
-  'lead-far': ({ led, near, pass, time }, say) => [
-    `The tables are laid out for runners ${say.length(led)} from the pin, but ${passAt(pass, say)}${time > 1 ? ` (${nth(time)} time past)` : ''} is only ${say.length(near)} from it.`,
-    null,
-    'Choose under Runners which way the tables are for.',
-  ],
+  'lead-far': ({ led, near, pass, time, taken }, say) => {
+    const who = `${passAt(pass, say)}${time > 1 ? ` (${nth(time)} time past)` : ''}`;
+    if (taken !== null)
+      return [
+        `The tables are laid out for ${who}, as ${taken === 'pin' ? 'the pin stands by that way' : 'only that way has the pin on the declared side'}.`,
+        'The plan should say which way they are for.',
+        'Choose it under Runners.',
+      ];
+    return [
+      `The tables are laid out for runners ${say.length(led)} from the pin, but ${who} is only ${say.length(near)} from it.`,
+      null,
+      'Choose under Runners which way the tables are for.',
+    ];
+  },
   'leg-long': (leg, say) => [
     legText(leg, say),
     `It should be at most ${say.compareFar(leg.measured, leg.limit).limit}.`,
@@ -58,11 +71,11 @@ const service: TextsOf<ServiceParams> = {
     `It should be at least ${say.compareFar(leg.measured, leg.limit).limit}.`,
     leg.from === leg.to ? 'Serve it only once, or move it.' : 'Move one of the two, or leave one out.',
   ],
-  'length-differs': ({ stated, line, allowed, recorded, wander }, say) => {
+  'length-differs': ({ stated, line, allowed, recorded, wander, used }, say) => {
     const { measured, limit } = say.compare(Math.abs(line - stated), allowed);
     return [
       `The line is ${say.far(line)}, ${measured} ${line > stated ? 'longer' : 'shorter'} than the stated ${say.far(stated)}${recorded ? ' (a recorded track usually runs long)' : ''}.`,
-      `${wander > 0 ? `Measuring and the wander of the track allow ${limit}` : `Course measurement allows ${limit}`}; distances are stretched to the stated length.`,
+      `${wander > 0 ? `Measuring and the wander of the track allow ${limit}` : `Course measurement allows ${limit}`}; ${used ? 'distances are stretched to the stated length' : 'so far off, the stated length is not used'}.`,
       'Correct the line or the length; only a measurement on the road certifies a course.',
     ];
   },
@@ -108,11 +121,21 @@ const service: TextsOf<ServiceParams> = {
       'Move one to the other side, or move them apart.',
     ];
   },
-  'side-contradicted': ({ declared, side, offset, confidence }, say) => [
-    `The station is declared on the ${say.side(declared)}, but the pin is ${say.length(Math.abs(offset))} to the ${say.side(side)}${confidence < 0.95 ? ` (${sure(confidence, say)})` : ''}.`,
-    'The declared side counts.',
-    'Correct whichever is wrong.',
-  ],
+  'side-contradicted': ({ declared, side, offset, confidence, fits, turned }, say) => {
+    if (turned !== null)
+      return [
+        `At ${say.count(turned.stations.length)} stations of ${say.course(turned.course)} the pin is on the other side than declared.`,
+        'Most of its declared sides are the wrong way round: the course may run the other way.',
+        'Turn the course round in the plan, or correct the sides.',
+      ];
+    return [
+      `The station is declared on the ${say.side(declared)}, but the pin is ${say.length(Math.abs(offset))} to the ${say.side(side)}${confidence < 0.95 ? ` (${sure(confidence, say)})` : ''}.`,
+      fits === null
+        ? 'The declared side counts.'
+        : `For ${passAt(fits, say)}, the other way, the pin is on the ${say.side(declared)}.`,
+      fits === null ? 'Correct whichever is wrong.' : 'Choose under Runners which way the tables are for.',
+    ];
+  },
   'side-unclear': ({ offset, confidence, wanted, why, other, placed }, say) => {
     const { measured, limit } = say.comparePercent(confidence, wanted);
     if (placed)
@@ -191,4 +214,12 @@ const service: TextsOf<ServiceParams> = {
   ],
 };
 
-export const review: TextsOf<ReviewParams> = { ...service, ...items, ...road };
+export const review: TextsOf<ReviewParams> = {
+  ...service,
+  ...items,
+  ...road,
+  ...flows,
+  ...placing,
+  ...times,
+  ...absence,
+};

@@ -1,10 +1,14 @@
 /** What the checks say of items: down the course is "forward", up the course "back". */
+import type { ItemKind } from '../../../kinds.ts';
 import type { ItemsParams } from '../../params/review.ts';
 import type { Say } from '../../say.ts';
 import type { Sentence, TextsOf } from '../../sentence.ts';
-import { begin, passAt, theItem, THE } from '../nouns.ts';
+import { begin, passAt, THE } from '../nouns.ts';
 
 const LOOK = 'Check on the ground.';
+
+/** Several items as a sentence begins with them. */
+const theItems = (items: readonly ItemKind[], say: Say): string => begin(say.all(items.map((kind) => THE[kind])));
 
 function signMove({ measured, limit: [low, high], to }: ItemsParams['sign-distance'], say: Say): string {
   const what = to === 'table' ? 'the tables' : 'the hand-out line';
@@ -13,19 +17,20 @@ function signMove({ measured, limit: [low, high], to }: ItemsParams['sign-distan
     : `Move the sign forward ${say.enough(measured - high)}, or ${what} back.`;
 }
 
-function inZone({ item, zone, depth, betweenBoxes, sure }: ItemsParams['item-in-zone'], say: Say): Sentence {
+function inZone({ items: kinds, zone, depth, betweenBoxes, sure }: ItemsParams['item-in-zone'], say: Say): Sentence {
   const name = zone === '' ? 'a keep-clear zone' : `the keep-clear zone ${say.quote(zone)}`;
+  const one = kinds.length === 1;
   const how =
     depth < 0
-      ? `is ${say.length(-depth)} outside ${name}`
+      ? `${one ? 'is' : 'are'} ${say.length(-depth)} outside ${name}`
       : depth === 0
-        ? `touches ${name}`
-        : `reaches ${say.length(depth)} into ${name}`;
+        ? `${one ? 'touches' : 'touch'} ${name}`
+        : `${one ? 'reaches' : 'reach up to'} ${say.length(depth)} into ${name}`;
   return [
-    `${theItem(item)} ${how}${betweenBoxes ? ', between two boxes: cups fall there' : ''}.`,
-    sure ? 'It should be clear of it.' : 'It should be clear of it, but the position error is too large to tell.',
+    `${theItems(kinds, say)} ${how}${betweenBoxes ? ', between two boxes: cups fall there' : ''}.`,
+    sure ? 'Nothing should stand in it.' : 'Nothing should stand in it, but the position error is too large to tell.',
     sure
-      ? 'Move it or the station, or ask whoever needs the zone.'
+      ? `Move ${one ? 'it' : 'them'} or the station, or ask whoever needs the zone.`
       : `${LOOK.slice(0, -1)}, or ask whoever needs the zone.`,
   ];
 }
@@ -39,36 +44,38 @@ export const items: TextsOf<ItemsParams> = {
       'Draw shared roads with the same points.',
     ];
   },
-  'item-across': ({ item, offset, side, tables }, say) => [
-    `${theItem(item)} is ${say.length(Math.abs(offset))} to the ${say.side(side)} of the course (placed by hand).`,
-    `It should be on the ${say.side(tables)}, as the tables are.`,
-    'Move it across, or declare the other side.',
+  'item-across': ({ items: kinds, offset, side, tables }, say) => [
+    `${theItems(kinds, say)} ${kinds.length === 1 ? 'is' : 'are up to'} ${say.length(Math.abs(offset))} to the ${say.side(side)} of the course (placed by hand).`,
+    `${kinds.length === 1 ? 'It' : 'They'} should be on the ${say.side(tables)}, as the tables are.`,
+    `Move ${kinds.length === 1 ? 'it' : 'them'} across, or declare the other side.`,
   ],
   'item-in-zone': inZone,
-  'item-off-course': ({ measured, limit, item }, say) => {
+  'item-off-course': ({ measured, limit, items: kinds }, say) => {
+    const one = kinds.length === 1;
     const { measured: distance, limit: most } = say.compare(measured, limit);
     return [
-      `${theItem(item)} is ${distance} from its course (placed by hand).`,
+      `${theItems(kinds, say)} ${one ? 'is' : 'are up to'} ${measured < 1000 ? distance : say.far(measured)} from ${one ? 'its' : 'their'} course (placed by hand).`,
       `It should be at most ${most}.`,
-      'Check its position (longitude comes first), or remove it.',
+      `Check ${one ? 'its position' : 'their positions'} (longitude comes first), or remove ${one ? 'it' : 'them'}.`,
     ];
   },
-  'item-outside': ({ item, beyond, by, lead }, say) => {
+  'item-outside': ({ items: kinds, beyond, by, lead }, say) => {
+    const one = kinds.length === 1;
     const where =
       beyond === 'gap'
         ? 'across a skipped gap'
-        : `${say.enough(by)} ${beyond === 'start' ? 'before' : 'past'} the ${beyond}`;
+        : `${one ? '' : 'up to '}${say.enough(by)} ${beyond === 'start' ? 'before' : 'past'} the ${beyond}`;
     const how = beyond === 'gap' || !lead ? '' : `${beyond === 'start' ? ' forward' : ' back'} ${say.enough(by)}`;
     return [
-      `${theItem(item)} would stand ${where}, where there is no course.`,
+      `${theItems(kinds, say)} would stand ${where}, where there is no course.`,
       null,
-      `Move the station${how}, or place the item by hand.`,
+      `Move the station${how}, or place ${one ? 'the item' : 'them'} by hand.`,
     ];
   },
-  'item-outside-allowed': ({ item, away, sure }, say) => [
-    `${theItem(item)} reaches ${say.length(away)} outside every allowed zone.`,
-    sure ? 'It should be inside one.' : 'It should be inside one, but the position error is too large to tell.',
-    sure ? 'Move it or the station, or have the zone widened.' : LOOK,
+  'item-outside-allowed': ({ items: kinds, away, sure }, say) => [
+    `${theItems(kinds, say)} ${kinds.length === 1 ? 'reaches' : 'reach up to'} ${say.length(away)} outside every allowed zone.`,
+    sure ? 'All should stand inside one.' : 'All should stand inside one, but the position error is too large to tell.',
+    sure ? 'Move what is outside, or the station, or have the zone widened.' : LOOK,
   ],
   'items-overlap': ({ before, overlap, atTables, sideUnclear }, say) => [
     `The stretch from sign to trash overlaps that of ${say.station(before)} by ${say.length(overlap)}${atTables ? ', as far as the tables of one of them' : ''}.`,
@@ -91,8 +98,10 @@ export const items: TextsOf<ItemsParams> = {
         : signMove(params, say),
     ];
   },
-  'sign-missed': (pass, say) => [
-    `${passAt(pass, say)} does not pass the sign: its course joins between sign and tables.`,
+  'sign-missed': ({ passes }, say) => [
+    passes.length === 1
+      ? `${passAt(passes[0]!, say)} does not pass the sign: its course joins between sign and tables.`
+      : `${say.all(passes.map((pass) => passAt(pass, say)))} do not pass the sign: their courses join between sign and tables.`,
     null,
     'Give those runners a sign of their own, or move the station forward.',
   ],
@@ -132,11 +141,11 @@ export const items: TextsOf<ItemsParams> = {
       sure ? 'Move the items to the other side, or separate the two ways with cones.' : LOOK,
     ];
   },
-  'wheel-folds': ({ item, offset }, say) => [
+  'wheel-folds': ({ items: kinds, offset }, say) => [
     offset === null
-      ? `There is no wheel distance to ${THE[item]}: a skipped gap lies between the chalk mark and it.`
-      : `There is no wheel distance to ${THE[item]}: ${say.length(Math.abs(offset))} beside the course, the way there folds back on itself.`,
+      ? `There is no wheel distance to ${say.all(kinds.map((kind) => THE[kind]))}: a skipped gap lies between the chalk mark and ${kinds.length === 1 ? 'it' : 'them'}.`
+      : `There is no wheel distance to ${say.all(kinds.map((kind) => THE[kind]))}: ${say.length(Math.abs(offset))} beside the course, the way there folds back on itself.`,
     offset === null ? null : 'A bend is tighter than that, or the road between two corners is too short.',
-    'Place it by course distance, and check on the ground.',
+    `Place ${kinds.length === 1 ? 'it' : 'them'} by course distance, and check on the ground.`,
   ],
 };

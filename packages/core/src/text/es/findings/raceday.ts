@@ -2,6 +2,7 @@ import { byProblem } from '../../byProblem.ts';
 import type { RacedayParams } from '../../params/raceday.ts';
 import type { Say } from '../../say.ts';
 import type { TextsOf } from '../../sentence.ts';
+import { wordOf } from '../../some.ts';
 import { supplyText } from '../../supplyWords.ts';
 import { supplyWords } from '../supplyWords.ts';
 import { results } from './racedayResults.ts';
@@ -29,6 +30,7 @@ const fields: Pick<
   | 'waves-overlap'
   | 'gradient-unknown'
   | 'gradient-too-steep'
+  | 'cutoff-early'
   | 'sweep-impossible'
 > = {
   'race-without-waves': () => [
@@ -76,6 +78,11 @@ const fields: Pick<
       'Corrija las altitudes, o desactive el ritmo según la pendiente.',
     ];
   },
+  'cutoff-early': ({ cutoff, start }, say) => [
+    `La hora de cierre, a las ${say.clock(cutoff)}, no es posterior a la última salida: los últimos cruzan la línea a las ${say.clock(start)}.`,
+    'Mientras no se corrija, se supone que el coche escoba no recoge a nadie.',
+    'Corrija la hora de cierre o las horas de salida.',
+  ],
   'sweep-impossible': byProblem({
     early: ({ leaves, wave }, say) => [
       `El coche escoba sale a las ${say.clock(leaves)}, antes de la última salida, a las ${say.clock(wave)}.`,
@@ -101,8 +108,8 @@ const stations: Pick<
   ],
   'heat-assumed': ({ assumed, wbgtC }, say) => [
     wbgtC === undefined
-      ? `No se da el nivel de calor, así que los vasos se calculan para tiempo ${HEAT[assumed]}.`
-      : `Se da una temperatura de ${say.found(wbgtC)} °C sin umbrales, así que los vasos se calculan para tiempo ${HEAT[assumed]}.`,
+      ? `No se da el nivel de calor, así que los vasos se calculan para tiempo ${wordOf(HEAT, assumed)}.`
+      : `Se da una temperatura de ${say.found(wbgtC)} °C sin umbrales, así que los vasos se calculan para tiempo ${wordOf(HEAT, assumed)}.`,
     null,
     'Dé un nivel de calor (fresco, templado o caluroso), o una temperatura de globo y bulbo húmedo con umbrales.',
   ],

@@ -3,8 +3,12 @@ import type { PassAt, ReviewParams, ServiceParams } from '../../params/review.ts
 import type { Say } from '../../say.ts';
 import type { TextsOf } from '../../sentence.ts';
 import { nth, often, passAt, sure } from '../nouns.ts';
+import { absence } from './reviewAbsence.ts';
+import { flows } from './reviewFlows.ts';
 import { items } from './reviewItems.ts';
+import { placing } from './reviewPlacing.ts';
 import { road } from './reviewRoad.ts';
+import { times } from './reviewTimes.ts';
 
 /** So many passes are told one by one; the plan shows all. */
 const MOST_PASSES = 2;
@@ -43,11 +47,20 @@ const service: TextsOf<ServiceParams> = {
       'Sirva agua después, o pase el gel a otro puesto.',
     ];
   },
-  'lead-far': ({ led, near, pass, time }, say) => [
-    `Las mesas se montan para corredores que pasan a ${say.length(led)} del marcador, pero ${passAt(pass, say)}${time > 1 ? ` (la ${nth(time)} vez)` : ''} pasa a solo ${say.length(near)}.`,
-    null,
-    'Elija en Corredores para qué sentido son las mesas.',
-  ],
+  'lead-far': ({ led, near, pass, time, taken }, say) => {
+    const who = `${passAt(pass, say)}${time > 1 ? ` (la ${nth(time)} vez)` : ''}`;
+    if (taken !== null)
+      return [
+        `Las mesas se montan para ${who}, porque ${taken === 'pin' ? 'el marcador está junto a ese sentido' : 'solo ese sentido tiene el marcador en el lado declarado'}.`,
+        'El plan debe decir para qué sentido son.',
+        'Elíjalo en Corredores.',
+      ];
+    return [
+      `Las mesas se montan para corredores que pasan a ${say.length(led)} del marcador, pero ${who} pasa a solo ${say.length(near)}.`,
+      null,
+      'Elija en Corredores para qué sentido son las mesas.',
+    ];
+  },
   'leg-long': (leg, say) => [
     legText(leg, say),
     `Deben ser como mucho ${say.compareFar(leg.measured, leg.limit).limit}.`,
@@ -58,11 +71,11 @@ const service: TextsOf<ServiceParams> = {
     `Deben ser al menos ${say.compareFar(leg.measured, leg.limit).limit}.`,
     leg.from === leg.to ? 'Sirva una sola vez, o muévalo.' : 'Mueva uno de los dos, o prescinda de uno.',
   ],
-  'length-differs': ({ stated, line, allowed, recorded, wander }, say) => {
+  'length-differs': ({ stated, line, allowed, recorded, wander, used }, say) => {
     const { measured, limit } = say.compare(Math.abs(line - stated), allowed);
     return [
       `La línea mide ${say.far(line)}, ${measured} ${line > stated ? 'más' : 'menos'} que los ${say.far(stated)} declarados${recorded ? ' (un track grabado suele salir largo)' : ''}.`,
-      `${wander > 0 ? `La medición y las oscilaciones del track admiten ${limit}` : `La medición de recorridos admite ${limit}`}; las distancias se estiran hasta la longitud declarada.`,
+      `${wander > 0 ? `La medición y las oscilaciones del track admiten ${limit}` : `La medición de recorridos admite ${limit}`}; ${used ? 'las distancias se estiran hasta la longitud declarada' : 'con tanta diferencia no se usa la longitud declarada'}.`,
       'Corrija la línea o la longitud; solo una medición en la vía homologa un recorrido.',
     ];
   },
@@ -108,11 +121,21 @@ const service: TextsOf<ServiceParams> = {
       'Pase uno al otro lado, o sepárelos.',
     ];
   },
-  'side-contradicted': ({ declared, side, offset, confidence }, say) => [
-    `Se declara a la ${say.side(declared)}, pero el marcador está ${say.length(Math.abs(offset))} a la ${say.side(side)}${confidence < 0.95 ? ` (${sure(confidence, say)})` : ''}.`,
-    'Vale el lado declarado.',
-    'Corrija el que esté mal.',
-  ],
+  'side-contradicted': ({ declared, side, offset, confidence, fits, turned }, say) => {
+    if (turned !== null)
+      return [
+        `En ${say.count(turned.stations.length)} puestos de ${say.course(turned.course)} el marcador está en el lado contrario al declarado.`,
+        'Casi todos sus lados están al revés: puede que el recorrido vaya en el otro sentido.',
+        'Invierta el recorrido en el plan, o corrija los lados.',
+      ];
+    return [
+      `Se declara a la ${say.side(declared)}, pero el marcador está ${say.length(Math.abs(offset))} a la ${say.side(side)}${confidence < 0.95 ? ` (${sure(confidence, say)})` : ''}.`,
+      fits === null
+        ? 'Vale el lado declarado.'
+        : `Para ${passAt(fits, say)}, en el otro sentido, el marcador está a la ${say.side(declared)}.`,
+      fits === null ? 'Corrija el que esté mal.' : 'Elija en Corredores para qué sentido son las mesas.',
+    ];
+  },
   'side-unclear': ({ offset, confidence, wanted, why, other, placed }, say) => {
     const { measured, limit } = say.comparePercent(confidence, wanted);
     if (placed)
@@ -191,4 +214,12 @@ const service: TextsOf<ServiceParams> = {
   ],
 };
 
-export const review: TextsOf<ReviewParams> = { ...service, ...items, ...road };
+export const review: TextsOf<ReviewParams> = {
+  ...service,
+  ...items,
+  ...road,
+  ...flows,
+  ...placing,
+  ...times,
+  ...absence,
+};

@@ -1,10 +1,14 @@
 /** What the checks say of items: down the course is "adelante", up the course "atrás". */
+import type { ItemKind } from '../../../kinds.ts';
 import type { ItemsParams } from '../../params/review.ts';
 import type { Say } from '../../say.ts';
 import type { Sentence, TextsOf } from '../../sentence.ts';
-import { begin, ofThe, passAt, theItem, THE } from '../nouns.ts';
+import { begin, ofThe, passAt, THE } from '../nouns.ts';
 
 const LOOK = 'Compruébelo en el terreno.';
+
+/** Several items as a sentence begins with them. */
+const theItems = (items: readonly ItemKind[], say: Say): string => begin(say.all(items.map((kind) => THE[kind])));
 
 function signMove({ measured, limit: [low, high], to }: ItemsParams['sign-distance'], say: Say): string {
   const what = to === 'table' ? 'las mesas' : 'la línea de entrega';
@@ -13,19 +17,20 @@ function signMove({ measured, limit: [low, high], to }: ItemsParams['sign-distan
     : `Mueva el cartel ${say.enough(measured - high)} hacia adelante, o ${what} hacia atrás.`;
 }
 
-function inZone({ item, zone, depth, betweenBoxes, sure }: ItemsParams['item-in-zone'], say: Say): Sentence {
+function inZone({ items: kinds, zone, depth, betweenBoxes, sure }: ItemsParams['item-in-zone'], say: Say): Sentence {
   const name = zone === '' ? 'una zona que debe quedar libre' : `la zona ${say.quote(zone)}, que debe quedar libre`;
+  const one = kinds.length === 1;
   const how =
     depth < 0
-      ? `está ${say.length(-depth)} fuera de ${name}`
+      ? `${one ? 'está' : 'están'} ${say.length(-depth)} fuera de ${name}`
       : depth === 0
-        ? `toca ${name}`
-        : `entra ${say.length(depth)} en ${name}`;
+        ? `${one ? 'toca' : 'tocan'} ${name}`
+        : `${one ? 'entra' : 'entran hasta'} ${say.length(depth)} en ${name}`;
   return [
-    `${theItem(item)} ${how}${betweenBoxes ? ', entre dos cajas: allí caen vasos' : ''}.`,
-    sure ? 'Debe quedar fuera.' : 'Debe quedar fuera, y el error de posición no permite saberlo.',
+    `${theItems(kinds, say)} ${how}${betweenBoxes ? ', entre dos cajas: allí caen vasos' : ''}.`,
+    sure ? 'Todo debe quedar fuera.' : 'Todo debe quedar fuera, y el error de posición no permite saberlo.',
     sure
-      ? 'Muévalo, mueva el puesto o pregunte a quien necesita la zona.'
+      ? `${one ? 'Muévalo' : 'Muévalos'}, mueva el puesto o pregunte a quien necesita la zona.`
       : `${LOOK.slice(0, -1)}, o pregunte a quien necesita la zona.`,
   ];
 }
@@ -39,37 +44,41 @@ export const items: TextsOf<ItemsParams> = {
       'Trace las vías compartidas con los mismos puntos.',
     ];
   },
-  'item-across': ({ item, offset, side, tables }, say) => [
-    `${theItem(item)} está ${say.length(Math.abs(offset))} a la ${say.side(side)} del recorrido (a mano).`,
-    `Debe estar a la ${say.side(tables)}, como las mesas.`,
-    'Páselo al otro lado, o declare el otro lado.',
+  'item-across': ({ items: kinds, offset, side, tables }, say) => [
+    `${theItems(kinds, say)} ${kinds.length === 1 ? 'está' : 'están hasta'} ${say.length(Math.abs(offset))} a la ${say.side(side)} del recorrido (a mano).`,
+    `${kinds.length === 1 ? 'Debe' : 'Deben'} estar a la ${say.side(tables)}, como las mesas.`,
+    `${kinds.length === 1 ? 'Páselo' : 'Páselos'} al otro lado, o declare el otro lado.`,
   ],
   'item-in-zone': inZone,
-  'item-off-course': ({ measured, limit, item }, say) => {
+  'item-off-course': ({ measured, limit, items: kinds }, say) => {
+    const one = kinds.length === 1;
     const { measured: distance, limit: most } = say.compare(measured, limit);
     return [
-      `${theItem(item)} está a ${distance} de su recorrido (a mano).`,
-      `Debe estar como mucho a ${most}.`,
-      'Revise su posición (la longitud va primero), o quítelo.',
+      `${theItems(kinds, say)} ${one ? 'está a' : 'están hasta a'} ${measured < 1000 ? distance : say.far(measured)} de su recorrido (a mano).`,
+      `${one ? 'Debe' : 'Deben'} estar como mucho a ${most}.`,
+      `Revise su posición (la longitud va primero), o ${one ? 'quítelo' : 'quítelos'}.`,
     ];
   },
-  'item-outside': ({ item, beyond, by, lead }, say) => {
+  'item-outside': ({ items: kinds, beyond, by, lead }, say) => {
+    const one = kinds.length === 1;
     const where =
       beyond === 'gap'
         ? 'sobre un hueco saltado'
-        : `${say.enough(by)} ${beyond === 'start' ? 'antes de la salida' : 'después de la meta'}`;
+        : `${one ? '' : 'hasta '}${say.enough(by)} ${beyond === 'start' ? 'antes de la salida' : 'después de la meta'}`;
     const how =
       beyond === 'gap' || !lead ? '' : ` ${say.enough(by)} hacia ${beyond === 'start' ? 'adelante' : 'atrás'}`;
     return [
-      `${theItem(item)} quedaría ${where}, donde no tiene lugar.`,
+      `${theItems(kinds, say)} ${one ? 'quedaría' : 'quedarían'} ${where}, donde no hay recorrido.`,
       null,
-      `Mueva el puesto${how}, o coloque el elemento a mano.`,
+      `Mueva el puesto${how}, o ${one ? 'coloque el elemento' : 'colóquelos'} a mano.`,
     ];
   },
-  'item-outside-allowed': ({ item, away, sure }, say) => [
-    `${theItem(item)} queda ${say.length(away)} fuera de toda zona permitida.`,
-    sure ? 'Debe estar dentro de una.' : 'Debe estar dentro de una, y el error de posición no permite saberlo.',
-    sure ? 'Muévalo, mueva el puesto o haga ampliar la zona.' : LOOK,
+  'item-outside-allowed': ({ items: kinds, away, sure }, say) => [
+    `${theItems(kinds, say)} ${kinds.length === 1 ? 'queda' : 'quedan hasta'} ${say.length(away)} fuera de toda zona permitida.`,
+    sure
+      ? 'Todo debe estar dentro de una.'
+      : 'Todo debe estar dentro de una, y el error de posición no permite saberlo.',
+    sure ? 'Mueva lo que queda fuera, mueva el puesto o haga ampliar la zona.' : LOOK,
   ],
   'items-overlap': ({ before, overlap, atTables, sideUnclear }, say) => [
     `El tramo del cartel a la basura se solapa ${say.length(overlap)} con el de ${say.station(before)}${atTables ? ', hasta las mesas de uno' : ''}.`,
@@ -92,8 +101,10 @@ export const items: TextsOf<ItemsParams> = {
         : signMove(params, say),
     ];
   },
-  'sign-missed': (pass, say) => [
-    `${passAt(pass, say)} no pasa por el cartel: su recorrido se incorpora entre el cartel y las mesas.`,
+  'sign-missed': ({ passes }, say) => [
+    passes.length === 1
+      ? `${passAt(passes[0]!, say)} no pasa por el cartel: su recorrido se incorpora entre el cartel y las mesas.`
+      : `${say.all(passes.map((pass) => passAt(pass, say)))} no pasan por el cartel: sus recorridos se incorporan entre el cartel y las mesas.`,
     null,
     'Ponga un cartel propio para esos corredores, o mueva el puesto hacia adelante.',
   ],
@@ -133,11 +144,11 @@ export const items: TextsOf<ItemsParams> = {
       sure ? 'Pase los elementos al otro lado, o separe los dos sentidos con conos.' : LOOK,
     ];
   },
-  'wheel-folds': ({ item, offset }, say) => [
+  'wheel-folds': ({ items: kinds, offset }, say) => [
     offset === null
-      ? `No hay distancia de rueda hasta ${THE[item]}: entre la marca de tiza y ese punto hay un hueco saltado.`
-      : `No se puede medir con rueda hasta ${THE[item]}: ${say.length(Math.abs(offset))} al lado del recorrido la línea se dobla.`,
+      ? `No hay distancia de rueda hasta ${say.all(kinds.map((kind) => THE[kind]))}: entre la marca de tiza y ese punto hay un hueco saltado.`
+      : `No se puede medir con rueda hasta ${say.all(kinds.map((kind) => THE[kind]))}: ${say.length(Math.abs(offset))} al lado del recorrido la línea se dobla.`,
     offset === null ? null : 'Una curva es más cerrada que eso, o una esquina tiene un lado demasiado corto.',
-    'Colóquelo por la distancia del recorrido, y compruébelo en el terreno.',
+    `${kinds.length === 1 ? 'Colóquelo' : 'Colóquelos'} por la distancia del recorrido, y compruébelo en el terreno.`,
   ],
 };

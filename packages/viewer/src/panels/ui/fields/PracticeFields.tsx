@@ -50,6 +50,8 @@ export function PracticeFields(props: PracticeProps): JSX.Element {
           [
             ['maxSpacing', 'Longest leg'],
             ['minSpacing', 'Shortest leg'],
+            ['firstAfter', 'First station, past the start'],
+            ['lastBefore', 'Last station, before the finish'],
           ],
           true,
         )}

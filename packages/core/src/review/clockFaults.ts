@@ -1,0 +1,45 @@
+/** Clock times of a course that cannot all be true: out of order at a place, or falling along the course. */
+import type { Layout } from '../layout/layout.ts';
+import type { PlanClock } from '../plan/plan.ts';
+import type { ClockKey } from '../raceday/clockAlong.ts';
+import type { ClockFault } from '../text/params/reviewTimes.ts';
+
+/** In the order in which they come at a place. */
+const ORDER: readonly ClockKey[] = ['accessOpens', 'closes', 'sweep', 'reopens'];
+
+/** Faults of one course, those at a place first. */
+export interface Disordered {
+  readonly course: string;
+  readonly faults: readonly ClockFault[];
+}
+
+/** Courses whose clock is out of order, in the plan's order. */
+export const disordered = ({ plan }: Pick<Layout, 'plan'>): Disordered[] =>
+  plan.courses.flatMap(({ id }) => {
+    const entries = plan.clock.filter(({ course }) => course === id).sort((a, b) => a.measure - b.measure);
+    // The sweep's own rise is checked where the sweep of a race is made of it: `sweep-impossible`.
+    const swept = plan.races.some(({ course, waves }) => course === id && waves.length > 0);
+    const faults = [
+      ...entries.flatMap(outOfOrder),
+      ...(swept ? [] : falling(entries, 'sweep')),
+      // A road may close or open to vehicles in any order along the course; it reopens behind the sweep.
+      ...falling(entries, 'reopens'),
+    ];
+    return faults.length === 0 ? [] : [{ course: id, faults }];
+  });
+
+function outOfOrder(entry: PlanClock): ClockFault[] {
+  const given = ORDER.flatMap((key) => (entry[key] === undefined ? [] : [{ key, time: entry[key] }]));
+  return given.slice(1).flatMap((after, k) => {
+    const before = given[k]!;
+    return after.time >= before.time ? [] : [{ is: 'order' as const, measure: entry.measure, before, after }];
+  });
+}
+
+function falling(entries: readonly PlanClock[], key: 'sweep' | 'reopens'): ClockFault[] {
+  const given = entries.flatMap(({ measure, [key]: time }) => (time === undefined ? [] : [{ measure, time }]));
+  return given.slice(1).flatMap((to, k) => {
+    const from = given[k]!;
+    return to.time >= from.time ? [] : [{ is: 'falls' as const, key, from, to }];
+  });
+}

@@ -1,0 +1,136 @@
+/**
+ * Rules of the practice that are looser than the usual, plan-wide or at a station: a rule that is bent hides what it would find.
+ * Those that hide something are told apart: the checks of the rule run again with the usual value.
+ */
+import type { Layout, StationLayout } from '../layout/layout.ts';
+import { DEFAULT_PRACTICE } from '../plan/defaults.ts';
+import type { Practice } from '../plan/plan.ts';
+import type { LooseRule, RuleName } from '../text/params/reviewAbsence.ts';
+import { bendNearTables } from './bendNearTables.ts';
+import { type Case, type Check, COMMON_PRACTICE, check } from './check.ts';
+import { clearWidth } from './clearWidth.ts';
+import { gradeAtTables } from './grades.ts';
+import { legLong } from './legs.ts';
+import { sideChange } from './sideChange.ts';
+import { signDistance } from './signDistance.ts';
+
+/** Other units round a rule: a share of the usual value that is no looseness. */
+const ROUNDED = 0.05;
+
+interface Usual {
+  readonly rule: RuleName;
+  /** Which values are looser than the usual. */
+  readonly looser: 'more' | 'less';
+  /** How many errors and warnings the usual value would give that are not found now. */
+  readonly hidden: (layout: Layout, loose: LooseRule) => number;
+}
+
+const grave = (layout: Layout, checks: readonly Check[]): number =>
+  checks.flatMap((one) => one.find(layout)).filter(({ severity }) => severity !== 'note').length;
+
+/** The layout as it is judged with the usual value of a rule, plan-wide or at the station: items stay where they are. */
+function withUsual(layout: Layout, { rule, station, usual }: LooseRule): Layout {
+  const set = (practice: Practice): Practice => ({ ...practice, [rule]: usual });
+  const holds = (one: StationLayout): boolean =>
+    station === null ? one.station.practice[rule] === undefined : one.id === station;
+  return {
+    ...layout,
+    plan: station === null ? { ...layout.plan, practice: set(layout.plan.practice) } : layout.plan,
+    stations: layout.stations.map((one) => (holds(one) ? { ...one, practice: set(one.practice) } : one)),
+  };
+}
+
+const byChecks =
+  (...checks: readonly Check[]): Usual['hidden'] =>
+  (layout, loose) =>
+    Math.max(0, grave(withUsual(layout, loose), checks) - grave(layout, checks));
+
+const stationsOf = ({ stations }: Layout, { rule, station }: LooseRule): StationLayout[] =>
+  stations.filter((one) => (station === null ? one.station.practice[rule] === undefined : one.id === station));
+
+/** Stations that no served course passes within the usual distance. */
+const offCourse: Usual['hidden'] = (layout, loose) =>
+  stationsOf(layout, loose).filter(
+    ({ passes }) => passes.length > 0 && passes.every(({ distance }) => distance > loose.usual),
+  ).length;
+
+/** Stations whose side is taken from a pin that the usual certainty would leave unclear. */
+const unsure: Usual['hidden'] = (layout, loose) =>
+  stationsOf(layout, loose).filter(
+    ({ declared, passes }) =>
+      declared === null &&
+      passes.some(({ served, side, confidence }) => served && side !== 'unclear' && confidence < loose.usual),
+  ).length;
+
+const none: Usual['hidden'] = () => 0;
+
+const USUAL: readonly Usual[] = [
+  { rule: 'signAhead', looser: 'less', hidden: byChecks(signDistance) },
+  { rule: 'signTolerance', looser: 'more', hidden: byChecks(signDistance) },
+  { rule: 'trashTo', looser: 'less', hidden: none },
+  { rule: 'boxEvery', looser: 'more', hidden: none },
+  { rule: 'clearWidth', looser: 'less', hidden: byChecks(clearWidth) },
+  { rule: 'snapRadius', looser: 'more', hidden: offCourse },
+  { rule: 'sideConfidence', looser: 'less', hidden: unsure },
+  { rule: 'maxSpacing', looser: 'more', hidden: byChecks(legLong) },
+  { rule: 'minSpacing', looser: 'less', hidden: byChecks(sideChange) },
+  { rule: 'maxGrade', looser: 'more', hidden: byChecks(gradeAtTables) },
+  { rule: 'bendClear', looser: 'less', hidden: byChecks(bendNearTables) },
+];
+
+interface Loose extends LooseRule {
+  readonly hidden: number;
+}
+
+/** Values of a rule that are looser than usual: the plan's, then those of stations that are looser than that. */
+function looseOf({ rule, looser, hidden }: Usual, layout: Layout): Loose[] {
+  const usual = DEFAULT_PRACTICE[rule];
+  const bound = usual * (looser === 'more' ? 1 + ROUNDED : 1 - ROUNDED);
+  const isLoose = (value: number): boolean => (looser === 'more' ? value > bound : value < bound);
+  const given = [
+    { station: null, value: layout.plan.practice[rule] },
+    ...layout.stations.flatMap(({ id, station }) => {
+      const value = station.practice[rule];
+      return value === undefined ? [] : [{ station: id, value }];
+    }),
+  ];
+  return given
+    .filter(({ value }) => isLoose(value))
+    .map(({ station, value }) => {
+      const loose = { rule, station, value, usual };
+      return { ...loose, hidden: hidden(layout, loose) };
+    });
+}
+
+function caseOf(rules: readonly Loose[], severity: 'note' | 'warning'): Case<'rule-loose'>[] {
+  if (rules.length === 0) return [];
+  const hidden = rules.reduce((sum, loose) => sum + loose.hidden, 0);
+  const [{ station }] = rules as [Loose];
+  const alone = station !== null && rules.every((loose) => loose.station === station) ? { station } : {};
+  return [
+    {
+      params: {
+        rules: rules.map(({ rule, station: id, value, usual }) => ({ rule, station: id, value, usual })),
+        hidden,
+      },
+      where: { path: '/practice', ...alone },
+      severity,
+      measured: hidden,
+      limit: 0,
+    },
+  ];
+}
+
+export const ruleLoose: Check = check({ code: 'rule-loose', severity: 'note', source: COMMON_PRACTICE }, (layout) => {
+  const loose = USUAL.flatMap((usual) => looseOf(usual, layout));
+  return [
+    ...caseOf(
+      loose.filter(({ hidden }) => hidden > 0),
+      'warning',
+    ),
+    ...caseOf(
+      loose.filter(({ hidden }) => hidden === 0),
+      'note',
+    ),
+  ];
+});

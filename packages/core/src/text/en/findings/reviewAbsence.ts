@@ -1,0 +1,146 @@
+/** What the checks say of what a plan leaves out, and of slips in it. */
+import type { AbsenceParams, Contact, LooseRule } from '../../params/reviewAbsence.ts';
+import type { Say } from '../../say.ts';
+import { some, wordOf } from '../../some.ts';
+import type { TextsOf } from '../../sentence.ts';
+import { planThings } from '../planThings.ts';
+
+const CONTACTS: { readonly [key in Contact]: string } = {
+  emergency: 'emergency contact',
+  raceControl: 'race control',
+  radioChannel: 'radio channel',
+};
+
+const WHATS = { captain: 'captain', radio: 'call sign', phone: 'telephone' } as const;
+
+const left =
+  (say: Say) =>
+  (count: number): string =>
+    `${say.count(count)} more`;
+const names = (list: readonly string[], say: Say): string => some(list, say, left(say));
+
+function ruleValue({ rule }: LooseRule, value: number, say: Say): string {
+  if (rule === 'sideConfidence' || rule === 'maxGrade') return say.percent(value);
+  return rule === 'maxSpacing' || rule === 'minSpacing' ? say.far(value) : say.length(value);
+}
+
+function looseText(loose: LooseRule, say: Say): string {
+  const where = loose.station === null ? '' : ` at ${say.station(loose.station)}`;
+  return `${wordOf(planThings, `practice.${loose.rule}`)}${where} ${ruleValue(loose, loose.value, say)} (usually ${ruleValue(loose, loose.usual, say)})`;
+}
+
+/** So many rules are told one by one; the details have all. */
+const MOST_RULES = 2;
+
+export const absence: TextsOf<AbsenceParams> = {
+  'no-medical': ({ none, courses }, say) => [
+    none
+      ? 'The plan has no first-aid point.'
+      : `There is no first-aid point in the second half of ${names(courses.map(say.course), say)}.`,
+    null,
+    'Add first aid under Points as the medical lead plans it, in both halves of a course.',
+  ],
+  'no-widths': ({ all, stations }, say) => [
+    all
+      ? 'No station gives the width of its road.'
+      : `The width of the road is missing at ${names(stations.map(say.station), say)}.`,
+    'Room beside the tables, for the crowd and for ambulances, is not checked without.',
+    'Measure and add it.',
+  ],
+  'no-elevations': ({ courses }, say) => [
+    `There are no elevations on ${names(courses.map(say.course), say)}.`,
+    'Grades at tables and steep descents are not checked without.',
+    'Use a GPX file with elevations.',
+  ],
+  'no-entrants': ({ races, all }, say) => [
+    all
+      ? 'The plan does not say who runs and when.'
+      : `The plan does not say who runs ${names(races.map(say.race), say)} and when.`,
+    'Times, closures, crowding, cups, crew and supplies are not checked without.',
+    'Add waves, each with a start time and a number of entrants.',
+  ],
+  'no-contacts': ({ missing }, say) => [
+    `The plan has no ${say.any(missing.map((key) => wordOf(CONTACTS, key)))}.`,
+    'Crews need to know whom to call.',
+    'Add it under Contacts.',
+  ],
+  'no-captain': ({ all, unnamed, unreached }, say) => {
+    const reach = `no way to reach the captain at ${names(unreached.map(say.station), say)}`;
+    const who = `There is no captain at ${names(unnamed.map(say.station), say)}`;
+    const both = unreached.length === 0 ? `${who}.` : `${who}, and ${reach}.`;
+    return [
+      all ? 'No station has a captain.' : unnamed.length === 0 ? `There is ${reach}.` : both,
+      null,
+      'Add a captain with a call sign or a telephone for each.',
+    ];
+  },
+  'shared-contact': ({ what, value, stations }, say) => [
+    `The ${wordOf(WHATS, what)} ${say.quote(value)} stands at ${names(stations.map(say.station), say)} at the same time.`,
+    'Each station should have its own.',
+    'Correct it, or name another.',
+  ],
+  'no-water': ({ races }, say) => [
+    `There is no plain water on the course of ${names(races.map(say.race), say)}.`,
+    'Every race should find some.',
+    'Serve water at a station that it passes.',
+  ],
+  'same-name': ({ name, count }, say) => [
+    `${count === 2 ? 'Two' : say.count(count)} stations are called ${say.quote(name)}.`,
+    'Crews and race control tell stations apart by their names.',
+    'Rename one.',
+  ],
+  'name-distance': ({ said, race, measure }, say) => [
+    `The name says ${say.far(said)}, but ${say.race(race)} comes by at ${say.far(measure)}.`,
+    null,
+    'Correct the name or the place.',
+  ],
+  'far-from-courses': ({ things, limit }, say) => {
+    const [{ is, name, station, distance, swapped }] = things as readonly [(typeof things)[0]];
+    const what = `${is === 'zone' ? 'Zone' : 'Point'} ${name === '' ? '' : `${say.quote(name)} `}${station === null ? '' : `of ${say.station(station)} `}`;
+    const rest = things.length - 1;
+    return [
+      `${what}lies ${say.far(distance)} from the nearest course${rest === 0 ? '' : `, and ${say.count(rest)} more ${rest === 1 ? 'lies' : 'lie'} far off`}.`,
+      `It should be at most ${say.far(limit)}.`,
+      swapped ? 'Longitude comes first: the two numbers may be swapped.' : 'Correct its position, or remove it.',
+    ];
+  },
+  'rule-loose': ({ rules, hidden }, say) => [
+    `Looser than usual: ${some(
+      rules.map((loose) => looseText(loose, say)),
+      say,
+      left(say),
+      MOST_RULES,
+    )}.`,
+    hidden === 0
+      ? null
+      : `With the usual values there ${hidden === 1 ? 'is one error or warning' : `are ${say.count(hidden)} errors or warnings`} more.`,
+    hidden === 0 ? null : 'Go back to the usual, or have it agreed and waive this.',
+  ],
+  'supplies-short': ({ by, short }, say) => {
+    const [{ station, item, ordered, asked }] = short as readonly [(typeof short)[0]];
+    const pieces = item === 'gel' ? 'gels' : `cups of ${say.served(item)}`;
+    const rest = short.length - 1;
+    return [
+      `${say.count(ordered)} ${pieces} are ordered for ${say.station(station)}; ${
+        by === 'used' ? `${say.count(asked)} were used before` : `the heat of the day asks for ${say.count(asked)}`
+      }.`,
+      rest === 0 ? null : `${say.count(rest)} more ${rest === 1 ? 'order is' : 'orders are'} short too.`,
+      by === 'used' ? 'Raise the take rates, or note why fewer will do.' : 'Raise the take rates to those of the heat.',
+    ];
+  },
+  'drop-far': (params, say) => {
+    const point = params.name === null ? 'The supplies drop' : say.quote(params.name);
+    if (params.is === 'zone')
+      return [
+        `${point} lies in the keep-clear zone ${params.zone === '' ? '' : say.quote(params.zone)}`.trimEnd() + '.',
+        'Nothing may stand there, nor a truck.',
+        'Move it.',
+      ];
+    const { measured, limit } = say.compare(params.distance, params.limit);
+    return [
+      `${point} is ${measured} from the tables, as the crow flies.`,
+      `It should be at most ${limit}, as everything is carried.`,
+      'Move it nearer, or plan carts and more people and waive this.',
+    ];
+  },
+};

@@ -1,0 +1,96 @@
+/** What the checks of times and closures say. */
+import type { ClockFault, ClockTime, LateCrew, RoadAt, TimeParams } from '../../params/reviewTimes.ts';
+import type { Say } from '../../say.ts';
+import type { TextsOf } from '../../sentence.ts';
+import { wordOf } from '../../some.ts';
+
+/** A time between two events, rounded up to whole minutes. */
+const minutes = (seconds: number, say: Say): string => say.duration(Math.max(60, Math.ceil(seconds / 60 - 1e-6) * 60));
+
+/** "at Strand Road", "at 12.00 km of Full". */
+const atPlace = ({ course, measure, station }: RoadAt, say: Say): string =>
+  station === null ? `at ${say.far(measure)} of ${say.course(course)}` : `at ${say.station(station)}`;
+
+const places = (count: number, say: Say): string =>
+  count === 0 ? '' : `, here and at ${count === 1 ? 'one more place' : `${say.count(count)} more places`}`;
+
+const HAPPENS: { readonly [key in ClockTime]: string } = {
+  accessOpens: 'access opens',
+  closes: 'the road closes',
+  sweep: 'the sweep comes by',
+  reopens: 'the road reopens',
+};
+
+function faultText(fault: ClockFault, course: string, say: Say): string {
+  if (fault.is === 'falls') {
+    const { key, from, to } = fault;
+    return `On ${say.course(course)} ${wordOf(HAPPENS, key)} at ${say.clock(to.time)} at ${say.far(to.measure)}, before ${say.clock(from.time)} at ${say.far(from.measure)}.`;
+  }
+  const { measure, before, after } = fault;
+  return `At ${say.far(measure)} of ${say.course(course)} ${wordOf(HAPPENS, after.key)} at ${say.clock(after.time)}, before ${wordOf(HAPPENS, before.key)} at ${say.clock(before.time)}.`;
+}
+
+function lateText({ station, crewAt, before, race }: LateCrew, say: Say): string {
+  const due = `The crew of ${say.station(station)} is due at ${say.clock(crewAt)}`;
+  return before.is === 'closes'
+    ? `${due}, after the road closes there at ${say.clock(before.time)}.`
+    : `${due}, after the first of ${say.race(race!)} at ${say.clock(before.time)}.`;
+}
+
+export const times: TextsOf<TimeParams> = {
+  'closes-late': ({ places: all }, say) => {
+    const [{ closes, race, first, ...place }] = all as readonly [(typeof all)[0]];
+    return [
+      `The road ${atPlace(place, say)} closes at ${say.clock(closes)}, ${minutes(closes - first, say)} after the first of ${say.race(race)} at ${say.clock(first)}.`,
+      `It should be closed to traffic before the first runner or wheel${places(all.length - 1, say)}.`,
+      'Close it earlier or start later, as the road authority and the police decide.',
+    ];
+  },
+  'reopens-early': ({ places: all }, say) => {
+    const [{ reopens, race, last, clear, ...place }] = all as readonly [(typeof all)[0]];
+    const wait = clear === 0 ? '' : ` and the crew has had ${say.duration(clear)} to clear`;
+    return [
+      `The road ${atPlace(place, say)} reopens at ${say.clock(reopens)}; the last of ${say.race(race)}, or its sweep, is through at ${say.clock(last)}.`,
+      `It should stay closed until all are through${wait}${places(all.length - 1, say)}.`,
+      'Reopen it later, or ask for an earlier cutoff.',
+    ];
+  },
+  'clock-order': ({ course, faults }, say) => [
+    faultText(faults[0]!, course, say),
+    `A place opens, closes, is swept and reopens in this order, each later along the course${
+      faults.length === 1 ? '' : `; so it should in ${say.count(faults.length - 1)} more cases`
+    }.`,
+    'Correct the road times; checks of closures wait for that.',
+  ],
+  'crew-late': ({ stations }, say) => [
+    lateText(stations[0]!, say),
+    `It should be there before both${
+      stations.length === 1
+        ? ''
+        : `, and so should the crew of ${stations.length === 2 ? 'one more station' : `${say.count(stations.length - 1)} more stations`}`
+    }.`,
+    'Give the crew a longer set-up, or agree with the police how it gets through.',
+  ],
+  'cutoff-stops-many': ({ race, stopped, starters, most }, say) => [
+    `About ${say.count(stopped)} of ${say.count(starters)} in ${say.race(race)} would be stopped by the sweep.`,
+    `It should be at most ${say.percent(most)} of them.`,
+    'Allow a later cutoff, start earlier, or plan transport for them and waive this.',
+  ],
+  'slow-wave-first': ({ slow, fast, apart }, say) => [
+    `The ${say.clock(fast.wave)} wave of ${say.race(fast.race)} is faster by ${say.percent(Math.round((fast.speed / slow.speed - 1) * 100) / 100)} than the ${say.clock(slow.wave)} wave of ${say.race(slow.race)}, ${minutes(apart, say)} before it on the same road.`,
+    'The faster should start first, or much later.',
+    'Swap the waves, or set them farther apart.',
+  ],
+  'speed-impossible': (params, say) => [
+    params.is === 'fast'
+      ? `The fastest of ${say.race(params.race)} would take ${say.duration(params.time)} for ${say.far(params.length)}; the world’s best is about ${say.duration(params.best)}.`
+      : `The slowest of ${say.race(params.race)} would take ${say.duration(params.time)} for ${say.far(params.length)}; a slow walk takes ${say.duration(params.most)}.`,
+    null,
+    'Check the finish times, the division and the length of the course.',
+  ],
+  'crowded-road': ({ runners, most, over, width, at, races }, say) => [
+    `At ${say.clock(at)} about ${say.count(runners)} of ${say.all(races.map((race) => say.race(race)))} would be on ${say.length(over)} of road, ${say.length(width)} wide, at the tables.`,
+    `With more than ${say.count(most)} there, people cannot choose their pace.`,
+    'Spread the start over more waves, or use a wider road.',
+  ],
+};

@@ -1,0 +1,154 @@
+/** What the checks say of what a plan leaves out, and of slips in it. */
+import type { AbsenceParams, Contact, LooseRule } from '../../params/reviewAbsence.ts';
+import type { Say } from '../../say.ts';
+import { some, wordOf } from '../../some.ts';
+import type { TextsOf } from '../../sentence.ts';
+import { begin } from '../nouns.ts';
+import { planThings } from '../planThings.ts';
+
+const CONTACTS: { readonly [key in Contact]: string } = {
+  emergency: 'contacto de emergencia',
+  raceControl: 'control de carrera',
+  radioChannel: 'canal de radio',
+};
+
+const WHATS = { captain: 'El responsable', radio: 'El indicativo', phone: 'El teléfono' } as const;
+
+const left =
+  (say: Say) =>
+  (count: number): string =>
+    `${say.count(count)} más`;
+const names = (list: readonly string[], say: Say): string => some(list, say, left(say));
+
+function ruleValue({ rule }: LooseRule, value: number, say: Say): string {
+  if (rule === 'sideConfidence' || rule === 'maxGrade') return say.percent(value);
+  return rule === 'maxSpacing' || rule === 'minSpacing' ? say.far(value) : say.length(value);
+}
+
+function looseText(loose: LooseRule, say: Say): string {
+  const where = loose.station === null ? '' : ` en ${say.station(loose.station)}`;
+  return `${wordOf(planThings, `practice.${loose.rule}`)}${where}, ${ruleValue(loose, loose.value, say)} (lo habitual, ${ruleValue(loose, loose.usual, say)})`;
+}
+
+/** So many rules are told one by one; the details have all. */
+const MOST_RULES = 2;
+
+export const absence: TextsOf<AbsenceParams> = {
+  'no-medical': ({ none, courses }, say) => [
+    none
+      ? 'El plan no tiene ningún punto médico.'
+      : `No hay ningún punto médico en la segunda mitad de ${names(courses.map(say.course), say)}.`,
+    null,
+    'Añádalos en Puntos según el responsable médico, en ambas mitades del recorrido.',
+  ],
+  'no-widths': ({ all, stations }, say) => [
+    all
+      ? 'Ningún puesto indica el ancho de su vía.'
+      : `Falta el ancho de la vía en ${names(stations.map(say.station), say)}.`,
+    'Sin él no se comprueba el sitio junto a las mesas, para los corredores y las ambulancias.',
+    'Mídalo y añádalo.',
+  ],
+  'no-elevations': ({ courses }, say) => [
+    `No hay altitudes en ${names(courses.map(say.course), say)}.`,
+    'Sin ellas no se comprueban las pendientes junto a las mesas ni las bajadas fuertes.',
+    'Use un archivo GPX con altitudes.',
+  ],
+  'no-entrants': ({ races, all }, say) => [
+    all
+      ? 'El plan no dice quién corre ni cuándo.'
+      : `El plan no dice quién corre ${names(races.map(say.race), say)} ni cuándo.`,
+    'Sin ello no se comprueban horarios, cortes, aglomeraciones, vasos, equipos ni material.',
+    'Añada las salidas, cada una con su hora y su número de inscritos.',
+  ],
+  'no-contacts': ({ missing }, say) => [
+    `El plan no tiene ${say.any(missing.map((key) => wordOf(CONTACTS, key)))}.`,
+    'Los equipos deben saber a quién llamar.',
+    'Añádalo en Contactos.',
+  ],
+  'no-captain': ({ all, unnamed, unreached }, say) => {
+    const reach = `no hay cómo llamar al responsable en ${names(unreached.map(say.station), say)}`;
+    const who = `No hay responsable en ${names(unnamed.map(say.station), say)}`;
+    const both = unreached.length === 0 ? `${who}.` : `${who}, y ${reach}.`;
+    return [
+      all ? 'Ningún puesto tiene responsable.' : unnamed.length === 0 ? `${begin(reach)}.` : both,
+      null,
+      'Añada para cada puesto un responsable con su indicativo o su teléfono.',
+    ];
+  },
+  'shared-contact': ({ what, value, stations }, say) => [
+    `${wordOf(WHATS, what)} ${say.quote(value)} figura a la vez en ${names(stations.map(say.station), say)}.`,
+    'Cada puesto debe tener el suyo.',
+    'Corríjalo, o ponga otro.',
+  ],
+  'no-water': ({ races }, say) => [
+    `No hay agua sola en el recorrido de ${names(races.map(say.race), say)}.`,
+    'Toda carrera debe encontrarla.',
+    'Sirva agua en un puesto por el que pase.',
+  ],
+  'same-name': ({ name, count }, say) => [
+    `${count === 2 ? 'Dos' : say.count(count)} puestos se llaman ${say.quote(name)}.`,
+    'Los equipos y el control de carrera distinguen los puestos por su nombre.',
+    'Cambie el nombre de uno.',
+  ],
+  'name-distance': ({ said, race, measure }, say) => [
+    `El nombre dice ${say.far(said)}, pero ${say.race(race)} pasa en ${say.far(measure)}.`,
+    null,
+    'Corrija el nombre o el sitio.',
+  ],
+  'far-from-courses': ({ things, limit }, say) => {
+    const [{ is, name, station, distance, swapped }] = things as readonly [(typeof things)[0]];
+    const what = `${is === 'zone' ? 'La zona' : 'El punto'} ${name === '' ? '' : `${say.quote(name)} `}${station === null ? '' : `de ${say.station(station)} `}`;
+    const rest = things.length - 1;
+    return [
+      `${what}está a ${say.far(distance)} del recorrido más cercano${rest === 0 ? '' : `, y ${say.count(rest)} más ${rest === 1 ? 'está' : 'están'} lejos`}.`,
+      `Debe estar como mucho a ${say.far(limit)}.`,
+      swapped
+        ? 'La longitud va primero: puede que los dos números estén cambiados.'
+        : 'Corrija su posición, o quítelo del plan.',
+    ];
+  },
+  'rule-loose': ({ rules, hidden }, say) => [
+    `Más laxo de lo habitual: ${some(
+      rules.map((loose) => looseText(loose, say)),
+      say,
+      left(say),
+      MOST_RULES,
+    )}.`,
+    hidden === 0
+      ? null
+      : `Con los valores habituales hay ${hidden === 1 ? 'un error o advertencia' : `${say.count(hidden)} errores o advertencias`} más.`,
+    hidden === 0 ? null : 'Vuelva a lo habitual, o acuérdelo y admítalo con una exención.',
+  ],
+  'supplies-short': ({ by, short }, say) => {
+    const [{ station, item, ordered, asked }] = short as readonly [(typeof short)[0]];
+    const pieces = item === 'gel' ? 'geles' : `vasos de ${say.served(item)}`;
+    const rest = short.length - 1;
+    return [
+      `Para ${say.station(station)} se piden ${say.count(ordered)} ${pieces}; ${
+        by === 'used' ? `antes se usaron ${say.count(asked)}` : `el calor del día exige ${say.count(asked)}`
+      }.`,
+      rest === 0
+        ? null
+        : `${rest === 1 ? 'Otro pedido es escaso' : `Otros ${say.count(rest)} pedidos son escasos`} también.`,
+      by === 'used'
+        ? 'Suba las tasas de consumo, o anote por qué bastan menos.'
+        : 'Suba las tasas de consumo a las de ese calor.',
+    ];
+  },
+  'drop-far': (params, say) => {
+    const point = params.name === null ? 'El punto de entrega de material' : say.quote(params.name);
+    if (params.is === 'zone')
+      return [
+        `${point} está en la zona que debe quedar libre ${params.zone === '' ? '' : say.quote(params.zone)}`.trimEnd() +
+          '.',
+        'Allí no puede haber nada, tampoco un camión.',
+        'Cámbielo de sitio.',
+      ];
+    const { measured, limit } = say.compare(params.distance, params.limit);
+    return [
+      `${point} está a ${measured} de las mesas, en línea recta.`,
+      `Debe estar como mucho a ${limit}, porque todo se lleva a mano.`,
+      'Acérquelo, o prevea carros y más gente y admítalo con una exención.',
+    ];
+  },
+};

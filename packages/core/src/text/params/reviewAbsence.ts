@@ -1,0 +1,78 @@
+/** Named parameters of the findings on what a plan leaves out, and on slips in it. Lengths in metres, clock times in seconds; ids, not names. */
+import type { Served } from '../../kinds.ts';
+
+/** Who answers in an emergency. */
+export type Contact = 'emergency' | 'raceControl' | 'radioChannel';
+
+/** Rules of the practice that can be looser than the usual, by their keys in the plan. */
+export type RuleName =
+  | 'signAhead'
+  | 'signTolerance'
+  | 'trashTo'
+  | 'boxEvery'
+  | 'clearWidth'
+  | 'snapRadius'
+  | 'sideConfidence'
+  | 'maxSpacing'
+  | 'minSpacing'
+  | 'maxGrade'
+  | 'bendClear';
+
+/** A rule of the practice that is looser than the usual; `station`: where it is the station's own. */
+export interface LooseRule {
+  readonly rule: RuleName;
+  readonly station: string | null;
+  readonly value: number;
+  readonly usual: number;
+}
+
+/** Less ordered at a station than it was or is asked for. */
+export interface ShortSupply {
+  readonly station: string;
+  readonly item: Served;
+  readonly ordered: number;
+  readonly asked: number;
+}
+
+export interface AbsenceParams {
+  /** Courses without a medical point in their second half; `none`: the plan has no medical point at all. */
+  readonly 'no-medical': { readonly none: boolean; readonly courses: readonly string[] };
+  readonly 'no-widths': { readonly all: boolean; readonly stations: readonly string[] };
+  readonly 'no-elevations': { readonly courses: readonly string[] };
+  readonly 'no-entrants': { readonly races: readonly string[]; readonly all: boolean };
+  readonly 'no-contacts': { readonly missing: readonly Contact[] };
+  /** Stations without a captain, and those whose captain cannot be reached. */
+  readonly 'no-captain': {
+    readonly all: boolean;
+    readonly unnamed: readonly string[];
+    readonly unreached: readonly string[];
+  };
+  readonly 'shared-contact': {
+    readonly what: 'captain' | 'radio' | 'phone';
+    /** As the plan writes it. */
+    readonly value: string;
+    readonly stations: readonly string[];
+  };
+  readonly 'no-water': { readonly races: readonly string[] };
+  readonly 'same-name': { readonly name: string; readonly count: number };
+  /** `said`: the distance in the name; `measure`: where the race comes by, nearest to it. */
+  readonly 'name-distance': { readonly said: number; readonly race: string; readonly measure: number };
+  readonly 'far-from-courses': {
+    readonly limit: number;
+    /** `distance`: to the nearest course, metres. */
+    readonly things: readonly {
+      readonly is: 'zone' | 'point';
+      readonly name: string;
+      readonly station: string | null;
+      readonly distance: number;
+      readonly swapped: boolean;
+    }[];
+  };
+  /** `hidden`: how many errors and warnings would come with the usual values. */
+  readonly 'rule-loose': { readonly rules: readonly LooseRule[]; readonly hidden: number };
+  /** Of cups and gels; the shortest first. */
+  readonly 'supplies-short': { readonly by: 'used' | 'heat'; readonly short: readonly ShortSupply[] };
+  readonly 'drop-far':
+    | { readonly is: 'far'; readonly name: string | null; readonly distance: number; readonly limit: number }
+    | { readonly is: 'zone'; readonly name: string | null; readonly zone: string };
+}
