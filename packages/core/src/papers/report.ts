@@ -65,7 +65,7 @@ const isInput: Shape = recordOf<ReportInput>('{ analysis, review, made }', {
  * if (!result.ok) throw new Error(result.findings[0]?.message);
  * const analysis = { ...result.value, findings: placeFindings(result.value.findings, read.value) };
  * const review = reviewDocument(analysis, { sha256: '0'.repeat(64), inputs: [] });
- * reportHtml({ analysis, review, made: '2027-09-01' }).includes('Seen and agreed'); // → true
+ * reportHtml({ analysis, review, made: '2027-09-01' }).includes('Signatures'); // → true
  * ```
  */
 export function reportHtml(input: ReportInput): string {
