@@ -14,7 +14,7 @@ const { status } = spawnSync(process.execPath, ['node_modules/typescript/bin/tsc
   stdio: 'inherit',
 });
 if (status !== 0) throw new Error('core does not compile; fix that first');
-const { CHECKS, STAGE_RULES, THEMES } = await import('@halfcup/core/stages');
+const { CHECKS, PLACED_RULES, STAGE_RULES, THEMES } = await import('@halfcup/core/stages');
 const { themeText } = await import('@halfcup/core/sentences');
 const benchmarks = join(root, 'packages/core/BENCHMARKS.md');
 
@@ -68,7 +68,7 @@ const checkTable = () =>
       `## ${themeText(theme, 'en')}\n`,
       '| code | severity | how it should be | source |',
       '|---|---|---|---|',
-      ...[...STAGE_RULES, ...CHECKS]
+      ...[...STAGE_RULES, ...CHECKS, ...PLACED_RULES]
         .filter((check) => check.theme === theme)
         .map((check) => `| \`${check.code}\` | ${check.severity} | ${check.title} | ${check.source} |`),
     ].join('\n'),

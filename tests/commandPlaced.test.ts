@@ -8,6 +8,12 @@ import { OCEAN, type Position, go, gpxText, planText, straight } from './support
 import { type Ended, folderWith, halfcupIn, refusalIn } from './support/halfcup.ts';
 
 interface Reviewed {
+  readonly built?: readonly {
+    readonly station: string;
+    readonly distance: number;
+    readonly along: number | null;
+    readonly verdict: string;
+  }[];
   readonly placed?: readonly {
     readonly station: string;
     readonly item: string;
@@ -22,7 +28,13 @@ interface Reviewed {
   readonly findings: readonly {
     readonly code: string;
     readonly severity: string;
-    readonly where: { readonly file?: string; readonly line?: number; readonly column?: number };
+    readonly built?: true;
+    readonly where: {
+      readonly file?: string;
+      readonly line?: number;
+      readonly column?: number;
+      readonly station?: string;
+    };
   }[];
 }
 
@@ -39,6 +51,12 @@ const recorded = (...points: readonly string[]): string =>
     '',
   ].join('\n');
 
+/** The sign and the water of a station whose pin was recorded there. */
+const whole = (name: string, measure: number, right?: number): string[] => [
+  point(`${name} sign`, beside(measure - 91.44), 0.2),
+  point(`${name} water`, beside(measure, right), 0.2),
+];
+
 // 100 yd before the first table, 10 yd more or less: the house's rule, common practice, no source.
 const folder = folderWith({
   'c.gpx': gpxText([straight(OCEAN, 90, 51, 100)]),
@@ -53,6 +71,25 @@ const folder = folderWith({
     point('s1 water', beside(2500), 0.2),
     point('lost', beside(900), 0.2),
   ),
+  'two.json': planText(
+    [
+      { id: 's1', name: 'Gannet Point', at: beside(1500), side: 'right', serves: ['water'] },
+      { id: 's2', name: 'Cable Wharf', at: beside(3500), side: 'right', serves: ['water'] },
+    ],
+    {
+      zones: [
+        {
+          name: 'Boat yard',
+          rule: 'keep-clear',
+          polygon: [beside(3480, 9), beside(3530, 9), beside(3530, 40), beside(3480, 40)],
+        },
+      ],
+    },
+  ),
+  'built.gpx': recorded(...whole('s1', 1500), ...whole('s2', 3500)),
+  'far.gpx': recorded(...whole('s1', 1500), ...whole('s2', 3620)),
+  'yard.gpx': recorded(...whole('s1', 1500), ...whole('s2', 3500, 14)),
+  'swapped.gpx': recorded(...whole('s2', 1500), ...whole('s1', 3500)),
   'broken.gpx': '<gpx version="1.1" xmlns="http://www.topografix.com/GPX/1/1">\n  <wpt lat="north" lon="1"/>\n</gpx>\n',
   'empty.gpx': recorded(),
 });
@@ -136,5 +173,72 @@ describe('halfcup review --placed', () => {
     expect(await refusalIn(folder, 'review', 'p.json', '--placed', 'none.gpx')).toEqual([
       expect.stringMatching(/^none\.gpx: error: file not found/u),
     ]);
+  });
+});
+
+describe('halfcup review --placed, as built', () => {
+  const two = async (...args: readonly string[]): Promise<Ended> => halfcupIn(folder, 'review', 'two.json', ...args);
+  const grave = ({ findings }: Reviewed, known: Reviewed): string[] =>
+    findings
+      .filter(({ severity, code }) => severity !== 'note' && known.findings.every((one) => one.code !== code))
+      .map(({ severity, code, where }) => `${severity} ${code} ${where.station}`);
+
+  it('finds nothing new where all stands as planned, and ends as the plan alone does', async () => {
+    const [alone, ended] = [await two('--json'), await two('--placed', 'built.gpx', '--json')];
+    expect([alone.exit, ended.exit]).toEqual([0, 0]);
+    const document = documentOf(ended);
+    expect(grave(document, documentOf(alone))).toEqual([]);
+    expect(document.findings.filter(({ built }) => built === true)).toEqual([]);
+    expect(document.built!.map(({ station, verdict }) => [station, verdict])).toEqual([
+      ['s1', 'holds'],
+      ['s2', 'holds'],
+    ]);
+    expect(documentOf(alone).built).toBeUndefined();
+    expect(new Ajv2020({ strict: true, strictTuples: false }).validate(reviewSchema, document)).toBe(true);
+  });
+
+  it('ends with 1 for a station 120 m from its plan, by name, in text, JSON and report', async () => {
+    const alone = documentOf(await two('--json'));
+    const ended = await two('--placed', 'far.gpx', '--json', '--report', 'far.html');
+    expect(ended.exit).toBe(1);
+    expect(grave(documentOf(ended), alone)).toEqual(['error placed-far s2']);
+    expect(documentOf(ended).built).toContainEqual(
+      expect.objectContaining({
+        station: 's2',
+        distance: expect.closeTo(120, 2),
+        along: expect.closeTo(120, 2),
+        verdict: 'fails',
+      }),
+    );
+    const { out } = await two('--placed', 'far.gpx');
+    expect(out).toMatch(/Cable Wharf: The tables are 120 m from their planned place, too far forward\./u);
+    expect(out).toMatch(/Cable Wharf\s+3\.500 km\s+3\.620 km\s+120 m\s+3\.4 m\s+out of place/u);
+    const report = readFileSync(join(folder, 'far.html'), 'utf8');
+    expect(report).toContain('What changes');
+    expect(report).toContain('3.620 km');
+  });
+
+  it('ends with 1 for tables recorded in a keep-clear zone, marked as built', async () => {
+    const ended = await two('--placed', 'yard.gpx', '--json');
+    expect(ended.exit).toBe(1);
+    expect(documentOf(ended).findings).toContainEqual(
+      expect.objectContaining({
+        code: 'item-in-zone',
+        severity: 'error',
+        built: true,
+        where: expect.objectContaining({ file: 'yard.gpx', line: 5, station: 's2' }),
+      }),
+    );
+    const { out } = await two('--placed', 'yard.gpx');
+    expect(out).toMatch(/yard\.gpx:5:3 · as built · item-in-zone/u);
+    expect(out).toMatch(/Cable Wharf\s+3\.500 km\s+3\.500 km\s+9 m\s+3\.4 m\s+OK\s+1 new finding/u);
+  });
+
+  it('warns once of names that look swapped', async () => {
+    const ended = await two('--placed', 'swapped.gpx', '--json');
+    expect(ended.exit).toBe(0);
+    expect(grave(documentOf(ended), documentOf(await two('--json')))).toEqual(['warning placed-swapped s1']);
+    const { out } = await two('--placed', 'swapped.gpx');
+    expect(out).toContain('The points of Gannet Point are where Cable Wharf is planned');
   });
 });

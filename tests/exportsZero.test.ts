@@ -61,6 +61,7 @@ describe('a plan all of whose distances are 0', () => {
     'bendClear',
     'firstAfter',
     'lastBefore',
+    'placedWithin',
   ];
   const text = JSON.stringify({
     format: 'halfcup-plan',

@@ -112,7 +112,8 @@ interface CliPlaced {
     readonly margin: number;
     readonly move: number;
   }[];
-  readonly findings: readonly { readonly waived?: object }[];
+  readonly built: readonly { readonly station: string; readonly distance: number; readonly margin: number }[];
+  readonly findings: readonly { readonly waived?: object; readonly built?: true }[];
 }
 
 /** What the command line says of the same files. */
@@ -356,6 +357,10 @@ describe('points recorded on the ground', () => {
           `${metres(measured)} ± ${metres(margin)}\n${metres(limit[0])} to ${metres(limit[1])}`,
         ]);
         await expect.poll(async () => (await cells(table)).map(([, ...rest]) => rest)).toEqual(rows);
+        const apart = said.built.map(({ distance, margin }) => `${metres(distance)} ± ${metres(margin)}`);
+        const stations = await cells(page.getByRole('table', { name: /^Stations, by the first table recorded/u }));
+        expect(stations.map((row) => row[3]!.split('\n')[0])).toEqual(apart);
+        expect(await page.locator('.finding-built').count()).toBe(said.findings.filter(({ built }) => built).length);
         const count = await page.getByRole('tab', { name: /^Review/u }).textContent();
         expect(count).toBe(`Review${said.findings.filter(({ waived }) => waived === undefined).length}`);
         return said;

@@ -26,7 +26,7 @@ const PURE = [
   "export { formatClock, formatDuration, formatLength, formatMass, formatMeasure, formatMinute, formatVolume, lengthIn, metres, parseClock, parseDuration, parseLength, parseMass, parseVolume } from '@halfcup/core/units';",
 ].join('\n');
 const REVIEW =
-  "export { analyse, reanalyse, reviewPlaced } from '@halfcup/core';\nexport { analyseOn, CHECKS, STAGE_RULES, reviewLayout } from '@halfcup/core/stages';";
+  "export { analyse, reanalyse, reviewBuilt, reviewPlaced } from '@halfcup/core';\nexport { analyseOn, CHECKS, STAGE_RULES, reviewLayout } from '@halfcup/core/stages';";
 
 /** As esbuild wants them named. */
 const TURF = ['@turf/*'];

@@ -306,6 +306,7 @@ const ARGS: Readonly<Record<string, readonly [args: readonly unknown[], deep?: n
   readResults: [['time\n40:00\n', 'time', 'past.csv']],
   reanalyse: [[analysis, plan, sources], 2],
   reportHtml: [[{ analysis, review, made: '2027-09-01', language: 'en' }], MADE],
+  reviewBuilt: [[analysis, file], MADE],
   reviewDocument: [[analysis, { sha256: '0', inputs: [{ file: 'c.gpx', sha256: '1' }] }], MADE],
   reviewLayout: [[analysis, analysis.findings], MADE],
   resultsKey: [['past.csv', 'time']],

@@ -71,7 +71,9 @@ export function flowFaults(guide: string, { rooms }: Building): readonly Complai
   if (drawing === undefined) return ['the guide draws no flow'];
   const named = [
     ...new Set(
-      [...drawing.matchAll(/(?<![\w/])([a-z]+(?:\/|\.ts))(?![\w/])/gu)].map(([, name]) => name!.replace('/', '')),
+      [...drawing.matchAll(/(?<![\w/])([a-z][A-Za-z]*(?:\/|\.ts))(?![\w/])/gu)].map(([, name]) =>
+        name!.replace('/', ''),
+      ),
     ),
   ];
   const strangers = named

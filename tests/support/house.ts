@@ -30,6 +30,7 @@ export const ROOMS: readonly string[] = [
   'review',
   'analyse.ts',
   'reanalyse.ts',
+  'asBuilt.ts',
   'whole.ts',
   'questions.ts',
   'improve',

@@ -82,14 +82,17 @@ function entry(finding: Finding, view: View): string {
 }
 
 function detailsOf(finding: Finding, { units, details }: View): string {
-  const { where, code, source, cannotTell } = finding;
+  const { where, code, source, cannotTell, built } = finding;
   const place = where.file === undefined || where.line === undefined ? '' : placeOf(finding);
   const rule = details === undefined ? [] : [code, source === undefined ? '' : sourceText(source, 'en')];
   const figures =
     details === 'all'
       ? [labelled('measured', measuredText(finding, units)), labelled('limit', limitText(finding, units))]
       : [];
-  return [place, cannotTell === true ? 'unclear' : '', ...rule, ...figures].filter((part) => part !== '').join(' · ');
+  const ground = built === true ? 'as built' : '';
+  return [place, ground, cannotTell === true ? 'unclear' : '', ...rule, ...figures]
+    .filter((part) => part !== '')
+    .join(' · ');
 }
 
 /** `plan.json:12:7` */

@@ -1,7 +1,9 @@
-/** Points recorded on the ground, from a GPX file, compared with a plan's layout. */
+/** Points recorded on the ground, from a GPX file, compared with a plan, and the plan reviewed as built. */
 import { type Result, bad, good } from '../src/finding.ts';
 import { placeFindings } from '../src/plan/placeFindings.ts';
-import { type PlacedVerdict, reviewPlaced } from '../src/review/placed.ts';
+import { reviewBuilt } from '../src/asBuilt.ts';
+import type { PlacedVerdict } from '../src/review/placed.ts';
+import type { PlacedStation } from '../src/review/placedStation.ts';
 import { readGpxFile } from './files.ts';
 import type { Io } from './io.ts';
 import { REFUSAL } from './messages.ts';
@@ -9,11 +11,12 @@ import type { AnalysedPlan } from './plans.ts';
 
 export interface PlacedPlan extends AnalysedPlan {
   readonly placed: readonly PlacedVerdict[];
+  readonly built: readonly PlacedStation[];
 }
 
 /**
- * A plan with the verdicts on a file's waypoints, and with their checks and findings behind its own. A file that
- * has none is refused.
+ * A plan with the verdicts on a file's waypoints and its stations as built, and with their checks and findings behind its own. A
+ * file that has none is refused.
  */
 export async function withPlaced(
   io: Io,
@@ -32,11 +35,7 @@ export async function withPlaced(
       },
     ]);
   }
-  const { verdicts, findings, checks } = reviewPlaced(analysis, read.value);
+  const { verdicts, stations, findings, checks } = reviewBuilt(analysis, read.value);
   const all = [...analysis.findings, ...read.findings, ...placeFindings(findings, document)];
-  return good({
-    document,
-    analysis: { ...analysis, checks: [...analysis.checks, ...checks], findings: all },
-    placed: verdicts,
-  });
+  return good({ document, analysis: { ...analysis, checks, findings: all }, placed: verdicts, built: stations });
 }

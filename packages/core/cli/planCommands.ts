@@ -88,7 +88,7 @@ const review: CommandSpec = {
       name: 'placed',
       kind: 'text',
       shown: 'PLACED.gpx',
-      about: 'compare points recorded on the ground with the plan; name them such as "s1 sign"',
+      about: 'review the plan as built, by points recorded on the ground; name them such as "s1 sign"',
     },
     { name: 'strict', kind: 'flag', about: 'exit with 1 for a warning too' },
     {

@@ -21,7 +21,12 @@ export async function reviewPlan(io: Io, file: string, placed?: string): Promise
   const inputs = [...files.inputs, { file: placed, sha256: await sha256Of(io, placed) }];
   return good({
     ...held.value,
-    review: reviewDocument(held.value.analysis, { ...files, inputs, placed: held.value.placed }),
+    review: reviewDocument(held.value.analysis, {
+      ...files,
+      inputs,
+      placed: held.value.placed,
+      built: held.value.built,
+    }),
   });
 }
 

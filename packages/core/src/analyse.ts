@@ -4,7 +4,6 @@
  * passes where on those and the stations; race day on that; the layout on all; the review on the layout.
  * Of an analysis before, each stage takes what was made from the very same.
  */
-import { type Course, courseLength, startMeasure } from './course/course.ts';
 import type { IndexedCourse } from './course/segmentIndex.ts';
 import { type Finding, type Result, bad, good, isResultOf } from './finding.ts';
 import { laySeen } from './layout/layStation.ts';
@@ -29,7 +28,7 @@ import {
 } from './raceday/raceDay.ts';
 import { type Review, reviewLayout } from './review/review.ts';
 import type { CourseTable } from './station/directions.ts';
-import { spacingOf } from './station/spacing.ts';
+import { courseEnds, spacingOf } from './station/spacing.ts';
 import { type Shape, aText, maybe, recordOf, want, listOf, mapOf, orNull } from './wants.ts';
 import { isWholePlan } from './plan/shapes.ts';
 import { isIndexed } from './course/indexedShape.ts';
@@ -152,8 +151,6 @@ export function dayStage(
   return hasField(plan) ? raceDayOf(plan, seen, courseTable(courses), results) : null;
 }
 
-const endsOf = (course: Course): [number, number] => [startMeasure(course), courseLength(course)];
-
 /**
  * Fourth stage: items on the ground and spacing, with the tables and the hand-out line of race day where there is one.
  * Errors: as `passStage`. The checks are not run: see `reviewLayout`.
@@ -207,7 +204,7 @@ function layoutOfSeen(
     plan,
     courses,
     stations,
-    spacing: plan.races.map((race) => spacingOf(race, endsOf(table.get(race.course)!.course), stations)),
+    spacing: plan.races.map((race) => spacingOf(race, courseEnds(table.get(race.course)!.course), stations)),
   };
 }
 

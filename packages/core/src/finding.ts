@@ -70,6 +70,8 @@ export interface Finding {
   readonly source?: string;
   /** The position error does not allow an answer: neither passed nor failed. */
   readonly cannotTell?: true;
+  /** Of a station as it was recorded on the ground, not as the plan has it. */
+  readonly built?: true;
   /** The plan accepts the finding: who did, why, when (ISO 8601). */
   readonly waived?: { readonly by: string; readonly reason: string; readonly date?: string };
 }
@@ -133,6 +135,7 @@ export const isFinding: Shape = recordOf<Finding>('a finding', {
   unit: maybe(aText),
   source: maybe(aText),
   cannotTell: maybe(oneOf(true)),
+  built: maybe(oneOf(true)),
   waived: maybe(recordOf('a waiver', { by: aText, reason: aText, date: maybe(aText) })),
 });
 

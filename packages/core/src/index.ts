@@ -43,6 +43,8 @@ export { type NextStation, type RaceRunners, type StretchRunners, etaAt, nextSta
 
 // Review what stands on the ground
 export { type PlacedReview, type PlacedVerdict, type Verdict, reviewPlaced } from './review/placed.ts';
+export type { PlacedStation } from './review/placedStation.ts';
+export { type BuiltReview, reviewBuilt } from './asBuilt.ts';
 
 // Improve it, and compare two of its states
 export { type ImproveOptions, type Improvement, improve } from './improve/improve.ts';

@@ -35,6 +35,7 @@ export type { Supply, SupplyKind } from './kinds.ts';
 // The review, and the list of its checks
 export type { Check, DayFacts, Rule } from './review/check.ts';
 export { CHECKS } from './review/checks.ts';
+export { PLACED_RULES } from './review/placedRules.ts';
 export { STAGE_RULES } from './review/stageRules.ts';
 export { THEMES } from './review/themes.ts';
 export type { Theme } from './text/params/themes.ts';

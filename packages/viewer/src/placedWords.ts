@@ -1,5 +1,5 @@
 /** What is said of a recorded item, in the units shown. */
-import type { PlacedVerdict } from '@halfcup/core';
+import type { PlacedStation, PlacedVerdict } from '@halfcup/core';
 import type { Units } from '@halfcup/core/plan';
 import { ITEM_WORD, lengthText } from './words.ts';
 
@@ -11,6 +11,12 @@ export const placedItem = ({ item, end }: PlacedVerdict): string =>
 export function moveText({ move }: PlacedVerdict, units: Units): string {
   const length = lengthText(Math.abs(move), units);
   return length.startsWith('0 ') ? '' : `${length} ${move < 0 ? 'back' : 'forward'}`;
+}
+
+/** "120 m forward" of its plan, where most of the way is along the course; nothing where it stands close, or beside it. */
+export function stationMove({ along, distance, verdict }: PlacedStation, units: Units): string {
+  if (verdict === 'holds' || along === null || Math.abs(along) <= distance / 2) return '';
+  return `${lengthText(Math.abs(along), units)} too far ${along > 0 ? 'forward' : 'back'}`;
 }
 
 /** What is shown for each verdict. */

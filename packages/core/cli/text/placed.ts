@@ -1,10 +1,13 @@
 /** Verdicts on recorded points as a table for people. */
 import type { PlacedVerdict, Verdict } from '../../src/review/placed.ts';
 import { itemWord } from '../../src/station/wording.ts';
-import { formatLength } from '../../src/format.ts';
+import type { Finding } from '../../src/finding.ts';
+import { formatLength, formatMeasure } from '../../src/format.ts';
+import type { PlacedStation } from '../../src/review/placedStation.ts';
 import type { UnitSystem } from '../../src/units.ts';
 import type { View } from '../findings.ts';
 import { paragraph } from '../lineBreaks.ts';
+import { counted } from '../messages.ts';
 import { table } from '../tables.ts';
 import { NONE, section } from './blocks.ts';
 
@@ -31,6 +34,35 @@ export function placedText(verdicts: readonly PlacedVerdict[], { units, names, s
     ),
     screen,
     'Distance: of a sign to the first table, of trash from the end of the last.',
+  );
+}
+
+/** A line for each recorded station: where it should be, where it is, how far that is, and what the review finds of it there. */
+export function builtText(
+  stations: readonly PlacedStation[],
+  findings: readonly Finding[],
+  { units, names, screen }: View,
+): string {
+  if (stations.length === 0) return '';
+  const far = (metres: number | null): string => (metres === null ? 'off the course' : formatMeasure(metres, units));
+  const rows = stations.map(({ station, distance, margin, measures, verdict }) => {
+    const found = findings.filter((one) => one.built === true && one.where.station === station).length;
+    return [
+      names.station(station),
+      far(measures[0]),
+      far(measures[1]),
+      long(distance, units),
+      long(margin, units),
+      VERDICTS[verdict],
+      found === 0 ? NONE : counted(found, 'new finding'),
+    ];
+  });
+  const head = ['Station', ' Planned at', ' Recorded at', ' Apart', ' ±', 'Verdict', 'What changes'];
+  return section(
+    'As built',
+    table(head, rows, screen),
+    screen,
+    'Apart: of the first table recorded, from its planned place.',
   );
 }
 

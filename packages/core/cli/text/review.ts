@@ -12,7 +12,7 @@ import { dayText } from '../printing.ts';
 import type { Screen } from '../screen.ts';
 import { table } from '../tables.ts';
 import { heading, page, section } from './blocks.ts';
-import { placedText } from './placed.ts';
+import { builtText, placedText } from './placed.ts';
 
 export interface Shown {
   readonly screen: Screen;
@@ -38,6 +38,7 @@ export function reviewText(
         .join('; '),
       ...groupsText(standing, view),
       waived.length === 0 ? '' : groupText(screen.paint('heading', 'Waived'), waived, view),
+      review.built === undefined ? '' : builtText(review.built, findings, view),
       review.placed === undefined ? '' : placedText(review.placed, view),
       ...(all
         ? [passedLine(checks), checkTable(checks, screen), fileTable(review, screen)]

@@ -5,12 +5,13 @@
 import type { Analysis } from '../analyse.ts';
 import type { Finding } from '../finding.ts';
 import type { PlacedVerdict } from '../review/placed.ts';
+import type { PlacedStation } from '../review/placedStation.ts';
 import type { CheckRun } from '../review/review.ts';
 import { MADE_BY } from '../version.ts';
 import { findingDocument } from './documents.ts';
 import { toMicro, toPosition } from './rounding.ts';
 import { type Shape, aText, finite, listOf, maybe, recordOf, want } from '../wants.ts';
-import { isCheckRun, isVerdict } from '../review/shapes.ts';
+import { isCheckRun, isPlacedStation, isVerdict } from '../review/shapes.ts';
 import { isFinding } from '../finding.ts';
 
 /** A file and the SHA-256 of its bytes, in hexadecimal; whoever reads the file computes it. */
@@ -27,6 +28,8 @@ export interface ReviewedFiles {
   readonly inputs: readonly FileDigest[];
   /** Verdicts on what was recorded on the ground, where it was. */
   readonly placed?: readonly PlacedVerdict[];
+  /** How far each recorded station stands from its plan. */
+  readonly built?: readonly PlacedStation[];
 }
 
 /** Findings by severity without the waived ones; undecided findings are in both their severity and `cannotTell`. */
@@ -50,6 +53,8 @@ export interface ReviewDocument {
   readonly findings: readonly Finding[];
   /** Where points recorded on the ground were given. */
   readonly placed?: readonly PlacedVerdict[];
+  /** The same for stations; what the checks find of them as built is among the findings, which have `built`. */
+  readonly built?: readonly PlacedStation[];
   readonly counts: ReviewCounts;
 }
 
@@ -57,6 +62,7 @@ const isFiles: Shape = recordOf<ReviewedFiles>('the files { sha256, inputs }', {
   sha256: aText,
   inputs: listOf(recordOf<FileDigest>('a file', { file: aText, sha256: aText })),
   placed: maybe(listOf(isVerdict)),
+  built: maybe(listOf(isPlacedStation)),
 });
 
 const isReviewed: Shape = recordOf('the analysis that analyse gives', {
@@ -72,6 +78,7 @@ export const isReviewDocument: Shape = recordOf<ReviewDocument>('the document th
   checks: listOf(isCheckRun),
   findings: listOf(isFinding),
   placed: maybe(listOf(isVerdict)),
+  built: maybe(listOf(isPlacedStation)),
   counts: recordOf<ReviewCounts>('counts', {
     error: finite,
     warning: finite,
@@ -107,7 +114,7 @@ export function reviewDocument(
   want('reviewDocument', 'analysis', isReviewed, analysis);
   want('reviewDocument', 'files', isFiles, files);
   const { plan, checks, findings } = analysis;
-  const { sha256, inputs, placed } = files;
+  const { sha256, inputs, placed, built } = files;
   return {
     madeBy: MADE_BY,
     plan: { name: plan.name, sha256 },
@@ -126,6 +133,7 @@ export function reviewDocument(
     })),
     findings: findings.map(findingDocument),
     ...(placed === undefined ? {} : { placed: placed.map(placedDocument) }),
+    ...(built === undefined ? {} : { built: built.map(builtDocument) }),
     counts: countsOf(findings, checks),
   };
 }
@@ -138,6 +146,17 @@ const placedDocument = (verdict: PlacedVerdict): PlacedVerdict => ({
   move: toMicro(verdict.move),
   at: toPosition(verdict.at),
   confidence: toMicro(verdict.confidence),
+});
+
+const builtDocument = (one: PlacedStation): PlacedStation => ({
+  ...one,
+  planned: toPosition(one.planned),
+  recorded: toPosition(one.recorded),
+  distance: toMicro(one.distance),
+  margin: toMicro(one.margin),
+  limit: toMicro(one.limit),
+  along: one.along === null ? null : toMicro(one.along),
+  measures: [toMicro(one.measures[0]), one.measures[1] === null ? null : toMicro(one.measures[1])],
 });
 
 /**

@@ -6,7 +6,7 @@ import type { Pass, Side } from '../course/course.ts';
 import { nearestOn, passesOf } from '../course/passes.ts';
 import type { IndexedCourse } from '../course/segmentIndex.ts';
 import type { LonLat } from '../finding.ts';
-import type { PlanStation, Practice } from '../plan/plan.ts';
+import type { ItemKind, PlanStation, Practice } from '../plan/plan.ts';
 import type { CourseTable } from '../station/directions.ts';
 import type { Direction, StationPass } from '../station/station.ts';
 import { type Item, type LaidDirection, isTable } from './layout.ts';
@@ -25,7 +25,18 @@ export interface StationGround {
   readonly day?: DayNeeds | undefined;
   /** Of the plan, BCP 47. */
   readonly language: string;
+  /** Where an item of a direction stands that is not laid out by the practice: by the plan's hand, or as it was recorded. */
+  readonly placedAt: PlacedAt;
 }
+
+/** A place that somebody chose for an item's upstream end; `length` of its stretch, metres, where that is known too. */
+export interface ChosenPlace {
+  readonly at: LonLat;
+  readonly length?: number;
+}
+
+/** The chosen place of an item of a direction, if it has one. */
+export type PlacedAt = (direction: Direction, kind: ItemKind) => ChosenPlace | undefined;
 
 /** Every direction with its items, the lead first. */
 export function layDirections(directions: readonly Direction[], ground: StationGround): LaidDirection[] {
@@ -48,7 +59,9 @@ function layLead(direction: Direction, ground: StationGround): LaidDirection {
   const placing = groundOf(direction, pass, ground, stretches);
   return {
     ...alongPass(direction, pass),
-    items: stretches.map((stretch) => placeItem(stretch, placing)).map((item) => byHand(item, placing, ground)),
+    items: stretches
+      .map((stretch) => placeItem(stretch, placing))
+      .map((item) => byHand(item, direction, placing, ground)),
   };
 }
 
@@ -111,7 +124,9 @@ function layOther(direction: Direction, lead: LaidDirection, ground: StationGrou
   if (around === null) return { ...direction, items: [] };
   const placing = groundOf(direction, first, ground, [around.sign, around.trash]);
   const met = tables.map(({ stretch, at }): Item => ({ ...placeItem(stretch, placing), at }));
-  const own = [around.sign, around.trash].map((stretch) => placeItem(stretch, placing));
+  const own = [around.sign, around.trash]
+    .map((stretch) => placeItem(stretch, placing))
+    .map((item) => byHand(item, direction, placing, ground));
   return { ...direction, items: [own[0]!, ...met, own[1]!] };
 }
 
@@ -137,14 +152,18 @@ function passNear(indexed: IndexedCourse, at: LonLat, measure: number, practice:
   );
 }
 
-/** An item that the plan places by hand: its own point, its measure and side read back from the course. */
-function byHand(item: Item, placing: Ground, ground: StationGround): Item {
-  const placed = ground.station.items[item.kind];
+/** An item whose place was chosen: its own point, its measure and side read back from the course. */
+function byHand(item: Item, direction: Direction, placing: Ground, ground: StationGround): Item {
+  const placed = ground.placedAt(direction, item.kind);
   if (placed === undefined) return item;
   const indexed = ground.courses.get(placing.course.id)!;
   const pass = passNear(indexed, placed.at, item.from, ground.practice) ?? nearestOn(indexed, placed.at);
   const from = pass.measure;
-  const stretch = { kind: item.kind, from: from - placing.foot, to: from - placing.foot + (item.to - item.from) };
+  const stretch = {
+    kind: item.kind,
+    from: from - placing.foot,
+    to: from - placing.foot + (placed.length ?? item.to - item.from),
+  };
   const side: Side = pass.side;
   const offset = side === 'unclear' ? item.offset : pass.offset;
   const moved = placeItem(stretch, { ...placing, side, offset });

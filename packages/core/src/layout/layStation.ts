@@ -2,17 +2,29 @@
  * One station laid out: what its races see of it, with every item on the ground.
  */
 import { type Result, good } from '../finding.ts';
-import type { Plan } from '../plan/plan.ts';
+import type { Plan, PlanStation } from '../plan/plan.ts';
 import { crewOf } from '../plan/practice.ts';
 import type { CourseTable } from '../station/directions.ts';
 import { seeStation } from '../station/seeStation.ts';
 import type { SeenStation } from '../station/station.ts';
-import { layDirections } from './items.ts';
+import { type PlacedAt, layDirections } from './items.ts';
 import type { StationLayout } from './layout.ts';
 import type { DayNeeds } from './stretches.ts';
 
-/** A seen station with its items; `day`: what race day asks of it. */
-export function laySeen(plan: Plan, seen: SeenStation, courses: CourseTable, day?: DayNeeds): StationLayout {
+/** What the plan places by hand: items of the lead's direction. */
+export const byThePlan =
+  ({ items }: PlanStation): PlacedAt =>
+  ({ lead }, kind) =>
+    lead ? items[kind] : undefined;
+
+/** A seen station with its items; `day`: what race day asks of it; `placedAt`: places of items other than the practice's. */
+export function laySeen(
+  plan: Plan,
+  seen: SeenStation,
+  courses: CourseTable,
+  day?: DayNeeds,
+  placedAt: PlacedAt = byThePlan(seen.station),
+): StationLayout {
   const { station, practice, passes, directions } = seen;
   const { handSpacing } = crewOf(plan, station);
   const laid = {
@@ -25,6 +37,7 @@ export function laySeen(plan: Plan, seen: SeenStation, courses: CourseTable, day
       handSpacing,
       day,
       language: plan.language,
+      placedAt,
     }),
   };
   return day === undefined ? laid : { ...laid, needs: day };

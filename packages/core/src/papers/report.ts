@@ -84,7 +84,7 @@ ${signatures(text)}
 ${stationTable(analysis, findings, spoken)}
 ${planFindings(besideStations(analysis, findings), spoken)}
 ${stationSheets(analysis, findings, spoken, box.width, context)}
-${placedSection(review.placed, spoken)}
+${placedSection(review, findings, spoken)}
 ${notRunSection(checks, spoken)}
 ${courseSection(analysis, spoken)}
 ${practiceSection(plan, spoken)}

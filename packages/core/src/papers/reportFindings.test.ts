@@ -7,6 +7,7 @@ import { describe, expect, it } from 'vitest';
 import type { Finding } from '../finding.ts';
 import { DEFAULT_PRACTICE } from '../plan/defaults.ts';
 import type { PlacedVerdict } from '../review/placed.ts';
+import type { PlacedStation } from '../review/placedStation.ts';
 import { AT_1500, STRAIGHT, analysisOf } from '../testing/analyses.ts';
 import { ORIGIN, from } from '../testing/courses.ts';
 import { planCourse } from '../testing/plans.ts';
@@ -135,22 +136,45 @@ it('verdicts name the end of an item and which way to move it; what holds is not
     side: 'right',
     confidence: 0.99,
   };
-  const page = placedSection(
-    [
-      { ...verdict, end: 'from' },
-      { ...verdict, end: 'to', move: -15 },
-      { ...verdict, verdict: 'holds' },
-      { ...verdict, verdict: 'cannot tell', move: 0 },
-    ],
-    speak('metric'),
-  ).html;
+  const placed: readonly PlacedVerdict[] = [
+    { ...verdict, end: 'from' },
+    { ...verdict, end: 'to', move: -15 },
+    { ...verdict, verdict: 'holds' },
+    { ...verdict, verdict: 'cannot tell', move: 0 },
+  ];
+  const page = placedSection({ placed }, [], speak('metric')).html;
   expect(cellsOf(page).map((cells) => [cells[1], cells[2], cells[5]])).toEqual([
     ['Trash, first end', '<b>out of place</b>', '15 m forward, the way runners go'],
     ['Trash, last end', '<b>out of place</b>', '15 m back, towards the runners'],
     ['Trash', '<b>OK</b>', ''],
     ['Trash', '<b>unclear</b>', ''],
   ]);
-  expect(placedSection(undefined, speak('metric')).html).toBe('');
+  expect(placedSection({}, [], speak('metric')).html).toBe('');
+});
+
+it('stations as built stand beside their planned places, with how many findings they add', () => {
+  const station: PlacedStation = {
+    station: 's1',
+    course: 'c',
+    item: 'water',
+    planned: ORIGIN,
+    recorded: ORIGIN,
+    distance: 120,
+    margin: 3.4,
+    limit: 20,
+    verdict: 'fails',
+    along: 120,
+    measures: [1500, 1620],
+  };
+  const off: PlacedStation = { ...station, station: 's2', verdict: 'holds', along: null, measures: [3000, null] };
+  const far: Finding = { code: 'leg-long', severity: 'warning', message: 'Long.', where: { station: 's1' } };
+  const findings = [{ ...far, built: true as const }, far];
+  const page = placedSection({ placed: [], built: [station, off] }, findings, speak('metric')).html;
+  expect(cellsOf(page).map((cells) => cells.slice(1))).toEqual([
+    ['1.500 km', '1.620 km', '120 m ± 3.4 m', '<b>out of place</b>', '1 found'],
+    ['3.000 km', 'off the course', '120 m ± 3.4 m', '<b>OK</b>', 'nothing'],
+  ]);
+  expect(findingList(findings, speak('metric')).html.match(/as built/gu)).toHaveLength(1);
 });
 
 describe('facts', () => {

@@ -1,7 +1,8 @@
 /** The report's findings, as lists; verdicts on points recorded on the ground. */
 import type { Finding, Severity } from '../finding.ts';
-import { formatLength } from '../format.ts';
-import type { PlacedVerdict } from '../review/placed.ts';
+import { formatLength, formatMeasure } from '../format.ts';
+import type { ReviewDocument } from '../export/reviewDocument.ts';
+import type { PlacedStation } from '../review/placedStation.ts';
 import { sourceText } from '../text/checkTexts.ts';
 import { en } from '../text/en.ts';
 import { findingSubject } from '../text/subject.ts';
@@ -29,8 +30,9 @@ function findingItem(finding: Finding, { text, voice }: Spoken, named: boolean):
     ...(finding.source === undefined ? [] : [sourceText(finding.source, text.language)]),
     finding.code,
   ];
+  const ground = finding.built === true ? html`, ${words.built}` : NONE;
   const unclear = finding.cannotTell === true ? html`, ${words.cannotTell}` : NONE;
-  return html`<li class="${finding.severity}${finding.waived === undefined ? '' : ' waived'}"><b>${words.severity[finding.severity]}${unclear}</b> ${subject === '' ? NONE : html`${said(subject)}: `}${said(finding.message)} <span class="detail">${said(details.join(' · '))}</span>${
+  return html`<li class="${finding.severity}${finding.waived === undefined ? '' : ' waived'}"><b>${words.severity[finding.severity]}${ground}${unclear}</b> ${subject === '' ? NONE : html`${said(subject)}: `}${said(finding.message)} <span class="detail">${said(details.join(' · '))}</span>${
     finding.waived === undefined ? NONE : html`<br><b>${words.waivedBy} ${said(waiverText(finding.waived))}</b>`
   }</li>\n`;
 }
@@ -50,8 +52,34 @@ export function foundText(found: number, cannotTell: number): string {
   return parts.length === 0 ? words.foundNothing : parts.join(', ');
 }
 
-/** Verdicts on what was recorded on the ground; nothing where nothing was. */
-export function placedSection(placed: readonly PlacedVerdict[] | undefined, { text, voice }: Spoken): Html {
+/** Each recorded station beside its place in the plan, with what the review finds of it there. */
+function builtTable(built: readonly PlacedStation[], findings: readonly Finding[], { text, voice }: Spoken): Html {
+  const { placed: words } = text.report;
+  if (built.length === 0) return NONE;
+  const far = (metres: number | null): string =>
+    metres === null ? words.offCourse : formatMeasure(metres, voice.units);
+  const rows = built.map(({ station, measures, distance, margin, verdict }) => {
+    const found = findings.filter((one) => one.built === true && one.where.station === station).length;
+    return [
+      said(voice.names.station(station)),
+      far(measures[0]),
+      far(measures[1]),
+      `${formatLength(distance, voice.units, 'wheel')} ± ${formatLength(margin, voice.units, 'wheel')}`,
+      html`<b>${words.verdict[verdict]}</b>`,
+      found === 0 ? words.nothingNew : text.report.checks.found(found),
+    ];
+  });
+  return html`<p>${words.builtAbout}</p>
+${table([words.at, ` ${words.planned}`, ` ${words.recorded}`, ` ${words.apart}`, words.verdictHead, words.changes], rows)}`;
+}
+
+/** Stations as built and verdicts on what was recorded on the ground; nothing where nothing was. */
+export function placedSection(
+  { placed, built = [] }: Pick<ReviewDocument, 'placed' | 'built'>,
+  findings: readonly Finding[],
+  spoken: Spoken,
+): Html {
+  const { text, voice } = spoken;
   if (placed === undefined) return NONE;
   const { placed: words } = text.report;
   const short = (metres: number): string => formatLength(metres, voice.units, 'wheel');
@@ -67,7 +95,13 @@ export function placedSection(placed: readonly PlacedVerdict[] | undefined, { te
         ? words.downstream(short(move))
         : words.upstream(short(Math.abs(move))),
   ]);
+  const head = [words.at, words.item, words.verdictHead, ` ${words.distance}`, ` ${words.limits}`, words.move];
   return html`<h2>${words.title}</h2>
-<p>${words.about}</p>
-${table([words.at, words.item, words.verdictHead, ` ${words.distance}`, ` ${words.limits}`, words.move], rows)}`;
+${builtTable(built, findings, spoken)}
+${
+  rows.length === 0 && built.length > 0
+    ? NONE
+    : html`<p>${words.about}</p>
+${table(head, rows)}`
+}`;
 }

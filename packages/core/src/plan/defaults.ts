@@ -29,6 +29,7 @@ export const DEFAULT_PRACTICE: Practice = {
   bendClear: 30,
   firstAfter: 1200,
   lastBefore: 800,
+  placedWithin: 20,
 };
 
 export const DEFAULT_SUPPLIES: Supplies = {

@@ -122,6 +122,7 @@ const PRACTICE: Keys<PracticeInput> = {
   bendClear: 0,
   firstAfter: 0,
   lastBefore: 0,
+  placedWithin: 0,
 };
 const SUPPLIES: Keys<SuppliesInput> = {
   heat: 0,

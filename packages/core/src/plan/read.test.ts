@@ -114,6 +114,7 @@ describe('a good plan', () => {
       bendClear: 30,
       firstAfter: 1200,
       lastBefore: 800,
+      placedWithin: 20,
     });
     expect(plan.stations[0]).toMatchObject({
       name: 's1',

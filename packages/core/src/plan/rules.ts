@@ -49,6 +49,8 @@ export interface Practice {
   readonly firstAfter: number;
   /** Of course from the last station to the finish, in a race longer than a leg may be. */
   readonly lastBefore: number;
+  /** From a station's planned place to where its tables were recorded on the ground, at most. */
+  readonly placedWithin: number;
 }
 
 /** Pieces that one entrant takes at a station: cups of a drink, gels. */

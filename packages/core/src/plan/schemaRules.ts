@@ -39,6 +39,7 @@ export const practiceOverrides: z.ZodType<Partial<Practice>> = z.strictObject({
   bendClear: length.exactOptional(),
   firstAfter: length.exactOptional(),
   lastBefore: length.exactOptional(),
+  placedWithin: length.exactOptional(),
 });
 
 const takeRates: z.ZodType<TakeRates> = z.strictObject({

@@ -8,10 +8,13 @@ import { type Layout, type StationLayout, isTable } from '../layout/layout.ts';
 import { itemOf } from '../plan/lookups.ts';
 import { assumptions, verdictFindings } from './placedFindings.ts';
 import { groundOf, onCourse } from './placedGround.ts';
-import { type Matched, type Matching, type Target, matchPoints, targetsOf } from './placedMatch.ts';
+import { type Held, holdPoints } from './placedHeld.ts';
+import type { Matched, Matching, Target } from './placedMatch.ts';
 import { orderFindings, sideFindings } from './placedOrder.ts';
-import { makePlaced, pointsOf } from './placedPoint.ts';
+import { makePlaced } from './placedPoint.ts';
 import { PLACED_RULES } from './placedRules.ts';
+import { farFinding } from './placedStation.ts';
+import { swapFinding } from './placedSwapped.ts';
 import { type PlacedVerdict, judge } from './placedVerdict.ts';
 import { type CheckRun, runOf } from './review.ts';
 import { voiceOf } from '../plan/voice.ts';
@@ -58,26 +61,30 @@ export interface PlacedReview {
 export function reviewPlaced(layout: Layout, document: GpxDocument): PlacedReview {
   want('reviewPlaced', 'layout', isLayout, layout);
   want('reviewPlaced', 'document', isGpxDocument, document);
-  const { pinR95 } = layout.plan.practice;
-  const { points, findings } = pointsOf(document, pinR95);
-  const targets = targetsOf(layout.stations);
-  const matching = matchPoints(points, layout.stations, targets);
-  const grounds = layout.stations.flatMap((station) =>
-    station.directions.map((direction) => groundOf(layout, station, direction, matching.matched)),
-  );
-  const judged = grounds.flatMap((ground) => judge(ground).map((one) => ({ one, station: ground.station })));
+  return judged(holdPoints(layout, document));
+}
+
+/** Verdicts, findings and checks on points that were held against a layout. */
+export function judged(held: Held): PlacedReview {
+  const { layout, file, targets, matching, swaps, grounds } = held;
+  const verdicts = grounds.flatMap((ground) => judge(ground).map((one) => ({ one, station: ground.station })));
   const said = [
-    assumptions(document.file, pinR95),
-    ...findings,
+    assumptions(file, layout.plan.practice.pinR95),
+    ...held.findings,
     ...matching.findings,
+    ...swaps.map(swapFinding),
     ...matching.matched.flatMap((one) => offCourse(one, layout)),
-    ...layout.stations.flatMap((station) => missing(station, targets, matching, document.file)),
-    ...judged.flatMap(({ one, station }) => verdictFindings(one, station)),
+    ...layout.stations.flatMap((station) => missing(station, targets, matching, file)),
+    ...held.stations.flatMap(({ placed, anchor }) => farFinding(placed, anchor)),
+    ...verdicts.flatMap(({ one, station }) => verdictFindings(one, station)),
     ...grounds.flatMap((ground) => [...sideFindings(ground), ...orderFindings(ground)]),
   ];
-  const all = inEnglish(waive(said, layout.plan, isPlacedCode), voiceOf(layout.plan));
+  const all = inEnglish(
+    waive(said, layout.plan, ({ code }) => isPlacedCode(code)),
+    voiceOf(layout.plan),
+  );
   return {
-    verdicts: judged.map(({ one }) => one.verdict),
+    verdicts: verdicts.map(({ one }) => one.verdict),
     findings: all,
     checks: PLACED_RULES.map((rule) => runOf(rule, all)),
   };

@@ -31,6 +31,8 @@ export interface PlacedEnd {
 export interface OnCourse {
   readonly point: PlacedPoint;
   readonly measure: number;
+  /** Left positive, metres. */
+  readonly offset: number;
   readonly side: Side;
   readonly confidence: number;
 }
@@ -74,7 +76,8 @@ export function onCourse(
   const passes = passesOf(indexed, point.at, { ...station.practice, pinR95: point.r95 });
   const [nearest] = passes.sort((a, b) => Math.abs(a.measure - planned) - Math.abs(b.measure - planned));
   if (nearest === undefined || nearest.end !== undefined) return null;
-  return { point, measure: nearest.measure, side: nearest.side, confidence: nearest.confidence };
+  const { measure, offset, side, confidence } = nearest;
+  return { point, measure, offset, side, confidence };
 }
 
 /** The recorded points of one item, in running order of this direction. */
@@ -116,7 +119,7 @@ function tableEnds(item: Item, ground: PlacedGround): readonly [PlacedEnd, Place
 }
 
 /** The points that mark a table's two ends in this direction; one alone marks the lead's upstream end, as the pin does. */
-function endPoints(item: Item, ground: PlacedGround): [OnCourse | null, OnCourse | null] {
+export function endPoints(item: Item, ground: PlacedGround): [OnCourse | null, OnCourse | null] {
   const points = recorded(item.kind, ground);
   const lead = itemOf(ground.station.directions[0]!, item.kind);
   // Another direction meets the same table from behind where its upstream end is the lead's other one.

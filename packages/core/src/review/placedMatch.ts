@@ -53,13 +53,20 @@ export function targetsOf(stations: readonly StationLayout[]): Target[] {
   );
 }
 
+/** Stations whose names are exchanged on the ground: each with the one that is meant. */
+export type Exchanged = ReadonlyMap<StationLayout, StationLayout>;
+
 /** Matches points that name an item first, then those that do not, against what is left. */
 export function matchPoints(
   points: readonly PlacedPoint[],
   stations: readonly StationLayout[],
   targets: readonly Target[],
+  exchanged: Exchanged = new Map(),
 ): Matching {
-  const read = points.map((point) => ({ point, name: readName(point.waypoint.name, stations) }));
+  const read = points.map((point) => {
+    const name = readName(point.waypoint.name, stations);
+    return { point, name: { ...name, stations: name.stations.map((one) => exchanged.get(one) ?? one) } };
+  });
   const says = read.filter(({ name }) => name.kinds !== 'any').map(({ point, name }) => matchOne(point, name, targets));
   const taken = new Set(says.flatMap((one) => ('target' in one ? [one.target] : [])));
   const left = targets.filter((target) => !taken.has(target));
@@ -110,7 +117,7 @@ function fits({ station, kind }: Target, { kinds }: PlacedName): boolean {
 }
 
 /** The kind of the table at the chalk mark. */
-const pinKind = ({ station: { serves } }: StationLayout): ItemKind =>
+export const pinKind = ({ station: { serves } }: StationLayout): ItemKind =>
   serves.includes('sportsDrink') ? 'sportsDrink' : serves.includes('water') ? 'water' : 'gel';
 
 /** The station of a loose number, where no other is nearer. */
@@ -124,7 +131,7 @@ function confirmed({ perhaps }: PlacedName, point: PlacedPoint, fitting: readonl
 }
 
 /** Metres to the nearest planned place of a target; Infinity where it has none. */
-const distanceTo = ({ places }: Target, { at }: PlacedPoint): number =>
+export const distanceTo = ({ places }: Target, { at }: PlacedPoint): number =>
   places.reduce((least, place) => {
     const { east, north } = eastNorth(at, place);
     return Math.min(least, Math.hypot(east, north));

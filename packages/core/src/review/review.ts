@@ -10,7 +10,7 @@ import { voiceOf } from '../plan/voice.ts';
 import { inEnglish } from '../text/inEnglish.ts';
 import { CHECKS } from './checks.ts';
 import { STAGE_RULES } from './stageRules.ts';
-import { isPlacedCode, waive } from './waivers.ts';
+import { isOfGround, waive } from './waivers.ts';
 import { type Shape, listOf, orNull, recordOf, tableOf, maybe, want } from '../wants.ts';
 import { isIndexed } from '../course/indexedShape.ts';
 import { isStationLayout, isLayout } from '../layout/shapes.ts';
@@ -103,7 +103,7 @@ export function reviewLayout(
         : atStations.flatMap((at) => at[check.code]!),
   );
   const findings = inEnglish(
-    waive([...causesOf(before, layout), ...found], layout.plan, (code) => !isPlacedCode(code)),
+    waive([...causesOf(before, layout), ...found], layout.plan, (waiver) => !isOfGround(waiver)),
     voiceOf(layout.plan),
   );
   return {

@@ -56,6 +56,7 @@ function shown(finding: Finding): Seen {
     return name === null ? [] : [[key, name] as const];
   });
   return {
+    ...(finding.built === true ? { built: 'recorded' } : {}),
     ...(where.race === undefined ? {} : { race: where.race }),
     ...(where.item === undefined ? {} : { item: where.item }),
     ...Object.fromEntries(things),

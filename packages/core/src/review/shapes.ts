@@ -20,6 +20,7 @@ import {
 import type { CheckRun } from './review.ts';
 import { THEMES } from './themes.ts';
 import { isItemKind } from '../plan/shapes.ts';
+import type { PlacedStation } from './placedStation.ts';
 import type { PlacedVerdict } from './placedVerdict.ts';
 
 export const isCheckRun: Shape = recordOf<CheckRun>('a check', {
@@ -50,6 +51,20 @@ export const isVerdict: Shape = recordOf<PlacedVerdict>('a verdict of reviewPlac
   reference: oneOf('placed', 'planned'),
   side: oneOf('left', 'right', 'unclear'),
   confidence: finite,
+});
+
+export const isPlacedStation: Shape = recordOf<PlacedStation>('a station of reviewBuilt', {
+  station: aText,
+  course: aText,
+  item: isItemKind,
+  planned: position,
+  recorded: position,
+  distance: finite,
+  margin: finite,
+  limit: finite,
+  verdict: oneOf('holds', 'fails', 'cannot tell'),
+  along: orNull(finite),
+  measures: tuple(finite, orNull(finite)),
 });
 
 export const isStationFound: Shape = tableOf(listOf(isFinding));

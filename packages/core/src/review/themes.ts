@@ -129,6 +129,8 @@ export const themeOf: Readonly<Record<CheckCode, Theme>> = {
   'placed-ambiguous': 'as-built',
   'placed-off-course': 'as-built',
   'placed-missing': 'as-built',
+  'placed-swapped': 'as-built',
+  'placed-far': 'as-built',
   'placed-distance': 'as-built',
   'placed-wheel-unread': 'as-built',
   'placed-wheel-unused': 'as-built',

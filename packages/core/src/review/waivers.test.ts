@@ -130,7 +130,7 @@ describe('which waivers are missed', () => {
   it('are those of codes that were looked for, each by its place, and not those that any finding matches', () => {
     const leg = finding('leg-long', 's1');
     const three = plan(boundTo(leg), { code: 'leg-short', ...GIVEN }, { code: 'placed-side', station: 's1', ...GIVEN });
-    const found = waive([finding('leg-long', 's2'), leg], three, (code) => !isPlacedCode(code));
+    const found = waive([finding('leg-long', 's2'), leg], three, ({ code }) => !isPlacedCode(code));
     expect(codes(found)).toEqual(['leg-long', 'leg-long waived', 'waiver-unmatched']);
     expect(found[2]!.where).toEqual({ path: '/waivers/1' });
     expect(found[2]!.message).toBe(

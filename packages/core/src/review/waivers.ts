@@ -58,14 +58,17 @@ const isFor = (waiver: PlanWaiver, finding: Finding): boolean =>
 /** Codes of what is found on recorded points, which a review without any cannot find. */
 export const isPlacedCode = (code: string): boolean => code.startsWith('placed-');
 
+/** Whether a waiver is for what is found on recorded points, or of stations as they were recorded. */
+export const isOfGround = ({ code, seen }: PlanWaiver): boolean => isPlacedCode(code) || seen?.['built'] !== undefined;
+
 /**
- * The findings, those that a waiver of the plan is for marked as waived, and a finding for each waiver of those whose code `looked`
+ * The findings, those that a waiver of the plan is for marked as waived, and a finding for each waiver of those that `looked`
  * is for that matches none, is refused, no longer fits, or does not say what was seen.
  */
 export function waive(
   findings: readonly Finding[],
   plan: Plan,
-  looked: (code: string) => boolean = () => true,
+  looked: (waiver: PlanWaiver) => boolean = () => true,
 ): Finding[] {
   const held = plan.waivers.map((waiver) => ({ waiver, lacks: lackOf(waiver, plan) }));
   const marked = findings.map((finding) => {
@@ -75,7 +78,7 @@ export function waive(
     return { ...finding, waived: { by, reason, ...(date === undefined ? {} : { date }) } };
   });
   const said = held.flatMap(({ waiver, lacks }, k) =>
-    looked(waiver.code) ? aboutWaiver(waiver, lacks, findings, `/waivers/${k}`) : [],
+    looked(waiver) ? aboutWaiver(waiver, lacks, findings, `/waivers/${k}`) : [],
   );
   return [...marked, ...said];
 }

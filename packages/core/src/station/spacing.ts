@@ -1,8 +1,15 @@
 /**
  * Spacing per race over served passes: start to first, station to station, last to finish.
  */
+import { type Course, courseLength, startMeasure } from '../course/course.ts';
 import type { PlanRace } from '../plan/plan.ts';
 import type { Leg, RaceSpacing, StationPass } from './station.ts';
+
+/** Course distances of start and finish, as `spacingOf` takes them. */
+export const courseEnds = (course: Course): [start: number, finish: number] => [
+  startMeasure(course),
+  courseLength(course),
+];
 
 /** A race's served passes in running order, whatever the order of the stations; `ends` are the measures of start and finish. */
 export function spacingOf(

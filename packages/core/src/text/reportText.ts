@@ -90,6 +90,8 @@ export interface ReportText {
     readonly severity: Readonly<Record<Severity, string>>;
     readonly none: string;
     readonly cannotTell: string;
+    /** Of a station as it was recorded on the ground. */
+    readonly built: string;
     readonly waivedBy: string;
   } & Columns<'measured' | 'limit'>;
   readonly placed: {
@@ -100,7 +102,12 @@ export interface ReportText {
     readonly lastEnd: string;
     readonly downstream: (length: string) => string;
     readonly upstream: (length: string) => string;
-  } & Columns<'at' | 'item' | 'verdictHead' | 'distance' | 'limits' | 'move'>;
+    readonly builtAbout: string;
+    readonly offCourse: string;
+    readonly nothingNew: string;
+  } & Columns<
+    'at' | 'item' | 'verdictHead' | 'distance' | 'limits' | 'move' | 'planned' | 'recorded' | 'apart' | 'changes'
+  >;
   readonly checks: {
     readonly notRunTitle: string;
     readonly notRunAbout: string;
@@ -164,4 +171,5 @@ export type PracticeRule =
   | 'maxGrade'
   | 'bendClear'
   | 'firstAfter'
-  | 'lastBefore';
+  | 'lastBefore'
+  | 'placedWithin';

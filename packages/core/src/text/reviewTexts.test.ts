@@ -386,6 +386,12 @@ const PLACED: { readonly [C in keyof PlacedParams]: readonly PlacedParams[C][] }
     { ...trash, measured: 30, limit: [36.6, 54.9], margin: 1, move: 15.7 },
     { ...trash, end: 'to', measured: 84, limit: [82.3, 100.6], margin: 4.8, move: null },
   ],
+  'placed-far': [
+    { measured: 120, limit: 20, margin: 3.4, along: 119, sure: true },
+    { measured: 120, limit: 20, margin: 3.4, along: -119, sure: true },
+    { measured: 45, limit: 20, margin: 3.4, along: null, sure: true },
+    { measured: 22, limit: 20, margin: 4.8, along: 22, sure: false },
+  ],
   'placed-hdop': [{ point: 's1 sign', hdop: -1, r95: 5 }],
   'placed-missing': [
     { is: 'all' },
@@ -401,6 +407,7 @@ const PLACED: { readonly [C in keyof PlacedParams]: readonly PlacedParams[C][] }
     { is: 'unclear', items: ['sign'] },
     { is: 'unclear', items: ['sign', 'water'] },
   ],
+  'placed-swapped': [{ station: 's1', other: 's2' }],
   'placed-unknown': [
     { is: 'nothing', point: 's1 toilets', station: 's1' },
     { is: 'far', point: null, near: 60 },

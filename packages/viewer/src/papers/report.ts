@@ -5,7 +5,7 @@ import { type Paper, contextOf, reportHtml } from '@halfcup/core/papers';
 import type { OpenPlan, Placed } from '../state/store/store.ts';
 import { plainError } from '../trouble.ts';
 import { today } from '../state/edits/waivers.ts';
-import { placedView } from '../state/view/placed.ts';
+import { placedView, reviewChecks } from '../state/view/placed.ts';
 
 const hex = (bytes: ArrayBuffer): string =>
   Array.from(new Uint8Array(bytes), (byte) => byte.toString(16).padStart(2, '0')).join('');
@@ -38,7 +38,7 @@ function shownAnalysis(open: OpenPlan, placed: Placed | null): Analysis {
   return {
     ...analysis,
     plan: variant === null ? plan : { ...plan, name: `${plan.name} (variant: ${variant})` },
-    checks: [...analysis.checks, ...(view?.checks ?? [])],
+    checks: reviewChecks(open, placed),
     findings: [...findings, ...(view?.findings ?? [])],
   };
 }
@@ -52,11 +52,9 @@ export async function reportOf(
   const analysis = shownAnalysis(open, placed);
   const sha256 = await sha256Of(new TextEncoder().encode(open.document.text));
   const inputs = await digests(open, placed);
-  const review = reviewDocument(analysis, {
-    sha256,
-    inputs,
-    ...(placed === null ? {} : { placed: placedView(open, placed).verdicts }),
-  });
+  const view = placed === null ? null : placedView(open, placed);
+  const ground = view === null ? {} : { placed: view.verdicts, built: view.stations };
+  const review = reviewDocument(analysis, { sha256, inputs, ...ground });
   const context = contextOf(open.files.context);
   return reportHtml({ ...choice, analysis, review, made: today(), ...(context === null ? {} : { context }) });
 }

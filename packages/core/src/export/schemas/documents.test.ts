@@ -6,7 +6,7 @@ import { nearestOn, passesOf } from '../../course/passes.ts';
 import { compareAnalyses } from '../../improve/compare.ts';
 import { improve } from '../../improve/improve.ts';
 import { DEFAULT_PRACTICE } from '../../plan/defaults.ts';
-import { reviewPlaced } from '../../review/placed.ts';
+import { reviewBuilt } from '../../asBuilt.ts';
 import { AT_1500, OUT_AND_BACK, STRAIGHT, analysisOf, runners } from '../../testing/analyses.ts';
 import { ORIGIN, from } from '../../testing/courses.ts';
 import { eastward, placedDocument } from '../../testing/placed.ts';
@@ -44,11 +44,13 @@ const analysis: Analysis = analysisOf(
   },
 );
 const straight = analysisOf(STRAIGHT, [AT_1500, { ...AT_1500, on: { ...AT_1500.on!, measure: 1700 } }]);
-const { verdicts } = reviewPlaced(
+const { verdicts, stations: built } = reviewBuilt(
   straight,
   placedDocument([
     { name: 's1 sign', at: eastward(1408) },
     { name: 's1 trash to', at: eastward(1600) },
+    { name: 's1', at: eastward(1540) },
+    { name: 's2', at: eastward(1700, 300) },
   ]),
 );
 const indexed = analysis.courses[0]!;
@@ -73,6 +75,7 @@ const DOCUMENTS = {
       sha256: 'ab'.repeat(32),
       inputs: [{ file: 'c.gpx', sha256: 'cd'.repeat(32) }],
       placed: verdicts,
+      built,
     }),
     'checks',
   ],

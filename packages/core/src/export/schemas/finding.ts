@@ -37,6 +37,7 @@ export const findingSchema: JsonSchema = {
       unit: text,
       source: text,
       cannotTell: { const: true, description: 'The position error does not allow an answer.' },
+      built: { const: true, description: 'Of a station as it was recorded on the ground, not as the plan has it.' },
       waived: record({ by: text, reason: text }, { date: text }),
     },
   ),

@@ -8,10 +8,12 @@ import {
   length,
   listOf,
   number,
+  orNull,
   position,
   record,
   side,
   text,
+  tuple,
   twoNumbers,
 } from './shared.ts';
 
@@ -53,6 +55,24 @@ const verdict: JsonSchema = record(
   },
 );
 
+const builtStation: JsonSchema = record(
+  {
+    station: text,
+    planned: position,
+    recorded: position,
+    distance: length,
+    margin: length,
+    limit: length,
+    verdict: { enum: ['holds', 'fails', 'cannot tell'] },
+  },
+  {
+    course: text,
+    item: { ...text, description: 'The table by which it is told.' },
+    along: { ...orNull(number), description: 'Of the distance, along the course, metres, downstream positive.' },
+    measures: { ...tuple(number, orNull(number)), description: 'Course distances, metres: planned, recorded.' },
+  },
+);
+
 /** JSON Schema (draft 2020-12) of what `halfcup review --json` prints: `ReviewDocument`. Objects may gain keys in later versions. */
 export const reviewSchema: JsonSchema = {
   $schema: DRAFT,
@@ -68,6 +88,11 @@ export const reviewSchema: JsonSchema = {
         { cannotTell: count, notRun: count },
       ),
     },
-    { madeBy: { ...text, description: 'The program and its version.' }, file: text, placed: listOf(verdict) },
+    {
+      madeBy: { ...text, description: 'The program and its version.' },
+      file: text,
+      placed: listOf(verdict),
+      built: listOf(builtStation),
+    },
   ),
 };

@@ -20,7 +20,7 @@ export const side: JsonSchema = { enum: ['left', 'right', 'unclear'], descriptio
 const longitude: JsonSchema = { type: 'number', minimum: -180, maximum: 180 };
 const latitude: JsonSchema = { type: 'number', minimum: -90, maximum: 90 };
 
-const tuple = (...items: readonly JsonSchema[]): JsonSchema => ({
+export const tuple = (...items: readonly JsonSchema[]): JsonSchema => ({
   type: 'array',
   prefixItems: items,
   minItems: items.length,

@@ -131,6 +131,8 @@ export const titles = {
   'placed-ambiguous': 'Every recorded point stands for one thing only',
   'placed-off-course': 'Every recorded point is beside the course',
   'placed-missing': 'Every sign, table and trash drop was recorded',
+  'placed-swapped': 'Recorded points bear the name of their own station',
+  'placed-far': 'Recorded tables stand where the plan has them',
   'placed-distance': 'Recorded signs and trash drops keep their distance from the tables',
   'placed-wheel-unread': 'Every wheel reading is a length',
   'placed-wheel-unused': 'Every wheel reading can be compared with course distance',

@@ -153,6 +153,7 @@ export const planThings: ThingNames = {
   'practice.bendClear': 'clear stretch after a bend',
   'practice.firstAfter': 'least way to the first station',
   'practice.lastBefore': 'least way from the last station',
+  'practice.placedWithin': 'distance allowed from the planned place',
   supplies: 'set of supply rules',
   'supplies.heat': 'heat level',
   'supplies.wbgtC': 'wet-bulb globe temperature',

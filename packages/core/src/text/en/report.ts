@@ -107,6 +107,7 @@ export const report: ReportText = {
     severity: { error: 'Error', warning: 'Warning', note: 'Note' },
     none: 'None.',
     cannotTell: 'unclear',
+    built: 'as built',
     waivedBy: 'Waived by',
     measured: 'measured',
     limit: 'limit',
@@ -126,6 +127,14 @@ export const report: ReportText = {
     distance: 'Distance',
     limits: 'Limits',
     move: 'Move',
+    builtAbout:
+      'Each station by the first of its tables that was recorded. Every check ran again where the stations stand; what it adds is listed at the station.',
+    offCourse: 'off the course',
+    nothingNew: 'nothing',
+    planned: 'Planned at',
+    recorded: 'Recorded at',
+    apart: 'Apart',
+    changes: 'What changes',
   },
   checks: {
     notRunTitle: 'What could not be checked',
@@ -191,6 +200,7 @@ export const report: ReportText = {
       bendClear: 'Tables clear of bends by',
       firstAfter: 'First station past the start by',
       lastBefore: 'Last station before the finish by',
+      placedWithin: 'Stations as built, within their plan by',
     },
   },
   signatures: {

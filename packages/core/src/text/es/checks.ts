@@ -135,6 +135,8 @@ export const titles: { readonly [code in CheckCode]: string } = {
   'placed-ambiguous': 'Cada punto registrado es una sola cosa',
   'placed-off-course': 'Cada punto registrado está junto al recorrido',
   'placed-missing': 'Se registraron todos los carteles, mesas y zonas de basura',
+  'placed-swapped': 'Los puntos registrados llevan el nombre de su propio puesto',
+  'placed-far': 'Las mesas registradas están donde las prevé el plan',
   'placed-distance': 'Los carteles y la basura registrados guardan su distancia a las mesas',
   'placed-wheel-unread': 'Cada lectura de la rueda es una longitud',
   'placed-wheel-unused': 'Cada lectura de la rueda se puede comparar con la distancia del recorrido',

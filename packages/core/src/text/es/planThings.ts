@@ -153,6 +153,7 @@ export const planThings: ThingNames = {
   'practice.bendClear': 'el tramo libre tras una curva',
   'practice.firstAfter': 'la distancia mínima hasta el primer puesto',
   'practice.lastBefore': 'la distancia mínima desde el último puesto',
+  'practice.placedWithin': 'la distancia admitida al lugar previsto',
   supplies: 'el conjunto de reglas de material',
   'supplies.heat': 'el nivel de calor',
   'supplies.wbgtC': 'la temperatura de globo y bulbo húmedo',

@@ -110,6 +110,7 @@ export const report: ReportText = {
     severity: { error: 'Error', warning: 'Aviso', note: 'Nota' },
     none: 'Ninguno.',
     cannotTell: 'sin determinar',
+    built: 'montaje real',
     waivedBy: 'Aceptado por',
     measured: 'medido',
     limit: 'límite',
@@ -129,6 +130,14 @@ export const report: ReportText = {
     distance: 'Distancia',
     limits: 'Límites',
     move: 'Mover',
+    builtAbout:
+      'Cada puesto según la primera de sus mesas registradas. Todas las comprobaciones se hicieron de nuevo donde están los puestos; lo que añaden figura en cada puesto.',
+    offCourse: 'fuera del recorrido',
+    nothingNew: 'nada',
+    planned: 'Previsto en',
+    recorded: 'Registrado en',
+    apart: 'Separación',
+    changes: 'Qué cambia',
   },
   checks: {
     notRunTitle: 'Qué no pudo comprobarse',
@@ -195,6 +204,7 @@ export const report: ReportText = {
       bendClear: 'Lejos de curvas, al menos',
       firstAfter: 'Primer puesto tras la salida, al menos',
       lastBefore: 'Último puesto antes de la meta, al menos',
+      placedWithin: 'Distancia máxima entre el montaje y el plan',
     },
   },
   signatures: {

@@ -43,6 +43,14 @@ export interface PlacedParams {
     /** Downstream positive; `null` where the error leaves open whether it stands right. */
     readonly move: number | null;
   };
+  readonly 'placed-far': {
+    readonly measured: number;
+    readonly limit: number;
+    readonly margin: number;
+    /** Along the course, downstream positive; `null` where most of it is to the side, or the course is not near. */
+    readonly along: number | null;
+    readonly sure: boolean;
+  };
   readonly 'placed-hdop': { readonly point: PointName; readonly hdop: number; readonly r95: number };
   readonly 'placed-missing':
     | { readonly is: 'all' }
@@ -63,6 +71,8 @@ export interface PlacedParams {
         readonly confidence: number;
       }
     | { readonly is: 'unclear'; readonly items: readonly ItemKind[] };
+  /** Ids of two stations, each recorded where the plan has the other. */
+  readonly 'placed-swapped': { readonly station: string; readonly other: string };
   readonly 'placed-unknown':
     | { readonly is: 'nothing'; readonly point: PointName; readonly station: string }
     | { readonly is: 'far'; readonly point: PointName; readonly near: number };

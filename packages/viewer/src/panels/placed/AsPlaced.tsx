@@ -1,8 +1,9 @@
-/** Points recorded on the ground: whether each sign and trash drop is where it should be, and how far to move it. */
+/** Points recorded on the ground: each station as built beside its plan, and whether each sign and trash drop is where it should be. */
 import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';
 import { useStore, type OpenPlan, type Placed } from '../../state/store/store.ts';
 import { verdictCounts } from '../../placedWords.ts';
+import { BuiltRows } from './BuiltRows.tsx';
 import { VerdictRows } from './VerdictRows.tsx';
 import { dropPlaced, takePlaced } from '../../work/placed.ts';
 import { placedView } from '../../state/view/placed.ts';
@@ -38,7 +39,7 @@ function AddButton({ label }: { readonly label: string }): JSX.Element {
 
 function Compared({ open, placed }: { readonly open: OpenPlan; readonly placed: Placed }): JSX.Element {
   const store = useStore();
-  const { verdicts } = placedView(open, placed);
+  const { verdicts, stations, findings } = placedView(open, placed);
   return (
     <>
       <p>
@@ -48,6 +49,7 @@ function Compared({ open, placed }: { readonly open: OpenPlan; readonly placed: 
           : verdictCounts(verdicts)}
         . These points are not saved in the plan.
       </p>
+      {stations.length === 0 ? null : <BuiltRows stations={stations} findings={findings} open={open} />}
       {verdicts.length === 0 ? null : (
         <VerdictRows verdicts={verdicts} stations={open.analysis.stations} units={store.units.value} />
       )}

@@ -2,6 +2,7 @@
 import type { CheckRun } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { useStore } from '../../state/store/store.ts';
+import { reviewChecks } from '../../state/view/placed.ts';
 import { counted } from '../../words.ts';
 
 function outcome({ ran, reason, found, cannotTell }: CheckRun): string {
@@ -14,7 +15,8 @@ function outcome({ ran, reason, found, cannotTell }: CheckRun): string {
 const rank = ({ ran, found }: CheckRun): number => (!ran ? 1 : found > 0 ? 0 : 2);
 
 export function CheckList(): JSX.Element | null {
-  const checks = useStore().open.value?.analysis.checks ?? [];
+  const { open, placed } = useStore();
+  const checks = open.value === null ? [] : reviewChecks(open.value, placed.value);
   if (checks.length === 0) return null;
   const idle = checks.filter((check) => !check.ran).length;
   return (

@@ -87,6 +87,7 @@ export function FindingCard({ finding, subject, tools }: Props): JSX.Element {
         <SeverityMark severity={severity} />
         {subject === '' ? null : <span class="finding-subject">{subject}</span>}
         <span class="finding-severity">{waived === undefined ? SEVERITY_WORD[finding.severity] : 'Waived'}</span>
+        {finding.built === true ? <span class="finding-built">As built</span> : null}
       </p>
       {hasPlace(finding) ? (
         <button type="button" class="finding-message" onClick={() => chooseFinding(store, finding)}>

@@ -1,20 +1,23 @@
 /** Points recorded on the ground, judged by the open plan for as long as they lie here; they are no part of it. Pure. */
-import { reviewPlaced, type CheckRun, type Finding, type PlacedVerdict } from '@halfcup/core';
+import { reviewBuilt, type CheckRun, type Finding, type PlacedStation, type PlacedVerdict } from '@halfcup/core';
 import { placeFindings } from '@halfcup/core/plan';
 import type { OpenPlan, Placed } from '../store/store.ts';
 import { keep } from './derive.ts';
 
 export interface PlacedView {
   readonly verdicts: readonly PlacedVerdict[];
-  /** Of reading the file first; each with its place in the points' file or in the plan. */
+  /** How far each recorded station stands from its plan. */
+  readonly stations: readonly PlacedStation[];
+  /** Of reading the file first, then of the points, then of stations as built; each with its place in the points' file or in the plan. */
   readonly findings: readonly Finding[];
+  /** The plan's own, with what they find as built, then those of the points. */
   readonly checks: readonly CheckRun[];
 }
 
 const viewing: (open: OpenPlan) => (placed: Placed) => PlacedView = keep((open) =>
   keep((placed) => {
-    const { verdicts, findings, checks } = reviewPlaced(open.analysis, placed.document);
-    return { verdicts, findings: [...placed.findings, ...placeFindings(findings, open.document)], checks };
+    const { findings, ...built } = reviewBuilt(open.analysis, placed.document);
+    return { ...built, findings: [...placed.findings, ...placeFindings(findings, open.document)] };
   }),
 );
 
@@ -28,3 +31,7 @@ export const reviewed = (open: OpenPlan, placed: Placed | null): readonly Findin
 /** All that the review shows: of reading, of the checks, and of the points. */
 export const reviewList = (open: OpenPlan, placed: Placed | null): readonly Finding[] =>
   placed === null ? open.findings : [...open.findings, ...placedView(open, placed).findings];
+
+/** Every check that the review shows, as it went. */
+export const reviewChecks = (open: OpenPlan, placed: Placed | null): readonly CheckRun[] =>
+  placed === null ? open.analysis.checks : placedView(open, placed).checks;

@@ -71,6 +71,16 @@ export const placed: TextsOf<PlacedParams> = {
       move === null ? 'Wheel it, or record it again.' : `Move it ${way(move)} ${say.length(Math.abs(move))}.`,
     ];
   },
+  'placed-far': (params, say) => {
+    const { margin, along, sure: clear } = params;
+    const { measured, limit } = say.compare(params.measured, params.limit);
+    const doubt = clear ? '' : ` (± ${say.length(margin)})`;
+    return [
+      `The tables are ${measured}${doubt} from their planned place${along === null ? '' : `, too far ${way(along)}`}.`,
+      `They should be within ${limit}${clear ? '' : ', but the error is too large to tell'}.`,
+      clear ? 'Move the station there, or correct the plan and review it again.' : 'Record them again.',
+    ];
+  },
   'placed-hdop': ({ point, hdop, r95 }, say) => [
     `${thePoint(point, say)} has an hdop of ${say.found(hdop)}, which no receiver gives.`,
     'It should be more than 0.',
@@ -110,6 +120,11 @@ export const placed: TextsOf<PlacedParams> = {
       'Move it across, or correct the side in the plan.',
     ];
   },
+  'placed-swapped': ({ station, other }, say) => [
+    `The points of ${say.station(station)} are where ${say.station(other)} is planned, and those of ${say.station(other)} where ${say.station(station)} is.`,
+    'Their names look swapped, and are compared as if exchanged.',
+    'Correct the names, or the stations on the ground.',
+  ],
   'placed-unknown': (params, say) => [
     params.is === 'nothing'
       ? `${thePoint(params.point, say)} names nothing that the plan has at ${say.station(params.station)}, or something recorded already.`

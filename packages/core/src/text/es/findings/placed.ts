@@ -76,6 +76,16 @@ export const placed: TextsOf<PlacedParams> = {
         : `Muévalo ${say.length(Math.abs(move))} ${way(move)}.`,
     ];
   },
+  'placed-far': (params, say) => {
+    const { margin, along, sure: clear } = params;
+    const { measured, limit } = say.compare(params.measured, params.limit);
+    const doubt = clear ? '' : ` (± ${say.length(margin)})`;
+    return [
+      `Las mesas están a ${measured}${doubt} de su lugar previsto${along === null ? '' : `, desplazadas ${way(along)}`}.`,
+      `Deben estar a ${limit} como máximo${clear ? '' : ', y el error no permite saber si lo están'}.`,
+      clear ? 'Lleve el puesto allí, o corrija el plan y revíselo otra vez.' : 'Regístrelas otra vez.',
+    ];
+  },
   'placed-hdop': ({ point, hdop, r95 }, say) => [
     `${thePoint(point, say)} tiene un hdop de ${say.found(hdop)}, que no da ningún receptor.`,
     'Debe ser mayor que 0.',
@@ -114,6 +124,11 @@ export const placed: TextsOf<PlacedParams> = {
       'Páselo al otro lado, o corrija el lado en el plan.',
     ];
   },
+  'placed-swapped': ({ station, other }, say) => [
+    `Los puntos de ${say.station(station)} están donde se prevé ${say.station(other)}, y los de ${say.station(other)} donde se prevé ${say.station(station)}.`,
+    'Sus nombres parecen cambiados entre sí, y se comparan como si se intercambiaran.',
+    'Corrija los nombres, o los puestos en el terreno.',
+  ],
   'placed-unknown': (params, say) => [
     params.is === 'nothing'
       ? `${thePoint(params.point, say)} no nombra nada que el plan tenga en ${say.station(params.station)}, o nombra algo ya registrado.`

@@ -27,6 +27,7 @@ const SURVEY: Lengths = [
   ['snapRadius', 'Course counts as passing within'],
   ['pinR95', 'Pin accuracy (95 %)'],
   ['courseR95', 'Course accuracy (95 %)'],
+  ['placedWithin', 'As built, within the plan by'],
 ];
 
 export function PracticeFields(props: PracticeProps): JSX.Element {
