@@ -16,8 +16,8 @@ import { planWithoutTrial } from '../state/store/trial.ts';
 import { FAULT, plainError } from '../trouble.ts';
 import { createScenes } from './scene.ts';
 import { watchBackground } from './watchBackground.ts';
-import { chooseStation } from '../state/view/choose.ts';
-import { placedView } from '../state/view/placed.ts';
+import { chooseStation, seekFinding } from '../state/view/choose.ts';
+import { placedView, reviewList } from '../state/view/placed.ts';
 
 /** Pixels from the course within which pointing at the map counts as pointing at the course. */
 const NEAR = 24;
@@ -106,6 +106,11 @@ export async function connect(
     {
       pointing: {
         choose: (station) => chooseStation(store, station),
+        finding: (index) => {
+          const open = planWithoutTrial(store);
+          const finding = open === null ? undefined : reviewList(open, store.placed.value)[index];
+          if (finding !== undefined) seekFinding(store, finding);
+        },
         ask: (lon, lat, metresAPixel) => askAt(store, [lon, lat], metresAPixel),
         over: (lon, lat, metresAPixel) => pointOver(store, lon, lat, metresAPixel),
         left: () => {
@@ -138,6 +143,7 @@ export async function connect(
           against: store.against.value,
           runsOf,
           placed,
+          findings: kept === null ? [] : reviewList(kept, store.placed.value),
         }),
       );
     }),

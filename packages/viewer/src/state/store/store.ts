@@ -147,10 +147,10 @@ export interface Store {
   readonly improved: Signal<Improved | null>;
   readonly background: Signal<Background>;
   readonly grouping: Signal<Grouping>;
-  /** Groups of the review's list that are folded, as `groupKey` names them. */
+  /** Groups of the review's list that are folded, each with how it is grouped before its own key. */
   readonly folded: Signal<ReadonlySet<string>>;
-  /** The finding that somebody asks for on the map or the strip: the review goes to it. */
-  readonly sought: Signal<Finding | null>;
+  /** The finding that somebody asks for on the map or the strip: the review goes to it. A new object each time. */
+  readonly sought: Signal<{ readonly finding: Finding } | null>;
   readonly job: Signal<Job | null>;
   readonly notice: Signal<Notice | null>;
   /** To be decided about the plan's keeping; notices come and go beside it. */
