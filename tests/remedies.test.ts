@@ -346,15 +346,13 @@ describe('a remedy', () => {
     expect(now(store).document.text).toBe(before.document.text);
   });
 
-  it('says so where it brings an error, and that undo reverts it', () => {
+  it('names the error that it brings', () => {
     const store = opened(planted('a sign 45 m off is let pass by a tolerance of 60 m'));
     const finding = now(store).findings.find(({ code }) => code === 'rule-loose')!;
     const [restore] = remediesOf(now(store), finding, 'metric');
     expect(applyRemedy(store, restore!)).toEqual({
-      ok: true,
-      text: expect.stringMatching(
-        /^The usual value holds again\. There is a new error: The sign is 45 m .*\. Undo reverts this\.$/u,
-      ),
+      done: 'The usual value holds again.',
+      brings: expect.stringMatching(/^The sign is 45 m .*[^.]$/u),
     });
   });
 
@@ -378,7 +376,7 @@ describe('a remedy', () => {
     const of = (code: string): Finding | undefined => now(store).findings.find((one) => one.code === code);
     expect(remediesOf(now(store), of('boxes-missing')!, 'metric')).toEqual([]);
     const [remedy] = remediesOf(now(store), of('sign-distance')!, 'metric');
-    expect(applyRemedy(store, remedy!).ok).toBe(true);
+    expect(applyRemedy(store, remedy!)).toEqual({ done: 'The sign stands by the rules.', brings: null });
     expect(of('sign-distance')).toBeUndefined();
     expect(showVariant(store, null)).toEqual([]);
     expect(of('sign-distance')).toBeDefined();

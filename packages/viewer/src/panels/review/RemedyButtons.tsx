@@ -2,7 +2,8 @@
 import type { Finding } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { applyRemedy, remediesOf, type Remedy } from '../../state/edits/remedies.ts';
-import { useStore, type Store } from '../../state/store/store.ts';
+import { useStore, type Notice, type Store } from '../../state/store/store.ts';
+import { undoAndReport } from '../ui/reportedUndo.ts';
 
 interface Props {
   readonly finding: Finding;
@@ -11,10 +12,32 @@ interface Props {
   readonly heading: string;
 }
 
+/** Where it brings an error a person decides: it stays, or is taken back as long as nothing else was changed. */
+function toDecide(store: Store, text: string): Notice {
+  const after = store.open.value?.document.text;
+  const close = (): void => void (store.notice.value = null);
+  const takeBack = (): void => (store.open.value?.document.text === after ? undoAndReport(store) : close());
+  return {
+    text,
+    choices: [
+      { label: 'Take it back', act: takeBack },
+      { label: 'Keep it', act: close },
+    ],
+  };
+}
+
 function apply(store: Store, remedy: Remedy, heading: string): void {
-  const { text, ok } = applyRemedy(store, remedy);
-  store.notice.value = { text };
-  if (ok) requestAnimationFrame(() => document.getElementById(heading)?.focus());
+  const applied = applyRemedy(store, remedy);
+  if ('refused' in applied) {
+    store.notice.value = { text: applied.refused };
+    return;
+  }
+  const { done, brings } = applied;
+  store.notice.value =
+    brings === null
+      ? { text: `${done} Undo reverts this.` }
+      : toDecide(store, `${done} But there is a new error: ${brings}.`);
+  requestAnimationFrame(() => document.getElementById(heading)?.focus());
 }
 
 export function RemedyButtons({ finding, subject, heading }: Props): JSX.Element | null {

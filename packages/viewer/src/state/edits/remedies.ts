@@ -66,15 +66,16 @@ const keyOf = ({ code, where: { station, race, course, item } }: Finding): strin
 const errorsOf = ({ findings }: OpenPlan): Finding[] =>
   findings.filter((finding) => finding.severity === 'error' && isOpen(finding));
 
-/** Carries a remedy out; what has come of it, for the person, and whether the plan took it. An error that it brings is named. */
-export function applyRemedy(store: Store, { command, done }: Remedy): { readonly text: string; readonly ok: boolean } {
+/** What has come of a remedy: why the plan did not take it, else what is done and the first error that it has brought. */
+export type Applied = { readonly refused: string } | { readonly done: string; readonly brings: string | null };
+
+/** Carries a remedy out. */
+export function applyRemedy(store: Store, { command, done }: Remedy): Applied {
   const before = store.open.value;
   const [refused] = run(store, command);
+  if (refused !== undefined) return { refused: messageOf(store, refused) };
   const after = store.open.value;
-  if (refused !== undefined) return { text: messageOf(store, refused), ok: false };
   const known = new Set(before === null ? [] : errorsOf(before).map(keyOf));
-  const fresh = after === null ? [] : errorsOf(after).filter((finding) => !known.has(keyOf(finding)));
-  const [error] = fresh;
-  const brings = error === undefined ? '' : ` There is a new error: ${matterOf(store, error)}.`;
-  return { text: `${done}${brings} Undo reverts this.`, ok: true };
+  const [error] = after === null ? [] : errorsOf(after).filter((finding) => !known.has(keyOf(finding)));
+  return { done, brings: error === undefined ? null : matterOf(store, error) };
 }
