@@ -9,7 +9,7 @@ export const RIGHT = 52;
 export const LINE_Y = 62;
 /** Middle of the marks of findings. */
 export const FLAGS_Y = 128;
-export const LANES_Y = 138;
+export const LANES_Y = 144;
 export const LANE = 19;
 export const AXIS = 22;
 

@@ -12,6 +12,8 @@ import { FindingCard } from './FindingCard.tsx';
 
 /** As many cards of a group are drawn at first: what is below nobody sees at once. */
 const FIRST = 40;
+/** Groups after so many cards are folded until somebody unfolds them. */
+const UNFOLDED = 100;
 
 const cardKey = ({ code, where }: Finding, index: number): string => `${code}-${where.station ?? ''}-${index}`;
 
@@ -20,16 +22,15 @@ interface GroupProps {
   readonly open: OpenPlan;
   /** Its place among the groups: ids are made of it. */
   readonly at: number;
+  /** How many cards stand before it. */
+  readonly before: number;
 }
 
 function fold(store: Store, key: string, folded: boolean): void {
-  const next = new Set(store.folded.value);
-  if (folded) next.add(key);
-  else next.delete(key);
-  store.folded.value = next;
+  store.folded.value = new Map(store.folded.value).set(key, folded);
 }
 
-function Cards({ group: { findings }, open }: Omit<GroupProps, 'at'>): JSX.Element {
+function Cards({ group: { findings }, open }: Pick<GroupProps, 'group' | 'open'>): JSX.Element {
   const store = useStore();
   const [all, setAll] = useState(false);
   const sought = store.sought.value?.finding ?? null;
@@ -59,10 +60,10 @@ function Cards({ group: { findings }, open }: Omit<GroupProps, 'at'>): JSX.Eleme
   );
 }
 
-function Group({ group, open, at }: GroupProps): JSX.Element {
+function Group({ group, open, at, before }: GroupProps): JSX.Element {
   const store = useStore();
   const key = `${store.grouping.value} ${group.key}`;
-  const folded = store.folded.value.has(key);
+  const folded = store.folded.value.get(key) ?? before >= UNFOLDED;
   const { severity, title, findings, counts } = group;
   return (
     <section aria-labelledby={`group-${at}`}>
@@ -83,10 +84,22 @@ function Group({ group, open, at }: GroupProps): JSX.Element {
   );
 }
 
+/** For each group how many cards stand before it, were all unfolded. */
+function cardsBefore(groups: readonly FindingGroup[]): readonly number[] {
+  const before: number[] = [];
+  let cards = 0;
+  for (const { findings } of groups) {
+    before.push(cards);
+    cards += Math.min(FIRST, findings.length);
+  }
+  return before;
+}
+
 export function FindingGroups({ open }: { readonly open: OpenPlan }): JSX.Element {
   const store = useStore();
   const { grouping, placed, sought } = store;
   const groups = groupsOf(open, placed.value, grouping.value);
+  const before = cardsBefore(groups);
   const finding = sought.value?.finding;
   const home = finding === undefined ? undefined : groups.find((group) => group.findings.includes(finding));
   useEffect(() => {
@@ -102,7 +115,7 @@ export function FindingGroups({ open }: { readonly open: OpenPlan }): JSX.Elemen
   return (
     <>
       {groups.map((group, at) => (
-        <Group key={`${grouping.value} ${group.key}`} group={group} open={open} at={at} />
+        <Group key={`${grouping.value} ${group.key}`} group={group} open={open} at={at} before={before[at] ?? 0} />
       ))}
     </>
   );

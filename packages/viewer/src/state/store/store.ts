@@ -147,8 +147,8 @@ export interface Store {
   readonly improved: Signal<Improved | null>;
   readonly background: Signal<Background>;
   readonly grouping: Signal<Grouping>;
-  /** Groups of the review's list that are folded, each with how it is grouped before its own key. */
-  readonly folded: Signal<ReadonlySet<string>>;
+  /** Groups of the review's list that somebody has folded (true) or unfolded (false), each with how it is grouped before its own key. */
+  readonly folded: Signal<ReadonlyMap<string, boolean>>;
   /** The finding that somebody asks for on the map or the strip: the review goes to it. A new object each time. */
   readonly sought: Signal<{ readonly finding: Finding } | null>;
   readonly job: Signal<Job | null>;
@@ -180,7 +180,7 @@ export const createStore = (): Store => ({
   improved: signal(null),
   background: signal(PLAN_BACKGROUND),
   grouping: signal('theme'),
-  folded: signal(new Set()),
+  folded: signal(new Map()),
   sought: signal(null),
   job: signal(null),
   notice: signal(null),

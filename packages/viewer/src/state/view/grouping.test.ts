@@ -26,6 +26,7 @@ const FINDINGS = [
   finding('tables-hidden', 'note', { station: 'gone' }),
   finding('gpx-elevation', 'note', { file: 'full.gpx' }),
   finding('sign-distance', 'error', { station: 's4' }, { built: true }),
+  finding('placed-assumptions', 'note', { file: 'points.gpx' }),
   finding('clear-width', 'error', { station: 's2' }, { waived: { by: 'Ada Kelp', reason: 'seen' } }),
 ];
 const open: OpenPlan = { ...demo, findings: FINDINGS };
@@ -40,7 +41,7 @@ test('by theme groups have the names of core, the gravest first, then in the pla
     ['Reading the files', 'n'],
     ['Signs, tables and boxes', 'es1 es3 ws2 ngone'],
     ['Distances between stations', 'ws8'],
-    ['As built', 'es4'],
+    ['As built', 'es4 n'],
     ['What the plan leaves out', 'w'],
     ['Waived', 'es2'],
   ]);
@@ -50,11 +51,11 @@ test('by severity and by station the same findings stand in other groups', () =>
   expect(shown('severity')).toEqual([
     ['Errors', 'es1 es3 es4'],
     ['Warnings', 'w ws2 ws8'],
-    ['Notes', 'ngone n'],
+    ['Notes', 'ngone n n'],
     ['Waived', 'es2'],
   ]);
   expect(shown('station')).toEqual([
-    ['The plan as a whole', 'w ngone n'],
+    ['The plan as a whole', 'w ngone n n'],
     ['1 · Strand Road', 'es1'],
     ['2 · Stennick Chapel', 'ws2'],
     ['3 · Wrack Fork', 'es3'],

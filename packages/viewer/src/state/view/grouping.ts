@@ -66,7 +66,8 @@ function groupingOf(
   const themes = new Map(reviewChecks(open, placed).map(({ code, theme }) => [code, theme]));
   return {
     titles: [READING, ...THEMES.map((theme): Titled => [theme, themeText(theme, 'en')])],
-    keyOf: ({ code, built }) => (built === true ? 'as-built' : (themes.get(code) ?? READING[0])),
+    keyOf: ({ code, built }) =>
+      built === true || code.startsWith('placed-') ? 'as-built' : (themes.get(code) ?? READING[0]),
   };
 }
 
