@@ -1,7 +1,7 @@
 /**
  * What a plan gets that says nothing: the house's practice, supplies and crew. Distances of sign,
- * gel, tables and trash are common practice without a source; `maxSpacing` and `minSpacing` follow
- * IMMDA guidance (quoted); the rest are common practice or assumptions, as the papers say of each.
+ * gel, tables and trash are common practice without a source, as is `minSpacing`; `maxSpacing` is of Western Province
+ * Athletics' station guide of 2019 (read); the rest are common practice or assumptions, as the papers say of each.
  * All SI: metres, litres, seconds, kilograms.
  */
 import { litres, metres } from '../units.ts';

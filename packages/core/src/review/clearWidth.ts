@@ -62,7 +62,8 @@ export const respondersWidth: Check = check(
   {
     code: 'responders-width',
     severity: 'note',
-    source: 'IFC 503.2.1, fire apparatus roads 20 ft clear (from memory; local code and the fire marshal decide)',
+    source:
+      'International Fire Code 503.2.1, 20 ft unobstructed, as a fire chief prints it (2018, read); local code and the fire marshal decide',
     missing: (layout) => respondersMissing(layout),
   },
   ({ stations }) =>

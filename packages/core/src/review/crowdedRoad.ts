@@ -1,8 +1,8 @@
 /**
  * How close runners are at the first station of each race, and at stations behind a place where courses join: the most
- * that are at once on a stretch of road around the tables, on the width that stays free beside them. The limit is where
- * walkways come to level of service C, at which walkers no longer choose their pace or pass others freely: runners slow down
- * at tables, and running takes more room than walking.
+ * that are at once on a stretch of road around the tables, on the width that stays free beside them. The limit is common
+ * practice, no source: room in which walkers no longer choose their pace or pass others freely. Runners slow down at tables, and
+ * running takes more room than walking.
  */
 import type { Layout, StationLayout } from '../layout/layout.ts';
 import { findById } from '../plan/lookups.ts';
@@ -10,7 +10,7 @@ import type { RaceOnCourse } from '../raceday/arrivals.ts';
 import type { RaceDay } from '../raceday/day.ts';
 import { type StretchOf, mostRunners } from '../raceday/crowd.ts';
 import { metres } from '../units.ts';
-import { type Case, type Check, type DayFacts, atStation, dayCheck } from './check.ts';
+import { COMMON_PRACTICE, type Case, type Check, type DayFacts, atStation, dayCheck } from './check.ts';
 import { clearBeside } from './clearWidth.ts';
 
 /** Course before and after the tables that counts, metres. */
@@ -93,8 +93,7 @@ export const crowdedRoad: Check = dayCheck(
   {
     code: 'crowded-road',
     severity: 'warning',
-    source:
-      'J. J. Fruin, Pedestrian Planning and Design (1971): walkways, level of service C under 25 sq ft (2.32 m²) a person (quoted, not read)',
+    source: COMMON_PRACTICE,
     missing: (layout) =>
       watched(layout).some((station) => widthAt(station, layout) !== null) ? null : 'no-crowd-width',
   },

@@ -13,7 +13,7 @@ const on = (measure: number): Partial<PlanStation> => ({ on: { course: 'c', meas
 const found = (check: Check, measures: number[], practice: Partial<Practice> = {}): readonly Finding[] =>
   check.find(layoutOf([course], measures.map(on), { practice }));
 
-// 1.6 km to 5 km: IMMDA guidance (quoted, not read).
+// At most 5 km: Western Province Athletics, station guide 2019 (read). At least 1.6 km: common practice, no source.
 describe('leg-long', () => {
   it('is a warning where a race runs over 5 km without a station', () => {
     expect(found(legLong, [4000, 9000.1])).toEqual([
@@ -23,7 +23,7 @@ describe('leg-long', () => {
         measured: expect.closeTo(5000.1, 2),
         limit: 5000,
         unit: 'm',
-        source: expect.stringContaining('IMMDA'),
+        source: expect.stringContaining('Western Province Athletics'),
         where: expect.objectContaining({
           race: 'c',
           course: 'c',

@@ -4,10 +4,14 @@ import type { Layout } from '../layout/layout.ts';
 import { findById } from '../plan/lookups.ts';
 import type { Practice } from '../plan/plan.ts';
 import type { Leg, RaceSpacing } from '../station/station.ts';
-import { type Case, type Check, check } from './check.ts';
+import { COMMON_PRACTICE, type Case, type Check, check } from './check.ts';
 import { lostFrom } from './lost.ts';
 
-const SOURCE = 'IMMDA guidance, stations 1.6 km to 5 km apart (quoted, not read)';
+/** The longest leg; the shortest is common practice. */
+const SOURCE = {
+  'leg-long': 'Western Province Athletics, station guide 2019: at most 5 km apart (read)',
+  'leg-short': COMMON_PRACTICE,
+} as const;
 
 type LegCode = 'leg-long' | 'leg-short';
 
@@ -41,7 +45,7 @@ const legCheck = (
   limitOf: (practice: Practice) => number,
   wrong: (leg: Leg, limit: number, race: RaceSpacing, layout: Layout) => boolean,
 ): Check =>
-  check({ code, severity, source: SOURCE, lost: true }, (layout) => {
+  check({ code, severity, source: SOURCE[code], lost: true }, (layout) => {
     const limit = limitOf(layout.plan.practice);
     return layout.spacing.flatMap((race) =>
       race.legs.filter((leg) => wrong(leg, limit, race, layout)).map((leg) => caseOf(layout, race, leg, limit)),

@@ -21,6 +21,8 @@ const LEFT_RECORDED = 30;
 /** Course before and after the stretch that is looked at, metres. */
 const AROUND = 150;
 const STEP = 3;
+/** A stretch longer than this, metres, is an error of the plan, which other checks tell. */
+const LONGEST = 3000;
 /** A leg that runs along and does not leave has a side from this on, metres, where lines are drawn on purpose. */
 const SHIFTED = 4;
 
@@ -91,6 +93,7 @@ interface OwnLine {
 }
 
 function ownLine(course: Course, [first, last]: readonly [number, number]): OwnLine | null {
+  if (last - first > LONGEST) return null;
   const [from, to] = [toRaw(course, first - AROUND), toRaw(course, last + AROUND)];
   const middle = placeAtRaw(course, toRaw(course, (first + last) / 2));
   const places = slicePlaces(course, from, to);

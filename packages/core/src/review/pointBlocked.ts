@@ -17,25 +17,26 @@ export const pointBlocked: Check = check(
     code: 'point-blocked',
     severity: 'warning',
     source: COMMON_PRACTICE,
-    missing: ({ plan }) => (plan.stations.some(({ points }) => points.some(isKept)) ? null : 'no-points'),
+    missing: ({ plan }) =>
+      plan.stations.some(({ points }) => points.some(({ kind }) => KEPT.has(kind))) ? null : 'no-points',
   },
-  (layout) =>
-    layout.stations.flatMap((station) => {
-      const standing = footprints(station);
-      const reach = FREE + Math.max(0, ...standing.flatMap(({ line }) => line.map(([, north]) => Math.abs(north!))));
-      // Latitudes tell of most points that they are far away.
-      const mayMeet = ({ at }: PlanPoint): boolean => Math.abs(at[1] - station.at[1]) * DEGREE <= reach;
-      return layout.plan.stations.flatMap((owner, index) =>
-        owner.points.flatMap((point, k) =>
-          isKept(point) && mayMeet(point)
-            ? blocked({ point, owner, path: `/stations/${index}/points/${k}` }, standing, station)
-            : [],
-        ),
-      );
-    }),
+  (layout) => {
+    const points = layout.plan.stations.flatMap((owner, index) =>
+      owner.points.flatMap((point, k): Owned[] =>
+        KEPT.has(point.kind) ? [{ point, owner, path: `/stations/${index}/points/${k}` }] : [],
+      ),
+    );
+    return points.length === 0 ? [] : layout.stations.flatMap((station) => blockedBy(station, points));
+  },
 );
 
-const isKept = ({ kind }: PlanPoint): boolean => KEPT.has(kind);
+function blockedBy(station: StationLayout, points: readonly Owned[]): Case<'point-blocked'>[] {
+  const standing = footprints(station);
+  const reach = FREE + Math.max(0, ...standing.flatMap(({ line }) => line.map(([, north]) => Math.abs(north!))));
+  // Latitudes tell of most points that they are far away.
+  const near = points.filter(({ point }) => Math.abs(point.at[1] - station.at[1]) * DEGREE <= reach);
+  return near.flatMap((one) => blocked(one, standing, station));
+}
 
 interface Owned {
   readonly point: PlanPoint;

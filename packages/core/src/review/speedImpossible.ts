@@ -7,7 +7,7 @@ import type { RaceOnCourse } from '../raceday/arrivals.ts';
 import { linearAt } from '../raceday/finishTimes.ts';
 import { quantile } from '../raceday/timing.ts';
 import type { Division } from '../plan/plan.ts';
-import { type Case, type Check, dayCheck } from './check.ts';
+import { COMMON_PRACTICE, type Case, type Check, dayCheck } from './check.ts';
 
 /** Metres and seconds. Running: 1,500 m to 100 km; race walking: 10 to 50 km. */
 const BESTS: Readonly<Record<Exclude<Division, 'wheels'>, readonly (readonly [number, number])[]>> = {
@@ -85,7 +85,7 @@ export const speedImpossible: Check = dayCheck(
   {
     code: 'speed-impossible',
     severity: 'warning',
-    source: 'world’s bests from memory; 3 km/h as the slowest walk is common practice, no source',
+    source: COMMON_PRACTICE,
   },
   ({ plan }, { races }) =>
     races.flatMap((running) =>

@@ -3,7 +3,7 @@
  * Faced: the tables of one lie beside those of the other along its course, on the other side of it.
  */
 import { passesOf } from '../course/passes.ts';
-import { inverseLength } from '../geodesy/karney.ts';
+import { lengthBetween } from '../geodesy/segment.ts';
 import { type LaidDirection, type Layout, type StationLayout, isTable } from '../layout/layout.ts';
 import { courseById, leadOf } from '../plan/lookups.ts';
 import { type Case, type Check, COMMON_PRACTICE, atStation, check } from './check.ts';
@@ -25,37 +25,48 @@ export const stationsFace: Check = check(
     source: `${COMMON_PRACTICE}; the metre for the crew is an assumption`,
     missing: ({ stations }) => (stations.length > 1 ? null : 'one-station'),
   },
-  (layout) =>
-    layout.stations.flatMap((station, k) =>
-      layout.stations.slice(k + 1).flatMap((other) => (face(station, other, layout) ? facing(station, other) : [])),
-    ),
+  (layout) => {
+    const faces = layout.stations.flatMap(faceOf);
+    return faces.flatMap((one, k) =>
+      faces.slice(k + 1).flatMap((other) => (face(one, other, layout) ? facing(one.station, other.station) : [])),
+    );
+  },
 );
 
-function face(one: StationLayout, other: StationLayout, layout: Layout): boolean {
-  const [mine, its] = [leadOf(one), leadOf(other)];
-  if (mine === undefined || its === undefined || mine.side === 'unclear' || !mayMeet(one, other)) return false;
-  const own = tableEnds(mine);
-  const beside = placesBeside(its, mine, one, layout);
-  if (own === null || beside.length === 0) return false;
+/** A station with its tables as those see it for whom they are laid out. */
+interface Face {
+  readonly station: StationLayout;
+  readonly lead: LaidDirection;
+  readonly tables: readonly [from: number, to: number];
+  /** Farthest from the pin that a table reaches, metres. */
+  readonly reach: number;
+}
+
+function faceOf(station: StationLayout): Face[] {
+  const lead = leadOf(station);
+  const tables = lead === undefined ? null : tableEnds(lead);
+  if (lead === undefined || tables === null || lead.side === 'unclear') return [];
+  return [{ station, lead, tables, reach: Math.max(...tables.map((end) => Math.abs(end - lead.measure))) }];
+}
+
+function face(one: Face, other: Face, layout: Layout): boolean {
+  if (!mayMeet(one, other)) return false;
+  const beside = placesBeside(other.lead, one.lead, one.station, layout);
+  if (beside.length === 0) return false;
   const alongs = beside.map(({ measure }) => measure);
-  const across = mine.side === 'left' ? -1 : 1;
+  const across = one.lead.side === 'left' ? -1 : 1;
   return (
-    Math.min(...alongs) < own[1] &&
-    Math.max(...alongs) > own[0] &&
+    Math.min(...alongs) < one.tables[1] &&
+    Math.max(...alongs) > one.tables[0] &&
     beside.every(({ offset }) => Math.sign(offset) === across)
   );
 }
 
-/** Most that tables of two stations which face each other can have between their pins, metres, for each table's metre of theirs. */
-function mayMeet(one: StationLayout, other: StationLayout): boolean {
-  const reach = [one, other].map(({ directions }) => {
-    const lead = leadOf({ directions })!;
-    return Math.max(0, ...lead.items.filter(isTable).flatMap(({ along }) => along.map(Math.abs)));
-  });
-  const [a, b] = [one.at, other.at];
-  const most = 1.1 * (reach[0]! + reach[1]!) + 2 * WIDEST;
-  // Latitudes tell of most pairs that they are far apart.
-  return Math.abs(a[1] - b[1]) * DEGREE <= most && inverseLength(a[0], a[1], b[0], b[1]) <= most;
+/** Whether tables of two stations can lie beside each other at all. Latitudes tell of most that they are far apart. */
+function mayMeet(one: Face, other: Face): boolean {
+  const [a, b] = [one.station.at, other.station.at];
+  const most = 1.1 * (one.reach + other.reach) + 2 * WIDEST;
+  return Math.abs(a[1] - b[1]) * DEGREE <= most && lengthBetween(a[0], a[1], b[0], b[1]) <= most;
 }
 
 /** Both ends of each of a station's tables as they lie along and beside another's course, near its own tables. */

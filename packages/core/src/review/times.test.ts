@@ -153,7 +153,7 @@ describe('clock-order', () => {
     expect(more).toEqual([]);
     expect(finding).toMatchObject({ code: 'clock-order', severity: 'error', where: { course: 'c', measure: 0 } });
     expect(finding!.message).toContain('the road closes at 06:00, before access opens at 07:00');
-    expect(finding!.message).toContain('1 more');
+    expect(finding!.message).toContain('one more case');
   });
 
   it('is an error where the reopening falls along the course', () => {

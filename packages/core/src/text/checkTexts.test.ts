@@ -34,7 +34,6 @@ it('shows what kind of source a rule has, in few words', () => {
   expect(sourceText('common practice, no source; the metre for the crew is an assumption', 'es')).toBe(
     'práctica habitual; el metro para el equipo es una suposición',
   );
-  expect(sourceText('IMMDA guidance (quoted, not read)', 'en')).toBe('IMMDA guidance (cited second-hand)');
   expect(sourceText('JCGM 106:2012', 'es')).toBe('JCGM 106:2012');
 });
 

@@ -189,5 +189,4 @@ export const themes: Readonly<Record<Theme, string>> = {
 /** Parts of sources as the checks write them, and what people read. */
 export const sources: readonly (readonly [written: string, shown: string])[] = [
   ['common practice, no source', 'common practice'],
-  ['(quoted, not read)', '(cited second-hand)'],
 ];

@@ -172,7 +172,7 @@ export const report: ReportText = {
   practice: {
     title: 'The practice in force',
     about:
-      'Common practice, except the distance between stations (IMMDA guidance, cited second-hand). Where the plan differs, the plan counts.',
+      'Common practice where no source is named. One published guide (Western Province Athletics, 2019, read) asks for stations at most 5 km apart, the last box at least 200 m past the tables, and at least 3 drinks a runner at each.',
     ofPlan: (usual) => `usual: ${usual}`,
     noReason: 'no reason given',
     differs: (rule, own, plan) => `${rule}: ${own} (the plan: ${plan})`,

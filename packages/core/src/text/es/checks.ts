@@ -190,29 +190,22 @@ export const themes: { readonly [key in Theme]: string } = {
 };
 
 export const sources: readonly (readonly [written: string, shown: string])[] = [
-  [
-    'world’s bests from memory; 3 km/h as the slowest walk is common practice, no source',
-    'mejores marcas mundiales de memoria; 3 km/h como andar más lento es práctica habitual',
-  ],
   ['common practice, no source', 'práctica habitual'],
-  ['(quoted, not read)', '(citado de segunda mano)'],
   ['; the ten minutes to clear are an assumption', '; los diez minutos para recoger son una suposición'],
-  [
-    'walkways, level of service C under 25 sq ft (2.32 m²) a person',
-    'vías peatonales, nivel de servicio C con menos de 2.32 m² por persona',
-  ],
   ['; the metre for the crew is an assumption', '; el metro para el equipo es una suposición'],
   ['; two changes of each bag are an assumption', '; los dos cambios de cada bolsa son una suposición'],
   ['; the wander of a recorded line: ', '; lo que oscila un track grabado: '],
   ['; decided by JCGM 106:2012, guard bands', '; se decide según JCGM 106:2012, bandas de guarda'],
   [
-    'IFC 503.2.1, fire apparatus roads 20 ft clear (from memory; local code and the fire marshal decide)',
-    'IFC 503.2.1, vías para bomberos con 20 ft libres (de memoria; deciden la norma local y los bomberos)',
+    'International Fire Code 503.2.1, 20 ft unobstructed, as a fire chief prints it (2018, read); local code and the fire marshal decide',
+    'International Fire Code 503.2.1, 20 ft sin obstáculos, como lo imprime un jefe de bomberos (2018, leído); deciden la norma local y los bomberos',
   ],
-  ['IMMDA guidance, stations 1.6 km to 5 km apart', 'recomendaciones de la IMMDA, puestos cada 1.6 a 5 km'],
+  [
+    'Western Province Athletics, station guide 2019: at most 5 km apart (read)',
+    'Western Province Athletics, guía de puestos de 2019: cada 5 km como mucho (leído)',
+  ],
   [
     'World Athletics (IAAF) rule 240 and USATF course measurement: 0.1 %, 42 m of a marathon (read)',
     'regla 240 de World Athletics (IAAF) y medición de recorridos de USATF: 0.1 %, 42 m en un maratón (leído)',
   ],
-  ['from memory', 'de memoria'],
 ];

@@ -176,7 +176,7 @@ export const report: ReportText = {
   practice: {
     title: 'La práctica vigente',
     about:
-      'Práctica habitual, salvo la distancia entre puestos (guía de IMMDA, citada de segunda mano). Manda el plan.',
+      'Práctica habitual si no se nombra fuente. Una guía publicada (Western Province Athletics, 2019, leída) pide puestos cada 5 km como mucho, la última caja al menos 200 m tras las mesas y al menos 3 bebidas por corredor en cada uno.',
     ofPlan: (usual) => `habitual: ${usual}`,
     noReason: 'sin motivo indicado',
     differs: (rule, own, plan) => `${rule}: ${own} (el plan: ${plan})`,

@@ -44,19 +44,19 @@ export const absence: TextsOf<AbsenceParams> = {
     all
       ? 'No station gives the width of its road.'
       : `The width of the road is missing at ${names(stations.map(say.station), say)}.`,
-    'Room beside the tables, for the crowd and for ambulances, is not checked without.',
+    'Room beside the tables, for the crowd and for ambulances, is not checked without it.',
     'Measure and add it.',
   ],
   'no-elevations': ({ courses }, say) => [
     `There are no elevations on ${names(courses.map(say.course), say)}.`,
-    'Grades at tables and steep descents are not checked without.',
+    'Grades at tables and steep descents are not checked without them.',
     'Use a GPX file with elevations.',
   ],
   'no-entrants': ({ races, all }, say) => [
     all
       ? 'The plan does not say who runs and when.'
       : `The plan does not say who runs ${names(races.map(say.race), say)} and when.`,
-    'Times, closures, crowding, cups, crew and supplies are not checked without.',
+    'Times, closures, crowding, cups, crew and supplies are not checked without that.',
     'Add waves, each with a start time and a number of entrants.',
   ],
   'no-contacts': ({ missing }, say) => [
@@ -113,7 +113,7 @@ export const absence: TextsOf<AbsenceParams> = {
     )}.`,
     hidden === 0
       ? null
-      : `With the usual values there ${hidden === 1 ? 'is one error or warning' : `are ${say.count(hidden)} errors or warnings`} more.`,
+      : `With the usual values there ${hidden === 1 ? 'would be one more error or warning' : `would be ${say.count(hidden)} more errors or warnings`}.`,
     hidden === 0 ? null : 'Go back to the usual, or have it agreed and waive this.',
   ],
   'supplies-short': ({ by, short }, say) => {

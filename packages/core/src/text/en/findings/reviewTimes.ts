@@ -57,8 +57,10 @@ export const times: TextsOf<TimeParams> = {
   },
   'clock-order': ({ course, faults }, say) => [
     faultText(faults[0]!, course, say),
-    `A place opens, closes, is swept and reopens in this order, each later along the course${
-      faults.length === 1 ? '' : `; so it should in ${say.count(faults.length - 1)} more cases`
+    `A place should open, close, be swept and reopen in this order, each later along the course${
+      faults.length === 1
+        ? ''
+        : `, and does not in ${faults.length === 2 ? 'one more case' : `${say.count(faults.length - 1)} more cases`}`
     }.`,
     'Correct the road times; checks of closures wait for that.',
   ],

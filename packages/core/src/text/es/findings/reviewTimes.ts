@@ -65,8 +65,10 @@ export const times: TextsOf<TimeParams> = {
   },
   'clock-order': ({ course, faults }, say) => [
     faultText(faults[0]!, course, say),
-    `Cada lugar se abre, se corta, lo pasa el coche escoba y se reabre, y más adelante más tarde${
-      faults.length === 1 ? '' : `; así debe ser en ${say.count(faults.length - 1)} casos más`
+    `Cada lugar debe abrirse, cortarse, barrerse y reabrirse en este orden, y más adelante más tarde${
+      faults.length === 1
+        ? ''
+        : `, y falla en ${faults.length === 2 ? 'un caso más' : `${say.count(faults.length - 1)} casos más`}`
     }.`,
     'Corrija los horarios de la vía; los cortes se comprueban después.',
   ],
