@@ -56,7 +56,9 @@ describe('standard input', () => {
       const [command, ...options] = args as [string, ...string[]];
       const named = await halfcupIn(demo, command, 'plan.json', ...options);
       const piped = await halfcupWith({ stdin: plan }, demo, command, '-', ...options);
-      expect(piped.out.replaceAll('"-"', '"plan.json"').replaceAll(/(?<=\s)-(?=:\d)/gu, 'plan.json')).toBe(named.out);
+      // A longer name breaks lines elsewhere.
+      const text = piped.out.replaceAll('"-"', '"plan.json"').replaceAll(/(?<=\s)-(?=:\d)/gu, 'plan.json');
+      expect(text.replaceAll(/\s+/gu, ' ')).toBe(named.out.replaceAll(/\s+/gu, ' '));
       expect(piped.exit).toBe(named.exit);
     }
     const facts = await halfcupIn(demo, 'course', 'full.gpx', '--json');
