@@ -128,7 +128,21 @@ const ABSENCE: { readonly [C in keyof AbsenceParams]: readonly AbsenceParams[C][
     value: 'R. Gull',
     stations: ['s1', 's2'],
   })),
-  'no-water': [{ races: ['m', 'h'] }],
+  'no-water': [
+    { races: ['m', 'h'] },
+    { races: ['m', 'h'], dry: null },
+    { races: ['m'], dry: { length: 19_870, end: 19_870, limit: 5000 } },
+    { races: ['m'], dry: { length: 5000.4, end: 19_870, limit: 5000 } },
+  ],
+  'zone-large': [
+    { zone: 'Clinic', across: 5_000_000, limit: 10_000 },
+    { zone: '', across: 10_001, limit: 10_000 },
+  ],
+  'points-elsewhere': [
+    { point: tent, count: 1, other: 's2', away: 6140 },
+    { point: drop, count: 2, other: 's2', away: 301 },
+    { point: drop, count: 3, other: 's2', away: 6140 },
+  ],
   'same-name': [
     { name: 'Kelp', count: 2 },
     { name: 'Kelp', count: 3 },
@@ -166,6 +180,7 @@ const ABSENCE: { readonly [C in keyof AbsenceParams]: readonly AbsenceParams[C][
       ],
       hidden: 1,
     },
+    { rules: [{ rule: 'kerb', station: null, value: 40, usual: 4 }], hidden: 0, absurd: true },
     { rules: [{ rule: 'maxGrade', station: 's1', value: 0.08, usual: 0.04 }], hidden: 3 },
   ],
   'supplies-short': [
@@ -207,6 +222,8 @@ const REVIEW: { readonly [C in keyof ReviewParams]: readonly ReviewParams[C][] }
   'crosses-flow': [
     { other: [full, half], farther: null, sideUnclear: false },
     { other: [full], farther: { passes: [full], by: 3 }, sideUnclear: true },
+    { other: [full], farther: null, sideUnclear: false, kerb: ['s1', 's2'] },
+    { other: [full], farther: null, sideUnclear: false, kerb: ['s1', 's2', 's3'] },
   ],
   'descent-with-wheels': [{ measured: 0.062, limit: 0.05, race: 'w', over: 100 }],
   'drop-side': [
@@ -339,7 +356,11 @@ const REVIEW: { readonly [C in keyof ReviewParams]: readonly ReviewParams[C][] }
     { measured: 9e6, limit: 60, course: 'c', measure: 1500, swapped: [-17.4, -33.2] },
   ],
   'station-unserved': [{ beyondEnd: true }, { beyondEnd: false }],
-  'tables-far-off': [{ measured: 15.5, limit: 15 }],
+  'tables-far-off': [
+    { measured: 15.5, limit: 15 },
+    { measured: 15.5, limit: 15, road: null },
+    { measured: 35.5, limit: 15, road: 70 },
+  ],
   'tables-hidden': [{ measured: 14, limit: 10 }],
   'tables-mismatch': [
     { item: 'gel', tables: 0 },

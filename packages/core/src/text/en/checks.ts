@@ -118,6 +118,8 @@ export const titles = {
   'same-name': 'Every station has a name of its own',
   'name-distance': 'A distance in the name of a station is where the station stands',
   'far-from-courses': 'Zones and points lie within 1 km of a course',
+  'zone-large': 'No zone is larger than any that is needed',
+  'points-elsewhere': 'A station’s points do not lie at another station',
   'no-entrants': 'Every race has start times and numbers of runners',
   'no-medical': 'There is first aid along the courses, also in their second half',
   'no-widths': 'Every station gives the width of its road',

@@ -122,6 +122,8 @@ export const titles: { readonly [code in CheckCode]: string } = {
   'same-name': 'Cada puesto tiene un nombre propio',
   'name-distance': 'La distancia que dice el nombre de un puesto es la de su sitio',
   'far-from-courses': 'Las zonas y los puntos están a menos de 1 km de un recorrido',
+  'zone-large': 'Ninguna zona es mayor de lo que hace falta',
+  'points-elsewhere': 'Los puntos de un puesto no están en otro',
   'no-entrants': 'Cada carrera tiene sus horas de salida y su número de corredores',
   'no-medical': 'Hay asistencia médica en los recorridos, también en su segunda mitad',
   'no-widths': 'Cada puesto indica el ancho de su vía',

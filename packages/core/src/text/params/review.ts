@@ -69,7 +69,8 @@ export interface ItemsParams {
   };
   /** `passes`: all that miss it, the first among them. */
   readonly 'sign-missed': PassAt & { readonly passes: readonly PassAt[] };
-  readonly 'tables-far-off': Bounded;
+  /** `road`: its width, where the plan gives one: the tables stand at its edge. */
+  readonly 'tables-far-off': Bounded & { readonly road?: number | null };
   readonly 'tables-hidden': Bounded;
   readonly 'tables-mismatch': { readonly item: Served; readonly tables: number };
   readonly 'two-way-road': Bounded & {
@@ -136,6 +137,8 @@ export interface ServiceParams {
     /** Who runs farther from the tables and by how much; `null` where both ways run on one line. */
     readonly farther: { readonly passes: readonly PassAt[]; readonly by: number } | null;
     readonly sideUnclear: boolean;
+    /** Stations, the finding's own first, that serve one way each and stand on one kerb. */
+    readonly kerb?: readonly string[];
   };
   readonly 'gel-without-water': PassAt & {
     /** To the next water; `null` where none follows. */

@@ -27,7 +27,13 @@ function legText(leg: ServiceParams['leg-long'], say: Say): string {
 const WAY = { back: ' on the way back', other: ' the other way', again: ' another time' } as const;
 
 const service: TextsOf<ServiceParams> = {
-  'crosses-flow': ({ other, farther, sideUnclear }, say) => {
+  'crosses-flow': ({ other, farther, sideUnclear, kerb }, say) => {
+    if (kerb !== undefined)
+      return [
+        `${say.all(kerb.map(say.station))} serve the two ways of one road from the same kerb: one way must cross the other to its tables.`,
+        'Each should stand on the outer side of its own runners.',
+        'Move one across the road, or agree with officials and police how the ways are parted.',
+      ];
     const who =
       farther === null
         ? `Runners come both ways on one road (${passes(other, say)} the other way): one must cross the other to reach the tables.`

@@ -105,8 +105,14 @@ export const items: TextsOf<ItemsParams> = {
     null,
     'Give those runners a sign of their own, or move the station forward.',
   ],
-  'tables-far-off': ({ measured, limit }, say) => {
+  'tables-far-off': ({ measured, limit, road = null }, say) => {
     const { measured: away, limit: most } = say.compare(measured, limit);
+    if (road !== null)
+      return [
+        `By the road’s width, ${say.length(road)}, the tables would stand ${away} from the course line.`,
+        `It should be at most ${most}.`,
+        'Correct the width, or leave it out and put the pin at the kerb.',
+      ];
     return [
       `The tables would stand ${away} from the course line, where the pin is.`,
       `It should be at most ${most}.`,

@@ -27,7 +27,13 @@ function legText(leg: ServiceParams['leg-long'], say: Say): string {
 const WAY = { back: ' a la vuelta', other: ' en el otro sentido', again: ' otra vez' } as const;
 
 const service: TextsOf<ServiceParams> = {
-  'crosses-flow': ({ other, farther, sideUnclear }, say) => {
+  'crosses-flow': ({ other, farther, sideUnclear, kerb }, say) => {
+    if (kerb !== undefined)
+      return [
+        `${say.all(kerb.map(say.station))} atienden los dos sentidos de una vía desde el mismo bordillo: un sentido debe cruzar el otro.`,
+        'Cada uno debe estar en el lado exterior de sus corredores.',
+        'Pase uno al otro lado, o acuerde con los jueces y la policía cómo se separan los sentidos.',
+      ];
     const who =
       farther === null
         ? `Vienen corredores en los dos sentidos de una vía (el otro: ${passes(other, say)}): unos deben cruzar a los otros.`

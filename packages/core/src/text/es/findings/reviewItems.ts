@@ -108,8 +108,14 @@ export const items: TextsOf<ItemsParams> = {
     null,
     'Ponga un cartel propio para esos corredores, o mueva el puesto hacia adelante.',
   ],
-  'tables-far-off': ({ measured, limit }, say) => {
+  'tables-far-off': ({ measured, limit, road = null }, say) => {
     const { measured: away, limit: most } = say.compare(measured, limit);
+    if (road !== null)
+      return [
+        `Con el ancho de la vía, ${say.length(road)}, las mesas quedarían a ${away} de la línea del recorrido.`,
+        `Deben estar como mucho a ${most}.`,
+        'Corrija el ancho, o quítelo y ponga el marcador en el bordillo.',
+      ];
     return [
       `Las mesas quedarían a ${away} de la línea del recorrido, donde está el marcador.`,
       `Deben estar como mucho a ${most}.`,
