@@ -88,16 +88,16 @@ function unservedBetween(lead: LaidDirection, station: StationLayout, layout: La
   const led = lead.passes.map((k) => station.passes[k]!).find(({ measure }) => measure === lead.measure);
   const table = lead.items.find(isTable);
   if (led === undefined || table === undefined || lead.side === 'unclear') return [];
+  // Recorded ways out and back cross each other as their recorders err: they tell nothing of who runs where on one road.
+  const isDrawn = (id: string): boolean => courseOf(layout, id).course.drawn !== 'recorded';
+  if (!isDrawn(lead.course)) return [];
   const toTables = lead.side === 'left' ? 1 : -1;
   const between = againstOnRoad(station)
     // Both offsets are of one pin, each left of its own way.
     .map((pass) => ({ pass, beside: toTables * (led.offset + pass.offset) }))
     .filter(
       ({ pass, beside }) =>
-        !pass.served &&
-        beside > ONE_LINE &&
-        beside < Math.abs(table.offset) &&
-        linesTell(beside, courseOf(layout, lead.course).course, courseOf(layout, pass.course).course, station.practice),
+        !pass.served && isDrawn(pass.course) && beside > ONE_LINE && beside < Math.abs(table.offset),
     )
     .sort((a, b) => a.beside - b.beside);
   const [first] = between;

@@ -21,7 +21,11 @@ export const tablesFarOff: Check = check(
       return [
         {
           params: { measured: away, limit: WIDEST, road: station.station.width ?? null },
-          where: { ...atStation(station, station.station.width === undefined ? '' : 'width'), course: lead.course, measure: lead.measure },
+          where: {
+            ...atStation(station, station.station.width === undefined ? '' : 'width'),
+            course: lead.course,
+            measure: lead.measure,
+          },
           measured: away,
           limit: WIDEST,
           unit: 'm',

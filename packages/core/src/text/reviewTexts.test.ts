@@ -248,6 +248,8 @@ const REVIEW: { readonly [C in keyof ReviewParams]: readonly ReviewParams[C][] }
     { item: 'sign', items: ['sign'], zone: 'Hydrant', depth: 5, betweenBoxes: false, sure: true },
     { item: 'trash', items: ['sign', 'trash'], zone: '', depth: 0, betweenBoxes: true, sure: false },
     { item: 'gel', items: ['gel', 'water'], zone: 'Hydrant', depth: -0.5, betweenBoxes: false, sure: false },
+    { item: 'gel', items: ['gel'], zone: 'Hydrant', depth: 3.5, betweenBoxes: false, sure: true, inside: true },
+    { item: 'sign', items: ['sign'], zone: '', depth: 3.5, betweenBoxes: false, sure: false, inside: true },
   ],
   'item-off-course': [
     { measured: 61, limit: 60, item: 'sportsDrink', items: ['sportsDrink'] },
@@ -281,6 +283,7 @@ const REVIEW: { readonly [C in keyof ReviewParams]: readonly ReviewParams[C][] }
     { stated: 42_000, line: 42_195, allowed: 42, recorded: true, wander: 0, used: true },
     { stated: 42_000, line: 43_195, allowed: 542, recorded: true, wander: 500, used: true },
     { stated: 42_195, line: 42_000, allowed: 42.195, recorded: false, wander: 0, used: false },
+    { stated: 21_097.5, line: 42_195, allowed: 21.0975, recorded: false, wander: 0, used: false, waits: true },
   ],
   'medical-without-access': [
     { point: tent, nearest: null, limit: 60, far: true },
@@ -296,13 +299,24 @@ const REVIEW: { readonly [C in keyof ReviewParams]: readonly ReviewParams[C][] }
       limit: 60,
       far: true,
     },
+    {
+      point: tent,
+      nearest: { point: { kind: 'access', name: 'Lane' }, station: 's2', distance: 25_000 },
+      limit: 60,
+      far: true,
+    },
   ],
   'pass-unknown': [
     { race: 'm', time: 3, count: 2 },
     { race: 'm', time: 1, count: 0 },
   ],
   'race-unserved': [{ length: 10_000 }],
-  'responders-width': [{ measured: 2.7, limit: 6.096, road: 4 }],
+  'responders-width': [
+    { measured: 2.7, limit: 6.096, road: 4 },
+    { measured: 2.7, limit: 6.096, road: 4, station: 's1', stations: ['s1'] },
+    { measured: 2.7, limit: 6.096, road: 4, station: 's2', stations: ['s1', 's2'] },
+    { measured: 2.7, limit: 6.096, road: 4, station: 's2', stations: many },
+  ],
   'seen-not-served': [
     {
       way: 'back',
@@ -332,6 +346,22 @@ const REVIEW: { readonly [C in keyof ReviewParams]: readonly ReviewParams[C][] }
       confidence: 0.99,
       fits: null,
       turned: { course: 'c', stations: ['s1', 's2', 's3'] },
+    },
+    {
+      declared: 'left',
+      side: 'right',
+      offset: -9,
+      confidence: 0.99,
+      fits: null,
+      turned: { course: 'c', stations: ['s1'], against: ['s2', 's3', 's4'] },
+    },
+    {
+      declared: 'left',
+      side: 'right',
+      offset: -9,
+      confidence: 0.99,
+      fits: null,
+      turned: { course: 'c', stations: many, against: ['s2', 's3'] },
     },
   ],
   'side-unclear': [

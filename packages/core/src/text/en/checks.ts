@@ -154,6 +154,7 @@ export const reasons = {
   'no-keep-clear-zone': 'the plan has no keep-clear zone',
   'no-allowed-zone': 'the plan has no allowed zone',
   'one-station': 'the plan has one station',
+  'waits-for-line': 'it waits until the line of a course is corrected',
   'no-elevations': 'no course has an elevation at every point',
   'no-wheels': 'no race is on wheels',
   'no-wheels-elevations': 'no course of a race on wheels has an elevation at every point',

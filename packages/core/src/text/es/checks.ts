@@ -157,6 +157,7 @@ export const reasons: { readonly [key in ReasonCode]: string } = {
   'no-keep-clear-zone': 'el plan no tiene zonas que deban quedar libres',
   'no-allowed-zone': 'el plan no tiene zonas permitidas',
   'one-station': 'el plan tiene un solo puesto',
+  'waits-for-line': 'espera a que se corrija la línea de un recorrido',
   'no-elevations': 'ningún recorrido tiene altitud en todos sus puntos',
   'no-wheels': 'ninguna carrera es sobre ruedas',
   'no-wheels-elevations': 'ningún recorrido de una carrera sobre ruedas tiene altitud en todos sus puntos',

@@ -90,10 +90,11 @@ export const absence: TextsOf<AbsenceParams> = {
       ];
     }
     return [
-    `There is no plain water on the course of ${names(races.map(say.race), say)}.`,
-    'Every race should find some.',
-    'Serve water at a station that it passes.',
-  ]; },
+      `There is no plain water on the course of ${names(races.map(say.race), say)}.`,
+      'Every race should find some.',
+      'Serve water at a station that it passes.',
+    ];
+  },
   'same-name': ({ name, count }, say) => [
     `${count === 2 ? 'Two' : say.count(count)} stations are called ${say.quote(name)}.`,
     'Crews and race control tell stations apart by their names.',
@@ -139,7 +140,9 @@ export const absence: TextsOf<AbsenceParams> = {
       : `With the usual values there ${hidden === 1 ? 'would be one more error or warning' : `would be ${say.count(hidden)} more errors or warnings`}.`,
     absurd
       ? 'No road is like that: correct it.'
-      : hidden === 0 ? null : 'Go back to the usual, or have it agreed and waive this.',
+      : hidden === 0
+        ? null
+        : 'Go back to the usual, or have it agreed and waive this.',
   ],
   'supplies-short': ({ by, short }, say) => {
     const [{ station, item, ordered, asked }] = short as readonly [(typeof short)[0]];

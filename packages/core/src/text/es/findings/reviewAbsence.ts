@@ -90,10 +90,11 @@ export const absence: TextsOf<AbsenceParams> = {
       ];
     }
     return [
-    `No hay agua sola en el recorrido de ${names(races.map(say.race), say)}.`,
-    'Toda carrera debe encontrarla.',
-    'Sirva agua en un puesto por el que pase.',
-  ]; },
+      `No hay agua sola en el recorrido de ${names(races.map(say.race), say)}.`,
+      'Toda carrera debe encontrarla.',
+      'Sirva agua en un puesto por el que pase.',
+    ];
+  },
   'same-name': ({ name, count }, say) => [
     `${count === 2 ? 'Dos' : say.count(count)} puestos se llaman ${say.quote(name)}.`,
     'Los equipos y el control de carrera distinguen los puestos por su nombre.',
@@ -141,7 +142,9 @@ export const absence: TextsOf<AbsenceParams> = {
       : `Con los valores habituales hay ${hidden === 1 ? 'un error o advertencia' : `${say.count(hidden)} errores o advertencias`} más.`,
     absurd
       ? 'Ninguna vía es así: corríjalo.'
-      : hidden === 0 ? null : 'Vuelva a lo habitual, o acuérdelo y admítalo con una exención.',
+      : hidden === 0
+        ? null
+        : 'Vuelva a lo habitual, o acuérdelo y admítalo con una exención.',
   ],
   'supplies-short': ({ by, short }, say) => {
     const [{ station, item, ordered, asked }] = short as readonly [(typeof short)[0]];
