@@ -145,7 +145,7 @@ function seamsOf(
     return {
       from: [before.lon.at(-1)!, before.lat.at(-1)!],
       to: [after.lon[0]!, after.lat[0]!],
-      measure: reverse ? length - end : end,
+      measure: reverse ? length - end - joins[k + 1]! : end,
     };
   });
   return reverse ? seams.toReversed() : seams;

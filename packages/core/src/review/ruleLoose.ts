@@ -121,7 +121,7 @@ function caseOf(rules: readonly Loose[], severity: 'note' | 'warning'): Case<'ru
       params: {
         rules: rules.map(({ rule, station: id, value, usual }) => ({ rule, station: id, value, usual })),
         hidden,
-        absurd: rules.some(({ absurd }) => absurd),
+        ...(rules.some(({ absurd }) => absurd) ? { absurd: true } : {}),
       },
       where: { path: '/practice', ...alone },
       severity,

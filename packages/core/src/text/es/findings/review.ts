@@ -131,7 +131,7 @@ const service: TextsOf<ServiceParams> = {
   'side-contradicted': ({ declared, side, offset, confidence, fits, turned }, say) => {
     if (turned?.against !== undefined)
       return [
-        `${say.course(turned.course)} va en contra de los demás en ${say.count(turned.against.length)} puestos, y en ${some(turned.stations.map(say.station), say, (count) => `${say.count(count)} más`)} el marcador está en el lado contrario al declarado.`,
+        `${say.course(turned.course)} va en contra de los demás en ${say.count(turned.against.length)} puestos, y el marcador contradice el lado en ${some(turned.stations.map(say.station), say, (count) => `${say.count(count)} más`, 3)}.`,
         'Parece ir al revés: lo que resulta de ello no se comprueba aún.',
         'Dé la vuelta al recorrido en el plan, o corrija los lados.',
       ];
