@@ -55,12 +55,14 @@ function isTurned(course: string, against: readonly StationLayout[], { stations 
   return contrary > 0 && agree.length === 0 && againstOthers(course, stations).length >= SOME;
 }
 
-/** Stations of other courses at which all served passes of a course run against the lead; none where it runs with any. */
+/** Stations of other courses that serve races of a course and at which all its passes run against the lead; none where it runs with any. */
 function againstOthers(course: string, stations: readonly StationLayout[]): StationLayout[] {
   const met = stations.flatMap((station) => {
     const lead = leadOf(station);
     if (lead === undefined || lead.course === course) return [];
-    const own = station.passes.filter((pass) => pass.course === course && pass.served && pass.end === undefined);
+    const own = station.passes.filter(
+      (pass) => pass.course === course && pass.end === undefined && servesRace(station.station, pass.race),
+    );
     const against = own.every((pass) => runsAgainst(pass.azimuthDeg, lead.azimuthDeg));
     return own.length === 0 ? [] : [{ station, against }];
   });
