@@ -13,6 +13,7 @@ import { gradeAtTables } from './grades.ts';
 import { legLong } from './legs.ts';
 import { sideChange } from './sideChange.ts';
 import { signDistance } from './signDistance.ts';
+import { WIDEST } from './tablesFarOff.ts';
 
 /** Other units round a rule: a share of the usual value that is no looseness. */
 const ROUNDED = 0.05;
@@ -21,6 +22,8 @@ interface Usual {
   readonly rule: RuleName;
   /** Which values are looser than the usual. */
   readonly looser: 'more' | 'less';
+  /** Of a rule that is no looser for being larger: values that no road has, a warning whatever comes of them. */
+  readonly absurd?: (value: number) => boolean;
   /** How many errors and warnings the usual value would give that are not found now. */
   readonly hidden: (layout: Layout, loose: LooseRule) => number;
 }
@@ -64,11 +67,16 @@ const unsure: Usual['hidden'] = (layout, loose) =>
 
 const none: Usual['hidden'] = () => 0;
 
+/** Farther from a road's line, or from its edge, than any road is wide. */
+const isFarOff = (value: number): boolean => value > WIDEST;
+
 const USUAL: readonly Usual[] = [
   { rule: 'signAhead', looser: 'less', hidden: byChecks(signDistance) },
   { rule: 'signTolerance', looser: 'more', hidden: byChecks(signDistance) },
   { rule: 'trashTo', looser: 'less', hidden: none },
   { rule: 'boxEvery', looser: 'more', hidden: none },
+  { rule: 'kerb', looser: 'more', hidden: none, absurd: isFarOff },
+  { rule: 'setback', looser: 'more', hidden: none, absurd: isFarOff },
   { rule: 'clearWidth', looser: 'less', hidden: byChecks(clearWidth) },
   { rule: 'snapRadius', looser: 'more', hidden: offCourse },
   { rule: 'sideConfidence', looser: 'less', hidden: unsure },
@@ -80,13 +88,14 @@ const USUAL: readonly Usual[] = [
 
 interface Loose extends LooseRule {
   readonly hidden: number;
+  readonly absurd: boolean;
 }
 
 /** Values of a rule that are looser than usual: the plan's, then those of stations that are looser than that. */
-function looseOf({ rule, looser, hidden }: Usual, layout: Layout): Loose[] {
+function looseOf({ rule, looser, hidden, absurd }: Usual, layout: Layout): Loose[] {
   const usual = DEFAULT_PRACTICE[rule];
   const bound = usual * (looser === 'more' ? 1 + ROUNDED : 1 - ROUNDED);
-  const isLoose = (value: number): boolean => (looser === 'more' ? value > bound : value < bound);
+  const isLoose = (value: number): boolean => absurd?.(value) ?? (looser === 'more' ? value > bound : value < bound);
   const given = [
     { station: null, value: layout.plan.practice[rule] },
     ...layout.stations.flatMap(({ id, station }) => {
@@ -98,7 +107,7 @@ function looseOf({ rule, looser, hidden }: Usual, layout: Layout): Loose[] {
     .filter(({ value }) => isLoose(value))
     .map(({ station, value }) => {
       const loose = { rule, station, value, usual };
-      return { ...loose, hidden: hidden(layout, loose) };
+      return { ...loose, hidden: hidden(layout, loose), absurd: absurd !== undefined };
     });
 }
 
@@ -112,6 +121,7 @@ function caseOf(rules: readonly Loose[], severity: 'note' | 'warning'): Case<'ru
       params: {
         rules: rules.map(({ rule, station: id, value, usual }) => ({ rule, station: id, value, usual })),
         hidden,
+        ...(rules.some(({ absurd }) => absurd) ? { absurd: true } : {}),
       },
       where: { path: '/practice', ...alone },
       severity,
@@ -125,11 +135,15 @@ export const ruleLoose: Check = check({ code: 'rule-loose', severity: 'note', so
   const loose = USUAL.flatMap((usual) => looseOf(usual, layout));
   return [
     ...caseOf(
-      loose.filter(({ hidden }) => hidden > 0),
+      loose.filter((one) => one.absurd),
       'warning',
     ),
     ...caseOf(
-      loose.filter(({ hidden }) => hidden === 0),
+      loose.filter((one) => one.hidden > 0 && !one.absurd),
+      'warning',
+    ),
+    ...caseOf(
+      loose.filter((one) => one.hidden === 0 && !one.absurd),
       'note',
     ),
   ];

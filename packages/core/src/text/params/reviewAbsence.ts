@@ -1,5 +1,6 @@
 /** Named parameters of the findings on what a plan leaves out, and on slips in it. Lengths in metres, clock times in seconds; ids, not names. */
 import type { Served } from '../../kinds.ts';
+import type { PointRef } from './shared.ts';
 
 /** Who answers in an emergency. */
 export type Contact = 'emergency' | 'raceControl' | 'radioChannel';
@@ -10,6 +11,8 @@ export type RuleName =
   | 'signTolerance'
   | 'trashTo'
   | 'boxEvery'
+  | 'kerb'
+  | 'setback'
   | 'clearWidth'
   | 'snapRadius'
   | 'sideConfidence'
@@ -53,7 +56,11 @@ export interface AbsenceParams {
     readonly value: string;
     readonly stations: readonly string[];
   };
-  readonly 'no-water': { readonly races: readonly string[] };
+  readonly 'no-water': {
+    readonly races: readonly string[];
+    /** Where there is some, but none for so long, metres; `end`: where the race has it again. */
+    readonly dry?: { readonly length: number; readonly end: number; readonly limit: number } | null;
+  };
   readonly 'same-name': { readonly name: string; readonly count: number };
   /** `said`: the distance in the name; `measure`: where the race comes by, nearest to it. */
   readonly 'name-distance': { readonly said: number; readonly race: string; readonly measure: number };
@@ -68,8 +75,16 @@ export interface AbsenceParams {
       readonly swapped: boolean;
     }[];
   };
-  /** `hidden`: how many errors and warnings would come with the usual values. */
-  readonly 'rule-loose': { readonly rules: readonly LooseRule[]; readonly hidden: number };
+  readonly 'zone-large': { readonly zone: string; readonly across: number; readonly limit: number };
+  /** `point`: the farthest of `count`; `other`: the station at which it lies; `away`: metres from its own. */
+  readonly 'points-elsewhere': {
+    readonly point: PointRef;
+    readonly count: number;
+    readonly other: string;
+    readonly away: number;
+  };
+  /** `hidden`: how many errors and warnings would come with the usual values; `absurd`: one of them is beyond any road. */
+  readonly 'rule-loose': { readonly rules: readonly LooseRule[]; readonly hidden: number; readonly absurd?: boolean };
   /** Of cups and gels; the shortest first. */
   readonly 'supplies-short': { readonly by: 'used' | 'heat'; readonly short: readonly ShortSupply[] };
   readonly 'drop-far':
