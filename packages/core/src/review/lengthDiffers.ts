@@ -20,6 +20,15 @@ const WINDOW = 100;
 /** Noise differs along a line: so many times its median share is taken, and no more than what marks may differ from a line. */
 const MARGIN = 1.5;
 const MOST = 0.03;
+/** Kilometres in a mile, and by how much, as a share, a length that is typed in the other unit may miss it. */
+const MILE = 1.609344;
+const NEAR = 0.01;
+
+/** The unit in which the length was typed, where it seems to be the wrong one. */
+function typedUnit(stated: number, raw: number): { readonly typed?: 'mi' | 'km' } {
+  if (Math.abs(stated / raw / MILE - 1) <= NEAR) return { typed: 'mi' };
+  return Math.abs(raw / stated / MILE - 1) <= NEAR ? { typed: 'km' } : {};
+}
 
 export const lengthDiffers: Check = check(
   {
@@ -47,7 +56,15 @@ function differing(plan: PlanCourse, index: number, courses: readonly IndexedCou
   const allowed = measuring + extra;
   return [
     {
-      params: { stated, line: raw, allowed, recorded: drawn === 'recorded', wander: extra, used },
+      params: {
+        stated,
+        line: raw,
+        allowed,
+        recorded: drawn === 'recorded',
+        wander: extra,
+        used,
+        ...typedUnit(stated, raw),
+      },
       where: { path: `/courses/${index}/length`, course: id },
       measured: raw,
       limit: [stated - measuring, stated + measuring + wander],

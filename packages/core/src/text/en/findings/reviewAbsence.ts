@@ -1,5 +1,5 @@
 /** What the checks say of what a plan leaves out, and of slips in it. */
-import type { AbsenceParams, Contact, LooseRule } from '../../params/reviewAbsence.ts';
+import type { AbsenceParams, Contact, LooseRule, RuleName } from '../../params/reviewAbsence.ts';
 import type { Say } from '../../say.ts';
 import { some, wordOf } from '../../some.ts';
 import type { TextsOf } from '../../sentence.ts';
@@ -11,6 +11,8 @@ const CONTACTS: { readonly [key in Contact]: string } = {
   radioChannel: 'radio channel',
 };
 
+const HEAT = { cool: 'cool', warm: 'warm', hot: 'hot' } as const;
+
 const WHATS = { captain: 'captain', radio: 'call sign', phone: 'telephone' } as const;
 
 const left =
@@ -19,14 +21,17 @@ const left =
     `${say.count(count)} more`;
 const names = (list: readonly string[], say: Say): string => some(list, say, left(say));
 
+const isCrew = (rule: RuleName): boolean => rule === 'pourers' || rule === 'minimum';
+
 function ruleValue({ rule }: LooseRule, value: number, say: Say): string {
+  if (isCrew(rule)) return say.count(value);
   if (rule === 'sideConfidence' || rule === 'maxGrade') return say.percent(value);
   return rule === 'maxSpacing' || rule === 'minSpacing' ? say.far(value) : say.length(value);
 }
 
 function looseText(loose: LooseRule, say: Say): string {
   const where = loose.station === null ? '' : ` at ${say.station(loose.station)}`;
-  return `${wordOf(planThings, `practice.${loose.rule}`)}${where} ${ruleValue(loose, loose.value, say)} (usually ${ruleValue(loose, loose.usual, say)})`;
+  return `${wordOf(planThings, `${isCrew(loose.rule) ? 'crew' : 'practice'}.${loose.rule}`)}${where} ${ruleValue(loose, loose.value, say)} (usually ${ruleValue(loose, loose.usual, say)})`;
 }
 
 /** So many rules are told one by one; the details have all. */
@@ -62,7 +67,7 @@ export const absence: TextsOf<AbsenceParams> = {
   'no-contacts': ({ missing }, say) => [
     `The plan has no ${say.any(missing.map((key) => wordOf(CONTACTS, key)))}.`,
     'Crews need to know whom to call.',
-    'Add it under Contacts.',
+    missing.length === 1 ? 'Add it under Contacts.' : 'Add them under Contacts.',
   ],
   'no-captain': ({ all, unnamed, unreached }, say) => {
     const reach = `no way to reach the captain at ${names(unreached.map(say.station), say)}`;
@@ -71,7 +76,9 @@ export const absence: TextsOf<AbsenceParams> = {
     return [
       all ? 'No station has a captain.' : unnamed.length === 0 ? `There is ${reach}.` : both,
       null,
-      'Add a captain with a call sign or a telephone for each.',
+      unnamed.length === 0
+        ? `Give ${unreached.length === 1 ? 'that captain' : 'each of them'} a call sign or a telephone.`
+        : 'Give each of these stations a captain with a call sign or a telephone.',
     ];
   },
   'shared-contact': ({ what, value, stations }, say) => [
@@ -104,7 +111,7 @@ export const absence: TextsOf<AbsenceParams> = {
       swapped ? 'Longitude comes first: the two numbers may be swapped.' : 'Correct its position, or remove it.',
     ];
   },
-  'rule-loose': ({ rules, hidden }, say) => [
+  'rule-loose': ({ rules, hidden, grave }, say) => [
     `Looser than usual: ${some(
       rules.map((loose) => looseText(loose, say)),
       say,
@@ -114,7 +121,57 @@ export const absence: TextsOf<AbsenceParams> = {
     hidden === 0
       ? null
       : `With the usual values there ${hidden === 1 ? 'would be one more error or warning' : `would be ${say.count(hidden)} more errors or warnings`}.`,
-    hidden === 0 ? null : 'Go back to the usual, or have it agreed and waive this.',
+    hidden === 0 && grave !== true ? null : 'Go back to the usual, or have it agreed and waive this.',
+  ],
+  'show-low': ({ race, show, least }, say) => [
+    `Only ${say.percent(show)} of the entrants of ${say.race(race)} are expected to start.`,
+    `It should be at least ${say.percent(least)}: cups, crew and crowding are worked out for those who start.`,
+    'Correct the share, or waive this.',
+  ],
+  'heat-doubtful': (params, say) => {
+    const where = params.station === null ? '' : ` at ${say.station(params.station)}`;
+    if (params.is === 'beyond')
+      return [
+        `The wet-bulb globe temperature${where} is ${say.found(params.wbgtC)} °C.`,
+        `It should be at most ${say.found(params.most)} °C: it may be in degrees Fahrenheit.`,
+        'Correct it.',
+      ];
+    return [
+      `The heat level${where} is ${wordOf(HEAT, params.heat)}, but ${say.found(params.wbgtC)} °C of wet-bulb globe temperature is ${wordOf(HEAT, params.asks)}.`,
+      'Cups are worked out for the level, so there may be too few.',
+      'Correct one of the two; the medical lead decides about heat.',
+    ];
+  },
+  'no-date': ({ waivers }, say) => [
+    'The plan has no date.',
+    waivers === 0
+      ? 'Papers do not show the day, and dates are not checked.'
+      : `Papers do not show the day, and the dates of ${waivers === 1 ? 'the waiver' : `${say.count(waivers)} waivers`} are not checked.`,
+    'Add the date of the race.',
+  ],
+  'walked-date': ({ is, stations, date }, say) => [
+    `${names(
+      stations.map(({ station }) => say.station(station)),
+      say,
+    )} ${stations.length === 1 ? 'was' : 'were'} walked on ${stations[0]!.date}${stations.length === 1 ? '' : ' and later days'}, ${
+      is === 'after' ? 'after the race' : 'years before the race'
+    } (${date}).`,
+    null,
+    is === 'after' ? 'Correct the date.' : 'Walk there again, or correct the date.',
+  ],
+  'tables-many': ({ stations }, say) => {
+    const [{ station, item, tables, needed }] = stations as readonly [(typeof stations)[0]];
+    const rest = stations.length - 1;
+    return [
+      `${say.station(station)} has ${say.count(tables)} tables of ${say.served(item)}${rest === 0 ? '' : `, and ${say.count(rest)} more ${rest === 1 ? 'row is' : 'rows are'} as long`}.`,
+      `About ${say.count(needed)} would do for those who come.`,
+      'Correct the number of tables, if it is not meant.',
+    ];
+  },
+  'boxes-tight': ({ boxes, apart, least }, say) => [
+    `${say.count(boxes)} trash boxes would stand ${say.compare(apart, least).measured} apart, one in another.`,
+    `It should be at least ${say.compare(apart, least).limit}.`,
+    'Set fewer boxes, or let them reach farther.',
   ],
   'supplies-short': ({ by, short }, say) => {
     const [{ station, item, ordered, asked }] = short as readonly [(typeof short)[0]];
