@@ -53,11 +53,11 @@ function caseOf(
 
 const runsFor = ({ plan, days, sites }: Case): ReturnType<typeof runsOf> => runsOf(plan, days, sites);
 /** Stations that findings of a code are about. */
-const stationsOf = (findings: readonly Finding[], code: string): ReadonlySet<unknown> =>
+const stationsOf = (findings: readonly Finding[], code: string): ReadonlySet<string> =>
   new Set(
     findings
       .filter((finding) => finding.code === code)
-      .flatMap(({ where, params }) => (params?.['stations'] as readonly string[] | undefined) ?? [where.station]),
+      .flatMap(({ where, params }) => (params?.['stations'] as readonly string[] | undefined) ?? [where.station ?? '']),
   );
 
 const stopsOf = (runs: readonly Run[], kind: Run['kind']): { stop: Run['stops'][number]; run: Run }[] =>

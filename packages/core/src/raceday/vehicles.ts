@@ -22,26 +22,34 @@ export function strongEnough(vehicles: readonly PlanVehicle[], heaviest: number)
   return strong.length === 0 ? all : strong;
 }
 
-/** What is to be said of vehicles whose payload or speed cannot be meant. */
+/** What is to be said of vehicles whose payload or speed cannot be meant: one finding for each. */
 export function vehicleFindings(vehicles: readonly PlanVehicle[], heaviest: number): Finding[] {
-  const used = new Set(strongEnough(vehicles, heaviest));
-  return vehicles.flatMap((vehicle, k) => [
-    ...lightFindings(vehicle, k, heaviest, used.has(vehicle)),
-    ...fastFindings(vehicle, k),
-  ]);
+  const light = withRoom(vehicles).filter((one) => tripsOf(one, heaviest) > MOST_TRIPS);
+  return [
+    ...lightFinding(light, vehicles, heaviest),
+    ...fastFinding(
+      vehicles.filter(({ kmh }) => kmh > FASTEST),
+      vehicles,
+    ),
+  ];
 }
 
-function lightFindings(vehicle: PlanVehicle, k: number, heaviest: number, used: boolean): Finding[] {
-  const trips = tripsOf(vehicle, heaviest);
-  if (vehicle.places === 0 || trips <= MOST_TRIPS) return [];
-  const { name, kg } = vehicle;
+const pathOf = (one: PlanVehicle, vehicles: readonly PlanVehicle[], key: 'kg' | 'kmh'): string =>
+  `/vehicles/${vehicles.indexOf(one)}/${key}`;
+
+function lightFinding(light: readonly PlanVehicle[], vehicles: readonly PlanVehicle[], heaviest: number): Finding[] {
+  const [first] = [...light].sort((a, b) => a.kg - b.kg);
+  if (first === undefined) return [];
+  const { name, kg } = first;
+  const used = strongEnough(vehicles, heaviest).includes(first);
+  const trips = tripsOf(first, heaviest);
   return [
     racedayFinding(
       'vehicle-doubtful',
-      { problem: 'light', vehicle: name, kg, trips, used },
+      { problem: 'light', vehicle: name, kg, trips, used, count: light.length },
       {
         severity: 'warning',
-        where: { path: `/vehicles/${k}/kg` },
+        where: { path: pathOf(first, vehicles, 'kg') },
         measured: kg,
         limit: heaviest / MOST_TRIPS,
         unit: 'kg',
@@ -50,13 +58,21 @@ function lightFindings(vehicle: PlanVehicle, k: number, heaviest: number, used: 
   ];
 }
 
-function fastFindings({ name, kmh }: PlanVehicle, k: number): Finding[] {
-  if (kmh <= FASTEST) return [];
+function fastFinding(fast: readonly PlanVehicle[], vehicles: readonly PlanVehicle[]): Finding[] {
+  const [first] = [...fast].sort((a, b) => b.kmh - a.kmh);
+  if (first === undefined) return [];
+  const { name, kmh } = first;
   return [
     racedayFinding(
       'vehicle-doubtful',
-      { problem: 'fast', vehicle: name, kmh, most: FASTEST },
-      { severity: 'warning', where: { path: `/vehicles/${k}/kmh` }, measured: kmh, limit: FASTEST, unit: 'km/h' },
+      { problem: 'fast', vehicle: name, kmh, most: FASTEST, count: fast.length },
+      {
+        severity: 'warning',
+        where: { path: pathOf(first, vehicles, 'kmh') },
+        measured: kmh,
+        limit: FASTEST,
+        unit: 'km/h',
+      },
     ),
   ];
 }

@@ -1,33 +1,45 @@
 /** Trash boxes nearer to one another than a box is wide. */
-import type { LaidDirection, StationLayout } from '../layout/layout.ts';
+import type { StationLayout } from '../layout/layout.ts';
 import { itemOf } from '../plan/lookups.ts';
-import { type Case, type Check, COMMON_PRACTICE, atStation, stationCheck } from './check.ts';
+import { type Check, COMMON_PRACTICE, atStation, check } from './check.ts';
 
 /** Of one box along the road, metres: common practice, no source. */
 const BOX = 0.9;
 
-function tightIn(direction: LaidDirection, station: StationLayout): Case<'boxes-tight'>[] {
-  const boxes = itemOf(direction, 'trash')?.boxes ?? [];
-  const gaps = boxes.slice(1).map(({ measure }, k) => Math.abs(measure - boxes[k]!.measure));
-  const apart = gaps.reduce((least, gap) => Math.min(least, gap), Infinity);
-  if (apart >= BOX - 1e-6) return [];
-  return [
-    {
-      params: { boxes: boxes.length, apart, least: BOX },
-      where: { ...atStation(station, 'boxes'), item: 'trash', course: direction.course, measure: boxes[0]!.measure },
-      measured: apart,
-      limit: BOX,
-      unit: 'm',
-    },
-  ];
+/** The least distance between two neighbouring boxes of a station, with how many there are in that row. */
+function tightest(station: StationLayout): {
+  readonly station: StationLayout;
+  readonly boxes: number;
+  readonly apart: number;
+} {
+  const rows = station.directions.map((direction) => {
+    const boxes = itemOf(direction, 'trash')?.boxes ?? [];
+    const gaps = boxes.slice(1).map(({ measure }, k) => Math.abs(measure - boxes[k]!.measure));
+    return { station, boxes: boxes.length, apart: gaps.reduce((least, gap) => Math.min(least, gap), Infinity) };
+  });
+  return rows.reduce((a, b) => (b.apart < a.apart ? b : a), { station, boxes: 0, apart: Infinity });
 }
 
-/** By the direction in which they are tightest. */
-export const boxesTight: Check = stationCheck(
+/** One finding: where the rule is bent, all stations are tight. */
+export const boxesTight: Check = check(
   { code: 'boxes-tight', severity: 'warning', source: COMMON_PRACTICE },
-  (station) =>
-    station.directions
-      .flatMap((direction) => tightIn(direction, station))
-      .sort((a, b) => a.measured! - b.measured!)
-      .slice(0, 1),
+  ({ stations }) => {
+    const tight = stations
+      .map((station) => tightest(station))
+      .filter(({ apart }) => apart < BOX - 1e-6)
+      .sort((a, b) => a.apart - b.apart);
+    const [worst] = tight;
+    if (worst === undefined) return [];
+    const { station, boxes, apart } = worst;
+    const alone = tight.length === 1 ? { ...atStation(station, 'boxes'), item: 'trash' } : { path: '/stations' };
+    return [
+      {
+        params: { boxes, apart, least: BOX, stations: tight.map((one) => one.station.id) },
+        where: alone,
+        measured: apart,
+        limit: BOX,
+        unit: 'm',
+      },
+    ];
+  },
 );

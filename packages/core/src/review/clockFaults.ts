@@ -33,18 +33,22 @@ export const disordered = ({ plan }: Pick<Layout, 'plan'>): Disordered[] =>
 /** A place so near the finish, metres, is the finish. */
 const AT_FINISH = 100;
 /** By so much, seconds, a cutoff may be later than the sweep: who is ahead of it is still coming in. */
-const BEHIND_SWEEP = 10 * 60;
+const BEHIND_SWEEP = 30 * 60;
 
 /** Cutoffs that are later than the road reopens at the finish, or much later than the sweep is there, by course. */
 export const cutoffFaults = (layout: Layout, course: string): ClockFault[] => {
   const finish = courseLength(courseOf(layout, course).course);
-  const there = layout.plan.clock.filter((entry) => entry.course === course && entry.measure >= finish - AT_FINISH);
+  const along = layout.plan.clock.filter((entry) => entry.course === course).sort((a, b) => a.measure - b.measure);
+  // Entries beyond the course are found by themselves: `clock-beyond`.
+  if (along.some(({ measure }) => measure > finish + AT_FINISH)) return [];
+  const there = along.filter(({ measure }) => measure >= finish - AT_FINISH);
+  const rises = falling(along, 'sweep').length === 0;
   return layout.plan.races.flatMap(({ id, course: of, cutoff }) => {
     if (of !== course || cutoff === undefined) return [];
     const [worst] = there
       .flatMap(({ measure, sweep, reopens }) => [
         { key: 'reopens' as const, time: reopens ?? Infinity, room: 0, measure },
-        { key: 'sweep' as const, time: sweep ?? Infinity, room: BEHIND_SWEEP, measure },
+        { key: 'sweep' as const, time: rises ? (sweep ?? Infinity) : Infinity, room: BEHIND_SWEEP, measure },
       ])
       .filter(({ time, room }) => cutoff > time + room);
     if (worst === undefined) return [];

@@ -243,9 +243,10 @@ const RACEDAY: { readonly [C in keyof RacedayParams]: readonly RacedayParams[C][
     { vehicle: 'Van', done: 25_620, due: 24_000, stations: ['s1', 's2', 's3'] },
   ],
   'vehicle-doubtful': [
-    { problem: 'light', vehicle: 'Van', kg: 20, trips: 12, used: false },
-    { problem: 'light', vehicle: 'Van', kg: 20, trips: 12, used: true },
-    { problem: 'fast', vehicle: 'Van', kmh: 300, most: 90 },
+    { problem: 'light', vehicle: 'Van', kg: 20, trips: 12, used: false, count: 1 },
+    { problem: 'light', vehicle: 'Van', kg: 20, trips: 12, used: true, count: 3 },
+    { problem: 'fast', vehicle: 'Van', kmh: 300, most: 90, count: 1 },
+    { problem: 'fast', vehicle: 'Van', kmh: 300, most: 90, count: 2 },
   ],
   'load-too-heavy': [
     { supply: { kind: 'waterJug', empty: true }, kg: 50.04, most: 50 },

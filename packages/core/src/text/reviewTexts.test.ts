@@ -211,7 +211,12 @@ const ABSENCE: { readonly [C in keyof AbsenceParams]: readonly AbsenceParams[C][
   'tables-many': [1, 2, 3].map((count) => ({
     stations: many.slice(0, count).map((station) => ({ station, item: 'water', tables: 40, needed: 2 })),
   })),
-  'boxes-tight': [{ boxes: 80, apart: 0.57, least: 0.9 }],
+  'boxes-tight': [1, 2, 3].map((count) => ({
+    boxes: 80,
+    apart: 0.57,
+    least: 0.9,
+    stations: many.slice(0, count),
+  })),
   'supplies-short': [
     { by: 'used', short: [{ station: 's1', item: 'water', ordered: 2400, asked: 3050 }] },
     {

@@ -97,7 +97,7 @@ export interface RacedayParams {
     readonly due: number;
     readonly stations?: readonly string[];
   };
-  /** `trips`: to the heaviest station; `used`: runs are planned with it, as there is no other. */
+  /** `trips`: to the heaviest station; `used`: runs are planned with it, as there is no other; `count`: of such vehicles, of which it is the worst. */
   'vehicle-doubtful':
     | {
         readonly problem: 'light';
@@ -105,8 +105,15 @@ export interface RacedayParams {
         readonly kg: number;
         readonly trips: number;
         readonly used: boolean;
+        readonly count: number;
       }
-    | { readonly problem: 'fast'; readonly vehicle: string; readonly kmh: number; readonly most: number };
+    | {
+        readonly problem: 'fast';
+        readonly vehicle: string;
+        readonly kmh: number;
+        readonly most: number;
+        readonly count: number;
+      };
   'load-too-heavy': { readonly supply: Supply; readonly kg: number; readonly most: number };
   'clock-missing': { readonly course: string; readonly times: readonly ('accessOpens' | 'closes' | 'reopens')[] };
   'vehicles-missing': { readonly stations: number; readonly kg: number };

@@ -113,7 +113,13 @@ export interface AbsenceParams {
     }[];
   };
   /** `apart`: metres from box to box; `least`: of one box along the road. */
-  readonly 'boxes-tight': { readonly boxes: number; readonly apart: number; readonly least: number };
+  readonly 'boxes-tight': {
+    readonly boxes: number;
+    readonly apart: number;
+    readonly least: number;
+    /** The tightest first. */
+    readonly stations: readonly string[];
+  };
   /** Of cups and gels; the shortest first. */
   readonly 'supplies-short': { readonly by: 'used' | 'heat'; readonly short: readonly ShortSupply[] };
   readonly 'drop-far':

@@ -19,6 +19,9 @@ const places = (ids: readonly string[], say: Say): string =>
 const speedText = (kmh: number, say: Say): string =>
   say.units === 'metric' ? `${say.count(kmh)} km/h` : `${say.count(kmh / 1.609344)} mph`;
 
+const more = (count: number, how: string, say: Say): string =>
+  count === 1 ? '' : `, and ${count === 2 ? 'one more vehicle' : `${say.count(count - 1)} more vehicles`} ${how}`;
+
 const TIMES = {
   accessOpens: 'when access opens',
   closes: 'when the road closes',
@@ -171,15 +174,15 @@ export const raceday: TextsOf<RacedayParams> = {
     all === undefined ? VEHICLE : VEHICLES,
   ],
   'vehicle-doubtful': byProblem({
-    light: ({ vehicle, kg, trips, used }, say) => [
-      `${vehicle} carries only ${say.mass(kg)}: what one station needs would take ${say.count(trips)} trips.`,
-      used ? null : 'Until it is corrected, no runs are planned with it.',
-      'Correct its payload, or remove it.',
+    light: ({ vehicle, kg, trips, used, count }, say) => [
+      `${vehicle} carries only ${say.mass(kg)}${more(count, 'no more', say)}: what one station needs would take ${say.count(trips)} trips.`,
+      used ? null : `Runs are planned without ${count === 1 ? 'it' : 'them'}.`,
+      count === 1 ? 'Correct its payload, or remove it.' : 'Correct their payloads, or remove them.',
     ],
-    fast: ({ vehicle, kmh, most }, say) => [
-      `${vehicle} would go along the course at ${speedText(kmh, say)}.`,
-      `It should be at most ${speedText(most, say)}, or its times are wrong.`,
-      'Correct its speed.',
+    fast: ({ vehicle, kmh, most, count }, say) => [
+      `${vehicle} would go along the course at ${speedText(kmh, say)}${more(count, 'too fast too', say)}.`,
+      `It should be at most ${speedText(most, say)}.`,
+      count === 1 ? 'Correct its speed.' : 'Correct their speeds.',
     ],
   }),
   'load-too-heavy': ({ supply, kg, most }, say) => {

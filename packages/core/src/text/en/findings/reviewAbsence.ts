@@ -78,7 +78,7 @@ export const absence: TextsOf<AbsenceParams> = {
       null,
       unnamed.length === 0
         ? `Give ${unreached.length === 1 ? 'that captain' : 'each of them'} a call sign or a telephone.`
-        : 'Give each of these stations a captain with a call sign or a telephone.',
+        : `Give ${unnamed.length + unreached.length === 1 ? 'it' : 'each'} a captain with a call sign or a telephone.`,
     ];
   },
   'shared-contact': ({ what, value, stations }, say) => [
@@ -168,8 +168,8 @@ export const absence: TextsOf<AbsenceParams> = {
       'Correct the number of tables, if it is not meant.',
     ];
   },
-  'boxes-tight': ({ boxes, apart, least }, say) => [
-    `${say.count(boxes)} trash boxes would stand ${say.compare(apart, least).measured} apart, one in another.`,
+  'boxes-tight': ({ boxes, apart, least, stations }, say) => [
+    `${stations.length === 1 ? '' : `At ${names(stations.map(say.station), say)} up to `}${say.count(boxes)} trash boxes would stand ${say.compare(apart, least).measured} apart, one in another.`,
     `It should be at least ${say.compare(apart, least).limit}.`,
     'Set fewer boxes, or let them reach farther.',
   ],

@@ -84,7 +84,7 @@ export const times: TextsOf<TimeParams> = {
     ];
   },
   'clock-short': ({ course, end, keys, measure, left }, say) => [
-    `Road times of ${say.course(course)} ${end === 'finish' ? 'end' : 'begin'} only at ${say.far(measure)}: ${say.all(keys.map((key) => WHEN[key]))} is unknown for the ${end === 'finish' ? 'last' : 'first'} ${say.far(left)}.`,
+    `Road times of ${say.course(course)} ${end === 'finish' ? 'end' : 'begin only'} at ${say.far(measure)}: ${say.all(keys.map((key) => WHEN[key]))} is unknown for the ${end === 'finish' ? 'last' : 'first'} ${say.far(left)}.`,
     'Closures there are not checked, and runs are planned as at the nearest time given.',
     `Add the times at the ${end}.`,
   ],

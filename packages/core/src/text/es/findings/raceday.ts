@@ -19,6 +19,9 @@ const places = (ids: readonly string[], say: Say): string =>
 const speedText = (kmh: number, say: Say): string =>
   say.units === 'metric' ? `${say.count(kmh)} km/h` : `${say.count(kmh / 1.609344)} mph`;
 
+const more = (count: number, how: string, say: Say): string =>
+  count === 1 ? '' : `, y ${count === 2 ? 'otro vehículo' : `otros ${say.count(count - 1)} vehículos`} ${how}`;
+
 const TIMES = {
   accessOpens: 'cuándo se abre el acceso',
   closes: 'cuándo se cierra la vía',
@@ -171,15 +174,15 @@ export const raceday: TextsOf<RacedayParams> = {
     all === undefined ? VEHICLE : VEHICLES,
   ],
   'vehicle-doubtful': byProblem({
-    light: ({ vehicle, kg, trips, used }, say) => [
-      `${vehicle} solo lleva ${say.mass(kg)}: lo que necesita un puesto exigiría ${say.count(trips)} viajes.`,
-      used ? null : 'Mientras no se corrija, no se planifican viajes con él.',
-      'Corrija su carga útil, o quítelo.',
+    light: ({ vehicle, kg, trips, used, count }, say) => [
+      `${vehicle} solo lleva ${say.mass(kg)}${more(count, 'tampoco más', say)}: lo que necesita un puesto exigiría ${say.count(trips)} viajes.`,
+      used ? null : `Los viajes se planifican sin ${count === 1 ? 'él' : 'ellos'}.`,
+      count === 1 ? 'Corrija su carga útil, o quítelo.' : 'Corrija sus cargas útiles, o quítelos.',
     ],
-    fast: ({ vehicle, kmh, most }, say) => [
-      `${vehicle} iría por el recorrido a ${speedText(kmh, say)}.`,
-      `Debe ser como mucho a ${speedText(most, say)}, o sus horas no valen.`,
-      'Corrija su velocidad.',
+    fast: ({ vehicle, kmh, most, count }, say) => [
+      `${vehicle} iría por el recorrido a ${speedText(kmh, say)}${more(count, 'también demasiado rápido', say)}.`,
+      `Debe ser como mucho a ${speedText(most, say)}.`,
+      count === 1 ? 'Corrija su velocidad.' : 'Corrija sus velocidades.',
     ],
   }),
   'load-too-heavy': ({ supply, kg, most }, say) => {

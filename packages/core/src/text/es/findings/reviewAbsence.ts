@@ -79,7 +79,7 @@ export const absence: TextsOf<AbsenceParams> = {
       null,
       unnamed.length === 0
         ? `Dé ${unreached.length === 1 ? 'a ese responsable' : 'a cada uno'} un indicativo o un teléfono.`
-        : 'Dé a cada uno de estos puestos un responsable con su indicativo o su teléfono.',
+        : `Dé ${unnamed.length + unreached.length === 1 ? 'al puesto' : 'a cada uno'} un responsable con su indicativo o su teléfono.`,
     ];
   },
   'shared-contact': ({ what, value, stations }, say) => [
@@ -171,8 +171,8 @@ export const absence: TextsOf<AbsenceParams> = {
       'Corrija el número de mesas, si no es intencionado.',
     ];
   },
-  'boxes-tight': ({ boxes, apart, least }, say) => [
-    `${say.count(boxes)} contenedores estarían cada ${say.compare(apart, least).measured}, unos sobre otros.`,
+  'boxes-tight': ({ boxes, apart, least, stations }, say) => [
+    `${stations.length === 1 ? '' : `En ${names(stations.map(say.station), say)} hasta `}${say.count(boxes)} contenedores estarían cada ${say.compare(apart, least).measured}, unos sobre otros.`,
     `Debe haber al menos ${say.compare(apart, least).limit} de uno a otro.`,
     'Ponga menos, o repártalos en más distancia.',
   ],
