@@ -285,6 +285,43 @@ describe('names that look swapped', () => {
   });
 });
 
+describe('what the points themselves are asked', () => {
+  it('is not said again as built: distances, order and sides of signs and trash', () => {
+    const plan = analysed(ROAD);
+    const points = recordedOf(plan, (at) => at).map((point) => {
+      if (point.name === 's1 sign') return { ...point, at: eastward(1500 - 60, -5) };
+      if (point.name === 's2 trash from') return { ...point, at: eastward(4500 + 15) };
+      return point.name === 's2 trash to' ? { ...point, at: eastward(4500 + 50) } : point;
+    });
+    const made = built(plan, points);
+    expect(of(made, 'placed-distance').map(({ where }) => `${where.station} ${where.item}`)).toEqual([
+      's1 sign',
+      's2 trash',
+      's2 trash',
+    ]);
+    expect(of(made, 'placed-side')).toHaveLength(1);
+    expect(added(made)).toEqual([]);
+  });
+
+  it('is no new note where only its figure differs', () => {
+    // Runners also pass on the way back, 50 m off: that the plan says already, with the distance.
+    const line = turtlePoints(
+      ORIGIN,
+      [
+        [90, 4500],
+        [180, 50],
+        [270, 4500],
+      ],
+      100,
+    );
+    const plan = analysed([{ at: eastward(1500), side: 'right' }], { line });
+    const seen = (findings: readonly Finding[]): Finding[] => findings.filter(({ code }) => code === 'seen-not-served');
+    expect(seen(plan.findings)).toHaveLength(1);
+    const nearer = (at: LonLat): LonLat => from(at, 180, 8);
+    expect(seen(built(plan, recordedOf(plan, nearer)).findings)).toEqual([]);
+  });
+});
+
 describe('points near the plan', () => {
   it('give nothing new, whatever the noise within their error', () => {
     const plan = analysed(ROAD.map((station, k) => ({ ...station, at: eastward(AT[k]!, 9) })));

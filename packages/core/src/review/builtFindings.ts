@@ -54,20 +54,23 @@ export function builtFindings(ground: BuiltGround): Finding[] {
 
 /**
  * Whether the plan's own review says it already: the same thing there, decided as well, as grave, and no worse than the error may make
- * it. A figure without a limit only describes the thing.
+ * it. A note only describes the thing: another figure is no other note.
  */
 function isKnown(planned: Finding, built: Finding, held: Held): boolean {
-  if (planned.where.station !== built.where.station || (planned.cannotTell === true && built.cannotTell !== true))
-    return false;
+  if (planned.where.station !== built.where.station || isGraver(built, planned)) return false;
   const items = itemsOf(planned);
   if (itemsOf(built).some((item) => !items.includes(item))) return false;
   const seen = stillSeen(seenOf(withoutItems(planned)), withoutItems(built));
   if (seen !== 'worse') return seen === 'same';
-  if (planned.severity !== built.severity) return false;
-  if (built.limit === undefined) return true;
+  if (built.severity === 'note') return true;
   const apart = Math.abs((built.measured ?? 0) - (planned.measured ?? 0));
   return built.unit === 'm' && apart <= errorsOf(built, held).reduce((sum, error) => sum + error, 0);
 }
+
+const GRAVITY = { error: 2, warning: 1, note: 0 } as const;
+
+const isGraver = (one: Finding, other: Finding): boolean =>
+  GRAVITY[one.severity] > GRAVITY[other.severity] || (other.cannotTell === true && one.cannotTell !== true);
 
 /** Kinds of items that a finding is about: of several, noise decides which is named first. */
 function itemsOf({ where, params }: Finding): readonly unknown[] {
