@@ -328,13 +328,19 @@ describe('a bad value is reported with its place', () => {
 });
 
 describe('a bad reference is reported with its place', () => {
+  test('a race served that does not exist is said, and not what is not served', () => {
+    const { findings } = broken('["m", "h"]', '[|"zzz"]');
+    expect(findings[0]!.message).toContain('There is no race “zzz” in this plan.');
+    expect(findings.map(({ message }) => message).join(' ')).not.toContain('does not serve');
+  });
+
   test.each<[title: string, from: string, to: string, path: string, said: string]>([
     [
       'race to course',
       '"course": "half"',
       '"course": |"haf"',
       '/races/1/course',
-      'The course is “haf”. No course of this plan has that id. Did you mean “half”?',
+      'There is no course “haf” in this plan. It is given as the course. Did you mean “half”?',
     ],
     ['part to course', '"of": "full"', '"of": |"fuil"', '/courses/1/parts/0/of', 'Did you mean “full”?'],
     ['station to race', '["m", "h"]', '["m", |"zzz"]', '/stations/0/races/1', 'Races of this plan: “m”, “h” and “w”.'],
@@ -343,7 +349,7 @@ describe('a bad reference is reported with its place', () => {
       '"lead": { "race": "m"',
       '"lead": { "race": |"zzz"',
       '/stations/0/lead/race',
-      'No race of this plan has that id.',
+      'There is no race “',
     ],
     [
       'lead of a race not served',
@@ -357,35 +363,29 @@ describe('a bad reference is reported with its place', () => {
       '[{ "race": "m", "pass": 1 }]',
       '[{ "race": |"x1", "pass": 1 }]',
       '/stations/0/passes/0/race',
-      'No race of this plan has that id.',
+      'There is no race “',
     ],
     [
       'place on a course',
       '"course": "full", "measure": "5 km"',
       '"course": |"none", "measure": "5 km"',
       '/stations/1/on/course',
-      'No course of this plan has that id.',
+      'There is no course “none” in this plan.',
     ],
     [
       'clock to course',
       '"course": "full", "measure": "0 km"',
       '"course": |"none", "measure": "0 km"',
       '/clock/0/course',
-      'No course of this plan has that id.',
+      'There is no course “none” in this plan.',
     ],
-    [
-      'waiver to station',
-      '"station": "s1"',
-      '"station": |"s7"',
-      '/waivers/0/station',
-      'No station of this plan has that id.',
-    ],
+    ['waiver to station', '"station": "s1"', '"station": |"s7"', '/waivers/0/station', 'There is no station “'],
     [
       'variant to station',
       '"s2": { "at": [-150.07, -48.03] }',
       '"x9": |{ "at": [-150.07, -48.03] }',
       '/variants/0/stations/x9',
-      'No station of this plan has that id.',
+      'There is no station “',
     ],
     [
       'the same course twice',

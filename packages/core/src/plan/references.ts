@@ -66,10 +66,13 @@ function stationFaults(station: Entry, index: number, known: Known): Fault[] {
   const served = Array.isArray(station['races'])
     ? station['races'].filter((race) => typeof race === 'string')
     : known.race;
+  // A race that does not exist is the fault; what the station serves is not known until it is corrected.
+  const unsure = served.some((race) => !known.race.includes(race));
   const chosen = (value: unknown, at: Path): Fault[] => {
     const race = entryOf(value)['race'];
     const missing = named(race, 'race', known, [...at, 'race']);
-    if (missing.length > 0 || typeof race !== 'string' || race.trim() === '' || served.includes(race)) return missing;
+    if (missing.length > 0 || typeof race !== 'string' || race.trim() === '' || unsure || served.includes(race))
+      return missing;
     return [
       {
         code: 'plan-reference',

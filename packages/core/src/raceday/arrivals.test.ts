@@ -139,6 +139,23 @@ describe('the sweep', () => {
     expect(swept({})).toEqual({ sweep: null, findings: [] });
   });
 
+  it('takes a time of the clock near the finish, or the same to a minute, for that of the cutoff', () => {
+    const at = (measure: number, time: number): unknown => {
+      const { sweep, findings } = swept({ cutoff: 6600 }, [[measure, time]]);
+      return sweep === null ? findings.map(({ code }) => code) : [sweepAt(sweep, 9000), sweepAt(sweep, 10_000)];
+    };
+    // One and the same minute some metres before the finish, as a course that is drawn twice has it.
+    expect(at(9994, 6600)).toEqual([expect.closeTo(601 + (5999 * 9000) / 9994, 6), 6600]);
+    // Later than the cutoff, but at the finish: the clock says it more exactly.
+    expect(at(9900, 6900)).toEqual([expect.any(Number), 6900]);
+    expect(at(9456, 6600)).toEqual([expect.any(Number), 6600]);
+    expect(at(9456, 6660)).toEqual([expect.any(Number), 6660]);
+    expect(at(9456, 6661)).toEqual(['sweep-impossible']);
+    expect(swept({ cutoff: 6600 }, [[9456, 6661]]).findings[0]!.message).toContain(
+      'but the cutoff at the finish (10.00 km) is 01:50.',
+    );
+  });
+
   it.each([
     [
       'the cutoff before the last wave',
@@ -159,7 +176,7 @@ describe('the sweep', () => {
         [4000, 3000],
         [5000, 2900],
       ],
-      'The sweep is at 4.00 km at 00:50 and at 5.00 km at 00:48.',
+      'On c the sweep is at 4.00 km at 00:50 and at 5.00 km at 00:48.',
     ],
   ] as const)('that cannot be is reported and left out: %s', (what, keys, clock, words) => {
     const { sweep, findings } = swept(keys, clock);

@@ -12,6 +12,7 @@ import { type PassedStation, type RaceOnCourse, arrivalsAt, racesOnCourses } fro
 import { heatFindings } from './cups.ts';
 import type { RaceDay, StationDay } from './day.ts';
 import { fieldOf, resultsKey } from './field.ts';
+import { oneOfRoom } from './oneOfRoom.ts';
 import { totalsOf } from './packs.ts';
 import { readResults } from './results.ts';
 import { type RunSite, runsOf } from './runs.ts';
@@ -137,7 +138,12 @@ export function raceDayFrom(
     stations: each,
     totals: totalsOf(each),
     runs: ran.runs,
-    findings: [...fields.findings, ...heatFindings(plan), ...days.flatMap(({ findings }) => findings), ...ran.findings],
+    findings: [
+      ...fields.findings,
+      ...heatFindings(plan),
+      ...oneOfRoom(days.flatMap(({ findings }) => findings)),
+      ...ran.findings,
+    ],
   };
 }
 

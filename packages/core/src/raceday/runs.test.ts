@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { Finding } from '../finding.ts';
 import type { Plan, PlanClock, PlanVehicle } from '../plan/plan.ts';
 import { planCourse, planOf, planRace, planStation } from '../testing/plans.ts';
 import { timeAt, timelineOf } from './clockAlong.ts';
@@ -51,6 +52,14 @@ function caseOf(
 }
 
 const runsFor = ({ plan, days, sites }: Case): ReturnType<typeof runsOf> => runsOf(plan, days, sites);
+/** Stations that findings of a code are about. */
+const stationsOf = (findings: readonly Finding[], code: string): ReadonlySet<string> =>
+  new Set(
+    findings
+      .filter((finding) => finding.code === code)
+      .flatMap(({ where, params }) => (params?.['stations'] as readonly string[] | undefined) ?? [where.station ?? '']),
+  );
+
 const stopsOf = (runs: readonly Run[], kind: Run['kind']): { stop: Run['stops'][number]; run: Run }[] =>
   runs.filter((run) => run.kind === kind).flatMap((run) => run.stops.map((stop) => ({ stop, run })));
 
@@ -227,7 +236,7 @@ describe('Runs', () => {
     fc.assert(
       fc.property(cases, (one) => {
         const { runs, findings } = runsFor(one);
-        const left = new Set(findings.filter(({ code }) => code === 'drop-closed').map(({ where }) => where.station));
+        const left = stationsOf(findings, 'drop-closed');
         for (const day of one.days) {
           const dropped = stopsOf(runs, 'drop')
             .filter(({ stop }) => stop.station === day.id)
@@ -249,7 +258,7 @@ describe('Runs', () => {
     fc.assert(
       fc.property(cases, (one) => {
         const { runs, findings } = runsFor(one);
-        const late = new Set(findings.filter(({ code }) => code === 'drop-late').map(({ where }) => where.station));
+        const late = stationsOf(findings, 'drop-late');
         for (const { stop, run } of [...stopsOf(runs, 'drop'), ...stopsOf(runs, 'collect')]) {
           const vehicle = one.plan.vehicles.find(({ id }) => id === run.vehicle)!;
           const day = one.days.find(({ id }) => id === stop.station)!;

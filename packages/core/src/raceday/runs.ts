@@ -12,6 +12,7 @@ import { NO_LIMIT, move, type Limits } from './drive.ts';
 import { collectLoad, dropLoad, fillVehicle, kgOf, type Load } from './loads.ts';
 import { supplyKey, supplyOf } from './packs.ts';
 import { racedayFinding } from './racedayFinding.ts';
+import { strongEnough, vehicleFindings, withRoom } from './vehicles.ts';
 
 /** Where a station stands on the course of its lead direction, and the side of its tables: the drop's side. */
 export interface RunSite {
@@ -59,25 +60,29 @@ interface Miss {
   readonly first: number | null;
 }
 
-/** What there is to report of one station's loads that were left out, or were late, the worst first. */
+/** What there is to report of the loads of a course that were left out, or were late, the worst first: one cause, one finding. */
 function missFinding(misses: readonly Miss[]): Finding[] {
   const [worst] = misses;
   if (worst === undefined) return [];
-  const { left, vehicle, site, late, done, first } = worst;
-  const where = { course: site.course, station: site.station, measure: site.measure };
+  const { left, vehicle, site, late, done } = worst;
+  const stations = [...new Set(misses.map((miss) => miss.site.station))];
+  const own = { station: site.station, measure: site.measure };
+  const where = { course: site.course, ...(stations.length === 1 ? own : {}) };
+  // Of one station its name stands before the sentence.
+  const all = stations.length === 1 ? {} : { stations };
   if (left) {
     const kg = misses.reduce((sum, miss) => sum + miss.kg, 0);
-    const closed = { kg, vehicle: vehicle.name, late };
+    const closed = { kg, vehicle: vehicle.name, late, ...all };
     return [racedayFinding('drop-closed', closed, { severity: 'error', where, measured: late, limit: 0, unit: 's' })];
   }
   const due = done - late;
   return [
     racedayFinding(
       'drop-late',
-      { vehicle: vehicle.name, done, due },
+      { vehicle: vehicle.name, done, due, ...all },
       // Late for the crew is a warning; behind the first runner there is nothing to hand out.
       {
-        severity: first !== null && done > first ? 'error' : 'warning',
+        severity: misses.some((miss) => miss.first !== null && miss.done > miss.first) ? 'error' : 'warning',
         where,
         measured: done,
         limit: due,
@@ -87,12 +92,10 @@ function missFinding(misses: readonly Miss[]): Finding[] {
   ];
 }
 
-/** One finding for each station and kind of miss. */
+/** One finding for each kind of miss. */
 function missFindings(misses: readonly Miss[]): Finding[] {
   const worstFirst = [...misses].sort((a, b) => b.late - a.late);
-  return [...new Set(misses.map(({ site }) => site))].flatMap((site) =>
-    [true, false].flatMap((left) => missFinding(worstFirst.filter((miss) => miss.site === site && miss.left === left))),
-  );
+  return [true, false].flatMap((left) => missFinding(worstFirst.filter((miss) => miss.left === left)));
 }
 
 /** One vehicle with its loads, from the start of the course on. */
@@ -143,7 +146,7 @@ function driveRun(trip: Trip, vehicle: PlanVehicle, loads: readonly Load[], from
 
 /** Pieces that no vehicle can carry are taken off, each with a finding. */
 function carried(plan: Plan, loads: readonly Load[]): { readonly queue: Load[]; readonly findings: Finding[] } {
-  const most = Math.max(...usable(plan).map(({ kg }) => kg));
+  const most = Math.max(...withRoom(plan.vehicles).map(({ kg }) => kg));
   const findings = loads.flatMap(({ station, pieces }) =>
     pieces
       .filter(({ each }) => each > most)
@@ -175,7 +178,7 @@ function runsOn(
   let rest: readonly Load[] = queue;
   while (rest.length > 0) {
     const head = rest[0]!.pieces[0]!;
-    const able = usable(plan).filter(({ kg }) => kg >= head.each);
+    const able = withRoom(plan.vehicles).filter(({ kg }) => kg >= head.each);
     const vehicle = able.reduce((first, one) => (free.get(one.id)! < free.get(first.id)! ? one : first));
     const filled = fillVehicle(rest, vehicle);
     const driven = driveRun(trip, vehicle, filled.taken, free.get(vehicle.id)!);
@@ -199,12 +202,10 @@ function clockFindings(plan: Plan, course: string): Finding[] {
   return [racedayFinding('clock-missing', { course, times }, { severity: 'note', where: { path: '/clock', course } })];
 }
 
-const usable = (plan: Plan): PlanVehicle[] => plan.vehicles.filter(({ places }) => places > 0);
-
 /** Days whose load goes nowhere: no vehicle, or no place on a course. */
 function unplanned(plan: Plan, days: readonly StationDay[], sites: readonly RunSite[]): Finding[] {
   const laden = days.filter(({ packs }) => packs.length > 0);
-  if (laden.length > 0 && usable(plan).length === 0) {
+  if (laden.length > 0 && withRoom(plan.vehicles).length === 0) {
     const kg = laden.reduce((sum, day) => sum + kgOf(dropLoad(plan, day).pieces), 0);
     return [
       racedayFinding(
@@ -229,7 +230,10 @@ export function runsOf(
   sites: readonly RunSite[],
 ): { readonly runs: readonly Run[]; readonly findings: readonly Finding[] } {
   const findings = unplanned(plan, days, sites);
-  if (usable(plan).length === 0) return { runs: [], findings };
+  if (withRoom(plan.vehicles).length === 0) return { runs: [], findings };
+  const heaviest = days.reduce((most, day) => Math.max(most, kgOf(dropLoad(plan, day).pieces)), 0);
+  findings.push(...vehicleFindings(plan.vehicles, heaviest));
+  const strong = { ...plan, vehicles: strongEnough(plan.vehicles, heaviest) };
   const dayOf = new Map(days.map((day) => [day.id, day]));
   const siteOf = new Map(sites.map((site) => [site.station, site]));
   const free = new Map(plan.vehicles.map(({ id, from }) => [id, from]));
@@ -248,7 +252,7 @@ export function runsOf(
           : { opens: after.times.length > 0 ? after : timelineOf(plan.clock, course, 'sweep'), closes: NO_LIMIT };
       const trip: Trip = { kind, course, limits, sites: siteOf, days: dayOf };
       const made = runsOn(
-        plan,
+        strong,
         trip,
         along.map((day) => (kind === 'drop' ? dropLoad(plan, day) : collectLoad(plan, day))),
         free,

@@ -1,7 +1,8 @@
 /**
  * The sweep: the vehicle or marshal behind whom the road reopens. Model: it leaves with the last wave, once the last
  * starter has crossed the line, and reaches the finish at the cutoff, even pace; where the plan's clock gives sweep
- * times on that course it is there then, linear between.
+ * times on that course it is there then, linear between. The clock's last time is the cutoff's where it is given
+ * within 100 m of the finish, or is the same to a minute: two drawings of a course, or two roundings, are no fault.
  */
 import type { Finding } from '../finding.ts';
 import type { PlanClock } from '../plan/plan.ts';
@@ -19,7 +20,13 @@ export interface Sweep {
   readonly times: readonly Seconds[];
 }
 
-type Knot = readonly [measure: number, time: number];
+/** `is`: the last start or the race's cutoff, where no sweep time of the clock gives it. */
+type Knot = readonly [measure: number, time: number, is?: 'start' | 'cutoff'];
+
+/** A sweep time of the clock so near the finish, metres, is that of the finish. */
+const AT_FINISH = 100;
+/** Times that differ by no more, seconds, are one. */
+const ONE_TIME = 60;
 
 /**
  * The sweep of a field on a course whose calibrated measure runs from `start` to `finish`. `null` where the plan says
@@ -48,11 +55,11 @@ export function sweepOf(
     };
   }
   const knots: Knot[] = [
-    ...((given[0]?.[0] ?? Infinity) > start ? [[start, lastStart] as const] : []),
+    ...((given[0]?.[0] ?? Infinity) > start ? [[start, lastStart, 'start'] as const] : []),
     ...given,
-    ...(cutoff !== undefined && (given.at(-1)?.[0] ?? -Infinity) < finish ? [[finish, cutoff] as const] : []),
+    ...atFinish(given.at(-1), finish, cutoff),
   ];
-  const fault = faultOf(knots, field, start);
+  const fault = faultOf(knots, field, start, course);
   if (fault !== null)
     return {
       sweep: null,
@@ -61,15 +68,38 @@ export function sweepOf(
   return { sweep: { measures: knots.map(([measure]) => measure), times: knots.map(([, time]) => time) }, findings: [] };
 }
 
-function faultOf(knots: readonly Knot[], field: Field, start: number): RacedayParams['sweep-impossible'] | null {
+/** When the sweep is at the finish, where the clock does not say it there. */
+function atFinish(last: Knot | undefined, finish: number, cutoff: number | undefined): Knot[] {
+  if (last === undefined) return cutoff === undefined ? [] : [[finish, cutoff, 'cutoff']];
+  const [measure, time] = last;
+  if (measure >= finish) return [];
+  if (finish - measure <= AT_FINISH) return [[finish, time]];
+  if (cutoff === undefined) return [];
+  return [[finish, Math.abs(cutoff - time) <= ONE_TIME ? Math.max(cutoff, time) : cutoff, 'cutoff']];
+}
+
+function faultOf(
+  knots: readonly Knot[],
+  field: Field,
+  start: number,
+  course: string,
+): RacedayParams['sweep-impossible'] | null {
   const gun = field.race.waves.reduce((last, wave) => Math.max(last, wave.time), 0);
   const [measure, leaves] = knots[0]!;
   if (measure <= start && leaves < gun) return { problem: 'early', leaves, wave: gun };
-  const back = knots.findIndex((knot, k) => k > 0 && (knot[1] <= knots[k - 1]![1] || knot[0] <= knots[k - 1]![0]));
+  const back = knots.findIndex((knot, k) => k > 0 && isBack(knots[k - 1]!, knot, k === knots.length - 1));
   if (back < 0) return null;
-  const [from, to] = [knots[back - 1]!, knots[back]!].map(([at, time]) => ({ measure: at, time }));
-  return { problem: 'backwards', from: from!, to: to! };
+  const [from, to] = [knots[back - 1]!, knots[back]!].map(([at, time, is]) => ({
+    measure: at,
+    time,
+    ...(is === undefined ? {} : { is }),
+  }));
+  return { problem: 'backwards', from: from!, to: to!, course };
 }
+
+/** At the finish the time may be the one before. */
+const isBack = ([before, earlier]: Knot, [measure, time]: Knot, last: boolean): boolean =>
+  measure <= before || (last ? time < earlier : time <= earlier);
 
 /** When the sweep passes a measure; `Infinity` beyond its last known time. */
 export function sweepAt({ measures, times }: Sweep, measure: number): number {

@@ -50,6 +50,7 @@ it('tells a first user in at most ten lines what a bare plan of ten stations lea
   const left = findings.filter(({ code }) => code.startsWith('no-'));
   expect(left.map(({ code, severity }) => `${code} ${severity}`)).toEqual([
     'no-entrants warning',
+    'no-date note',
     'no-medical warning',
     'no-widths warning',
     'no-elevations note',

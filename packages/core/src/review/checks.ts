@@ -8,8 +8,11 @@ import { bendNearTables } from './bendNearTables.ts';
 import { crossesFlow, servedBothWays } from './bothWays.ts';
 import { boxInBend, boxOnLeg } from './boxPlaces.ts';
 import { boxDistance, boxesFew, boxesMissing } from './boxes.ts';
+import { boxesTight } from './boxesTight.ts';
 import { clearWidth, respondersWidth } from './clearWidth.ts';
+import { clockBeyond } from './clockBeyond.ts';
 import { clockOrder } from './clockOrder.ts';
+import { clockShort } from './clockShort.ts';
 import { closesLate } from './closesLate.ts';
 import { coursesDisagree } from './coursesDisagree.ts';
 import { crewLate } from './crewLate.ts';
@@ -22,6 +25,7 @@ import { forkInStretch } from './forkInStretch.ts';
 import { farFromCourses } from './farFromCourses.ts';
 import { gelWithoutWater } from './gelWithoutWater.ts';
 import { afterDescent, descentWithWheels, gradeAtTables } from './grades.ts';
+import { heatDoubtful } from './heatDoubtful.ts';
 import { itemAcross } from './itemAcross.ts';
 import { itemInZone } from './itemInZone.ts';
 import { itemOffCourse } from './itemOffCourse.ts';
@@ -40,6 +44,7 @@ import { nearFinish, nearStart } from './nearEnds.ts';
 import { nameDistance } from './nameDistance.ts';
 import { noCaptain } from './noCaptain.ts';
 import { noContacts } from './noContacts.ts';
+import { noDate } from './noDate.ts';
 import { noElevations } from './noElevations.ts';
 import { noEntrants } from './noEntrants.ts';
 import { noMedical } from './noMedical.ts';
@@ -55,6 +60,7 @@ import { ruleLoose } from './ruleLoose.ts';
 import { sameName } from './sameName.ts';
 import { seenNotServed } from './seenNotServed.ts';
 import { sharedContact } from './sharedContact.ts';
+import { showLow } from './showLow.ts';
 import { sideChange } from './sideChange.ts';
 import { sideContradicted } from './sideContradicted.ts';
 import { sideUnclear } from './sideUnclear.ts';
@@ -69,9 +75,11 @@ import { speedImpossible } from './speedImpossible.ts';
 import { suppliesShort } from './suppliesShort.ts';
 import { tablesFarOff } from './tablesFarOff.ts';
 import { tablesHidden } from './tablesHidden.ts';
+import { tablesMany } from './tablesMany.ts';
 import { tablesMismatch } from './tablesMismatch.ts';
 import { trashBlocksMedical } from './trashBlocksMedical.ts';
 import { twoWayRoad } from './twoWayRoad.ts';
+import { walkedDate } from './walkedDate.ts';
 import { wheelFolds } from './wheelFolds.ts';
 import { zoneLarge } from './zoneLarge.ts';
 
@@ -97,6 +105,7 @@ export const CHECKS: readonly Check[] = [
   boxesMissing,
   boxDistance,
   boxesFew,
+  boxesTight,
   boxInBend,
   boxOnLeg,
   signDistance,
@@ -135,6 +144,8 @@ export const CHECKS: readonly Check[] = [
   medicalWayBlocked,
   pointBlocked,
   clockOrder,
+  clockBeyond,
+  clockShort,
   closesLate,
   reopensEarly,
   crewLate,
@@ -144,6 +155,8 @@ export const CHECKS: readonly Check[] = [
   crowdedRoad,
   noWater,
   suppliesShort,
+  tablesMany,
+  heatDoubtful,
   dropFar,
   sameName,
   nameDistance,
@@ -151,6 +164,9 @@ export const CHECKS: readonly Check[] = [
   zoneLarge,
   pointsElsewhere,
   noEntrants,
+  showLow,
+  noDate,
+  walkedDate,
   noMedical,
   noWidths,
   noElevations,

@@ -22,6 +22,15 @@ const MARGIN = 1.5;
 const MOST = 0.03;
 /** A line that is off by more than this share of the stated length is that of another course. */
 const OTHER_LINE = 0.2;
+/** Kilometres in a mile, and by how much, as a share, a length that is typed in the other unit may miss it. */
+const MILE = 1.609344;
+const NEAR = 0.01;
+
+/** The unit in which the length was typed, where it seems to be the wrong one. */
+function typedUnit(stated: number, raw: number): { readonly typed?: 'mi' | 'km' } {
+  if (Math.abs(stated / raw / MILE - 1) <= NEAR) return { typed: 'mi' };
+  return Math.abs(raw / stated / MILE - 1) <= NEAR ? { typed: 'km' } : {};
+}
 
 export const lengthDiffers: Check = check(
   {
@@ -58,6 +67,7 @@ function differing(plan: PlanCourse, index: number, courses: readonly IndexedCou
         wander: extra,
         used,
         ...(waits ? { waits } : {}),
+        ...typedUnit(stated, raw),
       },
       where: { path: `/courses/${index}/length`, course: id },
       measured: raw,

@@ -1,7 +1,6 @@
 /** Stations without a captain, or whose captain has neither call sign nor telephone. */
 import { type Check, COMMON_PRACTICE, check } from './check.ts';
-
-const isEmpty = (text: string | undefined): boolean => (text ?? '').trim() === '';
+import { saysNothing } from './placeholder.ts';
 
 export const noCaptain: Check = check(
   {
@@ -11,9 +10,10 @@ export const noCaptain: Check = check(
     missing: ({ stations }) => (stations.length > 0 ? null : 'no-stations'),
   },
   ({ stations }) => {
-    const unnamed = stations.filter(({ station }) => isEmpty(station.people.captain));
+    const unnamed = stations.filter(({ station }) => saysNothing(station.people.captain));
     const unreached = stations.filter(
-      ({ station: { people } }) => !isEmpty(people.captain) && isEmpty(people.radio) && isEmpty(people.phone),
+      ({ station: { people } }) =>
+        !saysNothing(people.captain) && saysNothing(people.radio) && saysNothing(people.phone),
     );
     if (unnamed.length + unreached.length === 0) return [];
     const ids = (list: typeof stations): string[] => list.map(({ id }) => id);

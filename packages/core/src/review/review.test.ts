@@ -9,7 +9,7 @@ import { CHECKS } from './checks.ts';
 import { reviewLayout } from './review.ts';
 
 /** What every plan of these tests leaves out: who runs, first aid, widths, elevations, whom to call. */
-const LEFT_OUT = ['no-entrants', 'no-medical', 'no-widths', 'no-elevations', 'no-contacts', 'no-captain'];
+const LEFT_OUT = ['no-entrants', 'no-date', 'no-medical', 'no-widths', 'no-elevations', 'no-contacts', 'no-captain'];
 
 it('every check has a code of its own, a title and a source', () => {
   expect(new Set(CHECKS.map((check) => check.code)).size).toBe(CHECKS.length);
@@ -72,6 +72,7 @@ it('a good plan has no finding', () => {
   const layout = planned(
     layoutOf([valueOf(level)], [station(2000, 'Kelp'), station(4000, 'Dune')], { races: [race] }),
     {
+      date: '2027-05-02',
       contacts: { emergency: '1', raceControl: '2', radioChannel: '3' },
       clock: [
         { course: 'c', measure: 0, ...at, reopens: 9 * 3600 },

@@ -10,12 +10,13 @@ import type { Layout, StationLayout } from '../layout/layout.ts';
 import { leadOf } from '../plan/lookups.ts';
 import type { PlanClock } from '../plan/plan.ts';
 import type { RaceOnCourse } from '../raceday/arrivals.ts';
-import { type ClockKey, timeAt, timelineOf } from '../raceday/clockAlong.ts';
+import { type ClockKey, type Timeline, timeAt, timelineOf } from '../raceday/clockAlong.ts';
 import { passingAt } from '../raceday/passing.ts';
 import type { ReasonCode } from '../text/params/checks.ts';
 import type { RoadAt } from '../text/params/reviewTimes.ts';
 import type { DayFacts } from './check.ts';
 import { disordered } from './clockFaults.ts';
+import { saysOf } from './clockShort.ts';
 import { courseOf } from './standing.ts';
 
 /** When a race is at a place: its first, or its last or its sweep. */
@@ -46,11 +47,27 @@ export function roadPlaces(layout: Layout, facts: DayFacts): readonly RoadPlace[
   const before = known.get(facts);
   if (before?.layout === layout) return before.places;
   const faulty = new Set(disordered(layout).map(({ course }) => course));
-  const places = [...layout.stations.flatMap(atLead), ...layout.plan.clock.map(atEntry)]
+  const stations = layout.stations.flatMap(atLead);
+  const entries = layout.plan.clock
+    .map(atEntry)
+    .filter((entry) => !stations.some((one) => one.course === entry.course && isSamePlace(one.measure, entry.measure)));
+  const places = [...stations, ...entries]
     .filter(({ course }) => !faulty.has(course))
     .flatMap((place) => placeOf(place, layout, facts));
   known.set(facts, { layout, places });
   return places;
+}
+
+/** Measures no farther apart, metres, are one place to whoever writes a clock. */
+const SAME_PLACE = 50;
+const isSamePlace = (one: number, other: number): boolean => Math.abs(one - other) <= SAME_PLACE;
+
+/** A time of the clock as it is typed where it is given for that place, else between the times given; none where nobody can say. */
+function roadTime(line: Timeline, measure: number): number | null {
+  const typed = line.measures.findIndex((one) => isSamePlace(one, measure));
+  if (typed >= 0) return line.times[typed]!;
+  const time = saysOf(line, measure) ? timeAt(line, measure) : null;
+  return time === null ? null : Math.round(time);
 }
 
 /** Where the tables of a station are passed. */
@@ -71,7 +88,7 @@ function placeOf(place: RoadAt, layout: Layout, { races }: DayFacts): RoadPlace[
     })),
   );
   const timesOf = (key: ClockKey): number[] =>
-    passes.flatMap(({ course, measure }) => timeAt(timelineOf(layout.plan.clock, course, key), measure) ?? []);
+    passes.flatMap(({ course, measure }) => roadTime(timelineOf(layout.plan.clock, course, key), measure) ?? []);
   const passings = passes.flatMap(({ course, measure }) =>
     races.filter(({ field }) => field.race.course === course).flatMap((race) => timesOfRace(race, measure)),
   );

@@ -3,6 +3,7 @@ import { inverseLength } from '../geodesy/karney.ts';
 import type { Layout, StationLayout } from '../layout/layout.ts';
 import { findById } from '../plan/lookups.ts';
 import { type Case, type Check, COMMON_PRACTICE, type DayFacts, ruled, makeFinding } from './check.ts';
+import { saysNothing } from './placeholder.ts';
 
 /** Two stations no farther apart, metres, can have one captain: both sides of a road, say. */
 const BESIDE = 100;
@@ -34,8 +35,9 @@ function casesOf(what: What, { stations, plan }: Layout, facts: DayFacts | null)
   // A channel in the place of a call sign is everybody's.
   const channel = what === 'radio' ? sameKey(what, plan.contacts.radioChannel ?? '') : '';
   for (const station of stations) {
-    const key = sameKey(what, station.station.people[what] ?? '');
-    if (key !== '' && key !== channel) groups.set(key, [...(groups.get(key) ?? []), station]);
+    const given = station.station.people[what];
+    const key = sameKey(what, given ?? '');
+    if (!saysNothing(given) && key !== '' && key !== channel) groups.set(key, [...(groups.get(key) ?? []), station]);
   }
   return [...groups.values()].flatMap((group) => {
     const clash = group.filter((one) => group.some((other) => other !== one && together(one, other, facts)));

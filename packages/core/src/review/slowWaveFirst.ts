@@ -83,7 +83,9 @@ function worstPair(slow: RaceOnCourse, fast: RaceOnCourse, layout: Layout): Case
     .filter(({ apart }) => apart > 0 && apart < JUST_BEFORE)
     .sort((a, b) => b.later.speed / b.before.speed - a.later.speed / a.before.speed);
   if (worst === undefined) return [];
-  const { before, later, apart } = worst;
+  const { before, later } = worst;
+  // From one start the guns are known; elsewhere the fast come to the slow's road by their own way.
+  const apart = slow === fast ? later.gun - before.gun : Math.max(60, Math.round(worst.apart / 60) * 60);
   const [slowId, fastId] = [slow.field.race.id, fast.field.race.id];
   return [
     {

@@ -6,7 +6,7 @@
 import type { RaceOnCourse } from '../raceday/arrivals.ts';
 import { linearAt } from '../raceday/finishTimes.ts';
 import { quantile } from '../raceday/timing.ts';
-import type { Division } from '../plan/plan.ts';
+import type { Division, FinishTimes, PlanRace } from '../plan/plan.ts';
 import { COMMON_PRACTICE, type Case, type Check, dayCheck } from './check.ts';
 
 /** Metres and seconds. Running: 1,500 m to 100 km; race walking: 10 to 50 km. */
@@ -43,6 +43,18 @@ export function bestOver(length: number, division: Division): number {
   return Math.exp(linearAt(logs(0), logs(1), Math.log(length)));
 }
 
+/** The fastest and the slowest time as the plan gives them; `null` where it gives a median, or a file. */
+function typedOf({ finish, waves }: PlanRace): readonly [number, number] | null {
+  const given = waves.map((wave) => wave.finish ?? finish);
+  const times = given.map((one) => (one === undefined ? [] : timesIn(one)));
+  return times.some((list) => list.length === 0) ? null : [Math.min(...times.flat()), Math.max(...times.flat())];
+}
+
+function timesIn(finish: FinishTimes): readonly number[] {
+  if ('quantiles' in finish) return finish.quantiles.map(([, seconds]) => seconds);
+  return 'times' in finish ? [Math.min(...finish.times), Math.max(...finish.times)] : [];
+}
+
 function cases(running: RaceOnCourse, index: number): Case<'speed-impossible'>[] {
   const { race, division, finish } = running.field;
   const sorted = finish.toSorted();
@@ -50,11 +62,12 @@ function cases(running: RaceOnCourse, index: number): Case<'speed-impossible'>[]
     (one) => one !== undefined && 'median' in one,
   );
   const tail = modelled ? TAIL : 0;
-  const [fastest, slowest] = [quantile(sorted, tail), quantile(sorted, 1 - tail)];
+  const typed = typedOf(race);
+  const [fastest, slowest] = typed ?? [quantile(sorted, tail), quantile(sorted, 1 - tail)];
   const length = running.ends[1] - running.ends[0];
   const [best, most] = [bestOver(length, division), length / WALK];
   const where = { path: `/races/${index}/finish`, race: race.id };
-  const own = { race: race.id, length };
+  const own = { race: race.id, length, ...(typed === null ? {} : { typed: true as const }) };
   return [
     ...(fastest < best
       ? [

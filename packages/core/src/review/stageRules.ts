@@ -59,6 +59,7 @@ export const STAGE_RULES: readonly Rule[] = [
   dayRule('cups-run-out', 'warning'),
   dayRule('station-no-arrivals', 'note'),
   dayRule('vehicles-missing', 'note'),
+  dayRule('vehicle-doubtful', 'warning', noVehicles),
   dayRule('load-too-heavy', 'error', noVehicles),
   dayRule('clock-missing', 'note', noVehicles),
   dayRule('drop-closed', 'error', noVehicles),

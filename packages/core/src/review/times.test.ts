@@ -62,7 +62,9 @@ describe('closes-late', () => {
       limit: 0,
       where: { course: 'c', path: '/clock' },
     });
-    expect(finding!.message).toMatch(/^The road at s1 closes at 08:\d\d, 1 min after the first of run at 08:\d\d\./u);
+    expect(finding!.message).toMatch(
+      /^The road at s1 \(3\.00 km\) closes at 08:\d\d, 1 min after the first of run at 08:\d\d\./u,
+    );
     expect(more).toEqual([]);
     expect(found(closesLate, layout([entry(3000, { closes: first })]))).toEqual([]);
   });

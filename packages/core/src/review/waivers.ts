@@ -4,9 +4,11 @@
  * is a finding itself.
  */
 import { type Finding, isFinding } from '../finding.ts';
+import { nearest } from '../plan/nearest.ts';
 import { isWaiver } from '../plan/shapes.ts';
 import { want } from '../wants.ts';
 import type { Plan, PlanWaiver } from '../plan/plan.ts';
+import { titles } from '../text/en/checks.ts';
 import type { ReviewParams } from '../text/params/review.ts';
 import { makeFinding } from './check.ts';
 import { stillSeen } from './seen.ts';
@@ -83,6 +85,13 @@ export function waive(
   return [...marked, ...said];
 }
 
+/** The code that was perhaps meant, where no finding of a plan has the one that is given. */
+function nearOf(code: string): { readonly near?: string } {
+  const codes = Object.keys(titles);
+  const near = codes.includes(code) ? undefined : nearest(code, codes);
+  return near === undefined ? {} : { near };
+}
+
 /** What is to be said of a waiver itself. */
 function aboutWaiver(
   waiver: PlanWaiver,
@@ -94,7 +103,7 @@ function aboutWaiver(
   const told = { waived: waiver.code, by: waiver.by };
   const facts = { severity: 'warning', where } as const;
   const about = findings.filter((finding) => isAbout(waiver, finding));
-  if (about.length === 0) return [makeFinding('waiver-unmatched', told, facts)];
+  if (about.length === 0) return [makeFinding('waiver-unmatched', { ...told, ...nearOf(waiver.code) }, facts)];
   if (lacks !== null) return [makeFinding('waiver-refused', { ...told, lacks }, facts)];
   if (waiver.seen === undefined) return [makeFinding('waiver-unbound', told, { severity: 'note', where })];
   const { seen } = waiver;

@@ -201,7 +201,19 @@ const RACEDAY: { readonly [C in keyof RacedayParams]: readonly RacedayParams[C][
   'cutoff-early': [{ cutoff: 28_800, start: 29_400 }],
   'sweep-impossible': [
     { problem: 'early', leaves: 28_000, wave: 28_800 },
-    { problem: 'backwards', from: { measure: 4000, time: 30_000 }, to: { measure: 5000, time: 29_000 } },
+    { problem: 'backwards', from: { measure: 4000, time: 30_000 }, to: { measure: 5000, time: 29_000 }, course: 'a' },
+    {
+      problem: 'backwards',
+      from: { measure: 4000, time: 30_000 },
+      to: { measure: 5000, time: 29_000, is: 'cutoff' },
+      course: 'a',
+    },
+    {
+      problem: 'backwards',
+      from: { measure: 0, time: 30_000, is: 'start' },
+      to: { measure: 5000, time: 29_000 },
+      course: 'a',
+    },
   ],
   'heat-steps': [{ steps: [25, 20] }],
   'heat-assumed': [{ assumed: 'warm' }, { assumed: 'warm', wbgtC: 25.5 }],
@@ -209,11 +221,33 @@ const RACEDAY: { readonly [C in keyof RacedayParams]: readonly RacedayParams[C][
   'pre-pour-room': [
     { drink: 'water', tables: 1, hold: 600, wanted: 1151, more: 1 },
     { drink: 'sportsDrink', tables: 3, hold: 1800, wanted: 3151, more: 3, pourers: 5 },
+    ...[2, 3].map((count) => ({
+      drink: 'water' as const,
+      tables: 3,
+      hold: 1800,
+      wanted: 3151,
+      more: 3,
+      all: Array.from({ length: count }, () => ({ station: 's1', drink: 'water' as const, hold: 1800, wanted: 3151 })),
+    })),
   ],
   'cups-run-out': [{ drink: 'sportsDrink', at: 46_860, short: 12, hold: 1800, pourers: 4 }],
   'station-no-arrivals': [{ problem: 'unpassed' }, { problem: 'nobody' }],
-  'drop-closed': [{ kg: 85.4, vehicle: 'Van', late: 720 }],
-  'drop-late': [{ vehicle: 'Van', done: 25_620, due: 24_000 }],
+  'drop-closed': [
+    { kg: 85.4, vehicle: 'Van', late: 720 },
+    { kg: 885.4, vehicle: 'Van', late: 27_660, stations: ['s1', 's2'] },
+    { kg: 885.4, vehicle: 'Van', late: 7200, stations: ['s1', 's2', 's3', 's4', 's5'] },
+  ],
+  'drop-late': [
+    { vehicle: 'Van', done: 25_620, due: 24_000 },
+    { vehicle: 'Van', done: 25_620, due: 24_000, stations: ['s1', 's2'] },
+    { vehicle: 'Van', done: 25_620, due: 24_000, stations: ['s1', 's2', 's3'] },
+  ],
+  'vehicle-doubtful': [
+    { problem: 'light', vehicle: 'Van', kg: 20, trips: 12, used: false, count: 1 },
+    { problem: 'light', vehicle: 'Van', kg: 20, trips: 12, used: true, count: 3 },
+    { problem: 'fast', vehicle: 'Van', kmh: 300, most: 90, count: 1 },
+    { problem: 'fast', vehicle: 'Van', kmh: 300, most: 90, count: 2 },
+  ],
   'load-too-heavy': [
     { supply: { kind: 'waterJug', empty: true }, kg: 50.04, most: 50 },
     { supply: { kind: 'sign', wording: 'Water ahead' }, kg: 60, most: 50 },

@@ -67,6 +67,19 @@ const TIMES: { readonly [C in keyof TimeParams]: readonly TimeParams[C][] } = {
         { is: 'falls', key: 'sweep', from: { measure: 0, time: 40_000 }, to: { measure: 12_000, time: 39_000 } },
       ],
     },
+    ...(['sweep', 'reopens'] as const).map((key) => ({
+      course: 'c',
+      faults: [{ is: 'cutoff' as const, race: 'm', cutoff: 47_700, key, time: 42_480, measure: 12_000 }],
+    })),
+  ],
+  'clock-beyond': [
+    { course: 'c', measure: 25_000, start: 0, length: 20_000, count: 1 },
+    { course: 'c', measure: 25_000, start: 0, length: 20_000, count: 3 },
+    { course: 'c', measure: 0, start: 5000, length: 20_000, count: 2 },
+  ],
+  'clock-short': [
+    { course: 'c', end: 'finish', keys: ['closes', 'reopens'], measure: 15_960, left: 14_040 },
+    { course: 'c', end: 'start', keys: ['closes'], measure: 5000, left: 5000 },
   ],
   'crew-late': [
     { stations: [{ station: 's1', crewAt: 28_800, before: { is: 'closes', time: 27_000 }, race: null }] },
@@ -98,6 +111,8 @@ const TIMES: { readonly [C in keyof TimeParams]: readonly TimeParams[C][] } = {
   'speed-impossible': [
     { is: 'fast', race: 'm', time: 5400, best: 7235, length: 42_195 },
     { is: 'slow', race: 'm', time: 60_000, most: 50_634, length: 42_195 },
+    { is: 'fast', race: 'm', time: 480, best: 1897, length: 12_000, typed: true },
+    { is: 'slow', race: 'm', time: 60_000, most: 50_634, length: 42_195, typed: true },
   ],
   'crowded-road': [{ runners: 120, most: 86, over: 20, width: 4, at: 28_900, races: ['m', 'h'] }],
 };
@@ -122,6 +137,7 @@ const ABSENCE: { readonly [C in keyof AbsenceParams]: readonly AbsenceParams[C][
     { all: false, unnamed: ['s1'], unreached: ['s2'] },
     { all: false, unnamed: ['s1'], unreached: [] },
     { all: false, unnamed: [], unreached: ['s1', 's2'] },
+    { all: false, unnamed: [], unreached: ['s1'] },
   ],
   'shared-contact': (['captain', 'radio', 'phone'] as const).map((what) => ({
     what,
@@ -182,7 +198,40 @@ const ABSENCE: { readonly [C in keyof AbsenceParams]: readonly AbsenceParams[C][
     },
     { rules: [{ rule: 'kerb', station: null, value: 40, usual: 4 }], hidden: 0, absurd: true },
     { rules: [{ rule: 'maxGrade', station: 's1', value: 0.08, usual: 0.04 }], hidden: 3 },
+    { rules: [{ rule: 'pourers', station: 's1', value: 0, usual: 2 }], hidden: 0, grave: true },
+    {
+      rules: [
+        { rule: 'trashFrom', station: null, value: 5, usual: 45.72 },
+        { rule: 'minimum', station: null, value: 0, usual: 6 },
+      ],
+      hidden: 0,
+      grave: true,
+    },
   ],
+  'show-low': [{ race: 'm', show: 0.09, least: 0.5 }],
+  'heat-doubtful': [
+    { is: 'cooler', station: null, heat: 'cool', wbgtC: 28, asks: 'hot' },
+    { is: 'cooler', station: 's1', heat: 'warm', wbgtC: 28.5, asks: 'hot' },
+    { is: 'beyond', station: null, wbgtC: 58, most: 45 },
+    { is: 'beyond', station: 's1', wbgtC: 58, most: 45 },
+  ],
+  'no-date': [{ waivers: 0 }, { waivers: 1 }, { waivers: 3 }],
+  'walked-date': (['after', 'before'] as const).flatMap((is) =>
+    [['s1'], [...many]].map((ids) => ({
+      is,
+      stations: ids.map((station) => ({ station, date: '2028-10-01' })),
+      date: '2027-10-17',
+    })),
+  ),
+  'tables-many': [1, 2, 3].map((count) => ({
+    stations: many.slice(0, count).map((station) => ({ station, item: 'water', tables: 40, needed: 2 })),
+  })),
+  'boxes-tight': [1, 2, 3].map((count) => ({
+    boxes: 80,
+    apart: 0.57,
+    least: 0.9,
+    stations: many.slice(0, count),
+  })),
   'supplies-short': [
     { by: 'used', short: [{ station: 's1', item: 'water', ordered: 2400, asked: 3050 }] },
     {
@@ -284,6 +333,8 @@ const REVIEW: { readonly [C in keyof ReviewParams]: readonly ReviewParams[C][] }
     { stated: 42_000, line: 43_195, allowed: 542, recorded: true, wander: 500, used: true },
     { stated: 42_195, line: 42_000, allowed: 42.195, recorded: false, wander: 0, used: false },
     { stated: 21_097.5, line: 42_195, allowed: 21.0975, recorded: false, wander: 0, used: false, waits: true },
+    { stated: 19_312, line: 12_000, allowed: 19.3, recorded: false, wander: 0, used: false, typed: 'mi' },
+    { stated: 7456, line: 12_000, allowed: 7.5, recorded: true, wander: 0, used: false, typed: 'km' },
   ],
   'medical-without-access': [
     { point: tent, nearest: null, limit: 60, far: true },
@@ -406,7 +457,10 @@ const REVIEW: { readonly [C in keyof ReviewParams]: readonly ReviewParams[C][] }
     { measured: 0.2, limit: 1.5, courses: ['e', 'd'], items: ['sign', 'trash'], sure: true },
     { measured: 1.4, limit: 1.5, courses: ['e'], items: ['sign'], sure: false },
   ],
-  'waiver-unmatched': [{ waived: 'leg-long', by: 'R. Gull' }],
+  'waiver-unmatched': [
+    { waived: 'leg-long', by: 'R. Gull' },
+    { waived: 'leg-lang', by: 'R. Gull', near: 'leg-long' },
+  ],
   'waiver-refused': (['by', 'reason', 'date', 'earlierDate'] as const).map((lacks) => ({
     waived: 'leg-long',
     by: 'R. Gull',

@@ -6,6 +6,7 @@ import { CLOSURES } from './closures.ts';
 import { FLOWS } from './flows.ts';
 import { ITEMS } from './items.ts';
 import { NAMES } from './names.ts';
+import { SLIPS } from './slips.ts';
 import { PACES } from './paces.ts';
 import type { Planted } from './planted.ts';
 
@@ -18,4 +19,5 @@ export const PLANTED: Readonly<Record<string, readonly Planted[]>> = {
   'what is left out': ABSENCE,
   'names, places and rules': NAMES,
   'what was found before': BEFORE,
+  'slips of the pen': SLIPS,
 };

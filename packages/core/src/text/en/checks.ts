@@ -39,6 +39,8 @@ export const titles = {
   'load-too-heavy': 'Every load fits a vehicle',
   'clock-missing': 'Road times say when access opens, and when the road closes and reopens',
   'drop-closed': 'No vehicle is on the course while it is closed',
+  'vehicle-doubtful':
+    'Every vehicle supplies a station in ten trips or fewer, and goes no faster than 90 km/h along the course',
   'drop-late': 'Supplies are dropped before their crew is due',
   'drop-nowhere': 'Every station that takes supplies is passed by a course',
   'length-differs': 'The stated length of a course is that of its line, within 0.1 % and the wander of a recorded line',
@@ -106,7 +108,9 @@ export const titles = {
   'closes-late': 'The road is closed to traffic before the first runner or racer on wheels is there',
   'reopens-early': 'The road stays closed until the last runner or the sweep is through and the crew has cleared',
   'clock-order':
-    'Each place of a course opens, closes, is swept and reopens in this order; sweep and reopening come later the farther along',
+    'Each place of a course opens, closes, is swept and reopens in this order; sweep and reopening come later the farther along, and not before the cutoff',
+  'clock-beyond': 'Road times are given at places that their course has',
+  'clock-short': 'Road times reach from the start of a course to its finish, to 3 km',
   'crew-late': 'Every crew is there before its road closes and before the first runner or racer on wheels',
   'cutoff-stops-many': 'At most the slowest tenth of a race is stopped by its cutoff',
   'slow-wave-first': 'No slower wave starts just before a faster one on the same road',
@@ -115,6 +119,12 @@ export const titles = {
   'no-water': 'Every race that is served finds plain water',
   'supplies-short': 'No less is ordered than was used before, or than the heat of the day asks for',
   'drop-far': 'Supplies are dropped within 100 m of their tables, outside keep-clear zones',
+  'tables-many': 'No row of tables is many times longer than what those who come need',
+  'boxes-tight': 'Trash boxes stand beside each other, not in each other',
+  'heat-doubtful': 'Heat level and temperature agree, and the temperature is one that occurs',
+  'show-low': 'At least half of the entrants are expected to start',
+  'no-date': 'The plan has a date',
+  'walked-date': 'Stations were walked before race day, and not years before',
   'same-name': 'Every station has a name of its own',
   'name-distance': 'A distance in the name of a station is where the station stands',
   'far-from-courses': 'Zones and points lie within 1 km of a course',
@@ -173,6 +183,7 @@ export const reasons = {
   'one-wave': 'the plan has one wave',
   'no-crowd-width': 'no first station, and none behind a join of courses, gives the width of its road',
   'no-stations': 'the plan has no stations',
+  'no-date': 'the plan has no date',
   'no-zones-points': 'the plan has no zones and no points',
 };
 

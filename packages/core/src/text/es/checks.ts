@@ -39,6 +39,8 @@ export const titles: { readonly [code in CheckCode]: string } = {
   'load-too-heavy': 'Cada carga cabe en un vehículo',
   'clock-missing': 'El horario dice cuándo se abre y se cierra el recorrido a los vehículos',
   'drop-closed': 'Ningún vehículo está en el recorrido cerrado',
+  'vehicle-doubtful':
+    'Todo vehículo abastece un puesto en diez viajes como mucho, y no pasa de 90 km/h por el recorrido',
   'drop-late': 'El material se descarga antes de la hora de llegada del equipo',
   'drop-nowhere': 'Por cada puesto que recibe material pasa un recorrido',
   'length-differs':
@@ -109,7 +111,9 @@ export const titles: { readonly [code in CheckCode]: string } = {
   'reopens-early':
     'La vía sigue cortada hasta que han pasado el último corredor o el coche escoba y el equipo ha recogido',
   'clock-order':
-    'Cada lugar se abre, se corta, lo pasa el coche escoba y se reabre en este orden; más adelante, más tarde',
+    'Cada lugar se abre, se corta, lo pasa el coche escoba y se reabre en este orden; más adelante, más tarde, y no antes de la hora de cierre',
+  'clock-beyond': 'Los horarios de la vía están en lugares que tiene su recorrido',
+  'clock-short': 'Los horarios de la vía van desde la salida hasta la meta, con 3 km de margen',
   'crew-late':
     'Cada equipo está en su sitio antes del corte de la vía y antes del primer corredor o del primero sobre ruedas',
   'cutoff-stops-many': 'La hora de cierre detiene como mucho a la décima parte más lenta de una carrera',
@@ -119,6 +123,12 @@ export const titles: { readonly [code in CheckCode]: string } = {
   'no-water': 'Toda carrera servida encuentra agua sola',
   'supplies-short': 'No se pide menos de lo que se usó antes, ni de lo que exige el calor del día',
   'drop-far': 'El material se descarga a menos de 100 m de sus mesas, fuera de las zonas que deben quedar libres',
+  'tables-many': 'Ninguna fila de mesas es muchas veces más larga de lo que necesitan quienes vienen',
+  'boxes-tight': 'Los contenedores están unos junto a otros, no unos sobre otros',
+  'heat-doubtful': 'El nivel de calor y la temperatura concuerdan, y la temperatura es posible',
+  'show-low': 'Se espera que salga al menos la mitad de los inscritos',
+  'no-date': 'El plan tiene fecha',
+  'walked-date': 'Los puestos se visitaron antes de la carrera, y no años antes',
   'same-name': 'Cada puesto tiene un nombre propio',
   'name-distance': 'La distancia que dice el nombre de un puesto es la de su sitio',
   'far-from-courses': 'Las zonas y los puntos están a menos de 1 km de un recorrido',
@@ -176,6 +186,7 @@ export const reasons: { readonly [key in ReasonCode]: string } = {
   'one-wave': 'el plan tiene una sola salida',
   'no-crowd-width': 'ningún primer puesto, ni ninguno tras la unión de recorridos, indica el ancho de su vía',
   'no-stations': 'el plan no tiene puestos',
+  'no-date': 'el plan no tiene fecha',
   'no-zones-points': 'el plan no tiene zonas ni puntos',
 };
 
@@ -194,6 +205,11 @@ export const themes: { readonly [key in Theme]: string } = {
 
 export const sources: readonly (readonly [written: string, shown: string])[] = [
   ['common practice, no source', 'práctica habitual'],
+  ['; the 3 km are an assumption', '; los 3 km son una suposición'],
+  [
+    'American College of Sports Medicine, position stands of 1996 and 2007 (from memory); the room is an assumption',
+    'Colegio Estadounidense de Medicina del Deporte (ACSM), declaraciones de 1996 y 2007 (de memoria); el margen es una suposición',
+  ],
   ['; the ten minutes to clear are an assumption', '; los diez minutos para recoger son una suposición'],
   ['; the metre for the crew is an assumption', '; el metro para el equipo es una suposición'],
   ['; two changes of each bag are an assumption', '; los dos cambios de cada bolsa son una suposición'],

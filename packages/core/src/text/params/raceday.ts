@@ -13,6 +13,13 @@ type Unread =
   /** How many lines more cannot be read. */
   | { readonly problem: 'more'; readonly rows: number };
 
+/** `is`: the last start or the race's cutoff; absent: a sweep time of the clock. */
+interface SweepAt {
+  readonly measure: number;
+  readonly time: number;
+  readonly is?: 'start' | 'cutoff';
+}
+
 export interface RacedayParams {
   'race-without-waves': Readonly<Record<string, never>>;
   /** `show`: the share of entrants who start. */
@@ -42,8 +49,9 @@ export interface RacedayParams {
     | { readonly problem: 'early'; readonly leaves: number; readonly wave: number }
     | {
         readonly problem: 'backwards';
-        readonly from: { readonly measure: number; readonly time: number };
-        readonly to: { readonly measure: number; readonly time: number };
+        readonly from: SweepAt;
+        readonly to: SweepAt;
+        readonly course: string;
       };
   /** Degrees Celsius. */
   'heat-steps': { readonly steps: readonly [number, number] };
@@ -58,6 +66,13 @@ export interface RacedayParams {
     readonly wanted: number;
     readonly more: number;
     readonly pourers?: number;
+    /** Where it is more than one: each station, the worst first. */
+    readonly all?: readonly {
+      readonly station: string;
+      readonly drink: Drink;
+      readonly hold: number;
+      readonly wanted: number;
+    }[];
   };
   /** `at`: clock time; `short`: cups in that minute; `pourers`: how many keep up. */
   'cups-run-out': {
@@ -68,10 +83,37 @@ export interface RacedayParams {
     readonly pourers: number;
   };
   'station-no-arrivals': { readonly problem: 'unpassed' | 'nobody' };
-  /** `vehicle`: its name. */
-  'drop-closed': { readonly kg: number; readonly vehicle: string; readonly late: number };
-  /** Clock times. */
-  'drop-late': { readonly vehicle: string; readonly done: number; readonly due: number };
+  /** `vehicle`: its name; `late`: the worst; `stations`: ids, the worst first, where it is more than one. */
+  'drop-closed': {
+    readonly kg: number;
+    readonly vehicle: string;
+    readonly late: number;
+    readonly stations?: readonly string[];
+  };
+  /** Clock times; `stations` as before. */
+  'drop-late': {
+    readonly vehicle: string;
+    readonly done: number;
+    readonly due: number;
+    readonly stations?: readonly string[];
+  };
+  /** `trips`: to the heaviest station; `used`: runs are planned with it, as there is no other; `count`: of such vehicles, of which it is the worst. */
+  'vehicle-doubtful':
+    | {
+        readonly problem: 'light';
+        readonly vehicle: string;
+        readonly kg: number;
+        readonly trips: number;
+        readonly used: boolean;
+        readonly count: number;
+      }
+    | {
+        readonly problem: 'fast';
+        readonly vehicle: string;
+        readonly kmh: number;
+        readonly most: number;
+        readonly count: number;
+      };
   'load-too-heavy': { readonly supply: Supply; readonly kg: number; readonly most: number };
   'clock-missing': { readonly course: string; readonly times: readonly ('accessOpens' | 'closes' | 'reopens')[] };
   'vehicles-missing': { readonly stations: number; readonly kg: number };

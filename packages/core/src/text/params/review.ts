@@ -176,6 +176,8 @@ export interface ServiceParams {
     readonly used: boolean;
     /** The line is surely another: what depends on it is not told until it is corrected. */
     readonly waits?: boolean;
+    /** The unit that the stated length seems to be typed in, instead of the other: as many times too long or too short as a mile has kilometres. */
+    readonly typed?: 'mi' | 'km';
   };
   /** `time`: the how manieth one, from 1; `count`: how often the race comes past. */
   readonly 'pass-unknown': { readonly race: string; readonly time: number; readonly count: number };
@@ -229,7 +231,8 @@ export interface ServiceParams {
     readonly swapped: readonly [number, number] | null;
   };
   readonly 'station-unserved': { readonly beyondEnd: boolean };
-  readonly 'waiver-unmatched': WaiverRef;
+  /** `near`: the code that was perhaps meant, where there is none such. */
+  readonly 'waiver-unmatched': WaiverRef & { readonly near?: string };
   readonly 'waiver-refused': WaiverRef & {
     /** What it has to have: `earlierDate` where its date is after the race. */
     readonly lacks: 'by' | 'reason' | 'date' | 'earlierDate';

@@ -2,13 +2,20 @@
 import type { Served } from '../../kinds.ts';
 import type { PointRef } from './shared.ts';
 
+type Heat = 'cool' | 'warm' | 'hot';
+
 /** Who answers in an emergency. */
 export type Contact = 'emergency' | 'raceControl' | 'radioChannel';
 
-/** Rules of the practice that can be looser than the usual, by their keys in the plan. */
+/** Rules of the crew without which nobody is there. */
+export type CrewRule = 'pourers' | 'minimum';
+
+/** Rules of the practice and of the crew that can be looser than the usual, by their keys in the plan. */
 export type RuleName =
+  | CrewRule
   | 'signAhead'
   | 'signTolerance'
+  | 'trashFrom'
   | 'trashTo'
   | 'boxEvery'
   | 'kerb'
@@ -84,7 +91,51 @@ export interface AbsenceParams {
     readonly away: number;
   };
   /** `hidden`: how many errors and warnings would come with the usual values; `absurd`: one of them is beyond any road. */
-  readonly 'rule-loose': { readonly rules: readonly LooseRule[]; readonly hidden: number; readonly absurd?: boolean };
+  readonly 'rule-loose': {
+    readonly rules: readonly LooseRule[];
+    readonly hidden: number;
+    readonly absurd?: boolean;
+    /** So loose that it is a warning, whatever it hides. */
+    readonly grave?: true;
+  };
+  /** `show`: the share of entrants who are counted on; `least`: of that, the usual least. */
+  readonly 'show-low': { readonly race: string; readonly show: number; readonly least: number };
+  /** A heat level that is cooler than the temperature given with it, or a temperature that no thermometer shows; °C. `station`: where it is the station's own. */
+  readonly 'heat-doubtful':
+    | {
+        readonly is: 'cooler';
+        readonly station: string | null;
+        readonly heat: Heat;
+        readonly wbgtC: number;
+        readonly asks: Heat;
+      }
+    | { readonly is: 'beyond'; readonly station: string | null; readonly wbgtC: number; readonly most: number };
+  /** `waivers`: whose dates are not checked. */
+  readonly 'no-date': { readonly waivers: number };
+  /** Stations that were walked after race day, or years before it; the worst first. Dates in ISO 8601. */
+  readonly 'walked-date': {
+    readonly is: 'after' | 'before';
+    readonly stations: readonly { readonly station: string; readonly date: string }[];
+    /** Of the race. */
+    readonly date: string;
+  };
+  /** Far more tables than are needed, the worst first. */
+  readonly 'tables-many': {
+    readonly stations: readonly {
+      readonly station: string;
+      readonly item: 'water' | 'sportsDrink';
+      readonly tables: number;
+      readonly needed: number;
+    }[];
+  };
+  /** `apart`: metres from box to box; `least`: of one box along the road. */
+  readonly 'boxes-tight': {
+    readonly boxes: number;
+    readonly apart: number;
+    readonly least: number;
+    /** The tightest first. */
+    readonly stations: readonly string[];
+  };
   /** Of cups and gels; the shortest first. */
   readonly 'supplies-short': { readonly by: 'used' | 'heat'; readonly short: readonly ShortSupply[] };
   readonly 'drop-far':

@@ -24,6 +24,15 @@ export type ClockFault =
       readonly key: 'sweep' | 'reopens';
       readonly from: { readonly measure: number; readonly time: number };
       readonly to: { readonly measure: number; readonly time: number };
+    }
+  /** The cutoff of a race, and what the clock says at its finish. */
+  | {
+      readonly is: 'cutoff';
+      readonly race: string;
+      readonly cutoff: number;
+      readonly key: 'sweep' | 'reopens';
+      readonly time: number;
+      readonly measure: number;
     };
 
 /** A station whose crew is due too late, and what comes before it: the closing of the road, or the first of a race. */
@@ -39,6 +48,23 @@ export interface TimeParams {
   /** The worst place first. */
   readonly 'closes-late': {
     readonly places: readonly (RoadAt & { readonly closes: number; readonly race: string; readonly first: number })[];
+  };
+  /** An entry of the road times beyond the end of its course, or before its start. */
+  readonly 'clock-beyond': {
+    readonly course: string;
+    readonly measure: number;
+    readonly start: number;
+    readonly length: number;
+    /** Of such entries. */
+    readonly count: number;
+  };
+  /** Where the road times of a course begin or end, far from its start or its finish; `left`: metres of which nothing is known. */
+  readonly 'clock-short': {
+    readonly course: string;
+    readonly end: 'start' | 'finish';
+    readonly keys: readonly ('closes' | 'reopens')[];
+    readonly measure: number;
+    readonly left: number;
   };
   /** `clear`: how long the crew clears, seconds; 0 where there is none. */
   readonly 'reopens-early': {
@@ -59,7 +85,7 @@ export interface TimeParams {
     /** Of the starters. */
     readonly most: number;
   };
-  /** Speeds in metres a second; `apart`: seconds between the first of each where they meet. */
+  /** Speeds in metres a second; `apart`: seconds between the guns of one race, else between the first of each where they meet, to the minute. */
   readonly 'slow-wave-first': {
     readonly slow: { readonly race: string; readonly wave: number; readonly speed: number };
     readonly fast: { readonly race: string; readonly wave: number; readonly speed: number };
@@ -72,6 +98,8 @@ export interface TimeParams {
         readonly time: number;
         readonly best: number;
         readonly length: number;
+        /** The time stands so in the plan. */
+        readonly typed?: true;
       }
     | {
         readonly is: 'slow';
@@ -79,6 +107,8 @@ export interface TimeParams {
         readonly time: number;
         readonly most: number;
         readonly length: number;
+        /** The time stands so in the plan. */
+        readonly typed?: true;
       };
   readonly 'crowded-road': {
     readonly runners: number;

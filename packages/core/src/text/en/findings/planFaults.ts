@@ -91,8 +91,8 @@ export const planReference: TextsOf<PlanParams>['plan-reference'] = byProblem({
   missing: ({ of, name, ...thing }, say) => {
     const [kind, known] = KINDS[of];
     return [
-      `The ${nameOf(thing)} is ${say.found(name.word)}.`,
-      `No ${kind} of this plan has that id.`,
+      `There is no ${kind} ${say.found(name.word)} in this plan.`,
+      `It is given as the ${nameOf(thing)}.`,
       suggested(name, known, `The plan has no ${kind} yet.`, say),
     ];
   },

@@ -2,15 +2,25 @@ import { byProblem } from '../../byProblem.ts';
 import type { RacedayParams } from '../../params/raceday.ts';
 import type { Say } from '../../say.ts';
 import type { TextsOf } from '../../sentence.ts';
-import { wordOf } from '../../some.ts';
+import { some, wordOf } from '../../some.ts';
+import { minutesText } from '../../spans.ts';
 import { supplyText } from '../../supplyWords.ts';
 import { supplyWords } from '../supplyWords.ts';
 import { results } from './racedayResults.ts';
 
-/** A load or a lateness, rounded up to whole minutes: "12 min", "1 h 05 min". */
-const minutes = (seconds: number, say: Say): string => say.duration(Math.max(60, Math.ceil(seconds / 60 - 1e-6) * 60));
-
 const VEHICLE = 'Start the vehicle earlier, open access earlier, or add a vehicle.';
+
+const VEHICLES = 'Start the vehicles earlier, open access earlier, or add a vehicle.';
+
+/** So many stations are told by name. */
+const places = (ids: readonly string[], say: Say): string =>
+  some(ids.map(say.station), say, (count) => `${say.count(count)} more stations`, 3);
+
+const speedText = (kmh: number, say: Say): string =>
+  say.units === 'metric' ? `${say.count(kmh)} km/h` : `${say.count(kmh / 1.609344)} mph`;
+
+const more = (count: number, how: string, say: Say): string =>
+  count === 1 ? '' : `, and ${count === 2 ? 'one more vehicle' : `${say.count(count - 1)} more vehicles`} ${how}`;
 
 const TIMES = {
   accessOpens: 'when access opens',
@@ -89,8 +99,12 @@ const fields: Pick<
       'It is left out, and nobody is assumed to be swept up.',
       'Correct the cutoff of the race or the times of the sweep.',
     ],
-    backwards: ({ from, to }, say) => [
-      `The sweep is at ${say.far(from.measure)} at ${say.clock(from.time)} and at ${say.far(to.measure)} at ${say.clock(to.time)}.`,
+    backwards: ({ from, to, course }, say) => [
+      to.is === 'cutoff'
+        ? `The sweep is at ${say.far(from.measure)} of ${say.course(course)} at ${say.clock(from.time)}, but the cutoff at the finish (${say.far(to.measure)}) is ${say.clock(to.time)}.`
+        : from.is === 'start'
+          ? `The sweep is at ${say.far(to.measure)} of ${say.course(course)} at ${say.clock(to.time)}, but the last leave the start at ${say.clock(from.time)}.`
+          : `On ${say.course(course)} the sweep is at ${say.far(from.measure)} at ${say.clock(from.time)} and at ${say.far(to.measure)} at ${say.clock(to.time)}.`,
       'Its times should rise along the course; until then it is left out, and nobody is assumed to be swept up.',
       'Correct the cutoff of the race or the times of the sweep.',
     ],
@@ -118,9 +132,11 @@ const stations: Pick<
     null,
     `Order more than ${say.found(each)} gels for each runner.`,
   ],
-  'pre-pour-room': ({ drink, tables, hold, wanted, more, pourers }, say) => [
-    `${tables === 1 ? 'The table holds' : `The ${say.count(tables)} tables hold`} ${say.count(hold)} cups of ${say.served(drink)}.`,
-    `${say.count(wanted)} should be poured before the first runner: ${say.count(wanted - hold)} more.`,
+  'pre-pour-room': ({ drink, tables, hold, wanted, more, pourers, all }, say) => [
+    `${tables === 1 ? 'The table' : `The ${say.count(tables)} tables`} ${all === undefined ? '' : `at ${say.station(all[0]!.station)} `}${tables === 1 ? 'holds' : 'hold'} ${say.count(hold)} cups of ${say.served(drink)}.`,
+    all === undefined
+      ? `${say.count(wanted)} should be poured before the first runner: ${say.count(wanted - hold)} more.`
+      : `${say.count(wanted)} should be poured before the first runner; tables are short in ${all.length === 2 ? 'one more case' : `${say.count(all.length - 1)} more cases`} too.`,
     `Put up ${say.count(more)} more ${more === 1 ? 'table' : 'tables'}${
       pourers === undefined ? '' : `, or have ${say.count(pourers)} people pour ${say.served(drink)}`
     }.`,
@@ -143,16 +159,32 @@ export const raceday: TextsOf<RacedayParams> = {
   ...fields,
   ...results,
   ...stations,
-  'drop-closed': ({ kg, vehicle, late }, say) => [
-    `${say.mass(kg)} cannot be dropped: ${vehicle} would be on the closed road for ${minutes(late, say)}, at the station or before it.`,
+  'drop-closed': ({ kg, vehicle, late, stations: all }, say) => [
+    all === undefined
+      ? `${say.mass(kg)} cannot be dropped: ${vehicle} would be on the closed road for ${minutesText(late)}, at the station or before it.`
+      : `${say.mass(kg)} cannot be dropped at ${places(all, say)}: vehicles would be on the closed road for up to ${minutesText(late)}.`,
     null,
-    VEHICLE,
+    all === undefined ? VEHICLE : VEHICLES,
   ],
-  'drop-late': ({ vehicle, done, due }, say) => [
-    `${vehicle} finishes unloading at ${say.clock(done)}, ${minutes(done - due, say)} late.`,
-    `The crew is due at ${say.clock(due)}.`,
-    VEHICLE,
+  'drop-late': ({ vehicle, done, due, stations: all }, say) => [
+    `${vehicle} finishes unloading ${all === undefined ? '' : `at ${say.station(all[0]!)} `}at ${say.clock(done)}, ${minutesText(done - due)} late.`,
+    all === undefined
+      ? `The crew is due at ${say.clock(due)}.`
+      : `The crew there is due at ${say.clock(due)}; unloading is late at ${all.length === 2 ? 'one more station' : `${say.count(all.length - 1)} more stations`} too.`,
+    all === undefined ? VEHICLE : VEHICLES,
   ],
+  'vehicle-doubtful': byProblem({
+    light: ({ vehicle, kg, trips, used, count }, say) => [
+      `${vehicle} carries only ${say.mass(kg)}${more(count, 'no more', say)}: what one station needs would take ${say.count(trips)} trips.`,
+      used ? null : `Runs are planned without ${count === 1 ? 'it' : 'them'}.`,
+      count === 1 ? 'Correct its payload, or remove it.' : 'Correct their payloads, or remove them.',
+    ],
+    fast: ({ vehicle, kmh, most, count }, say) => [
+      `${vehicle} would go along the course at ${speedText(kmh, say)}${more(count, 'too fast too', say)}.`,
+      `It should be at most ${speedText(most, say)}.`,
+      count === 1 ? 'Correct its speed.' : 'Correct their speeds.',
+    ],
+  }),
   'load-too-heavy': ({ supply, kg, most }, say) => {
     const { measured, limit } = say.compareMass(kg, most);
     return [

@@ -78,12 +78,14 @@ const service: TextsOf<ServiceParams> = {
     `It should be at least ${say.compareFar(leg.measured, leg.limit).limit}.`,
     leg.from === leg.to ? 'Serve it only once, or move it.' : 'Move one of the two, or leave one out.',
   ],
-  'length-differs': ({ stated, line, allowed, recorded, wander, used, waits = false }, say) => {
+  'length-differs': ({ stated, line, allowed, recorded, wander, used, typed, waits = false }, say) => {
     const { measured, limit } = say.compare(Math.abs(line - stated), allowed);
     return [
       `The line is ${say.far(line)}, ${measured} ${line > stated ? 'longer' : 'shorter'} than the stated ${say.far(stated)}${recorded ? ' (a recorded track usually runs long)' : ''}.`,
       `${wander > 0 ? `Measuring and the wander of the track allow ${limit}` : `Course measurement allows ${limit}`}; ${used ? 'distances are stretched to the stated length' : waits ? 'checks of whom it serves and of its times wait until one is corrected' : 'so far off, the stated length is not used'}.`,
-      'Correct the line or the length; only a measurement on the road certifies a course.',
+      typed === undefined
+        ? 'Correct the line or the length; only a measurement on the road certifies a course.'
+        : `Correct the length, which seems to be typed in ${typed === 'mi' ? 'miles instead of kilometres' : 'kilometres instead of miles'}; only a measurement on the road certifies a course.`,
     ];
   },
   'pass-unknown': ({ race, time, count }, say) =>
@@ -193,10 +195,12 @@ const service: TextsOf<ServiceParams> = {
     null,
     'Move the pin beside the course, or choose under Runners who is served.',
   ],
-  'waiver-unmatched': ({ waived, by }, say) => [
+  'waiver-unmatched': ({ waived, by, near }, say) => [
     `The waiver of ${say.quote(waived)} by ${by} matches no finding.`,
     null,
-    'Remove it, or correct its code or station.',
+    near === undefined
+      ? 'Remove it, or correct its code or station.'
+      : `Did you mean ${say.quote(near)}? Correct its code, or remove it.`,
   ],
   'waiver-refused': ({ waived, by, lacks }, say) => [
     {

@@ -1,5 +1,5 @@
 /** What the checks say of what a plan leaves out, and of slips in it. */
-import type { AbsenceParams, Contact, LooseRule } from '../../params/reviewAbsence.ts';
+import type { AbsenceParams, Contact, LooseRule, RuleName } from '../../params/reviewAbsence.ts';
 import type { Say } from '../../say.ts';
 import { some, wordOf } from '../../some.ts';
 import type { TextsOf } from '../../sentence.ts';
@@ -12,6 +12,8 @@ const CONTACTS: { readonly [key in Contact]: string } = {
   radioChannel: 'radio channel',
 };
 
+const HEAT = { cool: 'cool', warm: 'warm', hot: 'hot' } as const;
+
 const WHATS = { captain: 'captain', radio: 'call sign', phone: 'telephone' } as const;
 
 const left =
@@ -20,14 +22,17 @@ const left =
     `${say.count(count)} more`;
 const names = (list: readonly string[], say: Say): string => some(list, say, left(say));
 
+const isCrew = (rule: RuleName): boolean => rule === 'pourers' || rule === 'minimum';
+
 function ruleValue({ rule }: LooseRule, value: number, say: Say): string {
+  if (isCrew(rule)) return say.count(value);
   if (rule === 'sideConfidence' || rule === 'maxGrade') return say.percent(value);
   return rule === 'maxSpacing' || rule === 'minSpacing' ? say.far(value) : say.length(value);
 }
 
 function looseText(loose: LooseRule, say: Say): string {
   const where = loose.station === null ? '' : ` at ${say.station(loose.station)}`;
-  return `${wordOf(planThings, `practice.${loose.rule}`)}${where} ${ruleValue(loose, loose.value, say)} (usually ${ruleValue(loose, loose.usual, say)})`;
+  return `${wordOf(planThings, `${isCrew(loose.rule) ? 'crew' : 'practice'}.${loose.rule}`)}${where} ${ruleValue(loose, loose.value, say)} (usually ${ruleValue(loose, loose.usual, say)})`;
 }
 
 /** So many rules are told one by one; the details have all. */
@@ -63,7 +68,7 @@ export const absence: TextsOf<AbsenceParams> = {
   'no-contacts': ({ missing }, say) => [
     `The plan has no ${say.any(missing.map((key) => wordOf(CONTACTS, key)))}.`,
     'Crews need to know whom to call.',
-    'Add it under Contacts.',
+    missing.length === 1 ? 'Add it under Contacts.' : 'Add them under Contacts.',
   ],
   'no-captain': ({ all, unnamed, unreached }, say) => {
     const reach = `no way to reach the captain at ${names(unreached.map(say.station), say)}`;
@@ -72,7 +77,9 @@ export const absence: TextsOf<AbsenceParams> = {
     return [
       all ? 'No station has a captain.' : unnamed.length === 0 ? `There is ${reach}.` : both,
       null,
-      'Add a captain with a call sign or a telephone for each.',
+      unnamed.length === 0
+        ? `Give ${unreached.length === 1 ? 'that captain' : 'each of them'} a call sign or a telephone.`
+        : `Give ${unnamed.length + unreached.length === 1 ? 'it' : 'each'} a captain with a call sign or a telephone.`,
     ];
   },
   'shared-contact': ({ what, value, stations }, say) => [
@@ -128,7 +135,7 @@ export const absence: TextsOf<AbsenceParams> = {
     'A station’s points should be near its tables.',
     'Correct the points or the pin, or exchange those of the two stations.',
   ],
-  'rule-loose': ({ rules, hidden, absurd = false }, say) => [
+  'rule-loose': ({ rules, hidden, absurd = false, grave }, say) => [
     `${absurd ? 'Unlikely' : 'Looser than usual'}: ${some(
       rules.map((loose) => looseText(loose, say)),
       say,
@@ -140,9 +147,59 @@ export const absence: TextsOf<AbsenceParams> = {
       : `With the usual values there ${hidden === 1 ? 'would be one more error or warning' : `would be ${say.count(hidden)} more errors or warnings`}.`,
     absurd
       ? 'No road is like that: correct it.'
-      : hidden === 0
+      : hidden === 0 && grave !== true
         ? null
         : 'Go back to the usual, or have it agreed and waive this.',
+  ],
+  'show-low': ({ race, show, least }, say) => [
+    `Only ${say.percent(show)} of the entrants of ${say.race(race)} are expected to start.`,
+    `It should be at least ${say.percent(least)}: cups, crew and crowding are worked out for those who start.`,
+    'Correct the share, or waive this.',
+  ],
+  'heat-doubtful': (params, say) => {
+    const where = params.station === null ? '' : ` at ${say.station(params.station)}`;
+    if (params.is === 'beyond')
+      return [
+        `The wet-bulb globe temperature${where} is ${say.found(params.wbgtC)} °C.`,
+        `It should be at most ${say.found(params.most)} °C: it may be in degrees Fahrenheit.`,
+        'Correct it.',
+      ];
+    return [
+      `The heat level${where} is ${wordOf(HEAT, params.heat)}, but ${say.found(params.wbgtC)} °C of wet-bulb globe temperature is ${wordOf(HEAT, params.asks)}.`,
+      'Cups are worked out for the level, so there may be too few.',
+      'Correct one of the two; the medical lead decides about heat.',
+    ];
+  },
+  'no-date': ({ waivers }, say) => [
+    'The plan has no date.',
+    waivers === 0
+      ? 'Papers do not show the day, and dates are not checked.'
+      : `Papers do not show the day, and the dates of ${waivers === 1 ? 'the waiver' : `${say.count(waivers)} waivers`} are not checked.`,
+    'Add the date of the race.',
+  ],
+  'walked-date': ({ is, stations, date }, say) => [
+    `${names(
+      stations.map(({ station }) => say.station(station)),
+      say,
+    )} ${stations.length === 1 ? 'was' : 'were'} walked on ${stations[0]!.date}${stations.length === 1 ? '' : ' and later days'}, ${
+      is === 'after' ? 'after the race' : 'years before the race'
+    } (${date}).`,
+    null,
+    is === 'after' ? 'Correct the date.' : 'Walk there again, or correct the date.',
+  ],
+  'tables-many': ({ stations }, say) => {
+    const [{ station, item, tables, needed }] = stations as readonly [(typeof stations)[0]];
+    const rest = stations.length - 1;
+    return [
+      `${say.station(station)} has ${say.count(tables)} tables of ${say.served(item)}${rest === 0 ? '' : `, and ${say.count(rest)} more ${rest === 1 ? 'row is' : 'rows are'} as long`}.`,
+      `About ${say.count(needed)} would do for those who come.`,
+      'Correct the number of tables, if it is not meant.',
+    ];
+  },
+  'boxes-tight': ({ boxes, apart, least, stations }, say) => [
+    `${stations.length === 1 ? '' : `At ${names(stations.map(say.station), say)} up to `}${say.count(boxes)} trash boxes would stand ${say.compare(apart, least).measured} apart, one in another.`,
+    `It should be at least ${say.compare(apart, least).limit}.`,
+    'Set fewer boxes, or let them reach farther.',
   ],
   'supplies-short': ({ by, short }, say) => {
     const [{ station, item, ordered, asked }] = short as readonly [(typeof short)[0]];

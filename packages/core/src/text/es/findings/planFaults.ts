@@ -78,9 +78,9 @@ export const planValue: TextsOf<PlanParams>['plan-value'] = byProblem({
 });
 
 const KINDS = {
-  course: ['Ningún recorrido', 'Recorridos de este plan', 'El plan aún no tiene recorridos.'],
-  race: ['Ninguna carrera', 'Carreras de este plan', 'El plan aún no tiene carreras.'],
-  station: ['Ningún puesto', 'Puestos de este plan', 'El plan aún no tiene puestos.'],
+  course: ['ningún recorrido', 'Recorridos de este plan', 'El plan aún no tiene recorridos.'],
+  race: ['ninguna carrera', 'Carreras de este plan', 'El plan aún no tiene carreras.'],
+  station: ['ningún puesto', 'Puestos de este plan', 'El plan aún no tiene puestos.'],
 } as const;
 
 export const planReference: TextsOf<PlanParams>['plan-reference'] = byProblem({
@@ -91,8 +91,8 @@ export const planReference: TextsOf<PlanParams>['plan-reference'] = byProblem({
   missing: ({ of, name, ...thing }, say) => {
     const [none, known, empty] = KINDS[of];
     return [
-      `${startOf(thing)} es ${say.found(name.word)}.`,
-      `${none} de este plan tiene ese identificador.`,
+      `No hay ${none} ${say.found(name.word)} en este plan.`,
+      `Figura como ${nameOf(thing)}.`,
       suggested(name, known, empty, say),
     ];
   },

@@ -2,15 +2,25 @@ import { byProblem } from '../../byProblem.ts';
 import type { RacedayParams } from '../../params/raceday.ts';
 import type { Say } from '../../say.ts';
 import type { TextsOf } from '../../sentence.ts';
-import { wordOf } from '../../some.ts';
+import { some, wordOf } from '../../some.ts';
+import { minutesText } from '../../spans.ts';
 import { supplyText } from '../../supplyWords.ts';
 import { supplyWords } from '../supplyWords.ts';
 import { results } from './racedayResults.ts';
 
-/** Una tardanza, hacia arriba en minutos enteros: "12 min". */
-const minutes = (seconds: number, say: Say): string => say.duration(Math.max(60, Math.ceil(seconds / 60 - 1e-6) * 60));
-
 const VEHICLE = 'Salga antes con el vehículo, abra antes el acceso, o añada un vehículo.';
+
+const VEHICLES = 'Salga antes con los vehículos, abra antes el acceso, o añada un vehículo.';
+
+/** So many stations are told by name. */
+const places = (ids: readonly string[], say: Say): string =>
+  some(ids.map(say.station), say, (count) => `${say.count(count)} puestos más`, 3);
+
+const speedText = (kmh: number, say: Say): string =>
+  say.units === 'metric' ? `${say.count(kmh)} km/h` : `${say.count(kmh / 1.609344)} mph`;
+
+const more = (count: number, how: string, say: Say): string =>
+  count === 1 ? '' : `, y ${count === 2 ? 'otro vehículo' : `otros ${say.count(count - 1)} vehículos`} ${how}`;
 
 const TIMES = {
   accessOpens: 'cuándo se abre el acceso',
@@ -89,8 +99,12 @@ const fields: Pick<
       'No se tiene en cuenta, y se supone que no recoge a nadie.',
       'Corrija la hora de cierre de la carrera o los horarios del coche escoba.',
     ],
-    backwards: ({ from, to }, say) => [
-      `El coche escoba está en ${say.far(from.measure)} a las ${say.clock(from.time)} y en ${say.far(to.measure)} a las ${say.clock(to.time)}.`,
+    backwards: ({ from, to, course }, say) => [
+      to.is === 'cutoff'
+        ? `El coche escoba está en ${say.far(from.measure)} de ${say.course(course)} a las ${say.clock(from.time)}, pero la meta (${say.far(to.measure)}) cierra a las ${say.clock(to.time)}.`
+        : from.is === 'start'
+          ? `El coche escoba está en ${say.far(to.measure)} de ${say.course(course)} a las ${say.clock(to.time)}, pero los últimos salen a las ${say.clock(from.time)}.`
+          : `En ${say.course(course)} el coche escoba está en ${say.far(from.measure)} a las ${say.clock(from.time)} y en ${say.far(to.measure)} a las ${say.clock(to.time)}.`,
       'Debe pasar más tarde más adelante; mientras tanto no se tiene en cuenta, y se supone que no recoge a nadie.',
       'Corrija la hora de cierre de la carrera o los horarios del coche escoba.',
     ],
@@ -118,9 +132,11 @@ const stations: Pick<
     null,
     `Pida más de ${say.found(each)} geles por corredor.`,
   ],
-  'pre-pour-room': ({ drink, tables, hold, wanted, more, pourers }, say) => [
-    `En ${tables === 1 ? 'la mesa' : `las ${say.count(tables)} mesas`} caben ${say.count(hold)} vasos de ${say.served(drink)}.`,
-    `Antes del primer corredor deben estar servidos ${say.count(wanted)}: ${say.count(wanted - hold)} más.`,
+  'pre-pour-room': ({ drink, tables, hold, wanted, more, pourers, all }, say) => [
+    `En ${tables === 1 ? 'la mesa' : `las ${say.count(tables)} mesas`} ${all === undefined ? '' : `de ${say.station(all[0]!.station)} `}caben ${say.count(hold)} vasos de ${say.served(drink)}.`,
+    all === undefined
+      ? `Antes del primer corredor deben estar servidos ${say.count(wanted)}: ${say.count(wanted - hold)} más.`
+      : `Antes del primer corredor deben estar servidos ${say.count(wanted)}; también faltan mesas en ${all.length === 2 ? 'otro caso' : `otros ${say.count(all.length - 1)} casos`}.`,
     `Ponga ${more === 1 ? '1 mesa más' : `${say.count(more)} mesas más`}${
       pourers === undefined ? '' : `, o haga que ${say.count(pourers)} personas sirvan ${say.served(drink)}`
     }.`,
@@ -143,16 +159,32 @@ export const raceday: TextsOf<RacedayParams> = {
   ...fields,
   ...results,
   ...stations,
-  'drop-closed': ({ kg, vehicle, late }, say) => [
-    `No se pueden entregar ${say.mass(kg)}: ${vehicle} estaría ${minutes(late, say)} en la vía cerrada, en el puesto o antes de él.`,
+  'drop-closed': ({ kg, vehicle, late, stations: all }, say) => [
+    all === undefined
+      ? `No se pueden entregar ${say.mass(kg)}: ${vehicle} estaría ${minutesText(late)} en la vía cerrada, en el puesto o antes de él.`
+      : `No se pueden entregar ${say.mass(kg)} en ${places(all, say)}: los vehículos estarían hasta ${minutesText(late)} en la vía cerrada.`,
     null,
-    VEHICLE,
+    all === undefined ? VEHICLE : VEHICLES,
   ],
-  'drop-late': ({ vehicle, done, due }, say) => [
-    `${vehicle} termina de descargar a las ${say.clock(done)}, ${minutes(done - due, say)} tarde.`,
-    `El equipo llega a las ${say.clock(due)}.`,
-    VEHICLE,
+  'drop-late': ({ vehicle, done, due, stations: all }, say) => [
+    `${vehicle} termina de descargar ${all === undefined ? '' : `en ${say.station(all[0]!)} `}a las ${say.clock(done)}, ${minutesText(done - due)} tarde.`,
+    all === undefined
+      ? `El equipo llega a las ${say.clock(due)}.`
+      : `El equipo llega allí a las ${say.clock(due)}; también se descarga tarde en ${all.length === 2 ? 'otro puesto' : `otros ${say.count(all.length - 1)} puestos`}.`,
+    all === undefined ? VEHICLE : VEHICLES,
   ],
+  'vehicle-doubtful': byProblem({
+    light: ({ vehicle, kg, trips, used, count }, say) => [
+      `${vehicle} solo lleva ${say.mass(kg)}${more(count, 'tampoco más', say)}: lo que necesita un puesto exigiría ${say.count(trips)} viajes.`,
+      used ? null : `Los viajes se planifican sin ${count === 1 ? 'él' : 'ellos'}.`,
+      count === 1 ? 'Corrija su carga útil, o quítelo.' : 'Corrija sus cargas útiles, o quítelos.',
+    ],
+    fast: ({ vehicle, kmh, most, count }, say) => [
+      `${vehicle} iría por el recorrido a ${speedText(kmh, say)}${more(count, 'también demasiado rápido', say)}.`,
+      `Debe ser como mucho a ${speedText(most, say)}.`,
+      count === 1 ? 'Corrija su velocidad.' : 'Corrija sus velocidades.',
+    ],
+  }),
   'load-too-heavy': ({ supply, kg, most }, say) => {
     const { measured, limit } = say.compareMass(kg, most);
     return [

@@ -78,12 +78,14 @@ const service: TextsOf<ServiceParams> = {
     `Deben ser al menos ${say.compareFar(leg.measured, leg.limit).limit}.`,
     leg.from === leg.to ? 'Sirva una sola vez, o muévalo.' : 'Mueva uno de los dos, o prescinda de uno.',
   ],
-  'length-differs': ({ stated, line, allowed, recorded, wander, used, waits = false }, say) => {
+  'length-differs': ({ stated, line, allowed, recorded, wander, used, typed, waits = false }, say) => {
     const { measured, limit } = say.compare(Math.abs(line - stated), allowed);
     return [
       `La línea mide ${say.far(line)}, ${measured} ${line > stated ? 'más' : 'menos'} que los ${say.far(stated)} declarados${recorded ? ' (un track grabado suele salir largo)' : ''}.`,
       `${wander > 0 ? `La medición y las oscilaciones del track admiten ${limit}` : `La medición de recorridos admite ${limit}`}; ${used ? 'las distancias se estiran hasta la longitud declarada' : waits ? 'hasta que se corrija una, no se comprueba a quién atiende ni sus horarios' : 'con tanta diferencia no se usa la longitud declarada'}.`,
-      'Corrija la línea o la longitud; solo una medición en la vía homologa un recorrido.',
+      typed === undefined
+        ? 'Corrija la línea o la longitud; solo una medición en la vía homologa un recorrido.'
+        : `Corrija la longitud, que parece escrita en ${typed === 'mi' ? 'millas en vez de kilómetros' : 'kilómetros en vez de millas'}; solo una medición en la vía homologa un recorrido.`,
     ];
   },
   'pass-unknown': ({ race, time, count }, say) =>
@@ -193,10 +195,12 @@ const service: TextsOf<ServiceParams> = {
     null,
     'Mueva el marcador junto al recorrido, o elija en Corredores a quién se sirve.',
   ],
-  'waiver-unmatched': ({ waived, by }, say) => [
+  'waiver-unmatched': ({ waived, by, near }, say) => [
     `La exención de ${say.quote(waived)} que firma ${by} no corresponde a ningún aviso.`,
     null,
-    'Quítela, o corrija su código o su puesto.',
+    near === undefined
+      ? 'Quítela, o corrija su código o su puesto.'
+      : `¿Quiso decir ${say.quote(near)}? Corrija su código, o quítela.`,
   ],
   'waiver-refused': ({ waived, by, lacks }, say) => [
     {

@@ -1,5 +1,5 @@
 /** What the checks say of what a plan leaves out, and of slips in it. */
-import type { AbsenceParams, Contact, LooseRule } from '../../params/reviewAbsence.ts';
+import type { AbsenceParams, Contact, LooseRule, RuleName } from '../../params/reviewAbsence.ts';
 import type { Say } from '../../say.ts';
 import { some, wordOf } from '../../some.ts';
 import type { TextsOf } from '../../sentence.ts';
@@ -12,6 +12,8 @@ const CONTACTS: { readonly [key in Contact]: string } = {
   radioChannel: 'canal de radio',
 };
 
+const HEAT = { cool: 'fresco', warm: 'templado', hot: 'caluroso' } as const;
+
 const WHATS = { captain: 'el responsable', radio: 'el indicativo', phone: 'el teléfono' } as const;
 
 const left =
@@ -20,14 +22,17 @@ const left =
     `${say.count(count)} más`;
 const names = (list: readonly string[], say: Say): string => some(list, say, left(say));
 
+const isCrew = (rule: RuleName): boolean => rule === 'pourers' || rule === 'minimum';
+
 function ruleValue({ rule }: LooseRule, value: number, say: Say): string {
+  if (isCrew(rule)) return say.count(value);
   if (rule === 'sideConfidence' || rule === 'maxGrade') return say.percent(value);
   return rule === 'maxSpacing' || rule === 'minSpacing' ? say.far(value) : say.length(value);
 }
 
 function looseText(loose: LooseRule, say: Say): string {
   const where = loose.station === null ? '' : ` en ${say.station(loose.station)}`;
-  return `${wordOf(planThings, `practice.${loose.rule}`)}${where}, ${ruleValue(loose, loose.value, say)} (lo habitual, ${ruleValue(loose, loose.usual, say)})`;
+  return `${wordOf(planThings, `${isCrew(loose.rule) ? 'crew' : 'practice'}.${loose.rule}`)}${where}, ${ruleValue(loose, loose.value, say)} (lo habitual, ${ruleValue(loose, loose.usual, say)})`;
 }
 
 /** So many rules are told one by one; the details have all. */
@@ -63,7 +68,7 @@ export const absence: TextsOf<AbsenceParams> = {
   'no-contacts': ({ missing }, say) => [
     `El plan no tiene ${say.any(missing.map((key) => wordOf(CONTACTS, key)))}.`,
     'Los equipos deben saber a quién llamar.',
-    'Añádalo en Contactos.',
+    missing.length === 1 ? 'Añádalo en Contactos.' : 'Añádalos en Contactos.',
   ],
   'no-captain': ({ all, unnamed, unreached }, say) => {
     const reach = `no hay cómo llamar al responsable en ${names(unreached.map(say.station), say)}`;
@@ -72,7 +77,9 @@ export const absence: TextsOf<AbsenceParams> = {
     return [
       all ? 'Ningún puesto tiene responsable.' : unnamed.length === 0 ? `${begin(reach)}.` : both,
       null,
-      'Añada para cada puesto un responsable con su indicativo o su teléfono.',
+      unnamed.length === 0
+        ? `Dé ${unreached.length === 1 ? 'a ese responsable' : 'a cada uno'} un indicativo o un teléfono.`
+        : `Dé ${unnamed.length + unreached.length === 1 ? 'al puesto' : 'a cada uno'} un responsable con su indicativo o su teléfono.`,
     ];
   },
   'shared-contact': ({ what, value, stations }, say) => [
@@ -130,7 +137,7 @@ export const absence: TextsOf<AbsenceParams> = {
     'Los puntos de un puesto deben estar cerca de sus mesas.',
     'Corrija los puntos o el marcador, o intercambie los de los dos puestos.',
   ],
-  'rule-loose': ({ rules, hidden, absurd = false }, say) => [
+  'rule-loose': ({ rules, hidden, absurd = false, grave }, say) => [
     `${absurd ? 'Inverosímil' : 'Más laxo de lo habitual'}: ${some(
       rules.map((loose) => looseText(loose, say)),
       say,
@@ -142,9 +149,59 @@ export const absence: TextsOf<AbsenceParams> = {
       : `Con los valores habituales hay ${hidden === 1 ? 'un error o advertencia' : `${say.count(hidden)} errores o advertencias`} más.`,
     absurd
       ? 'Ninguna vía es así: corríjalo.'
-      : hidden === 0
+      : hidden === 0 && grave !== true
         ? null
         : 'Vuelva a lo habitual, o acuérdelo y admítalo con una exención.',
+  ],
+  'show-low': ({ race, show, least }, say) => [
+    `Solo se espera que salga el ${say.percent(show)} de los inscritos de ${say.race(race)}.`,
+    `Debe ser al menos el ${say.percent(least)}: vasos, equipos y aglomeraciones se calculan para quienes salen.`,
+    'Corrija la proporción, o admítalo con una exención.',
+  ],
+  'heat-doubtful': (params, say) => {
+    const where = params.station === null ? '' : ` en ${say.station(params.station)}`;
+    if (params.is === 'beyond')
+      return [
+        `La temperatura de globo y bulbo húmedo${where} es de ${say.found(params.wbgtC)} °C.`,
+        `Debe ser como mucho de ${say.found(params.most)} °C: puede estar en grados Fahrenheit.`,
+        'Corríjala.',
+      ];
+    return [
+      `El nivel de calor${where} es ${wordOf(HEAT, params.heat)}, pero ${say.found(params.wbgtC)} °C de globo y bulbo húmedo es ${wordOf(HEAT, params.asks)}.`,
+      'Los vasos se calculan para el nivel, así que puede haber de menos.',
+      'Corrija uno de los dos; sobre el calor decide el responsable médico.',
+    ];
+  },
+  'no-date': ({ waivers }, say) => [
+    'El plan no tiene fecha.',
+    waivers === 0
+      ? 'Los papeles no muestran el día, y no se comprueban fechas.'
+      : `Los papeles no muestran el día, y no se ${waivers === 1 ? 'comprueba la fecha de la exención' : `comprueban las fechas de ${say.count(waivers)} exenciones`}.`,
+    'Añada la fecha de la carrera.',
+  ],
+  'walked-date': ({ is, stations, date }, say) => [
+    `Se ${stations.length === 1 ? 'visitó' : 'visitaron'} ${names(
+      stations.map(({ station }) => say.station(station)),
+      say,
+    )} el ${stations[0]!.date}${stations.length === 1 ? '' : ' y otros días'}, ${
+      is === 'after' ? 'después de la carrera' : 'años antes de la carrera'
+    } (${date}).`,
+    null,
+    is === 'after' ? 'Corrija la fecha.' : 'Vuelva a visitar el sitio, o corrija la fecha.',
+  ],
+  'tables-many': ({ stations }, say) => {
+    const [{ station, item, tables, needed }] = stations as readonly [(typeof stations)[0]];
+    const rest = stations.length - 1;
+    return [
+      `En ${say.station(station)} hay ${say.count(tables)} mesas de ${say.served(item)}${rest === 0 ? '' : `, y ${say.count(rest)} ${rest === 1 ? 'fila más es' : 'filas más son'} igual de largas`}.`,
+      `Para quienes vienen bastarían unas ${say.count(needed)}.`,
+      'Corrija el número de mesas, si no es intencionado.',
+    ];
+  },
+  'boxes-tight': ({ boxes, apart, least, stations }, say) => [
+    `${stations.length === 1 ? '' : `En ${names(stations.map(say.station), say)} hasta `}${say.count(boxes)} contenedores estarían cada ${say.compare(apart, least).measured}, unos sobre otros.`,
+    `Debe haber al menos ${say.compare(apart, least).limit} de uno a otro.`,
+    'Ponga menos, o repártalos en más distancia.',
   ],
   'supplies-short': ({ by, short }, say) => {
     const [{ station, item, ordered, asked }] = short as readonly [(typeof short)[0]];
