@@ -16,6 +16,13 @@ const SECOND = ofStation('s5', { lead: { race: 'r', pass: 1 } });
 
 const crossings: readonly Planted[] = [
   {
+    name: 'Limekiln lists a race that never comes by',
+    plan: 'shared',
+    plant: ofStation('d2', { races: ['l', 'k'] }),
+    codes: ['pass-unknown'],
+    about: ['d2'],
+  },
+  {
     name: 'Mole Head is moved to where the ring crosses itself',
     plan: 'loop',
     plant: all(

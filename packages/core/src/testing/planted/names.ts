@@ -101,6 +101,38 @@ const far: readonly Planted[] = [
     codes: ['far-from-courses'],
     about: ['Clinic drive', '/zones/0', '/zones/0/polygon'],
   },
+  {
+    name: 'one corner of the fire station gate has a wrong first digit',
+    plan: 'loop',
+    plant: (plan) => {
+      const [corner] = plan.zones[0]!.polygon;
+      plan.zones[0]!.polygon = [[corner![0] - 40, corner![1]], ...plan.zones[0]!.polygon.slice(1)];
+    },
+    codes: ['zone-large'],
+    about: ['Fire station gate', '/zones/0'],
+  },
+  {
+    name: 'the supplies of p2 and p5 are exchanged',
+    plan: 'point',
+    plant: (plan) => {
+      const [one, other] = ['p2', 'p5'].map((id) => stationIn(plan, id).points.find(({ kind }) => kind === 'drop')!);
+      [one!.at, other!.at] = [other!.at, one!.at];
+    },
+    codes: ['points-elsewhere'],
+    about: ['p2', 'p5'],
+  },
+  {
+    name: 'all points of p3 were entered at the supplies of p4',
+    plan: 'point',
+    plant: (plan) => {
+      for (const point of stationIn(plan, 'p3').points) {
+        const [drop] = stationIn(plan, 'p4').points;
+        point.at = drop!.at;
+      }
+    },
+    codes: ['points-elsewhere'],
+    about: ['p3'],
+  },
 ];
 
 const rules: readonly Planted[] = [
