@@ -45,12 +45,12 @@ export const cutoffFaults = (layout: Layout, course: string): ClockFault[] => {
   const rises = falling(along, 'sweep').length === 0;
   return layout.plan.races.flatMap(({ id, course: of, cutoff }) => {
     if (of !== course || cutoff === undefined) return [];
-    const [worst] = there
+    const worst = there
       .flatMap(({ measure, sweep, reopens }) => [
         { key: 'reopens' as const, time: reopens ?? Infinity, room: 0, measure },
         { key: 'sweep' as const, time: rises ? (sweep ?? Infinity) : Infinity, room: BEHIND_SWEEP, measure },
       ])
-      .filter(({ time, room }) => cutoff > time + room);
+      .find(({ time, room }) => cutoff > time + room);
     if (worst === undefined) return [];
     const { key, time, measure } = worst;
     return [{ is: 'cutoff' as const, race: id, cutoff, key, time, measure }];
