@@ -145,6 +145,7 @@ describe('the viewer, the plan left as it is', () => {
     await on(async ({ page }) => {
       await page.getByRole('tab', { name: /Review/u }).click();
       const list = page.getByRole('tabpanel');
+      await list.getByRole('button', { name: 'Severity', exact: true }).click();
       await expect.poll(() => list.textContent()).toContain('sign-distance');
       const words = (await list.textContent())!;
       expect(words.indexOf('sign-distance')).toBeLessThan(words.indexOf('leg-long'));

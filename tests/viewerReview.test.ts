@@ -9,9 +9,10 @@ import {
   withVariant,
 } from '@halfcup/core';
 import { type PlanVariant } from '@halfcup/core/plan';
-import { type GpxDocument, movedText } from '@halfcup/core/stages';
+import { type GpxDocument, THEMES, movedText } from '@halfcup/core/stages';
 import { formatMinute } from '@halfcup/core/units';
 import { readGpx } from '@halfcup/core/gpx';
+import { themeText } from '@halfcup/core/sentences';
 import { createHash } from 'node:crypto';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -293,6 +294,133 @@ describe('positions under names', () => {
             .textContent(),
         )
         .toContain('Tidewaiters’ Green');
+    });
+  });
+});
+
+/** Titles of the groups, as core's review has them by theme. */
+const themesOf = (text: string): string[] => {
+  const { findings, checks } = analysisOf(text);
+  const themes = new Set(findings.filter(isOpen).map(({ code }) => checks.find((check) => check.code === code)!.theme));
+  return THEMES.filter((theme) => themes.has(theme)).map((theme) => themeText(theme, 'en'));
+};
+const isOpen = ({ waived }: { readonly waived?: object }): boolean => waived === undefined;
+
+describe('the list of findings', () => {
+  const groups = (page: Page): Promise<string[]> => page.locator('.group-title').allTextContents();
+
+  it('is grouped by theme, else by severity or station, by keyboard; folds; and remembers how', async () => {
+    await on(async ({ page }) => {
+      await tab(page, 'Review');
+      expect(await groups(page)).toEqual(themesOf(PLAN));
+      const items = page.getByRole('region', { name: 'Signs, tables and boxes 1 error, 1 note' });
+      const head = items.getByRole('button', { name: /^Signs/u });
+      expect(await items.getByRole('listitem').count()).toBe(2);
+      await head.press('Enter');
+      expect(await head.getAttribute('aria-expanded')).toBe('false');
+      expect(await items.getByRole('listitem').count()).toBe(0);
+      // Another pane and back: it stays folded.
+      await tab(page, 'Stations');
+      await tab(page, 'Review');
+      expect(await items.getByRole('listitem').count()).toBe(0);
+      await head.press('Space');
+      expect(await items.getByRole('listitem').count()).toBe(2);
+      await button(page, 'Station').press('Enter');
+      expect(await groups(page)).toEqual(['2 · Stennick Chapel', '8 · Quillet Park', '9 · Packet Pier']);
+      await page.reload();
+      await mapIdle(page);
+      await tab(page, 'Review');
+      expect(await button(page, 'Station').getAttribute('aria-pressed')).toBe('true');
+      await button(page, 'Severity').click();
+      expect(await groups(page)).toEqual(['Errors', 'Warnings', 'Notes']);
+    });
+  });
+
+  it('offers what mends a finding as one step of undo, and a waived error shows wherever its station does', async () => {
+    await on(async ({ page }) => {
+      await tab(page, 'Review');
+      const remedy = button(page, 'Place the sign by the rules, 2 · Stennick Chapel');
+      await remedy.press('Enter');
+      // It stands by hand because a driveway is in the way: that is said, and a person decides.
+      await page.getByText(/^The sign stands by the rules\. But there is a new error: The sign reaches 2 m/u).waitFor();
+      expect(await remedy.count()).toBe(0);
+      await expect.poll(() => page.evaluate(() => document.activeElement?.id)).toBe('review-heading');
+      const codes = (text: string): string[] => analysisOf(text).findings.map(({ code }) => code);
+      const mended = codes(PLAN).map((code) => (code === 'sign-distance' ? 'item-in-zone' : code));
+      await button(page, 'Take it back').click();
+      expect(await savedPlan(page)).toBe(PLAN);
+      await button(page, /^Redo/u).click();
+      expect(codes(await savedPlan(page)).toSorted()).toEqual(mended.toSorted());
+      await undo(page);
+      const confirm = button(page, 'Confirm: only these are served, 9 · Packet Pier');
+      await confirm.click();
+      await page.getByText('Only the runners served now are served. Undo reverts this.').waitFor();
+      expect(await confirm.count()).toBe(0);
+      expect(codes(await savedPlan(page))).toEqual(codes(PLAN).filter((code) => code !== 'seen-not-served'));
+      await undo(page);
+      expect(await savedPlan(page)).toBe(PLAN);
+      await button(page, /^Waive, 2 · Stennick Chapel/u).click();
+      await page.getByLabel('Waived by').fill('Road captain');
+      await page.getByLabel('Reason').fill('Seen on the ground');
+      await page.getByLabel('Date').fill('2027-08-01');
+      await button(page, 'Waive').click();
+      await page.getByRole('region', { name: /^Waived/u }).waitFor();
+      expect(await remedy.count()).toBe(0);
+      await tab(page, 'Stations');
+      const row = page.getByRole('row').filter({ has: button(page, 'Stennick Chapel') });
+      expect(await row.locator('.state-cell').textContent()).toMatch(/1 waived error$/u);
+      await button(page, 'Stennick Chapel').click();
+      const panel = page.getByRole('complementary', { name: 'Selected station' });
+      await expect.poll(() => panel.locator('.station-state').textContent()).toContain('1 waived error');
+      expect(await panel.textContent()).not.toContain('No problems found');
+      await panel.getByRole('button', { name: 'See findings' }).click();
+      expect(await page.evaluate(() => document.activeElement?.id)).toBe('station-findings');
+      expect(await page.getByRole('button', { name: /^Station 2, .*, 1 waived error$/u }).count()).toBe(1);
+      expect(
+        await page.getByRole('button', { name: /^Waived error, 2 · Stennick Chapel: The sign is 70 m/u }).count(),
+      ).toBe(1);
+    });
+  });
+
+  it('is gone to from the marks on the strip, by mouse and by keys, and from those on the map', async () => {
+    const plan = JSON.parse(PLAN) as { zones: object[] };
+    const far: [number, number] = [-17.37, -33.25];
+    const [lon, lat] = far;
+    const polygon = [far, [lon + 0.001, lat], [lon + 0.001, lat - 0.001], [lon, lat - 0.001]];
+    plan.zones.push({ name: 'Ferry ramp', rule: 'keep-clear', polygon });
+    await faultless({ ...stage, address: `${stage.address}#bench` }, async ({ page }) => {
+      await dropFiles(page, {
+        ...FILES,
+        'plan.json': JSON.stringify(plan),
+        'context.geojson': demoText('context.geojson'),
+      });
+      const marks = page.getByRole('group', { name: 'Findings along the course' }).getByRole('button');
+      const focused = (): Promise<string | null | undefined> =>
+        page.evaluate(() => document.activeElement?.textContent);
+      await marks.first().click();
+      await expect.poll(focused).toContain('The sign is 70 m before the first table');
+      expect(await page.locator('#tab-review').getAttribute('aria-selected')).toBe('true');
+      const head = button(page, /^Distances between stations/u);
+      await head.click();
+      await marks.first().focus();
+      await page.keyboard.press('ArrowRight');
+      await expect
+        .poll(() => page.evaluate(() => document.activeElement?.getAttribute('aria-label')))
+        .toMatch(/^Warning, 8 · Quillet Park: Full marathon runs 5\.16 km/u);
+      await page.keyboard.press('Enter');
+      // Its group was folded.
+      await expect.poll(focused).toContain('Full marathon runs 5.16 km');
+      expect(await head.getAttribute('aria-expanded')).toBe('true');
+      await button(page, 'Whole plan').click();
+      await mapIdle(page);
+      const [x, y] = await page.evaluate((at) => {
+        const { halfcupBench } = window as unknown as {
+          halfcupBench: { place: (at: readonly number[]) => readonly [number, number] };
+        };
+        return halfcupBench.place(at);
+      }, far);
+      await page.mouse.click(x, y);
+      await expect.poll(focused).toContain('Zone “Ferry ramp” lies');
     });
   });
 });

@@ -128,7 +128,11 @@ async function sameAsCore(page: Page, text: string, id: string): Promise<void> {
       ),
     ),
   ).toEqual(items);
-  const messages = analysis.findings.filter(({ where }) => where.station === id).map(({ message }) => message);
+  const own = analysis.findings.filter(({ where }) => where.station === id);
+  const GRAVE = ['error', 'warning', 'note'];
+  const messages = own
+    .toSorted((a, b) => GRAVE.indexOf(a.severity) - GRAVE.indexOf(b.severity))
+    .map(({ message }) => message);
   const told = await panel(page).locator('.finding-message').allTextContents();
   expect(told.map((one) => one.replace(/ Show$/u, ''))).toEqual(messages);
   const open = analysis.findings.filter(({ waived }) => waived === undefined).length;

@@ -4,6 +4,7 @@ import { render } from 'preact';
 import { App } from './panels/page/App.tsx';
 import { workOffline } from './offline/register.ts';
 import { rememberedBackground } from './state/view/background.ts';
+import { rememberedGrouping } from './state/view/grouping.ts';
 import { createStore, StoreProvider, type Store } from './state/store/store.ts';
 import { startShelf } from './storage/kept.ts';
 import { createShelf, ShelfProvider } from './storage/shelf.ts';
@@ -13,6 +14,7 @@ import './styles/palette.css';
 import './styles/base.css';
 import './styles/page.css';
 import './styles/panels.css';
+import './styles/review.css';
 import './styles/fields.css';
 import './styles/station.css';
 import './styles/raceday.css';
@@ -40,6 +42,7 @@ if (root === null) throw new Error('index.html has no element with the id "app"'
 const store = createStore();
 const shelf = createShelf();
 store.background.value = rememberedBackground(() => localStorage);
+store.grouping.value = rememberedGrouping(() => localStorage);
 watchWidth(store);
 followPlan(store);
 // The page has started: the word that it is starting goes.

@@ -114,6 +114,22 @@ export const sureText = (confidence: number): string =>
 /** "1 error", "2 errors". */
 export const counted = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? '' : 's'}`;
 
+/** "1 error, 2 notes"; empty where there is none. */
+export const countWords = (counts: Readonly<Record<Severity, number>>): string =>
+  (['error', 'warning', 'note'] as const)
+    .filter((severity) => counts[severity] > 0)
+    .map((severity) => counted(counts[severity], severity))
+    .join(', ');
+
+/** "1 waived error, 2 other waived findings"; empty where there is none. */
+export const waivedWords = ({ errors, others }: { readonly errors: number; readonly others: number }): string =>
+  [
+    errors === 0 ? '' : counted(errors, 'waived error'),
+    others === 0 ? '' : counted(others, errors === 0 ? 'waived finding' : 'other waived finding'),
+  ]
+    .filter((part) => part !== '')
+    .join(', ');
+
 function quantity(value: number, unit: string | undefined, units: Units): string {
   if (unit === 'kg') return SAY[units].mass(value);
   if (unit === 's') return SAY[units].duration(value);

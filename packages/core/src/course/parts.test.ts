@@ -258,6 +258,34 @@ describe('what is said of parts', () => {
     expect(courseOfParts(input([[a, 0, 500]])).findings).toEqual([]);
   });
 
+  it('tells the join of a lap that does not close once, by its place', () => {
+    const lap = turtle(ORIGIN, [
+      [90, 500],
+      [0, 300],
+      [270, 500],
+      [180, 290],
+    ]);
+    const length = courseLength(lap);
+    const laps = [0, 1, 2].map((): [Course, number, number] => [lap, 0, length]);
+    for (const [reverse, measure] of [
+      [false, length],
+      [true, length],
+    ] as const) {
+      const { findings } = courseOfParts(input(laps, reverse));
+      expect(findings).toHaveLength(1);
+      const [joined] = findings;
+      expect(joined).toMatchObject({
+        code: 'gap-joined',
+        measured: expect.closeTo(10, 1),
+        params: { seam: { times: 2 } },
+      });
+      expect(joined!.where.measure).toBeCloseTo(measure, 3);
+      expect(joined!.message).toBe(
+        'Two parts of the course meet 10 m apart at 1.59 km, twice in all. They are joined by a straight line.',
+      );
+    }
+  });
+
   it('hits each knot of a calibrated course, and its own ends', () => {
     const part = valueOf(courseOfParts(input([[calibrated(), 510, 1500]])));
     expect(part.scale.raw).toEqual([0, expect.closeTo(400, 4), rawLength(part)]);

@@ -11,6 +11,7 @@ import { type Course, type Drawn, courseLength, isCourse, isDrawn, rawLength } f
 import { courseFinding } from './courseFinding.ts';
 import { type CoursePlace, elevationOf, groundAt, slicePlaces } from './locate.ts';
 import { toMeasure, toRaw } from './scale.ts';
+import { type Seam, atSeams } from './seams.ts';
 import { type Shape, aFlag, aText, finite, listOf, recordOf, want } from '../wants.ts';
 
 /** A part of a course that another course runs along. */
@@ -76,7 +77,8 @@ export function courseOfParts(input: PartsInput): Result<Course> {
   const built = buildCourse({ ...input, segments: segments.flat(), gaps: 'skip' });
   if (!built.ok) return built;
   const scale = scaleOf(input, joins, rawLength(built.value));
-  return good({ ...built.value, scale }, built.findings);
+  const course = { ...built.value, scale };
+  return good(course, atSeams(built.findings, seamsOf(input, segments, joins, courseLength(course))));
 }
 
 /** Metres: a tenth of a millimetre over the end is rounding of a length that somebody printed. */
@@ -127,6 +129,26 @@ function apartFinding(length: number, where: Where): Finding[] {
   if (length <= JOINED_GAP) return [];
   const facts = { severity: 'error', where, measured: length, limit: JOINED_GAP, unit: 'm' } as const;
   return [courseFinding('parts-apart', { length, most: JOINED_GAP }, facts)];
+}
+
+/** Where each stretch but the last ends and the next begins, in running order. */
+function seamsOf(
+  { stretches, reverse }: PartsInput,
+  segments: readonly (readonly GpxSegment[])[],
+  joins: readonly number[],
+  length: number,
+): Seam[] {
+  let end = 0;
+  const seams = stretches.slice(1).map((_, k): Seam => {
+    const [before, after] = [segments[k]!.at(-1)!, segments[k + 1]![0]!];
+    end += stretches[k]!.to - stretches[k]!.from + joins[k]!;
+    return {
+      from: [before.lon.at(-1)!, before.lat.at(-1)!],
+      to: [after.lon[0]!, after.lat[0]!],
+      measure: reverse ? length - end - joins[k + 1]! : end,
+    };
+  });
+  return reverse ? seams.toReversed() : seams;
 }
 
 /** Knots of every stretch, moved to the new course's raw measure; the joins between stretches count as they are. */

@@ -93,3 +93,13 @@ describe('the line at an offset', () => {
     expect(longer([rounding], 6)).toBeCloseTo(0, 7);
   });
 });
+
+it('an end within the trim of a bend is no fold where the corners stand for a smooth line', () => {
+  // 5 m inside a turn of 10°: the trim is 0.44 m.
+  const bend = [corner(50, 10)];
+  expect(readOffsetLine(bend, 49.7, 100, 5).longer).toBeNull();
+  expect(readOffsetLine(bend, 49.7, 100, 5, true).longer).toBeCloseTo(-0.875, 3);
+  expect(readOffsetLine(bend, 49.5, 100, 5).longer).toBeCloseTo(-0.875, 3);
+  // Two trims that overlap fold all the same.
+  expect(readOffsetLine([corner(50, 60), corner(52, 60)], 0, 100, 5, true).longer).toBeNull();
+});

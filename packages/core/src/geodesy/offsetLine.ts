@@ -32,12 +32,20 @@ const SLIGHT_TOGETHER = (6 * Math.PI) / 180;
 
 /**
  * Reads the line at `offset` metres (left positive) from `from` to `to`, `from` ≤ `to`, over the corners
- * strictly between. It folds where a corner turns over 150°, or where two trims, or a trim and an end, overlap.
+ * strictly between. It folds where a corner turns over 150°, or where two trims, or a trim and an end, overlap. `smooth`: the
+ * corners stand for a line that bends all along, so that an end in one of their trims is an end in a bend, and no fold.
  */
-export function readOffsetLine(corners: readonly Corner[], from: number, to: number, offset: number): OffsetReading {
+export function readOffsetLine(
+  corners: readonly Corner[],
+  from: number,
+  to: number,
+  offset: number,
+  smooth = false,
+): OffsetReading {
   const inner = corners.filter(({ at }) => at > from && at < to);
   const totalTurn = inner.reduce((sum, { turn }) => sum + Math.abs(turn), 0);
-  const folded = inner.some((corner, k) => Math.abs(corner.turn) > SHARPEST || !hasLegs(inner, k, from, to, offset));
+  const [low, high] = smooth ? [-Infinity, Infinity] : [from, to];
+  const folded = inner.some((corner, k) => Math.abs(corner.turn) > SHARPEST || !hasLegs(inner, k, low, high, offset));
   if (folded && offset !== 0) return { longer: null, totalTurn };
   const longer = inner.reduce(
     (sum, { turn }) => sum + (isInside(turn, offset) ? -2 * trimOf(turn, offset) : Math.abs(offset * turn)),

@@ -42,6 +42,16 @@ const OF_PLAN: ReadonlySet<string> = new Set([
   'no-captain',
   'shared-contact',
   'rule-loose',
+  'clock-beyond',
+  'clock-short',
+  'zone-large',
+  'points-elsewhere',
+  'show-low',
+  'heat-doubtful',
+  'no-date',
+  'walked-date',
+  'tables-many',
+  'boxes-tight',
 ]);
 
 /** Whether a finding is of a kind that the search weighs. */

@@ -75,7 +75,7 @@ export function readWheel(
   const high = toRaw(course, Math.max(from, to));
   if (placeAtRaw(course, low) === null || placeAtRaw(course, high) === null) return null;
   if (line.skips.some((skip) => skip >= low && skip <= high)) return null;
-  const { longer, totalTurn } = readOffsetLine(line.corners, low, high, offset);
+  const { longer, totalTurn } = readOffsetLine(line.corners, low, high, offset, course.drawn === 'recorded');
   const sign = to < from ? -1 : 1;
   // A short reading has room for a part of a bend only.
   const room = course.drawn === 'recorded' ? Math.min((high - low) / SPARSE, 1) : 0;

@@ -176,9 +176,40 @@ describe('no-water', () => {
     expect(found(noWater, layout(dry))).toEqual([
       expect.objectContaining({ code: 'no-water', severity: 'error', where: { path: '/stations', race: 'c' } }),
     ]);
-    expect(found(noWater, layout([...dry, on(9000)]))).toEqual([]);
+    expect(paramsOf(noWater, layout([...dry, on(9000)]))).toEqual([
+      { races: ['c'], dry: { length: expect.closeTo(9000, 0), end: expect.closeTo(9000, 0), limit: 5000 } },
+    ]);
     expect(found(noWater, layout([on(2000, { tables: { water: 0 } })]))).toHaveLength(1);
     expect(found(noWater, layout([]))).toEqual([]);
+  });
+});
+
+describe('no-water for longer than a leg may be', () => {
+  const dry = { serves: ['sportsDrink'] } as const;
+  const told = (...stations: readonly Partial<PlanStation>[]): string[] => messages(noWater, layout(stations));
+
+  it('is a warning from water to water, from the start or to the finish, where only other stations part the way', () => {
+    expect(told(on(2500), on(5000, dry), on(7501), on(9800))).toEqual([
+      'c runs 5.001 km without plain water (to 7.50 km). It should be at most 5.000 km. Serve water at a station between.',
+    ]);
+    expect(told(on(2500), on(5000, dry), on(7499), on(9800))).toEqual([]);
+    expect(told(on(2500, dry), on(5001), on(9000))).toHaveLength(1);
+    expect(told(on(3000), on(6990), on(9000, dry))).toEqual([
+      'c runs 5.01 km without plain water (to 12.00 km). It should be at most 5.00 km. Serve water at a station between.',
+    ]);
+    expect(found(noWater, layout([on(2500), on(5000, dry), on(7600), on(9800)]))[0]).toMatchObject({
+      severity: 'warning',
+      measured: expect.closeTo(5100, 0) as number,
+      limit: 5000,
+      where: { race: 'c', measure: expect.closeTo(7600, 0) as number },
+    });
+  });
+
+  it('is told once a race, of the longest way, and leaves one leg that is too long to leg-long', () => {
+    expect(told(on(2000), on(4000, dry), on(7100), on(9000, dry), on(11_900))).toHaveLength(1);
+    expect(told(on(2000), on(7100), on(10_000))).toEqual([]);
+    expect(told(on(1300), on(2000, dry), on(7100), on(10_000))).toEqual([]);
+    expect(told(on(500), on(5600, dry), on(11_000))).toHaveLength(1);
   });
 });
 
@@ -207,13 +238,36 @@ describe('name-distance', () => {
       return said === null ? null : Math.round(said.measure);
     };
     expect(
-      ['Mile 12', '10 km', 'km 30', 'Quay (7,5 km)', 'Aid – K5', '3 miles', 'Milla 2', '10 km water', 'KM. 8'].map(
-        read,
-      ),
-    ).toEqual([19_312, 10_000, 30_000, 7500, 5000, 4828, 3219, 10_000, 8000]);
+      [
+        'Mile 12',
+        '10 km',
+        'km 30',
+        'Quay (7,5 km)',
+        'Aid – K5',
+        '3 miles',
+        'Milla 2',
+        '10 km water',
+        'KM. 8',
+        'Km 15 Whaler',
+        'K15',
+        'PK 12',
+        'KP 3,5 Quay',
+        'Mile 2 Pier',
+      ].map(read),
+    ).toEqual([19_312, 10_000, 30_000, 7500, 5000, 4828, 3219, 10_000, 8000, 15_000, 15_000, 12_000, 3500, 3219]);
     expect(
-      ['10 Mile Road', 'Mile End', 'Station 5', 'Pier 30', '5k/10k split', 'Kelp 3 Kings', 'Route km'].map(read),
-    ).toEqual([null, null, null, null, null, null, null]);
+      [
+        '10 Mile Road',
+        'Mile 12 Road',
+        'Km 4 House',
+        'Mile End',
+        'Station 5',
+        'Pier 30',
+        '5k/10k split',
+        'Kelp 3 Kings',
+        'Route km',
+      ].map(read),
+    ).toEqual(Array.from({ length: 9 }, () => null));
   });
 
   it('is a warning where no race comes by within three quarters of the unit', () => {
@@ -301,6 +355,15 @@ describe('rule-loose', () => {
         },
       }),
     ]);
+  });
+
+  it('is a warning of a kerb or a setback that no road has, and says nothing of others', () => {
+    expect(told(loose({ kerb: 15, setback: 15 }))).toEqual([]);
+    expect(messages(ruleLoose, loose({ kerb: 40 }))).toEqual([
+      'Unlikely: distance from the course to the kerb 40 m (usually 4 m). No road is like that: correct it.',
+    ]);
+    expect(told(loose({ setback: 15.1 }))).toEqual([['warning', false]]);
+    expect(told(loose({}, [on(2000, { practice: { kerb: 40 } }), on(6900)]))).toEqual([['warning', false]]);
   });
 
   it('takes rounding for no looseness', () => {
@@ -399,6 +462,8 @@ describe('drop-far', () => {
     expect(drop(1979, 20, [zone('keep-clear')])).toEqual([]);
     expect(drop(1985, 20, [zone('allowed')])).toEqual([]);
     expect(drop(2000, 1100)).toEqual([]);
+    // Far along the course no other check tells it.
+    expect(drop(9000, 5)).toHaveLength(1);
     expect(dropFar.missing!(layout([on(2000)]))).toBe('no-drop');
   });
 });

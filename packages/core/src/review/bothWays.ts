@@ -3,13 +3,17 @@
  * direction's line. On different sides (left of one, right of the other) they lie beyond both
  * lines: one flow runs between the other and the tables, and whoever runs farther off must cross
  * it. On the same side of both (right and right) they lie between the two lines, and nobody
- * crosses. Where both run on one line, keeping left or right decides who crosses, but one does.
+ * crosses. Where both run on one line, keeping left or right decides who crosses, but one does. A station that serves
+ * one way only has the same trouble where the other way's line is drawn between it and its runners; and two stations, one for
+ * each way, where both stand on one kerb of a road that is run both ways: `oneKerb.ts`.
  */
 import { type LaidDirection, type Layout, type StationLayout, isTable } from '../layout/layout.ts';
 import { leadOf } from '../plan/lookups.ts';
 import type { ItemKind } from '../kinds.ts';
 import type { PassAt } from '../text/params/review.ts';
 import { type Case, type Check, COMMON_PRACTICE, atStation, check, doubt } from './check.ts';
+import { againstOnRoad } from './flowsShareWidth.ts';
+import { oneKerb } from './oneKerb.ts';
 import { courseOf } from './standing.ts';
 import { ONE_LINE, linesTell, runsAgainst } from '../station/sides.ts';
 
@@ -68,12 +72,55 @@ export const crossesFlow: Check = check(
     severity: 'error',
     source: COMMON_PRACTICE,
   },
-  (layout) =>
-    layout.stations.flatMap((station) => {
+  (layout) => [
+    ...layout.stations.flatMap((station) => {
       const both = against(station);
-      return (both?.others ?? []).flatMap((other) => crossing(both!.lead, other, station, layout));
+      if (both === null) return [];
+      const served = both.others.flatMap((other) => crossing(both.lead, other, station, layout));
+      return served.length > 0 || both.others.length > 0 ? served : unservedBetween(both.lead, station, layout);
     }),
+    ...oneKerb(layout),
+  ],
 );
+
+/** Runners who are not served and come the other way between the served ones and their tables, as the lines are drawn. */
+function unservedBetween(lead: LaidDirection, station: StationLayout, layout: Layout): Case<'crosses-flow'>[] {
+  const led = lead.passes.map((k) => station.passes[k]!).find(({ measure }) => measure === lead.measure);
+  const table = lead.items.find(isTable);
+  if (led === undefined || table === undefined || lead.side === 'unclear') return [];
+  // Recorded ways out and back cross each other as their recorders err: they tell nothing of who runs where on one road.
+  const isDrawn = (id: string): boolean => courseOf(layout, id).course.drawn !== 'recorded';
+  if (!isDrawn(lead.course)) return [];
+  const toTables = lead.side === 'left' ? 1 : -1;
+  const between = againstOnRoad(station)
+    // Both offsets are of one pin, each left of its own way.
+    .map((pass) => ({ pass, beside: toTables * (led.offset + pass.offset) }))
+    .filter(
+      ({ pass, beside }) =>
+        !pass.served && isDrawn(pass.course) && beside > ONE_LINE && beside < Math.abs(table.offset),
+    )
+    .sort((a, b) => a.beside - b.beside);
+  const [first] = between;
+  if (first === undefined) return [];
+  const races = between.filter(({ pass }, k) => between.findIndex((one) => one.pass.race === pass.race) === k);
+  return [
+    {
+      params: {
+        other: races.map(({ pass: { race, measure } }) => ({ race, measure })),
+        farther: { passes: passesServed(lead, station), by: first.beside },
+        sideUnclear: false,
+      },
+      where: {
+        ...atStation(station),
+        course: first.pass.course,
+        race: first.pass.race,
+        measure: first.pass.measure,
+      },
+      measured: first.beside,
+      unit: 'm',
+    },
+  ];
+}
 
 function crossing(
   lead: LaidDirection,

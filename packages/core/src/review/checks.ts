@@ -53,6 +53,7 @@ import { noWidths } from './noWidths.ts';
 import { passUnknown } from './passUnknown.ts';
 import { passersNotServed } from './passersNotServed.ts';
 import { pointBlocked } from './pointBlocked.ts';
+import { pointsElsewhere } from './pointsElsewhere.ts';
 import { raceUnserved } from './raceUnserved.ts';
 import { reopensEarly } from './reopensEarly.ts';
 import { ruleLoose } from './ruleLoose.ts';
@@ -80,6 +81,7 @@ import { trashBlocksMedical } from './trashBlocksMedical.ts';
 import { twoWayRoad } from './twoWayRoad.ts';
 import { walkedDate } from './walkedDate.ts';
 import { wheelFolds } from './wheelFolds.ts';
+import { zoneLarge } from './zoneLarge.ts';
 
 /** Every check of a layout, in the order in which they are reported. What is checked before there is a layout: `STAGE_RULES`. */
 export const CHECKS: readonly Check[] = [
@@ -159,6 +161,8 @@ export const CHECKS: readonly Check[] = [
   sameName,
   nameDistance,
   farFromCourses,
+  zoneLarge,
+  pointsElsewhere,
   noEntrants,
   showLow,
   noDate,

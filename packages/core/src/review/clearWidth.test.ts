@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { LonLat } from '../finding.ts';
 import type { Layout } from '../layout/layout.ts';
 import type { PlanStation } from '../plan/plan.ts';
 import { ORIGIN, from, turtle } from '../testing/courses.ts';
@@ -64,6 +65,27 @@ describe('responders-width', () => {
       }),
     ]);
     expect(respondersWidth.find(laid({ width: 6.096 + TAKEN, points }))).toEqual([]);
+  });
+
+  it('is one note that lists all such stations, of the narrowest', () => {
+    const at = (along: number): LonLat => from(from(ORIGIN, 90, along), 180, 6);
+    const keys = (id: string, along: number, width: number): Partial<PlanStation> => ({
+      id,
+      name: id,
+      at: at(along),
+      width,
+      points,
+    });
+    const all = layoutOf([course], [keys('s1', 500, 7), keys('s2', 1200, 5), keys('s3', 1900, 12)]);
+    expect(respondersWidth.find(all)).toEqual([
+      expect.objectContaining({
+        where: { path: '/stations' },
+        measured: expect.closeTo(5 - TAKEN, 9),
+        params: expect.objectContaining({ station: 's2', stations: ['s1', 's2'] }),
+        message:
+          'As little as 3.7 m of road stays clear at s1 and s2, which have first-aid or access points. A fire apparatus road needs 6.1 m clear. Ask the fire marshal and the medical lead how vehicles get through, or move the tables back.',
+      }),
+    ]);
   });
 
   it('asks nothing of a station without a medical or access point', () => {

@@ -66,20 +66,27 @@ export const respondersWidth: Check = check(
       'International Fire Code 503.2.1, 20 ft unobstructed, as a fire chief prints it (2018, read); local code and the fire marshal decide',
     missing: (layout) => respondersMissing(layout),
   },
-  ({ stations }) =>
-    stations.flatMap((station) => {
-      const beside = clearBeside(station);
-      if (beside === null || !needsWay(station) || beside.clear >= RESPONDERS - SAME) return [];
-      return [
-        {
-          params: { measured: beside.clear, limit: RESPONDERS, road: beside.width },
-          where: atStation(station, 'width'),
-          measured: beside.clear,
-          limit: RESPONDERS,
-          unit: 'm',
-        },
-      ];
-    }),
+  ({ stations }) => {
+    const narrow = stations
+      .flatMap((station) => {
+        const beside = clearBeside(station);
+        return beside === null || !needsWay(station) || beside.clear >= RESPONDERS - SAME ? [] : [{ station, beside }];
+      })
+      .sort((a, b) => a.beside.clear - b.beside.clear);
+    const [worst] = narrow;
+    if (worst === undefined) return [];
+    const { station, beside } = worst;
+    const all = stations.filter((one) => narrow.some((other) => other.station === one)).map(({ id }) => id);
+    return [
+      {
+        params: { measured: beside.clear, limit: RESPONDERS, road: beside.width, station: station.id, stations: all },
+        where: all.length === 1 ? atStation(station, 'width') : { path: '/stations' },
+        measured: beside.clear,
+        limit: RESPONDERS,
+        unit: 'm',
+      },
+    ];
+  },
 );
 
 function respondersMissing({ stations }: Layout): ReasonCode | null {

@@ -1,7 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { ORIGIN, courseThrough, from, turtle, turtlePoints } from '../testing/courses.ts';
+import type { Course } from '../course/course.ts';
+import { ORIGIN, courseThrough as through, from, turtle as recorded, turtlePoints } from '../testing/courses.ts';
 import { layoutOf } from '../testing/plans.ts';
 import { coursesDisagree } from './coursesDisagree.ts';
+
+const centre = (course: Course): Course => ({ ...course, drawn: 'centre' });
+const turtle = (...args: Parameters<typeof recorded>): Course => centre(recorded(...args));
+const courseThrough = (...args: Parameters<typeof through>): Course => centre(through(...args));
 
 /** Two drawings of one straight road, the second `apart` metres to the left. */
 const drawnTwice = (apart: number): ReturnType<typeof coursesDisagree.find> => {
@@ -27,6 +32,25 @@ describe('two courses on one road', () => {
 
   it('are silent at 0.4 m', () => {
     expect(drawnTwice(0.4)).toEqual([]);
+  });
+
+  it('may differ besides by what each errs where they are recorded', () => {
+    const found = (apart: number, ...drawn: readonly ((course: Course) => Course)[]): readonly unknown[] => {
+      const lines = [
+        recorded(ORIGIN, [[90, 3000]], 20, 'full'),
+        recorded(from(ORIGIN, 0, apart), [[90, 3000]], 25, 'half'),
+      ];
+      return coursesDisagree.find(
+        layoutOf(
+          lines.map((line, k) => drawn[k]?.(line) ?? line),
+          [{ at: from(from(ORIGIN, 90, 1500), 180, 6), side: 'right', width: 7 }],
+        ),
+      );
+    };
+    expect(found(6.4)).toEqual([]);
+    expect(found(6.6)).toEqual([expect.objectContaining({ limit: 6.5 })]);
+    expect(found(3.4, centre)).toEqual([]);
+    expect(found(3.6, centre)).toEqual([expect.objectContaining({ limit: 3.5 })]);
   });
 
   it('are silent where one is only stretched to its length more than the other', () => {

@@ -1,4 +1,4 @@
-/** Lines of two courses on one road that would place the same item at different spots. */
+/** Lines of two courses on one road that would place the same item at different spots, farther apart than recorders err. */
 import { courseLength, rawLength, startMeasure } from '../course/course.ts';
 import { pointAt } from '../course/locate.ts';
 import { inverseLength } from '../geodesy/karney.ts';
@@ -8,7 +8,7 @@ import type { StationPass } from '../station/station.ts';
 import { courseById } from '../plan/lookups.ts';
 import { type Check, COMMON_PRACTICE, type Case, type Ground, atStation, stationCheck } from './check.ts';
 
-/** Metres that two drawings of one road may differ by. */
+/** Metres that two drawings of one road may differ by; recorded lines may differ by what each errs besides. */
 const AGREED = 0.5;
 /** Farther apart, metres, the courses do not share that stretch of road. */
 const SHARED = 15;
@@ -28,11 +28,10 @@ function disagreements(direction: LaidDirection, station: StationLayout, ground:
     .filter((pass) => pass.served && pass.course !== direction.course);
   const firstOfEach = others.filter((pass, k) => others.findIndex(({ course }) => course === pass.course) === k);
   return firstOfEach.flatMap((pass) => {
+    const limit = agreed([direction.course, pass.course], station, ground);
     const apart = direction.items
       .map((item) => ({ item, distance: distanceApart(item, pass, direction, station, ground) }))
-      .filter(
-        ({ item, distance }) => distance > AGREED + stretchOf(item, pass, direction, ground) && distance <= SHARED,
-      )
+      .filter(({ item, distance }) => distance > limit + stretchOf(item, pass, direction, ground) && distance <= SHARED)
       .sort((a, b) => b.distance - a.distance)[0];
     if (apart === undefined) return [];
     const where = {
@@ -46,17 +45,23 @@ function disagreements(direction: LaidDirection, station: StationLayout, ground:
       {
         params: {
           measured: apart.distance,
-          limit: AGREED,
+          limit,
           item: apart.item.kind,
           courses: [direction.course, pass.course],
         },
         where,
         measured: apart.distance,
-        limit: AGREED,
+        limit,
         unit: 'm',
       },
     ];
   });
+}
+
+/** By how much two lines may differ, metres: where they are recorded, 95 in 100 places are no farther off than `courseR95`. */
+function agreed(ids: readonly string[], { practice }: StationLayout, { courses }: Ground): number {
+  const recorded = ids.filter((id) => courseById(courses, id).course.drawn === 'recorded');
+  return AGREED + recorded.length * practice.courseR95;
 }
 
 /** By how much an item stands apart only because one course is stretched to its length more than the other, metres: the length has a finding of its own. */

@@ -3,13 +3,13 @@ import { inverseLength } from '../geodesy/karney.ts';
 import { type Layout, isTable } from '../layout/layout.ts';
 import { leadOf } from '../plan/lookups.ts';
 import { type Case, type Check, COMMON_PRACTICE, atStation, check } from './check.ts';
+import { FAR, distanceTo } from './farFromCourses.ts';
 import { type StationPoint, pointsOfKind } from './points.ts';
+import { elsewhere } from './pointsElsewhere.ts';
 import { depthIn, local, localZones } from './zones.ts';
 
 /** Farthest that a crew carries it all, metres. */
 const CARRY = 100;
-/** Farther than this nobody means it: the point's place is wrong, or the station's, which other checks find. */
-const ASTRAY = 1000;
 
 export const dropFar: Check = check(
   {
@@ -18,7 +18,7 @@ export const dropFar: Check = check(
     source: COMMON_PRACTICE,
     missing: (layout) => (pointsOfKind(layout, 'drop').length > 0 ? null : 'no-drop'),
   },
-  (layout) => pointsOfKind(layout, 'drop').flatMap((drop) => [...inZone(drop, layout), ...farOff(drop)]),
+  (layout) => pointsOfKind(layout, 'drop').flatMap((drop) => [...inZone(drop, layout), ...farOff(drop, layout)]),
 );
 
 const nameOf = ({ point }: StationPoint): string | null => point.name ?? null;
@@ -40,13 +40,14 @@ function inZone(drop: StationPoint, { plan }: Layout): Case<'drop-far'>[] {
 }
 
 /** By the nearest end of a table, as the crow flies. */
-function farOff(drop: StationPoint): Case<'drop-far'>[] {
+function farOff(drop: StationPoint, layout: Layout): Case<'drop-far'>[] {
   const { station, point, key } = drop;
   const tables = (leadOf(station)?.items ?? []).filter(isTable).flatMap(({ at }) => at.filter((end) => end !== null));
   const distance = Math.min(
     ...[station.at, ...tables].map((end) => inverseLength(end[0], end[1], point.at[0], point.at[1])),
   );
-  if (distance <= CARRY || distance > ASTRAY) return [];
+  // At another station, or off every course, it has a finding of its own.
+  if (distance <= CARRY || elsewhere(drop, layout) !== null || distanceTo(layout, point.at) > FAR) return [];
   return [
     {
       params: { is: 'far', name: nameOf(drop), distance, limit: CARRY },

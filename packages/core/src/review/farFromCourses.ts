@@ -13,7 +13,7 @@ import { type Check, COMMON_PRACTICE, check } from './check.ts';
 import { depthIn, encloses, local, localZones } from './zones.ts';
 
 /** Metres from the nearest course. */
-const FAR = 1000;
+export const FAR = 1000;
 /** Most places that are looked at on one side of a zone. */
 const MOST_STEPS = 200;
 
@@ -23,7 +23,7 @@ interface Found extends Thing {
   readonly path: string;
 }
 
-const distanceTo = ({ courses }: Layout, at: LonLat): number =>
+export const distanceTo = ({ courses }: Layout, at: LonLat): number =>
   Math.min(Infinity, ...courses.map((indexed) => nearestOn(indexed, at).distance));
 
 const isSwapped = ({ courses }: Layout, at: LonLat): boolean =>

@@ -84,6 +84,14 @@ describe('tables', () => {
     ]);
     expect(found(tablesFarOff, { at: beside(1500, 14.5) })).toEqual([]);
     expect(found(tablesFarOff, { at: beside(1500, 40), width: 8 })).toEqual([]);
+    expect(found(tablesFarOff, { at: beside(1500, 4), width: 29 })).toEqual([]);
+    expect(found(tablesFarOff, { at: beside(1500, 4), width: 70, side: 'right' })).toEqual([
+      expect.objectContaining({
+        where: expect.objectContaining({ path: '/stations/0/width' }),
+        message:
+          'By the road’s width, 70 m, the tables would stand 36 m from the course line. It should be at most 15 m. Correct the width, or leave it out and put the pin at the kerb.',
+      }),
+    ]);
   });
 
   it('are missed for what is served, and found for what is not', () => {

@@ -34,7 +34,11 @@ export const itemInZone: Check = check(
       return zones.flatMap((zone) => {
         const met = lines.filter(({ line }) => line.length > 0 && mayMeet(zone, line, station));
         const found = met.flatMap(({ standing, points, line }) => inZone(standing, zone, points[0]!, line, station));
-        return asOne(found, gravest);
+        const [one] = asOne(found, gravest);
+        if (one === undefined) return [];
+        const inside = found.filter(({ severity }) => severity === one.severity).every((each) => each.inside);
+        const { inside: _each, ...rest } = one;
+        return [{ ...rest, params: { ...one.params, inside } }];
       });
     }),
 );
@@ -45,6 +49,8 @@ const GRAVITY = { error: 0, warning: 1, note: 2 } as const;
 interface InZone extends Omit<Case<'item-in-zone'>, 'params' | 'severity' | 'measured'> {
   readonly params: Omit<Case<'item-in-zone'>['params'], 'items'>;
   readonly severity: keyof typeof GRAVITY;
+  /** From end to end. */
+  readonly inside: boolean;
   readonly measured: number;
 }
 
@@ -82,6 +88,7 @@ function inZone(
       params: { item: item.kind, zone: zone.name, depth: deepest, betweenBoxes: between, sure },
       where: { ...where, at },
       severity,
+      inside: line.every((place) => depthIn(zone, place) > 0),
       measured: deepest,
       limit: 0,
       unit: 'm',

@@ -103,7 +103,9 @@ describe('item-in-zone', () => {
     expect(all.map(({ params }) => params)).toEqual([
       expect.objectContaining({ items: ['sign', 'sportsDrink', 'water', 'trash'] }),
     ]);
-    expect(all[0]!.message).toContain('The sign, the sports drink, the water and the trash reach up to');
+    expect(all[0]!.message).toContain(
+      'The sign, the sports drink tables, the water tables and the trash stand in the keep-clear zone “all”, up to 80 m from its edge.',
+    );
   });
 
   it('cannot run without a keep-clear zone that encloses anything', () => {
@@ -167,9 +169,9 @@ describe('what is said of zones', () => {
   it('is how deep an item reaches in or how near it comes, and the zone’s name', () => {
     const inside = laid('keep-clear', [rectangle(ORIGIN, -150, -86.44)]);
     expect(message(itemInZone, inside)).toContain(
-      'The sign reaches 5 m into the keep-clear zone “zone 1”. Nothing should stand in it. Move',
+      'The sign stands in the keep-clear zone “zone 1”, up to 5 m from its edge. Nothing should stand in it. Move',
     );
-    expect(message(itemInZone, unnamed(inside))).toContain('reaches 5 m into a keep-clear zone.');
+    expect(message(itemInZone, unnamed(inside))).toContain('stands in a keep-clear zone, up to 5 m from its edge.');
     expect(message(itemInZone, laid('keep-clear', [rectangle(ORIGIN, -150, -92.44)]))).toContain(
       'is 1 m outside the keep-clear zone “zone 1”. Nothing should stand in it, but the position error is too large to tell.',
     );

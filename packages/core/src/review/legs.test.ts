@@ -61,6 +61,11 @@ describe('leg-long', () => {
 });
 
 describe('leg-short', () => {
+  it('is silent of stations face to face', () => {
+    expect(found(legShort, [4000, 4049])).toEqual([]);
+    expect(found(legShort, [4000, 4051])).toHaveLength(1);
+  });
+
   it('is a note where two stations are nearer than 1.6 km', () => {
     expect(found(legShort, [4000, 5599.9])).toEqual([
       expect.objectContaining({

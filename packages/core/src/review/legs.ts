@@ -60,10 +60,17 @@ export const legLong: Check = legCheck(
   (leg, limit, race, layout) => leg.length > limit && !lostFrom(leg, race.race, layout),
 );
 
+/** Two stations nearer than this, metres, stand face to face or into one another, which has findings of its own. */
+export const FACE_TO_FACE = 50;
+
 /** The way to the first station and from the last one may be short. */
 export const legShort: Check = legCheck(
   'leg-short',
   'note',
   ({ minSpacing }) => minSpacing,
-  (leg, limit) => leg.from !== 'start' && leg.to !== 'finish' && leg.length < limit,
+  (leg, limit) =>
+    leg.from !== 'start' &&
+    leg.to !== 'finish' &&
+    leg.length < limit &&
+    (leg.length >= FACE_TO_FACE || leg.from === leg.to),
 );

@@ -20,6 +20,8 @@ const WINDOW = 100;
 /** Noise differs along a line: so many times its median share is taken, and no more than what marks may differ from a line. */
 const MARGIN = 1.5;
 const MOST = 0.03;
+/** A line that is off by more than this share of the stated length is that of another course. */
+const OTHER_LINE = 0.2;
 /** Kilometres in a mile, and by how much, as a share, a length that is typed in the other unit may miss it. */
 const MILE = 1.609344;
 const NEAR = 0.01;
@@ -52,6 +54,7 @@ function differing(plan: PlanCourse, index: number, courses: readonly IndexedCou
   const wander = drawn === 'recorded' ? stated * Math.min(MARGIN * wanderOf(course), MOST) : 0;
   if (raw >= stated - measuring && raw <= stated + measuring + wander) return [];
   const used = usesLength(plan, course);
+  const waits = !used && Math.abs(raw - stated) > OTHER_LINE * stated;
   const extra = raw > stated ? wander : 0;
   const allowed = measuring + extra;
   return [
@@ -63,6 +66,7 @@ function differing(plan: PlanCourse, index: number, courses: readonly IndexedCou
         recorded: drawn === 'recorded',
         wander: extra,
         used,
+        ...(waits ? { waits } : {}),
         ...typedUnit(stated, raw),
       },
       where: { path: `/courses/${index}/length`, course: id },

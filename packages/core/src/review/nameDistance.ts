@@ -1,4 +1,4 @@
-/** A station whose name says a distance ("Mile 12", "10 km", "km 30") that no race has where it stands. */
+/** A station whose name says a distance ("Mile 12", "10 km", "km 30", "PK 15 Harbour") that no race has where it stands. */
 import { courseLength } from '../course/course.ts';
 import type { Layout, StationLayout } from '../layout/layout.ts';
 import { metres } from '../units.ts';
@@ -11,7 +11,10 @@ const UNIT = `(${KILOMETRE}|${MILE})`;
 /** What may follow, so that "10 Mile Road" is a road. */
 const END = String.raw`(?=\s*(?:$|[,;:()–—-])|\s+(?:aid|water|station|table|tables|drinks?|stop|mark|marker|post|puesto|agua|avituallamiento)\b)`;
 const BEFORE = String.raw`(?:^|[\s(,;:–—-])`;
-const UNIT_FIRST = new RegExp(`${BEFORE}${UNIT}\\.?\\s*${NUMBER}${END}`, 'iu');
+/** Before its number a unit is a distance whatever follows but a kind of road or house: "Km 15 Harbour", not "Mile 12 Road". PK and KP: kilometre points. */
+const FIRST = `(${KILOMETRE}|pk|kp|${MILE})`;
+const NO_ROAD = String.raw`(?![\d.,]*\d)(?!\s+(?:road|street|lane|avenue|drive|way|creek|bridge|house|hill|inn|farm|race|run|course|start|finish|calle|camino|carretera|casa|salida|meta)\b)(?=$|[\s,;:()–—-])`;
+const UNIT_FIRST = new RegExp(`${BEFORE}${FIRST}\\.?\\s*${NUMBER}${NO_ROAD}`, 'iu');
 const NUMBER_FIRST = new RegExp(`${BEFORE}${NUMBER}\\s*${UNIT}${END}`, 'iu');
 const IS_MILE = new RegExp(`^(?:${MILE})$`, 'iu');
 

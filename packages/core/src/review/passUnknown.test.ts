@@ -30,6 +30,30 @@ it('a lead that the course does not make is an error that says how many passes t
   expect(found({ lead: { race: 'c', pass: 1 } })).toEqual([]);
 });
 
+it('a race that the station lists and that never comes by is a warning, once', () => {
+  const far = turtle(from(ORIGIN, 0, 5000), [[90, 2000]], 50, 'd');
+  const near = turtle(ORIGIN, [[70, 2000]], 50, 'c');
+  const of = (keys: Partial<PlanStation>): readonly Finding[] =>
+    passUnknown.find(layoutOf([near, far], [{ at: from(from(ORIGIN, 70, 300), 160, 6), ...keys }]));
+  expect(of({ races: ['c', 'd'] })).toEqual([
+    expect.objectContaining({
+      severity: 'warning',
+      where: expect.objectContaining({ path: '/stations/0/races', race: 'd' }),
+      message: 'The plan serves d here, but that race does not come past. Choose a race that does.',
+    }),
+  ]);
+  expect(of({ races: ['c'] })).toEqual([]);
+  expect(of({})).toEqual([]);
+  const listed = of({
+    races: ['c', 'd'],
+    passes: [
+      { race: 'd', pass: 0 },
+      { race: 'c', pass: 0 },
+    ],
+  });
+  expect(listed.map(({ where }) => where.path)).toEqual(['/stations/0/passes/0']);
+});
+
 it('each listed pass that the course does not make is one error at its own place in the plan', () => {
   const passes = [
     { race: 'c', pass: 0 },

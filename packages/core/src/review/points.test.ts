@@ -201,7 +201,7 @@ describe('what is said of points', () => {
       /^An access point is more than 60 m from the course/u,
     );
     expect(between(point('medical', 1530, 10), point('access', 1620, 10))).toContain(
-      '46 m of the trash lies between a first-aid point and its access point, all on the right.',
+      '46 m of the row of trash boxes lies between a first-aid point and its access point, all on the right.',
     );
     expect(between(point('medical', 1530, 1), point('access', 1620, 10))).toContain(
       'but it is unclear whether all three are on one side.',

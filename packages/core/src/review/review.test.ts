@@ -171,7 +171,10 @@ describe('another course of the plan, listed first and far from every station', 
       courses: [centre(road), centre(courseThrough(turtlePoints(place(3000, 4), [[270, 3000]], 50), 'd'))],
       stations: [pin(1500, { passes: 'all' })],
     },
-    { courses: [road, turtle(place(0, 2), [[90, 3000]], 50, 'd')], stations: [pin(1500, { width: 7 })] },
+    {
+      courses: [centre(road), centre(turtle(place(0, 2), [[90, 3000]], 50, 'd'))],
+      stations: [pin(1500, { width: 7 })],
+    },
     {
       courses: [
         road,

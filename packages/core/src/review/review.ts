@@ -9,6 +9,7 @@ import { type DayFacts, type Rule, isServing } from './check.ts';
 import { voiceOf } from '../plan/voice.ts';
 import { inEnglish } from '../text/inEnglish.ts';
 import { CHECKS } from './checks.ts';
+import { withoutEffects } from './heldBack.ts';
 import { STAGE_RULES } from './stageRules.ts';
 import { isOfGround, waive } from './waivers.ts';
 import { type Shape, listOf, orNull, recordOf, tableOf, maybe, want } from '../wants.ts';
@@ -102,12 +103,16 @@ export function reviewLayout(
         ? check.find(layout, day)
         : atStations.flatMap((at) => at[check.code]!),
   );
+  const { told, waiting } = withoutEffects([...causesOf(before, layout), ...found], layout);
   const findings = inEnglish(
-    waive([...causesOf(before, layout), ...found], layout.plan, (waiver) => !isOfGround(waiver)),
+    waive(told, layout.plan, (waiver) => !isOfGround(waiver)),
     voiceOf(layout.plan),
   );
   return {
-    checks: [...STAGE_RULES, ...CHECKS].map((rule) => runOf(rule, findings, reasons.get(rule.code) ?? null)),
+    checks: [...STAGE_RULES, ...CHECKS].map((rule) => {
+      const waits = waiting.has(rule.code) && !findings.some(({ code }) => code === rule.code);
+      return runOf(rule, findings, waits ? 'waits-for-line' : (reasons.get(rule.code) ?? null));
+    }),
     findings,
     atStations,
   };

@@ -13,6 +13,7 @@ import { gradeAtTables } from './grades.ts';
 import { legLong } from './legs.ts';
 import { sideChange } from './sideChange.ts';
 import { signDistance } from './signDistance.ts';
+import { WIDEST } from './tablesFarOff.ts';
 
 /** Other units round a rule: a share of the usual value that is no looseness. */
 const ROUNDED = 0.05;
@@ -30,6 +31,8 @@ interface Usual {
   readonly rule: Exclude<RuleName, CrewRule>;
   /** Which values are looser than the usual. */
   readonly looser: 'more' | 'less';
+  /** Of a rule that is no looser for being larger: values that no road has, a warning whatever comes of them. */
+  readonly absurd?: (value: number) => boolean;
   /** How many errors and warnings the usual value would give that are not found now. */
   readonly hidden: (layout: Layout, loose: PracticeRule) => number;
 }
@@ -73,12 +76,17 @@ const unsure: Usual['hidden'] = (layout, loose) =>
 
 const none: Usual['hidden'] = () => 0;
 
+/** Farther from a road's line, or from its edge, than any road is wide. */
+const isFarOff = (value: number): boolean => value > WIDEST;
+
 const USUAL: readonly Usual[] = [
   { rule: 'signAhead', looser: 'less', hidden: byChecks(signDistance) },
   { rule: 'signTolerance', looser: 'more', hidden: byChecks(signDistance) },
   { rule: 'trashFrom', looser: 'less', hidden: none },
   { rule: 'trashTo', looser: 'less', hidden: none },
   { rule: 'boxEvery', looser: 'more', hidden: none },
+  { rule: 'kerb', looser: 'more', hidden: none, absurd: isFarOff },
+  { rule: 'setback', looser: 'more', hidden: none, absurd: isFarOff },
   { rule: 'clearWidth', looser: 'less', hidden: byChecks(clearWidth) },
   { rule: 'snapRadius', looser: 'more', hidden: offCourse },
   { rule: 'sideConfidence', looser: 'less', hidden: unsure },
@@ -90,6 +98,7 @@ const USUAL: readonly Usual[] = [
 
 interface Loose extends LooseRule {
   readonly hidden: number;
+  readonly absurd: boolean;
   readonly grave: boolean;
 }
 
@@ -106,15 +115,15 @@ function crewless(layout: Layout): Loose[] {
     ];
     return given
       .filter(({ value }) => value === 0)
-      .map(({ station, value }) => ({ rule, station, value, usual, hidden: 0, grave: true }));
+      .map(({ station, value }) => ({ rule, station, value, usual, hidden: 0, absurd: false, grave: true }));
   });
 }
 
 /** Values of a rule that are looser than usual: the plan's, then those of stations that are looser than that. */
-function looseOf({ rule, looser, hidden }: Usual, layout: Layout): Loose[] {
+function looseOf({ rule, looser, hidden, absurd }: Usual, layout: Layout): Loose[] {
   const usual = DEFAULT_PRACTICE[rule];
   const bound = usual * (looser === 'more' ? 1 + ROUNDED : 1 - ROUNDED);
-  const isLoose = (value: number): boolean => (looser === 'more' ? value > bound : value < bound);
+  const isLoose = (value: number): boolean => absurd?.(value) ?? (looser === 'more' ? value > bound : value < bound);
   const given = [
     { station: null, value: layout.plan.practice[rule] },
     ...layout.stations.flatMap(({ id, station }) => {
@@ -126,7 +135,8 @@ function looseOf({ rule, looser, hidden }: Usual, layout: Layout): Loose[] {
     .filter(({ value }) => isLoose(value))
     .map(({ station, value }) => {
       const loose = { rule, station, value, usual };
-      return { ...loose, hidden: hidden(layout, loose), grave: TRASH.has(rule) && value < usual * GRAVE_TRASH };
+      const grave = TRASH.has(rule) && value < usual * GRAVE_TRASH;
+      return { ...loose, hidden: hidden(layout, loose), absurd: absurd !== undefined, grave };
     });
 }
 
@@ -140,6 +150,7 @@ function caseOf(rules: readonly Loose[], severity: 'note' | 'warning'): Case<'ru
       params: {
         rules: rules.map(({ rule, station: id, value, usual }) => ({ rule, station: id, value, usual })),
         hidden,
+        ...(rules.some(({ absurd }) => absurd) ? { absurd: true } : {}),
         ...(severity === 'warning' && hidden === 0 ? { grave: true as const } : {}),
       },
       where: { path: '/practice', ...alone },
@@ -155,11 +166,15 @@ export const ruleLoose: Check = check({ code: 'rule-loose', severity: 'note', so
   const isLoud = ({ hidden, grave }: Loose): boolean => hidden > 0 || grave;
   return [
     ...caseOf(
-      loose.filter((one) => isLoud(one)),
+      loose.filter((one) => one.absurd),
       'warning',
     ),
     ...caseOf(
-      loose.filter((one) => !isLoud(one)),
+      loose.filter((one) => isLoud(one) && !one.absurd),
+      'warning',
+    ),
+    ...caseOf(
+      loose.filter((one) => !isLoud(one) && !one.absurd),
       'note',
     ),
   ];

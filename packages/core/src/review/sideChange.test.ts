@@ -26,6 +26,11 @@ describe('side-change', () => {
     expect(sideChange.find(layoutOf([course], [on(1000, 'left'), on(2000, 'left')]))).toEqual([]);
   });
 
+  it('is silent of stations face to face, which are one on each side', () => {
+    expect(sideChange.find(layoutOf([course], [on(1000, 'left'), on(1049, 'right')]))).toEqual([]);
+    expect(sideChange.find(layoutOf([course], [on(1000, 'left'), on(1051, 'right')]))).toHaveLength(1);
+  });
+
   it('takes neighbours in running order, not in the plan’s', () => {
     const found = sideChange.find(layoutOf([course], [on(3000, 'right'), on(1000, 'left'), on(2000, 'left')]));
     expect(found.map(({ where }) => where.station)).toEqual(['s1']);

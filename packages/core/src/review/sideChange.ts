@@ -4,6 +4,7 @@ import type { DeclaredSide } from '../kinds.ts';
 import type { Layout, StationLayout } from '../layout/layout.ts';
 import type { PlanRace } from '../plan/plan.ts';
 import { type Case, type Check, COMMON_PRACTICE, atStation, check } from './check.ts';
+import { FACE_TO_FACE } from './legs.ts';
 
 interface Stop<S extends Side = Side> {
   readonly station: StationLayout;
@@ -49,7 +50,9 @@ function changesOf(race: PlanRace, layout: Layout): Change[] {
   const stops = stopsOf(race.id, layout);
   return stops.slice(1).flatMap((to, k) => {
     const from = stops[k]!;
-    if (to.measure - from.measure >= layout.plan.practice.minSpacing || from.station === to.station) return [];
+    const apart = to.measure - from.measure;
+    // Stations face to face are one on each side, which has a finding of its own.
+    if (apart >= layout.plan.practice.minSpacing || apart < FACE_TO_FACE || from.station === to.station) return [];
     return isClear(from) && isClear(to) && from.side !== to.side ? [{ race, from, to }] : [];
   });
 }

@@ -10,6 +10,8 @@ import { type Case, type Check, COMMON_PRACTICE, atStation, check } from './chec
 /** Farther from the pin than the lead by more than this, metres, another way runs on another road. */
 const ONE_ROAD = 10;
 
+/** Stations of other courses that a course passes against their runners, and none with them, from which on it runs the other way. */
+const SOME = 2;
 /** So many contradicted stations, and so many times those that agree, and the course runs the other way. */
 const MANY = 3;
 
@@ -49,16 +51,45 @@ function isTurned(course: string, against: readonly StationLayout[], { stations 
       leadOfPin(station).side === station.declared,
   );
   const contrary = against.filter(here).length;
-  return contrary >= MANY && contrary >= MANY * agree.length;
+  if (contrary >= MANY && contrary >= MANY * agree.length) return true;
+  return contrary > 0 && agree.length === 0 && againstOthers(course, stations).length >= SOME;
 }
 
-function turnedCourse(id: string, against: readonly StationLayout[], { plan }: Layout): Case<'side-contradicted'> {
+/** Stations of other courses that serve races of a course and at which all its passes run against the lead; none where it runs with any. */
+function againstOthers(course: string, stations: readonly StationLayout[]): StationLayout[] {
+  const met = stations.flatMap((station) => {
+    const lead = leadOf(station);
+    if (lead === undefined || lead.course === course) return [];
+    const own = station.passes.filter(
+      (pass) => pass.course === course && pass.end === undefined && servesRace(station.station, pass.race),
+    );
+    const against = own.every((pass) => runsAgainst(pass.azimuthDeg, lead.azimuthDeg));
+    return own.length === 0 ? [] : [{ station, against }];
+  });
+  return met.every(({ against }) => against) ? met.map(({ station }) => station) : [];
+}
+
+function turnedCourse(
+  id: string,
+  against: readonly StationLayout[],
+  { plan, stations }: Layout,
+): Case<'side-contradicted'> {
   const here = against.filter((station) => leadOf(station)!.course === id);
   const index = plan.courses.findIndex((course) => course.id === id);
+  const others = againstOthers(id, stations).map((station) => station.id);
   return {
-    params: { ...paramsOf(here[0]!), turned: { course: id, stations: here.map((station) => station.id) } },
+    params: {
+      ...paramsOf(here[0]!),
+      turned: {
+        course: id,
+        stations: here.map((station) => station.id),
+        ...(others.length >= SOME ? { against: others } : {}),
+      },
+    },
     where: { path: `/courses/${index}`, course: id },
     measured: here.length,
+    // It crosses the others wherever they meet, which is not told again at each station.
+    ...(others.length >= SOME ? { severity: 'error' as const } : {}),
   };
 }
 

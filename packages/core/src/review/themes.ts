@@ -125,6 +125,8 @@ export const themeOf: Readonly<Record<CheckCode, Theme>> = {
   'same-name': 'left-out',
   'name-distance': 'spacing',
   'far-from-courses': 'ground',
+  'zone-large': 'ground',
+  'points-elsewhere': 'ground',
   'no-entrants': 'left-out',
   'no-medical': 'left-out',
   'no-widths': 'left-out',

@@ -75,6 +75,14 @@ describe('two-way-road', () => {
     expect(oncoming(4.9, { practice: { courseR95: 0.5 } }, (course) => course)[0]!.cannotTell).toBeUndefined();
   });
 
+  it('is a note at most on recorded lines, and nothing where the item stands beyond the edge of the road', () => {
+    const recorded = (course: Course): Course => course;
+    expect(oncoming(4.9, {}, recorded)).toEqual([expect.objectContaining({ severity: 'note', cannotTell: true })]);
+    expect(oncoming(4.9, { width: 9 }, recorded)).toEqual([]);
+    // Lines drawn on purpose are taken as they are.
+    expect(oncoming(4.9, { width: 9 })).toEqual([expect.objectContaining({ severity: 'warning' })]);
+  });
+
   it('lets a served way come to the tables, but not run through the sign', () => {
     const both = layoutOf([OUT, centre(back(4.5))], [{ ...station, races: ['c', 'd'], passes: 'all' }]);
     const [finding] = twoWayRoad.find(both);

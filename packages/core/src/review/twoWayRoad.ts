@@ -3,7 +3,7 @@
  * to the line of any pass that runs against its direction; under half the clear width that line
  * runs through the item. On one centre line run both ways an item at the kerb stands clear. Lines
  * drawn on purpose are taken as they are; a recorded one errs by `courseR95`, and inside that the
- * check cannot tell.
+ * check cannot tell: a note, and nothing where the item stands beyond the edge of a road whose width is given.
  */
 import type { Course, Pass } from '../course/course.ts';
 import { pointAt } from '../course/locate.ts';
@@ -70,9 +70,18 @@ function metBy(standing: Standing, station: StationLayout, ground: Ground): Met[
           runsAgainst(pass.azimuthDeg, azimuthDeg) && !(isTable(item) && meetsTables(indexed.course.id, pass, station)),
       );
     const nearest = near.sort((a, b) => a.pass.distance - b.pass.distance)[0];
-    return nearest === undefined ? [] : [nearest];
+    if (nearest === undefined) return [];
+    return isOnVerge(item, station) && !isClear(nearest, station) ? [] : [nearest];
   });
 }
+
+/** Whether an item stands beyond the edge of its road, as wide as the plan gives it. */
+const isOnVerge = ({ offset }: Standing['item'], { station: { width } }: StationLayout): boolean =>
+  width !== undefined && Math.abs(offset) >= width / 2;
+
+/** Whether the lines tell that an item is so near the other way. Items follow their own course's line, so the pin's error does not enter. */
+const isClear = ({ pass, own, course }: Met, { practice }: StationLayout): boolean =>
+  linesTell(practice.clearWidth / 2 - pass.distance, own, course, practice);
 
 /** A served pass of the other direction is meant to come to the tables. */
 function meetsTables(course: string, { measure }: Pass, station: StationLayout): boolean {
@@ -83,14 +92,14 @@ function meetsTables(course: string, { measure }: Pass, station: StationLayout):
 }
 
 function foundOf(met: readonly Met[], station: StationLayout): Case<'two-way-road'> {
-  const { standing, at, own, course, pass } = met[0]!;
+  const { standing, at, course, pass } = met[0]!;
   const limit = station.practice.clearWidth / 2;
   const items = [...new Set(met.map((one) => one.standing.item.kind))];
   const courses = [...new Set(met.map((one) => one.course.id))];
-  // Items follow their own course's line, so the pin's error does not enter.
-  const sure = linesTell(limit - pass.distance, own, course, station.practice);
+  const sure = isClear(met[0]!, station);
   const where = { ...atStation(station), course: course.id, item: standing.item.kind, measure: pass.measure, at };
   return {
+    ...(sure ? {} : { severity: 'note' as const }),
     params: { measured: pass.distance, limit, courses, items, sure },
     where,
     measured: pass.distance,

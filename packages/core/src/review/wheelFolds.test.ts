@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
-import type { Finding } from '../finding.ts';
-import { ORIGIN, courseOfSegments, from, turtle, turtlePoints } from '../testing/courses.ts';
+import type { Finding, LonLat } from '../finding.ts';
+import { ORIGIN, courseOfSegments, courseThrough, from, turtle, turtlePoints } from '../testing/courses.ts';
 import { layoutOf } from '../testing/plans.ts';
 import { wheelFolds } from './wheelFolds.ts';
 
@@ -54,4 +54,27 @@ it('an item behind a skipped gap is told so, with the item that it is', () => {
   ).toEqual([['sign', true]]);
   const ahead = wheelFolds.find(layoutOf([gapped], [{ on: { course: 'c', measure: 970, side: 'right', offset: 6 } }]));
   expect(ahead.map(({ where }) => where.item)).toEqual(['trash']);
+});
+
+it('no recorder’s wander on a straight road folds it, wherever an item begins', () => {
+  // Points each 8 m, up to 2 m off the road, as recorders set them.
+  let seed = 7;
+  const off = (): number => {
+    seed = (seed * 16_807) % 2_147_483_647;
+    return (seed / 2_147_483_647 - 0.5) * 4;
+  };
+  let [wander, k] = [0, 0];
+  const points: LonLat[] = [];
+  for (; k <= 250; k++) {
+    wander = 0.87 * wander + 0.5 * off();
+    points.push(from(from(ORIGIN, 90, 8 * k), 180, wander));
+  }
+  const road = courseThrough(points);
+  const stations = Array.from({ length: 40 }, (_, at) => ({
+    on: { course: 'c', measure: 300 + 37.3 * at, side: 'right' as const, offset: 5 },
+  }));
+  const layout = layoutOf([road], stations);
+  expect(wheelFolds.find(layout)).toEqual([]);
+  for (const { directions } of layout.stations)
+    for (const { items } of directions) for (const { wheel } of items) expect(wheel).not.toBeNull();
 });

@@ -90,6 +90,8 @@ const COURSE: Samples<CourseParams> = {
   'gap-joined': [
     { ...gap, asked: true },
     { ...gap, length: 12, asked: false },
+    { ...gap, length: 12, asked: false, seam: { measure: 5000, times: 1 } },
+    { ...gap, length: 12, asked: false, seam: { measure: 5000, times: 3 } },
   ],
   'gap-skipped': [gap],
   'gap-refused': [{ ...gap, most: 50 }],

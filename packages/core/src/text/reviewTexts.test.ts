@@ -144,7 +144,21 @@ const ABSENCE: { readonly [C in keyof AbsenceParams]: readonly AbsenceParams[C][
     value: 'R. Gull',
     stations: ['s1', 's2'],
   })),
-  'no-water': [{ races: ['m', 'h'] }],
+  'no-water': [
+    { races: ['m', 'h'] },
+    { races: ['m', 'h'], dry: null },
+    { races: ['m'], dry: { length: 19_870, end: 19_870, limit: 5000 } },
+    { races: ['m'], dry: { length: 5000.4, end: 19_870, limit: 5000 } },
+  ],
+  'zone-large': [
+    { zone: 'Clinic', across: 5_000_000, limit: 10_000 },
+    { zone: '', across: 10_001, limit: 10_000 },
+  ],
+  'points-elsewhere': [
+    { point: tent, count: 1, other: 's2', away: 6140 },
+    { point: drop, count: 2, other: 's2', away: 301 },
+    { point: drop, count: 3, other: 's2', away: 6140 },
+  ],
   'same-name': [
     { name: 'Kelp', count: 2 },
     { name: 'Kelp', count: 3 },
@@ -182,6 +196,7 @@ const ABSENCE: { readonly [C in keyof AbsenceParams]: readonly AbsenceParams[C][
       ],
       hidden: 1,
     },
+    { rules: [{ rule: 'kerb', station: null, value: 40, usual: 4 }], hidden: 0, absurd: true },
     { rules: [{ rule: 'maxGrade', station: 's1', value: 0.08, usual: 0.04 }], hidden: 3 },
     { rules: [{ rule: 'pourers', station: 's1', value: 0, usual: 2 }], hidden: 0, grave: true },
     {
@@ -256,6 +271,8 @@ const REVIEW: { readonly [C in keyof ReviewParams]: readonly ReviewParams[C][] }
   'crosses-flow': [
     { other: [full, half], farther: null, sideUnclear: false },
     { other: [full], farther: { passes: [full], by: 3 }, sideUnclear: true },
+    { other: [full], farther: null, sideUnclear: false, kerb: ['s1', 's2'] },
+    { other: [full], farther: null, sideUnclear: false, kerb: ['s1', 's2', 's3'] },
   ],
   'descent-with-wheels': [{ measured: 0.062, limit: 0.05, race: 'w', over: 100 }],
   'drop-side': [
@@ -280,6 +297,8 @@ const REVIEW: { readonly [C in keyof ReviewParams]: readonly ReviewParams[C][] }
     { item: 'sign', items: ['sign'], zone: 'Hydrant', depth: 5, betweenBoxes: false, sure: true },
     { item: 'trash', items: ['sign', 'trash'], zone: '', depth: 0, betweenBoxes: true, sure: false },
     { item: 'gel', items: ['gel', 'water'], zone: 'Hydrant', depth: -0.5, betweenBoxes: false, sure: false },
+    { item: 'gel', items: ['gel'], zone: 'Hydrant', depth: 3.5, betweenBoxes: false, sure: true, inside: true },
+    { item: 'sign', items: ['sign'], zone: '', depth: 3.5, betweenBoxes: false, sure: false, inside: true },
   ],
   'item-off-course': [
     { measured: 61, limit: 60, item: 'sportsDrink', items: ['sportsDrink'] },
@@ -313,6 +332,7 @@ const REVIEW: { readonly [C in keyof ReviewParams]: readonly ReviewParams[C][] }
     { stated: 42_000, line: 42_195, allowed: 42, recorded: true, wander: 0, used: true },
     { stated: 42_000, line: 43_195, allowed: 542, recorded: true, wander: 500, used: true },
     { stated: 42_195, line: 42_000, allowed: 42.195, recorded: false, wander: 0, used: false },
+    { stated: 21_097.5, line: 42_195, allowed: 21.0975, recorded: false, wander: 0, used: false, waits: true },
     { stated: 19_312, line: 12_000, allowed: 19.3, recorded: false, wander: 0, used: false, typed: 'mi' },
     { stated: 7456, line: 12_000, allowed: 7.5, recorded: true, wander: 0, used: false, typed: 'km' },
   ],
@@ -330,13 +350,24 @@ const REVIEW: { readonly [C in keyof ReviewParams]: readonly ReviewParams[C][] }
       limit: 60,
       far: true,
     },
+    {
+      point: tent,
+      nearest: { point: { kind: 'access', name: 'Lane' }, station: 's2', distance: 25_000 },
+      limit: 60,
+      far: true,
+    },
   ],
   'pass-unknown': [
     { race: 'm', time: 3, count: 2 },
     { race: 'm', time: 1, count: 0 },
   ],
   'race-unserved': [{ length: 10_000 }],
-  'responders-width': [{ measured: 2.7, limit: 6.096, road: 4 }],
+  'responders-width': [
+    { measured: 2.7, limit: 6.096, road: 4 },
+    { measured: 2.7, limit: 6.096, road: 4, station: 's1', stations: ['s1'] },
+    { measured: 2.7, limit: 6.096, road: 4, station: 's2', stations: ['s1', 's2'] },
+    { measured: 2.7, limit: 6.096, road: 4, station: 's2', stations: many },
+  ],
   'seen-not-served': [
     {
       way: 'back',
@@ -367,6 +398,22 @@ const REVIEW: { readonly [C in keyof ReviewParams]: readonly ReviewParams[C][] }
       fits: null,
       turned: { course: 'c', stations: ['s1', 's2', 's3'] },
     },
+    {
+      declared: 'left',
+      side: 'right',
+      offset: -9,
+      confidence: 0.99,
+      fits: null,
+      turned: { course: 'c', stations: ['s1'], against: ['s2', 's3', 's4'] },
+    },
+    {
+      declared: 'left',
+      side: 'right',
+      offset: -9,
+      confidence: 0.99,
+      fits: null,
+      turned: { course: 'c', stations: many, against: ['s2', 's3'] },
+    },
   ],
   'side-unclear': [
     { offset: 1, confidence: 0.663, wanted: 0.95, why: 'position', other: null, placed: false },
@@ -390,7 +437,11 @@ const REVIEW: { readonly [C in keyof ReviewParams]: readonly ReviewParams[C][] }
     { measured: 9e6, limit: 60, course: 'c', measure: 1500, swapped: [-17.4, -33.2] },
   ],
   'station-unserved': [{ beyondEnd: true }, { beyondEnd: false }],
-  'tables-far-off': [{ measured: 15.5, limit: 15 }],
+  'tables-far-off': [
+    { measured: 15.5, limit: 15 },
+    { measured: 15.5, limit: 15, road: null },
+    { measured: 35.5, limit: 15, road: 70 },
+  ],
   'tables-hidden': [{ measured: 14, limit: 10 }],
   'tables-mismatch': [
     { item: 'gel', tables: 0 },

@@ -8,6 +8,7 @@ import type { CoursePlace, Destination, Store } from '../state/store/store.ts';
 import { draggingOf, nudgeSelected, trialView } from './dragging.ts';
 import { AROUND_PLACE, stationPadding, type Bounds } from './fit.ts';
 import { away } from './layers/directions.ts';
+import type { Pointing } from './gestures/point.ts';
 import { stationBounds } from './layers/items.ts';
 import { createMapView, type MapView } from './mapView.ts';
 import type { MapFaults } from './mapFaults.ts';
@@ -16,8 +17,8 @@ import { planWithoutTrial } from '../state/store/trial.ts';
 import { FAULT, plainError } from '../trouble.ts';
 import { createScenes } from './scene.ts';
 import { watchBackground } from './watchBackground.ts';
-import { chooseStation } from '../state/view/choose.ts';
-import { placedView } from '../state/view/placed.ts';
+import { chooseStation, seekFinding } from '../state/view/choose.ts';
+import { placedView, reviewList } from '../state/view/placed.ts';
 
 /** Pixels from the course within which pointing at the map counts as pointing at the course. */
 const NEAR = 24;
@@ -91,6 +92,21 @@ function faultsOf(store: Store, failed: (error: unknown) => void): MapFaults {
   };
 }
 
+/** What pointing at the map does. */
+const pointingOf = (store: Store): Pointing => ({
+  choose: (station) => chooseStation(store, station),
+  finding: (index) => {
+    const open = planWithoutTrial(store);
+    const finding = open === null ? undefined : reviewList(open, store.placed.value)[index];
+    if (finding !== undefined) seekFinding(store, finding);
+  },
+  ask: (lon, lat, metresAPixel) => askAt(store, [lon, lat], metresAPixel),
+  over: (lon, lat, metresAPixel) => pointOver(store, lon, lat, metresAPixel),
+  left: () => {
+    store.cursor.value = null;
+  },
+});
+
 /** `along`: whether stations are dragged along the course even without Shift. `failed`: the map cannot be drawn. */
 export async function connect(
   store: Store,
@@ -104,14 +120,7 @@ export async function connect(
   const view: MapView = createMapView(
     container,
     {
-      pointing: {
-        choose: (station) => chooseStation(store, station),
-        ask: (lon, lat, metresAPixel) => askAt(store, [lon, lat], metresAPixel),
-        over: (lon, lat, metresAPixel) => pointOver(store, lon, lat, metresAPixel),
-        left: () => {
-          store.cursor.value = null;
-        },
-      },
+      pointing: pointingOf(store),
       dragging: draggingOf(store, along, trial, measured),
       nudge: (steps) => nudgeSelected(store, steps),
     },
@@ -138,6 +147,7 @@ export async function connect(
           against: store.against.value,
           runsOf,
           placed,
+          findings: kept === null ? [] : reviewList(kept, store.placed.value),
         }),
       );
     }),

@@ -1,5 +1,6 @@
 /** The map's shapes, drawn here when the map first asks for one. Each drawing is told its pen; sizes are CSS pixels. */
 import { RING_FAR, RING_NEAR } from './layers/stations.ts';
+import { FLAGS } from './flagImages.ts';
 import type { Palette } from './palette.ts';
 import { type Drawing, boxed, disc, path } from './pen.ts';
 import { POINTS } from './pointImages.ts';
@@ -179,6 +180,7 @@ const DRAWINGS: Readonly<Record<string, Drawing>> = {
   'end-finish': end('finish'),
   'end-both': end('both'),
   ...POINTS,
+  ...FLAGS,
 };
 
 export interface MapImage {

@@ -17,6 +17,8 @@ const NAMES = [
   'place',
   'pick',
   'on-pick',
+  'bad',
+  'warn',
 ] as const;
 
 export type Palette = Readonly<Record<(typeof NAMES)[number], string>>;

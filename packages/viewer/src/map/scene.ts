@@ -3,14 +3,15 @@
  * same record again, so that the map is told of changes only; stations and items have ids that stay theirs. The station
  * of a trial has a source of its own, with its old place: a move touches no more than that.
  */
-import type { PlacedVerdict, StationLayout } from '@halfcup/core';
+import type { Finding, PlacedVerdict, StationLayout } from '@halfcup/core';
 import type { Units } from '@halfcup/core/plan';
 import type { Course } from '@halfcup/core/stages';
 import type { Feature, FeatureCollection, Geometry, Point } from 'geojson';
-import { courseOf, coursesOf, keep } from '../state/view/derive.ts';
+import { courseOf, coursesOf, findingsByStation } from '../state/view/derive.ts';
 import type { OpenPlan, Trial } from '../state/store/store.ts';
 import { background } from './layers/context.ts';
 import { courseEnds, courseLines } from './layers/courses.ts';
+import { flagOf, flagPoints, type Flag } from './layers/flags.ts';
 import { stationItems } from './layers/items.ts';
 import { placedPoints } from './layers/placed.ts';
 import { runShapes } from './layers/runs.ts';
@@ -32,6 +33,7 @@ export const SOURCES = [
   'against',
   'runs',
   'placed',
+  'flags',
 ] as const;
 /** Sources whose features have ids that stay theirs, so that a change of one feature is told as that. */
 export const KEPT_IDS: ReadonlySet<string> = new Set(['items', 'stations', 'trial']);
@@ -52,9 +54,12 @@ export interface Seen {
   readonly runsOf?: string | null;
   /** Of points recorded on the ground. */
   readonly placed?: readonly PlacedVerdict[];
+  /** Those with a place and about no station are marked. */
+  readonly findings?: readonly Finding[];
 }
 
 const NO_VERDICTS: readonly PlacedVerdict[] = [];
+const NO_FINDINGS: readonly Finding[] = [];
 const NOTHING: FeatureCollection & { readonly features: [] } = { type: 'FeatureCollection', features: [] };
 export const EMPTY_SCENE: Scene = {
   context: NOTHING,
@@ -68,6 +73,7 @@ export const EMPTY_SCENE: Scene = {
   against: NOTHING,
   runs: NOTHING,
   placed: NOTHING,
+  flags: NOTHING,
 };
 
 const same = (a: unknown, b: unknown): boolean =>
@@ -94,7 +100,7 @@ const GHOST = 2 ** 31;
 
 /** Features of each station, with ids that stay those of the station; kept with its layout. */
 function stationFeatures(): {
-  readonly points: (station: StationLayout) => Feature<Point, StationProps>;
+  readonly points: (station: StationLayout, flag: Flag) => Feature<Point, StationProps>;
   readonly items: (courses: readonly Course[], station: StationLayout) => Feature[];
 } {
   const slots = new Map<string, number>();
@@ -104,8 +110,15 @@ function stationFeatures(): {
     return own;
   };
   const items = new WeakMap<StationLayout, Feature[]>();
+  const points = new WeakMap<StationLayout, Feature<Point, StationProps>>();
   return {
-    points: keep((station: StationLayout) => ({ ...stationPoint(station), id: slot(station.id) })),
+    points: (station, flag) => {
+      const known = points.get(station);
+      if (known?.properties.flag === flag) return known;
+      const fresh = { ...stationPoint(station, flag), id: slot(station.id) };
+      points.set(station, fresh);
+      return fresh;
+    },
     items: (courses, station) => {
       const known =
         items.get(station) ??
@@ -133,9 +146,15 @@ export function createScenes(): (seen: Seen) => Scene {
     collection(station === null ? [] : runShapes(analysis, station)),
   );
   const crosses = once((verdicts: readonly PlacedVerdict[]) => collection(placedPoints(verdicts)));
-  return ({ open, course: id, units, trial = null, against: other = null, runsOf = null, placed = NO_VERDICTS }) => {
+  const flags = once((open: OpenPlan, findings: readonly Finding[]) => collection(flagPoints(open, findings)));
+  return (seen) => {
+    const { open, course: id, units, trial = null, against: other = null, runsOf = null } = seen;
     if (open === null) return EMPTY_SCENE;
+    const { placed = NO_VERDICTS, findings = NO_FINDINGS } = seen;
     const { analysis } = open;
+    const found = findingsByStation(open);
+    const pointOf = (station: StationLayout): Feature<Point, StationProps> =>
+      points(station, flagOf(found.get(station.id) ?? NO_FINDINGS));
     const courses = coursesOf(analysis);
     const course = courseOf(open, id) ?? courses[0];
     const tried = trial === null ? undefined : analysis.stations.find((station) => station.id === trial.station);
@@ -144,7 +163,7 @@ export function createScenes(): (seen: Seen) => Scene {
       trial === null || tried === undefined
         ? []
         : [
-            points(tried),
+            pointOf(tried),
             ...items(courses, tried),
             ...ghostFeatures(trial, open, units).map((feature, index) => ({ ...feature, id: GHOST - index })),
           ];
@@ -155,11 +174,12 @@ export function createScenes(): (seen: Seen) => Scene {
       marks: marks(course, units),
       ends: ends(course),
       items: collection(others.flatMap((station) => items(courses, station))),
-      stations: collection(others.map(points)),
+      stations: collection(others.map(pointOf)),
       trial: collection(ofTrial),
       against: against(other, open),
       runs: runs(analysis, runsOf),
       placed: crosses(placed),
+      flags: flags(trial?.from ?? open, findings),
     };
   };
 }

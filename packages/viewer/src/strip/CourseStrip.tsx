@@ -8,7 +8,8 @@ import { useWidth } from '../panels/ui/useWidth.ts';
 import { Axis } from './Axis.tsx';
 import { Cursor } from './Cursor.tsx';
 import { Elevation } from './Elevation.tsx';
-import { AXIS, LANE, LANES_Y, LINE_Y, MARGIN, RIGHT, viewOf } from './frame.ts';
+import { Flags } from './Flags.tsx';
+import { AXIS, FLAGS_Y, LANE, LANES_Y, LINE_Y, MARGIN, RIGHT, viewOf } from './frame.ts';
 import { detail, panView, stripScale, zoomView } from './geometry.ts';
 import { Ghost } from './Ghost.tsx';
 import { Ground } from './Ground.tsx';
@@ -69,7 +70,7 @@ function Chart({ course, open, width }: Props): JSX.Element {
     () => (
       <>
         <Elevation course={course} scale={scale} base={base} />
-        <SideWords top={12} bottom={LANES_Y - 6} />
+        <SideWords top={12} bottom={FLAGS_Y - 12} />
         <Axis scale={scale} y={base} />
         <HeightAxis course={course} scale={scale} base={base} />
         <Ground course={course} scale={scale} base={base} />
@@ -96,6 +97,7 @@ function Chart({ course, open, width }: Props): JSX.Element {
         scale={scale}
         scaleNow={() => stripScale(viewOf(store, course), width, MARGIN, RIGHT)}
       />
+      <Flags course={course.id} open={open} passes={passes} scale={scale} />
       <Cursor course={course} scale={scale} bottom={base} />
     </svg>
   );

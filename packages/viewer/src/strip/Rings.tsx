@@ -1,8 +1,9 @@
 /** Served stations on their side of the course: a ring with the number, and from near the name. Rings are dragged, and moved by keys. */
 import { type Course } from '@halfcup/core/stages';
 import type { JSX } from 'preact';
-import { useStore } from '../state/store/store.ts';
-import { farText, sideWords } from '../words.ts';
+import { useStore, type Store } from '../state/store/store.ts';
+import { countsOf, findingsByStation, waivedOf } from '../state/view/derive.ts';
+import { countWords, farText, sideWords, waivedWords } from '../words.ts';
 import { LINE_Y } from './frame.ts';
 import { awayOf, detail, passKey, rings, type Ring, type StripPass, type StripScale } from './geometry.ts';
 import { startDrag } from './ringDrag.ts';
@@ -24,6 +25,12 @@ interface Props {
   readonly scaleNow: () => StripScale;
 }
 
+/** "1 error", "1 waived error"; nothing where nothing is found. */
+function foundWords({ open }: Store, id: string): string[] {
+  const findings = open.value === null ? [] : (findingsByStation(open.value).get(id) ?? []);
+  return [countWords(countsOf(findings)), waivedWords(waivedOf(findings))].filter((part) => part !== '');
+}
+
 function OneRing({
   ring: { pass, x, level },
   course,
@@ -35,7 +42,13 @@ function OneRing({
   const onTrial = pass.id === store.trial.value?.station;
   const room = detail(scale);
   const y = ringY(pass, level, room);
-  const label = `Station ${pass.number}, ${pass.name}, ${farText(pass.measure, store.units.value)}, ${sideWords(pass.side)}`;
+  const label = [
+    `Station ${pass.number}`,
+    pass.name,
+    farText(pass.measure, store.units.value),
+    sideWords(pass.side),
+    ...foundWords(store, pass.id),
+  ].join(', ');
   return (
     <g
       class={`strip-ring${picked ? ' picked' : ''}${onTrial ? ' trial' : ''}${awayOf(pass.side) === 0 ? ' unclear' : ''}`}

@@ -12,6 +12,18 @@ export const THE: { readonly [kind in ItemKind]: string } = {
   trash: 'the trash',
 };
 
+/** Things that stand at the road, tables as tables: "the water tables". */
+export const STANDING: { readonly [kind in ItemKind]: string } = {
+  ...THE,
+  gel: 'the gel tables',
+  sportsDrink: 'the sports drink tables',
+  water: 'the water tables',
+};
+
+/** Whether a sentence takes things that stand at the road as many. */
+export const areMany = (kinds: readonly ItemKind[]): boolean =>
+  kinds.length > 1 || kinds.some((kind) => STANDING[kind] !== THE[kind]);
+
 export const A_POINT: { readonly [kind in PointKind]: string } = {
   drop: 'a supplies drop',
   access: 'an access point',

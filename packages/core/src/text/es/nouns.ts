@@ -12,6 +12,18 @@ export const THE: { readonly [kind in ItemKind]: string } = {
   trash: 'la basura',
 };
 
+/** Lo que está junto a la vía; las mesas, como mesas: "las mesas de agua". */
+export const STANDING: { readonly [kind in ItemKind]: string } = {
+  ...THE,
+  gel: 'las mesas de gel',
+  sportsDrink: 'las mesas de bebida isotónica',
+  water: 'las mesas de agua',
+};
+
+/** Si una frase lo toma en plural. */
+export const areMany = (kinds: readonly ItemKind[]): boolean =>
+  kinds.length > 1 || kinds.some((kind) => STANDING[kind] !== THE[kind]);
+
 export const A_POINT: { readonly [kind in PointKind]: string } = {
   drop: 'un punto de entrega de material',
   access: 'un punto de acceso',

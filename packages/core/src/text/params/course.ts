@@ -38,7 +38,11 @@ type GeoJsonFault =
 
 /** What building a course from points can find. */
 export interface LineParams {
-  'gap-joined': Gap & { readonly asked: boolean };
+  /** `seam`: between two parts of a course, by its course distance, and how often the same two ends meet. */
+  'gap-joined': Gap & {
+    readonly asked: boolean;
+    readonly seam?: { readonly measure: number; readonly times: number };
+  };
   'gap-skipped': Gap;
   'gap-refused': Gap & { readonly most: number };
   /** `point`: its number in the line, from 1, where the line is a list of points. */

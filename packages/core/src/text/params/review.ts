@@ -31,6 +31,8 @@ export interface ItemsParams {
     readonly depth: number;
     readonly betweenBoxes: boolean;
     readonly sure: boolean;
+    /** All of them stand in it, from end to end. */
+    readonly inside?: boolean;
   };
   readonly 'item-off-course': Bounded & { readonly item: ItemKind; readonly items: readonly ItemKind[] };
   readonly 'item-outside': {
@@ -69,7 +71,8 @@ export interface ItemsParams {
   };
   /** `passes`: all that miss it, the first among them. */
   readonly 'sign-missed': PassAt & { readonly passes: readonly PassAt[] };
-  readonly 'tables-far-off': Bounded;
+  /** `road`: its width, where the plan gives one: the tables stand at its edge. */
+  readonly 'tables-far-off': Bounded & { readonly road?: number | null };
   readonly 'tables-hidden': Bounded;
   readonly 'tables-mismatch': { readonly item: Served; readonly tables: number };
   readonly 'two-way-road': Bounded & {
@@ -121,7 +124,12 @@ export interface RoadParams {
     /** Too far to be of any use. */
     readonly far: boolean;
   };
-  readonly 'responders-width': Bounded & { readonly road: number };
+  /** Of the narrowest, `station`; `stations`: all that are too narrow, in the plan's order. */
+  readonly 'responders-width': Bounded & {
+    readonly road: number;
+    readonly station?: string;
+    readonly stations?: readonly string[];
+  };
   readonly 'trash-blocks-medical': { readonly medical: PointRef } & (
     | { readonly is: 'between'; readonly overlap: number; readonly side: DeclaredSide | null }
     | { readonly is: 'far'; readonly point: PointRef; readonly radius: number }
@@ -136,6 +144,8 @@ export interface ServiceParams {
     /** Who runs farther from the tables and by how much; `null` where both ways run on one line. */
     readonly farther: { readonly passes: readonly PassAt[]; readonly by: number } | null;
     readonly sideUnclear: boolean;
+    /** Stations, the finding's own first, that serve one way each and stand on one kerb. */
+    readonly kerb?: readonly string[];
   };
   readonly 'gel-without-water': PassAt & {
     /** To the next water; `null` where none follows. */
@@ -164,6 +174,8 @@ export interface ServiceParams {
     readonly wander: number;
     /** Whether distances are stretched to the stated length: not where the line is surely another. */
     readonly used: boolean;
+    /** The line is surely another: what depends on it is not told until it is corrected. */
+    readonly waits?: boolean;
     /** The unit that the stated length seems to be typed in, instead of the other: as many times too long or too short as a mile has kilometres. */
     readonly typed?: 'mi' | 'km';
   };
@@ -195,7 +207,12 @@ export interface ServiceParams {
     /** Who comes the other way and has the pin on the declared side, if anybody. */
     readonly fits: PassAt | null;
     /** The course, where it is so at most of its stations, and those stations. */
-    readonly turned: { readonly course: string; readonly stations: readonly string[] } | null;
+    readonly turned: {
+      readonly course: string;
+      readonly stations: readonly string[];
+      /** Stations of other courses that it passes against their runners, where that tells it. */
+      readonly against?: readonly string[];
+    } | null;
   };
   readonly 'side-unclear': {
     readonly offset: number;

@@ -1,5 +1,6 @@
 /** Named parameters of the findings on what a plan leaves out, and on slips in it. Lengths in metres, clock times in seconds; ids, not names. */
 import type { Served } from '../../kinds.ts';
+import type { PointRef } from './shared.ts';
 
 type Heat = 'cool' | 'warm' | 'hot';
 
@@ -17,6 +18,8 @@ export type RuleName =
   | 'trashFrom'
   | 'trashTo'
   | 'boxEvery'
+  | 'kerb'
+  | 'setback'
   | 'clearWidth'
   | 'snapRadius'
   | 'sideConfidence'
@@ -60,7 +63,11 @@ export interface AbsenceParams {
     readonly value: string;
     readonly stations: readonly string[];
   };
-  readonly 'no-water': { readonly races: readonly string[] };
+  readonly 'no-water': {
+    readonly races: readonly string[];
+    /** Where there is some, but none for so long, metres; `end`: where the race has it again. */
+    readonly dry?: { readonly length: number; readonly end: number; readonly limit: number } | null;
+  };
   readonly 'same-name': { readonly name: string; readonly count: number };
   /** `said`: the distance in the name; `measure`: where the race comes by, nearest to it. */
   readonly 'name-distance': { readonly said: number; readonly race: string; readonly measure: number };
@@ -75,10 +82,19 @@ export interface AbsenceParams {
       readonly swapped: boolean;
     }[];
   };
-  /** `hidden`: how many errors and warnings would come with the usual values. */
+  readonly 'zone-large': { readonly zone: string; readonly across: number; readonly limit: number };
+  /** `point`: the farthest of `count`; `other`: the station at which it lies; `away`: metres from its own. */
+  readonly 'points-elsewhere': {
+    readonly point: PointRef;
+    readonly count: number;
+    readonly other: string;
+    readonly away: number;
+  };
+  /** `hidden`: how many errors and warnings would come with the usual values; `absurd`: one of them is beyond any road. */
   readonly 'rule-loose': {
     readonly rules: readonly LooseRule[];
     readonly hidden: number;
+    readonly absurd?: boolean;
     /** So loose that it is a warning, whatever it hides. */
     readonly grave?: true;
   };

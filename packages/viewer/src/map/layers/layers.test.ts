@@ -253,9 +253,9 @@ test('the scene of no plan is empty, and every source of a plan is filled', () =
     runsOf: null,
   });
   expect(scene.zones.features).toHaveLength(demo.document.plan.zones.length);
-  const { trial, against, runs, placed, ...drawn } = scene;
+  const { trial, against, runs, placed, flags, ...drawn } = scene;
   expect(Object.values(drawn).every((one) => one.features.length > 0)).toBe(true);
-  expect([trial, against, runs, placed].map((one) => one.features)).toEqual([[], [], [], []]);
+  expect([trial, against, runs, placed, flags].map((one) => one.features)).toEqual([[], [], [], [], []]);
 });
 
 test('the whole plan leaves more room where names stand outside it, and never all of a small window', () => {

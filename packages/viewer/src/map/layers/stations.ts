@@ -3,6 +3,7 @@ import type { Analysis, StationLayout } from '@halfcup/core';
 import { featureCollection, point } from '@turf/turf';
 import type { Feature, FeatureCollection, Point } from 'geojson';
 import { leadOf, numberOf } from '../../state/view/derive.ts';
+import { flagPlace, type Flag, type FlagPlace } from './flags.ts';
 import { anchorTowards, away, screenOffset, type Anchor } from './directions.ts';
 
 export interface StationProps {
@@ -23,7 +24,15 @@ export interface StationProps {
   /** The same when zoomed in, where the words of the tables stand between. */
   readonly farRing: [number, number];
   readonly farLabel: [number, number];
+  /** What the checks have found there. */
+  readonly flag: Flag;
+  /** From the pin to the mark of it, pixels. */
+  readonly flagAt: [number, number];
+  readonly farFlagAt: [number, number];
+  readonly flagAnchor: FlagPlace['anchor'];
 }
+
+type FlagProps = Pick<StationProps, 'flag' | 'flagAt' | 'farFlagAt' | 'flagAnchor'>;
 
 /** From the pin to the ring's centre, pixels: from afar, and where the words of the tables stand between. */
 export const RING_NEAR = 29;
@@ -37,7 +46,17 @@ const LABEL = (RING_NEAR + BESIDE) / 12;
 const FAR_RING = RING_FAR / 11;
 const FAR_LABEL = (RING_FAR + BESIDE) / 12;
 
-export function stationProps(station: StationLayout): StationProps {
+const sum = ([x, y]: readonly [number, number], [dx, dy]: readonly [number, number]): [number, number] => [
+  x + dx,
+  y + dy,
+];
+
+function flagged(flag: Flag, bearing: number, ringAt: [number, number], farRingAt: [number, number]): FlagProps {
+  const { offset, anchor } = flagPlace(bearing);
+  return { flag, flagAt: sum(ringAt, offset), farFlagAt: sum(farRingAt, offset), flagAnchor: anchor };
+}
+
+export function stationProps(station: StationLayout, flag: Flag = ''): StationProps {
   const lead = leadOf(station);
   const side = lead?.side ?? 'unclear';
   const common = { id: station.id, number: String(numberOf(station)), name: station.name };
@@ -54,25 +73,28 @@ export function stationProps(station: StationLayout): StationProps {
       anchor: 'left',
       farRing: [0, 0],
       farLabel: label,
+      ...flagged(flag, 90, [0, 0], [0, 0]),
     };
   }
   const bearing = away(lead.azimuthDeg, side);
+  const [ringAt, farRingAt] = [screenOffset(bearing, RING_NEAR), screenOffset(bearing, RING_FAR)];
   return {
     ...common,
     shape: 'tick',
     bearing,
     ring: screenOffset(bearing, RING),
-    ringAt: screenOffset(bearing, RING_NEAR),
-    farRingAt: screenOffset(bearing, RING_FAR),
+    ringAt,
+    farRingAt,
     label: screenOffset(bearing, LABEL),
     anchor: anchorTowards(bearing),
     farRing: screenOffset(bearing, FAR_RING),
     farLabel: screenOffset(bearing, FAR_LABEL),
+    ...flagged(flag, bearing, ringAt, farRingAt),
   };
 }
 
-export const stationPoint = (station: StationLayout): Feature<Point, StationProps> =>
-  point([station.at[0], station.at[1]], stationProps(station));
+export const stationPoint = (station: StationLayout, flag: Flag = ''): Feature<Point, StationProps> =>
+  point([station.at[0], station.at[1]], stationProps(station, flag));
 
 export const stationPoints = (analysis: Analysis): FeatureCollection<Point, StationProps> =>
-  featureCollection(analysis.stations.map(stationPoint));
+  featureCollection(analysis.stations.map((station) => stationPoint(station)));

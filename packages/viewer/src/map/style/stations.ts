@@ -116,6 +116,8 @@ export const STATION_LAYERS: readonly string[] = [
   'stations-name',
   'stations-far-ring',
   'stations-far-name',
+  'stations-flag',
+  'stations-far-flag',
   'tables-case',
   'sign',
   'trash-boxes',

@@ -9,6 +9,7 @@ import { KEPT_IDS, SOURCES, type Scene } from '../scene.ts';
 import type { Underlay } from '../underlay.ts';
 import { beside, said } from './beside.ts';
 import { courses, ends } from './courses.ts';
+import { placeFlags, stationFlags } from './flags.ts';
 import { ground, groundNames } from './ground.ts';
 import { items } from './items.ts';
 import { marks } from './marks.ts';
@@ -70,7 +71,9 @@ export function styleOf(scene: Scene, palette: Palette, latitude: number, under:
       ...ends(palette),
       ...stationLayers(palette, 'picked'),
       ...stationLayers(palette, 'trial'),
+      ...stationFlags,
       ...placedLayers(palette),
+      placeFlags,
       ...said(palette),
       spot('asked', palette),
       spot('cursor', palette),

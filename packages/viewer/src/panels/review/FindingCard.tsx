@@ -9,6 +9,7 @@ import { useStore } from '../../state/store/store.ts';
 import { filePlace, partsOf } from '../../state/view/voice.ts';
 import { dateText, figuresOf, SEVERITY_WORD } from '../../words.ts';
 import { SeverityMark } from '../ui/SeverityMark.tsx';
+import { RemedyButtons } from './RemedyButtons.tsx';
 import { WaiveTools } from './WaiveTools.tsx';
 import { chooseFinding } from '../../state/view/choose.ts';
 
@@ -16,7 +17,11 @@ interface Props {
   readonly finding: Finding;
   /** Whom it is about; empty where the list is about one station already, or the finding about none. */
   readonly subject: string;
-  /** With what may be done about it. */
+  /** Id of the heading that takes the focus where a remedy has removed the card; absent: no remedies are offered. */
+  readonly heading?: string;
+  /** Somebody asks for it on the map or the strip. */
+  readonly sought?: boolean;
+  /** With its waiver. */
   readonly tools?: boolean;
 }
 
@@ -76,13 +81,16 @@ function Details({ finding }: { readonly finding: Finding }): JSX.Element {
   );
 }
 
-export function FindingCard({ finding, subject, tools }: Props): JSX.Element {
+export function FindingCard({ finding, subject, heading, sought, tools }: Props): JSX.Element {
   const store = useStore();
   const { waived } = finding;
   const { measured, limit } = figuresOf(finding, store.units.value);
   const severity = waived === undefined ? finding.severity : 'waived';
   return (
-    <li class={`finding finding-${severity}`}>
+    <li
+      class={`finding finding-${severity}${sought === true ? ' finding-sought' : ''}`}
+      tabindex={sought === true ? -1 : undefined}
+    >
       <p class="finding-head">
         <SeverityMark severity={severity} />
         {subject === '' ? null : <span class="finding-subject">{subject}</span>}
@@ -105,6 +113,7 @@ export function FindingCard({ finding, subject, tools }: Props): JSX.Element {
           ['Waived by', waived === undefined ? null : waivedText(waived)],
         ]}
       />
+      {heading === undefined ? null : <RemedyButtons finding={finding} subject={subject} heading={heading} />}
       <Details finding={finding} />
       {tools === true ? <WaiveTools finding={finding} subject={subject} /> : null}
     </li>

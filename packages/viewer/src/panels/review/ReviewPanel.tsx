@@ -1,49 +1,12 @@
-/** All findings, by severity and station; points recorded on the ground; and the report of it all. */
-import type { Finding } from '@halfcup/core';
+/** All findings, grouped as a person wants them; points recorded on the ground; and the report of it all. */
 import type { JSX } from 'preact';
-import { subjectIn } from '../../state/view/voice.ts';
-import { groupedOf } from '../../state/view/derive.ts';
-import { useStore, type OpenPlan } from '../../state/store/store.ts';
-import { counted } from '../../words.ts';
-import { CheckList } from './CheckList.tsx';
-import { FindingCard } from './FindingCard.tsx';
-import { AsPlaced } from '../placed/AsPlaced.tsx';
-import { PrintReport } from './PrintReport.tsx';
-import { SeverityMark } from '../ui/SeverityMark.tsx';
+import { useStore } from '../../state/store/store.ts';
 import { reviewList } from '../../state/view/placed.ts';
-
-/** Within a severity: what is about no station first, then in the plan's order. */
-function byStation(findings: readonly Finding[], { analysis }: OpenPlan): Finding[] {
-  const order = new Map(analysis.stations.map(({ id, index }) => [id, index]));
-  const rank = ({ where }: Finding): number => (where.station === undefined ? -1 : (order.get(where.station) ?? -1));
-  return findings.toSorted((a, b) => rank(a) - rank(b));
-}
-
-function Groups({ open, findings }: { readonly open: OpenPlan; readonly findings: readonly Finding[] }): JSX.Element {
-  return (
-    <>
-      {groupedOf(findings).map((group) => (
-        <section key={group.severity} aria-labelledby={`group-${group.severity}`}>
-          <h2 id={`group-${group.severity}`}>
-            <SeverityMark severity={group.severity} />
-            {group.title}
-            <span class="soft">{counted(group.findings.length, 'finding')}</span>
-          </h2>
-          <ul class="findings">
-            {byStation(group.findings, open).map((finding, index) => (
-              <FindingCard
-                key={`${finding.code}-${finding.where.station ?? ''}-${index}`}
-                finding={finding}
-                subject={subjectIn(open)(finding)}
-                tools
-              />
-            ))}
-          </ul>
-        </section>
-      ))}
-    </>
-  );
-}
+import { AsPlaced } from '../placed/AsPlaced.tsx';
+import { CheckList } from './CheckList.tsx';
+import { FindingGroups } from './FindingGroups.tsx';
+import { GroupChoice } from './GroupChoice.tsx';
+import { PrintReport } from './PrintReport.tsx';
 
 export function ReviewPanel(): JSX.Element {
   const store = useStore();
@@ -61,7 +24,10 @@ export function ReviewPanel(): JSX.Element {
       {findings.length === 0 ? (
         <p class="soft">No problems found. That is not a permit: see the caution below.</p>
       ) : (
-        <Groups open={open} findings={findings} />
+        <>
+          <GroupChoice />
+          <FindingGroups open={open} />
+        </>
       )}
       <AsPlaced open={open} />
       <CheckList />

@@ -8,7 +8,7 @@ import { useStore, type Store } from '../../state/store/store.ts';
 import { waivedTogether, removeWaiver, waiverAt } from '../../state/edits/waivers.ts';
 import { run } from '../../state/edits/workbench.ts';
 import { WaiveForm } from './WaiveForm.tsx';
-import { reviewed } from '../../state/view/placed.ts';
+import { reviewedByCode } from '../../state/view/placed.ts';
 
 /** Where focus goes once the card has moved to another group. */
 const toReview = (): void => void requestAnimationFrame(() => document.getElementById('review-heading')?.focus());
@@ -49,8 +49,8 @@ export function WaiveTools({
     );
   }
   // What reading a file has found is no finding of a check: it cannot be waived.
-  const count = reviewed(open, store.placed.value).filter((one) => isOpen(one) && waivedTogether(finding, one)).length;
-  if (count === 0) return null;
+  const alike = (reviewedByCode(open, store.placed.value).get(finding.code) ?? []).filter(isOpen);
+  if (!alike.some((one) => waivedTogether(finding, one))) return null;
   const close = (): void => {
     setAsked(false);
     requestAnimationFrame(() => button.current?.focus());
@@ -72,7 +72,14 @@ export function WaiveTools({
       >
         Waive…
       </button>
-      {asked ? <WaiveForm finding={finding} count={count} onDone={done} onCancel={close} /> : null}
+      {asked ? (
+        <WaiveForm
+          finding={finding}
+          count={alike.filter((one) => waivedTogether(finding, one)).length}
+          onDone={done}
+          onCancel={close}
+        />
+      ) : null}
     </>
   );
 }

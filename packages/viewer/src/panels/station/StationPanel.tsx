@@ -3,7 +3,16 @@ import { type Item, type LaidDirection, type StationLayout } from '@halfcup/core
 import { type Units } from '@halfcup/core/plan';
 import { type StationPass } from '@halfcup/core/stages';
 import type { JSX } from 'preact';
-import { findingsByStation, leadOf, numberOf, signDistance } from '../../state/view/derive.ts';
+import {
+  countsOf,
+  findingsByStation,
+  isOpen,
+  leadOf,
+  numberOf,
+  signDistance,
+  waivedOf,
+} from '../../state/view/derive.ts';
+import { graveFirst } from '../../state/view/grouping.ts';
 import { useStore, type OpenPlan } from '../../state/store/store.ts';
 import {
   comeFrom,
@@ -19,6 +28,7 @@ import {
   wheelRange,
   wheelUnit,
 } from '../../words.ts';
+import { CountMarks } from '../ui/CountMarks.tsx';
 import { Fact } from '../ui/Fact.tsx';
 import { FindingCard } from '../review/FindingCard.tsx';
 import { StationActions } from './StationActions.tsx';
@@ -138,15 +148,30 @@ function Facts({
   );
 }
 
+function toFindings(): void {
+  const heading = document.getElementById('station-findings');
+  heading?.scrollIntoView({ block: 'start' });
+  heading?.focus({ preventScroll: true });
+}
+
 function Chosen({ station, open }: { readonly station: StationLayout; readonly open: OpenPlan }): JSX.Element {
   const lead = leadOf(station);
   const findings = findingsByStation(open).get(station.id) ?? [];
+  const listed = [...graveFirst(findings.filter(isOpen), open), ...findings.filter((finding) => !isOpen(finding))];
   const serves = station.station.serves.map((kind) => SERVED_WORD[kind]).join(', ');
   return (
     <>
       <h2>
         {numberOf(station)} · {station.name}
       </h2>
+      {findings.length === 0 ? null : (
+        <p class="station-state">
+          <CountMarks counts={countsOf(findings)} waived={waivedOf(findings)} />
+          <button type="button" class="link-button" onClick={toFindings}>
+            See findings
+          </button>
+        </p>
+      )}
       <StationActions station={station} open={open} />
       <p class="soft serves">Serves {serves === '' ? 'nothing' : serves}</p>
       {station.directions.map((direction, index) => (
@@ -172,11 +197,13 @@ function Chosen({ station, open }: { readonly station: StationLayout; readonly o
           {station.station.why === undefined ? null : <p>Why it is here: {station.station.why}</p>}
         </>
       )}
-      <h3>Findings</h3>
+      <h3 id="station-findings" tabindex={-1}>
+        Findings
+      </h3>
       {findings.length === 0 ? <p class="soft">No problems found.</p> : null}
       <ul class="findings">
-        {findings.map((finding, index) => (
-          <FindingCard key={`${finding.code}-${index}`} finding={finding} subject="" />
+        {listed.map((finding, index) => (
+          <FindingCard key={`${finding.code}-${index}`} finding={finding} subject="" heading="station-findings" />
         ))}
       </ul>
     </>

@@ -4,33 +4,36 @@ import type { PlanRace, Units } from '@halfcup/core/plan';
 import type { JSX } from 'preact';
 import { stationRows, type StationRow } from '../../state/view/derive.ts';
 import { useStore } from '../../state/store/store.ts';
-import { counted, DASH, longFigure, longUnit, sureText, wheelFigure, wheelUnit } from '../../words.ts';
+import { countWords, DASH, longFigure, longUnit, sureText, waivedWords, wheelFigure, wheelUnit } from '../../words.ts';
 import { AddStation } from '../station/AddStation.tsx';
 import { SeverityMark } from '../ui/SeverityMark.tsx';
 import { chooseStation } from '../../state/view/choose.ts';
 
-function stateWords({ counts }: StationRow): string {
-  const parts = [
-    counts.error > 0 ? counted(counts.error, 'error') : '',
-    counts.warning > 0 ? counted(counts.warning, 'warning') : '',
-    counts.note > 0 ? counted(counts.note, 'note') : '',
-  ];
-  return parts.filter((part) => part !== '').join(', ') || 'no findings';
-}
-
-function State({ row }: { readonly row: StationRow }): JSX.Element {
-  if (row.worst === null)
+/** What the checks have found; a waived error shows beside what is open. */
+function State({ row: { counts, waived, worst } }: { readonly row: StationRow }): JSX.Element {
+  const words = [countWords(counts), waivedWords(waived)].filter((part) => part !== '').join(', ');
+  if (worst === null && waived.errors === 0)
     return (
-      <span class="state-none">
+      <span class="state-none" {...(words === '' ? {} : { title: words })}>
         {DASH}
-        <span class="unseen">no findings</span>
+        <span class="unseen">{words === '' ? 'no findings' : words}</span>
       </span>
     );
   return (
-    <span class={`state state-${row.worst}`} title={stateWords(row)}>
-      <SeverityMark severity={row.worst} />
-      <span aria-hidden="true">{row.counts.error + row.counts.warning + row.counts.note}</span>
-      <span class="unseen">{stateWords(row)}</span>
+    <span class="counts" title={words}>
+      {worst === null ? null : (
+        <span class={`state state-${worst}`} aria-hidden="true">
+          <SeverityMark severity={worst} />
+          {counts.error + counts.warning + counts.note}
+        </span>
+      )}
+      {waived.errors === 0 ? null : (
+        <span class="state state-waived" aria-hidden="true">
+          <SeverityMark severity="waived" />
+          {waived.errors}
+        </span>
+      )}
+      <span class="unseen">{words}</span>
     </span>
   );
 }

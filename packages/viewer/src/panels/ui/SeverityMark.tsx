@@ -1,8 +1,9 @@
-/** A shape for each severity, so that none is told by colour alone. */
+/** A shape for each severity, so that none is told by colour alone; `map/flagImages.ts` draws the same on the map. */
 import type { JSX } from 'preact';
 import type { Severity } from '@halfcup/core';
 
-const SHAPES: Readonly<Record<Severity | 'waived', JSX.Element>> = {
+/** In a square of 14. */
+export const SHAPES: Readonly<Record<Severity | 'waived', JSX.Element>> = {
   error: (
     <>
       <rect x={1.5} y={1.5} width={11} height={11} />
@@ -21,7 +22,12 @@ const SHAPES: Readonly<Record<Severity | 'waived', JSX.Element>> = {
       <path d="M7 6.2v3.8M7 3.8v.9" />
     </>
   ),
-  waived: <path d="M2 7h10" />,
+  waived: (
+    <>
+      <rect x={1.5} y={1.5} width={11} height={11} stroke-dasharray="2.2 1.47" />
+      <path d="M4.4 7h5.2" />
+    </>
+  ),
 };
 
 export const SeverityMark = ({ severity }: { readonly severity: Severity | 'waived' }): JSX.Element => (

@@ -91,6 +91,9 @@ export type Destination =
 
 export type Pane = 'strip' | 'stations' | 'plan' | 'variants' | 'review' | 'day' | 'papers' | 'road' | 'station';
 
+/** How the review's list is grouped. */
+export type Grouping = 'theme' | 'severity' | 'station';
+
 /** A station that somebody moves and has not put down yet: `open` shows it at the place tried, `from` is the plan without the trial. */
 export interface Trial {
   readonly from: OpenPlan;
@@ -143,6 +146,11 @@ export interface Store {
   readonly placed: Signal<Placed | null>;
   readonly improved: Signal<Improved | null>;
   readonly background: Signal<Background>;
+  readonly grouping: Signal<Grouping>;
+  /** Groups of the review's list that somebody has folded (true) or unfolded (false), each with how it is grouped before its own key. */
+  readonly folded: Signal<ReadonlyMap<string, boolean>>;
+  /** The finding that somebody asks for on the map or the strip: the review goes to it. A new object each time. */
+  readonly sought: Signal<{ readonly finding: Finding } | null>;
   readonly job: Signal<Job | null>;
   readonly notice: Signal<Notice | null>;
   /** To be decided about the plan's keeping; notices come and go beside it. */
@@ -171,6 +179,9 @@ export const createStore = (): Store => ({
   placed: signal(null),
   improved: signal(null),
   background: signal(PLAN_BACKGROUND),
+  grouping: signal('theme'),
+  folded: signal(new Map()),
+  sought: signal(null),
   job: signal(null),
   notice: signal(null),
   question: signal(null),

@@ -49,3 +49,12 @@ export function chooseFinding(store: Store, finding: Finding): void {
     }
   });
 }
+
+/** Goes to what a finding points at, and to its card in the review. */
+export function seekFinding(store: Store, finding: Finding): void {
+  batch(() => {
+    chooseFinding(store, finding);
+    store.pane.value = 'review';
+    store.sought.value = { finding };
+  });
+}

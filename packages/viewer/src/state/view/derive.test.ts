@@ -1,7 +1,7 @@
 import { courseLength } from '@halfcup/core/geometry';
 import { expect, test } from 'vitest';
 import { openDemo, openedFrom, straightPlan } from '../../testing.ts';
-import { coursesOf, groupedOf, keep, nearestSample, samplesOf, stationRows } from './derive.ts';
+import { coursesOf, keep, nearestSample, samplesOf, stationRows } from './derive.ts';
 import { openFiles } from '../open/open.ts';
 import { createStore } from '../store/store.ts';
 import { chooseFinding, chooseStation } from './choose.ts';
@@ -42,14 +42,6 @@ test('a leg that is too long is flagged itself, not its neighbours', () => {
   );
   expect(flagged.length).toBeGreaterThan(0);
   for (const leg of flagged) expect(leg.length).toBeGreaterThan(demo.document.plan.practice.maxSpacing);
-});
-
-test('findings are grouped from errors to notes, and none is lost', () => {
-  const groups = groupedOf(demo.findings);
-  expect(groups.map((group) => group.severity)).toEqual(
-    ['error', 'warning', 'note'].filter((severity) => demo.findings.some((finding) => finding.severity === severity)),
-  );
-  expect(groups.flatMap((group) => group.findings)).toHaveLength(demo.findings.length);
 });
 
 test('samples begin at the start, end at the finish and ascend', () => {

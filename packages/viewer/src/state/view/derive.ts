@@ -78,34 +78,30 @@ export const countsOf = (findings: readonly Finding[]): Counts => {
   return { error: of('error'), warning: of('warning'), note: of('note') };
 };
 
+/** Findings that somebody has waived: errors, and all others. */
+export interface Waived {
+  readonly errors: number;
+  readonly others: number;
+}
+
+export const waivedOf = (findings: readonly Finding[]): Waived => {
+  const waived = findings.filter((finding) => !isOpen(finding));
+  const errors = waived.filter(({ severity }) => severity === 'error').length;
+  return { errors, others: waived.length - errors };
+};
+
 /** Findings by station id. */
 export const findingsByStation: (open: OpenPlan) => ReadonlyMap<string, readonly Finding[]> = keep((open) => {
   const map = new Map<string, Finding[]>();
   for (const finding of open.findings) {
     const { station } = finding.where;
-    if (station !== undefined) map.set(station, [...(map.get(station) ?? []), finding]);
+    if (station === undefined) continue;
+    const own = map.get(station);
+    if (own === undefined) map.set(station, [finding]);
+    else own.push(finding);
   }
   return map;
 });
-
-export interface FindingGroup {
-  readonly title: string;
-  readonly severity: Severity | 'waived';
-  readonly findings: readonly Finding[];
-}
-
-/** By severity, the waived ones last; empty groups are left out. */
-export function groupedOf(findings: readonly Finding[]): readonly FindingGroup[] {
-  const of = (severity: Severity): Finding[] =>
-    findings.filter((finding) => finding.severity === severity && isOpen(finding));
-  const groups: FindingGroup[] = [
-    { title: 'Errors', severity: 'error', findings: of('error') },
-    { title: 'Warnings', severity: 'warning', findings: of('warning') },
-    { title: 'Notes', severity: 'note', findings: of('note') },
-    { title: 'Waived', severity: 'waived', findings: findings.filter((finding) => !isOpen(finding)) },
-  ];
-  return groups.filter((group) => group.findings.length > 0);
-}
 
 export const leadOf = (station: StationLayout): LaidDirection | undefined =>
   station.directions.find((direction) => direction.lead) ?? station.directions[0];
@@ -160,12 +156,14 @@ export interface StationRow {
   readonly signAlong: number | null;
   readonly signWheel: number | null;
   readonly counts: Counts;
+  readonly waived: Waived;
   readonly worst: Severity | null;
   /** The worst open finding about the sign. */
   readonly sign: Severity | null;
 }
 
-const worstOf = (findings: readonly Finding[]): Severity | null => {
+/** The gravest open severity. */
+export const worstOf = (findings: readonly Finding[]): Severity | null => {
   const counts = countsOf(findings);
   return counts.error > 0 ? 'error' : counts.warning > 0 ? 'warning' : counts.note > 0 ? 'note' : null;
 };
@@ -198,6 +196,7 @@ function rowOf(analysis: Analysis, station: StationLayout, findings: readonly Fi
     signAlong: sign?.along ?? null,
     signWheel: sign?.wheel ?? null,
     counts: countsOf(findings),
+    waived: waivedOf(findings),
     worst: worstOf(findings),
     sign: worstOf(findings.filter(aboutSign)),
   };

@@ -28,6 +28,23 @@ export const placedView = (open: OpenPlan, placed: Placed): PlacedView => viewin
 export const reviewed = (open: OpenPlan, placed: Placed | null): readonly Finding[] =>
   placed === null ? open.analysis.findings : [...open.analysis.findings, ...placedView(open, placed).findings];
 
+function byCode(findings: readonly Finding[]): ReadonlyMap<string, readonly Finding[]> {
+  const codes = new Map<string, Finding[]>();
+  for (const finding of findings) {
+    const own = codes.get(finding.code);
+    if (own === undefined) codes.set(finding.code, [finding]);
+    else own.push(finding);
+  }
+  return codes;
+}
+
+const ofPlan = keep((open: OpenPlan) => byCode(reviewed(open, null)));
+const withPlaced = keep((open: OpenPlan) => keep((placed: Placed) => byCode(reviewed(open, placed))));
+
+/** The same by code: each card of a long list asks for those of its own. */
+export const reviewedByCode = (open: OpenPlan, placed: Placed | null): ReadonlyMap<string, readonly Finding[]> =>
+  placed === null ? ofPlan(open) : withPlaced(open)(placed);
+
 /** All that the review shows: of reading, of the checks, and of the points. */
 export const reviewList = (open: OpenPlan, placed: Placed | null): readonly Finding[] =>
   placed === null ? open.findings : [...open.findings, ...placedView(open, placed).findings];

@@ -1,14 +1,19 @@
 /** Findings as they are shown: in the units chosen, with the open plan's names. The page speaks English. */
-import { findingLine, findingSentence, type Finding } from '@halfcup/core';
+import { findingLine, findingSentence, type Finding, type Plan } from '@halfcup/core';
+import type { Units } from '@halfcup/core/plan';
 import { findingInWords, findingSubject, NO_NAMES, voiceOf, type Sentence, type Voice } from '@halfcup/core/sentences';
 import type { OpenPlan, Store } from '../store/store.ts';
 import { keep, numberOf } from './derive.ts';
 
+/** Kept with the plan: a list of findings asks for it once each. */
+const voices: (plan: Plan) => Readonly<Record<Units, Voice>> = keep((plan) => ({
+  metric: voiceOf(plan, { units: 'metric', language: 'en' }),
+  imperial: voiceOf(plan, { units: 'imperial', language: 'en' }),
+}));
+
 /** The voice in which the page speaks of what is open. */
 export const voiceIn = ({ open, units: { value: units } }: Store): Voice =>
-  open.value === null
-    ? { language: 'en', units, names: NO_NAMES }
-    : voiceOf(open.value.analysis.plan, { units, language: 'en' });
+  open.value === null ? { language: 'en', units, names: NO_NAMES } : voices(open.value.analysis.plan)[units];
 
 /** What a finding is about, for its head: a station with its number, a race, a course; empty where it is about none. */
 export const subjectIn: (open: OpenPlan) => (finding: Finding) => string = keep((open) => {

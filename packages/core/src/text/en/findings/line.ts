@@ -18,8 +18,10 @@ const SHORT = {
 } as const;
 
 export const line: TextsOf<LineParams> = {
-  'gap-joined': ({ length, point, asked }, say) => [
-    `Two segments are ${say.length(length)} apart, between ${pair(point, say)}.`,
+  'gap-joined': ({ length, point, asked, seam }, say) => [
+    seam === undefined
+      ? `Two segments are ${say.length(length)} apart, between ${pair(point, say)}.`
+      : `Two parts of the course meet ${say.length(length)} apart at ${say.far(seam.measure)}${seam.times === 1 ? '' : `, ${seam.times === 2 ? 'twice' : `${say.count(seam.times)} times`} in all`}.`,
     `They are joined by a straight line${asked ? ', as asked' : ''}.`,
   ],
   'gap-skipped': ({ length, point }, say) => [

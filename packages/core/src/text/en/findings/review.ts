@@ -1,6 +1,7 @@
 /** What the checks of a layout say; of stations and whom they serve here. */
 import type { PassAt, ReviewParams, ServiceParams } from '../../params/review.ts';
 import type { Say } from '../../say.ts';
+import { some } from '../../some.ts';
 import type { TextsOf } from '../../sentence.ts';
 import { nth, often, passAt, sure } from '../nouns.ts';
 import { absence } from './reviewAbsence.ts';
@@ -27,7 +28,13 @@ function legText(leg: ServiceParams['leg-long'], say: Say): string {
 const WAY = { back: ' on the way back', other: ' the other way', again: ' another time' } as const;
 
 const service: TextsOf<ServiceParams> = {
-  'crosses-flow': ({ other, farther, sideUnclear }, say) => {
+  'crosses-flow': ({ other, farther, sideUnclear, kerb }, say) => {
+    if (kerb !== undefined)
+      return [
+        `${say.all(kerb.map(say.station))} serve the two ways of one road from the same kerb: one way must cross the other to its tables.`,
+        'Each should stand on the outer side of its own runners.',
+        'Move one across the road, or agree with officials and police how the ways are parted.',
+      ];
     const who =
       farther === null
         ? `Runners come both ways on one road (${passes(other, say)} the other way): one must cross the other to reach the tables.`
@@ -71,11 +78,11 @@ const service: TextsOf<ServiceParams> = {
     `It should be at least ${say.compareFar(leg.measured, leg.limit).limit}.`,
     leg.from === leg.to ? 'Serve it only once, or move it.' : 'Move one of the two, or leave one out.',
   ],
-  'length-differs': ({ stated, line, allowed, recorded, wander, used, typed }, say) => {
+  'length-differs': ({ stated, line, allowed, recorded, wander, used, typed, waits = false }, say) => {
     const { measured, limit } = say.compare(Math.abs(line - stated), allowed);
     return [
       `The line is ${say.far(line)}, ${measured} ${line > stated ? 'longer' : 'shorter'} than the stated ${say.far(stated)}${recorded ? ' (a recorded track usually runs long)' : ''}.`,
-      `${wander > 0 ? `Measuring and the wander of the track allow ${limit}` : `Course measurement allows ${limit}`}; ${used ? 'distances are stretched to the stated length' : 'so far off, the stated length is not used'}.`,
+      `${wander > 0 ? `Measuring and the wander of the track allow ${limit}` : `Course measurement allows ${limit}`}; ${used ? 'distances are stretched to the stated length' : waits ? 'checks of whom it serves and of its times wait until one is corrected' : 'so far off, the stated length is not used'}.`,
       typed === undefined
         ? 'Correct the line or the length; only a measurement on the road certifies a course.'
         : `Correct the length, which seems to be typed in ${typed === 'mi' ? 'miles instead of kilometres' : 'kilometres instead of miles'}; only a measurement on the road certifies a course.`,
@@ -124,6 +131,12 @@ const service: TextsOf<ServiceParams> = {
     ];
   },
   'side-contradicted': ({ declared, side, offset, confidence, fits, turned }, say) => {
+    if (turned?.against !== undefined)
+      return [
+        `${say.course(turned.course)} runs against the others at ${say.count(turned.against.length)} stations, and at ${some(turned.stations.map(say.station), say, (count) => `${say.count(count)} more`)} the pin is on the other side than declared.`,
+        'It seems to run the wrong way round: checks of what comes of that wait.',
+        'Turn the course round in the plan, or correct the sides.',
+      ];
     if (turned !== null)
       return [
         `At ${say.count(turned.stations.length)} stations of ${say.course(turned.course)} the pin is on the other side than declared.`,

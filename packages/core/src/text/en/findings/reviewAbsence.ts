@@ -3,6 +3,7 @@ import type { AbsenceParams, Contact, LooseRule, RuleName } from '../../params/r
 import type { Say } from '../../say.ts';
 import { some, wordOf } from '../../some.ts';
 import type { TextsOf } from '../../sentence.ts';
+import { aPoint, begin } from '../nouns.ts';
 import { planThings } from '../planThings.ts';
 
 const CONTACTS: { readonly [key in Contact]: string } = {
@@ -85,15 +86,25 @@ export const absence: TextsOf<AbsenceParams> = {
     return [all ? 'No station has a captain.' : unnamed.length === 0 ? `There is ${reach}.` : both, null, howToReach];
   },
   'shared-contact': ({ what, value, stations }, say) => [
-    `The ${wordOf(WHATS, what)} ${say.quote(value)} stands at ${names(stations.map(say.station), say)} at the same time.`,
+    `${names(stations.map(say.station), say)} share the ${wordOf(WHATS, what)} ${say.quote(value)} at the same time.`,
     'Each station should have its own.',
     'Correct it, or name another.',
   ],
-  'no-water': ({ races }, say) => [
-    `There is no plain water on the course of ${names(races.map(say.race), say)}.`,
-    'Every race should find some.',
-    'Serve water at a station that it passes.',
-  ],
+  'no-water': ({ races, dry = null }, say) => {
+    if (dry !== null) {
+      const { measured, limit } = say.compareFar(dry.length, dry.limit);
+      return [
+        `${names(races.map(say.race), say)} runs ${measured} without plain water (to ${say.far(dry.end)}).`,
+        `It should be at most ${limit}.`,
+        'Serve water at a station between.',
+      ];
+    }
+    return [
+      `There is no plain water on the course of ${names(races.map(say.race), say)}.`,
+      'Every race should find some.',
+      'Serve water at a station that it passes.',
+    ];
+  },
   'same-name': ({ name, count }, say) => [
     `${count === 2 ? 'Two' : say.count(count)} stations are called ${say.quote(name)}.`,
     'Crews and race control tell stations apart by their names.',
@@ -114,8 +125,21 @@ export const absence: TextsOf<AbsenceParams> = {
       swapped ? 'Longitude comes first: the two numbers may be swapped.' : 'Correct its position, or remove it.',
     ];
   },
-  'rule-loose': ({ rules, hidden, grave }, say) => [
-    `Looser than usual: ${some(
+  'zone-large': ({ zone, across, limit }, say) => {
+    const { measured, limit: most } = say.compareFar(across, limit);
+    return [
+      `${zone === '' ? 'A zone' : `Zone ${say.quote(zone)}`} is ${measured} across.`,
+      `It should be at most ${most}.`,
+      'Correct the corner that lies far off (longitude comes first).',
+    ];
+  },
+  'points-elsewhere': ({ point, count, other, away }, say) => [
+    `${begin(aPoint(point, say))}${count === 1 ? ' lies' : ` and ${say.count(count - 1)} more ${count === 2 ? 'point' : 'points'} lie`} ${say.far(away)} away, at ${say.station(other)}.`,
+    'A station’s points should be near its tables.',
+    'Correct the points or the pin, or exchange those of the two stations.',
+  ],
+  'rule-loose': ({ rules, hidden, absurd = false, grave }, say) => [
+    `${absurd ? 'Unlikely' : 'Looser than usual'}: ${some(
       rules.map((loose) => looseText(loose, say)),
       say,
       left(say),
@@ -124,7 +148,11 @@ export const absence: TextsOf<AbsenceParams> = {
     hidden === 0
       ? null
       : `With the usual values there ${hidden === 1 ? 'would be one more error or warning' : `would be ${say.count(hidden)} more errors or warnings`}.`,
-    hidden === 0 && grave !== true ? null : 'Go back to the usual, or have it agreed and waive this.',
+    absurd
+      ? 'No road is like that: correct it.'
+      : hidden === 0 && grave !== true
+        ? null
+        : 'Go back to the usual, or have it agreed and waive this.',
   ],
   'show-low': ({ race, show, least }, say) => [
     `Only ${say.percent(show)} of the entrants of ${say.race(race)} are expected to start.`,

@@ -3,7 +3,7 @@ import type { ItemKind } from '../../../kinds.ts';
 import type { ItemsParams } from '../../params/review.ts';
 import type { Say } from '../../say.ts';
 import type { Sentence, TextsOf } from '../../sentence.ts';
-import { begin, passAt, THE } from '../nouns.ts';
+import { STANDING, areMany, begin, passAt, THE } from '../nouns.ts';
 
 const LOOK = 'Check on the ground.';
 
@@ -17,17 +17,21 @@ function signMove({ measured, limit: [low, high], to }: ItemsParams['sign-distan
     : `Move the sign forward ${say.enough(measured - high)}, or ${what} back.`;
 }
 
-function inZone({ items: kinds, zone, depth, betweenBoxes, sure }: ItemsParams['item-in-zone'], say: Say): Sentence {
+function inZone(
+  { items: kinds, zone, depth, betweenBoxes, sure, inside = false }: ItemsParams['item-in-zone'],
+  say: Say,
+): Sentence {
   const name = zone === '' ? 'a keep-clear zone' : `the keep-clear zone ${say.quote(zone)}`;
-  const one = kinds.length === 1;
-  const how =
-    depth < 0
+  const one = !areMany(kinds);
+  const how = inside
+    ? `${one ? 'stands' : 'stand'} in ${name}, up to ${say.length(depth)} from its edge`
+    : depth < 0
       ? `${one ? 'is' : 'are'} ${say.length(-depth)} outside ${name}`
       : depth === 0
         ? `${one ? 'touches' : 'touch'} ${name}`
         : `${one ? 'reaches' : 'reach up to'} ${say.length(depth)} into ${name}`;
   return [
-    `${theItems(kinds, say)} ${how}${betweenBoxes ? ', between two boxes: cups fall there' : ''}.`,
+    `${begin(say.all(kinds.map((kind) => STANDING[kind])))} ${how}${betweenBoxes ? ', between two boxes: cups fall there' : ''}.`,
     sure ? 'Nothing should stand in it.' : 'Nothing should stand in it, but the position error is too large to tell.',
     sure
       ? `Move ${one ? 'it' : 'them'} or the station, or ask whoever needs the zone.`
@@ -105,8 +109,14 @@ export const items: TextsOf<ItemsParams> = {
     null,
     'Give those runners a sign of their own, or move the station forward.',
   ],
-  'tables-far-off': ({ measured, limit }, say) => {
+  'tables-far-off': ({ measured, limit, road = null }, say) => {
     const { measured: away, limit: most } = say.compare(measured, limit);
+    if (road !== null)
+      return [
+        `By the road’s width, ${say.length(road)}, the tables would stand ${away} from the course line.`,
+        `It should be at most ${most}.`,
+        'Correct the width, or leave it out and put the pin at the kerb.',
+      ];
     return [
       `The tables would stand ${away} from the course line, where the pin is.`,
       `It should be at most ${most}.`,

@@ -3,13 +3,13 @@ import type { ItemKind } from '../../../kinds.ts';
 import type { PlacingParams } from '../../params/reviewFlows.ts';
 import type { Say } from '../../say.ts';
 import type { Sentence, TextsOf } from '../../sentence.ts';
-import { THE, aPoint, begin } from '../nouns.ts';
+import { STANDING, aPoint, areMany, begin } from '../nouns.ts';
 
 const BOXES = 'the trash boxes';
 
 /** Boxes stand for the trash where things have an order. */
 const inOrder = (kind: ItemKind, say: Say): string => (kind === 'trash' ? 'trash boxes' : say.itemInside(kind));
-const theThing = (kind: ItemKind): string => (kind === 'trash' ? 'a trash box' : THE[kind]);
+const theThing = (kind: ItemKind): string => (kind === 'trash' ? 'a trash box' : STANDING[kind]);
 const things = (items: readonly ItemKind[], say: Say): string => say.all(items.map(theThing));
 const placed = (byHand: readonly ItemKind[], say: Say): string =>
   byHand.length === 0 ? '' : ` (${say.all(byHand.map((kind) => inOrder(kind, say)))} placed by hand)`;
@@ -56,7 +56,7 @@ function wayBlocked(params: PlacingParams['medical-way-blocked'], say: Say): Sen
       'A stretcher or an ambulance should not have to cross runners.',
       'Put both on one side, or agree with the medical lead how runners are held, and waive this.',
     ];
-  const one = params.items.length === 1;
+  const one = !areMany(params.items);
   return [
     `${begin(things(params.items, say))} ${one ? 'stands' : 'stand'} on the straight way from ${medical} to ${access}.`,
     'A stretcher needs a way free of tables and signs.',
@@ -132,7 +132,7 @@ export const placing: TextsOf<PlacingParams> = {
     const { measured: near, limit: least } = say.compare(measured, limit);
     const whose = station === null ? '' : ` of ${say.station(station)}`;
     return [
-      `${begin(things(items, say))} ${items.length > 1 ? 'stand' : 'stands'} on ${aPoint(point, say)}${whose}, ${near} from it.`,
+      `${begin(things(items, say))} ${areMany(items) ? 'stand' : 'stands'} on ${aPoint(point, say)}${whose}, ${near} from it.`,
       `At least ${least} around it should be free.`,
       'Move the point, or what stands on it.',
     ];

@@ -1,6 +1,7 @@
 /** What the checks say of the road and of points beside it. */
 import type { RoadParams } from '../../params/review.ts';
 import type { Say } from '../../say.ts';
+import { some } from '../../some.ts';
 import type { Sentence, TextsOf } from '../../sentence.ts';
 import { aPoint, begin, sure } from '../nouns.ts';
 
@@ -54,7 +55,7 @@ function trashBlocks(params: RoadParams['trash-blocks-medical'], say: Say): Sent
     const far = `${begin(aPoint(params.point, say))} is more than ${say.length(params.radius)} from the course`;
     return [`${far}: it is unclear whether the trash lies between ${medical} and its access point.`, null, LOOK];
   }
-  const between = `${say.length(params.overlap)} of the trash lies between ${medical} and its access point`;
+  const between = `${say.length(params.overlap)} of the row of trash boxes lies between ${medical} and its access point`;
   if (params.side === null) return [`${between}, but it is unclear whether all three are on one side.`, null, LOOK];
   return [
     `${between}, all on the ${say.side(params.side)}.`,
@@ -77,7 +78,7 @@ function medicalAccess({ point, nearest, limit, far }: RoadParams['medical-witho
     ...(nearest.station === null ? [] : [`at ${say.station(nearest.station)}`]),
   ];
   return [
-    `${medical} is ${measured} from the nearest access point${names.length === 0 ? '' : ` (${names.join(' ')})`}, as the crow flies.`,
+    `${medical} is ${nearest.distance < 1000 ? measured : say.far(nearest.distance)} from the nearest access point${names.length === 0 ? '' : ` (${names.join(' ')})`}, as the crow flies.`,
     `It should be at most ${most}.`,
     far
       ? 'Add one that an ambulance can reach.'
@@ -123,10 +124,12 @@ export const road: TextsOf<RoadParams> = {
     ];
   },
   'medical-without-access': medicalAccess,
-  'responders-width': ({ measured, limit, road }, say) => {
+  'responders-width': ({ measured, limit, road, stations = [] }, say) => {
     const { measured: clear, limit: least } = say.compare(Math.max(measured, 0), limit);
     return [
-      `Only ${clear} of the ${say.length(road)} road stays clear beside tables and hand-out crew, with a first-aid or access point here.`,
+      stations.length > 1
+        ? `As little as ${clear} of road stays clear at ${some(stations.map(say.station), say, (count) => `${say.count(count)} more`)}, which have first-aid or access points.`
+        : `Only ${clear} of the ${say.length(road)} road stays clear beside tables and hand-out crew, with a first-aid or access point here.`,
       `A fire apparatus road needs ${least} clear.`,
       'Ask the fire marshal and the medical lead how vehicles get through, or move the tables back.',
     ];

@@ -76,8 +76,10 @@ const geojson: TextsOf<CourseParams>['geojson'] = (params, say) => {
 };
 
 export const course: TextsOf<CourseParams> = {
-  'gap-joined': ({ length, point, asked }, say) => [
-    `Dos segmentos están a ${say.length(length)}, entre ${pair(point, say)}.`,
+  'gap-joined': ({ length, point, asked, seam }, say) => [
+    seam === undefined
+      ? `Dos segmentos están a ${say.length(length)}, entre ${pair(point, say)}.`
+      : `Dos partes del recorrido se tocan a ${say.length(length)} una de otra en ${say.far(seam.measure)}${seam.times === 1 ? '' : `, ${say.count(seam.times)} veces en total`}.`,
     `Se unen con una línea recta${asked ? ', como se pidió' : ''}.`,
   ],
   'gap-skipped': ({ length, point }, say) => [

@@ -1,6 +1,7 @@
 /** What the checks of a layout say; of stations and whom they serve here. */
 import type { PassAt, ReviewParams, ServiceParams } from '../../params/review.ts';
 import type { Say } from '../../say.ts';
+import { some } from '../../some.ts';
 import type { TextsOf } from '../../sentence.ts';
 import { nth, often, passAt, sure } from '../nouns.ts';
 import { absence } from './reviewAbsence.ts';
@@ -27,7 +28,13 @@ function legText(leg: ServiceParams['leg-long'], say: Say): string {
 const WAY = { back: ' a la vuelta', other: ' en el otro sentido', again: ' otra vez' } as const;
 
 const service: TextsOf<ServiceParams> = {
-  'crosses-flow': ({ other, farther, sideUnclear }, say) => {
+  'crosses-flow': ({ other, farther, sideUnclear, kerb }, say) => {
+    if (kerb !== undefined)
+      return [
+        `${say.all(kerb.map(say.station))} atienden los dos sentidos de una vía desde el mismo bordillo: un sentido debe cruzar el otro.`,
+        'Cada uno debe estar en el lado exterior de sus corredores.',
+        'Pase uno al otro lado, o acuerde con los jueces y la policía cómo se separan los sentidos.',
+      ];
     const who =
       farther === null
         ? `Vienen corredores en los dos sentidos de una vía (el otro: ${passes(other, say)}): unos deben cruzar a los otros.`
@@ -71,11 +78,11 @@ const service: TextsOf<ServiceParams> = {
     `Deben ser al menos ${say.compareFar(leg.measured, leg.limit).limit}.`,
     leg.from === leg.to ? 'Sirva una sola vez, o muévalo.' : 'Mueva uno de los dos, o prescinda de uno.',
   ],
-  'length-differs': ({ stated, line, allowed, recorded, wander, used, typed }, say) => {
+  'length-differs': ({ stated, line, allowed, recorded, wander, used, typed, waits = false }, say) => {
     const { measured, limit } = say.compare(Math.abs(line - stated), allowed);
     return [
       `La línea mide ${say.far(line)}, ${measured} ${line > stated ? 'más' : 'menos'} que los ${say.far(stated)} declarados${recorded ? ' (un track grabado suele salir largo)' : ''}.`,
-      `${wander > 0 ? `La medición y las oscilaciones del track admiten ${limit}` : `La medición de recorridos admite ${limit}`}; ${used ? 'las distancias se estiran hasta la longitud declarada' : 'con tanta diferencia no se usa la longitud declarada'}.`,
+      `${wander > 0 ? `La medición y las oscilaciones del track admiten ${limit}` : `La medición de recorridos admite ${limit}`}; ${used ? 'las distancias se estiran hasta la longitud declarada' : waits ? 'hasta que se corrija una, no se comprueba a quién atiende ni sus horarios' : 'con tanta diferencia no se usa la longitud declarada'}.`,
       typed === undefined
         ? 'Corrija la línea o la longitud; solo una medición en la vía homologa un recorrido.'
         : `Corrija la longitud, que parece escrita en ${typed === 'mi' ? 'millas en vez de kilómetros' : 'kilómetros en vez de millas'}; solo una medición en la vía homologa un recorrido.`,
@@ -124,6 +131,12 @@ const service: TextsOf<ServiceParams> = {
     ];
   },
   'side-contradicted': ({ declared, side, offset, confidence, fits, turned }, say) => {
+    if (turned?.against !== undefined)
+      return [
+        `${say.course(turned.course)} va en contra de los demás en ${say.count(turned.against.length)} puestos, y el marcador contradice el lado en ${some(turned.stations.map(say.station), say, (count) => `${say.count(count)} más`, 3)}.`,
+        'Parece ir al revés: lo que resulta de ello no se comprueba aún.',
+        'Dé la vuelta al recorrido en el plan, o corrija los lados.',
+      ];
     if (turned !== null)
       return [
         `En ${say.count(turned.stations.length)} puestos de ${say.course(turned.course)} el marcador está en el lado contrario al declarado.`,

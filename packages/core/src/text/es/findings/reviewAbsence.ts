@@ -3,7 +3,7 @@ import type { AbsenceParams, Contact, LooseRule, RuleName } from '../../params/r
 import type { Say } from '../../say.ts';
 import { some, wordOf } from '../../some.ts';
 import type { TextsOf } from '../../sentence.ts';
-import { begin } from '../nouns.ts';
+import { aPoint, begin } from '../nouns.ts';
 import { planThings } from '../planThings.ts';
 
 const CONTACTS: { readonly [key in Contact]: string } = {
@@ -14,7 +14,7 @@ const CONTACTS: { readonly [key in Contact]: string } = {
 
 const HEAT = { cool: 'fresco', warm: 'templado', hot: 'caluroso' } as const;
 
-const WHATS = { captain: 'El responsable', radio: 'El indicativo', phone: 'El teléfono' } as const;
+const WHATS = { captain: 'el responsable', radio: 'el indicativo', phone: 'el teléfono' } as const;
 
 const left =
   (say: Say) =>
@@ -90,15 +90,25 @@ export const absence: TextsOf<AbsenceParams> = {
     ];
   },
   'shared-contact': ({ what, value, stations }, say) => [
-    `${wordOf(WHATS, what)} ${say.quote(value)} figura a la vez en ${names(stations.map(say.station), say)}.`,
+    `${names(stations.map(say.station), say)} comparten a la vez ${wordOf(WHATS, what)} ${say.quote(value)}.`,
     'Cada puesto debe tener el suyo.',
     'Corríjalo, o ponga otro.',
   ],
-  'no-water': ({ races }, say) => [
-    `No hay agua sola en el recorrido de ${names(races.map(say.race), say)}.`,
-    'Toda carrera debe encontrarla.',
-    'Sirva agua en un puesto por el que pase.',
-  ],
+  'no-water': ({ races, dry = null }, say) => {
+    if (dry !== null) {
+      const { measured, limit } = say.compareFar(dry.length, dry.limit);
+      return [
+        `${names(races.map(say.race), say)} corre ${measured} sin agua sola (hasta ${say.far(dry.end)}).`,
+        `Deben ser como mucho ${limit}.`,
+        'Sirva agua en un puesto intermedio.',
+      ];
+    }
+    return [
+      `No hay agua sola en el recorrido de ${names(races.map(say.race), say)}.`,
+      'Toda carrera debe encontrarla.',
+      'Sirva agua en un puesto por el que pase.',
+    ];
+  },
   'same-name': ({ name, count }, say) => [
     `${count === 2 ? 'Dos' : say.count(count)} puestos se llaman ${say.quote(name)}.`,
     'Los equipos y el control de carrera distinguen los puestos por su nombre.',
@@ -121,8 +131,21 @@ export const absence: TextsOf<AbsenceParams> = {
         : 'Corrija su posición, o quítelo del plan.',
     ];
   },
-  'rule-loose': ({ rules, hidden, grave }, say) => [
-    `Más laxo de lo habitual: ${some(
+  'zone-large': ({ zone, across, limit }, say) => {
+    const { measured, limit: most } = say.compareFar(across, limit);
+    return [
+      `${zone === '' ? 'Una zona' : `La zona ${say.quote(zone)}`} mide ${measured} de lado a lado.`,
+      `Debe medir como mucho ${most}.`,
+      'Corrija el vértice que está lejos (la longitud va primero).',
+    ];
+  },
+  'points-elsewhere': ({ point, count, other, away }, say) => [
+    `${begin(aPoint(point, say))}${count === 1 ? ' está' : ` y ${say.count(count - 1)} ${count === 2 ? 'punto' : 'puntos'} más están`} a ${say.far(away)}, en ${say.station(other)}.`,
+    'Los puntos de un puesto deben estar cerca de sus mesas.',
+    'Corrija los puntos o el marcador, o intercambie los de los dos puestos.',
+  ],
+  'rule-loose': ({ rules, hidden, absurd = false, grave }, say) => [
+    `${absurd ? 'Inverosímil' : 'Más laxo de lo habitual'}: ${some(
       rules.map((loose) => looseText(loose, say)),
       say,
       left(say),
@@ -131,7 +154,11 @@ export const absence: TextsOf<AbsenceParams> = {
     hidden === 0
       ? null
       : `Con los valores habituales hay ${hidden === 1 ? 'un error o advertencia' : `${say.count(hidden)} errores o advertencias`} más.`,
-    hidden === 0 && grave !== true ? null : 'Vuelva a lo habitual, o acuérdelo y admítalo con una exención.',
+    absurd
+      ? 'Ninguna vía es así: corríjalo.'
+      : hidden === 0 && grave !== true
+        ? null
+        : 'Vuelva a lo habitual, o acuérdelo y admítalo con una exención.',
   ],
   'show-low': ({ race, show, least }, say) => [
     `Solo se espera que salga el ${say.percent(show)} de los inscritos de ${say.race(race)}.`,

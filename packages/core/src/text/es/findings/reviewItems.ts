@@ -3,7 +3,7 @@ import type { ItemKind } from '../../../kinds.ts';
 import type { ItemsParams } from '../../params/review.ts';
 import type { Say } from '../../say.ts';
 import type { Sentence, TextsOf } from '../../sentence.ts';
-import { begin, ofThe, passAt, THE } from '../nouns.ts';
+import { STANDING, areMany, begin, ofThe, passAt, THE } from '../nouns.ts';
 
 const LOOK = 'Compruébelo en el terreno.';
 
@@ -17,20 +17,24 @@ function signMove({ measured, limit: [low, high], to }: ItemsParams['sign-distan
     : `Mueva el cartel ${say.enough(measured - high)} hacia adelante, o ${what} hacia atrás.`;
 }
 
-function inZone({ items: kinds, zone, depth, betweenBoxes, sure }: ItemsParams['item-in-zone'], say: Say): Sentence {
+function inZone(
+  { items: kinds, zone, depth, betweenBoxes, sure, inside = false }: ItemsParams['item-in-zone'],
+  say: Say,
+): Sentence {
   const name = zone === '' ? 'una zona que debe quedar libre' : `la zona ${say.quote(zone)}, que debe quedar libre`;
-  const one = kinds.length === 1;
-  const how =
-    depth < 0
+  const one = !areMany(kinds);
+  const how = inside
+    ? `${one ? 'está' : 'están'} en ${name}, hasta a ${say.length(depth)} de su borde`
+    : depth < 0
       ? `${one ? 'está' : 'están'} ${say.length(-depth)} fuera de ${name}`
       : depth === 0
         ? `${one ? 'toca' : 'tocan'} ${name}`
         : `${one ? 'entra' : 'entran hasta'} ${say.length(depth)} en ${name}`;
   return [
-    `${theItems(kinds, say)} ${how}${betweenBoxes ? ', entre dos cajas: allí caen vasos' : ''}.`,
+    `${begin(say.all(kinds.map((kind) => STANDING[kind])))} ${how}${betweenBoxes ? ', entre dos cajas: allí caen vasos' : ''}.`,
     sure ? 'Todo debe quedar fuera.' : 'Todo debe quedar fuera, y el error de posición no permite saberlo.',
     sure
-      ? `${one ? 'Muévalo' : 'Muévalos'}, mueva el puesto o pregunte a quien necesita la zona.`
+      ? 'Saque lo que está dentro, mueva el puesto o pregunte a quien necesita la zona.'
       : `${LOOK.slice(0, -1)}, o pregunte a quien necesita la zona.`,
   ];
 }
@@ -108,8 +112,14 @@ export const items: TextsOf<ItemsParams> = {
     null,
     'Ponga un cartel propio para esos corredores, o mueva el puesto hacia adelante.',
   ],
-  'tables-far-off': ({ measured, limit }, say) => {
+  'tables-far-off': ({ measured, limit, road = null }, say) => {
     const { measured: away, limit: most } = say.compare(measured, limit);
+    if (road !== null)
+      return [
+        `Con el ancho de la vía, ${say.length(road)}, las mesas quedarían a ${away} de la línea del recorrido.`,
+        `Deben estar como mucho a ${most}.`,
+        'Corrija el ancho, o quítelo y ponga el marcador en el bordillo.',
+      ];
     return [
       `Las mesas quedarían a ${away} de la línea del recorrido, donde está el marcador.`,
       `Deben estar como mucho a ${most}.`,

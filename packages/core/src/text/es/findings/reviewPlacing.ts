@@ -3,11 +3,11 @@ import type { ItemKind } from '../../../kinds.ts';
 import type { PlacingParams } from '../../params/reviewFlows.ts';
 import type { Say } from '../../say.ts';
 import type { Sentence, TextsOf } from '../../sentence.ts';
-import { THE, aPoint, begin } from '../nouns.ts';
+import { STANDING, aPoint, areMany, begin } from '../nouns.ts';
 
 /** Boxes stand for the trash where things have an order. */
 const inOrder = (kind: ItemKind, say: Say): string => (kind === 'trash' ? 'cajas de basura' : say.itemInside(kind));
-const theThing = (kind: ItemKind): string => (kind === 'trash' ? 'una caja de basura' : THE[kind]);
+const theThing = (kind: ItemKind): string => (kind === 'trash' ? 'una caja de basura' : STANDING[kind]);
 const things = (items: readonly ItemKind[], say: Say): string => say.all(items.map(theThing));
 const placed = (byHand: readonly ItemKind[], say: Say): string =>
   byHand.length === 0 ? '' : ` (a mano: ${say.all(byHand.map((kind) => inOrder(kind, say)))})`;
@@ -54,7 +54,7 @@ function wayBlocked(params: PlacingParams['medical-way-blocked'], say: Say): Sen
       'Una camilla o una ambulancia no debe tener que cruzar entre corredores.',
       'Ponga los dos en un mismo lado, o acuerde con el responsable médico cómo parar a los corredores y admítalo con una dispensa.',
     ];
-  const one = params.items.length === 1;
+  const one = !areMany(params.items);
   return [
     `${begin(things(params.items, say))} ${one ? 'está' : 'están'} en el paso directo de ${medical} a ${access}.`,
     'El paso de una camilla debe estar libre de mesas y carteles.',
@@ -129,7 +129,7 @@ export const placing: TextsOf<PlacingParams> = {
     const { measured: near, limit: least } = say.compare(measured, limit);
     const whose = station === null ? '' : ` de ${say.station(station)}`;
     return [
-      `${begin(things(items, say))} ${items.length > 1 ? 'están' : 'está'} sobre ${aPoint(point, say)}${whose}, a ${near}.`,
+      `${begin(things(items, say))} ${areMany(items) ? 'están' : 'está'} sobre ${aPoint(point, say)}${whose}, a ${near}.`,
       `A su alrededor deben quedar libres al menos ${least}.`,
       'Mueva el punto, o lo que está encima.',
     ];

@@ -1,6 +1,7 @@
 /** What the checks say of the road and of points beside it. */
 import type { RoadParams } from '../../params/review.ts';
 import type { Say } from '../../say.ts';
+import { some } from '../../some.ts';
 import type { Sentence, TextsOf } from '../../sentence.ts';
 import { aPoint, begin, sure } from '../nouns.ts';
 
@@ -54,7 +55,7 @@ function trashBlocks(params: RoadParams['trash-blocks-medical'], say: Say): Sent
     const far = `${begin(aPoint(params.point, say))} está a más de ${say.length(params.radius)} del recorrido`;
     return [`${far}: no está claro si la basura queda entre ${medical} y su punto de acceso.`, null, LOOK];
   }
-  const between = `Hay ${say.length(params.overlap)} de basura entre ${medical} y su punto de acceso`;
+  const between = `Hay ${say.length(params.overlap)} de la fila de cajas de basura entre ${medical} y su punto de acceso`;
   if (params.side === null) return [`${between}, pero no está claro si todo está en un mismo lado.`, null, LOOK];
   return [
     `${between}, todo a la ${say.side(params.side)}.`,
@@ -77,7 +78,7 @@ function medicalAccess({ point, nearest, limit, far }: RoadParams['medical-witho
     ...(nearest.station === null ? [] : [`en ${say.station(nearest.station)}`]),
   ];
   return [
-    `${medical} está a ${measured} en línea recta del punto de acceso más cercano${names.length === 0 ? '' : ` (${names.join(' ')})`}.`,
+    `${medical} está a ${nearest.distance < 1000 ? measured : say.far(nearest.distance)} en línea recta del punto de acceso más cercano${names.length === 0 ? '' : ` (${names.join(' ')})`}.`,
     `Debe estar como mucho a ${most}.`,
     far
       ? 'Añada uno donde pueda llegar una ambulancia.'
@@ -123,10 +124,12 @@ export const road: TextsOf<RoadParams> = {
     ];
   },
   'medical-without-access': medicalAccess,
-  'responders-width': ({ measured, limit, road: width }, say) => {
+  'responders-width': ({ measured, limit, road: width, stations = [] }, say) => {
     const { measured: clear, limit: least } = say.compare(Math.max(measured, 0), limit);
     return [
-      `Quedan libres ${clear} de los ${say.length(width)} de vía junto a las mesas y al equipo que reparte, y aquí hay un punto médico o de acceso.`,
+      stations.length > 1
+        ? `Quedan libres tan solo ${clear} de vía en ${some(stations.map(say.station), say, (count) => `${say.count(count)} más`)}, que tienen punto médico o de acceso.`
+        : `Quedan libres ${clear} de los ${say.length(width)} de vía junto a las mesas y al equipo que reparte, y aquí hay un punto médico o de acceso.`,
       `Una vía para bomberos necesita ${least} libres.`,
       'Pregunte a los bomberos y al responsable médico cómo pasan los vehículos, o eche las mesas hacia atrás.',
     ];
