@@ -21,6 +21,8 @@ const AFTER_START = 200;
 const JUST_BEFORE = 15 * 60;
 /** By so much of its speed a wave is faster than another. */
 const FASTER = 1.1;
+/** Starts no farther apart, metres, are one. */
+const SAME_START = 50;
 /** Two courses run the same way where their headings differ by less, degrees. */
 const SAME_WAY = 60;
 
@@ -85,7 +87,8 @@ function worstPair(slow: RaceOnCourse, fast: RaceOnCourse, layout: Layout): Case
   if (worst === undefined) return [];
   const { before, later } = worst;
   // From one start the guns are known; elsewhere the fast come to the slow's road by their own way.
-  const apart = slow === fast ? later.gun - before.gun : Math.max(60, Math.round(worst.apart / 60) * 60);
+  const oneStart = Math.abs(places[0] - slow.ends[0] - (places[1] - fast.ends[0])) <= SAME_START;
+  const apart = oneStart ? later.gun - before.gun : Math.max(60, Math.round(worst.apart / 60) * 60);
   const [slowId, fastId] = [slow.field.race.id, fast.field.race.id];
   return [
     {

@@ -85,7 +85,7 @@ export interface TimeParams {
     /** Of the starters. */
     readonly most: number;
   };
-  /** Speeds in metres a second; `apart`: seconds between the guns of one race, else between the first of each where they meet, to the minute. */
+  /** Speeds in metres a second; `apart`: seconds between the guns at one start, else between the first of each where they meet, to the minute. */
   readonly 'slow-wave-first': {
     readonly slow: { readonly race: string; readonly wave: number; readonly speed: number };
     readonly fast: { readonly race: string; readonly wave: number; readonly speed: number };

@@ -74,13 +74,16 @@ export const absence: TextsOf<AbsenceParams> = {
     const reach = `no way to reach the captain at ${names(unreached.map(say.station), say)}`;
     const who = `There is no captain at ${names(unnamed.map(say.station), say)}`;
     const both = unreached.length === 0 ? `${who}.` : `${who}, and ${reach}.`;
-    return [
-      all ? 'No station has a captain.' : unnamed.length === 0 ? `There is ${reach}.` : both,
-      null,
+    const named = all
+      ? 'Give each station a captain with a call sign or a telephone.'
+      : unnamed.length + unreached.length === 1
+        ? 'Name one, with a call sign or a telephone.'
+        : 'Give each a captain with a call sign or a telephone.';
+    const howToReach =
       unnamed.length === 0
         ? `Give ${unreached.length === 1 ? 'that captain' : 'each of them'} a call sign or a telephone.`
-        : `Give ${unnamed.length + unreached.length === 1 ? 'it' : 'each'} a captain with a call sign or a telephone.`,
-    ];
+        : named;
+    return [all ? 'No station has a captain.' : unnamed.length === 0 ? `There is ${reach}.` : both, null, howToReach];
   },
   'shared-contact': ({ what, value, stations }, say) => [
     `${names(stations.map(say.station), say)} share the ${wordOf(WHATS, what)} ${say.quote(value)} at the same time.`,

@@ -74,12 +74,19 @@ export const absence: TextsOf<AbsenceParams> = {
     const reach = `no hay cómo llamar al responsable en ${names(unreached.map(say.station), say)}`;
     const who = `No hay responsable en ${names(unnamed.map(say.station), say)}`;
     const both = unreached.length === 0 ? `${who}.` : `${who}, y ${reach}.`;
+    const named = all
+      ? 'Dé a cada puesto un responsable con su indicativo o su teléfono.'
+      : unnamed.length + unreached.length === 1
+        ? 'Nombre uno, con su indicativo o su teléfono.'
+        : 'Dé a cada uno un responsable con su indicativo o su teléfono.';
+    const howToReach =
+      unnamed.length === 0
+        ? `Dé ${unreached.length === 1 ? 'a ese responsable' : 'a cada uno'} un indicativo o un teléfono.`
+        : named;
     return [
       all ? 'Ningún puesto tiene responsable.' : unnamed.length === 0 ? `${begin(reach)}.` : both,
       null,
-      unnamed.length === 0
-        ? `Dé ${unreached.length === 1 ? 'a ese responsable' : 'a cada uno'} un indicativo o un teléfono.`
-        : `Dé ${unnamed.length + unreached.length === 1 ? 'al puesto' : 'a cada uno'} un responsable con su indicativo o su teléfono.`,
+      howToReach,
     ];
   },
   'shared-contact': ({ what, value, stations }, say) => [
