@@ -5,7 +5,7 @@
 import type { Analysis } from '../analyse.ts';
 import type { Finding, LonLat } from '../finding.ts';
 import { findById } from '../plan/lookups.ts';
-import type { Pack, PrePour, Quantiles, RaceDay, Run, StationDay, Stop } from '../raceday/day.ts';
+import type { FittedField, Pack, PrePour, Quantiles, RaceDay, Run, StationDay, Stop } from '../raceday/day.ts';
 import { supplyKey } from '../raceday/packs.ts';
 import { formatClock, formatMinute } from '../format.ts';
 import type { Kilograms } from '../units.ts';
@@ -63,6 +63,8 @@ export interface RaceDayDocument {
       readonly load: readonly LoadDocument[];
     })[];
   })[];
+  /** Races whose runners slow as splits of past results tell; absent where there are none. */
+  readonly fitted?: readonly FittedField[];
   readonly findings: readonly Finding[];
 }
 
@@ -160,6 +162,7 @@ export function raceDayDocument(analysis: Analysis, day: RaceDay, findings: read
         load: stop.load.map((part) => ({ item: supplyKey(part), count: part.count, kg: toMicro(part.kg) })),
       })),
     })),
+    ...(day.fitted === undefined ? {} : { fitted: day.fitted }),
     findings: findings.map(findingDocument),
   };
 }

@@ -61,7 +61,7 @@ export interface PlanCourse {
   readonly certificate?: string;
 }
 
-/** Finish times in seconds: log-normal (`spread` is the standard deviation of ln time), quantiles (linear between), a list, or a column of a file. */
+/** Finish times in seconds: log-normal (`spread` is the standard deviation of ln time), quantiles (a smooth curve between), a list, or a column of a file, whose columns named by distances are splits. */
 export type FinishTimes =
   | { readonly median: number; readonly spread: number }
   | { readonly quantiles: readonly (readonly [share: number, seconds: number])[] }
@@ -88,7 +88,7 @@ export interface PlanRace {
   /** None: nothing of race day is reckoned for it. */
   readonly waves: readonly PlanWave[];
   readonly finish?: FinishTimes;
-  /** By how much the first and the last slow over the second half, shares, by place between. Absent: by pace, 0.06 to 0.40, half of it under 30 km. */
+  /** By how much the first and the last slow over the second half, shares, by place between. Absent: as splits of past results tell, else by pace, 0.06 to 0.40, half of it under 30 km. */
   readonly slow?: readonly [number, number];
   /** Share of the entrants who start. */
   readonly show: number;

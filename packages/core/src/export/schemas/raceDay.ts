@@ -60,10 +60,15 @@ const stop: JsonSchema = record(
 export const raceDaySchema: JsonSchema = {
   $schema: DRAFT,
   title: 'Race day',
-  ...record({
-    stations: listOf(station),
-    totals: record({ packs, crew: count }),
-    runs: listOf(record({ vehicle: text, kind: { enum: ['drop', 'collect'] }, stops: listOf(stop), kg: amount })),
-    findings,
-  }),
+  ...record(
+    {
+      stations: listOf(station),
+      totals: record({ packs, crew: count }),
+      runs: listOf(record({ vehicle: text, kind: { enum: ['drop', 'collect'] }, stops: listOf(stop), kg: amount })),
+      findings,
+    },
+    {
+      fitted: listOf(record({ race: text, csv: text, splits: listOf(text), runners: count })),
+    },
+  ),
 };

@@ -32,6 +32,18 @@ export interface RacedayParams {
   'results-column':
     | { readonly problem: 'several'; readonly column: string; readonly count: number }
     | { readonly problem: 'none'; readonly column: string; readonly header: readonly string[]; readonly more: number };
+  /** Splits that are not used, and why; `found`: what stands in the first cell. Metres. */
+  'splits-left-out':
+    | { readonly problem: 'twice'; readonly columns: readonly string[] }
+    | {
+        readonly problem: 'unread';
+        readonly column: string;
+        readonly rows: number;
+        readonly found: Found;
+        readonly used: boolean;
+      }
+    | { readonly problem: 'beyond'; readonly columns: readonly string[]; readonly length: number }
+    | { readonly problem: 'runners' | 'all'; readonly runners: number; readonly of: number };
   'results-left-out': { readonly leftOut: number; readonly rows: number; readonly column: string };
   'gradient-unknown': { readonly course: string };
   /** Rise over run. */
