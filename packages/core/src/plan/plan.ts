@@ -8,10 +8,12 @@ import type { LonLat } from '../finding.ts';
 import type { UnitSystem } from '../units.ts';
 import type { PlanStation } from './planStation.ts';
 import type { Crew, Division, Practice, Supplies } from './rules.ts';
+import type { PlanWeather } from './weather.ts';
 
 export type { ItemForm, ItemKind } from '../kinds.ts';
 export type { PassChoice, PlanPoint, PlanStation } from './planStation.ts';
 export type { DeclaredSide, PointKind, Served } from '../kinds.ts';
+export type { PlanWeather } from './weather.ts';
 export type { Crew, Division, Heat, Packs, Practice, Supplies, SuppliesOverride, TakeRates } from './rules.ts';
 
 /** Units in which a plan is shown and printed; they change no quantity and no default. */
@@ -195,6 +197,8 @@ export interface Plan {
   readonly variants: readonly PlanVariant[];
   /** File of a background drawing (GeoJSON). */
   readonly context?: string;
+  /** Expected on the day; it gives the heat of the supplies, where they say none. */
+  readonly weather?: readonly PlanWeather[];
 }
 
 /** Where a value of the plan's text stands, counted from 1. */

@@ -18,6 +18,7 @@ import { totalsOf } from './packs.ts';
 import { type PastTimes, readResults } from './results.ts';
 import { type RunSite, runsOf } from './runs.ts';
 import { stationDay } from './stationDay.ts';
+import { weatherFindings } from './weather.ts';
 import { isPlanNames, isPlan } from '../plan/shapes.ts';
 import { want, aText, listOf, mapOf } from '../wants.ts';
 import { isDayStation, wantTable } from './shapes.ts';
@@ -145,7 +146,13 @@ export function raceDayFrom(
     totals: totalsOf(each),
     runs: ran.runs,
     ...(fitted.length === 0 ? {} : { fitted }),
-    findings: [...fields.findings, ...heatFindings(plan), ...days.flatMap(({ findings }) => findings), ...ran.findings],
+    findings: [
+      ...fields.findings,
+      ...heatFindings(plan),
+      ...weatherFindings(plan),
+      ...days.flatMap(({ findings }) => findings),
+      ...ran.findings,
+    ],
   };
 }
 

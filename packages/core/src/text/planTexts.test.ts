@@ -213,6 +213,14 @@ const RACEDAY: { readonly [C in keyof RacedayParams]: readonly RacedayParams[C][
   ],
   'heat-steps': [{ steps: [25, 20] }],
   'heat-assumed': [{ assumed: 'warm' }, { assumed: 'warm', wbgtC: 25.5 }],
+  'weather-level': [
+    { level: 'white', at: 28_800, celsius: 6, by: 'air' },
+    { level: 'green', at: 28_800, celsius: 16, by: 'wbgt' },
+    { level: 'yellow', at: 28_800, celsius: 21.25, by: 'humidity' },
+    { level: 'red', at: 39_600, celsius: 24, by: 'wbgt' },
+    { level: 'black', at: 39_600, celsius: 30, by: 'wbgt' },
+  ],
+  'weather-wind': [{ at: 39_600, kmh: 45 }],
   'gels-short': [{ ordered: 600, taken: 651, each: 0.8 }],
   'pre-pour-room': [
     { drink: 'water', tables: 1, hold: 600, wanted: 1151, more: 1 },

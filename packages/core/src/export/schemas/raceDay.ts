@@ -1,4 +1,5 @@
 /** JSON Schema of what `halfcup raceday --json` prints. */
+import { WEATHER_LEVELS } from '../../kinds.ts';
 import { findings } from './finding.ts';
 import { DRAFT, type JsonSchema, count, listOf, number, orNull, position, record, side, text } from './shared.ts';
 
@@ -68,6 +69,12 @@ export const raceDaySchema: JsonSchema = {
       findings,
     },
     {
+      weather: listOf(
+        record(
+          { at: clock, level: orNull({ enum: [...WEATHER_LEVELS] }) },
+          { wbgtC: number, airC: number, humidity: amount, windKmh: amount },
+        ),
+      ),
       fitted: listOf(record({ race: text, csv: text, splits: listOf(text), runners: count })),
     },
   ),

@@ -1,5 +1,5 @@
 /** Named parameters of the findings on race day, by code. Lengths in metres, times in seconds, masses in kilograms; ids, not names. */
-import type { Supply } from '../../kinds.ts';
+import type { Supply, WeatherBy, WeatherLevel } from '../../kinds.ts';
 import type { Found } from '../found.ts';
 
 type Drink = 'water' | 'sportsDrink';
@@ -61,6 +61,14 @@ export interface RacedayParams {
   'heat-steps': { readonly steps: readonly [number, number] };
   /** `wbgtC`: the temperature that is given, without the steps that it would need. */
   'heat-assumed': { readonly assumed: 'cool' | 'warm' | 'hot'; readonly wbgtC?: number };
+  /** The hottest that is expected, °C, at a clock time, and how it is known. */
+  'weather-level': {
+    readonly level: WeatherLevel;
+    readonly at: number;
+    readonly celsius: number;
+    readonly by: WeatherBy;
+  };
+  'weather-wind': { readonly at: number; readonly kmh: number };
   'gels-short': { readonly ordered: number; readonly taken: number; readonly each: number };
   /** Cups; `pourers`: how many would do instead of more tables, where they would. */
   'pre-pour-room': {

@@ -6,6 +6,7 @@ import { wordOf } from '../../some.ts';
 import { supplyText } from '../../supplyWords.ts';
 import { supplyWords } from '../supplyWords.ts';
 import { results } from './racedayResults.ts';
+import { weather } from './racedayWeather.ts';
 
 /** A load or a lateness, rounded up to whole minutes: "12 min", "1 h 05 min". */
 const minutes = (seconds: number, say: Say): string => say.duration(Math.max(60, Math.ceil(seconds / 60 - 1e-6) * 60));
@@ -143,6 +144,7 @@ export const raceday: TextsOf<RacedayParams> = {
   ...fields,
   ...results,
   ...stations,
+  ...weather,
   'drop-closed': ({ kg, vehicle, late }, say) => [
     `${say.mass(kg)} cannot be dropped: ${vehicle} would be on the closed road for ${minutes(late, say)}, at the station or before it.`,
     null,

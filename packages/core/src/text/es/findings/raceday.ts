@@ -6,6 +6,7 @@ import { wordOf } from '../../some.ts';
 import { supplyText } from '../../supplyWords.ts';
 import { supplyWords } from '../supplyWords.ts';
 import { results } from './racedayResults.ts';
+import { weather } from './racedayWeather.ts';
 
 /** Una tardanza, hacia arriba en minutos enteros: "12 min". */
 const minutes = (seconds: number, say: Say): string => say.duration(Math.max(60, Math.ceil(seconds / 60 - 1e-6) * 60));
@@ -143,6 +144,7 @@ export const raceday: TextsOf<RacedayParams> = {
   ...fields,
   ...results,
   ...stations,
+  ...weather,
   'drop-closed': ({ kg, vehicle, late }, say) => [
     `No se pueden entregar ${say.mass(kg)}: ${vehicle} estaría ${minutes(late, say)} en la vía cerrada, en el puesto o antes de él.`,
     null,
