@@ -47,6 +47,37 @@ describe('halfcup raceday', () => {
     ).toBe(true);
   });
 
+  it('shows the weather that the plan expects with its level, notes it, and takes the heat from it', async () => {
+    const weather = [
+      { at: '08:00', wbgtC: 17 },
+      { at: '09:30', airC: 30, humidity: 0.6, windKmh: 45 },
+    ];
+    const folder = folderWith({ 'plan.json': plan({ waves, finish }, { weather }), 'c.gpx': gpx });
+    const document = await dayIn(folder);
+    expect(ajv.validate(raceDaySchema, document) ? [] : ajv.errors).toEqual([]);
+    expect(document.weather).toEqual([
+      { at: '08:00:00', wbgtC: 17, level: 'green' },
+      { at: '09:30:00', airC: 30, humidity: 0.6, windKmh: 45, level: 'black' },
+    ]);
+    expect(document.findings.map(({ code }) => code)).toEqual(
+      expect.arrayContaining(['weather-level', 'weather-wind']),
+    );
+    expect(document.findings.some(({ code }) => code === 'heat-assumed')).toBe(false);
+    const { out } = await halfcupIn(folder, 'raceday', 'plan.json');
+    expect(out).toMatch(/09:30\s+about 30\.9 °C\s+30 °C\s+60 %\s+45 km\/h\s+black/u);
+    expect(out).toContain('The medical director decides');
+  });
+
+  it('takes slowing from splits of past results, and says which', async () => {
+    const times = Array.from({ length: 20 }, (_, k) => 1500 + 40 * k);
+    const results = ['1 mile,net', ...times.map((time) => `${(time * 0.3).toFixed(1)},${time}`)].join('\n');
+    const races = { waves, finish: { csv: 'past.csv', column: 'net' } };
+    const folder = folderWith({ 'plan.json': plan(races), 'c.gpx': gpx, 'past.csv': results });
+    const document = await dayIn(folder);
+    expect(ajv.validate(raceDaySchema, document) ? [] : ajv.errors).toEqual([]);
+    expect(document.fitted).toEqual([{ race: 'r', csv: 'past.csv', splits: ['1 mile'], runners: 20 }]);
+  });
+
   it('is a table for people, with the caution', async () => {
     const { exit, out } = await halfcupIn(DEMO, 'raceday', 'plan.json');
     expect(exit).toBe(0);

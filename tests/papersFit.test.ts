@@ -28,14 +28,24 @@ afterAll(async () => {
 });
 
 const demoFile = (name: string): string => readFileSync(join(ROOT, 'fixtures/demo', name), 'utf8');
-const demo: Analysis = (() => {
-  const { plan } = valueOf(readPlan(demoFile('plan.json'), 'plan.json'));
+const analysed = (keys: object): Analysis => {
+  const text = { ...(JSON.parse(demoFile('plan.json')) as object), ...keys };
+  const { plan } = valueOf(readPlan(JSON.stringify(text), 'plan.json'));
   return valueOf(
     analyse(plan, {
       gpx: new Map(['full.gpx', 'half.gpx'].map((name) => [name, valueOf(readGpx(demoFile(name), name))])),
     }),
   );
-})();
+};
+const demo = analysed({});
+/** The demo with all that a plan may hold of the year around race day. */
+const year = analysed({
+  weather: [
+    { at: '07:00', airC: 16, humidity: 0.8, windKmh: 12 },
+    { at: '09:00', wbgtC: 19.5, windKmh: 35 },
+    { at: '12:00', wbgtC: 24, windKmh: 45 },
+  ],
+});
 const context = contextOf(JSON.parse(demoFile('context.geojson')))!;
 
 const CASES = LANGUAGES.flatMap(({ language }) =>
@@ -60,9 +70,13 @@ it('gives each browser only the fonts of its set, on Linux', async () => {
   expect(widths.size).toBe(process.platform === 'linux' ? FONT_SETS.length : 1);
 });
 
-describe.each(CASES)('the demo’s papers in %s on %s', (language, paper) => {
-  const papers = papersOf(demo, { paper, language, context, printedAt: PRINTED_AT });
-  const sets = setsFor(language, paper);
+describe.each([
+  ...CASES.map(([language, paper]) => ['demo', language, paper] as const),
+  ...CASES.map(([language, paper]) => ['year', language, paper] as const),
+])('the papers of the plan %s in %s on %s', (which, language, paper) => {
+  const analysis = which === 'demo' ? demo : year;
+  const papers = papersOf(analysis, { paper, language, context, printedAt: PRINTED_AT });
+  const sets = which === 'demo' ? setsFor(language, paper) : FONT_SETS.slice(-1);
   const pages = new Map<FontSet, Readonly<Record<string, number>>>();
 
   it.each(sets)(
@@ -75,7 +89,7 @@ describe.each(CASES)('the demo’s papers in %s on %s', (language, paper) => {
       expect(each.flatMap(([name, { faults }]) => faults.map((fault) => `${name}: ${fault}`))).toEqual([]);
 
       // One page a station, two cards to a page, the overview on one.
-      const stations = demo.stations.length;
+      const stations = analysis.stations.length;
       const wanted = { 'overview.html': 1, 'captains.html': stations, 'cards.html': stations };
       expect(pages.get(set)).toMatchObject(wanted);
 

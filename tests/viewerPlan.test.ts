@@ -120,17 +120,21 @@ describe('the plan’s panel', () => {
     });
   });
 
-  it('adds a wave, a vehicle, a zone and a place of the road clock, and deletes them again', async () => {
+  it('adds a wave, a vehicle, a zone, a place of the road clock and a time of the weather, and deletes them again', async () => {
     await onMap(async ({ page }) => {
       const counts = async (): Promise<readonly number[]> => {
-        const plan = JSON.parse(await saved(page)) as Record<'vehicles' | 'zones' | 'clock', unknown[] | undefined>;
-        return [plan.vehicles, plan.zones, plan.clock].map((list) => list?.length ?? 0);
+        const plan = JSON.parse(await saved(page)) as Record<
+          'vehicles' | 'zones' | 'clock' | 'weather',
+          unknown[] | undefined
+        >;
+        return [plan.vehicles, plan.zones, plan.clock, plan.weather].map((list) => list?.length ?? 0);
       };
       const before = await counts();
       for (const [title, label] of [
         ['Vehicles', 'Add a vehicle'],
         ['Zones', /^Add a zone/u],
         ['Road times', 'Add a place'],
+        ['Weather', 'Add a time'],
       ] as const) {
         const found = await section(page, title);
         await found.getByRole('button', { name: label }).focus();
@@ -138,7 +142,7 @@ describe('the plan’s panel', () => {
         await expect.poll(() => found.locator('details.more').count()).toBeGreaterThan(0);
       }
       expect(await counts()).toEqual(before.map((count) => count + 1));
-      for (const title of ['Vehicles', 'Zones', 'Road times']) {
+      for (const title of ['Vehicles', 'Zones', 'Road times', 'Weather']) {
         const found = panel(page)
           .locator('details.plan-section')
           .filter({ has: page.getByText(title, { exact: true }) });

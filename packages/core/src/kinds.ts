@@ -72,3 +72,9 @@ export interface Supply {
   /** Present, and true, of jugs that are taken back. */
   readonly empty?: true;
 }
+
+/** Levels of heat for road races, from the coldest to the hottest. */
+export const WEATHER_LEVELS = ['white', 'green', 'yellow', 'red', 'black'] as const;
+export type WeatherLevel = (typeof WEATHER_LEVELS)[number];
+/** How a temperature is known: as WBGT, worked out from air and humidity, or of the air alone. */
+export type WeatherBy = 'wbgt' | 'humidity' | 'air';

@@ -20,6 +20,7 @@ export type {
   SuppliesInput,
   VehicleInput,
   WaveInput,
+  WeatherInput,
 } from './plan/input.ts';
 
 // As it is read: SI quantities, defaults filled in
@@ -45,6 +46,7 @@ export type {
   PlanVehicle,
   PlanWaiver,
   PlanWave,
+  PlanWeather,
   PlanZone,
   PointKind,
   Practice,

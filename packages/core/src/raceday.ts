@@ -6,8 +6,10 @@
  */
 
 // Who runs: the field of a race, from a model or from past results
-export { type PastResults, fieldOf, resultsKey } from './raceday/field.ts';
+export { fieldOf } from './raceday/field.ts';
+export { type PastResults, resultsKey } from './raceday/finishSource.ts';
 export { type PastTimes, readResults } from './raceday/results.ts';
+export type { PastSplit } from './raceday/splitColumns.ts';
 
 // When they arrive
 export {
@@ -30,6 +32,7 @@ export { type DayStation, type ResultTexts, raceDayOf } from './raceday/raceDay.
 export type {
   DayCrew,
   Field,
+  FittedField,
   Pack,
   PrePour,
   Quantiles,

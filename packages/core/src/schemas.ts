@@ -23,6 +23,7 @@ export {
   type RaceDayDocument,
   type QuantileTexts,
   type StationDayDocument,
+  type WeatherDocument,
   raceDayDocument,
 } from './export/raceDayDocument.ts';
 export {
@@ -47,6 +48,8 @@ export { raceDaySchema } from './export/schemas/raceDay.ts';
 export { reviewSchema } from './export/schemas/review.ts';
 export { compareSchema } from './export/schemas/compare.ts';
 export { improveSchema } from './export/schemas/improve.ts';
+
+export type { WeatherLevel } from './kinds.ts';
 
 // Tables as text
 export { type CsvCell, csvText, textOfCell } from './export/csvText.ts';

@@ -1,6 +1,9 @@
 /** Race day for people: who arrives, what stands poured, who serves, what is sent. */
 import type { Analysis } from '../../src/analyse.ts';
 import type { Finding } from '../../src/finding.ts';
+import type { Plan } from '../../src/plan/plan.ts';
+import { weatherHours } from '../../src/plan/weather.ts';
+import { temperatureText, windText } from '../../src/text/weatherText.ts';
 import type { DayCrew, PrePour, RaceDay } from '../../src/raceday/day.ts';
 import { formatMinute, formatVolume } from '../../src/format.ts';
 import { type View, findingsText } from '../findings.ts';
@@ -19,6 +22,7 @@ export function raceDayText({ plan }: Analysis, day: RaceDay, findings: readonly
   return page(
     [
       heading([plan.name], view.screen),
+      weatherTable(plan, view),
       arrivalsTable(day, view),
       drinksTable(day, view),
       pouredTable(day, view),
@@ -29,6 +33,26 @@ export function raceDayText({ plan }: Analysis, day: RaceDay, findings: readonly
     ],
     view.screen,
   );
+}
+
+const WEATHER = [' From', ' WBGT', ' Air', ' Humidity', ' Wind', 'Level'];
+const WEATHER_HINT =
+  'Levels for road races: ACSM 1996, as quoted by Road Race Management. The medical director decides, not this table.';
+
+/** What the plan expects, hour by hour; nothing where it says none. */
+function weatherTable({ weather = [] }: Plan, { units, screen }: View): string {
+  if (weather.length === 0) return '';
+  const degrees = (celsius: number | undefined): string =>
+    celsius === undefined ? NONE : temperatureText(celsius, units);
+  const rows = weatherHours(weather).map(({ at, wbgtC, airC, humidity, windKmh, heat }) => [
+    clock(at),
+    heat?.by === 'humidity' ? `about ${degrees(heat.celsius)}` : degrees(wbgtC),
+    degrees(airC),
+    humidity === undefined ? NONE : `${Math.round(humidity * 100)} %`,
+    windKmh === undefined ? NONE : windText(windKmh, units),
+    heat === null ? NONE : heat.by === 'air' ? `${heat.level}, by air alone` : heat.level,
+  ]);
+  return section('Weather expected', table(WEATHER, rows, screen), screen, WEATHER_HINT);
 }
 
 const ARRIVALS = [

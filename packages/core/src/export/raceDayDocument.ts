@@ -5,9 +5,11 @@
 import type { Analysis } from '../analyse.ts';
 import type { Finding, LonLat } from '../finding.ts';
 import { findById } from '../plan/lookups.ts';
-import type { Pack, PrePour, Quantiles, RaceDay, Run, StationDay, Stop } from '../raceday/day.ts';
+import { type PlanWeather, type WeatherHour, weatherHours } from '../plan/weather.ts';
+import type { FittedField, Pack, PrePour, Quantiles, RaceDay, Run, StationDay, Stop } from '../raceday/day.ts';
 import { supplyKey } from '../raceday/packs.ts';
 import { formatClock, formatMinute } from '../format.ts';
+import type { WeatherLevel } from '../kinds.ts';
 import type { Kilograms } from '../units.ts';
 import { findingDocument } from './documents.ts';
 import { toMicro, toPosition } from './rounding.ts';
@@ -51,6 +53,12 @@ export interface LoadDocument {
   readonly kg: Kilograms;
 }
 
+/** An hour of weather as the plan gives it, and the level that it stands for; `null` without a temperature. */
+export interface WeatherDocument extends Omit<PlanWeather, 'at'> {
+  readonly at: Clock;
+  readonly level: WeatherLevel | null;
+}
+
 /** What `halfcup raceday` prints. Lengths metres, volumes litres, masses kilograms. */
 export interface RaceDayDocument {
   readonly stations: readonly StationDayDocument[];
@@ -63,6 +71,10 @@ export interface RaceDayDocument {
       readonly load: readonly LoadDocument[];
     })[];
   })[];
+  /** The weather that the plan expects, with its level; absent where it gives none. */
+  readonly weather?: readonly WeatherDocument[];
+  /** Races whose runners slow as splits of past results tell; absent where there are none. */
+  readonly fitted?: readonly FittedField[];
   readonly findings: readonly Finding[];
 }
 
@@ -112,6 +124,16 @@ function stationDocument({ quantiles, ...day }: StationDay): StationDayDocument 
   };
 }
 
+/** Every key of the plan's hour; `index` and the rest of `heat` are for the papers. */
+const weatherDocument = ({ at, wbgtC, airC, humidity, windKmh, heat }: WeatherHour): WeatherDocument => ({
+  at: formatClock(at),
+  ...(wbgtC === undefined ? {} : { wbgtC }),
+  ...(airC === undefined ? {} : { airC }),
+  ...(humidity === undefined ? {} : { humidity }),
+  ...(windKmh === undefined ? {} : { windKmh }),
+  level: heat?.level ?? null,
+});
+
 /** A stop stands at the station's drop point, else at its pin. */
 function stopPlace({ stations }: Analysis, id: string): LonLat | null {
   const station = findById(stations, id);
@@ -160,6 +182,10 @@ export function raceDayDocument(analysis: Analysis, day: RaceDay, findings: read
         load: stop.load.map((part) => ({ item: supplyKey(part), count: part.count, kg: toMicro(part.kg) })),
       })),
     })),
+    ...(analysis.plan.weather === undefined
+      ? {}
+      : { weather: weatherHours(analysis.plan.weather).map(weatherDocument) }),
+    ...(day.fitted === undefined ? {} : { fitted: day.fitted }),
     findings: findings.map(findingDocument),
   };
 }

@@ -36,6 +36,7 @@ import { numberOf } from '../layout/layout.ts';
 import { kerbPoints, pointWord } from './stationGround.ts';
 import { stationMap } from './stationMap.ts';
 import { svgFrame } from './svg.ts';
+import { weatherLine } from './weatherSheet.ts';
 import { type Shape, recordOf, want } from '../wants.ts';
 import { isContext, isSheetOptions } from './frame.ts';
 import { isAnalysis } from '../review/shapes.ts';
@@ -158,7 +159,7 @@ function emergency({ analysis, station, text }: Sheet): Html {
   const grid = gridReference(station.at).text;
   const position = `${degrees(station.at[1], ['N', 'S'])}, ${degrees(station.at[0], ['E', 'W'])}`;
   return html`<section class="emergency"><p class="call"><span class="title">${words.title}</span>${words.callFirst} ${saidOrBlank(contacts.emergency, text)}</p>
-<p class="words">${words.say} “${words.words} ${words.comeInBy} <b>${saidOrBlank(street, text)}</b>. ${grid === null ? '' : html`${words.grid} <b class="grid" data-grid="${grid}">${grid}</b>. `}<b>${text.frame.station} ${numberOf(station)}, ${said(shortened(station.name, SPOKEN))}</b>.” <span class="small">(${position})</span> ${words.stayOnLine}</p>
+<p class="words">${words.say} “${words.words} ${words.comeInBy} <b>${saidOrBlank(street, text)}</b>. ${grid === null ? '' : html`${words.grid} <b class="grid" data-grid="${grid}">${grid}</b>. `}<b>${text.frame.station} ${numberOf(station)}, ${said(shortened(station.name, SPOKEN))}</b>.” <span class="small">(${position})</span> ${words.stayOnLine}${weatherLine(analysis, station, text)}</p>
 <div><p><b>${words.thenControl}</b> ${saidOrBlank(contacts.raceControl, text)}: ${words.tellControl}</p><p><b>${words.stay}</b> <b>${words.radio}</b></p></div></section>`;
 }
 

@@ -48,4 +48,5 @@ export const CAPTAIN_STYLE: string = `
 .order h3 { font-size: 10.5pt; margin: 0 0 0.3mm; border-bottom: 1pt solid #000; }
 .captain .order ul { padding-left: 4mm; margin: 0; }
 .captain .caution { font-size: 9pt; line-height: 1.1; padding: 0.6mm 0 0; margin: 0; border: 0; }
+.weather { display: block; margin-top: 0.4mm; font-size: 9pt; line-height: 1.1; }
 `;

@@ -175,4 +175,16 @@ describe('the supply list', () => {
     expect(supplyListBody(analysis, sheet).html.match(/data-station="s1"/gu)).toHaveLength(1);
     expect(supplyListBody({ ...analysis, stations: [] }, sheet).html).not.toContain('data-station');
   });
+
+  it('says where runners slow as splits of past results tell, and by pace no longer then', () => {
+    const analysis = withPlan();
+    const fitted = [{ race: analysis.plan.races[0]!.id, csv: 'past.csv', splits: ['5 km', 'Half'], runners: 1812 }];
+    const told = rowsOf({ ...analysis, day: { ...analysis.day!, fitted } });
+    expect(rowsOf(analysis).usual.has('races.slow')).toBe(true);
+    expect(told.usual.has('races.slow')).toBe(false);
+    expect(told.changed.get('races.slow')![1]).toContain(
+      'as 1,812 past finishers slowed, by their splits (5 km, Half)',
+    );
+    expect(told.changed.get('races.slow')![2]).toBe('6 to 40 %, half of it under 30 km');
+  });
 });

@@ -3,6 +3,7 @@
  * plan's values. A value that is given but equal to the usual one counts as the usual one: nothing differs.
  */
 import type { Analysis } from '../analyse.ts';
+import { findById } from '../plan/lookups.ts';
 import type { Plan, Supplies, Units } from '../plan/plan.ts';
 import { heatOf } from '../raceday/cups.ts';
 import { DEFAULTS_TABLE, type DefaultRow } from '../raceday/defaultsTable.ts';
@@ -98,14 +99,18 @@ const cupText = (litres: number, units: Units): string =>
   units === 'metric' ? `${Math.round(litres * 1000)} ml` : `${Number(volumeIn(litres, 'fl oz').toFixed(1))} fl oz`;
 
 /** Defaults in use, those that the plan has replaced, and the stations with rules of their own. */
-export function defaultsSection({ plan, stations }: Analysis, text: SheetText): Html {
+export function defaultsSection({ plan, stations, day }: Analysis, text: SheetText): Html {
   const words = text.lists.supplies;
   const say = (english: string): string => words.phrase(english) ?? english;
   // A key of the plan is no word for people; it stands in the page for tools.
   const named = ({ key, what }: DefaultRow): Html => html`<span data-key="${key}">${say(what)}</span>`;
   const all = defaultsInUse(plan);
+  const fitted = day?.fitted ?? [];
+  const paced = plan.races.some(
+    ({ id, waves, slow }) => waves.length > 0 && slow === undefined && !fitted.some(({ race }) => race === id),
+  );
   const usual = all
-    .filter(({ own }) => own.length === 0)
+    .filter(({ row, own }) => own.length === 0 && (row.key !== 'races.slow' || paced))
     .map(({ row }) => [named(row), valueText(row, row.value, plan.units, text), say(row.source)]);
   const changed = all
     .filter(({ own }) => own.length > 0)
@@ -114,6 +119,12 @@ export function defaultsSection({ plan, stations }: Analysis, text: SheetText): 
       own.map((value) => valueText(row, value, plan.units, text)).join(' / '),
       valueText(row, row.value, plan.units, text),
     ]);
+  const slowing = DEFAULTS_TABLE.find(({ key }) => key === 'races.slow')!;
+  const bySplits = fitted.map(({ race, splits, runners }) => [
+    named(slowing),
+    said(words.bySplits(findById(plan.races, race)?.name ?? race, splits, text.frame.count(runners))),
+    valueText(slowing, slowing.value, plan.units, text),
+  ]);
   const single = stations.flatMap((station) => {
     const keys = [
       ...Object.keys(station.station.supplies).map((key) => `supplies.${key}`),
@@ -129,11 +140,11 @@ export function defaultsSection({ plan, stations }: Analysis, text: SheetText): 
 <p>${words.defaultsAbout}</p>
 ${table([words.what, ` ${words.value}`, words.source], usual, 'defaults')}
 ${
-  changed.length === 0
+  changed.length + bySplits.length === 0
     ? NONE
     : html`<h2>${words.changedTitle}</h2>
 <p>${words.changedAbout}</p>
-${table([words.what, ` ${words.value}`, ` ${words.usual}`], changed, 'defaults')}`
+${table([words.what, ` ${words.value}`, ` ${words.usual}`], [...changed, ...bySplits], 'defaults')}`
 }
 ${
   single.length === 0

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { type Analysis, analyse } from '../analyse.ts';
+import { formatMinute } from '../format.ts';
 import { readGpx } from '../gpx/read.ts';
 import type { Plan, PlanStation } from '../plan/plan.ts';
 import { readPlan } from '../plan/read.ts';
@@ -171,7 +172,7 @@ describe('the volunteer card', () => {
     const says = plain(cardOf('s3'));
     for (const part of [
       'Drover’s Road',
-      'Sunday 12 September 2027, 05:56',
+      `Sunday 12 September 2027, ${formatMinute(demo.day!.stations.find(({ id }) => id === 's3')!.crewAt!)}`,
       'until your captain releases you',
       '“gel!”, “sports drink!”, “water!”',
       'call the local emergency number first',

@@ -15,6 +15,7 @@ import { reportHtml } from './report.ts';
 import { LIST_STYLE, type Sheet, listHead } from './sheet.ts';
 import { STOP_STYLE } from './stops.ts';
 import { SUPPLY_STYLE, supplyListBody } from './supplyList.ts';
+import { WEATHER_STYLE, weatherSheetBody } from './weatherSheet.ts';
 import { type Shape, aText, maybe, recordOf, listOf, want } from '../wants.ts';
 import { isAnalysis } from '../review/shapes.ts';
 
@@ -40,8 +41,8 @@ export interface PrintedPaper {
 }
 
 /**
- * Every paper but the list of them, in the order in which they are used: overview, captains' sheets, cards, placement, supplies,
- * one run sheet a vehicle, collection, and the report where a review is given. In the language asked for, else English:
+ * Every paper but the list of them, in the order in which they are used: overview, captains' sheets, cards, placement, supplies, the weather
+ * where the plan has some, one run sheet a vehicle, collection, and the report where a review is given. In the language asked for, else English:
  * see `languageNote`. What the plan does not say is left as a line to fill in.
  * @example
  * ```ts
@@ -80,6 +81,9 @@ export function papersOf(analysis: Analysis, options: PapersOptions): PrintedPap
     { name: 'cards.html', title: card.title, html: cardSheets(analysis, whole) },
     framed('placement', lists.placement.title, placementListBody(analysis, sheet), PLACEMENT_STYLE),
     framed('supplies', lists.supplies.title, supplyListBody(analysis, sheet), SUPPLY_STYLE),
+    ...(plan.weather === undefined || plan.weather.length === 0
+      ? []
+      : [framed('weather', text.weather.title, weatherSheetBody(analysis, sheet), WEATHER_STYLE)]),
     ...runs.map((vehicle, k) =>
       framed(
         `run-${names[k]!}`,

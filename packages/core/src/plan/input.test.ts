@@ -43,6 +43,7 @@ const PLAN: Keys<PlanInput> = {
   waivers: 0,
   variants: 0,
   context: 0,
+  weather: 0,
 };
 const COURSE: Keys<CourseInput> = {
   id: 0,

@@ -154,6 +154,15 @@ export interface ClockInput {
   readonly reopens?: string;
 }
 
+/** What is expected from a clock time until the next: wet-bulb globe temperature and air in °C, humidity 0 to 1, wind in km/h. */
+export interface WeatherInput {
+  readonly at: string;
+  readonly wbgtC?: number;
+  readonly airC?: number;
+  readonly humidity?: number;
+  readonly windKmh?: number;
+}
+
 /** A plan, version 1, as a person or a program writes it: what `readPlan` takes. Positions are `[longitude, latitude]`. */
 export interface PlanInput {
   readonly format: 'halfcup-plan';
@@ -184,4 +193,5 @@ export interface PlanInput {
     readonly stations?: { readonly [station: string]: StationChanges };
   }[];
   readonly context?: string;
+  readonly weather?: readonly WeatherInput[];
 }

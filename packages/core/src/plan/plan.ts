@@ -8,10 +8,12 @@ import type { LonLat } from '../finding.ts';
 import type { UnitSystem } from '../units.ts';
 import type { PlanStation } from './planStation.ts';
 import type { Crew, Division, Practice, Supplies } from './rules.ts';
+import type { PlanWeather } from './weather.ts';
 
 export type { ItemForm, ItemKind } from '../kinds.ts';
 export type { PassChoice, PlanPoint, PlanStation } from './planStation.ts';
 export type { DeclaredSide, PointKind, Served } from '../kinds.ts';
+export type { PlanWeather } from './weather.ts';
 export type { Crew, Division, Heat, Packs, Practice, Supplies, SuppliesOverride, TakeRates } from './rules.ts';
 
 /** Units in which a plan is shown and printed; they change no quantity and no default. */
@@ -61,7 +63,7 @@ export interface PlanCourse {
   readonly certificate?: string;
 }
 
-/** Finish times in seconds: log-normal (`spread` is the standard deviation of ln time), quantiles (linear between), a list, or a column of a file. */
+/** Finish times in seconds: log-normal (`spread` is the standard deviation of ln time), quantiles (a smooth curve between), a list, or a column of a file, whose columns named by distances are splits. */
 export type FinishTimes =
   | { readonly median: number; readonly spread: number }
   | { readonly quantiles: readonly (readonly [share: number, seconds: number])[] }
@@ -88,7 +90,7 @@ export interface PlanRace {
   /** None: nothing of race day is reckoned for it. */
   readonly waves: readonly PlanWave[];
   readonly finish?: FinishTimes;
-  /** By how much the first and the last slow over the second half, shares, by place between. Absent: by pace, 0.06 to 0.40, half of it under 30 km. */
+  /** By how much the first and the last slow over the second half, shares, by place between. Absent: as splits of past results tell, else by pace, 0.06 to 0.40, half of it under 30 km. */
   readonly slow?: readonly [number, number];
   /** Share of the entrants who start. */
   readonly show: number;
@@ -195,6 +197,8 @@ export interface Plan {
   readonly variants: readonly PlanVariant[];
   /** File of a background drawing (GeoJSON). */
   readonly context?: string;
+  /** Expected on the day; it gives the heat of the supplies, where they say none. */
+  readonly weather?: readonly PlanWeather[];
 }
 
 /** Where a value of the plan's text stands, counted from 1. */

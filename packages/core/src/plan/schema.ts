@@ -21,11 +21,13 @@ import {
   timeZone,
   words,
 } from './fields.ts';
-import type { Plan, PlanStation, PlanVehicle, Practice } from './plan.ts';
+import type { Plan, PlanStation, PlanVehicle, PlanWeather, Practice, Supplies } from './plan.ts';
 import { referenceFaults } from './references.ts';
 import { courseSchema, raceSchema } from './schemaCourse.ts';
 import { crewSchema, practiceSchema, suppliesSchema } from './schemaRules.ts';
 import { stationSchema, type StationDraft } from './schemaStation.ts';
+import { weatherSchema } from './schemaYear.ts';
+import { heatOfWeather } from './weather.ts';
 
 const zone = z.strictObject({
   name: text.default(''),
@@ -82,6 +84,14 @@ function withOffset(station: StationDraft, practice: Practice): PlanStation {
     : { ...rest, on: { ...on, offset: on.offset ?? station.practice.kerb ?? practice.kerb } };
 }
 
+/** The heat of the expected weather, where the supplies say none, neither by name nor by a temperature with its steps. */
+function withHeat(supplies: Supplies, weather: readonly PlanWeather[] | undefined): Supplies {
+  const { heat, wbgtC, heatSteps } = supplies;
+  const found = heatOfWeather(weather);
+  const said = heat !== undefined || (wbgtC !== undefined && heatSteps !== undefined);
+  return said || found === undefined ? supplies : { ...supplies, heat: found };
+}
+
 const planFields = z
   .strictObject({
     format: z.literal('halfcup-plan'),
@@ -105,8 +115,13 @@ const planFields = z
     waivers: z.array(waiver).default([]),
     variants: z.array(variant).default([]),
     context: path.exactOptional(),
+    weather: weatherSchema.exactOptional(),
   })
-  .transform((plan) => ({ ...plan, stations: plan.stations.map((station) => withOffset(station, plan.practice)) }));
+  .transform((plan) => ({
+    ...plan,
+    supplies: withHeat(plan.supplies, plan.weather),
+    stations: plan.stations.map((station) => withOffset(station, plan.practice)),
+  }));
 
 /** Reads a plan's JSON value; issues carry the path of what they are about. */
 export const planSchema: z.ZodType<Plan> = planFields.check((context) => {

@@ -25,7 +25,17 @@ import {
   tuple,
 } from '../wants.ts';
 import { DEFAULT_CREW, DEFAULT_PRACTICE, DEFAULT_SUPPLIES } from './defaults.ts';
-import type { Plan, PlanCourse, PlanDocument, PlanRace, PlanStation, PlanWaiver, Practice, Supplies } from './plan.ts';
+import type {
+  Plan,
+  PlanCourse,
+  PlanDocument,
+  PlanRace,
+  PlanStation,
+  PlanWaiver,
+  PlanWeather,
+  Practice,
+  Supplies,
+} from './plan.ts';
 
 /** Every key of some defaults as a number of 0 or more. */
 const numbersOf = <T extends object>(defaults: T): Shapes<T> =>
@@ -200,6 +210,17 @@ export const isPlan: Shape = remembered(
     waivers: listOf(isWaiver),
     variants: listOf(recordOf('a variant', { name: aText, stations: tableOf(tableOf(anything)) })),
     context: text,
+    weather: maybe(
+      listOf(
+        recordOf<PlanWeather>('an hour of weather', {
+          at: finite,
+          wbgtC: number,
+          airC: number,
+          humidity: number,
+          windKmh: number,
+        }),
+      ),
+    ),
   }),
 );
 

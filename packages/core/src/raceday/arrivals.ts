@@ -186,7 +186,7 @@ export function timesAt(race: RaceOnCourse, measure: Metres): Float64Array {
  * const field = fieldOf(plan.races[0]!, 9794, new Map());
  * if (!field.ok) throw new Error(field.findings[0]?.message);
  * const [at] = arrivalsAt(stations, [runRace(field.value, [0, 9794], null, null)]);
- * at?.races.map(({ race, times }) => [race, times.length, times[0]]); // → [['run', 360, 29524.02]]
+ * at?.races.map(({ race, times }) => [race, times.length, times[0]]); // → [['run', 360, 29524.03]]
  * ```
  */
 export function arrivalsAt(stations: readonly PassedStation[], races: readonly RaceOnCourse[]): StationArrivals[] {

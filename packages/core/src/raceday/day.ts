@@ -9,6 +9,17 @@ import type { Supply } from '../kinds.ts';
 import type { Division, PlanRace, Served } from '../plan/plan.ts';
 import type { Kilograms, Litres, Metres, Seconds } from '../units.ts';
 
+/** Past results whose splits tell how runners of a race slow. */
+export interface FittedField {
+  readonly race: string;
+  /** The file, as the plan names it. */
+  readonly csv: string;
+  /** Names of its columns. */
+  readonly splits: readonly string[];
+  /** Past finishers whose splits were used. */
+  readonly runners: number;
+}
+
 /** All starters of one race, fastest seed first within a wave. Columns of equal length. */
 export interface Field {
   readonly race: PlanRace;
@@ -19,6 +30,8 @@ export interface Field {
   readonly finish: Float64Array;
   /** How much each slows over the second half: `slow` of the pace model. */
   readonly slow: Float64Array;
+  /** Absent where no past results tell it by splits. */
+  readonly fitted?: readonly FittedField[];
 }
 
 /** One race's arrivals at one station, over all its served passes. */
@@ -149,5 +162,7 @@ export interface RaceDay {
   readonly stations: readonly StationDay[];
   readonly totals: { readonly packs: readonly Pack[]; readonly crew: number };
   readonly runs: readonly Run[];
+  /** Races whose runners slow as splits of past results tell; absent where there are none. */
+  readonly fitted?: readonly FittedField[];
   readonly findings: readonly Finding[];
 }

@@ -3,7 +3,8 @@ import type { PlanRace } from '../plan/plan.ts';
 import { TEN_MILES_FINISH, TEN_MILES_GUN_TO_LINE, inSeconds, raceWith } from '../testing/fields.ts';
 import { valueOf } from '../testing/courses.ts';
 import type { Field } from './day.ts';
-import { fieldOf, resultsKey, startFlowOf, startersOf } from './field.ts';
+import { fieldOf, startFlowOf, startersOf } from './field.ts';
+import { resultsKey } from './finishSource.ts';
 
 const NONE = new Map<string, readonly number[]>();
 const fieldFor = (keys: Partial<PlanRace>, length = 42_195): Field => valueOf(fieldOf(raceWith(keys), length, NONE));
@@ -106,7 +107,8 @@ describe('finish times', () => {
     expect([...finish]).toEqual([7200, 8000, 9000]);
   });
 
-  it('come from quantiles, linear between', () => {
+  // SciPy 1.17.1, scipy.interpolate.PchipInterpolator([0, 0.5, 1], [100, 200, 600]) at 0.125, 0.375, 0.625 and 0.875.
+  it('come from quantiles, on a smooth curve between that never falls', () => {
     expect([
       ...fieldFor({
         waves: [{ time: 0, entrants: 4 }],
@@ -119,7 +121,7 @@ describe('finish times', () => {
         },
         show: 1,
       }).finish,
-    ]).toEqual([125, 175, 300, 500]);
+    ]).toEqual([108.125, 161.875, 259.21875, 467.65625]);
   });
 
   it('come from a median and a spread', () => {

@@ -6,35 +6,22 @@
 import { type Finding, type Result, bad, good } from '../finding.ts';
 import type { FinishTimes, PlanRace, PlanWave } from '../plan/plan.ts';
 import { shortText } from '../text/found.ts';
-import type { Metres, Seconds } from '../units.ts';
+import type { Metres } from '../units.ts';
 import type { Field } from './day.ts';
 import { racedayFinding } from './racedayFinding.ts';
-import { linearAt, listAt, lognormalAt, timesByRank } from './finishTimes.ts';
+import {
+  type FinishSources,
+  type PastResults,
+  type Ranked,
+  finishSources,
+  isPastResults,
+  timesOf,
+} from './finishSource.ts';
+import type { Hills } from './hills.ts';
+import { isHills } from './shapes.ts';
 import { slowingOf } from './slowing.ts';
-import { finite, listOf, mapOf, positive, want, aText } from '../wants.ts';
+import { positive, want } from '../wants.ts';
 import { isRace } from '../plan/shapes.ts';
-
-/** Past results that the plan names, by `resultsKey`: finish times in seconds. */
-export type PastResults = ReadonlyMap<string, readonly Seconds[]>;
-
-/**
- * Key of past results in {@link PastResults}: one file may hold the times of several races, each in its column.
- * @example
- * ```ts
- * import { fieldOf, readResults, resultsKey } from '@halfcup/core/raceday';
- *
- * const race = { id: 'run', name: 'Pier run', course: 'pier', division: 'run', waves: [{ time: 8 * 3600, entrants: 10 }], finish: { csv: 'past.csv', column: 'time' }, show: 1, late: 'out', gradient: false } as const;
- * const past = readResults('name,time\nA,40:00\nB,1:00:00\n', 'time', 'past.csv');
- * if (!past.ok) throw new Error(past.findings[0]?.message);
- * const field = fieldOf(race, 10_000, new Map([[resultsKey('past.csv', 'time'), past.value.times]]));
- * field.ok && field.value.finish.length; // → 10
- * ```
- */
-export function resultsKey(csv: string, column: string): string {
-  want('resultsKey', 'csv', aText, csv);
-  want('resultsKey', 'column', aText, column);
-  return `${csv}\n${column}`;
-}
 
 /** Persons a minute over the start line, for a plan that gives neither flow nor width. */
 const START_FLOW = 1100;
@@ -56,7 +43,8 @@ export function startFlowOf(race: PlanRace): number {
 export const startersOf = (wave: PlanWave, show: number): number => Math.floor(wave.entrants * show + 0.5 + 1e-9);
 
 /**
- * All starters of a race on a course of `length` metres, wave by wave in order of time. Not ok, with a note or a warning, where the
+ * All starters of a race on a course of `length` metres, wave by wave in order of time. Where past results have splits and the
+ * plan does not say how runners slow, each slows as theirs tell; `hills`: of the course, taken out of the splits. Not ok, with a note or a warning, where the
  * plan has no waves, no starters or no finish times; with an error where past results are not among `results`.
  * @example
  * ```ts
@@ -69,21 +57,31 @@ export const startersOf = (wave: PlanWave, show: number): number => Math.floor(w
  * fieldOf({ ...race, waves: [] }, 10_000, new Map()).findings[0]?.code; // → 'race-without-waves'
  * ```
  */
-export function fieldOf(race: PlanRace, length: Metres, results: PastResults): Result<Field> {
+export function fieldOf(
+  race: PlanRace,
+  length: Metres,
+  results: PastResults,
+  hills: Hills | null = null,
+): Result<Field> {
   want('fieldOf', 'race', isRace, race);
   want('fieldOf', 'length', positive, length);
-  want('fieldOf', 'results', mapOf(listOf(finite)), results);
+  want('fieldOf', 'results', isPastResults, results);
+  want('fieldOf', 'hills', isHills, hills);
   const lacking = lackOf(race, results);
   if (lacking !== null) return bad([lacking]);
   const waves = [...race.waves].sort((a, b) => a.time - b.time);
-  const finish = joined(finishByWave(race, waves, results));
+  const sources = finishSources(race, length, results, hills);
+  const ranked = rankedByWave(race, waves, sources);
+  const finish = joined(ranked.map((wave) => wave.finish));
   const start = joined(waves.map((wave) => startsOf(wave, race)));
   const endless = endlessOf(race, waves[0]!.time, start, finish);
   if (endless !== null) return bad([endless]);
-  return good(
-    { race, division: race.division, start, finish, slow: slowingOf(race, length, finish) },
-    overlapsOf(race, waves),
-  );
+  const slow = slowingOf(race, length, finish, joined(ranked.map((wave) => wave.slow)));
+  const { fitted } = sources;
+  return good({ race, division: race.division, start, finish, slow, ...(fitted.length === 0 ? {} : { fitted }) }, [
+    ...overlapsOf(race, waves),
+    ...sources.findings,
+  ]);
 }
 
 /** An error where the last would finish more than a week after the first gun. */
@@ -127,32 +125,24 @@ function lackOf(race: PlanRace, results: PastResults): Finding | null {
 }
 
 function resultsLack(race: PlanRace, finish: FinishTimes, results: PastResults): Finding | null {
-  if (!('csv' in finish) || (results.get(resultsKey(finish.csv, finish.column))?.length ?? 0) > 0) return null;
+  if (!('csv' in finish) || timesOf(results, finish).length > 0) return null;
   const { csv, column } = finish;
   const facts = { severity: 'error', where: { race: race.id, file: csv } } as const;
   return racedayFinding('results-missing', { csv: shortText(csv), column: shortText(column) }, facts);
 }
 
-/** Finish times of each wave, ascending; waves that have none of their own share the race's, fastest first. */
-function finishByWave(race: PlanRace, waves: readonly PlanWave[], results: PastResults): Float64Array[] {
+/** Finish times of each wave, ascending, and how its runners slow; waves that have none of their own share the race's, fastest first. */
+function rankedByWave(race: PlanRace, waves: readonly PlanWave[], { ranked }: FinishSources): Ranked[] {
   const counts = waves.map((wave) => startersOf(wave, race.show));
   const shared = waves.reduce((sum, wave, k) => sum + (wave.finish === undefined ? counts[k]! : 0), 0);
-  const seeded = shared === 0 ? new Float64Array(0) : timesByRank(shared, quantileOf(race.finish!, results));
+  const seeded = shared === 0 ? null : ranked(race.finish!, shared);
   let taken = 0;
   return waves.map((wave, k) => {
-    if (wave.finish !== undefined) return timesByRank(counts[k]!, quantileOf(wave.finish, results));
+    if (wave.finish !== undefined || seeded === null) return ranked(wave.finish ?? race.finish!, counts[k]!);
     taken += counts[k]!;
-    return seeded.subarray(taken - counts[k]!, taken);
+    const [from, to] = [taken - counts[k]!, taken];
+    return { finish: seeded.finish.subarray(from, to), slow: seeded.slow.subarray(from, to) };
   });
-}
-
-function quantileOf(finish: FinishTimes, results: PastResults): (quantile: number) => number {
-  if ('median' in finish) return lognormalAt(finish.median, finish.spread);
-  if ('times' in finish) return listAt(finish.times);
-  if ('csv' in finish) return listAt(results.get(resultsKey(finish.csv, finish.column))!);
-  const shares = finish.quantiles.map(([share]) => share);
-  const times = finish.quantiles.map(([, seconds]) => seconds);
-  return (quantile) => linearAt(shares, times, quantile);
 }
 
 /** When each of a wave crosses the line: the first at the gun. */

@@ -11,12 +11,15 @@ import type { Direction } from '../station/station.ts';
 import { type PassedStation, type RaceOnCourse, arrivalsAt, racesOnCourses } from './arrivals.ts';
 import { heatFindings } from './cups.ts';
 import type { RaceDay, StationDay } from './day.ts';
-import { fieldOf, resultsKey } from './field.ts';
+import { fieldOf } from './field.ts';
+import { type PastResults, resultsKey } from './finishSource.ts';
+import { hillsOf } from './hills.ts';
 import { oneOfRoom } from './oneOfRoom.ts';
 import { totalsOf } from './packs.ts';
-import { readResults } from './results.ts';
+import { type PastTimes, readResults } from './results.ts';
 import { type RunSite, runsOf } from './runs.ts';
 import { stationDay } from './stationDay.ts';
+import { weatherFindings } from './weather.ts';
 import { isPlanNames, isPlan } from '../plan/shapes.ts';
 import { want, aText, listOf, mapOf } from '../wants.ts';
 import { isDayStation, wantTable } from './shapes.ts';
@@ -101,7 +104,11 @@ export function raceDayOf(
 /** The fields of all races that have one, on their courses: of the plan, its races and its clock enter. */
 export function fieldsOf(plan: Plan, courses: CourseTable, texts: ResultTexts): Fields {
   const past = pastResults(plan, texts);
-  const made = plan.races.map((race) => fieldOf(race, courseLength(courses.get(race.course)!.course), past.results));
+  const made = plan.races.map((race) => {
+    const { course } = courses.get(race.course)!;
+    const hills = race.gradient ? hillsOf(course, race.division, race.id).hills : null;
+    return fieldOf(race, courseLength(course), past.results, hills);
+  });
   const running = racesOnCourses(
     plan,
     courses,
@@ -134,13 +141,16 @@ export function raceDayFrom(
 ): RaceDay {
   const each = days.map(({ day }) => day);
   const ran = runsOf(plan, each, stations.flatMap(siteOf));
+  const fitted = fields.races.flatMap(({ field }) => field.fitted ?? []);
   return {
     stations: each,
     totals: totalsOf(each),
     runs: ran.runs,
+    ...(fitted.length === 0 ? {} : { fitted }),
     findings: [
       ...fields.findings,
       ...heatFindings(plan),
+      ...weatherFindings(plan),
       ...oneOfRoom(days.flatMap(({ findings }) => findings)),
       ...ran.findings,
     ],
@@ -159,8 +169,8 @@ function siteOf(station: DayStation): RunSite[] {
 function pastResults(
   { races }: Plan,
   texts: ResultTexts,
-): { readonly results: ReadonlyMap<string, readonly number[]>; readonly findings: readonly Finding[] } {
-  const results = new Map<string, readonly number[]>();
+): { readonly results: PastResults; readonly findings: readonly Finding[] } {
+  const results = new Map<string, PastTimes>();
   const tried = new Set<string>();
   const findings: Finding[] = [];
   const named = races
@@ -173,7 +183,7 @@ function pastResults(
     tried.add(key);
     const read = readResults(text, column, csv);
     findings.push(...read.findings);
-    if (read.ok) results.set(key, read.value.times);
+    if (read.ok) results.set(key, read.value);
   }
   return { results, findings };
 }

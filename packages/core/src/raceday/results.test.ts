@@ -2,7 +2,8 @@ import * as fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
 import { findingLine, type Result } from '../finding.ts';
 import { readDelimited } from './delimited.ts';
-import { type PastTimes, readFinish, readResults } from './results.ts';
+import { readFinish } from './readFinish.ts';
+import { type PastTimes, readResults } from './results.ts';
 import { tries } from '../testing/tries.ts';
 
 const read = (text: string, column = 'net'): Result<PastTimes> => readResults(text, column, 'results.csv');

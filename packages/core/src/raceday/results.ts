@@ -8,40 +8,31 @@ import type { RacedayParams } from '../text/params/raceday.ts';
 import type { Seconds } from '../units.ts';
 import { type Broken, type Cell, readDelimited } from './delimited.ts';
 import { racedayFinding } from './racedayFinding.ts';
-import { aText, want } from '../wants.ts';
+import { type PastSplit, isPastSplit, splitsOf } from './splitColumns.ts';
+import { readFinish } from './readFinish.ts';
+import { type Shape, aText, finite, listOf, maybe, recordOf, want } from '../wants.ts';
 
 /** Finish times in seconds, in the file's order, and how many rows have none. */
 export interface PastTimes {
   readonly times: Seconds[];
   readonly leftOut: number;
+  /** Absent where no other column is named by a distance. */
+  readonly splits?: readonly PastSplit[];
 }
 
-/** What results write for who did not start, did not finish, was disqualified or was not timed. */
-const NO_FINISH: ReadonlySet<string> = new Set(['', '-', '--', '–', '—', 'DNF', 'DNS', 'DSQ', 'DQ', 'DNC', 'NT']);
+export const isPastTimes: Shape = recordOf<PastTimes>('the times that readResults gives', {
+  times: listOf(finite),
+  leftOut: finite,
+  splits: maybe(listOf(isPastSplit)),
+});
 
 /** Faults reported one by one; the rest are counted. */
 const REPORTED = 20;
 
 /**
- * Seconds from "3:59:10", "59:10", "14350" or "3:59:10.5" (a comma for the point too, after colons); `null` for who has
- * no finish, `undefined` for what is neither.
- */
-export function readFinish(text: string): number | null | undefined {
-  const trimmed = text.trim();
-  if (NO_FINISH.has(trimmed.toUpperCase())) return null;
-  if (/^\d+(\.\d+)?$/u.test(trimmed)) return positive(Number(trimmed));
-  const match = /^(?:(\d{1,3}):([0-5]?\d)|(\d{1,3})):([0-5]\d(?:[.,]\d+)?)$/u.exec(trimmed);
-  if (match === null) return undefined;
-  const [, hours = '0', minutes, alone = '0', seconds = '0'] = match;
-  return positive(Number(hours) * 3600 + Number(minutes ?? alone) * 60 + Number(seconds.replace(',', '.')));
-}
-
-const positive = (seconds: number): number | undefined =>
-  seconds > 0 && Number.isFinite(seconds) ? seconds : undefined;
-
-/**
- * The times of one column of a CSV text; the header's name is compared without case and outer blanks. A note says how
- * many rows have no finish. Not ok: no such column or two of them, a row with more fields than the header or too few,
+ * The times of one column of a CSV text; the header's name is compared without case and outer blanks. Other columns that
+ * are named by a distance ("5 km", "10K", "Half") are splits. A note says how many rows have no finish, and which splits
+ * cannot be used. Not ok: no such column or two of them, a row with more fields than the header or too few,
  * a field that is no time, an open quote, no time at all.
  * @example
  * ```ts
@@ -76,7 +67,12 @@ export function readResults(text: string, column: string, file: string): Result<
   const times = cells.flatMap((cell) => ('time' in cell && cell.time !== null ? [cell.time] : []));
   if (times.length === 0) return bad([empty({ problem: 'noTimes', column: asked, rows: rows.length })]);
   const leftOut = rows.length - times.length;
-  return good({ times, leftOut }, leftOutNote(leftOut, rows.length, asked, file));
+  const finishers = rows.filter((_, k) => 'time' in cells[k]! && cells[k].time !== null);
+  const { splits, findings } = splitsOf(header, finishers, named[0]!, file);
+  return good({ times, leftOut, ...(splits.length === 0 ? {} : { splits }) }, [
+    ...leftOutNote(leftOut, rows.length, asked, file),
+    ...findings,
+  ]);
 }
 
 const same = (a: string, b: string): boolean => a.trim().toLowerCase() === b.trim().toLowerCase();

@@ -24,6 +24,7 @@ import {
 import type {
   DayCrew,
   Field,
+  FittedField,
   Pack,
   PrePour,
   Quantiles,
@@ -46,12 +47,23 @@ export const isField: Shape = (value) => {
   if (finish.length === start.length && slow.length === start.length) return null;
   return { path: '', expected: 'columns start, finish and slow of equal length', found: finish.length, range: true };
 };
+const isFitted: Shape = maybe(
+  listOf(
+    recordOf<FittedField>('splits of past results', {
+      race: aText,
+      csv: aText,
+      splits: listOf(aText),
+      runners: finite,
+    }),
+  ),
+);
 const fieldRecord: Shape = recordOf<Field>('the field that fieldOf gives', {
   race: isRace,
   division: isDivision,
   start: column,
   finish: column,
   slow: column,
+  fitted: isFitted,
 });
 
 /** Refuses a table of courses by id that lacks one of those that are named. */
@@ -141,6 +153,7 @@ export const isRaceDay: Shape = remembered(
     runs: listOf(
       recordOf<Run>('a run', { vehicle: aText, kind: oneOf('drop', 'collect'), stops: listOf(isStop), kg: finite }),
     ),
+    fitted: isFitted,
     findings: listOf(isFinding),
   }),
 );

@@ -1,12 +1,12 @@
 /**
  * How much runners slow over the second half, by their pace: from 0.06 for the fastest to 0.40 for the slowest finisher of
- * one open set of 31,931 marathon results, linear by place among them. So a field without its slow half, or of fast
+ * one open set of 31,931 marathon results, in proportion to the place among them. So a field without its slow half, or of fast
  * runners only, slows as its runners do. Other distances by the marathon time of the same effort; half of it under 30 km
  * is an assumption.
  */
 import type { PlanRace } from '../plan/plan.ts';
 import type { Metres, Seconds } from '../units.ts';
-import { linearAt } from './finishTimes.ts';
+import { monotoneCurve } from './monotone.ts';
 
 const FIRST = 0.06;
 const LAST = 0.4;
@@ -33,21 +33,30 @@ const FINISHERS: readonly (readonly [seconds: Seconds, share: number])[] = [
   [23_455, 0.99],
   [32_333, 1],
 ];
-const TIMES = FINISHERS.map(([seconds]) => seconds);
-const SHARES = FINISHERS.map(([, share]) => share);
+const shareBy = monotoneCurve(
+  FINISHERS.map(([seconds]) => seconds),
+  FINISHERS.map(([, share]) => share),
+);
 
 /** Slowing of a runner who takes `finish` seconds for `length` metres, by pace. */
 export function slowByPace(finish: Seconds, length: Metres): number {
   const alike = finish * (MARATHON / length) ** FATIGUE;
-  const share = linearAt(TIMES, SHARES, alike);
-  return (FIRST + (LAST - FIRST) * share) * (length < LONG ? 0.5 : 1);
+  return (FIRST + (LAST - FIRST) * shareBy(alike)) * (length < LONG ? 0.5 : 1);
 }
 
-/** How much each finisher of a race slows: the plan's own by place, from its first value to its last; else by pace. */
-export function slowingOf(race: PlanRace, length: Metres, finish: Float64Array): Float64Array {
+/**
+ * How much each finisher of a race slows: the plan's own by place, from its first value to its last; else as fitted to
+ * splits (`NaN` where there are none); else by pace, wheels not at all.
+ */
+export function slowingOf(
+  race: PlanRace,
+  length: Metres,
+  finish: Float64Array,
+  fitted: Float64Array | null = null,
+): Float64Array {
   if (race.slow !== undefined) return slowByRank(finish, race.slow);
-  if (race.division === 'wheels') return new Float64Array(finish.length);
-  return finish.map((time) => slowByPace(time, length));
+  const byPace = race.division === 'wheels' ? () => 0 : (time: Seconds) => slowByPace(time, length);
+  return finish.map((time, i) => (fitted === null || Number.isNaN(fitted[i]!) ? byPace(time) : fitted[i]!));
 }
 
 /** From the first value for the fastest of the race to the last for the slowest, linear by rank. */

@@ -3,6 +3,7 @@
  * and waivers matched. Listed with the checks, so that a reviewer sees that they ran.
  */
 import type { CheckCode } from '../text/params/checks.ts';
+import { WEATHER_SOURCE } from '../plan/weather.ts';
 import { COMMON_PRACTICE, type Rule, type RuleOf, noWaves, ruled } from './check.ts';
 
 type Missing = NonNullable<RuleOf<CheckCode>['missing']>;
@@ -18,6 +19,9 @@ const noGradients: Missing = ({ plan }) =>
 const noCutoff: Missing = (layout) =>
   noWaves(layout) ?? (layout.plan.races.some(({ cutoff }) => cutoff !== undefined) ? null : 'no-cutoff');
 const noVehicles: Missing = (layout) => noWaves(layout) ?? (layout.plan.vehicles.length > 0 ? null : 'no-vehicles');
+
+const noWeather: Missing = (layout) =>
+  noWaves(layout) ?? ((layout.plan.weather ?? []).length > 0 ? null : 'no-weather');
 
 const stageRule = (code: CheckCode, severity: Rule['severity']): Rule =>
   ruled({ code, severity, source: COMMON_PRACTICE });
@@ -48,12 +52,15 @@ export const STAGE_RULES: readonly Rule[] = [
   dayRule('results-column', 'error', noResults),
   dayRule('results-empty', 'error', noResults),
   dayRule('results-left-out', 'note', noResults),
+  dayRule('splits-left-out', 'note', noResults),
   dayRule('gradient-unknown', 'note', noGradients),
   dayRule('gradient-too-steep', 'warning', noGradients),
   dayRule('cutoff-early', 'error', noCutoff),
   dayRule('sweep-impossible', 'error'),
   dayRule('heat-assumed', 'note'),
   dayRule('heat-steps', 'warning'),
+  ruled({ code: 'weather-level', severity: 'note', source: WEATHER_SOURCE, missing: noWeather }),
+  dayRule('weather-wind', 'note', noWeather),
   dayRule('gels-short', 'warning'),
   dayRule('pre-pour-room', 'warning'),
   dayRule('cups-run-out', 'warning'),

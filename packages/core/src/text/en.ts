@@ -9,6 +9,7 @@ import { placement } from './en/placement.ts';
 import { report } from './en/report.ts';
 import { runs } from './en/runs.ts';
 import { supplies } from './en/supplies.ts';
+import { weather } from './en/weather.ts';
 import type { SheetText } from './sheetText.ts';
 
 export const en: SheetText = {
@@ -19,5 +20,6 @@ export const en: SheetText = {
   captain,
   card,
   report,
+  weather,
   lists: { placement, supplies, runs, overview, index },
 };

@@ -9,6 +9,7 @@ import { placement } from './es/placement.ts';
 import { report } from './es/report.ts';
 import { runs } from './es/runs.ts';
 import { supplies } from './es/supplies.ts';
+import { weather } from './es/weather.ts';
 import type { SheetText } from './sheetText.ts';
 
 export const es: SheetText = {
@@ -19,5 +20,6 @@ export const es: SheetText = {
   captain,
   card,
   report,
+  weather,
   lists: { placement, supplies, runs, overview, index },
 };

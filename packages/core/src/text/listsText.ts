@@ -45,6 +45,8 @@ export interface SuppliesText {
   readonly usual: string;
   readonly source: string;
   readonly yes: string;
+  /** That a race's runners slow as splits of past results tell; `runners`: how many finishers. */
+  readonly bySplits: (race: string, splits: readonly string[], runners: string) => string;
   /** An English phrase of the table of defaults in this language; `null` where there is none. */
   readonly phrase: (english: string) => string | null;
 }

@@ -9,6 +9,7 @@ import type { FrameText } from './frameText.ts';
 import type { ListsText } from './listsText.ts';
 import type { ThingNames } from './planThing.ts';
 import type { ReportText } from './reportText.ts';
+import type { WeatherText } from './weatherText.ts';
 
 /** One language. */
 export interface SheetText {
@@ -23,4 +24,5 @@ export interface SheetText {
   readonly card: CardText;
   readonly lists: ListsText;
   readonly report: ReportText;
+  readonly weather: WeatherText;
 }

@@ -1,4 +1,5 @@
 /** JSON Schema of what `halfcup raceday --json` prints. */
+import { WEATHER_LEVELS } from '../../kinds.ts';
 import { findings } from './finding.ts';
 import { DRAFT, type JsonSchema, count, listOf, number, orNull, position, record, side, text } from './shared.ts';
 
@@ -60,10 +61,21 @@ const stop: JsonSchema = record(
 export const raceDaySchema: JsonSchema = {
   $schema: DRAFT,
   title: 'Race day',
-  ...record({
-    stations: listOf(station),
-    totals: record({ packs, crew: count }),
-    runs: listOf(record({ vehicle: text, kind: { enum: ['drop', 'collect'] }, stops: listOf(stop), kg: amount })),
-    findings,
-  }),
+  ...record(
+    {
+      stations: listOf(station),
+      totals: record({ packs, crew: count }),
+      runs: listOf(record({ vehicle: text, kind: { enum: ['drop', 'collect'] }, stops: listOf(stop), kg: amount })),
+      findings,
+    },
+    {
+      weather: listOf(
+        record(
+          { at: clock, level: orNull({ enum: [...WEATHER_LEVELS] }) },
+          { wbgtC: number, airC: number, humidity: amount, windKmh: amount },
+        ),
+      ),
+      fitted: listOf(record({ race: text, csv: text, splits: listOf(text), runners: count })),
+    },
+  ),
 };

@@ -252,4 +252,11 @@ export const planThings: ThingNames = {
   'variants[].name': 'name of variant no. {1}',
   'variants[].stations': 'set of stations that variant no. {1} changes',
   'variants[].stations.*': 'station that variant no. {1} changes',
+  weather: 'list of hours of weather',
+  'weather[]': 'hour no. {1} of the weather',
+  'weather[].at': 'time of weather no. {1}',
+  'weather[].wbgtC': 'wet-bulb globe temperature of weather no. {1}',
+  'weather[].airC': 'air temperature of weather no. {1}',
+  'weather[].humidity': 'humidity of weather no. {1}',
+  'weather[].windKmh': 'wind of weather no. {1}',
 };

@@ -21,5 +21,7 @@ export const supplies: SuppliesText = {
   usual: 'Usual',
   source: 'Source',
   yes: 'set',
+  bySplits: (race, splits, runners) =>
+    `${race}: as ${runners} past finishers slowed, by their splits (${splits.join(', ')})`,
   phrase: (english) => english,
 };

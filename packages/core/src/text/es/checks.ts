@@ -25,12 +25,15 @@ export const titles: { readonly [code in CheckCode]: string } = {
   'results-column': 'Los resultados anteriores tienen la columna que nombra el plan',
   'results-empty': 'Los resultados anteriores contienen tiempos de llegada',
   'results-left-out': 'Cada fila de los resultados anteriores contiene una llegada',
+  'splits-left-out': 'Cada tiempo de paso de los resultados anteriores se puede usar',
   'gradient-unknown': 'Una carrera que tiene en cuenta las pendientes tiene altitudes',
   'gradient-too-steep': 'Las pendientes están dentro de las que se midieron para la curva de coste',
   'cutoff-early': 'La hora de cierre de una carrera es posterior a su última salida',
   'sweep-impossible': 'El cierre de carrera llega a meta después de haber salido',
   'heat-assumed': 'El plan indica el calor del día',
   'heat-steps': 'Los escalones de calor van en aumento',
+  'weather-level': 'El tiempo previsto no pide nada especial',
+  'weather-wind': 'Los vasos aguantan el viento previsto',
   'gels-short': 'Se piden tantos geles como se toman',
   'pre-pour-room': 'En las mesas caben los vasos que deben estar servidos antes del primer corredor',
   'cups-run-out': 'Los vasos servidos no se acaban nunca',
@@ -161,6 +164,7 @@ export const titles: { readonly [code in CheckCode]: string } = {
 export const reasons: { readonly [key in ReasonCode]: string } = {
   'no-waves': 'ninguna carrera del plan tiene salidas',
   'no-results': 'ninguna carrera toma sus tiempos de llegada de un archivo',
+  'no-weather': 'el plan no indica el tiempo que hará',
   'no-gradients': 'ninguna carrera tiene en cuenta las pendientes',
   'no-vehicles': 'el plan no tiene vehículos',
   'no-length': 'el plan no declara la longitud de ningún recorrido',
@@ -218,6 +222,10 @@ export const sources: readonly (readonly [written: string, shown: string])[] = [
   [
     'International Fire Code 503.2.1, 20 ft unobstructed, as a fire chief prints it (2018, read); local code and the fire marshal decide',
     'International Fire Code 503.2.1, 20 ft sin obstáculos, como lo imprime un jefe de bomberos (2018, leído); deciden la norma local y los bomberos',
+  ],
+  [
+    'ACSM position stand 1996, as quoted by Road Race Management (cited second-hand)',
+    'declaración del ACSM de 1996, citada por Road Race Management (cita de segunda mano)',
   ],
   [
     'Western Province Athletics, station guide 2019: at most 5 km apart (read)',

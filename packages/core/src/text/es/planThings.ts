@@ -252,4 +252,11 @@ export const planThings: ThingNames = {
   'variants[].name': 'el nombre de la variante n.º {1}',
   'variants[].stations': 'el conjunto de puestos que cambia la variante n.º {1}',
   'variants[].stations.*': 'el puesto que cambia la variante n.º {1}',
+  weather: 'la lista de horas de tiempo',
+  'weather[]': 'la hora n.º {1} del tiempo',
+  'weather[].at': 'la hora del tiempo n.º {1}',
+  'weather[].wbgtC': 'la temperatura de globo y bulbo húmedo n.º {1}',
+  'weather[].airC': 'la temperatura del aire n.º {1}',
+  'weather[].humidity': 'la humedad n.º {1}',
+  'weather[].windKmh': 'el viento n.º {1}',
 };

@@ -120,5 +120,7 @@ export const supplies: SuppliesText = {
   usual: 'Habitual',
   source: 'Fuente',
   yes: 'fijado',
+  bySplits: (race, splits, runners) =>
+    `${race}: como perdieron ritmo ${runners} participantes de otra edición, por sus tiempos de paso (${splits.join(', ')})`,
   phrase: (english) => (Object.hasOwn(PHRASES, english) ? PHRASES[english]! : null),
 };

@@ -1,5 +1,5 @@
 /** Named parameters of the findings on race day, by code. Lengths in metres, times in seconds, masses in kilograms; ids, not names. */
-import type { Supply } from '../../kinds.ts';
+import type { Supply, WeatherBy, WeatherLevel } from '../../kinds.ts';
 import type { Found } from '../found.ts';
 
 type Drink = 'water' | 'sportsDrink';
@@ -39,6 +39,18 @@ export interface RacedayParams {
   'results-column':
     | { readonly problem: 'several'; readonly column: string; readonly count: number }
     | { readonly problem: 'none'; readonly column: string; readonly header: readonly string[]; readonly more: number };
+  /** Splits that are not used, and why; `found`: what stands in the first cell. Metres. */
+  'splits-left-out':
+    | { readonly problem: 'twice'; readonly columns: readonly string[] }
+    | {
+        readonly problem: 'unread';
+        readonly column: string;
+        readonly rows: number;
+        readonly found: Found;
+        readonly used: boolean;
+      }
+    | { readonly problem: 'beyond'; readonly columns: readonly string[]; readonly length: number }
+    | { readonly problem: 'runners' | 'all'; readonly runners: number; readonly of: number };
   'results-left-out': { readonly leftOut: number; readonly rows: number; readonly column: string };
   'gradient-unknown': { readonly course: string };
   /** Rise over run. */
@@ -57,6 +69,14 @@ export interface RacedayParams {
   'heat-steps': { readonly steps: readonly [number, number] };
   /** `wbgtC`: the temperature that is given, without the steps that it would need. */
   'heat-assumed': { readonly assumed: 'cool' | 'warm' | 'hot'; readonly wbgtC?: number };
+  /** The hottest that is expected, °C, at a clock time, and how it is known. */
+  'weather-level': {
+    readonly level: WeatherLevel;
+    readonly at: number;
+    readonly celsius: number;
+    readonly by: WeatherBy;
+  };
+  'weather-wind': { readonly at: number; readonly kmh: number };
   'gels-short': { readonly ordered: number; readonly taken: number; readonly each: number };
   /** Cups; `pourers`: how many would do instead of more tables, where they would. */
   'pre-pour-room': {

@@ -11,6 +11,7 @@ import { EntryList } from './EntryList.tsx';
 import { freeId } from '../../state/edits/freeId.ts';
 import { ClockList, VehicleList, ZoneList } from './PlanLists.tsx';
 import { RaceFields } from './RaceFields.tsx';
+import { WeatherList } from './WeatherList.tsx';
 
 const Section = ({
   title,
@@ -95,6 +96,9 @@ export function PlanPanel(): JSX.Element {
       </Section>
       <Section title="Supplies" about="heat, cups, packs, weights">
         <SuppliesFields fallback={plan.supplies} />
+      </Section>
+      <Section title="Weather" about={counted(plan.weather?.length ?? 0, 'time')}>
+        <WeatherList plan={plan} />
       </Section>
       <Section title="Crew" about="who pours, hands out, cleans up">
         <CrewFields fallback={plan.crew} />

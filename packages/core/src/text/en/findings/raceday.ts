@@ -7,6 +7,7 @@ import { minutesText } from '../../spans.ts';
 import { supplyText } from '../../supplyWords.ts';
 import { supplyWords } from '../supplyWords.ts';
 import { results } from './racedayResults.ts';
+import { weather } from './racedayWeather.ts';
 
 const VEHICLE = 'Start the vehicle earlier, open access earlier, or add a vehicle.';
 
@@ -159,6 +160,7 @@ export const raceday: TextsOf<RacedayParams> = {
   ...fields,
   ...results,
   ...stations,
+  ...weather,
   'drop-closed': ({ kg, vehicle, late, stations: all }, say) => [
     all === undefined
       ? `${say.mass(kg)} cannot be dropped: ${vehicle} would be on the closed road for ${minutesText(late)}, at the station or before it.`

@@ -5,7 +5,13 @@ import type { Say } from '../../say.ts';
 import type { TextsOf } from '../../sentence.ts';
 import { listed } from '../planValues.ts';
 
-type Codes = 'results-missing' | 'results-empty' | 'results-unread' | 'results-column' | 'results-left-out';
+type Codes =
+  | 'results-missing'
+  | 'results-empty'
+  | 'results-unread'
+  | 'results-column'
+  | 'results-left-out'
+  | 'splits-left-out';
 
 const rowsText = (rows: number, say: Say): string => (rows === 1 ? '1 row' : `${say.count(rows)} rows`);
 
@@ -65,4 +71,26 @@ export const results: Pick<TextsOf<RacedayParams>, Codes> = {
   'results-left-out': ({ leftOut, rows, column }, say) => [
     `${say.count(leftOut)} of ${rowsText(rows, say)} ${leftOut === 1 ? 'has' : 'have'} no finish time in column ${say.found(column)} and ${leftOut === 1 ? 'is' : 'are'} left out (DNF, DNS or empty).`,
   ],
+  'splits-left-out': byProblem({
+    twice: ({ columns }, say) => [
+      `Columns ${say.all(columns.map((column) => say.found(column)))} name the same distance, so neither is used as a split.`,
+      null,
+      'Rename the one that is no time from the start.',
+    ],
+    unread: ({ column, rows, found, used }, say) => [
+      `Column ${say.found(column)} is named by a distance but has ${say.found(found)}${rows > 1 ? ` and ${say.count(rows - 1)} more` : ''} that ${rows > 1 ? 'are' : 'is'} no time.`,
+      used ? 'Those runners’ splits there are left out.' : 'It is not used as a split.',
+    ],
+    beyond: ({ columns, length }, say) => [
+      `The splits ${say.all(columns.map((column) => say.found(column)))} are not before the finish at ${say.far(length)}, and are left out.`,
+    ],
+    runners: ({ runners, of }, say) => [
+      `The splits of ${say.count(runners)} of ${say.count(of)} finishers do not fit their finish times, so these slow as their pace tells.`,
+    ],
+    all: ({ runners, of }, say) => [
+      `The splits of ${say.count(runners)} of ${say.count(of)} finishers do not fit their finish times, so none are used.`,
+      'They should be times from the start, counted as the finish time is.',
+      'Correct the columns that are named by distances, or rename them.',
+    ],
+  }),
 };

@@ -7,6 +7,7 @@ import { minutesText } from '../../spans.ts';
 import { supplyText } from '../../supplyWords.ts';
 import { supplyWords } from '../supplyWords.ts';
 import { results } from './racedayResults.ts';
+import { weather } from './racedayWeather.ts';
 
 const VEHICLE = 'Salga antes con el vehículo, abra antes el acceso, o añada un vehículo.';
 
@@ -159,6 +160,7 @@ export const raceday: TextsOf<RacedayParams> = {
   ...fields,
   ...results,
   ...stations,
+  ...weather,
   'drop-closed': ({ kg, vehicle, late, stations: all }, say) => [
     all === undefined
       ? `No se pueden entregar ${say.mass(kg)}: ${vehicle} estaría ${minutesText(late)} en la vía cerrada, en el puesto o antes de él.`

@@ -5,7 +5,13 @@ import type { Say } from '../../say.ts';
 import type { TextsOf } from '../../sentence.ts';
 import { listed } from '../planValues.ts';
 
-type Codes = 'results-missing' | 'results-empty' | 'results-unread' | 'results-column' | 'results-left-out';
+type Codes =
+  | 'results-missing'
+  | 'results-empty'
+  | 'results-unread'
+  | 'results-column'
+  | 'results-left-out'
+  | 'splits-left-out';
 
 const rowsText = (rows: number, say: Say): string => (rows === 1 ? '1 fila' : `${say.count(rows)} filas`);
 
@@ -66,4 +72,26 @@ export const results: Pick<TextsOf<RacedayParams>, Codes> = {
       ? `1 de ${rowsText(rows, say)} no tiene tiempo de meta en la columna ${say.found(column)} y se deja fuera (DNF, DNS o vacía).`
       : `${say.count(leftOut)} de ${rowsText(rows, say)} no tienen tiempo de meta en la columna ${say.found(column)} y se dejan fuera (DNF, DNS o vacías).`,
   ],
+  'splits-left-out': byProblem({
+    twice: ({ columns }, say) => [
+      `Las columnas ${say.all(columns.map((column) => say.found(column)))} nombran la misma distancia, así que ninguna se usa como tiempo de paso.`,
+      null,
+      'Cambie el nombre de la que no sea un tiempo desde la salida.',
+    ],
+    unread: ({ column, rows, found, used }, say) => [
+      `La columna ${say.found(column)} lleva el nombre de una distancia, pero tiene ${say.found(found)}${rows > 1 ? ` y ${say.count(rows - 1)} más` : ''} que no ${rows > 1 ? 'son tiempos' : 'es un tiempo'}.`,
+      used ? 'Esos tiempos de paso se dejan fuera.' : 'No se usa como tiempo de paso.',
+    ],
+    beyond: ({ columns, length }, say) => [
+      `Los tiempos de paso ${say.all(columns.map((column) => say.found(column)))} no están antes de la meta, en ${say.far(length)}, y se dejan fuera.`,
+    ],
+    runners: ({ runners, of }, say) => [
+      `Los tiempos de paso de ${say.count(runners)} de ${say.count(of)} personas no encajan con su tiempo de meta; su pérdida de ritmo se toma de su ritmo.`,
+    ],
+    all: ({ runners, of }, say) => [
+      `Los tiempos de paso de ${say.count(runners)} de ${say.count(of)} personas no encajan con su tiempo de meta, así que no se usa ninguno.`,
+      'Deben ser tiempos desde la salida, contados como el de meta.',
+      'Corrija las columnas con nombre de distancia, o cambie su nombre.',
+    ],
+  }),
 };
