@@ -75,6 +75,7 @@ export interface Supply {
 
 /** Levels of heat for road races, from the coldest to the hottest. */
 export const WEATHER_LEVELS = ['white', 'green', 'yellow', 'red', 'black'] as const;
+/** A level of heat for road races. */
 export type WeatherLevel = (typeof WEATHER_LEVELS)[number];
 /** How a temperature is known: as WBGT, worked out from air and humidity, or of the air alone. */
 export type WeatherBy = 'wbgt' | 'humidity' | 'air';

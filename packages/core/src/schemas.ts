@@ -49,7 +49,7 @@ export { reviewSchema } from './export/schemas/review.ts';
 export { compareSchema } from './export/schemas/compare.ts';
 export { improveSchema } from './export/schemas/improve.ts';
 
-export type { WeatherLevel } from './kinds.ts';
+export { WEATHER_LEVELS, type WeatherLevel } from './kinds.ts';
 
 // Tables as text
 export { type CsvCell, csvText, textOfCell } from './export/csvText.ts';
