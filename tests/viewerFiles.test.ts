@@ -383,7 +383,8 @@ describe('files', () => {
       await page.getByRole('alert').filter({ hasText: 'could not be unpacked' }).waitFor();
       expect(await rows(page)).toBe(9);
       await choose(page, path);
-      await expect.poll(() => rows(page)).toBe(10);
+      // Unpacked, read and analysed in a worker, beside a map that still loads.
+      await expect.poll(() => rows(page), { timeout: 30_000 }).toBe(10);
       expect(await savedPlan(page)).toBe(readFileSync(join(folder, 'text.json'), 'utf8'));
     });
   });
