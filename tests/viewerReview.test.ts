@@ -342,7 +342,9 @@ describe('the list of findings', () => {
       const remedy = button(page, 'Place the sign by the rules, 2 · Stennick Chapel');
       await remedy.press('Enter');
       // It stands by hand because a driveway is in the way: that is said, and a person decides.
-      await page.getByText(/^The sign stands by the rules\. But there is a new error: The sign stands in the keep-clear zone/u).waitFor();
+      await page
+        .getByText(/^The sign stands by the rules\. But there is a new error: The sign stands in the keep-clear zone/u)
+        .waitFor();
       expect(await remedy.count()).toBe(0);
       await expect.poll(() => page.evaluate(() => document.activeElement?.id)).toBe('review-heading');
       const codes = (text: string): string[] => analysisOf(text).findings.map(({ code }) => code);

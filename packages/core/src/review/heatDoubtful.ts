@@ -6,7 +6,7 @@
 import type { Layout } from '../layout/layout.ts';
 import type { Heat, Supplies } from '../plan/plan.ts';
 import { suppliesOf } from '../plan/practice.ts';
-import { type Case, type Check, check } from './check.ts';
+import { COMMON_PRACTICE, type Case, type Check, check } from './check.ts';
 
 const STEPS = [18, 28] as const;
 /** Degrees by which a level may miss steps that the plan does not give: flags are no measure of how much is drunk. */
@@ -47,8 +47,7 @@ export const heatDoubtful: Check = check(
   {
     code: 'heat-doubtful',
     severity: 'warning',
-    source:
-      'American College of Sports Medicine, position stands of 1996 and 2007 (from memory); the room is an assumption',
+    source: `${COMMON_PRACTICE}; the room is an assumption`,
   },
   find,
 );

@@ -210,10 +210,7 @@ export const themes: { readonly [key in Theme]: string } = {
 export const sources: readonly (readonly [written: string, shown: string])[] = [
   ['common practice, no source', 'práctica habitual'],
   ['; the 3 km are an assumption', '; los 3 km son una suposición'],
-  [
-    'American College of Sports Medicine, position stands of 1996 and 2007 (from memory); the room is an assumption',
-    'Colegio Estadounidense de Medicina del Deporte (ACSM), declaraciones de 1996 y 2007 (de memoria); el margen es una suposición',
-  ],
+  ['; the room is an assumption', '; el margen es una suposición'],
   ['; the ten minutes to clear are an assumption', '; los diez minutos para recoger son una suposición'],
   ['; the metre for the crew is an assumption', '; el metro para el equipo es una suposición'],
   ['; two changes of each bag are an assumption', '; los dos cambios de cada bolsa son una suposición'],
