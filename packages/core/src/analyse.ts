@@ -20,7 +20,7 @@ import {
   type DayFound,
   type Fields,
   type ResultTexts,
-  dayAt,
+  daysOf,
   fieldsOf,
   hasField,
   raceDayFrom,
@@ -326,8 +326,7 @@ function fieldsAfter(plan: Plan, table: CourseTable, results: ResultTexts | unde
 
 function daysAfter(plan: Plan, seen: readonly SeenStation[], fields: Fields, held: Held | null): DayFound[] {
   const stand = held?.kept.fields === fields && held.same(({ supplies, crew, language }) => [supplies, crew, language]);
-  return seen.map((station, index) => {
-    const known = stand && isSeen(held?.kept.seen[index], station) ? held?.kept.days[index] : undefined;
-    return known ?? dayAt(plan, index, station, fields);
-  });
+  return daysOf(plan, seen, fields, (index) =>
+    stand && isSeen(held?.kept.seen[index], seen[index]!) ? held?.kept.days[index] : undefined,
+  );
 }
