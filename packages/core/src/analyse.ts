@@ -15,7 +15,8 @@ import type { Layout } from './layout/layout.ts';
 import { type CourseSources, coursesOf, isCourseSources } from './plan/courses.ts';
 import { equal } from './plan/equal.ts';
 import type { Plan } from './plan/plan.ts';
-import type { RaceDay } from './raceday/day.ts';
+import type { RaceDay, StationDay } from './raceday/day.ts';
+import type { DayNeeds } from './layout/stretches.ts';
 import {
   type DayFound,
   type Fields,
@@ -188,14 +189,14 @@ function layoutOfSeen(
 ): Layout {
   const table = courseTable(courses);
   const days = new Map(
-    day?.stations.filter(({ quantiles }) => quantiles !== null).map((station) => [station.id, station]),
+    day?.stations.filter(({ quantiles }) => quantiles !== null).map((station) => [station.id, needsOf(station)]),
   );
   const stations = seen.map((station, k) => {
     const [needs, before] = [days.get(station.id), held?.before.stations[k]];
     // Of the plan only its language and the crew's rules enter, and those with the needs alone, which are made anew with them.
     return before !== undefined &&
       isSeen(held?.kept.seen[k], station) &&
-      before.needs === needs &&
+      equal(before.needs, needs) &&
       held?.before.plan.language === plan.language
       ? before
       : laySeen(plan, station, table, needs);
@@ -207,6 +208,13 @@ function layoutOfSeen(
     spacing: plan.races.map((race) => spacingOf(race, courseEnds(table.get(race.course)!.course), stations)),
   };
 }
+
+/** What the layout takes of a station's day: it stands while these do, however the arrivals change. */
+const needsOf = ({ tables, boxes, crew }: StationDay): DayNeeds => ({
+  tables,
+  ...(boxes === undefined ? {} : { boxes }),
+  crew: { handOut: crew.handOut },
+});
 
 const isSeen = (result: Result<SeenStation> | undefined, station: SeenStation): boolean =>
   result?.ok === true && result.value === station;

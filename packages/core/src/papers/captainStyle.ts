@@ -37,6 +37,10 @@ export const CAPTAIN_STYLE: string = `
 .packs { columns: 4; column-gap: 4mm; padding: 0; list-style: none; font-size: 10pt; }
 .pour { display: grid; grid-template-columns: 1fr 1fr; column-gap: 5mm; }
 .packs li { display: flex; justify-content: space-between; border-bottom: 0.4pt solid #000; break-inside: avoid; }
+.captain .jugs { font-size: 10pt; margin-top: 0.6mm; width: auto; }
+.jugs caption { text-align: left; font-weight: bold; }
+.captain .jugs th, .captain .jugs td { padding: 0 3mm 0 0; text-align: right; font-variant-numeric: tabular-nums; }
+.captain .jugs tbody th { text-align: left; }
 .more { font-size: 11pt; margin-left: 4mm; }
 .points { padding: 0; font-size: 9.5pt; line-height: 1.12; }
 .points li { display: inline; margin-right: 4mm; }

@@ -195,7 +195,11 @@ export function arrivalsAt(stations: readonly PassedStation[], races: readonly R
   return stations.map((station) => stationArrivals(station, races));
 }
 
-function stationArrivals({ id, passes }: PassedStation, races: readonly RaceOnCourse[], drinks?: Drinks): StationArrivals {
+function stationArrivals(
+  { id, passes }: PassedStation,
+  races: readonly RaceOnCourse[],
+  drinks?: Drinks,
+): StationArrivals {
   const served = races
     .map((race) => ({
       race,
@@ -216,8 +220,11 @@ function stationArrivals({ id, passes }: PassedStation, races: readonly RaceOnCo
 export type Drinks = ReadonlyMap<string, readonly Metres[]>;
 
 /** Arrivals at a station, with the time since the last drink where `drinks` are known. */
-export const arrivalsAfter = (station: PassedStation, races: readonly RaceOnCourse[], drinks: Drinks): StationArrivals =>
-  stationArrivals(station, races, drinks);
+export const arrivalsAfter = (
+  station: PassedStation,
+  races: readonly RaceOnCourse[],
+  drinks: Drinks,
+): StationArrivals => stationArrivals(station, races, drinks);
 
 /** Closer than this two passes are one place to drink, metres. */
 const SAME_PLACE = 1;

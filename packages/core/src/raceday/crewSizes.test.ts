@@ -16,7 +16,16 @@ const wavesOf = (entrants: number): { time: string; entrants: number }[] =>
 
 function dayOf(entrants: number, heat: Heat): { day: StationDay; codes: string[] } {
   const plan = planFrom({
-    courses: [{ id: 'c', line: [[-30.2, 12.2], [-30.006, 12.2]], drawn: 'centre' }],
+    courses: [
+      {
+        id: 'c',
+        line: [
+          [-30.2, 12.2],
+          [-30.006, 12.2],
+        ],
+        drawn: 'centre',
+      },
+    ],
     races: [{ id: 'h', course: 'c', show: 1, waves: wavesOf(entrants), finish: { median: '2:05:00', spread: 0.2 } }],
     stations: [{ id: 's', on: { course: 'c', measure: '3.5 km', side: 'right' }, serves: ['sportsDrink', 'water'] }],
     supplies: { heat },
@@ -29,7 +38,11 @@ function dayOf(entrants: number, heat: Heat): { day: StationDay; codes: string[]
 
 // 300 and 500 runners: "at least 6" of crew; 1,000 in a 10 km: about 10 helpers; 6,500: organisers ask for 30, a club
 // would do with 20 (a runners' forum, 2017, cited second-hand). The other rows, and all tables: common practice, no source.
-const SIZES: readonly (readonly [arrivals: number, crew: readonly [number, number], tables: readonly [number, number]])[] = [
+const SIZES: readonly (readonly [
+  arrivals: number,
+  crew: readonly [number, number],
+  tables: readonly [number, number],
+])[] = [
   [50, [2, 5], [1, 2]],
   [300, [6, 10], [2, 4]],
   [500, [6, 10], [2, 4]],
@@ -49,7 +62,9 @@ describe.each(SIZES)('%i arrivals', (arrivals, [fewest, most], [leastTables, mos
     expect(tables).toBeGreaterThanOrEqual(leastTables);
     expect(tables).toBeLessThanOrEqual(mostTables);
     expect(codes.includes('tables-room')).toBe(arrivals === 40_000);
-    expect(codes.filter((code) => ['crew-many', 'tables-many', 'pour-late', 'cups-run-out'].includes(code))).toEqual([]);
+    expect(codes.filter((code) => ['crew-many', 'tables-many', 'pour-late', 'cups-run-out'].includes(code))).toEqual(
+      [],
+    );
   });
 
   it.each(['cool', 'hot'] as const)('have a crew within 1.5 times of that on a %s day', (heat) => {

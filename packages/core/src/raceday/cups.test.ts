@@ -58,7 +58,11 @@ describe('Cups', () => {
   });
 
   it('are ordered with the reserve on top', () => {
-    const needs = needsOf(supplies({ reserve: 0.2, take: { run: { water: 1 } }, waste: 0 }), ['water'], heads('run', 1001));
+    const needs = needsOf(
+      supplies({ reserve: 0.2, take: { run: { water: 1 } }, waste: 0 }),
+      ['water'],
+      heads('run', 1001),
+    );
     expect(needs.cups.water).toBe(1001);
     expect(needs.ordered.cups.water).toBe(Math.ceil(1001 * 1.2));
     expect(needs.ordered.volume.water).toBeCloseTo(1202 * DEFAULT_SUPPLIES.cup * DEFAULT_SUPPLIES.fill, 9);
@@ -66,9 +70,11 @@ describe('Cups', () => {
 
   it('are none where bottles are filled: litres by the hour, nothing spilt', () => {
     // Two hours at 0.6 l.
-    const needs = needsOf(supplies({ handOut: 'bottles', heat: 'warm' }), ['water'], [
-      { division: 'run', count: 100, leg: 7200 },
-    ]);
+    const needs = needsOf(
+      supplies({ handOut: 'bottles', heat: 'warm' }),
+      ['water'],
+      [{ division: 'run', count: 100, leg: 7200 }],
+    );
     expect(needs.cups).toEqual({ water: 0, sportsDrink: 0 });
     expect(needs.volume.water).toBeCloseTo(120, 9);
     expect(needs.ordered.volume.water).toBeCloseTo(138, 9);

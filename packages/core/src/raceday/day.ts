@@ -85,6 +85,8 @@ export interface PrePour {
   readonly tables: number;
   /** Of cups on each table, the last perhaps not full. */
   readonly layers: number;
+  /** Cups in a full layer of one table. */
+  readonly cupsPerLayer?: number;
   /** Pourers of the station, who go on pouring both drinks. */
   readonly pourers: number;
 }
@@ -132,7 +134,12 @@ export interface StationDay {
     /** Mean time since their last drink, or since they crossed the start line, seconds. */
     readonly sinceDrink?: Seconds;
     /** What one arrival takes: cups of each drink (without waste), gels; and litres of both drinks. */
-    readonly take?: { readonly water: number; readonly sportsDrink: number; readonly gel: number; readonly litres: Litres };
+    readonly take?: {
+      readonly water: number;
+      readonly sportsDrink: number;
+      readonly gel: number;
+      readonly litres: Litres;
+    };
   })[];
   /** `null` where nobody arrives. */
   readonly quantiles: Quantiles | null;

@@ -7,7 +7,10 @@ import { real } from '../testing/numbers.ts';
 import { tries } from '../testing/tries.ts';
 
 const one: PacksCase = {
-  needs: { gels: 801, ordered: { cups: { water: 1380, sportsDrink: 690 }, volume: { water: 142.9, sportsDrink: 71.4 } } },
+  needs: {
+    gels: 801,
+    ordered: { cups: { water: 1380, sportsDrink: 690 }, volume: { water: 142.9, sportsDrink: 71.4 } },
+  },
   tables: { gel: 1, sportsDrink: 2, water: 3 },
   layers: 3,
   crew: { total: 26, shifts: 2 },
@@ -18,10 +21,7 @@ const one: PacksCase = {
 
 const counts = (keys: Partial<PacksCase>, station: Parameters<typeof planStation>[0] = {}): Record<string, number> =>
   Object.fromEntries(
-    packsOf(DEFAULT_SUPPLIES, planStation(station), { ...one, ...keys }).map((pack) => [
-      supplyKey(pack),
-      pack.count,
-    ]),
+    packsOf(DEFAULT_SUPPLIES, planStation(station), { ...one, ...keys }).map((pack) => [supplyKey(pack), pack.count]),
   );
 
 describe('Packs', () => {

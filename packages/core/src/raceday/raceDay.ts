@@ -9,7 +9,14 @@ import type { FinishTimes, Plan } from '../plan/plan.ts';
 import type { CourseTable } from '../station/directions.ts';
 import type { Direction } from '../station/station.ts';
 import type { Metres } from '../units.ts';
-import { type Drinks, type PassedStation, type RaceOnCourse, arrivalsAfter, legStart, racesOnCourses } from './arrivals.ts';
+import {
+  type Drinks,
+  type PassedStation,
+  type RaceOnCourse,
+  arrivalsAfter,
+  legStart,
+  racesOnCourses,
+} from './arrivals.ts';
 import { heatFindings } from './cups.ts';
 import { drinksFinding, stationDayFindings, unusedFindings } from './dayFindings.ts';
 import type { RaceDay, StationDay } from './day.ts';
@@ -100,12 +107,7 @@ export function raceDayOf(
   );
   want('raceDayOf', 'texts', mapOf(aText), texts);
   const fields = fieldsOf(plan, courses, texts);
-  return raceDayFrom(
-    plan,
-    stations,
-    fields,
-    daysOf(plan, stations, fields),
-  );
+  return raceDayFrom(plan, stations, fields, daysOf(plan, stations, fields));
 }
 
 /** The fields of all races that have one, on their courses: of the plan, its races and its clock enter. */
@@ -208,7 +210,9 @@ export function raceDayFrom(
       ...heatFindings(plan),
       ...weatherFindings(plan),
       ...oneOfRoom(days.flatMap(({ day, findings }) => [...findings, ...stationDayFindings(plan, day)])),
-      ...drinksFinding(days.map(({ day, legs }) => ({ ...day, shortestLeg: Math.min(...legs.map(([from, to]) => to - from)) }))),
+      ...drinksFinding(
+        days.map(({ day, legs }) => ({ ...day, shortestLeg: Math.min(...legs.map(([from, to]) => to - from)) })),
+      ),
       ...unusedFindings(plan),
       ...ran.findings,
     ],

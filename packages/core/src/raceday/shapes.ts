@@ -116,6 +116,7 @@ const QUANTILES: Shapes<Quantiles> = numbers<Quantiles>(['first', 'p10', 'p50', 
 const isPrePour: Shape = recordOf<PrePour>('a pre-pour', {
   ...numbers<PrePour>(['cups', 'share', 'massCurve', 'floor', 'tables', 'layers', 'pourers']),
   room: orNull(finite),
+  cupsPerLayer: maybe(finite),
 });
 const SUPPLY: Shapes<Supply> = { kind: aText, wording: maybe(aText), empty: maybe(oneOf(true)) };
 const isPack: Shape = recordOf<Pack>('a pack', { ...SUPPLY, need: finite, pack: finite, count: finite });
@@ -127,7 +128,13 @@ const isStationDay: Shape = recordOf<StationDay>('a day that stationDay gives', 
   id: aText,
   arrivals: finite,
   races: listOf(
-    recordOf('arrivals', { ...QUANTILES, race: aText, arrivals: finite, sinceDrink: maybe(finite), take: maybe(isTake) }),
+    recordOf('arrivals', {
+      ...QUANTILES,
+      race: aText,
+      arrivals: finite,
+      sinceDrink: maybe(finite),
+      take: maybe(isTake),
+    }),
   ),
   quantiles: orNull(recordOf('quantiles', QUANTILES)),
   perMinute: listOf(isMinute),

@@ -22,8 +22,10 @@ export interface Site {
 }
 
 /** What an arrival of a flow takes at a station. */
-export const takeAt = ({ supplies, station }: Pick<Site, 'supplies' | 'station'>, flow: Flow): ReturnType<typeof takeOf> =>
-  takeOf(supplies, station.serves, flow.division, flow.leg);
+export const takeAt = (
+  { supplies, station }: Pick<Site, 'supplies' | 'station'>,
+  flow: Flow,
+): ReturnType<typeof takeOf> => takeOf(supplies, station.serves, flow.division, flow.leg);
 
 export function siteOf(plan: Plan, station: PlanStation, races: readonly RaceArrivals[]): Site {
   const [supplies, rules] = [suppliesOf(plan, station), crewOf(plan, station)];
@@ -32,12 +34,13 @@ export function siteOf(plan: Plan, station: PlanStation, races: readonly RaceArr
   return { ...base, needs: needsOf(supplies, station.serves, headsOf(flows)), ...peopleOf(base) };
 }
 
-function peopleOf(site: Pick<Site, 'station' | 'supplies' | 'rules' | 'flows'>): Pick<Site, 'handOut' | 'gel' | 'clean'> {
+function peopleOf(
+  site: Pick<Site, 'station' | 'supplies' | 'rules' | 'flows'>,
+): Pick<Site, 'handOut' | 'gel' | 'clean'> {
   const { station, supplies, rules, flows } = site;
   const most = (span: number, of: (flow: Flow) => number): number => busiest(flows, span, of)?.sum ?? 0;
   const cups = (flow: Flow): number => DRINKS.reduce((sum, drink) => sum + takeAt(site, flow).cups[drink], 0);
-  const gels = ({ division }: Flow): number =>
-    Math.min(gelTake(supplies, division), gelsOrdered(supplies, division));
+  const gels = ({ division }: Flow): number => Math.min(gelTake(supplies, division), gelsOrdered(supplies, division));
   const drinks = station.serves.some((kind) => kind !== 'gel');
   const atTaps = handsFor(drinks ? most(60, () => 1) : 0, 60 / rules.tapTime);
   const handed = handsFor(most(60, cups) * (1 - rules.fromTables), rules.handRate);

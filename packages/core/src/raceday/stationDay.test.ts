@@ -43,7 +43,14 @@ describe('A station’s day', () => {
     // 80 % come within 48 min: a share of 0.75 − 0.35 × 8 ÷ 50 = 0.694 of 1657.38. One pourer pours 15 ÷ 1.25 = 12 a
     // minute, 8 of them water: 27.6 are taken, and 60 × 27.6 − 59 × 8 = 1184.
     expect(day.crew.pour).toBe(1);
-    expect(day.prePour.water).toMatchObject({ floor: 1150, massCurve: 1184, cups: 1184, room: null, tables: 2, layers: 3 });
+    expect(day.prePour.water).toMatchObject({
+      floor: 1150,
+      massCurve: 1184,
+      cups: 1184,
+      room: null,
+      tables: 2,
+      layers: 3,
+    });
     expect(day.prePour.sportsDrink).toMatchObject({ cups: 592, tables: 1, layers: 3 });
     expect(day.tables).toEqual({ gel: 1, sportsDrink: 1, water: 2 });
     // Seven persons pour 1184 + 592 cups at 15 a minute.
@@ -102,7 +109,10 @@ describe('A station’s day', () => {
     // 1656 − 600 within 59 minutes are 18 a minute: two pourers at 12.
     expect(one.day.crew.pour).toBe(2);
     expect(one.findings).toEqual([]);
-    const { findings } = dayOf({ tables: { water: 1 }, crew: { pourers: 1 }, serves: ['water'] }, comes(even(1201, 3600)));
+    const { findings } = dayOf(
+      { tables: { water: 1 }, crew: { pourers: 1 }, serves: ['water'] },
+      comes(even(1201, 3600)),
+    );
     expect(findings.map(({ code }) => code)).toEqual(['cups-run-out']);
   });
 

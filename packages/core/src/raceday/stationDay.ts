@@ -77,7 +77,11 @@ function openDay(
   site: Site,
   head: Head,
   stock: Stock,
-  come: { readonly quantiles: Quantiles; readonly peak: NonNullable<StationDay['peak']>; readonly sweep: number | null },
+  come: {
+    readonly quantiles: Quantiles;
+    readonly peak: NonNullable<StationDay['peak']>;
+    readonly sweep: number | null;
+  },
   { directions, language }: { readonly directions: number; readonly language: string },
 ): StationDay {
   const { quantiles, peak, sweep } = come;

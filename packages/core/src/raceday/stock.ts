@@ -69,6 +69,7 @@ function prePourOf(site: Site, drink: Drink, { cups, curve, floor, tables }: Pou
     room: station.tables[drink] === undefined ? null : tables * supplies.cupsPerLayer * supplies.layers,
     tables,
     layers: tables === 0 ? 0 : Math.ceil(cups / (tables * supplies.cupsPerLayer)),
+    cupsPerLayer: supplies.cupsPerLayer,
     pourers,
   };
 }

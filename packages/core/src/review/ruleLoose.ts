@@ -114,10 +114,9 @@ function crewless(layout: Layout): Loose[] {
         return value === undefined ? [] : [{ station: id, value }];
       }),
     ];
-    return given
-      .flatMap(({ station, value }) =>
-        value === 0 ? [{ rule, station, value, usual, hidden: 0, absurd: false, grave: true }] : [],
-      );
+    return given.flatMap(({ station, value }) =>
+      value === 0 ? [{ rule, station, value, usual, hidden: 0, absurd: false, grave: true }] : [],
+    );
   });
 }
 

@@ -262,6 +262,8 @@ const RACEDAY: { readonly [C in keyof RacedayParams]: readonly RacedayParams[C][
     { wanted: 60, tables: 31, length: 112.8, room: 60, pourers: 22 },
     { wanted: 60, tables: 31, length: 112.8, room: 60, pourers: null },
     { wanted: 40, tables: 40, length: 76.2, room: 60, pourers: 1 },
+    { wanted: 40, tables: 31, length: 76.2, room: 60, pourers: 1, stations: ['s1', 's2'] },
+    { wanted: 40, tables: 31, length: 76.2, room: 60, pourers: 1, stations: ['s1', 's2', 's3'] },
   ],
   'crew-many': [{ crew: 30, arrivals: 200, most: 8 }],
   'pour-late': [

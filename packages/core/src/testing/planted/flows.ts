@@ -100,7 +100,7 @@ const widths: readonly Planted[] = [
     name: 'Chandlery faces the Bandstand on a road of 8 m',
     plan: 'outBack',
     plant: all(
-      moved('b4', ({ length, stop }) => length('mall') - stop('mall', 'b1') - 31, { kerb: 4 }),
+      moved('b4', ({ length, stop }) => length('mall') - stop('mall', 'b1') - 11, { kerb: 4 }),
       ofStation('b4', { width: '8 m' }),
       ofStation('b1', { width: '8 m' }),
     ),

@@ -1,3 +1,4 @@
+import { pourText } from './pourText.ts';
 import type { CaptainText } from '../captainText.ts';
 
 export const captain: CaptainText = {
@@ -49,18 +50,20 @@ export const captain: CaptainText = {
     busiestCount: (count) => `Busiest, ${count} a minute`,
     last: 'Last walker',
     sweep: 'Sweep (last vehicle)',
+    packed: 'All packed, two piles',
     stayOpen: 'Stay open until race control releases you, whatever the published cutoff.',
   },
   prePour: {
     title: 'Pour before the first runner',
-    told: (tables, layers, cups) =>
-      `${tables} ${tables === 1 ? 'table' : 'tables'} × ${layers} ${layers === 1 ? 'layer' : 'layers'} = ${cups} cups`,
-    perLayer: (cups, least) => `at least ${least}; ${cups} a layer on each table`,
+    told: pourText,
+    perLayer: (cups) => `a full layer is ${cups} cups`,
+    bottles: 'No cups: runners fill their bottles at the taps.',
   },
   supplies: {
     title: 'Supplies',
     callMore: (jugs, takes) => `Call for more when down to ${jugs}: it takes ${takes}.`,
     more: 'Call for more when down to (jugs); it takes:',
+    left: 'Full jugs that should be left. Call for more when you have fewer.',
   },
   crew: {
     title: 'Crew',

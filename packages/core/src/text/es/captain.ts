@@ -1,3 +1,4 @@
+import { pourText } from './pourText.ts';
 import type { CaptainText } from '../captainText.ts';
 
 export const captain: CaptainText = {
@@ -49,18 +50,20 @@ export const captain: CaptainText = {
     busiestCount: (count) => `Punta, ${count} por minuto`,
     last: 'Último caminante',
     sweep: 'Coche escoba (cierre)',
+    packed: 'Todo recogido, dos montones',
     stayOpen: 'Siga abierto hasta que control de carrera le libere, sea cual sea el cierre publicado.',
   },
   prePour: {
     title: 'Servir antes del primer corredor',
-    told: (tables, layers, cups) =>
-      `${tables} ${tables === 1 ? 'mesa' : 'mesas'} × ${layers} ${layers === 1 ? 'capa' : 'capas'} = ${cups} vasos`,
-    perLayer: (cups, least) => `mínimo ${least}; ${cups} por capa y mesa`,
+    told: pourText,
+    perLayer: (cups) => `una capa completa son ${cups} vasos`,
+    bottles: 'Sin vasos: los corredores llenan sus botellas en los grifos.',
   },
   supplies: {
     title: 'Material',
     callMore: (jugs, takes) => `Pida más cuando queden ${jugs}: tarda ${takes}.`,
     more: 'Pedir más cuando queden (garrafas); tarda:',
+    left: 'Garrafas llenas que deben quedar. Pida más si hay menos.',
   },
   crew: {
     title: 'Equipo',

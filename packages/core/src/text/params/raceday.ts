@@ -109,11 +109,18 @@ export interface RacedayParams {
     readonly length: number;
     readonly room: number;
     readonly pourers: number | null;
+    /** Ids, where it is more than one: the worst first. */
+    readonly stations?: readonly string[];
   };
   'crew-many': { readonly crew: number; readonly arrivals: number; readonly most: number };
   'pour-late': { readonly cups: number; readonly people: number; readonly takes: number; readonly most: number };
   /** Ids of stations, that with the fewest first; drinks a runner; metres between stations. */
-  'drinks-few': { readonly stations: readonly string[]; readonly ordered: number; readonly least: number; readonly apart: number };
+  'drinks-few': {
+    readonly stations: readonly string[];
+    readonly ordered: number;
+    readonly least: number;
+    readonly apart: number;
+  };
   /** `rules`: keys of the plan that have no effect. */
   'rule-unused': { readonly rules: readonly string[]; readonly because: 'bottles' | 'cups' };
   'station-no-arrivals': { readonly problem: 'unpassed' | 'nobody' };

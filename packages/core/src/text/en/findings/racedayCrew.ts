@@ -11,8 +11,8 @@ export const crew: Pick<
   TextsOf<RacedayParams>,
   'tables-room' | 'crew-many' | 'pour-late' | 'drinks-few' | 'rule-unused'
 > = {
-  'tables-room': ({ wanted, tables, length, room, pourers }, say) => [
-    `${say.count(wanted)} drink tables would be ${say.length(length)} long.`,
+  'tables-room': ({ wanted, tables, length, room, pourers, stations }, say) => [
+    `${say.count(wanted)} drink tables would be ${say.length(length)} long${stations === undefined ? '' : ` at ${say.station(stations[0]!)}; ${stations.length === 2 ? 'one more station is' : `${say.count(stations.length - 1)} more stations are`} like it`}.`,
     tables < wanted
       ? `There is room for ${say.length(room)}, so ${say.count(tables)} ${tables === 1 ? 'table is' : 'tables are'} planned${
           pourers === null ? '' : `, kept full by ${say.count(pourers)} ${pourers === 1 ? 'pourer' : 'pourers'}`
@@ -40,6 +40,8 @@ export const crew: Pick<
   'rule-unused': ({ rules, because }, say) => [
     `${because === 'bottles' ? 'Bottles are filled here' : "Boxes are counted by the day's cups"}, so ${rules.length === 1 ? 'a rule has' : 'some rules have'} no effect: ${say.all(rules.map(named))}.`,
     null,
-    because === 'bottles' ? 'Remove the rule, or hand out cups.' : 'Remove the rule, or give stations a number of boxes.',
+    because === 'bottles'
+      ? 'Remove the rule, or hand out cups.'
+      : 'Remove the rule, or give stations a number of boxes.',
   ],
 };

@@ -11,11 +11,13 @@ export const crew: Pick<
   TextsOf<RacedayParams>,
   'tables-room' | 'crew-many' | 'pour-late' | 'drinks-few' | 'rule-unused'
 > = {
-  'tables-room': ({ wanted, tables, length, room, pourers }, say) => [
-    `${say.count(wanted)} mesas de bebida ocuparían ${say.length(length)}.`,
+  'tables-room': ({ wanted, tables, length, room, pourers, stations }, say) => [
+    `${say.count(wanted)} mesas de bebida ocuparían ${say.length(length)}${stations === undefined ? '' : ` en ${say.station(stations[0]!)}; ${stations.length === 2 ? 'otro puesto está igual' : `otros ${say.count(stations.length - 1)} puestos están igual`}`}.`,
     tables < wanted
       ? `Hay sitio para ${say.length(room)}; se prevén ${say.count(tables)}${
-          pourers === null ? '' : `, que ${pourers === 1 ? 'repone 1 persona' : `reponen ${say.count(pourers)} personas`}`
+          pourers === null
+            ? ''
+            : `, que ${pourers === 1 ? 'repone 1 persona' : `reponen ${say.count(pourers)} personas`}`
         }.`
       : `Hay sitio para ${say.length(room)}.`,
     'Prevea una segunda fila de mesas, o pida a la autoridad de la vía mesas a ambos lados.',
@@ -42,6 +44,8 @@ export const crew: Pick<
       rules.length === 1 ? 'una regla no tiene' : 'algunas reglas no tienen'
     } efecto: ${say.all(rules.map(named))}.`,
     null,
-    because === 'bottles' ? 'Quite la regla, o entregue vasos.' : 'Quite la regla, o dé a los puestos un número de cajas.',
+    because === 'bottles'
+      ? 'Quite la regla, o entregue vasos.'
+      : 'Quite la regla, o dé a los puestos un número de cajas.',
   ],
 };
