@@ -152,7 +152,9 @@ describe('the captain’s sheets of the demo', () => {
   it('tell the pre-pour by tables and layers, the jugs that should be left, and when to call for more', () => {
     const says = plain(sheetOf('s3'));
     const water = demo.day!.stations[2]!.prePour.water!;
-    expect(says).toContain(prePourText({ ...water, cupsPerLayer: 200 }, { language: 'en', units: 'metric', names: NO_NAMES }));
+    expect(says).toContain(
+      prePourText({ ...water, cupsPerLayer: 200 }, { language: 'en', units: 'metric', names: NO_NAMES }),
+    );
     for (const row of demo.day!.stations[2]!.jugsLeft!) expect(says).toContain(formatMinute(row.at));
     const jugs = demo.day!.stations[2]!.packs.find(({ kind }) => kind === 'waterJug')!.count;
     expect(says).toContain(`Call for more when down to ${Math.ceil(jugs / 4)} jugs of water`);

@@ -42,8 +42,20 @@ const takeRows: readonly DefaultRow[] = [
   row('–', 'Fewest cups a runner takes at a station', CUPS_LEAST, 'cups', ASSUMED),
   row('–', 'Most cups a runner takes at a station', CUPS_MOST, 'cups', ASSUMED),
   row('supplies.waterShare', 'Water in what is drunk, where both drinks are served', 2 / 3, 'share', PRACTICE),
-  row('supplies.take.run.water', 'Cups of water a runner takes, whatever the time since the last drink', null, 'a runner', PRACTICE),
-  row('supplies.take.run.sportsDrink', 'Cups of sports drink a runner takes, whatever the time since the last drink', null, 'a runner', PRACTICE),
+  row(
+    'supplies.take.run.water',
+    'Cups of water a runner takes, whatever the time since the last drink',
+    null,
+    'a runner',
+    PRACTICE,
+  ),
+  row(
+    'supplies.take.run.sportsDrink',
+    'Cups of sports drink a runner takes, whatever the time since the last drink',
+    null,
+    'a runner',
+    PRACTICE,
+  ),
   row('supplies.take.run.gel', 'Gels a runner takes', GEL_TAKE, 'a runner', PRACTICE),
   row('supplies.take.walk', "Walkers' drinks, times what runners take in the same time", WALK_FACTOR, '×', PRACTICE),
   row(

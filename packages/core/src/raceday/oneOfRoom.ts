@@ -29,7 +29,12 @@ function whereOf(all: readonly Finding[]): Finding['where'] {
   return { path: '/stations', ...(all.every(({ where }) => where.station === station) ? { station: station! } : {}) };
 }
 
-const values = ({ severity, measured, limit, unit }: Finding): Pick<Finding, 'severity' | 'measured' | 'limit' | 'unit'> => ({
+const values = ({
+  severity,
+  measured,
+  limit,
+  unit,
+}: Finding): Pick<Finding, 'severity' | 'measured' | 'limit' | 'unit'> => ({
   severity,
   measured: measured!,
   limit: limit!,

@@ -80,7 +80,9 @@ function withPourers(one: PourCase, pourers: number): Pour & { readonly cost: nu
     wants.map(({ curve }) => curve),
     hours,
   );
-  const lasts = wants.every(({ curve, stock }, k) => curve <= cups[k]! && stock <= tables[k]! * cupsPerTable);
+  const inHours = sum(wants.map(({ curve }) => curve)) <= hours;
+  const lasts =
+    inHours && wants.every(({ curve, stock }, k) => curve <= cups[k]! && stock <= tables[k]! * cupsPerTable);
   const count = sum(tables);
   return {
     pourers,

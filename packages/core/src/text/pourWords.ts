@@ -12,7 +12,7 @@ export interface PourWords {
   /** As printed: "1,184". */
   readonly cups: string;
   readonly tables: number;
-  /** On each table, rounded down, as printed. */
+  /** On each table, rounded up, as printed. */
   readonly each: string;
   /** Full layers of each table, and cups on top of them. */
   readonly full: number;
@@ -21,7 +21,7 @@ export interface PourWords {
 
 /** `count`: how the language prints a whole number. */
 export function pourWordsOf({ cups, tables, cupsPerLayer }: PouredCups, count: (value: number) => string): PourWords {
-  const each = tables === 0 ? 0 : Math.floor(cups / tables + 1e-9);
+  const each = tables === 0 ? 0 : Math.ceil(cups / tables - 1e-9);
   return {
     cups: count(cups),
     tables,

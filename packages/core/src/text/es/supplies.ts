@@ -28,16 +28,20 @@ const PHRASES: Readonly<Record<string, string>> = {
   'A runner drinks, cool': 'Un corredor bebe, fresco',
   'A runner drinks, warm': 'Un corredor bebe, templado',
   'A runner drinks, hot': 'Un corredor bebe, caluroso',
-  'American College of Sports Medicine 2007, cited second-hand': 'American College of Sports Medicine 2007, cita de segunda mano',
+  'American College of Sports Medicine 2007, cited second-hand':
+    'American College of Sports Medicine 2007, cita de segunda mano',
   'l an hour': 'l por hora',
   'Since the last drink, where arrivals do not say': 'Desde la última bebida, si las llegadas no lo dicen',
   'Fewest cups a runner takes at a station': 'Mínimo de vasos por corredor en un puesto',
   'Most cups a runner takes at a station': 'Máximo de vasos por corredor en un puesto',
   'Water in what is drunk, where both drinks are served': 'Agua en lo que se bebe, donde hay las dos bebidas',
-  'Cups of water a runner takes, whatever the time since the last drink': 'Vasos de agua por corredor, sea cual sea el tiempo desde la última bebida',
-  'Cups of sports drink a runner takes, whatever the time since the last drink': 'Vasos de isotónica por corredor, sea cual sea el tiempo desde la última bebida',
+  'Cups of water a runner takes, whatever the time since the last drink':
+    'Vasos de agua por corredor, sea cual sea el tiempo desde la última bebida',
+  'Cups of sports drink a runner takes, whatever the time since the last drink':
+    'Vasos de isotónica por corredor, sea cual sea el tiempo desde la última bebida',
   'Gels a runner takes': 'Geles por corredor',
-  "Walkers' drinks, times what runners take in the same time": 'Bebida de caminantes, por la de corredores en el mismo tiempo',
+  "Walkers' drinks, times what runners take in the same time":
+    'Bebida de caminantes, por la de corredores en el mismo tiempo',
   'Drinks are handed out': 'Las bebidas se entregan en',
   bottles: 'botellas',
   'Drinks and cups ordered on top of what is needed': 'Bebidas y vasos pedidos además de lo necesario',
@@ -45,8 +49,10 @@ const PHRASES: Readonly<Record<string, string>> = {
   'Fewest trash boxes of a direction': 'Mínimo de cajas de basura por sentido',
   boxes: 'cajas',
   'Least distance between trash boxes': 'Distancia mínima entre cajas de basura',
-  'Pourers pour so many times slower than their rate while runners come': 'Mientras pasan corredores se sirve más despacio, por este factor',
-  'Pourers while runners come: the fewest with whom the cups last': 'Personas que sirven mientras pasan corredores: las menos con las que alcanzan los vasos',
+  'Pourers pour so many times slower than their rate while runners come':
+    'Mientras pasan corredores se sirve más despacio, por este factor',
+  'Pourers while runners come: the fewest with whom the cups last':
+    'Personas que sirven mientras pasan corredores: las menos con las que alcanzan los vasos',
   'all but the captain': 'todos menos el responsable',
   'Cups that runners take from the tables themselves': 'Vasos que los corredores toman de las mesas',
   "a marathon's volunteer instructions: 6 ft": 'instrucciones para voluntarios de un maratón: 6 pies',
