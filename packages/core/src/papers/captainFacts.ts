@@ -65,7 +65,7 @@ export function clockBlock(analysis: Analysis, station: StationLayout, text: She
     row(clock.last, at(upToMinute(day?.quantiles?.last))),
     row(clock.sweep, at(upToMinute(sweep))),
     row(clock.packed, at(upToMinute(day?.packedAt))),
-  ]}</tbody></table><p class="stay">${clock.stayOpen}</p>`;
+  ]}</tbody></table>`;
 }
 
 /** How much stands poured: cups in all, on each table, in layers. */
@@ -75,14 +75,16 @@ export function prePourBlock(analysis: Analysis, station: StationLayout, text: S
   const day = dayOf(analysis, station);
   const { count, items } = text.frame;
   const one = (drink: 'sportsDrink' | 'water', stock: PrePour): Html =>
-    html`<p>${items[drink]} <span class="small">(${words.perLayer(count(cupsPerLayer))})</span><br><span class="told" data-pour="${drink}">${words.told(pourWordsOf({ ...stock, cupsPerLayer }, count))}</span></p>`;
+    html`<p>${items[drink]}: <span class="told" data-pour="${drink}">${words.told(pourWordsOf({ ...stock, cupsPerLayer }, count))}</span></p>`;
   const drinks = (['sportsDrink', 'water'] as const).filter((drink) => station.station.serves.includes(drink));
   const told = drinks.map((drink) => {
     const stock = day?.prePour[drink];
     return stock === undefined ? html`<p>${items[drink]}: ${toFill(text)}</p>` : one(drink, stock);
   });
   if (drinks.length > 0 && handOut === 'bottles') return html`<h2>${words.title}</h2><p>${words.bottles}</p>`;
-  return drinks.length === 0 ? NONE : html`<h2>${words.title}</h2><div class="pour">${told}</div>`;
+  return drinks.length === 0
+    ? NONE
+    : html`<h2>${words.title} <span class="small">(${words.perLayer(count(cupsPerLayer))})</span></h2><div class="pour">${told}</div>`;
 }
 
 /** A sign is called a sign: its wording stands in the drawing. */
@@ -104,7 +106,7 @@ export function suppliesBlock(analysis: Analysis, station: StationLayout, text: 
 }
 
 /** Columns of the table of jugs at most; of a longer day every second half hour. */
-const MOST_TIMES = 9;
+const MOST_TIMES = 10;
 
 /** Full jugs that should be left, by the half hour; nothing where no jug is sent or the day is over before. */
 function jugsTable({ jugsLeft = [] }: StationDay, text: SheetText): Html {
@@ -113,15 +115,17 @@ function jugsTable({ jugsLeft = [] }: StationDay, text: SheetText): Html {
   const drinks = (['sportsDrink', 'water'] as const).filter((drink) => shown.some((at) => at[drink] !== undefined));
   if (drinks.length === 0) return NONE;
   const jug = { water: 'waterJug', sportsDrink: 'sportsDrinkJug' } as const;
-  return html`<table class="jugs"><caption>${text.captain.supplies.left}</caption><thead><tr><td></td>${shown.map(({ at }) => html`<th>${formatMinute(at)}</th>`)}</tr></thead><tbody>${drinks.map(
+  return html`<table class="jugs"><thead><tr><th scope="col">${text.captain.supplies.left}</th>${shown.map(({ at }) => html`<th scope="col">${formatMinute(at)}</th>`)}</tr></thead><tbody>${drinks.map(
     (drink) =>
       html`<tr data-jugs="${drink}"><th scope="row">${text.frame.supplies.kinds[jug[drink]][1]}</th>${shown.map((at) => html`<td>${text.frame.count(at[drink]!)}</td>`)}</tr>`,
   )}</tbody></table>`;
 }
 
-/** The least jugs of each drink at which to call: the plan's share of what was sent, rounded up. */
-function callMore({ resupply }: Supplies, { packs }: StationDay, text: SheetText): Html {
+/** How long more takes; where no jugs are counted down by the half hour, the least at which to call. */
+function callMore({ resupply }: Supplies, { packs, jugsLeft = [] }: StationDay, text: SheetText): Html {
   const { supplies: words } = text.captain;
+  if (jugsLeft.length > 0)
+    return html`<span class="more">${words.fewer(resupply === undefined ? null : formatDuration(resupply.takes))}</span>`;
   if (resupply === undefined) return html`<span class="more">${words.more} ${toFill(text)}</span>`;
   const jugs = packs.filter(({ kind }) => kind === 'waterJug' || kind === 'sportsDrinkJug');
   const left = jugs.map(({ kind, count }) => ({ kind, at: Math.ceil(count * resupply.at - 1e-9) }));
@@ -129,6 +133,16 @@ function callMore({ resupply }: Supplies, { packs }: StationDay, text: SheetText
   return jugs.length === 0
     ? NONE
     : html`<span class="more" data-more="${left.map(({ kind, at }) => `${kind} ${at}`).join(' ')}">${words.callMore(told, formatDuration(resupply.takes))}</span>`;
+}
+
+/** What a captain counts when it is over: packs of what was sent, with lines to write on. */
+export function countsBlock(analysis: Analysis, station: StationLayout, text: SheetText): Html {
+  const { counts } = text.captain;
+  const day = dayOf(analysis, station);
+  const kinds = (['waterJug', 'sportsDrinkJug', 'cups', 'gels'] as const).filter((kind) =>
+    day === null ? kind !== 'gels' : day.packs.some((pack) => pack.kind === kind),
+  );
+  return html`<p class="counts"><b>${counts}</b> ${kinds.map((kind, k) => html`${k === 0 ? '' : ' · '}${text.captain.counted[kind]} <span class="blank"></span>`)}</p>`;
 }
 
 const ROLES = ['handOut', 'pour', 'gel', 'clean', 'captain'] as const satisfies readonly (keyof DayCrew)[];

@@ -91,7 +91,7 @@ describe('the captain’s sheets of the demo', () => {
         [...page.matchAll(/font-size="([\d.]+)"/gu)].filter(([, size]) => Number(size) < 9 * (25.4 / 72) - 0.001),
       ).toEqual([]);
     }
-    expect(captainSheets(demo, { ...options, paper, language }).split('<article class="captain"').length - 1).toBe(
+    expect(captainSheets(demo, { ...options, paper, language }).split('<article class="captain ').length - 1).toBe(
       demo.stations.length,
     );
     expect(cardSheets(demo, { ...options, paper, language }).split('<article class="card"').length - 1).toBe(
@@ -156,9 +156,7 @@ describe('the captain’s sheets of the demo', () => {
       prePourText({ ...water, cupsPerLayer: 200 }, { language: 'en', units: 'metric', names: NO_NAMES }),
     );
     for (const row of demo.day!.stations[2]!.jugsLeft!) expect(says).toContain(formatMinute(row.at));
-    const jugs = demo.day!.stations[2]!.packs.find(({ kind }) => kind === 'waterJug')!.count;
-    expect(says).toContain(`Call for more when down to ${Math.ceil(jugs / 4)} jugs of water`);
-    expect(says).toContain('it takes 40 min');
+    expect(says).toContain('Call for more when fewer jugs are left than below: it takes 40 min.');
     expect(says).toContain(`${demo.day!.stations[2]!.crew.total} in all`);
     expect(says).toContain('Stay open until race control releases you, whatever the published cutoff.');
   });

@@ -5,6 +5,11 @@ import type { PourWords } from './pourWords.ts';
 /** The captain's sheet. */
 export interface CaptainText {
   readonly title: string;
+  /** Under the code of the place. */
+  readonly scan: string;
+  /** Before what is counted at the end. */
+  readonly counts: string;
+  readonly counted: Readonly<Record<'waterJug' | 'sportsDrinkJug' | 'cups' | 'gels', string>>;
   readonly stationOf: (number: number, count: number) => string;
   readonly emergency: {
     readonly title: string;
@@ -72,6 +77,8 @@ export interface CaptainText {
     readonly more: string;
     /** Above the table of full jugs by the half hour. */
     readonly left: string;
+    /** When to call, and how long more takes where the plan says. */
+    readonly fewer: (takes: string | null) => string;
   };
   readonly crew: {
     readonly title: string;

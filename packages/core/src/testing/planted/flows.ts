@@ -35,7 +35,7 @@ const crossings: readonly Planted[] = [
   {
     name: 'the tables of Curlew Road stand where the ring comes home across',
     plan: 'loop',
-    plant: moved('s1', (ground) => CROSSINGS.ring(ground)[0] - 50),
+    plant: moved('s1', (ground) => CROSSINGS.ring(ground)[0] - 40),
     codes: ['leg-crosses'],
     about: ['s1'],
   },
