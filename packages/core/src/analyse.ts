@@ -136,7 +136,7 @@ function allSeen(seen: readonly Result<SeenStation>[]): Result<readonly SeenStat
  * if (!courses.ok) throw new Error(courses.findings[0]?.message);
  * const seen = passStage(plan, courses.value);
  * const day = seen.ok ? dayStage(plan, courses.value, seen.value) : null;
- * day?.stations[0]?.cups; // → { water: 249, sportsDrink: 125 }
+ * day?.stations[0]?.cups; // → { water: 166, sportsDrink: 83 }
  * ```
  */
 export function dayStage(

@@ -49,7 +49,7 @@ interface CrewTime {
  * const result = analyse(read.value.plan, { gpx: new Map() });
  * if (!result.ok) throw new Error(result.findings[0]?.message);
  * const calendar = toCalendar(result.value, Date.UTC(2027, 7, 1));
- * calendar.ok && /DTSTART:(.*)/u.exec(calendar.value)?.[1]?.trim(); // → '20270912T063534Z'
+ * calendar.ok && /DTSTART:(.*)/u.exec(calendar.value)?.[1]?.trim(); // → '20270912T063411Z'
  * ```
  */
 export function toCalendar(analysis: Analysis, stampedAt: number): Result<string> {

@@ -199,7 +199,7 @@ function stopPlace({ stations }: Analysis, id: string): LonLat | null {
  * if (!result.ok) throw new Error(result.findings[0]?.message);
  * const { day, findings } = result.value;
  * const document = day && raceDayDocument(result.value, day, findings);
- * document?.stations.map(({ first, last, crewAt }) => [first, last, crewAt]); // → [['08:07:17', '08:21:09', '06:35:34']]
+ * document?.stations.map(({ first, last, crewAt }) => [first, last, crewAt]); // → [['08:07:17', '08:21:09', '06:34:11']]
  * ```
  */
 export function raceDayDocument(analysis: Analysis, day: RaceDay, findings: readonly Finding[]): RaceDayDocument {

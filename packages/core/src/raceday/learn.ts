@@ -88,7 +88,7 @@ function reckonedAt(plan: Plan, day: DayHeads, kind: Served): number {
  * const { plan } = read.value;
  * const learnt = learnRates(plan, [{ id: 's1', races: [{ race: 'run', arrivals: 360 }] }]);
  * learnt.take; // → { run: { water: 1.087 } }
- * learnt.basis.map(({ kind, used, reckoned }) => ({ kind, used, reckoned })); // → [{ kind: 'water', used: 450, reckoned: 496.8 }]
+ * learnt.basis.map(({ kind, used, reckoned }) => ({ kind, used, reckoned })); // → [{ kind: 'water', used: 450, reckoned: 533.2954 }]
  * ```
  */
 export function learnRates(plan: Plan, days: readonly DayHeads[]): Learnt {

@@ -88,8 +88,8 @@ export interface DayFound {
  * const { stations, courses } = analysed.value;
  * const table = new Map(courses.map((indexed) => [indexed.course.id, indexed]));
  * const day = raceDayOf(plan, stations, table, new Map());
- * day.stations.map(({ id, arrivals, cups }) => ({ id, arrivals, cups })); // → [{ id: 's1', arrivals: 360, cups: { water: 497, sportsDrink: 249 } }]
- * day.totals.crew; // → 16
+ * day.stations.map(({ id, arrivals, cups }) => ({ id, arrivals, cups })); // → [{ id: 's1', arrivals: 360, cups: { water: 576, sportsDrink: 288 } }]
+ * day.totals.crew; // → 6
  * ```
  */
 export function raceDayOf(

@@ -1,7 +1,7 @@
 /** A station with the rules that hold at it, who comes, and what they take: all that its day is worked out from. */
 import type { Crew, Plan, PlanStation, Practice, Supplies } from '../plan/plan.ts';
 import { crewOf, practiceOf, suppliesOf } from '../plan/practice.ts';
-import { gelsOrdered, headsOf, needsOf, type Needs } from './cups.ts';
+import { gelsOrdered, headsOf, needsOf, type Needs, whole } from './cups.ts';
 import { handsFor } from './crew.ts';
 import type { RaceArrivals } from './day.ts';
 import { DRINKS, type Drink, type Flow, flowsOf, gelTake, takeOf } from './take.ts';
@@ -47,7 +47,7 @@ function peopleOf(
   return {
     handOut: supplies.handOut === 'bottles' ? atTaps : handed,
     gel: station.serves.includes('gel') ? handsFor(most(60, gels), rules.gelRate) : 0,
-    clean: Math.ceil(most(3600, cups) / rules.cleanPer - 1e-9),
+    clean: whole(most(3600, cups) / rules.cleanPer),
   };
 }
 

@@ -132,9 +132,9 @@ function openDay(
  * const { plan } = read.value;
  * const times = Float64Array.from({ length: 360 }, (_, k) => 8 * 3600 + 1200 + 2 * k);
  * const { day } = stationDay(plan, plan.stations[0]!, { station: 's1', races: [{ race: 'run', division: 'run', times, out: 0 }], sweep: null });
- * day.cups; // → { water: 497, sportsDrink: 249 }
+ * day.cups; // → { water: 534, sportsDrink: 267 }
  * day.peak; // → { count: 30, at: 30000 }
- * day.crew.total; // → 14
+ * day.crew.total; // → 6
  * ```
  */
 export function stationDay(

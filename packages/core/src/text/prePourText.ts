@@ -20,8 +20,7 @@ const isPoured: Shape = recordOf<PouredCups>('poured cups', { cups: count, table
  * prePourText({ cups: 470, tables: 2, cupsPerLayer: 200 }, voice); // → 'Pour 470: two tables, about 235 on each, one full layer and 35 on top'
  * ```
  */
-export function prePourText({ cups, tables, cupsPerLayer }: PouredCups, voice: Voice): string {
-  const poured = { cups, tables, cupsPerLayer };
+export function prePourText(poured: PouredCups, voice: Voice): string {
   want('prePourText', 'poured', isPoured, poured);
   want('prePourText', 'voice', isVoice, voice);
   return (TEXTS[mainTag(voice.language)] ?? english)(pourWordsOf(poured, sayOf(voice).count));

@@ -99,8 +99,9 @@ const SHARES: readonly (readonly [key: 'waste' | 'reserve' | 'waterShare' | 'fil
   ['gelOrder', 'Gels ordered per gel taken'],
 ];
 
-export function SuppliesFields(props: SuppliesProps): JSX.Element {
-  const { fallback }: { readonly fallback: Supplies } = props;
+/** How hot it is, by a level or by a thermometer. */
+function HeatFields(props: SuppliesProps): JSX.Element {
+  const { fallback } = props;
   return (
     <>
       <ChoiceField
@@ -118,6 +119,15 @@ export function SuppliesFields(props: SuppliesProps): JSX.Element {
         fallback={fallback.heatSteps}
         unit="°C"
       />
+    </>
+  );
+}
+
+export function SuppliesFields(props: SuppliesProps): JSX.Element {
+  const { fallback }: { readonly fallback: Supplies } = props;
+  return (
+    <>
+      <HeatFields {...props} />
       <ChoiceField
         {...ruleField(props, ['supplies', 'handOut'], 'Drinks are handed out in')}
         choices={HAND_OUT}
