@@ -30,6 +30,7 @@ export function raceDayText({ plan }: Analysis, day: RaceDay, findings: readonly
       pouredTable(day, view),
       crewTable(day, view),
       orderTable(day, view),
+      resupplyTable(day, view),
       ...runsText(day, plan, view),
       findingsText(findings, view),
     ],
@@ -185,4 +186,21 @@ function orderTable({ totals }: RaceDay, { units, screen }: View): string {
     pack.count.toLocaleString('en'),
   ]);
   return section('To order', table(['Item', ' Needed', ' In packs of', ' Packs'], rows, screen), screen);
+}
+
+const RESUPPLY = ['Station', 'Drink', ' Seen and called', ' Arrives', ' Runs out', 'In time'];
+const RESUPPLY_HINT =
+  'If runners drink half as much again (an assumption): when fewer jugs are left than there should be, and whether what is called for then comes in time.';
+
+function resupplyTable({ resupply = [] }: RaceDay, { names, screen }: View): string {
+  if (resupply.length === 0) return '';
+  const rows = resupply.map(({ station, drink, called, arrives, runsOut, inTime }) => [
+    names.station(station),
+    kindName(drink),
+    clock(called),
+    clock(arrives),
+    clock(runsOut),
+    inTime ? 'yes' : 'NO',
+  ]);
+  return section('Second delivery', table(RESUPPLY, rows, screen), screen, RESUPPLY_HINT);
 }

@@ -13,7 +13,9 @@ import type {
   PrePour,
   Quantiles,
   RaceDay,
+  Resupply,
   Run,
+  Shortage,
   StationDay,
   Stop,
 } from '../raceday/day.ts';
@@ -35,7 +37,17 @@ export type QuantileTexts = { readonly [key in keyof Quantiles]: string };
 /** A station's day as `halfcup raceday` prints it; times HH:MM:SS, minutes HH:MM. */
 export interface StationDayDocument extends Omit<
   StationDay,
-  'races' | 'quantiles' | 'perMinute' | 'peak' | 'crewAt' | 'openFrom' | 'openUntil' | 'packedAt' | 'jugsLeft' | 'packs'
+  | 'races'
+  | 'quantiles'
+  | 'perMinute'
+  | 'peak'
+  | 'crewAt'
+  | 'openFrom'
+  | 'openUntil'
+  | 'packedAt'
+  | 'jugsLeft'
+  | 'shortage'
+  | 'packs'
 > {
   readonly races: readonly (QuantileTexts &
     Pick<StationDay['races'][number], 'race' | 'arrivals' | 'sinceDrink' | 'take'>)[];
@@ -52,6 +64,8 @@ export interface StationDayDocument extends Omit<
   readonly packedAt: Clock | null;
   /** Full jugs that should be left at a time, HH:MM. */
   readonly jugsLeft: readonly (Omit<JugsLeft, 'at'> & { readonly at: Clock })[];
+  /** If runners drank half as much again: what runs out first, and when it would be seen. */
+  readonly shortage: (Omit<Shortage, 'at' | 'seen'> & { readonly at: Clock; readonly seen: Clock | null }) | null;
   readonly packs: readonly PackDocument[];
 }
 
@@ -85,6 +99,12 @@ export interface RaceDayDocument {
       readonly load: readonly LoadDocument[];
     })[];
   })[];
+  /** Second deliveries to stations that would run out if runners drank half as much again; absent where there are none. */
+  readonly resupply?: readonly (Omit<Resupply, 'called' | 'arrives' | 'runsOut'> & {
+    readonly called: Clock | null;
+    readonly arrives: Clock | null;
+    readonly runsOut: Clock;
+  })[];
   /** The weather that the plan expects, with its level; absent where it gives none. */
   readonly weather?: readonly WeatherDocument[];
   /** Races whose runners slow as splits of past results tell; absent where there are none. */
@@ -115,6 +135,9 @@ const packDocument = (pack: Pack): PackDocument => ({
   pack: toMicro(pack.pack),
   count: pack.count,
 });
+
+const shortageDocument = (found: Shortage | null): StationDayDocument['shortage'] =>
+  found === null ? null : { ...found, at: formatClock(found.at), seen: clockOrNull(found.seen) };
 
 /** What one arrival takes is rounded to a millionth. */
 function raceAtStation({
@@ -155,6 +178,7 @@ function stationDocument({ quantiles, ...day }: StationDay): StationDayDocument 
     openFrom: clockOrNull(day.openFrom),
     openUntil: clockOrNull(day.openUntil),
     packedAt: clockOrNull(day.packedAt ?? null),
+    shortage: shortageDocument(day.shortage ?? null),
     jugsLeft: (day.jugsLeft ?? []).map((row) => ({ ...row, at: formatMinute(row.at) })),
     prePour: {
       ...(water === undefined ? {} : { water: prePourDocument(water) }),
@@ -224,6 +248,17 @@ export function raceDayDocument(analysis: Analysis, day: RaceDay, findings: read
         load: stop.load.map((part) => ({ item: supplyKey(part), count: part.count, kg: toMicro(part.kg) })),
       })),
     })),
+    ...(day.resupply === undefined
+      ? {}
+      : {
+          resupply: day.resupply.map((one) => ({
+            ...one,
+            takes: toMicro(one.takes),
+            called: clockOrNull(one.called),
+            arrives: clockOrNull(one.arrives),
+            runsOut: formatClock(one.runsOut),
+          })),
+        }),
     ...(analysis.plan.weather === undefined
       ? {}
       : { weather: weatherHours(analysis.plan.weather).map(weatherDocument) }),

@@ -53,7 +53,7 @@ export interface CaptainOptions extends SheetOptions {
 const isCaptainOptions: Shape = (value) => isSheetOptions(value) ?? recordOf('options', { context: isContext })(value);
 
 /** Millimetres. */
-const MAP = { width: 66, height: { a4: 36, letter: 29 } } as const;
+const MAP = { width: 66, height: { a4: 31, letter: 29 } } as const;
 const QR = 15;
 
 interface Sheet {

@@ -178,7 +178,17 @@ const CREW: Keys<CrewInput> = {
   minimum: 0,
   longest: 0,
 };
-const VEHICLE: Keys<VehicleInput> = { id: 0, name: 0, kg: 0, places: 0, kmh: 0, stop: 0, unload: 0, from: 0 };
+const VEHICLE: Keys<VehicleInput> = {
+  id: 0,
+  name: 0,
+  kg: 0,
+  places: 0,
+  kmh: 0,
+  stop: 0,
+  unload: 0,
+  standBy: 0,
+  from: 0,
+};
 const CLOCK: Keys<ClockInput> = { course: 0, measure: 0, accessOpens: 0, closes: 0, sweep: 0, reopens: 0 };
 
 interface Node {

@@ -97,20 +97,19 @@ export interface SuppliesInput {
   readonly prePourSafety?: number;
 }
 
-/** Lengths and durations among the crew's rules. */
-type CrewQuantity =
-  | 'handSpacing'
-  | 'tapTime'
-  | 'pourWithin'
-  | 'ready'
-  | 'setUp'
-  | 'breakDown'
-  | 'breakDownTable'
-  | 'longest';
-
 /** Hands at a station, and how fast they are. */
 export type CrewInput = {
-  readonly [key in keyof Crew]?: key extends CrewQuantity ? Quantity : number;
+  readonly [key in keyof Crew]?: key extends
+    | 'handSpacing'
+    | 'tapTime'
+    | 'pourWithin'
+    | 'ready'
+    | 'setUp'
+    | 'breakDown'
+    | 'breakDownTable'
+    | 'longest'
+    ? Quantity
+    : number;
 };
 
 /** All keys of a station but its id: what a variant may change. */
@@ -158,6 +157,7 @@ export interface VehicleInput {
   readonly kmh?: number;
   readonly stop?: Quantity;
   readonly unload?: number;
+  readonly standBy?: boolean;
   readonly from?: string;
 }
 

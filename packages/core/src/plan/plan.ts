@@ -128,6 +128,8 @@ export interface PlanVehicle {
   readonly stop?: number;
   /** Kilograms that its people load or unload in a minute. Absent: 30. */
   readonly unload?: number;
+  /** Kept loaded at the start for second deliveries: no run is planned with it. */
+  readonly standBy?: boolean;
   /** When it is loaded at the start of the course, seconds after midnight. */
   readonly from: number;
 }

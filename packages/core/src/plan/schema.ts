@@ -44,6 +44,7 @@ const vehicle: z.ZodType<PlanVehicle> = z
     kmh: positiveAmount.default(DEFAULT_VEHICLE.kmh),
     stop: duration.exactOptional(),
     unload: positiveAmount.exactOptional(),
+    standBy: z.boolean().exactOptional(),
     from: clock.default(DEFAULT_VEHICLE.from),
   })
   .transform((one) => ({ ...one, name: one.name ?? one.id }));

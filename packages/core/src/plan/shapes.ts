@@ -199,6 +199,7 @@ export const isPlan: Shape = remembered(
         kmh: positive,
         stop: maybe(notNegative),
         unload: maybe(positive),
+        standBy: maybe(aFlag),
         from: finite,
       }),
     ),

@@ -123,6 +123,30 @@ export interface JugsLeft {
   readonly sportsDrink?: number;
 }
 
+/** If runners drank half as much again: the drink that runs out first, when, and when its captain would see it coming. */
+export interface Shortage {
+  readonly drink: 'water' | 'sportsDrink';
+  /** After midnight. */
+  readonly at: Seconds;
+  /** The half hour at which fewer jugs are left than there should be; `null`: it runs out before one. */
+  readonly seen: Seconds | null;
+}
+
+/** A second delivery to a station that would run out. */
+export interface Resupply {
+  readonly station: string;
+  /** The stand-by vehicle, where the plan has one. */
+  readonly vehicle?: string;
+  readonly drink: 'water' | 'sportsDrink';
+  /** From the call to the station, seconds. */
+  readonly takes: Seconds;
+  /** When the captain calls, and when it comes; `null` where nothing is seen in time to call. */
+  readonly called: Seconds | null;
+  readonly arrives: Seconds | null;
+  readonly runsOut: Seconds;
+  readonly inTime: boolean;
+}
+
 /** One station's day. */
 export interface StationDay {
   readonly id: string;
@@ -170,6 +194,8 @@ export interface StationDay {
   readonly boxes?: number;
   /** Full jugs that should be left at a time; with fewer the captain calls for more. */
   readonly jugsLeft?: readonly JugsLeft[];
+  /** If runners drank half as much again; `null` where it would last. */
+  readonly shortage?: Shortage | null;
   readonly packs: readonly Pack[];
   readonly crew: DayCrew;
 }
@@ -203,6 +229,8 @@ export interface RaceDay {
   readonly stations: readonly StationDay[];
   readonly totals: { readonly packs: readonly Pack[]; readonly crew: number };
   readonly runs: readonly Run[];
+  /** Second deliveries to the stations that would run out if runners drank half as much again. */
+  readonly resupply?: readonly Resupply[];
   /** Races whose runners slow as splits of past results tell; absent where there are none. */
   readonly fitted?: readonly FittedField[];
   readonly findings: readonly Finding[];

@@ -26,6 +26,7 @@ import { hillsOf } from './hills.ts';
 import { oneOfRoom } from './oneOfRoom.ts';
 import { totalsOf } from './packs.ts';
 import { type PastTimes, readResults } from './results.ts';
+import { resupplyOf } from './resupply.ts';
 import { type RunSite, runsOf } from './runs.ts';
 import { stationDay } from './stationDay.ts';
 import { weatherFindings } from './weather.ts';
@@ -55,14 +56,11 @@ export interface Fields {
   readonly findings: readonly Finding[];
 }
 
-/** From the last drink, or the start, to a served pass: measures of that race's course. */
-type Leg = readonly [from: Metres, to: Metres];
-
 /** The day of one station, with what is to be said of it. */
 export interface DayFound {
   readonly day: StationDay;
   /** The legs that end at the station's served passes, metres: the day is the same while these are. */
-  readonly legs: readonly Leg[];
+  readonly legs: readonly (readonly [from: Metres, to: Metres])[];
   readonly findings: readonly Finding[];
 }
 
@@ -147,6 +145,8 @@ function drinksOf(plan: Plan, stations: readonly DayStation[]): Drinks {
   return drinks;
 }
 
+type Leg = DayFound['legs'][number];
+
 /** The legs that end at a station's served passes, of the races that have a field. */
 const legsOf = (station: DayStation, { races }: Fields, drinks: Drinks): Leg[] =>
   races.flatMap(({ field, ends }) =>
@@ -198,12 +198,15 @@ export function raceDayFrom(
   days: readonly DayFound[],
 ): RaceDay {
   const each = days.map(({ day }) => day);
-  const ran = runsOf(plan, each, stations.flatMap(siteOf));
+  const sites = stations.flatMap(siteOf);
+  const ran = runsOf(plan, each, sites);
+  const resupply = resupplyOf(plan, each, sites);
   const fitted = fields.races.flatMap(({ field }) => field.fitted ?? []);
   return {
     stations: each,
     totals: totalsOf(each),
     runs: ran.runs,
+    ...(resupply.length === 0 ? {} : { resupply }),
     ...(fitted.length === 0 ? {} : { fitted }),
     findings: [
       ...fields.findings,

@@ -6,6 +6,7 @@ import { directionsFit, isDirection, isStationPass } from '../station/shapes.ts'
 import {
   type Shape,
   type Shapes,
+  aFlag,
   aText,
   column,
   finite,
@@ -31,8 +32,10 @@ import type {
   Quantiles,
   RaceArrivals,
   RaceDay,
+  Resupply,
   Run,
   StationArrivals,
+  Shortage,
   StationDay,
   Stop,
 } from './day.ts';
@@ -154,6 +157,11 @@ const isStationDay: Shape = recordOf<StationDay>('a day that stationDay gives', 
   jugsLeft: maybe(
     listOf(recordOf<JugsLeft>('jugs left', { at: finite, water: maybe(finite), sportsDrink: maybe(finite) })),
   ),
+  shortage: maybe(
+    orNull(
+      recordOf<Shortage>('a shortage', { drink: oneOf('water', 'sportsDrink'), at: finite, seen: orNull(finite) }),
+    ),
+  ),
   packs: listOf(isPack),
   crew: recordOf<DayCrew>(
     'a crew',
@@ -176,6 +184,20 @@ export const isRaceDay: Shape = remembered(
     totals: recordOf('totals', { packs: listOf(isPack), crew: finite }),
     runs: listOf(
       recordOf<Run>('a run', { vehicle: aText, kind: oneOf('drop', 'collect'), stops: listOf(isStop), kg: finite }),
+    ),
+    resupply: maybe(
+      listOf(
+        recordOf<Resupply>('a second delivery', {
+          station: aText,
+          vehicle: maybe(aText),
+          drink: oneOf('water', 'sportsDrink'),
+          takes: finite,
+          called: orNull(finite),
+          arrives: orNull(finite),
+          runsOut: finite,
+          inTime: aFlag,
+        }),
+      ),
     ),
     fitted: isFitted,
     findings: listOf(isFinding),

@@ -14,6 +14,7 @@ import { hoursOf } from './hours.ts';
 import { jugsLeftOf } from './jugsLeft.ts';
 import { packsOf } from './packs.ts';
 import { racedayFinding } from './racedayFinding.ts';
+import { shortageOf } from './shortage.ts';
 import { isStationArrivals } from './shapes.ts';
 import { type Site, siteOf, takeAt } from './site.ts';
 import { type Stock, stockOf } from './stock.ts';
@@ -72,6 +73,8 @@ function closed(site: Site, head: Head, { tables }: Stock): { day: StationDay; f
   return { day, findings: [racedayFinding('station-no-arrivals', { problem }, { severity: 'note', where })] };
 }
 
+const litresOf = ({ supplies }: Site, cups: number = 0): number => cups * supplies.cup * supplies.fill;
+
 /** The day of a station that somebody comes to. */
 function openDay(
   site: Site,
@@ -99,6 +102,7 @@ function openDay(
     directions,
     language,
   });
+  const jugsLeft = jugsLeftOf(site, stock.prePour, packs, { from: quantiles.first, last: quantiles.last });
   return {
     ...head,
     quantiles,
@@ -107,7 +111,8 @@ function openDay(
     prePour: stock.prePour,
     tables: stock.tables,
     boxes,
-    jugsLeft: jugsLeftOf(site, stock.prePour, packs, { from: quantiles.first, last: quantiles.last }),
+    jugsLeft,
+    shortage: shortageOf(site, packs, jugsLeft, quantiles.first, (drink) => litresOf(site, stock.prePour[drink]?.cups)),
     crew,
     packs,
   };

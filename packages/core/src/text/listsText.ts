@@ -48,6 +48,18 @@ export interface SuppliesText {
   /** That a race's runners slow as splits of past results tell; `runners`: how many finishers. */
   readonly bySplits: (race: string, splits: readonly string[], runners: string) => string;
   /** An English phrase of the table of defaults in this language; `null` where there is none. */
+  readonly resupply: {
+    readonly title: string;
+    readonly about: string;
+    readonly drink: string;
+    readonly called: string;
+    readonly arrives: string;
+    readonly runsOut: string;
+    readonly inTime: string;
+    readonly yes: string;
+    readonly no: string;
+    readonly never: string;
+  };
   readonly phrase: (english: string) => string | null;
 }
 

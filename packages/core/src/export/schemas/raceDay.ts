@@ -46,6 +46,7 @@ const station: JsonSchema = record({
   volume: record({ water: amount, sportsDrink: amount }),
   tables: record({ gel: count, sportsDrink: count, water: count }),
   packs,
+  shortage: orNull(record({ drink: { enum: ['water', 'sportsDrink'] }, at: clock, seen: orNull(clock) })),
   handOut: { enum: ['cups', 'bottles'] },
   ordered: record({ water: count, sportsDrink: count }),
   crew: record(
@@ -78,6 +79,20 @@ export const raceDaySchema: JsonSchema = {
       findings,
     },
     {
+      resupply: listOf(
+        record(
+          {
+            station: text,
+            drink: { enum: ['water', 'sportsDrink'] },
+            takes: amount,
+            called: orNull(clock),
+            arrives: orNull(clock),
+            runsOut: clock,
+            inTime: { type: 'boolean' },
+          },
+          { vehicle: text },
+        ),
+      ),
       weather: listOf(
         record(
           { at: clock, level: orNull({ enum: [...WEATHER_LEVELS] }) },

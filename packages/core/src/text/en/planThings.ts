@@ -238,6 +238,7 @@ export const planThings: ThingNames = {
   'vehicles[].kmh': 'speed of vehicle no. {1}',
   'vehicles[].stop': 'stop time of vehicle no. {1}',
   'vehicles[].unload': 'kilograms that the people of vehicle no. {1} unload in a minute',
+  'vehicles[].standBy': 'stand-by mark of vehicle no. {1}',
   'vehicles[].from': 'loading time of vehicle no. {1}',
   clock: 'list of road times',
   'clock[]': 'entry no. {1} of the road times',

@@ -238,6 +238,7 @@ export const planThings: ThingNames = {
   'vehicles[].kmh': 'la velocidad del vehículo n.º {1}',
   'vehicles[].stop': 'el tiempo de parada del vehículo n.º {1}',
   'vehicles[].unload': 'los kilos que descarga por minuto la gente del vehículo n.º {1}',
+  'vehicles[].standBy': 'la marca de reserva del vehículo n.º {1}',
   'vehicles[].from': 'la hora de carga del vehículo n.º {1}',
   clock: 'la lista de horarios de la vía',
   'clock[]': 'el horario de la vía n.º {1}',

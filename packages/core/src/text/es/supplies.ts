@@ -161,5 +161,18 @@ export const supplies: SuppliesText = {
   yes: 'fijado',
   bySplits: (race, splits, runners) =>
     `${race}: como perdieron ritmo ${runners} participantes de otra edición, por sus tiempos de paso (${splits.join(', ')})`,
+  resupply: {
+    title: 'Segunda entrega',
+    about:
+      'Si los corredores beben la mitad más (una suposición): la media hora en que quedan menos garrafas de las debidas, cuándo llega lo pedido entonces y cuándo se acaba la bebida.',
+    drink: 'Bebida',
+    called: 'Se ve y se pide',
+    arrives: 'Llega',
+    runsOut: 'Se acaba',
+    inTime: 'A tiempo',
+    yes: 'sí',
+    no: 'NO: envíe más desde el principio',
+    never: 'no se ve antes',
+  },
   phrase: (english) => (Object.hasOwn(PHRASES, english) ? PHRASES[english]! : null),
 };

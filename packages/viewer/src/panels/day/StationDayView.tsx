@@ -95,6 +95,30 @@ function JugsLeft({ day }: { readonly day: StationDay }): JSX.Element | null {
   );
 }
 
+/** What happens if runners drink half as much again; nothing where it would last. */
+function SecondDelivery({ station, day }: { readonly station: StationDay; readonly day: RaceDay }): JSX.Element | null {
+  const { shortage = null } = station;
+  if (shortage === null) return null;
+  const delivery = day.resupply?.find(({ station: id }) => id === station.id);
+  const drink = shortage.drink === 'water' ? 'Water' : 'Sports drink';
+  return (
+    <>
+      <h3>If runners drink half as much again</h3>
+      <dl class="facts">
+        <Fact name={`${drink} runs out`}>{formatMinute(shortage.at)}</Fact>
+        <Fact name="The captain sees it">
+          {shortage.seen === null ? 'not before it runs out' : formatMinute(shortage.seen)}
+        </Fact>
+        {delivery === undefined || delivery.arrives === null ? null : (
+          <Fact name="A second delivery arrives">
+            {`${formatMinute(delivery.arrives)}, ${delivery.inTime ? 'in time' : 'too late: send more from the start'}`}
+          </Fact>
+        )}
+      </dl>
+    </>
+  );
+}
+
 interface Props {
   readonly station: StationLayout;
   readonly own: StationDay;
@@ -139,6 +163,7 @@ export function StationDayView({ station, own, day, open }: Props): JSX.Element 
       <h3>Supplies</h3>
       <SuppliesTable packs={own.packs} units={units.value} />
       <JugsLeft day={own} />
+      <SecondDelivery station={own} day={day} />
       <h3>Drop-off and collection</h3>
       <StationStops station={station.id} day={day} open={open} />
     </>
