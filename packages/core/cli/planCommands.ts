@@ -25,12 +25,26 @@ const raceday: CommandSpec = {
   needs: ['a plan'],
   most: 1,
   about: 'arrivals, cups, crew, supplies, drop and collection runs',
+  exits: [['1', 'rows of --left could not be read; the others are used']],
   arguments: [PLAN],
   options: [
     VARIANT,
     { name: 'learn', kind: 'flag', about: 'print how much each runner took on a past day, from its counts ("used")' },
+    { name: 'left-form', kind: 'flag', about: 'print the form for what is left at the stations after the day, as CSV' },
+    {
+      name: 'left',
+      kind: 'text',
+      shown: 'LEFT.csv',
+      about: 'the form filled in: print what each runner took; --out writes the plan with the counts',
+    },
+    { name: 'lang', kind: 'text', shown: 'es', about: 'language of the form (default: that of the plan)' },
   ],
-  examples: ['raceday plan.json', 'raceday plan.json --units imperial', 'raceday plan.json --learn'],
+  examples: [
+    'raceday plan.json',
+    'raceday plan.json --units imperial',
+    'raceday plan.json --learn',
+    'raceday plan.json --left-form',
+  ],
   load: async () => import('./commands/raceday.ts'),
 };
 

@@ -22,7 +22,21 @@ export interface Learnt {
     readonly reckoned: number;
     readonly factor: number;
     readonly stations: readonly string[];
+    /** How much the stations differ; `null` where one alone has counted. */
+    readonly spread: Spread | null;
+    /** Each station that counted. */
+    readonly each: readonly { readonly station: string; readonly used: number; readonly reckoned: number }[];
   }[];
+}
+
+/** How much used over reckoned differs between stations. */
+export interface Spread {
+  /** Of the station with the lowest factor. */
+  readonly low: number;
+  /** Of the station with the highest factor. */
+  readonly high: number;
+  /** Standard error of the factor, by which a station weighs as much as it was reckoned to take. */
+  readonly error: number;
 }
 
 /** The part of a station's day that counts heads. */
@@ -53,6 +67,26 @@ function reckonedAt(plan: Plan, day: DayHeads, kind: Served): number {
     0,
   );
   return kind === 'gel' ? taken : taken * (1 + supplies.waste);
+}
+
+/**
+ * Range and standard error of a ratio of sums, √(n ÷ (n − 1) × Σ(used − factor × reckoned)²) ÷ Σ reckoned: the ratio estimator of
+ * sampling, as D. Patterson's `ratio.est` (University of Montana, course 549, read) has it, of a sample from many stations.
+ */
+function spreadOf(counted: readonly { readonly used: number; readonly reckoned: number }[]): Spread | null {
+  const n = counted.length;
+  if (n < 2) return null;
+  const sum = (of: (one: { readonly used: number; readonly reckoned: number }) => number): number =>
+    counted.reduce((total, one) => total + of(one), 0);
+  const reckoned = sum((one) => one.reckoned);
+  const factor = sum(({ used }) => used) / reckoned;
+  const squares = sum((one) => (one.used - factor * one.reckoned) ** 2);
+  const factors = counted.map((one) => one.used / one.reckoned);
+  return {
+    low: Math.min(...factors),
+    high: Math.max(...factors),
+    error: Math.sqrt((n / (n - 1)) * squares) / reckoned,
+  };
 }
 
 /**
@@ -89,7 +123,8 @@ export function learnRates(plan: Plan, days: readonly DayHeads[]): Learnt {
     if (counted.length === 0) return [];
     const used = counted.reduce((sum, one) => sum + one.used, 0);
     const reckoned = counted.reduce((sum, one) => sum + one.reckoned, 0);
-    return [{ kind, used, reckoned, factor: used / reckoned, stations: counted.map(({ station }) => station) }];
+    const stations = counted.map(({ station }) => station);
+    return [{ kind, used, reckoned, factor: used / reckoned, stations, spread: spreadOf(counted), each: counted }];
   });
   const came = new Set(
     days.flatMap((day) => headsOfDay(plan, day).flatMap(({ division, count }) => (count > 0 ? [division] : []))),

@@ -3,6 +3,7 @@ import type { JSX } from 'preact';
 import { useStore } from '../../state/store/store.ts';
 import { openPlanSection } from '../ui/openPlanSection.ts';
 import { DayTable } from './DayTable.tsx';
+import { LearningCard } from './LearningCard.tsx';
 import { RaceDayRuns } from './RaceDayRuns.tsx';
 import { RaceDayTotals } from './RaceDayTotals.tsx';
 import { StationDayView } from './StationDayView.tsx';
@@ -47,6 +48,7 @@ export function RaceDayPanel(): JSX.Element {
       </div>
       <RaceDayTotals day={day} />
       <RaceDayRuns day={day} open={open} />
+      <LearningCard day={day} open={open} />
     </div>
   );
 }
