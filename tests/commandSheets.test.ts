@@ -82,6 +82,7 @@ describe('halfcup sheets', () => {
       'cards.html',
       'collection.html',
       'index.html',
+      'leftovers.html',
       'overview.html',
       'placement.html',
       'report.html',

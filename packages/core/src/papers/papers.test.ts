@@ -279,6 +279,7 @@ it.each(LANGUAGES.map(({ language }) => language))(
       'run-v1.html',
       'run-v2.html',
       'collection.html',
+      'leftovers.html',
       'report.html',
     ]);
     for (const { name, html } of [...papers, indexPaper(demo, papers, how)]) {

@@ -9,6 +9,7 @@ import { collectionRunBody } from './collectionRun.ts';
 import { driverRunBody, driving } from './driverRun.ts';
 import { type SheetOptions, isContext, isSheetOptions, pageHtml } from './frame.ts';
 import { type Html, html, said } from './html.ts';
+import { LEFTOVERS_STYLE, leftoversBody } from './leftoversPaper.ts';
 import { OVERVIEW_STYLE, overviewBody } from './overview.ts';
 import { PLACEMENT_STYLE, placementListBody } from './placementList.ts';
 import { reportHtml } from './report.ts';
@@ -42,7 +43,7 @@ export interface PrintedPaper {
 
 /**
  * Every paper but the list of them, in the order in which they are used: overview, captains' sheets, cards, placement, supplies, the weather
- * where the plan has some, one run sheet a vehicle, collection, and the report where a review is given. In the language asked for, else English:
+ * where the plan has some, one run sheet a vehicle, collection, what is left after the race, and the report where a review is given. In the language asked for, else English:
  * see `languageNote`. What the plan does not say is left as a line to fill in.
  * @example
  * ```ts
@@ -93,6 +94,9 @@ export function papersOf(analysis: Analysis, options: PapersOptions): PrintedPap
       ),
     ),
     framed('collection', lists.runs.collectTitle, collectionRunBody(analysis, sheet), STOP_STYLE),
+    ...(analysis.day === null
+      ? []
+      : [framed('leftovers', text.year.learning.form, leftoversBody(analysis, analysis.day, sheet), LEFTOVERS_STYLE)]),
     ...(review === undefined
       ? []
       : [

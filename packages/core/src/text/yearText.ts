@@ -7,6 +7,10 @@ export interface YearText {
   readonly name: string;
   /** Heads of the leftover form. */
   readonly left: Readonly<Record<LeftKey, string>>;
+  /** Head of what was sent to a station. */
+  readonly sent: string;
+  /** Between the ends of a range. */
+  readonly to: string;
   readonly learning: LearningText;
 }
 
@@ -15,10 +19,15 @@ export interface LearningText {
   readonly title: string;
   readonly about: string;
   readonly how: string;
-  readonly none: string;
   readonly kindsTitle: string;
-  /** Columns: kind, used, expected, times what was expected, its standard error, lowest and highest, stations. */
-  readonly kinds: readonly [string, string, string, string, string, string];
+  readonly kinds: readonly [
+    what: string,
+    used: string,
+    expected: string,
+    factor: string,
+    range: string,
+    stations: string,
+  ];
   readonly ratesTitle: string;
   readonly rates: readonly [who: string, what: string, now: string, next: string, spread: string];
   readonly divisions: Readonly<Record<'run' | 'walk' | 'wheels', string>>;

@@ -13,12 +13,13 @@ export const year: YearText = {
     gelBoxes: 'boxes of gels left',
     gelsLoose: 'loose gels left',
   },
+  sent: 'Sent',
+  to: 'to',
   learning: {
     title: 'What the day teaches',
     about:
       'What was used, from what was left at the stations, beside what the plan expected. The rates are a proposal for the next race.',
     how: 'A rate is scaled by all that was used over all that was expected, so a busy station weighs more than a quiet one. ± is the standard error over the stations; the range is from the lowest station to the highest.',
-    none: 'No station has counts yet. Count what is left after the race: full and empty jugs, packs of cups, boxes of gels.',
     kindsTitle: 'Used and expected',
     kinds: ['What', ' Used', ' Expected', ' Used / expected', ' Lowest to highest', 'Counted at'],
     ratesTitle: 'Rates for the next race',

@@ -13,12 +13,13 @@ export const year: YearText = {
     gelBoxes: 'cajas de geles sobrantes',
     gelsLoose: 'geles sueltos sobrantes',
   },
+  sent: 'Enviado',
+  to: 'a',
   learning: {
     title: 'Lo que enseña la jornada',
     about:
       'Lo usado, según lo que sobró en los puestos, junto a lo que esperaba el plan. Las cantidades son una propuesta para la próxima carrera.',
     how: 'Cada cantidad se multiplica por todo lo usado entre todo lo esperado: un puesto con mucha gente pesa más que uno tranquilo. ± es el error típico entre puestos; el intervalo va del puesto más bajo al más alto.',
-    none: 'Ningún puesto tiene recuentos todavía. Cuente lo que sobra tras la carrera: garrafas llenas y vacías, paquetes de vasos, cajas de geles.',
     kindsTitle: 'Usado y esperado',
     kinds: ['Qué', ' Usado', ' Esperado', ' Usado / esperado', ' Del más bajo al más alto', 'Contado en'],
     ratesTitle: 'Cantidades para la próxima carrera',
