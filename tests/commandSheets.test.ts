@@ -88,6 +88,7 @@ describe('halfcup sheets', () => {
       'report.html',
       'run-v1.html',
       'run-v2.html',
+      'signin.html',
       'supplies.html',
     ];
     expect([...papers.keys()].sort()).toEqual(names);

@@ -156,3 +156,46 @@ describe('counts of what is left', () => {
     });
   });
 });
+
+describe('the roster', () => {
+  const CREW =
+    'Nombre;Puesto;Desde;Hasta\nAda Tern;Norra Slip;06:00;23:00\nIvo Skua;s4;;\nUna Gull;Nowhere;;\nOle Puffin;s5;late;\n';
+
+  it('is read from a table, shows who is missing, is a finding where too few come, and is removed and undone', async () => {
+    await onDay(async ({ page }) => {
+      const card = page.getByRole('region', { name: 'Roster' });
+      await page
+        .locator('.roster-file')
+        .setInputFiles({ name: 'crew.csv', mimeType: 'text/csv', buffer: Buffer.from(CREW) });
+      await expect
+        .poll(() => card.getByRole('alert').getByRole('listitem').allTextContents())
+        .toEqual([
+          expect.stringMatching(/^crew\.csv:4:10: Somebody is put at “Nowhere”/u),
+          expect.stringMatching(/^crew\.csv:5:15: “late” is no clock time\./u),
+        ]);
+      const [there, , needed, missing] = (
+        await card.getByRole('row').filter({ hasText: 'Norra Slip' }).getByRole('cell').allTextContents()
+      ).map(Number);
+      // Two of the roster and the captain whom the plan names.
+      expect(there).toBe(3);
+      expect(missing).toBe(needed! - 3);
+      const saved = await savedPlan(page);
+      expect((JSON.parse(saved) as { people: object }).people).toEqual({
+        crew: [
+          { name: 'Ada Tern', station: 's4', from: '06:00', until: '23:00' },
+          { name: 'Ivo Skua', station: 's4' },
+        ],
+      });
+      await inLooks(page, LOOKS.slice(0, 1), (look) => expectNoAxeFaults(page, look, PANEL));
+      await page.getByRole('tab', { name: /^Review/u }).click();
+      await expect
+        .poll(() => page.locator(PANEL).textContent())
+        .toMatch(/3 people of the roster are there at \d\d:\d\d: \d+ are missing/u);
+      await page.getByRole('tab', { name: 'Race day' }).click();
+      await card.getByRole('button', { name: 'Remove the roster' }).click();
+      expect(await savedPlan(page)).toBe(DEMO);
+      await undo(page);
+      expect(await savedPlan(page)).toBe(saved);
+    });
+  });
+});

@@ -25,7 +25,7 @@ const raceday: CommandSpec = {
   needs: ['a plan'],
   most: 1,
   about: 'arrivals, cups, crew, supplies, drop and collection runs',
-  exits: [['1', 'rows of --left could not be read; the others are used']],
+  exits: [['1', 'rows of --left or --roster could not be read; the others are used']],
   arguments: [PLAN],
   options: [
     VARIANT,
@@ -36,6 +36,12 @@ const raceday: CommandSpec = {
       kind: 'text',
       shown: 'LEFT.csv',
       about: 'the form filled in: print what each runner took; --out writes the plan with the counts',
+    },
+    {
+      name: 'roster',
+      kind: 'text',
+      shown: 'CREW.csv',
+      about: 'a table of names and stations: print who is missing; --out writes the plan with the roster',
     },
     { name: 'lang', kind: 'text', shown: 'es', about: 'language of the form (default: that of the plan)' },
   ],

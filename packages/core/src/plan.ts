@@ -21,6 +21,8 @@ export type {
   VehicleInput,
   WaveInput,
   WeatherInput,
+  PersonInput,
+  PriceInput,
 } from './plan/input.ts';
 
 // As it is read: SI quantities, defaults filled in
@@ -47,6 +49,9 @@ export type {
   PlanWaiver,
   PlanWave,
   PlanWeather,
+  PlanPerson,
+  PlanPrice,
+  PlanPrices,
   PlanZone,
   PointKind,
   Practice,

@@ -57,6 +57,9 @@ export {
   usedOfTexts,
 } from './raceday/leftovers.ts';
 export { type StationUsed, readLeftovers } from './raceday/leftoversTable.ts';
+export { type Presence, type RosterRow, rosterRows } from './raceday/rostered.ts';
+export { readRoster } from './raceday/roster.ts';
+export type { PersonInput } from './plan/input.ts';
 export { leftoversCsv } from './export/leftoversCsv.ts';
 export { type DayHeads, type Learnt, type Spread, learnRates } from './raceday/learn.ts';
 

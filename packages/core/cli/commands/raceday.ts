@@ -8,6 +8,9 @@ import { learnRates } from '../../src/raceday/learn.ts';
 import { readLeftovers } from '../../src/raceday/leftoversTable.ts';
 import { type Call, type Output, type Run, has } from '../call.ts';
 import { type View, planView } from '../findings.ts';
+import { readPlan } from '../../src/plan/read.ts';
+import { readRoster } from '../../src/raceday/roster.ts';
+import { rosterRows } from '../../src/raceday/rostered.ts';
 import { readText } from '../files.ts';
 import type { Io } from '../io.ts';
 import { REFUSAL } from '../messages.ts';
@@ -15,6 +18,7 @@ import { type AnalysedPlan, analysePlan } from '../plans.ts';
 import { json, unitsOf } from '../printing.ts';
 import type { Screen } from '../screen.ts';
 import { learntText } from '../text/learnt.ts';
+import { rosterText } from '../text/roster.ts';
 import { raceDayText } from '../text/raceday.ts';
 
 export const run: Run = async (call, io) => {
@@ -31,6 +35,8 @@ export const run: Run = async (call, io) => {
   if (has(call, 'left-form')) return good({ text: leftoversCsv(analysis.plan, day.stations, call.values.get('lang')) });
   const left = call.values.get('left');
   if (left !== undefined) return learnFrom(read.value, left, call, io, view);
+  const roster = call.values.get('roster');
+  if (roster !== undefined) return rosterFrom(read.value, roster, call, io, view);
   if (has(call, 'learn')) return learn(read.value, has(call, 'json'), view);
   const document = raceDayDocument(analysis, day, dayFindings(analysis, day));
   return good({
@@ -69,6 +75,30 @@ async function learnFrom(
     ),
     notes: used.findings,
     exit: used.findings.some(({ severity }) => severity === 'error') ? 1 : 0,
+  });
+}
+
+/** The crew of each station by the roster of a file beside what the day needs; `--out` writes the plan with it. */
+async function rosterFrom(
+  { document, analysis }: AnalysedPlan,
+  file: string,
+  call: Call,
+  io: Io,
+  view: (screen: Screen) => View,
+): Promise<Result<Output>> {
+  const text = await readText(io, file);
+  if (!text.ok) return text;
+  const roster = readRoster(text.value, file, analysis.plan);
+  if (!roster.ok) return roster;
+  const written = editPlan(document.text, '/people/crew', roster.value);
+  const changed = readPlan(written, document.file);
+  if (!changed.ok) return changed;
+  const rows = rosterRows(changed.value.plan, analysis.day!.stations);
+  return good({
+    text: has(call, 'json') ? json({ stations: rows }) : (screen) => rosterText(rows, view(screen)),
+    written,
+    notes: roster.findings,
+    exit: roster.findings.some(({ severity }) => severity === 'error') ? 1 : 0,
   });
 }
 

@@ -274,6 +274,7 @@ it.each(LANGUAGES.map(({ language }) => language))(
       'overview.html',
       'captains.html',
       'cards.html',
+      'signin.html',
       'placement.html',
       'supplies.html',
       'run-v1.html',

@@ -25,6 +25,7 @@ import {
   tuple,
 } from '../wants.ts';
 import { DEFAULT_CREW, DEFAULT_PRACTICE, DEFAULT_SUPPLIES } from './defaults.ts';
+import type { PlanPerson, PlanPrice, PlanPrices } from './year.ts';
 import type {
   Plan,
   PlanCourse,
@@ -220,6 +221,28 @@ export const isPlan: Shape = remembered(
           windKmh: number,
         }),
       ),
+    ),
+    people: maybe(
+      recordOf('people', {
+        crew: listOf(
+          recordOf<PlanPerson>('a person', {
+            name: aText,
+            station: aText,
+            role: text,
+            from: number,
+            until: number,
+            phone: text,
+          }),
+        ),
+      }),
+    ),
+    prices: maybe(
+      recordOf<PlanPrices>('prices', {
+        currency: aText,
+        items: listOf(
+          recordOf<PlanPrice>('a price', { kind: aText, price: notNegative, sold: notNegative, leadDays: number }),
+        ),
+      }),
     ),
   }),
 );

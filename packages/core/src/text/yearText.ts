@@ -11,6 +11,7 @@ export interface YearText {
   readonly sent: string;
   /** Between the ends of a range. */
   readonly to: string;
+  readonly roster: RosterText;
   readonly learning: LearningText;
 }
 
@@ -39,4 +40,28 @@ export interface LearningText {
   readonly heats: Readonly<Record<'cool' | 'warm' | 'hot', string>>;
   readonly form: string;
   readonly formAbout: string;
+}
+
+/** The roster and its sign-in sheet. */
+export interface RosterText {
+  /** Heads of its columns, beside name and station. */
+  readonly role: string;
+  readonly from: string;
+  readonly until: string;
+  readonly phone: string;
+  readonly title: string;
+  readonly about: string;
+  /** Columns of the sheet. */
+  readonly columns: readonly [
+    name: string,
+    role: string,
+    hours: string,
+    arrived: string,
+    left: string,
+    signature: string,
+  ];
+  readonly needs: (crew: string, from: string, until: string, shifts: number) => string;
+  readonly missing: (count: string) => string;
+  readonly ends: (time: string) => string;
+  readonly sum: string;
 }

@@ -13,6 +13,22 @@ export const year: YearText = {
     gelBoxes: 'boxes of gels left',
     gelsLoose: 'loose gels left',
   },
+  roster: {
+    role: 'role',
+    from: 'from',
+    until: 'until',
+    phone: 'phone',
+    title: 'Sign-in and sign-out',
+    about:
+      'Sign in when you come and out when you leave, so that the captain knows who is there. Keep this sheet at the station; hand it in after the race.',
+    columns: ['Name', 'Role', 'Hours', 'In', 'Out', 'Signature'],
+    needs: (crew, from, until, shifts) =>
+      `Crew of ${crew} from ${from} to about ${until}${shifts > 1 ? `, in ${shifts} shifts` : ''}.`,
+    missing: (count) => `${count} still to be found.`,
+    ends: (time) =>
+      `Nobody leaves before race control has released the station (about ${time}) and the place is clean.`,
+    sum: 'Signed in, in all:',
+  },
   sent: 'Sent',
   to: 'to',
   learning: {

@@ -13,6 +13,22 @@ export const year: YearText = {
     gelBoxes: 'cajas de geles sobrantes',
     gelsLoose: 'geles sueltos sobrantes',
   },
+  roster: {
+    role: 'tarea',
+    from: 'desde',
+    until: 'hasta',
+    phone: 'teléfono',
+    title: 'Firmas de entrada y salida',
+    about:
+      'Firme al llegar y al irse, para que el responsable sepa quién está. Guarde esta hoja en el puesto y entréguela tras la carrera.',
+    columns: ['Nombre', 'Tarea', 'Horas', 'Entrada', 'Salida', 'Firma'],
+    needs: (crew, from, until, shifts) =>
+      `Equipo de ${crew} desde las ${from} hasta las ${until} aproximadamente${shifts > 1 ? `, en ${shifts} turnos` : ''}.`,
+    missing: (count) => `Faltan ${count} por encontrar.`,
+    ends: (time) =>
+      `Nadie se va antes de que control de carrera libere el puesto (hacia las ${time}) y todo esté limpio.`,
+    sum: 'Firmas de entrada en total:',
+  },
   sent: 'Enviado',
   to: 'a',
   learning: {

@@ -39,4 +39,17 @@ export interface YearParams {
     | { readonly problem: 'whichDrink'; readonly drink: Drink }
     | { readonly problem: 'noDrink'; readonly cups: number }
     | { readonly problem: 'noCounts' };
+  'roster-unread':
+    | { readonly problem: 'noName' | 'noStation' | 'nobody' }
+    | {
+        readonly problem: 'unknownStation';
+        readonly found: Found;
+        readonly known: readonly string[];
+        readonly more: number;
+      }
+    | { readonly problem: 'notTime'; readonly found: Found }
+    /** Clock times. */
+    | { readonly problem: 'backwards'; readonly from: number; readonly until: number }
+    /** `line`: where they stood before. */
+    | { readonly problem: 'twice'; readonly line: number };
 }

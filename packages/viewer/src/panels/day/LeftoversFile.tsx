@@ -8,6 +8,7 @@ import { run } from '../../state/edits/workbench.ts';
 import { useStore, type OpenPlan, type Store } from '../../state/store/store.ts';
 import { exportFile } from '../../storage/saveFile.ts';
 import { messageOf } from '../../state/view/voice.ts';
+import { RowsTold } from './RowsTold.tsx';
 
 interface Props {
   readonly day: RaceDay;
@@ -61,13 +62,7 @@ export function LeftoversFile(props: Props): JSX.Element {
           }}
         />
       </div>
-      {told.length === 0 ? null : (
-        <ul class="leftovers-told" role="alert">
-          {told.map((line) => (
-            <li key={line}>{line}</li>
-          ))}
-        </ul>
-      )}
+      <RowsTold lines={told} />
     </>
   );
 }

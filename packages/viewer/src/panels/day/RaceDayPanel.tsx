@@ -6,6 +6,7 @@ import { DayTable } from './DayTable.tsx';
 import { LearningCard } from './LearningCard.tsx';
 import { RaceDayRuns } from './RaceDayRuns.tsx';
 import { RaceDayTotals } from './RaceDayTotals.tsx';
+import { RosterCard } from './RosterCard.tsx';
 import { StationDayView } from './StationDayView.tsx';
 
 export function RaceDayPanel(): JSX.Element {
@@ -48,6 +49,7 @@ export function RaceDayPanel(): JSX.Element {
       </div>
       <RaceDayTotals day={day} />
       <RaceDayRuns day={day} open={open} />
+      <RosterCard day={day} open={open} />
       <LearningCard day={day} open={open} />
     </div>
   );

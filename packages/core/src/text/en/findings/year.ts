@@ -87,4 +87,23 @@ export const year: TextsOf<YearParams> = {
     ],
     noCounts: () => ['Nothing is counted.', null, 'Fill in at least one count.'],
   }),
+  'roster-unread': byProblem({
+    noName: () => ['The row has no name.', null, 'Give a name, or remove the row.'],
+    noStation: () => ['The row names no station for this person.', null, 'Give the id or the name of a station.'],
+    nobody: () => ['Nobody in the file can be read.', null, 'Correct the rows, or choose another file.'],
+    unknownStation: ({ found, known, more }, say) => [
+      `Somebody is put at ${say.found(found)}, a station that the plan does not have.`,
+      known.length === 0 ? 'It has no stations.' : `It has ${quoted(known, more, say)}.`,
+    ],
+    notTime: ({ found }, say) => [`${say.found(found)} is no clock time.`, 'It should be a time such as “07:30”.'],
+    backwards: ({ from, until }, say) => [
+      `This person comes at ${say.clock(from)} and leaves at ${say.clock(until)}.`,
+      'The second time should be the later; after midnight hours pass 24.',
+    ],
+    twice: ({ line }) => [
+      `The same person and hours stand in line ${line} already.`,
+      null,
+      'Keep one of the two rows.',
+    ],
+  }),
 };

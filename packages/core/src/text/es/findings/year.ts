@@ -96,4 +96,27 @@ export const year: TextsOf<YearParams> = {
     ],
     noCounts: () => ['No hay nada contado.', null, 'Rellene al menos un recuento.'],
   }),
+  'roster-unread': byProblem({
+    noName: () => ['La fila no tiene nombre.', null, 'Dé un nombre, o quite la fila.'],
+    noStation: () => [
+      'La fila no nombra ningún puesto para esta persona.',
+      null,
+      'Dé el identificador o el nombre de un puesto.',
+    ],
+    nobody: () => ['No se puede leer a nadie del archivo.', null, 'Corrija las filas, o elija otro archivo.'],
+    unknownStation: ({ found, known, more }, say) => [
+      `Alguien está asignado a ${say.found(found)}, un puesto que el plan no tiene.`,
+      known.length === 0 ? 'No tiene puestos.' : `Tiene ${quoted(known, more, say)}.`,
+    ],
+    notTime: ({ found }, say) => [`${say.found(found)} no es una hora.`, 'Debería ser una hora como «07:30».'],
+    backwards: ({ from, until }, say) => [
+      `Esta persona llega a las ${say.clock(from)} y se va a las ${say.clock(until)}.`,
+      'La segunda hora debería ser posterior; tras medianoche las horas pasan de 24.',
+    ],
+    twice: ({ line }) => [
+      `La misma persona con las mismas horas ya está en la línea ${line}.`,
+      null,
+      'Deje una de las dos filas.',
+    ],
+  }),
 };
