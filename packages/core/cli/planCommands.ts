@@ -159,16 +159,16 @@ const sheets: CommandSpec = {
 
 const exporting: CommandSpec = {
   name: 'export',
-  takes: 'PLAN.json --to geojson|gpx|csv|ics',
+  takes: 'PLAN.json --to geojson|gpx|csv|ics|order|crew',
   needs: ['a plan'],
   most: 1,
-  about: 'the layout, or the crew times, in a format for other tools',
+  about: 'the layout, crew times, supply order or crew needs, in a format for other tools',
   more: [
-    'geojson: courses, stations and items for a map. gpx: courses and waypoints for a hand-held device. csv: every place as a table. ics: crew times for calendars, if the plan has a date, a time zone and waves.',
+    'geojson: courses, stations and items for a map. gpx: courses and waypoints for a hand-held device. csv: every place as a table. ics: crew times for calendars, if the plan has a date, a time zone and waves. order: the supply order with costs and the days to order by, crew: people needed at each station by the hour, both as CSV, if the plan has waves.',
     '--to decides what is printed, even with --json; --units changes only the words in gpx.',
   ],
   arguments: [PLAN],
-  options: [{ name: 'to', kind: ['geojson', 'gpx', 'csv', 'ics'], about: 'the format' }, VARIANT],
+  options: [{ name: 'to', kind: ['geojson', 'gpx', 'csv', 'ics', 'order', 'crew'], about: 'the format' }, VARIANT],
   examples: ['export plan.json --to gpx --out stations.gpx', 'export plan.json --to csv'],
   load: async () => import('./commands/export.ts'),
 };

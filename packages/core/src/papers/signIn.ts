@@ -1,12 +1,13 @@
 /** Sign-in and sign-out sheets, a station a page: who is on the roster with their hours, and lines for those still to be found. */
 import type { Analysis } from '../analyse.ts';
+import { type StationLayout, numberOf } from '../layout/layout.ts';
 import { findById } from '../plan/lookups.ts';
 import type { PlanPerson } from '../plan/plan.ts';
 import type { RaceDay, StationDay } from '../raceday/day.ts';
 import { peopleAt, presenceAt, sameName } from '../raceday/rostered.ts';
 import { saysNothing } from '../plan/placeholder.ts';
 import { formatMinute } from '../format.ts';
-import { toFill } from './frame.ts';
+import type { SheetText } from '../text/sheetText.ts';
 import { type Html, NONE, html, table } from './html.ts';
 import { type Sheet, listHead, stationTitle } from './sheet.ts';
 
@@ -42,8 +43,14 @@ ${listHead(words.title, analysis.plan, sheet)}
     missing === 0 ? '' : html` <b>${words.missing(text.frame.count(missing))}</b>`
   } ${words.about}</p>
 <p><b>${words.ends(until)}</b></p>
-${table([...words.columns], rows, 'people')}
-<p>${words.sum} ${toFill(text)}</p></section>`;
+${table(headOf(station, text), rows, 'people')}
+<p>${words.sum} <span class="blank">&nbsp;</span></p></section>`;
+}
+
+/** The head stands again on a second page, so it names the station. */
+function headOf(station: StationLayout, { frame, year }: SheetText): string[] {
+  const [name, ...rest] = year.roster.columns;
+  return [`${name} · ${frame.station} ${numberOf(station)}`, ...rest];
 }
 
 const personRow = ({ name, role, from, until }: PlanPerson, own: StationDay): (string | Html)[] => [

@@ -12,6 +12,9 @@ export interface YearText {
   /** Between the ends of a range. */
   readonly to: string;
   readonly roster: RosterText;
+  readonly order: OrderText;
+  /** Heads of the table of crew by the hour, beside station and name. */
+  readonly crewHeads: readonly string[];
   readonly learning: LearningText;
 }
 
@@ -64,4 +67,18 @@ export interface RosterText {
   readonly missing: (count: string) => string;
   readonly ends: (time: string) => string;
   readonly sum: string;
+}
+
+/** The supply order. */
+export interface OrderText {
+  readonly title: string;
+  readonly deliver: (date: string) => string;
+  readonly noDate: string;
+  readonly columns: readonly [orderBy: string, item: string, packs: string, price: string, cost: string];
+  readonly total: string;
+  readonly unpriced: (count: number) => string;
+  /** An amount of money, without its currency: "1,234.50". */
+  readonly amount: (value: number) => string;
+  /** Heads of the table for other tools. */
+  readonly heads: readonly string[];
 }
