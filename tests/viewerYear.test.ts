@@ -199,3 +199,38 @@ describe('the roster', () => {
     });
   });
 });
+
+describe('the supply order', () => {
+  it('has costs and a day to order by once prices are typed in, and is saved as a table', async () => {
+    await onDay(async ({ page }) => {
+      const totals = page.getByRole('region', { name: 'All stations together' });
+      await totals.getByRole('button', { name: 'Plan › Prices' }).click();
+      const prices = page.locator('#plan-prices');
+      await prices.getByRole('button', { name: 'Add a price' }).click();
+      await prices.locator('summary').filter({ hasText: 'Pack of cups' }).click();
+      for (const [label, text] of [
+        ['Currency', 'EUR'],
+        ['Price of one', '2.5'],
+        ['Sold together', '10'],
+        ['Days of delivery', '21'],
+      ] as const) {
+        await prices.getByLabel(label).fill(text);
+        await prices.getByLabel(label).press('Enter');
+      }
+      await inLooks(page, LOOKS.slice(0, 1), (look) => expectNoAxeFaults(page, look, PANEL));
+      await page.getByRole('tab', { name: 'Race day' }).click();
+      const words = (await totals.textContent())!;
+      expect(words).toMatch(/Cost of the order[\d,]+\.\d\d EUR, \d+ of \d+ lines without a price/u);
+      // 11 September less 21 days.
+      expect(words).toMatch(/Order firstCups, by Saturday,? 21 August 2027/u);
+      await page.evaluate(() => Object.assign(window, { showSaveFilePicker: undefined }));
+      const [given] = await Promise.all([
+        page.waitForEvent('download'),
+        totals.getByRole('button', { name: 'Save the order (CSV)' }).click(),
+      ]);
+      expect((await downloadedText(given)).split('\r\n')[1]).toMatch(
+        /^Packs of cups,\d+,\d+0,100,2\.5,[\d.]+,EUR,21,2027-08-21$/u,
+      );
+    });
+  });
+});

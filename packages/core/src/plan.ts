@@ -52,6 +52,7 @@ export type {
   PlanPerson,
   PlanPrice,
   PlanPrices,
+  PricedKind,
   PlanZone,
   PointKind,
   Practice,

@@ -3,9 +3,9 @@ import { LEFT_KEYS } from '../kinds.ts';
 import { nameById } from '../plan/lookups.ts';
 import type { Plan } from '../plan/plan.ts';
 import { isPlan } from '../plan/shapes.ts';
-import { type SentDay, leftFields } from '../raceday/leftovers.ts';
+import { type SentDay, isSentDay, leftFields } from '../raceday/leftovers.ts';
 import { textOf } from '../text/languages.ts';
-import { aText, anything, listOf, want } from '../wants.ts';
+import { aText, listOf, maybe, want } from '../wants.ts';
 import { csvText } from './csvText.ts';
 
 /**
@@ -28,11 +28,11 @@ import { csvText } from './csvText.ts';
  * leftoversCsv(read.value.plan, [{ id: 's1', packs }]); // → 'station,name,water jugs full,water jugs empty\r\ns1,Pier,,\r\n'
  * ```
  */
-export function leftoversCsv(plan: Plan, days: readonly SentDay[], language: string = plan.language): string {
+export function leftoversCsv(plan: Plan, days: readonly SentDay[], language?: string): string {
   want('leftoversCsv', 'plan', isPlan, plan);
-  want('leftoversCsv', 'days', listOf(anything), days);
-  want('leftoversCsv', 'language', aText, language);
-  const { year } = textOf(language).text;
+  want('leftoversCsv', 'days', listOf(isSentDay), days);
+  want('leftoversCsv', 'language', maybe(aText), language);
+  const { year } = textOf(language ?? plan.language).text;
   const fields = days.map((day) => new Set(leftFields(day).map(({ key }) => key)));
   const keys = LEFT_KEYS.filter((key) => fields.some((of) => of.has(key)));
   return csvText([

@@ -7,7 +7,8 @@ import { supplyOrder } from '../raceday/supplyOrder.ts';
 import { formatMinute } from '../format.ts';
 import { textOf } from '../text/languages.ts';
 import { suppliesText } from '../text/supplyWords.ts';
-import { aText, anything, want } from '../wants.ts';
+import { isRaceDay } from '../raceday/shapes.ts';
+import { aText, maybe, want } from '../wants.ts';
 import { type CsvCell, csvText } from './csvText.ts';
 
 const rounded = (value: number): number => Number(value.toFixed(3));
@@ -34,11 +35,11 @@ const rounded = (value: number): number => Number(value.toFixed(3));
  * orderCsv(read.value.plan, analysed.value.day!).split('\r\n')[1]; // → 'Boxes of gels,15,20,24,19.5,390,EUR,14,2027-08-28'
  * ```
  */
-export function orderCsv(plan: Plan, day: RaceDay, language: string = plan.language): string {
+export function orderCsv(plan: Plan, day: RaceDay, language?: string): string {
   want('orderCsv', 'plan', isPlan, plan);
-  want('orderCsv', 'day', anything, day);
-  want('orderCsv', 'language', aText, language);
-  const { text } = textOf(language);
+  want('orderCsv', 'day', isRaceDay, day);
+  want('orderCsv', 'language', maybe(aText), language);
+  const { text } = textOf(language ?? plan.language);
   const { lines, currency } = supplyOrder(plan, day);
   return csvText([
     text.year.order.heads,
@@ -79,11 +80,11 @@ const HOUR = 3600;
  * crewCsv(read.value.plan, analysed.value.day!).split('\r\n')[0]; // → 'station,name,from,until,arrivals,captain,pouring,handing out cups,handing out gels,cleaning up,people'
  * ```
  */
-export function crewCsv(plan: Plan, day: RaceDay, language: string = plan.language): string {
+export function crewCsv(plan: Plan, day: RaceDay, language?: string): string {
   want('crewCsv', 'plan', isPlan, plan);
-  want('crewCsv', 'day', anything, day);
-  want('crewCsv', 'language', aText, language);
-  const { year } = textOf(language).text;
+  want('crewCsv', 'day', isRaceDay, day);
+  want('crewCsv', 'language', maybe(aText), language);
+  const { year } = textOf(language ?? plan.language).text;
   return csvText([[year.station, year.name, ...year.crewHeads], ...day.stations.flatMap((own) => hoursOf(plan, own))]);
 }
 

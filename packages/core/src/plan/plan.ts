@@ -15,7 +15,7 @@ export type { ItemForm, ItemKind } from '../kinds.ts';
 export type { PassChoice, PlanPoint, PlanStation } from './planStation.ts';
 export type { DeclaredSide, PointKind, Served } from '../kinds.ts';
 export type { PlanWeather } from './weather.ts';
-export type { PlanPerson, PlanPrice, PlanPrices } from './year.ts';
+export type { PlanPerson, PlanPrice, PlanPrices, PricedKind } from './year.ts';
 export type { Crew, Division, Heat, Packs, Practice, Supplies, SuppliesOverride, TakeRates } from './rules.ts';
 
 /** Units in which a plan is shown and printed; they change no quantity and no default. */

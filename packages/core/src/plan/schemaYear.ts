@@ -1,8 +1,8 @@
 /** What a plan holds of the year around race day, as zod schemas. */
 import * as z from 'zod';
-import { amount, clock, count, positiveCount, share, text, words } from './fields.ts';
+import { amount, clock, positiveCount, share, text, words } from './fields.ts';
 import type { PlanWeather } from './weather.ts';
-import { PRICED, type PlanPerson, type PlanPrices } from './year.ts';
+import { MOST_DAYS, PRICED, type PlanPerson, type PlanPrices } from './year.ts';
 
 /** Degrees Celsius that a thermometer in the open can show. */
 const celsius = z.number().min(-50).max(60);
@@ -38,7 +38,7 @@ export const pricesSchema: z.ZodType<PlanPrices> = z.strictObject({
         kind: z.enum(PRICED),
         price: amount,
         sold: positiveCount.default(1),
-        leadDays: count.exactOptional(),
+        leadDays: z.int().min(0).max(MOST_DAYS).exactOptional(),
       }),
     )
     .default([]),

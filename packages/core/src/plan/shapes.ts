@@ -23,9 +23,10 @@ import {
   remembered,
   tableOf,
   tuple,
+  upTo,
 } from '../wants.ts';
 import { DEFAULT_CREW, DEFAULT_PRACTICE, DEFAULT_SUPPLIES } from './defaults.ts';
-import type { PlanPerson, PlanPrice, PlanPrices } from './year.ts';
+import { MOST_DAYS, type PlanPerson, type PlanPrice, type PlanPrices } from './year.ts';
 import type {
   Plan,
   PlanCourse,
@@ -240,7 +241,12 @@ export const isPlan: Shape = remembered(
       recordOf<PlanPrices>('prices', {
         currency: aText,
         items: listOf(
-          recordOf<PlanPrice>('a price', { kind: aText, price: notNegative, sold: notNegative, leadDays: number }),
+          recordOf<PlanPrice>('a price', {
+            kind: aText,
+            price: notNegative,
+            sold: positive,
+            leadDays: maybe(upTo(MOST_DAYS)),
+          }),
         ),
       }),
     ),

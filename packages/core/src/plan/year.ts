@@ -31,6 +31,9 @@ export interface PlanPerson {
   readonly phone?: string;
 }
 
+/** Days of delivery that a price may have: two years. */
+export const MOST_DAYS = 730;
+
 /** What one supply costs. */
 export interface PlanPrice {
   readonly kind: PricedKind;
@@ -42,6 +45,7 @@ export interface PlanPrice {
   readonly leadDays?: number;
 }
 
+/** Prices of supplies in one currency, each kind once. */
 export interface PlanPrices {
   /** As it is printed after an amount: "EUR". */
   readonly currency: string;

@@ -25,7 +25,8 @@ export type Used = { readonly [kind in Served]?: number };
 /** What was sent to a station. */
 export type SentDay = Pick<StationDay, 'id' | 'packs'>;
 
-const isSentDay: Shape = recordOf<SentDay>('a day of a station', {
+/** A day of a station with what was sent to it. */
+export const isSentDay: Shape = recordOf<SentDay>('a day of a station', {
   id: aText,
   packs: listOf(recordOf('a pack', { kind: aText, pack: finite, count: finite })),
 });

@@ -8,10 +8,10 @@ import { year as english } from '../text/en/year.ts';
 import { year as spanish } from '../text/es/year.ts';
 import { foundOf } from '../text/found.ts';
 import type { YearParams } from '../text/params/year.ts';
-import { aText, anything, listOf, want } from '../wants.ts';
+import { aText, listOf, want } from '../wants.ts';
 import type { Cell } from './delimited.ts';
-import { type SentDay, type Used, usedOfTexts } from './leftovers.ts';
-import { type NamedRow, readNamed } from './namedTable.ts';
+import { type SentDay, type Used, isSentDay, usedOfTexts } from './leftovers.ts';
+import { type NamedRow, inLines, readNamed } from './namedTable.ts';
 import { stationNamed } from './stationNamed.ts';
 import { yearFinding } from './yearFinding.ts';
 
@@ -67,7 +67,7 @@ export function readLeftovers(
   want('readLeftovers', 'text', aText, text);
   want('readLeftovers', 'file', aText, file);
   want('readLeftovers', 'plan', isPlan, plan);
-  want('readLeftovers', 'days', listOf(anything), days);
+  want('readLeftovers', 'days', listOf(isSentDay), days);
   const table = readNamed<Column>(text, file, HEADS, ['station']);
   const findings: Finding[] = [...table.findings];
   const taken = new Map<string, number>();
@@ -77,11 +77,11 @@ export function readLeftovers(
     findings.push(...read.findings);
     if (read.ok && read.value !== null) used.push(read.value);
   }
-  findings.sort((a, b) => (a.where.line ?? 0) - (b.where.line ?? 0));
   const wrong = findings.some(({ severity }) => severity === 'error');
-  if (used.length > 0) return good(used, findings);
+  const told = inLines(findings, file);
+  if (used.length > 0) return good(used, told);
   const none = yearFinding('leftovers-unread', { problem: 'noCounts' }, { severity: 'error', where: { file } });
-  return bad(wrong ? findings : [...findings, none]);
+  return bad(wrong ? told : [...told, none]);
 }
 
 type Row = NamedRow<Column>;

@@ -145,3 +145,19 @@ export function writtenNumber(text: string): number | null | undefined {
   if (bare === '') return null;
   return /^\d{1,7}(?:[.,]\d{1,3})?$/u.test(bare) ? Number(bare.replace(',', '.')) : undefined;
 }
+
+/** Faults reported one by one; the rest are counted. */
+const REPORTED = 20;
+
+/** Findings in the order of their lines; of very many errors the first, and how many more there are. */
+export function inLines(findings: readonly Finding[], file: string): readonly Finding[] {
+  const sorted = findings.toSorted((a, b) => (a.where.line ?? 0) - (b.where.line ?? 0));
+  const errors = sorted.filter(({ severity }) => severity === 'error');
+  const next = errors[REPORTED];
+  if (next === undefined) return sorted;
+  const rest = new Set(errors.slice(REPORTED));
+  return [
+    ...sorted.filter((finding) => !rest.has(finding)),
+    fault(file, { problem: 'more', rows: rest.size }, next.where),
+  ];
+}

@@ -51,6 +51,14 @@ describe('a roster as a table', () => {
     ]);
   });
 
+  it('tells of the first twenty faults one by one, and counts the rest', () => {
+    const got = read(`name,station\nAda Tern,s1\n${'Una Gull,s9\n'.repeat(23)}`);
+    expect(got.ok && got.value).toHaveLength(1);
+    expect(got.findings).toHaveLength(21);
+    expect(findingLine(got.findings.at(-1)!)).toBe('crew.csv:23:10: 3 more rows from here on cannot be read.');
+    expect(read(`name,station\nAda Tern,s1\n${'Una Gull,s9\n'.repeat(20)}`).findings).toHaveLength(20);
+  });
+
   it.each([
     ['', 'crew.csv: The file is empty. Its first line should be a header.'],
     ['who,station\nAda,s1\n', 'crew.csv:1:1: There is no column “name”. The header has “who” and “station”.'],

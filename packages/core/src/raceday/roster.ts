@@ -10,7 +10,7 @@ import type { YearParams } from '../text/params/year.ts';
 import { parseClock } from '../units.ts';
 import { aText, want } from '../wants.ts';
 import type { Cell } from './delimited.ts';
-import { type NamedRow, readNamed } from './namedTable.ts';
+import { type NamedRow, inLines, readNamed } from './namedTable.ts';
 import { stationNamed } from './stationNamed.ts';
 import { yearFinding } from './yearFinding.ts';
 
@@ -66,10 +66,10 @@ export function readRoster(text: string, file: string, plan: Plan): Result<reado
       people.push(read.value);
     } else findings.push(fault(file, row, row.cell('name'), { problem: 'twice', line }));
   }
-  findings.sort((a, b) => (a.where.line ?? 0) - (b.where.line ?? 0));
-  if (people.length > 0) return good(people, findings);
+  const told = inLines(findings, file);
+  if (people.length > 0) return good(people, told);
   const nobody = yearFinding('roster-unread', { problem: 'nobody' }, { severity: 'error', where: { file } });
-  return bad(findings.some(({ severity }) => severity === 'error') ? findings : [...findings, nobody]);
+  return bad(findings.some(({ severity }) => severity === 'error') ? told : [...told, nobody]);
 }
 
 type Row = NamedRow<Column>;

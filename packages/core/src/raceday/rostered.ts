@@ -3,7 +3,7 @@ import type { Plan, PlanPerson, PlanStation } from '../plan/plan.ts';
 import { byId } from '../plan/lookups.ts';
 import { saysNothing } from '../plan/placeholder.ts';
 import { isPlan } from '../plan/shapes.ts';
-import { anything, listOf, want } from '../wants.ts';
+import { type Shape, aText, finite, listOf, orNull, recordOf, want } from '../wants.ts';
 import type { StationDay } from './day.ts';
 
 /** People of the roster at a station, in its order. */
@@ -52,6 +52,14 @@ export function presenceAt(
   return { ...least, needed: day.crew.total };
 }
 
+/** When a station serves, and with how many. */
+const isStaffedDay: Shape = recordOf('a day of a station', {
+  id: aText,
+  openFrom: orNull(finite),
+  openUntil: orNull(finite),
+  crew: recordOf('a crew', { total: finite }),
+});
+
 /** A station's crew by the roster beside what its day needs. */
 export interface RosterRow extends Presence {
   readonly station: string;
@@ -86,7 +94,7 @@ export function rosterRows(
   days: readonly Pick<StationDay, 'id' | 'openFrom' | 'openUntil' | 'crew'>[],
 ): RosterRow[] {
   want('rosterRows', 'plan', isPlan, plan);
-  want('rosterRows', 'days', listOf(anything), days);
+  want('rosterRows', 'days', listOf(isStaffedDay), days);
   return days.flatMap((day) => {
     const station = byId(plan.stations, day.id);
     const presence = presenceAt(plan, station, day);

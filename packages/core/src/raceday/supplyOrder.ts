@@ -4,7 +4,7 @@
  */
 import type { Plan } from '../plan/plan.ts';
 import { isPlan } from '../plan/shapes.ts';
-import { anything, want } from '../wants.ts';
+import { type Shape, aDate, aText, finite, listOf, maybe, recordOf, want } from '../wants.ts';
 import type { Pack, RaceDay } from './day.ts';
 
 /** Days before the race on which everything should be there: an assumption. */
@@ -37,6 +37,12 @@ export interface SupplyOrder {
   /** ISO 8601; `null` without a date of the race. */
   readonly deliverBy: string | null;
 }
+
+const hasTotals: Shape = recordOf('a race day', {
+  totals: recordOf('totals', {
+    packs: listOf(recordOf('a pack', { kind: aText, need: finite, pack: finite, count: finite })),
+  }),
+});
 
 const DAY = 24 * 3600 * 1000;
 
@@ -74,7 +80,8 @@ const cents = (amount: number): number => Math.round(amount * 100) / 100;
  */
 export function supplyOrder(plan: Plan, day: Pick<RaceDay, 'totals'>): SupplyOrder {
   want('supplyOrder', 'plan', isPlan, plan);
-  want('supplyOrder', 'day', anything, day);
+  want('supplyOrder', 'plan.date', maybe(aDate), plan.date);
+  want('supplyOrder', 'day', hasTotals, day);
   const lines = day.totals.packs.filter(({ kind }) => kind !== 'instructions').map((pack) => lineOf(plan, pack));
   const last = '9999-12-31';
   return {
