@@ -126,8 +126,10 @@ export interface PlanVehicle {
   readonly places: number;
   /** Along the course, km/h. */
   readonly kmh: number;
-  /** At each station, seconds. */
-  readonly stop: number;
+  /** At each station, seconds. Absent: by the kilograms. */
+  readonly stop?: number;
+  /** Kilograms that its people load or unload in a minute. Absent: 30. */
+  readonly unload?: number;
   /** When it is loaded at the start of the course, seconds after midnight. */
   readonly from: number;
 }

@@ -25,6 +25,7 @@ import type {
   DayCrew,
   Field,
   FittedField,
+  JugsLeft,
   Pack,
   PrePour,
   Quantiles,
@@ -100,7 +101,13 @@ export const isDayStation: Shape = directionsFit(
 export const isStationArrivals: Shape = recordOf<StationArrivals>('the arrivals that arrivalsAt gives', {
   station: aText,
   races: listOf(
-    recordOf<RaceArrivals>('arrivals of a race', { race: aText, division: isDivision, times: column, out: finite }),
+    recordOf<RaceArrivals>('arrivals of a race', {
+      race: aText,
+      division: isDivision,
+      times: column,
+      byPass: maybe(listOf(recordOf('arrivals at a pass', { times: column, leg: finite }))),
+      out: finite,
+    }),
   ),
   sweep: orNull(finite),
 });
@@ -109,27 +116,44 @@ const QUANTILES: Shapes<Quantiles> = numbers<Quantiles>(['first', 'p10', 'p50', 
 const isPrePour: Shape = recordOf<PrePour>('a pre-pour', {
   ...numbers<PrePour>(['cups', 'share', 'massCurve', 'floor', 'tables', 'layers', 'pourers']),
   room: orNull(finite),
+  cupsPerLayer: maybe(finite),
 });
 const SUPPLY: Shapes<Supply> = { kind: aText, wording: maybe(aText), empty: maybe(oneOf(true)) };
 const isPack: Shape = recordOf<Pack>('a pack', { ...SUPPLY, need: finite, pack: finite, count: finite });
 const drinks: Shape = recordOf('drinks', { water: finite, sportsDrink: finite });
+const isTake: Shape = recordOf('a take', { water: finite, sportsDrink: finite, gel: finite, litres: finite });
 const isMinute: Shape = tuple(finite, tableOf(finite));
 
 const isStationDay: Shape = recordOf<StationDay>('a day that stationDay gives', {
   id: aText,
   arrivals: finite,
-  races: listOf(recordOf('arrivals', { ...QUANTILES, race: aText, arrivals: finite })),
+  races: listOf(
+    recordOf('arrivals', {
+      ...QUANTILES,
+      race: aText,
+      arrivals: finite,
+      sinceDrink: maybe(finite),
+      take: maybe(isTake),
+    }),
+  ),
   quantiles: orNull(recordOf('quantiles', QUANTILES)),
   perMinute: listOf(isMinute),
   peak: orNull(recordOf('a peak', { count: finite, at: finite })),
   crewAt: orNull(finite),
   openFrom: orNull(finite),
   openUntil: orNull(finite),
+  packedAt: maybe(orNull(finite)),
+  handOut: maybe(oneOf('cups', 'bottles')),
   cups: drinks,
+  ordered: maybe(drinks),
   gels: finite,
   prePour: partly('pre-pours', { water: isPrePour, sportsDrink: isPrePour }),
   volume: drinks,
   tables: recordOf('tables', { gel: finite, sportsDrink: finite, water: finite }),
+  boxes: maybe(finite),
+  jugsLeft: maybe(
+    listOf(recordOf<JugsLeft>('jugs left', { at: finite, water: maybe(finite), sportsDrink: maybe(finite) })),
+  ),
   packs: listOf(isPack),
   crew: recordOf<DayCrew>(
     'a crew',

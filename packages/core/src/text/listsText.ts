@@ -85,6 +85,10 @@ export interface RunsText {
   readonly lamp: string;
   readonly afterRelease: (time: string) => string;
   readonly piles: string;
+  /** Above the loads, the last stop first. */
+  readonly loading: string;
+  /** Under the code of a place. */
+  readonly map: string;
   readonly none: string;
   readonly captain: string;
 }

@@ -87,7 +87,8 @@ export const VehicleList = ({ plan }: { readonly plan: Plan }): JSX.Element => (
           <MassField label="Carries up to" {...field('kg')} fallback={vehicle?.kg} />
           <NumberField label="Stations per run" {...field('places')} fallback={vehicle?.places} />
           <NumberField label="Speed" {...field('kmh')} unit="km/h" fallback={vehicle?.kmh} />
-          <DurationField label="Time per stop" {...field('stop')} fallback={vehicle?.stop} />
+          <DurationField label="Time per stop (else by weight)" {...field('stop')} fallback={vehicle?.stop} />
+          <NumberField label="Unloads" {...field('unload')} fallback={vehicle?.unload} unit="kg/min" />
           <ClockField label="Ready from" {...field('from')} fallback={vehicle?.from} />
         </>
       );
