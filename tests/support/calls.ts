@@ -229,6 +229,7 @@ const ARGS: Readonly<Record<string, readonly [args: readonly unknown[], deep?: n
   layoutDocument: [[analysis, analysis.findings], MADE],
   layoutStage: [[plan, courses, day], MADE],
   learnRates: [[plan, day.stations], MADE],
+  learntSupplies: [[plan, raceday.learnRates(plan, day.stations)], MADE],
   leftFields: [[day.stations[0]], MADE],
   usedOf: [[plan, day.stations[0], { waterFull: 0, sportsDrinkFull: 0, cupPacks: 0 }], MADE],
   usedOfTexts: [[plan, day.stations[0], { waterFull: '0', sportsDrinkFull: '0', cupPacks: '0' }], MADE],

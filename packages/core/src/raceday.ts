@@ -65,7 +65,14 @@ export type { PersonInput } from './plan/input.ts';
 export { type OrderLine, type SupplyOrder, supplyOrder } from './raceday/supplyOrder.ts';
 export { crewCsv, orderCsv } from './export/yearCsv.ts';
 export { leftoversCsv } from './export/leftoversCsv.ts';
-export { type DayHeads, type Learnt, type Spread, learnRates } from './raceday/learn.ts';
+export {
+  type DayHeads,
+  type Learnt,
+  type LearntSupplies,
+  type Spread,
+  learnRates,
+  learntSupplies,
+} from './raceday/learn.ts';
 
 // Findings, results and units
 export { type Finding, type LonLat, type Result, type Severity, type Where, findingLine } from './finding.ts';

@@ -4,7 +4,7 @@ import { raceDayDocument } from '../../src/export/raceDayDocument.ts';
 import { type Finding, type Result, bad, good } from '../../src/finding.ts';
 import type { RaceDay } from '../../src/raceday/day.ts';
 import { editPlan } from '../../src/plan/edit.ts';
-import { learnRates } from '../../src/raceday/learn.ts';
+import { learnRates, learntSupplies } from '../../src/raceday/learn.ts';
 import { readLeftovers } from '../../src/raceday/leftoversTable.ts';
 import { type Call, type Output, type Run, has } from '../call.ts';
 import { type View, planView } from '../findings.ts';
@@ -68,7 +68,9 @@ async function learnFrom(
   const stations = plan.stations.map((one) => ({ ...one, used: { ...one.used, ...counted.get(one.id) } }));
   const learnt = learnRates({ ...plan, stations }, days);
   return good({
-    text: has(call, 'json') ? json(learnt) : (screen) => learntText(learnt, view(screen)),
+    text: has(call, 'json')
+      ? json(learnt)
+      : (screen) => learntText(learnt, learntSupplies(analysis.plan, learnt), view(screen)),
     written: stations.reduce(
       (all, one, k) => (counted.has(one.id) ? editPlan(all, `/stations/${k}/used`, one.used) : all),
       document.text,
@@ -104,5 +106,7 @@ async function rosterFrom(
 
 function learn({ analysis }: AnalysedPlan, asJson: boolean, view: (screen: Screen) => View): Result<Output> {
   const learnt = learnRates(analysis.plan, analysis.day!.stations);
-  return good({ text: asJson ? json(learnt) : (screen) => learntText(learnt, view(screen)) });
+  return good({
+    text: asJson ? json(learnt) : (screen) => learntText(learnt, learntSupplies(analysis.plan, learnt), view(screen)),
+  });
 }

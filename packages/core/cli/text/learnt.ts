@@ -1,5 +1,5 @@
 /** Rates that counted cups and gels teach, as they stand in a plan. */
-import type { Learnt, Spread } from '../../src/raceday/learn.ts';
+import type { Learnt, LearntSupplies, Spread } from '../../src/raceday/learn.ts';
 import type { View } from '../findings.ts';
 import { kindName } from '../supplyWords.ts';
 import { table } from '../tables.ts';
@@ -16,7 +16,7 @@ const spreadCells = (spread: Spread | null): [string, string] =>
 const SPREAD =
   'Stations weigh by what was calculated for them; ± is the standard error of the factor over the stations.';
 
-export function learntText({ take, basis }: Learnt, { names, screen }: View): string {
+export function learntText({ basis }: Learnt, supplies: LearntSupplies, { names, screen }: View): string {
   if (basis.length === 0)
     return page(['Nothing to learn from: no station of the plan has counts under "used".'], screen);
   const rows = basis.map(({ kind, used, reckoned, factor, spread, stations }) => [
@@ -27,13 +27,11 @@ export function learntText({ take, basis }: Learnt, { names, screen }: View): st
     ...spreadCells(spread),
     stations.map(names.station).join(', '),
   ]);
-  const rounded = JSON.stringify(take, (_, value: unknown) =>
-    typeof value === 'number' ? Number(value.toFixed(3)) : value,
-  );
+  const lines = Object.entries(supplies).map(([key, value]) => `"${key}": ${JSON.stringify(value)}`);
   return page(
     [
       section('Counted on the day, and calculated from the plan', table(HEAD, rows, screen), screen, SPREAD),
-      section('For the next plan, under "supplies"', `"take": ${rounded}`, screen),
+      section('For the next plan, under "supplies"', lines.join(',\n'), screen),
     ],
     screen,
   );

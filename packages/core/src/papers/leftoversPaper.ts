@@ -2,7 +2,7 @@
 import type { Analysis } from '../analyse.ts';
 import { findById, nameById } from '../plan/lookups.ts';
 import type { Plan } from '../plan/plan.ts';
-import { heatOf } from '../raceday/cups.ts';
+import { heatOf } from '../raceday/take.ts';
 import type { RaceDay, StationDay } from '../raceday/day.ts';
 import { type Learnt, type Spread, learnRates } from '../raceday/learn.ts';
 import { type LeftField, leftFields } from '../raceday/leftovers.ts';

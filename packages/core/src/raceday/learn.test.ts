@@ -63,18 +63,13 @@ describe('Rates learnt from counts', () => {
   });
 
   it('tell their spread over the stations: lowest, highest, standard error', () => {
-    const [plain] = [planOf({ races })];
-    const rate = takeRates(plain.supplies, 'run').water * (1 + plain.supplies.waste);
-    // Reckoned 100, 200 and 300 by the heads that give them; used 120, 180 and 360.
+    // Reckoned 100, 200 and 300 in proportion, by the heads that give them; used 120, 180 and 360 of that.
     const counts = [120, 180, 360];
-    const plan = {
-      ...plain,
-      stations: counts.map((water, k) => planStation({ id: `s${k + 1}`, used: { water } })),
-    };
-    const { basis } = learnRates(
-      plan,
-      [1, 2, 3].map((k) => day(`s${k}`, (100 * k) / rate, 0)),
-    );
+    const stations = counts.map((water, k) => planStation({ id: `s${k + 1}`, serves: [...BOTH], used: { water } }));
+    const days = [1, 2, 3].map((k) => day(`s${k}`, 100 * k, 0));
+    const unit = learnRates(planOf({ races, stations }), days).basis[0]!.each[0]!.reckoned / 100;
+    const scaled = stations.map((one) => ({ ...one, used: { water: one.used!.water! * unit } }));
+    const { basis } = learnRates(planOf({ races, stations: scaled }), days);
     const [{ factor, spread, each }] = basis as [(typeof basis)[0]];
     expect(factor).toBeCloseTo(1.1, 12);
     expect([spread!.low, spread!.high]).toEqual([expect.closeTo(0.9, 12), expect.closeTo(1.2, 12)]);

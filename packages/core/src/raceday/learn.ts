@@ -8,7 +8,7 @@ import type { Division, Plan, Served, TakeRates } from '../plan/plan.ts';
 import { suppliesOf } from '../plan/practice.ts';
 import type { StationDay } from './day.ts';
 import { ASSUMED_LEG, drinkRate, takeOf } from './take.ts';
-import { type Shape, aText, finite, listOf, recordOf, want } from '../wants.ts';
+import { type Shape, aText, finite, listOf, maybe, partly, recordOf, want } from '../wants.ts';
 import { isPlan } from '../plan/shapes.ts';
 
 /** Take rates learnt from a day, and from what. */
@@ -52,6 +52,13 @@ export interface DayHeads {
 const isDayHeads: Shape = recordOf<DayHeads>('a day of a station', {
   id: aText,
   races: listOf(recordOf('arrivals', { race: aText, arrivals: finite })),
+});
+
+const isRates: Shape = partly('rates', { water: finite, sportsDrink: finite, gel: finite });
+const isLearnt: Shape = recordOf('what learnRates gives', {
+  take: partly('rates', { run: isRates, walk: isRates, wheels: isRates }),
+  drinkRate: maybe(finite),
+  waterShare: maybe(finite),
 });
 
 const KINDS: readonly Served[] = ['gel', 'sportsDrink', 'water'];
@@ -172,5 +179,57 @@ function drinkOf(plan: Plan, basis: Learnt['basis']): Pick<Learnt, 'drinkRate' |
   return {
     drinkRate: rate,
     waterShare: (waterShare * water) / (waterShare * water + (1 - waterShare) * sports),
+  };
+}
+
+/** A rate as a plan holds it: to a thousandth. */
+const rounded = (rate: number): number => Number(rate.toFixed(3));
+
+/** Keys of `supplies` that learnt rates set. */
+export interface LearntSupplies {
+  /** Litres an hour. */
+  readonly drinkRate?: number;
+  readonly waterShare?: number;
+  /** The plan's own rates with the learnt ones laid over. */
+  readonly take?: { readonly [division in Division]?: TakeRates };
+}
+
+/**
+ * What a plan's `supplies` should say by what was learnt, to a thousandth: litres an hour and water's share for drinks, gels a head.
+ * A head's cups are set only where the plan sets them itself, since they would stand for all legs, short and long.
+ * @example
+ * ```ts
+ * import { readPlan } from '@halfcup/core';
+ * import { learntSupplies } from '@halfcup/core/raceday';
+ *
+ * const text = `{
+ *   "format": "halfcup-plan", "version": 1, "name": "Pier run",
+ *   "courses": [{ "id": "pier", "line": [[-30.1, 12.2], [-30.01, 12.2]], "drawn": "centre" }],
+ *   "races": [{ "id": "run", "course": "pier" }], "stations": []
+ * }`;
+ * const read = readPlan(text, 'plan.json');
+ * if (!read.ok) throw new Error(read.findings[0]?.message);
+ * const learnt = { take: { run: { water: 1.0871, gel: 0.5904 } }, drinkRate: 0.5112, basis: [] };
+ * learntSupplies(read.value.plan, learnt); // → { drinkRate: 0.511, take: { run: { gel: 0.59 } } }
+ * ```
+ */
+export function learntSupplies(plan: Plan, learnt: Learnt): LearntSupplies {
+  want('learntSupplies', 'plan', isPlan, plan);
+  want('learntSupplies', 'learnt', isLearnt, learnt);
+  const own = plan.supplies.take;
+  const take: { [division in Division]?: TakeRates } = { ...own };
+  for (const division of ['run', 'walk', 'wheels'] as const) {
+    const rates = KINDS.flatMap((kind) => {
+      const rate = learnt.take[division]?.[kind];
+      return rate === undefined || (kind !== 'gel' && own[division]?.[kind] === undefined)
+        ? []
+        : [[kind, rounded(rate)] as const];
+    });
+    if (rates.length > 0) take[division] = { ...own[division], ...Object.fromEntries(rates) };
+  }
+  return {
+    ...(learnt.drinkRate === undefined ? {} : { drinkRate: rounded(learnt.drinkRate) }),
+    ...(learnt.waterShare === undefined ? {} : { waterShare: rounded(learnt.waterShare) }),
+    ...(Object.keys(take).length === 0 ? {} : { take }),
   };
 }

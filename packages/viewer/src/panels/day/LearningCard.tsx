@@ -1,11 +1,12 @@
 /** What counted stations teach: used beside expected, and rates for the next race with how far the stations differ. */
 import type { RaceDay } from '@halfcup/core';
-import { learnRates, type Learnt } from '@halfcup/core/raceday';
+import { learnRates, learntSupplies, type Learnt, type LearntSupplies } from '@halfcup/core/raceday';
 import type { JSX } from 'preact';
 import { applyRates, hasRates } from '../../state/edits/year.ts';
 import { run } from '../../state/edits/workbench.ts';
 import { useStore, type OpenPlan } from '../../state/store/store.ts';
 import { firstMessage } from '../../state/view/voice.ts';
+import { Fact } from '../ui/Fact.tsx';
 import { LeftoversFile } from './LeftoversFile.tsx';
 import { grouped } from './words.ts';
 import { DIVISION_WORD, kindWord, rateText, spreadText } from './yearWords.ts';
@@ -56,7 +57,7 @@ const Basis = ({ learnt: { basis } }: { readonly learnt: Learnt }): JSX.Element 
 function Rates({ learnt: { basis, take } }: { readonly learnt: Learnt }): JSX.Element {
   return (
     <table class="items learning-rates">
-      <caption>Taken by each person at a station</caption>
+      <caption>Taken by each person at a station, on average</caption>
       <Head left={['Who', 'What']} right={['Plan', 'Proposed', 'Single stations']} />
       <tbody>
         {(['run', 'walk', 'wheels'] as const).flatMap((division) =>
@@ -85,6 +86,17 @@ function Rates({ learnt: { basis, take } }: { readonly learnt: Learnt }): JSX.El
   );
 }
 
+/** What the plan is given for drinks: the time since the last drink does the rest. */
+const Drinks = ({ supplies: { drinkRate, waterShare } }: { readonly supplies: LearntSupplies }): JSX.Element | null =>
+  drinkRate === undefined ? null : (
+    <dl class="facts">
+      <Fact name="Proposed, litres an hour">{rateText(drinkRate)}</Fact>
+      {waterShare === undefined ? null : (
+        <Fact name="Proposed share of water">{`${Math.round(waterShare * 100)} %`}</Fact>
+      )}
+    </dl>
+  );
+
 interface Props {
   readonly day: RaceDay;
   readonly open: OpenPlan;
@@ -93,9 +105,10 @@ interface Props {
 export function LearningCard({ day, open }: Props): JSX.Element {
   const store = useStore();
   const learnt = learnRates(open.analysis.plan, day.stations);
-  const applied = hasRates(open, learnt.take);
+  const supplies = learntSupplies(open.analysis.plan, learnt);
+  const applied = hasRates(open, supplies);
   const apply = (): void => {
-    const refused = run(store, applyRates(learnt.take));
+    const refused = run(store, applyRates(supplies));
     store.notice.value = { text: firstMessage(store, refused) ?? 'Learnt rates applied. Undo reverts this.' };
   };
   return (
@@ -113,6 +126,7 @@ export function LearningCard({ day, open }: Props): JSX.Element {
           </p>
           <Basis learnt={learnt} />
           <Rates learnt={learnt} />
+          <Drinks supplies={supplies} />
           <p class="soft">
             The rates hold for weather such as that of the counted day, and take the place of those by heat: a hotter
             day takes more.

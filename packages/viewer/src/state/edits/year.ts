@@ -1,9 +1,8 @@
 /** Commands of the year: what was used at stations, and the rates that it teaches. */
-import type { Learnt, StationUsed, Used } from '@halfcup/core/raceday';
+import type { LearntSupplies, StationUsed, Used } from '@halfcup/core/raceday';
 import { rawPlan, rawStation, setOfStation, setValue, together, valueAt, type Command } from './edits.ts';
 import type { OpenPlan } from '../store/store.ts';
 
-type Take = Learnt['take'];
 type Entry = Readonly<Record<string, unknown>>;
 
 /** Sets what was used; kinds that were not counted now keep what they had. */
@@ -22,32 +21,15 @@ export const countUsed = (label: string, counted: readonly StationUsed[]): Comma
     counted.map(({ station, used }) => setUsed(station, used)),
   );
 
-/** As a plan holds a rate: to a thousandth. */
-const rounded = (rate: number): number => Number(rate.toFixed(3));
-
-/** The plan's own rates with the learnt ones laid over. */
-function takeWith(open: OpenPlan, take: Take): Entry {
-  const before = (valueAt(rawPlan(open.document), ['supplies', 'take']) ?? {}) as Readonly<Record<string, Entry>>;
-  const learnt = Object.entries(take).map(
-    ([division, rates]) =>
-      [
-        division,
-        {
-          ...before[division],
-          ...Object.fromEntries(Object.entries(rates).map(([kind, rate]) => [kind, rounded(rate as number)])),
-        },
-      ] as const,
+/** Takes learnt rates into the plan's supplies, as one step. */
+export const applyRates = (supplies: LearntSupplies): Command =>
+  together(
+    'apply learnt rates',
+    Object.entries(supplies).map(([key, value]) => setValue(['supplies', key], value, '')),
   );
-  return { ...before, ...Object.fromEntries(learnt) };
-}
-
-/** Takes learnt rates into the plan, as one step. */
-export const applyRates = (take: Take): Command => ({
-  label: 'apply learnt rates',
-  edit: (open) => setValue(['supplies', 'take'], takeWith(open, take), '').edit(open),
-});
 
 /** Whether the plan has these rates already. */
-export const hasRates = (open: OpenPlan, take: Take): boolean =>
-  applyRates(take).edit(open) === open.document.text ||
-  JSON.stringify(takeWith(open, take)) === JSON.stringify(valueAt(rawPlan(open.document), ['supplies', 'take']));
+export const hasRates = (open: OpenPlan, supplies: LearntSupplies): boolean =>
+  Object.entries(supplies).every(
+    ([key, value]) => JSON.stringify(valueAt(rawPlan(open.document), ['supplies', key])) === JSON.stringify(value),
+  );
