@@ -82,11 +82,13 @@ describe('halfcup sheets', () => {
       'cards.html',
       'collection.html',
       'index.html',
+      'leftovers.html',
       'overview.html',
       'placement.html',
       'report.html',
       'run-v1.html',
       'run-v2.html',
+      'signin.html',
       'supplies.html',
     ];
     expect([...papers.keys()].sort()).toEqual(names);

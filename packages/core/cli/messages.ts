@@ -60,7 +60,7 @@ export const REFUSAL = {
   reportNotHtml: (file: string) => `--report writes HTML; "${file}" does not end in .html`,
   noSchema: (name: string, hint: string) => `there is no schema "${name}"; ${hint}`,
   inputOfOne: () => '"-" and --json-lines do not go together: standard input is one plan; use --json',
-  noFormat: () => 'export needs a format: --to geojson, gpx, csv or ics',
+  noFormat: () => 'export needs a format: --to geojson, gpx, csv, ics, order or crew',
   noFolder: () => 'sheets needs a folder for the papers, such as --out papers',
   noWaves: () =>
     'No race of the plan has waves, so arrivals are not known. Give a race "waves", each with "time" and "entrants", and its "finish" times.',

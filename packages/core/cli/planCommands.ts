@@ -25,12 +25,32 @@ const raceday: CommandSpec = {
   needs: ['a plan'],
   most: 1,
   about: 'arrivals, cups, crew, supplies, drop and collection runs',
+  exits: [['1', 'rows of --left or --roster could not be read; the others are used']],
   arguments: [PLAN],
   options: [
     VARIANT,
     { name: 'learn', kind: 'flag', about: 'print how much each runner took on a past day, from its counts ("used")' },
+    { name: 'left-form', kind: 'flag', about: 'print the form for what is left at the stations after the day, as CSV' },
+    {
+      name: 'left',
+      kind: 'text',
+      shown: 'LEFT.csv',
+      about: 'the form filled in: print what each runner took; --out writes the plan with the counts',
+    },
+    {
+      name: 'roster',
+      kind: 'text',
+      shown: 'CREW.csv',
+      about: 'a table of names and stations: print who is missing; --out writes the plan with the roster',
+    },
+    { name: 'lang', kind: 'text', shown: 'es', about: 'language of the form (default: that of the plan)' },
   ],
-  examples: ['raceday plan.json', 'raceday plan.json --units imperial', 'raceday plan.json --learn'],
+  examples: [
+    'raceday plan.json',
+    'raceday plan.json --units imperial',
+    'raceday plan.json --learn',
+    'raceday plan.json --left-form',
+  ],
   load: async () => import('./commands/raceday.ts'),
 };
 
@@ -139,16 +159,16 @@ const sheets: CommandSpec = {
 
 const exporting: CommandSpec = {
   name: 'export',
-  takes: 'PLAN.json --to geojson|gpx|csv|ics',
+  takes: 'PLAN.json --to geojson|gpx|csv|ics|order|crew',
   needs: ['a plan'],
   most: 1,
-  about: 'the layout, or the crew times, in a format for other tools',
+  about: 'the layout, crew times, supply order or crew needs, in a format for other tools',
   more: [
-    'geojson: courses, stations and items for a map. gpx: courses and waypoints for a hand-held device. csv: every place as a table. ics: crew times for calendars, if the plan has a date, a time zone and waves.',
+    'geojson: courses, stations and items for a map. gpx: courses and waypoints for a hand-held device. csv: every place as a table. ics: crew times for calendars, if the plan has a date, a time zone and waves. order: the supply order with costs and the days to order by, crew: people needed at each station by the hour, both as CSV, if the plan has waves.',
     '--to decides what is printed, even with --json; --units changes only the words in gpx.',
   ],
   arguments: [PLAN],
-  options: [{ name: 'to', kind: ['geojson', 'gpx', 'csv', 'ics'], about: 'the format' }, VARIANT],
+  options: [{ name: 'to', kind: ['geojson', 'gpx', 'csv', 'ics', 'order', 'crew'], about: 'the format' }, VARIANT],
   examples: ['export plan.json --to gpx --out stations.gpx', 'export plan.json --to csv'],
   load: async () => import('./commands/export.ts'),
 };

@@ -104,8 +104,8 @@ async function inputsOf(
   changesPlan: boolean,
   io: Io,
 ): Promise<readonly string[]> {
-  const placed = values.get('placed');
-  const own = [...(changesPlan ? [] : positionals), ...(placed === undefined ? [] : [placed])];
+  const named = ['placed', 'left', 'roster'].flatMap((option) => values.get(option) ?? []);
+  const own = [...(changesPlan ? [] : positionals), ...named];
   if (needs[0] !== 'a plan') return own;
   const { planFiles } = await import('./plans.ts');
   return [...own, ...(await Promise.all(positionals.map(async (plan) => planFiles(io, plan)))).flat()];

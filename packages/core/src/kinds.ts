@@ -79,3 +79,17 @@ export const WEATHER_LEVELS = ['white', 'green', 'yellow', 'red', 'black'] as co
 export type WeatherLevel = (typeof WEATHER_LEVELS)[number];
 /** How a temperature is known: as WBGT, worked out from air and humidity, or of the air alone. */
 export type WeatherBy = 'wbgt' | 'humidity' | 'air';
+
+/** What is counted at a station after the day: full and empty jugs, closed packs and loose pieces that are left. */
+export const LEFT_KEYS = [
+  'waterFull',
+  'waterEmpty',
+  'sportsDrinkFull',
+  'sportsDrinkEmpty',
+  'cupPacks',
+  'cupsLoose',
+  'gelBoxes',
+  'gelsLoose',
+] as const;
+/** One count of what is left. */
+export type LeftKey = (typeof LEFT_KEYS)[number];

@@ -21,6 +21,8 @@ export type {
   VehicleInput,
   WaveInput,
   WeatherInput,
+  PersonInput,
+  PriceInput,
 } from './plan/input.ts';
 
 // As it is read: SI quantities, defaults filled in
@@ -47,6 +49,10 @@ export type {
   PlanWaiver,
   PlanWave,
   PlanWeather,
+  PlanPerson,
+  PlanPrice,
+  PlanPrices,
+  PricedKind,
   PlanZone,
   PointKind,
   Practice,

@@ -49,8 +49,32 @@ export type {
 } from './raceday/day.ts';
 export type { Supply, SupplyKind } from './kinds.ts';
 
-// What the day teaches
-export { type DayHeads, type Learnt, learnRates } from './raceday/learn.ts';
+// What the day teaches: what is left, what was used, rates for the next
+export { type LeftKey, LEFT_KEYS } from './kinds.ts';
+export {
+  type LeftCounts,
+  type LeftField,
+  type SentDay,
+  type Used,
+  leftFields,
+  usedOf,
+  usedOfTexts,
+} from './raceday/leftovers.ts';
+export { type StationUsed, readLeftovers } from './raceday/leftoversTable.ts';
+export { type Presence, type RosterRow, rosterRows } from './raceday/rostered.ts';
+export { readRoster } from './raceday/roster.ts';
+export type { PersonInput } from './plan/input.ts';
+export { type OrderLine, type SupplyOrder, supplyOrder } from './raceday/supplyOrder.ts';
+export { crewCsv, orderCsv } from './export/yearCsv.ts';
+export { leftoversCsv } from './export/leftoversCsv.ts';
+export {
+  type DayHeads,
+  type Learnt,
+  type LearntSupplies,
+  type Spread,
+  learnRates,
+  learntSupplies,
+} from './raceday/learn.ts';
 
 // Findings, results and units
 export { type Finding, type LonLat, type Result, type Severity, type Where, findingLine } from './finding.ts';

@@ -89,6 +89,12 @@ export const upTo =
 
 export const aText: Shape = (value) => (typeof value === 'string' ? null : wrong('a text', value));
 
+/** A calendar date, ISO 8601. */
+export const aDate: Shape = (value) =>
+  typeof value === 'string' && /^\d{4}-\d{2}-\d{2}$/u.test(value) && !Number.isNaN(Date.parse(`${value}T00:00:00Z`))
+    ? null
+    : wrong('a date such as 2027-09-12', value, typeof value === 'string');
+
 export const aFlag: Shape = (value) => (typeof value === 'boolean' ? null : wrong('true or false', value));
 
 export const aFunction: Shape = (value) => (typeof value === 'function' ? null : wrong('a function', value));

@@ -1,6 +1,8 @@
 /** `halfcup export`: the layout, or the crew times, for other tools. */
 import { type Result, bad, good } from '../../src/finding.ts';
 import type { Layout } from '../../src/layout/layout.ts';
+import type { Plan } from '../../src/plan/plan.ts';
+import type { RaceDay } from '../../src/raceday/day.ts';
 import { placeFindings } from '../../src/plan/placeFindings.ts';
 import { type Call, type Output, type Run, refuse } from '../call.ts';
 import type { Io } from '../io.ts';
@@ -15,7 +17,7 @@ export const run: Run = async (call, io) => {
   return read.ok ? FORMATS[to as Format](read.value, call, io) : read;
 };
 
-type Format = 'geojson' | 'gpx' | 'csv' | 'ics';
+type Format = 'geojson' | 'gpx' | 'csv' | 'ics' | 'order' | 'crew';
 
 /** Each loads its own writer only: Turf takes longer to load than most layouts take to compute. */
 const FORMATS: { readonly [format in Format]: (plan: AnalysedPlan, call: Call, io: Io) => Promise<Result<Output>> } = {
@@ -32,11 +34,27 @@ const FORMATS: { readonly [format in Format]: (plan: AnalysedPlan, call: Call, i
     const { toCsv } = await import('../../src/export/csv.ts');
     return good({ text: toCsv(analysis) });
   },
+  order: async (plan) => {
+    const { orderCsv } = await import('../../src/export/yearCsv.ts');
+    return ofDay(plan, orderCsv);
+  },
+  crew: async (plan) => {
+    const { crewCsv } = await import('../../src/export/yearCsv.ts');
+    return ofDay(plan, crewCsv);
+  },
   ics: async (plan, _, io) => {
     const { toCalendar } = await import('../../src/export/calendar.ts');
     return placed(toCalendar(plan.analysis, io.now().getTime()), plan);
   },
 };
+
+/** A table of race day; refused where nobody knows who runs. */
+function ofDay({ analysis, document }: AnalysedPlan, write: (plan: Plan, day: RaceDay) => string): Result<Output> {
+  const { plan, day } = analysis;
+  return day === null
+    ? bad([{ code: 'race-day-empty', severity: 'error', message: REFUSAL.noWaves(), where: { file: document.file } }])
+    : good({ text: write(plan, day) });
+}
 
 /** The layout under a name that says which variant it is. */
 function named({ analysis }: AnalysedPlan, call: Call): Layout {

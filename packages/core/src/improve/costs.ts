@@ -41,6 +41,7 @@ const OF_PLAN: ReadonlySet<string> = new Set([
   'no-contacts',
   'no-captain',
   'shared-contact',
+  'roster-short',
   'rule-loose',
   'clock-beyond',
   'clock-short',

@@ -275,11 +275,13 @@ it.each(LANGUAGES.map(({ language }) => language))(
       'overview.html',
       'captains.html',
       'cards.html',
+      'signin.html',
       'placement.html',
       'supplies.html',
       'run-v1.html',
       'run-v2.html',
       'collection.html',
+      'leftovers.html',
       'report.html',
     ]);
     for (const { name, html } of [...papers, indexPaper(demo, papers, how)]) {

@@ -9,10 +9,13 @@ import { collectionRunBody } from './collectionRun.ts';
 import { driverRunBody, driving } from './driverRun.ts';
 import { type SheetOptions, isContext, isSheetOptions, pageHtml } from './frame.ts';
 import { type Html, html, said } from './html.ts';
+import { LEFTOVERS_STYLE, leftoversBody } from './leftoversPaper.ts';
+import { ORDER_STYLE, orderBody } from './orderPaper.ts';
 import { OVERVIEW_STYLE, overviewBody } from './overview.ts';
 import { PLACEMENT_STYLE, placementListBody } from './placementList.ts';
 import { reportHtml } from './report.ts';
 import { LIST_STYLE, type Sheet, listHead } from './sheet.ts';
+import { SIGN_IN_STYLE, signInBody } from './signIn.ts';
 import { STOP_STYLE } from './stops.ts';
 import { SUPPLY_STYLE, supplyListBody } from './supplyList.ts';
 import { WEATHER_STYLE, weatherSheetBody } from './weatherSheet.ts';
@@ -41,8 +44,8 @@ export interface PrintedPaper {
 }
 
 /**
- * Every paper but the list of them, in the order in which they are used: overview, captains' sheets, cards, placement, supplies, the weather
- * where the plan has some, one run sheet a vehicle, collection, and the report where a review is given. In the language asked for, else English:
+ * Every paper but the list of them, in the order in which they are used: overview, captains' sheets, cards, sign-in sheets, placement, supplies, the order where the plan has prices, the weather
+ * where the plan has some, one run sheet a vehicle, collection, what is left after the race, and the report where a review is given. In the language asked for, else English:
  * see `languageNote`. What the plan does not say is left as a line to fill in.
  * @example
  * ```ts
@@ -79,8 +82,14 @@ export function papersOf(analysis: Analysis, options: PapersOptions): PrintedPap
     framed('overview', lists.overview.title, overviewBody(analysis, sheet, context), OVERVIEW_STYLE),
     { name: 'captains.html', title: captain.title, html: captainSheets(analysis, whole) },
     { name: 'cards.html', title: card.title, html: cardSheets(analysis, whole) },
+    ...(analysis.day === null
+      ? []
+      : [framed('signin', text.year.roster.title, signInBody(analysis, analysis.day, sheet), SIGN_IN_STYLE)]),
     framed('placement', lists.placement.title, placementListBody(analysis, sheet), PLACEMENT_STYLE),
     framed('supplies', lists.supplies.title, supplyListBody(analysis, sheet), SUPPLY_STYLE),
+    ...(analysis.day === null || plan.prices === undefined || plan.prices.items.length === 0
+      ? []
+      : [framed('order', text.year.order.title, orderBody(analysis, analysis.day, sheet), ORDER_STYLE)]),
     ...(plan.weather === undefined || plan.weather.length === 0
       ? []
       : [framed('weather', text.weather.title, weatherSheetBody(analysis, sheet), WEATHER_STYLE)]),
@@ -93,6 +102,9 @@ export function papersOf(analysis: Analysis, options: PapersOptions): PrintedPap
       ),
     ),
     framed('collection', lists.runs.collectTitle, collectionRunBody(analysis, sheet), STOP_STYLE),
+    ...(analysis.day === null
+      ? []
+      : [framed('leftovers', text.year.learning.form, leftoversBody(analysis, analysis.day, sheet), LEFTOVERS_STYLE)]),
     ...(review === undefined
       ? []
       : [

@@ -1,6 +1,6 @@
 /** Values of a plan that are good each, but not together: ranges that are upside down, more trash boxes than anybody has. */
 import type { Fault } from './fault.ts';
-import type { Plan, PlanCourse, PlanStation, Practice } from './plan.ts';
+import type { Plan, PlanCourse, PlanPerson, PlanPrice, PlanStation, Practice } from './plan.ts';
 
 const upsideDown = (path: Fault['path'], low: readonly [string, number], high: readonly [string, number]): Fault[] =>
   low[1] <= high[1]
@@ -51,9 +51,35 @@ const partFaults = (course: PlanCourse, index: number): Fault[] =>
       : [],
   );
 
+/** People who would leave before they come. */
+const personFaults = ({ from, until }: PlanPerson, index: number): Fault[] =>
+  from === undefined || until === undefined || until > from
+    ? []
+    : [
+        {
+          code: 'plan-value',
+          path: ['people', 'crew', index, 'until'],
+          problem: { problem: 'timesBackwards', from, to: until },
+        },
+      ];
+
+/** A supply that is priced a second time. */
+const priceFaults = ({ kind }: PlanPrice, index: number, all: readonly PlanPrice[]): Fault[] => {
+  const before = all.findIndex((other) => other.kind === kind);
+  return before === index
+    ? []
+    : [
+        {
+          code: 'plan-reference',
+          path: ['prices', 'items', index, 'kind'],
+          problem: { problem: 'twice', found: kind, number: before + 1 },
+        },
+      ];
+};
+
 /** Faults between values of a plan that has been read. */
 export function consistencyFaults(
-  plan: Pick<Plan, 'courses' | 'practice' | 'supplies'> & {
+  plan: Pick<Plan, 'courses' | 'practice' | 'supplies' | 'people' | 'prices'> & {
     readonly stations: readonly Pick<PlanStation, 'practice'>[];
   },
 ): readonly Fault[] {
@@ -64,6 +90,8 @@ export function consistencyFaults(
       practiceFaults({ ...plan.practice, ...station.practice }, station.practice, ['stations', index, 'practice']),
     ),
     ...practiceFaults(plan.practice, plan.practice, ['practice']),
+    ...(plan.people?.crew ?? []).flatMap(personFaults),
+    ...(plan.prices?.items ?? []).flatMap(priceFaults),
     ...(steps !== undefined && steps[0] > steps[1]
       ? [
           {

@@ -44,6 +44,8 @@ const PLAN: Keys<PlanInput> = {
   variants: 0,
   context: 0,
   weather: 0,
+  people: 0,
+  prices: 0,
 };
 const COURSE: Keys<CourseInput> = {
   id: 0,

@@ -6,6 +6,7 @@ import type { Drawn, GapRule } from '../course/course.ts';
 import type { LonLat } from '../finding.ts';
 import type { DeclaredSide, ItemKind, Served } from '../kinds.ts';
 import type { Division, PassChoice, PlanPoint, PlanWaiver, Units } from './plan.ts';
+import type { PlanPrice } from './year.ts';
 import type { Crew, Heat, Packs, Practice, Supplies, TakeRates } from './rules.ts';
 
 /** Metres, seconds, litres or kilograms as a number, or a text with its unit: `"100 yd"`, `"4:25:00"`, `"7 fl oz"`, `"8.3 lb"`. */
@@ -180,6 +181,24 @@ export interface WeatherInput {
   readonly windKmh?: number;
 }
 
+/** One person of the roster; clock times. */
+export interface PersonInput {
+  readonly name: string;
+  readonly station: string;
+  readonly role?: string;
+  readonly from?: string;
+  readonly until?: string;
+  readonly phone?: string;
+}
+
+/** What one pack of a supply costs, how many are sold together, and days until it comes. */
+export interface PriceInput {
+  readonly kind: PlanPrice['kind'];
+  readonly price: number;
+  readonly sold?: number;
+  readonly leadDays?: number;
+}
+
 /** A plan, version 1, as a person or a program writes it: what `readPlan` takes. Positions are `[longitude, latitude]`. */
 export interface PlanInput {
   readonly format: 'halfcup-plan';
@@ -211,4 +230,6 @@ export interface PlanInput {
   }[];
   readonly context?: string;
   readonly weather?: readonly WeatherInput[];
+  readonly people?: { readonly crew?: readonly PersonInput[] };
+  readonly prices?: { readonly currency?: string; readonly items?: readonly PriceInput[] };
 }

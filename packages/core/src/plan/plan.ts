@@ -9,11 +9,13 @@ import type { UnitSystem } from '../units.ts';
 import type { PlanStation } from './planStation.ts';
 import type { Crew, Division, Practice, Supplies } from './rules.ts';
 import type { PlanWeather } from './weather.ts';
+import type { PlanPerson, PlanPrices } from './year.ts';
 
 export type { ItemForm, ItemKind } from '../kinds.ts';
 export type { PassChoice, PlanPoint, PlanStation } from './planStation.ts';
 export type { DeclaredSide, PointKind, Served } from '../kinds.ts';
 export type { PlanWeather } from './weather.ts';
+export type { PlanPerson, PlanPrice, PlanPrices, PricedKind } from './year.ts';
 export type { Crew, Division, Heat, Packs, Practice, Supplies, SuppliesOverride, TakeRates } from './rules.ts';
 
 /** Units in which a plan is shown and printed; they change no quantity and no default. */
@@ -203,6 +205,10 @@ export interface Plan {
   readonly context?: string;
   /** Expected on the day; it gives the heat of the supplies, where they say none. */
   readonly weather?: readonly PlanWeather[];
+  /** Who comes to which station; never in exports for others. */
+  readonly people?: { readonly crew: readonly PlanPerson[] };
+  /** What supplies cost, and how long they take to come. */
+  readonly prices?: PlanPrices;
 }
 
 /** Where a value of the plan's text stands, counted from 1. */

@@ -153,6 +153,9 @@ export function referenceFaults(plan: unknown): readonly Fault[] {
     ...circles(courses),
     ...duplicates(races, 'races', 'id'),
     ...races.flatMap((race, index) => named(race['course'], 'course', known, ['races', index, 'course'])),
+    ...listOf(entryOf(entryOf(plan)['people'])['crew']).flatMap((person, index) =>
+      named(entryOf(person)['station'], 'station', known, ['people', 'crew', index, 'station']),
+    ),
     ...duplicates(stations, 'stations', 'id'),
     ...stations.flatMap((station, index) => stationFaults(station, index, known)),
     ...duplicates(entriesOf(plan, 'vehicles'), 'vehicles', 'id'),

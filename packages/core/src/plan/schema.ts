@@ -26,7 +26,7 @@ import { referenceFaults } from './references.ts';
 import { courseSchema, raceSchema } from './schemaCourse.ts';
 import { crewSchema, practiceSchema, suppliesSchema } from './schemaRules.ts';
 import { stationSchema, type StationDraft } from './schemaStation.ts';
-import { weatherSchema } from './schemaYear.ts';
+import { peopleSchema, pricesSchema, weatherSchema } from './schemaYear.ts';
 import { heatOfWeather } from './weather.ts';
 
 const zone = z.strictObject({
@@ -118,6 +118,8 @@ const planFields = z
     variants: z.array(variant).default([]),
     context: path.exactOptional(),
     weather: weatherSchema.exactOptional(),
+    people: peopleSchema.exactOptional(),
+    prices: pricesSchema.exactOptional(),
   })
   .transform((plan) => ({
     ...plan,

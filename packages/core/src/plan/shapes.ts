@@ -23,8 +23,10 @@ import {
   remembered,
   tableOf,
   tuple,
+  upTo,
 } from '../wants.ts';
 import { DEFAULT_CREW, DEFAULT_PRACTICE, DEFAULT_SUPPLIES } from './defaults.ts';
+import { MOST_DAYS, type PlanPerson, type PlanPrice, type PlanPrices } from './year.ts';
 import type {
   Plan,
   PlanCourse,
@@ -227,6 +229,33 @@ export const isPlan: Shape = remembered(
           windKmh: number,
         }),
       ),
+    ),
+    people: maybe(
+      recordOf('people', {
+        crew: listOf(
+          recordOf<PlanPerson>('a person', {
+            name: aText,
+            station: aText,
+            role: text,
+            from: number,
+            until: number,
+            phone: text,
+          }),
+        ),
+      }),
+    ),
+    prices: maybe(
+      recordOf<PlanPrices>('prices', {
+        currency: aText,
+        items: listOf(
+          recordOf<PlanPrice>('a price', {
+            kind: aText,
+            price: notNegative,
+            sold: positive,
+            leadDays: maybe(upTo(MOST_DAYS)),
+          }),
+        ),
+      }),
     ),
   }),
 );

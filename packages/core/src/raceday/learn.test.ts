@@ -61,4 +61,31 @@ describe('Rates learnt from counts', () => {
     const plan = planOf({ races, stations: [planStation({ used: { water: 50 } }), planStation({ id: 's2' })] });
     expect(learnRates(plan, [day('s1', 0, 0), day('s2', 500, 0)])).toEqual({ take: {}, basis: [] });
   });
+
+  it('tell their spread over the stations: lowest, highest, standard error', () => {
+    // Reckoned 100, 200 and 300 in proportion, by the heads that give them; used 120, 180 and 360 of that.
+    const counts = [120, 180, 360];
+    const stations = counts.map((water, k) => planStation({ id: `s${k + 1}`, serves: [...BOTH], used: { water } }));
+    const days = [1, 2, 3].map((k) => day(`s${k}`, 100 * k, 0));
+    const unit = learnRates(planOf({ races, stations }), days).basis[0]!.each[0]!.reckoned / 100;
+    const scaled = stations.map((one) => ({ ...one, used: { water: one.used!.water! * unit } }));
+    const { basis } = learnRates(planOf({ races, stations: scaled }), days);
+    const [{ factor, spread, each }] = basis as [(typeof basis)[0]];
+    expect(factor).toBeCloseTo(1.1, 12);
+    expect([spread!.low, spread!.high]).toEqual([expect.closeTo(0.9, 12), expect.closeTo(1.2, 12)]);
+    // Patterson's ratio.est by hand: residuals 10, −40, 30; s² = 2600 / 2; SE = √(1300 / 3) / 200.
+    expect(spread!.error).toBeCloseTo(Math.sqrt(1300 / 3) / 200, 12);
+    expect(each.map(({ station }) => station)).toEqual(['s1', 's2', 's3']);
+  });
+
+  it('have no spread from one station, and none where all agree', () => {
+    const of = (...used: number[]): ReturnType<typeof learnRates> =>
+      learnRates(
+        planOf({ races, stations: used.map((water, k) => planStation({ id: `s${k + 1}`, used: { water } })) }),
+        used.map((_, k) => day(`s${k + 1}`, 500, 0)),
+      );
+    expect(of(700).basis[0]!.spread).toBeNull();
+    const { spread, factor } = of(700, 700).basis[0]!;
+    expect(spread).toEqual({ low: factor, high: factor, error: 0 });
+  });
 });

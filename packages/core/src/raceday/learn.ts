@@ -8,7 +8,7 @@ import type { Division, Plan, Served, TakeRates } from '../plan/plan.ts';
 import { suppliesOf } from '../plan/practice.ts';
 import type { StationDay } from './day.ts';
 import { ASSUMED_LEG, drinkRate, takeOf } from './take.ts';
-import { type Shape, aText, finite, listOf, recordOf, want } from '../wants.ts';
+import { type Shape, aText, finite, listOf, maybe, partly, recordOf, want } from '../wants.ts';
 import { isPlan } from '../plan/shapes.ts';
 
 /** Take rates learnt from a day, and from what. */
@@ -26,7 +26,21 @@ export interface Learnt {
     readonly reckoned: number;
     readonly factor: number;
     readonly stations: readonly string[];
+    /** How much the stations differ; `null` where one alone has counted. */
+    readonly spread: Spread | null;
+    /** Each station that counted. */
+    readonly each: readonly { readonly station: string; readonly used: number; readonly reckoned: number }[];
   }[];
+}
+
+/** How much used over reckoned differs between stations. */
+export interface Spread {
+  /** Of the station with the lowest factor. */
+  readonly low: number;
+  /** Of the station with the highest factor. */
+  readonly high: number;
+  /** Standard error of the factor, by which a station weighs as much as it was reckoned to take. */
+  readonly error: number;
 }
 
 /** The part of a station's day that counts heads. */
@@ -38,6 +52,13 @@ export interface DayHeads {
 const isDayHeads: Shape = recordOf<DayHeads>('a day of a station', {
   id: aText,
   races: listOf(recordOf('arrivals', { race: aText, arrivals: finite })),
+});
+
+const isRates: Shape = partly('rates', { water: finite, sportsDrink: finite, gel: finite });
+const isLearnt: Shape = recordOf('what learnRates gives', {
+  take: partly('rates', { run: isRates, walk: isRates, wheels: isRates }),
+  drinkRate: maybe(finite),
+  waterShare: maybe(finite),
 });
 
 const KINDS: readonly Served[] = ['gel', 'sportsDrink', 'water'];
@@ -68,6 +89,26 @@ function reckonedAt(plan: Plan, day: DayHeads, kind: Served): number {
   if (station === undefined) return 0;
   const taken = cameOf(plan, day).reduce((sum, { count, take }) => sum + count * take[kind], 0);
   return kind === 'gel' ? taken : taken * (1 + suppliesOf(plan, station).waste);
+}
+
+/**
+ * Range and standard error of a ratio of sums, √(n ÷ (n − 1) × Σ(used − factor × reckoned)²) ÷ Σ reckoned: the ratio estimator of
+ * sampling, as D. Patterson's `ratio.est` (University of Montana, course 549, read) has it, of a sample from many stations.
+ */
+function spreadOf(counted: readonly { readonly used: number; readonly reckoned: number }[]): Spread | null {
+  const n = counted.length;
+  if (n < 2) return null;
+  const sum = (of: (one: { readonly used: number; readonly reckoned: number }) => number): number =>
+    counted.reduce((total, one) => total + of(one), 0);
+  const reckoned = sum((one) => one.reckoned);
+  const factor = sum(({ used }) => used) / reckoned;
+  const squares = sum((one) => (one.used - factor * one.reckoned) ** 2);
+  const factors = counted.map((one) => one.used / one.reckoned);
+  return {
+    low: Math.min(...factors),
+    high: Math.max(...factors),
+    error: Math.sqrt((n / (n - 1)) * squares) / reckoned,
+  };
 }
 
 /**
@@ -104,7 +145,8 @@ export function learnRates(plan: Plan, days: readonly DayHeads[]): Learnt {
     if (counted.length === 0) return [];
     const used = counted.reduce((sum, one) => sum + one.used, 0);
     const reckoned = counted.reduce((sum, one) => sum + one.reckoned, 0);
-    return [{ kind, used, reckoned, factor: used / reckoned, stations: counted.map(({ station }) => station) }];
+    const stations = counted.map(({ station }) => station);
+    return [{ kind, used, reckoned, factor: used / reckoned, stations, spread: spreadOf(counted), each: counted }];
   });
   if (basis.length === 0) return { take: {}, basis };
   const came = days.flatMap((day) => cameOf(plan, day)).filter(({ count }) => count > 0);
@@ -137,5 +179,57 @@ function drinkOf(plan: Plan, basis: Learnt['basis']): Pick<Learnt, 'drinkRate' |
   return {
     drinkRate: rate,
     waterShare: (waterShare * water) / (waterShare * water + (1 - waterShare) * sports),
+  };
+}
+
+/** A rate as a plan holds it: to a thousandth. */
+const rounded = (rate: number): number => Number(rate.toFixed(3));
+
+/** Keys of `supplies` that learnt rates set. */
+export interface LearntSupplies {
+  /** Litres an hour. */
+  readonly drinkRate?: number;
+  readonly waterShare?: number;
+  /** The plan's own rates with the learnt ones laid over. */
+  readonly take?: { readonly [division in Division]?: TakeRates };
+}
+
+/**
+ * What a plan's `supplies` should say by what was learnt, to a thousandth: litres an hour and water's share for drinks, gels a head.
+ * A head's cups are set only where the plan sets them itself, since they would stand for all legs, short and long.
+ * @example
+ * ```ts
+ * import { readPlan } from '@halfcup/core';
+ * import { learntSupplies } from '@halfcup/core/raceday';
+ *
+ * const text = `{
+ *   "format": "halfcup-plan", "version": 1, "name": "Pier run",
+ *   "courses": [{ "id": "pier", "line": [[-30.1, 12.2], [-30.01, 12.2]], "drawn": "centre" }],
+ *   "races": [{ "id": "run", "course": "pier" }], "stations": []
+ * }`;
+ * const read = readPlan(text, 'plan.json');
+ * if (!read.ok) throw new Error(read.findings[0]?.message);
+ * const learnt = { take: { run: { water: 1.0871, gel: 0.5904 } }, drinkRate: 0.5112, basis: [] };
+ * learntSupplies(read.value.plan, learnt); // → { drinkRate: 0.511, take: { run: { gel: 0.59 } } }
+ * ```
+ */
+export function learntSupplies(plan: Plan, learnt: Learnt): LearntSupplies {
+  want('learntSupplies', 'plan', isPlan, plan);
+  want('learntSupplies', 'learnt', isLearnt, learnt);
+  const own = plan.supplies.take;
+  const take: { [division in Division]?: TakeRates } = { ...own };
+  for (const division of ['run', 'walk', 'wheels'] as const) {
+    const rates = KINDS.flatMap((kind) => {
+      const rate = learnt.take[division]?.[kind];
+      return rate === undefined || (kind !== 'gel' && own[division]?.[kind] === undefined)
+        ? []
+        : [[kind, rounded(rate)] as const];
+    });
+    if (rates.length > 0) take[division] = { ...own[division], ...Object.fromEntries(rates) };
+  }
+  return {
+    ...(learnt.drinkRate === undefined ? {} : { drinkRate: rounded(learnt.drinkRate) }),
+    ...(learnt.waterShare === undefined ? {} : { waterShare: rounded(learnt.waterShare) }),
+    ...(Object.keys(take).length === 0 ? {} : { take }),
   };
 }

@@ -56,6 +56,7 @@ import { pointBlocked } from './pointBlocked.ts';
 import { pointsElsewhere } from './pointsElsewhere.ts';
 import { raceUnserved } from './raceUnserved.ts';
 import { reopensEarly } from './reopensEarly.ts';
+import { rosterShort } from './rosterShort.ts';
 import { ruleLoose } from './ruleLoose.ts';
 import { sameName } from './sameName.ts';
 import { seenNotServed } from './seenNotServed.ts';
@@ -173,5 +174,6 @@ export const CHECKS: readonly Check[] = [
   noContacts,
   noCaptain,
   sharedContact,
+  rosterShort,
   ruleLoose,
 ];

@@ -1,6 +1,6 @@
 /** Stations without a captain, or whose captain has neither call sign nor telephone. */
 import { type Check, COMMON_PRACTICE, check } from './check.ts';
-import { saysNothing } from './placeholder.ts';
+import { saysNothing } from '../plan/placeholder.ts';
 
 export const noCaptain: Check = check(
   {

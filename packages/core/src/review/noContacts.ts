@@ -1,7 +1,7 @@
 /** Whom a crew calls when something happens. */
 import type { Contact } from '../text/params/reviewAbsence.ts';
 import { type Check, COMMON_PRACTICE, check } from './check.ts';
-import { saysNothing } from './placeholder.ts';
+import { saysNothing } from '../plan/placeholder.ts';
 
 const CONTACTS: readonly Contact[] = ['emergency', 'raceControl', 'radioChannel'];
 

@@ -3,7 +3,7 @@ import { inverseLength } from '../geodesy/karney.ts';
 import type { Layout, StationLayout } from '../layout/layout.ts';
 import { findById } from '../plan/lookups.ts';
 import { type Case, type Check, COMMON_PRACTICE, type DayFacts, ruled, makeFinding } from './check.ts';
-import { saysNothing } from './placeholder.ts';
+import { saysNothing } from '../plan/placeholder.ts';
 
 /** Two stations no farther apart, metres, can have one captain: both sides of a road, say. */
 const BESIDE = 100;

@@ -141,6 +141,7 @@ export const themeOf: Readonly<Record<CheckCode, Theme>> = {
   'no-elevations': 'left-out',
   'no-contacts': 'left-out',
   'no-captain': 'left-out',
+  'roster-short': 'left-out',
   'shared-contact': 'left-out',
   'rule-loose': 'left-out',
   'placed-hdop': 'as-built',

@@ -10,6 +10,7 @@ import { report } from './en/report.ts';
 import { runs } from './en/runs.ts';
 import { supplies } from './en/supplies.ts';
 import { weather } from './en/weather.ts';
+import { year } from './en/year.ts';
 import type { SheetText } from './sheetText.ts';
 
 export const en: SheetText = {
@@ -21,5 +22,6 @@ export const en: SheetText = {
   card,
   report,
   weather,
+  year,
   lists: { placement, supplies, runs, overview, index },
 };

@@ -10,6 +10,7 @@ import { report } from './es/report.ts';
 import { runs } from './es/runs.ts';
 import { supplies } from './es/supplies.ts';
 import { weather } from './es/weather.ts';
+import { year } from './es/year.ts';
 import type { SheetText } from './sheetText.ts';
 
 export const es: SheetText = {
@@ -21,5 +22,6 @@ export const es: SheetText = {
   card,
   report,
   weather,
+  year,
   lists: { placement, supplies, runs, overview, index },
 };

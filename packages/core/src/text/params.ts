@@ -6,6 +6,7 @@ import type { PlacedParams } from './params/placed.ts';
 import type { PlanParams } from './params/plan.ts';
 import type { RacedayParams } from './params/raceday.ts';
 import type { ReviewParams } from './params/review.ts';
+import type { YearParams } from './params/year.ts';
 
 export interface FindingParams
-  extends GpxParams, CourseParams, PlanParams, RacedayParams, ReviewParams, PlacedParams, ExportsParams {}
+  extends GpxParams, CourseParams, PlanParams, RacedayParams, ReviewParams, PlacedParams, ExportsParams, YearParams {}

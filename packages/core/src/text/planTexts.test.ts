@@ -97,6 +97,7 @@ const PLAN: { readonly [C in keyof PlanParams]: readonly PlanParams[C][] } = {
     },
     { problem: 'tooManyBoxes', boxes: 4573, most: 1000, ...sign },
     { problem: 'partBackwards', from: 20_000, to: 10_000, ...sign },
+    { problem: 'timesBackwards', from: 36_000, to: 30_000, ...sign },
     { problem: 'heatStepsFall', steps: [25, 20], ...sign },
     { problem: 'noneOf', choices: ['gpx', 'line', 'parts'], keys: 'courses[]', numbers: [1] },
     { problem: 'together', found: ['at', 'on'], choices: ['at', 'on'], keys: 'stations[].on', numbers: [1] },

@@ -132,6 +132,11 @@ const ABSENCE: { readonly [C in keyof AbsenceParams]: readonly AbsenceParams[C][
     { races: ['m', 'h'], all: false },
   ],
   'no-contacts': [{ missing: ['emergency', 'raceControl', 'radioChannel'] }, { missing: ['raceControl'] }],
+  'roster-short': [
+    { there: 0, at: 30_000, needed: 6 },
+    { there: 1, at: 30_000, needed: 2 },
+    { there: 9, at: 30_000, needed: 12 },
+  ],
   'no-captain': [
     { all: true, unnamed: many, unreached: [] },
     { all: false, unnamed: ['s1'], unreached: ['s2'] },

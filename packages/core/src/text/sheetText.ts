@@ -10,6 +10,7 @@ import type { ListsText } from './listsText.ts';
 import type { ThingNames } from './planThing.ts';
 import type { ReportText } from './reportText.ts';
 import type { WeatherText } from './weatherText.ts';
+import type { YearText } from './yearText.ts';
 
 /** One language. */
 export interface SheetText {
@@ -25,4 +26,5 @@ export interface SheetText {
   readonly lists: ListsText;
   readonly report: ReportText;
   readonly weather: WeatherText;
+  readonly year: YearText;
 }

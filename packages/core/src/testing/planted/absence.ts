@@ -127,7 +127,25 @@ const unsaid: readonly Planted[] = [
   },
 ];
 
+/** As many people at each station as nobody needs, but for one, where there are two. */
+const fewAt =
+  (few: string): Plant =>
+  (plan) => {
+    plan.people = {
+      crew: plan.stations.flatMap(({ id }) =>
+        Array.from({ length: id === few ? 2 : 400 }, (_, k) => ({ name: `Volunteer ${k + 1}`, station: id })),
+      ),
+    };
+  };
+
 const people: readonly Planted[] = [
+  {
+    name: 'two people are found for the Ropewalk',
+    plan: 'loop',
+    plant: fewAt('s3'),
+    codes: ['roster-short'],
+    about: ['s3'],
+  },
   {
     name: 'nobody leads the Ropewalk',
     plan: 'loop',

@@ -93,6 +93,7 @@ export interface PlanText {
   practice?: Rules;
   supplies: Rules;
   crew?: Rules;
+  people?: { crew: { name: string; station: string }[] };
   vehicles: {
     id: string;
     name: string;

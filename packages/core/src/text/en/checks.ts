@@ -143,6 +143,7 @@ export const titles = {
   'no-widths': 'Every station gives the width of its road',
   'no-elevations': 'Every course has elevations',
   'no-contacts': 'The plan has an emergency contact, race control and a radio channel',
+  'roster-short': 'The roster has enough people at each station while it serves',
   'no-captain': 'Every station has a captain who can be reached',
   'shared-contact': 'No two stations have one captain, call sign or telephone at the same time',
   'rule-loose': 'No rule is looser than the usual one (a warning where that hides a finding)',

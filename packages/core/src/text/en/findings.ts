@@ -8,6 +8,7 @@ import { placed } from './findings/placed.ts';
 import { plan } from './findings/plan.ts';
 import { raceday } from './findings/raceday.ts';
 import { review } from './findings/review.ts';
+import { year } from './findings/year.ts';
 
 export const findings: TextsOf<FindingParams> = {
   ...gpx,
@@ -17,4 +18,5 @@ export const findings: TextsOf<FindingParams> = {
   ...review,
   ...placed,
   ...exports,
+  ...year,
 };

@@ -147,6 +147,7 @@ export const titles: { readonly [code in CheckCode]: string } = {
   'no-widths': 'Cada puesto indica el ancho de su vía',
   'no-elevations': 'Cada recorrido tiene altitudes',
   'no-contacts': 'El plan tiene contacto de emergencia, control de carrera y canal de radio',
+  'roster-short': 'La lista tiene personas suficientes en cada puesto mientras atiende',
   'no-captain': 'Cada puesto tiene un responsable a quien se puede llamar',
   'shared-contact': 'No hay dos puestos con un mismo responsable, indicativo o teléfono a la vez',
   'rule-loose': 'Ninguna regla es más laxa que la habitual (advertencia si así oculta un aviso)',

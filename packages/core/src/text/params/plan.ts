@@ -68,6 +68,8 @@ export type ValueProblem =
   | { readonly problem: 'rangeUpsideDown'; readonly low: string; readonly from: number; readonly to: number }
   | { readonly problem: 'tooManyBoxes'; readonly boxes: number; readonly most: number }
   | { readonly problem: 'partBackwards'; readonly from: number; readonly to: number }
+  /** Clock times. */
+  | { readonly problem: 'timesBackwards'; readonly from: number; readonly to: number }
   | { readonly problem: 'heatStepsFall'; readonly steps: readonly [number, number] }
   | { readonly problem: 'noneOf'; readonly choices: readonly Choice[] }
   | { readonly problem: 'together'; readonly found: readonly Choice[]; readonly choices: readonly Choice[] };

@@ -57,6 +57,8 @@ export interface AbsenceParams {
     readonly unnamed: readonly string[];
     readonly unreached: readonly string[];
   };
+  /** Fewest of the roster who are there while the station serves, and from when; clock time. */
+  readonly 'roster-short': { readonly there: number; readonly at: number; readonly needed: number };
   readonly 'shared-contact': {
     readonly what: 'captain' | 'radio' | 'phone';
     /** As the plan writes it. */

@@ -3,8 +3,10 @@ import type { JSX } from 'preact';
 import { useStore } from '../../state/store/store.ts';
 import { openPlanSection } from '../ui/openPlanSection.ts';
 import { DayTable } from './DayTable.tsx';
+import { LearningCard } from './LearningCard.tsx';
 import { RaceDayRuns } from './RaceDayRuns.tsx';
 import { RaceDayTotals } from './RaceDayTotals.tsx';
+import { RosterCard } from './RosterCard.tsx';
 import { StationDayView } from './StationDayView.tsx';
 
 export function RaceDayPanel(): JSX.Element {
@@ -47,6 +49,8 @@ export function RaceDayPanel(): JSX.Element {
       </div>
       <RaceDayTotals day={day} />
       <RaceDayRuns day={day} open={open} />
+      <RosterCard day={day} open={open} />
+      <LearningCard day={day} open={open} />
     </div>
   );
 }

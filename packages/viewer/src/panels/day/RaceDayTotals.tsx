@@ -4,6 +4,7 @@ import type { JSX } from 'preact';
 import { grouped } from './words.ts';
 import { useStore } from '../../state/store/store.ts';
 import { Fact } from '../ui/Fact.tsx';
+import { OrderFacts } from './OrderFacts.tsx';
 import { SuppliesTable } from './SuppliesTable.tsx';
 
 export function RaceDayTotals({ day }: { readonly day: RaceDay }): JSX.Element {
@@ -19,6 +20,7 @@ export function RaceDayTotals({ day }: { readonly day: RaceDay }): JSX.Element {
         <Fact name="Cups of sports drink">{grouped(Math.ceil(cups('sportsDrink')))}</Fact>
       </dl>
       <SuppliesTable packs={day.totals.packs} units={units.value} />
+      <OrderFacts day={day} />
     </section>
   );
 }

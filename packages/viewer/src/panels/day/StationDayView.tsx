@@ -11,6 +11,7 @@ import { ArrivalsChart } from './ArrivalsChart.tsx';
 import { CrewFacts } from './CrewFacts.tsx';
 import { DAY_HEADING } from './DayTable.tsx';
 import { Fact } from '../ui/Fact.tsx';
+import { LeftoversForm } from './LeftoversForm.tsx';
 import { PrePourFacts } from './PrePourFacts.tsx';
 import { StationStops } from './StationStops.tsx';
 import { SuppliesTable } from './SuppliesTable.tsx';
@@ -166,6 +167,8 @@ export function StationDayView({ station, own, day, open }: Props): JSX.Element 
       <SecondDelivery station={own} day={day} />
       <h3>Drop-off and collection</h3>
       <StationStops station={station.id} day={day} open={open} />
+      <h3>Left after the race</h3>
+      <LeftoversForm own={own} name={station.name} open={open} />
     </>
   );
 }

@@ -10,6 +10,7 @@ import { CourseFields } from './CourseFields.tsx';
 import { EntryList } from './EntryList.tsx';
 import { freeId } from '../../state/edits/freeId.ts';
 import { ClockList, VehicleList, ZoneList } from './PlanLists.tsx';
+import { PriceList } from './PriceList.tsx';
 import { RaceFields } from './RaceFields.tsx';
 import { WeatherList } from './WeatherList.tsx';
 
@@ -96,6 +97,9 @@ export function PlanPanel(): JSX.Element {
       </Section>
       <Section title="Supplies" about="heat, cups, packs, weights">
         <SuppliesFields fallback={plan.supplies} />
+      </Section>
+      <Section title="Prices" about={counted(plan.prices?.items.length ?? 0, 'price')}>
+        <PriceList plan={plan} />
       </Section>
       <Section title="Weather" about={counted(plan.weather?.length ?? 0, 'time')}>
         <WeatherList plan={plan} />

@@ -1,7 +1,7 @@
 /** Shows the Plan pane with one of its sections unfolded, and the focus there. */
 import type { Store } from '../../state/store/store.ts';
 
-export function openPlanSection(store: Store, section: 'races' | 'vehicles'): void {
+export function openPlanSection(store: Store, section: 'races' | 'vehicles' | 'prices'): void {
   store.pane.value = 'plan';
   requestAnimationFrame(() => {
     const found = document.getElementById(`plan-${section}`);

@@ -58,6 +58,10 @@ export const planValue: TextsOf<PlanParams>['plan-value'] = byProblem({
     `There should be at most ${say.count(most)}.`,
     'Set the boxes farther apart.',
   ],
+  timesBackwards: ({ from, to }, say) => [
+    `Somebody on the roster comes at ${say.clock(from)} and leaves at ${say.clock(to)}.`,
+    'The second time should be the later; after midnight hours pass 24.',
+  ],
   partBackwards: ({ from, to }, say) => [
     `The part begins at ${say.far(from)} and ends at ${say.far(to)}.`,
     'It should end after it begins.',

@@ -70,6 +70,11 @@ export const absence: TextsOf<AbsenceParams> = {
     'Crews need to know whom to call.',
     missing.length === 1 ? 'Add it under Contacts.' : 'Add them under Contacts.',
   ],
+  'roster-short': ({ there, at, needed }, say) => [
+    `${there === 0 ? 'Nobody' : there === 1 ? '1 person' : `${say.count(there)} people`} of the roster ${there < 2 ? 'is' : 'are'} there at ${say.clock(at)}: ${say.count(needed - there)} ${needed - there === 1 ? 'is' : 'are'} missing.`,
+    `There should be ${say.count(needed)} while the station serves.`,
+    'Find more people, or change the hours of those who come.',
+  ],
   'no-captain': ({ all, unnamed, unreached }, say) => {
     const reach = `no way to reach the captain at ${names(unreached.map(say.station), say)}`;
     const who = `There is no captain at ${names(unnamed.map(say.station), say)}`;

@@ -58,6 +58,10 @@ export const planValue: TextsOf<PlanParams>['plan-value'] = byProblem({
     `Debe haber ${say.count(most)} como máximo.`,
     'Separe más las cajas.',
   ],
+  timesBackwards: ({ from, to }, say) => [
+    `Alguien de la lista llega a las ${say.clock(from)} y se va a las ${say.clock(to)}.`,
+    'La segunda hora debería ser posterior; tras medianoche las horas pasan de 24.',
+  ],
   partBackwards: ({ from, to }, say) => [
     `El tramo comienza en ${say.far(from)} y acaba en ${say.far(to)}.`,
     'Debe acabar después de comenzar.',

@@ -70,6 +70,11 @@ export const absence: TextsOf<AbsenceParams> = {
     'Los equipos deben saber a quién llamar.',
     missing.length === 1 ? 'Añádalo en Contactos.' : 'Añádalos en Contactos.',
   ],
+  'roster-short': ({ there, at, needed }, say) => [
+    `De la lista ${there === 0 ? 'no hay nadie' : there === 1 ? 'hay 1 persona' : `hay ${say.count(there)} personas`} a las ${say.clock(at)}: ${needed - there === 1 ? 'falta' : 'faltan'} ${say.count(needed - there)}.`,
+    `Debería haber ${say.count(needed)} mientras el puesto atiende.`,
+    'Busque a más personas, o cambie las horas de quienes vienen.',
+  ],
   'no-captain': ({ all, unnamed, unreached }, say) => {
     const reach = `no hay cómo llamar al responsable en ${names(unreached.map(say.station), say)}`;
     const who = `No hay responsable en ${names(unnamed.map(say.station), say)}`;
