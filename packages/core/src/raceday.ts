@@ -28,6 +28,7 @@ export type { Direction, StationPass } from './station/station.ts';
 // What that needs: at one station, on the whole day
 export { stationDay } from './raceday/stationDay.ts';
 export { massCurve } from './raceday/prePour.ts';
+export type { DrinkState, StationPhase, StationState } from './raceday/stationClock.ts';
 export { type DayStation, type ResultTexts, raceDayOf } from './raceday/raceDay.ts';
 export type {
   DayCrew,
