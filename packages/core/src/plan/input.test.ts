@@ -44,6 +44,7 @@ const PLAN: Keys<PlanInput> = {
   variants: 0,
   context: 0,
   weather: 0,
+  numbers: 0,
 };
 const COURSE: Keys<CourseInput> = {
   id: 0,

@@ -194,4 +194,5 @@ export interface PlanInput {
   }[];
   readonly context?: string;
   readonly weather?: readonly WeatherInput[];
+  readonly numbers?: { readonly [station: string]: number };
 }

@@ -199,6 +199,8 @@ export interface Plan {
   readonly context?: string;
   /** Expected on the day; it gives the heat of the supplies, where they say none. */
   readonly weather?: readonly PlanWeather[];
+  /** Numbers of stations that are kept, by station id. The others follow them along the course; with none kept, all do. */
+  readonly numbers?: { readonly [station: string]: number };
 }
 
 /** Where a value of the plan's text stands, counted from 1. */

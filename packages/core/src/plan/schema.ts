@@ -116,6 +116,7 @@ const planFields = z
     variants: z.array(variant).default([]),
     context: path.exactOptional(),
     weather: weatherSchema.exactOptional(),
+    numbers: z.record(z.string(), z.int().min(1)).exactOptional(),
   })
   .transform((plan) => ({
     ...plan,

@@ -210,6 +210,7 @@ export const isPlan: Shape = remembered(
     waivers: listOf(isWaiver),
     variants: listOf(recordOf('a variant', { name: aText, stations: tableOf(tableOf(anything)) })),
     context: text,
+    numbers: maybe(tableOf(finite)),
     weather: maybe(
       listOf(
         recordOf<PlanWeather>('an hour of weather', {

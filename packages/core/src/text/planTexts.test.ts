@@ -112,6 +112,7 @@ const PLAN: { readonly [C in keyof PlanParams]: readonly PlanParams[C][] } = {
     ...[near, far, alone].map(
       (name) => ({ problem: 'notServed', name, keys: 'stations[].lead.race', numbers: [1] }) as const,
     ),
+    { problem: 'sameNumber', number: 3, stations: ['s1', 's2'], keys: 'numbers.*', numbers: [] },
     { problem: 'circle', way: ['a', 'b', 'a'], keys: 'courses[].parts', numbers: [1] },
   ],
   'plan-version': [

@@ -252,6 +252,8 @@ export const planThings: ThingNames = {
   'variants[].name': 'name of variant no. {1}',
   'variants[].stations': 'set of stations that variant no. {1} changes',
   'variants[].stations.*': 'station that variant no. {1} changes',
+  numbers: 'list of kept numbers',
+  'numbers.*': 'kept number',
   weather: 'list of hours of weather',
   'weather[]': 'hour no. {1} of the weather',
   'weather[].at': 'time of weather no. {1}',

@@ -252,6 +252,8 @@ export const planThings: ThingNames = {
   'variants[].name': 'el nombre de la variante n.º {1}',
   'variants[].stations': 'el conjunto de puestos que cambia la variante n.º {1}',
   'variants[].stations.*': 'el puesto que cambia la variante n.º {1}',
+  numbers: 'la lista de números fijos',
+  'numbers.*': 'el número fijo',
   weather: 'la lista de horas de tiempo',
   'weather[]': 'la hora n.º {1} del tiempo',
   'weather[].at': 'la hora del tiempo n.º {1}',

@@ -83,6 +83,8 @@ export type ReferenceProblem =
   | { readonly problem: 'twice'; readonly found: Found; readonly number: number }
   | { readonly problem: 'missing'; readonly of: Kind; readonly name: Unknown }
   | { readonly problem: 'notServed'; readonly name: Unknown }
+  /** Ids of two stations that are to keep one number. */
+  | { readonly problem: 'sameNumber'; readonly number: number; readonly stations: readonly [string, string] }
   | { readonly problem: 'circle'; readonly way: readonly string[] };
 
 export type VersionProblem =

@@ -172,7 +172,7 @@ export const aboutSign = (finding: Finding): boolean =>
   finding.where.item === 'sign' || finding.code.startsWith('sign');
 export const aboutLeg = (finding: Finding): boolean => finding.code.startsWith('leg-');
 
-export const numberOf = (station: StationLayout): number => station.index + 1;
+export const numberOf = ({ number, index }: StationLayout): number => number ?? index + 1;
 
 function rowOf(analysis: Analysis, station: StationLayout, findings: readonly Finding[]): StationRow {
   const lead = leadOf(station);
