@@ -14,6 +14,7 @@ import './styles/palette.css';
 import './styles/base.css';
 import './styles/page.css';
 import './styles/panels.css';
+import './styles/sheet.css';
 import './styles/review.css';
 import './styles/fields.css';
 import './styles/station.css';

@@ -23,7 +23,7 @@ interface Reported {
   readonly findings: readonly Finding[];
 }
 
-/** Findings of each station, in the plan's order. */
+/** Findings of each station, by number. */
 const reportedOf = ({ stations }: Analysis, findings: readonly Finding[]): Reported[] =>
   byNumber(stations).map((station) => ({
     station,
