@@ -126,7 +126,7 @@ export async function connect(
     },
     faultsOf(store, failed),
   );
-  bench?.expose(view);
+  bench?.expose(view, () => trial.open.value ?? store.open.value);
   const scenes = createScenes();
   const dark = matchMedia('(prefers-color-scheme: dark)');
   dark.addEventListener('change', view.repaint);

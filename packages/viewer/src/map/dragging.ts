@@ -108,7 +108,6 @@ export function draggingOf(
 ): Dragging {
   let last = 0;
   return {
-    pinOf: (id) => stationOf(store, id)?.at,
     pins: () => store.open.value?.analysis.stations ?? [],
     begin: (id) => {
       const station = stationOf(store, id);

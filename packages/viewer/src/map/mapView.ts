@@ -43,6 +43,8 @@ export interface MapView {
   readonly repaint: () => void;
   /** Where a place is on the page, pixels. */
   readonly place: (at: LonLat) => readonly [number, number];
+  /** The place on the ground under a place on the page, in pixels of it. */
+  readonly ground: (at: readonly [number, number]) => readonly [number, number];
   /** Draws once more what is drawn. */
   readonly redraw: () => void;
   readonly close: () => void;
@@ -236,6 +238,12 @@ function placeOnPage(map: MapLibreMap, at: LonLat): readonly [number, number] {
   return [left + x, top + y];
 }
 
+function groundUnder(map: MapLibreMap, [x, y]: readonly [number, number]): readonly [number, number] {
+  const { left, top } = map.getContainer().getBoundingClientRect();
+  const { lng, lat } = map.unproject([x - left, y - top]);
+  return [lng, lat];
+}
+
 function uncover(map: MapLibreMap, at: LonLat, foot: DOMRect): void {
   const { top } = map.getContainer().getBoundingClientRect();
   const [x, y] = placeOnPage(map, at);
@@ -279,6 +287,7 @@ export function createMapView(container: HTMLElement, hands: Hands, faults: MapF
     },
     repaint: drawing.restyle,
     place: (at) => placeOnPage(map, at),
+    ground: (at) => groundUnder(map, at),
     redraw: () => map.triggerRepaint(),
     close: () => map.remove(),
   };
