@@ -2,6 +2,7 @@
 import type { LonLat } from '@halfcup/core';
 import { leadOf } from '../state/view/derive.ts';
 import type { OpenPlan, Store } from '../state/store/store.ts';
+import { sketchOf } from './layers/sketch.ts';
 import type { MapView } from './mapView.ts';
 
 export interface Bench {
@@ -11,6 +12,8 @@ export interface Bench {
   readonly pins: () => Readonly<Record<string, readonly [number, number]>>;
   /** Where a station stands as the map shows it, while it is held too, and on which side. */
   readonly held: (station: string) => { readonly at: readonly [number, number]; readonly side: string } | null;
+  /** What stands at the pointer while somebody measures. */
+  readonly measured: () => string | null;
   readonly findings: () => readonly string[];
   /** Where a place is on the page, pixels. */
   readonly place: (at: LonLat) => readonly [number, number];
@@ -50,6 +53,11 @@ export function createBench(store: Store): BenchHook {
           return station === undefined
             ? null
             : { at: [station.at[0], station.at[1]], side: leadOf(station)?.side ?? 'unclear' };
+        },
+        measured: () => {
+          const shapes = sketchOf(store.tool.value, store.pointer.value, store.units.value).features;
+          const texts = shapes.map(({ properties }): unknown => properties?.['text']);
+          return texts.find((text) => typeof text === 'string') ?? null;
         },
         findings: () => (store.open.value?.findings ?? []).map(({ code, message }) => `${code}: ${message}`),
         place: view.place,

@@ -109,10 +109,12 @@ export function draggingOf(
   let last = 0;
   return {
     pins: () => store.open.value?.analysis.stations ?? [],
+    off: () => store.tool.value !== null,
     begin: (id) => {
       const station = stationOf(store, id);
       last = (station === undefined ? null : leadOffsetLine(station))?.measure ?? 0;
       store.cursor.value = null;
+      store.foundAt.value = id;
       beginTrial(store, id);
     },
     move: (pin, shift) => {

@@ -10,6 +10,8 @@ import { DRAG_LAYERS } from '../style/stations.ts';
 export interface Dragging {
   /** Every pin, for a press on the pin itself. */
   readonly pins: () => readonly { readonly id: string; readonly at: LonLat }[];
+  /** Whether a tool has the presses. */
+  readonly off: () => boolean;
   readonly begin: (station: string) => void;
   /** Where the pin is meant to go; false where the trial has ended meanwhile. */
   readonly move: (pin: LonLat, along: boolean) => boolean;
@@ -20,6 +22,8 @@ export interface Dragging {
 export interface DragState {
   /** A station is pressed or dragged: no other gesture of the map begins. */
   readonly busy: () => boolean;
+  /** What is pressed is put back, and the rest of the gesture does nothing. */
+  readonly forget: () => void;
 }
 
 type At = readonly [x: number, y: number];
@@ -139,7 +143,7 @@ export function listenForDragging(map: MapLibreMap, dragging: Dragging): DragSta
     if (press !== null && press.pointer !== event.pointerId) return cancel();
     cancel();
     end();
-    if (event.button !== 0 || event.ctrlKey) return undefined;
+    if (event.button !== 0 || event.ctrlKey || dragging.off()) return undefined;
     press = pressOn(map, dragging, event);
     return undefined;
   });
@@ -175,5 +179,5 @@ export function listenForDragging(map: MapLibreMap, dragging: Dragging): DragSta
   });
   window.addEventListener('blur', cancel);
   map.on('remove', () => window.removeEventListener('blur', cancel));
-  return { busy: () => press !== null };
+  return { busy: () => press !== null, forget: cancel };
 }

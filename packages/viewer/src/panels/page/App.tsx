@@ -11,6 +11,8 @@ import { Caution } from './Caution.tsx';
 import { JobLine } from '../ui/JobLine.tsx';
 import { NoticeLine } from '../ui/NoticeLine.tsx';
 import { PapersPanel } from '../papers/PapersPanel.tsx';
+import { MapFindings } from '../review/MapFindings.tsx';
+import { MapMenu } from '../place/MapMenu.tsx';
 import { Patterns } from './Patterns.tsx';
 import { PlaceCard } from '../place/PlaceCard.tsx';
 import { PlanPanel } from '../plan/PlanPanel.tsx';
@@ -21,6 +23,7 @@ import { RoadPanel } from '../road/RoadPanel.tsx';
 import { StationPanel } from '../station/StationPanel.tsx';
 import { StationTable } from '../stations/StationTable.tsx';
 import { Tabs, type Tab } from '../ui/Tabs.tsx';
+import { ToolLine } from '../place/ToolLine.tsx';
 import { TopBar } from './TopBar.tsx';
 import { useKeys } from '../ui/useKeys.ts';
 import { VariantsPanel } from '../variants/VariantsPanel.tsx';
@@ -90,8 +93,10 @@ export function App(): JSX.Element {
         <Problems />
         <Tabs tabs={tabs} label="Plan" />
       </section>
-      <MapPane>
+      <MapPane over={<MapMenu />}>
         <Credit />
+        <MapFindings />
+        <ToolLine />
         <PlaceCard />
         <JobLine />
         <NoticeLine />

@@ -118,6 +118,24 @@ export interface Improved extends Omit<Improvement, 'analysis' | 'plan'> {
   readonly stations: readonly PlanStation[];
 }
 
+/** What presses on the map are for, beside looking. */
+export type MapTool =
+  | { readonly kind: 'draw'; readonly corners: readonly LonLat[] }
+  /** `corners`: while one is moved, else as the plan has them. */
+  | { readonly kind: 'reshape'; readonly zone: number; readonly corners: readonly LonLat[] | null }
+  | { readonly kind: 'measure'; readonly points: readonly LonLat[] };
+
+/** What can be done at a place of the map. */
+export interface MapMenu {
+  readonly at: LonLat;
+  /** On the map's pane, pixels. */
+  readonly x: number;
+  readonly y: number;
+  readonly station: string | null;
+  /** The course there, and the side of it. */
+  readonly place: (CoursePlace & { readonly side: 'left' | 'right' }) | null;
+}
+
 export interface Store {
   /** What is shown; during a trial with the station at the place tried. */
   readonly open: Signal<OpenPlan | null>;
@@ -151,6 +169,14 @@ export interface Store {
   readonly folded: Signal<ReadonlyMap<string, boolean>>;
   /** The finding that somebody asks for on the map or the strip: the review goes to it. A new object each time. */
   readonly sought: Signal<{ readonly finding: Finding } | null>;
+  readonly tool: Signal<MapTool | null>;
+  /** Where the pointer is while a tool is used. */
+  readonly pointer: Signal<LonLat | null>;
+  readonly menu: Signal<MapMenu | null>;
+  /** The map stays where it is, whatever is chosen or edited elsewhere. */
+  readonly pinned: Signal<boolean>;
+  /** The station whose findings stand on the map. */
+  readonly foundAt: Signal<string | null>;
   readonly job: Signal<Job | null>;
   readonly notice: Signal<Notice | null>;
   /** To be decided about the plan's keeping; notices come and go beside it. */
@@ -182,6 +208,11 @@ export const createStore = (): Store => ({
   grouping: signal('theme'),
   folded: signal(new Map()),
   sought: signal(null),
+  tool: signal(null),
+  pointer: signal(null),
+  menu: signal(null),
+  pinned: signal(false),
+  foundAt: signal(null),
   job: signal(null),
   notice: signal(null),
   question: signal(null),
