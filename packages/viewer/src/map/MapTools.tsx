@@ -15,6 +15,7 @@ export function MapTools({ along }: { readonly along: Signal<boolean> }): JSX.El
   const use = (next: 'draw' | 'measure'): void => {
     if (kind === next) return endTool(store);
     store.asked.value = null;
+    unfolded.value = false;
     store.tool.value = next === 'draw' ? { kind: 'draw', corners: [] } : { kind: 'measure', points: [] };
   };
   const more = (

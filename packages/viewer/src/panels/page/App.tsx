@@ -8,6 +8,7 @@ import { handlesOf } from '../../storage/pickers.ts';
 import { CourseStrip } from '../../strip/CourseStrip.tsx';
 import { Credit } from '../background/Credit.tsx';
 import { Caution } from './Caution.tsx';
+import { FoldButton } from '../ui/FoldButton.tsx';
 import { JobLine } from '../ui/JobLine.tsx';
 import { NoticeLine } from '../ui/NoticeLine.tsx';
 import { PapersPanel } from '../papers/PapersPanel.tsx';
@@ -68,6 +69,7 @@ export function App(): JSX.Element {
   const over = useDrop();
   useKeys(store);
   const narrow = store.narrow.value;
+  const folds = store.folds.value;
   const open = store.open.value;
   const findings = open === null ? undefined : reviewList(open, store.placed.value).filter(isOpen).length;
   const tabs: Tab[] = [
@@ -87,7 +89,7 @@ export function App(): JSX.Element {
     ...(narrow ? [{ pane: 'station' as const, label: 'Station', content: () => <StationPanel /> }] : []),
   ];
   return (
-    <div class={over ? 'page dropping' : 'page'}>
+    <div class={['page', over ? 'dropping' : '', ...[...folds].map((part) => `folded-${part}`)].join(' ')}>
       <TopBar />
       <section class="side-left" aria-label="Plan">
         <Problems />
@@ -103,7 +105,12 @@ export function App(): JSX.Element {
       </MapPane>
       {narrow ? null : (
         <aside class="side-right" aria-label="Selected station" tabindex={0}>
-          <StationPanel />
+          <div class="fold-station">
+            <FoldButton part="station" name="Station panel" controls="station-box" />
+          </div>
+          <div id="station-box" hidden={folds.has('station')}>
+            <StationPanel />
+          </div>
         </aside>
       )}
       {narrow ? null : <CourseStrip />}

@@ -118,6 +118,9 @@ export interface Improved extends Omit<Improvement, 'analysis' | 'plan'> {
   readonly stations: readonly PlanStation[];
 }
 
+/** What can be folded away beside the map. */
+export type Part = 'panel' | 'strip' | 'station';
+
 /** What presses on the map are for, beside looking. */
 export type MapTool =
   | { readonly kind: 'draw'; readonly corners: readonly LonLat[] }
@@ -175,6 +178,8 @@ export interface Store {
   readonly menu: Signal<MapMenu | null>;
   /** The map stays where it is, whatever is chosen or edited elsewhere. */
   readonly pinned: Signal<boolean>;
+  /** Parts of the page that somebody has folded, so that the map has their room. */
+  readonly folds: Signal<ReadonlySet<Part>>;
   /** The station whose findings stand on the map. */
   readonly foundAt: Signal<string | null>;
   readonly job: Signal<Job | null>;
@@ -212,6 +217,7 @@ export const createStore = (): Store => ({
   pointer: signal(null),
   menu: signal(null),
   pinned: signal(false),
+  folds: signal(new Set()),
   foundAt: signal(null),
   job: signal(null),
   notice: signal(null),
