@@ -19,6 +19,7 @@ export const ROOMS: readonly string[] = [
   'format.ts',
   'finding.ts',
   'kinds.ts',
+  'delimited.ts',
   'text',
   'geodesy',
   'gpx',

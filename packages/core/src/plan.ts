@@ -59,6 +59,12 @@ export type {
 } from './plan/plan.ts';
 export type { Drawn, GapRule } from './course/course.ts';
 
+// Lists of stations
+export type { ListCourse, ListedStation, StationListOptions } from './plan/list/listed.ts';
+export { readStationList } from './plan/list/read.ts';
+export { type ListLanguage, stationListText } from './export/stationList.ts';
+export type { ListColumn } from './plan/list/heads.ts';
+
 // What a waiver is bound to
 export { seenOf } from './review/seen.ts';
 export { covers } from './review/waivers.ts';

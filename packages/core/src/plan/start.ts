@@ -12,10 +12,11 @@ import { type IndexedCourse, indexCourse } from '../course/segmentIndex.ts';
 import { type Finding, type Result, bad, good } from '../finding.ts';
 import type { GpxDocument } from '../gpx/document.ts';
 import { formatLength } from '../format.ts';
-import { type LengthUnit, type UnitSystem, lengthIn, parseLength } from '../units.ts';
+import type { UnitSystem } from '../units.ts';
 import { chooseLine } from '../gpx/chooseLine.ts';
 import { foundOf, shortText } from '../text/found.ts';
 import type { PlanParams } from '../text/params/plan.ts';
+import { exactText } from './exactText.ts';
 import { planFinding } from './fault.ts';
 import type { DeclaredSide } from './plan.ts';
 import { readPlan } from './read.ts';
@@ -226,17 +227,6 @@ function alongCourse(measure: number, side: DeclaredSide, units: UnitSystem | un
   const text = exactText(measure, units);
   const name = text ?? formatLength(measure, units ?? 'metric', 'long', 3);
   return { name, place: { on: { course: COURSE, measure: text ?? measure, side } } };
-}
-
-/** A measure as a text that reads back as the very same number, in the wanted unit or the other; nothing where neither is short. */
-function exactText(measure: number, units: UnitSystem = 'metric'): string | undefined {
-  const preferred: readonly LengthUnit[] = units === 'metric' ? ['km', 'mi'] : ['mi', 'km'];
-  for (const unit of preferred) {
-    const text = `${Number(lengthIn(measure, unit).toFixed(3))} ${unit}`;
-    const back = parseLength(text);
-    if (back.ok && Math.abs(back.value - measure) < 1e-9) return text;
-  }
-  return undefined;
 }
 
 function fromWaypoints(

@@ -4,7 +4,8 @@ import { findings as english } from './en/findings.ts';
 import { words as englishWords } from './en/words.ts';
 import { findings as spanish } from './es/findings.ts';
 import { words as spanishWords } from './es/words.ts';
-import type { Accepted, JsonExpected, PlainKind, PlanParams, Unknown } from './params/plan.ts';
+import type { Accepted, JsonExpected, PlainKind, PlanParams } from './params/plan.ts';
+import type { Unknown } from './params/unknown.ts';
 import type { RacedayParams } from './params/raceday.ts';
 import { type Say, sayIn } from './say.ts';
 import { type Sentence, joined } from './sentence.ts';
@@ -161,6 +162,28 @@ const PLAN: { readonly [C in keyof PlanParams]: readonly PlanParams[C][] } = {
     { problem: 'offCourse', name: 'Well' },
     { problem: 'unordered', name: 'Well' },
   ],
+  'list-unread': (['empty', 'noRows', 'openQuote', 'afterQuote'] as const).map((problem) => ({ problem })),
+  'list-heads': [
+    { problem: 'none' },
+    { problem: 'noPlace' },
+    { problem: 'twice', column: 'km' },
+    { problem: 'unused', columns: ['Sponsor'], more: 2 },
+  ],
+  'list-row': [
+    ...(['distance', 'width', 'lon', 'lat', 'count', 'side', 'serves'] as const).map(
+      (kind) => ({ problem: 'value', row: 3, column: 'Distance', found: 'far', kind }) as const,
+    ),
+    { problem: 'comma', row: 3, column: 'Distance', found: '1,200' },
+    ...(['noPlace', 'twoPlaces', 'halfPlace'] as const).map((problem) => ({ problem, row: 3 })),
+    ...[near, far, alone].map((name) => ({ problem: 'course', row: 3, name }) as const),
+    { problem: 'past', row: 3, measure: 21_100, length: 21_097 },
+    { problem: 'before', row: 3, measure: 10, start: 12 },
+    { problem: 'fields', row: 3, fields: 9, header: 8 },
+  ],
+  'list-assumed': (['side', 'tables'] as const).flatMap((problem) => [
+    { problem, rows: 1 },
+    { problem, rows: 4 },
+  ]),
 };
 
 const RACEDAY: { readonly [C in keyof RacedayParams]: readonly RacedayParams[C][] } = {

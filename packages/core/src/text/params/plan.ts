@@ -1,18 +1,12 @@
 /** Named parameters of the findings on plans, by code. Lengths in metres, times in seconds; ids, not names. */
 import type { Found } from '../found.ts';
+import type { ListParams } from './list.ts';
+import type { Unknown } from './unknown.ts';
 
 /** Which value of a plan: its keys, e.g. `races[].waves[].time`, and what stands between the brackets, counted from 1. */
 export interface Thing {
   readonly keys: string;
   readonly numbers: readonly number[];
-}
-
-/** A word that is not known, and the known ones: the nearest, else up to twelve of them and how many more there are. */
-export interface Unknown {
-  readonly word: string;
-  readonly near?: string;
-  readonly known: readonly string[];
-  readonly more: number;
 }
 
 /** Kinds of values that need no more than their name. */
@@ -129,7 +123,7 @@ export interface SourceParams {
       };
 }
 
-export interface PlanParams extends SourceParams {
+export interface PlanParams extends SourceParams, ListParams {
   'plan-value': Thing & ValueProblem;
   'plan-key': KeyProblem;
   'plan-reference': Thing & ReferenceProblem;
