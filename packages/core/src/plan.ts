@@ -65,6 +65,11 @@ export { readStationList } from './plan/list/read.ts';
 export { type ListLanguage, stationListText } from './export/stationList.ts';
 export type { ListColumn } from './plan/list/heads.ts';
 
+// A first plan from several courses and what a person answers
+export type { CourseAnswers, RaceAnswers, SetUpAnswers, StationAnswers } from './plan/setUp/answers.ts';
+export { raceFaults } from './plan/setUp/races.ts';
+export { setUpPlan } from './plan/setUp/setUp.ts';
+
 // What a waiver is bound to
 export { seenOf } from './review/seen.ts';
 export { covers } from './review/waivers.ts';

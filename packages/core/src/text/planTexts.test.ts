@@ -162,6 +162,25 @@ const PLAN: { readonly [C in keyof PlanParams]: readonly PlanParams[C][] } = {
     { problem: 'offCourse', name: 'Well' },
     { problem: 'unordered', name: 'Well' },
   ],
+  'setup-race': [
+    ...(['start', 'entrants', 'finish', 'cutoff', 'cutoffAt'] as const).map(
+      (field) => ({ problem: 'value', field, found: 'soon' }) as const,
+    ),
+    ...(['noName', 'noEntrants', 'twoCutoffs'] as const).map((problem) => ({ problem })),
+    { problem: 'noStart', of: 'entrants' },
+    { problem: 'noStart', of: 'cutoff' },
+    { problem: 'cutoffFirst', start: 28_800, cutoff: 27_000 },
+    { problem: 'pace', field: 'finish', found: '28:30', time: 102_600, length: 5000 },
+    { problem: 'pace', field: 'cutoff', found: '5 min', time: 300, length: 5000 },
+  ],
+  'setup-file': [
+    { problem: 'course', gpx: 'a.gpx' },
+    { problem: 'race', gpx: 'a.gpx' },
+  ],
+  'setup-every': [
+    { every: 90_000, most: 500 },
+    { every: 0, most: 500 },
+  ],
   'list-unread': (['empty', 'noRows', 'openQuote', 'afterQuote'] as const).map((problem) => ({ problem })),
   'list-heads': [
     { problem: 'none' },

@@ -140,4 +140,22 @@ export interface PlanParams extends SourceParams, ListParams {
     | { readonly problem: 'mark'; readonly name: string }
     | { readonly problem: 'end'; readonly name: string; readonly end: 'start' | 'finish' }
     | { readonly problem: 'offCourse' | 'unordered'; readonly name: string };
+  'setup-race':
+    | {
+        readonly problem: 'value';
+        readonly field: 'start' | 'entrants' | 'finish' | 'cutoff' | 'cutoffAt';
+        readonly found: Found;
+      }
+    | { readonly problem: 'noName' | 'noEntrants' | 'twoCutoffs' }
+    | { readonly problem: 'noStart'; readonly of: 'entrants' | 'cutoff' }
+    | { readonly problem: 'cutoffFirst'; readonly start: number; readonly cutoff: number }
+    | {
+        readonly problem: 'pace';
+        readonly field: 'finish' | 'cutoff';
+        readonly found: Found;
+        readonly time: number;
+        readonly length: number;
+      };
+  'setup-file': { readonly problem: 'course' | 'race'; readonly gpx: string };
+  'setup-every': { readonly every: number; readonly most: number };
 }

@@ -6,7 +6,7 @@ import { isStated, suggested } from '../planValues.ts';
 import { list } from './list.ts';
 import { planReference, planValue } from './planFaults.ts';
 import { planSources } from './planSources.ts';
-import { startPlaces, startWaypoint } from './planStart.ts';
+import { setUpTexts, startPlaces, startWaypoint } from './planStart.ts';
 
 type JsonText = readonly [should: (say: Say) => string, action?: string];
 
@@ -98,4 +98,5 @@ export const plan: TextsOf<PlanParams> = {
   ],
   'start-places': startPlaces,
   'start-waypoint': startWaypoint,
+  ...setUpTexts,
 };
