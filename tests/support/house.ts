@@ -79,6 +79,7 @@ export const VIEWER_ROOMS: readonly string[] = [
   'panels/papers',
   'panels/road',
   'panels/files',
+  'panels/start',
   'panels/page',
   'assets.d.ts',
   'main.tsx',

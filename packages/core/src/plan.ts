@@ -67,8 +67,11 @@ export type { ListColumn } from './plan/list/heads.ts';
 
 // A first plan from several courses and what a person answers
 export type { CourseAnswers, RaceAnswers, SetUpAnswers, StationAnswers } from './plan/setUp/answers.ts';
+export { type OfferedCourse, offeredCourse } from './plan/setUp/offer.ts';
 export { raceFaults } from './plan/setUp/races.ts';
 export { setUpPlan } from './plan/setUp/setUp.ts';
+
+export type { IndexedCourse } from './course/segmentIndex.ts';
 
 // What a waiver is bound to
 export { seenOf } from './review/seen.ts';

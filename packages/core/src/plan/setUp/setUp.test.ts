@@ -47,12 +47,10 @@ function document(
     waypoints,
     tracks: [
       {
-        ...{
-          kind: 'track',
-          name: null,
-          line: 3,
-          column: 1,
-        },
+        kind: 'track',
+        name: null,
+        line: 3,
+        column: 1,
         segments: [
           {
             lon,

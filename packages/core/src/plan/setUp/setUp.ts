@@ -2,14 +2,11 @@
  * The text of one plan from several courses and what a person answers about them: the start sheet of the page and
  * `halfcup start` make their plans here, so that the same answers give the same bytes.
  */
-import { buildCourse } from '../../course/build.ts';
-import { type Mark, calibrate } from '../../course/calibrate.ts';
 import { courseLength, startMeasure } from '../../course/course.ts';
 import { pointAt } from '../../course/locate.ts';
 import { passesOf } from '../../course/passes.ts';
-import { type IndexedCourse, indexCourse } from '../../course/segmentIndex.ts';
-import { type Finding, type Result, type Where, bad, good } from '../../finding.ts';
-import { chooseLine } from '../../gpx/chooseLine.ts';
+import type { IndexedCourse } from '../../course/segmentIndex.ts';
+import { type Finding, type Result, bad, good } from '../../finding.ts';
 import type { GpxDocument } from '../../gpx/document.ts';
 import { isGpxDocument } from '../../gpx/shapes.ts';
 import { mapOf, want } from '../../wants.ts';
@@ -26,18 +23,9 @@ import {
 } from '../firstPlan.ts';
 import { readStationList } from '../list/read.ts';
 import { readPlan } from '../read.ts';
-import { type WaypointRoles, rolesOf } from '../waypointRoles.ts';
 import { type CourseAnswers, type RaceAnswers, type SetUpAnswers, isSetUpAnswers } from './answers.ts';
 import { raceEntry } from './races.ts';
-
-interface ReadyCourse {
-  readonly answers: CourseAnswers;
-  readonly id: string;
-  readonly name: string;
-  readonly indexed: IndexedCourse;
-  readonly marks: readonly Mark[];
-  readonly roles: WaypointRoles;
-}
+import { type ReadyCourse, readyCourse } from './ready.ts';
 
 /**
  * The text of a first plan, as `startPlan` writes it: courses and races by the answers' order, stations from waypoints, by a
@@ -113,30 +101,13 @@ function idsOf(names: readonly string[], alone: string): readonly string[] {
 function courseOf(
   answers: CourseAnswers,
   id: string,
-  { name, marks: wanted }: SetUpAnswers,
+  all: SetUpAnswers,
   documents: ReadonlyMap<string, GpxDocument>,
 ): Result<ReadyCourse> {
   const document = documents.get(answers.gpx);
-  if (document === undefined) {
-    const params = { problem: 'course', gpx: answers.gpx } as const;
-    return bad([planFinding('setup-file', params, { severity: 'error', where: { file: answers.gpx } })]);
-  }
-  const line = chooseLine(document, answers.track, { file: document.file });
-  if (!line.ok) return line;
-  const where: Where = { file: document.file, line: line.value.line, column: line.value.column };
-  const called = answers.name ?? line.value.name ?? (id === 'course' ? name : id);
-  const built = buildCourse({ ...answers, id, name: called, segments: line.value.segments, where });
-  if (!built.ok) return built;
-  const raw = indexCourse(built.value);
-  const given = { marks: [], where, ...(answers.length === undefined ? {} : { length: answers.length }) };
-  const roles = rolesOf(document, raw, given);
-  if (!roles.ok) return roles;
-  const base = wanted ? good(roles.value.indexed) : calibrate(raw, given);
-  if (!base.ok) return base;
-  return good(
-    { answers, id, name: called, indexed: base.value, marks: wanted ? roles.value.marks : [], roles: roles.value },
-    [...line.findings, ...built.findings, ...(wanted ? roles.findings : base.findings)],
-  );
+  if (document !== undefined) return readyCourse(answers, id, all, document);
+  const params = { problem: 'course', gpx: answers.gpx } as const;
+  return bad([planFinding('setup-file', params, { severity: 'error', where: { file: answers.gpx } })]);
 }
 
 function racesOf(answers: SetUpAnswers, courses: readonly ReadyCourse[]): Result<readonly Entry[]> {

@@ -5,7 +5,7 @@ import { canChooseSources, chooseSources } from '../../storage/pickers.ts';
 import { useStore } from '../../state/store/store.ts';
 import { openDropped } from '../../work/dropped.ts';
 
-export function OpenButton({ label }: { readonly label: string }): JSX.Element {
+export function OpenButton({ label, large }: { readonly label: string; readonly large?: boolean }): JSX.Element {
   const store = useStore();
   const input = useRef<HTMLInputElement>(null);
   /** With handles where the browser gives them, so that “Save” writes to the same file. */
@@ -19,8 +19,8 @@ export function OpenButton({ label }: { readonly label: string }): JSX.Element {
     <>
       <button
         type="button"
-        class="open-button"
-        title="A GPX course, a plan with its GPX files, or a packed plan (ZIP)"
+        class={large === true ? 'open-button large' : 'open-button'}
+        title="GPX courses, a plan with its GPX files, or a packed plan (ZIP)"
         onClick={() => void choose()}
       >
         {label}
