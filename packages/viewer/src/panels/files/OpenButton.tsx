@@ -3,7 +3,7 @@ import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';
 import { canChooseSources, chooseSources } from '../../storage/pickers.ts';
 import { useStore } from '../../state/store/store.ts';
-import { openDropped } from '../../work/dropped.ts';
+import { openOrAsk } from '../../work/arrived.ts';
 
 export function OpenButton({ label, large }: { readonly label: string; readonly large?: boolean }): JSX.Element {
   const store = useStore();
@@ -13,7 +13,7 @@ export function OpenButton({ label, large }: { readonly label: string; readonly 
     if (!canChooseSources()) return input.current?.click();
     const handles = (await chooseSources()) ?? [];
     const files = await Promise.all(handles.map((handle) => handle.getFile()));
-    return openDropped(store, files, new Map(handles.map((handle) => [handle.name, handle])));
+    return openOrAsk(store, files, new Map(handles.map((handle) => [handle.name, handle])));
   };
   return (
     <>
@@ -34,7 +34,7 @@ export function OpenButton({ label, large }: { readonly label: string; readonly 
         onChange={(event) => {
           const files = [...(event.currentTarget.files ?? [])];
           event.currentTarget.value = '';
-          void openDropped(store, files);
+          void openOrAsk(store, files);
         }}
       />
     </>

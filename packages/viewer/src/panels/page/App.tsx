@@ -18,6 +18,7 @@ import { Problems } from './Problems.tsx';
 import { RaceDayPanel } from '../day/RaceDayPanel.tsx';
 import { ReviewPanel } from '../review/ReviewPanel.tsx';
 import { RoadPanel } from '../road/RoadPanel.tsx';
+import { ArrivedSheet } from '../start/ArrivedSheet.tsx';
 import { FirstScreen } from '../start/FirstScreen.tsx';
 import { StartSheet } from '../start/StartSheet.tsx';
 import { StationPanel } from '../station/StationPanel.tsx';
@@ -106,6 +107,7 @@ export function App(): JSX.Element {
       {narrow ? null : <CourseStrip />}
       <FirstScreen />
       <StartSheet />
+      <ArrivedSheet />
       <Caution />
       <Patterns />
       {over ? (

@@ -8,7 +8,7 @@ import { counted, farText } from '../../words.ts';
 import { SeverityMark } from '../ui/SeverityMark.tsx';
 import type { CourseDraft } from './draft.ts';
 import type { Offer } from './offers.ts';
-import { TypedChoice, TypedField } from './TypedField.tsx';
+import { TypedChoice, TypedField } from '../ui/fields/TypedField.tsx';
 
 const GAPS = [
   ['refuse', 'none allowed'],

@@ -5,7 +5,7 @@ import { useStore, type CourseFile } from '../../state/store/store.ts';
 import { messageOf } from '../../state/view/voice.ts';
 import { type RaceDraft, raceAnswers, raceDraft } from './draft.ts';
 import type { Offer } from './offers.ts';
-import { TypedChoice, TypedField } from './TypedField.tsx';
+import { TypedChoice, TypedField } from '../ui/fields/TypedField.tsx';
 
 interface Props {
   readonly races: readonly RaceDraft[];

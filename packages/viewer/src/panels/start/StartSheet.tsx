@@ -1,7 +1,7 @@
 /** The start sheet: courses without a plan, and what a plan of them is to be. */
 import type { Finding } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
 import { startPlan } from '../../state/edits/startPlan.ts';
 import { useStore, type Starting } from '../../state/store/store.ts';
 import { filePlace, messageOf } from '../../state/view/voice.ts';
@@ -11,24 +11,8 @@ import { answersOf, firstDraft, type CourseDraft, type Draft } from './draft.ts'
 import { offersOf, sharedLines } from './offers.ts';
 import { RaceRows } from './RaceRows.tsx';
 import { StationSource } from './StationSource.tsx';
-import { TypedField } from './TypedField.tsx';
-
-/** Shows a dialog above everything else for as long as it is on the page. */
-export function useModal(close: () => void): { readonly current: HTMLDialogElement | null } {
-  const ref = useRef<HTMLDialogElement>(null);
-  useEffect(() => {
-    const dialog = ref.current;
-    if (dialog === null) return undefined;
-    dialog.showModal();
-    const onCancel = (event: Event): void => {
-      event.preventDefault();
-      close();
-    };
-    dialog.addEventListener('cancel', onCancel);
-    return () => dialog.removeEventListener('cancel', onCancel);
-  }, []);
-  return ref;
-}
+import { TypedField } from '../ui/fields/TypedField.tsx';
+import { useModal } from './useModal.ts';
 
 function Sheet({ starting }: { readonly starting: Starting }): JSX.Element {
   const store = useStore();

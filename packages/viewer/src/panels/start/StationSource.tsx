@@ -6,9 +6,10 @@ import { useStore } from '../../state/store/store.ts';
 import { messageOf } from '../../state/view/voice.ts';
 import { counted, longUnit } from '../../words.ts';
 import { SeverityMark } from '../ui/SeverityMark.tsx';
-import { type Draft, type From, type SideChoice, everyOf } from './draft.ts';
+import { typedDistance } from '../ui/fields/typedDistance.ts';
+import type { Draft, From, SideChoice } from './draft.ts';
 import type { Offer } from './offers.ts';
-import { TypedChoice, TypedField } from './TypedField.tsx';
+import { TypedChoice, TypedField } from '../ui/fields/TypedField.tsx';
 
 interface Props {
   readonly draft: Draft;
@@ -122,7 +123,11 @@ export function StationSource(props: Props): JSX.Element {
             label="Every"
             value={draft.every}
             unit={longUnit(units.value)}
-            trouble={everyOf(draft.every, units.value) === null ? 'It should be a distance over 0, such as 2.5.' : null}
+            trouble={
+              !((typedDistance(draft.every, units.value) ?? 0) > 0)
+                ? 'It should be a distance over 0, such as 2.5.'
+                : null
+            }
             change={(every) => change({ every })}
           />
           <TypedChoice

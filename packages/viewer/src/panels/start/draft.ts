@@ -1,6 +1,6 @@
 /** What stands in the start sheet while it is filled in, and the answers that it gives. */
-import { metres, parseLength } from '@halfcup/core/units';
 import type { GapRule, RaceAnswers, SetUpAnswers, StationAnswers, Units } from '@halfcup/core/plan';
+import { typedDistance } from '../ui/fields/typedDistance.ts';
 import type { CourseFile } from '../../state/store/store.ts';
 
 export interface CourseDraft {
@@ -90,15 +90,6 @@ export function firstDraft(files: readonly CourseFile[], waypoints: number, unit
   };
 }
 
-/** Metres of a distance as it is typed, in km or miles where it has no unit; `null`: it is none. */
-export function everyOf(text: string, units: Units): number | null {
-  const plain = text.trim().replace(',', '.');
-  if (/^\d+(\.\d+)?$/u.test(plain))
-    return Number(plain) > 0 ? metres(Number(plain), units === 'metric' ? 'km' : 'mi') : null;
-  const parsed = parseLength(plain);
-  return parsed.ok && parsed.value > 0 ? parsed.value : null;
-}
-
 export const raceAnswers = (race: RaceDraft, files: readonly CourseFile[]): RaceAnswers => ({
   name: race.name,
   gpx: files[race.course]!.name,
@@ -109,7 +100,7 @@ export const raceAnswers = (race: RaceDraft, files: readonly CourseFile[]): Race
 });
 
 function stationAnswers(draft: Draft, units: Units): StationAnswers {
-  if (draft.from === 'every') return { from: 'every', every: everyOf(draft.every, units) ?? 0, side: draft.side };
+  if (draft.from === 'every') return { from: 'every', every: typedDistance(draft.every, units) ?? 0, side: draft.side };
   if (draft.from === 'list') return { from: 'list', text: draft.list, file: draft.listFile };
   return { from: draft.from };
 }

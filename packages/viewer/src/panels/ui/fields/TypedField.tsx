@@ -1,7 +1,7 @@
 /** A field of a sheet that is filled in before there is a plan: what is typed is checked at once. */
 import type { JSX } from 'preact';
 import { useId } from 'preact/hooks';
-import { describedBy, FieldFrame } from '../ui/fields/FieldFrame.tsx';
+import { describedBy, FieldFrame } from './FieldFrame.tsx';
 
 interface Props {
   readonly label: string;
