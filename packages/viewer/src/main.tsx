@@ -28,6 +28,7 @@ import './styles/files.css';
 import './styles/papers.css';
 import './styles/road.css';
 import './styles/variants.css';
+import './styles/start.css';
 
 function watchWidth(store: Store): void {
   const query = matchMedia('(max-width: 899px)');

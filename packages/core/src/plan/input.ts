@@ -25,7 +25,13 @@ export interface CourseInput {
   readonly gpx?: string;
   /** `[longitude, latitude]` or `[longitude, latitude, elevation]` of each point. */
   readonly line?: readonly (readonly number[])[];
-  readonly parts?: readonly { readonly of: string; readonly from?: Quantity; readonly to?: Quantity }[];
+  readonly parts?: readonly {
+    readonly of: string;
+    readonly from?: Quantity;
+    readonly to?: Quantity;
+    /** Run from `to` back to `from`. */
+    readonly reverse?: boolean;
+  }[];
   readonly track?: string | number;
   readonly gaps?: GapRule;
   readonly reverse?: boolean;

@@ -37,6 +37,8 @@ export interface PlanPart {
   readonly from: number;
   /** Course distance there, metres. Absent: to the end of the course it is taken from. */
   readonly to?: number;
+  /** Run from `to` back to `from`. */
+  readonly reverse?: boolean;
 }
 
 /** One directed line on the ground, start to finish. Exactly one of `gpx`, `line` and `parts` is there. */

@@ -64,7 +64,7 @@ const isCourse: Shape = recordOf<PlanCourse>('a course of a plan', {
   name: aText,
   gpx: text,
   line: maybe(listOf(listOf(finite, 2))),
-  parts: maybe(listOf(recordOf('a part', { of: id, from: finite, to: number }))),
+  parts: maybe(listOf(recordOf('a part', { of: id, from: finite, to: number, reverse: maybe(aFlag) }))),
   track: isTrackChoice,
   gaps: isGapRule,
   reverse: aFlag,

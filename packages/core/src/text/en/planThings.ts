@@ -24,6 +24,7 @@ export const planThings: ThingNames = {
   'courses[].parts[].of': 'course of part no. {2}',
   'courses[].parts[].from': 'beginning of part no. {2}',
   'courses[].parts[].to': 'end of part no. {2}',
+  'courses[].parts[].reverse': 'direction of part no. {2}',
   'courses[].track': 'track',
   'courses[].gaps': 'rule for gaps',
   'courses[].reverse': 'choice to reverse the course',

@@ -24,6 +24,7 @@ export const planThings: ThingNames = {
   'courses[].parts[].of': 'el recorrido del tramo n.º {2}',
   'courses[].parts[].from': 'el comienzo del tramo n.º {2}',
   'courses[].parts[].to': 'el final del tramo n.º {2}',
+  'courses[].parts[].reverse': 'el sentido del tramo n.º {2}',
   'courses[].track': 'la traza',
   'courses[].gaps': 'la regla para los huecos',
   'courses[].reverse': 'la opción de invertir el recorrido',

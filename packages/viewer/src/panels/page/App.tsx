@@ -21,6 +21,9 @@ import { Problems } from './Problems.tsx';
 import { RaceDayPanel } from '../day/RaceDayPanel.tsx';
 import { ReviewPanel } from '../review/ReviewPanel.tsx';
 import { RoadPanel } from '../road/RoadPanel.tsx';
+import { ArrivedSheet } from '../start/ArrivedSheet.tsx';
+import { FirstScreen } from '../start/FirstScreen.tsx';
+import { StartSheet } from '../start/StartSheet.tsx';
 import { StationPanel } from '../station/StationPanel.tsx';
 import { StationTable } from '../stations/StationTable.tsx';
 import { Tabs, type Tab } from '../ui/Tabs.tsx';
@@ -114,13 +117,16 @@ export function App(): JSX.Element {
         </aside>
       )}
       {narrow ? null : <CourseStrip />}
+      <FirstScreen />
+      <StartSheet />
+      <ArrivedSheet />
       <Caution />
       <Patterns />
       {over ? (
         <p class="drop-note" role="status">
           {open !== null && store.pane.value === 'review'
             ? 'Drop a GPX file of points recorded on the ground, or a plan with its GPX files'
-            : 'Drop a GPX course, a plan with its GPX files, or a packed plan (ZIP)'}
+            : 'Drop GPX courses, a plan with its GPX files, or a packed plan (ZIP)'}
         </p>
       ) : null}
     </div>

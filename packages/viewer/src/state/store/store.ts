@@ -32,6 +32,21 @@ export interface WaitingPlan {
   readonly missing: readonly string[];
 }
 
+/** A GPX file that is to become a course. */
+export interface CourseFile {
+  /** Its own name without a folder; no two of a list have the same. */
+  readonly name: string;
+  readonly document: GpxDocument;
+  readonly original: Blob;
+}
+
+/** Courses without a plan: the start sheet asks what the plan is to be. */
+export interface Starting {
+  readonly files: readonly CourseFile[];
+  /** What reading them has found. */
+  readonly findings: readonly Finding[];
+}
+
 /** Where the open plan came from, where it is kept, and the file that it was last saved to. One record for each time that a plan is opened. */
 export interface Origin {
   /** The name under which the browser keeps it. */
@@ -146,6 +161,9 @@ export interface Store {
   readonly origin: Signal<Origin | null>;
   readonly keeping: Signal<Keeping>;
   readonly history: Signal<History>;
+  readonly starting: Signal<Starting | null>;
+  /** A GPX file that came while a plan was open, to be asked about. */
+  readonly arrived: Signal<CourseFile | null>;
   readonly waiting: Signal<WaitingPlan | null>;
   readonly refusal: Signal<Refusal | null>;
   readonly selected: Signal<string | null>;
@@ -194,6 +212,8 @@ export const createStore = (): Store => ({
   origin: signal(null),
   keeping: signal('kept'),
   history: signal(EMPTY_HISTORY),
+  starting: signal(null),
+  arrived: signal(null),
   waiting: signal(null),
   refusal: signal(null),
   selected: signal(null),
