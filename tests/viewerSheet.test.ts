@@ -182,4 +182,44 @@ describe('the sheet of stations', () => {
       await expectNoAxeFaults(page, { pane: 'sheet' });
     });
   });
+
+  it('takes pasted rows, tells the faults by row, and one undo takes all back', async () => {
+    await onSheet(async ({ page }) => {
+      const first = await savedPlan(page);
+      const rows = [
+        'Name\tDistance\tSide\tServes\tWidth',
+        'Cliff Steps\t5.2 km\tleft\twater\t7 m',
+        'Nowhere\tfar\tleft\twater\t7 m',
+        'Strand Road\t3.4 km\tright\twater\t6.5 m',
+        'Harbour Wall\t12.4 km\tright\twater, gel\t',
+      ].join('\n');
+      await page.getByText('Paste rows', { exact: true }).click();
+      await page.getByLabel(/^Rows of a spreadsheet/u).fill(rows);
+      await page.getByRole('button', { name: 'Take these rows' }).press('Enter');
+      await page.getByText(/^2 stations added, 1 station changed/u).waitFor();
+      await page.getByText(/^Row 3, Distance: “far” is not a course distance/u).waitFor();
+      await expect.poll(() => names(page)).toContain('Cliff Steps');
+      const plan = await planOf(page);
+      expect(plan.stations.length).toBe((JSON.parse(first) as Raw).stations.length + 2);
+      expect(stationIn(plan, 's1')).toMatchObject({ on: { measure: '3.4 km', side: 'right' }, width: '6.5 m' });
+      await page.getByRole('button', { name: 'Undo' }).click();
+      expect(await savedPlan(page)).toBe(first);
+    });
+  });
+
+  it('takes the rows that it copied, and nothing moves', async () => {
+    await onSheet(async ({ page, context }) => {
+      await context.grantPermissions(['clipboard-read', 'clipboard-write']);
+      const places = async (): Promise<unknown> =>
+        (await planOf(page)).stations.map(({ id, on, side }) => [id, on, side]);
+      const before = await places();
+      await page.getByLabel('Select all shown').check();
+      await many(page).getByRole('button', { name: 'Copy rows' }).click();
+      await page.getByText(/^Copied 9 rows/u).waitFor();
+      await page.getByLabel('Select Wrack Fork').focus();
+      await page.keyboard.press('Control+v');
+      await page.getByText(/^9 stations changed/u).waitFor();
+      expect(await places()).toEqual(before);
+    });
+  });
 });

@@ -67,6 +67,17 @@ function useDrop(): boolean {
   return over;
 }
 
+const Selected = ({ folded }: { readonly folded: boolean }): JSX.Element => (
+  <aside class="side-right" aria-label="Selected station" tabindex={0}>
+    <div class="fold-station">
+      <FoldButton part="station" name="Station panel" controls="station-box" />
+    </div>
+    <div id="station-box" hidden={folded}>
+      <StationPanel />
+    </div>
+  </aside>
+);
+
 export function App(): JSX.Element {
   const store = useStore();
   const over = useDrop();
@@ -106,16 +117,7 @@ export function App(): JSX.Element {
         <JobLine />
         <NoticeLine />
       </MapPane>
-      {narrow ? null : (
-        <aside class="side-right" aria-label="Selected station" tabindex={0}>
-          <div class="fold-station">
-            <FoldButton part="station" name="Station panel" controls="station-box" />
-          </div>
-          <div id="station-box" hidden={folds.has('station')}>
-            <StationPanel />
-          </div>
-        </aside>
-      )}
+      {narrow ? null : <Selected folded={folds.has('station')} />}
       {narrow ? null : <CourseStrip />}
       <FirstScreen />
       <StartSheet />

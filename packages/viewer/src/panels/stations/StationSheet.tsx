@@ -1,11 +1,13 @@
 /** The stations as a sheet: every row edited in place, many at once, copied out as rows of a spreadsheet. */
 import type { StationLayout } from '@halfcup/core';
 import type { JSX } from 'preact';
+import { useState } from 'preact/hooks';
 import { rowsText, SERVED_KINDS, type Sorting } from '../../state/view/rows.ts';
 import type { StationRow } from '../../state/view/derive.ts';
 import { useStore, type OpenPlan } from '../../state/store/store.ts';
 import { counted, longUnit, SERVED_WORD, wheelUnit } from '../../words.ts';
-import { extended, NONE, toggled, useSelection } from './selection.ts';
+import { extended, NONE, toggled, useSelection, type Selecting } from './selection.ts';
+import { paste, PasteBox, Pasted, type Outcome } from './PasteRows.tsx';
 import { moveInColumn } from './SheetCell.tsx';
 import { SheetMany } from './SheetMany.tsx';
 import { SheetRow } from './SheetRow.tsx';
@@ -77,16 +79,10 @@ function useCopy(open: OpenPlan): (rows: readonly StationRow[]) => Promise<void>
 
 const inText = (target: EventTarget | null): boolean => target instanceof HTMLInputElement && target.type === 'text';
 
-export function StationSheet({ open, rows, sorting, onSort }: Props): JSX.Element {
-  const store = useStore();
-  const shown = rows.map(({ id }) => id);
-  const selection = useSelection(shown);
-  const copy = useCopy(open);
-  const chosenRows = rows.filter(({ id }) => selection.chosen.has(id));
-  const stations = rows.flatMap(({ id }): StationLayout[] => open.analysis.stations.filter((one) => one.id === id));
-  const all = rows.length > 0 && chosenRows.length === rows.length;
-  const toggleAll = (): void => selection.set(all ? NONE : { chosen: new Set(shown), anchor: null });
-  const press = (event: KeyboardEvent, id: string): void => {
+/** Keys on a row's box: up and down, with Shift taking the row along, and all rows. */
+const keysOf =
+  (selection: Selecting, shown: readonly string[]) =>
+  (event: KeyboardEvent, id: string): void => {
     const step = event.key === 'ArrowDown' ? 1 : event.key === 'ArrowUp' ? -1 : 0;
     if (step !== 0) {
       event.preventDefault();
@@ -98,14 +94,34 @@ export function StationSheet({ open, rows, sorting, onSort }: Props): JSX.Elemen
       selection.set({ chosen: new Set(shown), anchor: id });
     }
   };
+
+export function StationSheet({ open, rows, sorting, onSort }: Props): JSX.Element {
+  const store = useStore();
+  const shown = rows.map(({ id }) => id);
+  const selection = useSelection(shown);
+  const copy = useCopy(open);
+  const [outcome, setOutcome] = useState<Outcome | null>(null);
+  const chosenRows = rows.filter(({ id }) => selection.chosen.has(id));
+  const stations = rows.flatMap(({ id }): StationLayout[] => open.analysis.stations.filter((one) => one.id === id));
+  const all = rows.length > 0 && chosenRows.length === rows.length;
+  const toggleAll = (): void => selection.set(all ? NONE : { chosen: new Set(shown), anchor: null });
+  const press = keysOf(selection, shown);
   const onCopy = (event: ClipboardEvent): void => {
     if (inText(event.target) || chosenRows.length === 0) return;
     event.preventDefault();
     event.clipboardData?.setData('text/plain', rowsText(open, chosenRows, store.units.value));
     store.notice.value = { text: `Copied ${counted(chosenRows.length, 'row')}.` };
   };
+  const take = (text: string): void => setOutcome(paste(store, text));
+  const onPaste = (event: ClipboardEvent): void => {
+    const text = event.clipboardData?.getData('text/plain') ?? '';
+    // One value goes into the cell that has the focus.
+    if (event.target instanceof HTMLTextAreaElement || (inText(event.target) && !/[\t\n]/u.test(text.trim()))) return;
+    event.preventDefault();
+    take(text);
+  };
   return (
-    <div class="sheet-box" onCopy={onCopy}>
+    <div class="sheet-box" onCopy={onCopy} onPaste={onPaste}>
       {chosenRows.length === 0 ? (
         <p class="soft many-hint">Tick rows to set a value for all of them; Shift takes a range.</p>
       ) : (
@@ -134,6 +150,8 @@ export function StationSheet({ open, rows, sorting, onSort }: Props): JSX.Elemen
           ))}
         </tbody>
       </table>
+      {outcome === null ? null : <Pasted outcome={outcome} onClose={() => setOutcome(null)} />}
+      <PasteBox onPaste={take} />
     </div>
   );
 }

@@ -52,17 +52,24 @@ export function tablesNow(open: OpenPlan, id: string, kind: Served): number | un
 /** A cell without what would begin another. */
 const cell = (value: string | number): string => String(value).replaceAll(/[\t\r\n]+/gu, ' ');
 
-/** Rows as tab-separated text with heads, as spreadsheets take it: distances in km or mi, widths in m or yd. */
+function courseNameOf(open: OpenPlan, id: string): string {
+  const station = open.analysis.stations.find((one) => one.id === id);
+  const lead = station === undefined ? undefined : leadOf(station);
+  return open.analysis.plan.courses.find((course) => course.id === lead?.course)?.name ?? '';
+}
+
+/** Rows as tab-separated text with heads, as spreadsheets take it: distances in km or mi, widths in m or ft; `readStationList` of core reads them. */
 export function rowsText(open: OpenPlan, rows: readonly StationRow[], units: Units): string {
-  const [far, near] = units === 'metric' ? (['km', 'm'] as const) : (['mi', 'yd'] as const);
+  const [far, near] = units === 'metric' ? (['km', 'm'] as const) : (['mi', 'ft'] as const);
   const heads = [
     'Number',
     'Name',
     `Distance (${far})`,
     'Side',
     'Serves',
-    ...SERVED_KINDS.map((kind) => `Tables of ${SERVED_WORD[kind]}`),
-    `Road width (${near})`,
+    ...SERVED_KINDS.map((kind) => `${SERVED_WORD[kind]} tables`),
+    `Width (${near})`,
+    'Course',
   ];
   const lines = rows.map((row) => {
     const station = open.analysis.plan.stations.find(({ id }) => id === row.id);
@@ -73,8 +80,9 @@ export function rowsText(open: OpenPlan, rows: readonly StationRow[], units: Uni
       row.measure === null ? '' : lengthIn(row.measure, far).toFixed(3),
       row.side === 'unclear' ? '' : row.side,
       serves.map((kind) => SERVED_WORD[kind]).join(', '),
-      ...SERVED_KINDS.map((kind) => (serves.includes(kind) ? (tablesNow(open, row.id, kind) ?? '') : '')),
+      ...SERVED_KINDS.map((kind) => station?.tables[kind] ?? ''),
       width === undefined ? '' : Number(lengthIn(width, near).toFixed(2)),
+      courseNameOf(open, row.id),
     ];
   });
   return [heads, ...lines].map((line) => line.map(cell).join('\t')).join('\n');
