@@ -197,6 +197,10 @@ for (const colorScheme of ['light', 'dark'] as const) {
               for (const folded of document.querySelectorAll('details')) folded.open = true;
             });
             found.push(...(await walk(page)).map((line) => `${name}: ${line}`));
+            if (name !== 'Stations') continue;
+            await page.getByRole('button', { name: 'Edit', exact: true }).click();
+            await page.getByLabel('Select Wrack Fork').click();
+            found.push(...(await walk(page)).map((line) => `sheet: ${line}`));
           }
           for (const name of ['Plans', 'Background']) {
             await page.getByRole('button', { name, exact: true }).click();

@@ -248,4 +248,47 @@ describe('a place of the map', () => {
       expect(await inSight('s1')).toBe(false);
     });
   });
+
+  it('opens the same under a finger that rests', async () => {
+    await during(
+      { ...stage, address: `${stage.address}#bench` },
+      async ({ page, context }) => {
+        await mapIdle(page);
+        await goTo(page, 'Strand Road');
+        const [x, y] = await middleOf(page);
+        const session = await context.newCDPSession(page);
+        await session.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: [{ x: x + 40, y: y + 90 }] });
+        await page.getByRole('menu', { name: 'At this place' }).waitFor();
+        await session.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
+        await page.getByRole('menuitem', { name: 'Measure from here' }).click();
+        await page.getByText(/^The distance stands at the pointer/u).waitFor();
+      },
+      { reducedMotion: 'reduce', hasTouch: true },
+    );
+  });
+});
+
+describe('findings on the map', () => {
+  it('stand there while a station is dragged, and what mends them is carried out when it is put down', async () => {
+    await onMap(async ({ page }) => {
+      // Its sign is placed by hand, too near the tables.
+      await goTo(page, 'Stennick Chapel');
+      const pins = await ask(page, 'pins');
+      const pin = await ask(page, 'place', pins['s2']!);
+      await page.mouse.move(pin[0], pin[1]);
+      await page.mouse.down();
+      await page.mouse.move(pin[0] + 8, pin[1] + 6);
+      await page.mouse.move(pin[0] + 12, pin[1] + 8);
+      const found = page.getByRole('region', { name: 'Findings at Stennick Chapel' });
+      await found.waitFor();
+      const remedy = found.locator('button.remedy').first();
+      await remedy.waitFor();
+      expect(await remedy.isDisabled()).toBe(true);
+      await page.mouse.up();
+      await expect.poll(() => remedy.isEnabled()).toBe(true);
+      const before = await ask(page, 'text');
+      await remedy.click();
+      await expect.poll(() => ask(page, 'text')).not.toBe(before);
+    });
+  });
 });
