@@ -118,7 +118,7 @@ describe('two courses and a list', () => {
       const dialog = sheet(page);
       await dialog.getByLabel('Name of the plan').fill('Fixed');
       await dialog.getByText('Faults of the track: 1').waitFor();
-      await dialog.getByLabel(/^Fix:/u).check();
+      await dialog.getByLabel('Fix: take out').check();
       await dialog.getByLabel('Every', { exact: true }).fill('1');
       await button(page, 'Make the plan').click();
       await expect.poll(() => title(page)).toBe('Fixed');
