@@ -59,7 +59,7 @@ it('has an event for each station of the demo, from when its crew is due until i
     expect([summary, start, end, stamp]).toEqual([
       `Station ${k + 1}: ${name}`,
       midnight + Math.round(day.crewAt!) * 1000,
-      midnight + Math.round(day.openUntil!) * 1000,
+      midnight + Math.round(day.packedAt!) * 1000,
       '2027-01-02T03:04:05Z',
     ]);
     const [lat, lon] = geo as [number, number];
@@ -103,9 +103,9 @@ describe.each([
     const analysis = analysisAt('09:00', date, timeZone);
     const midnight = Date.parse(`${date}T00:00:00Z`) - hours * 3_600_000;
     expect(eventsOf(must(toCalendar(analysis, STAMP))).map(({ start, end }) => [start, end])).toEqual(
-      analysis.day!.stations.map(({ crewAt, openUntil }) => [
+      analysis.day!.stations.map(({ crewAt, packedAt }) => [
         midnight + Math.round(crewAt!) * 1000,
-        midnight + Math.round(openUntil!) * 1000,
+        midnight + Math.round(packedAt!) * 1000,
       ]),
     );
   });

@@ -140,10 +140,12 @@ describe('halfcup raceday', () => {
   it('prints the take rates that a counted day teaches', async () => {
     const learnt = (await documentIn(DEMO, 'raceday', 'plan.json', '--learn')) as {
       readonly take: object;
+      readonly drinkRate: number;
       readonly basis: readonly object[];
     };
     expect(learnt.basis.length).toBeGreaterThan(0);
     expect(Object.keys(learnt.take)).toContain('run');
+    expect(learnt.drinkRate).toBeGreaterThan(0);
     expect((await halfcupIn(DEMO, 'raceday', 'plan.json', '--learn')).out).toContain('"take"');
   });
 
@@ -159,7 +161,9 @@ describe('halfcup raceday', () => {
     const { tables } = (await dayIn(folder)).stations[0]!;
     expect(tables.water).toBeGreaterThan(1);
     expect(of('water').to - of('water').from).toBeCloseTo(tables.water * 1.8288, 4);
-    expect([of('handOut').from, of('handOut').to]).toEqual([of('sportsDrink').from, of('water').to]);
+    // Those who hand out stand in front of the tables, and beyond them where they are more.
+    expect(of('handOut').from).toBeLessThanOrEqual(of('sportsDrink').from);
+    expect(of('handOut').to).toBeGreaterThanOrEqual(of('water').to);
   });
 
   it('measures sign and trash from the hand-out line where it reaches farther than the tables, and so does the check', async () => {
@@ -173,13 +177,19 @@ describe('halfcup raceday', () => {
     const folder = folderWith({ 'c.gpx': gpx, 'plan.json': plan(crowd, { stations }) });
     const of = await itemsIn(folder);
     expect(of('handOut').from).toBeLessThan(of('sportsDrink').from);
-    expect(of('handOut').to - of('handOut').from).toBeCloseTo((await dayIn(folder)).stations[0]!.crew.handOut * 1.5, 4);
+    expect(of('handOut').to - of('handOut').from).toBeCloseTo(
+      (await dayIn(folder)).stations[0]!.crew.handOut * 1.8288,
+      4,
+    );
     expect(of('handOut').from - of('sign').from).toBeCloseTo(91.44, 4);
     expect(of('trash').from - of('handOut').to).toBeCloseTo(45.72, 4);
     expect(
       ((await documentIn(folder, 'review', 'plan.json')) as RaceDayDocument).findings.map(({ code }) => code),
     ).not.toContain('sign-distance');
-    expect((await dayIn(folder)).findings.map(({ code }) => code)).toContain('pre-pour-room');
+    // Two tables and nobody waits: pourers make up for what does not stand ready.
+    expect((await dayIn(folder)).stations[0]!.crew.pour).toBeGreaterThan(1);
+    const alone = folderWith({ 'c.gpx': gpx, 'plan.json': plan(crowd, { stations, crew: { pourers: 1 } }) });
+    expect((await dayIn(alone)).findings.map(({ code }) => code)).toContain('cups-run-out');
   });
 
   it('leaves the tables that a plan fixes as they are', async () => {

@@ -183,7 +183,7 @@ describe('halfcup sheets', () => {
         blocks.get(id)!.map((row) => Number(row[1]!.replaceAll(',', ''))),
         id,
       ).toEqual(packs.map(({ count }) => count));
-    for (const what of ['Cups of water a runner takes, warm', 'common practice', 'assumption', 'Set by this plan'])
+    for (const what of ['A runner drinks, warm', 'common practice', 'assumption', 'Set by this plan'])
       expect(page).toContain(what);
     expect(page).not.toContain('a runner takes, hot');
   });

@@ -46,6 +46,19 @@ const year = analysed({
     { at: '12:00', wbgtC: 24, windKmh: 45 },
   ],
 });
+/** Fourteen stations along the demo's two courses; at the seventh 17 tables. */
+const many = analysed({
+  stations: Array.from({ length: 14 }, (_, k) => ({
+    id: `m${k}`,
+    name: `Kerb ${String.fromCodePoint(65 + k)}`,
+    on: { course: 'full', measure: `${2.4 + 2.8 * k} km`, side: k % 2 === 0 ? 'right' : 'left' },
+    serves: ['gel', 'sportsDrink', 'water'],
+    ...(k === 6 ? { tables: { gel: 3, sportsDrink: 6, water: 8 } } : {}),
+  })),
+  variants: [],
+  waivers: [],
+});
+const PLANS = { demo, year, many } as const;
 const context = contextOf(JSON.parse(demoFile('context.geojson')))!;
 
 const CASES = LANGUAGES.flatMap(({ language }) =>
@@ -73,8 +86,10 @@ it('gives each browser only the fonts of its set, on Linux', async () => {
 describe.each([
   ...CASES.map(([language, paper]) => ['demo', language, paper] as const),
   ...CASES.map(([language, paper]) => ['year', language, paper] as const),
+  ['many', 'en', 'a4'] as const,
+  ['many', 'es', 'letter'] as const,
 ])('the papers of the plan %s in %s on %s', (which, language, paper) => {
-  const analysis = which === 'demo' ? demo : year;
+  const analysis = PLANS[which];
   const papers = papersOf(analysis, { paper, language, context, printedAt: PRINTED_AT });
   const sets = which === 'demo' ? setsFor(language, paper) : FONT_SETS.slice(-1);
   const pages = new Map<FontSet, Readonly<Record<string, number>>>();

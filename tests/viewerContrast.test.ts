@@ -157,7 +157,7 @@ async function withoutMap(act: (page: Page) => Promise<void>, options: BrowserCo
   try {
     await context.route(/connect-[^/]*\.js$/u, (route) => route.abort());
     const page = await context.newPage();
-    await page.goto(stage.address);
+    await page.goto(`${stage.address}#example`);
     await page.getByRole('button', { name: 'Wrack Fork', exact: true }).waitFor();
     await act(page);
   } finally {

@@ -75,7 +75,7 @@ function stationsOf(line) {
       side: 'right',
       races: both,
       serves: ['sportsDrink', 'water'],
-      boxes: 8,
+      boxes: 10,
       width: '9 m',
       why: 'a farm driveway at 90 m: the sign stands short of it',
       walked: { by: 'course designer', date: '2027-06-20' },
@@ -92,7 +92,7 @@ function stationsOf(line) {
       races: both,
       serves: ['gel', 'sportsDrink', 'water'],
       tables: { gel: 2, sportsDrink: 4, water: 6 },
-      boxes: 8,
+      boxes: 10,
       width: '9 m',
       points: [
         {
@@ -174,7 +174,7 @@ function stationsOf(line) {
       passes: 'lead',
       serves: ['sportsDrink', 'water'],
       tables: { sportsDrink: 4, water: 5 },
-      boxes: 10,
+      boxes: 14,
       width: '9 m',
       points: [drop('park', 'Quillet Ring')],
       people: { captain: 'Captain, Quillet Park', radio: 'Park' },
@@ -272,10 +272,10 @@ const day = {
     packs: { cups: 100, waterJug: '1 gal', sportsDrinkJug: '1 gal', gels: 24, gloves: 100, bags: 50 },
     resupply: { at: 0.25, takes: '40 min' },
   },
-  crew: { pourers: 2, pourRate: 15, handRate: 8, ready: '30 min', setUp: '60 min', minimum: 6, longest: '6 h' },
+  crew: { pourRate: 15, ready: '30 min', setUp: '60 min', minimum: 6, longest: '7 h' },
   vehicles: [
-    { id: 'v1', name: 'Truck one, town and west', kg: 3500, places: 12, kmh: 25, stop: '15 min', from: '03:30' },
-    { id: 'v2', name: 'Truck two, north and east', kg: 3500, places: 12, kmh: 25, stop: '15 min', from: '03:30' },
+    { id: 'v1', name: 'Truck one, town and west', kg: 5000, places: 12, kmh: 25, stop: '15 min', from: '03:30' },
+    { id: 'v2', name: 'Truck two, north and east', kg: 5000, places: 12, kmh: 25, stop: '15 min', from: '03:30' },
   ],
   clock: [
     { course: 'full', measure: '0 km', accessOpens: '03:00', closes: '06:30', sweep: '08:20', reopens: '09:30' },

@@ -207,6 +207,7 @@ const ARGS: Readonly<Record<string, readonly [args: readonly unknown[], deep?: n
   findingInWords: [[finding, voice]],
   findingLine: [[finding]],
   findingSentence: [[finding, voice]],
+  prePourText: [[{ cups: 470, tables: 2, cupsPerLayer: 200 }, voice]],
   findingSubject: [[finding, voice.names]],
   flawFindings: [[[{ kind: 'spike', segment: 0, first: 1, last: 1, size: 20, at }], where]],
   flawsOf: [[segments]],

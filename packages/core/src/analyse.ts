@@ -16,12 +16,13 @@ import type { Layout } from './layout/layout.ts';
 import { type CourseSources, coursesOf, isCourseSources } from './plan/courses.ts';
 import { equal } from './plan/equal.ts';
 import type { Plan } from './plan/plan.ts';
-import type { RaceDay } from './raceday/day.ts';
+import type { RaceDay, StationDay } from './raceday/day.ts';
+import type { DayNeeds } from './layout/stretches.ts';
 import {
   type DayFound,
   type Fields,
   type ResultTexts,
-  dayAt,
+  daysOf,
   fieldsOf,
   hasField,
   raceDayFrom,
@@ -136,7 +137,7 @@ function allSeen(seen: readonly Result<SeenStation>[]): Result<readonly SeenStat
  * if (!courses.ok) throw new Error(courses.findings[0]?.message);
  * const seen = passStage(plan, courses.value);
  * const day = seen.ok ? dayStage(plan, courses.value, seen.value) : null;
- * day?.stations[0]?.cups; // → { water: 249, sportsDrink: 125 }
+ * day?.stations[0]?.cups; // → { water: 166, sportsDrink: 83 }
  * ```
  */
 export function dayStage(
@@ -189,14 +190,14 @@ function layoutOfSeen(
 ): Layout {
   const table = courseTable(courses);
   const days = new Map(
-    day?.stations.filter(({ quantiles }) => quantiles !== null).map((station) => [station.id, station]),
+    day?.stations.filter(({ quantiles }) => quantiles !== null).map((station) => [station.id, needsOf(station)]),
   );
   const laid = seen.map((station, k) => {
     const [needs, before] = [days.get(station.id), held?.before.stations[k]];
     // Of the plan only its language and the crew's rules enter, and those with the needs alone, which are made anew with them.
     return before !== undefined &&
       isSeen(held?.kept.seen[k], station) &&
-      before.needs === needs &&
+      equal(before.needs, needs) &&
       held?.before.plan.language === plan.language
       ? before
       : laySeen(plan, station, table, needs);
@@ -209,6 +210,13 @@ function layoutOfSeen(
     spacing: plan.races.map((race) => spacingOf(race, courseEnds(table.get(race.course)!.course), stations)),
   };
 }
+
+/** What the layout takes of a station's day: it stands while these do, however the arrivals change. */
+const needsOf = ({ tables, boxes, crew }: StationDay): DayNeeds => ({
+  tables,
+  ...(boxes === undefined ? {} : { boxes }),
+  crew: { handOut: crew.handOut },
+});
 
 const isSeen = (result: Result<SeenStation> | undefined, station: SeenStation): boolean =>
   result?.ok === true && result.value === station;
@@ -328,8 +336,7 @@ function fieldsAfter(plan: Plan, table: CourseTable, results: ResultTexts | unde
 
 function daysAfter(plan: Plan, seen: readonly SeenStation[], fields: Fields, held: Held | null): DayFound[] {
   const stand = held?.kept.fields === fields && held.same(({ supplies, crew, language }) => [supplies, crew, language]);
-  return seen.map((station, index) => {
-    const known = stand && isSeen(held?.kept.seen[index], station) ? held?.kept.days[index] : undefined;
-    return known ?? dayAt(plan, index, station, fields);
-  });
+  return daysOf(plan, seen, fields, (index) =>
+    stand && isSeen(held?.kept.seen[index], seen[index]!) ? held?.kept.days[index] : undefined,
+  );
 }

@@ -15,5 +15,9 @@ export { findingSubject } from './text/subject.ts';
 export type { Sentence } from './text/sentence.ts';
 export type { Finding, LonLat, Severity, Where } from './finding.ts';
 
+// Figures
+export { prePourText } from './text/prePourText.ts';
+export type { PouredCups } from './text/pourWords.ts';
+
 // Checks
 export { sourceText, themeText } from './text/checkTexts.ts';

@@ -6,6 +6,8 @@ import { weatherHours } from '../../src/plan/weather.ts';
 import { temperatureText, windText } from '../../src/text/weatherText.ts';
 import type { DayCrew, PrePour, RaceDay } from '../../src/raceday/day.ts';
 import { formatMinute, formatVolume } from '../../src/format.ts';
+import { pourText } from '../../src/text/en/pourText.ts';
+import { pourWordsOf } from '../../src/text/pourWords.ts';
 import { type View, findingsText } from '../findings.ts';
 import { counted } from '../messages.ts';
 import { grouped, kindName, supplyAmount, supplyName } from '../supplyWords.ts';
@@ -28,6 +30,7 @@ export function raceDayText({ plan }: Analysis, day: RaceDay, findings: readonly
       pouredTable(day, view),
       crewTable(day, view),
       orderTable(day, view),
+      resupplyTable(day, view),
       ...runsText(day, plan, view),
       findingsText(findings, view),
     ],
@@ -68,10 +71,11 @@ const ARRIVALS = [
   ' Crew on site',
   ' Ready to serve',
   ' Open until about',
+  ' All packed',
 ];
 
 function arrivalsTable({ stations }: RaceDay, { names, screen }: View): string {
-  const rows = stations.map(({ id, arrivals, quantiles, peak, crewAt, openFrom, openUntil }) => [
+  const rows = stations.map(({ id, arrivals, quantiles, peak, crewAt, openFrom, openUntil, packedAt }) => [
     names.station(id),
     arrivals.toLocaleString('en'),
     clock(quantiles?.first),
@@ -84,14 +88,27 @@ function arrivalsTable({ stations }: RaceDay, { names, screen }: View): string {
     clock(crewAt),
     clock(openFrom),
     clock(openUntil),
+    clock(packedAt),
   ]);
   const hint = 'Keep each station open until race control releases it, whatever the published cutoff says.';
   return section('Arrivals', table(ARRIVALS, rows, screen), screen, hint);
 }
 
+/** Of all who come, whatever their race; a dash where nobody does. */
+function meanOf(
+  races: RaceDay['stations'][number]['races'],
+  arrivals: number,
+  of: (race: RaceDay['stations'][number]['races'][number]) => number,
+  told: (mean: number) => string,
+): string {
+  return arrivals === 0 ? NONE : told(races.reduce((sum, race) => sum + race.arrivals * of(race), 0) / arrivals);
+}
+
 function drinksTable({ stations }: RaceDay, { units, names, screen }: View): string {
   const head = [
     'Station',
+    ' Since last drink',
+    ' Cups a runner',
     ' Cups of water',
     ' Cups of sports drink',
     ' Gels',
@@ -99,8 +116,20 @@ function drinksTable({ stations }: RaceDay, { units, names, screen }: View): str
     ' Water',
     ' Sports drink',
   ];
-  const rows = stations.map(({ id, cups, gels, tables, volume }) => [
+  const rows = stations.map(({ id, cups, gels, tables, volume, races, arrivals }) => [
     names.station(id),
+    meanOf(
+      races,
+      arrivals,
+      ({ sinceDrink = 0 }) => sinceDrink / 60,
+      (minutes) => `${Math.round(minutes)} min`,
+    ),
+    meanOf(
+      races,
+      arrivals,
+      ({ take }) => (take?.water ?? 0) + (take?.sportsDrink ?? 0),
+      (each) => each.toFixed(1),
+    ),
     cups.water.toLocaleString('en'),
     cups.sportsDrink.toLocaleString('en'),
     gels.toLocaleString('en'),
@@ -111,16 +140,7 @@ function drinksTable({ stations }: RaceDay, { units, names, screen }: View): str
   return section('Needed on the day', table(head, rows, screen), screen);
 }
 
-const POURED = [
-  'Station',
-  'Drink',
-  ' Cups',
-  ' Tables × layers',
-  ' Share of the day',
-  ' To keep up',
-  ' Least by rule',
-  ' Room',
-];
+const POURED = ['Station', 'Drink', 'Pour', ' Share of the day', ' To keep up', ' Least by rule', ' Room'];
 const POURED_HINT =
   'To keep up: the fewest cups with which the tables never run dry. Least by rule: the fewest that the plan’s rules allow. Room: what the tables hold, if their number is fixed.';
 
@@ -135,13 +155,12 @@ function pouredTable({ stations }: RaceDay, { names, screen }: View): string {
   return section('Poured before the first runner', table(POURED, unrepeated(rows), screen), screen, POURED_HINT);
 }
 
-const pouredCells = ({ cups, tables, layers, share, massCurve, floor, room }: PrePour): string[] => [
-  whole(cups),
-  `${tables} × ${layers}`,
-  `${Math.round(share * 100)} %`,
-  whole(massCurve),
-  whole(floor),
-  room === null ? NONE : whole(room),
+const pouredCells = (one: PrePour): string[] => [
+  pourText(pourWordsOf({ cups: one.cups, tables: one.tables, cupsPerLayer: one.cupsPerLayer ?? one.cups }, whole)),
+  `${Math.round(one.share * 100)} %`,
+  whole(one.massCurve),
+  whole(one.floor),
+  one.room === null ? NONE : whole(one.room),
 ];
 
 /** A first cell only where it differs from that of the row above. */
@@ -167,4 +186,21 @@ function orderTable({ totals }: RaceDay, { units, screen }: View): string {
     pack.count.toLocaleString('en'),
   ]);
   return section('To order', table(['Item', ' Needed', ' In packs of', ' Packs'], rows, screen), screen);
+}
+
+const RESUPPLY = ['Station', 'Drink', ' Seen and called', ' Arrives', ' Runs out', 'In time'];
+const RESUPPLY_HINT =
+  'If runners drink half as much again (an assumption): when fewer jugs are left than there should be, and whether what is called for then comes in time.';
+
+function resupplyTable({ resupply = [] }: RaceDay, { names, screen }: View): string {
+  if (resupply.length === 0) return '';
+  const rows = resupply.map(({ station, drink, called, arrives, runsOut, inTime }) => [
+    names.station(station),
+    kindName(drink),
+    clock(called),
+    clock(arrives),
+    clock(runsOut),
+    inTime ? 'yes' : 'NO',
+  ]);
+  return section('Second delivery', table(RESUPPLY, rows, screen), screen, RESUPPLY_HINT);
 }

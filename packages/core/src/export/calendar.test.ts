@@ -13,7 +13,7 @@ const CLOCK: Partial<Plan> = { date: '2027-09-12', timeZone: 'Etc/UTC' };
 
 /** Times that the tests choose, instead of those reckoned. */
 function calendarAt(
-  times: Partial<Pick<StationDay, 'crewAt' | 'openFrom' | 'openUntil' | 'quantiles'>>,
+  times: Partial<Pick<StationDay, 'crewAt' | 'openFrom' | 'openUntil' | 'packedAt' | 'quantiles'>>,
   keys: Partial<Plan> = {},
   station: Partial<PlanStation> = {},
 ): Analysis {
@@ -27,7 +27,10 @@ function calendarAt(
     ...analysis,
     day: {
       ...day,
-      stations: day.stations.map((own) => ({ ...own, crewAt: 6 * H, openFrom: 7 * H, openUntil: 10 * H, ...times })),
+      stations: day.stations.map((own) => {
+        const { packedAt: _packed, ...day } = { ...own, crewAt: 6 * H, openFrom: 7 * H, openUntil: 10 * H, ...times };
+        return 'packedAt' in times ? { ...day, packedAt: times.packedAt! } : day;
+      }),
     },
   };
 }
@@ -71,6 +74,13 @@ describe('an event', () => {
       'Clock times there: Etc/UTC',
       'test\\, version 3',
     ]);
+  });
+
+  it('goes on until all is packed, and says when', () => {
+    const analysis = calendarAt({ packedAt: 11 * H });
+    expect(eventOf(analysis).get('DTEND')).toBe('20270912T110000Z');
+    expect(saysOf(analysis)).toContain('Open until about 10:00\\, and until race control releases you');
+    expect(saysOf(analysis)).toContain('All packed: about 11:00');
   });
 
   it('leaves out what nobody knows: no ready time, no first runner, no version', () => {

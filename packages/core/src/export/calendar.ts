@@ -49,7 +49,7 @@ interface CrewTime {
  * const result = analyse(read.value.plan, { gpx: new Map() });
  * if (!result.ok) throw new Error(result.findings[0]?.message);
  * const calendar = toCalendar(result.value, Date.UTC(2027, 7, 1));
- * calendar.ok && /DTSTART:(.*)/u.exec(calendar.value)?.[1]?.trim(); // → '20270912T063534Z'
+ * calendar.ok && /DTSTART:(.*)/u.exec(calendar.value)?.[1]?.trim(); // → '20270912T063411Z'
  * ```
  */
 export function toCalendar(analysis: Analysis, stampedAt: number): Result<string> {
@@ -103,7 +103,7 @@ function crewTimes({ stations, day }: Analysis): CrewTime[] {
     const own = days.get(station.id);
     return own === undefined || own.crewAt === null || own.openUntil === null
       ? []
-      : [{ station, day: own, from: own.crewAt, until: own.openUntil }];
+      : [{ station, day: own, from: own.crewAt, until: own.packedAt ?? own.openUntil }];
   });
 }
 
@@ -147,11 +147,16 @@ function locationOf({ name, station: { points } }: StationLayout): string {
 }
 
 /** As the clocks there show them. */
-const timesOf = ({ openFrom, quantiles }: StationDay, from: number, until: number): string[] => [
+const timesOf = (
+  { openFrom, openUntil, quantiles, packedAt = null }: StationDay,
+  from: number,
+  until: number,
+): string[] => [
   `Be there: ${clockText(from)}`,
   ...(openFrom === null ? [] : [`Ready: ${clockText(openFrom)}`]),
   ...(quantiles === null ? [] : [`First runner: ${clockText(quantiles.first)}`]),
-  `Open until about ${clockText(until)}, and until race control releases you`,
+  `Open until about ${clockText(openUntil ?? until)}, and until race control releases you`,
+  ...(packedAt === null ? [] : [`All packed: about ${clockText(packedAt)}`]),
 ];
 
 /** Which plan the times are of, so that an old copy can be told. */

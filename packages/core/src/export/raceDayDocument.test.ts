@@ -56,8 +56,12 @@ describe('the document of a race day', () => {
         p50: first!.p50,
         p90: first!.p90,
         last: first!.last,
+        sinceDrink: expect.closeTo(own.races[0]!.sinceDrink!, 5),
+        take: expect.objectContaining({ water: expect.closeTo(own.races[0]!.take!.water, 5) }),
       },
     ]);
+    expect(first!.packedAt).toBe(clock(own.packedAt!));
+    expect(first!.jugsLeft.map(({ at }) => at)).toEqual(own.jugsLeft!.map(({ at }) => clock(at).slice(0, 5)));
   });
 
   it('has the pre-pour of the drinks that the station serves, and of no other', () => {

@@ -6,7 +6,19 @@ import type { Analysis } from '../analyse.ts';
 import type { Finding, LonLat } from '../finding.ts';
 import { findById } from '../plan/lookups.ts';
 import { type PlanWeather, type WeatherHour, weatherHours } from '../plan/weather.ts';
-import type { FittedField, Pack, PrePour, Quantiles, RaceDay, Run, StationDay, Stop } from '../raceday/day.ts';
+import type {
+  FittedField,
+  JugsLeft,
+  Pack,
+  PrePour,
+  Quantiles,
+  RaceDay,
+  Resupply,
+  Run,
+  Shortage,
+  StationDay,
+  Stop,
+} from '../raceday/day.ts';
 import { supplyKey } from '../raceday/packs.ts';
 import { formatClock, formatMinute } from '../format.ts';
 import type { WeatherLevel } from '../kinds.ts';
@@ -25,9 +37,20 @@ export type QuantileTexts = { readonly [key in keyof Quantiles]: string };
 /** A station's day as `halfcup raceday` prints it; times HH:MM:SS, minutes HH:MM. */
 export interface StationDayDocument extends Omit<
   StationDay,
-  'races' | 'quantiles' | 'perMinute' | 'peak' | 'crewAt' | 'openFrom' | 'openUntil' | 'packs'
+  | 'races'
+  | 'quantiles'
+  | 'perMinute'
+  | 'peak'
+  | 'crewAt'
+  | 'openFrom'
+  | 'openUntil'
+  | 'packedAt'
+  | 'jugsLeft'
+  | 'shortage'
+  | 'packs'
 > {
-  readonly races: readonly (QuantileTexts & { readonly race: string; readonly arrivals: number })[];
+  readonly races: readonly (QuantileTexts &
+    Pick<StationDay['races'][number], 'race' | 'arrivals' | 'sinceDrink' | 'take'>)[];
   readonly first: Clock | null;
   readonly p10: Clock | null;
   readonly p50: Clock | null;
@@ -38,6 +61,11 @@ export interface StationDayDocument extends Omit<
   readonly crewAt: Clock | null;
   readonly openFrom: Clock | null;
   readonly openUntil: Clock | null;
+  readonly packedAt: Clock | null;
+  /** Full jugs that should be left at a time, HH:MM. */
+  readonly jugsLeft: readonly (Omit<JugsLeft, 'at'> & { readonly at: Clock })[];
+  /** If runners drank half as much again: what runs out first, and when it would be seen. */
+  readonly shortage: (Omit<Shortage, 'at' | 'seen'> & { readonly at: Clock; readonly seen: Clock | null }) | null;
   readonly packs: readonly PackDocument[];
 }
 
@@ -71,6 +99,12 @@ export interface RaceDayDocument {
       readonly load: readonly LoadDocument[];
     })[];
   })[];
+  /** Second deliveries to stations that would run out if runners drank half as much again; absent where there are none. */
+  readonly resupply?: readonly (Omit<Resupply, 'called' | 'arrives' | 'runsOut'> & {
+    readonly called: Clock | null;
+    readonly arrives: Clock | null;
+    readonly runsOut: Clock;
+  })[];
   /** The weather that the plan expects, with its level; absent where it gives none. */
   readonly weather?: readonly WeatherDocument[];
   /** Races whose runners slow as splits of past results tell; absent where there are none. */
@@ -102,18 +136,50 @@ const packDocument = (pack: Pack): PackDocument => ({
   count: pack.count,
 });
 
+const shortageDocument = (found: Shortage | null): StationDayDocument['shortage'] =>
+  found === null ? null : { ...found, at: formatClock(found.at), seen: clockOrNull(found.seen) };
+
+/** What one arrival takes is rounded to a millionth. */
+function raceAtStation({
+  race,
+  arrivals,
+  sinceDrink,
+  take,
+  ...own
+}: StationDay['races'][number]): StationDayDocument['races'][number] {
+  return {
+    race,
+    arrivals,
+    ...quantileTexts(own),
+    ...(sinceDrink === undefined ? {} : { sinceDrink: toMicro(sinceDrink) }),
+    ...(take === undefined
+      ? {}
+      : {
+          take: {
+            water: toMicro(take.water),
+            sportsDrink: toMicro(take.sportsDrink),
+            gel: toMicro(take.gel),
+            litres: toMicro(take.litres),
+          },
+        }),
+  };
+}
+
 function stationDocument({ quantiles, ...day }: StationDay): StationDayDocument {
   const { water, sportsDrink } = day.prePour;
   const none = { first: null, p10: null, p50: null, p90: null, last: null };
   return {
     ...day,
-    races: day.races.map(({ race, arrivals, ...own }) => ({ race, arrivals, ...quantileTexts(own) })),
+    races: day.races.map(raceAtStation),
     ...(quantiles === null ? none : quantileTexts(quantiles)),
     perMinute: day.perMinute.map(([minute, counts]) => [formatMinute(minute), counts]),
     peak: day.peak === null ? null : { count: day.peak.count, at: formatClock(day.peak.at) },
     crewAt: clockOrNull(day.crewAt),
     openFrom: clockOrNull(day.openFrom),
     openUntil: clockOrNull(day.openUntil),
+    packedAt: clockOrNull(day.packedAt ?? null),
+    shortage: shortageDocument(day.shortage ?? null),
+    jugsLeft: (day.jugsLeft ?? []).map((row) => ({ ...row, at: formatMinute(row.at) })),
     prePour: {
       ...(water === undefined ? {} : { water: prePourDocument(water) }),
       ...(sportsDrink === undefined ? {} : { sportsDrink: prePourDocument(sportsDrink) }),
@@ -157,7 +223,7 @@ function stopPlace({ stations }: Analysis, id: string): LonLat | null {
  * if (!result.ok) throw new Error(result.findings[0]?.message);
  * const { day, findings } = result.value;
  * const document = day && raceDayDocument(result.value, day, findings);
- * document?.stations.map(({ first, last, crewAt }) => [first, last, crewAt]); // → [['08:07:17', '08:21:09', '06:35:34']]
+ * document?.stations.map(({ first, last, crewAt }) => [first, last, crewAt]); // → [['08:07:17', '08:21:09', '06:34:11']]
  * ```
  */
 export function raceDayDocument(analysis: Analysis, day: RaceDay, findings: readonly Finding[]): RaceDayDocument {
@@ -182,6 +248,17 @@ export function raceDayDocument(analysis: Analysis, day: RaceDay, findings: read
         load: stop.load.map((part) => ({ item: supplyKey(part), count: part.count, kg: toMicro(part.kg) })),
       })),
     })),
+    ...(day.resupply === undefined
+      ? {}
+      : {
+          resupply: day.resupply.map((one) => ({
+            ...one,
+            takes: toMicro(one.takes),
+            called: clockOrNull(one.called),
+            arrives: clockOrNull(one.arrives),
+            runsOut: formatClock(one.runsOut),
+          })),
+        }),
     ...(analysis.plan.weather === undefined
       ? {}
       : { weather: weatherHours(analysis.plan.weather).map(weatherDocument) }),

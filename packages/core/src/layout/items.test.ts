@@ -63,11 +63,11 @@ describe('what race day asks of a station', () => {
     const { directions, needs: kept } = asked({});
     expect(kept).toBe(needs);
     expect(kinds(directions[0])).toEqual(['sign', 'sportsDrink', 'water', 'handOut', 'trash']);
-    // Two tables, 10 ft, three tables: 12.192 m, its centre at 6.096 m; 40 persons at 1.5 m.
+    // Two tables, 10 ft, three tables: 12.192 m, its centre at 6.096 m; 40 persons at 6 ft, 36.576 m to either side.
     expectAt(itemOf(directions[0], 'water'), 1500 + 6.7056, 1500 + 12.192);
-    expectAt(itemOf(directions[0], 'handOut'), 1500 + 6.096 - 30, 1500 + 6.096 + 30);
-    expectAt(itemOf(directions[0], 'sign'), 1500 + 6.096 - 30 - 91.44, 1500 + 6.096 - 30 - 91.44);
-    expectAt(itemOf(directions[0], 'trash'), 1500 + 6.096 + 30 + 45.72, 1500 + 6.096 + 30 + 91.44);
+    expectAt(itemOf(directions[0], 'handOut'), 1500 + 6.096 - 36.576, 1500 + 6.096 + 36.576);
+    expectAt(itemOf(directions[0], 'sign'), 1500 + 6.096 - 36.576 - 91.44, 1500 + 6.096 - 36.576 - 91.44);
+    expectAt(itemOf(directions[0], 'trash'), 1500 + 6.096 + 36.576 + 45.72, 1500 + 6.096 + 36.576 + 91.44);
   });
 
   it('has no line where nobody hands out, and is not kept where race day has no numbers', () => {

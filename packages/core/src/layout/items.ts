@@ -77,7 +77,7 @@ const alongPass = (direction: Direction, pass: StationPass): Direction => ({
 function groundOf(
   direction: Direction,
   pass: StationPass,
-  { station, practice, courses, language }: StationGround,
+  { station, practice, courses, language, day }: StationGround,
   stretches: readonly Stretch[],
 ): Ground {
   const { course } = courses.get(pass.course)!;
@@ -91,6 +91,7 @@ function groundOf(
     offset: offsetOf(direction, pass, station, practice),
     station,
     practice,
+    boxes: day?.boxes,
     wheelLine: line,
     language,
   };

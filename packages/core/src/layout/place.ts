@@ -23,6 +23,8 @@ export interface Ground {
   readonly offset: number;
   readonly station: PlanStation;
   readonly practice: Practice;
+  /** Trash boxes by race day's need; absent without a race day. */
+  readonly boxes?: number | undefined;
   readonly wheelLine: WheelLine;
   /** Of the plan, BCP 47: signs are written in it. */
   readonly language: string;
@@ -87,7 +89,7 @@ export function wheelOf(ground: Ground, from: number, to: number): Pick<Item, 'w
 }
 
 function boxesOf(ground: Ground, from: number, to: number): { measure: number; at: LonLat | null }[] {
-  const count = ground.station.boxes ?? boxCount(to - from, ground.practice.boxEvery);
+  const count = ground.station.boxes ?? ground.boxes ?? boxCount(to - from, ground.practice.boxEvery);
   return Array.from({ length: count }, (_, k) => {
     const measure = count === 1 ? (from + to) / 2 : from + ((to - from) * k) / (count - 1);
     return { measure, at: placeEnd(ground, measure) };

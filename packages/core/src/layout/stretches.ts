@@ -17,7 +17,7 @@ export interface Stretch {
 export type TableCounts = { readonly [kind in Served]: number };
 
 /** What race day asks of the layout of one station: see `StationDay`. */
-export type DayNeeds = Pick<StationDay, 'tables'> & { readonly crew: Pick<StationDay['crew'], 'handOut'> };
+export type DayNeeds = Pick<StationDay, 'tables' | 'boxes'> & { readonly crew: Pick<StationDay['crew'], 'handOut'> };
 
 /** Tables of a station: the plan's number, else race day's, else 1 of each kind served. */
 export function tableCounts(station: PlanStation, day?: DayNeeds): TableCounts {

@@ -5,14 +5,15 @@
 import type { FeatureCollection } from 'geojson';
 import type { Analysis } from '../analyse.ts';
 import type { LaidDirection, StationLayout } from '../layout/layout.ts';
+import type { LonLat } from '../finding.ts';
 import { leadOf } from '../plan/lookups.ts';
 import type { PlanPoint } from '../plan/plan.ts';
 import { formatMeasure } from '../format.ts';
 import { gridReference } from '../export/gridReference.ts';
 import { textOf } from '../text/languages.ts';
 import type { SheetText } from '../text/sheetText.ts';
-import { clockBlock, crewBlock, prePourBlock, suppliesBlock, talkBlock } from './captainFacts.ts';
-import { orderBlock, pilesPicture } from './captainOrder.ts';
+import { clockBlock, countsBlock, crewBlock, prePourBlock, suppliesBlock, talkBlock } from './captainFacts.ts';
+import { orderBlock } from './captainOrder.ts';
 import { CAPTAIN_STYLE } from './captainStyle.ts';
 import { pointFigure } from './figures.ts';
 import {
@@ -33,6 +34,7 @@ import { layoutDrawing } from './layoutDrawing.ts';
 import { pointMark } from './marks.ts';
 import { windOf } from './sheet.ts';
 import { byNumber, numberOf } from '../layout/layout.ts';
+import { placeCode } from './qr.ts';
 import { kerbPoints, pointWord } from './stationGround.ts';
 import { stationMap } from './stationMap.ts';
 import { svgFrame } from './svg.ts';
@@ -51,7 +53,8 @@ export interface CaptainOptions extends SheetOptions {
 const isCaptainOptions: Shape = (value) => isSheetOptions(value) ?? recordOf('options', { context: isContext })(value);
 
 /** Millimetres. */
-const MAP = { width: 66, height: 42 } as const;
+const MAP = { width: 66, height: { a4: 31, letter: 29 } } as const;
+const QR = 15;
 
 interface Sheet {
   readonly analysis: Analysis;
@@ -108,20 +111,22 @@ function captainDocument(analysis: Analysis, stations: readonly StationLayout[],
 function captainBody(sheet: Sheet): Html {
   const { analysis, station, options, text } = sheet;
   const { width } = pageBox(options.paper);
-  return html`<article class="captain" data-station="${station.id}">
+  return html`<article class="captain ${options.paper}" data-station="${station.id}">
 ${head(sheet)}
 ${emergency(sheet)}
 ${station.directions.length === 0 ? html`<p class="come">${text.captain.drawing.none}</p>` : station.directions.filter((direction) => direction.lead || direction.items.length > 0).map((direction) => directionBlock(sheet, direction, width))}
 <div class="facts"><div><h2>${text.captain.map.title}</h2>
-${stationMap({ layout: analysis, station, units: analysis.plan.units, text, width: MAP.width, height: MAP.height, ...(options.context === undefined ? {} : { context: options.context }) })}
+${stationMap({ layout: analysis, station, units: analysis.plan.units, text, width: MAP.width, height: MAP.height[options.paper], ...(options.context === undefined ? {} : { context: options.context }) })}
 </div>
 <div>${clockBlock(analysis, station, text)}</div>
-<div>${talkBlock(analysis, station, text)}${pilesPicture(text, 56)}</div></div>
+<div>${talkBlock(analysis, station, text)}</div></div>
+<p class="stay">${text.captain.clock.stayOpen}</p>
 ${pointList(sheet)}
 ${prePourBlock(analysis, station, text)}
 ${suppliesBlock(analysis, station, text)}
 ${crewBlock(analysis, station, text)}
 ${orderBlock(text)}
+${countsBlock(analysis, station, text)}
 <p class="caution">${text.frame.caution}</p>
 </article>
 `;
@@ -138,8 +143,12 @@ function head({ analysis, station, options, text }: Sheet): Html {
   });
   return html`<header class="top"><div class="number">${numberOf(station)}</div><div class="who"><h1${sizeOf(station.name)}>${said(station.name)}</h1>
 <p>${text.captain.stationOf(numberOf(station), stations.length)}${places.map((place) => html` · ${place}`)}</p>
-<p${sizeOf(name)}>${said(name)}${plan.date === undefined ? '' : html` · <b>${dateText(plan.date, text)}</b>`} · ${said(versionText(plan, text))}</p><p>${printLine(options.printedAt, text)}</p></div></header>`;
+<p${sizeOf(name)}>${said(name)}${plan.date === undefined ? '' : html` · <b>${dateText(plan.date, text)}</b>`} · ${said(versionText(plan, text))}</p><p>${printLine(options.printedAt, text)}</p></div>${placeBlock(station.at, text)}</header>`;
 }
+
+/** The station's place, for the map of a telephone. */
+const placeBlock = (at: LonLat, { captain }: SheetText): Html =>
+  html`<figure class="scan">${placeCode(at, QR, captain.scan)}<figcaption>${captain.scan}</figcaption></figure>`;
 
 /** Decimal degrees to about a metre, with letters, as dispatchers take them. */
 const degrees = (value: number, [positive, negative]: readonly [string, string]): string =>
@@ -182,8 +191,8 @@ function directionBlock({ analysis, station, text }: Sheet, direction: LaidDirec
   });
   const scale = drawing.broken ? words.drawing.notToScale : words.drawing.straight;
   return html`<section class="block"><p class="come">${words.comeFrom(from)} ${side}</p>
-<h2>${words.drawing.title}</h2>
-${drawing.svg}<p class="about">${words.drawing.about} ${scale}</p>${drawing.folds ? html`<p class="small">${words.drawing.folds}</p>` : NONE}</section>`;
+<h2>${words.drawing.title} <span class="about">${words.drawing.about} ${scale}</span></h2>
+${drawing.svg}${drawing.folds ? html`<p class="small">${words.drawing.folds}</p>` : NONE}</section>`;
 }
 
 /** Each point with its shape as drawn, where it stands along the kerb, and what the plan says of it. */

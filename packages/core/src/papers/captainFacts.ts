@@ -7,6 +7,7 @@ import type { Supplies } from '../plan/plan.ts';
 import type { DayCrew, Pack, PrePour, StationDay } from '../raceday/day.ts';
 import { formatDuration, formatMinute } from '../format.ts';
 import { thingLabel } from '../text/planThing.ts';
+import { pourWordsOf } from '../text/pourWords.ts';
 import type { SheetText } from '../text/sheetText.ts';
 import { saidOrBlank, toFill } from './frame.ts';
 import { type Html, NONE, html } from './html.ts';
@@ -63,23 +64,27 @@ export function clockBlock(analysis: Analysis, station: StationLayout, text: She
     ),
     row(clock.last, at(upToMinute(day?.quantiles?.last))),
     row(clock.sweep, at(upToMinute(sweep))),
-  ]}</tbody></table><p class="stay">${clock.stayOpen}</p>`;
+    row(clock.packed, at(upToMinute(day?.packedAt))),
+  ]}</tbody></table>`;
 }
 
-/** How much stands poured, as tables × layers = cups. */
+/** How much stands poured: cups in all, on each table, in layers. */
 export function prePourBlock(analysis: Analysis, station: StationLayout, text: SheetText): Html {
   const { prePour: words } = text.captain;
-  const { cupsPerLayer } = suppliesOf(analysis.plan, station.station);
+  const { cupsPerLayer, handOut } = suppliesOf(analysis.plan, station.station);
   const day = dayOf(analysis, station);
   const { count, items } = text.frame;
   const one = (drink: 'sportsDrink' | 'water', stock: PrePour): Html =>
-    html`<p>${items[drink]} <span class="small">(${words.perLayer(count(cupsPerLayer), count(stock.cups))})</span><br><span class="told" data-pour="${drink}">${words.told(stock.tables, stock.layers, count(stock.tables * stock.layers * cupsPerLayer))}</span></p>`;
+    html`<p>${items[drink]}: <span class="told" data-pour="${drink}">${words.told(pourWordsOf({ ...stock, cupsPerLayer }, count))}</span></p>`;
   const drinks = (['sportsDrink', 'water'] as const).filter((drink) => station.station.serves.includes(drink));
   const told = drinks.map((drink) => {
     const stock = day?.prePour[drink];
     return stock === undefined ? html`<p>${items[drink]}: ${toFill(text)}</p>` : one(drink, stock);
   });
-  return drinks.length === 0 ? NONE : html`<h2>${words.title}</h2><div class="pour">${told}</div>`;
+  if (drinks.length > 0 && handOut === 'bottles') return html`<h2>${words.title}</h2><p>${words.bottles}</p>`;
+  return drinks.length === 0
+    ? NONE
+    : html`<h2>${words.title} <span class="small">(${words.perLayer(count(cupsPerLayer))})</span></h2><div class="pour">${told}</div>`;
 }
 
 /** A sign is called a sign: its wording stands in the drawing. */
@@ -97,12 +102,30 @@ export function suppliesBlock(analysis: Analysis, station: StationLayout, text: 
   const rows = day.packs.map(
     (pack) => html`<li><span>${packWord(pack, text)}</span><b>${text.frame.count(pack.count)}</b></li>\n`,
   );
-  return html`<h2>${words.title} ${callMore(supplies, day, text)}</h2><ul class="packs">${rows}</ul>`;
+  return html`<h2>${words.title} ${callMore(supplies, day, text)}</h2><ul class="packs">${rows}</ul>${jugsTable(day, text)}`;
 }
 
-/** The least jugs of each drink at which to call: the plan's share of what was sent, rounded up. */
-function callMore({ resupply }: Supplies, { packs }: StationDay, text: SheetText): Html {
+/** Columns of the table of jugs at most; of a longer day every second half hour. */
+const MOST_TIMES = 10;
+
+/** Full jugs that should be left, by the half hour; nothing where no jug is sent or the day is over before. */
+function jugsTable({ jugsLeft = [] }: StationDay, text: SheetText): Html {
+  const step = Math.ceil(jugsLeft.length / MOST_TIMES);
+  const shown = jugsLeft.filter((_, k) => k % step === 0);
+  const drinks = (['sportsDrink', 'water'] as const).filter((drink) => shown.some((at) => at[drink] !== undefined));
+  if (drinks.length === 0) return NONE;
+  const jug = { water: 'waterJug', sportsDrink: 'sportsDrinkJug' } as const;
+  return html`<table class="jugs"><thead><tr><th scope="col">${text.captain.supplies.left}</th>${shown.map(({ at }) => html`<th scope="col">${formatMinute(at)}</th>`)}</tr></thead><tbody>${drinks.map(
+    (drink) =>
+      html`<tr data-jugs="${drink}"><th scope="row">${text.frame.supplies.kinds[jug[drink]][1]}</th>${shown.map((at) => html`<td>${text.frame.count(at[drink]!)}</td>`)}</tr>`,
+  )}</tbody></table>`;
+}
+
+/** How long more takes; where no jugs are counted down by the half hour, the least at which to call. */
+function callMore({ resupply }: Supplies, { packs, jugsLeft = [] }: StationDay, text: SheetText): Html {
   const { supplies: words } = text.captain;
+  if (jugsLeft.length > 0)
+    return html`<span class="more">${words.fewer(resupply === undefined ? null : formatDuration(resupply.takes))}</span>`;
   if (resupply === undefined) return html`<span class="more">${words.more} ${toFill(text)}</span>`;
   const jugs = packs.filter(({ kind }) => kind === 'waterJug' || kind === 'sportsDrinkJug');
   const left = jugs.map(({ kind, count }) => ({ kind, at: Math.ceil(count * resupply.at - 1e-9) }));
@@ -110,6 +133,16 @@ function callMore({ resupply }: Supplies, { packs }: StationDay, text: SheetText
   return jugs.length === 0
     ? NONE
     : html`<span class="more" data-more="${left.map(({ kind, at }) => `${kind} ${at}`).join(' ')}">${words.callMore(told, formatDuration(resupply.takes))}</span>`;
+}
+
+/** What a captain counts when it is over: packs of what was sent, with lines to write on. */
+export function countsBlock(analysis: Analysis, station: StationLayout, text: SheetText): Html {
+  const { counts } = text.captain;
+  const day = dayOf(analysis, station);
+  const kinds = (['waterJug', 'sportsDrinkJug', 'cups', 'gels'] as const).filter((kind) =>
+    day === null ? kind !== 'gels' : day.packs.some((pack) => pack.kind === kind),
+  );
+  return html`<p class="counts"><b>${counts}</b> ${kinds.map((kind, k) => html`${k === 0 ? '' : ' · '}${text.captain.counted[kind]} <span class="blank"></span>`)}</p>`;
 }
 
 const ROLES = ['handOut', 'pour', 'gel', 'clean', 'captain'] as const satisfies readonly (keyof DayCrew)[];

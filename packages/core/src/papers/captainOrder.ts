@@ -3,6 +3,9 @@ import type { SheetText } from '../text/sheetText.ts';
 import { type Html, html } from './html.ts';
 import { svgFrame, svgPath, svgText } from './svg.ts';
 
+/** Width of the picture, millimetres. */
+const PILES = 52;
+
 const list = (lines: readonly string[]): Html => html`<ul>${lines.map((line) => html`<li>${line}</li>`)}</ul>`;
 
 /** Set up, while open, after release, side by side. */
@@ -11,7 +14,7 @@ export const orderBlock = (text: SheetText): Html => {
   return html`<div class="block order">
 <div><h3>${order.setUpTitle}</h3>${list(order.setUp)}</div>
 <div><h3>${order.openTitle}</h3>${list(order.open)}</div>
-<div><h3>${order.afterTitle}</h3>${list(order.after)}</div>
+<div><h3>${order.afterTitle}</h3>${list(order.after)}${pilesPicture(text, PILES)}</div>
 </div>`;
 };
 
@@ -25,9 +28,9 @@ const jug = (x: number, y: number): Html => svgPath(`M${x} ${y}v-3.4l1 -1.2h1l1 
 const folded = (x: number, y: number): Html => svgPath(`M${x} ${y}l1.6 -6h1l-1.6 6z`, INK);
 
 /** Two piles and the tables beside them, behind the kerb. */
-export function pilesPicture(text: SheetText, width: number): Html {
+function pilesPicture(text: SheetText, width: number): Html {
   const { order } = text.captain;
-  const ground = 9.2;
+  const ground = 9;
   const [a, b, c, d] = [0.1, 0.37, 0.63, 0.88].map((share) => share * width) as [number, number, number, number];
   const look = { points: 9, anchor: 'middle' } as const;
   const content = [
@@ -39,11 +42,11 @@ export function pilesPicture(text: SheetText, width: number): Html {
     crate(b - 2.4, ground - 4),
     ...[-6, -2.4, 1.2].map((at) => jug(c + at, ground)),
     ...[-2, 0.2, 2.4].map((at) => folded(d + at, ground)),
-    svgText(0.5, 13, order.bags, { points: 9 }),
-    svgText(b, 16.8, order.leftovers, look),
-    svgText(c + 4, 13, order.jugs, look),
-    svgText(d + 1, 16.8, order.folded, look),
-    svgPath(`M0 18.4H${width}`, 'stroke="#000" stroke-width="0.9"'),
+    svgText(0.5, 12.4, order.bags, { points: 9 }),
+    svgText(b, 15.8, order.leftovers, look),
+    svgText(c + 4, 12.4, order.jugs, look),
+    svgText(d + 1, 15.8, order.folded, look),
+    svgPath(`M0 16.8H${width}`, 'stroke="#000" stroke-width="0.9"'),
   ];
-  return svgFrame(width, 19, order.afterTitle, content, 'piles');
+  return svgFrame(width, 17.3, order.afterTitle, content, 'piles');
 }

@@ -58,8 +58,8 @@ describe('the section of defaults', () => {
       '30 min',
       expect.stringMatching(/^15 /u),
     ]);
-    expect(cell(metric, 'crew.handSpacing')).toBe('1.5 m');
-    expect(cell(imperial, 'crew.handSpacing')).toBe('4.9 ft');
+    expect(cell(metric, 'crew.handSpacing')).toBe('1.83 m');
+    expect(cell(imperial, 'crew.handSpacing')).toBe('6 ft');
     const van = { id: 'v', name: 'Van', kg: 1500, places: 6, kmh: 40, stop: 900, from: 0 };
     // A mile is 1.609344 km.
     expect(valueOf(withPlan({ units: 'imperial', vehicles: [van] }), 'vehicles.kmh')).toBe('25 mph');
@@ -109,7 +109,7 @@ describe('the section of defaults', () => {
   it('has the take rates of the heat in force alone, by its name', () => {
     const take = (heat: 'hot' | 'cool'): string[] =>
       defaultsInUse({ ...base, supplies: { ...base.supplies, heat } })
-        .filter(({ row }) => row.key === 'supplies.take.run.water')
+        .filter(({ row }) => row.key === 'supplies.drinkRate')
         .map(({ row }) => row.what);
     expect([take('hot').length, take('cool').length]).toEqual([1, 1]);
     expect(take('hot')[0]).toMatch(/hot$/u);

@@ -5,7 +5,7 @@
 import type { Analysis } from '../analyse.ts';
 import { findById } from '../plan/lookups.ts';
 import type { Plan, Supplies, Units } from '../plan/plan.ts';
-import { heatOf } from '../raceday/cups.ts';
+import { heatOf } from '../raceday/take.ts';
 import { DEFAULTS_TABLE, type DefaultRow } from '../raceday/defaultsTable.ts';
 import { formatClock, formatDuration, formatLength } from '../format.ts';
 import { lengthIn, volumeIn } from '../units.ts';
@@ -26,7 +26,7 @@ export function defaultsInUse(plan: Plan): DefaultInUse[] {
   const { heat } = heatOf(plan.supplies);
   return DEFAULTS_TABLE.flatMap((row, k): DefaultInUse[] => {
     if (row.value === null && valuesAt(plan, row.key).length === 0) return [];
-    if (row.key.startsWith('supplies.take.run.') && !row.what.endsWith(heat)) return [];
+    if (row.key === 'supplies.drinkRate' && !row.what.endsWith(heat)) return [];
     if (row.key.startsWith('vehicles.') && plan.vehicles.length === 0) return [];
     const floor =
       row.key === 'supplies.prePourFloor'

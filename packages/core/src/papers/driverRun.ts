@@ -5,7 +5,7 @@ import type { Run } from '../raceday/day.ts';
 import { formatMinute } from '../format.ts';
 import { type Html, html, said } from './html.ts';
 import { type Sheet, listHead, massText } from './sheet.ts';
-import { stopBlock } from './stops.ts';
+import { loadingOrder, stopBlock } from './stops.ts';
 
 /** Vehicles that drive out in this plan, in its order. */
 export const driving = ({ plan, day }: Analysis): PlanVehicle[] =>
@@ -23,14 +23,9 @@ ${runs.length === 0 ? html`<p>${words.none}</p>` : runs.map((run, k) => runSecti
 }
 
 /** The stops of one run; its heading stays with the first. */
-export function runSection(
-  analysis: Analysis,
-  { stops, kind, kg }: Run,
-  number: number,
-  { text }: Sheet,
-  name: string = '',
-): Html {
+export function runSection(analysis: Analysis, run: Run, number: number, { text }: Sheet, name: string = ''): Html {
+  const { stops, kind, kg } = run;
   const [first, ...rest] = stops.map((stop, k) => stopBlock(analysis, stop, kind, k + 1, text));
   const title = text.lists.runs.run(number, massText(kg, analysis.plan.units, text));
-  return html`<div class="block"><h2>${name === '' ? '' : html`${said(name)} · `}${title}</h2>\n${first!}</div>\n${rest}`;
+  return html`<div class="block"><h2>${name === '' ? '' : html`${said(name)} · `}${title}</h2>\n${kind === 'drop' ? loadingOrder(analysis, run, text) : ''}${first!}</div>\n${rest}`;
 }

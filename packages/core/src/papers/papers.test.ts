@@ -1,3 +1,5 @@
+import { prePourText } from '../text/prePourText.ts';
+import { NO_NAMES } from '../text/voice.ts';
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { type Analysis, analyse } from '../analyse.ts';
@@ -89,7 +91,7 @@ describe('the captain’s sheets of the demo', () => {
         [...page.matchAll(/font-size="([\d.]+)"/gu)].filter(([, size]) => Number(size) < 9 * (25.4 / 72) - 0.001),
       ).toEqual([]);
     }
-    expect(captainSheets(demo, { ...options, paper, language }).split('<article class="captain"').length - 1).toBe(
+    expect(captainSheets(demo, { ...options, paper, language }).split('<article class="captain ').length - 1).toBe(
       demo.stations.length,
     );
     expect(cardSheets(demo, { ...options, paper, language }).split('<article class="card"').length - 1).toBe(
@@ -147,15 +149,14 @@ describe('the captain’s sheets of the demo', () => {
     }
   });
 
-  it('tell the pre-pour as tables × layers = cups, and at how many jugs to call for more', () => {
+  it('tell the pre-pour by tables and layers, the jugs that should be left, and when to call for more', () => {
     const says = plain(sheetOf('s3'));
     const water = demo.day!.stations[2]!.prePour.water!;
     expect(says).toContain(
-      `${water.tables} tables × ${water.layers} layers = ${(water.tables * water.layers * 200).toLocaleString('en-US')} cups`,
+      prePourText({ ...water, cupsPerLayer: 200 }, { language: 'en', units: 'metric', names: NO_NAMES }),
     );
-    const jugs = demo.day!.stations[2]!.packs.find(({ kind }) => kind === 'waterJug')!.count;
-    expect(says).toContain(`Call for more when down to ${Math.ceil(jugs / 4)} jugs of water`);
-    expect(says).toContain('it takes 40 min');
+    for (const row of demo.day!.stations[2]!.jugsLeft!) expect(says).toContain(formatMinute(row.at));
+    expect(says).toContain('Call for more when fewer jugs are left than below: it takes 40 min.');
     expect(says).toContain(`${demo.day!.stations[2]!.crew.total} in all`);
     expect(says).toContain('Stay open until race control releases you, whatever the published cutoff.');
   });
@@ -197,8 +198,8 @@ describe('a plan that lacks facts', () => {
     expectWhole(page);
     expect(plain(page).replaceAll(options.printedAt, '')).not.toMatch(/\b\d\d:\d\d\b|NaN|undefined/u);
     const blanks = page.split('class="to-fill"').length - 1;
-    // Emergency number, street, race control; six clock times; radio, call sign, captain, telephone; points; two pre-pours; supplies; crew.
-    expect(blanks).toBe(3 + 6 + 4 + 1 + 2 + 1 + 1);
+    // Emergency number, street, race control; seven clock times; radio, call sign, captain, telephone; points; two pre-pours; supplies; crew.
+    expect(blanks).toBe(3 + 7 + 4 + 1 + 2 + 1 + 1);
     expect(plain(page)).toContain('No version');
     expect(plain(cardOf('s1', bare))).toContain('When: fill in:');
   });

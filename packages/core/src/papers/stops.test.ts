@@ -120,7 +120,7 @@ describe('a stop', () => {
     expect(block(analysis)).toContain(`|Crew there from|${clock(own.crewAt!)}|`);
     const back = block(analysis, {}, 'collect');
     expect(back).not.toContain('Crew there from');
-    expect(back).toContain(`not before ${clock(Math.ceil(own.openUntil! / 60) * 60)}.`);
+    expect(back).toContain(`not before ${clock(Math.ceil(own.packedAt! / 60) * 60)}.`);
     expect(back).toContain('|Load at|');
     const unknown = { ...analysis, day: { ...analysis.day!, stations: [] } };
     expect(block(unknown)).not.toContain('Crew there from');

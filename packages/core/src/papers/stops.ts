@@ -12,6 +12,7 @@ import type { SheetText } from '../text/sheetText.ts';
 import { daylightOf } from './daylight.ts';
 import { saidOrBlank } from './frame.ts';
 import { type Html, NONE, html, said } from './html.ts';
+import { placeCode } from './qr.ts';
 import { suppliesText } from '../text/supplyWords.ts';
 import { massText, positionText, sideWord, stationTitle } from './sheet.ts';
 
@@ -20,6 +21,8 @@ const BESIDE = 10;
 /** Farther than this the side is the tables' and says nothing of where one unloads, metres. */
 const FAR = 60;
 const DAY = 86_400;
+/** Width of the code of the place, millimetres. */
+const QR = 15;
 
 /** Where a vehicle unloads: the drop point, else the way in for trucks, else the tables themselves. */
 export const unloadingPoint = ({ station }: Pick<StationLayout, 'station'>): PlanPoint | undefined =>
@@ -40,7 +43,7 @@ export function stopBlock(
   const fact = (label: string, value: Html | string): Html =>
     html`<tr><th scope="row">${label}</th><td>${value}</td></tr>\n`;
   const crewAt = kind === 'drop' ? (own?.crewAt ?? null) : null;
-  const release = kind === 'collect' ? (own?.openUntil ?? null) : null;
+  const release = kind === 'collect' ? (own?.packedAt ?? own?.openUntil ?? null) : null;
   const note = [unloadingPoint(station)?.note, station.station.note]
     .filter((one) => one !== undefined && one.trim() !== '')
     .join(' ');
@@ -56,7 +59,7 @@ export function stopBlock(
     ),
     crewAt === null ? NONE : fact(words.crewAt, formatMinute(crewAt)),
   ];
-  return html`<section class="block stop" data-stop="${stop.station}"><h3>${number}. ${stationTitle(station, text)} · ${formatMeasure(stop.measure, plan.units)}</h3>
+  return html`<section class="block stop" data-stop="${stop.station}"><div class="qr-place">${placeCode(unloadingPoint(station)?.at ?? station.at, QR, words.map)}</div><h3>${number}. ${stationTitle(station, text)} · ${formatMeasure(stop.measure, plan.units)}</h3>
 <p class="when">${words.arrive} <b>${formatMinute(stop.arrive)}</b> · ${words.leave} <b>${formatMinute(stop.leave)}</b> · <b>${carryOf(station) > FAR && stop.side !== 'unclear' ? words.tablesOn(sideText(stop.side, text)) : sideText(stop.side, text)}</b></p>
 ${lightLine(plan, station, stop, text)}${release === null ? NONE : html`<p><b>${words.afterRelease(formatMinute(Math.ceil(release / 60) * 60))}</b></p>`}
 <table class="stop-facts"><tbody>${facts}</tbody></table>
@@ -131,9 +134,25 @@ function loadList({ load }: Stop, units: Units, text: SheetText): Html {
 <ul class="load">${rows}</ul>`;
 }
 
+/** What goes on the vehicle first: the last stop's load, farthest in, and the first stop's last. */
+export function loadingOrder({ stations, plan }: Analysis, { stops }: Run, text: SheetText): Html {
+  const words = text.lists.runs;
+  if (stops.length < 2) return NONE;
+  const items = stops.toReversed().map((stop) => {
+    const station = findById(stations, stop.station);
+    const kg = stop.load.reduce((sum, one) => sum + one.kg, 0);
+    return station === undefined
+      ? NONE
+      : html`<li>${stationTitle(station, text)}: ${massText(kg, plan.units, text)}</li>\n`;
+  });
+  return html`<p class="load-head"><b>${words.loading}</b></p>\n<ol class="loading">${items}</ol>`;
+}
+
 /** Shared by the driver's run and the collection run. */
 export const STOP_STYLE = `
 .stop { border: 1.2pt solid #000; padding: 1.5mm 3mm 2mm; margin: 0 0 3mm; }
+.qr-place { float: right; margin: 0 0 1mm 3mm; }
+.loading { font-size: 10.5pt; margin: 0.5mm 0 2mm; padding-left: 6mm; }
 .stop h3 { margin: 0; font-size: 13pt; }
 .when { font-size: 13pt; margin: 0.5mm 0; }
 .stop-facts { margin: 0.5mm 0; font-size: 10.5pt; }

@@ -3,6 +3,7 @@ import type { Analysis } from '../analyse.ts';
 import { findById } from '../plan/lookups.ts';
 import type { Units } from '../plan/plan.ts';
 import type { Pack, StationDay } from '../raceday/day.ts';
+import { formatMinute } from '../format.ts';
 import type { SheetText } from '../text/sheetText.ts';
 import { defaultsSection } from './defaultsInUse.ts';
 import { type Html, NONE, html, table } from './html.ts';
@@ -24,9 +25,35 @@ ${table(
   day.totals.packs.map((pack) => totalRow(pack, plan.units, text)),
   'totals',
 )}</section>
-<h2>${words.each}</h2>
+${resupplySection(analysis, text)}<h2>${words.each}</h2>
 <div class="two">${day.stations.map((station) => stationBlock(analysis, station, text))}</div>
 ${defaultsSection(analysis, text)}`;
+}
+
+/** Which stations a second delivery saves, if runners drink half as much again; nothing where none is planned for. */
+function resupplySection({ day, stations }: Analysis, text: SheetText): Html {
+  const { resupply: words } = text.lists.supplies;
+  const rows = (day?.resupply ?? []).flatMap(({ station: id, drink, called, arrives, runsOut, inTime }) => {
+    const station = findById(stations, id);
+    const at = (seconds: number | null): string => (seconds === null ? words.never : formatMinute(seconds));
+    return station === undefined
+      ? []
+      : [
+          [
+            stationTitle(station, text),
+            text.frame.items[drink],
+            at(called),
+            at(arrives),
+            at(runsOut),
+            inTime ? words.yes : words.no,
+          ],
+        ];
+  });
+  if (rows.length === 0) return NONE;
+  return html`<section class="block"><h2>${words.title}</h2>
+<p>${words.about}</p>
+${table([text.frame.station, words.drink, ` ${words.called}`, ` ${words.arrives}`, ` ${words.runsOut}`, words.inTime], rows, 'resupply')}</section>
+`;
 }
 
 const TICK: Html = html`<span class="tick"></span>`;

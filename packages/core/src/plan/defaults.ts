@@ -5,7 +5,7 @@
  * All SI: metres, litres, seconds, kilograms.
  */
 import { litres, metres } from '../units.ts';
-import type { Crew, Heat, Practice, Supplies, TakeRates } from './plan.ts';
+import type { Crew, Heat, Practice, Supplies } from './plan.ts';
 
 export const DEFAULT_PRACTICE: Practice = {
   signAhead: metres(100, 'yd'),
@@ -29,13 +29,17 @@ export const DEFAULT_PRACTICE: Practice = {
   bendClear: 30,
   firstAfter: 1200,
   lastBefore: 800,
+  tablesRoom: 60,
   placedWithin: 20,
 };
 
 export const DEFAULT_SUPPLIES: Supplies = {
   gelOrder: 0.8,
+  handOut: 'cups',
+  waterShare: 2 / 3,
   take: {},
   waste: 0.15,
+  reserve: 0.15,
   cup: litres(7, 'fl oz'),
   fill: 0.5,
   cupsPerLayer: 200,
@@ -52,20 +56,26 @@ export const DEFAULT_SUPPLIES: Supplies = {
   },
   weights: { cups: 0.5, waterJug: 3.9, sportsDrinkJug: 3.9, gels: 1, table: 9, sign: 5, box: 1 },
   cupsPerBag: 300,
+  cupsPerBox: 300,
   prePourFloor: [0.75, 0.4],
   prePourSafety: 1.25,
 };
 
 export const DEFAULT_CREW: Crew = {
-  pourers: 2,
   pourRate: 15,
-  handRate: 8,
-  handSpacing: 1.5,
+  handRate: 25,
+  fromTables: 0.3,
+  handSpacing: metres(6, 'ft'),
   gelRate: 12,
-  cleanPer: 400,
+  tapTime: 15,
+  tableCost: 0.25,
+  cleanPer: 2000,
   ready: 30 * 60,
   setUp: 60 * 60,
-  minimum: 6,
+  pourWithin: 60 * 60,
+  breakDown: 45 * 60,
+  breakDownTable: 60,
+  minimum: 2,
   longest: 6 * 3600,
 };
 
@@ -74,19 +84,21 @@ export const DEFAULT_VEHICLE: {
   readonly kg: number;
   readonly places: number;
   readonly kmh: number;
-  readonly stop: number;
+  readonly unload: number;
   readonly from: number;
 } = {
   kg: 1500,
   places: 6,
   kmh: 25,
-  stop: 15 * 60,
+  unload: 30,
   from: 0,
 };
 
-/** Pieces a runner takes of each kind, by heat: common practice, no source. */
-export const TAKE_BY_HEAT: Readonly<Record<Heat, Required<TakeRates>>> = {
-  cool: { water: 0.9, sportsDrink: 0.5, gel: 0.6 },
-  warm: { water: 1.2, sportsDrink: 0.6, gel: 0.6 },
-  hot: { water: 1.8, sportsDrink: 0.8, gel: 0.6 },
-};
+/**
+ * Litres that a runner drinks in an hour, by heat: the range of 0.4 to 0.8 l/h is of the American College of Sports
+ * Medicine's position stand of 2007, cited second-hand; that its ends go with cool and hot is an assumption.
+ */
+export const DRINK_RATE: Readonly<Record<Heat, number>> = { cool: 0.4, warm: 0.6, hot: 0.8 };
+
+/** Gels a runner takes at a station that has some: common practice, no source. */
+export const GEL_TAKE = 0.6;

@@ -124,6 +124,7 @@ const PRACTICE: Keys<PracticeInput> = {
   bendClear: 0,
   firstAfter: 0,
   lastBefore: 0,
+  tablesRoom: 0,
   placedWithin: 0,
 };
 const SUPPLIES: Keys<SuppliesInput> = {
@@ -131,8 +132,12 @@ const SUPPLIES: Keys<SuppliesInput> = {
   wbgtC: 0,
   heatSteps: 0,
   gelOrder: 0,
+  handOut: 0,
+  drinkRate: 0,
+  waterShare: 0,
   take: 0,
   waste: 0,
+  reserve: 0,
   cup: 0,
   fill: 0,
   cupsPerLayer: 0,
@@ -140,6 +145,7 @@ const SUPPLIES: Keys<SuppliesInput> = {
   packs: 0,
   weights: 0,
   cupsPerBag: 0,
+  cupsPerBox: 0,
   resupply: 0,
   prePourFloor: 0,
   prePourSafety: 0,
@@ -159,6 +165,12 @@ const CREW: Keys<CrewInput> = {
   pourers: 0,
   pourRate: 0,
   handRate: 0,
+  fromTables: 0,
+  tapTime: 0,
+  tableCost: 0,
+  pourWithin: 0,
+  breakDown: 0,
+  breakDownTable: 0,
   handSpacing: 0,
   gelRate: 0,
   cleanPer: 0,
@@ -167,7 +179,17 @@ const CREW: Keys<CrewInput> = {
   minimum: 0,
   longest: 0,
 };
-const VEHICLE: Keys<VehicleInput> = { id: 0, name: 0, kg: 0, places: 0, kmh: 0, stop: 0, from: 0 };
+const VEHICLE: Keys<VehicleInput> = {
+  id: 0,
+  name: 0,
+  kg: 0,
+  places: 0,
+  kmh: 0,
+  stop: 0,
+  unload: 0,
+  standBy: 0,
+  from: 0,
+};
 const CLOCK: Keys<ClockInput> = { course: 0, measure: 0, accessOpens: 0, closes: 0, sweep: 0, reopens: 0 };
 
 interface Node {

@@ -84,8 +84,12 @@ export interface SuppliesInput {
   readonly wbgtC?: number;
   readonly heatSteps?: readonly [number, number];
   readonly gelOrder?: number;
+  readonly handOut?: 'cups' | 'bottles';
+  readonly drinkRate?: number;
+  readonly waterShare?: number;
   readonly take?: { readonly [division in Division]?: TakeRates };
   readonly waste?: number;
+  readonly reserve?: number;
   readonly cup?: Quantity;
   readonly fill?: number;
   readonly cupsPerLayer?: number;
@@ -93,6 +97,7 @@ export interface SuppliesInput {
   readonly packs?: { readonly [pack in keyof Packs]?: pack extends 'waterJug' | 'sportsDrinkJug' ? Quantity : number };
   readonly weights?: { readonly [item in keyof Packs | 'table' | 'sign' | 'box']?: Quantity };
   readonly cupsPerBag?: number;
+  readonly cupsPerBox?: number;
   readonly resupply?: { readonly at: number; readonly takes: Quantity };
   readonly prePourFloor?: Supplies['prePourFloor'];
   readonly prePourSafety?: number;
@@ -100,7 +105,17 @@ export interface SuppliesInput {
 
 /** Hands at a station, and how fast they are. */
 export type CrewInput = {
-  readonly [key in keyof Crew]?: key extends 'handSpacing' | 'ready' | 'setUp' | 'longest' ? Quantity : number;
+  readonly [key in keyof Crew]?: key extends
+    | 'handSpacing'
+    | 'tapTime'
+    | 'pourWithin'
+    | 'ready'
+    | 'setUp'
+    | 'breakDown'
+    | 'breakDownTable'
+    | 'longest'
+    ? Quantity
+    : number;
 };
 
 /** All keys of a station but its id: what a variant may change. */
@@ -147,6 +162,8 @@ export interface VehicleInput {
   readonly places?: number;
   readonly kmh?: number;
   readonly stop?: Quantity;
+  readonly unload?: number;
+  readonly standBy?: boolean;
   readonly from?: string;
 }
 

@@ -126,8 +126,12 @@ export interface PlanVehicle {
   readonly places: number;
   /** Along the course, km/h. */
   readonly kmh: number;
-  /** At each station, seconds. */
-  readonly stop: number;
+  /** At each station, seconds. Absent: by the kilograms. */
+  readonly stop?: number;
+  /** Kilograms that its people load or unload in a minute. Absent: 30. */
+  readonly unload?: number;
+  /** Kept loaded at the start for second deliveries: no run is planned with it. */
+  readonly standBy?: boolean;
   /** When it is loaded at the start of the course, seconds after midnight. */
   readonly from: number;
 }

@@ -98,6 +98,7 @@ describe('a good plan', () => {
       gelAhead: 7.62,
       tableGap: 3.048,
       tableLength: 1.8288,
+      tablesRoom: 60,
       trashFrom: 45.72,
       trashTo: 91.44,
       boxEvery: 20,

@@ -49,6 +49,8 @@ export interface Practice {
   readonly firstAfter: number;
   /** Of course from the last station to the finish, in a race longer than a leg may be. */
   readonly lastBefore: number;
+  /** Of kerb that the tables of a station may take. */
+  readonly tablesRoom: number;
   /** From a station's planned place to where its tables were recorded on the ground, at most. */
   readonly placedWithin: number;
 }
@@ -83,10 +85,18 @@ export interface Supplies {
   readonly heatSteps?: readonly [number, number];
   /** Gels ordered for each arrival. */
   readonly gelOrder: number;
-  /** Instead of the rates that the heat gives. */
+  /** How drinks reach runners: in cups from the tables, or from taps into the bottles that they carry. */
+  readonly handOut: 'cups' | 'bottles';
+  /** Litres that a runner drinks in an hour, instead of the rate that the heat gives. */
+  readonly drinkRate?: number;
+  /** Share of water in what is drunk where both drinks are served, 0 to 1. */
+  readonly waterShare: number;
+  /** Cups and gels an arrival, instead of what the time since the last drink gives. */
   readonly take: { readonly [division in Division]?: TakeRates };
   /** Share of cups spilt or left, on top. */
   readonly waste: number;
+  /** Share of drinks and cups ordered on top of what is needed. */
+  readonly reserve: number;
   /** Litres. */
   readonly cup: number;
   /** Share of a cup that is filled, over 0 to 1. */
@@ -100,11 +110,13 @@ export interface Supplies {
   readonly weights: { readonly [item: string]: number };
   /** Used cups in a trash bag. */
   readonly cupsPerBag: number;
+  /** Used cups in a trash box before it is emptied. */
+  readonly cupsPerBox: number;
   /** Second delivery: called for at this share of what is there, and on its way for so many seconds. */
   readonly resupply?: { readonly at: number; readonly takes: number };
   /** Shares of the day's cups poured before the first runner: where arrivals are bunched, and where they are spread. */
   readonly prePourFloor: readonly [number, number];
-  /** Factor on the mass curve, 1 or more. */
+  /** How many times slower than their rate pourers are taken to pour while runners come, 1 or more. */
   readonly prePourSafety: number;
 }
 
@@ -113,22 +125,34 @@ export type SuppliesOverride = Partial<Omit<Supplies, 'packs'>> & { readonly pac
 
 /** The people of a station. Rates are pieces a minute a person; durations seconds. */
 export interface Crew {
-  /** Pourers while runners come. */
-  readonly pourers: number;
+  /** Pourers while runners come. Absent: the fewest with whom the cups last. */
+  readonly pourers?: number;
   /** Cups poured. */
   readonly pourRate: number;
   /** Cups handed out. */
   readonly handRate: number;
+  /** Share of cups that runners take from the tables themselves, 0 to 1. */
+  readonly fromTables: number;
   /** Metres of the hand-out line for each person. */
   readonly handSpacing: number;
   /** Gels handed out. */
   readonly gelRate: number;
+  /** For one bottle at a tap. */
+  readonly tapTime: number;
+  /** People whom one more table is worth, when tables are weighed against pourers. */
+  readonly tableCost: number;
   /** Cups on the ground that one clean-up volunteer looks after in an hour. */
   readonly cleanPer: number;
   /** How long before the first arrival everything stands ready. */
   readonly ready: number;
   /** Without pouring. */
   readonly setUp: number;
+  /** Longest time for the cups that stand poured before the first runner. */
+  readonly pourWithin: number;
+  /** From release until everything is packed, without the tables. */
+  readonly breakDown: number;
+  /** On top of it for each table. */
+  readonly breakDownTable: number;
   /** Fewest persons to open a station. */
   readonly minimum: number;
   /** Of a shift. */

@@ -42,7 +42,9 @@ const vehicle: z.ZodType<PlanVehicle> = z
     kg: positiveAmount.default(DEFAULT_VEHICLE.kg),
     places: count.default(DEFAULT_VEHICLE.places),
     kmh: positiveAmount.default(DEFAULT_VEHICLE.kmh),
-    stop: duration.default(DEFAULT_VEHICLE.stop),
+    stop: duration.exactOptional(),
+    unload: positiveAmount.exactOptional(),
+    standBy: z.boolean().exactOptional(),
     from: clock.default(DEFAULT_VEHICLE.from),
   })
   .transform((one) => ({ ...one, name: one.name ?? one.id }));

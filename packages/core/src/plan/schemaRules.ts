@@ -39,6 +39,7 @@ export const practiceOverrides: z.ZodType<Partial<Practice>> = z.strictObject({
   bendClear: length.exactOptional(),
   firstAfter: length.exactOptional(),
   lastBefore: length.exactOptional(),
+  tablesRoom: positiveLength.exactOptional(),
   placedWithin: length.exactOptional(),
 });
 
@@ -81,6 +82,9 @@ export const suppliesOverrides: z.ZodType<SuppliesOverride> = z.strictObject({
   wbgtC: wbgt.exactOptional(),
   heatSteps: z.tuple([wbgt, wbgt]).exactOptional(),
   gelOrder: amount.exactOptional(),
+  handOut: z.enum(['cups', 'bottles']).exactOptional(),
+  drinkRate: positiveAmount.exactOptional(),
+  waterShare: share.exactOptional(),
   take: z
     .strictObject({
       run: takeRates.exactOptional(),
@@ -89,6 +93,7 @@ export const suppliesOverrides: z.ZodType<SuppliesOverride> = z.strictObject({
     })
     .exactOptional(),
   waste: amount.exactOptional(),
+  reserve: amount.exactOptional(),
   cup: positiveVolume.exactOptional(),
   fill: z.number().gt(0).max(1).exactOptional(),
   cupsPerLayer: positiveCount.exactOptional(),
@@ -96,6 +101,7 @@ export const suppliesOverrides: z.ZodType<SuppliesOverride> = z.strictObject({
   packs: packs.exactOptional(),
   weights: weights.exactOptional(),
   cupsPerBag: positiveAmount.exactOptional(),
+  cupsPerBox: positiveAmount.exactOptional(),
   resupply: z.strictObject({ at: share, takes: duration }).exactOptional(),
   prePourFloor: z.tuple([share, share]).exactOptional(),
   prePourSafety: z.number().min(1).exactOptional(),
@@ -105,11 +111,17 @@ export const crewOverrides: z.ZodType<Partial<Crew>> = z.strictObject({
   pourers: count.exactOptional(),
   pourRate: positiveAmount.exactOptional(),
   handRate: positiveAmount.exactOptional(),
+  fromTables: share.exactOptional(),
   handSpacing: length.exactOptional(),
   gelRate: positiveAmount.exactOptional(),
+  tapTime: positiveDuration.exactOptional(),
+  tableCost: amount.exactOptional(),
   cleanPer: positiveAmount.exactOptional(),
   ready: duration.exactOptional(),
   setUp: duration.exactOptional(),
+  pourWithin: positiveDuration.exactOptional(),
+  breakDown: duration.exactOptional(),
+  breakDownTable: duration.exactOptional(),
   minimum: count.exactOptional(),
   longest: positiveDuration.exactOptional(),
 });

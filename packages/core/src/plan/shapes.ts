@@ -107,6 +107,8 @@ const TAKE: Shape = partly('take rates', { water: notNegative, sportsDrink: notN
 const SUPPLIES: Shapes<Supplies> = {
   ...numbersOf(DEFAULT_SUPPLIES),
   heat: maybe(oneOf('cool', 'warm', 'hot')),
+  handOut: oneOf('cups', 'bottles'),
+  drinkRate: maybe(positive),
   wbgtC: number,
   heatSteps: maybe(tuple(finite, finite)),
   take: partly('take rates', { run: TAKE, walk: TAKE, wheels: TAKE }),
@@ -115,6 +117,7 @@ const SUPPLIES: Shapes<Supplies> = {
   cupsPerLayer: positive,
   layers: positive,
   cupsPerBag: positive,
+  cupsPerBox: positive,
   packs: recordOf('packs', numbersOf(DEFAULT_SUPPLIES.packs)),
   weights: tableOf(notNegative),
   resupply: maybe(recordOf('a second delivery', { at: finite, takes: finite })),
@@ -123,10 +126,12 @@ const SUPPLIES: Shapes<Supplies> = {
 const PRACTICE: Shapes<Practice> = { ...numbersOf(DEFAULT_PRACTICE), boxEvery: positive };
 const CREW = {
   ...numbersOf(DEFAULT_CREW),
+  pourers: maybe(count),
   pourRate: positive,
   handRate: positive,
   gelRate: positive,
   cleanPer: positive,
+  tapTime: positive,
   longest: positive,
 };
 const isPassChoice: Shape = recordOf('a pass { race, pass }', { race: id, pass: count });
@@ -192,7 +197,9 @@ export const isPlan: Shape = remembered(
         kg: positive,
         places: count,
         kmh: positive,
-        stop: notNegative,
+        stop: maybe(notNegative),
+        unload: maybe(positive),
+        standBy: maybe(aFlag),
         from: finite,
       }),
     ),

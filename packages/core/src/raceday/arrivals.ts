@@ -9,10 +9,10 @@ import type { Plan } from '../plan/plan.ts';
 import type { CourseTable } from '../station/directions.ts';
 import type { StationPass } from '../station/station.ts';
 import type { Metres } from '../units.ts';
-import type { Field, RaceArrivals, StationArrivals } from './day.ts';
+import type { Field, PassArrivals, RaceArrivals, StationArrivals } from './day.ts';
 import { type Hills, hillsOf } from './hills.ts';
 import { timeShare, workTo } from './pace.ts';
-import { sortNearly } from './sorting.ts';
+import { mergeSorted, sortNearly } from './sorting.ts';
 import { type Sweep, sweepAt, sweepOf } from './sweep.ts';
 import { type Shape, column, recordOf, listOf, want, finite } from '../wants.ts';
 import { isEnds, isField, isHills, isSweep, isPassedStation, wantTable } from './shapes.ts';
@@ -195,7 +195,11 @@ export function arrivalsAt(stations: readonly PassedStation[], races: readonly R
   return stations.map((station) => stationArrivals(station, races));
 }
 
-function stationArrivals({ id, passes }: PassedStation, races: readonly RaceOnCourse[]): StationArrivals {
+function stationArrivals(
+  { id, passes }: PassedStation,
+  races: readonly RaceOnCourse[],
+  drinks?: Drinks,
+): StationArrivals {
   const served = races
     .map((race) => ({
       race,
@@ -207,25 +211,60 @@ function stationArrivals({ id, passes }: PassedStation, races: readonly RaceOnCo
   );
   return {
     station: id,
-    races: served.map(({ race, measures }) => raceArrivals(race, measures)),
+    races: served.map(({ race, measures }) => raceArrivals(race, measures, drinks?.get(race.field.race.id))),
     sweep: swept.length === 0 ? null : swept.reduce((a, b) => Math.max(a, b)),
   };
 }
 
-/** Arrivals of one race at measures, a runner once for each. */
-export function raceArrivals(race: RaceOnCourse, measures: readonly number[]): RaceArrivals {
-  const { field, sweep, outFrom } = race;
-  const times = new Float64Array(field.start.length * measures.length);
-  let count = 0;
-  for (const measure of measures) {
-    const until = sweep === null || field.race.late === 'served' ? Infinity : sweepAt(sweep, measure);
-    const all = timesAt(race, measure);
-    for (let i = 0; i < all.length; i++) if (all[i]! <= until && outFrom[i]! > measure) times[count++] = all[i]!;
-  }
+/** Measures at which each race is served a drink, ascending. */
+export type Drinks = ReadonlyMap<string, readonly Metres[]>;
+
+/** Arrivals at a station, with the time since the last drink where `drinks` are known. */
+export const arrivalsAfter = (
+  station: PassedStation,
+  races: readonly RaceOnCourse[],
+  drinks: Drinks,
+): StationArrivals => stationArrivals(station, races, drinks);
+
+/** Closer than this two passes are one place to drink, metres. */
+const SAME_PLACE = 1;
+
+/** Where the leg begins that ends at a measure: at the last drink before it, else at the start. */
+export const legStart = (drinks: readonly Metres[], measure: Metres, start: Metres): Metres =>
+  drinks.findLast((before) => before < measure - SAME_PLACE && before > start) ?? start;
+
+/** Arrivals of one race at measures, a runner once for each; by pass where it is known where the race was served before. */
+export function raceArrivals(
+  race: RaceOnCourse,
+  measures: readonly Metres[],
+  drinks?: readonly Metres[],
+): RaceArrivals {
+  const { field } = race;
+  const each = measures.map((measure) =>
+    passArrivals(race, measure, drinks === undefined ? null : legStart(drinks, measure, race.ends[0])),
+  );
+  const times = each.length === 1 ? each[0]!.times : mergeSorted(each.map((pass) => pass.times));
   return {
     race: field.race.id,
     division: field.division,
-    times: sortNearly(times.subarray(0, count)),
-    out: times.length - count,
+    times,
+    ...(drinks === undefined ? {} : { byPass: each }),
+    out: field.start.length * measures.length - times.length,
   };
+}
+
+/** Who gets to a measure and when, and their mean time from `since` on; 0 where that is `null`. */
+function passArrivals(race: RaceOnCourse, measure: Metres, since: Metres | null): PassArrivals {
+  const { field, sweep, outFrom } = race;
+  const until = sweep === null || field.race.late === 'served' ? Infinity : sweepAt(sweep, measure);
+  const all = timesAt(race, measure);
+  const before = since === null ? all : timesAt(race, since);
+  const times = new Float64Array(all.length);
+  let [count, sum] = [0, 0];
+  for (let i = 0; i < all.length; i++) {
+    if (all[i]! > until || outFrom[i]! <= measure) continue;
+    times[count++] = all[i]!;
+    sum += all[i]! - before[i]!;
+  }
+  return { times: sortNearly(times.subarray(0, count)), leg: count === 0 ? 0 : sum / count };
 }

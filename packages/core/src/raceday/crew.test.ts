@@ -19,22 +19,16 @@ describe('Crew', () => {
   });
 
   it('adds up, and opens with the minimum', () => {
-    const busy = dayCrew(DEFAULT_CREW, { cupsPeak: 100, gelsPeak: 36, cupsHour: 3999, duration: 4 * 3600 });
-    expect(busy).toEqual({ handOut: 15, pour: 2, gel: 4, clean: 10, captain: 1, total: 32, hours: 4, shifts: 1 });
-    expect(dayCrew(DEFAULT_CREW, { cupsPeak: 1, gelsPeak: 0, cupsHour: 1, duration: 3600 }).total).toBe(6);
+    const parts = { handOut: 15, pour: 2, gel: 4, clean: 10 };
+    expect(dayCrew(DEFAULT_CREW, parts, 4 * 3600)).toEqual({ ...parts, captain: 1, total: 32, hours: 4, shifts: 1 });
+    const nobody = { handOut: 0, pour: 0, gel: 0, clean: 0 };
+    expect(dayCrew({ ...DEFAULT_CREW, minimum: 6 }, nobody, 3600).total).toBe(6);
+    expect(dayCrew(DEFAULT_CREW, nobody, 3600).total).toBe(2);
   });
 
   it('takes another shift when the day is longer than one may be', () => {
-    const shifts = (hours: number): number =>
-      dayCrew(DEFAULT_CREW, { cupsPeak: 1, gelsPeak: 0, cupsHour: 1, duration: hours * 3600 }).shifts;
+    const parts = { handOut: 1, pour: 1, gel: 0, clean: 1 };
+    const shifts = (hours: number): number => dayCrew(DEFAULT_CREW, parts, hours * 3600).shifts;
     expect([0.5, 6, 6.01, 12, 13].map(shifts)).toEqual([1, 1, 2, 2, 3]);
-  });
-
-  it('needs no pourer where no cups are taken', () => {
-    expect(dayCrew(DEFAULT_CREW, { cupsPeak: 0, gelsPeak: 16, cupsHour: 0, duration: 3600 })).toMatchObject({
-      pour: 0,
-      handOut: 0,
-      gel: 2,
-    });
   });
 });

@@ -1,12 +1,17 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { DEFAULT_SUPPLIES, TAKE_BY_HEAT } from '../plan/defaults.ts';
+import { DEFAULT_SUPPLIES } from '../plan/defaults.ts';
 import type { Division, Supplies } from '../plan/plan.ts';
 import { planOf, planStation } from '../testing/plans.ts';
-import { cupsExact, gelFindings, heatFindings, heatOf, needsOf, takeRates, whole, type Heads } from './cups.ts';
+import { gelFindings, heatFindings, needsOf, whole, type Heads } from './cups.ts';
+import { heatOf, type Flow } from './take.ts';
 
 const supplies = (keys: Partial<Supplies>): Supplies => ({ ...DEFAULT_SUPPLIES, ...keys });
-const heads = (division: Division, count: number): Heads[] => [{ division, count }];
+/** So many who last drank 20 minutes ago. */
+const heads = (division: Division, count: number): Heads[] => [{ division, count, leg: 1200 }];
+const flows = (division: Division, count: number): Flow[] => [
+  { race: 'm', division, leg: 1200, times: new Float64Array(count) },
+];
 
 describe('Heat', () => {
   it('is the level that the plan gives, whatever the temperature', () => {
@@ -42,30 +47,37 @@ describe('Heat', () => {
   });
 });
 
-describe('Take rates', () => {
-  it('are the runners’ by heat, 1.3 × their cups for walkers, 0.1 for wheels', () => {
-    const hot = supplies({ heat: 'hot' });
-    expect(takeRates(hot, 'run')).toEqual(TAKE_BY_HEAT.hot);
-    expect(takeRates(hot, 'walk').water).toBeCloseTo(1.8 * 1.3, 12);
-    expect(takeRates(hot, 'walk').gel).toBe(0.6);
-    expect(takeRates(hot, 'wheels')).toEqual({ water: 0.1, sportsDrink: 0.1, gel: 0.1 });
-  });
-
-  it('are the plan’s own where it says, and walkers follow the runners’', () => {
-    const own = supplies({ heat: 'cool', take: { run: { water: 2 }, walk: { sportsDrink: 0.3 } } });
-    expect(takeRates(own, 'run')).toEqual({ water: 2, sportsDrink: 0.5, gel: 0.6 });
-    expect(takeRates(own, 'walk')).toEqual({ water: 2.6, sportsDrink: 0.3, gel: 0.6 });
-  });
-});
-
 describe('Cups', () => {
   it('are arrivals × take × (1 + waste), in whole cups, of what is served', () => {
-    const warm = supplies({ heat: 'warm' });
-    const needs = needsOf(warm, ['water'], heads('run', 1000));
+    const own = supplies({ take: { run: { water: 1.2 } } });
+    const needs = needsOf(own, ['water'], heads('run', 1000));
     expect(needs.exact.water).toBeCloseTo(1380, 9);
     expect(needs.cups).toEqual({ water: 1380, sportsDrink: 0 });
     expect(needs.gels).toBe(0);
-    expect(needsOf(warm, ['water'], heads('run', 1)).cups.water).toBe(2);
+    expect(needsOf(own, ['water'], heads('run', 1)).cups.water).toBe(2);
+  });
+
+  it('are ordered with the reserve on top', () => {
+    const needs = needsOf(
+      supplies({ reserve: 0.2, take: { run: { water: 1 } }, waste: 0 }),
+      ['water'],
+      heads('run', 1001),
+    );
+    expect(needs.cups.water).toBe(1001);
+    expect(needs.ordered.cups.water).toBe(Math.ceil(1001 * 1.2));
+    expect(needs.ordered.volume.water).toBeCloseTo(1202 * DEFAULT_SUPPLIES.cup * DEFAULT_SUPPLIES.fill, 9);
+  });
+
+  it('are none where bottles are filled: litres by the hour, nothing spilt', () => {
+    // Two hours at 0.6 l.
+    const needs = needsOf(
+      supplies({ handOut: 'bottles', heat: 'warm' }),
+      ['water'],
+      [{ division: 'run', count: 100, leg: 7200 }],
+    );
+    expect(needs.cups).toEqual({ water: 0, sportsDrink: 0 });
+    expect(needs.volume.water).toBeCloseTo(120, 9);
+    expect(needs.ordered.volume.water).toBeCloseTo(138, 9);
   });
 
   it('are 36.57 half cups of 7 fl oz to the gallon of 128 fl oz (NIST Handbook 44, appendix C)', () => {
@@ -80,15 +92,9 @@ describe('Cups', () => {
     fc.assert(
       fc.property(part, part, part, fc.constantFrom('cool', 'warm', 'hot'), (run, walk, wheels, heat) => {
         const all = supplies({ heat });
-        const exact = cupsExact(
-          all,
-          [...heads('run', run), ...heads('walk', walk), ...heads('wheels', wheels)],
-          'water',
-        );
-        const apart =
-          cupsExact(all, heads('run', run), 'water') +
-          cupsExact(all, heads('walk', walk), 'water') +
-          cupsExact(all, heads('wheels', wheels), 'water');
+        const exactOf = (come: readonly Heads[]): number => needsOf(all, ['water'], come).exact.water;
+        const exact = exactOf([...heads('run', run), ...heads('walk', walk), ...heads('wheels', wheels)]);
+        const apart = exactOf(heads('run', run)) + exactOf(heads('walk', walk)) + exactOf(heads('wheels', wheels));
         expect(Math.abs(exact - apart)).toBeLessThan(1e-6);
         expect(whole(exact)).toBeGreaterThanOrEqual(exact - 1e-4);
         expect(whole(exact)).toBeLessThan(exact + 1);
@@ -112,9 +118,9 @@ describe('Gels', () => {
   it('are said to be short where fewer are ordered than taken', () => {
     const station = planStation({ serves: ['gel', 'water'], supplies: { gelOrder: 0.5 } });
     const plan = planOf({ stations: [station] });
-    const [finding] = gelFindings(plan, station, heads('run', 1000));
+    const [finding] = gelFindings(plan, station, flows('run', 1000));
     expect(finding).toMatchObject({ code: 'gels-short', measured: 500, limit: 600 });
     expect(finding!.message).toContain('100 too few');
-    expect(gelFindings(plan, planStation({ serves: ['gel'] }), heads('run', 1000))).toEqual([]);
+    expect(gelFindings(plan, planStation({ serves: ['gel'] }), flows('run', 1000))).toEqual([]);
   });
 });

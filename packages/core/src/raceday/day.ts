@@ -40,8 +40,18 @@ export interface RaceArrivals {
   readonly division: Division;
   /** Ascending, seconds after midnight; a runner counts once for each served pass. */
   readonly times: Float64Array;
+  /** The same arrivals by served pass, in running order. Absent: the take is that of a leg of 20 minutes. */
+  readonly byPass?: readonly PassArrivals[];
   /** Starters who are out before a served pass, summed over passes. */
   readonly out: number;
+}
+
+/** A race's arrivals at one served pass. */
+export interface PassArrivals {
+  /** Ascending, seconds after midnight. */
+  readonly times: Float64Array;
+  /** Mean time since their last drink, or since they crossed the start line, seconds. */
+  readonly leg: Seconds;
 }
 
 /** Who arrives at one station. */
@@ -66,16 +76,18 @@ export interface PrePour {
   readonly cups: number;
   /** Of the day's cups, 0 to 1. */
   readonly share: number;
-  /** Fewest cups with which the tables never run dry. */
+  /** Fewest cups with which the tables never run dry, with those who go on pouring. */
   readonly massCurve: number;
   /** Fewest cups by the house's rule. */
   readonly floor: number;
   /** What the tables hold; `null` where tables are made to hold it. */
   readonly room: number | null;
   readonly tables: number;
-  /** Of cups on each table. */
+  /** Of cups on each table, the last perhaps not full. */
   readonly layers: number;
-  /** Fewest pourers with whom the curve alone would do. */
+  /** Cups in a full layer of one table. */
+  readonly cupsPerLayer?: number;
+  /** Pourers of the station, who go on pouring both drinks. */
   readonly pourers: number;
 }
 
@@ -98,10 +110,41 @@ export interface DayCrew {
   readonly captain: number;
   /** Of all, and no fewer than it takes to open. */
   readonly total: number;
-  /** From the crew's arrival until the station closes. */
+  /** From the crew's arrival until the station is packed. */
   readonly hours: number;
   /** Crews of `total` one after another, none for longer than the plan's rule. */
   readonly shifts: number;
+}
+
+/** Full jugs that should be left at a clock time, seconds after midnight, of the drinks that come in jugs. */
+export interface JugsLeft {
+  readonly at: Seconds;
+  readonly water?: number;
+  readonly sportsDrink?: number;
+}
+
+/** If runners drank half as much again: the drink that runs out first, when, and when its captain would see it coming. */
+export interface Shortage {
+  readonly drink: 'water' | 'sportsDrink';
+  /** After midnight. */
+  readonly at: Seconds;
+  /** The half hour at which fewer jugs are left than there should be; `null`: it runs out before one. */
+  readonly seen: Seconds | null;
+}
+
+/** A second delivery to a station that would run out. */
+export interface Resupply {
+  readonly station: string;
+  /** The stand-by vehicle, where the plan has one. */
+  readonly vehicle?: string;
+  readonly drink: 'water' | 'sportsDrink';
+  /** From the call to the station, seconds. */
+  readonly takes: Seconds;
+  /** When the captain calls, and when it comes; `null` where nothing is seen in time to call. */
+  readonly called: Seconds | null;
+  readonly arrives: Seconds | null;
+  readonly runsOut: Seconds;
+  readonly inTime: boolean;
 }
 
 /** One station's day. */
@@ -109,7 +152,19 @@ export interface StationDay {
   readonly id: string;
   /** A runner counts once for each served pass. */
   readonly arrivals: number;
-  readonly races: readonly (Quantiles & { readonly race: string; readonly arrivals: number })[];
+  readonly races: readonly (Quantiles & {
+    readonly race: string;
+    readonly arrivals: number;
+    /** Mean time since their last drink, or since they crossed the start line, seconds. */
+    readonly sinceDrink?: Seconds;
+    /** What one arrival takes: cups of each drink (without waste), gels; and litres of both drinks. */
+    readonly take?: {
+      readonly water: number;
+      readonly sportsDrink: number;
+      readonly gel: number;
+      readonly litres: Litres;
+    };
+  })[];
   /** `null` where nobody arrives. */
   readonly quantiles: Quantiles | null;
   /** Start of each clock minute, seconds after midnight, and arrivals in it by race. */
@@ -122,13 +177,25 @@ export interface StationDay {
   readonly openFrom: Seconds | null;
   /** Last arrival or sweep, the later, after midnight; race control releases it. */
   readonly openUntil: Seconds | null;
-  /** Needed on the day, waste included. */
+  /** When all is packed and the load stands ready to be collected, after midnight. */
+  readonly packedAt?: Seconds | null;
+  /** How drinks reach runners. */
+  readonly handOut?: 'cups' | 'bottles';
+  /** Needed on the day, waste included; none where bottles are filled. */
   readonly cups: { readonly water: number; readonly sportsDrink: number };
+  /** Cups ordered: the reserve on top. */
+  readonly ordered?: { readonly water: number; readonly sportsDrink: number };
   /** Ordered. */
   readonly gels: number;
   readonly prePour: { readonly [drink in 'water' | 'sportsDrink']?: PrePour };
   readonly volume: { readonly water: Litres; readonly sportsDrink: Litres };
   readonly tables: { readonly [kind in Served]: number };
+  /** Trash boxes of each served direction. */
+  readonly boxes?: number;
+  /** Full jugs that should be left at a time; with fewer the captain calls for more. */
+  readonly jugsLeft?: readonly JugsLeft[];
+  /** If runners drank half as much again; `null` where it would last. */
+  readonly shortage?: Shortage | null;
   readonly packs: readonly Pack[];
   readonly crew: DayCrew;
 }
@@ -162,6 +229,8 @@ export interface RaceDay {
   readonly stations: readonly StationDay[];
   readonly totals: { readonly packs: readonly Pack[]; readonly crew: number };
   readonly runs: readonly Run[];
+  /** Second deliveries to the stations that would run out if runners drank half as much again. */
+  readonly resupply?: readonly Resupply[];
   /** Races whose runners slow as splits of past results tell; absent where there are none. */
   readonly fitted?: readonly FittedField[];
   readonly findings: readonly Finding[];

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { DEFAULT_CREW, DEFAULT_SUPPLIES, DEFAULT_VEHICLE, TAKE_BY_HEAT } from '../plan/defaults.ts';
+import { DEFAULT_CREW, DEFAULT_SUPPLIES, DEFAULT_VEHICLE, DRINK_RATE } from '../plan/defaults.ts';
 import { crewOverrides, suppliesOverrides } from '../plan/schemaRules.ts';
 import { DEFAULTS_TABLE } from './defaultsTable.ts';
 
@@ -28,7 +28,7 @@ describe('The table of defaults', () => {
       ...leaves(DEFAULT_SUPPLIES, 'supplies'),
       ...leaves(DEFAULT_CREW, 'crew'),
       ...leaves(DEFAULT_VEHICLE, 'vehicles'),
-      ...Object.values(TAKE_BY_HEAT).flatMap((rates) => leaves(rates, 'supplies.take.run')),
+      ...Object.values(DRINK_RATE).map((rate) => ['supplies.drinkRate', rate] as const),
     ];
     expect(all.length).toBeGreaterThan(45);
     for (const [key, value] of all)
@@ -51,6 +51,7 @@ describe('The table of defaults', () => {
       ...keysOf(suppliesOverrides).map((key) => `supplies.${key}`),
       ...keysOf(crewOverrides).map((key) => `crew.${key}`),
       ...Object.keys(DEFAULT_VEHICLE).map((key) => `vehicles.${key}`),
+      'vehicles.stop',
       'races.slow',
       '–',
     ]);

@@ -2,11 +2,13 @@
  * Every default of races, supplies, crew and vehicles, with its value, unit and kind of source, for the papers. Values are
  * the ones that the sums use, never copies.
  */
-import { DEFAULT_CREW, DEFAULT_SUPPLIES, DEFAULT_VEHICLE, TAKE_BY_HEAT } from '../plan/defaults.ts';
+import { DEFAULT_CREW, DEFAULT_SUPPLIES, DEFAULT_VEHICLE, DRINK_RATE, GEL_TAKE } from '../plan/defaults.ts';
 import type { Heat } from '../plan/plan.ts';
-import { ASSUMED_HEAT, WALK_FACTOR, WHEELS_TAKE } from './cups.ts';
+import { CLOSEST_BOXES, FEWEST_BOXES } from './boxes.ts';
+import { ASSUMED_HEAT, ASSUMED_LEG, CUPS_LEAST, CUPS_MOST, WALK_FACTOR, WHEELS_TAKE } from './take.ts';
 import { GLOVES_EACH, TOWELS_EACH } from './packs.ts';
 import { BUNCHED, SPREAD } from './prePour.ts';
+import { STOP_LEAST } from './runs.ts';
 
 export interface DefaultRow {
   /** Where a plan says otherwise: a key of the plan, or `–` where it cannot. */
@@ -30,21 +32,32 @@ const row = (key: string, what: string, value: DefaultRow['value'], unit: string
   source,
 });
 
-const KINDS = { water: 'Cups of water', sportsDrink: 'Cups of sports drink', gel: 'Gels' } as const;
+const ACSM = 'American College of Sports Medicine 2007, cited second-hand';
 
 const takeRows: readonly DefaultRow[] = [
-  ...(['cool', 'warm', 'hot'] as const satisfies readonly Heat[]).flatMap((heat) =>
-    (['water', 'sportsDrink', 'gel'] as const).map((kind) =>
-      row(
-        `supplies.take.run.${kind}`,
-        `${KINDS[kind]} a runner takes, ${heat}`,
-        TAKE_BY_HEAT[heat][kind],
-        `a runner`,
-        PRACTICE,
-      ),
-    ),
+  ...(['cool', 'warm', 'hot'] as const satisfies readonly Heat[]).map((heat) =>
+    row('supplies.drinkRate', `A runner drinks, ${heat}`, DRINK_RATE[heat], 'l an hour', ACSM),
   ),
-  row('supplies.take.walk', "Walkers' cups, times the runners'", WALK_FACTOR, '×', PRACTICE),
+  row('–', 'Since the last drink, where arrivals do not say', ASSUMED_LEG, 's', ASSUMED),
+  row('–', 'Fewest cups a runner takes at a station', CUPS_LEAST, 'cups', ASSUMED),
+  row('–', 'Most cups a runner takes at a station', CUPS_MOST, 'cups', ASSUMED),
+  row('supplies.waterShare', 'Water in what is drunk, where both drinks are served', 2 / 3, 'share', PRACTICE),
+  row(
+    'supplies.take.run.water',
+    'Cups of water a runner takes, whatever the time since the last drink',
+    null,
+    'a runner',
+    PRACTICE,
+  ),
+  row(
+    'supplies.take.run.sportsDrink',
+    'Cups of sports drink a runner takes, whatever the time since the last drink',
+    null,
+    'a runner',
+    PRACTICE,
+  ),
+  row('supplies.take.run.gel', 'Gels a runner takes', GEL_TAKE, 'a runner', PRACTICE),
+  row('supplies.take.walk', "Walkers' drinks, times what runners take in the same time", WALK_FACTOR, '×', PRACTICE),
   row(
     'supplies.take.wheels',
     'Cups of each drink, and gels, that a wheelchair racer takes',
@@ -52,6 +65,7 @@ const takeRows: readonly DefaultRow[] = [
     'a racer',
     PRACTICE,
   ),
+  row('supplies.handOut', 'Drinks are handed out', DEFAULT_SUPPLIES.handOut, '', PRACTICE),
 ];
 
 const { packs, weights, prePourFloor } = DEFAULT_SUPPLIES;
@@ -94,6 +108,13 @@ const supplyRows: readonly DefaultRow[] = [
   ...takeRows,
   row('supplies.gelOrder', 'Gels ordered', DEFAULT_SUPPLIES.gelOrder, 'a runner', PRACTICE),
   row('supplies.waste', 'Cups spilt or left, on top', DEFAULT_SUPPLIES.waste, 'share', ASSUMED),
+  row(
+    'supplies.reserve',
+    'Drinks and cups ordered on top of what is needed',
+    DEFAULT_SUPPLIES.reserve,
+    'share',
+    ASSUMED,
+  ),
   row('supplies.cup', 'Cup', DEFAULT_SUPPLIES.cup, 'l', PRACTICE),
   row('supplies.fill', 'Filled to', DEFAULT_SUPPLIES.fill, 'share', PRACTICE),
   row('supplies.cupsPerLayer', 'Cups in a layer on a table', DEFAULT_SUPPLIES.cupsPerLayer, 'cups', PRACTICE),
@@ -106,6 +127,9 @@ const supplyRows: readonly DefaultRow[] = [
   ),
   row('supplies.weights', 'Weight of anything else', 0, 'kg', ASSUMED),
   row('supplies.cupsPerBag', 'Cups for each trash bag', DEFAULT_SUPPLIES.cupsPerBag, 'cups', PRACTICE),
+  row('supplies.cupsPerBox', 'Cups for each trash box', DEFAULT_SUPPLIES.cupsPerBox, 'cups', ASSUMED),
+  row('–', 'Fewest trash boxes of a direction', FEWEST_BOXES, 'boxes', ASSUMED),
+  row('–', 'Least distance between trash boxes', CLOSEST_BOXES, 'm', ASSUMED),
   row('supplies.resupply', 'Second delivery during the race', null, '', ASSUMED),
   row(
     'supplies.prePourFloor',
@@ -125,7 +149,7 @@ const supplyRows: readonly DefaultRow[] = [
   row('–', 'Spread: 10 to 90 % of arrivals take at least (in proportion between the two)', SPREAD, 's', ASSUMED),
   row(
     'supplies.prePourSafety',
-    'Factor on cups needed ahead, for a late or slow pourer',
+    'Pourers pour so many times slower than their rate while runners come',
     DEFAULT_SUPPLIES.prePourSafety,
     '×',
     ASSUMED,
@@ -133,11 +157,26 @@ const supplyRows: readonly DefaultRow[] = [
 ];
 
 const crewRows: readonly DefaultRow[] = [
-  row('crew.pourers', 'Pourers while runners come', DEFAULT_CREW.pourers, 'persons', ASSUMED),
+  row('crew.pourers', 'Pourers while runners come: the fewest with whom the cups last', null, 'persons', ASSUMED),
   row('crew.pourRate', 'Cups a person pours', DEFAULT_CREW.pourRate, 'a minute', PRACTICE),
-  row('–', 'Who pours before opening', 'pourers and hand-out crew', '', ASSUMED),
-  row('crew.handRate', 'Cups a person hands out', DEFAULT_CREW.handRate, 'a minute', PRACTICE),
-  row('crew.handSpacing', 'Room along the road for each person handing out', DEFAULT_CREW.handSpacing, 'm', ASSUMED),
+  row('–', 'Who pours before opening', 'all but the captain', '', ASSUMED),
+  row('crew.handRate', 'Cups a person hands out', DEFAULT_CREW.handRate, 'a minute', ASSUMED),
+  row(
+    'crew.fromTables',
+    'Cups that runners take from the tables themselves',
+    DEFAULT_CREW.fromTables,
+    'share',
+    ASSUMED,
+  ),
+  row(
+    'crew.handSpacing',
+    'Room along the road for each person handing out',
+    DEFAULT_CREW.handSpacing,
+    'm',
+    "a marathon's volunteer instructions: 6 ft",
+  ),
+  row('crew.tapTime', 'Filling a bottle at a tap', DEFAULT_CREW.tapTime, 's', ASSUMED),
+  row('crew.tableCost', 'A table more weighs as much as', DEFAULT_CREW.tableCost, 'persons', ASSUMED),
   row('crew.gelRate', 'Gels a person hands out', DEFAULT_CREW.gelRate, 'a minute', ASSUMED),
   row(
     'crew.cleanPer',
@@ -148,6 +187,9 @@ const crewRows: readonly DefaultRow[] = [
   ),
   row('crew.ready', 'Ready before the first runner', DEFAULT_CREW.ready, 's', PRACTICE),
   row('crew.setUp', 'Set-up, without pouring', DEFAULT_CREW.setUp, 's', PRACTICE),
+  row('crew.pourWithin', 'Longest time for pouring before the first runner', DEFAULT_CREW.pourWithin, 's', ASSUMED),
+  row('crew.breakDown', 'Breaking down, without the tables', DEFAULT_CREW.breakDown, 's', ASSUMED),
+  row('crew.breakDownTable', 'Breaking down each table', DEFAULT_CREW.breakDownTable, 's', ASSUMED),
   row('crew.minimum', 'Smallest crew to open a station', DEFAULT_CREW.minimum, 'persons', ASSUMED),
   row('crew.longest', 'Longest shift', DEFAULT_CREW.longest, 's', ASSUMED),
   row('–', 'Captains', 1, 'persons', PRACTICE),
@@ -159,7 +201,8 @@ const vehicleRows: readonly DefaultRow[] = [
   row('vehicles.kg', 'A vehicle carries', DEFAULT_VEHICLE.kg, 'kg', PRACTICE),
   row('vehicles.places', "Stations' loads that a vehicle holds", DEFAULT_VEHICLE.places, 'loads', ASSUMED),
   row('vehicles.kmh', 'Speed along the course', DEFAULT_VEHICLE.kmh, 'km/h', ASSUMED),
-  row('vehicles.stop', 'Stop at each station', DEFAULT_VEHICLE.stop, 's', PRACTICE),
+  row('vehicles.stop', 'Stop at each station, without the unloading', STOP_LEAST, 's', ASSUMED),
+  row('vehicles.unload', 'Loaded or unloaded', DEFAULT_VEHICLE.unload, 'kg a minute', ASSUMED),
   row('vehicles.from', 'Loaded at the start of the course from', DEFAULT_VEHICLE.from, 's', ASSUMED),
 ];
 

@@ -1,13 +1,13 @@
 /**
- * Take rates learnt from what was counted after the day: each kind's rates are scaled by what was used over what
- * the plan reckoned, summed over the stations that counted. A plan whose counts are its own sums learns the rates
+ * Rates learnt from what was counted after the day: what was used over what the plan reckoned, summed over the stations
+ * that counted, scales the litres an hour that runners drink and the gels that they take. A plan whose counts are its own sums learns the rates
  * that it has. Counted cups include the spilt ones, so waste is taken out of them as it is put in.
  */
 import { findById } from '../plan/lookups.ts';
 import type { Division, Plan, Served, TakeRates } from '../plan/plan.ts';
 import { suppliesOf } from '../plan/practice.ts';
-import { takeRates, type Heads } from './cups.ts';
 import type { StationDay } from './day.ts';
+import { ASSUMED_LEG, drinkRate, takeOf } from './take.ts';
 import { type Shape, aText, finite, listOf, recordOf, want } from '../wants.ts';
 import { isPlan } from '../plan/shapes.ts';
 
@@ -15,6 +15,10 @@ import { isPlan } from '../plan/shapes.ts';
 export interface Learnt {
   /** Pieces an arrival, of the divisions that came and the kinds that were counted. */
   readonly take: { readonly [division in Division]?: TakeRates };
+  /** Litres an hour for `supplies.drinkRate`; absent where no drink was counted. */
+  readonly drinkRate?: number;
+  /** For `supplies.waterShare`; absent where no station that hands out both drinks counted both. */
+  readonly waterShare?: number;
   /** For each kind that was counted: pieces used and reckoned, the one over the other, and the stations that counted. */
   readonly basis: readonly {
     readonly kind: Served;
@@ -28,7 +32,7 @@ export interface Learnt {
 /** The part of a station's day that counts heads. */
 export interface DayHeads {
   readonly id: string;
-  readonly races: readonly Pick<StationDay['races'][number], 'race' | 'arrivals'>[];
+  readonly races: readonly Pick<StationDay['races'][number], 'race' | 'arrivals' | 'take'>[];
 }
 
 const isDayHeads: Shape = recordOf<DayHeads>('a day of a station', {
@@ -36,23 +40,34 @@ const isDayHeads: Shape = recordOf<DayHeads>('a day of a station', {
   races: listOf(recordOf('arrivals', { race: aText, arrivals: finite })),
 });
 
-const headsOfDay = (plan: Plan, day: DayHeads): Heads[] =>
-  day.races.flatMap(({ race, arrivals }) =>
-    plan.races.filter(({ id }) => id === race).map(({ division }) => ({ division, count: arrivals })),
-  );
-
 const KINDS: readonly Served[] = ['gel', 'sportsDrink', 'water'];
+
+/** Arrivals of a division at a station, and what one of them is reckoned to take. */
+interface Came {
+  readonly division: Division;
+  readonly count: number;
+  readonly take: { readonly [kind in Served]: number };
+}
+
+function cameOf(plan: Plan, day: DayHeads): Came[] {
+  const station = findById(plan.stations, day.id);
+  if (station === undefined) return [];
+  return day.races.flatMap(({ race, arrivals, take }) =>
+    plan.races
+      .filter(({ id }) => id === race)
+      .map(({ division }) => {
+        const { cups, gels } = takeOf(suppliesOf(plan, station), station.serves, division, ASSUMED_LEG);
+        return { division, count: arrivals, take: take ?? { ...cups, gel: gels } };
+      }),
+  );
+}
 
 /** What the plan reckoned to be taken of a kind at one station, waste included for cups. */
 function reckonedAt(plan: Plan, day: DayHeads, kind: Served): number {
   const station = findById(plan.stations, day.id);
   if (station === undefined) return 0;
-  const supplies = suppliesOf(plan, station);
-  const taken = headsOfDay(plan, day).reduce(
-    (sum, { division, count }) => sum + count * takeRates(supplies, division)[kind],
-    0,
-  );
-  return kind === 'gel' ? taken : taken * (1 + supplies.waste);
+  const taken = cameOf(plan, day).reduce((sum, { count, take }) => sum + count * take[kind], 0);
+  return kind === 'gel' ? taken : taken * (1 + suppliesOf(plan, station).waste);
 }
 
 /**
@@ -73,7 +88,7 @@ function reckonedAt(plan: Plan, day: DayHeads, kind: Served): number {
  * const { plan } = read.value;
  * const learnt = learnRates(plan, [{ id: 's1', races: [{ race: 'run', arrivals: 360 }] }]);
  * learnt.take; // → { run: { water: 1.087 } }
- * learnt.basis.map(({ kind, used, reckoned }) => ({ kind, used, reckoned })); // → [{ kind: 'water', used: 450, reckoned: 496.8 }]
+ * learnt.basis.map(({ kind, used, reckoned }) => ({ kind, used, reckoned })); // → [{ kind: 'water', used: 450, reckoned: 533.2954 }]
  * ```
  */
 export function learnRates(plan: Plan, days: readonly DayHeads[]): Learnt {
@@ -91,13 +106,36 @@ export function learnRates(plan: Plan, days: readonly DayHeads[]): Learnt {
     const reckoned = counted.reduce((sum, one) => sum + one.reckoned, 0);
     return [{ kind, used, reckoned, factor: used / reckoned, stations: counted.map(({ station }) => station) }];
   });
-  const came = new Set(
-    days.flatMap((day) => headsOfDay(plan, day).flatMap(({ division, count }) => (count > 0 ? [division] : []))),
-  );
+  if (basis.length === 0) return { take: {}, basis };
+  const came = days.flatMap((day) => cameOf(plan, day)).filter(({ count }) => count > 0);
+  const meanOf = (division: Division, kind: Served): number => {
+    const own = came.filter((one) => one.division === division && one.take[kind] > 0);
+    const heads = own.reduce((sum, { count }) => sum + count, 0);
+    return heads === 0 ? 0 : own.reduce((sum, { count, take }) => sum + count * take[kind], 0) / heads;
+  };
   const ratesOf = (division: Division): TakeRates =>
-    Object.fromEntries(basis.map(({ kind, factor }) => [kind, takeRates(plan.supplies, division)[kind] * factor]));
+    Object.fromEntries(basis.map(({ kind, factor }) => [kind, meanOf(division, kind) * factor]));
+  const divisions = [...new Set(came.map(({ division }) => division))];
   return {
-    take: basis.length === 0 ? {} : Object.fromEntries([...came].map((division) => [division, ratesOf(division)])),
+    take: Object.fromEntries(divisions.map((division) => [division, ratesOf(division)])),
+    ...drinkOf(plan, basis),
     basis,
+  };
+}
+
+/** The litres an hour that the counted drinks tell, and water's share of them. */
+function drinkOf(plan: Plan, basis: Learnt['basis']): Pick<Learnt, 'drinkRate' | 'waterShare'> {
+  const drinks = basis.filter(({ kind }) => kind !== 'gel');
+  if (drinks.length === 0) return {};
+  const sum = (of: (one: Learnt['basis'][number]) => number): number =>
+    drinks.reduce((total, one) => total + of(one), 0);
+  const rate = drinkRate(plan.supplies) * (sum(({ used }) => used) / sum(({ reckoned }) => reckoned));
+  const { waterShare } = plan.supplies;
+  const factorOf = (kind: Served): number | undefined => drinks.find((one) => one.kind === kind)?.factor;
+  const [water, sports] = [factorOf('water'), factorOf('sportsDrink')];
+  if (water === undefined || sports === undefined) return { drinkRate: rate };
+  return {
+    drinkRate: rate,
+    waterShare: (waterShare * water) / (waterShare * water + (1 - waterShare) * sports),
   };
 }

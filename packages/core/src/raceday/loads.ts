@@ -9,6 +9,9 @@ import { suppliesOf } from '../plan/practice.ts';
 import type { StationDay } from './day.ts';
 import { packKg, supplyOf } from './packs.ts';
 
+/** Rounding of a mass, kilograms. */
+const SLACK = 1e-9;
+
 /** So many of a supply, each of `each` kilograms. */
 export interface Piece extends Supply {
   readonly count: number;
@@ -72,24 +75,29 @@ function cut(pieces: readonly Piece[], kg: number): { readonly on: Piece[]; read
   return { on, off };
 }
 
-/** Loads from the head of the queue until the vehicle is full, and what is left of the queue. */
+/**
+ * Loads of the queue that go on the vehicle, in the queue's order, and what is left of it. Stations go whole: the vehicle
+ * is filled with later ones that fit before a station is split, which is done only where it is heavier than the vehicle.
+ */
 export function fillVehicle(
   queue: readonly Load[],
   { kg, places }: { readonly kg: number; readonly places: number },
 ): { readonly taken: Load[]; readonly rest: Load[] } {
   const taken: Load[] = [];
-  const rest = [...queue];
+  const rest: Load[] = [];
   let left = kg;
-  while (rest.length > 0 && taken.length < places) {
-    const { station, pieces } = rest[0]!;
-    const { on, off } = cut(pieces, left);
-    if (on.length > 0) taken.push({ station, pieces: on });
-    if (off.length > 0) {
-      rest[0] = { station, pieces: off };
-      break;
-    }
-    rest.shift();
-    left -= kgOf(on);
+  for (const load of queue) {
+    const whole = kgOf(load.pieces);
+    if (taken.length >= places) rest.push(load);
+    else if (whole <= left + SLACK) {
+      taken.push(load);
+      left -= whole;
+    } else if (whole > kg + SLACK) {
+      const { on, off } = cut(load.pieces, left);
+      if (on.length > 0) taken.push({ station: load.station, pieces: on });
+      if (off.length > 0) rest.push({ station: load.station, pieces: off });
+      left -= kgOf(on);
+    } else rest.push(load);
   }
   return { taken, rest };
 }

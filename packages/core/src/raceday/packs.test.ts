@@ -1,25 +1,27 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { DEFAULT_PRACTICE, DEFAULT_SUPPLIES } from '../plan/defaults.ts';
+import { DEFAULT_SUPPLIES } from '../plan/defaults.ts';
 import { planStation } from '../testing/plans.ts';
 import { packKg, packOf, packsOf, supplyKey, totalPacks, type PacksCase } from './packs.ts';
 import { real } from '../testing/numbers.ts';
 import { tries } from '../testing/tries.ts';
 
 const one: PacksCase = {
-  needs: { cups: { water: 1380, sportsDrink: 690 }, gels: 801, volume: { water: 142.9, sportsDrink: 71.4 } },
+  needs: {
+    gels: 801,
+    ordered: { cups: { water: 1380, sportsDrink: 690 }, volume: { water: 142.9, sportsDrink: 71.4 } },
+  },
   tables: { gel: 1, sportsDrink: 2, water: 3 },
+  layers: 3,
   crew: { total: 26, shifts: 2 },
+  boxes: 4,
   language: 'en',
   directions: 1,
 };
 
 const counts = (keys: Partial<PacksCase>, station: Parameters<typeof planStation>[0] = {}): Record<string, number> =>
   Object.fromEntries(
-    packsOf(DEFAULT_SUPPLIES, DEFAULT_PRACTICE, planStation(station), { ...one, ...keys }).map((pack) => [
-      supplyKey(pack),
-      pack.count,
-    ]),
+    packsOf(DEFAULT_SUPPLIES, planStation(station), { ...one, ...keys }).map((pack) => [supplyKey(pack), pack.count]),
   );
 
 describe('Packs', () => {
@@ -37,7 +39,7 @@ describe('Packs', () => {
   });
 
   it('are everything that a station is sent', () => {
-    // 142.9 l and 71.4 l in gallons of 3.785 l; 2,070 cups by the hundred; bags for 300 cups in rolls of 50; trash over 45.72 m by 20 m.
+    // 142.9 l and 71.4 l in gallons of 3.785 l; 2,070 cups by the hundred; bags for 300 cups in rolls of 50.
     expect(counts({}, { serves: ['gel', 'sportsDrink', 'water'] })).toEqual({
       waterJug: 38,
       sportsDrinkJug: 19,
@@ -54,14 +56,14 @@ describe('Packs', () => {
     });
   });
 
-  it('have the plan’s boxes, and a sign and trash for each direction', () => {
-    expect(counts({ directions: 2 }, { boxes: 6 })).toMatchObject({ box: 12, 'sign: Water ahead': 2 });
+  it('have boxes, a sign and trash for each direction', () => {
+    expect(counts({ directions: 2, boxes: 6 })).toMatchObject({ box: 12, 'sign: Water ahead': 2 });
   });
 
   it('leave out what nobody needs', () => {
     const none = counts(
       {
-        needs: { cups: { water: 10, sportsDrink: 0 }, gels: 0, volume: { water: 1, sportsDrink: 0 } },
+        needs: { gels: 0, ordered: { cups: { water: 10, sportsDrink: 0 }, volume: { water: 1, sportsDrink: 0 } } },
         tables: { gel: 0, sportsDrink: 0, water: 1 },
       },
       { serves: ['water'] },

@@ -1,11 +1,11 @@
 /**
  * What a station is sent, in whole packs: drinks by the jug, cups, gels, gloves, bags, boxes, towels, stacking
- * sheets, tables, signs by their wording, and the sheet of instructions. Pieces a person or a table are
- * common practice, no source.
+ * sheets, tables, signs by their wording, and the sheet of instructions; drinks, cups and bags with the reserve. Pieces
+ * a person or a table are common practice, no source.
  */
 import type { Supply } from '../kinds.ts';
-import type { PlanStation, Practice, Served, Supplies } from '../plan/plan.ts';
-import { boxCount, signWording } from '../station/wording.ts';
+import type { PlanStation, Served, Supplies } from '../plan/plan.ts';
+import { signWording } from '../station/wording.ts';
 import { whole, type Needs } from './cups.ts';
 import type { DayCrew, Pack, StationDay } from './day.ts';
 
@@ -17,9 +17,13 @@ export const TOWELS_EACH = 1;
 
 /** What a station's packs are worked out from. */
 export interface PacksCase {
-  readonly needs: Pick<Needs, 'cups' | 'gels' | 'volume'>;
+  readonly needs: Pick<Needs, 'gels' | 'ordered'>;
   readonly tables: { readonly [kind in Served]: number };
+  /** Layers of cups on the fullest tables. */
+  readonly layers: number;
   readonly crew: Pick<DayCrew, 'total' | 'shifts'>;
+  /** Trash boxes of each direction. */
+  readonly boxes: number;
   /** Served directions: each has a sign and a trash stretch of its own. */
   readonly directions: number;
   /** Of the plan, BCP 47: signs are written in it. */
@@ -41,22 +45,21 @@ const sheets = (tables: PacksCase['tables'], layers: number): number =>
 /** The packs of one station, only those of which some is needed; litres for jugs, pieces for the rest. */
 export function packsOf(
   supplies: Supplies,
-  practice: Practice,
   station: PlanStation,
-  { needs, tables, crew, directions, language }: PacksCase,
+  { needs, tables, layers, crew, boxes, directions, language }: PacksCase,
 ): Pack[] {
   const { packs } = supplies;
-  const cups = needs.cups.water + needs.cups.sportsDrink;
-  const boxes = station.boxes ?? boxCount(Math.max(0, practice.trashTo - practice.trashFrom), practice.boxEvery);
+  const { cups: each, volume } = needs.ordered;
+  const cups = each.water + each.sportsDrink;
   return [
-    packOf({ kind: 'waterJug' }, needs.volume.water, packs.waterJug),
-    packOf({ kind: 'sportsDrinkJug' }, needs.volume.sportsDrink, packs.sportsDrinkJug),
+    packOf({ kind: 'waterJug' }, volume.water, packs.waterJug),
+    packOf({ kind: 'sportsDrinkJug' }, volume.sportsDrink, packs.sportsDrinkJug),
     packOf({ kind: 'cups' }, cups, packs.cups),
     packOf({ kind: 'gels' }, needs.gels, packs.gels),
     packOf({ kind: 'gloves' }, crew.total * crew.shifts * GLOVES_EACH, packs.gloves),
     packOf({ kind: 'bags' }, whole(cups / supplies.cupsPerBag), packs.bags),
     packOf({ kind: 'towels' }, (tables.water + tables.sportsDrink) * TOWELS_EACH, packs.towels),
-    packOf({ kind: 'stackingSheets' }, sheets(tables, supplies.layers), packs.stackingSheets),
+    packOf({ kind: 'stackingSheets' }, sheets(tables, layers), packs.stackingSheets),
     packOf({ kind: 'table' }, tables.gel + tables.sportsDrink + tables.water),
     packOf({ kind: 'box' }, boxes * directions),
     packOf({ kind: 'sign', wording: signWording(station.serves, language) }, directions),

@@ -8,8 +8,17 @@ import { leadOf } from '../plan/lookups.ts';
 import type { FinishTimes, Plan } from '../plan/plan.ts';
 import type { CourseTable } from '../station/directions.ts';
 import type { Direction } from '../station/station.ts';
-import { type PassedStation, type RaceOnCourse, arrivalsAt, racesOnCourses } from './arrivals.ts';
+import type { Metres } from '../units.ts';
+import {
+  type Drinks,
+  type PassedStation,
+  type RaceOnCourse,
+  arrivalsAfter,
+  legStart,
+  racesOnCourses,
+} from './arrivals.ts';
 import { heatFindings } from './cups.ts';
+import { drinksFinding, stationDayFindings, unusedFindings } from './dayFindings.ts';
 import type { RaceDay, StationDay } from './day.ts';
 import { fieldOf } from './field.ts';
 import { type PastResults, resultsKey } from './finishSource.ts';
@@ -17,6 +26,7 @@ import { hillsOf } from './hills.ts';
 import { oneOfRoom } from './oneOfRoom.ts';
 import { totalsOf } from './packs.ts';
 import { type PastTimes, readResults } from './results.ts';
+import { resupplyOf } from './resupply.ts';
 import { type RunSite, runsOf } from './runs.ts';
 import { stationDay } from './stationDay.ts';
 import { weatherFindings } from './weather.ts';
@@ -49,6 +59,8 @@ export interface Fields {
 /** The day of one station, with what is to be said of it. */
 export interface DayFound {
   readonly day: StationDay;
+  /** The legs that end at the station's served passes, metres: the day is the same while these are. */
+  readonly legs: readonly (readonly [from: Metres, to: Metres])[];
   readonly findings: readonly Finding[];
 }
 
@@ -74,8 +86,8 @@ export interface DayFound {
  * const { stations, courses } = analysed.value;
  * const table = new Map(courses.map((indexed) => [indexed.course.id, indexed]));
  * const day = raceDayOf(plan, stations, table, new Map());
- * day.stations.map(({ id, arrivals, cups }) => ({ id, arrivals, cups })); // → [{ id: 's1', arrivals: 360, cups: { water: 497, sportsDrink: 249 } }]
- * day.totals.crew; // → 16
+ * day.stations.map(({ id, arrivals, cups }) => ({ id, arrivals, cups })); // → [{ id: 's1', arrivals: 360, cups: { water: 576, sportsDrink: 288 } }]
+ * day.totals.crew; // → 6
  * ```
  */
 export function raceDayOf(
@@ -93,12 +105,7 @@ export function raceDayOf(
   );
   want('raceDayOf', 'texts', mapOf(aText), texts);
   const fields = fieldsOf(plan, courses, texts);
-  return raceDayFrom(
-    plan,
-    stations,
-    fields,
-    stations.map((station, index) => dayAt(plan, index, station, fields)),
-  );
+  return raceDayFrom(plan, stations, fields, daysOf(plan, stations, fields));
 }
 
 /** The fields of all races that have one, on their courses: of the plan, its races and its clock enter. */
@@ -123,13 +130,64 @@ export function fieldsOf(plan: Plan, courses: CourseTable, texts: ResultTexts): 
   };
 }
 
+/** Measures at which each race is served a drink: at the served passes of stations with water or sports drink. */
+function drinksOf(plan: Plan, stations: readonly DayStation[]): Drinks {
+  const drinks = new Map<string, number[]>();
+  stations.forEach(({ passes }, index) => {
+    if (!plan.stations[index]!.serves.some((kind) => kind !== 'gel')) return;
+    for (const { race, measure, served } of passes) {
+      if (!served) continue;
+      if (!drinks.has(race)) drinks.set(race, []);
+      drinks.get(race)!.push(measure);
+    }
+  });
+  for (const measures of drinks.values()) measures.sort((a, b) => a - b);
+  return drinks;
+}
+
+type Leg = DayFound['legs'][number];
+
+/** The legs that end at a station's served passes, of the races that have a field. */
+const legsOf = (station: DayStation, { races }: Fields, drinks: Drinks): Leg[] =>
+  races.flatMap(({ field, ends }) =>
+    station.passes
+      .filter(({ race, served }) => served && race === field.race.id)
+      .map(({ measure }): Leg => [legStart(drinks.get(field.race.id) ?? [], measure, ends[0]), measure]),
+  );
+
+/** The days of all stations; `known` are those of a plan before, by index, where all but the legs stands as it did. */
+export function daysOf(
+  plan: Plan,
+  stations: readonly DayStation[],
+  fields: Fields,
+  known: (index: number) => DayFound | undefined = () => undefined,
+): DayFound[] {
+  const drinks = drinksOf(plan, stations);
+  return stations.map((station, index) => {
+    const legs = legsOf(station, fields, drinks);
+    const before = known(index);
+    return before !== undefined && sameLegs(before.legs, legs)
+      ? before
+      : { ...dayAt(plan, index, station, fields, drinks), legs };
+  });
+}
+
+const sameLegs = (a: readonly Leg[], b: readonly Leg[]): boolean =>
+  a.length === b.length && a.every(([from, to], k) => from === b[k]![0] && to === b[k]![1]);
+
 /** The day of the plan's station at `index`: of the plan, that station, practice, supplies and crew enter. */
-export function dayAt(plan: Plan, index: number, station: DayStation, { races }: Fields): DayFound {
-  const [arrivals] = arrivalsAt([station], races);
+function dayAt(
+  plan: Plan,
+  index: number,
+  station: DayStation,
+  { races }: Fields,
+  drinks: Drinks,
+): Pick<DayFound, 'day' | 'findings'> {
+  const arrivals = arrivalsAfter(station, races, drinks);
   const served = station.directions.filter((direction) =>
     direction.passes.some((pass) => station.passes[pass]!.served),
   );
-  return stationDay(plan, plan.stations[index]!, arrivals!, Math.max(served.length, 1));
+  return stationDay(plan, plan.stations[index]!, arrivals, Math.max(served.length, 1));
 }
 
 /** Race day from the days of its stations: totals, runs and what is to be said of the whole. */
@@ -140,18 +198,25 @@ export function raceDayFrom(
   days: readonly DayFound[],
 ): RaceDay {
   const each = days.map(({ day }) => day);
-  const ran = runsOf(plan, each, stations.flatMap(siteOf));
+  const sites = stations.flatMap(siteOf);
+  const ran = runsOf(plan, each, sites);
+  const resupply = resupplyOf(plan, each, sites);
   const fitted = fields.races.flatMap(({ field }) => field.fitted ?? []);
   return {
     stations: each,
     totals: totalsOf(each),
     runs: ran.runs,
+    ...(resupply.length === 0 ? {} : { resupply }),
     ...(fitted.length === 0 ? {} : { fitted }),
     findings: [
       ...fields.findings,
       ...heatFindings(plan),
       ...weatherFindings(plan),
-      ...oneOfRoom(days.flatMap(({ findings }) => findings)),
+      ...oneOfRoom(days.flatMap(({ day, findings }) => [...findings, ...stationDayFindings(plan, day)])),
+      ...drinksFinding(
+        days.map(({ day, legs }) => ({ ...day, shortestLeg: Math.min(...legs.map(([from, to]) => to - from)) })),
+      ),
+      ...unusedFindings(plan),
       ...ran.findings,
     ],
   };

@@ -263,10 +263,10 @@ describe('Runs', () => {
           const vehicle = one.plan.vehicles.find(({ id }) => id === run.vehicle)!;
           const day = one.days.find(({ id }) => id === stop.station)!;
           if (run.kind === 'drop' && !late.has(stop.station))
-            expect(stop.arrive + vehicle.stop).toBeLessThanOrEqual(day.crewAt! + 1e-3);
+            expect(stop.arrive + vehicle.stop!).toBeLessThanOrEqual(day.crewAt! + 1e-3);
           if (run.kind === 'collect') expect(stop.arrive).toBeGreaterThanOrEqual(day.openUntil! - 1e-3);
           expect(stop.arrive).toBeGreaterThanOrEqual(vehicle.from);
-          expect(stop.leave - stop.arrive).toBeGreaterThanOrEqual(vehicle.stop - 1e-3);
+          expect(stop.leave - stop.arrive).toBeGreaterThanOrEqual(vehicle.stop! - 1e-3);
           for (const { count, kg } of stop.load) expect(count > 0 && kg >= 0).toBe(true);
           expect(run.kg).toBeLessThanOrEqual(vehicle.kg + 1e-6);
           expect(run.stops.length).toBeLessThanOrEqual(vehicle.places);

@@ -5,6 +5,7 @@
  * free first takes the next load. No stop is planned that would stand on closed course: it is left out and reported.
  */
 import type { Finding } from '../finding.ts';
+import { DEFAULT_VEHICLE } from '../plan/defaults.ts';
 import type { Plan, PlanVehicle } from '../plan/plan.ts';
 import { timeAt, timelineOf } from './clockAlong.ts';
 import type { Run, StationDay, Stop } from './day.ts';
@@ -42,9 +43,16 @@ interface Driven {
 
 const SLACK = 1e-6;
 
-/** The earliest that a stop may begin for the station's own sake: collection waits for its release. */
+/** The earliest that a stop may begin for the station's own sake: collection waits until all is packed. */
 const releaseOf = (trip: Trip, station: string): number =>
-  trip.kind === 'collect' ? (trip.days.get(station)?.openUntil ?? 0) : 0;
+  trip.kind === 'collect' ? (trip.days.get(station)?.packedAt ?? trip.days.get(station)?.openUntil ?? 0) : 0;
+
+/** Getting out and finding the place, seconds: an assumption. */
+export const STOP_LEAST: number = 3 * 60;
+
+/** How long a vehicle stands at a station, seconds: the plan's `stop`, else by the kilograms. */
+export const stopTime = ({ stop, unload = DEFAULT_VEHICLE.unload }: PlanVehicle, kg: number): number =>
+  stop ?? STOP_LEAST + (kg / unload) * 60;
 
 /** A load that is left out because the course closes, or dropped after the crew is due. */
 interface Miss {
@@ -113,7 +121,7 @@ function driveRun(trip: Trip, vehicle: PlanVehicle, loads: readonly Load[], from
       Math.max(ready, releaseOf(trip, station) - Math.abs(site.measure - at) / speed),
       speed,
     );
-    const done = way.arrive + vehicle.stop;
+    const done = way.arrive + stopTime(vehicle, kgOf(pieces));
     const first = trip.days.get(station)?.quantiles?.first ?? null;
     const late = Math.max(way.late, done - (timeAt(trip.limits.closes, site.measure) ?? Infinity));
     if (late > SLACK) {
@@ -141,7 +149,7 @@ function driveRun(trip: Trip, vehicle: PlanVehicle, loads: readonly Load[], from
     stops,
     kg: stops.reduce((sum, { load }) => sum + load.reduce((kg, one) => kg + one.kg, 0), 0),
   };
-  return { run, free: stops.length === 0 ? from : ready + at / speed + vehicle.stop, misses };
+  return { run, free: stops.length === 0 ? from : ready + at / speed + stopTime(vehicle, 0), misses };
 }
 
 /** Pieces that no vehicle can carry are taken off, each with a finding. */

@@ -6,6 +6,7 @@ import { directionsFit, isDirection, isStationPass } from '../station/shapes.ts'
 import {
   type Shape,
   type Shapes,
+  aFlag,
   aText,
   column,
   finite,
@@ -25,13 +26,16 @@ import type {
   DayCrew,
   Field,
   FittedField,
+  JugsLeft,
   Pack,
   PrePour,
   Quantiles,
   RaceArrivals,
   RaceDay,
+  Resupply,
   Run,
   StationArrivals,
+  Shortage,
   StationDay,
   Stop,
 } from './day.ts';
@@ -100,7 +104,13 @@ export const isDayStation: Shape = directionsFit(
 export const isStationArrivals: Shape = recordOf<StationArrivals>('the arrivals that arrivalsAt gives', {
   station: aText,
   races: listOf(
-    recordOf<RaceArrivals>('arrivals of a race', { race: aText, division: isDivision, times: column, out: finite }),
+    recordOf<RaceArrivals>('arrivals of a race', {
+      race: aText,
+      division: isDivision,
+      times: column,
+      byPass: maybe(listOf(recordOf('arrivals at a pass', { times: column, leg: finite }))),
+      out: finite,
+    }),
   ),
   sweep: orNull(finite),
 });
@@ -109,27 +119,49 @@ const QUANTILES: Shapes<Quantiles> = numbers<Quantiles>(['first', 'p10', 'p50', 
 const isPrePour: Shape = recordOf<PrePour>('a pre-pour', {
   ...numbers<PrePour>(['cups', 'share', 'massCurve', 'floor', 'tables', 'layers', 'pourers']),
   room: orNull(finite),
+  cupsPerLayer: maybe(finite),
 });
 const SUPPLY: Shapes<Supply> = { kind: aText, wording: maybe(aText), empty: maybe(oneOf(true)) };
 const isPack: Shape = recordOf<Pack>('a pack', { ...SUPPLY, need: finite, pack: finite, count: finite });
 const drinks: Shape = recordOf('drinks', { water: finite, sportsDrink: finite });
+const isTake: Shape = recordOf('a take', { water: finite, sportsDrink: finite, gel: finite, litres: finite });
 const isMinute: Shape = tuple(finite, tableOf(finite));
 
 const isStationDay: Shape = recordOf<StationDay>('a day that stationDay gives', {
   id: aText,
   arrivals: finite,
-  races: listOf(recordOf('arrivals', { ...QUANTILES, race: aText, arrivals: finite })),
+  races: listOf(
+    recordOf('arrivals', {
+      ...QUANTILES,
+      race: aText,
+      arrivals: finite,
+      sinceDrink: maybe(finite),
+      take: maybe(isTake),
+    }),
+  ),
   quantiles: orNull(recordOf('quantiles', QUANTILES)),
   perMinute: listOf(isMinute),
   peak: orNull(recordOf('a peak', { count: finite, at: finite })),
   crewAt: orNull(finite),
   openFrom: orNull(finite),
   openUntil: orNull(finite),
+  packedAt: maybe(orNull(finite)),
+  handOut: maybe(oneOf('cups', 'bottles')),
   cups: drinks,
+  ordered: maybe(drinks),
   gels: finite,
   prePour: partly('pre-pours', { water: isPrePour, sportsDrink: isPrePour }),
   volume: drinks,
   tables: recordOf('tables', { gel: finite, sportsDrink: finite, water: finite }),
+  boxes: maybe(finite),
+  jugsLeft: maybe(
+    listOf(recordOf<JugsLeft>('jugs left', { at: finite, water: maybe(finite), sportsDrink: maybe(finite) })),
+  ),
+  shortage: maybe(
+    orNull(
+      recordOf<Shortage>('a shortage', { drink: oneOf('water', 'sportsDrink'), at: finite, seen: orNull(finite) }),
+    ),
+  ),
   packs: listOf(isPack),
   crew: recordOf<DayCrew>(
     'a crew',
@@ -152,6 +184,20 @@ export const isRaceDay: Shape = remembered(
     totals: recordOf('totals', { packs: listOf(isPack), crew: finite }),
     runs: listOf(
       recordOf<Run>('a run', { vehicle: aText, kind: oneOf('drop', 'collect'), stops: listOf(isStop), kg: finite }),
+    ),
+    resupply: maybe(
+      listOf(
+        recordOf<Resupply>('a second delivery', {
+          station: aText,
+          vehicle: maybe(aText),
+          drink: oneOf('water', 'sportsDrink'),
+          takes: finite,
+          called: orNull(finite),
+          arrives: orNull(finite),
+          runsOut: finite,
+          inTime: aFlag,
+        }),
+      ),
     ),
     fitted: isFitted,
     findings: listOf(isFinding),

@@ -3,7 +3,6 @@ import { describe, expect, it } from 'vitest';
 import type { Division, PlanStation } from '../plan/plan.ts';
 import { planOf, planRace, planStation } from '../testing/plans.ts';
 import type { StationArrivals } from './day.ts';
-import { prePourTold } from './prePour.ts';
 import { stationDay } from './stationDay.ts';
 
 const NINE = 9 * 3600;
@@ -21,7 +20,8 @@ const even = (count: number, span: number, from: number = NINE): number[] =>
 const dayOf = (station: Partial<PlanStation>, arrivals: StationArrivals): ReturnType<typeof stationDay> => {
   const one = planStation(station);
   const plan = planOf({ races: [planRace('m', 'c')], stations: [one] });
-  return stationDay({ ...plan, supplies: { ...plan.supplies, heat: 'warm' } }, one, arrivals);
+  const take = { run: { water: 1.2, sportsDrink: 0.6, gel: 0.6 } };
+  return stationDay({ ...plan, supplies: { ...plan.supplies, heat: 'warm', take } }, one, arrivals);
 };
 
 describe('A station’s day', () => {
@@ -37,17 +37,37 @@ describe('A station’s day', () => {
     expect(day.volume.water).toBeCloseTo(1658 * 0.2070148 * 0.5, 3);
     expect(day.peak).toEqual({ count: 20, at: NINE });
     expect(day.perMinute).toHaveLength(61);
-    // 20 × 1.8 = 36 cups a minute: (36 + 12) ÷ 8. Gels: (12 + 2√12) ÷ 12. On the ground in an hour: 1200 × 1.8 ÷ 400.
-    expect(day.crew).toMatchObject({ handOut: 6, pour: 2, gel: 2, clean: 6, captain: 1, total: 17 });
-    // 80 % come within 48 min: a share of 0.75 − 0.35 × 8 ÷ 50 = 0.694 of 1658, over the curve.
-    expect(day.prePour.water).toMatchObject({ cups: 1151, floor: 1151, room: null });
-    // 24 cups a minute taken and, two thirds of 30, 20 poured: 60 × 24 − 59 × 20.
-    expect(day.prePour.water!.massCurve).toBe(260);
-    expect(prePourTold(day.prePour.water!, 200)).toBe('4 tables × 2 layers = 1,600 cups');
-    // Eight persons pour 1151 + 576 cups at 15 a minute.
-    expect(day.prePour.sportsDrink!.cups).toBe(576);
-    expect(day.crewAt).toBe(NINE - 1800 - 3600 - Math.ceil((1727 / 120) * 60));
-    expect(day.crew.hours).toBeCloseTo((day.openUntil! - day.crewAt!) / 3600, 12);
+    // 20 × 1.8 = 36 cups a minute, of which runners take 3 in 10 themselves: (25.2 + 2√25.2) ÷ 25. Gels: (12 + 2√12) ÷ 12.
+    // On the ground in an hour: 1200 × 1.8 ÷ 2000.
+    expect(day.crew).toMatchObject({ handOut: 2, gel: 2, clean: 2, captain: 1, total: 8 });
+    // 80 % come within 48 min: a share of 0.75 − 0.35 × 8 ÷ 50 = 0.694 of 1657.38. One pourer pours 15 ÷ 1.25 = 12 a
+    // minute, 8 of them water: 27.6 are taken, and 60 × 27.6 − 59 × 8 = 1184.
+    expect(day.crew.pour).toBe(1);
+    expect(day.prePour.water).toMatchObject({
+      floor: 1150,
+      massCurve: 1184,
+      cups: 1184,
+      room: null,
+      tables: 2,
+      layers: 3,
+    });
+    expect(day.prePour.sportsDrink).toMatchObject({ cups: 592, tables: 1, layers: 3 });
+    expect(day.tables).toEqual({ gel: 1, sportsDrink: 1, water: 2 });
+    // Seven persons pour 1184 + 592 cups at 15 a minute.
+    expect(day.crewAt).toBe(NINE - 1800 - 3600 - Math.ceil((1776 / 105) * 60));
+    // Broken down in 45 min and a minute a table.
+    expect(day.packedAt).toBe(day.openUntil! + 2700 + 4 * 60);
+    expect(day.crew.hours).toBeCloseTo((day.packedAt! - day.crewAt!) / 3600, 12);
+    // 2,487 cups are nine boxes of 300.
+    expect(day.boxes).toBe(9);
+  });
+
+  it('says how many full jugs should be left at each half hour', () => {
+    const { day } = dayOf({ serves: ['water'], tables: { water: 3 } }, comes(even(1201, 3600)));
+    // 1906 cups of 103.5 ml are ordered: 53 gallons. By 09:30 1150 stand ready and 30 × 15 are refilled: 1600 cups, 44 gallons.
+    expect(day.packs.find(({ kind }) => kind === 'waterJug')!.count).toBe(53);
+    expect(day.prePour.water!.cups).toBe(1150);
+    expect(day.jugsLeft).toEqual([{ at: NINE + 1800, water: 53 - 44 }]);
   });
 
   it('has the same stock poured at whatever second of a clock minute the first comes', () => {
@@ -78,38 +98,22 @@ describe('A station’s day', () => {
     expect(dayOf({ serves: ['water'] }, comes(even(1201, 3600))).day.crew.gel).toBe(0);
   });
 
-  it('gets tables for what is staged and for those who hand out, unless the plan says', () => {
-    // Six who hand out by 1.5 m are 9 m: two thirds of it for water are 3.3 tables of 6 ft, a third 1.6.
-    expect(dayOf({}, comes(even(1201, 3600))).day.tables).toEqual({ gel: 0, sportsDrink: 2, water: 4 });
-    expect(dayOf({ crew: { handSpacing: 0 } }, comes(even(1201, 3600))).day.tables).toEqual({
-      gel: 0,
-      sportsDrink: 1,
-      water: 2,
-    });
+  it('gets tables for what is staged, unless the plan says', () => {
+    expect(dayOf({}, comes(even(1201, 3600))).day.tables).toEqual({ gel: 0, sportsDrink: 1, water: 2 });
     expect(dayOf({ tables: { water: 7 } }, comes(even(1201, 3600))).day.tables.water).toBe(7);
   });
 
-  it('says by how much the plan’s tables are too few for the pre-pour, and what to do', () => {
-    const { day, findings } = dayOf({ tables: { water: 1 }, serves: ['water'] }, comes(even(1201, 3600)));
-    expect(day.prePour.water).toMatchObject({ cups: 600, room: 600, tables: 1, layers: 3 });
-    const short = findings.find(({ code }) => code === 'pre-pour-room')!;
-    expect(short.message).toContain(
-      'The table holds 600 cups of water. 1,151 should be poured before the first runner: 551 more. Put up 1 more table.',
+  it('takes more pourers where the plan has fewer tables, and says where those that it has are too few', () => {
+    const one = dayOf({ tables: { water: 1 }, serves: ['water'] }, comes(even(1201, 3600)));
+    expect(one.day.prePour.water).toMatchObject({ cups: 600, room: 600, tables: 1, layers: 3 });
+    // 1656 − 600 within 59 minutes are 18 a minute: two pourers at 12.
+    expect(one.day.crew.pour).toBe(2);
+    expect(one.findings).toEqual([]);
+    const { findings } = dayOf(
+      { tables: { water: 1 }, crew: { pourers: 1 }, serves: ['water'] },
+      comes(even(1201, 3600)),
     );
-    expect(dayOf({ tables: { water: 2 }, serves: ['water'] }, comes(even(1201, 3600))).findings).toEqual([]);
-  });
-
-  it('names the pourers who would do with the plan’s tables, where it is the rush that asks for more', () => {
-    // 1001 within ten minutes take 1202 cups; the curve asks for over 1000, the floor for two fifths of 1382.
-    const rush = (pourers: number): ReturnType<typeof stationDay> =>
-      dayOf(
-        { tables: { water: 1 }, supplies: { prePourFloor: [0.4, 0.4] }, crew: { pourers }, serves: ['water'] },
-        comes(even(1001, 600)),
-      );
-    const [finding] = rush(2).findings;
-    const told = /more\. Put up 1 more table, or have (\d+) people pour water\.$/u.exec(finding!.message);
-    expect(rush(Number(told![1])).findings).toEqual([]);
-    expect(rush(Number(told![1])).day.prePour.water!.cups).toBe(553);
+    expect(findings.map(({ code }) => code)).toEqual(['cups-run-out']);
   });
 
   it('says when cups run out later in the day though the first hour is poured', () => {
@@ -119,7 +123,7 @@ describe('A station’s day', () => {
       comes(late),
     );
     expect(findings).toMatchObject([{ code: 'cups-run-out', where: { station: 's1', item: 'water' } }]);
-    expect(findings[0]!.message).toContain('run out at 13:01');
+    expect(findings[0]!.message).toContain('run out at 13:00');
   });
 
   it('is ready before wheels, who take cups but start no pre-pour', () => {
@@ -134,8 +138,8 @@ describe('A station’s day', () => {
     expect(day.openFrom).toBe(NINE - 3600 - 1800);
     // 20 × 0.1 × 1.15 cups more; the floor is by the spread of those on foot.
     expect(day.cups.water).toBe(1660);
-    // The wheels' 2 cups and the first minute's 24, before anything is poured.
-    expect(day.prePour.water!.massCurve).toBe(26);
+    // The wheels' 2.3 cups come before anything is poured, then 27.6 a minute against 12: 2.3 + 60 × 27.6 − 59 × 12.
+    expect(day.prePour.water!.massCurve).toBe(951);
     // 0.8 × 1201 steps of 3 s from the 10 to the 90 % arrival: 2882.4 s.
     expect(day.prePour.water!.floor).toBe(Math.ceil(1660 * (0.75 - (0.35 * (2882.4 - 2400)) / 3000)));
     expect(dayOf({}, { station: 's1', races: [wheels], sweep: null }).day.prePour).toEqual({});

@@ -7,7 +7,7 @@ import type { Quantiles, RaceArrivals } from './day.ts';
 import { mergeSorted } from './sorting.ts';
 
 /** All times of several races, ascending. Where only one race has times the array is that race's own, so callers only read it. */
-export const mergedTimes = (races: readonly RaceArrivals[]): Float64Array =>
+export const mergedTimes = (races: readonly Pick<RaceArrivals, 'times'>[]): Float64Array =>
   mergeSorted(races.map(({ times }) => times));
 
 /** The value at a share from 0 to 1 of at least one ascending value: linear between, the first and the last beyond. */
@@ -51,10 +51,10 @@ function countsByMinute(times: Float64Array, from: number, to: number, phase: nu
  * The largest sum of weights within `span` seconds (the end excluded), and when that begins; a race's weight is what
  * each arrival counts. `null` where nobody arrives.
  */
-export function busiest(
-  races: readonly RaceArrivals[],
+export function busiest<T extends Pick<RaceArrivals, 'times'>>(
+  races: readonly T[],
   span: number,
-  weightOf: (race: RaceArrivals) => number,
+  weightOf: (race: T) => number,
 ): { readonly sum: number; readonly at: number } | null {
   const filled = races.filter(({ times }) => times.length > 0);
   if (filled.length === 0) return null;
@@ -83,7 +83,7 @@ function busiestOf(times: Float64Array, span: number): { readonly count: number;
 }
 
 function busiestTogether(
-  races: readonly RaceArrivals[],
+  races: readonly Pick<RaceArrivals, 'times'>[],
   span: number,
   weights: readonly number[],
 ): { readonly sum: number; readonly at: number } {

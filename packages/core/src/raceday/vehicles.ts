@@ -8,9 +8,9 @@ const MOST_TRIPS = 10;
 /** Faster than this along a course, km/h, no vehicle is meant to go: an assumption. */
 const FASTEST = 90;
 
-/** Vehicles that hold a load at all. */
+/** Vehicles that hold a load at all and are not kept for second deliveries. */
 export const withRoom = (vehicles: readonly PlanVehicle[]): PlanVehicle[] =>
-  vehicles.filter(({ places }) => places > 0);
+  vehicles.filter(({ places, standBy }) => places > 0 && standBy !== true);
 
 /** Trips in which a vehicle brings what the heaviest station needs, `heaviest` kilograms. */
 const tripsOf = ({ kg }: PlanVehicle, heaviest: number): number => Math.ceil(heaviest / kg - 1e-9);

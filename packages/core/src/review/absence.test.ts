@@ -398,10 +398,10 @@ describe('rule-loose', () => {
 });
 
 describe('supplies-short', () => {
-  // 1,000 arrivals × 1.2 × 1.15 = 1,380 cups of water on a warm day; 800 gels.
+  // 1,000 arrivals × 1.2 × 1.15 = 1,380 cups of water without a reserve; 800 gels.
   const of = (station: Partial<PlanStation>, supplies: Partial<Plan['supplies']> = {}): Layout =>
     planned(layoutOf([road], [on(6000, station)], { races: [race] }), {
-      supplies: { ...DEFAULT_SUPPLIES, heat: 'warm', ...supplies },
+      supplies: { ...DEFAULT_SUPPLIES, heat: 'warm', reserve: 0, take: { run: { water: 1.2 } }, ...supplies },
     });
 
   it('is a warning where by over a tenth more was used before than is ordered', () => {
@@ -413,20 +413,25 @@ describe('supplies-short', () => {
       }),
     ]);
     expect(found(suppliesShort, of({ used: { water: 1533 } }))).toEqual([]);
-    const gels = (gel: number): Layout => of({ serves: ['gel', 'water'], used: { gel } });
+    const gels = (gel: number): Layout => of({ serves: ['gel'], used: { gel } });
     expect([found(suppliesShort, gels(890)).length, found(suppliesShort, gels(888)).length]).toEqual([1, 0]);
   });
 
   it('is a warning where the plan’s own rates, with waste, stay below those of its heat', () => {
     const take = (water: number): Partial<Plan['supplies']> => ({ heat: 'hot', take: { run: { water } } });
-    // 1.8 × 1,000 on a hot day; 1.566 × 1,000 × 1.15 = 1,800.9, and 1.56 × 1,000 × 1.15 = 1,794.
-    expect(found(suppliesShort, of({}, take(1.566)))).toEqual([]);
-    expect(paramsOf(suppliesShort, of({}, take(1.56)))).toEqual([
-      { by: 'heat', short: [{ station: 's1', item: 'water', ordered: 1794, asked: 1800 }] },
+    const of15 = (water: number): Layout => of({}, take(water));
+    const leg = factsOf(of15(1)).day.stations[0]!.races[0]!.sinceDrink!;
+    // Half an hour or so at 0.8 l/h, two thirds of it water, in half cups of 7 fl oz.
+    const asked = Math.ceil((1000 * (0.8 * (leg / 3600) * 2)) / 3 / (0.2070147 / 2));
+    expect(asked).toBeGreaterThan(2500);
+    const enough = asked / 1150;
+    expect(found(suppliesShort, of15(enough + 0.001))).toEqual([]);
+    expect(paramsOf(suppliesShort, of15(enough - 0.002))).toMatchObject([
+      { by: 'heat', short: [{ station: 's1', item: 'water', asked }] },
     ]);
     expect(found(suppliesShort, of({ used: { water: 1500 } }, take(1.4)))).toEqual([]);
     // A level that is cooler than the temperature says.
-    const cool = { heat: 'cool' as const, wbgtC: 31 };
+    const cool = { heat: 'cool' as const, wbgtC: 31, take: {} };
     expect(found(suppliesShort, of({}, { ...cool, heatSteps: [18, 25] }))).toHaveLength(1);
     expect(found(suppliesShort, of({}, { ...cool, heatSteps: [32, 35] }))).toEqual([]);
   });

@@ -105,7 +105,8 @@ interface Loose extends LooseRule {
 /** Crews without anybody to pour, or to open with: the plan's, then those of stations. */
 function crewless(layout: Layout): Loose[] {
   return CREW.flatMap((rule) => {
-    const usual = DEFAULT_CREW[rule];
+    // Without a rule there is at least one: a pourer, or a crew.
+    const usual = DEFAULT_CREW[rule] ?? 1;
     const given = [
       { station: null, value: layout.plan.crew[rule] },
       ...layout.stations.flatMap(({ id, station }) => {
@@ -113,9 +114,9 @@ function crewless(layout: Layout): Loose[] {
         return value === undefined ? [] : [{ station: id, value }];
       }),
     ];
-    return given
-      .filter(({ value }) => value === 0)
-      .map(({ station, value }) => ({ rule, station, value, usual, hidden: 0, absurd: false, grave: true }));
+    return given.flatMap(({ station, value }) =>
+      value === 0 ? [{ rule, station, value, usual, hidden: 0, absurd: false, grave: true }] : [],
+    );
   });
 }
 

@@ -21,7 +21,7 @@ function sameKey(what: What, text: string): string {
 /** From when to when a station is staffed; all day where nobody knows. */
 function spanOf(id: string, facts: DayFacts | null): readonly [number, number] {
   const day = facts === null ? undefined : findById(facts.day.stations, id);
-  return [day?.crewAt ?? -Infinity, day?.openUntil ?? Infinity];
+  return [day?.crewAt ?? -Infinity, day?.packedAt ?? day?.openUntil ?? Infinity];
 }
 
 function together(a: StationLayout, b: StationLayout, facts: DayFacts | null): boolean {

@@ -2,6 +2,7 @@
  * What is checked before there is a layout: while files are read, courses measured and calibrated,
  * and waivers matched. Listed with the checks, so that a reviewer sees that they ran.
  */
+import { DRINKS_SOURCE } from '../raceday/dayFindings.ts';
 import type { CheckCode } from '../text/params/checks.ts';
 import { WEATHER_SOURCE } from '../plan/weather.ts';
 import { COMMON_PRACTICE, type Rule, type RuleOf, noWaves, ruled } from './check.ts';
@@ -64,6 +65,11 @@ export const STAGE_RULES: readonly Rule[] = [
   dayRule('gels-short', 'warning'),
   dayRule('pre-pour-room', 'warning'),
   dayRule('cups-run-out', 'warning'),
+  dayRule('tables-room', 'note'),
+  dayRule('crew-many', 'warning'),
+  dayRule('pour-late', 'warning'),
+  ruled({ code: 'drinks-few', severity: 'note', source: DRINKS_SOURCE, missing: noWaves }),
+  dayRule('rule-unused', 'note'),
   dayRule('station-no-arrivals', 'note'),
   dayRule('vehicles-missing', 'note'),
   dayRule('vehicle-doubtful', 'warning', noVehicles),

@@ -2,14 +2,15 @@
 import { byId } from '../plan/lookups.ts';
 import type { Heat, Served, Supplies } from '../plan/plan.ts';
 import { suppliesOf } from '../plan/practice.ts';
-import { heatOf, takeRates } from '../raceday/cups.ts';
+import { ASSUMED_LEG, heatOf, takeOf } from '../raceday/take.ts';
 import type { StationDay } from '../raceday/day.ts';
 import type { ShortSupply } from '../text/params/reviewAbsence.ts';
 import type { Layout } from '../layout/layout.ts';
 import { type Case, type Check, COMMON_PRACTICE, type DayFacts, dayCheck } from './check.ts';
 
 /** What is ordered of a kind: whole cups, or gels. */
-const orderedOf = ({ cups, gels }: StationDay, item: Served): number => (item === 'gel' ? gels : cups[item]);
+const orderedOf = ({ cups, ordered, gels }: StationDay, item: Served): number =>
+  item === 'gel' ? gels : (ordered ?? cups)[item];
 
 /** Of what was used before, so much may be missing: another year has another field. */
 const ANOTHER_YEAR = 0.1;
@@ -24,12 +25,14 @@ function heatGiven(supplies: Supplies): Heat | null {
 
 /** By the usual rates of the heat that is given, without waste; 0 where no heat is given. */
 function askedByHeat(layout: Layout, day: StationDay, item: 'water' | 'sportsDrink'): number {
-  const supplies = suppliesOf(layout.plan, byId(layout.plan.stations, day.id));
+  const station = byId(layout.plan.stations, day.id);
+  const { drinkRate: _own, ...supplies } = suppliesOf(layout.plan, station);
   const heat = heatGiven(supplies);
   if (heat === null) return 0;
-  return day.races.reduce((sum, { race, arrivals }) => {
+  const usual = { ...supplies, heat, take: {} };
+  return day.races.reduce((sum, { race, arrivals, sinceDrink }) => {
     const { division } = byId(layout.plan.races, race);
-    return sum + arrivals * takeRates({ ...supplies, heat, take: {} }, division)[item];
+    return sum + arrivals * takeOf(usual, station.serves, division, sinceDrink ?? ASSUMED_LEG).cups[item];
   }, 0);
 }
 

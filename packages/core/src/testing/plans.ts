@@ -5,6 +5,7 @@ import { indexCourse } from '../course/segmentIndex.ts';
 import type { Layout } from '../layout/layout.ts';
 import { DEFAULT_CREW, DEFAULT_PRACTICE, DEFAULT_SUPPLIES } from '../plan/defaults.ts';
 import type { Plan, PlanCourse, PlanRace, PlanStation, Practice } from '../plan/plan.ts';
+import { readPlan } from '../plan/read.ts';
 import { fieldsOf, raceDayOf } from '../raceday/raceDay.ts';
 import type { DayFacts } from '../review/check.ts';
 import { courseTable } from '../station/seeStation.ts';
@@ -46,6 +47,10 @@ export const planStation = (keys: Partial<PlanStation>): PlanStation => ({
   people: {},
   ...keys,
 });
+
+/** A plan as it is read from a file with these keys. */
+export const planFrom = (keys: Readonly<Record<string, unknown>>): Plan =>
+  valueOf(readPlan(JSON.stringify({ format: 'halfcup-plan', version: 1, ...keys }), 'plan.json')).plan;
 
 /** What a test's plan has that is not the default. */
 export interface PlanKeys {

@@ -1,8 +1,15 @@
 /** The captain's sheet, as a language fills it in. */
 
+import type { PourWords } from './pourWords.ts';
+
 /** The captain's sheet. */
 export interface CaptainText {
   readonly title: string;
+  /** Under the code of the place. */
+  readonly scan: string;
+  /** Before what is counted at the end. */
+  readonly counts: string;
+  readonly counted: Readonly<Record<'waterJug' | 'sportsDrinkJug' | 'cups' | 'gels', string>>;
   readonly stationOf: (number: number, count: number) => string;
   readonly emergency: {
     readonly title: string;
@@ -53,18 +60,25 @@ export interface CaptainText {
     readonly busiestCount: (count: string) => string;
     readonly last: string;
     readonly sweep: string;
+    readonly packed: string;
     readonly stayOpen: string;
   };
   readonly prePour: {
     readonly title: string;
-    readonly told: (tables: number, layers: number, cups: string) => string;
-    readonly perLayer: (cups: string, least: string) => string;
+    /** "Pour 470: two tables, about 235 on each, one full layer and 35 on top". */
+    readonly told: (words: PourWords) => string;
+    readonly perLayer: (cups: string) => string;
+    readonly bottles: string;
   };
   readonly supplies: {
     readonly title: string;
     /** At how many jugs of what, and how long it takes. */
     readonly callMore: (jugs: string, takes: string) => string;
     readonly more: string;
+    /** Above the table of full jugs by the half hour. */
+    readonly left: string;
+    /** When to call, and how long more takes where the plan says. */
+    readonly fewer: (takes: string | null) => string;
   };
   readonly crew: {
     readonly title: string;

@@ -48,6 +48,18 @@ export interface SuppliesText {
   /** That a race's runners slow as splits of past results tell; `runners`: how many finishers. */
   readonly bySplits: (race: string, splits: readonly string[], runners: string) => string;
   /** An English phrase of the table of defaults in this language; `null` where there is none. */
+  readonly resupply: {
+    readonly title: string;
+    readonly about: string;
+    readonly drink: string;
+    readonly called: string;
+    readonly arrives: string;
+    readonly runsOut: string;
+    readonly inTime: string;
+    readonly yes: string;
+    readonly no: string;
+    readonly never: string;
+  };
   readonly phrase: (english: string) => string | null;
 }
 
@@ -85,6 +97,10 @@ export interface RunsText {
   readonly lamp: string;
   readonly afterRelease: (time: string) => string;
   readonly piles: string;
+  /** Above the loads, the last stop first. */
+  readonly loading: string;
+  /** Under the code of a place. */
+  readonly map: string;
   readonly none: string;
   readonly captain: string;
 }

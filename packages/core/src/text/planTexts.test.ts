@@ -301,6 +301,26 @@ const RACEDAY: { readonly [C in keyof RacedayParams]: readonly RacedayParams[C][
     { vehicle: 'Van', done: 25_620, due: 24_000, stations: ['s1', 's2'] },
     { vehicle: 'Van', done: 25_620, due: 24_000, stations: ['s1', 's2', 's3'] },
   ],
+  'tables-room': [
+    { wanted: 60, tables: 31, length: 112.8, room: 60, pourers: 22 },
+    { wanted: 60, tables: 31, length: 112.8, room: 60, pourers: null },
+    { wanted: 40, tables: 40, length: 76.2, room: 60, pourers: 1 },
+    { wanted: 40, tables: 31, length: 76.2, room: 60, pourers: 1, stations: ['s1', 's2'] },
+    { wanted: 40, tables: 31, length: 76.2, room: 60, pourers: 1, stations: ['s1', 's2', 's3'] },
+  ],
+  'crew-many': [{ crew: 30, arrivals: 200, most: 8 }],
+  'pour-late': [
+    { cups: 2000, people: 2, takes: 4000, most: 3600 },
+    { cups: 1000, people: 1, takes: 4000, most: 3600 },
+  ],
+  'drinks-few': [
+    { stations: ['s1'], ordered: 1.24, least: 3, apart: 5000 },
+    { stations: ['s1', 's2'], ordered: 2, least: 3, apart: 5000 },
+  ],
+  'rule-unused': [
+    { rules: ['practice.boxEvery'], because: 'cups' },
+    { rules: ['supplies.cup', 'crew.handRate'], because: 'bottles' },
+  ],
   'vehicle-doubtful': [
     { problem: 'light', vehicle: 'Van', kg: 20, trips: 12, used: false, count: 1 },
     { problem: 'light', vehicle: 'Van', kg: 20, trips: 12, used: true, count: 3 },

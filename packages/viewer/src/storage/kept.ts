@@ -103,11 +103,12 @@ export async function openKept(store: Store, shelf: Shelf, id: string): Promise<
   return false;
 }
 
+/** What this tab showed, else the plan changed last; where nothing is kept, the ways to begin. */
 async function openLast(store: Store, shelf: Shelf): Promise<void> {
   const { plans, broken } = await listKept(shelf.database);
   for (const id of broken) await openKept(store, shelf, id);
   const last = tabPlan.read();
-  if (last === DEMO || asksForExample()) return openDemo(store, true);
+  if (last === DEMO) return openDemo(store, true);
   const ordered = [...plans.filter(({ id }) => id === last), ...plans.filter(({ id }) => id !== last)];
   for (const { id } of ordered) {
     if (await openKept(store, shelf, id)) {
@@ -116,6 +117,7 @@ async function openLast(store: Store, shelf: Shelf): Promise<void> {
       return;
     }
   }
+  if (asksForExample()) return openDemo(store, true);
   store.loading.value = false;
 }
 

@@ -15,13 +15,18 @@ const orNone = Object.fromEntries(Object.keys(quantiles).map((key) => [key, orNu
 const packs = listOf(record({ item: text, need: amount, pack: amount, count }));
 const prePour = record(
   { cups: count, share: amount, massCurve: amount, floor: amount, room: orNull(count) },
-  { tables: count, layers: amount, pourers: count },
+  { tables: count, layers: amount, pourers: count, cupsPerLayer: count },
 );
 
 const station: JsonSchema = record({
   id: text,
   arrivals: count,
-  races: listOf(record({ race: text, arrivals: count, ...quantiles })),
+  races: listOf(
+    record(
+      { race: text, arrivals: count, ...quantiles },
+      { sinceDrink: amount, take: record({ water: amount, sportsDrink: amount, gel: amount, litres: amount }) },
+    ),
+  ),
   ...orNone,
   perMinute: listOf({
     type: 'array',
@@ -33,12 +38,17 @@ const station: JsonSchema = record({
   crewAt: orNull(clock),
   openFrom: orNull(clock),
   openUntil: orNull(clock),
+  packedAt: orNull(clock),
+  jugsLeft: listOf(record({ at: minute }, { water: count, sportsDrink: count })),
   cups: record({ water: count, sportsDrink: count }),
   gels: count,
   prePour: record({}, { water: prePour, sportsDrink: prePour }),
   volume: record({ water: amount, sportsDrink: amount }),
   tables: record({ gel: count, sportsDrink: count, water: count }),
   packs,
+  shortage: orNull(record({ drink: { enum: ['water', 'sportsDrink'] }, at: clock, seen: orNull(clock) })),
+  handOut: { enum: ['cups', 'bottles'] },
+  ordered: record({ water: count, sportsDrink: count }),
   crew: record(
     { handOut: count, pour: count, gel: count, clean: count, captain: count, total: count },
     { hours: amount, shifts: count },
@@ -69,6 +79,20 @@ export const raceDaySchema: JsonSchema = {
       findings,
     },
     {
+      resupply: listOf(
+        record(
+          {
+            station: text,
+            drink: { enum: ['water', 'sportsDrink'] },
+            takes: amount,
+            called: orNull(clock),
+            arrives: orNull(clock),
+            runsOut: clock,
+            inTime: { type: 'boolean' },
+          },
+          { vehicle: text },
+        ),
+      ),
       weather: listOf(
         record(
           { at: clock, level: orNull({ enum: [...WEATHER_LEVELS] }) },

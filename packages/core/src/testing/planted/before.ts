@@ -160,11 +160,11 @@ const along: readonly Planted[] = [
     about: ['b1', 'b2', 'b3', 'b4'],
   },
   {
-    name: 'Tern Quay has one table of water and nobody to pour',
+    name: 'Saltpan has one table of water and nobody to pour',
     plan: 'point',
-    plant: ofStation('p1', { tables: { sportsDrink: 9, water: 1 }, crew: { pourers: 0 } }),
+    plant: ofStation('p2', { tables: { sportsDrink: 9, water: 1 }, crew: { pourers: 0 } }),
     codes: ['pre-pour-room', 'cups-run-out'],
-    about: ['p1'],
+    about: ['p2'],
   },
   {
     name: 'Curlew Road’s measure says one side and its key the other',

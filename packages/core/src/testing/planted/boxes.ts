@@ -18,7 +18,7 @@ export const BOXES: readonly Planted[] = [
   ...(
     [
       ['loop', 's1', 'Curlew Road', 1],
-      ['laps', 'c1', 'the Boathouse', 2],
+      ['laps', 'c1', 'the Boathouse', 1],
       ['shared', 'd1', 'Dovecote', 1],
       ['point', 'p6', 'Ferry Cross', 1],
     ] as const
@@ -60,14 +60,14 @@ export const BOXES: readonly Planted[] = [
   {
     name: 'the boxes of Curlew Road stand in the corner at its end',
     plan: 'loop',
-    plant: moved('s1', 1640),
+    plant: moved('s1', 1660),
     codes: ['box-in-bend'],
     about: ['s1'],
   },
   {
     name: 'the boxes of the Reed Beds stand in the last corner of the lap',
     plan: 'laps',
-    plant: moved('c3', ({ length }) => length('lake') / 3 - 127),
+    plant: moved('c3', ({ length }) => length('lake') / 3 - 114),
     codes: ['box-in-bend'],
     about: ['c3'],
   },

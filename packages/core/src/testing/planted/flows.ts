@@ -35,7 +35,7 @@ const crossings: readonly Planted[] = [
   {
     name: 'the tables of Curlew Road stand where the ring comes home across',
     plan: 'loop',
-    plant: moved('s1', (ground) => CROSSINGS.ring(ground)[0] - 50),
+    plant: moved('s1', (ground) => CROSSINGS.ring(ground)[0] - 40),
     codes: ['leg-crosses'],
     about: ['s1'],
   },
@@ -100,7 +100,7 @@ const widths: readonly Planted[] = [
     name: 'Chandlery faces the Bandstand on a road of 8 m',
     plan: 'outBack',
     plant: all(
-      moved('b4', ({ length, stop }) => length('mall') - stop('mall', 'b1') - 31, { kerb: 4 }),
+      moved('b4', ({ length, stop }) => length('mall') - stop('mall', 'b1') - 11, { kerb: 4 }),
       ofStation('b4', { width: '8 m' }),
       ofStation('b1', { width: '8 m' }),
     ),

@@ -60,9 +60,9 @@ const order: readonly Planted[] = [
     about: ['p10'],
   },
   {
-    name: 'the water of the Reed Beds overlaps the sports drink by two tables',
+    name: 'the water of the Reed Beds overlaps the sports drink by half a table',
     plan: 'laps',
-    plant: byHand('c3', 'water', 2),
+    plant: byHand('c3', 'water', 1),
     codes: ['items-on-top'],
     about: ['c3'],
   },
@@ -166,7 +166,7 @@ const points: readonly Planted[] = [
   {
     name: 'the supplies of the Reed Beds are dropped at the hand-out line',
     plan: 'laps',
-    plant: pointTo('c3', 'drop', 12, 0.4),
+    plant: pointTo('c3', 'drop', 4, 0.4),
     codes: ['point-blocked'],
     about: ['c3'],
   },

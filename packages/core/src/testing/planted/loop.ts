@@ -55,7 +55,7 @@ const stops: readonly StopOf[] = [
     by: 'on',
     radio: 'Curlew',
     line: 11,
-    more: { boxes: 8, used: { water: 720, sportsDrink: 350 } },
+    more: { boxes: 8 },
   },
   {
     ...shared,

@@ -93,7 +93,7 @@ const stopOf = (
 });
 
 const stops: readonly StopOf[] = [
-  stopOf('p1', 'Tern Quay', 'left', 9, 'at', { used: { water: 740, sportsDrink: 360 } }),
+  stopOf('p1', 'Tern Quay', 'left', 9, 'at', { used: { water: 560, sportsDrink: 280 } }),
   stopOf('p2', 'Saltpan', 'left', 9, 'on'),
   stopOf('p3', 'Oyster Hard', 'right', 9, 'at', {}, true),
   stopOf('p4', 'Kelp Works', 'right', 8, 'on', { serves: ['gel', 'sportsDrink', 'water'] }),

@@ -1,7 +1,11 @@
+import { pourText } from './pourText.ts';
 import type { CaptainText } from '../captainText.ts';
 
 export const captain: CaptainText = {
   title: 'Captain’s sheet',
+  scan: 'Map',
+  counts: 'Left, unopened (jugs, packs, boxes):',
+  counted: { waterJug: 'water', sportsDrinkJug: 'sports drink', cups: 'cups', gels: 'gels' },
   stationOf: (number, count) => `Station ${number} of ${count}`,
   emergency: {
     title: 'Life in danger',
@@ -20,10 +24,10 @@ export const captain: CaptainText = {
   comeFrom: (compass) => `Runners come from the ${compass}.`,
   tablesOn: (side) => `Tables on the runners’ ${side.toUpperCase()}, where your supplies are.`,
   drawing: {
-    title: 'Chalk mark is at the grid reference. Measure everything from it with the wheel.',
-    about: 'Chalk mark: start of the first drink table. Roll a measuring wheel along the kerb.',
+    title: 'Chalk mark: start of the first drink table, at the grid reference.',
+    about: 'Wheel from it along the kerb.',
     straight: 'Drawn straight.',
-    notToScale: 'Zigzags and widths: not to scale.',
+    notToScale: 'Zigzags not to scale.',
     runners: 'Runners',
     chalk: 'Chalk mark: 0',
     at: 'at the chalk mark',
@@ -49,18 +53,22 @@ export const captain: CaptainText = {
     busiestCount: (count) => `Busiest, ${count} a minute`,
     last: 'Last walker',
     sweep: 'Sweep (last vehicle)',
+    packed: 'All packed, about',
     stayOpen: 'Stay open until race control releases you, whatever the published cutoff.',
   },
   prePour: {
     title: 'Pour before the first runner',
-    told: (tables, layers, cups) =>
-      `${tables} ${tables === 1 ? 'table' : 'tables'} × ${layers} ${layers === 1 ? 'layer' : 'layers'} = ${cups} cups`,
-    perLayer: (cups, least) => `at least ${least}; ${cups} a layer on each table`,
+    told: pourText,
+    perLayer: (cups) => `a full layer is ${cups} cups`,
+    bottles: 'No cups: runners fill their bottles at the taps.',
   },
   supplies: {
     title: 'Supplies',
     callMore: (jugs, takes) => `Call for more when down to ${jugs}: it takes ${takes}.`,
     more: 'Call for more when down to (jugs); it takes:',
+    left: 'Full jugs that should be left at',
+    fewer: (takes) =>
+      `Call for more when fewer jugs are left than below${takes === null ? '' : `: it takes ${takes}`}.`,
   },
   crew: {
     title: 'Crew',
@@ -76,18 +84,20 @@ export const captain: CaptainText = {
     setUpTitle: 'Set up',
     setUp: [
       'Everything on one side of the road: the side of your supplies.',
-      'Clean cups only; jugs sealed until needed; pour half full.',
-      'Gloves on; keep the work area clean.',
+      'Clean cups only, half full; jugs sealed until needed; gloves on.',
+      'Park off the course, clear of trucks and ambulances.',
     ],
     openTitle: 'While open',
     open: [
-      'Hand-out crew in front, refillers behind the tables.',
-      'Keep off the road: let runners come to you.',
-      'Keep the lane clear of cups. Keep refilling.',
+      'Hand out in front, refill from behind. Keep off the road: let runners come to you. Keep the lane clear of cups.',
+      'Cuts, cramp, blisters: seat them off the course and send for first aid. Do only what you are trained for.',
+      'Wants a ride: waits here for the sweep; give race control the bib.',
+      'Thunder: all into cars or a building; race control says when to go on.',
     ],
     afterTitle: 'After release',
     after: [
-      'Make two piles where you found the supplies, on that side: 1. bags of trash, tied; 2. leftovers, with jugs kept apart for recycling. Fold the tables beside them.',
+      'Two piles where the supplies were, tables folded beside them.',
+      'Count what is left, and sign everybody out.',
     ],
     bags: '1. Bags, tied',
     leftovers: '2. Leftovers',

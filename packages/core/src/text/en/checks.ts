@@ -42,6 +42,11 @@ export const titles = {
   'load-too-heavy': 'Every load fits a vehicle',
   'clock-missing': 'Road times say when access opens, and when the road closes and reopens',
   'drop-closed': 'No vehicle is on the course while it is closed',
+  'tables-room': 'The drink tables of a station fit the room at its kerb',
+  'crew-many': 'No crew is larger than 1 for 25 arrivals',
+  'pour-late': 'The cups that stand poured before the first runner are poured in time',
+  'drinks-few': 'At least 3 drinks a runner are ordered where stations are 5 km apart',
+  'rule-unused': 'Every rule that the plan gives has an effect',
   'vehicle-doubtful':
     'Every vehicle supplies a station in ten trips or fewer, and goes no faster than 90 km/h along the course',
   'drop-late': 'Supplies are dropped before their crew is due',

@@ -36,4 +36,6 @@ export const runs: RunsText = {
     'There are two piles on the side of the tables: bags, tied; and leftovers, with jugs apart for recycling. The folded tables are beside them.',
   none: 'No run is planned: the plan has no vehicles or nothing to carry.',
   captain: 'Captain',
+  loading: 'Load in this order, so that the first stop is by the door:',
+  map: 'Map of this place',
 };

@@ -23,5 +23,18 @@ export const supplies: SuppliesText = {
   yes: 'set',
   bySplits: (race, splits, runners) =>
     `${race}: as ${runners} past finishers slowed, by their splits (${splits.join(', ')})`,
+  resupply: {
+    title: 'Second delivery',
+    about:
+      'If runners drink half as much again (an assumption): the half hour at which fewer jugs are left than there should be, when a delivery called then arrives, and when the drink runs out.',
+    drink: 'Drink',
+    called: 'Seen and called',
+    arrives: 'Arrives',
+    runsOut: 'Runs out',
+    inTime: 'In time',
+    yes: 'yes',
+    no: 'NO: send more from the start',
+    never: 'not seen before',
+  },
   phrase: (english) => english,
 };

@@ -1,7 +1,11 @@
+import { pourText } from './pourText.ts';
 import type { CaptainText } from '../captainText.ts';
 
 export const captain: CaptainText = {
   title: 'Hoja del responsable',
+  scan: 'Mapa',
+  counts: 'Queda sin abrir (garrafas, paquetes, cajas):',
+  counted: { waterJug: 'agua', sportsDrinkJug: 'isotónica', cups: 'vasos', gels: 'geles' },
   stationOf: (number, count) => `Puesto ${number} de ${count}`,
   emergency: {
     title: 'Vida en peligro',
@@ -20,10 +24,10 @@ export const captain: CaptainText = {
   comeFrom: (compass) => `Los corredores vienen del ${compass}.`,
   tablesOn: (side) => `Verán las mesas a su ${side.toUpperCase()}, donde está el material.`,
   drawing: {
-    title: 'La marca de tiza está en la cuadrícula indicada. Mida todo desde ella con la rueda.',
-    about: 'Marca de tiza: inicio de la primera mesa de bebida. Lleve una rueda de medir por el bordillo.',
+    title: 'Marca de tiza: inicio de la primera mesa de bebida, en la cuadrícula.',
+    about: 'Rueda por el bordillo.',
     straight: 'Dibujado recto.',
-    notToScale: 'Zigzags y anchos, sin escala.',
+    notToScale: 'Zigzags sin escala.',
     runners: 'Corredores',
     chalk: 'Marca de tiza: 0',
     at: 'en la marca de tiza',
@@ -49,18 +53,21 @@ export const captain: CaptainText = {
     busiestCount: (count) => `Punta, ${count} por minuto`,
     last: 'Último caminante',
     sweep: 'Coche escoba (cierre)',
+    packed: 'Todo recogido, hacia',
     stayOpen: 'Siga abierto hasta que control de carrera le libere, sea cual sea el cierre publicado.',
   },
   prePour: {
     title: 'Servir antes del primer corredor',
-    told: (tables, layers, cups) =>
-      `${tables} ${tables === 1 ? 'mesa' : 'mesas'} × ${layers} ${layers === 1 ? 'capa' : 'capas'} = ${cups} vasos`,
-    perLayer: (cups, least) => `mínimo ${least}; ${cups} por capa y mesa`,
+    told: pourText,
+    perLayer: (cups) => `una capa completa son ${cups} vasos`,
+    bottles: 'Sin vasos: los corredores llenan sus botellas en los grifos.',
   },
   supplies: {
     title: 'Material',
     callMore: (jugs, takes) => `Pida más cuando queden ${jugs}: tarda ${takes}.`,
     more: 'Pedir más cuando queden (garrafas); tarda:',
+    left: 'Garrafas llenas que deben quedar a las',
+    fewer: (takes) => `Pida más si quedan menos garrafas que abajo${takes === null ? '' : `: tarda ${takes}`}.`,
   },
   crew: {
     title: 'Equipo',
@@ -76,18 +83,20 @@ export const captain: CaptainText = {
     setUpTitle: 'Montar',
     setUp: [
       'Todo a un lado de la calle: el del material.',
-      'Solo vasos limpios; garrafas cerradas hasta usarlas; sirva medio vaso.',
-      'Guantes puestos; zona de trabajo limpia.',
+      'Solo vasos limpios, a medias; garrafas cerradas hasta usarlas; guantes.',
+      'Aparque fuera del recorrido, sin estorbar a camiones ni ambulancias.',
     ],
     openTitle: 'Abierto',
     open: [
-      'Quien entrega, delante; quien repone, detrás de las mesas.',
-      'Fuera de la calzada: deje que vengan los corredores.',
-      'Carril libre de vasos. Reponga sin parar.',
+      'Delante se entrega, detrás se repone. Fuera de la calzada: que vengan los corredores. Carril sin vasos.',
+      'Cortes, calambres, ampollas: siéntelos fuera del recorrido y avise a primeros auxilios. Haga solo lo que sabe.',
+      'Quiere que lo lleven: espera aquí al coche escoba; diga el dorsal a control.',
+      'Tormenta: todos a un coche o edificio; control dice cuándo se sigue.',
     ],
-    afterTitle: 'Al cerrar el puesto',
+    afterTitle: 'Al quedar libre',
     after: [
-      'Haga dos montones donde encontró el material, en ese lado: 1. bolsas de basura, atadas; 2. sobrantes, con las garrafas aparte para reciclar. Mesas plegadas al lado.',
+      'Dos montones donde estaba el material, mesas plegadas al lado.',
+      'Cuente lo que queda y registre la salida de todos.',
     ],
     bags: '1. Bolsas, atadas',
     leftovers: '2. Sobrantes',

@@ -42,6 +42,11 @@ export const titles: { readonly [code in CheckCode]: string } = {
   'load-too-heavy': 'Cada carga cabe en un vehículo',
   'clock-missing': 'El horario dice cuándo se abre y se cierra el recorrido a los vehículos',
   'drop-closed': 'Ningún vehículo está en el recorrido cerrado',
+  'tables-room': 'Las mesas de bebida de un puesto caben junto al bordillo',
+  'crew-many': 'Ningún equipo pasa de 1 persona por cada 25 llegadas',
+  'pour-late': 'Los vasos servidos antes del primer corredor se sirven a tiempo',
+  'drinks-few': 'Se piden al menos 3 bebidas por corredor donde los puestos distan 5 km',
+  'rule-unused': 'Toda regla que da el plan tiene efecto',
   'vehicle-doubtful':
     'Todo vehículo abastece un puesto en diez viajes como mucho, y no pasa de 90 km/h por el recorrido',
   'drop-late': 'El material se descarga antes de la hora de llegada del equipo',
@@ -227,6 +232,10 @@ export const sources: readonly (readonly [written: string, shown: string])[] = [
   [
     'Western Province Athletics, station guide 2019: at most 5 km apart (read)',
     'Western Province Athletics, guía de puestos de 2019: cada 5 km como mucho (leído)',
+  ],
+  [
+    'Western Province Athletics, station guide 2019: at least 3 drinks a runner where stations are 5 km apart (read)',
+    'Western Province Athletics, guía de puestos de 2019: al menos 3 bebidas por corredor donde los puestos distan 5 km (leído)',
   ],
   [
     'World Athletics (IAAF) rule 240 and USATF course measurement: 0.1 %, 42 m of a marathon (read)',

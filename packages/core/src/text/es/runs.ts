@@ -37,4 +37,6 @@ export const runs: RunsText = {
     'Hay dos montones en el lado de las mesas: bolsas, atadas; y sobrantes, con las garrafas aparte para reciclar. Las mesas plegadas, al lado.',
   none: 'No hay viajes: el plan no tiene vehículos o no hay nada que llevar.',
   captain: 'Responsable',
+  loading: 'Cargue en este orden, para que la primera parada quede junto a la puerta:',
+  map: 'Mapa del lugar',
 };

@@ -102,6 +102,27 @@ export interface RacedayParams {
     readonly hold: number;
     readonly pourers: number;
   };
+  /** Tables and metres that the day asks for, those planned, and the room; `pourers`: `null` where the plan says how many. */
+  'tables-room': {
+    readonly wanted: number;
+    readonly tables: number;
+    readonly length: number;
+    readonly room: number;
+    readonly pourers: number | null;
+    /** Ids, where it is more than one: the worst first. */
+    readonly stations?: readonly string[];
+  };
+  'crew-many': { readonly crew: number; readonly arrivals: number; readonly most: number };
+  'pour-late': { readonly cups: number; readonly people: number; readonly takes: number; readonly most: number };
+  /** Ids of stations, that with the fewest first; drinks a runner; metres between stations. */
+  'drinks-few': {
+    readonly stations: readonly string[];
+    readonly ordered: number;
+    readonly least: number;
+    readonly apart: number;
+  };
+  /** `rules`: keys of the plan that have no effect. */
+  'rule-unused': { readonly rules: readonly string[]; readonly because: 'bottles' | 'cups' };
   'station-no-arrivals': { readonly problem: 'unpassed' | 'nobody' };
   /** `vehicle`: its name; `late`: the worst; `stations`: ids, the worst first, where it is more than one. */
   'drop-closed': {

@@ -25,10 +25,10 @@ export function TopBar(): JSX.Element {
   return (
     <header class="top">
       <h1>{plan?.name ?? (store.loading.value ? '' : 'Halfcup')}</h1>
-      {store.origin.value?.from === 'demo' ? <span class="example-mark">Example</span> : null}
       <span class="soft about">{about}</span>
       <span class="spring" />
       <div class="top-tools">
+        {store.origin.value?.from === 'demo' ? <span class="example-mark">Example</span> : null}
         <FileTools />
         <HistoryTools />
         <VariantChoice />

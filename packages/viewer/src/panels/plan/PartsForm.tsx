@@ -1,5 +1,6 @@
 /** A course made of parts of others: there and back, laps, or stretches; drawn on map and strip before it is taken. */
 import type { Finding, Plan } from '@halfcup/core';
+import type { PlanPart } from '@halfcup/core/plan';
 import { lengthLike } from '@halfcup/core/stages';
 import type { JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
@@ -164,22 +165,41 @@ function Outcome({ tried }: { readonly tried: Tried | null }): JSX.Element {
   );
 }
 
+function Refusals({ findings }: { readonly findings: readonly Finding[] }): JSX.Element {
+  const store = useStore();
+  return (
+    <>
+      {findings.map((finding, k) => (
+        <p key={k} class="entry-trouble" role="alert">
+          {messageOf(store, finding)}
+        </p>
+      ))}
+    </>
+  );
+}
+
+/** What comes of showing a course while it is drawn up; it is put away with the form. */
+function useTried(plan: Plan, name: string, parts: readonly PlanPart[]): Tried | null {
+  const store = useStore();
+  const [tried, setTried] = useState<Tried | null>(null);
+  useEffect(() => {
+    if (parts.length === 0) dropTrial(store);
+    setTried(parts.length === 0 ? null : tryCourse(store, { name, parts }));
+  }, [JSON.stringify(parts), plan]);
+  useEffect(() => () => dropTrial(store), []);
+  return tried;
+}
+
 function Form({ plan, close }: { readonly plan: Plan; readonly close: () => void }): JSX.Element {
   const store = useStore();
   const id = store.origin.value?.id ?? '';
   const units = store.units.value;
   const [draft, setDraft] = useState<PartsDraft>(() => keptDraft(id) ?? freshDraft(plan));
-  const [tried, setTried] = useState<Tried | null>(null);
   const [refused, setRefused] = useState<readonly Finding[]>([]);
   const indexed = planWithoutTrial(store)?.analysis.courses ?? [];
   const { parts, troubles } = partsOf(draft, units, indexed);
   const name = draft.name.trim();
-  const key = JSON.stringify(parts);
-  useEffect(() => {
-    if (parts.length === 0) dropTrial(store);
-    setTried(parts.length === 0 ? null : tryCourse(store, { name: name || 'New course', parts }));
-  }, [key, plan]);
-  useEffect(() => () => dropTrial(store), []);
+  const tried = useTried(plan, name || 'New course', parts);
   const change = (part: Partial<PartsDraft>): void => {
     const next = { ...draft, ...part };
     setDraft(next);
@@ -216,11 +236,7 @@ function Form({ plan, close }: { readonly plan: Plan; readonly close: () => void
         change={change}
       />
       <Outcome tried={tried} />
-      {refused.map((finding, k) => (
-        <p key={k} class="entry-trouble" role="alert">
-          {messageOf(store, finding)}
-        </p>
-      ))}
+      <Refusals findings={refused} />
       <div class="row">
         <button type="button" disabled={tried?.ok !== true} onClick={take}>
           Take the course

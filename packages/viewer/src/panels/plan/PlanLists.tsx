@@ -8,6 +8,7 @@ import { DurationField } from '../ui/fields/DurationField.tsx';
 import { LengthField } from '../ui/fields/LengthField.tsx';
 import { LinesField } from '../ui/fields/LinesField.tsx';
 import { MassField } from '../ui/fields/MassField.tsx';
+import { CheckField } from '../ui/fields/CheckField.tsx';
 import { NumberField } from '../ui/fields/NumberField.tsx';
 import { TextField } from '../ui/fields/TextField.tsx';
 import { farText } from '../../words.ts';
@@ -97,8 +98,10 @@ export const VehicleList = ({ plan }: { readonly plan: Plan }): JSX.Element => (
           <MassField label="Carries up to" {...field('kg')} fallback={vehicle?.kg} />
           <NumberField label="Stations per run" {...field('places')} fallback={vehicle?.places} />
           <NumberField label="Speed" {...field('kmh')} unit="km/h" fallback={vehicle?.kmh} />
-          <DurationField label="Time per stop" {...field('stop')} fallback={vehicle?.stop} />
+          <DurationField label="Time per stop (else by weight)" {...field('stop')} fallback={vehicle?.stop} />
+          <NumberField label="Unloads" {...field('unload')} fallback={vehicle?.unload} unit="kg/min" />
           <ClockField label="Ready from" {...field('from')} fallback={vehicle?.from} />
+          <CheckField label="Kept for second deliveries" {...field('standBy')} />
         </>
       );
     }}

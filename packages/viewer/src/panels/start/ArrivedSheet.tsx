@@ -59,14 +59,47 @@ function Refusals({ findings }: { readonly findings: readonly Finding[] }): JSX.
   );
 }
 
+interface LineProps {
+  readonly file: CourseFile;
+  readonly done: (findings: readonly Finding[], words: string) => void;
+}
+
+function LineChoice({ file, done }: LineProps): JSX.Element {
+  const store = useStore();
+  const courses = store.open.value?.document.plan.courses ?? [];
+  const [course, setCourse] = useState(store.course.value ?? courses[0]?.id ?? '');
+  const [comparing, setComparing] = useState(false);
+  const name = courses.find(({ id }) => id === course)?.name ?? course;
+  return (
+    <fieldset class="start-choice">
+      <legend>Another line of a course</legend>
+      <TypedChoice
+        label="Course"
+        value={course}
+        choices={courses.map((one) => [one.id, one.name] as const)}
+        change={setCourse}
+      />
+      <div class="row">
+        <button
+          type="button"
+          onClick={() => done(replaceCourse(store, course, file), `${name} now runs along ${file.name}.`)}
+        >
+          Replace the course
+        </button>
+        <button type="button" aria-pressed={comparing} onClick={() => setComparing(!comparing)}>
+          Compare with it
+        </button>
+      </div>
+      {comparing ? <Compared file={file} course={course} /> : null}
+    </fieldset>
+  );
+}
+
 function Sheet({ file }: { readonly file: CourseFile }): JSX.Element {
   const store = useStore();
   const close = (): void => void (store.arrived.value = null);
   const ref = useModal(close);
   const plan = store.open.value?.document.plan;
-  const courses = plan?.courses ?? [];
-  const [course, setCourse] = useState(store.course.value ?? courses[0]?.id ?? '');
-  const [comparing, setComparing] = useState(false);
   const [refused, setRefused] = useState<readonly Finding[]>([]);
   const done = (findings: readonly Finding[], words: string): void => {
     setRefused(findings);
@@ -74,7 +107,6 @@ function Sheet({ file }: { readonly file: CourseFile }): JSX.Element {
     close();
     store.notice.value = { text: words };
   };
-  const name = courses.find(({ id }) => id === course)?.name ?? course;
   const start = (): void => {
     close();
     store.starting.value = { files: [file], findings: [] };
@@ -98,27 +130,7 @@ function Sheet({ file }: { readonly file: CourseFile }): JSX.Element {
         >
           A new course of this plan
         </button>
-        <fieldset class="start-choice">
-          <legend>Another line of a course</legend>
-          <TypedChoice
-            label="Course"
-            value={course}
-            choices={courses.map((one) => [one.id, one.name] as const)}
-            change={setCourse}
-          />
-          <div class="row">
-            <button
-              type="button"
-              onClick={() => done(replaceCourse(store, course, file), `${name} now runs along ${file.name}.`)}
-            >
-              Replace the course
-            </button>
-            <button type="button" aria-pressed={comparing} onClick={() => setComparing(!comparing)}>
-              Compare with it
-            </button>
-          </div>
-          {comparing ? <Compared file={file} course={course} /> : null}
-        </fieldset>
+        <LineChoice file={file} done={done} />
         <button type="button" disabled={noPoints} onClick={points}>
           Points recorded on the ground
         </button>

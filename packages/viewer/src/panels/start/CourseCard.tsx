@@ -38,6 +38,30 @@ interface Props {
   readonly change: (course: Partial<CourseDraft>) => void;
 }
 
+/** Spikes and tangles: fixed, or left as they are. */
+function FaultChoice({ offer, draft, change }: Omit<Props, 'original'>): JSX.Element {
+  return (
+    <fieldset class="start-choice">
+      <legend>{draft.fixed ? 'Faults of the track' : `Faults of the track: ${offer.fixable.length}`}</legend>
+      <label>
+        <input type="radio" checked={draft.fixed} onChange={() => change({ fixed: true })} /> Fix: take out spikes and
+        tangles (saved as a new file, {draft.file} stays as it is)
+      </label>
+      <label>
+        <input type="radio" checked={!draft.fixed} onChange={() => change({ fixed: false })} /> Leave
+      </label>
+      {offer.fixable.length > 6 ? (
+        <details>
+          <summary>{counted(offer.fixable.length, 'fault')}</summary>
+          <Faults findings={offer.fixable} />
+        </details>
+      ) : (
+        <Faults findings={offer.fixable} />
+      )}
+    </fieldset>
+  );
+}
+
 export function CourseCard({ original, offer, draft, change }: Props): JSX.Element {
   const units = useStore().units.value;
   const lines = [...original.document.tracks, ...original.document.routes];
@@ -62,26 +86,7 @@ export function CourseCard({ original, offer, draft, change }: Props): JSX.Eleme
           change={(track) => change({ track })}
         />
       ) : null}
-      {offer.fixable.length > 0 || draft.fixed ? (
-        <fieldset class="start-choice">
-          <legend>{draft.fixed ? 'Faults of the track' : `Faults of the track: ${offer.fixable.length}`}</legend>
-          <label>
-            <input type="radio" checked={draft.fixed} onChange={() => change({ fixed: true })} /> Fix: take out spikes
-            and tangles (saved as a new file, {draft.file} stays as it is)
-          </label>
-          <label>
-            <input type="radio" checked={!draft.fixed} onChange={() => change({ fixed: false })} /> Leave
-          </label>
-          {offer.fixable.length > 6 ? (
-            <details>
-              <summary>{counted(offer.fixable.length, 'fault')}</summary>
-              <Faults findings={offer.fixable} />
-            </details>
-          ) : (
-            <Faults findings={offer.fixable} />
-          )}
-        </fieldset>
-      ) : null}
+      {offer.fixable.length > 0 || draft.fixed ? <FaultChoice offer={offer} draft={draft} change={change} /> : null}
       <Faults findings={offer.others} />
       {draft.gaps !== 'refuse' || offer.others.some(({ code }) => code.includes('gap')) ? (
         <TypedChoice

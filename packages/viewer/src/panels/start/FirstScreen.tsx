@@ -1,12 +1,13 @@
 /** What stands there while no plan is open: what this is, the two ways to begin, and the plans that are kept. */
 import type { JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
-import { useStore } from '../../state/store/store.ts';
+import { useStore, type Store } from '../../state/store/store.ts';
 import { listKept } from '../../storage/database.ts';
 import { openDemo, openKept } from '../../storage/kept.ts';
 import type { KeptPlan } from '../../storage/records.ts';
 import { useShelf } from '../../storage/shelf.ts';
 import { OpenButton } from '../files/OpenButton.tsx';
+import { Refused } from '../files/Refused.tsx';
 
 function Kept(): JSX.Element | null {
   const store = useStore();
@@ -37,11 +38,16 @@ function Kept(): JSX.Element | null {
   );
 }
 
+/** No plan is open, and none is about to be. */
+export const isFirst = (store: Store): boolean =>
+  store.open.value === null && !store.loading.value && store.waiting.value === null;
+
 export function FirstScreen(): JSX.Element | null {
   const store = useStore();
-  if (store.open.value !== null || store.loading.value || store.waiting.value !== null) return null;
+  if (!isFirst(store)) return null;
   return (
     <section class="first-screen" aria-label="Begin">
+      {store.refusal.value === null ? null : <Refused refusal={store.refusal.value} />}
       <p class="first-line">
         Halfcup plans the water and aid stations of a road race, from the course to the printed sheets.
       </p>

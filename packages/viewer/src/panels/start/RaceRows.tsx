@@ -15,6 +15,37 @@ interface Props {
   readonly change: (races: readonly RaceDraft[]) => void;
 }
 
+function CutoffFields({
+  race,
+  trouble,
+  set,
+}: {
+  readonly race: RaceDraft;
+  readonly trouble: string | null;
+  readonly set: (part: Partial<RaceDraft>) => void;
+}): JSX.Element {
+  return (
+    <>
+      <TypedChoice
+        label="Cutoff is"
+        value={race.cutoffIs}
+        choices={[
+          ['after', 'a time limit from the start'],
+          ['at', 'a time of day'],
+        ]}
+        change={(cutoffIs) => set({ cutoffIs: cutoffIs as RaceDraft['cutoffIs'] })}
+      />
+      <TypedField
+        label={race.cutoffIs === 'after' ? 'Time limit' : 'Cutoff at'}
+        value={race.cutoff}
+        placeholder={race.cutoffIs === 'after' ? '3:30' : '11:30'}
+        trouble={trouble}
+        change={(cutoff) => set({ cutoff })}
+      />
+    </>
+  );
+}
+
 function Race({
   race,
   k,
@@ -63,22 +94,7 @@ function Race({
         trouble={trouble('finish')}
         change={(finish) => set({ finish })}
       />
-      <TypedChoice
-        label="Cutoff is"
-        value={race.cutoffIs}
-        choices={[
-          ['after', 'a time limit from the start'],
-          ['at', 'a time of day'],
-        ]}
-        change={(cutoffIs) => set({ cutoffIs: cutoffIs as RaceDraft['cutoffIs'] })}
-      />
-      <TypedField
-        label={race.cutoffIs === 'after' ? 'Time limit' : 'Cutoff at'}
-        value={race.cutoff}
-        placeholder={race.cutoffIs === 'after' ? '3:30' : '11:30'}
-        trouble={trouble('cutoff', 'cutoffAt')}
-        change={(cutoff) => set({ cutoff })}
-      />
+      <CutoffFields race={race} trouble={trouble('cutoff', 'cutoffAt')} set={set} />
       {races.length > 1 ? (
         <button type="button" class="quiet" onClick={() => change(races.filter((_, at) => at !== k))}>
           Remove race {race.name}

@@ -3,6 +3,7 @@ import type { RacedayParams } from '../../params/raceday.ts';
 import type { Say } from '../../say.ts';
 import type { TextsOf } from '../../sentence.ts';
 import { some, wordOf } from '../../some.ts';
+import { crew } from './racedayCrew.ts';
 import { minutesText } from '../../spans.ts';
 import { supplyText } from '../../supplyWords.ts';
 import { supplyWords } from '../supplyWords.ts';
@@ -160,6 +161,7 @@ export const raceday: TextsOf<RacedayParams> = {
   ...fields,
   ...results,
   ...stations,
+  ...crew,
   ...weather,
   'drop-closed': ({ kg, vehicle, late, stations: all }, say) => [
     all === undefined

@@ -10,6 +10,8 @@ const NUMBERS = [
   ['pourers', 'Pourers', 'people'],
   ['pourRate', 'Each pourer pours', 'cups/min'],
   ['handRate', 'Each person hands out', 'cups/min'],
+  ['fromTables', 'Taken from the tables', '(0–1)'],
+  ['tableCost', 'A table is worth', 'people'],
   ['gelRate', 'Each person hands out', 'gels/min'],
   ['cleanPer', 'Each person cleans up', 'cups/h'],
 ] as const;
@@ -30,6 +32,20 @@ export function CrewFields(props: CrewProps): JSX.Element {
         fallback={fallback.ready}
       />
       <DurationField {...ruleField(props, ['crew', 'setUp'], 'Set-up time')} fallback={fallback.setUp} />
+      <DurationField
+        {...ruleField(props, ['crew', 'pourWithin'], 'Pre-pour takes at most')}
+        fallback={fallback.pourWithin}
+      />
+      <DurationField
+        {...ruleField(props, ['crew', 'tapTime'], 'A bottle at the tap')}
+        fallback={fallback.tapTime}
+        unit="s"
+      />
+      <DurationField {...ruleField(props, ['crew', 'breakDown'], 'Breaking down')} fallback={fallback.breakDown} />
+      <DurationField
+        {...ruleField(props, ['crew', 'breakDownTable'], 'and for each table')}
+        fallback={fallback.breakDownTable}
+      />
       <DurationField {...ruleField(props, ['crew', 'longest'], 'Longest shift')} fallback={fallback.longest} unit="h" />
     </>
   );

@@ -15,7 +15,8 @@ const LAID_OUT: Lengths = [
   ['tableLength', 'Table length'],
   ['trashFrom', 'Trash begins, past the tables'],
   ['trashTo', 'Trash ends, past the tables'],
-  ['boxEvery', 'One box every'],
+  ['boxEvery', 'One box every, without race day'],
+  ['tablesRoom', 'Room for the tables'],
 ];
 const ROAD: Lengths = [
   ['kerb', 'Kerb to course line'],

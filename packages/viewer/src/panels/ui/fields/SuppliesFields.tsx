@@ -21,6 +21,10 @@ const HEAT = [
   { value: 'warm', label: 'warm' },
   { value: 'hot', label: 'hot' },
 ];
+const HAND_OUT = [
+  { value: 'cups', label: 'cups' },
+  { value: 'bottles', label: 'runners’ bottles' },
+];
 const PIECES: readonly (readonly [key: Exclude<keyof Packs, 'waterJug' | 'sportsDrinkJug'>, label: string])[] = [
   ['cups', 'Cups per pack'],
   ['gels', 'Gels per box'],
@@ -87,14 +91,17 @@ const PacksAndWeights = (props: SuppliesProps): JSX.Element => (
   </details>
 );
 
-const SHARES: readonly (readonly [key: 'waste' | 'fill' | 'gelOrder', label: string])[] = [
+const SHARES: readonly (readonly [key: 'waste' | 'reserve' | 'waterShare' | 'fill' | 'gelOrder', label: string])[] = [
+  ['waterShare', 'Water, where both drinks are served'],
   ['waste', 'Spilt or wasted'],
+  ['reserve', 'Ordered in reserve'],
   ['fill', 'Cup filled to'],
   ['gelOrder', 'Gels ordered per gel taken'],
 ];
 
-export function SuppliesFields(props: SuppliesProps): JSX.Element {
-  const { fallback }: { readonly fallback: Supplies } = props;
+/** How hot it is, by a level or by a thermometer. */
+function HeatFields(props: SuppliesProps): JSX.Element {
+  const { fallback } = props;
   return (
     <>
       <ChoiceField
@@ -111,6 +118,25 @@ export function SuppliesFields(props: SuppliesProps): JSX.Element {
         {...ruleField(props, ['supplies', 'heatSteps'], 'Warm from, hot from (WBGT)')}
         fallback={fallback.heatSteps}
         unit="°C"
+      />
+    </>
+  );
+}
+
+export function SuppliesFields(props: SuppliesProps): JSX.Element {
+  const { fallback }: { readonly fallback: Supplies } = props;
+  return (
+    <>
+      <HeatFields {...props} />
+      <ChoiceField
+        {...ruleField(props, ['supplies', 'handOut'], 'Drinks are handed out in')}
+        choices={HAND_OUT}
+        fallback={fallback.handOut}
+      />
+      <NumberField
+        {...ruleField(props, ['supplies', 'drinkRate'], 'A runner drinks')}
+        fallback={fallback.drinkRate}
+        unit="l/h"
       />
       <VolumeField {...ruleField(props, ['supplies', 'cup'], 'Cup holds')} fallback={fallback.cup} small />
       {SHARES.map(([key, label]) => (
@@ -132,13 +158,18 @@ export function SuppliesFields(props: SuppliesProps): JSX.Element {
         fallback={fallback.cupsPerBag}
         unit="cups"
       />
+      <NumberField
+        {...ruleField(props, ['supplies', 'cupsPerBox'], 'Cups per trash box')}
+        fallback={fallback.cupsPerBox}
+        unit="cups"
+      />
       <PairField
         {...ruleField(props, ['supplies', 'prePourFloor'], 'Pre-pour, at least: bunched field, spread field')}
         fallback={fallback.prePourFloor}
         unit="(0–1)"
       />
       <NumberField
-        {...ruleField(props, ['supplies', 'prePourSafety'], 'Pre-pour safety factor')}
+        {...ruleField(props, ['supplies', 'prePourSafety'], 'Pourers slower than planned by a factor of')}
         fallback={fallback.prePourSafety}
       />
       <ResupplyFields {...props} />
