@@ -33,7 +33,7 @@ import { type Html, NONE, html, said } from './html.ts';
 import { layoutDrawing } from './layoutDrawing.ts';
 import { pointMark } from './marks.ts';
 import { windOf } from './sheet.ts';
-import { numberOf } from '../layout/layout.ts';
+import { byNumber, numberOf } from '../layout/layout.ts';
 import { placeCode } from './qr.ts';
 import { kerbPoints, pointWord } from './stationGround.ts';
 import { stationMap } from './stationMap.ts';
@@ -91,7 +91,7 @@ export function captainSheet(analysis: Analysis, station: StationLayout, options
 
 /** The sheets of all stations in the plan's order, each on a page of its own. */
 export const captainSheets = (analysis: Analysis, options: CaptainOptions): string =>
-  captainDocument(analysis, analysis.stations, options);
+  captainDocument(analysis, byNumber(analysis.stations), options);
 
 function captainDocument(analysis: Analysis, stations: readonly StationLayout[], options: CaptainOptions): string {
   const { text } = textOf(options.language ?? analysis.plan.language);

@@ -8,7 +8,7 @@ import { type Html, NONE, html, said } from './html.ts';
 import { dashOf, overviewMap } from './overviewMap.ts';
 import { courseStrip } from './overviewStrip.ts';
 import { type Sheet, listHead, sideWord } from './sheet.ts';
-import { numberOf } from '../layout/layout.ts';
+import { byNumber, numberOf } from '../layout/layout.ts';
 import { mm } from './svg.ts';
 
 /** Millimetres: head and caution; a strip's heading; a row of the list of stations. */
@@ -40,7 +40,7 @@ export function overviewBody(analysis: Analysis, sheet: Sheet, context?: Feature
   return html`${listHead(words.title, plan, sheet)}
 <section class="block map-block">${map}
 <p class="key">${shown.map(({ course }, k) => html`<span><svg width="14mm" height="2mm" viewBox="0 0 14 2"><path d="M0 1H14" stroke="#000" stroke-width="0.8"${{ html: dashOf(k) }}/></svg> ${said(course.name)}</span> `)}</p></section>
-<ol class="stations">${stations.map((station) => stationLine(station, plan.units, sheet))}</ol>
+<ol class="stations">${byNumber(stations).map((station) => stationLine(station, plan.units, sheet))}</ol>
 <p class="sides">${words.sides}</p>
 ${strips.map(
   ({
