@@ -3,7 +3,7 @@ import { crewCsv, orderCsv } from '../export/yearCsv.ts';
 import { papersOf } from '../papers/papers.ts';
 import type { Plan } from '../plan/plan.ts';
 import { AT_1500, STRAIGHT, analysisOf, runners } from '../testing/analyses.ts';
-import { readDelimited } from './delimited.ts';
+import { readDelimited } from '../delimited.ts';
 import { supplyOrder } from './supplyOrder.ts';
 
 const prices: NonNullable<Plan['prices']> = {
