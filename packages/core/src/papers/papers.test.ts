@@ -273,6 +273,7 @@ it.each(LANGUAGES.map(({ language }) => language))(
     const papers = papersOf(demo, how);
     expect(papers.map(({ name }) => name)).toEqual([
       'overview.html',
+      'shared.html',
       'captains.html',
       'cards.html',
       'signin.html',
