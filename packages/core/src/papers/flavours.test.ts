@@ -73,7 +73,7 @@ describe('flavours', () => {
 
   it('are printed with the supply order, where the plan has prices', () => {
     const plan = JSON.parse(planWith(names)) as object;
-    const priced = JSON.stringify({ ...plan, prices: { currency: 'crowns', items: { gels: { price: 20 } } } });
+    const priced = JSON.stringify({ ...plan, prices: { currency: 'crowns', items: [{ kind: 'gels', price: 20 }] } });
     expect(wordsOf(analysisOf(priced), 'order.html')).toContain('Boxes of gels (Kelp Berry, Dune Honey)');
   });
 
