@@ -9,7 +9,7 @@ import { formatDuration, formatMinute } from '../format.ts';
 import { thingLabel } from '../text/planThing.ts';
 import { pourWordsOf } from '../text/pourWords.ts';
 import type { SheetText } from '../text/sheetText.ts';
-import { callsOf } from './flavours.ts';
+import { flavoursNote } from './flavours.ts';
 import { saidOrBlank, toFill } from './frame.ts';
 import { type Html, NONE, html } from './html.ts';
 
@@ -75,12 +75,18 @@ export function pouredLines({ plan, day }: Analysis, station: StationLayout, tex
   const { count, items } = text.frame;
   const pour = dayOf({ day }, station)?.prePour;
   const one = (drink: 'sportsDrink' | 'water', stock: PrePour): Html =>
-    html`<p>${items[drink]}: <span class="told" data-pour="${drink}">${text.captain.prePour.told(pourWordsOf({ ...stock, cupsPerLayer }, count))}</span></p>`;
+    html`<p>${items[drink]}${drink === 'water' ? NONE : flavoursNote(plan, [station.station], 'sportsDrinkJug')}: <span class="told" data-pour="${drink}">${text.captain.prePour.told(pourWordsOf({ ...stock, cupsPerLayer }, count))}</span></p>`;
   const drinks = (['sportsDrink', 'water'] as const).filter((drink) => station.station.serves.includes(drink));
   return drinks.map((drink) => {
     const stock = pour?.[drink];
     return stock === undefined ? html`<p>${items[drink]}: ${toFill(text)}</p>` : one(drink, stock);
   });
+}
+
+/** " · Gel (Kelp Berry, Dune Honey)", where gel has names. */
+function gelNames({ plan }: Analysis, { station }: StationLayout, { frame }: SheetText): Html {
+  const note = flavoursNote(plan, [station], 'gels');
+  return note.html === '' ? NONE : html` · ${frame.items.gel}${note}`;
 }
 
 /** The same with what a full layer is; nothing where no drink is served. */
@@ -90,7 +96,7 @@ export function prePourBlock(analysis: Analysis, station: StationLayout, text: S
   const told = pouredLines(analysis, station, text);
   if (told.length === 0) return NONE;
   if (handOut === 'bottles') return html`<h2>${words.title}</h2><p>${words.bottles}</p>`;
-  return html`<h2>${words.title} <span class="small">(${words.perLayer(text.frame.count(cupsPerLayer))})</span></h2><div class="pour">${told}</div>`;
+  return html`<h2>${words.title} <span class="small">(${words.perLayer(text.frame.count(cupsPerLayer))})${gelNames(analysis, station, text)}</span></h2><div class="pour">${told}</div>`;
 }
 
 /** A sign is called a sign: its wording stands in the drawing. */
@@ -153,15 +159,6 @@ export function countsBlock(analysis: Analysis, station: StationLayout, text: Sh
 
 const ROLES = ['handOut', 'pour', 'gel', 'clean', 'captain'] as const satisfies readonly (keyof DayCrew)[];
 
-/** What hands call out, where it has a name. */
-function calls({ plan }: Analysis, station: StationLayout, text: SheetText): Html {
-  const { flavours } = suppliesOf(plan, station.station);
-  const kinds = (['gel', 'sportsDrink'] as const).filter(
-    (kind) => flavours?.[kind] !== undefined && station.station.serves.includes(kind),
-  );
-  return kinds.length === 0 ? NONE : html` · ${text.card.callOut} ${callsOf(plan, station, kinds, text)}`;
-}
-
 /** Heads by task. */
 export function crewBlock(analysis: Analysis, station: StationLayout, text: SheetText): Html {
   const { crew: words } = text.captain;
@@ -171,7 +168,7 @@ export function crewBlock(analysis: Analysis, station: StationLayout, text: Shee
   const parts = ROLES.filter((role) => crew[role] > 0).map(
     (role, k) => html`${k === 0 ? '' : ' · '}<b>${crew[role]}</b> ${words.roles[role]}`,
   );
-  return html`<p class="run-in"><b>${words.title}:</b> ${parts} · <b>${crew.total}</b> ${words.total}${crew.shifts > 1 ? `, ${words.shifts(crew.shifts)}` : ''}${calls(analysis, station, text)}</p>`;
+  return html`<p class="run-in"><b>${words.title}:</b> ${parts} · <b>${crew.total}</b> ${words.total}${crew.shifts > 1 ? `, ${words.shifts(crew.shifts)}` : ''}</p>`;
 }
 
 /** Of a station's people, in the order in which a sheet lists them. */

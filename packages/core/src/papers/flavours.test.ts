@@ -47,9 +47,8 @@ describe('flavours', () => {
     expect(wordsOf(named, 'cards.html')).toContain('“Sports drink, Tide Lime!” “Water!”');
     expect(wordsOf(named, 'cards.html')).toContain('Call out: “Gel, Kelp Berry!” “Gel, Dune Honey!”');
     expect(wordsOf(named, 'cards.html', 'es')).toContain('«¡Gel, Kelp Berry!»');
-    expect(wordsOf(named, 'captains.html')).toContain(
-      'Call out: “Gel, Kelp Berry!” “Gel, Dune Honey!” “Sports drink, Tide Lime!”',
-    );
+    expect(wordsOf(named, 'captains.html')).toContain('Gel (Kelp Berry, Dune Honey)');
+    expect(wordsOf(named, 'captains.html')).toContain('Sports drink (Tide Lime): Pour ');
     const list = wordsOf(named, 'supplies.html');
     expect(list).toContain('Jugs of sports drink (Tide Lime)');
     expect(list).toContain('Boxes of gels (Kelp Berry, Dune Honey)');
