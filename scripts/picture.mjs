@@ -99,7 +99,7 @@ try {
     )
       foreign.push(request.url());
   });
-  await page.goto(address);
+  await page.goto(`${address}#example`);
   await drawn(page);
   await takePage(page);
   await takeRaceDay(page);

@@ -1,6 +1,8 @@
 /** `halfcup start`: a first plan that is complete and reads back. */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { setUpPlan } from '@halfcup/core/plan';
+import { readGpx } from '@halfcup/core/gpx';
 import { describe, expect, it } from 'vitest';
 import { OCEAN, type Position, go, gpxText, straight } from './support/courses.ts';
 import type { LayoutDocument } from './support/documents.ts';
@@ -134,5 +136,77 @@ describe('halfcup start', () => {
     [['sub/c.gpx', '--every', '1km', '--at', '1km'], /Give one of them/u],
   ] as const)('refuses %j with the reason', async (args, message) => {
     expect((await refusalIn(started, 'start', 'Name', ...args))[0]).toMatch(message);
+  });
+});
+
+describe('halfcup start with several courses, a list and races', () => {
+  const folder = folderWith({
+    'full.gpx': gpxText([straight(OCEAN, 90, 101, 100)], [{ at: beside(2000, 0, 8), name: 'Tap' }]),
+    'half.gpx': gpxText([straight(OCEAN, 90, 51, 100)]),
+    'list.csv':
+      'Nombre;Recorrido;Distancia (km);Lado;Sirve\nMill;full;7,5;izquierda;agua\nPier;half;lejos;derecha;agua\n',
+  });
+  const FULL = 'name=Ganneth Ten, file=full.gpx, start=08:00, entrants=1200, finish=0:55, cutoff=1:45';
+  const HALF = 'name=Five, file=half.gpx, start=08:30, entrants=300, finish=0:28:30, cutoff-at=09:30';
+  const start = (...args: string[]): ReturnType<typeof halfcupIn> =>
+    halfcupIn(folder, 'start', 'Ganneth', 'full.gpx', 'half.gpx', ...args);
+
+  it('writes the plan that the same answers give the page, byte for byte, and tells the row that it left out', async () => {
+    const made = await start('--race', FULL, '--race', HALF, '--stations', 'list.csv', '--units', 'metric');
+    const documents = new Map(
+      ['full.gpx', 'half.gpx'].map((name) => {
+        const read = readGpx(readFileSync(join(folder, name)), name);
+        if (!read.ok) throw new Error(read.findings[0]!.message);
+        return [name, read.value];
+      }),
+    );
+    const answers = setUpPlan(
+      {
+        name: 'Ganneth',
+        units: 'metric',
+        courses: [{ gpx: 'full.gpx' }, { gpx: 'half.gpx' }],
+        races: [
+          { name: 'Ganneth Ten', gpx: 'full.gpx', start: '08:00', entrants: '1200', finish: '0:55', cutoff: '1:45' },
+          { name: 'Five', gpx: 'half.gpx', start: '08:30', entrants: '300', finish: '0:28:30', cutoffAt: '09:30' },
+        ],
+        marks: false,
+        stations: { from: 'list', file: 'list.csv', text: readFileSync(join(folder, 'list.csv'), 'utf8') },
+      },
+      documents,
+    );
+    expect(made.exit).toBe(0);
+    expect(answers.ok && answers.value).toBe(made.out);
+    expect(made.err).toContain('list.csv:3:11: warning: Row 3, Distance: “lejos” is not a course distance.');
+    expect((JSON.parse(made.out) as { stations: { name: string }[] }).stations.map(({ name }) => name)).toEqual([
+      'Mill',
+    ]);
+  });
+
+  it('makes stations of waypoints, or every so far, and a race for each course where none is said', async () => {
+    const named = async (...args: string[]): Promise<string[]> =>
+      (JSON.parse((await start(...args)).out) as { stations: { name: string }[] }).stations.map(({ name }) => name);
+    expect(await named()).toEqual(['Tap']);
+    expect(await named('--every', '2.5km')).toEqual(['2.5 km', '5 km', '7.5 km']);
+    expect((JSON.parse((await start()).out) as { races: { id: string }[] }).races.map(({ id }) => id)).toEqual([
+      'full',
+      'half',
+    ]);
+  });
+
+  it.each([
+    [['--race', 'name=Half, file=hafl.gpx'], '--race names the file "hafl.gpx", which is none of the courses'],
+    [['--race', 'Half at 8'], 'cannot be read; write it such as'],
+    [['--race', 'name=Half'], 'has no file'],
+    [['--race', 'file=half.gpx'], 'has no name'],
+    [['--race', 'name=A, file=half.gpx, strat=8:00'], '--race has no "strat"; did you mean "start"?'],
+    [['--race', 'name=A, name=B, file=half.gpx'], 'says name twice'],
+    [['--race', 'name=A, file=half.gpx, start=soon'], '“soon” is not a start time.'],
+    [['--at', '5km'], '--at cannot be used with several courses'],
+    [['--stations', 'list.csv', '--every', '5km'], 'come from a list (--stations)'],
+    [['--stations', 'none.csv'], 'file not found'],
+  ] as const)('refuses %j in words', async (args, words) => {
+    const { exit, err } = await start(...args);
+    expect(exit).toBe(2);
+    expect(err).toContain(words);
   });
 });

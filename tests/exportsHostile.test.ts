@@ -13,7 +13,7 @@ import { readGpx } from '@halfcup/core/gpx';
 import { parse } from 'csv-parse/sync';
 import ICAL from 'ical.js';
 import { describe, expect, it } from 'vitest';
-import { readDelimited } from '../packages/core/src/raceday/delimited.ts';
+import { readDelimited } from '../packages/core/src/delimited.ts';
 import { HOSTILE, analysisOf, must } from './support/exported.ts';
 import { OCEAN, gpxText, planText, straight } from './support/courses.ts';
 import { peerOf } from './support/gpxparser.ts';

@@ -28,7 +28,7 @@ const CALLS: { readonly [command: string]: readonly (readonly string[])[] } = {
   compare: [['p.json', 'other']],
   improve: [['p.json']],
   review: [['p.json'], ['p.json', 'p.json', '--json-lines']],
-  export: ['geojson', 'gpx', 'csv', 'ics'].map((to) => ['p.json', '--to', to]),
+  export: ['geojson', 'gpx', 'csv', 'ics', 'order', 'crew'].map((to) => ['p.json', '--to', to]),
   sheets: [['p.json']],
   schema: [['plan']],
 };

@@ -300,7 +300,6 @@ function opened({ plan, plant }: Pick<Case, 'plan' | 'plant'>): Store {
         openFiles(
           named.map(([name, content]) => textFile(name, content)),
           null,
-          'metric',
         ),
       ),
     },

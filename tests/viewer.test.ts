@@ -223,6 +223,9 @@ describe('the viewer', () => {
       const line = straight(OCEAN, 80, 61, 100);
       const waypoint = `<wpt lat="${line[30]![1]}" lon="${line[30]![0]}"><name>Kittiwake Corner</name></wpt>`;
       await dropFiles(page, { 'shore.gpx': gpxText([line]).replace('<trk>', `${waypoint}<trk>`) });
+      await page.getByRole('button', { name: 'A new plan', exact: true }).click();
+      await page.getByLabel('Name of the plan').fill('Shore');
+      await page.getByRole('button', { name: 'Make the plan' }).click();
       await expect.poll(() => rows(page).count()).toBe(1);
       await row(page, 'Kittiwake Corner').click();
       await expect.poll(() => panel(page).textContent()).toContain('3.00 km');
@@ -286,7 +289,7 @@ describe('the viewer', () => {
         for (const entry of list.getEntries()) held.shift += (entry as unknown as { value: number }).value;
       }).observe({ type: 'layout-shift', buffered: true });
     });
-    await page.goto(stage.address);
+    await page.goto(`${stage.address}#example`);
     await mapIdle(page);
     expect(await page.evaluate(() => (window as unknown as { shift: number }).shift)).toBeLessThan(0.02);
     await context.close();

@@ -157,7 +157,7 @@ async function withoutMap(act: (page: Page) => Promise<void>, options: BrowserCo
   try {
     await context.route(/connect-[^/]*\.js$/u, (route) => route.abort());
     const page = await context.newPage();
-    await page.goto(stage.address);
+    await page.goto(`${stage.address}#example`);
     await page.getByRole('button', { name: 'Wrack Fork', exact: true }).waitFor();
     await act(page);
   } finally {
@@ -197,6 +197,10 @@ for (const colorScheme of ['light', 'dark'] as const) {
               for (const folded of document.querySelectorAll('details')) folded.open = true;
             });
             found.push(...(await walk(page)).map((line) => `${name}: ${line}`));
+            if (name !== 'Stations') continue;
+            await page.getByRole('button', { name: 'Edit', exact: true }).click();
+            await page.getByLabel('Select Wrack Fork').click();
+            found.push(...(await walk(page)).map((line) => `sheet: ${line}`));
           }
           for (const name of ['Plans', 'Background']) {
             await page.getByRole('button', { name, exact: true }).click();

@@ -41,7 +41,7 @@ const onMap = <T>(act: (seen: Visit) => Promise<T>): Promise<T> => during(stage,
 
 async function another(context: BrowserContext, address = stage.address): Promise<Page> {
   const page = await context.newPage();
-  await page.goto(address);
+  await page.goto(`${address}#example`);
   await mapIdle(page);
   return page;
 }
@@ -220,7 +220,7 @@ describe('what the browser keeps', () => {
     const page = await context.newPage();
     await page.goto(`${stage.address}serviceWorker.js`);
     await putByHand(page, 1, [old, strange]);
-    await page.goto(stage.address);
+    await page.goto(`${stage.address}#example`);
     await mapIdle(page);
     expect(await title(page)).toBe('Earlier');
     expect(await savedPlan(page)).toBe(old.text);
@@ -239,7 +239,7 @@ describe('what the browser keeps', () => {
       const broken = { ...record!, text: record!.text.slice(0, 50) };
       await page.goto(`${stage.address}serviceWorker.js`);
       await putByHand(page, 2, [broken]);
-      await page.goto(stage.address);
+      await page.goto(`${stage.address}#example`);
       await mapIdle(page);
       await says(page, 'could not be opened');
       expect(await title(page)).toBe((JSON.parse(DEMO) as { name: string }).name);
@@ -372,7 +372,7 @@ describe('files', () => {
         page.waitForEvent('download'),
         page.getByRole('button', { name: 'Save packed (ZIP)' }).click(),
       ]);
-      expect(given.suggestedFilename()).toBe('plan.zip');
+      expect(given.suggestedFilename()).toBe('ganneth-island-marathon-and-half.zip');
       await given.saveAs(path);
       writeFileSync(join(folder, 'text.json'), text);
     });

@@ -154,7 +154,7 @@ describe('a station on the map', () => {
     });
   });
 
-  it('is taken by its ring without a jump of the pin, and the table follows while it is held', async () => {
+  it('is taken by its ring too: the pin comes under the pointer, and the table follows while it is held', async () => {
     await on(async ({ page }) => {
       const first = await hook(page, 'text');
       const pin = await goTo(page);
@@ -168,7 +168,7 @@ describe('a station on the map', () => {
       await expect.poll(() => row.textContent(), { timeout: 4000 }).not.toContain(before);
       await page.mouse.up();
       const [x, y] = await pinOf(page);
-      expect(Math.hypot(x - pin[0] - 48, y - pin[1] - 20)).toBeLessThan(1.5);
+      expect(Math.hypot(x - ring[0] - 48, y - ring[1] - 20)).toBeLessThan(1.5);
     });
   });
 

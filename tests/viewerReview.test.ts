@@ -512,9 +512,9 @@ describe('points recorded on the ground', () => {
   it('asks before a file of such points could replace the open plan, and says why a file without any cannot be compared', async () => {
     await on(async ({ page }) => {
       await drop(page, 'points.gpx', recordedPoints());
-      await page.getByText('has points named like items of').waitFor();
+      await page.getByRole('dialog', { name: 'What is points.gpx?' }).waitFor();
       expect(await page.getByRole('heading', { level: 1 }).textContent()).toBe(documentOf(PLAN).plan.name);
-      await button(page, 'Compare with the plan').click();
+      await button(page, 'Points recorded on the ground').click();
       await page.getByRole('table', { name: /^Signs: distance to the first table/u }).waitFor();
       await page.locator('.placed-file').setInputFiles({
         name: 'course.gpx',

@@ -77,31 +77,33 @@ const laidOut = (value: number): string => {
 const range = ([from, to]: readonly [number, number]): string =>
   laidOut(from) === laidOut(to) ? laidOut(from) : `${laidOut(from)} to ${laidOut(to)}`;
 
-/** The rows of the table as core has them: name, course distance, side, legs, sign. */
+/** The rows of the table as core has them, by number: name, course distance, side, legs, sign. */
 function coreRows(analysis: Analysis): string[] {
-  return analysis.stations.map((station) => {
-    const lead = station.directions[0]!;
-    const legs = analysis.spacing.map(
-      ({ legs: all }) =>
-        all
-          .filter(({ to }) => to === station.id)
-          .map(({ length }) => figure(length / 1000, 2))
-          .join('') || '–',
-    );
-    const served = lead.items.filter(({ kind }) => kind !== 'sign' && kind !== 'trash').map(({ from }) => from);
-    const sign = lead.items.find(({ kind }) => kind === 'sign')!;
-    return [
-      station.name,
-      figure(lead.measure / 1000, 2),
-      lead.side,
-      ...legs,
-      laidOut(Math.min(...served) - sign.to),
-    ].join(' | ');
-  });
+  return analysis.stations
+    .toSorted((a, b) => a.number! - b.number!)
+    .map((station) => {
+      const lead = station.directions[0]!;
+      const legs = analysis.spacing.map(
+        ({ legs: all }) =>
+          all
+            .filter(({ to }) => to === station.id)
+            .map(({ length }) => figure(length / 1000, 2))
+            .join('') || '–',
+      );
+      const served = lead.items.filter(({ kind }) => kind !== 'sign' && kind !== 'trash').map(({ from }) => from);
+      const sign = lead.items.find(({ kind }) => kind === 'sign')!;
+      return [
+        station.name,
+        figure(lead.measure / 1000, 2),
+        lead.side,
+        ...legs,
+        laidOut(Math.min(...served) - sign.to),
+      ].join(' | ');
+    });
 }
 
 async function shownRows(page: Page, races: number): Promise<string[]> {
-  const rows = await page.getByRole('table', { name: 'Stations in the plan’s order' }).locator('tbody tr').all();
+  const rows = await page.getByRole('table', { name: 'Stations by number' }).locator('tbody tr').all();
   return Promise.all(
     rows.map(async (one) => {
       const cells = await one.locator('td, th').allTextContents();
@@ -263,6 +265,7 @@ describe('a station on the course strip', () => {
         await send('touchEnd');
         const moved = analysed(await saved(page)).stations[5]!.directions[0]!.measure;
         expect(25_850 - moved).toBeCloseTo((24 * 42_195) / 290, -3);
+        await page.locator('.strip-chart').evaluate((chart) => chart.scrollIntoView({ block: 'end' }));
         const strip = (await page.locator('.strip-chart').boundingBox())!;
         const low = strip.y + strip.height - 40;
         await send('touchStart', { x: 150, y: low }, { x: 200, y: low });
@@ -389,7 +392,7 @@ describe('the station panel', () => {
       await expect.poll(() => heading(page)).toContain('Herring Steps (copy)');
       await press('Delete');
       await expect
-        .poll(() => page.getByRole('table', { name: 'Stations in the plan’s order' }).locator('tbody tr').count())
+        .poll(() => page.getByRole('table', { name: 'Stations by number' }).locator('tbody tr').count())
         .toBe(10);
       expect(await undoAll(page, await saved(page))).toBeGreaterThan(25);
     });

@@ -30,7 +30,7 @@ async function prepared(
   try {
     await prepare(context);
     const page = await context.newPage();
-    await page.goto(stage.address);
+    await page.goto(`${stage.address}#example`);
     await act(page);
   } finally {
     await context.close();
@@ -82,7 +82,7 @@ describe('where the map cannot be drawn', () => {
     });
     try {
       const page = await browser.newPage({ serviceWorkers: 'block' });
-      await page.goto(stage.address);
+      await page.goto(`${stage.address}#example`);
       await expect.poll(() => mapTrouble(page).textContent(), SOON).toContain('no WebGL');
       await tableWorks(page);
     } finally {
@@ -184,8 +184,8 @@ describe('where a part of the page is missing', () => {
     await preparedPlain(block(/full-[^/]*\.gpx$/u), async (page) => {
       await expect.poll(() => page.getByRole('alert').textContent(), SOON).toContain('The demo could not be loaded');
       expect(await page.getByRole('alert').textContent()).not.toMatch(INTERNAL);
-      for (const tab of await page.getByRole('tab').all()) await tab.click();
       await dropFiles(page, { 'full.gpx': demoText('full.gpx') });
+      await page.getByRole('button', { name: 'Make the plan' }).click();
       await expect.poll(() => page.getByRole('heading', { level: 1 }).textContent(), SOON).not.toBe('Halfcup');
       expect(await page.getByRole('alert').count()).toBe(0);
     });

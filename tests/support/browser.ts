@@ -104,7 +104,7 @@ export async function visit({ address, browser }: Stage, options: VisitOptions =
     const isMap = withoutMap.has(context) && MAP_SCRIPT.test(message.location().url);
     if (message.type() === 'error' && !isMap) faults.push(message.text());
   });
-  await page.goto(address, { timeout: 60_000 });
+  await page.goto(address.includes('#') ? address : `${address}#example`, { timeout: 60_000 });
   await mapIdle(page);
   return { page, context, requests, faults, close: () => putBack(context, options) };
 }

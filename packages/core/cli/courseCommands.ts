@@ -43,12 +43,14 @@ const snap: CommandSpec = {
 
 const start: CommandSpec = {
   name: 'start',
-  takes: 'NAME FILE.gpx',
+  takes: 'NAME FILE.gpx …',
   needs: ['a name for the plan', 'a GPX file'],
-  most: 2,
-  about: 'a first plan from a course: its waypoints, or places along it, become stations',
+  most: Infinity,
+  about: 'a first plan from one or several courses: their waypoints, places along them or a list become stations',
   more: [
     'Without --every or --at it takes the waypoints of the file. Those named by a distance, such as "10 km", become marks of the course. A "Start" or "Finish" at the ends is left out. Each of these is reported.',
+    'A list of stations (--stations) is CSV, or has semicolons or tabs, with heads in English or Spanish: name, course, distance or lon and lat, side, serves, tables, width. Rows that cannot be used are reported and left out.',
+    'A race (--race) is said as "name=Half, file=half.gpx, start=08:00, entrants=1200, finish=2:10, cutoff=3:30": finish is what a typical runner takes, cutoff the time limit, both in hours and minutes or as 0:28:30; cutoff-at=11:30 is a cutoff by the clock. Finish times are spread about the typical one by 0.2 (common practice, no source). Without --race each course has one race.',
     'With --units metric the plan lays out signs, tables and trash in round metres.',
   ],
   arguments: [{ name: 'NAME', about: 'what the plan is called' }, GPX],
@@ -60,11 +62,14 @@ const start: CommandSpec = {
       kind: ['right', 'left', 'alternate'],
       about: 'side of the road (default with --every and --at: right)',
     },
+    { name: 'stations', kind: 'text', shown: 'LIST.csv', about: 'take the stations of a list' },
+    { name: 'race', kind: 'repeated', shown: 'RACE', about: 'a race with its times and runners, see above' },
     ...KNOWN,
     ...LINE,
   ],
   examples: [
     'start "Our race" full.gpx --every 5km --side right',
+    'start "Our races" full.gpx half.gpx --race "name=Half, file=half.gpx, start=08:30, entrants=900, finish=2:05, cutoff=3:30" --every 5km',
     'start "Our race" full.gpx --at 5km,10km,15km --units metric --out race.json',
   ],
   load: async () => import('./commands/start.ts'),

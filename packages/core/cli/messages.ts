@@ -82,6 +82,23 @@ export const REFUSAL = {
     `"${name}" is a link to a file outside the plan’s folder. A plan names files in its own folder or below: copy it there.`,
 } as const;
 
+/** Races and stations of a first plan. */
+export const START = {
+  ofOneCourse: (options: readonly string[]) =>
+    `${options.map((name) => `--${name}`).join(', ')} cannot be used with several courses, a list or races; start with one course alone, or write it into the plan afterwards`,
+  listAndPlaces: () =>
+    'the stations come from a list (--stations), so --every and --side have nothing to do; leave them out',
+  raceUnread: (text: string) =>
+    `--race "${text}" cannot be read; write it such as "name=Half, file=half.gpx, start=08:00, entrants=1200, finish=2:10, cutoff=3:30"`,
+  raceKey: (key: string, hint: string) => `--race has no "${key}"; ${hint}`,
+  raceTwice: (text: string, key: string) => `--race "${text}" says ${key} twice; say it once`,
+  raceWithout: (text: string, key: string) => `--race "${text}" has no ${key}; add ${key}=…`,
+  raceFile: (file: string, files: readonly string[]) =>
+    `--race names the file "${file}", which is none of the courses: ${files.map((one) => `"${one}"`).join(', ')}`,
+  sameName: (name: string) =>
+    `two files would be called "${name}" in the plan; rename one, or use --out in a folder above both`,
+} as const;
+
 /** Files that cannot be read or written. */
 export const FILES = {
   noFolder: () => 'folder not found; create it first, or choose another',
@@ -96,6 +113,7 @@ export const FILES = {
 /** Failed system calls by their codes. */
 export const SYSTEM: Readonly<Record<string, string>> = {
   ENOENT: 'file not found; check the name or the folder',
+  NOTFILE: 'this is a pipe, a device or a socket; give a file, or - for what comes in by standard input',
   EISDIR: 'this is a folder; give the name of a file in it',
   ENOTDIR: 'part of this path is a file, not a folder; check the name',
   EACCES: 'permission denied; change the permissions of the file',

@@ -28,10 +28,11 @@ export async function reviewMany(io: Io, call: Call): Promise<Result<Output>> {
   const reviewers = workers === 1 ? await inThisThread() : await inThreads(workers);
   try {
     const exit = await printLines(io, call, workers === 1 ? 1 : workers * AHEAD, reviewers, opened.value);
-    return exit.ok ? good({ text: '', saved: true, exit: exit.value }) : exit;
+    const closed = await opened.value.close();
+    if (!exit.ok) return exit;
+    return closed.ok ? good({ text: '', saved: true, exit: exit.value }) : closed;
   } finally {
     reviewers.close();
-    await opened.value.close();
   }
 }
 
@@ -80,7 +81,7 @@ async function sinkOf(io: Io, call: Call): Promise<Result<TextSink>> {
     return guarded.ok ? openText(io, file, has(call, 'force')) : guarded;
   }
   const write = async (text: string): Promise<Result<boolean>> => good(await io.stdout.write(text));
-  return good({ write, close: async () => undefined });
+  return good({ write, close: async () => good(null) });
 }
 
 /** Plans and all files that they name, each once; one plan after the other, so that however many there are few are open. */

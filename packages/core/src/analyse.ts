@@ -7,6 +7,7 @@
 import type { IndexedCourse } from './course/segmentIndex.ts';
 import { type Finding, type Result, bad, good, isResultOf } from './finding.ts';
 import { laySeen } from './layout/layStation.ts';
+import { numbered } from './layout/numbers.ts';
 import { inEnglish } from './text/inEnglish.ts';
 import { voiceOf } from './plan/voice.ts';
 import { courseTable, seeStation } from './station/seeStation.ts';
@@ -191,7 +192,7 @@ function layoutOfSeen(
   const days = new Map(
     day?.stations.filter(({ quantiles }) => quantiles !== null).map((station) => [station.id, needsOf(station)]),
   );
-  const stations = seen.map((station, k) => {
+  const laid = seen.map((station, k) => {
     const [needs, before] = [days.get(station.id), held?.before.stations[k]];
     // Of the plan only its language and the crew's rules enter, and those with the needs alone, which are made anew with them.
     return before !== undefined &&
@@ -201,6 +202,7 @@ function layoutOfSeen(
       ? before
       : laySeen(plan, station, table, needs);
   });
+  const stations = numbered(plan, laid);
   return {
     plan,
     courses,

@@ -50,3 +50,6 @@ export type { Tangle } from './course/tangles.ts';
 // Findings, results and units
 export { type Finding, type LonLat, type Result, type Severity, type Where, findingLine } from './finding.ts';
 export type { Degrees, In, Latitude, Longitude, Metres } from './units.ts';
+
+// Courses on one road
+export { type SharedStretch, sharedStretches } from './course/shared.ts';

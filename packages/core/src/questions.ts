@@ -176,7 +176,7 @@ function raceRunners({ courses, spacing }: Analysis, running: RaceOnCourse, time
 const isKeptFields = orNull(recordOf('the fields that analyse keeps', { races: listOf(anything) }));
 
 /** A race's field on its course; `null` where the plan does not say who runs. */
-function runningOf({ plan, kept }: Analysis, race: string): RaceOnCourse | null {
+export function runningOf({ plan, kept }: Analysis, race: string): RaceOnCourse | null {
   byId(plan.races, race);
   if (kept === undefined)
     throw new TypeError(

@@ -28,6 +28,7 @@ export type { Direction, StationPass } from './station/station.ts';
 // What that needs: at one station, on the whole day
 export { stationDay } from './raceday/stationDay.ts';
 export { massCurve } from './raceday/prePour.ts';
+export type { DrinkState, StationPhase, StationState } from './raceday/stationClock.ts';
 export { type DayStation, type ResultTexts, raceDayOf } from './raceday/raceDay.ts';
 export type {
   DayCrew,
@@ -48,6 +49,9 @@ export type {
   Stop,
 } from './raceday/day.ts';
 export type { Supply, SupplyKind } from './kinds.ts';
+
+// By the clock: how thick runners are along a course, what a station is doing
+export { type CrowdAlong, crowdAlong, stateAt } from './clock.ts';
 
 // What the day teaches: what is left, what was used, rates for the next
 export { type LeftKey, LEFT_KEYS } from './kinds.ts';

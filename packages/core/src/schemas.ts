@@ -52,4 +52,5 @@ export { improveSchema } from './export/schemas/improve.ts';
 export { WEATHER_LEVELS, type WeatherLevel } from './kinds.ts';
 
 // Tables as text
-export { type CsvCell, csvText, textOfCell } from './export/csvText.ts';
+export { type CsvCell, csvText } from './export/csvText.ts';
+export { textOfCell } from './delimited.ts';

@@ -14,6 +14,7 @@ import './styles/palette.css';
 import './styles/base.css';
 import './styles/page.css';
 import './styles/panels.css';
+import './styles/sheet.css';
 import './styles/review.css';
 import './styles/fields.css';
 import './styles/station.css';
@@ -27,6 +28,7 @@ import './styles/files.css';
 import './styles/papers.css';
 import './styles/road.css';
 import './styles/variants.css';
+import './styles/start.css';
 
 function watchWidth(store: Store): void {
   const query = matchMedia('(max-width: 899px)');

@@ -20,7 +20,7 @@ export function openedFrom(opening: Opening): OpenPlan {
   return opening.plan;
 }
 
-export const openDemo = (): OpenPlan => openedFrom(openFiles(DEMO_NAMES.map(demoFile), null, 'metric'));
+export const openDemo = (): OpenPlan => openedFrom(openFiles(DEMO_NAMES.map(demoFile), null));
 
 /** A plan over one straight line on the equator, 0.1 degrees east, with what a test adds to it. */
 export const straightPlan = (extra: object): NamedFile =>

@@ -4,13 +4,38 @@ import type { GapRule } from '../../src/course/course.ts';
 import { type Finding, type Result, bad, good } from '../../src/finding.ts';
 import { type StartOptions, startPlan } from '../../src/plan/start.ts';
 import type { UnitSystem } from '../../src/units.ts';
-import { type Call, type Run, has, lengthOf, lengthsOf } from '../call.ts';
+import type { GpxDocument } from '../../src/gpx/document.ts';
+import { setUpPlan } from '../../src/plan/setUp/setUp.ts';
+import { type Call, type Run, has, lengthOf, lengthsOf, refuse } from '../call.ts';
 import { liesInside, readGpxFile } from '../files.ts';
 import { type Io, pathOf } from '../io.ts';
-import { REFUSAL } from '../messages.ts';
+import { REFUSAL, START } from '../messages.ts';
+import { type StartFile, answersOf, needsAnswers } from '../startAnswers.ts';
 import { marksOf } from '../marks.ts';
 
-export const run: Run = async (call, io) => {
+export const run: Run = async (call, io) => (needsAnswers(call) ? fromAnswers(call, io) : fromOne(call, io));
+
+const fromAnswers: Run = async (call, io) => {
+  const files: StartFile[] = [];
+  const documents = new Map<string, GpxDocument>();
+  const notes: Finding[] = [];
+  for (const given of call.positionals.slice(1)) {
+    const read = await readGpxFile(io, given);
+    if (!read.ok) return read;
+    const gpx = await pathInPlan(io, given, call.values.get('out'));
+    if (!gpx.ok) return gpx;
+    if (documents.has(gpx.value)) return refuse(START.sameName(gpx.value));
+    files.push({ given, gpx: gpx.value });
+    documents.set(gpx.value, read.value);
+    notes.push(...read.findings, ...gpx.findings);
+  }
+  const answers = await answersOf(call, io, files);
+  if (!answers.ok) return answers;
+  const made = setUpPlan(answers.value, documents);
+  return made.ok ? good({ text: made.value, notes: [...notes, ...made.findings] }) : made;
+};
+
+const fromOne: Run = async (call, io) => {
   const [name, file] = call.positionals as [string, string];
   const read = await readGpxFile(io, file);
   if (!read.ok) return read;

@@ -1,7 +1,8 @@
 import * as fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { readDelimited } from '../raceday/delimited.ts';
-import { csvText, harmlessText, textOfCell } from './csvText.ts';
+import { readDelimited } from '../delimited.ts';
+import { harmlessText, textOfCell } from '../delimited.ts';
+import { csvText } from './csvText.ts';
 import { tries } from '../testing/tries.ts';
 
 // RFC 4180, section 2: rules 1, 2, 5, 6 and 7.

@@ -3,7 +3,8 @@
  * Spreadsheets run a cell that begins like a formula, quoted or not; the usual way is taken: such a text gets
  * an apostrophe before it (OWASP, CSV Injection; from memory). Numbers are written as numbers, also negative ones.
  */
-import { type Shape, aText, listOf, want } from '../wants.ts';
+import { harmlessText } from '../delimited.ts';
+import { type Shape, listOf, want } from '../wants.ts';
 
 /** What a cell holds; `null` is an empty one, `true` and `false` are "yes" and "no". */
 export type CsvCell = string | number | boolean | null;
@@ -14,30 +15,6 @@ const isCell: Shape = (value) =>
     : typeof value === 'number'
       ? null
       : { path: '', expected: 'a text, a number, true, false or null', found: value };
-
-/**
- * Begins like a formula: one of = + - @, or their full-width forms, behind any apostrophes, white space and
- * invisible signs; or a tab or line end, behind which some programs look for one.
- */
-const FORMULA = /^(?:'*[\t\r\n]|['\s\p{Cf}]*[=+\-@\uFF1D\uFF0B\uFF0D\uFF20])/u;
-
-/** A text that no spreadsheet takes for a formula: an apostrophe goes before one that it would. See `textOfCell`. */
-export const harmlessText = (text: string): string => (FORMULA.test(text) ? `'${text}` : text);
-
-/**
- * The text behind a cell that `csvText` has made harmless; any other text as it is. Text that a spreadsheet might take for
- * a formula is written with an apostrophe before it.
- * @example
- * ```ts
- * import { textOfCell } from '@halfcup/core/schemas';
- * textOfCell("'=2+3"); // → '=2+3'
- * textOfCell("'tis"); // → "'tis"
- * ```
- */
-export function textOfCell(cell: string): string {
-  want('textOfCell', 'cell', aText, cell);
-  return cell.startsWith("'") && FORMULA.test(cell) ? cell.slice(1) : cell;
-}
 
 /** Controls that no text needs, and halves of surrogate pairs, which UTF-8 cannot hold. */
 const UNHELD = /[^\t\n\r\P{Cc}]|\p{Cs}/gu;

@@ -60,7 +60,7 @@ export function orderCsv(plan: Plan, day: RaceDay, language?: string): string {
 const HOUR = 3600;
 
 /**
- * People needed at each station by clock hour, from when the crew comes until the station closes (CSV, RFC 4180): arrivals in
+ * People needed at each station by clock hour, from when the crew comes until all is packed (CSV, RFC 4180): arrivals in
  * that hour, and people by task. `language`: BCP 47, absent: the plan's.
  * @example
  * ```ts
@@ -90,10 +90,10 @@ export function crewCsv(plan: Plan, day: RaceDay, language?: string): string {
 
 function hoursOf(plan: Plan, own: StationDay): CsvCell[][] {
   const { crewAt, crew } = own;
-  const openUntil = own.packedAt ?? own.openUntil;
-  if (crewAt === null || openUntil === null) return [];
+  const ends = own.packedAt ?? own.openUntil;
+  if (crewAt === null || ends === null) return [];
   const first = Math.floor(crewAt / HOUR);
-  const count = Math.max(1, Math.ceil(openUntil / HOUR) - first);
+  const count = Math.max(1, Math.ceil(ends / HOUR) - first);
   return Array.from({ length: count }, (_, k): CsvCell[] => {
     const [from, until] = [(first + k) * HOUR, (first + k + 1) * HOUR];
     const arrivals = own.perMinute
@@ -103,7 +103,7 @@ function hoursOf(plan: Plan, own: StationDay): CsvCell[][] {
       own.id,
       nameById(plan.stations, own.id),
       formatMinute(Math.max(from, crewAt)),
-      formatMinute(Math.min(until, openUntil)),
+      formatMinute(Math.min(until, ends)),
       arrivals,
       crew.captain,
       crew.pour,

@@ -50,6 +50,8 @@ export interface LaidDirection extends Direction {
 export interface StationLayout extends Omit<SeenStation, 'directions'> {
   /** The lead first. */
   readonly directions: readonly LaidDirection[];
+  /** By which people call it, from 1: along the course, or as the plan keeps it. Absent where the station was laid out alone. */
+  readonly number?: number;
   /** What race day asks of the layout, where it has numbers. */
   readonly needs?: DayNeeds;
 }
@@ -64,5 +66,9 @@ export interface Layout {
   readonly spacing: readonly RaceSpacing[];
 }
 
-/** A station's number: its place in the plan, from 1. */
-export const numberOf = ({ index }: Pick<StationLayout, 'index'>): number => index + 1;
+/** The number by which people call a station; its place in the plan where it was laid out alone. */
+export const numberOf = ({ index, number }: Pick<StationLayout, 'index' | 'number'>): number => number ?? index + 1;
+
+/** As people count them. */
+export const byNumber = (stations: readonly StationLayout[]): readonly StationLayout[] =>
+  stations.toSorted((a, b) => numberOf(a) - numberOf(b));

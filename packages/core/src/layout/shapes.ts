@@ -46,6 +46,7 @@ export const isStationLayout: Shape = remembered(
     recordOf<StationLayout>('a station of the layout', {
       ...SEEN_SHAPES,
       directions: listOf(isLaid),
+      number: maybe(finite),
       needs: maybe(isNeeds),
     }),
   ),

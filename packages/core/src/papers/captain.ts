@@ -33,7 +33,7 @@ import { type Html, NONE, html, said } from './html.ts';
 import { layoutDrawing } from './layoutDrawing.ts';
 import { pointMark } from './marks.ts';
 import { windOf } from './sheet.ts';
-import { numberOf } from '../layout/layout.ts';
+import { byNumber, numberOf } from '../layout/layout.ts';
 import { placeCode } from './qr.ts';
 import { kerbPoints, pointWord } from './stationGround.ts';
 import { stationMap } from './stationMap.ts';
@@ -91,7 +91,7 @@ export function captainSheet(analysis: Analysis, station: StationLayout, options
 
 /** The sheets of all stations in the plan's order, each on a page of its own. */
 export const captainSheets = (analysis: Analysis, options: CaptainOptions): string =>
-  captainDocument(analysis, analysis.stations, options);
+  captainDocument(analysis, byNumber(analysis.stations), options);
 
 function captainDocument(analysis: Analysis, stations: readonly StationLayout[], options: CaptainOptions): string {
   const { text } = textOf(options.language ?? analysis.plan.language);
@@ -154,6 +154,12 @@ const placeBlock = (at: LonLat, { captain }: SheetText): Html =>
 const degrees = (value: number, [positive, negative]: readonly [string, string]): string =>
   `${Math.abs(value).toFixed(5)}° ${value < 0 ? negative : positive}`;
 
+/** Whom to call; with a line for the number where the plan has words alone. */
+const numberOrBlank = (contact: string | undefined, text: SheetText): Html =>
+  contact === undefined || /\d/u.test(contact)
+    ? saidOrBlank(contact, text)
+    : html`${said(contact)} <span class="blank"></span>`;
+
 /** Signs of a name that are spoken; the whole name stands in the head. */
 const SPOKEN = 40;
 
@@ -167,9 +173,9 @@ function emergency({ analysis, station, text }: Sheet): Html {
   )?.street;
   const grid = gridReference(station.at).text;
   const position = `${degrees(station.at[1], ['N', 'S'])}, ${degrees(station.at[0], ['E', 'W'])}`;
-  return html`<section class="emergency"><p class="call"><span class="title">${words.title}</span>${words.callFirst} ${saidOrBlank(contacts.emergency, text)}</p>
-<p class="words">${words.say} “${words.words} ${words.comeInBy} <b>${saidOrBlank(street, text)}</b>. ${grid === null ? '' : html`${words.grid} <b class="grid" data-grid="${grid}">${grid}</b>. `}<b>${text.frame.station} ${numberOf(station)}, ${said(shortened(station.name, SPOKEN))}</b>.” <span class="small">(${position})</span> ${words.stayOnLine}${weatherLine(analysis, station, text)}</p>
-<div><p><b>${words.thenControl}</b> ${saidOrBlank(contacts.raceControl, text)}: ${words.tellControl}</p><p><b>${words.stay}</b> <b>${words.radio}</b></p></div></section>`;
+  return html`<section class="emergency"><p class="call"><span class="title">${words.title}</span>${words.callFirst} ${numberOrBlank(contacts.emergency, text)}</p>
+<p class="words"><span class="signs">(${words.signs})</span> ${words.say} “${words.words} ${words.comeInBy} <b>${saidOrBlank(street, text)}</b>. ${grid === null ? '' : html`${words.grid} <b class="grid" data-grid="${grid}">${grid}</b>. `}<b>${text.frame.station} ${numberOf(station)}, ${said(shortened(station.name, SPOKEN))}</b>.” <span class="small">(${position})</span> ${words.stayOnLine}${weatherLine(analysis, station, text)}</p>
+<div><p><b>${words.thenControl}</b> ${numberOrBlank(contacts.raceControl, text)}: ${words.tellControl}</p><p><b>${words.stay}</b> <b>${words.radio}</b></p></div></section>`;
 }
 
 /** Where runners come from, the side, the drawing and what must be said about it. */

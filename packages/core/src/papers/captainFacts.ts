@@ -114,20 +114,20 @@ export function suppliesBlock(analysis: Analysis, station: StationLayout, text: 
   const rows = day.packs.map(
     (pack) => html`<li><span>${packWord(pack, text)}</span><b>${text.frame.count(pack.count)}</b></li>\n`,
   );
-  return html`<h2>${words.title} ${callMore(supplies, day, text)}</h2><ul class="packs">${rows}</ul>${jugsTable(day, text)}`;
+  return html`<h2>${words.title} ${callMore(supplies, day, text)}</h2><ul class="packs">${rows}</ul>${jugsTable(supplies, day, text)}`;
 }
 
 /** Columns of the table of jugs at most; of a longer day every second half hour. */
 const MOST_TIMES = 10;
 
 /** Full jugs that should be left, by the half hour; nothing where no jug is sent or the day is over before. */
-function jugsTable({ jugsLeft = [] }: StationDay, text: SheetText): Html {
+function jugsTable({ resupply }: Supplies, { jugsLeft = [] }: StationDay, text: SheetText): Html {
   const step = Math.ceil(jugsLeft.length / MOST_TIMES);
   const shown = jugsLeft.filter((_, k) => k % step === 0);
   const drinks = (['sportsDrink', 'water'] as const).filter((drink) => shown.some((at) => at[drink] !== undefined));
   if (drinks.length === 0) return NONE;
   const jug = { water: 'waterJug', sportsDrink: 'sportsDrinkJug' } as const;
-  return html`<table class="jugs"><thead><tr><th scope="col">${text.captain.supplies.left}</th>${shown.map(({ at }) => html`<th scope="col">${formatMinute(at)}</th>`)}</tr></thead><tbody>${drinks.map(
+  return html`<table class="jugs"><thead><tr><th scope="col">${text.captain.supplies.left(resupply === undefined ? null : formatDuration(resupply.takes))}</th>${shown.map(({ at }) => html`<th scope="col">${formatMinute(at)}</th>`)}</tr></thead><tbody>${drinks.map(
     (drink) =>
       html`<tr data-jugs="${drink}"><th scope="row">${text.frame.supplies.kinds[jug[drink]][1]}</th>${shown.map((at) => html`<td>${text.frame.count(at[drink]!)}</td>`)}</tr>`,
   )}</tbody></table>`;
@@ -136,8 +136,7 @@ function jugsTable({ jugsLeft = [] }: StationDay, text: SheetText): Html {
 /** How long more takes; where no jugs are counted down by the half hour, the least at which to call. */
 function callMore({ resupply }: Supplies, { packs, jugsLeft = [] }: StationDay, text: SheetText): Html {
   const { supplies: words } = text.captain;
-  if (jugsLeft.length > 0)
-    return html`<span class="more">${words.fewer(resupply === undefined ? null : formatDuration(resupply.takes))}</span>`;
+  if (jugsLeft.length > 0) return NONE;
   if (resupply === undefined) return html`<span class="more">${words.more} ${toFill(text)}</span>`;
   const jugs = packs.filter(({ kind }) => kind === 'waterJug' || kind === 'sportsDrinkJug');
   const left = jugs.map(({ kind, count }) => ({ kind, at: Math.ceil(count * resupply.at - 1e-9) }));

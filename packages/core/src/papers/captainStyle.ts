@@ -2,7 +2,7 @@
 export const CAPTAIN_STYLE: string = `
 .captain { break-before: page; font-size: 11pt; line-height: 1.15; }
 .captain:first-of-type { break-before: auto; }
-.captain h2 { font-size: 11pt; margin: 0.9mm 0 0.3mm; padding-bottom: 0.1mm; border-bottom: 1pt solid #000; }
+.captain h2 { font-size: 10.5pt; margin: 0.6mm 0 0.2mm; padding-bottom: 0.1mm; border-bottom: 1pt solid #000; }
 .captain p, .captain ul { margin: 0.3mm 0; }
 .top { display: flex; gap: 4mm; min-height: 19.6mm; }
 .number { flex: none; min-width: 25mm; height: 18.6mm; padding: 0 3mm; background: #000; color: #fff; font-size: 50pt; line-height: 18.6mm; font-weight: bold; text-align: center; }
@@ -12,8 +12,11 @@ export const CAPTAIN_STYLE: string = `
 .who h1.longest { font-size: 9pt; }
 .who p { margin: 0.3mm 0 0; font-size: 10pt; line-height: 1.12; }
 .who p.longest { font-size: 9pt; }
-.emergency { border: 2pt solid #000; padding: 0.8mm 2.5mm 1mm; margin: 0 0 1.5mm; min-height: 26mm; font-size: 10.5pt; line-height: 1.08; display: grid; grid-template-columns: 1fr 1.12fr; column-gap: 4mm; break-inside: avoid; }
+.emergency { border: 2pt solid #000; padding: 0.8mm 2.5mm 1mm; margin: 0 0 1.5mm; min-height: 24mm; font-size: 10pt; line-height: 1.08; display: grid; grid-template-columns: 1fr 1.12fr; column-gap: 4mm; break-inside: avoid; }
 .emergency .call { grid-column: 1 / 3; font-size: 13pt; font-weight: bold; }
+.emergency .signs { font-size: 9.5pt; }
+.emergency .call .blank { min-width: 30mm; }
+.captain .jugs td { font-weight: bold; }
 .emergency .call > .title { text-transform: uppercase; margin-right: 3mm; }
 .emergency .words { padding: 0.4mm 1.5mm; border-left: 2.5pt solid #000; }
 .come { font-size: 11.5pt; line-height: 1.1; font-weight: bold; margin: 0.6mm 0; }
@@ -57,8 +60,8 @@ export const CAPTAIN_STYLE: string = `
 .order h3 { font-size: 10.5pt; margin: 0 0 0.3mm; border-bottom: 1pt solid #000; }
 .captain .order ul { padding-left: 4mm; margin: 0; }
 .captain .caution { font-size: 9pt; line-height: 1.1; padding: 0.6mm 0 0; margin: 0; border: 0; }
-.letter h2 { font-size: 10.5pt; margin: 0.5mm 0 0.2mm; }
-.letter .emergency { font-size: 10pt; min-height: 24mm; margin-bottom: 0.8mm; }
+.letter h2 { font-size: 10pt; margin: 0.4mm 0 0.1mm; }
+.letter .emergency { margin-bottom: 0.6mm; }
 .letter .emergency .call { font-size: 12pt; }
 .letter .come { font-size: 10.5pt; }
 .letter .points { font-size: 9pt; }
@@ -66,6 +69,7 @@ export const CAPTAIN_STYLE: string = `
 .letter table { line-height: 1.02; }
 .letter .order, .letter .packs, .letter .jugs, .letter .weather { line-height: 1.03; }
 .letter .top { min-height: 18.8mm; }
-.letter .stay, .letter .run-in { margin: 0.3mm 0; font-size: 10pt; }
+.letter .stay, .letter .run-in { margin: 0.2mm 0; font-size: 9.5pt; }
+.letter .packs, .letter .jugs { font-size: 9pt; }
 .weather { display: block; margin-top: 0.4mm; font-size: 9pt; line-height: 1.1; }
 `;

@@ -157,7 +157,7 @@ describe('the captain’s sheets of the demo', () => {
       prePourText({ ...water, cupsPerLayer: 200 }, { language: 'en', units: 'metric', names: NO_NAMES }),
     );
     for (const row of demo.day!.stations[2]!.jugsLeft!) expect(says).toContain(formatMinute(row.at));
-    expect(says).toContain('Call for more when fewer jugs are left than below: it takes 40 min.');
+    expect(says).toContain('Fewer full jugs than this? Call race control (it takes 40 min)');
     expect(says).toContain(`${demo.day!.stations[2]!.crew.total} in all`);
     expect(says).toContain('Stay open until race control releases you, whatever the published cutoff.');
   });
@@ -256,6 +256,7 @@ it.each(LANGUAGES.map(({ language }) => language))(
     const papers = papersOf(demo, how);
     expect(papers.map(({ name }) => name)).toEqual([
       'overview.html',
+      'shared.html',
       'captains.html',
       'cards.html',
       'signin.html',

@@ -3,7 +3,7 @@ import type { FeatureCollection } from 'geojson';
 import type { Analysis } from '../analyse.ts';
 import type { Finding, LonLat } from '../finding.ts';
 import { formatLength, formatMinute } from '../format.ts';
-import { type StationLayout, numberOf } from '../layout/layout.ts';
+import { type StationLayout, byNumber, numberOf } from '../layout/layout.ts';
 import type { Plan, Practice } from '../plan/plan.ts';
 import { timeAt, timelineOf } from '../raceday/clockAlong.ts';
 import { leadPass } from '../station/directions.ts';
@@ -23,9 +23,12 @@ interface Reported {
   readonly findings: readonly Finding[];
 }
 
-/** Findings of each station, in the plan's order. */
+/** Findings of each station, by number. */
 const reportedOf = ({ stations }: Analysis, findings: readonly Finding[]): Reported[] =>
-  stations.map((station) => ({ station, findings: findings.filter(({ where }) => where.station === station.id) }));
+  byNumber(stations).map((station) => ({
+    station,
+    findings: findings.filter(({ where }) => where.station === station.id),
+  }));
 
 /** Findings about no station that the plan has. */
 export const besideStations = ({ stations }: Analysis, findings: readonly Finding[]): readonly Finding[] =>

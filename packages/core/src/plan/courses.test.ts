@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { courseLength, rawLength } from '../course/course.ts';
+import { passesOf } from '../course/passes.ts';
 import type { IndexedCourse } from '../course/segmentIndex.ts';
 import type { Finding, LonLat } from '../finding.ts';
 import { chooseLine } from '../gpx/chooseLine.ts';
@@ -122,6 +123,23 @@ describe('the courses of a plan', () => {
       'centre',
       'centre',
     ]);
+  });
+
+  it('may run a part backwards: there and back is twice as long, and meets its road both ways', () => {
+    const parts = [
+      { of: 'a', from: 100, to: 400 },
+      { of: 'a', from: 100, to: 400, reverse: true },
+    ];
+    const [, back] = built([planCourse('a', { line: EAST }), planCourse('b', { parts })]);
+    expect(courseLength(back!.course)).toBeCloseTo(600, 3);
+    // 250 m along the line: 150 m on the way out, and 150 m before the end on the way back.
+    const measures = passesOf(back!, from(ORIGIN, 90, 250)).map(({ measure }) => measure);
+    expect(measures.map(Math.round)).toEqual([150, 450]);
+    const [first] = errors([
+      planCourse('a', { line: EAST }),
+      planCourse('b', { parts: [{ of: 'a', from: 0, to: 5000, reverse: true }] }),
+    ]);
+    expect(first).toMatchObject({ code: 'measure-beyond-course', where: { path: '/courses/1/parts/0' } });
   });
 
   it('may be parts of parts', () => {

@@ -2,7 +2,7 @@
  * The plan's courses built from its GPX files, its own lines, or parts of one another.
  * What is wrong is reported with the place in the plan or in the GPX file.
  */
-import { courseOfParts } from '../course/parts.ts';
+import { type Stretch, courseOfParts } from '../course/parts.ts';
 import { buildCourse } from '../course/build.ts';
 import { calibrate } from '../course/calibrate.ts';
 import { courseFinding } from '../course/courseFinding.ts';
@@ -88,11 +88,14 @@ function fromParts(course: PlanCourse, path: string, build: Build): Result<Cours
   const parts = course.parts!.map((part, k) => {
     const source = build(part.of);
     const where = { path: `${path}/parts/${k}`, course: course.id };
-    return source.ok
-      ? { course: source.value.course, from: part.from, to: part.to ?? courseLength(source.value.course), where }
-      : null;
+    if (!source.ok) return null;
+    const { course: of } = source.value;
+    const stretch = { course: of, from: part.from, to: part.to ?? courseLength(of), where };
+    return part.reverse === true ? turned(stretch) : good(stretch);
   });
-  const stretches = parts.filter((part) => part !== null);
+  const wrong = parts.flatMap((part) => (part !== null && !part.ok ? part.findings : []));
+  if (wrong.length > 0) return bad(wrong);
+  const stretches = parts.flatMap((part) => (part !== null && part.ok ? [part.value] : []));
   // The course that a part is taken from has reported its own findings.
   if (stretches.length < parts.length) return bad([]);
   return courseOfParts({
@@ -104,6 +107,13 @@ function fromParts(course: PlanCourse, path: string, build: Build): Result<Cours
     stretches,
     where: { path, course: course.id },
   });
+}
+
+/** The stretch from its end back to its beginning. */
+function turned({ where, ...stretch }: Stretch): Result<Stretch> {
+  const { id, name, drawn } = stretch.course;
+  const back = courseOfParts({ id, name, drawn, reverse: true, where, stretches: [{ ...stretch, where }] });
+  return back.ok ? good({ course: back.value, from: 0, to: courseLength(back.value), where }) : back;
 }
 
 /** Parts are drawn as what they are parts of, unless the plan says otherwise (`recorded` is also what it says by saying nothing). */

@@ -48,6 +48,7 @@ function ownPath(path: Path): Path {
   if (path[0] === 'variants' && path[2] === 'stations' && path.length === 4) return [...path.slice(0, 3), '*'];
   // Whatever a finding names: any key.
   if (path[0] === 'waivers' && path[2] === 'seen' && path.length === 4) return [...path.slice(0, 3), '*'];
+  if (path[0] === 'numbers' && path.length === 2) return [path[0], '*'];
   if (path[0] === 'stations' && RULES.has(path[2])) return path.slice(2);
   if (path[0] === 'races' && path[2] === 'waves' && path[4] === 'finish')
     return [...path.slice(0, 2), ...path.slice(4)];

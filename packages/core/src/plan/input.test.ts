@@ -46,6 +46,7 @@ const PLAN: Keys<PlanInput> = {
   weather: 0,
   people: 0,
   prices: 0,
+  numbers: 0,
 };
 const COURSE: Keys<CourseInput> = {
   id: 0,

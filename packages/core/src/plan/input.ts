@@ -26,7 +26,13 @@ export interface CourseInput {
   readonly gpx?: string;
   /** `[longitude, latitude]` or `[longitude, latitude, elevation]` of each point. */
   readonly line?: readonly (readonly number[])[];
-  readonly parts?: readonly { readonly of: string; readonly from?: Quantity; readonly to?: Quantity }[];
+  readonly parts?: readonly {
+    readonly of: string;
+    readonly from?: Quantity;
+    readonly to?: Quantity;
+    /** Run from `to` back to `from`. */
+    readonly reverse?: boolean;
+  }[];
   readonly track?: string | number;
   readonly gaps?: GapRule;
   readonly reverse?: boolean;
@@ -233,4 +239,5 @@ export interface PlanInput {
   readonly weather?: readonly WeatherInput[];
   readonly people?: { readonly crew?: readonly PersonInput[] };
   readonly prices?: { readonly currency?: string; readonly items?: readonly PriceInput[] };
+  readonly numbers?: { readonly [station: string]: number };
 }

@@ -7,7 +7,8 @@ import { measureOfName } from '../course/markNames.ts';
 import { type Finding, type Result, type Where, bad, good } from '../finding.ts';
 import type { GpxDocument, GpxWaypoint } from '../gpx/document.ts';
 import { shortText } from '../text/found.ts';
-import type { PlanParams, Unknown } from '../text/params/plan.ts';
+import type { PlanParams } from '../text/params/plan.ts';
+import type { Unknown } from '../text/params/unknown.ts';
 import { unknownWord } from './nearest.ts';
 import { sourceFinding } from './sourceFinding.ts';
 

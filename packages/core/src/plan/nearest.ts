@@ -1,7 +1,7 @@
 /** The known word nearest to one that is not known: Levenshtein distance, V. I. Levenshtein, 1966. */
 
 import { shortText } from '../text/found.ts';
-import type { Unknown } from '../text/params/plan.ts';
+import type { Unknown } from '../text/params/unknown.ts';
 
 /** Fewest insertions, deletions and replacements that turn one text into the other. */
 export function editDistance(a: string, b: string): number {

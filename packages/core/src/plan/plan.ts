@@ -39,6 +39,8 @@ export interface PlanPart {
   readonly from: number;
   /** Course distance there, metres. Absent: to the end of the course it is taken from. */
   readonly to?: number;
+  /** Run from `to` back to `from`. */
+  readonly reverse?: boolean;
 }
 
 /** One directed line on the ground, start to finish. Exactly one of `gpx`, `line` and `parts` is there. */
@@ -209,6 +211,8 @@ export interface Plan {
   readonly people?: { readonly crew: readonly PlanPerson[] };
   /** What supplies cost, and how long they take to come. */
   readonly prices?: PlanPrices;
+  /** Numbers of stations that are kept, by station id. The others follow them along the course; with none kept, all do. */
+  readonly numbers?: { readonly [station: string]: number };
 }
 
 /** Where a value of the plan's text stands, counted from 1. */

@@ -139,6 +139,20 @@ function courseFaults(course: Entry, index: number, known: Known): Fault[] {
   ];
 }
 
+/** Kept numbers of stations that there are, each given once. */
+function numberFaults(plan: unknown, known: Known): Fault[] {
+  const first = new Map<number, string>();
+  return Object.entries(entryOf(entryOf(plan)['numbers'])).flatMap(([station, number]): Fault[] => {
+    const path: Path = ['numbers', station];
+    const before = typeof number === 'number' ? first.get(number) : undefined;
+    if (typeof number !== 'number' || before === undefined) {
+      if (typeof number === 'number') first.set(number, station);
+      return named(station, 'station', known, path);
+    }
+    return [{ code: 'plan-reference', path, problem: { problem: 'sameNumber', number, stations: [before, station] } }];
+  });
+}
+
 /** Faults of references, ids and keys that exclude each other in a plan's value, in the order of the file's keys. */
 export function referenceFaults(plan: unknown): readonly Fault[] {
   const [courses, races, stations] = [
@@ -171,5 +185,6 @@ export function referenceFaults(plan: unknown): readonly Fault[] {
         named(station, 'station', known, ['variants', index, 'stations', station]),
       ),
     ),
+    ...numberFaults(plan, known),
   ];
 }

@@ -120,6 +120,7 @@ const planFields = z
     weather: weatherSchema.exactOptional(),
     people: peopleSchema.exactOptional(),
     prices: pricesSchema.exactOptional(),
+    numbers: z.record(z.string(), z.int().min(1)).exactOptional(),
   })
   .transform((plan) => ({
     ...plan,

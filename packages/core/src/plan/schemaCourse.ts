@@ -30,7 +30,12 @@ const mark = z
     const problem = { problem: at === undefined ? 'markUnplaced' : 'markUnmeasured' } as const;
     context.issues.push({ code: 'custom', message: carried({ code: 'plan-value', problem }), input: context.value });
   });
-const part = z.strictObject({ of: words, from: length.default(0), to: positiveLength.exactOptional() });
+const part = z.strictObject({
+  of: words,
+  from: length.default(0),
+  to: positiveLength.exactOptional(),
+  reverse: z.boolean().exactOptional(),
+});
 
 export const courseSchema: z.ZodType<PlanCourse> = z
   .strictObject({

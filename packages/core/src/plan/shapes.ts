@@ -66,7 +66,7 @@ const isCourse: Shape = recordOf<PlanCourse>('a course of a plan', {
   name: aText,
   gpx: text,
   line: maybe(listOf(listOf(finite, 2))),
-  parts: maybe(listOf(recordOf('a part', { of: id, from: finite, to: number }))),
+  parts: maybe(listOf(recordOf('a part', { of: id, from: finite, to: number, reverse: maybe(aFlag) }))),
   track: isTrackChoice,
   gaps: isGapRule,
   reverse: aFlag,
@@ -220,6 +220,7 @@ export const isPlan: Shape = remembered(
     waivers: listOf(isWaiver),
     variants: listOf(recordOf('a variant', { name: aText, stations: tableOf(tableOf(anything)) })),
     context: text,
+    numbers: maybe(tableOf(finite)),
     weather: maybe(
       listOf(
         recordOf<PlanWeather>('an hour of weather', {

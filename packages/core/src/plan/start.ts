@@ -7,16 +7,15 @@ import { courseFinding } from '../course/courseFinding.ts';
 import { type Course, type GapRule, courseLength, startMeasure } from '../course/course.ts';
 import { buildCourse } from '../course/build.ts';
 import { measureOfName } from '../course/markNames.ts';
-import { passesOf } from '../course/passes.ts';
 import { type IndexedCourse, indexCourse } from '../course/segmentIndex.ts';
 import { type Finding, type Result, bad, good } from '../finding.ts';
 import type { GpxDocument } from '../gpx/document.ts';
-import { formatLength } from '../format.ts';
-import { type LengthUnit, type UnitSystem, lengthIn, parseLength } from '../units.ts';
+import type { UnitSystem } from '../units.ts';
 import { chooseLine } from '../gpx/chooseLine.ts';
 import { foundOf, shortText } from '../text/found.ts';
 import type { PlanParams } from '../text/params/plan.ts';
 import { planFinding } from './fault.ts';
+import { type Draft, MOST, alongCourse, firstPlanText, multiples, sideOf, waypointDrafts } from './firstPlan.ts';
 import type { DeclaredSide } from './plan.ts';
 import { readPlan } from './read.ts';
 import { type GivenMarks, rolesOf, rounded } from './waypointRoles.ts';
@@ -66,31 +65,12 @@ const isStartOptions: Shape = recordOf<StartOptions>('options { name, gpx }', {
   marks: maybe(listOf(isMark)),
 });
 
-type Entry = Readonly<Record<string, unknown>>;
-/** A station before it has its id. */
-interface Draft {
-  readonly name: string;
-  readonly place: Entry;
-}
 interface Drafts {
   readonly drafts: readonly Draft[];
   readonly marks: readonly Mark[];
 }
 
 const COURSE = 'course';
-const MOST = 500;
-
-/** Distances of the practice in round metres, for plans that are laid out with metric tapes: all but those in yards. */
-const METRIC_PRACTICE: Entry = {
-  signAhead: '90 m',
-  signTolerance: '9 m',
-  gelAhead: '8 m',
-  tableGap: '3 m',
-  tableLength: '1.8 m',
-  trashFrom: '45 m',
-  trashTo: '90 m',
-};
-
 /**
  * The text of a first plan, as JSON: two spaces, coordinate pairs on one line and to 7 decimals (1 cm). Stations in course order by
  * the first pass of each, those off the course last. Waypoints whose names are distances become marks, those at the start
@@ -130,7 +110,13 @@ export function startPlan(document: GpxDocument, options: StartOptions): Result<
     ...(length === undefined ? {} : { length }),
   });
   if (!drafted.ok) return drafted;
-  const text = planText(options, built.value, drafted.value);
+  const text = firstPlanText({
+    name: options.name,
+    units: options.units,
+    courses: [{ ...options, id: COURSE, name: built.value.name, marks: drafted.value.marks }],
+    races: [{ id: 'race', name: options.name, course: COURSE }],
+    stations: drafted.value.drafts.map((draft, k) => ({ id: `s${k + 1}`, name: draft.name, ...draft.place })),
+  });
   const read = readPlan(text, options.gpx);
   // The text is not in any file yet: its lines and columns would point nowhere.
   if (!read.ok) return bad(read.findings.map((finding) => ({ ...finding, where: {} })));
@@ -154,7 +140,7 @@ function draftsOf(document: GpxDocument, raw: IndexedCourse, options: StartOptio
   const measures = measuresOf(document, calibrated.value.course, options);
   if (!measures.ok) return measures;
   const drafts = measures.value.map((measure, k) =>
-    alongCourse(measure, sideOf(options.side, k) ?? 'right', options.units),
+    alongCourse(COURSE, measure, sideOf(options.side, k) ?? 'right', options.units),
   );
   return good({ drafts, marks: given.marks }, [
     ...calibrated.findings,
@@ -213,32 +199,6 @@ function unusedMarks(document: GpxDocument, marks: readonly Mark[]): Finding[] {
   return [note({ problem: 'unusedMarks', names: names.slice(0, NAMED), more }, document)];
 }
 
-/** Up to the finish, which needs no station of its own; a metre short of it is the finish too. */
-function multiples(every: number, length: number): number[] {
-  const count = Math.ceil((length - 1) / every) - 1;
-  return Array.from({ length: Math.max(count, 0) }, (_, k) => every * (k + 1));
-}
-
-const sideOf = (side: StartOptions['side'], k: number): DeclaredSide | undefined =>
-  side === 'alternate' ? (k % 2 === 0 ? 'right' : 'left') : side;
-
-function alongCourse(measure: number, side: DeclaredSide, units: UnitSystem | undefined): Draft {
-  const text = exactText(measure, units);
-  const name = text ?? formatLength(measure, units ?? 'metric', 'long', 3);
-  return { name, place: { on: { course: COURSE, measure: text ?? measure, side } } };
-}
-
-/** A measure as a text that reads back as the very same number, in the wanted unit or the other; nothing where neither is short. */
-function exactText(measure: number, units: UnitSystem = 'metric'): string | undefined {
-  const preferred: readonly LengthUnit[] = units === 'metric' ? ['km', 'mi'] : ['mi', 'km'];
-  for (const unit of preferred) {
-    const text = `${Number(lengthIn(measure, unit).toFixed(3))} ${unit}`;
-    const back = parseLength(text);
-    if (back.ok && Math.abs(back.value - measure) < 1e-9) return text;
-  }
-  return undefined;
-}
-
 function fromWaypoints(
   document: GpxDocument,
   raw: IndexedCourse,
@@ -247,59 +207,7 @@ function fromWaypoints(
 ): Result<Drafts> {
   const roles = rolesOf(document, raw, given);
   if (!roles.ok) return roles;
-  const { indexed, marks, stations } = roles.value;
-  const found = stations.map(({ waypoint, k }) => ({
-    waypoint,
-    k,
-    measure: passesOf(indexed, [waypoint.lon, waypoint.lat])[0]?.measure ?? Infinity,
-  }));
-  // Equal measures, and two that are both off the course, keep the file's order.
-  const ordered = found.sort((a, b) => (a.measure === b.measure ? a.k - b.k : a.measure - b.measure));
-  const drafts = ordered.map(({ waypoint, k, measure }, index) => {
-    const unnamed =
-      measure === Infinity ? `Waypoint ${k + 1}` : formatLength(measure, options.units ?? 'metric', 'long');
-    const side = sideOf(options.side, index);
-    return {
-      name: waypoint.name?.trim() || unnamed,
-      place: { at: rounded([waypoint.lon, waypoint.lat]), ...(side === undefined ? {} : { side }) },
-    };
-  });
+  const drafts = waypointDrafts(roles.value, options.side, options.units);
   const none = drafts.length === 0 ? [note({ problem: 'noStations' }, document)] : [];
-  return good({ drafts, marks }, [...roles.findings, ...none]);
+  return good({ drafts, marks: roles.value.marks }, [...roles.findings, ...none]);
 }
-
-function markEntry({ at, measure, name }: Mark, units: UnitSystem | undefined): Entry {
-  return { at, measure: exactText(measure, units) ?? measure, ...(name === undefined ? {} : { name }) };
-}
-
-function planText(options: StartOptions, course: Course, { drafts, marks }: Drafts): string {
-  const { name, gpx, units, track, gaps, reverse, length } = options;
-  const plan: Entry = {
-    format: 'halfcup-plan',
-    version: 1,
-    name,
-    ...(units === undefined ? {} : { units }),
-    courses: [
-      {
-        id: COURSE,
-        name: course.name,
-        gpx,
-        ...(track === undefined ? {} : { track }),
-        ...(gaps === undefined ? {} : { gaps }),
-        ...(reverse === true ? { reverse } : {}),
-        ...(length === undefined ? {} : { length: exactText(length, units) ?? length }),
-        ...(marks.length === 0
-          ? {}
-          : { marks: [...marks].sort((a, b) => a.measure - b.measure).map((mark) => markEntry(mark, units)) }),
-      },
-    ],
-    races: [{ id: 'race', name, course: COURSE }],
-    stations: drafts.map((draft, k) => ({ id: `s${k + 1}`, name: draft.name, ...draft.place })),
-    ...(units === 'imperial' ? {} : { practice: METRIC_PRACTICE }),
-  };
-  return `${oneLinePairs(JSON.stringify(plan, null, 2))}\n`;
-}
-
-/** A line break cannot stand inside a JSON text, so this meets lists of two numbers only. */
-const oneLinePairs = (json: string): string =>
-  json.replaceAll(/\[\n\s+(-?[\d.e+-]+),\n\s+(-?[\d.e+-]+)\n\s+\]/gu, '[$1, $2]');

@@ -6,7 +6,7 @@ import { consistencyFaults } from './consistency.ts';
 import type { Fault } from './fault.ts';
 import { parseWith } from './messages.ts';
 import { migrate } from './migrate.ts';
-import type { Unknown } from '../text/params/plan.ts';
+import type { Unknown } from '../text/params/unknown.ts';
 import { unknownWord } from './nearest.ts';
 import type { Plan } from './plan.ts';
 import { referenceFaults } from './references.ts';

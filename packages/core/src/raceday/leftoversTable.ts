@@ -9,7 +9,7 @@ import { year as spanish } from '../text/es/year.ts';
 import { foundOf } from '../text/found.ts';
 import type { YearParams } from '../text/params/year.ts';
 import { aText, listOf, want } from '../wants.ts';
-import type { Cell } from './delimited.ts';
+import type { Cell } from '../delimited.ts';
 import { type SentDay, type Used, isSentDay, usedOfTexts } from './leftovers.ts';
 import { type NamedRow, inLines, readNamed } from './namedTable.ts';
 import { stationNamed } from './stationNamed.ts';

@@ -5,7 +5,7 @@
 import type { Finding } from '../finding.ts';
 import { shortText } from '../text/found.ts';
 import type { YearParams } from '../text/params/year.ts';
-import { type Cell, readDelimited } from './delimited.ts';
+import { type Cell, readDelimited } from '../delimited.ts';
 import { yearFinding } from './yearFinding.ts';
 
 /** One row with the cells of the columns that are known. */

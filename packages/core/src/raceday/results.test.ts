@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
 import { findingLine, type Result } from '../finding.ts';
-import { readDelimited } from './delimited.ts';
+import { readDelimited } from '../delimited.ts';
 import { readFinish } from './readFinish.ts';
 import { type PastTimes, readResults } from './results.ts';
 import { tries } from '../testing/tries.ts';

@@ -6,7 +6,7 @@ import { type Finding, type Result, bad, good } from '../finding.ts';
 import { foundOf, shortText } from '../text/found.ts';
 import type { RacedayParams } from '../text/params/raceday.ts';
 import type { Seconds } from '../units.ts';
-import { type Broken, type Cell, readDelimited } from './delimited.ts';
+import { type Broken, type Cell, readDelimited } from '../delimited.ts';
 import { racedayFinding } from './racedayFinding.ts';
 import { type PastSplit, isPastSplit, splitsOf } from './splitColumns.ts';
 import { readFinish } from './readFinish.ts';

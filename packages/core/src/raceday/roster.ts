@@ -9,7 +9,7 @@ import { foundOf } from '../text/found.ts';
 import type { YearParams } from '../text/params/year.ts';
 import { parseClock } from '../units.ts';
 import { aText, want } from '../wants.ts';
-import type { Cell } from './delimited.ts';
+import type { Cell } from '../delimited.ts';
 import { type NamedRow, inLines, readNamed } from './namedTable.ts';
 import { stationNamed } from './stationNamed.ts';
 import { yearFinding } from './yearFinding.ts';

@@ -4,7 +4,7 @@ import { foundOf, shortText } from '../text/found.ts';
 import type { RacedayParams } from '../text/params/raceday.ts';
 import type { Metres, Seconds } from '../units.ts';
 import { type Shape, aText, either, finite, listOf, oneOf, orNull, recordOf } from '../wants.ts';
-import type { Cell } from './delimited.ts';
+import type { Cell } from '../delimited.ts';
 import { racedayFinding } from './racedayFinding.ts';
 import { readFinish } from './readFinish.ts';
 import { splitPlaceOf } from './splitNames.ts';

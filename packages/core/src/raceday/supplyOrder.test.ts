@@ -3,7 +3,7 @@ import { crewCsv, orderCsv } from '../export/yearCsv.ts';
 import { papersOf } from '../papers/papers.ts';
 import type { Plan } from '../plan/plan.ts';
 import { AT_1500, STRAIGHT, analysisOf, runners } from '../testing/analyses.ts';
-import { readDelimited } from './delimited.ts';
+import { readDelimited } from '../delimited.ts';
 import { supplyOrder } from './supplyOrder.ts';
 
 const prices: NonNullable<Plan['prices']> = {
@@ -85,7 +85,7 @@ describe('the table of crew by the hour', () => {
     const column = (name: string): number[] => hours.map((row) => Number(row[head!.indexOf(name)]));
     expect(column('arrivals').reduce((sum, one) => sum + one, 0)).toBe(own.arrivals);
     expect(new Set(column('people'))).toEqual(new Set([own.crew.total]));
-    expect(hours).toHaveLength(Math.ceil(own.openUntil! / 3600) - Math.floor(own.crewAt! / 3600));
+    expect(hours).toHaveLength(Math.ceil(own.packedAt! / 3600) - Math.floor(own.crewAt! / 3600));
     expect(hours.slice(1).map((row) => row[2])).toEqual(hours.slice(0, -1).map((row) => row[3]));
   });
 });

@@ -43,7 +43,7 @@ export function whereaboutsAt(race: RaceOnCourse, places: readonly Metres[], tim
 }
 
 /** Whether the sweep has overtaken a starter by a time. */
-function overtakenBy(race: RaceOnCourse, time: Seconds): (starter: number) => boolean {
+export function overtakenBy(race: RaceOnCourse, time: Seconds): (starter: number) => boolean {
   const { sweep, ends, outFrom, field } = race;
   if (sweep === null || field.race.late === 'served' || time < sweep.times[0]!) return () => false;
   const now = Math.min(linearAt(sweep.times, sweep.measures, time), ends[1]);

@@ -70,7 +70,11 @@ function builtStation(planned: StationLayout, held: Held, courses: CourseTable, 
   const seen = seeStation(changed, planned.index, courses);
   // A pin that was recorded has a place; one that was not has the plan's, as before.
   if (!seen.ok) return planned;
-  const lay = (placedAt: PlacedAt): StationLayout => laySeen(changed, seen.value, courses, planned.needs, placedAt);
+  const { number } = planned;
+  const lay = (placedAt: PlacedAt): StationLayout => ({
+    ...laySeen(changed, seen.value, courses, planned.needs, placedAt),
+    ...(number === undefined ? {} : { number }),
+  });
   const around = placesAround(grounds, shaken);
   const first = lay(choosing(around, station));
   const tables = standing === undefined ? [] : tablesElsewhere(first, grounds[0]!, standing.anchor, shaken);

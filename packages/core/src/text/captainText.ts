@@ -13,6 +13,8 @@ export interface CaptainText {
   readonly stationOf: (number: number, count: number) => string;
   readonly emergency: {
     readonly title: string;
+    /** What is meant by it, the commonest signs: the usual caution, no medical advice. */
+    readonly signs: string;
     /** Before the number. */
     readonly callFirst: string;
     readonly say: string;
@@ -75,10 +77,8 @@ export interface CaptainText {
     /** At how many jugs of what, and how long it takes. */
     readonly callMore: (jugs: string, takes: string) => string;
     readonly more: string;
-    /** Above the table of full jugs by the half hour. */
-    readonly left: string;
-    /** When to call, and how long more takes where the plan says. */
-    readonly fewer: (takes: string | null) => string;
+    /** At the head of the table of full jugs by the half hour; how long more takes, where the plan says. */
+    readonly left: (takes: string | null) => string;
   };
   readonly crew: {
     readonly title: string;

@@ -4,7 +4,8 @@ import { findings as english } from './en/findings.ts';
 import { words as englishWords } from './en/words.ts';
 import { findings as spanish } from './es/findings.ts';
 import { words as spanishWords } from './es/words.ts';
-import type { Accepted, JsonExpected, PlainKind, PlanParams, Unknown } from './params/plan.ts';
+import type { Accepted, JsonExpected, PlainKind, PlanParams } from './params/plan.ts';
+import type { Unknown } from './params/unknown.ts';
 import type { RacedayParams } from './params/raceday.ts';
 import { type Say, sayIn } from './say.ts';
 import { type Sentence, joined } from './sentence.ts';
@@ -113,6 +114,7 @@ const PLAN: { readonly [C in keyof PlanParams]: readonly PlanParams[C][] } = {
     ...[near, far, alone].map(
       (name) => ({ problem: 'notServed', name, keys: 'stations[].lead.race', numbers: [1] }) as const,
     ),
+    { problem: 'sameNumber', number: 3, stations: ['s1', 's2'], keys: 'numbers.*', numbers: [] },
     { problem: 'circle', way: ['a', 'b', 'a'], keys: 'courses[].parts', numbers: [1] },
   ],
   'plan-version': [
@@ -162,6 +164,47 @@ const PLAN: { readonly [C in keyof PlanParams]: readonly PlanParams[C][] } = {
     { problem: 'offCourse', name: 'Well' },
     { problem: 'unordered', name: 'Well' },
   ],
+  'setup-race': [
+    ...(['start', 'entrants', 'finish', 'cutoff', 'cutoffAt'] as const).map(
+      (field) => ({ problem: 'value', field, found: 'soon' }) as const,
+    ),
+    ...(['noName', 'noEntrants', 'twoCutoffs'] as const).map((problem) => ({ problem })),
+    { problem: 'noStart', of: 'entrants' },
+    { problem: 'noStart', of: 'cutoff' },
+    { problem: 'cutoffFirst', start: 28_800, cutoff: 27_000 },
+    { problem: 'pace', field: 'finish', found: '28:30', time: 102_600, length: 5000 },
+    { problem: 'pace', field: 'cutoff', found: '5 min', time: 300, length: 5000 },
+  ],
+  'setup-file': [
+    { problem: 'course', gpx: 'a.gpx' },
+    { problem: 'race', gpx: 'a.gpx' },
+  ],
+  'setup-every': [
+    { every: 90_000, most: 500 },
+    { every: 0, most: 500 },
+  ],
+  'list-unread': (['empty', 'noRows', 'openQuote', 'afterQuote'] as const).map((problem) => ({ problem })),
+  'list-heads': [
+    { problem: 'none' },
+    { problem: 'noPlace' },
+    { problem: 'twice', column: 'km' },
+    { problem: 'unused', columns: ['Sponsor'], more: 2 },
+  ],
+  'list-row': [
+    ...(['distance', 'width', 'lon', 'lat', 'count', 'side', 'serves'] as const).map(
+      (kind) => ({ problem: 'value', row: 3, column: 'Distance', found: 'far', kind }) as const,
+    ),
+    { problem: 'comma', row: 3, column: 'Distance', found: '1,200' },
+    ...(['noPlace', 'twoPlaces', 'halfPlace'] as const).map((problem) => ({ problem, row: 3 })),
+    ...[near, far, alone].map((name) => ({ problem: 'course', row: 3, name }) as const),
+    { problem: 'past', row: 3, measure: 21_100, length: 21_097 },
+    { problem: 'before', row: 3, measure: 10, start: 12 },
+    { problem: 'fields', row: 3, fields: 9, header: 8 },
+  ],
+  'list-assumed': (['side', 'tables'] as const).flatMap((problem) => [
+    { problem, rows: 1 },
+    { problem, rows: 4 },
+  ]),
 };
 
 const RACEDAY: { readonly [C in keyof RacedayParams]: readonly RacedayParams[C][] } = {

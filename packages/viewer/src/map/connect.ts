@@ -2,51 +2,29 @@
 import type { LonLat } from '@halfcup/core';
 import { pointAt } from '@halfcup/core/geometry';
 import { effect, untracked, type ReadonlySignal } from '@preact/signals';
-import { courseOf, coursesOf, leadOf, nearestSample, samplesOf } from '../state/view/derive.ts';
-import { ask } from '../state/view/place.ts';
+import { courseOf, leadOf } from '../state/view/derive.ts';
 import type { CoursePlace, Destination, Store } from '../state/store/store.ts';
 import { draggingOf, nudgeSelected, trialView } from './dragging.ts';
 import { AROUND_PLACE, stationPadding, type Bounds } from './fit.ts';
 import { away } from './layers/directions.ts';
-import type { Pointing } from './gestures/point.ts';
 import { stationBounds } from './layers/items.ts';
 import { createMapView, type MapView } from './mapView.ts';
 import type { MapFaults } from './mapFaults.ts';
 import { PLAN_BACKGROUND } from '../state/store/backgrounds.ts';
 import { planWithoutTrial } from '../state/store/trial.ts';
 import { FAULT, plainError } from '../trouble.ts';
+import { changedPlaces } from './following.ts';
+import { sketchOf } from './layers/sketch.ts';
+import { pointingOf } from './pointing.ts';
 import { createScenes } from './scene.ts';
+import { toolKey } from '../state/edits/tools.ts';
+import { zoneHandles } from './zoneHandles.ts';
 import { watchBackground } from './watchBackground.ts';
-import { chooseStation, seekFinding } from '../state/view/choose.ts';
 import { placedView, reviewList } from '../state/view/placed.ts';
 
-/** Pixels from the course within which pointing at the map counts as pointing at the course. */
-const NEAR = 24;
-/** A press must come nearer than that: it asks for something. */
-const PRESSED = 12;
 /** Deepest zoom for a place on the course that is no station. */
 const PLACE_ZOOM = 16.5;
 const STATION_ZOOM = 19;
-
-function pointOver(store: Store, lon: number, lat: number, metresAPixel: number): void {
-  const course = courseOf(store.open.value, store.course.value);
-  if (course === undefined) return;
-  const near = nearestSample(samplesOf(course), lon, lat);
-  store.cursor.value = near.distance < NEAR * metresAPixel + 6 ? { course: course.id, measure: near.measure } : null;
-}
-
-/** Asks about the place of the course shown that was pressed, or of another course where that one keeps away. */
-function askAt(store: Store, at: LonLat, metresAPixel: number): void {
-  const open = store.open.value;
-  if (open === null) return;
-  const ordered = coursesOf(open.analysis).toSorted(
-    (a, b) => Number(b.id === store.course.value) - Number(a.id === store.course.value),
-  );
-  for (const course of ordered) {
-    const near = nearestSample(samplesOf(course), at[0], at[1]);
-    if (near.distance < PRESSED * metresAPixel + 6) return ask(store, { course: course.id, measure: near.measure });
-  }
-}
 
 function groundOf(store: Store, place: CoursePlace | null): LonLat | null {
   const course = courseOf(store.open.value, place?.course);
@@ -66,6 +44,36 @@ function go(store: Store, view: MapView, destination: Destination): void {
   const at = destination.at ?? (course === null || measure === null ? null : groundOf(store, { course, measure }));
   const around: Bounds | null = at === null ? null : [at[0], at[1], at[0], at[1]];
   return around === null ? undefined : view.goTo(around, PLACE_ZOOM, AROUND_PLACE);
+}
+
+/** A pinned map goes only where its own button sends it. */
+const stays = (store: Store, destination: Destination): boolean => store.pinned.value && destination.kind !== 'whole';
+
+/** Brings what an edit has changed into sight, unless the map is pinned or it was changed here. */
+function followEdits(store: Store, view: MapView): () => void {
+  let before = store.open.peek();
+  return effect(() => {
+    const [after, trial] = [store.open.value, store.trial.value];
+    if (trial !== null) return;
+    const was = before;
+    before = after;
+    if (was === null || after === null || was === after) return;
+    const changed = changedPlaces(was, after);
+    // After the effect that shows the plan.
+    queueMicrotask(() => {
+      if (changed === null || store.pinned.peek() || view.sees(changed)) return;
+      view.goTo(changed, PLACE_ZOOM, AROUND_PLACE);
+    });
+  });
+}
+
+/** Keys on the map: those of a tool, else what can be done in its middle, where its cross is. */
+function mapKey(store: Store, view: MapView, event: KeyboardEvent): void {
+  if (event.defaultPrevented || toolKey(store, event, view.middle)) return;
+  const asks = event.key === 'Enter' || event.key === 'ContextMenu' || (event.key === 'F10' && event.shiftKey);
+  if (!asks || event.ctrlKey || event.altKey || event.metaKey) return;
+  event.preventDefault();
+  view.menuInMiddle();
 }
 
 /** When the panels that follow from a change stand on the page. */
@@ -92,41 +100,30 @@ function faultsOf(store: Store, failed: (error: unknown) => void): MapFaults {
   };
 }
 
-/** What pointing at the map does. */
-const pointingOf = (store: Store): Pointing => ({
-  choose: (station) => chooseStation(store, station),
-  finding: (index) => {
-    const open = planWithoutTrial(store);
-    const finding = open === null ? undefined : reviewList(open, store.placed.value)[index];
-    if (finding !== undefined) seekFinding(store, finding);
-  },
-  ask: (lon, lat, metresAPixel) => askAt(store, [lon, lat], metresAPixel),
-  over: (lon, lat, metresAPixel) => pointOver(store, lon, lat, metresAPixel),
-  left: () => {
-    store.cursor.value = null;
-  },
-});
-
-/** `along`: whether stations are dragged along the course even without Shift. `failed`: the map cannot be drawn. */
+/** `along`: whether stations are dragged along the course even without Shift. `failed`: the map cannot be drawn. `drawn`: it stands for the first time. */
 export async function connect(
   store: Store,
   container: HTMLElement,
   along: ReadonlySignal<boolean>,
   failed: (error: unknown) => void,
+  drawn: () => void,
 ): Promise<() => void> {
   const bench = location.hash === '#bench' ? (await import('./bench.ts')).createBench(store) : null;
   const measured = bench?.measured ?? ((work: () => void): void => work());
   const trial = trialView(store, measured);
+  const atMiddle = (event: KeyboardEvent): void => mapKey(store, view, event);
   const view: MapView = createMapView(
     container,
     {
       pointing: pointingOf(store),
       dragging: draggingOf(store, along, trial, measured),
       nudge: (steps) => nudgeSelected(store, steps),
+      key: atMiddle,
     },
     faultsOf(store, failed),
   );
-  bench?.expose(view);
+  view.whenDrawn(drawn);
+  bench?.expose(view, () => trial.open.value ?? store.open.value);
   const scenes = createScenes();
   const dark = matchMedia('(prefers-color-scheme: dark)');
   dark.addEventListener('change', view.repaint);
@@ -152,10 +149,13 @@ export async function connect(
       );
     }),
     effect(() => view.select(store.selected.value)),
+    effect(() => view.sketch(sketchOf(store.tool.value, store.pointer.value, store.units.value))),
+    effect(() => view.handles(zoneHandles(store))),
+    followEdits(store, view),
     effect(() => {
       const destination = store.destination.value;
       // After the effect that shows the plan, in whichever order the two are told.
-      queueMicrotask(() => untracked(() => go(store, view, destination)));
+      queueMicrotask(() => untracked(() => stays(store, destination) || go(store, view, destination)));
     }),
     effect(() => view.cursor(groundOf(store, store.cursor.value))),
     effect(() => {

@@ -26,7 +26,6 @@ const { analysis } = openedFrom(
       }),
     ],
     null,
-    'metric',
   ),
 );
 const [course] = analysis.courses;

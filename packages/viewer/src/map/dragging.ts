@@ -108,12 +108,13 @@ export function draggingOf(
 ): Dragging {
   let last = 0;
   return {
-    pinOf: (id) => stationOf(store, id)?.at,
     pins: () => store.open.value?.analysis.stations ?? [],
+    off: () => store.tool.value !== null,
     begin: (id) => {
       const station = stationOf(store, id);
       last = (station === undefined ? null : leadOffsetLine(station))?.measure ?? 0;
       store.cursor.value = null;
+      store.foundAt.value = id;
       beginTrial(store, id);
     },
     move: (pin, shift) => {

@@ -1,19 +1,15 @@
 /** The sole owner of MapLibre: it is given scenes, places and a palette, and tells what was pointed at. */
-import {
-  Map as MapLibreMap,
-  NavigationControl,
-  ScaleControl,
-  setWorkerUrl,
-  type GeoJSONSource,
-  type LngLatBoundsLike,
-} from 'maplibre-gl';
+import { Map as MapLibreMap, NavigationControl, ScaleControl, setWorkerUrl, type GeoJSONSource } from 'maplibre-gl';
 import workerUrl from 'maplibre-gl/dist/maplibre-gl-worker.mjs?url';
 import 'maplibre-gl/dist/maplibre-gl.css';
+import type { FeatureCollection } from 'geojson';
 import type { LonLat } from '@halfcup/core';
 import type { Units } from '@halfcup/core/plan';
-import { bbox, featureCollection, point } from '@turf/turf';
-import { labelPadding, within, type Bounds, type Padding } from './fit.ts';
+import { bbox, featureCollection } from '@turf/turf';
+import { fitTo, groundUnder, placeOnPage, seesAll, uncover } from './camera.ts';
+import { labelPadding, type Bounds, type Padding } from './fit.ts';
 import { listenForDragging, type Dragging } from './gestures/drag.ts';
+import { createHandles, type Handle } from './gestures/handles.ts';
 import { listenForNudges } from './gestures/nudge.ts';
 import { listenForPointing, type Pointing } from './gestures/point.ts';
 import { drawImage } from './images.ts';
@@ -23,6 +19,7 @@ import { checkWorker, watchFaults, type MapFaults } from './mapFaults.ts';
 import { readPalette } from './palette.ts';
 import { graticule } from './graticule.ts';
 import { EMPTY_SCENE, KEPT_IDS, SOURCES, type Scene } from './scene.ts';
+import { shapesOn, spotOn, type Spot } from './spots.ts';
 import { sourceDiff } from './sourceDiff.ts';
 import { PLAN_UNDERLAY, type Underlay } from './underlay.ts';
 
@@ -34,6 +31,14 @@ export interface MapView {
   readonly cursor: (at: LonLat | null) => void;
   /** The place about which somebody asks. */
   readonly asked: (at: LonLat | null) => void;
+  /** What somebody draws. */
+  readonly sketch: (shapes: FeatureCollection) => void;
+  readonly handles: (handles: readonly Handle[]) => void;
+  /** Whether places are all in sight. */
+  readonly sees: (bounds: Bounds) => boolean;
+  readonly middle: () => LonLat;
+  /** Opens what can be done in the middle. */
+  readonly menuInMiddle: () => void;
   /** Moves the map so far that a place is not covered by what stands over its foot. */
   readonly uncover: (at: LonLat, foot: DOMRect) => void;
   readonly units: (units: Units) => void;
@@ -43,8 +48,12 @@ export interface MapView {
   readonly repaint: () => void;
   /** Where a place is on the page, pixels. */
   readonly place: (at: LonLat) => readonly [number, number];
+  /** The place on the ground under a place on the page, in pixels of it. */
+  readonly ground: (at: readonly [number, number]) => readonly [number, number];
   /** Draws once more what is drawn. */
   readonly redraw: () => void;
+  /** Once, when all that it shows is drawn. */
+  readonly whenDrawn: (act: () => void) => void;
   readonly close: () => void;
 }
 
@@ -63,15 +72,11 @@ const wholeOf = (scene: Scene): Bounds | null => {
   return [west, south, east, north];
 };
 
-/** Pixels about a place that stay free. */
-const CLEAR = 16;
 /** Degrees that change a true width by too little to be seen. */
 const LATITUDES = 0.1;
 
 /** By which true widths are drawn. */
 const latitudeOf = (whole: Bounds | null): number => (whole === null ? 0 : (whole[1] + whole[3]) / 2);
-
-const calm = (): boolean => matchMedia('(prefers-reduced-motion: reduce)').matches;
 
 function makeMap(container: HTMLElement): MapLibreMap {
   setWorkerUrl(workerUrl);
@@ -83,6 +88,7 @@ function makeMap(container: HTMLElement): MapLibreMap {
     maxZoom: 22,
     attributionControl: false,
     dragRotate: false,
+    doubleClickZoom: false,
     pitchWithRotate: false,
     touchPitch: false,
     fadeDuration: 0,
@@ -95,7 +101,7 @@ function makeMap(container: HTMLElement): MapLibreMap {
     .getCanvas()
     .setAttribute(
       'aria-label',
-      'Map of the course. Arrow keys move it, plus and minus zoom. The table of stations holds the same places.',
+      'Map of the course. Arrow keys move it, plus and minus zoom, Enter opens what can be done at its middle. The table of stations holds the same places.',
     );
   return map;
 }
@@ -129,35 +135,13 @@ function feed(map: MapLibreMap, before: Scene, scene: Scene): boolean {
   return true;
 }
 
-interface Spot {
-  readonly put: (at: LonLat | null) => void;
-  /** Once more, in a new style. */
-  readonly again: () => void;
-}
-
-/** Shows one point, or none, in a source of its own. */
-function spotOn(map: MapLibreMap, name: 'cursor' | 'asked'): Spot {
-  let shown: LonLat | null = null;
-  const again = (): void => {
-    void map
-      .getSource<GeoJSONSource>(name)
-      ?.setData(featureCollection(shown === null ? [] : [point([shown[0], shown[1]])]));
-  };
-  return {
-    again,
-    put: (at) => {
-      if (at === shown || (at !== null && shown !== null && at[0] === shown[0] && at[1] === shown[1])) return;
-      shown = at;
-      again();
-    },
-  };
-}
-
 export interface Hands {
   readonly pointing: Pointing;
   readonly dragging: Dragging;
   /** Steps along the course, negative towards the start. */
   readonly nudge: (steps: number) => void;
+  /** Any other key on the map. */
+  readonly key: (event: KeyboardEvent) => void;
 }
 
 /** The map's style and what it is filled with, in step with the state. */
@@ -169,7 +153,7 @@ interface Drawing {
   readonly pick: () => void;
 }
 
-function drawOn(map: MapLibreMap, state: State, spots: readonly Spot[], faults: MapFaults): Drawing {
+function drawOn(map: MapLibreMap, state: State, spots: readonly Pick<Spot, 'again'>[], faults: MapFaults): Drawing {
   const sync = (): void => {
     if (feed(map, state.fed, state.scene)) state.fed = state.scene;
   };
@@ -220,44 +204,22 @@ function showScene(state: State, { sync, restyle }: Drawing, scene: Scene): void
   return redrawn ? restyle() : sync();
 }
 
-function fitTo(map: MapLibreMap, bounds: Bounds, deepest: number, room: Padding, jump: boolean): void {
-  const { clientWidth, clientHeight } = map.getContainer();
-  map.fitBounds(bounds as unknown as LngLatBoundsLike, {
-    padding: within(room, clientWidth, clientHeight),
-    maxZoom: deepest,
-    animate: !jump && !calm(),
-    duration: 500,
-  });
-}
-
-function placeOnPage(map: MapLibreMap, at: LonLat): readonly [number, number] {
-  const { x, y } = map.project([at[0], at[1]]);
-  const { left, top } = map.getContainer().getBoundingClientRect();
-  return [left + x, top + y];
-}
-
-function uncover(map: MapLibreMap, at: LonLat, foot: DOMRect): void {
-  const { top } = map.getContainer().getBoundingClientRect();
-  const [x, y] = placeOnPage(map, at);
-  const under = x > foot.left - CLEAR && x < foot.right + CLEAR && y > foot.top - CLEAR;
-  if (under) map.panBy([0, y - (foot.top + top) / 2], { duration: calm() ? 0 : 300 });
-}
-
 export function createMapView(container: HTMLElement, hands: Hands, faults: MapFaults): MapView {
   const map = makeMap(container);
   void checkWorker(workerUrl, faults.worker);
   const state: State = { scene: EMPTY_SCENE, fed: EMPTY_SCENE, selected: null, whole: null, under: PLAN_UNDERLAY };
   const scale = new ScaleControl({ maxWidth: 120 });
-  const [cursor, asked] = [spotOn(map, 'cursor'), spotOn(map, 'asked')];
+  const [cursor, asked, sketch] = [spotOn(map, 'cursor'), spotOn(map, 'asked'), shapesOn(map, 'sketch')];
   map.addControl(scale, 'bottom-left');
   reportIdle(map, container, state);
-  listenForPointing(map, hands.pointing, listenForDragging(map, hands.dragging));
+  const { menuInMiddle } = listenForPointing(map, hands.pointing, listenForDragging(map, hands.dragging));
   listenForNudges(map.getCanvas(), hands.nudge);
+  map.getCanvas().addEventListener('keydown', hands.key);
   map.setMissingStyleImageResolver((id) => {
     const image = drawImage(id, readPalette(document.documentElement));
     if (image !== null && !map.hasImage(id)) map.addImage(id, image.data, { pixelRatio: image.pixelRatio });
   });
-  const drawing = drawOn(map, state, [cursor, asked], faults);
+  const drawing = drawOn(map, state, [cursor, asked, sketch], faults);
   return {
     show: (scene) => showScene(state, drawing, scene),
     select: (station) => {
@@ -271,6 +233,11 @@ export function createMapView(container: HTMLElement, hands: Hands, faults: MapF
     },
     cursor: cursor.put,
     asked: asked.put,
+    sketch: sketch.put,
+    handles: createHandles(map),
+    sees: (bounds) => seesAll(map, bounds),
+    menuInMiddle,
+    middle: () => [map.getCenter().lng, map.getCenter().lat],
     uncover: (at, foot) => uncover(map, at, foot),
     units: (units) => scale.setUnit(units),
     underlay: (under) => {
@@ -279,7 +246,9 @@ export function createMapView(container: HTMLElement, hands: Hands, faults: MapF
     },
     repaint: drawing.restyle,
     place: (at) => placeOnPage(map, at),
+    ground: (at) => groundUnder(map, at),
     redraw: () => map.triggerRepaint(),
+    whenDrawn: (act) => void map.once('idle', act),
     close: () => map.remove(),
   };
 }

@@ -46,7 +46,7 @@ export async function openDemo(store: Store, atStart = false): Promise<void> {
     receive(
       store,
       files.map((file) => file.name),
-      openFiles(files, null, store.units.value),
+      openFiles(files, null),
       { from: 'demo' },
     );
     tabPlan.write(DEMO);
@@ -103,6 +103,7 @@ export async function openKept(store: Store, shelf: Shelf, id: string): Promise<
   return false;
 }
 
+/** What this tab showed, else the plan changed last; where nothing is kept, the ways to begin. */
 async function openLast(store: Store, shelf: Shelf): Promise<void> {
   const { plans, broken } = await listKept(shelf.database);
   for (const id of broken) await openKept(store, shelf, id);
@@ -111,13 +112,17 @@ async function openLast(store: Store, shelf: Shelf): Promise<void> {
   const ordered = [...plans.filter(({ id }) => id === last), ...plans.filter(({ id }) => id !== last)];
   for (const { id } of ordered) {
     if (await openKept(store, shelf, id)) {
-      // A person who stopped a long reading is shown the demo.
-      if (store.open.value === null) await openDemo(store, true);
+      // A person who stopped a long reading is shown the ways to begin.
+      store.loading.value = false;
       return;
     }
   }
-  return openDemo(store, true);
+  if (asksForExample()) return openDemo(store, true);
+  store.loading.value = false;
 }
+
+/** A link may lead to the example; measurements are made on it. */
+const asksForExample = (): boolean => location.hash === '#example' || location.hash === '#bench';
 
 /** Opens the database and the plan; from then on every change is kept. Where nothing can be kept the page works all the same. */
 export async function startShelf(store: Store, signal: ShelfSignal): Promise<void> {
@@ -131,6 +136,8 @@ export async function startShelf(store: Store, signal: ShelfSignal): Promise<voi
     await openLast(store, shelf);
   } catch (error) {
     tellNothingKept(store, error);
-    if (store.open.value === null) await openDemo(store, true);
+    if (store.open.value !== null) return;
+    if (asksForExample()) await openDemo(store, true);
+    else store.loading.value = false;
   }
 }

@@ -3,6 +3,7 @@
  * there, else to one that the person chooses, else as a download. Writes the text as it is, byte for byte.
  */
 import { lastName } from '../state/open/gather.ts';
+import { savedName } from '../state/view/fileNames.ts';
 import type { OpenPlan, Origin, Store } from '../state/store/store.ts';
 import { planWithoutTrial } from '../state/store/trial.ts';
 import { FAULT, reasonOf } from '../trouble.ts';
@@ -155,7 +156,7 @@ export async function savePacked(store: Store): Promise<void> {
       store,
       `The files could not be packed: ${told.kind === 'failed' ? told.message : FAULT}. “Save” saves the plan alone.`,
     );
-  const done = await exportFile(store, name.replace(/(\.plan)?\.json$/iu, '.zip'), told.zip, [
+  const done = await exportFile(store, savedName(open, '', '.zip'), told.zip, [
     'Plan with its files',
     'application/zip',
     '.zip',

@@ -109,10 +109,12 @@ export function CourseStrip(): JSX.Element {
   const width = useWidth(frame);
   const open = store.open.value;
   const course = courseOf(open, store.course.value) ?? (open === null ? undefined : coursesOf(open.analysis)[0]);
+  // Under the map of a narrow window it has a tab of its own, which folds as a whole.
+  const folded = !store.narrow.value && store.folds.value.has('strip');
   return (
     <section class="strip" aria-label="Course strip">
       <StripTools open={open} course={course ?? null} />
-      <div ref={frame} class="strip-frame">
+      <div ref={frame} class="strip-frame" id="strip-frame" hidden={folded}>
         {open === null || course === undefined || width === 0 ? null : (
           <Chart course={course} open={open} width={width} />
         )}

@@ -3,6 +3,7 @@ import type { Course } from '@halfcup/core/stages';
 import type { JSX } from 'preact';
 import { coursesOf } from '../state/view/derive.ts';
 import { useStore, type OpenPlan } from '../state/store/store.ts';
+import { FoldButton } from '../panels/ui/FoldButton.tsx';
 import { StripKeys } from './StripKeys.tsx';
 import { fitView, wholeView, zoomView, type View } from './geometry.ts';
 
@@ -96,13 +97,20 @@ function ZoomTools({ open, course }: Props): JSX.Element {
 }
 
 export function StripTools({ open, course }: Props): JSX.Element {
+  const store = useStore();
+  const folded = !store.narrow.value && store.folds.value.has('strip');
   return (
     <div class="strip-tools">
       <h2 class="strip-title">Course strip</h2>
       {open === null || coursesOf(open.analysis).length < 2 ? null : <CourseChoice open={open} course={course} />}
       <span class="spring" />
-      <StripKeys />
-      <ZoomTools open={open} course={course} />
+      {folded ? null : (
+        <>
+          <StripKeys />
+          <ZoomTools open={open} course={course} />
+        </>
+      )}
+      {store.narrow.value ? null : <FoldButton part="strip" name="Course strip" controls="strip-frame" />}
     </div>
   );
 }

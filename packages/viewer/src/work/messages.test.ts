@@ -10,7 +10,7 @@ const passed = <T>(value: T, transfer: ArrayBuffer[] = []): T => structuredClone
 
 describe('what passes between the threads', () => {
   it('opens the very plan that the page itself would have opened', () => {
-    const plain = plainGathered(gatherFiles(DEMO_NAMES.map(demoFile), null, 'metric'));
+    const plain = plainGathered(gatherFiles(DEMO_NAMES.map(demoFile), null));
     const { gathered, courses } = arrived(passed(plain, blocksOf(plain)));
     const open = openedFrom(openGathered(gathered, courses));
     const here = openDemo();
@@ -24,7 +24,7 @@ describe('what passes between the threads', () => {
   });
 
   it('hands over the memory of every column once', () => {
-    const plain = plainGathered(gatherFiles(DEMO_NAMES.map(demoFile), null, 'metric'));
+    const plain = plainGathered(gatherFiles(DEMO_NAMES.map(demoFile), null));
     const blocks = blocksOf(plain);
     expect(new Set(blocks).size).toBe(blocks.length);
     passed(plain, blocks);
@@ -38,12 +38,12 @@ describe('what passes between the threads', () => {
   });
 
   it('carries a plan that waits, both ways, and a refusal', () => {
-    const gathered = gatherFiles([demoFile('plan.json'), demoFile('full.gpx')], null, 'metric');
+    const gathered = gatherFiles([demoFile('plan.json'), demoFile('full.gpx')], null);
     if (gathered.kind !== 'waiting') throw new Error('the plan does not wait');
     const again = waitingOf(passed(plainWaiting(gathered.plan)));
-    const added = gatherFiles([demoFile('half.gpx')], again, 'metric');
+    const added = gatherFiles([demoFile('half.gpx')], again);
     expect(added.kind).toBe('ready');
-    const refused = gatherFiles([textFile('bad.gpx', '<gpx')], null, 'metric');
+    const refused = gatherFiles([textFile('bad.gpx', '<gpx')], null);
     expect(arrived(passed(plainGathered(refused))).gathered).toEqual(refused);
   });
 

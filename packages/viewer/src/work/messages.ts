@@ -3,12 +3,12 @@
  * over, not copied. A plan's document passes as its text, a course without its index, which is quick to make again.
  */
 import { readPlan, type Finding, type PlanDocument, type Result } from '@halfcup/core';
-import { placeFindings, type Units } from '@halfcup/core/plan';
+import { placeFindings } from '@halfcup/core/plan';
 import { courseStage, type Course, type GpxDocument, type IndexedCourse } from '@halfcup/core/stages';
 import { indexCourse } from '@halfcup/core/geometry';
 import type { PlanFiles } from '../state/store/planFiles.ts';
 import type { Gathered } from '../state/open/gather.ts';
-import type { WaitingPlan } from '../state/store/store.ts';
+import type { Starting, WaitingPlan } from '../state/store/store.ts';
 
 export interface NamedBlob {
   readonly name: string;
@@ -36,6 +36,7 @@ export type PlainGathered =
       readonly courseFindings: readonly Finding[];
     }
   | { readonly kind: 'waiting'; readonly plan: PlainWaiting }
+  | { readonly kind: 'starting'; readonly starting: Starting }
   | { readonly kind: 'refused'; readonly findings: readonly Finding[] };
 
 export type Task =
@@ -43,7 +44,6 @@ export type Task =
       readonly kind: 'read';
       readonly files: readonly NamedBlob[];
       readonly waiting: PlainWaiting | null;
-      readonly units: Units;
     }
   | { readonly kind: 'pack'; readonly files: readonly NamedBlob[] };
 
@@ -67,7 +67,7 @@ export const plainWaiting = ({ document, files, missing }: WaitingPlan): PlainWa
 
 /** What was read, with its courses made, ready to pass. */
 export function plainGathered(gathered: Gathered): PlainGathered {
-  if (gathered.kind === 'refused') return gathered;
+  if (gathered.kind === 'refused' || gathered.kind === 'starting') return gathered;
   if (gathered.kind === 'waiting') return { kind: 'waiting', plan: plainWaiting(gathered.plan) };
   const { document, files, started } = gathered;
   const courses = courseStage(document.plan, files);
@@ -89,14 +89,19 @@ const columnsOf = ({ tracks, routes }: GpxDocument): Float64Array[] =>
 /** Memory to hand over with a record; each block once. */
 export function blocksOf(plain: PlainGathered): ArrayBuffer[] {
   if (plain.kind === 'refused') return [];
+  if (plain.kind === 'starting') return blocks(plain.starting.files.flatMap(({ document }) => columnsOf(document)));
   const { gpx } = plain.kind === 'ready' ? plain.files : plain.plan.files;
   const courses = plain.kind === 'ready' ? plain.courses : [];
   const columns = [
     ...[...gpx.values()].flatMap(columnsOf),
     ...courses.flatMap(({ lon, lat, ele, raw }) => (ele === null ? [lon, lat, raw] : [lon, lat, ele, raw])),
   ];
-  return [...new Set(columns.map(({ buffer }) => buffer as ArrayBuffer))];
+  return blocks(columns);
 }
+
+const blocks = (columns: readonly Float64Array[]): ArrayBuffer[] => [
+  ...new Set(columns.map(({ buffer }) => buffer as ArrayBuffer)),
+];
 
 /** A document again from a text that another thread has read without an error. */
 function documentOf({ file, text }: Text): PlanDocument {
@@ -114,7 +119,7 @@ export interface Arrived {
 
 /** The counterpart of `plainGathered` on the other side. */
 export function arrived(plain: PlainGathered): Arrived {
-  if (plain.kind === 'refused') return { gathered: plain };
+  if (plain.kind === 'refused' || plain.kind === 'starting') return { gathered: plain };
   if (plain.kind === 'waiting') return { gathered: { kind: 'waiting', plan: waitingOf(plain.plan) } };
   const { document, files, started, courses, courseFindings } = plain;
   return {

@@ -29,8 +29,7 @@ const load = async ({ name, blob }: NamedBlob): Promise<NamedFile> => ({
 export async function openBlobs(store: Store, files: readonly NamedBlob[]): Promise<Opening | null> {
   const waiting = store.waiting.value;
   const size = files.reduce((sum, { blob }) => sum + blob.size, 0);
-  if (size < AT_ONCE && !files.some(isArchive))
-    return openFiles(await Promise.all(files.map(load)), waiting, store.units.value);
+  if (size < AT_ONCE && !files.some(isArchive)) return openFiles(await Promise.all(files.map(load)), waiting);
   const [first] = files;
   const label = `Reading ${files.length === 1 ? (first?.name ?? '') : `${files.length} files`}`;
   const { runInWorker } = await import('./work.ts');
@@ -38,7 +37,6 @@ export async function openBlobs(store: Store, files: readonly NamedBlob[]): Prom
     kind: 'read',
     files,
     waiting: waiting === null ? null : plainWaiting(waiting),
-    units: store.units.value,
   });
   if (told === null) return null;
   if (told.kind !== 'read') return failed(first?.name ?? '', told.kind === 'failed' ? told.message : FAULT);

@@ -52,12 +52,9 @@ test('a dropped file is held at once in the review, asked about elsewhere, and n
   await takeDropped(store, [points(store)]);
   expect(store.placed.value).toBeNull();
   expect(store.open.value).toBe(plan);
-  const [hold, , leave] = store.notice.value!.choices!;
-  leave!.act();
-  expect([store.placed.value, store.notice.value]).toEqual([null, null]);
-  hold!.act();
-  expect([store.placed.value?.file, store.pane.value, store.open.value]).toEqual(['points.gpx', 'review', plan]);
-  store.placed.value = null;
+  expect(store.arrived.value!.name).toBe('points.gpx');
+  store.arrived.value = null;
+  store.pane.value = 'review';
   await takeDropped(store, [points(store)]);
   expect(store.placed.value!.file).toBe('points.gpx');
 });

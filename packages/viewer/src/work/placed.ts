@@ -1,14 +1,13 @@
 /**
- * Takes in points recorded on the ground. A GPX file is either a course to open or such points: the Review panel, or its
- * button, says which.
+ * Takes in points recorded on the ground. The Review panel or its button says that a GPX file is such points; elsewhere
+ * a person is asked.
  */
 import type { Finding } from '@halfcup/core';
 import { readGpx } from '@halfcup/core/gpx';
 import { batch } from '@preact/signals';
-import type { OpenPlan, Placed, Store } from '../state/store/store.ts';
-import { placedView } from '../state/view/placed.ts';
+import type { Placed, Store } from '../state/store/store.ts';
 import { reasonOf } from '../trouble.ts';
-import { openDropped } from './dropped.ts';
+import { openOrAsk } from './arrived.ts';
 
 const trouble = (file: string, message: string): readonly Finding[] => [
   { code: 'placed-empty', severity: 'error', message, where: { file } },
@@ -58,49 +57,16 @@ export function dropPlaced(store: Store): void {
   store.placed.value = null;
 }
 
-/** Above this many bytes nobody looks into a file to see whether it holds such points. */
-const LOOKED_INTO = 4e6;
-
-/** Whether points of a file are meant for this plan's items: it has no course at all, or names an item of the plan. */
-const meant = (open: OpenPlan, placed: Placed): boolean => {
-  const { tracks, routes } = placed.document;
-  return tracks.length + routes.length === 0 || placedView(open, placed).verdicts.length > 0;
-};
-
-function ask(store: Store, placed: Placed, file: File): void {
-  const name = store.open.value?.document.plan.name ?? 'the plan';
-  const then = (act: () => void) => (): void => {
-    store.notice.value = null;
-    act();
-  };
-  store.notice.value = {
-    text: `${file.name} has points named like items of ${name}.`,
-    choices: [
-      { label: 'Compare with the plan', act: then(() => compare(store, placed)) },
-      { label: 'Open as a new plan', act: then(() => void openDropped(store, [file])) },
-      { label: 'Cancel', act: then(() => undefined) },
-    ],
-  };
-}
-
 const isGpx = (file: File): boolean => /\.gpx$/iu.test(file.name);
 
-/**
- * What was dropped on the page: with Review open one GPX file is points as placed; elsewhere one that names the plan's
- * items is asked about; all else is opened.
- */
+/** What was dropped on the page: with Review open one GPX file is points as placed; elsewhere it is asked about; all else is opened. */
 export async function takeDropped(
   store: Store,
   files: readonly File[],
-  handles?: Parameters<typeof openDropped>[2],
+  handles?: Parameters<typeof openOrAsk>[2],
 ): Promise<void> {
-  const open = store.open.value;
   const [file] = files;
-  if (open === null || store.waiting.value !== null || file === undefined || files.length > 1 || !isGpx(file))
-    return openDropped(store, files, handles);
-  if (store.pane.value === 'review') return takePlaced(store, file);
-  const read = file.size > LOOKED_INTO ? null : await readPlaced(file);
-  if (read === null || !('placed' in read) || store.open.value === null || !meant(store.open.value, read.placed))
-    return openDropped(store, files, handles);
-  return ask(store, read.placed, file);
+  const points = store.open.value !== null && store.waiting.value === null && store.pane.value === 'review';
+  if (points && file !== undefined && files.length === 1 && isGpx(file)) return takePlaced(store, file);
+  return openOrAsk(store, files, handles);
 }

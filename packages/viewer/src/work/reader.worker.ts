@@ -55,13 +55,13 @@ function readingOf(total: number): GpxReading {
   };
 }
 
-function read({ files, waiting, units }: Extract<Task, { kind: 'read' }>): PlainGathered {
+function read({ files, waiting }: Extract<Task, { kind: 'read' }>): PlainGathered {
   const all = unfolded(files.map(load));
   if (all.findings.length > 0) return { kind: 'refused', findings: all.findings };
   const total = all.files
     .filter(({ name }) => !/\.(?:json|geojson|csv)$/iu.test(name))
     .reduce((sum, { bytes }) => sum + bytes.length, 0);
-  return plainGathered(gatherFiles(all.files, waiting === null ? null : waitingOf(waiting), units, readingOf(total)));
+  return plainGathered(gatherFiles(all.files, waiting === null ? null : waitingOf(waiting), readingOf(total)));
 }
 
 self.addEventListener('message', ({ data: task }: MessageEvent<Task>) => {

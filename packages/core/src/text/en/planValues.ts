@@ -1,6 +1,7 @@
 /** Parts of the sentences on plans: what a value should be, and what may have been meant. */
 import type { Found } from '../found.ts';
-import type { Accepted, Choice, PlainKind, QuantityKind, Thing, Unknown } from '../params/plan.ts';
+import type { Accepted, Choice, PlainKind, QuantityKind, Thing } from '../params/plan.ts';
+import type { Unknown } from '../params/unknown.ts';
 import { humanised, thingName } from '../planThing.ts';
 import type { Say } from '../say.ts';
 import { planThings } from './planThings.ts';

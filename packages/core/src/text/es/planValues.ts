@@ -1,6 +1,7 @@
 /** Partes de las frases sobre planes: qué debe ser un valor y qué se quiso decir. */
 import { type Found } from '../found.ts';
-import type { Accepted, Choice, PlainKind, QuantityKind, Thing, Unknown } from '../params/plan.ts';
+import type { Accepted, Choice, PlainKind, QuantityKind, Thing } from '../params/plan.ts';
+import type { Unknown } from '../params/unknown.ts';
 import { thingName } from '../planThing.ts';
 import type { Say } from '../say.ts';
 import { planThings } from './planThings.ts';

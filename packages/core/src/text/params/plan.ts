@@ -1,18 +1,12 @@
 /** Named parameters of the findings on plans, by code. Lengths in metres, times in seconds; ids, not names. */
 import type { Found } from '../found.ts';
+import type { ListParams } from './list.ts';
+import type { Unknown } from './unknown.ts';
 
 /** Which value of a plan: its keys, e.g. `races[].waves[].time`, and what stands between the brackets, counted from 1. */
 export interface Thing {
   readonly keys: string;
   readonly numbers: readonly number[];
-}
-
-/** A word that is not known, and the known ones: the nearest, else up to twelve of them and how many more there are. */
-export interface Unknown {
-  readonly word: string;
-  readonly near?: string;
-  readonly known: readonly string[];
-  readonly more: number;
 }
 
 /** Kinds of values that need no more than their name. */
@@ -85,6 +79,8 @@ export type ReferenceProblem =
   | { readonly problem: 'twice'; readonly found: Found; readonly number: number }
   | { readonly problem: 'missing'; readonly of: Kind; readonly name: Unknown }
   | { readonly problem: 'notServed'; readonly name: Unknown }
+  /** Ids of two stations that are to keep one number. */
+  | { readonly problem: 'sameNumber'; readonly number: number; readonly stations: readonly [string, string] }
   | { readonly problem: 'circle'; readonly way: readonly string[] };
 
 export type VersionProblem =
@@ -131,7 +127,7 @@ export interface SourceParams {
       };
 }
 
-export interface PlanParams extends SourceParams {
+export interface PlanParams extends SourceParams, ListParams {
   'plan-value': Thing & ValueProblem;
   'plan-key': KeyProblem;
   'plan-reference': Thing & ReferenceProblem;
@@ -148,4 +144,22 @@ export interface PlanParams extends SourceParams {
     | { readonly problem: 'mark'; readonly name: string }
     | { readonly problem: 'end'; readonly name: string; readonly end: 'start' | 'finish' }
     | { readonly problem: 'offCourse' | 'unordered'; readonly name: string };
+  'setup-race':
+    | {
+        readonly problem: 'value';
+        readonly field: 'start' | 'entrants' | 'finish' | 'cutoff' | 'cutoffAt';
+        readonly found: Found;
+      }
+    | { readonly problem: 'noName' | 'noEntrants' | 'twoCutoffs' }
+    | { readonly problem: 'noStart'; readonly of: 'entrants' | 'cutoff' }
+    | { readonly problem: 'cutoffFirst'; readonly start: number; readonly cutoff: number }
+    | {
+        readonly problem: 'pace';
+        readonly field: 'finish' | 'cutoff';
+        readonly found: Found;
+        readonly time: number;
+        readonly length: number;
+      };
+  'setup-file': { readonly problem: 'course' | 'race'; readonly gpx: string };
+  'setup-every': { readonly every: number; readonly most: number };
 }

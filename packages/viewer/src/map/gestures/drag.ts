@@ -1,15 +1,17 @@
 /**
- * The gesture of dragging a station: a press on its ring, stem or pin, then a move of some pixels. What stands between
- * the pointer and the pin stays between them, so that nothing jumps. Moves are told once a frame, the last one only.
+ * The gesture of dragging a station: a press on its pin, tables, stem or ring, then a move of some pixels. The pin comes
+ * under the pointer and stays there, so that the station stands where somebody points, and on the side on which they
+ * point. Moves are told once a frame, the last one only.
  */
 import type { Map as MapLibreMap } from 'maplibre-gl';
 import type { LonLat } from '@halfcup/core';
 import { DRAG_LAYERS } from '../style/stations.ts';
 
 export interface Dragging {
-  readonly pinOf: (station: string) => LonLat | undefined;
   /** Every pin, for a press on the pin itself. */
   readonly pins: () => readonly { readonly id: string; readonly at: LonLat }[];
+  /** Whether a tool has the presses. */
+  readonly off: () => boolean;
   readonly begin: (station: string) => void;
   /** Where the pin is meant to go; false where the trial has ended meanwhile. */
   readonly move: (pin: LonLat, along: boolean) => boolean;
@@ -20,6 +22,8 @@ export interface Dragging {
 export interface DragState {
   /** A station is pressed or dragged: no other gesture of the map begins. */
   readonly busy: () => boolean;
+  /** What is pressed is put back, and the rest of the gesture does nothing. */
+  readonly forget: () => void;
 }
 
 type At = readonly [x: number, y: number];
@@ -29,8 +33,6 @@ interface Press {
   readonly station: string;
   readonly x: number;
   readonly y: number;
-  /** From the pointer to the pin, pixels. */
-  readonly grab: readonly [number, number];
   /** The map's corner, which stays where it is while something is pressed: asked for once, since asking lays the page out. */
   readonly corner: At;
   readonly slop: number;
@@ -53,7 +55,7 @@ function stationUnder(map: MapLibreMap, dragging: Dragging, [x, y]: At, reach: n
     ],
     { layers },
   );
-  const id: unknown = feature?.properties['id'];
+  const id: unknown = feature?.properties['id'] ?? feature?.properties['station'];
   if (typeof id === 'string') return id;
   const near = dragging.pins().map((pin) => {
     const pixel = map.project([pin.at[0], pin.at[1]]);
@@ -68,15 +70,12 @@ function pressOn(map: MapLibreMap, dragging: Dragging, event: PointerEvent): Pre
   const [x, y] = [event.clientX - left, event.clientY - top];
   const finger = event.pointerType === 'touch';
   const station = stationUnder(map, dragging, [x, y], finger ? 8 : 2);
-  const pin = station === null ? undefined : dragging.pinOf(station);
-  if (station === null || pin === undefined) return null;
-  const pixel = map.project([pin[0], pin[1]]);
+  if (station === null) return null;
   return {
     pointer: event.pointerId,
     station,
     x,
     y,
-    grab: [pixel.x - x, pixel.y - y],
     corner: [left, top],
     slop: finger ? FINGER_SLOP : SLOP,
     dragged: false,
@@ -126,7 +125,7 @@ export function listenForDragging(map: MapLibreMap, dragging: Dragging): DragSta
   let press: Press | null = null;
   const moves = everyFrame(([x, y], along) => {
     if (press === null || press.ended) return;
-    const pin = map.unproject([x + press.grab[0], y + press.grab[1]]);
+    const pin = map.unproject([x, y]);
     // Escape may have put it back meanwhile: what remains of the gesture does nothing.
     if (!dragging.move([pin.lng, pin.lat], along)) press.ended = true;
   });
@@ -144,7 +143,7 @@ export function listenForDragging(map: MapLibreMap, dragging: Dragging): DragSta
     if (press !== null && press.pointer !== event.pointerId) return cancel();
     cancel();
     end();
-    if (event.button !== 0 || event.ctrlKey) return undefined;
+    if (event.button !== 0 || event.ctrlKey || dragging.off()) return undefined;
     press = pressOn(map, dragging, event);
     return undefined;
   });
@@ -180,5 +179,5 @@ export function listenForDragging(map: MapLibreMap, dragging: Dragging): DragSta
   });
   window.addEventListener('blur', cancel);
   map.on('remove', () => window.removeEventListener('blur', cancel));
-  return { busy: () => press !== null };
+  return { busy: () => press !== null, forget: cancel };
 }

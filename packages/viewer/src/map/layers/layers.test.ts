@@ -46,7 +46,6 @@ const straight = (stations: readonly object[], course: object = {}) =>
         }),
       ],
       null,
-      'metric',
     ),
   ).analysis;
 

@@ -129,4 +129,5 @@ export const DRAG_LAYERS: readonly string[] = [
   'stations-stem',
   'stations-far-ring',
   'stations-far-stem',
+  'tables-case',
 ];

@@ -16,6 +16,7 @@ import { marks } from './marks.ts';
 import { placedLayers } from './placed.ts';
 import { graticuleLayers, spot } from './pointers.ts';
 import { runs } from './runs.ts';
+import { sketchLayers } from './sketch.ts';
 import { stationLayers } from './stations.ts';
 import { zones } from './zones.ts';
 
@@ -47,6 +48,7 @@ export function styleOf(scene: Scene, palette: Palette, latitude: number, under:
       ...sources,
       cursor: { type: 'geojson', data: nothing },
       asked: { type: 'geojson', data: nothing },
+      sketch: { type: 'geojson', data: nothing },
       graticule: { type: 'geojson', data: nothing },
     },
     ...(under.sprite === undefined ? {} : { sprite: under.sprite }),
@@ -75,6 +77,7 @@ export function styleOf(scene: Scene, palette: Palette, latitude: number, under:
       ...placedLayers(palette),
       placeFlags,
       ...said(palette),
+      ...sketchLayers(palette),
       spot('asked', palette),
       spot('cursor', palette),
     ],

@@ -3,9 +3,9 @@ import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';
 import { canChooseSources, chooseSources } from '../../storage/pickers.ts';
 import { useStore } from '../../state/store/store.ts';
-import { openDropped } from '../../work/dropped.ts';
+import { openOrAsk } from '../../work/arrived.ts';
 
-export function OpenButton({ label }: { readonly label: string }): JSX.Element {
+export function OpenButton({ label, large }: { readonly label: string; readonly large?: boolean }): JSX.Element {
   const store = useStore();
   const input = useRef<HTMLInputElement>(null);
   /** With handles where the browser gives them, so that “Save” writes to the same file. */
@@ -13,14 +13,14 @@ export function OpenButton({ label }: { readonly label: string }): JSX.Element {
     if (!canChooseSources()) return input.current?.click();
     const handles = (await chooseSources()) ?? [];
     const files = await Promise.all(handles.map((handle) => handle.getFile()));
-    return openDropped(store, files, new Map(handles.map((handle) => [handle.name, handle])));
+    return openOrAsk(store, files, new Map(handles.map((handle) => [handle.name, handle])));
   };
   return (
     <>
       <button
         type="button"
-        class="open-button"
-        title="A GPX course, a plan with its GPX files, or a packed plan (ZIP)"
+        class={large === true ? 'open-button large' : 'open-button'}
+        title="GPX courses, a plan with its GPX files, or a packed plan (ZIP)"
         onClick={() => void choose()}
       >
         {label}
@@ -34,7 +34,7 @@ export function OpenButton({ label }: { readonly label: string }): JSX.Element {
         onChange={(event) => {
           const files = [...(event.currentTarget.files ?? [])];
           event.currentTarget.value = '';
-          void openDropped(store, files);
+          void openOrAsk(store, files);
         }}
       />
     </>

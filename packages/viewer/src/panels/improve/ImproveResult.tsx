@@ -1,6 +1,7 @@
 /** What the search found: the plan before and after, each move, what is proven, and what may be done with it. */
 import type { LongestLeg } from '@halfcup/core/stages';
 import type { JSX } from 'preact';
+import { numberOf } from '../../state/view/derive.ts';
 import { saveImproved, stillOf, applyImproved } from '../../state/edits/improved.ts';
 import { useStore, type Improved, type OpenPlan } from '../../state/store/store.ts';
 import { firstMessage } from '../../state/view/voice.ts';
@@ -62,9 +63,9 @@ function Standings({ improved: { before, after }, open }: Props): JSX.Element {
 function Moves({ improved, open }: Props): JSX.Element {
   const store = useStore();
   const units = store.units.value;
-  const numberOf = (id: string): string => {
+  const named = (id: string): string => {
     const station = open.analysis.stations.find((one) => one.id === id);
-    return station === undefined ? id : `${station.index + 1} · ${station.name}`;
+    return station === undefined ? id : `${numberOf(station)} · ${station.name}`;
   };
   return (
     <table class="items changes">
@@ -83,7 +84,7 @@ function Moves({ improved, open }: Props): JSX.Element {
           <tr key={station}>
             <th scope="row" class="left">
               <button type="button" class="link-button" onClick={() => chooseStation(store, station)}>
-                {numberOf(station)}
+                {named(station)}
               </button>
               {dropped.length === 0 ? null : (
                 <span class="wording soft">

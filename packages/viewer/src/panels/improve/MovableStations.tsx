@@ -1,6 +1,7 @@
 /** Which stations may move; those that cannot say so. */
 import type { StationLayout } from '@halfcup/core';
 import type { JSX } from 'preact';
+import { numberOf } from '../../state/view/derive.ts';
 import { useId } from 'preact/hooks';
 
 interface Props {
@@ -41,7 +42,7 @@ export function MovableStations({ stations, left, canMove, onChange, trouble }: 
                 checked={able && !left.has(station.id)}
                 onChange={() => onChange(toggled(station.id))}
               />
-              {station.index + 1} · {station.name}
+              {numberOf(station)} · {station.name}
               {able ? null : <span class="soft">, {station.station.fixed ? 'fixed' : 'serves nobody'}</span>}
             </label>
           );

@@ -8,9 +8,12 @@ import { handlesOf } from '../../storage/pickers.ts';
 import { CourseStrip } from '../../strip/CourseStrip.tsx';
 import { Credit } from '../background/Credit.tsx';
 import { Caution } from './Caution.tsx';
+import { FoldButton } from '../ui/FoldButton.tsx';
 import { JobLine } from '../ui/JobLine.tsx';
 import { NoticeLine } from '../ui/NoticeLine.tsx';
 import { PapersPanel } from '../papers/PapersPanel.tsx';
+import { MapFindings } from '../review/MapFindings.tsx';
+import { MapMenu } from '../place/MapMenu.tsx';
 import { Patterns } from './Patterns.tsx';
 import { PlaceCard } from '../place/PlaceCard.tsx';
 import { PlanPanel } from '../plan/PlanPanel.tsx';
@@ -18,9 +21,13 @@ import { Problems } from './Problems.tsx';
 import { RaceDayPanel } from '../day/RaceDayPanel.tsx';
 import { ReviewPanel } from '../review/ReviewPanel.tsx';
 import { RoadPanel } from '../road/RoadPanel.tsx';
+import { ArrivedSheet } from '../start/ArrivedSheet.tsx';
+import { FirstScreen } from '../start/FirstScreen.tsx';
+import { StartSheet } from '../start/StartSheet.tsx';
 import { StationPanel } from '../station/StationPanel.tsx';
 import { StationTable } from '../stations/StationTable.tsx';
 import { Tabs, type Tab } from '../ui/Tabs.tsx';
+import { ToolLine } from '../place/ToolLine.tsx';
 import { TopBar } from './TopBar.tsx';
 import { useKeys } from '../ui/useKeys.ts';
 import { VariantsPanel } from '../variants/VariantsPanel.tsx';
@@ -60,11 +67,23 @@ function useDrop(): boolean {
   return over;
 }
 
+const Selected = ({ folded }: { readonly folded: boolean }): JSX.Element => (
+  <aside class="side-right" aria-label="Selected station" tabindex={0}>
+    <div class="fold-station">
+      <FoldButton part="station" name="Station panel" controls="station-box" />
+    </div>
+    <div id="station-box" hidden={folded}>
+      <StationPanel />
+    </div>
+  </aside>
+);
+
 export function App(): JSX.Element {
   const store = useStore();
   const over = useDrop();
   useKeys(store);
   const narrow = store.narrow.value;
+  const folds = store.folds.value;
   const open = store.open.value;
   const findings = open === null ? undefined : reviewList(open, store.placed.value).filter(isOpen).length;
   const tabs: Tab[] = [
@@ -84,31 +103,32 @@ export function App(): JSX.Element {
     ...(narrow ? [{ pane: 'station' as const, label: 'Station', content: () => <StationPanel /> }] : []),
   ];
   return (
-    <div class={over ? 'page dropping' : 'page'}>
+    <div class={['page', over ? 'dropping' : '', ...[...folds].map((part) => `folded-${part}`)].join(' ')}>
       <TopBar />
       <section class="side-left" aria-label="Plan">
         <Problems />
         <Tabs tabs={tabs} label="Plan" />
       </section>
-      <MapPane>
+      <MapPane over={<MapMenu />}>
         <Credit />
+        <MapFindings />
+        <ToolLine />
         <PlaceCard />
         <JobLine />
         <NoticeLine />
       </MapPane>
-      {narrow ? null : (
-        <aside class="side-right" aria-label="Selected station" tabindex={0}>
-          <StationPanel />
-        </aside>
-      )}
+      {narrow ? null : <Selected folded={folds.has('station')} />}
       {narrow ? null : <CourseStrip />}
+      <FirstScreen />
+      <StartSheet />
+      <ArrivedSheet />
       <Caution />
       <Patterns />
       {over ? (
         <p class="drop-note" role="status">
           {open !== null && store.pane.value === 'review'
             ? 'Drop a GPX file of points recorded on the ground, or a plan with its GPX files'
-            : 'Drop a GPX course, a plan with its GPX files, or a packed plan (ZIP)'}
+            : 'Drop GPX courses, a plan with its GPX files, or a packed plan (ZIP)'}
         </p>
       ) : null}
     </div>

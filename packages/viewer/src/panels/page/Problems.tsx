@@ -1,40 +1,10 @@
-/** Why files did not open, with file, line and column; and what a plan still waits for. */
+/** Why files did not open, and what a plan still waits for. */
 import type { JSX } from 'preact';
-import { useStore, type Refusal, type WaitingPlan } from '../../state/store/store.ts';
-import { filePlace, messageOf } from '../../state/view/voice.ts';
+import { useStore, type WaitingPlan } from '../../state/store/store.ts';
 import { counted } from '../../words.ts';
 import { OpenButton } from '../files/OpenButton.tsx';
-import { SeverityMark } from '../ui/SeverityMark.tsx';
-
-function Refused({ refusal }: { readonly refusal: Refusal }): JSX.Element {
-  const store = useStore();
-  const open = store.open.value;
-  const names = refusal.files.length > 3 ? counted(refusal.files.length, 'file') : refusal.files.join(', ');
-  return (
-    <section class="problem" role="alert" aria-labelledby="problem-title">
-      <header>
-        <h2 id="problem-title">Could not open {names}</h2>
-        <button type="button" onClick={() => void (store.refusal.value = null)}>
-          Close
-        </button>
-      </header>
-      <p>{open === null ? 'No plan is open.' : `“${open.document.plan.name}” is still open, unchanged.`}</p>
-      <ul tabindex={0} aria-label="Reasons">
-        {refusal.findings.map((finding, index) => {
-          return (
-            <li key={index}>
-              <SeverityMark severity={finding.severity} />
-              <span>
-                <span class="file-place">{filePlace(finding)}</span>
-                {messageOf(store, finding)}
-              </span>
-            </li>
-          );
-        })}
-      </ul>
-    </section>
-  );
-}
+import { Refused } from '../files/Refused.tsx';
+import { isFirst } from '../start/FirstScreen.tsx';
 
 function Waits({ waiting }: { readonly waiting: WaitingPlan }): JSX.Element {
   const store = useStore();
@@ -69,8 +39,10 @@ function Waits({ waiting }: { readonly waiting: WaitingPlan }): JSX.Element {
 }
 
 export function Problems(): JSX.Element | null {
-  const { refusal, waiting } = useStore();
-  if (refusal.value === null && waiting.value === null) return null;
+  const store = useStore();
+  const { refusal, waiting } = store;
+  // The first screen shows its own.
+  if (isFirst(store) || (refusal.value === null && waiting.value === null)) return null;
   return (
     <div class="problems">
       {refusal.value === null ? null : <Refused refusal={refusal.value} />}

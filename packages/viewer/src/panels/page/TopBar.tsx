@@ -28,6 +28,7 @@ export function TopBar(): JSX.Element {
       <span class="soft about">{about}</span>
       <span class="spring" />
       <div class="top-tools">
+        {store.origin.value?.from === 'demo' ? <span class="example-mark">Example</span> : null}
         <FileTools />
         <HistoryTools />
         <VariantChoice />

@@ -6,31 +6,32 @@ import { exportFile } from '../../storage/saveFile.ts';
 import { reasonOf } from '../../trouble.ts';
 import { messageOf } from '../../state/view/voice.ts';
 import { useStore } from '../../state/store/store.ts';
+import { savedName } from '../../state/view/fileNames.ts';
 import { planWithoutTrial } from '../../state/store/trial.ts';
 
-const FORMATS: readonly { readonly ending: Ending; readonly label: string; readonly type: `${string}/${string}` }[] = [
-  { ending: '.gpx', label: 'GPX for handheld devices', type: 'application/gpx+xml' },
-  { ending: '.geojson', label: 'GeoJSON for maps', type: 'application/geo+json' },
-  { ending: '.csv', label: 'CSV for spreadsheets', type: 'text/csv' },
-  { ending: '.ics', label: 'Calendar for crews', type: 'text/calendar' },
+const FORMATS: readonly {
+  readonly ending: Ending;
+  readonly label: string;
+  readonly type: `${string}/${string}`;
+  readonly part: string;
+}[] = [
+  { ending: '.gpx', label: 'GPX for handheld devices', type: 'application/gpx+xml', part: 'stations' },
+  { ending: '.geojson', label: 'GeoJSON for maps', type: 'application/geo+json', part: 'layout' },
+  { ending: '.csv', label: 'CSV for spreadsheets', type: 'text/csv', part: 'layout' },
+  { ending: '.ics', label: 'Calendar for crews', type: 'text/calendar', part: 'crews' },
 ];
 
 export function ExportButtons(): JSX.Element {
   const store = useStore();
   const [trouble, setTrouble] = useState<string | null>(null);
-  const save = async ({ ending, label, type }: (typeof FORMATS)[number]): Promise<void> => {
+  const save = async ({ ending, label, type, part }: (typeof FORMATS)[number]): Promise<void> => {
     const open = planWithoutTrial(store);
     if (open === null) return;
     const { EXPORTS } = await import('../../papers/papers.ts');
     const made = EXPORTS[ending](open);
     setTrouble('text' in made ? null : made.findings.map((finding) => messageOf(store, finding)).join(' '));
     if ('text' in made)
-      await exportFile(
-        store,
-        open.document.file.replace(/(\.plan)?(\.json)?$/iu, ending),
-        new Blob([made.text], { type }),
-        [label, type, ending],
-      );
+      await exportFile(store, savedName(open, part, ending), new Blob([made.text], { type }), [label, type, ending]);
   };
   return (
     <section aria-labelledby="exports">

@@ -4,7 +4,7 @@ import type { JSX } from 'preact';
 import { batch } from '@preact/signals';
 import { useStore, type OpenPlan, type Store } from '../../state/store/store.ts';
 import { chooseStation } from '../../state/view/choose.ts';
-import { isOpen } from '../../state/view/derive.ts';
+import { isOpen, numberOf } from '../../state/view/derive.ts';
 import { matterOf } from '../../state/view/voice.ts';
 import { stationMove, VERDICT_WORD } from '../../placedWords.ts';
 import { longFigure, longUnit, wheelFigure, wheelUnit } from '../../words.ts';
@@ -34,7 +34,7 @@ function Row({ one, open, findings }: { readonly one: PlacedStation } & Omit<Pro
     <tr class={`verdict-${one.verdict.replace(' ', '-')}`}>
       <th scope="row" class="left">
         <button type="button" class="link-button" onClick={() => go(store, one)}>
-          {station === undefined ? one.station : `${station.index + 1} · ${station.name}`}
+          {station === undefined ? one.station : `${numberOf(station)} · ${station.name}`}
         </button>
         {added.map((finding, index) => (
           <span key={`${finding.code}-${index}`} class="wording built-change">

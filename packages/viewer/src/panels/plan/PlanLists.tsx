@@ -33,7 +33,7 @@ function squareAround([lon, lat]: readonly [number, number]): number[][] {
 }
 
 export function ZoneList({ plan }: { readonly plan: Plan }): JSX.Element {
-  const { open, selected } = useStore();
+  const { open, selected, tool, destination } = useStore();
   const near =
     open.value?.analysis.stations.find(({ id }) => id === selected.value) ?? open.value?.analysis.stations[0];
   return (
@@ -52,6 +52,16 @@ export function ZoneList({ plan }: { readonly plan: Plan }): JSX.Element {
         <>
           <TextField label="Name" path={['zones', index, 'name']} />
           <ChoiceField label="Rule" path={['zones', index, 'rule']} choices={RULES} required />
+          <button
+            type="button"
+            onClick={() => {
+              tool.value = { kind: 'reshape', zone: index, corners: null };
+              const at = plan.zones[index]?.polygon[0];
+              if (at !== undefined) destination.value = { kind: 'place', course: null, measure: null, at };
+            }}
+          >
+            Reshape on the map
+          </button>
           <LinesField
             label="Corners"
             path={['zones', index, 'polygon']}

@@ -11,6 +11,7 @@ import { EntryList } from './EntryList.tsx';
 import { freeId } from '../../state/edits/freeId.ts';
 import { ClockList, VehicleList, ZoneList } from './PlanLists.tsx';
 import { PriceList } from './PriceList.tsx';
+import { PartsForm } from './PartsForm.tsx';
 import { RaceFields } from './RaceFields.tsx';
 import { WeatherList } from './WeatherList.tsx';
 
@@ -41,14 +42,6 @@ const CourseList = ({ plan }: OfPlan): JSX.Element => (
     word="course"
     least={1}
     title={(index) => plan.courses[index]?.name ?? `${index + 1}`}
-    fresh={() => ({
-      id: freeId(
-        'c',
-        plan.courses.map(({ id }) => id),
-      ),
-      parts: [{ of: plan.courses[0]?.id ?? '', from: 0 }],
-    })}
-    addLabel="Add a course made of parts of another"
     entry={(index) =>
       plan.courses[index] === undefined ? null : <CourseFields course={plan.courses[index]} at={index} plan={plan} />
     }
@@ -88,6 +81,7 @@ export function PlanPanel(): JSX.Element {
       </Section>
       <Section title="Courses" about={plan.courses.map(({ name }) => name).join(', ')}>
         <CourseList plan={plan} />
+        <PartsForm plan={plan} />
       </Section>
       <Section title="Races" about={plan.races.map(({ name }) => name).join(', ')}>
         <RaceList plan={plan} />

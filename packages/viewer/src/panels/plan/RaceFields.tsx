@@ -9,6 +9,7 @@ import { LengthField } from '../ui/fields/LengthField.tsx';
 import { NumberField } from '../ui/fields/NumberField.tsx';
 import { PairField } from '../ui/fields/PairField.tsx';
 import { TextField } from '../ui/fields/TextField.tsx';
+import { CutoffField } from './CutoffField.tsx';
 import { EntryList } from './EntryList.tsx';
 import { FinishFields } from './FinishFields.tsx';
 
@@ -72,7 +73,7 @@ export function RaceFields({
       />
       <LengthField label="Start line width" {...field('startWidth')} />
       <NumberField label="Flow over the start line" {...field('startFlow')} unit="runners/min" />
-      <ClockField label="Cutoff" {...field('cutoff')} />
+      <CutoffField label="Cutoff" {...field('cutoff')} race={race} />
       <ChoiceField label="Runners after the cutoff" {...field('late')} choices={LATE} fallback="are out of the race" />
       <CheckField label="Slower uphill, faster downhill" {...field('gradient')} />
     </>

@@ -10,6 +10,8 @@ interface Props {
   readonly subject: string;
   /** Id of what takes the focus when the card has gone. */
   readonly heading: string;
+  /** Shown while the station is moved as well, to be pressed when it is put down. */
+  readonly whileHeld?: boolean;
 }
 
 /** Where it brings an error a person decides: it stays, or is taken back as long as nothing else was changed. */
@@ -40,11 +42,12 @@ function apply(store: Store, remedy: Remedy, heading: string): void {
   requestAnimationFrame(() => document.getElementById(heading)?.focus());
 }
 
-export function RemedyButtons({ finding, subject, heading }: Props): JSX.Element | null {
+export function RemedyButtons({ finding, subject, heading, whileHeld = false }: Props): JSX.Element | null {
   const store = useStore();
   const open = store.open.value;
-  // While a station is moved its findings come and go: nothing is offered until it is put down.
-  if (open === null || store.trial.value !== null) return null;
+  const held = store.trial.value !== null;
+  // While a station is moved its findings come and go: nothing is carried out until it is put down.
+  if (open === null || (held && !whileHeld)) return null;
   const remedies = remediesOf(open, finding, store.units.value);
   if (remedies.length === 0) return null;
   return (
@@ -54,6 +57,7 @@ export function RemedyButtons({ finding, subject, heading }: Props): JSX.Element
           key={remedy.label}
           type="button"
           class="remedy"
+          disabled={held}
           {...(subject === '' ? {} : { 'aria-label': `${remedy.label}, ${subject}` })}
           onClick={() => apply(store, remedy, heading)}
         >

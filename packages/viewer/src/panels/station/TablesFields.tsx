@@ -1,39 +1,31 @@
 /** What is served, on how many tables, on a road how wide. */
-import type { Served } from '@halfcup/core/plan';
 import type { JSX } from 'preact';
 import { leadOf } from '../../state/view/derive.ts';
+import { SERVED_KINDS, tablesNow } from '../../state/view/rows.ts';
 import { SERVED_WORD } from '../../words.ts';
 import { LengthField } from '../ui/fields/LengthField.tsx';
 import { NumberField } from '../ui/fields/NumberField.tsx';
 import { SetField } from '../ui/fields/SetField.tsx';
 import { ownField, type Editing } from './editing.ts';
 
-const KINDS: readonly Served[] = ['gel', 'sportsDrink', 'water'];
-
-/** How many tables of a kind stand there now, by the plan, by race day or by the rule of one. */
-function tablesNow({ station }: Editing, kind: Served): number | undefined {
-  const item = leadOf(station)?.items.find((one) => one.kind === kind);
-  return item === undefined ? undefined : Math.round(Math.abs(item.to - item.from) / station.practice.tableLength);
-}
-
 export function TablesFields(editing: Editing): JSX.Element {
   const { station } = editing;
   const boxes = leadOf(station)?.items.find(({ kind }) => kind === 'trash')?.boxes?.length;
-  const shown = KINDS.filter(
+  const shown = SERVED_KINDS.filter(
     (kind) => station.station.serves.includes(kind) || station.station.tables[kind] !== undefined,
   );
   return (
     <>
       <SetField
         {...ownField(editing, ['serves'], 'Serves')}
-        choices={KINDS.map((kind) => ({ value: kind, label: SERVED_WORD[kind] }))}
+        choices={SERVED_KINDS.map((kind) => ({ value: kind, label: SERVED_WORD[kind] }))}
         fallback={['sportsDrink', 'water']}
       />
       {shown.map((kind) => (
         <NumberField
           key={kind}
           {...ownField(editing, ['tables', kind], `Tables of ${SERVED_WORD[kind]}`)}
-          fallback={tablesNow(editing, kind)}
+          fallback={tablesNow(editing.open, station.id, kind)}
           unit="tables"
         />
       ))}

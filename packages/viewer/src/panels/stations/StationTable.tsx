@@ -2,12 +2,17 @@
 import type { Severity } from '@halfcup/core';
 import type { PlanRace, Units } from '@halfcup/core/plan';
 import type { JSX } from 'preact';
-import { stationRows, type StationRow } from '../../state/view/derive.ts';
-import { useStore } from '../../state/store/store.ts';
+import { useState } from 'preact/hooks';
+import type { StationRow } from '../../state/view/derive.ts';
+import { shownRows, type Sorting } from '../../state/view/rows.ts';
+import { useStore, type OpenPlan } from '../../state/store/store.ts';
 import { countWords, DASH, longFigure, longUnit, sureText, waivedWords, wheelFigure, wheelUnit } from '../../words.ts';
 import { AddStation } from '../station/AddStation.tsx';
 import { SeverityMark } from '../ui/SeverityMark.tsx';
 import { chooseStation } from '../../state/view/choose.ts';
+import { SortHead } from './SortHead.tsx';
+import { StationSheet } from './StationSheet.tsx';
+import { StationTools } from './StationTools.tsx';
 
 /** What the checks have found; a waived error shows beside what is open. */
 function State({ row: { counts, waived, worst } }: { readonly row: StationRow }): JSX.Element {
@@ -83,7 +88,7 @@ function Row({
         )}
       </td>
       {row.legs.map((legs, index) => (
-        <td key={races[index]?.id} class="figure">
+        <td key={races[index]?.id} class="figure leg">
           {legs.length === 0
             ? DASH
             : legs.map((leg, at) => (
@@ -93,8 +98,8 @@ function Row({
               ))}
         </td>
       ))}
-      <td class={flagged(row.sign)}>{wheelFigure(row.signAlong, units)}</td>
-      <td class="figure">{wheelFigure(row.signWheel, units)}</td>
+      <td class={`sign-cell ${flagged(row.sign)}`}>{wheelFigure(row.signAlong, units)}</td>
+      <td class="figure sign-cell">{wheelFigure(row.signWheel, units)}</td>
       <td class="state-cell">
         <State row={row} />
       </td>
@@ -102,31 +107,40 @@ function Row({
   );
 }
 
-const Head = ({ races, units }: { readonly races: readonly PlanRace[]; readonly units: Units }): JSX.Element => (
+interface Sorted {
+  readonly sorting: Sorting;
+  readonly onSort: (sorting: Sorting) => void;
+}
+
+const Head = ({
+  races,
+  units,
+  ...sorted
+}: Sorted & { readonly races: readonly PlanRace[]; readonly units: Units }): JSX.Element => (
   <thead>
     <tr>
-      <th scope="col">
+      <SortHead by="number" {...sorted}>
         <span class="unseen">Number</span>
-      </th>
-      <th scope="col" class="left">
+      </SortHead>
+      <SortHead by="name" left {...sorted}>
         Station
-      </th>
-      <th scope="col">
+      </SortHead>
+      <SortHead by="measure" {...sorted}>
         Distance<span class="unit">{longUnit(units)}</span>
-      </th>
-      <th scope="col" class="left">
+      </SortHead>
+      <SortHead by="side" left {...sorted}>
         Side
-      </th>
+      </SortHead>
       {races.map((race) => (
-        <th key={race.id} scope="col" title={`${race.name}: distance from the station before`}>
+        <th key={race.id} scope="col" class="leg" title={`${race.name}: distance from the station before`}>
           {race.name}
           <span class="unit">leg, {longUnit(units)}</span>
         </th>
       ))}
-      <th scope="col">
+      <th scope="col" class="sign-cell">
         Sign<span class="unit">{wheelUnit(units)}</span>
       </th>
-      <th scope="col">
+      <th scope="col" class="sign-cell">
         By wheel<span class="unit">{wheelUnit(units)}</span>
       </th>
       <th scope="col">
@@ -135,6 +149,48 @@ const Head = ({ races, units }: { readonly races: readonly PlanRace[]; readonly 
     </tr>
   </thead>
 );
+
+function Read({
+  open,
+  rows,
+  ...sorted
+}: Sorted & { readonly open: OpenPlan; readonly rows: readonly StationRow[] }): JSX.Element {
+  const store = useStore();
+  const { races } = open.analysis.plan;
+  return (
+    <table class="stations">
+      <caption class="unseen">Stations by number</caption>
+      <Head races={races} units={store.units.value} {...sorted} />
+      <tbody>
+        {rows.map((row) => (
+          <Row key={row.id} row={row} races={races} picked={row.id === store.selected.value} />
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+function Table({ open }: { readonly open: OpenPlan }): JSX.Element {
+  const [query, setQuery] = useState('');
+  const [sorting, setSorting] = useState<Sorting>({ key: 'number', down: false });
+  const [editing, setEditing] = useState(false);
+  const rows = shownRows(open, query, sorting);
+  const sorted = { sorting, onSort: setSorting };
+  return (
+    <>
+      <StationTools
+        query={query}
+        onQuery={setQuery}
+        editing={editing}
+        onEditing={setEditing}
+        open={open}
+        found={rows.length}
+      />
+      {editing ? <StationSheet open={open} rows={rows} {...sorted} /> : <Read open={open} rows={rows} {...sorted} />}
+      <AddStation open={open} />
+    </>
+  );
+}
 
 export function StationTable(): JSX.Element {
   const store = useStore();
@@ -147,28 +203,10 @@ export function StationTable(): JSX.Element {
           : 'No plan is open. Open a GPX file of the course, or a plan with its GPX files.'}
       </p>
     );
-  const rows = stationRows(open);
-  const { races } = open.analysis.plan;
-  const units = store.units.value;
-  if (rows.length === 0) {
-    return (
-      <>
-        <p class="empty">No stations yet. Add one here, or open a GPX file with waypoints: each becomes a station.</p>
-        <AddStation open={open} />
-      </>
-    );
-  }
+  if (open.analysis.stations.length > 0) return <Table open={open} />;
   return (
     <>
-      <table class="stations">
-        <caption class="unseen">Stations in the plan’s order</caption>
-        <Head races={races} units={units} />
-        <tbody>
-          {rows.map((row) => (
-            <Row key={row.id} row={row} races={races} picked={row.id === store.selected.value} />
-          ))}
-        </tbody>
-      </table>
+      <p class="empty">No stations yet. Add one here, or open a GPX file with waypoints: each becomes a station.</p>
       <AddStation open={open} />
     </>
   );

@@ -1,5 +1,6 @@
 /** One panel at a time; arrow keys move between the tabs. */
 import type { ComponentChildren, JSX } from 'preact';
+import { fold, FoldButton } from './FoldButton.tsx';
 import { useStore, type Pane } from '../../state/store/store.ts';
 
 export interface Tab {
@@ -30,23 +31,29 @@ export function Tabs({ tabs, label }: { readonly tabs: readonly Tab[]; readonly 
   };
   return (
     <>
-      <div class="tabs" role="tablist" aria-label={label}>
-        {tabs.map((tab) => (
-          <button
-            key={tab.pane}
-            id={`tab-${tab.pane}`}
-            type="button"
-            role="tab"
-            aria-selected={tab.pane === current?.pane}
-            aria-controls="panel"
-            tabindex={tab.pane === current?.pane ? 0 : -1}
-            onClick={() => void (store.pane.value = tab.pane)}
-            onKeyDown={move}
-          >
-            {tab.label}
-            {tab.count === undefined ? null : <span class="tab-count">{tab.count}</span>}
-          </button>
-        ))}
+      <div class="tabs-row">
+        <div class="tabs" role="tablist" aria-label={label}>
+          {tabs.map((tab) => (
+            <button
+              key={tab.pane}
+              id={`tab-${tab.pane}`}
+              type="button"
+              role="tab"
+              aria-selected={tab.pane === current?.pane}
+              aria-controls="panel"
+              tabindex={tab.pane === current?.pane ? 0 : -1}
+              onClick={() => {
+                store.pane.value = tab.pane;
+                fold(store, 'panel', false);
+              }}
+              onKeyDown={move}
+            >
+              {tab.label}
+              {tab.count === undefined ? null : <span class="tab-count">{tab.count}</span>}
+            </button>
+          ))}
+        </div>
+        {store.narrow.value ? <FoldButton part="panel" name="Panel under the map" controls="panel" /> : null}
       </div>
       <div
         key={current?.pane}
@@ -55,6 +62,7 @@ export function Tabs({ tabs, label }: { readonly tabs: readonly Tab[]; readonly 
         role="tabpanel"
         aria-labelledby={`tab-${current?.pane ?? ''}`}
         tabindex={0}
+        hidden={store.narrow.value && store.folds.value.has('panel')}
       >
         {current?.content()}
       </div>

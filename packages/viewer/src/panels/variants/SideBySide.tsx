@@ -1,6 +1,7 @@
 /** What changes from another variant to the one shown: where stations stand, spacing, items, findings. */
 import type { Comparison } from '@halfcup/core';
 import type { JSX } from 'preact';
+import { numberOf } from '../../state/view/derive.ts';
 import { useStore, type OpenPlan } from '../../state/store/store.ts';
 import { MAIN_PLAN, comparisonOf, compareWith, variantName } from '../../state/edits/variants.ts';
 import { subjectIn } from '../../state/view/voice.ts';
@@ -90,7 +91,7 @@ function Changes({ before, after }: { readonly before: OpenPlan; readonly after:
   const units = store.units.value;
   const { variants, stations, spacing, items, findings } = comparison;
   const byId = new Map(
-    after.analysis.stations.map((station) => [station.id, `${station.index + 1} · ${station.name}`]),
+    after.analysis.stations.map((station) => [station.id, `${numberOf(station)} · ${station.name}`]),
   );
   const names: Names = {
     stationOf: (id) => byId.get(id) ?? id,

@@ -166,7 +166,7 @@ export const duplicateStation = (station: string, id: string, name: string, plac
   },
 });
 
-/** Takes a station away, with the waivers and the places in variants that name it. */
+/** Takes a station away, with its kept number, and the waivers and the places in variants that name it. */
 export const deleteStation = (station: string, name: string): Command => ({
   label: `delete ${name}`,
   edit: (open) => {
@@ -177,8 +177,12 @@ export const deleteStation = (station: string, name: string): Command => ({
     const waivers = plan.waivers
       .flatMap((waiver, at) => (waiver.station === station ? [setValue(['waivers', at], undefined, '')] : []))
       .reverse();
-    return together('', [...variants, ...waivers, setValue(['stations', index(open, station)], undefined, '')]).edit(
-      open,
-    );
+    const number = Object.hasOwn(plan.numbers ?? {}, station) ? [setValue(['numbers', station], undefined, '')] : [];
+    return together('', [
+      ...variants,
+      ...waivers,
+      ...number,
+      setValue(['stations', index(open, station)], undefined, ''),
+    ]).edit(open);
   },
 });

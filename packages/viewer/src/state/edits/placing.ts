@@ -17,11 +17,15 @@ const courseOf = (analysis: Analysis, id: string): IndexedCourse | undefined =>
 const nearestTo = (passes: readonly Pass[], measure: number): Pass | undefined =>
   passes.toSorted((a, b) => Math.abs(a.measure - measure) - Math.abs(b.measure - measure))[0];
 
+/** The side of the line on which a place lies, however near; on the line itself the one given. */
+export const sideOfLine = (offset: number, onIt: 'left' | 'right'): 'left' | 'right' =>
+  Math.abs(offset) < 0.01 ? onIt : offset < 0 ? 'right' : 'left';
+
 function onFrom(on: OnCourse, pass: Pass): OnCourse {
   return {
     course: on.course,
     measure: centimetres(pass.measure),
-    side: pass.side === 'unclear' ? on.side : pass.side,
+    side: sideOfLine(pass.offset, on.side),
     offset: centimetres(Math.abs(pass.offset)),
   };
 }

@@ -57,9 +57,7 @@ describe('variants', () => {
   });
 
   test('a plan without variants takes its first, and undo gives the bytes', () => {
-    const store = opened(
-      openedFrom(openFiles([straightPlan({ stations: [{ id: 's1', at: [0.05, 0] }] })], null, 'metric')),
-    );
+    const store = opened(openedFrom(openFiles([straightPlan({ stations: [{ id: 's1', at: [0.05, 0] }] })], null)));
     const before = text(store);
     expect(newVariant(store, 'one')).toEqual([]);
     expect(now(store).variant).toBe('one');

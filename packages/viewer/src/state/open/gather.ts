@@ -2,13 +2,12 @@
  * From files that a person dropped or chose to a plan with all that it names, one that waits for more
  * files, or the reasons why not. Reads; computes nothing, and changes nothing.
  */
-import { filesNamedBy, readPlan, startPlan, type Finding, type PlanDocument, type Result } from '@halfcup/core';
-import { type Units } from '@halfcup/core/plan';
+import { filesNamedBy, readPlan, type Finding, type PlanDocument, type Result } from '@halfcup/core';
 import { type GpxDocument } from '@halfcup/core/stages';
 import { readGpx } from '@halfcup/core/gpx';
 import { readDrawing } from './drawing.ts';
 import type { PlanFiles } from '../store/planFiles.ts';
-import type { WaitingPlan } from '../store/store.ts';
+import type { Starting, WaitingPlan } from '../store/store.ts';
 
 export interface NamedFile {
   /** With its folder where the browser gives one. */
@@ -20,6 +19,8 @@ export interface NamedFile {
 export type Gathered =
   | { readonly kind: 'ready'; readonly document: PlanDocument; readonly files: PlanFiles; readonly started: boolean }
   | { readonly kind: 'waiting'; readonly plan: WaitingPlan }
+  /** Courses without a plan. */
+  | { readonly kind: 'starting'; readonly starting: Starting }
   | { readonly kind: 'refused'; readonly findings: readonly Finding[] };
 
 /** Reads one GPX file; a worker has one that tells how far it is. */
@@ -186,27 +187,33 @@ function fromPlan(plan: NamedFile, sorted: Sorted, reading: GpxReading): Gathere
   return failed ? refused(findings) : complete(read.value, { ...files, findings }, false);
 }
 
-function fromGpx(file: NamedFile, units: Units, reading: GpxReading): Gathered {
-  const read = reading(file.bytes, file.name);
-  if (!read.ok) return refused(read.findings);
-  const name = read.value.name ?? lastName(file.name).replace(/\.gpx$/iu, '');
-  // Without waypoints the plan opens with its course alone: places are for a person to choose.
-  const started = startPlan(read.value, {
-    name,
-    units,
-    gpx: lastName(file.name),
-    ...(read.value.waypoints.length === 0 ? { at: [] } : {}),
-  });
-  if (!started.ok) return refused([...read.findings, ...started.findings]);
-  const plan = readPlan(started.value, lastName(file.name).replace(/(\.gpx)?$/iu, '.plan.json'));
-  if (!plan.ok) return refused([...read.findings, ...plan.findings]);
-  const found = matched(filesNamedBy(plan.value.plan).gpx, [{ file, content: read.value }]);
-  const findings = [...read.findings, ...started.findings, ...plan.findings];
-  return complete(
-    plan.value,
-    { ...NO_FILES, gpx: new Map(contents(found)), originals: new Map(blobs(found)), findings },
-    true,
-  );
+/** Names without folders; a second file of the same name gets a number. */
+function distinctNames(names: readonly string[]): readonly string[] {
+  const taken: string[] = [];
+  for (const name of names.map(lastName)) {
+    const [base, ending] = /\.gpx$/iu.test(name) ? [name.slice(0, -4), name.slice(-4)] : [name, '.gpx'];
+    let own = `${base}${ending}`;
+    for (let k = 2; taken.includes(own); k++) own = `${base}-${k}${ending}`;
+    taken.push(own);
+  }
+  return taken;
+}
+
+function fromGpx(files: readonly NamedFile[], reading: GpxReading): Gathered {
+  const { failed, found, findings } = readAll(files, reading);
+  if (failed) return refused(findings);
+  const names = distinctNames(found.map(({ file }) => file.name));
+  return {
+    kind: 'starting',
+    starting: {
+      files: found.map(({ file, content }, k) => ({
+        name: names[k]!,
+        document: content,
+        original: new Blob([file.bytes]),
+      })),
+      findings,
+    },
+  };
 }
 
 function addTo(waiting: WaitingPlan, sorted: Sorted, reading: GpxReading): Gathered {
@@ -218,13 +225,12 @@ const answers = (waiting: WaitingPlan, files: readonly NamedFile[]): boolean =>
   files.some((file) => waiting.missing.some((name) => lastName(name) === lastName(file.name)));
 
 /**
- * What was given, read: a plan with its GPX files, GPX files that a waiting plan asked for, or one GPX file by
- * itself, whose waypoints become stations. Anything that cannot be read refuses the whole, with every reason.
+ * What was given, read: a plan with its GPX files, GPX files that a waiting plan asked for, or GPX files by
+ * themselves, about which the start sheet asks. Anything that cannot be read refuses the whole, with every reason.
  */
 export function gatherFiles(
   files: readonly NamedFile[],
   waiting: WaitingPlan | null,
-  units: Units,
   reading: GpxReading = readGpx,
 ): Gathered {
   const sorted = sort(files);
@@ -249,17 +255,7 @@ export function gatherFiles(
   if (plan !== undefined) return fromPlan(plan, sorted, reading);
   if (waiting !== null && answers(waiting, [...sorted.gpx, ...sorted.drawings, ...sorted.results]))
     return addTo(waiting, sorted, reading);
-  const [gpx, another] = sorted.gpx;
-  if (gpx !== undefined && another !== undefined) {
-    return refused([
-      trouble(
-        'several-courses',
-        another.name,
-        `These are ${sorted.gpx.length} GPX files without a plan. Open one of them, or open them with their plan.`,
-      ),
-    ]);
-  }
-  if (gpx !== undefined) return fromGpx(gpx, units, reading);
+  if (sorted.gpx.length > 0) return fromGpx(sorted.gpx, reading);
   const [drawing] = sorted.drawings;
   return refused([
     trouble(

@@ -11,6 +11,12 @@ const refusedLines = (opening: Opening): readonly string[] => {
   );
 };
 
+const startingFrom = (...args: [files: Parameters<typeof openFiles>[0], waiting?: Parameters<typeof openFiles>[1]]) => {
+  const opening = openFiles(args[0], args[1] ?? null);
+  if (opening.kind !== 'starting') throw new Error(`expected the start sheet, found ${opening.kind}`);
+  return opening.starting.files;
+};
+
 const POINTS = [
   [-17.4, -33.2],
   [-17.39, -33.2],
@@ -21,7 +27,7 @@ const gpx = (inside = ''): string =>
 
 describe('opening files', () => {
   test('a plan with all its files opens, with its background', () => {
-    const plan = openedFrom(openFiles(DEMO_NAMES.map(demoFile), null, 'metric'));
+    const plan = openedFrom(openFiles(DEMO_NAMES.map(demoFile), null));
     expect(plan.analysis.stations).toHaveLength(9);
     expect([...plan.files.gpx.keys()].sort()).toEqual(['full.gpx', 'half.gpx']);
     expect(plan.files.context?.type).toBe('FeatureCollection');
@@ -31,68 +37,48 @@ describe('opening files', () => {
     const files = DEMO_NAMES.map(demoFile)
       .reverse()
       .map((file) => ({ ...file, name: `race/${file.name}` }));
-    expect(openedFrom(openFiles(files, null, 'metric')).analysis.stations).toHaveLength(9);
+    expect(openedFrom(openFiles(files, null)).analysis.stations).toHaveLength(9);
   });
 
   test('a plan without its GPX files waits and names each that is missing', () => {
-    const opening = openFiles([demoFile('plan.json'), demoFile('full.gpx')], null, 'metric');
+    const opening = openFiles([demoFile('plan.json'), demoFile('full.gpx')], null);
     expect(opening.kind === 'waiting' ? opening.plan.missing : null).toEqual(['half.gpx']);
   });
 
   test('a waiting plan opens when the missing file is added', () => {
-    const waiting = openFiles([demoFile('plan.json'), demoFile('full.gpx')], null, 'metric');
+    const waiting = openFiles([demoFile('plan.json'), demoFile('full.gpx')], null);
     if (waiting.kind !== 'waiting') throw new Error('expected the plan to wait');
-    expect(openedFrom(openFiles([demoFile('half.gpx')], waiting.plan, 'metric')).document.file).toBe('plan.json');
+    expect(openedFrom(openFiles([demoFile('half.gpx')], waiting.plan)).document.file).toBe('plan.json');
   });
 
-  test('another GPX file than the one waited for opens by itself', () => {
-    const waiting = openFiles([demoFile('plan.json'), demoFile('full.gpx')], null, 'metric');
+  test('another GPX file than the one waited for is asked about by itself', () => {
+    const waiting = openFiles([demoFile('plan.json'), demoFile('full.gpx')], null);
     if (waiting.kind !== 'waiting') throw new Error('expected the plan to wait');
-    expect(
-      openedFrom(openFiles([textFile('other.gpx', gpx())], waiting.plan, 'metric')).document.plan.courses.map(
-        (course) => course.gpx,
-      ),
-    ).toEqual(['other.gpx']);
+    expect(startingFrom([textFile('other.gpx', gpx())], waiting.plan).map(({ name }) => name)).toEqual(['other.gpx']);
   });
 
-  test('a GPX file by itself becomes a plan whose stations are its waypoints', () => {
-    const plan = openedFrom(
-      openFiles(
-        [textFile('loop.gpx', gpx('<wpt lat="-33.2001" lon="-17.395"><name>Gate</name></wpt>'))],
-        null,
-        'imperial',
-      ),
-    );
-    expect(plan.analysis.stations.map((station) => station.name)).toEqual(['Gate']);
-    expect(plan.document.plan.units).toBe('imperial');
-  });
-
-  test('a GPX file without waypoints opens as a plan with no stations', () => {
-    const plan = openedFrom(openFiles([textFile('loop.gpx', gpx())], null, 'metric'));
-    expect(plan.analysis.stations).toEqual([]);
-    expect(plan.analysis.courses).toHaveLength(1);
+  test('GPX files without a plan are asked about, each under a name of its own', () => {
+    const files = ['a/loop.gpx', 'b/loop.gpx', 'shore.GPX'].map((name) => textFile(name, gpx()));
+    expect(startingFrom(files).map(({ name }) => name)).toEqual(['loop.gpx', 'loop-2.gpx', 'shore.GPX']);
   });
 
   test('a GPX file that cannot be read is refused with its line and column', () => {
-    const [line] = refusedLines(
-      openFiles([textFile('bad.gpx', gpx().replace('lat="-33.21"', 'lat="north"'))], null, 'metric'),
-    );
+    const [line] = refusedLines(openFiles([textFile('bad.gpx', gpx().replace('lat="-33.21"', 'lat="north"'))], null));
     expect(line).toMatch(/^bad\.gpx:2:\d+ .*north/u);
   });
 
   test('a plan with an unknown key is refused with the place of that key', () => {
-    const [line] = refusedLines(openFiles([straightPlan({ statoins: [] })], null, 'metric'));
+    const [line] = refusedLines(openFiles([straightPlan({ statoins: [] })], null));
     expect(line).toMatch(/^straight\.json:1:\d+ .*statoins.*stations/u);
   });
 
   test('a bad GPX file beside a good plan refuses the whole', () => {
     const files = [demoFile('plan.json'), demoFile('full.gpx'), textFile('half.gpx', '<gpx')];
-    expect(refusedLines(openFiles(files, null, 'metric')).some((line) => line.startsWith('half.gpx:1:'))).toBe(true);
+    expect(refusedLines(openFiles(files, null)).some((line) => line.startsWith('half.gpx:1:'))).toBe(true);
   });
 
   test.each([
     ['two plans at once', [demoFile('plan.json'), straightPlan({})], /two plans: plan\.json and straight\.json/u],
-    ['two GPX files without a plan', [demoFile('full.gpx'), demoFile('half.gpx')], /without a plan/u],
     [
       'a file of another kind',
       [textFile('notes.txt', 'hello')],
@@ -100,11 +86,11 @@ describe('opening files', () => {
     ],
     ['a drawing alone', [demoFile('context.geojson')], /no course and no plan/u],
   ])('%s is refused with what was expected', (_, files, words) => {
-    expect(refusedLines(openFiles(files, null, 'metric')).join('\n')).toMatch(words);
+    expect(refusedLines(openFiles(files, null)).join('\n')).toMatch(words);
   });
 
   test('a file that the plan does not name is left aside and said', () => {
-    const plan = openedFrom(openFiles([...DEMO_NAMES.map(demoFile), textFile('spare.gpx', gpx())], null, 'metric'));
+    const plan = openedFrom(openFiles([...DEMO_NAMES.map(demoFile), textFile('spare.gpx', gpx())], null));
     expect(
       plan.findings.filter((finding) => finding.code === 'file-not-named').map((finding) => finding.where.file),
     ).toEqual(['spare.gpx']);
@@ -112,7 +98,7 @@ describe('opening files', () => {
 
   test('a background that is no GeoJSON is a note, and the plan opens without it', () => {
     const files = [...DEMO_NAMES.slice(0, 3).map(demoFile), textFile('context.geojson', '{"type":"Feature')];
-    const plan = openedFrom(openFiles(files, null, 'metric'));
+    const plan = openedFrom(openFiles(files, null));
     expect(plan.files.context).toBeNull();
     expect(plan.findings.map((finding) => finding.code)).toContain('context-unreadable');
   });
@@ -121,10 +107,10 @@ describe('opening files', () => {
 describe('receiving what was opened', () => {
   test('a refusal leaves the open plan, the selection and the view as they were', () => {
     const store = createStore();
-    receive(store, ['demo'], openFiles(DEMO_NAMES.map(demoFile), null, 'metric'));
+    receive(store, ['demo'], openFiles(DEMO_NAMES.map(demoFile), null));
     const before = store.open.value;
     store.selected.value = 's3';
-    receive(store, ['bad.gpx'], openFiles([textFile('bad.gpx', '<gpx')], null, 'metric'));
+    receive(store, ['bad.gpx'], openFiles([textFile('bad.gpx', '<gpx')], null));
     expect(store.open.value).toBe(before);
     expect(store.selected.value).toBe('s3');
     expect(store.refusal.value?.files).toEqual(['bad.gpx']);
@@ -132,8 +118,8 @@ describe('receiving what was opened', () => {
 
   test('opening a plan clears the refusal, takes the plan’s units and shows the first race’s course', () => {
     const store = createStore();
-    receive(store, ['bad.gpx'], openFiles([textFile('bad.gpx', '<gpx')], null, 'metric'));
-    receive(store, ['straight.json'], openFiles([straightPlan({ units: 'imperial' })], null, 'metric'));
+    receive(store, ['bad.gpx'], openFiles([textFile('bad.gpx', '<gpx')], null));
+    receive(store, ['straight.json'], openFiles([straightPlan({ units: 'imperial' })], null));
     expect(store.refusal.value).toBeNull();
     expect(store.units.value).toBe('imperial');
     expect(store.course.value).toBe('c');

@@ -1,10 +1,9 @@
 /** From files that a person dropped or chose to a plan that is computed, one that waits, or the reasons why not. */
 import { findingLine, type Finding, type Result } from '@halfcup/core';
-import { type Units } from '@halfcup/core/plan';
 import { analyseOn, type IndexedCourse } from '@halfcup/core/stages';
 import { computeOpen, openPlanOf } from '../view/compute.ts';
 import { gatherFiles, type Gathered, type NamedFile } from './gather.ts';
-import type { OpenPlan, WaitingPlan } from '../store/store.ts';
+import type { OpenPlan, Starting, WaitingPlan } from '../store/store.ts';
 
 export type { NamedFile } from './gather.ts';
 
@@ -12,6 +11,7 @@ export type Opening =
   /** `started`: see `Gathered`. */
   | { readonly kind: 'opened'; readonly plan: OpenPlan; readonly started?: boolean }
   | { readonly kind: 'waiting'; readonly plan: WaitingPlan }
+  | { readonly kind: 'starting'; readonly starting: Starting }
   | { readonly kind: 'refused'; readonly findings: readonly Finding[] };
 
 /** What was read, computed. `courses`: where another thread has made them already. */
@@ -26,8 +26,8 @@ export function openGathered(gathered: Gathered, courses?: Result<readonly Index
 }
 
 /** Opens what was given: see `gatherFiles`. */
-export const openFiles = (files: readonly NamedFile[], waiting: WaitingPlan | null, units: Units): Opening =>
-  openGathered(gatherFiles(files, waiting, units));
+export const openFiles = (files: readonly NamedFile[], waiting: WaitingPlan | null): Opening =>
+  openGathered(gatherFiles(files, waiting));
 
 /** The findings as lines to copy: `FILE:LINE:COLUMN: message`. */
 export const asLines = (findings: readonly Finding[]): string => findings.map(findingLine).join('\n');

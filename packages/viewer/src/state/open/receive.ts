@@ -22,7 +22,13 @@ export function receive(store: Store, names: readonly string[], opening: Opening
       store.waiting.value = opening.plan;
       return;
     }
+    if (opening.kind === 'starting') {
+      store.starting.value = opening.starting;
+      return;
+    }
     const { plan } = opening;
+    store.starting.value = null;
+    store.arrived.value = null;
     store.waiting.value = null;
     store.trial.value = null;
     store.history.value = EMPTY_HISTORY;

@@ -32,6 +32,21 @@ export interface WaitingPlan {
   readonly missing: readonly string[];
 }
 
+/** A GPX file that is to become a course. */
+export interface CourseFile {
+  /** Its own name without a folder; no two of a list have the same. */
+  readonly name: string;
+  readonly document: GpxDocument;
+  readonly original: Blob;
+}
+
+/** Courses without a plan: the start sheet asks what the plan is to be. */
+export interface Starting {
+  readonly files: readonly CourseFile[];
+  /** What reading them has found. */
+  readonly findings: readonly Finding[];
+}
+
 /** Where the open plan came from, where it is kept, and the file that it was last saved to. One record for each time that a plan is opened. */
 export interface Origin {
   /** The name under which the browser keeps it. */
@@ -118,6 +133,27 @@ export interface Improved extends Omit<Improvement, 'analysis' | 'plan'> {
   readonly stations: readonly PlanStation[];
 }
 
+/** What can be folded away beside the map. */
+export type Part = 'panel' | 'strip' | 'station';
+
+/** What presses on the map are for, beside looking. */
+export type MapTool =
+  | { readonly kind: 'draw'; readonly corners: readonly LonLat[] }
+  /** `corners`: while one is moved, else as the plan has them. */
+  | { readonly kind: 'reshape'; readonly zone: number; readonly corners: readonly LonLat[] | null }
+  | { readonly kind: 'measure'; readonly points: readonly LonLat[] };
+
+/** What can be done at a place of the map. */
+export interface MapMenu {
+  readonly at: LonLat;
+  /** On the map's pane, pixels. */
+  readonly x: number;
+  readonly y: number;
+  readonly station: string | null;
+  /** The course there, and the side of it. */
+  readonly place: (CoursePlace & { readonly side: 'left' | 'right' }) | null;
+}
+
 export interface Store {
   /** What is shown; during a trial with the station at the place tried. */
   readonly open: Signal<OpenPlan | null>;
@@ -125,6 +161,9 @@ export interface Store {
   readonly origin: Signal<Origin | null>;
   readonly keeping: Signal<Keeping>;
   readonly history: Signal<History>;
+  readonly starting: Signal<Starting | null>;
+  /** A GPX file that came while a plan was open, to be asked about. */
+  readonly arrived: Signal<CourseFile | null>;
   readonly waiting: Signal<WaitingPlan | null>;
   readonly refusal: Signal<Refusal | null>;
   readonly selected: Signal<string | null>;
@@ -151,6 +190,16 @@ export interface Store {
   readonly folded: Signal<ReadonlyMap<string, boolean>>;
   /** The finding that somebody asks for on the map or the strip: the review goes to it. A new object each time. */
   readonly sought: Signal<{ readonly finding: Finding } | null>;
+  readonly tool: Signal<MapTool | null>;
+  /** Where the pointer is while a tool is used. */
+  readonly pointer: Signal<LonLat | null>;
+  readonly menu: Signal<MapMenu | null>;
+  /** The map stays where it is, whatever is chosen or edited elsewhere. */
+  readonly pinned: Signal<boolean>;
+  /** Parts of the page that somebody has folded, so that the map has their room. */
+  readonly folds: Signal<ReadonlySet<Part>>;
+  /** The station whose findings stand on the map. */
+  readonly foundAt: Signal<string | null>;
   readonly job: Signal<Job | null>;
   readonly notice: Signal<Notice | null>;
   /** To be decided about the plan's keeping; notices come and go beside it. */
@@ -163,6 +212,8 @@ export const createStore = (): Store => ({
   origin: signal(null),
   keeping: signal('kept'),
   history: signal(EMPTY_HISTORY),
+  starting: signal(null),
+  arrived: signal(null),
   waiting: signal(null),
   refusal: signal(null),
   selected: signal(null),
@@ -182,6 +233,12 @@ export const createStore = (): Store => ({
   grouping: signal('theme'),
   folded: signal(new Map()),
   sought: signal(null),
+  tool: signal(null),
+  pointer: signal(null),
+  menu: signal(null),
+  pinned: signal(false),
+  folds: signal(new Set()),
+  foundAt: signal(null),
   job: signal(null),
   notice: signal(null),
   question: signal(null),

@@ -1,4 +1,4 @@
-/** The open plan with and without the trial: a station that somebody moves, and has not put down yet. */
+/** The open plan with and without the trial: a station that somebody moves, or a course that somebody draws up, and has not put down yet. */
 import { batch } from '@preact/signals';
 import type { OpenPlan, Store } from './store.ts';
 
@@ -12,5 +12,11 @@ export function dropTrial(store: Store): void {
   batch(() => {
     store.trial.value = null;
     store.open.value = trial.from;
+    // A course that was only tried is shown no more.
+    const { courses } = trial.from.analysis;
+    if (!courses.some(({ course }) => course.id === store.course.value)) {
+      store.course.value = courses[0]?.course.id ?? null;
+      store.stripView.value = null;
+    }
   });
 }

@@ -5,7 +5,7 @@
 import { reanalyse, type Finding, type Plan } from '@halfcup/core';
 import { batch } from '@preact/signals';
 import { moveStation } from '../edits/edits.ts';
-import { placed, placementOf, type Placement } from '../edits/placing.ts';
+import { placed, placementOf, sideOfLine, type Placement } from '../edits/placing.ts';
 import { run } from '../edits/workbench.ts';
 import type { OpenPlan, Store } from '../store/store.ts';
 import { dropTrial } from '../store/trial.ts';
@@ -27,11 +27,14 @@ const withStation = (plan: Plan, index: number, placement: Placement, side: 'lef
   return { ...plan, stations: plan.stations.with(index, side === undefined ? station : { ...station, side }) };
 };
 
-/** The side on which the lead direction's runners see the pin, by geometry alone. */
+/** The side of the lead direction's line on which the pin is: whoever moves it says by that where it is to stand, however near the line. */
 function seenSide(open: OpenPlan, station: string): 'left' | 'right' | null {
   const layout = open.analysis.stations.find(({ id }) => id === station);
-  const pass = layout?.passes[(layout === undefined ? undefined : leadOf(layout))?.passes[0] ?? -1];
-  return pass === undefined || pass.side === 'unclear' ? null : pass.side;
+  const lead = layout === undefined ? undefined : leadOf(layout);
+  const pass = layout?.passes[lead?.passes[0] ?? -1];
+  return pass === undefined || lead === undefined
+    ? null
+    : sideOfLine(pass.offset, lead.side === 'unclear' ? 'right' : lead.side);
 }
 
 /**

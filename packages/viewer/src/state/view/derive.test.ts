@@ -54,7 +54,7 @@ test('samples begin at the start, end at the finish and ascend', () => {
 });
 
 test('pointing at a place finds the course’s measure there', () => {
-  const plan = openedFrom(openFiles([straightPlan({})], null, 'metric'));
+  const plan = openedFrom(openFiles([straightPlan({})], null));
   const near = nearestSample(samplesOf(coursesOf(plan.analysis)[0]!), 0.05, 0.0001);
   expect(near.measure).toBeGreaterThan(0.05 * DEGREE - 6);
   expect(near.measure).toBeLessThan(0.05 * DEGREE + 6);

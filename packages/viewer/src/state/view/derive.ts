@@ -172,7 +172,7 @@ export const aboutSign = (finding: Finding): boolean =>
   finding.where.item === 'sign' || finding.code.startsWith('sign');
 export const aboutLeg = (finding: Finding): boolean => finding.code.startsWith('leg-');
 
-export const numberOf = (station: StationLayout): number => station.index + 1;
+export const numberOf = ({ number, index }: StationLayout): number => number ?? index + 1;
 
 function rowOf(analysis: Analysis, station: StationLayout, findings: readonly Finding[]): StationRow {
   const lead = leadOf(station);
@@ -202,10 +202,12 @@ function rowOf(analysis: Analysis, station: StationLayout, findings: readonly Fi
   };
 }
 
-/** The table of stations, in the plan's order. */
+/** The table of stations, by number. */
 export const stationRows: (open: OpenPlan) => readonly StationRow[] = keep((open) => {
   const findings = findingsByStation(open);
-  return open.analysis.stations.map((station) => rowOf(open.analysis, station, findings.get(station.id) ?? []));
+  return open.analysis.stations
+    .map((station) => rowOf(open.analysis, station, findings.get(station.id) ?? []))
+    .toSorted((a, b) => a.number - b.number);
 });
 
 /** The place on a course nearest to a point, and how far away it is, metres; for pointing, to a sample's step. */

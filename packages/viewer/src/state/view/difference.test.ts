@@ -12,7 +12,6 @@ const stationAt = (on: object, more: object = {}) =>
         }),
       ],
       null,
-      'metric',
     ),
   ).analysis.stations[0]!;
 
@@ -38,9 +37,8 @@ test('the sign is told where its distance is another', () => {
 
 // 0.01 degrees of latitude on the equator of WGS 84 are 1,105.7 m, from 5 m north of it 1,100.7 m; 0.05 degrees of longitude end 566 m farther: 1,238 m.
 test('off the course the length over the ground is told', () => {
-  const away = openedFrom(
-    openFiles([straightPlan({ stations: [{ id: 's', name: 'S', at: [0.05, 0.01] }] })], null, 'metric'),
-  ).analysis.stations[0]!;
+  const away = openedFrom(openFiles([straightPlan({ stations: [{ id: 's', name: 'S', at: [0.05, 0.01] }] })], null))
+    .analysis.stations[0]!;
   const difference = differenceOf(first, away);
   expect(difference.along).toBeNull();
   expect(differenceText(difference, 'metric')).toBe('1.24 km from where it was');

@@ -18,7 +18,6 @@ const open = openedFrom(
       }),
     ],
     null,
-    'metric',
   ),
 );
 

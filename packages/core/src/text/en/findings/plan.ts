@@ -3,9 +3,10 @@ import type { JsonExpected, PlanParams } from '../../params/plan.ts';
 import type { Say } from '../../say.ts';
 import type { TextsOf } from '../../sentence.ts';
 import { isStated, suggested } from '../planValues.ts';
+import { list } from './list.ts';
 import { planReference, planValue } from './planFaults.ts';
 import { planSources } from './planSources.ts';
-import { startPlaces, startWaypoint } from './planStart.ts';
+import { setUpTexts, startPlaces, startWaypoint } from './planStart.ts';
 
 type JsonText = readonly [should: (say: Say) => string, action?: string];
 
@@ -31,6 +32,7 @@ const upTo = (current: number): string => (current === 1 ? '1' : `1 to ${current
 
 export const plan: TextsOf<PlanParams> = {
   ...planSources,
+  ...list,
   'plan-value': planValue,
   'plan-key': byProblem({
     fixedId: () => ['A variant cannot change the id of a station.', null, 'Delete the id.'],
@@ -87,4 +89,5 @@ export const plan: TextsOf<PlanParams> = {
   ],
   'start-places': startPlaces,
   'start-waypoint': startWaypoint,
+  ...setUpTexts,
 };

@@ -105,6 +105,10 @@ export const planReference: TextsOf<PlanParams>['plan-reference'] = byProblem({
     'The station does not serve that race.',
     suggested(name, 'Races served here', 'It serves none.', say),
   ],
+  sameNumber: ({ number, stations: [one, other] }, say) => [
+    `Two stations keep the number ${number}: ${say.found(one)} and ${say.found(other)}.`,
+    'Each should have its own.',
+  ],
   circle: ({ way }, say) => [
     `Parts of courses go round in a circle: ${way.map(say.found).join(' → ')}.`,
     'A part should come from a course that does not lead back here.',

@@ -51,3 +51,58 @@ export const startWaypoint: TextsOf<PlanParams>['start-waypoint'] = byProblem({
     'Correct them, or reverse the course, and start again.',
   ],
 });
+
+const RACE_FIELDS = {
+  start: ['a start time', 'a time of day such as 08:00'],
+  entrants: ['a number of runners', 'a whole number of 1 or more'],
+  finish: ['a finish time', 'hours and minutes such as 2:10, or a time such as 0:28:30 or 130 min'],
+  cutoff: ['a time limit', 'hours and minutes such as 3:30, or a time such as 210 min'],
+  cutoffAt: ['a time of day', 'a time such as 11:30'],
+} as const;
+
+/** A time with one colon that would be hours and minutes, as minutes and seconds. */
+const asMinutes = (found: unknown): string | null => {
+  const match = typeof found === 'string' ? /^(\d{1,2}):([0-5]\d)$/u.exec(found) : null;
+  return match === null || Number(match[1]) > 59 ? null : `0:${match[1]!.padStart(2, '0')}:${match[2]!}`;
+};
+
+export const setUpTexts: Pick<TextsOf<PlanParams>, 'setup-race' | 'setup-file' | 'setup-every'> = {
+  'setup-race': byProblem({
+    value: ({ field, found }, say) => [
+      `${say.found(found)} is not ${RACE_FIELDS[field][0]}.`,
+      `It should be ${RACE_FIELDS[field][1]}.`,
+    ],
+    noName: () => ['The race has no name.', null, 'Give it one.'],
+    noEntrants: () => ['The race has a start time but no runners.', null, 'Give the number of runners entered.'],
+    noStart: ({ of }) => [
+      of === 'entrants' ? 'The race has runners but no start time.' : 'A time limit counts from a start time.',
+      null,
+      'Give the start time.',
+    ],
+    twoCutoffs: () => ['The race has a time limit and a cutoff by the clock.', 'It should have one of them.'],
+    cutoffFirst: ({ start, cutoff }, say) => [
+      `The cutoff at ${say.clock(cutoff)} is not after the start at ${say.clock(start)}.`,
+      'It should be later. Times after midnight pass 24:00.',
+    ],
+    pace: ({ found, time, length }, say) => {
+      const minutes = asMinutes(found);
+      return [
+        `${say.found(found)} is ${say.duration(time)} for ${say.far(length)}, which nobody takes.`,
+        'With one colon a time is hours and minutes.',
+        minutes === null ? 'Check the time and the course.' : `Write minutes and seconds as ${minutes}.`,
+      ];
+    },
+  }),
+  'setup-file': byProblem({
+    course: ({ gpx }, say) => [`The course file ${say.found(gpx)} was not given.`, null, 'Add that file.'],
+    race: ({ gpx }, say) => [
+      `A race runs on the course of ${say.found(gpx)}, which is none of the courses.`,
+      null,
+      'Choose one of the files that were given.',
+    ],
+  }),
+  'setup-every': ({ every, most }, say) => [
+    `A station every ${every < 1000 ? say.length(every) : say.far(every)} makes none on these courses, or more than ${say.count(most)}.`,
+    'The spacing should be over 0 and shorter than a course.',
+  ],
+};

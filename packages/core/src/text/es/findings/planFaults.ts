@@ -105,6 +105,10 @@ export const planReference: TextsOf<PlanParams>['plan-reference'] = byProblem({
     'El puesto no atiende esa carrera.',
     suggested(name, 'Carreras atendidas aquí', 'No atiende ninguna.', say),
   ],
+  sameNumber: ({ number, stations: [one, other] }, say) => [
+    `Dos puestos conservan el número ${number}: ${say.found(one)} y ${say.found(other)}.`,
+    'Cada uno debe tener el suyo.',
+  ],
   circle: ({ way }, say) => [
     `Los tramos de los recorridos forman un círculo: ${way.map(say.found).join(' → ')}.`,
     'Un tramo debe venir de un recorrido que no lleve de vuelta a este.',

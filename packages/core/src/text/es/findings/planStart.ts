@@ -47,3 +47,64 @@ export const startWaypoint: TextsOf<PlanParams>['start-waypoint'] = byProblem({
     'Corríjalas, o invierta el recorrido, y empiece de nuevo.',
   ],
 });
+
+const RACE_FIELDS = {
+  start: ['una hora de salida', 'una hora como 08:00'],
+  entrants: ['un número de corredores', 'un número entero de 1 o más'],
+  finish: ['un tiempo de llegada', 'horas y minutos como 2:10, o un tiempo como 0:28:30 o 130 min'],
+  cutoff: ['un tiempo límite', 'horas y minutos como 3:30, o un tiempo como 210 min'],
+  cutoffAt: ['una hora', 'una hora como 11:30'],
+} as const;
+
+/** Un tiempo con un solo signo de dos puntos, leído como minutos y segundos. */
+const asMinutes = (found: unknown): string | null => {
+  const match = typeof found === 'string' ? /^(\d{1,2}):([0-5]\d)$/u.exec(found) : null;
+  return match === null || Number(match[1]) > 59 ? null : `0:${match[1]!.padStart(2, '0')}:${match[2]!}`;
+};
+
+export const setUpTexts: Pick<TextsOf<PlanParams>, 'setup-race' | 'setup-file' | 'setup-every'> = {
+  'setup-race': byProblem({
+    value: ({ field, found }, say) => [
+      `${say.found(found)} no es ${RACE_FIELDS[field][0]}.`,
+      `Debe ser ${RACE_FIELDS[field][1]}.`,
+    ],
+    noName: () => ['La carrera no tiene nombre.', null, 'Póngale uno.'],
+    noEntrants: () => [
+      'La carrera tiene hora de salida pero no corredores.',
+      null,
+      'Diga cuántos corredores están inscritos.',
+    ],
+    noStart: ({ of }) => [
+      of === 'entrants'
+        ? 'La carrera tiene corredores pero no hora de salida.'
+        : 'Un tiempo límite se cuenta desde la hora de salida.',
+      null,
+      'Diga la hora de salida.',
+    ],
+    twoCutoffs: () => ['La carrera tiene un tiempo límite y una hora de cierre.', 'Debe tener uno de los dos.'],
+    cutoffFirst: ({ start, cutoff }, say) => [
+      `El cierre a las ${say.clock(cutoff)} no es posterior a la salida de las ${say.clock(start)}.`,
+      'Debe ser más tarde. Las horas después de medianoche pasan de 24:00.',
+    ],
+    pace: ({ found, time, length }, say) => {
+      const minutes = asMinutes(found);
+      return [
+        `${say.found(found)} son ${say.duration(time)} para ${say.far(length)}, un tiempo que nadie hace.`,
+        'Con un solo signo de dos puntos son horas y minutos.',
+        minutes === null ? 'Compruebe el tiempo y el recorrido.' : `Escriba minutos y segundos así: ${minutes}.`,
+      ];
+    },
+  }),
+  'setup-file': byProblem({
+    course: ({ gpx }, say) => [`No se dio el archivo del recorrido ${say.found(gpx)}.`, null, 'Añada ese archivo.'],
+    race: ({ gpx }, say) => [
+      `Una carrera va por el recorrido de ${say.found(gpx)}, que no es ninguno de los recorridos.`,
+      null,
+      'Elija uno de los archivos dados.',
+    ],
+  }),
+  'setup-every': ({ every, most }, say) => [
+    `Un puesto cada ${every < 1000 ? say.length(every) : say.far(every)} no da ninguno en estos recorridos, o más de ${say.count(most)}.`,
+    'La separación debe ser mayor que 0 y menor que un recorrido.',
+  ],
+};

@@ -2,6 +2,7 @@
  * Delimited text as records that know their place. RFC 4180: quoted fields, quotes doubled inside them, line ends and
  * delimiters inside quotes; also LF or CR alone, a byte order mark, and `;` or tab for the comma, as the header has it.
  */
+import { aText, want } from './wants.ts';
 
 /** A field with the place where it begins, counted from 1. */
 export interface Cell {
@@ -107,4 +108,28 @@ function readQuoted(
   if (!ends(text[cursor.at], delimiter))
     return { what: 'after-quote', line: cursor.line, column: cursor.at - cursor.lineStart + 1 };
   return { text: text.slice(from, to).replaceAll('""', '"'), quoted: true, ...place };
+}
+
+/**
+ * Begins like a formula: one of = + - @, or their full-width forms, behind any apostrophes, white space and
+ * invisible signs; or a tab or line end, behind which some programs look for one.
+ */
+const FORMULA = /^(?:'*[\t\r\n]|['\s\p{Cf}]*[=+\-@\uFF1D\uFF0B\uFF0D\uFF20])/u;
+
+/** A text that no spreadsheet takes for a formula: an apostrophe goes before one that it would. See `textOfCell`. */
+export const harmlessText = (text: string): string => (FORMULA.test(text) ? `'${text}` : text);
+
+/**
+ * The text behind a cell that `csvText` has made harmless; any other text as it is. Text that a spreadsheet might take for
+ * a formula is written with an apostrophe before it.
+ * @example
+ * ```ts
+ * import { textOfCell } from '@halfcup/core/schemas';
+ * textOfCell("'=2+3"); // → '=2+3'
+ * textOfCell("'tis"); // → "'tis"
+ * ```
+ */
+export function textOfCell(cell: string): string {
+  want('textOfCell', 'cell', aText, cell);
+  return cell.startsWith("'") && FORMULA.test(cell) ? cell.slice(1) : cell;
 }

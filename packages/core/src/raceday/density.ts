@@ -1,0 +1,61 @@
+/**
+ * Runners of a race at one time, counted by equal stretches of its course: whom the sweep has overtaken is not among them.
+ * The time share at the ends of the stretches is worked out once a race and stretch; each runner is then placed by bisection.
+ */
+import type { Metres, Seconds } from '../units.ts';
+import type { RaceOnCourse } from './arrivals.ts';
+import { type Work, workTo } from './pace.ts';
+import { overtakenBy } from './whereabouts.ts';
+
+/** Work at the ends of the stretches, by what is constant and what comes with slowing. */
+interface Ends {
+  readonly even: Float64Array;
+  readonly late: Float64Array;
+  readonly total: Work;
+}
+
+const kept = new WeakMap<RaceOnCourse, Map<Metres, Ends>>();
+
+/** How many stretches of a length a course has, the last perhaps shorter. */
+export const stretchesOf = ({ ends: [start, finish] }: Pick<RaceOnCourse, 'ends'>, every: Metres): number =>
+  Math.max(1, Math.ceil((finish - start) / every - 1e-9));
+
+function endsOf(race: RaceOnCourse, every: Metres): Ends {
+  const known = kept.get(race)?.get(every);
+  if (known !== undefined) return known;
+  const { ends, hills } = race;
+  const length = ends[1] - ends[0];
+  const count = stretchesOf(race, every);
+  const works = Array.from({ length: count + 1 }, (_, k) => workTo(Math.min(1, (k * every) / length), hills));
+  const made = {
+    even: Float64Array.from(works, ({ even }) => even),
+    late: Float64Array.from(works, ({ late }) => late),
+    total: workTo(1, hills),
+  };
+  if (!kept.has(race)) kept.set(race, new Map());
+  kept.get(race)!.set(every, made);
+  return made;
+}
+
+/** Runners on the road in each stretch of `every` metres from the start on, at a clock time. Their sum is `onRoad` of `whereaboutsAt`. */
+export function densityAt(race: RaceOnCourse, time: Seconds, every: Metres): Uint32Array {
+  const { start, finish, slow } = race.field;
+  const { even, late, total } = endsOf(race, every);
+  const counts = new Uint32Array(even.length - 1);
+  const out = overtakenBy(race, time);
+  for (let i = 0; i < start.length; i++) {
+    const since = time - start[i]!;
+    if (since < 0 || since >= finish[i]! || out(i)) continue;
+    const slowing = slow[i]!;
+    const done = (since / finish[i]!) * (total.even + slowing * total.late);
+    // The last end that is passed.
+    let [low, high] = [0, counts.length];
+    while (high - low > 1) {
+      const middle = (low + high) >> 1;
+      if (even[middle]! + slowing * late[middle]! <= done) low = middle;
+      else high = middle;
+    }
+    counts[low]!++;
+  }
+  return counts;
+}

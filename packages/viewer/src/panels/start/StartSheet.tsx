@@ -1,0 +1,152 @@
+/** The start sheet: courses without a plan, and what a plan of them is to be. */
+import type { Finding } from '@halfcup/core';
+import type { JSX } from 'preact';
+import { useState } from 'preact/hooks';
+import { startPlan } from '../../state/edits/startPlan.ts';
+import { useStore, type Starting } from '../../state/store/store.ts';
+import { filePlace, messageOf } from '../../state/view/voice.ts';
+import { counted } from '../../words.ts';
+import { CourseCard } from './CourseCard.tsx';
+import { answersOf, firstDraft, type CourseDraft, type Draft } from './draft.ts';
+import { type Offer, offersOf, sharedLines } from './offers.ts';
+import { RaceRows } from './RaceRows.tsx';
+import { StationSource } from './StationSource.tsx';
+import { TypedField } from '../ui/fields/TypedField.tsx';
+import { useModal } from './useModal.ts';
+
+function CannotYet({ findings }: { readonly findings: readonly Finding[] }): JSX.Element | null {
+  const store = useStore();
+  if (findings.length === 0) return null;
+  return (
+    <div class="entry-trouble" role="alert">
+      <p>The plan cannot be made yet:</p>
+      <ul>
+        {findings.map((finding, k) => (
+          <li key={k}>
+            {filePlace(finding)}
+            {messageOf(store, finding)}
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}
+
+interface CoursesProps {
+  readonly starting: Starting;
+  readonly draft: Draft;
+  readonly offers: readonly Offer[];
+  readonly names: readonly string[];
+  readonly change: (part: Partial<Draft>) => void;
+}
+
+function Courses({ starting, draft, offers, names, change }: CoursesProps): JSX.Element {
+  const { units } = useStore();
+  const set = (k: number, part: Partial<CourseDraft>): void =>
+    change({ courses: draft.courses.with(k, { ...draft.courses[k]!, ...part }) });
+  return (
+    <>
+      <h3>Courses</h3>
+      <div class="start-cards">
+        {draft.courses.map((course, k) => (
+          <CourseCard
+            key={course.file}
+            original={starting.files[k]!}
+            offer={offers[k]!}
+            draft={course}
+            change={(part) => set(k, part)}
+          />
+        ))}
+      </div>
+      {sharedLines(offers, names, units.value).map((line) => (
+        <p key={line}>{line}</p>
+      ))}
+    </>
+  );
+}
+
+function SheetHead({ count }: { readonly count: number }): JSX.Element {
+  const open = useStore().open.value;
+  return (
+    <header>
+      <h2 id="start-title">A new plan from {counted(count, 'course file')}</h2>
+      <p class="soft">
+        Everything here can be changed later.
+        {open === null
+          ? ''
+          : ` “${open.document.plan.name}” stays open until the new plan is made, and then under Plans.`}
+      </p>
+    </header>
+  );
+}
+
+function Sheet({ starting }: { readonly starting: Starting }): JSX.Element {
+  const store = useStore();
+  const close = (): void => void (store.starting.value = null);
+  const ref = useModal(close);
+  const units = store.units.value;
+  const [draft, setDraft] = useState<Draft>(() => begun(starting, units));
+  const [asked, setAsked] = useState(false);
+  const [refused, setRefused] = useState<readonly Finding[]>([]);
+  const offers = offersOf(starting, draft.courses);
+  const files = offers.map(({ file }) => file);
+  const names = draft.courses.map(({ name, file }) => name.trim() || file);
+  const change = (part: Partial<Draft>): void => setDraft((before) => ({ ...before, ...part }));
+  const make = (): void => {
+    setAsked(true);
+    if (draft.name.trim() === '') return ref.current?.querySelector('input')?.focus();
+    setRefused(startPlan(store, { ...starting, files }, answersOf(draft, files, units)));
+  };
+  return (
+    <dialog ref={ref} class="start-sheet" aria-labelledby="start-title">
+      <form
+        onSubmit={(event) => {
+          event.preventDefault();
+          make();
+        }}
+      >
+        <SheetHead count={starting.files.length} />
+        <TypedField
+          label="Name of the plan"
+          value={draft.name}
+          wide
+          hint="Files that you save are called after it."
+          trouble={asked && draft.name.trim() === '' ? 'Give the plan a name.' : null}
+          change={(name) => change({ name })}
+        />
+        <Courses starting={starting} draft={draft} offers={offers} names={names} change={change} />
+        <h3>Races</h3>
+        <RaceRows
+          races={draft.races}
+          files={files}
+          offers={offers}
+          names={names}
+          change={(races) => change({ races })}
+        />
+        <StationSource draft={draft} offers={offers} names={names} change={change} />
+        <CannotYet findings={refused} />
+        <footer class="row">
+          <button type="submit" class="primary">
+            Make the plan
+          </button>
+          <button type="button" onClick={close}>
+            Cancel
+          </button>
+        </footer>
+      </form>
+    </dialog>
+  );
+}
+
+function begun(starting: Starting, units: 'metric' | 'imperial'): Draft {
+  const draft = firstDraft(starting.files, 0, units);
+  const waypoints = offersOf(starting, draft.courses).some(({ offered }) => offered.ok && offered.value.stations > 0);
+  return waypoints ? { ...draft, from: 'waypoints' } : draft;
+}
+
+export function StartSheet(): JSX.Element | null {
+  const starting = useStore().starting.value;
+  return starting === null ? null : (
+    <Sheet key={starting.files.map(({ name }) => name).join('/')} starting={starting} />
+  );
+}
