@@ -1,10 +1,7 @@
-/** The order of the day, and a picture of how the station is left: two piles on the supplies' side. Common practice, no source. */
+/** The order of the day on the captain's sheet, and the picture of how a station is left, for the cards. Common practice, no source. */
 import type { SheetText } from '../text/sheetText.ts';
 import { type Html, html } from './html.ts';
 import { svgFrame, svgPath, svgText } from './svg.ts';
-
-/** Width of the picture, millimetres. */
-const PILES = 52;
 
 const list = (lines: readonly string[]): Html => html`<ul>${lines.map((line) => html`<li>${line}</li>`)}</ul>`;
 
@@ -14,7 +11,7 @@ export const orderBlock = (text: SheetText): Html => {
   return html`<div class="block order">
 <div><h3>${order.setUpTitle}</h3>${list(order.setUp)}</div>
 <div><h3>${order.openTitle}</h3>${list(order.open)}</div>
-<div><h3>${order.afterTitle}</h3>${list(order.after)}${pilesPicture(text, PILES)}</div>
+<div><h3>${order.afterTitle}</h3>${list(order.after)}</div>
 </div>`;
 };
 

@@ -64,12 +64,12 @@ export const CAPTAIN_STYLE: string = `
 .letter .emergency { margin-bottom: 0.6mm; }
 .letter .emergency .call { font-size: 12pt; }
 .letter .come { font-size: 10.5pt; }
-.letter .points { font-size: 9pt; }
+.captain .points { font-size: 9pt; }
 .letter .clock td { font-size: 11pt; line-height: 1; }
 .letter table { line-height: 1.02; }
-.letter .order, .letter .packs, .letter .jugs, .letter .weather { line-height: 1.03; }
+.captain .order, .captain .packs, .captain .jugs, .captain .weather { line-height: 1.03; }
 .letter .top { min-height: 18.8mm; }
 .letter .stay, .letter .run-in { margin: 0.2mm 0; font-size: 9.5pt; }
-.letter .packs, .letter .jugs { font-size: 9pt; }
+.captain .packs, .captain .jugs { font-size: 9pt; }
 .weather { display: block; margin-top: 0.4mm; font-size: 9pt; line-height: 1.1; }
 `;
