@@ -22,6 +22,7 @@ import {
   pageHtml,
   planName,
   printLine,
+  numberOrBlank,
   saidOrBlank,
   shortened,
   sizeOf,
@@ -153,12 +154,6 @@ const placeBlock = (at: LonLat, { captain }: SheetText): Html =>
 /** Decimal degrees to about a metre, with letters, as dispatchers take them. */
 const degrees = (value: number, [positive, negative]: readonly [string, string]): string =>
   `${Math.abs(value).toFixed(5)}° ${value < 0 ? negative : positive}`;
-
-/** Whom to call; with a line for the number where the plan has words alone. */
-const numberOrBlank = (contact: string | undefined, text: SheetText): Html =>
-  contact === undefined || /\d/u.test(contact)
-    ? saidOrBlank(contact, text)
-    : html`${said(contact)} <span class="blank"></span>`;
 
 /** Signs of a name that are spoken; the whole name stands in the head. */
 const SPOKEN = 40;

@@ -1,5 +1,6 @@
 /** One role card: head, where and when, the job in pictures, the job in words, and what to do if something happens. */
 import type { Analysis } from '../analyse.ts';
+import { gridReference } from '../export/gridReference.ts';
 import { formatLength, formatMinute } from '../format.ts';
 import type { Served } from '../kinds.ts';
 import { type StationLayout, numberOf } from '../layout/layout.ts';
@@ -18,6 +19,7 @@ import {
   dateText,
   planName,
   printLine,
+  numberOrBlank,
   saidOrBlank,
   shortened,
   sizeOf,
@@ -161,8 +163,9 @@ function happens({ analysis: { plan }, station, text }: Card): Html {
   const { card, frame } = text;
   const { life } = card;
   const { emergency: words } = text.captain;
-  return html`<h2>${card.happensTitle}</h2><div class="life"><p><b>${life.what} ${life.call} ${saidOrBlank(plan.contacts.emergency, text)}.</b></p>
-<p>${life.say} “${words.words} ${words.comeInBy} ${saidOrBlank(streetOf(station), text)}. ${frame.station} ${numberOf(station)}, ${said(shortened(station.name, SPOKEN))}.”</p>
+  const grid = gridReference(station.at).text;
+  return html`<h2>${card.happensTitle}</h2><div class="life"><p><b>${life.what} ${life.call} ${numberOrBlank(plan.contacts.emergency, text)}.</b></p>
+<p>${life.say} “${words.words} ${words.comeInBy} ${saidOrBlank(streetOf(station), text)}. ${grid === null ? '' : html`${words.grid} ${grid}. `}${frame.station} ${numberOf(station)}, ${said(shortened(station.name, SPOKEN))}.”</p>
 <p>${life.next} <b>${life.radio}</b></p></div>
 ${list(card.happens.map(([what, todo]) => html`<b>${what}</b> ${todo}`))}`;
 }

@@ -24,12 +24,11 @@ export const cardStyle = (halfMm: number): string => `
 .card .pictures .wide { flex: 0 0 52mm; }
 .card .pictures svg { margin: 0 auto; }
 .card .pictures figcaption { font-size: 9pt; line-height: 1.08; text-align: center; margin-top: 0.6mm; }
-.card .two { font-size: 9.5pt; line-height: 1.1; display: grid; grid-template-columns: 1fr 1.1fr; column-gap: 4mm; }
+.card .two { font-size: 9pt; line-height: 1.1; display: grid; grid-template-columns: 1fr 1.1fr; column-gap: 4mm; }
 .card[data-role=gel] .two { grid-template-columns: 1fr 1fr; }
 .card[data-role=cups] .two { grid-template-columns: 1fr 1.4fr; }
 .card .two > div { min-width: 0; }
 .card .pour p { margin: 0.2mm 0; }
 .card .life { border: 1.4pt solid #000; padding: 0.6mm 1.5mm; margin-top: 0.8mm; }
-.card[data-paper=letter] .two { font-size: 9pt; line-height: 1.1; }
 .card .caution { font-size: 9pt; border: 0; padding: 0.8mm 0 0; margin: auto 0 0; line-height: 1.08; }
 `;

@@ -157,7 +157,7 @@ describe('the captain’s sheets of the demo', () => {
       prePourText({ ...water, cupsPerLayer: 200 }, { language: 'en', units: 'metric', names: NO_NAMES }),
     );
     for (const row of demo.day!.stations[2]!.jugsLeft!) expect(says).toContain(formatMinute(row.at));
-    expect(says).toContain('Fewer full jugs than this? Call race control (it takes 40 min)');
+    expect(says).toContain('Fewer sealed jugs than this? Call race control for more (40 min)');
     expect(says).toContain(`${demo.day!.stations[2]!.crew.total} in all`);
     expect(says).toContain('Stay open until race control releases you, whatever the published cutoff.');
   });

@@ -9,7 +9,7 @@ export const captain: CaptainText = {
   stationOf: (number, count) => `Station ${number} of ${count}`,
   emergency: {
     title: 'Life in danger',
-    signs: 'chest pain, no answer, no breath, heavy bleeding',
+    signs: 'down, no answer, not breathing well, chest pain, heavy bleeding, confused',
     callFirst: 'Call first:',
     say: 'Say:',
     words: 'Medical emergency at a road race: (what is wrong).',
@@ -26,7 +26,7 @@ export const captain: CaptainText = {
   tablesOn: (side) => `Tables on the runners’ ${side.toUpperCase()}, where your supplies are.`,
   drawing: {
     title: 'Chalk mark: start of the first drink table, at the grid reference.',
-    about: 'Before or past it, by wheel along the kerb.',
+    about: 'All lengths from it, by wheel along the kerb.',
     straight: 'Drawn straight.',
     notToScale: 'Zigzags not to scale.',
     runners: 'Runners',
@@ -67,7 +67,7 @@ export const captain: CaptainText = {
     title: 'Supplies',
     callMore: (jugs, takes) => `Call for more when down to ${jugs}: it takes ${takes}.`,
     more: 'Call for more when down to (jugs); it takes:',
-    left: (takes) => `Fewer full jugs than this? Call race control${takes === null ? '' : ` (it takes ${takes})`}`,
+    left: (takes) => `Fewer sealed jugs than this? Call race control for more${takes === null ? '' : ` (${takes})`}`,
   },
   crew: {
     title: 'Crew',

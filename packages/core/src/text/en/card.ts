@@ -23,9 +23,9 @@ export const card: CardText = {
       stand: 'In front of the tables (black), off the road.',
       job: [
         'Hold one kind of drink, and call what you hold.',
-        'Look at runners. Never step out: they come to you.',
-        'Next cup from the table behind you. No cup twice.',
-        'A cup falls on the road: leave it until nobody comes.',
+        'Look at runners. Stay off the road: they come to you.',
+        'Next cup from the table behind you. Never reuse one.',
+        'A cup falls on the road: leave it to those who clean up.',
       ],
     },
     gel: {
@@ -92,20 +92,20 @@ export const card: CardText = {
   handing: 'Who hands out cups: in front of the tables, off the road, arm out, cup by the rim or on the palm.',
   handingGel: 'Who hands out gels: in front of the table, off the road, arm out, tear edge up.',
   callOut: 'Call out:',
-  trash: 'Trash: in the boxes. Full bags: tied, on the first of two piles where the supplies were.',
+  trash: 'Trash: in the boxes. Full bags: tied, on the pile of bags; your captain shows you.',
   before:
-    'Bring closed shoes, clothes for all weathers, sun cream, food and drink. No car leaves while the road is closed. Learn hands-only CPR first, from a licensed instructor.',
+    'Bring closed shoes, clothes for all weathers, sun cream, food and drink. No car leaves while the road is closed. Good to learn first: hands-only CPR, from a licensed instructor.',
   happensTitle: 'If something happens',
   life: {
-    what: 'Does not get up, chest pain, cannot breathe, confused: life in danger.',
+    what: 'Down, no answer, not breathing well, chest pain, heavy bleeding, confused: life in danger.',
     call: 'Call first:',
     say: 'Say:',
-    next: 'Then tell your captain. Stay with the person; do only what you are trained for.',
-    radio: 'Radio: bib and place only, never a name or condition.',
+    next: 'Then tell your captain. Go to the person only when the road is clear; stay; do only what you are trained for.',
+    radio: 'On a radio, if you have one: bib and place only, never a name or condition.',
   },
   happens: [
     ['Small fall, cut, cramp, feels sick:', 'seat them aside, tell your captain.'],
-    ['Wants a ride:', 'waits here for the sweep. Tell your captain the bib.'],
+    ['Wants a ride:', 'waits here for the sweep (the last vehicle). Tell your captain the bib.'],
     ['Thunder:', 'all into a building or a closed car at once, runners too. Back only when your captain says so.'],
   ],
 };

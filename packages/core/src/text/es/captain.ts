@@ -9,7 +9,7 @@ export const captain: CaptainText = {
   stationOf: (number, count) => `Puesto ${number} de ${count}`,
   emergency: {
     title: 'Vida en peligro',
-    signs: 'dolor de pecho, no responde, no respira, sangra mucho',
+    signs: 'caído, no responde, no respira bien, dolor de pecho, sangra mucho, confuso',
     callFirst: 'Llame primero:',
     say: 'Diga:',
     words: 'Emergencia médica en una carrera a pie: (qué pasa).',

@@ -23,9 +23,9 @@ export const card: CardText = {
       stand: 'Delante de las mesas (negro), no en la calle.',
       job: [
         'Lleve una sola bebida y anúnciela.',
-        'Mire a los corredores. No salga: ellos vienen.',
+        'Mire a los corredores. Fuera de la calle: ellos vienen.',
         'Otro vaso de la mesa de atrás. Ninguno dos veces.',
-        'Cae un vaso: déjelo hasta que no venga nadie.',
+        'Cae un vaso: déjelo a quien limpia.',
       ],
     },
     gel: {
@@ -92,16 +92,16 @@ export const card: CardText = {
   handing: 'Quien entrega vasos: delante de las mesas, no en la calle, brazo extendido, por el borde o en la palma.',
   handingGel: 'Quien entrega geles: delante de la mesa, no en la calle, brazo extendido.',
   callOut: 'Anuncie:',
-  trash: 'Basura: en las cajas. Bolsas llenas: atadas, en el primero de dos montones donde estaba el material.',
+  trash: 'Basura: en las cajas. Bolsas llenas: atadas, en el montón de bolsas; su responsable le dice.',
   before:
     'Traiga calzado cerrado, abrigo, crema solar, comida y bebida. Ningún coche sale con la calle cerrada. Aprenda antes la reanimación solo con las manos, con un instructor habilitado.',
   happensTitle: 'Si pasa algo',
   life: {
-    what: 'No se levanta, dolor en el pecho, no respira bien, confuso: vida en peligro.',
+    what: 'Caído, no responde, no respira bien, dolor de pecho, sangra mucho, confuso: vida en peligro.',
     call: 'Llame primero:',
     say: 'Diga:',
-    next: 'Después avise a su responsable. Quédese con la persona; haga solo lo que sabe.',
-    radio: 'Radio: solo dorsal y lugar, nunca nombre ni estado.',
+    next: 'Después avise a su responsable. Vaya solo con la calle libre; quédese con la persona; haga solo lo que sabe.',
+    radio: 'Por radio, si la tiene: solo dorsal y lugar, nunca nombre ni estado.',
   },
   happens: [
     ['Golpe, corte, calambre, mareo:', 'siéntelo aparte y avise.'],
