@@ -40,7 +40,8 @@ const NOTE = { points: 9, line: 3.6 } as const;
 
 /** The drawing of one direction; its items may be none, and then there is only the road. */
 export function layoutDrawing(input: DrawingInput): LayoutDrawing {
-  if (!(input.width >= NARROWEST)) throw new RangeError(`expected a width of at least ${NARROWEST} mm, found ${input.width}`);
+  if (!(input.width >= NARROWEST))
+    throw new RangeError(`expected a width of at least ${NARROWEST} mm, found ${input.width}`);
   const board = boardOf(input);
   const labels = labelsOf(thingsOf(board, chalkRoom(board) === null), board);
   const dimensions = input.dimensions === true ? dimensionsOf(board) : NO_DIMENSIONS;
@@ -113,4 +114,3 @@ function noteOf({ input, scale }: Board, { legs }: Dimensions): string[] {
   ];
   return wrapped(says.join(' '), input.width, NOTE.points, false);
 }
-

@@ -57,7 +57,10 @@ export function hangLabels(
   most: number = MOST_ROWS,
   patience: number = PATIENCE,
 ): Hung[] | null {
-  for (let rows = 1; rows <= most; rows++) {
+  const long = labels.reduce((sum, { width }) => sum + width + GAP, 0);
+  // Fewer rows are too short for all of them in a line.
+  const least = Math.max(1, Math.ceil(long / (right - left + GAP)));
+  for (let rows = least; rows <= most; rows++) {
     const open = labels.map((label, k) => ({ k, places: placesOf(label, rows, left, right) }));
     const found = hang(open, [], { left: patience });
     if (found !== null) return labels.map((_, k) => found.find((one) => one.k === k)!.place);

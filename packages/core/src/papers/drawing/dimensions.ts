@@ -35,6 +35,8 @@ export const NO_DIMENSIONS: Dimensions = { legs: [], middles: [], hung: [], heig
 const POINTS = 9;
 const LINE = 3.5;
 const FIRST = 4;
+/** Places tried before another row is added. */
+const PATIENCE = 300;
 
 /** The sign, both ends of the tables, both ends of the trash drop, as far as there are any. */
 function stopsOf({ input: { direction }, scale }: Board): Stop[] {
@@ -76,7 +78,11 @@ function legsOf(board: Board): Leg[] {
 export function dimensionsOf(board: Board): Dimensions {
   const legs = legsOf(board);
   const { width } = board.input;
-  const middles = slots(legs.map(({ from, to }) => ({ at: (from + to) / 2, width: 2 })), 0.4, width - 0.4);
+  const middles = slots(
+    legs.map(({ from, to }) => ({ at: (from + to) / 2, width: 2 })),
+    0.4,
+    width - 0.4,
+  );
   if (legs.length === 0 || middles === null) return NO_DIMENSIONS;
   const hung = hangLabels(
     legs.map(({ lines }, k) => ({
@@ -86,6 +92,7 @@ export function dimensionsOf(board: Board): Dimensions {
     0,
     width,
     legs.length + 1,
+    PATIENCE,
   );
   if (hung === null) return NO_DIMENSIONS;
   const rows = hung.reduce((most, { row }) => Math.max(most, row + 1), 0);
@@ -108,8 +115,12 @@ export function dimensionShapes({ legs, middles, hung }: Dimensions, beyond: Out
       const near = FIRST + hung[k]!.row * row;
       const top = above ? beyond(near) - LINE * lines.length - 0.3 : beyond(near);
       const start = Math.min(Math.max(middles[k]!, from), to);
-      return html`${svgPath(`M${mm(start)} ${mm(at)}L${mm(middles[k]!)} ${mm(beyond(FIRST - 0.4))}V${mm(beyond(near))}`, 'stroke="#000" stroke-width="0.2" fill="none"')}${lines.map((says, j) =>
-        svgText(hung[k]!.x, top + LINE * (j + 0.82), says, { points: POINTS, data: j === lines.length - 1 ? data : NONE }),
+      return html`${svgPath(`M${mm(start)} ${mm(at)}L${mm(middles[k]!)} ${mm(beyond(FIRST - 0.4))}V${mm(beyond(near))}`, 'stroke="#000" stroke-width="0.2" fill="none"')}${lines.map(
+        (says, j) =>
+          svgText(hung[k]!.x, top + LINE * (j + 0.82), says, {
+            points: POINTS,
+            data: j === lines.length - 1 ? data : NONE,
+          }),
       )}`;
     },
   )}`;

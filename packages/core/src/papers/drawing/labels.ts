@@ -55,6 +55,10 @@ function slotsOf(things: readonly Thing[], widths: readonly number[], { input: {
   );
 }
 
+/** Room of what names one thing by its number, with its shape beside it if it is a point. */
+export const boxRoom = (key: string, mark: boolean): number =>
+  textWidth(key, KEY_POINTS, true) + (mark ? MARK_ROOM : 0) + KEY_ROOM;
+
 const room = ({ mark }: Thing, key?: string): number =>
   Math.max(
     mark === undefined ? LINE_ROOM : MARK_ROOM,
@@ -71,7 +75,7 @@ function anchorsOf(k: number, places: readonly number[], widths: readonly number
   const right = Math.min(...others.filter((j) => places[j]! > at).map(free), Infinity);
   const low = Math.max(at - left, Math.min(span[0], at));
   const high = Math.min(at + right, Math.max(span[1], at));
-  return [...new Set([at, low, high, (low + at) / 2, (high + at) / 2])];
+  return [...new Set([at, low, high])];
 }
 
 /** Everything in words; `null` where that takes more rows than `most`. */
@@ -107,10 +111,11 @@ function inWords(things: readonly Thing[], lettered: readonly Thing[], board: Bo
 }
 
 /** Places tried before another row is added. */
-const PATIENCE = 600;
+const PATIENCE = 120;
 
 /** A, B … Z, AA … */
-const letterOf = (k: number): string => (k < 26 ? '' : letterOf(Math.floor(k / 26) - 1)) + String.fromCodePoint(65 + (k % 26));
+const letterOf = (k: number): string =>
+  (k < 26 ? '' : letterOf(Math.floor(k / 26) - 1)) + String.fromCodePoint(65 + (k % 26));
 
 const inOrder = (things: readonly Thing[]): Thing[] => things.toSorted((a, b) => a.prefer - b.prefer);
 
@@ -124,7 +129,7 @@ function inNumbers(things: readonly Thing[], board: Board): Labels {
     const places = slots(
       groups.map((group) => ({
         at: middle(group),
-        width: group[0] === group[1] ? room(order[group[0]]!, keyOf(group)) : textWidth(keyOf(group), KEY_POINTS, true) + KEY_ROOM,
+        width: boxRoom(keyOf(group), group[0] === group[1] && order[group[0]]!.mark !== undefined),
       })),
       EDGE,
       board.input.width - EDGE,
@@ -138,7 +143,7 @@ function inNumbers(things: readonly Thing[], board: Board): Labels {
         })),
         legend: order.map((thing, k) => ({ key: String(k + 1), thing })),
         rows: 0,
-        depth: OUT.rows + KEY_HEIGHT,
+        depth: OUT.keys + KEY_HEIGHT,
       };
     }
     const gaps = groups.slice(1).map((group, k) => middle(group) - middle(groups[k]!));

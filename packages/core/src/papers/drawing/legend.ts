@@ -126,7 +126,12 @@ function cellShape({ entry, title, figure, beside }: Cell, x: number, indent: nu
   const after = left + textWidth(title.at(-1) ?? '', POINTS, true) + 1.2;
   const figures = figure.filter((one) => one !== '');
   return html`${svgText(x, foot(0), entry.key, { points: POINTS, bold: true, data: html` data-key="${entry.key}"` })}${mark === undefined ? NONE : pointMark(mark, x + indent + 1.7, foot(0) - 1.2)}${title.map(
-    (says, k) => svgText(left, foot(k), says, { points: POINTS, bold: true, data: figures.length === 0 && k === title.length - 1 ? data : NONE }),
+    (says, k) =>
+      svgText(left, foot(k), says, {
+        points: POINTS,
+        bold: true,
+        data: figures.length === 0 && k === title.length - 1 ? data : NONE,
+      }),
   )}${figures.map((says, k) =>
     svgText(beside ? after : left, foot(beside ? title.length - 1 : title.length + k), says, {
       points: POINTS,

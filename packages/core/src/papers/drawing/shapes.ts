@@ -5,9 +5,8 @@ import { type Html, NONE, html } from '../html.ts';
 import type { KerbScale } from '../kerbScale.ts';
 import { pointMark } from '../marks.ts';
 import { mm, svgPath, svgText } from '../svg.ts';
-import { textWidth } from '../textBox.ts';
 import { type Board, type KerbGate, OUT, type Out } from './frame.ts';
-import { KEY_HEIGHT, KEY_POINTS, LETTER_HEIGHT, type Labels, type Named, lineOf, rowOf } from './labels.ts';
+import { KEY_HEIGHT, KEY_POINTS, LETTER_HEIGHT, type Labels, type Named, boxRoom, lineOf, rowOf } from './labels.ts';
 import { BOARD, type Thing, spanOf, tableCount } from './things.ts';
 
 type Rect = (left: number, right: number, near: number, far: number, look: string) => Html;
@@ -65,7 +64,8 @@ export function peopleShape({ input: { direction, people }, inks, scale }: Board
     if (item.kind === 'handOut') return row(from, to, people.handOut, OUT.handOut, inks.hands, out);
     if (item.kind === 'gel') return row(from, to, people.gel, OUT.people, inks.people, out);
     if (!drinks.includes(item)) return NONE;
-    const share = item === drinks.at(-1) ? left : Math.min(left, Math.round((people.pour * (item.to - item.from)) / long));
+    const share =
+      item === drinks.at(-1) ? left : Math.min(left, Math.round((people.pour * (item.to - item.from)) / long));
     left -= share;
     return row(from, to, share, OUT.people, inks.people, out);
   })}`;
@@ -85,18 +85,25 @@ export function gateShape({ along }: KerbGate, { x }: KerbScale, width: number, 
   );
 }
 
+const LEADER = 'stroke="#000" stroke-width="0.25" fill="none"';
+
 /** The line from a thing to its slot, with a dot where it begins, so that it is clear what it belongs to. */
-function leader({ span, from, mark }: Thing, slot: number, end: number, out: Out): Html {
+function lineTo({ span, from }: Thing, slot: number, end: number, out: Out): Html {
   const anchor = Math.min(Math.max(slot, span[0]), span[1]);
-  const look = 'stroke="#000" stroke-width="0.25" fill="none"';
-  if (mark !== undefined) {
-    const off = Math.abs(slot - anchor) > 1.5;
-    const way = `M${mm(anchor)} ${mm(out(OUT.tableEnd + 0.4))}L${mm(slot)} ${mm(out(OUT.bend))}`;
-    const on = Math.abs(end - OUT.pointEnd) > 0.4 ? `M${mm(slot)} ${mm(out(OUT.pointEnd))}V${mm(out(end))}` : '';
-    return off || on !== '' ? svgPath(`${off ? way : ''}${on}`, look) : NONE;
-  }
-  const start = Math.abs(slot - anchor) < 0.02 ? `M${mm(slot)} ${mm(out(from))}` : `M${mm(anchor)} ${mm(out(from))}V${mm(out(Math.max(from, OUT.tableEnd)))}L${mm(slot)} ${mm(out(OUT.bend))}`;
-  return html`${svgPath(`${start}V${mm(out(end))}`, look)}<circle cx="${mm(anchor)}" cy="${mm(out(from))}" r="0.55" fill="#000" stroke="#fff" stroke-width="0.25"/>`;
+  const start =
+    Math.abs(slot - anchor) < 0.02
+      ? `M${mm(slot)} ${mm(out(from))}`
+      : `M${mm(anchor)} ${mm(out(from))}V${mm(out(Math.max(from, OUT.tableEnd)))}L${mm(slot)} ${mm(out(OUT.bend))}`;
+  return html`${svgPath(`${start}V${mm(out(end))}`, LEADER)}<circle cx="${mm(anchor)}" cy="${mm(out(from))}" r="0.55" fill="#000" stroke="#fff" stroke-width="0.25"/>`;
+}
+
+/** The line from a thing to its words; that of a point begins under its shape, and where that had to move, leads to it. */
+function leader(thing: Thing, slot: number, end: number, out: Out): Html {
+  if (thing.mark === undefined) return lineTo(thing, slot, end, out);
+  const at = thing.span[0];
+  const way = Math.abs(slot - at) > 1.5 ? `M${mm(at)} ${mm(out(OUT.verge))}L${mm(slot)} ${mm(out(OUT.bend))}` : '';
+  const on = Math.abs(end - OUT.pointEnd) > 0.4 ? `M${mm(slot)} ${mm(out(OUT.pointEnd))}V${mm(out(end))}` : '';
+  return way === '' && on === '' ? NONE : svgPath(`${way}${on}`, LEADER);
 }
 
 /** A text set so that its middle is at a depth. */
@@ -109,12 +116,18 @@ function namedShape(named: Named, { depth, rows }: Labels, board: Board, out: Ou
   const mark = things.length === 1 && first!.mark !== undefined ? pointMark(first!.mark, slot, out(OUT.point)) : NONE;
   if (hung === undefined && rows > 0)
     return html`${leader(first!, slot, OUT.pointEnd, out)}${mark}${across(slot, OUT.pointEnd + LETTER_HEIGHT / 2 - 0.1, key!, KEY_POINTS, out)}`;
-  if (hung === undefined) {
-    const top = depth - KEY_HEIGHT;
-    const half = textWidth(key!, KEY_POINTS, true) / 2 + 0.6;
-    return html`${things.map((thing) => leader(thing, slot, top + 0.4, out))}${mark}${rectOn(out)(slot - half, slot + half, top + 0.4, depth - 0.4, 'fill="#fff" stroke="#000" stroke-width="0.3" rx="0.8"')}${across(slot, top + KEY_HEIGHT / 2, key!, KEY_POINTS, out)}`;
-  }
+  if (hung === undefined) return keyShape(named, depth, out);
   return html`${mark}${wordsShape(first!, named, depth - (rows - hung.row) * rowOf(board), board, out)}`;
+}
+
+/** A number in a box, with its shape beside it if it is a point's, and lines to all that it names. */
+function keyShape({ things, slot, key }: Named, depth: number, out: Out): Html {
+  const [first] = things;
+  const mark = things.length === 1 ? first!.mark : undefined;
+  const top = depth - KEY_HEIGHT;
+  const half = (boxRoom(key!, mark !== undefined) - 0.4) / 2;
+  const shift = mark === undefined ? 0 : 1.7;
+  return html`${things.map((thing) => lineTo(thing.mark === undefined ? thing : { ...thing, from: OUT.verge }, slot, top + 0.4, out))}${rectOn(out)(slot - half, slot + half, top + 0.2, depth - 0.2, 'fill="#fff" stroke="#000" stroke-width="0.3" rx="0.8"')}${mark === undefined ? NONE : pointMark(mark, slot - half + 2.2, out(top + KEY_HEIGHT / 2))}${across(slot + shift, top + KEY_HEIGHT / 2, key!, KEY_POINTS, out)}`;
 }
 
 /** Words of a thing, their near edge `near` from the kerb. */

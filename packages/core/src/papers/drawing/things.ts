@@ -89,7 +89,10 @@ function besideTables(line: Item, { input: { direction }, scale }: Board): reado
 export function thingsOf(board: Board, chalk: boolean): Thing[] {
   const { input, scale } = board;
   const { direction, points, gates = [], units, text } = input;
-  const at = (x: number): Pick<Thing, 'span' | 'prefer'> => ({ span: [x, x], prefer: x });
+  const at = (x: number): Pick<Thing, 'span' | 'prefer'> => {
+    const within = Math.min(Math.max(x, 1), input.width - 1);
+    return { span: [within, within], prefer: x };
+  };
   return [
     ...direction.items.map((item) => itemThing(item, board)),
     ...(chalk ? [chalkThing(scale.x(0), text)] : []),
@@ -103,15 +106,13 @@ export function thingsOf(board: Board, chalk: boolean): Thing[] {
         from: OUT.handOut,
       };
     }),
-    ...points.map(
-      ({ kind, word, along }): Thing => ({
-        lines: [word, pointFigure(along, units, text)],
-        data: html` data-point="${kind}"`,
-        ...at(scale.x(along)),
-        from: OUT.pointEnd,
-        mark: kind,
-      }),
-    ),
+    ...points.map(({ kind, word, along }): Thing => ({
+      lines: [word, pointFigure(along, units, text)],
+      data: html` data-point="${kind}"`,
+      ...at(scale.x(along)),
+      from: OUT.pointEnd,
+      mark: kind,
+    })),
   ];
 }
 
