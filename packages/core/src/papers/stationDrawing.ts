@@ -21,6 +21,8 @@ export interface StationDrawingOptions {
   readonly look?: DrawingLook;
   /** BCP 47. Absent: the plan's. */
   readonly language?: string;
+  /** Absent: the plan's. */
+  readonly units?: UnitSystem;
   /** Which of the station's directions, from 0. Absent: the lead's. */
   readonly direction?: number;
   /** Millimetres, at least 60. Absent: 84, 186 or 269 by the size. */
@@ -48,6 +50,7 @@ const isOptions: Shape = recordOf<StationDrawingOptions>('options', {
   size: maybe(oneOf('panel', 'half', 'full')),
   look: maybe(oneOf('ink', 'colour')),
   language: maybe(aText),
+  units: maybe(oneOf('metric', 'imperial')),
   direction: maybe(count),
   width: maybe(finite),
   dimensions: maybe(aFlag),
@@ -121,7 +124,11 @@ export function stationDrawing(
     );
   const { text } = textOf(options.language ?? analysis.plan.language);
   const width = options.width ?? WIDTHS[size];
-  const input = drawingInput(analysis, station, direction, { text, units: analysis.plan.units, width });
+  const input = drawingInput(analysis, station, direction, {
+    text,
+    units: options.units ?? analysis.plan.units,
+    width,
+  });
   const { svg, height } = layoutDrawing({ ...input, size, look, dimensions, note });
   return { svg: alone(svg.html), width, height };
 }

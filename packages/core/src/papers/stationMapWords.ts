@@ -77,7 +77,8 @@ export function streetNames(
   }
   return [...named].flatMap(([name, places]) => {
     const word = shortened(name, 20);
-    const size = { width: textWidth(word, STREET), height: STREET * POINT };
+    // A line's box is higher than its letters.
+    const size = { width: textWidth(word, STREET), height: STREET * POINT * 1.25 };
     const box = places
       .flatMap(([x, y]) => [
         { x: x - size.width / 2, y: y - size.height - 0.7, ...size },
@@ -88,7 +89,7 @@ export function streetNames(
       .find((one) => within(one, width, height) && !taken.some((other) => overlap(one, other)));
     if (box === undefined) return [];
     taken.push(box);
-    return [svgText(box.x, box.y + size.height * 0.8, word, { points: STREET, halo: true, data: html` fill="#333"` })];
+    return [svgText(box.x, box.y + size.height * 0.76, word, { points: STREET, halo: true, data: html` fill="#333"` })];
   });
 }
 
