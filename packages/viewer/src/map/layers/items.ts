@@ -8,7 +8,7 @@ import { type Course } from '@halfcup/core/stages';
 import { pointAt } from '@halfcup/core/geometry';
 import { featureCollection, lineString, point } from '@turf/turf';
 import type { Feature, FeatureCollection, Geometry, Position } from 'geojson';
-import { coursesOf, isTable } from '../../state/view/derive.ts';
+import { coursesOf } from '../../state/view/derive.ts';
 import { ITEM_WORD, POINT_WORD } from '../../words.ts';
 import { away } from './directions.ts';
 import { placeWords } from './words.ts';
