@@ -50,6 +50,9 @@ export type {
 } from './raceday/day.ts';
 export type { Supply, SupplyKind } from './kinds.ts';
 
+// By the clock: how thick runners are along a course, what a station is doing
+export { type CrowdAlong, crowdAlong, stateAt } from './clock.ts';
+
 // What the day teaches: what is left, what was used, rates for the next
 export { type LeftKey, LEFT_KEYS } from './kinds.ts';
 export {

@@ -27,8 +27,8 @@ const crate = (x: number, y: number): Html => svgPath(`M${x} ${y}v-4h5v4zm0 -1.4
 const jug = (x: number, y: number): Html => svgPath(`M${x} ${y}v-3.4l1 -1.2h1l1 1.2v3.4z`, INK);
 const folded = (x: number, y: number): Html => svgPath(`M${x} ${y}l1.6 -6h1l-1.6 6z`, INK);
 
-/** Two piles and the tables beside them, behind the kerb. */
-function pilesPicture(text: SheetText, width: number): Html {
+/** Two piles and the tables beside them, behind the kerb, so many millimetres wide. */
+export function pilesPicture(text: SheetText, width: number): Html {
   const { order } = text.captain;
   const ground = 9;
   const [a, b, c, d] = [0.1, 0.37, 0.63, 0.88].map((share) => share * width) as [number, number, number, number];

@@ -125,6 +125,7 @@ const PHRASES: Readonly<Record<string, string>> = {
   'Smallest crew to open a station': 'Mínimo de personas para abrir un puesto',
   'Longest shift': 'Turno más largo',
   Captains: 'Responsables',
+  Flavours: 'Sabores',
   'What a runner takes': 'Lo que toma cada corredor',
   'Pack sizes': 'Tamaño de los paquetes',
   Weights: 'Pesos',
