@@ -71,7 +71,7 @@ export function roadOf(board: Board, out: Out): Html {
   const from = Math.max(0.5, Math.min(first[0], width - widthRoom(board) - arrow - 12));
   return html`<rect x="0" y="${mm(Math.min(kerb, far))}" width="${mm(width)}" height="${mm(-OUT.road)}" fill="${inks.road}"/>${svgPath(`M0 ${mm(kerb)}H${mm(width)}`, 'stroke="#000" stroke-width="0.8"')}${svgPath(`M0 ${mm(far)}H${mm(width)}`, 'stroke="#777" stroke-width="0.4"')}
 ${scale.breaks.map((one) => zigzag(one.from, one.to, out))}
-${svgText(from, y + 1.4, says, { points: size, bold: true, halo: from !== first[0] })}${svgPath(`M${mm(from + arrow)} ${mm(y)}h11m-3 -1.8l3 1.8l-3 1.8`, 'stroke="#000" stroke-width="0.9" fill="none"')}${scaleBar(
+${svgText(from, y + 1.4, says, { points: size, bold: true, halo: from !== first[0] })}${svgPath(`M${mm(from + arrow)} ${mm(y)}h${mm(Math.min(11, Math.max(5, first[1] + 1 - from - arrow)))}m-3 -1.8l3 1.8l-3 1.8`, 'stroke="#000" stroke-width="0.9" fill="none"')}${scaleBar(
     scale,
     units,
     free.filter((one) => one !== first),

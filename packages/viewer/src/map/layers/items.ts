@@ -128,6 +128,7 @@ function wordFeatures(station: StationLayout, all: readonly ItemFeature[]): Item
             word: properties.word,
             properties,
             bearing: properties.bearing,
+            ...(properties.draw === 'sign' ? { reach: SIGN_REACH } : {}),
           },
         ]
       : [],
@@ -138,6 +139,8 @@ function wordFeatures(station: StationLayout, all: readonly ItemFeature[]): Item
   );
 }
 
+/** A sign's board stands off its place, pixels. */
+const SIGN_REACH = 18;
 const NAMED: ReadonlySet<ItemProps['draw']> = new Set(['word', 'sign', 'point']);
 
 export const itemShapes = (analysis: Analysis): FeatureCollection<Geometry, ItemProps> =>

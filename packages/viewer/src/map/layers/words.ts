@@ -4,7 +4,6 @@
  * nearest one that has it ("Water +2"), so that none goes missing unseen.
  */
 import type { LonLat, StationLayout } from '@halfcup/core';
-import { WORDS_ZOOM } from '../style/zooms.ts';
 import { stationProps } from './stations.ts';
 
 /** Something with a word. */
@@ -13,6 +12,8 @@ export interface WordSpot {
   readonly word: string;
   /** Away from the course, degrees clockwise from north. */
   readonly bearing: number;
+  /** How far its shape reaches from the spot, pixels. */
+  readonly reach?: number;
 }
 
 /** A word with its place. */
@@ -26,7 +27,7 @@ export interface PlacedWord {
 }
 
 /** Where bands of zooms begin; the last goes on to the end. */
-export const BANDS: readonly number[] = [WORDS_ZOOM, 16.6, 17.2, 18, 19];
+export const BANDS: readonly number[] = [16.1, 16.6, 17.2, 18, 19];
 /** The map goes no farther in. */
 const LAST_ZOOM = 22;
 /** Pixels of a word's size, and of its line. */
@@ -92,15 +93,15 @@ const TURNS = [0, 45, -45, 90, -90, 135, -135, 180];
 const RINGS = [4, 20, 36];
 
 /** Where a word may stand about its spot, best first: a box that touches a circle in that direction. */
-function* placesOf(spot: readonly [number, number], bearing: number, width: number): Generator<Box> {
+function* placesOf(spot: readonly [number, number], bearing: number, width: number, reach: number): Generator<Box> {
   for (const far of RINGS) {
     for (const turn of TURNS) {
       const angle = ((bearing + turn) * Math.PI) / 180;
       const [east, south] = [Math.sin(angle), -Math.cos(angle)];
       yield {
         spot,
-        x: east * (SHAPE + far + width / 2),
-        y: south * (SHAPE + far + LINE / 2),
+        x: east * (reach + far + width / 2),
+        y: south * (reach + far + LINE / 2),
         width,
         height: LINE,
       };
@@ -131,7 +132,9 @@ function settle(
   for (const spot of spots) {
     const from = on(spot.at);
     const width = spot.word.length * LETTER + spare;
-    const box = [...placesOf(from, spot.bearing, width)].find((one) => !taken.some((other) => meet(one, other, most)));
+    const box = [...placesOf(from, spot.bearing, width, spot.reach ?? SHAPE)].find(
+      (one) => !taken.some((other) => meet(one, other, most)),
+    );
     if (box === undefined) {
       left.push(spot);
     } else {
