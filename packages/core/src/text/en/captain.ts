@@ -39,6 +39,13 @@ export const captain: CaptainText = {
     sign: (wording) => `Sign “${wording}”`,
     tables: (item, count) => `${item}: ${count} ${count === 1 ? 'table' : 'tables'}`,
     boxes: (item, count) => `${item}: ${count} ${count === 1 ? 'box' : 'boxes'}`,
+    hands: (item, count) => `${item}: ${count} ${count === 1 ? 'person' : 'people'}`,
+    keepClear: (name) => `Keep clear: ${name}`,
+    course: (length) => `course ${length}`,
+    measured: 'Before or past the chalk mark, by wheel along the kerb.',
+    measuredTwice: '“Course”: along the course, where it differs.',
+    people: 'Circles: people who hand out, at the kerb; who pour, behind the tables.',
+    acrossNotToScale: 'Widths across the road not to scale.',
     folds:
       '“Along the course” is not a wheel distance: on the inside of this bend the kerb line doubles back and no wheel can follow it. Ask the course designer.',
     none: 'No race passes this station: there is nothing to draw. Ask race control before setting up.',

@@ -39,6 +39,13 @@ export const captain: CaptainText = {
     sign: (wording) => `Cartel «${wording}»`,
     tables: (item, count) => `${item}: ${count} ${count === 1 ? 'mesa' : 'mesas'}`,
     boxes: (item, count) => `${item}: ${count} ${count === 1 ? 'caja' : 'cajas'}`,
+    hands: (item, count) => `${item}: ${count} ${count === 1 ? 'persona' : 'personas'}`,
+    keepClear: (name) => `Dejar libre: ${name}`,
+    course: (length) => `recorrido ${length}`,
+    measured: 'Antes o después de la marca de tiza, con rueda por el bordillo.',
+    measuredTwice: '«Recorrido»: por el recorrido, donde difiere.',
+    people: 'Círculos: quienes reparten, en el bordillo; quienes sirven, detrás de las mesas.',
+    acrossNotToScale: 'Anchuras sin escala.',
     folds:
       '«Por el recorrido» no es distancia de rueda: por dentro de esta curva la línea del bordillo se repliega y ninguna rueda puede seguirla. Pregunte a quien trazó el recorrido.',
     none: 'Ninguna carrera pasa por este puesto: no hay nada que dibujar. Pregunte a control de carrera antes de montar.',

@@ -33,7 +33,7 @@ import { Fact } from '../ui/Fact.tsx';
 import { FindingCard } from '../review/FindingCard.tsx';
 import { StationActions } from './StationActions.tsx';
 import { StationEditor } from './StationEditor.tsx';
-import { StationSketch } from './StationSketch.tsx';
+import { StationPicture } from './StationPicture.tsx';
 
 function Items({ direction }: { readonly direction: LaidDirection }): JSX.Element {
   const { units } = useStore();
@@ -180,7 +180,7 @@ function Chosen({ station, open }: { readonly station: StationLayout; readonly o
           aria-label={direction.lead ? 'First way past' : `Other way past, ${index}`}
         >
           {direction.lead ? null : <h3>Runners also come {comeFrom(direction.azimuthDeg)}</h3>}
-          <StationSketch direction={direction} />
+          <StationPicture open={open} station={station} index={index} />
           {direction.lead ? <Facts station={station} lead={lead} /> : null}
           <Items direction={direction} />
         </section>
