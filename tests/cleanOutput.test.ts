@@ -52,7 +52,7 @@ beforeAll(() => {
   for (const name of ['p.json', FILE]) writeFileSync(join(folder, name), JSON.stringify(plan));
   writeFileSync(
     join(folder, 'bad.json'),
-    `{ "format": "halfcup-plan", "version": 1, "${HOSTILE.replaceAll(/[\u0000-\u001f]/gu, '')}": 1 }`,
+    `{ "format": "halfcup-plan", "version": 1, "${HOSTILE.replaceAll(/\p{Cc}/gu, '')}": 1 }`,
   );
   writeFileSync(join(folder, `${HOSTILE.replaceAll('\u0000', '')}.gpx`), '<gpx>');
 });

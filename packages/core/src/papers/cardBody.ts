@@ -151,7 +151,7 @@ function everyone({ analysis: { plan }, station, role, text }: Card): readonly (
   const bottles = handOut === 'bottles';
   const full = roles.includes('cups') && !SHOWN[role].includes('half') ? [card.half(percentOf(fill))] : [];
   const called = role === 'cups' ? [] : bottles ? (['gel'] as const) : ownKinds(role === 'gel' ? 'cups' : role);
-  const some = servedOn(station.station).some((kind) => (called as readonly Served[]).includes(kind));
+  const some = servedOn(station.station).some((kind) => called.includes(kind));
   const calls = some ? [html`${card.callOut} ${callsOf(plan, station, called, text)}`] : [];
   return [...full, ...hands, ...gels, ...calls, card.trash];
 }

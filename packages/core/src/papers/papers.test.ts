@@ -142,13 +142,13 @@ describe('the captain’s sheets of the demo', () => {
     const document = layoutDocument(demo, []);
     for (const { id, directions } of document.stations) {
       const printed = [...sheetOf(id).matchAll(/data-item="(\w+)" data-wheel="([^"]*)" data-margin="([^"]*)"/gu)].map(
-        ([, kind, wheel, margin]) => [kind, wheel, margin],
+        ([, kind, wheel, margin]) => [kind, wheel, margin].join(' / '),
       );
       // A legend is in the order of its numbers, in which the hand-out line may stand before a table.
-      expect(printed.toSorted()).toEqual(
+      expect(printed.toSorted((a, b) => (a < b ? -1 : 1))).toEqual(
         directions[0]!.items
-          .map(({ kind, wheel, wheelMargin }) => [kind, wheel!.join(' '), String(wheelMargin)])
-          .toSorted(),
+          .map(({ kind, wheel, wheelMargin }) => [kind, wheel!.join(' '), String(wheelMargin)].join(' / '))
+          .toSorted((a, b) => (a < b ? -1 : 1)),
       );
     }
   });
