@@ -50,6 +50,11 @@ export type {
 } from './raceday/day.ts';
 export type { Supply, SupplyKind } from './kinds.ts';
 
+// The day by the clock, asked of an analysis
+export { type SweepPlace, type VehicleAt, clockSpan, sweepsAt, vehiclesAt } from './clock.ts';
+export type { OnTheMove } from './raceday/onTheMove.ts';
+export type { Analysis } from './analyse.ts';
+
 // What the day teaches: what is left, what was used, rates for the next
 export { type LeftKey, LEFT_KEYS } from './kinds.ts';
 export {
