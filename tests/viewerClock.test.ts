@@ -1,6 +1,6 @@
 /** The clock of race day: slider, keys, play and pause, and figures that equal core's. */
 import { readFileSync } from 'node:fs';
-import { type Analysis, crowdAlong, reviewPlan, stateAt } from '@halfcup/core';
+import { type Analysis, crowdAlong, filesNamedBy, readPlan, reviewPlan, stateAt } from '@halfcup/core';
 import { clockSpan } from '@halfcup/core/raceday';
 import { formatMinute } from '@halfcup/core/units';
 import type { Page } from 'playwright-core';
@@ -23,8 +23,8 @@ function demoAnalysis(): Analysis {
   const text = demo('plan.json');
   const read = readPlan(text, 'plan.json');
   if (!read.ok) throw new Error(read.findings[0]?.message);
-  const { courses, results } = filesNamedBy(read.value.plan);
-  const names = FILES;
+  const { gpx, results, context } = filesNamedBy(read.value.plan);
+  const names = [...gpx, ...results, ...context];
   const reviewed = reviewPlan({ plan: text, files: Object.fromEntries(names.map((name) => [name, demo(name)])) });
   if (!reviewed.ok) throw new Error(reviewed.findings[0]?.message);
   return reviewed.value.analysis;

@@ -3,7 +3,7 @@ import type { CrowdAlong } from '@halfcup/core';
 import type { StripScale } from './geometry.ts';
 
 /** Counts that are marked. */
-export const CROWD_TICKS = [10, 100, 1000] as const;
+export const CROWD_TICKS = [10, 1000] as const;
 /** Pixels of each power of ten. */
 const TEN = 7.5;
 const MOST = 27;

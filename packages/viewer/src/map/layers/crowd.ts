@@ -8,7 +8,7 @@ import { lineString } from '@turf/turf';
 import type { Feature, LineString } from 'geojson';
 import { coursesOf, keep, samplesOf } from '../../state/view/derive.ts';
 import type { OpenPlan } from '../../state/store/store.ts';
-import { lapsBefore } from './laps.ts';
+import { lanesOf } from './laps.ts';
 import { drawnCourse } from './thin.ts';
 
 export const EVERY = 100;
@@ -26,21 +26,20 @@ export interface CrowdProps {
 
 interface Bin {
   readonly line: number[][];
-  readonly lap: number;
+  /** Sample at its middle. */
+  readonly at: number;
 }
 
 const binsOf: (course: Course) => readonly Bin[] = keep((course) => {
   const [start, end] = [startMeasure(course), courseLength(course)];
-  const samples = samplesOf(course);
-  const laps = lapsBefore(samples);
+  const { measure } = samplesOf(course);
   const count = Math.max(1, Math.ceil((end - start) / EVERY - 1e-9));
   return Array.from({ length: count }, (_, k) => {
     const [from, to] = [start + k * EVERY, Math.min(end, start + (k + 1) * EVERY)];
-    const middle = (from + to) / 2;
-    const at = samples.measure.findIndex((measure) => measure >= middle);
+    const at = measure.findIndex((one) => one >= (from + to) / 2);
     return {
       line: sliceLine(drawnCourse(course), from, to).map(([lon, lat]) => [lon, lat]),
-      lap: laps[at < 0 ? laps.length - 1 : at] ?? 0,
+      at: at < 0 ? measure.length - 1 : at,
     };
   });
 });
@@ -50,37 +49,23 @@ const FIRST = 9;
 const ROOM = 40;
 const WIDEST = 11;
 
-/** Stretches of every race with a field, in the order of the races, so that a lane stays that of its race all along the course. */
+/** Stretches of every race with a field, in the order of the races. */
 export function crowdLines(
   analysis: OpenPlan['analysis'],
   races: readonly string[],
 ): Feature<LineString, CrowdProps>[] {
-  const all = races.map((id) => {
+  const courses = races.map((id) => {
     const race = analysis.plan.races.find((one) => one.id === id);
-    const course = coursesOf(analysis).find((one) => one.id === race?.course);
-    return course === undefined ? [] : binsOf(course);
+    return coursesOf(analysis).find((one) => one.id === race?.course)!;
   });
-  const lanes = all.map((bins) => 1 + bins.reduce((most, { lap }) => Math.max(most, lap), 0));
-  const pitch = Math.min(
-    WIDEST,
-    ROOM /
-      Math.max(
-        1,
-        lanes.reduce((sum, one) => sum + one, 0),
-      ),
+  const lanes = lanesOf(courses.map(samplesOf));
+  const most = lanes.reduce((all, own) => own.reduce((high, lane) => Math.max(high, lane), all), 0);
+  const pitch = Math.min(WIDEST, ROOM / (1 + most));
+  return courses.flatMap((course, race) =>
+    binsOf(course).flatMap(({ line, at }, k) => {
+      const offset = FIRST + (lanes[race]?.[at] ?? 0) * pitch;
+      const properties = { race: races[race] ?? '', colour: race % COLOURS, offset };
+      return line.length < 2 ? [] : [lineString(line, properties, { id: race * EACH + k })];
+    }),
   );
-  return all.flatMap((bins, race) => {
-    const before = lanes.slice(0, race).reduce((sum, one) => sum + one, 0);
-    return bins.flatMap(({ line, lap }, k) =>
-      line.length < 2
-        ? []
-        : [
-            lineString(
-              line,
-              { race: races[race] ?? '', colour: race % COLOURS, offset: FIRST + (before + lap) * pitch },
-              { id: race * EACH + k },
-            ),
-          ],
-    );
-  });
 }

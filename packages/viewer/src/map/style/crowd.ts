@@ -8,10 +8,10 @@ const LEVEL: ExpressionSpecification = ['coalesce', ['feature-state', 'level'], 
 /** Pixels of each level, near. */
 const WIDTHS = LEVELS.map((_, k) => 1.4 + 1.35 * k);
 /** From afar lanes are thinner and closer, so that none lies beside another road. */
-const FAR = 0.42;
+const FAR = 0.38;
 
 const byDistance = (near: (share: number) => unknown): ExpressionSpecification =>
-  ['interpolate', ['linear'], ['zoom'], 11, near(FAR), 15, near(1)] as unknown as ExpressionSpecification;
+  ['interpolate', ['linear'], ['zoom'], 10, near(FAR), 15, near(1)] as unknown as ExpressionSpecification;
 
 /** Nothing where nobody is: not even a hairline. */
 const width = (more: number): ExpressionSpecification =>
