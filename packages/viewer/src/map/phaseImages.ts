@@ -14,14 +14,15 @@ const drawn = (phase: StationPhase): Drawing => ({
     pen.strokeStyle = palette.sheet;
     pen.lineWidth = 5;
     pen.translate(3, 3);
-    pen.stroke(new Path2D(outline));
-    pen.fill(new Path2D(outline));
+    const [around, inside] = [new Path2D(outline), new Path2D(filled)];
+    pen.stroke(around);
+    pen.fill(around);
     pen.fillStyle = palette[colour];
     pen.strokeStyle = palette[colour];
     pen.lineWidth = 1.8;
-    if (filled !== '') pen.fill(new Path2D(filled));
+    pen.fill(inside);
     if (dashed) pen.setLineDash([2.4, 2]);
-    pen.stroke(new Path2D(outline));
+    pen.stroke(around);
   },
 });
 

@@ -1,6 +1,7 @@
 /** The clock below the strip: its slider, and in words what strip and map show at its time. */
 import type { CrowdAlong } from '@halfcup/core';
 import { formatMinute } from '@halfcup/core/units';
+import type { Units } from '@halfcup/core/plan';
 import type { StationPhase } from '@halfcup/core/raceday';
 import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
@@ -33,6 +34,7 @@ function Slider({ span }: { readonly span: Span }): JSX.Element {
       type="range"
       class="clock-slider"
       aria-label="Time of race day"
+      aria-describedby="strip-clock-keys"
       aria-valuetext={formatMinute(time)}
       min={span[0]}
       max={span[1]}
@@ -44,16 +46,21 @@ function Slider({ span }: { readonly span: Span }): JSX.Element {
   );
 }
 
-/** "1,080 on the road, 117 finished"; those of whom there is none are left out. */
-const runnersText = ({ onRoad, waiting, finished, stopped }: CrowdAlong): string =>
-  [
+/** "1,080 on the road, at most 64 in 100 m at 5.30 km, 117 finished"; those of whom there is none are left out. */
+function runnersText({ onRoad, waiting, finished, stopped, runners, from, every }: CrowdAlong, units: Units): string {
+  const most = runners.reduce((high, count) => Math.max(high, count), 0);
+  const middle = from + (runners.indexOf(most) + 0.5) * every;
+  return [
     `${grouped(onRoad)} on the road`,
+    ...(most === 0 ? [] : [`at most ${grouped(most)} in 100 m at ${farText(middle, units)}`]),
     ...(waiting === 0 ? [] : [`${grouped(waiting)} not started`]),
     ...(finished === 0 ? [] : [`${grouped(finished)} finished`]),
     ...(stopped === 0 ? [] : [`${grouped(stopped)} stopped by the sweep`]),
   ].join(', ');
+}
 
 function Runners({ open, moment }: { readonly open: OpenPlan; readonly moment: Moment }): JSX.Element {
+  const { units } = useStore();
   const { plan } = open.analysis;
   return (
     <ul class="clock-runners">
@@ -63,7 +70,7 @@ function Runners({ open, moment }: { readonly open: OpenPlan; readonly moment: M
             <rect class={`crowd-${k % COLOURS}`} y={1} width={18} height={8} />
           </svg>
           <span>
-            <b>{nameOf(plan.races, crowd.race)}</b>: {runnersText(crowd)}
+            <b>{nameOf(plan.races, crowd.race)}</b>: {runnersText(crowd, units.value)}
           </span>
         </li>
       ))}

@@ -24,9 +24,9 @@ export function Grades({ course, passes, scale, base, limit }: Props): JSX.Eleme
     return grade === null ? [] : [{ key: `${pass.id}-${pass.nth}`, x, grade, steep: Math.abs(grade) > limit }];
   });
   // Where there is no room for all, the steeper stays.
-  const kept = found
-    .toSorted((a, b) => Math.abs(b.grade) - Math.abs(a.grade))
-    .reduce<typeof found>((all, one) => (all.some(({ x }) => Math.abs(x - one.x) < ROOM) ? all : [...all, one]), []);
+  const kept: typeof found = [];
+  for (const one of found.toSorted((a, b) => Math.abs(b.grade) - Math.abs(a.grade)))
+    if (!kept.some(({ x }) => Math.abs(x - one.x) < ROOM)) kept.push(one);
   return (
     <g class="strip-grades" aria-hidden="true">
       {kept.map(({ key, x, grade, steep }) => (

@@ -18,7 +18,7 @@ const width = (more: number): ExpressionSpecification =>
   byDistance((share) => [
     'match',
     LEVEL,
-    ...WIDTHS.flatMap((pixels, k) => [k + 1, Math.max(1.4, pixels * share) + more]),
+    ...WIDTHS.flatMap((pixels, k) => [k + 1, Math.max(1.6, pixels * Math.sqrt(share)) + more]),
     0,
   ]);
 
