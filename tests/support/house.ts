@@ -34,6 +34,7 @@ export const ROOMS: readonly string[] = [
   'asBuilt.ts',
   'whole.ts',
   'questions.ts',
+  'clock.ts',
   'improve',
   'export',
   'papers',
