@@ -88,6 +88,7 @@ describe('halfcup sheets', () => {
       'report.html',
       'run-v1.html',
       'run-v2.html',
+      'shared.html',
       'signin.html',
       'supplies.html',
     ];

@@ -2,6 +2,7 @@
  * What is exported, read back by tools of others: GPX by gpxparser 3 and our reader, CSV by csv-parse 7, GeoJSON by the
  * schema of geojson.org (package geojson-schema, draft 7) in ajv 8. Positions keep to 1e-7 of a degree.
  */
+import { numberOf } from '../packages/core/src/layout/layout.ts';
 import { readdirSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
@@ -36,21 +37,22 @@ interface Place {
 /** Every place of the layout, as `layout --json` has it. */
 function placesOf(analysis: Analysis, own: boolean): Place[] {
   return layoutDocument(analysis, []).stations.flatMap(({ at, directions }, k) => {
+    const number = numberOf(analysis.stations[k]!);
     const items = directions.flatMap(({ lead, items: all }) => {
       const taken = own && !lead ? all.filter(({ kind }) => kind === 'sign' || kind === 'trash') : all;
       return taken.flatMap(({ kind, from, to, at: ends, boxes = [] }) => [
-        { station: k + 1, kind, measure: from, at: ends[0] },
-        ...(from === to ? [] : [{ station: k + 1, kind, measure: to, at: ends[1] }]),
-        ...boxes.map((box) => ({ station: k + 1, kind: 'box', measure: box.measure, at: box.at })),
+        { station: number, kind, measure: from, at: ends[0] },
+        ...(from === to ? [] : [{ station: number, kind, measure: to, at: ends[1] }]),
+        ...boxes.map((box) => ({ station: number, kind: 'box', measure: box.measure, at: box.at })),
       ]);
     });
     const points = analysis.stations[k]!.station.points.map((point) => ({
-      station: k + 1,
+      station: number,
       kind: point.kind as string,
       measure: null,
       at: point.at,
     }));
-    const pin = { station: k + 1, kind: 'station', measure: directions[0]?.measure ?? null, at };
+    const pin = { station: number, kind: 'station', measure: directions[0]?.measure ?? null, at };
     return [pin, ...items, ...points].flatMap((place) => (place.at === null ? [] : [{ ...place, at: place.at }]));
   });
 }
@@ -126,9 +128,11 @@ describe.each(names)('the exports of %s', (name) => {
     expect(new Set(labels).size).toBe(labels.length);
     expect(labels.toSorted()).toEqual(labels);
     for (const label of labels) expect(label).toMatch(/^\d{2}[A-Z]+ [A-Z][A-Z -]{1,10}$/u);
-    for (const [k, { directions }] of analysis.stations.entries()) {
-      if (directions.length !== 1) continue;
-      const own = document.waypoints.filter((waypoint) => Number(/^\d+/u.exec(waypoint.name!)![0]) === k + 1);
+    for (const station of analysis.stations) {
+      if (station.directions.length !== 1) continue;
+      const own = document.waypoints.filter(
+        (waypoint) => Number(/^\d+/u.exec(waypoint.name!)![0]) === numberOf(station),
+      );
       const measures = own.flatMap(({ description }) =>
         [...description!.matchAll(/ ([\d.]+) km of /gu)].map(([, measure]) => Number(measure)),
       );
@@ -221,7 +225,8 @@ describe.each(names)('the exports of %s', (name) => {
           : geometry.type === 'LineString'
             ? geometry.coordinates
             : geometry.coordinates.flat();
-      const station = analysis.stations.findIndex(({ id }) => id === properties?.['station']) + 1;
+      const own = analysis.stations.find(({ id }) => id === properties?.['station']);
+      const station = own === undefined ? 0 : numberOf(own);
       return [line[0]!, line.at(-1)!].map((at) => ({
         station,
         kind: properties?.['kind'] as string,

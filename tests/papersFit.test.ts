@@ -103,9 +103,10 @@ describe.each([
       pages.set(set, Object.fromEntries(each.map(([name, one]) => [name, one.pages])));
       expect(each.flatMap(([name, { faults }]) => faults.map((fault) => `${name}: ${fault}`))).toEqual([]);
 
-      // One page a station, two cards to a page, the overview on one.
+      // One page a station, the overview on one. Four role cards are two pages a station; gel's card makes it three.
       const stations = analysis.stations.length;
-      const wanted = { 'overview.html': 1, 'captains.html': stations, 'cards.html': stations };
+      const gel = analysis.stations.filter(({ station }) => station.serves.includes('gel')).length;
+      const wanted = { 'overview.html': 1, 'captains.html': stations, 'cards.html': 2 * stations + gel };
       expect(pages.get(set)).toMatchObject(wanted);
 
       // Drawings are laid out before any browser sees them: no text is wider than core took it to be, and none much narrower.

@@ -1,7 +1,7 @@
 /** The clock of race day: slider, keys, play and pause, and figures that equal core's. */
 import { readFileSync } from 'node:fs';
-import { type Analysis, crowdAlong, filesNamedBy, readPlan, reviewPlan, stateAt } from '@halfcup/core';
-import { clockSpan } from '@halfcup/core/raceday';
+import { type Analysis, filesNamedBy, readPlan, reviewPlan } from '@halfcup/core';
+import { clockSpan, crowdAlong, stateAt } from '@halfcup/core/raceday';
 import { formatMinute } from '@halfcup/core/units';
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';

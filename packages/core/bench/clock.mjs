@@ -1,5 +1,6 @@
 /** The crowd along a course at a time of day, against sorting as many numbers in the same run. */
-import { analyse, crowdAlong, readPlan } from '@halfcup/core';
+import { analyse, readPlan } from '@halfcup/core';
+import { crowdAlong } from '@halfcup/core/raceday';
 import { generator, windingLine } from './data.mjs';
 import { inTurn } from './timing.mjs';
 

@@ -1,12 +1,13 @@
 /** Reading and writing files: streamed where they may be large, refused in plain words where they cannot be used. */
 import { createReadStream } from 'node:fs';
-import { lstat, open, readFile, realpath, stat, writeFile } from 'node:fs/promises';
+import { lstat, readFile, realpath, stat } from 'node:fs/promises';
 import { isAbsolute, relative, sep } from 'node:path';
 import { type Finding, type Result, type Where, bad, good } from '../src/finding.ts';
 import type { GpxDocument } from '../src/gpx/document.ts';
 import { type Io, STDIN, pathOf } from './io.ts';
 import { FILES, SYSTEM } from './messages.ts';
 import { SILENT, progressOf } from './progress.ts';
+import { type Staged, beginFile, stageText } from './wholeFile.ts';
 
 /** Files smaller than this are read before anybody looks at a clock. */
 const LARGE = 4_000_000;
@@ -20,10 +21,18 @@ export function fileFinding(error: unknown, code: string, where: Where): Finding
   return { code, severity: 'error', message: SYSTEM[reason] ?? FILES.unknown(reason), where };
 }
 
+/** The path of a file that can be read to its end; pipes, devices and sockets may never end. Rejects as the system does. */
+async function regular(io: Io, file: string): Promise<string> {
+  const path = pathOf(io, file);
+  const known = await stat(path);
+  if (known.isFile() || known.isDirectory()) return path;
+  throw Object.assign(new Error('NOTFILE'), { code: 'NOTFILE' });
+}
+
 /** The whole text of a file, UTF-8. */
 export async function readText(io: Io, file: string): Promise<Result<string>> {
   try {
-    const bytes = file === STDIN && io.stdin !== undefined ? await io.stdin() : await readFile(pathOf(io, file));
+    const bytes = file === STDIN && io.stdin !== undefined ? await io.stdin() : await readFile(await regular(io, file));
     return good(new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes));
   } catch (error) {
     if (error instanceof TypeError && codeOf(error) === 'ERR_ENCODING_INVALID_ENCODED_DATA') {
@@ -50,6 +59,7 @@ export async function readGpxFile(io: Io, file: string): Promise<Result<GpxDocum
       reader.write(await io.stdin());
       return reader.close();
     }
+    await regular(io, file);
     const { size } = await stat(pathOf(io, file));
     const reader = createGpxReader(file);
     if (size >= LARGE) progress = progressOf(`Reading ${file}`, io.stderr);
@@ -120,10 +130,25 @@ async function identityOf(io: Io, file: string): Promise<string | null> {
 export const isThere = async (io: Io, file: string): Promise<boolean> =>
   (await lstat(pathOf(io, file)).catch(() => null)) !== null;
 
-/** Writes a text; an existing file only with `force`. */
+/** Writes a text, whole or not at all; an existing file only with `force`. */
 export async function writeText(io: Io, file: string, text: string, force: boolean): Promise<Result<null>> {
+  const staged = await stageTextAt(io, file, text, force);
+  return staged.ok ? commitAt(staged.value, file) : staged;
+}
+
+/** Writes a text beside its place. */
+export async function stageTextAt(io: Io, file: string, text: string, force: boolean): Promise<Result<Staged>> {
   try {
-    await writeFile(pathOf(io, file), text, { flag: force ? 'w' : 'wx' });
+    return good(await stageText(pathOf(io, file), text, force));
+  } catch (error) {
+    return bad([unwritable(error, file)]);
+  }
+}
+
+/** Puts a staged text in its place. */
+export async function commitAt(staged: Staged, file: string): Promise<Result<null>> {
+  try {
+    await staged.commit();
     return good(null);
   } catch (error) {
     return bad([unwritable(error, file)]);
@@ -133,19 +158,36 @@ export async function writeText(io: Io, file: string, text: string, force: boole
 /** Takes text piece by piece; each is written before the next is asked for. False: nobody reads any more. */
 export interface TextSink {
   readonly write: (text: string) => Promise<Result<boolean>>;
-  readonly close: () => Promise<void>;
+  /** Puts the file in its place; after a failed write nothing is left of it. */
+  readonly close: () => Promise<Result<null>>;
 }
 
 /** As `writeText`, for a text that comes in pieces. */
 export async function openText(io: Io, file: string, force: boolean): Promise<Result<TextSink>> {
   try {
-    const handle = await open(pathOf(io, file), force ? 'w' : 'wx');
+    const { handle, finish, drop } = await beginFile(pathOf(io, file), force);
+    let failed = false;
     const write = async (text: string): Promise<Result<boolean>> =>
       handle.appendFile(text).then(
         () => good(true),
-        (error: unknown) => bad([unwritable(error, file)]),
+        (error: unknown) => {
+          failed = true;
+          return bad([unwritable(error, file)]);
+        },
       );
-    return good({ write, close: async () => handle.close() });
+    const close = async (): Promise<Result<null>> => {
+      if (failed) {
+        await drop();
+        return good(null);
+      }
+      try {
+        return await commitAt(await finish(), file);
+      } catch (error) {
+        await drop();
+        return bad([unwritable(error, file)]);
+      }
+    };
+    return good({ write, close });
   } catch (error) {
     return bad([unwritable(error, file)]);
   }

@@ -1,10 +1,11 @@
 /** Writes many files into one folder: all of them, or none where one may not be written. */
-import { mkdir } from 'node:fs/promises';
-import { join } from 'node:path';
+import { mkdir, rmdir } from 'node:fs/promises';
+import { dirname, join } from 'node:path';
 import { type Finding, type Result, bad, good } from '../src/finding.ts';
 import { type Io, pathOf } from './io.ts';
 import { FILES } from './messages.ts';
-import { fileFinding, guardInputs, isThere, writeText } from './files.ts';
+import { commitAt, fileFinding, guardInputs, isThere, stageTextAt } from './files.ts';
+import type { Staged } from './wholeFile.ts';
 
 export interface NamedText {
   readonly name: string;
@@ -19,11 +20,36 @@ export async function writeFolder(
   inputs: readonly string[],
   force: boolean,
 ): Promise<Result<null>> {
+  let made: string | undefined;
   try {
-    await mkdir(pathOf(io, folder), { recursive: true });
+    made = await mkdir(pathOf(io, folder), { recursive: true });
   } catch (error) {
     return bad([folderFinding(error, folder)]);
   }
+  const written = await writeAll(io, folder, files, inputs, force);
+  // A folder that was made for nothing goes again, with those above it that were made too.
+  if (!written.ok && made !== undefined) await unmake(pathOf(io, folder), made);
+  return written;
+}
+
+/** Removes empty folders from the innermost up to the first that was made. */
+async function unmake(innermost: string, first: string): Promise<void> {
+  for (let path = innermost; path.length >= first.length; path = dirname(path)) {
+    const gone = await rmdir(path).then(
+      () => true,
+      () => false,
+    );
+    if (!gone) return;
+  }
+}
+
+async function writeAll(
+  io: Io,
+  folder: string,
+  files: readonly NamedText[],
+  inputs: readonly string[],
+  force: boolean,
+): Promise<Result<null>> {
   const refused: Finding[] = [];
   for (const { name } of files) {
     const file = join(folder, name);
@@ -38,12 +64,39 @@ export async function writeFolder(
       });
   }
   if (refused.length > 0) return bad(refused);
-  for (const { name, text } of files) {
-    const written = await writeText(io, join(folder, name), text, force);
-    if (!written.ok) return written;
+  const staged = await stageAll(io, folder, files, force);
+  if (!staged.ok) return staged;
+  for (const [k, one] of staged.value.entries()) {
+    const placed = await commitAt(one, join(folder, files[k]!.name));
+    if (placed.ok) continue;
+    await dropped(staged.value.slice(k + 1));
+    return placed;
   }
   return good(null);
 }
+
+/** All texts beside their places, or none. */
+async function stageAll(
+  io: Io,
+  folder: string,
+  files: readonly NamedText[],
+  force: boolean,
+): Promise<Result<Staged[]>> {
+  const staged: Staged[] = [];
+  for (const { name, text } of files) {
+    const one = await stageTextAt(io, join(folder, name), text, force);
+    if (!one.ok) {
+      await dropped(staged);
+      return one;
+    }
+    staged.push(one.value);
+  }
+  return good(staged);
+}
+
+const dropped = async (staged: readonly Staged[]): Promise<void> => {
+  for (const one of staged) await one.drop();
+};
 
 function folderFinding(error: unknown, folder: string): Finding {
   if (error instanceof Error && 'code' in error && error.code === 'EEXIST')

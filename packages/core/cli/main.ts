@@ -3,6 +3,7 @@
 import { availableParallelism } from 'node:os';
 import type { Sink } from './io.ts';
 import { main } from './program.ts';
+import { dropAll } from './wholeFile.ts';
 
 /** Codes of a stream whose reader has gone, which is no fault of anybody: `head` has seen enough. */
 const CLOSED = new Set(['EPIPE', 'ERR_STREAM_DESTROYED']);
@@ -43,6 +44,14 @@ function inputOf(stream: NodeJS.ReadStream): () => Promise<Uint8Array> {
   };
   return async () => (read ??= all());
 }
+
+/** Told to end: what is half written goes, and the status is the shell's for that signal. */
+for (const [signal, number] of [
+  ['SIGINT', 2],
+  ['SIGTERM', 15],
+  ['SIGHUP', 1],
+] as const)
+  process.once(signal, () => void dropAll().finally(() => process.exit(128 + number)));
 
 process.exitCode = await main(process.argv.slice(2), {
   stdout: sinkOf(process.stdout),

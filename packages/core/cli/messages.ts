@@ -113,6 +113,7 @@ export const FILES = {
 /** Failed system calls by their codes. */
 export const SYSTEM: Readonly<Record<string, string>> = {
   ENOENT: 'file not found; check the name or the folder',
+  NOTFILE: 'this is a pipe, a device or a socket; give a file, or - for what comes in by standard input',
   EISDIR: 'this is a folder; give the name of a file in it',
   ENOTDIR: 'part of this path is a file, not a folder; check the name',
   EACCES: 'permission denied; change the permissions of the file',

@@ -12,6 +12,7 @@ import { progressOf } from './progress.ts';
 import type { ReviewJob } from './reviewedLine.ts';
 import { type Reviewers, inThisThread, inThreads } from './reviewers.ts';
 import { screenOf } from './screen.ts';
+import { cleanText } from './clean.ts';
 import { problemLine } from './spoken.ts';
 
 /** Plans begun for each thread before the oldest of them must be printed: a plan much larger than its neighbours holds up none of them. */
@@ -28,10 +29,11 @@ export async function reviewMany(io: Io, call: Call): Promise<Result<Output>> {
   const reviewers = workers === 1 ? await inThisThread() : await inThreads(workers);
   try {
     const exit = await printLines(io, call, workers === 1 ? 1 : workers * AHEAD, reviewers, opened.value);
-    return exit.ok ? good({ text: '', saved: true, exit: exit.value }) : exit;
+    const closed = await opened.value.close();
+    if (!exit.ok) return exit;
+    return closed.ok ? good({ text: '', saved: true, exit: exit.value }) : closed;
   } finally {
     reviewers.close();
-    await opened.value.close();
   }
 }
 
@@ -60,7 +62,9 @@ async function printLines(
     if (own > exit) exit = own;
     if (problems.length > 0 || io.stdout.isTTY) progress.clear();
     if (problems.length > 0)
-      await io.stderr.write(problems.map((problem) => `${problemLine(problem, screen)}\n`).join(''));
+      await io.stderr.write(
+        problems.map((problem) => `${cleanText(problemLine(problem, screen), screen.coloured)}\n`).join(''),
+      );
     const written = await sink.write(line);
     if (!written.ok) return written;
     // A reader that has seen enough ends the program: with what has been found so far.
@@ -80,7 +84,7 @@ async function sinkOf(io: Io, call: Call): Promise<Result<TextSink>> {
     return guarded.ok ? openText(io, file, has(call, 'force')) : guarded;
   }
   const write = async (text: string): Promise<Result<boolean>> => good(await io.stdout.write(text));
-  return good({ write, close: async () => undefined });
+  return good({ write, close: async () => good(null) });
 }
 
 /** Plans and all files that they name, each once; one plan after the other, so that however many there are few are open. */

@@ -44,7 +44,8 @@ const EVERY = 100;
  * for what is no analysis of `analyse`.
  * @example
  * ```ts
- * import { crowdAlong, reviewPlan } from '@halfcup/core';
+ * import { reviewPlan } from '@halfcup/core';
+ * import { crowdAlong } from '@halfcup/core/raceday';
  *
  * const reviewed = reviewPlan({
  *   plan: {
@@ -56,7 +57,7 @@ const EVERY = 100;
  * });
  * if (!reviewed.ok) throw new Error(reviewed.findings[0]?.message);
  * const [crowd] = crowdAlong(reviewed.value.analysis, 8 * 3600 + 20 * 60, 1000);
- * crowd && [...crowd.runners]; // → [0, 1, 31, 116]
+ * crowd && [...crowd.runners]; // → [0, 1, 71, 76]
  * ```
  */
 export function crowdAlong(analysis: Analysis, time: Seconds, every: Metres = EVERY): CrowdAlong[] {
@@ -77,7 +78,8 @@ export function crowdAlong(analysis: Analysis, time: Seconds, every: Metres = EV
  * or `time` is no number, and a TypeError for what is no analysis of `analyse`.
  * @example
  * ```ts
- * import { reviewPlan, stateAt } from '@halfcup/core';
+ * import { reviewPlan } from '@halfcup/core';
+ * import { stateAt } from '@halfcup/core/raceday';
  *
  * const reviewed = reviewPlan({
  *   plan: {
@@ -89,7 +91,7 @@ export function crowdAlong(analysis: Analysis, time: Seconds, every: Metres = EV
  * });
  * if (!reviewed.ok) throw new Error(reviewed.findings[0]?.message);
  * const state = stateAt(reviewed.value.analysis, 's1', 8 * 3600 + 12 * 60);
- * state && [state.phase, state.arrived]; // → ['open', { r: 83 }]
+ * state && [state.phase, state.arrived]; // → ['open', { r: 84 }]
  * ```
  */
 export function stateAt(analysis: Analysis, station: string, time: Seconds): StationState | null {

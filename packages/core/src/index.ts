@@ -39,7 +39,6 @@ export type { RaceDay, StationDay } from './raceday/day.ts';
 export type { CheckRun } from './review/review.ts';
 
 // Ask it
-export { type CrowdAlong, crowdAlong, stateAt } from './clock.ts';
 export { type NextStation, type RaceRunners, type StretchRunners, etaAt, nextStation, runnersAt } from './questions.ts';
 
 // Review what stands on the ground

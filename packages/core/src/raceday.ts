@@ -50,8 +50,17 @@ export type {
 } from './raceday/day.ts';
 export type { Supply, SupplyKind } from './kinds.ts';
 
-// The day by the clock, asked of an analysis
-export { type SweepPlace, type VehicleAt, clockSpan, sweepsAt, vehiclesAt } from './clock.ts';
+// By the clock: how thick runners are along a course, what a station is doing, where vehicles and sweeps are
+export {
+  type CrowdAlong,
+  type SweepPlace,
+  type VehicleAt,
+  clockSpan,
+  crowdAlong,
+  stateAt,
+  sweepsAt,
+  vehiclesAt,
+} from './clock.ts';
 export type { OnTheMove } from './raceday/onTheMove.ts';
 export type { Analysis } from './analyse.ts';
 

@@ -60,7 +60,8 @@ export function toGpx(layout: Layout, given?: UnitSystem): Result<string> {
   const { plan, courses, stations } = layout;
   const units = given ?? plan.units;
   const digits = Math.max(2, String(stations.length).length);
-  const all = stations.map((station) => ({ station, bare: bareOf(station, courses, units) }));
+  const inOrder = stations.toSorted((a, b) => numberOf(a) - numberOf(b));
+  const all = inOrder.map((station) => ({ station, bare: bareOf(station, courses, units) }));
   const waypoints = all.flatMap(({ station, bare }) =>
     bare.flatMap(({ word, kind, at, description }, k): GpxPointToWrite[] => {
       if (at === null) return [];

@@ -2,7 +2,8 @@
 import type { FeatureCollection } from 'geojson';
 import type { Analysis } from '../analyse.ts';
 import type { Units } from '../plan/plan.ts';
-import { formatLength, formatMeasure } from '../format.ts';
+import { findById } from '../plan/lookups.ts';
+import { formatLength, formatMeasure, formatMinute } from '../format.ts';
 import { pageBox } from './frameStyle.ts';
 import { type Html, NONE, html, said } from './html.ts';
 import { dashOf, overviewMap } from './overviewMap.ts';
@@ -12,7 +13,7 @@ import { byNumber, numberOf } from '../layout/layout.ts';
 import { mm } from './svg.ts';
 
 /** Millimetres: head and caution; a strip's heading; a row of the list of stations. */
-const HEAD = 31;
+const HEAD = 36;
 const HEADING = 9;
 const ROW = 5.1;
 const LEAST_MAP = 85;
@@ -38,9 +39,10 @@ export function overviewBody(analysis: Analysis, sheet: Sheet, context?: Feature
     ...(context === undefined ? {} : { context }),
   });
   return html`${listHead(words.title, plan, sheet)}
+<p class="starts">${starts(analysis, sheet)}</p>
 <section class="block map-block">${map}
 <p class="key">${shown.map(({ course }, k) => html`<span><svg width="14mm" height="2mm" viewBox="0 0 14 2"><path d="M0 1H14" stroke="#000" stroke-width="0.8"${{ html: dashOf(k) }}/></svg> ${said(course.name)}</span> `)}</p></section>
-<ol class="stations">${byNumber(stations).map((station) => stationLine(station, plan.units, sheet))}</ol>
+<ol class="stations">${byNumber(stations).map((station) => stationLine(analysis, station, plan.units, sheet))}</ol>
 <p class="sides">${words.sides}</p>
 ${strips.map(
   ({
@@ -52,13 +54,33 @@ ${svg}</section>\n`,
 )}`;
 }
 
-function stationLine(station: Analysis['stations'][number], units: Units, { text }: Sheet): Html {
+/** When each race starts, and what the review found, by severity. */
+function starts({ plan, findings }: Analysis, { text }: Sheet): Html {
+  const words = text.lists.overview;
+  const races = plan.races.map(({ name, waves }) => {
+    const times = waves.map(({ time }) => time).sort((a, b) => a - b);
+    const [first, last] = [times[0], times.at(-1)];
+    if (first === undefined) return said(name);
+    return html`<b>${said(name)}</b> ${words.starts(formatMinute(first), last === first ? null : formatMinute(last!))}`;
+  });
+  const count = (severity: 'error' | 'warning' | 'note'): number =>
+    findings.filter((finding) => finding.waived === undefined && finding.severity === severity).length;
+  return html`${races.map((race, k) => html`${k === 0 ? '' : ' · '}${race}`)} · ${words.found(count('error'), count('warning'), count('note'))}`;
+}
+
+function stationLine({ day }: Analysis, station: Analysis['stations'][number], units: Units, { text }: Sheet): Html {
+  const own = findById(day?.stations ?? [], station.id);
+  const open =
+    own?.quantiles === null || own === undefined
+      ? NONE
+      : html` <span>${formatMinute(own.quantiles.first)}–${formatMinute(own.openUntil!)}</span>`;
   const lead = station.directions[0];
   const where = lead === undefined ? '–' : `${formatMeasure(lead.measure, units)}, ${sideWord(lead.side, text)}`;
-  return html`<li><b>${numberOf(station)}</b> <span class="name">${said(station.name)}</span> <span>${where}</span></li>\n`;
+  return html`<li><b>${numberOf(station)}</b> <span class="name">${said(station.name)}</span> <span>${where}</span>${open}</li>\n`;
 }
 
 export const OVERVIEW_STYLE: string = `
+.starts { margin: 1.5mm 0 0; font-size: 10pt; }
 .map-block { margin-top: 2mm; }
 .map-block .key { margin: 1mm 0 0; font-size: 9.5pt; }
 .key span { margin-right: 4mm; }

@@ -54,6 +54,23 @@ describe('the map', () => {
     expect(ring(0, 0, 100).html).toContain('rx="3.7"');
   });
 
+  it('is turned where the courses come out a quarter larger, with north kept and stations on their sides', () => {
+    expect(drawing).toContain('data-turn="0"');
+    // The same 4 km to the east in a frame that is taller than wide.
+    const tall = mapOf(layout, { width: 100, height: 180 });
+    const turn = Number(/data-turn="(-?\d+)"/u.exec(tall)![1]);
+    expect(Math.abs(turn)).toBeGreaterThanOrEqual(45);
+    const [right, left] = [placeOf(tall, 's1'), placeOf(tall, 's2')];
+    const run = [left.pin[0] - right.pin[0], left.pin[1] - right.pin[1]] as const;
+    // Upright in this frame 4 km would have 78 mm.
+    expect(Math.hypot(...run)).toBeGreaterThan((78 / 4) * 1.25);
+    // y grows downwards: what lies right of the way from one pin to the other has a positive cross product with it.
+    const across = ({ pin, ring: at }: typeof right): number => run[0] * (at[1] - pin[1]) - run[1] * (at[0] - pin[0]);
+    expect(across(right)).toBeGreaterThan(0);
+    expect(across(left)).toBeLessThan(0);
+    expect(tall).toContain(`rotate(${turn})`);
+  });
+
   it('shows a station that no course runs by, with its number', () => {
     expect(textsOf(mapOf(analysisOf(STRAIGHT, [{ at: from(ORIGIN, 0, 500) }])))).toContain('1');
   });

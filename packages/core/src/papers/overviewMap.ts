@@ -1,5 +1,5 @@
 /**
- * The map of all courses, north up: lines with arrows and distance marks, each station's number on its side of the
+ * The map of all courses, north up unless a turn shows them much larger: lines with arrows and distance marks, each station's number on its side of the
  * road, start and finish, a scale bar. East and north of the middle, metres, by the project's own frame.
  */
 import type { FeatureCollection } from 'geojson';
@@ -33,6 +33,8 @@ interface View {
   readonly on: (at: LonLat) => Place;
   /** Millimetres for a metre. */
   readonly scale: number;
+  /** By how many degrees the map is turned clockwise: north is so far from up. */
+  readonly turnDeg: number;
   /** One line, or more where gaps are skipped. */
   readonly lines: (course: Course) => Place[][];
 }
@@ -57,13 +59,16 @@ function viewOf({ layout: { courses, stations }, width, height }: OverviewMapInp
   const origin: LonLat = [wrapDegrees(lon[middle]!), lat[middle]!];
   const spots = new Map(courses.map(({ course }) => [course.id, spotsOf(course, origin)]));
   const pins = stations.map(({ at }) => eastNorth(origin, at));
-  const [x0, x1] = rangeOf([...[...spots.values()].flatMap(({ x }) => rangeOf(x)), ...pins.map(({ east }) => east)]);
-  const [y0, y1] = rangeOf([...[...spots.values()].flatMap(({ y }) => rangeOf(y)), ...pins.map(({ north }) => north)]);
-  const scale = Math.min((width - 2 * PAD) / Math.max(x1 - x0, 100), (height - 2 * PAD) / Math.max(y1 - y0, 100));
-  const place = (x: number, y: number): Place => [
-    width / 2 + (x - (x0 + x1) / 2) * scale,
-    height / 2 - (y - (y0 + y1) / 2) * scale,
+  const all = [
+    ...[...spots.values()].map(({ x, y }) => ({ x, y })),
+    { x: pins.map(({ east }) => east), y: pins.map(({ north }) => north) },
   ];
+  const { turnDeg, scale, middle: centre } = bestTurn(all, width - 2 * PAD, height - 2 * PAD);
+  const turned = turnedBy(turnDeg);
+  const place = (x: number, y: number): Place => {
+    const [across, up] = turned(x, y);
+    return [width / 2 + (across - centre[0]) * scale, height / 2 - (up - centre[1]) * scale];
+  };
   const on = (at: LonLat): Place => {
     const { east, north } = eastNorth(origin, at);
     return place(east, north);
@@ -75,7 +80,49 @@ function viewOf({ layout: { courses, stations }, width, height }: OverviewMapInp
     const cuts = [0, ...course.skips.map(({ vertex }) => vertex + 1), places.length];
     return cuts.slice(1).map((end, k) => thinned(places.slice(cuts[k], end)));
   };
-  return { scale, on, lines };
+  return { scale, turnDeg, on, lines };
+}
+
+/** How a turn of so many degrees clockwise moves a place, east and north of the middle. */
+function turnedBy(turnDeg: number): (x: number, y: number) => readonly [number, number] {
+  const [sin, cos] = [Math.sin((turnDeg * Math.PI) / 180), Math.cos((turnDeg * Math.PI) / 180)];
+  return (x, y) => [x * cos + y * sin, y * cos - x * sin];
+}
+
+/** A map is turned only where the courses come out so many times larger: people read maps with north up. */
+const WORTH_TURNING = 1.25;
+const TURN_STEP = 5;
+
+interface Turn {
+  readonly turnDeg: number;
+  readonly scale: number;
+  readonly middle: readonly [number, number];
+}
+
+/** North up, or the turn with which the courses fill the frame best where that is worth it. */
+function bestTurn(
+  all: readonly { readonly x: ArrayLike<number>; readonly y: ArrayLike<number> }[],
+  width: number,
+  height: number,
+): Turn {
+  const at = (turnDeg: number): Turn => {
+    const turned = turnedBy(turnDeg);
+    let [x0, x1, y0, y1] = [Infinity, -Infinity, Infinity, -Infinity];
+    for (const { x, y } of all)
+      for (let k = 0; k < x.length; k++) {
+        const [across, up] = turned(x[k]!, y[k]!);
+        [x0, x1, y0, y1] = [Math.min(x0, across), Math.max(x1, across), Math.min(y0, up), Math.max(y1, up)];
+      }
+    const scale = Math.min(width / Math.max(x1 - x0, 100), height / Math.max(y1 - y0, 100));
+    return { turnDeg, scale, middle: [(x0 + x1) / 2, (y0 + y1) / 2] };
+  };
+  const up = at(0);
+  // As near to north up as may be: a turn of 85° either way shows what one of 95° would.
+  const turns = Array.from({ length: 180 / TURN_STEP }, (_, k) => (k + 1) * TURN_STEP - 90).filter(
+    (turn) => turn !== 0,
+  );
+  const best = turns.map(at).reduce((a, b) => (b.scale > a.scale * 1.001 ? b : a), up);
+  return best.scale >= up.scale * WORTH_TURNING ? best : up;
 }
 
 function spotsOf({ lon, lat }: Course, origin: LonLat): { readonly x: Float64Array; readonly y: Float64Array } {
@@ -83,12 +130,6 @@ function spotsOf({ lon, lat }: Course, origin: LonLat): { readonly x: Float64Arr
   project(origin, lon, lat, 0, lon.length, x, y);
   return { x, y };
 }
-
-const rangeOf = (values: ArrayLike<number>): readonly [number, number] => {
-  let [low, high] = [Infinity, -Infinity];
-  for (let k = 0; k < values.length; k++) [low, high] = [Math.min(low, values[k]!), Math.max(high, values[k]!)];
-  return [low, high];
-};
 
 /** The map; a plan without courses has none. */
 export function overviewMap(input: OverviewMapInput): Html {
@@ -126,7 +167,7 @@ export function overviewMap(input: OverviewMapInput): Html {
     ...marks,
     ...ends,
     ...numbers,
-    northAndScale(view.scale, input),
+    northAndScale(view, input),
     html`<rect x="0.2" y="0.2" width="${mm(width - 0.4)}" height="${mm(height - 0.4)}" fill="none" stroke="#000" stroke-width="0.4"/>`,
   ];
   return svgFrame(width, height, text.lists.overview.map, content, 'overview-map');
@@ -148,14 +189,18 @@ function arrows(line: readonly Place[]): Html[] {
 }
 
 /** Each number in a ring on the station's side, square to the course, as near as there is room; a line leads to the pin. */
-function stationNumbers({ layout: { stations }, width, height }: OverviewMapInput, { on }: View, taken: Box[]): Html[] {
+function stationNumbers(
+  { layout: { stations }, width, height }: OverviewMapInput,
+  { on, turnDeg }: View,
+  taken: Box[],
+): Html[] {
   return stations.map((station) => {
     const [x, y] = on(station.at);
     const lead = station.directions[0];
     const turn = lead?.side === 'left' ? -90 : 90;
     const choices = [7, 10, 13, 17].flatMap((far) =>
       [0, 25, -25, 50, -50].map((bend) => {
-        const angle = (((lead?.azimuthDeg ?? 0) + turn + bend) * Math.PI) / 180;
+        const angle = (((lead?.azimuthDeg ?? 0) + turnDeg + turn + bend) * Math.PI) / 180;
         return [x + Math.sin(angle) * far, y - Math.cos(angle) * far] as const;
       }),
     );
@@ -184,7 +229,12 @@ export const ring = (x: number, y: number, number: number, dashed: boolean = fal
   html`<ellipse cx="${mm(x)}" cy="${mm(y)}" rx="${RADIUS + (number > 99 ? 1 : 0)}" ry="${RADIUS}" fill="#fff" stroke="#000" stroke-width="0.5"${dashed ? html` stroke-dasharray="0.8 0.6"` : ''}/>${svgText(x, y + SIZE * POINT * 0.36, String(number), { points: SIZE, bold: true, anchor: 'middle' })}`;
 
 /** A tick each km or mile, a figure each fifth. */
-function distanceMarks(course: Course, { units }: OverviewMapInput, { on, scale }: View, taken: Box[]): Html[] {
+function distanceMarks(
+  course: Course,
+  { units }: OverviewMapInput,
+  { on, scale, turnDeg }: View,
+  taken: Box[],
+): Html[] {
   const unit = units === 'metric' ? 'km' : 'mi';
   const step = metres(1, unit);
   const first = Math.floor(startMeasure(course) / step) + 1;
@@ -193,7 +243,7 @@ function distanceMarks(course: Course, { units }: OverviewMapInput, { on, scale 
     const ground = pointAt(course, number * step);
     if (ground === null || (step * scale < 1.5 && number % 5 !== 0)) return [];
     const [x, y] = on(ground.at);
-    const across = ((ground.azimuthDeg + 90) * Math.PI) / 180;
+    const across = ((ground.azimuthDeg + turnDeg + 90) * Math.PI) / 180;
     const [dx, dy] = [Math.sin(across), -Math.cos(across)];
     const half = number % 5 === 0 ? 1.5 : 0.8;
     const tick = svgPath(
@@ -272,7 +322,7 @@ function placeWord(word: string, [x, y]: Place, towards: readonly Place[], taken
   return [svgText(box.x, box.y + size.height * 0.8, word, { points: SIZE, bold, halo: true })];
 }
 
-function northAndScale(scale: number, { units, width, height, text }: OverviewMapInput): Html {
+function northAndScale({ scale, turnDeg }: View, { units, width, height, text }: OverviewMapInput): Html {
   const unit = units === 'metric' ? 'm' : 'mi';
   const length = metres(niceLength(lengthIn(40 / scale, unit)), unit);
   const shown =
@@ -286,5 +336,5 @@ function northAndScale(scale: number, { units, width, height, text }: OverviewMa
         );
   const y = height - 3;
   return html`<rect x="1" y="${mm(y - 6)}" width="${mm(length * scale + 6)}" height="8" fill="#fff"/>${svgPath(`M3 ${mm(y - 1.6)}v1.6h${mm(length * scale)}v-1.6`, 'stroke="#000" stroke-width="0.5" fill="none"')}${svgText(4, y - 1.4, shown, { points: SIZE })}
-<rect x="${mm(width - 9)}" y="1" width="8" height="13" fill="#fff"/>${svgPath(`M${mm(width - 5)} 2l2.2 7l-2.2 -1.6l-2.2 1.6z`, 'fill="#000"')}${svgText(width - 5, 13, text.lists.overview.north, { points: SIZE, bold: true, anchor: 'middle' })}`;
+<rect x="${mm(width - 10.5)}" y="1" width="10" height="14" fill="#fff"/><g data-turn="${turnDeg}" transform="translate(${mm(width - 5.5)} 6) rotate(${turnDeg})">${svgPath('M0 -4.5l2.2 7l-2.2 -1.6l-2.2 1.6z', 'fill="#000"')}</g>${svgText(width - 5.5, 14, text.lists.overview.north, { points: SIZE, bold: true, anchor: 'middle' })}`;
 }

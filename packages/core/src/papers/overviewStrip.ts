@@ -78,6 +78,7 @@ export function courseStrip(
   const ground = profileOf(course, start, end);
   const content = [
     ground === null ? html`` : svgPath(area(ground, x, 1.5, axis), 'fill="#dcdcdc"'),
+    ...(ground === null ? [] : heightMarks(ground, axis, plan.units)),
     svgPath(`M${mm(x(start))} ${mm(line)}H${mm(x(end))}`, 'stroke="#000" stroke-width="0.8"'),
     ...called.map((one) => {
       const y = line + (one.side === 'left' ? -1 : 1) * (one.level * LEVEL + 5);
@@ -91,6 +92,19 @@ export function courseStrip(
     height,
     ground: ground === null ? null : [Math.min(...ground.map(([, z]) => z)), Math.max(...ground.map(([, z]) => z))],
   };
+}
+
+/** The scale of the ground at its left: lowest and highest. */
+function heightMarks(ground: readonly Sample[], foot: number, units: Units): Html[] {
+  const heights = ground.map(([, z]) => z);
+  const [low, high] = [Math.min(...heights), Math.max(...heights)];
+  const y = (z: number): number => foot - 1 - ((z - low) / Math.max(high - low, 20)) * (foot - 1 - 1.5);
+  const mark = (z: number, base: number): Html =>
+    html`${svgPath(`M${mm(GUTTER - 1.2)} ${mm(y(z))}h1.2`, 'stroke="#000" stroke-width="0.3"')}${svgText(GUTTER - 1.8, base, formatLength(z, units, 'table', 0), { points: SIZE, anchor: 'end' })}`;
+  const [top, bottom] = [y(high), y(low)];
+  // Two figures that would touch are one: the ground is flat.
+  const marks = bottom - top < SIZE * POINT ? [mark(low, bottom)] : [mark(high, top + 2.4), mark(low, bottom)];
+  return [svgPath(`M${mm(GUTTER)} ${mm(top)}V${mm(bottom)}`, 'stroke="#000" stroke-width="0.3"'), ...marks];
 }
 
 /** Rings that would lie on one another go a level out. */

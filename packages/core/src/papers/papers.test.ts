@@ -95,7 +95,8 @@ describe('the captain’s sheets of the demo', () => {
       demo.stations.length,
     );
     expect(cardSheets(demo, { ...options, paper, language }).split('<article class="card"').length - 1).toBe(
-      2 * demo.stations.length,
+      // Two pages of two cards a station; where gel is served a third.
+      demo.stations.reduce((sum, { station }) => sum + (station.serves.includes('gel') ? 6 : 4), 0),
     );
   });
 
@@ -168,24 +169,6 @@ describe('the captain’s sheets of the demo', () => {
   });
 });
 
-describe('the volunteer card', () => {
-  it('says where, when, what to call out, and whom to call if someone falls', () => {
-    const says = plain(cardOf('s3'));
-    for (const part of [
-      'Drover’s Road',
-      `Sunday 12 September 2027, ${formatMinute(demo.day!.stations.find(({ id }) => id === 's3')!.crewAt!)}`,
-      'until your captain releases you',
-      '“gel!”, “sports drink!”, “water!”',
-      'call the local emergency number first',
-      'Hands-only CPR',
-      'Do not step out',
-      'asks for a ride: tell your captain',
-    ])
-      expect(says).toContain(part);
-    expect(cardOf('s3').split('class="hold"').length - 1).toBe(4);
-  });
-});
-
 describe('a plan that lacks facts', () => {
   const layout = layoutOf(
     [turtle(ORIGIN, [[90, 4000]], 100)],
@@ -201,7 +184,7 @@ describe('a plan that lacks facts', () => {
     // Emergency number, street, race control; seven clock times; radio, call sign, captain, telephone; points; two pre-pours; supplies; crew.
     expect(blanks).toBe(3 + 7 + 4 + 1 + 2 + 1 + 1);
     expect(plain(page)).toContain('No version');
-    expect(plain(cardOf('s1', bare))).toContain('When: fill in:');
+    expect(plain(cardOf('s1', bare))).toContain('Be there: fill in:');
   });
 
   it('gets no drawing where no race passes, and says so', () => {
@@ -273,6 +256,7 @@ it.each(LANGUAGES.map(({ language }) => language))(
     const papers = papersOf(demo, how);
     expect(papers.map(({ name }) => name)).toEqual([
       'overview.html',
+      'shared.html',
       'captains.html',
       'cards.html',
       'signin.html',

@@ -16,6 +16,7 @@ import { PLACEMENT_STYLE, placementListBody } from './placementList.ts';
 import { reportHtml } from './report.ts';
 import { LIST_STYLE, type Sheet, listHead } from './sheet.ts';
 import { SIGN_IN_STYLE, signInBody } from './signIn.ts';
+import { SHARED_STYLE, sharedBody } from './shared.ts';
 import { STOP_STYLE } from './stops.ts';
 import { SUPPLY_STYLE, supplyListBody } from './supplyList.ts';
 import { WEATHER_STYLE, weatherSheetBody } from './weatherSheet.ts';
@@ -44,7 +45,7 @@ export interface PrintedPaper {
 }
 
 /**
- * Every paper but the list of them, in the order in which they are used: overview, captains' sheets, cards, sign-in sheets, placement, supplies, the order where the plan has prices, the weather
+ * Every paper but the list of them, in the order in which they are used: overview, the whole plan in one file, captains' sheets, cards, sign-in sheets, placement, supplies, the order where the plan has prices, the weather
  * where the plan has some, one run sheet a vehicle, collection, what is left after the race, and the report where a review is given. In the language asked for, else English:
  * see `languageNote`. What the plan does not say is left as a line to fill in.
  * @example
@@ -59,7 +60,7 @@ export interface PrintedPaper {
  * const result = analyse(read.value.plan, { gpx: new Map() });
  * if (!result.ok) throw new Error(result.findings[0]?.message);
  * const papers = papersOf(result.value, { paper: 'a4', printedAt: '2027-09-01 18:30' });
- * papers.map(({ name }) => name); // → ['overview.html', 'captains.html', 'cards.html', 'placement.html', 'supplies.html', 'collection.html']
+ * papers.map(({ name }) => name); // → ['overview.html', 'shared.html', 'captains.html', 'cards.html', 'placement.html', 'supplies.html', 'collection.html']
  * ```
  */
 export function papersOf(analysis: Analysis, options: PapersOptions): PrintedPaper[] {
@@ -80,6 +81,7 @@ export function papersOf(analysis: Analysis, options: PapersOptions): PrintedPap
   const names = fileNames(runs.map(({ id }) => id));
   return [
     framed('overview', lists.overview.title, overviewBody(analysis, sheet, context), OVERVIEW_STYLE),
+    framed('shared', lists.shared.title, sharedBody(analysis, sheet, context), SHARED_STYLE),
     { name: 'captains.html', title: captain.title, html: captainSheets(analysis, whole) },
     { name: 'cards.html', title: card.title, html: cardSheets(analysis, whole) },
     ...(analysis.day === null

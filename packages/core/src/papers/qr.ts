@@ -2,13 +2,14 @@
 import { encode } from 'uqr';
 import type { LonLat } from '../finding.ts';
 import { type Html } from './html.ts';
+import { positionText } from './sheet.ts';
 import { mm, svgFrame, svgPath } from './svg.ts';
 
 /** Light modules round the code that a reader needs (ISO/IEC 18004, 5.3.8). */
 const QUIET = 4;
 
 /** WGS 84, latitude first (RFC 5870, 3.4.2), to about 0.1 m. */
-export const geoUri = ([lon, lat]: LonLat): string => `geo:${lat.toFixed(6)},${lon.toFixed(6)}`;
+export const geoUri = (at: LonLat): string => `geo:${positionText(at).replace(', ', ',')}`;
 
 /** The code, `width` millimetres wide with its quiet zone, and what it is in words. */
 export function placeCode(at: LonLat, width: number, label: string): Html {

@@ -8,6 +8,7 @@ import { planThings } from './en/planThings.ts';
 import { placement } from './en/placement.ts';
 import { report } from './en/report.ts';
 import { runs } from './en/runs.ts';
+import { shared } from './en/shared.ts';
 import { supplies } from './en/supplies.ts';
 import { weather } from './en/weather.ts';
 import { year } from './en/year.ts';
@@ -23,5 +24,5 @@ export const en: SheetText = {
   report,
   weather,
   year,
-  lists: { placement, supplies, runs, overview, index },
+  lists: { placement, supplies, runs, overview, shared, index },
 };

@@ -8,6 +8,7 @@ import { planThings } from './es/planThings.ts';
 import { placement } from './es/placement.ts';
 import { report } from './es/report.ts';
 import { runs } from './es/runs.ts';
+import { shared } from './es/shared.ts';
 import { supplies } from './es/supplies.ts';
 import { weather } from './es/weather.ts';
 import { year } from './es/year.ts';
@@ -23,5 +24,5 @@ export const es: SheetText = {
   report,
   weather,
   year,
-  lists: { placement, supplies, runs, overview, index },
+  lists: { placement, supplies, runs, overview, shared, index },
 };

@@ -116,7 +116,24 @@ export interface OverviewText {
   readonly name: string;
   readonly courses: string;
   readonly elevation: (low: string, high: string) => string;
+  /** Behind a race's name: its first start, and its last where there are several. */
+  readonly starts: (first: string, last: string | null) => string;
+  /** What the review found. */
+  readonly found: (errors: number, warnings: number, notes: number) => string;
   readonly north: string;
+}
+
+/** The whole plan as one file to look at. */
+export interface SharedText {
+  readonly title: string;
+  readonly arrivals: string;
+  readonly open: string;
+  readonly found: string;
+  readonly none: string;
+  readonly what: string;
+  readonly finding: string;
+  readonly waived: string;
+  readonly severity: Readonly<Record<'error' | 'warning' | 'note', string>>;
 }
 
 export interface IndexText {
@@ -131,5 +148,6 @@ export interface ListsText {
   readonly supplies: SuppliesText;
   readonly runs: RunsText;
   readonly overview: OverviewText;
+  readonly shared: SharedText;
   readonly index: IndexText;
 }

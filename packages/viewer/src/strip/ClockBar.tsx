@@ -1,8 +1,7 @@
 /** The clock below the strip: its slider, and in words what strip and map show at its time. */
-import type { CrowdAlong } from '@halfcup/core';
 import { formatMinute } from '@halfcup/core/units';
 import type { Units } from '@halfcup/core/plan';
-import type { StationPhase } from '@halfcup/core/raceday';
+import type { CrowdAlong, StationPhase } from '@halfcup/core/raceday';
 import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';

@@ -1,6 +1,6 @@
 /** Race day at the clock's time along the course: what its stations do, how thick the runners of each race are, sweep and vehicles. */
 import type { Course } from '@halfcup/core/stages';
-import type { CrowdAlong } from '@halfcup/core';
+import type { CrowdAlong } from '@halfcup/core/raceday';
 import type { JSX } from 'preact';
 import { COLOURS } from '../map/layers/crowd.ts';
 import { useStore, type OpenPlan } from '../state/store/store.ts';

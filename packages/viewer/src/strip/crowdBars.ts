@@ -1,5 +1,5 @@
 /** Runners per 100 m as bars on the strip, on a scale by powers of ten, so that few runners show beside a crowd. Pure. */
-import type { CrowdAlong } from '@halfcup/core';
+import type { CrowdAlong } from '@halfcup/core/raceday';
 import type { StripScale } from './geometry.ts';
 
 /** Counts that are marked. */

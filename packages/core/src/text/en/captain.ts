@@ -95,7 +95,8 @@ export const captain: CaptainText = {
     ],
     afterTitle: 'After release',
     after: [
-      'Bring in the sign, boxes and every cup. Two piles where the supplies were, tables folded beside them.',
+      'Bring in the sign, boxes and every cup.',
+      'Two piles where the supplies were: 1. bags of trash, tied; 2. leftovers, with the jugs apart. Folded tables beside them.',
       'Tell race control what is left; everybody signs out.',
     ],
     bags: '1. Bags, tied',

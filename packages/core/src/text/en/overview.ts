@@ -11,5 +11,8 @@ export const overview: OverviewText = {
   name: 'Station',
   courses: 'Courses',
   elevation: (low, high) => `Elevation (grey): ${low} to ${high}`,
+  starts: (first, last) => (last === null ? `starts ${first}` : `starts ${first} to ${last}`),
+  found: (errors, warnings, notes) =>
+    `review: ${errors} ${errors === 1 ? 'error' : 'errors'}, ${warnings} ${warnings === 1 ? 'warning' : 'warnings'}, ${notes} ${notes === 1 ? 'note' : 'notes'}`,
   north: 'N',
 };

@@ -95,7 +95,8 @@ export const captain: CaptainText = {
     ],
     afterTitle: 'Al quedar libre',
     after: [
-      'Recoja cartel, cajas y todos los vasos. Dos montones donde estaba el material, mesas al lado.',
+      'Recoja cartel, cajas y todos los vasos.',
+      'Dos montones donde estaba el material: 1. bolsas de basura, atadas; 2. sobrantes, garrafas aparte. Mesas al lado.',
       'Diga a control lo que queda; todos firman la salida.',
     ],
     bags: '1. Bolsas, atadas',

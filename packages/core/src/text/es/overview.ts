@@ -11,5 +11,8 @@ export const overview: OverviewText = {
   name: 'Puesto',
   courses: 'Recorridos',
   elevation: (low, high) => `Altitud (en gris): ${low} a ${high}`,
+  starts: (first, last) => (last === null ? `sale a las ${first}` : `sale de ${first} a ${last}`),
+  found: (errors, warnings, notes) =>
+    `revisión: ${errors} ${errors === 1 ? 'error' : 'errores'}, ${warnings} ${warnings === 1 ? 'aviso' : 'avisos'}, ${notes} ${notes === 1 ? 'nota' : 'notas'}`,
   north: 'N',
 };

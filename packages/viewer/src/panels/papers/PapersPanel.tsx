@@ -5,7 +5,8 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import type { languages } from '../../papers/papers.ts';
 import { exportFile } from '../../storage/saveFile.ts';
 import { reasonOf } from '../../trouble.ts';
-import { useStore, type Store } from '../../state/store/store.ts';
+import { useStore, type OpenPlan, type Store } from '../../state/store/store.ts';
+import { savedName } from '../../state/view/fileNames.ts';
 import { ExportButtons } from './ExportButtons.tsx';
 import { planWithoutTrial } from '../../state/store/trial.ts';
 
@@ -127,6 +128,47 @@ const Options = ({
   </div>
 );
 
+interface PictureProps {
+  readonly open: OpenPlan;
+  readonly afresh: () => Promise<PrintedPaper>;
+}
+
+/** The map of the overview as a picture of its own. */
+function PictureButtons({ open, afresh }: PictureProps): JSX.Element {
+  const store = useStore();
+  const saveAs = async (kind: 'svg' | 'png'): Promise<void> => {
+    const { mapDrawing, mapPicture } = await import('../../papers/pictures.ts');
+    const drawing = mapDrawing((await afresh()).html);
+    if (drawing === null) return;
+    try {
+      if (kind === 'png')
+        await exportFile(store, savedName(open, 'overview', '.png'), await mapPicture(drawing), [
+          'Picture',
+          'image/png',
+          '.png',
+        ]);
+      else
+        await exportFile(store, savedName(open, 'overview', '.svg'), new Blob([drawing], { type: 'image/svg+xml' }), [
+          'Drawing',
+          'image/svg+xml',
+          '.svg',
+        ]);
+    } catch (error) {
+      store.notice.value = { text: `The picture could not be made: ${reasonOf(error)}.` };
+    }
+  };
+  return (
+    <>
+      <button type="button" onClick={() => void saveAs('svg')}>
+        Map as SVG
+      </button>
+      <button type="button" onClick={() => void saveAs('png')}>
+        Map as PNG
+      </button>
+    </>
+  );
+}
+
 export function PapersPanel(): JSX.Element {
   const store = useStore();
   const open = planWithoutTrial(store);
@@ -160,7 +202,13 @@ export function PapersPanel(): JSX.Element {
   };
   const save = async (): Promise<void> => {
     const { name: file, html } = await afresh();
-    await exportFile(store, file, new Blob([html], { type: 'text/html' }), ['Paper', 'text/html', '.html']);
+    const kind = ['Paper', 'text/html', '.html'] as const;
+    await exportFile(
+      store,
+      savedName(open, file.replace(/\.html$/u, ''), '.html'),
+      new Blob([html], { type: kind[1] }),
+      kind,
+    );
   };
   return (
     <div class="papers">
@@ -174,6 +222,7 @@ export function PapersPanel(): JSX.Element {
         <button type="button" onClick={() => void save()}>
           Save as HTML
         </button>
+        {chosen.name === 'overview.html' ? <PictureButtons open={open} afresh={afresh} /> : null}
       </div>
       <Preview paper={chosen} />
       <ExportButtons />

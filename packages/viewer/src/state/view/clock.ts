@@ -1,9 +1,11 @@
 /** Race day at the time of the clock, each result kept for the time and the plan that it is of: strip, map and panels ask for the same. */
-import { crowdAlong, stateAt, type CrowdAlong } from '@halfcup/core';
 import {
   clockSpan,
+  crowdAlong,
+  stateAt,
   sweepsAt,
   vehiclesAt,
+  type CrowdAlong,
   type StationState,
   type SweepPlace,
   type VehicleAt,
