@@ -88,7 +88,7 @@ describe('a plan all of whose distances are 0', () => {
 
   it.each(['a4', 'letter'] as const)('prints on %s', (paper) => {
     const papers = papersOf(analysis, { paper, printedAt: '2027-09-01 18:30' });
-    expect(papers).toHaveLength(8);
+    expect(papers).toHaveLength(9);
     for (const { html } of papers) expect(html).not.toMatch(/NaN|Infinity|undefined/u);
     // Every item has its words on the drawing.
     const captains = papers.find(({ name }) => name === 'captains.html')!.html;

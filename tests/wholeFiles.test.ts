@@ -17,7 +17,7 @@ import type * as promises from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
-import { halfcupIn } from './support/halfcup.ts';
+import type * as halfcup from './support/halfcup.ts';
 
 const plan = (name: string): string =>
   JSON.stringify({
@@ -72,10 +72,17 @@ vi.mock('node:fs/promises', async (original) => {
 
 const OLD = 'old bytes\n';
 let folder = '';
-beforeAll(() => {
+let halfcupIn: typeof halfcup.halfcupIn;
+// Files share their modules: those read before with the real file system are read anew, and after with the real one again.
+beforeAll(async () => {
+  vi.resetModules();
+  ({ halfcupIn } = await import('./support/halfcup.ts'));
   folder = mkdtempSync(join(tmpdir(), 'halfcup-whole-'));
 });
-afterAll(() => rmSync(folder, { recursive: true, force: true }));
+afterAll(() => {
+  vi.resetModules();
+  rmSync(folder, { recursive: true, force: true });
+});
 
 /** A folder with two plans, and every target there already with old bytes where `kept`. */
 function fresh(kept: boolean): string {

@@ -197,8 +197,8 @@ export function sweepsAt(analysis: Analysis, time: Seconds): SweepPlace[] {
 
 /**
  * From when to when there is something to see on race day, seconds after midnight: from the first start, crew or vehicle, whichever
- * comes first, until the last finish, packed station or collection. Whom the sweep stops does not count. `null` without a race day. Throws a TypeError for what is no analysis
- * of `analyse`.
+ * comes first, until the last finish, packed station or collection. Those whom the sweep stops do not finish. `null` without a race
+ * day. Throws a TypeError for what is no analysis of `analyse`.
  * @example
  * ```ts
  * import { reviewPlan } from '@halfcup/core';
@@ -226,7 +226,7 @@ export function clockSpan(analysis: Analysis): readonly [from: Seconds, to: Seco
     const running = runningOf(analysis, id);
     if (running === null) return [];
     const { start, finish, race } = running.field;
-    // Whom the sweep stops does not finish.
+    // Those whom the sweep stops do not finish.
     const last = race.late === 'served' ? Infinity : (running.sweep?.times.at(-1) ?? Infinity);
     const finished = start.reduce((latest, time, i) => Math.max(latest, time + finish[i]!), -Infinity);
     return [[start.reduce((first, time) => Math.min(first, time), Infinity), Math.min(finished, last)] as const];
