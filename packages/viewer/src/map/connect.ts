@@ -100,6 +100,12 @@ function faultsOf(store: Store, failed: (error: unknown) => void): MapFaults {
   };
 }
 
+export interface Connected {
+  /** Asks why nothing has been drawn; the answer comes as `failed`. */
+  readonly askWhy: () => void;
+  readonly close: () => void;
+}
+
 /** `along`: whether stations are dragged along the course even without Shift. `failed`: the map cannot be drawn. `drawn`: it stands for the first time. */
 export async function connect(
   store: Store,
@@ -107,7 +113,7 @@ export async function connect(
   along: ReadonlySignal<boolean>,
   failed: (error: unknown) => void,
   drawn: () => void,
-): Promise<() => void> {
+): Promise<Connected> {
   const bench = location.hash === '#bench' ? (await import('./bench.ts')).createBench(store) : null;
   const measured = bench?.measured ?? ((work: () => void): void => work());
   const trial = trialView(store, measured);
@@ -164,9 +170,12 @@ export async function connect(
       if (at !== null) afterDrawn(() => uncover(view, container, at));
     }),
   ];
-  return () => {
-    for (const end of ends) end();
-    dark.removeEventListener('change', view.repaint);
-    view.close();
+  return {
+    askWhy: view.askWhy,
+    close: () => {
+      for (const end of ends) end();
+      dark.removeEventListener('change', view.repaint);
+      view.close();
+    },
   };
 }
