@@ -74,6 +74,7 @@ export type { ListColumn } from './plan/list/heads.ts';
 // A first plan from several courses and what a person answers
 export type { CourseAnswers, RaceAnswers, SetUpAnswers, StationAnswers } from './plan/setUp/answers.ts';
 export { type OfferedCourse, offeredCourse } from './plan/setUp/offer.ts';
+export { typedCount } from './plan/setUp/count.ts';
 export { raceFaults } from './plan/setUp/races.ts';
 export { setUpPlan } from './plan/setUp/setUp.ts';
 
