@@ -67,7 +67,7 @@ export type { Drawn, GapRule } from './course/course.ts';
 
 // Lists of stations
 export type { ListCourse, ListedStation, StationListOptions } from './plan/list/listed.ts';
-export { readStationList } from './plan/list/read.ts';
+export { listColumns, readStationList } from './plan/list/read.ts';
 export { type ListLanguage, stationListText } from './export/stationList.ts';
 export type { ListColumn } from './plan/list/heads.ts';
 

@@ -27,6 +27,9 @@ const KINDS = [
   ['stretches', 'from … to … of …'],
 ] as const;
 
+/** No id of a race is empty. */
+const NEW_RACE = '';
+
 type Choices = readonly (readonly [string, string])[];
 
 interface Fields {
@@ -196,6 +199,7 @@ function Form({ plan, close }: { readonly plan: Plan; readonly close: () => void
   const units = store.units.value;
   const [draft, setDraft] = useState<PartsDraft>(() => keptDraft(id) ?? freshDraft(plan));
   const [refused, setRefused] = useState<readonly Finding[]>([]);
+  const [by, setBy] = useState(NEW_RACE);
   const indexed = planWithoutTrial(store)?.analysis.courses ?? [];
   const { parts, troubles } = partsOf(draft, units, indexed);
   const name = draft.name.trim();
@@ -207,11 +211,15 @@ function Form({ plan, close }: { readonly plan: Plan; readonly close: () => void
   };
   const take = (): void => {
     const written = writtenParts(parts, indexed, (metres) => lengthLike(units === 'metric' ? '1 km' : '1 mi', metres));
-    const findings = takeCourse(store, name || 'New course', written);
+    const race = plan.races.find(({ id: one }) => one === by);
+    const called = name || 'New course';
+    const findings = takeCourse(store, called, written, race === undefined ? 'new' : { race: race.id });
     setRefused(findings);
     if (findings.length > 0) return;
     keepDraft(id, null);
-    store.notice.value = { text: `${name || 'New course'} is a new course with a race of its own.` };
+    store.notice.value = {
+      text: `${called} is a new course; ${race === undefined ? 'a new race of that name' : race.name} runs on it.`,
+    };
     close();
   };
   return (
@@ -234,6 +242,12 @@ function Form({ plan, close }: { readonly plan: Plan; readonly close: () => void
         troubles={troubles}
         courses={plan.courses.map((one) => [one.id, one.name] as const)}
         change={change}
+      />
+      <TypedChoice
+        label="Which race runs on it?"
+        value={by}
+        choices={[[NEW_RACE, 'a new race of the same name'], ...plan.races.map((one) => [one.id, one.name] as const)]}
+        change={setBy}
       />
       <Outcome tried={tried} />
       <Refusals findings={refused} />
