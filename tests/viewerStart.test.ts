@@ -172,6 +172,13 @@ describe('one course and a shorter race on it', () => {
       await page.getByRole('tab', { name: 'Papers' }).click();
       await page.getByRole('tab', { name: 'Plan' }).click();
       expect(await page.locator('#plan-races').evaluate((one) => (one as HTMLDetailsElement).open)).toBe(true);
+      // A finding about the plan leads to its field.
+      await page.getByRole('tab', { name: /^Review/u }).click();
+      const finding = page.locator('.finding', { hasText: 'Add them under Contacts.' });
+      await finding.getByRole('button', { name: 'Show where' }).click();
+      await expect
+        .poll(() => page.evaluate(() => (document.activeElement as HTMLElement).dataset['path']))
+        .toBe('/contacts/raceControl');
     });
   });
 });
