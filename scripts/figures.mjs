@@ -49,7 +49,7 @@ function figureTable(rows) {
   return ['| work | figure | measured | must reach |', '|---|---|--:|--:|', ...lines].join('\n');
 }
 
-/** How the page keeps up while a station is dragged; p95 has no target. */
+/** How the page keeps up while a station is dragged or the clock plays; p95 has no target. */
 function draggingTable() {
   const { rows } = JSON.parse(readFileSync(join(root, 'packages/viewer/bench/results.json'), 'utf8'));
   return `${figureTable(rows)}\n\nChromium drawing in software on two cores in a window of 1920 × 1080, both sides in one hold of the station; frames count in whole refreshes of the screen. Repeat: \`node packages/viewer/bench/drag.mjs\`, then \`node scripts/figures.mjs\`.`;

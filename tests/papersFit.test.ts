@@ -13,6 +13,8 @@ import { textWidth } from '../packages/core/src/papers/textBox.ts';
 import { readPlan } from '../packages/core/src/plan/read.ts';
 import { valueOf } from '../packages/core/src/testing/courses.ts';
 import { LANGUAGES } from '../packages/core/src/text/languages.ts';
+import { documentHtml, html } from '../packages/core/src/papers/html.ts';
+import { drawingOf, randomStations } from '../packages/core/src/testing/randomStations.ts';
 import { ROOT } from './support/build.ts';
 import { FONT_SETS, type FontSet, browserWith } from './support/fontSets.ts';
 import { type Printed, printed } from './support/printed.ts';
@@ -103,9 +105,10 @@ describe.each([
       pages.set(set, Object.fromEntries(each.map(([name, one]) => [name, one.pages])));
       expect(each.flatMap(([name, { faults }]) => faults.map((fault) => `${name}: ${fault}`))).toEqual([]);
 
-      // One page a station, two cards to a page, the overview on one.
+      // One page a station, the overview on one. Four role cards are two pages a station; gel's card makes it three.
       const stations = analysis.stations.length;
-      const wanted = { 'overview.html': 1, 'captains.html': stations, 'cards.html': stations };
+      const gel = analysis.stations.filter(({ station }) => station.serves.includes('gel')).length;
+      const wanted = { 'overview.html': 1, 'captains.html': stations, 'cards.html': 2 * stations + gel };
       expect(pages.get(set)).toMatchObject(wanted);
 
       // Drawings are laid out before any browser sees them: no text is wider than core took it to be, and none much narrower.
@@ -127,3 +130,19 @@ describe.each([
     for (const one of rest) expect(one).toEqual(first);
   });
 });
+
+it.each(FONT_SETS)(
+  'draws random stations with no label on another and none cut, on a system with these fonts: %s',
+  async (set) => {
+    const stations = randomStations(process.env['CI'] === undefined ? 60 : 300, 7);
+    const body = html`${stations.map((one) => html`<p>${drawingOf(one).svg}</p>`)}`;
+    const { faults, drawn } = await printed(
+      browsers.get(set)!,
+      documentHtml({ lang: 'en', title: 'Drawings', style: 'body { margin: 0; } svg { display: block; }', body }),
+      270,
+    );
+    expect(drawn.length).toBeGreaterThan(stations.length * 8);
+    expect(faults).toEqual([]);
+  },
+  300_000,
+);

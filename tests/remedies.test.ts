@@ -44,6 +44,12 @@ const unlisted: Plant = (plan) => {
 };
 
 const CASES: readonly Case[] = [
+  ...(['crosses-flow', 'served-both-ways'] as const).map((code): Case => ({
+    ...planted('the Bandstand serves both flows'),
+    code,
+    station: 'b1',
+    label: 'Give the other way tables across the road',
+  })),
   {
     ...planted('the sign of the Boathouse is 40 m ahead'),
     code: 'sign-distance',

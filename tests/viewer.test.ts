@@ -1,6 +1,7 @@
 /** The viewer as a person meets it, built, in a real browser. */
-import { analyse, readPlan } from '@halfcup/core';
+import { type Analysis, analyse, readPlan, reviewPlan } from '@halfcup/core';
 import { readGpx } from '@halfcup/core/gpx';
+import { prePourText, voiceOf } from '@halfcup/core/sentences';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { type Page } from 'playwright-core';
@@ -56,6 +57,16 @@ const rows = (page: Page): ReturnType<Page['locator']> => page.getByRole('table'
 const row = (page: Page, name: string): ReturnType<Page['locator']> => page.getByRole('button', { name, exact: true });
 const panel = (page: Page): ReturnType<Page['locator']> =>
   page.getByRole('complementary', { name: 'Selected station' });
+
+/** The demo as core analyses it. */
+function analysedDemo(): Analysis {
+  const reviewed = reviewPlan({
+    plan: demoText('plan.json'),
+    files: { 'full.gpx': demoText('full.gpx'), 'half.gpx': demoText('half.gpx') },
+  });
+  if (!reviewed.ok) throw new Error(reviewed.findings[0]!.message);
+  return reviewed.value.analysis;
+}
 
 describe('the viewer, the plan left as it is', () => {
   const seen = sharedVisit();
@@ -177,7 +188,20 @@ describe('the viewer, the plan left as it is', () => {
       const day = page.getByRole('tabpanel');
       expect(await day.getByRole('img').first().getAttribute('aria-label')).toMatch(/07:08/u);
       const words = (await day.textContent())!;
-      for (const text of ['Crew arrives', 'Open until', '1,978']) expect(words).toContain(text);
+      for (const text of ['Crew arrives', 'Open until', 'All packed by']) expect(words).toContain(text);
+      // The very words of papers and terminal.
+      const { day: own, plan } = analysedDemo();
+      for (const { name } of PLAN.stations.slice(0, 3)) {
+        await page.getByRole('tab', { name: 'Stations' }).click();
+        await row(page, name).click();
+        await page.getByRole('tab', { name: 'Race day' }).click();
+        const { prePour, crew } = own!.stations[plan.stations.findIndex((one) => one.name === name)]!;
+        for (const { cups, tables, cupsPerLayer } of Object.values(prePour)) {
+          const told = prePourText({ cups, tables, cupsPerLayer: cupsPerLayer! }, { ...voiceOf(plan), language: 'en' });
+          await expect.poll(() => day.textContent()).toContain(told);
+        }
+        expect(await day.textContent()).toContain(`Needed at once${crew.total}`);
+      }
       expect(faults).toEqual([]);
     });
   });

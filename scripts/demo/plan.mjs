@@ -264,6 +264,7 @@ const day = {
   supplies: {
     heat: 'warm',
     gelOrder: 0.8,
+    flavours: { sportsDrink: ['Tide Lime'], gel: ['Kelp Berry', 'Dune Honey'] },
     waste: 0.15,
     cup: '7 fl oz',
     fill: 0.5,

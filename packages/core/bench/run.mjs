@@ -17,6 +17,7 @@ import { dayStage, layoutStage, passStage } from '@halfcup/core/stages';
 import { indexCourse, measureLine, passesOf } from '@halfcup/core/geometry';
 import { readGpx } from '@halfcup/core/gpx';
 import { readResults } from '@halfcup/core/raceday';
+import { benchClock } from './clock.mjs';
 import { courseOf, generator, gpxText, indexedOf, pinsAlong, windingLine } from './data.mjs';
 import { benchSizes } from './sizes.mjs';
 import { inTurn, median, roundsOf } from './timing.mjs';
@@ -242,6 +243,7 @@ const PARTS = {
   sizes: () => benchSizes(report),
   growth: benchGrowth,
   raceday: benchRaceDay,
+  clock: () => benchClock(report),
 };
 const file = join(here, 'results.json');
 const only = process.argv[2];

@@ -1,6 +1,7 @@
 /** How all commands print: JSON, units, dates. */
 import type { UnitSystem } from '../src/units.ts';
 import type { Call } from './call.ts';
+import { cleanJson } from './clean.ts';
 
 /** Two spaces, short lists of numbers on one line each. */
 export function json(value: unknown): string {
@@ -10,7 +11,7 @@ export function json(value: unknown): string {
     /\[\n\s+((?:-?[\d.e+-]+|null)(?:,\n\s+(?:-?[\d.e+-]+|null))*)\n\s+\]/gu,
     (_, inner: string) => `[${inner.replaceAll(/,\s+/gu, ', ')}]`,
   );
-  return `${short}\n`;
+  return `${cleanJson(short)}\n`;
 }
 
 /** Units of the call, else the plan's, else metric. */

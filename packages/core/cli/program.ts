@@ -6,6 +6,7 @@
 import type { Finding } from '../src/finding.ts';
 import { VERSION } from '../src/version.ts';
 import { type Call, type CommandSpec, type Printed, has, refuse } from './call.ts';
+import { cleanJson, cleanText } from './clean.ts';
 import { commandHelp, overallHelp } from './help.ts';
 import type { Io } from './io.ts';
 import { CALL } from './messages.ts';
@@ -23,7 +24,9 @@ interface Ended {
   readonly hint?: Printed;
 }
 
-const printed = (text: Printed, screen: Screen): string => (typeof text === 'string' ? text : text(screen));
+/** Data as they are; text for people without what would repaint their screen. */
+const printed = (text: Printed, screen: Screen): string =>
+  typeof text === 'string' ? text : cleanText(text(screen), screen.coloured);
 
 /** Runs a call, given without the program's name, and prints; gives what the program ends with. Never rejects. */
 export async function main(argv: readonly string[], io: Io): Promise<Exit> {
@@ -33,7 +36,7 @@ export async function main(argv: readonly string[], io: Io): Promise<Exit> {
     const err =
       exit === 2 && problems.length > 0 && asksJson(argv)
         ? await problemsDocument(problems)
-        : problems.map((problem) => `${problemLine(problem, screen)}\n`).join('') + printed(hint, screen);
+        : problems.map((problem) => `${lineOf(problem, screen)}\n`).join('') + printed(hint, screen);
     const text = printed(out, screenOf(io.stdout, io.env));
     if (err !== '') await io.stderr.write(err);
     if (text !== '') await io.stdout.write(text);
@@ -41,11 +44,13 @@ export async function main(argv: readonly string[], io: Io): Promise<Exit> {
   } catch (error) {
     const message = faultText(error, 'files');
     const fault: Finding = { code: 'halfcup-fault', severity: 'error', message, where: {} };
-    const line = `${problemLine(fault, screenOf(io.stderr, io.env))}\n`;
+    const line = `${lineOf(fault, screenOf(io.stderr, io.env))}\n`;
     await io.stderr.write(asksJson(argv) ? await problemsDocument([fault]) : line);
     return 2;
   }
 }
+
+const lineOf = (problem: Finding, screen: Screen): string => cleanText(problemLine(problem, screen), screen.coloured);
 
 /** Whether who called reads JSON, and so wants the problems of a refused call as such. */
 const asksJson = (argv: readonly string[]): boolean => argv.includes('--json');
@@ -53,7 +58,7 @@ const asksJson = (argv: readonly string[]): boolean => argv.includes('--json');
 /** One line of JSON. */
 async function problemsDocument(problems: readonly Finding[]): Promise<string> {
   const { findingDocument } = await import('../src/export/documents.ts');
-  return `${JSON.stringify({ problems: problems.map(findingDocument) })}\n`;
+  return `${cleanJson(JSON.stringify({ problems: problems.map(findingDocument) }))}\n`;
 }
 
 const done = (out: Printed): Ended => ({ exit: 0, out });

@@ -12,6 +12,7 @@ import { progressOf } from './progress.ts';
 import type { ReviewJob } from './reviewedLine.ts';
 import { type Reviewers, inThisThread, inThreads } from './reviewers.ts';
 import { screenOf } from './screen.ts';
+import { cleanText } from './clean.ts';
 import { problemLine } from './spoken.ts';
 
 /** Plans begun for each thread before the oldest of them must be printed: a plan much larger than its neighbours holds up none of them. */
@@ -61,7 +62,9 @@ async function printLines(
     if (own > exit) exit = own;
     if (problems.length > 0 || io.stdout.isTTY) progress.clear();
     if (problems.length > 0)
-      await io.stderr.write(problems.map((problem) => `${problemLine(problem, screen)}\n`).join(''));
+      await io.stderr.write(
+        problems.map((problem) => `${cleanText(problemLine(problem, screen), screen.coloured)}\n`).join(''),
+      );
     const written = await sink.write(line);
     if (!written.ok) return written;
     // A reader that has seen enough ends the program: with what has been found so far.

@@ -1,4 +1,5 @@
 /** What one of several plans comes to: a line of JSON that names its file, made in this thread or in another. */
+import { cleanJson } from './clean.ts';
 import type { Finding } from '../src/finding.ts';
 import { faultText } from './spoken.ts';
 
@@ -19,7 +20,8 @@ export interface ReviewedLine {
 }
 
 /** The line of a document. */
-export const lineOf = (file: string, document: object): string => `${JSON.stringify({ file, ...document })}\n`;
+export const lineOf = (file: string, document: object): string =>
+  `${cleanJson(JSON.stringify({ file, ...document }))}\n`;
 
 /** The line of a plan at which the program itself failed: the others are not lost with it. */
 export function faultLine(file: string, error: unknown): ReviewedLine {

@@ -9,6 +9,8 @@ export type Tone = 'heading' | Severity;
 export interface Screen {
   /** Characters in a line. */
   readonly width: number;
+  /** Whether `paint` writes colours. */
+  readonly coloured: boolean;
   readonly paint: (tone: Tone, text: string) => string;
 }
 
@@ -31,14 +33,15 @@ const coloured = (tone: Tone, text: string): string =>
   styleText(STYLES[tone] as Parameters<typeof styleText>[0], text, { validateStream: false });
 
 /** What is written into a file. */
-export const PAPER: Screen = { width: ENDLESS, paint: plain };
+export const PAPER: Screen = { width: ENDLESS, coloured: false, paint: plain };
 
 /**
  * A stream as people see it. `COLUMNS` says how wide where it is set, else the terminal. Colours: `FORCE_COLOR` decides,
  * then `NO_COLOR` and `TERM=dumb`, then whether it is a terminal.
  */
 export function screenOf(sink: Sink, env: Io['env']): Screen {
-  return { width: Math.max(widthOf(sink, env), LEAST), paint: isColoured(sink, env) ? coloured : plain };
+  const colours = isColoured(sink, env);
+  return { width: Math.max(widthOf(sink, env), LEAST), coloured: colours, paint: colours ? coloured : plain };
 }
 
 function widthOf({ isTTY, columns = 0 }: Sink, env: Io['env']): number {

@@ -5,7 +5,7 @@ import { paragraph } from './lineBreaks.ts';
 import type { Screen } from './screen.ts';
 import { table } from './tables.ts';
 
-const screen = (width: number): Screen => ({ width, paint: (_, text) => text });
+const screen = (width: number): Screen => ({ width, coloured: false, paint: (_, text) => text });
 const HEAD = ['Station', ' Full marathon', ' Half marathon', 'Sign'];
 const ROWS = [
   ['Quillet Park', '35.719 km, 37.563 km', '16.466 km', 'Water and gel ahead'],

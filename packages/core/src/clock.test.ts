@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Analysis, analyse } from './analyse.ts';
-import { crowdAlong, stateAt } from './clock.ts';
+import { clockSpan, crowdAlong, stateAt, sweepsAt, vehiclesAt } from './clock.ts';
 import { runnersAt } from './questions.ts';
 import { planFrom } from './testing/plans.ts';
 import { tries } from './testing/tries.ts';
@@ -68,7 +68,14 @@ describe('The clock', () => {
           for (const [k, counted] of runnersAt(analysis, time).entries()) {
             expect(counted.started).toBe(counted.onRoad + counted.finished + counted.stopped);
             expect(sum(along[k]!.runners)).toBe(counted.onRoad);
-            expect(along[k]!.race).toBe(counted.race);
+            const { race: id, onRoad, finished, stopped, waiting } = along[k]!;
+            expect([id, onRoad, finished, stopped, waiting]).toEqual([
+              counted.race,
+              counted.onRoad,
+              counted.finished,
+              counted.stopped,
+              counted.waiting,
+            ]);
           }
         }
       }),
@@ -86,7 +93,9 @@ describe('The clock', () => {
             const state = stateAt(analysis, id, time)!;
             const arrived = sum(Object.values(state.arrived));
             const drinks = Object.values(state.drinks);
-            for (const { sent, poured, taken, standing, left } of drinks) {
+            for (const { sent, poured, taken, standing, left, jugs } of drinks) {
+              expect(jugs!.full).toBeLessThanOrEqual(jugs!.sent);
+              if (left < 1) expect(jugs!.full).toBeLessThan(jugs!.sent);
               expect(poured).toBeCloseTo(taken + standing, 6);
               expect(sent).toBeCloseTo(poured + left, 6);
               expect(Math.min(standing, left, taken)).toBeGreaterThanOrEqual(-1e-6);
@@ -137,6 +146,54 @@ describe('The clock', () => {
     expect(busiest.handsBusy).toBeLessThanOrEqual(own!.crew.handOut);
   });
 
+  it('has every vehicle at its stops when its run says so, the sweep where runners are stopped, and a span that holds all', () => {
+    const analysis = analysisOf({
+      courses: [
+        {
+          id: 'c',
+          line: [
+            [-30.2, 12.2],
+            [-30.061, 12.2],
+          ],
+          drawn: 'centre',
+        },
+      ],
+      races: [
+        {
+          id: 'r',
+          course: 'c',
+          cutoff: '10:00',
+          waves: [{ time: '08:00', entrants: 300 }],
+          finish: { median: '75 min', spread: 0.2 },
+        },
+      ],
+      stations: [3, 9].map((km, k) => ({ id: `s${k}`, on: { course: 'c', measure: `${km} km`, side: 'right' } })),
+      vehicles: [{ id: 'v', name: 'Truck', kg: 4000, places: 4, kmh: 30, from: '04:30' }],
+    });
+    const [from, to] = clockSpan(analysis)!;
+    for (const run of analysis.day!.runs) {
+      for (const { station, arrive, leave, measure } of run.stops) {
+        for (const time of [arrive, (arrive + leave) / 2, leave]) {
+          const found = vehiclesAt(analysis, time).find(({ kind }) => kind === run.kind);
+          expect(found).toMatchObject({ vehicle: 'v', course: 'c', measure: expect.closeTo(measure, 3) });
+          expect([found!.at, found!.next]).toContain(station);
+          expect(time >= from && time <= to).toBe(true);
+        }
+      }
+    }
+    expect(analysis.day!.runs.map(({ kind }) => kind)).toEqual(['drop', 'collect']);
+    expect(from).toBe(4.5 * 3600);
+    expect(to).toBe(analysis.day!.runs[1]!.stops.at(-1)!.leave);
+    expect(sweepsAt(analysis, 8 * 3600 - 60)).toEqual([]);
+    expect(sweepsAt(analysis, 10 * 3600 + 1)).toEqual([]);
+    for (let time = 8.2 * 3600; time < 10 * 3600; time += 600) {
+      const [sweep] = sweepsAt(analysis, time);
+      // Behind the sweep nobody is on the road.
+      const [{ runners, every }] = crowdAlong(analysis, time, 10) as [ReturnType<typeof crowdAlong>[number]];
+      expect(sum(runners.slice(0, Math.max(0, Math.floor(sweep!.measure / every))))).toBe(0);
+    }
+  });
+
   it('has no state without a race day, and refuses a station that is not there', () => {
     const bare = analysisOf({
       courses: [
@@ -154,6 +211,7 @@ describe('The clock', () => {
     });
     expect(stateAt(bare, 's', 0)).toBeNull();
     expect(crowdAlong(bare, 0)).toEqual([]);
+    expect([clockSpan(bare), vehiclesAt(bare, 0), sweepsAt(bare, 0)]).toEqual([null, [], []]);
     expect(() => stateAt(bare, 'x', 0)).toThrow();
   });
 });

@@ -40,6 +40,7 @@ export { swappedPosition } from './course/swapped.ts';
 
 // From a measure to its point, and what lies between two
 export { type PointAt, ascentOf, elevationAt, pointAt, sliceLine } from './course/locate.ts';
+export { type SteepStretch, gradeBetween, steepStretches } from './course/grades.ts';
 export { type CourseLeg, ascentBetween, legBetween } from './course/legs.ts';
 export { type WheelReading, wheelBetween } from './layout/wheel.ts';
 

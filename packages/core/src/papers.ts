@@ -10,6 +10,8 @@ export { type PapersOptions, type PrintedPaper, indexPaper, papersOf } from './p
 // One paper
 export { type CaptainOptions, captainSheet } from './papers/captain.ts';
 export { cardSheet } from './papers/card.ts';
+export { type StationDrawing, type StationDrawingOptions, stationDrawing } from './papers/stationDrawing.ts';
+export type { DrawingLook, DrawingSize } from './papers/layoutDrawing.ts';
 export { type ReportInput, reportHtml } from './papers/report.ts';
 
 // What they are printed with

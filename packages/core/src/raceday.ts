@@ -50,8 +50,19 @@ export type {
 } from './raceday/day.ts';
 export type { Supply, SupplyKind } from './kinds.ts';
 
-// By the clock: how thick runners are along a course, what a station is doing
-export { type CrowdAlong, crowdAlong, stateAt } from './clock.ts';
+// By the clock: how thick runners are along a course, what a station is doing, where vehicles and sweeps are
+export {
+  type CrowdAlong,
+  type SweepPlace,
+  type VehicleAt,
+  clockSpan,
+  crowdAlong,
+  stateAt,
+  sweepsAt,
+  vehiclesAt,
+} from './clock.ts';
+export type { OnTheMove } from './raceday/onTheMove.ts';
+export type { Analysis } from './analyse.ts';
 
 // What the day teaches: what is left, what was used, rates for the next
 export { type LeftKey, LEFT_KEYS } from './kinds.ts';

@@ -26,8 +26,8 @@ function gpxText({ lon, lat }) {
   return `<gpx version="1.1" creator="bench" xmlns="http://www.topografix.com/GPX/1/1"><trk><name>Bench</name><trkseg>\n${points.join('')}</trkseg></trk></gpx>\n`;
 }
 
-/** Files to be dropped on the page; `raceDay` adds waves of 20,000 runners, so that every move is also reckoned for race day. */
-export function benchFiles(raceDay) {
+/** Files to be dropped on the page; `runners` in four waves, so that every move is also reckoned for race day; 0: without race day. */
+export function benchFiles(runners) {
   const line = winding(POINTS, 2.1);
   const built = buildCourse({
     id: 'c',
@@ -41,8 +41,8 @@ export function benchFiles(raceDay) {
     const { at } = pointAt(built.value, (length * (k + 0.5)) / STATIONS, -6);
     return { id: `s${k + 1}`, name: `Station ${k + 1}`, at: at.map((value) => Number(value.toFixed(7))) };
   });
-  const waves = ['08:00', '08:10', '08:20', '08:30'].map((time) => ({ time, entrants: 5000 }));
-  const field = raceDay ? { waves, finish: { median: '4:10:00', spread: 0.2 } } : {};
+  const waves = ['08:00', '08:10', '08:20', '08:30'].map((time) => ({ time, entrants: runners / 4 }));
+  const field = runners > 0 ? { waves, finish: { median: '4:10:00', spread: 0.2 } } : {};
   const plan = {
     format: 'halfcup-plan',
     version: 1,

@@ -20,6 +20,7 @@ import './styles/fields.css';
 import './styles/station.css';
 import './styles/raceday.css';
 import './styles/strip.css';
+import './styles/clock.css';
 import './styles/map.css';
 import './styles/place.css';
 import './styles/background.css';

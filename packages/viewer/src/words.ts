@@ -4,6 +4,7 @@
  */
 import type { Finding, Severity } from '@halfcup/core';
 import type { ItemKind, PointKind, Served, Units } from '@halfcup/core/plan';
+import type { StationPhase } from '@halfcup/core/raceday';
 import type { Say } from '@halfcup/core/sentences';
 import type { Side } from '@halfcup/core/stages';
 import { NO_NAMES, sayOf } from '@halfcup/core/sentences';
@@ -36,6 +37,26 @@ export const POINT_WORD: Readonly<Record<PointKind, string>> = {
 };
 
 export const SEVERITY_WORD: Readonly<Record<Severity, string>> = { error: 'Error', warning: 'Warning', note: 'Note' };
+
+/** "4 %", "2.5 %"; of a grade with its sign: "+2.5 %", "−1 %", "0 %". */
+export const percentText = (share: number): string => `${Math.round(share * 1000) / 10} %`;
+export function gradeText(grade: number): string {
+  const tenths = Math.round(Math.abs(grade) * 1000) / 10;
+  return `${tenths === 0 ? '' : grade < 0 ? MINUS : '+'}${tenths} %`;
+}
+
+export const PHASE_WORD: Readonly<Record<StationPhase, string>> = {
+  before: 'not there yet',
+  settingUp: 'setting up',
+  ready: 'ready',
+  open: 'open',
+  breakingDown: 'clearing',
+  packed: 'packed',
+};
+
+/** "1,968"; up to one decimal. */
+export const grouped = (count: number): string =>
+  new Intl.NumberFormat('en-GB', { maximumFractionDigits: 1 }).format(count);
 
 /** "right-hand side", or what there is to say instead. */
 export const sideWords = (side: Side): string => (side === 'unclear' ? 'side unclear' : `${side}-hand side`);

@@ -22,6 +22,7 @@ import {
   pageHtml,
   planName,
   printLine,
+  numberOrBlank,
   saidOrBlank,
   shortened,
   sizeOf,
@@ -35,6 +36,7 @@ import { pointMark } from './marks.ts';
 import { windOf } from './sheet.ts';
 import { byNumber, numberOf } from '../layout/layout.ts';
 import { placeCode } from './qr.ts';
+import { drawingInput } from './stationDrawing.ts';
 import { kerbPoints, pointWord } from './stationGround.ts';
 import { stationMap } from './stationMap.ts';
 import { svgFrame } from './svg.ts';
@@ -154,12 +156,6 @@ const placeBlock = (at: LonLat, { captain }: SheetText): Html =>
 const degrees = (value: number, [positive, negative]: readonly [string, string]): string =>
   `${Math.abs(value).toFixed(5)}° ${value < 0 ? negative : positive}`;
 
-/** Whom to call; with a line for the number where the plan has words alone. */
-const numberOrBlank = (contact: string | undefined, text: SheetText): Html =>
-  contact === undefined || /\d/u.test(contact)
-    ? saidOrBlank(contact, text)
-    : html`${said(contact)} <span class="blank"></span>`;
-
 /** Signs of a name that are spoken; the whole name stands in the head. */
 const SPOKEN = 40;
 
@@ -187,14 +183,7 @@ function directionBlock({ analysis, station, text }: Sheet, direction: LaidDirec
     direction.side === 'unclear'
       ? frame.sideUnclear
       : words.tablesOn(direction.side === 'left' ? frame.left : frame.right);
-  const drawing = layoutDrawing({
-    direction,
-    tableLength: station.practice.tableLength,
-    points: kerbPoints(analysis, station, direction, text),
-    units,
-    text,
-    width,
-  });
+  const drawing = layoutDrawing(drawingInput(analysis, station, direction, { text, units, width }));
   const scale = drawing.broken ? words.drawing.notToScale : words.drawing.straight;
   return html`<section class="block"><p class="come">${words.comeFrom(from)} ${side}</p>
 <h2>${words.drawing.title} <span class="about">${words.drawing.about} ${scale}</span></h2>

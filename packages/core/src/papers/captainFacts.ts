@@ -9,6 +9,7 @@ import { formatDuration, formatMinute } from '../format.ts';
 import { thingLabel } from '../text/planThing.ts';
 import { pourWordsOf } from '../text/pourWords.ts';
 import type { SheetText } from '../text/sheetText.ts';
+import { flavoursNote } from './flavours.ts';
 import { saidOrBlank, toFill } from './frame.ts';
 import { type Html, NONE, html } from './html.ts';
 
@@ -41,7 +42,7 @@ function firstOnFoot({ plan }: Pick<Analysis, 'plan'>, { races, quantiles }: Sta
 }
 
 /** The minute that has begun or begins next: nobody leaves early for a rounding. */
-const upToMinute = (seconds: number | null | undefined): number | null =>
+export const upToMinute = (seconds: number | null | undefined): number | null =>
   seconds === null || seconds === undefined ? null : Math.ceil(seconds / 60) * 60;
 
 /** Clock minutes, rounded down for what must be ready, up for who comes last. */
@@ -68,23 +69,34 @@ export function clockBlock(analysis: Analysis, station: StationLayout, text: She
   ]}</tbody></table>`;
 }
 
-/** How much stands poured: cups in all, on each table, in layers. */
+/** How much stands poured of each drink: cups in all, on each table, in layers. */
+export function pouredLines({ plan, day }: Analysis, station: StationLayout, text: SheetText): readonly Html[] {
+  const { cupsPerLayer } = suppliesOf(plan, station.station);
+  const { count, items } = text.frame;
+  const pour = dayOf({ day }, station)?.prePour;
+  const one = (drink: 'sportsDrink' | 'water', stock: PrePour): Html =>
+    html`<p>${items[drink]}${drink === 'water' ? NONE : flavoursNote(plan, [station.station], 'sportsDrinkJug')}: <span class="told" data-pour="${drink}">${text.captain.prePour.told(pourWordsOf({ ...stock, cupsPerLayer }, count))}</span></p>`;
+  const drinks = (['sportsDrink', 'water'] as const).filter((drink) => station.station.serves.includes(drink));
+  return drinks.map((drink) => {
+    const stock = pour?.[drink];
+    return stock === undefined ? html`<p>${items[drink]}: ${toFill(text)}</p>` : one(drink, stock);
+  });
+}
+
+/** " · Gel (Kelp Berry, Dune Honey)", where gel has names. */
+function gelNames({ plan }: Analysis, { station }: StationLayout, { frame }: SheetText): Html {
+  const note = flavoursNote(plan, [station], 'gels');
+  return note.html === '' ? NONE : html` · ${frame.items.gel}${note}`;
+}
+
+/** The same with what a full layer is; nothing where no drink is served. */
 export function prePourBlock(analysis: Analysis, station: StationLayout, text: SheetText): Html {
   const { prePour: words } = text.captain;
   const { cupsPerLayer, handOut } = suppliesOf(analysis.plan, station.station);
-  const day = dayOf(analysis, station);
-  const { count, items } = text.frame;
-  const one = (drink: 'sportsDrink' | 'water', stock: PrePour): Html =>
-    html`<p>${items[drink]}: <span class="told" data-pour="${drink}">${words.told(pourWordsOf({ ...stock, cupsPerLayer }, count))}</span></p>`;
-  const drinks = (['sportsDrink', 'water'] as const).filter((drink) => station.station.serves.includes(drink));
-  const told = drinks.map((drink) => {
-    const stock = day?.prePour[drink];
-    return stock === undefined ? html`<p>${items[drink]}: ${toFill(text)}</p>` : one(drink, stock);
-  });
-  if (drinks.length > 0 && handOut === 'bottles') return html`<h2>${words.title}</h2><p>${words.bottles}</p>`;
-  return drinks.length === 0
-    ? NONE
-    : html`<h2>${words.title} <span class="small">(${words.perLayer(count(cupsPerLayer))})</span></h2><div class="pour">${told}</div>`;
+  const told = pouredLines(analysis, station, text);
+  if (told.length === 0) return NONE;
+  if (handOut === 'bottles') return html`<h2>${words.title}</h2><p>${words.bottles}</p>`;
+  return html`<h2>${words.title} <span class="small">(${words.perLayer(text.frame.count(cupsPerLayer))})${gelNames(analysis, station, text)}</span></h2><div class="pour">${told}</div>`;
 }
 
 /** A sign is called a sign: its wording stands in the drawing. */

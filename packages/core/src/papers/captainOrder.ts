@@ -1,10 +1,7 @@
-/** The order of the day, and a picture of how the station is left: two piles on the supplies' side. Common practice, no source. */
+/** The order of the day on the captain's sheet, and the picture of how a station is left, for the cards. Common practice, no source. */
 import type { SheetText } from '../text/sheetText.ts';
 import { type Html, html } from './html.ts';
 import { svgFrame, svgPath, svgText } from './svg.ts';
-
-/** Width of the picture, millimetres. */
-const PILES = 52;
 
 const list = (lines: readonly string[]): Html => html`<ul>${lines.map((line) => html`<li>${line}</li>`)}</ul>`;
 
@@ -14,7 +11,7 @@ export const orderBlock = (text: SheetText): Html => {
   return html`<div class="block order">
 <div><h3>${order.setUpTitle}</h3>${list(order.setUp)}</div>
 <div><h3>${order.openTitle}</h3>${list(order.open)}</div>
-<div><h3>${order.afterTitle}</h3>${list(order.after)}${pilesPicture(text, PILES)}</div>
+<div><h3>${order.afterTitle}</h3>${list(order.after)}</div>
 </div>`;
 };
 
@@ -27,8 +24,8 @@ const crate = (x: number, y: number): Html => svgPath(`M${x} ${y}v-4h5v4zm0 -1.4
 const jug = (x: number, y: number): Html => svgPath(`M${x} ${y}v-3.4l1 -1.2h1l1 1.2v3.4z`, INK);
 const folded = (x: number, y: number): Html => svgPath(`M${x} ${y}l1.6 -6h1l-1.6 6z`, INK);
 
-/** Two piles and the tables beside them, behind the kerb. */
-function pilesPicture(text: SheetText, width: number): Html {
+/** Two piles and the tables beside them, behind the kerb, so many millimetres wide. */
+export function pilesPicture(text: SheetText, width: number): Html {
   const { order } = text.captain;
   const ground = 9;
   const [a, b, c, d] = [0.1, 0.37, 0.63, 0.88].map((share) => share * width) as [number, number, number, number];

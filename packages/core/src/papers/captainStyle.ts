@@ -37,7 +37,7 @@ export const CAPTAIN_STYLE: string = `
 .clock .to-fill { font-size: 10.5pt; font-weight: normal; }
 .captain .blank { min-width: 20mm; }
 .clock .blank { min-width: 11mm; }
-.told { font-size: 11pt; font-weight: bold; }
+.told { font-size: 10pt; font-weight: bold; }
 .packs { columns: 4; column-gap: 4mm; padding: 0; list-style: none; font-size: 9.5pt; line-height: 1.12; }
 .pour p { font-size: 10pt; line-height: 1.1; }
 .packs li { display: flex; justify-content: space-between; border-bottom: 0.4pt solid #000; break-inside: avoid; }
@@ -63,13 +63,13 @@ export const CAPTAIN_STYLE: string = `
 .letter h2 { font-size: 10pt; margin: 0.4mm 0 0.1mm; }
 .letter .emergency { margin-bottom: 0.6mm; }
 .letter .emergency .call { font-size: 12pt; }
-.letter .come, .letter .told { font-size: 10.5pt; }
-.letter .points { font-size: 9pt; }
+.letter .come { font-size: 10.5pt; }
+.captain .points { font-size: 9pt; }
 .letter .clock td { font-size: 11pt; line-height: 1; }
 .letter table { line-height: 1.02; }
-.letter .order, .letter .packs, .letter .jugs, .letter .weather { line-height: 1.03; }
+.captain .order, .captain .packs, .captain .jugs, .captain .weather { line-height: 1.03; }
 .letter .top { min-height: 18.8mm; }
 .letter .stay, .letter .run-in { margin: 0.2mm 0; font-size: 9.5pt; }
-.letter .packs, .letter .jugs { font-size: 9pt; }
+.captain .packs, .captain .jugs { font-size: 9pt; }
 .weather { display: block; margin-top: 0.4mm; font-size: 9pt; line-height: 1.1; }
 `;

@@ -81,6 +81,7 @@ export function valueText({ unit, key }: DefaultRow, value: unknown, units: Unit
 const GROUPS: Readonly<Record<string, string>> = {
   'supplies.take': 'What a runner takes',
   'supplies.packs': 'Pack sizes',
+  'supplies.flavours': 'Flavours',
   'supplies.weights': 'Weights',
   'supplies.prePourFloor': 'Share poured before the first runner',
 };

@@ -117,6 +117,12 @@ export const toFill = ({ frame }: SheetText): Html =>
 export const saidOrBlank = (value: string | undefined, text: SheetText): Html =>
   value === undefined || value.trim() === '' ? toFill(text) : said(value);
 
+/** Whom to call; with a line for the number where the plan has words alone. */
+export const numberOrBlank = (contact: string | undefined, text: SheetText): Html =>
+  contact === undefined || /\d/u.test(contact)
+    ? saidOrBlank(contact, text)
+    : html`${said(contact)} <span class="blank"></span>`;
+
 /** A class that makes the letters of a long name smaller, so that a head keeps its height. */
 export const sizeOf = (name: string): Html =>
   Array.from(name).length > 110 ? html` class="longest"` : Array.from(name).length > 32 ? html` class="long"` : NONE;

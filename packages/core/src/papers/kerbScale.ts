@@ -61,11 +61,17 @@ function fit(
   }
 }
 
-/** The drawing's scale for the spans that hold something, between two places on paper; `first`: width of the first break. */
-export function kerbScale(spans: readonly Span[], left: number, right: number, first: number = BREAK): KerbScale {
+/** The drawing's scale for the spans that hold something, between two places on paper; `first`: width of the first break, `each`: of a break. */
+export function kerbScale(
+  spans: readonly Span[],
+  left: number,
+  right: number,
+  first: number = BREAK,
+  each: number = BREAK,
+): KerbScale {
   const whole = merged(spans);
   const gaps = whole.slice(1).map(([from], k) => from - whole[k]![1]);
-  const widthOf = (k: number): number => (k === 0 ? Math.max(first, BREAK) : BREAK);
+  const widthOf = (k: number): number => (k === 0 ? Math.max(first, each) : each);
   const { scale, broken } = fit(whole, gaps, right - left, widthOf);
   const knots: [distance: number, x: number][] = [];
   const breaks: KerbBreak[] = [];

@@ -243,19 +243,29 @@ describe('the drawing of a layout', () => {
     expect(draw(layout).svg.html).toContain(`(${en.frame.sideUnclear})`);
   });
 
-  it('leaves points without words where theirs would take many rows, and keeps their shapes and every item', () => {
+  it('numbers all where words would take many rows, with every word in the legend, in the order of the numbers', () => {
     const points = Array.from({ length: 14 }, (_, k): KerbPoint => ({
       kind: 'other',
       word: `A point with a long name ${k}`,
       along: k / 10,
     }));
     const { svg, height } = draw(layoutWith('straight', {}), en, 186, points);
-    expect(svg.html).not.toContain('A point with a long name');
+    for (const { word } of points) expect(svg.html.split(`${word}:`)).toHaveLength(2);
+    const keys = [...svg.html.matchAll(/data-key="(\d+)"/gu)].map(([, key]) => Number(key));
+    expect(keys).toEqual(Array.from({ length: 19 }, (_, k) => k + 1));
     expect(svg.html.match(/data-item="/gu)!.length).toBe(5);
     expectClean(svg.html, 186, height);
   });
 
-  it('throws where the paper is too narrow for any words: no sheet is made of it', () => {
+  it('takes neighbours under one number range where not even numbers have room, and still names each', () => {
+    const points = Array.from({ length: 40 }, (_, k): KerbPoint => ({ kind: 'other', word: `P${k}`, along: k / 10 }));
+    const { svg, height } = draw(layoutWith('straight', {}), en, 84, points);
+    expect(svg.html).toMatch(/>\d+–\d+</u);
+    expect(svg.html.match(/data-point="/gu)).toHaveLength(40);
+    expectClean(svg.html, 84, height);
+  });
+
+  it('throws where the paper is too narrow for words', () => {
     expect(() => draw(layoutWith('straight', {}), en, 20)).toThrow(RangeError);
   });
 

@@ -3,6 +3,7 @@ import type { Analysis } from '../analyse.ts';
 import type { RaceDay } from '../raceday/day.ts';
 import { type OrderLine, supplyOrder } from '../raceday/supplyOrder.ts';
 import { suppliesText } from '../text/supplyWords.ts';
+import { flavoursNote } from './flavours.ts';
 import { dateText } from './frame.ts';
 import { type Html, NONE, html, said, table } from './html.ts';
 import { type Sheet, listHead, volumeText } from './sheet.ts';
@@ -23,7 +24,7 @@ ${table(
   [...words.columns],
   order.lines.map((line) => [
     dateOr(line.orderBy),
-    suppliesText(line.pack, text.frame.supplies),
+    html`${suppliesText(line.pack, text.frame.supplies)}${flavoursNote(plan, plan.stations, line.pack.kind)}`,
     `${count(line.ordered)} × ${sizeOf(line)}`,
     amount(line.price),
     amount(line.cost),

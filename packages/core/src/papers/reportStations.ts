@@ -14,7 +14,8 @@ import { findingList } from './reportFindings.ts';
 import { PRACTICE_RULES, practiceText } from './reportFacts.ts';
 import { sideWord } from './sheet.ts';
 import type { Spoken } from './spoken.ts';
-import { kerbPoints, pointWord } from './stationGround.ts';
+import { drawingInput } from './stationDrawing.ts';
+import { pointWord } from './stationGround.ts';
 import { stationMap } from './stationMap.ts';
 
 /** A station with what the review has to say of it. */
@@ -185,12 +186,9 @@ function drawings(analysis: Analysis, station: StationLayout, { text, voice }: S
     .map(
       (direction) =>
         layoutDrawing({
-          direction,
-          tableLength: station.practice.tableLength,
-          points: kerbPoints(analysis, station, direction, text),
-          units: voice.units,
-          text,
-          width,
+          ...drawingInput(analysis, station, direction, { text, units: voice.units, width }),
+          dimensions: true,
+          note: true,
         }).svg,
     )}`;
 }

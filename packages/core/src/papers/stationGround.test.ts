@@ -43,7 +43,7 @@ it('gives the nearest place on a bent line, and none on a line without length', 
       ],
       [12, 5],
     ),
-  ).toEqual({ share: 0.75, distance: 2 });
+  ).toEqual({ share: 0.75, distance: 2, left: false });
   expect(
     nearestShare(
       [
@@ -52,7 +52,7 @@ it('gives the nearest place on a bent line, and none on a line without length', 
       ],
       [-3, 4],
     ),
-  ).toEqual({ share: 0, distance: 5 });
+  ).toEqual({ share: 0, distance: 5, left: true });
   expect(nearestShare([[1, 1]], [0, 0])).toBeNull();
 });
 
@@ -72,5 +72,5 @@ it('passes over a piece of line without length', () => {
       ],
       [4, 3],
     ),
-  ).toEqual({ share: 0.4, distance: 3 });
+  ).toEqual({ share: 0.4, distance: 3, left: true });
 });

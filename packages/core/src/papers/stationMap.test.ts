@@ -79,6 +79,55 @@ describe('the map of a station', () => {
     expect(words(mapOf(90, {}, 'imperial')).some(({ says }) => /^\d+ yd$/u.test(says))).toBe(true);
   });
 
+  it.each([0, 45, 90, 135, 180, 225, 270, 315])(
+    'names the sign, the tables as one, access, drop, first aid and toilets only, the north arrow off the course, running at %i°',
+    (azimuthDeg) => {
+      const centre = from(ORIGIN, azimuthDeg, 2000);
+      const svg = mapOf(azimuthDeg, {
+        serves: ['gel', 'sportsDrink', 'water'],
+        points: points.map((point, k) => ({
+          ...point,
+          at: from(from(centre, azimuthDeg, 40 * k - 60), azimuthDeg + 90, 9),
+        })),
+      });
+      const says = words(svg).map((one) => one.says);
+      const { items, points: named, station } = en.frame;
+      for (const word of [items.sign, `${station} 1`, named.drop, named.access, named.medical, named.toilets])
+        expect(says).toContain(word);
+      for (const word of [items.gel, items.sportsDrink, items.water, items.trash, named.radio, named.other])
+        expect(says).not.toContain(word);
+      // The course is one straight line through the middle of what is shown; the arrow's box stands beside it.
+      const north = words(svg).find((one) => one.says === en.captain.map.north)!;
+      const course = [...svg.matchAll(/<path d="(M[^"]*)" stroke="#000" stroke-width="0\.9"/gu)].flatMap(([, d]) =>
+        [...d!.matchAll(/[ML]([-\d.]+) ([-\d.]+)/gu)].map(([, x, y]) => [Number(x), Number(y)] as const),
+      );
+      const [[x0, y0], [x1, y1]] = [course[0]!, course.at(-1)!];
+      const off = (x: number, y: number): number =>
+        Math.abs((x - x0) * (y1 - y0) - (y - y0) * (x1 - x0)) / Math.hypot(x1 - x0, y1 - y0);
+      const middle = [north.x + north.width / 2, north.y - 3] as const;
+      expect(off(...middle)).toBeGreaterThan(4);
+    },
+  );
+
+  it('names roads of the context once each, beside their lines', () => {
+    const layout = layoutOf(
+      [turtle(ORIGIN, [[90, 4000]], 100)],
+      [{ on: { course: 'c', measure: 2000, side: 'right', offset: 5 } }],
+    );
+    const [station] = layout.stations;
+    const line = [from(station!.at, 0, 60), from(station!.at, 180, 60)].map(([lon, lat]) => [lon, lat]);
+    const road = (name?: string) => ({
+      type: 'Feature' as const,
+      properties: { kind: 'road', ...(name === undefined ? {} : { name }) },
+      geometry: { type: 'LineString' as const, coordinates: line },
+    });
+    const context = { type: 'FeatureCollection' as const, features: [road('Mill Lane'), road('Mill Lane'), road()] };
+    const says = words(
+      stationMap({ layout, station: station!, units: 'metric', text: en, width: 66, height: 42, context }).html,
+    ).map((one) => one.says);
+    expect(says.filter((one) => one === 'Mill Lane')).toHaveLength(1);
+  });
+
   it('shows a station that no course passes by its points alone', () => {
     const layout = layoutOf(
       [turtle(ORIGIN, [[90, 4000]], 100)],

@@ -1,12 +1,13 @@
 /**
- * A small map of one station, north up, with a scale bar: the courses that pass, which way runners come, sign,
- * tables and trash drop in their true places, the station's points, and roads where the caller has some.
+ * A small map of one station, north up, with a scale bar: the courses that pass, which way runners come, the sign, the
+ * tables as one, where vehicles come and unload, first aid and toilets, and roads by name where the caller has some. What
+ * stands along the kerb is in the drawing.
  */
 import type { Feature, FeatureCollection } from 'geojson';
 import { courseLength, startMeasure } from '../course/course.ts';
 import type { LonLat } from '../finding.ts';
-import type { Layout, StationLayout } from '../layout/layout.ts';
-import { formOf } from '../kinds.ts';
+import { type Layout, type StationLayout, numberOf } from '../layout/layout.ts';
+import { type PointKind, formOf } from '../kinds.ts';
 import { courseById } from '../plan/lookups.ts';
 import type { UnitSystem } from '../units.ts';
 import type { SheetText } from '../text/sheetText.ts';
@@ -14,7 +15,8 @@ import { type Html, NONE, html } from './html.ts';
 import { pointMark } from './marks.ts';
 import { type Spot, pointWord, spotFrom, spotsAlong } from './stationGround.ts';
 import { barOf, mm, svgFrame, svgPath, svgText, through } from './svg.ts';
-import { type Box, POINT, overlap, textWidth } from './textBox.ts';
+import { type Corner, type Place, type Sign, SIZE, cornerOf, streetNames, wordsBeside } from './stationMapWords.ts';
+import type { Box } from './textBox.ts';
 
 export interface StationMapInput {
   readonly layout: Pick<Layout, 'courses'>;
@@ -28,14 +30,12 @@ export interface StationMapInput {
   readonly context?: FeatureCollection;
 }
 
-/** A place on paper. */
-type Place = readonly [x: number, y: number];
-
 /** Metres from the pin within which a point of the station widens the map. */
 const FAR = 300;
 /** The least that the map shows to each side of the pin, metres. */
 const LEAST = 60;
-const SIZE = 9;
+/** Points that the map shows: what somebody from elsewhere must find. */
+const SHOWN: ReadonlySet<PointKind> = new Set(['drop', 'access', 'medical', 'toilets']);
 
 interface View {
   readonly on: (spot: Spot) => Place;
@@ -69,7 +69,9 @@ export function stationMap(input: StationMapInput): Html {
     .flatMap(({ at }) => at)
     .filter((at) => at !== null)
     .map(spot);
-  const points = station.station.points.map((point) => ({ ...point, spot: spot(point.at) }));
+  const points = station.station.points
+    .filter(({ kind }) => SHOWN.has(kind))
+    .map((point) => ({ ...point, spot: spot(point.at) }));
   const near = points.filter(({ spot: [east, north] }) => Math.hypot(east, north) <= FAR);
   const view = viewOf([...ends, ...near.map((point) => point.spot)], width, height);
   const clip = `map-${station.index}`;
@@ -81,12 +83,16 @@ export function stationMap(input: StationMapInput): Html {
       mark: pointMark(point.kind, ...view.on(point.spot)),
     })),
   ];
+  const lines = courseBoxes(input, view);
+  const corner = cornerOf(lines, width, height);
+  const { words, taken } = wordsBeside(signs, lines, corner, width, height);
   const content = [
     html`<clipPath id="${clip}"><rect x="0" y="0" width="${mm(width)}" height="${mm(height)}"/></clipPath>`,
     html`<g clip-path="url(#${clip})">${contextLines(input, view, spot)}${courseLines(input, view)}</g>`,
     ...signs.map(({ mark }) => mark),
-    ...wordsBeside(signs, courseBoxes(input, view), width, height),
-    northAndScale(view, input),
+    ...words,
+    ...streetNames(input.context, { ...view, width, height }, spot, taken),
+    northAndScale(view, input, corner),
     html`<rect x="0.2" y="0.2" width="${mm(width - 0.4)}" height="${mm(height - 0.4)}" fill="none" stroke="#000" stroke-width="0.4"/>`,
   ];
   return svgFrame(width, height, text.captain.map.title, content, 'map');
@@ -157,90 +163,30 @@ function arrows(places: readonly Place[]): readonly Html[] {
   return heads;
 }
 
-/** A mark on the map, and the word beside it; "" where it has none. */
-interface Sign {
-  readonly at: Place;
-  readonly word: string;
-  readonly mark: Html;
-}
-
-function itemSigns(
-  { directions }: StationLayout,
-  { on }: View,
-  spot: (at: LonLat) => Spot,
-  { frame }: SheetText,
-): Sign[] {
-  return directions.flatMap(({ items }) =>
-    items.flatMap((item): Sign[] => {
-      const [from, to] = item.at;
-      const form = formOf(item.kind);
-      if (form === 'line' || from === null || to === null) return [];
-      const [[x0, y0], [x1, y1]] = [on(spot(from)), on(spot(to))];
-      const at: Place = [(x0 + x1) / 2, (y0 + y1) / 2];
-      const word = frame.items[item.kind];
-      if (form === 'board')
-        return [
-          {
-            at,
-            word,
-            mark: html`<rect x="${mm(x0 - 1.1)}" y="${mm(y0 - 1.1)}" width="2.2" height="2.2" fill="#000"/>`,
-          },
-        ];
-      const look =
-        form === 'table'
-          ? 'stroke="#000" stroke-width="2.2"'
-          : 'stroke="#000" stroke-width="1.6" stroke-dasharray="1 0.8"';
-      return [{ at, word, mark: svgPath(`M${mm(x0)} ${mm(y0)}L${mm(x1)} ${mm(y1)}`, look) }];
-    }),
-  );
-}
-
-/** Words beside their marks, each where it lies on no mark and no other word; one that finds no room is left out: the mark stands. */
-function wordsBeside(signs: readonly Sign[], lines: readonly Box[], width: number, height: number): Html[] {
-  const taken: Box[] = [
-    ...lines,
-    { x: 0, y: height - 10, width: 30, height: 10 },
-    { x: width - 9, y: 0, width: 9, height: 13 },
-    ...signs.map(({ at: [x, y] }) => ({ x: x - 1.5, y: y - 1.5, width: 3, height: 3 })),
-  ];
-  return signs.flatMap(({ at: [x, y], word }) => {
-    const size = { width: textWidth(word, SIZE), height: SIZE * POINT };
-    const box = BESIDE.map(([right, down]) => ({
-      x: x + (right > 0 ? 2.2 : right < 0 ? -2.2 - size.width : -size.width / 2),
-      y: y - size.height / 2 + down * (2 + size.height / 2),
-      ...size,
-    })).find(
-      (one) =>
-        one.x > 0.6 &&
-        one.y > 0.6 &&
-        one.x + one.width < width - 0.6 &&
-        one.y + one.height < height - 0.6 &&
-        !taken.some((other) => overlap(one, other)),
-    );
-    if (word === '' || box === undefined) return [];
-    taken.push(box);
-    return [svgText(box.x, box.y + size.height * 0.8, word, { points: SIZE, halo: true })];
+/** The sign of each direction, and the tables as one thing by the station's number. */
+function itemSigns(station: StationLayout, { on }: View, spot: (at: LonLat) => Spot, { frame }: SheetText): Sign[] {
+  const items = station.directions.flatMap(({ items: laid }) => laid);
+  const lead = station.directions.find((direction) => direction.lead)?.items ?? [];
+  const tables = lead
+    .filter(({ kind }) => formOf(kind) === 'table')
+    .flatMap(({ at: [from, to] }) => (from === null || to === null ? [] : [[on(spot(from)), on(spot(to))] as const]));
+  const boards = items.flatMap(({ kind, at: [from] }): Sign[] => {
+    if (formOf(kind) !== 'board' || from === null) return [];
+    const [x, y] = on(spot(from));
+    const mark = html`<rect x="${mm(x - 1.1)}" y="${mm(y - 1.1)}" width="2.2" height="2.2" fill="#000"/>`;
+    return [{ at: [x, y], word: frame.items[kind], mark }];
   });
+  const [first] = tables;
+  if (first === undefined) return boards;
+  const last = tables.at(-1)!;
+  const at: Place = [(first[0][0] + last[1][0]) / 2, (first[0][1] + last[1][1]) / 2];
+  const mark = html`${tables.map(([[x0, y0], [x1, y1]]) => svgPath(`M${mm(x0)} ${mm(y0)}L${mm(x1)} ${mm(y1)}`, 'stroke="#000" stroke-width="2.2"'))}`;
+  return [...boards, { at, word: `${frame.station} ${numberOf(station)}`, mark }];
 }
 
-const BESIDE: readonly (readonly [right: number, down: number])[] = [
-  [1, 0],
-  [-1, 0],
-  [1, -1],
-  [1, 1],
-  [-1, -1],
-  [-1, 1],
-  [0, -1.4],
-  [0, 1.4],
-  [1, -2.4],
-  [1, 2.4],
-  [-1, -2.4],
-  [-1, 2.4],
-];
-
-function northAndScale({ scale }: View, { units, width, height, text }: StationMapInput): Html {
+function northAndScale({ scale }: View, { units, width, height, text }: StationMapInput, north: Corner): Html {
   const { length, says } = barOf(Math.min(22, width / 3) / scale, units);
   const [x, y] = [3, height - 3];
   return html`<rect x="1" y="${mm(y - 6)}" width="${mm(length * scale + 4)}" height="8" fill="#fff"/>${svgPath(`M${x} ${mm(y - 1.4)}v1.4h${mm(length * scale)}v-1.4`, 'stroke="#000" stroke-width="0.5" fill="none"')}${svgText(x, y - 2, says, { points: SIZE })}
-<rect x="${mm(width - 8)}" y="1" width="7" height="11" fill="#fff"/>${svgPath(`M${mm(width - 4.5)} 1.8l2 6l-2 -1.4l-2 1.4z`, 'fill="#000"')}${svgText(width - 4.5, 11.4, text.captain.map.north, { points: SIZE, bold: true, anchor: 'middle' })}`;
+<rect x="${mm(north.x - 3.5)}" y="${mm(north.y)}" width="7" height="11" fill="#fff"/>${svgPath(`M${mm(north.x)} ${mm(north.y + 0.8)}l2 6l-2 -1.4l-2 1.4z`, 'fill="#000"')}${svgText(north.x, north.y + 10.4, text.captain.map.north, { points: SIZE, bold: true, anchor: 'middle' })}`;
 }

@@ -1,11 +1,12 @@
 /** The supply list: what to order in whole packs, what each station gets, and what those sums rest on. */
 import type { Analysis } from '../analyse.ts';
 import { findById } from '../plan/lookups.ts';
-import type { Units } from '../plan/plan.ts';
+import type { Plan, Units } from '../plan/plan.ts';
 import type { Pack, StationDay } from '../raceday/day.ts';
 import { formatMinute } from '../format.ts';
 import type { SheetText } from '../text/sheetText.ts';
 import { defaultsSection } from './defaultsInUse.ts';
+import { flavoursNote } from './flavours.ts';
 import { type Html, NONE, html, table } from './html.ts';
 import { suppliesText } from '../text/supplyWords.ts';
 import type { SupplyKind } from '../kinds.ts';
@@ -22,7 +23,7 @@ export function supplyListBody(analysis: Analysis, sheet: Sheet): Html {
 <section class="block"><h2>${words.totals}</h2>
 ${table(
   [words.item, ` ${words.packs}`, ` ${words.need}`, ` ${words.pack}`, ''],
-  day.totals.packs.map((pack) => totalRow(pack, plan.units, text)),
+  day.totals.packs.map((pack) => totalRow(pack, plan, text)),
   'totals',
 )}</section>
 ${resupplySection(analysis, text)}<h2>${words.each}</h2>
@@ -58,11 +59,11 @@ ${table([text.frame.station, words.drink, ` ${words.called}`, ` ${words.arrives}
 
 const TICK: Html = html`<span class="tick"></span>`;
 
-const totalRow = (pack: Pack, units: Units, text: SheetText): (string | Html)[] => [
-  suppliesText(pack, text.frame.supplies),
+const totalRow = (pack: Pack, plan: Plan, text: SheetText): (string | Html)[] => [
+  html`${suppliesText(pack, text.frame.supplies)}${flavoursNote(plan, plan.stations, pack.kind)}`,
   text.frame.count(pack.count),
-  amountText(pack, pack.need, units, text),
-  amountText(pack, pack.pack, units, text),
+  amountText(pack, pack.need, plan.units, text),
+  amountText(pack, pack.pack, plan.units, text),
   TICK,
 ];
 
@@ -77,7 +78,7 @@ function stationBlock({ stations, plan }: Analysis, day: StationDay, text: Sheet
   if (station === undefined) return NONE;
   const words = text.lists.supplies;
   const rows = day.packs.map((pack) => [
-    suppliesText(pack, text.frame.supplies),
+    html`${suppliesText(pack, text.frame.supplies)}${flavoursNote(plan, [station.station], pack.kind)}`,
     text.frame.count(pack.count),
     amountText(pack, pack.need, plan.units, text),
     TICK,

@@ -48,17 +48,21 @@ const PATIENCE = 4000;
 
 /**
  * Rows of labels in which no label lies on another and no line runs through a label, in as few rows as found;
- * each label within `left` to `right`. `null` where not even `most` rows do.
+ * each label within `left` to `right`. `null` where not even `most` rows do, or `patience` places a number of rows are not enough to see it.
  */
 export function hangLabels(
   labels: readonly Hanging[],
   left: number,
   right: number,
   most: number = MOST_ROWS,
+  patience: number = PATIENCE,
 ): Hung[] | null {
-  for (let rows = 1; rows <= most; rows++) {
+  const long = labels.reduce((sum, { width }) => sum + width + GAP, 0);
+  // Fewer rows are too short for all of them in a line.
+  const least = Math.max(1, Math.ceil(long / (right - left + GAP)));
+  for (let rows = least; rows <= most; rows++) {
     const open = labels.map((label, k) => ({ k, places: placesOf(label, rows, left, right) }));
-    const found = hang(open, [], { left: PATIENCE });
+    const found = hang(open, [], { left: patience });
     if (found !== null) return labels.map((_, k) => found.find((one) => one.k === k)!.place);
   }
   return null;

@@ -135,6 +135,7 @@ const SUPPLIES: Keys<SuppliesInput> = {
   heatSteps: 0,
   gelOrder: 0,
   handOut: 0,
+  flavours: 0,
   drinkRate: 0,
   waterShare: 0,
   take: 0,

@@ -86,6 +86,7 @@ export interface SuppliesInput {
   readonly heatSteps?: readonly [number, number];
   readonly gelOrder?: number;
   readonly handOut?: 'cups' | 'bottles';
+  readonly flavours?: Supplies['flavours'];
   readonly drinkRate?: number;
   readonly waterShare?: number;
   readonly take?: { readonly [division in Division]?: TakeRates };

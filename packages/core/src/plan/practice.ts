@@ -7,16 +7,18 @@ export const overPractice = (base: Practice, over: Partial<Practice>): Practice 
 /** Crew with a set of overrides laid over it. */
 export const overCrew = (base: Crew, over: Partial<Crew>): Crew => ({ ...base, ...over });
 
-/** Supplies with a set of overrides laid over it, key by key also inside packs, weights and each division's take. */
+/** Supplies with a set of overrides laid over it, key by key also inside packs, weights, flavours and each division's take. */
 export function overSupplies(base: Supplies, over: SuppliesOverride): Supplies {
   const take = { ...base.take };
   for (const division of ['run', 'walk', 'wheels'] as const) {
     const rates = over.take?.[division];
     if (rates !== undefined) take[division] = { ...take[division], ...rates };
   }
+  const flavours = { ...base.flavours, ...over.flavours };
   return {
     ...base,
     ...over,
+    ...(Object.keys(flavours).length === 0 ? {} : { flavours }),
     take,
     packs: { ...base.packs, ...over.packs },
     weights: { ...base.weights, ...over.weights },
@@ -26,7 +28,7 @@ export function overSupplies(base: Supplies, over: SuppliesOverride): Supplies {
 /** Practice at a station, metres. */
 export const practiceOf = (plan: Plan, station: PlanStation): Practice => overPractice(plan.practice, station.practice);
 
-/** Supplies at a station; overrides go key by key also inside packs, weights and take. */
+/** Supplies at a station; overrides go key by key also inside packs, weights, flavours and take. */
 export const suppliesOf = (plan: Plan, station: PlanStation): Supplies => overSupplies(plan.supplies, station.supplies);
 
 /** Crew rules at a station. */

@@ -87,6 +87,8 @@ export interface Supplies {
   readonly gelOrder: number;
   /** How drinks reach runners: in cups from the tables, or from taps into the bottles that they carry. */
   readonly handOut: 'cups' | 'bottles';
+  /** What each kind that is handed out is called, as hands call it out: flavours or names. */
+  readonly flavours?: { readonly [kind in 'sportsDrink' | 'gel']?: readonly string[] };
   /** Litres that a runner drinks in an hour, instead of the rate that the heat gives. */
   readonly drinkRate?: number;
   /** Share of water in what is drunk where both drinks are served, 0 to 1. */
@@ -120,7 +122,7 @@ export interface Supplies {
   readonly prePourSafety: number;
 }
 
-/** Any key of the supplies; inside `packs`, `take` and `weights` any key of those. */
+/** Any key of the supplies; inside `packs`, `take`, `flavours` and `weights` any key of those. */
 export type SuppliesOverride = Partial<Omit<Supplies, 'packs'>> & { readonly packs?: Partial<Packs> };
 
 /** The people of a station. Rates are pieces a minute a person; durations seconds. */

@@ -13,6 +13,7 @@ import {
   positiveLength,
   positiveVolume,
   share,
+  words,
 } from './fields.ts';
 import type { Crew, Practice, Supplies, SuppliesOverride, TakeRates } from './plan.ts';
 import { overCrew, overPractice, overSupplies } from './practice.ts';
@@ -74,6 +75,8 @@ const weights: z.ZodType<Supplies['weights']> = z.strictObject({
   box: mass.exactOptional(),
 });
 
+const names: z.ZodType<readonly string[]> = z.array(words).min(1);
+
 /** Degrees Celsius that a wet-bulb globe thermometer can show. */
 const wbgt = z.number().min(-50).max(60);
 
@@ -83,6 +86,7 @@ export const suppliesOverrides: z.ZodType<SuppliesOverride> = z.strictObject({
   heatSteps: z.tuple([wbgt, wbgt]).exactOptional(),
   gelOrder: amount.exactOptional(),
   handOut: z.enum(['cups', 'bottles']).exactOptional(),
+  flavours: z.strictObject({ sportsDrink: names.exactOptional(), gel: names.exactOptional() }).exactOptional(),
   drinkRate: positiveAmount.exactOptional(),
   waterShare: share.exactOptional(),
   take: z

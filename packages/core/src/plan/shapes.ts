@@ -110,6 +110,7 @@ const SUPPLIES: Shapes<Supplies> = {
   ...numbersOf(DEFAULT_SUPPLIES),
   heat: maybe(oneOf('cool', 'warm', 'hot')),
   handOut: oneOf('cups', 'bottles'),
+  flavours: maybe(partly('flavours', { sportsDrink: listOf(aText), gel: listOf(aText) })),
   drinkRate: maybe(positive),
   wbgtC: number,
   heatSteps: maybe(tuple(finite, finite)),

@@ -65,6 +65,7 @@ const takeRows: readonly DefaultRow[] = [
     'a racer',
     PRACTICE,
   ),
+  row('supplies.flavours', 'Names of what is handed out', null, '', PRACTICE),
   row('supplies.handOut', 'Drinks are handed out', DEFAULT_SUPPLIES.handOut, '', PRACTICE),
 ];
 

@@ -37,25 +37,43 @@ function endsOf(race: RaceOnCourse, every: Metres): Ends {
   return made;
 }
 
-/** Runners on the road in each stretch of `every` metres from the start on, at a clock time. Their sum is `onRoad` of `whereaboutsAt`. */
-export function densityAt(race: RaceOnCourse, time: Seconds, every: Metres): Uint32Array {
+/** A race's starters at a time, those on the road by stretches: `onRoad` is the sum of `runners`. */
+export interface Density {
+  readonly runners: Uint32Array;
+  readonly waiting: number;
+  readonly onRoad: number;
+  readonly finished: number;
+  /** Whom the sweep has overtaken. */
+  readonly stopped: number;
+}
+
+/** Runners on the road in each stretch of `every` metres from the start on, at a clock time, and how many are elsewhere: as `whereaboutsAt` counts them. */
+export function densityAt(race: RaceOnCourse, time: Seconds, every: Metres): Density {
   const { start, finish, slow } = race.field;
   const { even, late, total } = endsOf(race, every);
-  const counts = new Uint32Array(even.length - 1);
+  const runners = new Uint32Array(even.length - 1);
   const out = overtakenBy(race, time);
+  let [waiting, finished, stopped] = [0, 0, 0];
   for (let i = 0; i < start.length; i++) {
     const since = time - start[i]!;
-    if (since < 0 || since >= finish[i]! || out(i)) continue;
-    const slowing = slow[i]!;
-    const done = (since / finish[i]!) * (total.even + slowing * total.late);
-    // The last end that is passed.
-    let [low, high] = [0, counts.length];
-    while (high - low > 1) {
-      const middle = (low + high) >> 1;
-      if (even[middle]! + slowing * late[middle]! <= done) low = middle;
-      else high = middle;
+    if (since < 0) waiting++;
+    else if (out(i)) stopped++;
+    else if (since >= finish[i]!) finished++;
+    else {
+      const done = (since / finish[i]!) * (total.even + slow[i]! * total.late);
+      runners[stretchAt(even, late, slow[i]!, done)]!++;
     }
-    counts[low]!++;
   }
-  return counts;
+  return { runners, waiting, finished, stopped, onRoad: start.length - waiting - finished - stopped };
+}
+
+/** The stretch whose first end is the last that this much work has passed. */
+function stretchAt(even: Float64Array, late: Float64Array, slow: number, done: number): number {
+  let [low, high] = [0, even.length - 1];
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if (even[middle]! + slow * late[middle]! <= done) low = middle;
+    else high = middle;
+  }
+  return low;
 }

@@ -20,6 +20,8 @@ export interface DrinkState {
   readonly standing: number;
   /** Not poured yet. */
   readonly left: number;
+  /** Jugs that are sent, and those not yet begun; absent where the drink comes in none. */
+  readonly jugs?: { readonly sent: number; readonly full: number };
 }
 
 /** A station at one time. */
@@ -49,6 +51,17 @@ export interface ClockRules {
   readonly pourRate: number;
   readonly handRate: number;
   readonly fromTables: number;
+  /** Litres in a cup as it is filled. */
+  readonly cup: number;
+}
+
+const JUG = { water: 'waterJug', sportsDrink: 'sportsDrinkJug' } as const;
+
+/** Jugs not begun yet, of those sent. */
+function jugsOf({ packs }: StationDay, drink: Drink, litres: number): Pick<DrinkState, 'jugs'> {
+  const jug = packs.find(({ kind }) => kind === JUG[drink]);
+  if (jug === undefined) return {};
+  return { jugs: { sent: jug.count, full: Math.max(0, jug.count - Math.ceil(litres / jug.pack - 1e-9)) } };
 }
 
 /** Part of the time between set-up and ready in which cups are poured, 0 before it and 1 after. */
@@ -78,7 +91,14 @@ function drinkState(day: StationDay, drink: Drink, time: Seconds, rules: ClockRu
     taken += Math.min(wanted * part, Math.max(0, poured - taken));
     poured += Math.max(0, Math.min(rate * part, room - (poured - taken), sent - poured));
   }
-  return { sent, poured, taken, standing: poured - taken, left: sent - poured };
+  return {
+    sent,
+    poured,
+    taken,
+    standing: poured - taken,
+    left: sent - poured,
+    ...jugsOf(day, drink, poured * rules.cup),
+  };
 }
 
 /** A station's state at a clock time. */

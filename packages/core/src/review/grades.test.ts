@@ -6,7 +6,8 @@ import type { Layout } from '../layout/layout.ts';
 import type { Division, PlanStation } from '../plan/plan.ts';
 import { ORIGIN, from, segmentThrough, turtle, turtlePoints, valueOf } from '../testing/courses.ts';
 import { layoutOf, planRace } from '../testing/plans.ts';
-import { afterDescent, descentWithWheels, gradeAtTables, gradeBetween } from './grades.ts';
+import { gradeBetween } from '../course/grades.ts';
+import { afterDescent, descentWithWheels, gradeAtTables } from './grades.ts';
 
 /** A road of 3000 m with the elevation that a function of the measure gives, a point each 10 m. */
 function hilly(elevation: (measure: number) => number): Course {

@@ -1,11 +1,5 @@
-/**
- * Grades at the tables: on a slope cups slide, tables tip and wheels run. Grade: rise over run
- * between two measures, elevation linear between the course's own points; what the file's
- * elevations are worth (often metres, where a satellite receiver wrote them) is not known.
- */
-import { courseLength, startMeasure } from '../course/course.ts';
-import type { Course } from '../course/course.ts';
-import { elevationAt } from '../course/locate.ts';
+/** Grades at the tables (course/grades.ts): on a slope cups slide, tables tip and wheels run. */
+import { gradeBetween } from '../course/grades.ts';
 import type { LaidDirection, Layout, StationLayout } from '../layout/layout.ts';
 import type { StationPass } from '../station/station.ts';
 import { byId } from '../plan/lookups.ts';
@@ -21,14 +15,6 @@ const SAME = 1e-9;
 
 const noElevations = ({ courses }: Layout): 'no-elevations' | null =>
   courses.some(({ course }) => course.ele !== null) ? null : 'no-elevations';
-
-/** Rise over run between two calibrated measures, what lies beyond an end of the course left out; `null` without elevations or course. */
-export function gradeBetween(course: Course, from: number, to: number): number | null {
-  const low = Math.max(from, startMeasure(course));
-  const high = Math.min(to, courseLength(course));
-  const [start, end] = [elevationAt(course, low), elevationAt(course, high)];
-  return start === null || end === null || !(high > low) ? null : (end - start) / (high - low);
-}
 
 /** Ends of the tables on a pass's own course; the pin's foot on a pass that is not served. */
 function tablesOn(pass: StationPass, k: number, { directions }: StationLayout): readonly [number, number] {

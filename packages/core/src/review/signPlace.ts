@@ -7,7 +7,7 @@ import { isSure } from '../station/sides.ts';
 import type { StationPass } from '../station/station.ts';
 import { SHARP, WINDOW, sharpBend } from './bends.ts';
 import { type Case, type Check, COMMON_PRACTICE, atStation, check, doubt } from './check.ts';
-import { gradeBetween } from './grades.ts';
+import { gradeBetween } from '../course/grades.ts';
 import { strayedBy } from './itemOffCourse.ts';
 import { courseOf } from './standing.ts';
 

@@ -48,6 +48,16 @@ export interface CaptainText {
     readonly sign: (wording: string) => string;
     readonly tables: (item: string, count: number) => string;
     readonly boxes: (item: string, count: number) => string;
+    /** The hand-out line with the persons along it. */
+    readonly hands: (item: string, count: number) => string;
+    readonly keepClear: (name: string) => string;
+    /** A length along the course, where none by wheel is meant. */
+    readonly course: (length: string) => string;
+    /** What distances are measured from and with, once under a drawing. */
+    readonly measured: string;
+    readonly measuredTwice: string;
+    readonly people: string;
+    readonly acrossNotToScale: string;
     readonly folds: string;
     readonly none: string;
   };

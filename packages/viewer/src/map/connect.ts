@@ -13,6 +13,7 @@ import type { MapFaults } from './mapFaults.ts';
 import { PLAN_BACKGROUND } from '../state/store/backgrounds.ts';
 import { planWithoutTrial } from '../state/store/trial.ts';
 import { FAULT, plainError } from '../trouble.ts';
+import { clockShown } from './clockShown.ts';
 import { changedPlaces } from './following.ts';
 import { sketchOf } from './layers/sketch.ts';
 import { pointingOf } from './pointing.ts';
@@ -156,6 +157,7 @@ export async function connect(
     }),
     effect(() => view.select(store.selected.value)),
     effect(() => view.sketch(sketchOf(store.tool.value, store.pointer.value, store.units.value))),
+    effect(() => measured(() => view.clock(clockShown(store)))),
     effect(() => view.handles(zoneHandles(store))),
     followEdits(store, view),
     effect(() => {

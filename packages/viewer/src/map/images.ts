@@ -3,6 +3,7 @@ import { RING_FAR, RING_NEAR } from './layers/stations.ts';
 import { FLAGS } from './flagImages.ts';
 import type { Palette } from './palette.ts';
 import { type Drawing, boxed, disc, path } from './pen.ts';
+import { PHASE_IMAGES } from './phaseImages.ts';
 import { POINTS } from './pointImages.ts';
 
 const RATIO = 2;
@@ -181,6 +182,7 @@ const DRAWINGS: Readonly<Record<string, Drawing>> = {
   'end-both': end('both'),
   ...POINTS,
   ...FLAGS,
+  ...Object.fromEntries(PHASE_IMAGES),
 };
 
 export interface MapImage {

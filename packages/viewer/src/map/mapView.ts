@@ -6,6 +6,7 @@ import type { FeatureCollection } from 'geojson';
 import type { LonLat } from '@halfcup/core';
 import type { Units } from '@halfcup/core/plan';
 import { bbox, featureCollection } from '@turf/turf';
+import { clockOn, type ClockOnMap } from './clockOnMap.ts';
 import { fitTo, groundUnder, placeOnPage, seesAll, uncover } from './camera.ts';
 import { labelPadding, type Bounds, type Padding } from './fit.ts';
 import { listenForDragging, type Dragging } from './gestures/drag.ts';
@@ -33,6 +34,8 @@ export interface MapView {
   readonly asked: (at: LonLat | null) => void;
   /** What somebody draws. */
   readonly sketch: (shapes: FeatureCollection) => void;
+  /** Race day at the clock's time. */
+  readonly clock: ClockOnMap['put'];
   readonly handles: (handles: readonly Handle[]) => void;
   /** Whether places are all in sight. */
   readonly sees: (bounds: Bounds) => boolean;
@@ -212,6 +215,7 @@ export function createMapView(container: HTMLElement, hands: Hands, faults: MapF
   const state: State = { scene: EMPTY_SCENE, fed: EMPTY_SCENE, selected: null, whole: null, under: PLAN_UNDERLAY };
   const scale = new ScaleControl({ maxWidth: 120 });
   const [cursor, asked, sketch] = [spotOn(map, 'cursor'), spotOn(map, 'asked'), shapesOn(map, 'sketch')];
+  const clock = clockOn(map);
   map.addControl(scale, 'bottom-left');
   reportIdle(map, container, state);
   const { menuInMiddle } = listenForPointing(map, hands.pointing, listenForDragging(map, hands.dragging));
@@ -221,7 +225,7 @@ export function createMapView(container: HTMLElement, hands: Hands, faults: MapF
     const image = drawImage(id, readPalette(document.documentElement));
     if (image !== null && !map.hasImage(id)) map.addImage(id, image.data, { pixelRatio: image.pixelRatio });
   });
-  const drawing = drawOn(map, state, [cursor, asked, sketch], faults);
+  const drawing = drawOn(map, state, [cursor, asked, sketch, clock], faults);
   return {
     show: (scene) => showScene(state, drawing, scene),
     select: (station) => {
@@ -236,6 +240,7 @@ export function createMapView(container: HTMLElement, hands: Hands, faults: MapF
     cursor: cursor.put,
     asked: asked.put,
     sketch: sketch.put,
+    clock: clock.put,
     handles: createHandles(map),
     sees: (bounds) => seesAll(map, bounds),
     menuInMiddle,

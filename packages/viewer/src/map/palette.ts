@@ -19,6 +19,10 @@ const NAMES = [
   'on-pick',
   'bad',
   'warn',
+  'crowd0',
+  'crowd1',
+  'crowd2',
+  'crowd3',
 ] as const;
 
 export type Palette = Readonly<Record<(typeof NAMES)[number], string>>;

@@ -1,14 +1,18 @@
 /** The course drawn straight from left to right: left-hand side above, right-hand side below. */
 import type { Course } from '@halfcup/core/stages';
+import { useComputed } from '@preact/signals';
 import type { JSX, RefObject } from 'preact';
 import { useLayoutEffect, useMemo, useRef } from 'preact/hooks';
 import { courseOf, coursesOf } from '../state/view/derive.ts';
 import { useStore, type OpenPlan } from '../state/store/store.ts';
 import { useWidth } from '../panels/ui/useWidth.ts';
 import { Axis } from './Axis.tsx';
+import { ClockBar } from './ClockBar.tsx';
+import { Crowd, crowdHeight } from './Crowd.tsx';
 import { Cursor } from './Cursor.tsx';
 import { Elevation } from './Elevation.tsx';
 import { Flags } from './Flags.tsx';
+import { Grades } from './Grades.tsx';
 import { AXIS, FLAGS_Y, LANE, LANES_Y, LINE_Y, MARGIN, RIGHT, viewOf } from './frame.ts';
 import { detail, panView, stripScale, zoomView } from './geometry.ts';
 import { Ghost } from './Ghost.tsx';
@@ -59,25 +63,28 @@ function Chart({ course, open, width }: Props): JSX.Element {
   const store = useStore();
   const svg = useRef<SVGSVGElement>(null);
   const races = open.analysis.spacing.filter((race) => race.course === course.id);
-  const height = LANES_Y + Math.max(1, races.length) * LANE + AXIS + 10;
+  const clock = useComputed(() => store.clock.value !== null).value;
+  const crowdY = LANES_Y + Math.max(1, races.length) * LANE;
+  const height = crowdY + (clock ? crowdHeight(open, course.id) : 0) + AXIS + 10;
   const base = height - AXIS;
   const [from, to] = viewOf(store, course);
   const scale = useMemo(() => stripScale([from, to], width, MARGIN, RIGHT), [from, to, width]);
   const passes = stripPassesOf(open)(course.id);
   const [low = 0, high = 1] = scale.range();
-  // The same records as long as neither course nor view change: a station that moves draws none of them again.
+  const { maxGrade } = open.analysis.plan.practice;
+  // Runners take the place of the ground. The same records as long as neither course nor view change: a station that moves draws none of them again.
   const still = useMemo(
     () => (
       <>
-        <Elevation course={course} scale={scale} base={base} />
+        {clock ? null : <Elevation course={course} limit={maxGrade} scale={scale} base={base} />}
         <SideWords top={12} bottom={FLAGS_Y - 12} />
         <Axis scale={scale} y={base} />
-        <HeightAxis course={course} scale={scale} base={base} />
+        {clock ? null : <HeightAxis course={course} scale={scale} base={base} />}
         <Ground course={course} scale={scale} base={base} />
         <line class="strip-course" x1={low} x2={high} y1={LINE_Y} y2={LINE_Y} />
       </>
     ),
-    [course, scale, base],
+    [course, scale, base, maxGrade, clock],
   );
   useWheel(svg, course, width);
   return (
@@ -85,6 +92,11 @@ function Chart({ course, open, width }: Props): JSX.Element {
       {still}
       <OutAndBack course={course} passes={passes} scale={scale} />
       <Lanes races={races} open={open} scale={scale} />
+      {clock ? (
+        <Crowd course={course} open={open} passes={passes} scale={scale} y={crowdY} />
+      ) : (
+        <Grades course={course} passes={passes} scale={scale} base={base} limit={maxGrade} />
+      )}
       <Seen passes={passes} scale={scale} />
       <Ghost course={course} passes={passes} scale={scale} />
       <Stems passes={passes} scale={scale} />
@@ -119,6 +131,7 @@ export function CourseStrip(): JSX.Element {
           <Chart course={course} open={open} width={width} />
         )}
       </div>
+      {open === null ? null : <ClockBar open={open} />}
     </section>
   );
 }

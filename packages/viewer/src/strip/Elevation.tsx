@@ -1,8 +1,9 @@
-/** The ground's height behind the course, in grey. */
+/** The ground's height behind the course, in grey; darker where it is steeper than tables may stand. */
 import type { Course } from '@halfcup/core/stages';
 import { area } from 'd3-shape';
 import type { JSX } from 'preact';
 import { samplesOf } from '../state/view/derive.ts';
+import { steepOf } from './steep.ts';
 import { profile, type StripScale } from './geometry.ts';
 
 /** The band in which heights are drawn, pixels above the foot of the strip. */
@@ -25,10 +26,13 @@ export function groundBand(
 
 export function Elevation({
   course,
+  limit,
   scale,
   base,
 }: {
   readonly course: Course;
+  /** Steepest grade allowed at tables. */
+  readonly limit: number;
   readonly scale: StripScale;
   readonly base: number;
 }): JSX.Element | null {
@@ -40,5 +44,21 @@ export function Elevation({
     .x(([x]) => x)
     .y0(base)
     .y1(([, height]) => y(height))(drawn.points as [number, number][]);
-  return <path class="strip-elevation" d={path ?? ''} />;
+  const [left = 0, right = 0] = scale.range();
+  const steep = steepOf(course, limit)
+    .map(({ from, to }) => [Math.max(left, scale(from)), Math.min(right, scale(to))] as const)
+    .filter(([from, to]) => to > from);
+  return (
+    <>
+      <clipPath id="strip-ground-shape">
+        <path d={path ?? ''} />
+      </clipPath>
+      <path class="strip-elevation" d={path ?? ''} />
+      <g clip-path="url(#strip-ground-shape)">
+        {steep.map(([from, to]) => (
+          <rect key={from} class="strip-steep" x={from} y={0} width={Math.max(1, to - from)} height={base} />
+        ))}
+      </g>
+    </>
+  );
 }

@@ -1,4 +1,5 @@
 /** The strip's keys, for people who look for them and for screen readers, which read them with what they belong to. */
+import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useStore } from '../state/store/store.ts';
 import { wheelUnit } from '../words.ts';
@@ -25,6 +26,13 @@ const GROUND_KEYS: Keys = [
   ['A', 'adds a station there'],
 ];
 
+const CLOCK_KEYS: Keys = [
+  ['← →', 'set the clock a minute back and on'],
+  ['Page Up, Page Down', 'set it 15 minutes on and back'],
+  ['Home, End', 'go to the beginning and the end of race day'],
+  ['Space', 'plays and pauses'],
+];
+
 const Table = ({
   id,
   caption,
@@ -48,13 +56,16 @@ const Table = ({
 );
 
 export function StripKeys(): JSX.Element {
-  const unit = wheelUnit(useStore().units.value);
+  const store = useStore();
+  const unit = wheelUnit(store.units.value);
+  const clock = useComputed(() => store.clock.value !== null).value;
   return (
     <details class="strip-keys">
       <summary>Keys</summary>
       <div>
         <Table id="strip-ring-keys" caption="On a station" keys={ringKeys(unit)} />
         <Table id="strip-ground-keys" caption="On the course" keys={GROUND_KEYS} />
+        {clock ? <Table id="strip-clock-keys" caption="On the clock" keys={CLOCK_KEYS} /> : null}
       </div>
     </details>
   );

@@ -1,10 +1,14 @@
 /** Above the strip: which course it shows, and how closely. */
 import type { Course } from '@halfcup/core/stages';
+import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
+import { setClock, spanOf, turnOff } from '../state/view/clock.ts';
 import { coursesOf } from '../state/view/derive.ts';
 import { useStore, type OpenPlan } from '../state/store/store.ts';
 import { FoldButton } from '../panels/ui/FoldButton.tsx';
+import { steepOf } from './steep.ts';
 import { StripKeys } from './StripKeys.tsx';
+import { percentText } from '../words.ts';
 import { fitView, wholeView, zoomView, type View } from './geometry.ts';
 
 /** Metres of course about the pin when the strip goes to a station: sign and trash drop are both in. */
@@ -96,6 +100,34 @@ function ZoomTools({ open, course }: Props): JSX.Element {
   );
 }
 
+/** Shows race day at a time, or hides it; absent where the plan says nothing of runners. */
+function ClockButton({ open }: { readonly open: OpenPlan }): JSX.Element | null {
+  const store = useStore();
+  const on = useComputed(() => store.clock.value !== null).value;
+  if (spanOf(open.analysis).span === null) return null;
+  const first = Math.min(...open.analysis.plan.races.flatMap(({ waves }) => waves.map(({ time }) => time)));
+  return (
+    <button type="button" aria-pressed={on} onClick={() => (on ? turnOff(store) : setClock(store, first))}>
+      Clock
+    </button>
+  );
+}
+
+/** What the dark parts of the ground are. */
+function SteepKey({ open, course }: { readonly open: OpenPlan; readonly course: Course }): JSX.Element | null {
+  const { clock } = useStore();
+  const on = useComputed(() => clock.value !== null).value;
+  const { maxGrade } = open.analysis.plan.practice;
+  return on || steepOf(course, maxGrade).length === 0 ? null : (
+    <span class="soft steep-key">
+      <svg width={16} height={11} aria-hidden="true">
+        <rect class="strip-steep" width={16} height={11} />
+      </svg>
+      steeper than {percentText(maxGrade)}
+    </span>
+  );
+}
+
 export function StripTools({ open, course }: Props): JSX.Element {
   const store = useStore();
   const folded = !store.narrow.value && store.folds.value.has('strip');
@@ -103,7 +135,9 @@ export function StripTools({ open, course }: Props): JSX.Element {
     <div class="strip-tools">
       <h2 class="strip-title">Course strip</h2>
       {open === null || coursesOf(open.analysis).length < 2 ? null : <CourseChoice open={open} course={course} />}
+      {open === null ? null : <ClockButton open={open} />}
       <span class="spring" />
+      {open === null || course === null || folded ? null : <SteepKey open={open} course={course} />}
       {folded ? null : (
         <>
           <StripKeys />

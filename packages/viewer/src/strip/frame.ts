@@ -12,6 +12,10 @@ export const FLAGS_Y = 128;
 export const LANES_Y = 144;
 export const LANE = 19;
 export const AXIS = 22;
+/** With the clock: what stations do, one band for each race, and the vehicles. */
+export const PHASES = 20;
+export const CROWD = 30;
+export const VEHICLES = 18;
 
 export const viewOf = (store: Store, course: Course): View =>
   store.stripView.value === null ? wholeView(course) : fitView(store.stripView.value, course);

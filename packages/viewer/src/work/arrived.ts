@@ -1,8 +1,9 @@
 /** A GPX file that comes while a plan is open is asked about: it may be a course, another line of one, or points. */
-import { readGpx } from '@halfcup/core/gpx';
+import type { Finding } from '@halfcup/core';
 import type { Store } from '../state/store/store.ts';
 import { reasonOf } from '../trouble.ts';
 import { openDropped } from './dropped.ts';
+import { openBlobs } from './opening.ts';
 
 const isGpx = (file: File): boolean => /\.gpx$/iu.test(file.name);
 
@@ -18,16 +19,18 @@ export async function openOrAsk(
 ): Promise<void> {
   const [file] = files;
   if (file === undefined || !isAsked(store, files)) return openDropped(store, files, handles);
+  const refuse = (findings: readonly Finding[]): void => {
+    store.refusal.value = { files: [file.name], findings };
+  };
   try {
-    const read = readGpx(new Uint8Array(await file.arrayBuffer()), file.name);
-    if (read.ok) store.arrived.value = { name: file.name, document: read.value, original: file };
-    else store.refusal.value = { files: [file.name], findings: read.findings };
+    // Long files in a worker, with their progress and a way to stop.
+    const opening = await openBlobs(store, [{ name: file.name, blob: file }]);
+    if (opening === null) store.notice.value = { text: `Stopped. ${file.name} not opened.` };
+    else if (opening.kind === 'refused') refuse(opening.findings);
+    else if (opening.kind === 'starting') store.arrived.value = opening.starting.files[0]!;
   } catch (error) {
     const message = `The file could not be read: ${reasonOf(error)}.`;
-    store.refusal.value = {
-      files: [file.name],
-      findings: [{ code: 'file-unreadable', severity: 'error', message, where: { file: file.name } }],
-    };
+    refuse([{ code: 'file-unreadable', severity: 'error', message, where: { file: file.name } }]);
   }
   return undefined;
 }

@@ -167,9 +167,9 @@ describe('a list that is written', () => {
           const entries = drafts.map(({ place, water, captain, ...rest }, k) => ({
             id: `s${k + 1}`,
             ...rest,
-            ...('measure' in place
-              ? { on: { course: 'full', ...place } }
-              : { at: [place[0] / 1e7, place[1] / 1e7], side: 'left' }),
+            ...(Array.isArray(place)
+              ? { at: [place[0] / 1e7, place[1] / 1e7], side: 'left' }
+              : { on: { course: 'full', ...place } }),
             ...(water === undefined ? {} : { tables: { water } }),
             ...(captain === undefined ? {} : { people: { captain } }),
           }));

@@ -117,7 +117,7 @@ export function stationOf(row: Row, options: StationListOptions): Result<ReadRow
     ...optional('note', reader.text('note')),
   };
   if (reader.findings.length > 0) return bad(reader.findings);
-  return good({ listed: { row: row.row, station: station as unknown as ListedStation['station'] }, assumed });
+  return good({ listed: { row: row.row, station }, assumed });
 }
 
 const optional = (key: string, value: unknown): Entry => (value === undefined ? {} : { [key]: value });

@@ -9,7 +9,7 @@ export const captain: CaptainText = {
   stationOf: (number, count) => `Station ${number} of ${count}`,
   emergency: {
     title: 'Life in danger',
-    signs: 'chest pain, no answer, no breath, heavy bleeding',
+    signs: 'down, no answer, not breathing well, chest pain, heavy bleeding, confused',
     callFirst: 'Call first:',
     say: 'Say:',
     words: 'Medical emergency at a road race: (what is wrong).',
@@ -26,7 +26,7 @@ export const captain: CaptainText = {
   tablesOn: (side) => `Tables on the runners’ ${side.toUpperCase()}, where your supplies are.`,
   drawing: {
     title: 'Chalk mark: start of the first drink table, at the grid reference.',
-    about: 'Before or past it, by wheel along the kerb.',
+    about: 'All lengths from it, by wheel along the kerb.',
     straight: 'Drawn straight.',
     notToScale: 'Zigzags not to scale.',
     runners: 'Runners',
@@ -39,6 +39,13 @@ export const captain: CaptainText = {
     sign: (wording) => `Sign “${wording}”`,
     tables: (item, count) => `${item}: ${count} ${count === 1 ? 'table' : 'tables'}`,
     boxes: (item, count) => `${item}: ${count} ${count === 1 ? 'box' : 'boxes'}`,
+    hands: (item, count) => `${item}: ${count} ${count === 1 ? 'person' : 'people'}`,
+    keepClear: (name) => `Keep clear: ${name}`,
+    course: (length) => `course ${length}`,
+    measured: 'Before or past the chalk mark, by wheel along the kerb.',
+    measuredTwice: '“Course”: along the course, where it differs.',
+    people: 'Circles: people who hand out, at the kerb; who pour, behind the tables.',
+    acrossNotToScale: 'Widths across the road not to scale.',
     folds:
       '“Along the course” is not a wheel distance: on the inside of this bend the kerb line doubles back and no wheel can follow it. Ask the course designer.',
     none: 'No race passes this station: there is nothing to draw. Ask race control before setting up.',
@@ -67,7 +74,7 @@ export const captain: CaptainText = {
     title: 'Supplies',
     callMore: (jugs, takes) => `Call for more when down to ${jugs}: it takes ${takes}.`,
     more: 'Call for more when down to (jugs); it takes:',
-    left: (takes) => `Fewer full jugs than this? Call race control${takes === null ? '' : ` (it takes ${takes})`}`,
+    left: (takes) => `Fewer sealed jugs than this? Call race control for more${takes === null ? '' : ` (${takes})`}`,
   },
   crew: {
     title: 'Crew',
@@ -95,7 +102,8 @@ export const captain: CaptainText = {
     ],
     afterTitle: 'After release',
     after: [
-      'Bring in the sign, boxes and every cup. Two piles where the supplies were, tables folded beside them.',
+      'Bring in the sign, boxes and every cup.',
+      'Two piles where the supplies were: 1. bags of trash, tied; 2. leftovers, with the jugs apart. Folded tables beside them.',
       'Tell race control what is left; everybody signs out.',
     ],
     bags: '1. Bags, tied',

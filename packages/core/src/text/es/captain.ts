@@ -9,7 +9,7 @@ export const captain: CaptainText = {
   stationOf: (number, count) => `Puesto ${number} de ${count}`,
   emergency: {
     title: 'Vida en peligro',
-    signs: 'dolor de pecho, no responde, no respira, sangra mucho',
+    signs: 'caído, no responde, no respira bien, dolor de pecho, sangra mucho, confuso',
     callFirst: 'Llame primero:',
     say: 'Diga:',
     words: 'Emergencia médica en una carrera a pie: (qué pasa).',
@@ -39,6 +39,13 @@ export const captain: CaptainText = {
     sign: (wording) => `Cartel «${wording}»`,
     tables: (item, count) => `${item}: ${count} ${count === 1 ? 'mesa' : 'mesas'}`,
     boxes: (item, count) => `${item}: ${count} ${count === 1 ? 'caja' : 'cajas'}`,
+    hands: (item, count) => `${item}: ${count} ${count === 1 ? 'persona' : 'personas'}`,
+    keepClear: (name) => `Dejar libre: ${name}`,
+    course: (length) => `recorrido ${length}`,
+    measured: 'Antes o después de la marca de tiza, con rueda por el bordillo.',
+    measuredTwice: '«Recorrido»: por el recorrido, donde difiere.',
+    people: 'Círculos: quienes reparten, en el bordillo; quienes sirven, detrás de las mesas.',
+    acrossNotToScale: 'Anchuras sin escala.',
     folds:
       '«Por el recorrido» no es distancia de rueda: por dentro de esta curva la línea del bordillo se repliega y ninguna rueda puede seguirla. Pregunte a quien trazó el recorrido.',
     none: 'Ninguna carrera pasa por este puesto: no hay nada que dibujar. Pregunte a control de carrera antes de montar.',
@@ -95,7 +102,8 @@ export const captain: CaptainText = {
     ],
     afterTitle: 'Al quedar libre',
     after: [
-      'Recoja cartel, cajas y todos los vasos. Dos montones donde estaba el material, mesas al lado.',
+      'Recoja cartel, cajas y todos los vasos.',
+      'Dos montones donde estaba el material: 1. bolsas de basura, atadas; 2. sobrantes, garrafas aparte. Mesas al lado.',
       'Diga a control lo que queda; todos firman la salida.',
     ],
     bags: '1. Bolsas, atadas',

@@ -42,6 +42,7 @@ const PHRASES: Readonly<Record<string, string>> = {
   'Gels a runner takes': 'Geles por corredor',
   "Walkers' drinks, times what runners take in the same time":
     'Bebida de caminantes, por la de corredores en el mismo tiempo',
+  'Names of what is handed out': 'Nombres de lo que se entrega',
   'Drinks are handed out': 'Las bebidas se entregan en',
   bottles: 'botellas',
   'Drinks and cups ordered on top of what is needed': 'Bebidas y vasos pedidos además de lo necesario',
@@ -125,6 +126,7 @@ const PHRASES: Readonly<Record<string, string>> = {
   'Smallest crew to open a station': 'Mínimo de personas para abrir un puesto',
   'Longest shift': 'Turno más largo',
   Captains: 'Responsables',
+  Flavours: 'Sabores',
   'What a runner takes': 'Lo que toma cada corredor',
   'Pack sizes': 'Tamaño de los paquetes',
   Weights: 'Pesos',

@@ -19,9 +19,3 @@ export type Anchor = (typeof ANCHORS)[number];
 /** The anchor by which a text lies in that direction from its point. */
 export const anchorTowards = (bearingDeg: number): Anchor =>
   ANCHORS[Math.round((((bearingDeg % 360) + 360) % 360) / 45) % 8] ?? 'bottom';
-
-/** A text that runs in that direction and is never upside down: its turn, and whether it begins or ends at the point. */
-export function readable(bearingDeg: number): { readonly rotate: number; readonly anchor: 'left' | 'right' } {
-  const bearing = ((bearingDeg % 360) + 360) % 360;
-  return bearing < 180 ? { rotate: bearing - 90, anchor: 'left' } : { rotate: bearing - 270, anchor: 'right' };
-}

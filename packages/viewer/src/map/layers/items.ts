@@ -8,9 +8,10 @@ import { type Course } from '@halfcup/core/stages';
 import { pointAt } from '@halfcup/core/geometry';
 import { featureCollection, lineString, point } from '@turf/turf';
 import type { Feature, FeatureCollection, Geometry, Position } from 'geojson';
-import { coursesOf, isTable } from '../../state/view/derive.ts';
+import { coursesOf } from '../../state/view/derive.ts';
 import { ITEM_WORD, POINT_WORD } from '../../words.ts';
-import { away, readable } from './directions.ts';
+import { away } from './directions.ts';
+import { placeWords } from './words.ts';
 
 /** Depth of a table, metres: 30 in (common practice, no source). */
 export const TABLE_DEPTH = 0.762;
@@ -21,10 +22,10 @@ export interface ItemProps {
   readonly kind: ItemKind | PointKind;
   readonly word: string;
   readonly bearing: number;
-  readonly turn: number;
-  readonly anchor: 'left' | 'right';
-  /** A word that begins at the pin steps aside, down (1) or up (-1) across itself, from the station's stem. */
-  readonly aside: -1 | 0 | 1;
+  /** Of a placed word: what it says, from which band of zooms on, and where its middle is, ems from the point. */
+  readonly says?: string;
+  readonly band?: number;
+  readonly offset?: readonly [number, number];
 }
 
 type ItemFeature = Feature<Geometry, ItemProps>;
@@ -52,18 +53,7 @@ function bearingOf(course: Course, item: Item): number {
 }
 
 function propsOf(station: StationLayout, course: Course, item: Item): Omit<ItemProps, 'draw'> {
-  const bearing = bearingOf(course, item);
-  const { rotate, anchor } = readable(bearing);
-  const downstream = (item.side === 'left') === (anchor === 'left') ? 1 : -1;
-  return {
-    station: station.id,
-    kind: item.kind,
-    word: ITEM_WORD[item.kind],
-    bearing,
-    turn: rotate,
-    anchor,
-    aside: isTable(item.kind) && Math.abs(item.along[0]) < 0.5 ? downstream : 0,
-  };
+  return { station: station.id, kind: item.kind, word: ITEM_WORD[item.kind], bearing: bearingOf(course, item) };
 }
 
 function tableFeatures(station: StationLayout, course: Course, item: Item): ItemFeature[] {
@@ -113,19 +103,45 @@ function pointFeatures(station: StationLayout): ItemFeature[] {
       station: station.id,
       kind: one.kind,
       word: one.name ?? POINT_WORD[one.kind],
-      bearing: 0,
-      turn: 0,
-      anchor: 'left',
-      aside: 0,
+      bearing: 90,
     }),
   );
 }
 
 /** All that stands at one station; the same for the same layout. */
-export const stationItems = (courses: readonly Course[], station: StationLayout): Feature<Geometry, ItemProps>[] => [
-  ...station.directions.flatMap((direction) => directionFeatures(courses, station, direction)),
-  ...pointFeatures(station),
-];
+export function stationItems(courses: readonly Course[], station: StationLayout): Feature<Geometry, ItemProps>[] {
+  const all = [
+    ...station.directions.flatMap((direction) => directionFeatures(courses, station, direction)),
+    ...pointFeatures(station),
+  ];
+  const shapes = all.filter(({ properties }) => properties.draw !== 'word');
+  return [...shapes, ...wordFeatures(station, all)];
+}
+
+/** Words of tables, boxes, signs and points, each where it has room. */
+function wordFeatures(station: StationLayout, all: readonly ItemFeature[]): ItemFeature[] {
+  const named = all.flatMap(({ geometry, properties }) =>
+    geometry.type === 'Point' && NAMED.has(properties.draw)
+      ? [
+          {
+            at: [geometry.coordinates[0]!, geometry.coordinates[1]!] as const,
+            word: properties.word,
+            properties,
+            bearing: properties.bearing,
+            ...(properties.draw === 'sign' ? { reach: SIGN_REACH } : {}),
+          },
+        ]
+      : [],
+  );
+  const byPlace = new Map(named.map((one) => [one.at as LonLat, one.properties]));
+  return placeWords(station, named).map(({ at, says, band, offset }) =>
+    point(position(at), { ...byPlace.get(at)!, draw: 'word', says, band, offset }),
+  );
+}
+
+/** A sign's board stands off its place, pixels. */
+const SIGN_REACH = 18;
+const NAMED: ReadonlySet<ItemProps['draw']> = new Set(['word', 'sign', 'point']);
 
 export const itemShapes = (analysis: Analysis): FeatureCollection<Geometry, ItemProps> =>
   featureCollection(analysis.stations.flatMap((station) => stationItems(coursesOf(analysis), station)));

@@ -8,7 +8,7 @@ import { labelPadding, stationPadding, within } from '../fit.ts';
 import { createScenes } from '../scene.ts';
 import { background, hasLand } from './context.ts';
 import { courseEnds, courseLines } from './courses.ts';
-import { anchorTowards, away, readable, screenOffset } from './directions.ts';
+import { anchorTowards, away, screenOffset } from './directions.ts';
 import { itemShapes, stationBounds, TABLE_DEPTH } from './items.ts';
 import { stationPoints } from './stations.ts';
 import { trueWidth } from '../style/items.ts';
@@ -205,13 +205,6 @@ test('screen offsets count east and south, anchors lie opposite', () => {
   expect(anchorTowards(90)).toBe('left');
   expect(anchorTowards(0)).toBe('bottom');
   expect(anchorTowards(359)).toBe('bottom');
-});
-
-test.each([0, 45, 100, 179, 180, 250, 359])('a word towards %d° is never upside down', (bearing) => {
-  const { rotate, anchor } = readable(bearing);
-  expect(Math.abs(rotate)).toBeLessThanOrEqual(90);
-  // A text that ends at its point runs towards it, so its own direction is turned round.
-  expect((rotate + (anchor === 'right' ? 180 : 0) + 90 + 720) % 360).toBeCloseTo(bearing, 9);
 });
 
 test('the background sorts what it knows, and draws the rest by its geometry', () => {

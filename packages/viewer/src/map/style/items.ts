@@ -2,19 +2,9 @@
 import type { ExpressionSpecification, LayerSpecification } from 'maplibre-gl';
 import { TABLE_DEPTH } from '../layers/items.ts';
 import type { Palette } from '../palette.ts';
-import { byZoom, get, is, REGULAR } from './expressions.ts';
-import { ITEMS_ZOOM, WORDS_ZOOM } from './zooms.ts';
-
-/** A word's distance from what it names, and the step aside of the one beside which the station's stem stands; ems. */
-function shifted(gap: number): ExpressionSpecification {
-  const cases = ([1, 0, -1] as const).flatMap((aside) => [
-    ['all', is('anchor', 'left'), is('aside', aside)],
-    ['literal', [gap, aside * 0.75]],
-    ['all', is('anchor', 'right'), is('aside', aside)],
-    ['literal', [-gap, aside * 0.75]],
-  ]);
-  return ['case', ...cases, ['literal', [gap, 0]]] as unknown as ExpressionSpecification;
-}
+import { byZoom, get, is, pair, REGULAR } from './expressions.ts';
+import { BANDS, WORD_SIZE } from '../layers/words.ts';
+import { ITEMS_ZOOM } from './zooms.ts';
 
 /** Pixels of a ground length at each zoom, at least `least`: true to scale from the zoom where the two meet. */
 export function trueWidth(metres: number, latitude: number, least: number): ExpressionSpecification {
@@ -40,46 +30,25 @@ const drawnAs = (
   filter: is('draw', draw),
 });
 
-/** Words beside signs, tables and points. They make way for shapes. */
-function wordLayers(palette: Palette): LayerSpecification[] {
-  const paint = { 'text-color': palette.ink, 'text-halo-color': palette.sheet, 'text-halo-width': 1.8 };
-  const word = (id: string, draw: string, gap: number): LayerSpecification => ({
-    ...drawnAs(id, draw),
+/** Words beside signs, tables and points, upright, where they were placed for each band of zooms: none is left out by the map. */
+const wordLayers = (palette: Palette): LayerSpecification[] =>
+  BANDS.map((from, band) => ({
+    ...drawnAs(`items-word-${band}`, 'word'),
     type: 'symbol',
-    minzoom: WORDS_ZOOM,
+    minzoom: from,
+    ...(band === BANDS.length - 1 ? {} : { maxzoom: BANDS[band + 1]! }),
+    filter: ['all', is('draw', 'word'), is('band', band)],
     layout: {
-      'text-field': get('word'),
+      'text-field': get('says'),
       'text-font': REGULAR,
-      'text-size': 12,
-      'text-rotate': get('turn'),
-      'text-rotation-alignment': 'viewport',
-      'text-anchor': get('anchor'),
-      'text-offset': shifted(gap),
+      'text-size': WORD_SIZE,
+      'text-offset': pair('offset'),
+      'text-allow-overlap': true,
       'text-padding': 1,
-      'text-max-width': 30,
+      'text-max-width': 40,
     },
-    paint,
-  });
-  return [
-    {
-      ...drawnAs('points-word', 'point'),
-      type: 'symbol',
-      minzoom: WORDS_ZOOM,
-      layout: {
-        'text-field': get('word'),
-        'text-font': REGULAR,
-        'text-size': 12,
-        'text-variable-anchor': ['bottom', 'left', 'right', 'top'],
-        'text-radial-offset': 1.1,
-        'text-justify': 'auto',
-        'text-max-width': 7,
-      },
-      paint,
-    },
-    word('sign-word', 'sign', 1.9),
-    word('items-word', 'word', 0.8),
-  ];
-}
+    paint: { 'text-color': palette.ink, 'text-halo-color': palette.sheet, 'text-halo-width': 1.8 },
+  }));
 
 /** Where cups are thrown away: the stretch, and the boxes along it. */
 const trashLayers = (palette: Palette): LayerSpecification[] => [
@@ -144,7 +113,7 @@ const boardLayers: readonly LayerSpecification[] = [
   },
 ];
 
-/** Words come first in the list: the map gives room from the last layer to the first, so words make way for shapes. */
+/** Words come first in the list, so that shapes are drawn over them. */
 export const items = (palette: Palette, latitude: number): LayerSpecification[] => [
   ...wordLayers(palette),
   ...trashLayers(palette),

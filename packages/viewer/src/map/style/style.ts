@@ -9,6 +9,7 @@ import { KEPT_IDS, SOURCES, type Scene } from '../scene.ts';
 import type { Underlay } from '../underlay.ts';
 import { beside, said } from './beside.ts';
 import { courses, ends } from './courses.ts';
+import { crowd, phases } from './crowd.ts';
 import { placeFlags, stationFlags } from './flags.ts';
 import { ground, groundNames } from './ground.ts';
 import { items } from './items.ts';
@@ -49,6 +50,8 @@ export function styleOf(scene: Scene, palette: Palette, latitude: number, under:
       cursor: { type: 'geojson', data: nothing },
       asked: { type: 'geojson', data: nothing },
       sketch: { type: 'geojson', data: nothing },
+      crowd: { type: 'geojson', data: nothing, tolerance: 0.1, maxzoom: CUT_ZOOM },
+      phases: { type: 'geojson', data: nothing },
       graticule: { type: 'geojson', data: nothing },
     },
     ...(under.sprite === undefined ? {} : { sprite: under.sprite }),
@@ -63,6 +66,7 @@ export function styleOf(scene: Scene, palette: Palette, latitude: number, under:
       ...(under.graticule ? graticuleLayers(palette) : []),
       ...zones(palette),
       ...courses(palette),
+      ...crowd(palette),
       ...marks(palette),
       ...runs(palette),
       ...items(palette, latitude),
@@ -73,6 +77,7 @@ export function styleOf(scene: Scene, palette: Palette, latitude: number, under:
       ...ends(palette),
       ...stationLayers(palette, 'picked'),
       ...stationLayers(palette, 'trial'),
+      phases,
       ...stationFlags,
       ...placedLayers(palette),
       placeFlags,

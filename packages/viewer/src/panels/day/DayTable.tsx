@@ -12,7 +12,7 @@ import { chooseStation } from '../../state/view/choose.ts';
 export const DAY_HEADING = 'day-heading';
 
 /** The table may go or lie below what was asked for, so that focus follows to the heading. */
-function choose(store: Store, station: string): void {
+export function chooseDay(store: Store, station: string): void {
   chooseStation(store, station);
   requestAnimationFrame(() => document.getElementById(DAY_HEADING)?.focus());
 }
@@ -51,7 +51,7 @@ export function DayTable({ day, open }: { readonly day: RaceDay; readonly open: 
         {rows.map(({ station, found }) => {
           const picked = station.id === store.selected.value;
           return (
-            <tr key={station.id} class={picked ? 'picked' : ''} onClick={() => choose(store, station.id)}>
+            <tr key={station.id} class={picked ? 'picked' : ''} onClick={() => chooseDay(store, station.id)}>
               <td class="figure soft">{numberOf(station)}</td>
               <th scope="row">
                 <button type="button" class="row-button" aria-pressed={picked}>

@@ -2,6 +2,7 @@
 import type { JSX } from 'preact';
 import { useStore } from '../../state/store/store.ts';
 import { openPlanSection } from '../ui/openPlanSection.ts';
+import { DayMultiples } from './DayMultiples.tsx';
 import { DayTable } from './DayTable.tsx';
 import { LearningCard } from './LearningCard.tsx';
 import { RaceDayRuns } from './RaceDayRuns.tsx';
@@ -44,6 +45,7 @@ export function RaceDayPanel(): JSX.Element {
         </>
       )}
       <p class="soft">Every station stays open until race control releases it, whatever the time here.</p>
+      <DayMultiples day={day} open={open} />
       <div class="day-all">
         <DayTable day={day} open={open} />
       </div>

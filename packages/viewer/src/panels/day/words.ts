@@ -3,7 +3,9 @@ import { type RaceDay, type StationDay } from '@halfcup/core';
 import { type Units } from '@halfcup/core/plan';
 import { type Supply } from '@halfcup/core/stages';
 import { formatClock, formatMinute, formatVolume } from '@halfcup/core/units';
-import { DASH, SERVED_WORD } from '../../words.ts';
+import { DASH, SERVED_WORD, grouped } from '../../words.ts';
+
+export { grouped } from '../../words.ts';
 
 type Pack = StationDay['packs'][number];
 
@@ -12,10 +14,6 @@ export const RUN_WORD = { drop: 'Drop-off', collect: 'Collection' } as const;
 /** What a vehicle drops or takes at a stop, kilograms. */
 export const kgOf = ({ load }: RaceDay['runs'][number]['stops'][number]): number =>
   load.reduce((sum, { kg }) => sum + kg, 0);
-
-/** "1,968"; up to one decimal. */
-export const grouped = (count: number): string =>
-  new Intl.NumberFormat('en-GB', { maximumFractionDigits: 1 }).format(count);
 
 export const minuteOrDash = (seconds: number | null): string => (seconds === null ? DASH : formatMinute(seconds));
 

@@ -5,6 +5,7 @@ import { type StationPass } from '@halfcup/core/stages';
 import type { JSX } from 'preact';
 import {
   countsOf,
+  courseOf,
   findingsByStation,
   isOpen,
   leadOf,
@@ -18,6 +19,7 @@ import {
   comeFrom,
   DASH,
   farText,
+  gradeText,
   ITEM_WORD,
   lengthText,
   SERVED_WORD,
@@ -28,12 +30,14 @@ import {
   wheelRange,
   wheelUnit,
 } from '../../words.ts';
+import { gradeAtTables } from '../../strip/steep.ts';
 import { CountMarks } from '../ui/CountMarks.tsx';
 import { Fact } from '../ui/Fact.tsx';
 import { FindingCard } from '../review/FindingCard.tsx';
+import { ClockFacts } from './ClockFacts.tsx';
 import { StationActions } from './StationActions.tsx';
 import { StationEditor } from './StationEditor.tsx';
-import { StationSketch } from './StationSketch.tsx';
+import { StationPicture } from './StationPicture.tsx';
 
 function Items({ direction }: { readonly direction: LaidDirection }): JSX.Element {
   const { units } = useStore();
@@ -124,14 +128,18 @@ const Terms = (): JSX.Element => (
 function Facts({
   station,
   lead,
+  open,
 }: {
   readonly station: StationLayout;
+  readonly open: OpenPlan;
   readonly lead: LaidDirection | undefined;
 }): JSX.Element {
   const { units } = useStore();
   const system = units.value;
   const pass = lead === undefined ? undefined : station.passes[lead.passes[0] ?? -1];
   const sign = lead === undefined ? null : signDistance(lead);
+  const course = courseOf(open, lead?.course);
+  const grade = lead === undefined || course === undefined ? null : gradeAtTables(course, lead.items);
   return (
     <dl class="facts">
       <Fact name="Course distance">{lead === undefined ? DASH : farText(lead.measure, system)}</Fact>
@@ -141,6 +149,7 @@ function Facts({
       <Fact name="Sign distance by wheel">
         {sign === null || sign.wheel === null ? DASH : lengthText(sign.wheel, system)}
       </Fact>
+      {grade === null ? null : <Fact name="Grade at the tables">{gradeText(grade)}</Fact>}
       {station.nearest === null ? null : (
         <Fact name="Nearest course">{lengthText(station.nearest.distance, system)}</Fact>
       )}
@@ -173,6 +182,7 @@ function Chosen({ station, open }: { readonly station: StationLayout; readonly o
         </p>
       )}
       <StationActions station={station} open={open} />
+      <ClockFacts station={station.id} open={open} />
       <p class="soft serves">Serves {serves === '' ? 'nothing' : serves}</p>
       {station.directions.map((direction, index) => (
         <section
@@ -180,12 +190,12 @@ function Chosen({ station, open }: { readonly station: StationLayout; readonly o
           aria-label={direction.lead ? 'First way past' : `Other way past, ${index}`}
         >
           {direction.lead ? null : <h3>Runners also come {comeFrom(direction.azimuthDeg)}</h3>}
-          <StationSketch direction={direction} />
-          {direction.lead ? <Facts station={station} lead={lead} /> : null}
+          <StationPicture open={open} station={station} index={index} />
+          {direction.lead ? <Facts station={station} lead={lead} open={open} /> : null}
           <Items direction={direction} />
         </section>
       ))}
-      {lead === undefined ? <Facts station={station} lead={lead} /> : null}
+      {lead === undefined ? <Facts station={station} lead={lead} open={open} /> : null}
       <Terms />
       <StationEditor station={station} open={open} />
       <h3>Runners who come past</h3>

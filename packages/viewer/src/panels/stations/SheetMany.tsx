@@ -42,16 +42,16 @@ function commandFor(
   given: string,
   unit: string,
 ): Command {
-  const [key = '', kind = ''] = what.split('-') as [string, Served];
+  const [key, kind] = what.split('-') as [string, Served];
   const text = given.trim();
   if (what === 'side') return sideForAll(open, stations, text === 'right' ? 'right' : 'left');
-  if (key === 'serves') return serveForAll(stations, kind as Served, text !== 'no');
+  if (key === 'serves') return serveForAll(stations, kind, text !== 'no');
   if (key === 'tables')
     return setForAll(
       stations,
       ['tables', kind],
       text === '' ? undefined : whole(text),
-      `set tables of ${SERVED_WORD[kind as Served]}`,
+      `set tables of ${SERVED_WORD[kind]}`,
     );
   const width = text === '' ? undefined : writeQuantity(LENGTH, text, undefined, unit);
   return setForAll(stations, ['width'], width, 'set the road width');

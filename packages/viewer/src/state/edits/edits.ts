@@ -152,8 +152,14 @@ export const moveStation = (
 export const addStation = (id: string, name: string, placement: Placement, side: 'left' | 'right' | null): Command =>
   setValue(['stations', '-'], { id, name, ...placement, ...(side === null ? {} : { side }) }, `add ${name}`);
 
-/** A second station like one that there is, at another place; what belongs to its own ground stays behind. */
-export const duplicateStation = (station: string, id: string, name: string, placement: Placement): Command => ({
+/** A second station like one that there is, at another place, `more` laid over it; what belongs to its own ground stays behind. */
+export const duplicateStation = (
+  station: string,
+  id: string,
+  name: string,
+  placement: Placement,
+  more: Entry = {},
+): Command => ({
   label: `add ${name}`,
   edit: (open) => {
     const {
@@ -167,7 +173,7 @@ export const duplicateStation = (station: string, id: string, name: string, plac
       lead: _lead,
       ...rest
     } = rawStation(open, station);
-    return setValue(['stations', '-'], { ...rest, id, name, ...placement }, '').edit(open);
+    return setValue(['stations', '-'], { ...rest, id, name, ...placement, ...more }, '').edit(open);
   },
 });
 

@@ -34,6 +34,8 @@ const AT_STATION = {
   'lead-far': runners.leadFar,
   'seen-not-served': runners.seenNotServed,
   'passers-not-served': runners.passersNotServed,
+  'crosses-flow': runners.tablesForEachWay,
+  'served-both-ways': runners.tablesForEachWay,
   'station-off-course': plan.stationOffCourse,
 } as unknown as Readonly<Record<string, Maker<FoundAt<unknown>>>>;
 

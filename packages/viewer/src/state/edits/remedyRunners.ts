@@ -4,7 +4,8 @@ import type { StationPass } from '@halfcup/core/stages';
 import { farText, ordinal } from '../../words.ts';
 import { leadOf } from '../view/derive.ts';
 import type { OpenPlan } from '../store/store.ts';
-import { moveStation, setOfStation, together, type Command } from './edits.ts';
+import { duplicateStation, moveStation, setOfStation, together, type Command } from './edits.ts';
+import { freeId } from './freeId.ts';
 import { alongPlacement, leadOffsetLine } from './placing.ts';
 import { listed, remedy, type FoundAt, type Remedy } from './remedy.ts';
 
@@ -151,4 +152,35 @@ export function passersNotServed({
   if (typeof passes === 'string' || passers.some(isNew)) return [];
   const all = [...passes, ...passers.map(chosen)];
   return [remedy(SERVE_TOO, 'They are served too.', setOfStation(id, ['passes'], all, `serve all of them, ${name}`))];
+}
+
+/** Each way gets tables of its own: the station serves its first way, and one like it stands across the road for the other. */
+export function tablesForEachWay({ open, station }: FoundAt<unknown>): readonly Remedy[] {
+  const { id, name, directions, passes } = station;
+  const [lead, other, ...more] = directions;
+  if (lead === undefined || other === undefined || more.length > 0 || lead.side === 'unclear') return [];
+  // A variant has no stations of its own.
+  if (open.variant !== null) return [];
+  const of = (direction: StationLayout['directions'][number]): StationPass[] =>
+    direction.passes.map((k) => passes[k]!).filter(({ served }) => served);
+  const [mine, theirs] = [of(lead), of(other)];
+  const [first] = theirs;
+  if (mine.length === 0 || first === undefined) return [];
+  const fresh = freeId(
+    's',
+    open.document.plan.stations.map((one) => one.id),
+  );
+  const offset = station.station.on?.offset ?? station.practice.kerb;
+  const on = { course: first.course, measure: first.measure, side: lead.side, offset };
+  const command = together(`tables for each way, ${name}`, [
+    setOfStation(id, ['passes'], mine.map(chosen), ''),
+    duplicateStation(id, fresh, `${name}, other way`, { on }, { side: lead.side, passes: theirs.map(chosen) }),
+  ]);
+  return [
+    remedy(
+      'Give the other way tables across the road',
+      `${name}, other way, stands on the outer side of its own runners.`,
+      command,
+    ),
+  ];
 }

@@ -211,6 +211,10 @@ export interface Store {
   readonly foundAt: Signal<string | null>;
   readonly job: Signal<Job | null>;
   readonly notice: Signal<Notice | null>;
+  /** The time of race day that is shown, seconds after midnight; `null`: the clock is off. */
+  readonly clock: Signal<number | null>;
+  /** The clock runs. */
+  readonly playing: Signal<boolean>;
   /** To be decided about the plan's keeping; notices come and go beside it. */
   readonly question: Signal<Notice | null>;
 }
@@ -251,6 +255,8 @@ export const createStore = (): Store => ({
   foundAt: signal(null),
   job: signal(null),
   notice: signal(null),
+  clock: signal(null),
+  playing: signal(false),
   question: signal(null),
 });
 

@@ -35,3 +35,15 @@ export const SINGLE: Form = form(read);
 export const LinesField = (field: Props): JSX.Element => (
   <EntryField field={field} form={field.several === true ? SEVERAL : SINGLE} rows={6} />
 );
+
+/** A name a line, also where it looks like a number. */
+export const NAMES: Form = form((line) => line);
+
+export const NamesField = ({
+  field,
+  fallback = [],
+}: {
+  readonly field: FieldProps;
+  /** What holds where the file says nothing. */
+  readonly fallback?: readonly string[] | undefined;
+}): JSX.Element => <EntryField field={field} form={NAMES} rows={3} placeholder={fallback.join('\n')} />;

@@ -3,6 +3,7 @@ import type { Packs, Served, Supplies } from '@halfcup/core/plan';
 import type { JSX } from 'preact';
 import { SERVED_WORD } from '../../../words.ts';
 import { ChoiceField } from './ChoiceField.tsx';
+import { NamesField } from './LinesField.tsx';
 import { MassField } from './MassField.tsx';
 import { NumberField } from './NumberField.tsx';
 import { PairField } from './PairField.tsx';
@@ -61,6 +62,19 @@ const Take = (props: SuppliesProps): JSX.Element => (
       )),
     )}
   </details>
+);
+
+/** What hands call out: each name on a line. */
+const Flavours = (props: SuppliesProps): JSX.Element => (
+  <>
+    {(['sportsDrink', 'gel'] as const).map((kind) => (
+      <NamesField
+        key={kind}
+        field={ruleField(props, ['supplies', 'flavours', kind], `Flavours of ${SERVED_WORD[kind]}, one a line`)}
+        fallback={props.fallback.flavours?.[kind]}
+      />
+    ))}
+  </>
 );
 
 const PacksAndWeights = (props: SuppliesProps): JSX.Element => (
@@ -138,6 +152,7 @@ export function SuppliesFields(props: SuppliesProps): JSX.Element {
         fallback={fallback.drinkRate}
         unit="l/h"
       />
+      <Flavours {...props} />
       <VolumeField {...ruleField(props, ['supplies', 'cup'], 'Cup holds')} fallback={fallback.cup} small />
       {SHARES.map(([key, label]) => (
         <NumberField

@@ -1,0 +1,101 @@
+/** What the command line shows of hostile names, values and file names: no control character but a line's end. */
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { cleanText } from '../packages/core/cli/clean.ts';
+import { halfcupIn } from './support/halfcup.ts';
+
+/** Escape and string terminators, C1 controls, turns of the reading order, a carriage return, a bell. */
+const HOSTILE = 'A\u001b[2J\u001b]0;owned\u0007B\u009b31mC\u202eD\u2066E\rF\u0000G\u200fH\u2028I';
+// oxlint-disable-next-line no-control-regex
+const CONTROL = /[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u200e\u200f\u061c\u202a-\u202e\u2066-\u2069\u2028\u2029]/u;
+
+const FILE = 'pl\u001b[31man\u202e.json';
+let folder = '';
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), 'halfcup-clean-'));
+  const gpx = `<gpx version="1.1" creator="t"><trk><name>x</name><trkseg>${[0, 1, 2].map((k) => `<trkpt lat="-33.2" lon="${-17.4 + k / 100}"/>`).join('')}</trkseg></trk></gpx>`;
+  writeFileSync(join(folder, 'c.gpx'), gpx);
+  const plan = {
+    format: 'halfcup-plan',
+    version: 1,
+    name: HOSTILE,
+    revision: HOSTILE,
+    date: '2027-09-12',
+    timeZone: 'Etc/UTC',
+    courses: [{ id: 'c', name: HOSTILE, gpx: 'c.gpx' }],
+    races: [
+      {
+        id: 'r',
+        name: HOSTILE,
+        course: 'c',
+        waves: [{ time: '08:00', entrants: 300 }],
+        finish: { median: '15 min', spread: 0.2 },
+      },
+    ],
+    stations: [
+      {
+        id: 's1',
+        name: HOSTILE,
+        on: { course: 'c', measure: '0.6 km', side: 'right' },
+        note: HOSTILE,
+        people: { captain: HOSTILE },
+        points: [{ kind: 'drop', at: [-17.394, -33.2], name: HOSTILE, street: HOSTILE, note: HOSTILE }],
+      },
+    ],
+    vehicles: [{ id: 'v', name: HOSTILE, from: '05:00' }],
+    contacts: { emergency: HOSTILE, raceControl: HOSTILE },
+    variants: [{ name: HOSTILE, stations: { s1: { side: 'left' } } }],
+    waivers: [{ code: 'no-contacts', by: HOSTILE, reason: HOSTILE }],
+  };
+  for (const name of ['p.json', FILE]) writeFileSync(join(folder, name), JSON.stringify(plan));
+  writeFileSync(
+    join(folder, 'bad.json'),
+    `{ "format": "halfcup-plan", "version": 1, "${HOSTILE.replaceAll(/\p{Cc}/gu, '')}": 1 }`,
+  );
+  writeFileSync(join(folder, `${HOSTILE.replaceAll('\u0000', '')}.gpx`), '<gpx>');
+});
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+describe('a hostile name', () => {
+  const calls: readonly (readonly string[])[] = [
+    ['review', 'p.json'],
+    ['review', 'p.json', '--all'],
+    ['review', FILE],
+    ['review', 'p.json', '--json'],
+    ['review', 'p.json', FILE, '--json-lines'],
+    ['layout', 'p.json'],
+    ['raceday', 'p.json'],
+    ['raceday', 'p.json', '--json'],
+    ['course', 'c.gpx'],
+    ['course', `${HOSTILE.replaceAll('\u0000', '')}.gpx`],
+    ['compare', 'p.json', HOSTILE.replaceAll('\u0000', '')],
+    ['improve', 'p.json', '--only', 's1'],
+    ['review', 'bad.json'],
+    [HOSTILE.replaceAll('\u0000', '')],
+    ['review', '--out', HOSTILE.replaceAll('\u0000', '')],
+  ];
+
+  it.each(calls)('leaves no control in what is printed: %j %j', async (...call) => {
+    const { out, err } = await halfcupIn(folder, ...call.filter((part) => typeof part === 'string'));
+    expect(out.length + err.length).toBeGreaterThan(0);
+    for (const text of [out, err]) {
+      const found = CONTROL.exec(text);
+      expect(found === null ? null : JSON.stringify(text.slice(found.index - 30, found.index + 10))).toBeNull();
+    }
+  });
+
+  it('stays what it is in JSON', async () => {
+    const { out } = await halfcupIn(folder, 'review', 'p.json', '--json');
+    expect(JSON.stringify(JSON.parse(out))).toContain('\u202e');
+  });
+});
+
+it('keeps Halfcup’s own colours on a screen that has them, and no other sequence', () => {
+  expect(cleanText('\u001b[1mHead\u001b[22m \u001b[31mx\u001b[39m\n', true)).toBe(
+    '\u001b[1mHead\u001b[22m \u001b[31mx\u001b[39m\n',
+  );
+  expect(cleanText('\u001b[2J\u001b[1mx', true)).toBe('\\u{1b}[2J\u001b[1mx');
+  expect(cleanText('\u001b[1mx', false)).toBe('\\u{1b}[1mx');
+});
