@@ -101,6 +101,20 @@ function faultsOf(store: Store, failed: (error: unknown) => void): MapFaults {
   };
 }
 
+const followDestination = (store: Store, view: MapView): (() => void) =>
+  effect(() => {
+    const destination = store.destination.value;
+    // After the effect that shows the plan, in whichever order the two are told.
+    queueMicrotask(() => untracked(() => stays(store, destination) || go(store, view, destination)));
+  });
+
+const followAsked = (store: Store, view: MapView, container: HTMLElement): (() => void) =>
+  effect(() => {
+    const at = groundOf(store, store.asked.value);
+    view.asked(at);
+    if (at !== null) afterDrawn(() => uncover(view, container, at));
+  });
+
 export interface Connected {
   /** Asks why nothing has been drawn; the answer comes as `failed`. */
   readonly askWhy: () => void;
@@ -160,17 +174,9 @@ export async function connect(
     effect(() => measured(() => view.clock(clockShown(store)))),
     effect(() => view.handles(zoneHandles(store))),
     followEdits(store, view),
-    effect(() => {
-      const destination = store.destination.value;
-      // After the effect that shows the plan, in whichever order the two are told.
-      queueMicrotask(() => untracked(() => stays(store, destination) || go(store, view, destination)));
-    }),
+    followDestination(store, view),
     effect(() => view.cursor(groundOf(store, store.cursor.value))),
-    effect(() => {
-      const at = groundOf(store, store.asked.value);
-      view.asked(at);
-      if (at !== null) afterDrawn(() => uncover(view, container, at));
-    }),
+    followAsked(store, view, container),
   ];
   return {
     askWhy: view.askWhy,

@@ -5,11 +5,10 @@ import type { JSX } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { isPerStation, languages, paperNamed } from '../../papers/papers.ts';
 import { chooseStation } from '../../state/view/choose.ts';
-import { exportFile } from '../../storage/saveFile.ts';
 import { reasonOf } from '../../trouble.ts';
 import { useStore, type OpenPlan, type Store } from '../../state/store/store.ts';
-import { savedName } from '../../state/view/fileNames.ts';
 import { ExportButtons } from './ExportButtons.tsx';
+import { PaperButtons, PictureButtons } from './PaperButtons.tsx';
 import { numberOf } from '../../state/view/derive.ts';
 import { planWithoutTrial } from '../../state/store/trial.ts';
 
@@ -168,47 +167,6 @@ const Options = ({
   </div>
 );
 
-interface PictureProps {
-  readonly open: OpenPlan;
-  readonly afresh: () => Promise<PrintedPaper>;
-}
-
-/** The map of the overview as a picture of its own. */
-function PictureButtons({ open, afresh }: PictureProps): JSX.Element {
-  const store = useStore();
-  const saveAs = async (kind: 'svg' | 'png'): Promise<void> => {
-    const { mapDrawing, mapPicture } = await import('../../papers/pictures.ts');
-    const drawing = mapDrawing((await afresh()).html);
-    if (drawing === null) return;
-    try {
-      if (kind === 'png')
-        await exportFile(store, savedName(open, 'overview', '.png'), await mapPicture(drawing), [
-          'Picture',
-          'image/png',
-          '.png',
-        ]);
-      else
-        await exportFile(store, savedName(open, 'overview', '.svg'), new Blob([drawing], { type: 'image/svg+xml' }), [
-          'Drawing',
-          'image/svg+xml',
-          '.svg',
-        ]);
-    } catch (error) {
-      store.notice.value = { text: `The picture could not be made: ${reasonOf(error)}.` };
-    }
-  };
-  return (
-    <>
-      <button type="button" onClick={() => void saveAs('svg')}>
-        Map as SVG
-      </button>
-      <button type="button" onClick={() => void saveAs('png')}>
-        Map as PNG
-      </button>
-    </>
-  );
-}
-
 export function PapersPanel(): JSX.Element {
   const store = useStore();
   const open = planWithoutTrial(store);
@@ -239,20 +197,6 @@ export function PapersPanel(): JSX.Element {
     });
     return made.named(papers, name, index) ?? chosen;
   };
-  const print = async (): Promise<void> => {
-    const { printPaper } = await import('../../papers/printPaper.ts');
-    await printPaper((await afresh()).html);
-  };
-  const save = async (): Promise<void> => {
-    const { name: file, html } = await afresh();
-    const kind = ['Paper', 'text/html', '.html'] as const;
-    await exportFile(
-      store,
-      savedName(open, file.replace(/\.html$/u, ''), '.html'),
-      new Blob([html], { type: kind[1] }),
-      kind,
-    );
-  };
   return (
     <div class="papers">
       <h2>Papers</h2>
@@ -264,12 +208,7 @@ export function PapersPanel(): JSX.Element {
       {made.perStation(name) ? <StationChoice open={open} station={station} /> : null}
       <Options size={size} language={language} languages={made.languages} onSize={setSize} onLanguage={setLanguage} />
       <div class="row">
-        <button type="button" onClick={() => void print()}>
-          Print
-        </button>
-        <button type="button" onClick={() => void save()}>
-          Save as HTML
-        </button>
+        <PaperButtons open={open} afresh={afresh} />
         {chosen.name === 'overview.html' ? <PictureButtons open={open} afresh={afresh} /> : null}
       </div>
       <Preview paper={chosen} />

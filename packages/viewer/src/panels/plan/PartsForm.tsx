@@ -7,9 +7,9 @@ import { useEffect, useState } from 'preact/hooks';
 import { type Tried, takeCourse, tryCourse } from '../../state/trial/course.ts';
 import { dropTrial, planWithoutTrial } from '../../state/store/trial.ts';
 import { useStore } from '../../state/store/store.ts';
-import { messageOf } from '../../state/view/voice.ts';
-import { farText, longUnit } from '../../words.ts';
+import { longUnit } from '../../words.ts';
 import { TypedChoice, TypedField } from '../ui/fields/TypedField.tsx';
+import { Outcome, Refusals } from './PartsOutcome.tsx';
 import {
   type PartsDraft,
   type StretchDraft,
@@ -143,44 +143,6 @@ function KindFields(fields: Fields): JSX.Element {
   );
 }
 
-/** The length of what is drawn, or why it is no course yet. */
-function Outcome({ tried }: { readonly tried: Tried | null }): JSX.Element {
-  const store = useStore();
-  return (
-    <div role="status" class="parts-outcome">
-      {tried === null ? (
-        <p class="soft">Fill in the distances to see the course on the map and the strip.</p>
-      ) : tried.ok ? (
-        <p>
-          <strong>{farText(tried.length, store.units.value)}</strong>, drawn on the map and the strip.
-        </p>
-      ) : (
-        <>
-          {tried.findings.map((finding, k) => (
-            <p key={k} class="entry-trouble">
-              {messageOf(store, finding)}
-            </p>
-          ))}
-          <p class="soft">The draft is kept here until it joins.</p>
-        </>
-      )}
-    </div>
-  );
-}
-
-function Refusals({ findings }: { readonly findings: readonly Finding[] }): JSX.Element {
-  const store = useStore();
-  return (
-    <>
-      {findings.map((finding, k) => (
-        <p key={k} class="entry-trouble" role="alert">
-          {messageOf(store, finding)}
-        </p>
-      ))}
-    </>
-  );
-}
-
 /** What comes of showing a course while it is drawn up; it is put away with the form. */
 function useTried(plan: Plan, name: string, parts: readonly PlanPart[]): Tried | null {
   const store = useStore();
@@ -192,6 +154,40 @@ function useTried(plan: Plan, name: string, parts: readonly PlanPart[]): Tried |
   useEffect(() => () => dropTrial(store), []);
   return tried;
 }
+
+const RaceChoice = ({
+  plan,
+  by,
+  choose,
+}: {
+  readonly plan: Plan;
+  readonly by: string;
+  readonly choose: (race: string) => void;
+}): JSX.Element => (
+  <TypedChoice
+    label="Which race runs on it?"
+    value={by}
+    choices={[[NEW_RACE, 'a new race of the same name'], ...plan.races.map((one) => [one.id, one.name] as const)]}
+    change={choose}
+  />
+);
+
+interface FootProps {
+  readonly ready: boolean;
+  readonly take: () => void;
+  readonly close: () => void;
+}
+
+const Foot = ({ ready, take, close }: FootProps): JSX.Element => (
+  <div class="row">
+    <button type="button" disabled={!ready} onClick={take}>
+      Take the course
+    </button>
+    <button type="button" onClick={close}>
+      Close
+    </button>
+  </div>
+);
 
 function Form({ plan, close }: { readonly plan: Plan; readonly close: () => void }): JSX.Element {
   const store = useStore();
@@ -243,22 +239,10 @@ function Form({ plan, close }: { readonly plan: Plan; readonly close: () => void
         courses={plan.courses.map((one) => [one.id, one.name] as const)}
         change={change}
       />
-      <TypedChoice
-        label="Which race runs on it?"
-        value={by}
-        choices={[[NEW_RACE, 'a new race of the same name'], ...plan.races.map((one) => [one.id, one.name] as const)]}
-        change={setBy}
-      />
+      <RaceChoice plan={plan} by={by} choose={setBy} />
       <Outcome tried={tried} />
       <Refusals findings={refused} />
-      <div class="row">
-        <button type="button" disabled={tried?.ok !== true} onClick={take}>
-          Take the course
-        </button>
-        <button type="button" onClick={close}>
-          Close
-        </button>
-      </div>
+      <Foot ready={tried?.ok === true} take={take} close={close} />
     </div>
   );
 }
