@@ -143,6 +143,7 @@ describe('halfcup start with several courses, a list and races', () => {
   const folder = folderWith({
     'full.gpx': gpxText([straight(OCEAN, 90, 101, 100)], [{ at: beside(2000, 0, 8), name: 'Tap' }]),
     'half.gpx': gpxText([straight(OCEAN, 90, 51, 100)]),
+    'short.csv': 'name,km,side\nMill,2,left\n',
     'list.csv':
       'Nombre;Recorrido;Distancia (km);Lado;Sirve\nMill;full;7,5;izquierda;agua\nPier;half;lejos;derecha;agua\n',
   });
@@ -180,6 +181,28 @@ describe('halfcup start with several courses, a list and races', () => {
     expect((JSON.parse(made.out) as { stations: { name: string }[] }).stations.map(({ name }) => name)).toEqual([
       'Mill',
     ]);
+  });
+
+  it('writes a race there and back with its course, the day, and a list along the course that is named', async () => {
+    const made = await start(
+      ...['--race', FULL, '--race', 'name=Walk, file=full.gpx, turn-at=2.5, start=09:00, entrants=1,000'],
+      ...['--date', '2027-09-12', '--emergency', '5550', '--stations', 'short.csv', '--stations-on', 'half.gpx'],
+    );
+    expect(made.err).not.toContain('error');
+    expect(JSON.parse(made.out)).toMatchObject({
+      date: '2027-09-12',
+      contacts: { emergency: '5550' },
+      courses: [
+        { id: 'full' },
+        { id: 'half' },
+        { id: 'walk', parts: [{ of: 'full', to: '2.5 km' }, { reverse: true }] },
+      ],
+      races: [{ course: 'full' }, { course: 'walk', waves: [{ entrants: 1000 }] }],
+      stations: [{ on: { course: 'half' } }],
+    });
+    const refused = await start('--stations', 'short.csv', '--stations-on', 'hafl.gpx');
+    expect(refused.err).toContain('--stations-on names the file "hafl.gpx", which is none of the courses');
+    expect((await start('--date', 'soon')).err).toMatch(/“?soon.*2027/su);
   });
 
   it('makes stations of waypoints, or every so far, and a race for each course where none is said', async () => {

@@ -94,6 +94,29 @@ describe('papers', () => {
     });
   });
 
+  it('shows one station’s own sheet by the box beside, which follows what is selected and keeps the paper', async () => {
+    await on(async ({ page }) => {
+      const [paper, station] = ['Paper', 'Station'].map((name) => page.getByRole('combobox', { name, exact: true }));
+      await paper!.selectOption('captains.html');
+      const [first, second] = PLAN.stations.map(({ name }) => name);
+      await station!.selectOption({ index: 1 });
+      await expect.poll(() => preview(page)).not.toContain(second);
+      expect(await preview(page)).toContain(first);
+      await paper!.selectOption('overview.html');
+      expect(await station!.count()).toBe(0);
+      await page.getByRole('tab', { name: 'Stations' }).click();
+      await page.getByRole('button', { name: second!, exact: true }).first().click();
+      await openPapers({ page } as Visit);
+      expect(await paper!.inputValue()).toBe('overview.html');
+      await page.getByRole('button', { name: 'Captain’s sheet', exact: true }).click();
+      await expect.poll(() => paper!.inputValue()).toBe('captains.html');
+      expect(await station!.locator('option:checked').textContent()).toContain(second);
+      await expect.poll(() => page.locator('.paper-preview').getAttribute('title')).toContain(`${second!} only`);
+      await station!.selectOption('all stations');
+      await expect.poll(() => preview(page)).toContain(first);
+    });
+  });
+
   it('hands over the layout as the command line does', async () => {
     await on(async ({ page }) => {
       for (const [button, format] of [

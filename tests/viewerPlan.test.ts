@@ -162,7 +162,7 @@ describe('the plan’s panel', () => {
       const races = await section(page, 'Races');
       await races
         .locator('summary')
-        .filter({ hasText: /^Full marathon$/u })
+        .filter({ hasText: /^Full marathon on /u })
         .click();
       const race = races.locator('details.more').filter({ hasText: 'Delete race Full marathon' }).first();
       await race.getByLabel('Finish times from').last().selectOption('quantiles');

@@ -91,6 +91,8 @@ describe('two courses and a list', () => {
       await dialog.getByLabel('Paste rows').fill(LIST);
       const result = dialog.locator('.start-list-result');
       await expect.poll(() => result.textContent()).toContain('2 stations can be taken; 3 rows left out.');
+      expect(await result.textContent()).toContain('Columns understood: name, distance, side, serves.');
+      expect(await dialog.getByLabel('Its distances are along').inputValue()).toBe('0');
       for (const row of ['Row 3, Distance: “far”', 'Row 4, Side: “up”', 'Row 6 is at 60.00 km'])
         expect(await result.textContent()).toContain(row);
       await expectNoAxeFaults(page, { sheet: 1 }, '.start-sheet');
@@ -129,6 +131,58 @@ describe('two courses and a list', () => {
   });
 });
 
+describe('one course and a shorter race on it', () => {
+  it('is made in the sheet: there and back with its length, grouped counts, the day, names that follow', async () => {
+    await first(async (page) => {
+      await dropFiles(page, { 'full.gpx': FULL });
+      const dialog = sheet(page);
+      await dialog.getByLabel('Name of the plan').fill('Pier');
+      await dialog.getByLabel('Date').fill('2027-09-12');
+      await dialog.getByLabel('Emergency').fill('5550');
+      await dialog.getByLabel('Course name').fill('Long');
+      const long = dialog.getByRole('region', { name: 'Race Long' });
+      expect(await long.getByLabel('Race', { exact: true }).inputValue()).toBe('Long');
+      await button(page, 'Add a race').click();
+      const short = dialog
+        .getByRole('region')
+        .filter({ has: page.getByLabel('Runs on') })
+        .last();
+      expect(await short.locator('[aria-invalid=true]').count()).toBe(0);
+      await short.getByLabel('Race', { exact: true }).fill('Five');
+      await short.getByLabel('Runs on').selectOption('there and back, turning at …');
+      await short.getByLabel('Turn at').fill('2,5');
+      await short.getByText('The race is 5.00 km.').waitFor();
+      await short.getByLabel('Start time').fill('09:00');
+      await short.getByLabel('Runners entered').fill('1,000');
+      await short.getByLabel('A typical runner takes').fill('0:28');
+      expect(await short.getByLabel('Runners entered').inputValue()).toBe('1000');
+      expect(await short.locator('[aria-invalid=true]').count()).toBe(0);
+      await button(page, 'Make the plan').click();
+      await expect.poll(() => title(page)).toBe('Pier');
+      expect(await saved(page)).toMatchObject({
+        date: '2027-09-12',
+        contacts: { emergency: '5550' },
+        courses: [{ name: 'Long' }, { name: 'Five', parts: [{ to: '2.5 km' }, { to: '2.5 km', reverse: true }] }],
+        races: [{ name: 'Long' }, { name: 'Five', course: 'five', waves: [{ time: '09:00', entrants: 1000 }] }],
+      });
+      await page.getByRole('tab', { name: 'Plan' }).click();
+      await page.locator('#plan-races > summary').click();
+      await page.locator('#plan-races').getByText('on Five').waitFor();
+      // Folding outlives the tab.
+      await page.getByRole('tab', { name: 'Papers' }).click();
+      await page.getByRole('tab', { name: 'Plan' }).click();
+      expect(await page.locator('#plan-races').evaluate((one) => (one as HTMLDetailsElement).open)).toBe(true);
+      // A finding about the plan leads to its field.
+      await page.getByRole('tab', { name: /^Review/u }).click();
+      const finding = page.locator('.finding', { hasText: 'Add them under Contacts.' });
+      await finding.getByRole('button', { name: 'Show where' }).click();
+      await expect
+        .poll(() => page.evaluate(() => (document.activeElement as HTMLElement).dataset['path']))
+        .toBe('/contacts/raceControl');
+    });
+  });
+});
+
 describe('a course from parts', () => {
   const begin = async (page: Page): Promise<void> => {
     await page.getByRole('tab', { name: 'Plan' }).click();
@@ -157,6 +211,15 @@ describe('a course from parts', () => {
       expect((await saved(page)).races.at(-1)!.name).toBe('Island 5');
       await button(page, 'Undo').click();
       await expect.poll(() => savedPlan(page)).toBe(before);
+
+      await button(page, 'Make a course from parts of others').click();
+      await page.getByLabel('Turn at').fill('2,5');
+      await page.getByLabel('Which race runs on it?').selectOption('Half marathon');
+      await button(page, 'Take the course').click();
+      await expect.poll(async () => (await saved(page)).courses.length).toBe(3);
+      const { courses, races } = await saved(page);
+      expect(races.length).toBe(2);
+      expect(races[1]).toMatchObject({ name: 'Half marathon', course: courses.at(-1)!.id });
     });
   });
 

@@ -102,6 +102,44 @@ describe('where the map cannot be drawn', () => {
       await tableWorks(page);
     });
   });
+
+  it('the worker is built under a name that every server knows, and one sent as octets is told by its type', async () => {
+    const worker = /maplibre-gl-worker[^/]*\.js$/u;
+    await prepared(
+      (context) =>
+        context.route(worker, async (route) =>
+          route.fulfill({
+            response: await route.fetch(),
+            headers: { 'content-type': 'application/octet-stream', 'x-content-type-options': 'nosniff' },
+          }),
+        ),
+      async (page) => {
+        await expect.poll(() => mapTrouble(page).textContent(), SOON).toContain('as “application/octet-stream”');
+        expect(await mapTrouble(page).textContent()).toContain('The table and the strip work without it.');
+        await page.context().unroute(worker);
+        await page.getByRole('button', { name: 'Try again' }).click();
+        await mapIdle(page);
+        expect(await mapTrouble(page).count()).toBe(0);
+      },
+    );
+  });
+
+  it('because the browser starts no worker, the page says so after some seconds', async () => {
+    await prepared(
+      (context) =>
+        context.addInitScript(() => {
+          window.Worker = class extends Worker {
+            constructor(url: string | URL, options?: WorkerOptions) {
+              super(String(url).includes('maplibre') ? 'data:text/plain,blocked' : url, options);
+            }
+          };
+        }),
+      async (page) => {
+        await expect.poll(() => mapTrouble(page).textContent(), SOON).toContain('does not start the script');
+        await tableWorks(page);
+      },
+    );
+  });
 });
 
 describe('a background', () => {

@@ -11,7 +11,18 @@ export default defineConfig({
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
   worker: { format: 'es' },
   // An inlined asset would be a data: address, which the policy does not let the page fetch.
-  build: { target: 'es2023', assetsInlineLimit: 0, chunkSizeWarningLimit: 1200 },
+  build: {
+    target: 'es2023',
+    assetsInlineLimit: 0,
+    chunkSizeWarningLimit: 1200,
+    rolldownOptions: {
+      output: {
+        // Many servers do not know .mjs, and browsers start no worker of an unknown type.
+        assetFileNames: ({ names }) =>
+          names.some((name) => name.endsWith('.mjs')) ? 'assets/[name]-[hash].js' : 'assets/[name]-[hash][extname]',
+      },
+    },
+  },
   preview: { headers: { 'Content-Security-Policy': POLICY } },
   server: { fs: { allow: ['../..'] } },
   plugins: [

@@ -50,7 +50,7 @@ const start: CommandSpec = {
   more: [
     'Without --every or --at it takes the waypoints of the file. Those named by a distance, such as "10 km", become marks of the course. A "Start" or "Finish" at the ends is left out. Each of these is reported.',
     'A list of stations (--stations) is CSV, or has semicolons or tabs, with heads in English or Spanish: name, course, distance or lon and lat, side, serves, tables, width. Rows that cannot be used are reported and left out.',
-    'A race (--race) is said as "name=Half, file=half.gpx, start=08:00, entrants=1200, finish=2:10, cutoff=3:30": finish is what a typical runner takes, cutoff the time limit, both in hours and minutes or as 0:28:30; cutoff-at=11:30 is a cutoff by the clock. Finish times are spread about the typical one by 0.2 (common practice, no source). Without --race each course has one race.',
+    'A race (--race) is said as "name=Half, file=half.gpx, start=08:00, entrants=1200, finish=2:10, cutoff=3:30": finish is what a typical runner takes, cutoff the time limit, both in hours and minutes or as 0:28:30; cutoff-at=11:30 is a cutoff by the clock. With turn-at=2.5 km it runs from the start to there and back, with laps=2 two laps of the course: the plan gets a course of those parts. Finish times are spread about the typical one by 0.2 (common practice, no source). Without --race each course has one race.',
     'With --units metric the plan lays out signs, tables and trash in round metres.',
   ],
   arguments: [{ name: 'NAME', about: 'what the plan is called' }, GPX],
@@ -63,6 +63,14 @@ const start: CommandSpec = {
       about: 'side of the road (default with --every and --at: right)',
     },
     { name: 'stations', kind: 'text', shown: 'LIST.csv', about: 'take the stations of a list' },
+    {
+      name: 'stations-on',
+      kind: 'text',
+      shown: 'FILE.gpx',
+      about: 'the course of the list’s distances (default: the first)',
+    },
+    { name: 'date', kind: 'text', shown: '2027-09-12', about: 'day of the race' },
+    { name: 'emergency', kind: 'text', shown: 'NUMBER', about: 'the number to call in an emergency' },
     { name: 'race', kind: 'repeated', shown: 'RACE', about: 'a race with its times and runners, see above' },
     ...KNOWN,
     ...LINE,

@@ -95,6 +95,8 @@ export const START = {
   raceWithout: (text: string, key: string) => `--race "${text}" has no ${key}; add ${key}=…`,
   raceFile: (file: string, files: readonly string[]) =>
     `--race names the file "${file}", which is none of the courses: ${files.map((one) => `"${one}"`).join(', ')}`,
+  listFile: (file: string, files: readonly string[]) =>
+    `--stations-on names the file "${file}", which is none of the courses: ${files.map((one) => `"${one}"`).join(', ')}`,
   sameName: (name: string) =>
     `two files would be called "${name}" in the plan; rename one, or use --out in a folder above both`,
 } as const;

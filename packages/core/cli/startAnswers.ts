@@ -34,17 +34,24 @@ export async function answersOf(call: Call, io: Io, files: readonly StartFile[])
   const races = (call.lists.get('race') ?? []).map((text) => raceOf(text, files));
   const faults = races.flatMap(({ findings }) => findings);
   if (faults.length > 0) return bad(faults);
-  const stations = await stationsOf(call, io);
+  const stations = await stationsOf(call, io, files);
   if (!stations.ok) return stations;
   const units = call.values.get('units') as UnitSystem | undefined;
   return good({
     name: call.positionals[0]!,
+    ...textsOf(call),
     ...(units === undefined ? {} : { units }),
     courses: files.map(({ gpx }) => courseOf(call, gpx)),
     races: races.flatMap((race) => (race.ok ? [race.value] : [])),
     marks: stations.value.from === 'waypoints',
     stations: stations.value,
   });
+}
+
+/** What the plan says of the day, as it is given. */
+export function textsOf(call: Call): { readonly date?: string; readonly emergency?: string } {
+  const [date, emergency] = [call.values.get('date'), call.values.get('emergency')];
+  return { ...(date === undefined ? {} : { date }), ...(emergency === undefined ? {} : { emergency }) };
 }
 
 function courseOf(call: Call, gpx: string): CourseAnswers {
@@ -60,18 +67,27 @@ function courseOf(call: Call, gpx: string): CourseAnswers {
   };
 }
 
-async function stationsOf(call: Call, io: Io): Promise<Result<StationAnswers>> {
+async function stationsOf(call: Call, io: Io, files: readonly StartFile[]): Promise<Result<StationAnswers>> {
   const file = call.values.get('stations');
   const every = lengthOf(call, 'every');
   const side = call.values.get('side') as 'left' | 'right' | 'alternate' | undefined;
   const sided = side === undefined ? {} : { side };
   if (file === undefined)
     return good(every === undefined ? { from: 'waypoints', ...sided } : { from: 'every', every, ...sided });
+  const along = call.values.get('stations-on');
+  const course = along === undefined ? files[0] : files.find(({ given }) => given === along);
+  if (course === undefined)
+    return refuse(
+      START.listFile(
+        along ?? '',
+        files.map(({ given }) => given),
+      ),
+    );
   const text = await readText(io, file);
-  return text.ok ? good({ from: 'list', text: text.value, file }) : text;
+  return text.ok ? good({ from: 'list', text: text.value, file, gpx: course.gpx }) : text;
 }
 
-const KEYS = ['name', 'file', 'start', 'entrants', 'finish', 'cutoff', 'cutoff-at'] as const;
+const KEYS = ['name', 'file', 'turn-at', 'laps', 'start', 'entrants', 'finish', 'cutoff', 'cutoff-at'] as const;
 type Key = (typeof KEYS)[number];
 
 /** "name=Half, file=half.gpx, start=08:00": a comma parts values where a key and "=" follow it. */
@@ -99,12 +115,15 @@ function raceOf(text: string, files: readonly StartFile[]): Result<RaceAnswers> 
             files.map((one) => one.given),
           ),
     );
+  const turnAt = values.get('turn-at');
   const cutoffAt = values.get('cutoff-at');
-  const typed = (key: 'start' | 'entrants' | 'finish' | 'cutoff'): Partial<RaceAnswers> =>
+  const typed = (key: 'laps' | 'start' | 'entrants' | 'finish' | 'cutoff'): Partial<RaceAnswers> =>
     values.has(key) ? { [key]: values.get(key)! } : {};
   return good({
     name,
     gpx: file.gpx,
+    ...(turnAt === undefined ? {} : { turnAt }),
+    ...typed('laps'),
     ...typed('start'),
     ...typed('entrants'),
     ...typed('finish'),

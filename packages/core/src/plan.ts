@@ -67,13 +67,14 @@ export type { Drawn, GapRule } from './course/course.ts';
 
 // Lists of stations
 export type { ListCourse, ListedStation, StationListOptions } from './plan/list/listed.ts';
-export { readStationList } from './plan/list/read.ts';
+export { listColumns, readStationList } from './plan/list/read.ts';
 export { type ListLanguage, stationListText } from './export/stationList.ts';
 export type { ListColumn } from './plan/list/heads.ts';
 
 // A first plan from several courses and what a person answers
 export type { CourseAnswers, RaceAnswers, SetUpAnswers, StationAnswers } from './plan/setUp/answers.ts';
 export { type OfferedCourse, offeredCourse } from './plan/setUp/offer.ts';
+export { typedCount } from './plan/setUp/count.ts';
 export { raceFaults } from './plan/setUp/races.ts';
 export { setUpPlan } from './plan/setUp/setUp.ts';
 

@@ -89,6 +89,12 @@ test('a finding’s limit is one bound or a range, in the units chosen, and stan
   });
   expect(figuresOf({ measured: 10, limit: 9, unit: 'kg' }, 'imperial')).toEqual({ measured: '22 lb', limit: '20 lb' });
   expect(figuresOf({ measured: 3, limit: 2 }, 'metric')).toEqual({ measured: '3', limit: '2' });
+  expect(figuresOf({ code: 'grade-at-tables', measured: 0.055_68, limit: [-0.04, 0.04] }, 'metric')).toEqual({
+    measured: '5.6 %',
+    limit: '−4 % to 4 %',
+  });
+  // How many are missing is in the sentence.
+  expect(figuresOf({ code: 'no-medical', measured: 2, limit: 0 }, 'metric')).toEqual({ measured: null, limit: null });
   expect(figuresOf({}, 'metric')).toEqual({ measured: null, limit: null });
 });
 

@@ -154,16 +154,22 @@ export const waivedWords = ({ errors, others }: { readonly errors: number; reado
 function quantity(value: number, unit: string | undefined, units: Units): string {
   if (unit === 'kg') return SAY[units].mass(value);
   if (unit === 's') return SAY[units].duration(value);
+  if (unit === '%') return `${signed((100 * value).toFixed(1).replace(/\.0$/u, ''))} %`;
   const figure = signed(Number(value.toPrecision(4)).toString());
   if (unit === undefined || unit === '') return figure;
   return unit === '°' || unit === 'degrees' ? `${figure}°` : `${figure} ${unit}`;
 }
 
-/** What a check measured and what it asks for, each `null` where the finding has none. */
+/** Checks whose figures are grades, rise over run. */
+const GRADES = new Set(['grade-at-tables', 'after-descent', 'descent-with-wheels', 'sign-hard-to-read']);
+
+/** What a check measured and what it asks for, each `null` where the finding has none, or only counts what is missing. */
 export function figuresOf(
-  { measured, limit, unit }: Pick<Finding, 'measured' | 'limit' | 'unit'>,
+  { code = '', measured, limit, unit: given }: Partial<Pick<Finding, 'code' | 'measured' | 'limit' | 'unit'>>,
   units: Units,
 ): { readonly measured: string | null; readonly limit: string | null } {
+  const unit = given === undefined && GRADES.has(code) ? '%' : given;
+  if (unit === undefined && limit === 0) return { measured: null, limit: null };
   const bounds = limit === undefined ? [] : typeof limit === 'number' ? [limit] : limit;
   const far = unit === 'm' && [...bounds, measured ?? 0].some((value) => isFar(value, units));
   if (unit === 'm' && !far && measured !== undefined && limit !== undefined) {

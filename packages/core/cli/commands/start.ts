@@ -10,7 +10,7 @@ import { type Call, type Run, has, lengthOf, lengthsOf, refuse } from '../call.t
 import { liesInside, readGpxFile } from '../files.ts';
 import { type Io, pathOf } from '../io.ts';
 import { REFUSAL, START } from '../messages.ts';
-import { type StartFile, answersOf, needsAnswers } from '../startAnswers.ts';
+import { type StartFile, answersOf, needsAnswers, textsOf } from '../startAnswers.ts';
 import { marksOf } from '../marks.ts';
 
 export const run: Run = async (call, io) => (needsAnswers(call) ? fromAnswers(call, io) : fromOne(call, io));
@@ -60,6 +60,7 @@ function optionsOf(call: Call): Omit<StartOptions, 'name' | 'gpx' | 'marks'> {
   const track = call.values.get('track');
   const gaps = call.values.get('gaps') as GapRule | undefined;
   return {
+    ...textsOf(call),
     ...(units === undefined ? {} : { units }),
     ...(every === undefined ? {} : { every }),
     ...(at === undefined ? {} : { at }),

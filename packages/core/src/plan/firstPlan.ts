@@ -79,7 +79,9 @@ export function waypointDrafts(
 export interface FirstCourse {
   readonly id: string;
   readonly name: string;
-  readonly gpx: string;
+  readonly gpx?: string;
+  /** Instead of a file. */
+  readonly parts?: readonly Entry[];
   readonly track?: string | number | undefined;
   readonly gaps?: GapRule | undefined;
   readonly reverse?: boolean | undefined;
@@ -94,7 +96,8 @@ function courseEntry(
   return {
     id: course.id,
     name: course.name,
-    gpx: course.gpx,
+    ...(course.gpx === undefined ? {} : { gpx: course.gpx }),
+    ...(course.parts === undefined ? {} : { parts: course.parts }),
     ...(track === undefined ? {} : { track }),
     ...(gaps === undefined ? {} : { gaps }),
     ...(reverse === true ? { reverse } : {}),
@@ -114,6 +117,8 @@ const markEntry = ({ at, measure, name }: Mark, units: UnitSystem | undefined): 
 export interface FirstPlan {
   readonly name: string;
   readonly units: UnitSystem | undefined;
+  readonly date?: string | undefined;
+  readonly emergency?: string | undefined;
   readonly courses: readonly FirstCourse[];
   readonly races: readonly Entry[];
   /** With their ids. */
@@ -121,16 +126,18 @@ export interface FirstPlan {
 }
 
 /** As JSON: two spaces, coordinate pairs on one line. */
-export function firstPlanText({ name, units, courses, races, stations }: FirstPlan): string {
+export function firstPlanText({ name, units, date, emergency, courses, races, stations }: FirstPlan): string {
   const plan: Entry = {
     format: 'halfcup-plan',
     version: 1,
     name,
+    ...(date === undefined ? {} : { date }),
     ...(units === undefined ? {} : { units }),
     courses: courses.map((course) => courseEntry(course, units)),
     races,
     stations,
     ...(units === 'imperial' ? {} : { practice: METRIC_PRACTICE }),
+    ...(emergency === undefined ? {} : { contacts: { emergency } }),
   };
   return `${oneLinePairs(JSON.stringify(plan, null, 2))}\n`;
 }

@@ -338,6 +338,22 @@ describe('what was asked of the course', () => {
     ]);
   });
 
+  it('leaves out a start beside the road, in quotation marks, and a Spanish finish', () => {
+    const { findings } = startPlan(
+      document([
+        // 111 m north of the first point, farther than the course is looked for.
+        waypoint(-17.4, -33.199, '“Start”'),
+        waypoint(-17.347, -33.2, 'Meta'),
+        waypoint(-17.37, -33.2, 'Well'),
+      ]),
+      OPTIONS,
+    );
+    expect(findings.map(({ message }) => /was left out: it is at the (\w+)/u.exec(message)?.[1])).toEqual([
+      'start',
+      'finish',
+    ]);
+  });
+
   it('calls a finish that is at the start of the file’s waypoints by where it stands', () => {
     const loop = [
       waypoint(-17.4, -33.2, 'Start / Finish'),

@@ -49,6 +49,10 @@ export interface StartOptions {
   readonly length?: number;
   /** Points of known measure, which calibrate the course. */
   readonly marks?: readonly Mark[];
+  /** Of the race, as "2027-09-12". */
+  readonly date?: string;
+  /** The number to call in an emergency. */
+  readonly emergency?: string;
 }
 
 const isStartOptions: Shape = recordOf<StartOptions>('options { name, gpx }', {
@@ -63,6 +67,8 @@ const isStartOptions: Shape = recordOf<StartOptions>('options { name, gpx }', {
   reverse: maybe(aFlag),
   length: maybe(positive),
   marks: maybe(listOf(isMark)),
+  date: maybe(aText),
+  emergency: maybe(aText),
 });
 
 interface Drafts {
@@ -113,6 +119,8 @@ export function startPlan(document: GpxDocument, options: StartOptions): Result<
   const text = firstPlanText({
     name: options.name,
     units: options.units,
+    date: options.date,
+    emergency: options.emergency,
     courses: [{ ...options, id: COURSE, name: built.value.name, marks: drafted.value.marks }],
     races: [{ id: 'race', name: options.name, course: COURSE }],
     stations: drafted.value.drafts.map((draft, k) => ({ id: `s${k + 1}`, name: draft.name, ...draft.place })),

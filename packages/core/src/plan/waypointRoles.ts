@@ -4,9 +4,11 @@
  */
 import { type Mark, calibrate } from '../course/calibrate.ts';
 import { courseLength, startMeasure } from '../course/course.ts';
+import { pointAt } from '../course/locate.ts';
 import { measureOfName } from '../course/markNames.ts';
 import { passesOf } from '../course/passes.ts';
 import type { IndexedCourse } from '../course/segmentIndex.ts';
+import { lengthBetween } from '../geodesy/segment.ts';
 import { type Finding, type LonLat, type Where, good, type Result } from '../finding.ts';
 import type { GpxDocument, GpxWaypoint } from '../gpx/document.ts';
 import { shortText } from '../text/found.ts';
@@ -106,19 +108,26 @@ function unplaced({ name, where, at }: NamedMark, ordered: boolean): Finding {
   return planFinding('start-waypoint', { problem, name: shortText(name) }, facts);
 }
 
-const START = /^(the |race )?start([ -]?(line|arch))?$/iu;
-const FINISH = /^(the |race )?finish([ -]?(line|arch))?$/iu;
-const BOTH = /^start *(\/|&|\+|-|and) *finish([ -]?line)?$/iu;
+const START = /^(the |race )?start([ -]?(line|arch))?$|^(línea de )?salida$/iu;
+const FINISH = /^(the |race )?finish([ -]?(line|arch))?$|^(línea de )?meta$/iu;
+const BOTH = /^start *(\/|&|\+|-|and) *finish([ -]?line)?$|^salida *(\/|&|\+|-|y) *meta$/iu;
 /** A waypoint no farther along the course from its start or finish stands there, metres. */
 const AT_END = 50;
+/** Nor does one so near to that end on the ground, as one beside the road or before the line is, metres (an assumption). */
+const NEAR_END = 250;
 
 /** The end of the course that a waypoint is called by and stands at; none where it is not so. */
 function endOf({ name, lon, lat }: GpxWaypoint, { course, ...rest }: IndexedCourse): ('start' | 'finish')[] {
-  const called = name?.trim() ?? '';
+  const called = name?.replaceAll(/^[\s"'“”‘’«»]+|[\s"'“”‘’«»]+$/gu, '') ?? '';
   if (![START, FINISH, BOTH].some((pattern) => pattern.test(called))) return [];
   const measures = passesOf({ course, ...rest }, [lon, lat]).map(({ measure }) => measure);
-  const starts = measures.some((measure) => measure - startMeasure(course) <= AT_END);
-  const finishes = measures.some((measure) => courseLength(course) - measure <= AT_END);
+  const beside = (measure: number): boolean => {
+    const end = pointAt(course, measure)?.at;
+    return end !== undefined && lengthBetween(lon, lat, end[0], end[1]) <= NEAR_END;
+  };
+  const [start, length] = [startMeasure(course), courseLength(course)];
+  const starts = measures.some((measure) => measure - start <= AT_END) || (!FINISH.test(called) && beside(start));
+  const finishes = measures.some((measure) => length - measure <= AT_END) || (!START.test(called) && beside(length));
   if (FINISH.test(called) && finishes) return ['finish'];
   return starts ? ['start'] : finishes ? ['finish'] : [];
 }

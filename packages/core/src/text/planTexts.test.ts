@@ -165,7 +165,9 @@ const PLAN: { readonly [C in keyof PlanParams]: readonly PlanParams[C][] } = {
     { problem: 'unordered', name: 'Well' },
   ],
   'setup-race': [
-    ...(['start', 'entrants', 'finish', 'cutoff', 'cutoffAt'] as const).map(
+    { problem: 'twoShapes' },
+    { problem: 'turnPast', measure: 5000, length: 4200 },
+    ...(['turnAt', 'laps', 'start', 'entrants', 'finish', 'cutoff', 'cutoffAt'] as const).map(
       (field) => ({ problem: 'value', field, found: 'soon' }) as const,
     ),
     ...(['noName', 'noEntrants', 'twoCutoffs'] as const).map((problem) => ({ problem })),

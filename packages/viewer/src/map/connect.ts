@@ -101,6 +101,26 @@ function faultsOf(store: Store, failed: (error: unknown) => void): MapFaults {
   };
 }
 
+const followDestination = (store: Store, view: MapView): (() => void) =>
+  effect(() => {
+    const destination = store.destination.value;
+    // After the effect that shows the plan, in whichever order the two are told.
+    queueMicrotask(() => untracked(() => stays(store, destination) || go(store, view, destination)));
+  });
+
+const followAsked = (store: Store, view: MapView, container: HTMLElement): (() => void) =>
+  effect(() => {
+    const at = groundOf(store, store.asked.value);
+    view.asked(at);
+    if (at !== null) afterDrawn(() => uncover(view, container, at));
+  });
+
+export interface Connected {
+  /** Asks why nothing has been drawn; the answer comes as `failed`. */
+  readonly askWhy: () => void;
+  readonly close: () => void;
+}
+
 /** `along`: whether stations are dragged along the course even without Shift. `failed`: the map cannot be drawn. `drawn`: it stands for the first time. */
 export async function connect(
   store: Store,
@@ -108,7 +128,7 @@ export async function connect(
   along: ReadonlySignal<boolean>,
   failed: (error: unknown) => void,
   drawn: () => void,
-): Promise<() => void> {
+): Promise<Connected> {
   const bench = location.hash === '#bench' ? (await import('./bench.ts')).createBench(store) : null;
   const measured = bench?.measured ?? ((work: () => void): void => work());
   const trial = trialView(store, measured);
@@ -154,21 +174,16 @@ export async function connect(
     effect(() => measured(() => view.clock(clockShown(store)))),
     effect(() => view.handles(zoneHandles(store))),
     followEdits(store, view),
-    effect(() => {
-      const destination = store.destination.value;
-      // After the effect that shows the plan, in whichever order the two are told.
-      queueMicrotask(() => untracked(() => stays(store, destination) || go(store, view, destination)));
-    }),
+    followDestination(store, view),
     effect(() => view.cursor(groundOf(store, store.cursor.value))),
-    effect(() => {
-      const at = groundOf(store, store.asked.value);
-      view.asked(at);
-      if (at !== null) afterDrawn(() => uncover(view, container, at));
-    }),
+    followAsked(store, view, container),
   ];
-  return () => {
-    for (const end of ends) end();
-    dark.removeEventListener('change', view.repaint);
-    view.close();
+  return {
+    askWhy: view.askWhy,
+    close: () => {
+      for (const end of ends) end();
+      dark.removeEventListener('change', view.repaint);
+      view.close();
+    },
   };
 }

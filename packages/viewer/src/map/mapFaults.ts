@@ -3,6 +3,10 @@ import type { Map as MapLibreMap } from 'maplibre-gl';
 import { PART_MISSING, plainError } from '../trouble.ts';
 import { PAPER_UNDERLAY, PLAN_UNDERLAY, type Underlay } from './underlay.ts';
 
+const WORKER_REFUSED = 'this browser does not start the script that prepares it; an add-on or a setting may block it';
+/** How long a worker has to fail, milliseconds. */
+const WORKER_PATIENCE = 5000;
+
 /** What can go wrong while the map is there. */
 export interface MapFaults {
   /** The script that prepares what is drawn cannot be had. */
@@ -15,15 +19,43 @@ export interface MapFaults {
   readonly tiles: () => void;
 }
 
-/** MapLibre says nothing of a worker that does not start: whoever asks for its script sees whether it is there. */
+/** The types by which servers may send a script: all that the WHATWG's "MIME Sniffing" counts as JavaScript, from memory. */
+const SCRIPT_TYPE = /^(?:text|application)\/(?:x-)?(?:java|ecma)script\b|^text\/(?:jscript|livescript)\b/iu;
+
+const notAScript = (type: string): Error =>
+  plainError(
+    `this server sends a script of the map as “${type || 'no type'}”, which browsers refuse to run; whoever runs the server should send it as text/javascript`,
+  );
+
+/** MapLibre says nothing of a worker that does not start: whoever asks for its script sees whether it is there, and its type. */
 export async function checkWorker(workerUrl: string, failed: MapFaults['worker']): Promise<void> {
   try {
-    const { ok, status } = await fetch(workerUrl);
-    if (!ok) failed(plainError(PART_MISSING));
-    if (!ok) console.warn(`the map's worker answered ${status}`);
+    const { ok, status, headers } = await fetch(workerUrl);
+    const type = headers.get('content-type') ?? '';
+    if (!ok) {
+      console.warn(`the map's worker answered ${status}`);
+      failed(plainError(PART_MISSING));
+    } else if (!SCRIPT_TYPE.test(type)) failed(notAScript(type));
   } catch (error) {
     console.warn(error);
     failed(plainError(PART_MISSING));
+  }
+}
+
+/** Starts the map's worker once more, beside the map, to see whether this browser starts it at all. */
+export function tryWorker(workerUrl: string, failed: MapFaults['worker']): void {
+  const refused = (): void => failed(plainError(WORKER_REFUSED));
+  try {
+    const worker = new Worker(workerUrl, { type: 'module' });
+    worker.addEventListener('error', (event) => {
+      console.warn(event.message);
+      worker.terminate();
+      refused();
+    });
+    setTimeout(() => worker.terminate(), WORKER_PATIENCE);
+  } catch (error) {
+    console.warn(error);
+    refused();
   }
 }
 

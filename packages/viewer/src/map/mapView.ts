@@ -16,7 +16,7 @@ import { listenForPointing, type Pointing } from './gestures/point.ts';
 import { drawImage } from './images.ts';
 import { PICKED_LAYERS, pickedFilter } from './style/stations.ts';
 import { styleOf } from './style/style.ts';
-import { checkWorker, watchFaults, type MapFaults } from './mapFaults.ts';
+import { checkWorker, tryWorker, watchFaults, type MapFaults } from './mapFaults.ts';
 import { readPalette } from './palette.ts';
 import { graticule } from './graticule.ts';
 import { EMPTY_SCENE, KEPT_IDS, SOURCES, type Scene } from './scene.ts';
@@ -57,6 +57,8 @@ export interface MapView {
   readonly redraw: () => void;
   /** Once, when all that it shows is drawn. */
   readonly whenDrawn: (act: () => void) => void;
+  /** Asks why nothing has been drawn; the answer is a fault. */
+  readonly askWhy: () => void;
   readonly close: () => void;
 }
 
@@ -254,6 +256,7 @@ export function createMapView(container: HTMLElement, hands: Hands, faults: MapF
     ground: (at) => groundUnder(map, at),
     redraw: () => map.triggerRepaint(),
     whenDrawn: (act) => void map.once('idle', act),
+    askWhy: () => tryWorker(workerUrl, faults.worker),
     close: () => map.remove(),
   };
 }

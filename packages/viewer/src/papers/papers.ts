@@ -29,7 +29,23 @@ export function minuteNow(now: Date = new Date()): string {
   return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())} ${two(now.getHours())}:${two(now.getMinutes())}`;
 }
 
-/** Every paper, those of the selected station alone first; the plan's name tells which variant they show. */
+/** Papers for each station that can be had for one alone, by the names of both. */
+const OF_ONE = { 'captains.html': 'captain', 'cards.html': 'card' } as const;
+
+/** Whether a paper can be had for one station. */
+export const isPerStation = (name: string): name is keyof typeof OF_ONE => Object.hasOwn(OF_ONE, name);
+
+/** A paper by its name, for one station (by its index) where it can be had for one and one is asked for. */
+export const paperNamed = (
+  papers: readonly PrintedPaper[],
+  name: string,
+  station: number | null,
+): PrintedPaper | undefined => {
+  const own = station === null || !isPerStation(name) ? name : `${OF_ONE[name]}-${station + 1}.html`;
+  return papers.find((paper) => paper.name === own) ?? papers.find((paper) => paper.name === name);
+};
+
+/** Every paper, those of the selected station alone last; the plan's name tells which variant they show. */
 export async function allPapers(
   open: OpenPlan,
   selected: string | null,

@@ -99,6 +99,22 @@ export function readStationList(text: string, options: StationListOptions): Resu
   ]);
 }
 
+/**
+ * The heads of a list that are understood, as they are written and in their order; none where its first row names no columns.
+ * @example
+ * ```ts
+ * import { listColumns } from '@halfcup/core/plan';
+ * listColumns('Name;Distance;Tent;Captain'); // → ['Name', 'Distance', 'Captain']
+ * ```
+ */
+export function listColumns(text: string): readonly string[] {
+  want('listColumns', 'text', aText, text);
+  const [first = []] = readDelimited(text).records;
+  return isHeader(first)
+    ? first.flatMap((cell) => (headOf(cell.text) === null ? [] : [shortText(cell.text.trim())]))
+    : [];
+}
+
 const error = <C extends 'list-unread' | 'list-heads'>(code: C, params: ListParams[C], where: Where): Finding =>
   planFinding(code, params as never, { severity: 'error', where });
 

@@ -26,9 +26,13 @@ export interface RaceAnswers {
   readonly name: string;
   /** One of the courses' files. */
   readonly gpx: string;
+  /** It runs from the start of the course to here and back: "2.5" (km, or miles in an imperial plan), "2.5 km". Absent: the whole course. */
+  readonly turnAt?: string;
+  /** Or so many laps of the course: "2". */
+  readonly laps?: string;
   /** Time of day of the start: "08:00". */
   readonly start?: string;
-  /** Runners entered: "1200". */
+  /** Runners entered: "1200", "1,200". */
   readonly entrants?: string;
   /** What a typical runner takes: "2:10", "2:10:00", "130 min". With one colon it is hours and minutes. */
   readonly finish?: string;
@@ -43,8 +47,8 @@ export type StationAnswers =
   | { readonly from: 'waypoints'; readonly side?: DeclaredSide | 'alternate' }
   /** Every so many metres of each course, but where it runs along one before it. */
   | { readonly from: 'every'; readonly every: Metres; readonly side?: DeclaredSide | 'alternate' }
-  /** A list, as `readStationList` reads it. */
-  | { readonly from: 'list'; readonly text: string; readonly file: string }
+  /** A list, as `readStationList` reads it; `gpx`: the course of its distances, absent: the first. */
+  | { readonly from: 'list'; readonly text: string; readonly file: string; readonly gpx?: string }
   | { readonly from: 'none' };
 
 /** What a first plan is made from, beside its files. */
@@ -52,6 +56,10 @@ export interface SetUpAnswers {
   /** Of the plan. */
   readonly name: string;
   readonly units?: UnitSystem;
+  /** Of the race, as "2027-09-12". */
+  readonly date?: string;
+  /** The number to call in an emergency. */
+  readonly emergency?: string;
   /** One or more; the first is the one on which a list's distances are, unless its rows say another. */
   readonly courses: readonly CourseAnswers[];
   /** Empty: one race for each course, with its name. */
@@ -65,13 +73,15 @@ const isSide = maybe(oneOf('left', 'right', 'alternate'));
 const STATIONS: readonly Shape[] = [
   recordOf('stations from waypoints', { from: oneOf('waypoints'), side: isSide }),
   recordOf('stations every so many metres', { from: oneOf('every'), every: finite, side: isSide }),
-  recordOf('stations of a list', { from: oneOf('list'), text: aText, file: aText }),
+  recordOf('stations of a list', { from: oneOf('list'), text: aText, file: aText, gpx: maybe(aText) }),
   recordOf('no stations', { from: oneOf('none') }),
 ];
 
 export const isRaceAnswers: Shape = recordOf<RaceAnswers>('a race { name, gpx }', {
   name: aText,
   gpx: aText,
+  turnAt: maybe(aText),
+  laps: maybe(aText),
   start: maybe(aText),
   entrants: maybe(aText),
   finish: maybe(aText),
@@ -82,6 +92,8 @@ export const isRaceAnswers: Shape = recordOf<RaceAnswers>('a race { name, gpx }'
 export const isSetUpAnswers: Shape = recordOf<SetUpAnswers>('answers { name, courses, races, marks, stations }', {
   name: aText,
   units: maybe(oneOf('metric', 'imperial')),
+  date: maybe(aText),
+  emergency: maybe(aText),
   courses: listOf(
     recordOf<CourseAnswers>('a course { gpx }', {
       gpx: aText,

@@ -2,10 +2,21 @@
 import { type Finding, type Result, bad, good } from '../../finding.ts';
 import { foundOf } from '../../text/found.ts';
 import type { PlanParams } from '../../text/params/plan.ts';
-import { type Metres, type Seconds, parseClock, parseDuration } from '../../units.ts';
+import {
+  type Metres,
+  type Seconds,
+  type UnitSystem,
+  metres,
+  parseClock,
+  parseDuration,
+  parseLength,
+} from '../../units.ts';
 import { aText, maybe, positive, want } from '../../wants.ts';
+import { isUnits } from '../shapes.ts';
 import { planFinding } from '../fault.ts';
 import { type RaceAnswers, isRaceAnswers } from './answers.ts';
+import { typedCount } from './count.ts';
+import { type RunsOn, raceLength } from './parts.ts';
 
 type Entry = Readonly<Record<string, unknown>>;
 type Field = Exclude<keyof RaceAnswers, 'gpx'>;
@@ -41,7 +52,18 @@ const clockText = (seconds: Seconds): string => {
   return `${h!.padStart(2, '0')}:${m!}${s === '00' ? '' : `:${s!}`}`;
 };
 
+/** Metres over 0; a plain number is km, or miles. */
+function farOf(text: string, units: UnitSystem): Metres | null {
+  const plain = text.replace(',', '.');
+  const bare = /^\d+(\.\d+)?$/u.test(plain);
+  const parsed = parseLength(bare ? metres(Number(plain), units === 'imperial' ? 'mi' : 'km') : plain);
+  return parsed.ok && parsed.value > 0 ? parsed.value : null;
+}
+
+const lapsOf = (text: string): number | null => (/^[1-9]\d?$/u.test(text) ? Number(text) : null);
+
 interface Read {
+  readonly runs: RunsOn;
   readonly start: Seconds | null;
   readonly finish: Seconds | null;
   readonly cutoff: Seconds | null;
@@ -50,7 +72,13 @@ interface Read {
 
 const filled = (text: string | undefined): string | undefined => (text?.trim() === '' ? undefined : text?.trim());
 
-function read(race: RaceAnswers, path: string, length: Metres | undefined): Read {
+interface About {
+  /** Of the course, metres. */
+  readonly length: Metres | undefined;
+  readonly units: UnitSystem;
+}
+
+function read(race: RaceAnswers, path: string, { length: whole, units }: About): Read {
   const findings: Finding[] = [];
   const fault = (field: Field, params: PlanParams['setup-race']): null => {
     findings.push(planFinding('setup-race', params, { severity: 'error', where: { path: `${path}/${field}` } }));
@@ -63,8 +91,15 @@ function read(race: RaceAnswers, path: string, length: Metres | undefined): Read
     return text === undefined ? null : (parse(text) ?? wrong(field, text));
   };
   if (race.name.trim() === '') fault('name', { problem: 'noName' });
+  const turnAt = value('turnAt', (text) => farOf(text, units));
+  const laps = value('laps', lapsOf);
+  if (filled(race.turnAt) !== undefined && filled(race.laps) !== undefined) fault('laps', { problem: 'twoShapes' });
+  if (turnAt !== null && whole !== undefined && turnAt > whole)
+    fault('turnAt', { problem: 'turnPast', measure: turnAt, length: whole });
+  const runs = { ...(turnAt === null ? {} : { turnAt }), ...(laps === null ? {} : { laps }) };
+  const length = whole === undefined ? undefined : raceLength(runs, whole);
   const start = value('start', clockOf);
-  const entrants = value('entrants', (text) => (/^\d{1,7}$/u.test(text) && Number(text) > 0 ? Number(text) : null));
+  const entrants = value('entrants', (text) => typedCount(text) || null);
   const finish = value('finish', timeOf);
   const after = value('cutoff', timeOf);
   const at = value('cutoffAt', clockOf);
@@ -84,12 +119,13 @@ function read(race: RaceAnswers, path: string, length: Metres | undefined): Read
       (time < FASTEST * length || (field === 'finish' && time > SLOWEST * length))
     )
       fault(field, { problem: 'pace', field, time, length, found: foundOf(filled(race[field]) ?? '') });
-  return { start, finish, cutoff: at ?? (after === null || start === null ? null : start + after), findings };
+  return { runs, start, finish, cutoff: at ?? (after === null || start === null ? null : start + after), findings };
 }
 
 /**
  * What is wrong with a race as it is typed, field by field: `where.path` ends with the field's name. `length`: of its course,
- * metres; with it, times that nobody runs are found, such as minutes and seconds taken for hours and minutes.
+ * metres; with it, times that nobody runs are found, such as minutes and seconds taken for hours and minutes. `units`: of a
+ * distance without a unit; absent: metric.
  * @example
  * ```ts
  * import { raceFaults } from '@halfcup/core/plan';
@@ -97,20 +133,28 @@ function read(race: RaceAnswers, path: string, length: Metres | undefined): Read
  *   .map(({ where, message }) => `${where.path}: ${message}`); // → ['/start: “8 am” is not a start time. It should be a time of day such as 08:00.', '/finish: “28:30” is 28:30:00 for 5.00 km, which nobody takes. With one colon a time is hours and minutes. Write minutes and seconds as 0:28:30.']
  * ```
  */
-export function raceFaults(race: RaceAnswers, length?: Metres): readonly Finding[] {
+export function raceFaults(race: RaceAnswers, length?: Metres, units?: UnitSystem): readonly Finding[] {
   want('raceFaults', 'race', isRaceAnswers, race);
   want('raceFaults', 'length', maybe(positive), length);
-  return read(race, '', length).findings;
+  want('raceFaults', 'units', maybe(isUnits), units);
+  return read(race, '', { length, units: units ?? 'metric' }).findings;
 }
 
-/** The race of a plan, without its id and course; `path` begins those of its findings. */
-export function raceEntry(race: RaceAnswers, path: string, length: Metres): Result<Entry> {
+/** A race as the plan writes it, without its id and course, and how it runs on its course. */
+export interface RaceEntry {
+  readonly entry: Entry;
+  readonly runs: RunsOn;
+}
+
+/** `path` begins those of its findings; `length`: of its course, metres. */
+export function raceEntry(race: RaceAnswers, path: string, length: Metres, units: UnitSystem): Result<RaceEntry> {
   want('raceEntry', 'path', aText, path);
-  const { start, finish, cutoff, findings } = read(race, path, length);
+  const { runs, start, finish, cutoff, findings } = read(race, path, { length, units });
   if (findings.length > 0) return bad(findings);
-  return good({
-    ...(start === null ? {} : { waves: [{ time: clockText(start), entrants: Number(race.entrants) }] }),
+  const entry = {
+    ...(start === null ? {} : { waves: [{ time: clockText(start), entrants: typedCount(race.entrants ?? '') }] }),
     ...(finish === null ? {} : { finish: { median: durationText(finish), spread: SPREAD } }),
     ...(cutoff === null ? {} : { cutoff: clockText(cutoff) }),
-  });
+  };
+  return good({ entry, runs });
 }

@@ -148,6 +148,46 @@ describe('a plan of several courses', () => {
     expect(fun).toMatchObject({ id: 'fun', waves: [] });
   });
 
+  it('makes a course of parts for a race there and back or of laps, one for two races on the same', () => {
+    const five = { gpx: 'full.gpx', turnAt: '2,5' };
+    const races = [
+      { name: 'Long', gpx: 'full.gpx' },
+      { name: 'Five', ...five, start: '09:00', entrants: '1,000', finish: '0:28' },
+      { name: 'Walk', ...five, turnAt: '2.5 km' },
+    ];
+    const { plan, courses } = planOf({
+      ...BOTH,
+      courses: [BOTH.courses[0]!],
+      races,
+      date: '2027-09-12',
+      emergency: '9',
+    });
+    expect(plan.races.map(({ course }) => course)).toEqual(['course', 'five', 'five']);
+    expect(plan.races[1]!.waves[0]!.entrants).toBe(1000);
+    expect([plan.date, plan.contacts.emergency]).toEqual(['2027-09-12', '9']);
+    expect(plan.courses[1]).toMatchObject({
+      id: 'five',
+      name: 'Five',
+      parts: [{ of: 'course', to: 2500 }, { to: 2500 }],
+    });
+    expect(courseLength(courses[1]!.course)).toBeCloseTo(5000, 3);
+    // The list's distances are on the course that is named for it.
+    const text = 'name,km,side\nMill,2,left\n';
+    const list = planOf({ ...BOTH, stations: { from: 'list', text, file: 'l.csv', gpx: 'sub/half.gpx' } });
+    expect(list.plan.stations[0]!.on!.course).toBe('half');
+  });
+
+  it('refuses laps that do not close, a turning place past the end, and both at once', () => {
+    const told = (race: Partial<RaceAnswers>): string[] =>
+      setUpPlan({ ...BOTH, races: [{ name: 'A', gpx: 'full.gpx', ...race }] }, FILES).findings.flatMap(
+        ({ severity, where, message }) => (severity === 'error' ? [`${where.path} ${message}`] : []),
+      );
+    expect(told({ laps: '2' })[0]).toMatch(/^\/races\/0 .*begins .* from the end of the one before it/u);
+    expect(told({ turnAt: '12 km' })[0]).toContain('/races/0/turnAt The race turns at 12.00 km, but its course is 9.3');
+    expect(told({ turnAt: '2', laps: '1' })[0]).toContain('/races/0/laps The race has a turning place and laps.');
+    expect(told({ turnAt: 'pier' })[0]).toContain('“pier” is not a turning place.');
+  });
+
   it('puts stations at a spacing on each course, but where it runs along one before it', () => {
     const { plan } = planOf({ ...BOTH, stations: { from: 'every', every: 2000, side: 'left' } });
     // The full is 9.33 km long; of the half's 7.98 km the first 4.66 are on it.

@@ -23,8 +23,9 @@ import {
 } from '../firstPlan.ts';
 import { readStationList } from '../list/read.ts';
 import { readPlan } from '../read.ts';
-import { type CourseAnswers, type RaceAnswers, type SetUpAnswers, isSetUpAnswers } from './answers.ts';
-import { raceEntry } from './races.ts';
+import { type CourseAnswers, type SetUpAnswers, isSetUpAnswers } from './answers.ts';
+import type { PartsCourse } from './parts.ts';
+import { idsOf, racesOf } from './plannedRaces.ts';
 import { type ReadyCourse, readyCourse } from './ready.ts';
 
 /**
@@ -62,13 +63,19 @@ export function setUpPlan(answers: SetUpAnswers, documents: ReadonlyMap<string, 
   const races = racesOf(answers, courses);
   const found = [...ready.flatMap(({ findings }) => findings), ...races.findings];
   if (!races.ok || courses.length < ready.length) return bad(found.filter(keepsErrors(found)));
-  const stations = stationsOf(answers, courses);
+  const { parts } = races.value;
+  const stations = stationsOf(answers, courses, parts);
   if (!stations.ok) return bad([...found, ...stations.findings]);
   const text = firstPlanText({
     name: answers.name,
     units: answers.units,
-    courses: courses.map(({ answers: course, id, name, marks }) => ({ ...course, id, name, marks })),
-    races: races.value,
+    date: filled(answers.date),
+    emergency: filled(answers.emergency),
+    courses: [
+      ...courses.map(({ answers: course, id, name, marks }) => ({ ...course, id, name, marks })),
+      ...parts.map((course) => ({ id: course.id, name: course.name, parts: course.parts, marks: [] })),
+    ],
+    races: races.value.entries,
     stations: stations.value,
   });
   const read = readPlan(text, 'plan.json');
@@ -77,26 +84,13 @@ export function setUpPlan(answers: SetUpAnswers, documents: ReadonlyMap<string, 
   return good(text, [...found, ...stations.findings]);
 }
 
+const filled = (text: string | undefined): string | undefined => text?.trim() || undefined;
+
 /** Notes stay beside errors only where there are none of these. */
 const keepsErrors = (found: readonly Finding[]): ((finding: Finding) => boolean) => {
   const some = found.some(({ severity }) => severity === 'error');
   return ({ severity }) => !some || severity === 'error';
 };
-
-/** Ids of names: one alone is called by its kind, as a plan of one course has always been. */
-function idsOf(names: readonly string[], alone: string): readonly string[] {
-  if (names.length === 1) return [alone];
-  const ids: string[] = [];
-  for (const name of names) {
-    const plain = name.normalize('NFD').replaceAll(/\p{M}/gu, '').toLowerCase();
-    const slug = plain.replaceAll(/[^a-z0-9]+/gu, '-').replaceAll(/^-|-$/gu, '') || alone;
-    const base = slug === 'start' || slug === 'finish' ? `${alone}-${slug}` : slug;
-    let id = base;
-    for (let k = 2; ids.includes(id); k++) id = `${base}-${k}`;
-    ids.push(id);
-  }
-  return ids;
-}
 
 function courseOf(
   answers: CourseAnswers,
@@ -110,36 +104,14 @@ function courseOf(
   return bad([planFinding('setup-file', params, { severity: 'error', where: { file: answers.gpx } })]);
 }
 
-function racesOf(answers: SetUpAnswers, courses: readonly ReadyCourse[]): Result<readonly Entry[]> {
-  const alone = courses.length === 1;
-  const races: readonly RaceAnswers[] =
-    answers.races.length > 0
-      ? answers.races
-      : courses.map(({ answers: { gpx }, name }) => ({ name: alone ? answers.name : name, gpx }));
-  const ids = idsOf(
-    races.map(({ name }) => name),
-    'race',
-  );
-  const read = races.map((race, k): Result<Entry> => {
-    const course = courses.find(({ answers: { gpx } }) => gpx === race.gpx);
-    if (course === undefined) {
-      // A course that cannot be built has said why itself.
-      if (answers.courses.some(({ gpx }) => gpx === race.gpx)) return bad([]);
-      const params = { problem: 'race', gpx: race.gpx } as const;
-      return bad([planFinding('setup-file', params, { severity: 'error', where: { path: `/races/${k}/gpx` } })]);
-    }
-    const entry = raceEntry(race, `/races/${k}`, courseLength(course.indexed.course));
-    return entry.ok ? good({ id: ids[k], name: race.name.trim(), course: course.id, ...entry.value }) : entry;
-  });
-  const findings = read.flatMap((one) => one.findings);
-  const entries = read.flatMap((one) => (one.ok ? [one.value] : []));
-  return entries.length === read.length ? good(entries, findings) : bad(findings);
-}
-
 const numbered = (drafts: readonly Draft[]): Entry[] =>
   drafts.map(({ name, place }, k) => ({ id: `s${k + 1}`, name, ...place }));
 
-function stationsOf({ stations, units }: SetUpAnswers, courses: readonly ReadyCourse[]): Result<readonly Entry[]> {
+function stationsOf(
+  { stations, units }: SetUpAnswers,
+  courses: readonly ReadyCourse[],
+  parts: readonly PartsCourse[],
+): Result<readonly Entry[]> {
   if (stations.from === 'none') return good([]);
   if (stations.from === 'waypoints') {
     const drafts = courses.flatMap(({ roles }) => waypointDrafts(roles, undefined, units));
@@ -155,7 +127,7 @@ function stationsOf({ stations, units }: SetUpAnswers, courses: readonly ReadyCo
   const list = readStationList(stations.text, {
     file: stations.file,
     units: units ?? 'metric',
-    courses: courses.map(({ id, name, indexed: { course } }) => ({
+    courses: [...firstOf(courses, stations.gpx), ...parts].map(({ id, name, indexed: { course } }) => ({
       id,
       name,
       start: startMeasure(course),
@@ -165,6 +137,10 @@ function stationsOf({ stations, units }: SetUpAnswers, courses: readonly ReadyCo
   if (!list.ok) return list;
   return good(listed(list.value.map(({ station }) => station as Entry)), list.findings);
 }
+
+/** The courses, the one of a file first. */
+const firstOf = (courses: readonly ReadyCourse[], gpx: string | undefined): readonly ReadyCourse[] =>
+  courses.toSorted((a, b) => Number(b.answers.gpx === gpx) - Number(a.answers.gpx === gpx));
 
 const same = (a: Draft, b: Draft): boolean =>
   a.name === b.name && JSON.stringify(a.place['at']) === JSON.stringify(b.place['at']);

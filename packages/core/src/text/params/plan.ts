@@ -147,10 +147,11 @@ export interface PlanParams extends SourceParams, ListParams {
   'setup-race':
     | {
         readonly problem: 'value';
-        readonly field: 'start' | 'entrants' | 'finish' | 'cutoff' | 'cutoffAt';
+        readonly field: 'turnAt' | 'laps' | 'start' | 'entrants' | 'finish' | 'cutoff' | 'cutoffAt';
         readonly found: Found;
       }
-    | { readonly problem: 'noName' | 'noEntrants' | 'twoCutoffs' }
+    | { readonly problem: 'noName' | 'noEntrants' | 'twoCutoffs' | 'twoShapes' }
+    | { readonly problem: 'turnPast'; readonly measure: number; readonly length: number }
     | { readonly problem: 'noStart'; readonly of: 'entrants' | 'cutoff' }
     | { readonly problem: 'cutoffFirst'; readonly start: number; readonly cutoff: number }
     | {

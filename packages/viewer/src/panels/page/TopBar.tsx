@@ -18,7 +18,7 @@ export function TopBar(): JSX.Element {
   const plan = store.open.value?.document.plan;
   const about = [
     plan?.date === undefined ? '' : dateText(plan.date),
-    plan?.revision === undefined ? '' : `Revision ${plan.revision}`,
+    plan?.revision === undefined ? '' : `Version ${plan.revision}`,
   ]
     .filter((part) => part !== '')
     .join(' · ');

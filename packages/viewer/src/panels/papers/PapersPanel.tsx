@@ -1,17 +1,22 @@
 /** The papers, seen as they will print, printed and saved; and the same for other tools. */
 import type { PrintedPaper } from '@halfcup/core/papers';
+import { batch } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
-import type { languages } from '../../papers/papers.ts';
-import { exportFile } from '../../storage/saveFile.ts';
+import type { isPerStation, languages, paperNamed } from '../../papers/papers.ts';
+import { chooseStation } from '../../state/view/choose.ts';
 import { reasonOf } from '../../trouble.ts';
 import { useStore, type OpenPlan, type Store } from '../../state/store/store.ts';
-import { savedName } from '../../state/view/fileNames.ts';
 import { ExportButtons } from './ExportButtons.tsx';
+import { PaperButtons, PictureButtons } from './PaperButtons.tsx';
+import { numberOf } from '../../state/view/derive.ts';
 import { planWithoutTrial } from '../../state/store/trial.ts';
 
 interface Made {
   readonly papers: readonly PrintedPaper[];
+  /** The paper of a name, for one station where one is asked for. */
+  readonly named: typeof paperNamed;
+  readonly perStation: typeof isPerStation;
   readonly languages: ReturnType<typeof languages>;
 }
 
@@ -32,7 +37,13 @@ function usePapers(store: Store, paper: Size, language: string): Made | string |
           language,
           printedAt: making.minuteNow(),
         });
-        if (!over) setMade({ papers, languages: making.languages() });
+        if (!over)
+          setMade({
+            papers,
+            named: making.paperNamed,
+            perStation: making.isPerStation,
+            languages: making.languages(),
+          });
       } catch (error) {
         if (!over) setMade(`The papers could not be made: ${reasonOf(error)}.`);
       }
@@ -67,25 +78,53 @@ function Preview({ paper }: { readonly paper: PrintedPaper }): JSX.Element {
   return <iframe ref={frame} class="paper-preview" title={`${paper.title}, as it will print`} />;
 }
 
+/** Papers of one station are reached by the second box. */
+const isOfOne = ({ name }: PrintedPaper): boolean => /^(?:captain|card)-\d+\.html$/u.test(name);
+
 const PaperChoice = ({
   papers,
   chosen,
   onChoose,
 }: Pick<Made, 'papers'> & {
-  readonly chosen: PrintedPaper;
+  readonly chosen: string;
   readonly onChoose: (name: string) => void;
 }): JSX.Element => (
   <label class="stack">
     Paper
-    <select aria-label="Paper" value={chosen.name} onChange={(event) => onChoose(event.currentTarget.value)}>
-      {papers.map((paper) => (
-        <option key={paper.name} value={paper.name}>
-          {paper.title}
-        </option>
-      ))}
+    <select aria-label="Paper" value={chosen} onChange={(event) => onChoose(event.currentTarget.value)}>
+      {papers
+        .filter((paper) => !isOfOne(paper))
+        .map((paper) => (
+          <option key={paper.name} value={paper.name}>
+            {paper.title}
+          </option>
+        ))}
     </select>
   </label>
 );
+
+/** Whose paper it is: all stations’, or that of one, which follows what is selected. */
+function StationChoice({ open, station }: { readonly open: OpenPlan; readonly station: string | null }): JSX.Element {
+  const store = useStore();
+  const choose = (id: string): void =>
+    batch(() => {
+      store.paper.value = { ...store.paper.value, allWhile: id === '' ? store.selected.value : null };
+      if (id !== '') chooseStation(store, id);
+    });
+  return (
+    <label class="stack">
+      Station
+      <select aria-label="Station" value={station ?? ''} onChange={(event) => choose(event.currentTarget.value)}>
+        <option value="">all stations</option>
+        {open.analysis.stations.map((one) => (
+          <option key={one.id} value={one.id}>
+            {numberOf(one)} {one.name}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+}
 
 const Options = ({
   size,
@@ -128,54 +167,15 @@ const Options = ({
   </div>
 );
 
-interface PictureProps {
-  readonly open: OpenPlan;
-  readonly afresh: () => Promise<PrintedPaper>;
-}
-
-/** The map of the overview as a picture of its own. */
-function PictureButtons({ open, afresh }: PictureProps): JSX.Element {
-  const store = useStore();
-  const saveAs = async (kind: 'svg' | 'png'): Promise<void> => {
-    const { mapDrawing, mapPicture } = await import('../../papers/pictures.ts');
-    const drawing = mapDrawing((await afresh()).html);
-    if (drawing === null) return;
-    try {
-      if (kind === 'png')
-        await exportFile(store, savedName(open, 'overview', '.png'), await mapPicture(drawing), [
-          'Picture',
-          'image/png',
-          '.png',
-        ]);
-      else
-        await exportFile(store, savedName(open, 'overview', '.svg'), new Blob([drawing], { type: 'image/svg+xml' }), [
-          'Drawing',
-          'image/svg+xml',
-          '.svg',
-        ]);
-    } catch (error) {
-      store.notice.value = { text: `The picture could not be made: ${reasonOf(error)}.` };
-    }
-  };
-  return (
-    <>
-      <button type="button" onClick={() => void saveAs('svg')}>
-        Map as SVG
-      </button>
-      <button type="button" onClick={() => void saveAs('png')}>
-        Map as PNG
-      </button>
-    </>
-  );
-}
-
 export function PapersPanel(): JSX.Element {
   const store = useStore();
   const open = planWithoutTrial(store);
   const [size, setSize] = useState<Size>('a4');
   const [wanted, setLanguage] = useState<string | null>(null);
   const language = wanted ?? open?.document.plan.language ?? 'en';
-  const [name, setName] = useState('captains.html');
+  const { name, allWhile } = store.paper.value;
+  const selected = store.selected.value;
+  const station = allWhile === selected ? null : selected;
   const made = usePapers(store, size, language);
   if (open === null) return <p class="empty">No plan is open.</p>;
   if (made === null) return <p class="empty">Making the papers…</p>;
@@ -185,7 +185,8 @@ export function PapersPanel(): JSX.Element {
         {made}
       </p>
     );
-  const chosen = made.papers.find((paper) => paper.name === name) ?? made.papers[0]!;
+  const index = open.analysis.stations.find(({ id }) => id === station)?.index ?? null;
+  const chosen = made.named(made.papers, name, index) ?? made.papers[0]!;
   /** Made again at the press: what is printed is the plan of that minute. */
   const afresh = async (): Promise<PrintedPaper> => {
     const { allPapers, minuteNow } = await import('../../papers/papers.ts');
@@ -194,34 +195,20 @@ export function PapersPanel(): JSX.Element {
       language,
       printedAt: minuteNow(),
     });
-    return papers.find((paper) => paper.name === chosen.name) ?? chosen;
-  };
-  const print = async (): Promise<void> => {
-    const { printPaper } = await import('../../papers/printPaper.ts');
-    await printPaper((await afresh()).html);
-  };
-  const save = async (): Promise<void> => {
-    const { name: file, html } = await afresh();
-    const kind = ['Paper', 'text/html', '.html'] as const;
-    await exportFile(
-      store,
-      savedName(open, file.replace(/\.html$/u, ''), '.html'),
-      new Blob([html], { type: kind[1] }),
-      kind,
-    );
+    return made.named(papers, name, index) ?? chosen;
   };
   return (
     <div class="papers">
       <h2>Papers</h2>
-      <PaperChoice papers={made.papers} chosen={chosen} onChoose={setName} />
+      <PaperChoice
+        papers={made.papers}
+        chosen={isOfOne(chosen) ? name : chosen.name}
+        onChoose={(wantedName) => (store.paper.value = { name: wantedName, allWhile })}
+      />
+      {made.perStation(name) ? <StationChoice open={open} station={station} /> : null}
       <Options size={size} language={language} languages={made.languages} onSize={setSize} onLanguage={setLanguage} />
       <div class="row">
-        <button type="button" onClick={() => void print()}>
-          Print
-        </button>
-        <button type="button" onClick={() => void save()}>
-          Save as HTML
-        </button>
+        <PaperButtons open={open} afresh={afresh} />
         {chosen.name === 'overview.html' ? <PictureButtons open={open} afresh={afresh} /> : null}
       </div>
       <Preview paper={chosen} />

@@ -12,13 +12,13 @@ const UNITS = [
 export const AboutFields = ({ plan }: { readonly plan: Plan }): JSX.Element => (
   <>
     <TextField label="Name" path={['name']} />
-    <TextField label="Revision" path={['revision']} />
+    <TextField label="Version" path={['revision']} />
     <TextField label="Date" path={['date']} hint="Year-month-day, such as 2027-09-12" />
     <TextField label="Time zone" path={['timeZone']} hint="IANA name, such as Etc/GMT+1" />
     <ChoiceField label="Units on papers" path={['units']} choices={UNITS} fallback="km, m" />
     <TextField label="Language of papers" path={['language']} fallback="en" />
     <TextField label="Background drawing" path={['context']} hint="A GeoJSON file next to the plan" />
-    <h3>Whom to call</h3>
+    <h3>Contacts</h3>
     <TextField
       label="Emergency"
       path={['contacts', 'emergency']}

@@ -13,6 +13,8 @@ interface Props {
   /** One of them: "race". */
   readonly word: string;
   readonly title: (index: number) => string;
+  /** What stands softly beside a title. */
+  readonly beside?: (index: number) => string;
   /** The entry's fields. */
   readonly entry: (index: number) => ComponentChildren;
   /** A new entry, in the file's own shape; absent where none can be added here. */
@@ -33,7 +35,7 @@ const usersOf = (store: Store, findings: readonly Finding[]): readonly string[] 
   ),
 ];
 
-export function EntryList({ path, word, title, entry, fresh, addLabel, least = 0, none }: Props): JSX.Element {
+export function EntryList({ path, word, title, beside, entry, fresh, addLabel, least = 0, none }: Props): JSX.Element {
   const store = useStore();
   const [trouble, setTrouble] = useState<string | null>(null);
   const open = store.open.value;
@@ -62,7 +64,10 @@ export function EntryList({ path, word, title, entry, fresh, addLabel, least = 0
       {count === 0 && none !== undefined ? <p class="soft">{none}</p> : null}
       {Array.from({ length: count }, (_, index) => (
         <details key={index} class="more">
-          <summary>{title(index)}</summary>
+          <summary>
+            {title(index)}
+            {beside === undefined ? null : <span class="soft"> {beside(index)}</span>}
+          </summary>
           {entry(index)}
           {count > least ? (
             <button type="button" class="quiet" onClick={() => remove(index)}>

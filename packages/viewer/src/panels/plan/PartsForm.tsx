@@ -7,9 +7,9 @@ import { useEffect, useState } from 'preact/hooks';
 import { type Tried, takeCourse, tryCourse } from '../../state/trial/course.ts';
 import { dropTrial, planWithoutTrial } from '../../state/store/trial.ts';
 import { useStore } from '../../state/store/store.ts';
-import { messageOf } from '../../state/view/voice.ts';
-import { farText, longUnit } from '../../words.ts';
+import { longUnit } from '../../words.ts';
 import { TypedChoice, TypedField } from '../ui/fields/TypedField.tsx';
+import { Outcome, Refusals } from './PartsOutcome.tsx';
 import {
   type PartsDraft,
   type StretchDraft,
@@ -26,6 +26,9 @@ const KINDS = [
   ['laps', 'laps of …'],
   ['stretches', 'from … to … of …'],
 ] as const;
+
+/** No id of a race is empty. */
+const NEW_RACE = '';
 
 type Choices = readonly (readonly [string, string])[];
 
@@ -140,44 +143,6 @@ function KindFields(fields: Fields): JSX.Element {
   );
 }
 
-/** The length of what is drawn, or why it is no course yet. */
-function Outcome({ tried }: { readonly tried: Tried | null }): JSX.Element {
-  const store = useStore();
-  return (
-    <div role="status" class="parts-outcome">
-      {tried === null ? (
-        <p class="soft">Fill in the distances to see the course on the map and the strip.</p>
-      ) : tried.ok ? (
-        <p>
-          <strong>{farText(tried.length, store.units.value)}</strong>, drawn on the map and the strip.
-        </p>
-      ) : (
-        <>
-          {tried.findings.map((finding, k) => (
-            <p key={k} class="entry-trouble">
-              {messageOf(store, finding)}
-            </p>
-          ))}
-          <p class="soft">The draft is kept here until it joins.</p>
-        </>
-      )}
-    </div>
-  );
-}
-
-function Refusals({ findings }: { readonly findings: readonly Finding[] }): JSX.Element {
-  const store = useStore();
-  return (
-    <>
-      {findings.map((finding, k) => (
-        <p key={k} class="entry-trouble" role="alert">
-          {messageOf(store, finding)}
-        </p>
-      ))}
-    </>
-  );
-}
-
 /** What comes of showing a course while it is drawn up; it is put away with the form. */
 function useTried(plan: Plan, name: string, parts: readonly PlanPart[]): Tried | null {
   const store = useStore();
@@ -190,12 +155,47 @@ function useTried(plan: Plan, name: string, parts: readonly PlanPart[]): Tried |
   return tried;
 }
 
+const RaceChoice = ({
+  plan,
+  by,
+  choose,
+}: {
+  readonly plan: Plan;
+  readonly by: string;
+  readonly choose: (race: string) => void;
+}): JSX.Element => (
+  <TypedChoice
+    label="Which race runs on it?"
+    value={by}
+    choices={[[NEW_RACE, 'a new race of the same name'], ...plan.races.map((one) => [one.id, one.name] as const)]}
+    change={choose}
+  />
+);
+
+interface FootProps {
+  readonly ready: boolean;
+  readonly take: () => void;
+  readonly close: () => void;
+}
+
+const Foot = ({ ready, take, close }: FootProps): JSX.Element => (
+  <div class="row">
+    <button type="button" disabled={!ready} onClick={take}>
+      Take the course
+    </button>
+    <button type="button" onClick={close}>
+      Close
+    </button>
+  </div>
+);
+
 function Form({ plan, close }: { readonly plan: Plan; readonly close: () => void }): JSX.Element {
   const store = useStore();
   const id = store.origin.value?.id ?? '';
   const units = store.units.value;
   const [draft, setDraft] = useState<PartsDraft>(() => keptDraft(id) ?? freshDraft(plan));
   const [refused, setRefused] = useState<readonly Finding[]>([]);
+  const [by, setBy] = useState(NEW_RACE);
   const indexed = planWithoutTrial(store)?.analysis.courses ?? [];
   const { parts, troubles } = partsOf(draft, units, indexed);
   const name = draft.name.trim();
@@ -207,11 +207,15 @@ function Form({ plan, close }: { readonly plan: Plan; readonly close: () => void
   };
   const take = (): void => {
     const written = writtenParts(parts, indexed, (metres) => lengthLike(units === 'metric' ? '1 km' : '1 mi', metres));
-    const findings = takeCourse(store, name || 'New course', written);
+    const race = plan.races.find(({ id: one }) => one === by);
+    const called = name || 'New course';
+    const findings = takeCourse(store, called, written, race === undefined ? 'new' : { race: race.id });
     setRefused(findings);
     if (findings.length > 0) return;
     keepDraft(id, null);
-    store.notice.value = { text: `${name || 'New course'} is a new course with a race of its own.` };
+    store.notice.value = {
+      text: `${called} is a new course; ${race === undefined ? 'a new race of that name' : race.name} runs on it.`,
+    };
     close();
   };
   return (
@@ -235,16 +239,10 @@ function Form({ plan, close }: { readonly plan: Plan; readonly close: () => void
         courses={plan.courses.map((one) => [one.id, one.name] as const)}
         change={change}
       />
+      <RaceChoice plan={plan} by={by} choose={setBy} />
       <Outcome tried={tried} />
       <Refusals findings={refused} />
-      <div class="row">
-        <button type="button" disabled={tried?.ok !== true} onClick={take}>
-          Take the course
-        </button>
-        <button type="button" onClick={close}>
-          Close
-        </button>
-      </div>
+      <Foot ready={tried?.ok === true} take={take} close={close} />
     </div>
   );
 }

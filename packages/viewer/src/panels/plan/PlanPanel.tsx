@@ -1,6 +1,6 @@
 /** Everything that the plan holds beside its stations, with the defaults where it says nothing. */
 import type { Plan } from '@halfcup/core';
-import type { ComponentChildren, JSX } from 'preact';
+import type { ComponentChildren, JSX, TargetedToggleEvent } from 'preact';
 import { useStore } from '../../state/store/store.ts';
 import { CrewFields } from '../ui/fields/CrewFields.tsx';
 import { PracticeFields } from '../ui/fields/PracticeFields.tsx';
@@ -15,7 +15,10 @@ import { PartsForm } from './PartsForm.tsx';
 import { RaceFields } from './RaceFields.tsx';
 import { WeatherList } from './WeatherList.tsx';
 
-const Section = ({
+/** Sections that are unfolded stay so while the page is open, whichever pane is shown. */
+const unfolded = new Set<string>();
+
+function Section({
   title,
   about,
   children,
@@ -23,14 +26,19 @@ const Section = ({
   readonly title: string;
   readonly about: string;
   readonly children: ComponentChildren;
-}): JSX.Element => (
-  <details class="plan-section" id={`plan-${title.toLowerCase().replaceAll(' ', '-')}`}>
-    <summary>
-      <h2 class="plan-title">{title}</h2> <span class="soft">{about}</span>
-    </summary>
-    {children}
-  </details>
-);
+}): JSX.Element {
+  const id = `plan-${title.toLowerCase().replaceAll(' ', '-')}`;
+  const keep = ({ currentTarget }: TargetedToggleEvent<HTMLDetailsElement>): void =>
+    void (currentTarget.open ? unfolded.add(id) : unfolded.delete(id));
+  return (
+    <details class="plan-section" id={id} open={unfolded.has(id)} onToggle={keep}>
+      <summary>
+        <h2 class="plan-title">{title}</h2> <span class="soft">{about}</span>
+      </summary>
+      {children}
+    </details>
+  );
+}
 
 interface OfPlan {
   readonly plan: Plan;
@@ -54,6 +62,10 @@ const RaceList = ({ plan }: OfPlan): JSX.Element => (
     word="race"
     least={1}
     title={(index) => plan.races[index]?.name ?? `${index + 1}`}
+    beside={(index) => {
+      const of = plan.courses.find(({ id }) => id === plan.races[index]?.course);
+      return of === undefined ? '' : `on ${of.name}`;
+    }}
     fresh={() => ({
       id: freeId(
         'r',

@@ -56,7 +56,7 @@ export function RaceFields({
         entry={(index) => (
           <>
             <ClockField label="Starts at" path={['races', at, 'waves', index, 'time']} required />
-            <NumberField label="Runners entered" path={['races', at, 'waves', index, 'entrants']} required />
+            <NumberField label="Runners entered" path={['races', at, 'waves', index, 'entrants']} required people />
             <FinishFields path={['races', at, 'waves', index, 'finish']} none="same as the race" />
           </>
         )}

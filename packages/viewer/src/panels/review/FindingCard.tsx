@@ -8,6 +8,7 @@ import type { JSX } from 'preact';
 import { useStore } from '../../state/store/store.ts';
 import { filePlace, partsOf } from '../../state/view/voice.ts';
 import { dateText, figuresOf, SEVERITY_WORD } from '../../words.ts';
+import { openPlanSection, sectionOf } from '../ui/openPlanSection.ts';
 import { SeverityMark } from '../ui/SeverityMark.tsx';
 import { RemedyButtons } from './RemedyButtons.tsx';
 import { WaiveTools } from './WaiveTools.tsx';
@@ -81,6 +82,17 @@ function Details({ finding }: { readonly finding: Finding }): JSX.Element {
   );
 }
 
+/** Goes to the field of the plan that a finding is about. */
+function ShowField({ path = '' }: { readonly path?: string | undefined }): JSX.Element | null {
+  const store = useStore();
+  const section = sectionOf(path);
+  return section === null ? null : (
+    <button type="button" class="link-button" onClick={() => openPlanSection(store, section, path)}>
+      Show where
+    </button>
+  );
+}
+
 export function FindingCard({ finding, subject, heading, sought, tools }: Props): JSX.Element {
   const store = useStore();
   const { waived } = finding;
@@ -113,6 +125,7 @@ export function FindingCard({ finding, subject, heading, sought, tools }: Props)
           ['Waived by', waived === undefined ? null : waivedText(waived)],
         ]}
       />
+      <ShowField path={finding.where.path} />
       {heading === undefined ? null : <RemedyButtons finding={finding} subject={subject} heading={heading} />}
       <Details finding={finding} />
       {tools === true ? <WaiveTools finding={finding} subject={subject} /> : null}

@@ -7,7 +7,7 @@ import { useStore, type Starting } from '../../state/store/store.ts';
 import { filePlace, messageOf } from '../../state/view/voice.ts';
 import { counted } from '../../words.ts';
 import { CourseCard } from './CourseCard.tsx';
-import { answersOf, firstDraft, type CourseDraft, type Draft } from './draft.ts';
+import { answersOf, firstDraft, lacksTurn, renamed, type CourseDraft, type Draft } from './draft.ts';
 import { type Offer, offersOf, sharedLines } from './offers.ts';
 import { RaceRows } from './RaceRows.tsx';
 import { StationSource } from './StationSource.tsx';
@@ -43,7 +43,11 @@ interface CoursesProps {
 function Courses({ starting, draft, offers, names, change }: CoursesProps): JSX.Element {
   const { units } = useStore();
   const set = (k: number, part: Partial<CourseDraft>): void =>
-    change({ courses: draft.courses.with(k, { ...draft.courses[k]!, ...part }) });
+    change(
+      part.name === undefined
+        ? { courses: draft.courses.with(k, { ...draft.courses[k]!, ...part }) }
+        : renamed(draft, k, part.name),
+    );
   return (
     <>
       <h3>Courses</h3>
@@ -80,6 +84,33 @@ function SheetHead({ count }: { readonly count: number }): JSX.Element {
   );
 }
 
+/** What every paper says at its head; both may wait. */
+function DayFields({ draft, change }: Pick<CoursesProps, 'draft' | 'change'>): JSX.Element {
+  const date = draft.date.trim();
+  return (
+    <>
+      <TypedField
+        label="Date"
+        value={draft.date}
+        placeholder="2027-09-12"
+        hint="Optional: year-month-day."
+        trouble={date === '' || /^\d{4}-\d{2}-\d{2}$/u.test(date) ? null : 'It should be a date such as 2027-09-12.'}
+        change={(value) => change({ date: value })}
+      />
+      <TypedField
+        label="Emergency"
+        value={draft.emergency}
+        hint="Optional: the local emergency number; it comes first on every sheet."
+        change={(emergency) => change({ emergency })}
+      />
+    </>
+  );
+}
+
+/** Where the race with that index says where it turns. */
+const turnField = (sheet: HTMLElement | null, race: number): HTMLInputElement | null =>
+  sheet?.querySelectorAll('.start-race')[race]?.querySelector<HTMLInputElement>('.turn-at input') ?? null;
+
 function Sheet({ starting }: { readonly starting: Starting }): JSX.Element {
   const store = useStore();
   const close = (): void => void (store.starting.value = null);
@@ -95,6 +126,8 @@ function Sheet({ starting }: { readonly starting: Starting }): JSX.Element {
   const make = (): void => {
     setAsked(true);
     if (draft.name.trim() === '') return ref.current?.querySelector('input')?.focus();
+    const turnless = draft.races.findIndex(lacksTurn);
+    if (turnless >= 0) return turnField(ref.current, turnless)?.focus();
     setRefused(startPlan(store, { ...starting, files }, answersOf(draft, files, units)));
   };
   return (
@@ -114,6 +147,7 @@ function Sheet({ starting }: { readonly starting: Starting }): JSX.Element {
           trouble={asked && draft.name.trim() === '' ? 'Give the plan a name.' : null}
           change={(name) => change({ name })}
         />
+        <DayFields draft={draft} change={change} />
         <Courses starting={starting} draft={draft} offers={offers} names={names} change={change} />
         <h3>Races</h3>
         <RaceRows
@@ -121,6 +155,7 @@ function Sheet({ starting }: { readonly starting: Starting }): JSX.Element {
           files={files}
           offers={offers}
           names={names}
+          asked={asked}
           change={(races) => change({ races })}
         />
         <StationSource draft={draft} offers={offers} names={names} change={change} />

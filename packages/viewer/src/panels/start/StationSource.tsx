@@ -1,7 +1,7 @@
 /** Where the stations of the start sheet come from: waypoints, a spacing, a list, or nowhere yet. */
-import { readStationList } from '@halfcup/core/plan';
+import { listColumns, readStationList } from '@halfcup/core/plan';
 import type { JSX } from 'preact';
-import { useId } from 'preact/hooks';
+import { useEffect, useId, useRef } from 'preact/hooks';
 import { useStore } from '../../state/store/store.ts';
 import { messageOf } from '../../state/view/voice.ts';
 import { counted, longUnit } from '../../words.ts';
@@ -52,34 +52,50 @@ function ListFields({ draft, offers, names, change }: Props): JSX.Element {
         }}
       />
       <p class="soft">
-        The first row names the columns: name, distance or lon and lat, side, serves, tables, width; course where there
-        are several. Distances without a unit are in {longUnit(store.units.value)}.
+        The first row names the columns: name, distance or lon and lat, side, serves, tables, width, captain, phone,
+        radio, note; course where there are several. Distances without a unit are in {longUnit(store.units.value)}.
       </p>
+      {names.length > 1 ? (
+        <TypedChoice
+          label="Its distances are along"
+          value={`${draft.listOn}`}
+          choices={names.map((name, k) => [`${k}`, name] as const)}
+          change={(at) => change({ listOn: Number(at) })}
+        />
+      ) : null}
       {draft.list.trim() === '' ? null : <ListResult draft={draft} offers={offers} names={names} />}
     </div>
   );
 }
 
+/** What a list can give, and which of its columns were understood; it comes into view when it changes. */
 function ListResult({ draft, offers, names }: Omit<Props, 'change'>): JSX.Element {
   const store = useStore();
+  const ref = useRef<HTMLDivElement>(null);
+  const courses = names.map((name, k) => ({
+    id: name,
+    name,
+    ...(offers[k]?.length ? { length: offers[k].length } : {}),
+  }));
+  const { units } = store;
+  const own = courses.splice(draft.listOn, 1);
   const list = readStationList(draft.list, {
     file: draft.listFile,
-    units: store.units.value,
-    courses: names.map((name, k) => ({
-      id: name,
-      name,
-      ...(offers[k]?.length ? { length: offers[k].length } : {}),
-    })),
+    units: units.value,
+    courses: [...own, ...courses],
   });
   const faults = new Set(list.findings.filter(({ code }) => code === 'list-row').map(({ params }) => params?.['row']))
     .size;
+  const columns = list.ok ? listColumns(draft.list) : [];
+  useEffect(() => ref.current?.scrollIntoView({ block: 'nearest' }), [draft.list]);
   return (
-    <div role="status" class="start-list-result">
+    <div role="status" class="start-list-result" ref={ref}>
       <p>
         {list.ok
           ? `${counted(list.value.length, 'station')} can be taken${faults === 0 ? '' : `; ${counted(faults, 'row')} left out`}.`
           : 'The list cannot be read.'}
       </p>
+      {columns.length === 0 ? null : <p class="soft">Columns understood: {columns.join(', ')}.</p>}
       <ul class="start-faults">
         {list.findings.map((finding, k) => (
           <li key={k}>

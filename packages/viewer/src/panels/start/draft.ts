@@ -19,6 +19,9 @@ export interface RaceDraft {
   readonly name: string;
   /** Index among the courses. */
   readonly course: number;
+  readonly runs: 'whole' | 'back' | 'laps';
+  readonly turnAt: string;
+  readonly laps: string;
   readonly start: string;
   readonly entrants: string;
   readonly finish: string;
@@ -31,6 +34,8 @@ export type SideChoice = 'right' | 'left' | 'alternate';
 
 export interface Draft {
   readonly name: string;
+  readonly date: string;
+  readonly emergency: string;
   readonly courses: readonly CourseDraft[];
   readonly races: readonly RaceDraft[];
   readonly marks: boolean;
@@ -39,6 +44,8 @@ export interface Draft {
   readonly side: SideChoice;
   readonly list: string;
   readonly listFile: string;
+  /** Index of the course of the list's distances. */
+  readonly listOn: number;
 }
 
 const PASTED = 'the pasted list';
@@ -47,6 +54,9 @@ const baseOf = (name: string): string => name.replace(/\.gpx$/iu, '');
 export const raceDraft = (name: string, course: number): RaceDraft => ({
   name,
   course,
+  runs: 'whole',
+  turnAt: '',
+  laps: '2',
   start: '',
   entrants: '',
   finish: '',
@@ -72,6 +82,8 @@ export function firstDraft(files: readonly CourseFile[], waypoints: number, unit
   const distinct = names.map((name, k) => (names.indexOf(name) === k ? name : baseOf(files[k]!.name)));
   return {
     name: files.length === 1 ? (files[0]!.document.name ?? distinct[0]!) : commonWords(distinct),
+    date: '',
+    emergency: '',
     courses: files.map(({ name }, k) => ({
       file: name,
       name: distinct[k]!,
@@ -87,21 +99,54 @@ export function firstDraft(files: readonly CourseFile[], waypoints: number, unit
     side: 'right',
     list: '',
     listFile: PASTED,
+    listOn: 0,
   };
 }
 
+/** Nothing is typed yet: it is not wrong, only empty. */
+export const isUntouched = (race: RaceDraft): boolean =>
+  [race.name, race.start, race.entrants, race.finish, race.cutoff, race.turnAt].every((text) => text.trim() === '');
+
+/** A race there and back of which nobody has said where it turns. */
+export const lacksTurn = ({ runs, turnAt }: RaceDraft): boolean => runs === 'back' && turnAt.trim() === '';
+
+const runsOf = ({ runs, turnAt, laps }: RaceDraft): Pick<RaceAnswers, 'turnAt' | 'laps'> =>
+  runs === 'back' ? { turnAt: turnAt.trim() || '?' } : runs === 'laps' ? { laps: laps.trim() || '?' } : {};
+
+/** A turning place or number of laps that is not typed yet is told as one that cannot be read. */
 export const raceAnswers = (race: RaceDraft, files: readonly CourseFile[]): RaceAnswers => ({
   name: race.name,
   gpx: files[race.course]!.name,
+  ...runsOf(race),
   start: race.start,
   entrants: race.entrants,
   finish: race.finish,
   ...(race.cutoff.trim() === '' ? {} : race.cutoffIs === 'after' ? { cutoff: race.cutoff } : { cutoffAt: race.cutoff }),
 });
 
-function stationAnswers(draft: Draft, units: Units): StationAnswers {
+/** Metres of a race on a course of that length; `null` while they are not known. */
+export function racedLength({ runs, turnAt, laps }: RaceDraft, length: number | null, units: Units): number | null {
+  if (length === null || runs === 'whole') return length;
+  if (runs === 'laps') return /^[1-9]\d?$/u.test(laps.trim()) ? Number(laps) * length : null;
+  const turn = typedDistance(turnAt, units);
+  return turn === null || turn <= 0 || turn > length ? null : 2 * turn;
+}
+
+/** A course by another name; races that were called after it follow. */
+export function renamed(draft: Draft, k: number, name: string): Partial<Draft> {
+  const before = draft.courses[k]!;
+  return {
+    courses: draft.courses.with(k, { ...before, name }),
+    races: draft.races.map((race) =>
+      race.course === k && race.runs === 'whole' && race.name === before.name ? { ...race, name } : race,
+    ),
+  };
+}
+
+function stationAnswers(draft: Draft, files: readonly CourseFile[], units: Units): StationAnswers {
   if (draft.from === 'every') return { from: 'every', every: typedDistance(draft.every, units) ?? 0, side: draft.side };
-  if (draft.from === 'list') return { from: 'list', text: draft.list, file: draft.listFile };
+  if (draft.from === 'list')
+    return { from: 'list', text: draft.list, file: draft.listFile, gpx: files[draft.listOn]!.name };
   return { from: draft.from };
 }
 
@@ -109,6 +154,8 @@ function stationAnswers(draft: Draft, units: Units): StationAnswers {
 export const answersOf = (draft: Draft, files: readonly CourseFile[], units: Units): SetUpAnswers => ({
   name: draft.name.trim(),
   units,
+  ...(draft.date.trim() === '' ? {} : { date: draft.date.trim() }),
+  ...(draft.emergency.trim() === '' ? {} : { emergency: draft.emergency.trim() }),
   courses: draft.courses.map(({ name, track, gaps, reverse }, k) => ({
     gpx: files[k]!.name,
     ...(name.trim() === '' ? {} : { name: name.trim() }),
@@ -118,5 +165,5 @@ export const answersOf = (draft: Draft, files: readonly CourseFile[], units: Uni
   })),
   races: draft.races.map((race) => raceAnswers(race, files)),
   marks: draft.marks,
-  stations: stationAnswers(draft, units),
+  stations: stationAnswers(draft, files, units),
 });

@@ -3,6 +3,7 @@ import { editPlan } from '@halfcup/core';
 import { lengthLike } from '@halfcup/core/stages';
 import type { PlanDocument } from '@halfcup/core';
 import { keep } from '../view/derive.ts';
+import { nameAfterMove } from './autoName.ts';
 import type { Placement } from './placing.ts';
 import type { OpenPlan } from '../store/store.ts';
 
@@ -135,11 +136,15 @@ export const moveStation = (
   merge?: string,
 ): Command => ({
   label: `move ${name}`,
-  edit: (open) =>
-    together('', [
+  edit: (open) => {
+    // A variant has places of its own, not names.
+    const called = open.variant === null ? nameAfterMove(open, station, placement) : null;
+    return together('', [
       ...placingCommands(open, station, placement),
       ...(side === null ? [] : [setOfStation(station, ['side'], side, '')]),
-    ]).edit(open),
+      ...(called === null || called === name ? [] : [setOfStation(station, ['name'], called, '')]),
+    ]).edit(open);
+  },
   ...(merge === undefined ? {} : { merge }),
 });
 

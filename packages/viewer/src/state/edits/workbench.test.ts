@@ -236,3 +236,19 @@ test('random commands, all undone, give the first bytes; all redone, the last', 
   expect(text(store)).toBe(last);
   same(store);
 }, 120_000);
+
+test('a name that is the distance follows a station that is moved, until it is written by hand', () => {
+  const store = opened();
+  const { id, passes } = now(store).analysis.stations[1]!;
+  const { measure } = passes[0]!;
+  const nameNow = (): string => stationNow(store, id).name;
+  run(store, setOfStation(id, ['name'], `${Number((measure / 1000).toFixed(2))} km`, ''));
+  expect(sendTo(store, id, measure + 137)).toEqual([]);
+  expect(nameNow()).toBe(`${Number(((measure + 137) / 1000).toFixed(2))} km`);
+  nudge(store, id, -37);
+  expect(nameNow()).toBe(`${Number(((measure + 100) / 1000).toFixed(2))} km`);
+  // A distance that is not its own was written by somebody.
+  run(store, setOfStation(id, ['name'], '5 km', ''));
+  nudge(store, id, 20);
+  expect(nameNow()).toBe('5 km');
+});

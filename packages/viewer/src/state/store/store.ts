@@ -154,6 +154,14 @@ export interface MapMenu {
   readonly place: (CoursePlace & { readonly side: 'left' | 'right' }) | null;
 }
 
+/** Which paper is seen. */
+export interface PaperSeen {
+  /** Its name, that of all stations. */
+  readonly name: string;
+  /** The papers are for all stations as long as this one is selected; `null`: they follow the selection. */
+  readonly allWhile: string | null;
+}
+
 export interface Store {
   /** What is shown; during a trial with the station at the place tried. */
   readonly open: Signal<OpenPlan | null>;
@@ -190,6 +198,7 @@ export interface Store {
   readonly folded: Signal<ReadonlyMap<string, boolean>>;
   /** The finding that somebody asks for on the map or the strip: the review goes to it. A new object each time. */
   readonly sought: Signal<{ readonly finding: Finding } | null>;
+  readonly paper: Signal<PaperSeen>;
   readonly tool: Signal<MapTool | null>;
   /** Where the pointer is while a tool is used. */
   readonly pointer: Signal<LonLat | null>;
@@ -237,6 +246,7 @@ export const createStore = (): Store => ({
   grouping: signal('theme'),
   folded: signal(new Map()),
   sought: signal(null),
+  paper: signal({ name: 'captains.html', allWhile: null }),
   tool: signal(null),
   pointer: signal(null),
   menu: signal(null),

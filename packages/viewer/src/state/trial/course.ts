@@ -48,18 +48,24 @@ export function tryCourse(store: Store, { name, parts }: DrawnUp): Tried {
   return { ok: true, length: drawn === undefined ? 0 : courseLength(drawn.course) };
 }
 
-/** Takes the course into the plan, with a race on it. `written`: its parts as the file is to have them. */
-export function takeCourse(store: Store, name: string, written: readonly object[]): readonly Finding[] {
+/** Which race is to run on a course that is taken: one of the plan, by its id, or a new one. */
+export type TakenBy = { readonly race: string } | 'new';
+
+/** Takes the course into the plan, for a race. `written`: its parts as the file is to have them. */
+export function takeCourse(store: Store, name: string, written: readonly object[], by: TakenBy): readonly Finding[] {
   dropTrial(store);
   const open = store.open.value;
   if (open === null) return [];
   const { courses, races } = open.document.plan;
   const id = idIn(courses, 'c');
+  const at = by === 'new' ? -1 : races.findIndex((race) => race.id === by.race);
   const findings = run(
     store,
     together(`add course ${name}`, [
       setValue(['courses', '-'], { id, name, parts: written }, ''),
-      setValue(['races', '-'], { id: idIn(races, 'r'), name, course: id }, ''),
+      at < 0
+        ? setValue(['races', '-'], { id: idIn(races, 'r'), name, course: id }, '')
+        : setValue(['races', at, 'course'], id, ''),
     ]),
   );
   if (findings.length === 0) store.course.value = id;

@@ -53,6 +53,8 @@ export const startWaypoint: TextsOf<PlanParams>['start-waypoint'] = byProblem({
 });
 
 const RACE_FIELDS = {
+  turnAt: ['a turning place', 'a course distance over 0, such as 2.5'],
+  laps: ['a number of laps', 'a whole number from 1 to 99'],
   start: ['a start time', 'a time of day such as 08:00'],
   entrants: ['a number of runners', 'a whole number of 1 or more'],
   finish: ['a finish time', 'hours and minutes such as 2:10, or a time such as 0:28:30 or 130 min'],
@@ -71,6 +73,11 @@ export const setUpTexts: Pick<TextsOf<PlanParams>, 'setup-race' | 'setup-file' |
     value: ({ field, found }, say) => [
       `${say.found(found)} is not ${RACE_FIELDS[field][0]}.`,
       `It should be ${RACE_FIELDS[field][1]}.`,
+    ],
+    twoShapes: () => ['The race has a turning place and laps.', 'It should have one of them.'],
+    turnPast: ({ measure, length }, say) => [
+      `The race turns at ${say.far(measure)}, but its course is ${say.far(length)} long.`,
+      'It should turn before the end of the course.',
     ],
     noName: () => ['The race has no name.', null, 'Give it one.'],
     noEntrants: () => ['The race has a start time but no runners.', null, 'Give the number of runners entered.'],

@@ -49,6 +49,8 @@ export const startWaypoint: TextsOf<PlanParams>['start-waypoint'] = byProblem({
 });
 
 const RACE_FIELDS = {
+  turnAt: ['un punto de giro', 'una distancia del recorrido mayor que 0, como 2.5'],
+  laps: ['un número de vueltas', 'un número entero de 1 a 99'],
   start: ['una hora de salida', 'una hora como 08:00'],
   entrants: ['un número de corredores', 'un número entero de 1 o más'],
   finish: ['un tiempo de llegada', 'horas y minutos como 2:10, o un tiempo como 0:28:30 o 130 min'],
@@ -67,6 +69,11 @@ export const setUpTexts: Pick<TextsOf<PlanParams>, 'setup-race' | 'setup-file' |
     value: ({ field, found }, say) => [
       `${say.found(found)} no es ${RACE_FIELDS[field][0]}.`,
       `Debe ser ${RACE_FIELDS[field][1]}.`,
+    ],
+    twoShapes: () => ['La carrera tiene un punto de giro y vueltas.', 'Debe tener uno de los dos.'],
+    turnPast: ({ measure, length }, say) => [
+      `La carrera gira en ${say.far(measure)}, pero su recorrido mide ${say.far(length)}.`,
+      'Debe girar antes del final del recorrido.',
     ],
     noName: () => ['La carrera no tiene nombre.', null, 'Póngale uno.'],
     noEntrants: () => [

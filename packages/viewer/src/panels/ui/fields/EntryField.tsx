@@ -1,5 +1,6 @@
 /** A line of text that is read as something; the fields below say what. */
 import type { JSX } from 'preact';
+import { pointerTo } from '../../../state/edits/edits.ts';
 import { describedBy, FieldFrame } from './FieldFrame.tsx';
 import type { FieldProps } from './target.ts';
 import { useEntry, type Form } from './useEntry.ts';
@@ -26,6 +27,7 @@ export function EntryField({ field, form, unit, placeholder, figure, stack, rows
     placeholder: placeholder ?? '',
     spellcheck: false,
     autocomplete: 'off',
+    ...(field.station === undefined ? { 'data-path': pointerTo(field.path) } : {}),
     'aria-invalid': trouble !== null,
     'aria-required': field.required === true,
     'aria-describedby': describedBy(id, { hint, unit, trouble }),

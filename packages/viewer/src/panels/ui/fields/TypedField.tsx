@@ -12,6 +12,8 @@ interface Props {
   readonly wide?: boolean;
   readonly placeholder?: string;
   readonly change: (value: string) => void;
+  /** The field is left: what was typed may be written as it is understood. */
+  readonly left?: () => void;
 }
 
 export function TypedField({
@@ -23,6 +25,7 @@ export function TypedField({
   wide,
   placeholder,
   change,
+  left,
 }: Props): JSX.Element {
   const id = useId();
   return (
@@ -37,6 +40,7 @@ export function TypedField({
         aria-invalid={trouble !== null}
         aria-describedby={describedBy(id, { hint, unit, trouble })}
         onInput={(event) => change(event.currentTarget.value)}
+        onBlur={() => left?.()}
       />
     </FieldFrame>
   );
