@@ -185,8 +185,18 @@ describe('halfcup start with several courses, a list and races', () => {
 
   it('writes a race there and back with its course, the day, and a list along the course that is named', async () => {
     const made = await start(
-      ...['--race', FULL, '--race', 'name=Walk, file=full.gpx, turn-at=2.5, start=09:00, entrants=1,000'],
-      ...['--date', '2027-09-12', '--emergency', '5550', '--stations', 'short.csv', '--stations-on', 'half.gpx'],
+      '--race',
+      FULL,
+      '--race',
+      'name=Walk, file=full.gpx, turn-at=2.5, start=09:00, entrants=1,000',
+      '--date',
+      '2027-09-12',
+      '--emergency',
+      '5550',
+      '--stations',
+      'short.csv',
+      '--stations-on',
+      'half.gpx',
     );
     expect(made.err).not.toContain('error');
     expect(JSON.parse(made.out)).toMatchObject({

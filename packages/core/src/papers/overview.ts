@@ -12,11 +12,11 @@ import { type Sheet, listHead, sideWord } from './sheet.ts';
 import { byNumber, numberOf } from '../layout/layout.ts';
 import { mm } from './svg.ts';
 
-/** Millimetres: head and caution; a strip's heading; a row of the list of stations. */
-const HEAD = 36;
+/** Millimetres: head of three lines and caution; a strip's heading; a row of the list of stations. */
+const HEAD = 40;
 const HEADING = 9;
 const ROW = 5.1;
-const LEAST_MAP = 85;
+const LEAST_MAP = 70;
 const COLUMNS = 2;
 
 /** The body of the overview. With many courses or stations the strips and the list go on to further pages; the map stays whole. */
