@@ -14,6 +14,10 @@ export { type StationDrawing, type StationDrawingOptions, stationDrawing } from 
 export type { DrawingLook, DrawingSize } from './papers/layoutDrawing.ts';
 export { type ReportInput, reportHtml } from './papers/report.ts';
 
+// Lists and forms as CSV, headed in the language of the papers
+export { crewCsv, orderCsv } from './export/yearCsv.ts';
+export { leftoversCsv } from './export/leftoversCsv.ts';
+
 // What they are printed with
 export type { SheetOptions } from './papers/frame.ts';
 export type { Paper } from './papers/frameStyle.ts';

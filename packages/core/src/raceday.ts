@@ -80,8 +80,6 @@ export { type Presence, type RosterRow, rosterRows } from './raceday/rostered.ts
 export { readRoster } from './raceday/roster.ts';
 export type { PersonInput } from './plan/input.ts';
 export { type OrderLine, type SupplyOrder, supplyOrder } from './raceday/supplyOrder.ts';
-export { crewCsv, orderCsv } from './export/yearCsv.ts';
-export { leftoversCsv } from './export/leftoversCsv.ts';
 export {
   type DayHeads,
   type Learnt,

@@ -14,7 +14,7 @@ import { csvText } from './csvText.ts';
  * @example
  * ```ts
  * import { readPlan } from '@halfcup/core';
- * import { leftoversCsv } from '@halfcup/core/raceday';
+ * import { leftoversCsv } from '@halfcup/core/papers';
  *
  * const text = `{
  *   "format": "halfcup-plan", "version": 1, "name": "Pier run",

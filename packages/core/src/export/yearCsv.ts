@@ -19,7 +19,7 @@ const rounded = (value: number): number => Number(value.toFixed(3));
  * @example
  * ```ts
  * import { analyse, readPlan } from '@halfcup/core';
- * import { orderCsv } from '@halfcup/core/raceday';
+ * import { orderCsv } from '@halfcup/core/papers';
  *
  * const text = `{
  *   "format": "halfcup-plan", "version": 1, "name": "Pier run", "date": "2027-09-12",
@@ -65,7 +65,7 @@ const HOUR = 3600;
  * @example
  * ```ts
  * import { analyse, readPlan } from '@halfcup/core';
- * import { crewCsv } from '@halfcup/core/raceday';
+ * import { crewCsv } from '@halfcup/core/papers';
  *
  * const text = `{
  *   "format": "halfcup-plan", "version": 1, "name": "Pier run",

@@ -1,6 +1,7 @@
 /** The leftover forms of all stations as one table: taken away empty, brought back filled in. */
 import type { RaceDay } from '@halfcup/core';
-import { findingLine, leftoversCsv, readLeftovers } from '@halfcup/core/raceday';
+import { leftoversCsv } from '@halfcup/core/papers';
+import { findingLine, readLeftovers } from '@halfcup/core/raceday';
 import type { JSX } from 'preact';
 import { useRef, useState } from 'preact/hooks';
 import { countUsed } from '../../state/edits/year.ts';

@@ -1,6 +1,7 @@
 /** What the order costs and what is to be ordered first; the order, and the crew by the hour, as tables for other tools. */
 import type { RaceDay } from '@halfcup/core';
-import { crewCsv, orderCsv, supplyOrder, type SupplyOrder } from '@halfcup/core/raceday';
+import { crewCsv, orderCsv } from '@halfcup/core/papers';
+import { supplyOrder, type SupplyOrder } from '@halfcup/core/raceday';
 import type { JSX } from 'preact';
 import { useStore } from '../../state/store/store.ts';
 import { exportFile } from '../../storage/saveFile.ts';
