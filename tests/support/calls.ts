@@ -235,6 +235,8 @@ const ARGS: Readonly<Record<string, readonly [args: readonly unknown[], deep?: n
   steepStretches: [[course, 0.01, 50]],
   sweepsAt: [[analysis, 30_000]],
   vehiclesAt: [[analysis, 30_000]],
+  listColumns: [['Name;Distance;Side\nMill;0,9;left\n']],
+  typedCount: [['1,000']],
   stationListText: [[plan, 'en'], MADE],
   prePourText: [[{ cups: 470, tables: 2, cupsPerLayer: 200 }, voice]],
   findingSubject: [[finding, voice.names]],

@@ -14,12 +14,14 @@ export interface Spoken {
   readonly words: Words;
 }
 
-/** What is the matter, what it should be and what to do. A finding without parameters or text keeps its message. */
+/** What is the matter, what it should be and what to do. A finding without text or without the parameters for it keeps its message. */
 export function sentenceWith(finding: Finding, voice: Omit<Voice, 'language'>, { texts, words }: Spoken): Sentence {
   const text = Object.hasOwn(texts, finding.code) ? texts[finding.code] : undefined;
   if (text === undefined || finding.params === undefined) return [finding.message];
   try {
-    return text(finding.params, sayIn(voice, words));
+    const sentence = text(finding.params, sayIn(voice, words));
+    // A parameter that is not there leaves no fault, only this word.
+    return sentence.some((part) => part?.includes('undefined')) ? [finding.message] : sentence;
   } catch (error) {
     // Findings come back from JSON and from other tools; the types of parameters are known by code only.
     throw new RangeError(`the parameters of the finding ${finding.code} are not those that its sentence is made of`, {
