@@ -75,7 +75,7 @@ export const REFUSAL = {
   drawingOutside: () => 'it is a link to a file outside the plan’s folder; copy it there',
   drawingUnread: () => 'it is no FeatureCollection (GeoJSON, RFC 7946)',
   courseOutside: (folder: string) =>
-    `The course is not in the plan’s folder, ${folder}. A plan names files in its own folder or below: copy the course there first.`,
+    `The course is not in the plan’s folder${folder === '.' ? ' (the one you are in)' : ` (${folder})`}. A plan names files in its own folder or below: copy the course there first.`,
   courseBeside: (name: string) =>
     `A plan names files in its own folder or below: keep this plan in the folder of ${name}.`,
   linkOutside: (name: string) =>

@@ -3,13 +3,14 @@ import type { RaceDay } from '@halfcup/core';
 import { leftoversCsv } from '@halfcup/core/papers';
 import { findingLine, readLeftovers } from '@halfcup/core/raceday';
 import type { JSX } from 'preact';
-import { useRef, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
 import { countUsed } from '../../state/edits/year.ts';
 import { run } from '../../state/edits/workbench.ts';
 import { useStore, type OpenPlan, type Store } from '../../state/store/store.ts';
 import { exportFile } from '../../storage/saveFile.ts';
 import { messageOf } from '../../state/view/voice.ts';
 import { RowsTold } from './RowsTold.tsx';
+import { TableFileButton } from './TableFileButton.tsx';
 
 interface Props {
   readonly day: RaceDay;
@@ -32,7 +33,6 @@ async function takeFile(store: Store, { day, open }: Props, file: File): Promise
 
 export function LeftoversFile(props: Props): JSX.Element {
   const store = useStore();
-  const input = useRef<HTMLInputElement>(null);
   const [told, setTold] = useState<readonly string[]>([]);
   const { day, open } = props;
   const give = (): void =>
@@ -47,20 +47,10 @@ export function LeftoversFile(props: Props): JSX.Element {
         <button type="button" onClick={give}>
           Save the empty form (CSV)
         </button>
-        <button type="button" onClick={() => input.current?.click()}>
-          Read a filled-in form…
-        </button>
-        <input
-          ref={input}
-          type="file"
-          hidden
-          accept=".csv,.tsv,.txt,text/csv"
-          class="leftovers-file"
-          onChange={(event) => {
-            const [file] = event.currentTarget.files ?? [];
-            event.currentTarget.value = '';
-            if (file !== undefined) void takeFile(store, props, file).then(setTold);
-          }}
+        <TableFileButton
+          label="Read a filled-in form…"
+          name="leftovers-file"
+          take={(file) => void takeFile(store, props, file).then(setTold)}
         />
       </div>
       <RowsTold lines={told} />

@@ -3,12 +3,13 @@ import type { RaceDay } from '@halfcup/core';
 import { findingLine, readRoster, rosterRows } from '@halfcup/core/raceday';
 import { formatMinute } from '@halfcup/core/units';
 import type { JSX } from 'preact';
-import { useRef, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
 import { setValue } from '../../state/edits/edits.ts';
 import { run } from '../../state/edits/workbench.ts';
 import { useStore, type OpenPlan, type Store } from '../../state/store/store.ts';
 import { firstMessage, messageOf } from '../../state/view/voice.ts';
 import { RowsTold } from './RowsTold.tsx';
+import { TableFileButton } from './TableFileButton.tsx';
 import { grouped } from './words.ts';
 
 interface Props {
@@ -65,7 +66,6 @@ function Rows({ day, open }: Props): JSX.Element {
 
 export function RosterCard({ day, open }: Props): JSX.Element {
   const store = useStore();
-  const input = useRef<HTMLInputElement>(null);
   const [told, setTold] = useState<readonly string[]>([]);
   const count = open.analysis.plan.people?.crew.length ?? 0;
   const clear = (): void => {
@@ -82,26 +82,16 @@ export function RosterCard({ day, open }: Props): JSX.Element {
       </p>
       {count === 0 ? null : <Rows day={day} open={open} />}
       <div class="button-row">
-        <button type="button" onClick={() => input.current?.click()}>
-          Read a roster (CSV)…
-        </button>
+        <TableFileButton
+          label="Read a roster (CSV)…"
+          name="roster-file"
+          take={(file) => void takeFile(store, open, file).then(setTold)}
+        />
         {count === 0 ? null : (
           <button type="button" onClick={clear}>
             Remove the roster
           </button>
         )}
-        <input
-          ref={input}
-          type="file"
-          hidden
-          accept=".csv,.tsv,.txt,text/csv"
-          class="roster-file"
-          onChange={(event) => {
-            const [file] = event.currentTarget.files ?? [];
-            event.currentTarget.value = '';
-            if (file !== undefined) void takeFile(store, open, file).then(setTold);
-          }}
-        />
       </div>
       <RowsTold lines={told} />
     </section>
