@@ -24,6 +24,7 @@ export const ROOMS: readonly string[] = [
   'geodesy',
   'gpx',
   'course',
+  'ground',
   'plan',
   'station',
   'raceday',
