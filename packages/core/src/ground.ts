@@ -5,7 +5,11 @@
  */
 export type { Ground, GroundArea, GroundLine, GroundPoint, GroundSource, GroundWay, Tags } from './ground/ground.ts';
 export { readGround } from './ground/readGround.ts';
+export { type ClipOptions, type StopSignal, GROUND_REACH, clipGround } from './ground/clipGround.ts';
+export { type ClippedGround } from './ground/clipper.ts';
+export type { ElementCounts, SkippedCounts } from './ground/assemble.ts';
 export { groundText } from './ground/groundText.ts';
 
+export type { Course } from './course/course.ts';
 export { type Finding, type LonLat, type Result, type Severity, type Where, findingLine } from './finding.ts';
 export type { Degrees, In, Latitude, Longitude, Metres } from './units.ts';
