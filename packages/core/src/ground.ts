@@ -8,6 +8,7 @@ export { readGround } from './ground/readGround.ts';
 export { type ClipOptions, type StopSignal, GROUND_REACH, clipGround } from './ground/clipGround.ts';
 export { type ClippedGround } from './ground/clipper.ts';
 export type { ElementCounts, SkippedCounts } from './ground/assemble.ts';
+export { type GroundDocument, groundDocument } from './export/groundDocument.ts';
 export { groundText } from './ground/groundText.ts';
 
 export type { Course } from './course/course.ts';

@@ -19,6 +19,8 @@ import { createPbfReader } from './osmPbf.ts';
 import { createXmlReader } from './osmXml.ts';
 import { type GeoJsonReader, OSM_CREDIT, OSM_LICENCE, createGeoJsonReader, dayOf } from './readGround.ts';
 import { type BytesReader, type Reading, refuse } from './reading.ts';
+import { type Shape, count, oneOf, recordOf } from '../wants.ts';
+import { isGround } from './groundText.ts';
 
 /** What of a street file lies beside the courses, and what the file holds. */
 export interface ClippedGround {
@@ -29,6 +31,14 @@ export interface ClippedGround {
   /** `broken`: elements or features left out for what is wrong with them; the first have a warning each. */
   readonly skipped: Readonly<SkippedCounts> & { readonly broken: number };
 }
+
+/** What `clipGround` gives. */
+export const isClipped: Shape = recordOf<ClippedGround>('what clipGround gives', {
+  ground: isGround,
+  format: oneOf('xml', 'pbf', 'geojson'),
+  read: recordOf('counts', { nodes: count, ways: count, relations: count, buildings: count, features: count }),
+  skipped: recordOf('counts', { relations: count, cutWays: count, openAreas: count, broken: count }),
+});
 
 /** Takes a street file piece by piece. */
 export interface GroundClipper {
