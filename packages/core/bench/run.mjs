@@ -19,6 +19,7 @@ import { readGpx } from '@halfcup/core/gpx';
 import { readResults } from '@halfcup/core/raceday';
 import { benchClock } from './clock.mjs';
 import { courseOf, generator, gpxText, indexedOf, pinsAlong, windingLine } from './data.mjs';
+import { benchGround } from './ground.mjs';
 import { benchSizes } from './sizes.mjs';
 import { inTurn, median, roundsOf } from './timing.mjs';
 
@@ -244,6 +245,7 @@ const PARTS = {
   growth: benchGrowth,
   raceday: benchRaceDay,
   clock: () => benchClock(report),
+  ground: () => benchGround(report),
 };
 const file = join(here, 'results.json');
 const only = process.argv[2];

@@ -6,7 +6,7 @@
 export type { Ground, GroundArea, GroundLine, GroundPoint, GroundSource, GroundWay, Tags } from './ground/ground.ts';
 export { readGround } from './ground/readGround.ts';
 export { type ClipOptions, type StopSignal, GROUND_REACH, clipGround } from './ground/clipGround.ts';
-export { type ClippedGround } from './ground/clipper.ts';
+export { type ClippedGround, type GroundClipper, createGroundClipper } from './ground/clipper.ts';
 export type { ElementCounts, SkippedCounts } from './ground/assemble.ts';
 export { type GroundDocument, groundDocument } from './export/groundDocument.ts';
 export { groundText } from './ground/groundText.ts';
