@@ -131,8 +131,8 @@ function junctionsBy(ground: Ground, walk: Walk): Omit<Junction, 'ways'>[] {
     const clockwise = (at: LonLat): number =>
       (bearing([...here], [...at]) - bearing([...here], [...walk.points[k + 1]!]) + 720) % 360;
     const back = clockwise(walk.points[k - 1]!);
-    const own = [walk.ways[k - 1]!, walk.ways[k]!].map(({ tags }) => tags['name']);
-    const names = others.map(({ way }) => way.tags['name']).filter((name) => name !== undefined && !own.includes(name));
+    const own = new Set([undefined, walk.ways[k - 1]!.tags['name'], walk.ways[k]!.tags['name']]);
+    const names = others.map(({ way }) => way.tags['name']).filter((name) => !own.has(name));
     const half = Math.max(...others.map(({ way }) => lanes(way) / 2 + 5));
     const sides = (['left', 'right'] as const).filter((side) =>
       others.some(({ at }) => clockwise(at) > back === (side === 'left')),

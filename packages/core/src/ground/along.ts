@@ -13,7 +13,7 @@ export interface GroundStretch {
 /** The course on one way. Stretches follow one another; one way passed twice gives two. */
 export interface StreetStretch extends GroundStretch {
   readonly way: string;
-  /** The street's name, else its `ref`, else `null`. */
+  /** The street's name, else its `ref`; of an unnamed pavement that of the street beside it; else `null`. */
   readonly name: string | null;
   readonly tags: Tags;
 }

@@ -10,6 +10,7 @@ import { junctionsOf } from './junctions.ts';
 import { keepClearOf } from './keepClear.ts';
 import { legsOf } from './legs.ts';
 import { match } from './match.ts';
+import { namesOf } from './names.ts';
 import { networkOf } from './network.ts';
 import { offMapOf } from './offMap.ts';
 import { planeOf } from './plane.ts';
@@ -32,11 +33,12 @@ export function groundAlong(indexed: IndexedCourse, ground: Ground): GroundAlong
   const chain = match(network, reach, samplesOf(on));
   const legs = legsOf(network, reach, on, chain);
   const squareAt = squaresIn(ground.areas, plane);
-  const lines = streetsOf(course, network, legs);
+  const names = namesOf(network, legs);
+  const lines = streetsOf(course, network, legs, names);
   const streets = [...lines, ...squareStretches(course, squareAt, chain)].sort((a, b) => a.from - b.from);
   return {
     streets,
-    junctions: junctionsOf(course, network, legs),
+    junctions: junctionsOf(on, network, legs, names),
     features: featuresOf({ indexed, ground, network }, legs, streets),
     keepClear: keepClearOf(indexed, ground),
     widths: widthsOf(lines),

@@ -46,7 +46,7 @@ describe('the way from a place to another along the streets', () => {
     );
   });
 
-  it('is as short as by trying all ways (Floyd and Warshall)', () => {
+  it('is as short as by trying all ways (Bellman and Ford)', () => {
     const net = networkOf(gridTown(5).ways, plane);
     const reach = reachIn(net);
     const random = generator(4);
