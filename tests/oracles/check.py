@@ -1,4 +1,4 @@
-"""Core against general tools of others: lengths by GeodSolve (GeographicLib, C. F. F. Karney), nearest places offset lines
+"""Core against general tools of others: lengths by GeodSolve (GeographicLib, C. F. F. Karney), nearest places, offset lines
 and houses in the way of sight by Shapely (GEOS) in a projection by pyproj (PROJ). One line a comparison; exits 1 if any of them disagrees.
 
 Debian: apt-get install geographiclib-tools python3-shapely python3-pyproj
