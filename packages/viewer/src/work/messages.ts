@@ -24,6 +24,7 @@ export interface PlainWaiting {
   readonly document: Text;
   readonly files: PlanFiles;
   readonly missing: readonly string[];
+  readonly unclear: WaitingPlan['unclear'];
 }
 
 export type PlainGathered =
@@ -59,10 +60,9 @@ export type Told =
 
 const textOf = ({ file, text }: PlanDocument): Text => ({ file, text });
 
-export const plainWaiting = ({ document, files, missing }: WaitingPlan): PlainWaiting => ({
+export const plainWaiting = ({ document, ...rest }: WaitingPlan): PlainWaiting => ({
+  ...rest,
   document: textOf(document),
-  files,
-  missing,
 });
 
 /** What was read, with its courses made, ready to pass. */

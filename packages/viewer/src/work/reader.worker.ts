@@ -2,7 +2,8 @@
 import '../policy.ts';
 import type { Finding } from '@halfcup/core';
 import { createGpxReader } from '@halfcup/core/gpx';
-import { gatherFiles, type GpxReading, type NamedFile } from '../state/open/gather.ts';
+import type { NamedFile } from '../state/open/fileKinds.ts';
+import { gatherFiles, withFindings, type GpxReading } from '../state/open/gather.ts';
 import {
   blocksOf,
   plainGathered,
@@ -57,11 +58,12 @@ function readingOf(total: number): GpxReading {
 
 function read({ files, waiting }: Extract<Task, { kind: 'read' }>): PlainGathered {
   const all = unfolded(files.map(load));
-  if (all.findings.length > 0) return { kind: 'refused', findings: all.findings };
+  if (all.findings.some(({ severity }) => severity === 'error')) return { kind: 'refused', findings: all.findings };
   const total = all.files
     .filter(({ name }) => !/\.(?:json|geojson|csv)$/iu.test(name))
     .reduce((sum, { bytes }) => sum + bytes.length, 0);
-  return plainGathered(gatherFiles(all.files, waiting === null ? null : waitingOf(waiting), readingOf(total)));
+  const before = waiting === null ? null : waitingOf(waiting);
+  return plainGathered(withFindings(gatherFiles(all.files, before, readingOf(total)), all.findings));
 }
 
 self.addEventListener('message', ({ data: task }: MessageEvent<Task>) => {

@@ -2,10 +2,11 @@
 import { findingLine, type Finding, type Result } from '@halfcup/core';
 import { analyseOn, type IndexedCourse } from '@halfcup/core/stages';
 import { computeOpen, openPlanOf } from '../view/compute.ts';
-import { gatherFiles, type Gathered, type NamedFile } from './gather.ts';
+import type { NamedFile } from './fileKinds.ts';
+import { gatherFiles, type Gathered } from './gather.ts';
 import type { OpenPlan, Starting, WaitingPlan } from '../store/store.ts';
 
-export type { NamedFile } from './gather.ts';
+export type { NamedFile } from './fileKinds.ts';
 
 export type Opening =
   /** `started`: see `Gathered`. */

@@ -30,6 +30,16 @@ export interface WaitingPlan {
   readonly document: PlanDocument;
   readonly files: PlanFiles;
   readonly missing: readonly string[];
+  /** Files that came and that may be more than one of those missing, or one of several that may be the same. */
+  readonly unclear: readonly UnclearFile[];
+}
+
+export interface UnclearFile {
+  /** As it came. */
+  readonly name: string;
+  readonly blob: Blob;
+  /** Names of the plan that it may be. */
+  readonly names: readonly string[];
 }
 
 /** A GPX file that is to become a course. */
