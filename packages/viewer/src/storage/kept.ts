@@ -2,15 +2,17 @@
 import { batch } from '@preact/signals';
 import { fetchDemo } from '../state/open/demo.ts';
 import { openFiles } from '../state/open/open.ts';
-import type { Origin, Store } from '../state/store/store.ts';
+import type { Notice, Origin, Store } from '../state/store/store.ts';
 import { showVariant } from '../state/edits/workbench.ts';
 import { openBlobs } from '../work/opening.ts';
 import { listKept, openDatabase, readKept, setAside, type KeptRead } from './database.ts';
 import { startKeeping } from './keeper.ts';
 import { plainError, reasonOf } from '../trouble.ts';
 import { firstMessage } from '../state/view/voice.ts';
+import { recover, recoverPlans } from './recover.ts';
 import { isKeptPlan, soundHistory, type KeptPlan } from './records.ts';
 import type { Shelf, ShelfSignal } from './shelf.ts';
+import type { Database } from './tables.ts';
 import { tellNothingKept } from './tell.ts';
 import { receive } from '../state/open/receive.ts';
 
@@ -88,6 +90,7 @@ async function show(store: Store, shelf: Shelf, { plan, files }: KeptRead): Prom
 
 /** Opens a kept plan; one that cannot be read is set aside with a notice, and nothing else changes. `false`: it did not open. */
 export async function openKept(store: Store, shelf: Shelf, id: string): Promise<boolean> {
+  await recoverPlans(shelf.database, demoFiles, id);
   const read = await readKept(shelf.database, id);
   const reason = await show(store, shelf, read);
   if (reason === null) {
@@ -124,18 +127,60 @@ async function openLast(store: Store, shelf: Shelf): Promise<void> {
 /** A link may lead to the example; measurements are made on it. */
 const asksForExample = (): boolean => location.hash === '#example' || location.hash === '#bench';
 
+/** Milliseconds until a browser that keeps nothing is asked again. */
+const PAUSE = 10_000;
+
+/** The demo's files beside its plan. */
+async function demoFiles(): Promise<ReadonlyMap<string, Blob>> {
+  const [, ...files] = await fetchDemo();
+  return new Map(files.map(({ name, bytes }) => [name, new Blob([bytes])]));
+}
+
+/** Opens the database and keeps plans in it from now on. */
+async function shelve(store: Store, signal: ShelfSignal): Promise<Shelf> {
+  const ending = {
+    outdated: () =>
+      void tellNothingKept(store, plainError('a newer version of this page is open in another tab; reload this one')),
+    lost: () => signal.value?.keeper.lost(),
+  };
+  const first = await openDatabase(ending);
+  await recoverPlans(first, demoFiles);
+  const database = async (): Promise<Database> => {
+    const again = await openDatabase(ending);
+    signal.value = { database: again, keeper };
+    return again;
+  };
+  const reopen = async (id: string): Promise<void> => {
+    // This tab has the plan to itself by now.
+    await recover(signal.value!.database, id, demoFiles);
+    await openKept(store, signal.value!, id);
+  };
+  const keeper = startKeeping(store, first, { reopen, kept: tabPlan.write, database });
+  signal.value = { database: first, keeper };
+  return signal.value;
+}
+
+/** Asks a browser that keeps nothing again and again; once it does, what is open is kept. */
+function shelveLater(store: Store, signal: ShelfSignal, told: Notice): void {
+  const again = async (): Promise<void> => {
+    try {
+      await shelve(store, signal);
+      if (store.question.value === told) store.question.value = null;
+      store.notice.value = { text: 'This browser saves your plans again.' };
+    } catch {
+      setTimeout(() => void again(), PAUSE);
+    }
+  };
+  setTimeout(() => void again(), PAUSE);
+}
+
 /** Opens the database and the plan; from then on every change is kept. Where nothing can be kept the page works all the same. */
 export async function startShelf(store: Store, signal: ShelfSignal): Promise<void> {
   try {
-    const database = await openDatabase(() =>
-      tellNothingKept(store, plainError('a newer version of this page is open in another tab; reload this one')),
-    );
-    const reopen = async (id: string): Promise<void> => void (await openKept(store, shelf, id));
-    const shelf: Shelf = { database, keeper: startKeeping(store, database, { reopen, kept: tabPlan.write }) };
-    signal.value = shelf;
-    await openLast(store, shelf);
+    await openLast(store, await shelve(store, signal));
   } catch (error) {
-    tellNothingKept(store, error);
+    const told = tellNothingKept(store, error);
+    if (signal.value === null) shelveLater(store, signal, told);
     if (store.open.value !== null) return;
     if (asksForExample()) await openDemo(store, true);
     else store.loading.value = false;

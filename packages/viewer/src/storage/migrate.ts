@@ -62,4 +62,5 @@ export async function migrate(database: IDBPDatabase<Tables>, from: number, chan
     database.createObjectStore('aside', { autoIncrement: true });
     if (from === 1) await fromFirst(change);
   }
+  if (from < 3) database.createObjectStore('journal', { keyPath: ['plan', 'seq'] });
 }

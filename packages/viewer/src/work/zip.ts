@@ -47,20 +47,21 @@ const DAMAGED = 'Download it again, or unpack it and open the files inside.';
 /** The unpacked bytes; `null` where they are not as many as the list says, or cannot be unpacked. Never holds more than that and a piece. */
 function inflated(deflated: Uint8Array, size: number): Uint8Array<ArrayBuffer> | null {
   const all = new Uint8Array(size);
-  let length = 0;
-  let ended = false;
+  const grown = { length: 0, ended: false };
   const inflate = new Inflate((chunk, final) => {
-    if (length + chunk.length <= size) all.set(chunk, length);
-    length += chunk.length;
-    ended ||= final;
+    if (grown.length + chunk.length <= size) all.set(chunk, grown.length);
+    grown.length += chunk.length;
+    grown.ended ||= final;
   });
   try {
-    for (let at = 0; at < deflated.length && length <= size; at += PIECE)
+    for (let at = 0; at < deflated.length; at += PIECE) {
       inflate.push(deflated.subarray(at, at + PIECE), at + PIECE >= deflated.length);
+      if (grown.length > size) return null;
+    }
   } catch {
     return null;
   }
-  return ended && length === size ? all : null;
+  return grown.ended && grown.length === size ? all : null;
 }
 
 /** One file of an archive, whole and unaltered, or why not. */
