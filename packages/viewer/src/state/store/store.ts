@@ -227,6 +227,8 @@ export interface Store {
   readonly playing: Signal<boolean>;
   /** To be decided about the plan's keeping; notices come and go beside it. */
   readonly question: Signal<Notice | null>;
+  /** To be decided about the background: whom it may ask. */
+  readonly asking: Signal<Notice | null>;
 }
 
 export const createStore = (): Store => ({
@@ -268,6 +270,7 @@ export const createStore = (): Store => ({
   clock: signal(null),
   playing: signal(false),
   question: signal(null),
+  asking: signal(null),
 });
 
 const StoreContext = createContext<Store | null>(null);
