@@ -237,7 +237,9 @@ try {
       rmSync(profile, { recursive: true, force: true, maxRetries: 5 });
     }
     lost += tally.lost;
-    console.log(`${way}: ${tally.held} of ${times} held, ${tally.lost} lost, ${tally.idle} before any change, ${tally.asked} questions of the browser`);
+    console.log(
+      `${way}: ${tally.held} of ${times} held, ${tally.lost} lost, ${tally.idle} before any change, ${tally.asked} questions of the browser`,
+    );
   }
 } finally {
   await server.close();

@@ -117,6 +117,7 @@ export function startKeeping(store: Store, database: Database, keeping: Keeping)
     failed: null,
     told: null,
     again: undefined,
+    tries: 0,
   };
   const end = effect(() => {
     stateOf(store);

@@ -48,6 +48,8 @@ export interface Work {
   /** What the person was told of it. */
   told: Notice | null;
   again: ReturnType<typeof setTimeout> | undefined;
+  /** How often it has failed since it last went well. */
+  tries: number;
 }
 
 export function stateOf(store: Store): State | null {

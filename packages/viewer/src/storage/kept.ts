@@ -90,7 +90,7 @@ async function show(store: Store, shelf: Shelf, { plan, files }: KeptRead): Prom
 
 /** Opens a kept plan; one that cannot be read is set aside with a notice, and nothing else changes. `false`: it did not open. */
 export async function openKept(store: Store, shelf: Shelf, id: string): Promise<boolean> {
-  await recoverPlans(shelf.database, demoFiles, id);
+  await recoverPlans(shelf.database, demoFiles, { id });
   const read = await readKept(shelf.database, id);
   const reason = await show(store, shelf, read);
   if (reason === null) {
@@ -144,7 +144,7 @@ async function shelve(store: Store, signal: ShelfSignal): Promise<Shelf> {
     lost: () => signal.value?.keeper.lost(),
   };
   const first = await openDatabase(ending);
-  await recoverPlans(first, demoFiles);
+  await recoverPlans(first, demoFiles, { own: tabPlan.read() });
   const database = async (): Promise<Database> => {
     const again = await openDatabase(ending);
     signal.value = { database: again, keeper };

@@ -104,18 +104,31 @@ export async function recover(database: Database, id: string, demo: DemoFiles): 
 
 const seqOf = (record: unknown): number => (isKeptPlan(record) ? (record.seq ?? 0) : 0);
 
-/** Recovers one plan unless another tab has it. */
-async function recoverFree(database: Database, id: string, demo: DemoFiles): Promise<void> {
+/** How long the page that this one takes the place of may take to let its plan go, milliseconds. */
+const LETTING_GO = 1500;
+
+/** Recovers one plan unless another tab has it. `own`: it was this tab's before a reload, so that it is about to be free. */
+async function recoverFree(database: Database, id: string, demo: DemoFiles, own: boolean): Promise<void> {
   const locks = (navigator as Partial<Navigator>).locks;
   if (locks === undefined) return recover(database, id, demo);
-  return locks.request(lockName(id), { ifAvailable: true }, (lock) =>
-    lock === null ? undefined : recover(database, id, demo),
-  );
+  const options: LockOptions = own ? { signal: AbortSignal.timeout(LETTING_GO) } : { ifAvailable: true };
+  try {
+    await locks.request(lockName(id), options, async (lock) => {
+      if (lock !== null) await recover(database, id, demo);
+    });
+  } catch (error) {
+    // Another tab has it, and writes its changes itself.
+    if (!(error instanceof DOMException && error.name === 'TimeoutError')) throw error;
+  }
 }
 
-/** All plans that the journal knows of. `id`: of this one alone. */
-export async function recoverPlans(database: Database, demo: DemoFiles, id: string | null = null): Promise<void> {
+/** All plans that the journal knows of, or one of them. `own`: the one of this tab. */
+export async function recoverPlans(
+  database: Database,
+  demo: DemoFiles,
+  { id = null, own = null }: { readonly id?: string | null; readonly own?: string | null } = {},
+): Promise<void> {
   const keys = await database.getAllKeys('journal');
   const all = new Set([...keys.map(([plan]) => plan), ...notedInPage().map(({ plan }) => plan)]);
-  for (const one of all) if (id === null || one === id) await recoverFree(database, one, demo);
+  for (const one of all) if (id === null || one === id) await recoverFree(database, one, demo, one === own);
 }

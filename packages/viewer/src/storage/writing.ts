@@ -8,8 +8,16 @@ import { snapshotOf, type State } from './noting.ts';
 import { keptOf, type KeptPlan } from './records.ts';
 import { tellFailed, tellOthers } from './tell.ts';
 
-/** Milliseconds until what could not be written is tried again. */
-const PAUSE = 5000;
+/** Milliseconds until what could not be written is tried again: soon at first, for what passes by itself, such as a clearing. */
+const SOONEST = 100;
+const LATEST = 5000;
+/** From the wait that is as long as this on, the person is told. */
+const PATIENCE = 1000;
+const pauseAfter = (tries: number): number => Math.min(LATEST, SOONEST * 2 ** tries);
+
+/** The connection is gone, or leads to a database that somebody has cleared. */
+const isClosed = (error: unknown): boolean =>
+  error instanceof DOMException && ['InvalidStateError', 'AbortError', 'NotFoundError'].includes(error.name);
 
 /** Goes on with the open plan as a copy. */
 export function copy({ store }: Work): void {
@@ -19,10 +27,16 @@ export function copy({ store }: Work): void {
     store.origin.value = { ...origin, id: freshId(), from: 'file', handle: null, modified: null, copy: true };
 }
 
+/** Tries again later; says so where it is no matter of moments. */
 export function failedToWrite(work: Work, error: unknown): void {
+  const { store } = work;
+  const pause = pauseAfter(work.tries++);
   clearTimeout(work.again);
-  work.again = setTimeout(() => void write(work), PAUSE);
-  work.told = tellFailed(work.store, error, () => write(work));
+  work.again = setTimeout(() => void write(work), pause);
+  if (isClosed(error)) work.database = null;
+  if (work.database === null && pause < PATIENCE) return;
+  store.keeping.value = 'failed';
+  work.told = tellFailed(store, error, () => write(work));
 }
 
 function askToStay(work: Work): void {
@@ -62,6 +76,7 @@ async function writeState(work: Work, state: State): Promise<void> {
 function settle(work: Work): void {
   const { store } = work;
   clearTimeout(work.again);
+  work.tries = 0;
   batch(() => {
     store.keeping.value = 'kept';
     if (work.told === null) return;
@@ -75,13 +90,14 @@ function settle(work: Work): void {
 /** Opens the database again that the browser has closed; what somebody has cleared is written anew, with all files. */
 async function resume(work: Work): Promise<void> {
   const { known, noted } = work;
+  // What was noted may be cleared too.
+  Object.assign(noted, { base: null, filesOf: null });
+  noteNow(work);
   const database = await work.keeping.database();
   work.database = database;
   work.last = database;
   const record = await database.get('plans', known.id);
-  if (record !== undefined) return;
-  Object.assign(known, { revision: 0, files: null, state: null });
-  Object.assign(noted, { base: null, filesOf: null });
+  if (record === undefined) Object.assign(known, { revision: 0, files: null, state: null });
 }
 
 /** Writes until what the browser holds is what is open. */
@@ -99,7 +115,6 @@ export async function write(work: Work): Promise<void> {
     if (work.claimed === 'mine') settle(work);
   } catch (error) {
     work.failed = current(work);
-    work.store.keeping.value = 'failed';
     failedToWrite(work, error);
   } finally {
     work.writing = false;
@@ -110,7 +125,5 @@ export async function write(work: Work): Promise<void> {
 /** The browser has closed the database, or somebody has cleared it: what is open is noted whole, and written again. */
 export function lost(work: Work): void {
   work.database = null;
-  Object.assign(work.noted, { base: null, filesOf: null });
-  noteNow(work);
   void write(work);
 }
