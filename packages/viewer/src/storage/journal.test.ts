@@ -88,6 +88,25 @@ describe('the journal', () => {
     );
   });
 
+  it('begins with the last entry that stands on its own, whatever is left of earlier ones', () => {
+    const { entries: old } = written(
+      [
+        { kind: 'step', text: 'a' },
+        { kind: 'step', text: 'b' },
+      ],
+      false,
+    );
+    const { entries, states } = written(
+      [
+        { kind: 'step', text: 'c' },
+        { kind: 'step', text: 'd' },
+      ],
+      true,
+    );
+    const later = entries.map((entry) => ({ ...entry, seq: entry.seq + 2 }));
+    expect(replayed(null, 0, [old[1]!, ...later])).toMatchObject({ snapshot: states[2], unfit: [] });
+  });
+
   it('keeps a long history short: a step over the deepest one lets the oldest go', () => {
     let history: History = EMPTY_HISTORY;
     for (let k = 0; k < 2000; k++) history = recorded(history, 'step', `${k}`, `${k + 1}`);

@@ -161,11 +161,16 @@ export function replayed(kept: Snapshot | null, seq: number, entries: readonly E
   const due = entries.filter((entry) => entry.seq > seq).toSorted((a, b) => a.seq - b.seq);
   let now = kept;
   let last: Entry | null = null;
-  for (const [k, entry] of due.entries()) {
+  let unfit: Entry[] = [];
+  for (const entry of due) {
     const next = carriedOut(now, entry);
-    if (next === null) return now === null ? null : { snapshot: now, last, unfit: due.slice(k) };
-    now = next;
-    last = entry;
+    if (next === null) unfit.push(entry);
+    else {
+      // An entry that stands on its own has all that came before it.
+      if (entry.before === null) unfit = [];
+      now = next;
+      last = entry;
+    }
   }
-  return now === null ? null : { snapshot: now, last, unfit: [] };
+  return now === null ? null : { snapshot: now, last, unfit };
 }

@@ -18,7 +18,7 @@ const entriesOf = (id: string): IDBKeyRange => IDBKeyRange.bound([id, 0], [id, I
 /** Of both parts of the journal, each entry once. */
 function united(inDatabase: readonly unknown[], inPage: readonly Entry[], id: string): readonly Entry[] {
   const all = [...inDatabase.filter(isEntry), ...inPage].filter(({ plan }) => plan === id);
-  return [...new Map(all.map((entry) => [entry.seq, entry])).values()];
+  return [...new Map(all.map((entry) => [entry.seq, entry])).values()].toSorted((a, b) => a.seq - b.seq);
 }
 
 const recordOf = (id: string, begin: Beginning, { snapshot, last }: Replayed): KeptPlan => ({
@@ -74,7 +74,7 @@ function recordAfter(
       plan: { ...kept, ...now.snapshot, revision: kept.revision + 1, changed: last.at, seq: last.seq },
       unfit,
     };
-  const begin = entries.find((one) => one.begin !== null)?.begin ?? null;
+  const begin = entries.findLast((one) => one.begin !== null)?.begin ?? null;
   return begin === null ? null : { plan: recordOf(id, begin, now), unfit };
 }
 
@@ -84,7 +84,7 @@ export async function recover(database: Database, id: string, demo: DemoFiles): 
   if (here.entries.length === 0 || (here.record !== undefined && !isKeptPlan(here.record))) return;
   const seq = Math.max(...here.entries.map((entry) => entry.seq));
   const after = recordAfter(id, here);
-  const begin = here.record === undefined ? (here.entries.find((one) => one.begin !== null)?.begin ?? null) : null;
+  const begin = here.record === undefined ? (here.entries.findLast((one) => one.begin !== null)?.begin ?? null) : null;
   const kept = begin?.filesOf == null ? [] : await database.getAll('files', ofPlan(begin.filesOf));
   const files = after === null || begin === null ? [] : await filesFor(begin, kept, demo);
   const transaction = database.transaction(['plans', 'files', 'journal', 'aside'], 'readwrite', {
