@@ -1,7 +1,6 @@
 /** Opens plans that the browser keeps; at the start the one of this tab, else the one opened last, else the demo. */
 import { batch } from '@preact/signals';
 import { fetchDemo } from '../state/open/demo.ts';
-import { openFiles } from '../state/open/open.ts';
 import type { Notice, Origin, Store } from '../state/store/store.ts';
 import { showVariant } from '../state/edits/workbench.ts';
 import { openBlobs } from '../work/opening.ts';
@@ -44,11 +43,17 @@ const tabPlan = {
 export async function openDemo(store: Store, atStart = false): Promise<void> {
   try {
     const files = await fetchDemo();
+    const named = files.map(({ name, bytes }) => ({ name, blob: new Blob([bytes]) }));
+    const opening = await openBlobs(store, named, null);
     if (atStart && (store.open.value !== null || store.waiting.value !== null)) return;
+    if (opening === null) {
+      store.loading.value = false;
+      return;
+    }
     receive(
       store,
       files.map((file) => file.name),
-      openFiles(files, null),
+      opening,
       { from: 'demo' },
     );
     tabPlan.write(DEMO);
@@ -74,7 +79,7 @@ const originOf = ({ id, saved, handle, modified, copy }: KeptPlan): Origin => ({
 async function show(store: Store, shelf: Shelf, { plan, files }: KeptRead): Promise<string | null> {
   if (!isKeptPlan(plan)) return 'the copy saved in this browser is damaged';
   const named = [{ name: plan.file, blob: new Blob([plan.text]) }, ...files.map(({ name, blob }) => ({ name, blob }))];
-  const opening = await openBlobs(store, named);
+  const opening = await openBlobs(store, named, null);
   if (opening === null) return null;
   if (opening.kind === 'refused') return clauseOf(firstMessage(store, opening.findings) ?? 'it cannot be read');
   if (opening.kind === 'waiting')

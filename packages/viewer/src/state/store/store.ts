@@ -2,8 +2,8 @@
  * What the page holds: the open plan, what is selected and pointed at, and how it is shown.
  * One store is made at the start and handed down; selection and view are never part of a plan.
  */
-import type { Analysis, Finding, Improvement, LonLat, PlanDocument } from '@halfcup/core';
-import type { PlanStation, Units } from '@halfcup/core/plan';
+import type { Analysis, Finding, Improvement, LonLat, PlanDocument, Result } from '@halfcup/core';
+import type { OfferedCourse, PlanStation, Units } from '@halfcup/core/plan';
 import type { GpxDocument } from '@halfcup/core/stages';
 import { signal, type Signal } from '@preact/signals';
 import { createContext } from 'preact';
@@ -48,6 +48,8 @@ export interface CourseFile {
   readonly name: string;
   readonly document: GpxDocument;
   readonly original: Blob;
+  /** Its course before anything is chosen about it, where another thread has made it already. */
+  readonly offered?: Result<OfferedCourse>;
 }
 
 /** Courses without a plan: the start sheet asks what the plan is to be. */
