@@ -75,6 +75,35 @@ async function ready(page) {
   await page.waitForFunction(() => window.halfcupBench?.text() != null);
 }
 
+/** The text of the one plan that the page asks the files of, which somebody has cleared. */
+const waitingText = (page) =>
+  page.evaluate(
+    () =>
+      new Promise((done, failed) => {
+        const opening = indexedDB.open('halfcup');
+        opening.onerror = () => failed(opening.error);
+        opening.onsuccess = () => {
+          const asked = opening.result.transaction('plans').objectStore('plans').getAll();
+          asked.onsuccess = () => {
+            opening.result.close();
+            done(asked.result.toSorted((a, b) => b.opened - a.opened)[0]?.text ?? '');
+          };
+        };
+      }),
+  );
+
+/** After storage was cleared: the plan, or where its files are gone with it what the page still has of it. */
+async function textAfterClearing(page, seen) {
+  await page.reload();
+  await page.waitForFunction(() => document.querySelector('.waits') !== null || window.halfcupBench?.text() != null);
+  if ((await page.locator('.waits').count()) === 0) {
+    await ready(page);
+    return textOf(page);
+  }
+  seen.waits = true;
+  return waitingText(page);
+}
+
 const textOf = (page) => page.evaluate(() => window.halfcupBench.text());
 
 /** Types names into the plan and enters them until the page ends, and reports each in the frame that shows it. */
@@ -145,7 +174,7 @@ const END = {
     const client = await session(seen.page);
     await client.send('Storage.clearDataForOrigin', { origin: new URL(stage.address).origin, storageTypes: 'all' });
     await pause(typing ? between(100, 700) : between(300, 700));
-    return END.reload({ seen });
+    return textAfterClearing(seen.page, seen);
   },
   quota: async ({ seen, stage, typing }) => {
     const client = await session(seen.page);
@@ -172,7 +201,7 @@ async function single(way, stage, typing, mark) {
   const back = await END[way]({ seen, stage, typing });
   const ok = holds(typing, seen.shown, back);
   await seen.page.close().catch(() => undefined);
-  return { ok, asked: seen.asked, shown: seen.shown, back };
+  return { ok, waits: seen.waits === true, asked: seen.asked, shown: seen.shown, back };
 }
 
 /** Two tabs on one plan: the second makes a copy at its first change; both are reloaded at once. */
@@ -215,16 +244,17 @@ const address = server.resolvedUrls.local[0];
 let lost = 0;
 try {
   for (const way of ways.split(',')) {
-    const tally = { held: 0, lost: 0, idle: 0, asked: 0 };
+    const tally = { held: 0, lost: 0, idle: 0, waits: 0, asked: 0 };
     const profile = mkdtempSync(join(tmpdir(), 'halfcup-keeping-'));
     const stage = { profile, address, ...(await start(profile)) };
     try {
       for (let k = 0; k < Number(times); k++) {
         const typing = k % 2 === 0;
-        const { ok, asked, shown, back } =
+        const { ok, waits, asked, shown, back } =
           way === 'tabs' ? await double(stage, typing, `${k}`) : await single(way, stage, typing, `${k}`);
         tally[ok ? 'held' : 'lost']++;
         tally.asked += asked;
+        if (waits === true) tally.waits++;
         // Nothing was on the screen yet: it proves nothing.
         if (shown === null) tally.idle++;
         if (!ok)
@@ -238,7 +268,7 @@ try {
     }
     lost += tally.lost;
     console.log(
-      `${way}: ${tally.held} of ${times} held, ${tally.lost} lost, ${tally.idle} before any change, ${tally.asked} questions of the browser`,
+      `${way}: ${tally.held} of ${times} held, ${tally.lost} lost, ${tally.idle} before any change, ${tally.waits} held and waiting for their files, ${tally.asked} questions of the browser`,
     );
   }
 } finally {

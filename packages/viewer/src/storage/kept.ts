@@ -82,8 +82,12 @@ async function show(store: Store, shelf: Shelf, { plan, files }: KeptRead): Prom
   const opening = await openBlobs(store, named, null);
   if (opening === null) return null;
   if (opening.kind === 'refused') return clauseOf(firstMessage(store, opening.findings) ?? 'it cannot be read');
-  if (opening.kind === 'waiting')
-    return `${opening.plan.missing.join(', ')} ${opening.plan.missing.length === 1 ? 'is' : 'are'} missing`;
+  if (opening.kind === 'waiting') {
+    // Its files were cleared before they could be written again: the page asks for them.
+    receive(store, [plan.file], opening);
+    return null;
+  }
+  if (opening.kind === 'starting') return 'it has no plan';
   shelf.keeper.adopt(plan);
   batch(() => {
     receive(store, [plan.file], opening, originOf(plan));
