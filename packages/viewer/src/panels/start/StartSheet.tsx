@@ -3,7 +3,7 @@ import type { Finding } from '@halfcup/core';
 import type { JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { makePlan } from '../../work/starting.ts';
-import { useStore, type Starting } from '../../state/store/store.ts';
+import { useStore, type Starting, type Store } from '../../state/store/store.ts';
 import { filePlace, messageOf } from '../../state/view/voice.ts';
 import { counted } from '../../words.ts';
 import { CourseCard } from './CourseCard.tsx';
@@ -111,6 +111,16 @@ function DayFields({ draft, change }: Pick<CoursesProps, 'draft' | 'change'>): J
 const turnField = (sheet: HTMLElement | null, race: number): HTMLInputElement | null =>
   sheet?.querySelectorAll('.start-race')[race]?.querySelector<HTMLInputElement>('.turn-at input') ?? null;
 
+/** What the files offer by the choices made; of a long course worked out elsewhere, with the offer before until then. */
+function useOffers(store: Store, starting: Starting, courses: readonly CourseDraft[]): readonly Offer[] {
+  const { offers, due } = offersOf(starting, courses);
+  const [, workedOut] = useState(0);
+  useEffect(() => {
+    if (due !== null) void workOut(store, due).then(() => workedOut((count) => count + 1));
+  }, [due?.original, JSON.stringify(due?.choice)]);
+  return offers;
+}
+
 function Sheet({ starting }: { readonly starting: Starting }): JSX.Element {
   const store = useStore();
   const close = (): void => void (store.starting.value = null);
@@ -119,11 +129,7 @@ function Sheet({ starting }: { readonly starting: Starting }): JSX.Element {
   const [draft, setDraft] = useState<Draft>(() => begun(starting, units));
   const [asked, setAsked] = useState(false);
   const [refused, setRefused] = useState<readonly Finding[]>([]);
-  const { offers, due } = offersOf(starting, draft.courses);
-  const [, workedOut] = useState(0);
-  useEffect(() => {
-    if (due !== null) void workOut(store, due).then(() => workedOut((count) => count + 1));
-  }, [due?.original, JSON.stringify(due?.choice)]);
+  const offers = useOffers(store, starting, draft.courses);
   const files = offers.map(({ file }) => file);
   const names = draft.courses.map(({ name, file }) => name.trim() || file);
   const change = (part: Partial<Draft>): void => setDraft((before) => ({ ...before, ...part }));
