@@ -24,7 +24,7 @@ const browser = await chromium.launch({
 });
 const page = await browser.newPage({ viewport: { width: 900, height: 620 } });
 await page.goto(`${server.resolvedUrls.local[0]}#bench`);
-await page.waitForFunction(() => window.halfcupBench?.text() != null, null, { timeout: 60_000 });
+await page.waitForFunction(() => typeof window.halfcupBench?.text() === 'string', null, { timeout: 60_000 });
 await page.locator('[data-map="idle"]').waitFor({ state: 'attached', timeout: 60_000 });
 const client = await page.context().newCDPSession(page);
 await client.send('HeapProfiler.enable');
@@ -120,7 +120,7 @@ for (const [what, work, count] of [
   const now = await heap();
   done.push(now);
   console.log(
-    `${count} ${what} (${changed} changed the plan): ${(now / 1e6).toFixed(1)} MB, ${((now / first - 1) * 100).toFixed(1)} % over ${(first / 1e6).toFixed(1)} MB`,
+    `${String(count)} ${String(what)} (${String(changed)} changed the plan): ${(now / 1e6).toFixed(1)} MB, ${((now / first - 1) * 100).toFixed(1)} % over ${(first / 1e6).toFixed(1)} MB`,
   );
 }
 await browser.close();

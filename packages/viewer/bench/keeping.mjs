@@ -72,7 +72,7 @@ async function openPage(context, address) {
 
 async function ready(page) {
   await page.locator('[data-map="idle"]').waitFor({ state: 'attached', timeout: 60_000 });
-  await page.waitForFunction(() => window.halfcupBench?.text() != null);
+  await page.waitForFunction(() => typeof window.halfcupBench?.text() === 'string');
 }
 
 /** The text of the one plan that the page asks the files of, which somebody has cleared. */
@@ -81,21 +81,23 @@ const waitingText = (page) =>
     () =>
       new Promise((done, failed) => {
         const opening = indexedDB.open('halfcup');
-        opening.onerror = () => failed(opening.error);
-        opening.onsuccess = () => {
+        opening.addEventListener('error', () => failed(opening.error));
+        opening.addEventListener('success', () => {
           const asked = opening.result.transaction('plans').objectStore('plans').getAll();
-          asked.onsuccess = () => {
+          asked.addEventListener('success', () => {
             opening.result.close();
             done(asked.result.toSorted((a, b) => b.opened - a.opened)[0]?.text ?? '');
-          };
-        };
+          });
+        });
       }),
   );
 
 /** After storage was cleared: the plan, or where its files are gone with it what the page still has of it. */
 async function textAfterClearing(page, seen) {
   await page.reload();
-  await page.waitForFunction(() => document.querySelector('.waits') !== null || window.halfcupBench?.text() != null);
+  await page.waitForFunction(
+    () => document.querySelector('.waits') !== null || typeof window.halfcupBench?.text() === 'string',
+  );
   if ((await page.locator('.waits').count()) === 0) {
     await ready(page);
     return textOf(page);

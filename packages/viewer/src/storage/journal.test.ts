@@ -185,11 +185,13 @@ describe('recovery', () => {
     noteInPage({ ...entries[0]!, plan: 'demo', begin: { ...begin, demo: true } });
     await recoverPlans(database, () => Promise.resolve(new Map([['d.gpx', new Blob(['<gpx/>'])]])));
     const { plans } = await listKept(database);
-    expect(plans.map(({ id, text, copy }) => [id, text, copy]).toSorted()).toEqual([
-      ['copy', 'a', true],
-      ['demo', 'a', false],
-      ['p', START.text, false],
-    ]);
+    expect(new Map(plans.map(({ id, text, copy }) => [id, [text, copy]]))).toEqual(
+      new Map([
+        ['copy', ['a', true]],
+        ['demo', ['a', false]],
+        ['p', [START.text, false]],
+      ]),
+    );
     expect((await readKept(database, 'copy')).files.map(({ name }) => name)).toEqual(['a.gpx']);
     expect((await readKept(database, 'demo')).files.map(({ name }) => name)).toEqual(['d.gpx']);
   });

@@ -100,9 +100,9 @@ const isSteps = (value: unknown): value is Steps => {
 };
 const isBeginning = (value: unknown): boolean => {
   if (value === null) return true;
-  const begin = value as Partial<Beginning> | undefined;
+  const begin: Partial<Beginning> = typeof value === 'object' ? value : {};
   return (
-    isText(begin?.name) &&
+    isText(begin.name) &&
     isText(begin.file) &&
     typeof begin.copy === 'boolean' &&
     typeof begin.demo === 'boolean' &&

@@ -85,7 +85,8 @@ export async function recover(database: Database, id: string, demo: DemoFiles): 
   const seq = Math.max(...here.entries.map((entry) => entry.seq));
   const after = recordAfter(id, here);
   const begin = here.record === undefined ? (here.entries.findLast((one) => one.begin !== null)?.begin ?? null) : null;
-  const kept = begin?.filesOf == null ? [] : await database.getAll('files', ofPlan(begin.filesOf));
+  const source = begin?.filesOf ?? null;
+  const kept = source === null ? [] : await database.getAll('files', ofPlan(source));
   const files = after === null || begin === null ? [] : await filesFor(begin, kept, demo);
   const transaction = database.transaction(['plans', 'files', 'journal', 'aside'], 'readwrite', {
     durability: 'strict',

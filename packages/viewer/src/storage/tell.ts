@@ -22,8 +22,10 @@ export function tellFailed(store: Store, error: unknown, again: () => Promise<vo
       },
     ],
   };
-  if (store.question.value?.text !== question.text) store.question.value = question;
-  return store.question.value!;
+  const asked = store.question.value;
+  if (asked?.text === question.text) return asked;
+  store.question.value = question;
+  return question;
 }
 
 /** Without a database; the question, to be taken back when there is one. */

@@ -10,7 +10,7 @@ import { planOf } from './messages.ts';
 export async function makePlan(store: Store, starting: Starting, answers: SetUpAnswers): Promise<readonly Finding[]> {
   const { runInWorker } = await import('./work.ts');
   // What was offered is worked out anew there, from the answers.
-  const files = starting.files.map(({ offered: _, ...file }) => file);
+  const files = starting.files.map(({ name, document, original }) => ({ name, document, original }));
   const told = await runInWorker(store, `Making ${answers.name}`, {
     kind: 'start',
     starting: { ...starting, files },
