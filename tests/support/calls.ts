@@ -259,6 +259,7 @@ const ARGS: Readonly<Record<string, readonly [args: readonly unknown[], deep?: n
       { file: 'list.csv', units: 'metric', courses: [{ id: 'c', name: 'Pier' }] },
     ],
   ],
+  textFrom: [[new TextEncoder().encode('Café'), 'plan.json']],
   setUpPlan: [
     [
       {
