@@ -19,7 +19,6 @@ import { isColumns } from '../gpx/shapes.ts';
 /** A gap up to this many metres is joined whatever the rule. */
 export const JOINED_GAP = 50;
 
-
 /** What a course is built from. */
 export interface CourseInput {
   /** What findings and races call it. */

@@ -90,7 +90,9 @@ function entrantFaults(races: Plan['races']): Fault[] {
       if (entrants <= MOST_ENTRANTS && entrants + one.entrants > MOST_ENTRANTS) {
         const all = races.reduce((sum, other) => other.waves.reduce((count, each) => count + each.entrants, sum), 0);
         const path = ['races', race, 'waves', wave, 'entrants'];
-        return [{ code: 'plan-value', path, problem: { problem: 'tooManyEntrants', entrants: all, most: MOST_ENTRANTS } }];
+        return [
+          { code: 'plan-value', path, problem: { problem: 'tooManyEntrants', entrants: all, most: MOST_ENTRANTS } },
+        ];
       }
       entrants += one.entrants;
     }

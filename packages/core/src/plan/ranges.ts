@@ -34,8 +34,24 @@ export const ELEVATION: Range = [-12_000, 12_000];
 export const within = (value: number, [from, to]: Range): boolean => value >= from && value <= to;
 
 /** The unit a step down and a step up, which are taken for one another. */
-const DOWN: Readonly<Record<string, string>> = { km: 'm', m: 'cm', mi: 'yd', h: 'min', min: 's', l: 'ml', gal: 'fl oz' };
-const UP: Readonly<Record<string, string>> = { m: 'km', cm: 'm', yd: 'mi', s: 'min', min: 'h', ml: 'l', 'fl oz': 'gal' };
+const DOWN: Readonly<Record<string, string>> = {
+  km: 'm',
+  m: 'cm',
+  mi: 'yd',
+  h: 'min',
+  min: 's',
+  l: 'ml',
+  gal: 'fl oz',
+};
+const UP: Readonly<Record<string, string>> = {
+  m: 'km',
+  cm: 'm',
+  yd: 'mi',
+  s: 'min',
+  min: 'h',
+  ml: 'l',
+  'fl oz': 'gal',
+};
 
 /** The same digits with a unit by which the value would be in range: 42195 m for 42195 km. */
 function meantBy(value: unknown, range: Range, parse: (text: string) => Parsed): string | undefined {

@@ -3,20 +3,7 @@ import * as z from 'zod';
 import { measureOfName } from '../course/markNames.ts';
 import type { ValueProblem } from '../text/params/plan.ts';
 import { carried, carriedValue } from './carried.ts';
-import {
-  amount,
-  clock,
-  count,
-  duration,
-  id,
-  length,
-  pair,
-  path,
-  position,
-  share,
-  text,
-  words,
-} from './fields.ts';
+import { amount, clock, count, duration, id, length, pair, path, position, share, text, words } from './fields.ts';
 import type { FinishTimes, PlanCourse, PlanRace } from './plan.ts';
 import { MOST_ENTRANTS } from './consistency.ts';
 import { ALONG, COURSE_LENGTH, FINISH, WIDE } from './ranges.ts';

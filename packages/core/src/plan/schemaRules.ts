@@ -1,16 +1,7 @@
 /** The house's rules in a plan, as zod schemas: practice, supplies, crew. A plan's own are filled with defaults, a station's are overrides. */
 import * as z from 'zod';
 import { DEFAULT_CREW, DEFAULT_PRACTICE, DEFAULT_SUPPLIES } from './defaults.ts';
-import {
-  amount,
-  count,
-  duration,
-  length,
-  mass,
-  share,
-  volume,
-  words,
-} from './fields.ts';
+import { amount, count, duration, length, mass, share, volume, words } from './fields.ts';
 import type { Crew, Practice, Supplies, SuppliesOverride, TakeRates } from './plan.ts';
 import { ACROSS, LEG, NEAR, TASK } from './ranges.ts';
 import { overCrew, overPractice, overSupplies } from './practice.ts';

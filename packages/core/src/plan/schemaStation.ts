@@ -41,7 +41,9 @@ export const stationSchema: z.ZodType<StationDraft> = z
     id,
     name: text.exactOptional(),
     at: pair.exactOptional(),
-    on: z.strictObject({ course: words, measure: length(...ALONG), side, offset: length(0, 10_000).exactOptional() }).exactOptional(),
+    on: z
+      .strictObject({ course: words, measure: length(...ALONG), side, offset: length(0, 10_000).exactOptional() })
+      .exactOptional(),
     side: side.exactOptional(),
     lead: passChoice.exactOptional(),
     races: z.array(words).min(1).exactOptional(),
