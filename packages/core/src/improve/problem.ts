@@ -145,11 +145,12 @@ function pairsOf(
   ground: Ground,
 ): Factor[] {
   const factors: Factor[] = [];
+  const radii = choices.map(radiusOf);
   for (const [a, list] of choices.entries()) {
     for (let b = a + 1; b < choices.length; b++) {
       const others = choices[b]!;
       const follow = waters[a]!.includes(b) || waters[b]!.includes(a);
-      if (!mayMeet(list, others) && !follow) continue;
+      if (!follow && centresApart(list, others) > radii[a]! + radii[b]!) continue;
       const values = Float64Array.from(
         list.flatMap((one) => others.map((other) => pairCost(one.costs, other.costs, follow, ground) * FINDINGS)),
       );
@@ -159,12 +160,13 @@ function pairsOf(
   return factors;
 }
 
-/** Whether any places of two stations are near enough that what stands there could meet. */
-function mayMeet(list: readonly Choice[], others: readonly Choice[]): boolean {
-  const [a, b] = [list, others].map((one) => ({ at: one[0]!.laid.at, radius: radiusOf(one) }));
-  return inverseLength(a!.at[0], a!.at[1], b!.at[0], b!.at[1]) <= a!.radius + b!.radius;
+/** Metres between the first places of two stations. */
+function centresApart([one]: readonly Choice[], [other]: readonly Choice[]): number {
+  const [a, b] = [one!.laid.at, other!.laid.at];
+  return inverseLength(a[0], a[1], b[0], b[1]);
 }
 
+/** How far from the first place anything of a station may stand, metres. */
 function radiusOf(list: readonly Choice[]): number {
   const [lon, lat] = list[0]!.laid.at;
   return list.reduce(
