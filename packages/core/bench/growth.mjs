@@ -128,8 +128,8 @@ function resultsText(rows) {
 
 const exponent = (half, whole) => Math.log2(whole / half);
 
-/** Every case, or those whose name or stage has a word in it. */
-export function benchGrowthOf(report, word = '') {
+/** Every case, or those whose stage and name have some words in them: `run.mjs growth 'race day by races'`. */
+export function benchExponents(report, word = '') {
   const told = (what, count, stage, half, whole) =>
     report(
       `${stage}, by ${what} (${(count / 2).toLocaleString('en')} to ${count.toLocaleString('en')})`,

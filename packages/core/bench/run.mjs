@@ -19,6 +19,7 @@ import { readGpx } from '@halfcup/core/gpx';
 import { readResults } from '@halfcup/core/raceday';
 import { benchClock } from './clock.mjs';
 import { courseOf, generator, gpxText, indexedOf, pinsAlong, windingLine } from './data.mjs';
+import { benchExponents } from './growth.mjs';
 import { benchSizes } from './sizes.mjs';
 import { inTurn, median, roundsOf } from './timing.mjs';
 
@@ -241,9 +242,10 @@ const PARTS = {
   measure: benchMeasure,
   passes: () => benchLayout(benchPasses().turfCall),
   sizes: () => benchSizes(report),
-  growth: benchGrowth,
+  points: benchGrowth,
   raceday: benchRaceDay,
   clock: () => benchClock(report),
+  growth: () => benchExponents(report, process.argv[3]),
 };
 const file = join(here, 'results.json');
 const only = process.argv[2];

@@ -43,13 +43,23 @@ export interface Stated {
   readonly whole: boolean;
 }
 
-/** The whole problem of one list of choices a station, in the order of the layout's stations. */
-export function problemOf(present: Layout, choices: readonly (readonly Choice[])[], ground: Ground): Stated {
+/** The whole problem of one list of choices a station, in the order of the layout's stations; `null` where it was stopped. */
+export function problemOf(
+  present: Layout,
+  choices: readonly (readonly Choice[])[],
+  ground: Ground,
+  stop: () => boolean = () => false,
+): Stated | null {
   const sizes = choices.map((list) => list.length);
   const own = choices.map((list, v): Factor => ({ vars: [v], values: Float64Array.from(list, ownCost) }));
-  const legs = present.spacing.map((spacing, race) => legsOf(race, spacing, present, choices, ground));
+  const legs: Legs[] = [];
+  for (const [race, spacing] of present.spacing.entries()) {
+    if (stop()) return null;
+    legs.push(legsOf(race, spacing, present, choices, ground));
+  }
   const waters = choices.map((list, v) => (list.some(({ costs }) => costs.wanting > 0) ? waterAfter(v, present) : []));
-  const pairs = pairsOf(choices, waters, ground);
+  const pairs = pairsOf(choices, waters, ground, stop);
+  if (pairs === null) return null;
   const factors = [...own, ...legs.flatMap((one) => one.factors), ...pairs];
   return {
     problem: { sizes, factors, legs: legs.flatMap(({ tables }) => tables), races: present.spacing.length },
@@ -143,10 +153,12 @@ function pairsOf(
   choices: readonly (readonly Choice[])[],
   waters: readonly (readonly number[])[],
   ground: Ground,
-): Factor[] {
+  stop: () => boolean,
+): Factor[] | null {
   const factors: Factor[] = [];
   const radii = choices.map(radiusOf);
   for (const [a, list] of choices.entries()) {
+    if (stop()) return null;
     for (let b = a + 1; b < choices.length; b++) {
       const others = choices[b]!;
       const follow = waters[a]!.includes(b) || waters[b]!.includes(a);
