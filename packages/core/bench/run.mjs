@@ -236,6 +236,7 @@ function benchRaceDay() {
   );
 }
 
+let grown = true;
 const PARTS = {
   // First, in a process that has run nothing else: what ran before slows the bare pass more than ours.
   gpx: benchGpx,
@@ -245,7 +246,8 @@ const PARTS = {
   points: benchGrowth,
   raceday: benchRaceDay,
   clock: () => benchClock(report),
-  growth: () => benchExponents(report, process.argv[3]),
+  // Its rows have a file and a table of their own.
+  growth: () => (grown = benchExponents(process.argv[3])),
 };
 const file = join(here, 'results.json');
 const only = process.argv[2];
@@ -259,4 +261,4 @@ const kept = before.filter((row) => !isNew(row));
 const place = before.findIndex(isNew);
 kept.splice(place < 0 ? kept.length : place, 0, ...rows);
 writeFileSync(file, `${JSON.stringify({ node: process.version, rows: kept }, null, 2)}\n`);
-process.exitCode = rows.every((row) => row.met) ? 0 : 1;
+process.exitCode = grown && rows.every((row) => row.met) ? 0 : 1;

@@ -198,9 +198,7 @@ describe('the order of elimination', () => {
         fc.array(fc.integer({ min: 1, max: 9 }), { minLength: 1, maxLength: 12 }),
         fc.array(fc.tuple(fc.nat(11), fc.nat(11)), { maxLength: 30 }),
         (sizes, pairs) => {
-          const scopes = pairs
-            .filter(([a, b]) => a < b && b < sizes.length)
-            .map(([a, b]): readonly number[] => [a, b]);
+          const scopes = pairs.filter(([a, b]) => a < b && b < sizes.length).map(([a, b]): readonly number[] => [a, b]);
           expect(eliminationOrder(sizes, scopes).vars).toEqual(plainOrder(sizes, scopes));
         },
       ),
@@ -216,7 +214,12 @@ describe('many stations on one stretch', () => {
     const factors = sizes.flatMap((_, v) =>
       [1, 2, 3, 4].flatMap((ahead): Factor[] =>
         v + ahead < sizes.length
-          ? [{ vars: [v, v + ahead], values: Float64Array.from({ length: 144 }, () => Math.floor(random() * 3) * FINDINGS) }]
+          ? [
+              {
+                vars: [v, v + ahead],
+                values: Float64Array.from({ length: 144 }, () => Math.floor(random() * 3) * FINDINGS),
+              },
+            ]
           : [],
       ),
     );
@@ -233,8 +236,7 @@ describe('many stations on one stretch', () => {
     // Each choice by itself is as good as it can be beside the others.
     const score = scoreOf(problem, found.choices);
     for (let v = 0; v < 160; v += 13)
-      for (let x = 0; x < 12; x++)
-        expect(isBetter(scoreOf(problem, found.choices.with(v, x)), score)).toBe(false);
+      for (let x = 0; x < 12; x++) expect(isBetter(scoreOf(problem, found.choices.with(v, x)), score)).toBe(false);
     expect(score[0]).toBeGreaterThanOrEqual(found.bound.findings);
   });
 });

@@ -57,9 +57,7 @@ export function search(problem: Problem, effort: Effort): Found | null {
   const left = problem.factors.filter(({ vars }) => !inside(vars));
   // What is left out may be less than nothing: no combination gets more of it than its least.
   const findings = solved.bound.findings + left.reduce((sum, { values }) => sum + leastFindings(values), 0);
-  const tries = [problem.sizes.map(() => 0), solved.choices].map((choices) =>
-    descend(problem, choices, effort.stop),
-  );
+  const tries = [problem.sizes.map(() => 0), solved.choices].map((choices) => descend(problem, choices, effort.stop));
   const choices = tries.reduce((best, one) => (isBetter(scoreOf(problem, one), scoreOf(problem, best)) ? one : best));
   return { choices, exact: false, bound: { ...solved.bound, findings } };
 }
