@@ -29,7 +29,7 @@ export async function readContext(io: Io, document: PlanDocument): Promise<ReadC
     ],
   });
   if ((await liesInside(io, path, dirname(file))) === false) return left(REFUSAL.drawingOutside());
-  const text = await readText(io, path);
+  const text = await readText(io, path, 'drawing');
   if (!text.ok) return left(text.findings.map(({ message }) => message).join('; '));
   const drawing = parsed(text.value);
   return drawing === null ? left(REFUSAL.drawingUnread()) : { drawing, findings: [] };

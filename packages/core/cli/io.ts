@@ -13,8 +13,8 @@ export interface Sink {
 export interface Io {
   readonly stdout: Sink;
   readonly stderr: Sink;
-  /** All that comes in by standard input, the same each time it is asked for; absent where there is none. */
-  readonly stdin?: () => Promise<Uint8Array>;
+  /** What comes in by standard input, all of it or more than `most` bytes, the same each time it is asked for; absent where there is none. */
+  readonly stdin?: (most: number) => Promise<Uint8Array>;
   /** The folder from which relative names of files are taken. */
   readonly cwd: string;
   readonly env: Readonly<Record<string, string | undefined>>;

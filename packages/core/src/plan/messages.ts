@@ -61,7 +61,7 @@ function rawMessage(issue: z.core.$ZodRawIssue): string {
     case 'unrecognized_keys': {
       const known = knownKeys(issue);
       return carried(
-        ...issue.keys.map((key) => ({
+        ...issue.keys.slice(0, MOST_KEYS).map((key) => ({
           code: 'plan-key' as const,
           problem: { problem: 'unknown' as const, key: unknownWord(key, known) },
         })),
@@ -71,6 +71,9 @@ function rawMessage(issue: z.core.$ZodRawIssue): string {
       return carriedValue(issue.input, { kind: 'other' });
   }
 }
+
+/** Unknown keys of one object that are told. */
+const MOST_KEYS = 500;
 
 /** How far an attempt at one form of a union went: fewer faults, and none of the whole value, are nearer. */
 const remoteness = (issues: readonly Issue[]): number =>
