@@ -71,7 +71,8 @@ export const REFUSAL = {
   noPlacedPoints: () =>
     'The file has no waypoints. Record one for each sign, table and trash drop, named such as "s1 sign".',
   leftOut: (what: string) => `Left out: ${what}`,
-  drawingLeftOut: (name: string, why: string) => `The background drawing "${name}" is left out: ${why}.`,
+  drawingLeftOut: (name: string, why: string) =>
+    `The background drawing "${name}" is left out: ${why.replace(/\.$/u, '')}.`,
   drawingOutside: () => 'it is a link to a file outside the plan’s folder; copy it there',
   drawingUnread: () => 'it is no FeatureCollection (GeoJSON, RFC 7946)',
   courseOutside: (folder: string) =>
@@ -110,6 +111,12 @@ export const FILES = {
   exists: () => 'this file exists already; choose another folder, or replace it with --force',
   folderIsFile: () => 'this is a file; give a folder',
   unknown: (reason: string) => `the file cannot be used (${reason})`,
+} as const;
+
+/** Memory that was too little. */
+export const MEMORY = {
+  short: () =>
+    'reviewing this plan takes more memory than Node gives; give it more, such as NODE_OPTIONS=--max-old-space-size=8192 (in MB), or use fewer --workers',
 } as const;
 
 /** Failed system calls by their codes. */

@@ -2,7 +2,7 @@
  * Delimited text as records that know their place. RFC 4180: quoted fields, quotes doubled inside them, line ends and
  * delimiters inside quotes; also LF or CR alone, a byte order mark, and `;` or tab for the comma, as the header has it.
  */
-import type { LimitTable, TableCount } from './limits.ts';
+import { LIMITS, type LimitTable, type TableCount } from './limits.ts';
 import { aText, want } from './wants.ts';
 
 /** A field with the place where it begins, counted from 1. */
@@ -62,8 +62,8 @@ interface Cursor {
   lineStart: number;
 }
 
-/** Records of a text, up to what breaks it; empty lines are left out. None where it holds more than `most`. */
-export function readDelimited(text: string, most: TableLimits): Records {
+/** Records of a text, up to what breaks it; empty lines are left out. None where it holds more than `most` (absent: the widest table there is). */
+export function readDelimited(text: string, most: TableLimits = LIMITS.results): Records {
   const past = (what: TableCount, line: number, column: number, found?: number): Records => ({
     delimiter: ',',
     records: [],

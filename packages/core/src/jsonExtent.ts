@@ -2,7 +2,7 @@
 
 /** The most that there may be; what is left out has no limit. */
 export interface JsonLimits {
-  /** Numbers, texts, lists, objects; a position counts as a point and as nothing else. */
+  /** Numbers, texts, lists, objects; a key and its value are one, and a position in a list is a point and nothing else. */
   readonly values?: number;
   /** Lists of two or three numbers. */
   readonly points?: number;
@@ -15,6 +15,7 @@ export interface PassedLimit {
   readonly offset: number;
 }
 
+const SPACE = 32;
 const QUOTE = 34;
 const COMMA = 44;
 const BACKSLASH = 92;
@@ -28,25 +29,25 @@ const POSITION = /\[\s*[\d.eE+-]+\s*,\s*[\d.eE+-]+\s*(?:,\s*[\d.eE+-]+\s*)?\]/y;
 export function passedIn(json: string, most: JsonLimits): PassedLimit | null {
   const { values: mostValues = Infinity, points: mostPoints = Infinity, depth: deepest = Infinity } = most;
   let depth = 0;
-  let values = 1;
+  let values = 0;
   let points = 0;
+  // Whether an entry may begin: at the beginning, behind an opening, behind a comma. A key and its value are one entry.
+  let begins = true;
   for (let at = 0; at < json.length; at++) {
     const sign = json.charCodeAt(at);
-    if (sign === QUOTE) at = endOfText(json, at);
-    else if (sign === COMMA) values += 1;
-    else if (sign === LIST && isPosition(json, at)) {
+    if (sign <= SPACE) continue;
+    if (sign === LIST && isPosition(json, at)) {
       points += 1;
-      // A comma or an opening before it has counted it as a value.
-      values -= 1;
+      begins = false;
       at = POSITION.lastIndex - 1;
-    } else if (opens(sign)) {
-      depth += 1;
-      // What is first in a list or an object has no comma before it.
-      values += 1;
-    } else if (closes(sign)) depth -= 1;
-    if (depth > deepest) return { what: 'depth', offset: at };
-    if (values > mostValues) return { what: 'values', offset: at };
-    if (points > mostPoints) return { what: 'points', offset: at };
+      if (points > mostPoints) return { what: 'points', offset: at };
+      continue;
+    }
+    if (begins && !closes(sign) && (values += 1) > mostValues) return { what: 'values', offset: at };
+    begins = sign === COMMA || opens(sign);
+    if (sign === QUOTE) at = endOfText(json, at);
+    else if (opens(sign) && (depth += 1) > deepest) return { what: 'depth', offset: at };
+    else if (closes(sign)) depth -= 1;
   }
   return null;
 }

@@ -117,7 +117,7 @@ export const LIMITS: LimitTable = {
   },
   geojson: { points: 500_000, features: 50_000 },
   drawing: { bytes: 16 * MB, depth: 64, values: 400_000, points: 400_000, features: 50_000 },
-  results: { bytes: 32 * MB, rows: 200_000, columns: 500, cells: 1_500_000 },
+  results: { bytes: 32 * MB, rows: 200_000, columns: 500, cells: 1_200_000 },
   list: { bytes: 2 * MB, rows: 2000, columns: 200, cells: 100_000 },
   roster: { bytes: 8 * MB, rows: 20_000, columns: 200, cells: 400_000 },
   leftovers: { bytes: 2 * MB, rows: 5000, columns: 200, cells: 100_000 },

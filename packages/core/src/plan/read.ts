@@ -111,11 +111,14 @@ function jsonFinding(fault: JsonFault, place: Where): Finding {
 
 /** Why a plan's text is too much to be read; none where it is not. */
 function tooLarge(text: string, file: string): readonly Finding[] {
-  const { bytes, values, points } = LIMITS.plan;
+  const { bytes, values, points, depth } = LIMITS.plan;
   if (text.length > bytes) return [limitFinding('plan', 'bytes', { file }, text.length)];
   // No text has more values than signs.
-  const past = text.length > values ? passedIn(text, { values, points }) : null;
-  return past === null ? [] : [limitFinding('plan', past.what, { file, ...placer(text)(past.offset) })];
+  const past = text.length > values ? passedIn(text, { values, points, depth }) : null;
+  // Depth has a finding of its own.
+  return past === null || past.what === 'depth'
+    ? []
+    : [limitFinding('plan', past.what, { file, ...placer(text)(past.offset) })];
 }
 
 /** Lists that are too long, each at its first entry too many. */

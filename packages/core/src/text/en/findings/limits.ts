@@ -3,7 +3,8 @@ import type { Counted, Reader } from '../../../limits.ts';
 import type { LimitParams } from '../../params/limits.ts';
 import type { TextsOf } from '../../sentence.ts';
 
-const SUBJECTS: { readonly [reader in Reader]: string } = {
+/** What is read, at the head of a sentence. */
+export const SUBJECTS: { readonly [reader in Reader]: string } = {
   plan: 'The plan',
   gpx: 'The GPX file',
   geojson: 'The GeoJSON',
@@ -15,7 +16,8 @@ const SUBJECTS: { readonly [reader in Reader]: string } = {
   zip: 'The ZIP file',
 };
 
-const NOUNS: { readonly [what in Counted]: string } = {
+/** What is counted, after a number. */
+export const NOUNS: { readonly [what in Counted]: string } = {
   bytes: 'MB',
   unpacked: 'MB of unpacked files',
   files: 'files',
@@ -65,9 +67,12 @@ const OWN_ACTIONS: { readonly [what in Counted]?: string } = {
   characters: 'Shorten the text, or export the course again.',
 };
 
+/** Bytes are told in millions. */
+export const isSize = (what: Counted): boolean => what === 'bytes' || what === 'unpacked';
+
 export const limits: TextsOf<LimitParams> = {
   'past-limit': ({ reader, what, most, found }, say) => {
-    const sized = what === 'bytes' || what === 'unpacked';
+    const sized = isSize(what);
     const shown = (count: number): string => say.count(sized ? Math.ceil(count / 1_000_000) : count);
     return [
       `${SUBJECTS[reader]} has ${found === undefined ? `more than ${shown(most)}` : shown(found)} ${NOUNS[what]}.`,
