@@ -4,7 +4,7 @@ import type { Accepted, PlainKind } from '../text/params/plan.ts';
 import { foundOf } from '../text/found.ts';
 import { carried, carriedValue, wrongIn } from './carried.ts';
 import type { Fault, Path } from './fault.ts';
-import { nearest, unknownWord } from './nearest.ts';
+import { nearest, unknownWords } from './nearest.ts';
 
 type Issue = z.core.$ZodIssue;
 
@@ -49,7 +49,7 @@ function knownKeys(issue: { readonly inst?: unknown }): readonly string[] {
 }
 
 /** What an issue carries as zod raises it; of unknown keys one problem for each. */
-function rawMessage(issue: z.core.$ZodRawIssue): string {
+function rawMessage(issue: z.core.$ZodRawIssue, unknown: ReturnType<typeof unknownWords>): string {
   switch (issue.code) {
     case 'invalid_type':
       return carriedValue(issue.input, { kind: KINDS[issue.expected] ?? 'other' });
@@ -61,9 +61,9 @@ function rawMessage(issue: z.core.$ZodRawIssue): string {
     case 'unrecognized_keys': {
       const known = knownKeys(issue);
       return carried(
-        ...issue.keys.slice(0, MOST_KEYS).map((key) => ({
+        ...issue.keys.map((key) => ({
           code: 'plan-key' as const,
-          problem: { problem: 'unknown' as const, key: unknownWord(key, known) },
+          problem: { problem: 'unknown' as const, key: unknown(key, known) },
         })),
       );
     }
@@ -71,9 +71,6 @@ function rawMessage(issue: z.core.$ZodRawIssue): string {
       return carriedValue(issue.input, { kind: 'other' });
   }
 }
-
-/** Unknown keys of one object that are told. */
-const MOST_KEYS = 500;
 
 /** How far an attempt at one form of a union went: fewer faults, and none of the whole value, are nearer. */
 const remoteness = (issues: readonly Issue[]): number =>
@@ -109,7 +106,8 @@ export function parseWith<T>(
   schema: z.ZodType<T>,
   value: unknown,
 ): { readonly ok: true; readonly value: T } | { readonly ok: false; readonly faults: readonly Fault[] } {
-  const parsed = schema.safeParse(value, { error: rawMessage });
+  const unknown = unknownWords();
+  const parsed = schema.safeParse(value, { error: (issue) => rawMessage(issue, unknown) });
   return parsed.success
     ? { ok: true, value: parsed.data }
     : { ok: false, faults: parsed.error.issues.flatMap((issue) => faultsOf(issue)) };
