@@ -1,6 +1,6 @@
 /** Reading and writing files: streamed where they may be large, refused in plain words where they cannot be used. */
-import { createReadStream } from 'node:fs';
-import { lstat, realpath, stat } from 'node:fs/promises';
+import { type ReadStream, constants } from 'node:fs';
+import { lstat, open, realpath, stat } from 'node:fs/promises';
 import { isAbsolute, relative, sep } from 'node:path';
 import { type Finding, type Result, type Where, bad, good } from '../src/finding.ts';
 import type { GpxDocument } from '../src/gpx/document.ts';
@@ -36,6 +36,12 @@ async function regular(io: Io, file: string): Promise<{ readonly path: string; r
   throw Object.assign(new Error('NOTFILE'), { code: 'NOTFILE' });
 }
 
+/** A file's bytes as they come, no more than one past `most`. What would wait for somebody to write rejects instead (POSIX O_NONBLOCK). */
+async function streamOf(path: string, most: number): Promise<ReadStream> {
+  const handle = await open(path, constants.O_RDONLY | (constants.O_NONBLOCK ?? 0));
+  return handle.createReadStream({ end: most, highWaterMark: 262_144 });
+}
+
 /** Content of a file, no more of it than `reader` takes. Rejects as the system does. */
 async function readBytes(io: Io, file: string, reader: SizedReader): Promise<Result<Uint8Array>> {
   const most = LIMITS[reader].bytes;
@@ -47,7 +53,7 @@ async function readBytes(io: Io, file: string, reader: SizedReader): Promise<Res
   if (size > most) return bad([limitFinding(reader, 'bytes', { file }, size)]);
   const chunks: Uint8Array[] = [];
   // A file that grows, or of which the system knows no size, is read no further than that either.
-  for await (const chunk of createReadStream(path, { end: most })) chunks.push(chunk as Uint8Array);
+  for await (const chunk of await streamOf(path, most)) chunks.push(chunk as Uint8Array);
   const bytes = Buffer.concat(chunks);
   return bytes.length > most ? bad([limitFinding(reader, 'bytes', { file })]) : good(bytes);
 }
@@ -87,7 +93,7 @@ export async function readGpxFile(io: Io, file: string): Promise<Result<GpxDocum
     const reader = createGpxReader(file);
     if (size >= LARGE) progress = progressOf(`Reading ${file}`, io.stderr);
     let read = 0;
-    for await (const chunk of createReadStream(path, { end: LIMITS.gpx.bytes, highWaterMark: 262_144 })) {
+    for await (const chunk of await streamOf(path, LIMITS.gpx.bytes)) {
       const bytes = chunk as Uint8Array;
       read += bytes.length;
       reader.write(bytes);

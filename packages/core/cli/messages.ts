@@ -123,6 +123,7 @@ export const MEMORY = {
 export const SYSTEM: Readonly<Record<string, string>> = {
   ENOENT: 'file not found; check the name or the folder',
   NOTFILE: 'this is a pipe, a device or a socket; give a file, or - for what comes in by standard input',
+  EAGAIN: 'this file has no end that can be read; copy what it holds into a file of its own',
   EISDIR: 'this is a folder; give the name of a file in it',
   ENOTDIR: 'part of this path is a file, not a folder; check the name',
   EACCES: 'permission denied; change the permissions of the file',
@@ -131,5 +132,6 @@ export const SYSTEM: Readonly<Record<string, string>> = {
   ENAMETOOLONG: 'the name is too long for a file; choose a shorter one',
   ELOOP: 'this link leads back to itself; give the name of the file',
   EROFS: 'this file system is read-only; choose another folder',
+  EDQUOT: 'the disk quota is used up; free some space, or choose another disk',
   ENOSPC: 'the disk is full; free some space, or choose another disk',
 };
