@@ -7,7 +7,7 @@ import { type Finding, type Result, bad, good } from './finding.ts';
 import type { GpxDocument } from './gpx/document.ts';
 import { readGpx } from './gpx/read.ts';
 import type { Ground } from './ground/ground.ts';
-import { readGround } from './ground/readGround.ts';
+import { readGround } from './ground/tmp.ts';
 import type { Layout } from './layout/layout.ts';
 import { filesNamedBy } from './plan/files.ts';
 import type { PlanInput } from './plan/input.ts';
@@ -187,7 +187,7 @@ function groundFiles(
 ): { readonly ground: ReadonlyMap<string, Ground>; readonly findings: readonly Finding[] } {
   const read = names.flatMap((name): [string, Result<Ground>][] => {
     const content = contentOf(name);
-    if (isMapOfGround(content)) return [[name, good(content)]];
+    if (content !== undefined && isMapOfGround(content)) return [[name, good(content)]];
     const text = textOf(content);
     return text === undefined ? [] : [[name, readGround(text, name)]];
   });
@@ -197,11 +197,9 @@ function groundFiles(
   };
 }
 
-const isMapOfGround = (content: PlanFile | undefined): content is Ground =>
-  typeof content === 'object' && 'ways' in content;
+const isMapOfGround = (content: PlanFile): content is Ground => typeof content === 'object' && 'ways' in content;
 
-const isRead = (content: PlanFile): content is GpxDocument =>
-  typeof content === 'object' && content !== null && 'tracks' in content;
+const isRead = (content: PlanFile): content is GpxDocument => typeof content === 'object' && 'tracks' in content;
 
 function textOf(content: PlanFile | undefined): string | undefined {
   if (content === undefined || isRead(content) || isMapOfGround(content)) return undefined;

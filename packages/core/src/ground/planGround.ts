@@ -3,7 +3,7 @@ import type { IndexedCourse } from '../course/segmentIndex.ts';
 import { type Shape, aText, anything, listOf, mapOf, orNull, recordOf, remembered } from '../wants.ts';
 import type { GroundAlong } from './along.ts';
 import type { Ground } from './ground.ts';
-import { groundAlong } from './match.ts';
+import { groundAlong } from './groundAlong.ts';
 
 /** The map that a plan names, held against its courses. */
 export interface PlanGround {
@@ -17,7 +17,7 @@ export interface PlanGround {
 export const planGround = (file: string, ground: Ground, courses: readonly IndexedCourse[]): PlanGround => ({
   file,
   ground,
-  along: new Map(courses.map((indexed) => [indexed.course.id, groundAlong(ground, indexed)])),
+  along: new Map(courses.map((indexed) => [indexed.course.id, groundAlong(indexed, ground)])),
 });
 
 /** A ground as its readers give it; what its lists hold is not gone through. */
