@@ -67,6 +67,8 @@ export function match(network: Network, reach: Reach, samples: readonly Sample[]
       }
       return { on, cost: least + own, before };
     });
+    // The likely ones first, so that the others need not be tried.
+    states.sort((a, b) => a.cost - b.cost);
     last = sample;
   }
   if (states.length > 0) ends.push(cheapest(states));
