@@ -10,7 +10,7 @@ import type { Junction } from './along.ts';
 import type { Tags } from './ground.ts';
 import { type Leg, goesOn } from './legs.ts';
 import { type Network, otherEnd } from './network.ts';
-import { carriesVehicles, isPartOfStreet, layerOf, leadsToPremises, rankOf, streetName } from './tags.ts';
+import { carriesVehicles, isPartOfStreet, layerOf, leadsToPremises, rankOf, streetName } from './streetTags.ts';
 import { streetWidth } from './width.ts';
 
 /** Metres of the course kept clear on each side of the other street's own width. */

@@ -9,7 +9,7 @@ import { type Candidate, candidatesIn } from './candidates.ts';
 import type { Network } from './network.ts';
 import { type Link, type Reach, linkBetween } from './reach.ts';
 import type { Sample } from './samples.ts';
-import { streetName } from './tags.ts';
+import { streetName } from './streetTags.ts';
 
 /** Metres of course to which a candidate's cost belongs. */
 const COST_LENGTH = 15;
