@@ -7,7 +7,7 @@ import { type Finding, type Result, bad, good } from './finding.ts';
 import type { GpxDocument } from './gpx/document.ts';
 import { readGpx } from './gpx/read.ts';
 import type { Ground } from './ground/ground.ts';
-import { readGround } from './ground/tmp.ts';
+import { readGround } from './ground/readGround.ts';
 import type { Layout } from './layout/layout.ts';
 import { filesNamedBy } from './plan/files.ts';
 import type { PlanInput } from './plan/input.ts';
@@ -173,7 +173,7 @@ function gpxFiles(
   const read = names.flatMap((name): [string, Result<GpxDocument>][] => {
     const content = contentOf(name);
     if (content === undefined) return [];
-    return [[name, isRead(content) ? good(content) : readGpx(content, name)]];
+    return [[name, isRead(content) ? good(content) : readGpx(content as string | Uint8Array, name)]];
   });
   const findings: readonly Finding[] = read.flatMap(([, result]) => result.findings);
   const documents = read.flatMap(([name, result]) => (result.ok ? [[name, result.value] as const] : []));

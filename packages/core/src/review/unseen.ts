@@ -4,14 +4,14 @@
  */
 import { pointAt } from '../course/locate.ts';
 import type { LonLat } from '../finding.ts';
-import { sightBlocked } from '../ground/tmp.ts';
+import type { Buildings } from '../ground/buildings.ts';
+import { sightBlocked } from '../ground/sightBlocked.ts';
 import { type Item, type LaidDirection, isTable } from '../layout/layout.ts';
 import { itemOf } from '../plan/lookups.ts';
 import { dayOfMap, noMap } from './byMap.ts';
-import { type Check, COMMON_PRACTICE, type Ground, atStation, stationCheck } from './check.ts';
+import { type Check, COMMON_PRACTICE, type Ground, type RuleOf, atStation, stationCheck } from './check.ts';
 import { hasBuildings } from './mapItself.ts';
 import { courseOf } from './standing.ts';
-import type { RuleOf } from './check.ts';
 
 /** Course before the sign over which runners read it, metres. */
 const READ = 30;
@@ -24,9 +24,22 @@ const noBuildings: Missing = (layout) => noMap(layout) ?? (hasBuildings(layout.g
 const runnersAt = (ground: Ground, { course }: LaidDirection, measure: number): LonLat | null =>
   pointAt(courseOf(ground, course).course, measure)?.at ?? null;
 
+/** A building this near, metres, tells that the map has the buildings here. */
+const NEAR = 100;
+
 /** Whether a building stands between two places; `null` where the map has none around them, or one of them is none. */
-export const hidden = ({ ground }: Ground, from: LonLat | null, to: LonLat | null): boolean | null =>
-  ground === undefined || from === null || to === null ? null : sightBlocked(ground.ground, from, to);
+function hidden({ ground }: Ground, from: LonLat | null, to: LonLat | null): boolean | null {
+  if (ground === undefined || from === null || to === null || !hasNear(ground.buildings, from)) return null;
+  return sightBlocked(from, to, ground.buildings) !== null;
+}
+
+/** Degrees of latitude, metres. */
+const DEGREE = 111_000;
+
+function hasNear({ index }: Buildings, [lon, lat]: LonLat): boolean {
+  const [x, y] = [NEAR / (DEGREE * Math.cos((lat * Math.PI) / 180)), NEAR / DEGREE];
+  return index !== null && index.search(lon - x, lat - y, lon + x, lat + y).length > 0;
+}
 
 /** Whether a building hides the first table from those at the sign. */
 export function tablesBehind(direction: LaidDirection, sign: Item, first: Item, ground: Ground): boolean | null {
