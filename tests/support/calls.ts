@@ -275,6 +275,7 @@ const ARGS: Readonly<Record<string, readonly [args: readonly unknown[], deep?: n
   listColumns: [['Name;Distance;Side\nMill;0,9;left\n']],
   typedCount: [['1,000']],
   stationListText: [[plan, 'en'], MADE],
+  placeText: [[{ street: 'Quay Street', after: null, before: 'Mill Lane' }, 'en']],
   prePourText: [[{ cups: 470, tables: 2, cupsPerLayer: 200 }, voice]],
   findingSubject: [[finding, voice.names]],
   flawFindings: [[[{ kind: 'spike', segment: 0, first: 1, last: 1, size: 20, at }], where]],
