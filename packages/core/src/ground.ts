@@ -6,6 +6,10 @@
  */
 export type { Ground, GroundArea, GroundLine, GroundPoint, GroundSource, GroundWay, Tags } from './ground/ground.ts';
 export { readGround } from './ground/readGround.ts';
+export { type ClipOptions, type StopSignal, GROUND_REACH, clipGround } from './ground/clipGround.ts';
+export { type ClippedGround } from './ground/clipper.ts';
+export type { ElementCounts, SkippedCounts } from './ground/assemble.ts';
+export { type GroundDocument, groundDocument } from './export/groundDocument.ts';
 export { groundText } from './ground/groundText.ts';
 
 // Along a course: streets, junctions, things on it and beside it; places by streets
@@ -30,5 +34,6 @@ export type { IndexedCourse } from './course/segmentIndex.ts';
 export { type Buildings, indexBuildings } from './ground/buildings.ts';
 export { type SightBlock, sightBlocked } from './ground/sightBlocked.ts';
 
+export type { Course } from './course/course.ts';
 export { type Finding, type LonLat, type Result, type Severity, type Where, findingLine } from './finding.ts';
 export type { Degrees, In, Latitude, Longitude, Metres } from './units.ts';
