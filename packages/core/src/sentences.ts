@@ -17,7 +17,7 @@ export type { Finding, LonLat, Severity, Where } from './finding.ts';
 
 // Places
 export { placeText } from './text/placeText.ts';
-export type { StreetPlace } from './ground/along.ts';
+export type { NamedPlace } from './text/streetWords.ts';
 
 // Figures
 export { prePourText } from './text/prePourText.ts';

@@ -1,5 +1,10 @@
 /** A place by its street in words, as a language says it. */
-import type { StreetPlace } from '../ground/along.ts';
+/** A place: its street, and the cross-streets before and after it; `null` where there is none that is known. */
+export interface NamedPlace {
+  readonly street: string | null;
+  readonly after: string | null;
+  readonly before: string | null;
+}
 
 export interface StreetWords {
   /** "Harbour Road, between Mill Lane and Quay Street". */
@@ -13,7 +18,7 @@ export interface StreetWords {
 }
 
 /** `null` where the street is not known. */
-export function placeInWords({ street, after, before }: StreetPlace, words: StreetWords): string | null {
+export function placeInWords({ street, after, before }: NamedPlace, words: StreetWords): string | null {
   if (street === null) return null;
   if (after === null) return before === null ? street : words.before(street, before);
   if (before === null) return words.past(street, after);
