@@ -25,8 +25,9 @@ export async function analysePlan(io: Io, file: string, variant: string | undefi
   const document = chosen.value;
   const sources = await readSources(io, document);
   if (!sources.ok) return bad(placeFindings(sources.findings, document));
-  const results = await readResultTexts(io, document);
-  const reviewed = reviewPlan({ plan: document, files: new Map<string, PlanFile>([...sources.value, ...results]) });
+  const { results, ground } = filesNamedBy(document.plan);
+  const texts = await readTexts(io, document, [...results, ...ground]);
+  const reviewed = reviewPlan({ plan: document, files: new Map<string, PlanFile>([...sources.value, ...texts]) });
   const findings = [...placeFindings([...chosen.findings, ...sources.findings], document), ...reviewed.findings];
   if (!reviewed.ok) return bad(findings);
   return good({ document, analysis: { ...reviewed.value.analysis, findings } });
@@ -37,8 +38,8 @@ export async function planFiles(io: Io, plan: string): Promise<readonly string[]
   const text = await readText(io, plan);
   const read = text.ok ? readPlan(text.value, plan) : text;
   if (!read.ok) return [];
-  const { gpx, results, context } = filesNamedBy(read.value.plan);
-  return [...gpx, ...results, ...context].map((name) => join(dirname(plan), name));
+  const { gpx, results, context, ground } = filesNamedBy(read.value.plan);
+  return [...gpx, ...results, ...context, ...ground].map((name) => join(dirname(plan), name));
 }
 
 /** Every GPX file of the plan's courses. A missing one is left out: the analysis says so at its place. */
@@ -60,15 +61,19 @@ async function readSources(io: Io, { file, plan }: PlanDocument): Promise<Result
   return unusable ? bad(findings) : good(sources, findings);
 }
 
-/** Texts of past results that races and waves name. A missing file is left out: race day says so. */
-async function readResultTexts(io: Io, document: PlanDocument): Promise<ReadonlyMap<string, string>> {
+/** Texts of past results, and of the ground. A missing file is left out: race day and the review say so. */
+async function readTexts(
+  io: Io,
+  document: PlanDocument,
+  names: readonly string[],
+): Promise<ReadonlyMap<string, string>> {
   const folder = dirname(document.file);
   const texts = new Map<string, string>();
-  for (const csv of filesNamedBy(document.plan).results) {
-    const path = join(folder, csv);
+  for (const name of names) {
+    const path = join(folder, name);
     if ((await liesInside(io, path, folder)) !== true) continue;
     const text = await readText(io, path);
-    if (text.ok) texts.set(csv, text.value);
+    if (text.ok) texts.set(name, text.value);
   }
   return texts;
 }

@@ -32,6 +32,8 @@ export interface Junction {
   readonly mouth: GroundStretch;
   /** True where what meets carries vehicles; false for footways, cycleways, steps. */
   readonly vehicles: boolean;
+  /** True where all that meets leads to premises only: driveways, parking aisles, private service roads. Their mouth is without the 5 m. */
+  readonly access: boolean;
 }
 
 /** Kinds of things on the course itself that make a place unfit for a station's things. */

@@ -43,6 +43,7 @@ const PLAN: Keys<PlanInput> = {
   waivers: 0,
   variants: 0,
   context: 0,
+  ground: 0,
   weather: 0,
   people: 0,
   prices: 0,

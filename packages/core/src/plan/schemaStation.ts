@@ -56,6 +56,7 @@ export const stationSchema: z.ZodType<StationDraft> = z
     tables: perKind(count).default({}),
     boxes: z.int().min(0).max(MOST_BOXES).exactOptional(),
     width: positiveLength.exactOptional(),
+    street: text.exactOptional(),
     fixed: z.boolean().default(false),
     why: text.exactOptional(),
     walked: z.strictObject({ by: words, date: date.exactOptional() }).exactOptional(),

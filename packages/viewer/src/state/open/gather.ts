@@ -5,6 +5,7 @@
 import { filesNamedBy, readPlan, type Finding, type PlanDocument, type Result } from '@halfcup/core';
 import { type GpxDocument } from '@halfcup/core/stages';
 import { readGpx } from '@halfcup/core/gpx';
+import { readGround } from '@halfcup/core/ground';
 import { readDrawing } from './drawing.ts';
 import type { PlanFiles } from '../store/planFiles.ts';
 import type { Starting, WaitingPlan } from '../store/store.ts';
@@ -120,7 +121,14 @@ const unused = (
       where: { file: file.name },
     }));
 
-const NO_FILES: PlanFiles = { gpx: new Map(), results: new Map(), context: null, findings: [], originals: new Map() };
+const NO_FILES: PlanFiles = {
+  gpx: new Map(),
+  results: new Map(),
+  ground: new Map(),
+  context: null,
+  findings: [],
+  originals: new Map(),
+};
 
 /** The drawing that the plan names, or the only one that came. */
 function drawingFor(document: PlanDocument, drawings: readonly NamedFile[]): ReadonlyMap<string, Found<null>> {
@@ -145,7 +153,15 @@ function gather(
     named.results,
     sorted.results.map((file) => ({ file, content: textOf(file) })),
   );
-  const drawings = drawingFor(document, sorted.drawings);
+  const maps = matched(
+    named.ground,
+    sorted.drawings.map((file) => ({ file, content: null })),
+  );
+  const grounds = [...maps].map(([name, { file }]) => [name, readGround(textOf(file), file.name)] as const);
+  const drawings = drawingFor(
+    document,
+    sorted.drawings.filter((drawing) => ![...maps.values()].some(({ file }) => file === drawing)),
+  );
   const [drawing] = drawings.values();
   const drawn =
     drawing === undefined
@@ -154,15 +170,17 @@ function gather(
   const findings = [
     ...have.findings,
     ...gpx.findings,
+    ...grounds.flatMap(([, ground]) => ground.findings),
     ...drawn.findings,
     ...(gpx.failed ? [] : unused(document, courses, gpx.found)),
   ];
   const files: PlanFiles = {
     gpx: new Map([...have.gpx, ...contents(courses)]),
     results: new Map([...have.results, ...contents(results)]),
+    ground: new Map([...have.ground, ...grounds.flatMap(([name, one]) => (one.ok ? [[name, one.value] as const] : []))]),
     context: drawn.context,
     findings,
-    originals: new Map([...have.originals, ...blobs(courses), ...blobs(results), ...blobs(drawings)]),
+    originals: new Map([...have.originals, ...blobs(courses), ...blobs(results), ...blobs(maps), ...blobs(drawings)]),
   };
   return { failed: gpx.failed, files };
 }

@@ -1,0 +1,21 @@
+/** A place by its street in words, as a language says it. */
+import type { StreetPlace } from '../ground/along.ts';
+
+export interface StreetWords {
+  /** "Harbour Road, between Mill Lane and Quay Street". */
+  readonly between: (street: string, after: string, before: string) => string;
+  /** Where one and the same street comes before and after. */
+  readonly by: (street: string, other: string) => string;
+  readonly past: (street: string, after: string) => string;
+  readonly before: (street: string, before: string) => string;
+  /** "from the map of 2026-10-02"; `null`: the map tells no day. */
+  readonly fromMap: (day: string | null) => string;
+}
+
+/** `null` where the street is not known. */
+export function placeInWords({ street, after, before }: StreetPlace, words: StreetWords): string | null {
+  if (street === null) return null;
+  if (after === null) return before === null ? street : words.before(street, before);
+  if (before === null) return words.past(street, after);
+  return after === before ? words.by(street, after) : words.between(street, after, before);
+}
