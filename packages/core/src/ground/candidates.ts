@@ -3,7 +3,7 @@
  * Costs are those of 15 m of course (about what a recorder's error keeps its direction for): half the squared distance over 5 m, and as much for a
  * direction that is over 30° off. A place 15 m away, or 75° off, is none.
  */
-import { type Network } from './network.ts';
+import type { Network } from './network.ts';
 import { shareNearest } from './plane.ts';
 import type { OnSegment } from './reach.ts';
 import type { Sample } from './samples.ts';
@@ -68,7 +68,7 @@ export function turnDeg({ dx, dy }: Sample, ux: number, uy: number): number {
 function lowest({ at }: Network, found: Candidate[]): Candidate[] {
   found.sort((a, b) => a.segment - b.segment);
   const isNext = (a: Candidate | undefined, b: Candidate | undefined): boolean =>
-    a !== undefined && b !== undefined && a.way === b.way && at[b.segment]! - at[a.segment]! === 1;
+    a !== undefined && b !== undefined && a.way === b.way && at[b.segment] === (at[a.segment] ?? 0) + 1;
   return found.filter((candidate, k) => {
     const [before, after] = [found[k - 1], found[k + 1]];
     const first = !isNext(before, candidate) || candidate.cost < before!.cost;

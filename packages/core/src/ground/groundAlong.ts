@@ -34,7 +34,7 @@ export function groundAlong(indexed: IndexedCourse, ground: Ground): GroundAlong
   return {
     streets,
     junctions: junctionsOf(course, network, legs),
-    features: featuresOf(course, ground, network, legs, streets),
+    features: featuresOf({ indexed, ground, network }, legs, streets),
     keepClear: keepClearOf(indexed, ground),
     widths: widthsOf(streets),
     surfaces: surfacesOf(streets),

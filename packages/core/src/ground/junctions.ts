@@ -43,17 +43,18 @@ export function junctionsOf(course: Course, network: Network, legs: readonly Leg
 function junctionAt(course: Course, network: Network, before: Leg, after: Leg): Junction | null {
   const node = after.enter;
   const [back, on] = [armAt(network, node, before.segment), armAt(network, node, after.segment)];
-  const others = network.meeting[node]!
-    .filter((segment) => segment !== before.segment && segment !== after.segment)
+  const others = network.meeting[node]!.filter((segment) => segment !== before.segment && segment !== after.segment)
     .filter((segment) => meets(network, node, segment, [before.segment, after.segment]))
     .map((segment) => armAt(network, node, segment))
     .filter((arm) => !isPartOfStreet(arm.tags) && !isOtherCarriageway(arm, back, on))
     .sort((a, b) => rankOf(a.tags) - rankOf(b.tags));
   if (others.length === 0) return null;
   const measure = toMeasure(course, after.from);
-  const own = [streetName(back.tags), streetName(on.tags)];
-  const names = others.map(({ tags }) => streetName(tags)).filter((name) => name !== null && !own.includes(name));
-  const half = Math.max(...others.map(({ tags }) => streetWidth(tags).width / 2 + (leadsToPremises(tags) ? 0 : BESIDE)));
+  const own = new Set([null, streetName(back.tags), streetName(on.tags)]);
+  const names = others.map(({ tags }) => streetName(tags)).filter((name) => !own.has(name));
+  const half = Math.max(
+    ...others.map(({ tags }) => streetWidth(tags).width / 2 + (leadsToPremises(tags) ? 0 : BESIDE)),
+  );
   const lefts = others.filter(({ angle }) => isLeft(angle, back.angle, on.angle)).length;
   const start = startMeasure(course);
   return {

@@ -87,7 +87,13 @@ function steady(legs: Leg[]): boolean {
   if (a === undefined || b === undefined || c === undefined || !goesOn(a, b) || !goesOn(b, c)) return false;
   if (b.enter !== b.leave || b.to - b.from > SHAKE) return false;
   const middle = (b.from + b.to) / 2;
-  const joined = a.segment === c.segment ? [{ ...a, to: c.to, leave: c.leave }] : [{ ...a, to: middle }, { ...c, from: middle }];
+  const joined =
+    a.segment === c.segment
+      ? [{ ...a, to: c.to, leave: c.leave }]
+      : [
+          { ...a, to: middle },
+          { ...c, from: middle },
+        ];
   legs.splice(-3, 3, ...joined);
   return true;
 }

@@ -92,7 +92,7 @@ function endsOf({ from, to, length }: Network, { segment, along }: OnSegment): [
 export function segmentsBetween(reach: Reach, out: number, into: number): { by: number; node: number }[] {
   const near = reach(out);
   const steps: { by: number; node: number }[] = [];
-  for (let node = into; node !== out; ) {
+  for (let node = into; node !== out;) {
     const { by, before } = near.get(node)!;
     steps.unshift({ by, node });
     node = before;

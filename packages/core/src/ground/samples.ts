@@ -34,7 +34,9 @@ export const courseOn = (plane: Plane, course: Course): PlaneCourse => ({ course
 /** Runs of vertices between skipped gaps. */
 function partsOf(course: Course): { first: number; last: number }[] {
   const ends = [...course.skips.map(({ vertex }) => vertex), course.lon.length - 1];
-  return ends.map((last, k) => ({ first: k === 0 ? 0 : ends[k - 1]! + 1, last })).filter(({ first, last }) => last > first);
+  return ends
+    .map((last, k) => ({ first: k === 0 ? 0 : ends[k - 1]! + 1, last }))
+    .filter(({ first, last }) => last > first);
 }
 
 /** Samples of a whole course in running order. */
@@ -89,4 +91,3 @@ export function nearestBetween(
   }
   return best;
 }
-

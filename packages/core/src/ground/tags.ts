@@ -54,7 +54,8 @@ export const leadsToPremises = (tags: Tags): boolean =>
 
 /** Unnamed pavements and crossings: they are parts of the street that they run along or across. */
 export const isPartOfStreet = (tags: Tags): boolean =>
-  streetName(tags) === null && (OF_STREET.has(tags['footway'] ?? '') || OF_STREET.has(tags['path'] ?? '') || OF_STREET.has(tags['cycleway'] ?? ''));
+  streetName(tags) === null &&
+  (OF_STREET.has(tags['footway'] ?? '') || OF_STREET.has(tags['path'] ?? '') || OF_STREET.has(tags['cycleway'] ?? ''));
 
 /** Its name, else its `ref`, else `null`. */
 export const streetName = ({ name, ref }: Tags): string | null => name ?? ref ?? null;
