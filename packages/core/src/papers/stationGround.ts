@@ -11,7 +11,7 @@ import { courseById, findCourse } from '../plan/lookups.ts';
 import type { Plan, PlanPoint } from '../plan/plan.ts';
 import type { SheetText } from '../text/sheetText.ts';
 import { shortened } from './frame.ts';
-import type { KerbGate, KerbPoint } from './drawing/frame.ts';
+import type { KerbGate, KerbMouth, KerbPoint } from './drawing/frame.ts';
 
 /** East and north of the pin, metres. */
 export type Spot = readonly [east: number, north: number];
@@ -112,6 +112,29 @@ export function kerbGates(
     const alongs = near.map(({ along }) => along);
     return near.length < 2 ? [] : [{ word: name, along: [Math.min(...alongs), Math.max(...alongs)] }];
   });
+}
+
+/** Streets that meet the course at the tables' own kerb, by the plan's map: where their mouths are, and what they are called. */
+export function kerbMouths(
+  { ground }: Pick<Layout, 'ground'>,
+  direction: LaidDirection,
+  { frame: { street } }: SheetText,
+): KerbMouth[] {
+  const ends = direction.items.flatMap(({ from, to }) => [from, to]);
+  if (ends.length === 0 || direction.side === 'unclear') return [];
+  const side = direction.side;
+  const range = [Math.min(...ends) - BEYOND, Math.max(...ends) + BEYOND] as const;
+  return (ground?.along.get(direction.course)?.junctions ?? []).flatMap(
+    ({ measure, names, sides, mouth, vehicles }): KerbMouth[] =>
+      !sides.includes(side) || measure < range[0] || measure > range[1]
+        ? []
+        : [
+            {
+              word: names.length > 0 ? names.join(', ') : vehicles ? street.unnamed.street : street.unnamed.path,
+              along: [mouth.from - direction.measure, mouth.to - direction.measure],
+            },
+          ],
+  );
 }
 
 /** The nearest place on a line of spots: its share of the length, how far off, and on which side of it; `null` where the line has no length. */

@@ -10,6 +10,10 @@ export interface StreetWords {
   readonly before: (street: string, before: string) => string;
   /** "from the map of 2026-10-02"; `null`: the map tells no day. */
   readonly fromMap: (day: string | null) => string;
+  /** Under a map: whom it credits, by which licence, of which day it is. */
+  readonly credit: (credit: string, licence: string | null, day: string | null) => string;
+  /** A street, or a path, that has no name. */
+  readonly unnamed: { readonly street: string; readonly path: string };
 }
 
 /** `null` where the street is not known. */

@@ -22,6 +22,14 @@ export interface KerbGate {
   readonly along: readonly [number, number];
 }
 
+/** Where another street meets the road at the tables' kerb, by the plan's map. */
+export interface KerbMouth {
+  /** What the street is called. */
+  readonly word: string;
+  /** From the pin's foot along the course, metres. */
+  readonly along: readonly [number, number];
+}
+
 /** Persons by what they do. */
 export interface KerbPeople {
   readonly handOut: number;
@@ -46,6 +54,7 @@ export interface DrawingInput {
   readonly size?: DrawingSize;
   readonly look?: DrawingLook;
   readonly gates?: readonly KerbGate[];
+  readonly mouths?: readonly KerbMouth[];
   /** Drawn where they stand. */
   readonly people?: KerbPeople;
   /** Metres. */

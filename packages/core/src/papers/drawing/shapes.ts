@@ -5,7 +5,7 @@ import { type Html, NONE, html } from '../html.ts';
 import type { KerbScale } from '../kerbScale.ts';
 import { pointMark } from '../marks.ts';
 import { mm, svgPath, svgText } from '../svg.ts';
-import { type Board, type KerbGate, OUT, type Out } from './frame.ts';
+import { type Board, type KerbGate, type KerbMouth, OUT, type Out } from './frame.ts';
 import { KEY_HEIGHT, KEY_POINTS, LETTER_HEIGHT, type Labels, type Named, boxRoom, lineOf, rowOf } from './labels.ts';
 import { BOARD, type Thing, spanOf, tableCount } from './things.ts';
 
@@ -83,6 +83,13 @@ export function gateShape({ along }: KerbGate, { x }: KerbScale, width: number, 
     `M${mm(from)} ${mm(out(0))}V${mm(out(2.2))}M${mm(to)} ${mm(out(0))}V${mm(out(2.2))}${strokes.join('')}`,
     'stroke="#000" stroke-width="0.4" fill="none"',
   );
+}
+
+/** Another street's mouth: the kerb is open there, and turns into it. */
+export function mouthShape({ along }: KerbMouth, { x }: KerbScale, width: number, road: string, out: Out): Html {
+  const [from, to] = along.map((at) => Math.min(Math.max(x(at), 0), width)) as [number, number];
+  const [kerb, end] = [out(-0.5), out(4)];
+  return html`<rect x="${mm(from)}" y="${mm(Math.min(kerb, end))}" width="${mm(to - from)}" height="${mm(Math.abs(end - kerb))}" fill="${road}"/>${svgPath(`M${mm(from)} ${mm(out(0))}V${mm(end)}M${mm(to)} ${mm(out(0))}V${mm(end)}`, 'stroke="#000" stroke-width="0.6" fill="none"')}`;
 }
 
 const LEADER = 'stroke="#000" stroke-width="0.25" fill="none"';

@@ -88,7 +88,7 @@ function besideTables(line: Item, { input: { direction }, scale }: Board): reado
 /** All that is named on the verge; items first, in their order. */
 export function thingsOf(board: Board, chalk: boolean): Thing[] {
   const { input, scale } = board;
-  const { direction, points, gates = [], units, text } = input;
+  const { direction, points, gates = [], mouths = [], units, text } = input;
   const at = (x: number): Pick<Thing, 'span' | 'prefer'> => {
     const within = Math.min(Math.max(x, 1), input.width - 1);
     return { span: [within, within], prefer: x };
@@ -104,6 +104,16 @@ export function thingsOf(board: Board, chalk: boolean): Thing[] {
         span: [from, to],
         prefer: (from + to) / 2,
         from: OUT.handOut,
+      };
+    }),
+    ...mouths.map(({ word, along }): Thing => {
+      const [from, to] = along.map((at) => Math.min(Math.max(scale.x(at), 0), input.width)) as [number, number];
+      return {
+        lines: [shortened(word, 28)],
+        data: html` data-street="1"`,
+        span: [from, to],
+        prefer: (from + to) / 2,
+        from: 4,
       };
     }),
     ...points.map(({ kind, word, along }): Thing => ({
