@@ -114,27 +114,27 @@ export function kerbGates(
   });
 }
 
-/** Streets that meet the course at the tables' own kerb, by the plan's map: where their mouths are, and what they are called. */
+/** Streets that meet the course between sign and trash drop, by the plan's map: where their mouths are, and what they are called. */
 export function kerbMouths(
   { ground }: Pick<Layout, 'ground'>,
   direction: LaidDirection,
   { frame: { street } }: SheetText,
 ): KerbMouth[] {
   const ends = direction.items.flatMap(({ from, to }) => [from, to]);
-  if (ends.length === 0 || direction.side === 'unclear') return [];
-  const side = direction.side;
+  const { side, measure: chalk } = direction;
+  if (ends.length === 0 || side === 'unclear') return [];
   const range = [Math.min(...ends) - BEYOND, Math.max(...ends) + BEYOND] as const;
-  return (ground?.along.get(direction.course)?.junctions ?? []).flatMap(
-    ({ measure, names, sides, mouth, vehicles }): KerbMouth[] =>
-      !sides.includes(side) || measure < range[0] || measure > range[1]
-        ? []
-        : [
-            {
-              word: names.length > 0 ? names.join(', ') : vehicles ? street.unnamed.street : street.unnamed.path,
-              along: [mouth.from - direction.measure, mouth.to - direction.measure],
-            },
-          ],
-  );
+  const junctions = ground?.along.get(direction.course)?.junctions ?? [];
+  return junctions
+    .filter(({ measure, sides }) => sides.length > 0 && measure >= range[0] && measure <= range[1])
+    .map(({ names, sides, mouth, vehicles }): KerbMouth => {
+      const near = sides.includes(side);
+      return {
+        word: names.length > 0 ? names.join(', ') : vehicles ? street.unnamed.street : street.unnamed.path,
+        kerb: near && sides.length > 1 ? 'both' : near ? 'near' : 'far',
+        along: [mouth.from - chalk, mouth.to - chalk],
+      };
+    });
 }
 
 /** The nearest place on a line of spots: its share of the length, how far off, and on which side of it; `null` where the line has no length. */

@@ -12,6 +12,8 @@ export interface StreetWords {
   readonly fromMap: (day: string | null) => string;
   /** Under a map: whom it credits, by which licence, of which day it is. */
   readonly credit: (credit: string, licence: string | null, day: string | null) => string;
+  /** On the other side of the road. */
+  readonly across: string;
   /** A street, or a path, that has no name. */
   readonly unnamed: { readonly street: string; readonly path: string };
 }

@@ -22,10 +22,12 @@ export interface KerbGate {
   readonly along: readonly [number, number];
 }
 
-/** Where another street meets the road at the tables' kerb, by the plan's map. */
+/** Where another street meets the road, by the plan's map. */
 export interface KerbMouth {
   /** What the street is called. */
   readonly word: string;
+  /** On the tables' side, across the road from them, or both. */
+  readonly kerb: 'near' | 'far' | 'both';
   /** From the pin's foot along the course, metres. */
   readonly along: readonly [number, number];
 }

@@ -49,6 +49,8 @@ export const itemLines = (item: Item, board: Board): readonly [string, string] =
 ];
 
 /** Half the width of a board, millimetres. */
+/** How far another street's mouth is drawn from the kerb, millimetres. */
+export const MOUTH = 2.2;
 export const BOARD = 3;
 
 function itemThing(item: Item, board: Board): Thing {
@@ -106,14 +108,14 @@ export function thingsOf(board: Board, chalk: boolean): Thing[] {
         from: OUT.handOut,
       };
     }),
-    ...mouths.map(({ word, along }): Thing => {
-      const [from, to] = along.map((at) => Math.min(Math.max(scale.x(at), 0), input.width)) as [number, number];
+    ...mouths.map((mouth): Thing => {
+      const [from, to] = mouth.along.map((at) => Math.min(Math.max(scale.x(at), 0), input.width)) as [number, number];
       return {
-        lines: [shortened(word, 28)],
+        lines: [shortened(mouth.word, 28), ...(mouth.kerb === 'far' ? [text.frame.street.across] : [])],
         data: html` data-street="1"`,
         span: [from, to],
         prefer: (from + to) / 2,
-        from: 4,
+        from: mouth.kerb === 'far' ? OUT.road - 0.6 : MOUTH,
       };
     }),
     ...points.map(({ kind, word, along }): Thing => ({

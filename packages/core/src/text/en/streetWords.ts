@@ -8,5 +8,6 @@ export const streetWords: StreetWords = {
   fromMap: (day) => (day === null ? 'from the map' : `from the map of ${day}`),
   credit: (credit, licence, day) =>
     `Streets: ${credit}${licence === null ? '' : `, ${licence}`}${day === null ? '' : `, map of ${day}`}`,
+  across: 'across the road',
   unnamed: { street: 'side street', path: 'path' },
 };

@@ -8,5 +8,6 @@ export const streetWords: StreetWords = {
   fromMap: (day) => (day === null ? 'según el mapa' : `según el mapa del ${day}`),
   credit: (credit, licence, day) =>
     `Calles: ${credit}${licence === null ? '' : `, ${licence}`}${day === null ? '' : `, mapa del ${day}`}`,
+  across: 'al otro lado',
   unnamed: { street: 'calle lateral', path: 'camino' },
 };
