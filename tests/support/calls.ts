@@ -6,6 +6,7 @@ import * as core from '@halfcup/core';
 import * as geojson from '@halfcup/core/geojson';
 import * as geometry from '@halfcup/core/geometry';
 import * as gpx from '@halfcup/core/gpx';
+import * as ground from '@halfcup/core/ground';
 import * as raceday from '@halfcup/core/raceday';
 import * as papers from '@halfcup/core/papers';
 import * as planParts from '@halfcup/core/plan';
@@ -124,6 +125,41 @@ const line = {
     [-17.39, -33.2],
   ],
 };
+
+const streets = must(
+  ground.readGround(
+    JSON.stringify({
+      type: 'FeatureCollection',
+      date: '2027-05-01',
+      features: [
+        { type: 'Feature', id: 'way/7', properties: { highway: 'residential', name: 'Quay Street' }, geometry: line },
+        {
+          type: 'Feature',
+          id: 'way/8',
+          properties: { building: 'yes' },
+          geometry: {
+            type: 'Polygon',
+            coordinates: [
+              [
+                [-17.39, -33.2],
+                [-17.38, -33.2],
+                [-17.38, -33.19],
+                [-17.39, -33.2],
+              ],
+            ],
+          },
+        },
+        {
+          type: 'Feature',
+          id: 'node/9',
+          properties: { emergency: 'fire_hydrant' },
+          geometry: { type: 'Point', coordinates: at },
+        },
+      ],
+    }),
+    'ground.geojson',
+  ),
+);
 
 /** Arguments by the function's name; `deep`: how far down they are turned wrong. */
 export interface GoodCall {
@@ -253,6 +289,7 @@ const ARGS: Readonly<Record<string, readonly [args: readonly unknown[], deep?: n
   fromEastNorth: [[at, 10, 20]],
   gradeBetween: [[course, 100, 900]],
   gridReference: [[at, 4]],
+  groundText: [[streets], MADE],
   improve: [[analysis, { only: ['s2'], within: 20, step: 10, finest: 5, steps: 1e5 }], 2],
   improveDocument: [[improved], MADE],
   indexCourse: [[course]],
@@ -265,6 +302,7 @@ const ARGS: Readonly<Record<string, readonly [args: readonly unknown[], deep?: n
   leftFields: [[day.stations[0]], MADE],
   usedOf: [[plan, day.stations[0], { waterFull: 0, sportsDrinkFull: 0, cupPacks: 0 }], MADE],
   usedOfTexts: [[plan, day.stations[0], { waterFull: '0', sportsDrinkFull: '0', cupPacks: '0' }], MADE],
+  readGround: [[ground.groundText(streets), 'ground.geojson']],
   readLeftovers: [['station,water jugs full\ns1,0\n', 'left.csv', plan, day.stations], MADE],
   leftoversCsv: [[plan, day.stations, 'es'], MADE],
   readRoster: [['name,station\nAda Tern,s1\n', 'crew.csv', plan]],
@@ -407,7 +445,7 @@ const ARGS: Readonly<Record<string, readonly [args: readonly unknown[], deep?: n
   ],
 };
 
-const FACES = { core, planParts, stages, schemas, sentences, units, geojson, geometry, gpx, raceday, papers };
+const FACES = { core, planParts, stages, schemas, sentences, units, geojson, geometry, gpx, ground, raceday, papers };
 
 /** Every exported function by name, of all faces. */
 export const EXPORTED: ReadonlyMap<string, (...values: readonly unknown[]) => unknown> = new Map(

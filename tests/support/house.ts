@@ -97,6 +97,7 @@ export const FACES: readonly string[] = [
   'geometry.ts',
   'gpx.ts',
   'geojson.ts',
+  'ground.ts',
   'raceday.ts',
   'papers.ts',
 ];

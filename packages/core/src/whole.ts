@@ -173,7 +173,7 @@ function gpxFiles(
   const read = names.flatMap((name): [string, Result<GpxDocument>][] => {
     const content = contentOf(name);
     if (content === undefined) return [];
-    return [[name, isRead(content) ? good(content) : readGpx(content, name)]];
+    return [[name, isRead(content) ? good(content) : readGpx(content as string | Uint8Array, name)]];
   });
   const findings: readonly Finding[] = read.flatMap(([, result]) => result.findings);
   const documents = read.flatMap(([name, result]) => (result.ok ? [[name, result.value] as const] : []));
@@ -187,7 +187,7 @@ function groundFiles(
 ): { readonly ground: ReadonlyMap<string, Ground>; readonly findings: readonly Finding[] } {
   const read = names.flatMap((name): [string, Result<Ground>][] => {
     const content = contentOf(name);
-    if (isMapOfGround(content)) return [[name, good(content)]];
+    if (content !== undefined && isMapOfGround(content)) return [[name, good(content)]];
     const text = textOf(content);
     return text === undefined ? [] : [[name, readGround(text, name)]];
   });
@@ -197,11 +197,9 @@ function groundFiles(
   };
 }
 
-const isMapOfGround = (content: PlanFile | undefined): content is Ground =>
-  typeof content === 'object' && 'ways' in content;
+const isMapOfGround = (content: PlanFile): content is Ground => typeof content === 'object' && 'ways' in content;
 
-const isRead = (content: PlanFile): content is GpxDocument =>
-  typeof content === 'object' && content !== null && 'tracks' in content;
+const isRead = (content: PlanFile): content is GpxDocument => typeof content === 'object' && 'tracks' in content;
 
 function textOf(content: PlanFile | undefined): string | undefined {
   if (content === undefined || isRead(content) || isMapOfGround(content)) return undefined;

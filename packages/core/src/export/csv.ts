@@ -176,6 +176,7 @@ const ofPoint = ({ kind, at, name, street }: PlanPoint): Placed => ({
 });
 
 const offCourse = (station: StationLayout): CsvCell[][] =>
-  [{ ...BARE, item: 'station', at: station.at, wording: null, street: station.street }, ...station.station.points.map(ofPoint)].map(
-    (placed) => [...stationCells(station), null, null, null, ...placedCells(placed)],
-  );
+  [
+    { ...BARE, item: 'station', at: station.at, wording: null, street: station.street },
+    ...station.station.points.map(ofPoint),
+  ].map((placed) => [...stationCells(station), null, null, null, ...placedCells(placed)]);

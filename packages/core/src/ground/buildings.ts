@@ -1,7 +1,7 @@
 /** Buildings that stand in the way of eyes, with an index over their boxes, in degrees. */
 import Flatbush from 'flatbush';
 import type { Ground, GroundArea, Tags } from './ground.ts';
-import { layerOf, says } from './tags.ts';
+import { layerOf, says } from './streetTags.ts';
 import { widthOf } from './width.ts';
 
 /** Metres: what begins above, or ends below, eyes look under or over. */

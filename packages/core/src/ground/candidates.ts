@@ -7,7 +7,7 @@ import type { Network } from './network.ts';
 import { shareNearest } from './plane.ts';
 import type { OnSegment } from './reach.ts';
 import type { Sample } from './samples.ts';
-import { isPartOfStreet } from './tags.ts';
+import { isPartOfStreet } from './streetTags.ts';
 
 /** Metres from the course within which a street counts as the course's. */
 export const NEAR_STREET = 15;

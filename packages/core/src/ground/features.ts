@@ -10,7 +10,7 @@ import type { Feature, FeatureKind, GroundStretch, StreetStretch } from './along
 import type { Ground, GroundPoint, GroundWay, Tags } from './ground.ts';
 import { type Leg, goesOn } from './legs.ts';
 import type { Network } from './network.ts';
-import { says, streetName } from './tags.ts';
+import { says, streetName } from './streetTags.ts';
 
 /** Values of `barrier` that one cannot run through abreast, or not at all. */
 const GATES = new Set([

@@ -10,7 +10,7 @@ import type { Junction } from './along.ts';
 import type { Tags } from './ground.ts';
 import { type Leg, goesOn } from './legs.ts';
 import { type Network, otherEnd } from './network.ts';
-import { carriesVehicles, isPartOfStreet, layerOf, leadsToPremises, rankOf, streetName } from './tags.ts';
+import { carriesVehicles, isPartOfStreet, layerOf, leadsToPremises, rankOf, streetName } from './streetTags.ts';
 import { streetWidth } from './width.ts';
 
 /** Metres of the course kept clear on each side of the other street's own width. */
@@ -47,7 +47,7 @@ function junctionAt(course: Course, network: Network, before: Leg, after: Leg): 
     .filter((segment) => meets(network, node, segment, [before.segment, after.segment]))
     .map((segment) => armAt(network, node, segment))
     .filter((arm) => !isPartOfStreet(arm.tags) && !isOtherCarriageway(arm, back, on))
-    .sort((a, b) => rankOf(a.tags) - rankOf(b.tags));
+    .sort((a, b) => prominence(a.tags) - prominence(b.tags));
   if (others.length === 0) return null;
   const measure = toMeasure(course, after.from);
   const own = new Set([null, streetName(back.tags), streetName(on.tags)]);
@@ -71,6 +71,9 @@ function junctionAt(course: Course, network: Network, before: Leg, after: Leg): 
     access: others.every(({ tags }) => leadsToPremises(tags)),
   };
 }
+
+/** The streets by which people name a corner first: on the ground before bridges and tunnels, then by class. */
+const prominence = (tags: Tags): number => rankOf(tags) + (layerOf(tags) === 0 ? 0 : 100);
 
 /** A street's segment at a node, with the direction that the street takes over some metres. */
 function armAt(network: Network, node: number, segment: number): Arm {

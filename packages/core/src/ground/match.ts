@@ -9,7 +9,7 @@ import { type Candidate, candidatesIn } from './candidates.ts';
 import type { Network } from './network.ts';
 import { type Link, type Reach, linkBetween } from './reach.ts';
 import type { Sample } from './samples.ts';
-import { streetName } from './tags.ts';
+import { streetName } from './streetTags.ts';
 
 /** Metres of course to which a candidate's cost belongs. */
 const COST_LENGTH = 15;
@@ -67,6 +67,8 @@ export function match(network: Network, reach: Reach, samples: readonly Sample[]
       }
       return { on, cost: least + own, before };
     });
+    // The likely ones first, so that the others need not be tried.
+    states.sort((a, b) => a.cost - b.cost);
     last = sample;
   }
   if (states.length > 0) ends.push(cheapest(states));

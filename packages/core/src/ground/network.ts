@@ -5,7 +5,7 @@
 import Flatbush from 'flatbush';
 import type { GroundWay } from './ground.ts';
 import { type Plane, drawnOn } from './plane.ts';
-import { isStreet } from './tags.ts';
+import { isStreet } from './streetTags.ts';
 
 export interface Network {
   /** Only streets. */

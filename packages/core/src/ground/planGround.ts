@@ -1,9 +1,11 @@
 /** The ground of a plan: its map, and what that is along each of its courses, made once and kept through all edits of stations. */
 import type { IndexedCourse } from '../course/segmentIndex.ts';
-import { type Shape, aText, anything, listOf, mapOf, orNull, recordOf, remembered } from '../wants.ts';
+import { type Shape, aText, anything, listOf, mapOf, recordOf, remembered } from '../wants.ts';
 import type { GroundAlong } from './along.ts';
+import { type Buildings, indexBuildings } from './buildings.ts';
 import type { Ground } from './ground.ts';
-import { groundAlong } from './match.ts';
+import { groundAlong } from './groundAlong.ts';
+import { isGround } from './groundText.ts';
 
 /** The map that a plan names, held against its courses. */
 export interface PlanGround {
@@ -12,23 +14,15 @@ export interface PlanGround {
   readonly ground: Ground;
   /** By id of the course. */
   readonly along: ReadonlyMap<string, GroundAlong>;
+  readonly buildings: Buildings;
 }
 
 export const planGround = (file: string, ground: Ground, courses: readonly IndexedCourse[]): PlanGround => ({
   file,
   ground,
-  along: new Map(courses.map((indexed) => [indexed.course.id, groundAlong(ground, indexed)])),
+  along: new Map(courses.map((indexed) => [indexed.course.id, groundAlong(indexed, ground)])),
+  buildings: indexBuildings(ground),
 });
-
-/** A ground as its readers give it; what its lists hold is not gone through. */
-export const isGround: Shape = remembered(
-  recordOf<Ground>('the ground that readGround gives', {
-    source: recordOf('what the map is', { date: orNull(aText), credit: aText, licence: orNull(aText) }),
-    ways: listOf(anything),
-    areas: listOf(anything),
-    points: listOf(anything),
-  }),
-);
 
 const isAlong: Shape = recordOf<GroundAlong>('what the ground is along a course', {
   streets: listOf(anything),
@@ -41,5 +35,10 @@ const isAlong: Shape = recordOf<GroundAlong>('what the ground is along a course'
 });
 
 export const isPlanGround: Shape = remembered(
-  recordOf<PlanGround>('the ground that groundStage gives', { file: aText, ground: isGround, along: mapOf(isAlong) }),
+  recordOf<PlanGround>('the ground that groundStage gives', {
+    file: aText,
+    ground: isGround,
+    along: mapOf(isAlong),
+    buildings: recordOf('indexed buildings', { areas: listOf(anything), index: anything }),
+  }),
 );

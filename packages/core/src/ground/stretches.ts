@@ -4,7 +4,7 @@ import { toMeasure } from '../course/scale.ts';
 import type { GroundStretch, StreetStretch, SurfaceStretch, WidthStretch } from './along.ts';
 import { type Leg, goesOn } from './legs.ts';
 import type { Network } from './network.ts';
-import { streetName } from './tags.ts';
+import { streetName } from './streetTags.ts';
 import { streetWidth } from './width.ts';
 
 /** Streets in running order; a way that is passed twice comes twice. */

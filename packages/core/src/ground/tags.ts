@@ -1,91 +1,111 @@
 /**
- * What OpenStreetMap's tags say of a way: whether runners can be on it, whether vehicles come out of it, at which level it lies.
- * Source: the pages on `highway`, `layer`, `service`, `footway` of the OpenStreetMap wiki, from memory.
+ * Which tags of OpenStreetMap the ground keeps, and what kind of thing they make of an element.
+ * Source of the keys: OpenStreetMap wiki, "Map features" and "Key:area"; the choice among them is our own.
  */
 import type { Tags } from './ground.ts';
 
-/** Values of `highway` that are no ground under a runner: not there yet or no more, indoors, or a place beside the road. */
-const NOT_RUN = new Set([
-  'construction',
-  'proposed',
-  'planned',
-  'abandoned',
-  'razed',
-  'disused',
-  'elevator',
-  'corridor',
-  'platform',
-  'bus_stop',
-  'bus_guideway',
-  'rest_area',
-  'services',
-  'emergency_bay',
-  'no',
-]);
+const words = (text: string): ReadonlySet<string> => new Set(text.trim().split(/\s+/u));
 
-/** Values of `highway` without vehicles. */
-const ON_FOOT = new Set(['footway', 'path', 'steps', 'pedestrian', 'cycleway', 'bridleway', 'via_ferrata', 'ladder']);
+/** Keys that the product uses; all others are left out of a clip. */
+const KEPT: ReadonlySet<string> = words(`
+  access addr:housenumber addr:street amenity area area:highway barrier bicycle bridge building
+  building:part bus covered crossing crossing:island cycleway electrified embankment emergency entrance
+  est_width fire_hydrant:position fire_hydrant:type foot footway ford gauge healthcare height highway horse
+  incline indoor intermittent junction kerb landuse lanes lanes:backward lanes:forward layer leisure level
+  lit loc_name location locked man_made maxwidth motor_vehicle name natural oneway place public_transport
+  railway ramp ref route service sidewalk smoothness step_count subway surface tidal tracktype
+  traffic_calming traffic_signals train tram tunnel vehicle water waterway wheelchair width building:levels
+  construction
+`);
 
-/** Services that lead to one property, not to a street. */
-const TO_PREMISES = new Set(['driveway', 'parking_aisle', 'drive-through', 'emergency_access']);
+/** Keys one of which makes a line worth keeping. */
+const LINES = [
+  'highway',
+  'railway',
+  'barrier',
+  'waterway',
+  'natural',
+  'man_made',
+  'public_transport',
+  'leisure',
+  'route',
+] as const;
 
-/** Footways that belong to a street: beside it or across it. */
-const OF_STREET = new Set(['sidewalk', 'crossing', 'traffic_island', 'link']);
+/** Keys one of which makes a closed line a surface. */
+const SURFACES = [
+  'building',
+  'building:part',
+  'natural',
+  'water',
+  'landuse',
+  'leisure',
+  'amenity',
+  'area:highway',
+  'man_made',
+  'place',
+  'public_transport',
+  'healthcare',
+  'emergency',
+] as const;
 
-const NO = new Set(['no', 'none', 'false', '0']);
+const POINTS = [
+  'highway',
+  'railway',
+  'public_transport',
+  'barrier',
+  'emergency',
+  'crossing',
+  'traffic_calming',
+  'healthcare',
+] as const;
 
-/** A tag that is there and does not say no. */
-export const says = (tags: Tags, key: string): boolean => tags[key] !== undefined && !NO.has(tags[key]);
+/** Places that crews and runners look for; benches and letter boxes are none. */
+const AMENITIES: ReadonlySet<string> = words(`
+  ambulance_station clinic doctors drinking_water fire_station hospital police toilets
+`);
 
-/** Whether a runner can be on it. Access is not asked: on race day roads are closed to others. */
-export const isStreet = ({ highway }: Tags): boolean => highway !== undefined && !NOT_RUN.has(highway);
+/** Values of these keys that stay lines where they are closed. */
+const LINEAR: ReadonlySet<string> = words(`
+  natural=coastline natural=cliff natural=tree_row natural=ridge natural=earth_bank leisure=track
+  man_made=embankment man_made=pipeline man_made=cutline man_made=groyne leisure=slipway
+`);
 
-/** Whether cars, buses or tractors come along it. */
-export function carriesVehicles(tags: Tags): boolean {
-  if (!isStreet(tags) || ON_FOOT.has(tags['highway']!)) return false;
-  const banned = (tags['motor_vehicle'] ?? tags['vehicle']) === 'no';
-  return !banned || says(tags, 'bus') || says(tags, 'psv');
+/** Longest key and value that are kept, characters: OpenStreetMap allows 255. */
+const LONGEST = 255;
+
+/** Whether a tag is one that the product uses. */
+export const isKept = (key: string, value: string): boolean =>
+  KEPT.has(key) && value.length > 0 && value.length <= LONGEST;
+
+const isTrue = (value: string | undefined): boolean => value !== undefined && value !== 'no';
+
+/** Whether a closed line with these tags bounds a surface; a roundabout and a fence do not. */
+export function isSurface(tags: Tags): boolean {
+  const { area } = tags;
+  if (area === 'no') return false;
+  if (isTrue(tags['building'])) return true;
+  if (area === 'yes') return true;
+  if (isTrue(tags['highway']) || isTrue(tags['railway'])) return false;
+  if (tags['waterway'] === 'riverbank' || tags['waterway'] === 'dock') return true;
+  return SURFACES.some((key) => isTrue(tags[key]) && !LINEAR.has(`${key}=${tags[key]}`));
 }
 
-/** Driveways, parking aisles and private service roads: they give access to premises and lead no traffic of the town. */
-export const leadsToPremises = (tags: Tags): boolean =>
-  TO_PREMISES.has(tags['service'] ?? '') ||
-  (tags['highway'] === 'service' && (tags['access'] === 'private' || tags['access'] === 'no'));
+/** Whether an area with these tags is one that the ground knows. */
+export const isWantedArea = (tags: Tags): boolean =>
+  SURFACES.some((key) => isTrue(tags[key])) ||
+  isTrue(tags['highway']) ||
+  isTrue(tags['railway']) ||
+  isTrue(tags['waterway']);
 
-/** Unnamed pavements and crossings: they are parts of the street that they run along or across. */
-export const isPartOfStreet = (tags: Tags): boolean =>
-  streetName(tags) === null &&
-  (OF_STREET.has(tags['footway'] ?? '') || OF_STREET.has(tags['path'] ?? '') || OF_STREET.has(tags['cycleway'] ?? ''));
+/** Whether a line with these tags is one that the ground knows: one that is open and should bound a surface is not. */
+export const isWantedLine = (tags: Tags): boolean =>
+  LINES.some((key) => isTrue(tags[key]) && (key !== 'route' || tags[key] === 'ferry') && isLineOf(key, tags));
 
-/** Its name, else its `ref`, else `null`. */
-export const streetName = ({ name, ref }: Tags): string | null => name ?? ref ?? null;
+const isLineOf = (key: (typeof LINES)[number], tags: Tags): boolean => {
+  if (key !== 'natural' && key !== 'leisure' && key !== 'man_made') return true;
+  return LINEAR.has(`${key}=${tags[key]}`) || tags[key] === 'pier' || tags[key] === 'breakwater';
+};
 
-/** `layer`, else what bridges and tunnels have without one; 0 for what lies on the ground. */
-export function layerOf(tags: Tags): number {
-  const given = Number(tags['layer']);
-  if (tags['layer'] !== undefined && Number.isFinite(given)) return given;
-  if (says(tags, 'bridge')) return 1;
-  return says(tags, 'tunnel') && tags['tunnel'] !== 'building_passage' ? -1 : 0;
-}
-
-/** From the streets that matter most in a town to those that matter least. */
-const RANKS = [
-  'motorway',
-  'trunk',
-  'primary',
-  'secondary',
-  'tertiary',
-  'unclassified',
-  'residential',
-  'living_street',
-  'road',
-  'pedestrian',
-  'service',
-  'track',
-];
-
-/** Place among {@link RANKS}; links count as the street that they lead to. */
-export function rankOf({ highway = '' }: Tags): number {
-  const rank = RANKS.indexOf(highway.replace(/_link$/u, ''));
-  return rank < 0 ? RANKS.length : rank;
-}
+/** Whether a point with these tags is one that the ground knows. */
+export const isWantedPoint = (tags: Tags): boolean =>
+  POINTS.some((key) => isTrue(tags[key])) || AMENITIES.has(tags['amenity'] ?? '');

@@ -1,6 +1,6 @@
 /** Streets of a station and its items: the plan's own words first, else by its map. */
 import type { StreetPlace } from '../ground/along.ts';
-import { streetPlace } from '../ground/match.ts';
+import { streetPlace } from '../ground/streetPlace.ts';
 import type { PlanGround } from '../ground/planGround.ts';
 import type { Item, LaidDirection, StationLayout, ToldPlace } from './layout.ts';
 

@@ -1,7 +1,8 @@
 /** The ground that a plan names, along its courses. */
 import type { IndexedCourse } from '../course/segmentIndex.ts';
 import type { Ground } from '../ground/ground.ts';
-import { type PlanGround, isGround, planGround } from '../ground/planGround.ts';
+import { isGround } from '../ground/groundText.ts';
+import { type PlanGround, planGround } from '../ground/planGround.ts';
 import { type Shape, mapOf, maybe, recordOf } from '../wants.ts';
 import type { Plan } from './plan.ts';
 

@@ -93,6 +93,7 @@ const STATION: Keys<StationInput> = {
   tables: 0,
   boxes: 0,
   width: 0,
+  street: 0,
   fixed: 0,
   why: 0,
   walked: 0,

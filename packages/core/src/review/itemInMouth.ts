@@ -17,9 +17,9 @@ function inMouths(station: StationLayout, ground: Ground): Case<'item-in-mouth'>
   const map = dayOfMap(ground.ground);
   const met = spansOf(station).flatMap((span) =>
     (alongOf(ground, span.direction)?.junctions ?? []).flatMap((junction) => {
-      const { mouth, vehicles, sides, node } = junction;
+      const { mouth, vehicles, access, sides, node } = junction;
       const { side } = span.item;
-      const by = vehicles && (side === 'unclear' || sides.includes(side)) ? reachInto(span, mouth) : 0;
+      const by = vehicles && !access && (side === 'unclear' || sides.includes(side)) ? reachInto(span, mouth) : 0;
       return by > 0 ? [{ span, thing: junction, id: node, by }] : [];
     }),
   );

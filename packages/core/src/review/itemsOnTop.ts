@@ -57,7 +57,9 @@ function heaped(station: StationLayout, layout: Layout): Case<'items-on-top'>[] 
 /** Metres by which two items stand on one spot; 0 or less where they do not. */
 function overlapOf(one: Item, other: Item): number {
   if (Math.abs(one.offset - other.offset) >= ROWS) return 0;
-  const overlaps = standsAlong(one).flatMap((a) => standsAlong(other).map((b) => Math.min(a[1], b[1]) - Math.max(a[0], b[0])));
+  const overlaps = standsAlong(one).flatMap((a) =>
+    standsAlong(other).map((b) => Math.min(a[1], b[1]) - Math.max(a[0], b[0])),
+  );
   return Math.max(0, ...overlaps);
 }
 

@@ -1,6 +1,7 @@
 /** The map of the ground itself: whether it can be read, how old it is, and what it does not show. */
 import type { PlanGround } from '../ground/planGround.ts';
 import { dayOfMap, noMap } from './byMap.ts';
+import { isElsewhere } from './offMap.ts';
 import { type Check, COMMON_PRACTICE, check } from './check.ts';
 
 export const groundMissing: Check = check(
@@ -35,8 +36,7 @@ export const mapOld: Check = check(
   },
 );
 
-export const hasBuildings = ({ ground }: PlanGround): boolean =>
-  ground.areas.some(({ tags }) => tags['building'] !== undefined && tags['building'] !== 'no');
+export const hasBuildings = ({ buildings }: PlanGround): boolean => buildings.areas.length > 0;
 
 const hasHydrants = ({ along }: PlanGround): boolean =>
   [...along.values()].some(({ keepClear }) => keepClear.some(({ kind }) => kind === 'hydrant'));
@@ -44,12 +44,13 @@ const hasHydrants = ({ along }: PlanGround): boolean =>
 /** Absent is not none: what the map does not show is said to be not judged, once for the plan. */
 export const groundSilent: Check = check(
   { code: 'ground-silent', severity: 'note', source: COMMON_PRACTICE, missing: noMap },
-  ({ ground, stations }) => {
+  (layout) => {
+    const { ground, stations } = layout;
     const lacks = [
       ...(hasBuildings(ground!) ? [] : (['buildings'] as const)),
       ...(hasHydrants(ground!) ? [] : (['hydrants'] as const)),
     ];
-    return lacks.length === 0 || stations.length === 0
+    return lacks.length === 0 || stations.length === 0 || isElsewhere(layout)
       ? []
       : [{ params: { map: dayOfMap(ground!), lacks }, where: { path: '/ground' } }];
   },

@@ -21,12 +21,23 @@ export function widthByMap(station: StationLayout, ground: Ground): WidthStretch
   return narrowest ?? null;
 }
 
+/** What would stay clear by the map's width, where that is too little. */
+function shortBy(
+  station: StationLayout,
+  found: WidthStretch,
+): { readonly clear: number; readonly limit: number } | null {
+  const beside = clearBeside({ ...station, station: { ...station.station, width: found.width } });
+  const limit = station.practice.clearWidth;
+  return beside === null || beside.clear >= limit ? null : { clear: beside.clear, limit };
+}
+
+/** Those that are too narrow by it are told by themselves. */
 export const widthFromMap: Check = check(
   { code: 'width-from-map', severity: 'note', source: COMMON_PRACTICE, missing: noMap },
   (layout) => {
     const stations = layout.stations.flatMap((station) => {
       const found = widthByMap(station, layout);
-      return found === null ? [] : [{ station: station.id, width: found.width }];
+      return found === null || shortBy(station, found) !== null ? [] : [{ station: station.id, width: found.width }];
     });
     return stations.length === 0
       ? []
@@ -38,15 +49,14 @@ export const narrowByMap: Check = stationCheck(
   { code: 'narrow-by-map', severity: 'warning', source: COMMON_PRACTICE, missing: noMap },
   (station, ground) => {
     const found = widthByMap(station, ground);
-    if (found === null) return [];
-    const beside = clearBeside({ ...station, station: { ...station.station, width: found.width } });
-    const limit = station.practice.clearWidth;
-    if (beside === null || beside.clear >= limit) return [];
+    const short = found === null ? null : shortBy(station, found);
+    if (found === null || short === null) return [];
+    const { clear: measured, limit } = short;
     return [
       {
-        params: { map: dayOfMap(ground.ground!), measured: beside.clear, limit, road: found.width },
+        params: { map: dayOfMap(ground.ground!), measured, limit, road: found.width },
         where: atStation(station),
-        measured: beside.clear,
+        measured,
         limit,
         unit: 'm',
       },

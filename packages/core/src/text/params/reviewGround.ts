@@ -60,7 +60,9 @@ export interface GroundParams {
     readonly races: readonly string[];
     readonly stretches: readonly (StretchOf & { readonly surface: string })[];
   };
-  readonly 'width-from-map': ByMap & { readonly stations: readonly { readonly station: string; readonly width: number }[] };
+  readonly 'width-from-map': ByMap & {
+    readonly stations: readonly { readonly station: string; readonly width: number }[];
+  };
   readonly 'narrow-by-map': ByMap & Bounded & { readonly road: number };
   /** `within`: from so far before it. */
   readonly 'sign-unseen': ByMap & { readonly within: number };

@@ -177,7 +177,10 @@ function gather(
   const files: PlanFiles = {
     gpx: new Map([...have.gpx, ...contents(courses)]),
     results: new Map([...have.results, ...contents(results)]),
-    ground: new Map([...have.ground, ...grounds.flatMap(([name, one]) => (one.ok ? [[name, one.value] as const] : []))]),
+    ground: new Map([
+      ...have.ground,
+      ...grounds.flatMap(([name, one]) => (one.ok ? [[name, one.value] as const] : [])),
+    ]),
     context: drawn.context,
     findings,
     originals: new Map([...have.originals, ...blobs(courses), ...blobs(results), ...blobs(maps), ...blobs(drawings)]),

@@ -49,7 +49,11 @@ export const ground: TextsOf<GroundParams> = {
   ],
   'map-old': ({ map, age, most }, say) =>
     map === null || age === null
-      ? ['The map does not say of which day it is.', null, 'Make it again from a new extract, and check streets on the ground.']
+      ? [
+          'The map does not say of which day it is.',
+          null,
+          'Make it again from a new extract, and check streets on the ground.',
+        ]
       : [
           `The map is of ${map}, ${say.count(Math.floor(age))} years before the race.`,
           `It should be at most ${say.count(most)} years old: streets change.`,
@@ -82,7 +86,12 @@ export const ground: TextsOf<GroundParams> = {
   'item-on-bridge': (params, say) =>
     on(params, `on ${named('a bridge', params.name)}`, 'Bridges are narrow, windy and without a way aside.', say),
   'item-in-tunnel': (params, say) =>
-    on(params, `in ${named('a tunnel', params.name)}`, 'It is dark there, radios fail, and there is no way aside.', say),
+    on(
+      params,
+      `in ${named('a tunnel', params.name)}`,
+      'It is dark there, radios fail, and there is no way aside.',
+      say,
+    ),
   'item-on-steps': (params, say) =>
     on(params, 'on steps', 'Nobody can drink on steps, nor carry tables over them.', say),
   'item-on-level-crossing': (params, say) =>

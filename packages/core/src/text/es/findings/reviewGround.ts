@@ -99,9 +99,19 @@ export const ground: TextsOf<GroundParams> = {
       say,
     ),
   'item-on-bridge': (params, say) =>
-    on(params, `en ${named('un puente', params.name)}`, 'Los puentes son estrechos, con viento y sin salida a los lados.', say),
+    on(
+      params,
+      `en ${named('un puente', params.name)}`,
+      'Los puentes son estrechos, con viento y sin salida a los lados.',
+      say,
+    ),
   'item-in-tunnel': (params, say) =>
-    on(params, `en ${named('un túnel', params.name)}`, 'Está oscuro, las radios fallan y no hay salida a los lados.', say),
+    on(
+      params,
+      `en ${named('un túnel', params.name)}`,
+      'Está oscuro, las radios fallan y no hay salida a los lados.',
+      say,
+    ),
   'item-on-steps': (params, say) =>
     on(params, 'en unas escaleras', 'En unas escaleras nadie puede beber ni llevar mesas.', say),
   'item-on-level-crossing': (params, say) =>
@@ -119,7 +129,12 @@ export const ground: TextsOf<GroundParams> = {
       say,
     ),
   'item-on-crossing': (params, say) =>
-    on(params, 'en un paso de peatones', 'Por él cruza la gente, y los bordillos están rebajados para sillas de ruedas.', say),
+    on(
+      params,
+      'en un paso de peatones',
+      'Por él cruza la gente, y los bordillos están rebajados para sillas de ruedas.',
+      say,
+    ),
   'hydrant-blocked': ({ items, measured, limit, map }, say) => {
     const { measured: away, limit: least } = say.compare(measured, limit);
     return [
@@ -167,7 +182,11 @@ export const ground: TextsOf<GroundParams> = {
           'Las ruedas deben encontrar un firme duro y liso.',
           'Véalo con alguien que compita sobre ruedas, y lleve las ruedas por otro camino si así lo dice.',
         ]
-      : [`${say.course(course)} tiene ${list}, ${byMap(map)}.`, null, 'Mire dónde se puede tropezar con el suelo mojado.'];
+      : [
+          `${say.course(course)} tiene ${list}, ${byMap(map)}.`,
+          null,
+          'Mire dónde se puede tropezar con el suelo mojado.',
+        ];
   },
   'width-from-map': ({ stations, map }, say) => [
     `Donde el plan no da el ancho de la vía, el mapa tiene: ${some(
