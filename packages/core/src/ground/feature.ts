@@ -6,7 +6,7 @@ import type { LonLat } from '../finding.ts';
 import { type Found, foundOf } from '../text/found.ts';
 import type { GroundArea, GroundLine, GroundPoint, Tags } from './ground.ts';
 import { turnedRings } from './rings.ts';
-import { isKept, isSurface, isWantedArea, isWantedLine, isWantedPoint } from './tags.ts';
+import { isKept, isSurface, isWantedArea, isWantedLine, isWantedPoint } from './kept.ts';
 
 /** A way whose nodes may not be known yet. */
 export interface FeatureWay extends GroundLine {

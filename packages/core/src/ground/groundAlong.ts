@@ -15,6 +15,7 @@ import { offMapOf } from './offMap.ts';
 import { planeOf } from './plane.ts';
 import { reachIn } from './reach.ts';
 import { courseOn, samplesOf } from './samples.ts';
+import { squareStretches, squaresIn } from './squares.ts';
 import { streetsOf, surfacesOf, widthsOf } from './stretches.ts';
 
 /**
@@ -30,14 +31,16 @@ export function groundAlong(indexed: IndexedCourse, ground: Ground): GroundAlong
   const reach = reachIn(network);
   const chain = match(network, reach, samplesOf(on));
   const legs = legsOf(network, reach, on, chain);
-  const streets = streetsOf(course, network, legs);
+  const squareAt = squaresIn(ground.areas, plane);
+  const lines = streetsOf(course, network, legs);
+  const streets = [...lines, ...squareStretches(course, squareAt, chain)].sort((a, b) => a.from - b.from);
   return {
     streets,
     junctions: junctionsOf(course, network, legs),
     features: featuresOf({ indexed, ground, network }, legs, streets),
     keepClear: keepClearOf(indexed, ground),
-    widths: widthsOf(streets),
+    widths: widthsOf(lines),
     surfaces: surfacesOf(streets),
-    offMap: offMapOf(course, network, chain),
+    offMap: offMapOf(course, network, squareAt, chain),
   };
 }

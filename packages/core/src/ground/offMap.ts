@@ -1,4 +1,4 @@
-/** Stretches of a course that follow no street: none within 20 m of it that runs its way. */
+/** Stretches of a course that follow no street: none within 20 m of it that runs its way, and no square around it. */
 import type { Course } from '../course/course.ts';
 import { toMeasure } from '../course/scale.ts';
 import type { GroundStretch } from './along.ts';
@@ -7,6 +7,7 @@ import type { Matched } from './match.ts';
 import type { Network } from './network.ts';
 import { shareNearest } from './plane.ts';
 import type { Sample } from './samples.ts';
+import type { SquareAt } from './squares.ts';
 
 /** Metres from the course within which a street is followed; metres of course without one that are worth a word. */
 const WITHIN = 20;
@@ -14,7 +15,12 @@ const OVER = 50;
 /** Degrees by which a followed street may turn from the course. */
 const TURN = 30;
 
-export function offMapOf(course: Course, network: Network, chain: readonly Matched[]): GroundStretch[] {
+export function offMapOf(
+  course: Course,
+  network: Network,
+  squareAt: SquareAt,
+  chain: readonly Matched[],
+): GroundStretch[] {
   const found: GroundStretch[] = [];
   let from: number | null = null;
   const close = (raw: number): void => {
@@ -25,7 +31,7 @@ export function offMapOf(course: Course, network: Network, chain: readonly Match
     const before = chain[k - 1]?.sample;
     const middle = before === undefined || sample.begins ? sample.raw : (before.raw + sample.raw) / 2;
     if (sample.begins && before !== undefined) close(before.raw);
-    if (on !== null || follows(network, sample)) close(middle);
+    if (on !== null || squareAt(sample.x, sample.y) !== null || follows(network, sample)) close(middle);
     else from ??= middle;
   }
   if (chain.length > 0) close(chain.at(-1)!.sample.raw);

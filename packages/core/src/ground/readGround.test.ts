@@ -282,3 +282,12 @@ describe('GeoJSON that cannot be read', () => {
     }
   });
 });
+
+it('the demo’s map is read whole', () => {
+  const text = readFileSync(new URL('../../../../fixtures/demo/ground.geojson', import.meta.url), 'utf8');
+  const { ways, areas, points, source } = read(text);
+  const all = (JSON.parse(text) as { readonly features: readonly unknown[] }).features.length;
+  expect(ways.length + areas.length + points.length).toBe(all);
+  expect(source.credit).toBe('Invented for Halfcup');
+  expect(ways[0]!.nodes[0]).toBe('node/1');
+});

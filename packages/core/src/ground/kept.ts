@@ -12,7 +12,7 @@ const KEPT: ReadonlySet<string> = words(`
   building:part bus covered crossing crossing:island cycleway electrified embankment emergency entrance
   est_width fire_hydrant:position fire_hydrant:type foot footway ford gauge healthcare height highway horse
   incline indoor intermittent junction kerb landuse lanes lanes:backward lanes:forward layer leisure level
-  lit loc_name location locked man_made maxwidth motor_vehicle name natural oneway place public_transport
+  min_height path psv lit loc_name location locked man_made maxwidth motor_vehicle name natural oneway place public_transport
   railway ramp ref route service sidewalk smoothness step_count subway surface tidal tracktype
   traffic_calming traffic_signals train tram tunnel vehicle water waterway wheelchair width building:levels
   construction
