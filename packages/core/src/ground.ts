@@ -6,6 +6,8 @@
 export type { Ground, GroundArea, GroundLine, GroundPoint, GroundSource, GroundWay, Tags } from './ground/ground.ts';
 export { readGround } from './ground/readGround.ts';
 export { groundText } from './ground/groundText.ts';
+export type { GroundAlong, Junction, StreetPlace } from './ground/along.ts';
+export { type DrawnArea, type DrawnLine, drawnArea, drawnLine, drawnName, isBelow } from './ground/drawn.ts';
 
 export { type Finding, type LonLat, type Result, type Severity, type Where, findingLine } from './finding.ts';
 export type { Degrees, In, Latitude, Longitude, Metres } from './units.ts';

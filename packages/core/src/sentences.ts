@@ -15,6 +15,14 @@ export { findingSubject } from './text/subject.ts';
 export type { Sentence } from './text/sentence.ts';
 export type { Finding, LonLat, Severity, Where } from './finding.ts';
 
+// Places
+export { placeText } from './text/placeText.ts';
+export type { StreetPlace } from './ground/along.ts';
+
+// Maps of the ground
+export { type Crossing, crossingText, mapCreditText } from './text/mapText.ts';
+export type { GroundSource } from './ground/ground.ts';
+
 // Figures
 export { prePourText } from './text/prePourText.ts';
 export type { PouredCups } from './text/pourWords.ts';

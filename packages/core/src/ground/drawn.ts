@@ -4,7 +4,7 @@
  * Source of the tags: OpenStreetMap wiki, "Map features", from memory; the choice among them is our own.
  */
 import type { Tags } from './ground.ts';
-import { isStreet, says, streetName } from './tags.ts';
+import { isStreet, says, streetName } from './streetTags.ts';
 
 /** Lines by how they are drawn: streets from wide to narrow, paths, steps, rails, brooks. */
 export type DrawnLine = 'main' | 'street' | 'lane' | 'path' | 'steps' | 'rail' | 'stream';

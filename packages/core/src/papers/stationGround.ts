@@ -10,6 +10,7 @@ import type { Layout, LaidDirection, StationLayout } from '../layout/layout.ts';
 import { courseById, findCourse } from '../plan/lookups.ts';
 import type { Plan, PlanPoint } from '../plan/plan.ts';
 import type { SheetText } from '../text/sheetText.ts';
+import { crossingInWords } from '../text/streetWords.ts';
 import { shortened } from './frame.ts';
 import type { KerbGate, KerbMouth, KerbPoint } from './drawing/frame.ts';
 
@@ -127,10 +128,11 @@ export function kerbMouths(
   const junctions = ground?.along.get(direction.course)?.junctions ?? [];
   return junctions
     .filter(({ measure, sides }) => sides.length > 0 && measure >= range[0] && measure <= range[1])
-    .map(({ names, sides, mouth, vehicles }): KerbMouth => {
+    .map((junction): KerbMouth => {
+      const { sides, mouth } = junction;
       const near = sides.includes(side);
       return {
-        word: names.length > 0 ? names.join(', ') : vehicles ? street.unnamed.street : street.unnamed.path,
+        word: crossingInWords(junction, street),
         kerb: near && sides.length > 1 ? 'both' : near ? 'near' : 'far',
         along: [mouth.from - chalk, mouth.to - chalk],
       };

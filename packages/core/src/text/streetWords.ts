@@ -1,5 +1,5 @@
 /** A place by its street in words, as a language says it. */
-import type { StreetPlace } from '../ground/along.ts';
+import type { Junction, StreetPlace } from '../ground/along.ts';
 
 export interface StreetWords {
   /** "Harbour Road, between Mill Lane and Quay Street". */
@@ -14,8 +14,8 @@ export interface StreetWords {
   readonly credit: (credit: string, licence: string | null, day: string | null) => string;
   /** On the other side of the road. */
   readonly across: string;
-  /** A street, or a path, that has no name. */
-  readonly unnamed: { readonly street: string; readonly path: string };
+  /** A street, a path, or a way to premises, that has no name. */
+  readonly unnamed: { readonly street: string; readonly path: string; readonly drive: string };
 }
 
 /** `null` where the street is not known. */
@@ -24,4 +24,13 @@ export function placeInWords({ street, after, before }: StreetPlace, words: Stre
   if (after === null) return before === null ? street : words.before(street, before);
   if (before === null) return words.past(street, after);
   return after === before ? words.by(street, after) : words.between(street, after, before);
+}
+
+/** Names of what meets a course at a junction, or what it is. */
+export function crossingInWords(
+  { names, vehicles, access }: Pick<Junction, 'names' | 'vehicles' | 'access'>,
+  { unnamed }: StreetWords,
+): string {
+  if (names.length > 0) return names.join(', ');
+  return access ? unnamed.drive : vehicles ? unnamed.street : unnamed.path;
 }

@@ -9,5 +9,5 @@ export const streetWords: StreetWords = {
   credit: (credit, licence, day) =>
     `Streets: ${credit}${licence === null ? '' : `, ${licence}`}${day === null ? '' : `, map of ${day}`}`,
   across: 'across the road',
-  unnamed: { street: 'side street', path: 'path' },
+  unnamed: { street: 'side street', path: 'path', drive: 'driveway' },
 };

@@ -9,5 +9,5 @@ export const streetWords: StreetWords = {
   credit: (credit, licence, day) =>
     `Calles: ${credit}${licence === null ? '' : `, ${licence}`}${day === null ? '' : `, mapa del ${day}`}`,
   across: 'al otro lado',
-  unnamed: { street: 'calle lateral', path: 'camino' },
+  unnamed: { street: 'calle lateral', path: 'camino', drive: 'entrada de vehículos' },
 };
