@@ -78,6 +78,30 @@ export async function readGpxFile(io: Io, file: string): Promise<Result<GpxDocum
   }
 }
 
+/** Gives the bytes of a file as a stream to `use`, which says how many it has read. Progress on stderr where that is a terminal. */
+export async function readFileBytes<T>(
+  io: Io,
+  file: string,
+  use: (
+    bytes: AsyncIterable<Uint8Array> | Iterable<Uint8Array>,
+    onProgress: (bytes: number) => void,
+  ) => Promise<Result<T>>,
+): Promise<Result<T>> {
+  let progress = SILENT;
+  try {
+    if (file === STDIN && io.stdin !== undefined) return await use([await io.stdin()], () => undefined);
+    const path = await regular(io, file);
+    const { size } = await stat(path);
+    if (size >= LARGE) progress = progressOf(`Reading ${file}`, io.stderr);
+    const stream = createReadStream(path, { highWaterMark: 262_144 }) as AsyncIterable<Uint8Array>;
+    return await use(stream, (bytes) => progress.show(bytes / size));
+  } catch (error) {
+    return bad([fileFinding(error, 'file-unreadable', { file })]);
+  } finally {
+    progress.clear();
+  }
+}
+
 /** Whether a file, with all links followed, lies in a folder or below; null where it cannot be reached. */
 export async function liesInside(io: Io, file: string, folder: string): Promise<boolean | null> {
   try {

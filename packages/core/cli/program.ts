@@ -110,8 +110,10 @@ async function inputsOf(
   io: Io,
 ): Promise<readonly string[]> {
   const named = ['placed', 'left', 'roster'].flatMap((option) => values.get(option) ?? []);
-  const own = [...(changesPlan ? [] : positionals), ...named];
-  if (needs[0] !== 'a plan') return own;
+  const first = needs.indexOf('a plan');
+  // Where a plan is not the first of what is read, what is written is no changed plan.
+  const own = [...(changesPlan && first === 0 ? [] : positionals), ...named];
+  if (first < 0) return own;
   const { planFiles } = await import('./plans.ts');
-  return [...own, ...(await Promise.all(positionals.map(async (plan) => planFiles(io, plan)))).flat()];
+  return [...own, ...(await Promise.all(positionals.slice(first).map(async (plan) => planFiles(io, plan)))).flat()];
 }

@@ -1,5 +1,7 @@
 /** Buildings that stand in the way of eyes, with an index over their boxes, in degrees. */
 import Flatbush from 'flatbush';
+import type { Shape } from '../wants.ts';
+import { wantGround } from './shapes.ts';
 import type { Ground, GroundArea, Tags } from './ground.ts';
 import { layerOf, says } from './streetTags.ts';
 import { widthOf } from './width.ts';
@@ -7,11 +9,21 @@ import { widthOf } from './width.ts';
 /** Metres: what begins above, or ends below, eyes look under or over. */
 const EYES = 1.6;
 
+/** Buildings that are ready to be looked past; made by {@link indexBuildings}, once a map. */
 export interface Buildings {
   readonly areas: readonly GroundArea[];
-  /** `null` where there are none. */
-  readonly index: Flatbush | null;
 }
+
+/** The index of each; `null` where there are no buildings. */
+const indexes = new WeakMap<Buildings, Flatbush | null>();
+
+/** What {@link indexBuildings} has returned itself: its index cannot be put together by hand. */
+export const isBuildings: Shape = (value) =>
+  indexes.has(value as Buildings) ? null : { path: '', expected: 'what indexBuildings returns', found: value };
+
+/** The buildings whose boxes a box in degrees meets, in the map's order. */
+export const buildingsIn = (buildings: Buildings, box: readonly [number, number, number, number]): GroundArea[] =>
+  (indexes.get(buildings)?.search(...box) ?? []).sort((a, b) => a - b).map((k) => buildings.areas[k]!);
 
 /** Roofs on posts and what lies under ground hide nothing, nor what begins above the eyes or is lower than they are. */
 function hides(tags: Tags): boolean {
@@ -22,11 +34,28 @@ function hides(tags: Tags): boolean {
 }
 
 /**
- * The buildings of a map that hide what is behind them, ready for {@link sightBlocked}: make them once for a map.
+ * The buildings of a map that hide what is behind them, ready for {@link sightBlocked}: make them once for a map. Roofs on posts, what lies under ground or
+ * begins above the eyes (1.6 m), and what is lower than they are, are left out.
+ * @example
+ * ```ts
+ * import { indexBuildings } from '@halfcup/core/ground';
+ *
+ * const walls = { lon: Float64Array.of(-30.099, -30.098, -30.098, -30.099), lat: Float64Array.of(12.199, 12.199, 12.201, 12.199) };
+ * const house = { id: 'way/8', tags: { building: 'yes' }, rings: [walls] };
+ * const source = { date: null, credit: 'own survey', licence: null };
+ * const buildings = indexBuildings({ source, ways: [], areas: [house], points: [] });
+ * buildings.areas.length; // → 1
+ * ```
  */
 export function indexBuildings(ground: Ground): Buildings {
-  const areas = ground.areas.filter(({ tags }) => hides(tags));
-  if (areas.length === 0) return { areas, index: null };
+  wantGround('indexBuildings', ground);
+  const buildings: Buildings = { areas: ground.areas.filter(({ tags }) => hides(tags)) };
+  indexes.set(buildings, boxesOf(buildings.areas));
+  return buildings;
+}
+
+function boxesOf(areas: readonly GroundArea[]): Flatbush | null {
+  if (areas.length === 0) return null;
   const index = new Flatbush(areas.length);
   for (const { rings } of areas) {
     const { lon, lat } = rings[0]!;
@@ -40,5 +69,5 @@ export function indexBuildings(ground: Ground): Buildings {
     index.add(west, south, east, north);
   }
   index.finish();
-  return { areas, index };
+  return index;
 }

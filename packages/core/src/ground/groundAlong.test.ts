@@ -7,7 +7,7 @@ import { segmentLength } from '../geodesy/segment.ts';
 import { courseThrough, generator } from '../testing/courses.ts';
 import { type Walk, gridTown, randomWalk } from '../testing/gridTown.ts';
 import type { GroundAlong, StreetPlace } from './along.ts';
-import type { Ground } from './ground.ts';
+import type { Ground, GroundWay } from './ground.ts';
 import { groundAlong } from './groundAlong.ts';
 import { streetPlace } from './streetPlace.ts';
 
@@ -58,6 +58,10 @@ function lay(ground: Ground, walk: Walk, errors: Errors, most: number, random: (
   return { along: groundAlong(indexCourse(course), ground), steps };
 }
 
+/** The name by which people know a way of the town: that of the street for the pavement beside it. */
+const nameOf = ({ tags }: GroundWay): string | null =>
+  tags['name'] ?? (tags['footway'] === 'sidewalk' ? 'Street 8' : null);
+
 /** The share of the course's length on which the street's name, and the way itself, are those it was laid on. */
 function rightShares(walk: Walk, { along, steps }: Laid): { names: number; ways: number } {
   const [right, all] = [{ names: 0, ways: 0 }, { length: 0 }];
@@ -65,7 +69,7 @@ function rightShares(walk: Walk, { along, steps }: Laid): { names: number; ways:
     const street = along.streets.find(({ from, to }) => from <= middle && middle <= to);
     const way = walk.ways[of]!;
     all.length += length;
-    if (street !== undefined && street.name === (way.tags['name'] ?? null)) right.names += length;
+    if (street !== undefined && street.name === nameOf(way)) right.names += length;
     if (street?.way === way.id) right.ways += length;
   }
   return { names: right.names / all.length, ways: right.ways / all.length };
@@ -101,11 +105,11 @@ describe('streets along a course', () => {
 
 /** By the walk alone: names of the streets at its nodes, going on from a step as long as its street's name stays; `undefined` where the walk ends first. */
 function crossBy(ground: Ground, walk: Walk, step: number, way: 1 | -1): string | null | undefined {
-  const street = walk.ways[step]!.tags['name'];
+  const street = nameOf(walk.ways[step]!);
   for (let i = step; ; i += way) {
     const next = walk.ways[i + way];
     if (next === undefined) return undefined;
-    if (next.tags['name'] !== street) return next.tags['name'] ?? null;
+    if (nameOf(next) !== street) return nameOf(next);
     const node = walk.nodes[way > 0 ? i + 1 : i]!;
     const crossing = ground.ways.filter(
       ({ nodes, tags }) => nodes.includes(node) && (tags['name'] ?? street) !== street,
@@ -125,7 +129,7 @@ describe('cross-streets', () => {
       const { along, steps } = lay(town, walk, scattered, most, random);
       for (let k = 5; k < steps.length && stations < 50; k += 23) {
         const { of, middle } = steps[k]!;
-        const street = walk.ways[of]!.tags['name'] ?? null;
+        const street = nameOf(walk.ways[of]!);
         // Within 10 m of a node a station may as well be behind it.
         if (street === null || steps[k - 1]?.of !== of || steps[k + 1]?.of !== of) continue;
         const [after, before] = [crossBy(town, walk, of, -1), crossBy(town, walk, of, 1)];

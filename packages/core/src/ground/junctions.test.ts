@@ -118,4 +118,34 @@ describe('a junction', () => {
     expect(turn).toMatchObject({ names: ['Quay Street'], sides: ['right'] });
     expect(turn!.ways).toEqual(['main', 'other']);
   });
+
+  it('is at the start and at the finish too, where the course begins or ends within 10 m of a corner', () => {
+    const ground = drawnGround({ places, ways: { main: ['w m e', MAIN], side: ['n m', SIDE] } });
+    const on = (from: number, to: number): unknown[] =>
+      groundAlong(
+        courseAlong([
+          [from, 0],
+          [to, 0],
+        ]),
+        ground,
+      ).junctions.map(({ names, sides, measure }) => [names, sides, Math.round(measure)]);
+    expect(on(204, 380)).toEqual([[['Mill Lane'], ['left'], 0]]);
+    expect(on(20, 196)).toEqual([[['Mill Lane'], ['left'], 176]]);
+    expect(on(200, 380)).toEqual([[['Mill Lane'], ['left'], 0]]);
+    expect(on(211, 380)).toEqual([]);
+    expect(on(20, 189)).toEqual([]);
+    expect(on(380, 204)).toEqual([[['Mill Lane'], ['right'], 176]]);
+  });
+
+  it('is at a start from which the street goes no farther', () => {
+    const ground = drawnGround({ places, ways: { main: ['m e', MAIN], side: ['n m s', SIDE] } });
+    const [corner] = groundAlong(
+      courseAlong([
+        [203, 0],
+        [380, 0],
+      ]),
+      ground,
+    ).junctions;
+    expect(corner).toMatchObject({ names: ['Mill Lane'], sides: ['left', 'right'], measure: 0 });
+  });
 });

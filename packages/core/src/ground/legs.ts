@@ -2,9 +2,9 @@
  * From matched samples to the course's legs: on one segment of a street from one raw measure to another, with the nodes by
  * which it comes and goes. Nodes are put where the course is nearest to them.
  */
-import type { Matched } from './match.ts';
+import { type Matched, linkTaken } from './match.ts';
 import type { Network } from './network.ts';
-import { type Reach, linkBetween, segmentsBetween } from './reach.ts';
+import { type Reach, segmentsBetween } from './reach.ts';
 import { type PlaneCourse, STEP, nearestBetween } from './samples.ts';
 
 /** The course on one segment. Raw measures, metres; nodes by number, −1 where it comes or goes otherwise. */
@@ -36,8 +36,9 @@ export function legsOf(network: Network, reach: Reach, on: PlaneCourse, chain: r
     const before = sample.begins ? undefined : chain[k - 1];
     if (before === undefined && k > 0) close(making, chain[k - 1]!.sample.raw, -1);
     const middle = before === undefined ? sample.raw : (before.sample.raw + sample.raw) / 2;
-    const link = here !== null && before?.on ? linkBetween(network, reach, before.on, here) : null;
-    if (link === null || link.length === Infinity) {
+    const length = before === undefined ? 0 : sample.raw - before.sample.raw;
+    const link = here !== null && before?.on ? linkTaken(network, reach, before.on, here, length) : null;
+    if (link === null) {
       close(making, middle, -1);
       if (here !== null) making.open = { segment: here.segment, from: middle, enter: -1 };
     } else if (link.out >= 0) {

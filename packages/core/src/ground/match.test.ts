@@ -151,6 +151,26 @@ describe('a course', () => {
     expect(brief(alongOf(beside, places, ways))).toEqual([['a', 0, 400]]);
   });
 
+  it('has the name of the street beside it on a pavement and on the crossings between, but not on a path of its own', () => {
+    const places = { ...line('a', [0, 0], [400, 0]), ...line('p', [0, 9], [190, 9], [210, 9], [400, 9]) };
+    const on = (tags: Tags): (string | null)[] => {
+      const ways: Drawing['ways'] = {
+        a: ['a0 a1', named('A')],
+        p: ['p0 p1', { highway: 'footway', footway: 'sidewalk', ...tags }],
+        c: ['p1 p2', { highway: 'footway', footway: 'crossing', ...tags }],
+        q: ['p2 p3', { highway: 'footway', footway: 'sidewalk', ...tags }],
+      };
+      const beside: Place[] = [
+        [0, 9],
+        [400, 9],
+      ];
+      return alongOf(beside, places, ways).streets.map(({ name }) => name);
+    };
+    expect(on({})).toEqual(['A', 'A', 'A']);
+    expect(on({ footway: 'access_aisle' })).toEqual([null, null, null]);
+    expect(on({ name: 'Arcade' })).toEqual(['Arcade', 'Arcade', 'Arcade']);
+  });
+
   it('is never on rails, water, or a street that is not built', () => {
     const places = line('a', [0, 0], [400, 0]);
     for (const tags of [

@@ -26,7 +26,7 @@ const SLACK = 2;
 /** Of turning into a street of another name. */
 const TURN = 0.4;
 
-/** Where a sample is, `null` off all streets. Steps between two that are on streets have a link where the streets lead from one to the other. */
+/** Where a sample is, `null` off all streets. */
 export interface Matched {
   readonly sample: Sample;
   readonly on: Candidate | null;
@@ -38,6 +38,7 @@ interface State {
   readonly before: State | null;
 }
 
+/** The chain of a whole course, a place a sample. */
 export function match(network: Network, reach: Reach, samples: readonly Sample[]): Matched[] {
   const candidates = candidatesIn(network);
   const names = network.ways.map(({ tags }) => streetName(tags));
@@ -45,9 +46,8 @@ export function match(network: Network, reach: Reach, samples: readonly Sample[]
   let last: Sample | null = null;
   const stepCost = (a: Candidate | null, b: Candidate | null, length: number): number => {
     if (a === null || b === null) return a === b ? 0 : LEAVE;
-    const link = linkBetween(network, reach, a, b);
     const other = names[a.way] === names[b.way] && (names[a.way] !== null || a.way === b.way) ? 0 : TURN;
-    return other + Math.min(linkCost(link, length), JUMP + JUMP_METRE * Math.hypot(a.x - b.x, a.y - b.y));
+    return other + Math.min(linkCost(linkBetween(network, reach, a, b), length), jumpCost(a, b));
   };
   const ends: State[] = [];
   for (const sample of samples) {
@@ -77,6 +77,14 @@ export function match(network: Network, reach: Reach, samples: readonly Sample[]
 
 const linkCost = ({ length }: Link, course: number): number =>
   STRETCH_METRE * Math.max(Math.abs(length - course) - SLACK, 0);
+
+const jumpCost = (a: Candidate, b: Candidate): number => JUMP + JUMP_METRE * Math.hypot(a.x - b.x, a.y - b.y);
+
+/** How the course comes along the streets from one place to the next, over `length` metres of its own; `null` where it rather jumps. */
+export function linkTaken(network: Network, reach: Reach, a: Candidate, b: Candidate, length: number): Link | null {
+  const link = linkBetween(network, reach, a, b);
+  return linkCost(link, length) <= jumpCost(a, b) ? link : null;
+}
 
 const cheapest = (states: readonly State[]): State =>
   states.reduce((best, state) => (state.cost < best.cost ? state : best));

@@ -25,8 +25,11 @@ export interface GeoJsonReader {
   /** Reading has ended before the text has. */
   readonly stopped: () => boolean;
   readonly close: () => Result<Ground>;
-  /** Features so far. */
+  /** Features so far, and how many of them are left out. */
   readonly read: () => number;
+  readonly leftOut: () => number;
+  /** The place of the next character. */
+  readonly here: () => { readonly line: number; readonly column: number };
 }
 
 /** What of each feature's parts is kept. */
@@ -72,7 +75,7 @@ export function createGeoJsonReader(file: string, sieve: Sieve = (parts) => part
     splitter.write(!begun && text.startsWith('\u{FEFF}') ? text.slice(1) : text);
     begun ||= text !== '';
   };
-  return { write, stopped: () => fault !== null, close, read: () => read };
+  return { write, stopped: () => fault !== null, close, read: () => read, leftOut: leftOut.count, here: splitter.here };
 }
 
 const groundOf = (collection: Collection, source: GroundSource): Ground => collection.ground(source);

@@ -7,7 +7,7 @@
 import type { LonLat } from '../finding.ts';
 import { type Frame, type Spot, frameAt, fromFrame, placeIn } from '../geodesy/frame.ts';
 import { position, want } from '../wants.ts';
-import type { Buildings } from './buildings.ts';
+import { type Buildings, buildingsIn, isBuildings } from './buildings.ts';
 import type { GroundArea } from './ground.ts';
 
 /** Metres inside a building that count, and metres from a wall that are still the wall. */
@@ -32,19 +32,30 @@ interface Ring {
 /**
  * The first building in the way from one point to another; `null` where none is known to be.
  * @returns `distance` and `at`: where the line goes into it, the first point itself where that lies inside.
+ * @example
+ * ```ts
+ * import { indexBuildings, sightBlocked } from '@halfcup/core/ground';
+ *
+ * const walls = { lon: Float64Array.of(-30.099, -30.098, -30.098, -30.099), lat: Float64Array.of(12.199, 12.199, 12.201, 12.199) };
+ * const house = { id: 'way/8', tags: { building: 'yes' }, rings: [walls] };
+ * const source = { date: null, credit: 'own survey', licence: null };
+ * const buildings = indexBuildings({ source, ways: [], areas: [house], points: [] });
+ * sightBlocked([-30.1, 12.2], [-30.097, 12.2], buildings)?.building.id; // → 'way/8'
+ * sightBlocked([-30.1, 12.198], [-30.097, 12.198], buildings); // → null
+ * ```
  */
-export function sightBlocked(from: LonLat, to: LonLat, { areas, index }: Buildings): SightBlock | null {
+export function sightBlocked(from: LonLat, to: LonLat, buildings: Buildings): SightBlock | null {
   want('sightBlocked', 'from', position, from);
   want('sightBlocked', 'to', position, to);
+  want('sightBlocked', 'buildings', isBuildings, buildings);
   const frame = frameAt(from[0], from[1]);
   const end: Spot = { east: 0, north: 0 };
   placeIn(frame, to[0], to[1], end);
   const length = Math.hypot(end.east, end.north);
-  if (length <= INSIDE || index === null) return null;
+  if (length <= INSIDE) return null;
   const [ux, uy] = [end.east / length, end.north / length];
   let first: SightBlock | null = null;
-  for (const k of index.search(...boxOf(from, to)).sort((a, b) => a - b)) {
-    const building = areas[k]!;
+  for (const building of buildingsIn(buildings, boxOf(from, to))) {
     const distance = entryInto(building, frame, ux, uy, length);
     if (distance !== null && distance < (first?.distance ?? Infinity))
       first = { building, distance, at: fromFrame(frame, ux * distance, uy * distance) };

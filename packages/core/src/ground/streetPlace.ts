@@ -2,6 +2,7 @@
  * A place in the words that people use: the street, the cross-street that was passed last and the one that comes next.
  */
 import { finite, want } from '../wants.ts';
+import { isGroundAlong } from './shapes.ts';
 import type { GroundAlong, Junction, StreetPlace, StreetStretch } from './along.ts';
 
 /** Metres: an unnamed link or roundabout no longer than this, with the same street before and behind it, is that street. */
@@ -25,8 +26,26 @@ const NOWHERE: StreetPlace = { street: null, after: null, before: null };
  * The street at a measure of a course, metres, with the last named cross-street before it and the next after it on that street, in
  * running order; where the course turns out of the street, the street that it turns into. All `null` off the streets, on one without a name, and beyond the ends
  * of the course. At a junction itself, that is the one passed last.
+ * @example
+ * ```ts
+ * import { type GroundAlong, streetPlace } from '@halfcup/core/ground';
+ *
+ * const tags = { highway: 'residential' };
+ * const mill = { node: 'node/2', ways: ['way/8'], sides: ['left'], vehicles: true, access: false } as const;
+ * const along: GroundAlong = {
+ *   streets: [{ from: 0, to: 900, way: 'way/7', name: 'Pier Road', tags }],
+ *   junctions: [{ ...mill, measure: 400, names: ['Mill Lane'], mouth: { from: 392, to: 408 } }],
+ *   features: [],
+ *   keepClear: [],
+ *   widths: [],
+ *   surfaces: [],
+ *   offMap: [],
+ * };
+ * streetPlace(along, 250); // → { street: 'Pier Road', after: null, before: 'Mill Lane' }
+ * ```
  */
 export function streetPlace(along: GroundAlong, measure: number): StreetPlace {
+  want('streetPlace', 'what groundAlong returns', isGroundAlong, along);
   want('streetPlace', 'the measure in metres', finite, measure);
   const run = runAt(along.streets, measure);
   if (run === null) return NOWHERE;

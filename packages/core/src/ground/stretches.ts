@@ -4,20 +4,26 @@ import { toMeasure } from '../course/scale.ts';
 import type { GroundStretch, StreetStretch, SurfaceStretch, WidthStretch } from './along.ts';
 import { type Leg, goesOn } from './legs.ts';
 import type { Network } from './network.ts';
-import { streetName } from './streetTags.ts';
 import { streetWidth } from './width.ts';
 
 /** Streets in running order; a way that is passed twice comes twice. */
-export function streetsOf(course: Course, network: Network, legs: readonly Leg[]): StreetStretch[] {
+export function streetsOf(
+  course: Course,
+  network: Network,
+  legs: readonly Leg[],
+  names: readonly (string | null)[],
+): StreetStretch[] {
   const streets: StreetStretch[] = [];
   for (const [k, leg] of legs.entries()) {
     const { id, tags } = network.ways[network.way[leg.segment]!]!;
     const [from, to] = [toMeasure(course, leg.from), toMeasure(course, leg.to)];
     if (!(to > from)) continue;
     const last = streets.at(-1);
-    const same = last?.way === id && last.tags === tags && (last.to === from || goesOn(legs[k - 1], leg));
+    const name = names[k]!;
+    const same =
+      last?.way === id && last.name === name && last.tags === tags && (last.to === from || goesOn(legs[k - 1], leg));
     if (same) streets[streets.length - 1] = { ...last, to };
-    else streets.push({ from, to, way: id, name: streetName(tags), tags });
+    else streets.push({ from, to, way: id, name, tags });
   }
   return streets;
 }

@@ -101,7 +101,8 @@ export const groundOf = ({ plan, courses, stations, ground }: Layout): Ground =>
   lost: stations.filter((station) => !isServing(station)),
 });
 
-const layoutOf = (
+/** A layout that holds only what checks of these stations look at. */
+export const layoutOf = (
   { plan, courses, ground }: Pick<Ground, 'plan' | 'courses' | 'ground'>,
   stations: readonly StationLayout[],
   spacing: readonly RaceSpacing[] = [],

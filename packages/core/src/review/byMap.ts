@@ -72,9 +72,14 @@ export function casesOf<C extends ReviewCode, T>(
   });
 }
 
-/** Metres by which a span reaches into a stretch of its course; 0 or less where it does not. */
-export const reachInto = ({ from, to }: Span, stretch: { readonly from: number; readonly to: number }): number =>
-  Math.min(to, stretch.to) - Math.max(from, stretch.from);
+/** So little of a map, metres, is rounding. */
+const SAME = 0.05;
+
+/** Metres by which a span reaches into a stretch of its course; 0 where it does not. */
+export function reachInto({ from, to }: Span, stretch: { readonly from: number; readonly to: number }): number {
+  const by = Math.min(to, stretch.to) - Math.max(from, stretch.from);
+  return by > SAME ? by : 0;
+}
 
 /** Metres along the course from a span to a place; 0 beside it. */
 export const gapTo = ({ from, to }: Span, measure: number): number => Math.max(from - measure, measure - to, 0);

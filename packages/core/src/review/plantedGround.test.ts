@@ -1,7 +1,7 @@
 /** The measure of the checks by a map: a good plan in a town of which they say nothing, and mistakes planted in it one at a time. */
 import { describe, expect, it } from 'vitest';
 import type { Finding } from '../finding.ts';
-import { TOWN_MISTAKES, type TownMistake, groundTown, townFindings, townPlan } from '../testing/planted/groundTown.ts';
+import { TOWN_MISTAKES, type TownMistake, groundTown, townReview, townPlan } from '../testing/planted/groundTown.ts';
 import { GROUND_SAMPLES } from '../testing/groundSamples.ts';
 
 const CODES: ReadonlySet<string> = new Set(Object.keys(GROUND_SAMPLES));
@@ -10,7 +10,7 @@ const CODES: ReadonlySet<string> = new Set(Object.keys(GROUND_SAMPLES));
 function found(plant: TownMistake['plant']): readonly Finding[] {
   const [plan, town] = [townPlan(), groundTown()];
   plant(plan, town);
-  return townFindings(plan, town).filter(({ code }) => CODES.has(code));
+  return townReview(plan, town).analysis.findings.filter(({ code }) => CODES.has(code));
 }
 
 const told = (findings: readonly Finding[]): string[] =>
@@ -39,7 +39,7 @@ describe('in a town with a map', () => {
 
   it('a map that the plan names and that is not there is told, and all else goes on', () => {
     const plan = townPlan();
-    const findings = townFindings(plan, groundTown(), false);
+    const findings = townReview(plan, groundTown(), false).analysis.findings;
     expect(told(findings.filter(({ code }) => CODES.has(code)))).toEqual([
       'ground-missing : The plan names the map “ground.geojson”, which is missing or cannot be read. Streets, junctions, hydrants and houses are not checked without it. Put the file beside the plan, or make it again from a street map.',
     ]);

@@ -170,6 +170,7 @@ const BOUNDS: { readonly [bound in GroundBound]: true } = {
   relations: true,
   features: true,
   attributes: true,
+  tagLength: true,
   depth: true,
   kept: true,
 };

@@ -2,10 +2,10 @@
  * A street with all that a map may have on it and beside it, a good plan on it, and mistakes planted one at a time. Not part of the
  * package. Harbour Road runs 8 km east, then Hill Street 600 m north; the course's distances are metres along them.
  */
-import type { Finding } from '../../finding.ts';
-import type { Tags } from '../../ground/ground.ts';
-import { reviewPlan } from '../../whole.ts';
-import { type Drawing, type Place, drawnGround, placed } from '../towns.ts';
+import type { Ground, Tags } from '../../ground/ground.ts';
+import { type ReviewedPlan, reviewPlan } from '../../whole.ts';
+import { valueOf } from '../courses.ts';
+import { type Place, drawnGround, placed } from '../towns.ts';
 
 /** The corner of Harbour Road and Hill Street, metres east. */
 const CORNER = 8000;
@@ -15,7 +15,6 @@ const NORTH = 600;
 export const spot = (measure: number, left: number = 0): Place =>
   measure <= CORNER ? [measure, left] : [CORNER - left, measure - CORNER];
 
-type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 /** A drawing that mistakes may change. */
 export interface Town {
   places: Record<string, Place>;
@@ -119,15 +118,23 @@ export const townPlan = (): TownPlan => ({
 
 const LINE = Array.from({ length: (CORNER + NORTH) / 25 + 1 }, (_, k) => placed(spot(k * 25)));
 
-/** What is found of a plan in a town; `files`: whether its map is there. */
-export function townFindings(plan: TownPlan, { date, ...drawing }: Town, there: boolean = true): readonly Finding[] {
-  const ground = drawnGround(drawing as Mutable<Drawing>);
-  const dated = { ...ground, source: { ...ground.source, date } };
-  const course = { id: 'c', line: LINE, drawn: 'centre' };
-  const text = JSON.stringify({ format: 'halfcup-plan', version: 1, courses: [course], ...plan });
-  const result = reviewPlan({ plan: text, files: there ? { [plan.ground]: dated } : {} });
-  if (!result.ok) throw new Error(result.findings.map(({ message }) => message).join('; '));
-  return result.findings;
+/** The plan as its file has it, and its map as it is read. */
+export function townFiles(
+  plan: TownPlan,
+  { date, ...drawing }: Town,
+): { readonly text: string; readonly ground: Ground } {
+  const ground = drawnGround(drawing);
+  const course = { id: 'c', name: 'Town', line: LINE, drawn: 'centre' };
+  return {
+    text: JSON.stringify({ format: 'halfcup-plan', version: 1, courses: [course], ...plan }),
+    ground: { ...ground, source: { ...ground.source, date } },
+  };
+}
+
+/** What comes of a plan in a town; `there`: whether its map is there. */
+export function townReview(plan: TownPlan, town: Town, there: boolean = true): ReviewedPlan {
+  const { text, ground } = townFiles(plan, town);
+  return valueOf(reviewPlan({ plan: text, files: there ? { [plan.ground]: ground } : {} }));
 }
 
 /** Puts the first station elsewhere, by metres of its pin. */

@@ -267,4 +267,12 @@ export const sources: readonly (readonly [written: string, shown: string])[] = [
     'World Athletics (IAAF) rule 240 and USATF course measurement: 0.1 %, 42 m of a marathon (read)',
     'regla 240 de World Athletics (IAAF) y medición de recorridos de USATF: 0.1 %, 42 m en un maratón (leído)',
   ],
+  [
+    'Uniform Vehicle Code § 11-1003 for standing vehicles (its number from memory, its words read in town codes); local code decides',
+    'Uniform Vehicle Code § 11-1003, vehículos parados (el número de memoria, el texto leído en ordenanzas municipales); decide la norma local',
+  ],
+  [
+    'Uniform Vehicle Code § 11-1003 for standing vehicles (its number from memory, its words read in town codes); the fire marshal decides',
+    'Uniform Vehicle Code § 11-1003, vehículos parados (el número de memoria, el texto leído en ordenanzas municipales); deciden los bomberos',
+  ],
 ];

@@ -5,10 +5,11 @@
 import type { Analysis, Finding, Improvement, LonLat, PlanDocument } from '@halfcup/core';
 import type { PlanStation, Units } from '@halfcup/core/plan';
 import type { GpxDocument } from '@halfcup/core/stages';
-import { signal, type Signal } from '@preact/signals';
+import { signal, type ReadonlySignal, type Signal } from '@preact/signals';
 import { createContext } from 'preact';
 import { useContext } from 'preact/hooks';
 import { PLAN_BACKGROUND, type Background } from './backgrounds.ts';
+import { paced } from './paced.ts';
 import type { PlanFiles } from './planFiles.ts';
 import { EMPTY_HISTORY, type History } from './history.ts';
 
@@ -213,13 +214,22 @@ export interface Store {
   readonly notice: Signal<Notice | null>;
   /** The time of race day that is shown, seconds after midnight; `null`: the clock is off. */
   readonly clock: Signal<number | null>;
+  /** The same as strip, panels and words tell it: four times a second while it moves, which the map alone does with each frame. */
+  readonly clockTold: ReadonlySignal<number | null>;
   /** The clock runs. */
   readonly playing: Signal<boolean>;
   /** To be decided about the plan's keeping; notices come and go beside it. */
   readonly question: Signal<Notice | null>;
 }
 
-export const createStore = (): Store => ({
+const TOLD_EVERY_MS = 250;
+
+export function createStore(): Store {
+  const clock = signal<number | null>(null);
+  return { ...emptyStore(), clock, clockTold: paced(clock, TOLD_EVERY_MS) };
+}
+
+const emptyStore = (): Omit<Store, 'clock' | 'clockTold'> => ({
   open: signal(null),
   trial: signal(null),
   origin: signal(null),
@@ -255,7 +265,6 @@ export const createStore = (): Store => ({
   foundAt: signal(null),
   job: signal(null),
   notice: signal(null),
-  clock: signal(null),
   playing: signal(false),
   question: signal(null),
 });

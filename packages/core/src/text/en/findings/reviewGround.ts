@@ -160,11 +160,12 @@ export const ground: TextsOf<GroundParams> = {
       : [`${say.course(course)} has ${list}, ${byMap(map)}.`, null, 'Look there for where runners stumble in the wet.'];
   },
   'width-from-map': ({ stations, map }, say) => [
-    `Where the plan gives no road width, the map has: ${some(
+    `No road width in the plan, but ${byMap(map)}: ${some(
       stations.map(({ station, width }) => `${say.station(station)} about ${say.length(width)}`),
       say,
       more(say),
-    )} (${byMap(map)}).`,
+      MOST,
+    )}.`,
     'That is only about right.',
     'Measure the roads, and enter their widths.',
   ],

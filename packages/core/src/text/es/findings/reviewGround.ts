@@ -189,11 +189,12 @@ export const ground: TextsOf<GroundParams> = {
         ];
   },
   'width-from-map': ({ stations, map }, say) => [
-    `Donde el plan no da el ancho de la vía, el mapa tiene: ${some(
+    `Sin ancho de vía en el plan, pero ${byMap(map)}: ${some(
       stations.map(({ station, width }) => `${say.station(station)} unos ${say.length(width)}`),
       say,
       more(say),
-    )} (${byMap(map)}).`,
+      MOST,
+    )}.`,
     'Es solo aproximado.',
     'Mida las vías, e introduzca sus anchos.',
   ],
