@@ -17,7 +17,10 @@ export type { Finding, LonLat, Severity, Where } from './finding.ts';
 
 // Places
 export { placeText } from './text/placeText.ts';
-export type { NamedPlace } from './text/streetWords.ts';
+export type { NamedCrossing, NamedPlace } from './text/streetWords.ts';
+
+// Maps of the ground
+export { type MapSource, crossingText, mapCreditText } from './text/mapText.ts';
 
 // Figures
 export { prePourText } from './text/prePourText.ts';
