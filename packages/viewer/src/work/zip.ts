@@ -1,10 +1,11 @@
 /** A plan and the files that it names as one ZIP archive (APPNOTE 6.3.10), written and read by fflate. */
 import type { Finding, Result } from '@halfcup/core';
+import { LIMITS, limitFinding } from '@halfcup/core/schemas';
 import { unzipSync, zipSync } from 'fflate';
 import { lastName, type NamedFile } from '../state/open/gather.ts';
 
-/** An archive whose files together are larger than this is refused: it would fill the memory of a telephone. */
-const LARGEST = 2 ** 30;
+/** Deflate makes at most so many bytes of one (RFC 1951: a length of 258 in two bits): an entry that says more lies. */
+const MOST_PACKED = 1032;
 
 export const isZip = (bytes: Uint8Array): boolean =>
   bytes[0] === 0x50 && bytes[1] === 0x4b && bytes[2] === 3 && bytes[3] === 4;
@@ -27,21 +28,25 @@ const refused = (file: string, code: string, message: string): Result<NamedFile[
 
 /** The files of an archive; folders and hidden files are left out. */
 export function unpacked({ name, bytes }: NamedFile): Result<NamedFile[]> {
+  if (bytes.length > LIMITS.zip.bytes)
+    return { ok: false, findings: [limitFinding('zip', 'bytes', { file: name }, bytes.length)] };
   let size = 0;
+  let count = 0;
+  let lies = false;
   try {
     const entries = unzipSync(bytes, {
       filter: (entry) => {
         if (entry.name.endsWith('/') || lastName(entry.name).startsWith('.')) return false;
         size += entry.originalSize;
-        return size <= LARGEST;
+        count += 1;
+        lies ||= entry.originalSize > MOST_PACKED * entry.size;
+        return !lies && size <= LIMITS.zip.unpacked && count <= LIMITS.zip.files;
       },
     });
-    if (size > LARGEST)
-      return refused(
-        name,
-        'zip-too-large',
-        `The files in this ZIP file are larger than ${LARGEST / 2 ** 20} MB together. Unpack it and open only the plan and its files.`,
-      );
+    if (size > LIMITS.zip.unpacked)
+      return { ok: false, findings: [limitFinding('zip', 'unpacked', { file: name }, size)] };
+    if (count > LIMITS.zip.files) return { ok: false, findings: [limitFinding('zip', 'files', { file: name }, count)] };
+    if (lies) throw new Error('an entry says that it is larger than it can be');
     return {
       ok: true,
       value: Object.entries(entries).map(([entry, content]) => ({ name: entry, bytes: content })),
