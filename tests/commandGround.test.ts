@@ -31,7 +31,12 @@ describe('a plan with a map of the ground', () => {
     const { stations } = (await documentIn(folderOf({ 'ground.geojson': map }), 'layout', 'plan.json')) as {
       stations: readonly { readonly street: unknown }[];
     };
-    expect(stations[0]!.street).toEqual({ street: 'Harbour Road', after: 'Quay Street', before: 'Mill Lane', by: 'map' });
+    expect(stations[0]!.street).toEqual({
+      street: 'Harbour Road',
+      after: 'Quay Street',
+      before: 'Mill Lane',
+      by: 'map',
+    });
   });
 
   it('is worked out without it where it is missing, and the review says so at its place', async () => {
@@ -42,7 +47,11 @@ describe('a plan with a map of the ground', () => {
   });
 
   it('is worked out without it where it is broken, and the review says where', async () => {
-    const { out, err, exit } = await halfcupIn(folderOf({ 'ground.geojson': `${map.slice(0, 400)}` }), 'review', 'plan.json');
+    const { out, err, exit } = await halfcupIn(
+      folderOf({ 'ground.geojson': map.slice(0, 400) }),
+      'review',
+      'plan.json',
+    );
     expect([exit, err]).toEqual([1, expect.any(String)]);
     expect(out).toContain('The plan names the map “ground.geojson”');
     expect(`${out}${err}`).toMatch(/ground\.geojson:\d+:\d+/u);

@@ -4,12 +4,7 @@ import { describe, expect, it } from 'vitest';
 import type { GoodPlan } from '../packages/core/src/testing/planted/build.ts';
 import { goodPlan, type PlanName } from '../packages/core/src/testing/planted/goodPlans.ts';
 import { groundText } from '../packages/core/src/ground/groundText.ts';
-import {
-  TOWN_MISTAKES,
-  groundTown,
-  townFiles,
-  townPlan,
-} from '../packages/core/src/testing/planted/groundTown.ts';
+import { TOWN_MISTAKES, groundTown, townFiles, townPlan } from '../packages/core/src/testing/planted/groundTown.ts';
 import { PLANTED } from '../packages/core/src/testing/planted/all.ts';
 import {
   type Plant,
@@ -371,7 +366,10 @@ function labelled(given: Case, open: OpenPlan): Remedy {
 
 describe('a remedy', () => {
   it.each(
-    CASES.map((given) => [`${given.code}: ${given.label}, ${given.plan} ${given.mistake ?? given.station ?? ''}`, given] as const),
+    CASES.map(
+      (given) =>
+        [`${given.code}: ${given.label}, ${given.plan} ${given.mistake ?? given.station ?? ''}`, given] as const,
+    ),
   )('does away with %s', (_, given) => {
     const store = opened(given);
     const before = now(store);

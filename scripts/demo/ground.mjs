@@ -133,7 +133,9 @@ function areasOf(net, { houses, isNear, ways }) {
   ].filter(({ ring }) => ring.some(isNear));
 }
 
-/** The text of the street map: one feature to a line, in the order ways, areas, single things. */
+const sorted = (tags) => Object.fromEntries(Object.entries(tags).toSorted(([a], [b]) => (a < b ? -1 : 1)));
+
+/** The text of the street map, as Halfcup itself writes one: one feature to a line, in the order ways, areas, single things. */
 export function groundText(net, land) {
   const lines = Object.keys(courses).map((course) => coursePoints(net, course));
   // No step of a course is over 80 m, so that a look at its vertices leaves out most.
@@ -147,7 +149,7 @@ export function groundText(net, land) {
   const nodes = new Map();
   const node = (p) => {
     const key = String(toLonLat(p));
-    if (!nodes.has(key)) nodes.set(key, `node/${nodes.size + 1}`);
+    if (!nodes.has(key)) nodes.set(key, nodes.size + 1);
     return nodes.get(key);
   };
   const pieces = ways.flatMap((way, k) => clipped(way.points, isNear).map((points) => ({ ...way, k, points })));
@@ -156,22 +158,22 @@ export function groundText(net, land) {
       type: 'Feature',
       id: `way/${k + 1}`,
       nodes: points.map(node),
-      properties: tags,
+      properties: sorted(tags),
       geometry: { type: 'LineString', coordinates: points.map((p) => toLonLat(p)) },
     })),
     ...areasOf(net, { ...land, isNear, ways }).map(({ ring, tags }, k) => ({
       type: 'Feature',
       id: `way/${1001 + k}`,
-      properties: tags,
+      properties: sorted(tags),
       geometry: { type: 'Polygon', coordinates: [ring.map((p) => toLonLat(p, 6))] },
     })),
     ...things(pieces, coursePoints(net, 'full')).map(({ at, tags, of }, k) => ({
       type: 'Feature',
-      id: of ? node(of) : `node/${10_001 + k}`,
-      properties: tags,
+      id: `node/${of ? node(of) : 10_001 + k}`,
+      properties: sorted(tags),
       geometry: { type: 'Point', coordinates: toLonLat(at) },
     })),
   ];
-  const head = Object.entries(credit).map(([key, value]) => `${JSON.stringify(key)}:${JSON.stringify(value)}`);
-  return `{"type":"FeatureCollection",${head.join(',')},"features":[\n${features.map((f) => JSON.stringify(f)).join(',\n')}\n]}\n`;
+  const head = Object.entries(credit).map(([key, value]) => `"${key}": ${JSON.stringify(value)},\n`);
+  return `{\n"type": "FeatureCollection",\n${head.join('')}"features": [\n${features.map((f) => JSON.stringify(f)).join(',\n')}\n]\n}\n`;
 }

@@ -17,11 +17,11 @@ export type { Finding, LonLat, Severity, Where } from './finding.ts';
 
 // Places
 export { placeText } from './text/placeText.ts';
-export type { StreetPlace } from './ground/along.ts';
+export type { NamedPlace } from './text/streetWords.ts';
 
 // Maps of the ground
-export { type Crossing, crossingText, mapCreditText } from './text/mapText.ts';
-export type { GroundSource } from './ground/ground.ts';
+export { crossingText, mapCreditText } from './text/mapText.ts';
+export type { Crossing, MapCredit } from './text/streetWords.ts';
 
 // Figures
 export { prePourText } from './text/prePourText.ts';

@@ -184,13 +184,14 @@ function stationFeatures(station: StationLayout, layout: Layout): LayoutFeature[
   ];
 }
 
-const streetOf = (
-  place: StreetPlace | undefined,
-): Pick<LayoutProperties, 'street' | 'streetAfter' | 'streetBefore'> => ({
-  ...(place?.street == null ? {} : { street: place.street }),
-  ...(place?.after == null ? {} : { streetAfter: place.after }),
-  ...(place?.before == null ? {} : { streetBefore: place.before }),
-});
+function streetOf(place: StreetPlace | undefined): Pick<LayoutProperties, 'street' | 'streetAfter' | 'streetBefore'> {
+  const { street = null, after = null, before = null } = place ?? {};
+  return {
+    ...(street === null ? {} : { street }),
+    ...(after === null ? {} : { streetAfter: after }),
+    ...(before === null ? {} : { streetBefore: before }),
+  };
+}
 
 const racesOf = ({ passes }: StationLayout, { plan }: Layout): readonly PlanRace[] =>
   plan.races.filter((race) => passes.some((pass) => pass.served && pass.race === race.id));

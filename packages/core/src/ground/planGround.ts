@@ -2,7 +2,7 @@
 import type { IndexedCourse } from '../course/segmentIndex.ts';
 import { type Shape, aText, anything, listOf, mapOf, recordOf, remembered } from '../wants.ts';
 import type { GroundAlong } from './along.ts';
-import { type Buildings, indexBuildings } from './buildings.ts';
+import { type Buildings, indexBuildings, isBuildings } from './buildings.ts';
 import type { Ground } from './ground.ts';
 import { groundAlong } from './groundAlong.ts';
 import { isGround } from './groundText.ts';
@@ -39,6 +39,6 @@ export const isPlanGround: Shape = remembered(
     file: aText,
     ground: isGround,
     along: mapOf(isAlong),
-    buildings: recordOf('indexed buildings', { areas: listOf(anything), index: anything }),
+    buildings: isBuildings,
   }),
 );

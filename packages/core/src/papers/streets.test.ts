@@ -21,7 +21,11 @@ function analysisOf(own?: string, there: boolean = true): Analysis {
 }
 
 const options = (language: string) => ({ paper: 'a4', printedAt: '2027-09-01 18:30', language }) as const;
-const words = (html: string): string => html.replace(/<\/t[hd]>/gu, ' ').replace(/<[^>]*>/gu, '').replace(/\s+/gu, ' ');
+const words = (html: string): string =>
+  html
+    .replace(/<\/t[hd]>/gu, ' ')
+    .replace(/<[^>]*>/gu, '')
+    .replace(/\s+/gu, ' ');
 const sheetOf = (analysis: Analysis, language: string): string =>
   words(captainSheet(analysis, analysis.stations[0]!, options(language)));
 const runOf = (analysis: Analysis, language: string): string =>

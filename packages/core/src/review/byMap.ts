@@ -68,7 +68,7 @@ export function casesOf<C extends ReviewCode, T>(
       measure: from,
     };
     const kinds = kindsOf(all.map(({ span }) => span.item));
-    return { ...caseOf(worst, kinds), where: at === null ? place : { ...place, at } } as Case<C>;
+    return { ...caseOf(worst, kinds), where: at === null ? place : { ...place, at } };
   });
 }
 

@@ -22,7 +22,7 @@ export interface Kept<C extends ReviewCode> {
 }
 
 export const nearKept = <C extends ReviewCode>(rule: Omit<RuleOf<C>, 'missing'>, kept: Kept<C>): Check =>
-  stationCheck<C>({ ...rule, missing: noMap } as RuleOf<C>, (station, ground) => nearAt(station, ground, kept));
+  stationCheck<C>({ ...rule, missing: noMap }, (station, ground) => nearAt(station, ground, kept));
 
 function nearAt<C extends ReviewCode>(station: StationLayout, ground: Ground, kept: Kept<C>): Case<C>[] {
   if (ground.ground === undefined) return [];

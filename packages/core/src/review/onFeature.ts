@@ -14,7 +14,7 @@ export interface Sought<C extends ReviewCode> {
 }
 
 export const onFeature = <C extends ReviewCode>(rule: Omit<RuleOf<C>, 'missing'>, sought: Sought<C>): Check =>
-  stationCheck<C>({ ...rule, missing: noMap } as RuleOf<C>, (station, ground) => foundAt(station, ground, sought));
+  stationCheck<C>({ ...rule, missing: noMap }, (station, ground) => foundAt(station, ground, sought));
 
 function foundAt<C extends ReviewCode>(
   station: StationLayout,

@@ -6,8 +6,21 @@ import { ofCourse, onWheels } from './onCourse.ts';
 
 /** Values of OpenStreetMap's `surface` on which one stumbles. */
 const UNEVEN = [
-  ...['cobblestone', 'unhewn_cobblestone', 'sett', 'pebblestone', 'grass_paver', 'stepping_stones'],
-  ...['gravel', 'grass', 'sand', 'mud', 'rock', 'ground', 'dirt', 'earth', 'woodchips'],
+  'cobblestone',
+  'unhewn_cobblestone',
+  'sett',
+  'pebblestone',
+  'grass_paver',
+  'stepping_stones',
+  'gravel',
+  'grass',
+  'sand',
+  'mud',
+  'rock',
+  'ground',
+  'dirt',
+  'earth',
+  'woodchips',
 ];
 /** Those on which wheels stick or slide besides. */
 const SOFT = ['unpaved', 'fine_gravel', 'compacted', 'wood', 'metal'];

@@ -4,7 +4,7 @@
  */
 import { pointAt } from '../course/locate.ts';
 import type { LonLat } from '../finding.ts';
-import type { Buildings } from '../ground/buildings.ts';
+import { type Buildings, buildingsIn } from '../ground/buildings.ts';
 import { sightBlocked } from '../ground/sightBlocked.ts';
 import { type Item, type LaidDirection, isTable } from '../layout/layout.ts';
 import { itemOf } from '../plan/lookups.ts';
@@ -36,20 +36,20 @@ function hidden({ ground }: Ground, from: LonLat | null, to: LonLat | null): boo
 /** Degrees of latitude, metres. */
 const DEGREE = 111_000;
 
-function hasNear({ index }: Buildings, [lon, lat]: LonLat): boolean {
+function hasNear(buildings: Buildings, [lon, lat]: LonLat): boolean {
   const [x, y] = [NEAR / (DEGREE * Math.cos((lat * Math.PI) / 180)), NEAR / DEGREE];
-  return index !== null && index.search(lon - x, lat - y, lon + x, lat + y).length > 0;
+  return buildingsIn(buildings, [lon - x, lat - y, lon + x, lat + y]).length > 0;
 }
 
 /** Whether a building hides the first table from those at the sign. */
 export function tablesBehind(direction: LaidDirection, sign: Item, first: Item, ground: Ground): boolean | null {
-  return hidden(ground, runnersAt(ground, direction, sign.from), first.at[0]);
+  return ground.ground === undefined ? null : hidden(ground, runnersAt(ground, direction, sign.from), first.at[0]);
 }
 
 export const signUnseen: Check = stationCheck(
   { code: 'sign-unseen', severity: 'warning', source: COMMON_PRACTICE, missing: noBuildings },
   (station, ground) =>
-    station.directions.flatMap((direction) => {
+    (ground.ground === undefined ? [] : station.directions).flatMap((direction) => {
       const sign = itemOf(direction, 'sign');
       const at = sign?.at[0] ?? null;
       if (sign === undefined || hidden(ground, runnersAt(ground, direction, sign.from - READ), at) !== true) return [];
@@ -71,7 +71,7 @@ export const signUnseen: Check = stationCheck(
 export const tablesUnseen: Check = stationCheck(
   { code: 'tables-unseen', severity: 'note', source: COMMON_PRACTICE, missing: noBuildings },
   (station, ground) =>
-    station.directions.flatMap((direction) => {
+    (ground.ground === undefined ? [] : station.directions).flatMap((direction) => {
       const sign = itemOf(direction, 'sign');
       const first = direction.items.find(isTable);
       if (sign === undefined || first === undefined || first.from <= sign.from) return [];

@@ -12,6 +12,7 @@ import { tableEnds } from './standing.ts';
 
 /** The narrowest stretch by the tables whose width or lanes the map has; `null` where the plan gives its own. */
 export function widthByMap(station: StationLayout, ground: Ground): WidthStretch | null {
+  if (ground.ground === undefined) return null;
   const lead = leadOf(station);
   const ends = lead === undefined ? null : tableEnds(lead);
   if (station.station.width !== undefined || lead === undefined || ends === null) return null;

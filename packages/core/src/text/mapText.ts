@@ -1,23 +1,18 @@
 /** Whom a map of the ground credits, and what it calls the streets that meet a course: the same on papers and page. */
-import type { Junction } from '../ground/along.ts';
-import type { GroundSource } from '../ground/ground.ts';
 import { type Shape, aFlag, aText, listOf, orNull, recordOf, want } from '../wants.ts';
 import { streetWords as en } from './en/streetWords.ts';
 import { streetWords as es } from './es/streetWords.ts';
-import { type StreetWords, crossingInWords } from './streetWords.ts';
+import { type Crossing, type MapCredit, type StreetWords, crossingInWords } from './streetWords.ts';
 
 const WORDS: Readonly<Record<string, StreetWords>> = { en, es };
 const wordsOf = (language: string): StreetWords => WORDS[language.trim().toLowerCase().split('-', 1)[0]!] ?? en;
 
-const isSource: Shape = recordOf<GroundSource>('the source of a map', {
+const isSource: Shape = recordOf<MapCredit>('the source of a map', {
   date: orNull(aText),
   credit: aText,
   licence: orNull(aText),
 });
 const isCrossing: Shape = recordOf<Crossing>('a junction', { names: listOf(aText), vehicles: aFlag, access: aFlag });
-
-/** What tells of a junction what it is called. */
-export type Crossing = Pick<Junction, 'names' | 'vehicles' | 'access'>;
 
 /**
  * Whom a map of the ground credits, by which licence, of which day it is, in a language (BCP 47 tag; English where Halfcup does not
@@ -29,7 +24,7 @@ export type Crossing = Pick<Junction, 'names' | 'vehicles' | 'access'>;
  * mapCreditText(source, 'en'); // → 'Streets: © OpenStreetMap contributors, ODbL 1.0, map of 2026-10-02'
  * ```
  */
-export function mapCreditText(source: GroundSource, language: string): string {
+export function mapCreditText(source: MapCredit, language: string): string {
   want('mapCreditText', 'source', isSource, source);
   want('mapCreditText', 'language', aText, language);
   return wordsOf(language).credit(source.credit, source.licence, source.date);

@@ -1,12 +1,11 @@
-import type { StreetPlace } from '../ground/along.ts';
 import { type Shape, aText, orNull, recordOf, want } from '../wants.ts';
 import { streetWords as en } from './en/streetWords.ts';
 import { streetWords as es } from './es/streetWords.ts';
-import { type StreetWords, placeInWords } from './streetWords.ts';
+import { type NamedPlace, type StreetWords, placeInWords } from './streetWords.ts';
 
 const WORDS: Readonly<Record<string, StreetWords>> = { en, es };
 
-const isPlace: Shape = recordOf<StreetPlace>('a place by its street', {
+const isPlace: Shape = recordOf<NamedPlace>('a place by its street', {
   street: orNull(aText),
   after: orNull(aText),
   before: orNull(aText),
@@ -22,7 +21,7 @@ const isPlace: Shape = recordOf<StreetPlace>('a place by its street', {
  * placeText({ street: 'Harbour Road', after: null, before: 'Quay Street' }, 'es'); // → 'Harbour Road, antes de Quay Street'
  * ```
  */
-export function placeText(place: StreetPlace, language: string): string | null {
+export function placeText(place: NamedPlace, language: string): string | null {
   want('placeText', 'place', isPlace, place);
   want('placeText', 'language', aText, language);
   return placeInWords(place, WORDS[language.trim().toLowerCase().split('-', 1)[0]!] ?? en);

@@ -1,5 +1,25 @@
 /** A place by its street in words, as a language says it. */
-import type { Junction, StreetPlace } from '../ground/along.ts';
+/** A place: its street, and the cross-streets before and after it; `null` where there is none that is known. */
+export interface NamedPlace {
+  readonly street: string | null;
+  readonly after: string | null;
+  readonly before: string | null;
+}
+
+/** What tells of a junction what it is called: names of the streets that meet there, and what else it is. */
+export interface Crossing {
+  readonly names: readonly string[];
+  readonly vehicles: boolean;
+  /** It leads to premises only. */
+  readonly access: boolean;
+}
+
+/** Whom a map credits, by which licence, and of which day it is. */
+export interface MapCredit {
+  readonly credit: string;
+  readonly licence: string | null;
+  readonly date: string | null;
+}
 
 export interface StreetWords {
   /** "Harbour Road, between Mill Lane and Quay Street". */
@@ -19,7 +39,7 @@ export interface StreetWords {
 }
 
 /** `null` where the street is not known. */
-export function placeInWords({ street, after, before }: StreetPlace, words: StreetWords): string | null {
+export function placeInWords({ street, after, before }: NamedPlace, words: StreetWords): string | null {
   if (street === null) return null;
   if (after === null) return before === null ? street : words.before(street, before);
   if (before === null) return words.past(street, after);
@@ -27,10 +47,7 @@ export function placeInWords({ street, after, before }: StreetPlace, words: Stre
 }
 
 /** Names of what meets a course at a junction, or what it is. */
-export function crossingInWords(
-  { names, vehicles, access }: Pick<Junction, 'names' | 'vehicles' | 'access'>,
-  { unnamed }: StreetWords,
-): string {
+export function crossingInWords({ names, vehicles, access }: Crossing, { unnamed }: StreetWords): string {
   if (names.length > 0) return names.join(', ');
   return access ? unnamed.drive : vehicles ? unnamed.street : unnamed.path;
 }

@@ -69,7 +69,8 @@ function OnCourse(editing: Editing): JSX.Element | null {
 
 /** What a street rests on that nobody has typed. */
 function streetHint({ ground }: Analysis): string {
-  if (ground === undefined) return 'As a dispatcher finds it: street and cross-streets. It is printed for drivers and emergency calls.';
+  if (ground === undefined)
+    return 'As a dispatcher finds it: street and cross-streets. It is printed for drivers and emergency calls.';
   const { date } = ground.ground.source;
   return `From the map${date === null ? '' : ` of ${date}`}, unless you type it: your words are printed for drivers and emergency calls.`;
 }
