@@ -59,7 +59,10 @@ describe("the demo's street map", () => {
   });
 
   it('has the very bytes that Halfcup writes of it', () => {
-    expect(groundText(valueOf(readGround(text('ground.geojson'), 'ground.geojson')))).toBe(text('ground.geojson'));
+    const written = groundText(valueOf(readGround(text('ground.geojson'), 'ground.geojson'))).split('\n');
+    const lines = text('ground.geojson').split('\n');
+    expect(written).toHaveLength(lines.length);
+    expect(lines.filter((line, k) => line !== written[k]).slice(0, 1)).toEqual([]);
   });
 
   it('has each node at one place, and no two nodes there', () => {
@@ -102,7 +105,6 @@ describe("the demo's street map", () => {
       'highway=bus_stop',
       'highway=crossing',
       'highway=traffic_signals',
-      'barrier=bollard',
       'emergency=fire_hydrant',
       'amenity=fire_station',
       'amenity=hospital',

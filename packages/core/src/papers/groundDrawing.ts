@@ -178,7 +178,8 @@ export function namedStreets(ground: Ground, frame: GroundFrame): NamedStreet[] 
   const extents = sizesOf(ground).ways;
   const found = ground.ways.flatMap((way, k): NamedStreet[] => {
     const [line, name] = [drawnLine(way.tags), drawnName(way.tags)];
-    if (line === null || name === null || line === 'stream' || line === 'shore' || !isNear(extents[k]!, frame)) return [];
+    if (line === null || name === null || line === 'stream' || line === 'shore' || !isNear(extents[k]!, frame))
+      return [];
     const places = placesOf(way, frame);
     return places.length < 2 ? [] : [{ name, line, places }];
   });
