@@ -6,8 +6,8 @@
 import type { Tags } from './ground.ts';
 import { isStreet, says, streetName } from './streetTags.ts';
 
-/** Lines by how they are drawn: streets from wide to narrow, paths, steps, rails, brooks. */
-export type DrawnLine = 'main' | 'street' | 'lane' | 'path' | 'steps' | 'rail' | 'stream';
+/** Lines by how they are drawn: streets from wide to narrow, paths, steps, rails, brooks, the shore of the sea. */
+export type DrawnLine = 'main' | 'street' | 'lane' | 'path' | 'steps' | 'rail' | 'stream' | 'shore';
 export type DrawnArea = 'park' | 'water' | 'paved' | 'building';
 
 const STREETS: Readonly<Record<string, DrawnLine>> = {
@@ -38,6 +38,7 @@ export function drawnLine(tags: Tags): DrawnLine | null {
   if (isStreet(tags)) return STREETS[highway!.replace(/_link$/u, '')] ?? null;
   if (says(tags, 'tunnel')) return null;
   if (railway !== undefined) return RAILS.has(railway) ? 'rail' : null;
+  if (tags['natural'] === 'coastline') return 'shore';
   return STREAMS.has(waterway ?? '') ? 'stream' : null;
 }
 
