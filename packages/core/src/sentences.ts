@@ -28,3 +28,4 @@ export type { PouredCups } from './text/pourWords.ts';
 
 // Checks
 export { sourceText, themeText } from './text/checkTexts.ts';
+export { type LimitRow, limitTable } from './text/limitTable.ts';

@@ -43,7 +43,16 @@ export function drawnLine(tags: Tags): DrawnLine | null {
 
 const PARKS: Readonly<Record<string, ReadonlySet<string>>> = {
   leisure: new Set(['park', 'garden', 'pitch', 'golf_course', 'nature_reserve', 'playground', 'recreation_ground']),
-  landuse: new Set(['grass', 'forest', 'meadow', 'village_green', 'recreation_ground', 'cemetery', 'orchard', 'vineyard']),
+  landuse: new Set([
+    'grass',
+    'forest',
+    'meadow',
+    'village_green',
+    'recreation_ground',
+    'cemetery',
+    'orchard',
+    'vineyard',
+  ]),
   natural: new Set(['wood', 'scrub', 'heath', 'grassland']),
 };
 

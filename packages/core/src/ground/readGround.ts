@@ -5,7 +5,8 @@
  */
 import { parseTree, type ParseError } from 'jsonc-parser';
 import { type Finding, type Result, bad, good } from '../finding.ts';
-import { foundOf, shortText } from '../text/found.ts';
+import { excerpt } from '../gpx/trouble.ts';
+import { foundOf } from '../text/found.ts';
 import type { GroundParams } from '../text/params/ground.ts';
 import { aText, want } from '../wants.ts';
 import { type Collection, createCollection, createLeftOut } from './collect.ts';
@@ -109,9 +110,13 @@ function brokenAt(piece: Piece): { readonly found: string; readonly offset: numb
   const errors: ParseError[] = [];
   parseTree(piece.text.slice(0, MOST.searched), errors, { disallowComments: true });
   const offset = errors[0]?.offset ?? piece.text.length;
-  const found = shortText(piece.text.slice(offset, offset + 80).trim());
+  const found = excerpt(piece.text.slice(offset, offset + 80));
   // At its end a piece lacks what stands before the comma or bracket that ends it.
-  return { found: found === '' ? piece.text.trim().slice(-1) || ',' : found, offset, place: placeIn(piece, offset) };
+  return {
+    found: found === '' ? excerpt(piece.text.trim().slice(-1)) || ',' : found,
+    offset,
+    place: placeIn(piece, offset),
+  };
 }
 
 /** What is the matter with all that stands around the features. */

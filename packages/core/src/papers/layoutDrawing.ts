@@ -71,7 +71,13 @@ function boardOf(input: DrawingInput): Board {
   const { size = 'half', look = 'ink', direction, width, mouths = [] } = input;
   const points = SIZES[size];
   const scaled = (first?: number, each?: number): KerbScale =>
-    kerbScale([[0, 0], ...toScale(direction.items), ...mouths.map(({ along }) => along)], EDGE, width - EDGE, first, each);
+    kerbScale(
+      [[0, 0], ...toScale(direction.items), ...mouths.map(({ along }) => along)],
+      EDGE,
+      width - EDGE,
+      first,
+      each,
+    );
   const board: Board = { input, scale: scaled(), inks: INKS[look], points };
   return { ...board, scale: size === 'panel' ? scaled(SHORT, SHORT) : scaled(signRoom(board)) };
 }

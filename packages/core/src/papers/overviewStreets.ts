@@ -14,9 +14,7 @@ export function streetsByName(
 ): Html[] {
   const long = new Map<string, number>();
   for (const { name, places } of streets) long.set(name, (long.get(name) ?? 0) + lengthOf(places));
-  const shown = streets.filter(
-    ({ name, line }) => line !== 'lane' && long.get(name)! > 0.8 * textWidth(name, STREET),
-  );
+  const shown = streets.filter(({ name, line }) => line !== 'lane' && long.get(name)! > 0.8 * textWidth(name, STREET));
   const onCourses = courses.flatMap((places) =>
     stepsAlong(places, 1.2).map(([x, y]): Box => ({ x: x - 0.6, y: y - 0.6, width: 1.2, height: 1.2 })),
   );

@@ -35,5 +35,12 @@ test('the cursor says the nearest street within a few pixels, and what it is whe
     junction(600, { access: true }),
   ];
   const said = (measure: number): string | null => crossingAt(all, measure, scale);
-  expect([99, 103, 299, 401, 500, 602].map(said)).toEqual(['Mill Lane, Quay Street', 'Tar Lane', 'side street', 'path', null, 'driveway']);
+  expect([99, 103, 299, 401, 500, 602].map(said)).toEqual([
+    'Mill Lane, Quay Street',
+    'Tar Lane',
+    'side street',
+    'path',
+    null,
+    'driveway',
+  ]);
 });

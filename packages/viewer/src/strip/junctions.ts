@@ -26,9 +26,7 @@ export function junctionTicks(junctions: readonly Junction[], scale: StripScale)
       if (x < low || x > high) return [];
       const long = vehicles && !access ? LONG : SHORT;
       return sides.map((side) =>
-        side === 'left'
-          ? `M${x.toFixed(1)} ${LINE_Y - FROM}v${-long}`
-          : `M${x.toFixed(1)} ${LINE_Y + FROM}v${long}`,
+        side === 'left' ? `M${x.toFixed(1)} ${LINE_Y - FROM}v${-long}` : `M${x.toFixed(1)} ${LINE_Y + FROM}v${long}`,
       );
     })
     .join('');

@@ -23,7 +23,11 @@ interface Look {
   readonly minzoom?: number;
 }
 
-const line = (id: string, filter: ExpressionSpecification, { colour, width, dash, minzoom }: Look): LayerSpecification => ({
+const line = (
+  id: string,
+  filter: ExpressionSpecification,
+  { colour, width, dash, minzoom }: Look,
+): LayerSpecification => ({
   id: `streets-${id}`,
   type: 'line',
   source,
@@ -66,7 +70,12 @@ export const streets = (palette: Palette): LayerSpecification[] => [
     line(draw, open(draw), { colour: palette.road, width: WIDTHS[draw].inner, minzoom: FROM[draw] }),
   ),
   line('path', open('path'), { colour: palette.shore, width: byZoom(13, 0.8, 17, 2.2), dash: [2, 1.6], minzoom: 13 }),
-  line('steps', open('steps'), { colour: palette.place, width: byZoom(14, 1.6, 17, 5, 20, 20), dash: [0.3, 0.3], minzoom: 14 }),
+  line('steps', open('steps'), {
+    colour: palette.place,
+    width: byZoom(14, 1.6, 17, 5, 20, 20),
+    dash: [0.3, 0.3],
+    minzoom: 14,
+  }),
   line('rail', open('rail'), { colour: palette.place, width: byZoom(10, 0.6, 17, 1.6), minzoom: 10 }),
   line('rail-ties', open('rail'), {
     colour: palette.place,

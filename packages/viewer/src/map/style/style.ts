@@ -63,7 +63,9 @@ export function styleOf(scene: Scene, palette: Palette, latitude: number, under:
         paint: { 'background-color': under.plan && hasLand(scene.context) ? palette.water : palette.land },
       },
       ...under.layers,
-      ...(under.plan ? [...ground(palette), ...streets(palette), ...groundNames(palette), ...streetNames(palette)] : []),
+      ...(under.plan
+        ? [...ground(palette), ...streets(palette), ...groundNames(palette), ...streetNames(palette)]
+        : []),
       ...(under.graticule ? graticuleLayers(palette) : []),
       ...zones(palette),
       ...courses(palette),
