@@ -12,6 +12,11 @@ const HOSTILE = 'A\u001b[2J\u001b]0;owned\u0007B\u009b31mC\u202eD\u2066E\rF\u000
 // oxlint-disable-next-line no-control-regex
 const CONTROL = /[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u200e\u200f\u061c\u202a-\u202e\u2066-\u2069\u2028\u2029]/u;
 
+/** Formats for other programs, whose lines end as they ask and which keep names as they are, but for controls. */
+const DATA = new Set(['gpx', 'csv', 'ics', 'order', 'crew', '--left-form']);
+// oxlint-disable-next-line no-control-regex
+const CONTROL_OF_DATA = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f]|\r(?!\n)/u;
+
 /** As an argument: the system allows no NUL there. */
 const NAMED = HOSTILE.replaceAll('\u0000', '');
 const NAMED_GPX = `${NAMED}.gpx`;
@@ -134,9 +139,10 @@ describe('a hostile name', () => {
 
   it.each(calls)('leaves no control in what is printed: %j %j', async (...call) => {
     const { out, err } = await halfcupIn(folder, ...call.filter((part) => typeof part === 'string'));
+    const control = call.some((part) => DATA.has(part)) ? CONTROL_OF_DATA : CONTROL;
     expect(out.length + err.length).toBeGreaterThan(0);
     for (const text of [out, err]) {
-      const found = CONTROL.exec(text);
+      const found = control.exec(text);
       expect(found === null ? null : JSON.stringify(text.slice(found.index - 30, found.index + 10))).toBeNull();
     }
   });

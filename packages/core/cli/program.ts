@@ -22,9 +22,12 @@ interface Ended {
   readonly hint?: Printed;
 }
 
-/** Data as they are; text for people without what would repaint their screen. */
+/** Data as they are, of JSON another spelling of the same; text for people without what would repaint their screen. */
 const printed = (text: Printed, screen: Screen): string =>
-  typeof text === 'string' ? text : cleanText(text(screen), screen.coloured);
+  typeof text === 'string' ? (text.startsWith('{') ? cleanJson(text) : text) : cleanText(text(screen), screen.coloured);
+
+/** The same for a file, to which data go as they are. */
+const fileText = (text: Printed): string => (typeof text === 'string' ? text : printed(text, PAPER));
 
 /** Runs a call, given without the program's name, and prints; gives what the program ends with. Never rejects. */
 export async function main(argv: readonly string[], io: Io): Promise<Exit> {
@@ -102,7 +105,7 @@ async function perform(command: CommandSpec, call: Call, io: Io): Promise<Ended>
   const inputs = await inputsOf(command, call, other !== undefined, io);
   const guarded = await guardInputs(io, file, inputs, gpx);
   if (!guarded.ok) return refused(guarded.findings);
-  const written = await writeText(io, file, other ?? printed(text, PAPER), has(call, 'force'));
+  const written = await writeText(io, file, other ?? fileText(text), has(call, 'force'));
   return written.ok ? { exit, out: other === undefined ? '' : text, problems: notes } : refused(written.findings);
 }
 
