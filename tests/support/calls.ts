@@ -198,6 +198,7 @@ const ARGS: Readonly<Record<string, readonly [args: readonly unknown[], deep?: n
   ],
   captainSheet: [[analysis, analysis.stations[0], { ...options, context }], MADE],
   cardSheet: [[analysis, analysis.stations[0], options], MADE],
+  clearPlace: [[analysis, 's1', { within: 20 }], 2],
   chooseLine: [[file, 'Pier', where]],
   cleaned: [[segments]],
   compareAnalyses: [[['before', 'after'], analysis, improved.analysis], MADE],
@@ -259,6 +260,7 @@ const ARGS: Readonly<Record<string, readonly [args: readonly unknown[], deep?: n
       { file: 'list.csv', units: 'metric', courses: [{ id: 'c', name: 'Pier' }] },
     ],
   ],
+  textFrom: [[new TextEncoder().encode('Café'), 'plan.json']],
   setUpPlan: [
     [
       {
@@ -281,6 +283,7 @@ const ARGS: Readonly<Record<string, readonly [args: readonly unknown[], deep?: n
   listColumns: [['Name;Distance;Side\nMill;0,9;left\n']],
   typedCount: [['1,000']],
   stationListText: [[plan, 'en'], MADE],
+  placeText: [[{ street: 'Quay Street', after: null, before: 'Mill Lane' }, 'en']],
   prePourText: [[{ cups: 470, tables: 2, cupsPerLayer: 200 }, voice]],
   findingSubject: [[finding, voice.names]],
   flawFindings: [[[{ kind: 'spike', segment: 0, first: 1, last: 1, size: 20, at }], where]],
@@ -296,6 +299,7 @@ const ARGS: Readonly<Record<string, readonly [args: readonly unknown[], deep?: n
   fromEastNorth: [[at, 10, 20]],
   gradeBetween: [[course, 100, 900]],
   gridReference: [[at, 4]],
+  groundStage: [[plan, courses, { ground: new Map([['ground.geojson', streets]]) }], MADE],
   groundAlong: [[indexed, streets], MADE],
   groundText: [[streets], MADE],
   groundDocument: [[clipped], MADE],

@@ -12,6 +12,9 @@ export type { ElementCounts, SkippedCounts } from './ground/assemble.ts';
 export { type GroundDocument, groundDocument } from './export/groundDocument.ts';
 export { groundText } from './ground/groundText.ts';
 
+// What a map draws of it
+export { type DrawnArea, type DrawnLine, drawnArea, drawnLine, drawnName, isBelow } from './ground/drawn.ts';
+
 // Along a course: streets, junctions, things on it and beside it; places by streets
 export { groundAlong } from './ground/groundAlong.ts';
 export { streetPlace } from './ground/streetPlace.ts';

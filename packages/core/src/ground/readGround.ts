@@ -6,7 +6,9 @@
 import { parseTree, type ParseError } from 'jsonc-parser';
 import { type Finding, type Result, bad, good } from '../finding.ts';
 import { excerpt } from '../gpx/trouble.ts';
+import { LIMITS } from '../limits.ts';
 import { foundOf } from '../text/found.ts';
+import { limitFinding } from '../text/limitFinding.ts';
 import type { GroundParams } from '../text/params/ground.ts';
 import { aText, want } from '../wants.ts';
 import { type Collection, createCollection, createLeftOut } from './collect.ts';
@@ -176,6 +178,7 @@ function sourceOf(document: Readonly<Record<string, unknown>>): GroundSource {
 export function readGround(text: string, file: string): Result<Ground> {
   want('readGround', 'text', aText, text);
   want('readGround', 'file', aText, file);
+  if (text.length > LIMITS.ground.bytes) return bad([limitFinding('ground', 'bytes', { file }, text.length)]);
   const reader = createGeoJsonReader(file);
   reader.write(text);
   return reader.close();
