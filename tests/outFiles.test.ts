@@ -16,7 +16,8 @@ const PLAN = planText([{ id: 's1', on: { course: 'c', measure: 2500, side: 'righ
   timeZone: 'Etc/UTC',
   variants: [{ name: 'other', stations: { s1: { side: 'right' } } }],
 });
-const folder = folderWith({ 'c.gpx': COURSE, 'p.json': PLAN });
+const GATE = `<osm version="0.6"><node id="1" lat="${OCEAN[1]}" lon="${OCEAN[0]}"><tag k="barrier" v="gate"/></node></osm>`;
+const folder = folderWith({ 'c.gpx': COURSE, 'p.json': PLAN, 'town.osm': GATE });
 
 /** A call of each command, of `export` one a format; `--out` takes a file unless told otherwise. */
 const CALLS: { readonly [command: string]: readonly (readonly string[])[] } = {
@@ -29,6 +30,7 @@ const CALLS: { readonly [command: string]: readonly (readonly string[])[] } = {
   improve: [['p.json']],
   review: [['p.json'], ['p.json', 'p.json', '--json-lines']],
   export: ['geojson', 'gpx', 'csv', 'ics', 'order', 'crew'].map((to) => ['p.json', '--to', to]),
+  ground: [['town.osm', 'p.json']],
   sheets: [['p.json']],
   schema: [['plan']],
 };

@@ -15,6 +15,7 @@ export interface StopSignal {
   readonly reason?: unknown;
 }
 
+/** What a clip goes by. */
 export interface ClipOptions {
   /** The file's name, for the findings only. */
   readonly file: string;

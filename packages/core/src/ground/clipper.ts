@@ -44,6 +44,7 @@ export const isClipped: Shape = recordOf<ClippedGround>('what clipGround gives',
 export interface GroundClipper {
   /** Takes the next bytes, cut anywhere. Gives whether more of them are of use. */
   readonly write: (chunk: Uint8Array) => boolean;
+  /** Ends the file: what lies beside the courses, or why it cannot be had. */
   readonly close: () => Result<ClippedGround>;
 }
 
