@@ -1,11 +1,13 @@
 /**
  * Writes the last figures of the benches (packages/core/bench/results.json, growth.json and batch.json, packages/viewer/bench/results.json)
- * into packages/core/BENCHMARKS.md and the list of checks into packages/core/CHECKS.md, between their marks. `--check` changes nothing and exits 1 where that list is stale.
+ * into packages/core/BENCHMARKS.md the list of checks into packages/core/CHECKS.md and the ranges of a plan's numbers into packages/core/PLAN.md,
+ * between their marks. `--check` changes nothing and exits 1 where those that follow from the sources are stale.
  */
 import { spawnSync } from 'node:child_process';
 import { readFileSync, writeFileSync } from 'node:fs';
-import { dirname, join } from 'node:path';
+import { dirname, join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { rangeTable } from './planRanges.mjs';
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '..');
 // The list is that of the sources as they are, not of what was built some time ago.
@@ -16,9 +18,11 @@ const { status } = spawnSync(process.execPath, ['node_modules/typescript/bin/tsc
 if (status !== 0) throw new Error('core does not compile; fix that first');
 const { CHECKS, PLACED_RULES, STAGE_RULES, THEMES } = await import('@halfcup/core/stages');
 const { themeText } = await import('@halfcup/core/sentences');
+const { planJsonSchema } = await import('@halfcup/core/schemas');
 const benchmarks = join(root, 'packages/core/BENCHMARKS.md');
 
 const checks = join(root, 'packages/core/CHECKS.md');
+const ranges = join(root, 'packages/core/PLAN.md');
 
 function between(text, name, content) {
   const pattern = new RegExp(`(<!-- ${name} -->\\n)[\\s\\S]*?(<!-- /${name} -->)`);
@@ -90,13 +94,20 @@ const checkTable = () =>
     ].join('\n'),
   ).join('\n\n');
 
-const listed = readFileSync(checks, 'utf8');
-const current = between(listed, 'checks', checkTable());
+/** What is made of the sources alone, and so can be stale. */
+const made = [
+  [checks, 'checks', checkTable()],
+  [ranges, 'ranges', rangeTable(planJsonSchema())],
+].map(([file, name, content]) => {
+  const listed = readFileSync(file, 'utf8');
+  return { file, listed, current: between(listed, name, content) };
+});
 if (process.argv.includes('--check')) {
-  if (current !== listed) console.error('packages/core/CHECKS.md is stale; run `node scripts/figures.mjs`.');
-  process.exitCode = current === listed ? 0 : 1;
+  const stale = made.filter(({ listed, current }) => current !== listed);
+  for (const { file } of stale) console.error(`${relative(root, file)} is stale; run \`node scripts/figures.mjs\`.`);
+  process.exitCode = stale.length === 0 ? 0 : 1;
 } else {
-  writeFileSync(checks, current);
+  for (const { file, current } of made) writeFileSync(file, current);
   const tables = [
     ['speed', speedTable()],
     ['growth', growthTable()],
