@@ -15,7 +15,8 @@ function quantityOf({ anyOf }) {
 }
 
 /** Rules that a station may have of its own are those of the plan, and a variant’s keys those of a station. */
-const isRepeated = (name) => /^stations\[\]\.(practice|supplies|crew)\.|^variants\[\]\.stations|^races\[\]\.waves\[\]\.finish/u.test(name);
+const isRepeated = (name) =>
+  /^stations\[\]\.(practice|supplies|crew)\.|^variants\[\]\.stations|^races\[\]\.waves\[\]\.finish/u.test(name);
 
 function* numbersOf(node, name = '') {
   const quantity = quantityOf(node);
@@ -26,7 +27,8 @@ function* numbersOf(node, name = '') {
     return;
   }
   for (const form of node.anyOf ?? []) yield* numbersOf(form, name);
-  for (const [key, inner] of Object.entries(node.properties ?? {})) yield* numbersOf(inner, name === '' ? key : `${name}.${key}`);
+  for (const [key, inner] of Object.entries(node.properties ?? {}))
+    yield* numbersOf(inner, name === '' ? key : `${name}.${key}`);
   for (const [place, inner] of (node.prefixItems ?? []).entries()) yield* numbersOf(inner, `${name}[${place}]`);
   if (typeof node.items === 'object') yield* numbersOf(node.items, `${name}[]`);
   if (typeof node.additionalProperties === 'object') yield* numbersOf(node.additionalProperties, `${name}.*`);
