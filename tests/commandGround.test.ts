@@ -1,75 +1,90 @@
-/** The command line with a plan that names its map of the ground: there, missing, broken, and outside the plan's folder. */
-import { createHash } from 'node:crypto';
-import { readFileSync, symlinkSync } from 'node:fs';
+/** `halfcup ground`: the streets beside a plan's courses, cut out of street files of every format. */
+import { cpSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { gzipSync } from 'node:zlib';
+import { readGround } from '@halfcup/core/ground';
+import { groundSchema } from '@halfcup/core/schemas';
+import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
-import { groundText } from '../packages/core/src/ground/groundText.ts';
-import { at, groundTown, townFiles, townPlan } from '../packages/core/src/testing/planted/groundTown.ts';
-import { documentIn, folderWith, halfcupIn } from './support/halfcup.ts';
+import { ROOT } from './support/build.ts';
+import { folderWith, halfcupIn, refusalIn } from './support/halfcup.ts';
 
-const plan = townPlan();
-at(997)(plan);
-const { text, ground } = townFiles(plan, groundTown());
-const map = groundText(ground);
-const folderOf = (files: Readonly<Record<string, string>>): string => folderWith({ 'plan.json': text, ...files });
+const STREETS = join(ROOT, 'fixtures/streets');
+const PLAN = JSON.stringify({
+  format: 'halfcup-plan',
+  version: 1,
+  courses: [
+    {
+      id: 'c',
+      line: [
+        [13.3508, 52.5145],
+        [13.3528, 52.5145],
+      ],
+    },
+  ],
+  races: [{ id: 'r', course: 'c' }],
+  stations: [],
+});
+const folder = folderWith({
+  'plan.json': PLAN,
+  'broken.osm': '<osm>\n<node id="1"</osm>',
+  'far.osm': '<osm><node id="1" lat="1" lon="1"/></osm>',
+});
+cpSync(STREETS, folder, { recursive: true });
+const xml = readFileSync(join(folder, 'streets.osm'));
+// Named as it is not: what it is shows in its content.
+writeFileSync(join(folder, 'named.pbf'), gzipSync(xml));
 
-describe('a plan with a map of the ground', () => {
-  it('is reviewed by it, and the review says which file it was', async () => {
-    const folder = folderOf({ 'ground.geojson': map });
-    const { out, err, exit } = await halfcupIn(folder, 'review', 'plan.json');
-    expect(exit, err).toBe(0);
-    expect(out).toContain('stand in the mouth of Mill Lane, by the map of 2026-10-02');
-    const { inputs, findings } = (await documentIn(folder, 'review', 'plan.json')) as {
-      inputs: unknown;
-      findings: readonly { readonly code: string; readonly where: { readonly line?: number } }[];
-    };
-    expect(inputs).toEqual([{ file: 'ground.geojson', sha256: createHash('sha256').update(map).digest('hex') }]);
-    expect(findings.find(({ code }) => code === 'item-in-mouth')?.where.line).toBe(1);
+describe('halfcup ground', () => {
+  it('prints what a file holds and what of it is kept, with the credit and the day', async () => {
+    const { exit, out, err } = await halfcupIn(folder, 'ground', 'streets.osm', 'plan.json');
+    expect([exit, err]).toEqual([0, '']);
+    expect(out).toContain('streets.osm · OpenStreetMap XML');
+    expect(out).toMatch(/Credit +© OpenStreetMap contributors, ODbL 1\.0/u);
+    expect(out).toMatch(/Date of the data +2017-09-13/u);
+    expect(out).toMatch(/nodes +353\nways +52\nrelations +1\n/u);
   });
 
-  it('is laid out with its streets', async () => {
-    const { stations } = (await documentIn(folderOf({ 'ground.geojson': map }), 'layout', 'plan.json')) as {
-      stations: readonly { readonly street: unknown }[];
-    };
-    expect(stations[0]!.street).toEqual({
-      street: 'Harbour Road',
-      after: 'Quay Street',
-      before: 'Mill Lane',
-      by: 'map',
-    });
+  it('writes ground.geojson, the same of every format, which core reads', async () => {
+    const texts: string[] = [];
+    for (const file of ['streets.osm', 'streets.osm.pbf', 'named.pbf']) {
+      const { exit, err } = await halfcupIn(folder, 'ground', file, 'plan.json', '--out', `${file}.geojson`);
+      expect([exit, err]).toEqual([0, '']);
+      texts.push(readFileSync(join(folder, `${file}.geojson`), 'utf8'));
+    }
+    expect(new Set(texts).size).toBe(1);
+    const read = readGround(texts[0]!, 'ground.geojson');
+    expect(read.ok && read.value.ways.length).toBeGreaterThan(20);
+    const again = await halfcupIn(folder, 'ground', 'streets.osm.geojson', 'plan.json', '--out', 'again.geojson');
+    expect(again.exit).toBe(0);
+    expect(readFileSync(join(folder, 'again.geojson'), 'utf8')).toBe(texts[0]);
   });
 
-  it('is worked out without it where it is missing, and the review says so at its place', async () => {
-    const { out, err, exit } = await halfcupIn(folderOf({}), 'review', 'plan.json');
-    expect(exit, err).toBe(0);
-    expect(out).toContain('The plan names the map “ground.geojson”, which is missing or cannot be read.');
-    expect(out).not.toContain('Mill Lane');
+  it('prints JSON by its schema', async () => {
+    const { out } = await halfcupIn(folder, 'ground', 'streets.osm', 'plan.json', '--json');
+    const validate = new Ajv2020({ strict: false, validateFormats: false }).compile(groundSchema);
+    expect(validate(JSON.parse(out)), JSON.stringify(validate.errors)).toBe(true);
+    expect(JSON.parse(out)).toMatchObject({ format: 'xml', read: { nodes: 353 }, licence: 'ODbL 1.0' });
+    expect(JSON.parse((await halfcupIn(folder, 'schema', 'ground')).out)).toEqual(groundSchema);
   });
 
-  it('is worked out without it where it is broken, and the review says where', async () => {
-    const { out, err, exit } = await halfcupIn(
-      folderOf({ 'ground.geojson': map.slice(0, 400) }),
-      'review',
-      'plan.json',
-    );
-    expect([exit, err]).toEqual([1, expect.any(String)]);
-    expect(out).toContain('The plan names the map “ground.geojson”');
-    expect(`${out}${err}`).toMatch(/ground\.geojson:\d+:\d+/u);
+  it('refuses what cannot be used, with the place', async () => {
+    expect(await refusalIn(folder, 'ground', 'broken.osm', 'plan.json')).toEqual([
+      expect.stringMatching(/^broken\.osm:2:\d+: error: /u),
+    ]);
+    expect(await refusalIn(folder, 'ground', 'far.osm', 'plan.json')).toEqual([
+      expect.stringContaining('none lies within 300 m of a course'),
+    ]);
+    expect(await refusalIn(folder, 'ground', 'nowhere.osm', 'plan.json')).toHaveLength(1);
+    expect(await refusalIn(folder, 'ground', 'streets.osm', 'nowhere.json')).toHaveLength(1);
+    expect(await refusalIn(folder, 'ground', 'streets.osm')).toHaveLength(1);
   });
 
-  it('takes no map from outside its folder', async () => {
-    const outside = join(folderWith({ 'ground.geojson': map }), 'ground.geojson');
-    const folder = folderOf({});
-    symlinkSync(outside, join(folder, 'ground.geojson'));
-    const { out } = await halfcupIn(folder, 'review', 'plan.json');
-    expect(out).toContain('The plan names the map “ground.geojson”');
-    expect(out).not.toContain('Mill Lane');
-  });
-
-  it('is not written over', async () => {
-    const folder = folderOf({ 'ground.geojson': map });
-    const { exit, err } = await halfcupIn(folder, 'layout', 'plan.json', '--out', 'ground.geojson', '--force');
-    expect([exit, err]).toEqual([2, expect.stringContaining('ground.geojson')]);
-    expect(readFileSync(join(folder, 'ground.geojson'), 'utf8')).toBe(map);
+  it('never writes over what it reads, with --force neither', async () => {
+    for (const input of ['streets.osm', 'plan.json'])
+      expect((await refusalIn(folder, 'ground', 'streets.osm', 'plan.json', '--out', input, '--force'))[0]).toContain(
+        'being read',
+      );
+    expect(readFileSync(join(folder, 'streets.osm')).equals(xml)).toBe(true);
   });
 });

@@ -238,7 +238,7 @@ describe('what the browser keeps', () => {
       const [record] = await plans(page);
       const broken = { ...record!, text: record!.text.slice(0, 50) };
       await page.goto(`${stage.address}serviceWorker.js`);
-      await putByHand(page, 2, [broken]);
+      await putByHand(page, 3, [broken]);
       await page.goto(`${stage.address}#example`);
       await mapIdle(page);
       await says(page, 'could not be opened');
@@ -290,7 +290,7 @@ describe('two tabs on one plan', () => {
       await kept(page);
       const [mine] = await plans(page);
       const theirs = { ...mine!, revision: mine!.revision + 1, text: mine!.text.replace('Strand Road', 'Strand Way') };
-      await putByHand(page, 2, [theirs]);
+      await putByHand(page, 3, [theirs]);
       await change(page);
       await says(page, 'meanwhile');
       await kept(page);

@@ -161,6 +161,13 @@ const streets = must(
   ),
 );
 
+const OSM = new TextEncoder().encode(
+  '<osm version="0.6"><node id="1" lat="-33.2" lon="-17.385"><tag k="barrier" v="gate"/></node></osm>',
+);
+const clipper = ground.createGroundClipper('town.osm', [course], 300);
+clipper.write(OSM);
+const clipped = must(clipper.close());
+
 /** Arguments by the function's name; `deep`: how far down they are turned wrong. */
 export interface GoodCall {
   readonly call: (...values: readonly unknown[]) => unknown;
@@ -253,6 +260,7 @@ const ARGS: Readonly<Record<string, readonly [args: readonly unknown[], deep?: n
       { file: 'list.csv', units: 'metric', courses: [{ id: 'c', name: 'Pier' }] },
     ],
   ],
+  textFrom: [[new TextEncoder().encode('Café'), 'plan.json']],
   setUpPlan: [
     [
       {
@@ -300,6 +308,9 @@ const ARGS: Readonly<Record<string, readonly [args: readonly unknown[], deep?: n
   groundStage: [[plan, courses, { ground: new Map([['ground.geojson', streets]]) }], MADE],
   groundAlong: [[indexed, streets], MADE],
   groundText: [[streets], MADE],
+  groundDocument: [[clipped], MADE],
+  clipGround: [[[OSM], { file: 'town.osm', courses: [course], within: 300 }], MADE],
+  createGroundClipper: [['town.osm', [course], 300], MADE],
   improve: [[analysis, { only: ['s2'], within: 20, step: 10, finest: 5, steps: 1e5 }], 2],
   improveDocument: [[improved], MADE],
   indexBuildings: [[streets], MADE],

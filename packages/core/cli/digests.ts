@@ -6,13 +6,14 @@ import { pipeline } from 'node:stream/promises';
 import type { FileDigest, ReviewedFiles } from '../src/export/reviewDocument.ts';
 import { filesNamedBy } from '../src/plan/files.ts';
 import type { PlanDocument } from '../src/plan/plan.ts';
+import { LIMITS } from '../src/limits.ts';
 import { liesInside } from './files.ts';
 import { type Io, STDIN, pathOf } from './io.ts';
 
 /** SHA-256 of a file's bytes, hexadecimal. */
 export async function sha256Of(io: Io, file: string): Promise<string> {
   const hash = createHash('sha256');
-  if (file === STDIN && io.stdin !== undefined) return hash.update(await io.stdin()).digest('hex');
+  if (file === STDIN && io.stdin !== undefined) return hash.update(await io.stdin(LIMITS.gpx.bytes)).digest('hex');
   await pipeline(createReadStream(pathOf(io, file)), hash);
   return hash.digest('hex');
 }

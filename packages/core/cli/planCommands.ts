@@ -80,6 +80,7 @@ const improve: CommandSpec = {
   about: 'better places for stations along the course, and whether there could be any better',
   more: [
     'Fewest errors first, then fewest warnings, then the shortest longest legs, then the least movement. Stations keep their order, side and offset, and what they serve; fixed ones stay. It cannot see driveways, permits or anything else that is not in the plan: walk each new place.',
+    'A dozen stations take seconds, a hundred and more take minutes; after 10 minutes the best places found until then are given.',
   ],
   arguments: [PLAN],
   options: [

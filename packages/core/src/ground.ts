@@ -7,7 +7,7 @@
 export type { Ground, GroundArea, GroundLine, GroundPoint, GroundSource, GroundWay, Tags } from './ground/ground.ts';
 export { readGround } from './ground/readGround.ts';
 export { type ClipOptions, type StopSignal, GROUND_REACH, clipGround } from './ground/clipGround.ts';
-export { type ClippedGround } from './ground/clipper.ts';
+export { type ClippedGround, type GroundClipper, createGroundClipper } from './ground/clipper.ts';
 export type { ElementCounts, SkippedCounts } from './ground/assemble.ts';
 export { type GroundDocument, groundDocument } from './export/groundDocument.ts';
 export { groundText } from './ground/groundText.ts';
@@ -31,12 +31,12 @@ export type {
   SurfaceStretch,
   WidthStretch,
 } from './ground/along.ts';
+export type { Course } from './course/course.ts';
 export type { IndexedCourse } from './course/segmentIndex.ts';
 
 // Sight past houses
 export { type Buildings, indexBuildings } from './ground/buildings.ts';
 export { type SightBlock, sightBlocked } from './ground/sightBlocked.ts';
 
-export type { Course } from './course/course.ts';
 export { type Finding, type LonLat, type Result, type Severity, type Where, findingLine } from './finding.ts';
 export type { Degrees, In, Latitude, Longitude, Metres } from './units.ts';

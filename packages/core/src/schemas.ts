@@ -55,3 +55,15 @@ export { WEATHER_LEVELS, type WeatherLevel } from './kinds.ts';
 // Tables as text
 export { type CsvCell, csvText } from './export/csvText.ts';
 export { textOfCell } from './delimited.ts';
+
+// What is read at most
+export {
+  LIMITS,
+  type Counted,
+  type LimitTable,
+  type Most,
+  type PlanList,
+  type Reader,
+  type TableCount,
+} from './limits.ts';
+export { type LimitOf, limitFinding } from './text/limitFinding.ts';

@@ -17,11 +17,10 @@ export type { Finding, LonLat, Severity, Where } from './finding.ts';
 
 // Places
 export { placeText } from './text/placeText.ts';
-export type { NamedPlace } from './text/streetWords.ts';
+export type { NamedCrossing, NamedPlace } from './text/streetWords.ts';
 
 // Maps of the ground
-export { crossingText, mapCreditText } from './text/mapText.ts';
-export type { Crossing, MapCredit } from './text/streetWords.ts';
+export { type MapSource, crossingText, mapCreditText } from './text/mapText.ts';
 
 // Figures
 export { prePourText } from './text/prePourText.ts';
@@ -29,3 +28,4 @@ export type { PouredCups } from './text/pourWords.ts';
 
 // Checks
 export { sourceText, themeText } from './text/checkTexts.ts';
+export { type LimitRow, limitTable } from './text/limitTable.ts';

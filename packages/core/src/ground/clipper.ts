@@ -3,7 +3,7 @@
  * Sources: RFC 1952 (gzip); those of the readers.
  */
 import { Gunzip } from 'fflate';
-import type { Course } from '../course/course.ts';
+import { type Course, isCourse } from '../course/course.ts';
 import { type Result, bad, good } from '../finding.ts';
 import { createByteDecoder } from '../gpx/decode.ts';
 import type { GroundFormat } from '../text/params/ground.ts';
@@ -11,7 +11,7 @@ import { type ElementCounts, type SkippedCounts, createAssembly, finishAssembly 
 import { clippedParts } from './clip.ts';
 import { createLeftOut } from './collect.ts';
 import { type Corridor, corridorOf } from './corridor.ts';
-import { type FirstBytes, formatOf } from './format.ts';
+import { type FirstBytes, formatOf, isBytes } from './format.ts';
 import type { Ground, GroundSource } from './ground.ts';
 import { groundFinding } from './groundFinding.ts';
 import { MOST } from './limits.ts';
@@ -19,7 +19,7 @@ import { createPbfReader } from './osmPbf.ts';
 import { createXmlReader } from './osmXml.ts';
 import { type GeoJsonReader, OSM_CREDIT, OSM_LICENCE, createGeoJsonReader, dayOf } from './readGround.ts';
 import { type BytesReader, type Reading, refuse } from './reading.ts';
-import { type Shape, count, oneOf, recordOf } from '../wants.ts';
+import { type Shape, aText, count, describeValue, listOf, oneOf, positive, recordOf, want } from '../wants.ts';
 import { isGround } from './groundText.ts';
 
 /** What of a street file lies beside the courses, and what the file holds. */
@@ -64,12 +64,33 @@ const PIECE = 65_536;
 /** Of packed bytes, which may grow a thousandfold. */
 const PACKED_PIECE = 8192;
 
-/** A clipper for code that has its own loop; see {@link clipGround}. */
+/**
+ * A clipper for code that has its own loop, such as a worker; what {@link clipGround} does with a stream. `within`: metres from a course, of
+ * which there is one at least.
+ * @example
+ * ```ts
+ * import { courseFromGeoJson } from '@halfcup/core/geojson';
+ * import { createGroundClipper } from '@halfcup/core/ground';
+ * const course = courseFromGeoJson({ type: 'LineString', coordinates: [[-17.4, -33.2], [-17.39, -33.2]] });
+ * if (!course.ok) throw new Error(course.findings[0]?.message);
+ * const clipper = createGroundClipper('town.osm', [course.value], 300);
+ * const bytesOf = (text: string): Uint8Array => Uint8Array.from(text, (character) => character.charCodeAt(0));
+ * clipper.write(bytesOf('<osm version="0.6"><node id="1" lat="-33.2" lon="-17.4"><tag k="barrier" '));
+ * clipper.write(bytesOf('v="gate"/></node></osm>'));
+ * const read = clipper.close();
+ * read.ok && read.value.ground.points.map(({ id }) => id); // → ['node/1']
+ * ```
+ */
 export function createGroundClipper(file: string, courses: readonly Course[], within: number): GroundClipper {
+  want('createGroundClipper', 'file', aText, file);
+  want('createGroundClipper', 'courses', listOf(isCourse, 1), courses);
+  want('createGroundClipper', 'within', positive, within);
   const clipping = createClipping(file, courses, within);
   const { reading } = clipping;
   return {
     write: (chunk) => {
+      if (!isBytes(chunk))
+        throw new TypeError(`a street file is read from Uint8Arrays; this is ${describeValue(chunk)}`);
       clipping.packed += chunk.length;
       for (let at = 0; at < chunk.length && reading.fault === null; at += PIECE)
         takeFile(clipping, chunk.subarray(at, at + PIECE), false);

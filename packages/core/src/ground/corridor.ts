@@ -5,7 +5,7 @@
 import type { Course } from '../course/course.ts';
 import { ECCENTRICITY_2, EQUATORIAL_RADIUS, RADIANS } from '../geodesy/ellipsoid.ts';
 import type { GroundLine } from './ground.ts';
-import { segmentsWithin, squareToSegment } from './planeDistance.ts';
+import { comesWithin, squareToSegment } from './planeDistance.ts';
 import { isInside } from './rings.ts';
 
 /** West, south, east, north in degrees; west may be beyond −180, east beyond 180. */
@@ -23,7 +23,12 @@ export interface Corridor {
   readonly bounds: Bounds;
   /** Segments of courses within twice the reach of each cell, which is as wide as the reach; four numbers each, degrees. */
   readonly cells: ReadonlyMap<number, readonly number[]>;
+  /** Of small cells that were asked about, metres from their middle to the nearest course, as far as twice the reach. */
+  readonly middles: Map<number, number>;
 }
+
+/** Small cells to the reach. */
+const FINE = 8;
 
 const COLUMNS = 2 ** 24;
 
@@ -57,7 +62,7 @@ export function corridorOf(courses: readonly Course[], reach: number): Corridor 
   const wide = high / Math.cos(farthest * RADIANS);
   const cells = new Map<number, number[]>();
   const bounds = [west - wide, south - high, east + wide, north + high] as const;
-  const corridor: Corridor = { courses, most: reach * reach, wide, high, bounds, cells };
+  const corridor: Corridor = { courses, most: reach * reach, wide, high, bounds, cells, middles: new Map() };
   for (const { lon, lat, skips } of courses) {
     const skipped = new Set(skips.map(({ vertex }) => vertex));
     for (let i = 0; i + 1 < lon.length; i++)
@@ -94,23 +99,53 @@ function turned({ bounds: [west, , east] }: Corridor, lon: number): number {
   return lon > east && lon - 360 >= west ? lon - 360 : lon;
 }
 
-/** Whether a position is within reach of a course. */
-export function holds(corridor: Corridor, given: number, lat: number): boolean {
-  const { bounds, most } = corridor;
-  if (lat < bounds[1] || lat > bounds[3]) return false;
-  const lon = turned(corridor, given);
-  if (lon < bounds[0] || lon > bounds[2]) return false;
+/** Square of the distance to the nearest segment of the position's cell, square metres; it may stop where `enough` is reached. */
+function nearestSquare(corridor: Corridor, lon: number, lat: number, enough: number): number {
   const near = cellAt(corridor, lon, lat);
-  if (near === undefined) return false;
+  if (near === undefined) return Infinity;
   const [mx, my] = scaleAt(lat);
-  for (let k = 0; k < near.length; k += 4) {
+  let least = Infinity;
+  for (let k = 0; k < near.length && least > enough; k += 4) {
     const ax = (near[k]! - lon) * mx;
     const ay = (near[k + 1]! - lat) * my;
     const bx = (near[k + 2]! - lon) * mx;
     const by = (near[k + 3]! - lat) * my;
-    if (squareToSegment(0, 0, ax, ay, bx, by) <= most) return true;
+    const square = squareToSegment(0, 0, ax, ay, bx, by);
+    if (square < least) least = square;
   }
-  return false;
+  return least;
+}
+
+/** How far a position is from the courses at least and at most, metres, by its small cell; no more than twice the reach is told. */
+function roughly(corridor: Corridor, lon: number, lat: number): readonly [least: number, most: number] {
+  const { wide, high, bounds, middles, most } = corridor;
+  const column = Math.floor(((lon - bounds[0]) / wide) * FINE);
+  const row = Math.floor(((lat - bounds[1]) / high) * FINE);
+  const y = bounds[1] + ((row + 0.5) / FINE) * high;
+  const key = (row + 64) * COLUMNS + column + 64;
+  let middle = middles.get(key);
+  if (middle === undefined) {
+    const x = bounds[0] + ((column + 0.5) / FINE) * wide;
+    middle = Math.min(Math.sqrt(nearestSquare(corridor, x, y, 0)), 2 * Math.sqrt(most));
+    middles.set(key, middle);
+  }
+  const [mx, my] = scaleAt(y);
+  // A centimetre for the plane, which is another one at the middle.
+  const slack = 0.5 * Math.hypot((wide / FINE) * mx, (high / FINE) * my) + 0.01;
+  return [middle - slack, middle + slack];
+}
+
+const isOutside = ({ bounds: [west, south, east, north] }: Corridor, lon: number, lat: number): boolean =>
+  lon < west || lon > east || lat < south || lat > north;
+
+/** Whether a position is within reach of a course. */
+export function holds(corridor: Corridor, given: number, lat: number): boolean {
+  const lon = turned(corridor, given);
+  if (isOutside(corridor, lon, lat)) return false;
+  const [least, most] = roughly(corridor, lon, lat);
+  const square = corridor.most;
+  if (most * most <= square) return true;
+  return least > 0 && least * least > square ? false : nearestSquare(corridor, lon, lat, square) <= square;
 }
 
 /** Whether any of the straight line between two positions, the short way round, is within reach of a course. */
@@ -121,12 +156,20 @@ export function meets(corridor: Corridor, fromLon: number, fromLat: number, toLo
   const from = turned(corridor, fromLon);
   const to = from + (step > 180 ? step - 360 : step < -180 ? step + 360 : step);
   if (Math.max(from, to) < bounds[0] || Math.min(from, to) > bounds[2]) return false;
-  return (
-    holds(corridor, from, fromLat) || holds(corridor, to, toLat) || comesNear(corridor, [from, fromLat, to, toLat])
-  );
+  if (holds(corridor, from, fromLat) || holds(corridor, to, toLat)) return true;
+  return !isFarFrom(corridor, [from, fromLat, to, toLat]) && comesNear(corridor, [from, fromLat, to, toLat]);
 }
 
-/** By samples no farther apart than the reach; the whole line is held against the courses about each. */
+/** Whether a line is too short to come near, by how far its first end is: so are most of those that are beside the corridor. */
+function isFarFrom(corridor: Corridor, [ax, ay, bx, by]: Bounds): boolean {
+  if (isOutside(corridor, ax, ay)) return false;
+  const [mx, my] = scaleAt(Math.abs(ay) < Math.abs(by) ? ay : by);
+  const length = Math.hypot((bx - ax) * mx, (by - ay) * my);
+  const [least] = roughly(corridor, ax, ay);
+  return least - length > Math.sqrt(corridor.most);
+}
+
+/** Of a line neither of whose ends is near: by samples no farther apart than the reach; the whole line is held against the courses about each. */
 function comesNear(corridor: Corridor, [ax, ay, bx, by]: Bounds): boolean {
   const { wide, high, most, bounds } = corridor;
   // Only what is within the bounds, so that a line across an ocean costs no more than one across the town.
@@ -142,7 +185,7 @@ function comesNear(corridor: Corridor, [ax, ay, bx, by]: Bounds): boolean {
     for (let n = 0; n < near.length; n += 4) {
       const a = [(near[n]! - x) * mx, (near[n + 1]! - y) * my] as const;
       const b = [(near[n + 2]! - x) * mx, (near[n + 3]! - y) * my] as const;
-      if (segmentsWithin(line, [...a, ...b], most)) return true;
+      if (comesWithin([...a, ...b], line, most)) return true;
     }
   }
   return false;

@@ -4,7 +4,7 @@
  */
 import { unzlibSync } from 'fflate';
 import { PbfReader } from 'pbf';
-import { shortText } from '../text/found.ts';
+import { excerpt } from '../gpx/trouble.ts';
 import { Broken, fieldsOf } from './pbfFields.ts';
 import { readBlock } from './pbfBlock.ts';
 import { type BytesReader, type Reading, holdToLimits, refuse } from './reading.ts';
@@ -29,17 +29,20 @@ interface BlobHead {
 
 interface Frames {
   readonly reading: Reading;
-  held: Uint8Array;
+  /** Bytes that wait, in order. */
+  pieces: Uint8Array[];
+  size: number;
   head: BlobHead | null;
   begun: boolean;
 }
 
 /** A reader of PBF that puts what it reads into `reading`. */
 export function createPbfReader(reading: Reading): BytesReader {
-  const frames: Frames = { reading, held: new Uint8Array(0), head: null, begun: false };
+  const frames: Frames = { reading, pieces: [], size: 0, head: null, begun: false };
   return {
     write: (chunk) => {
-      frames.held = joined(frames.held, chunk);
+      if (chunk.length > 0) frames.pieces.push(chunk.slice());
+      frames.size += chunk.length;
       try {
         while (reading.fault === null && step(frames)) holdToLimits(reading);
       } catch {
@@ -48,36 +51,54 @@ export function createPbfReader(reading: Reading): BytesReader {
       }
     },
     close: () => {
-      const { begun, held, head } = frames;
-      if (!begun || held.length > 0 || head !== null) refuse(reading, 'ground-cut-off', { format: 'pbf' });
+      if (!frames.begun || frames.size > 0 || frames.head !== null)
+        refuse(reading, 'ground-cut-off', { format: 'pbf' });
     },
   };
 }
 
-function joined(held: Uint8Array, more: Uint8Array): Uint8Array {
-  if (held.length === 0) return more;
-  const all = new Uint8Array(held.length + more.length);
-  all.set(held);
-  all.set(more, held.length);
-  return all;
+/** The first bytes, joined once where they came in several pieces; `null` where there are not so many yet. */
+function firstOf(frames: Frames, length: number): Uint8Array | null {
+  if (frames.size < length) return null;
+  if ((frames.pieces[0]?.length ?? 0) < length) {
+    const all = new Uint8Array(frames.size);
+    let at = 0;
+    for (const piece of frames.pieces) {
+      all.set(piece, at);
+      at += piece.length;
+    }
+    frames.pieces = [all];
+  }
+  return (frames.pieces[0] ?? new Uint8Array(0)).subarray(0, length);
+}
+
+function drop(frames: Frames, length: number): void {
+  const [first] = frames.pieces;
+  if (first === undefined) return;
+  frames.size -= length;
+  if (first.length === length) frames.pieces.shift();
+  else frames.pieces[0] = first.subarray(length);
 }
 
 /** Takes the next head or blob, if it is whole. */
 function step(frames: Frames): boolean {
-  const { held, head } = frames;
-  if (head === null) {
-    if (held.length < 4) return false;
-    const length = new DataView(held.buffer, held.byteOffset, 4).getUint32(0);
-    if (length === 0 || length > LONGEST_HEADER) throw new Broken();
-    if (held.length < 4 + length) return false;
-    frames.head = blobHead(held.subarray(4, 4 + length));
-    frames.held = held.subarray(4 + length);
+  const { head } = frames;
+  if (head !== null) {
+    const blob = firstOf(frames, head.size);
+    if (blob === null) return false;
+    frames.head = null;
+    drop(frames, head.size);
+    readBlob(frames, head.type, blob);
     return true;
   }
-  if (held.length < head.size) return false;
-  frames.head = null;
-  frames.held = held.subarray(head.size);
-  readBlob(frames, head.type, held.subarray(0, head.size));
+  const four = firstOf(frames, 4);
+  if (four === null) return false;
+  const length = new DataView(four.buffer, four.byteOffset, 4).getUint32(0);
+  if (length === 0 || length > LONGEST_HEADER) throw new Broken();
+  const bytes = firstOf(frames, 4 + length);
+  if (bytes === null) return false;
+  frames.head = blobHead(bytes.subarray(4));
+  drop(frames, 4 + length);
   return true;
 }
 
@@ -132,7 +153,7 @@ function readHeader(reading: Reading, bytes: Uint8Array): void {
   fieldsOf(pbf, (field) => {
     if (field === 4) {
       const feature = pbf.readString();
-      if (!KNOWN.has(feature)) refuse(reading, 'ground-pbf-feature', { feature: shortText(feature) });
+      if (!KNOWN.has(feature)) refuse(reading, 'ground-pbf-feature', { feature: excerpt(feature) });
     } else if (field === 32) reading.headTime = timeOf(pbf.readVarint(true) * 1000);
   });
 }

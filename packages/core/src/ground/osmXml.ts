@@ -73,7 +73,7 @@ export function createXmlReader(reading: Reading): BytesReader {
   return {
     write: (chunk) => {
       bytes(chunk, false);
-      holdToLimits(reading, here(run));
+      holdToLimits(reading, () => here(run));
       if (run.parser.position - run.tagAt > MOST.tagLength && reading.fault === null)
         refuse(reading, 'ground-limit', { bound: 'tagLength', most: MOST.tagLength }, here(run));
     },

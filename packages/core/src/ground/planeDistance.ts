@@ -20,10 +20,8 @@ const cross = (one: Segment, other: Segment): boolean =>
   sideOf(one, other[0], other[1]) * sideOf(one, other[2], other[3]) < 0 &&
   sideOf(other, one[0], one[1]) * sideOf(other, one[2], one[3]) < 0;
 
-/** Whether two segments cross, or come as near as the square of a distance. */
-export const segmentsWithin = (one: Segment, other: Segment, most: number): boolean =>
-  cross(one, other) ||
-  squareToSegment(other[0], other[1], ...one) <= most ||
-  squareToSegment(other[2], other[3], ...one) <= most ||
+/** Whether a segment crosses another, or either end of it comes as near to the other as the square of a distance. */
+export const comesWithin = (one: Segment, other: Segment, most: number): boolean =>
   squareToSegment(one[0], one[1], ...other) <= most ||
-  squareToSegment(one[2], one[3], ...other) <= most;
+  squareToSegment(one[2], one[3], ...other) <= most ||
+  cross(one, other);

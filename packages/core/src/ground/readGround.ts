@@ -5,7 +5,10 @@
  */
 import { parseTree, type ParseError } from 'jsonc-parser';
 import { type Finding, type Result, bad, good } from '../finding.ts';
-import { foundOf, shortText } from '../text/found.ts';
+import { excerpt } from '../gpx/trouble.ts';
+import { LIMITS } from '../limits.ts';
+import { foundOf } from '../text/found.ts';
+import { limitFinding } from '../text/limitFinding.ts';
 import type { GroundParams } from '../text/params/ground.ts';
 import { aText, want } from '../wants.ts';
 import { type Collection, createCollection, createLeftOut } from './collect.ts';
@@ -109,9 +112,13 @@ function brokenAt(piece: Piece): { readonly found: string; readonly offset: numb
   const errors: ParseError[] = [];
   parseTree(piece.text.slice(0, MOST.searched), errors, { disallowComments: true });
   const offset = errors[0]?.offset ?? piece.text.length;
-  const found = shortText(piece.text.slice(offset, offset + 80).trim());
+  const found = excerpt(piece.text.slice(offset, offset + 80));
   // At its end a piece lacks what stands before the comma or bracket that ends it.
-  return { found: found === '' ? piece.text.trim().slice(-1) || ',' : found, offset, place: placeIn(piece, offset) };
+  return {
+    found: found === '' ? excerpt(piece.text.trim().slice(-1)) || ',' : found,
+    offset,
+    place: placeIn(piece, offset),
+  };
 }
 
 /** What is the matter with all that stands around the features. */
@@ -171,6 +178,7 @@ function sourceOf(document: Readonly<Record<string, unknown>>): GroundSource {
 export function readGround(text: string, file: string): Result<Ground> {
   want('readGround', 'text', aText, text);
   want('readGround', 'file', aText, file);
+  if (text.length > LIMITS.ground.bytes) return bad([limitFinding('ground', 'bytes', { file }, text.length)]);
   const reader = createGeoJsonReader(file);
   reader.write(text);
   return reader.close();

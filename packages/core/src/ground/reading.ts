@@ -55,9 +55,9 @@ export function boundOver({ counts, ways, areas, points, waitingWays }: Assembly
 }
 
 /** Refuses a file that holds too much. */
-export function holdToLimits(reading: Reading, place: Pick<Where, 'line' | 'column'> = {}): void {
+export function holdToLimits(reading: Reading, place: () => Pick<Where, 'line' | 'column'> = () => ({})): void {
   const bound = boundOver(reading.assembly);
   if (bound === null) return;
   const most = bound === 'ways' ? Math.min(MOST.ways, MOST.waiting) : MOST[bound as 'nodes' | 'relations' | 'kept'];
-  refuse(reading, 'ground-limit', { bound, most }, place);
+  refuse(reading, 'ground-limit', { bound, most }, place());
 }

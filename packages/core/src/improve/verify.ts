@@ -105,7 +105,7 @@ function searchedWeight(analysis: Analysis, choices: readonly Choice[]): number 
     analysis,
     choices.map((choice) => [choice]),
     groundOf(analysis),
-  ).problem;
+  )!.problem;
   return Math.floor(factors.reduce((sum, { values }) => sum + values[0]!, 0) / FINDINGS);
 }
 

@@ -1,7 +1,11 @@
 /** The measure of the checks by a map: a good plan in a town of which they say nothing, and mistakes planted in it one at a time. */
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { Finding } from '../finding.ts';
 import { TOWN_MISTAKES, type TownMistake, groundTown, townReview, townPlan } from '../testing/planted/groundTown.ts';
+import type { PlanInput } from '../plan/input.ts';
+import { valueOf } from '../testing/courses.ts';
+import { reviewPlan } from '../whole.ts';
 import { GROUND_SAMPLES } from '../testing/groundSamples.ts';
 
 const CODES: ReadonlySet<string> = new Set(Object.keys(GROUND_SAMPLES));
@@ -44,5 +48,29 @@ describe('in a town with a map', () => {
       'ground-missing : The plan names the map “ground.geojson”, which is missing or cannot be read. Streets, junctions, hydrants and houses are not checked without it. Put the file beside the plan, or make it again from a street map.',
     ]);
     expect(findings.some(({ code }) => code === 'no-medical')).toBe(true);
+  });
+});
+
+describe('the demo with its map', () => {
+  const DEMO = new URL('../../../../fixtures/demo/', import.meta.url);
+  const file = (name: string): string => readFileSync(new URL(name, DEMO), 'utf8');
+  const plan = { ...(JSON.parse(file('plan.json')) as PlanInput), ground: 'ground.geojson' };
+  const names = ['full.gpx', 'half.gpx', 'ground.geojson'];
+  const reviewed = reviewPlan({ plan, files: Object.fromEntries(names.map((name) => [name, file(name)])) });
+
+  it('has no finding by the map, and every station has its street', () => {
+    expect(told(reviewed.findings.filter(({ code }) => CODES.has(code)))).toEqual([]);
+    const { stations } = valueOf(reviewed).analysis;
+    expect(stations.map(({ street }) => street?.street)).toEqual([
+      'Strand Road',
+      'Strand Road',
+      'Drover’s Road',
+      'Norra Road',
+      'Skerrow Road',
+      'Keeper’s Path',
+      'Tidewaiters’ Road',
+      'Park Ring',
+      'Packet Pier',
+    ]);
   });
 });

@@ -2,17 +2,28 @@
 import { type Shape, aFlag, aText, listOf, orNull, recordOf, want } from '../wants.ts';
 import { streetWords as en } from './en/streetWords.ts';
 import { streetWords as es } from './es/streetWords.ts';
-import { type Crossing, type MapCredit, type StreetWords, crossingInWords } from './streetWords.ts';
+import { type NamedCrossing, type StreetWords, crossingInWords } from './streetWords.ts';
 
 const WORDS: Readonly<Record<string, StreetWords>> = { en, es };
 const wordsOf = (language: string): StreetWords => WORDS[language.trim().toLowerCase().split('-', 1)[0]!] ?? en;
 
-const isSource: Shape = recordOf<MapCredit>('the source of a map', {
+/** What a map is, and whom it credits. */
+export interface MapSource {
+  readonly date: string | null;
+  readonly credit: string;
+  readonly licence: string | null;
+}
+
+const isSource: Shape = recordOf<MapSource>('the source of a map', {
   date: orNull(aText),
   credit: aText,
   licence: orNull(aText),
 });
-const isCrossing: Shape = recordOf<Crossing>('a junction', { names: listOf(aText), vehicles: aFlag, access: aFlag });
+const isCrossing: Shape = recordOf<NamedCrossing>('a junction', {
+  names: listOf(aText),
+  vehicles: aFlag,
+  access: aFlag,
+});
 
 /**
  * Whom a map of the ground credits, by which licence, of which day it is, in a language (BCP 47 tag; English where Halfcup does not
@@ -24,7 +35,7 @@ const isCrossing: Shape = recordOf<Crossing>('a junction', { names: listOf(aText
  * mapCreditText(source, 'en'); // → 'Streets: © OpenStreetMap contributors, ODbL 1.0, map of 2026-10-02'
  * ```
  */
-export function mapCreditText(source: MapCredit, language: string): string {
+export function mapCreditText(source: MapSource, language: string): string {
   want('mapCreditText', 'source', isSource, source);
   want('mapCreditText', 'language', aText, language);
   return wordsOf(language).credit(source.credit, source.licence, source.date);
@@ -39,7 +50,7 @@ export function mapCreditText(source: MapCredit, language: string): string {
  * crossingText({ names: [], vehicles: false, access: false }, 'es'); // → 'camino'
  * ```
  */
-export function crossingText(junction: Crossing, language: string): string {
+export function crossingText(junction: NamedCrossing, language: string): string {
   want('crossingText', 'junction', isCrossing, junction);
   want('crossingText', 'language', aText, language);
   return crossingInWords(junction, wordsOf(language));

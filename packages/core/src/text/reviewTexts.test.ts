@@ -323,6 +323,7 @@ const REVIEW: { readonly [C in keyof ReviewParams]: readonly ReviewParams[C][] }
   'items-overlap': [
     { before: 's1', overlap: 39.6, atTables: true, sideUnclear: false },
     { before: 's1', overlap: 39.6, atTables: false, sideUnclear: true },
+    { before: 's1', overlap: 39.6, atTables: true, sideUnclear: false, others: 12 },
   ],
   'lead-far': [
     { led: 25.4, near: 4.9, pass: full, time: 1, taken: null },

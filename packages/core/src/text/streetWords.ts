@@ -6,19 +6,11 @@ export interface NamedPlace {
   readonly before: string | null;
 }
 
-/** What tells of a junction what it is called: names of the streets that meet there, and what else it is. */
-export interface Crossing {
+/** What meets a course at a junction: its names, whether it carries vehicles, whether it leads to premises only. */
+export interface NamedCrossing {
   readonly names: readonly string[];
   readonly vehicles: boolean;
-  /** It leads to premises only. */
   readonly access: boolean;
-}
-
-/** Whom a map credits, by which licence, and of which day it is. */
-export interface MapCredit {
-  readonly credit: string;
-  readonly licence: string | null;
-  readonly date: string | null;
 }
 
 export interface StreetWords {
@@ -47,7 +39,7 @@ export function placeInWords({ street, after, before }: NamedPlace, words: Stree
 }
 
 /** Names of what meets a course at a junction, or what it is. */
-export function crossingInWords({ names, vehicles, access }: Crossing, { unnamed }: StreetWords): string {
+export function crossingInWords({ names, vehicles, access }: NamedCrossing, { unnamed }: StreetWords): string {
   if (names.length > 0) return names.join(', ');
   return access ? unnamed.drive : vehicles ? unnamed.street : unnamed.path;
 }

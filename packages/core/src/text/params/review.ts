@@ -60,6 +60,8 @@ export interface ItemsParams {
     /** Whether it reaches the tables of one of them. */
     readonly atTables: boolean;
     readonly sideUnclear: boolean;
+    /** How many other stations reach into the same stretch, where there are many. */
+    readonly others?: number;
   };
   readonly 'sign-distance': {
     /** Negative behind them. */

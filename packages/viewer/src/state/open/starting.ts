@@ -57,3 +57,9 @@ export function startedFrom(starting: Starting, answers: SetUpAnswers): Result<S
   );
   return bare.ok ? { ok: true, value: { bare: bare.value, text: made.value }, findings: made.findings } : bare;
 }
+
+/** The plan with all that was answered. */
+export function wholeOf({ bare, text }: Started): Result<OpenPlan> {
+  const read = readPlan(text, bare.document.file);
+  return read.ok ? computeOpen(read.value, bare.files, null, bare) : read;
+}
