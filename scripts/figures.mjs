@@ -1,5 +1,5 @@
 /**
- * Writes the last figures of the benches (packages/core/bench/results.json and batch.json, packages/viewer/bench/results.json)
+ * Writes the last figures of the benches (packages/core/bench/results.json, growth.json and batch.json, packages/viewer/bench/results.json)
  * into packages/core/BENCHMARKS.md, the list of checks into packages/core/CHECKS.md and the limits into packages/core/LIMITS.md, between
  * their marks. `--check` changes nothing and exits 1 where a list is stale.
  */
@@ -51,6 +51,22 @@ function figureTable(rows) {
   return ['| work | figure | measured | must reach |', '|---|---|--:|--:|', ...lines].join('\n');
 }
 
+/** How the time of each stage grows with what a plan holds more of. */
+function growthTable() {
+  const { node, rows } = JSON.parse(readFileSync(join(root, 'packages/core/bench/growth.json'), 'utf8'));
+  const lines = rows.map(
+    ({ work, seconds, figure: exponent, target, met }) =>
+      `| ${work} | ${figure(seconds * 1000)} ms | ${exponent.toFixed(2)} | at most ${target}${met ? '' : ': missed'} |`,
+  );
+  return [
+    '| work | processor time of the larger | exponent | must reach |',
+    '|---|--:|--:|--:|',
+    ...lines,
+    '',
+    `Node ${node.slice(1)}; an exponent of 1 is twice the time for twice as many. The least of some rounds. Repeat: \`node packages/core/bench/run.mjs growth\`, then \`node scripts/figures.mjs\`.`,
+  ].join('\n');
+}
+
 /** How the page keeps up while a station is dragged or the clock plays; p95 has no target. */
 function draggingTable() {
   const { rows } = JSON.parse(readFileSync(join(root, 'packages/viewer/bench/results.json'), 'utf8'));
@@ -99,6 +115,7 @@ if (process.argv.includes('--check')) {
   for (const { file, current } of lists) writeFileSync(file, current);
   const tables = [
     ['speed', speedTable()],
+    ['growth', growthTable()],
     ['dragging', draggingTable()],
     ['batch', batchTable()],
   ];

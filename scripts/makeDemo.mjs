@@ -4,12 +4,14 @@
 // 2 courses: stretches of those roads, so shared roads have the very same points; heights from hills and decks
 // 3 coast: an outline roughened by noise, kept off the roads, its level line traced; woods and beaches likewise
 // 4 houses: plots along the streets, clear of roads and water; names by hand
-// 5 plan: stations by measure along the full, with findings left in on purpose (a short sign, a long leg, a corner)
+// 5 ground: the same streets and houses near the courses as a street map has them, with nodes and tags
+// 6 plan: stations by measure along the full, with findings left in on purpose (a short sign, a long leg, a corner)
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { contextFeatures } from './demo/context.mjs';
+import { contextFeatures, islandOf } from './demo/context.mjs';
 import { round, toLonLat, toPlane } from './demo/frame.mjs';
+import { groundText } from './demo/ground.mjs';
 import { island, makePlan, pins } from './demo/plan.mjs';
 import { coursePoints, town, tunedNetwork } from './demo/roads.mjs';
 import { terrain } from './demo/terrain.mjs';
@@ -19,6 +21,7 @@ import { collectionText, gpxText, jsonText } from './demo/write.mjs';
 export function demoFiles() {
   const net = tunedNetwork();
   const height = terrain(net);
+  const land = islandOf(net);
   const withHeight = (p) => [...toLonLat(p), round(height(p), 1)];
   const full = coursePoints(net, 'full').map(withHeight);
   const half = coursePoints(net, 'half').map(withHeight);
@@ -28,7 +31,8 @@ export function demoFiles() {
     'full.gpx': gpxText({ name: `${island} Island full marathon`, description, points: full, waypoints }),
     'half.gpx': gpxText({ name: `${island} Island half marathon`, description, points: half }),
     'plan.json': `${jsonText(makePlan({ line: full, town }))}\n`,
-    'context.geojson': collectionText(contextFeatures(net)),
+    'context.geojson': collectionText(contextFeatures(net, land)),
+    'ground.geojson': groundText(net, land),
   };
 }
 

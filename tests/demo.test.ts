@@ -10,7 +10,7 @@ import type { Feature, FeatureCollection, Position } from 'geojson';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const committed = (name: string): string => readFileSync(join(root, 'fixtures/demo', name), 'utf8');
-const files = ['full.gpx', 'half.gpx', 'plan.json', 'context.geojson'];
+const files = ['full.gpx', 'half.gpx', 'plan.json', 'context.geojson', 'ground.geojson'];
 
 interface Station {
   readonly id: string;

@@ -113,16 +113,23 @@ const disc = ([x, y], r, n = 16) =>
     y + r * Math.sin((2 * Math.PI * (i % n)) / n),
   ]);
 
+/** The lighthouse, beside the end of its road and clear of the paths from there. */
+export const lighthouse = (net) => disc(add(net.get('zigzag').points.at(-1), [0.004, 0.022]), 0.007);
+
 /** A line with each of its segments cut into ten. */
 const tenths = (line) =>
   line.slice(1).flatMap((q, i) => Array.from({ length: 10 }, (_, k) => add(line[i], sub(q, line[i]), k / 10)));
 
-function structures(net, landOf) {
-  const pier = net.get('pier').points;
-  const bridge = net.get('bridge').points;
+/** What of the bridge's road lies over water, with a vertex of dry road at each end. */
+export function deckOf(bridge, landOf) {
   const wet = bridge.filter((p) => landOf(p) < 0);
   const first = bridge.indexOf(wet[0]);
-  const deck = bridge.slice(Math.max(0, first - 1), first + wet.length + 1);
+  return bridge.slice(Math.max(0, first - 1), first + wet.length + 1);
+}
+
+function structures(net, landOf) {
+  const pier = net.get('pier').points;
+  const deck = deckOf(net.get('bridge').points, landOf);
   const gap = tenths(net.get('causeway').points).filter((p) => between(p, tideGap) < 0.052);
   return [
     polygon('harbour', [harbour.basin], { name: 'Harbour' }),
@@ -135,13 +142,22 @@ function structures(net, landOf) {
 
 const roadWidth = { main: 8, street: 7, lane: 5, pier: 8, path: 3.5 };
 
-/** All features of the drawing, from the ground up. */
-export function contextFeatures(net) {
-  const lanes = lanesOfIsland();
-  const base = groundOf(net, lanes);
+/** The island that both the drawing and the street map show: its fields, roads, woods and houses. */
+export function islandOf(net) {
+  const base = groundOf(net, lanesOfIsland());
   const cover = covers(base);
+  return { ...base, cover, houses: houses({ ...base, woods: cover.wood, works }) };
+}
+
+export const ponds = [
+  { name: 'Quillet Pond', shore: pond([2.2, -2.83]) },
+  { name: 'Mill Tarn', shore: pond([-2.75, 0.32], 1.9) },
+];
+
+/** All features of the drawing, from the ground up. */
+export function contextFeatures(net, base) {
+  const { cover } = base;
   const ring = net.get('ring').points;
-  const light = net.get('zigzag').points.at(-1);
   const onCourse = new Set(net.values());
   return [
     ...cover.shallow.map((p) => polygon('shallow', p)),
@@ -150,8 +166,7 @@ export function contextFeatures(net) {
     ...heightLines(base.landOf),
     ...cover.wood.map((p) => polygon('wood', p)),
     polygon('park', [ring], { name: 'Quillet Park' }),
-    polygon('water', [pond([2.2, -2.83])], { name: 'Quillet Pond' }),
-    polygon('water', [pond([-2.75, 0.32], 1.9)], { name: 'Mill Tarn' }),
+    ...ponds.map(({ name, shore }) => polygon('water', [shore], { name })),
     ...structures(net, base.landOf),
     ...base.roads.map((road) =>
       feature(road.kind === 'path' ? 'path' : 'road', 'LineString', printed(road.points, onCourse.has(road) ? 7 : 6), {
@@ -160,8 +175,8 @@ export function contextFeatures(net) {
         width: roadWidth[road.kind],
       }),
     ),
-    ...houses({ ...base, woods: cover.wood, works }).map((house) => polygon('building', [[...house, house[0]]])),
-    polygon('building', [disc([light[0] + 0.018, light[1] + 0.016], 0.007)], {
+    ...base.houses.map((house) => polygon('building', [[...house, house[0]]])),
+    polygon('building', [lighthouse(net)], {
       name: 'Ganneth Light',
       class: 'lighthouse',
     }),

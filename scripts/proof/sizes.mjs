@@ -14,7 +14,7 @@ import { expect, proven, readJson, runAlone } from './project.mjs';
 
 const RECORDED = fileURLToPath(new URL('sizes.json', import.meta.url));
 const SLACK = 1.1;
-const FACES = ['', '/geometry', '/gpx', '/geojson', '/raceday', '/papers'];
+const FACES = ['', '/geometry', '/gpx', '/geojson', '/ground', '/raceday', '/papers'];
 
 /** What needs neither Turf nor zod, which read plans and GeoJSON. Review is apart: its checks of zones load two modules of Turf. */
 const PURE = [

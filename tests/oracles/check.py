@@ -1,22 +1,24 @@
-"""Core against general tools of others: lengths by GeodSolve (GeographicLib, C. F. F. Karney), nearest places and offset
-lines by Shapely (GEOS) in a projection by pyproj (PROJ). One line a comparison; exits 1 if any of them disagrees.
+"""Core against general tools of others: lengths by GeodSolve (GeographicLib, C. F. F. Karney), nearest places, offset lines
+and houses in the way of sight by Shapely (GEOS) in a projection by pyproj (PROJ). One line a comparison; exits 1 if any of them disagrees.
 
 Debian: apt-get install geographiclib-tools python3-shapely python3-pyproj
 """
 import json
 import math
 import os
+import random
 import subprocess
 import sys
 import xml.etree.ElementTree as ElementTree
 
 from pyproj import Proj
-from shapely.geometry import LineString, Point
+from shapely.geometry import LineString, Point, Polygon
 
 HERE = os.path.dirname(os.path.abspath(__file__))
 LENGTH_LIMIT = 1e-4  # metres, on a whole course
 SNAP_LIMIT = 0.003  # metres, in distance, offset and measure
 WHEEL_LIMIT = 0.3  # metres
+SIGHT_LIMIT = 0.001  # metres
 
 SNAP_RADIUS = 60  # core's default
 SURELY_SEEN = 55
@@ -192,10 +194,59 @@ def compare_wheels(report):
         report.say('wheel along %s, Shapely' % name, len(cases), worst, WHEEL_LIMIT)
 
 
+def random_houses(count, rand):
+    """Outlines in metres: turned boxes, some with a courtyard, and angles."""
+    houses = []
+    for k in range(count):
+        east, north, turn = rand.uniform(0, 500), rand.uniform(0, 500), rand.uniform(0, 7)
+        a, b = rand.uniform(8, 28), rand.uniform(8, 28)
+        rings = [[(0, 0), (a, 0), (a, b), (0, b)]]
+        if k % 3 == 0:
+            rings = [[(0, 0), (a, 0), (a, b / 3), (a / 3, b / 3), (a / 3, b), (0, b)]]
+        elif k % 3 == 1:
+            rings.append([(a * x, b * y) for x, y in ((0.3, 0.3), (0.3, 0.7), (0.7, 0.7), (0.7, 0.3))])
+        sin, cos = math.sin(turn), math.cos(turn)
+        houses.append([[(east + x * cos - y * sin, north + x * sin + y * cos) for x, y in ring] for ring in rings])
+    return houses
+
+
+def first_house(polygons, a, b):
+    """Number of the first house of which over 1 cm of the line lies inside, and how far it is; None without one."""
+    line, found = LineString([a, b]), []
+    for k, house in enumerate(polygons):
+        inside = line.intersection(house)
+        pieces = [piece for piece in getattr(inside, 'geoms', [inside]) if piece.length > 0.01]
+        if pieces:
+            found.append((min(piece.distance(Point(a)) for piece in pieces), k))
+    return min(found) if found else None
+
+
+def compare_sights(report):
+    rand = random.Random(5)
+    houses = random_houses(150, rand)
+    polygons = [Polygon(rings[0], rings[1:]) for rings in houses]
+    pairs = []
+    for _ in range(500):
+        x, y, length, turn = rand.uniform(0, 500), rand.uniform(0, 500), rand.uniform(10, 120), rand.uniform(0, 7)
+        pairs.append(((x, y), (x + length * math.cos(turn), y + length * math.sin(turn))))
+    plane = frame(-17.4, -33.2)
+    back = lambda points: [plane(x, y, inverse=True) for x, y in points]
+    asked = {'houses': [[back([*ring, ring[0]]) for ring in rings] for rings in houses], 'pairs': [back(pair) for pair in pairs]}
+    worst = 0.0
+    for pair, got in zip(pairs, ours({'sights': asked})['sights']):
+        expected = first_house(polygons, *pair)
+        if expected is None and got is None:
+            continue
+        same = expected is not None and got is not None and expected[1] == got[0]
+        worst = max(worst, abs(expected[0] - got[1]) if same else math.inf)
+    report.say('sight past 150 houses, Shapely', len(pairs), worst, SIGHT_LIMIT)
+
+
 def main():
     report = Report()
     compare_files(report)
     compare_wheels(report)
+    compare_sights(report)
     print('%d comparisons, %d disagree' % (report.compared, report.disagree))
     sys.exit(1 if report.disagree > 0 else 0)
 

@@ -4,6 +4,7 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { buildCourse, courseLength, indexCourse, passesOf, rawLength, wheelBetween } from '@halfcup/core/geometry';
 import { readGpx } from '@halfcup/core/gpx';
+import { indexBuildings, sightBlocked } from '@halfcup/core/ground';
 
 const { resolve } = createRequire(import.meta.url);
 
@@ -29,7 +30,26 @@ function courseThrough(points) {
   return must(buildCourse({ id: 'c', name: 'c', segments: [segment], drawn: 'centre' }));
 }
 
-function answer({ files = {}, wheels = [] }) {
+/** The number of the house in the way of each pair of points, and metres to it; null where there is none. */
+function sightsPast({ houses, pairs }) {
+  const areas = houses.map((rings, k) => ({
+    id: String(k),
+    tags: { building: 'yes' },
+    rings: rings.map((ring) => ({ lon: column(ring, 0), lat: column(ring, 1) })),
+  }));
+  const buildings = indexBuildings({
+    source: { date: null, credit: 'drawn', licence: null },
+    ways: [],
+    areas,
+    points: [],
+  });
+  return pairs.map(([a, b]) => {
+    const block = sightBlocked(a, b, buildings);
+    return block === null ? null : [Number(block.building.id), block.distance];
+  });
+}
+
+function answer({ files = {}, wheels = [], sights = { houses: [], pairs: [] } }) {
   const snapped = Object.entries(files).map(([name, pins]) => {
     const indexed = indexCourse(courseOfFile(resolve(FILES[name])));
     return [name, { length: rawLength(indexed.course), passes: pins.map((pin) => passesOf(indexed, pin)) }];
@@ -38,7 +58,7 @@ function answer({ files = {}, wheels = [] }) {
     const course = courseThrough(points);
     return wheelBetween(course, 0, courseLength(course), offset, 1).length;
   });
-  return { files: Object.fromEntries(snapped), wheels: read };
+  return { files: Object.fromEntries(snapped), wheels: read, sights: sightsPast(sights) };
 }
 
 const question = JSON.parse(readFileSync(0, 'utf8'));

@@ -6,6 +6,7 @@ import * as core from '@halfcup/core';
 import * as geojson from '@halfcup/core/geojson';
 import * as geometry from '@halfcup/core/geometry';
 import * as gpx from '@halfcup/core/gpx';
+import * as ground from '@halfcup/core/ground';
 import * as raceday from '@halfcup/core/raceday';
 import * as papers from '@halfcup/core/papers';
 import * as planParts from '@halfcup/core/plan';
@@ -125,6 +126,48 @@ const line = {
   ],
 };
 
+const streets = must(
+  ground.readGround(
+    JSON.stringify({
+      type: 'FeatureCollection',
+      date: '2027-05-01',
+      features: [
+        { type: 'Feature', id: 'way/7', properties: { highway: 'residential', name: 'Quay Street' }, geometry: line },
+        {
+          type: 'Feature',
+          id: 'way/8',
+          properties: { building: 'yes' },
+          geometry: {
+            type: 'Polygon',
+            coordinates: [
+              [
+                [-17.39, -33.2],
+                [-17.38, -33.2],
+                [-17.38, -33.19],
+                [-17.39, -33.2],
+              ],
+            ],
+          },
+        },
+        {
+          type: 'Feature',
+          id: 'node/9',
+          properties: { emergency: 'fire_hydrant' },
+          geometry: { type: 'Point', coordinates: at },
+        },
+      ],
+    }),
+    'ground.geojson',
+  ),
+);
+
+const OSM = new TextEncoder().encode(
+  '<osm version="0.6"><node id="1" lat="-33.2" lon="-17.385"><tag k="barrier" v="gate"/></node></osm>',
+);
+const clipper = ground.createGroundClipper('town.osm', [course], 300);
+clipper.write(OSM);
+const clipped = must(clipper.close());
+
 /** Arguments by the function's name; `deep`: how far down they are turned wrong. */
 export interface GoodCall {
   readonly call: (...values: readonly unknown[]) => unknown;
@@ -155,6 +198,7 @@ const ARGS: Readonly<Record<string, readonly [args: readonly unknown[], deep?: n
   ],
   captainSheet: [[analysis, analysis.stations[0], { ...options, context }], MADE],
   cardSheet: [[analysis, analysis.stations[0], options], MADE],
+  clearPlace: [[analysis, 's1', { within: 20 }], 2],
   chooseLine: [[file, 'Pier', where]],
   cleaned: [[segments]],
   compareAnalyses: [[['before', 'after'], analysis, improved.analysis], MADE],
@@ -216,6 +260,7 @@ const ARGS: Readonly<Record<string, readonly [args: readonly unknown[], deep?: n
       { file: 'list.csv', units: 'metric', courses: [{ id: 'c', name: 'Pier' }] },
     ],
   ],
+  textFrom: [[new TextEncoder().encode('Café'), 'plan.json']],
   setUpPlan: [
     [
       {
@@ -238,6 +283,7 @@ const ARGS: Readonly<Record<string, readonly [args: readonly unknown[], deep?: n
   listColumns: [['Name;Distance;Side\nMill;0,9;left\n']],
   typedCount: [['1,000']],
   stationListText: [[plan, 'en'], MADE],
+  placeText: [[{ street: 'Quay Street', after: null, before: 'Mill Lane' }, 'en']],
   prePourText: [[{ cups: 470, tables: 2, cupsPerLayer: 200 }, voice]],
   findingSubject: [[finding, voice.names]],
   flawFindings: [[[{ kind: 'spike', segment: 0, first: 1, last: 1, size: 20, at }], where]],
@@ -253,8 +299,15 @@ const ARGS: Readonly<Record<string, readonly [args: readonly unknown[], deep?: n
   fromEastNorth: [[at, 10, 20]],
   gradeBetween: [[course, 100, 900]],
   gridReference: [[at, 4]],
+  groundStage: [[plan, courses, { ground: new Map([['ground.geojson', streets]]) }], MADE],
+  groundAlong: [[indexed, streets], MADE],
+  groundText: [[streets], MADE],
+  groundDocument: [[clipped], MADE],
+  clipGround: [[[OSM], { file: 'town.osm', courses: [course], within: 300 }], MADE],
+  createGroundClipper: [['town.osm', [course], 300], MADE],
   improve: [[analysis, { only: ['s2'], within: 20, step: 10, finest: 5, steps: 1e5 }], 2],
   improveDocument: [[improved], MADE],
+  indexBuildings: [[streets], MADE],
   indexCourse: [[course]],
   indexPaper: [[analysis, [{ name: 'a.html', title: 'A' }], options], MADE],
   languageNote: [['en']],
@@ -265,6 +318,9 @@ const ARGS: Readonly<Record<string, readonly [args: readonly unknown[], deep?: n
   leftFields: [[day.stations[0]], MADE],
   usedOf: [[plan, day.stations[0], { waterFull: 0, sportsDrinkFull: 0, cupPacks: 0 }], MADE],
   usedOfTexts: [[plan, day.stations[0], { waterFull: '0', sportsDrinkFull: '0', cupPacks: '0' }], MADE],
+  sightBlocked: [[at, [-17.3851, -33.19], ground.indexBuildings(streets)], MADE],
+  streetPlace: [[ground.groundAlong(indexed!, streets), 300], MADE],
+  readGround: [[ground.groundText(streets), 'ground.geojson']],
   readLeftovers: [['station,water jugs full\ns1,0\n', 'left.csv', plan, day.stations], MADE],
   leftoversCsv: [[plan, day.stations, 'es'], MADE],
   readRoster: [['name,station\nAda Tern,s1\n', 'crew.csv', plan]],
@@ -407,7 +463,7 @@ const ARGS: Readonly<Record<string, readonly [args: readonly unknown[], deep?: n
   ],
 };
 
-const FACES = { core, planParts, stages, schemas, sentences, units, geojson, geometry, gpx, raceday, papers };
+const FACES = { core, planParts, stages, schemas, sentences, units, geojson, geometry, gpx, ground, raceday, papers };
 
 /** Every exported function by name, of all faces. */
 export const EXPORTED: ReadonlyMap<string, (...values: readonly unknown[]) => unknown> = new Map(

@@ -99,6 +99,7 @@ export const FACES: readonly string[] = [
   'geometry.ts',
   'gpx.ts',
   'geojson.ts',
+  'ground.ts',
   'raceday.ts',
   'papers.ts',
 ];

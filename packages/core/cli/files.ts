@@ -4,6 +4,7 @@ import { lstat, open, realpath, stat } from 'node:fs/promises';
 import { isAbsolute, relative, sep } from 'node:path';
 import { type Finding, type Result, type Where, bad, good } from '../src/finding.ts';
 import type { GpxDocument } from '../src/gpx/document.ts';
+import { MOST } from '../src/ground/limits.ts';
 import { LIMITS, type Reader } from '../src/limits.ts';
 import { limitFinding } from '../src/text/limitFinding.ts';
 import { type Io, STDIN, pathOf } from './io.ts';
@@ -100,6 +101,31 @@ export async function readGpxFile(io: Io, file: string): Promise<Result<GpxDocum
       progress.show(read / size);
     }
     return reader.close();
+  } catch (error) {
+    return bad([fileFinding(error, 'file-unreadable', { file })]);
+  } finally {
+    progress.clear();
+  }
+}
+
+/** Gives the bytes of a file as a stream to `use`, which says how many it has read. Progress on stderr where that is a terminal. */
+export async function readFileBytes<T>(
+  io: Io,
+  file: string,
+  use: (
+    bytes: AsyncIterable<Uint8Array> | Iterable<Uint8Array>,
+    onProgress: (bytes: number) => void,
+  ) => Promise<Result<T>>,
+): Promise<Result<T>> {
+  let progress = SILENT;
+  try {
+    // One byte more than is taken, so that whoever reads finds the limit passed.
+    const most = MOST.megabytes * 1_000_000;
+    if (file === STDIN && io.stdin !== undefined) return await use([await io.stdin(most)], () => undefined);
+    const { path, size } = await regular(io, file);
+    if (size >= LARGE) progress = progressOf(`Reading ${file}`, io.stderr);
+    const stream: AsyncIterable<Uint8Array> = await streamOf(path, most);
+    return await use(stream, (bytes) => progress.show(bytes / size));
   } catch (error) {
     return bad([fileFinding(error, 'file-unreadable', { file })]);
   } finally {

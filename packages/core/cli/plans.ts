@@ -27,9 +27,10 @@ export async function analysePlan(io: Io, file: string, variant: string | undefi
   if (!sources.ok) return bad(placeFindings(sources.findings, document));
   const results = await readResultTexts(io, document);
   if (!results.ok) return results;
+  const ground = await readGroundTexts(io, document);
   const reviewed = reviewPlan({
     plan: document,
-    files: new Map<string, PlanFile>([...sources.value, ...results.value]),
+    files: new Map<string, PlanFile>([...sources.value, ...results.value, ...ground]),
   });
   const findings = [...placeFindings([...chosen.findings, ...sources.findings], document), ...reviewed.findings];
   if (!reviewed.ok) return bad(findings);
@@ -41,8 +42,8 @@ export async function planFiles(io: Io, plan: string): Promise<readonly string[]
   const text = await readText(io, plan, 'plan');
   const read = text.ok ? readPlan(text.value, plan) : text;
   if (!read.ok) return [];
-  const { gpx, results, context } = filesNamedBy(read.value.plan);
-  return [...gpx, ...results, ...context].map((name) => join(dirname(plan), name));
+  const { gpx, results, context, ground } = filesNamedBy(read.value.plan);
+  return [...gpx, ...results, ...context, ...ground].map((name) => join(dirname(plan), name));
 }
 
 /** Every GPX file of the plan's courses. A missing one is left out: the analysis says so at its place. */
@@ -77,6 +78,19 @@ async function readResultTexts(io: Io, document: PlanDocument): Promise<Result<R
     else findings.push(...text.findings);
   }
   return findings.length > 0 ? bad(findings) : good(texts);
+}
+
+/** Texts of the ground. A map that is missing or cannot be used is left out: the review says so, and does without. */
+async function readGroundTexts(io: Io, document: PlanDocument): Promise<ReadonlyMap<string, string>> {
+  const folder = dirname(document.file);
+  const texts = new Map<string, string>();
+  for (const name of filesNamedBy(document.plan).ground) {
+    const path = join(folder, name);
+    if ((await liesInside(io, path, folder)) !== true) continue;
+    const text = await readText(io, path, 'ground');
+    if (text.ok) texts.set(name, text.value);
+  }
+  return texts;
 }
 
 function outside(gpx: string, index: number, course: string): Finding {

@@ -6,7 +6,7 @@
 import type { Finding } from '../src/finding.ts';
 import { VERSION } from '../src/version.ts';
 import { type Call, type CommandSpec, type Printed, has, refuse } from './call.ts';
-import { cleanJson, cleanText } from './clean.ts';
+import { cleanData, cleanJson, cleanText } from './clean.ts';
 import { commandHelp, overallHelp } from './help.ts';
 import { CLOSED, type Exit, type Io } from './io.ts';
 import { CALL } from './messages.ts';
@@ -22,9 +22,13 @@ interface Ended {
   readonly hint?: Printed;
 }
 
-/** Data as they are, of JSON another spelling of the same; text for people without what would repaint their screen. */
+/** Data nearly as they are, of JSON another spelling of the same; text for people without what would repaint their screen. */
 const printed = (text: Printed, screen: Screen): string =>
-  typeof text === 'string' ? (text.startsWith('{') ? cleanJson(text) : text) : cleanText(text(screen), screen.coloured);
+  typeof text === 'string'
+    ? text.startsWith('{')
+      ? cleanJson(text)
+      : cleanData(text)
+    : cleanText(text(screen), screen.coloured);
 
 /** The same for a file, to which data go as they are. */
 const fileText = (text: Printed): string => (typeof text === 'string' ? text : printed(text, PAPER));
@@ -117,8 +121,10 @@ async function inputsOf(
   io: Io,
 ): Promise<readonly string[]> {
   const named = ['placed', 'left', 'roster'].flatMap((option) => values.get(option) ?? []);
-  const own = [...(changesPlan ? [] : positionals), ...named];
-  if (needs[0] !== 'a plan') return own;
+  const first = needs.indexOf('a plan');
+  // Where a plan is not the first of what is read, what is written is no changed plan.
+  const own = [...(changesPlan && first === 0 ? [] : positionals), ...named];
+  if (first < 0) return own;
   const { planFiles } = await import('./plans.ts');
-  return [...own, ...(await Promise.all(positionals.map(async (plan) => planFiles(io, plan)))).flat()];
+  return [...own, ...(await Promise.all(positionals.slice(first).map(async (plan) => planFiles(io, plan)))).flat()];
 }

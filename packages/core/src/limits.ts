@@ -62,6 +62,8 @@ export interface LimitTable {
   readonly geojson: Most<'points' | 'features'>;
   /** The background of maps, GeoJSON as text. */
   readonly drawing: Most<'bytes' | 'depth' | 'values' | 'points' | 'features'>;
+  /** `ground.geojson` of a plan. Street files that are cut to it have limits of their own. */
+  readonly ground: Most<'bytes'>;
   /** Past results, CSV. */
   readonly results: Most<TableCount>;
   /** A list of stations, CSV. */
@@ -117,6 +119,7 @@ export const LIMITS: LimitTable = {
   },
   geojson: { points: 500_000, features: 50_000 },
   drawing: { bytes: 16 * MB, depth: 64, values: 400_000, points: 400_000, features: 50_000 },
+  ground: { bytes: 32 * MB },
   results: { bytes: 32 * MB, rows: 200_000, columns: 500, cells: 1_200_000 },
   list: { bytes: 2 * MB, rows: 2000, columns: 200, cells: 100_000 },
   roster: { bytes: 8 * MB, rows: 20_000, columns: 200, cells: 400_000 },

@@ -48,6 +48,7 @@ export { raceDaySchema } from './export/schemas/raceDay.ts';
 export { reviewSchema } from './export/schemas/review.ts';
 export { compareSchema } from './export/schemas/compare.ts';
 export { improveSchema } from './export/schemas/improve.ts';
+export { groundSchema } from './export/schemas/ground.ts';
 
 export { WEATHER_LEVELS, type WeatherLevel } from './kinds.ts';
 

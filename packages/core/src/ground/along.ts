@@ -13,7 +13,7 @@ export interface GroundStretch {
 /** The course on one way. Stretches follow one another; one way passed twice gives two. */
 export interface StreetStretch extends GroundStretch {
   readonly way: string;
-  /** The street's name, else its `ref`, else `null`. */
+  /** The street's name, else its `ref`; of an unnamed pavement that of the street beside it; else `null`. */
   readonly name: string | null;
   readonly tags: Tags;
 }
@@ -32,6 +32,8 @@ export interface Junction {
   readonly mouth: GroundStretch;
   /** True where what meets carries vehicles; false for footways, cycleways, steps. */
   readonly vehicles: boolean;
+  /** True where all that meets leads to premises only: driveways, parking aisles, private service roads. Their mouth is without the 5 m. */
+  readonly access: boolean;
 }
 
 /** Kinds of things on the course itself that make a place unfit for a station's things. */
@@ -56,6 +58,7 @@ export interface Feature extends GroundStretch {
 /** Kinds of things beside the course that must stay reachable. */
 export type KeepClearKind = 'hydrant' | 'fireStation' | 'hospital' | 'ambulanceStation';
 
+/** One such thing within 60 m of the course. */
 export interface KeepClear {
   readonly kind: KeepClearKind;
   readonly id: string;
@@ -77,6 +80,7 @@ export interface SurfaceStretch extends GroundStretch {
   readonly surface: string;
 }
 
+/** All that a map knows along one course, each list in running order. */
 export interface GroundAlong {
   readonly streets: readonly StreetStretch[];
   readonly junctions: readonly Junction[];

@@ -49,6 +49,7 @@ export interface GroundSource {
   readonly licence: string | null;
 }
 
+/** All that a map knows, or what was clipped of it. */
 export interface Ground {
   readonly source: GroundSource;
   readonly ways: readonly GroundWay[];

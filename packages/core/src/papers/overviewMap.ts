@@ -14,13 +14,16 @@ import { formatLength } from '../format.ts';
 import { lengthIn, metres } from '../units.ts';
 import type { SheetText } from '../text/sheetText.ts';
 import { type Place, backdrop, thinned } from './backdrop.ts';
+import { type GroundFrame, creditOf, groundDrawing, namedStreets } from './groundDrawing.ts';
 import { type Html, html } from './html.ts';
 import { numberOf } from '../layout/layout.ts';
+import { streetsByName } from './overviewStreets.ts';
 import { mm, niceLength, svgFrame, svgPath, svgText, through } from './svg.ts';
 import { type Box, POINT, overlap, textWidth } from './textBox.ts';
 
 export interface OverviewMapInput {
-  readonly layout: Pick<Layout, 'courses' | 'stations'>;
+  /** The map of the ground, where the plan has one, is drawn faint behind. */
+  readonly layout: Pick<Layout, 'courses' | 'stations' | 'ground'>;
   readonly units: Units;
   readonly text: SheetText;
   /** Millimetres. */
@@ -132,8 +135,12 @@ function spotsOf({ lon, lat }: Course, origin: LonLat): { readonly x: Float64Arr
 }
 
 /** The map; a plan without courses has none. */
-export function overviewMap(input: OverviewMapInput): Html {
-  const { layout, text, width, height, context } = input;
+export function overviewMap(whole: OverviewMapInput): Html {
+  const { layout, text, width, context } = whole;
+  const ground = layout.ground?.ground;
+  const credit = creditOf(ground?.source, width, text);
+  const height = whole.height - credit.height;
+  const input = { ...whole, height };
   const view = viewOf(input);
   const lines = layout.courses.map(({ course }) => view.lines(course));
   // What lies over the frame is cut: nothing is written there.
@@ -152,9 +159,10 @@ export function overviewMap(input: OverviewMapInput): Html {
   const marks = layout.courses.slice(0, 1).flatMap(({ course }) => distanceMarks(course, input, view, taken));
   const written: [string, Place][] = [];
   const ends = layout.courses.flatMap(({ course }) => endWords(course, input, view, taken, written));
+  const frame: GroundFrame = { on: view.on, scale: view.scale, width, height };
   const content = [
     html`<clipPath id="overview-map"><rect x="0" y="0" width="${mm(width)}" height="${mm(height)}"/></clipPath>`,
-    html`<g clip-path="url(#overview-map)">${context === undefined ? [] : backdrop(context, view.on)}</g>`,
+    html`<g clip-path="url(#overview-map)">${context === undefined ? [] : backdrop(context, view.on)}${ground === undefined ? [] : groundDrawing(ground, frame)}</g>`,
     ...lines
       .toReversed()
       .map((parts, k) =>
@@ -167,10 +175,12 @@ export function overviewMap(input: OverviewMapInput): Html {
     ...marks,
     ...ends,
     ...numbers,
+    ...(ground === undefined ? [] : streetsByName(namedStreets(ground, frame), frame, lines.flat(), taken)),
     northAndScale(view, input),
     html`<rect x="0.2" y="0.2" width="${mm(width - 0.4)}" height="${mm(height - 0.4)}" fill="none" stroke="#000" stroke-width="0.4"/>`,
+    ...credit.at(whole.height),
   ];
-  return svgFrame(width, height, text.lists.overview.map, content, 'overview-map');
+  return svgFrame(width, whole.height, text.lists.overview.map, content, 'overview-map');
 }
 
 /** Arrowheads in the running direction, one every 30 mm of paper. */

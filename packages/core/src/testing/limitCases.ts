@@ -3,6 +3,7 @@ import { courseFromGeoJson, placesFromGeoJson } from '../course/fromGeoJson.ts';
 import type { Finding } from '../finding.ts';
 import { readGpx } from '../gpx/read.ts';
 import type { Counted, Reader } from '../limits.ts';
+import { readGround } from '../ground/readGround.ts';
 import { drawingJson } from '../papers/context.ts';
 import { readStationList } from '../plan/list/read.ts';
 import { readPlan } from '../plan/read.ts';
@@ -133,6 +134,9 @@ export const LIMIT_CASES: { readonly [reader in Exclude<Reader, 'zip'>]: { reado
       values: (count) => drawing(`[${times(count - 1, () => 'null').join()}]`),
       points: (count) => drawing(`[${times(count, () => '[0,0]').join()}]`),
       features: (count) => drawing(`{"features":[${times(count, () => '{}').join()}]}`),
+    },
+    ground: {
+      bytes: (count) => readGround(padded('{"type":"FeatureCollection","features":[]}', count), 'g.geojson').findings,
     },
     results: tableCases((text) => readResults(text, 'name', 'r.csv').findings),
     list: tableCases((text) => readStationList(text, { file: 'l.csv', units: 'metric', courses: [] }).findings),

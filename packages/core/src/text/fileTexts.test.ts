@@ -4,14 +4,17 @@ import { type Counted, LIMITS, type Reader } from '../limits.ts';
 import { course as courseEn } from './en/findings/course.ts';
 import { exports as exportsEn } from './en/findings/exports.ts';
 import { gpx as gpxEn } from './en/findings/gpx.ts';
+import { ground as groundEn } from './en/findings/ground.ts';
 import { words as english } from './en/words.ts';
 import { course as courseEs } from './es/findings/course.ts';
 import { exports as exportsEs } from './es/findings/exports.ts';
 import { gpx as gpxEs } from './es/findings/gpx.ts';
+import { ground as groundEs } from './es/findings/ground.ts';
 import { words as spanish } from './es/words.ts';
 import type { CourseParams } from './params/course.ts';
 import type { ExportsParams } from './params/exports.ts';
 import type { GpxParams, XmlFault } from './params/gpx.ts';
+import type { GroundBound, GroundParams } from './params/ground.ts';
 import { type Say, sayIn } from './say.ts';
 import type { Sentence, TextsOf } from './sentence.ts';
 import type { UnitSystem } from '../units.ts';
@@ -171,6 +174,42 @@ const EXPORTS: Samples<ExportsParams> = {
   })),
 };
 
+const BOUNDS: { readonly [bound in GroundBound]: true } = {
+  megabytes: true,
+  nodes: true,
+  ways: true,
+  relations: true,
+  features: true,
+  attributes: true,
+  tagLength: true,
+  depth: true,
+  kept: true,
+};
+
+const GROUND: Samples<GroundParams> = {
+  'ground-empty': [{}],
+  'ground-foreign': [
+    ...(['html', 'zip', 'binary', 'nul'] as const).map((kind) => ({ kind })),
+    { kind: 'text', found: 'lat;lon' },
+  ],
+  'ground-root': [{ root: 'gpx' }, { type: 'Topology' }, { type: { kind: 'nothing' } }, { missing: 'features' }],
+  'ground-cut-off': (['xml', 'pbf', 'geojson', 'gzip'] as const).map((format) => ({ format })),
+  'ground-broken': (['pbf', 'gzip'] as const).map((format) => ({ format })),
+  'ground-json': [{ found: '}' }],
+  'ground-malformed': (Object.keys(XML_FAULTS) as XmlFault[]).map((fault) => ({ fault, name: 'node' })),
+  'ground-encoding': GPX['gpx-encoding'],
+  'ground-pbf-feature': [{ feature: 'HistoricalInformation' }],
+  'ground-limit': (Object.keys(BOUNDS) as GroundBound[]).map((bound) => ({ bound, most: 4000 })),
+  'ground-element': [
+    { problem: 'position', found: '[0, 91]' },
+    ...(['geometry', 'feature', 'nodes'] as const).map((problem) => ({ problem, found: 7 })),
+    ...(['id', 'latitude', 'longitude'] as const).map((problem) => ({ problem, element: 'node', found: 'x' })),
+    { more: 30, all: 50 },
+  ],
+  'ground-nothing': [{ read: 12_345, within: 300 }],
+  'ground-no-course': [{}],
+};
+
 const NAMES = { station: () => 'Pier', race: () => 'Ten', course: () => 'Shore' };
 const say = (units: UnitSystem, language: typeof english): Say => sayIn({ units, names: NAMES }, language);
 
@@ -186,6 +225,7 @@ const all = (units: UnitSystem, language: 'en' | 'es'): (readonly [string, Sente
     ...sentencesOf(own ? gpxEn : gpxEs, GPX, voice),
     ...sentencesOf(own ? courseEn : courseEs, COURSE, voice),
     ...sentencesOf(own ? exportsEn : exportsEs, EXPORTS, voice),
+    ...sentencesOf(own ? groundEn : groundEs, GROUND, voice),
   ];
 };
 const partsOf = (sentence: Sentence): string[] => sentence.filter((part) => typeof part === 'string');

@@ -8,7 +8,7 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import { PhaseIcon } from '../panels/ui/PhaseMark.tsx';
 import { COLOURS } from '../map/layers/crowd.ts';
 import { useStore, type OpenPlan } from '../state/store/store.ts';
-import { momentNow, nameOf, setClock, spanOf, turnOff, type Moment, type Span } from '../state/view/clock.ts';
+import { momentTold, nameOf, setClock, spanOf, turnOff, type Moment, type Span } from '../state/view/clock.ts';
 import { farText, grouped, PHASE_WORD } from '../words.ts';
 import { play, SPEEDS, useClock } from './useClock.ts';
 
@@ -110,7 +110,7 @@ function Movers({ open, moment }: { readonly open: OpenPlan; readonly moment: Mo
 }
 
 function Told({ open }: { readonly open: OpenPlan }): JSX.Element | null {
-  const moment = momentNow(useStore());
+  const moment = momentTold(useStore());
   if (moment === null) return null;
   return (
     <div class="clock-told">

@@ -4,7 +4,7 @@ import type { CrowdAlong } from '@halfcup/core/raceday';
 import type { JSX } from 'preact';
 import { COLOURS } from '../map/layers/crowd.ts';
 import { useStore, type OpenPlan } from '../state/store/store.ts';
-import { momentNow, nameOf, type Moment } from '../state/view/clock.ts';
+import { momentTold, nameOf, type Moment } from '../state/view/clock.ts';
 import { PHASE_WORD } from '../words.ts';
 import { PhaseMark } from '../panels/ui/PhaseMark.tsx';
 import { bars, CROWD_TICKS, heightOf } from './crowdBars.ts';
@@ -120,7 +120,7 @@ function Mover({
 }
 
 export function Crowd({ course, open, passes, scale, y }: Props): JSX.Element | null {
-  const moment = momentNow(useStore());
+  const moment = momentTold(useStore());
   if (moment === null) return null;
   const [low = 0, high = 1] = scale.range();
   const { plan } = open.analysis;

@@ -1,5 +1,5 @@
 /** Gives a task to a worker of its own, with a line that shows how far it is and stops it. */
-import { workerTrouble } from '../trouble.ts';
+import { PART_MISSING, workerTrouble } from '../trouble.ts';
 import type { Job, Store } from '../state/store/store.ts';
 import type { Task, Told } from './messages.ts';
 
@@ -16,16 +16,24 @@ function jobOf(label: string, told: Extract<Told, { kind: 'progress' }>, stop: (
   };
 }
 
+type Answer = Exclude<Told, { kind: 'progress' }>;
+
+function started(): Worker | null {
+  try {
+    return new Worker(new URL('./reader.worker.ts', import.meta.url), { type: 'module' });
+  } catch (error) {
+    console.warn(error);
+    return null;
+  }
+}
+
 /** What the worker has to say at the end; `null` where a person has stopped it. One task at a time: another one stops it too. */
-export function runInWorker(
-  store: Store,
-  label: string,
-  task: Task,
-): Promise<Exclude<Told, { kind: 'progress' }> | null> {
+export function runInWorker(store: Store, label: string, task: Task): Promise<Answer | null> {
   store.job.value?.stop();
-  const worker = new Worker(new URL('./reader.worker.ts', import.meta.url), { type: 'module' });
+  const worker = started();
+  if (worker === null) return Promise.resolve({ kind: 'failed', message: PART_MISSING, absent: true });
   return new Promise((resolve) => {
-    const end = (told: Exclude<Told, { kind: 'progress' }> | null): void => {
+    const end = (told: Answer | null): void => {
       worker.terminate();
       store.job.value = null;
       resolve(told);
@@ -36,7 +44,10 @@ export function runInWorker(
       if (data.kind === 'progress') store.job.value = jobOf(label, data, stop);
       else end(data);
     });
-    worker.addEventListener('error', (event) => end({ kind: 'failed', message: workerTrouble(event) }));
+    // One without a message has not begun: its script cannot be had.
+    worker.addEventListener('error', (event) =>
+      end({ kind: 'failed', message: workerTrouble(event), ...(event.message ? {} : { absent: true as const }) }),
+    );
     worker.postMessage(task, []);
   });
 }

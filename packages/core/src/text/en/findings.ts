@@ -4,6 +4,7 @@ import type { TextsOf } from '../sentence.ts';
 import { course } from './findings/course.ts';
 import { exports } from './findings/exports.ts';
 import { gpx } from './findings/gpx.ts';
+import { ground } from './findings/ground.ts';
 import { placed } from './findings/placed.ts';
 import { plan } from './findings/plan.ts';
 import { raceday } from './findings/raceday.ts';
@@ -18,5 +19,6 @@ export const findings: TextsOf<FindingParams> = {
   ...review,
   ...placed,
   ...exports,
+  ...ground,
   ...year,
 };

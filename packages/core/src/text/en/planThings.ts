@@ -1,5 +1,6 @@
 /** What the values of a plan are called, by their keys; each a singular that fits after "the". {1}, {2}: numbers of list entries. */
 import type { ThingNames } from '../planThing.ts';
+import { yearThings } from './yearThings.ts';
 
 export const planThings: ThingNames = {
   '': 'plan',
@@ -12,6 +13,7 @@ export const planThings: ThingNames = {
   units: 'system of units',
   language: 'language',
   context: 'background drawing',
+  ground: 'map of the ground',
   courses: 'list of courses',
   'courses[]': 'course no. {1}',
   'courses[].id': 'id of course no. {1}',
@@ -92,6 +94,7 @@ export const planThings: ThingNames = {
   'stations[].tables.water': 'number of water tables',
   'stations[].boxes': 'number of trash boxes',
   'stations[].width': 'road width',
+  'stations[].street': 'street of the station',
   'stations[].fixed': 'choice to keep the station in place',
   'stations[].why': 'reason for the place',
   'stations[].walked': 'record of the walk',
@@ -274,28 +277,5 @@ export const planThings: ThingNames = {
   'variants[].stations.*': 'station that variant no. {1} changes',
   numbers: 'list of kept numbers',
   'numbers.*': 'kept number',
-  weather: 'list of hours of weather',
-  'weather[]': 'hour no. {1} of the weather',
-  'weather[].at': 'time of weather no. {1}',
-  'weather[].wbgtC': 'wet-bulb globe temperature of weather no. {1}',
-  'weather[].airC': 'air temperature of weather no. {1}',
-  'weather[].humidity': 'humidity of weather no. {1}',
-  'weather[].windKmh': 'wind of weather no. {1}',
-  people: 'list of people',
-  'people.crew': 'roster',
-  'people.crew[]': 'person no. {1} of the roster',
-  'people.crew[].name': 'name of person no. {1}',
-  'people.crew[].station': 'station of person no. {1}',
-  'people.crew[].role': 'role of person no. {1}',
-  'people.crew[].from': 'time at which person no. {1} comes',
-  'people.crew[].until': 'time at which person no. {1} leaves',
-  'people.crew[].phone': 'telephone of person no. {1}',
-  prices: 'list of prices',
-  'prices.currency': 'currency',
-  'prices.items': 'set of prices',
-  'prices.items[]': 'price no. {1}',
-  'prices.items[].kind': 'supply of price no. {1}',
-  'prices.items[].price': 'amount of price no. {1}',
-  'prices.items[].sold': 'number of packs sold together at price no. {1}',
-  'prices.items[].leadDays': 'days of delivery of price no. {1}',
+  ...yearThings,
 };

@@ -1,5 +1,6 @@
 /** Cómo se llaman los valores de un plan, por sus claves; cada uno en singular y con su artículo. {1}, {2}: números de entrada. */
 import type { ThingNames } from '../planThing.ts';
+import { yearThings } from './yearThings.ts';
 
 export const planThings: ThingNames = {
   '': 'el plan',
@@ -12,6 +13,7 @@ export const planThings: ThingNames = {
   units: 'el sistema de unidades',
   language: 'el idioma',
   context: 'el dibujo de fondo',
+  ground: 'el mapa del terreno',
   courses: 'la lista de recorridos',
   'courses[]': 'el recorrido n.º {1}',
   'courses[].id': 'el identificador del recorrido n.º {1}',
@@ -92,6 +94,7 @@ export const planThings: ThingNames = {
   'stations[].tables.water': 'el número de mesas de agua',
   'stations[].boxes': 'el número de cajas de basura',
   'stations[].width': 'el ancho de la calzada',
+  'stations[].street': 'la calle del puesto',
   'stations[].fixed': 'la opción de no mover el puesto',
   'stations[].why': 'el motivo del lugar',
   'stations[].walked': 'el registro de la visita a pie',
@@ -274,28 +277,5 @@ export const planThings: ThingNames = {
   'variants[].stations.*': 'el puesto que cambia la variante n.º {1}',
   numbers: 'la lista de números fijos',
   'numbers.*': 'el número fijo',
-  weather: 'la lista de horas de tiempo',
-  'weather[]': 'la hora n.º {1} del tiempo',
-  'weather[].at': 'la hora del tiempo n.º {1}',
-  'weather[].wbgtC': 'la temperatura de globo y bulbo húmedo n.º {1}',
-  'weather[].airC': 'la temperatura del aire n.º {1}',
-  'weather[].humidity': 'la humedad n.º {1}',
-  'weather[].windKmh': 'el viento n.º {1}',
-  people: 'la lista de personas',
-  'people.crew': 'la lista del equipo',
-  'people.crew[]': 'la persona n.º {1} del equipo',
-  'people.crew[].name': 'el nombre de la persona n.º {1}',
-  'people.crew[].station': 'el puesto de la persona n.º {1}',
-  'people.crew[].role': 'la tarea de la persona n.º {1}',
-  'people.crew[].from': 'la hora de llegada de la persona n.º {1}',
-  'people.crew[].until': 'la hora de salida de la persona n.º {1}',
-  'people.crew[].phone': 'el teléfono de la persona n.º {1}',
-  prices: 'la lista de precios',
-  'prices.currency': 'la moneda',
-  'prices.items': 'el conjunto de precios',
-  'prices.items[]': 'el precio n.º {1}',
-  'prices.items[].kind': 'el material del precio n.º {1}',
-  'prices.items[].price': 'el importe del precio n.º {1}',
-  'prices.items[].sold': 'los paquetes que se venden juntos al precio n.º {1}',
-  'prices.items[].leadDays': 'los días de entrega del precio n.º {1}',
+  ...yearThings,
 };

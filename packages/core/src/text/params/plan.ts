@@ -44,6 +44,13 @@ export type Accepted =
       readonly colons?: true;
     }
   | { readonly kind: 'oneOf'; readonly values: readonly Found[]; readonly near?: string }
+  /** Of a quantity in SI units. `meant`: the same digits with a unit by which they would be in range. */
+  | {
+      readonly kind: 'within';
+      readonly quantity?: QuantityKind;
+      readonly range: readonly [from: number, to: number];
+      readonly meant?: string;
+    }
   | { readonly kind: 'over' | 'atLeast' | 'under' | 'atMost'; readonly bound: number }
   | { readonly kind: 'fewest' | 'most'; readonly count: number; readonly of: 'entries' | 'characters' };
 
@@ -55,6 +62,8 @@ export type ValueProblem =
   | { readonly problem: 'value'; readonly found: Found; readonly accepted: Accepted }
   | { readonly problem: 'noSuchDay'; readonly found: Found }
   | { readonly problem: 'latitude' | 'longitude'; readonly found: number; readonly swapped?: true }
+  | { readonly problem: 'elevation'; readonly found: number; readonly range: readonly [number, number] }
+  | { readonly problem: 'tooManyEntrants'; readonly entrants: number; readonly most: number }
   | { readonly problem: 'markUnplaced' | 'markUnmeasured' }
   | { readonly problem: 'firstShare' | 'lastShare'; readonly found: number }
   | { readonly problem: 'shareFalls'; readonly found: number; readonly before: number }
@@ -113,8 +122,14 @@ export type JsonProblem =
   | { readonly problem: 'cutOff'; readonly expected: JsonExpected }
   | { readonly problem: 'found'; readonly found: Found; readonly expected: JsonExpected };
 
+/** Bytes that are no UTF-8: another encoding of two or four bytes, or the first byte that does not fit, `at` from 1. */
+export type EncodingProblem =
+  | { readonly problem: 'wide'; readonly encoding: 'UTF-16' | 'UTF-32' }
+  | { readonly problem: 'invalid' | 'binary'; readonly byte: string; readonly at: number };
+
 /** What a plan's courses can miss in the files that it names. */
 export interface SourceParams {
+  'text-encoding': EncodingProblem;
   'gpx-missing': { readonly gpx: string };
   'mark-unknown':
     | { readonly problem: 'unmeasured'; readonly name?: string; readonly waypoint?: Unknown }

@@ -7,7 +7,7 @@ import { useStore } from '../../state/store/store.ts';
 import { useUnfolded } from '../ui/useUnfolded.ts';
 
 const KINDS: readonly (readonly [Background['kind'] | 'address', string])[] = [
-  ['plan', 'Drawing in the plan'],
+  ['plan', 'Map and drawing in the plan'],
   ['paper', 'Plain, with longitude and latitude lines'],
   ['address', 'Online map (URL)'],
   ['tiles', 'Map file on this device (.pmtiles)'],

@@ -44,7 +44,7 @@ function Bars({ row, x }: { readonly row: DayRow; readonly x: Multiples['x'] }):
 
 /** The clock's time through all rows. */
 function Now({ x, bottom }: { readonly x: Multiples['x']; readonly bottom: number }): JSX.Element | null {
-  const time = useStore().clock.value;
+  const time = useStore().clockTold.value;
   return time === null ? null : <line class="multiples-now" x1={x(time)} x2={x(time)} y1={TOP - 3} y2={bottom} />;
 }
 

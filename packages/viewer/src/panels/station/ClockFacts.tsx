@@ -3,7 +3,7 @@ import { formatMinute } from '@halfcup/core/units';
 import type { DrinkState, StationState } from '@halfcup/core/raceday';
 import type { JSX } from 'preact';
 import { useStore, type OpenPlan } from '../../state/store/store.ts';
-import { momentNow, nameOf } from '../../state/view/clock.ts';
+import { momentTold, nameOf } from '../../state/view/clock.ts';
 import { grouped, PHASE_WORD } from '../../words.ts';
 import { Fact } from '../ui/Fact.tsx';
 import { PhaseIcon } from '../ui/PhaseMark.tsx';
@@ -55,6 +55,6 @@ export function ClockFacts({
   readonly station: string;
   readonly open: OpenPlan;
 }): JSX.Element | null {
-  const state = momentNow(useStore())?.states.find((one) => one.station === station);
+  const state = momentTold(useStore())?.states.find((one) => one.station === station);
   return state === undefined ? null : <Shown state={state} open={open} />;
 }

@@ -31,10 +31,12 @@ export interface Moment {
   readonly vehicles: readonly VehicleAt[];
 }
 
-let last: { readonly open: OpenPlan; readonly moment: Moment } | null = null;
+/** The last two: the map's, and the one that is told. */
+let kept: readonly { readonly open: OpenPlan; readonly moment: Moment }[] = [];
 
 export function momentOf(open: OpenPlan, time: number): Moment {
-  if (last?.open === open && last.moment.time === time) return last.moment;
+  const known = kept.find((one) => one.open === open && one.moment.time === time);
+  if (known !== undefined) return known.moment;
   const { analysis } = open;
   const moment: Moment = {
     time,
@@ -43,13 +45,17 @@ export function momentOf(open: OpenPlan, time: number): Moment {
     sweeps: sweepsAt(analysis, time),
     vehicles: vehiclesAt(analysis, time),
   };
-  last = { open, moment };
+  kept = [{ open, moment }, ...kept.slice(0, 1)];
   return moment;
 }
 
 /** What the clock shows now; `null` where it is off or the plan has no race day. */
-export function momentNow({ open, clock }: Store): Moment | null {
-  const [plan, time] = [open.value, clock.value];
+export const momentNow = ({ open, clock }: Store): Moment | null => momentAt(open.value, clock.value);
+
+/** What strip, panels and words tell of it: the same, a moment later while it moves. */
+export const momentTold = ({ open, clockTold }: Store): Moment | null => momentAt(open.value, clockTold.value);
+
+function momentAt(plan: OpenPlan | null, time: number | null): Moment | null {
   return plan === null || time === null || spanOf(plan.analysis).span === null ? null : momentOf(plan, time);
 }
 

@@ -45,7 +45,7 @@ const axis = (word: 'latitude' | 'longitude', most: number): TextsOf<GpxParams>[
       : [...range, 'Correct it, or delete the point.'];
   });
 
-const XML: { readonly [fault in XmlFault]: (name: string) => Sentence } = {
+export const XML: { readonly [fault in XmlFault]: (name: string) => Sentence } = {
   entity: () => ['An & does not begin one of &amp; &lt; &gt; &quot; &apos;.', null, 'Write a plain & as &amp;.'],
   numberedCharacter: () => [
     'XML does not allow this numbered character (&#…;).',

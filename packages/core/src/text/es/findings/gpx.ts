@@ -41,7 +41,7 @@ const axis = (word: 'latitud' | 'longitud', most: number): TextsOf<GpxParams>['g
       : [...range, 'Corríjala o borre el punto.'];
   });
 
-const XML: { readonly [fault in XmlFault]: (name: string) => Sentence } = {
+export const XML: { readonly [fault in XmlFault]: (name: string) => Sentence } = {
   entity: () => ['Un & no empieza ninguna de &amp; &lt; &gt; &quot; &apos;.', null, 'Escriba un & suelto como &amp;.'],
   numberedCharacter: () => [
     'XML no permite este carácter numerado (&#…;).',
