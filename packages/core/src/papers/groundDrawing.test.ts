@@ -165,8 +165,14 @@ describe('papers of a plan with a map of the ground', () => {
     const [direction] = station!.directions;
     const chalk = direction!.measure;
     const junction = (by: number, side: 'left' | 'right', more: object) => ({
-      ...{ measure: chalk + by, node: `node/${by}`, ways: ['way/1'], names: [], vehicles: true, access: false },
-      ...{ sides: [side], mouth: { from: chalk + by - 6, to: chalk + by + 6 } },
+      measure: chalk + by,
+      node: `node/${by}`,
+      ways: ['way/1'],
+      names: [],
+      vehicles: true,
+      access: false,
+      sides: [side],
+      mouth: { from: chalk + by - 6, to: chalk + by + 6 },
       ...more,
     });
     const near = direction!.side === 'left' ? 'left' : 'right';
