@@ -66,6 +66,7 @@ beforeAll(() => {
   );
   writeFileSync(join(folder, NAMED_GPX), '<gpx>');
   // What XML allows of it: no C0 but tab and line ends.
+  // oxlint-disable-next-line no-control-regex
   const inXml = HOSTILE.replaceAll(/[\u0000-\u0008\u000b\u000c\u000e-\u001f]/gu, '');
   writeFileSync(
     join(folder, 'names.gpx'),

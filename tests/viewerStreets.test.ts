@@ -2,7 +2,16 @@
 import { readPlan } from '@halfcup/core';
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { type Stage, type Visit, dropFiles, during, foreignOf, mapIdle, openStage, savedPlan } from './support/browser.ts';
+import {
+  type Stage,
+  type Visit,
+  dropFiles,
+  during,
+  foreignOf,
+  mapIdle,
+  openStage,
+  savedPlan,
+} from './support/browser.ts';
 
 let stage: Stage;
 beforeAll(async () => {
@@ -19,7 +28,8 @@ const STREET: readonly (readonly [number, number])[] = [
   [-17.4264, -33.2284],
   [-17.4281, -33.2268],
 ];
-const node = (id: number, [lon, lat]: readonly [number, number]): string => `<node id="${id}" lat="${lat}" lon="${lon}"/>`;
+const node = (id: number, [lon, lat]: readonly [number, number]): string =>
+  `<node id="${id}" lat="${lat}" lon="${lon}"/>`;
 const osm = (more: string): string => `<?xml version="1.0"?>
 <osm version="0.6">${more}${STREET.map((at, k) => node(k + 1, at)).join('\n')}
 <way id="7">${STREET.map((_, k) => `<nd ref="${k + 1}"/>`).join('')}<tag k="highway" v="secondary"/><tag k="name" v="${escaped}"/></way>

@@ -6,7 +6,7 @@
 import type { Finding } from '../src/finding.ts';
 import { VERSION } from '../src/version.ts';
 import { type Call, type CommandSpec, type Printed, has, refuse } from './call.ts';
-import { cleanJson, cleanText } from './clean.ts';
+import { cleanData, cleanJson, cleanText } from './clean.ts';
 import { commandHelp, overallHelp } from './help.ts';
 import { CLOSED, type Exit, type Io } from './io.ts';
 import { CALL } from './messages.ts';
@@ -22,9 +22,13 @@ interface Ended {
   readonly hint?: Printed;
 }
 
-/** Data as they are, of JSON another spelling of the same; text for people without what would repaint their screen. */
+/** Data nearly as they are, of JSON another spelling of the same; text for people without what would repaint their screen. */
 const printed = (text: Printed, screen: Screen): string =>
-  typeof text === 'string' ? (text.startsWith('{') ? cleanJson(text) : text) : cleanText(text(screen), screen.coloured);
+  typeof text === 'string'
+    ? text.startsWith('{')
+      ? cleanJson(text)
+      : cleanData(text)
+    : cleanText(text(screen), screen.coloured);
 
 /** The same for a file, to which data go as they are. */
 const fileText = (text: Printed): string => (typeof text === 'string' ? text : printed(text, PAPER));

@@ -36,7 +36,10 @@ const frame = {
   height: 100,
   about: { at: [0, 0] as const, reach: 150 },
 };
-const drawn = (given: Ground): string => groundDrawing(given, frame).map(({ html }) => html).join('\n');
+const drawn = (given: Ground): string =>
+  groundDrawing(given, frame)
+    .map(({ html }) => html)
+    .join('\n');
 
 describe('the ground on paper', () => {
   it('draws a street as wide as it is, with its edges under the white of all others', () => {
@@ -46,7 +49,10 @@ describe('the ground on paper', () => {
         way('way/2', { highway: 'primary', width: '10' }, [0, -90], [0, 90]),
       ]),
     );
-    const strokes = [...svg.matchAll(/stroke="([^"]+)" stroke-width="([\d.]+)"/gu)].map(([, colour, width]) => [colour, width]);
+    const strokes = [...svg.matchAll(/stroke="([^"]+)" stroke-width="([\d.]+)"/gu)].map(([, colour, width]) => [
+      colour,
+      width,
+    ]);
     expect(strokes).toEqual([
       ['#b4b4b4', '4.3'],
       ['#b4b4b4', '5.3'],
@@ -99,7 +105,9 @@ describe('the credit under a map', () => {
   it('says whom, by which licence, of which day, on as many lines as that takes', () => {
     const source = { credit: '© OpenStreetMap contributors', licence: 'ODbL 1.0', date: '2026-10-02' };
     const texts = (width: number, text = en): string[] =>
-      creditOf(source, width, text).at(40).map(({ html }) => />([^<]*)</u.exec(html)![1]!);
+      creditOf(source, width, text)
+        .at(40)
+        .map(({ html }) => />([^<]*)</u.exec(html)![1]!);
     expect(texts(120)).toEqual(['Streets: © OpenStreetMap contributors, ODbL 1.0, map of 2026-10-02']);
     expect(texts(120, es)).toEqual(['Calles: © OpenStreetMap contributors, ODbL 1.0, mapa del 2026-10-02']);
     expect(texts(40).length).toBeGreaterThan(1);
@@ -109,7 +117,10 @@ describe('the credit under a map', () => {
 
   it('shortens a long one and takes no markup from it', () => {
     const source = { credit: `<b>${'x'.repeat(300)}`, licence: null, date: null };
-    const svg = creditOf(source, 500, en).at(40).map(({ html }) => html).join('');
+    const svg = creditOf(source, 500, en)
+      .at(40)
+      .map(({ html }) => html)
+      .join('');
     expect(svg).toContain('&lt;b&gt;');
     expect(svg.length).toBeLessThan(500);
   });
@@ -129,7 +140,14 @@ describe('papers of a plan with a map of the ground', () => {
   });
 
   it('name streets on a station’s map, none over another word', () => {
-    const svg = stationMap({ layout: analysis, station: station!, units: 'metric', text: en, width: 66, height: 42 }).html;
+    const svg = stationMap({
+      layout: analysis,
+      station: station!,
+      units: 'metric',
+      text: en,
+      width: 66,
+      height: 42,
+    }).html;
     const words = [...svg.matchAll(/<text x="([-\d.]+)" y="([-\d.]+)" font-size="([\d.]+)"([^>]*)>([^<]*)</gu)].map(
       ([, x, y, size, more, says]): Box & { readonly says: string } => {
         const width = textWidth(says!, Number(size) / POINT);
@@ -147,8 +165,14 @@ describe('papers of a plan with a map of the ground', () => {
     const [direction] = station!.directions;
     const chalk = direction!.measure;
     const junction = (by: number, side: 'left' | 'right', more: object) => ({
-      ...{ measure: chalk + by, node: `node/${by}`, ways: ['way/1'], names: [], vehicles: true, access: false },
-      ...{ sides: [side], mouth: { from: chalk + by - 6, to: chalk + by + 6 } },
+      measure: chalk + by,
+      node: `node/${by}`,
+      ways: ['way/1'],
+      names: [],
+      vehicles: true,
+      access: false,
+      sides: [side],
+      mouth: { from: chalk + by - 6, to: chalk + by + 6 },
       ...more,
     });
     const near = direction!.side === 'left' ? 'left' : 'right';

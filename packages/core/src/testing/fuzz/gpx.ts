@@ -23,7 +23,7 @@ const coordinate = (random: Random, around: number): string =>
   random(12) === 0 ? pick(random, ODD_TEXTS) : (around + random(20_000) / 1e5).toFixed(6);
 
 function attributes(name: string, random: Random): string {
-  const own = /pt$/u.test(name)
+  const own = name.endsWith('pt')
     ? [`lat="${escaped(coordinate(random, -33.2))}"`, `lon="${escaped(coordinate(random, -17.4))}"`]
     : [];
   if (random(20) === 0) own.pop();

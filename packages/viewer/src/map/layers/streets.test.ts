@@ -39,7 +39,16 @@ test('a street that the map names is not named again by the plan’s drawing; a 
   const named = (kind: string, type: 'LineString' | 'Point', name: string): GeoJSON.Feature => ({
     type: 'Feature',
     properties: { kind, name },
-    geometry: type === 'Point' ? { type, coordinates: [0, 0] } : { type, coordinates: [[0, 0], [1, 0]] },
+    geometry:
+      type === 'Point'
+        ? { type, coordinates: [0, 0] }
+        : {
+            type,
+            coordinates: [
+              [0, 0],
+              [1, 0],
+            ],
+          },
   });
   const drawing: GeoJSON.FeatureCollection = {
     type: 'FeatureCollection',
@@ -49,7 +58,8 @@ test('a street that the map names is not named again by the plan’s drawing; a 
       named('village', 'Point', 'Harbour Road'),
     ],
   };
-  const names = (map: Ground | null): string[] => background(drawing, map).features.map(({ properties }) => properties.name);
+  const names = (map: Ground | null): string[] =>
+    background(drawing, map).features.map(({ properties }) => properties.name);
   expect(names(ground)).toEqual(['', 'Mill Lane', 'Harbour Road']);
   expect(names(null)).toEqual(['Harbour Road', 'Mill Lane', 'Harbour Road']);
 });
