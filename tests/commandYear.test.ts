@@ -10,7 +10,7 @@ const DEMO = join(ROOT, 'fixtures/demo');
 const demo = (): string =>
   folderWith(
     Object.fromEntries(
-      ['plan.json', 'full.gpx', 'half.gpx', 'context.geojson'].map((name) => [name, readFileSync(join(DEMO, name))]),
+      ['plan.json', 'full.gpx', 'half.gpx', 'context.geojson', 'ground.geojson'].map((name) => [name, readFileSync(join(DEMO, name))]),
     ),
   );
 

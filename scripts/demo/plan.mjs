@@ -340,6 +340,7 @@ export function makePlan({ line, town }) {
       { name: 'Green station nearer the park', stations: { s7: { at: beside('tide', 250, 5.5) } } },
     ],
     context: 'context.geojson',
+    ground: 'ground.geojson',
   };
 }
 

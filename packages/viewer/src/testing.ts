@@ -12,7 +12,7 @@ export const demoFile = (name: string): NamedFile => ({
 
 export const textFile = (name: string, text: string): NamedFile => ({ name, bytes: new TextEncoder().encode(text) });
 
-export const DEMO_NAMES = ['plan.json', 'full.gpx', 'half.gpx', 'context.geojson'] as const;
+export const DEMO_NAMES = ['plan.json', 'full.gpx', 'half.gpx', 'context.geojson', 'ground.geojson'] as const;
 
 export function openedFrom(opening: Opening): OpenPlan {
   if (opening.kind !== 'opened')

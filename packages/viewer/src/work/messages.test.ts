@@ -56,7 +56,7 @@ describe('what passes between the threads', () => {
 
   it('keeps the bytes of every file under the name that the plan has for it', async () => {
     const { originals } = openDemo().files;
-    expect([...originals.keys()].toSorted()).toEqual(['context.geojson', 'full.gpx', 'half.gpx']);
+    expect([...originals.keys()].toSorted()).toEqual(['context.geojson', 'full.gpx', 'ground.geojson', 'half.gpx']);
     for (const [name, blob] of originals)
       expect(Buffer.from(await blob.arrayBuffer()).equals(demoFile(name).bytes), name).toBe(true);
   });

@@ -3,6 +3,7 @@
  * over, not copied. A plan's document passes as its text, which is quick to read again.
  */
 import { readPlan, type Analysis, type Finding, type PlanDocument } from '@halfcup/core';
+import { indexBuildings } from '@halfcup/core/ground';
 import type { OfferedCourse, SetUpAnswers } from '@halfcup/core/plan';
 import type { Result } from '@halfcup/core';
 import type { GpxDocument } from '@halfcup/core/stages';
@@ -129,8 +130,17 @@ function documentOf({ file, text }: Text): PlanDocument {
 
 export const waitingOf = (plain: PlainWaiting): WaitingPlan => ({ ...plain, document: documentOf(plain.document) });
 
-export const planOf = ({ document, ...rest }: PlainPlan): OpenPlan => ({
+/** The houses of a map have an index that does not pass from thread to thread: it is made again. */
+function groundHere(analysis: Analysis): Analysis {
+  const { ground } = analysis;
+  return ground === undefined
+    ? analysis
+    : { ...analysis, ground: { ...ground, buildings: indexBuildings(ground.ground) } };
+}
+
+export const planOf = ({ document, analysis, ...rest }: PlainPlan): OpenPlan => ({
   ...rest,
+  analysis: groundHere(analysis),
   document: documentOf(document),
   variant: null,
 });

@@ -39,11 +39,11 @@ const streetsOf = (store: Store): (string | null)[] => [
   ...new Set(store.open.value!.analysis.ground?.along.get('full')?.streets.map(({ name }) => name)),
 ];
 
-test('streets become a file of the plan, one step that can be taken back and forth', () => {
+test('streets become a file of the plan beside those it has, one step that can be taken back and forth', () => {
   const store = opened();
   const before = store.open.value!.document.text;
   expect(addStreets(store, 'town.osm', map('Old Road'))).toEqual([]);
-  expect(store.open.value!.document.plan.ground).toBe('ground.geojson');
+  expect(store.open.value!.document.plan.ground).toBe('ground-2.geojson');
   expect(store.history.value.past.map(({ label }) => label)).toEqual(['add streets from town.osm']);
   expect(streetsOf(store)).toContain('Old Road');
   undo(store);
@@ -57,9 +57,9 @@ test('a second map has a name of its own, so that a step back finds the first', 
   const store = opened();
   addStreets(store, 'town.osm', map('Old Road'));
   addStreets(store, 'newer.osm', map('New Road'));
-  expect(store.open.value!.document.plan.ground).toBe('ground-2.geojson');
+  expect(store.open.value!.document.plan.ground).toBe('ground-3.geojson');
   expect([...store.open.value!.files.originals.keys()]).toEqual(
-    expect.arrayContaining(['ground.geojson', 'ground-2.geojson']),
+    expect.arrayContaining(['ground.geojson', 'ground-2.geojson', 'ground-3.geojson']),
   );
   expect(streetsOf(store)).toContain('New Road');
   undo(store);

@@ -1,5 +1,6 @@
 /** The demo plan: files of the fixtures that the build lays beside the page and that are fetched from there. */
 import contextUrl from '../../../../../fixtures/demo/context.geojson?url';
+import groundUrl from '../../../../../fixtures/demo/ground.geojson?url';
 import fullUrl from '../../../../../fixtures/demo/full.gpx?url';
 import halfUrl from '../../../../../fixtures/demo/half.gpx?url';
 import planUrl from '../../../../../fixtures/demo/plan.json?url';
@@ -11,6 +12,7 @@ const FILES: readonly (readonly [name: string, url: string])[] = [
   ['full.gpx', fullUrl],
   ['half.gpx', halfUrl],
   ['context.geojson', contextUrl],
+  ['ground.geojson', groundUrl],
 ];
 
 export function fetchDemo(): Promise<NamedFile[]> {
