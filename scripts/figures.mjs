@@ -1,11 +1,13 @@
 /**
- * Writes the last figures of the benches (packages/core/bench/results.json and batch.json, packages/viewer/bench/results.json)
- * into packages/core/BENCHMARKS.md and the list of checks into packages/core/CHECKS.md, between their marks. `--check` changes nothing and exits 1 where that list is stale.
+ * Writes the last figures of the benches (packages/core/bench/results.json, growth.json and batch.json, packages/viewer/bench/results.json)
+ * into packages/core/BENCHMARKS.md, and between their marks what follows from the sources: the list of checks (packages/core/CHECKS.md), the
+ * limits (packages/core/LIMITS.md) and the ranges of a plan's numbers (packages/core/PLAN.md). `--check` changes nothing and exits 1 where one is stale.
  */
 import { spawnSync } from 'node:child_process';
 import { readFileSync, writeFileSync } from 'node:fs';
-import { dirname, join } from 'node:path';
+import { dirname, join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { rangeTable } from './planRanges.mjs';
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '..');
 // The list is that of the sources as they are, not of what was built some time ago.
@@ -15,10 +17,13 @@ const { status } = spawnSync(process.execPath, ['node_modules/typescript/bin/tsc
 });
 if (status !== 0) throw new Error('core does not compile; fix that first');
 const { CHECKS, PLACED_RULES, STAGE_RULES, THEMES } = await import('@halfcup/core/stages');
-const { themeText } = await import('@halfcup/core/sentences');
+const { limitTable, themeText } = await import('@halfcup/core/sentences');
+const { planJsonSchema } = await import('@halfcup/core/schemas');
 const benchmarks = join(root, 'packages/core/BENCHMARKS.md');
 
 const checks = join(root, 'packages/core/CHECKS.md');
+const limits = join(root, 'packages/core/LIMITS.md');
+const ranges = join(root, 'packages/core/PLAN.md');
 
 function between(text, name, content) {
   const pattern = new RegExp(`(<!-- ${name} -->\\n)[\\s\\S]*?(<!-- /${name} -->)`);
@@ -49,6 +54,22 @@ function figureTable(rows) {
   return ['| work | figure | measured | must reach |', '|---|---|--:|--:|', ...lines].join('\n');
 }
 
+/** How the time of each stage grows with what a plan holds more of. */
+function growthTable() {
+  const { node, rows } = JSON.parse(readFileSync(join(root, 'packages/core/bench/growth.json'), 'utf8'));
+  const lines = rows.map(
+    ({ work, seconds, figure: exponent, target, met }) =>
+      `| ${work} | ${figure(seconds * 1000)} ms | ${exponent.toFixed(2)} | at most ${target}${met ? '' : ': missed'} |`,
+  );
+  return [
+    '| work | processor time of the larger | exponent | must reach |',
+    '|---|--:|--:|--:|',
+    ...lines,
+    '',
+    `Node ${node.slice(1)}; an exponent of 1 is twice the time for twice as many. The least of some rounds. Repeat: \`node packages/core/bench/run.mjs growth\`, then \`node scripts/figures.mjs\`.`,
+  ].join('\n');
+}
+
 /** How the page keeps up while a station is dragged or the clock plays; p95 has no target. */
 function draggingTable() {
   const { rows } = JSON.parse(readFileSync(join(root, 'packages/viewer/bench/results.json'), 'utf8'));
@@ -74,15 +95,32 @@ const checkTable = () =>
     ].join('\n'),
   ).join('\n\n');
 
-const listed = readFileSync(checks, 'utf8');
-const current = between(listed, 'checks', checkTable());
+/** What each reader takes. */
+const limitLines = () =>
+  [
+    '| read | at most |',
+    '|---|---|',
+    ...limitTable().map(({ title, most }) => `| ${title} | ${most.join(', ')} |`),
+  ].join('\n');
+
+/** What is made of the sources alone, and so can be stale. */
+const made = [
+  [checks, 'checks', checkTable()],
+  [limits, 'limits', limitLines()],
+  [ranges, 'ranges', rangeTable(planJsonSchema())],
+].map(([file, name, content]) => {
+  const listed = readFileSync(file, 'utf8');
+  return { file, listed, current: between(listed, name, content) };
+});
 if (process.argv.includes('--check')) {
-  if (current !== listed) console.error('packages/core/CHECKS.md is stale; run `node scripts/figures.mjs`.');
-  process.exitCode = current === listed ? 0 : 1;
+  const stale = made.filter(({ listed, current }) => current !== listed);
+  for (const { file } of stale) console.error(`${relative(root, file)} is stale; run \`node scripts/figures.mjs\`.`);
+  process.exitCode = stale.length === 0 ? 0 : 1;
 } else {
-  writeFileSync(checks, current);
+  for (const { file, current } of made) writeFileSync(file, current);
   const tables = [
     ['speed', speedTable()],
+    ['growth', growthTable()],
     ['dragging', draggingTable()],
     ['batch', batchTable()],
   ];

@@ -147,7 +147,7 @@ describe('what lies under the course', () => {
       await mapIdle(page);
       await expect.poll(() => page.getByText('Survey of an island').count()).toBe(1);
       await openChoice(page);
-      await page.getByRole('radio', { name: 'Drawing in the plan' }).check();
+      await page.getByRole('radio', { name: 'Map and drawing in the plan' }).check();
       expect(await page.getByText('Survey of an island').count()).toBe(0);
     });
   });

@@ -19,6 +19,8 @@ import { readGpx } from '@halfcup/core/gpx';
 import { readResults } from '@halfcup/core/raceday';
 import { benchClock } from './clock.mjs';
 import { courseOf, generator, gpxText, indexedOf, pinsAlong, windingLine } from './data.mjs';
+import { benchGround } from './ground.mjs';
+import { benchExponents } from './growth.mjs';
 import { benchSizes } from './sizes.mjs';
 import { inTurn, median, roundsOf } from './timing.mjs';
 
@@ -235,15 +237,19 @@ function benchRaceDay() {
   );
 }
 
+let grown = true;
 const PARTS = {
   // First, in a process that has run nothing else: what ran before slows the bare pass more than ours.
   gpx: benchGpx,
   measure: benchMeasure,
   passes: () => benchLayout(benchPasses().turfCall),
   sizes: () => benchSizes(report),
-  growth: benchGrowth,
+  points: benchGrowth,
   raceday: benchRaceDay,
   clock: () => benchClock(report),
+  ground: () => benchGround(report),
+  // Its rows have a file and a table of their own.
+  growth: () => (grown = benchExponents(process.argv[3])),
 };
 const file = join(here, 'results.json');
 const only = process.argv[2];
@@ -257,4 +263,4 @@ const kept = before.filter((row) => !isNew(row));
 const place = before.findIndex(isNew);
 kept.splice(place < 0 ? kept.length : place, 0, ...rows);
 writeFileSync(file, `${JSON.stringify({ node: process.version, rows: kept }, null, 2)}\n`);
-process.exitCode = rows.every((row) => row.met) ? 0 : 1;
+process.exitCode = grown && rows.every((row) => row.met) ? 0 : 1;

@@ -17,10 +17,14 @@ import { aNumber, oneOf, want, maybe, upTo } from './wants.ts';
 /** What people see where there is no finite number. */
 const NONE = '–';
 
+/** So many decimals, and never an exponent, which `toFixed` has from 1e21 on. */
+export const plainFixed = (value: number, decimals: number): string =>
+  Math.abs(value) < 1e21 ? value.toFixed(decimals) : String(BigInt(value));
+
 /** A number with so many decimals, never "-0"; a dash for what is not finite. `drop` leaves out zeros at the end. */
 function digits(value: number, decimals: number, drop: boolean): string {
   if (!Number.isFinite(value)) return NONE;
-  const fixed = value.toFixed(decimals);
+  const fixed = plainFixed(value, decimals);
   const short = drop && fixed.includes('.') ? fixed.replace(/\.?0+$/u, '') : fixed;
   return Number(short) === 0 ? short.replace('-', '') : short;
 }

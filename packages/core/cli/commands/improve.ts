@@ -13,6 +13,9 @@ import { json, unitsOf } from '../printing.ts';
 import { progressOf } from '../progress.ts';
 import { improveText } from '../text/improve.ts';
 
+/** Milliseconds after which the best that is known so far is given. */
+const LONGEST = 10 * 60_000;
+
 export const run: Run = async (call, io) => {
   const read = await analysePlan(io, call.positionals[0]!, undefined);
   if (!read.ok) return read;
@@ -20,7 +23,13 @@ export const run: Run = async (call, io) => {
   const only = stationsOf(call, document.file, analysis.plan);
   if (!only.ok) return only;
   const progress = progressOf('Trying places', io.stderr);
-  const improvement = improve(analysis, { ...only.value, ...withinOf(call), onProgress: progress.show });
+  const from = io.now().getTime();
+  const improvement = improve(analysis, {
+    ...only.value,
+    ...withinOf(call),
+    onProgress: progress.show,
+    stop: () => io.now().getTime() - from > LONGEST,
+  });
   progress.clear();
   const { plan } = analysis;
   const asked = { plan, within: lengthOf(call, 'within'), out: call.values.get('out') };

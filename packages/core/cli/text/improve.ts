@@ -71,6 +71,9 @@ function remarks(improvement: Improvement, { plan, within }: Asked, { units, nam
     ({ station }) => (plan.stations.find(({ id }) => id === station)?.points.length ?? 0) > 0,
   );
   return [
+    ...(improvement.stopped
+      ? ['Stopped after 10 minutes: better places may be left to find. Name fewer stations with --only.']
+      : []),
     proofText(improvement, within, (metres) => shortLength(metres, units)),
     ...stays.map(({ station, why }) => `${names.station(station)} stays: ${why}.`),
     ...(walked.length === 0 ? [] : [`Walk the new place; only the old one was checked on foot: ${list(walked)}.`]),

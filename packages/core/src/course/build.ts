@@ -12,14 +12,12 @@ import type { GpxSegment } from '../gpx/document.ts';
 import { foundOf } from '../text/found.ts';
 import { lineFinding } from './lineFinding.ts';
 import { type Course, type Drawn, type GapRule, type Skip, isDrawn, isGapRule } from './course.ts';
+import { LONGEST_COURSE } from './longest.ts';
 import { type Shape, aFlag, aText, listOf, maybe, recordOf, want } from '../wants.ts';
 import { isColumns } from '../gpx/shapes.ts';
 
 /** A gap up to this many metres is joined whatever the rule. */
 export const JOINED_GAP = 50;
-
-/** No course is longer, metres: points that are not of a race would become millions of vertices. */
-const LONGEST = 10_000_000;
 
 /** What a course is built from. */
 export interface CourseInput {
@@ -95,7 +93,7 @@ export function buildCourse(input: CourseInput): Result<Course> {
   const length = grown.raw[grown.count - 1] ?? 0;
   if (grown.count < 2 || !(length > 0))
     return bad([...findings, noPosition(input.segments, where) ?? tooShort(points, grown.count, where)]);
-  if (length > LONGEST) return bad([...findings, tooLong(input.segments, length, where)]);
+  if (length > LONGEST_COURSE) return bad([...findings, tooLong(input.segments, length, where)]);
   const ele = grown.ele && columnOf(grown, grown.ele);
   const course: Course = {
     id: input.id,
@@ -170,8 +168,8 @@ function tooLong(segments: readonly GpxSegment[], length: number, where: Where):
   const step = steps.reduce((longest, value, i) => (value > steps[longest]! ? i : longest), 0);
   return lineFinding(
     'course-too-long',
-    { length, most: LONGEST, step: steps[step]!, point: step + 1 },
-    { severity: 'error', where: { ...where, at: points[step]! }, measured: length, limit: LONGEST, unit: 'm' },
+    { length, most: LONGEST_COURSE, step: steps[step]!, point: step + 1 },
+    { severity: 'error', where: { ...where, at: points[step]! }, measured: length, limit: LONGEST_COURSE, unit: 'm' },
   );
 }
 
@@ -266,7 +264,7 @@ function addPoint(grown: Growing, lon: number, lat: number, ele: number, maySkip
     return push(grown, lon0 + step, lat, ele, raw0);
   }
   // A course that is refused for its length is not cut.
-  const pieces = raw0 + length > LONGEST ? 1 : Math.ceil(length / SHORT);
+  const pieces = raw0 + length > LONGEST_COURSE ? 1 : Math.ceil(length / SHORT);
   if (pieces > 1) {
     const ele0 = grown.ele === null ? NaN : grown.ele[count - 1]!;
     between(lon0, lat0, lon, lat, pieces).forEach(([midLon, midLat], piece) => {

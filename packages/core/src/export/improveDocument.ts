@@ -11,7 +11,10 @@ import { want } from '../wants.ts';
 export interface ImproveDocument extends Pick<
   Improvement,
   'before' | 'after' | 'moves' | 'proof' | 'tried' | 'step' | 'stepBeyond' | 'stays'
-> {}
+> {
+  /** The search was stopped: better places may be left to find. */
+  readonly stopped?: true;
+}
 
 const standing = ({ longest, ...counts }: Standing): Standing => ({
   ...counts,
@@ -61,5 +64,6 @@ export function improveDocument(improvement: Improvement): ImproveDocument {
     step: improvement.step,
     stepBeyond: improvement.stepBeyond,
     stays: improvement.stays,
+    ...(improvement.stopped ? { stopped: true } : {}),
   };
 }

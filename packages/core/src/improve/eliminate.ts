@@ -15,6 +15,8 @@ export interface Factor {
 export interface Order {
   readonly vars: readonly number[];
   readonly steps: number;
+  /** The variables of the largest table. */
+  readonly widest: readonly number[];
 }
 
 const product = (vars: readonly number[], sizes: readonly number[]): number =>
@@ -22,23 +24,38 @@ const product = (vars: readonly number[], sizes: readonly number[]): number =>
 
 const union = (scopes: readonly (readonly number[])[]): number[] => [...new Set(scopes.flat())].sort((a, b) => a - b);
 
-/** Takes out next the variable whose table is smallest, the first of equals. */
+/**
+ * Takes out next the variable whose table is smallest, the first of equals. Each time only the neighbours of the one that
+ * is taken out are looked at again.
+ */
 export function eliminationOrder(sizes: readonly number[], scopes: readonly (readonly number[])[]): Order {
-  let open = scopes.filter((scope) => scope.length > 0);
+  const beside = sizes.map(() => new Set<number>());
+  for (const scope of scopes) for (const v of scope) for (const u of scope) if (u !== v) beside[v]!.add(u);
+  const table = (v: number): number => product([v, ...beside[v]!], sizes);
+  const tables = sizes.map((_, v) => table(v));
   const left = new Set(sizes.keys());
   const vars: number[] = [];
   let steps = 0;
+  let widest: readonly number[] = [];
+  let most = 0;
   while (left.size > 0) {
-    const options = [...left].map((v) => ({ v, scope: union([[v], ...open.filter((scope) => scope.includes(v))]) }));
-    const next = options.reduce((best, option) =>
-      product(option.scope, sizes) < product(best.scope, sizes) ? option : best,
-    );
-    steps += product(next.scope, sizes);
-    open = [...open.filter((scope) => !scope.includes(next.v)), next.scope.filter((v) => v !== next.v)];
-    left.delete(next.v);
-    vars.push(next.v);
+    let next = -1;
+    for (const v of left) if (next < 0 || tables[v]! < tables[next]!) next = v;
+    const around = [...beside[next]!];
+    steps += tables[next]!;
+    if (tables[next]! > most) {
+      most = tables[next]!;
+      widest = [next, ...around];
+    }
+    left.delete(next);
+    vars.push(next);
+    for (const v of around) {
+      beside[v]!.delete(next);
+      for (const u of around) if (u !== v) beside[v]!.add(u);
+    }
+    for (const v of around) tables[v] = table(v);
   }
-  return { vars, steps };
+  return { vars, steps, widest };
 }
 
 interface Bucket {
@@ -51,7 +68,7 @@ interface Bucket {
 export function minimise(
   sizes: readonly number[],
   factors: readonly Factor[],
-  { vars }: Order,
+  { vars }: Pick<Order, 'vars'>,
 ): { readonly value: number; readonly choices: readonly number[] } | null {
   let open = [...factors];
   const buckets: Bucket[] = [];

@@ -7,6 +7,7 @@
 import type { Analysis } from '../analyse.ts';
 import { courseTable } from '../station/seeStation.ts';
 import type { CourseTable } from '../station/directions.ts';
+import { stepWithin } from './budget.ts';
 import { type Ground, costed, groundOf } from './costs.ts';
 import { placeAt, placedByHand, presentPlace, whyStays } from './places.ts';
 import { type Choice, problemOf } from './problem.ts';
@@ -21,7 +22,10 @@ export interface ImproveOptions {
   readonly only?: readonly string[];
   /** Metres along the course to either side; absent: 500. */
   readonly within?: number;
-  /** Whole metres between places that are tried in all combinations; absent: 25 to 500 m away, and farther off as many again at even steps. */
+  /**
+   * Whole metres between places that are tried in all combinations; absent: 25 to 500 m away, more where stations
+   * stand so near one another that there were over 4 million combinations of neighbours, and farther off as many again at even steps.
+   */
   readonly step?: number;
   /** Whole metres between places that are tried around the best; absent: 1. */
   readonly finest?: number;
@@ -101,11 +105,11 @@ export function improve(analysis: Analysis, options: ImproveOptions = {}): Impro
   want('improve', 'options', isOptions, options);
   const { courses, stations } = analysis;
   const within = options.within ?? WITHIN;
-  const step = options.step ?? STEP;
-  const stepBeyond = options.step ?? Math.max(STEP, Math.ceil((within - WITHIN) / FAR_PLACES));
   const movable = stations.map(
     (station) => (options.only === undefined || options.only.includes(station.id)) && whyStays(station) === null,
   );
+  const step = options.step ?? stepWithin(analysis, movable, Math.min(within, WITHIN), STEP);
+  const stepBeyond = options.step ?? Math.max(step, Math.ceil((within - WITHIN) / FAR_PLACES));
   const work: Work = {
     analysis,
     ground: groundOf(analysis),
@@ -145,7 +149,9 @@ interface Solved {
 
 function solve(lists: readonly (readonly Choice[])[], { analysis, ground, options }: Work): Solved | null {
   const { stop } = options;
-  const { problem, whole } = problemOf(analysis, lists, ground);
+  const stated = problemOf(analysis, lists, ground, stop);
+  if (stated === null) return null;
+  const { problem, whole } = stated;
   const found = search(problem, { steps: options.steps ?? STEPS, runs: RUNS, ...(stop === undefined ? {} : { stop }) });
   return found === null
     ? null

@@ -43,13 +43,23 @@ export interface Stated {
   readonly whole: boolean;
 }
 
-/** The whole problem of one list of choices a station, in the order of the layout's stations. */
-export function problemOf(present: Layout, choices: readonly (readonly Choice[])[], ground: Ground): Stated {
+/** The whole problem of one list of choices a station, in the order of the layout's stations; `null` where it was stopped. */
+export function problemOf(
+  present: Layout,
+  choices: readonly (readonly Choice[])[],
+  ground: Ground,
+  stop: () => boolean = () => false,
+): Stated | null {
   const sizes = choices.map((list) => list.length);
   const own = choices.map((list, v): Factor => ({ vars: [v], values: Float64Array.from(list, ownCost) }));
-  const legs = present.spacing.map((spacing, race) => legsOf(race, spacing, present, choices, ground));
+  const legs: Legs[] = [];
+  for (const [race, spacing] of present.spacing.entries()) {
+    if (stop()) return null;
+    legs.push(legsOf(race, spacing, present, choices, ground));
+  }
   const waters = choices.map((list, v) => (list.some(({ costs }) => costs.wanting > 0) ? waterAfter(v, present) : []));
-  const pairs = pairsOf(choices, waters, ground);
+  const pairs = pairsOf(choices, waters, ground, stop);
+  if (pairs === null) return null;
   const factors = [...own, ...legs.flatMap((one) => one.factors), ...pairs];
   return {
     problem: { sizes, factors, legs: legs.flatMap(({ tables }) => tables), races: present.spacing.length },
@@ -143,13 +153,16 @@ function pairsOf(
   choices: readonly (readonly Choice[])[],
   waters: readonly (readonly number[])[],
   ground: Ground,
-): Factor[] {
+  stop: () => boolean,
+): Factor[] | null {
   const factors: Factor[] = [];
+  const radii = choices.map(radiusOf);
   for (const [a, list] of choices.entries()) {
+    if (stop()) return null;
     for (let b = a + 1; b < choices.length; b++) {
       const others = choices[b]!;
       const follow = waters[a]!.includes(b) || waters[b]!.includes(a);
-      if (!mayMeet(list, others) && !follow) continue;
+      if (!follow && centresApart(list, others) > radii[a]! + radii[b]!) continue;
       const values = Float64Array.from(
         list.flatMap((one) => others.map((other) => pairCost(one.costs, other.costs, follow, ground) * FINDINGS)),
       );
@@ -159,12 +172,13 @@ function pairsOf(
   return factors;
 }
 
-/** Whether any places of two stations are near enough that what stands there could meet. */
-function mayMeet(list: readonly Choice[], others: readonly Choice[]): boolean {
-  const [a, b] = [list, others].map((one) => ({ at: one[0]!.laid.at, radius: radiusOf(one) }));
-  return inverseLength(a!.at[0], a!.at[1], b!.at[0], b!.at[1]) <= a!.radius + b!.radius;
+/** Metres between the first places of two stations. */
+function centresApart([one]: readonly Choice[], [other]: readonly Choice[]): number {
+  const [a, b] = [one!.laid.at, other!.laid.at];
+  return inverseLength(a[0], a[1], b[0], b[1]);
 }
 
+/** How far from the first place anything of a station may stand, metres. */
 function radiusOf(list: readonly Choice[]): number {
   const [lon, lat] = list[0]!.laid.at;
   return list.reduce(

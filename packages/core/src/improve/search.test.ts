@@ -173,3 +173,70 @@ describe('search', () => {
     expect(search(problemFrom(5, 4, 2), { ...EFFORT, stop: () => true })).toBeNull();
   });
 });
+
+/** The order found by looking at every variable and every scope again each time. */
+function plainOrder(sizes: readonly number[], scopes: readonly (readonly number[])[]): readonly number[] {
+  let open = scopes;
+  const left = new Set(sizes.keys());
+  const order: number[] = [];
+  const around = (v: number): number[] => [...new Set([v, ...open.filter((scope) => scope.includes(v)).flat()])];
+  const table = (v: number): number => around(v).reduce((all, u) => all * sizes[u]!, 1);
+  while (left.size > 0) {
+    const next = [...left].reduce((best, v) => (table(v) < table(best) ? v : best));
+    const scope = around(next).filter((v) => v !== next);
+    open = [...open.filter((one) => !one.includes(next)), scope];
+    left.delete(next);
+    order.push(next);
+  }
+  return order;
+}
+
+describe('the order of elimination', () => {
+  it('is that found by looking at everything again each time', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.integer({ min: 1, max: 9 }), { minLength: 1, maxLength: 12 }),
+        fc.array(fc.tuple(fc.nat(11), fc.nat(11)), { maxLength: 30 }),
+        (sizes, pairs) => {
+          const scopes = pairs.filter(([a, b]) => a < b && b < sizes.length).map(([a, b]): readonly number[] => [a, b]);
+          expect(eliminationOrder(sizes, scopes).vars).toEqual(plainOrder(sizes, scopes));
+        },
+      ),
+      { seed: 5, numRuns: tries(500) },
+    );
+  });
+});
+
+describe('many stations on one stretch', () => {
+  it('are searched within the steps given, some couplings left out', () => {
+    const random = generator(3);
+    const sizes = Array.from({ length: 160 }, () => 12);
+    const factors = sizes.flatMap((_, v) =>
+      [1, 2, 3, 4].flatMap((ahead): Factor[] =>
+        v + ahead < sizes.length
+          ? [
+              {
+                vars: [v, v + ahead],
+                values: Float64Array.from({ length: 144 }, () => Math.floor(random() * 3) * FINDINGS),
+              },
+            ]
+          : [],
+      ),
+    );
+    let polls = 0;
+    const stop = (): boolean => {
+      polls++;
+      return false;
+    };
+    const problem: Problem = { sizes, factors, legs: [], races: 0 };
+    const found = search(problem, { steps: 300_000, runs: 20, stop })!;
+    expect(found.exact).toBe(false);
+    expect(found.choices).toHaveLength(160);
+    expect(polls).toBeLessThan(200);
+    // Each choice by itself is as good as it can be beside the others.
+    const score = scoreOf(problem, found.choices);
+    for (let v = 0; v < 160; v += 13)
+      for (let x = 0; x < 12; x++) expect(isBetter(scoreOf(problem, found.choices.with(v, x)), score)).toBe(false);
+    expect(score[0]).toBeGreaterThanOrEqual(found.bound.findings);
+  });
+});

@@ -57,7 +57,7 @@ export function search(problem: Problem, effort: Effort): Found | null {
   const left = problem.factors.filter(({ vars }) => !inside(vars));
   // What is left out may be less than nothing: no combination gets more of it than its least.
   const findings = solved.bound.findings + left.reduce((sum, { values }) => sum + leastFindings(values), 0);
-  const tries = [problem.sizes.map(() => 0), solved.choices].map((choices) => descend(problem, choices));
+  const tries = [problem.sizes.map(() => 0), solved.choices].map((choices) => descend(problem, choices, effort.stop));
   const choices = tries.reduce((best, one) => (isBetter(scoreOf(problem, one), scoreOf(problem, best)) ? one : best));
   return { choices, exact: false, bound: { ...solved.bound, findings } };
 }
@@ -76,13 +76,25 @@ function keptScopes({ sizes, factors, legs }: Problem, most: number): (readonly 
   let scopes: (readonly number[])[] = [];
   for (const { vars } of [...factors, ...legs])
     if (vars.length === 2 && !scopes.some((scope) => sameScope(scope, vars))) scopes.push(vars);
-  while (eliminationOrder(sizes, scopes).steps > most && scopes.length > 0) {
-    const without = scopes.map((_, k) => scopes.filter((_other, j) => j !== k));
-    const steps = without.map((rest) => eliminationOrder(sizes, rest).steps);
-    scopes = without[steps.indexOf(Math.min(...steps))]!;
+  for (let order = eliminationOrder(sizes, scopes); order.steps > most && scopes.length > 0;) {
+    const { widest } = order;
+    const within = (scope: readonly number[]): boolean => scope.every((v) => widest.includes(v));
+    // Of many couplings only those are tried that make the largest table what it is.
+    const some = scopes.length > EACH_TRIED && scopes.some(within) ? within : () => true;
+    let least: { readonly scopes: typeof scopes; readonly order: Order } | null = null;
+    for (const [k, scope] of scopes.entries()) {
+      if (!some(scope)) continue;
+      const rest = scopes.toSpliced(k, 1);
+      const other = eliminationOrder(sizes, rest);
+      if (least === null || other.steps < least.order.steps) least = { scopes: rest, order: other };
+    }
+    ({ scopes, order } = least!);
   }
   return scopes;
 }
+
+/** Up to so many couplings each is tried for leaving it out. */
+const EACH_TRIED = 60;
 
 /** The least cost under caps, one a race; runs that are left. */
 interface Solver {
@@ -245,11 +257,15 @@ function leastCaps(
   return { sum: best, caps: kept, cut };
 }
 
+/** Where the value of some choices stands in a table of these variables. */
+const placeIn = ({ sizes }: Pick<Problem, 'sizes'>, vars: readonly number[], choices: readonly number[]): number =>
+  vars.reduce((index, v) => index * sizes[v]! + choices[v]!, 0);
+
 type Score = readonly [findings: number, longest: number, rest: number];
 
 /** Findings, sum of longest legs, and all else, of one combination. */
 export function scoreOf({ sizes, factors, legs, races }: Problem, choices: readonly number[]): Score {
-  const at = (vars: readonly number[]): number => vars.reduce((index, v) => index * sizes[v]! + choices[v]!, 0);
+  const at = (vars: readonly number[]): number => placeIn({ sizes }, vars, choices);
   const cost = factors.reduce((sum, { vars, values }) => sum + values[at(vars)]!, 0);
   const longest = Array.from({ length: races }, () => 0);
   for (const { race, vars, values } of legs) longest[race] = Math.max(longest[race]!, values[at(vars)]!);
@@ -262,18 +278,35 @@ export const isBetter = (a: Score, b: Score): boolean => {
 };
 
 /** Changes one choice at a time as long as that betters. */
-function descend(problem: Problem, start: readonly number[]): readonly number[] {
+function descend(problem: Problem, start: readonly number[], stop?: () => boolean): readonly number[] {
+  const own = ownFactors(problem);
+  const costOf = (v: number, choices: readonly number[]): number =>
+    own[v]!.reduce((sum, factor) => sum + factor.values[placeIn(problem, factor.vars, choices)]!, 0);
   let best = start;
-  for (let again = true; again;) {
+  let score = scoreOf(problem, best);
+  for (let again = true; again && stop?.() !== true;) {
     again = false;
     for (const [v, size] of problem.sizes.entries()) {
+      let present = costOf(v, best);
       for (let x = 0; x < size; x++) {
         const other = best.with(v, x);
-        if (!isBetter(scoreOf(problem, other), scoreOf(problem, best))) continue;
+        // One finding more outweighs all else: the whole need not be looked at.
+        if (costOf(v, other) - present > FINDINGS / 2) continue;
+        const one = scoreOf(problem, other);
+        if (!isBetter(one, score)) continue;
         best = other;
+        score = one;
+        present = costOf(v, best);
         again = true;
       }
     }
   }
   return best;
+}
+
+/** The factors that each variable is in. */
+function ownFactors({ sizes, factors }: Problem): readonly (readonly Factor[])[] {
+  const own: Factor[][] = sizes.map(() => []);
+  for (const factor of factors) for (const v of factor.vars) own[v]!.push(factor);
+  return own;
 }

@@ -18,8 +18,13 @@ const RANGES = [
   ['minSpacing', 'maxSpacing'],
 ] as const;
 
+/** Entrants of one wave, and of all waves together. */
+export const MOST_ENTRANTS = 1_000_000;
+
 /** Boxes that one trash stretch can have; each is a place in every output. */
 export const MOST_BOXES = 1000;
+/** Tables of one kind at one station. */
+export const MOST_TABLES = 1000;
 const BOXES = ['boxEvery', 'trashFrom', 'trashTo'] as const;
 
 /** Trash boxes so near one another that a stretch has more than `MOST_BOXES`, where `given` has a say in it. */
@@ -77,15 +82,33 @@ const priceFaults = ({ kind }: PlanPrice, index: number, all: readonly PlanPrice
       ];
 };
 
+/** More entrants in all waves together than race day can follow one by one, told at the wave that passes the limit. */
+function entrantFaults(races: Plan['races']): Fault[] {
+  let entrants = 0;
+  for (const [race, { waves }] of races.entries())
+    for (const [wave, one] of waves.entries()) {
+      if (entrants <= MOST_ENTRANTS && entrants + one.entrants > MOST_ENTRANTS) {
+        const all = races.reduce((sum, other) => other.waves.reduce((count, each) => count + each.entrants, sum), 0);
+        const path = ['races', race, 'waves', wave, 'entrants'];
+        return [
+          { code: 'plan-value', path, problem: { problem: 'tooManyEntrants', entrants: all, most: MOST_ENTRANTS } },
+        ];
+      }
+      entrants += one.entrants;
+    }
+  return [];
+}
+
 /** Faults between values of a plan that has been read. */
 export function consistencyFaults(
-  plan: Pick<Plan, 'courses' | 'practice' | 'supplies' | 'people' | 'prices'> & {
+  plan: Pick<Plan, 'courses' | 'races' | 'practice' | 'supplies' | 'people' | 'prices'> & {
     readonly stations: readonly Pick<PlanStation, 'practice'>[];
   },
 ): readonly Fault[] {
   const steps = plan.supplies.heatSteps;
   return [
     ...plan.courses.flatMap(partFaults),
+    ...entrantFaults(plan.races),
     ...plan.stations.flatMap((station, index) =>
       practiceFaults({ ...plan.practice, ...station.practice }, station.practice, ['stations', index, 'practice']),
     ),

@@ -18,6 +18,7 @@ import {
 } from '../units.ts';
 import { carried, carriedValue } from './carried.ts';
 import { refused } from './fault.ts';
+import { type Range, ELEVATION, outside, quantityDescription, within } from './ranges.ts';
 
 type Checked<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly problem: ValueProblem };
 
@@ -43,14 +44,6 @@ function read<T>(parse: (value: unknown) => Checked<T>, json: object): z.ZodType
     .meta({ ...json });
 }
 
-const quantityJson = (kind: keyof typeof QUANTITY_PATTERNS, minimum: object, description: string): object => ({
-  description,
-  anyOf: [
-    { type: 'number', ...minimum },
-    { type: 'string', pattern: QUANTITY_PATTERNS[kind] },
-  ],
-});
-
 const PARSERS: Readonly<Record<QuantityKind, (value: unknown) => Parsed>> = {
   length: parseLength,
   duration: parseDuration,
@@ -59,50 +52,43 @@ const PARSERS: Readonly<Record<QuantityKind, (value: unknown) => Parsed>> = {
 };
 
 /** What would have been accepted of a quantity, and what helps: the units where it has another or none. */
-function acceptedQuantity(kind: QuantityKind, value: unknown, positive: boolean): Accepted {
-  const accepted: Accepted = { kind, ...(positive ? { positive } : {}) };
+function acceptedQuantity(kind: QuantityKind, value: unknown, range: Range): Accepted {
+  const accepted: Accepted = { kind, ...(range[0] > 0 ? { positive: true } : {}) };
+  if (typeof value === 'number' && Number.isFinite(value)) return { kind: 'within', quantity: kind, range };
   if (typeof value !== 'string' || !/^\s*[.\d]/u.test(value) || PARSERS[kind](value).ok) return accepted;
   return value.includes(':') && kind === 'duration'
     ? { ...accepted, colons: true }
     : { ...accepted, units: QUANTITY_UNITS[kind] };
 }
 
-/** A quantity in SI units; `positive` ones refuse 0, which would be divided by. */
-function quantity(kind: QuantityKind, positive: boolean, description: string): z.ZodType<number> {
+/** A quantity in SI units within a range; its JSON Schema bounds numbers, and says the same of texts. */
+function quantity(kind: QuantityKind, range: Range): z.ZodType<number> {
   return read(
     (value): Checked<number> => {
       const parsed = PARSERS[kind](value);
-      return parsed.ok && !(positive && parsed.value === 0)
+      if (!parsed.ok) return { ok: false, problem: refused(value, acceptedQuantity(kind, value, range)) };
+      return within(parsed.value, range)
         ? parsed
-        : { ok: false, problem: refused(value, acceptedQuantity(kind, value, positive)) };
+        : { ok: false, problem: outside(value, kind, range, (text) => PARSERS[kind](text)) };
     },
-    quantityJson(kind, positive ? { exclusiveMinimum: 0 } : { minimum: 0 }, description),
+    {
+      description: quantityDescription(kind, range),
+      anyOf: [
+        { type: 'number', minimum: range[0], maximum: range[1] },
+        { type: 'string', pattern: QUANTITY_PATTERNS[kind] },
+      ],
+    },
   );
 }
 
-export const length: z.ZodType<number> = quantity('length', false, 'A length: metres, or a text such as "100 yd".');
-export const positiveLength: z.ZodType<number> = quantity(
-  'length',
-  true,
-  'A length over 0: metres, or a text such as "100 yd".',
-);
-export const duration: z.ZodType<number> = quantity(
-  'duration',
-  false,
-  'A duration: seconds, or a text such as "30 min" or "4:25:00".',
-);
-export const positiveDuration: z.ZodType<number> = quantity(
-  'duration',
-  true,
-  'A duration over 0: seconds, or a text such as "4:25:00".',
-);
-export const positiveVolume: z.ZodType<number> = quantity(
-  'volume',
-  true,
-  'A volume: litres, or a text such as "7 fl oz".',
-);
-export const mass: z.ZodType<number> = quantity('mass', false, 'A mass: kilograms, or a text such as "8.3 lb".');
-export const positiveMass: z.ZodType<number> = quantity('mass', true, 'A mass: kilograms, or a text such as "8.3 lb".');
+/** Metres, from and to. */
+export const length = (...range: Range): z.ZodType<number> => quantity('length', range);
+/** Seconds, from and to. */
+export const duration = (...range: Range): z.ZodType<number> => quantity('duration', range);
+/** Litres, from and to. */
+export const volume = (...range: Range): z.ZodType<number> => quantity('volume', range);
+/** Kilograms, from and to. */
+export const mass = (...range: Range): z.ZodType<number> => quantity('mass', range);
 export const clock: z.ZodType<number> = read(
   (value): Checked<number> => {
     const parsed = parseClock(value);
@@ -132,6 +118,9 @@ function parsePosition(value: unknown, most: 2 | 3): Checked<readonly number[]> 
       problem: { problem: 'latitude', found: lat, ...(Math.abs(lon) <= 90 ? { swapped: true } : {}) },
     };
   if (Math.abs(lon) > 180) return { ok: false, problem: { problem: 'longitude', found: lon } };
+  const elevation = position[2];
+  if (elevation !== undefined && !within(elevation, ELEVATION))
+    return { ok: false, problem: { problem: 'elevation', found: elevation, range: ELEVATION } };
   return { ok: true, value: position };
 }
 
@@ -141,7 +130,7 @@ const positionJson = (most: 2 | 3): object => ({
   prefixItems: [
     { type: 'number', minimum: -180, maximum: 180 },
     { type: 'number', minimum: -90, maximum: 90 },
-    ...(most === 3 ? [{ type: 'number' }] : []),
+    ...(most === 3 ? [{ type: 'number', minimum: ELEVATION[0], maximum: ELEVATION[1] }] : []),
   ],
   items: false,
   minItems: 2,
@@ -192,10 +181,15 @@ export const timeZone: z.ZodType<string> = fitting(/^[A-Za-z]/u, 'timeZone').ref
 });
 export const language: z.ZodType<string> = fitting(/^[A-Za-z]{2,3}(-[A-Za-z0-9]{2,8})*$/u, 'language');
 
-/** A whole number of things, up to a million. */
-export const count: z.ZodType<number> = z.int().min(0).max(1_000_000);
-export const positiveCount: z.ZodType<number> = z.int().min(1).max(1_000_000);
-export const amount: z.ZodType<number> = z.number().min(0);
-export const positiveAmount: z.ZodType<number> = z.number().gt(0);
+/** A number, from and to. */
+export const amount = (...range: Range): z.ZodType<number> => {
+  const error = (issue: { readonly input?: unknown }): string => carriedValue(issue.input, { kind: 'within', range });
+  return z.number().min(range[0], { error }).max(range[1], { error });
+};
+/** A whole number, from and to. */
+export const count = (...range: Range): z.ZodType<number> => {
+  const error = (issue: { readonly input?: unknown }): string => carriedValue(issue.input, { kind: 'within', range });
+  return z.int().min(range[0], { error }).max(range[1], { error });
+};
 /** 0 to 1. */
-export const share: z.ZodType<number> = z.number().min(0).max(1);
+export const share: z.ZodType<number> = amount(0, 1);

@@ -7,6 +7,7 @@ import { carried } from './carried.ts';
 import { consistencyFaults } from './consistency.ts';
 import { DEFAULT_CREW, DEFAULT_PRACTICE, DEFAULT_SUPPLIES, DEFAULT_VEHICLE } from './defaults.ts';
 import {
+  amount,
   clock,
   count,
   date,
@@ -16,12 +17,12 @@ import {
   length,
   pair,
   path,
-  positiveAmount,
   text,
   timeZone,
   words,
 } from './fields.ts';
 import type { Plan, PlanStation, PlanVehicle, PlanWeather, Practice, Supplies } from './plan.ts';
+import { ALONG, TASK } from './ranges.ts';
 import { referenceFaults } from './references.ts';
 import { courseSchema, raceSchema } from './schemaCourse.ts';
 import { crewSchema, practiceSchema, suppliesSchema } from './schemaRules.ts';
@@ -39,11 +40,11 @@ const vehicle: z.ZodType<PlanVehicle> = z
   .strictObject({
     id,
     name: text.exactOptional(),
-    kg: positiveAmount.default(DEFAULT_VEHICLE.kg),
-    places: count.default(DEFAULT_VEHICLE.places),
-    kmh: positiveAmount.default(DEFAULT_VEHICLE.kmh),
-    stop: duration.exactOptional(),
-    unload: positiveAmount.exactOptional(),
+    kg: amount(1, 100_000).default(DEFAULT_VEHICLE.kg),
+    places: count(0, 1000).default(DEFAULT_VEHICLE.places),
+    kmh: amount(1, 500).default(DEFAULT_VEHICLE.kmh),
+    stop: duration(...TASK).exactOptional(),
+    unload: amount(0.1, 100_000).exactOptional(),
     standBy: z.boolean().exactOptional(),
     from: clock.default(DEFAULT_VEHICLE.from),
   })
@@ -51,7 +52,7 @@ const vehicle: z.ZodType<PlanVehicle> = z
 
 const clockTimes = z.strictObject({
   course: words,
-  measure: length,
+  measure: length(...ALONG),
   accessOpens: clock.exactOptional(),
   closes: clock.exactOptional(),
   sweep: clock.exactOptional(),
@@ -64,7 +65,7 @@ const waiver = z.strictObject({
   by: words,
   reason: words,
   date: date.exactOptional(),
-  seen: z.record(z.string(), z.union([z.string(), z.number()])).exactOptional(),
+  seen: z.record(z.string(), z.union([z.string(), amount(-1e12, 1e12)])).exactOptional(),
 });
 const contacts = z.strictObject({
   emergency: text.exactOptional(),
@@ -117,10 +118,11 @@ const planFields = z
     waivers: z.array(waiver).default([]),
     variants: z.array(variant).default([]),
     context: path.exactOptional(),
+    ground: path.exactOptional(),
     weather: weatherSchema.exactOptional(),
     people: peopleSchema.exactOptional(),
     prices: pricesSchema.exactOptional(),
-    numbers: z.record(z.string(), z.int().min(1)).exactOptional(),
+    numbers: z.record(z.string(), count(1, 1_000_000)).exactOptional(),
   })
   .transform((plan) => ({
     ...plan,

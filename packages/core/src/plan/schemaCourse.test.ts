@@ -85,9 +85,11 @@ describe('bounds', () => {
   it('are said as they are: included or not, of numbers, lists and texts', () => {
     const said = (over: object): string => messages(over)[0]![1];
     expect(said({ races: [{ id: 'm', course: 'full', show: 2 }] })).toBe(
-      'The share of entrants who start is 2. It should be 1 or less.',
+      'The share of entrants who start is 2. It should be from 0 to 1.',
     );
-    expect(said({ races: [{ id: 'm', course: 'full', startFlow: 0 }] })).toContain('is 0. It should be more than 0.');
+    expect(said({ races: [{ id: 'm', course: 'full', startFlow: 0 }] })).toContain(
+      'is 0. It should be from 1 to 1,000,000.',
+    );
     expect(said({ courses: [{ id: 'full', line: [[1, 2]] }] })).toBe(
       'The line of the course is a list of 1. It should have at least 2 entries.',
     );

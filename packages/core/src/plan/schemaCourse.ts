@@ -3,25 +3,13 @@ import * as z from 'zod';
 import { measureOfName } from '../course/markNames.ts';
 import type { ValueProblem } from '../text/params/plan.ts';
 import { carried, carriedValue } from './carried.ts';
-import {
-  clock,
-  count,
-  id,
-  length,
-  pair,
-  path,
-  position,
-  positiveAmount,
-  positiveDuration,
-  positiveLength,
-  share,
-  text,
-  words,
-} from './fields.ts';
+import { amount, clock, count, duration, id, length, pair, path, position, share, text, words } from './fields.ts';
 import type { FinishTimes, PlanCourse, PlanRace } from './plan.ts';
+import { MOST_ENTRANTS } from './consistency.ts';
+import { ALONG, COURSE_LENGTH, FINISH, WIDE } from './ranges.ts';
 
 const mark = z
-  .strictObject({ at: pair.exactOptional(), measure: length.exactOptional(), name: text.exactOptional() })
+  .strictObject({ at: pair.exactOptional(), measure: length(...ALONG).exactOptional(), name: text.exactOptional() })
   .meta({ anyOf: [{ required: ['at', 'measure'] }, { required: ['name'] }] })
   .check((context) => {
     const { at, measure, name } = context.value;
@@ -32,8 +20,8 @@ const mark = z
   });
 const part = z.strictObject({
   of: words,
-  from: length.default(0),
-  to: positiveLength.exactOptional(),
+  from: length(...ALONG).default(0),
+  to: length(0.01, ALONG[1]).exactOptional(),
   reverse: z.boolean().exactOptional(),
 });
 
@@ -45,14 +33,14 @@ export const courseSchema: z.ZodType<PlanCourse> = z
     line: z.array(position).min(2).exactOptional(),
     parts: z.array(part).min(1).exactOptional(),
     track: z
-      .union([z.string(), z.int().min(0)], {
+      .union([z.string(), count(0, 1_000_000)], {
         error: (issue) => carriedValue(issue.input, { kind: 'track' }),
       })
       .exactOptional(),
     gaps: z.enum(['refuse', 'join', 'skip']).default('refuse'),
     reverse: z.boolean().default(false),
     drawn: z.enum(['centre', 'shortest', 'recorded']).default('recorded'),
-    length: positiveLength.exactOptional(),
+    length: length(...COURSE_LENGTH).exactOptional(),
     marks: z.array(mark).default([]),
     certificate: text.exactOptional(),
   })
@@ -60,7 +48,7 @@ export const courseSchema: z.ZodType<PlanCourse> = z
   .transform((course) => ({ ...course, name: course.name ?? course.id }));
 
 const quantiles = z
-  .array(z.tuple([share, positiveDuration]))
+  .array(z.tuple([share, duration(...FINISH)]))
   .min(2)
   .check((context) => {
     const pairs = context.value;
@@ -79,17 +67,17 @@ const quantiles = z
   });
 
 const forms: readonly [z.ZodType<FinishTimes>, ...z.ZodType<FinishTimes>[]] = [
-  z.strictObject({ median: positiveDuration, spread: z.number().min(0).max(5) }),
+  z.strictObject({ median: duration(...FINISH), spread: amount(0, 5) }),
   z.strictObject({ quantiles }),
-  z.strictObject({ times: z.array(positiveDuration).min(1) }),
+  z.strictObject({ times: z.array(duration(...FINISH)).min(1) }),
   z.strictObject({ csv: path, column: words }),
 ];
 const finish: z.ZodType<FinishTimes> = z.union(forms, {
   error: (issue) => carriedValue(issue.input, { kind: 'finish' }),
 });
 
-const wave = z.strictObject({ time: clock, entrants: count, finish: finish.exactOptional() });
-const slowing = z.number().min(0).max(5);
+const wave = z.strictObject({ time: clock, entrants: count(0, MOST_ENTRANTS), finish: finish.exactOptional() });
+const slowing = amount(0, 5);
 
 export const raceSchema: z.ZodType<PlanRace> = z
   .strictObject({
@@ -101,8 +89,8 @@ export const raceSchema: z.ZodType<PlanRace> = z
     finish: finish.exactOptional(),
     slow: z.tuple([slowing, slowing]).exactOptional(),
     show: share.default(0.9),
-    startFlow: positiveAmount.exactOptional(),
-    startWidth: positiveLength.exactOptional(),
+    startFlow: amount(1, 1_000_000).exactOptional(),
+    startWidth: length(...WIDE).exactOptional(),
     cutoff: clock.exactOptional(),
     late: z.enum(['out', 'served']).default('out'),
     gradient: z.boolean().default(false),

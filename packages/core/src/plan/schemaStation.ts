@@ -1,10 +1,11 @@
 /** Stations of a plan, as zod schemas. */
 import * as z from 'zod';
 import { carriedValue } from './carried.ts';
-import { MOST_BOXES } from './consistency.ts';
-import { amount, count, date, id, length, pair, positiveLength, text, words } from './fields.ts';
+import { MOST_BOXES, MOST_TABLES } from './consistency.ts';
+import { amount, count, date, id, length, pair, text, words } from './fields.ts';
 import { ITEM_KINDS } from '../kinds.ts';
 import type { DeclaredSide, PlanStation } from './plan.ts';
+import { ALONG, WIDE } from './ranges.ts';
 import { crewOverrides, practiceOverrides, suppliesOverrides } from './schemaRules.ts';
 
 /** A station as its file has it: the offset of `on` may still be missing, until the plan's practice fills it. */
@@ -18,7 +19,7 @@ export interface StationDraft extends Omit<PlanStation, 'on'> {
 }
 
 const side = z.enum(['left', 'right']);
-const passChoice = z.strictObject({ race: words, pass: count });
+const passChoice = z.strictObject({ race: words, pass: count(0, 10_000) });
 const placed = z.strictObject({ at: pair });
 const point = z.strictObject({
   kind: z.enum(['drop', 'access', 'medical', 'toilets', 'radio', 'other']),
@@ -40,7 +41,9 @@ export const stationSchema: z.ZodType<StationDraft> = z
     id,
     name: text.exactOptional(),
     at: pair.exactOptional(),
-    on: z.strictObject({ course: words, measure: length, side, offset: length.exactOptional() }).exactOptional(),
+    on: z
+      .strictObject({ course: words, measure: length(...ALONG), side, offset: length(0, 10_000).exactOptional() })
+      .exactOptional(),
     side: side.exactOptional(),
     lead: passChoice.exactOptional(),
     races: z.array(words).min(1).exactOptional(),
@@ -53,9 +56,10 @@ export const stationSchema: z.ZodType<StationDraft> = z
       .array(z.enum(['gel', 'sportsDrink', 'water']))
       .min(1)
       .default(['sportsDrink', 'water']),
-    tables: perKind(count).default({}),
-    boxes: z.int().min(0).max(MOST_BOXES).exactOptional(),
-    width: positiveLength.exactOptional(),
+    tables: perKind(count(0, MOST_TABLES)).default({}),
+    boxes: count(0, MOST_BOXES).exactOptional(),
+    width: length(...WIDE).exactOptional(),
+    street: text.exactOptional(),
     fixed: z.boolean().default(false),
     why: text.exactOptional(),
     walked: z.strictObject({ by: words, date: date.exactOptional() }).exactOptional(),
@@ -68,7 +72,7 @@ export const stationSchema: z.ZodType<StationDraft> = z
       .strictObject({ captain: text.exactOptional(), radio: text.exactOptional(), phone: text.exactOptional() })
       .default({}),
     note: text.exactOptional(),
-    used: perKind(amount).exactOptional(),
+    used: perKind(amount(0, 10_000_000)).exactOptional(),
   })
   .meta({ oneOf: [{ required: ['at'] }, { required: ['on'] }] })
   .transform((station) => ({ ...station, name: station.name ?? station.id }));

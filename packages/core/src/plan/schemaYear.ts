@@ -1,11 +1,11 @@
 /** What a plan holds of the year around race day, as zod schemas. */
 import * as z from 'zod';
-import { amount, clock, positiveCount, share, text, words } from './fields.ts';
+import { amount, clock, count, share, text, words } from './fields.ts';
 import type { PlanWeather } from './weather.ts';
 import { MOST_DAYS, PRICED, type PlanPerson, type PlanPrices } from './year.ts';
 
 /** Degrees Celsius that a thermometer in the open can show. */
-const celsius = z.number().min(-50).max(60);
+const celsius = amount(-50, 60);
 
 export const weatherSchema: z.ZodType<readonly PlanWeather[]> = z.array(
   z.strictObject({
@@ -13,7 +13,7 @@ export const weatherSchema: z.ZodType<readonly PlanWeather[]> = z.array(
     wbgtC: celsius.exactOptional(),
     airC: celsius.exactOptional(),
     humidity: share.exactOptional(),
-    windKmh: z.number().min(0).max(400).exactOptional(),
+    windKmh: amount(0, 400).exactOptional(),
   }),
 );
 
@@ -36,9 +36,9 @@ export const pricesSchema: z.ZodType<PlanPrices> = z.strictObject({
     .array(
       z.strictObject({
         kind: z.enum(PRICED),
-        price: amount,
-        sold: positiveCount.default(1),
-        leadDays: z.int().min(0).max(MOST_DAYS).exactOptional(),
+        price: amount(0, 1_000_000_000),
+        sold: count(1, 100_000).default(1),
+        leadDays: count(0, MOST_DAYS).exactOptional(),
       }),
     )
     .default([]),

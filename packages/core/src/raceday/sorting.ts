@@ -13,7 +13,14 @@ const MOST_RUNS = 32;
 export function mergeSorted(lists: readonly Float64Array[]): Float64Array {
   const filled = lists.filter((list) => list.length > 0);
   if (filled.length === 0) return new Float64Array(0);
-  return filled.reduce((all, list) => mergeTwo(all, list));
+  // Neighbours first, so that of many lists no time is moved more often than their number can be halved.
+  let left = filled;
+  while (left.length > 1)
+    left = Array.from({ length: Math.ceil(left.length / 2) }, (_, k) => {
+      const [a, b] = [left[2 * k]!, left[2 * k + 1]];
+      return b === undefined ? a : mergeTwo(a, b);
+    });
+  return left[0]!;
 }
 
 function mergeTwo(a: Float64Array, b: Float64Array): Float64Array {

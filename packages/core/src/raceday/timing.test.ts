@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { RaceArrivals } from './day.ts';
+import { generator } from '../testing/courses.ts';
 import { busiest, mergedTimes, perMinuteOf, quantile, quantilesOf } from './timing.ts';
 
 const race = (id: string, times: readonly number[]): RaceArrivals => ({
@@ -38,6 +39,34 @@ describe('Sums over arrival times', () => {
     expect(busiest([race('m', [0, 59.999, 60, 61])], 60, () => 1)).toEqual({ sum: 3, at: 59.999 });
     expect(busiest([race('m', [0, 60])], 60, () => 1)).toEqual({ sum: 1, at: 0 });
     expect(busiest([], 60, () => 1)).toBeNull();
+  });
+
+  it('finds the same of many races as counting every window of every race does', () => {
+    const next = generator(11);
+    for (let round = 0; round < 20; round++) {
+      const races = Array.from({ length: 9 + Math.floor(next() * 20) }, (_, k) =>
+        race(
+          `r${k}`,
+          Array.from({ length: Math.floor(next() * 30) }, () => Math.floor(next() * 900)).sort((a, b) => a - b),
+        ),
+      );
+      const weights = new Map(races.map(({ race: id }) => [id, 0.1 + Math.floor(next() * 20) / 7]));
+      const weightOf = ({ race: id }: { readonly race: string }): number => weights.get(id)!;
+      const sums = races
+        .flatMap(({ times }) => Array.from(times))
+        .sort((a, b) => a - b)
+        .map((at) => ({
+          at,
+          sum: races.reduce(
+            (sum, one) => sum + one.times.filter((time) => time >= at && time < at + 60).length * weightOf(one),
+            0,
+          ),
+        }));
+      const found = busiest(races, 60, weightOf)!;
+      const most = Math.max(...sums.map(({ sum }) => sum));
+      expect(found.sum).toBeCloseTo(most, 9);
+      expect(sums.find(({ sum }) => sum > most - 1e-9)!.at).toBe(found.at);
+    }
   });
 
   it('finds the same busiest minute as a count from every arrival, and loses nobody by the minute', () => {

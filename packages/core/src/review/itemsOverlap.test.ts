@@ -175,3 +175,27 @@ it('where the way between two stations is longer for one race than for another, 
     }),
   ]);
 });
+
+it('is one finding a station where many reach into its stretch, with the worst and the number of the others', () => {
+  const packed = (count: number): readonly Finding[] =>
+    itemsOverlap.find(
+      layoutOf(
+        [turtle(ORIGIN, [[90, 3000]])],
+        Array.from({ length: count }, (_, k) => ({
+          on: { course: 'c', measure: 1000 + k, side: 'right' as const, offset: 5 },
+        })),
+      ),
+    );
+  expect(packed(4)).toHaveLength(6);
+  expect(packed(5).map(({ where, params }) => [where.station, params?.['before'], params?.['others']])).toEqual([
+    ['s2', 's1', undefined],
+    ['s3', 's1', undefined],
+    ['s4', 's1', undefined],
+    ['s3', 's2', undefined],
+    ['s4', 's2', undefined],
+    ['s4', 's3', undefined],
+    ['s5', 's4', 3],
+  ]);
+  expect(packed(40).length).toBeLessThanOrEqual(42);
+  expect(packed(5).at(-1)!.message).toContain('3 more stations reach into it.');
+});

@@ -21,9 +21,40 @@ export const itemsOverlap: Check = check(
   },
   (layout) => {
     const reaches = layout.stations.map((station) => reachesOf(station, layout));
-    return reaches.flatMap((station, k) => reaches.slice(k + 1).flatMap((other) => overlapOf(station, other)));
+    const pairs: Pair[] = [];
+    for (const [k, one] of reaches.entries())
+      for (let other = k + 1; other < reaches.length; other++) {
+        const worst = overlapOf(one, reaches[other]!);
+        if (worst !== null) pairs.push(worst);
+      }
+    return summed(pairs);
   },
 );
+
+/** Up to so many stations that reach into one are named each; of more the worst is, with the number of the others. */
+const EACH = 3;
+
+/** One case for each pair, or one for all that reach into the same station. */
+function summed(pairs: readonly Pair[]): Case<'items-overlap'>[] {
+  const into = new Map<string, Pair[]>();
+  for (const pair of pairs) {
+    const all = into.get(pair.down.station.id);
+    if (all === undefined) into.set(pair.down.station.id, [pair]);
+    else all.push(pair);
+  }
+  const worst = new Map([...into].map(([station, all]) => [station, all.length > EACH ? worstOf(all) : null]));
+  return pairs.flatMap((pair) => {
+    const station = pair.down.station.id;
+    const one = worst.get(station)!;
+    return one === null ? [foundOf(pair)] : one === pair ? [foundOf(pair, into.get(station)!.length - 1)] : [];
+  });
+}
+
+/** The largest overlap of those that reach tables, or of all where none does. */
+function worstOf(pairs: readonly Pair[]): Pair {
+  const grave = pairs.filter(reachesTables);
+  return (grave.length > 0 ? grave : pairs).reduce((most, one) => (one.overlap > most.overlap ? one : most));
+}
 
 /** One station on one course: course distances of its whole stretch and of its tables. */
 interface Reach {
@@ -53,29 +84,44 @@ const reachesOf = (station: StationLayout, layout: Layout): Reach[] =>
 const common = (a: readonly [number, number], b: readonly [number, number]): number =>
   Math.min(a[1], b[1]) - Math.max(a[0], b[0]);
 
-/** The largest overlap of two stations over all courses that they share, as one finding. */
-function overlapOf(one: readonly Reach[], other: readonly Reach[]): Case<'items-overlap'>[] {
-  const pairs = one.flatMap((a) =>
-    other
-      .filter((b) => a.course === b.course && common(a.whole, b.whole) > SAME && sameSide(a, b))
-      .map((b) => ({
-        ...(a.tables[0] <= b.tables[0] ? { up: a, down: b } : { up: b, down: a }),
-        overlap: common(a.whole, b.whole),
-      })),
-  );
-  const worst = pairs.sort((a, b) => b.overlap - a.overlap)[0];
-  return worst === undefined ? [] : [foundOf(worst.up, worst.down, worst.overlap)];
+/** Two stretches that overlap, by so many metres, in the order in which runners meet their tables. */
+interface Pair {
+  readonly up: Reach;
+  readonly down: Reach;
+  readonly overlap: number;
+}
+
+/** The largest overlap of two stations over all courses that they share. */
+function overlapOf(one: readonly Reach[], other: readonly Reach[]): Pair | null {
+  let worst: Pair | null = null;
+  for (const a of one)
+    for (const b of other) {
+      const overlap = common(a.whole, b.whole);
+      if (a.course !== b.course || !(overlap > (worst?.overlap ?? SAME)) || !sameSide(a, b)) continue;
+      worst = { ...(a.tables[0] <= b.tables[0] ? { up: a, down: b } : { up: b, down: a }), overlap };
+    }
+  return worst;
 }
 
 /** An unclear side may be either. */
 const sameSide = (a: Reach, b: Reach): boolean => a.direction.side === b.direction.side || unclear(a, b);
 const unclear = (a: Reach, b: Reach): boolean => a.direction.side === 'unclear' || b.direction.side === 'unclear';
 
-function foundOf(up: Reach, down: Reach, overlap: number): Case<'items-overlap'> {
-  const atTables = common(up.tables, down.whole) > SAME || common(up.whole, down.tables) > SAME;
+const reachesTables = ({ up, down }: Pair): boolean =>
+  common(up.tables, down.whole) > SAME || common(up.whole, down.tables) > SAME;
+
+function foundOf(pair: Pair, others?: number): Case<'items-overlap'> {
+  const { up, down, overlap } = pair;
+  const atTables = reachesTables(pair);
   const where = { ...atStation(down.station), course: down.course, measure: down.whole[0] };
   return {
-    params: { before: up.station.id, overlap, atTables, sideUnclear: unclear(up, down) },
+    params: {
+      before: up.station.id,
+      overlap,
+      atTables,
+      sideUnclear: unclear(up, down),
+      ...(others === undefined ? {} : { others }),
+    },
     where,
     severity: atTables ? 'error' : 'warning',
     measured: overlap,

@@ -65,16 +65,39 @@ function meeting(slow: RaceOnCourse, fast: RaceOnCourse, layout: Layout): readon
   return pass === undefined ? null : [pass.measure, there];
 }
 
-function firstAt({ running, from, to }: Wave, measure: number): number {
-  return timesAt(running, measure)
-    .subarray(from, to)
-    .reduce((first, time) => Math.min(first, time), Infinity);
+/** When the first of a wave is at a measure. */
+type FirstAt = (wave: Wave, measure: number) => number;
+
+/** Each asked once: many races meet one another at the same places. */
+function firstAtOnce(): FirstAt {
+  const known = new Map<RaceOnCourse, Map<number, Float64Array>>();
+  const timesOf = (running: RaceOnCourse, measure: number): Float64Array => {
+    const times = known.get(running)?.get(measure) ?? timesAt(running, measure);
+    if (!known.has(running)) known.set(running, new Map());
+    known.get(running)!.set(measure, times);
+    return times;
+  };
+  return ({ running, from, to }, measure) =>
+    timesOf(running, measure)
+      .subarray(from, to)
+      .reduce((first, time) => Math.min(first, time), Infinity);
+}
+
+/** A race with its waves. */
+interface Started {
+  readonly running: RaceOnCourse;
+  readonly waves: readonly Wave[];
 }
 
 /** The pair of waves of two races in which the later one is faster by most. */
-function worstPair(slow: RaceOnCourse, fast: RaceOnCourse, layout: Layout): Case<'slow-wave-first'>[] {
-  const pairs = wavesOf(fast).flatMap((later) =>
-    wavesOf(slow)
+function worstPair(
+  { running: slow, waves: slowWaves }: Started,
+  { running: fast, waves: fastWaves }: Started,
+  firstAt: FirstAt,
+  layout: Layout,
+): Case<'slow-wave-first'>[] {
+  const pairs = fastWaves.flatMap((later) =>
+    slowWaves
       .filter(({ gun, speed }) => gun < later.gun && later.speed > speed * FASTER)
       .map((before) => ({ before, later })),
   );
@@ -104,8 +127,11 @@ function worstPair(slow: RaceOnCourse, fast: RaceOnCourse, layout: Layout): Case
   ];
 }
 
-const find = (layout: Layout, { races }: DayFacts): Case<'slow-wave-first'>[] =>
-  races.flatMap((slow) => races.flatMap((fast) => worstPair(slow, fast, layout)));
+const find = (layout: Layout, { races }: DayFacts): Case<'slow-wave-first'>[] => {
+  const started = races.map((running): Started => ({ running, waves: wavesOf(running) }));
+  const firstAt = firstAtOnce();
+  return started.flatMap((slow) => started.flatMap((fast) => worstPair(slow, fast, firstAt, layout)));
+};
 
 export const slowWaveFirst: Check = dayCheck(
   {

@@ -29,8 +29,20 @@ export function foundOf(value: unknown): Found {
 /** A found value in words: texts in quotation marks, numbers as they are. */
 export function foundText(found: Found, { found: words, quotes: [open, close] }: Words): string {
   if (typeof found === 'string') return found === '' ? words.emptyText : `${open}${oneLine(found)}${close}`;
+  if (typeof found === 'number') return numberText(found, words);
   if (typeof found !== 'object' || found === null) return String(found);
   return found.kind === 'list' ? words.list(found.count) : words[found.kind];
+}
+
+/** Above this many digits before the point a number is no longer read, and one with so many noughts after it neither. */
+const MOST_DIGITS = 15;
+const NEAR_ZERO = 1e-6;
+
+/** A number as it is, where people can read it; never with an exponent. */
+function numberText(value: number, words: Words['found']): string {
+  const size = Math.abs(value);
+  if (size >= 10 ** MOST_DIGITS) return words.digits(String(BigInt(Math.trunc(size))).length);
+  return size > 0 && size < NEAR_ZERO ? words.nearZero : String(value);
 }
 
 /** What would break a line of a terminal or of a table becomes a space. */

@@ -2,7 +2,7 @@
  * The parts of a sentence: lengths, times, volumes, names and items as a crew can use them. Rounding: metres, yards and
  * feet are whole from 10 on and have one decimal below; under 30 yd imperial lengths are feet; km and miles have two decimals.
  */
-import { formatDuration, formatMinute } from '../format.ts';
+import { formatDuration, formatMinute, plainFixed } from '../format.ts';
 import type { ItemKind, PointKind, Served } from '../kinds.ts';
 import {
   type Kilograms,
@@ -14,7 +14,9 @@ import {
   massIn,
   volumeIn,
 } from '../units.ts';
+import { boundsText } from './bounds.ts';
 import { type Found, foundText } from './found.ts';
+import type { QuantityKind } from './params/plan.ts';
 import type { Voice } from './voice.ts';
 import type { Words } from './words.ts';
 
@@ -78,6 +80,8 @@ export interface Say {
   readonly any: (texts: readonly string[]) => string;
   /** In quotation marks: for texts of the user's own. */
   readonly quote: (text: string) => string;
+  /** The ends of a range, both included, in round figures that are inside it: "1 m to 10,000 km". */
+  readonly bounds: (quantity: QuantityKind | undefined, range: readonly [from: number, to: number]) => string;
   /** A value of any kind: texts in quotation marks, numbers as they are, else what it is. */
   readonly found: (value: Found) => string;
 }
@@ -88,7 +92,7 @@ const MOST_DECIMALS = 3;
 
 /** So many decimals, never "-0" and none of them a zero at the end where there is no need. */
 function fixed(value: number, decimals: number): string {
-  const text = value.toFixed(decimals);
+  const text = plainFixed(value, decimals);
   const short = text.includes('.') ? text.replace(/\.?0+$/u, '') : text;
   return Number(short) === 0 ? '0' : short;
 }
@@ -170,7 +174,7 @@ function enoughText(metres: Metres, units: Voice['units']): string {
 
 const farUnit = (units: Voice['units']): LengthUnit => (units === 'metric' ? 'km' : 'mi');
 /** Two decimals and so many more, never "-0.00". */
-const farDigits = (value: number, more: number): string => value.toFixed(2 + more).replace(/^-(?=0\.0+$)/u, '');
+const farDigits = (value: number, more: number): string => plainFixed(value, 2 + more).replace(/^-(?=0\.0+$)/u, '');
 
 const farScale = (units: Voice['units']): Scale => ({ ...lengthScale(farUnit(units)), digits: farDigits });
 
@@ -219,6 +223,7 @@ export function sayIn({ units, names }: Omit<Voice, 'language'>, words: Words): 
     all: (texts) => listed(texts, words.and),
     any: (texts) => listed(texts, words.or),
     quote: (text) => `${words.quotes[0]}${text}${words.quotes[1]}`,
+    bounds: (quantity, range) => boundsText(quantity, range, units, words),
     found: (value) => foundText(value, words),
   };
 }

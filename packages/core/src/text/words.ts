@@ -18,8 +18,8 @@ export interface Words {
   readonly quotes: readonly [open: string, close: string];
   /** Values that cannot be shown as they are: "nothing", "a list of 3". */
   readonly found: {
-    readonly [kind in 'nothing' | 'emptyText' | 'notNumber' | 'tooLarge' | 'object' | 'other']: string;
-  } & { readonly list: (count: number) => string };
+    readonly [kind in 'nothing' | 'emptyText' | 'notNumber' | 'tooLarge' | 'nearZero' | 'object' | 'other']: string;
+  } & { readonly list: (count: number) => string; readonly digits: (count: number) => string };
   /** A whole number with the marks that the language puts into it. */
   readonly count: (value: number) => string;
 }

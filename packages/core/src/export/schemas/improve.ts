@@ -53,6 +53,12 @@ export const improveSchema: JsonSchema = {
         ],
       },
     },
-    { tried: count, step: length, stepBeyond: length, stays: listOf(record({ station: text, why: text })) },
+    {
+      tried: count,
+      step: length,
+      stepBeyond: length,
+      stays: listOf(record({ station: text, why: text })),
+      stopped: { const: true },
+    },
   ),
 };

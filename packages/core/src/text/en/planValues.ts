@@ -51,6 +51,8 @@ export function acceptedText(accepted: Accepted, found: Found, say: Say): string
       const bound = accepted.positive === true ? ' over 0,' : typeof found === 'number' ? ' of 0 or more,' : '';
       return `${noun}${bound} such as ${example}`;
     }
+    case 'within':
+      return `from ${say.bounds(accepted.quantity, accepted.range)}`;
     case 'oneOf':
       return say.any(accepted.values.map(say.found));
     case 'over':
@@ -73,6 +75,8 @@ export function acceptedText(accepted: Accepted, found: Found, say: Say): string
 export function acceptedHint(accepted: Accepted, say: Say): string | null {
   if (accepted.kind === 'oneOf')
     return accepted.near === undefined ? null : `Did you mean ${say.found(accepted.near)}?`;
+  if (accepted.kind === 'within')
+    return accepted.meant === undefined ? null : `Did you mean ${say.found(accepted.meant)}?`;
   if (accepted.kind === 'file') return 'Addresses and paths that lead out of that folder are refused.';
   if ('colons' in accepted) return 'With colons it is always hours:minutes:seconds.';
   return 'units' in accepted ? `Its unit can be ${say.any(accepted.units)}.` : null;

@@ -59,6 +59,8 @@ export function acceptedText(accepted: Accepted, found: Found, say: Say): string
       const bound = accepted.positive === true ? ' mayor que 0,' : typeof found === 'number' ? ' de 0 o más,' : '';
       return `${noun}${bound} como ${example}`;
     }
+    case 'within':
+      return `de ${say.bounds(accepted.quantity, accepted.range)}`;
     case 'oneOf':
       return say.any(accepted.values.map(say.found));
     case 'over':
@@ -81,6 +83,8 @@ export function acceptedText(accepted: Accepted, found: Found, say: Say): string
 export function acceptedHint(accepted: Accepted, say: Say): string | null {
   if (accepted.kind === 'oneOf')
     return accepted.near === undefined ? null : `¿Quiso decir ${say.found(accepted.near)}?`;
+  if (accepted.kind === 'within')
+    return accepted.meant === undefined ? null : `¿Quiso decir ${say.found(accepted.meant)}?`;
   if (accepted.kind === 'file') return 'No se admiten direcciones ni rutas que salgan de esa carpeta.';
   if ('colons' in accepted) return 'Con dos puntos es siempre horas:minutos:segundos.';
   return 'units' in accepted ? `Su unidad puede ser ${say.any(accepted.units)}.` : null;

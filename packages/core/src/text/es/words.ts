@@ -34,8 +34,10 @@ export const words: Words = {
     emptyText: 'un texto vacío',
     notNumber: 'algo que no es un número',
     tooLarge: 'un número demasiado grande',
+    nearZero: 'un número muy cercano a 0',
     object: 'un objeto',
     other: 'otra cosa',
+    digits: (count) => `un número de ${count} cifras`,
     list: (count) => (count === 0 ? 'una lista vacía' : `una lista de ${count}`),
   },
   // Spaces from five digits on: Ortografía de la lengua española, 2010 (from memory).

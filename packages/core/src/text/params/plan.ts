@@ -44,6 +44,13 @@ export type Accepted =
       readonly colons?: true;
     }
   | { readonly kind: 'oneOf'; readonly values: readonly Found[]; readonly near?: string }
+  /** Of a quantity in SI units. `meant`: the same digits with a unit by which they would be in range. */
+  | {
+      readonly kind: 'within';
+      readonly quantity?: QuantityKind;
+      readonly range: readonly [from: number, to: number];
+      readonly meant?: string;
+    }
   | { readonly kind: 'over' | 'atLeast' | 'under' | 'atMost'; readonly bound: number }
   | { readonly kind: 'fewest' | 'most'; readonly count: number; readonly of: 'entries' | 'characters' };
 
@@ -55,6 +62,8 @@ export type ValueProblem =
   | { readonly problem: 'value'; readonly found: Found; readonly accepted: Accepted }
   | { readonly problem: 'noSuchDay'; readonly found: Found }
   | { readonly problem: 'latitude' | 'longitude'; readonly found: number; readonly swapped?: true }
+  | { readonly problem: 'elevation'; readonly found: number; readonly range: readonly [number, number] }
+  | { readonly problem: 'tooManyEntrants'; readonly entrants: number; readonly most: number }
   | { readonly problem: 'markUnplaced' | 'markUnmeasured' }
   | { readonly problem: 'firstShare' | 'lastShare'; readonly found: number }
   | { readonly problem: 'shareFalls'; readonly found: number; readonly before: number }

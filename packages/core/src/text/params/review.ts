@@ -1,6 +1,7 @@
 /** Named parameters of the findings on the layout: the checks of review/, by code. Lengths in metres, times in seconds; ids, not names. */
 import type { DeclaredSide, ItemKind, Served } from '../../kinds.ts';
 import type { AbsenceParams } from './reviewAbsence.ts';
+import type { GroundParams } from './reviewGround.ts';
 import type { FlowParams, PlacingParams } from './reviewFlows.ts';
 import type { TimeParams } from './reviewTimes.ts';
 import type { Bounded, PassAt, PointRef } from './shared.ts';
@@ -59,6 +60,8 @@ export interface ItemsParams {
     /** Whether it reaches the tables of one of them. */
     readonly atTables: boolean;
     readonly sideUnclear: boolean;
+    /** How many other stations reach into the same stretch, where there are many. */
+    readonly others?: number;
   };
   readonly 'sign-distance': {
     /** Negative behind them. */
@@ -243,7 +246,7 @@ export interface ServiceParams {
 }
 
 export interface ReviewParams
-  extends ItemsParams, RoadParams, ServiceParams, FlowParams, PlacingParams, TimeParams, AbsenceParams {}
+  extends ItemsParams, RoadParams, ServiceParams, FlowParams, PlacingParams, TimeParams, AbsenceParams, GroundParams {}
 
 /** The code of what was waived, and who did. */
 interface WaiverRef {

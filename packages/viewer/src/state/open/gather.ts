@@ -5,6 +5,7 @@
 import { filesNamedBy, readPlan, type Finding, type PlanDocument, type Result } from '@halfcup/core';
 import { type GpxDocument } from '@halfcup/core/stages';
 import { readGpx } from '@halfcup/core/gpx';
+import { type Ground, readGround } from '@halfcup/core/ground';
 import { textFrom } from '@halfcup/core/plan';
 import { readDrawing, type Drawing } from './drawing.ts';
 import { lastName, sort, type NamedFile, type Sorted } from './fileKinds.ts';
@@ -66,7 +67,14 @@ const unused = (
       where: { file: file.name },
     }));
 
-const NO_FILES: PlanFiles = { gpx: new Map(), results: new Map(), context: null, findings: [], originals: new Map() };
+const NO_FILES: PlanFiles = {
+  gpx: new Map(),
+  results: new Map(),
+  ground: new Map(),
+  context: null,
+  findings: [],
+  originals: new Map(),
+};
 
 /** The drawing that the plan names, or the only one that came. */
 function drawingFor(document: PlanDocument, drawings: readonly NamedFile[]): ReadonlyMap<string, Found<null>> {
@@ -75,6 +83,11 @@ function drawingFor(document: PlanDocument, drawings: readonly NamedFile[]): Rea
     drawings.find(({ name }) => wanted !== undefined && lastName(name) === lastName(wanted)) ??
     (drawings.length === 1 ? drawings[0] : undefined);
   return new Map(file === undefined ? [] : [[wanted ?? lastName(file.name), { file, content: null }]]);
+}
+
+function groundOf({ bytes, name }: NamedFile): Result<Ground> {
+  const text = textFrom(bytes, name);
+  return text.ok ? readGround(text.value, name) : text;
 }
 
 /** A drawing that is no text is left out like one that is no drawing. */
@@ -109,7 +122,15 @@ function gather(document: PlanDocument, have: PlanFiles, sorted: Sorted, read: G
     wantedOf(named.results, have.results),
     texts.flatMap(({ file, text }) => (text.ok ? [{ file, content: text.value }] : [])),
   );
-  const drawings = drawingFor(document, sorted.drawings);
+  const maps = matched(
+    named.ground,
+    sorted.drawings.map((file) => ({ file, content: null })),
+  );
+  const grounds = [...maps.sure].map(([name, { file }]) => ({ name, read: groundOf(file) }));
+  const drawings = drawingFor(
+    document,
+    sorted.drawings.filter((drawing) => ![...maps.sure.values()].some(({ file }) => file === drawing)),
+  );
   const [drawing] = drawings.values();
   const drawn = drawing === undefined ? { context: have.context, findings: [] } : drawingOf(drawing.file);
   const failed = gpx.failed || texts.some(({ text }) => !text.ok);
@@ -118,15 +139,26 @@ function gather(document: PlanDocument, have: PlanFiles, sorted: Sorted, read: G
     ...have.findings,
     ...gpx.findings,
     ...texts.flatMap(({ text }) => text.findings),
+    ...grounds.flatMap(({ read }) => read.findings),
     ...drawn.findings,
     ...(failed ? [] : unused(document, used, gpx.found)),
   ];
   const files: PlanFiles = {
     gpx: new Map([...have.gpx, ...contents(courses.sure)]),
     results: new Map([...have.results, ...contents(results.sure)]),
+    ground: new Map([
+      ...have.ground,
+      ...grounds.flatMap(({ name, read: one }) => (one.ok ? [[name, one.value] as const] : [])),
+    ]),
     context: drawn.context,
     findings,
-    originals: new Map([...have.originals, ...blobs(courses.sure), ...blobs(results.sure), ...blobs(drawings)]),
+    originals: new Map([
+      ...have.originals,
+      ...blobs(courses.sure),
+      ...blobs(results.sure),
+      ...blobs(maps.sure),
+      ...blobs(drawings),
+    ]),
   };
   return { failed, files, unclear: asked([...courses.unclear, ...results.unclear]) };
 }

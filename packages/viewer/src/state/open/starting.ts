@@ -47,6 +47,7 @@ export function startedFrom(starting: Starting, answers: SetUpAnswers): Result<S
     {
       gpx: new Map(used.map(({ name, document }) => [name, document])),
       results: new Map(),
+      ground: new Map(),
       context: null,
       findings,
       originals: new Map(used.map(({ name, original }) => [name, original])),

@@ -22,6 +22,14 @@ export const planValue: TextsOf<PlanParams>['plan-value'] = byProblem({
     `The ${nameOf(thing)} has the longitude ${say.found(found)}.`,
     'It should be from -180 to 180.',
   ],
+  elevation: ({ found, range, ...thing }, say) => [
+    `The ${nameOf(thing)} has the elevation ${say.found(found)} m.`,
+    `It should be from ${say.bounds('length', range)}.`,
+  ],
+  tooManyEntrants: ({ entrants, most }, say) => [
+    `All waves together have ${say.count(entrants)} entrants.`,
+    `There should be at most ${say.count(most)}.`,
+  ],
   markUnplaced: (thing) => [
     `The ${nameOf(thing)} has no place.`,
     'It should have one, or the name of a GPX waypoint that gives a distance.',

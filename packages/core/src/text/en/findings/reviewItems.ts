@@ -81,8 +81,8 @@ export const items: TextsOf<ItemsParams> = {
     sure ? 'All should stand inside one.' : 'All should stand inside one, but the position error is too large to tell.',
     sure ? 'Move what is outside, or the station, or have the zone widened.' : LOOK,
   ],
-  'items-overlap': ({ before, overlap, atTables, sideUnclear }, say) => [
-    `The stretch from sign to trash overlaps that of ${say.station(before)} by ${say.length(overlap)}${atTables ? ', as far as the tables of one of them' : ''}.`,
+  'items-overlap': ({ before, overlap, atTables, sideUnclear, others }, say) => [
+    `The stretch from sign to trash overlaps that of ${say.station(before)} by ${say.length(overlap)}${atTables ? ', as far as the tables of one of them' : ''}${others === undefined ? '' : `; ${say.count(others)} more stations reach into it`}.`,
     sideUnclear
       ? 'They should not meet on one side, and the side of one is unclear.'
       : 'One should end before the other begins on the same side.',

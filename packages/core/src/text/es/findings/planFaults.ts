@@ -22,6 +22,14 @@ export const planValue: TextsOf<PlanParams>['plan-value'] = byProblem({
     `${startOf(thing)} tiene la longitud ${say.found(found)}.`,
     'Debe estar entre -180 y 180.',
   ],
+  elevation: ({ found, range, ...thing }, say) => [
+    `${startOf(thing)} tiene la altitud ${say.found(found)} m.`,
+    `Debe ser de ${say.bounds('length', range)}.`,
+  ],
+  tooManyEntrants: ({ entrants, most }, say) => [
+    `Todas las salidas juntas tienen ${say.count(entrants)} inscritos.`,
+    `Debe haber ${say.count(most)} como máximo.`,
+  ],
   markUnplaced: (thing) => [
     `${startOf(thing)} no tiene lugar.`,
     'Debe tenerlo, o el nombre de un punto del archivo GPX que diga una distancia.',

@@ -84,8 +84,8 @@ export const items: TextsOf<ItemsParams> = {
       : 'Todo debe estar dentro de una, y el error de posición no permite saberlo.',
     sure ? 'Mueva lo que queda fuera, mueva el puesto o haga ampliar la zona.' : LOOK,
   ],
-  'items-overlap': ({ before, overlap, atTables, sideUnclear }, say) => [
-    `El tramo del cartel a la basura se solapa ${say.length(overlap)} con el de ${say.station(before)}${atTables ? ', hasta las mesas de uno' : ''}.`,
+  'items-overlap': ({ before, overlap, atTables, sideUnclear, others }, say) => [
+    `El tramo del cartel a la basura se solapa ${say.length(overlap)} con el de ${say.station(before)}${atTables ? ', hasta las mesas de uno' : ''}${others === undefined ? '' : `; hay ${say.count(others)} puestos más que lo invaden`}.`,
     sideUnclear
       ? 'No deben coincidir en un mismo lado, y el lado de uno no está claro.'
       : 'En un mismo lado, uno debe acabar antes de que empiece el otro.',
