@@ -106,7 +106,7 @@ export async function recover(database: Database, id: string, demo: DemoFiles): 
 const seqOf = (record: unknown): number => (isKeptPlan(record) ? (record.seq ?? 0) : 0);
 
 /** How long the page that this one takes the place of may take to let its plan go, milliseconds. */
-const LETTING_GO = 1500;
+const LETTING_GO = 10_000;
 
 /** Recovers one plan unless another tab has it. `own`: it was this tab's before a reload, so that it is about to be free. */
 async function recoverFree(database: Database, id: string, demo: DemoFiles, own: boolean): Promise<void> {
